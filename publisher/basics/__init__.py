@@ -1,0 +1,53 @@
+"""The vocabulary of the house.
+
+Comes in: nothing. Goes out: places, findings, rules and checks, poses, the names of marks, and the promises that a
+finished file must keep. Never: imports a room or a third-party library, opens a file, reads the clock, holds a unit.
+"""
+
+from publisher.basics.findings import (
+    Check,
+    Finding,
+    Outcome,
+    Place,
+    Refusal,
+    Rule,
+    Severity,
+    errors,
+    run_checks,
+)
+from publisher.basics.marks import Layer, LineKind, Purpose
+from publisher.basics.pose import Box, Point, Pose
+from publisher.basics.promise import (
+    CodePromise,
+    LengthPromise,
+    OutlinePromise,
+    PagePromise,
+    Promises,
+    SeamPromise,
+    TextPromise,
+)
+
+__all__ = [
+    "Box",
+    "Check",
+    "CodePromise",
+    "Finding",
+    "Layer",
+    "LengthPromise",
+    "LineKind",
+    "Outcome",
+    "OutlinePromise",
+    "PagePromise",
+    "Place",
+    "Point",
+    "Pose",
+    "Promises",
+    "Purpose",
+    "Refusal",
+    "Rule",
+    "SeamPromise",
+    "Severity",
+    "TextPromise",
+    "errors",
+    "run_checks",
+]

@@ -1,0 +1,122 @@
+"""The one noun for every complaint, and the rules and checks that make them."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass, field
+from enum import StrEnum
+from typing import Generic, TypeVar
+
+Subject = TypeVar("Subject")
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a designer wrote something: file name as given, line and column from 1, JSON pointer."""
+
+    file: str
+    line: int = 0
+    column: int = 0
+    pointer: str = ""
+
+    def __str__(self) -> str:
+        """Print as editors understand it: file:line:column."""
+        return f"{self.file}:{self.line}:{self.column}" if self.line else self.file
+
+
+class Severity(StrEnum):
+    """An error stops the pack; a warning is printed and the pack goes on."""
+
+    ERROR = "error"
+    WARNING = "warning"
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One complaint: what was found and expected (``message``) and what to do (``hint``).
+
+    ``check`` is the id of the rule or check; ``subject`` names the part, page, file or size;
+    ``value`` and ``limit`` are the two numbers where there are such (mm, degrees, or as the message says).
+    """
+
+    check: str
+    severity: Severity
+    subject: str
+    message: str
+    hint: str = ""
+    place: Place | None = None
+    value: float | None = None
+    limit: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """Something that must hold, stated once: its id reads ``room/what-is-wrong`` and is never reused."""
+
+    id: str
+    title: str
+    rationale: str
+    severity: Severity
+
+    def found(
+        self,
+        message: str,
+        *,
+        subject: str = "",
+        hint: str = "",
+        place: Place | None = None,
+        value: float | None = None,
+        limit: float | None = None,
+    ) -> Finding:
+        """Make a finding of this rule."""
+        return Finding(self.id, self.severity, subject, message, hint, place, value, limit)
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What a check looked at (how many things) and what it found."""
+
+    looked_at: int
+    findings: tuple[Finding, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Check(Rule, Generic[Subject]):
+    """A rule with the function that tests it. ``run`` takes the subject and this check.
+
+    A check that looks at nothing fails, unless ``may_be_empty`` says that there may be nothing to look at.
+    """
+
+    run: Callable[[Subject, "Check[Subject]"], Outcome] = field(kw_only=True)
+    may_be_empty: bool = field(default=False, kw_only=True)
+
+
+def run_checks(checks: Iterable[Check[Subject]], subject: Subject) -> tuple[Finding, ...]:
+    """Run every check on the subject; return all findings, in the order of the checks."""
+    found: list[Finding] = []
+    for check in checks:
+        outcome = check.run(subject, check)
+        found.extend(outcome.findings)
+        if outcome.looked_at == 0 and not check.may_be_empty:
+            found.append(
+                Finding(
+                    check.id,
+                    Severity.ERROR,
+                    "",
+                    f"the check “{check.title}” found nothing to look at",
+                    "a check that measures nothing proves nothing: the file lacks what the check needs",
+                )
+            )
+    return tuple(found)
+
+
+def errors(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Return the findings that stop a pack."""
+    return tuple(f for f in findings if f.severity is Severity.ERROR)
+
+
+class Refusal(Exception):
+    """The command or its input could not be used (exit 2): nothing was done. Carries findings, never a trace."""
+
+    def __init__(self, *findings: Finding) -> None:
+        """Keep the findings that say what could not be used."""
+        super().__init__("; ".join(f.message for f in findings))
+        self.findings = findings

@@ -1,0 +1,71 @@
+"""Where a flat thing lies on a flat surface."""
+
+from dataclasses import dataclass
+from math import cos, radians, sin
+
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Pose:
+    """A placement in the plane: mirror in the y axis first (x to -x) if asked, then turn, then shift.
+
+    ``x``, ``y`` are millimetres; ``turn`` is degrees, anticlockwise.
+    """
+
+    x: float = 0.0
+    y: float = 0.0
+    turn: float = 0.0
+    mirrored: bool = False
+
+    def matrix(self) -> tuple[float, float, float, float, float, float]:
+        """Return (a, b, c, d, e, f) with x' = a x + c y + e and y' = b x + d y + f."""
+        angle = radians(self.turn)
+        # exact quarter turns keep rectangles exact: cos(90 deg) is 6e-17 in floats
+        quarter = {0.0: (1.0, 0.0), 90.0: (0.0, 1.0), 180.0: (-1.0, 0.0), 270.0: (0.0, -1.0)}
+        c, s = quarter.get(self.turn % 360.0, (cos(angle), sin(angle)))
+        m = -1.0 if self.mirrored else 1.0
+        return (m * c, m * s, -s, c, self.x, self.y)
+
+    def apply(self, point: Point) -> Point:
+        """Return the point (mm) carried from the thing's own coordinates to the surface's."""
+        a, b, c, d, e, f = self.matrix()
+        return (a * point[0] + c * point[1] + e, b * point[0] + d * point[1] + f)
+
+    def apply_all(self, points: tuple[Point, ...]) -> tuple[Point, ...]:
+        """Return all points (mm) carried by this pose."""
+        a, b, c, d, e, f = self.matrix()
+        return tuple((a * x + c * y + e, b * x + d * y + f) for x, y in points)
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """An upright rectangle in mm: left, bottom, right, top."""
+
+    left: float
+    bottom: float
+    right: float
+    top: float
+
+    @property
+    def width(self) -> float:
+        """Width in mm."""
+        return self.right - self.left
+
+    @property
+    def height(self) -> float:
+        """Height in mm."""
+        return self.top - self.bottom
+
+    def grown(self, by: float) -> "Box":
+        """Return the box with every side moved outwards by ``by`` mm (inwards when negative)."""
+        return Box(self.left - by, self.bottom - by, self.right + by, self.top + by)
+
+    def corners(self) -> tuple[Point, Point, Point, Point]:
+        """Return the corners anticlockwise from the lower left."""
+        return (
+            (self.left, self.bottom),
+            (self.right, self.bottom),
+            (self.right, self.top),
+            (self.left, self.top),
+        )

@@ -1,0 +1,112 @@
+"""What a finished file must show, as numbers in mm on the page. Proof reads the file and compares.
+
+Page numbers run from 1. The origin of a page is its lower left corner, y upward.
+"""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from publisher.basics.pose import Box, Point, Pose
+
+
+@dataclass(frozen=True, slots=True)
+class PagePromise:
+    """A page: its exact size, its label and kind, and the printable limit at whose corners corner marks stand.
+
+    ``limit`` is the rectangle (mm) inside which all ink lies; ``corners`` says whether corner marks are drawn on it.
+    """
+
+    page: int
+    width: float
+    height: float
+    label: str
+    kind: str
+    limit: Box
+    corners: bool
+
+
+@dataclass(frozen=True, slots=True)
+class LengthPromise:
+    """A straight line that a buyer may measure: from ``start`` to ``end`` (mm on the page), ``length`` apart.
+
+    ``purpose``: ``calibration`` (a side of the box), ``ruler`` (its base line), ``tick`` (a graduation, from the base line
+    outwards; ``label`` is the printed number or empty), ``card``, ``gauge``, ``dimension``. ``label`` is the printed text
+    that names the length, such as ``50 mm``; proof looks for it near the line.
+    """
+
+    page: int
+    start: Point
+    end: Point
+    length: float
+    purpose: Literal["calibration", "ruler", "tick", "card", "gauge", "dimension"]
+    label: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class OutlinePromise:
+    """One drawn copy of a part's template on one page.
+
+    ``rings`` are closed rings in the part's own coordinates (mm), the first the outside, the others openings;
+    ``pose`` carries them to the page. ``window`` is the rectangle of the page in which they are drawn when the part is
+    tiled (what lies outside is on other pages); None when the whole part stands on this page.
+    ``row`` and ``column`` (from 1, from the top left) name the tile; 0 when the part is not tiled.
+    """
+
+    page: int
+    part: str
+    letter: str
+    copy: int
+    pose: Pose
+    rings: tuple[tuple[Point, ...], ...]
+    window: Box | None = None
+    row: int = 0
+    column: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class SeamPromise:
+    """A match mark printed on two neighbouring tiles of a part: the same ``label`` stands beside it on both pages.
+
+    The mark is a circle of ``radius`` mm with a cross through it; its centre is the same point of the part.
+    ``at`` are its centres on the two pages, in mm.
+    """
+
+    part: str
+    copy: int
+    label: str
+    pages: tuple[int, int]
+    at: tuple[Point, Point]
+    radius: float
+
+
+@dataclass(frozen=True, slots=True)
+class TextPromise:
+    """Words that must be readable on a page, such as a letter or ``cut 14``. ``near`` is their place in mm, if it matters."""
+
+    page: int
+    text: str
+    near: Point | None = None
+    within: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class CodePromise:
+    """The page code: a QR symbol (ISO/IEC 18004) inside ``box`` that says ``text``."""
+
+    page: int
+    box: Box
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Promises:
+    """All that one finished PDF must show."""
+
+    title: str
+    language: str
+    pages: tuple[PagePromise, ...]
+    lengths: tuple[LengthPromise, ...]
+    outlines: tuple[OutlinePromise, ...]
+    seams: tuple[SeamPromise, ...]
+    texts: tuple[TextPromise, ...]
+    codes: tuple[CodePromise, ...]

@@ -1,0 +1,149 @@
+"""Parts at true size. Millimetres and degrees, y upward, seen on the drawn (outside) face."""
+
+from dataclasses import dataclass
+from math import dist
+from typing import Literal
+
+from publisher.basics import LineKind, Place, Point, Purpose
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """A stretch of a ring with one name: the segments from point ``first`` to point ``last`` (indices into the ring's
+    points, going forward and wrapping round). For an arc, ``centre`` and ``radius`` (mm) are kept, so that writers draw
+    a true arc; for straight runs they are None and 0."""
+
+    name: str
+    first: int
+    last: int
+    centre: Point | None = None
+    radius: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class Ring:
+    """A closed ring: the last point is joined to the first, which is not repeated. Arcs are flattened to a sagitta of at
+    most 0.005 mm. The runs follow each other round the whole ring. Anticlockwise for an outside, clockwise for a hole."""
+
+    points: tuple[Point, ...]
+    runs: tuple[Run, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Region:
+    """An outside ring and its holes."""
+
+    outer: Ring
+    holes: tuple[Ring, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """A line to draw, score or fold on a part, or a reference. Not part of the outline."""
+
+    kind: LineKind
+    purpose: Purpose
+    points: tuple[Point, ...]
+    closed: bool = False
+    name: str = ""
+    text: str = ""  # printed beside the mark's first point, if not empty
+
+
+@dataclass(frozen=True, slots=True)
+class Opening:
+    """A hole with a meaning. ``ring`` is one of the outline's holes; width, height, sill in mm; centre along the bottom edge."""
+
+    name: str
+    kind: str
+    ring: Ring
+    width: float
+    height: float
+    sill: float
+    centre: float
+
+
+@dataclass(frozen=True, slots=True)
+class Edge:
+    """A named edge of the outside ring, in the ring's direction (anticlockwise seen on the drawn face).
+
+    ``start``, ``end``: where the edge runs on the finished piece, without tabs. ``nominal_start``, ``nominal_end``: where the
+    stated size puts it, before take-offs and bevels; joins meet on nominal edges. ``face``: the face on which the nominal
+    edge lies (``outside``, or ``inside``: the inside face is ``thickness`` behind the drawn one). ``bevel``: degrees from
+    square, positive when the inside face is shorter. ``centre`` and ``radius`` for an arc edge.
+    """
+
+    name: str
+    start: Point
+    end: Point
+    nominal_start: Point
+    nominal_end: Point
+    face: Literal["outside", "inside"] = "outside"
+    bevel: float = 0.0
+    matches: tuple[str, ...] = ()
+    centre: Point | None = None
+    radius: float = 0.0
+
+    @property
+    def nominal_length(self) -> float:
+        """Length in mm of the nominal edge (straight edges)."""
+        return dist(self.nominal_start, self.nominal_end)
+
+
+@dataclass(frozen=True, slots=True)
+class Part:
+    """A part at true size.
+
+    ``outline`` is the finished piece (openings, tabs, slots and notches cut out); ``template`` is what is drawn and proved:
+    the outline with the trace allowance (equal to the outline when there is none). ``copies`` = count + spare is what the
+    buyer cuts; ``mirrored`` of them are mirror images.
+    """
+
+    id: str
+    letter: str
+    name: str
+    board: str
+    thickness: float
+    shape: str
+    outline: Region
+    template: Region
+    openings: tuple[Opening, ...]
+    marks: tuple[Mark, ...]
+    edges: tuple[Edge, ...]
+    count: int
+    spare: int
+    mirrored: int
+    turning: str
+    trace_allowance: float
+    place: Place
+
+    def edge(self, name: str) -> Edge | None:
+        """Return the edge with this name, or None."""
+        return next((e for e in self.edges if e.name == name), None)
+
+
+@dataclass(frozen=True, slots=True)
+class ParameterInfo:
+    """A parameter as registered once: feeds the schema, the messages, the docs.
+
+    ``kind``: length, angle, count, number or choice; ``default`` None means that the designer must give it (numbers in mm,
+    degrees or plain, words for a choice). ``least`` and ``most`` are the allowed range (None = no bound).
+    """
+
+    name: str
+    kind: Literal["length", "angle", "count", "number", "choice"]
+    meaning: str
+    default: float | str | None = None
+    least: float | None = None
+    most: float | None = None
+    choices: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class ShapeInfo:
+    """A shape as registered: one-line meaning, parameters, named edges, whether it takes openings and joins."""
+
+    name: str
+    meaning: str
+    parameters: tuple[ParameterInfo, ...]
+    edges: tuple[str, ...]
+    openings: bool

@@ -1,0 +1,91 @@
+"""Parts laid out on board sheets. Millimetres; a sheet's origin is its lower left corner."""
+
+from dataclasses import dataclass
+
+from publisher.basics import Finding, Point, Pose
+from publisher.design import SheetSize
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A polygon to lay out, in its own coordinates (mm): outside ring, holes. ``angles``: allowed turns in degrees."""
+
+    id: str
+    rings: tuple[tuple[Point, ...], ...]
+    angles: tuple[float, ...]
+    count: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Item:
+    """One copy on a sheet: ``pose`` carries the part's own coordinates to the sheet."""
+
+    part: str
+    copy: int
+    pose: Pose
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """A verified layout of one sheet. ``key`` names the problem it solves (hash of outlines, sheet, gap, angles)."""
+
+    key: str
+    board: str
+    sheet: SheetSize
+    items: tuple[Item, ...]
+    engine: str
+    seed: int
+
+
+@dataclass(frozen=True, slots=True)
+class YieldRow:
+    """One part alone on one sheet size: how many a careful layout gives, and a grid of bounding boxes."""
+
+    part: str
+    careful: int
+    grid: int
+    layout: Layout
+
+
+@dataclass(frozen=True, slots=True)
+class Yield:
+    """One board on one sheet size: each part alone; the whole list's sheets; the least number of sheets by area.
+
+    ``offcut_share`` is 1 - area of the parts / area of the sheets used; ``cut_length`` in mm is all outlines and openings of
+    all copies; ``score_length`` the marks to score or fold.
+    """
+
+    board: str
+    sheet: SheetSize
+    rows: tuple[YieldRow, ...]
+    sheets: tuple[Layout, ...]
+    grid_sheets: int  # sheets that a grid of bounding boxes would need for the whole list
+    bound: int
+    offcut_share: float
+    cut_length: float
+    score_length: float
+
+
+@dataclass(frozen=True, slots=True)
+class CutRow:
+    """One line of the cut list. ``width`` and ``height`` are the finished piece's overall size in mm."""
+
+    part: str
+    letter: str
+    name: str
+    board: str
+    count: int
+    spare: int
+    mirrored: int
+    width: float
+    height: float
+    cut_length: float
+
+
+@dataclass(frozen=True, slots=True)
+class BoardNeeds:
+    """What to buy and how to lay it out."""
+
+    cut_list: tuple[CutRow, ...]
+    yields: tuple[Yield, ...]
+    findings: tuple[Finding, ...]

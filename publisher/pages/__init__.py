@@ -1,0 +1,45 @@
+"""Room 7: all of it in, a pack for one paper out.
+
+Comes in: a ``Design``, its parts, how they go together, the board sheets, a paper. Goes out: a ``Pack``: pages as placed strokes,
+words and pictures in mm, and the promises that proof holds against the finished file. Never: imports reportlab, holds PDF bytes.
+"""
+
+from publisher.pages.model import (
+    Arc,
+    Attachment,
+    Bookmark,
+    Drawn,
+    Fill,
+    FontFile,
+    LineStyle,
+    Link,
+    Pack,
+    PackImage,
+    Page,
+    Paper,
+    Path,
+    Picture,
+    Stroke,
+    Tile,
+    Words,
+)
+
+__all__ = [
+    "Arc",
+    "Attachment",
+    "Bookmark",
+    "Drawn",
+    "Fill",
+    "FontFile",
+    "LineStyle",
+    "Link",
+    "Pack",
+    "PackImage",
+    "Page",
+    "Paper",
+    "Path",
+    "Picture",
+    "Stroke",
+    "Tile",
+    "Words",
+]

@@ -1,0 +1,196 @@
+"""Pages as placed strokes, words and pictures in mm; origin at the page's lower left, y upward."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from publisher.basics import Box, Finding, Layer, Point, Pose, Promises
+
+
+@dataclass(frozen=True, slots=True)
+class LineStyle:
+    """How a line looks: width in mm, dash lengths in mm (on, off, …; () = solid), grey (0 = black), round caps or butt."""
+
+    name: str
+    width: float
+    dash: tuple[float, ...] = ()
+    grey: float = 0.0
+    round_ends: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Arc:
+    """The segments from point ``first`` to point ``last`` of a path lie on a circle; the press draws the true arc."""
+
+    first: int
+    last: int
+    centre: Point
+    radius: float
+
+
+@dataclass(frozen=True, slots=True)
+class Path:
+    """A polyline in mm. In a closed path the last point is joined to the first, and arc indices wrap round."""
+
+    points: tuple[Point, ...]
+    closed: bool = False
+    arcs: tuple[Arc, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Stroke:
+    """Lines of one style, written as one path object. ``clip``: draw only inside this box. ``tag`` names the structure element."""
+
+    style: LineStyle
+    paths: tuple[Path, ...]
+    layer: Layer
+    clip: Box | None = None
+    tag: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Fill:
+    """Areas filled with a grey (0 = black, 1 = white), even-odd. For arrow heads, code modules, small symbols: never large black."""
+
+    grey: float
+    paths: tuple[Path, ...]
+    layer: Layer
+    clip: Box | None = None
+    tag: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """One line of words, placed by its baseline start. ``size`` is the em in mm; ``turn`` in degrees anticlockwise.
+
+    ``tag``: structure element it belongs to (h1, h2, p, li, td, th, caption, artifact); ``grey`` 0 = black.
+    """
+
+    text: str
+    font: str  # name of a FontFile of the pack
+    size: float
+    x: float
+    y: float
+    layer: Layer
+    turn: float = 0.0
+    grey: float = 0.0
+    tag: str = "p"
+
+
+@dataclass(frozen=True, slots=True)
+class Picture:
+    """A photograph in a box. ``image`` names a PackImage; ``alt`` is its text for readers who cannot see it."""
+
+    image: str
+    box: Box
+    alt: str
+    layer: Layer
+
+
+@dataclass(frozen=True, slots=True)
+class Link:
+    """A rectangle that leads to another page of the pack (numbered from 1)."""
+
+    box: Box
+    page: int
+
+
+Drawn = Stroke | Fill | Words | Picture | Link
+
+
+@dataclass(frozen=True, slots=True)
+class Tile:
+    """A part, or the piece of it that this page shows: as in the promise, kept for the page table."""
+
+    part: str
+    copy: int
+    row: int
+    column: int
+    window: Box | None
+    pose: Pose
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """One finished page. ``kind``: cover, print_check, cut_list, templates, tiles, overview, steps, cautions."""
+
+    number: int
+    label: str
+    kind: str
+    title: str
+    width: float
+    height: float
+    drawn: tuple[Drawn, ...]
+    tiles: tuple[Tile, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class FontFile:
+    """A TrueType font to embed as a subset."""
+
+    name: str
+    data: bytes
+
+
+@dataclass(frozen=True, slots=True)
+class PackImage:
+    """A picture's bytes as the designer gave them."""
+
+    name: str
+    data: bytes
+
+
+@dataclass(frozen=True, slots=True)
+class Bookmark:
+    """An entry of the outline tree; ``depth`` 0 is the top."""
+
+    title: str
+    page: int
+    depth: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Attachment:
+    """A file attached to the PDF."""
+
+    name: str
+    description: str
+    mime: str
+    data: bytes
+
+
+@dataclass(frozen=True, slots=True)
+class Paper:
+    """A paper: name in small letters, size upright in mm, printable limit as margins for upright pages, source of the size."""
+
+    name: str
+    title: str
+    width: float
+    height: float
+    margins: tuple[float, float, float, float]  # left, bottom, right, top
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Pack:
+    """A pack for one paper, ready to be written. ``print_plan``: (task, first page, last page)."""
+
+    slug: str
+    version: str
+    variant: str
+    title: str
+    designer: str
+    licence: str
+    summary: str
+    language: str
+    paper: Paper
+    pages: tuple[Page, ...]
+    bookmarks: tuple[Bookmark, ...]
+    print_plan: tuple[tuple[str, int, int], ...]
+    fonts: tuple[FontFile, ...]
+    images: tuple[PackImage, ...]
+    attachments: tuple[Attachment, ...]
+    promises: Promises
+    findings: tuple[Finding, ...]
+
+
+PageKind = Literal["cover", "print_check", "cut_list", "templates", "tiles", "overview", "steps", "cautions"]
