@@ -1,0 +1,315 @@
+"""Where a part that is larger than the paper is cut into tiles: trim lines, windows and match marks.
+
+All numbers are mm in **laid** coordinates: the part's own, turned by the tiling's quarter turn, y upward. A **trim line** at
+``t`` parts two tiles. The page on the left (or above) goes on ``GLUE`` mm past it: its glue area; the page on the right (or
+below) starts ``TRIM`` mm before it and is trimmed there. Together they are the overlap. Match marks have their centres on the trim
+line, so that after trimming, half a circle on one page meets half a circle on the other.
+"""
+
+from dataclasses import dataclass
+from itertools import pairwise, product
+from math import ceil, inf
+
+import numpy as np
+import shapely
+
+from publisher.basics import Box, Point
+
+OVERLAP = 10.0  # common practice for glue stick: enough to hold, not enough to waste a page
+TRIM = 3.0  # of the overlap: past the trim line, cut off; more than the radius of a match mark
+MARK_RADIUS = 2.5
+EDGE = 3.0  # least paper between the part and the edge of a window
+ROOMY = 10.0  # paper wanted there, so that match marks also find room beside the part
+SLIVER = 12.0  # a tile that shows a strip narrower than this is avoided
+STEP = 1.0  # grid on which trim lines are tried
+MIDDLE_MARK_FROM = 150.0  # a seam longer than this gets a third mark
+
+
+@dataclass(frozen=True, slots=True)
+class Feature:
+    """A stretch from ``low`` to ``high`` along one axis that a seam should keep off; ``weight`` says how much."""
+
+    low: float
+    high: float
+    weight: float
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """One tile: row and column from 1 at the top left, the area it stands for, and the window that its page shows."""
+
+    row: int
+    column: int
+    area: Box
+    window: Box
+
+
+@dataclass(frozen=True, slots=True)
+class Cutting:
+    """A way to cut one laid outline: trim lines across (x, left to right) and down (y, from the top), and its tiles."""
+
+    across: tuple[float, ...]
+    down: tuple[float, ...]
+    cells: tuple[Cell, ...]
+    cost: float
+
+    @property
+    def columns(self) -> int:
+        """Number of columns."""
+        return len(self.across) + 1
+
+    @property
+    def rows(self) -> int:
+        """Number of rows."""
+        return len(self.down) + 1
+
+    def cell(self, row: int, column: int) -> Cell | None:
+        """Return the tile in this row and column, or None where the part leaves nothing to show."""
+        return next((c for c in self.cells if (c.row, c.column) == (row, column)), None)
+
+
+@dataclass(frozen=True, slots=True)
+class Seam:
+    """The common edge of two tiles: ``first`` (left or upper) is glued on, ``second`` is trimmed. ``upright``: x = at."""
+
+    first: Cell
+    second: Cell
+    upright: bool
+    at: float
+    low: float
+    high: float
+    marks: tuple[Point, ...]
+
+
+def tiles_needed(length: float, room: float, overlap: float = OVERLAP) -> int:
+    """Return how many tiles of ``room`` mm show ``length`` mm with paper beside it. ``room`` must exceed the overlap."""
+    if room <= overlap + 2 * EDGE:
+        return 1_000_000
+    return max(1, ceil((length + 2 * EDGE - overlap) / (room - overlap) - 1e-9))
+
+
+def features(outline: shapely.Polygon, quiet: tuple[shapely.Geometry, ...], axis: int) -> tuple[Feature, ...]:
+    """Return what a seam across ``axis`` (0: an upright seam at an x, 1: a level one at a y) should keep off.
+
+    Holes (openings, slots) weigh most, then notches, tabs and other short edges of the outline, then ``quiet``: marks.
+    """
+    found = []
+    for hole in outline.interiors:
+        bounds = hole.bounds
+        found.append(Feature(bounds[axis] - 4.0, bounds[axis + 2] + 4.0, 10.0))
+    points = shapely.get_coordinates(outline.exterior)
+    along = np.hypot(*np.diff(points, axis=0).T)
+    for i in np.flatnonzero((along < 25.0) & (along > 1.5)):  # shorter ones are facets of an arc
+        a, b = sorted((points[i][axis], points[i + 1][axis]))
+        found.append(Feature(a - 3.0, b + 3.0, 3.0))
+    for mark in quiet:
+        bounds = mark.bounds
+        if bounds[axis + 2] - bounds[axis] < 60.0:
+            found.append(Feature(bounds[axis] - 1.0, bounds[axis + 2] + 1.0, 1.0))
+    return tuple(found)
+
+
+def trim_lines(
+    low: float, high: float, room: float, avoid: tuple[Feature, ...], lean: float
+) -> tuple[float, ...] | None:
+    """Return the best trim lines, ascending, for a stretch shown in windows of at most ``room`` mm; () if one shows it all.
+
+    A shortest path over a grid of positions: each costs what it crosses, plus a little for lying off its place in an even
+    division shifted by ``lean`` (-1 … 1) of the freedom. Returns None when the stretch cannot be shown.
+    """
+    count = tiles_needed(high - low, room)
+    if count > 1000:
+        return None
+    if count == 1:
+        return ()
+    glue = OVERLAP - TRIM
+    slack = count * room - (high - low) - 2 * EDGE - (count - 1) * OVERLAP
+    grid = np.arange(np.ceil(low / STEP) * STEP, high, STEP)
+    crossing = np.zeros(len(grid))
+    for f in avoid:
+        crossing += f.weight * ((grid > f.low) & (grid < f.high))
+    even = (high - low) / count
+    best = np.full(len(grid), inf)
+    back: list[np.ndarray] = []
+    for i in range(count - 1):
+        wish = low + (i + 1) * even + lean * slack / 2
+        here = crossing + 0.02 * np.abs(grid - wish)
+        if i == 0:
+            ok = (grid - low + EDGE + glue <= room + 1e-9) & (grid - low > SLIVER)
+            best = np.where(ok, here, inf)
+            back.append(np.zeros(len(grid), dtype=int))
+            continue
+        reach = int((room - OVERLAP) / STEP)
+        total = np.full(len(grid), inf)
+        origin = np.zeros(len(grid), dtype=int)
+        for j in range(len(grid)):
+            first = max(0, j - reach)
+            last = max(first, j - int(SLIVER / STEP))
+            if last > first:
+                k = first + int(np.argmin(best[first:last]))
+                total[j], origin[j] = best[k] + here[j], k
+        best = total
+        back.append(origin)
+    end = (high - grid + EDGE + TRIM <= room + 1e-9) & (high - grid > SLIVER)
+    best = np.where(end, best, inf)
+    j = int(np.argmin(best))
+    if not np.isfinite(best[j]):
+        return None
+    lines = [float(grid[j])]
+    for origin in reversed(back[1:]):
+        j = int(origin[j])
+        lines.append(float(grid[j]))
+    return tuple(reversed(lines))
+
+
+def cut(outline: shapely.Polygon, quiet: tuple[shapely.Geometry, ...], width: float, height: float) -> Cutting | None:
+    """Return the best cutting of a laid outline for windows of at most width × height mm, or None when there is none.
+
+    Several leans of the trim lines are tried each way; fewest tiles win, then fewest slivers, then the quietest seams.
+    """
+    left, bottom, right, top = outline.bounds
+    xs, ys = features(outline, quiet, 0), features(outline, quiet, 1)
+    leans = (0.0, -0.5, 0.5, -1.0, 1.0)
+    acrosses = list(dict.fromkeys(trim_lines(left, right, width, xs, lean) for lean in leans))
+    downs = list(dict.fromkeys(trim_lines(bottom, top, height, ys, lean) for lean in leans))
+    best: tuple[tuple[float, ...], Cutting] | None = None
+    for number, (across, down) in enumerate(product(acrosses, downs)):
+        if across is None or down is None:
+            continue
+        cells, slivers = _cells(outline, across, tuple(reversed(down)), width, height)
+        cost = _cost(xs, across) + _cost(ys, down)
+        key = (float(len(cells)), float(slivers), cost, float(number))
+        if best is None or key < best[0]:
+            best = (key, Cutting(across, tuple(reversed(down)), cells, cost + 20.0 * slivers))
+        if not across and not down:
+            break
+    return best[1] if best else None
+
+
+def _cost(avoid: tuple[Feature, ...], lines: tuple[float, ...]) -> float:
+    return sum(f.weight for f in avoid for t in lines if f.low < t < f.high)
+
+
+def _cells(
+    outline: shapely.Polygon, across: tuple[float, ...], down: tuple[float, ...], width: float, height: float
+) -> tuple[tuple[Cell, ...], int]:
+    """Return the tiles that show something, and how many of them show only a sliver."""
+    left, bottom, right, top = outline.bounds
+    glue = OVERLAP - TRIM
+    x = (left, *across, right)
+    y = (top, *down, bottom)
+    cells = []
+    for row, (high, low) in enumerate(pairwise(y), 1):
+        for column, (a, b) in enumerate(pairwise(x), 1):
+            first, last = column == 1, column == len(x) - 1
+            upper, lower = row == 1, row == len(y) - 1
+            used = b - a + (0.0 if first else TRIM) + (0.0 if last else glue)
+            spare_x = _paper(width - used, int(first) + int(last))
+            used = high - low + (0.0 if upper else TRIM) + (0.0 if lower else glue)
+            spare_y = _paper(height - used, int(upper) + int(lower))
+            window = Box(
+                a - (spare_x if first else TRIM),
+                low - (spare_y if lower else glue),
+                b + (spare_x if last else glue),
+                high + (spare_y if upper else TRIM),
+            )
+            cells.append(Cell(row, column, Box(a, low, b, high), window))
+    shown: list[Cell] = []
+    slivers = 0
+    for cell in cells:
+        piece = outline.intersection(_box(cell.area))
+        if piece.area < 1e-6:
+            continue
+        bounds = piece.bounds
+        if min(bounds[2] - bounds[0], bounds[3] - bounds[1]) < SLIVER or piece.area < SLIVER * SLIVER:
+            others = shapely.union_all([_box(c.window) for c in cells if c is not cell])
+            if piece.difference(others).area < 1e-6:
+                continue  # its neighbours show it already, in their overlaps
+            slivers += 1
+        shown.append(cell)
+    return tuple(shown), slivers
+
+
+def _paper(spare: float, sides: int) -> float:
+    return min(ROOMY, max(EDGE, spare / sides)) if sides else EDGE
+
+
+def _box(box: Box) -> shapely.Polygon:
+    return shapely.box(box.left, box.bottom, box.right, box.top)
+
+
+def seams(cutting: Cutting, outline: shapely.Polygon, lines: shapely.Geometry) -> tuple[Seam, ...]:
+    """Return the seams with their match marks, in reading order. ``lines``: marks of the part that match marks keep off."""
+    found = []
+    for cell in cutting.cells:
+        beside = cutting.cell(cell.row, cell.column + 1)
+        below = cutting.cell(cell.row + 1, cell.column)
+        if beside:
+            at = cutting.across[cell.column - 1]
+            low, high = _stretch(cell.window.bottom, cell.window.top, cutting.down)
+            found.append(_seam(cell, beside, True, at, low, high, outline, lines))
+        if below:
+            at = cutting.down[cell.row - 1]
+            low, high = _stretch(cell.window.left, cell.window.right, cutting.across)
+            found.append(_seam(cell, below, False, at, low, high, outline, lines))
+    return tuple(found)
+
+
+def _stretch(low: float, high: float, others: tuple[float, ...]) -> tuple[float, float]:
+    """Return where along a seam marks may lie: inside the window, off the crossings with other seams."""
+    inside = [t for t in others if low < t < high]
+    below = [t for t in inside if t - low <= OVERLAP]
+    above = [t for t in inside if high - t <= OVERLAP]
+    keep = MARK_RADIUS + 1.5
+    return (max(below) + keep if below else low + MARK_RADIUS + 0.3), (
+        min(above) - keep if above else high - MARK_RADIUS - 0.3
+    )
+
+
+def _seam(
+    first: Cell,
+    second: Cell,
+    upright: bool,
+    at: float,
+    low: float,
+    high: float,
+    outline: shapely.Polygon,
+    lines: shapely.Geometry,
+) -> Seam:
+    ends = ((at, low), (at, high)) if upright else ((low, at), (high, at))
+    track = shapely.LineString(ends)
+    axis = 1 if upright else 0
+    edges = outline.boundary.buffer(MARK_RADIUS + 1.0)
+    quiet = lines.buffer(MARK_RADIUS + 0.8)
+    inside = track.intersection(outline)
+    spans = (
+        _ends(inside.difference(edges).difference(quiet), axis),  # on the part, clear of every line
+        _ends(track.difference(edges).difference(quiet), axis),  # beside the part as well
+        _ends(inside.difference(edges), axis),
+        _ends(track.difference(edges), axis),
+        (low, high),
+    )
+    long_enough = min(25.0, (high - low) / 2)
+    span = next((s for s in spans[:2] if s and s[1] - s[0] >= long_enough), None)
+    span = span or max((s for s in spans if s), key=lambda s: min(s[1] - s[0], long_enough))
+    places = [span[0], span[1]]
+    if span[1] - span[0] > MIDDLE_MARK_FROM:
+        places.insert(1, _nearest(track.difference(edges).difference(quiet), axis, sum(span) / 2))
+    marks = tuple((at, p) if upright else (p, at) for p in places)
+    return Seam(first, second, upright, at, low, high, marks)
+
+
+def _ends(track: shapely.Geometry, axis: int) -> tuple[float, float] | None:
+    if track.is_empty or track.length < 2 * MARK_RADIUS + 1.0:
+        return None
+    bounds = track.bounds
+    return (bounds[axis], bounds[axis + 2])
+
+
+def _nearest(track: shapely.Geometry, axis: int, wish: float) -> float:
+    at = track.bounds[1 - axis] if not track.is_empty else 0.0
+    if track.is_empty:
+        return wish
+    point = shapely.Point((at, wish) if axis else (wish, at))
+    near = shapely.shortest_line(track, point).coords[0]
+    return float(near[axis])
