@@ -1,0 +1,161 @@
+"""A pack as a PDF: reportlab writes the pages, pikepdf finishes what reportlab cannot say."""
+
+from collections.abc import Iterator
+from io import BytesIO
+from math import cos, radians, sin
+
+from reportlab import rl_config
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfbase.ttfonts import TTFont
+from reportlab.pdfgen.canvas import Canvas
+
+from publisher.basics import Box, Layer, Point
+from publisher.pages import Fill, Link, Pack, Page, Path, Picture, Stroke, Words
+from publisher.press.arcs import Straight, beziers, segments
+from publisher.press.finish import finish
+from publisher.press.photos import prepared
+
+PT_PER_MM = 72.0 / 25.4  # ISO 32000-1, 8.3.2.3: default user space is 1/72 inch; the inch of 1959 is 25.4 mm
+
+
+def write_pdf(pack: Pack) -> bytes:
+    """Return the finished PDF of a pack. Same pack, same bytes."""
+    rl_config.invariant = 1
+    _register_fonts(pack)
+    out = BytesIO()
+    canvas = Canvas(out, pageCompression=1, invariant=1, initialFontName=_font_name(pack, pack.fonts[0].name))
+    canvas.setTitle(pack.title)
+    canvas.setAuthor(pack.designer)
+    canvas.setSubject(pack.summary)
+    canvas.setCreator("publisher")
+    canvas.setProducer("publisher")
+    for page in pack.pages:
+        canvas.setPageSize((page.width * PT_PER_MM, page.height * PT_PER_MM))
+        canvas.bookmarkPage(_page_key(page.number))
+        for bookmark in (b for b in pack.bookmarks if b.page == page.number):
+            canvas.addOutlineEntry(bookmark.title, _page_key(page.number), bookmark.depth, closed=bookmark.depth > 0)
+        _draw_page(canvas, pack, page)
+        canvas.showPage()
+    canvas.save()
+    return finish(out.getvalue(), pack)
+
+
+def _font_name(pack: Pack, name: str) -> str:
+    # reportlab keeps fonts by name for the whole process: two packs may carry different fonts under one name
+    data = next(f.data for f in pack.fonts if f.name == name)
+    return f"{name}-{len(data)}-{sum(data[:4096]) % 65521}"
+
+
+def _register_fonts(pack: Pack) -> None:
+    for font in pack.fonts:
+        name = _font_name(pack, font.name)
+        if name not in pdfmetrics.getRegisteredFontNames():
+            pdfmetrics.registerFont(TTFont(name, BytesIO(font.data)))
+
+
+def _page_key(number: int) -> str:
+    return f"page-{number}"
+
+
+def _draw_page(canvas: Canvas, pack: Pack, page: Page) -> None:
+    names = {font.name: _font_name(pack, font.name) for font in pack.fonts}
+    images = {image.name: image.data for image in pack.images}
+    layer: Layer | None = None
+    for thing in page.drawn:
+        if isinstance(thing, Link):
+            box = thing.box
+            canvas.linkRect(
+                "",
+                _page_key(thing.page),
+                (box.left * PT_PER_MM, box.bottom * PT_PER_MM, box.right * PT_PER_MM, box.top * PT_PER_MM),
+                relative=0,
+                Border="[0 0 0]",
+            )
+            continue
+        if thing.layer is not layer:
+            if layer is not None:
+                canvas.addLiteral("EMC")
+            layer = thing.layer
+            canvas.addLiteral(f"/OC /{layer_key(layer)} BDC")
+        if isinstance(thing, Words):
+            _draw_words(canvas, names[thing.font], thing)
+        elif isinstance(thing, Picture):
+            _draw_picture(canvas, images[thing.image], thing)
+        else:
+            canvas.addLiteral(_stroke_code(thing) if isinstance(thing, Stroke) else _fill_code(thing))
+    if layer is not None:
+        canvas.addLiteral("EMC")
+
+
+def layer_key(layer: Layer) -> str:
+    """Return the resource name of a layer's optional-content group."""
+    return f"L{layer.value}"
+
+
+def _draw_words(canvas: Canvas, font: str, words: Words) -> None:
+    text = canvas.beginText()
+    text.setFont(font, words.size * PT_PER_MM)
+    text.setFillGray(words.grey)
+    c, s = cos(radians(words.turn)), sin(radians(words.turn))
+    text.setTextTransform(c, s, -s, c, words.x * PT_PER_MM, words.y * PT_PER_MM)
+    text.textOut(words.text)
+    canvas.drawText(text)
+
+
+def _draw_picture(canvas: Canvas, data: bytes, picture: Picture) -> None:
+    box = picture.box
+    image = prepared(data, box.width, box.height)
+    canvas.drawImage(
+        image, box.left * PT_PER_MM, box.bottom * PT_PER_MM, box.width * PT_PER_MM, box.height * PT_PER_MM, mask=None
+    )
+
+
+def _number(mm: float) -> str:
+    text = f"{mm * PT_PER_MM:.4f}".rstrip("0").rstrip(".")
+    return "0" if text == "-0" else text
+
+
+def _xy(point: Point) -> str:
+    return f"{_number(point[0])} {_number(point[1])}"
+
+
+def _path_code(path: Path) -> Iterator[str]:
+    arcs = tuple((a.first, a.last, a.centre, a.radius) for a in path.arcs)
+    start, rest = segments(path.points, path.closed, arcs)
+    yield f"{_xy(start)} m"
+    for index, piece in enumerate(rest):
+        if isinstance(piece, Straight):
+            if path.closed and index == len(rest) - 1:
+                break  # h draws the last side
+            yield f"{_xy(piece.end)} l"
+        else:
+            for one, two, end in beziers(piece):
+                yield f"{_xy(one)} {_xy(two)} {_xy(end)} c"
+    if path.closed:
+        yield "h"
+
+
+def _clip_code(clip: Box | None) -> Iterator[str]:
+    if clip is not None:
+        yield f"{_xy((clip.left, clip.bottom))} {_number(clip.width)} {_number(clip.height)} re W n"
+
+
+def _stroke_code(stroke: Stroke) -> str:
+    style = stroke.style
+    dash = " ".join(_number(d) for d in style.dash)
+    code = ["q", *_clip_code(stroke.clip)]
+    code.append(
+        f"{_number(style.width)} w [{dash}] 0 d {style.grey:g} G {int(style.round_ends)} J {int(style.round_ends)} j"
+    )
+    for path in stroke.paths:
+        code.extend(_path_code(path))
+    code.append("S Q")
+    return "\n".join(code)
+
+
+def _fill_code(fill: Fill) -> str:
+    code = ["q", *_clip_code(fill.clip), f"{fill.grey:g} g"]
+    for path in fill.paths:
+        code.extend(_path_code(path))
+    code.append("f* Q")
+    return "\n".join(code)

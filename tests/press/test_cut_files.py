@@ -1,0 +1,52 @@
+"""Cut files: true millimetres, arcs as arcs, one group per kind of line."""
+
+import re
+import xml.etree.ElementTree as ET
+from math import cos, pi, sin
+
+from publisher.basics import LineKind, Place, Pose, Purpose
+from publisher.design import SheetSize
+from publisher.geometry import Mark, Part, Region, Ring, Run
+from publisher.material import Item, Layout
+from publisher.press import write_part_svg, write_sheet_svg
+
+SVG = "{http://www.w3.org/2000/svg}"
+
+
+def disc(radius: float) -> Part:
+    points = tuple((radius * cos(2 * pi * k / 200), radius * sin(2 * pi * k / 200)) for k in range(200))
+    region = Region(Ring(points, (Run("rim", 0, 0, (0.0, 0.0), radius),)))
+    tick = Mark(LineKind.DRAW, Purpose.JOINT_TICK, ((radius - 3, 0.0), (radius, 0.0)))
+    place = Place("spec.yaml", 1, 1)
+    return Part(
+        "plinth", "B", "Plinth", "foam", 5.0, "disc", region, region, (), (tick,), (), 1, 0, 0, "any", 0.0, place
+    )  # fmt: skip
+
+
+def numbers(d: str) -> list[float]:
+    return [float(n) for n in re.findall(r"-?\d+\.?\d*", d)]
+
+
+def test_a_part_is_drawn_in_true_millimetres_with_true_arcs() -> None:
+    root = ET.fromstring(write_part_svg(disc(92.0)))
+    assert root.get("width") == "186.0mm"
+    assert [float(v) for v in root.get("viewBox", "").split(",")] == [0.0, 0.0, 186.0, 186.0]
+    assert "transform" not in ET.tostring(root).decode()
+    (cut,) = [g for g in root.iter(f"{SVG}g") if g.get("id") == "cut"]
+    d = cut[0].get("d", "")
+    assert d.count("A 92.0 92.0") == 2
+    assert numbers(d)[:2] == [185.0, 93.0]
+    (draw,) = [g for g in root.iter(f"{SVG}g") if g.get("id") == "draw"]
+    assert draw[0].get("d") == "M 182.0 93.0 L 185.0 93.0"
+
+
+def test_a_sheet_shows_its_edge_and_every_piece_in_its_place() -> None:
+    part = disc(50.0)
+    items = (Item("plinth", 1, Pose(60.0, 60.0)), Item("plinth", 2, Pose(170.0, 60.0, 90.0)))
+    layout = Layout("k", "foam", SheetSize("297 x 420 mm", 297.0, 420.0), items, "hand", 0)
+    root = ET.fromstring(write_sheet_svg(layout, (part,)))
+    assert (root.get("width"), root.get("height")) == ("297.0mm", "420.0mm")
+    (cut,) = [g for g in root.iter(f"{SVG}g") if g.get("id") == "cut"]
+    assert [numbers(p.get("d", ""))[:2] for p in cut] == [[110.0, 360.0], [170.0, 310.0]]
+    (sheet,) = [g for g in root.iter(f"{SVG}g") if g.get("id") == "sheet"]
+    assert sheet[0].get("height") == "420.0"

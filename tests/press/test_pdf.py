@@ -1,0 +1,56 @@
+"""The PDF writer: true lengths, embedded fonts, links, same bytes twice."""
+
+from collections.abc import Callable
+from io import BytesIO
+
+import pikepdf
+import pypdf
+import pytest
+
+from publisher.basics import Box, Layer
+from publisher.pages import Drawn, LineStyle, Pack, Path, Stroke
+from publisher.press import write_pdf
+
+
+def test_a_hundred_millimetres_are_283_4646_points(make_pack: Callable[..., Pack]) -> None:
+    # ISO 32000-1, 8.3.2.3: user space is 1/72 inch; 100 mm = 283.4646 pt
+    line = Stroke(LineStyle("cut", 0.5), (Path(((20.0, 20.0), (120.0, 20.0))),), Layer.OUTLINES)
+    reader = pypdf.PdfReader(BytesIO(write_pdf(make_pack(line))))
+    operations = pypdf.generic.ContentStream(reader.pages[0].get_contents(), reader).operations
+    start = next(o for o, op in operations if op == b"m")
+    end = next(o for o, op in operations if op == b"l")
+    assert float(end[0]) - float(start[0]) == pytest.approx(283.464567, abs=2e-4)
+    assert float(reader.pages[0].mediabox.width) == pytest.approx(595.275591, abs=1e-3)
+
+
+def test_same_pack_same_bytes(make_pack: Callable[..., Pack], sample: tuple[Drawn, ...]) -> None:
+    pack = make_pack(*sample, pages=3)
+    assert write_pdf(pack) == write_pdf(pack)
+
+
+def test_fonts_are_embedded_subsets_and_text_reads_back(
+    make_pack: Callable[..., Pack], sample: tuple[Drawn, ...]
+) -> None:
+    data = write_pdf(make_pack(*sample))
+    reader = pypdf.PdfReader(BytesIO(data))
+    assert "Schleuse Ω Шлюз 50 mm" in reader.pages[0].extract_text(orientations=(90,))
+    with pikepdf.open(BytesIO(data)) as pdf:
+        for font in pdf.pages[0].obj.Resources.Font.values():
+            assert "/FontFile2" in font.FontDescriptor
+            assert "/ToUnicode" in font
+
+
+def test_a_clip_is_written_before_the_stroke(make_pack: Callable[..., Pack]) -> None:
+    line = Stroke(
+        LineStyle("cut", 0.5), (Path(((0.0, 20.0), (300.0, 20.0))),), Layer.OUTLINES, clip=Box(10, 10, 100, 100)
+    )
+    reader = pypdf.PdfReader(BytesIO(write_pdf(make_pack(line))))
+    names = [op for _, op in pypdf.generic.ContentStream(reader.pages[0].get_contents(), reader).operations]
+    assert names.index(b"W") < names.index(b"S")
+    assert b"re" in names
+
+
+def test_links_and_bookmarks_lead_to_pages(make_pack: Callable[..., Pack], sample: tuple[Drawn, ...]) -> None:
+    reader = pypdf.PdfReader(BytesIO(write_pdf(make_pack(*sample))))
+    assert reader.outline[0]["/Title"] == "Templates"
+    assert reader.pages[0]["/Annots"][0].get_object()["/Subtype"] == "/Link"
