@@ -6,8 +6,8 @@ The tables are those of the OpenType specification (ISO/IEC 14496-22): ``head`` 
 
 from dataclasses import dataclass
 from functools import cache
-from importlib import resources
 from io import BytesIO
+from pathlib import Path
 
 from publisher.design import Design
 from publisher.pages.model import FontFile
@@ -53,7 +53,7 @@ def read_face(name: str, data: bytes) -> Face:
         letters: dict[int, str] = font.getBestCmap() or {}
         metrics: dict[str, tuple[int, int]] = font["hmtx"].metrics
         ascent, descent = font["hhea"].ascent / em, font["hhea"].descent / em
-        table = font["OS/2"] if "OS/2" in font else None
+        table = font.get("OS/2", None)
         x_height = getattr(table, "sxHeight", 0) / em or 0.5
         cap_height = getattr(table, "sCapHeight", 0) / em or 0.7
         widths = {chr(code): metrics[glyph][0] / em for code, glyph in sorted(letters.items())}
@@ -68,7 +68,7 @@ def read_face(name: str, data: bytes) -> Face:
 @cache
 def face(weight: Weight) -> Face:
     """Return one of the two weights that come with the tool."""
-    return read_face(weight, resources.files("publisher.pages").joinpath("fonts", _FILES[weight]).read_bytes())
+    return read_face(weight, (Path(__file__).parent / "fonts" / _FILES[weight]).read_bytes())
 
 
 @dataclass(frozen=True, eq=False)
@@ -109,7 +109,7 @@ class Faces:
 
 def faces_of(design: Design) -> Faces:
     """Return the fonts of a design. Raises ValueError when a font that it names cannot be read."""
-    named = []
+    named: list[Face] = []
     for name in design.fonts:
         file = design.file(name)
         if file is not None:

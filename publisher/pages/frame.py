@@ -11,7 +11,7 @@ Corner = Literal["lower_left", "lower_right", "upper_left", "upper_right"]
 
 HEADER = 11.0  # from the printable limit down to the header's rule
 FOOTER = 8.0
-MARK_ARM = 6.0  # of a corner mark
+MARK_ARM = 4.0  # of a corner mark
 SQUARE = 50.0  # calibration square
 LEAST_SQUARE = 30.0  # where the parts leave no room
 CODE = 14.5  # 29 modules of 0.5 mm (ISO/IEC 18004, version 3)
@@ -50,12 +50,19 @@ class Frame:
 
 
 def make_frame(
-    paper: Paper, landscape: bool, calibration: float, corner: Corner = "lower_right", *, code: bool | None = None
+    paper: Paper,
+    landscape: bool,
+    calibration: float,
+    corner: Corner = "lower_right",
+    *,
+    code: bool = False,
+    strip: float = 0.0,
 ) -> Frame:
     """Return the frame of a page.
 
     ``calibration``: side of the calibration square, 50 or, where the parts leave no room, at least 30; 0 for none. The page
     code stands inside the square, so that one corner holds both. ``code`` True without a square keeps a corner for the code alone.
+    ``strip``: width in mm kept free along the left side, from corner mark to corner mark, for something as long as the page.
 
     The paper's margins are those of the upright page: the larger of bottom and top holds at both short edges and the larger of
     left and right along both long sides, whichever way the page is drawn, since the way it goes into a printer is not known.
@@ -67,8 +74,8 @@ def make_frame(
     if landscape:
         at_sides, at_ends = at_ends, at_sides
     limit = Box(at_sides, at_ends, width - at_sides, height - at_ends)
-    live = Box(limit.left + INK, limit.bottom + FOOTER, limit.right - INK, limit.top - HEADER)
-    text = Box(limit.left + INSET, live.bottom + SPACE, limit.right - INSET, live.top - SPACE)
+    live = Box(limit.left + INK + strip, limit.bottom + FOOTER, limit.right - INK, limit.top - HEADER)
+    text = Box(limit.left + max(INSET, strip), live.bottom + SPACE, limit.right - INSET, live.top - SPACE)
     if calibration and calibration < LEAST_SQUARE:
         raise ValueError(f"a calibration square of {calibration} mm is smaller than {LEAST_SQUARE:g} mm")
     need = max(calibration, 40.0) + 2 * CLEAR

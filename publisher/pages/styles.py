@@ -92,4 +92,4 @@ LEAST_SIZE = LEAST.size  # nothing is ever set smaller
 
 SPACE = 2.0  # the step of the grid: distances between things are whole multiples of it
 GUTTER = 6.0  # between columns
-INSET = 4.0  # from the printable limit to words
+INSET = 5.0  # from the printable limit to words
