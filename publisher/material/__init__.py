@@ -13,5 +13,6 @@ from publisher.material.model import (
     Yield,
     YieldRow,
 )
+from publisher.material.packing import pack
 
-__all__ = ["BoardNeeds", "CutRow", "Item", "Layout", "Piece", "Yield", "YieldRow"]
+__all__ = ["BoardNeeds", "CutRow", "Item", "Layout", "Piece", "Yield", "YieldRow", "pack"]

@@ -8,12 +8,16 @@ from publisher.design import SheetSize
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """A polygon to lay out, in its own coordinates (mm): outside ring, holes. ``angles``: allowed turns in degrees."""
+    """A polygon to lay out, in its own coordinates (mm): outside ring, holes. ``angles``: allowed turns in degrees.
+
+    ``mirrored`` of the ``count`` copies are laid as mirror images (the pose mirrors first, then turns).
+    """
 
     id: str
     rings: tuple[tuple[Point, ...], ...]
     angles: tuple[float, ...]
     count: int = 1
+    mirrored: int = 0
 
 
 @dataclass(frozen=True, slots=True)

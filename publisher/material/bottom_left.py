@@ -1,0 +1,198 @@
+"""Bottom-left placement over no-fit polygons, on as many sheets as it takes, in a few fixed orders.
+
+Each piece goes to the first sheet that has room for it, at the spot where its far edge comes to lie lowest (then
+furthest left), over all its allowed turns. Spots are the corners of the inner-fit region less the no-fit polygons of
+what already lies there. Holes of laid pieces are rooms of their own.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+
+import numpy as np
+import pyclipper
+
+from publisher.material.container import Container, from_hole, inner_fit
+from publisher.material.nfp import no_fit
+from publisher.material.outlines import GRID, IntPath, Outline, turned
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Kind:
+    """Copies that are alike: which piece, its outline, whether mirrored, the turns to try (degrees)."""
+
+    piece: int
+    outline: Outline
+    mirrored: bool
+    turns: tuple[float, ...]
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A copy of a kind on a sheet: its turn, and its origin on the grid."""
+
+    kind: Kind
+    turn: float
+    x: int
+    y: int
+
+
+@dataclass(slots=True)
+class Room:
+    """A container and what lies in it. ``regions``: for a kind and turn, the free region and how much of ``spots`` it knows."""
+
+    free: Container
+    spots: list[Spot] = field(default_factory=list)
+    regions: dict[tuple[int, bool, float], tuple[list[list[list[int]]], int]] = field(default_factory=dict)
+
+    def region(self, kind: Kind, turn: float) -> list[list[list[int]]]:
+        """Return the rings (grid units) that bound where the kind's origin may lie at this turn."""
+        key = (kind.piece, kind.mirrored, turn)
+        if key not in self.regions:
+            room, taken = inner_fit(self.free, kind.outline.path(turn, kind.mirrored, grown=False))
+            if room is None:
+                self.regions[key] = ([], 0)
+                return []
+            left, bottom, right, top = room
+            rings = [[[left, bottom], [right, bottom], [right, top], [left, top]]]
+            self.regions[key] = (_less(rings, taken), 0)
+        rings, known = self.regions[key]
+        if rings and known < len(self.spots):
+            taken = tuple(
+                ring + np.array((spot.x, spot.y))
+                for spot in self.spots[known:]
+                for ring in no_fit(
+                    (spot.kind.outline, spot.turn, spot.kind.mirrored), (kind.outline, turn, kind.mirrored)
+                )
+            )
+            rings = _less(rings, taken)
+        self.regions[key] = (rings, len(self.spots))
+        return rings
+
+
+def _less(rings: list[list[list[int]]], taken: Sequence[IntPath]) -> list[list[list[int]]]:
+    """Return the region bounded by ``rings`` less the union of the ``taken`` rings."""
+    if not taken or not rings:
+        return rings
+    engine = pyclipper.Pyclipper()
+    engine.AddPaths(rings, pyclipper.PT_SUBJECT, True)
+    engine.AddPaths([ring.tolist() for ring in taken], pyclipper.PT_CLIP, True)
+    left: list[list[list[int]]] = engine.Execute(pyclipper.CT_DIFFERENCE, pyclipper.PFT_EVENODD, pyclipper.PFT_NONZERO)
+    return left
+
+
+def _best(room: Room, kind: Kind, across: bool) -> Spot | None:
+    """Return the best spot for one more copy in this room, or None. ``across``: fill from the left, not from below."""
+    best: tuple[int, int, float] | None = None
+    spot: Spot | None = None
+    up, side = (0, 1) if across else (1, 0)
+    for turn in kind.turns:
+        rings = room.region(kind, turn)
+        if not rings:
+            continue
+        corners = np.array([point for ring in rings for point in ring], dtype=np.int64)
+        reach = kind.outline.path(turn, kind.mirrored, grown=False).max(axis=0)
+        far = corners[:, up] + reach[up]
+        lowest = int(far.min())
+        row = corners[far == lowest]
+        x, y = row[row[:, side].argmin()].tolist()
+        score = (lowest, int(row[:, side].min() + reach[side]), turn)
+        if best is None or score < best:
+            best, spot = score, Spot(kind, turn, x, y)
+    return spot
+
+
+@dataclass(slots=True)
+class Bin:
+    """One sheet: its rooms, the sheet itself first, then the holes of the pieces that lie on it."""
+
+    rooms: list[Room]
+
+    def add(self, kind: Kind, across: bool) -> bool:
+        """Lay one more copy; say whether there was room. Holes are tried first."""
+        for room in (*self.rooms[1:], self.rooms[0]):
+            spot = _best(room, kind, across)
+            if spot is not None:
+                self.put(room, spot)
+                return True
+        return False
+
+    def put(self, room: Room, spot: Spot) -> None:
+        """Lay a copy at a known spot and open its holes as rooms."""
+        room.spots.append(spot)
+        for hole in spot.kind.outline.holes:
+            moved = turned(hole, spot.turn, spot.kind.mirrored) + np.array((spot.x, spot.y)) / GRID
+            self.rooms.append(Room(from_hole(moved)))
+
+    def spots(self) -> Iterator[Spot]:
+        """Yield all copies on this sheet."""
+        for room in self.rooms:
+            yield from room.spots
+
+    def used(self, across: bool) -> int:
+        """Return how far (grid units) the sheet is filled."""
+        up = 0 if across else 1
+        return max(
+            (
+                (s.x, s.y)[up] + int(s.kind.outline.path(s.turn, s.kind.mirrored, grown=False)[:, up].max())
+                for s in self.rooms[0].spots
+            ),
+            default=0,
+        )
+
+
+def fill(
+    free: Container, queue: Sequence[Kind], bins: int | None, across: bool, start: Sequence[Bin] = ()
+) -> list[Bin]:
+    """Lay the queued kinds, one copy each time a kind stands in the queue, on at most ``bins`` sheets (None: no limit)."""
+    sheets = list(start)
+    full: set[tuple[int, int, bool]] = set()
+    for kind in queue:
+        placed = False
+        for number, sheet in enumerate(sheets):
+            mark = (number, kind.piece, kind.mirrored)
+            if mark in full:
+                continue
+            rooms = len(sheet.rooms)
+            if sheet.add(kind, across):
+                placed = True
+                if len(sheet.rooms) > rooms:  # a hole opened: others may find room now
+                    full = {m for m in full if m[0] != number}
+                break
+            # a sheet only gets fuller: what found no room once needs no second try
+            full.add(mark)
+        if placed or (bins is not None and len(sheets) >= bins):
+            continue
+        fresh = Bin([Room(free)])
+        if fresh.add(kind, across):
+            sheets.append(fresh)
+    return sheets
+
+
+def orders(kinds: Sequence[Kind], number: int) -> list[list[Kind]]:
+    """Return up to ``number`` queues, always the same for the same kinds: by area, by longest side, by shortest side,
+    by perimeter, and turn by turn."""
+
+    def box(kind: Kind) -> tuple[float, float]:
+        size = kind.outline.bare.max(axis=0) - kind.outline.bare.min(axis=0)
+        return float(size.max()), float(size.min())
+
+    def around(kind: Kind) -> float:
+        return float(np.hypot(*(kind.outline.bare - np.roll(kind.outline.bare, 1, axis=0)).T).sum())
+
+    measures = (
+        lambda k: (-k.outline.area, k.piece, k.mirrored),
+        lambda k: (-box(k)[0], k.piece, k.mirrored),
+        lambda k: (-box(k)[1], k.piece, k.mirrored),
+        lambda k: (-around(k), k.piece, k.mirrored),
+    )
+    queues: list[list[Kind]] = []
+    for measure in measures:
+        queue = [kind for kind in sorted(kinds, key=measure) for _ in range(kind.count)]
+        if queue not in queues:
+            queues.append(queue)
+    by_turns = sorted(kinds, key=measures[0])
+    rounds = [kind for step in range(max(k.count for k in kinds)) for kind in by_turns if kind.count > step]
+    if rounds not in queues:
+        queues.append(rounds)
+    return queues[:number]

@@ -1,0 +1,136 @@
+"""Outlines as the packing engines see them: integer polygons, a hair smaller than true, grown by half the knife gap.
+
+Unit of the grid: 0.1 µm (``GRID`` to the millimetre). Coordinates of a sheet of 10 m stay below 2^30, where Clipper
+computes in plain 64-bit integers.
+"""
+
+from dataclasses import dataclass, field
+from math import cos, radians, sin
+
+import numpy as np
+import numpy.typing as npt
+import shapely
+
+from publisher.basics import Box, Point
+
+IntPath = npt.NDArray[np.int64]
+FloatPath = npt.NDArray[np.float64]
+
+GRID = 10_000  # grid units in a millimetre
+CHORD = 0.025  # mm; simplified by this and grown again by at most this: an outline errs outwards by at most 0.05 mm
+HAIR = 0.002  # mm; every outline is smaller by this, so that exact fits keep a region to lie in
+MITRE_LIMIT = 1.5  # keeps right angles square (1.414); sharper corners are cut just outside the round
+
+
+def turned(points: FloatPath, turn: float, mirrored: bool = False) -> FloatPath:
+    """Return points (n × 2, any unit) mirrored in the y axis if asked, then turned by ``turn`` degrees about the origin.
+
+    Quarter turns are exact. The order of the points is kept, so a mirrored ring runs the other way round.
+    """
+    quarter = {0.0: (1.0, 0.0), 90.0: (0.0, 1.0), 180.0: (-1.0, 0.0), 270.0: (0.0, -1.0)}
+    c, s = quarter.get(turn % 360.0, (round(cos(radians(turn)), 15), round(sin(radians(turn)), 15)))
+    x = -points[:, 0] if mirrored else points[:, 0]
+    y = points[:, 1]
+    return np.column_stack((x * c - y * s, x * s + y * c))
+
+
+def on_grid(points: FloatPath) -> IntPath:
+    """Return a ring (n × 2, mm) on the grid, anticlockwise, without repeated points."""
+    path = np.rint(points * GRID).astype(np.int64)
+    keep = np.any(path != np.roll(path, 1, axis=0), axis=1)
+    path = path[keep]
+    return path if twice_area(path) >= 0 else path[::-1].copy()
+
+
+def twice_area(path: IntPath) -> float:
+    """Return twice the signed area of a ring; positive when it runs anticlockwise."""
+    x, y = path[:, 0].astype(float), path[:, 1].astype(float)
+    return float(np.dot(x, np.roll(y, -1)) - np.dot(y, np.roll(x, -1)))
+
+
+def solid(ring: tuple[Point, ...]) -> shapely.Polygon:
+    """Return a ring (mm) as a valid filled polygon; one that crosses or touches itself is replaced by its hull."""
+    polygon = shapely.Polygon(ring)
+    if polygon.is_valid:
+        return polygon
+    repaired = shapely.make_valid(polygon)
+    return repaired if isinstance(repaired, shapely.Polygon) else repaired.convex_hull
+
+
+def simplified(polygon: shapely.Polygon) -> tuple[shapely.Polygon, float]:
+    """Return a polygon with few points, and by how much (mm) it must grow to cover the given one (0 to ``CHORD``)."""
+    simple = polygon.simplify(CHORD)
+    if simple.is_empty or not simple.is_valid:
+        return polygon, 0.0
+    short = float(shapely.distance(simple, shapely.points(shapely.get_coordinates(polygon))).max())
+    return simple, 0.0 if short < 1e-9 else short
+
+
+def offset(polygon: shapely.Polygon, by: float) -> FloatPath:
+    """Return the outside ring (n × 2, mm) of a polygon grown by ``by`` mm with mitred corners; empty if it vanishes."""
+    grown = polygon.buffer(by, join_style="mitre", mitre_limit=MITRE_LIMIT) if by else polygon
+    if isinstance(grown, shapely.MultiPolygon):
+        grown = max(grown.geoms, key=lambda g: g.area)
+    if grown.is_empty:
+        return np.empty((0, 2))
+    ring = shapely.get_coordinates(grown.exterior)[:-1]
+    return np.asarray(ring, dtype=np.float64)
+
+
+def _within(ring: FloatPath, box: Box) -> FloatPath:
+    """Return the part of a ring inside an upright rectangle."""
+    inside = shapely.Polygon(ring).intersection(shapely.box(box.left, box.bottom, box.right, box.top))
+    return offset(inside, 0.0) if isinstance(inside, shapely.Polygon) and not inside.is_empty else ring
+
+
+@dataclass(slots=True, eq=False)
+class Outline:
+    """One piece as the engines see it.
+
+    ``bare`` is compared with the container, ``grown`` (by half the gap) with other pieces; both in mm. ``holes`` are
+    the rings (mm) of holes into which others may go, already smaller by the whole gap.
+    """
+
+    bare: FloatPath
+    grown: FloatPath
+    holes: tuple[FloatPath, ...]
+    area: float
+    paths: dict[tuple[float, bool, bool], IntPath] = field(default_factory=dict)
+
+    def path(self, turn: float, mirrored: bool, grown: bool) -> IntPath:
+        """Return the turned outline on the grid: ``grown`` or bare."""
+        key = (turn, mirrored, grown)
+        if key not in self.paths:
+            self.paths[key] = on_grid(turned(self.grown if grown else self.bare, turn, mirrored))
+        return self.paths[key]
+
+
+def outline(rings: tuple[tuple[Point, ...], ...], gap: float) -> Outline:
+    """Prepare a piece's rings (mm; the first the outside, the others holes) for a knife gap of ``gap`` mm."""
+    whole = solid(rings[0])
+    simple, short = simplified(whole)
+    # a curved piece must not come out larger overall than it is: it may have to fit exactly
+    box = Box(*whole.bounds)
+    holes = []
+    for ring in rings[1:]:
+        inside = offset(solid(ring).simplify(CHORD), -gap - CHORD - HAIR)
+        if len(inside):
+            holes.append(inside)
+    return Outline(
+        bare=_within(offset(simple, short - HAIR), box.grown(-HAIR)),
+        grown=_within(offset(simple, short + gap / 2 - HAIR), box.grown(gap / 2 - HAIR)),
+        holes=tuple(holes),
+        area=whole.area,
+    )
+
+
+def distinct_turns(shape: Outline, angles: tuple[float, ...]) -> tuple[float, ...]:
+    """Return the angles (degrees) without those that show the same outline again: one for a disc, two for a rectangle."""
+    kept: list[tuple[float, shapely.Polygon]] = []
+    for angle in dict.fromkeys(a % 360.0 for a in angles):
+        points = turned(shape.bare, angle)
+        centred = shapely.Polygon(points - (points.max(axis=0) + points.min(axis=0)) / 2)
+        # a band of 0.05 mm along the outline is the polygonising error, not a difference of shape
+        if all(centred.symmetric_difference(p).area > 0.05 * centred.length for _, p in kept):
+            kept.append((angle, centred))
+    return tuple(angle for angle, _ in kept)

@@ -1,0 +1,85 @@
+"""The one function behind which the engines stand: pieces in, verified layouts out."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from publisher.basics import Point, Pose
+from publisher.material.bottom_left import Bin, Kind, Spot, fill, orders
+from publisher.material.container import Container
+from publisher.material.container import container as prepare
+from publisher.material.judge import insist
+from publisher.material.model import Item, Piece
+from publisher.material.outlines import GRID, distinct_turns, outline
+
+
+@dataclass(frozen=True, slots=True)
+class Packed:
+    """Sheets of items, and which of the fixed orders (its number) made them."""
+
+    sheets: tuple[tuple[Item, ...], ...]
+    engine: str
+    seed: int
+
+
+def pack(
+    pieces: tuple[Piece, ...], container: tuple[tuple[Point, ...], ...], gap: float, bins: int | None = None
+) -> tuple[tuple[Item, ...], ...]:
+    """Lay pieces into as many equal containers as it takes, or at most ``bins``; return the items of each.
+
+    ``container``: rings in mm, the first the outside, the others blocked holes; any polygons. Pieces keep ``gap`` mm from
+    each other and may touch the container's edges. Pieces that find no room are left out: compare the numbers. The same
+    input gives the same layout everywhere. Raises LayoutFault when a layout of ours does not hold (a fault of ours).
+    """
+    packed = best_packing(pieces, prepare(container), gap, bins, tries=4).sheets
+    insist(pieces, container, gap, packed, complete=False, what="layout by bottom-left placement")
+    return packed
+
+
+def kinds_of(pieces: Sequence[Piece], gap: float) -> tuple[Kind, ...]:
+    """Prepare pieces for the engines; mirrored copies are kinds of their own."""
+    kinds = []
+    for number, piece in enumerate(pieces):
+        shape = outline(piece.rings, gap)
+        turns = distinct_turns(shape, piece.angles)
+        for mirrored, count in ((False, piece.count - piece.mirrored), (True, piece.mirrored)):
+            if count > 0:
+                kinds.append(Kind(number, shape, mirrored, turns, count))
+    return tuple(kinds)
+
+
+def best_packing(pieces: Sequence[Piece], free: Container, gap: float, bins: int | None, tries: int) -> Packed:
+    """Try ``tries`` of the fixed orders, filling from below and from the left; return the best: most copies laid, fewest
+    sheets, the last sheet least filled. Stops when the number of sheets cannot be less by area."""
+    kinds = kinds_of(pieces, gap)
+    if not kinds:
+        return Packed((), "bottom-left", 0)
+    wanted = sum(k.count for k in kinds)
+    least = -(-sum(k.outline.area * k.count for k in kinds) // max(free.area, 1e-9))
+    best: tuple[tuple[int, int, float], Packed] | None = None
+    seed = 0
+    for queue in orders(kinds, tries):
+        for across in (False, True):
+            sheets = fill(free, queue, bins, across)
+            laid = sum(1 for sheet in sheets for _ in sheet.spots())
+            last = sheets[-1].used(across) / GRID if sheets else 0.0
+            score = (-laid, len(sheets), round(last, 3))
+            if best is None or score < best[0]:
+                best = (score, Packed(_items(pieces, sheets), "bottom-left", seed))
+            if laid == wanted and len(sheets) <= least:
+                return best[1]
+            seed += 1
+    assert best is not None
+    return best[1]
+
+
+def _items(pieces: Sequence[Piece], sheets: Iterable[Bin]) -> tuple[tuple[Item, ...], ...]:
+    """Return the sheets' spots as items with copies numbered from 1; mirrored copies come last."""
+    numbers = {(i, m): (p.count - p.mirrored if m else 0) for i, p in enumerate(pieces) for m in (False, True)}
+
+    def item(spot: Spot) -> Item:
+        key = (spot.kind.piece, spot.kind.mirrored)
+        numbers[key] += 1
+        pose = Pose(spot.x / GRID, spot.y / GRID, spot.turn, spot.kind.mirrored)
+        return Item(pieces[spot.kind.piece].id, numbers[key], pose)
+
+    return tuple(tuple(item(spot) for spot in sheet.spots()) for sheet in sheets)
