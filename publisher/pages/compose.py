@@ -1,0 +1,179 @@
+"""All pages of a pack for one paper: makers of pages give drafts; here they are put in order, numbered and drawn."""
+
+from collections.abc import Iterable
+
+from publisher.basics import Finding, PagePromise, Promises, Rule, Severity, run_checks
+from publisher.design import Design, TextPlan, amount, fill
+from publisher.geometry import Part
+from publisher.joints import Joined
+from publisher.material import BoardNeeds
+from publisher.pages.cautions import caution_drafts
+from publisher.pages.checks import CHECKS, Composed
+from publisher.pages.cover import cover_draft
+from publisher.pages.cut_list import cut_list_drafts
+from publisher.pages.draft import Body, Context, Numbers, PageDraft
+from publisher.pages.fonts import Faces, face, faces_of
+from publisher.pages.furniture import Heading, furniture, heading_of
+from publisher.pages.model import Bookmark, Pack, PackImage, Page, PageKind, Paper, Picture
+from publisher.pages.print_check import print_check_drafts
+from publisher.pages.steps import step_drafts
+from publisher.pages.templates import template_drafts
+from publisher.pages.text import Setter, tidy
+from publisher.pages.tiles import tile_drafts
+
+ORDER: tuple[tuple[PageKind, str], ...] = (  # the order of pages, and what bookmarks call each kind
+    ("cover", "Cover"),
+    ("print_check", "Print check"),
+    ("cut_list", "Cut list and boards"),
+    ("templates", "Templates"),
+    ("overview", "Map of the tiles"),
+    ("tiles", "Tiles"),
+    ("cautions", "Cautions"),
+    ("steps", "Instructions"),
+)
+
+FONT_UNREADABLE = Rule(
+    "pages/font-unreadable",
+    "A font of the spec cannot be read",
+    "words are placed and embedded from the font's own tables",
+    Severity.ERROR,
+)
+
+
+def compose(design: Design, parts: tuple[Part, ...], joined: Joined, needs: BoardNeeds, paper: Paper) -> Pack:
+    """Return the pack of one design for one paper, with the promises that the finished file must keep.
+
+    Raises Refusal when the paper cannot hold a page.
+    """
+    faces, findings = _faces(design)
+    context = Context(design, parts, joined, needs, paper, Setter(faces))
+    findings += _text_findings(context)
+    drafts = _drafts(context)
+    numbers = _numbers(drafts)
+    heading = heading_of(design, paper)
+    pages: list[Page] = []
+    promised: list[PagePromise] = []
+    whole = Body()
+    for number, draft in enumerate(drafts, start=1):
+        body = _body(context, draft, heading, Numbers(number, *numbers))
+        findings += (*draft.findings, *body.findings)
+        frame, label = draft.frame, str(number)
+        pages.append(
+            Page(number, label, draft.kind, tidy(draft.title), frame.width, frame.height, body.drawn, body.tiles)
+        )
+        promised.append(PagePromise(number, frame.width, frame.height, label, draft.kind, frame.limit, True))
+        whole += Body((), (), body.lengths, body.outlines, body.seams, body.texts, body.codes)
+    title = tidy(f"{design.title}, {design.variant_title}" if design.variant_title else design.title)
+    promises = Promises(
+        title, design.language, tuple(promised), whole.lengths, whole.outlines, whole.seams, whole.texts, whole.codes
+    )
+    findings += run_checks(CHECKS, Composed(tuple(pages), tuple(promised), faces))
+    return Pack(
+        slug=design.slug,
+        version=design.version,
+        variant=design.variant,
+        title=title,
+        designer=design.designer,
+        licence=design.licence,
+        summary=tidy(context.say(design.summary)),
+        language=design.language,
+        paper=paper,
+        pages=tuple(pages),
+        bookmarks=_bookmarks(drafts),
+        print_plan=numbers[-1],
+        fonts=faces.files(),
+        images=_images(design, pages),
+        attachments=(),
+        promises=promises,
+        findings=tuple(dict.fromkeys(findings)),
+    )
+
+
+def _faces(design: Design) -> tuple[Faces, tuple[Finding, ...]]:
+    """Return the fonts; a font that cannot be read is a finding, and the pack is set without it."""
+    try:
+        return faces_of(design), ()
+    except ValueError as fault:
+        plain = Faces(face("regular"), face("bold"))
+        place = next((f.place for f in design.files if f.kind == "font"), None)
+        hint = "name a TrueType font (.ttf) that is whole"
+        return plain, (FONT_UNREADABLE.found(str(fault), subject="fonts", hint=hint, place=place),)
+
+
+def _text_findings(context: Context) -> tuple[Finding, ...]:
+    """Fill every text of the spec once, for what is wrong with it."""
+    design = context.design
+    texts: list[TextPlan | None] = [design.summary]
+    for step in design.steps:
+        texts += [step.title, step.say, step.picture.alt if step.picture else None]
+    texts += [material.text for material in design.materials]
+    found: list[Finding] = []
+    for text in texts:
+        if text is not None:
+            found += fill(text, design, context.facts)[1]
+    for material in design.materials:
+        if material.amount is not None:
+            found += amount(material.amount, design, context.facts)[1]
+    return tuple(found)
+
+
+def _drafts(context: Context) -> tuple[PageDraft, ...]:
+    """Ask every maker for its pages and put them in order; inside a kind the makers' own order stays."""
+    found = [
+        cover_draft(context),
+        *print_check_drafts(context),
+        *cut_list_drafts(context),
+        *template_drafts(context),
+        *tile_drafts(context),
+        *caution_drafts(context),
+        *step_drafts(context),
+    ]
+    rank = {kind: place for place, (kind, _) in enumerate(ORDER)}
+    return tuple(sorted(found, key=lambda draft: rank[draft.kind]))
+
+
+Plan = tuple[tuple[str, int, int], ...]
+
+
+def _numbers(
+    drafts: tuple[PageDraft, ...],
+) -> tuple[int, tuple[tuple[str, int], ...], Plan, tuple[tuple[str, int], ...], Plan]:
+    """Return what ``Numbers`` holds beside the page's own number, in its order; the print plan last."""
+    pages = tuple(enumerate(drafts, start=1))
+    keys = tuple((draft.key, page) for page, draft in pages)
+    parts = tuple((part, page) for page, draft in pages for part in draft.parts)
+    return len(drafts), keys, _ranges((d.kind, n) for n, d in pages), parts, _ranges((d.task, n) for n, d in pages)
+
+
+def _ranges(named: Iterable[tuple[str, int]]) -> Plan:
+    """Join pages of one name that follow each other: (name, first, last)."""
+    found: list[tuple[str, int, int]] = []
+    for name, page in named:
+        if found and found[-1][0] == name:
+            found[-1] = (name, found[-1][1], page)
+        else:
+            found.append((name, page, page))
+    return tuple(found)
+
+
+def _body(context: Context, draft: PageDraft, heading: Heading, numbers: Numbers) -> Body:
+    return draft.body(numbers) + furniture(context.type, draft.frame, heading, draft.title, numbers)
+
+
+def _bookmarks(drafts: tuple[PageDraft, ...]) -> tuple[Bookmark, ...]:
+    """One entry for each kind of page at depth 0; under it what the drafts ask for."""
+    called = dict(ORDER)
+    found: list[Bookmark] = []
+    kind = ""
+    for number, draft in enumerate(drafts, start=1):
+        if draft.kind != kind:
+            kind = draft.kind
+            found.append(Bookmark(called[draft.kind], number))
+        found += [Bookmark(tidy(title), number, max(1, depth)) for title, depth in draft.bookmarks]
+    return tuple(found)
+
+
+def _images(design: Design, pages: list[Page]) -> tuple[PackImage, ...]:
+    """Return the bytes of every picture that a page shows, each once, in the order of the spec's files."""
+    shown = {thing.image for page in pages for thing in page.drawn if isinstance(thing, Picture)}
+    return tuple(PackImage(f.name, f.data) for f in design.files if f.name in shown)
