@@ -1,0 +1,96 @@
+"""On top of the rooms: words and exit codes only, one module per command.
+
+Comes in: what was typed. Goes out: text or JSON, and an exit code: 0 clean or warnings only, 1 errors found in the work, 2 the command
+or its input could not be used, 3 our own fault, 130 stopped by the user. Never: computes anything.
+"""
+
+import os
+import sys
+
+import click
+
+from publisher import __version__
+
+COMMANDS = {
+    "build": "Make the packs of one or more designs, and prove them.",
+    "check": "Check designs without making pages: facts, needs, findings.",
+    "measure": "Judge a printed sheet from two ruler readings.",
+    "proof": "Read finished PDFs and judge their print scale.",
+    "release": "Prove a design's packs and put them in a new versioned folder.",
+    "schema": "Print the schema of spec.yaml, for editors.",
+    "shapes": "List the shapes and their parameters.",
+    "sizes": "Print every size and fact of a design.",
+    "yield": "Lay the parts out on board sheets and keep the best layouts.",
+}
+
+
+class Commands(click.Group):
+    """Commands whose rooms are imported when they run, so that help is fast."""
+
+    def list_commands(self, _ctx: click.Context) -> list[str]:
+        """Return the names in the order of the alphabet."""
+        return list(COMMANDS)
+
+    def get_command(self, _ctx: click.Context, name: str) -> click.Command | None:
+        """Import and return one command."""
+        if name not in COMMANDS:
+            return None
+        if name in {"build", "check", "release"}:
+            from publisher.cli import build, check, release
+
+            return {"build": build.build, "check": check.check, "release": release.release}[name]
+        if name in {"measure", "proof"}:
+            from publisher.cli import measure, proof
+
+            return {"measure": measure.measure, "proof": proof.proof}[name]
+        from publisher.cli import schema, shapes, sizes, yields
+
+        return {"schema": schema.schema, "shapes": shapes.shapes, "sizes": sizes.sizes, "yield": yields.yields}[name]
+
+    def format_commands(self, _ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        """List the commands from the table: no command is imported to print its line."""
+        with formatter.section("Commands"):
+            formatter.write_dl(list(COMMANDS.items()))
+
+
+@click.group(cls=Commands, context_settings={"help_option_names": ["-h", "--help"], "max_content_width": 100})
+@click.version_option(__version__, prog_name="publisher")
+def group() -> None:
+    """Make printable packs from a design folder, at true size, proved before they leave.
+
+    \b
+    Example:  publisher build designs/lock-stair
+    """
+
+
+def main() -> None:
+    """Run a command; turn refusals, an interrupt and our own faults into a message and an exit code."""
+    from publisher.basics import Refusal
+
+    try:
+        group.main(standalone_mode=False)
+    except click.exceptions.Exit as leave:
+        sys.exit(leave.exit_code)
+    except click.ClickException as error:
+        error.show()
+        sys.exit(2)
+    except Refusal as refusal:
+        from publisher.cli.report import show_findings
+
+        show_findings(refusal.findings)
+        sys.exit(2)
+    except (KeyboardInterrupt, click.Abort):
+        click.echo("stopped: nothing was put in place", err=True)
+        sys.exit(130)
+    except BrokenPipeError:
+        sys.stderr.close()
+        sys.exit(0)
+    except Exception as error:
+        if os.environ.get("PUBLISHER_TRACE"):
+            raise
+        click.echo(
+            f"publisher failed: a fault of ours, not of your design ({type(error).__name__}: {error}).\n"
+            "Nothing was put in place. Run it again with PUBLISHER_TRACE=1 in the environment to see where, and report it.",
+            err=True,
+        )
+        sys.exit(3)

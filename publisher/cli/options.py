@@ -1,0 +1,54 @@
+"""Options that several commands share."""
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any, TypeVar
+
+import click
+
+Command = TypeVar("Command", bound=Callable[..., Any])
+
+
+def parse_sets(_ctx: click.Context, _param: click.Parameter, texts: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
+    """Turn NAME=VALUE texts into pairs; click reports the ones that are not."""
+    pairs = []
+    for text in texts:
+        name, equals, value = text.partition("=")
+        if not equals or not name.strip() or not value.strip():
+            raise click.BadParameter(f'“{text}” is not NAME=VALUE, such as board="3/16 in"')
+        pairs.append((name.strip(), value.strip()))
+    return tuple(pairs)
+
+
+def json_option(command: Command) -> Command:
+    """Add --json."""
+    return click.option("--json", "as_json", is_flag=True, help="Print one JSON document on standard output.")(command)
+
+
+def set_option(command: Command) -> Command:
+    """Add --set NAME=VALUE."""
+    return click.option(
+        "--set", "sets", multiple=True, metavar="NAME=VALUE", callback=parse_sets,
+        help="Use another value for a size of the spec, e.g. --set board=\"3/16 in\". Repeatable.",
+    )(command)  # fmt: skip
+
+
+def variant_option(command: Command) -> Command:
+    """Add --variant NAME."""
+    return click.option(
+        "--variant", "variants", multiple=True, metavar="NAME",
+        help="Only this variant (“standard” is the sizes as written). Repeatable; all when not given.",
+    )(command)  # fmt: skip
+
+
+def paper_option(command: Command) -> Command:
+    """Add --paper NAME."""
+    return click.option(
+        "--paper", "papers", multiple=True, metavar="NAME",
+        help="Only this paper: a4, letter, a3, tabloid, legal, or one of the spec. Repeatable.",
+    )(command)  # fmt: skip
+
+
+def folders_argument(command: Command) -> Command:
+    """Add [FOLDER]..., by default ``designs``."""
+    return click.argument("folders", nargs=-1, type=click.Path(path_type=Path), metavar="[FOLDER]...")(command)

@@ -1,0 +1,101 @@
+"""``publisher proof``: read finished PDFs like a stranger and judge their print scale."""
+
+from pathlib import Path
+
+import click
+
+from publisher.basics import Finding, Promises, Refusal, Rule, Severity, errors
+from publisher.cli.options import json_option, set_option
+from publisher.cli.report import finding_record, leave, show_findings, write_json
+from publisher.pipeline import promises_of
+from publisher.proof import Proof, prove
+
+UNREADABLE = Rule(
+    "cli/file-unreadable",
+    "The file that is given can be read",
+    "Nothing can be said of a file that cannot be opened.",
+    Severity.ERROR,
+)
+NOT_PROMISED = Rule(
+    "cli/not-promised",
+    "The spec promises the file that is given",
+    "Only a file whose design, version, variant and paper are known can be held against its promises.",
+    Severity.ERROR,
+)
+
+
+@click.command(short_help="Read finished PDFs and judge their print scale.")
+@click.argument("files", nargs=-1, required=True, type=click.Path(path_type=Path), metavar="FILE.pdf...")
+@click.option(
+    "--spec", type=click.Path(path_type=Path), help="The design's folder: hold the files against what it promises."
+)
+@set_option
+@json_option
+def proof(files: tuple[Path, ...], spec: Path | None, sets: tuple[tuple[str, str], ...], as_json: bool) -> None:
+    """Read finished PDFs like a stranger and judge their print scale.
+
+    With --spec every outline, length, letter and count that the design promises is looked for; without it, what any PDF can be
+    judged by.
+
+    \b
+    Example:  publisher proof build/packs/lock-stair/lock-stair-1.0.0-a4.pdf --spec designs/lock-stair
+    """
+    found: list[Finding] = []
+    records = []
+    for file in files:
+        try:
+            data = file.read_bytes()
+        except OSError as error:
+            raise Refusal(
+                UNREADABLE.found(f"cannot read {file}: {(error.strerror or 'unreadable').lower()}", subject=str(file))
+            ) from error
+        promises = _promises(spec, file.name, sets) if spec is not None else None
+        result = prove(data, promises, str(file))
+        found += result.findings
+        records.append(_record(result))
+        if not as_json:
+            _show(result)
+        show_findings(result.findings)
+    if as_json:
+        write_json({"format": 1, "files": records})
+    leave(found)
+
+
+def _promises(spec: Path, name: str, sets: tuple[tuple[str, str], ...]) -> Promises:
+    pack = promises_of(spec, name, sets)
+    if pack is None:
+        raise Refusal(
+            NOT_PROMISED.found(
+                f"the design in {spec} promises no file called {name}",
+                subject=name,
+                hint="keep the file's name as it was built, and give the spec of the same version",
+            )
+        )
+    return pack.promises
+
+
+def _show(result: Proof) -> None:
+    bad = len(errors(result.findings))
+    click.echo(f"{result.name}: {'proved' if not bad else f'{bad} error(s)'}")
+    if result.measured:
+        worst = max(result.measured, key=lambda m: abs(m.found - m.promised))
+        click.echo(
+            f"  {len(result.measured)} readings, largest difference {abs(worst.found - worst.promised):.4f} mm "
+            f"({worst.what}, page {worst.page})"
+        )
+    for title, rows in (("judged", result.judged), ("not judged", result.unjudged)):
+        if rows:
+            click.echo(f"  {title}: {', '.join(rows)}")
+
+
+def _record(result: Proof) -> dict[str, object]:
+    return {
+        "file": result.name,
+        "good": not errors(result.findings),
+        "judged": list(result.judged),
+        "unjudged": list(result.unjudged),
+        "measured": [
+            {"what": m.what, "page": m.page, "promised_mm": m.promised, "found_mm": m.found} for m in result.measured
+        ],
+        "findings": [finding_record(f) for f in result.findings],
+    }

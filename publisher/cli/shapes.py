@@ -1,0 +1,92 @@
+"""``publisher shapes``: list the shapes, or one with its parameters and edges."""
+
+import click
+
+from publisher.basics import Refusal, Rule, Severity
+from publisher.cli.options import json_option
+from publisher.cli.report import write_json
+from publisher.geometry import ParameterInfo, ShapeInfo, opening_infos, shape_infos
+
+UNKNOWN = Rule(
+    "cli/unknown-shape",
+    "The shape that is asked for exists",
+    "A name with a typing slip should find its shape.",
+    Severity.ERROR,
+)
+UNITS = {"length": "mm", "angle": "°", "count": "", "number": "", "choice": ""}
+
+
+@click.command(short_help="List the shapes and their parameters.")
+@click.argument("name", required=False)
+@json_option
+def shapes(name: str | None, as_json: bool) -> None:
+    """List the shapes that a part may have; with NAME, one shape with its parameters and named edges.
+
+    \b
+    Example:  publisher shapes gable_wall
+    """
+    infos = (*shape_infos(), *opening_infos())
+    if name is not None:
+        infos = tuple(i for i in infos if i.name == name) or _refuse(name, infos)
+    if as_json:
+        write_json({"format": 1, "shapes": [_record(i) for i in infos]})
+    elif name is None:
+        width = max(len(i.name) for i in infos)
+        for title, rows in (("Shapes", shape_infos()), ("Openings", opening_infos())):
+            click.echo(f"{title}:")
+            for info in rows:
+                click.echo(f"  {info.name:{width}}  {info.meaning}")
+    else:
+        _show(infos[0])
+
+
+def _refuse(name: str, infos: tuple[ShapeInfo, ...]) -> tuple[ShapeInfo, ...]:
+    from difflib import get_close_matches
+
+    near = get_close_matches(name, [i.name for i in infos], 1)
+    hint = f"did you mean {near[0]}?" if near else "“publisher shapes” lists them all"
+    raise Refusal(UNKNOWN.found(f"there is no shape called “{name}”", subject=name, hint=hint))
+
+
+def _show(info: ShapeInfo) -> None:
+    click.echo(f"{info.name}: {info.meaning}\n")
+    width = max((len(p.name) for p in info.parameters), default=0)
+    for parameter in info.parameters:
+        click.echo(f"  {parameter.name:{width}}  {_kind(parameter):28}  {parameter.meaning}")
+    if info.edges:
+        click.echo(f"\nedges, anticlockwise: {', '.join(info.edges)}")
+    if info.openings:
+        click.echo("takes openings")
+
+
+def _kind(parameter: ParameterInfo) -> str:
+    unit = UNITS[parameter.kind]
+    if parameter.default is None:
+        given = "required"
+    elif isinstance(parameter.default, str):
+        given = f"else {parameter.default}"
+    else:
+        given = f"else {parameter.default:g}{' ' if unit == 'mm' else ''}{unit}"
+    return f"{parameter.kind}, {given}" + (f" ({'|'.join(parameter.choices)})" if parameter.choices else "")
+
+
+def _record(info: ShapeInfo) -> dict[str, object]:
+    return {
+        "name": info.name,
+        "meaning": info.meaning,
+        "edges": list(info.edges),
+        "openings": info.openings,
+        "parameters": [
+            {
+                "name": p.name,
+                "kind": p.kind,
+                "unit": {"length": "mm", "angle": "deg"}.get(p.kind, ""),
+                "default": p.default,
+                "least": p.least,
+                "most": p.most,
+                "choices": list(p.choices),
+                "meaning": p.meaning,
+            }
+            for p in info.parameters
+        ],
+    }

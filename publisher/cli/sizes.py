@@ -1,0 +1,79 @@
+"""``publisher sizes``: every size and fact of a design, with the expression it came from."""
+
+import math
+from pathlib import Path
+
+import click
+
+from publisher.basics import Finding
+from publisher.cli.options import json_option, set_option, variant_option
+from publisher.cli.report import finding_record, leave, show_findings, write_json
+from publisher.design import Fact, Size, inches, say
+from publisher.pipeline import BASE, Worked, read, spec_folders, wanted_variants, work
+
+
+@click.command(short_help="Print every size and fact of a design.")
+@click.argument("folder", type=click.Path(path_type=Path))
+@variant_option
+@set_option
+@json_option
+def sizes(folder: Path, variants: tuple[str, ...], sets: tuple[tuple[str, str], ...], as_json: bool) -> None:
+    """Print every size and fact of the design in FOLDER: name, value in mm and inches, the expression it came from.
+
+    \b
+    Example:  publisher sizes designs/lock-stair --set board="3/16 in"
+    """
+    found: list[Finding] = []
+    records = []
+    for one in spec_folders(folder):
+        brief = read(one)
+        for variant in wanted_variants(brief, variants):
+            worked = work(brief, variant, sets)
+            found += worked.findings
+            records.append(_record(worked, variant))
+            if not as_json:
+                _show(worked, variant)
+            show_findings(worked.findings)
+    if as_json:
+        write_json({"format": 1, "designs": records})
+    leave(found)
+
+
+def _show(worked: Worked, variant: str) -> None:
+    if worked.design is None:
+        return
+    facts = worked.joined.facts if worked.joined else ()
+    names = [s.name for s in worked.design.sizes] + [f.name for f in facts]
+    width = max((len(n) for n in names), default=0)
+    click.echo(f"{worked.brief.slug}, {variant or BASE}")
+    for title, rows in (("sizes", worked.design.sizes), ("facts", facts)):
+        if rows:
+            click.echo(f"  {title}")
+        for row in rows:
+            value = "open" if math.isinf(row.value) else say(row.value, row.kind)
+            source = row.expression if isinstance(row, Size) else ""
+            click.echo(f"    {row.name:{width}}  {value:>24}  {source}".rstrip())
+
+
+def _record(worked: Worked, variant: str) -> dict[str, object]:
+    design = worked.design
+    return {
+        "slug": worked.brief.slug,
+        "variant": variant or BASE,
+        "sizes": [{**_value(s), "expression": s.expression} for s in design.sizes] if design else [],
+        "facts": [_value(f) for f in worked.joined.facts] if worked.joined else [],
+        "findings": [finding_record(f) for f in worked.findings],
+    }
+
+
+def _value(one: Size | Fact) -> dict[str, object]:
+    record: dict[str, object] = {
+        "name": one.name,
+        "kind": one.kind,
+        "value": one.value if math.isfinite(one.value) else None,
+    }
+    if one.kind == "length" and math.isfinite(one.value):
+        record["inches"] = inches(one.value)
+    if math.isinf(one.value):
+        record["open"] = True
+    return record

@@ -1,0 +1,19 @@
+"""Room 10: proved files in, a versioned bundle out.
+
+Comes in: finished, proved files as bytes, and what a listing must say. Goes out: a folder put in place by one rename, with manifest,
+listing text and zip. Never: changes a byte that it packs, overwrites a version with other content.
+"""
+
+from publisher.release.bundle import Bundle, make_bundle, place_bundle
+from publisher.release.listing import Listing, SheetsToBuy, listing_text
+from publisher.release.placing import put_in_place
+
+__all__ = [
+    "Bundle",
+    "Listing",
+    "SheetsToBuy",
+    "listing_text",
+    "make_bundle",
+    "place_bundle",
+    "put_in_place",
+]

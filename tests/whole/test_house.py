@@ -1,0 +1,112 @@
+"""The house keeps its shape: rooms, order, public faces, module sizes, mirrors."""
+
+import ast
+import re
+import subprocess
+import sys
+import tomllib
+from pathlib import Path
+
+import pytest
+
+from publisher.pipeline import ROOMS
+
+ROOT = Path(__file__).parents[2]
+PACKAGE = ROOT / "publisher"
+MODULES = sorted(PACKAGE.rglob("*.py"))
+TOP = {"README.md", "DEVELOPERS.md", "pyproject.toml", "publisher", "designs", "tests", "build", "docs"}
+
+
+def test_the_rooms_stand_in_the_order_of_the_alphabet_and_of_the_data() -> None:
+    folders = sorted(p.name for p in PACKAGE.iterdir() if (p / "__init__.py").exists())
+    assert list(ROOMS) == [f for f in folders if f != "cli"] == sorted(ROOMS)
+
+
+def test_the_contract_is_the_reverse_of_the_rooms() -> None:
+    contract = tomllib.loads((ROOT / "pyproject.toml").read_text())["tool"]["importlinter"]["contracts"][0]
+    names = [name for layer in reversed(contract["layers"]) for name in layer.split(" | ")]
+    assert names == [*ROOMS, "pipeline", "cli", "__main__"]
+    assert contract["exhaustive"] is True
+
+
+def test_the_contracts_hold() -> None:
+    run = subprocess.run(
+        [sys.executable, "-c", "from importlinter.cli import lint_imports_command; lint_imports_command()"],
+        cwd=ROOT, capture_output=True, text=True, check=False,
+    )  # fmt: skip
+    assert run.returncode == 0, run.stdout + run.stderr
+
+
+@pytest.mark.parametrize("room", ROOMS)
+def test_a_room_says_what_comes_in_what_goes_out_and_what_it_never_does(room: str) -> None:
+    text = ast.get_docstring(ast.parse((PACKAGE / room / "__init__.py").read_text())) or ""
+    for words in ("Comes in:", "Goes out:", "Never:"):
+        assert words in text
+
+
+@pytest.mark.parametrize("room", ROOMS)
+def test_a_room_exports_exactly_its_public_names(room: str) -> None:
+    tree = ast.parse((PACKAGE / room / "__init__.py").read_text())
+    imported = {
+        alias.asname or alias.name for node in tree.body if isinstance(node, ast.ImportFrom) for alias in node.names
+    }
+    exported = next(
+        ast.literal_eval(node.value)
+        for node in tree.body
+        if isinstance(node, ast.Assign) and getattr(node.targets[0], "id", "") == "__all__"
+    )
+    assert set(exported) == imported
+    assert list(exported) == sorted(exported, key=lambda n: (not n.isupper(), not n[0].isupper(), n))
+
+
+def test_rooms_are_entered_only_by_their_door() -> None:
+    wrong = []
+    for module in MODULES:
+        room = module.relative_to(PACKAGE).parts[0]
+        for other in re.findall(r"from publisher\.(\w+)\.\S+ import", module.read_text()):
+            if other != room and other in ROOMS:
+                wrong.append(f"{module.relative_to(ROOT)} reaches into {other}")
+    assert wrong == []
+
+
+def test_modules_can_be_read_in_one_sitting() -> None:
+    long = {str(m.relative_to(ROOT)): n for m in MODULES if (n := len(m.read_text().splitlines())) > 300}
+    assert long == {}
+
+
+def test_tests_mirror_the_package() -> None:
+    missing = []
+    for module in MODULES:
+        path = module.relative_to(PACKAGE)
+        if path.name in {"__init__.py", "__main__.py", "model.py", "pipeline.py"} or path.parts[0] == "cli":
+            continue
+        if not _has_logic(module):
+            continue
+        room, name = path.parts[0], "_".join((*path.parts[1:-1], path.stem))
+        expected = [ROOT / "tests" / room / f"test_{n}.py" for n in (name, path.stem)]
+        if not any(e.exists() for e in expected):
+            missing.append(f"{path} has no {expected[0].relative_to(ROOT)}")
+    assert missing == []
+
+
+def _has_logic(module: Path) -> bool:
+    return any(isinstance(node, ast.FunctionDef) for node in ast.walk(ast.parse(module.read_text())))
+
+
+def test_the_top_level_is_fixed() -> None:
+    tracked = subprocess.run(["git", "ls-files"], cwd=ROOT, capture_output=True, text=True, check=False).stdout.split()
+    if not tracked:
+        pytest.skip("not a git checkout: the tracked files cannot be listed")
+    tops = {name.split("/")[0] for name in tracked}
+    assert {t for t in tops if not t.startswith(".")} <= TOP
+    assert [n for n in tracked if n.startswith("build/")] == ["build/.gitignore"]
+
+
+def test_the_map_of_the_rooms_names_every_room() -> None:
+    text = (ROOT / "DEVELOPERS.md").read_text()
+    assert re.findall(r"^\| `(\w+)/` \|", text, re.M) == list(ROOMS)
+
+
+def test_runtime_dependencies_are_pinned_exactly() -> None:
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text())["project"]
+    assert all(re.fullmatch(r"[\w.-]+==[\w.]+", d) for d in project["dependencies"])
