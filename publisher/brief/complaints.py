@@ -1,0 +1,229 @@
+"""One complaint of the schema to findings. The validator's own text is never shown."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any
+
+from publisher.basics import Finding, Place
+from publisher.brief import rules
+from publisher.brief.bind import Path, Schema, pointer
+from publisher.brief.nodes import Key, Mapping, RawNode, Scalar, Sequence
+from publisher.brief.wording import expected, listed, nearest, proposal, short, shown
+
+
+@dataclass(frozen=True, slots=True)
+class Complaint:
+    """What the validator objects to: keyword and its value, the instance and schema there, and the raw node and key."""
+
+    keyword: str
+    wanted: Any
+    instance: Any
+    schema: Schema
+    path: Path
+    node: RawNode | None
+    key: Key | None
+    about_key: bool  # the objection is to a key's name, not to a value
+    top: Mapping
+    file: str
+
+    @property
+    def name(self) -> str:
+        """The field's name for a sentence."""
+        names = [str(step) for step in self.path if isinstance(step, str)]
+        if not names:
+            return "the spec"
+        return f"`{names[-1]}`" if isinstance(self.path[-1], str) else f"item {int(self.path[-1]) + 1} of `{names[-1]}`"
+
+    def place(self, key: Key | None = None) -> Place:
+        """Return the place of the value, or of a key."""
+        if key is not None:
+            return Place(self.file, key.line, key.column, pointer((*self.path, key.text)))
+        at = self.node or self.top
+        return Place(self.file, at.line, at.column, pointer(self.path))
+
+
+def complain(complaint: Complaint) -> list[Finding]:
+    """Return our findings for one objection of the validator; () when another objection says it better."""
+    if complaint.about_key:
+        return _key_name(complaint)
+    return _WORDS.get(complaint.keyword, _misfit)(complaint)
+
+
+def _key_name(c: Complaint) -> list[Finding]:
+    word = str(c.instance)
+    key = c.node.key(word) if isinstance(c.node, Mapping) else None
+    if not word or c.keyword not in ("pattern", "maxLength"):
+        return []
+    message = f"`{short(word)}` is no name" if c.keyword == "pattern" else f"the name `{short(word)}` is too long"
+    return [rules.KEY.found(message, subject=short(word), hint=f"write {expected(c.schema)}", place=c.place(key))]
+
+
+def _unknown_keys(c: Complaint) -> list[Finding]:
+    if not isinstance(c.node, Mapping):
+        return []
+    known = list(c.schema.get("properties", {}))
+    found = []
+    for key, _ in c.node.entries:
+        if key.text and key.text not in known:
+            message = f"`{short(key.text)}` is not a known key of {c.name}"
+            free = [word for word in known if c.node.get(word) is None]
+            hint = _home(c, key.text) or proposal(key.text, free or known)
+            found.append(rules.UNKNOWN_KEY.found(message, subject=short(key.text), hint=hint, place=c.place(key)))
+    return found
+
+
+def _home(c: Complaint, word: str) -> str:
+    """Say where a key belongs that was written beside `with` in place of inside it."""
+    with_ = c.schema.get("properties", {}).get("with")
+    if with_ is None or nearest(word, c.schema["properties"]) is not None:
+        return ""
+    return f"if `{short(word)}` is a size of the shape, write it inside `with: {{…}}`"
+
+
+def _missing_keys(c: Complaint) -> list[Finding]:
+    missing = [key for key in c.wanted if key not in c.instance]
+    return [_missing(c, key) for key in missing]
+
+
+def _missing(c: Complaint, key: str, because: str = "") -> Finding:
+    field = c.schema.get("properties", {}).get(key, {})
+    meaning = str(field.get("description", ""))
+    hint = f"add `{key}:` with {expected(field)}" if field else f"add `{key}:`"
+    return rules.MISSING_KEY.found(
+        f"{c.name} lacks `{key}`{because}",
+        subject=key,
+        hint=f"{hint}. {meaning}".strip(),
+        place=c.place(c.key) if c.key is None else Place(c.file, c.key.line, c.key.column, pointer(c.path)),
+    )
+
+
+def _companions(c: Complaint) -> list[Finding]:
+    found = []
+    for key, needed in c.wanted.items():
+        if key in c.instance:
+            found += [_missing(c, other, f", which goes with `{key}`") for other in needed if other not in c.instance]
+    return found
+
+
+def _kind(c: Complaint) -> list[Finding]:
+    kind = c.schema.get("x-kind")
+    if kind == "text" and isinstance(c.node, Mapping) and c.node.flow:
+        name = str(c.path[-1]) if c.path and isinstance(c.path[-1], str) else "say"
+        return [
+            rules.UNQUOTED.found(
+                f"the text of {c.name} opens with `{{`, which YAML takes for `key: value` pairs",
+                subject=name,
+                hint=f"write `{name}: >` on this line and the words indented on the next, or put them in quotes",
+                place=c.place(),
+            )
+        ]
+    hint = f"write {expected(c.schema)}"
+    if c.schema.get("type") == "array" and isinstance(c.node, Scalar):
+        hint = f"write it in square brackets: [{short(c.node.text)}]"
+    message = f"{c.name} is {shown(c.node)}, but should be {expected(c.schema)}"
+    return [rules.WRONG_KIND.found(message, subject=c.name.strip("`"), hint=hint, place=c.place())]
+
+
+def _word(c: Complaint) -> list[Finding]:
+    if not isinstance(c.node, Scalar):
+        return _kind(c)
+    word = c.node.text.strip()
+    message = f"{shown(c.node)} is not a known word for {c.name}"
+    hint = proposal(word, c.schema.get("enum", ()))
+    return [rules.UNKNOWN_WORD.found(message, subject=short(word), hint=hint, place=c.place())]
+
+
+def _format(c: Complaint) -> list[Finding]:
+    if not isinstance(c.node, Scalar):
+        return _kind(c)
+    message = f"the spec says format {shown(c.node)}, but this version of the tool reads format {c.wanted}"
+    hint = f"write `format: {c.wanted}`, or use a later version of the tool"
+    return [rules.FORMAT.found(message, hint=hint, place=c.place())]
+
+
+def _form(c: Complaint) -> list[Finding]:
+    message = f"{shown(c.node)} has not the form of {c.name}"
+    return [
+        rules.BAD_FORM.found(message, subject=c.name.strip("`"), hint=f"write {expected(c.schema)}", place=c.place())
+    ]
+
+
+def _long(c: Complaint) -> list[Finding]:
+    count = len(str(c.instance))
+    message = f"{c.name} has {count:,} letters; at most {c.wanted} can be used"
+    return [rules.LENGTH.found(message, hint="shorten it", place=c.place(), value=float(count), limit=float(c.wanted))]
+
+
+def _number_of_items(c: Complaint) -> list[Finding]:
+    count = len(c.instance)
+    bound = "at least" if c.keyword.startswith("min") else "at most"
+    message = f"{c.name} holds {count}, but should hold {bound} {c.wanted}"
+    if c.schema.get("minItems") == c.schema.get("maxItems") is not None:
+        message = f"{c.name} holds {count}, but should hold exactly {c.wanted}"
+    hint = "add what is missing" if bound == "at least" else "take some away"
+    return [rules.ITEMS.found(message, hint=hint, place=c.place(), value=float(count), limit=float(c.wanted))]
+
+
+def _repeated(c: Complaint) -> list[Finding]:
+    seen: set[str] = set()
+    found = []
+    for item in c.node.items if isinstance(c.node, Sequence) else ():
+        if isinstance(item, Scalar):
+            word = item.text.strip()
+            if word in seen:
+                place = Place(c.file, item.line, item.column, pointer(c.path))
+                found.append(
+                    rules.REPEATED.found(
+                        f"`{short(word)}` stands in {c.name} twice", hint="delete one of them", place=place
+                    )
+                )
+            seen.add(word)
+    return found or [
+        rules.REPEATED.found(f"two items of {c.name} are alike", hint="delete one of them", place=c.place())
+    ]
+
+
+def _choice(c: Complaint) -> list[Finding]:
+    if not isinstance(c.instance, dict):
+        return []  # the wrong kind of value is another objection
+    options = [key for option in c.wanted for key in option.get("required", ())]
+    given = [key for key in options if key in c.instance]
+    message = f"{c.name} gives {listed(given)} together" if given else f"{c.name} gives none of {listed(options)}"
+    hint = str(c.schema.get("x-says", "")) + ("" if not given else ": delete the others")
+    return [rules.UNCLEAR.found(message, hint=hint, place=c.place())]
+
+
+def _never(c: Complaint) -> list[Finding]:
+    message = str(c.schema.get("x-never", f"{c.name} cannot stand here"))
+    return [rules.UNKNOWN_KEY.found(message, subject=c.name.strip("`"), hint=f"delete {c.name}", place=c.place())]
+
+
+def _misfit(c: Complaint) -> list[Finding]:
+    message = f"{c.name} is {shown(c.node)}, which the schema does not allow here"
+    hint = f"write {expected(c.schema)}; `publisher schema` prints all rules"
+    return [rules.MISFIT.found(message, subject=c.name.strip("`"), hint=hint, place=c.place())]
+
+
+def _nothing(_: Complaint) -> list[Finding]:
+    return []  # an empty value has its own finding already
+
+
+_WORDS: dict[str, Callable[[Complaint], list[Finding]]] = {
+    "additionalProperties": _unknown_keys,
+    "required": _missing_keys,
+    "dependentRequired": _companions,
+    "type": _kind,
+    "enum": _word,
+    "const": _format,
+    "pattern": _form,
+    "maxLength": _long,
+    "minLength": _nothing,
+    "minItems": _number_of_items,
+    "maxItems": _number_of_items,
+    "minProperties": _number_of_items,
+    "maxProperties": _number_of_items,
+    "uniqueItems": _repeated,
+    "oneOf": _choice,
+    "anyOf": _choice,
+    "not": _never,
+}

@@ -1,0 +1,67 @@
+"""A designer's folder to a brief."""
+
+import os
+import re
+from pathlib import Path
+
+from publisher.basics import Finding, Place, Refusal
+from publisher.brief import limits, rules
+from publisher.brief.files import read_files
+from publisher.brief.model import Brief
+from publisher.brief.paths import read_inside
+from publisher.brief.source import decode, hidden_characters
+from publisher.brief.validate import validate
+from publisher.brief.yaml_reader import read_nodes
+
+SPEC = "spec.yaml"
+
+
+def read_brief(folder: Path) -> Brief:
+    """Return what a designer wrote in a folder, with every mistake found so far.
+
+    Raises Refusal when there is no folder or no ``spec.yaml``, or when nothing can be read from it: not UTF-8, no YAML,
+    more than a spec may hold.
+    """
+    spec = folder / SPEC
+    file = spec.as_posix()
+    if not folder.is_dir():
+        what = "is a file, not a folder" if folder.exists() else "does not exist"
+        hint = f"give the folder that holds {SPEC}"
+        raise Refusal(
+            rules.NO_FOLDER.found(f"{folder} {what}", subject=folder.name, hint=hint, place=Place(folder.as_posix()))
+        )
+    text = decode(_spec_bytes(folder, file), file)
+    found = list(hidden_characters(text, file))
+    if found:
+        raise Refusal(*found)  # YAML refuses some of these itself, without saying which
+    top, findings = read_nodes(text, file)
+    bound = validate(top, file)
+    files, about_files = read_files(folder, bound.fields, file)
+    slug = Path(os.path.abspath(folder)).name  # noqa: PTH100 - a link keeps the name that the designer gave it
+    return Brief(slug, bound.fields, files, (*_name(slug, file), *findings, *bound.findings, *about_files))
+
+
+def _spec_bytes(folder: Path, file: str) -> bytes:
+    if not os.path.lexists(folder / SPEC):
+        names = sorted(p.name for p in folder.iterdir()) if os.access(folder, os.R_OK) else []
+        other = next((n for n in names if n.lower() in ("spec.yaml", "spec.yml", "spec.yaml.txt")), None)
+        message = f"the folder holds no {SPEC}" if names else "the folder is empty: it holds no spec.yaml"
+        hint = f"rename `{other}` to `{SPEC}`" if other else f"write a {SPEC}; the demo designs show how one looks"
+        raise Refusal(rules.NO_SPEC.found(message, subject=folder.name, hint=hint, place=Place(folder.as_posix())))
+    data = read_inside(folder, SPEC, limits.SPEC_BYTES, Place(file))
+    if isinstance(data, bytes):
+        return data
+    raise Refusal(data)
+
+
+def _name(slug: str, file: str) -> tuple[Finding, ...]:
+    if re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", slug) and len(slug) <= limits.SLUG_LETTERS:
+        return ()
+    return (
+        rules.FOLDER_NAME.found(
+            f"the design folder is named `{slug[:80]}`",
+            subject=slug[:80],
+            hint=f"rename it: small letters, digits and single hyphens, at most {limits.SLUG_LETTERS}, such as `lock-stair`",
+            place=Place(file),
+        ),
+    )

@@ -1,0 +1,76 @@
+"""Words for findings: what was found, what a field takes, the nearest known word."""
+
+from collections.abc import Iterable
+from difflib import get_close_matches
+from typing import Any
+
+from publisher.brief.nodes import Mapping, RawNode, Sequence
+
+_SHOWN_LETTERS = 40
+_EXPECTED = {
+    "text": "text",
+    "name": "a name",
+    "length": "a length such as `5 mm`, `3/16 in` or `2 * board`",
+    "angle": "an angle such as `40 deg` or `360 deg / steps`",
+    "count": "a whole number or an expression that gives one",
+    "number": "a number or an expression that gives one",
+    "quantity": "a value such as `5 mm`, `40 deg`, `14` or an expression",
+    "fact": "a fact such as `stair.height`, or an expression",
+    "flag": "true or false",
+    "file": "the name of a file in the design folder",
+}
+
+
+def expected(schema: dict[str, Any]) -> str:
+    """Say what a field with this schema takes."""
+    if "x-form" in schema:
+        return str(schema["x-form"])
+    if "enum" in schema:
+        return f"one of {listed(schema['enum'])}"
+    if "x-kind" in schema:
+        return _EXPECTED[schema["x-kind"]]
+    return {"object": "`key: value` pairs", "array": "a list"}.get(str(schema.get("type")), "another value")
+
+
+def shown(node: RawNode | None) -> str:
+    """Say what stands in the spec, shortened."""
+    if isinstance(node, Mapping):
+        return "`key: value` pairs"
+    if isinstance(node, Sequence):
+        return "a list"
+    return "nothing" if node is None else f"`{short(node.text.strip())}`"
+
+
+def short(text: str) -> str:
+    """Return a text on one line, cut to a length that fits a message."""
+    line = " ".join(text.split())
+    return line if len(line) <= _SHOWN_LETTERS else line[:_SHOWN_LETTERS] + "…"
+
+
+def listed(words: Iterable[Any], most: int = 12) -> str:
+    """List words for a sentence; a long list is cut."""
+    shown_words = [f"`{w}`" for w in words]
+    if len(shown_words) > most:
+        return ", ".join(shown_words[:most]) + f" and {len(shown_words) - most} more"
+    return ", ".join(shown_words)
+
+
+def nearest(word: str, known: Iterable[str]) -> str | None:
+    """Return the known word that is most like this one, or None when none is near."""
+    if len(word) > 2 * _SHOWN_LETTERS:
+        return None
+    words = list(known)
+    exact = [w for w in words if w.casefold() == word.casefold().replace("-", "_").replace(" ", "_")]
+    close = (
+        exact or get_close_matches(word, words, n=1, cutoff=0.6) or [w for w in words if len(word) > 2 and word in w]
+    )
+    return close[0] if close else None
+
+
+def proposal(word: str, known: Iterable[str]) -> str:
+    """Say which known word was probably meant, or list the known ones."""
+    words = list(known)
+    near = nearest(word, words)
+    if near is not None:
+        return f"did you mean `{near}`?"
+    return f"known here: {listed(words, 30)}" if words else ""
