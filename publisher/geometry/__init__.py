@@ -15,5 +15,30 @@ from publisher.geometry.model import (
     Run,
     ShapeInfo,
 )
+from publisher.geometry.openings import opening_infos
+from publisher.geometry.parts import make_parts, shape_infos
+from publisher.geometry.regions import polygon
+from publisher.geometry.rings import area, path_length, run_points
+from publisher.geometry.rules import RULES
+from publisher.geometry.surfaces import surface_infos
 
-__all__ = ["Edge", "Mark", "Opening", "ParameterInfo", "Part", "Region", "Ring", "Run", "ShapeInfo"]
+__all__ = [
+    "RULES",
+    "Edge",
+    "Mark",
+    "Opening",
+    "ParameterInfo",
+    "Part",
+    "Region",
+    "Ring",
+    "Run",
+    "ShapeInfo",
+    "area",
+    "make_parts",
+    "opening_infos",
+    "path_length",
+    "polygon",
+    "run_points",
+    "shape_infos",
+    "surface_infos",
+]

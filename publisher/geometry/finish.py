@@ -1,0 +1,193 @@
+"""A shape made into a part: openings and joins cut, walls and outline checked, template traced, marks drawn."""
+
+from collections.abc import Iterator, Sequence
+
+import shapely
+
+from publisher.basics import Finding, LineKind
+from publisher.design import PartPlan
+from publisher.geometry.bumps import Bump, let_in
+from publisher.geometry.curves import Curve
+from publisher.geometry.labels import edge_words
+from publisher.geometry.model import Mark, Part, Region
+from publisher.geometry.offset import eroded
+from publisher.geometry.openings import Drawn, draw_openings
+from publisher.geometry.regions import fault, polygon
+from publisher.geometry.rings import reverse, ring_of
+from publisher.geometry.rules import BROKEN_OUTLINE, LOST_IN_TRACING, OUT_OF_RANGE, TAB_OFF_EDGE
+from publisher.geometry.shapes import Shape
+from publisher.geometry.surfaces import surface_marks
+from publisher.geometry.treatments import Treated, treat
+from publisher.geometry.values import LONGEST, mm
+from publisher.geometry.walls import Void, wall_findings
+
+
+def finish(plan: PartPlan, shape: Shape) -> tuple[Part | None, tuple[Finding, ...]]:
+    """Return the part (mm), or None and the findings that say why it cannot be."""
+    treated, found = treat(shape, plan)
+    drawn, problems = draw_openings(plan.openings, _middle(shape), f"part {plan.id}")
+    found = (*found, *problems)
+    if found:
+        return None, found
+    doors = [door for door in drawn if door.open_below]
+    bumps = (*treated.bumps, *(_door_bump(door, treated) for door in doors))
+    outer, refused = let_in(treated.outer, bumps)
+    found = (*_off_edge(plan, refused), *wall_findings(_voids(plan, treated, drawn), treated.outer, f"part {plan.id}"))
+    if found:
+        return None, found
+    holes = (
+        *shape.holes,
+        *(reverse(opening.chain) for opening in drawn if not opening.open_below),
+        *(reverse(slot.chain) for slot in treated.slots),
+    )
+    outline = Region(ring_of(outer), tuple(ring_of(hole) for hole in holes))
+    body = polygon(outline)
+    found = tuple(_unsound(plan, body))
+    if found:
+        return None, found
+    template, lost = eroded(outline, plan.trace_allowance)
+    traced = body if template is outline else polygon(template)
+    pattern, problems = surface_marks(plan, body)
+    found = (*_vanished(plan, lost, traced), *problems)
+    if found:
+        return None, found
+    words = edge_words(treated.edges, body, plan.thickness)
+    marks = (*_clipped(shape.marks, traced), *words, *pattern)
+    return _part(plan, outline, template, drawn, marks, treated), ()
+
+
+def _middle(shape: Shape) -> float:
+    """Return the middle of the bottom edge, where an opening stands that does not say where; 0 for shapes without one."""
+    return next(((e.nominal_start[0] + e.nominal_end[0]) / 2.0 for e in shape.edges if e.name == "bottom"), 0.0)
+
+
+def _door_bump(door: Drawn, treated: Treated) -> Bump:
+    """Return a door on the bottom edge as a detour of that edge, from wherever the joins have moved the edge to."""
+    bottom = next(curve.start[1] for curve in treated.outer if curve.name == "bottom")
+    right, left = door.chain[1], door.chain[-1]
+    first = Curve(left.name, (left.end[0], bottom), left.start)
+    last = Curve(right.name, right.end, (right.start[0], bottom))
+    over = tuple(curve.reversed() for curve in reversed(door.chain[2:-1]))
+    return Bump("bottom", (first, *over, last), f"the door “{door.opening.name}”")
+
+
+def _voids(plan: PartPlan, treated: Treated, drawn: Sequence[Drawn]) -> tuple[Void, ...]:
+    """Return all that is cut out: openings, closed slots, open notches."""
+    joins = {t.edge: t.place for t in plan.treatments}
+    places = {o.name: o.place for o in plan.openings}
+    bottom = next((curve.start[1] for curve in treated.outer if curve.name == "bottom"), 0.0)
+    openings = [
+        Void(
+            _from_edge(d, bottom) if d.open_below else d.chain,
+            f"the {d.opening.kind} “{d.opening.name}”",
+            places[d.opening.name],
+            open_at="bottom" if d.open_below else "",
+        )
+        for d in drawn
+    ]
+    slots = [Void(s.chain, s.what, joins[s.edge], slot=True) for s in treated.slots]
+    notches = [
+        Void((*b.curves, Curve(b.edge, b.curves[-1].end, b.curves[0].start)), b.what, joins[b.edge], True, b.edge)
+        for b in treated.bumps
+        if b.inwards
+    ]
+    return (*openings, *slots, *notches)
+
+
+def _from_edge(door: Drawn, bottom: float) -> tuple[Curve, ...]:
+    """Return a door's closed chain begun at the finished bottom edge, so that a shortened panel does not look overrun."""
+    sill, right, left = door.chain[0], door.chain[1], door.chain[-1]
+    a, b = (sill.start[0], bottom), (sill.end[0], bottom)
+    return (Curve(sill.name, a, b), Curve(right.name, b, right.end), *door.chain[2:-1], Curve(left.name, left.start, a))
+
+
+def _off_edge(plan: PartPlan, refused: Sequence[tuple[Bump, str]]) -> Iterator[Finding]:
+    for bump, why in refused:
+        treatment = next((t for t in plan.treatments if t.edge == bump.edge), None)
+        opening = next((o for o in plan.openings if f"“{o.name}”" in bump.what), None)
+        yield TAB_OFF_EDGE.found(
+            f"{bump.what} of part “{plan.id}” {why}",
+            subject=f"part {plan.id}",
+            hint="use fewer or more tabs, or a smaller take-off at the neighbouring edge"
+            if opening is None
+            else "move it inwards, or make it narrower",
+            place=opening.place if opening else treatment.place if treatment else plan.place,
+        )
+
+
+def _unsound(plan: PartPlan, body: shapely.Polygon) -> Iterator[Finding]:
+    """Find an outline that crosses itself or encloses nothing, or a part beyond all sizes."""
+    reason = fault(body)
+    if reason:
+        hint = "check the sizes, tabs and openings near that place"
+        yield BROKEN_OUTLINE.found(
+            f"part “{plan.id}”: {reason}", subject=f"part {plan.id}", hint=hint, place=plan.place
+        )
+        return
+    left, bottom, right, top = body.bounds
+    size = max(right - left, top - bottom)
+    if size > LONGEST:
+        yield OUT_OF_RANGE.found(
+            f"part “{plan.id}” is {mm(size)} long; parts can be at most {mm(LONGEST)}",
+            subject=f"part {plan.id}",
+            hint="check the sizes and their units",
+            place=plan.place,
+            value=size,
+            limit=LONGEST,
+        )
+
+
+def _vanished(plan: PartPlan, lost: Sequence[str], traced: shapely.Polygon) -> Iterator[Finding]:
+    """Find edges that the trace allowance swallows."""
+    names = ", ".join(f"“{name}”" for name in lost)
+    reason = f"its {names} vanishes" if lost else fault(traced)
+    if reason:
+        allowance = plan.trace_allowance
+        yield LOST_IN_TRACING.found(
+            f"the template of part “{plan.id}” is drawn {mm(allowance)} inside the piece, and {reason}",
+            subject=f"part {plan.id}",
+            hint=f"make every detail wider than {mm(2.0 * allowance)}, make trace_allowance smaller, or use: paste",
+            place=plan.place,
+            value=allowance,
+        )
+
+
+def _clipped(marks: Sequence[Mark], traced: shapely.Polygon) -> Iterator[Mark]:
+    """Yield the marks, lines to draw shortened to what lies on the template."""
+    for mark in marks:
+        if mark.kind is not LineKind.DRAW or mark.closed:
+            yield mark
+            continue
+        for line in shapely.get_parts(shapely.intersection(shapely.LineString(mark.points), traced)):
+            if line.geom_type == "LineString" and line.length > 0.0:
+                points = tuple((float(x), float(y)) for x, y in line.coords)
+                yield Mark(mark.kind, mark.purpose, points, False, mark.name, mark.text)
+
+
+def _part(
+    plan: PartPlan,
+    outline: Region,
+    template: Region,
+    drawn: Sequence[Drawn],
+    marks: tuple[Mark, ...],
+    treated: Treated,
+) -> Part:
+    return Part(
+        id=plan.id,
+        letter=plan.letter,
+        name=plan.name,
+        board=plan.board,
+        thickness=plan.thickness,
+        shape=plan.shape,
+        outline=outline,
+        template=template,
+        openings=tuple(d.opening for d in drawn),
+        marks=marks,
+        edges=treated.edges,
+        count=plan.count,
+        spare=plan.spare,
+        mirrored=plan.mirrored,
+        turning=plan.turning,
+        trace_allowance=plan.trace_allowance,
+        place=plan.place,
+    )

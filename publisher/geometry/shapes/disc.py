@@ -1,0 +1,19 @@
+"""A round layer: plinths, floors of round towers."""
+
+from publisher.geometry.model import ShapeInfo
+from publisher.geometry.rings import circle
+from publisher.geometry.shapes.shape import Shape, ShapeKind, edges_of, length, nothing_to_check
+from publisher.geometry.values import Values
+
+
+def build(values: Values) -> Shape:
+    """Return a disc about the origin; edge ``rim``, area πr²."""
+    rim = circle((0.0, 0.0), values.number("radius"), "rim")
+    return Shape(rim, edges_of(rim, ("rim",)))
+
+
+KIND = ShapeKind(
+    ShapeInfo("disc", "a round layer about its axis", (length("radius", "radius of the rim"),), ("rim",), False),
+    build,
+    nothing_to_check,
+)

@@ -1,0 +1,56 @@
+"""A rectangle with square or rounded corners: decks, floors, bases."""
+
+from collections.abc import Iterator
+
+from publisher.basics import Finding
+from publisher.geometry.model import ShapeInfo
+from publisher.geometry.rings import Pen, straight
+from publisher.geometry.shapes.shape import Shape, ShapeKind, edges_of, length
+from publisher.geometry.values import Values, mm
+
+EDGES = ("bottom", "right", "top", "left")
+
+
+def check(values: Values) -> Iterator[Finding]:
+    """Find corners too round for the sides."""
+    width, height, round_by = (values.number(name) for name in ("width", "height", "corner_radius"))
+    if 2.0 * round_by > min(width, height) - 0.1 and round_by > 0.0:
+        yield values.wrong(
+            "corner_radius",
+            f"corners of radius {mm(round_by)} leave no straight side on a rectangle {mm(width)} wide and {mm(height)} high",
+            "make corner_radius less than half of the shorter side; a round layer is the shape disc",
+            min(width, height) / 2.0,
+        )
+
+
+def build(values: Values) -> Shape:
+    """Return a rectangle with its lower left corner at the origin; area w·h − (4 − π)·c².
+
+    Edges ``bottom right top left`` end where a rounded corner begins.
+    """
+    w, h, c = (values.number(name) for name in ("width", "height", "corner_radius"))
+    if c == 0.0:
+        outer = straight((((0.0, 0.0), "bottom"), ((w, 0.0), "right"), ((w, h), "top"), ((0.0, h), "left")))
+    else:
+        pen = Pen((c, 0.0)).line((w - c, 0.0), "bottom").arc((w, c), (w - c, c), "corner")
+        pen.line((w, h - c), "right").arc((w - c, h), (w - c, h - c), "corner")
+        pen.line((c, h), "top").arc((0.0, h - c), (c, h - c), "corner")
+        outer = tuple(pen.line((0.0, c), "left").arc((c, 0.0), (c, c), "corner").curves)
+    return Shape(outer, edges_of(outer, EDGES))
+
+
+KIND = ShapeKind(
+    ShapeInfo(
+        "rectangle",
+        "a rectangle with square or rounded corners",
+        (
+            length("width", "overall width"),
+            length("height", "overall height"),
+            length("corner_radius", "radius of the corners (0 = square)", 0.0, 0.0),
+        ),
+        EDGES,
+        False,
+    ),
+    build,
+    check,
+)

@@ -1,0 +1,37 @@
+"""A regular polygon: floors and plinths of many-sided towers."""
+
+from math import pi
+
+from publisher.geometry.curves import polar
+from publisher.geometry.model import ShapeInfo
+from publisher.geometry.rings import straight
+from publisher.geometry.shapes.shape import Shape, ShapeKind, count, edges_of, length, nothing_to_check
+from publisher.geometry.values import Values
+
+
+def build(values: Values) -> Shape:
+    """Return a polygon about the origin with a flat side at the bottom; area n/2·R²·sin(2π/n), side 2R·sin(π/n).
+
+    Edges ``side_1`` (the bottom) … ``side_n``, anticlockwise. Formulas: Machinery's Handbook, 31st ed., p. 82.
+    """
+    sides, radius = values.count("sides"), values.number("radius")
+    first = -pi / 2.0 - pi / sides
+    corners = [(polar(radius, first + 2.0 * pi * k / sides), f"side_{k + 1}") for k in range(sides)]
+    outer = straight(corners)
+    return Shape(outer, edges_of(outer, [name for _, name in corners]))
+
+
+KIND = ShapeKind(
+    ShapeInfo(
+        "regular_polygon",
+        "a layer with equal sides about its axis, flat at the bottom",
+        (
+            count("sides", "number of sides", 3, 100),
+            length("radius", "radius of the circle through the corners"),
+        ),
+        ("side_1 … side_n",),
+        False,
+    ),
+    build,
+    nothing_to_check,
+)
