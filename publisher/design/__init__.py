@@ -23,6 +23,7 @@ from publisher.design.model import (
     Parameter,
     PartPlan,
     PicturePlan,
+    Quantity,
     Rest,
     SheetSize,
     Size,
@@ -34,8 +35,16 @@ from publisher.design.model import (
     TabRow,
     TextPlan,
 )
+from publisher.design.rules import RULES
+from publisher.design.sizes import variants
+from publisher.design.texts import amount, fill
+from publisher.design.units import INCH_MM
+from publisher.design.wording import inches, say, say_length
+from publisher.design.work import work_out
 
 __all__ = [
+    "INCH_MM",
+    "RULES",
     "Blank",
     "Board",
     "Design",
@@ -54,6 +63,7 @@ __all__ = [
     "Parameter",
     "PartPlan",
     "PicturePlan",
+    "Quantity",
     "Rest",
     "SheetSize",
     "Size",
@@ -64,4 +74,11 @@ __all__ = [
     "SurfacePlan",
     "TabRow",
     "TextPlan",
+    "amount",
+    "fill",
+    "inches",
+    "say",
+    "say_length",
+    "variants",
+    "work_out",
 ]

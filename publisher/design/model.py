@@ -10,6 +10,14 @@ Kind = Literal["length", "angle", "count", "number", "ratio", "area", "mass"]
 
 
 @dataclass(frozen=True, slots=True)
+class Quantity:
+    """A value by itself: mm, degrees, mm², grams or plain by ``kind``."""
+
+    value: float
+    kind: Kind
+
+
+@dataclass(frozen=True, slots=True)
 class Size:
     """A named size: its value (mm, degrees or plain), its kind, and the expression it came from."""
 
@@ -363,6 +371,7 @@ class Design:
     fonts: tuple[str, ...]  # names of SpecFiles of kind font, in the order to try
     files: tuple[SpecFile, ...]
     findings: tuple[Finding, ...]
+    cover: PicturePlan | None = None  # what the cover shows; the whole piece if unsaid
 
     def board(self, board_id: str) -> Board:
         """Return the board with this id. Raises StopIteration when there is none (design never lets that pass)."""

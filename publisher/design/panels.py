@@ -1,0 +1,92 @@
+"""Panel assemblies: places, the edge that stands on the table, joins and rests; and what contradicts itself in them."""
+
+from collections import defaultdict
+from itertools import pairwise
+
+from publisher.basics import Place
+from publisher.brief import Table, Value
+from publisher.design import rules_plans as rules
+from publisher.design.joins import DUST, JoinReader
+from publisher.design.letters import letter
+from publisher.design.model import EdgeRef, Join, PanelPlace, PanelPlan, Rest
+from publisher.design.parts_known import KnownParts
+from publisher.design.scope import Scope
+from publisher.design.wording import say_mm
+
+
+def read_panels(name: str, table: Table, known: KnownParts, scope: Scope) -> PanelPlan | None:
+    """Return a panel assembly; None when nothing of it can stand (then findings say why)."""
+    subject = f"assembly {name}"
+    places = tuple(
+        PanelPlace(entry.key, entry.node.text, entry.place)
+        for entry in table.table("panels").entries
+        if isinstance(entry.node, Value) and known.has(entry.node, scope, subject)
+    )
+    reader = JoinReader(name, places, known, scope)
+    stands_on = reader.edge(table.value("stands_on"), table.place)
+    joins: list[Join] = []
+    rests: list[Rest] = []
+    for node in table.row("joins"):
+        if not isinstance(node, Table):
+            continue
+        if node.get("rests") is not None:
+            if rest := reader.rest(node):
+                rests.append(rest)
+        elif join := reader.join(node, letter(len(joins), small=True)):
+            joins.append(join)
+    if stands_on is None:
+        return None
+    plan = PanelPlan(name, places, stands_on, tuple(joins), tuple(rests), table.place)
+    _check_edges(plan, reader, known)
+    _check_held(plan, reader)
+    return plan
+
+
+def _check_edges(plan: PanelPlan, reader: JoinReader, known: KnownParts) -> None:
+    """An edge meets one panel; or several along lines inside it that lie apart."""
+    lines: dict[EdgeRef, list[tuple[float, float, Join]]] = defaultdict(list)
+    part_of = {place.name: place.part for place in plan.places}
+    for join in plan.joins:
+        mate = known.thickness(part_of[join.b.panel]) + join.play
+        lines[join.a].append((join.inset, join.inset + mate, join))
+        lines[join.b].append((0.0, 0.0, join))
+    for edge, taken in lines.items():
+        taken.sort(key=lambda line: line[0])
+        for (start, end, first), (next_start, _, second) in pairwise(taken):
+            if next_start >= end - DUST and not (start == end == next_start):
+                continue
+            later = max(first, second, key=lambda join: (join.place.line, join.place.column))
+            hint = "each edge meets one panel; give further ones an inset of their own"
+            if next_start > 0:
+                hint = (
+                    f"their lines lie {say_mm(next_start - start)} apart; the board there needs {say_mm(end - start)}"
+                )
+            reader.refuse(rules.EDGE_TWICE, f"the edge {edge} is joined twice at the same place", hint, later.place)
+
+
+def _check_held(plan: PanelPlan, reader: JoinReader) -> None:
+    """Every place is reached from the one that stands on the table."""
+    neighbours: dict[str, list[str]] = defaultdict(list)
+    for join in plan.joins:
+        neighbours[join.a.panel].append(join.b.panel)
+        neighbours[join.b.panel].append(join.a.panel)
+    for rest in plan.rests:
+        for edge in rest.on:
+            neighbours[rest.panel].append(edge.panel)
+            neighbours[edge.panel].append(rest.panel)
+    reached = {plan.stands_on.panel}
+    waiting = [plan.stands_on.panel]
+    while waiting:
+        for panel in neighbours[waiting.pop()]:
+            if panel not in reached:
+                reached.add(panel)
+                waiting.append(panel)
+    for place in plan.places:
+        if place.name not in reached:
+            message = f"nothing joins {place.name} to {plan.stands_on.panel}, which stands on the table"
+            reader.refuse(rules.UNJOINED, message, "add a join, or say what it rests on", place.place)
+
+
+def place_of(plan: PanelPlan, panel: str) -> Place:
+    """Return where a place of the assembly is written."""
+    return next((place.place for place in plan.places if place.name == panel), plan.place)

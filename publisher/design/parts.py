@@ -1,0 +1,198 @@
+"""Parts as plans: letter, board, shape or drawing, counts, and the treatments that joins give to their edges."""
+
+from publisher.brief import Entry, Row, Table, Value
+from publisher.design import rules_plans as rules
+from publisher.design.counts import MOST_COPIES, read_count, refuse_count
+from publisher.design.letters import letter
+from publisher.design.model import Board, DrawingPlan, EdgeTreatment, PartPlan
+from publisher.design.parameters import read_openings, read_parameters, read_surface, too_long
+from publisher.design.parts_known import KnownParts
+from publisher.design.scope import Scope
+from publisher.design.wording import say_mm
+
+MOST_PARTS = 200
+MOST_TRACE_ALLOWANCE_MM = 3.0
+
+
+class PartsReader:
+    """Reads the parts of a design; ``used``: copies that the assemblies need, by part; ``use``: trace or paste."""
+
+    def __init__(
+        self,
+        known: KnownParts,
+        used: dict[str, int],
+        treatments: dict[str, tuple[EdgeTreatment, ...]],
+        use: str,
+        scope: Scope,
+    ) -> None:
+        """Keep what the parts depend on."""
+        self.known = known
+        self.used = used
+        self.treatments = treatments
+        self.use = use
+        self.scope = scope
+
+    def read(self, table: Table) -> tuple[PartPlan, ...]:
+        """Return the parts in the order of the spec, those on boards that exist; findings for what cannot be."""
+        entries = [entry for entry in table.entries if isinstance(entry.node, Table)]
+        if len(entries) > MOST_PARTS:
+            self.scope.findings.append(
+                rules.TOO_MANY_PARTS.found(
+                    f"there are {len(entries)} parts; at most {MOST_PARTS} are read",
+                    place=entries[MOST_PARTS].place,
+                    value=float(len(entries)),
+                    limit=float(MOST_PARTS),
+                )
+            )
+            return ()
+        letters = self.letters(entries)
+        plans = []
+        for entry in entries:
+            board = self.known.boards[entry.key]
+            if board is not None and isinstance(entry.node, Table):
+                plans.append(self.part(entry, entry.node, board, letters[entry.key]))
+        return tuple(plans)
+
+    def letters(self, entries: list[Entry]) -> dict[str, str]:
+        """Letters as given, the others in order round them."""
+        given: dict[str, str] = {}
+        for entry in entries:
+            value = entry.node.value("letter") if isinstance(entry.node, Table) else None
+            if value is None:
+                continue
+            said = value.text.strip()
+            if said in given.values():
+                other = next(part for part, taken in given.items() if taken == said)
+                message, hint = f"the letter {said} is taken by {other}", "give each part its own letter"
+            elif not (1 <= len(said) <= 2 and said.isalpha() and said.isascii() and said.isupper()):
+                message, hint = f"“{said[:20]}” is no letter for a part", "write one or two capital letters: A, B, AA"
+            else:
+                given[entry.key] = said
+                continue
+            self.scope.findings.append(
+                rules.LETTER.found(message, subject=f"part {entry.key}", hint=hint, place=value.place)
+            )
+        taken = set(given.values())
+        free = (name for index in range(len(entries) + len(taken)) if (name := letter(index)) not in taken)
+        return {entry.key: given.get(entry.key) or next(free) for entry in entries}
+
+    def part(self, entry: Entry, table: Table, board: Board, its_letter: str) -> PartPlan:
+        """Return one part."""
+        subject = f"part {entry.key}"
+        shape, drawing = table.text("shape"), table.get("drawing")
+        if bool(shape) == isinstance(drawing, Table):
+            what = "both a shape and a drawing" if shape else "neither a shape nor a drawing"
+            self.scope.findings.append(
+                rules.PART_OUTLINE.found(
+                    f"the part {entry.key} has {what}",
+                    subject=subject,
+                    hint="keep one of them" if shape else "say shape: … or drawing: {file: …}",
+                    place=entry.place,
+                )
+            )
+        count = self.count(entry, table, subject)
+        surface = table.get("surface")
+        turning = "any" if board.grain == "none" else "half"
+        return PartPlan(
+            id=entry.key,
+            letter=its_letter,
+            name=table.text("name", entry.key),
+            board=board.id,
+            thickness=board.thickness,
+            shape=shape,
+            parameters=read_parameters(table.table("with"), self.scope, subject),
+            openings=read_openings(table.table("openings"), self.scope, subject),
+            surface=read_surface(surface, self.scope, subject) if isinstance(surface, Table) else None,
+            drawing=self.drawing(drawing, subject) if isinstance(drawing, Table) else None,
+            treatments=self.treatments.get(entry.key, ()),
+            count=count,
+            spare=read_count(table.value("spare"), 0, 0, MOST_COPIES, "spare", self.scope, subject),
+            mirrored=read_count(table.value("mirrored"), 0, 0, count, "mirrored", self.scope, subject),
+            turning=table.text("turning", turning),
+            trace_allowance=self.trace_allowance(table, subject),
+            place=entry.place,
+        )
+
+    def count(self, entry: Entry, table: Table, subject: str) -> int:
+        """Copies that the assemblies need, or what the part says when none uses it."""
+        value = table.value("count")
+        used = self.used.get(entry.key, 0)
+        if used and value is not None:
+            self.refuse_count(f"the assemblies need {used} of {entry.key}, and the part says count too", value, subject)
+        elif not used and value is None:
+            self.scope.findings.append(
+                rules.PART_COUNT.found(
+                    f"no assembly uses the part {entry.key}, and it does not say how many to cut",
+                    subject=subject,
+                    hint="say count: 1 on the part, use it in an assembly, or remove it",
+                    place=entry.place,
+                )
+            )
+        if used > MOST_COPIES:
+            refuse_count(used, MOST_COPIES, f"the count of {entry.key}", entry.place, self.scope, subject)
+        return used or read_count(value, 1, 1, MOST_COPIES, f"the count of {entry.key}", self.scope, subject)
+
+    def refuse_count(self, message: str, value: Value, subject: str) -> None:
+        """Add the finding for a count that is stated twice."""
+        self.scope.findings.append(
+            rules.PART_COUNT.found(
+                message,
+                subject=subject,
+                hint="remove count; spare copies are written spare: 1",
+                place=value.place,
+            )
+        )
+
+    def trace_allowance(self, table: Table, subject: str) -> float:
+        """The width in mm that a pencil adds; 0 when the template is pasted on the board."""
+        value = table.value("trace_allowance")
+        allowance = None if value is None else self.scope.number(value, subject, "length")
+        if value is None or allowance is None:
+            return 0.0
+        if not 0 <= allowance <= MOST_TRACE_ALLOWANCE_MM:
+            self.scope.findings.append(
+                rules.TRACE_ALLOWANCE.found(
+                    f"the trace allowance is {say_mm(allowance)}",
+                    subject=subject,
+                    hint=f"write the width that a pencil adds, 0 to {MOST_TRACE_ALLOWANCE_MM:g} mm: 0.4 mm",
+                    place=value.place,
+                    value=allowance,
+                    limit=MOST_TRACE_ALLOWANCE_MM if allowance > 0 else 0.0,
+                )
+            )
+            return 0.0
+        if self.use == "paste":
+            if allowance:
+                self.scope.findings.append(
+                    rules.TRACE_UNUSED.found(
+                        "use is paste, so the trace allowance of this part has no effect",
+                        subject=subject,
+                        hint="remove trace_allowance, or say use: trace",
+                        place=value.place,
+                    )
+                )
+            return 0.0
+        return allowance
+
+    def drawing(self, table: Table, subject: str) -> DrawingPlan:
+        """The designer's own drawing as the part's outline."""
+        lines = table.table("lines")
+        return DrawingPlan(
+            file=table.text("file"),
+            id=table.text("id"),
+            width=self.asserted(table.value("width"), "width", subject),
+            height=self.asserted(table.value("height"), "height", subject),
+            lines=tuple((line.key, _words(line.node)) for line in lines.entries),
+            place=table.place,
+        )
+
+    def asserted(self, value: Value | None, name: str, subject: str) -> float | None:
+        """A size that the drawing must have, in mm."""
+        number = None if value is None else self.scope.number(value, subject, "length")
+        return None if value is None or number is None or too_long(number, value, name, self.scope, subject) else number
+
+
+def _words(node: Value | Table | Row) -> tuple[str, ...]:
+    if isinstance(node, Value):
+        return (node.text,)
+    return tuple(item.text for item in node.items if isinstance(item, Value)) if isinstance(node, Row) else ()

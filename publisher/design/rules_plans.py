@@ -1,0 +1,220 @@
+"""Rules of boards, parts, assemblies and steps: what can be built."""
+
+from publisher.basics import Rule, Severity
+
+ERROR = Severity.ERROR
+WARNING = Severity.WARNING
+
+BOARD_THICKNESS = Rule(
+    "design/board-thickness",
+    "A board is thicker than 0 and at most 100 mm thick",
+    "Everything that meets a board follows its thickness.",
+    ERROR,
+)
+BOARD_MEASURE = Rule(
+    "design/board-measure",
+    "Spread, knife gap and edge margin of a board are measures that can be",
+    "A negative gap would lay parts over each other.",
+    ERROR,
+)
+SHEET_SIZE = Rule(
+    "design/sheet-size",
+    "A sheet on sale reads 20 x 30 in or 297 x 420 mm",
+    "Buyers buy board by the sheet; the yield table lays parts on it.",
+    ERROR,
+)
+UNKNOWN_BOARD = Rule(
+    "design/unknown-board",
+    "A part names a board of the design",
+    "Without a board a part has no thickness.",
+    ERROR,
+)
+UNKNOWN_PART = Rule(
+    "design/unknown-part",
+    "An assembly or step names parts of the design",
+    "A piece that is not drawn cannot be built.",
+    ERROR,
+)
+LETTER = Rule(
+    "design/letter",
+    "Each part has its own letter",
+    "The letter is how a buyer tells templates apart.",
+    ERROR,
+)
+PART_OUTLINE = Rule(
+    "design/part-outline",
+    "A part has either a shape or a drawing",
+    "Two outlines for one part contradict each other, and none cannot be drawn.",
+    ERROR,
+)
+PART_COUNT = Rule(
+    "design/part-count",
+    "A part's count comes from the assemblies, or from itself when none uses it",
+    "A count stated twice is soon two counts.",
+    ERROR,
+)
+COUNT_RANGE = Rule(
+    "design/count-range",
+    "A count lies between its least and its most",
+    "At most 10000 copies: nobody cuts more, and no spec may hang the machine.",
+    ERROR,
+)
+TOO_MANY_PARTS = Rule(
+    "design/too-many-parts",
+    "A design has at most 200 parts",
+    "Nobody sorts more templates, and no spec may hang the machine.",
+    ERROR,
+)
+PART_TOO_LONG = Rule(
+    "design/part-too-long",
+    "No measure of a part is longer than 5 m",
+    "A slip of a decimal point would fill a room with paper.",
+    ERROR,
+)
+TRACE_ALLOWANCE = Rule(
+    "design/trace-allowance",
+    "A trace allowance is between 0 and 3 mm",
+    "It is the width that a pencil adds: 0.3 to 0.5 mm in common practice.",
+    ERROR,
+)
+TRACE_UNUSED = Rule(
+    "design/trace-allowance-unused",
+    "Pasted templates have no trace allowance",
+    "Paper pasted on the board is cut through: no pencil runs round it.",
+    WARNING,
+)
+STACK_HEIGHT = Rule(
+    "design/too-many-layers",
+    "All stacks together have at most 400 layers",
+    "That is two metres of board; no spec may hang the machine.",
+    ERROR,
+)
+SECTION = Rule(
+    "design/section",
+    "A section has its own name and stands on one below it",
+    "A section that stands on nothing known cannot be placed.",
+    ERROR,
+)
+ASSEMBLY = Rule(
+    "design/assembly",
+    "An assembly is either a stack or panels",
+    "A stack lies in layers and panels stand at edges; each is worked out in its own way.",
+    ERROR,
+)
+UNKNOWN_PLACE = Rule(
+    "design/unknown-place",
+    "A join names places of its own assembly, as place.edge",
+    "A join to a panel that is not there holds nothing.",
+    ERROR,
+)
+EDGE_ITSELF = Rule(
+    "design/edge-with-itself",
+    "A join has two edges of two panels",
+    "A panel cannot be joined to itself.",
+    ERROR,
+)
+EDGE_TWICE = Rule(
+    "design/edge-joined-twice",
+    "An edge is joined once, or along lines that lie apart",
+    "Two panels cannot meet one edge at the same place.",
+    ERROR,
+)
+JOIN_OPTION = Rule(
+    "design/join-option",
+    "A join says all that its joint needs, and nothing else",
+    "An option that has no effect is a mistake waiting to be cut.",
+    ERROR,
+)
+CORNER = Rule(
+    "design/corner",
+    "A corner is more than 0 and at most 180 degrees, and square for butt and tab joints",
+    "A square-cut edge only sits flush on a face at right angles to it.",
+    ERROR,
+)
+SLOT_EDGE = Rule(
+    "design/slot-near-edge",
+    "A closed slot keeps two board thicknesses from its edge",
+    "A thinner rim beside a slot tears out when the tab is pushed in.",
+    ERROR,
+)
+PLACES_DIFFER = Rule(
+    "design/places-differ",
+    "All places of a part are joined alike",
+    "One template can only have one set of tabs, slots and bevels.",
+    ERROR,
+)
+UNJOINED = Rule(
+    "design/unjoined-place",
+    "Every panel is joined to the one that stands on the table",
+    "A panel that nothing holds has no place in the piece.",
+    ERROR,
+)
+NEED_LIMIT = Rule(
+    "design/need-limit",
+    "A need says at least, at most, or both, in that order of size",
+    "A need without a limit cannot be judged, and contradicting limits can never be met.",
+    ERROR,
+)
+NEED_ADJUST = Rule(
+    "design/need-adjust",
+    "A need adjusts a size of the design",
+    "Only a named size can be changed to meet a need.",
+    ERROR,
+)
+UNKNOWN_FACT = Rule(
+    "design/unknown-fact",
+    "A fact starts with a part or an assembly",
+    "Facts are named part.fact or assembly.fact.",
+    ERROR,
+)
+UNKNOWN_MATERIAL = Rule(
+    "design/unknown-material",
+    "A step uses tools and materials that the design lists",
+    "What a step uses stands on the cover and brings its caution.",
+    ERROR,
+)
+PICTURE = Rule(
+    "design/picture",
+    "A picture shows one thing that is in the design",
+    "A step without the picture that it names leaves the buyer alone.",
+    ERROR,
+)
+PAPER_SIZE = Rule(
+    "design/paper-size",
+    "A paper of one's own has a width, a height and margins that leave room",
+    "A page of no size cannot be printed.",
+    ERROR,
+)
+
+PLAN_RULES = (
+    BOARD_THICKNESS,
+    BOARD_MEASURE,
+    SHEET_SIZE,
+    UNKNOWN_BOARD,
+    UNKNOWN_PART,
+    LETTER,
+    PART_OUTLINE,
+    PART_COUNT,
+    COUNT_RANGE,
+    TOO_MANY_PARTS,
+    PART_TOO_LONG,
+    TRACE_ALLOWANCE,
+    TRACE_UNUSED,
+    STACK_HEIGHT,
+    SECTION,
+    ASSEMBLY,
+    UNKNOWN_PLACE,
+    EDGE_ITSELF,
+    EDGE_TWICE,
+    JOIN_OPTION,
+    CORNER,
+    SLOT_EDGE,
+    PLACES_DIFFER,
+    UNJOINED,
+    NEED_LIMIT,
+    NEED_ADJUST,
+    UNKNOWN_FACT,
+    UNKNOWN_MATERIAL,
+    PICTURE,
+    PAPER_SIZE,
+)

@@ -1,0 +1,132 @@
+"""Texts with blanks: ``{expression}`` prints a size or a fact, ``{{`` and ``}}`` print braces."""
+
+from collections.abc import Iterable
+from math import isinf
+
+from publisher.basics import Finding, Place
+from publisher.brief import Value
+from publisher.design import rules_expressions as rules
+from publisher.design.amounts import Amount, of_kind
+from publisher.design.lexer import Fault
+from publisher.design.model import Blank, Design, Fact, Quantity, TextPlan
+from publisher.design.names import pick_hint
+from publisher.design.parser import parse
+from publisher.design.scope import Scope
+from publisher.design.wording import say
+
+_HINT = "write {name} to print a size or fact, and {{ or }} to print a brace"
+
+
+def read_text(value: Value, owners: Iterable[str], scope: Scope, subject: str) -> TextPlan:
+    """Split a text into words and blanks, and check that each blank can be read and names sizes and facts.
+
+    ``owners``: the parts and assemblies that facts may start with. Facts themselves are known only to ``fill``.
+    """
+    pieces: list[str | Blank] = []
+    words = ""
+    text, at = value.text, 0
+    while at < len(text):
+        two, one = text[at : at + 2], text[at]
+        if two in ("{{", "}}"):
+            words += one
+            at += 2
+        elif one == "{":
+            end = text.find("}", at)
+            if end < 0:
+                _refuse("a { in this text is never closed", text[at : at + 30], value, scope, subject)
+                return TextPlan((text,), value.place)
+            if words:
+                pieces.append(words)
+            words = ""
+            blank = Blank(text[at + 1 : end].strip(), value.place)
+            check_blank(blank, owners, scope, subject)
+            pieces.append(blank)
+            at = end + 1
+        elif one == "}":
+            _refuse("a } in this text closes nothing", text[max(0, at - 20) : at + 1], value, scope, subject)
+            words += one
+            at += 1
+        else:
+            words += one
+            at += 1
+    if words or not pieces:
+        pieces.append(words)
+    return TextPlan(tuple(pieces), value.place)
+
+
+def check_blank(blank: Blank, owners: Iterable[str], scope: Scope, subject: str) -> None:
+    """Add a finding when a blank cannot be read, or names what is neither a size nor a fact of a part or assembly."""
+    try:
+        expression = parse(blank.expression)
+    except Fault as fault:
+        scope.report(fault, blank.expression, _whole(blank.place), subject)
+        return
+    known = list(owners)
+    for name, _ in expression.names:
+        owner, dot, _rest = name.partition(".")
+        if (dot and owner in known) or (not dot and name in scope.sizes):
+            continue
+        candidates = known if dot else [*scope.sizes]
+        message = f"“{{{blank.expression}}}”: there is no size “{name}”"
+        if dot:
+            message = f"“{{{blank.expression}}}”: there is no part or assembly “{owner}”"
+        hint = pick_hint(owner, candidates, "parts and assemblies" if dot else "sizes")
+        scope.findings.append(rules.TEXT_NAME.found(message, subject=subject, hint=hint, place=blank.place))
+
+
+def _whole(place: Place) -> Place:
+    """A place to which no column is added: in a text the column of a blank is not known."""
+    return Place(place.file, place.line, place.column, place.pointer)
+
+
+def _refuse(message: str, near: str, value: Value, scope: Scope, subject: str) -> None:
+    scope.findings.append(
+        rules.TEXT_BLANK.found(f"{message}: “{near.strip()}”", subject=subject, hint=_HINT, place=value.place)
+    )
+
+
+def fill(text: TextPlan, design: Design, facts: tuple[Fact, ...]) -> tuple[str, tuple[Finding, ...]]:
+    """Return a text with its blanks filled: lengths in mm with inches in brackets, angles in degrees, counts plain.
+
+    A blank that has no value is printed as written, and a finding says why.
+    """
+    if not any(isinstance(piece, Blank) for piece in text.pieces):
+        return "".join(piece for piece in text.pieces if isinstance(piece, str)), ()
+    findings: list[Finding] = []
+    scope = _scope(design, facts, findings)
+    words = []
+    for piece in text.pieces:
+        if isinstance(piece, str):
+            words.append(piece)
+            continue
+        quantity = _quantity(piece, scope)
+        words.append("{" + piece.expression + "}" if quantity is None else say(quantity.value, quantity.kind))
+    return "".join(words), tuple(findings)
+
+
+def amount(blank: Blank, design: Design, facts: tuple[Fact, ...]) -> tuple[Quantity | None, tuple[Finding, ...]]:
+    """Return what a blank comes to; None with findings when it has no value."""
+    findings: list[Finding] = []
+    return _quantity(blank, _scope(design, facts, findings)), tuple(findings)
+
+
+def _scope(design: Design, facts: tuple[Fact, ...], findings: list[Finding]) -> Scope:
+    sizes: dict[str, Amount | None] = {size.name: of_kind(size.value, size.kind) for size in design.sizes}
+    return Scope(sizes, findings, {fact.name: of_kind(fact.value, fact.kind) for fact in facts}, rules.TEXT_NAME)
+
+
+def _quantity(blank: Blank, scope: Scope) -> Quantity | None:
+    worked_out = scope.amount(blank.expression, _whole(blank.place), "")
+    if worked_out is None:
+        return None
+    kind = worked_out.kind() if not isinf(worked_out.value) else "length"
+    if kind is None:
+        scope.findings.append(
+            rules.WRONG_KIND.found(
+                f"“{{{blank.expression}}}” comes out as {worked_out.words()}, which cannot be said",
+                hint="print a length, an angle, an area, a weight or a plain number",
+                place=blank.place,
+            )
+        )
+        return None
+    return Quantity(worked_out.value, kind)

@@ -1,0 +1,125 @@
+"""Joins turned into edge treatments, by part and edge name: what each edge gains and loses."""
+
+from collections import defaultdict
+from dataclasses import dataclass, field, replace
+
+from publisher.basics import Place
+from publisher.design import rules_plans as rules
+from publisher.design.model import EdgeRef, EdgeTreatment, Join, PanelPlan, SlotRow, TabRow
+from publisher.design.parts_known import KnownParts
+from publisher.design.scope import Scope
+from publisher.design.wording import say_mm, trimmed
+
+
+@dataclass(slots=True)
+class _Spot:
+    """A place of an assembly with the treatments of its edges."""
+
+    assembly: str
+    name: str
+    part: str
+    place: Place
+    edges: dict[str, EdgeTreatment] = field(default_factory=dict)
+
+    def add(self, treatment: EdgeTreatment) -> None:
+        """Lay one join's treatment over those of earlier joins at the same edge."""
+        before = self.edges.get(treatment.edge)
+        if before is not None:
+            treatment = EdgeTreatment(
+                edge=treatment.edge,
+                take_off=max(before.take_off, treatment.take_off),
+                bevel=before.bevel or treatment.bevel,
+                tabs=before.tabs or treatment.tabs,
+                slots=tuple(sorted((*before.slots, *treatment.slots), key=_by_inset)),
+                matches=(*before.matches, *treatment.matches),
+                place=before.place,
+            )
+        self.edges[treatment.edge] = treatment
+
+
+def _by_inset(row: SlotRow) -> tuple[float, int, float, float]:
+    return (row.inset, row.count, row.mate, row.play)
+
+
+def treat(plans: tuple[PanelPlan, ...], known: KnownParts, scope: Scope) -> dict[str, tuple[EdgeTreatment, ...]]:
+    """Return the treatments of each part's edges. Places of one part that are joined differently are findings."""
+    spots_by_part: dict[str, list[_Spot]] = defaultdict(list)
+    for plan in plans:
+        spots = {p.name: _Spot(plan.name, p.name, p.part, p.place) for p in plan.places}
+        for join in plan.joins:
+            _treat_join(join, spots, known)
+        for spot in spots.values():
+            spots_by_part[spot.part].append(spot)
+    return {part: _merge(part, spots, scope) for part, spots in spots_by_part.items()}
+
+
+def _treat_join(join: Join, spots: dict[str, _Spot], known: KnownParts) -> None:
+    """Give both edges what the joint asks for (trade notes, section 4: butt, mitre, tab and slot)."""
+    a, b = spots[join.a.panel], spots[join.b.panel]
+    a_edge = _plain(join.a, join)
+    b_edge = _plain(join.b, join)
+    a_thick, b_thick = known.thickness(a.part), known.thickness(b.part)
+    if join.joint == "mitre":
+        bevel = (180.0 - join.corner) / 2.0
+        a_edge, b_edge = replace(a_edge, bevel=bevel), replace(b_edge, bevel=bevel)
+    elif join.joint == "butt":
+        b_edge = replace(b_edge, take_off=a_thick)
+    else:
+        a_edge = replace(a_edge, slots=(SlotRow(join.tabs, join.inset, b_thick, join.play),))
+        b_edge = replace(b_edge, take_off=a_thick, tabs=TabRow(join.tabs, a_thick))
+    a.add(a_edge)
+    b.add(b_edge)
+
+
+def _plain(ref: EdgeRef, join: Join) -> EdgeTreatment:
+    return EdgeTreatment(ref.edge, 0.0, 0.0, None, (), (join.match,), join.place)
+
+
+def _merge(part: str, spots: list[_Spot], scope: Scope) -> tuple[EdgeTreatment, ...]:
+    """One set of treatments for a part: all its places must agree but for their matching letters."""
+    edges = list(dict.fromkeys(edge for spot in spots for edge in spot.edges))
+    merged: list[EdgeTreatment] = []
+    for edge in edges:
+        first = spots[0]
+        for other in spots[1:]:
+            if _what(first, edge) != _what(other, edge):
+                _refuse(part, edge, first, other, scope)
+                break
+        having = [spot.edges[edge] for spot in spots if edge in spot.edges]
+        letters = {match for treatment in having for match in treatment.matches}
+        matches = tuple(sorted(letters, key=lambda match: (len(match), match)))
+        merged.append(replace(having[0], matches=matches))
+    return tuple(merged)
+
+
+def _what(spot: _Spot, edge: str) -> tuple[float, float, TabRow | None, tuple[SlotRow, ...]]:
+    treatment = spot.edges.get(edge)
+    if treatment is None:
+        return (0.0, 0.0, None, ())
+    return (treatment.take_off, treatment.bevel, treatment.tabs, treatment.slots)
+
+
+def _refuse(part: str, edge: str, first: _Spot, other: _Spot, scope: Scope) -> None:
+    written = other.edges.get(edge) or first.edges.get(edge)
+    scope.findings.append(
+        rules.PLACES_DIFFER.found(
+            f"the places {first.name} and {other.name} of the part {part} are joined differently at the edge {edge}: "
+            f"{first.name} {_words(_what(first, edge))}, {other.name} {_words(_what(other, edge))}",
+            subject=f"part {part}",
+            hint="join both places alike, or make them two parts",
+            place=written.place if written else other.place,
+        )
+    )
+
+
+def _words(what: tuple[float, float, TabRow | None, tuple[SlotRow, ...]]) -> str:
+    take_off, bevel, tabs, slots = what
+    said = []
+    if tabs is not None:
+        said.append(f"has {tabs.count} tabs {say_mm(tabs.depth)} deep")
+    elif take_off:
+        said.append(f"is {say_mm(take_off)} shorter")
+    if bevel:
+        said.append(f"is bevelled by {trimmed(bevel, 2)}°")
+    said.extend(f"has {row.count} slots {say_mm(row.inset)} from the edge" for row in slots)
+    return " and ".join(said) or "has nothing there"

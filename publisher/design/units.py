@@ -1,0 +1,56 @@
+"""Units of the designer's language. Inside the house a length is float millimetres and an angle float degrees."""
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+#: The inch of 1 July 1959 is 25.4 mm exactly ("Refinement of Values for the Yard and the Pound", US Federal Register
+#: 1 July 1959; UK Weights and Measures Act 1963).
+INCH_MM = 25.4
+
+
+@dataclass(frozen=True, slots=True)
+class Unit:
+    """A unit that may follow a number: how many mm or degrees it is, and its name in words."""
+
+    name: str
+    measures: Literal["length", "angle"]
+    factor: Fraction
+    meaning: str
+
+
+UNITS = (
+    Unit("mm", "length", Fraction(1), "millimetres"),
+    Unit("cm", "length", Fraction(10), "centimetres"),
+    Unit("in", "length", Fraction("25.4"), "inches of 25.4 mm"),
+    Unit("deg", "angle", Fraction(1), "degrees"),
+)
+UNIT_BY_NAME = {unit.name: unit for unit in UNITS}
+
+#: What people write for a unit, and the unit of the language that they mean.
+LIKELY_UNITS = {
+    '"': "in",
+    "″": "in",
+    "”": "in",
+    "inch": "in",
+    "inches": "in",
+    "ins": "in",
+    "°": "deg",
+    "º": "deg",
+    "degree": "deg",
+    "degrees": "deg",
+    "grad": "deg",
+    "millimetre": "mm",
+    "millimetres": "mm",
+    "millimeter": "mm",
+    "millimeters": "mm",
+    "centimetre": "cm",
+    "centimetres": "cm",
+    "centimeter": "cm",
+    "centimeters": "cm",
+}
+
+
+def unit_names() -> str:
+    """Return the units as a message lists them."""
+    return ", ".join(unit.name for unit in UNITS)
