@@ -5,7 +5,7 @@ numbers in numeric fields become JSON values, because a schema says `true` and `
 """
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Any, cast, get_args
 
 from publisher.basics import Finding, Place
@@ -23,12 +23,12 @@ _JSON_NUMBER = re.compile(r"-?(0|[1-9][0-9]{0,14})([.][0-9]{1,15})?")
 
 @dataclass(slots=True)
 class Bound:
-    """What binding gives: the tree, the instance, every raw node by its path, findings, and paths not to judge again."""
+    """A spec laid on its schema: the tree, the JSON instance, findings, and each file field with its kind of file."""
 
     fields: Table
     instance: Any
-    findings: list[Finding]
-    settled: set[Path] = field(default_factory=set)
+    findings: tuple[Finding, ...]
+    files: tuple[tuple[Value, str], ...] = ()
 
 
 class Binder:
@@ -40,6 +40,7 @@ class Binder:
         self._file = file
         self.findings: list[Finding] = []
         self.settled: set[Path] = set()
+        self.files: list[tuple[Value, str]] = []
 
     def bind(self, node: RawNode, schemas: list[Schema], path: Path) -> tuple[Node, Any]:
         """Return the tree's node and the JSON instance for a raw node under all the schemas that apply to it."""
@@ -49,18 +50,20 @@ class Binder:
         applying = self._expanded(schemas, node)
         if isinstance(node, Sequence):
             below = [s["items"] for s in applying if "items" in s]
-            bound = [self.bind(item, below, (*path, i)) for i, item in enumerate(node.items)]
+            items = node.items[: _most(applying, "maxItems")]
+            bound = [self.bind(item, below, (*path, i)) for i, item in enumerate(items)]
             return Row(tuple(n for n, _ in bound), place), [i for _, i in bound]
         entries: list[Entry] = []
         instance: dict[str, Any] = {}
-        for key, value in node.entries:
+        for key, value in node.entries[: _most(applying, "maxProperties")]:
             here = (*path, key.text)
             bound_node, instance[key.text] = self.bind(value, _below(applying, key.text), here)
             entries.append(Entry(key.text, Place(self._file, key.line, key.column, pointer(here)), bound_node))
         return Table(tuple(entries), place), instance
 
     def _scalar(self, node: Scalar, schemas: list[Schema], place: Place, path: Path) -> tuple[Node, Any]:
-        kind = next((s["x-kind"] for s in self._expanded(schemas, node) if s.get("x-kind") in _KINDS), "text")
+        leaf = next((s for s in self._expanded(schemas, node) if s.get("x-kind") in _KINDS), {})
+        kind = leaf.get("x-kind", "text")
         text = node.text.strip()
         if not text:
             self.settled.add(path)
@@ -72,7 +75,10 @@ class Binder:
         if found is not None:
             self.settled.add(path)
             self.findings.append(hidden(found.group(), place))
-        return Value(text, cast(FieldKind, kind), place), _instance(node, text, kind)
+        value = Value(text, cast(FieldKind, kind), place)
+        if "x-file" in leaf and path not in self.settled:
+            self.files.append((value, leaf["x-file"]))
+        return value, _instance(node, text, kind)
 
     def _expanded(self, schemas: list[Schema], node: RawNode) -> list[Schema]:
         """All schemas that apply to a node: references followed, and the branches that its own words choose."""
@@ -93,6 +99,11 @@ class Binder:
 def pointer(path: Path) -> str:
     """Return the JSON pointer (RFC 6901) of a path."""
     return "".join("/" + str(step).replace("~", "~0").replace("/", "~1") for step in path)
+
+
+def _most(applying: list[Schema], keyword: str) -> int | None:
+    """How many items to look at: one more than may be there is enough to object, and a hostile list costs no time."""
+    return min((s[keyword] + 1 for s in applying if keyword in s), default=None)
 
 
 def _below(applying: list[Schema], key: str) -> list[Schema]:

@@ -1,45 +1,13 @@
 """One complaint of the schema to findings. The validator's own text is never shown."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
-from typing import Any
 
 from publisher.basics import Finding, Place
-from publisher.brief import rules
-from publisher.brief.bind import Path, Schema, pointer
-from publisher.brief.nodes import Key, Mapping, RawNode, Scalar, Sequence
+from publisher.brief import limits, rules
+from publisher.brief.bind import pointer
+from publisher.brief.complaint import Complaint
+from publisher.brief.nodes import Mapping, Scalar, Sequence
 from publisher.brief.wording import expected, listed, nearest, proposal, short, shown
-
-
-@dataclass(frozen=True, slots=True)
-class Complaint:
-    """What the validator objects to: keyword and its value, the instance and schema there, and the raw node and key."""
-
-    keyword: str
-    wanted: Any
-    instance: Any
-    schema: Schema
-    path: Path
-    node: RawNode | None
-    key: Key | None
-    about_key: bool  # the objection is to a key's name, not to a value
-    top: Mapping
-    file: str
-
-    @property
-    def name(self) -> str:
-        """The field's name for a sentence."""
-        names = [str(step) for step in self.path if isinstance(step, str)]
-        if not names:
-            return "the spec"
-        return f"`{names[-1]}`" if isinstance(self.path[-1], str) else f"item {int(self.path[-1]) + 1} of `{names[-1]}`"
-
-    def place(self, key: Key | None = None) -> Place:
-        """Return the place of the value, or of a key."""
-        if key is not None:
-            return Place(self.file, key.line, key.column, pointer((*self.path, key.text)))
-        at = self.node or self.top
-        return Place(self.file, at.line, at.column, pointer(self.path))
 
 
 def complain(complaint: Complaint) -> list[Finding]:
@@ -62,12 +30,16 @@ def _unknown_keys(c: Complaint) -> list[Finding]:
     if not isinstance(c.node, Mapping):
         return []
     known = list(c.schema.get("properties", {}))
-    found = []
+    found: list[Finding] = []
     for key, _ in c.node.entries:
         if key.text and key.text not in known:
             message = f"`{short(key.text)}` is not a known key of {c.name}"
+            if "x-of" in c.schema:
+                message = f"`{short(key.text)}` is not a size of the shape `{c.schema['x-of']}`"
             free = [word for word in known if c.node.get(word) is None]
             hint = _home(c, key.text) or proposal(key.text, free or known)
+            if len(found) > limits.FINDINGS:
+                break  # more than anybody reads, and looking for near words takes time
             found.append(rules.UNKNOWN_KEY.found(message, subject=short(key.text), hint=hint, place=c.place(key)))
     return found
 
@@ -155,7 +127,9 @@ def _long(c: Complaint) -> list[Finding]:
 
 
 def _number_of_items(c: Complaint) -> list[Finding]:
-    count = len(c.instance)
+    count = len(c.node.items) if isinstance(c.node, Sequence) else len(c.instance)
+    if isinstance(c.node, Mapping):
+        count = len(c.node.entries)
     bound = "at least" if c.keyword.startswith("min") else "at most"
     message = f"{c.name} holds {count}, but should hold {bound} {c.wanted}"
     if c.schema.get("minItems") == c.schema.get("maxItems") is not None:

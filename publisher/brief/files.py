@@ -1,13 +1,12 @@
 """The files that a spec names, read once and checked, and the layout store beside it."""
 
-from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 from publisher.basics import Finding, Place
 from publisher.brief import limits, rules
 from publisher.brief.fonts import font_finding
-from publisher.brief.model import Node, Row, SpecFile, Table, Value
+from publisher.brief.model import SpecFile, Value
 from publisher.brief.paths import path_finding, read_inside
 from publisher.brief.pictures import picture_size
 
@@ -17,29 +16,33 @@ _ENDINGS = {
     "font": (".ttf",),
 }
 _LIMITS = {"picture": limits.PICTURE_BYTES, "drawing": limits.DRAWING_BYTES, "font": limits.FONT_BYTES}
-_KEYS: dict[str, Any] = {"photo": "picture", "file": "drawing"}
 LAYOUTS = "layouts.json"
 
 
-def read_files(folder: Path, fields: Table, file: str) -> tuple[tuple[SpecFile, ...], tuple[Finding, ...]]:
+def read_files(
+    folder: Path, named: tuple[tuple[Value, str], ...], file: str
+) -> tuple[tuple[SpecFile, ...], tuple[Finding, ...]]:
     """Return the bytes of every file that the spec names, in the order of the spec, and findings about them.
 
-    ``file`` is the spec's own name for places. A file that is named twice is read once.
+    ``named`` are the spec's file fields, each with its kind of file (picture, drawing, font); a file named twice is read
+    once. ``file`` is the spec's own name for places.
     """
     files: dict[str, SpecFile] = {}
     findings: list[Finding] = []
     room = limits.FILES_BYTES
-    for value, kind in _named(fields):
+    for value, kind in named:
         if value.text in files:
             continue
-        read = _read(folder, value, kind, min(room, _LIMITS[kind]))
-        if isinstance(read, SpecFile):
+        read = _read(folder, value, kind)
+        if isinstance(read, SpecFile) and len(read.data) > room:
+            findings.append(_too_much(value))
+        elif isinstance(read, SpecFile):
             files[read.name] = read
             room -= len(read.data)
         else:
             findings.append(read)
     if (folder / LAYOUTS).exists():
-        data = read_inside(folder, LAYOUTS, limits.LAYOUTS_BYTES, Place(str(Path(file).parent / LAYOUTS)))
+        data = read_inside(folder, LAYOUTS, limits.LAYOUTS_BYTES, Place((Path(file).parent / LAYOUTS).as_posix()))
         if isinstance(data, bytes):
             files[LAYOUTS] = SpecFile(LAYOUTS, "layouts", data)
         else:
@@ -47,19 +50,17 @@ def read_files(folder: Path, fields: Table, file: str) -> tuple[tuple[SpecFile, 
     return tuple(files.values()), tuple(findings)
 
 
-def _named(node: Node, key: str = "") -> Iterator[tuple[Value, Any]]:
-    """Every file field of the tree with the kind of file that it names."""
-    if isinstance(node, Table):
-        for entry in node.entries:
-            yield from _named(entry.node, entry.key)
-    elif isinstance(node, Row):
-        for item in node.items:
-            yield from _named(item, key)
-    elif node.kind == "file" and node.text:
-        yield node, _KEYS.get(key, "font")
+def _too_much(value: Value) -> Finding:
+    return rules.FILE_SIZE.found(
+        f"with `{value.text}` the files of this design hold more than {limits.FILES_BYTES / 1e6:g} MB together",
+        subject=value.text,
+        hint="save the pictures smaller: 3000 pixels across fill a page at print quality",
+        place=value.place,
+        limit=float(limits.FILES_BYTES),
+    )
 
 
-def _read(folder: Path, value: Value, kind: Any, most: int) -> SpecFile | Finding:
+def _read(folder: Path, value: Value, kind: Any) -> SpecFile | Finding:
     name, place = value.text, value.place
     wrong = path_finding(name, place)
     if wrong is not None:
@@ -67,7 +68,7 @@ def _read(folder: Path, value: Value, kind: Any, most: int) -> SpecFile | Findin
     if not name.lower().endswith(_ENDINGS[kind]):
         hint = f"a {kind} is a file that ends in {' or '.join(_ENDINGS[kind])}"
         return rules.FILE_TYPE.found(f"`{name}` is not a {kind} by its name", subject=name, hint=hint, place=place)
-    data = read_inside(folder, name, most, place)
+    data = read_inside(folder, name, _LIMITS[kind], place)
     if not isinstance(data, bytes):
         return data
     if kind == "font":

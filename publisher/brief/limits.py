@@ -13,4 +13,4 @@ PICTURE_PIXELS = 80_000_000
 DRAWING_BYTES = 8_000_000
 FONT_BYTES = 20_000_000
 LAYOUTS_BYTES = 20_000_000
-FILES_BYTES = 200_000_000  # all files of one folder together
+FILES_BYTES = 120_000_000  # all files of one folder together

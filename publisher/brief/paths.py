@@ -7,6 +7,7 @@ from stat import S_ISREG
 
 from publisher.basics import Finding, Place
 from publisher.brief import limits, rules
+from publisher.brief.wording import nearest, short
 
 _DEVICES = re.compile(r"(con|prn|aux|nul|com[0-9]|lpt[0-9])([.].*)?", re.IGNORECASE)  # reserved names on some systems
 
@@ -15,27 +16,27 @@ def path_finding(name: str, place: Place) -> Finding | None:
     """Return what is wrong with a path as written, or None. Nothing on the disk is looked at."""
     inside = "write the file's name as it stands in the design folder, such as `pictures/door.jpg`"
     steps = name.split("/")
-    if name.startswith(("/", "~")) or re.match(r"[A-Za-z]:", name) or ".." in steps or name.startswith("\\\\"):
-        message = f"the path `{name[:60]}` leads out of the design folder"
+    if name.startswith(("/", "~", "\\\\")) or re.match(r"[A-Za-z]:", name) or ".." in re.split(r"[/\\]", name):
+        message = f"the path `{short(name)}` leads out of the design folder"
         return rules.LEAVES.found(
-            message, subject=name[:60], hint=f"copy the file into the folder; {inside}", place=place
+            message, subject=short(name), hint=f"copy the file into the folder; {inside}", place=place
         )
     if "\\" in name:
         hint = "write `/` between folder and file"
         return rules.PATH_FORM.found(
-            f"the path `{name[:60]}` holds a backslash", subject=name[:60], hint=hint, place=place
+            f"the path `{short(name)}` holds a backslash", subject=short(name), hint=hint, place=place
         )
     odd = len(name) > limits.PATH_LETTERS or any(
         not step
-        or step in (".", "..")
+        or not step.isprintable()
         or step != step.strip(" .")
         or _DEVICES.fullmatch(step)
         or re.search(r'[<>:"|?*]', step)
         for step in steps
     )
     if odd:
-        message = f"the path `{name[:60]}` is not one that every kind of computer can read"
-        return rules.PATH_FORM.found(message, subject=name[:60], hint=inside, place=place)
+        message = f"the path `{short(name)}` is not one that every kind of computer can read"
+        return rules.PATH_FORM.found(message, subject=short(name), hint=inside, place=place)
     return None
 
 
@@ -44,22 +45,25 @@ def read_inside(folder: Path, name: str, most: int, place: Place) -> bytes | Fin
 
     Links are followed only when they end inside the folder; only regular files are opened; at most ``most`` bytes.
     """
-    wrong = path_finding(name, place) or _case(folder, name, place)
+    wrong = path_finding(name, place)
     if wrong is not None:
         return wrong
     try:
         root = folder.resolve(strict=True)
-        target = (root / name).resolve(strict=True)
-    except FileNotFoundError:
-        hint = f"put the file into the folder, or mend its name{_likely(folder, name)}"
-        return rules.MISSING_FILE.found(
-            f"the file `{name}` is not in the design folder", subject=name, hint=hint, place=place
-        )
+        target = (root / name).resolve()
     except (OSError, RuntimeError):  # RuntimeError: a loop of links
         return _unreadable(name, place)
     if not target.is_relative_to(root):
         message = f"the file `{name}` is a link that leads out of the design folder"
         return rules.LEAVES.found(message, subject=name, hint="replace the link by the file itself", place=place)
+    wrong = _case(root, name, place)
+    if wrong is not None:
+        return wrong
+    if not os.path.lexists(target):
+        hint = f"put the file into the folder, or mend its name{_likely(root, name)}"
+        return rules.MISSING_FILE.found(
+            f"the file `{name}` is not in the design folder", subject=name, hint=hint, place=place
+        )
     return _read(target, name, most, place)
 
 
@@ -101,16 +105,14 @@ def _case(folder: Path, name: str, place: Place) -> Finding | None:
             other = next((n for n in names if n.casefold() == step.casefold()), None)
             if other is None:
                 return None
-            message = f"the spec writes `{step}`, the folder has `{other}`"
-            hint = f"write `{other}`: not every computer tells small from capital letters"
+            message = f"the spec writes `{step}`, the folder has `{short(other)}`"
+            hint = f"write `{short(other)}`: not every computer tells small from capital letters"
             return rules.NAME_CASE.found(message, subject=name, hint=hint, place=place)
         here = here / step
     return None
 
 
 def _likely(folder: Path, name: str) -> str:
-    from publisher.brief.wording import nearest
-
     parent, _, last = name.rpartition("/")
     near = nearest(last, _names(folder / parent))
-    return "" if near is None else f"; the folder has `{near}`"
+    return "" if near is None else f"; the folder has `{short(near)}`"

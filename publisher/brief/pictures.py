@@ -27,8 +27,8 @@ def picture_size(data: bytes, name: str, place: Place) -> tuple[int, int] | Find
                 width, height = image.size
                 if width * height > limits.PICTURE_PIXELS:
                     return _too_many(name, place, width * height)
-                turned = image.getexif().get(_ORIENTATION) in _TURNED
                 _decode(image)
+            turned = _is_turned(data)
         except Image.DecompressionBombError:
             return _too_many(name, place, None)
         except Exception:  # Pillow raises a dozen kinds on damaged files, and all mean the same to the designer
@@ -43,6 +43,18 @@ def _decode(image: "Image") -> None:
     else:
         image.draft("L", (max(1, image.width // 8), max(1, image.height // 8)))
         image.load()
+
+
+def _is_turned(data: bytes) -> bool:
+    """Whether width and height swap when the picture is shown upright."""
+    from PIL import Image
+
+    with Image.open(BytesIO(data), formats=FORMATS) as image:
+        if image.format == "TIFF":  # Pillow gives its size already turned
+            return False
+        if image.format == "PNG" and b"eXIf" not in data and b"adobe.xmp" not in data:
+            return False  # Pillow would decode the whole picture to look for it
+        return image.getexif().get(_ORIENTATION) in _TURNED
 
 
 def _damaged(name: str, place: Place) -> Finding:

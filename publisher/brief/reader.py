@@ -11,6 +11,7 @@ from publisher.brief.model import Brief
 from publisher.brief.paths import read_inside
 from publisher.brief.source import decode, hidden_characters
 from publisher.brief.validate import validate
+from publisher.brief.wording import short
 from publisher.brief.yaml_reader import read_nodes
 
 SPEC = "spec.yaml"
@@ -36,9 +37,25 @@ def read_brief(folder: Path) -> Brief:
         raise Refusal(*found)  # YAML refuses some of these itself, without saying which
     top, findings = read_nodes(text, file)
     bound = validate(top, file)
-    files, about_files = read_files(folder, bound.fields, file)
+    files, about_files = read_files(folder, bound.files, file)
     slug = Path(os.path.abspath(folder)).name  # noqa: PTH100 - a link keeps the name that the designer gave it
-    return Brief(slug, bound.fields, files, (*_name(slug, file), *findings, *bound.findings, *about_files))
+    return Brief(
+        slug, bound.fields, files, _shortened((*_name(slug, file), *findings, *bound.findings, *about_files), file)
+    )
+
+
+def _shortened(findings: tuple[Finding, ...], file: str) -> tuple[Finding, ...]:
+    """The findings in the order of the file, as many as somebody can read at once; the last one says when there are more."""
+    ordered = sorted(findings, key=lambda f: (f.place.line, f.place.column) if f.place else (0, 0))
+    if len(ordered) <= limits.FINDINGS:
+        return tuple(ordered)
+    more = rules.MANY.found(
+        f"only the first {limits.FINDINGS} mistakes are shown",
+        hint="mend these and run the command again",
+        place=Place(file),
+        limit=float(limits.FINDINGS),
+    )
+    return (*ordered[: limits.FINDINGS], more)
 
 
 def _spec_bytes(folder: Path, file: str) -> bytes:
@@ -59,8 +76,8 @@ def _name(slug: str, file: str) -> tuple[Finding, ...]:
         return ()
     return (
         rules.FOLDER_NAME.found(
-            f"the design folder is named `{slug[:80]}`",
-            subject=slug[:80],
+            f"the design folder is named `{short(slug)}`",
+            subject=short(slug),
             hint=f"rename it: small letters, digits and single hyphens, at most {limits.SLUG_LETTERS}, such as `lock-stair`",
             place=Place(file),
         ),

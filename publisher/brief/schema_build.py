@@ -1,7 +1,7 @@
 """The schema's generator: ``schema_base.json`` with the words of other rooms merged in. Same parts, same bytes."""
 
 import json
-from importlib.resources import files
+from pathlib import Path
 from typing import Any
 
 from publisher.brief.schema_parts import Keys, SchemaParameter, SchemaParts, SchemaShape
@@ -35,7 +35,7 @@ def schema_text() -> str:
 
 
 def _read(name: str) -> str:
-    return (files("publisher.brief") / name).read_text(encoding="utf-8")
+    return (Path(__file__).parent / name).read_text(encoding="utf-8")
 
 
 def _is_section(schema: Schema) -> bool:
@@ -72,6 +72,7 @@ def _parameter(parameter: SchemaParameter) -> Schema:
 def _with(shape: SchemaShape) -> Schema:
     return {
         "description": f"Sizes of {shape.name}.",
+        "x-of": shape.name,
         "type": "object",
         "additionalProperties": False,
         "properties": {p.name: _parameter(p) for p in shape.parameters},

@@ -4,10 +4,10 @@ from functools import cache
 from json import loads
 from typing import Any
 
-from publisher.basics import Finding, Place
-from publisher.brief import limits, rules
+from publisher.brief import limits
 from publisher.brief.bind import Binder, Bound, Path, Schema
-from publisher.brief.complaints import Complaint, complain
+from publisher.brief.complaint import Complaint
+from publisher.brief.complaints import complain
 from publisher.brief.model import Table
 from publisher.brief.nodes import Key, Mapping, RawNode, Sequence
 from publisher.brief.schema_build import schema_text
@@ -23,7 +23,7 @@ def spec_schema() -> Schema:
 def validate(top: Mapping, file: str, schema: Schema | None = None) -> Bound:
     """Return the tree of a spec's top mapping, its JSON instance, and everything that the schema finds wrong with it.
 
-    All findings are reported at once, in the order of the file, up to a limit; the last one then says so.
+    All findings are reported at once; a hostile spec's stop soon after the number that anybody would read.
     """
     from jsonschema import Draft202012Validator
 
@@ -42,23 +42,9 @@ def validate(top: Mapping, file: str, schema: Schema | None = None) -> Bound:
             "propertyNames" in error.absolute_schema_path, top, file,
         )  # fmt: skip
         found.update(dict.fromkeys(complain(complaint)))
-        if len(found) >= limits.FINDINGS:
+        if len(found) > limits.FINDINGS:
             break
-    findings = sorted(found, key=lambda f: (f.place.line, f.place.column) if f.place else (0, 0))
-    return Bound(tree, instance, shortened(findings, file), binder.settled)
-
-
-def shortened(findings: list[Finding], file: str) -> list[Finding]:
-    """Return the findings that somebody can read at once, and a last one that says when there are more."""
-    if len(findings) < limits.FINDINGS:
-        return findings
-    more = rules.MANY.found(
-        f"only the first {limits.FINDINGS} mistakes are shown",
-        hint="mend these and run the command again",
-        place=Place(file),
-        limit=float(limits.FINDINGS),
-    )
-    return [*findings[: limits.FINDINGS], more]
+    return Bound(tree, instance, tuple(found), tuple(binder.files))
 
 
 def find(top: Mapping, path: Path) -> tuple[RawNode | None, Key | None]:

@@ -25,6 +25,8 @@ def expected(schema: dict[str, Any]) -> str:
     """Say what a field with this schema takes."""
     if "x-form" in schema:
         return str(schema["x-form"])
+    if "const" in schema:
+        return f"`{schema['const']}`"
     if "enum" in schema:
         return f"one of {listed(schema['enum'])}"
     if "x-kind" in schema:
@@ -42,8 +44,9 @@ def shown(node: RawNode | None) -> str:
 
 
 def short(text: str) -> str:
-    """Return a text on one line, cut to a length that fits a message."""
-    line = " ".join(text.split())
+    """Return a text on one line, cut to a length that fits a message, with control characters made visible."""
+    line = " ".join(text[: 4 * _SHOWN_LETTERS].split())
+    line = "".join(c if c.isprintable() else f"<U+{ord(c):04X}>" for c in line)
     return line if len(line) <= _SHOWN_LETTERS else line[:_SHOWN_LETTERS] + "…"
 
 

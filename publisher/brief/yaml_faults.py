@@ -6,7 +6,7 @@ from collections.abc import Sequence
 import yaml
 
 from publisher.basics import Finding, Place
-from publisher.brief import rules
+from publisher.brief import limits, rules
 
 _TEXT_HINT = (
     "write the text as a block: `{key}: >` on this line and the words indented on the next, or put it in quotes"
@@ -27,6 +27,13 @@ def explain(fault: yaml.YAMLError, text: str, file: str) -> Finding:
     line = lines[row] if row < len(lines) else ""
     place = Place(file, row + 1, column + 1)
     start = None if opened is None else Place(file, opened.line + 1, opened.column + 1)
+    if "nesting" in problem:  # the parser's own limit, far above ours, met while it looks ahead
+        return rules.DEPTH.found(
+            f"lists and mappings are nested more than {limits.DEPTH} deep in this line",
+            hint="no section of a spec needs it: look for a lost bracket",
+            place=place,
+            limit=float(limits.DEPTH),
+        )
     return (
         _tab(line, column, place)
         or _text(line, column, problem, place)
