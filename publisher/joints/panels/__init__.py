@@ -1,0 +1,1 @@
+"""Panels: placed in space by their joins, and checked against them."""

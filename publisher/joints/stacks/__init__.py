@@ -1,0 +1,1 @@
+"""Stacks: layers of board, each turned or shifted against the one below."""

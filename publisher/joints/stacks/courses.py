@@ -1,0 +1,99 @@
+"""Joints of masonry in the edges of a stack: stagger of neighbouring courses (trade notes, section 3)."""
+
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+
+from publisher.basics import Purpose
+from publisher.geometry import Part
+from publisher.joints.outlines import Array, move
+from publisher.joints.stacks.layers import LaidStack
+from publisher.joints.stacks.plan_geometry import Key, PlanGeometry
+
+ON_EDGE = 0.5
+"""A tick whose end lies farther than this (mm) from the outline of a course is not in its face."""
+
+
+@dataclass(frozen=True, slots=True)
+class Stagger:
+    """Two neighbouring courses: index of the lower, least distance between their joints along the wall as a share of the
+    unit, the unit's length (mm)."""
+
+    lower: int
+    share: float
+    unit: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Course:
+    """One part's joints: where they meet its outline (in its frame), their place along it and the unit there (mm)."""
+
+    ends: Array
+    along: Array
+    units: Array
+    rim: shapely.Geometry
+
+
+def staggers_of(stack: LaidStack, plan: PlanGeometry, parts: dict[str, Part]) -> tuple[Stagger, ...]:
+    """Return the stagger of every pair of neighbouring courses that have joints in one face.
+
+    Running bond asks for at least 1/4 of the unit (TMS 402, definition of running bond: head joints of successive courses
+    offset by at least one quarter of the unit length).
+    """
+    courses = {layer.part: _course(parts[layer.part], plan.outlines[layer.part]) for layer in stack.layers}
+    known: dict[Key, tuple[float, float] | None] = {}
+    found: list[Stagger] = []
+    for k in range(len(stack.layers) - 1):
+        lower, upper = courses[stack.layers[k].part], courses[stack.layers[k + 1].part]
+        if lower is None or upper is None:
+            continue
+        key = plan.key(k, k + 1)
+        if key not in known:
+            ends = move(shapely.multipoints(upper.ends), stack.layers[k + 1].pose)
+            known[key] = _stagger(lower, shapely.get_coordinates(plan.to_local(ends, k)))
+        pair = known[key]
+        if pair is not None:
+            found.append(Stagger(k, *pair))
+    return tuple(found)
+
+
+def _course(part: Part, outline: shapely.Polygon) -> _Course | None:
+    """Return where the part's joint ticks meet its outline, in order along it."""
+    ticks = [m.points for m in part.marks if m.purpose is Purpose.JOINT_TICK and m.points]
+    if not ticks:
+        return None
+    rim = shapely.LineString(shapely.get_coordinates(outline.exterior))
+    both = np.array([[t[0], t[-1]] for t in ticks])
+    away = shapely.distance(shapely.points(both), rim)
+    near = away.argmin(axis=1)
+    ends = both[np.arange(len(both)), near][away.min(axis=1) <= ON_EDGE]
+    if len(ends) < 2:
+        return None
+    along = shapely.line_locate_point(rim, shapely.points(ends))
+    order = np.argsort(along)
+    ends, along = ends[order], along[order]
+    gap = np.diff(np.append(along, along[0] + rim.length))
+    # the unit at a joint: the shorter of the two gaps beside it, as a corner or a step may lie in the longer one
+    return _Course(ends, along, np.minimum(gap, np.roll(gap, 1)), rim)
+
+
+def _stagger(lower: _Course, ends: Array) -> tuple[float, float] | None:
+    """Return (least share of the unit, unit) between a course and joints of the next one, given in the course's frame."""
+    spots = shapely.points(ends)
+    ends_on = shapely.distance(spots, lower.rim) <= ON_EDGE
+    if not ends_on.any():
+        return None
+    at = shapely.line_locate_point(lower.rim, spots[ends_on])
+    length = lower.rim.length
+    away = np.abs(at[:, None] - lower.along[None, :])
+    away = np.minimum(away, length - away)
+    nearest = away.argmin(axis=1)
+    units = lower.units[nearest]
+    least = away.min(axis=1)
+    near = least <= 0.75 * units  # a joint beyond the end of the row below has no neighbour to be in line with
+    if not near.any():
+        return None
+    shares = np.minimum(least[near] / units[near], 0.5)
+    worst = int(shares.argmin())
+    return float(shares[worst]), float(units[near][worst])

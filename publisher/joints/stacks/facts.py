@@ -1,0 +1,130 @@
+"""Facts of a stack, named ``stair.height`` and so on (trade notes, section 2)."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from math import inf
+
+import numpy as np
+import shapely
+
+from publisher.basics import Place
+from publisher.design import Board, Fact, Kind
+from publisher.geometry import Part
+from publisher.joints.stacks.balance import Balance, balance_of, spread_of
+from publisher.joints.stacks.circles import farthest
+from publisher.joints.stacks.courses import Stagger, staggers_of
+from publisher.joints.stacks.layers import LaidStack
+from publisher.joints.stacks.plan_geometry import PlanGeometry
+from publisher.joints.stacks.treads import Tread, treads_of
+
+SIMPLER = 0.0005
+"""What stands on the ground all the way down is simplified by this much (mm) per layer, so that its outline stays short."""
+
+
+@dataclass(frozen=True, slots=True)
+class StackReport:
+    """All that is known about one stack: for facts, checks and drawings."""
+
+    stack: LaidStack
+    plan: PlanGeometry
+    treads: tuple[Tread, ...]
+    balance: Balance
+    staggers: tuple[Stagger, ...]
+    place: Place
+
+
+def report_on(
+    stack: LaidStack, parts: dict[str, Part], boards: dict[str, Board], figure_height: float, place: Place
+) -> StackReport:
+    """Compute what is to be known about a stack. ``figure_height`` in mm: layers less than this above a tread narrow it."""
+    plan = PlanGeometry(stack.layers, parts)
+    treads = treads_of(stack, plan, figure_height)
+    balance = balance_of(stack, plan, treads, parts, boards)
+    return StackReport(stack, plan, treads, balance, staggers_of(stack, plan, parts), place)
+
+
+def facts_of(report: StackReport, parts: dict[str, Part], boards: dict[str, Board]) -> tuple[Fact, ...]:
+    """Return the facts of a stack in a fixed order; a fact that its stack cannot have (joints) is left out."""
+    values = [*_sizes(report, parts, boards), *_standing(report), *_lying(report)]
+    name = report.stack.name
+    return tuple(Fact(f"{name}.{fact}", float(value), kind, report.place) for fact, value, kind in values)
+
+
+def _sizes(
+    report: StackReport, parts: dict[str, Part], boards: dict[str, Board]
+) -> Iterator[tuple[str, float, Kind]]:
+    stack, plan = report.stack, report.plan
+    low, high = stack.layers[0], stack.layers[-1]
+    yield "layers", len(stack.layers), "count"
+    yield "height", high.bottom + high.thickness - low.bottom, "length"
+    yield "height_spread", spread_of(stack, parts, boards), "length"
+    left, bottom, right, top = shapely.total_bounds(plan.placed)
+    yield "width", right - left, "length"
+    yield "depth", top - bottom, "length"
+    yield "mass", report.balance.mass, "mass"
+    main = stack.main
+    if main is not None:
+        own = stack.layers[main.first : main.first + main.count]
+        yield "steps", main.count, "count"
+        yield "climb", sum(layer.thickness for layer in own), "length"
+        yield "rise", own[0].thickness, "length"
+        yield "turn_per_layer", main.turn, "angle"
+        yield "total_turn", main.turn * (main.count - 1), "angle"
+        if main.turn:
+            yield "layers_to_a_turn", 360.0 / abs(main.turn), "number"
+
+
+def _standing(report: StackReport) -> Iterator[tuple[str, float, Kind]]:
+    treads = report.treads
+    if treads:
+        yield "tread", min(t.area.area for t in treads), "area"
+        yield "base_that_stands", min(t.base_stands for t in treads), "length"
+        yield "base_that_does_not_tip", min(t.base_holds for t in treads), "length"
+        yield "headroom", min(t.headroom for t in treads), "length"
+        cover = [report.stack.layers[t.covered_by].number for t in treads if t.covered_by is not None]
+        yield "cover_begins", min(cover, default=inf), "count"
+    yield "balance_margin", report.balance.empty, "length"
+    yield "balance_with_figures", report.balance.with_figures, "length"
+    yield "least_plinth_radius", report.balance.plinth_radius, "length"
+
+
+def _lying(report: StackReport) -> Iterator[tuple[str, float, Kind]]:
+    layers, plan = report.stack.layers, report.plan
+    contacts = [plan.contact(k) for k in range(len(layers) - 1)]
+    if contacts:
+        yield "contact_least", min(c.share for c in contacts), "ratio"
+        yield "overhang_reach", max(c.reach for c in contacts), "length"
+        yield "flying_reach", flying_reach(plan), "length"
+    if report.staggers:
+        yield "joint_stagger", min(s.share for s in report.staggers), "ratio"
+
+
+def flying_reach(plan: PlanGeometry) -> float:
+    """Return the greatest distance (mm) from a point of any layer to what stands on the ground all the way down there.
+
+    S_0 = L_0, S_k = S_k-1 ∩ L_k; reach of layer k = greatest distance from a point of L_k to S_k. inf when nothing of a
+    layer stands on the ground.
+    """
+    ground = plan.placed[0]
+    seen: set[tuple[object, ...]] = {plan.key(0, 0)}
+    reach = 0.0
+    for k in range(1, len(plan.layers)):
+        key = plan.key(0, k)
+        if key not in seen:  # a layer that lies just as an earlier one takes nothing more away
+            seen.add(key)
+            ground = shapely.simplify(shapely.intersection(ground, plan.placed[k]), SIMPLER)
+        if ground.is_empty:
+            return inf
+        reach = max(reach, _reach(plan.placed[k], ground, reach))
+    return reach
+
+
+def _reach(layer: shapely.Geometry, ground: shapely.Geometry, known: float) -> float:
+    """Return the reach of one layer, or less than ``known`` when it cannot be more."""
+    if ground.area < 0.999 * shapely.convex_hull(ground).area:
+        box = np.array(shapely.bounds(ground)).reshape(2, 2)
+        corners = shapely.get_coordinates(layer)
+        outside = np.maximum(np.maximum(box[0] - corners, corners - box[1]), 0.0)
+        if np.hypot(outside[:, 0], outside[:, 1]).max() + np.hypot(*(box[1] - box[0])) <= known:
+            return 0.0
+    return farthest(layer, ground)

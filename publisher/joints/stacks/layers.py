@@ -1,0 +1,132 @@
+"""Layers of a stack from its plan, and the stacks that stand on each other."""
+
+from dataclasses import dataclass
+
+from publisher.basics import Pose
+from publisher.design import StackPlan
+from publisher.geometry import Part
+from publisher.joints.model import Layer
+
+
+@dataclass(frozen=True, slots=True)
+class LaidRow:
+    """The layers of one row of the plan: indices into the stack's layers, turn and shift from one to the next."""
+
+    part: str
+    first: int
+    count: int
+    turn: float
+    shift: tuple[float, float]
+
+    @property
+    def moves(self) -> bool:
+        """Whether the copies lie turned or shifted on each other."""
+        return self.count > 1 and (self.turn % 360.0 != 0.0 or self.shift != (0.0, 0.0))
+
+
+@dataclass(frozen=True, slots=True)
+class LaidStack:
+    """One stack, or an assembly of stacks on each other. ``loose``: indices of layers that are not glued to the one below."""
+
+    name: str
+    layers: tuple[Layer, ...]
+    rows: tuple[LaidRow, ...]
+    loose: tuple[int, ...]
+
+    @property
+    def treads(self) -> tuple[int, ...]:
+        """Indices of the layers that one stands on: those of turned or shifted rows, or else all."""
+        rows = [row for row in self.rows if row.moves]
+        return tuple(i for row in rows or self.rows for i in range(row.first, row.first + row.count))
+
+    @property
+    def main(self) -> LaidRow | None:
+        """The turned or shifted row with the most layers."""
+        rows = [row for row in self.rows if row.moves]
+        return max(rows, key=lambda row: row.count) if rows else None
+
+
+def compose(below: Pose, turn: float, shift: tuple[float, float]) -> Pose:
+    """Return the pose of a thing turned and shifted against one that lies at ``below``: the shift is in the lower one's frame."""
+    x, y = below.apply(shift)
+    return Pose(x, y, below.turn + (-turn if below.mirrored else turn), below.mirrored)
+
+
+def lay(plan: StackPlan, parts: dict[str, Part], below: LaidStack | None) -> LaidStack:
+    """Lay out one stack. ``below`` is the stack that it stands on; its turn is against that stack's top layer.
+
+    Each copy is shifted against the layer under it; it is turned against that layer when both are of one row.
+    Rows whose part is not there are left out (design and geometry have said so).
+    """
+    pose = Pose()
+    bottom, number = 0.0, 1
+    if below is not None and below.layers:
+        top = below.layers[-1]
+        pose = compose(top.pose, plan.turn, (0.0, 0.0))
+        bottom, number = top.bottom + top.thickness, top.number + 1
+    layers: list[Layer] = []
+    rows: list[LaidRow] = []
+    for row in plan.rows:
+        part = parts.get(row.part)
+        if part is None:
+            continue
+        rows.append(LaidRow(row.part, len(layers), row.count, row.turn, row.shift))
+        for copy in range(row.count):
+            if layers:
+                pose = compose(pose, row.turn if copy else 0.0, row.shift)
+            layers.append(Layer(row.part, pose, bottom, part.thickness, plan.name, number))
+            bottom, number = bottom + part.thickness, number + 1
+    loose = (0,) if layers and (plan.loose or not plan.on) else ()
+    return LaidStack(plan.name, tuple(layers), tuple(rows), loose)
+
+
+def lay_all(plans: tuple[StackPlan, ...], parts: dict[str, Part]) -> tuple[tuple[LaidStack, ...], tuple[LaidStack, ...]]:
+    """Lay out all stacks, lower ones first. Return (every stack of the plan, every assembly with its sections joined)."""
+    done: dict[str, LaidStack] = {}
+    groups: dict[str, list[str]] = {}
+    base: dict[str, str] = {}
+    waiting = list(plans)
+    while waiting:
+        ready = [p for p in waiting if not p.on or find(p.on, done) is not None]
+        if not ready:  # they stand on each other in a ring; design has refused that
+            break
+        for plan in ready:
+            under = find(plan.on, done) if plan.on else None
+            done[plan.name] = lay(plan, parts, done[under] if under else None)
+            base[plan.name] = base[under] if under else plan.name
+            groups.setdefault(base[plan.name], []).append(plan.name)
+        waiting = [p for p in waiting if p.name not in done]
+    return tuple(done[p.name] for p in plans if p.name in done), tuple(
+        joined([done[name] for name in names]) for names in groups.values()
+    )
+
+
+def find(name: str, done: dict[str, LaidStack]) -> str | None:
+    """Return the full name of the stack that the spec calls ``name`` (a section may be named without its assembly)."""
+    if name in done:
+        return name
+    return next((full for full in done if full.endswith(f"_{name}")), None)
+
+
+def joined(stacks: list[LaidStack]) -> LaidStack:
+    """Return the sections of one assembly as one stack, named by what their names share."""
+    if len(stacks) == 1:
+        return stacks[0]
+    rows: list[LaidRow] = []
+    loose: list[int] = []
+    layers: list[Layer] = []
+    for stack in stacks:
+        at = len(layers)
+        rows += [LaidRow(r.part, r.first + at, r.count, r.turn, r.shift) for r in stack.rows]
+        loose += [i + at for i in stack.loose]
+        layers += stack.layers
+    return LaidStack(shared_name([s.name for s in stacks]), tuple(layers), tuple(rows), tuple(loose))
+
+
+def shared_name(names: list[str]) -> str:
+    """Return what ``stair_lower`` and ``stair_upper`` share: ``stair``. The first name when they share nothing."""
+    words = [name.split("_") for name in names]
+    same = 0
+    while all(len(w) > same + 1 for w in words) and len({w[same] for w in words}) == 1:
+        same += 1
+    return "_".join(words[0][:same]) or names[0]

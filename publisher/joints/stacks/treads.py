@@ -1,0 +1,69 @@
+"""What can stand on a stack: treads, headroom, where cover begins (trade notes, section 2)."""
+
+from dataclasses import dataclass
+from math import inf
+
+import shapely
+
+from publisher.joints.outlines import pieces
+from publisher.joints.stacks.circles import farthest, largest_circle
+from publisher.joints.stacks.layers import LaidStack
+from publisher.joints.stacks.plan_geometry import Key, PlanGeometry
+
+MARGIN = 2.0
+"""A base does not tip while its centre lies this far (mm) inside the tread. An assumption of the trade notes."""
+
+LEAST_TREAD = 1.0
+"""Area in mm² that the next layer must leave bare for the layer below to count as a tread."""
+
+
+@dataclass(frozen=True, slots=True)
+class Tread:
+    """One tread: its layer (index), its area in the assembly's frame, the free height over it (mm, inf = open),
+    the widest base that stands fully on it and the widest that does not tip (mm), the lowest layer over it (index or None)."""
+
+    layer: int
+    area: shapely.Geometry
+    headroom: float
+    base_stands: float
+    base_holds: float
+    covered_by: int | None
+
+
+def treads_of(stack: LaidStack, plan: PlanGeometry, figure_height: float) -> tuple[Tread, ...]:
+    """Return the treads of a stack from the table up, for figures ``figure_height`` mm high (inf: every higher layer counts).
+
+    A layer that the next one covers completely is no tread, unless none is left.
+    """
+    found: list[Tread] = []
+    sizes: dict[Key, tuple[float, float]] = {}
+    last = len(stack.layers) - 1
+    standing = [k for k in stack.treads if k == last or plan.contact(k).bare.area >= LEAST_TREAD]
+    for k in standing:
+        layer = stack.layers[k]
+        top = layer.bottom + layer.thickness
+        over = plan.covering(k)
+        headroom = stack.layers[over[0]].bottom - top if over else inf
+        low = [j for j in over if stack.layers[j].bottom - top < figure_height]
+        area = plan.bare(k)
+        if low:
+            area = pieces(shapely.difference(area, shapely.union_all(plan.placed[low])))
+        around = [k + 1, *low] if k < last else low
+        key: Key = (plan.key(k, k), tuple(plan.key(k, j) for j in around))
+        if key not in sizes:
+            sizes[key] = (2 * largest_circle(area), _base_holds(area, plan, around))
+        found.append(Tread(k, area, headroom, *sizes[key], over[0] if over else None))
+    return tuple(found)
+
+
+def _base_holds(area: shapely.Geometry, plan: PlanGeometry, around: list[int]) -> float:
+    """Return the widest base (mm) whose centre is MARGIN inside the tread and which touches no higher layer beside it.
+
+    The rest of the base may hang over a lower layer; with nothing beside the tread any base holds (inf).
+    """
+    centres = shapely.buffer(area, -MARGIN, join_style="mitre")
+    if centres.is_empty:
+        return 0.0
+    if not around:
+        return inf
+    return 2 * farthest(centres, shapely.union_all(plan.placed[around]))

@@ -1,0 +1,159 @@
+"""Parts built by hand, so that joints is tested against plain geometry and not against the room before it."""
+
+from collections.abc import Callable
+from math import acos, ceil, cos, degrees, hypot, pi, radians, sin
+from types import SimpleNamespace
+
+import pytest
+
+from publisher.basics import LineKind, Place, Point, Purpose
+from publisher.brief import SpecFile
+from publisher.design import Board, Design, NeedPlan, PanelPlan, PicturePlan, SheetSize, StackPlan, StackRow, StepPlan, TextPlan
+from publisher.geometry import Edge, Mark, Opening, Part, Region, Ring, Run
+
+HERE = Place("spec.yaml", 1, 1)
+
+
+def arc(centre: Point, radius: float, first: float, last: float, sagitta: float = 0.005) -> list[Point]:
+    """Points of an arc from ``first`` to ``last`` degrees, both ends, flattened to ``sagitta`` mm."""
+    steps = max(1, ceil(abs(radians(last - first)) / (2 * acos(1 - sagitta / radius))))
+    at = [radians(first + (last - first) * i / steps) for i in range(steps + 1)]
+    return [(centre[0] + radius * cos(a), centre[1] + radius * sin(a)) for a in at]
+
+
+def ring_of(*runs: tuple[str, list[Point], Point | None, float]) -> Ring:
+    """A ring from runs (name, points with both ends, centre, radius) that follow each other."""
+    points: list[Point] = []
+    made: list[Run] = []
+    total = sum(len(p) - 1 for _, p, _, _ in runs)
+    for name, stretch, centre, radius in runs:
+        made.append(Run(name, len(points), (len(points) + len(stretch) - 1) % total, centre, radius))
+        points += stretch[:-1]
+    return Ring(tuple(points), tuple(made))
+
+
+def part_of(  # noqa: D103
+    part_id: str,
+    outer: Ring,
+    *,
+    holes: tuple[Ring, ...] = (),
+    thickness: float = 5.0,
+    openings: tuple[Opening, ...] = (),
+    marks: tuple[Mark, ...] = (),
+    edges: tuple[Edge, ...] = (),
+    count: int = 1,
+) -> Part:
+    region = Region(outer, holes)
+    letter = part_id[0].upper()
+    return Part(
+        part_id, letter, part_id, "foam", thickness, "", region, region, openings, marks, edges, count, 0, 0, "any", 0.0, HERE
+    )
+
+
+def disc(part_id: str = "plinth", radius: float = 92.0, thickness: float = 5.0, sagitta: float = 0.005) -> Part:
+    """A disc about the origin."""
+    points = arc((0.0, 0.0), radius, 0, 360, sagitta)
+    return part_of(part_id, ring_of(("rim", points, (0.0, 0.0), radius)), thickness=thickness)
+
+
+def stair_layer(  # noqa: D103
+    core: float = 30.0,
+    reach: float = 92.0,
+    sweep: float = 40.0,
+    *,
+    joints: int = 0,
+    notch_at: float | None = None,
+    thickness: float = 5.0,
+    sagitta: float = 0.005,
+    part_id: str = "step",
+) -> Part:
+    o = (0.0, 0.0)
+    cs, sn = cos(radians(sweep)), sin(radians(sweep))
+    rim: list[tuple[str, list[Point], Point | None, float]] = [("rim", arc(o, reach, 0, sweep, sagitta), o, reach)]
+    if notch_at is not None:
+        half = degrees(1.0 / reach)
+        a, b = arc(o, reach, 0, notch_at - half, sagitta), arc(o, reach, notch_at + half, sweep, sagitta)
+        tip = ((reach - 4) * cos(radians(notch_at)), (reach - 4) * sin(radians(notch_at)))
+        rim = [("rim", a, o, reach), ("notch", [a[-1], tip, b[0]], None, 0.0), ("rim", b, o, reach)]
+    ring = ring_of(
+        ("front", [(core, 0.0), (reach, 0.0)], None, 0.0),
+        *rim,
+        ("back", [(reach * cs, reach * sn), (core * cs, core * sn)], None, 0.0),
+        ("core", arc(o, core, sweep, 360, sagitta), o, core),
+    )
+    ticks = []
+    for i in range(joints):
+        at = 2 * pi * i / joints
+        if degrees(at) >= sweep - 1e-9 or i == 0:
+            ticks.append(
+                Mark(
+                    LineKind.DRAW,
+                    Purpose.JOINT_TICK,
+                    ((core * cos(at), core * sin(at)), ((core - 4) * cos(at), (core - 4) * sin(at))),
+                )
+            )
+    return part_of(part_id, ring, marks=tuple(ticks), thickness=thickness)
+
+
+def rectangle(part_id: str, left: float, bottom: float, right: float, top: float, *, thickness: float = 5.0) -> Part:
+    """A plain rectangle, anticlockwise from the lower left."""
+    return polygon(part_id, [(left, bottom), (right, bottom), (right, top), (left, top)], thickness=thickness)
+
+
+def polygon(
+    part_id: str,
+    corners: list[Point],
+    names: tuple[str, ...] = (),
+    *,
+    holes: tuple[tuple[Point, ...], ...] = (),
+    thickness: float = 5.0,
+    marks: tuple[Mark, ...] = (),
+) -> Part:
+    """A straight-edged part; its edges are named e0, e1, … unless told."""
+    count = len(corners)
+    names = names or tuple(f"e{i}" for i in range(count))
+    runs = tuple(Run(names[i], i, (i + 1) % count) for i in range(count))
+    edges = tuple(
+        Edge(names[i], corners[i], corners[(i + 1) % count], corners[i], corners[(i + 1) % count]) for i in range(count)
+    )
+    rings = tuple(Ring(h, (Run("hole", 0, 0),)) for h in holes)
+    return part_of(part_id, Ring(tuple(corners), runs), holes=rings, edges=edges, thickness=thickness, marks=marks)
+
+
+def board(thickness: float = 5.0, faces: str = "bare", spread: float = 0.2) -> Board:
+    """A board called foam."""
+    return Board("foam", thickness, spread, faces, (SheetSize("20 x 30 in", 508.0, 762.0),), 1.0, 3.0, "none", HERE)
+
+
+def stack(name: str, *rows: tuple[str, int, float, tuple[float, float]], on: str = "", turn: float = 0.0, loose: bool = False) -> StackPlan:
+    """A stack from (part, count, turn, shift)."""
+    return StackPlan(name, tuple(StackRow(*row, HERE) for row in rows), on, turn, loose, HERE)
+
+
+def design(  # noqa: D103
+    *,
+    stacks: tuple[StackPlan, ...] = (),
+    panels: tuple[PanelPlan, ...] = (),
+    needs: tuple[NeedPlan, ...] = (),
+    boards: tuple[Board, ...] = (),
+    pictures: tuple[PicturePlan, ...] = (),
+    files: tuple[SpecFile, ...] = (),
+) -> Design:
+    words = TextPlan((), HERE)
+    steps = tuple(StepPlan(words, "glue", words, (), (), picture, HERE) for picture in pictures)
+    return Design(
+        "test", "", "", "Test", "1.0.0", "", "", words, "en", "paste", (), boards or (board(),), (), stacks, panels,
+        needs, (), (), steps, (), (), files, (),
+    )  # fmt: skip
+
+
+@pytest.fixture(scope="session")
+def make() -> SimpleNamespace:
+    """All the builders."""
+    return SimpleNamespace(
+        arc=arc, ring=ring_of, part=part_of, disc=disc, stair_layer=stair_layer, rectangle=rectangle, polygon=polygon,
+        board=board, stack=stack, design=design, here=HERE, hypot=hypot,
+    )  # fmt: skip
+
+
+Maker = Callable[..., Part]
