@@ -35,7 +35,7 @@ def _unknown_keys(c: Complaint) -> list[Finding]:
         if key.text and key.text not in known:
             message = f"`{short(key.text)}` is not a known key of {c.name}"
             if "x-of" in c.schema:
-                message = f"`{short(key.text)}` is not a size of the shape `{c.schema['x-of']}`"
+                message = f"`{short(key.text)}` is not a size of {c.schema['x-of']}"
             free = [word for word in known if c.node.get(word) is None]
             hint = _home(c, key.text) or proposal(key.text, free or known)
             if len(found) > limits.FINDINGS:

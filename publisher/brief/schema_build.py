@@ -21,7 +21,7 @@ def build_schema(parts: SchemaParts) -> str:
     _words(defs["paper_name"], parts.papers)
     _shapes(defs, parts.shapes)
     _openings(defs["opening"], parts.openings)
-    _surfaces(defs["surface"], parts.surfaces)
+    _surfaces(defs, parts.surfaces)
     for name in list(defs):
         defs[name] = _inlined(defs[name], defs)
     base = {key: _inlined(value, defs) if key == "properties" else value for key, value in base.items()}
@@ -69,15 +69,19 @@ def _parameter(parameter: SchemaParameter) -> Schema:
     return {"description": parameter.meaning, "$ref": f"#/$defs/{parameter.kind}"}
 
 
-def _with(shape: SchemaShape) -> Schema:
+def _with(shape: SchemaShape, of: str) -> Schema:
     return {
-        "description": f"Sizes of {shape.name}.",
-        "x-of": shape.name,
+        "description": f"Sizes of {of}: {shape.meaning}.",
+        "x-of": of,
         "type": "object",
         "additionalProperties": False,
         "properties": {p.name: _parameter(p) for p in shape.parameters},
-        "required": [p.name for p in shape.parameters if p.required],
+        "required": _required(shape),
     }
+
+
+def _required(shape: SchemaShape) -> list[str]:
+    return [p.name for p in shape.parameters if p.required]
 
 
 def _choose(schema: Schema, key: str, shapes: tuple[SchemaShape, ...]) -> None:
@@ -89,57 +93,45 @@ def _when(key: str, word: str, then: Schema) -> Schema:
     return {"if": {"properties": {key: {"const": word}}, "required": [key]}, "then": then}
 
 
-def _needs(shape: SchemaShape) -> Schema:
-    required = {"required": ["with"]} if any(p.required for p in shape.parameters) else {}
-    return {"properties": {"with": {"$ref": f"#/$defs/with_{shape.name}"}}, **required}
+def _needs(shape: SchemaShape, ref: str) -> Schema:
+    """A shape's own `with`: needed when one of its sizes is."""
+    form = "`{" + ", ".join(f"{name}: …" for name in _required(shape)) + "}`"
+    needed = {"required": ["with"]} if _required(shape) else {}
+    return {"properties": {"with": {"$ref": f"#/$defs/{ref}", "x-form": form}}, **needed}
 
 
 def _shapes(defs: Schema, shapes: tuple[SchemaShape, ...]) -> None:
     part = defs["part"]
     _choose(part, "shape", shapes)
-    part["allOf"] = [_when("shape", s.name, _needs(s)) for s in shapes]
-    for shape, rule in zip(shapes, part["allOf"], strict=True):
-        defs[f"with_{shape.name}"] = _with(shape)
-        if not shape.openings:
-            rule["then"]["properties"]["openings"] = {
-                "x-never": f"the shape `{shape.name}` takes no openings",
-                "not": {},
-            }
+    part["allOf"] = []
     part["dependentRequired"] = {"with": ["shape"], "openings": ["shape"]}
+    for shape in shapes:
+        defs[f"with_{shape.name}"] = _with(shape, f"the shape `{shape.name}`")
+        then = _needs(shape, f"with_{shape.name}")
+        if not shape.openings:
+            never = f"the shape `{shape.name}` takes no openings"
+            then["properties"]["openings"] = {"x-never": never, "not": {}}
+        part["allOf"].append(_when("shape", shape.name, then))
 
 
 def _openings(opening: Schema, openings: tuple[SchemaShape, ...]) -> None:
     _choose(opening, "kind", openings)
     kind = opening["properties"]["kind"]
-    opening["allOf"] = [
-        _when(
-            "kind",
-            o.name,
-            {
-                "properties": {"kind": kind, **{p.name: _parameter(p) for p in o.parameters}},
-                "additionalProperties": False,
-                "required": [p.name for p in o.parameters if p.required],
-            },
+    opening["allOf"] = []
+    for each in openings:
+        sizes = _with(each, f"the opening `{each.name}`")
+        opening["allOf"].append(
+            _when("kind", each.name, {**sizes, "properties": {"kind": kind, **sizes["properties"]}})
         )
-        for o in openings
-    ]
 
 
-def _surfaces(surface: Schema, surfaces: tuple[SchemaShape, ...]) -> None:
+def _surfaces(defs: Schema, surfaces: tuple[SchemaShape, ...]) -> None:
     if not surfaces:
         return
-    pattern = surface["properties"]["pattern"]
-    pattern.pop("$ref", None)
-    pattern["x-kind"] = "name"
+    surface = defs["surface"]
+    surface["properties"]["pattern"] = {"description": "The pattern's name.", "x-kind": "name"}
     _choose(surface, "pattern", surfaces)
-    surface["allOf"] = [
-        _when(
-            "pattern",
-            s.name,
-            {
-                "properties": {"with": {**_with(s)}},
-                **({"required": ["with"]} if any(p.required for p in s.parameters) else {}),
-            },
-        )
-        for s in surfaces
-    ]
+    surface["allOf"] = []
+    for each in surfaces:
+        defs[f"pattern_{each.name}"] = _with(each, f"the pattern `{each.name}`")
+        surface["allOf"].append(_when("pattern", each.name, _needs(each, f"pattern_{each.name}")))
