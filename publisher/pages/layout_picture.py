@@ -1,0 +1,115 @@
+"""A laid-out sheet to scale, with a measure along two sides, so that a person can copy it with a ruler."""
+
+from collections.abc import Callable
+
+from publisher.basics import Box, Layer, Point, Pose
+from publisher.geometry import Part
+from publisher.material import Layout, Yield
+from publisher.pages.draft import Context
+from publisher.pages.model import Arc, Drawn, LineStyle, Path, Stroke
+from publisher.pages.part_strokes import region_polygon, ring_path
+from publisher.pages.styles import LEAST, LINE_GREY, NOTE, SMALL, TICK
+
+SHEET = LineStyle("sheet", 0.35)
+PIECE = LineStyle("piece", 0.25)
+GRID = LineStyle("sheet_grid", 0.18, (0.4, 1.2), LINE_GREY)
+MEASURE = 7.0  # for the numbers along the left and bottom side
+CAPTION = SMALL.leading + 1.5
+STEP = 100.0  # mm on the sheet between two numbers
+
+
+def _scale(need: Yield, width: float, tallest: float) -> tuple[float, bool]:
+    """Return the scale, and whether the sheet is shown turned so that its long side runs across."""
+    wide, high = need.sheet.width, need.sheet.height
+    turned = high > wide * 1.2 and (width - MEASURE) / high < (tallest - MEASURE) / wide
+    across, up = (high, wide) if turned else (wide, high)
+    return min((width - MEASURE) / across, (tallest - MEASURE) / up), turned
+
+
+def picture_height(need: Yield, width: float, tallest: float) -> float:
+    """Return the height in mm of a sheet's picture with its caption and measure."""
+    scale, turned = _scale(need, width, tallest)
+    return (need.sheet.width if turned else need.sheet.height) * scale + MEASURE + CAPTION
+
+
+def layout_picture(
+    context: Context, need: Yield, layout: Layout, count: tuple[int, int], box: Box
+) -> tuple[Drawn, ...]:
+    """Draw one sheet at the top of ``box``. ``count``: how many sheets are laid out like this one, and the number of the first."""
+    setter = context.type
+    scale, turned = _scale(need, box.width, box.height - CAPTION)
+    alike, number = count
+    total = len(need.sheets)
+    which = f"sheet {number} of {total}" if alike == 1 else f"{alike} sheets of {total} are laid out like this"
+    caption = f"{need.board.replace('_', ' ')}, {need.sheet.label}: {which}"
+    drawn: list[Drawn] = [*setter.line(caption, SMALL.bold(), box.left, box.top - setter.drop(SMALL))]
+    wide, high = need.sheet.width, need.sheet.height
+    across, up = (high, wide) if turned else (wide, high)
+    left, bottom = box.left + MEASURE, box.top - CAPTION - up * scale
+
+    def carried(point: Point) -> Point:
+        x, y = (point[1], wide - point[0]) if turned else point
+        return (left + x * scale, bottom + y * scale)
+
+    corners = tuple(carried(p) for p in ((0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high)))
+    drawn += _measure(context, (left, bottom), (across, up), scale)
+    drawn.append(Stroke(SHEET, (Path(corners, True),), Layer.PAGE, tag="figure"))
+    paths: list[Path] = []
+    for item in layout.items:
+        part = context.part(item.part)
+        if part is None:
+            continue
+        for ring in (part.outline.outer, *part.outline.holes):
+            path = ring_path(ring, item.pose)
+            paths.append(
+                Path(
+                    tuple(carried(p) for p in path.points),
+                    path.closed,
+                    tuple(Arc(a.first, a.last, carried(a.centre), a.radius * scale) for a in path.arcs),
+                )
+            )
+        drawn += _letter(context, part, item.pose, carried)
+    drawn.append(Stroke(PIECE, tuple(paths), Layer.PAGE, tag="figure"))
+    return tuple(drawn)
+
+
+def _letter(context: Context, part: Part, pose: Pose, carried: Callable[[Point], Point]) -> tuple[Drawn, ...]:
+    inside = region_polygon(part.outline, pose).representative_point()
+    x, y = carried((inside.x, inside.y))
+    style = NOTE.bold().tagged("figure")
+    return context.type.line(part.letter, style, x, y - context.type.cap(style) / 2, align="centre")
+
+
+def _measure(context: Context, origin: Point, size: tuple[float, float], scale: float) -> list[Drawn]:
+    """Draw a tick each 50 mm and a number each 100 mm along the left and bottom side, and a faint grid."""
+    setter, (left, bottom), (across, up) = context.type, origin, size
+    ticks: list[Path] = []
+    grid: list[Path] = []
+    drawn: list[Drawn] = []
+    for way, extent, other in ((0, across, up), (1, up, across)):
+        for k in range(int(extent / (STEP / 2)) + 1):
+            at = k * STEP / 2
+            long = k % 2 == 0
+            arm = 1.6 if long else 0.9
+            if way == 0:
+                ticks.append(Path(((left + at * scale, bottom), (left + at * scale, bottom - arm))))
+                if long and 0 < at < extent:
+                    grid.append(Path(((left + at * scale, bottom), (left + at * scale, bottom + other * scale))))
+            else:
+                ticks.append(Path(((left, bottom + at * scale), (left - arm, bottom + at * scale))))
+                if long and 0 < at < extent:
+                    grid.append(Path(((left, bottom + at * scale), (left + other * scale, bottom + at * scale))))
+            if long and way == 0:
+                drawn += setter.line(
+                    f"{at:.0f}", LEAST.tagged("figure"), left + at * scale, bottom - 4.4, align="centre"
+                )
+            elif long:
+                drawn += setter.line(
+                    f"{at:.0f}", LEAST.tagged("figure"), left - 2.1, bottom + at * scale - 0.8, align="right"
+                )
+    drawn += setter.line("mm", LEAST.tagged("figure"), left - 2.1, bottom - 4.4, align="right")
+    return [
+        Stroke(GRID, tuple(grid), Layer.PAGE, tag="figure"),
+        Stroke(TICK, tuple(ticks), Layer.PAGE, tag="figure"),
+        *drawn,
+    ]

@@ -1,0 +1,156 @@
+"""One step: its number and title, the words at the left, the picture and what is needed at the right, cautions below."""
+
+from dataclasses import dataclass
+
+from publisher.basics import Box, Layer
+from publisher.design import PicturePlan, StepPlan
+from publisher.pages.draft import Context
+from publisher.pages.model import Drawn, Path, Stroke
+from publisher.pages.pictures import drawn_size, photo_size, place_drawing, place_photo
+from publisher.pages.styles import BODY, GUTTER, HEADING, RULE, SMALL, SPACE, STRONG_RULE, TITLE
+from publisher.pages.words import Caution, cautions_for, thing
+
+NUMBER = 13.0  # column for the step's number
+PICTURE_SHARE = 0.40  # of the width
+TALLEST = 64.0  # mm: the tallest picture beside a step
+SILHOUETTE = (16.0, 11.0)
+
+STAGES = {
+    "print": "print",
+    "glue_templates": "make templates",
+    "texture": "texture",
+    "cut": "cut",
+    "dry_fit": "dry fit",
+    "glue": "glue",
+    "seal": "seal",
+    "paint": "paint",
+}
+# which of the pack's own tools a stage puts into the hand: their cautions stand at the step
+STAGE_TOOLS = {
+    "cut": ("craft_knife", "hot_wire_cutter"),
+    "texture": ("file",),
+    "dry_fit": ("pins",),
+    "glue": ("hot_glue_gun",),
+    "seal": ("file", "spray_can"),
+    "paint": ("spray_can",),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class StepBlock:
+    """A step laid out under a given top: what is drawn, its height, the cautions that it shows."""
+
+    drawn: tuple[Drawn, ...]
+    height: float
+    cautions: tuple[Caution, ...]
+
+
+def step_block(
+    context: Context, step: StepPlan, number: int, seen: frozenset[str], box: Box, caution_page: int
+) -> StepBlock:
+    """Lay out one step at the top of ``box``. ``seen``: ids of cautions that stood in full at an earlier step."""
+    setter = context.type
+    left, top = box.left + NUMBER, box.top
+    drawn: list[Drawn] = [
+        Stroke(RULE, (Path(((box.left, top), (box.right, top))),), Layer.PAGE, tag="artifact"),
+        *setter.line(str(number), TITLE.tagged("h2"), box.left, top - SPACE - setter.drop(TITLE)),
+    ]
+    width = (box.right - left) * (1 - PICTURE_SHARE) - GUTTER
+    y = top - SPACE
+    title = setter.paragraph(context.say(step.title), HEADING, left, y - 0.7, width)
+    y -= title.height + 0.7
+    stage = STAGES.get(step.stage, step.stage.replace("_", " "))
+    drawn += (*title.drawn, *setter.line(stage, SMALL.quiet(), left, y - setter.drop(SMALL)))
+    y -= SMALL.leading + SPACE / 2
+    words = setter.paragraph(context.say(step.say), BODY, left, y, width)
+    drawn += words.drawn
+    y -= words.height
+    caution, height, shown = _cautions(context, step, seen, (left, y - SPACE, width), caution_page)
+    drawn += caution
+    y -= height
+    side = Box(box.right - (box.right - left) * PICTURE_SHARE, box.bottom, box.right, top - SPACE)
+    beside, depth = _side(context, step, side)
+    drawn += beside
+    return StepBlock(tuple(drawn), max(top - y, depth + SPACE), shown)
+
+
+def _cautions(
+    context: Context, step: StepPlan, seen: frozenset[str], at: tuple[float, float, float], page: int
+) -> tuple[tuple[Drawn, ...], float, tuple[Caution, ...]]:
+    """Set the step's cautions beside a bar: in full the first time, by name and page afterwards."""
+    tools = tuple(t for t in STAGE_TOOLS.get(step.stage, ()) if t in context.design.tools)
+    cautions = cautions_for((*tools, *step.uses), always=False)
+    if not cautions:
+        return (), 0.0, ()
+    setter = context.type
+    left, top, width = at
+    new = [c for c in cautions if c.id not in seen]
+    old = [c for c in cautions if c.id in seen]
+    y = top
+    drawn: list[Drawn] = []
+    for caution in new:
+        block = setter.paragraph(
+            f"Caution, {caution.title[0].lower()}{caution.title[1:]}. {caution.text}", SMALL, left + 3.0, y, width - 3.0
+        )
+        drawn += block.drawn
+        y -= block.height + 0.5
+    if old:
+        names = ", ".join(c.title.lower() for c in old)
+        block = setter.paragraph(f"Caution, see page {page}: {names}.", SMALL.bold(), left + 3.0, y, width - 3.0)
+        drawn += block.drawn
+        y -= block.height
+    bar = Stroke(STRONG_RULE, (Path(((left + 0.5, top - 0.5), (left + 0.5, y))),), Layer.PAGE, tag="artifact")
+    return (bar, *drawn), top - y + SPACE, cautions
+
+
+def _side(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ...], float]:
+    """Set the picture and the list of what is needed now; return them and the height they take."""
+    y = box.top
+    drawn: list[Drawn] = []
+    if step.picture is not None:
+        picture, height = _picture(context, step.picture, Box(box.left, box.bottom, box.right, y))
+        drawn += picture
+        y -= height + (SPACE if height else 0.0)
+    need, height = _needed(context, step, Box(box.left, box.bottom, box.right, y))
+    return (*drawn, *need), box.top - y + height
+
+
+def _picture(context: Context, plan: PicturePlan, box: Box) -> tuple[tuple[Drawn, ...], float]:
+    if plan.kind in {"photo", "page"}:
+        size = photo_size(context.design, plan.target, box.width, TALLEST)
+        if size is None:
+            return (), 0.0
+        place = Box(box.left, box.top - size[1], box.right, box.top)
+        return place_photo(context.design, plan.target, place, context.say(plan.alt)), size[1]
+    name = f"{plan.kind}:{plan.target}" + (f":{plan.layer}" if plan.kind == "plan" else "")
+    drawing = context.joined.drawing(name)
+    if drawing is None:
+        return (), 0.0
+    _, _, height = drawn_size(drawing, box.width, TALLEST)
+    return place_drawing(context.type, drawing, Box(box.left, box.top - height, box.right, box.top)), height
+
+
+def _needed(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ...], float]:
+    """List the parts of this step with small silhouettes, then materials, under “You need now”."""
+    setter = context.type
+    parts = [part for name in step.parts if (part := context.part(name)) is not None]
+    names = [found.name if (found := thing(key)) else key.replace("_", " ") for key in step.uses]
+    if not parts and not names:
+        return (), 0.0
+    drawn: list[Drawn] = list(setter.line("You need now", SMALL.bold(), box.left, box.top - setter.drop(SMALL)))
+    y = box.top - SMALL.leading - 1.0
+    for part in parts:
+        drawing = context.joined.drawing(f"part:{part.id}")
+        cell = Box(box.left, y - SILHOUETTE[1], box.left + SILHOUETTE[0], y)
+        if drawing is not None:
+            drawn += place_drawing(setter, drawing, cell.grown(-0.5), labels=False)
+        middle = y - SILHOUETTE[1] / 2 - setter.cap(SMALL) / 2
+        letter = setter.line(part.letter, BODY.bold(), cell.right + 2.0, middle)
+        at = cell.right + 2.0 + setter.width(part.letter + "  ", BODY.bold())
+        drawn += (*letter, *setter.line(f"{part.name}, {part.count} ×", SMALL, at, middle))
+        y -= SILHOUETTE[1] + 1.0
+    if names:
+        block = setter.paragraph(", ".join(names), SMALL, box.left, y, box.width)
+        drawn += block.drawn
+        y -= block.height
+    return tuple(drawn), box.top - y
