@@ -39,7 +39,7 @@ from publisher.design.rules import RULES
 from publisher.design.sizes import variants
 from publisher.design.texts import amount, fill
 from publisher.design.units import INCH_MM
-from publisher.design.wording import inches, say, say_length
+from publisher.design.wording import fixed, inches, say, say_length
 from publisher.design.work import work_out
 
 __all__ = [
@@ -76,6 +76,7 @@ __all__ = [
     "TextPlan",
     "amount",
     "fill",
+    "fixed",
     "inches",
     "say",
     "say_length",

@@ -36,14 +36,14 @@ def place_drawing(
     scale, width, height = drawn_size(drawing, box.width, box.height, largest)
     x, y = (box.left + box.right - width) / 2, (box.bottom + box.top - height) / 2
     drawn: list[Drawn] = []
-    for weight, style in WEIGHTS.items():
+    for weight, line_style in WEIGHTS.items():
         paths = tuple(
             Path(tuple((x + px * scale, y + py * scale) for px, py in line.points))
             for line in drawing.lines
             if line.weight == weight
         )
         if paths:
-            drawn.append(Stroke(style, paths, layer, tag="figure"))
+            drawn.append(Stroke(line_style, paths, layer, tag="figure"))
     if labels:
         style: TypeStyle = NOTE.bold() if min(width, height) > 40 else LEAST.bold()
         for label in drawing.labels:
