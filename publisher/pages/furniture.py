@@ -9,10 +9,12 @@ from publisher.pages.draft import Body, Numbers
 from publisher.pages.frame import HEADER, MARK_ARM, SQUARE, Frame
 from publisher.pages.model import Drawn, Paper, Path, Stroke
 from publisher.pages.rulers import INCH, SQUARE_EIGHTHS, SQUARE_MILLIMETRES, graduation
-from publisher.pages.styles import BODY, FRAME, GAUGE, HEADING, LEAST, NOTE, RULE, SMALL, STRONG_RULE, TypeStyle
+from publisher.pages.styles import BODY, FRAME, GAUGE, GUTTER, HEADING, LEAST, NOTE, RULE, SMALL, STRONG_RULE, TypeStyle
 from publisher.pages.text import Setter, tidy
 
 PRINT_SO = "Print at 100 % / actual size, single-sided"
+TITLES = (HEADING, BODY.bold(), SMALL.bold())  # sizes to try for a page's title
+PAGE_SHARE = 0.6  # of the header's width, that a page's title may take
 CLIPPED = "Each corner of the page has a mark. A corner missing: this page was clipped."
 
 TITLE_TOO_LONG = Rule(
@@ -78,13 +80,13 @@ def _header(setter: Setter, frame: Frame, heading: Heading, page_title: str) -> 
     base = frame.limit.top - 6.4
     drawn: list[Drawn] = []
     findings: list[Finding] = []
-    titles = (HEADING, BODY.bold(), SMALL.bold())
     pack = tidy(f"{heading.title}, {heading.variant_title}" if heading.variant_title else heading.title)
-    for text, styles, x, align, share in (
-        (tidy(page_title), titles, left, "left", 0.62),
-        (pack, (SMALL.quiet(), NOTE.quiet()), right, "right", 0.36),
-    ):
-        said, style = _one_line(setter, text, styles, (right - left) * share)
+    page_said, page_style = _one_line(setter, tidy(page_title), TITLES, (right - left) * PAGE_SHARE)
+    rest = right - left - setter.width(page_said, page_style) - GUTTER
+    pack_said, pack_style = _one_line(setter, pack, (SMALL.quiet(), NOTE.quiet()), rest)
+    drawn += setter.line(page_said, page_style.tagged("artifact"), left, base)
+    drawn += setter.line(pack_said, pack_style.tagged("artifact"), right, base, align="right")
+    for text, said in ((tidy(page_title), page_said), (pack, pack_said)):
         if said != text:
             findings.append(
                 TITLE_TOO_LONG.found(
@@ -93,7 +95,6 @@ def _header(setter: Setter, frame: Frame, heading: Heading, page_title: str) -> 
                     hint="give it a shorter title; the cover has room for more words, in the summary",
                 )
             )
-        drawn += setter.line(said, style.tagged("artifact"), x, base, align="left" if align == "left" else "right")
     y = frame.limit.top - HEADER + 1.5
     drawn.append(Stroke(STRONG_RULE, (Path(((left, y), (right, y))),), Layer.PAGE, tag="artifact"))
     return Body(tuple(drawn), findings=tuple(findings))
@@ -157,14 +158,12 @@ def _words_in_square(setter: Setter, square: Box, said: str, roomy: bool) -> lis
         x, y = square.left + 5.6, square.bottom + 5.4
         return [*setter.line(f"{said} {inches}", style, x, y), *setter.line(said, style, x, y + 3.4, turn=90.0)]
     style = NOTE.bold().tagged("artifact")
-    x, y = square.left + 7.0, square.bottom + 6.2
+    x, y = square.left + 12.0, square.bottom + 6.6
     drawn: list[Drawn] = [
-        *setter.line(f"{said} {inches}", style, x + 3.4, y),
-        *setter.line(f"{said} {inches}", style, x + 1.0, y + 3.4, turn=90.0),
+        *setter.line(f"{said} {inches}", style, x, y),
+        *setter.line(f"{said} {inches}", style, x - 3.2, y + 4.0, turn=90.0),
         *setter.line("1 in", LEAST.tagged("artifact"), square.left + INCH + 1.2, square.top - 4.6, align="right"),
         *setter.line("1 in", LEAST.tagged("artifact"), square.right - 3.0, square.bottom + INCH - 0.8, align="right"),
     ]
-    note = setter.paragraph(
-        "Measure both ways before you cut.", NOTE.tagged("artifact"), x + 3.4, square.bottom + 23.0, 24.0
-    )
+    note = setter.paragraph("Measure both ways before you cut.", NOTE.tagged("artifact"), x, square.bottom + 24.0, 25.0)
     return drawn + list(note.drawn)

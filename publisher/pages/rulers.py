@@ -22,12 +22,12 @@ class Scale:
 
 
 MILLIMETRES = Scale(1.0, ((10, 3.2), (5, 2.4), (1, 1.6)), 10)
-SIXTEENTHS = Scale(INCH / 16, ((16, 3.6), (8, 2.8), (4, 2.2), (2, 1.6), (1, 1.1)), 16, 1 / 16)
+SIXTEENTHS = Scale(INCH / 16, ((16, 3.2), (8, 2.6), (4, 2.1), (2, 1.6), (1, 1.1)), 16, 1 / 16)
 SQUARE_MILLIMETRES = Scale(1.0, ((10, 2.4), (5, 1.8), (1, 1.2)), 10)
 SQUARE_EIGHTHS = Scale(INCH / 8, ((8, 2.4), (4, 1.8), (1, 1.2)), 0, 1 / 8)
 
 
-def graduation(  # noqa: PLR0917
+def graduation(
     setter: Setter, page: int, start: Point, length: float, scale: Scale, upright: bool, side: int, *, ends: bool = True
 ) -> Body:
     """Draw the ticks and numbers of one side of a base line that runs from ``start`` to the right, or up when ``upright``.
