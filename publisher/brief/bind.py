@@ -75,7 +75,7 @@ class Binder:
         if found is not None:
             self.settled.add(path)
             self.findings.append(hidden(found.group(), place))
-        value = Value(text, cast(FieldKind, kind), place)
+        value = Value(text, cast(FieldKind, kind), place, node.plain)
         if "x-file" in leaf and path not in self.settled:
             self.files.append((value, leaf["x-file"]))
         return value, _instance(node, text, kind)

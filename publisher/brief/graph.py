@@ -87,7 +87,8 @@ class Builder:
             self._count(1, event)
             self._key(event, Key(event.value, line, column), plain)
             return
-        node = Scalar(event.value, plain, line, column)
+        one_line = event.start_mark.line == event.end_mark.line
+        node = Scalar(event.value, plain and one_line, line, column)
         self._count(1, event)
         if event.anchor is not None:
             self._anchors[event.anchor] = node

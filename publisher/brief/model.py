@@ -21,11 +21,15 @@ FieldKind = Literal[
 
 @dataclass(frozen=True, slots=True)
 class Value:
-    """One scalar: its text as written, what the schema says the field is, and where it stands."""
+    """One scalar: its text as written, what the schema says the field is, and where it stands.
+
+    ``plain``: written without quotes in one line, so that a letter of the text stands its offset right of ``place``.
+    """
 
     text: str
     kind: FieldKind
     place: Place
+    plain: bool = False
 
 
 @dataclass(frozen=True, slots=True)

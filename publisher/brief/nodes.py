@@ -5,7 +5,7 @@ from dataclasses import dataclass, field
 
 @dataclass(slots=True)
 class Scalar:
-    """A scalar: its text; ``plain`` when it is written without quotes and not as a block."""
+    """A scalar: its text; ``plain`` when it is written in one line without quotes."""
 
     text: str
     plain: bool
