@@ -87,7 +87,7 @@ class Builder:
             self._count(1, event)
             self._key(event, Key(event.value, line, column), plain)
             return
-        one_line = event.start_mark.line == event.end_mark.line
+        one_line = event.end_mark is not None and event.end_mark.line + 1 == line
         node = Scalar(event.value, plain and one_line, line, column)
         self._count(1, event)
         if event.anchor is not None:
