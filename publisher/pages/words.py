@@ -33,20 +33,20 @@ def _table() -> dict[str, Any]:
 
 
 @cache
-def tools() -> tuple[Thing, ...]:
+def tool_words() -> tuple[Thing, ...]:
     """Return every tool that a spec may list."""
     return tuple(Thing(t["key"], t["name"], tuple(t["cautions"])) for t in _table()["tools"])
 
 
 @cache
-def materials() -> tuple[Thing, ...]:
+def material_words() -> tuple[Thing, ...]:
     """Return every material that a spec may list by key."""
     return tuple(Thing(t["key"], t["name"], tuple(t["cautions"])) for t in _table()["materials"])
 
 
 def thing(key: str) -> Thing | None:
     """Return the tool or material with this key, or None."""
-    return next((t for t in (*tools(), *materials()) if t.key == key), None)
+    return next((t for t in (*tool_words(), *material_words()) if t.key == key), None)
 
 
 def cautions_for(keys: tuple[str, ...], *, always: bool = True) -> tuple[Caution, ...]:

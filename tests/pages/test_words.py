@@ -1,17 +1,17 @@
 """Tools, materials and their cautions: every caution exists, has words and a source."""
 
-from publisher.pages.words import cautions_for, materials, thing, tools
+from publisher.pages.words import cautions_for, material_words, thing, tool_words
 
 
 def test_every_named_caution_is_in_the_table() -> None:
-    everything = tuple(t.key for t in (*tools(), *materials()))
+    everything = tuple(t.key for t in (*tool_words(), *material_words()))
     known = {c.id for c in cautions_for(everything)}
-    assert {c for t in (*tools(), *materials()) for c in t.cautions} <= known
+    assert {c for t in (*tool_words(), *material_words()) for c in t.cautions} <= known
     assert len(set(everything)) == len(everything)
 
 
 def test_cautions_carry_words_and_a_source() -> None:
-    for caution in cautions_for(tuple(t.key for t in (*tools(), *materials()))):
+    for caution in cautions_for(tuple(t.key for t in (*tool_words(), *material_words()))):
         assert len(caution.text) > 40
         assert caution.source
 
