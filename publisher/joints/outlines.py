@@ -8,17 +8,13 @@ import numpy.typing as npt
 import shapely
 
 from publisher.basics import Point, Pose
-from publisher.geometry import Part, Region, Ring, Run
+from publisher.geometry import Part, Ring, Run
 
 Array = npt.NDArray[np.float64]
 
 NOTCH_RUNS = ("notch", "line_up")
 """Runs with these words in their name are cut for lining up; a figure stands over them and a wall is none the weaker."""
 
-
-def polygon_of(region: Region) -> shapely.Polygon:
-    """Return the region as a polygon, point for point."""
-    return shapely.Polygon(region.outer.points, [hole.points for hole in region.holes])
 
 
 def whole_polygon(part: Part) -> shapely.Polygon:
@@ -35,14 +31,17 @@ def without_notches(ring: Ring) -> tuple[Point, ...]:
     if not any(notches) or all(notches):
         return ring.points
     for at, run in enumerate(ring.runs):
-        if not notches[at]:
+        if not notches[at] or notches[at - 1]:
             continue
-        inner = run_indices(run, count)[1:-1]
-        drop.update(inner)
-        before, after = ring.runs[at - 1], ring.runs[(at + 1) % len(ring.runs)]
+        end = at
+        while notches[(end + 1) % len(notches)]:
+            end += 1
+        last = ring.runs[end % len(notches)].last
+        drop.update(run_indices(Run(run.name, run.first, last), count)[1:-1])
+        before, after = ring.runs[at - 1], ring.runs[(end + 1) % len(notches)]
         if before.centre and after.centre and before.radius > 0 and dist(before.centre, after.centre) < 1e-6:
             # the notch interrupts one arc: a chord across it would lose the arc's sagitta
-            arc = arc_between(ring.points[run.first], ring.points[run.last], before.centre, before.radius, 0.005)
+            arc = arc_between(ring.points[run.first], ring.points[last], before.centre, before.radius, 0.005)
             fill[run.first] = arc[1:-1]
     kept: list[Point] = []
     for index, point in enumerate(ring.points):

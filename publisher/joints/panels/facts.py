@@ -1,0 +1,51 @@
+"""Facts of a panel assembly: outside sizes, inside sizes, height of the ridge. Mm."""
+
+import numpy as np
+
+from publisher.design import Fact, Kind
+from publisher.joints.panels.place import Panel, PanelAssembly
+from publisher.joints.panels.solids import corners_of
+from publisher.joints.panels.space import Array
+
+UPRIGHT = 1e-6
+"""A wall's outward vector may lie this far out of the level, or off an axis, to count as standing square."""
+
+
+def facts_of(assembly: PanelAssembly) -> tuple[Fact, ...]:
+    """Return width (x), depth (y), height, inside sizes between the outermost standing walls, and the ridge if panels rest."""
+    if not assembly.panels:
+        return ()
+    bounds = {panel.name: panel.frame.carry(corners_of(panel.part)) for panel in assembly.panels}
+    every = np.vstack(list(bounds.values()))
+    low, high = every.min(axis=0), every.max(axis=0)
+    values: list[tuple[str, float, Kind]] = [
+        ("panels", len(assembly.panels), "count"),
+        ("width", high[0] - low[0], "length"),
+        ("depth", high[1] - low[1], "length"),
+        ("height", high[2] - low[2], "length"),
+    ]
+    for name, axis in (("inside_width", 0), ("inside_depth", 1)):
+        inside = _inside(assembly.panels, axis)
+        if inside is not None:
+            values.append((name, inside, "length"))
+    rests = [bounds[panel.name] for panel in assembly.panels if panel.rests]
+    if rests:
+        values.append(("ridge", np.vstack(rests)[:, 2].max() - low[2], "length"))
+    name = assembly.plan.name
+    return tuple(Fact(f"{name}.{fact}", float(value), kind, assembly.plan.place) for fact, value, kind in values)
+
+
+def _inside(panels: tuple[Panel, ...], axis: int) -> float | None:
+    """Return the free length along an axis between the inside faces of the outermost walls that look along it, or None."""
+    faces: list[tuple[float, float, float]] = []
+    for panel in panels:
+        outward: Array = panel.frame.outward
+        if abs(abs(float(outward[axis])) - 1.0) < UPRIGHT:
+            sign = 1.0 if outward[axis] > 0 else -1.0
+            at = float(panel.frame.origin[axis])
+            faces.append((sign, at, at - sign * panel.part.thickness))
+    right = [f for f in faces if f[0] > 0]
+    left = [f for f in faces if f[0] < 0]
+    if not right or not left:
+        return None
+    return max(right, key=lambda f: f[1])[2] - min(left, key=lambda f: f[1])[2]

@@ -1,0 +1,98 @@
+"""Every join of a panel assembly, measured where its panels stand."""
+
+from dataclasses import dataclass
+from math import acos, degrees
+
+import numpy as np
+import shapely
+
+from publisher.design import Join
+from publisher.geometry import polygon
+from publisher.joints.panels.place import Panel, PanelAssembly, edge_line, joint_line
+from publisher.joints.panels.space import Array, EdgeLine, Frame
+
+
+@dataclass(frozen=True, slots=True)
+class Mating:
+    """A join as it is found: length of both mating lines (mm), how far their ends lie apart in space (mm), the inside
+    angle (degrees) between the faces, and how much of the tabs' section finds no slot (mm)."""
+
+    join: Join
+    length_a: float
+    length_b: float
+    gap: float
+    corner: float
+    tab_misses: float | None
+
+
+def matings_of(assembly: PanelAssembly) -> tuple[Mating, ...]:
+    """Return the joins whose two panels are placed and whose edges are there."""
+    part_at = {panel.name: panel.part for panel in assembly.panels}
+    found: list[Mating] = []
+    for join in assembly.plan.joins:
+        a, b = assembly.panel(join.a.panel), assembly.panel(join.b.panel)
+        line, edge = joint_line(part_at, join.a, join.inset), edge_line(part_at, join.b)
+        if a is None or b is None or line is None or edge is None:
+            continue
+        gap, corner = _meet(a.frame, line, b.frame, edge)
+        misses = tab_misses(a, b, edge) if join.joint == "tab_and_slot" else None
+        found.append(Mating(join, line.length, edge.length, gap, corner, misses))
+    return tuple(found)
+
+
+def _meet(a: Frame, line: EdgeLine, b: Frame, edge: EdgeLine) -> tuple[float, float]:
+    """Return how far the ends lie apart, beyond what a difference of lengths explains, and the inside angle of the faces."""
+    a_mid, b_mid = a.point(line.middle, line.depth), b.point(edge.middle, edge.depth)
+    a_way, b_way = a.axes[:, :2] @ line.along, b.axes[:, :2] @ edge.along
+    half = min(line.length, edge.length) / 2
+    start = float(np.linalg.norm((a_mid - half * a_way) - (b_mid + half * b_way)))
+    end = float(np.linalg.norm((a_mid + half * a_way) - (b_mid - half * b_way)))
+    inward_a, inward_b = a.axes[:, :2] @ line.inward, b.axes[:, :2] @ edge.inward
+    corner = degrees(acos(min(1.0, max(-1.0, float(inward_a @ inward_b)))))
+    if float(inward_b @ a.outward) > 1e-9:  # the panel turns outwards: the inside angle is the larger one
+        corner = 360.0 - corner
+    return max(start, end), corner
+
+
+def tab_misses(slotted: Panel, tabbed: Panel, edge: EdgeLine) -> float:
+    """Return how far (mm) the sections of a panel's tabs stick out of the slots of the other, at its middle plane; 0 when
+    all tabs go in. A tab that meets board counts with its whole reach into it."""
+    sections = tab_sections(slotted, tabbed, edge)
+    if not sections:
+        return 0.0
+    solid = polygon(slotted.part.outline)
+    # what is thinner than 0.02 mm is rounding
+    overlap = shapely.buffer(shapely.intersection(shapely.union_all(sections), solid), -0.01)
+    if overlap.is_empty:
+        return 0.0
+    return max(_thickness(piece) for piece in shapely.get_parts(overlap)) + 0.02
+
+
+def _thickness(piece: shapely.Geometry) -> float:
+    return 2.0 * float(shapely.length(shapely.maximum_inscribed_circle(piece, 0.005)))
+
+
+def tab_sections(slotted: Panel, tabbed: Panel, edge: EdgeLine) -> list[shapely.Polygon]:
+    """Return what the panel with tabs cuts out of the other's middle plane: rectangles in the other's coordinates."""
+    middle = slotted.part.thickness / 2
+    # the line in the tabbed panel where the slotted panel's middle plane passes, parallel to the edge
+    normal = tabbed.frame.axes.T @ slotted.frame.outward
+    level = float(slotted.frame.outward @ slotted.frame.point((0.0, 0.0), middle))
+    start: Array = np.array([edge.middle[0], edge.middle[1], -edge.depth])
+    height = level - float(slotted.frame.outward @ tabbed.frame.carry(start[None, :])[0])
+    slope = float(normal[:2] @ edge.inward)
+    if abs(slope) < 1e-9:
+        return []
+    at = np.array(edge.middle) + height / slope * edge.inward
+    reach = edge.length * edge.along
+    probe = shapely.LineString([at - reach, at + reach])
+    cuts = shapely.get_parts(shapely.intersection(probe, polygon(tabbed.part.outline)))
+    sections: list[shapely.Polygon] = []
+    for cut in cuts[shapely.length(cuts) > 1e-6]:
+        (ax, ay), (bx, by) = shapely.get_coordinates(cut)[[0, -1]]
+        t = tabbed.part.thickness
+        corners = np.array([[ax, ay, 0.0], [bx, by, 0.0], [bx, by, -t], [ax, ay, -t]])
+        sections.append(shapely.Polygon(slotted.frame.back(tabbed.frame.carry(corners))[:, :2]))
+    return sections
+
+

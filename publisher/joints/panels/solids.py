@@ -1,0 +1,70 @@
+"""The solid of a placed panel: drawn face, inside face (smaller where edges are bevelled), and the sides between them."""
+
+from dataclasses import dataclass
+from math import radians, tan
+
+import numpy as np
+
+from publisher.basics import Point
+from publisher.geometry import Part
+from publisher.joints.panels.space import Array
+
+
+@dataclass(frozen=True, slots=True)
+class FacePair:
+    """A ring of a part on both faces, point for point, in the part's coordinates (n, 2)."""
+
+    outside: Array
+    inside: Array
+
+
+def face_pair(part: Part, points: tuple[Point, ...]) -> FacePair:
+    """Return a ring as it lies on the drawn face and on the inside face.
+
+    A bevel b moves an edge on the inside face by t·tan(b) into the panel; at a corner the moved lines of both sides meet.
+    """
+    ring = np.asarray(points, dtype=np.float64)
+    offsets = _offsets(part, ring)
+    if not offsets.any():
+        return FacePair(ring, ring)
+    way = np.roll(ring, -1, axis=0) - ring
+    way = way / np.maximum(np.hypot(way[:, 0], way[:, 1]), 1e-12)[:, None]
+    normal = np.column_stack([-way[:, 1], way[:, 0]])
+    before, n_before, d_before = np.roll(way, 1, axis=0), np.roll(normal, 1, axis=0), np.roll(offsets, 1)
+    cross = before[:, 0] * way[:, 1] - before[:, 1] * way[:, 0]
+    inside = ring + offsets[:, None] * normal
+    bent = np.abs(cross) > 1e-9
+    # the corner p of two moved lines: n1·p = n1·q + d1 and n2·p = n2·q + d2
+    shift = np.column_stack(
+        [
+            (d_before * normal[:, 1] - offsets * n_before[:, 1]) / np.where(bent, cross, 1.0),
+            (offsets * n_before[:, 0] - d_before * normal[:, 0]) / np.where(bent, cross, 1.0),
+        ]
+    )
+    inside[bent] = ring[bent] + shift[bent]
+    return FacePair(ring, inside)
+
+
+def _offsets(part: Part, ring: Array) -> Array:
+    """Return for every side of a ring how far (mm) the inside face's side is set into the panel."""
+    offsets = np.zeros(len(ring))
+    ends = np.roll(ring, -1, axis=0)
+    for edge in part.edges:
+        if edge.bevel == 0 or edge.centre is not None:
+            continue
+        start, way = np.asarray(edge.start), np.subtract(edge.end, edge.start)
+        length = float(np.hypot(way[0], way[1]))
+        if length < 1e-9:
+            continue
+        normal = np.array([-way[1], way[0]]) / length
+        on = (np.abs((ring - start) @ normal) < 1e-3) & (np.abs((ends - start) @ normal) < 1e-3)
+        offsets[on] = part.thickness * tan(radians(edge.bevel))
+    return offsets
+
+
+def corners_of(part: Part) -> Array:
+    """Return all corners of a part's solid in its own coordinates (n, 3): outline on both faces."""
+    pair = face_pair(part, part.outline.outer.points)
+    front = np.column_stack([pair.outside, np.zeros(len(pair.outside))])
+    behind = np.column_stack([pair.inside, np.full(len(pair.inside), -part.thickness)])
+    return np.vstack([front, behind])

@@ -1,0 +1,110 @@
+"""Places in space: a panel's frame, from its own coordinates (x, y on the drawn face, z outward) to the assembly's. Mm, degrees."""
+
+from dataclasses import dataclass
+from math import cos, radians, sin
+
+import numpy as np
+import numpy.typing as npt
+
+from publisher.basics import Point
+from publisher.geometry import Edge
+from publisher.joints.model import Matrix
+
+Array = npt.NDArray[np.float64]
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """A panel's place: columns of ``axes`` are its x, y and outward z in the assembly; ``origin`` is where its (0, 0, 0) lies."""
+
+    axes: Array
+    origin: Array
+
+    def carry(self, points: Array) -> Array:
+        """Carry points (n, 3) from the part to the assembly."""
+        return np.asarray(points @ self.axes.T + self.origin)
+
+    def point(self, at: Point, depth: float) -> Array:
+        """Return the point of the part at (x, y), ``depth`` mm behind the drawn face."""
+        return np.asarray(self.axes @ np.array([at[0], at[1], -depth]) + self.origin)
+
+    def back(self, points: Array) -> Array:
+        """Carry points (n, 3) from the assembly to the part."""
+        return np.asarray((points - self.origin) @ self.axes)
+
+    @property
+    def outward(self) -> Array:
+        """Unit vector that the drawn face looks along."""
+        return np.asarray(self.axes[:, 2])
+
+    def matrix(self) -> Matrix:
+        """Return the 3 × 4 matrix, row by row."""
+        rows = np.column_stack([self.axes, self.origin])
+        flat = [float(v) + 0.0 for v in np.round(rows.ravel(), 12)]
+        return tuple(flat)  # type: ignore[return-value]
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeLine:
+    """A nominal edge, or a line parallel to it, in the part's own coordinates: direction as the edge runs, middle, length,
+    depth behind the drawn face, unit vector into the panel."""
+
+    along: Array  # (2,)
+    middle: Point
+    length: float
+    depth: float
+
+    @property
+    def inward(self) -> Array:
+        """Unit vector (2,) in the plane of the panel, from the edge into it: left of an anticlockwise edge."""
+        return np.array([-self.along[1], self.along[0]])
+
+
+def line_of(start: Point, end: Point, depth: float) -> EdgeLine:
+    """Return the line from start to end, ``depth`` mm behind the drawn face."""
+    way = np.array([end[0] - start[0], end[1] - start[1]])
+    length = float(np.hypot(way[0], way[1]))
+    return EdgeLine(way / length, ((start[0] + end[0]) / 2, (start[1] + end[1]) / 2), length, depth)
+
+
+def depth_of(edge: Edge, thickness: float) -> float:
+    """Return how far behind the drawn face the nominal edge lies."""
+    return thickness if edge.face == "inside" else 0.0
+
+
+def standing(edge: EdgeLine) -> Frame:
+    """Return the frame of a panel that stands upright on an edge, drawn face to the front (-y), the edge along +x on z = 0."""
+    return _frame(
+        edge, np.array([1.0, 0.0, 0.0]), np.array([0.0, -1.0, 0.0]), np.array([edge.length / 2, 0.0, 0.0])
+    )
+
+
+def joined(a: Frame, joint_line: EdgeLine, b: EdgeLine, corner: float) -> Frame:
+    """Return the frame of the panel whose edge ``b`` meets ``joint_line`` of the panel at ``a``, inside faces ``corner`` apart.
+
+    Edges of two panels seen from outside run against each other. With u into panel a and N its outward normal, panel b
+    runs into cos(corner)·u − sin(corner)·N and looks along −cos(corner)·N − sin(corner)·u.
+    """
+    along = a.axes[:, :2] @ joint_line.along
+    inward = a.axes[:, :2] @ joint_line.inward
+    turn = radians(corner)
+    outward = -cos(turn) * a.outward - sin(turn) * inward
+    return _frame(b, -along, outward, a.point(joint_line.middle, joint_line.depth))
+
+
+def resting(edge: EdgeLine, along: Array, outward: Array, middle: Array) -> Frame:
+    """Return the frame of a panel whose edge runs ``along`` with its middle at ``middle``, drawn face looking ``outward``."""
+    return _frame(edge, along, outward, middle)
+
+
+def _frame(edge: EdgeLine, along: Array, outward: Array, middle: Array) -> Frame:
+    """Return the frame in which the edge runs along a direction, its panel looks along another, its middle lies at a point."""
+    along = along / np.linalg.norm(along)
+    outward = outward / np.linalg.norm(outward)
+    inward = np.cross(outward, along)
+    # own axes: x = cos·along − sin·inward …: the edge's direction and inward vector are a turn of the part's x and y
+    c, s = float(edge.along[0]), float(edge.along[1])
+    axes = np.column_stack([c * along - s * inward, s * along + c * inward, outward])
+    axes[np.abs(axes) < 1e-15] = 0.0
+    local = np.array([edge.middle[0], edge.middle[1], -edge.depth])
+    return Frame(axes, middle - axes @ local)

@@ -1,0 +1,85 @@
+"""Facts of single parts, named ``gable.width``, ``gable.door.height``, ``gable.least_wall`` and so on."""
+
+from collections.abc import Iterator
+from math import dist, inf
+
+import shapely
+
+from publisher.design import Fact, Kind
+from publisher.geometry import Opening, Part, Ring, polygon
+from publisher.joints.outlines import run_indices
+
+SAME = 1e-6  # mm
+
+
+def facts_of(part: Part) -> tuple[Fact, ...]:
+    """Return the facts of a part in a fixed order; lengths in mm, areas in mm²."""
+    return tuple(Fact(f"{part.id}.{name}", float(value), kind, part.place) for name, value, kind in _facts(part))
+
+
+def _facts(part: Part) -> Iterator[tuple[str, float, Kind]]:
+    outline = polygon(part.outline)
+    left, bottom, right, top = outline.bounds
+    yield "width", right - left, "length"
+    yield "height", top - bottom, "length"
+    yield "thickness", part.thickness, "length"
+    yield "area", outline.area, "area"
+    yield "perimeter", outline.length, "length"
+    yield "count", part.count, "count"
+    yield "copies", part.count + part.spare, "count"
+    for opening in part.openings:
+        yield f"{opening.name}.width", opening.width, "length"
+        yield f"{opening.name}.height", opening.height, "length"
+    if part.openings:
+        yield "least_wall", least_wall(part), "length"
+    slots = slots_of(part)
+    if slots:
+        widths = [slot_size(slot)[0] for slot in slots]
+        yield "slot_width", min(widths), "length"
+        yield "least_beside_slot", min(beside(part, slot) for slot in slots), "length"
+
+
+def slots_of(part: Part) -> tuple[Ring, ...]:
+    """Return the closed slots: holes of the outline that joins have cut (the runs of such a hole are named ``….slot``)."""
+    return tuple(h for h in part.outline.holes if h.runs and all(run.name.endswith("slot") for run in h.runs))
+
+
+def slot_size(slot: Ring) -> tuple[float, float]:
+    """Return (width, length) in mm of a slot, whichever way it is turned."""
+    box = shapely.get_coordinates(shapely.oriented_envelope(shapely.Polygon(slot.points)))
+    a, b = dist(box[0], box[1]), dist(box[1], box[2])
+    return min(a, b), max(a, b)
+
+
+def least_wall(part: Part) -> float:
+    """Return the least board (mm) left between an opening and the next opening, slot or edge; inf without openings.
+
+    The sill of a door that is open at the bottom is no wall. What is left beside a slot is its own fact, as joints
+    take it up.
+    """
+    areas = [shapely.Polygon(opening.ring.points) for opening in part.openings]
+    slots = [shapely.Polygon(slot.points) for slot in slots_of(part)]
+    least = inf
+    for at, (opening, area) in enumerate(zip(part.openings, areas, strict=True)):
+        others = [*areas[at + 1 :], *slots, _rim(part, opening)]
+        least = min(least, *(float(area.distance(other)) for other in others))
+    return least
+
+
+def beside(part: Part, slot: Ring) -> float:
+    """Return the least board (mm) left between a slot and the outside edge or any other hole."""
+    area = shapely.Polygon(slot.points)
+    outside = shapely.LinearRing(part.outline.outer.points)
+    holes = [shapely.LinearRing(hole.points) for hole in part.outline.holes if hole is not slot]
+    return min(float(area.distance(other)) for other in (outside, *holes))
+
+
+def _rim(part: Part, opening: Opening) -> shapely.Geometry:
+    """Return the edges of the part that an opening must keep away from: for a door at the sill, all but those it stands on."""
+    ring = part.outline.outer
+    stretches = []
+    for run in ring.runs:
+        own = run.name.startswith(f"{opening.name}.") or run.name == "bottom"
+        if opening.sill > SAME or not own:
+            stretches.append(shapely.LineString([ring.points[i] for i in run_indices(run, len(ring.points))]))
+    return shapely.multilinestrings(stretches)
