@@ -14,6 +14,7 @@ from publisher.pages.tables import Column, make_table
 from publisher.pages.text import Setter
 
 SIDE = 100.0  # of the square
+LEGEND_TITLED = 19.0  # height from which the legend has room for its heading
 
 
 def square(context: Context, box: Box, page: int) -> tuple[Body, float]:
@@ -114,7 +115,7 @@ def scrap(context: Context, box: Box, page: int) -> tuple[Body, float]:
         return Body(), 0.0
     setter = context.type
     high = HIGH + fit.thickness
-    y = box.top - HEADING.leading - high
+    y = box.top - HEADING.leading - high - 1.6
     said = (
         "Cut both from scrap. A light push: right. If it falls out or will not go in, measure your board again."
         if fit.slot
@@ -145,10 +146,7 @@ def wrong(context: Context, box: Box, _page: int) -> tuple[Body, float]:
     titles = ("The square is", "What happened", "What to do")
     columns = tuple(Column(t, box.width * s, bold=t == titles[0]) for t, s in zip(titles, shares, strict=True))
     table = make_table(setter, columns, rows)
-    after = (
-        "Measure again after gluing to card: wet paper grows by 2 to 3 % across its grain. "
-        "Use a glue stick, and let it dry flat."
-    )
+    after = "Measure again after gluing to card: wet paper grows by 2 to 3 % across its grain. Let it dry flat."
     y = box.top - table.height() - 2.0
     words = setter.paragraph(after, SMALL.bold(), box.left, y, box.width)
     return Body(table.place(box.left, box.top) + words.drawn), box.top - y + words.height
@@ -157,5 +155,6 @@ def wrong(context: Context, box: Box, _page: int) -> tuple[Body, float]:
 def pen_legend(context: Context, box: Box, _page: int) -> tuple[Body, float]:
     """Draw the legend of lines."""
     across = 3 if box.width >= 170.0 else 2
-    block = legend(context.type, box.left, box.top, box.width, across=across)
+    titled = box.height > LEGEND_TITLED
+    block = legend(context.type, box.left, box.top, box.width, across=across, title=titled)
     return Body(block.drawn), block.height

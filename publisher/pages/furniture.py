@@ -156,7 +156,7 @@ def _words_in_square(setter: Setter, square: Box, said: str, roomy: bool) -> lis
     if not roomy:
         style = LEAST.tagged("artifact")
         x, y = square.left + 5.6, square.bottom + 5.4
-        return [*setter.line(f"{said} {inches}", style, x, y), *setter.line(said, style, x, y + 3.4, turn=90.0)]
+        return [*setter.line(f"{said} {inches}", style, x, y), *setter.line(said, style, x + 2.8, y + 4.0, turn=90.0)]
     style = NOTE.bold().tagged("artifact")
     x, y = square.left + 12.0, square.bottom + 6.6
     drawn: list[Drawn] = [

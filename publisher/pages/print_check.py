@@ -98,7 +98,7 @@ def _flowed(context: Context, frame: Frame, column: Box) -> tuple[PageDraft, ...
 def _rulers(setter: Setter, frame: Frame, page: int) -> Body:
     """Draw one ruler along the bottom and one up the left side: millimetres on one side of each line, inches on the other."""
     limit = frame.limit
-    across = _whole_centimetres(min(ACROSS, limit.right - 2.2 - frame.text.left))
+    across = _whole_centimetres(min(ACROSS, limit.right - 2.05 - frame.text.left))
     up = _whole_centimetres(min(UP, limit.height - 12.0))
     start = (frame.text.left, frame.live.bottom + 6.5)
     foot = (limit.left + BASE, limit.bottom + min((limit.height - up) / 2, FOOTER + 6.5))
