@@ -9,7 +9,7 @@ from publisher.brief import limits, rules
 from publisher.brief.files import read_files
 from publisher.brief.model import Brief
 from publisher.brief.paths import read_inside
-from publisher.brief.source import decode, hidden_characters
+from publisher.brief.source import decode, hidden_characters, too_big
 from publisher.brief.validate import validate
 from publisher.brief.wording import short
 from publisher.brief.yaml_reader import read_nodes
@@ -68,7 +68,7 @@ def _spec_bytes(folder: Path, file: str) -> bytes:
     data = read_inside(folder, SPEC, limits.SPEC_BYTES, Place(file))
     if isinstance(data, bytes):
         return data
-    raise Refusal(data)
+    raise Refusal(too_big(file) if data.check == rules.FILE_SIZE.id else data)
 
 
 def _name(slug: str, file: str) -> tuple[Finding, ...]:

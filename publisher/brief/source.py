@@ -15,18 +15,7 @@ _SHOWN = 20  # hidden characters reported one by one
 
 
 def decode(data: bytes, file: str) -> str:
-    """Return the text of a spec's bytes, without a byte-order mark. Raises Refusal when it is not UTF-8 or too big."""
-    if len(data) > limits.SPEC_BYTES:
-        raise Refusal(
-            rules.SPEC_SIZE.found(
-                f"the spec is larger than {limits.SPEC_BYTES:,} bytes",
-                subject=file,
-                hint="a spec is some hundred lines; keep pictures and drawings in files of their own",
-                place=Place(file),
-                value=float(len(data)),
-                limit=float(limits.SPEC_BYTES),
-            )
-        )
+    """Return the text of a spec's bytes, without a byte-order mark. Raises Refusal when it is not UTF-8."""
     if data[:2] in (b"\xff\xfe", b"\xfe\xff"):
         raise Refusal(_not_utf8(file, "the spec is saved as UTF-16", Place(file, 1, 1)))
     data = data.removeprefix(b"\xef\xbb\xbf")
@@ -39,6 +28,17 @@ def decode(data: bytes, file: str) -> str:
         column = len(before[start:].decode("utf-8")) + 1
         message = f"byte {fault.start + 1} of the spec (0x{data[fault.start]:02X}) is not UTF-8 text"
         raise Refusal(_not_utf8(file, message, Place(file, lines + 1, column))) from None
+
+
+def too_big(file: str) -> Finding:
+    """Return the finding for a spec of more bytes than a spec may have."""
+    return rules.SPEC_SIZE.found(
+        f"the spec is larger than {limits.SPEC_BYTES:,} bytes",
+        subject=file,
+        hint="a spec is some hundred lines; keep pictures and drawings in files of their own",
+        place=Place(file),
+        limit=float(limits.SPEC_BYTES),
+    )
 
 
 def _not_utf8(file: str, message: str, place: Place) -> Finding:

@@ -1,8 +1,25 @@
-"""Shared by the tests of this room: the words of the first shapes, set by hand."""
+"""Shared by the tests of this room: a small good spec, folders made from text, and the words of the first shapes."""
+
+from collections.abc import Callable
+from pathlib import Path
 
 import pytest
 
-from publisher.brief import SchemaParameter, SchemaParts, SchemaShape
+from publisher.basics import Finding, Refusal
+from publisher.brief import SchemaParameter, SchemaParts, SchemaShape, read_brief
+
+GOOD = """\
+format: 1
+title: Landing
+version: 1.0.0
+use: trace
+sizes:
+  board: 5 mm
+boards:
+  foam: {thickness: board, sheets: [20 x 30 in]}
+parts:
+  landing: {name: Landing, board: foam, shape: disc, with: {radius: 20 mm}}
+"""
 
 
 def _shape(name: str, openings: bool, *parameters: str) -> SchemaShape:
@@ -45,3 +62,35 @@ def make_parts() -> SchemaParts:
 def schema_parts() -> SchemaParts:
     """The words of the first shapes."""
     return make_parts()
+
+
+@pytest.fixture
+def good() -> str:
+    """A small spec without mistakes."""
+    return GOOD
+
+
+@pytest.fixture
+def make_folder(tmp_path: Path) -> Callable[[str | bytes], Path]:
+    """A design folder made from the text or bytes of its spec."""
+
+    def make(spec: str | bytes) -> Path:
+        folder = tmp_path / "landing"
+        folder.mkdir(exist_ok=True)
+        (folder / "spec.yaml").write_bytes(spec if isinstance(spec, bytes) else spec.encode())
+        return folder
+
+    return make
+
+
+@pytest.fixture
+def findings_of() -> Callable[[Path], tuple[Finding, ...]]:
+    """Everything that reading a folder finds, whether it was refused or not."""
+
+    def find(folder: Path) -> tuple[Finding, ...]:
+        try:
+            return read_brief(folder).findings
+        except Refusal as refusal:
+            return refusal.findings
+
+    return find
