@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable, Sequence
 from itertools import pairwise
-from math import dist, sin
+from math import sin
 
 from publisher.basics import Point
 from publisher.geometry.curves import SAGITTA, SAME, Curve, flatten
@@ -25,9 +25,9 @@ class Pen:
         self.at = to
         return self
 
-    def arc(self, to: Point, centre: Point, name: str, ccw: bool = True) -> "Pen":
-        """Draw an arc of less than a full turn about ``centre``; its radius is the distance from the pen."""
-        self.curves.append(Curve(name, self.at, to, centre, dist(self.at, centre), ccw))
+    def arc(self, to: Point, centre: Point, radius: float, name: str, ccw: bool = True) -> "Pen":
+        """Draw an arc of less than a full turn about ``centre``; the pen and ``to`` lie on its circle."""
+        self.curves.append(Curve(name, self.at, to, centre, radius, ccw))
         self.at = to
         return self
 

@@ -1,11 +1,16 @@
 """Plans of parts built by hand, as design would hand them over."""
 
 from collections.abc import Callable
+from itertools import pairwise
+from math import dist, sqrt
 
 import pytest
+import shapely
 
-from publisher.basics import Place
+from publisher.basics import Finding, Place
 from publisher.design import EdgeTreatment, OpeningPlan, Parameter, PartPlan, SlotRow, SurfacePlan, TabRow
+from publisher.geometry import Part, polygon, run_points
+from publisher.geometry.parts import make_part
 
 Sizes = dict[str, float | str]
 
@@ -66,21 +71,76 @@ def make_plan(
     )
 
 
-@pytest.fixture
+@pytest.fixture(scope="session")
 def plan() -> Callable[..., PartPlan]:
     return make_plan
 
 
-@pytest.fixture
+@pytest.fixture(scope="session")
 def opening() -> Callable[..., OpeningPlan]:
     return make_opening
 
 
-@pytest.fixture
+@pytest.fixture(scope="session")
 def treatment() -> Callable[..., EdgeTreatment]:
     return make_treatment
 
 
-@pytest.fixture
+@pytest.fixture(scope="session")
 def surface() -> Callable[..., SurfacePlan]:
     return make_surface
+
+
+@pytest.fixture(scope="session")
+def drawn() -> Callable[[PartPlan], Part]:
+    """Draw a plan that must succeed."""
+
+    def draw(plan: PartPlan) -> Part:
+        part, found = make_part(plan)
+        assert part is not None, found
+        assert found == ()
+        assert_sound(part)
+        return part
+
+    return draw
+
+
+@pytest.fixture(scope="session")
+def sound() -> Callable[[Part], None]:
+    return assert_sound
+
+
+@pytest.fixture(scope="session")
+def refused() -> Callable[[PartPlan], tuple[Finding, ...]]:
+    """Draw a plan that must be refused, and return why."""
+
+    def draw(plan: PartPlan) -> tuple[Finding, ...]:
+        part, found = make_part(plan)
+        assert part is None
+        assert found
+        for finding in found:
+            assert finding.message and finding.hint and finding.subject == "part p"
+            assert finding.place is not None and finding.place.line > 0
+        return found
+
+    return draw
+
+
+def assert_sound(part: Part) -> None:
+    """What holds of every part: valid rings, runs that cover them, arcs on their circles, a template inside the outline."""
+    body, traced = polygon(part.outline), polygon(part.template)
+    assert body.is_valid and body.area > 0.0
+    assert traced.is_valid and traced.area > 0.0
+    assert traced.difference(body).area < 1e-6
+    for region in (part.outline, part.template):
+        for ring, hole in ((region.outer, False), *((h, True) for h in region.holes)):
+            assert shapely.LinearRing(ring.points).is_ccw is not hole
+            for run, after in zip(ring.runs, (*ring.runs[1:], ring.runs[0]), strict=True):
+                assert run.last == after.first and run.first != run.last
+                if run.centre is not None:
+                    points = run_points(ring, run)
+                    assert all(abs(dist(p, run.centre) - run.radius) < 1e-6 for p in points)
+                    longest = max(dist(a, b) for a, b in pairwise(points))
+                    assert run.radius - sqrt(max(run.radius**2 - longest**2 / 4.0, 0.0)) <= 0.005 + 1e-9
+    for opening in part.openings:
+        assert shapely.Polygon(opening.ring.points).difference(shapely.box(*body.bounds)).area < 1e-6

@@ -25,7 +25,7 @@ def _square(pen: Pen, values: Values, name: str) -> Pen:
 def _round(pen: Pen, values: Values, name: str) -> Pen:
     half = values.number("width") / 2.0
     x, y = pen.at
-    return pen.arc((x - 2.0 * half, y), (x - half, y), name)
+    return pen.arc((x - 2.0 * half, y), (x - half, y), half, name)
 
 
 def _fits(values: Values) -> Iterator[Finding]:

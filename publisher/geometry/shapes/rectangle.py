@@ -32,10 +32,10 @@ def build(values: Values) -> Shape:
     if c == 0.0:
         outer = straight((((0.0, 0.0), "bottom"), ((w, 0.0), "right"), ((w, h), "top"), ((0.0, h), "left")))
     else:
-        pen = Pen((c, 0.0)).line((w - c, 0.0), "bottom").arc((w, c), (w - c, c), "corner")
-        pen.line((w, h - c), "right").arc((w - c, h), (w - c, h - c), "corner")
-        pen.line((c, h), "top").arc((0.0, h - c), (c, h - c), "corner")
-        outer = tuple(pen.line((0.0, c), "left").arc((c, 0.0), (c, c), "corner").curves)
+        pen = Pen((c, 0.0)).line((w - c, 0.0), "bottom").arc((w, c), (w - c, c), c, "corner")
+        pen.line((w, h - c), "right").arc((w - c, h), (w - c, h - c), c, "corner")
+        pen.line((c, h), "top").arc((0.0, h - c), (c, h - c), c, "corner")
+        outer = tuple(pen.line((0.0, c), "left").arc((c, 0.0), (c, c), c, "corner").curves)
     return Shape(outer, edges_of(outer, EDGES))
 
 

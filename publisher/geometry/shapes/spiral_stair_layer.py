@@ -86,9 +86,9 @@ def outline(values: Values) -> tuple[Curve, ...]:
     axis = (0.0, 0.0)
     pen = Pen((r, 0.0)).line((reach, 0.0), "front")
     if depth > 0.0:
-        pen.arc(polar(reach, turn - radians(notch_width_deg(reach, depth))), axis, "step_end")
+        pen.arc(polar(reach, turn - radians(notch_width_deg(reach, depth))), axis, reach, "step_end")
         pen.line(polar(reach - depth, turn), "notch").line(polar(reach, turn), "notch")
-    pen.arc(polar(reach, step), axis, "step_end").line(polar(r, step), "back").arc((r, 0.0), axis, "core")
+    pen.arc(polar(reach, step), axis, reach, "step_end").line(polar(r, step), "back").arc((r, 0.0), axis, r, "core")
     return tuple(pen.curves)
 
 

@@ -41,8 +41,8 @@ def _ticks(core: float, joints: int, step: float) -> list[Mark]:
 def _lap(core: float, reach: float, turn: float, step: float) -> list[Mark]:
     """The area that the next layer covers (core and the step behind its front edge), inset; none if it is too narrow."""
     axis = (0.0, 0.0)
-    pen = Pen(polar(core, turn)).line(polar(reach, turn), "lap").arc(polar(reach, step), axis, "lap")
-    pen.line(polar(core, step), "lap").arc(polar(core, turn), axis, "lap")
+    pen = Pen(polar(core, turn)).line(polar(reach, turn), "lap").arc(polar(reach, step), axis, reach, "lap")
+    pen.line(polar(core, step), "lap").arc(polar(core, turn), axis, core, "lap")
     inset, lost = shift(pen.curves, [LAP_INSET] * len(pen.curves))
     if lost or not inset:
         return []

@@ -1,0 +1,139 @@
+"""The spiral stair's layer against closed forms."""
+
+from collections.abc import Callable
+from math import atan2, degrees, dist, hypot, pi, radians, sin
+
+import pytest
+import shapely
+
+from publisher.basics import Finding, LineKind, Point, Purpose
+from publisher.design import PartPlan
+from publisher.geometry import Part, area, path_length, polygon, run_points
+from publisher.geometry.curves import polar
+from publisher.geometry.shapes.spiral_stair_layer import notch_width_deg
+
+Plan = Callable[..., PartPlan]
+Draw = Callable[[PartPlan], Part]
+Refuse = Callable[[PartPlan], tuple[Finding, ...]]
+DEMO: dict[str, float | str] = {"core_radius": 30.0, "reach": 92.0, "step_angle": 40.0, "turn": 20.0}
+
+
+def angle_of(point: Point) -> float:
+    return degrees(atan2(point[1], point[0]))
+
+
+def run(part: Part, name: str) -> list[tuple[Point, ...]]:
+    ring = part.outline.outer
+    return [run_points(ring, r) for r in ring.runs if r.name == name]
+
+
+@pytest.mark.parametrize("turn", [20.0, -20.0])
+@pytest.mark.parametrize(("core", "reach", "step"), [(30.0, 92.0, 40.0), (10.0, 50.0, 60.0), (55.0, 60.0, 300.0)])
+def test_area_and_outline_length(plan: Plan, drawn: Draw, core: float, reach: float, step: float, turn: float) -> None:
+    sizes = {"core_radius": core, "reach": reach, "step_angle": step, "turn": turn}
+    part = drawn(plan("spiral_stair_layer", sizes))
+    # disc plus sector of a ring: πr² + σ/360·π(R² − r²)
+    assert area(part.outline) == pytest.approx(pi * core**2 + step / 360.0 * pi * (reach**2 - core**2), rel=1e-12)
+    arcs = radians(step) * reach + radians(360.0 - step) * core
+    assert path_length(part.outline) == pytest.approx(2.0 * (reach - core) + arcs, rel=1e-12)
+
+
+def test_the_notch_stands_on_the_next_front_edge_and_takes_a_known_area(plan: Plan, drawn: Draw) -> None:
+    part = drawn(plan("spiral_stair_layer", {**DEMO, "notch": 4.0}))
+    (corner, tip, on_line) = run(part, "notch")[0]
+    assert angle_of(tip) == pytest.approx(20.0) and angle_of(on_line) == pytest.approx(20.0)
+    assert hypot(*tip) == pytest.approx(88.0) and hypot(*on_line) == pytest.approx(92.0)
+    assert hypot(*corner) == pytest.approx(92.0) and angle_of(corner) < 20.0  # on the tread that stays bare
+    along = atan2(corner[1] - tip[1], corner[0] - tip[0])
+    assert degrees(along) == pytest.approx(20.0 - 45.0)  # the slanting side leaves the radial line at 45°
+    width = radians(notch_width_deg(92.0, 4.0))
+    taken = 92.0**2 * width / 2.0 - 92.0 * 88.0 * sin(width) / 2.0  # sector less the triangle axis-tip-corner
+    whole = pi * 30.0**2 + 40.0 / 360.0 * pi * (92.0**2 - 30.0**2)
+    assert area(part.outline) == pytest.approx(whole - taken, rel=1e-12)
+
+
+def test_a_turned_copy_has_its_front_edge_in_the_notch(plan: Plan, drawn: Draw) -> None:
+    part = drawn(plan("spiral_stair_layer", {**DEMO, "notch": 4.0}))
+    front = part.edge("front")
+    assert front is not None
+    turned = tuple(polar(hypot(*p), atan2(p[1], p[0]) + radians(20.0)) for p in (front.start, front.end))
+    (_, tip, on_line) = run(part, "notch")[0]
+    for point in (tip, on_line):
+        along = dist(turned[0], point) + dist(point, turned[1])
+        assert along == pytest.approx(dist(*turned), abs=1e-9)
+
+
+def test_the_notch_survives_tracing(plan: Plan, drawn: Draw) -> None:
+    part = drawn(plan("spiral_stair_layer", {**DEMO, "notch": 4.0}, trace_allowance=0.4))
+    names = [r.name for r in part.template.outer.runs]
+    assert names == ["front", "step_end", "notch", "step_end", "back", "core"]
+    assert {round(r.radius, 9) for r in part.template.outer.runs if r.centre} == {91.6, 29.6}
+
+
+def test_a_negative_turn_is_the_mirror_image(plan: Plan, drawn: Draw) -> None:
+    sizes = {**DEMO, "notch": 4.0, "joints": 27}
+    up, down = drawn(plan("spiral_stair_layer", sizes)), drawn(plan("spiral_stair_layer", {**sizes, "turn": -20.0}))
+    mirrored = {(round(x, 9), round(-y, 9) + 0.0) for x, y in up.outline.outer.points}
+    assert {(round(x, 9), round(y, 9) + 0.0) for x, y in down.outline.outer.points} == mirrored
+    climb = next(m for m in down.marks if m.purpose is Purpose.CLIMB)
+    assert angle_of(climb.points[0]) > angle_of(climb.points[3])
+    front = down.edge("front")
+    assert front is not None and front.end == (30.0, 0.0) and front.start == (92.0, 0.0)
+
+
+def test_edges(plan: Plan, drawn: Draw) -> None:
+    part = drawn(plan("spiral_stair_layer", {**DEMO, "notch": 4.0}))
+    assert [e.name for e in part.edges] == ["front", "step_end", "back", "core"]
+    front, end, back, core = part.edges
+    assert (front.start, front.end, front.centre) == ((30.0, 0.0), (92.0, 0.0), None)
+    assert (end.start, end.radius, core.radius) == ((92.0, 0.0), 92.0, 30.0)
+    assert angle_of(end.end) == pytest.approx(40.0) and angle_of(back.end) == pytest.approx(40.0)
+
+
+def test_marks(plan: Plan, drawn: Draw) -> None:
+    part = drawn(plan("spiral_stair_layer", {**DEMO, "notch": 4.0, "joints": 27}))
+    ticks = [m for m in part.marks if m.purpose is Purpose.JOINT_TICK]
+    pitch = 360.0 / 27.0
+    # the free arc of the core runs from 40° to 360°; joints are counted from the front edge, none on the edges themselves
+    assert [round(angle_of(m.points[0]) % 360.0, 6) for m in ticks] == [round(k * pitch, 6) for k in range(4, 27)]
+    assert all(m.kind is LineKind.DRAW and dist(*m.points) == pytest.approx(3.0, abs=0.01) for m in ticks)
+    assert all(hypot(*m.points[0]) == pytest.approx(30.0, abs=0.006) for m in ticks)
+    (line,) = [m for m in part.marks if m.purpose is Purpose.LINE_UP]
+    assert line.kind is LineKind.REFERENCE and hypot(*line.points[1]) == pytest.approx(88.0)
+    (lap,) = [m for m in part.marks if m.purpose is Purpose.LAP]
+    assert lap.closed and len(lap.points) < 120
+    body = polygon(part.outline)
+    assert body.contains(shapely.Polygon(lap.points))
+    (climb,) = [m for m in part.marks if m.purpose is Purpose.CLIMB]
+    assert climb.text == "climbs" and body.contains(shapely.LineString(climb.points))
+
+
+def test_ticks_stop_at_the_template(plan: Plan, drawn: Draw) -> None:
+    part = drawn(plan("spiral_stair_layer", {**DEMO, "joints": 27}, trace_allowance=0.4))
+    ticks = [m for m in part.marks if m.purpose is Purpose.JOINT_TICK]
+    assert ticks and max(hypot(*p) for m in ticks for p in m.points) <= 29.6 + 1e-6
+
+
+@pytest.mark.parametrize(
+    ("change", "words"),
+    [
+        ({"core_radius": 95.0}, "the core (radius 95 mm) leaves no step inside the reach (92 mm)"),
+        ({"notch": 60.0}, "a notch 60 mm deep cuts through a step that is 62 mm long"),
+        ({"notch": 4.0, "turn": 40.0}, "it does not fit on the step's outer arc"),
+        ({"notch": 4.0, "turn": 1.0}, "it does not fit on the step's outer arc"),
+        ({"notch": 4.0, "turn": 0.0}, "there is no next front edge to mark"),
+        ({"joints": 400}, "400 joints round a core of radius 30 mm stand 0.471 mm apart"),
+        ({"step_angle": 360.0}, "step_angle of shape spiral_stair_layer is 360°; it must be at most 350°"),
+    ],
+)
+def test_impossible_sizes(plan: Plan, refused: Refuse, change: dict[str, float], words: str) -> None:
+    (finding,) = refused(plan("spiral_stair_layer", {**DEMO, **change}))
+    assert words in finding.message
+    assert finding.check in ("geometry/impossible-sizes", "geometry/size-out-of-range")
+
+
+@pytest.mark.parametrize("edge_of_range", [0.0, 1.0])
+def test_the_hinted_turns_can_be_built(plan: Plan, refused: Refuse, drawn: Draw, edge_of_range: float) -> None:
+    (finding,) = refused(plan("spiral_stair_layer", {**DEMO, "notch": 4.0, "turn": 1.0 if not edge_of_range else 39.9}))
+    assert finding.limit is not None
+    drawn(plan("spiral_stair_layer", {**DEMO, "notch": 4.0, "turn": finding.limit}))
