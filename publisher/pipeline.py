@@ -9,9 +9,10 @@ from publisher.design import Design, variants, work_out
 from publisher.geometry import Part, make_parts
 from publisher.joints import Joined, put_together
 from publisher.material import BoardNeeds, lay_out
-from publisher.pages import Pack, Paper, compose, facts_document, paper_for, with_attachment
+from publisher.pages import Pack, Paper, cautions_for, compose, facts_document, paper_for, thing, with_attachment
 from publisher.press import render_previews, write_part_svg, write_pdf, write_sheet_svg
 from publisher.proof import Proof, prove
+from publisher.release import Bundle, Listing, SheetsToBuy, listing_text, make_bundle
 
 ROOMS = (
     "basics", "brief", "design", "geometry", "joints", "material", "pages", "press", "proof", "release", "ruler",
@@ -214,3 +215,39 @@ def promises_of(folder: Path, pdf_name: str, sets: tuple[tuple[str, str], ...] =
 def without(built: Built, finding: Finding) -> Built:
     """Return the result with nothing to write and one more finding: the files could not be put in place."""
     return replace(built, outputs=(), findings=(*built.findings, finding))
+
+
+def bundle_of(builds: tuple[Built, ...]) -> Bundle:
+    """Return the release of one design: the files of all its variants, proof records and the listing text. All must be good."""
+    first = builds[0].packs[0].pack
+    files = [(output.path, output.data) for built in builds for output in built.outputs]
+    files.append(("LISTING.md", listing_text(_listing(builds)).encode("utf-8")))
+    return make_bundle(first.slug, first.version, tuple(files))
+
+
+def _listing(builds: tuple[Built, ...]) -> Listing:
+    first = builds[0].packs[0].pack
+    designs = [built.worked.design for built in builds if built.worked.design is not None]
+    keys = (*designs[0].tools, *(m.name for m in designs[0].materials if m.name))
+    return Listing(
+        title=designs[0].title,
+        version=first.version,
+        designer=first.designer,
+        licence=first.licence,
+        summary=first.summary,
+        pages=tuple(
+            (design.variant_title, one.pack.paper.title, len(one.pack.pages))
+            for built, design in zip(builds, designs, strict=True)
+            for one in built.packs
+        ),
+        boards=tuple(dict.fromkeys((b.id, b.thickness) for design in designs for b in design.boards)),
+        sheets=tuple(
+            SheetsToBuy(design.variant_title, need.board, need.sheet.label, len(need.sheets))
+            for built, design in zip(builds, designs, strict=True)
+            for need in (built.worked.needs.yields if built.worked.needs else ())
+            if need.sheets
+        ),
+        tools=tuple(found.name for key in designs[0].tools if (found := thing(key))),
+        materials=tuple(found.name for m in designs[0].materials if (found := thing(m.name))),
+        cautions=tuple(f"{c.title}: {c.text}" for c in cautions_for(keys)),
+    )

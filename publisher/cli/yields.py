@@ -16,8 +16,16 @@ from publisher.release import put_in_place
 @click.argument("folder", type=click.Path(path_type=Path))
 @variant_option
 @set_option
-@click.option("--effort", type=click.Choice(["quick", "careful", "patient"]), default="quick", show_default=True, help="How long to look.")
-@click.option("--keep", is_flag=True, help="Write the layouts to layouts.json beside the spec: builds then only verify them.")
+@click.option(
+    "--effort",
+    type=click.Choice(["quick", "careful", "patient"]),
+    default="quick",
+    show_default=True,
+    help="How long to look.",
+)
+@click.option(
+    "--keep", is_flag=True, help="Write the layouts to layouts.json beside the spec: builds then only verify them."
+)
 @json_option
 def yields(
     folder: Path, variants: tuple[str, ...], sets: tuple[tuple[str, str], ...], effort: str, keep: bool, as_json: bool
@@ -53,7 +61,9 @@ def _show(worked: Worked, variant: str) -> None:
     click.echo(f"{worked.brief.slug}, {variant or BASE}")
     for need in worked.needs.yields if worked.needs else ():
         click.echo(f"  {need.board}, {need.sheet.label}: at least {len(need.sheets)} sheet(s) for the whole list,")
-        click.echo(f"      {need.grid_sheets} on a grid, {need.bound} by area; {100 * need.offcut_share:.0f} % left over")
+        click.echo(
+            f"      {need.grid_sheets} on a grid, {need.bound} by area; {100 * need.offcut_share:.0f} % left over"
+        )
         for row in need.rows:
             click.echo(f"    {row.part:20} alone: at least {row.careful:3} a sheet, {row.grid:3} on a grid")
 
