@@ -22,6 +22,7 @@ EDGE = 3.0  # least paper between the part and the edge of a window
 ROOMY = 10.0  # paper wanted there, so that match marks also find room beside the part
 SLIVER = 12.0  # a tile that shows a strip narrower than this is avoided
 STEP = 1.0  # grid on which trim lines are tried
+CROSSING = 15.0  # from a crossing of seams to the nearest mark: its name stands between
 MIDDLE_MARK_FROM = 150.0  # a seam longer than this gets a third mark
 
 
@@ -260,7 +261,7 @@ def _stretch(low: float, high: float, others: tuple[float, ...]) -> tuple[float,
     inside = [t for t in others if low < t < high]
     below = [t for t in inside if t - low <= OVERLAP]
     above = [t for t in inside if high - t <= OVERLAP]
-    keep = MARK_RADIUS + 1.5
+    keep = CROSSING
     return (max(below) + keep if below else low + MARK_RADIUS + 0.3), (
         min(above) - keep if above else high - MARK_RADIUS - 0.3
     )

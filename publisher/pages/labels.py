@@ -1,0 +1,263 @@
+"""What a template says about itself: a block of words and tick boxes, set at several widths so that one of them fits the part.
+
+A block has its lower left corner at (0, 0). ``placed`` puts it on the page; ``label_room`` finds where.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+import numpy as np
+import shapely
+
+from publisher.basics import Layer, Point, Pose, Purpose
+from publisher.geometry import Part
+from publisher.pages.draft import Context
+from publisher.pages.model import Drawn, Fill, LineStyle, Path, Stroke, Words
+from publisher.pages.part_strokes import region_polygon
+from publisher.pages.styles import BODY, LEAST, LETTER, NOTE, SMALL, TypeStyle
+from publisher.pages.text import Setter
+
+TAG = LineStyle("tag", 0.35)
+TICK_BOX = LineStyle("tick_box", 0.18)
+MEASURES = (110.0, 84.0, 70.0, 60.0, 52.0, 45.0, 39.0, 34.0, 29.0, 24.0)  # mm
+STYLES = (SMALL, NOTE, LEAST)
+_NAMES = {SMALL: BODY, NOTE: SMALL, LEAST: NOTE}  # a part's name is set one size larger
+_LETTERS = {SMALL: 1.0, NOTE: 0.8, LEAST: 0.7}
+CUT_CORNER = 2.2
+MARGIN = 0.2  # round a block, for the width of lines
+BESIDE = 16.0  # least measure in which words stand beside the tag, not under it
+UP = "THIS SIDE UP"
+MANY = 60  # more copies than this share tick boxes
+_INCH = 25.4
+
+
+@dataclass(frozen=True, slots=True)
+class Says:
+    """The words of one label. ``boxes``: how many tick boxes for copies as drawn, for mirrored ones, for spares."""
+
+    letter: str
+    name: str
+    board: str
+    count: str
+    boxes: tuple[int, int, int]
+    size: tuple[str, str]
+    notes: tuple[str, ...]
+    promised: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """A block set at one size of type and one measure: its own width and height in mm."""
+
+    width: float
+    height: float
+    says: Says
+    style: TypeStyle
+    measure: float
+
+
+def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) -> Says:
+    """Return what the label of a part says. ``copy`` from 1 where every copy is printed, 0 for a template to trace.
+
+    ``mirrored``: this printed copy is the mirror image.
+    """
+    copies = context.copies(part)
+    count = f"cut {part.count}"
+    line = f"{count} and {part.spare} spare" if part.spare else count
+    left, bottom, right, top = region_polygon(part.outline).bounds
+    width, height = right - left, top - bottom
+    size = (f"{width:.1f} × {height:.1f} mm", f"({width / _INCH:.2f} × {height / _INCH:.2f} in)")
+    board = f"{part.board} {part.thickness:.1f} mm ({part.thickness / _INCH:.2f} in)"
+    if copy:
+        spare = ", a spare" if copy > part.count else ""
+        line = f"{line}: this is {copy} of {copies}{spare}"
+        boxes = (1, 0, 0)
+    else:
+        boxes = (part.count - part.mirrored, part.mirrored, part.spare)
+    notes = tuple(_notes(context, part, copy, mirrored))
+    promised = (part.letter, part.name, count, size[0])
+    return Says(part.letter, part.name, board, line, boxes, size, notes, promised)
+
+
+def _notes(context: Context, part: Part, copy: int, mirrored: bool) -> Iterator[str]:
+    """Say which side goes up, where it faces, and what must not be done with the template."""
+    panel = any(place.part == part.id for plan in context.design.panels for place in plan.places)
+    up = UP
+    if any(m.purpose is Purpose.CLIMB for m in part.marks):
+        up += ": the arrow climbs"
+    elif panel:
+        up += ": the inside face" if mirrored else ": the outside face"
+    yield up
+    if part.mirrored and not copy:
+        as_drawn = part.count - part.mirrored
+        first = f"{as_drawn} as drawn, " if as_drawn else ""
+        yield f"{first}{part.mirrored} mirrored: turn the template over for those."
+    elif mirrored:
+        yield "Mirror image: drawn turned over."
+    elif is_handed(part):
+        yield "Do not flip."
+    if part.trace_allowance:
+        yield f"Drawn {part.trace_allowance:g} mm inside, for the pencil."
+
+
+def is_handed(part: Part) -> bool:
+    """Say whether the finished piece differs from its mirror image, however that is turned."""
+    shape = region_polygon(part.outline)
+    middle = np.array(shape.centroid.coords[0])
+    points = shapely.get_coordinates(shape.exterior)[:-1] - middle
+    reach = np.hypot(points[:, 0], points[:, 1])
+    far = int(np.argmax(reach))
+    goals = np.flatnonzero(np.abs(reach - reach[far]) < 0.02)
+    goals = goals[:: max(1, len(goals) // 12)]
+    flipped = shapely.transform(shape, lambda c: (c - middle) * (-1.0, 1.0))
+    ground = shapely.transform(shape, lambda c: c - middle)
+    start = np.arctan2(points[far, 1], -points[far, 0])
+    for goal in goals:
+        turn = np.arctan2(points[goal, 1], points[goal, 0]) - start
+        c, s = np.cos(turn), np.sin(turn)
+        turned = shapely.transform(flipped, lambda p, c=c, s=s: p @ np.array(((c, s), (-s, c))))
+        if turned.symmetric_difference(ground).area < 1e-3 * shape.area:
+            return False
+    return True
+
+
+def blocks(setter: Setter, said: Says) -> tuple[tuple[Label, ...], ...]:
+    """Return the label set to every measure, for each size of type, largest type first."""
+    return tuple(_blocks(setter, said, style, MEASURES) for style in STYLES)
+
+
+def small_blocks(setter: Setter, said: Says) -> tuple[Label, ...]:
+    """Return the letter and name alone, for the tiles beside the one that has the whole label."""
+    short = replace(said, board="", boxes=(0, 0, 0), size=("", ""), notes=(), count="", promised=(said.letter,))
+    return _blocks(setter, short, NOTE, (45.0, 30.0))
+
+
+def _blocks(setter: Setter, said: Says, style: TypeStyle, measures: tuple[float, ...]) -> tuple[Label, ...]:
+    found: list[Label] = []
+    for measure in measures:
+        if found and found[-1].width <= measure:
+            continue  # nothing was broken at the wider measure either
+        block = _Block(setter, said, style, measure)
+        found.append(Label(block.width, block.height, said, style, measure))
+    return tuple(found)
+
+
+def placed(label: Label, setter: Setter, pose: Pose) -> tuple[Drawn, ...]:
+    """Return what is drawn of a block, carried to the page. The pose may turn the block; it never mirrors."""
+    block = _Block(setter, label.says, label.style, label.measure, draw=True)
+    up = Pose(MARGIN, block.height)
+    return tuple(_carried(_carried(thing, up), pose) for thing in block.drawn)
+
+
+def _carried(thing: Drawn, pose: Pose) -> Drawn:
+    if isinstance(thing, Words):
+        x, y = pose.apply((thing.x, thing.y))
+        return replace(thing, x=x, y=y, turn=thing.turn + pose.turn)
+    if isinstance(thing, Stroke | Fill):
+        return replace(thing, paths=tuple(replace(p, points=pose.apply_all(p.points)) for p in thing.paths))
+    raise TypeError(f"a label holds no {type(thing).__name__}")
+
+
+class _Block:
+    """Sets a label from the top down; y is 0 at the top and negative below. Without ``draw`` it only measures."""
+
+    def __init__(self, setter: Setter, said: Says, style: TypeStyle, measure: float, *, draw: bool = False) -> None:
+        self.type = setter
+        self.style = style
+        self.measure = measure - 2 * MARGIN
+        self.draw = draw
+        self.drawn: list[Drawn] = []
+        self.y = self.wide = 0.0
+        self._letter(said.letter)
+        x = self.wide + 2.2
+        beside = self.measure - x >= BESIDE
+        tag_bottom = self.y
+        if beside:
+            self.y = 0.0
+        else:
+            x, self.y = 0.0, self.y - 1.2
+        self._text(said.name, _NAMES[style].bold(), x)
+        self._text(said.count, style.bold(), x)
+        self._text(said.board, style, x)
+        self.y = min(self.y, tag_bottom - 0.8)
+        if sum(said.boxes):
+            self.y -= 0.6
+            self._ticks(said.boxes)
+            self.y -= 0.4
+        joined = " ".join(said.size)
+        for text in (joined,) if setter.width(joined, style) <= self.measure else said.size:
+            self._text(text, style)
+        for note in said.notes:
+            self._text(note, style.bold() if note.startswith(UP) else style)
+        self.height = -self.y
+        self.width = self.wide + 2 * MARGIN
+
+    def _letter(self, letter: str) -> None:
+        """Set the part's letter in a tag with one corner cut off."""
+        big = replace(LETTER, size=LETTER.size * _LETTERS[self.style])
+        cap = self.type.cap(big)
+        tall = cap + 4.4
+        side = max(tall, self.type.width(letter, big) + 4.0)
+        self.y, self.wide = -tall, side
+        if self.draw:
+            corners: tuple[Point, ...] = (
+                (0, 0),
+                (0, -tall),
+                (side, -tall),
+                (side, -CUT_CORNER),
+                (side - CUT_CORNER, 0),
+            )
+            self.drawn.append(Stroke(TAG, (Path(corners, True),), Layer.NOTES, None, "figure"))
+            self.drawn += self.type.line(letter, big, side / 2, -(tall + cap) / 2, align="centre", layer=Layer.NOTES)
+
+    def _text(self, text: str, style: TypeStyle, x: float = 0.0) -> None:
+        """Set a paragraph, left aligned at x."""
+        if not text:
+            return
+        wide = self.type.width(text, style)
+        lines = (text,) if x + wide <= self.measure else self.type.lines(text, style, self.measure - x)
+        for line in lines:
+            self._line(line, style, x, self.y)
+            self.y -= style.leading
+
+    def _line(self, text: str, style: TypeStyle, x: float, top: float) -> None:
+        self.wide = max(self.wide, x + self.type.width(text, style))
+        if self.draw:
+            self.drawn += self.type.line(text, style, x, top - self.type.drop(style), layer=Layer.NOTES)
+
+    def _ticks(self, boxes: tuple[int, int, int]) -> None:
+        """Set boxes to tick while cutting, in fives; mirrored copies and spares stand before their word."""
+        side = 0.9 * self.style.size
+        step = side + 0.32 * self.style.size
+        per = box_stands_for(sum(boxes))
+        paths: list[Path] = []
+        x, row = 0.0, 0
+        for count, name in zip(boxes, ("", "mirrored", "spare"), strict=True):
+            number = -(-count // per)
+            word = self.type.width(name, self.style) if name else 0.0
+            if number and x:
+                x += 0.4 * step
+            for i in range(number):
+                last = i == number - 1  # the word stays with the last box
+                if x + side + (last and word + 0.6) > self.measure and x:
+                    x, row = 0.0, row + 1
+                y = self.y - row * self.style.leading - (self.style.leading + side) / 2
+                paths.append(Path(((x, y), (x + side, y), (x + side, y + side), (x, y + side)), True))
+                self.wide = max(self.wide, x + side)
+                x += step + (0.4 * step if i % 5 == 4 and not last else 0.0)
+            if number and name:
+                self._line(name, self.style, x, self.y - row * self.style.leading)
+                x += word + step
+        self.y -= (row + 1) * self.style.leading
+        if per > 1:
+            self._text(f"one box for every {per}", self.style)
+        if self.draw:
+            self.drawn.append(Stroke(TICK_BOX, tuple(paths), Layer.NOTES, None, "figure"))
+
+
+def box_stands_for(copies: int) -> int:
+    """Return how many copies a tick box stands for: 1, then 2, 5, 10, 20, 50 … so that there are at most 60 boxes."""
+    per = 1
+    while copies / per > MANY:
+        per = per * 5 // 2 if str(per)[0] == "2" else per * 2
+    return per

@@ -1,0 +1,108 @@
+"""Template pages: every part that fits a page, at true size, with its label."""
+
+from collections.abc import Callable
+from math import hypot
+
+from publisher.basics import Box, Layer, Pose, TextPromise
+from publisher.geometry import Part
+from publisher.pages.draft import Body, Context, Numbers, PageDraft
+from publisher.pages.labels import placed
+from publisher.pages.model import Drawn, Tile
+from publisher.pages.part_strokes import (
+    mark_notes,
+    mark_strokes,
+    outline_promise,
+    outline_strokes,
+    waste_strokes,
+)
+from publisher.pages.template_plan import Lying, Planner, Shown, plan, samples
+from publisher.pages.text import Setter
+
+TITLE_MOST = 64  # letters; with more parts the title names letters only
+
+
+def template_drafts(context: Context) -> tuple[PageDraft, ...]:
+    """Return the template pages: parts that fit a page, most used first, on as few pages as can be found."""
+    planner = Planner(context)
+    small = [p for p in context.parts if planner.fits(p)]
+    small.sort(key=lambda p: (-context.copies(p), p.letter))
+    wanted = tuple(s for part in small for s in samples(context, part))
+    if not wanted:
+        return ()
+    pages, _ = plan(planner, wanted)
+    rank = {p.id: n for n, p in enumerate(small)}
+    pages = tuple(sorted(pages, key=lambda page: min(_rank(y, rank) for y in page.lying)))
+    return tuple(_draft(context, page, number, rank) for number, page in enumerate(pages, 1))
+
+
+def _rank(lying: Lying, rank: dict[str, int]) -> tuple[int, int]:
+    return (rank[lying.sample.part.id], lying.sample.copy)
+
+
+def _draft(context: Context, page: Shown, number: int, rank: dict[str, int]) -> PageDraft:
+    lying = sorted(page.lying, key=lambda y: _rank(y, rank))
+    parts = tuple(dict.fromkeys(y.sample.part.id for y in lying))
+    named = [p for i in parts if (p := context.part(i))]
+    return PageDraft(
+        kind="templates",
+        key=f"templates:{number}",
+        title=_title(named),
+        frame=page.frame,
+        body=_body(context, tuple(lying)),
+        task="templates",
+        bookmarks=tuple((f"{p.letter} {p.name}", 1) for p in named),
+        parts=parts,
+    )
+
+
+def _title(parts: list[Part]) -> str:
+    full = "Templates: " + " · ".join(f"{p.letter} {p.name}" for p in parts)
+    return full if len(full) <= TITLE_MOST else "Templates: " + " · ".join(p.letter for p in parts)
+
+
+def _body(context: Context, lying: tuple[Lying, ...]) -> Callable[[Numbers], Body]:
+    """Return the maker of the page's body; all but the page's number is known now."""
+    drawn = tuple(thing for y in lying for thing in template_drawn(context.type, y))
+
+    def body(numbers: Numbers) -> Body:
+        page = numbers.page
+        return Body(
+            drawn=drawn,
+            tiles=tuple(Tile(y.sample.part.id, max(y.sample.copy, 1), 0, 0, None, y.pose) for y in lying),
+            outlines=tuple(outline_promise(page, y.sample.part, max(y.sample.copy, 1), y.pose) for y in lying),
+            texts=tuple(promise for y in lying for promise in label_promises(page, y)),
+        )
+
+    return body
+
+
+def label_box(lying: Lying) -> Box:
+    """Return the rectangle of the page in which a label stands."""
+    pose = Pose(*lying.label_at, lying.label_turn)
+    wide, tall = lying.label.width, lying.label.height
+    corners = pose.apply_all(((0.0, 0.0), (wide, 0.0), (wide, tall), (0.0, tall)))
+    xs, ys = zip(*corners, strict=True)
+    return Box(min(xs), min(ys), max(xs), max(ys))
+
+
+def label_promises(page: int, lying: Lying) -> tuple[TextPromise, ...]:
+    """Promise the words of a label near where it stands."""
+    box = label_box(lying)
+    middle = ((box.left + box.right) / 2, (box.bottom + box.top) / 2)
+    within = hypot(box.width, box.height) / 2 + 3.0
+    return tuple(TextPromise(page, text, middle, within) for text in lying.label.says.promised)
+
+
+def template_drawn(setter: Setter, lying: Lying) -> tuple[Drawn, ...]:
+    """Return everything of one template: surface first, then outline, then words, so that no line crosses a word."""
+    part, pose = lying.sample.part, lying.pose
+    notes = mark_notes(part, pose, setter)
+    quiet = [label_box(lying).grown(0.8), *(n.box.grown(0.5) for n in notes)]
+    words = [w for n in notes for w in setter.line(n.text, n.style, n.x, n.y, align="centre", layer=Layer.NOTES)]
+    return (
+        *waste_strokes(part, pose, setter),
+        *mark_strokes(part, pose, quiet=quiet),
+        *outline_strokes(part, pose),
+        *words,
+        *placed(lying.label, setter, Pose(*lying.label_at, lying.label_turn)),
+    )

@@ -1,0 +1,135 @@
+"""How a part that fits no page is laid on tile pages: orientation, frame, turn and cutting with the fewest pages."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+import shapely
+
+from publisher.basics import Box, Point, Pose
+from publisher.pages.draft import Context
+from publisher.pages.frame import LEAST_SQUARE, SQUARE, Frame
+from publisher.pages.part_strokes import as_polygon, mark_notes, quiet_lines, region_polygon
+from publisher.pages.seams import Cell, Cutting, Seam, cut, seams, tiles_needed
+from publisher.pages.styles import SPACE
+from publisher.pages.template_plan import AWAY, Sample, page_frame
+
+TURNS = (0.0, 90.0)
+LEAST_AREA = 40.0  # mm: a window area with a shorter side is not worth a page
+COMFORT = {SQUARE: 0.0, LEAST_SQUARE: 3.0}  # how many quiet seams a smaller calibration square is worth
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """A page laid out for tiles: the area in which windows stand, and the area for map and words, beside the square."""
+
+    frame: Frame
+    area: Box
+    info: Box
+
+
+@dataclass(frozen=True, slots=True)
+class Tiling:
+    """A copy cut into tiles: how it is turned, on which stage, its laid outline, and the seams with their marks."""
+
+    sample: Sample
+    turn: float
+    stage: Stage
+    laid: shapely.Polygon
+    cutting: Cutting
+    seams: tuple[Seam, ...] = ()
+
+    @property
+    def frame(self) -> Frame:
+        """The frame of every tile page."""
+        return self.stage.frame
+
+    @property
+    def name(self) -> str:
+        """The name in match marks: the part's letter, with the copy where every copy is printed."""
+        part = self.sample.part
+        return f"{part.letter}.{self.sample.copy} " if self.sample.copy else part.letter
+
+    def key(self, cell: Cell) -> str:
+        """Return the key of the page that shows a tile."""
+        return f"tiles:{self.sample.part.id}:{max(self.sample.copy, 1)}:{cell.row}:{cell.column}"
+
+    def shift(self, cell: Cell) -> Point:
+        """Return what carries laid coordinates to the tile's page: its window stands in the middle of the area."""
+        area, window = self.stage.area, cell.window
+        return (
+            round((area.left + area.right - window.left - window.right) / 2, 3),
+            round((area.bottom + area.top - window.bottom - window.top) / 2, 3),
+        )
+
+    def pose(self, cell: Cell) -> Pose:
+        """Return the part's pose on the tile's page."""
+        return Pose(*self.shift(cell), self.turn, self.sample.mirrored)
+
+    def window(self, cell: Cell) -> Box:
+        """Return the tile's window on its page."""
+        x, y = self.shift(cell)
+        return Box(cell.window.left + x, cell.window.bottom + y, cell.window.right + x, cell.window.top + y)
+
+
+def tiling(context: Context, sample: Sample) -> Tiling:
+    """Return the cutting of a part on this paper that takes fewest pages, then keeps its seams off what matters most.
+
+    Raises ValueError when no cutting has fewer than a million tiles.
+    """
+    options: list[tuple[int, float, float, Stage]] = []
+    laid = {t: region_polygon(sample.part.template, Pose(turn=t, mirrored=sample.mirrored)) for t in TURNS}
+    for stage in stages(context):
+        for turn in TURNS:
+            left, bottom, right, top = laid[turn].bounds
+            count = tiles_needed(right - left, stage.area.width) * tiles_needed(top - bottom, stage.area.height)
+            square = stage.frame.calibration.width if stage.frame.calibration else 0.0
+            options.append((count, COMFORT.get(square, 0.0), turn, stage))
+    least = min(o[0] for o in options)
+    best: tuple[tuple[float, ...], Tiling] | None = None
+    for order, (count, comfort, turn, stage) in enumerate(options):
+        if count > least + (
+            least > 4
+        ):  # where windows overlap empty corners, one more by the box may be fewer in truth
+            continue
+        pose = Pose(turn=turn, mirrored=sample.mirrored)
+        quiet = tuple(shapely.get_parts(quiet_lines(sample.part, pose)))
+        cutting = cut(laid[turn], quiet, stage.area.width, stage.area.height)
+        if cutting is None:
+            continue
+        upright = 2.0 if turn else 0.0  # a part reads best as it stands
+        key = (float(len(cutting.cells)), cutting.cost + upright + comfort, float(order))
+        if best is None or key < best[0]:
+            best = (key, Tiling(sample, turn, stage, laid[turn], cutting))
+    if best is None:
+        raise ValueError(f"part {sample.part.id} cannot be cut into tiles for {context.paper.name}")
+    found = best[1]
+    pose = Pose(turn=found.turn, mirrored=sample.mirrored)
+    notes = [as_polygon(n.box) for n in mark_notes(sample.part, pose, context.type)]
+    lines = shapely.union_all([quiet_lines(sample.part, pose), *notes])
+    return replace(found, seams=seams(found.cutting, found.laid, lines))
+
+
+def stages(context: Context) -> Iterator[Stage]:
+    """Yield the ways to lay out a tile page: words and map in a band beside the calibration square, or in a column over it."""
+    for square in (SQUARE, LEAST_SQUARE):
+        for landscape in (True, False):
+            frame = page_frame(context.paper, landscape, square, "lower_right")
+            live, kept = frame.live, frame.blocked[0]
+            bottom = live.bottom + SPACE
+            left, top = frame.text.left, frame.text.top
+            yield from _worth(
+                Stage(
+                    frame,
+                    Box(live.left, kept.top + AWAY / 2, live.right, live.top - AWAY + 1.0),
+                    Box(left, bottom, kept.left - AWAY, kept.top),
+                ),
+                Stage(
+                    frame,
+                    Box(live.left, live.bottom + AWAY - 1.0, kept.left - AWAY / 2, live.top - AWAY + 1.0),
+                    Box(kept.left + SPACE, kept.top + AWAY, frame.text.right, top),
+                ),
+            )
+
+
+def _worth(*found: Stage) -> Iterator[Stage]:
+    yield from (s for s in found if min(s.area.width, s.area.height) >= LEAST_AREA)

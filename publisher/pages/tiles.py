@@ -1,0 +1,148 @@
+"""Tile pages: parts that fit no page, cut into tiles that are taped together by printed match marks."""
+
+from collections.abc import Callable
+from math import hypot
+
+import shapely
+
+from publisher.basics import Box, Layer, Pose, TextPromise
+from publisher.pages.draft import Body, Context, Numbers, PageDraft
+from publisher.pages.label_room import Room
+from publisher.pages.labels import Label, blocks, placed, says, small_blocks
+from publisher.pages.model import Drawn, Tile
+from publisher.pages.part_strokes import (
+    as_polygon,
+    mark_notes,
+    mark_strokes,
+    outline_promise,
+    outline_strokes,
+    quiet_lines,
+    region_polygon,
+    waste_strokes,
+    within,
+)
+from publisher.pages.seams import Cell
+from publisher.pages.template_plan import Planner, samples
+from publisher.pages.tile_furniture import info_drawn, seam_bodies, size_lines
+from publisher.pages.tile_map import overview_draft
+from publisher.pages.tile_plan import Tiling, tiling
+
+
+def tile_drafts(context: Context) -> tuple[PageDraft, ...]:
+    """Return the pages of all parts that fit no page: for each copy an overview (when it has more than two tiles) and its tiles."""
+    planner = Planner(context)
+    drafts: list[PageDraft] = []
+    for part in context.parts:
+        if planner.fits(part):
+            continue
+        for sample in samples(context, part):
+            plan = tiling(context, sample)
+            if len(plan.cutting.cells) > 2:
+                drafts.append(overview_draft(context, plan))
+            drafts += [_draft(context, plan, cell) for cell in plan.cutting.cells]
+    return tuple(drafts)
+
+
+def caption(plan: Tiling, cell: Cell) -> str:
+    """Return the name of a tile: row, column, and how many there are of each."""
+    return f"row {cell.row}, column {cell.column} of {plan.cutting.rows} × {plan.cutting.columns}"
+
+
+def _draft(context: Context, plan: Tiling, cell: Cell) -> PageDraft:
+    part = plan.sample.part
+    of = f", copy {plan.sample.copy}" if plan.sample.copy else ""
+    first = cell is plan.cutting.cells[0]
+    return PageDraft(
+        kind="tiles",
+        key=plan.key(cell),
+        title=f"{part.letter} {part.name}{of} — {caption(plan, cell)}",
+        frame=plan.frame,
+        body=_body(context, plan, cell),
+        task=f"tiles of part {part.letter}",
+        bookmarks=((f"{part.letter} {part.name}{of}", 1),) if first else (),
+        parts=(part.id,),
+    )
+
+
+def _body(context: Context, plan: Tiling, cell: Cell) -> Callable[[Numbers], Body]:
+    """Return the maker of one tile's page."""
+    part, copy = plan.sample.part, max(plan.sample.copy, 1)
+    pose, window = plan.pose(cell), plan.window(cell)
+
+    def body(numbers: Numbers) -> Body:
+        page = numbers.page
+        whole = Body(
+            tiles=(Tile(part.id, copy, cell.row, cell.column, window, pose),),
+            outlines=(outline_promise(page, part, copy, pose, window, cell.row, cell.column),),
+        )
+        under, over, boxes = seam_bodies(context.type, plan, cell, numbers)
+        label, said = _label(context, plan, cell, boxes, page)
+        notes = [n for n in mark_notes(part, pose, context.type) if within(n.box, window)]
+        quiet = [*(n.box.grown(0.5) for n in notes), *(b.grown(0.4) for b in boxes)]
+        if label:
+            quiet.append(label[1].grown(0.8))
+        words = [
+            w for n in notes for w in context.type.line(n.text, n.style, n.x, n.y, align="centre", layer=Layer.NOTES)
+        ]
+        drawn: tuple[Drawn, ...] = (
+            *waste_strokes(part, pose, context.type, window, [b.grown(0.4) for b in boxes]),
+            *mark_strokes(part, pose, window, quiet),
+            *outline_strokes(part, pose, window),
+            *words,
+            *(placed(label[0], context.type, Pose(label[1].left, label[1].bottom)) if label else ()),
+            *size_lines(context.type, plan, cell),
+        )
+        return (
+            whole
+            + under
+            + Body(drawn)
+            + over
+            + said
+            + info_drawn(context.type, plan, cell, caption(plan, cell), numbers)
+        )
+
+    return body
+
+
+def _label(
+    context: Context, plan: Tiling, cell: Cell, boxes: list[Box], page: int
+) -> tuple[tuple[Label, Box] | None, Body]:
+    """Return the tile's label with its box, and its promises: the whole label where it has most room, else letter and name."""
+    said = says(context, plan.sample.part, plan.sample.copy, plan.sample.mirrored)
+    room = _room(context, plan, cell, boxes)
+    found = None
+    if cell is _labelled(context, plan):
+        for tall in (False, True):
+            for size in blocks(context.type, said)[:2]:
+                found = found or room.best(size, tall)
+    found = found or room.best(small_blocks(context.type, said))
+    if not found:
+        return None, Body()
+    label, (x, y) = found
+    box = Box(x, y, x + label.width, y + label.height)
+    middle = ((box.left + box.right) / 2, (box.bottom + box.top) / 2)
+    away = hypot(box.width, box.height) / 2 + 3.0
+    return (label, box), Body(texts=tuple(TextPromise(page, t, middle, away) for t in label.says.promised))
+
+
+def _labelled(context: Context, plan: Tiling) -> Cell:
+    """Return the tile that carries the whole label: the first with enough room, else the one that shows most of the part."""
+    said = says(context, plan.sample.part, plan.sample.copy, plan.sample.mirrored)
+    sizes = blocks(context.type, said)[:2]
+    for cell in plan.cutting.cells:
+        room = _room(context, plan, cell, [])
+        if any(room.best(size) for size in sizes):
+            return cell
+    return max(plan.cutting.cells, key=lambda c: plan.laid.intersection(as_polygon(c.area)).area)
+
+
+def _room(context: Context, plan: Tiling, cell: Cell, boxes: list[Box]) -> Room:
+    """Return the free places of a tile, on the page: on the part, inside the tile, clear of marks and of what seams say."""
+    part, pose = plan.sample.part, plan.pose(cell)
+    shift = plan.shift(cell)
+    area = Box(
+        cell.area.left + shift[0], cell.area.bottom + shift[1], cell.area.right + shift[0], cell.area.top + shift[1]
+    )
+    ground = region_polygon(part.template, pose).intersection(as_polygon(area))
+    notes = [as_polygon(n.box) for n in mark_notes(part, pose, context.type)]
+    return Room(ground, shapely.union_all([quiet_lines(part, pose), *notes, *map(as_polygon, boxes)]))
