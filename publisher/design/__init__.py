@@ -4,8 +4,8 @@ Comes in: a ``Brief``, the name of a variant, sizes set on the command line. Goe
 degrees, plans of parts, assemblies and steps; joins turned into edge treatments. Never: opens a file, knows paper.
 """
 
+from publisher.design.given import variants
 from publisher.design.model import (
-    Blank,
     Board,
     Design,
     DrawingPlan,
@@ -14,15 +14,12 @@ from publisher.design.model import (
     Fact,
     Join,
     Kind,
-    MaterialPlan,
     NeedPlan,
     OpeningPlan,
     PanelPlace,
     PanelPlan,
-    PaperWish,
     Parameter,
     PartPlan,
-    PicturePlan,
     Quantity,
     Rest,
     SheetSize,
@@ -30,13 +27,11 @@ from publisher.design.model import (
     SlotRow,
     StackPlan,
     StackRow,
-    StepPlan,
     SurfacePlan,
     TabRow,
-    TextPlan,
 )
+from publisher.design.model_texts import Blank, MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
 from publisher.design.rules import RULES
-from publisher.design.sizes import variants
 from publisher.design.texts import amount, fill
 from publisher.design.units import INCH_MM
 from publisher.design.wording import fixed, inches, say, say_length

@@ -8,10 +8,13 @@ from publisher.design.model import Kind, NeedPlan
 from publisher.design.names import pick_hint
 from publisher.design.scope import Scope
 
+_FACT_HINT = "the fact stands under fact; its limits are worked out from sizes"
+
 
 def read_needs(nodes: Iterable[object], owners: tuple[str, ...], scope: Scope) -> tuple[NeedPlan, ...]:
     """Return the needs of a design. ``owners``: the parts and assemblies that facts start with."""
-    plans = [_need(node, owners, scope) for node in nodes if isinstance(node, Table)]
+    limits = Scope(scope.sizes, scope.findings, fact_hint=_FACT_HINT)
+    plans = [_need(node, owners, limits) for node in nodes if isinstance(node, Table)]
     return tuple(plan for plan in plans if plan is not None)
 
 
@@ -50,7 +53,7 @@ def _need(table: Table, owners: tuple[str, ...], scope: Scope) -> NeedPlan | Non
 
 
 def _limit(value: Value | None, scope: Scope, subject: str) -> tuple[float | None, Kind | None]:
-    amount = None if value is None else scope.amount(value.text, value.place, subject)
+    amount = None if value is None else scope.amount(value, subject)
     if value is None or amount is None:
         return None, None
     kind = amount.kind()

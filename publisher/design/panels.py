@@ -3,7 +3,6 @@
 from collections import defaultdict
 from itertools import pairwise
 
-from publisher.basics import Place
 from publisher.brief import Table, Value
 from publisher.design import rules_plans as rules
 from publisher.design.joins import DUST, JoinReader
@@ -85,8 +84,3 @@ def _check_held(plan: PanelPlan, reader: JoinReader) -> None:
         if place.name not in reached:
             message = f"nothing joins {place.name} to {plan.stands_on.panel}, which stands on the table"
             reader.refuse(rules.UNJOINED, message, "add a join, or say what it rests on", place.place)
-
-
-def place_of(plan: PanelPlan, panel: str) -> Place:
-    """Return where a place of the assembly is written."""
-    return next((place.place for place in plan.places if place.name == panel), plan.place)

@@ -2,7 +2,7 @@
 
 from publisher.brief import Node, Row, Table, Value
 from publisher.design import rules_plans as rules
-from publisher.design.model import PaperWish
+from publisher.design.model_texts import PaperWish
 from publisher.design.scope import Scope
 from publisher.design.wording import say_mm
 

@@ -101,6 +101,12 @@ ASSEMBLY = Rule(
     "A stack lies in layers and panels stand at edges; each is worked out in its own way.",
     ERROR,
 )
+NAME_TAKEN = Rule(
+    "design/name-taken",
+    "Parts, assemblies and sections have names of their own",
+    "A fact such as stair.height must have one meaning.",
+    ERROR,
+)
 UNKNOWN_PLACE = Rule(
     "design/unknown-place",
     "A join names places of its own assembly, as place.edge",
@@ -203,6 +209,7 @@ PLAN_RULES = (
     STACK_HEIGHT,
     SECTION,
     ASSEMBLY,
+    NAME_TAKEN,
     UNKNOWN_PLACE,
     EDGE_ITSELF,
     EDGE_TWICE,

@@ -13,6 +13,9 @@ from publisher.design.lexer import Fault
 from publisher.design.names import pick_hint
 from publisher.design.parser import parse
 
+LONGEST_SHOWN = 60  # letters of an expression that a message repeats
+FACTS_ELSEWHERE = "facts may be used in texts, needs and materials; use a size here"
+
 
 class Scope:
     """Sizes (None: known, but without a value of its own) and, where allowed, facts; and the findings so far.
@@ -26,12 +29,14 @@ class Scope:
         findings: list[Finding],
         facts: Mapping[str, Amount] | None = None,
         unknown: Rule = rules.UNKNOWN_NAME,
+        fact_hint: str = FACTS_ELSEWHERE,
     ) -> None:
         """Keep what names mean; findings are appended to the list given."""
         self.sizes = sizes
         self.findings = findings
         self.facts = facts
         self.unknown = unknown
+        self.fact_hint = fact_hint
 
     def lookup(self, name: str, at: int) -> Amount:
         """Return what a name means. Raises Fault when it means nothing here."""
@@ -46,7 +51,7 @@ class Scope:
             raise Fault(
                 rules.FACT_IN_SIZE,
                 f"“{name}” is a fact, and facts follow from the parts",
-                "facts may be used in texts, needs and materials; use a size here",
+                self.fact_hint,
                 at,
             )
         known = [*self.sizes, *(self.facts or ())]
@@ -55,36 +60,36 @@ class Scope:
             self.unknown, f"there is no size “{name}”" if "." not in name else f"there is no fact “{name}”", hint, at
         )
 
-    def amount(self, text: str, place: Place, subject: str) -> Amount | None:
+    def amount(self, value: Value, subject: str) -> Amount | None:
         """Work out an expression of any kind; None when it has no value (then a finding says why)."""
         try:
-            expression = parse(text)
+            expression = parse(value.text)
             if len(expression.steps) == 1 and expression.steps[0].is_name:
                 return self.lookup(expression.steps[0].word, expression.steps[0].at)
-            amount = evaluate(expression, self._closed_lookup)
+            return evaluate(expression, self._closed_lookup)
         except Fault as fault:
-            self.report(fault, text, place, subject)
+            self.report(fault, value, subject)
             return None
-        return amount
 
     def number(self, value: Value, subject: str, kind: str = "") -> float | None:
         """Work out a field: mm, degrees, a whole number or a plain number by the field's kind. None after a finding."""
-        amount = self.amount(value.text, value.place, subject)
+        amount = self.amount(value, subject)
         if amount is None:
             return None
         try:
             return settle(amount, kind or value.kind)
         except Fault as fault:
-            self.report(fault, value.text, value.place, subject)
+            self.report(fault, value, subject)
             return None
 
-    def report(self, fault: Fault, text: str, place: Place, subject: str) -> None:
-        """Make a finding of a fault, with the column of the very word where the text stands in one line."""
+    def report(self, fault: Fault, value: Value, subject: str) -> None:
+        """Make a finding of a fault, at the very word where its column is known."""
         if fault.rule is None:
             return
-        message = fault.message if len(text) > 60 or not text.strip() else f"“{text.strip()}”: {fault.message}"
+        shown = value.text.strip()
+        message = f"“{shown}”: {fault.message}" if 0 < len(shown) <= LONGEST_SHOWN else fault.message
         self.findings.append(
-            fault.rule.found(message, subject=subject, hint=fault.hint, place=column_of(place, text, fault.at))
+            fault.rule.found(message, subject=subject, hint=fault.hint, place=column_of(value, fault.at))
         )
 
     def _closed_lookup(self, name: str, at: int) -> Amount:
@@ -94,8 +99,7 @@ class Scope:
         return amount
 
 
-def column_of(place: Place, text: str, offset: int) -> Place:
-    """Return the place of the letter at ``offset`` in a value's text; the value's own place when it has several lines."""
-    if not place.line or not place.column or "\n" in text or not offset:
-        return place
-    return Place(place.file, place.line, place.column + offset, place.pointer)
+def column_of(value: Value, offset: int) -> Place:
+    """Return the place of the letter at ``offset`` in a value's text; the value's own place where it is not known."""
+    place = value.place
+    return Place(place.file, place.line, place.column + offset, place.pointer) if value.plain else place

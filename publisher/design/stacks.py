@@ -1,6 +1,6 @@
 """Stacks: layers of board from the table up, in sections that stand on each other."""
 
-from publisher.basics import Place
+from publisher.basics import Place, Rule
 from publisher.brief import Node, Row, Table, Value
 from publisher.design import rules_plans as rules
 from publisher.design.counts import read_count
@@ -15,15 +15,39 @@ MOST_LAYERS = 400
 def read_stacks(name: str, table: Table, known: KnownParts, scope: Scope) -> tuple[StackPlan, ...]:
     """Return a stack assembly as named stacks, the lowest first: its own rows, then its sections (assembly_section)."""
     reader = _Reader(name, known, scope)
-    reader.read(table.row("stack"), name, "", table, table.place)
+    reader.read(table.row("stack"), name, table.text("on"), table, table.place)
     return tuple(plan for plan in reader.plans if plan.rows)
 
 
-def check_layers(stacks: tuple[StackPlan, ...], scope: Scope) -> bool:
-    """Add a finding when all stacks together are too high; return True when they are not."""
+def check_standing(stacks: tuple[StackPlan, ...], scope: Scope) -> None:
+    """Add findings for stacks that stand on nothing known, on themselves or round in a circle, or share a name."""
+    below = {stack.name: stack.on for stack in stacks}
+    seen: set[str] = set()
+    for stack in stacks:
+        if stack.name in seen:
+            _refuse(f"two stacks are called “{stack.name}”", "give each its own name", stack, scope, rules.NAME_TAKEN)
+        seen.add(stack.name)
+        if stack.on and stack.on not in below:
+            hint = pick_hint(stack.on, [name for name in below if name != stack.name], "stacks")
+            _refuse(f"{stack.name} stands on “{stack.on}”, which is no stack", hint, stack, scope)
+            continue
+        path = [stack.name]
+        while (under := below.get(path[-1], "")) and under not in path:
+            path.append(under)
+        if under == stack.name:
+            circle = " → ".join([*path, under])
+            _refuse(f"these stacks stand on each other: {circle}", "one must stand on the table", stack, scope)
+
+
+def _refuse(message: str, hint: str, stack: StackPlan, scope: Scope, rule: Rule = rules.SECTION) -> None:
+    scope.findings.append(rule.found(message, subject=f"stack {stack.name}", hint=hint, place=stack.place))
+
+
+def check_layers(stacks: tuple[StackPlan, ...], scope: Scope) -> None:
+    """Add a finding when all stacks together are too high."""
     total = sum(row.count for stack in stacks for row in stack.rows)
     if total <= MOST_LAYERS:
-        return True
+        return
     highest = max((row for stack in stacks for row in stack.rows), key=lambda row: row.count)
     scope.findings.append(
         rules.STACK_HEIGHT.found(
@@ -35,7 +59,6 @@ def check_layers(stacks: tuple[StackPlan, ...], scope: Scope) -> bool:
             limit=float(MOST_LAYERS),
         )
     )
-    return False
 
 
 class _Reader:
@@ -54,7 +77,7 @@ class _Reader:
             StackPlan(
                 name=name,
                 rows=tuple(rows),
-                on=self.stands_on(table, below) if name != self.assembly else "",
+                on=below if name == self.assembly else self.stands_on(table, below),
                 turn=0.0 if turn is None else self.scope.number(turn, self.subject, "angle") or 0.0,
                 loose=table.text("loose") == "true",
                 place=place,
@@ -72,7 +95,7 @@ class _Reader:
         if any(plan.name == name for plan in self.plans):
             self.refuse(f"two sections of {self.assembly} are called “{short}”", "give each its own name", place)
             return
-        below = next((plan.name for plan in reversed(self.plans) if plan.rows), "")
+        below = next((plan.name for plan in reversed(self.plans) if plan.rows), self.plans[0].on)
         self.read(table.row("stack"), name, below, table, place)
 
     def stands_on(self, table: Table, below: str) -> str:

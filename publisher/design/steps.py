@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from publisher.basics import Place
 from publisher.brief import Brief, Row, Table, Value
 from publisher.design import rules_plans as rules
-from publisher.design.model import Blank, MaterialPlan, PicturePlan, StackPlan, StepPlan, TextPlan
+from publisher.design.model_texts import Blank, MaterialPlan, PicturePlan, StepPlan, TextPlan
 from publisher.design.names import listed, pick_hint
 from publisher.design.scope import Scope
 from publisher.design.texts import check_blank, read_text
@@ -16,18 +16,19 @@ _KINDS = ("whole", "exploded", "plan", "part", "page", "photo")
 
 @dataclass(frozen=True, slots=True)
 class StepsReader:
-    """Reads steps and materials. ``parts``, ``assemblies`` and ``stacks`` are what they may show."""
+    """Reads steps and materials. ``parts`` and ``assemblies`` are what they may show; ``layers`` counts the layers of each
+    stack assembly and section."""
 
     brief: Brief
     parts: tuple[str, ...]
     assemblies: tuple[str, ...]
-    stacks: tuple[StackPlan, ...]
+    layers: dict[str, int]
     scope: Scope
 
     @property
     def owners(self) -> tuple[str, ...]:
         """What facts may start with: parts, assemblies and sections."""
-        return (*self.parts, *self.assemblies, *(stack.name for stack in self.stacks))
+        return (*self.parts, *dict.fromkeys((*self.assemblies, *self.layers)))
 
     def text(self, value: Value | None, place: Place, subject: str) -> TextPlan:
         """Return a text; an empty one when unsaid."""
@@ -94,10 +95,10 @@ class StepsReader:
         value = said[0].node
         known = {
             "part": self.parts,
-            "plan": tuple(dict.fromkeys((*(s.name for s in self.stacks), *self.stack_assemblies()))),
+            "plan": tuple(self.layers),
             "photo": tuple(f.name for f in self.brief.files if f.kind == "picture"),
         }
-        wholes = tuple(dict.fromkeys((*self.assemblies, *(stack.name for stack in self.stacks))))
+        wholes = tuple(dict.fromkeys((*self.assemblies, *self.layers)))
         choices = known.get(said[0].key, wholes)
         if said[0].key != "page" and value.text not in choices:
             hint = pick_hint(value.text, choices, "things to show as " + said[0].key)
@@ -110,17 +111,13 @@ class StepsReader:
                 return PicturePlan(kind, value.text, layer, text, table.place)  # type: ignore[arg-type]
         return None
 
-    def stack_assemblies(self) -> tuple[str, ...]:
-        """The assemblies that are stacks."""
-        return tuple(name for name in self.assemblies if any(_within(stack.name, name) for stack in self.stacks))
-
     def layer(self, table: Table, kind: str, target: str, subject: str) -> int:
         """Return the layer of a plan, from 1 at the table; 0 if unsaid or wrong."""
         value = table.value("layer")
         number = None if value is None or kind != "plan" else self.scope.number(value, subject, "count")
         if value is None or number is None:
             return 0
-        layers = sum(row.count for stack in self.stacks if _within(stack.name, target) for row in stack.rows)
+        layers = self.layers[target]
         if not 1 <= number <= layers:
             self.refuse(
                 f"there is no layer {number:g} in {target}", f"it has layers 1 to {layers}", value.place, subject
@@ -132,10 +129,6 @@ class StepsReader:
         """Add a finding about a picture."""
         self.scope.findings.append(rules.PICTURE.found(message, subject=subject, hint=hint, place=place))
         return None
-
-
-def _within(stack: str, name: str) -> bool:
-    return stack == name or stack.startswith(f"{name}_")
 
 
 def names_in(node: Row | Table | Value | None) -> tuple[str, ...]:

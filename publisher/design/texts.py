@@ -3,15 +3,16 @@
 from collections.abc import Iterable
 from math import isinf
 
-from publisher.basics import Finding, Place
+from publisher.basics import Finding
 from publisher.brief import Value
 from publisher.design import rules_expressions as rules
 from publisher.design.amounts import Amount, of_kind
 from publisher.design.lexer import Fault
-from publisher.design.model import Blank, Design, Fact, Quantity, TextPlan
+from publisher.design.model import Design, Fact, Quantity
+from publisher.design.model_texts import Blank, TextPlan
 from publisher.design.names import pick_hint
 from publisher.design.parser import parse
-from publisher.design.scope import Scope
+from publisher.design.scope import Scope, column_of
 from publisher.design.wording import say
 
 _HINT = "write {name} to print a size or fact, and {{ or }} to print a brace"
@@ -33,17 +34,17 @@ def read_text(value: Value, owners: Iterable[str], scope: Scope, subject: str) -
         elif one == "{":
             end = text.find("}", at)
             if end < 0:
-                _refuse("a { in this text is never closed", text[at : at + 30], value, scope, subject)
+                _refuse("a { in this text is never closed", at, text[at : at + 30], value, scope, subject)
                 return TextPlan((text,), value.place)
             if words:
                 pieces.append(words)
             words = ""
-            blank = Blank(text[at + 1 : end].strip(), value.place)
+            blank = _blank(value, at + 1, end)
             check_blank(blank, owners, scope, subject)
             pieces.append(blank)
             at = end + 1
         elif one == "}":
-            _refuse("a } in this text closes nothing", text[max(0, at - 20) : at + 1], value, scope, subject)
+            _refuse("a } in this text closes nothing", at, text[max(0, at - 20) : at + 1], value, scope, subject)
             words += one
             at += 1
         else:
@@ -59,7 +60,7 @@ def check_blank(blank: Blank, owners: Iterable[str], scope: Scope, subject: str)
     try:
         expression = parse(blank.expression)
     except Fault as fault:
-        scope.report(fault, blank.expression, _whole(blank.place), subject)
+        scope.report(fault, _value(blank), subject)
         return
     known = list(owners)
     for name, _ in expression.names:
@@ -74,14 +75,20 @@ def check_blank(blank: Blank, owners: Iterable[str], scope: Scope, subject: str)
         scope.findings.append(rules.TEXT_NAME.found(message, subject=subject, hint=hint, place=blank.place))
 
 
-def _whole(place: Place) -> Place:
-    """A place to which no column is added: in a text the column of a blank is not known."""
-    return Place(place.file, place.line, place.column, place.pointer)
+def _blank(value: Value, start: int, end: int) -> Blank:
+    inside = value.text[start:end]
+    shift = len(inside) - len(inside.lstrip())
+    return Blank(inside.strip(), column_of(value, start + shift))
 
 
-def _refuse(message: str, near: str, value: Value, scope: Scope, subject: str) -> None:
+def _value(blank: Blank) -> Value:
+    """A blank as a value whose place is that of the whole: inside it no column is counted."""
+    return Value(blank.expression, "fact", blank.place)
+
+
+def _refuse(message: str, at: int, near: str, value: Value, scope: Scope, subject: str) -> None:
     scope.findings.append(
-        rules.TEXT_BLANK.found(f"{message}: “{near.strip()}”", subject=subject, hint=_HINT, place=value.place)
+        rules.TEXT_BLANK.found(f"{message}: “{near.strip()}”", subject=subject, hint=_HINT, place=column_of(value, at))
     )
 
 
@@ -93,7 +100,11 @@ def fill(text: TextPlan, design: Design, facts: tuple[Fact, ...]) -> tuple[str, 
     if not any(isinstance(piece, Blank) for piece in text.pieces):
         return "".join(piece for piece in text.pieces if isinstance(piece, str)), ()
     findings: list[Finding] = []
-    scope = _scope(design, facts, findings)
+    return filled(text, _scope(design, facts, findings)), tuple(findings)
+
+
+def filled(text: TextPlan, scope: Scope) -> str:
+    """Return a text with its blanks filled from what the scope knows; a blank without a value as it is written."""
     words = []
     for piece in text.pieces:
         if isinstance(piece, str):
@@ -101,7 +112,7 @@ def fill(text: TextPlan, design: Design, facts: tuple[Fact, ...]) -> tuple[str, 
             continue
         quantity = _quantity(piece, scope)
         words.append("{" + piece.expression + "}" if quantity is None else say(quantity.value, quantity.kind))
-    return "".join(words), tuple(findings)
+    return "".join(words)
 
 
 def amount(blank: Blank, design: Design, facts: tuple[Fact, ...]) -> tuple[Quantity | None, tuple[Finding, ...]]:
@@ -116,7 +127,7 @@ def _scope(design: Design, facts: tuple[Fact, ...], findings: list[Finding]) -> 
 
 
 def _quantity(blank: Blank, scope: Scope) -> Quantity | None:
-    worked_out = scope.amount(blank.expression, _whole(blank.place), "")
+    worked_out = scope.amount(_value(blank), "")
     if worked_out is None:
         return None
     kind = worked_out.kind() if not isinf(worked_out.value) else "length"

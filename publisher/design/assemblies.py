@@ -1,0 +1,94 @@
+"""All assemblies of a design: stacks and panels, and how many copies of each part they need."""
+
+from collections import Counter
+from dataclasses import dataclass
+
+from publisher.basics import Place
+from publisher.brief import Entry, Table
+from publisher.design import rules_plans as rules
+from publisher.design.model import PanelPlan, StackPlan
+from publisher.design.panels import read_panels
+from publisher.design.parts_known import KnownParts
+from publisher.design.scope import Scope
+from publisher.design.stacks import MOST_LAYERS, check_layers, check_standing, read_stacks
+
+
+@dataclass(frozen=True, slots=True)
+class Assemblies:
+    """The assemblies in the order of the spec: ``stacks_of`` holds each stack assembly with its sections."""
+
+    names: tuple[str, ...]
+    stacks_of: tuple[tuple[str, tuple[StackPlan, ...]], ...]
+    panels: tuple[PanelPlan, ...]
+
+    @property
+    def stacks(self) -> tuple[StackPlan, ...]:
+        """All stacks and sections."""
+        return tuple(stack for _, stacks in self.stacks_of for stack in stacks)
+
+    def used(self) -> dict[str, int]:
+        """Return how many copies of each part the assemblies need."""
+        used: Counter[str] = Counter()
+        for stack in self.stacks:
+            for row in stack.rows:
+                # a stack that is too high has its finding already: one is enough
+                used[row.part] += min(row.count, MOST_LAYERS)
+        for panel in self.panels:
+            used.update(place.part for place in panel.places)
+        return dict(used)
+
+    def layers(self) -> dict[str, int]:
+        """Return the number of layers of each stack assembly and of each of its sections."""
+        counted = {stack.name: sum(row.count for row in stack.rows) for stack in self.stacks}
+        whole = {name: sum(counted[stack.name] for stack in stacks) for name, stacks in self.stacks_of}
+        return {**counted, **whole}
+
+
+def read_assemblies(table: Table, known: KnownParts, scope: Scope) -> Assemblies:
+    """Return all stacks and panels; findings for what cannot be built."""
+    stacks_of: list[tuple[str, tuple[StackPlan, ...]]] = []
+    panels: list[PanelPlan] = []
+    for entry in table.entries:
+        if not isinstance(entry.node, Table) or not _is_one_thing(entry, entry.node, known, scope):
+            continue
+        if entry.node.get("stack") is not None:
+            stacks_of.append((entry.key, read_stacks(entry.key, entry.node, known, scope)))
+        elif plan := read_panels(entry.key, entry.node, known, scope):
+            panels.append(plan)
+    assemblies = Assemblies(tuple(entry.key for entry in table.entries), tuple(stacks_of), tuple(panels))
+    for stack in assemblies.stacks:
+        if stack.name not in assemblies.names:
+            _check_name(stack.name, known, stack.place, scope)
+    check_layers(assemblies.stacks, scope)
+    check_standing(assemblies.stacks, scope)
+    return assemblies
+
+
+def _is_one_thing(entry: Entry, table: Table, known: KnownParts, scope: Scope) -> bool:
+    """True when the assembly is a stack or panels, under a name that no part has."""
+    _check_name(entry.key, known, entry.place, scope)
+    is_stack, is_panels = table.get("stack") is not None, table.get("panels") is not None
+    if is_stack != is_panels:
+        return True
+    what = "both a stack and panels" if is_stack else "neither a stack nor panels"
+    scope.findings.append(
+        rules.ASSEMBLY.found(
+            f"the assembly {entry.key} has {what}",
+            subject=f"assembly {entry.key}",
+            hint="make two assemblies of it" if is_stack else "say stack: … or panels: …",
+            place=entry.place,
+        )
+    )
+    return False
+
+
+def _check_name(name: str, known: KnownParts, place: Place, scope: Scope) -> None:
+    if name in known.boards:
+        scope.findings.append(
+            rules.NAME_TAKEN.found(
+                f"“{name}” is the name of a part and of an assembly",
+                subject=f"assembly {name}",
+                hint=f"facts such as {name}.height would have two meanings: give one of them another name",
+                place=place,
+            )
+        )

@@ -1,0 +1,70 @@
+"""What buyers read, as plans: texts with blanks, steps and their pictures, materials, papers."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from publisher.basics import Place
+
+
+@dataclass(frozen=True, slots=True)
+class Blank:
+    """A place in a text that a size or fact fills: an expression over names."""
+
+    expression: str
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class TextPlan:
+    """Words with blanks, in order. ``design.fill`` makes the sentence when the facts are known."""
+
+    pieces: tuple[str | Blank, ...]
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class PicturePlan:
+    """What a step's picture shows. ``kind``: whole, exploded, plan (of an assembly), part, page, photo.
+
+    ``target`` is the assembly, part or file; ``layer`` the stack layer of a plan, from 1 at the table; 0 if unsaid.
+    """
+
+    kind: Literal["whole", "exploded", "plan", "part", "page", "photo"]
+    target: str
+    layer: int
+    alt: TextPlan | None
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class StepPlan:
+    """One step of the instructions."""
+
+    title: TextPlan
+    stage: str
+    say: TextPlan
+    parts: tuple[str, ...]
+    uses: tuple[str, ...]
+    picture: PicturePlan | None
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class MaterialPlan:
+    """Something to buy: a key of the caution table or free words, and an amount from sizes and facts."""
+
+    name: str
+    text: TextPlan | None
+    amount: Blank | None
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class PaperWish:
+    """A paper that the spec names; width, height and margins (left, bottom, right, top) in mm for one of its own."""
+
+    name: str
+    width: float | None
+    height: float | None
+    margins: tuple[float, float, float, float] | None
+    place: Place
