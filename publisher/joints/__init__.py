@@ -4,6 +4,7 @@ Comes in: a ``Design`` and its ``Part``s. Goes out: layers of stacks, placed pan
 unprinted things, findings, line drawings. Never: repairs a shape, knows paper, imports material.
 """
 
+from publisher.joints.checks import CHECKS
 from publisher.joints.model import (
     Drawing,
     DrawnLine,
@@ -14,5 +15,6 @@ from publisher.joints.model import (
     Meeting,
     Placed,
 )
+from publisher.joints.together import put_together
 
-__all__ = ["Drawing", "DrawnLine", "Joined", "Label", "Layer", "Matrix", "Meeting", "Placed"]
+__all__ = ["CHECKS", "Drawing", "DrawnLine", "Joined", "Label", "Layer", "Matrix", "Meeting", "Placed", "put_together"]

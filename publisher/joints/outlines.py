@@ -16,7 +16,6 @@ NOTCH_RUNS = ("notch", "line_up")
 """Runs with these words in their name are cut for lining up; a figure stands over them and a wall is none the weaker."""
 
 
-
 def whole_polygon(part: Part) -> shapely.Polygon:
     """Return the finished outline with its line-up notches filled: what stands, covers and is glued."""
     return shapely.Polygon(without_notches(part.outline.outer), [h.points for h in part.outline.holes])

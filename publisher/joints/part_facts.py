@@ -48,7 +48,7 @@ def slot_size(slot: Ring) -> tuple[float, float]:
     """Return (width, length) in mm of a slot, whichever way it is turned."""
     box = shapely.get_coordinates(shapely.oriented_envelope(shapely.Polygon(slot.points)))
     a, b = dist(box[0], box[1]), dist(box[1], box[2])
-    return min(a, b), max(a, b)
+    return round(min(a, b), 9), round(max(a, b), 9)  # a rectangle cut as 5.3 wide is 5.3 wide
 
 
 def least_wall(part: Part) -> float:

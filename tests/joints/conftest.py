@@ -8,7 +8,18 @@ import pytest
 
 from publisher.basics import LineKind, Place, Point, Purpose
 from publisher.brief import SpecFile
-from publisher.design import Board, Design, NeedPlan, PanelPlan, PicturePlan, SheetSize, StackPlan, StackRow, StepPlan, TextPlan
+from publisher.design import (
+    Board,
+    Design,
+    NeedPlan,
+    PanelPlan,
+    PicturePlan,
+    SheetSize,
+    StackPlan,
+    StackRow,
+    StepPlan,
+    TextPlan,
+)
 from publisher.geometry import Edge, Mark, Opening, Part, Region, Ring, Run
 
 HERE = Place("spec.yaml", 1, 1)
@@ -46,7 +57,23 @@ def part_of(  # noqa: D103
     region = Region(outer, holes)
     letter = part_id[0].upper()
     return Part(
-        part_id, letter, part_id, "foam", thickness, "", region, region, openings, marks, edges, count, 0, 0, "any", 0.0, HERE
+        part_id,
+        letter,
+        part_id,
+        "foam",
+        thickness,
+        "",
+        region,
+        region,
+        openings,
+        marks,
+        edges,
+        count,
+        0,
+        0,
+        "any",
+        0.0,
+        HERE,
     )
 
 
@@ -125,7 +152,9 @@ def board(thickness: float = 5.0, faces: str = "bare", spread: float = 0.2) -> B
     return Board("foam", thickness, spread, faces, (SheetSize("20 x 30 in", 508.0, 762.0),), 1.0, 3.0, "none", HERE)
 
 
-def stack(name: str, *rows: tuple[str, int, float, tuple[float, float]], on: str = "", turn: float = 0.0, loose: bool = False) -> StackPlan:
+def stack(
+    name: str, *rows: tuple[str, int, float, tuple[float, float]], on: str = "", turn: float = 0.0, loose: bool = False
+) -> StackPlan:
     """A stack from (part, count, turn, shift)."""
     return StackPlan(name, tuple(StackRow(*row, HERE) for row in rows), on, turn, loose, HERE)
 

@@ -94,5 +94,3 @@ def tab_sections(slotted: Panel, tabbed: Panel, edge: EdgeLine) -> list[shapely.
         corners = np.array([[ax, ay, 0.0], [bx, by, 0.0], [bx, by, -t], [ax, ay, -t]])
         sections.append(shapely.Polygon(slotted.frame.back(tabbed.frame.carry(corners))[:, :2]))
     return sections
-
-

@@ -54,7 +54,9 @@ def place_panels(plan: PanelPlan, parts: dict[str, Part]) -> PanelAssembly:
         if more[2]:
             rested.add(more[0])
     panels = tuple(
-        Panel(p.name, part_at[p.name], frames[p.name], p.name in rested, p.place) for p in plan.places if p.name in frames
+        Panel(p.name, part_at[p.name], frames[p.name], p.name in rested, p.place)
+        for p in plan.places
+        if p.name in frames
     )
     return PanelAssembly(plan, panels, tuple(p.name for p in plan.places if p.name not in frames))
 
@@ -104,7 +106,9 @@ def _round(edges: tuple[Edge, ...]) -> bool:
     )
 
 
-def _by_join(joins: tuple[Join, ...], part_at: dict[str, Part], frames: dict[str, Frame]) -> tuple[str, Frame, bool] | None:
+def _by_join(
+    joins: tuple[Join, ...], part_at: dict[str, Part], frames: dict[str, Frame]
+) -> tuple[str, Frame, bool] | None:
     """Return the first panel that a join places against one that stands already."""
     for join in joins:
         a_placed, b_placed = join.a.panel in frames, join.b.panel in frames
@@ -119,7 +123,9 @@ def _by_join(joins: tuple[Join, ...], part_at: dict[str, Part], frames: dict[str
     return None
 
 
-def _by_rest(rests: tuple[Rest, ...], part_at: dict[str, Part], frames: dict[str, Frame]) -> tuple[str, Frame, bool] | None:
+def _by_rest(
+    rests: tuple[Rest, ...], part_at: dict[str, Part], frames: dict[str, Frame]
+) -> tuple[str, Frame, bool] | None:
     """Return the first panel that rests on edges of panels that stand already.
 
     The panel's inside face lies on the edges; the line of its topmost edge on that face passes through their upper ends.
@@ -153,9 +159,7 @@ def _by_rest(rests: tuple[Rest, ...], part_at: dict[str, Part], frames: dict[str
 def _ends(frame: Frame, line: EdgeLine) -> tuple[Array, Array]:
     """Return the lower and the upper end of an edge in the assembly."""
     half = line.length / 2 * line.along
-    ends = [
-        frame.point((line.middle[0] + s * half[0], line.middle[1] + s * half[1]), line.depth) for s in (-1.0, 1.0)
-    ]
+    ends = [frame.point((line.middle[0] + s * half[0], line.middle[1] + s * half[1]), line.depth) for s in (-1.0, 1.0)]
     ends.sort(key=lambda p: float(p[2]))
     return ends[0], ends[1]
 

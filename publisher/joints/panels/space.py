@@ -74,9 +74,7 @@ def depth_of(edge: Edge, thickness: float) -> float:
 
 def standing(edge: EdgeLine) -> Frame:
     """Return the frame of a panel that stands upright on an edge, drawn face to the front (-y), the edge along +x on z = 0."""
-    return _frame(
-        edge, np.array([1.0, 0.0, 0.0]), np.array([0.0, -1.0, 0.0]), np.array([edge.length / 2, 0.0, 0.0])
-    )
+    return _frame(edge, np.array([1.0, 0.0, 0.0]), np.array([0.0, -1.0, 0.0]), np.array([edge.length / 2, 0.0, 0.0]))
 
 
 def joined(a: Frame, joint_line: EdgeLine, b: EdgeLine, corner: float) -> Frame:

@@ -127,5 +127,3 @@ def _plinth(
 def spread_of(stack: LaidStack, parts: dict[str, Part], boards: dict[str, Board]) -> float:
     """Return ± mm of the stack's height: the boards of one sheet are all thick or all thin, so the spreads add up."""
     return sum(boards[parts[layer.part].board].spread for layer in stack.layers)
-
-

@@ -50,9 +50,7 @@ def facts_of(report: StackReport, parts: dict[str, Part], boards: dict[str, Boar
     return tuple(Fact(f"{name}.{fact}", float(value), kind, report.place) for fact, value, kind in values)
 
 
-def _sizes(
-    report: StackReport, parts: dict[str, Part], boards: dict[str, Board]
-) -> Iterator[tuple[str, float, Kind]]:
+def _sizes(report: StackReport, parts: dict[str, Part], boards: dict[str, Board]) -> Iterator[tuple[str, float, Kind]]:
     stack, plan = report.stack, report.plan
     low, high = stack.layers[0], stack.layers[-1]
     yield "layers", len(stack.layers), "count"

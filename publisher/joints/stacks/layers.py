@@ -80,7 +80,9 @@ def lay(plan: StackPlan, parts: dict[str, Part], below: LaidStack | None) -> Lai
     return LaidStack(plan.name, tuple(layers), tuple(rows), loose)
 
 
-def lay_all(plans: tuple[StackPlan, ...], parts: dict[str, Part]) -> tuple[tuple[LaidStack, ...], tuple[LaidStack, ...]]:
+def lay_all(
+    plans: tuple[StackPlan, ...], parts: dict[str, Part]
+) -> tuple[tuple[LaidStack, ...], tuple[LaidStack, ...]]:
     """Lay out all stacks, lower ones first. Return (every stack of the plan, every assembly with its sections joined)."""
     done: dict[str, LaidStack] = {}
     groups: dict[str, list[str]] = {}

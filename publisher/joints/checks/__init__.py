@@ -1,0 +1,33 @@
+"""Fit checks: one per file, each with a good and a bad case in the tests."""
+
+from publisher.basics import Check
+from publisher.joints.checks import (
+    edge_lengths_differ,
+    fact_unknown,
+    layers_do_not_touch,
+    need_not_met,
+    need_of_another_kind,
+    panel_not_placed,
+    ring_does_not_close,
+    slot_too_close_to_edge,
+    straight_joint,
+    tab_misses_slot,
+    tips_over,
+)
+from publisher.joints.subject import Assembled
+
+CHECKS: tuple[Check[Assembled], ...] = (
+    panel_not_placed.CHECK,
+    edge_lengths_differ.CHECK,
+    ring_does_not_close.CHECK,
+    tab_misses_slot.CHECK,
+    slot_too_close_to_edge.CHECK,
+    layers_do_not_touch.CHECK,
+    straight_joint.CHECK,
+    tips_over.CHECK,
+    fact_unknown.CHECK,
+    need_of_another_kind.CHECK,
+    need_not_met.CHECK,
+)
+
+__all__ = ["CHECKS"]

@@ -1,0 +1,42 @@
+"""Edges that are joined but not equally long."""
+
+from publisher.basics import Check, Outcome, Severity
+from publisher.design import say_length
+from publisher.joints.subject import Assembled
+
+LIMIT = 0.01
+"""mm: invariant of the trade notes, section 4."""
+
+
+def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+    """Compare the nominal lengths of both edges of every join."""
+    looked_at, found = 0, []
+    for mated in subject.panels:
+        for mating in mated.matings:
+            looked_at += 1
+            differ = abs(mating.length_a - mating.length_b)
+            if differ > LIMIT:
+                join = mating.join
+                beside = f" (at {say_length(join.inset)} from the edge)" if join.inset else ""
+                found.append(
+                    check.found(
+                        f"{join.a}{beside} is {say_length(mating.length_a)} long and {join.b}, which meets it, "
+                        f"{say_length(mating.length_b)}: they differ by {differ:.2f} mm",
+                        subject=mated.assembly.plan.name,
+                        hint="write both lengths from one size; stated sizes leave out tabs and are not shortened for the board",
+                        place=join.place,
+                        value=differ,
+                        limit=LIMIT,
+                    )
+                )
+    return Outcome(looked_at, tuple(found))
+
+
+CHECK = Check(
+    "joints/edge-lengths-differ",
+    "Edges that meet are equally long",
+    "mating edges that differ leave a gap or a step that no glue hides",
+    Severity.ERROR,
+    run=run,
+    may_be_empty=True,
+)

@@ -1,0 +1,49 @@
+"""Needs whose limit is of another kind than their fact."""
+
+from publisher.basics import Check, Outcome, Severity
+from publisher.design import Kind
+from publisher.joints.needs import same_kind
+from publisher.joints.subject import Assembled
+
+WORDS: dict[Kind, str] = {
+    "length": "a length",
+    "angle": "an angle",
+    "area": "an area",
+    "mass": "a mass",
+    "count": "a plain number",
+    "number": "a plain number",
+    "ratio": "a plain number",
+}
+HOW: dict[Kind, str] = {
+    "length": "write a length, such as 25 mm",
+    "angle": "write an angle, such as 20 deg",
+    "area": "write an area, such as 10 mm * 10 mm",
+    "mass": "limits on a mass cannot be written yet",
+}
+
+
+def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+    """Compare the kinds of every need's limit and fact."""
+    found = []
+    for need in subject.design.needs:
+        fact = subject.fact(need.fact)
+        if fact is not None and not same_kind(need, fact):
+            found.append(
+                check.found(
+                    f"{need.fact} is {WORDS[fact.kind]}, but this need's limit is {WORDS[need.kind]}",
+                    subject=need.fact,
+                    hint=HOW.get(fact.kind, "write a plain number, without a unit"),
+                    place=need.place,
+                )
+            )
+    return Outcome(len(subject.design.needs), tuple(found))
+
+
+CHECK = Check(
+    "joints/need-of-another-kind",
+    "Needs compare like with like",
+    "a length cannot be held against a plain number: nobody knows whether mm or inches were meant",
+    Severity.ERROR,
+    run=run,
+    may_be_empty=True,
+)

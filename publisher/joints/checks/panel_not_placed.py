@@ -1,0 +1,36 @@
+"""A panel that no chain of joins leads to."""
+
+from publisher.basics import Check, Outcome, Severity
+from publisher.joints.subject import Assembled
+
+
+def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+    """Look at every place of every panel assembly whose part could be drawn."""
+    looked_at, found = 0, []
+    drawn = {part.id for part in subject.parts}
+    for mated in subject.panels:
+        plan = mated.assembly.plan
+        for place in plan.places:
+            if place.part not in drawn:
+                continue  # geometry has said why
+            looked_at += 1
+            if place.name in mated.assembly.unplaced:
+                found.append(
+                    check.found(
+                        f"nothing says where {place.name} stands: no chain of joins or rests leads from {plan.stands_on} to it",
+                        subject=f"{plan.name}.{place.name}",
+                        hint="join one of its straight edges to a panel that stands, or say what it rests on",
+                        place=place.place,
+                    )
+                )
+    return Outcome(looked_at, tuple(found))
+
+
+CHECK = Check(
+    "joints/panel-not-placed",
+    "Every panel has its place",
+    "a panel that no join leads to is in no picture and no size of the whole, and the buyer cannot know where it goes",
+    Severity.ERROR,
+    run=run,
+    may_be_empty=True,
+)

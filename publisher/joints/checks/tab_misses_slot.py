@@ -1,0 +1,42 @@
+"""Tabs that meet board where their slot should be."""
+
+from publisher.basics import Check, Outcome, Severity
+from publisher.joints.subject import Assembled
+
+LIMIT = 0.05
+"""mm of board that a tab may meet: rounding."""
+
+
+def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+    """Lay the section of every tab over the slotted panel, where both stand."""
+    looked_at, found = 0, []
+    for mated in subject.panels:
+        for mating in mated.matings:
+            if mating.tab_misses is None:
+                continue
+            looked_at += 1
+            if mating.tab_misses > LIMIT:
+                join = mating.join
+                found.append(
+                    check.found(
+                        f"the tabs of {join.b} do not go into the slots of {join.a}: board up to "
+                        f"{mating.tab_misses:.2f} mm thick is in the way",
+                        subject=mated.assembly.plan.name,
+                        hint="tabs and slots must agree in number, place and size; check tabs, inset and play of this join, "
+                        "and that the edges are equally long",
+                        place=join.place,
+                        value=mating.tab_misses,
+                        limit=LIMIT,
+                    )
+                )
+    return Outcome(looked_at, tuple(found))
+
+
+CHECK = Check(
+    "joints/tab-misses-slot",
+    "Tabs go into their slots",
+    "a tab that meets board cannot be pushed in",
+    Severity.ERROR,
+    run=run,
+    may_be_empty=True,
+)

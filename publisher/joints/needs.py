@@ -1,0 +1,63 @@
+"""Needs held against facts."""
+
+from dataclasses import dataclass
+from difflib import get_close_matches
+
+from publisher.design import Design, Fact, Kind, NeedPlan, fixed, say
+
+CLOSE = 1e-6
+"""mm, degrees or plain: a fact this near to its limit meets it (both come from sums of floats)."""
+
+PLAIN: tuple[Kind, ...] = ("count", "number", "ratio")
+"""Kinds without a unit, which a plain limit may be compared with."""
+
+
+@dataclass(frozen=True, slots=True)
+class Shortfall:
+    """A need that is not met: its fact, the limit that it breaks, and whether the fact is too small."""
+
+    need: NeedPlan
+    fact: Fact
+    limit: float
+    too_small: bool
+
+
+def same_kind(need: NeedPlan, fact: Fact) -> bool:
+    """Tell whether a need's limit is of the fact's kind."""
+    return need.kind == fact.kind or (need.kind in PLAIN and fact.kind in PLAIN)
+
+
+def shortfall(need: NeedPlan, fact: Fact) -> Shortfall | None:
+    """Return how a need is not met, or None."""
+    if need.at_least is not None and fact.value < need.at_least - CLOSE:
+        return Shortfall(need, fact, need.at_least, True)
+    if need.at_most is not None and fact.value > need.at_most + CLOSE:
+        return Shortfall(need, fact, need.at_most, False)
+    return None
+
+
+def message_of(short: Shortfall) -> str:
+    """Return what was found and what is expected, with enough digits to tell them apart."""
+    value, limit = say(short.fact.value, short.fact.kind), say(short.limit, short.fact.kind)
+    if value == limit:
+        value = f"{fixed(short.fact.value, 4)} (rounded: {value})"
+    word = "at least" if short.too_small else "at most"
+    return f"{short.fact.name} is {value}; {word} {limit} is needed"
+
+
+def hint_of(short: Shortfall, design: Design) -> str:
+    """Return which size to change, and how it stands now."""
+    adjust = short.need.adjust
+    size = next((s for s in design.sizes if s.name == adjust), None)
+    if not adjust:
+        return "change the sizes that it follows from, or the need"
+    now = f" (now {say(size.value, size.kind)})" if size else ""
+    return f"make `{adjust}` {'larger' if short.too_small else 'smaller'}{now}"
+
+
+def nearest_fact(name: str, facts: tuple[Fact, ...]) -> str:
+    """Return the known fact most like a name, or ''; of one owner's facts first."""
+    owner = name.partition(".")[0]
+    own = [f.name for f in facts if f.name.partition(".")[0] == owner]
+    near = get_close_matches(name, own, n=1, cutoff=0.5) or get_close_matches(name, [f.name for f in facts], n=1)
+    return near[0] if near else ""

@@ -1,0 +1,32 @@
+"""What the fit checks look at."""
+
+from dataclasses import dataclass
+
+from publisher.design import Design, Fact
+from publisher.geometry import Part
+from publisher.joints.panels.matings import Mating
+from publisher.joints.panels.place import PanelAssembly
+from publisher.joints.stacks.facts import StackReport
+
+
+@dataclass(frozen=True, slots=True)
+class MatedPanels:
+    """A panel assembly and its joins as they are found."""
+
+    assembly: PanelAssembly
+    matings: tuple[Mating, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Assembled:
+    """A design put together: its parts, stacks, panels and facts."""
+
+    design: Design
+    parts: tuple[Part, ...]
+    stacks: tuple[StackReport, ...]
+    panels: tuple[MatedPanels, ...]
+    facts: tuple[Fact, ...]
+
+    def fact(self, name: str) -> Fact | None:
+        """Return the fact with this name, or None."""
+        return next((f for f in self.facts if f.name == name), None)

@@ -1,0 +1,60 @@
+"""A design put together: the one function that knows all of this room."""
+
+from math import inf
+
+from publisher.basics import run_checks
+from publisher.design import Design, Fact
+from publisher.geometry import Part
+from publisher.joints import part_facts
+from publisher.joints.checks import CHECKS
+from publisher.joints.drawings import draw
+from publisher.joints.meetings import meetings_of
+from publisher.joints.model import Joined, Placed
+from publisher.joints.panels import facts as panel_facts
+from publisher.joints.panels.matings import matings_of
+from publisher.joints.panels.place import place_panels
+from publisher.joints.stacks import facts as stack_facts
+from publisher.joints.stacks.layers import lay_all
+from publisher.joints.subject import Assembled, MatedPanels
+
+
+def put_together(design: Design, parts: tuple[Part, ...]) -> Joined:
+    """Put the parts together as the design says; return layers, places, facts, meetings, drawings and findings.
+
+    Assemblies whose parts could not be drawn are left out as far as they depend on them; geometry has said why.
+    """
+    by_id = {part.id: part for part in parts}
+    boards = {board.id: board for board in design.boards}
+    facts: list[Fact] = [fact for part in parts for fact in part_facts.facts_of(part)]
+    stacks, whole = lay_all(design.stacks, by_id)
+    places = {plan.name: plan.place for plan in design.stacks}
+    reports = []
+    for stack in (*stacks, *(w for w in whole if w not in stacks)):
+        if stack.layers:
+            place = places.get(stack.name, design.stacks[0].place)
+            report = stack_facts.report_on(stack, by_id, boards, _figure_height(design, stack.name), place)
+            facts += stack_facts.facts_of(report, by_id, boards)
+            reports.append(report)
+    mated = []
+    for plan in design.panels:
+        assembly = place_panels(plan, by_id)
+        facts += panel_facts.facts_of(assembly)
+        mated.append(MatedPanels(assembly, matings_of(assembly)))
+    subject = Assembled(design, parts, tuple(reports), tuple(mated), tuple(facts))
+    return Joined(
+        layers=tuple((stack.name, stack.layers) for stack in whole),
+        placed=tuple(
+            (m.assembly.plan.name, tuple(Placed(p.name, p.part.id, p.frame.matrix()) for p in m.assembly.panels))
+            for m in mated
+        ),
+        facts=subject.facts,
+        meetings=meetings_of(subject),
+        drawings=draw(subject),
+        findings=run_checks(CHECKS, subject),
+    )
+
+
+def _figure_height(design: Design, stack: str) -> float:
+    """Return the headroom that the design asks of a stack (mm); without one every higher layer narrows a tread (inf)."""
+    asked = [n.at_least for n in design.needs if n.fact == f"{stack}.headroom" and n.at_least is not None]
+    return max(asked, default=inf)
