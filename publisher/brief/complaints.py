@@ -54,15 +54,19 @@ def _home(c: Complaint, word: str) -> str:
 
 def _missing_keys(c: Complaint) -> list[Finding]:
     missing = [key for key in c.wanted if key not in c.instance]
-    return [_missing(c, key) for key in missing]
+    known = list(c.schema.get("properties", {}))
+    strange = [key for key in c.instance if key not in known][: limits.FINDINGS]
+    meant = {nearest(key, missing) for key in strange} if c.schema.get("additionalProperties") is False else set()
+    return [_missing(c, key) for key in missing if key not in meant]  # a misspelt key has its own finding
 
 
 def _missing(c: Complaint, key: str, because: str = "") -> Finding:
     field = c.schema.get("properties", {}).get(key, {})
     meaning = str(field.get("description", ""))
     hint = f"add `{key}:` with {expected(field)}" if field else f"add `{key}:`"
+    name = f"{c.name} of {c.schema['x-of']}" if "x-of" in c.schema else c.name
     return rules.MISSING_KEY.found(
-        f"{c.name} lacks `{key}`{because}",
+        f"{name} lacks `{key}`{because}",
         subject=key,
         hint=f"{hint}. {meaning}".strip(),
         place=c.place(c.key) if c.key is None else Place(c.file, c.key.line, c.key.column, pointer(c.path)),
@@ -114,10 +118,9 @@ def _format(c: Complaint) -> list[Finding]:
 
 
 def _form(c: Complaint) -> list[Finding]:
-    message = f"{shown(c.node)} has not the form of {c.name}"
-    return [
-        rules.BAD_FORM.found(message, subject=c.name.strip("`"), hint=f"write {expected(c.schema)}", place=c.place())
-    ]
+    message = f"{c.name} is {shown(c.node)}, but should be {expected(c.schema)}"
+    hint = "look for a missing unit, a blank or a letter that does not belong there"
+    return [rules.BAD_FORM.found(message, subject=c.name.strip("`"), hint=hint, place=c.place())]
 
 
 def _long(c: Complaint) -> list[Finding]:

@@ -117,6 +117,10 @@ def _shapes(defs: Schema, shapes: tuple[SchemaShape, ...]) -> None:
 def _openings(opening: Schema, openings: tuple[SchemaShape, ...]) -> None:
     _choose(opening, "kind", openings)
     kind = opening["properties"]["kind"]
+    # until the kind is known any opening's size will do; a misspelt `kind` must not hide among them
+    for size in (p for each in openings for p in each.parameters):
+        opening["properties"].setdefault(size.name, _parameter(size))
+    opening["additionalProperties"] = False
     opening["allOf"] = []
     for each in openings:
         sizes = _with(each, f"the opening `{each.name}`")

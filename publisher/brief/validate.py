@@ -31,7 +31,7 @@ def validate(top: Mapping, file: str, schema: Schema | None = None) -> Bound:
     binder = Binder(schema, file)
     tree, instance = binder.bind(top, [schema], ())
     assert isinstance(tree, Table)
-    found = dict.fromkeys(binder.findings)
+    found = {(f.check, f.place, f.subject): f for f in binder.findings}
     for error in Draft202012Validator(schema).iter_errors(instance):
         path: Path = tuple(error.absolute_path)
         if path in binder.settled:
@@ -41,10 +41,11 @@ def validate(top: Mapping, file: str, schema: Schema | None = None) -> Bound:
             str(error.validator), error.validator_value, error.instance, _schema(error.schema), path, node, key,
             "propertyNames" in error.absolute_schema_path, top, file,
         )  # fmt: skip
-        found.update(dict.fromkeys(complain(complaint)))
+        for finding in complain(complaint):  # two branches of the schema may object to the same thing
+            found.setdefault((finding.check, finding.place, finding.subject), finding)
         if len(found) > limits.FINDINGS:
             break
-    return Bound(tree, instance, tuple(found), tuple(binder.files))
+    return Bound(tree, instance, tuple(found.values()), tuple(binder.files))
 
 
 def find(top: Mapping, path: Path) -> tuple[RawNode | None, Key | None]:

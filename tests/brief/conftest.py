@@ -21,6 +21,70 @@ parts:
   landing: {name: Landing, board: foam, shape: disc, with: {radius: 20 mm}}
 """
 
+# every section and nearly every field
+RICH = """\
+format: 1
+title: "Lock-keeper's stair"
+version: 1.10
+designer: Ebbwater Patterns
+licence: CC-BY-NC-4.0 OR CC-BY-4.0
+summary: >
+  A stair of {stair.layers} layers.
+language: en-GB
+use: trace
+sizes: {board: 5 mm, reach: 92 mm, turn: 360 deg / 18, layers: 012, span: 110 mm}
+boards:
+  foam: {thickness: board, thickness_spread: 0.2 mm, faces: bare, sheets: [20 x 30 in, 297 x 420 mm], knife_gap: 1 mm,
+         edge_margin: 3 mm, grain: none}
+parts:
+  step:
+    {name: Stair layer, letter: C, board: foam, shape: spiral_stair_layer, spare: 1, turning: any, trace_allowance: 0.4 mm,
+     with: {core_radius: 30, reach: reach, step_angle: 2 * turn, turn: turn, notch: 4 mm, joints: 27}}
+  gable:
+    name: 1984
+    board: foam
+    shape: gable_wall
+    with: {span: span, past: 10 mm, eaves: 80 mm, pitch: 45 deg}
+    openings:
+      door: {kind: door, head: round, width: 32 mm, height: 50 mm, centre: 40 mm, sill: 0}
+    surface: {pattern: brick, seed: 3, with: {length: 9 mm, bond: running}}
+  sign:
+    {name: Sign, board: foam, count: 2, mirrored: 1,
+     drawing: {file: sign.svg, id: outline, width: 30 mm, height: 12 mm, lines: {cut: [outline], draw: [letters]}}}
+assembly:
+  stair:
+    stack:
+      - {part: step, count: layers, turn: turn, shift: [0, 1 mm]}
+      - {section: upper, on: lower, turn: 10 deg, loose: true, stack: [{part: step}]}
+  house:
+    panels: {front: gable, back: gable}
+    stands_on: front.bottom
+    joins:
+      - {edges: [front.right, back.left], joint: tab_and_slot, tabs_on: back, tabs: 2, inset: 10 mm, play: 0.3 mm, loosest: 0.6 mm}
+      - {edges: [front.left, back.right], joint: butt, corner: 90 deg, runs_through: front}
+      - {rests: back, on: [front.left_slope, front.right_slope]}
+needs:
+  - {fact: stair.headroom, at_least: 60 mm, at_most: 90 mm, adjust: reach}
+tools: [craft_knife, pins]
+materials: [{name: white_glue}, {text: "Dowel, 6 mm", length: stair.height}]
+steps:
+  - title: Wind up
+    stage: glue
+    say: >
+      Turn each layer: {stair.layers} in all.
+
+      Let it dry.
+    parts: [step]
+    uses: [white_glue, pins]
+    picture: {plan: stair, layer: 3, alt: A layer on the one below}
+  - {title: Look, say: Look at it., picture: {photo: photo.png}}
+variants:
+  wide: {title: "for {reach} stairs", sizes: {reach: 142 mm}}
+papers: [a4, {name: roll, width: 300 mm, height: 900 mm, margins: [5 mm, 5, 5 mm, 5 mm]}]
+cover: {whole: house, alt: The house}
+fonts: [letters.ttf]
+"""
+
 
 def _shape(name: str, openings: bool, *parameters: str) -> SchemaShape:
     """Parameters read ``name:kind``, with a question mark when they may be left out, or ``name:a|b`` for a choice."""
@@ -64,10 +128,16 @@ def schema_parts() -> SchemaParts:
     return make_parts()
 
 
-@pytest.fixture
+@pytest.fixture(scope="session")
 def good() -> str:
     """A small spec without mistakes."""
     return GOOD
+
+
+@pytest.fixture(scope="session")
+def rich() -> str:
+    """A spec with every section."""
+    return RICH
 
 
 @pytest.fixture
