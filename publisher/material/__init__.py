@@ -1,9 +1,11 @@
 """Room 6: parts and counts in, board sheets out.
 
-Comes in: a ``Design``'s boards and its ``Part``s. Goes out: cut list, verified layouts, yield. Never: imports joints,
-knows printer pages.
+Comes in: a ``Design``'s boards and its ``Part``s. Goes out: cut list, verified layouts, yield; the store of layouts. Never:
+imports joints, knows printer pages.
 """
 
+from publisher.material.checks import CHECKS
+from publisher.material.judge import LayoutFault
 from publisher.material.model import (
     BoardNeeds,
     CutRow,
@@ -13,6 +15,23 @@ from publisher.material.model import (
     Yield,
     YieldRow,
 )
+from publisher.material.needs import lay_out
 from publisher.material.packing import pack
+from publisher.material.rules import RULES
+from publisher.material.store import layouts_document
 
-__all__ = ["BoardNeeds", "CutRow", "Item", "Layout", "Piece", "Yield", "YieldRow", "pack"]
+__all__ = [
+    "CHECKS",
+    "RULES",
+    "BoardNeeds",
+    "CutRow",
+    "Item",
+    "Layout",
+    "LayoutFault",
+    "Piece",
+    "Yield",
+    "YieldRow",
+    "lay_out",
+    "layouts_document",
+    "pack",
+]

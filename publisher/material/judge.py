@@ -62,7 +62,8 @@ def flaws(
             return (Flaw(f"part “{item.part}” is not in the list", 0.0, 0.0),)
         if not np.isfinite((item.pose.x, item.pose.y, item.pose.turn)).all():
             return (Flaw(f"part “{item.part}” lies nowhere: its place is not a number", 0.0, 0.0),)
-        away = min(abs((item.pose.turn - a + 180.0) % 360.0 - 180.0) for a in known[item.part].angles)
+        angles = known[item.part].angles
+        away = min(abs((item.pose.turn - a + 180.0) % 360.0 - 180.0) for a in angles) if angles else 0.0
         if away > ANGLE_TOLERANCE:
             found.append(Flaw(f"part “{item.part}” is turned as its board does not allow", item.pose.turn, away))
     found += _counted(known, [i for sheet in sheets for i in sheet], complete)

@@ -8,7 +8,8 @@ from publisher.design import SheetSize
 
 @dataclass(frozen=True, slots=True)
 class Piece:
-    """A polygon to lay out, in its own coordinates (mm): outside ring, holes. ``angles``: allowed turns in degrees.
+    """A polygon to lay out, in its own coordinates (mm): outside ring, holes. ``angles``: allowed turns in degrees;
+    () allows any turn.
 
     ``mirrored`` of the ``count`` copies are laid as mirror images (the pose mirrors first, then turns).
     """
@@ -43,7 +44,8 @@ class Layout:
 
 @dataclass(frozen=True, slots=True)
 class YieldRow:
-    """One part alone on one sheet size: how many a careful layout gives, and a grid of bounding boxes."""
+    """One part alone on one sheet size: how many a careful layout gives (at least; a better layout may exist), and how many
+    a grid of bounding boxes."""
 
     part: str
     careful: int
@@ -56,7 +58,9 @@ class Yield:
     """One board on one sheet size: each part alone; the whole list's sheets; the least number of sheets by area.
 
     ``offcut_share`` is 1 - area of the parts / area of the sheets used; ``cut_length`` in mm is all outlines and openings of
-    all copies; ``score_length`` the marks to score or fold.
+    all copies laid; ``score_length`` their marks to score or fold. ``left_out`` names the parts that fit no sheet of this size:
+    they are in none of the numbers, and their rows say 0. ``fresh`` counts the layouts made in this run (the others were
+    stored beside the spec, and only verified).
     """
 
     board: str
@@ -68,11 +72,14 @@ class Yield:
     offcut_share: float
     cut_length: float
     score_length: float
+    left_out: tuple[str, ...] = ()
+    fresh: int = 0
 
 
 @dataclass(frozen=True, slots=True)
 class CutRow:
-    """One line of the cut list. ``width`` and ``height`` are the finished piece's overall size in mm."""
+    """One line of the cut list. ``width`` and ``height`` are the finished piece's overall size in mm, as drawn;
+    ``cut_length`` is the outline and openings of all its copies (count + spare), in mm."""
 
     part: str
     letter: str

@@ -1,7 +1,10 @@
 """The one function behind which the engines stand: pieces in, verified layouts out."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+from math import atan2, degrees
+
+import shapely
 
 from publisher.basics import Point, Pose
 from publisher.material.bottom_left import Bin, Kind, Spot, fill, orders
@@ -40,7 +43,7 @@ def kinds_of(pieces: Sequence[Piece], gap: float) -> tuple[Kind, ...]:
     kinds = []
     for number, piece in enumerate(pieces):
         shape = outline(piece.rings, gap)
-        turns = distinct_turns(shape, piece.angles)
+        turns = distinct_turns(shape, piece.angles or usual_turns(piece.rings[0]))
         for mirrored, count in ((False, piece.count - piece.mirrored), (True, piece.mirrored)):
             if count > 0:
                 kinds.append(Kind(number, shape, mirrored, turns, count))
@@ -64,7 +67,7 @@ def best_packing(pieces: Sequence[Piece], free: Container, gap: float, bins: int
             last = sheets[-1].used(across) / GRID if sheets else 0.0
             score = (-laid, len(sheets), round(last, 3))
             if best is None or score < best[0]:
-                best = (score, Packed(_items(pieces, sheets), "bottom-left", seed))
+                best = (score, Packed(numbered(pieces, items(pieces, sheets)), "bottom-left", seed))
             if laid == wanted and len(sheets) <= least:
                 return best[1]
             seed += 1
@@ -72,14 +75,33 @@ def best_packing(pieces: Sequence[Piece], free: Container, gap: float, bins: int
     return best[1]
 
 
-def _items(pieces: Sequence[Piece], sheets: Iterable[Bin]) -> tuple[tuple[Item, ...], ...]:
-    """Return the sheets' spots as items with copies numbered from 1; mirrored copies come last."""
-    numbers = {(i, m): (p.count - p.mirrored if m else 0) for i, p in enumerate(pieces) for m in (False, True)}
+def items(pieces: Sequence[Piece], sheets: Iterable[Bin]) -> tuple[tuple[Item, ...], ...]:
+    """Return the sheets' spots as items, not numbered yet."""
 
     def item(spot: Spot) -> Item:
-        key = (spot.kind.piece, spot.kind.mirrored)
-        numbers[key] += 1
         pose = Pose(spot.x / GRID, spot.y / GRID, spot.turn, spot.kind.mirrored)
-        return Item(pieces[spot.kind.piece].id, numbers[key], pose)
+        return Item(pieces[spot.kind.piece].id, 0, pose)
 
     return tuple(tuple(item(spot) for spot in sheet.spots()) for sheet in sheets)
+
+
+def numbered(pieces: Sequence[Piece], sheets: Iterable[Iterable[Item]]) -> tuple[tuple[Item, ...], ...]:
+    """Return the sheets with the copies of each piece numbered from 1 in their order; mirrored copies come last."""
+    plain = {p.id: p.count - p.mirrored for p in pieces}
+    numbers: dict[tuple[str, bool], int] = {}
+
+    def number(item: Item) -> Item:
+        key = (item.part, item.pose.mirrored)
+        numbers[key] = numbers.get(key, plain[item.part] if item.pose.mirrored else 0) + 1
+        return replace(item, copy=numbers[key])
+
+    return tuple(tuple(number(item) for item in sheet) for sheet in sheets)
+
+
+def usual_turns(ring: tuple[Point, ...]) -> tuple[float, ...]:
+    """Return the turns (degrees) tried where any is allowed: quarter turns, and those at which the piece's least bounding
+    rectangle stands upright."""
+    box = shapely.Polygon(ring).minimum_rotated_rectangle
+    (x0, y0), (x1, y1) = box.exterior.coords[:2] if isinstance(box, shapely.Polygon) else ((0.0, 0.0), (1.0, 0.0))
+    tilt = round(-degrees(atan2(y1 - y0, x1 - x0)) % 90.0, 9) % 90.0
+    return tuple(sorted({q + t for q in (0.0, 90.0, 180.0, 270.0) for t in (0.0, tilt)}))

@@ -1,0 +1,145 @@
+"""The checks of the room: each looks at one board and all the parts that are cut from it."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from publisher.basics import Check, Finding, Outcome, Rule
+from publisher.design import Board, SheetSize, say_length
+from publisher.geometry import Part
+from publisher.material import rules
+from publisher.material.fitting import best_turn
+from publisher.material.problem import frames, piece_of
+
+MOST_COPIES = 20_000
+
+
+@dataclass(frozen=True, slots=True)
+class BoardList:
+    """A board, the sheet sizes asked for, and the parts cut from it, in the order of their letters."""
+
+    board: Board
+    sheets: tuple[SheetSize, ...]
+    parts: tuple[Part, ...]
+
+    def room(self, sheet: SheetSize) -> tuple[float, float]:
+        """Return the width and height (mm) inside the crushed edges."""
+        return sheet.width - 2 * self.board.edge_margin, sheet.height - 2 * self.board.edge_margin
+
+    def usable(self) -> tuple[SheetSize, ...]:
+        """Return the sheets that have any room."""
+        return tuple(s for s in self.sheets if min(self.room(s)) > 0)
+
+    def excess(self, part: Part, sheet: SheetSize) -> float:
+        """Return by how much (mm) a part is too large for a sheet; 0 when it fits at an allowed turn."""
+        width, height = self.room(sheet)
+        over = best_turn(piece_of(part, self.board), width, height, frames(self.board.grain))[1]
+        return over if over > 1e-4 else 0.0
+
+
+CheckOfBoard = Check[BoardList]  # for annotations only: a slotted frozen class cannot be called through its alias
+
+
+def _sheets(subject: BoardList, check: CheckOfBoard) -> Outcome:
+    """Look for a board without any sheet size."""
+    if subject.sheets:
+        return Outcome(len(subject.sheets))
+    found = check.found(
+        f"no sheet size is given for the board “{subject.board.id}”, so the pack cannot say how much to buy",
+        subject=subject.board.id,
+        hint="write the sizes on sale, such as `sheets: [20 x 30 in]`",
+        place=subject.board.place,
+    )
+    return Outcome(1, (found,))
+
+
+def _room(subject: BoardList, check: CheckOfBoard) -> Outcome:
+    """Look for sheets that the edge margin eats up."""
+    margin = subject.board.edge_margin
+    found = tuple(
+        check.found(
+            f"the sheet {sheet.label} is {say_length(min(sheet.width, sheet.height))} wide and its edge margins take "
+            f"{say_length(2 * margin)}: no room is left",
+            subject=subject.board.id,
+            hint="make `edge_margin` smaller, or name a larger sheet",
+            place=subject.board.place,
+            value=min(subject.room(sheet)),
+            limit=0.0,
+        )
+        for sheet in subject.sheets
+        if min(subject.room(sheet)) <= 0
+    )
+    return Outcome(len(subject.sheets), found)
+
+
+def _too_large(subject: BoardList, part: Part, sheet: SheetSize, rule: Rule, hint: str) -> Finding:
+    """Say by how much a part is too large for a sheet."""
+    over = subject.excess(part, sheet)
+    width, height = subject.room(sheet)
+    return rule.found(
+        f"part {part.letter} “{part.name}” is too large for the sheet {sheet.label} by {say_length(over)}, at the best turn "
+        f"allowed; inside its edge margins the sheet has {say_length(width)} × {say_length(height)}",
+        subject=part.id,
+        hint=hint,
+        place=part.place,
+        value=over,
+        limit=0.0,
+    )
+
+
+def _fits_none(subject: BoardList, check: CheckOfBoard) -> Outcome:
+    """Look for parts that fit no sheet."""
+    found = []
+    for part in subject.parts if subject.usable() else ():
+        over = {sheet: subject.excess(part, sheet) for sheet in subject.usable()}
+        if all(over.values()):
+            nearest = min(subject.usable(), key=lambda s: over[s])
+            width, height = (side + over[nearest] for side in (nearest.width, nearest.height))
+            hint = (
+                f"a sheet of {say_length(width)} × {say_length(height)} would do; or make the part smaller, allow it more turns, "
+                "or build it of two parts"
+            )
+            found.append(_too_large(subject, part, nearest, check, hint))
+    return Outcome(len(subject.parts), tuple(found))
+
+
+def _fits_some(subject: BoardList, check: CheckOfBoard) -> Outcome:
+    """Look for parts that fit one sheet and not another."""
+    found = []
+    for part in subject.parts:
+        over = {sheet: subject.excess(part, sheet) for sheet in subject.usable()}
+        fitting = [sheet.label for sheet, by in over.items() if not by]
+        if fitting:
+            hint = f"it fits {' and '.join(fitting)}; the yield table says 0 for this sheet"
+            found += [_too_large(subject, part, sheet, check, hint) for sheet, by in over.items() if by]
+    return Outcome(len(subject.parts), tuple(found))
+
+
+def _numbers(subject: BoardList, check: CheckOfBoard) -> Outcome:
+    """Look for lists that nobody could cut."""
+    copies = sum(p.count + p.spare for p in subject.parts)
+    if copies <= MOST_COPIES:
+        return Outcome(len(subject.parts))
+    most = max(subject.parts, key=lambda p: p.count + p.spare)
+    found = check.found(
+        f"{copies:,} pieces are to be cut from the board “{subject.board.id}”; {MOST_COPIES:,} is the most that is laid out",
+        subject=subject.board.id,
+        hint=f"part {most.letter} “{most.name}” alone has {most.count + most.spare:,}: look for a slip in its count",
+        place=most.place,
+        value=copies,
+        limit=MOST_COPIES,
+    )
+    return Outcome(len(subject.parts), (found,))
+
+
+def _check(rule: Rule, run: Callable[[BoardList, CheckOfBoard], Outcome], may_be_empty: bool = False) -> CheckOfBoard:
+    """Join a rule and the function that tests it."""
+    return Check(rule.id, rule.title, rule.rationale, rule.severity, run=run, may_be_empty=may_be_empty)
+
+
+CHECKS: tuple[CheckOfBoard, ...] = (
+    _check(rules.BOARD_WITHOUT_SHEETS, _sheets),
+    _check(rules.SHEET_TOO_SMALL, _room, may_be_empty=True),
+    _check(rules.TOO_MANY, _numbers),
+    _check(rules.PART_TOO_LARGE, _fits_none),
+    _check(rules.PART_TOO_LARGE_FOR_ONE, _fits_some),
+)

@@ -1,0 +1,172 @@
+"""All engines behind one function for a problem; the best verified layout wins, and at equal numbers regular rows do."""
+
+from dataclasses import dataclass, replace
+
+import numpy as np
+import shapely
+
+from publisher.material.bottom_left import Bin, Kind, Room, Spot, fill
+from publisher.material.container import Container, upright
+from publisher.material.fitting import best_turn
+from publisher.material.judge import LayoutFault
+from publisher.material.model import Item, Piece
+from publisher.material.outlines import Outline, distinct_turns, outline
+from publisher.material.packing import Packed, best_packing, items, numbered, usual_turns
+from publisher.material.problem import Problem
+from publisher.material.rows import RowBook, rows
+
+
+@dataclass(frozen=True, slots=True)
+class Effort:
+    """How much is tried; all of it counted, none of it timed, so that every machine comes to the same layout."""
+
+    step: float  # degrees between the turns of rows
+    fineness: int  # places and shifts of a row's second copy
+    orders: int  # fixed orders of a list
+    largest: int  # more copies than this on a sheet are only laid in rows
+
+
+EFFORTS = {
+    "quick": Effort(15.0, 12, 2, 60),
+    "careful": Effort(5.0, 24, 5, 150),
+    "patient": Effort(2.5, 48, 5, 400),
+}
+
+
+class Desk:
+    """What is worked out once for a design: outlines as the engines see them, and their lattices."""
+
+    def __init__(self, effort: Effort) -> None:
+        """Start with nothing worked out."""
+        self.effort = effort
+        self._outlines: dict[tuple[Piece, float], Outline] = {}
+        self._books: dict[tuple[Piece, float, bool], RowBook] = {}
+
+    def outline(self, piece: Piece, gap: float) -> Outline:
+        """Return a piece's outline for a gap."""
+        key = (replace(piece, count=1, mirrored=0, angles=()), gap)
+        if key not in self._outlines:
+            self._outlines[key] = outline(piece.rings, gap)
+        return self._outlines[key]
+
+    def book(self, piece: Piece, gap: float, paired: bool) -> RowBook:
+        """Return the lattices of a piece."""
+        key = (replace(piece, count=1, mirrored=0, angles=()), gap, paired)
+        if key not in self._books:
+            self._books[key] = RowBook(self.outline(piece, gap), paired, self.effort.fineness)
+        return self._books[key]
+
+
+def solve(problem: Problem, desk: Desk) -> Packed:
+    """Return the best layout of a problem. Raises LayoutFault when it does not hold."""
+    packed = _alone(problem, desk) if problem.alone else _list(problem, desk)
+    wrong = problem.flaws(packed.sheets)
+    if wrong:
+        raise LayoutFault(f"layout by {packed.engine} on {problem.sheet.label}: {wrong[0].message}")
+    return packed
+
+
+def _alone(problem: Problem, desk: Desk) -> Packed:
+    """Lay as many copies as one sheet takes: rows, rows with the rest filled up, bottom-left."""
+    piece, free = problem.pieces[0], upright(problem.free())
+    best = Packed((), "rows", 0)
+    if piece.count == 0:
+        return best
+    for framed in problem.framed():
+        here = _fullest(replace(framed[0], count=piece.count), problem, free, desk)
+        if sum(map(len, here.sheets)) > sum(map(len, best.sheets)):
+            best = here
+    return best
+
+
+def _fullest(piece: Piece, problem: Problem, free: Container, desk: Desk) -> Packed:
+    """Lay as many copies as one sheet takes, in one frame."""
+    gap = problem.board.knife_gap
+    shape = desk.outline(piece, gap)
+    turns = distinct_turns(shape, piece.angles or usual_turns(piece.rings[0]))
+    if not piece.angles:
+        box = problem.free()
+        turns = (*turns, best_turn(piece, box.width, box.height, (0.0,))[0])
+    kind = Kind(0, shape, False, tuple(dict.fromkeys(turns)), piece.count)
+    spots = _rows(piece, kind, problem, free, desk)
+    best = Packed(_sheets((piece,), [Bin([Room(free, list(spots))])] if spots else []), "rows", 0)
+    if len(spots) >= piece.count or piece.count > desk.effort.largest:
+        return best
+    for seed, (start, across) in enumerate(
+        ((rowed, across) for rowed in ((True, False) if spots else (False,)) for across in (False, True)), 1
+    ):
+        sheet = [Bin([Room(free, list(spots))])] if start else []
+        full = fill(free, [kind] * (piece.count - (len(spots) if start else 0)), 1, across, sheet)
+        if sum(1 for b in full for _ in b.spots()) > sum(map(len, best.sheets)):
+            best = Packed(_sheets((piece,), full), "rows, then bottom-left" if start else "bottom-left", seed)
+    return best
+
+
+def _rows(piece: Piece, kind: Kind, problem: Problem, free: Container, desk: Desk) -> tuple[Spot, ...]:
+    """Return the fullest sheet of rows."""
+    half = 180.0
+    paired = not piece.angles or all((a + half) % 360.0 in {b % 360.0 for b in piece.angles} for a in piece.angles)
+    turns = piece.angles
+    if not turns:
+        steps = np.arange(0.0, half, desk.effort.step)
+        tilts = {0.0, *(t % half for t in usual_turns(piece.rings[0]))}
+        if _boxy(piece):
+            steps = steps[:0]
+        turns = distinct_turns(kind.outline, tuple(sorted({*tilts, *(float(s) for s in steps)})))
+    # a lattice along the sheet's other side is that of the part turned back by 90 degrees
+    if paired:
+        turns = tuple(dict.fromkeys(t % half for t in turns))
+        symmetric = len(distinct_turns(kind.outline, (0.0, half))) == 1
+        paired = not symmetric
+    return rows(kind, desk.book(piece, problem.board.knife_gap, paired), free, turns)
+
+
+def _boxy(piece: Piece) -> bool:
+    """Say whether a piece is a rectangle, or nearly: tilted rows of it never pay."""
+    whole = shapely.Polygon(piece.rings[0])
+    return bool(whole.area > 0.995 * whole.minimum_rotated_rectangle.area)
+
+
+def _list(problem: Problem, desk: Desk) -> Packed:
+    """Lay the whole list: all by bottom-left, or whole sheets of rows first where a part fills some."""
+    free, gap = upright(problem.free()), problem.board.knife_gap
+    best: Packed | None = None
+    for pieces in problem.framed():
+        here = _list_framed(pieces, problem, free, desk)
+        if best is None or len(here.sheets) < len(best.sheets):
+            best = here
+        least = -(-sum(desk.outline(p, gap).area * p.count for p in pieces) // max(free.area, 1e-9))
+        if len(best.sheets) <= least:
+            break
+    assert best is not None
+    return best
+
+
+def _list_framed(pieces: tuple[Piece, ...], problem: Problem, free: Container, desk: Desk) -> Packed:
+    """Lay the whole list in one frame."""
+    gap = problem.board.knife_gap
+    sheets: list[Bin] = []
+    rest: list[Piece] = []
+    many = sum(p.count for p in pieces) > desk.effort.largest * 4
+    for number, piece in enumerate(pieces):
+        kind = Kind(number, desk.outline(piece, gap), False, piece.angles, piece.count)
+        plain = piece.count - piece.mirrored
+        spots = _rows(piece, kind, problem, free, desk) if many else ()
+        while spots and plain >= len(spots):
+            sheets.append(Bin([Room(free, list(spots))]))
+            plain -= len(spots)
+        if spots and plain > desk.effort.largest:
+            lowest = sorted(spots, key=lambda s: (s.y, s.x))[:plain]
+            sheets.append(Bin([Room(free, lowest)]))
+            plain = 0
+        rest.append(replace(piece, count=plain + piece.mirrored))
+    packed = best_packing(tuple(rest), free, gap, None, desk.effort.orders)
+    if not sheets:
+        return packed
+    both = numbered(pieces, (*items(pieces, sheets), *packed.sheets))
+    return Packed(both, "rows, then bottom-left", packed.seed)
+
+
+def _sheets(pieces: tuple[Piece, ...], sheets: list[Bin]) -> tuple[tuple[Item, ...], ...]:
+    """Return numbered items."""
+    return numbered(pieces, items(pieces, sheets))

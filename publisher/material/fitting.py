@@ -1,0 +1,89 @@
+"""Whether a piece fits a sheet at all, and how many a careless grid of bounding boxes gives. Millimetres, degrees."""
+
+import numpy as np
+import shapely
+
+from publisher.material.model import Piece
+from publisher.material.outlines import FloatPath
+
+EXACT = 1e-4  # mm; a piece as large as the sheet fits it
+
+
+def sizes(points: FloatPath, turns: FloatPath) -> FloatPath:
+    """Return the overall widths and heights (k × 2) of points (n × 2) at k turns (degrees)."""
+    angle = np.radians(turns)
+    c, s = np.cos(angle), np.sin(angle)
+    quarters = np.rint(turns / 90.0)
+    exact = np.abs(turns - 90.0 * quarters) < 1e-12
+    c = np.where(exact, np.rint(c), c)
+    s = np.where(exact, np.rint(s), s)
+    x = np.outer(c, points[:, 0]) - np.outer(s, points[:, 1])
+    y = np.outer(s, points[:, 0]) + np.outer(c, points[:, 1])
+    return np.column_stack((np.ptp(x, axis=1), np.ptp(y, axis=1)))
+
+
+def best_turn(piece: Piece, width: float, height: float, frames: tuple[float, ...]) -> tuple[float, float]:
+    """Return the turn at which a piece is least too large for a width × height, and by how much (≤ 0: it fits)."""
+    hull = np.asarray(shapely.get_coordinates(shapely.MultiPoint(piece.rings[0]).convex_hull), dtype=np.float64)
+    if piece.angles:
+        turns = np.unique([(a + f) % 360.0 for a in piece.angles for f in frames])
+    else:
+        edge = np.roll(hull, -1, axis=0) - hull
+        flat = -np.degrees(np.arctan2(edge[:, 1], edge[:, 0]))
+        turns = np.unique(np.concatenate((np.arange(0.0, 180.0), flat % 180.0, (flat + 90.0) % 180.0)))
+
+    def excess(at: FloatPath) -> FloatPath:
+        return np.asarray((sizes(hull, at) - (width, height)).max(axis=1))
+
+    over = excess(turns)
+    # of turns that do, the least is taken, so that a part that fits unturned is not turned
+    best = int(np.nonzero(over <= max(over.min(), 0.0) + EXACT)[0][0])
+    turn, least, step = float(turns[best]), float(over[best]), 1.0
+    while not piece.angles and least > 0.0 and step > 1e-7:
+        near = turn + step * np.linspace(-1.0, 1.0, 9)
+        over = excess(near)
+        k = int(over.argmin())
+        if over[k] < least:
+            turn, least = float(near[k]), float(over[k])
+        step /= 3.0
+    return turn % 360.0, least
+
+
+def grid_count(piece: Piece, width: float, height: float, gap: float, frames: tuple[float, ...]) -> int:
+    """Return how many bounding boxes stand in a grid on width × height with ``gap`` between them: upright or on their side."""
+    ring = np.asarray(piece.rings[0])
+    wide, high = (float(v) for v in np.ptp(ring, axis=0))
+    turns = {(a + f) % 180.0 for a in piece.angles for f in frames} or {0.0, 90.0}
+
+    def along(room: float, size: float) -> int:
+        return max(0, int((room + gap) / (size + gap) + EXACT / size))
+
+    upright = along(width, wide) * along(height, high) if 0.0 in turns else 0
+    on_side = along(width, high) * along(height, wide) if 90.0 in turns else 0
+    return max(upright, on_side)
+
+
+def grid_sheets(pieces: tuple[Piece, ...], width: float, height: float, gap: float, frames: tuple[float, ...]) -> int:
+    """Return how many sheets the whole list takes when bounding boxes are laid in strips, tallest first: the careless way."""
+    boxes: list[tuple[float, float]] = []
+    for piece in pieces:
+        ring = np.asarray(piece.rings[0])
+        wide, high = (float(v) for v in np.ptp(ring, axis=0))
+        turns = {(a + f) % 180.0 for a in piece.angles for f in frames} or {0.0, 90.0}
+        fitting = [
+            box
+            for turn, box in ((0.0, (wide, high)), (90.0, (high, wide)))
+            if turn in turns and box[0] <= width + EXACT and box[1] <= height + EXACT
+        ]
+        if fitting:
+            boxes += [min(fitting, key=lambda b: b[1])] * piece.count
+    sheets, room, strip, x = 0, -1.0, 0.0, 0.0
+    for wide, high in sorted(boxes, key=lambda b: (-b[1], -b[0])):
+        if strip and x + wide <= width + EXACT:
+            x += wide + gap
+            continue
+        room -= strip + gap
+        if sheets == 0 or high > room + EXACT:
+            sheets, room = sheets + 1, height
+        strip, x = high, wide + gap
+    return sheets

@@ -1,0 +1,145 @@
+"""The engine of rows: lattices of one part alone on a sheet, counted on the sheet and ranked by that count.
+
+Regular rows are the easiest to trace, so at equal count they win over any other layout.
+"""
+
+from dataclasses import dataclass
+
+import numpy as np
+import numpy.typing as npt
+
+from publisher.material.bottom_left import Kind, Spot
+from publisher.material.container import Container
+from publisher.material.lattice import Borders, Floats, Rows, lattices
+from publisher.material.nfp import no_fit
+from publisher.material.outlines import GRID, FloatPath, Outline, turned
+
+
+@dataclass(frozen=True, slots=True)
+class Counted:
+    """The best place of the best lattice of one turn on one sheet."""
+
+    count: int
+    spots: tuple[tuple[float, float, float], ...]  # x, y in mm on the sheet; turn in degrees
+
+
+class RowBook:
+    """The lattices of one outline, worked out once for all sheets."""
+
+    def __init__(self, shape: Outline, paired: bool, fineness: int) -> None:
+        """``paired``: copies turned by 180° may stand between. ``fineness``: places of Q, and shifts, to try."""
+        self.shape, self.fineness = shape, fineness
+        self.n = _mm(no_fit((shape, 0.0, False), (shape, 0.0, False)))
+        self.m = _mm(no_fit((shape, 0.0, False), (shape, 180.0, False))) if paired else None
+        self.pages: dict[tuple[float, bool], Rows] = {}
+
+    def lattices(self, turn: float, pairs: bool) -> Rows:
+        """Return the lattices at one turn (degrees); for pairs a half turn makes no difference."""
+        turn = round(turn % (180.0 if pairs else 360.0), 9)
+        if (turn, pairs) not in self.pages:
+            n = tuple(turned(ring, turn) for ring in self.n)
+            m = tuple(turned(ring, turn) for ring in self.m) if pairs and self.m is not None else None
+            self.pages[turn, pairs] = lattices(Borders(n, m), turn, self.fineness, self.fineness)
+        return self.pages[turn, pairs]
+
+
+def rows(kind: Kind, book: RowBook, free: Container, turns: tuple[float, ...]) -> tuple[Spot, ...]:
+    """Return the fullest sheet of regular rows of one kind, rows along either side of an upright rectangular container.
+
+    ``turns``: turns of P on the sheet to try (degrees).
+    """
+    box = (free.left / GRID, free.bottom / GRID, free.right / GRID, free.top / GRID)
+    best = Counted(0, ())
+    for turn in turns:
+        for along in (0.0, 90.0):
+            for pairs in (False, True) if book.m is not None else (False,):
+                here = _at_turn(book, turn + along, pairs, _swung(box, along), best.count)
+                if here.count > best.count:
+                    best = Counted(here.count, tuple(_back(spot, along) for spot in here.spots))
+    return tuple(Spot(kind, turn % 360.0, round(x * GRID), round(y * GRID)) for x, y, turn in best.spots)
+
+
+def _mm(rings: tuple[npt.NDArray[np.int64], ...]) -> tuple[FloatPath, ...]:
+    """Return rings in mm."""
+    return tuple(ring / GRID for ring in rings)
+
+
+def _swung(box: tuple[float, float, float, float], along: float) -> tuple[float, float, float, float]:
+    """Return the container turned by ``along`` (0 or 90 degrees) about the origin."""
+    left, bottom, right, top = box
+    return box if along == 0.0 else (-top, left, -bottom, right)
+
+
+def _back(spot: tuple[float, float, float], along: float) -> tuple[float, float, float]:
+    """Return a spot of the turned container on the sheet as it lies."""
+    x, y, turn = spot
+    return spot if along == 0.0 else (y, -x, turn - 90.0)
+
+
+def _at_turn(book: RowBook, turn: float, pairs: bool, box: tuple[float, float, float, float], at_least: int) -> Counted:
+    """Return the best lattice at one turn, if it gives more than ``at_least``."""
+    found = book.lattices(turn, pairs)
+    bare = turned(book.shape.bare, found.turn)
+    low, high = bare.min(axis=0), bare.max(axis=0)
+    spare = (box[0] - low[0], box[1] - low[1], box[2] - high[0], box[3] - high[1])
+    spare_q = (box[0] + high[0], box[1] + high[1], box[2] + low[0], box[3] + low[1])
+    if spare[2] < spare[0] or spare[3] < spare[1]:
+        return Counted(0, ())
+    best = Counted(0, ())
+    # a lattice whose rows and columns could not give more is not counted
+    most = _most(found, spare, spare_q)
+    for i in np.argsort(-most, kind="stable").tolist():
+        if most[i] <= max(best.count, at_least):
+            break
+        for up in _starts(found, i, spare, spare_q):
+            here = _count(found, i, up, spare, spare_q)
+            if here.count > best.count:
+                best = here
+    return best
+
+
+def _most(found: Rows, spare: tuple[float, ...], spare_q: tuple[float, ...]) -> Floats:
+    """Return for each lattice a number of copies that it cannot exceed."""
+
+    def grid(room: tuple[float, ...]) -> Floats:
+        across = np.floor((room[2] - room[0]) / found.pitch + 1e-7) + 1
+        return np.asarray(across * (np.floor((room[3] - room[1]) / found.rise + 1e-7) + 1))
+
+    return grid(spare) + grid(spare_q) if found.paired else grid(spare)
+
+
+def _starts(found: Rows, i: int, spare: tuple[float, ...], spare_q: tuple[float, ...]) -> tuple[float, ...]:
+    """Return heights of row 0: its P, or its Q, touches the container's bottom."""
+    if not found.paired:
+        return (spare[1],)
+    return (spare[1], spare_q[1] - float(found.dy[i]))
+
+
+def _count(found: Rows, i: int, up: float, spare: tuple[float, ...], spare_q: tuple[float, ...]) -> Counted:
+    """Count one lattice with row 0 at height ``up``, over all shifts that bring a copy to the left edge."""
+    pitch, rise, shift = float(found.pitch[i]), float(found.rise[i]), float(found.shift[i])
+    lines: list[tuple[float, float, bool]] = []  # x residue, y, whether Q
+    for q, room, dx, dy in ((False, spare, 0.0, 0.0), (True, spare_q, float(found.dx[i]), float(found.dy[i]))):
+        if q and not found.paired:
+            break
+        first = int(np.ceil((room[1] - up - dy) / rise - 1e-9))
+        last = int(np.floor((room[3] - up - dy) / rise + 1e-9))
+        for row in range(first, last + 1):
+            along = shift * (row % 2) if found.zigzag[i] else shift * row
+            lines.append((dx + along, up + dy + row * rise, q))
+    if not lines:
+        return Counted(0, ())
+    x = np.array([line[0] for line in lines])
+    left = np.array([(spare_q if line[2] else spare)[0] for line in lines])
+    right = np.array([(spare_q if line[2] else spare)[2] for line in lines])
+    shifts = np.unique(np.round((left - x) % pitch, 9))
+    first_x = left + (x + shifts[:, None] - left + 1e-7) % pitch - 1e-7
+    each = np.maximum(np.floor((right - first_x) / pitch + 1e-7) + 1, 0)
+    total = each.sum(axis=1)
+    k = int(total.argmax())
+    spots = tuple(
+        (float(first_x[k, j]) + step * pitch, y, found.turn + (180.0 if q else 0.0))
+        for j, (_, y, q) in enumerate(lines)
+        for step in range(int(each[k, j]))
+    )
+    return Counted(int(total[k]), spots)
