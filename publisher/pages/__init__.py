@@ -4,6 +4,7 @@ Comes in: a ``Design``, its parts, how they go together, the board sheets, a pap
 words and pictures in mm, and the promises that proof holds against the finished file. Never: imports reportlab, holds PDF bytes.
 """
 
+from publisher.pages.compose import compose
 from publisher.pages.model import (
     Arc,
     Attachment,
@@ -23,6 +24,8 @@ from publisher.pages.model import (
     Tile,
     Words,
 )
+from publisher.pages.papers import paper_for, papers
+from publisher.pages.record import facts_document, with_attachment
 
 __all__ = [
     "Arc",
@@ -42,4 +45,9 @@ __all__ = [
     "Stroke",
     "Tile",
     "Words",
+    "compose",
+    "facts_document",
+    "paper_for",
+    "papers",
+    "with_attachment",
 ]

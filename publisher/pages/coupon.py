@@ -3,7 +3,6 @@
 from dataclasses import dataclass
 
 from publisher.basics import Layer, LengthPromise, Point
-from publisher.design import Board, PartPlan, SlotRow
 from publisher.pages.draft import Body, Context
 from publisher.pages.model import Drawn, Path, Stroke
 from publisher.pages.styles import CUT, NOTE, SMALL
@@ -28,22 +27,11 @@ def fit_of(context: Context) -> Fit | None:
     plans = context.design.parts
     found = next(((plan, row) for plan in plans for t in plan.treatments for row in t.slots), None)
     if found is not None:
-        plan, row = found
-        return Fit(row.mate, _slot_width(row), plan.trace_allowance, plan.letter)
-    plan = _first(plans)
-    if plan is None:
+        slotted, row = found
+        return Fit(row.mate, row.mate + row.play, slotted.trace_allowance, slotted.letter)
+    if not plans:
         return None
-    board: Board = context.design.board(plan.board)
-    return Fit(board.thickness, 0.0, plan.trace_allowance, plan.letter)
-
-
-def _slot_width(row: SlotRow) -> float:
-    """A slot is as wide as its mate is thick, and the play."""
-    return row.mate + row.play
-
-
-def _first(plans: tuple[PartPlan, ...]) -> PartPlan | None:
-    return plans[0] if plans else None
+    return Fit(context.design.board(plans[0].board).thickness, 0.0, plans[0].trace_allowance, plans[0].letter)
 
 
 def coupon(context: Context, fit: Fit, page: int, at: Point) -> Body:
@@ -102,7 +90,7 @@ def _step(context: Context, fit: Fit, page: int, at: Point) -> Body:
         (x + p, low + t),
     )
     setter = context.type
-    drawn = (
+    drawn: tuple[Drawn, ...] = (
         Stroke(CUT, (Path(ring, True),), Layer.OUTLINES),
         *setter.line(f"step {t:.2f} mm", NOTE, x + PIECE, y + HIGH / 2 - 1.0, align="centre"),
     )

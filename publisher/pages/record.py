@@ -1,6 +1,7 @@
 """The record of a design's packs: ``facts.json``, for other programs and for those who measure a print later.
 
-One JSON document, ``format`` 1, one line per part of it; lengths in mm, angles in degrees; keys sorted, numbers rounded to 0.0001 (outlines to 0.001).
+One JSON document, ``format`` 1, one line per part of it; lengths in mm, angles in degrees; keys sorted,
+numbers rounded to 0.0001 (outlines to 0.001).
 An unlimited value is null with ``"open": true``.
 """
 

@@ -36,7 +36,7 @@ def test_words_and_lines_stand_out_from_white() -> None:
     assert len(lines) > 10
     for line in lines:
         assert contrast(line.grey) >= 3.0, line.name
-        assert 0.18 <= line.width, line.name
+        assert line.width >= 0.18, line.name
 
 
 def test_line_kinds_differ_by_type_or_width_and_never_by_grey() -> None:
