@@ -1,0 +1,102 @@
+"""A file on trial: what was read, what was promised, and the readings that several checks share, each taken once."""
+
+from publisher.basics import Promises
+from publisher.proof.ink import Ink
+from publisher.proof.lengths import LengthReading, read_lengths
+from publisher.proof.model import FileRead, PageRead
+from publisher.proof.outlines import OutlineReading, read_outline
+from publisher.proof.pixels import PixelReadings, read_pixels
+from publisher.proof.texts import TextLine, text_lines, why_hidden
+from publisher.proof.tiles import SeamReading, TilesReading, read_seams, read_tiles
+
+NOTHING = Promises("", "", (), (), (), (), (), ())
+
+
+class Case:
+    """The subject of every check. Page numbers run from 1."""
+
+    def __init__(self, data: bytes, file: FileRead, promises: Promises | None) -> None:
+        """Keep file and promises; readings are taken when first asked for."""
+        self.data = data
+        self.file = file
+        self.promised = promises is not None
+        self.promises = promises if promises is not None else NOTHING
+        self._ink: dict[int, Ink] = {}
+        self._hidden: dict[int, tuple[str, ...]] = {}
+        self._lines: dict[int, tuple[TextLine, ...]] = {}
+        self._lengths: tuple[LengthReading, ...] | None = None
+        self._outlines: tuple[OutlineReading, ...] | None = None
+        self._seams: tuple[SeamReading, ...] | None = None
+        self._tiles: tuple[TilesReading, ...] | None = None
+        self._pixels: PixelReadings | None = None
+
+    def page(self, number: int) -> PageRead | None:
+        """Return a page, None when the file has none of this number."""
+        return self.file.pages[number - 1] if 1 <= number <= len(self.file.pages) else None
+
+    def ink(self, number: int) -> Ink | None:
+        """Return the visible strokes of a page."""
+        page = self.page(number)
+        if page is None:
+            return None
+        if number not in self._ink:
+            self._ink[number] = Ink(page)
+        return self._ink[number]
+
+    def hidden(self, number: int) -> tuple[str, ...]:
+        """Return for each run of text of a page why it is hidden, or ""."""
+        page = self.page(number)
+        if page is None:
+            return ()
+        if number not in self._hidden:
+            self._hidden[number] = why_hidden(page)
+        return self._hidden[number]
+
+    def lines(self, number: int) -> tuple[TextLine, ...]:
+        """Return the visible lines of words of a page."""
+        page = self.page(number)
+        if page is None:
+            return ()
+        if number not in self._lines:
+            self._lines[number] = text_lines(page, self.hidden(number))
+        return self._lines[number]
+
+    def lengths(self) -> tuple[LengthReading, ...]:
+        """Return the readings of all promised lengths, by page."""
+        if self._lengths is None:
+            pages = dict.fromkeys(p.page for p in self.promises.lengths)
+            self._lengths = tuple(
+                reading
+                for number in pages
+                if (ink := self.ink(number)) is not None
+                for reading in read_lengths(tuple(p for p in self.promises.lengths if p.page == number), ink)
+            )
+        return self._lengths
+
+    def outlines(self) -> tuple[OutlineReading, ...]:
+        """Return the readings of all promised outlines."""
+        if self._outlines is None:
+            self._outlines = tuple(
+                read_outline(promise, ink)
+                for promise in self.promises.outlines
+                if (ink := self.ink(promise.page)) is not None
+            )
+        return self._outlines
+
+    def seams(self) -> tuple[SeamReading, ...]:
+        """Return the readings of all promised match marks."""
+        if self._seams is None:
+            self._seams = read_seams(self.promises, self)
+        return self._seams
+
+    def tiles(self) -> tuple[TilesReading, ...]:
+        """Return the readings of all tiled parts."""
+        if self._tiles is None:
+            self._tiles = read_tiles(self.promises, self, len(self.file.pages))
+        return self._tiles
+
+    def pixels(self) -> PixelReadings:
+        """Return what the second reader sees."""
+        if self._pixels is None:
+            self._pixels = read_pixels(self.data, self.promises)
+        return self._pixels

@@ -1,0 +1,150 @@
+"""What proof reads out of a file, in mm on the page as a viewer shows it: origin lower left, y upward."""
+
+from dataclasses import dataclass, field
+
+from publisher.basics import Box, Finding
+
+Coordinates = list[tuple[float, float]]
+Matrix = tuple[float, float, float, float, float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Clip:
+    """Where ink may appear: inside ``box`` and inside every ring set of ``shapes`` (rings, even-odd rule or not)."""
+
+    box: Box
+    shapes: tuple[tuple[tuple[Coordinates, ...], bool], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """One painted path: subpaths with Béziers flattened to 0.002 mm.
+
+    ``closed[i]`` says whether subpath i was closed by ``h`` or ``re``. ``width`` (mm) is the stroke's least width over all
+    directions, ``widest`` the greatest; ``grey`` and ``fill_grey`` run from 0 (black) to 1 (white) after transparency, None
+    when the path is not stroked, not filled. ``order`` counts what was painted before it on the page.
+    """
+
+    order: int
+    lines: tuple[Coordinates, ...]
+    closed: tuple[bool, ...]
+    width: float
+    widest: float
+    dash: tuple[float, ...]
+    grey: float | None
+    fill_grey: float | None
+    even_odd: bool
+    clip: Clip
+    visible: bool
+    solid_fill: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class TextRun:
+    """Letters shown by one operator: text by /ToUnicode, baseline start and end, em in mm, how they are painted.
+
+    ``broken`` counts letters that the font shows as a missing-letter box or that have no meaning in /ToUnicode.
+    """
+
+    order: int
+    text: str
+    x: float
+    y: float
+    end_x: float
+    end_y: float
+    size: float
+    x_height: float
+    font: str
+    grey: float
+    invisible: bool
+    clip: Clip
+    visible: bool
+    broken: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class PlacedImage:
+    """A picture: pixels across and down, and the size in mm at which each direction is placed; its corners on the page."""
+
+    order: int
+    pixels_across: int
+    pixels_down: int
+    across: float
+    down: float
+    corners: tuple[tuple[float, float], ...]
+    clip: Clip
+    visible: bool
+    is_mask: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class FontRead:
+    """A font that a page names: whether its program is embedded, whether its letters have a meaning, and a fault in words."""
+
+    name: str
+    embedded: bool
+    meaning: bool
+    shown: bool
+    kind: str
+
+
+@dataclass(frozen=True, slots=True)
+class PageRead:
+    """One page as read. ``media`` and ``crop`` are in mm after UserUnit, in the file's own axes; ``width`` × ``height`` is what
+    a viewer shows. ``operators`` counts path operators; ``unread`` says in words what the walk could not follow."""
+
+    number: int
+    width: float
+    height: float
+    media: Box
+    crop: Box
+    rotate: int
+    user_unit: float
+    pieces: tuple[Piece, ...]
+    texts: tuple[TextRun, ...]
+    images: tuple[PlacedImage, ...]
+    fonts: tuple[FontRead, ...]
+    operators: int
+    hidden_layers: tuple[str, ...]
+    unread: tuple[str, ...]
+    links: tuple[str, ...] = ()
+    annotations: tuple[str, ...] = ()
+    actions: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class FileRead:
+    """A PDF as read. ``trouble`` says in words why it cannot be read at all (then there are no pages)."""
+
+    name: str
+    trouble: str = ""
+    encrypted: bool = False
+    pages: tuple[PageRead, ...] = ()
+    print_scaling: str = ""
+    enforced: tuple[str, ...] = ()
+    duplex: str = ""
+    pick_tray: bool | None = None
+    title: str = ""
+    language: str = ""
+    actions: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """One reading: what was measured, on which page, what was promised and what was found (mm)."""
+
+    what: str
+    page: int
+    promised: float
+    found: float
+
+
+@dataclass(frozen=True, slots=True)
+class Proof:
+    """What proof says of one file: its findings, its readings, what it could judge and what it could not."""
+
+    name: str
+    findings: tuple[Finding, ...]
+    measured: tuple[Measured, ...] = field(default=())
+    judged: tuple[str, ...] = ()
+    unjudged: tuple[str, ...] = ()

@@ -1,0 +1,74 @@
+"""PDF objects by pypdf, read so that a damaged one is a missing one, within a budget of decoded bytes."""
+
+from math import isfinite
+from typing import Any
+
+MOST_STREAM = 24_000_000  # bytes of one decoded stream; pypdf is told the same
+MOST_DECODED = 96_000_000  # bytes of all decoded streams of one file
+
+
+class TooMuch(Exception):
+    """The file asks for more work than an honest pack ever needs."""
+
+
+class Budget:
+    """Decoded bytes that are left for the file at hand."""
+
+    left = MOST_DECODED
+
+    @classmethod
+    def start(cls) -> None:
+        """Begin a new file."""
+        cls.left = MOST_DECODED
+
+
+def plain(thing: Any) -> Any:
+    """Return the object behind an indirect reference; None when it is missing, null or damaged."""
+    for _ in range(16):
+        if not hasattr(thing, "get_object") or not hasattr(thing, "idnum"):
+            break
+        try:
+            thing = thing.get_object()
+        except TooMuch:
+            raise
+        except Exception:  # whatever a damaged object raises, it is not there
+            return None
+    return None if type(thing).__name__ == "NullObject" else thing
+
+
+def entry(dictionary: Any, key: str) -> Any:
+    """Return the object under a key of a dictionary, or None."""
+    return (
+        plain(dictionary.raw_get(key) if hasattr(dictionary, "raw_get") else dictionary.get(key))
+        if (isinstance(dictionary, dict) and key in dictionary)
+        else None
+    )
+
+
+def number(thing: Any, default: float = 0.0) -> float:
+    """Return a finite number, or the default."""
+    try:
+        value = float(plain(thing))
+    except (TypeError, ValueError, OverflowError):
+        return default
+    return value if isfinite(value) else default
+
+
+def numbers(thing: Any) -> list[float]:
+    """Return the numbers of an array."""
+    row = plain(thing)
+    return [number(v) for v in row] if isinstance(row, list) else []
+
+
+def stream_bytes(stream: Any) -> bytes:
+    """Return the decoded bytes of a stream; b"" when it cannot be decoded. Raises TooMuch over the budget."""
+    try:
+        data = bytes(stream.get_data())
+    except Exception as trouble:
+        if type(trouble).__name__ == "LimitReachedError":
+            raise TooMuch("a stream unpacks to more than 24 MB") from trouble
+        return b""
+    Budget.left -= len(data)
+    if Budget.left < 0:
+        raise TooMuch("the file unpacks to more than 96 MB")
+    return data

@@ -1,0 +1,66 @@
+"""The proof of one file: read it once, run the checks that apply, say what was judged and what not."""
+
+from publisher.basics import Finding, Promises, run_checks
+from publisher.proof.case import Case
+from publisher.proof.checks import ALONE, CHECKS, OPENING, PROMISED
+from publisher.proof.model import Measured, Proof
+from publisher.proof.objects import TooMuch
+from publisher.proof.reader import read_file
+
+
+def prove(pdf: bytes, promises: Promises | None, name: str) -> Proof:
+    """Judge a finished PDF against its promises; without promises (a file that we did not make) only what needs none.
+
+    Any bytes may come in; nothing is raised. ``name`` is how messages call the file.
+    """
+    file = read_file(pdf, name)
+    case = Case(pdf, file, promises)
+    run = OPENING if file.trouble else OPENING + ALONE + (PROMISED if promises is not None else ())
+    findings = _run(case, run)
+    judged = tuple(check.title for check in run)
+    unjudged = tuple(check.title for check in CHECKS if check not in run)
+    return Proof(name, findings, () if file.trouble else _measured(case), judged, unjudged)
+
+
+def _run(case: Case, checks: tuple[object, ...]) -> tuple[Finding, ...]:
+    found: list[Finding] = []
+    for check in checks:
+        try:
+            found.extend(run_checks((check,), case))  # type: ignore[arg-type]
+        except (TooMuch, ArithmeticError, ValueError, MemoryError, RecursionError) as trouble:
+            found.append(
+                check.found(  # type: ignore[attr-defined]
+                    f"“{check.title}” could not be judged: the page holds something that breaks the measurement ({type(trouble).__name__})",  # type: ignore[attr-defined]
+                    subject=case.file.name,
+                    hint="make the file again with plain lines and finite numbers",
+                )
+            )
+    return tuple(found)
+
+
+def _measured(case: Case) -> tuple[Measured, ...]:
+    """Return the readings worth showing: squares both ways by both roads, rulers, card and dimensions, worst of each outline."""
+    if not case.promised:
+        return ()
+    readings: list[Measured] = []
+    for reading in case.lengths():
+        promise = reading.promise
+        if promise.purpose != "tick" and reading.found is not None:
+            way = (
+                "across" if abs(promise.start[1] - promise.end[1]) < abs(promise.start[0] - promise.end[0]) else "down"
+            )
+            named = f" “{promise.label}”" if promise.label else ""
+            readings.append(Measured(f"{promise.purpose}{named} {way}", promise.page, promise.length, reading.found))
+    for square in case.pixels().squares:
+        for value, wanted, way in (
+            (square.across, square.box.width, "across"),
+            (square.down, square.box.height, "down"),
+        ):
+            if value is not None:
+                readings.append(Measured(f"calibration by pixels {way}", square.page, wanted, value))
+    for outline in case.outlines():
+        what = f"outline of part {outline.promise.letter}, copy {outline.promise.copy}: farthest"
+        readings.append(Measured(what, outline.promise.page, 0.0, outline.farthest))
+    for tiled in case.tiles():
+        readings.append(Measured(f"part {tiled.part} put together: farthest", tiled.pages[0], 0.0, tiled.farthest))
+    return tuple(readings)

@@ -1,0 +1,312 @@
+"""A small pack drawn by hand with reportlab: every piece has a name, so that a test can spoil exactly one."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field, replace
+from io import BytesIO
+from math import cos, pi, sin, tan
+from pathlib import Path
+from typing import Any
+
+import pikepdf
+import pytest
+import segno
+from PIL import Image
+from reportlab.lib.utils import ImageReader
+from reportlab.pdfbase import pdfmetrics
+from reportlab.pdfbase.ttfonts import TTFont
+from reportlab.pdfgen.canvas import Canvas
+
+import publisher.pages
+from publisher.basics import (
+    Box,
+    CodePromise,
+    LengthPromise,
+    OutlinePromise,
+    PagePromise,
+    Point,
+    Pose,
+    Promises,
+    SeamPromise,
+    TextPromise,
+)
+
+K = 72 / 25.4
+WIDTH, HEIGHT = 210.0, 297.0
+LIMIT = Box(6.35, 12.7, 203.65, 284.3)
+FONT = Path(publisher.pages.__file__).parent / "fonts" / "NotoSans-Regular.ttf"
+Draw = Callable[[Canvas], None]
+
+
+def ring_code(points: tuple[Point, ...], closed: bool = True) -> str:
+    first, *rest = (f"{x * K:.4f} {y * K:.4f}" for x, y in points)
+    return f"{first} m " + " ".join(f"{p} l" for p in rest) + (" h" if closed else "")
+
+
+def circle_code(x: float, y: float, r: float) -> str:
+    k = 4 / 3 * tan(pi / 16)
+    code = f"{(x + r) * K:.4f} {y * K:.4f} m"
+    for i in range(8):
+        a, b = i * pi / 4, (i + 1) * pi / 4
+        points = (
+            (x + r * (cos(a) - k * sin(a)), y + r * (sin(a) + k * cos(a))),
+            (x + r * (cos(b) + k * sin(b)), y + r * (sin(b) - k * cos(b))),
+            (x + r * cos(b), y + r * sin(b)),
+        )
+        code += " " + " ".join(f"{p * K:.4f} {q * K:.4f}" for p, q in points) + " c"
+    return code + " h"
+
+
+def stroke(code: str, width: float = 0.25, dash: str = "", grey: float = 0.0, clip: Box | None = None) -> Draw:
+    cut = f"{clip.left * K:.4f} {clip.bottom * K:.4f} {clip.width * K:.4f} {clip.height * K:.4f} re W n " if clip else ""
+    return lambda canvas: canvas.addLiteral(f"q {cut}{width * K:.4f} w [{dash}] 0 d {grey:g} G {code} S Q")
+
+
+def line(a: Point, b: Point, width: float = 0.25) -> Draw:
+    return stroke(ring_code((a, b), False), width)
+
+
+def words(text: str, x: float, y: float, size: float = 4.0, grey: float = 0.0, font: str = "Body", mode: int = 0) -> Draw:
+    def draw(canvas: Canvas) -> None:
+        run = canvas.beginText()
+        run.setFont(font, size * K)
+        run.setFillGray(grey)
+        run.setTextRenderMode(mode)
+        run.setTextOrigin(x * K, y * K)
+        run.textOut(text)
+        run.setTextRenderMode(0)
+        canvas.drawText(run)
+
+    return draw
+
+
+def picture(box: Box, pixels: int) -> Draw:
+    image = ImageReader(Image.new("L", (pixels, pixels), 128))
+    return lambda canvas: canvas.drawImage(image, box.left * K, box.bottom * K, box.width * K, box.height * K)
+
+
+def literal(code: str) -> Draw:
+    return lambda canvas: canvas.addLiteral(code)
+
+
+def box_code(box: Box) -> str:
+    return ring_code(box.corners())
+
+
+def sides(page: int, box: Box, label: str) -> tuple[LengthPromise, ...]:
+    a, b, c, d = box.corners()
+    return tuple(
+        LengthPromise(page, start, end, length, "calibration", label)
+        for start, end, length in ((a, b, box.width), (d, c, box.width), (a, d, box.height), (b, c, box.height))
+    )
+
+
+def code_modules(text: str, box: Box) -> str:
+    matrix = segno.make_qr(text, version=3).matrix
+    step = box.width / len(matrix)
+    return " ".join(
+        f"{(box.left + x * step) * K:.4f} {(box.top - (y + 1) * step) * K:.4f} {step * K:.4f} {step * K:.4f} re"
+        for y, row in enumerate(matrix)
+        for x, dark in enumerate(row)
+        if dark
+    )
+
+
+@dataclass
+class Sheet:
+    """One page: named drawings in order, and its size."""
+
+    items: dict[str, Draw] = field(default_factory=dict)
+    width: float = WIDTH
+    height: float = HEIGHT
+
+
+@dataclass
+class Pack:
+    """Sheets and promises; ``edits`` change the finished file with pikepdf, ``damage`` changes its bytes."""
+
+    sheets: list[Sheet]
+    promises: Promises
+    edits: list[Callable[[pikepdf.Pdf], None]] = field(default_factory=list)
+    damage: Callable[[bytes], bytes] | None = None
+    save: dict[str, Any] = field(default_factory=dict)
+
+    def write(self) -> bytes:
+        pdfmetrics.registerFont(TTFont("Body", str(FONT)))
+        out = BytesIO()
+        canvas = Canvas(out, invariant=1, initialFontName="Body")
+        canvas.setTitle(self.promises.title)
+        for sheet in self.sheets:
+            canvas.setPageSize((sheet.width * K, sheet.height * K))
+            for draw in sheet.items.values():
+                draw(canvas)
+            canvas.showPage()
+        canvas.save()
+        with pikepdf.open(BytesIO(out.getvalue())) as pdf:
+            pdf.Root.Lang = pikepdf.String("en")
+            pdf.Root.ViewerPreferences = pikepdf.Dictionary(
+                PrintScaling=pikepdf.Name("/None"),
+                Enforce=pikepdf.Array([pikepdf.Name("/PrintScaling")]),
+                Duplex=pikepdf.Name.Simplex,
+                PickTrayByPDFSize=True,
+            )
+            for edit in self.edits:
+                edit(pdf)
+            finished = BytesIO()
+            pdf.save(finished, **self.save)
+        data = finished.getvalue()
+        return self.damage(data) if self.damage else data
+
+
+NOTCH = ((40.0, 0.0), (44.0, 0.0), (44.0, 6.0), (48.0, 6.0), (48.0, 0.0))
+PART_A = ((0.0, 0.0), *NOTCH, (90.0, 0.0), (90.0, 40.0), (70.0, 60.0), (0.0, 60.0))
+DOOR = ((10.0, 10.0), (10.0, 40.0), (30.0, 40.0), (30.0, 10.0))
+PART_B = ((0.0, 0.0), (300.0, 0.0), (300.0, 80.0), (0.0, 90.0))
+HOLE_B = ((140.0, 30.0), (140.0, 60.0), (165.0, 60.0), (165.0, 30.0))
+AT_A = Pose(30.0, 180.0, 10.0)
+TILE_WINDOWS = (Box(10.0, 40.0, 200.0, 240.0), Box(10.0, 40.0, 200.0, 240.0))
+TILE_POSES = (Pose(20.0, 100.0), Pose(-130.0, 100.0))  # the second page shows the part from x = 140
+SEAM_POINTS = (("B1", (155.0, 20.0)), ("B2", (155.0, 75.0)))
+
+
+def corners() -> Draw:
+    w, arm = 0.35, 6.0
+    inner = LIMIT.grown(-w / 2)
+    code = []
+    for x, y in inner.corners():
+        dx, dy = (arm if x < 100 else -arm), (arm if y < 100 else -arm)
+        code.append(ring_code(((x + dx, y), (x, y), (x, y + dy)), False))
+    return stroke(" ".join(code), w)
+
+
+def outline(rings: tuple[tuple[Point, ...], ...], pose: Pose, clip: Box | None = None) -> Draw:
+    return stroke(" ".join(ring_code(pose.apply_all(r)) for r in rings), 0.5, clip=clip)
+
+
+def mark(x: float, y: float, r: float = 2.5) -> Draw:
+    cross = ring_code(((x - r, y), (x + r, y)), False) + " " + ring_code(((x, y - r), (x, y + r)), False)
+    return stroke(f"{circle_code(x, y, r)} {cross}", 0.25)
+
+
+def furniture(number: int) -> dict[str, Draw]:
+    return {"corners": corners(), "number": words(f"page {number} of 4", 150.0, 16.0)}
+
+
+def print_check() -> tuple[Sheet, list[LengthPromise]]:
+    square, card = Box(80.0, 150.0, 180.0, 250.0), Box(80.0, 70.0, 165.6, 123.98)
+    ticks = [(i, (20.0 + i, 30.0), (20.0 + i, 34.0 if i % 10 == 0 else 32.0)) for i in range(181)]
+    items = furniture(1) | {
+        "square": stroke(box_code(square)),
+        "square label": words("100 mm", 120.0, 245.0),
+        "ruler": line((20.0, 30.0), (200.0, 30.0)),
+        "card": stroke(box_code(card)),
+        "card label": words("85.60 mm", 110.0, 118.0),
+        "gauge": line((30.0, 140.0), (30.0, 146.0)),
+    }
+    for i, a, b in ticks:
+        items[f"tick {i}"] = line(a, b, 0.18)
+        if i % 50 == 0:
+            items[f"tick label {i}"] = words(str(i), 20.0 + i - 2.0, 35.5, 2.4)
+    lengths = [
+        *sides(1, square, "100 mm"),
+        LengthPromise(1, (20.0, 30.0), (200.0, 30.0), 180.0, "ruler"),
+        LengthPromise(1, (80.0, 90.0), (165.6, 90.0), 85.6, "card", "85.60 mm"),
+        LengthPromise(1, (30.0, 140.0), (30.0, 146.0), 6.0, "gauge"),
+        *(
+            LengthPromise(1, a, b, b[1] - a[1], "tick", str(i) if i % 50 == 0 else "")
+            for i, a, b in ticks
+        ),
+    ]
+    return Sheet(items), lengths
+
+
+def square_items(page: int) -> tuple[dict[str, Draw], list[LengthPromise]]:
+    square = Box(150.0, 30.0, 200.0, 80.0)
+    items = {"square": stroke(box_code(square)), "square label": words("50 mm", 155.0, 40.0)}
+    return items, list(sides(page, square, "50 mm"))
+
+
+def template() -> tuple[Sheet, list[LengthPromise]]:
+    items, lengths = square_items(2)
+    code = Box(180.0, 60.0, 194.5, 74.5)
+    left, right = (20.0, 150.0), (110.0, 150.0)
+    items |= furniture(2) | {
+        "outline": outline((PART_A, DOOR), AT_A),
+        "reference": stroke(ring_code(AT_A.apply_all(((0.0, 30.0), (90.0, 30.0)))), 0.25, "3 1"),
+        "letter": words("A", 70.0, 215.0, 12.0),
+        "count": words("cut 14", 80.0, 215.0),
+        "code": literal(f"q 0 g {code_modules('pack 1.0.0 a4 2', code)} f* Q"),
+        "dimension": line(left, right, 0.18),
+        "dimension ends": stroke(ring_code(((20.0, 148.0), (20.0, 152.0)), False) + " " + ring_code(((110.0, 148.0), (110.0, 152.0)), False), 0.18),
+        "dimension label": words("90.0 mm", 60.0, 151.0),
+        "picture": picture(Box(20.0, 100.0, 50.0, 130.0), 360),
+    }
+    lengths.append(LengthPromise(2, left, right, 90.0, "dimension", "90.0 mm"))
+    return Sheet(items), lengths
+
+
+def tile(number: int, index: int) -> tuple[Sheet, list[LengthPromise]]:
+    items, lengths = square_items(number)
+    pose, window = TILE_POSES[index], TILE_WINDOWS[index]
+    items |= furniture(number) | {"outline": outline((PART_B, HOLE_B), pose, window), "letter": words("B", 100.0, 140.0, 12.0)}
+    for label, point in SEAM_POINTS:
+        x, y = pose.apply(point)
+        items[f"mark {label}"] = mark(x, y)
+        items[f"label {label}"] = words(label, x + 4.0, y + 1.0, 3.2)
+    return Sheet(items), lengths
+
+
+def good_pack() -> Pack:
+    sheets, lengths = [], []
+    for sheet, more in (print_check(), template(), tile(3, 0), tile(4, 1)):
+        sheets.append(sheet)
+        lengths += more
+    kinds = ("print_check", "templates", "tiles", "tiles")
+    promises = Promises(
+        "Lock-keeper's stair",
+        "en",
+        tuple(PagePromise(i + 1, WIDTH, HEIGHT, str(i + 1), kind, LIMIT, True) for i, kind in enumerate(kinds)),
+        tuple(lengths),
+        (
+            OutlinePromise(2, "step", "A", 1, AT_A, (PART_A, DOOR)),
+            *(
+                OutlinePromise(3 + i, "deck", "B", 1, TILE_POSES[i], (PART_B, HOLE_B), TILE_WINDOWS[i], 1, i + 1)
+                for i in range(2)
+            ),
+        ),
+        tuple(
+            SeamPromise("deck", 1, label, (3, 4), (TILE_POSES[0].apply(p), TILE_POSES[1].apply(p)), 2.5)
+            for label, p in SEAM_POINTS
+        ),
+        (
+            TextPromise(2, "A", (70.0, 215.0), 5.0),
+            TextPromise(2, "cut 14", (80.0, 215.0), 5.0),
+            TextPromise(3, "B", (100.0, 140.0), 5.0),
+            TextPromise(4, "B"),
+        ),
+        (CodePromise(2, Box(180.0, 60.0, 194.5, 74.5), "pack 1.0.0 a4 2"),),
+    )
+    return Pack(sheets, promises)
+
+
+@dataclass(frozen=True)
+class Kit:
+    """The builder's tools, handed to tests by a fixture."""
+
+    good: Callable[[], Pack] = staticmethod(good_pack)
+    stroke: Callable[..., Draw] = staticmethod(stroke)
+    line: Callable[..., Draw] = staticmethod(line)
+    words: Callable[..., Draw] = staticmethod(words)
+    picture: Callable[..., Draw] = staticmethod(picture)
+    literal: Callable[..., Draw] = staticmethod(literal)
+    outline: Callable[..., Draw] = staticmethod(outline)
+    mark: Callable[..., Draw] = staticmethod(mark)
+    box_code: Callable[..., str] = staticmethod(box_code)
+    ring_code: Callable[..., str] = staticmethod(ring_code)
+
+
+@pytest.fixture(scope="session")
+def kit() -> Kit:
+    return Kit()
+
+
+__all__ = ["Kit", "Pack", "Sheet", "replace"]
