@@ -23,6 +23,10 @@ class Sized(Protocol):
     def height(self) -> float:
         """Height in mm."""
 
+    @property
+    def ease(self) -> float:
+        """How well it reads against others of its size: 1 or less."""
+
 
 Mask = npt.NDArray[np.bool_]
 SizedBlock = TypeVar("SizedBlock", bound=Sized)
@@ -47,20 +51,15 @@ class Room:
         inside = shapely.intersects_xy(free, grid_x.ravel(), grid_y.ravel()).reshape(grid_x.shape)
         self.sums = _sums(~inside)
 
-    def best(self, blocks: Sequence[SizedBlock], tall: bool = True) -> tuple[SizedBlock, Point] | None:
-        """Return the block that has the most freedom, and where its lower left corner goes; None when none fits.
-
-        ``tall`` False leaves out blocks that are narrower than high: they read badly.
-        """
+    def best(self, blocks: Sequence[SizedBlock]) -> tuple[SizedBlock, Point] | None:
+        """Return the block that has the most freedom, and where its lower left corner goes; None when none fits."""
         found: list[tuple[float, int, Mask]] = []
         for number, block in enumerate(blocks):
             shape = block.width / block.height
-            if not tall and shape < 1.0:
-                continue
             places = self._places(block)
             count = int(places.sum())
             if count:
-                found.append((count * min(1.0, shape / 1.3) * min(1.0, 2.6 / shape), number, places))
+                found.append((block.ease * count * min(1.0, shape / 1.3) * min(1.0, 2.6 / shape), number, places))
         for _, number, places in sorted(found, key=lambda f: (-f[0], f[1])):
             block = blocks[number]
             for row, column in _deepest(places):

@@ -23,6 +23,8 @@ MEASURES = (110.0, 84.0, 70.0, 60.0, 52.0, 45.0, 39.0, 34.0, 29.0, 24.0)  # mm
 STYLES = (SMALL, NOTE, LEAST)
 _NAMES = {SMALL: BODY, NOTE: SMALL, LEAST: NOTE}  # a part's name is set one size larger
 _LETTERS = {SMALL: 1.0, NOTE: 0.8, LEAST: 0.7}
+LOW_MEASURE = 150.0  # of a block in two columns
+COLUMN_GAP = 5.0
 CUT_CORNER = 2.2
 MARGIN = 0.2  # round a block, for the width of lines
 BESIDE = 16.0  # least measure in which words stand beside the tag, not under it
@@ -54,6 +56,8 @@ class Label:
     says: Says
     style: TypeStyle
     measure: float
+    low: bool = False
+    ease: float = 1.0  # how well it reads against another of its size: less when sentences are broken
 
 
 def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) -> Says:
@@ -121,9 +125,21 @@ def is_handed(part: Part) -> bool:
     return True
 
 
-def blocks(setter: Setter, said: Says) -> tuple[tuple[Label, ...], ...]:
-    """Return the label set to every measure, for each size of type, largest type first."""
-    return tuple(_blocks(setter, said, style, MEASURES) for style in STYLES)
+def blocks(setter: Setter, said: Says, sizes: tuple[TypeStyle, ...] = STYLES[:2]) -> Iterator[tuple[Label, ...]]:
+    """Yield groups of settings of the label, best to read first: larger type before smaller, then low and wide ones in two
+    columns, and last those that are taller than wide."""
+    usual = []
+    for style in sizes:
+        usual.append(_blocks(setter, said, style, MEASURES))
+        yield tuple(b for b in usual[-1] if b.width >= b.height)
+    yield tuple(_low(setter, said, style) for style in sizes)
+    for group in usual:
+        yield tuple(b for b in group if b.width < b.height)
+
+
+def _low(setter: Setter, said: Says, style: TypeStyle) -> Label:
+    block = _Block(setter, said, style, LOW_MEASURE, low=True)
+    return Label(block.width, block.height, said, style, LOW_MEASURE, True)
 
 
 def small_blocks(setter: Setter, said: Says) -> tuple[Label, ...]:
@@ -138,13 +154,13 @@ def _blocks(setter: Setter, said: Says, style: TypeStyle, measures: tuple[float,
         if found and found[-1].width <= measure:
             continue  # nothing was broken at the wider measure either
         block = _Block(setter, said, style, measure)
-        found.append(Label(block.width, block.height, said, style, measure))
+        found.append(Label(block.width, block.height, said, style, measure, ease=0.9**block.breaks))
     return tuple(found)
 
 
 def placed(label: Label, setter: Setter, pose: Pose) -> tuple[Drawn, ...]:
     """Return what is drawn of a block, carried to the page. The pose may turn the block; it never mirrors."""
-    block = _Block(setter, label.says, label.style, label.measure, draw=True)
+    block = _Block(setter, label.says, label.style, label.measure, draw=True, low=label.low)
     up = Pose(MARGIN, block.height)
     return tuple(_carried(_carried(thing, up), pose) for thing in block.drawn)
 
@@ -161,13 +177,16 @@ def _carried(thing: Drawn, pose: Pose) -> Drawn:
 class _Block:
     """Sets a label from the top down; y is 0 at the top and negative below. Without ``draw`` it only measures."""
 
-    def __init__(self, setter: Setter, said: Says, style: TypeStyle, measure: float, *, draw: bool = False) -> None:
+    def __init__(
+        self, setter: Setter, said: Says, style: TypeStyle, measure: float, *, draw: bool = False, low: bool = False
+    ) -> None:
         self.type = setter
         self.style = style
         self.measure = measure - 2 * MARGIN
         self.draw = draw
         self.drawn: list[Drawn] = []
         self.y = self.wide = 0.0
+        self.breaks = 0
         self._letter(said.letter)
         x = self.wide + 2.2
         beside = self.measure - x >= BESIDE
@@ -179,17 +198,20 @@ class _Block:
         self._text(said.name, _NAMES[style].bold(), x)
         self._text(said.count, style.bold(), x)
         self._text(said.board, style, x)
-        self.y = min(self.y, tag_bottom - 0.8)
+        first_column = self.y = min(self.y, tag_bottom - 0.8)
+        self.left = self.wide + COLUMN_GAP if low else 0.0
+        if low:
+            self.y = 0.0
         if sum(said.boxes):
-            self.y -= 0.6
+            self.y -= 0.0 if low else 0.6
             self._ticks(said.boxes)
             self.y -= 0.4
         joined = " ".join(said.size)
-        for text in (joined,) if setter.width(joined, style) <= self.measure else said.size:
-            self._text(text, style)
+        for text in (joined,) if self.left + setter.width(joined, style) <= self.measure else said.size:
+            self._text(text, style, self.left)
         for note in said.notes:
-            self._text(note, style.bold() if note.startswith(UP) else style)
-        self.height = -self.y
+            self._text(note, style.bold() if note.startswith(UP) else style, self.left)
+        self.height = max(-self.y, -first_column)
         self.width = self.wide + 2 * MARGIN
 
     def _letter(self, letter: str) -> None:
@@ -216,6 +238,7 @@ class _Block:
             return
         wide = self.type.width(text, style)
         lines = (text,) if x + wide <= self.measure else self.type.lines(text, style, self.measure - x)
+        self.breaks += len(lines) - 1
         for line in lines:
             self._line(line, style, x, self.y)
             self.y -= style.leading
@@ -231,16 +254,16 @@ class _Block:
         step = side + 0.32 * self.style.size
         per = box_stands_for(sum(boxes))
         paths: list[Path] = []
-        x, row = 0.0, 0
+        x, row = self.left, 0
         for count, name in zip(boxes, ("", "mirrored", "spare"), strict=True):
             number = -(-count // per)
             word = self.type.width(name, self.style) if name else 0.0
-            if number and x:
+            if number and x > self.left:
                 x += 0.4 * step
             for i in range(number):
                 last = i == number - 1  # the word stays with the last box
-                if x + side + (last and word + 0.6) > self.measure and x:
-                    x, row = 0.0, row + 1
+                if x + side + (last and word + 0.6) > self.measure and x > self.left:
+                    x, row = self.left, row + 1
                 y = self.y - row * self.style.leading - (self.style.leading + side) / 2
                 paths.append(Path(((x, y), (x + side, y), (x + side, y + side), (x, y + side)), True))
                 self.wide = max(self.wide, x + side)
@@ -250,7 +273,7 @@ class _Block:
                 x += word + step
         self.y -= (row + 1) * self.style.leading
         if per > 1:
-            self._text(f"one box for every {per}", self.style)
+            self._text(f"one box for every {per}", self.style, self.left)
         if self.draw:
             self.drawn.append(Stroke(TICK_BOX, tuple(paths), Layer.NOTES, None, "figure"))
 

@@ -23,15 +23,18 @@ ROOMY = 10.0  # paper wanted there, so that match marks also find room beside th
 SLIVER = 12.0  # a tile that shows a strip narrower than this is avoided
 STEP = 1.0  # grid on which trim lines are tried
 CROSSING = 15.0  # from a crossing of seams to the nearest mark: its name stands between
+LEANS = (0.0, -0.5, 0.5, -1.0, 1.0)  # shares of their freedom by which seams are shifted off an even division
 MIDDLE_MARK_FROM = 150.0  # a seam longer than this gets a third mark
 
 
-@dataclass(frozen=True, slots=True)
-class Feature:
-    """A stretch from ``low`` to ``high`` along one axis that a seam should keep off; ``weight`` says how much."""
+Span = tuple[float, float, float]  # from, to, weight
 
-    low: float
-    high: float
+
+@dataclass(frozen=True, slots=True)
+class Obstacle:
+    """Something on the part that a seam should keep off, in laid coordinates; ``weight`` says how much."""
+
+    box: Box
     weight: float
 
 
@@ -64,6 +67,11 @@ class Cutting:
         """Number of rows."""
         return len(self.down) + 1
 
+    @property
+    def is_full(self) -> bool:
+        """Say whether every row and column has its tile."""
+        return len(self.cells) == self.rows * self.columns
+
     def cell(self, row: int, column: int) -> Cell | None:
         """Return the tile in this row and column, or None where the part leaves nothing to show."""
         return next((c for c in self.cells if (c.row, c.column) == (row, column)), None)
@@ -89,30 +97,7 @@ def tiles_needed(length: float, room: float, overlap: float = OVERLAP) -> int:
     return max(1, ceil((length + 2 * EDGE - overlap) / (room - overlap) - 1e-9))
 
 
-def features(outline: shapely.Polygon, quiet: tuple[shapely.Geometry, ...], axis: int) -> tuple[Feature, ...]:
-    """Return what a seam across ``axis`` (0: an upright seam at an x, 1: a level one at a y) should keep off.
-
-    Holes (openings, slots) weigh most, then notches, tabs and other short edges of the outline, then ``quiet``: marks.
-    """
-    found = []
-    for hole in outline.interiors:
-        bounds = hole.bounds
-        found.append(Feature(bounds[axis] - 4.0, bounds[axis + 2] + 4.0, 10.0))
-    points = shapely.get_coordinates(outline.exterior)
-    along = np.hypot(*np.diff(points, axis=0).T)
-    for i in np.flatnonzero((along < 25.0) & (along > 1.5)):  # shorter ones are facets of an arc
-        a, b = sorted((points[i][axis], points[i + 1][axis]))
-        found.append(Feature(a - 3.0, b + 3.0, 3.0))
-    for mark in quiet:
-        bounds = mark.bounds
-        if bounds[axis + 2] - bounds[axis] < 60.0:
-            found.append(Feature(bounds[axis] - 1.0, bounds[axis + 2] + 1.0, 1.0))
-    return tuple(found)
-
-
-def trim_lines(
-    low: float, high: float, room: float, avoid: tuple[Feature, ...], lean: float
-) -> tuple[float, ...] | None:
+def trim_lines(low: float, high: float, room: float, avoid: tuple[Span, ...], lean: float) -> tuple[float, ...] | None:
     """Return the best trim lines, ascending, for a stretch shown in windows of at most ``room`` mm; () if one shows it all.
 
     A shortest path over a grid of positions: each costs what it crosses, plus a little for lying off its place in an even
@@ -127,8 +112,8 @@ def trim_lines(
     slack = count * room - (high - low) - 2 * EDGE - (count - 1) * OVERLAP
     grid = np.arange(np.ceil(low / STEP) * STEP, high, STEP)
     crossing = np.zeros(len(grid))
-    for f in avoid:
-        crossing += f.weight * ((grid > f.low) & (grid < f.high))
+    for a, b, weight in avoid:
+        crossing += weight * ((grid > a) & (grid < b))
     even = (high - low) / count
     best = np.full(len(grid), inf)
     back: list[np.ndarray] = []
@@ -163,32 +148,34 @@ def trim_lines(
     return tuple(reversed(lines))
 
 
-def cut(outline: shapely.Polygon, quiet: tuple[shapely.Geometry, ...], width: float, height: float) -> Cutting | None:
+def cut(outline: shapely.Polygon, obstacles: tuple[Obstacle, ...], width: float, height: float) -> Cutting | None:
     """Return the best cutting of a laid outline for windows of at most width × height mm, or None when there is none.
 
     Several leans of the trim lines are tried each way; fewest tiles win, then fewest slivers, then the quietest seams.
     """
     left, bottom, right, top = outline.bounds
-    xs, ys = features(outline, quiet, 0), features(outline, quiet, 1)
-    leans = (0.0, -0.5, 0.5, -1.0, 1.0)
-    acrosses = list(dict.fromkeys(trim_lines(left, right, width, xs, lean) for lean in leans))
-    downs = list(dict.fromkeys(trim_lines(bottom, top, height, ys, lean) for lean in leans))
+    xs = tuple((o.box.left, o.box.right, o.weight) for o in obstacles)
+    ys = tuple((o.box.bottom, o.box.top, o.weight) for o in obstacles)
+    acrosses = dict.fromkeys(trim_lines(left, right, width, xs, lean) for lean in LEANS)
+    downs = dict.fromkeys(trim_lines(bottom, top, height, ys, lean) for lean in LEANS)
     best: tuple[tuple[float, ...], Cutting] | None = None
-    for number, (across, down) in enumerate(product(acrosses, downs)):
+    for across, down in product(acrosses, downs):
         if across is None or down is None:
             continue
-        cells, slivers = _cells(outline, across, tuple(reversed(down)), width, height)
         cost = _cost(xs, across) + _cost(ys, down)
-        key = (float(len(cells)), float(slivers), cost, float(number))
+        if best and cost > 0.0 and best[0][1] == 0.0 and cost >= best[0][2] and best[1].is_full:
+            continue  # no quieter, and nothing to gain by dropping tiles
+        cells, slivers = _cells(outline, across, tuple(reversed(down)), width, height)
+        key = (float(len(cells)), float(slivers), cost)
         if best is None or key < best[0]:
             best = (key, Cutting(across, tuple(reversed(down)), cells, cost + 20.0 * slivers))
-        if not across and not down:
+        if slivers == 0 and cost == 0.0:
             break
     return best[1] if best else None
 
 
-def _cost(avoid: tuple[Feature, ...], lines: tuple[float, ...]) -> float:
-    return sum(f.weight for f in avoid for t in lines if f.low < t < f.high)
+def _cost(avoid: tuple[Span, ...], lines: tuple[float, ...]) -> float:
+    return sum(weight for a, b, weight in avoid for t in lines if a < t < b)
 
 
 def _cells(

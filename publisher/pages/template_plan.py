@@ -5,7 +5,7 @@ Everything is mm on the page. A template whose label does not fit inside it is p
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from functools import cache
+from functools import cache, lru_cache
 from math import atan2, ceil, degrees, hypot
 
 import numpy as np
@@ -20,6 +20,7 @@ from publisher.pages.label_room import Room
 from publisher.pages.labels import Label, blocks, says
 from publisher.pages.model import Paper
 from publisher.pages.part_strokes import mark_notes, quiet_lines, region_polygon
+from publisher.pages.styles import NOTE
 
 GAP = 3.0  # least paper between two parts
 AWAY = 4.0  # least paper between a part and words or furniture that are not its own
@@ -140,12 +141,18 @@ def _holds(free: shapely.Polygon, wide: float, tall: float) -> bool:
 
 def plan(planner: "Planner", wanted: tuple[Sample, ...]) -> tuple[tuple[Shown, ...], tuple[Sample, ...]]:
     """Place the samples on as few pages as can be found; return the pages, and the samples that fit none."""
-    usual, left = planner.pages(wanted, SQUARE)
-    if left or len(usual) > planner.bound(wanted):
+    pages, left = planner.pages(wanted, SQUARE)
+    if left or len(pages) > planner.bound(wanted):
         tight, left_tight = planner.pages(wanted, LEAST_SQUARE)
-        if (len(left_tight), len(tight)) < (len(left), len(usual)):
-            return tight, left_tight
-    return usual, left
+        if (len(left_tight), len(tight)) < (len(left), len(pages)):
+            pages, left = tight, left_tight
+    return tuple(planner.straightened(page) for page in pages), left
+
+
+@lru_cache(maxsize=2)
+def planner_of(context: Context) -> "Planner":
+    """Return the planner of a context: templates and tiles share what it has worked out."""
+    return Planner(context)
 
 
 class Planner:
@@ -167,7 +174,8 @@ class Planner:
     def bound(self, wanted: tuple[Sample, ...]) -> int:
         """Return the least number of pages by area."""
         room = max(free_area(f).area for f in frames(self.context.paper, SQUARE))
-        return int(ceil(sum(region_polygon(s.part.template).area for s in wanted) / room))
+        area = sum(region_polygon(s.part.template).area for s in wanted)
+        return ceil(float(area) / float(room))
 
     def angle_sets(self, part: Part) -> Iterator[tuple[float, ...]]:
         """Yield turns to try: upright, then the part's least rectangle along the page, then every 5 degrees."""
@@ -199,9 +207,11 @@ class Planner:
         best: tuple[float, Shown] | None = None
         area = sum(region_polygon(s.part.template).area for s in wanted)
         choices = frames(self.context.paper, square)
+        if square < SQUARE:
+            choices = choices[::2]  # the second round: fewer corners
         for frame in choices:
             free = free_area(frame)
-            if best and area > free.area and frame.calibration and frame is not choices[4]:
+            if best and area > free.area and frame.calibration and frame.landscape == best[1].frame.landscape:
                 continue  # they will not all go on one page: the corner matters little
             for first in range(self._choices(wanted)):
                 lying = self._try(wanted, free, angles, first)
@@ -213,6 +223,18 @@ class Planner:
                 if len(lying) == len(wanted):
                     return Shown(frame, lying)
         return best[1] if best else None
+
+    def straightened(self, page: Shown) -> Shown:
+        """Return the page with every part as its designer drew it, unturned, when they fit so; the square in the usual corner first."""
+        if all(y.pose.turn == 0.0 for y in page.lying):
+            return page
+        here = tuple(y.sample for y in page.lying)
+        square = page.frame.calibration.width if page.frame.calibration else 0.0
+        for frame in dict.fromkeys((*frames(self.context.paper, square)[:4:2], page.frame)):
+            lying = self._try(here, free_area(frame), (0.0,), 0)
+            if len(lying) == len(here):
+                return Shown(frame, lying)
+        return page
 
     def _choices(self, wanted: tuple[Sample, ...]) -> int:
         return max(len(self.forms(s)) for s in wanted)
@@ -257,26 +279,24 @@ class Planner:
         label, (x, y) = found
         return Lying(sample, own, label, (x + pose.x, y + pose.y), lean)
 
-    def inside(self, sample: Sample, turn: float, lean: float = 0.0, sizes: int = 2) -> tuple[Label, Point] | None:
+    def inside(self, sample: Sample, turn: float, lean: float = 0.0) -> tuple[Label, Point] | None:
         """Return the label and its place (from the part's origin) inside a part turned so; None when it does not fit.
 
-        ``lean`` turns the words with the part. The first ``sizes`` sizes of type are tried.
+        ``lean`` turns the words with the part.
         """
         key = (sample.part.id, turn - 1000.0 * lean, sample.mirrored, sample.copy)
         if key not in self._rooms:
-            self._rooms[key] = self._search(sample, turn, lean, sizes)
+            self._rooms[key] = self._search(sample, turn, lean)
         return self._rooms[key]
 
-    def _search(self, sample: Sample, turn: float, lean: float, sizes: int) -> tuple[Label, Point] | None:
+    def _search(self, sample: Sample, turn: float, lean: float) -> tuple[Label, Point] | None:
         pose = Pose(turn=(turn - lean) % 360.0, mirrored=sample.mirrored)
         room = part_room(self.context, sample.part, pose)
         said = says(self.context, sample.part, sample.copy, sample.mirrored)
-        labels = blocks(self.context.type, said)[:sizes]
-        for tall in (False, True):
-            for size in labels:
-                found = room.best(size, tall)
-                if found:
-                    return found[0], Pose(turn=lean).apply(found[1])
+        for labels in blocks(self.context.type, said):
+            found = room.best(labels)
+            if found:
+                return found[0], Pose(turn=lean).apply(found[1])
         return None
 
     def forms(self, sample: Sample) -> tuple[Form, ...]:
@@ -291,7 +311,7 @@ class Planner:
             shape = shapely.Polygon(Pose(mirrored=sample.mirrored).apply_all(sample.part.template.outer.points))
             return (Form(0.0, cover(shape)),)
         said = says(self.context, sample.part, sample.copy, sample.mirrored)
-        labels = blocks(self.context.type, said)[1]
+        labels = tuple(b for group in blocks(self.context.type, said, (NOTE,)) for b in group)
         return tuple(beside(sample, turn, labels) for turn in UPRIGHT)
 
 

@@ -15,7 +15,7 @@ from publisher.pages.part_strokes import (
     outline_strokes,
     waste_strokes,
 )
-from publisher.pages.template_plan import Lying, Planner, Shown, plan, samples
+from publisher.pages.template_plan import Lying, Shown, plan, planner_of, samples
 from publisher.pages.text import Setter
 
 TITLE_MOST = 64  # letters; with more parts the title names letters only
@@ -23,7 +23,7 @@ TITLE_MOST = 64  # letters; with more parts the title names letters only
 
 def template_drafts(context: Context) -> tuple[PageDraft, ...]:
     """Return the template pages: parts that fit a page, most used first, on as few pages as can be found."""
-    planner = Planner(context)
+    planner = planner_of(context)
     small = [p for p in context.parts if planner.fits(p)]
     small.sort(key=lambda p: (-context.copies(p), p.letter))
     wanted = tuple(s for part in small for s in samples(context, part))

@@ -7,7 +7,7 @@ import shapely
 from publisher.basics import Box, Layer, Point, SeamPromise, TextPromise
 from publisher.pages.draft import Body, Numbers
 from publisher.pages.model import Arc, Drawn, Fill, Path, Stroke, Words
-from publisher.pages.part_strokes import as_polygon, quiet_lines, region_polygon, within
+from publisher.pages.part_strokes import as_polygon, within
 from publisher.pages.seams import MARK_RADIUS, OVERLAP, TRIM, Cell, Seam
 from publisher.pages.styles import DIMENSION, GAUGE, LEAST, NOTE, PALE, REFERENCE, SMALL, TypeStyle
 from publisher.pages.styles import TRIM as TRIM_LINE
@@ -25,7 +25,7 @@ def seam_bodies(setter: Setter, plan: Tiling, cell: Cell, numbers: Numbers) -> t
     """Return what a tile's seams draw under and over the part, and the boxes in which their marks and words stand."""
     under, over = Body(), Body()
     boxes: list[Box] = []
-    lines = shapely.union_all([_lines(plan, cell), *_seam_lines(plan, cell)])
+    lines = shapely.union_all([plan.lines_on(cell), *_seam_lines(plan, cell)])
     for seam in plan.seams:
         if cell not in (seam.first, seam.second):
             continue
@@ -59,14 +59,6 @@ def seam_bodies(setter: Setter, plan: Tiling, cell: Cell, numbers: Numbers) -> t
 def _shifted(plan: Tiling, cell: Cell, point: Point) -> Point:
     x, y = plan.shift(cell)
     return (point[0] + x, point[1] + y)
-
-
-def _lines(plan: Tiling, cell: Cell) -> shapely.Geometry:
-    """Return, on the page, the lines of the part that words keep off."""
-    pose = plan.pose(cell)
-    return shapely.union_all(
-        [region_polygon(plan.sample.part.template, pose).boundary, quiet_lines(plan.sample.part, pose)]
-    )
 
 
 def _seam_lines(plan: Tiling, cell: Cell) -> list[shapely.LineString]:
@@ -151,7 +143,7 @@ def _line_drawn(
         live = plan.frame.live
         if strip.left < live.left or strip.top > live.top - 1.0:
             return tuple(drawn)
-    drawn += _strip_words(setter, said, strip, seam.upright, _lines(plan, cell) if first else None, boxes)
+    drawn += _strip_words(setter, said, strip, seam.upright, plan.lines_on(cell) if first else None, boxes)
     return tuple(drawn)
 
 

@@ -1,21 +1,24 @@
 """How a part that fits no page is laid on tile pages: orientation, frame, turn and cutting with the fewest pages."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
+from math import dist
 
 import shapely
+from shapely.affinity import translate
 
 from publisher.basics import Box, Point, Pose
+from publisher.geometry import Part
 from publisher.pages.draft import Context
 from publisher.pages.frame import LEAST_SQUARE, SQUARE, Frame
-from publisher.pages.part_strokes import as_polygon, mark_notes, quiet_lines, region_polygon
-from publisher.pages.seams import Cell, Cutting, Seam, cut, seams, tiles_needed
+from publisher.pages.part_strokes import Note, as_polygon, mark_notes, quiet_lines, region_polygon, within
+from publisher.pages.seams import Cell, Cutting, Obstacle, Seam, cut, seams, tiles_needed
 from publisher.pages.styles import SPACE
 from publisher.pages.template_plan import AWAY, Sample, page_frame
 
 TURNS = (0.0, 90.0)
+SHORT_EDGE = 25.0  # mm: tabs, notches, ends
 LEAST_AREA = 40.0  # mm: a window area with a shorter side is not worth a page
-COMFORT = {SQUARE: 0.0, LEAST_SQUARE: 3.0}  # how many quiet seams a smaller calibration square is worth
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,6 +40,8 @@ class Tiling:
     laid: shapely.Polygon
     cutting: Cutting
     seams: tuple[Seam, ...] = ()
+    lines: shapely.Geometry = field(default_factory=shapely.GeometryCollection)  # laid: all that words keep off
+    notes: tuple[Note, ...] = ()  # laid: the words of the marks
 
     @property
     def frame(self) -> Frame:
@@ -61,14 +66,31 @@ class Tiling:
             round((area.bottom + area.top - window.bottom - window.top) / 2, 3),
         )
 
+    def lines_on(self, cell: Cell) -> shapely.Geometry:
+        """Return, on the tile's page, the lines that words keep off: outlines, marks, and the words of the marks."""
+        x, y = self.shift(cell)
+        return translate(self.lines, x, y)
+
+    def notes_on(self, cell: Cell) -> tuple[Note, ...]:
+        """Return, on the tile's page, the words of the marks that its window shows whole."""
+        x, y = self.shift(cell)
+        window = cell.window
+        return tuple(
+            replace(n, x=n.x + x, y=n.y + y, box=moved(n.box, x, y)) for n in self.notes if within(n.box, window)
+        )
+
     def pose(self, cell: Cell) -> Pose:
         """Return the part's pose on the tile's page."""
         return Pose(*self.shift(cell), self.turn, self.sample.mirrored)
 
     def window(self, cell: Cell) -> Box:
         """Return the tile's window on its page."""
-        x, y = self.shift(cell)
-        return Box(cell.window.left + x, cell.window.bottom + y, cell.window.right + x, cell.window.top + y)
+        return moved(cell.window, *self.shift(cell))
+
+
+def moved(box: Box, x: float, y: float) -> Box:
+    """Return the box shifted by (x, y) mm."""
+    return Box(box.left + x, box.bottom + y, box.right + x, box.top + y)
 
 
 def tiling(context: Context, sample: Sample) -> Tiling:
@@ -78,35 +100,63 @@ def tiling(context: Context, sample: Sample) -> Tiling:
     """
     options: list[tuple[int, float, float, Stage]] = []
     laid = {t: region_polygon(sample.part.template, Pose(turn=t, mirrored=sample.mirrored)) for t in TURNS}
+    notes = {t: mark_notes(sample.part, Pose(turn=t, mirrored=sample.mirrored), context.type) for t in TURNS}
+    quiet = {
+        t: shapely.union_all(
+            [quiet_lines(sample.part, Pose(turn=t, mirrored=sample.mirrored)), *(as_polygon(n.box) for n in notes[t])]
+        )
+        for t in TURNS
+    }
+    obstacles = {t: _obstacles(sample.part, Pose(turn=t, mirrored=sample.mirrored), quiet[t]) for t in TURNS}
     for stage in stages(context):
         for turn in TURNS:
             left, bottom, right, top = laid[turn].bounds
             count = tiles_needed(right - left, stage.area.width) * tiles_needed(top - bottom, stage.area.height)
             square = stage.frame.calibration.width if stage.frame.calibration else 0.0
-            options.append((count, COMFORT.get(square, 0.0), turn, stage))
+            options.append((count, -square, turn, stage))
     least = min(o[0] for o in options)
+    comfort = min(o[1] for o in options if o[0] == least)
+    options = [o for o in options if o[1] == comfort]  # a large calibration square wherever it costs no page
     best: tuple[tuple[float, ...], Tiling] | None = None
-    for order, (count, comfort, turn, stage) in enumerate(options):
+    for order, (count, _, turn, stage) in enumerate(options):
         if count > least + (
             least > 4
         ):  # where windows overlap empty corners, one more by the box may be fewer in truth
             continue
-        pose = Pose(turn=turn, mirrored=sample.mirrored)
-        quiet = tuple(shapely.get_parts(quiet_lines(sample.part, pose)))
-        cutting = cut(laid[turn], quiet, stage.area.width, stage.area.height)
+        cutting = cut(laid[turn], obstacles[turn], stage.area.width, stage.area.height)
         if cutting is None:
             continue
         upright = 2.0 if turn else 0.0  # a part reads best as it stands
-        key = (float(len(cutting.cells)), cutting.cost + upright + comfort, float(order))
+        key = (float(len(cutting.cells)), cutting.cost + upright, float(order))
         if best is None or key < best[0]:
             best = (key, Tiling(sample, turn, stage, laid[turn], cutting))
     if best is None:
         raise ValueError(f"part {sample.part.id} cannot be cut into tiles for {context.paper.name}")
     found = best[1]
-    pose = Pose(turn=found.turn, mirrored=sample.mirrored)
-    notes = [as_polygon(n.box) for n in mark_notes(sample.part, pose, context.type)]
-    lines = shapely.union_all([quiet_lines(sample.part, pose), *notes])
-    return replace(found, seams=seams(found.cutting, found.laid, lines))
+    lines = shapely.union_all([found.laid.boundary, quiet[found.turn]])
+    return replace(
+        found, seams=seams(found.cutting, found.laid, quiet[found.turn]), lines=lines, notes=notes[found.turn]
+    )
+
+
+def _obstacles(part: Part, pose: Pose, quiet: shapely.Geometry) -> tuple[Obstacle, ...]:
+    """Return what seams keep off: openings and slots above all, then tabs, notches and other short straight edges, then marks."""
+    found = [Obstacle(_bounds(pose.apply_all(h.points)).grown(4.0), 10.0) for h in part.template.holes]
+    points = part.template.outer.points
+    for run in part.template.outer.runs:
+        ends = (points[run.first], points[run.last])
+        if run.centre is None and dist(*ends) < SHORT_EDGE:
+            found.append(Obstacle(_bounds(pose.apply_all(ends)).grown(3.0), 3.0))
+    for mark in shapely.get_parts(quiet):
+        box = Box(*mark.bounds)
+        if max(box.width, box.height) < 60.0:
+            found.append(Obstacle(box.grown(2.0), 1.0))
+    return tuple(found)
+
+
+def _bounds(points: tuple[Point, ...]) -> Box:
+    xs, ys = zip(*points, strict=True)
+    return Box(min(xs), min(ys), max(xs), max(ys))
 
 
 def stages(context: Context) -> Iterator[Stage]:

@@ -12,25 +12,22 @@ from publisher.pages.labels import Label, blocks, placed, says, small_blocks
 from publisher.pages.model import Drawn, Tile
 from publisher.pages.part_strokes import (
     as_polygon,
-    mark_notes,
     mark_strokes,
     outline_promise,
     outline_strokes,
-    quiet_lines,
     region_polygon,
     waste_strokes,
-    within,
 )
 from publisher.pages.seams import Cell
-from publisher.pages.template_plan import Planner, samples
+from publisher.pages.template_plan import planner_of, samples
 from publisher.pages.tile_furniture import info_drawn, seam_bodies, size_lines
 from publisher.pages.tile_map import overview_draft
-from publisher.pages.tile_plan import Tiling, tiling
+from publisher.pages.tile_plan import Tiling, moved, tiling
 
 
 def tile_drafts(context: Context) -> tuple[PageDraft, ...]:
     """Return the pages of all parts that fit no page: for each copy an overview (when it has more than two tiles) and its tiles."""
-    planner = Planner(context)
+    planner = planner_of(context)
     drafts: list[PageDraft] = []
     for part in context.parts:
         if planner.fits(part):
@@ -39,7 +36,8 @@ def tile_drafts(context: Context) -> tuple[PageDraft, ...]:
             plan = tiling(context, sample)
             if len(plan.cutting.cells) > 2:
                 drafts.append(overview_draft(context, plan))
-            drafts += [_draft(context, plan, cell) for cell in plan.cutting.cells]
+            whole = _labelled(context, plan)
+            drafts += [_draft(context, plan, cell, cell is whole) for cell in plan.cutting.cells]
     return tuple(drafts)
 
 
@@ -48,7 +46,7 @@ def caption(plan: Tiling, cell: Cell) -> str:
     return f"row {cell.row}, column {cell.column} of {plan.cutting.rows} × {plan.cutting.columns}"
 
 
-def _draft(context: Context, plan: Tiling, cell: Cell) -> PageDraft:
+def _draft(context: Context, plan: Tiling, cell: Cell, whole: bool) -> PageDraft:
     part = plan.sample.part
     of = f", copy {plan.sample.copy}" if plan.sample.copy else ""
     first = cell is plan.cutting.cells[0]
@@ -57,27 +55,27 @@ def _draft(context: Context, plan: Tiling, cell: Cell) -> PageDraft:
         key=plan.key(cell),
         title=f"{part.letter} {part.name}{of} — {caption(plan, cell)}",
         frame=plan.frame,
-        body=_body(context, plan, cell),
+        body=_body(context, plan, cell, whole),
         task=f"tiles of part {part.letter}",
         bookmarks=((f"{part.letter} {part.name}{of}", 1),) if first else (),
         parts=(part.id,),
     )
 
 
-def _body(context: Context, plan: Tiling, cell: Cell) -> Callable[[Numbers], Body]:
+def _body(context: Context, plan: Tiling, cell: Cell, whole: bool) -> Callable[[Numbers], Body]:
     """Return the maker of one tile's page."""
     part, copy = plan.sample.part, max(plan.sample.copy, 1)
     pose, window = plan.pose(cell), plan.window(cell)
 
     def body(numbers: Numbers) -> Body:
         page = numbers.page
-        whole = Body(
+        shown = Body(
             tiles=(Tile(part.id, copy, cell.row, cell.column, window, pose),),
             outlines=(outline_promise(page, part, copy, pose, window, cell.row, cell.column),),
         )
         under, over, boxes = seam_bodies(context.type, plan, cell, numbers)
-        label, said = _label(context, plan, cell, boxes, page)
-        notes = [n for n in mark_notes(part, pose, context.type) if within(n.box, window)]
+        label = _label(context, plan, cell, boxes, whole)
+        notes = plan.notes_on(cell)
         quiet = [*(n.box.grown(0.5) for n in notes), *(b.grown(0.4) for b in boxes)]
         if label:
             quiet.append(label[1].grown(0.8))
@@ -93,56 +91,51 @@ def _body(context: Context, plan: Tiling, cell: Cell) -> Callable[[Numbers], Bod
             *size_lines(context.type, plan, cell),
         )
         return (
-            whole
+            shown
             + under
             + Body(drawn)
             + over
-            + said
+            + (_promises(*label, page) if label else Body())
             + info_drawn(context.type, plan, cell, caption(plan, cell), numbers)
         )
 
     return body
 
 
-def _label(
-    context: Context, plan: Tiling, cell: Cell, boxes: list[Box], page: int
-) -> tuple[tuple[Label, Box] | None, Body]:
-    """Return the tile's label with its box, and its promises: the whole label where it has most room, else letter and name."""
+def _label(context: Context, plan: Tiling, cell: Cell, boxes: list[Box], whole: bool) -> tuple[Label, Box] | None:
+    """Return the tile's label with its box: the ``whole`` one, or letter and name alone; None where not even they fit."""
     said = says(context, plan.sample.part, plan.sample.copy, plan.sample.mirrored)
-    room = _room(context, plan, cell, boxes)
+    room = _room(plan, cell, boxes)
     found = None
-    if cell is _labelled(context, plan):
-        for tall in (False, True):
-            for size in blocks(context.type, said)[:2]:
-                found = found or room.best(size, tall)
+    if whole:
+        found = next((f for group in blocks(context.type, said) if (f := room.best(group))), None)
     found = found or room.best(small_blocks(context.type, said))
     if not found:
-        return None, Body()
+        return None
     label, (x, y) = found
-    box = Box(x, y, x + label.width, y + label.height)
+    return label, Box(x, y, x + label.width, y + label.height)
+
+
+def _promises(label: Label, box: Box, page: int) -> Body:
+    """Promise the words of a label near where it stands."""
     middle = ((box.left + box.right) / 2, (box.bottom + box.top) / 2)
     away = hypot(box.width, box.height) / 2 + 3.0
-    return (label, box), Body(texts=tuple(TextPromise(page, t, middle, away) for t in label.says.promised))
+    return Body(texts=tuple(TextPromise(page, t, middle, away) for t in label.says.promised))
 
 
 def _labelled(context: Context, plan: Tiling) -> Cell:
     """Return the tile that carries the whole label: the first with enough room, else the one that shows most of the part."""
     said = says(context, plan.sample.part, plan.sample.copy, plan.sample.mirrored)
-    sizes = blocks(context.type, said)[:2]
+    sizes = tuple(blocks(context.type, said))
     for cell in plan.cutting.cells:
-        room = _room(context, plan, cell, [])
+        room = _room(plan, cell, [])
         if any(room.best(size) for size in sizes):
             return cell
     return max(plan.cutting.cells, key=lambda c: plan.laid.intersection(as_polygon(c.area)).area)
 
 
-def _room(context: Context, plan: Tiling, cell: Cell, boxes: list[Box]) -> Room:
+def _room(plan: Tiling, cell: Cell, boxes: list[Box]) -> Room:
     """Return the free places of a tile, on the page: on the part, inside the tile, clear of marks and of what seams say."""
-    part, pose = plan.sample.part, plan.pose(cell)
-    shift = plan.shift(cell)
-    area = Box(
-        cell.area.left + shift[0], cell.area.bottom + shift[1], cell.area.right + shift[0], cell.area.top + shift[1]
-    )
-    ground = region_polygon(part.template, pose).intersection(as_polygon(area))
-    notes = [as_polygon(n.box) for n in mark_notes(part, pose, context.type)]
-    return Room(ground, shapely.union_all([quiet_lines(part, pose), *notes, *map(as_polygon, boxes)]))
+    area = moved(cell.area, *plan.shift(cell))
+    ground = region_polygon(plan.sample.part.template, plan.pose(cell)).intersection(as_polygon(area))
+    return Room(ground, shapely.union_all([plan.lines_on(cell), *map(as_polygon, boxes)]))
