@@ -1,6 +1,7 @@
 """A shape made into a part: openings and joins cut, walls and outline checked, template traced, marks drawn."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 import shapely
 
@@ -29,10 +30,13 @@ def finish(plan: PartPlan, shape: Shape) -> tuple[Part | None, tuple[Finding, ..
     found = (*found, *problems)
     if found:
         return None, found
+    drawn = tuple(_from_edge(door, treated) if door.open_below else door for door in drawn)
     doors = [door for door in drawn if door.open_below]
-    bumps = (*treated.bumps, *(_door_bump(door, treated) for door in doors))
+    bumps = (*treated.bumps, *(_door_bump(door) for door in doors))
     outer, refused = let_in(treated.outer, bumps)
-    found = (*_off_edge(plan, refused), *wall_findings(_voids(plan, treated, drawn), treated.outer, f"part {plan.id}"))
+    walls = tuple(wall_findings(_voids(plan, treated, drawn), treated.outer, f"part {plan.id}"))
+    said = [(bump, why) for bump, why in refused if not any(bump.what in wall.message for wall in walls)]
+    found = (*walls, *_off_edge(plan, said))
     if found:
         return None, found
     holes = (
@@ -61,24 +65,32 @@ def _middle(shape: Shape) -> float:
     return next(((e.nominal_start[0] + e.nominal_end[0]) / 2.0 for e in shape.edges if e.name == "bottom"), 0.0)
 
 
-def _door_bump(door: Drawn, treated: Treated) -> Bump:
-    """Return a door on the bottom edge as a detour of that edge, from wherever the joins have moved the edge to."""
+def _from_edge(door: Drawn, treated: Treated) -> Drawn:
+    """Return a door on the bottom edge begun where the joins have moved that edge to."""
     bottom = next(curve.start[1] for curve in treated.outer if curve.name == "bottom")
-    right, left = door.chain[1], door.chain[-1]
-    first = Curve(left.name, (left.end[0], bottom), left.start)
-    last = Curve(right.name, right.end, (right.start[0], bottom))
-    over = tuple(curve.reversed() for curve in reversed(door.chain[2:-1]))
-    return Bump("bottom", (first, *over, last), f"the door “{door.opening.name}”")
+    sill, right, left = door.chain[0], door.chain[1], door.chain[-1]
+    a, b = (sill.start[0], bottom), (sill.end[0], bottom)
+    chain = (
+        Curve(sill.name, a, b),
+        Curve(right.name, b, right.end),
+        *door.chain[2:-1],
+        Curve(left.name, left.start, a),
+    )
+    return Drawn(replace(door.opening, ring=ring_of(reverse(chain))), chain, True)
+
+
+def _door_bump(door: Drawn) -> Bump:
+    """Return a door on the bottom edge as a detour of that edge: up the left jamb, over the head, down the right jamb."""
+    return Bump("bottom", reverse(door.chain[1:]), f"the door “{door.opening.name}”")
 
 
 def _voids(plan: PartPlan, treated: Treated, drawn: Sequence[Drawn]) -> tuple[Void, ...]:
     """Return all that is cut out: openings, closed slots, open notches."""
     joins = {t.edge: t.place for t in plan.treatments}
     places = {o.name: o.place for o in plan.openings}
-    bottom = next((curve.start[1] for curve in treated.outer if curve.name == "bottom"), 0.0)
     openings = [
         Void(
-            _from_edge(d, bottom) if d.open_below else d.chain,
+            d.chain,
             f"the {d.opening.kind} “{d.opening.name}”",
             places[d.opening.name],
             open_at="bottom" if d.open_below else "",
@@ -92,13 +104,6 @@ def _voids(plan: PartPlan, treated: Treated, drawn: Sequence[Drawn]) -> tuple[Vo
         if b.inwards
     ]
     return (*openings, *slots, *notches)
-
-
-def _from_edge(door: Drawn, bottom: float) -> tuple[Curve, ...]:
-    """Return a door's closed chain begun at the finished bottom edge, so that a shortened panel does not look overrun."""
-    sill, right, left = door.chain[0], door.chain[1], door.chain[-1]
-    a, b = (sill.start[0], bottom), (sill.end[0], bottom)
-    return (Curve(sill.name, a, b), Curve(right.name, b, right.end), *door.chain[2:-1], Curve(left.name, left.start, a))
 
 
 def _off_edge(plan: PartPlan, refused: Sequence[tuple[Bump, str]]) -> Iterator[Finding]:

@@ -1,0 +1,148 @@
+"""Random sizes, openings and joins: a sound part or a finding in words, never an exception or an invalid outline."""
+
+from collections.abc import Callable, Mapping
+from math import sqrt
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from publisher.design import EdgeTreatment, OpeningPlan, PartPlan, SlotRow, SurfacePlan, TabRow
+from publisher.geometry import ParameterInfo, Part, ShapeInfo, opening_infos, polygon, shape_infos
+from publisher.geometry.parts import make_part
+from publisher.geometry.rules import OWN_FAULT
+
+RANDOM = settings(max_examples=300, deadline=None, derandomize=True, database=None)
+
+
+# what a designer would write, so that many of the examples can be built
+USUAL = {
+    "core_radius": (5.0, 60.0), "reach": (40.0, 200.0), "step_angle": (10.0, 200.0), "turn": (-60.0, 60.0),
+    "notch": (0.0, 6.0), "joints": (0, 60), "hole_radius": (1.0, 80.0), "radius": (20.0, 300.0), "corner_radius": (0.0, 20.0),
+    "past": (0.0, 20.0), "pitch": (10.0, 60.0), "eaves": (40.0, 150.0), "sill": (10.0, 40.0), "centre": (20.0, 120.0),
+}  # fmt: skip
+OPENING = {**USUAL, "width": (4.0, 40.0), "height": (10.0, 45.0)}
+Ranges = Mapping[str, tuple[float, float]]
+Sizes = dict[str, float | str]
+
+
+def usual(info: ParameterInfo, ranges: Ranges) -> st.SearchStrategy[float | str]:
+    if info.kind == "choice":
+        return st.sampled_from(info.choices)
+    low, high = ranges.get(info.name, (info.least or 0.0, min(info.most or 300.0, 300.0)))
+    return st.integers(int(low), int(high)) if info.kind == "count" else st.floats(low, high)
+
+
+def wild(info: ParameterInfo) -> st.SearchStrategy[float | str]:
+    """The ends of the range, beyond them, and what is no number."""
+    if info.kind == "choice":
+        return st.sampled_from([*info.choices, "other"])
+    least, most = info.least or 0.0, info.most if info.most is not None else 1e9
+    ends = st.sampled_from([least, most, least - 1.0, most * 2.0, 0.0, -0.0, 1e-9, 2.5, float("nan"), float("inf")])
+    return ends | st.floats(least, most)
+
+
+def sizes(info: ShapeInfo, ranges: Ranges = USUAL) -> st.SearchStrategy[Sizes]:
+    def filled(value: Callable[[ParameterInfo], st.SearchStrategy[float | str]]) -> st.SearchStrategy[Sizes]:
+        needed = {p.name: value(p) for p in info.parameters if p.default is None}
+        optional = {p.name: value(p) for p in info.parameters if p.default is not None}
+        return st.fixed_dictionaries(needed, optional=optional)
+
+    tame = filled(lambda p: usual(p, ranges))
+    return st.one_of(tame, tame, tame, tame, filled(lambda p: usual(p, ranges) | wild(p)))
+
+
+def judge(part: Part | None, found: tuple[object, ...], sound: Callable[[Part], None]) -> None:
+    assert (part is None) == bool(found)
+    assert OWN_FAULT.id not in [getattr(f, "check", "") for f in found]
+    if part is None:
+        return
+    sound(part)
+    if part.trace_allowance:
+        # the template is the exact erosion: compare with the library's own buffer, whose chords lie a sagitta off
+        body, traced = polygon(part.outline), polygon(part.template)
+        other = body.buffer(-part.trace_allowance, join_style="mitre", mitre_limit=50.0)
+        assert abs(other.area - traced.area) < 0.011 * body.length + 1e-6 * sqrt(body.area)
+
+
+@pytest.mark.parametrize("info", shape_infos(), ids=lambda info: info.name)
+def test_random_sizes(info: ShapeInfo, plan: Callable[..., PartPlan], sound: Callable[[Part], None]) -> None:
+    @RANDOM
+    @given(sizes(info), st.sampled_from([0.0, 0.3, 0.5, 2.0]))
+    def run(given_sizes: dict[str, float | str], allowance: float) -> None:
+        part, found = make_part(plan(info.name, given_sizes, trace_allowance=allowance))
+        judge(part, found, sound)
+        built.append(part is not None)
+
+    built: list[bool] = []
+    run()
+    assert sum(built) > 60  # the examples prove something about parts too, not only about findings
+
+
+@pytest.mark.parametrize(
+    ("shape", "with_sizes", "edges"),
+    [
+        ("wall_panel", {"width": 140.0, "height": 80.0}, ("bottom", "right", "top", "left")),
+        (
+            "gable_wall",
+            {"span": 110.0, "past": 10.0, "eaves": 80.0, "pitch": 45.0},
+            ("bottom", "right", "right_slope", "left_slope", "left"),
+        ),
+    ],
+)
+def test_random_openings_and_joins(
+    shape: str,
+    with_sizes: dict[str, float | str],
+    edges: tuple[str, ...],
+    plan: Callable[..., PartPlan],
+    sound: Callable[[Part], None],
+    opening: Callable[..., OpeningPlan],
+    treatment: Callable[..., EdgeTreatment],
+    surface: Callable[..., SurfacePlan],
+) -> None:
+    one_opening = st.one_of(
+        *(sizes(info, OPENING).map(lambda s, kind=info.name: (kind, s)) for info in opening_infos())  # type: ignore[misc]
+    )
+    insets = st.sampled_from([0.0, 0.0, 10.0, 12.5, 300.0])
+    row = st.builds(SlotRow, st.integers(1, 3), insets, st.just(5.0), st.floats(0.0, 1.0))
+    tabs = st.builds(TabRow, st.integers(1, 5), st.floats(1.0, 12.0))
+    tame = (st.sampled_from([0.0, 0.0, 5.0]), st.sampled_from([0.0, 22.5, 45.0]))
+    rare = (st.floats(0.0, 90.0), st.floats(-60.0, 90.0))
+    one_treatment = st.one_of(
+        *(
+            st.builds(
+                treatment,
+                st.sampled_from(edges),
+                take_off,
+                bevel,
+                st.none() | tabs,
+                st.lists(row, max_size=1).map(tuple),
+                st.lists(st.sampled_from("abc"), max_size=2).map(tuple),
+            )
+            for take_off, bevel in (tame, tame, tame, rare)
+        )
+    )
+
+    @RANDOM
+    @given(
+        st.lists(one_opening, max_size=2),
+        st.lists(one_treatment, max_size=3, unique_by=lambda t: t.edge),
+        st.sampled_from([0.0, 0.4, 1.0]),
+    )
+    def run(openings: list[tuple[str, dict[str, float | str]]], joins: list[EdgeTreatment], allowance: float) -> None:
+        part, found = make_part(
+            plan(
+                shape,
+                with_sizes,
+                tuple(opening(f"o{i}", kind, **s) for i, (kind, s) in enumerate(openings)),
+                tuple(joins),
+                surface("brick", length=18.0, height=6.0),
+                trace_allowance=allowance,
+            )
+        )
+        judge(part, found, sound)
+        built.append(part is not None)
+
+    built: list[bool] = []
+    run()
+    assert sum(built) > 60
