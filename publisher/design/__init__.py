@@ -10,7 +10,6 @@ from publisher.design.model import (
     Design,
     DrawingPlan,
     EdgeRef,
-    EdgeTreatment,
     Fact,
     Join,
     Kind,
@@ -24,12 +23,11 @@ from publisher.design.model import (
     Rest,
     SheetSize,
     Size,
-    SlotRow,
     StackPlan,
     StackRow,
     SurfacePlan,
-    TabRow,
 )
+from publisher.design.model_edges import EdgeTreatment, SlotRow, TabRow
 from publisher.design.model_texts import Blank, MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
 from publisher.design.rules import RULES
 from publisher.design.texts import amount, fill

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass, replace
 from enum import IntEnum
+from math import isfinite
 
 from publisher.design.model import Kind
 
@@ -83,7 +84,7 @@ def power(exponent: int) -> str:
 
 def is_whole(value: float) -> bool:
     """True when the value is a whole number but for the dust of divisions."""
-    return abs(value - round(value)) <= WHOLE_WITHIN
+    return isfinite(value) and abs(value - round(value)) <= WHOLE_WITHIN
 
 
 def of_kind(value: float, kind: Kind) -> Amount:

@@ -1,12 +1,13 @@
 """All assemblies of a design: stacks and panels, and how many copies of each part they need."""
 
 from collections import Counter
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from publisher.basics import Place
 from publisher.brief import Entry, Table
 from publisher.design import rules_plans as rules
-from publisher.design.model import PanelPlan, StackPlan
+from publisher.design.model import PanelPlace, PanelPlan, StackPlan
 from publisher.design.panels import read_panels
 from publisher.design.parts_known import KnownParts
 from publisher.design.scope import Scope
@@ -20,6 +21,7 @@ class Assemblies:
     names: tuple[str, ...]
     stacks_of: tuple[tuple[str, tuple[StackPlan, ...]], ...]
     panels: tuple[PanelPlan, ...]
+    places: tuple[PanelPlace, ...]
 
     @property
     def stacks(self) -> tuple[StackPlan, ...]:
@@ -33,29 +35,36 @@ class Assemblies:
             for row in stack.rows:
                 # a stack that is too high has its finding already: one is enough
                 used[row.part] += min(row.count, MOST_LAYERS)
-        for panel in self.panels:
-            used.update(place.part for place in panel.places)
+        used.update(place.part for place in self.places)
         return dict(used)
 
     def layers(self) -> dict[str, int]:
-        """Return the number of layers of each stack assembly and of each of its sections."""
-        counted = {stack.name: sum(row.count for row in stack.rows) for stack in self.stacks}
-        whole = {name: sum(counted[stack.name] for stack in stacks) for name, stacks in self.stacks_of}
-        return {**counted, **whole}
+        """Return the number of layers of each stack assembly and of each of its sections; 0 where a count has no value."""
+        counted = {stack.name: _layers([stack]) for stack in self.stacks}
+        return {**counted, **{name: _layers(stacks) for name, stacks in self.stacks_of}}
+
+
+def _layers(stacks: Iterable[StackPlan]) -> int:
+    counts = [row.count for stack in stacks for row in stack.rows]
+    return sum(counts) if all(counts) else 0
 
 
 def read_assemblies(table: Table, known: KnownParts, scope: Scope) -> Assemblies:
     """Return all stacks and panels; findings for what cannot be built."""
     stacks_of: list[tuple[str, tuple[StackPlan, ...]]] = []
     panels: list[PanelPlan] = []
+    places: list[PanelPlace] = []
     for entry in table.entries:
         if not isinstance(entry.node, Table) or not _is_one_thing(entry, entry.node, known, scope):
             continue
         if entry.node.get("stack") is not None:
             stacks_of.append((entry.key, read_stacks(entry.key, entry.node, known, scope)))
-        elif plan := read_panels(entry.key, entry.node, known, scope):
-            panels.append(plan)
-    assemblies = Assemblies(tuple(entry.key for entry in table.entries), tuple(stacks_of), tuple(panels))
+        else:
+            taken, plan = read_panels(entry.key, entry.node, known, scope)
+            places.extend(taken)
+            panels.extend(() if plan is None else (plan,))
+    names = tuple(entry.key for entry in table.entries)
+    assemblies = Assemblies(names, tuple(stacks_of), tuple(panels), tuple(places))
     for stack in assemblies.stacks:
         if stack.name not in assemblies.names:
             _check_name(stack.name, known, stack.place, scope)

@@ -2,6 +2,7 @@
 
 from publisher.design import rules_expressions as rules
 from publisher.design.lexer import Fault, Token
+from publisher.design.names import nearest_hint
 from publisher.design.units import LIKELY_UNITS, UNIT_BY_NAME, unit_names
 
 
@@ -32,6 +33,8 @@ def _stray_unit(token: Token, before: Token) -> Fault:
         hint = f"write {likely}"
     elif small in UNIT_BY_NAME:
         hint = "a number has one unit; an operator is missing: + - * / ^"
+    elif near := nearest_hint(small, [*UNIT_BY_NAME, *LIKELY_UNITS]):
+        hint = near
     else:
         hint = f"units are {unit_names()}; to multiply, write {before.text} * {token.text}"
     return Fault(rules.UNKNOWN_UNIT, f"“{token.text}” follows a number but is no unit of it", hint, token.start)

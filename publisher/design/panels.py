@@ -13,8 +13,10 @@ from publisher.design.scope import Scope
 from publisher.design.wording import say_mm
 
 
-def read_panels(name: str, table: Table, known: KnownParts, scope: Scope) -> PanelPlan | None:
-    """Return a panel assembly; None when nothing of it can stand (then findings say why)."""
+def read_panels(
+    name: str, table: Table, known: KnownParts, scope: Scope
+) -> tuple[tuple[PanelPlace, ...], PanelPlan | None]:
+    """Return the places of a panel assembly and its plan; None when it stands on nothing (then findings say why)."""
     subject = f"assembly {name}"
     places = tuple(
         PanelPlace(entry.key, entry.node.text, entry.place)
@@ -34,11 +36,13 @@ def read_panels(name: str, table: Table, known: KnownParts, scope: Scope) -> Pan
         elif join := reader.join(node, letter(len(joins), small=True)):
             joins.append(join)
     if stands_on is None:
-        return None
+        return places, None
     plan = PanelPlan(name, places, stands_on, tuple(joins), tuple(rests), table.place)
     _check_edges(plan, reader, known)
-    _check_held(plan, reader)
-    return plan
+    if len(joins) + len(rests) == len(table.row("joins")):
+        # a join that cannot be read has its finding: what it would have held is not a second fault
+        _check_held(plan, reader)
+    return places, plan
 
 
 def _check_edges(plan: PanelPlan, reader: JoinReader, known: KnownParts) -> None:

@@ -4,7 +4,8 @@ from publisher.brief import Entry, Row, Table, Value
 from publisher.design import rules_plans as rules
 from publisher.design.counts import MOST_COPIES, read_count, refuse_count
 from publisher.design.letters import letter
-from publisher.design.model import Board, DrawingPlan, EdgeTreatment, PartPlan
+from publisher.design.model import Board, DrawingPlan, PartPlan
+from publisher.design.model_edges import EdgeTreatment
 from publisher.design.parameters import read_openings, read_parameters, read_surface, too_long
 from publisher.design.parts_known import KnownParts
 from publisher.design.scope import Scope
@@ -116,10 +117,11 @@ class PartsReader:
     def count(self, entry: Entry, table: Table, subject: str) -> int:
         """Copies that the assemblies need, or what the part says when none uses it."""
         value = table.value("count")
-        used = self.used.get(entry.key, 0)
-        if used and value is not None:
+        used = self.used.get(entry.key)
+        if used is not None and value is not None:
             self.refuse_count(f"the assemblies need {used} of {entry.key}, and the part says count too", value, subject)
-        elif not used and value is None:
+        elif used is None and value is None and not self.known.strangers:
+            # a stranger in an assembly has its finding, and is likely this very part misspelt
             self.scope.findings.append(
                 rules.PART_COUNT.found(
                     f"no assembly uses the part {entry.key}, and it does not say how many to cut",
@@ -128,9 +130,13 @@ class PartsReader:
                     place=entry.place,
                 )
             )
-        if used > MOST_COPIES:
+        if used is not None and used > MOST_COPIES:
             refuse_count(used, MOST_COPIES, f"the count of {entry.key}", entry.place, self.scope, subject)
-        return used or read_count(value, 1, 1, MOST_COPIES, f"the count of {entry.key}", self.scope, subject)
+        return (
+            used
+            if used is not None
+            else read_count(value, 1, 1, MOST_COPIES, f"the count of {entry.key}", self.scope, subject)
+        )
 
     def refuse_count(self, message: str, value: Value, subject: str) -> None:
         """Add the finding for a count that is stated twice."""

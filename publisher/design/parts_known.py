@@ -1,6 +1,6 @@
 """The parts that a spec names, before they are worked out: assemblies refer to them by id."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from publisher.brief import Table, Value
 from publisher.design import rules_plans as rules
@@ -11,14 +11,19 @@ from publisher.design.scope import Scope
 
 @dataclass(frozen=True, slots=True)
 class KnownParts:
-    """Ids of the parts and the board of each; None where the board is unknown (then a finding says so)."""
+    """Ids of the parts and the board of each; None where the board is unknown (then a finding says so).
+
+    ``strangers``: names that assemblies use and that are no parts, as they are met.
+    """
 
     boards: dict[str, Board | None]
+    strangers: list[str] = field(default_factory=list)
 
     def has(self, value: Value, scope: Scope, subject: str) -> bool:
         """True when the value names a part; otherwise a finding proposes the nearest."""
         if value.text in self.boards:
             return True
+        self.strangers.append(value.text)
         scope.findings.append(
             rules.UNKNOWN_PART.found(
                 f"there is no part “{value.text}”",

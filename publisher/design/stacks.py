@@ -114,12 +114,11 @@ class _Reader:
         part = table.value("part")
         if part is None or not self.known.has(part, self.scope, self.subject):
             return None
-        turn = table.value("turn")
+        turn, count = table.value("turn"), table.value("count")
+        what = f"the count of {part.text} layers"
         return StackRow(
             part=part.text,
-            count=read_count(
-                table.value("count"), 1, 1, 10**9, f"the count of {part.text} layers", self.scope, self.subject
-            ),
+            count=1 if count is None else read_count(count, 0, 1, 10**9, what, self.scope, self.subject),
             turn=0.0 if turn is None else self.scope.number(turn, self.subject, "angle") or 0.0,
             shift=self.shift(table.get("shift")),
             place=table.place,

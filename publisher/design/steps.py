@@ -118,7 +118,8 @@ class StepsReader:
         if value is None or number is None:
             return 0
         layers = self.layers[target]
-        if not 1 <= number <= layers:
+        # no layers: a count has no value, which has its finding already
+        if layers and not 1 <= number <= layers:
             self.refuse(
                 f"there is no layer {number:g} in {target}", f"it has layers 1 to {layers}", value.place, subject
             )

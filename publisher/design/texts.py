@@ -1,7 +1,6 @@
 """Texts with blanks: ``{expression}`` prints a size or a fact, ``{{`` and ``}}`` print braces."""
 
 from collections.abc import Iterable
-from math import isinf
 
 from publisher.basics import Finding
 from publisher.brief import Value
@@ -61,6 +60,11 @@ def check_blank(blank: Blank, owners: Iterable[str], scope: Scope, subject: str)
         expression = parse(blank.expression)
     except Fault as fault:
         scope.report(fault, _value(blank), subject)
+        return
+    if not any("." in name for name, _ in expression.names) and all(
+        name in scope.sizes for name, _ in expression.names
+    ):
+        _quantity(blank, scope, subject)
         return
     known = list(owners)
     for name, _ in expression.names:
@@ -126,15 +130,16 @@ def _scope(design: Design, facts: tuple[Fact, ...], findings: list[Finding]) -> 
     return Scope(sizes, findings, {fact.name: of_kind(fact.value, fact.kind) for fact in facts}, rules.TEXT_NAME)
 
 
-def _quantity(blank: Blank, scope: Scope) -> Quantity | None:
-    worked_out = scope.amount(_value(blank), "")
+def _quantity(blank: Blank, scope: Scope, subject: str = "") -> Quantity | None:
+    worked_out = scope.amount(_value(blank), subject)
     if worked_out is None:
         return None
-    kind = worked_out.kind() if not isinf(worked_out.value) else "length"
+    kind = worked_out.kind()
     if kind is None:
         scope.findings.append(
             rules.WRONG_KIND.found(
                 f"“{{{blank.expression}}}” comes out as {worked_out.words()}, which cannot be said",
+                subject=subject,
                 hint="print a length, an angle, an area, a weight or a plain number",
                 place=blank.place,
             )

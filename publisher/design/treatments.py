@@ -5,7 +5,8 @@ from dataclasses import dataclass, field, replace
 
 from publisher.basics import Place
 from publisher.design import rules_plans as rules
-from publisher.design.model import EdgeRef, EdgeTreatment, Join, PanelPlan, SlotRow, TabRow
+from publisher.design.model import EdgeRef, Join, PanelPlan
+from publisher.design.model_edges import EdgeTreatment, SlotRow, TabRow
 from publisher.design.parts_known import KnownParts
 from publisher.design.scope import Scope
 from publisher.design.wording import say_mm, trimmed

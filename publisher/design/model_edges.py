@@ -1,0 +1,45 @@
+"""What joins do to the edges of a part. Millimetres and degrees."""
+
+from dataclasses import dataclass
+
+from publisher.basics import Place
+
+
+@dataclass(frozen=True, slots=True)
+class TabRow:
+    """Tabs on an edge: tab i of ``count`` is centred at (i + 1/2)/count of the edge's nominal length L and is
+    L/(2·count) long; it sticks out ``depth`` mm beyond the shortened edge (= thickness of the other board)."""
+
+    count: int
+    depth: float
+
+
+@dataclass(frozen=True, slots=True)
+class SlotRow:
+    """Slots beside an edge that take the tabs of a mate. The mate's outside face lies ``inset`` mm inwards from the
+    edge; the slot spans from ``inset - play/2`` to ``inset + mate + play/2`` mm from the edge (``mate`` = measured thickness of the
+    mate) and each is L/(2·count) + play long, centred as the tabs are along the **joint line**: the line parallel to
+    the edge at ``inset``, inside the nominal outline, L its length. ``inset`` 0 makes open notches in the edge."""
+
+    count: int
+    inset: float
+    mate: float
+    play: float
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeTreatment:
+    """What joins do to one edge of a part.
+
+    ``take_off``: mm by which the panel is shorter at this edge than its nominal size (butt: thickness of the panel that
+    runs through; tabs: thickness of the other board, the tabs then reach the nominal edge). ``bevel``: degrees from
+    square; the outline is drawn on the outside face. ``matches``: the letters printed on both edges of each join.
+    """
+
+    edge: str
+    take_off: float
+    bevel: float
+    tabs: TabRow | None
+    slots: tuple[SlotRow, ...]
+    matches: tuple[str, ...]
+    place: Place
