@@ -88,6 +88,8 @@ class Builder:
             self._key(event, Key(event.value, line, column), plain)
             return
         one_line = event.end_mark is not None and event.end_mark.line + 1 == line
+        if plain and one_line and event.end_mark is not None and (event.anchor or event.tag):
+            column = event.end_mark.column + 1 - len(event.value)  # the mark before it is no part of the text
         node = Scalar(event.value, plain and one_line, line, column)
         self._count(1, event)
         if event.anchor is not None:

@@ -41,8 +41,8 @@ def validate(top: Mapping, file: str, schema: Schema | None = None) -> Bound:
             str(error.validator), error.validator_value, error.instance, _schema(error.schema), path, node, key,
             "propertyNames" in error.absolute_schema_path, top, file,
         )  # fmt: skip
-        for finding in complain(complaint):  # two branches of the schema may object to the same thing
-            found.setdefault((finding.check, finding.place, finding.subject), finding)
+        for finding in complain(complaint):  # of two that object to one thing the later is the closer
+            found[(finding.check, finding.place, finding.subject)] = finding
         if len(found) > limits.FINDINGS:
             break
     return Bound(tree, instance, tuple(found.values()), tuple(binder.files))

@@ -78,7 +78,8 @@ def _text(line: str, column: int, problem: str, place: Place) -> Finding | None:
             hint=_TEXT_HINT.format(key=brace["key"]),
             place=place,
         )
-    if "',' or" in problem and line[column : column + 1] in ("{", ":"):
+    item = re.split(r"[,{\[]", line[:column])[-1]
+    if "',' or" in problem and line[column : column + 1] in ("{", ":") and re.search(r": +\S", item):
         return rules.UNQUOTED.found(
             f"a text inside `{{…}}` or `[…]` holds `{line[column]}` without quotes",
             hint='put the text in double quotes: "…"',

@@ -1,0 +1,158 @@
+"""The node graph: text as written, places from 1, and every refusal at its place."""
+
+import random
+from pathlib import Path
+
+import pytest
+import yaml
+from hypothesis import given
+from hypothesis import strategies as st
+
+from publisher.basics import Refusal
+from publisher.brief import limits, yaml_reader
+from publisher.brief.nodes import Mapping, RawNode, Scalar, Sequence
+from publisher.brief.yaml_reader import read_nodes
+
+FILE = "spec.yaml"
+
+
+def _dump(node: RawNode) -> object:
+    if isinstance(node, Mapping):
+        return ("map", node.line, node.column, [(k.text, k.line, k.column, _dump(v)) for k, v in node.entries])
+    if isinstance(node, Sequence):
+        return ("list", node.line, node.column, [_dump(item) for item in node.items])
+    return (node.text, node.plain, node.line, node.column)
+
+
+def _refused(text: str) -> tuple[str, int, int]:
+    with pytest.raises(Refusal) as caught:
+        read_nodes(text, FILE)
+    place = caught.value.findings[-1].place
+    assert place is not None
+    return caught.value.findings[-1].check.removeprefix("brief/"), place.line, place.column
+
+
+def test_text_stays_as_written() -> None:
+    """What YAML 1.1 reads as a number in base 8 or 60, a date or a truth value is text here."""
+    words = ["1.10", "012", "1_000", "2024-02-30", "yes", "0x1F", "190:20:30", "null", "~", "1e3", ".5", "3/16 in"]
+    top, findings = read_nodes("".join(f"k{i}: {word}\n" for i, word in enumerate(words)), FILE)
+    assert findings == ()
+    assert [node.text for _, node in top.entries if isinstance(node, Scalar)] == words
+
+
+def test_places_count_from_one_and_in_letters() -> None:
+    top, _ = read_nodes("title: Brücke\nsizes: {ä: 'x', reach: 92 mm}\n", FILE)
+    sizes = top.get("sizes")
+    assert isinstance(sizes, Mapping)
+    assert (sizes.line, sizes.column, sizes.flow) == (2, 8, True)
+    reach, key = sizes.get("reach"), sizes.key("reach")
+    assert isinstance(reach, Scalar)
+    assert key is not None
+    assert (key.line, key.column, reach.line, reach.column) == (2, 17, 2, 24)
+
+
+def test_the_text_of_an_anchored_value_has_its_own_place() -> None:
+    top, _ = read_nodes("a: &b 5 mm\nc: *b\n", FILE)
+    assert _dump(top) == ("map", 1, 1, [("a", 1, 1, ("5 mm", True, 1, 7)), ("c", 2, 1, ("5 mm", True, 1, 7))])
+
+
+def test_windows_line_ends_change_no_place(rich: str) -> None:
+    assert _dump(read_nodes(rich.replace("\n", "\r\n"), FILE)[0]) == _dump(read_nodes(rich, FILE)[0])
+
+
+def test_both_parsers_see_the_same(rich: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    fast = _dump(read_nodes(rich, FILE)[0])
+    assert yaml.__with_libyaml__
+    assert yaml_reader.PARSER is yaml.CSafeLoader
+    monkeypatch.setattr(yaml_reader, "PARSER", yaml.SafeLoader)
+    assert _dump(read_nodes(rich, FILE)[0]) == fast
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("", ("empty-spec", 0, 0)),
+        ("# only a remark\n", ("empty-spec", 0, 0)),
+        ("just words\n", ("not-a-mapping", 1, 1)),
+        ("- a\n- b\n", ("not-a-mapping", 1, 1)),
+        ("a: 1\n---\nb: 2\n", ("several-documents", 2, 1)),
+        ("a: 1\n...\n---\nb: 2\n", ("several-documents", 3, 1)),
+        ("a: " + "[" * 13 + "]" * 13, ("too-deep", 1, 15)),
+        ("a:\n  b: *unknown\n", ("yaml-syntax", 2, 6)),
+        ("a: &x [1, *x]\n", ("yaml-syntax", 1, 11)),
+        ("? [a, b]\n: 1\n", ("bad-key", 1, 3)),
+        ("a: &x b\n*x : 1\n", ("bad-key", 2, 1)),
+        ("x: &x [" + "1," * 5000 + "]\ny: [*x, *x, *x]\n", ("too-many-values", 2, 13)),
+        ("x: &x " + "[" * 8 + "1" + "]" * 8 + "\ny: [[[[*x]]]]\n", ("too-deep", 2, 8)),
+    ],
+)
+def test_what_cannot_be_read_is_refused_at_its_place(text: str, expected: tuple[str, int, int]) -> None:
+    assert _refused(text) == expected
+
+
+def test_limits_hold_exactly() -> None:
+    deep = "a: " + "[" * (limits.DEPTH - 1) + "]" * (limits.DEPTH - 1)
+    assert read_nodes(deep, FILE)[1] == ()
+    many = limits.NODES - 3  # the top mapping, the key and the list count too
+    assert read_nodes("a: [" + "1," * many + "]", FILE)[1] == ()
+    assert _refused("a: [" + "1," * (many + 1) + "]")[0] == "too-many-values"
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("a: 1\nb: 2\na: 3\n", [("duplicate-key", 3, 1)]),
+        ("a: {b: 1, 'b': 2}\nc: 1\nc: 2\n", [("duplicate-key", 1, 11), ("duplicate-key", 3, 1)]),
+        ("a: &x {b: 1}\nc:\n  <<: *x\n", [("merge-key", 3, 3)]),
+        ("a: !!binary aGk=\nb: !mine x\n", [("foreign-tag", 1, 4), ("foreign-tag", 2, 4)]),
+        ("a: !!map 5\n", [("foreign-tag", 1, 4)]),
+        ("a: !!str 5\nb: !!seq [1]\nc: !!map {}\nd: !!int 5\n", []),
+        ("'': 1\n", [("bad-key", 1, 1)]),
+        ('"a\\e[31m": 1\n', [("hidden-character", 1, 1)]),
+    ],
+)
+def test_what_can_be_read_on_is_reported_together(text: str, expected: list[tuple[str, int, int]]) -> None:
+    _, findings = read_nodes(text, FILE)
+    assert [(f.check.removeprefix("brief/"), f.place.line, f.place.column) for f in findings if f.place] == expected
+
+
+def test_of_two_keys_the_first_counts() -> None:
+    top, _ = read_nodes("a: 1\na: 2\n", FILE)
+    assert _dump(top) == ("map", 1, 1, [("a", 1, 1, ("1", True, 1, 4))])
+
+
+@given(st.text(alphabet="ab:-?[]{}>|'\"&*!%@#,\n \t0\\<", max_size=60))
+def test_any_text_is_read_or_refused(text: str) -> None:
+    try:
+        top, findings = read_nodes(text, FILE)
+    except Refusal as refusal:
+        assert all(f.message and f.hint and f.place for f in refusal.findings)
+    else:
+        assert top.entries or findings or not text.strip(" \n{}#") or "{" in text
+
+
+def test_a_spec_with_letters_changed_is_read_or_refused(rich: str) -> None:
+    """Small damage to a whole spec, from a fixed seed: never an exception, always a place inside the file."""
+    dice = random.Random(7)
+    lines = rich.count("\n") + 1
+    refused = 0
+    for _ in range(300):
+        letters = list(rich)
+        for _ in range(dice.randint(1, 3)):
+            letters[dice.randrange(len(letters))] = dice.choice("{}[]:#'\"&*!|>-?, \n\t%@`")
+        try:
+            read_nodes("".join(letters), FILE)
+        except Refusal as refusal:
+            refused += 1
+            place = refusal.findings[-1].place
+            assert place is not None
+            assert 0 <= place.line <= lines + 4
+    assert refused > 30
+
+
+def test_the_demo_specs_are_read(tmp_path: Path) -> None:
+    designs = Path(__file__).parent.parent.parent / "designs"
+    for spec in sorted(designs.glob("*/spec.yaml")):
+        top, findings = read_nodes(spec.read_text(encoding="utf-8"), str(tmp_path))
+        assert findings == ()
+        assert top.get("steps") is not None
