@@ -26,11 +26,13 @@ from publisher.pages.model import (
 )
 from publisher.pages.papers import paper_for, papers
 from publisher.pages.record import facts_document, with_attachment
+from publisher.pages.words import Caution, cautions_for, material_words, thing, tool_words
 
 __all__ = [
     "Arc",
     "Attachment",
     "Bookmark",
+    "Caution",
     "Drawn",
     "Fill",
     "FontFile",
@@ -45,9 +47,13 @@ __all__ = [
     "Stroke",
     "Tile",
     "Words",
+    "cautions_for",
     "compose",
     "facts_document",
+    "material_words",
     "paper_for",
     "papers",
+    "thing",
+    "tool_words",
     "with_attachment",
 ]
