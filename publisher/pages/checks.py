@@ -11,6 +11,7 @@ from publisher.pages.model import Drawn, Fill, Page, Picture, Stroke, Words
 from publisher.pages.styles import LEAST_SIZE
 
 _SLACK = 1e-6  # mm, of floats
+_TOUCH = 0.2  # mm by which the boxes of words may overlap on each side: they hold accents and descenders that most words lack
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,6 +127,28 @@ def _letter_missing(composed: Composed, check: Check[Composed]) -> Outcome:
     )
 
 
+def _collide(composed: Composed, check: Check[Composed]) -> Outcome:
+    looked = 0
+    found: list[Finding] = []
+    for page in composed.pages:
+        placed = [thing for thing in page.drawn if isinstance(thing, Words)]
+        looked += len(placed)
+        if not placed:
+            continue
+        boxes = [words_box(composed.faces, words).grown(-_TOUCH) for words in placed]
+        left, bottom, right, top = np.array([(b.left, b.bottom, b.right, b.top) for b in boxes]).T
+        meet = (left[:, None] < right) & (left < right[:, None]) & (bottom[:, None] < top) & (bottom < top[:, None])
+        for one, two in np.argwhere(np.triu(meet, 1)):
+            found.append(
+                check.found(
+                    f"page {page.number} ({page.title}): “{placed[one].text[:40]}” and “{placed[two].text[:40]}” lie on each other",
+                    subject=f"page {page.number}",
+                    hint="shorten one of the texts",
+                )
+            )
+    return Outcome(looked, tuple(found))
+
+
 OVER_THE_LIMIT = Check(
     "pages/over-the-limit",
     "Nothing is drawn outside the printable limit",
@@ -148,4 +171,12 @@ LETTER_MISSING = Check(
     run=_letter_missing,
 )
 
-CHECKS: tuple[Check[Composed], ...] = (OVER_THE_LIMIT, TOO_SMALL, LETTER_MISSING)
+COLLIDE = Check(
+    "pages/words-collide",
+    "No words lie on other words",
+    "two words in one place cannot be read, and a letter of a part misread spoils the board",
+    Severity.WARNING,
+    run=_collide,
+)
+
+CHECKS: tuple[Check[Composed], ...] = (OVER_THE_LIMIT, TOO_SMALL, LETTER_MISSING, COLLIDE)

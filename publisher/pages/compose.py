@@ -142,7 +142,11 @@ def _numbers(
     pages = tuple(enumerate(drafts, start=1))
     keys = tuple((draft.key, page) for page, draft in pages)
     parts = tuple((part, page) for page, draft in pages for part in draft.parts)
-    return len(drafts), keys, _ranges((d.kind, n) for n, d in pages), parts, _ranges((d.task, n) for n, d in pages)
+    return len(drafts), keys, _ranges((d.kind, n) for n, d in pages), parts, _ranges((_task(d), n) for n, d in pages)
+
+
+def _task(draft: PageDraft) -> str:
+    return draft.task[:1].upper() + draft.task[1:]
 
 
 def _ranges(named: Iterable[tuple[str, int]]) -> Plan:

@@ -86,7 +86,7 @@ class Faces:
     def runs(self, text: str, weight: Weight) -> tuple[tuple[Face, str], ...]:
         """Split the text into stretches of one font. A letter that no font has stays with the font of the weight."""
         first = self.weight(weight)
-        if not self.named or all(map(first.has, text)):
+        if not self.named or all(c in first.widths for c in text):
             return ((first, text),) if text else ()
         found: list[tuple[Face, str]] = []
         for letter in text:

@@ -43,6 +43,8 @@ class Setter:
     def width(self, text: str, style: TypeStyle) -> float:
         """Return the width of one line of text."""
         text = text.translate(_PLAIN)
+        if not self.faces.named:
+            return self.faces.weight(style.weight).width(text) * style.size
         return sum(face.width(run) for face, run in self.faces.runs(text, style.weight)) * style.size
 
     def line(

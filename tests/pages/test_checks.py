@@ -69,5 +69,11 @@ def test_letters_that_no_font_has_are_found_once(composed: Callable[..., Compose
     assert "U+6F22" in findings[0].message
 
 
+def test_words_on_words_are_found(composed: Callable[..., Composed], setter: Setter) -> None:
+    assert ids(composed(*setter.line("Gable", BODY, 22.0, 101.0))) == ["pages/words-collide"]
+    assert ids(composed(*setter.line("Gable", BODY, 22.0, 96.0))) == []
+    assert ids(composed(*setter.line("Gable", BODY, 25.0, 98.0, turn=90.0))) == ["pages/words-collide"]
+
+
 def test_a_pack_without_pages_is_not_a_good_pack(setter: Setter) -> None:
     assert len(run_checks(CHECKS, Composed((), (), setter.faces))) == len(CHECKS)

@@ -1,0 +1,133 @@
+"""A whole pack of a small design: order, numbers, plan, bookmarks, promises, findings."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from itertools import pairwise
+
+import pytest
+
+from publisher.basics import Severity
+from publisher.brief import SpecFile
+from publisher.design import Blank, Design, StepPlan, TextPlan
+from publisher.pages import Pack, Picture, compose
+from publisher.pages.compose import ORDER
+from publisher.pages.draft import Context
+from publisher.pages.fonts import face
+
+Make = Callable[..., Context]
+
+
+def packed(context: Context) -> Pack:
+    return compose(context.design, context.parts, context.joined, context.needs, context.paper)
+
+
+@pytest.fixture
+def stepped(make_design: Callable[..., Design]) -> Callable[..., Design]:
+    def make(**changes: object) -> Design:
+        place = make_design().parts[0].place
+        steps = tuple(
+            StepPlan(TextPlan((title,), place), "cut", TextPlan((say,), place), ("wall",), (), None, place)
+            for title, say in (("Trace", "Trace the wall twice."), ("Cut", "Cut openings first."))
+        )
+        return make_design(steps=steps, **changes)
+
+    return make
+
+
+def test_pages_are_numbered_throughout_and_in_order(make_context: Make, stepped: Callable[..., Design]) -> None:
+    pack = packed(make_context(design=stepped()))
+    assert [p.number for p in pack.pages] == list(range(1, len(pack.pages) + 1))
+    assert [p.label for p in pack.pages] == [str(p.number) for p in pack.pages]
+    rank = [kind for kind, _ in ORDER]
+    kinds = [p.kind for p in pack.pages]
+    assert kinds[:2] == ["cover", "print_check"]
+    assert "templates" in kinds
+    assert [rank.index(k) for k in kinds] == sorted(rank.index(k) for k in kinds)
+    assert [f for f in pack.findings if f.severity is Severity.ERROR] == []
+
+
+def test_the_print_plan_covers_every_page_once(make_context: Make, stepped: Callable[..., Design]) -> None:
+    pack = packed(make_context(design=stepped()))
+    assert pack.print_plan[0][1] == 1
+    assert pack.print_plan[-1][2] == len(pack.pages)
+    for (_, _, last), (_, first, _) in pairwise(pack.print_plan):
+        assert first == last + 1
+    assert all(task[0].isupper() for task, _, _ in pack.print_plan)
+
+
+def test_bookmarks_lead_to_the_first_page_of_each_kind(make_context: Make, stepped: Callable[..., Design]) -> None:
+    pack = packed(make_context(design=stepped()))
+    tops = [(b.title, b.page) for b in pack.bookmarks if b.depth == 0]
+    firsts = {p.kind: p.number for p in reversed(pack.pages)}
+    assert tops == [(title, firsts[kind]) for kind, title in ORDER if kind in firsts]
+    assert [b.page for b in pack.bookmarks] == sorted(b.page for b in pack.bookmarks)
+
+
+def test_every_page_is_promised_and_templates_carry_square_code_and_outline(make_context: Make) -> None:
+    pack = packed(make_context("letter"))
+    promises = pack.promises
+    assert [(p.page, p.width, p.height, p.kind) for p in promises.pages] == [
+        (p.number, p.width, p.height, p.kind) for p in pack.pages
+    ]
+    assert all(p.corners for p in promises.pages)
+    for page in pack.pages:
+        codes = [c for c in promises.codes if c.page == page.number]
+        sides = [p for p in promises.lengths if p.page == page.number and p.purpose == "calibration"]
+        if page.kind in {"templates", "tiles", "print_check"}:
+            assert [c.text for c in codes] == [f"toll-house|1.0.0||letter|{page.number}|{len(pack.pages)}"]
+            assert len(sides) == 4
+    assert {o.part for o in promises.outlines} == {"wall"}
+    assert promises.title == pack.title == "Toll house"
+
+
+def test_the_same_design_gives_the_same_pack(make_context: Make, stepped: Callable[..., Design]) -> None:
+    one, two = (packed(make_context(design=stepped())) for _ in range(2))
+    assert one == two
+
+
+def test_a_variant_is_named_in_the_title(make_context: Make, make_design: Callable[..., Design]) -> None:
+    pack = packed(make_context(design=make_design(variant="wide", variant_title="for 40 mm bases")))
+    assert pack.title == "Toll house, for 40 mm bases"
+    assert pack.promises.title == pack.title
+
+
+def test_an_unknown_name_in_a_text_is_found_once(make_context: Make, make_design: Callable[..., Design]) -> None:
+    place = make_design().parts[0].place
+    pack = packed(make_context(design=make_design(summary=TextPlan(("It is ", Blank("no_such_size", place)), place))))
+    assert sum("no_such_size" in f.message for f in pack.findings) == 1
+
+
+def test_a_font_that_cannot_be_read_is_found_and_the_pack_set_without_it(
+    make_context: Make, make_design: Callable[..., Design]
+) -> None:
+    place = make_design().parts[0].place
+    bad = SpecFile("mine.ttf", "font", b"no font", place=place)
+    context = make_context()
+    pack = packed(replace(context, design=make_design(fonts=("mine.ttf",), files=(bad,))))
+    (found,) = [f for f in pack.findings if f.check == "pages/font-unreadable"]
+    assert found.place == place
+    assert [f.name for f in pack.fonts] == ["regular", "bold"]
+
+
+def test_a_font_of_the_design_is_carried(make_context: Make, make_design: Callable[..., Design]) -> None:
+    own = SpecFile("mine.ttf", "font", face("bold").data)
+    pack = packed(make_context(design=make_design(fonts=("mine.ttf",), files=(own,))))
+    assert [f.name for f in pack.fonts] == ["regular", "bold", "design 1"]
+
+
+def test_letters_that_no_font_has_stop_the_pack(make_context: Make, make_design: Callable[..., Design]) -> None:
+    pack = packed(make_context(design=make_design(title="水門")))
+    assert {f.check for f in pack.findings if f.severity is Severity.ERROR} == {"pages/letter-missing"}
+
+
+def test_only_pictures_that_a_page_shows_are_carried(make_context: Make, make_design: Callable[..., Design]) -> None:
+    unused = SpecFile("photo.jpg", "picture", b"...", 10, 10)
+    pack = packed(make_context(design=make_design(files=(unused,))))
+    assert pack.images == ()
+    assert not any(isinstance(t, Picture) for p in pack.pages for t in p.drawn)
+
+
+@pytest.mark.parametrize("paper", ["a3", "tabloid", "legal", "arch_d", "common"])
+def test_other_papers(make_context: Make, stepped: Callable[..., Design], paper: str) -> None:
+    pack = packed(make_context(paper, stepped()))
+    assert [f for f in pack.findings if f.severity is Severity.ERROR] == []

@@ -1,0 +1,31 @@
+"""Drafts: bodies add up, numbers are found."""
+
+from collections.abc import Callable
+
+from publisher.basics import TextPromise
+from publisher.pages.draft import Body, Context, Numbers
+
+
+def test_bodies_add_up_in_order() -> None:
+    one, two = Body(texts=(TextPromise(1, "a"),)), Body(texts=(TextPromise(1, "b"),))
+    assert [t.text for t in (one + two).texts] == ["a", "b"]
+
+
+def test_numbers_are_found() -> None:
+    numbers = Numbers(3, 9, (("cover", 1), ("templates:1", 4)), (("templates", 4, 6),), (("wall", 4), ("wall", 6)))
+    assert numbers.page_of("templates:1") == 4
+    assert numbers.page_of("tiles:1") is None
+    assert numbers.range_of("templates") == (4, 6)
+    assert numbers.range_of("tiles") is None
+    assert numbers.pages_of_part("wall") == (4, 6)
+    assert numbers.pages_of_part("roof") == ()
+
+
+def test_a_context_knows_its_parts(make_context: Callable[..., Context]) -> None:
+    context = make_context()
+    part = context.part("wall")
+    assert part is not None
+    assert context.copies(part) == 2
+    assert context.part("roof") is None
+    assert context.say(None) == ""
+    assert context.say(context.design.summary) == "A house."
