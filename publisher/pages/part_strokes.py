@@ -4,8 +4,7 @@ Everything is placed by a ``Pose`` and keeps its size. What a page shows only in
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
-from math import atan2, cos, dist, hypot, pi, radians, sin
+from math import atan2, cos, dist, hypot, pi, sin
 
 import numpy as np
 import shapely
@@ -13,8 +12,10 @@ import shapely
 from publisher.basics import Box, Layer, LineKind, OutlinePromise, Point, Pose, Purpose
 from publisher.geometry import Mark, Part, Region, Ring
 from publisher.pages.model import Arc, Drawn, Fill, Path, Stroke
-from publisher.pages.styles import CUT, HATCH, LEAST, NOTE, TypeStyle, line_style
+from publisher.pages.rectangles import as_polygon, within
+from publisher.pages.styles import CUT, HATCH, LEAST, NOTE, line_style
 from publisher.pages.text import Setter
+from publisher.pages.word_boxes import word_in
 
 LAYERS = {
     Purpose.JOINT_TICK: Layer.SURFACE,
@@ -32,17 +33,6 @@ ARROWS = (Purpose.CLIMB, Purpose.GRAIN)
 HATCH_GAP = 4.0
 HATCH_LEAST = 7.0  # openings narrower than this speak for themselves
 HEAD = 3.2  # length of an arrow head
-
-
-@dataclass(frozen=True, slots=True)
-class Note:
-    """Words of a mark on the page: their line of text, where the middle of its baseline is, and the box they fill."""
-
-    text: str
-    style: TypeStyle
-    x: float
-    y: float
-    box: Box
 
 
 def region_polygon(region: Region, pose: Pose | None = None) -> shapely.Polygon:
@@ -119,35 +109,13 @@ def waste_strokes(
         if waste.buffer(-HATCH_LEAST / 2).is_empty:
             continue
         inner = waste.buffer(-0.8).difference(silence)
-        word = next((b for b in (_word_box("remove", s, inner, type_) for s in (NOTE, LEAST)) if b), None)
-        if word:
+        word = next((b for b in (word_in("remove", s, inner, type_) for s in (NOTE, LEAST)) if b), None)
+        if word and (clip is None or within(word.box, clip)):
             inner = inner.difference(as_polygon(word.box.grown(0.8)))
-            if clip is None or within(word.box, clip):
-                words += type_.line("remove", word.style, word.x, word.y, align="centre", layer=Layer.NOTES)
+            words += type_.line("remove", word.style, word.x, word.y, align="centre", layer=Layer.NOTES)
         hatch += _hatching(inner, HATCH_GAP)
     drawn: list[Drawn] = [Stroke(HATCH, tuple(hatch), Layer.NOTES, clip, "artifact")] if hatch else []
     return (*drawn, *words)
-
-
-def mark_notes(part: Part, pose: Pose, type_: Setter) -> tuple[Note, ...]:
-    """Return the words of the marks, each upright on the page beside its mark and clear of lines and of each other."""
-    texts = [m for m in part.marks if m.text]
-    if not texts:
-        return ()
-    ground = region_polygon(part.template, pose)
-    lines = shapely.union_all([ground.boundary, quiet_lines(part, pose)])
-    shapely.prepare(ground)
-    taken: list[shapely.Polygon] = []
-    notes: list[Note] = []
-    for mark in texts:
-        style = SMALL_LETTER if mark.purpose is Purpose.MATCH else NOTE
-        note = _place_note(mark, pose, style, type_, ground, lines, taken)
-        taken.append(as_polygon(note.box.grown(0.3)))
-        notes.append(note)
-    return tuple(notes)
-
-
-SMALL_LETTER = NOTE.bold()  # match letters: bold, so that they are not read as part of a note
 
 
 def quiet_lines(part: Part, pose: Pose) -> shapely.Geometry:
@@ -237,65 +205,6 @@ def _hatching(area: shapely.Geometry, gap: float) -> list[Path]:
     return [Path(tuple(map(tuple, shapely.get_coordinates(p).tolist()))) for p in pieces]
 
 
-def _word_box(text: str, style: TypeStyle, area: shapely.Geometry, type_: Setter) -> Note | None:
-    """Return the text in the middle of an area when it fits there."""
-    if area.is_empty:
-        return None
-    middle = area.centroid
-    note = _note_at(text, style, middle.x, middle.y, type_)
-    return note if area.contains(as_polygon(note.box.grown(0.8))) else None
-
-
-def _note_at(text: str, style: TypeStyle, x: float, y: float, type_: Setter) -> Note:
-    """Return a line of text whose capitals stand round the point."""
-    half, cap = type_.width(text, style) / 2, type_.cap(style)
-    below = 0.24 * style.size if any(c in "gjpqy,;()" for c in text) else 0.0
-    return Note(
-        text, style, x, y - cap / 2, Box(x - half, y - cap / 2 - below, x + half, y + cap / 2 + 0.05 * style.size)
-    )
-
-
-def _place_note(
-    mark: Mark,
-    pose: Pose,
-    style: TypeStyle,
-    type_: Setter,
-    ground: shapely.Polygon,
-    lines: shapely.Geometry,
-    taken: list[shapely.Polygon],
-) -> Note:
-    """Return the nearest place to a mark's first point where its words touch no line; on it when none is free."""
-    x, y = pose.apply(mark.points[0])
-    first = _note_at(mark.text, style, x, y, type_)
-    wide, tall = first.box.width, first.box.height
-    for away in (0.0, 1.0, 2.0, 3.5, 5.0, 7.0, 10.0):
-        for turn in (0, 180, 90, 270, 45, 135, 225, 315) if away else (0,):
-            c, s = cos(radians(turn)), sin(radians(turn))
-            note = _note_at(
-                mark.text,
-                style,
-                x + c * (away + wide / 2) * bool(away),
-                y + s * (away + tall / 2) * bool(away),
-                type_,
-            )
-            box = as_polygon(note.box.grown(0.5))
-            if ground.contains(box) and not lines.intersects(box) and not any(t.intersects(box) for t in taken):
-                return note
-    return first
-
-
 def _meets(points: tuple[Point, ...], box: Box) -> bool:
     xs, ys = [p[0] for p in points], [p[1] for p in points]
     return min(xs) <= box.right and max(xs) >= box.left and min(ys) <= box.top and max(ys) >= box.bottom
-
-
-def within(box: Box, window: Box) -> bool:
-    """Say whether a box lies inside another."""
-    return (
-        box.left >= window.left and box.right <= window.right and box.bottom >= window.bottom and box.top <= window.top
-    )
-
-
-def as_polygon(box: Box) -> shapely.Polygon:
-    """Return a box as a polygon."""
-    return shapely.box(box.left, box.bottom, box.right, box.top)

@@ -5,26 +5,35 @@ Everything is mm on the page. A template whose label does not fit inside it is p
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
-from functools import cache, lru_cache
-from math import atan2, ceil, degrees, hypot
+from functools import lru_cache
+from math import ceil, hypot
 
-import numpy as np
 import shapely
 
-from publisher.basics import Box, Point, Pose
+from publisher.basics import Point, Pose
 from publisher.geometry import Part
 from publisher.material import Piece, pack
 from publisher.pages.draft import Context
-from publisher.pages.frame import LEAST_SQUARE, SQUARE, Corner, Frame, make_frame
+from publisher.pages.frame import LEAST_SQUARE, SQUARE, Frame
 from publisher.pages.label_room import Room
 from publisher.pages.labels import Label, blocks, says
-from publisher.pages.model import Paper
-from publisher.pages.part_strokes import mark_notes, quiet_lines, region_polygon
+from publisher.pages.part_notes import mark_notes
+from publisher.pages.part_strokes import quiet_lines, region_polygon
+from publisher.pages.rectangles import as_polygon
 from publisher.pages.styles import NOTE
+from publisher.pages.template_forms import (
+    GAP,
+    Form,
+    beside,
+    centring,
+    cover,
+    holds,
+    least_rectangle,
+    reach,
+    sides,
+)
+from publisher.pages.template_frames import frames, free_area
 
-GAP = 3.0  # least paper between two parts
-AWAY = 4.0  # least paper between a part and words or furniture that are not its own
-CORNERS: tuple[Corner, ...] = ("lower_right", "lower_left", "upper_right", "upper_left")
 UPRIGHT = (0.0, 90.0)
 FINE = tuple(float(a) for a in range(0, 180, 5))
 
@@ -57,16 +66,6 @@ class Shown:
     lying: tuple[Lying, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Form:
-    """How a sample goes to the packer: its piece at a first turn, and a label that lies beside the part in that piece."""
-
-    turn: float
-    ring: tuple[Point, ...]
-    label: Label | None = None
-    label_at: Point = (0.0, 0.0)
-
-
 def samples(context: Context, part: Part) -> tuple[Sample, ...]:
     """Return what is printed of a part: one template to trace, or every copy to paste; mirrored ones after the others."""
     if context.design.use == "trace":
@@ -75,67 +74,26 @@ def samples(context: Context, part: Part) -> tuple[Sample, ...]:
     return tuple(Sample(part, n, plain < n <= part.count) for n in range(1, context.copies(part) + 1))
 
 
-def frames(paper: Paper, square: float) -> tuple[Frame, ...]:
-    """Return the page frames to try, the usual one first."""
-    return tuple(page_frame(paper, landscape, square, corner) for landscape in (False, True) for corner in CORNERS)
-
-
-@cache
-def page_frame(paper: Paper, landscape: bool, square: float, corner: Corner) -> Frame:
-    """Return a frame; made once for each set of arguments."""
-    return make_frame(paper, landscape, square, corner)
-
-
-def free_area(frame: Frame) -> shapely.Polygon:
-    """Return where templates may lie: the live area less what is blocked, with paper between."""
-    live = frame.live
-    area = shapely.box(live.left, live.bottom + AWAY - 1.0, live.right, live.top - AWAY + 1.0)
-    for box in frame.blocked:
-        grown = box.grown(AWAY / 2)
-        area = area.difference(shapely.box(grown.left, grown.bottom, grown.right, grown.top))
-    return area
-
-
 def fits_page(planner: "Planner", part: Part) -> bool:
     """Say whether a template of the part, with its label, fits one page of the paper at any angle."""
     context = planner.context
     sample = samples(context, part)[0]
     shape = shapely.Polygon(part.template.outer.points)
     lives = [f.live for f in frames(context.paper, LEAST_SQUARE)]
-    narrow = min(_sides(shapely.oriented_envelope(shape)))
+    narrow = min(sides(shapely.oriented_envelope(shape)))
     far = max(hypot(v.width, v.height) for v in lives)
-    if narrow > max(min(v.width, v.height) for v in lives) or _reach(shape) > far:
+    if narrow > max(min(v.width, v.height) for v in lives) or reach(shape) > far:
         return False
     if all(form.label is None for form in planner.forms(sample)):
         left, bottom, right, top = shape.bounds
         wide, tall = right - left, top - bottom
         for free in (free_area(f) for f in frames(context.paper, SQUARE)):
-            if any(_holds(free, *size) for size in ((wide, tall), (tall, wide))):
+            if any(holds(free, *size) for size in ((wide, tall), (tall, wide))):
                 return True
     return any(
         planner.page((sample,), square, angles)
         for square in (SQUARE, LEAST_SQUARE)
         for angles in planner.angle_sets(part)
-    )
-
-
-def _sides(rectangle: shapely.Geometry) -> tuple[float, float]:
-    a, b, c = shapely.get_coordinates(rectangle)[:3]
-    return (float(hypot(*(b - a))), float(hypot(*(c - b))))
-
-
-def _reach(shape: shapely.Polygon) -> float:
-    """Return the greatest distance between two points of a shape."""
-    corners = shapely.get_coordinates(shape.convex_hull.simplify(0.1))
-    apart = corners[:, None] - corners[None]
-    return float(np.hypot(apart[..., 0], apart[..., 1]).max())
-
-
-def _holds(free: shapely.Polygon, wide: float, tall: float) -> bool:
-    """Say whether an upright rectangle fits into one of the four corners of an area."""
-    left, bottom, right, top = free.bounds
-    return any(
-        free.covers(shapely.box(x, y, x + wide, y + tall)) for x in (left, right - wide) for y in (bottom, top - tall)
     )
 
 
@@ -180,7 +138,7 @@ class Planner:
     def angle_sets(self, part: Part) -> Iterator[tuple[float, ...]]:
         """Yield turns to try: upright, then the part's least rectangle along the page, then every 5 degrees."""
         yield UPRIGHT
-        yield tuple(dict.fromkeys((*UPRIGHT, 180.0, 270.0, *_least_rectangle(part))))
+        yield tuple(dict.fromkeys((*UPRIGHT, 180.0, 270.0, *least_rectangle(part))))
         yield FINE
 
     def pages(self, wanted: tuple[Sample, ...], square: float) -> tuple[tuple[Shown, ...], tuple[Sample, ...]]:
@@ -312,88 +270,10 @@ class Planner:
             return (Form(0.0, cover(shape)),)
         said = says(self.context, sample.part, sample.copy, sample.mirrored)
         labels = tuple(b for group in blocks(self.context.type, said, (NOTE,)) for b in group)
-        return tuple(beside(sample, turn, labels) for turn in UPRIGHT)
+        return tuple(beside(sample.part, turn, sample.mirrored, labels) for turn in UPRIGHT)
 
 
-def part_room(context: Context, part: Part, pose: Pose, within: Box | None = None) -> Room:
+def part_room(context: Context, part: Part, pose: Pose) -> Room:
     """Return the free places inside a part for words: clear of its edges, its marks and the words of its marks."""
-    area = region_polygon(part.template, pose)
-    if within:
-        area = area.intersection(shapely.box(within.left, within.bottom, within.right, within.top))
-    notes = [
-        shapely.box(n.box.left, n.box.bottom, n.box.right, n.box.top) for n in mark_notes(part, pose, context.type)
-    ]
-    return Room(area, shapely.union_all([quiet_lines(part, pose), *notes]))
-
-
-def centring(laid: list[shapely.Polygon], free: shapely.Polygon) -> Point:
-    """Return the shift (mm) that brings a group of laid pieces nearest to the middle of the free area's rectangle, within it."""
-    if not laid:
-        return (0.0, 0.0)
-    group = shapely.union_all(laid)
-    left, bottom, right, top = group.bounds
-    a, b, c, d = free.bounds
-    x, y = round((a + c - left - right) / 2, 2), round((b + d - bottom - top) / 2, 2)
-    ground = free.buffer(0.01, join_style="mitre")
-    shapely.prepare(ground)
-    parts = (1.0, 0.8, 0.6, 0.4, 0.2, 0.0)
-    for share_x, share_y in sorted(((i, j) for i in parts for j in parts), key=lambda s: -(s[0] + s[1])):
-        moved = (x * share_x, y * share_y)
-        if ground.covers(shapely.transform(group, lambda p, m=moved: p + m)):
-            return moved
-    return (0.0, 0.0)
-
-
-def cover(shape: shapely.Polygon) -> tuple[Point, ...]:
-    """Return a ring with few points that covers a shape and is nowhere more than 0.25 mm outside it: quick to pack."""
-    rough = shapely.Polygon(shape.exterior).simplify(0.1)
-    short = float(shapely.distance(rough, shapely.points(shapely.get_coordinates(shape.exterior))).max())
-    if short > 1e-9:
-        rough = rough.buffer(short + 1e-3, join_style="mitre", mitre_limit=1.5)
-    return tuple((float(x), float(y)) for x, y in rough.exterior.coords[:-1])
-
-
-def beside(sample: Sample, turn: float, labels: tuple[Label, ...]) -> Form:
-    """Return the part with its label close beside it, as one piece: the pair with the least rectangle of all that were tried."""
-    pose = Pose(turn=turn, mirrored=sample.mirrored)
-    shape = shapely.Polygon(pose.apply_all(sample.part.template.outer.points))
-    left, bottom, right, top = shape.bounds
-    best: tuple[float, Label, Box] | None = None
-    for label in labels:
-        wide, tall = label.width, label.height
-        for x, y, dx, dy in (
-            (right, top - tall, -1, 0),
-            (right, bottom, -1, 0),
-            (left, bottom - tall, 0, 1),
-            (right - wide, bottom - tall, 0, 1),
-        ):
-            box = _slid(shape, Box(x, y, x + wide, y + tall), dx, dy)
-            size = (max(right, box.right) - min(left, box.left)) * (max(top, box.top) - min(bottom, box.bottom))
-            if best is None or size < best[0] - 1e-6:
-                best = (size, label, box)
-    if best is None:
-        raise ValueError("a label needs at least one block")
-    _, label, box = best
-    own = shapely.box(box.left, box.bottom, box.right, box.top)
-    bridge = shapely.shortest_line(own, shape).buffer(1.0, quad_segs=2)
-    joined = shapely.union_all([shape, own.buffer(AWAY - GAP, join_style="mitre"), bridge])
-    return Form(turn, cover(joined), label, (box.left, box.bottom))
-
-
-def _slid(shape: shapely.Polygon, box: Box, dx: int, dy: int) -> Box:
-    """Move a box that stands beside a shape's rectangle towards the shape until it is ``GAP`` mm from it."""
-    box = Box(box.left - dx * GAP, box.bottom - dy * GAP, box.right - dx * GAP, box.top - dy * GAP)
-    for _ in range(100):
-        moved = Box(box.left + dx, box.bottom + dy, box.right + dx, box.top + dy)
-        if shape.distance(shapely.box(moved.left, moved.bottom, moved.right, moved.top)) < GAP:
-            break
-        box = moved
-    return box
-
-
-def _least_rectangle(part: Part) -> tuple[float, ...]:
-    """Return the turns (degrees) that lay the part's least surrounding rectangle along the page's sides."""
-    corners = shapely.get_coordinates(shapely.oriented_envelope(region_polygon(part.template)))
-    dx, dy = corners[1] - corners[0]
-    turn = -degrees(atan2(dy, dx))
-    return tuple(round((turn + quarter) % 360.0, 6) for quarter in (0.0, 90.0, 180.0, 270.0))
+    notes = [as_polygon(n.box) for n in mark_notes(part, pose, context.type)]
+    return Room(region_polygon(part.template, pose), shapely.union_all([quiet_lines(part, pose), *notes]))

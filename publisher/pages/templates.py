@@ -8,8 +8,8 @@ from publisher.geometry import Part
 from publisher.pages.draft import Body, Context, Numbers, PageDraft
 from publisher.pages.labels import placed
 from publisher.pages.model import Drawn, Tile
+from publisher.pages.part_notes import mark_notes
 from publisher.pages.part_strokes import (
-    mark_notes,
     mark_strokes,
     outline_promise,
     outline_strokes,

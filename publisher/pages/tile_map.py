@@ -8,7 +8,8 @@ from publisher.basics import Box, Layer, Pose, TextPromise
 from publisher.pages.draft import Body, Context, Numbers, PageDraft
 from publisher.pages.frame import make_frame
 from publisher.pages.model import Drawn, Fill, Path, Stroke
-from publisher.pages.part_strokes import as_polygon, region_polygon
+from publisher.pages.part_strokes import region_polygon
+from publisher.pages.rectangles import as_polygon
 from publisher.pages.seams import Cell
 from publisher.pages.styles import (
     BODY,

@@ -11,10 +11,16 @@ from publisher.basics import Box, Point, Pose
 from publisher.geometry import Part
 from publisher.pages.draft import Context
 from publisher.pages.frame import LEAST_SQUARE, SQUARE, Frame
-from publisher.pages.part_strokes import Note, as_polygon, mark_notes, quiet_lines, region_polygon, within
-from publisher.pages.seams import Cell, Cutting, Obstacle, Seam, cut, seams, tiles_needed
+from publisher.pages.part_notes import mark_notes
+from publisher.pages.part_strokes import quiet_lines, region_polygon
+from publisher.pages.rectangles import as_polygon, box_round, moved, within
+from publisher.pages.seam_marks import Seam, seams
+from publisher.pages.seams import OVERLAP, TRIM, Cell, Cutting, Obstacle, cut, tiles_needed
 from publisher.pages.styles import SPACE
-from publisher.pages.template_plan import AWAY, Sample, page_frame
+from publisher.pages.template_forms import AWAY
+from publisher.pages.template_frames import page_frame
+from publisher.pages.template_plan import Sample
+from publisher.pages.word_boxes import Note
 
 TURNS = (0.0, 90.0)
 SHORT_EDGE = 25.0  # mm: tabs, notches, ends
@@ -88,11 +94,6 @@ class Tiling:
         return moved(cell.window, *self.shift(cell))
 
 
-def moved(box: Box, x: float, y: float) -> Box:
-    """Return the box shifted by (x, y) mm."""
-    return Box(box.left + x, box.bottom + y, box.right + x, box.top + y)
-
-
 def tiling(context: Context, sample: Sample) -> Tiling:
     """Return the cutting of a part on this paper that takes fewest pages, then keeps its seams off what matters most.
 
@@ -141,22 +142,17 @@ def tiling(context: Context, sample: Sample) -> Tiling:
 
 def _obstacles(part: Part, pose: Pose, quiet: shapely.Geometry) -> tuple[Obstacle, ...]:
     """Return what seams keep off: openings and slots above all, then tabs, notches and other short straight edges, then marks."""
-    found = [Obstacle(_bounds(pose.apply_all(h.points)).grown(4.0), 10.0) for h in part.template.holes]
+    found = [Obstacle(box_round(pose.apply_all(h.points)).grown(4.0), 10.0) for h in part.template.holes]
     points = part.template.outer.points
     for run in part.template.outer.runs:
         ends = (points[run.first], points[run.last])
         if run.centre is None and dist(*ends) < SHORT_EDGE:
-            found.append(Obstacle(_bounds(pose.apply_all(ends)).grown(3.0), 3.0))
+            found.append(Obstacle(box_round(pose.apply_all(ends)).grown(3.0), 3.0))
     for mark in shapely.get_parts(quiet):
         box = Box(*mark.bounds)
         if max(box.width, box.height) < 60.0:
-            found.append(Obstacle(box.grown(2.0), 1.0))
+            found.append(Obstacle(box.grown(OVERLAP - TRIM), 1.0))
     return tuple(found)
-
-
-def _bounds(points: tuple[Point, ...]) -> Box:
-    xs, ys = zip(*points, strict=True)
-    return Box(min(xs), min(ys), max(xs), max(ys))
 
 
 def stages(context: Context) -> Iterator[Stage]:

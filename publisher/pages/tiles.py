@@ -11,18 +11,19 @@ from publisher.pages.label_room import Room
 from publisher.pages.labels import Label, blocks, placed, says, small_blocks
 from publisher.pages.model import Drawn, Tile
 from publisher.pages.part_strokes import (
-    as_polygon,
     mark_strokes,
     outline_promise,
     outline_strokes,
     region_polygon,
     waste_strokes,
 )
+from publisher.pages.rectangles import as_polygon, moved
+from publisher.pages.seam_drawing import seam_bodies
 from publisher.pages.seams import Cell
 from publisher.pages.template_plan import planner_of, samples
-from publisher.pages.tile_furniture import info_drawn, seam_bodies, size_lines
+from publisher.pages.tile_furniture import info_drawn, size_lines
 from publisher.pages.tile_map import overview_draft
-from publisher.pages.tile_plan import Tiling, moved, tiling
+from publisher.pages.tile_plan import Tiling, tiling
 
 
 def tile_drafts(context: Context) -> tuple[PageDraft, ...]:
