@@ -29,7 +29,8 @@ def path_finding(name: str, place: Place) -> Finding | None:
     odd = len(name) > limits.PATH_LETTERS or any(
         not step
         or not step.isprintable()
-        or step != step.strip(" .")
+        or step != step.strip(" ")
+        or step.endswith(".")
         or _DEVICES.fullmatch(step)
         or re.search(r'[<>:"|?*]', step)
         for step in steps

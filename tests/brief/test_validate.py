@@ -1,11 +1,11 @@
 """The schema's verdict: every wrong kind at every depth is a finding in our own words, never an exception."""
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from json import loads
 from pathlib import Path
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
 
@@ -113,6 +113,7 @@ def test_every_misspelt_key_is_answered_with_the_right_one(rich: str) -> None:
     assert asked > 60
 
 
+@settings(deadline=None, derandomize=True)
 @given(data=st.data())
 def test_random_changes_never_raise(rich: str, data: st.DataObject) -> None:
     top = _fresh(rich)
@@ -155,34 +156,3 @@ def test_editors_accept_what_we_accept(name: str, rich: str) -> None:
     schema = loads(schema_text())
     Draft202012Validator.check_schema(schema)
     assert [error.message for error in Draft202012Validator(schema).iter_errors(_core(_fresh(text)))] == []
-
-
-@pytest.mark.parametrize(
-    ("old", "new", "check", "words"),
-    [
-        ("shape: disc", "shape: Disc", "unknown-word", "did you mean `disc`?"),
-        ("radius: 20 mm", "radius: {mm: 20}", "wrong-kind", "a length such as `5 mm`"),
-        ("with: {radius: 20 mm}", "radius: 20 mm", "unknown-key", "inside `with"),
-        ("with: {radius: 20 mm}", "with: {diameter: 40 mm}", "unknown-key", "known here: `radius`"),
-        ("use: trace", "use: cut", "unknown-word", "`trace`, `paste`"),
-        ("title: Landing", "title: {figure}", "unquoted-text", "write `title: >`"),
-        ("version: 1.0.0", "version: first", "bad-form", "missing unit"),
-        ("shape: disc", "shape: disc, openings: {}", "unknown-key", "delete `openings`"),
-        ("shape: disc", "shape: disc, drawing: {file: a.svg}", "unclear-choice", "delete the others"),
-        ("format: 1", "format: [1]", "wrong-kind", "write `1`"),
-        ("shape: disc, with: {radius: 20 mm}", "shape: disc", "missing-key", "{radius: …}"),
-        ("landing: {", "1landing: {", "bad-key", "begins with a letter"),
-        ("foam: {", f"{'f' * 61}: {{", "bad-key", "one short word"),
-    ],
-)
-def test_hints_say_what_to_do(
-    old: str,
-    new: str,
-    check: str,
-    words: str,
-    good: str,
-    make_folder: Callable[[str], Path],
-    findings_of: Callable[[Path], tuple[Finding, ...]],
-) -> None:
-    found = [f for f in findings_of(make_folder(good.replace(old, new, 1))) if f.check == f"brief/{check}"]
-    assert any(words in f.hint for f in found), found
