@@ -99,8 +99,8 @@ class Faces:
 
     def missing(self, text: str) -> str:
         """Return the letters of the text that no font has, each once, in order."""
-        every = (self.regular, self.bold, *self.named)
-        return "".join(dict.fromkeys(c for c in text if not any(f.has(c) for f in every)))
+        odd = set(text).difference(*(f.widths for f in (self.regular, self.bold, *self.named)))
+        return "".join(dict.fromkeys(c for c in text if c in odd)) if odd else ""
 
     def files(self) -> tuple[FontFile, ...]:
         """Return all fonts as files of the pack."""

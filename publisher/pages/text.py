@@ -2,7 +2,7 @@
 
 import re
 import unicodedata
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from publisher.basics import Layer
@@ -39,6 +39,8 @@ class Setter:
     """Sets type with the fonts of one pack. All sizes in mm."""
 
     faces: Faces
+    # the makers of pages measure a paragraph before they place it, often more than once
+    _broken: dict[tuple[str, TypeStyle, float], tuple[str, ...]] = field(default_factory=dict, repr=False)
 
     def width(self, text: str, style: TypeStyle) -> float:
         """Return the width of one line of text."""
@@ -81,6 +83,12 @@ class Setter:
         The fewest lines are used, and among those breaks the ones that leave the lines most alike; the last line is not a
         single short word if that can be helped. A word wider than the line is broken after a hyphen or, failing that, anywhere.
         """
+        key = (text, style, width)
+        if key not in self._broken:
+            self._broken[key] = self._lines(text, style, width)
+        return self._broken[key]
+
+    def _lines(self, text: str, style: TypeStyle, width: float) -> tuple[str, ...]:
         words = self._words(_BOUND.sub("\u00a0", tidy(text)), style, width)
         if not words:
             return ()
