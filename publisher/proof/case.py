@@ -1,7 +1,9 @@
 """A file on trial: what was read, what was promised, and the readings that several checks share, each taken once."""
 
+import numpy as np
+
 from publisher.basics import Promises
-from publisher.proof.ink import Ink
+from publisher.proof.ink import Array, Ink
 from publisher.proof.lengths import LengthReading, read_lengths
 from publisher.proof.model import FileRead, PageRead
 from publisher.proof.outlines import OutlineReading, read_outline
@@ -24,6 +26,7 @@ class Case:
         self._ink: dict[int, Ink] = {}
         self._hidden: dict[int, tuple[str, ...]] = {}
         self._lines: dict[int, tuple[TextLine, ...]] = {}
+        self._areas: dict[int, Array] = {}
         self._lengths: tuple[LengthReading, ...] | None = None
         self._outlines: tuple[OutlineReading, ...] | None = None
         self._seams: tuple[SeamReading, ...] | None = None
@@ -60,6 +63,12 @@ class Case:
         if number not in self._lines:
             self._lines[number] = text_lines(page, self.hidden(number))
         return self._lines[number]
+
+    def areas(self, number: int) -> Array:
+        """Return the bands that the visible lines of words of a page cover, as areas in the order of ``lines``."""
+        if number not in self._areas:
+            self._areas[number] = np.array([line.area() for line in self.lines(number)], dtype=object)
+        return self._areas[number]
 
     def lengths(self) -> tuple[LengthReading, ...]:
         """Return the readings of all promised lengths, by page."""

@@ -7,7 +7,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import Box
-from publisher.proof.model import Clip, Coordinates, PageRead, Piece
+from publisher.proof.model import Clip, Coordinates, PageRead, Piece, PlacedImage
 
 Array = np.ndarray[Any, np.dtype[Any]]
 PALEST_LINE = 0.7  # lighter lines have less contrast than 2 : 1 on white (WCAG 2 asks 3 : 1) and count as not drawn
@@ -98,7 +98,7 @@ class Ink:
             under &= (self.bounds[:, 0] < box.right) & (self.bounds[:, 2] > box.left)
             under &= (self.bounds[:, 1] < box.top) & (self.bounds[:, 3] > box.bottom)
             for i in map(int, np.flatnonzero(under)):
-                changed[i] = shapely.difference(changed.get(i, _line(self.line(i))), area())
+                changed[i] = shapely.difference(changed.get(i, _line(self.line(i))), area(Box(*self.bounds[i])))
         if changed:
             self._replace(changed)
 
@@ -120,25 +120,17 @@ class Ink:
 
 
 def covers(page: PageRead) -> list[tuple[int, float | None, Box, Any]]:
-    """Return (order, grey or None for pictures, bounds, function that gives the area) of all that can hide earlier things."""
+    """Return (order, grey or None for pictures, bounds, function that gives the area near a box) of all that can hide things."""
     found: list[tuple[int, float | None, Box, Any]] = []
     for piece in page.pieces:
         if piece.fill_grey is not None and piece.visible and piece.solid_fill:
             box = _within(bounds(piece.lines), piece.clip.box)
             if box is not None:
-                found.append((piece.order, piece.fill_grey, box, lambda piece=piece: filled_area(piece)))
+                found.append((piece.order, piece.fill_grey, box, lambda near, piece=piece: filled_area(piece, near)))
     for image in page.images:
         box = _within(bounds((list(image.corners),)), image.clip.box)
         if image.visible and not image.is_mask and box is not None:
-            corners, clip = image.corners, image.clip
-            found.append(
-                (
-                    image.order,
-                    None,
-                    box,
-                    lambda c=corners, k=clip: shapely.intersection(shapely.Polygon(c), clip_area(k)),
-                )
-            )
+            found.append((image.order, None, box, lambda _, image=image: _image_area(image)))
     return sorted(found, key=lambda c: c[0])
 
 
@@ -171,9 +163,19 @@ def clip_area(clip: Clip) -> Any:
     return area
 
 
-def filled_area(piece: Piece) -> Any:
-    """Return what a filled path covers, inside its clip."""
-    return shapely.intersection(_area(piece.lines, piece.even_odd), clip_area(piece.clip))
+def filled_area(piece: Piece, near: Box) -> Any:
+    """Return what a filled path covers near a box, inside its clip. Rings that do not reach the box do not matter there."""
+    rings = tuple(ring for ring in piece.lines if len(ring) > 2 and _reaches(ring, near))
+    return shapely.intersection(_area(rings, piece.even_odd), clip_area(piece.clip))
+
+
+def _reaches(ring: Coordinates, near: Box) -> bool:
+    xs, ys = [p[0] for p in ring], [p[1] for p in ring]
+    return min(xs) <= near.right and max(xs) >= near.left and min(ys) <= near.top and max(ys) >= near.bottom
+
+
+def _image_area(image: PlacedImage) -> Any:
+    return shapely.intersection(shapely.Polygon(image.corners), clip_area(image.clip))
 
 
 def _area(rings: tuple[Coordinates, ...], even_odd: bool) -> Any:

@@ -10,7 +10,7 @@ from publisher.basics import OutlinePromise, Point, Pose
 from publisher.proof.ink import Array, Ink
 
 TOLERANCE = 0.05  # mm, Hausdorff distance between promised rings and drawn strokes
-STEP = 0.5  # mm between the points of a promised ring that are tried
+STEP = 1.0  # mm between the points of a promised ring that are tried
 REACH = 3.0  # mm: farther than this from a promised ring, a stroke has nothing to do with it
 FOLLOWS = 0.6  # share of a stroke's length within REACH of a ring that makes it a copy of that ring
 

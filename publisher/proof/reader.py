@@ -22,6 +22,8 @@ MOST_BYTES = 120_000_000
 MOST_PAGES = 400
 MOST_POINTS_ACROSS = 200_000  # pt; ISO 32000-1 annex C allows 14,400 units times UserUnit
 
+LOCKED = ("DependencyError", "FileNotDecryptedError", "WrongPasswordError")  # what pypdf raises over encryption
+
 
 @contextmanager
 def _quiet() -> Iterator[None]:
@@ -57,6 +59,8 @@ def read_file(data: bytes, name: str) -> FileRead:
     except RecursionError:
         return replace(blank, trouble="its objects lead into each other without end")
     except Exception as trouble:  # pypdf has many ways to give up on a damaged file
+        if type(trouble).__name__ in LOCKED:
+            return replace(blank, encrypted=True, trouble="the file is encrypted")
         return replace(blank, trouble=_words(trouble))
 
 

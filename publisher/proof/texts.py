@@ -88,7 +88,7 @@ def _why(run: TextRun, areas: list[tuple[int, float | None, Box, Any]]) -> str:
         if order > run.order and grey is not None and abs(grey - run.grey) <= COVERS_FROM:
             continue
         band = band if band is not None else _band(run.x, run.y, run.end_x, run.end_y, run.size)
-        share = shapely.intersection(band, area()).area / band.area if band.area else 0.0
+        share = shapely.intersection(band, area(box)).area / band.area if band.area else 0.0
         if share > 0.3 and order > run.order:
             return "lies under something painted later"
         if share > 0.6:

@@ -57,7 +57,9 @@ def circle_code(x: float, y: float, r: float) -> str:
 
 
 def stroke(code: str, width: float = 0.25, dash: str = "", grey: float = 0.0, clip: Box | None = None) -> Draw:
-    cut = f"{clip.left * K:.4f} {clip.bottom * K:.4f} {clip.width * K:.4f} {clip.height * K:.4f} re W n " if clip else ""
+    cut = (
+        f"{clip.left * K:.4f} {clip.bottom * K:.4f} {clip.width * K:.4f} {clip.height * K:.4f} re W n " if clip else ""
+    )
     return lambda canvas: canvas.addLiteral(f"q {cut}{width * K:.4f} w [{dash}] 0 d {grey:g} G {code} S Q")
 
 
@@ -65,7 +67,9 @@ def line(a: Point, b: Point, width: float = 0.25) -> Draw:
     return stroke(ring_code((a, b), False), width)
 
 
-def words(text: str, x: float, y: float, size: float = 4.0, grey: float = 0.0, font: str = "Body", mode: int = 0) -> Draw:
+def words(
+    text: str, x: float, y: float, size: float = 4.0, grey: float = 0.0, font: str = "Body", mode: int = 0
+) -> Draw:
     def draw(canvas: Canvas) -> None:
         run = canvas.beginText()
         run.setFont(font, size * K)
@@ -211,10 +215,7 @@ def print_check() -> tuple[Sheet, list[LengthPromise]]:
         LengthPromise(1, (20.0, 30.0), (200.0, 30.0), 180.0, "ruler"),
         LengthPromise(1, (80.0, 90.0), (165.6, 90.0), 85.6, "card", "85.60 mm"),
         LengthPromise(1, (30.0, 140.0), (30.0, 146.0), 6.0, "gauge"),
-        *(
-            LengthPromise(1, a, b, b[1] - a[1], "tick", str(i) if i % 50 == 0 else "")
-            for i, a, b in ticks
-        ),
+        *(LengthPromise(1, a, b, b[1] - a[1], "tick", str(i) if i % 50 == 0 else "") for i, a, b in ticks),
     ]
     return Sheet(items), lengths
 
@@ -236,7 +237,10 @@ def template() -> tuple[Sheet, list[LengthPromise]]:
         "count": words("cut 14", 80.0, 215.0),
         "code": literal(f"q 0 g {code_modules('pack 1.0.0 a4 2', code)} f* Q"),
         "dimension": line(left, right, 0.18),
-        "dimension ends": stroke(ring_code(((20.0, 148.0), (20.0, 152.0)), False) + " " + ring_code(((110.0, 148.0), (110.0, 152.0)), False), 0.18),
+        "dimension ends": stroke(
+            ring_code(((20.0, 148.0), (20.0, 152.0)), False) + " " + ring_code(((110.0, 148.0), (110.0, 152.0)), False),
+            0.18,
+        ),
         "dimension label": words("90.0 mm", 60.0, 151.0),
         "picture": picture(Box(20.0, 100.0, 50.0, 130.0), 360),
     }
@@ -247,7 +251,10 @@ def template() -> tuple[Sheet, list[LengthPromise]]:
 def tile(number: int, index: int) -> tuple[Sheet, list[LengthPromise]]:
     items, lengths = square_items(number)
     pose, window = TILE_POSES[index], TILE_WINDOWS[index]
-    items |= furniture(number) | {"outline": outline((PART_B, HOLE_B), pose, window), "letter": words("B", 100.0, 140.0, 12.0)}
+    items |= furniture(number) | {
+        "outline": outline((PART_B, HOLE_B), pose, window),
+        "letter": words("B", 100.0, 140.0, 12.0),
+    }
     for label, point in SEAM_POINTS:
         x, y = pose.apply(point)
         items[f"mark {label}"] = mark(x, y)

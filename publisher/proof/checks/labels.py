@@ -4,6 +4,7 @@ import re
 from dataclasses import replace
 from typing import Any
 
+import numpy as np
 import shapely
 
 from publisher.basics import Check, Finding, LengthPromise, Outcome, Severity
@@ -29,7 +30,6 @@ def run(case: Case, check: Check[Case]) -> Outcome:
     found: list[Finding] = []
     drawn = {id(r.promise): r.found for r in case.lengths()}
     labelled = [p for p in case.promises.lengths if p.label and case.page(p.page) is not None]
-    areas = {page: [(line, line.area()) for line in case.lines(page)] for page in {p.page for p in labelled}}
     for promise in labelled:
         stated = _stated(promise.label)
         length = drawn.get(id(promise))
@@ -45,9 +45,12 @@ def run(case: Case, check: Check[Case]) -> Outcome:
                 )
             )
         track = _track(case, promise)
-        near = [line for line, area in areas[promise.page] if shapely.distance(area, track) <= _within(promise)]
-        if not any(says(line.text, normal(promise.label)) for line in near):
-            found.append(_missing(check, promise, near))
+        lines, wanted = case.lines(promise.page), normal(promise.label)
+        having = [i for i, line in enumerate(lines) if says(line.text, wanted)]
+        areas = case.areas(promise.page)
+        if not having or shapely.distance(areas[having], track).min() > _within(promise):
+            close = np.flatnonzero(shapely.distance(areas, track) <= _within(promise)) if len(areas) else ()
+            found.append(_missing(check, promise, [lines[int(i)] for i in close]))
     return Outcome(len(labelled), _few(found))
 
 
@@ -63,7 +66,13 @@ def _track(case: Case, promise: LengthPromise) -> Any:
 
 
 def _within(promise: LengthPromise) -> float:
-    return 6.0 if promise.purpose == "tick" else 12.0 if promise.purpose == "calibration" else max(12.0, 0.6 * promise.length)
+    return (
+        6.0
+        if promise.purpose == "tick"
+        else 12.0
+        if promise.purpose == "calibration"
+        else max(12.0, 0.6 * promise.length)
+    )
 
 
 def _missing(check: Check[Case], promise: LengthPromise, near: list[TextLine]) -> Finding:

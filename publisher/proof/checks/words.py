@@ -17,7 +17,7 @@ def run(case: Case, check: Check[Case]) -> Outcome:
 
 def _judge(case: Case, check: Check[Case], promise: TextPromise) -> Finding | None:
     lines, wanted = case.lines(promise.page), normal(promise.text)
-    having = [line for line in lines if says(line.text, wanted)]
+    having = [i for i, line in enumerate(lines) if says(line.text, wanted)]
     if not having and promise.near is None and says(" ".join(line.text for line in lines), wanted):
         return None
     if not having:
@@ -25,7 +25,7 @@ def _judge(case: Case, check: Check[Case], promise: TextPromise) -> Finding | No
         return check.found(message, subject=f"page {promise.page}", hint="print it, in dark letters and on top")
     if promise.near is None:
         return None
-    away = min(float(shapely.distance(shapely.Point(promise.near), line.area())) for line in having)
+    away = float(shapely.distance(case.areas(promise.page)[having], shapely.Point(promise.near)).min())
     if away <= promise.within + SLACK:
         return None
     x, y = promise.near

@@ -1,0 +1,335 @@
+"""Every check of the catalogue: silent about the good pack, and finding its own planted fault."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Any
+
+import pikepdf
+import pytest
+
+from publisher.basics import Box, Pose, Severity
+from publisher.proof import ALONE, CHECKS, OPENING, PROMISED, prove
+from publisher.proof.case import Case
+from publisher.proof.reader import read_file
+
+Spoil = Callable[[Any, Any], None]
+PT = 72 / 25.4
+BAD: list[tuple[str, str, Spoil]] = []
+
+
+def bad(check: str, name: str) -> Callable[[Spoil], Spoil]:
+    """Register a function that spoils the good pack so that exactly this check must notice."""
+
+    def register(spoil: Spoil) -> Spoil:
+        BAD.append((check, name, spoil))
+        return spoil
+
+    return register
+
+
+def swap(sheet: int, item: str, make: Callable[[Any], Any]) -> Spoil:
+    def spoil(pack: Any, kit: Any) -> None:
+        assert item in pack.sheets[sheet].items
+        pack.sheets[sheet].items[item] = make(kit)
+
+    return spoil
+
+
+def drop(sheet: int, item: str) -> Spoil:
+    def spoil(pack: Any, _kit: Any) -> None:
+        del pack.sheets[sheet].items[item]
+
+    return spoil
+
+
+def add(sheet: int, make: Callable[[Any], Any]) -> Spoil:
+    def spoil(pack: Any, kit: Any) -> None:
+        pack.sheets[sheet].items["added"] = make(kit)
+
+    return spoil
+
+
+def before(sheet: int, code: str, after: str = "") -> Spoil:
+    """Put code before everything on a sheet, and code after it."""
+
+    def spoil(pack: Any, kit: Any) -> None:
+        items = pack.sheets[sheet].items
+        pack.sheets[sheet].items = {"before": kit.literal(code), **items, "after": kit.literal(after)}
+
+    return spoil
+
+
+def edit(change: Callable[[pikepdf.Pdf], None]) -> Spoil:
+    def spoil(pack: Any, _kit: Any) -> None:
+        pack.edits.append(change)
+
+    return spoil
+
+
+def set_page(key: str, value: Any) -> Spoil:
+    return edit(lambda pdf: pdf.pages[1].obj.__setitem__(key, value))
+
+
+def in_a_form(pdf: pikepdf.Pdf) -> None:
+    """Move a page's content into a form whose Matrix makes it smaller."""
+    page = pdf.pages[1]
+    form = pdf.make_stream(page.Contents.read_bytes())
+    form.Type, form.Subtype, form.Resources = pikepdf.Name.XObject, pikepdf.Name.Form, page.Resources
+    form.BBox = pikepdf.Array([-10, -10, 700, 900])
+    form.Matrix = pikepdf.Array([0.97, 0, 0, 0.97, 5, 5])
+    page.Resources = pikepdf.Dictionary(XObject=pikepdf.Dictionary(Inner=form))
+    page.Contents = pdf.make_stream(b"/Inner Do")
+
+
+def preferences(**entries: Any) -> Spoil:
+    def change(pdf: pikepdf.Pdf) -> None:
+        for key, value in entries.items():
+            if value is None:
+                del pdf.Root.ViewerPreferences[f"/{key}"]
+            else:
+                pdf.Root.ViewerPreferences[f"/{key}"] = value
+
+    return edit(change)
+
+
+def layer_off(pdf: pikepdf.Pdf) -> None:
+    group = pdf.make_indirect(pikepdf.Dictionary(Type=pikepdf.Name.OCG, Name=pikepdf.String("Outlines")))
+    pdf.Root.OCProperties = pikepdf.Dictionary(
+        OCGs=pikepdf.Array([group]), D=pikepdf.Dictionary(OFF=pikepdf.Array([group]))
+    )
+    pdf.pages[1].Resources.Properties = pikepdf.Dictionary(Hidden=group)
+
+
+def hide(pack: Any, kit: Any, item: str) -> None:
+    items = pack.sheets[1].items
+    inner = items[item]
+
+    def draw(canvas: Any) -> None:
+        canvas.addLiteral("/OC /Hidden BDC")
+        inner(canvas)
+        canvas.addLiteral("EMC")
+
+    items[item] = draw
+    pack.edits.append(layer_off)
+
+
+def annotate(note: dict[str, Any]) -> Spoil:
+    return edit(lambda pdf: pdf.pages[1].obj.__setitem__("/Annots", pikepdf.Array([pikepdf.Dictionary(note)])))
+
+
+def link(action: dict[str, Any], border: int = 0) -> Spoil:
+    return annotate(
+        {
+            "/Type": pikepdf.Name.Annot, "/Subtype": pikepdf.Name.Link, "/Rect": pikepdf.Array([100, 700, 150, 720]),
+            "/Border": pikepdf.Array([0, 0, border]), "/A": pikepdf.Dictionary(action),
+        }
+    )  # fmt: skip
+
+
+def other_pages(pack: Any, count: int) -> None:
+    pack.sheets = [pack.sheets[i % 4] for i in range(count)]
+
+
+INNER = ((10.0, 10.0), (10.0, 40.0), (30.0, 40.0), (30.0, 10.0))
+SQUARE_2 = Box(150.0, 30.0, 200.0, 80.0)
+
+
+def part_a(kit: Any, change: Callable[[tuple[Any, ...]], tuple[Any, ...]]) -> Any:
+    promise = kit.good().promises.outlines[0]
+    return kit.outline(change(promise.rings), promise.pose)
+
+
+def shifted_tile(pack: Any, kit: Any) -> None:
+    promise = pack.promises.outlines[2]
+    pose = replace(promise.pose, x=promise.pose.x + 0.2)
+    pack.sheets[3].items["outline"] = kit.outline(promise.rings, pose, promise.window)
+
+
+def moved_mark(pack: Any, kit: Any) -> None:
+    x, y = pack.promises.seams[0].at[1]
+    pack.sheets[3].items["mark B1"] = kit.mark(x + 0.2, y)
+
+
+def repeated_tile(pack: Any, _kit: Any) -> None:
+    pack.sheets.append(pack.sheets[3])
+
+
+def untied(pack: Any, _kit: Any) -> None:
+    for label in ("B1", "B2"):
+        del pack.sheets[3].items[f"mark {label}"]
+
+
+bad("proof/not-readable", "cut short")(lambda pack, _: setattr(pack, "damage", lambda data: data[: len(data) // 3]))
+bad("proof/not-readable", "no PDF")(lambda pack, _: setattr(pack, "damage", lambda data: b"<html>" + data[9:]))
+bad("proof/encrypted", "with an owner's password")(
+    lambda pack, _: pack.save.update(encryption=pikepdf.Encryption(owner="o", user=""))
+)
+bad("proof/page-box", "crop box smaller")(set_page("/CropBox", pikepdf.Array([10, 10, 500, 800])))
+bad("proof/page-box", "media box off the origin")(set_page("/MediaBox", pikepdf.Array([5, 5, 600.2756, 846.8898])))
+bad("proof/page-rotated", "a quarter turn")(set_page("/Rotate", 90))
+bad("proof/user-unit", "unit doubled")(set_page("/UserUnit", 2))
+bad("proof/print-scaling", "not said")(preferences(PrintScaling=None))
+bad("proof/print-scaling", "by the program")(preferences(PrintScaling=pikepdf.Name.AppDefault))
+bad("proof/print-scaling", "not enforced")(preferences(Enforce=None))
+bad("proof/duplex", "both sides")(preferences(Duplex=pikepdf.Name.DuplexFlipLongEdge))
+bad("proof/duplex", "not said")(preferences(Duplex=None))
+bad("proof/paper-tray", "not said")(preferences(PickTrayByPDFSize=None))
+bad("proof/title", "none")(edit(lambda pdf: pdf.docinfo.__delitem__("/Title")))
+bad("proof/title", "another")(edit(lambda pdf: pdf.docinfo.__setitem__("/Title", "Toll house")))
+bad("proof/language", "none")(edit(lambda pdf: pdf.Root.__delitem__("/Lang")))
+bad("proof/font-not-embedded", "a standard font")(add(1, lambda kit: kit.words("Notes", 100, 100, font="Helvetica")))
+bad("proof/letter-missing", "not in the font")(add(1, lambda kit: kit.words("\u4e00 boat", 100, 100)))
+bad("proof/text-hidden", "invisible letters")(add(1, lambda kit: kit.words("cut 14", 100, 100, mode=3)))
+bad("proof/text-hidden", "white letters")(add(1, lambda kit: kit.words("cut 14", 100, 100, grey=1)))
+bad("proof/text-hidden", "under a white area")(add(1, lambda kit: kit.literal("q 1 g 220 600 100 40 re f Q")))
+bad("proof/text-hidden", "on a layer that is off")(lambda pack, kit: hide(pack, kit, "count"))
+bad("proof/text-too-small", "2 mm")(add(1, lambda kit: kit.words("maker", 100, 100, 2.0)))
+bad("proof/line-too-thin", "hairline")(add(1, lambda kit: kit.literal("q 0 w 100 300 m 200 300 l S Q")))
+bad("proof/line-too-thin", "0.1 mm")(add(1, lambda kit: kit.line((100, 100), (120, 100), 0.1)))
+bad("proof/line-too-pale", "white")(add(1, lambda kit: kit.stroke(kit.ring_code(((90, 90), (99, 90))), 0.5, grey=1)))
+bad("proof/picture-too-coarse", "100 dots")(swap(1, "picture", lambda kit: kit.picture(Box(20, 100, 50, 130), 118)))
+bad("proof/too-many-lines", "5000 operators")(
+    add(1, lambda kit: kit.literal("q 1 w " + "300 300 m 310 300 l " * 2500 + "S Q"))
+)
+bad("proof/layer-off", "outlines off")(lambda pack, kit: hide(pack, kit, "outline"))
+bad("proof/action", "a script when opened")(
+    edit(
+        lambda pdf: pdf.Root.__setitem__(
+            "/OpenAction", pikepdf.Dictionary(S=pikepdf.Name.JavaScript, JS=pikepdf.String("x"))
+        )
+    )
+)
+bad("proof/action", "starts a program")(link({"/S": pikepdf.Name.Launch, "/F": pikepdf.String("a")}))
+bad("proof/link-out", "an address")(link({"/S": pikepdf.Name.URI, "/URI": pikepdf.String("https://example.org")}))
+bad("proof/note-over-page", "a stamp")(
+    annotate({"/Subtype": pikepdf.Name.Stamp, "/Rect": pikepdf.Array([9, 9, 90, 90])})
+)
+bad("proof/note-over-page", "a framed link")(link({"/S": pikepdf.Name.GoTo}, border=1))
+bad("proof/not-followed", "a shading")(add(1, lambda kit: kit.literal("/None sh")))
+bad("proof/page-count", "one page less")(lambda pack, _: other_pages(pack, 3))
+bad("proof/page-count", "one page more")(lambda pack, _: other_pages(pack, 5))
+bad("proof/page-size", "0.5 mm")(lambda pack, _: setattr(pack.sheets[1], "width", 210.5))
+bad("proof/ink-outside-limit", "a line in the margin")(add(1, lambda kit: kit.line((2, 100), (3, 100))))
+bad("proof/ink-outside-limit", "half a line's width")(add(1, lambda kit: kit.line((20, 12.75), (40, 12.75), 0.5)))
+bad("proof/ink-in-margin-by-pixels", "words in the margin")(add(1, lambda kit: kit.words("draft", 100, 288)))
+bad("proof/corner-mark", "all missing")(drop(1, "corners"))
+bad("proof/corner-mark", "one covered")(add(1, lambda kit: kit.literal("q 1 g 0 0 60 60 re f Q")))
+bad("proof/calibration", "0.05 mm in one axis")(
+    swap(1, "square", lambda kit: kit.stroke(kit.box_code(Box(150, 30, 200.05, 80))))
+)
+bad("proof/calibration", "scaled by a hidden matrix")(before(1, "q 0.98 0 0 0.98 6 8 cm", "Q"))
+bad("proof/calibration", "scaled by a form")(edit(in_a_form))
+bad("proof/calibration", "not drawn")(drop(1, "square"))
+bad("proof/ruler", "one wrong tick")(swap(0, "tick 37", lambda kit: kit.line((57.1, 30), (57.1, 32), 0.18)))
+bad("proof/ruler", "one tick missing")(drop(0, "tick 120"))
+bad("proof/ruler", "base line short")(swap(0, "ruler", lambda kit: kit.line((20, 30), (199.9, 30))))
+bad("proof/length", "card too wide")(swap(0, "card", lambda kit: kit.stroke(kit.box_code(Box(80, 70, 165.8, 123.98)))))
+bad("proof/length", "gauge too short")(swap(0, "gauge", lambda kit: kit.line((30, 140), (30, 145.9))))
+bad("proof/label", "another number")(swap(1, "square label", lambda kit: kit.words("51 mm", 155, 40)))
+bad("proof/label", "no number at a tick")(drop(0, "tick label 50"))
+bad("proof/calibration-by-pixels", "0.2 mm")(
+    swap(1, "square", lambda kit: kit.stroke(kit.box_code(Box(150, 30, 200, 80.2))))
+)
+bad("proof/readers-disagree", "an area of the square's shape over it")(
+    add(1, lambda kit: kit.literal(edge_fill(200.3)))
+)
+bad("proof/outline", "off by 0.1 mm")(
+    swap(1, "outline", lambda kit: part_a(kit, lambda rings: tuple(tuple((x + 0.1, y) for x, y in r) for r in rings)))
+)
+bad("proof/outline", "mirrored")(
+    swap(1, "outline", lambda kit: part_a(kit, lambda rings: tuple(tuple((90 - x, y) for x, y in r) for r in rings)))
+)
+bad("proof/outline", "opening missing")(swap(1, "outline", lambda kit: part_a(kit, lambda rings: rings[:1])))
+bad("proof/outline", "notch missing")(
+    swap(
+        1,
+        "outline",
+        lambda kit: part_a(kit, lambda rings: (tuple(p for p in rings[0] if not 40 <= p[0] <= 48), rings[1])),
+    )
+)
+bad("proof/outline", "clipped away")(before(1, f"q 0 0 {210 * PT} {200 * PT} re W n", "Q"))
+bad("proof/outline", "on a layer that is off")(lambda pack, kit: hide(pack, kit, "outline"))
+bad("proof/outline", "a second one 0.3 mm beside it")(
+    add(1, lambda kit: part_a(kit, lambda rings: (tuple((x + 0.3, y) for x, y in rings[0]),)))
+)
+bad("proof/outline-twice", "drawn twice")(add(1, lambda kit: part_a(kit, lambda rings: rings)))
+bad("proof/match-mark", "off by 0.2 mm")(moved_mark)
+bad("proof/match-mark", "missing")(drop(2, "mark B2"))
+bad("proof/match-mark", "without its label")(drop(3, "label B1"))
+bad("proof/tiles", "tile shifted by 0.2 mm")(shifted_tile)
+bad("proof/tiles", "a mark shifted by 0.2 mm")(moved_mark)
+bad("proof/tiles", "tile missing")(lambda pack, _: other_pages(pack, 3))
+bad("proof/tiles", "tile repeated")(repeated_tile)
+bad("proof/tiles", "no marks")(untied)
+bad("proof/words", "wrong count")(swap(1, "count", lambda kit: kit.words("cut 15", 80, 215)))
+bad("proof/words", "longer count")(swap(1, "count", lambda kit: kit.words("cut 140", 80, 215)))
+bad("proof/words", "wrong letter")(swap(1, "letter", lambda kit: kit.words("C", 70, 215, 12)))
+bad("proof/words", "elsewhere")(swap(1, "letter", lambda kit: kit.words("A", 150, 100, 12)))
+bad("proof/words", "under a white area")(add(1, lambda kit: kit.literal("q 1 g 180 600 100 60 re f Q")))
+bad("proof/page-number", "wrong total")(swap(1, "number", lambda kit: kit.words("page 2 of 14", 150, 16)))
+bad("proof/page-code", "not drawn")(drop(1, "code"))
+bad("proof/page-code", "a black square")(
+    swap(1, "code", lambda kit: kit.literal(f"q 0 g {180 * PT} {60 * PT} {14.5 * PT} {14.5 * PT} re f Q"))
+)
+
+
+def edge_fill(x: float) -> str:
+    """A black bar along the right side of the square: pixels see it, the walk along strokes does not."""
+    return f"q 0 g {x * PT} {30 * PT} {0.5 * PT} {50 * PT} re f Q"
+
+
+@pytest.fixture(scope="module")
+def good(kit: Any) -> tuple[bytes, Any]:
+    pack = kit.good()
+    return pack.write(), pack.promises
+
+
+def test_the_good_pack_has_no_findings(good: tuple[bytes, Any]) -> None:
+    proof = prove(good[0], good[1], "good.pdf")
+    assert proof.findings == ()
+    assert proof.unjudged == ()
+    assert len(proof.judged) == len(CHECKS)
+
+
+@pytest.mark.parametrize("check", CHECKS, ids=lambda c: c.id)
+def test_every_check_looks_at_something_in_the_good_pack(check: Any, good: tuple[bytes, Any]) -> None:
+    case = Case(good[0], read_file(good[0], "good.pdf"), good[1])
+    outcome = check.run(case, check)
+    assert outcome.looked_at > 0
+    assert outcome.findings == ()
+
+
+@pytest.mark.parametrize("check", CHECKS, ids=lambda c: c.id)
+def test_every_check_has_a_planted_fault(check: Any) -> None:
+    assert check.id in {name for name, _, _ in BAD}
+
+
+@pytest.mark.parametrize(("check", "name", "spoil"), BAD, ids=[f"{c}: {n}" for c, n, _ in BAD])
+def test_a_planted_fault_is_found_by_its_own_check(check: str, name: str, spoil: Spoil, kit: Any) -> None:
+    pack = kit.good()
+    spoil(pack, kit)
+    proof = prove(pack.write(), pack.promises, "bad.pdf")
+    found = [f for f in proof.findings if f.check == check]
+    assert found, [f"{f.check}: {f.message}" for f in proof.findings]
+    rule = next(c for c in CHECKS if c.id == check)
+    for finding in found:
+        assert finding.severity is rule.severity
+        assert finding.message
+        assert "Traceback" not in finding.message
+
+
+def test_ids_are_unique_and_every_field_is_filled() -> None:
+    assert len({c.id for c in CHECKS}) == len(CHECKS) == len(OPENING) + len(ALONE) + len(PROMISED)
+    for check in CHECKS:
+        assert check.id.startswith("proof/")
+        assert check.title
+        assert check.rationale
+        assert isinstance(check.severity, Severity)
+
+
+def test_a_small_shift_within_the_tolerance_is_no_fault(kit: Any) -> None:
+    pack = kit.good()
+    promise = pack.promises.outlines[0]
+    pose = Pose(promise.pose.x + 0.02, promise.pose.y, promise.pose.turn)
+    pack.sheets[1].items["outline"] = kit.outline(promise.rings, pose)
+    assert prove(pack.write(), pack.promises, "near.pdf").findings == ()
