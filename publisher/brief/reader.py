@@ -25,11 +25,13 @@ def read_brief(folder: Path) -> Brief:
     """
     spec = folder / SPEC
     file = spec.as_posix()
-    if not folder.is_dir():
-        what = "is a file, not a folder" if folder.exists() else "does not exist"
+    if not os.path.isdir(folder):  # noqa: PTH112 - unlike pathlib's it also says no to a name that no disk can hold
+        what = "is a file, not a folder" if os.path.lexists(folder) else "does not exist"
         hint = f"give the folder that holds {SPEC}"
         raise Refusal(
-            rules.NO_FOLDER.found(f"{folder} {what}", subject=folder.name, hint=hint, place=Place(folder.as_posix()))
+            rules.NO_FOLDER.found(
+                f"`{short(str(folder))}` {what}", subject=folder.name, hint=hint, place=Place(folder.as_posix())
+            )
         )
     text = decode(_spec_bytes(folder, file), file)
     found = list(hidden_characters(text, file))
@@ -59,11 +61,18 @@ def _shortened(findings: tuple[Finding, ...], file: str) -> tuple[Finding, ...]:
 
 
 def _spec_bytes(folder: Path, file: str) -> bytes:
+    if not os.access(folder, os.R_OK | os.X_OK):
+        hint = "look at the folder's permissions"
+        raise Refusal(
+            rules.UNREADABLE.found(f"the folder `{short(folder.name)}` cannot be read", hint=hint, place=Place(file))
+        )
     if not os.path.lexists(folder / SPEC):
-        names = sorted(p.name for p in folder.iterdir()) if os.access(folder, os.R_OK) else []
+        names = sorted(p.name for p in folder.iterdir())
         other = next((n for n in names if n.lower() in ("spec.yaml", "spec.yml", "spec.yaml.txt")), None)
         message = f"the folder holds no {SPEC}" if names else "the folder is empty: it holds no spec.yaml"
-        hint = f"rename `{other}` to `{SPEC}`" if other else f"write a {SPEC}; the demo designs show how one looks"
+        hint = (
+            f"rename `{short(other)}` to `{SPEC}`" if other else f"write a {SPEC}; the demo designs show how one looks"
+        )
         raise Refusal(rules.NO_SPEC.found(message, subject=folder.name, hint=hint, place=Place(folder.as_posix())))
     data = read_inside(folder, SPEC, limits.SPEC_BYTES, Place(file))
     if isinstance(data, bytes):

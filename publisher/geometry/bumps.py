@@ -45,9 +45,8 @@ def let_in(chain: Sequence[Curve], bumps: Sequence[Bump]) -> tuple[tuple[Curve, 
         ):
             if begin < SAME or end > length - SAME:
                 over = max(-begin, end - length)
-                refused.append(
-                    (bump, f"runs {max(over, 0.0):.2f} mm over the end of the edge, which is {length:.2f} mm long")
-                )
+                how = f"runs {over:.2f} mm over" if over >= 0.005 else "reaches"
+                refused.append((bump, f"{how} the end of the edge, which is {length:.2f} mm long"))
             elif begin < at + SAME and at > 0.0:
                 refused.append((bump, "overlaps its neighbour on the edge"))
             else:

@@ -1,6 +1,7 @@
 """Outlines of parts as plane polygons (mm), for computing and for drawing."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
+from itertools import pairwise
 from math import acos, atan2, ceil, cos, degrees, dist, pi, radians, sin
 
 import numpy as np
@@ -22,32 +23,39 @@ def whole_polygon(part: Part) -> shapely.Polygon:
 
 
 def without_notches(ring: Ring) -> tuple[Point, ...]:
-    """Return the ring's points with every notch run replaced by what its neighbours would be without it."""
-    drop: set[int] = set()
-    fill: dict[int, tuple[Point, ...]] = {}
-    count = len(ring.points)
-    notches = [is_notch(run) for run in ring.runs]
-    if not any(notches) or all(notches):
-        return ring.points
-    for at, run in enumerate(ring.runs):
-        if not notches[at] or notches[at - 1]:
-            continue
-        end = at
-        while notches[(end + 1) % len(notches)]:
-            end += 1
-        last = ring.runs[end % len(notches)].last
-        drop.update(run_indices(Run(run.name, run.first, last), count)[1:-1])
-        before, after = ring.runs[at - 1], ring.runs[(end + 1) % len(notches)]
-        if before.centre and after.centre and before.radius > 0 and dist(before.centre, after.centre) < 1e-6:
-            # the notch interrupts one arc: a chord across it would lose the arc's sagitta
-            arc = arc_between(ring.points[run.first], ring.points[last], before.centre, before.radius, 0.005)
-            fill[run.first] = arc[1:-1]
-    kept: list[Point] = []
-    for index, point in enumerate(ring.points):
-        if index not in drop:
-            kept.append(point)
-        kept.extend(fill.get(index, ()))
-    return tuple(kept)
+    """Return the ring's points with every line-up notch replaced by what its neighbours would be without it."""
+    return bridged(ring, is_notch).points
+
+
+def bridged(ring: Ring, leave_out: Callable[[Run], bool]) -> Ring:
+    """Return the ring with some runs replaced by a straight line from their first to their last point, or by the arc
+    that they interrupt; their neighbours keep their runs."""
+    count, total = len(ring.points), len(ring.runs)
+    out = [leave_out(run) for run in ring.runs]
+    if not any(out) or all(out):
+        return ring
+    points: list[Point] = []
+    runs: list[Run] = []
+    first = next(i for i in range(total) if not out[i] and out[i - 1])  # begin behind something left out
+    at = 0
+    while at < total:
+        run = ring.runs[(first + at) % total]
+        stretch = [ring.points[i] for i in run_indices(run, count)]
+        centre, radius, name = run.centre, run.radius, run.name
+        if out[(first + at) % total]:
+            while out[(first + at + 1) % total] and at + 1 < total:
+                at += 1
+            last = ring.points[ring.runs[(first + at) % total].last]
+            before, after = runs[-1], ring.runs[(first + at + 1) % total]
+            name, centre, radius, stretch = before.name, None, 0.0, [stretch[0], last]
+            if before.centre and after.centre and before.radius > 0 and dist(before.centre, after.centre) < 1e-6:
+                # a chord across it would lose the arc's sagitta
+                centre, radius = before.centre, before.radius
+                stretch = list(arc_between(stretch[0], last, centre, radius, 0.005))
+        runs.append(Run(name, len(points), len(points) + len(stretch) - 1, centre, radius))
+        points += stretch[:-1]
+        at += 1
+    return Ring(tuple(points), tuple(Run(r.name, r.first, r.last % len(points), r.centre, r.radius) for r in runs))
 
 
 def is_notch(run: Run) -> bool:
@@ -88,7 +96,8 @@ def coarse_ring(ring: Ring, most_turn: float, sagitta: float) -> tuple[tuple[Poi
         if run.centre is None or run.radius <= 0:
             continue
         indices = run_indices(run, count)
-        turn = degrees(dist(ring.points[indices[0]], ring.points[indices[1]]) / run.radius)
+        chords = [dist(ring.points[i], ring.points[j]) for i, j in pairwise(indices)]
+        turn = degrees(max(chords) / run.radius)
         wish = min(most_turn, degrees(2 * acos(max(0.0, 1 - sagitta / run.radius))))
         every = max(1, int(wish / max(turn, 1e-6)))
         for position, index in enumerate(indices[1:-1], 1):

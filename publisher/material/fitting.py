@@ -24,22 +24,25 @@ def sizes(points: FloatPath, turns: FloatPath) -> FloatPath:
 
 def best_turn(piece: Piece, width: float, height: float, frames: tuple[float, ...]) -> tuple[float, float]:
     """Return the turn at which a piece is least too large for a width × height, and by how much (≤ 0: it fits)."""
-    hull = np.asarray(shapely.get_coordinates(shapely.MultiPoint(piece.rings[0]).convex_hull), dtype=np.float64)
-    if piece.angles:
-        turns = np.unique([(a + f) % 360.0 for a in piece.angles for f in frames])
-    else:
-        edge = np.roll(hull, -1, axis=0) - hull
-        flat = -np.degrees(np.arctan2(edge[:, 1], edge[:, 0]))
-        turns = np.unique(np.concatenate((np.arange(0.0, 180.0), flat % 180.0, (flat + 90.0) % 180.0)))
+    ring = np.asarray(piece.rings[0], dtype=np.float64)
+    turns = np.unique([(a + f) % 360.0 for a in piece.angles or (0.0, 90.0) for f in frames])
+    over = (sizes(ring, turns) - (width, height)).max(axis=1)
+    if piece.angles or over.min() <= EXACT:
+        # of turns that do, the least is taken, so that a part that fits unturned is not turned
+        best = int(np.nonzero(over <= max(over.min(), 0.0) + EXACT)[0][0])
+        return float(turns[best]), float(over[best])
+    hull = np.asarray(shapely.get_coordinates(shapely.convex_hull(shapely.multipoints(ring))), dtype=np.float64)
+    edge = np.roll(hull, -1, axis=0) - hull
+    flat = -np.degrees(np.arctan2(edge[:, 1], edge[:, 0]))
+    turns = np.unique(np.concatenate((np.arange(0.0, 180.0), flat % 180.0, (flat + 90.0) % 180.0)))
 
     def excess(at: FloatPath) -> FloatPath:
         return np.asarray((sizes(hull, at) - (width, height)).max(axis=1))
 
     over = excess(turns)
-    # of turns that do, the least is taken, so that a part that fits unturned is not turned
-    best = int(np.nonzero(over <= max(over.min(), 0.0) + EXACT)[0][0])
+    best = int(over.argmin())
     turn, least, step = float(turns[best]), float(over[best]), 1.0
-    while not piece.angles and least > 0.0 and step > 1e-7:
+    while least > 0.0 and step > 1e-7:
         near = turn + step * np.linspace(-1.0, 1.0, 9)
         over = excess(near)
         k = int(over.argmin())

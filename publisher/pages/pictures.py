@@ -30,13 +30,25 @@ def drawn_size(drawing: Drawing, width: float, height: float, largest: float = 1
 
 
 def place_drawing(
-    setter: Setter, drawing: Drawing, box: Box, *, largest: float = 1.0, labels: bool = True, layer: Layer = Layer.PAGE
+    setter: Setter,
+    drawing: Drawing,
+    box: Box,
+    *,
+    largest: float = 1.0,
+    labels: bool = True,
+    details: bool = True,
+    layer: Layer = Layer.PAGE,
 ) -> tuple[Drawn, ...]:
-    """Draw a line drawing in the middle of a box, as large as fits. Not at true size: it is a picture, nothing is measured on it."""
+    """Draw a line drawing in the middle of a box, as large as fits. Not at true size: it is a picture, nothing is measured on it.
+
+    ``details`` False leaves texture and marks out, as for a silhouette of a few millimetres.
+    """
     scale, width, height = drawn_size(drawing, box.width, box.height, largest)
     x, y = (box.left + box.right - width) / 2, (box.bottom + box.top - height) / 2
     drawn: list[Drawn] = []
     for weight, line_style in WEIGHTS.items():
+        if not details and weight != "outline":
+            continue
         paths = tuple(
             Path(tuple((x + px * scale, y + py * scale) for px, py in line.points))
             for line in drawing.lines

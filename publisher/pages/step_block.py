@@ -143,7 +143,7 @@ def _needed(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ..
         drawing = context.joined.drawing(f"part:{part.id}")
         cell = Box(box.left, y - SILHOUETTE[1], box.left + SILHOUETTE[0], y)
         if drawing is not None:
-            drawn += place_drawing(setter, drawing, cell.grown(-0.5), labels=False)
+            drawn += place_drawing(setter, drawing, cell.grown(-0.5), labels=False, details=False)
         middle = y - SILHOUETTE[1] / 2 - setter.cap(SMALL) / 2
         letter = setter.line(part.letter, BODY.bold(), cell.right + 2.0, middle)
         at = cell.right + 2.0 + setter.width(part.letter + "  ", BODY.bold())

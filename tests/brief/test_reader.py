@@ -1,5 +1,6 @@
 """A folder to a brief: names, refusals, and findings in the order of the file."""
 
+import os
 from collections.abc import Callable
 from pathlib import Path
 
@@ -113,3 +114,18 @@ def test_a_refusal_carries_what_was_found_before_it(make_folder: Maker) -> None:
     with pytest.raises(Refusal) as caught:
         read_brief(make_folder("a: 1\na: 2\nb: [\n"))
     assert [f.check for f in caught.value.findings] == ["brief/duplicate-key", "brief/yaml-syntax"]
+
+
+@pytest.mark.parametrize("name", ["x" * 300, "a\0b", "nowhere/at/all"])
+def test_names_that_no_disk_holds(name: str, tmp_path: Path, findings_of: Findings) -> None:
+    assert [f.check for f in findings_of(tmp_path / name)] == ["brief/no-folder"]
+
+
+def test_a_folder_that_may_not_be_opened(
+    make_folder: Maker, good: str, findings_of: Findings, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    folder = make_folder(good)
+    monkeypatch.setattr(os, "access", lambda *_: False)
+    (finding,) = findings_of(folder)
+    assert finding.check == "brief/unreadable-file"
+    assert "permissions" in finding.hint

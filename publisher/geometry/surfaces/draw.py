@@ -53,14 +53,19 @@ def surface_marks(plan: PartPlan, body: shapely.Polygon) -> tuple[tuple[Mark, ..
 
 
 def _clipped(family: tuple[Line, ...], inside: shapely.Geometry) -> Iterator[Mark]:
-    """Yield what of a family's lines lies inside, in the order of the lines."""
+    """Yield what of a family's lines lies inside, from the lowest up and from left to right.
+
+    The few lines that a cut crosses are clipped in one overlay; the others are only asked whether they lie inside.
+    """
     if not family:
         return
     lines = shapely.linestrings(np.asarray(family))
-    cut = ~shapely.contains_properly(inside, lines)
-    lines[cut] = shapely.intersection(lines[cut], inside)
-    pieces = shapely.get_parts(lines)
-    keep = shapely.length(pieces) >= SHORTEST
-    ends = shapely.get_coordinates(pieces[keep]).reshape(-1, 2, 2)
+    whole = shapely.contains_properly(inside, lines)
+    crossed = lines[~whole & shapely.intersects(inside, lines)]
+    pieces = shapely.get_parts(shapely.intersection(shapely.multilinestrings(crossed), inside))
+    pieces = np.concatenate([lines[whole], pieces[shapely.get_type_id(pieces) == shapely.GeometryType.LINESTRING]])
+    pieces = pieces[shapely.length(pieces) >= SHORTEST]
+    ends = shapely.get_coordinates(pieces).reshape(-1, 2, 2)
+    ends = ends[np.lexsort((ends[:, 0, 0], ends[:, 0, 1]))]
     for (ax, ay), (bx, by) in ends.tolist():
         yield Mark(LineKind.DRAW, Purpose.SURFACE, ((ax, ay), (bx, by)))
