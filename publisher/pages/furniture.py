@@ -13,6 +13,7 @@ from publisher.pages.styles import BODY, FRAME, GAUGE, GUTTER, HEADING, LEAST, N
 from publisher.pages.text import Setter, tidy
 
 PRINT_SO = "Print at 100 % / actual size, single-sided"
+CLIPPED_SHORT = "A corner mark missing: page clipped."
 TITLES = (HEADING, BODY.bold(), SMALL.bold())  # sizes to try for a page's title
 PAGE_SHARE = 0.6  # of the header's width, that a page's title may take
 CLIPPED = "Each corner of the page has a mark. A corner missing: this page was clipped."
@@ -117,12 +118,16 @@ def _footer(setter: Setter, frame: Frame, heading: Heading, numbers: Numbers) ->
     first, second = frame.limit.bottom + 4.6, frame.limit.bottom + 1.0
     bold, note = SMALL.bold().tagged("artifact"), NOTE.quiet().tagged("artifact")
     page = f"page {numbers.page} of {numbers.total}"
-    of = f"version {heading.version} · {heading.paper.title}"
+    of, _ = _one_line(
+        setter, tidy(f"version {heading.version} · {heading.paper.title}"), (note,), (right - left) * 0.45
+    )
+    room = right - left - setter.width(of, note) - GUTTER
+    clipped = CLIPPED if setter.width(CLIPPED, note) <= room else CLIPPED_SHORT
     drawn: list[Drawn] = [
         *setter.line(PRINT_SO, bold, left, first),
         *setter.line(page, bold, right, first, align="right"),
         *setter.line(of, note, right, second, align="right"),
-        *setter.line(CLIPPED, note, left, second),
+        *setter.line(clipped, note, left, second),
     ]
     y = frame.live.bottom
     drawn.append(Stroke(RULE, (Path(((left, y), (right, y))),), Layer.PAGE, tag="artifact"))

@@ -1,16 +1,17 @@
 """Furniture: corner marks at the limit and inside it, words that a buyer needs, the calibration square."""
 
 from collections.abc import Callable
+from itertools import combinations
 from math import dist
 
 import pytest
 
 from publisher.design import Design
-from publisher.pages.checks import ink_box
+from publisher.pages.checks import ink_box, words_box
 from publisher.pages.draft import Body, Context, Numbers
 from publisher.pages.frame import make_frame
 from publisher.pages.furniture import CLIPPED, PRINT_SO, furniture, heading_of
-from publisher.pages.model import Fill, Stroke
+from publisher.pages.model import Fill, Stroke, Words
 
 Make = Callable[..., Context]
 
@@ -94,3 +95,17 @@ def test_a_title_that_runs_on_is_cut_and_found(
     body = furniture(context.type, frame, heading_of(context.design, context.paper), "Steps", numbers())
     assert [f.check for f in body.findings] == ["pages/title-too-long"]
     assert max(b.right for t in body.drawn if (b := ink_box(context.type.faces, t))) <= frame.limit.right + 1e-9
+
+
+@pytest.mark.parametrize("paper", ["a5", "a4", "letter"])
+def test_the_words_of_the_footer_stand_apart(
+    make_context: Make, make_design: Callable[..., Design], numbers: Callable[..., Numbers], paper: str
+) -> None:
+    context = make_context(paper, make_design(version="12.10.33"))
+    frame = make_frame(context.paper, False, 0.0, strip=15.0)
+    body = furniture(context.type, frame, heading_of(context.design, context.paper), "Steps", numbers(38, 40))
+    low = [t for t in body.drawn if isinstance(t, Words) and t.y < frame.live.bottom]
+    assert len(low) == 4
+    for one, two in combinations(low, 2):
+        a, b = (words_box(context.type.faces, w) for w in (one, two))
+        assert one.y != two.y or a.right + 2.0 < b.left or b.right + 2.0 < a.left
