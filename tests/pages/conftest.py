@@ -7,8 +7,8 @@ from typing import Any
 import pytest
 
 from publisher.basics import Place
-from publisher.design import Board, Design, EdgeTreatment, PartPlan, SheetSize, SlotRow, TextPlan
-from publisher.geometry import Part, Region, Ring, Run
+from publisher.design import Board, Design, EdgeTreatment, Parameter, PartPlan, SheetSize, SlotRow, TextPlan
+from publisher.geometry import Part, Region, Ring, Run, make_parts
 from publisher.joints import Joined, Meeting
 from publisher.material import BoardNeeds
 from publisher.pages.draft import Body, Context, Numbers
@@ -100,6 +100,55 @@ def some_numbers(page: int = 1, total: int = 9) -> Numbers:
 
 def words_of(body: Body) -> str:
     return " ".join(thing.text for thing in body.drawn if hasattr(thing, "text"))
+
+
+def drawn_part(shape: str, letter: str = "A", **given: Any) -> Part:
+    """A part as the geometry room draws it: lengths, angles and counts of the shape are keyword arguments, as are the plan's fields."""
+    own = {k: given.pop(k) for k in list(given) if k in PartPlan.__dataclass_fields__}
+    sizes = tuple(Parameter(name, float(value), "", HERE) for name, value in given.items())
+    plan = PartPlan(
+        f"part_{letter.lower()}",
+        letter,
+        shape.replace("_", " ").title(),
+        "foam",
+        5.0,
+        shape,
+        sizes,
+        (),
+        None,
+        None,
+        (),
+        2,
+        0,
+        0,
+        "any",
+        0.4,
+        HERE,
+    )
+    parts, findings = make_parts(a_design(parts=(replace(plan, **own),)))
+    assert not findings
+    return parts[0]
+
+
+@pytest.fixture
+def draw() -> Callable[..., Part]:
+    return drawn_part
+
+
+@pytest.fixture
+def stair_layer() -> Part:
+    return drawn_part(
+        "spiral_stair_layer",
+        name="Stair layer",
+        count=14,
+        spare=1,
+        core_radius=30,
+        reach=92,
+        step_angle=40,
+        turn=20,
+        notch=4,
+        joints=27,
+    )
 
 
 @pytest.fixture
