@@ -47,7 +47,7 @@ parts:
     with: {span: span, past: 10 mm, eaves: 80 mm, pitch: 45 deg}
     openings:
       door: {kind: door, head: round, width: 32 mm, height: 50 mm, centre: 40 mm, sill: 0}
-    surface: {pattern: brick, seed: 3, with: {length: 9 mm, bond: running}}
+    surface: {pattern: brick, seed: 3, with: {length: 9 mm, height: 3 mm, bond: running}}
   sign:
     {name: Sign, board: foam, count: 2, mirrored: 1,
      drawing: {file: sign.svg, id: outline, width: 30 mm, height: 12 mm, lines: {cut: [outline], draw: [letters]}}}

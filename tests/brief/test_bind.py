@@ -34,7 +34,7 @@ def test_every_value_has_the_kind_of_its_field(rich: str) -> None:
         ("parts", "step", "with", "joints"): "count",
         ("parts", "gable", "openings", "door", "width"): "length",
         ("parts", "gable", "openings", "door", "head"): "name",
-        ("parts", "gable", "surface", "with", "length"): "quantity",
+        ("parts", "gable", "surface", "with", "length"): "length",
         ("parts", "sign", "drawing", "file"): "file",
         ("assembly", "stair", "stack", 0, "shift", 1): "length",
         ("assembly", "stair", "stack", 1, "loose"): "flag",

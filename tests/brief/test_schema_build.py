@@ -9,6 +9,8 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from publisher.brief import FieldKind, SchemaParameter, SchemaParts, SchemaShape, build_schema, schema_text
+from publisher.brief.validate import validate
+from publisher.brief.yaml_reader import read_nodes
 
 
 def _schemas(node: Any) -> Iterator[dict[str, Any]]:
@@ -78,3 +80,13 @@ def test_a_kind_that_no_field_has_is_an_error_of_ours(schema_parts: SchemaParts)
     odd = SchemaShape("odd", "odd", (SchemaParameter("mass", "weight", "how heavy"),))
     with pytest.raises(ValueError, match="weight"):
         build_schema(replace(schema_parts, shapes=(odd,)))
+
+
+def test_without_registered_patterns_any_pattern_is_accepted(schema_parts: SchemaParts, good: str) -> None:
+    schema = loads(build_schema(schema_parts))
+    spec = good.replace("shape: disc", "surface: {pattern: waves, with: {length: 9 mm}}, shape: disc")
+    assert validate(read_nodes(spec, "spec.yaml")[0], "spec.yaml", schema).findings == ()
+    waves = SchemaShape("ripples", "ripples", (SchemaParameter("length", "length", "from crest to crest", True),))
+    schema = loads(build_schema(replace(schema_parts, surfaces=(waves,))))
+    (finding,) = validate(read_nodes(spec, "spec.yaml")[0], "spec.yaml", schema).findings
+    assert finding.check == "brief/unknown-word"

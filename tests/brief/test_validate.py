@@ -84,9 +84,6 @@ def test_an_unknown_key_at_every_mapping_is_a_finding(rich: str) -> None:
         assert isinstance(mapping, Mapping)
         mapping.entries.append((Key("Strange key", 900, 3), Scalar("x", True, 900, 16)))
         findings = validate(top, FILE).findings
-        # the pattern's sizes are free as long as no patterns are registered
-        if path[-2:] == ("surface", "with"):
-            continue
         assert [f for f in findings if f.place and f.place.line == 900], path
 
 
@@ -94,7 +91,7 @@ def test_every_misspelt_key_is_answered_with_the_right_one(rich: str) -> None:
     own = {"sizes", "boards", "parts", "assembly", "variants", "panels", "openings"}  # names here are the designer's
     asked = 0
     for path, node in _walk(_fresh(rich)):
-        if not isinstance(node, Mapping) or (path and path[-1] in own) or path[-2:] == ("surface", "with"):
+        if not isinstance(node, Mapping) or (path and path[-1] in own):
             continue
         for key, _ in node.entries:
             if len(key.text) < 4:
