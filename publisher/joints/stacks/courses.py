@@ -25,6 +25,22 @@ class Stagger:
     unit: float
 
 
+def tick_ends(part: Part, outline: shapely.Polygon) -> Array:
+    """Return where the part's joint ticks meet its outline, in the part's frame (n, 2).
+
+    On a traced part ticks end inside the template, which is smaller than the outline by the trace allowance.
+    """
+    ticks = [m.points for m in part.marks if m.purpose is Purpose.JOINT_TICK and m.points]
+    if not ticks:
+        return np.zeros((0, 2))
+    both = np.array([[t[0], t[-1]] for t in ticks])
+    rim = outline.exterior
+    away = shapely.distance(shapely.points(both), rim)
+    ends = both[np.arange(len(both)), away.argmin(axis=1)][away.min(axis=1) <= ON_EDGE + part.trace_allowance]
+    spots = shapely.points(ends)
+    return np.asarray(shapely.get_coordinates(shapely.line_interpolate_point(rim, shapely.line_locate_point(rim, spots))))
+
+
 @dataclass(frozen=True, slots=True)
 class _Course:
     """One part's joints: where they meet its outline (in its frame), their place along it and the unit there (mm)."""
@@ -60,16 +76,10 @@ def staggers_of(stack: LaidStack, plan: PlanGeometry, parts: dict[str, Part]) ->
 
 def _course(part: Part, outline: shapely.Polygon) -> _Course | None:
     """Return where the part's joint ticks meet its outline, in order along it."""
-    ticks = [m.points for m in part.marks if m.purpose is Purpose.JOINT_TICK and m.points]
-    if not ticks:
-        return None
-    rim = shapely.LineString(shapely.get_coordinates(outline.exterior))
-    both = np.array([[t[0], t[-1]] for t in ticks])
-    away = shapely.distance(shapely.points(both), rim)
-    near = away.argmin(axis=1)
-    ends = both[np.arange(len(both)), near][away.min(axis=1) <= ON_EDGE]
+    ends = tick_ends(part, outline)
     if len(ends) < 2:
         return None
+    rim = shapely.LineString(shapely.get_coordinates(outline.exterior))
     along = shapely.line_locate_point(rim, shapely.points(ends))
     order = np.argsort(along)
     ends, along = ends[order], along[order]

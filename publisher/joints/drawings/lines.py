@@ -1,0 +1,85 @@
+"""Lines of a drawing in the making: joined, freed of doubles and specks, moved to the lower left corner."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+
+import numpy as np
+import shapely
+
+from publisher.basics import Point
+from publisher.joints.model import Drawing, DrawnLine, Label
+from publisher.joints.outlines import Array
+
+WEIGHTS = ("ghost", "detail", "outline", "cue")
+"""In the order in which they are drawn."""
+
+SNAP = 0.01
+"""mm: grid on which ends of lines meet."""
+
+SPECK = 0.2
+"""mm: visible bits shorter than this come from rounding where two edges cross."""
+
+
+@dataclass(slots=True)
+class Sketch:
+    """Lines by weight (shapely lines in drawing coordinates) and labels."""
+
+    lines: dict[str, list[shapely.Geometry]] = field(default_factory=dict)
+    labels: list[tuple[str, float, float]] = field(default_factory=list)
+
+    def add(self, weight: str, geometry: shapely.Geometry) -> None:
+        """Add the lines of a geometry."""
+        if not geometry.is_empty:
+            self.lines.setdefault(weight, []).append(geometry)
+
+    def add_path(self, weight: str, points: Iterable[Point] | Array) -> None:
+        """Add one polyline."""
+        array = np.asarray(list(points), dtype=np.float64)
+        if len(array) >= 2:
+            self.add(weight, shapely.LineString(array))
+
+    def label(self, text: str, x: float, y: float) -> None:
+        """Add words centred at a point."""
+        self.labels.append((text, x, y))
+
+
+def finish(sketch: Sketch, name: str, alt: str) -> Drawing:
+    """Return the sketch as a drawing whose lower left corner is (0, 0); points to a thousandth of a millimetre."""
+    merged = {
+        weight: tidy(sketch.lines[weight]) if weight == "detail" else merge(sketch.lines[weight])
+        for weight in WEIGHTS
+        if sketch.lines.get(weight)
+    }
+    everything = [part for parts in merged.values() for part in parts]
+    spots = [(x, y) for _, x, y in sketch.labels]
+    boxes = [shapely.total_bounds(np.array(everything))] if everything else []
+    boxes += [np.array([x, y, x, y]) for x, y in spots]
+    if not boxes:
+        return Drawing(name, alt, (), (), 0.0, 0.0)
+    box = np.array(boxes)
+    left, bottom = float(box[:, 0].min()), float(box[:, 1].min())
+    width, height = float(box[:, 2].max()) - left, float(box[:, 3].max()) - bottom
+    lines = tuple(
+        DrawnLine(weight, _points(part, left, bottom)) for weight, parts in merged.items() for part in parts
+    )
+    labels = tuple(Label(t, (round(x - left, 3), round(y - bottom, 3))) for t, x, y in sketch.labels)
+    return Drawing(name, alt, lines, labels, round(width, 3), round(height, 3))
+
+
+def merge(geometries: list[shapely.Geometry]) -> list[shapely.Geometry]:
+    """Return polylines: doubles once, pieces that meet end to end joined, straight runs without points between, no specks."""
+    segments = shapely.get_parts(shapely.set_precision(np.array(geometries), SNAP, mode="pointwise"))
+    whole = shapely.line_merge(shapely.union_all(segments[shapely.length(segments) > 0]))
+    parts = shapely.simplify(shapely.get_parts(whole), SNAP / 2)
+    return [part for part in parts[shapely.length(parts) >= SPECK] if shapely.get_num_points(part) >= 2]
+
+
+def tidy(geometries: list[shapely.Geometry]) -> list[shapely.Geometry]:
+    """Return polylines as they are, without specks: the rows of a pattern are not cut where others meet them."""
+    parts = shapely.simplify(shapely.get_parts(np.array(geometries)), SNAP)
+    return list(parts[shapely.length(parts) >= SPECK])
+
+
+def _points(line: shapely.Geometry, left: float, bottom: float) -> tuple[Point, ...]:
+    points = np.round(shapely.get_coordinates(line) - (left, bottom), 3) + 0.0
+    return tuple((float(x), float(y)) for x, y in points)

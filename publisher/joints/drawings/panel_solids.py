@@ -1,0 +1,133 @@
+"""Faces and edges of placed panels in drawing coordinates (x right, y up, depth towards the viewer)."""
+
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+
+from publisher.basics import Purpose
+from publisher.geometry import Part, Ring, Run
+from publisher.joints.drawings.hidden import Faces
+from publisher.joints.drawings.view import View
+from publisher.joints.outlines import Array, bridged, coarse_ring, run_indices
+from publisher.joints.panels.solids import face_pair
+from publisher.joints.panels.space import Frame
+from publisher.joints.part_facts import slots_of
+
+TURN = 8.0
+"""Degrees from one drawn point of an arc to the next, at most."""
+
+SAGITTA = 0.08
+"""mm: how far a drawn chord leaves its arc, at most."""
+
+
+@dataclass(slots=True)
+class Solids:
+    """Faces towards the viewer, edges to draw with their weights, and for every panel its largest face."""
+
+    areas: list[shapely.Geometry]
+    planes: list[Array]
+    edges: list[Array]  # each (m, 2, 3)
+    weights: list[str]
+    main: list[int]  # index of a face per panel, -1 when neither side shows
+
+    def faces(self) -> Faces:
+        """Return all faces."""
+        return Faces(np.array(self.areas), np.array(self.planes).reshape(-1, 3))
+
+
+def solids_of(panels: list[tuple[Part, Frame]], view: View, *, slots: bool, surface: bool) -> Solids:
+    """Return the solids of panels. ``slots``: show closed slots (else they are full: a tab ends flush in them);
+    ``surface``: show the patterns drawn on the panels."""
+    made = Solids([], [], [], [], [])
+    axes = view.axes()
+    for part, frame in panels:
+        _add(part, frame, axes, made, slots=slots, surface=surface)
+    return made
+
+
+def _add(part: Part, frame: Frame, axes: Array, made: Solids, *, slots: bool, surface: bool) -> None:
+    turned = Frame(axes @ frame.axes, axes @ frame.origin)  # from the part straight to the drawing
+    outer, holes = part.outline.outer, part.outline.holes
+    looks = float(turned.axes[2, 2])
+    if not slots:
+        holes = tuple(h for h in holes if h not in slots_of(part))
+        if looks > 1e-6:
+            _tab_ends(made, part, turned)
+        outer = bridged(outer, is_joint)
+    pairs = [_pair(part, ring) for ring in (outer, *holes)]
+    front = [_carry(turned, outside, 0.0) for outside, _, _ in pairs]
+    back = [_carry(turned, inside, -part.thickness) for _, inside, _ in pairs]
+    made.main.append(-1)
+    if abs(looks) > 1e-6:
+        shown = front if looks > 0 else back
+        made.main[-1] = len(made.areas)
+        _face(made, [ring[:, :2] for ring in shown], turned.axes[:, 2] * np.sign(looks), shown[0][0])
+    for (_, _, corner), near, far in zip(pairs, front, back, strict=True):
+        _sides(made, near, far, corner, looks)
+    if looks > 1e-6 and surface:
+        _marks(made, part, turned)
+
+
+def is_joint(run: Run) -> bool:
+    """Tell whether a run is a tab or an open notch for one. Put together, a tab fills its slot and both are one solid."""
+    return run.name.endswith((".tab", ".slot"))
+
+
+def _tab_ends(made: Solids, part: Part, frame: Frame) -> None:
+    """Add the outlines of slots on a drawn face: where the tabs of the next panel end level with it."""
+    for slot in slots_of(part):
+        _add_path(made, "outline", _carry(frame, np.asarray([*slot.points, slot.points[0]]), 0.0))
+    ring = part.outline.outer
+    for run in ring.runs:
+        if run.name.endswith(".slot"):
+            stretch = np.asarray([ring.points[i] for i in run_indices(run, len(ring.points))])
+            _add_path(made, "outline", _carry(frame, stretch, 0.0))
+
+
+def _add_path(made: Solids, weight: str, points: Array) -> None:
+    made.edges.append(np.stack([points[:-1], points[1:]], axis=1))
+    made.weights.append(weight)
+
+
+def _pair(part: Part, ring: Ring) -> tuple[Array, Array, Array]:
+    points, corner = coarse_ring(ring, TURN, SAGITTA)
+    pair = face_pair(part, points)
+    return pair.outside, pair.inside, np.array(corner)
+
+
+def _carry(frame: Frame, points: Array, z: float) -> Array:
+    return frame.carry(np.column_stack([points, np.full(len(points), z)]))
+
+
+def _face(made: Solids, rings: list[Array], normal: Array, on: Array) -> None:
+    """Add a face that looks towards the viewer: depth from n·p = c."""
+    made.areas.append(shapely.Polygon(rings[0], rings[1:]))
+    made.planes.append(np.array([-normal[0], -normal[1], float(normal @ on)]) / normal[2])
+
+
+def _sides(made: Solids, near: Array, far: Array, corner: Array, looks: float) -> None:
+    """Add the sides between both faces of one ring, and the edges of the ring that can be seen."""
+    near_next, far_next = np.roll(near, -1, axis=0), np.roll(far, -1, axis=0)
+    normal = np.cross(near_next - near, near - far)  # outward: the ring has its material on the left, seen from outside
+    size = np.linalg.norm(normal, axis=1)
+    facing = normal[:, 2] > 1e-6 * size
+    for i in np.flatnonzero(facing):
+        quad = np.array([near[i], near_next[i], far_next[i], far[i]])[:, :2]
+        _face(made, [quad], normal[i] / size[i], near[i])
+    before = np.roll(facing, 1)
+    rim_near = facing | (looks > 1e-6)
+    rim_far = facing | (looks < -1e-6)
+    upright = (facing | before) & (corner | (facing != before))
+    for start, end, shown in ((near, near_next, rim_near), (far, far_next, rim_far), (near, far, upright)):
+        if shown.any():
+            made.edges.append(np.stack([start[shown], end[shown]], axis=1))
+            made.weights.append("outline")
+
+
+def _marks(made: Solids, part: Part, frame: Frame) -> None:
+    """Add the pattern on a drawn face that looks towards the viewer."""
+    for mark in part.marks:
+        if mark.purpose is Purpose.SURFACE and len(mark.points) > 1:
+            points = np.asarray([*mark.points, mark.points[0]] if mark.closed else mark.points)
+            _add_path(made, "detail", _carry(frame, points, 0.0))

@@ -1,0 +1,95 @@
+"""A panel assembly as a whole and exploded."""
+
+import numpy as np
+import shapely
+
+from publisher.basics import Purpose
+from publisher.geometry import Part
+from publisher.joints.drawings.hidden import visible
+from publisher.joints.drawings.lines import Sketch
+from publisher.joints.drawings.panel_solids import Solids, solids_of
+from publisher.joints.drawings.view import PANEL_VIEW
+from publisher.joints.outlines import Array
+from publisher.joints.panels.place import PanelAssembly
+from publisher.joints.panels.solids import corners_of
+from publisher.joints.panels.space import Frame
+
+MOST_MARKS = 900
+"""Lines of patterns in one drawing; denser patterns are left to the template."""
+
+APART = 0.3
+"""How far panels stand apart in an exploded view, as a share of the mean outside size of the whole."""
+
+
+def whole_view(assembly: PanelAssembly) -> Sketch:
+    """Draw the assembly put together."""
+    panels = [(p.part, p.frame) for p in assembly.panels]
+    sketch = Sketch()
+    _draw(solids_of(panels, PANEL_VIEW, slots=False, surface=_few_marks(assembly)), sketch)
+    return sketch
+
+
+def exploded_view(assembly: PanelAssembly) -> Sketch:
+    """Draw the assembly with its panels moved out along their outside normals, with the letter of every part."""
+    corners = np.vstack([p.frame.carry(corners_of(p.part)) for p in assembly.panels])
+    away = APART * float((corners.max(axis=0) - corners.min(axis=0)).mean())
+    panels: list[tuple[Part, Frame]] = []
+    for panel in assembly.panels:
+        shift = away * panel.frame.outward
+        if panel.rests:  # what lies on walls is lifted off them, and the slopes part a little
+            shift = 0.35 * shift + np.array([0.0, 0.0, 1.9 * away])
+        panels.append((panel.part, Frame(panel.frame.axes, panel.frame.origin + shift)))
+    solids = solids_of(panels, PANEL_VIEW, slots=True, surface=False)
+    sketch = Sketch()
+    _draw(solids, sketch)
+    for panel, main in zip(assembly.panels, solids.main, strict=True):
+        spot = _label_spot(solids, main)
+        if spot is not None:
+            sketch.label(panel.part.letter, *spot)
+    return sketch
+
+
+def _few_marks(assembly: PanelAssembly) -> bool:
+    towards = PANEL_VIEW.axes()[2]
+    seen = [p.part for p in assembly.panels if float(towards @ p.frame.outward) > 0]
+    return sum(m.purpose is Purpose.SURFACE for part in seen for m in part.marks) <= MOST_MARKS
+
+
+def _draw(solids: Solids, sketch: Sketch) -> None:
+    if not solids.edges:
+        return
+    weights = np.repeat(solids.weights, [len(e) for e in solids.edges])
+    edges = np.vstack(solids.edges)
+    seen = np.hypot(*(edges[:, 1] - edges[:, 0])[:, :2].T) > 1e-6
+    lines, owner = visible(edges[seen], solids.faces())
+    kept = weights[seen][owner]
+    for weight in dict.fromkeys(solids.weights):
+        sketch.add(weight, shapely.multilinestrings(list(lines[kept == weight])))
+
+
+def _label_spot(solids: Solids, main: int) -> tuple[float, float] | None:
+    """Return the point of a face that is seen and lies farthest from its border and from what hides it, or None."""
+    if main < 0:
+        return None
+    area, plane = solids.areas[main], solids.planes[main]
+    left, bottom, right, top = area.bounds
+    across, up = np.meshgrid(np.linspace(left, right, 25)[1:-1], np.linspace(bottom, top, 25)[1:-1])
+    points: Array = np.column_stack([across.ravel(), up.ravel()])
+    points = points[shapely.contains_xy(area, points[:, 0], points[:, 1])]
+    if not len(points):
+        return None
+    depth = points @ plane[:2] + plane[2]
+    seen = np.ones(len(points), dtype=bool)
+    for other, other_plane in zip(solids.areas, solids.planes, strict=True):
+        if other is not area:
+            before = points @ other_plane[:2] + other_plane[2] > depth + 0.1
+            seen &= ~(before & shapely.contains_xy(other, points[:, 0], points[:, 1]))
+    if not seen.any():
+        return None
+    room = shapely.distance(shapely.points(points[seen]), shapely.boundary(area))
+    if not seen.all():
+        hidden = shapely.multipoints(points[~seen])
+        room = np.minimum(room, shapely.distance(shapely.points(points[seen]), hidden))
+    best = int(room.argmax())
+    x, y = points[seen][best]
+    return float(x), float(y)

@@ -1,0 +1,132 @@
+"""A stack as a whole, exploded, and one layer in plan on the layer below."""
+
+from math import hypot
+
+import numpy as np
+import shapely
+
+from publisher.basics import Point, Pose, Purpose
+from publisher.geometry import Part
+from publisher.joints.drawings.lines import Sketch
+from publisher.joints.drawings.stack_lines import Slab, draw_slabs
+from publisher.joints.drawings.view import STACK_VIEW
+from publisher.joints.model import Layer
+from publisher.joints.outlines import Array, coarse_ring, is_notch, move, points_of, run_indices, whole_polygon
+from publisher.joints.stacks.courses import tick_ends
+from publisher.joints.stacks.layers import LaidStack
+
+TURN = 5.0
+SAGITTA = 0.04
+"""Drawn arcs: at most 5 degrees and 0.04 mm from chord to chord."""
+
+ARROW = 14.0
+"""mm: length of the arrow that points at a line-up notch."""
+
+
+def whole_view(stack: LaidStack, parts: dict[str, Part]) -> Sketch:
+    """Draw the layers on each other."""
+    sketch = Sketch()
+    draw_slabs([_slab(layer, parts[layer.part], layer.bottom) for layer in stack.layers], STACK_VIEW, sketch)
+    return sketch
+
+
+def exploded_view(stack: LaidStack, parts: dict[str, Part]) -> Sketch:
+    """Draw the layers apart, with the letter of the part beside the lowest and the highest layer of every row."""
+    width = max(_width(stack, parts), 1.0)
+    count = len(stack.layers)
+    gap = min(max(1.4 * width / max(count - 1, 1), 0.8 * stack.layers[0].thickness), 0.4 * width)
+    slabs = [
+        _slab(layer, parts[layer.part], layer.bottom + i * gap) for i, layer in enumerate(stack.layers)
+    ]
+    sketch = Sketch()
+    shown = draw_slabs(slabs, STACK_VIEW, sketch)
+    right = max(float(area.bounds[2]) for area in shown if not area.is_empty) + 6.0
+    for row in stack.rows:
+        for index in sorted({row.first, row.first + row.count - 1}):
+            if not shown[index].is_empty:
+                box = shown[index].bounds
+                sketch.label(parts[row.part].letter, right, (box[1] + box[3]) / 2)
+    return sketch
+
+
+def plan_view(stack: LaidStack, parts: dict[str, Part], number: int) -> Sketch | None:
+    """Draw the layer with this number in plan, the one below as ghost lines where it shows, and where to line up.
+
+    None when the stack has no such layer.
+    """
+    at = next((i for i, layer in enumerate(stack.layers) if layer.number == number), None)
+    if at is None:
+        return None
+    sketch = Sketch()
+    layer = stack.layers[at]
+    upper = _plan_polygon(parts[layer.part], layer.pose)
+    sketch.add("outline", shapely.boundary(upper))
+    _plan_marks(parts[layer.part], layer.pose, sketch)
+    letters = [(parts[layer.part].letter, upper)]
+    if at > 0:
+        below = stack.layers[at - 1]
+        lower = _plan_polygon(parts[below.part], below.pose)
+        hidden = shapely.buffer(move(whole_polygon(parts[layer.part]), layer.pose), 0.1, join_style="mitre")
+        sketch.add("ghost", shapely.difference(shapely.boundary(lower), hidden))
+        _line_up(parts[below.part], below.pose, upper, sketch)
+        letters.append((parts[below.part].letter, shapely.difference(lower, hidden)))
+    for letter, area in letters:
+        if area.area > 50.0:
+            x, y = shapely.get_coordinates(shapely.maximum_inscribed_circle(area, 0.5))[0]
+            sketch.label(letter, float(x), float(y))
+    return sketch
+
+
+def _slab(layer: Layer, part: Part, bottom: float) -> Slab:
+    rings, corners = [], []
+    for ring in (part.outline.outer, *part.outline.holes):
+        points, corner = coarse_ring(ring, TURN, SAGITTA)
+        placed = points_of(layer.pose.apply_all(points))
+        if layer.pose.mirrored:
+            placed, corner = placed[::-1], corner[::-1]
+        rings.append(placed)
+        corners.append(np.array(corner))
+    ticks = points_of(layer.pose.apply_all(tuple(map(tuple, tick_ends(part, whole_polygon(part)).tolist()))))
+    return Slab(tuple(rings), tuple(corners), bottom, bottom + layer.thickness, ticks)
+
+
+def _width(stack: LaidStack, parts: dict[str, Part]) -> float:
+    ends = np.vstack([points_of(la.pose.apply_all(parts[la.part].outline.outer.points)) for la in stack.layers])
+    return float((ends.max(axis=0) - ends.min(axis=0)).max())
+
+
+def _plan_polygon(part: Part, pose: Pose) -> shapely.Polygon:
+    rings = [
+        pose.apply_all(coarse_ring(ring, TURN, SAGITTA)[0]) for ring in (part.outline.outer, *part.outline.holes)
+    ]
+    return shapely.Polygon(rings[0], rings[1:])
+
+
+def _plan_marks(part: Part, pose: Pose, sketch: Sketch) -> None:
+    for mark in part.marks:
+        if mark.purpose in (Purpose.JOINT_TICK, Purpose.CLIMB):
+            sketch.add_path("detail", pose.apply_all(mark.points))
+
+
+def _line_up(part: Part, pose: Pose, upper: shapely.Polygon, sketch: Sketch) -> None:
+    """Point an arrow from outside at every line-up notch of the layer below."""
+    ring = part.outline.outer
+    centre = shapely.get_coordinates(shapely.centroid(upper))[0]
+    for run in ring.runs:
+        if is_notch(run):
+            points = points_of(pose.apply_all(tuple(ring.points[i] for i in run_indices(run, len(ring.points)))))
+            away = np.hypot(*(points - centre).T)
+            _arrow(tuple(points[int(away.argmin())]), tuple(points[[0, -1]].mean(axis=0)), sketch)
+
+
+def _arrow(tip: Point, mouth: Point, sketch: Sketch) -> None:
+    """Draw an arrow from outside through the mouth of a notch to just before its tip."""
+    x, y = mouth[0] - tip[0], mouth[1] - tip[1]
+    size = hypot(x, y)
+    if size < 1e-6:
+        return
+    x, y = x / size, y / size
+    end = (mouth[0] + 1.0 * x, mouth[1] + 1.0 * y)
+    sketch.add_path("cue", [(end[0] + ARROW * x, end[1] + ARROW * y), end])
+    for side in (1.0, -1.0):
+        sketch.add_path("cue", [(end[0] + 4.0 * x - side * 1.6 * y, end[1] + 4.0 * y + side * 1.6 * x), end])
