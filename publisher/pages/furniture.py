@@ -91,8 +91,8 @@ def _header(setter: Setter, frame: Frame, heading: Heading, page_title: str) -> 
         if said != text:
             findings.append(
                 TITLE_TOO_LONG.found(
-                    f"the title of {len(text)} letters does not fit the header and is cut to “{said}”",
-                    subject=said,
+                    f"the title “{text[:30]}…” of {len(text)} letters does not fit the header and is cut there",
+                    subject=text[:30],
                     hint="give it a shorter title; the cover has room for more words, in the summary",
                 )
             )
