@@ -12,7 +12,7 @@ _TEXT_HINT = (
     "write the text as a block: `{key}: >` on this line and the words indented on the next, or put it in quotes"
 )
 _KEY = r"^\s*(?:- +)*\{?\s*(?P<key>[\w-]+): +"
-_BRACE = re.compile(_KEY + r"\{[^}]*\}?\s*[^\s#,}\]]")
+_BRACE = re.compile(_KEY + r"\{[^}]*\} *[^\s#,}\]]")
 _COLON = re.compile(_KEY + r"(?=[^\s\"'>|\[{]).*:(?:\s|$)")
 _QUOTED = re.compile(_KEY + r"(?P<quote>[\"']).*(?P=quote)\s*[^\s#]")
 
@@ -82,7 +82,7 @@ def _text(line: str, column: int, problem: str, place: Place) -> Finding | None:
     if "',' or" in problem and line[column : column + 1] in ("{", ":") and re.search(r": +\S", item):
         return rules.UNQUOTED.found(
             f"a text inside `{{…}}` or `[…]` holds `{line[column]}` without quotes",
-            hint='put the text in double quotes: "…"',
+            hint="put the text in double quotes, or put a comma before it if it begins another key",
             place=place,
         )
     colon = _COLON.match(line)
@@ -127,7 +127,7 @@ def _token(problem: str, line: str, column: int, place: Place) -> Finding | None
         )
     if "tag" in problem or "URI" in problem:
         return rules.TAG.found("a YAML tag stands here", hint="delete the word that begins with `!`", place=place)
-    if "YAML document" in problem or "directive" in problem or "document" in problem:
+    if ("document" in problem or "directive" in problem) and re.match(r"%|---|[.]{3}", line):
         return rules.DOCUMENTS.found(
             "a line that begins or ends another document stands here",
             hint="a spec is one document: delete lines that begin with `%`, `---` or `...`",
@@ -144,7 +144,10 @@ def _token(problem: str, line: str, column: int, place: Place) -> Finding | None
 
 
 def _indent(lines: Sequence[str], row: int, problem: str, place: Place) -> Finding | None:
-    if not any(words in problem for words in ("mapping values", "expected key", "block end", "'-' indicator", "':'")):
+    if not any(
+        words in problem
+        for words in ("mapping values", "expected key", "block end", "'-' indicator", "':'", "document")
+    ):
         return None
     line = lines[row] if row < len(lines) else ""
     if "':'" in problem or ":" not in line:
