@@ -3,9 +3,12 @@
 from dataclasses import dataclass
 
 import numpy as np
+import numpy.typing as npt
 import shapely
 
 from publisher.joints.outlines import Array
+
+Indices = npt.NDArray[np.int64]
 
 DEPTH = 0.02
 """mm by which a face must lie nearer to the viewer than an edge to hide it: an edge on a face is seen."""
@@ -22,7 +25,7 @@ class Faces:
     planes: Array  # (n, 3)
 
 
-def visible(edges: Array, faces: Faces) -> tuple[Array, Array]:
+def visible(edges: Array, faces: Faces) -> tuple[Array, Indices]:
     """Return the visible stretches of edges (m, 2, 3: x, y, depth towards the viewer) as (k, 2, 2), and the edge of each."""
     count = len(edges)
     if count == 0:
@@ -36,7 +39,9 @@ def visible(edges: Array, faces: Faces) -> tuple[Array, Array]:
     some = (far - near) * flat[edge_at] > 1e-6
     edge_at, face_at, near, far = edge_at[some], face_at[some], near[some], far[some]
     way = (ends - starts)[edge_at][:, :2]
-    clipped = np.stack([starts[edge_at][:, :2] + near[:, None] * way, starts[edge_at][:, :2] + far[:, None] * way], axis=1)
+    clipped = np.stack(
+        [starts[edge_at][:, :2] + near[:, None] * way, starts[edge_at][:, :2] + far[:, None] * way], axis=1
+    )
     cut = shapely.intersection(shapely.linestrings(clipped), areas[face_at])
     parts, of = shapely.get_parts(cut, return_index=True)
     line = (shapely.get_type_id(parts) == 1) & ~shapely.is_empty(parts)
@@ -63,7 +68,7 @@ def _in_front(starts: Array, ends: Array, planes: Array) -> tuple[Array, Array]:
     return near, np.maximum(near, far)
 
 
-def _remainders(edges: Array, flat: Array, owner: Array, low: Array, high: Array) -> tuple[Array, Array]:
+def _remainders(edges: Array, flat: Array, owner: Indices, low: Array, high: Array) -> tuple[Array, Indices]:
     """Return what is left of every edge when its hidden stretches (share of its length) are taken away."""
     order = np.lexsort((low, owner))
     owner, low, high = owner[order], low[order], high[order]

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 import numpy as np
 import shapely
@@ -59,11 +60,15 @@ def finish(sketch: Sketch, name: str, alt: str) -> Drawing:
     box = np.array(boxes)
     left, bottom = float(box[:, 0].min()), float(box[:, 1].min())
     width, height = float(box[:, 2].max()) - left, float(box[:, 3].max()) - bottom
-    lines = tuple(
-        DrawnLine(weight, _points(part, left, bottom)) for weight, parts in merged.items() for part in parts
-    )
+    lines: list[DrawnLine] = []
+    for weight, parts in merged.items():
+        points, of = shapely.get_coordinates(np.array(parts), return_index=True)
+        rounded = (np.round(points - (left, bottom), 3) + 0.0).tolist()
+        bounds = np.searchsorted(of, np.arange(len(parts) + 1)).tolist()
+        for first, last in pairwise(bounds):
+            lines.append(DrawnLine(weight, tuple((x, y) for x, y in rounded[first:last])))
     labels = tuple(Label(t, (round(x - left, 3), round(y - bottom, 3))) for t, x, y in sketch.labels)
-    return Drawing(name, alt, lines, labels, round(width, 3), round(height, 3))
+    return Drawing(name, alt, tuple(lines), labels, round(width, 3), round(height, 3))
 
 
 def merge(geometries: list[shapely.Geometry]) -> list[shapely.Geometry]:
@@ -78,8 +83,3 @@ def tidy(geometries: list[shapely.Geometry]) -> list[shapely.Geometry]:
     """Return polylines as they are, without specks: the rows of a pattern are not cut where others meet them."""
     parts = shapely.simplify(shapely.get_parts(np.array(geometries)), SNAP)
     return list(parts[shapely.length(parts) >= SPECK])
-
-
-def _points(line: shapely.Geometry, left: float, bottom: float) -> tuple[Point, ...]:
-    points = np.round(shapely.get_coordinates(line) - (left, bottom), 3) + 0.0
-    return tuple((float(x), float(y)) for x, y in points)

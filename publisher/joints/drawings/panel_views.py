@@ -21,6 +21,10 @@ APART = 0.3
 """How far panels stand apart in an exploded view, as a share of the mean outside size of the whole."""
 
 
+ROOM = 6.0
+"""mm of visible face around a letter: with less it would stand on lines."""
+
+
 def whole_view(assembly: PanelAssembly) -> Sketch:
     """Draw the assembly put together."""
     panels = [(p.part, p.frame) for p in assembly.panels]
@@ -91,5 +95,7 @@ def _label_spot(solids: Solids, main: int) -> tuple[float, float] | None:
         hidden = shapely.multipoints(points[~seen])
         room = np.minimum(room, shapely.distance(shapely.points(points[seen]), hidden))
     best = int(room.argmax())
+    if room[best] < ROOM:
+        return None
     x, y = points[seen][best]
     return float(x), float(y)

@@ -26,7 +26,7 @@ ARROW = 14.0
 def whole_view(stack: LaidStack, parts: dict[str, Part]) -> Sketch:
     """Draw the layers on each other."""
     sketch = Sketch()
-    draw_slabs([_slab(layer, parts[layer.part], layer.bottom) for layer in stack.layers], STACK_VIEW, sketch)
+    draw_slabs(_slabs(stack, parts, 0.0), STACK_VIEW, sketch)
     return sketch
 
 
@@ -35,11 +35,8 @@ def exploded_view(stack: LaidStack, parts: dict[str, Part]) -> Sketch:
     width = max(_width(stack, parts), 1.0)
     count = len(stack.layers)
     gap = min(max(1.4 * width / max(count - 1, 1), 0.8 * stack.layers[0].thickness), 0.4 * width)
-    slabs = [
-        _slab(layer, parts[layer.part], layer.bottom + i * gap) for i, layer in enumerate(stack.layers)
-    ]
     sketch = Sketch()
-    shown = draw_slabs(slabs, STACK_VIEW, sketch)
+    shown = draw_slabs(_slabs(stack, parts, gap), STACK_VIEW, sketch)
     right = max(float(area.bounds[2]) for area in shown if not area.is_empty) + 6.0
     for row in stack.rows:
         for index in sorted({row.first, row.first + row.count - 1}):
@@ -77,17 +74,29 @@ def plan_view(stack: LaidStack, parts: dict[str, Part], number: int) -> Sketch |
     return sketch
 
 
-def _slab(layer: Layer, part: Part, bottom: float) -> Slab:
-    rings, corners = [], []
-    for ring in (part.outline.outer, *part.outline.holes):
-        points, corner = coarse_ring(ring, TURN, SAGITTA)
-        placed = points_of(layer.pose.apply_all(points))
-        if layer.pose.mirrored:
-            placed, corner = placed[::-1], corner[::-1]
-        rings.append(placed)
-        corners.append(np.array(corner))
-    ticks = points_of(layer.pose.apply_all(tuple(map(tuple, tick_ends(part, whole_polygon(part)).tolist()))))
-    return Slab(tuple(rings), tuple(corners), bottom, bottom + layer.thickness, ticks)
+def _slabs(stack: LaidStack, parts: dict[str, Part], gap: float) -> list[Slab]:
+    """Return the layers to draw, each ``gap`` mm farther from the one below than it lies."""
+    flat = {part_id: _flat(parts[part_id]) for part_id in {layer.part: None for layer in stack.layers}}
+    return [_slab(layer, *flat[layer.part], layer.bottom + i * gap) for i, layer in enumerate(stack.layers)]
+
+
+def _flat(part: Part) -> tuple[list[tuple[Array, Array]], Array]:
+    """Return a part's rings with their corners, and the ends of its joint ticks, in its own coordinates."""
+    rings = [coarse_ring(ring, TURN, SAGITTA) for ring in (part.outline.outer, *part.outline.holes)]
+    return [(points_of(p), np.array(c)) for p, c in rings], tick_ends(part, whole_polygon(part))
+
+
+def _slab(layer: Layer, rings: list[tuple[Array, Array]], ticks: Array, bottom: float) -> Slab:
+    a, b, c, d, e, f = layer.pose.matrix()
+    matrix, shift = np.array([[a, b], [c, d]]), np.array([e, f])
+    way = -1 if layer.pose.mirrored else 1  # a mirrored ring runs the other way round
+    return Slab(
+        tuple((points @ matrix + shift)[::way] for points, _ in rings),
+        tuple(corner[::way] for _, corner in rings),
+        bottom,
+        bottom + layer.thickness,
+        ticks @ matrix + shift,
+    )
 
 
 def _width(stack: LaidStack, parts: dict[str, Part]) -> float:
@@ -96,9 +105,7 @@ def _width(stack: LaidStack, parts: dict[str, Part]) -> float:
 
 
 def _plan_polygon(part: Part, pose: Pose) -> shapely.Polygon:
-    rings = [
-        pose.apply_all(coarse_ring(ring, TURN, SAGITTA)[0]) for ring in (part.outline.outer, *part.outline.holes)
-    ]
+    rings = [pose.apply_all(coarse_ring(ring, TURN, SAGITTA)[0]) for ring in (part.outline.outer, *part.outline.holes)]
     return shapely.Polygon(rings[0], rings[1:])
 
 

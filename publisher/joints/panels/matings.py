@@ -8,7 +8,8 @@ import shapely
 
 from publisher.design import Join
 from publisher.geometry import polygon
-from publisher.joints.panels.place import Panel, PanelAssembly, edge_line, joint_line
+from publisher.joints.panels.edges import edge_line, joint_line
+from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.space import Array, EdgeLine, Frame
 
 

@@ -93,7 +93,7 @@ def two_worst(normals: Array, treads: list[Tread]) -> Array:
         reach[:, : len(ordered)] = ordered.T
         if len(ordered) == 1:
             reach[:, 1] = reach[:, 0]  # one tread carries both
-    return reach.sum(axis=1)
+    return np.asarray(reach.sum(axis=1))
 
 
 def _plinth(

@@ -38,7 +38,9 @@ def tick_ends(part: Part, outline: shapely.Polygon) -> Array:
     away = shapely.distance(shapely.points(both), rim)
     ends = both[np.arange(len(both)), away.argmin(axis=1)][away.min(axis=1) <= ON_EDGE + part.trace_allowance]
     spots = shapely.points(ends)
-    return np.asarray(shapely.get_coordinates(shapely.line_interpolate_point(rim, shapely.line_locate_point(rim, spots))))
+    return np.asarray(
+        shapely.get_coordinates(shapely.line_interpolate_point(rim, shapely.line_locate_point(rim, spots)))
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +59,7 @@ def staggers_of(stack: LaidStack, plan: PlanGeometry, parts: dict[str, Part]) ->
     Running bond asks for at least 1/4 of the unit (TMS 402, definition of running bond: head joints of successive courses
     offset by at least one quarter of the unit length).
     """
-    courses = {layer.part: _course(parts[layer.part], plan.outlines[layer.part]) for layer in stack.layers}
+    courses = {part_id: _course(parts[part_id], outline) for part_id, outline in plan.outlines.items()}
     known: dict[Key, tuple[float, float] | None] = {}
     found: list[Stagger] = []
     for k in range(len(stack.layers) - 1):

@@ -10,8 +10,9 @@ import shapely
 from publisher.basics import Place
 from publisher.design import Board, Fact, Kind
 from publisher.geometry import Part
+from publisher.joints.outlines import pieces
 from publisher.joints.stacks.balance import Balance, balance_of, spread_of
-from publisher.joints.stacks.circles import farthest
+from publisher.joints.stacks.circles import CLOSE, farthest
 from publisher.joints.stacks.courses import Stagger, staggers_of
 from publisher.joints.stacks.layers import LaidStack
 from publisher.joints.stacks.plan_geometry import PlanGeometry
@@ -104,8 +105,8 @@ def flying_reach(plan: PlanGeometry) -> float:
     layer stands on the ground.
     """
     ground = plan.placed[0]
+    grounds = [ground]
     seen: set[tuple[object, ...]] = {plan.key(0, 0)}
-    reach = 0.0
     for k in range(1, len(plan.layers)):
         key = plan.key(0, k)
         if key not in seen:  # a layer that lies just as an earlier one takes nothing more away
@@ -113,16 +114,13 @@ def flying_reach(plan: PlanGeometry) -> float:
             ground = shapely.simplify(shapely.intersection(ground, plan.placed[k]), SIMPLER)
         if ground.is_empty:
             return inf
-        reach = max(reach, _reach(plan.placed[k], ground, reach))
+        grounds.append(ground)
+    # the ground only shrinks upwards: no point of a layer is farther from it than from a circle in the last ground
+    centre, rim = shapely.get_coordinates(shapely.maximum_inscribed_circle(pieces(ground, 0.0)))
+    inner = float(np.hypot(*(rim - centre)))
+    reach = 0.0
+    for k in range(len(plan.layers) - 1, 0, -1):
+        corners = shapely.get_coordinates(plan.placed[k])
+        if float(np.hypot(*(corners - centre).T).max()) - inner > reach + CLOSE:
+            reach = max(reach, farthest(plan.placed[k], grounds[k]))
     return reach
-
-
-def _reach(layer: shapely.Geometry, ground: shapely.Geometry, known: float) -> float:
-    """Return the reach of one layer, or less than ``known`` when it cannot be more."""
-    if ground.area < 0.999 * shapely.convex_hull(ground).area:
-        box = np.array(shapely.bounds(ground)).reshape(2, 2)
-        corners = shapely.get_coordinates(layer)
-        outside = np.maximum(np.maximum(box[0] - corners, corners - box[1]), 0.0)
-        if np.hypot(outside[:, 0], outside[:, 1]).max() + np.hypot(*(box[1] - box[0])) <= known:
-            return 0.0
-    return farthest(layer, ground)

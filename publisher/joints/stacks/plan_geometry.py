@@ -37,7 +37,8 @@ class PlanGeometry:
     def __init__(self, layers: tuple[Layer, ...], parts: dict[str, Part]) -> None:
         """Take the layers from the table up, and the parts by id."""
         self.layers = layers
-        self.outlines = {layer.part: whole_polygon(parts[layer.part]) for layer in layers}
+        used = dict.fromkeys(layer.part for layer in layers)
+        self.outlines = {part_id: whole_polygon(parts[part_id]) for part_id in used}
         self.areas = {name: float(outline.area) for name, outline in self.outlines.items()}
         self.placed = np.array([move(self.outlines[layer.part], layer.pose) for layer in layers])
         self._matrices: Array = np.array([_matrix(layer.pose) for layer in layers]).reshape(-1, 3, 3)

@@ -47,7 +47,8 @@ def treads_of(stack: LaidStack, plan: PlanGeometry, figure_height: float) -> tup
         low = [j for j in over if stack.layers[j].bottom - top < figure_height]
         area = plan.bare(k)
         if low:
-            area = pieces(shapely.difference(area, shapely.union_all(plan.placed[low])))
+            lids = shapely.union_all(shapely.intersection(plan.placed[low], area))
+            area = pieces(shapely.difference(area, lids))
         around = [k + 1, *low] if k < last else low
         key: Key = (plan.key(k, k), tuple(plan.key(k, j) for j in around))
         if key not in sizes:
