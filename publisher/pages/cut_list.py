@@ -1,11 +1,14 @@
 """What to cut and what to buy: the cut list, what a sheet of board yields, and a picture of every laid-out sheet."""
 
+from collections.abc import Callable
+from dataclasses import dataclass
 from functools import partial
 
 from publisher.basics import Box
 from publisher.design import fixed, inches
 from publisher.material import Layout, Yield
 from publisher.pages.draft import Body, Context, Numbers, PageDraft
+from publisher.pages.filling import share_out
 from publisher.pages.frame import Frame, columns, make_frame
 from publisher.pages.layout_picture import layout_picture, picture_height
 from publisher.pages.model import Drawn, Link
@@ -14,84 +17,102 @@ from publisher.pages.tables import Column, Table, make_table
 
 TASK = "See what to buy and cut"
 TALLEST = 118.0  # mm: the tallest picture of a sheet
+CHUNK = 0.4  # of a page's height: a longer table is broken, so that its rows may run on over the pages
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """Something on the page: its height with the space below it, and how it is drawn under a top."""
+
+    height: float
+    draw: Callable[[float, Numbers | None], tuple[Drawn, ...]]
 
 
 def cut_list_drafts(context: Context) -> tuple[PageDraft, ...]:
-    """Return the page of tables and, where the pictures do not fit under them, pages of pictures."""
+    """Return the pages of tables and, after them, of layout pictures."""
     frame = make_frame(context.paper, False, 0.0)
-    first_room = frame.text.height - _tables(context, frame, None)[1]
-    pages: list[list[Picture]] = [[]]
-    rows = _picture_rows(context, frame)
-    left = first_room
-    for row, height in rows:
-        if height > left and (pages[-1] or len(pages) == 1):
-            pages.append([])
-            left = frame.text.height
-        pages[-1] += [(row, height)]
-        left -= height
+    pieces = (*_tables(context, frame), *_pictures(context, frame))
+    height = frame.text.height
+    shared = share_out([piece.height for piece in pieces], height, height)
     drafts = []
-    for index, page in enumerate(pages, 1):
-        title = "Cut list and boards" if index == 1 else "Layouts to copy"
-        body = partial(_body, context, frame, tuple(page), index == 1)
+    for index, (start, end) in enumerate(shared, 1):
+        title = "Cut list and boards" if index == 1 else "Boards: layouts to copy"
+        body = partial(_body, frame, pieces[start:end])
         drafts.append(PageDraft("cut_list", f"cut_list:{index}", title, frame, body, TASK))
     return tuple(drafts)
 
 
-Sheet = tuple[
-    Yield, Layout, int, int
-]  # the yield it belongs to, one of its layouts, how many are alike, number of the first
-Picture = tuple[tuple[Sheet, ...], float]
-
-
-def _body(context: Context, frame: Frame, pictures: tuple[Picture, ...], first: bool, numbers: Numbers) -> Body:
+def _body(frame: Frame, pieces: tuple[Piece, ...], numbers: Numbers) -> Body:
     y = frame.text.top
     drawn: list[Drawn] = []
-    if first:
-        tables, height = _tables(context, frame, numbers)
-        drawn += tables
-        y -= height
-    for row, height in pictures:
-        for (need, layout, alike, number), cell in zip(row, columns(frame.text, 2, GUTTER), strict=False):
-            place = Box(cell.left, y - height + 2 * SPACE, cell.right, y)
-            drawn += layout_picture(context, need, layout, (alike, number), place)
-        y -= height
+    for piece in pieces:
+        drawn += piece.draw(y, numbers)
+        y -= piece.height
     return Body(tuple(drawn))
 
 
-def _tables(context: Context, frame: Frame, numbers: Numbers | None) -> tuple[tuple[Drawn, ...], float]:
-    """Set the cut list and the yield under the top of the page; return them and the height they take."""
-    setter, text = context.type, frame.text
-    y = text.top
-    drawn: list[Drawn] = []
-    cut = _cut_table(context, text.width, numbers)
-    for title, note, table in (
-        ("Cut list", "Sizes are those of the finished piece over all.", cut),
+def _tables(context: Context, frame: Frame) -> list[Piece]:
+    """Return the cut list and the yield as pieces: each table with its heading, broken where it is long."""
+    width = frame.text.width
+    pieces: list[Piece] = []
+    for title, note, make in (
+        ("Cut list", "Sizes are those of the finished piece over all.", partial(_cut_table, context, width)),
         (
             "What one sheet holds",
-            "Counted from real layouts, each checked for gaps and edges; “on a grid” sets every part in a row of upright boxes.",
-            _part_table(context, text.width),
+            "Counted from real layouts, each checked for gaps and edges; “on a grid” sets every part in rows of upright boxes.",
+            lambda _numbers: _part_table(context, width),
         ),
         (
             "Sheets for the whole list, spares included",
-            "By area: no layout can need fewer.",
-            _sheet_table(context, text.width),
+            "“By area” is the bound that no layout can beat.",
+            lambda _numbers: _sheet_table(context, width),
         ),
     ):
-        drawn += setter.line(title, HEADING, text.left, y - setter.drop(HEADING))
-        y -= HEADING.leading
-        block = setter.paragraph(note, SMALL.quiet(), text.left, y, text.width)
+        table = make(None)
+        first = 0
+        while first < len(table.rows):
+            last = min(len(table.rows), first + table.rows_in(frame.text.height * CHUNK, first))
+            said = title if not first else f"{title}, continued"
+            head = _head(context, frame, said, "" if first else note, 0.0)[1]
+            height = head + table.height(first, last) + 2 * SPACE
+            draw = partial(_draw_table, context, frame, (said, "" if first else note), make, (first, last))
+            pieces.append(Piece(height, draw))
+            first = last
+    return pieces
+
+
+def _head(context: Context, frame: Frame, title: str, note: str, top: float) -> tuple[tuple[Drawn, ...], float]:
+    setter, text = context.type, frame.text
+    drawn: list[Drawn] = [*setter.line(title, HEADING, text.left, top - setter.drop(HEADING))]
+    height = HEADING.leading
+    if note:
+        block = setter.paragraph(note, SMALL.quiet(), text.left, top - height, text.width)
         drawn += block.drawn
-        y -= block.height + SPACE / 2
-        if table is cut and numbers is not None:
-            drawn += _links(context, table, text.left, y, numbers)
-        drawn += table.place(text.left, y)
-        y -= table.height() + 2 * SPACE
-    return tuple(drawn), text.top - y
+        height += block.height
+    return tuple(drawn), height + SPACE / 2
+
+
+def _draw_table(
+    context: Context,
+    frame: Frame,
+    words: tuple[str, str],
+    make: Callable[[Numbers | None], Table],
+    rows: tuple[int, int],
+    top: float,
+    numbers: Numbers | None,
+) -> tuple[Drawn, ...]:
+    head, height = _head(context, frame, *words, top)
+    table = make(numbers)
+    links: tuple[Link, ...] = ()
+    if numbers is not None and words[0].startswith("Cut list"):
+        links = _links(context, table, rows, frame.text.left, top - height, numbers)
+    return (*head, *links, *table.place(frame.text.left, top - height, *rows))
 
 
 def _cut_table(context: Context, width: float, numbers: Numbers | None) -> Table:
-    fixed_columns = (Column("", 9.0, bold=True), Column("Board", 20.0), Column("Cut", 34.0))
-    sizes = (Column("Width × height", 44.0), Column("in inches", 36.0), Column("Page", 14.0))
+    share = min(1.0, width / 187.0)  # narrower papers get narrower columns, and rows of more lines
+    fixed_columns = (Column("", 9.0, bold=True), Column("Board", 20.0 * share), Column("Cut", 34.0 * share))
+    sizes = (Column("Width × height", 44.0 * share), Column("in inches", 36.0 * share), Column("Page", 14.0))
     name = Column("Part", width - sum(c.width for c in (*fixed_columns, *sizes)))
     rows = []
     for row in context.needs.cut_list:
@@ -113,10 +134,13 @@ def _cut_table(context: Context, width: float, numbers: Numbers | None) -> Table
     return make_table(context.type, (fixed_columns[0], name, *fixed_columns[1:], *sizes), tuple(rows))
 
 
-def _links(context: Context, table: Table, left: float, top: float, numbers: Numbers) -> tuple[Link, ...]:
+def _links(
+    context: Context, table: Table, rows: tuple[int, int], left: float, top: float, numbers: Numbers
+) -> tuple[Link, ...]:
     edge = top - table.head_height
     links = []
-    for row, height in zip(context.needs.cut_list, table.heights, strict=True):
+    listed = tuple(zip(context.needs.cut_list, table.heights, strict=True))[rows[0] : rows[1]]
+    for row, height in listed:
         pages = numbers.pages_of_part(row.part)
         if pages:
             links.append(Link(Box(left, edge - height, left + table.width, edge), pages[0]))
@@ -133,8 +157,9 @@ def _sheet_name(need: Yield) -> str:
 
 
 def _part_table(context: Context, width: float) -> Table:
-    wide = (Column("laid out, at least", 36.0, "right"), Column("on a grid", 26.0, "right"))
-    part = Column("Only this part", 60.0)
+    share = min(1.0, width / 187.0)
+    wide = (Column("laid out, at least", 36.0 * share, "right"), Column("on a grid", 26.0 * share, "right"))
+    part = Column("Only this part", 60.0 * share)
     names = {p.id: f"{p.letter}  {p.name}" for p in context.parts}
     rows = tuple(
         (
@@ -151,12 +176,13 @@ def _part_table(context: Context, width: float) -> Table:
 
 
 def _sheet_table(context: Context, width: float) -> Table:
+    share = min(1.0, width / 187.0)
     cols = (
-        Column("laid out, at least", 34.0, "right"),
-        Column("on a grid", 22.0, "right"),
-        Column("by area", 20.0, "right"),
-        Column("left over", 22.0, "right"),
-        Column("to cut", 24.0, "right"),
+        Column("laid out, at least", 34.0 * share, "right"),
+        Column("on a grid", 22.0 * share, "right"),
+        Column("by area", 20.0 * share, "right"),
+        Column("left over", 22.0 * share, "right"),
+        Column("to cut", 24.0 * share, "right"),
     )
     rows = tuple(
         (
@@ -172,20 +198,30 @@ def _sheet_table(context: Context, width: float) -> Table:
     return make_table(context.type, (Column("Sheet", width - sum(c.width for c in cols)), *cols), rows)
 
 
-def _picture_rows(context: Context, frame: Frame) -> list[Picture]:
-    """Put the pictures of all different sheets in rows of two; return each row with its height."""
+Sheet = tuple[Yield, Layout, int, int]  # the yield, one of its layouts, how many are alike, number of the first
+
+
+def _pictures(context: Context, frame: Frame) -> list[Piece]:
+    """Return the pictures of all different sheets, two beside each other."""
     sheets: list[Sheet] = []
     for need in context.needs.yields:
-        seen: list[tuple[object, Sheet]] = []
+        alike: dict[tuple[object, ...], list[int]] = {}
         for number, layout in enumerate(need.sheets, 1):
-            same = tuple((item.part, item.pose) for item in layout.items)
-            found = next((i for i, (what, _) in enumerate(seen) if what == same), None)
-            if found is None:
-                seen.append((same, (need, layout, 1, number)))
-            else:
-                before = seen[found][1]
-                seen[found] = (same, (need, layout, before[2] + 1, before[3]))
-        sheets += [sheet for _, sheet in seen]
+            alike.setdefault(tuple((item.part, item.pose) for item in layout.items), []).append(number)
+        sheets += [(need, need.sheets[same[0] - 1], len(same), same[0]) for same in alike.values()]
     cell = columns(frame.text, 2, GUTTER)[0]
-    rows = [tuple(sheets[i : i + 2]) for i in range(0, len(sheets), 2)]
-    return [(row, max(picture_height(need, cell.width, TALLEST) for need, *_ in row) + 2 * SPACE) for row in rows]
+    tallest = min(TALLEST, frame.text.height)
+    pieces = []
+    for row in (tuple(sheets[i : i + 2]) for i in range(0, len(sheets), 2)):
+        height = max(picture_height(need, cell.width, tallest) for need, *_ in row)
+        pieces.append(Piece(height + 2 * SPACE, partial(_draw_pictures, context, frame, row, height)))
+    return pieces
+
+
+def _draw_pictures(
+    context: Context, frame: Frame, row: tuple[Sheet, ...], height: float, top: float, _numbers: Numbers | None
+) -> tuple[Drawn, ...]:
+    drawn: list[Drawn] = []
+    for (need, layout, alike, number), cell in zip(row, columns(frame.text, 2, GUTTER), strict=False):
+        drawn += layout_picture(context, need, layout, (alike, number), Box(cell.left, top - height, cell.right, top))
+    return tuple(drawn)

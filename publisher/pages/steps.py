@@ -6,6 +6,7 @@ from functools import partial
 from publisher.basics import Box
 from publisher.design import StepPlan
 from publisher.pages.draft import Body, Context, Numbers, PageDraft
+from publisher.pages.filling import share_out
 from publisher.pages.frame import Frame, make_frame
 from publisher.pages.step_block import StepBlock, step_block
 from publisher.pages.styles import SPACE
@@ -49,17 +50,10 @@ def _numbered(context: Context) -> tuple[Numbered, ...]:
 
 
 def _filled(context: Context, frame: Frame, rows: tuple[Numbered, ...]) -> tuple[tuple[Numbered, ...], ...]:
-    """Fill pages from the top; a step that does not fit under the last one opens a new page."""
-    pages: list[list[Numbered]] = []
-    left = 0.0
-    for row in rows:
-        height = _block(context, frame, row, frame.text.top, 1).height + BETWEEN
-        if not pages or height > left:
-            pages.append([])
-            left = frame.text.height + BETWEEN
-        pages[-1].append(row)
-        left -= height
-    return tuple(tuple(page) for page in pages)
+    """Share the steps out over as few pages as can be, evenly; no step is broken."""
+    heights = [_block(context, frame, row, frame.text.top, 1).height + BETWEEN for row in rows]
+    room = frame.text.height + BETWEEN
+    return tuple(rows[start:end] for start, end in share_out(heights, room, room))
 
 
 def _block(context: Context, frame: Frame, row: Numbered, top: float, caution_page: int) -> StepBlock:

@@ -119,7 +119,18 @@ def _xy(point: Point) -> str:
     return f"{_number(point[0])} {_number(point[1])}"
 
 
+def _upright_rectangle(path: Path) -> bool:
+    if not path.closed or path.arcs or len(path.points) != 4:
+        return False
+    (ax, ay), (bx, by), (cx, cy), (dx, dy) = path.points
+    return (ay, bx, cy, dx) == (by, cx, dy, ax)
+
+
 def _path_code(path: Path) -> Iterator[str]:
+    if _upright_rectangle(path):  # one operator instead of five: page codes and tick boxes are made of rectangles
+        (left, bottom), _, (right, top), _ = path.points
+        yield f"{_xy((left, bottom))} {_number(right - left)} {_number(top - bottom)} re"
+        return
     arcs = tuple((a.first, a.last, a.centre, a.radius) for a in path.arcs)
     start, rest = segments(path.points, path.closed, arcs)
     yield f"{_xy(start)} m"

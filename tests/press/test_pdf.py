@@ -54,3 +54,14 @@ def test_links_and_bookmarks_lead_to_pages(make_pack: Callable[..., Pack], sampl
     reader = pypdf.PdfReader(BytesIO(write_pdf(make_pack(*sample))))
     assert reader.outline[0]["/Title"] == "Templates"
     assert reader.pages[0]["/Annots"][0].get_object()["/Subtype"] == "/Link"
+
+
+def test_an_upright_rectangle_is_one_operator_and_a_turned_one_is_not(make_pack: Callable[..., Pack]) -> None:
+    upright = Path(((10.0, 10.0), (30.0, 10.0), (30.0, 15.0), (10.0, 15.0)), True)
+    turned = Path(((10.0, 50.0), (20.0, 60.0), (10.0, 70.0), (0.0, 60.0)), True)
+    stroke = Stroke(LineStyle("cut", 0.5), (upright, turned), Layer.OUTLINES)
+    reader = pypdf.PdfReader(BytesIO(write_pdf(make_pack(stroke))))
+    operations = pypdf.generic.ContentStream(reader.pages[0].get_contents(), reader).operations
+    (box,) = [[float(v) * 25.4 / 72 for v in o] for o, op in operations if op == b"re"]
+    assert box == pytest.approx([10.0, 10.0, 20.0, 5.0], abs=1e-4)
+    assert [op for _, op in operations].count(b"l") == 3
