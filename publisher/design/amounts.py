@@ -7,7 +7,7 @@ from math import isfinite
 from publisher.design.model import Kind
 
 #: A whole-number field takes 14.000000001 for 14: divisions of decimal fractions leave such dust.
-WHOLE_WITHIN = 1e-9
+WHOLE_WITHIN = 1.001e-9
 
 
 class Origin(IntEnum):

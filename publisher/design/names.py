@@ -18,6 +18,11 @@ def nearest_hint(word: str, known: Iterable[str]) -> str:
     return f"did you mean “{near}”?" if near else ""
 
 
+def cut(text: str, most: int = 200) -> str:
+    """Return the text, cut off after ``most`` letters: a message is one sentence, whatever it repeats."""
+    return text if len(text) <= most else text[: most - 1] + "…"
+
+
 def listed(words: Iterable[str], most: int = 12) -> str:
     """Return words as a message lists them, cut off after ``most``."""
     known = list(words)

@@ -10,7 +10,7 @@ from publisher.design.amounts import Amount
 from publisher.design.evaluate import evaluate
 from publisher.design.fields import settle
 from publisher.design.lexer import Fault
-from publisher.design.names import pick_hint
+from publisher.design.names import cut, pick_hint
 from publisher.design.parser import parse
 
 LONGEST_SHOWN = 60  # letters of an expression that a message repeats
@@ -89,7 +89,7 @@ class Scope:
         shown = value.text.strip()
         message = f"“{shown}”: {fault.message}" if 0 < len(shown) <= LONGEST_SHOWN else fault.message
         self.findings.append(
-            fault.rule.found(message, subject=subject, hint=fault.hint, place=column_of(value, fault.at))
+            fault.rule.found(cut(message), subject=subject, hint=cut(fault.hint), place=column_of(value, fault.at))
         )
 
     def _closed_lookup(self, name: str, at: int) -> Amount:

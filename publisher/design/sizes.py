@@ -31,8 +31,12 @@ def work_out_sizes(
     scope = Scope(amounts, findings)
     needs = {name: _names_in(name, what, scope) for name, what in given.items()}
     order, circles = _order(needs)
-    circular = {name for circle in circles for name in circle}
-    findings.extend(_circle_finding(circle, given) for circle in circles)
+    circular: set[str] = set()
+    for circle in circles:
+        # circles that only cross those already named would be repeated a thousandfold
+        if not circular.issuperset(circle):
+            findings.append(_circle_finding(circle, given))
+        circular.update(circle)
     for name in order:
         if name not in circular and needs[name] is not None:
             amounts[name] = _work_out(name, given[name], scope)

@@ -73,4 +73,6 @@ def _variant_title(fields: Table, variant: str, scope: Scope) -> str:
     title = wanted.value("title") if isinstance(wanted, Table) else None
     if title is None:
         return variant
-    return filled(read_text(title, (), scope, f"variant {variant}"), scope)
+    before = len(scope.findings)
+    text = read_text(title, (), scope, f"variant {variant}")
+    return title.text if len(scope.findings) > before else filled(text, scope)

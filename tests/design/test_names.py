@@ -1,6 +1,6 @@
 """The nearest known word."""
 
-from publisher.design.names import listed, nearest, nearest_hint, pick_hint
+from publisher.design.names import cut, listed, nearest, nearest_hint, pick_hint
 
 
 def test_nearest_is_the_likely_word_and_keeps_its_capitals() -> None:
@@ -20,3 +20,5 @@ def test_hints() -> None:
 
 def test_long_lists_are_cut_off() -> None:
     assert listed([f"n{i}" for i in range(14)], 3) == "n0, n1, n2 and 11 more"
+    assert cut("a" * 200) == "a" * 200
+    assert cut("a" * 201) == "a" * 199 + "…"
