@@ -1,14 +1,14 @@
 """What a content stream paints on: the graphics state, its stack, and all that was painted so far."""
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 from typing import Any
 
 from publisher.basics import Box
 from publisher.proof.fonts import Font, read_font
 from publisher.proof.layers import Layers
 from publisher.proof.matrices import IDENTITY
-from publisher.proof.model import Clip, Coordinates, Matrix, Piece, PlacedImage, TextRun
-from publisher.proof.objects import TooMuch, plain
+from publisher.proof.model import Clip, Matrix, Piece, PlacedImage, TextRun
+from publisher.proof.objects import TooMuch, plain, raw
 
 MOST_OPERATORS = 1_200_000  # of one file
 MOST_POINTS = 3_000_000
@@ -80,6 +80,7 @@ class Canvas:
         self.hidden_layers: dict[str, None] = {}
         self.unread: dict[str, None] = {}
         self.path_operators = 0
+        self.in_path = False
         self.order = 0
         self.text_matrix: Matrix = IDENTITY
         self.line_matrix: Matrix = IDENTITY
@@ -100,10 +101,7 @@ class Canvas:
 
     def resource(self, kind: str, name: Any) -> Any:
         """Return a named resource as the resources hold it (a reference, mostly), or None."""
-        group = plain(self.resources.get(kind)) if isinstance(self.resources, dict) else None
-        if not isinstance(group, dict) or f"/{name}" not in group:
-            return None
-        return group.raw_get(f"/{name}") if hasattr(group, "raw_get") else group.get(f"/{name}")
+        return raw(plain(raw(self.resources, kind)), f"/{name}")
 
     def font(self, name: Any) -> Font | None:
         """Return a font of the resources, read once per file."""
@@ -130,12 +128,3 @@ def font_of(reference: Any, fonts: dict[Any, Font]) -> Font | None:
     if key not in fonts:
         fonts[key] = read_font(resource)
     return fonts[key]
-
-
-@dataclass(slots=True)
-class PathSoFar:
-    """The path under construction, in mm on the page."""
-
-    lines: list[Coordinates] = field(default_factory=list)
-    closed: list[bool] = field(default_factory=list)
-    clip_rule: str = ""

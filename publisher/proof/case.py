@@ -3,9 +3,9 @@
 import numpy as np
 
 from publisher.basics import Promises
-from publisher.proof.ink import Array, Ink
+from publisher.proof.ink import Ink
 from publisher.proof.lengths import LengthReading, read_lengths
-from publisher.proof.model import FileRead, PageRead
+from publisher.proof.model import Array, FileRead, PageRead
 from publisher.proof.outlines import OutlineReading, read_outline
 from publisher.proof.pixels import PixelReadings, read_pixels
 from publisher.proof.texts import TextLine, text_lines, why_hidden

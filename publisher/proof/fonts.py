@@ -33,10 +33,8 @@ class Font:
     def letters(self, codes: bytes) -> list[tuple[int, str, float, bool]]:
         """Return (code, text, width in em, shown well) for each code of a string."""
         self.shown = True
-        if self.two_bytes:
-            sequence = [codes[i] << 8 | codes[i + 1] for i in range(0, len(codes) - 1, 2)]
-        else:
-            sequence = list(codes)
+        pairs = zip(codes[::2], codes[1::2], strict=False)
+        sequence = [high << 8 | low for high, low in pairs] if self.two_bytes else list(codes)
         known = self._letters
         found = []
         for code in sequence:

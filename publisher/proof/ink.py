@@ -7,9 +7,8 @@ import numpy as np
 import shapely
 
 from publisher.basics import Box
-from publisher.proof.model import Clip, Coordinates, PageRead, Piece, PlacedImage
+from publisher.proof.model import Array, Clip, PageRead, Piece, PlacedImage
 
-Array = np.ndarray[Any, np.dtype[Any]]
 PALEST_LINE = 0.7  # lighter lines have less contrast than 2 : 1 on white (WCAG 2 asks 3 : 1) and count as not drawn
 COVERS_FROM = 0.3  # difference of grey from which a later area hides what lies under it
 NEAR = 1e-6
@@ -25,27 +24,31 @@ class Ink:
     def __init__(self, page: PageRead) -> None:
         """Collect the strokes of a page."""
         self.page = page
-        lines: list[Coordinates] = []
-        owners: list[int] = []
-        for number, piece in enumerate(page.pieces):
-            if piece.grey is None or not piece.visible or piece.grey > PALEST_LINE or piece.widest <= 0:
-                continue
-            for line, closed in zip(piece.lines, piece.closed, strict=True):
-                if len(line) > 1:
-                    lines.append([*line, line[0]] if closed and line[0] != line[-1] else line)
-                    owners.append(number)
-        self._fill(lines, owners)
+        shown = [
+            i
+            for i, p in enumerate(page.pieces)
+            if p.grey is not None and p.visible and p.grey <= PALEST_LINE and p.widest > 0
+        ]
+        pieces = [page.pieces[i] for i in shown]
+        counts = [len(p.starts) - 1 for p in pieces]
+        self._fill(
+            [p.points for p in pieces],
+            np.concatenate([np.diff(p.starts) for p in pieces]) if pieces else np.zeros(0, dtype=int),
+            np.repeat(np.array(shown, dtype=int), counts),
+        )
         self._cut_to_clips()
         self._take_covered_away()
         self.width = np.array([page.pieces[i].width for i in self.piece])
         self.dashed = np.array([bool(page.pieces[i].dash) for i in self.piece], dtype=bool)
         self.grey = np.array([page.pieces[i].grey for i in self.piece], dtype=float)
 
-    def _fill(self, lines: list[Coordinates], owners: list[int]) -> None:
-        flat = [p for line in lines for p in line]
-        self.points: Array = np.array(flat, dtype=float).reshape(-1, 2)
-        self.starts: Array = np.concatenate(([0], np.cumsum([len(line) for line in lines], dtype=int))).astype(int)
-        self.piece: Array = np.array(owners, dtype=int)
+    def _fill(self, chunks: list[Array], lengths: Array, owners: Array) -> None:
+        """Take lines: their points in chunks, how many points each has, and the piece of each. Single points are left out."""
+        points = np.concatenate(chunks) if chunks else np.zeros((0, 2))
+        keep = lengths > 1
+        self.points: Array = points[np.repeat(keep, lengths)] if not keep.all() else points
+        self.starts: Array = np.concatenate(([0], np.cumsum(lengths[keep]))).astype(int)
+        self.piece: Array = owners[keep]
         if len(self.points):
             low = np.minimum.reduceat(self.points, self.starts[:-1])
             high = np.maximum.reduceat(self.points, self.starts[:-1])
@@ -103,20 +106,15 @@ class Ink:
             self._replace(changed)
 
     def _replace(self, changed: dict[int, Any]) -> None:
-        lines: list[Coordinates] = []
+        chunks: list[Array] = []
         owners: list[int] = []
         for i in range(len(self.piece)):
-            if i not in changed:
-                lines.append(self.line(i).tolist())
-                owners.append(int(self.piece[i]))
-                continue
-            merged = shapely.line_merge(changed[i])
-            for part in shapely.get_parts(merged):
-                coordinates = shapely.get_coordinates(part).tolist()
-                if len(coordinates) > 1:
-                    lines.append(coordinates)
-                    owners.append(int(self.piece[i]))
-        self._fill(lines, owners)
+            parts = [self.line(i)]
+            if i in changed:
+                parts = [shapely.get_coordinates(p) for p in shapely.get_parts(shapely.line_merge(changed[i]))]
+            chunks += parts
+            owners += [int(self.piece[i])] * len(parts)
+        self._fill(chunks, np.array([len(c) for c in chunks], dtype=int), np.array(owners, dtype=int))
 
 
 def covers(page: PageRead) -> list[tuple[int, float | None, Box, Any]]:
@@ -124,20 +122,18 @@ def covers(page: PageRead) -> list[tuple[int, float | None, Box, Any]]:
     found: list[tuple[int, float | None, Box, Any]] = []
     for piece in page.pieces:
         if piece.fill_grey is not None and piece.visible and piece.solid_fill:
-            box = _within(bounds(piece.lines), piece.clip.box)
+            box = _within(piece.box(), piece.clip.box)
             if box is not None:
                 found.append((piece.order, piece.fill_grey, box, lambda near, piece=piece: filled_area(piece, near)))
     for image in page.images:
-        box = _within(bounds((list(image.corners),)), image.clip.box)
+        box = _within(_round(image.corners), image.clip.box)
         if image.visible and not image.is_mask and box is not None:
             found.append((image.order, None, box, lambda _, image=image: _image_area(image)))
     return sorted(found, key=lambda c: c[0])
 
 
-def bounds(lines: tuple[Coordinates, ...]) -> Box:
-    """Return the box round all points."""
-    xs = [p[0] for line in lines for p in line]
-    ys = [p[1] for line in lines for p in line]
+def _round(corners: tuple[tuple[float, float], ...]) -> Box:
+    xs, ys = [p[0] for p in corners], [p[1] for p in corners]
     return Box(min(xs), min(ys), max(xs), max(ys))
 
 
@@ -165,20 +161,21 @@ def clip_area(clip: Clip) -> Any:
 
 def filled_area(piece: Piece, near: Box) -> Any:
     """Return what a filled path covers near a box, inside its clip. Rings that do not reach the box do not matter there."""
-    rings = tuple(ring for ring in piece.lines if len(ring) > 2 and _reaches(ring, near))
+    low = np.minimum.reduceat(piece.points, piece.starts[:-1])
+    high = np.maximum.reduceat(piece.points, piece.starts[:-1])
+    reaches = (
+        (low[:, 0] <= near.right) & (high[:, 0] >= near.left) & (low[:, 1] <= near.top) & (high[:, 1] >= near.bottom)
+    )
+    reaches &= np.diff(piece.starts) > 2
+    rings = tuple(piece.points[piece.starts[i] : piece.starts[i + 1]] for i in np.flatnonzero(reaches))
     return shapely.intersection(_area(rings, piece.even_odd), clip_area(piece.clip))
-
-
-def _reaches(ring: Coordinates, near: Box) -> bool:
-    xs, ys = [p[0] for p in ring], [p[1] for p in ring]
-    return min(xs) <= near.right and max(xs) >= near.left and min(ys) <= near.top and max(ys) >= near.bottom
 
 
 def _image_area(image: PlacedImage) -> Any:
     return shapely.intersection(shapely.Polygon(image.corners), clip_area(image.clip))
 
 
-def _area(rings: tuple[Coordinates, ...], even_odd: bool) -> Any:
+def _area(rings: tuple[Array, ...], even_odd: bool) -> Any:
     """Return the area of rings. The nonzero rule is taken as union, which it is unless rings turn against each other."""
     polygons = [shapely.make_valid(shapely.Polygon(ring)) for ring in rings if len(ring) > 2]
     if not polygons:

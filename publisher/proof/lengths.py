@@ -2,13 +2,13 @@
 
 from dataclasses import dataclass
 from math import dist
-from typing import Any
 
 import numpy as np
 import shapely
 
-from publisher.basics import LengthPromise, Point
-from publisher.proof.ink import Array, Ink
+from publisher.basics import LengthPromise
+from publisher.proof.ink import Ink
+from publisher.proof.model import Array
 
 TOLERANCE = 0.01  # mm: what a length in a finished file may be off
 PLACE = 0.05  # mm: what the place of a line that is no tick may be off
@@ -126,12 +126,6 @@ def _between(
 
 def _corners(ink: Ink, promise: LengthPromise, along: Array, across: Array) -> Array:
     """Return where corners of lines and filled areas (arrow heads) lie on the promised line."""
-    points: list[Point] = [
-        point
-        for piece in ink.page.pieces
-        if piece.fill_grey is not None and piece.visible and piece.fill_grey < 0.7
-        for line in piece.lines
-        for point in line
-    ]
-    every: Any = np.concatenate((ink.points, np.array(points, dtype=float).reshape(-1, 2))) - promise.start
+    areas = [p.points for p in ink.page.pieces if p.fill_grey is not None and p.visible and p.fill_grey < 0.7]
+    every = np.concatenate((ink.points, *areas)) - promise.start
     return np.asarray((every @ along)[np.abs(every @ across) <= 0.02])

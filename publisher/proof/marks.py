@@ -7,7 +7,8 @@ import numpy as np
 import shapely
 
 from publisher.basics import Point
-from publisher.proof.ink import Array, Ink
+from publisher.proof.ink import Ink
+from publisher.proof.model import Array
 from publisher.proof.texts import TextLine, says
 
 ROUND = 0.02  # mm that the points of a circle may differ in their distance from the middle

@@ -1,10 +1,14 @@
 """What proof reads out of a file, in mm on the page as a viewer shows it: origin lower left, y upward."""
 
 from dataclasses import dataclass, field
+from itertools import pairwise
+from typing import Any
+
+import numpy as np
 
 from publisher.basics import Box, Finding
 
-Coordinates = list[tuple[float, float]]
+Array = np.ndarray[Any, np.dtype[Any]]
 Matrix = tuple[float, float, float, float, float, float]
 
 
@@ -13,21 +17,22 @@ class Clip:
     """Where ink may appear: inside ``box`` and inside every ring set of ``shapes`` (rings, even-odd rule or not)."""
 
     box: Box
-    shapes: tuple[tuple[tuple[Coordinates, ...], bool], ...] = ()
+    shapes: tuple[tuple[tuple[Array, ...], bool], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Piece:
     """One painted path: subpaths with Béziers flattened to 0.002 mm.
 
-    ``closed[i]`` says whether subpath i was closed by ``h`` or ``re``. ``width`` (mm) is the stroke's least width over all
+    ``points`` (N, 2) holds all subpaths one after another, closed ones with their first point repeated; subpath i is
+    ``points[starts[i]:starts[i + 1]]``. ``width`` (mm) is the stroke's least width over all
     directions, ``widest`` the greatest; ``grey`` and ``fill_grey`` run from 0 (black) to 1 (white) after transparency, None
     when the path is not stroked, not filled. ``order`` counts what was painted before it on the page.
     """
 
     order: int
-    lines: tuple[Coordinates, ...]
-    closed: tuple[bool, ...]
+    points: Array
+    starts: Array
     width: float
     widest: float
     dash: tuple[float, ...]
@@ -37,6 +42,15 @@ class Piece:
     clip: Clip
     visible: bool
     solid_fill: bool = True
+
+    def lines(self) -> list[Array]:
+        """Return the subpaths."""
+        return [self.points[a:b] for a, b in pairwise(self.starts.tolist())]
+
+    def box(self) -> Box:
+        """Return the box round all points."""
+        low, high = self.points.min(axis=0).tolist(), self.points.max(axis=0).tolist()
+        return Box(low[0], low[1], high[0], high[1])
 
 
 @dataclass(frozen=True, slots=True)

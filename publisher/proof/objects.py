@@ -36,13 +36,11 @@ def plain(thing: Any) -> Any:
     return None if type(thing).__name__ == "NullObject" else thing
 
 
-def entry(dictionary: Any, key: str) -> Any:
-    """Return the object under a key of a dictionary, or None."""
-    return (
-        plain(dictionary.raw_get(key) if hasattr(dictionary, "raw_get") else dictionary.get(key))
-        if (isinstance(dictionary, dict) and key in dictionary)
-        else None
-    )
+def raw(dictionary: Any, key: str) -> Any:
+    """Return what stands under a key, a reference unresolved; None when the key is not there."""
+    if not isinstance(dictionary, dict) or key not in dictionary:
+        return None
+    return dictionary.raw_get(key) if hasattr(dictionary, "raw_get") else dictionary[key]
 
 
 def number(thing: Any, default: float = 0.0) -> float:

@@ -1,16 +1,16 @@
 """Promised outlines held against the drawn strokes, both ways: nothing promised missing, nothing of it drawn twice or beside."""
 
 from dataclasses import dataclass
-from typing import Any
 
 import numpy as np
 import shapely
 
 from publisher.basics import OutlinePromise, Point, Pose
-from publisher.proof.ink import Array, Ink
+from publisher.proof.ink import Ink
+from publisher.proof.model import Array
 
 TOLERANCE = 0.05  # mm, Hausdorff distance between promised rings and drawn strokes
-STEP = 1.0  # mm between the points of a promised ring that are tried
+STEP = 2.0  # mm between the points of a promised ring that are tried
 REACH = 3.0  # mm: farther than this from a promised ring, a stroke has nothing to do with it
 FOLLOWS = 0.6  # share of a stroke's length within REACH of a ring that makes it a copy of that ring
 
@@ -56,6 +56,13 @@ class Wanted:
         self.points, owner = shapely.get_coordinates(dense, return_index=True)
         self.ring = owner
 
+    def segments(self) -> "Drawn":
+        """Return the promised rings as segments in a search tree, the ring of each as its owner."""
+        steps = np.hypot(*np.diff(self.points, axis=0).T)
+        joined = (np.diff(self.ring) == 0) & (steps <= STEP * 1.01)  # longer ones are where a window cut the ring
+        starts, ends = self.points[:-1][joined], self.points[1:][joined]
+        return Drawn(starts, ends, self.ring[:-1][joined], np.zeros(len(starts)))
+
     def box(self) -> tuple[Array, Array]:
         """Return the lower left and upper right of all points."""
         return self.points.min(axis=0), self.points.max(axis=0)
@@ -64,7 +71,8 @@ class Wanted:
 def _carry(pose: Pose, ring: tuple[Point, ...]) -> Array:
     a, b, c, d, e, f = pose.matrix()
     points = np.array(ring, dtype=float)
-    return points @ np.array(((a, b), (c, d))) + (e, f)
+    carried: Array = points @ np.array(((a, b), (c, d))) + (e, f)
+    return carried
 
 
 class Drawn:
@@ -142,44 +150,20 @@ def _copies(wanted: Wanted, drawn: Drawn, ink: Ink, width: float) -> tuple[float
     A copy is a line in the outline's own stroke width that follows a ring for most of its length and is at least half as long.
     """
     lines = np.unique(drawn.owners[np.abs(drawn.widths - width) < 0.02]) if width else np.zeros(0, dtype=int)
-    rings = [_ring_lines(wanted, i) for i in range(len(wanted.lengths))]
     beside, covered = 0.0, np.zeros(len(wanted.lengths))
+    rings = wanted.segments()
     for i in map(int, lines):
-        line = shapely.LineString(ink.line(i))
-        dense = shapely.get_coordinates(shapely.segmentize(line, STEP))
-        ring, away = _which_ring(dense, rings)
-        share = float(np.mean(away < REACH))
-        if share < FOLLOWS or line.length < 0.5 * wanted.lengths[ring]:
+        points = ink.line(i)
+        steps = np.hypot(*np.diff(points, axis=0).T)
+        away, index = rings.nearest(points)
+        near, on = away < REACH, away <= TOLERANCE
+        length, follows = float(steps.sum()), float(steps[near[1:] & near[:-1]].sum())
+        if not length or follows < FOLLOWS * length:
             continue
-        beside = max(beside, float(away.max()) if share > 0.999 else float(away[away < REACH].max()))
-        covered[ring] += line.length * float(np.mean(away <= TOLERANCE))
+        ring = int(np.bincount(rings.owners[index[index >= 0]]).argmax()) if (index >= 0).any() else 0
+        if length < 0.5 * wanted.lengths[ring]:
+            continue
+        beside = max(beside, float(away[near].max(initial=0.0)))
+        covered[ring] += float(steps[on[1:] & on[:-1]].sum())
     times = covered / np.maximum(wanted.lengths, 1e-9)
     return beside, float(times.max(initial=0.0))
-
-
-def _ring_lines(wanted: Wanted, ring: int) -> Any:
-    points = wanted.points[wanted.ring == ring]
-    if len(points) < 2:
-        return None
-    steps = np.hypot(*np.diff(points, axis=0).T)
-    cuts = np.flatnonzero(steps > STEP * 1.01) + 1  # where a window cut the ring
-    pieces = [p for p in np.split(points, cuts) if len(p) > 1]
-    if not pieces:
-        return None
-    lines = shapely.multilinestrings([shapely.LineString(p) for p in pieces])
-    shapely.prepare(lines)
-    return lines
-
-
-def _which_ring(points: Array, rings: list[Any]) -> tuple[int, Array]:
-    """Return the ring that points follow best, and the distance of each point from it."""
-    geometries = shapely.points(points)
-    best: tuple[float, int, Array] | None = None
-    for number, ring in enumerate(rings):
-        if ring is None:
-            continue
-        away = np.asarray(shapely.distance(geometries, ring))
-        mean = float(np.minimum(away, REACH).mean())
-        if best is None or mean < best[0]:
-            best = (mean, number, away)
-    return (best[1], best[2]) if best else (0, np.full(len(points), REACH))

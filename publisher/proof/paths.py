@@ -1,7 +1,8 @@
-"""Path operators (ISO 32000-1, 8.5): construction, painting, clipping. Points are carried to mm as they come."""
+"""Path operators (ISO 32000-1, 8.5): construction, painting, clipping."""
 
 from collections.abc import Callable
 from functools import cache
+from itertools import pairwise
 from math import ceil, sqrt
 from typing import Any
 
@@ -10,7 +11,7 @@ import numpy as np
 from publisher.basics import Box
 from publisher.proof.canvas import Canvas
 from publisher.proof.matrices import stretches
-from publisher.proof.model import Clip, Coordinates, Piece
+from publisher.proof.model import Array, Clip, Piece
 
 FLATNESS = 0.002  # mm between a Bézier and its chords
 MOST_CHORDS = 2000
@@ -19,15 +20,23 @@ Operands = list[Any]
 
 
 class PathOperators:
-    """Builds a path and paints it on the canvas."""
+    """Builds a path in user space, and paints it on the canvas in mm.
+
+    A path is a flat list of numbers: lists of points would be millions of small objects in a large file.
+    """
 
     def __init__(self, canvas: Canvas) -> None:
         """Start without a path."""
         self.canvas = canvas
-        self.lines: list[Coordinates] = []
-        self.closed: list[bool] = []
+        self.flat: list[float] = []
+        self.starts: list[int] = []  # where in ``flat`` each subpath begins
+        self.is_closed = False  # the last subpath: what follows begins a new one
         self.clip_rule = ""
-        self.at = (0.0, 0.0)
+
+    def forget(self) -> None:
+        """Drop the path."""
+        self.flat, self.starts, self.is_closed, self.clip_rule = [], [], False, ""
+        self.canvas.in_path = False
 
     def handlers(self) -> dict[bytes, Callable[[Operands], None]]:
         """Return operator → function."""
@@ -47,98 +56,93 @@ class PathOperators:
 
     def move(self, operands: Operands) -> None:
         """m: begin a subpath."""
-        x, y = operands[-2], operands[-1]
-        a, b, c, d, e, f = self.canvas.state.ctm
-        self.at = (a * x + c * y + e, b * x + d * y + f)
-        self.lines.append([self.at])
-        self.closed.append(False)
+        x, y = operands
+        self.starts.append(len(self.flat))
+        self.flat += (x, y)
+        self.is_closed = False
+        self.canvas.in_path = True
 
     def line(self, operands: Operands) -> None:
         """l: a straight line."""
-        x, y = operands[-2], operands[-1]
-        a, b, c, d, e, f = self.canvas.state.ctm
-        self.at = (a * x + c * y + e, b * x + d * y + f)
-        self._open_line().append(self.at)
+        x, y = operands
+        if self.is_closed or not self.flat:
+            self._go_on()
+        self.flat += (x, y)
 
     def curve(self, operands: Operands) -> None:
         """c: a Bézier with two control points."""
-        x1, y1, x2, y2, x3, y3 = operands[-6:]
-        a, b, c, d, e, f = self.canvas.state.ctm
-        self._bezier(
-            (a * x1 + c * y1 + e, b * x1 + d * y1 + f),
-            (a * x2 + c * y2 + e, b * x2 + d * y2 + f),
-            (a * x3 + c * y3 + e, b * x3 + d * y3 + f),
-        )
+        x1, y1, x2, y2, x3, y3 = operands
+        if self.is_closed or not self.flat:
+            self._go_on()
+        x0, y0 = self.flat[-2:]
+        # a chord of a curve with second derivative D leaves it by at most D / (8 n²); D ≤ 6 max |Pi − 2 Pi+1 + Pi+2|
+        bend = 6.0 * max(abs(x0 - 2 * x1 + x2) + abs(y0 - 2 * y1 + y2), abs(x1 - 2 * x2 + x3) + abs(y1 - 2 * y2 + y3))
+        bend *= stretches(self.canvas.state.ctm)[1]
+        chords = min(max(1, ceil(sqrt(bend / (8 * FLATNESS)))), MOST_CHORDS)
+        if chords > 1:
+            points = _basis(chords) @ np.array(((x0, y0), (x1, y1), (x2, y2), (x3, y3)))
+            self.flat += points.ravel().tolist()
+        self.flat += (x3, y3)
+        self.canvas.spent.points += chords
 
     def curve_v(self, operands: Operands) -> None:
         """v: the first control point is the current point."""
-        x2, y2, x3, y3 = operands[-4:]
-        a, b, c, d, e, f = self.canvas.state.ctm
-        self._bezier(self.at, (a * x2 + c * y2 + e, b * x2 + d * y2 + f), (a * x3 + c * y3 + e, b * x3 + d * y3 + f))
+        if self.is_closed or not self.flat:
+            self._go_on()
+        self.curve([*self.flat[-2:], *operands])
 
     def curve_y(self, operands: Operands) -> None:
         """y: the second control point is the end."""
-        x1, y1, x3, y3 = operands[-4:]
-        self.curve([x1, y1, x3, y3, x3, y3])
+        self.curve([*operands, *operands[-2:]])
 
     def close(self, _: Operands) -> None:
         """h: back to where the subpath began."""
-        if self.lines and len(self.lines[-1]) > 1:
-            self.closed[-1] = True
-            self.at = self.lines[-1][0]
+        if self.flat and not self.is_closed:
+            first = self.starts[-1]
+            if self.flat[first : first + 2] != self.flat[-2:]:
+                self.flat += self.flat[first : first + 2]
+            self.is_closed = True
 
     def rectangle(self, operands: Operands) -> None:
         """re: a closed rectangle."""
-        x, y, width, height = operands[-4:]
-        a, b, c, d, e, f = self.canvas.state.ctm
-        corners = ((x, y), (x + width, y), (x + width, y + height), (x, y + height))
-        self.lines.append([(a * u + c * v + e, b * u + d * v + f) for u, v in corners])
-        self.closed.append(True)
-        self.at = self.lines[-1][0]
+        x, y, width, height = operands
+        self.starts.append(len(self.flat))
+        self.flat += (x, y, x + width, y, x + width, y + height, x, y + height, x, y)
+        self.is_closed = True
+        self.canvas.in_path = True
 
     def clip(self, rule: str) -> None:
         """W, W*: the path being painted next also becomes the clip."""
         self.clip_rule = rule
 
-    def _open_line(self) -> Coordinates:
-        """Return the subpath to go on with; after h a new one begins where the last began."""
-        if not self.lines:
-            raise ValueError("a line without a start")
-        if self.closed[-1]:
-            self.lines.append([self.lines[-1][0]])
-            self.closed.append(False)
-        return self.lines[-1]
-
-    def _bezier(self, one: tuple[float, float], two: tuple[float, float], end: tuple[float, float]) -> None:
-        line = self._open_line()
-        start = line[-1]
-        # a chord of a curve with second derivative D leaves it by at most D / (8 n²); D ≤ 6 max |Pi − 2 Pi+1 + Pi+2|
-        bend = 6.0 * max(
-            abs(start[0] - 2 * one[0] + two[0]) + abs(start[1] - 2 * one[1] + two[1]),
-            abs(one[0] - 2 * two[0] + end[0]) + abs(one[1] - 2 * two[1] + end[1]),
-        )
-        chords = min(max(1, ceil(sqrt(bend / (8 * FLATNESS)))), MOST_CHORDS)
-        if chords > 1:
-            points = _basis(chords) @ np.array((start, one, two, end))
-            line.extend(map(tuple, points.tolist()))
-        line.append(end)
-        self.at = end
-        self.canvas.spent.points += chords
+    def _go_on(self) -> None:
+        """Begin a new subpath where the last one began; a line without any start is an error of the file."""
+        first = self.starts[-1]
+        start = self.flat[first : first + 2]
+        self.starts.append(len(self.flat))
+        self.flat += start
+        self.is_closed = False
 
     def _painter(self, close: bool, fill: bool, stroke: bool, even_odd: bool) -> Callable[[Operands], None]:
         def paint(operands: Operands) -> None:
             if close:
                 self.close(operands)
-            self._paint(fill, stroke, even_odd)
+            flat, starts, rule = self.flat, self.starts, self.clip_rule
+            self.forget()
+            if flat:
+                self._paint(flat, starts, rule, (fill, stroke, even_odd))
 
         return paint
 
-    def _paint(self, fill: bool, stroke: bool, even_odd: bool) -> None:
+    def _paint(self, flat: list[float], starts: list[int], rule: str, how: tuple[bool, bool, bool]) -> None:
         canvas, state = self.canvas, self.canvas.state
-        lines, closed, rule = self.lines, self.closed, self.clip_rule
-        self.lines, self.closed, self.clip_rule = [], [], ""
-        if not lines:
-            return
+        fill, stroke, even_odd = how
+        a, b, c, d, e, f = state.ctm
+        points = np.array(flat, dtype=float).reshape(-1, 2) @ ((a, b), (c, d)) + (e, f)
+        if not np.isfinite(points).all():
+            raise ValueError("a point at infinity")
+        bounds = np.array([*starts, len(flat)]) // 2
+        canvas.spent.points += len(points)
         if fill or stroke:
             least, most = stretches(state.ctm) if stroke else (0.0, 0.0)
             scale = sqrt(least * most)
@@ -149,8 +153,8 @@ class PathOperators:
             canvas.pieces.append(
                 Piece(
                     canvas.next_order(),
-                    tuple(lines),
-                    tuple(closed),
+                    points,
+                    bounds,
                     state.width * least,
                     state.width * most,
                     tuple(d * scale for d in state.dash),
@@ -162,34 +166,31 @@ class PathOperators:
                     state.fill_alpha > 0.5 and state.fill_grey is not None,
                 )
             )
-            canvas.spent.points += sum(map(len, lines))
         if rule:
-            state.clip = clipped(state.clip, tuple(lines), rule == "W*")
+            rings = tuple(points[i:j] for i, j in pairwise(bounds.tolist()))
+            state.clip = clipped(state.clip, points, rings, rule == "W*")
 
 
-def clipped(clip: Clip, rings: tuple[Coordinates, ...], even_odd: bool) -> Clip:
-    """Return the clip cut down to a path (8.5.4)."""
-    xs = [p[0] for ring in rings for p in ring]
-    ys = [p[1] for ring in rings for p in ring]
-    old = clip.box
-    box = Box(max(old.left, min(xs)), max(old.bottom, min(ys)), min(old.right, max(xs)), min(old.top, max(ys)))
+def clipped(clip: Clip, points: Array, rings: tuple[Array, ...], even_odd: bool) -> Clip:
+    """Return the clip cut down to a path of these rings (8.5.4); ``points`` are the points of all of them."""
+    old, low, high = clip.box, points.min(axis=0).tolist(), points.max(axis=0).tolist()
+    box = Box(max(old.left, low[0]), max(old.bottom, low[1]), min(old.right, high[0]), min(old.top, high[1]))
     if len(rings) == 1 and _is_upright(rings[0]):
         return Clip(box, clip.shapes)
     return Clip(box, (*clip.shapes, (rings, even_odd)))
 
 
-def _is_upright(ring: Coordinates) -> bool:
-    corners = ring[:-1] if len(ring) == 5 and ring[0] == ring[-1] else ring
+def _is_upright(ring: Array) -> bool:
+    """Say whether a ring is an upright rectangle."""
+    corners = ring[:-1] if len(ring) == 5 and np.array_equal(ring[0], ring[-1]) else ring
     if len(corners) != 4:
         return False
-    xs = {round(p[0], 6) for p in corners}
-    ys = {round(p[1], 6) for p in corners}
-    steps = zip(corners, (*corners[1:], corners[0]), strict=True)
-    return len(xs) <= 2 and len(ys) <= 2 and all(abs(p[0] - q[0]) < 1e-6 or abs(p[1] - q[1]) < 1e-6 for p, q in steps)
+    level = np.abs(corners - np.roll(corners, -1, axis=0)) < 1e-6  # (4, 2): x kept, y kept along each side
+    return bool(level.any(axis=1).all() and (level[0] != level[1]).any() and (level[0] == level[2]).all())
 
 
 @cache
-def _basis(chords: int) -> "np.ndarray[Any, np.dtype[np.float64]]":
+def _basis(chords: int) -> Array:
     """Return Bernstein weights of the inner points of a cubic in equal parameter steps."""
     t = np.arange(1, chords)[:, None] / chords
     return np.hstack(((1 - t) ** 3, 3 * t * (1 - t) ** 2, 3 * t * t * (1 - t), t**3))

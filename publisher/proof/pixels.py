@@ -7,7 +7,7 @@ from typing import Any
 import numpy as np
 
 from publisher.basics import Box, LengthPromise, Promises
-from publisher.proof.ink import Array
+from publisher.proof.model import Array
 from publisher.proof.units import MM_PER_INCH, MM_PER_PT
 
 FINE = 300.0  # dpi for lengths
@@ -170,7 +170,6 @@ def _line_at(dark: Array, expected: float, scale: float, first: float, last: flo
 
 def _margin(page: _page, number: int, limit: Box) -> MarginReading:
     dark, _, kx, y0, ky = page.crop(Box(0.0, 0.0, page.width, page.height), COARSE)
-    rows, columns = dark.shape
     outside = np.ones_like(dark, dtype=bool)
     # a pixel that the limit's edge crosses, and its neighbour, may carry ink from inside
     top, bottom = floor((y0 - limit.top) * ky) - 1, ceil((y0 - limit.bottom) * ky) + 1

@@ -3,7 +3,6 @@
 import logging
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import replace
 from io import BytesIO
 from math import isfinite
 from typing import Any
@@ -14,7 +13,7 @@ from publisher.proof.canvas import Canvas, Spent, font_of
 from publisher.proof.fonts import Font
 from publisher.proof.layers import Layers
 from publisher.proof.model import FileRead, FontRead, Matrix, PageRead
-from publisher.proof.objects import MOST_STREAM, Budget, TooMuch, number, numbers, plain, stream_bytes
+from publisher.proof.objects import MOST_STREAM, Budget, TooMuch, number, numbers, plain, raw, stream_bytes
 from publisher.proof.units import MM_PER_PT
 from publisher.proof.walk import Walker
 
@@ -22,6 +21,7 @@ MOST_BYTES = 120_000_000
 MOST_PAGES = 400
 MOST_POINTS_ACROSS = 200_000  # pt; ISO 32000-1 annex C allows 14,400 units times UserUnit
 
+ENCRYPTED = "the file is encrypted"
 LOCKED = ("DependencyError", "FileNotDecryptedError", "WrongPasswordError")  # what pypdf raises over encryption
 
 
@@ -43,28 +43,32 @@ def _quiet() -> Iterator[None]:
 
 def read_file(data: bytes, name: str) -> FileRead:
     """Return what a PDF shows and asks for. ``trouble`` is set, and there are no pages, when it cannot be read."""
-    blank = FileRead(name)
+    trouble = _at_first_sight(data)
+    if not trouble:
+        Budget.start()
+        try:
+            with _quiet():
+                return _read(data, name)
+        except TooMuch as limit:
+            trouble = f"it was not read to the end: {limit}"
+        except RecursionError:
+            trouble = "its objects lead into each other without end"
+        except Exception as damage:  # pypdf has many ways to give up on a damaged file
+            trouble = _words(damage)
+    return FileRead(name, trouble, encrypted=trouble == ENCRYPTED)
+
+
+def _at_first_sight(data: bytes) -> str:
     if not data:
-        return replace(blank, trouble="the file is empty")
+        return "the file is empty"
     if len(data) > MOST_BYTES:
-        return replace(blank, trouble="the file is larger than 120 MB")
-    if b"%PDF-" not in data[:1024]:
-        return replace(blank, trouble="the file is not a PDF: it does not begin with %PDF")
-    Budget.start()
-    try:
-        with _quiet():
-            return _read(data, name)
-    except TooMuch as trouble:
-        return replace(blank, trouble=f"it was not read to the end: {trouble}")
-    except RecursionError:
-        return replace(blank, trouble="its objects lead into each other without end")
-    except Exception as trouble:  # pypdf has many ways to give up on a damaged file
-        if type(trouble).__name__ in LOCKED:
-            return replace(blank, encrypted=True, trouble="the file is encrypted")
-        return replace(blank, trouble=_words(trouble))
+        return "the file is larger than 120 MB"
+    return "" if b"%PDF-" in data[:1024] else "the file is not a PDF: it does not begin with %PDF"
 
 
 def _words(trouble: Exception) -> str:
+    if type(trouble).__name__ in LOCKED:
+        return ENCRYPTED
     if type(trouble).__name__ == "LimitReachedError":
         return "a stream unpacks to more than is reasonable"
     return "the file is damaged or cut short: its objects or pages cannot be found"
@@ -75,7 +79,7 @@ def _read(data: bytes, name: str) -> FileRead:
 
     reader = PdfReader(BytesIO(data), strict=False)
     if "/Encrypt" in reader.trailer:
-        return FileRead(name, encrypted=True, trouble="the file is encrypted")
+        return FileRead(name, ENCRYPTED, encrypted=True)
     catalogue = plain(reader.trailer.get("/Root"))
     if not isinstance(catalogue, dict):
         return FileRead(name, trouble="the file is damaged or cut short: it has no catalogue")
@@ -84,7 +88,8 @@ def _read(data: bytes, name: str) -> FileRead:
         return FileRead(name, trouble=f"the file has {count} pages; proof reads at most {MOST_PAGES}")
     if count == 0:
         return FileRead(name, trouble="the file has no pages")
-    layers, spent, fonts = Layers(catalogue), Spent(), {}
+    layers, spent = Layers(catalogue), Spent()
+    fonts: dict[Any, Font] = {}
     pages = tuple(_read_page(reader.pages[i], i + 1, layers, spent, fonts) for i in range(count))
     preferences = plain(catalogue.get("/ViewerPreferences"))
     preferences = preferences if isinstance(preferences, dict) else {}
@@ -189,5 +194,5 @@ def _fonts(canvas: Canvas) -> tuple[FontRead, ...]:
     named = plain(canvas.resources.get("/Font")) if isinstance(canvas.resources, dict) else None
     if isinstance(named, dict):
         for key in list(named)[:500]:
-            font_of(named.raw_get(key), canvas.fonts)
+            font_of(raw(named, key), canvas.fonts)
     return tuple(FontRead(f.name, f.embedded, f.has_meaning, f.shown, f.kind) for f in canvas.fonts.values())

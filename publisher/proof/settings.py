@@ -44,6 +44,10 @@ class SettingOperators:
     def concatenate(self, operands: Operands) -> None:
         """cm"""
         state = self.canvas.state
+        if self.canvas.in_path:
+            self.canvas.unread["a change of scale in the middle of a line, which viewers treat in different ways"] = (
+                None
+            )
         state.ctm = multiply(as_matrix(operands[-6:]), state.ctm)
 
     def width(self, operands: Operands) -> None:

@@ -70,32 +70,31 @@ def _why(run: TextRun, areas: list[tuple[int, float | None, Box, Any]]) -> str:
         return "is set in invisible letters"
     if not run.visible:
         return "lies on a layer that is off"
-    box, band = _box(run), None
-    clip = run.clip.box
-    if box.right < clip.left or box.left > clip.right or box.top < clip.bottom or box.bottom > clip.top:
+    if not _overlap(_box(run), run.clip.box):
         return "lies outside the area that is shown"
-    ground = 1.0
+    return _against_the_ground(run, areas)
+
+
+def _against_the_ground(run: TextRun, areas: list[tuple[int, float | None, Box, Any]]) -> str:
+    """Say whether a run is covered by what was painted later, or as light as what was painted before."""
+    ground, box, band = 1.0, _box(run), None
     for order, grey, area_box, area in areas:
-        if (
-            box.right < area_box.left
-            or box.left > area_box.right
-            or box.top < area_box.bottom
-            or box.bottom > area_box.top
-        ):
-            continue
-        if order < run.order and grey is None:
+        later = order > run.order
+        if not _overlap(box, area_box) or (not later and grey is None):
             continue  # words over a picture: its grey is not known
-        if order > run.order and grey is not None and abs(grey - run.grey) <= COVERS_FROM:
+        if later and grey is not None and abs(grey - run.grey) <= COVERS_FROM:
             continue
         band = band if band is not None else _band(run.x, run.y, run.end_x, run.end_y, run.size)
         share = shapely.intersection(band, area(box)).area / band.area if band.area else 0.0
-        if share > 0.3 and order > run.order:
+        if later and share > 0.3:
             return "lies under something painted later"
-        if share > 0.6:
-            ground = grey if grey is not None else ground
-    if abs(ground - run.grey) < 1.0 - PALEST_WORDS:
-        return "is as light as what lies behind it"
-    return ""
+        if not later and share > 0.6 and grey is not None:
+            ground = grey
+    return "is as light as what lies behind it" if abs(ground - run.grey) < 1.0 - PALEST_WORDS else ""
+
+
+def _overlap(a: Box, b: Box) -> bool:
+    return a.left <= b.right and b.left <= a.right and a.bottom <= b.top and b.bottom <= a.top
 
 
 def text_lines(page: PageRead, hidden: tuple[str, ...]) -> tuple[TextLine, ...]:

@@ -7,8 +7,9 @@ from typing import Protocol
 import numpy as np
 
 from publisher.basics import OutlinePromise, Point, Promises, SeamPromise
-from publisher.proof.ink import Array, Ink
+from publisher.proof.ink import Ink
 from publisher.proof.marks import FoundMark, find_marks
+from publisher.proof.model import Array
 from publisher.proof.outlines import Drawn, Wanted, missing_length
 from publisher.proof.texts import TextLine
 

@@ -5,7 +5,7 @@ is nearly all of a drawing, are taken in one match.
 """
 
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from typing import Any
 
 FAST = re.compile(
@@ -96,19 +96,11 @@ def _object(data: bytes, at: int, depth: int) -> tuple[Any, int]:
     at = blank.end() if blank else at
     if at >= len(data):
         return _NOTHING, at
-    first = data[at : at + 1]
-    if first == b"(":
-        return string_at(data, at)
-    if first == b"/":
-        word = WORD.match(data, at + 1)
-        return (_name(word.group()), word.end()) if word else (Name(""), at + 1)
-    if data[at : at + 2] == b"<<":
-        return _dictionary(data, at + 2, depth + 1)
-    if first == b"<":
-        found = HEX.match(data, at)
-        return (_hex(found.group(1)), found.end()) if found else (_NOTHING, at + 1)
-    if first == b"[":
-        return _array(data, at + 1, depth + 1)
+    opener = _OPENERS.get(data[at : at + 2] if data[at : at + 2] == b"<<" else data[at : at + 1], _word)
+    return opener(data, at, depth)
+
+
+def _word(data: bytes, at: int, _: int) -> tuple[Any, int]:
     word = WORD.match(data, at)
     if not word:
         return _NOTHING, at + 1
@@ -120,7 +112,18 @@ def _object(data: bytes, at: int, depth: int) -> tuple[Any, int]:
     return _Operator(text), word.end()
 
 
+def _name_at(data: bytes, at: int, _: int) -> tuple[Name, int]:
+    word = WORD.match(data, at + 1)
+    return (_name(word.group()), word.end()) if word else (Name(""), at + 1)
+
+
+def _hex_at(data: bytes, at: int, _: int) -> tuple[Any, int]:
+    found = HEX.match(data, at)
+    return (_hex(found.group(1)), found.end()) if found else (_NOTHING, at + 1)
+
+
 def _array(data: bytes, at: int, depth: int) -> tuple[list[Any], int]:
+    at, depth = at + 1, depth + 1
     things: list[Any] = []
     while at < len(data):
         blank = BLANK.match(data, at)
@@ -136,6 +139,7 @@ def _array(data: bytes, at: int, depth: int) -> tuple[list[Any], int]:
 
 
 def _dictionary(data: bytes, at: int, depth: int) -> tuple[dict[str, Any], int]:
+    at, depth = at + 2, depth + 1
     things: list[Any] = []
     while at < len(data):
         blank = BLANK.match(data, at)
@@ -205,3 +209,12 @@ def _inline_image(data: bytes, at: int) -> tuple[dict[str, Any], int]:
     found = INLINE_END.search(data, at)
     image = {str(key): value for key, value in zip(things[::2], things[1::2], strict=False)}
     return image, (found.end() if found else len(data))
+
+
+_OPENERS: dict[bytes, Callable[[bytes, int, int], tuple[Any, int]]] = {
+    b"(": lambda data, at, _: string_at(data, at),
+    b"/": _name_at,
+    b"<<": _dictionary,
+    b"<": _hex_at,
+    b"[": _array,
+}

@@ -4,10 +4,12 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
+import numpy as np
+
 from publisher.proof.canvas import Canvas
 from publisher.proof.matrices import as_matrix, lengths, multiply
 from publisher.proof.model import PlacedImage
-from publisher.proof.objects import TooMuch, number, numbers, plain, stream_bytes
+from publisher.proof.objects import number, numbers, plain, raw, stream_bytes
 from publisher.proof.paths import PathOperators, clipped
 from publisher.proof.settings import SettingOperators
 from publisher.proof.tokens import Name, operations
@@ -91,7 +93,7 @@ class Walker:
         thing = plain(reference)
         if not isinstance(thing, dict):
             return
-        hidden = self.canvas.layers.hidden(thing.raw_get("/OC")) if "/OC" in thing else ""
+        hidden = self.canvas.layers.hidden(raw(thing, "/OC"))
         self.canvas.hiding.append(hidden)
         try:
             if str(plain(thing.get("/Subtype"))) == "/Image":
@@ -110,10 +112,10 @@ class Walker:
             return
         canvas.spent.forms += 1
         canvas.spent.check()
-        kept = (canvas.resources, canvas.state, canvas.stack, canvas.hiding, self.paths.lines, self.paths.closed)
+        kept = (canvas.resources, canvas.state, canvas.stack, canvas.hiding)
         canvas.state, canvas.stack = replace(canvas.state), []
         canvas.hiding = list(canvas.hiding)
-        self.paths.lines, self.paths.closed = [], []
+        self.paths.forget()
         self.depth += 1
         try:
             canvas.state.ctm = multiply(as_matrix(numbers(form.get("/Matrix"))), canvas.state.ctm)
@@ -121,15 +123,16 @@ class Walker:
             if len(box) == 4:
                 a, b, c, d, e, f = canvas.state.ctm
                 corners = ((box[0], box[1]), (box[2], box[1]), (box[2], box[3]), (box[0], box[3]))
-                ring = [(a * x + c * y + e, b * x + d * y + f) for x, y in corners]
-                canvas.state.clip = clipped(canvas.state.clip, (ring,), False)
+                ring = np.array([(a * x + c * y + e, b * x + d * y + f) for x, y in corners])
+                canvas.state.clip = clipped(canvas.state.clip, ring, (ring,), False)
             resources = plain(form.get("/Resources"))
             if isinstance(resources, dict):
                 canvas.resources = resources
             self.run(stream_bytes(form))
         finally:
             self.depth -= 1
-            canvas.resources, canvas.state, canvas.stack, canvas.hiding, self.paths.lines, self.paths.closed = kept
+            canvas.resources, canvas.state, canvas.stack, canvas.hiding = kept
+            self.paths.forget()
 
     def inline_image(self, operands: Operands) -> None:
         """BI … EI"""
@@ -164,6 +167,3 @@ class Walker:
         """EMC"""
         if self.canvas.hiding:
             self.canvas.hiding.pop()
-
-
-__all__ = ["TooMuch", "Walker"]

@@ -1,10 +1,11 @@
 """A small pack drawn by hand with reportlab: every piece has a name, so that a test can spoil exactly one."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from io import BytesIO
 from math import cos, pi, sin, tan
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any
 
 import pikepdf
@@ -295,25 +296,19 @@ def good_pack() -> Pack:
     return Pack(sheets, promises)
 
 
-@dataclass(frozen=True)
-class Kit:
-    """The builder's tools, handed to tests by a fixture."""
-
-    good: Callable[[], Pack] = staticmethod(good_pack)
-    stroke: Callable[..., Draw] = staticmethod(stroke)
-    line: Callable[..., Draw] = staticmethod(line)
-    words: Callable[..., Draw] = staticmethod(words)
-    picture: Callable[..., Draw] = staticmethod(picture)
-    literal: Callable[..., Draw] = staticmethod(literal)
-    outline: Callable[..., Draw] = staticmethod(outline)
-    mark: Callable[..., Draw] = staticmethod(mark)
-    box_code: Callable[..., str] = staticmethod(box_code)
-    ring_code: Callable[..., str] = staticmethod(ring_code)
-
-
 @pytest.fixture(scope="session")
-def kit() -> Kit:
-    return Kit()
-
-
-__all__ = ["Kit", "Pack", "Sheet", "replace"]
+def kit() -> SimpleNamespace:
+    """The builder's tools."""
+    return SimpleNamespace(
+        good=good_pack,
+        stroke=stroke,
+        line=line,
+        words=words,
+        picture=picture,
+        literal=literal,
+        outline=outline,
+        mark=mark,
+        box_code=box_code,
+        ring_code=ring_code,
+        circle_code=circle_code,
+    )

@@ -19,7 +19,7 @@ def run(case: Case, check: Check[Case]) -> Outcome:
             x, y = margin.at
             found.append(
                 check.found(
-                    f"page {margin.page}: there is ink outside the printable limit, for one at about {x:.1f}, {y:.1f} mm from the lower left",
+                    f"page {margin.page}: there is ink outside the printable limit, for one at {x:.1f}, {y:.1f} mm",
                     subject=f"page {margin.page}",
                     hint="keep everything inside the limit that the corner marks show",
                     value=float(margin.pixels),

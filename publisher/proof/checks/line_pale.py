@@ -14,7 +14,7 @@ def run(case: Case, check: Check[Case]) -> Outcome:
         looked += len(strokes)
         pale = [p for p in strokes if p.grey is not None and p.grey > PALEST_LINE]
         if pale:
-            x, y = pale[0].lines[0][0]
+            x, y = pale[0].points[0].tolist()
             found.append(
                 check.found(
                     f"page {page.number}: {len(pale)} stroke{'s are' if len(pale) > 1 else ' is'} too pale to see; "

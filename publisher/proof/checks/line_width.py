@@ -17,7 +17,7 @@ def run(case: Case, check: Check[Case]) -> Outcome:
         thin = [p for p in strokes if p.width < LEAST - ROUNDING]
         if thin:
             worst = min(thin, key=lambda p: p.width)
-            x, y = worst.lines[0][0]
+            x, y = worst.points[0].tolist()
             found.append(
                 check.found(
                     f"page {page.number}: {len(thin)} stroke{'s are' if len(thin) > 1 else ' is'} too thin; "

@@ -29,7 +29,8 @@ def run(case: Case, check: Check[Case]) -> Outcome:
         if off > SAME:
             found.append(
                 check.found(
-                    f"page {page.number} is cropped: viewers show {crop.width:.2f} × {crop.height:.2f} mm of {media.width:.2f} × {media.height:.2f} mm, "
+                    f"page {page.number} is cropped: viewers show {crop.width:.2f} × {crop.height:.2f} mm "
+                    f"of {media.width:.2f} × {media.height:.2f} mm, "
                     "and print programs enlarge or shift such pages",
                     subject=f"page {page.number}",
                     hint="leave the CropBox out",

@@ -1,13 +1,10 @@
 """The page code is drawn in its box: dark squares in a square field, with its three finder patterns (ISO/IEC 18004, 6.3.3)."""
 
-from itertools import chain
-
 import numpy as np
 
 from publisher.basics import Box, Check, CodePromise, Outcome, Severity
 from publisher.proof.case import Case
-from publisher.proof.ink import Array, bounds
-from publisher.proof.model import PageRead, Piece
+from publisher.proof.model import Array, PageRead, Piece
 
 DARK = 0.3
 SQUARE = 0.1  # mm between width and height
@@ -34,37 +31,55 @@ def _fault(page: PageRead, promise: CodePromise) -> str:
     inside = [p for p in page.pieces if _is_module(p, promise.box)]
     if not inside:
         return "is not drawn"
-    box = bounds(tuple(chain.from_iterable(p.lines for p in inside)))
+    boxes = [p.box() for p in inside]
+    box = Box(
+        min(b.left for b in boxes), min(b.bottom for b in boxes), max(b.right for b in boxes), max(b.top for b in boxes)
+    )
     if abs(box.width - box.height) > SQUARE or box.width < 0.6 * promise.box.width:
         return f"is {box.width:.1f} × {box.height:.1f} mm, which is no square that fills its box"
-    for size in SIZES:
-        dark = _modules(inside, box, size)
-        if _finders(dark):
-            share = float(dark.mean())
-            return "" if SHARES[0] <= share <= SHARES[1] else f"is {share:.0%} dark, unlike a code"
-    return "lacks one of its three finder patterns"
+    size = _size(inside, box)
+    if size not in SIZES:
+        return "has no finder pattern at its upper left"
+    dark = _modules(inside, box, size)
+    if not _finders(dark):
+        return "lacks one of its three finder patterns"
+    share = float(dark.mean())
+    return "" if SHARES[0] <= share <= SHARES[1] else f"is {share:.0%} dark, unlike a code"
 
 
 def _is_module(piece: Piece, box: Box) -> bool:
     if piece.fill_grey is None or piece.fill_grey > DARK or not piece.visible:
         return False
-    own, room = bounds(piece.lines), box.grown(0.05)
+    own, room = piece.box(), box.grown(0.05)
     return own.left >= room.left and own.bottom >= room.bottom and own.right <= room.right and own.top <= room.top
+
+
+def _size(pieces: list[Piece], box: Box) -> int:
+    """Return how many modules the code has across: the first dark run of its top row is a finder pattern's edge."""
+    steps = 2000
+    xs = box.left + (np.arange(steps) + 0.5) / steps * box.width
+    row = _dark_along(pieces, xs, box.top - box.height / 200)
+    run = steps if row.all() else int(np.argmin(row))
+    return round(FINDER * steps / run) if run else 0
 
 
 def _modules(pieces: list[Piece], box: Box, size: int) -> Array:
     """Return which modules are dark, rows from the top: their middles are tried by the crossing rule."""
     middles = (np.arange(size) + 0.5) / size
     xs, ys = box.left + middles * box.width, box.top - middles * box.height
-    dark = np.zeros((size, size), dtype=bool)
+    return np.array([_dark_along(pieces, xs, float(y)) for y in ys])
+
+
+def _dark_along(pieces: list[Piece], xs: Array, y: float) -> Array:
+    """Return which points of a level line lie in a piece by the even-odd rule."""
+    dark = np.zeros(len(xs), dtype=bool)
     for piece in pieces:
-        a = np.array(list(chain.from_iterable(piece.lines)))
-        b = np.array(list(chain.from_iterable([*ring[1:], ring[0]] for ring in piece.lines)))
-        for row, y in enumerate(ys):
-            met = (a[:, 1] > y) != (b[:, 1] > y)
-            share = (y - a[met, 1]) / (b[met, 1] - a[met, 1])
-            at = np.sort(a[met, 0] + share * (b[met, 0] - a[met, 0]))
-            dark[row] |= (len(at) - np.searchsorted(at, xs)) % 2 == 1
+        last = piece.starts[1:] - 1
+        a, b = piece.points, np.roll(piece.points, -1, axis=0)
+        b[last] = piece.points[piece.starts[:-1]]
+        met = (a[:, 1] > y) != (b[:, 1] > y)
+        at = np.sort(a[met, 0] + (y - a[met, 1]) / (b[met, 1] - a[met, 1]) * (b[met, 0] - a[met, 0]))
+        dark |= (len(at) - np.searchsorted(at, xs)) % 2 == 1
     return dark
 
 

@@ -19,7 +19,8 @@ def run(case: Case, check: Check[Case]) -> Outcome:
         if off > TOLERANCE:
             found.append(
                 check.found(
-                    f"page {page.number} is {page.width:.2f} × {page.height:.2f} mm; promised is {promise.width:.2f} × {promise.height:.2f} mm",
+                    f"page {page.number} is {page.width:.2f} × {page.height:.2f} mm; "
+                    f"promised is {promise.width:.2f} × {promise.height:.2f} mm",
                     subject=f"page {page.number}",
                     hint="give the page the exact size of its paper",
                     value=off,

@@ -34,7 +34,8 @@ def _findings(check: Check[Case], reading: TilesReading) -> list[Finding]:
         )
     if reading.farthest > TOLERANCE:
         off = "lacks a stretch" if reading.farthest >= REACH else f"is off by {reading.farthest:.2f} mm"
-        message = f"{name}: with its pages put together by the match marks the outline {off}; {reading.missing:.1f} mm are not where promised"
+        message = f"{name}: with its pages put together by the match marks the outline {off}; "
+        message += f"{reading.missing:.1f} mm are not where promised"
         found.append(
             check.found(
                 message,
