@@ -8,14 +8,14 @@ import shapely
 from publisher.basics import Finding, LineKind
 from publisher.design import PartPlan
 from publisher.geometry.bumps import Bump, let_in
-from publisher.geometry.curves import Curve
+from publisher.geometry.curves import SAME, Curve
 from publisher.geometry.labels import edge_words
 from publisher.geometry.model import Mark, Part, Region
 from publisher.geometry.offset import eroded
 from publisher.geometry.openings import Drawn, draw_openings
 from publisher.geometry.regions import fault, polygon
 from publisher.geometry.rings import reverse, ring_of
-from publisher.geometry.rules import BROKEN_OUTLINE, LOST_IN_TRACING, OUT_OF_RANGE, TAB_OFF_EDGE
+from publisher.geometry.rules import BROKEN_OUTLINE, LOST_IN_TRACING, OPENING_OVER_EDGE, OUT_OF_RANGE, TAB_OFF_EDGE
 from publisher.geometry.shapes import Shape
 from publisher.geometry.surfaces import surface_marks
 from publisher.geometry.treatments import Treated, treat
@@ -28,6 +28,9 @@ def finish(plan: PartPlan, shape: Shape) -> tuple[Part | None, tuple[Finding, ..
     treated, found = treat(shape, plan)
     drawn, problems = draw_openings(plan.openings, _middle(shape), f"part {plan.id}")
     found = (*found, *problems)
+    if found:
+        return None, found
+    found = tuple(_swallowed(plan, treated, drawn))
     if found:
         return None, found
     drawn = tuple(_from_edge(door, treated) if door.open_below else door for door in drawn)
@@ -65,9 +68,29 @@ def _middle(shape: Shape) -> float:
     return next(((e.nominal_start[0] + e.nominal_end[0]) / 2.0 for e in shape.edges if e.name == "bottom"), 0.0)
 
 
+def _bottom(treated: Treated) -> float:
+    """Return the height to which the joins have moved the bottom edge."""
+    return next(curve.start[1] for curve in treated.outer if curve.name == "bottom")
+
+
+def _swallowed(plan: PartPlan, treated: Treated, drawn: Sequence[Drawn]) -> Iterator[Finding]:
+    """Find doors of which a shortened bottom edge leaves no jamb."""
+    for door in drawn:
+        jamb = door.chain[1]
+        if door.open_below and jamb.end[1] < _bottom(treated) + SAME:
+            yield OPENING_OVER_EDGE.found(
+                f"the joins take {mm(_bottom(treated))} off the bottom edge; of the door “{door.opening.name}” no jamb is left",
+                subject=f"part {plan.id}",
+                hint="make the door higher, or let this panel run through at its bottom edge",
+                place=next(o.place for o in plan.openings if o.name == door.opening.name),
+                value=jamb.end[1],
+                limit=_bottom(treated),
+            )
+
+
 def _from_edge(door: Drawn, treated: Treated) -> Drawn:
     """Return a door on the bottom edge begun where the joins have moved that edge to."""
-    bottom = next(curve.start[1] for curve in treated.outer if curve.name == "bottom")
+    bottom = _bottom(treated)
     sill, right, left = door.chain[0], door.chain[1], door.chain[-1]
     a, b = (sill.start[0], bottom), (sill.end[0], bottom)
     chain = (

@@ -4,6 +4,7 @@ import shapely
 
 from publisher.basics import Finding
 from publisher.design import Design, PartPlan
+from publisher.geometry.drawings import drawn_shape
 from publisher.geometry.finish import finish
 from publisher.geometry.model import Part, ShapeInfo
 from publisher.geometry.rules import NO_OPENINGS, OWN_FAULT, UNKNOWN_SHAPE
@@ -23,17 +24,18 @@ def make_parts(design: Design) -> tuple[tuple[Part, ...], tuple[Finding, ...]]:
     parts: list[Part] = []
     found: list[Finding] = []
     for plan in design.parts:
-        part, problems = make_part(plan)
+        file = design.file(plan.drawing.file) if plan.drawing else None
+        part, problems = make_part(plan, file.data if file else None)
         found.extend(problems)
         if part is not None:
             parts.append(part)
     return tuple(parts), tuple(found)
 
 
-def make_part(plan: PartPlan) -> Result:
-    """Return one plan's part (mm), or None and the findings that say why not."""
+def make_part(plan: PartPlan, drawing: bytes | None = None) -> Result:
+    """Return one plan's part (mm), or None and the findings that say why not. ``drawing``: the bytes of its SVG, if it has one."""
     try:
-        shape, found = _shape(plan)
+        shape, found = drawn_shape(plan, drawing) if plan.drawing else _shape(plan)
         return (None, found) if shape is None else finish(plan, shape)
     except (shapely.errors.GEOSException, ArithmeticError, ValueError) as trouble:
         return None, (

@@ -18,6 +18,13 @@ from publisher.geometry.model import Region, Ring
 from publisher.geometry.rings import circle, oriented, ring_of
 
 _SPECK = 1e-6  # mm²: a piece or hole smaller than this is a speck of rounding, not board
+_FAULTS = {  # what the geometry library says, in words
+    "Self-intersection": "crosses itself",
+    "Ring Self-intersection": "touches itself",
+    "Hole lies outside shell": "has a piece that lies apart",
+    "Holes are nested": "has a piece that lies loose in a hole",
+    "Interior is disconnected": "falls apart where its holes touch",
+}
 _Run = tuple[str, Point | None, float]
 
 
@@ -32,8 +39,8 @@ def fault(shape: shapely.Polygon) -> str:
         reason: str = shapely.is_valid_reason(shape)
         words, _, rest = reason.partition("[")
         x, y = (float(number) for number in rest.rstrip("]").split()[:2]) if rest else (0.0, 0.0)
-        what = "crosses or touches itself" if "ntersection" in words else f"is not sound ({words.strip().lower()})"
-        return f"the outline {what} at x {x:.1f}, y {y:.1f} mm"
+        known = (what for start, what in _FAULTS.items() if words.startswith(start))
+        return f"the outline {next(known, 'is not sound')} at x {x:.1f}, y {y:.1f} mm"
     return "" if shape.area > _SPECK else "the outline encloses nothing"
 
 

@@ -80,10 +80,9 @@ def _refused(shape: Shape, plan: PartPlan) -> Iterator[Finding]:
     for treatment in plan.treatments:
         edge = next((e for e in shape.edges if e.name == treatment.edge), None)
         if edge is None:
-            message = f"part “{plan.id}” ({plan.shape}) has no edge “{treatment.edge}”"
-            yield UNKNOWN_EDGE.found(
-                message, subject=f"part {plan.id}", hint=nearest(treatment.edge, names), place=treatment.place
-            )
+            message = f"part “{plan.id}” ({plan.shape or 'a drawing'}) has no edge “{treatment.edge}”"
+            hint = nearest(treatment.edge, names) if names else "only registered shapes have edges to join"
+            yield UNKNOWN_EDGE.found(message, subject=f"part {plan.id}", hint=hint, place=treatment.place)
         elif edge.centre is not None:
             message = f"the edge “{edge.name}” of part “{plan.id}” is an arc; joins need a straight edge"
             yield CURVED_EDGE.found(

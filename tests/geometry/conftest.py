@@ -8,7 +8,7 @@ import pytest
 import shapely
 
 from publisher.basics import Finding, Place
-from publisher.design import EdgeTreatment, OpeningPlan, Parameter, PartPlan, SlotRow, SurfacePlan, TabRow
+from publisher.design import DrawingPlan, EdgeTreatment, OpeningPlan, Parameter, PartPlan, SlotRow, SurfacePlan, TabRow
 from publisher.geometry import Part, polygon, run_points
 from publisher.geometry.parts import make_part
 
@@ -49,6 +49,7 @@ def make_plan(
     surface: SurfacePlan | None = None,
     thickness: float = 5.0,
     trace_allowance: float = 0.0,
+    drawing: DrawingPlan | None = None,
 ) -> PartPlan:
     return PartPlan(
         id="p",
@@ -60,7 +61,7 @@ def make_plan(
         parameters=parameters(sizes),
         openings=openings,
         surface=surface,
-        drawing=None,
+        drawing=drawing,
         treatments=treatments,
         count=2,
         spare=1,

@@ -85,7 +85,10 @@ def test_a_result_that_is_no_outline_is_said_in_words(cut: Region, words: str) -
 def test_faults_are_said_in_words() -> None:
     assert fault(polygon(box(0.0, 0.0, 9.0, 9.0))) == ""
     bow = shapely.Polygon([(0.0, 0.0), (10.0, 10.0), (10.0, 0.0), (0.0, 10.0)])
-    assert fault(bow) == "the outline crosses or touches itself at x 5.0, y 5.0 mm"
+    assert fault(bow) == "the outline crosses itself at x 5.0, y 5.0 mm"
+    frame = [(0.0, 0.0), (9.0, 0.0), (9.0, 9.0), (0.0, 9.0)]
+    apart = shapely.Polygon(frame, [[(20.0, 0.0), (25.0, 0.0), (25.0, 5.0)]])
+    assert fault(apart).startswith("the outline has a piece that lies apart")
     assert fault(shapely.Polygon([(0.0, 0.0), (1e-9, 0.0), (0.0, 1e-9)])) == "the outline encloses nothing"
 
 

@@ -65,6 +65,13 @@ def test_a_door_follows_the_shortened_bottom_edge(
     assert area(part.outline) == pytest.approx(140.0 * 75.0 - 32.0 * 45.0)
 
 
+def test_a_door_lower_than_what_a_join_takes_off(
+    plan: Plan, refused: Refuse, opening: Open, treatment: Callable[..., EdgeTreatment]
+) -> None:
+    (finding,) = refused(plan("wall_panel", WALL, (opening(width=12.0, height=8.0),), (treatment("bottom", 8.0),)))
+    assert finding.check == "geometry/opening-over-edge" and "take 8 mm off the bottom edge" in finding.message
+
+
 def test_two_doors_stand_side_by_side(plan: Plan, drawn: Draw, opening: Open) -> None:
     doors = (
         opening("b", width=20.0, height=40.0, centre=100.0),
