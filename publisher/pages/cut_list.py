@@ -55,19 +55,20 @@ def _tables(context: Context, frame: Frame) -> list[Piece]:
     """Return the cut list and the yield as pieces: each table with its heading, broken where it is long."""
     width = frame.text.width
     pieces: list[Piece] = []
-    for title, note, make in (
+    makers: tuple[tuple[str, str, Callable[[Numbers | None], Table]], ...] = (
         ("Cut list", "Sizes are those of the finished piece over all.", partial(_cut_table, context, width)),
         (
             "What one sheet holds",
             "Counted from real layouts, each checked for gaps and edges; “on a grid” sets every part in rows of upright boxes.",
-            lambda _numbers: _part_table(context, width),
+            partial(_part_table, context, width),
         ),
         (
             "Sheets for the whole list, spares included",
             "“By area” is the bound that no layout can beat.",
-            lambda _numbers: _sheet_table(context, width),
+            partial(_sheet_table, context, width),
         ),
-    ):
+    )
+    for title, note, make in makers:
         table = make(None)
         first = 0
         while first < len(table.rows):
@@ -156,7 +157,7 @@ def _sheet_name(need: Yield) -> str:
     return f"{need.sheet.label} ({fixed(inches(width), 1)} × {fixed(inches(height), 1)} in)"
 
 
-def _part_table(context: Context, width: float) -> Table:
+def _part_table(context: Context, width: float, _numbers: Numbers | None) -> Table:
     share = min(1.0, width / 187.0)
     wide = (Column("laid out, at least", 36.0 * share, "right"), Column("on a grid", 26.0 * share, "right"))
     part = Column("Only this part", 60.0 * share)
@@ -175,7 +176,7 @@ def _part_table(context: Context, width: float) -> Table:
     return make_table(context.type, (first, part, *wide), rows)
 
 
-def _sheet_table(context: Context, width: float) -> Table:
+def _sheet_table(context: Context, width: float, _numbers: Numbers | None) -> Table:
     share = min(1.0, width / 187.0)
     cols = (
         Column("laid out, at least", 34.0 * share, "right"),

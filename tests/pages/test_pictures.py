@@ -1,0 +1,38 @@
+"""Pictures fit their box, keep their shape, and never grow beyond the piece."""
+
+import pytest
+
+from publisher.basics import Box
+from publisher.joints import Drawing, DrawnLine, Label
+from publisher.pages import Stroke, Words
+from publisher.pages.fonts import Faces, face
+from publisher.pages.pictures import drawn_size, place_drawing
+from publisher.pages.text import Setter
+
+DRAWING = Drawing(
+    "whole:x", "a box",
+    (DrawnLine("outline", ((0, 0), (200, 0), (200, 100), (0, 100), (0, 0))), DrawnLine("detail", ((0, 50), (200, 50)))),
+    (Label("A", (100.0, 50.0)),), 200.0, 100.0,
+)  # fmt: skip
+
+
+@pytest.fixture
+def setter() -> Setter:
+    return Setter(Faces(face("regular"), face("bold")))
+
+
+def test_a_drawing_fills_its_box_in_its_own_shape(setter: Setter) -> None:
+    drawn = place_drawing(setter, DRAWING, Box(10, 10, 110, 110))
+    points = [p for s in drawn if isinstance(s, Stroke) for path in s.paths for p in path.points]
+    assert (min(x for x, _ in points), max(x for x, _ in points)) == (10.0, 110.0)
+    assert (min(y for _, y in points), max(y for _, y in points)) == (35.0, 85.0)
+    assert [w.text for w in drawn if isinstance(w, Words)] == ["A"]
+
+
+def test_a_small_piece_is_not_blown_up() -> None:
+    assert drawn_size(DRAWING, 1000.0, 1000.0) == (1.0, 200.0, 100.0)
+
+
+def test_a_silhouette_leaves_texture_out(setter: Setter) -> None:
+    drawn = place_drawing(setter, DRAWING, Box(0, 0, 10, 10), labels=False, details=False)
+    assert [s.style.name for s in drawn if isinstance(s, Stroke)] == ["picture_outline"]
