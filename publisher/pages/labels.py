@@ -148,6 +148,12 @@ def small_blocks(setter: Setter, said: Says) -> tuple[Label, ...]:
     return _blocks(setter, short, NOTE, (45.0, 30.0))
 
 
+def reset(label: Label, setter: Setter, said: Says) -> Label:
+    """Return other words set as a label is set."""
+    block = _Block(setter, said, label.style, label.measure, low=label.low)
+    return replace(label, says=said, width=block.width, height=block.height)
+
+
 def _blocks(setter: Setter, said: Says, style: TypeStyle, measures: tuple[float, ...]) -> tuple[Label, ...]:
     found: list[Label] = []
     for measure in measures:

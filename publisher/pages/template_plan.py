@@ -3,7 +3,7 @@
 Everything is mm on the page. A template whose label does not fit inside it is packed together with its label as one piece.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from functools import lru_cache
 from math import ceil, hypot
@@ -15,36 +15,14 @@ from publisher.geometry import Part
 from publisher.material import Piece, pack
 from publisher.pages.draft import Context
 from publisher.pages.frame import LEAST_SQUARE, SQUARE, Frame
-from publisher.pages.label_room import Room
-from publisher.pages.labels import Label, blocks, says
-from publisher.pages.part_notes import mark_notes
-from publisher.pages.part_strokes import quiet_lines, region_polygon
-from publisher.pages.rectangles import as_polygon
-from publisher.pages.styles import NOTE
-from publisher.pages.template_forms import (
-    GAP,
-    Form,
-    beside,
-    centring,
-    cover,
-    holds,
-    least_rectangle,
-    reach,
-    sides,
-)
+from publisher.pages.labels import Label
+from publisher.pages.part_strokes import region_polygon
+from publisher.pages.template_forms import GAP, Form, centring, holds, least_rectangle, reach, sides
 from publisher.pages.template_frames import frames, free_area
+from publisher.pages.template_labels import UPRIGHT, Labels, Sample, samples
 
-UPRIGHT = (0.0, 90.0)
 FINE = tuple(float(a) for a in range(0, 180, 5))
-
-
-@dataclass(frozen=True, slots=True)
-class Sample:
-    """One drawn copy to be placed: a part, which copy (0: the template that is traced), whether it is mirrored."""
-
-    part: Part
-    copy: int
-    mirrored: bool
+STEPS = 3  # kinds of turns that are tried: see Planner.turns
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,47 +44,6 @@ class Shown:
     lying: tuple[Lying, ...]
 
 
-def samples(context: Context, part: Part) -> tuple[Sample, ...]:
-    """Return what is printed of a part: one template to trace, or every copy to paste; mirrored ones after the others."""
-    if context.design.use == "trace":
-        return (Sample(part, 0, False),)
-    plain = part.count - part.mirrored
-    return tuple(Sample(part, n, plain < n <= part.count) for n in range(1, context.copies(part) + 1))
-
-
-def fits_page(planner: "Planner", part: Part) -> bool:
-    """Say whether a template of the part, with its label, fits one page of the paper at any angle."""
-    context = planner.context
-    sample = samples(context, part)[0]
-    shape = shapely.Polygon(part.template.outer.points)
-    lives = [f.live for f in frames(context.paper, LEAST_SQUARE)]
-    narrow = min(sides(shapely.oriented_envelope(shape)))
-    far = max(hypot(v.width, v.height) for v in lives)
-    if narrow > max(min(v.width, v.height) for v in lives) or reach(shape) > far:
-        return False
-    if all(form.label is None for form in planner.forms(sample)):
-        left, bottom, right, top = shape.bounds
-        wide, tall = right - left, top - bottom
-        for free in (free_area(f) for f in frames(context.paper, SQUARE)):
-            if any(holds(free, *size) for size in ((wide, tall), (tall, wide))):
-                return True
-    return any(
-        planner.page((sample,), square, angles)
-        for square in (SQUARE, LEAST_SQUARE)
-        for angles in planner.angle_sets(part)
-    )
-
-
-def plan(planner: "Planner", wanted: tuple[Sample, ...]) -> tuple[tuple[Shown, ...], tuple[Sample, ...]]:
-    """Place the samples on as few pages as can be found; return the pages, and the samples that fit none."""
-    pages, left = planner.pages(wanted, SQUARE)
-    if left or len(pages) > planner.bound(wanted):
-        tight, left_tight = planner.pages(wanted, LEAST_SQUARE)
-        if (len(left_tight), len(tight)) < (len(left), len(pages)):
-            pages, left = tight, left_tight
-    return tuple(planner.straightened(page) for page in pages), left
-
-
 @lru_cache(maxsize=2)
 def planner_of(context: Context) -> "Planner":
     """Return the planner of a context: templates and tiles share what it has worked out."""
@@ -119,34 +56,69 @@ class Planner:
     def __init__(self, context: Context) -> None:
         """Start with nothing known."""
         self.context = context
-        self._rooms: dict[tuple[str, float, bool, int], tuple[Label, Point] | None] = {}
-        self._forms: dict[tuple[str, bool], tuple[Form, ...]] = {}
+        self.labels = Labels(context)
         self._fits: dict[str, bool] = {}
+        self._turns: dict[tuple[str, int], tuple[float, ...]] = {}
+        self._areas: dict[str, float] = {}
 
     def fits(self, part: Part) -> bool:
         """Say whether a template of the part, with its label, fits one page of the paper at any angle."""
         if part.id not in self._fits:
-            self._fits[part.id] = fits_page(self, part)
+            self._fits[part.id] = self._fits_page(part)
         return self._fits[part.id]
+
+    def plan(self, wanted: tuple[Sample, ...]) -> tuple[tuple[Shown, ...], tuple[Sample, ...]]:
+        """Place the samples on as few pages as can be found; return the pages, and the samples that fit none."""
+        pages, left = self._pages(wanted, SQUARE)
+        if left or len(pages) > self.bound(wanted):
+            tight, left_tight = self._pages(wanted, LEAST_SQUARE)
+            if (len(left_tight), len(tight)) < (len(left), len(pages)):
+                pages, left = tight, left_tight
+        return tuple(self._straightened(page) for page in pages), left
 
     def bound(self, wanted: tuple[Sample, ...]) -> int:
         """Return the least number of pages by area."""
         room = max(free_area(f).area for f in frames(self.context.paper, SQUARE))
-        area = sum(region_polygon(s.part.template).area for s in wanted)
-        return ceil(float(area) / float(room))
+        return ceil(self._area(wanted) / float(room))
 
-    def angle_sets(self, part: Part) -> Iterator[tuple[float, ...]]:
-        """Yield turns to try: upright, then the part's least rectangle along the page, then every 5 degrees."""
-        yield UPRIGHT
-        yield tuple(dict.fromkeys((*UPRIGHT, 180.0, 270.0, *least_rectangle(part))))
-        yield FINE
+    def turns(self, part: Part, step: int) -> tuple[float, ...]:
+        """Return turns to try: upright first, then the part's least rectangle along the page, last every 5 degrees."""
+        key = (part.id, step)
+        if key not in self._turns:
+            around = (*UPRIGHT, 180.0, 270.0, *least_rectangle(part)) if step == 1 else FINE
+            self._turns[key] = tuple(dict.fromkeys(around)) if step else UPRIGHT
+        return self._turns[key]
 
-    def pages(self, wanted: tuple[Sample, ...], square: float) -> tuple[tuple[Shown, ...], tuple[Sample, ...]]:
+    def _area(self, wanted: Iterable[Sample]) -> float:
+        total = 0.0
+        for s in wanted:
+            if s.part.id not in self._areas:
+                self._areas[s.part.id] = float(region_polygon(s.part.template).area)
+            total += self._areas[s.part.id]
+        return total
+
+    def _fits_page(self, part: Part) -> bool:
+        sample = samples(self.context, part)[0]
+        shape = shapely.Polygon(part.template.outer.points)
+        lives = [f.live for f in frames(self.context.paper, LEAST_SQUARE)]
+        narrow = min(sides(shapely.oriented_envelope(shape)))
+        far = max(hypot(v.width, v.height) for v in lives)
+        if narrow > max(min(v.width, v.height) for v in lives) or reach(shape) > far:
+            return False
+        if self.labels.fits_inside(sample):
+            left, bottom, right, top = shape.bounds
+            wide, tall = right - left, top - bottom
+            for free in (free_area(f) for f in frames(self.context.paper, SQUARE)):
+                if any(holds(free, *size) for size in ((wide, tall), (tall, wide))):
+                    return True
+        return any(self._page((sample,), square, s) for square in (SQUARE, LEAST_SQUARE) for s in range(STEPS))
+
+    def _pages(self, wanted: tuple[Sample, ...], square: float) -> tuple[tuple[Shown, ...], tuple[Sample, ...]]:
         """Fill page after page, each with the frame that takes most of what is left."""
         left = wanted
         pages: list[Shown] = []
         while left:
-            page = next((p for step in range(3) if (p := self._fullest(left, square, step))), None)
+            page = next((p for step in range(STEPS) if (p := self._page(left, square, step))), None)
             if page is None:
                 break
             pages.append(page)
@@ -154,126 +126,82 @@ class Planner:
             left = tuple(s for s in left if (s.part.id, s.copy) not in here)
         return tuple(pages), left
 
-    def _fullest(self, left: tuple[Sample, ...], square: float, step: int) -> Shown | None:
-        angles = {s.part.id: list(self.angle_sets(s.part))[step] for s in left}
-        return self.page(left, square, angles)
-
-    def page(
-        self, wanted: tuple[Sample, ...], square: float, angles: dict[str, tuple[float, ...]] | tuple[float, ...]
-    ) -> Shown | None:
+    def _page(self, wanted: tuple[Sample, ...], square: float, step: int) -> Shown | None:
         """Return the fullest page that the frames of this square give; None when not one sample fits."""
         best: tuple[float, Shown] | None = None
-        area = sum(region_polygon(s.part.template).area for s in wanted)
+        area = self._area(wanted)
         choices = frames(self.context.paper, square)
-        if square < SQUARE:
+        if square < SQUARE and step == 0:
             choices = choices[::2]  # the second round: fewer corners
+        tries = max(len(self.labels.forms(s, self.turns(s.part, step))) for s in wanted)
         for frame in choices:
             free = free_area(frame)
-            if best and area > free.area and frame.calibration and frame.landscape == best[1].frame.landscape:
+            if best and area > free.area and frame.landscape == best[1].frame.landscape:
                 continue  # they will not all go on one page: the corner matters little
-            for first in range(self._choices(wanted)):
-                lying = self._try(wanted, free, angles, first)
+            for choice in range(tries):
+                lying = self._try(wanted, free, step, choice)
                 if not lying:
                     continue
-                filled = sum(region_polygon(y.sample.part.template).area for y in lying)
+                filled = self._area(y.sample for y in lying)
                 if best is None or filled > best[0] + 1e-6:
                     best = (filled, Shown(frame, lying))
                 if len(lying) == len(wanted):
                     return Shown(frame, lying)
         return best[1] if best else None
 
-    def straightened(self, page: Shown) -> Shown:
+    def _straightened(self, page: Shown) -> Shown:
         """Return the page with every part as its designer drew it, unturned, when they fit so; the square in the usual corner first."""
         if all(y.pose.turn == 0.0 for y in page.lying):
             return page
         here = tuple(y.sample for y in page.lying)
         square = page.frame.calibration.width if page.frame.calibration else 0.0
         for frame in dict.fromkeys((*frames(self.context.paper, square)[:4:2], page.frame)):
-            lying = self._try(here, free_area(frame), (0.0,), 0)
+            lying = self._try(here, free_area(frame), None, 0)
             if len(lying) == len(here):
                 return Shown(frame, lying)
         return page
 
-    def _choices(self, wanted: tuple[Sample, ...]) -> int:
-        return max(len(self.forms(s)) for s in wanted)
-
     def _try(
-        self,
-        wanted: tuple[Sample, ...],
-        free: shapely.Polygon,
-        angles: dict[str, tuple[float, ...]] | tuple[float, ...],
-        choice: int,
+        self, wanted: tuple[Sample, ...], free: shapely.Polygon, step: int | None, choice: int
     ) -> tuple[Lying, ...]:
-        pieces = []
-        chosen: dict[str, tuple[Sample, Form]] = {}
+        """Pack the samples on one page. ``step`` None: unturned. ``choice``: which form of those that carry their label."""
+        left, bottom, right, top = free.bounds
+        groups: dict[tuple[str, bool], tuple[Form, list[Sample]]] = {}
+        pieces: list[Piece] = []
         for sample in wanted:
-            forms = self.forms(sample)
-            form = forms[min(choice, len(forms) - 1)]
-            key = f"{sample.part.id}/{sample.copy}"
-            chosen[key] = (sample, form)
-            turns = (0.0,) if form.label else angles[sample.part.id] if isinstance(angles, dict) else angles
-            pieces.append(Piece(key, (form.ring,), turns))
+            groups.setdefault((sample.part.id, sample.mirrored), (self._form(sample, step, choice), []))[1].append(
+                sample
+            )
+        for (part, mirrored), (form, alike) in groups.items():
+            bare = (0.0,) if step is None else self.turns(alike[0].part, step)
+            a, b, c, d = shapely.Polygon(form.ring).bounds
+            if form.label and (c - a > right - left or d - b > top - bottom):
+                continue
+            pieces.append(Piece(f"{part}/{mirrored:d}", (form.ring,), (0.0,) if form.label else bare, len(alike)))
+        if not pieces:
+            return ()
         ring = tuple((float(x), float(y)) for x, y in free.exterior.coords[:-1])
         laid = pack(tuple(pieces), (ring,), GAP, 1)
-        items = laid[0] if laid else ()
-        rings = [shapely.Polygon(i.pose.apply_all(chosen[i.part][1].ring)) for i in items]
-        dx, dy = centring(rings, free)
-        return tuple(self._lying(*chosen[i.part], replace(i.pose, x=i.pose.x + dx, y=i.pose.y + dy)) for i in items)
+        found = []
+        for item in laid[0] if laid else ():
+            part_id, flag = item.part.rsplit("/", 1)
+            form, alike = groups[part_id, flag == "1"]
+            found.append((alike[item.copy - 1], form, item.pose))
+        dx, dy = centring([shapely.Polygon(pose.apply_all(form.ring)) for _, form, pose in found], free)
+        return tuple(self._lying(s, form, replace(pose, x=pose.x + dx, y=pose.y + dy)) for s, form, pose in found)
+
+    def _form(self, sample: Sample, step: int | None, choice: int) -> Form:
+        forms = self.labels.forms(sample, (0.0,) if step is None else self.turns(sample.part, step))
+        return forms[min(choice, len(forms) - 1)]
 
     def _lying(self, sample: Sample, form: Form, pose: Pose) -> Lying:
         """Return the part's own pose from its piece's, and its label's place."""
         turn = (pose.turn + form.turn) % 360.0
         own = Pose(pose.x, pose.y, turn, sample.mirrored)
-        if form.label:
-            at = (form.label_at[0] + pose.x, form.label_at[1] + pose.y)
-            return Lying(sample, own, form.label, at, 0.0)
-        found = self.inside(sample, turn)
-        lean = 0.0
-        if found is None:  # upright words do not fit at this angle: they lie along the part
-            lean = (turn + 90.0) % 180.0 - 90.0
-            found = self.inside(sample, turn, lean)
+        label = self.labels.label_of(form, sample)
+        if label:
+            return Lying(sample, own, label, (form.label_at[0] + pose.x, form.label_at[1] + pose.y), 0.0)
+        found = self.labels.inside(sample, turn)
         if found is None:
-            raise AssertionError(f"the label of part {sample.part.id} lost its place")
-        label, (x, y) = found
-        return Lying(sample, own, label, (x + pose.x, y + pose.y), lean)
-
-    def inside(self, sample: Sample, turn: float, lean: float = 0.0) -> tuple[Label, Point] | None:
-        """Return the label and its place (from the part's origin) inside a part turned so; None when it does not fit.
-
-        ``lean`` turns the words with the part.
-        """
-        key = (sample.part.id, turn - 1000.0 * lean, sample.mirrored, sample.copy)
-        if key not in self._rooms:
-            self._rooms[key] = self._search(sample, turn, lean)
-        return self._rooms[key]
-
-    def _search(self, sample: Sample, turn: float, lean: float) -> tuple[Label, Point] | None:
-        pose = Pose(turn=(turn - lean) % 360.0, mirrored=sample.mirrored)
-        room = part_room(self.context, sample.part, pose)
-        said = says(self.context, sample.part, sample.copy, sample.mirrored)
-        for labels in blocks(self.context.type, said):
-            found = room.best(labels)
-            if found:
-                return found[0], Pose(turn=lean).apply(found[1])
-        return None
-
-    def forms(self, sample: Sample) -> tuple[Form, ...]:
-        """Return how the sample may go to the packer: bare when its label fits inside, else with the label beside it."""
-        key = (f"{sample.part.id}/{sample.copy}", sample.mirrored)
-        if key not in self._forms:
-            self._forms[key] = self._make_forms(sample)
-        return self._forms[key]
-
-    def _make_forms(self, sample: Sample) -> tuple[Form, ...]:
-        if any(self.inside(sample, turn) for turn in UPRIGHT):
-            shape = shapely.Polygon(Pose(mirrored=sample.mirrored).apply_all(sample.part.template.outer.points))
-            return (Form(0.0, cover(shape)),)
-        said = says(self.context, sample.part, sample.copy, sample.mirrored)
-        labels = tuple(b for group in blocks(self.context.type, said, (NOTE,)) for b in group)
-        return tuple(beside(sample.part, turn, sample.mirrored, labels) for turn in UPRIGHT)
-
-
-def part_room(context: Context, part: Part, pose: Pose) -> Room:
-    """Return the free places inside a part for words: clear of its edges, its marks and the words of its marks."""
-    notes = [as_polygon(n.box) for n in mark_notes(part, pose, context.type)]
-    return Room(region_polygon(part.template, pose), shapely.union_all([quiet_lines(part, pose), *notes]))
+            raise ValueError(f"part {sample.part.id} was packed bare but has no room for its label")
+        return Lying(sample, own, found.label, (found.at[0] + pose.x, found.at[1] + pose.y), found.lean)

@@ -15,7 +15,8 @@ from publisher.pages.part_strokes import (
     outline_strokes,
     waste_strokes,
 )
-from publisher.pages.template_plan import Lying, Shown, plan, planner_of, samples
+from publisher.pages.template_labels import samples
+from publisher.pages.template_plan import Lying, Shown, planner_of
 from publisher.pages.text import Setter
 
 TITLE_MOST = 64  # letters; with more parts the title names letters only
@@ -29,7 +30,7 @@ def template_drafts(context: Context) -> tuple[PageDraft, ...]:
     wanted = tuple(s for part in small for s in samples(context, part))
     if not wanted:
         return ()
-    pages, _ = plan(planner, wanted)
+    pages, _ = planner.plan(wanted)
     rank = {p.id: n for n, p in enumerate(small)}
     pages = tuple(sorted(pages, key=lambda page: min(_rank(y, rank) for y in page.lying)))
     return tuple(_draft(context, page, number, rank) for number, page in enumerate(pages, 1))

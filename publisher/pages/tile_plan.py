@@ -19,7 +19,7 @@ from publisher.pages.seams import OVERLAP, TRIM, Cell, Cutting, Obstacle, cut, t
 from publisher.pages.styles import SPACE
 from publisher.pages.template_forms import AWAY
 from publisher.pages.template_frames import page_frame
-from publisher.pages.template_plan import Sample
+from publisher.pages.template_labels import Sample
 from publisher.pages.word_boxes import Note
 
 TURNS = (0.0, 90.0)

@@ -20,7 +20,8 @@ from publisher.pages.part_strokes import (
 from publisher.pages.rectangles import as_polygon, moved
 from publisher.pages.seam_drawing import seam_bodies
 from publisher.pages.seams import Cell
-from publisher.pages.template_plan import planner_of, samples
+from publisher.pages.template_labels import samples
+from publisher.pages.template_plan import planner_of
 from publisher.pages.tile_furniture import info_drawn, size_lines
 from publisher.pages.tile_map import overview_draft
 from publisher.pages.tile_plan import Tiling, tiling

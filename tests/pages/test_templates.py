@@ -1,0 +1,86 @@
+"""Template pages as drafts: titles, order, promises."""
+
+from collections.abc import Callable
+
+from publisher.basics import Layer
+from publisher.design import Design
+from publisher.geometry import Part
+from publisher.pages.draft import Body, Context, Numbers
+from publisher.pages.model import Stroke, Words
+from publisher.pages.styles import CUT, LEAST_SIZE
+from publisher.pages.templates import template_drafts
+
+
+def test_the_most_used_part_comes_first_and_the_title_names_the_parts(
+    make_context: Callable[..., Context], draw: Callable[..., Part], stair_layer: Part
+) -> None:
+    plinth = draw("disc", "B", name="Plinth", radius=92, count=1)
+    drafts = template_drafts(make_context(parts=(plinth, stair_layer)))
+    assert [d.title for d in drafts] == ["Templates: A Stair layer", "Templates: B Plinth"]
+    assert [d.key for d in drafts] == ["templates:1", "templates:2"]
+    assert {(d.kind, d.task) for d in drafts} == {("templates", "templates")}
+    assert drafts[0].bookmarks == (("A Stair layer", 1),)
+    assert drafts[0].parts == (stair_layer.id,)
+
+
+def test_a_long_title_names_letters_only(make_context: Callable[..., Context], make_part: Callable[..., Part]) -> None:
+    parts = tuple(make_part(f"p{i}", chr(65 + i), 20, 12, name="A part with a name") for i in range(5))
+    (draft,) = template_drafts(make_context(parts=parts))
+    assert draft.title == "Templates: A · B · C · D · E"
+
+
+def test_the_body_keeps_its_promises(
+    make_context: Callable[..., Context], stair_layer: Part, numbers: Callable[..., Numbers]
+) -> None:
+    (draft,) = template_drafts(make_context(parts=(stair_layer,)))
+    body = draft.body(numbers(page=4))
+    assert isinstance(body, Body)
+    (outline,) = body.outlines
+    assert (outline.page, outline.part, outline.letter, outline.copy, outline.window) == (
+        4,
+        stair_layer.id,
+        "A",
+        1,
+        None,
+    )
+    cut = [p for d in body.drawn if isinstance(d, Stroke) and d.style == CUT for p in d.paths]
+    assert cut[0].points == outline.pose.apply_all(outline.rings[0])
+    words = [d for d in body.drawn if isinstance(d, Words)]
+    for promise in body.texts:
+        assert promise.page == 4 and promise.near
+        found = [w for w in words if promise.text in w.text]
+        assert found
+        assert min(abs(w.x - promise.near[0]) + abs(w.y - promise.near[1]) for w in found) < 2 * promise.within
+    assert {"A", "Stair layer", "cut 14", "122.0 × 89.1 mm"} == {t.text for t in body.texts}
+    assert all(w.size >= LEAST_SIZE for w in words)
+    assert body.tiles[0].part == stair_layer.id
+
+
+def test_words_and_lines_have_their_layers(
+    make_context: Callable[..., Context], stair_layer: Part, numbers: Callable[..., Numbers]
+) -> None:
+    (draft,) = template_drafts(make_context(parts=(stair_layer,)))
+    for thing in draft.body(numbers()).drawn:
+        if isinstance(thing, Words):
+            assert thing.layer is Layer.NOTES
+        if isinstance(thing, Stroke) and thing.style == CUT:
+            assert thing.layer is Layer.OUTLINES
+
+
+def test_every_pasted_copy_is_promised(
+    make_context: Callable[..., Context],
+    make_design: Callable[..., Design],
+    make_part: Callable[..., Part],
+    numbers: Callable[..., Numbers],
+) -> None:
+    part = make_part(count=7, spare=1, width=60, height=45)
+    drafts = template_drafts(make_context(design=make_design(use="paste"), parts=(part,)))
+    copies = [o.copy for d in drafts for o in d.body(numbers()).outlines]
+    assert sorted(copies) == list(range(1, 9))
+
+
+def test_parts_that_fit_no_page_are_left_to_the_tiles(
+    make_context: Callable[..., Context], make_part: Callable[..., Part]
+) -> None:
+    assert template_drafts(make_context(parts=(make_part(width=480, height=100),))) == ()
+    assert template_drafts(make_context(parts=())) == ()
