@@ -12,7 +12,9 @@ import shapely
 
 from publisher.basics import Box, Point
 from publisher.material.nfp import no_fit_fixed
-from publisher.material.outlines import GRID, HAIR, IntPath, offset, on_grid, solid
+from publisher.material.outlines import GRID, IntPath, offset, on_grid, solid
+
+SLACK = 0.0003  # mm; blocked polygons are smaller by this, so that exact fits beside them survive
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,14 +37,13 @@ def container(rings: tuple[tuple[Point, ...], ...]) -> Container:
     pockets = shapely.box(left, bottom, right, top).difference(outside)
     blocked += [p for p in shapely.get_parts(pockets) if isinstance(p, shapely.Polygon) and p.area > 1e-6]
     free = outside.difference(shapely.union_all([solid(ring) for ring in rings[1:]])) if rings[1:] else outside
-    # a hair less than the pieces are smaller (19 against 20 grid units), so that a piece of exactly this size goes in
-    inset = round(HAIR * GRID) - 1
+    # one grid unit more, so that a piece of exactly this size goes in
     return Container(
-        round(left * GRID) + inset,
-        round(bottom * GRID) + inset,
-        round(right * GRID) - inset,
-        round(top * GRID) - inset,
-        tuple(on_grid(offset(polygon, HAIR)) for polygon in blocked),
+        round(left * GRID) - 1,
+        round(bottom * GRID) - 1,
+        round(right * GRID) + 1,
+        round(top * GRID) + 1,
+        tuple(on_grid(ring) for ring in (offset(polygon, -SLACK) for polygon in blocked) if len(ring)),
         free.area,
     )
 

@@ -21,15 +21,17 @@ class Effort:
     """How much is tried; all of it counted, none of it timed, so that every machine comes to the same layout."""
 
     step: float  # degrees between the turns of rows
-    fineness: int  # places and shifts of a row's second copy
+    fineness: tuple[
+        int, ...
+    ]  # places and shifts of a row's second copy; a greater effort does all that a lesser one does
     orders: int  # fixed orders of a list
     largest: int  # more copies than this on a sheet are only laid in rows
 
 
 EFFORTS = {
-    "quick": Effort(15.0, 12, 2, 60),
-    "careful": Effort(5.0, 24, 5, 150),
-    "patient": Effort(2.5, 48, 5, 400),
+    "quick": Effort(15.0, (16,), 2, 60),
+    "careful": Effort(5.0, (16, 32), 5, 150),
+    "patient": Effort(2.5, (16, 32, 64), 5, 400),
 }
 
 
@@ -40,7 +42,7 @@ class Desk:
         """Start with nothing worked out."""
         self.effort = effort
         self._outlines: dict[tuple[Piece, float], Outline] = {}
-        self._books: dict[tuple[Piece, float, bool], RowBook] = {}
+        self._books: dict[tuple[Piece, float, bool], tuple[RowBook, ...]] = {}
 
     def outline(self, piece: Piece, gap: float) -> Outline:
         """Return a piece's outline for a gap."""
@@ -49,11 +51,12 @@ class Desk:
             self._outlines[key] = outline(piece.rings, gap)
         return self._outlines[key]
 
-    def book(self, piece: Piece, gap: float, paired: bool) -> RowBook:
-        """Return the lattices of a piece."""
+    def books(self, piece: Piece, gap: float, paired: bool) -> tuple[RowBook, ...]:
+        """Return the lattices of a piece, coarse ones first."""
         key = (replace(piece, count=1, mirrored=0, angles=()), gap, paired)
         if key not in self._books:
-            self._books[key] = RowBook(self.outline(piece, gap), paired, self.effort.fineness)
+            shape = self.outline(piece, gap)
+            self._books[key] = tuple(RowBook(shape, paired, fineness) for fineness in self.effort.fineness)
         return self._books[key]
 
 
@@ -118,7 +121,8 @@ def _rows(piece: Piece, kind: Kind, problem: Problem, free: Container, desk: Des
         turns = tuple(dict.fromkeys(t % half for t in turns))
         symmetric = len(distinct_turns(kind.outline, (0.0, half))) == 1
         paired = not symmetric
-    return rows(kind, desk.book(piece, problem.board.knife_gap, paired), free, turns)
+    found = (rows(kind, book, free, turns) for book in desk.books(piece, problem.board.knife_gap, paired))
+    return max(found, key=len)
 
 
 def _boxy(piece: Piece) -> bool:

@@ -101,18 +101,17 @@ class Borders:
         return np.asarray(np.maximum(up, 1e-3))
 
 
-def lattices(borders: Borders, turn: float, heights: int, shifts: int) -> Rows:
+def lattices(borders: Borders, turn: float, level: float, heights: int, shifts: int) -> Rows:
     """Work out lattices at one turn: about ``heights`` places of Q against P, each with its best few shifts, found among
-    ``shifts`` even steps and then more finely."""
+    ``shifts`` even steps and then more finely. ``level``: the height of Q at which P and Q reach equally high and low."""
     if borders.m is None:
         pitch, dx, dy = np.array([borders.least_pitch]), np.zeros(1), np.zeros(1)
     else:
         swapped = tuple(ring[:, ::-1] for ring in borders.m)
         ys = np.unique(np.concatenate([ring[:, 1] for ring in borders.m]))
-        # corners of M first: curved outlines lock there; even steps between
-        dy = np.unique(
-            np.concatenate((ys[:: max(1, len(ys) // heights)], np.linspace(ys[0], ys[-1], heights + 2)[1:-1]))
-        )
+        # corners of M first: outlines lock there; Q level with P; even steps between
+        steps = np.linspace(ys[0], ys[-1], heights + 2)[1:-1]
+        dy = np.unique(np.concatenate((ys[:: max(1, len(ys) // heights)], steps, [level])))
         right, left = crossings(swapped, dy, upper=True), crossings(swapped, dy, upper=False)
         good = np.isfinite(right)
         dy, dx, left = dy[good], right[good], left[good]

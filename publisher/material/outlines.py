@@ -18,7 +18,8 @@ FloatPath = npt.NDArray[np.float64]
 
 GRID = 10_000  # grid units in a millimetre
 CHORD = 0.025  # mm; simplified by this and grown again by at most this: an outline errs outwards by at most 0.05 mm
-HAIR = 0.002  # mm; every outline is smaller by this, so that exact fits keep a region to lie in
+HAIR = 0.002  # mm; grown outlines are smaller by this, so that exact fits keep a region to lie in
+TIP = 0.006  # mm; a sharp tip may not recede by more than this when an outline is made smaller
 MITRE_LIMIT = 1.5  # keeps right angles square (1.414); sharper corners are cut just outside the round
 
 
@@ -87,8 +88,8 @@ def _within(ring: FloatPath, box: Box) -> FloatPath:
 class Outline:
     """One piece as the engines see it.
 
-    ``bare`` is compared with the container, ``grown`` (by half the gap) with other pieces; both in mm. ``holes`` are
-    the rings (mm) of holes into which others may go, already smaller by the whole gap.
+    ``bare`` is compared with the container, ``grown`` (by half the gap, less a hair) with other pieces; both in mm.
+    ``holes`` are the rings (mm) of holes into which others may go, already smaller by the whole gap.
     """
 
     bare: FloatPath
@@ -113,15 +114,29 @@ def outline(rings: tuple[tuple[Point, ...], ...], gap: float) -> Outline:
     box = Box(*whole.bounds)
     holes = []
     for ring in rings[1:]:
-        inside = offset(solid(ring).simplify(CHORD), -gap - CHORD - HAIR)
+        inside = offset(solid(ring).simplify(CHORD), -gap - CHORD)
         if len(inside):
             holes.append(inside)
+    by = short + gap / 2 - HAIR
+    if by < 0:
+        by = max(by, -TIP * _sharpest(simple))
     return Outline(
-        bare=_within(offset(simple, short - HAIR), box.grown(-HAIR)),
-        grown=_within(offset(simple, short + gap / 2 - HAIR), box.grown(gap / 2 - HAIR)),
+        bare=_within(offset(simple, short), box),
+        grown=_within(offset(simple, by), box.grown(gap / 2 - HAIR) if by > 0 else box),
         holes=tuple(holes),
         area=whole.area,
     )
+
+
+def _sharpest(polygon: shapely.Polygon) -> float:
+    """Return the sine of half the sharpest outside corner (1 for none): a tip recedes by the offset divided by it."""
+    ring = shapely.get_coordinates(polygon.normalize().exterior)[:-1]
+    arriving, leaving = ring - np.roll(ring, 1, axis=0), np.roll(ring, -1, axis=0) - ring
+    cross = arriving[:, 0] * leaving[:, 1] - arriving[:, 1] * leaving[:, 0]
+    dot = (arriving * leaving).sum(axis=1)
+    # outside corners of a clockwise ring (as normalize makes them) turn to the right
+    inside = np.pi - np.abs(np.arctan2(cross, dot))
+    return float(np.sin(inside[cross < 0] / 2).min(initial=1.0))
 
 
 def distinct_turns(shape: Outline, angles: tuple[float, ...]) -> tuple[float, ...]:

@@ -79,7 +79,8 @@ def items(pieces: Sequence[Piece], sheets: Iterable[Bin]) -> tuple[tuple[Item, .
     """Return the sheets' spots as items, not numbered yet."""
 
     def item(spot: Spot) -> Item:
-        pose = Pose(spot.x / GRID, spot.y / GRID, spot.turn, spot.kind.mirrored)
+        # rounded as the store writes it, so that a layout read back is the same
+        pose = Pose(spot.x / GRID, spot.y / GRID, round(spot.turn, 6) % 360.0, spot.kind.mirrored)
         return Item(pieces[spot.kind.piece].id, 0, pose)
 
     return tuple(tuple(item(spot) for spot in sheet.spots()) for sheet in sheets)

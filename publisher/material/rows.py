@@ -39,7 +39,9 @@ class RowBook:
         if (turn, pairs) not in self.pages:
             n = tuple(turned(ring, turn) for ring in self.n)
             m = tuple(turned(ring, turn) for ring in self.m) if pairs and self.m is not None else None
-            self.pages[turn, pairs] = lattices(Borders(n, m), turn, self.fineness, self.fineness)
+            height = turned(self.shape.bare, turn)[:, 1]
+            level = float(height.min() + height.max())
+            self.pages[turn, pairs] = lattices(Borders(n, m), turn, level, self.fineness, self.fineness)
         return self.pages[turn, pairs]
 
 
