@@ -22,6 +22,7 @@ class Assemblies:
     stacks_of: tuple[tuple[str, tuple[StackPlan, ...]], ...]
     panels: tuple[PanelPlan, ...]
     places: tuple[PanelPlace, ...]
+    complete: tuple[str, ...]  # panel assemblies of which every place and join could be read
 
     @property
     def stacks(self) -> tuple[StackPlan, ...]:
@@ -54,17 +55,19 @@ def read_assemblies(table: Table, known: KnownParts, scope: Scope) -> Assemblies
     stacks_of: list[tuple[str, tuple[StackPlan, ...]]] = []
     panels: list[PanelPlan] = []
     places: list[PanelPlace] = []
+    complete: list[str] = []
     for entry in table.entries:
         if not isinstance(entry.node, Table) or not _is_one_thing(entry, entry.node, known, scope):
             continue
         if entry.node.get("stack") is not None:
             stacks_of.append((entry.key, read_stacks(entry.key, entry.node, known, scope)))
         else:
-            taken, plan = read_panels(entry.key, entry.node, known, scope)
-            places.extend(taken)
-            panels.extend(() if plan is None else (plan,))
+            read = read_panels(entry.key, entry.node, known, scope)
+            places.extend(read.places)
+            panels.extend(() if read.plan is None else (read.plan,))
+            complete.extend((entry.key,) if read.complete else ())
     names = tuple(entry.key for entry in table.entries)
-    assemblies = Assemblies(names, tuple(stacks_of), tuple(panels), tuple(places))
+    assemblies = Assemblies(names, tuple(stacks_of), tuple(panels), tuple(places), tuple(complete))
     for stack in assemblies.stacks:
         if stack.name not in assemblies.names:
             _check_name(stack.name, known, stack.place, scope)

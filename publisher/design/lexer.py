@@ -115,6 +115,14 @@ def _literal(text: str, at: int) -> Token:
     if value > LARGEST:
         raise Fault(rules.NUMBER_RANGE, f"{found.group()} is more than {LARGEST:,.0f}", "write a smaller number", at)
     unit = _UNIT.match(text, found.end())
+    if unit is None and found["decimal"] is None and not found["whole"] and text[at - 1 : at] == "/":
+        n, m = found["top"], found["bottom"]
+        raise Fault(
+            rules.SYNTAX,
+            f"“/{n}/{m}” can be read in two ways",
+            f"write / ({n}/{m}) or / {n} / {m}, with blanks",
+            at - 1,
+        )
     if unit is None:
         return Token("literal", found.group(), at, found.end(), Amount(float(value)))
     meaning = UNIT_BY_NAME[unit["unit"]]

@@ -1,6 +1,7 @@
 """Panel assemblies: places, the edge that stands on the table, joins and rests; and what contradicts itself in them."""
 
 from collections import defaultdict
+from dataclasses import dataclass
 from itertools import pairwise
 
 from publisher.brief import Table, Value
@@ -13,10 +14,20 @@ from publisher.design.scope import Scope
 from publisher.design.wording import say_mm
 
 
-def read_panels(
-    name: str, table: Table, known: KnownParts, scope: Scope
-) -> tuple[tuple[PanelPlace, ...], PanelPlan | None]:
-    """Return the places of a panel assembly and its plan; None when it stands on nothing (then findings say why)."""
+@dataclass(frozen=True, slots=True)
+class ReadPanels:
+    """A panel assembly as far as it could be read: ``plan`` is None when it stands on nothing known.
+
+    ``complete``: every place and join could be read. Where one could not, what it would have held or matched is no fault.
+    """
+
+    places: tuple[PanelPlace, ...]
+    plan: PanelPlan | None
+    complete: bool
+
+
+def read_panels(name: str, table: Table, known: KnownParts, scope: Scope) -> ReadPanels:
+    """Return a panel assembly; findings for what cannot be read or contradicts itself."""
     subject = f"assembly {name}"
     places = tuple(
         PanelPlace(entry.key, entry.node.text, entry.place)
@@ -36,13 +47,13 @@ def read_panels(
         elif join := reader.join(node, letter(len(joins), small=True)):
             joins.append(join)
     if stands_on is None:
-        return places, None
+        return ReadPanels(places, None, False)
     plan = PanelPlan(name, places, stands_on, tuple(joins), tuple(rests), table.place)
     _check_edges(plan, reader, known)
-    if len(joins) + len(rests) == len(table.row("joins")):
-        # a join that cannot be read has its finding: what it would have held is not a second fault
+    complete = len(joins) + len(rests) == len(table.row("joins")) and len(places) == len(table.table("panels").entries)
+    if complete:
         _check_held(plan, reader)
-    return places, plan
+    return ReadPanels(places, plan, complete)
 
 
 def _check_edges(plan: PanelPlan, reader: JoinReader, known: KnownParts) -> None:

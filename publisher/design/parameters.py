@@ -12,16 +12,10 @@ LONGEST_MM = 5000.0
 _NUMBERS = ("length", "angle", "count", "number", "quantity")
 
 
-def read_parameters(
-    table: Table, scope: Scope, subject: str, skip: Container[str] = (), words: bool = False
-) -> tuple[Parameter, ...]:
-    """Return the parameters of a mapping, without the keys to skip and without those that have no value.
-
-    ``words``: a single word that is no size is taken as it stands where the schema does not know the field; the pattern
-    judges its own words.
-    """
+def read_parameters(table: Table, scope: Scope, subject: str, skip: Container[str] = ()) -> tuple[Parameter, ...]:
+    """Return the parameters of a mapping, without the keys to skip and without those that have no value."""
     found = [
-        _parameter(entry.key, entry.node, scope, subject, words)
+        _parameter(entry.key, entry.node, scope, subject)
         for entry in table.entries
         if entry.key not in skip and isinstance(entry.node, Value)
     ]
@@ -47,15 +41,14 @@ def read_surface(table: Table, scope: Scope, subject: str) -> SurfacePlan:
     seed = table.value("seed")
     return SurfacePlan(
         pattern=table.text("pattern"),
-        parameters=read_parameters(table.table("with"), scope, f"{subject}, surface", words=True),
+        parameters=read_parameters(table.table("with"), scope, f"{subject}, surface"),
         seed=0 if seed is None else int(scope.number(seed, subject, "count") or 0),
         place=table.place,
     )
 
 
-def _parameter(name: str, value: Value, scope: Scope, subject: str, words: bool) -> Parameter | None:
-    is_word = words and value.kind == "quantity" and value.text.isidentifier() and value.text not in scope.sizes
-    if value.kind not in _NUMBERS or is_word:
+def _parameter(name: str, value: Value, scope: Scope, subject: str) -> Parameter | None:
+    if value.kind not in _NUMBERS:
         return Parameter(name, value.text, value.text, value.place)
     number = scope.number(value, f"{subject}, {name}")
     if number is None or too_long(number, value, name, scope, subject):

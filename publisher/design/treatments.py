@@ -42,8 +42,13 @@ def _by_inset(row: SlotRow) -> tuple[float, int, float, float]:
     return (row.inset, row.count, row.mate, row.play)
 
 
-def treat(plans: tuple[PanelPlan, ...], known: KnownParts, scope: Scope) -> dict[str, tuple[EdgeTreatment, ...]]:
-    """Return the treatments of each part's edges. Places of one part that are joined differently are findings."""
+def treat(
+    plans: tuple[PanelPlan, ...], complete: tuple[str, ...], known: KnownParts, scope: Scope
+) -> dict[str, tuple[EdgeTreatment, ...]]:
+    """Return the treatments of each part's edges. Places of one part that are joined differently are findings.
+
+    Places are compared within the assemblies that are ``complete``: elsewhere a join is missing that has its own finding.
+    """
     spots_by_part: dict[str, list[_Spot]] = defaultdict(list)
     for plan in plans:
         spots = {p.name: _Spot(plan.name, p.name, p.part, p.place) for p in plan.places}
@@ -51,7 +56,7 @@ def treat(plans: tuple[PanelPlan, ...], known: KnownParts, scope: Scope) -> dict
             _treat_join(join, spots, known)
         for spot in spots.values():
             spots_by_part[spot.part].append(spot)
-    return {part: _merge(part, spots, scope) for part, spots in spots_by_part.items()}
+    return {part: _merge(part, spots, complete, scope) for part, spots in spots_by_part.items()}
 
 
 def _treat_join(join: Join, spots: dict[str, _Spot], known: KnownParts) -> None:
@@ -76,13 +81,13 @@ def _plain(ref: EdgeRef, join: Join) -> EdgeTreatment:
     return EdgeTreatment(ref.edge, 0.0, 0.0, None, (), (join.match,), join.place)
 
 
-def _merge(part: str, spots: list[_Spot], scope: Scope) -> tuple[EdgeTreatment, ...]:
+def _merge(part: str, spots: list[_Spot], complete: tuple[str, ...], scope: Scope) -> tuple[EdgeTreatment, ...]:
     """One set of treatments for a part: all its places must agree but for their matching letters."""
     edges = list(dict.fromkeys(edge for spot in spots for edge in spot.edges))
     merged: list[EdgeTreatment] = []
     for edge in edges:
-        first = spots[0]
-        for other in spots[1:]:
+        first, *others = [spot for spot in spots if spot.assembly in complete] or spots[:1]
+        for other in others:
             if _what(first, edge) != _what(other, edge):
                 _refuse(part, edge, first, other, scope)
                 break
@@ -97,7 +102,10 @@ def _what(spot: _Spot, edge: str) -> tuple[float, float, TabRow | None, tuple[Sl
     treatment = spot.edges.get(edge)
     if treatment is None:
         return (0.0, 0.0, None, ())
-    return (treatment.take_off, treatment.bevel, treatment.tabs, treatment.slots)
+    # rounded to a millionth: 480 - 470 and 10.0 are one length, whatever binary fractions make of them
+    rows = tuple(SlotRow(s.count, round(s.inset, 6), round(s.mate, 6), round(s.play, 6)) for s in treatment.slots)
+    tabs = treatment.tabs and TabRow(treatment.tabs.count, round(treatment.tabs.depth, 6))
+    return (round(treatment.take_off, 6), round(treatment.bevel, 6), tabs, rows)
 
 
 def _refuse(part: str, edge: str, first: _Spot, other: _Spot, scope: Scope) -> None:

@@ -15,6 +15,7 @@ from publisher.design.parser import parse
 NAMES: Mapping[str, Amount] = {
     "board": Amount(5.0, mm=1),
     "height": Amount(100.0, mm=1),
+    "reach": Amount(30.0, mm=1),
     "turn": Amount(20.0, deg=1),
     "layers": Amount(14.0),
     "share": Amount(0.5, origin=Origin.RATIO),
@@ -31,6 +32,8 @@ def work(text: str) -> Amount:
     [
         ("20 * board", Amount(100.0, mm=1)),
         ("21 * 3/16 in", Amount(21 * 4.7625, mm=1)),  # 100.0125: trade notes, section 1
+        ("20 × 5 mm", Amount(100.0, mm=1)),
+        ("reach / (3/4)", Amount(40.0, mm=1)),
         ("360 deg / 18", Amount(20.0, deg=1)),
         ("height / board", Amount(20.0, origin=Origin.RATIO)),
         ("round(height / board)", Amount(20.0, origin=Origin.ROUNDED)),

@@ -23,6 +23,8 @@ def words(text: str) -> list[str]:
         ("stair.height/2", ["stair.height", "/", "2"]),
         ("a − b × c", ["a", "-", "b", "*", "c"]),
         ("7.", ["7."]),
+        ("reach / 3/4", ["reach", "/", "3/4"]),
+        ("reach/3/4 in", ["reach", "/", "3/4 in"]),
     ],
 )
 def test_tokens(text: str, expected: list[str]) -> None:
@@ -58,6 +60,7 @@ def test_what_is_more_than_a_literal_is_none() -> None:
         ("2000000000", 0, "more than 1,000,000,000"),
         ("a\u200bb", 1, "U+200B"),
         ("1" * (LONGEST + 1), 0, "at most 300"),
+        ("reach/3/4", 5, "write / (3/4) or / 3 / 4"),
         ("٣ mm", 0, "not part of an expression"),
     ],
 )

@@ -108,3 +108,29 @@ assembly:
     assert "front has 2 tabs 3.00 mm deep" in tried(TWO_BOARDS + tabs).design.findings[0].message
     bevel = text.replace("joint: butt, runs_through: left", "joint: mitre, corner: 120 deg")
     assert "front is bevelled by 30°" in tried(TWO_BOARDS + bevel).design.findings[0].message
+
+
+def test_insets_that_differ_by_dust_are_one_inset(tried: Callable[..., Any]) -> None:
+    tab = "{{edges: [{p}.left, {q}.right], joint: tab_and_slot, tabs_on: {q}, tabs: 2, play: 0.3 mm, inset: {i}}}"
+    got = treated(
+        tried,
+        tab.format(p="front", q="left", i="0.1 mm * 3 * 40"),
+        tab.format(p="back", q="right", i="12 mm"),
+        "{rests: back, on: [left.left]}",
+        places="front: wall, back: wall, left: side, right: side",
+    )
+    assert got["wall"]["left"].slots[0].inset == pytest.approx(12.0)
+
+
+def test_a_join_that_cannot_be_read_does_not_make_places_differ(tried: Callable[..., Any]) -> None:
+    text = """
+assembly:
+  pile: {stack: [{part: slab}]}
+  hut:
+    panels: {front: wall, back: wall, left: side}
+    stands_on: front.bottom
+    joins:
+      - {edges: [front.left, left.right], joint: mitre}
+      - {edges: [left.left, back.rihgt], joint: mitter}
+"""
+    assert tried(TWO_BOARDS + text).found == ["design/join-option"]

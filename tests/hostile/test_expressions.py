@@ -1,8 +1,11 @@
 """Expressions and specs that mean harm: no trace, no hang, no huge number, always a finding."""
 
 import math
+import random
 import string
 import time
+from dataclasses import replace
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -10,7 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from publisher.basics import Place
-from publisher.brief import Brief, Entry, Table, Value
+from publisher.brief import Brief, Entry, Node, Row, Table, Value, read_brief
 from publisher.design import RULES, work_out
 from publisher.design.amounts import Amount
 from publisher.design.scope import Scope
@@ -157,3 +160,43 @@ def test_any_sizes_are_worked_out_or_found(texts: dict[str, str]) -> None:
         assert design.findings
     assert all(math.isfinite(size.value) for size in design.sizes)
     assert worked_out <= set(texts) <= set(string.ascii_lowercase)
+
+
+DEMOS = [read_brief(Path(__file__).parents[2] / "designs" / slug) for slug in ("lock-stair", "toll-house", "quay")]
+HARM = ["", "0", "-1", "7.5", "1e9", "10^6", "3 deg", "5 mm", "5 mm +", "nobody", "board", "front.left", "stair.height", "true", "[",
+        "{board", "{nobody.fact}", "9" * 400, "\u202e", "stair", "step", "mitre", "180 deg", "-3 mm", "20 x 30 in"]  # fmt: skip
+
+
+def harmed(node: Node, dice: random.Random) -> Node:
+    """The tree with a few values, entries and kinds of nodes changed at random."""
+    chance = dice.random()
+    if chance < 0.004:
+        return dice.choice(
+            [Value(dice.choice(HARM), "quantity", node.place), Row((), node.place), Table((), node.place)]
+        )
+    if isinstance(node, Value):
+        return replace(node, text=dice.choice(HARM)) if chance < 0.03 else node
+    if isinstance(node, Row):
+        items = [harmed(item, dice) for item in node.items if dice.random() > 0.01]
+        return replace(node, items=tuple(items + items[:1] if chance > 0.98 else items))
+    entries = [replace(e, node=harmed(e.node, dice)) for e in node.entries if dice.random() > 0.01]
+    return replace(node, entries=tuple(entries))
+
+
+@settings(max_examples=250, deadline=None)
+@given(st.integers(0, 2), st.integers(0, 2**32))
+def test_a_demo_with_harm_done_to_it_is_worked_out_or_found(number: int, seed: int) -> None:
+    brief = DEMOS[number]
+    fields = harmed(brief.fields, random.Random(seed))
+    if not isinstance(fields, Table):
+        return
+    design = work_out(replace(brief, fields=fields))
+    for finding in design.findings:
+        assert finding.check in RULE_IDS
+        assert finding.message
+        assert finding.place is not None
+    for part in design.parts:
+        assert 0 <= part.count <= 10_000
+        assert 0 < part.thickness <= 100
+        numbers = [parameter.value for parameter in part.parameters if isinstance(parameter.value, float)]
+        assert all(math.isfinite(value) for value in numbers)
