@@ -6,11 +6,12 @@ from math import isfinite
 from publisher.basics import Finding, Place, Rule
 from publisher.brief import Value
 from publisher.design import rules_expressions as rules
-from publisher.design.amounts import Amount
+from publisher.design.amounts import Amount, of_kind
 from publisher.design.evaluate import evaluate
 from publisher.design.fields import settle
 from publisher.design.lexer import Fault
-from publisher.design.names import cut, pick_hint
+from publisher.design.model import Fact
+from publisher.design.names import cut, listed, nearest, pick_hint
 from publisher.design.parser import parse
 
 LONGEST_SHOWN = 60  # letters of an expression that a message repeats
@@ -27,7 +28,7 @@ class Scope:
         self,
         sizes: Mapping[str, Amount | None],
         findings: list[Finding],
-        facts: Mapping[str, Amount] | None = None,
+        facts: Mapping[str, Fact] | None = None,
         unknown: Rule = rules.UNKNOWN_NAME,
         fact_hint: str = FACTS_ELSEWHERE,
     ) -> None:
@@ -46,7 +47,7 @@ class Scope:
                 raise Fault(None, "", "", at)
             return amount
         if self.facts is not None and name in self.facts:
-            return self.facts[name]
+            return of_kind(self.facts[name].value, self.facts[name].kind)
         if "." in name and self.facts is None:
             raise Fault(
                 rules.FACT_IN_SIZE,
@@ -54,8 +55,7 @@ class Scope:
                 self.fact_hint,
                 at,
             )
-        known = [*self.sizes, *(self.facts or ())]
-        hint = pick_hint(name, known, "sizes" if self.facts is None else "sizes and facts")
+        hint = self._hint(name)
         raise Fault(
             self.unknown, f"there is no size “{name}”" if "." not in name else f"there is no fact “{name}”", hint, at
         )
@@ -91,6 +91,15 @@ class Scope:
         self.findings.append(
             fault.rule.found(cut(message), subject=subject, hint=cut(fault.hint), place=column_of(value, fault.at))
         )
+
+    def _hint(self, name: str) -> str:
+        owner, dot, rest = name.partition(".")
+        if not dot or not self.facts:
+            return pick_hint(name, self.sizes, "sizes")
+        siblings = [fact.removeprefix(owner + dot) for fact in self.facts if fact.startswith(owner + dot)]
+        if near := nearest(rest, siblings):
+            return f"did you mean “{owner}.{near}”?"
+        return f"facts of {owner}: {listed(siblings)}" if siblings else pick_hint(name, self.facts, "facts")
 
     def _closed_lookup(self, name: str, at: int) -> Amount:
         amount = self.lookup(name, at)

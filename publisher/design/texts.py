@@ -127,7 +127,7 @@ def amount(blank: Blank, design: Design, facts: tuple[Fact, ...]) -> tuple[Quant
 
 def _scope(design: Design, facts: tuple[Fact, ...], findings: list[Finding]) -> Scope:
     sizes: dict[str, Amount | None] = {size.name: of_kind(size.value, size.kind) for size in design.sizes}
-    return Scope(sizes, findings, {fact.name: of_kind(fact.value, fact.kind) for fact in facts}, rules.TEXT_NAME)
+    return Scope(sizes, findings, {fact.name: fact for fact in facts}, rules.TEXT_NAME)
 
 
 def _quantity(blank: Blank, scope: Scope, subject: str = "") -> Quantity | None:

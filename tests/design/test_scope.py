@@ -4,6 +4,7 @@ import math
 
 from publisher.basics import Finding, Place
 from publisher.brief import Value
+from publisher.design import Fact
 from publisher.design.amounts import Amount
 from publisher.design.scope import Scope, column_of
 
@@ -24,7 +25,8 @@ def test_a_size_without_a_value_is_silent_because_it_has_its_finding_already() -
 
 def test_facts_count_only_where_they_are_allowed() -> None:
     findings: list[Finding] = []
-    facts = {"stair.height": Amount(70.0, mm=1), "stair.headroom": Amount(math.inf, mm=1)}
+    made = (Fact("stair.height", 70.0, "length"), Fact("stair.headroom", math.inf, "length"))
+    facts = {fact.name: fact for fact in made}
     assert Scope({}, findings, facts).number(value("stair.height / 2"), "") == 35.0
     assert Scope({}, findings, facts).amount(value("stair.headroom"), "") == Amount(math.inf, mm=1)
     assert findings == []
@@ -33,6 +35,10 @@ def test_facts_count_only_where_they_are_allowed() -> None:
     assert Scope({}, findings).amount(value("stair.height"), "") is None
     assert findings[-1].check == "design/fact-in-size"
     assert Scope({}, findings, facts).amount(value("stair.hight"), "") is None
+    assert findings[-1].hint == "did you mean “stair.height”?"
+    assert Scope({}, findings, facts).amount(value("stair.weight_in_all"), "") is None
+    assert findings[-1].hint == "facts of stair: height, headroom"
+    assert Scope({}, findings, facts).amount(value("stare.height"), "") is None
     assert findings[-1].hint == "did you mean “stair.height”?"
 
 
