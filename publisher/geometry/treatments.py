@@ -9,7 +9,7 @@ import shapely
 from publisher.basics import Finding, Point
 from publisher.design import EdgeTreatment, PartPlan, SlotRow, TabRow
 from publisher.geometry.bumps import Bump, box_bump
-from publisher.geometry.curves import Curve
+from publisher.geometry.curves import SAME, Curve
 from publisher.geometry.model import Edge
 from publisher.geometry.offset import shift
 from publisher.geometry.rings import ring_of, straight
@@ -197,7 +197,7 @@ def _notches(edge: Edge, row: SlotRow, moved: float) -> Iterator[Bump]:
     for i, pair in enumerate(ends):
         what = f"notch {i + 1} of the edge “{edge.name}”"
         depth = row.mate + row.play / 2.0 - moved
-        if depth > 0.0:
+        if depth > SAME:
             yield box_bump(edge.name, f"{edge.name}.slot", what, _onto(pair, edge), inward, depth)
 
 

@@ -23,6 +23,7 @@ from publisher.geometry.values import Values, deg, mm
 
 EDGES = ("front", "step_end", "back", "core")
 LEAST_ARC = 1.0  # mm of outer arc that stay on each side of the notch
+LEAST_NOTCH = 1.0  # mm: a shallower notch is lost under the pencil
 LEAST_TICK_PITCH = 1.0  # mm between joint ticks: closer ones cannot be drawn
 
 
@@ -59,6 +60,14 @@ def check(values: Values) -> Iterator[Finding]:
 
 def _check_notch(values: Values, core: float, reach: float, depth: float) -> Iterator[Finding]:
     turn, step = abs(values.number("turn")), values.number("step_angle")
+    if depth < LEAST_NOTCH:
+        yield values.wrong(
+            "notch",
+            f"a notch {mm(depth)} deep cannot be found on the cut layer",
+            f"make it at least {mm(LEAST_NOTCH)} deep, better 3 to 5 mm; 0 mm leaves it out",
+            LEAST_NOTCH,
+        )
+        return
     if depth > reach - core - LEAST_WALL + 1e-9:
         yield values.wrong(
             "notch",

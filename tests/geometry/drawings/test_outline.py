@@ -15,20 +15,6 @@ HEAD = '<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="80mm" view
 Lines = tuple[tuple[str, tuple[str, ...]], ...]
 
 
-@pytest.fixture(scope="module")
-def draw(plan: Plan) -> Callable[..., tuple[Part | None, str]]:
-    def run(
-        body: str, head: str = HEAD, width: float | None = None, lines: Lines = (), **more: object
-    ) -> tuple[Part | None, str]:
-        drawing = DrawingPlan("sign.svg", "outline", width, None, lines, Place("spec.yaml", 70, 5))
-        part, found = make_part(plan("", {}, drawing=drawing, **more), f"{head}{body}</svg>".encode())
-        for finding in found:
-            assert finding.place is not None and finding.hint
-        return part, " / ".join(f.message for f in found)
-
-    return run
-
-
 Draw = Callable[..., tuple[Part | None, str]]
 
 
@@ -39,13 +25,6 @@ def test_a_drawing_keeps_its_stated_size(draw: Draw, sound: Callable[[Part], Non
     assert polygon(part.outline).bounds == pytest.approx((0.0, 0.0, 40.0, 20.0))  # two mm a unit, moved to the origin
     assert area(part.template) == pytest.approx(39.2 * 19.2)
     assert part.edges == ()
-
-
-def test_up_is_up(draw: Draw) -> None:
-    part, _ = draw('<path id="outline" d="M0 0 H20 V10 Z"/>')
-    assert part is not None
-    corners = {(round(x, 6), round(y, 6)) for x, y in part.outline.outer.points}
-    assert corners == {(0.0, 20.0), (40.0, 20.0), (40.0, 0.0)}
 
 
 def test_groups_holes_circles_and_marks(draw: Draw, sound: Callable[[Part], None]) -> None:
@@ -76,22 +55,6 @@ def test_rounded_rectangles_and_ellipses(draw: Draw, sound: Callable[[Part], Non
     assert part is not None
     sound(part)
     assert area(part.outline) == pytest.approx(4.0 * pi * 200.0, rel=3e-4)
-
-
-def test_plain_pixels_are_96_to_the_inch(draw: Draw) -> None:
-    part, _ = draw('<rect id="outline" width="96" height="192"/>', head='<svg xmlns="http://www.w3.org/2000/svg">')
-    assert part is not None and polygon(part.outline).bounds == pytest.approx((0.0, 0.0, 25.4, 50.8))
-
-
-@pytest.mark.parametrize(
-    ("aspect", "size"),
-    [("", (20.0, 20.0)), ("xMinYMax slice", (40.0, 40.0)), ("none", (20.0, 40.0))],
-)
-def test_preserve_aspect_ratio(draw: Draw, aspect: str, size: tuple[float, float]) -> None:
-    told = f'preserveAspectRatio="{aspect}"' if aspect else ""
-    head = f'<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="200mm" viewBox="0 0 50 50" {told}>'
-    part, _ = draw('<rect id="outline" width="10" height="10"/>', head=head)
-    assert part is not None and polygon(part.outline).bounds[2:] == pytest.approx(size)
 
 
 @pytest.mark.parametrize(

@@ -28,15 +28,6 @@ def test_a_square_window_is_a_hole(plan: Plan, drawn: Draw, opening: Open) -> No
     assert (found.sill, found.centre) == (25.0, 40.0)
 
 
-def test_a_round_head_stands_inside_the_overall_height(plan: Plan, drawn: Draw, opening: Open) -> None:
-    window = opening("w", "window", width=20.0, height=30.0, sill=25.0, head="round")
-    part = drawn(plan("wall_panel", WALL, (window,)))
-    assert area(part.outline) == pytest.approx(140.0 * 80.0 - (20.0 * 20.0 + pi * 100.0 / 2.0), rel=1e-12)
-    head = next(run for run in part.outline.holes[0].runs if run.name == "w.head")
-    assert head.centre == (70.0, 45.0) and head.radius == 10.0  # in the middle of the panel, if it does not say
-    assert max(y for _, y in part.outline.holes[0].points) == pytest.approx(55.0)
-
-
 @pytest.mark.parametrize("head", ["square", "round"])
 def test_a_door_is_open_at_the_bottom_edge(plan: Plan, drawn: Draw, opening: Open, head: str) -> None:
     part = drawn(plan("wall_panel", WALL, (opening(width=32.0, height=50.0, head=head),)))

@@ -4,11 +4,10 @@ from collections.abc import Callable
 from math import atan2, degrees, dist, hypot, pi, radians, sin
 
 import pytest
-import shapely
 
-from publisher.basics import Finding, LineKind, Point, Purpose
+from publisher.basics import Finding, Point, Purpose
 from publisher.design import PartPlan
-from publisher.geometry import Part, area, path_length, polygon, run_points
+from publisher.geometry import Part, area, path_length, run_points
 from publisher.geometry.curves import polar
 from publisher.geometry.shapes.spiral_stair_layer import notch_width_deg
 
@@ -90,34 +89,11 @@ def test_edges(plan: Plan, drawn: Draw) -> None:
     assert angle_of(end.end) == pytest.approx(40.0) and angle_of(back.end) == pytest.approx(40.0)
 
 
-def test_marks(plan: Plan, drawn: Draw) -> None:
-    part = drawn(plan("spiral_stair_layer", {**DEMO, "notch": 4.0, "joints": 27}))
-    ticks = [m for m in part.marks if m.purpose is Purpose.JOINT_TICK]
-    pitch = 360.0 / 27.0
-    # the free arc of the core runs from 40° to 360°; joints are counted from the front edge, none on the edges themselves
-    assert [round(angle_of(m.points[0]) % 360.0, 6) for m in ticks] == [round(k * pitch, 6) for k in range(4, 27)]
-    assert all(m.kind is LineKind.DRAW and dist(*m.points) == pytest.approx(3.0, abs=0.01) for m in ticks)
-    assert all(hypot(*m.points[0]) == pytest.approx(30.0, abs=0.006) for m in ticks)
-    (line,) = [m for m in part.marks if m.purpose is Purpose.LINE_UP]
-    assert line.kind is LineKind.REFERENCE and hypot(*line.points[1]) == pytest.approx(88.0)
-    (lap,) = [m for m in part.marks if m.purpose is Purpose.LAP]
-    assert lap.closed and len(lap.points) < 120
-    body = polygon(part.outline)
-    assert body.contains(shapely.Polygon(lap.points))
-    (climb,) = [m for m in part.marks if m.purpose is Purpose.CLIMB]
-    assert climb.text == "climbs" and body.contains(shapely.LineString(climb.points))
-
-
-def test_ticks_stop_at_the_template(plan: Plan, drawn: Draw) -> None:
-    part = drawn(plan("spiral_stair_layer", {**DEMO, "joints": 27}, trace_allowance=0.4))
-    ticks = [m for m in part.marks if m.purpose is Purpose.JOINT_TICK]
-    assert ticks and max(hypot(*p) for m in ticks for p in m.points) <= 29.6 + 1e-6
-
-
 @pytest.mark.parametrize(
     ("change", "words"),
     [
         ({"core_radius": 95.0}, "the core (radius 95 mm) leaves no step inside the reach (92 mm)"),
+        ({"notch": 0.5}, "a notch 0.5 mm deep cannot be found on the cut layer"),
         ({"notch": 60.0}, "a notch 60 mm deep cuts through a step that is 62 mm long"),
         ({"notch": 4.0, "turn": 40.0}, "it does not fit on the step's outer arc"),
         ({"notch": 4.0, "turn": 1.0}, "it does not fit on the step's outer arc"),

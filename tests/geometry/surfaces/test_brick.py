@@ -3,11 +3,10 @@
 from collections.abc import Callable
 
 import pytest
-import shapely
 
 from publisher.basics import Finding, LineKind, Purpose
-from publisher.design import OpeningPlan, PartPlan, SurfacePlan
-from publisher.geometry import Mark, Part, polygon
+from publisher.design import PartPlan, SurfacePlan
+from publisher.geometry import Mark, Part
 
 Plan = Callable[..., PartPlan]
 Draw = Callable[[PartPlan], Part]
@@ -36,27 +35,6 @@ def test_courses_and_bond(plan: Plan, drawn: Draw, surface: Cover) -> None:
         # TMS 402: neighbouring courses overlap by at least a quarter of the unit's length; half a brick here
         apart = min(abs(a - b) for a in rows[row] for b in rows[row + 1])
         assert apart == pytest.approx(4.5) and apart >= 9.0 / 4.0
-
-
-def test_joints_keep_clear_of_cuts(
-    plan: Plan, drawn: Draw, surface: Cover, opening: Callable[..., OpeningPlan]
-) -> None:
-    openings = (
-        opening("d", "door", width=20.0, height=40.0, head="round", centre=25.0),
-        opening("w", "window", width=20.0, height=20.0, sill=20.0, centre=65.0),
-    )
-    part = drawn(plan("wall_panel", WALL, openings, surface=surface("brick", length=9.0, height=3.0)))
-    beds, heads = joints(part)
-    body = polygon(part.outline)
-    lines = shapely.linestrings([m.points for m in (*beds, *heads)])
-    assert shapely.contains(body, lines).all()
-    assert shapely.distance(body.boundary, lines).min() > 0.99
-    assert shapely.length(lines).min() >= 1.0
-
-
-def test_the_same_plan_gives_the_same_joints(plan: Plan, drawn: Draw, surface: Cover) -> None:
-    wall = plan("wall_panel", WALL, surface=surface("brick", length=7.0, height=2.5))
-    assert drawn(wall).marks == drawn(wall).marks
 
 
 @pytest.mark.parametrize(
