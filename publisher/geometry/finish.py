@@ -54,11 +54,11 @@ def finish(plan: PartPlan, shape: Shape) -> tuple[Part | None, tuple[Finding, ..
         return None, found
     template, lost = eroded(outline, plan.trace_allowance)
     traced = body if template is outline else polygon(template)
-    pattern, problems = surface_marks(plan, body)
+    words = edge_words(treated.edges, body, plan.thickness)
+    pattern, problems = surface_marks(plan, body, words)
     found = (*_vanished(plan, lost, traced), *problems)
     if found:
         return None, found
-    words = edge_words(treated.edges, body, plan.thickness)
     marks = (*_clipped(shape.marks, traced), *words, *pattern)
     return _part(plan, outline, template, drawn, marks, treated), ()
 

@@ -1,6 +1,6 @@
 """A pattern drawn on a part: lines over its box, clipped to the board between outline and openings."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 import numpy as np
 import shapely
@@ -19,8 +19,13 @@ SHORTEST = 1.0  # mm: what is left of a joint and shorter than this is not drawn
 MOST_UNITS = 2500  # bricks on one part: more than this nobody draws, and a page prints slowly
 
 
-def surface_marks(plan: PartPlan, body: shapely.Polygon) -> tuple[tuple[Mark, ...], tuple[Finding, ...]]:
-    """Return the marks (mm) of the part's surface pattern, or the findings that say why there are none."""
+def surface_marks(
+    plan: PartPlan, body: shapely.Polygon, words: Sequence[Mark] = ()
+) -> tuple[tuple[Mark, ...], tuple[Finding, ...]]:
+    """Return the marks (mm) of the part's surface pattern, or the findings that say why there are none.
+
+    The pattern leaves a place free for each of the ``words``, so that they can be read.
+    """
     surface = plan.surface
     if surface is None:
         return (), ()
@@ -47,9 +52,15 @@ def surface_marks(plan: PartPlan, body: shapely.Polygon) -> tuple[tuple[Mark, ..
             ),
         )
     families = pattern.lines(values, Box(*(float(v) for v in body.bounds)), surface.seed)
-    inside = body.buffer(-CLEAR)
+    inside = body.buffer(-CLEAR).difference(shapely.union_all([_room(mark) for mark in words if mark.text]))
     shapely.prepare(inside)
     return tuple(mark for family in families for mark in _clipped(family, inside)), ()
+
+
+def _room(mark: Mark) -> shapely.Polygon:
+    """Return the place that a word takes, centred on its point: about 2.2 mm a letter, 5 mm high."""
+    (x, y), half = mark.points[0], 1.5 + 1.1 * len(mark.text)
+    return shapely.box(x - half, y - 2.5, x + half, y + 2.5)
 
 
 def _clipped(family: tuple[Line, ...], inside: shapely.Geometry) -> Iterator[Mark]:

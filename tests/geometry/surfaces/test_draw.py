@@ -5,7 +5,7 @@ from collections.abc import Callable
 import shapely
 
 from publisher.basics import Finding, Purpose
-from publisher.design import OpeningPlan, PartPlan, SurfacePlan
+from publisher.design import EdgeTreatment, OpeningPlan, PartPlan, SurfacePlan
 from publisher.geometry import Mark, Part, polygon
 
 Plan = Callable[..., PartPlan]
@@ -40,3 +40,13 @@ def test_joints_keep_clear_of_cuts(
 def test_the_same_plan_gives_the_same_joints(plan: Plan, drawn: Draw, surface: Cover) -> None:
     wall = plan("wall_panel", WALL, surface=surface("brick", length=7.0, height=2.5))
     assert drawn(wall).marks == drawn(wall).marks
+
+
+def test_joints_leave_room_for_words(
+    plan: Plan, drawn: Draw, surface: Cover, treatment: Callable[..., EdgeTreatment]
+) -> None:
+    joins = (treatment("right", 5.0, matches=("a",)),)
+    part = drawn(plan("wall_panel", WALL, (), joins, surface=surface("brick", length=9.0, height=3.0)))
+    (word,) = [m for m in part.marks if m.text]
+    lines = shapely.linestrings([m.points for m in part.marks if m.purpose is Purpose.SURFACE])
+    assert shapely.distance(shapely.Point(word.points[0]), lines).min() >= 2.5 - 1e-9
