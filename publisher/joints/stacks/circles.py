@@ -3,7 +3,7 @@
 import numpy as np
 import shapely
 
-from publisher.joints.outlines import Array
+from publisher.joints.outlines import Array, pieces
 
 TOLERANCE = 0.001
 """Search tolerance in mm of the largest circle: a tenth of what a printed digit shows."""
@@ -31,12 +31,16 @@ def farthest(area: shapely.Geometry, base: shapely.Geometry) -> float:
     """
     if area.is_empty:
         return 0.0
+    base = pieces(base, 0.0)  # an intersection may hold lines where outlines touch
     shapely.prepare(base)
-    corners = shapely.points(shapely.get_coordinates(area))
-    best = float(shapely.distance(corners, base).max())
-    if base.area < 0.999 * shapely.convex_hull(base).area:
-        best = _search(area, base, best)
-    return best
+    corners = shapely.get_coordinates(area)
+    best = float(shapely.distance(shapely.points(corners), base).max())
+    if base.area >= 0.999 * shapely.convex_hull(base).area:
+        return best
+    # no point is farther from the base than from a circle inside it, and from a circle corners are farthest
+    centre, rim = shapely.get_coordinates(shapely.maximum_inscribed_circle(base))
+    most = float(np.hypot(*(corners - centre).T).max() - np.hypot(*(rim - centre)))
+    return best if most <= best + CLOSE else _search(shapely.simplify(area, CLOSE / 4), base, best)
 
 
 def _search(area: shapely.Geometry, base: shapely.Geometry, best: float) -> float:
@@ -48,11 +52,12 @@ def _search(area: shapely.Geometry, base: shapely.Geometry, best: float) -> floa
     while 0 < len(centres) <= MOST:
         spots = shapely.points(centres)
         away = shapely.distance(spots, base)
-        inside = shapely.distance(spots, area)
-        if (inside == 0).any():
-            best = max(best, float(away[inside == 0].max()))
         corner = half * np.sqrt(2)
-        open_ = (away + corner > best + CLOSE) & (inside <= corner)
+        may = away + corner > best + CLOSE
+        spots, away, centres = spots[may], away[may], centres[may]
+        outside = shapely.distance(spots, area)
+        best = max(best, float(away[outside == 0].max(initial=0.0)))
         half /= 2
-        centres = (centres[open_][:, None, :] + half * quarters[None]).reshape(-1, 2)
+        near = (outside <= corner) & (away + corner > best + CLOSE)
+        centres = (centres[near][:, None, :] + half * quarters[None]).reshape(-1, 2)
     return best

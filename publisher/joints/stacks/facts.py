@@ -111,12 +111,12 @@ def flying_reach(plan: PlanGeometry) -> float:
         key = plan.key(0, k)
         if key not in seen:  # a layer that lies just as an earlier one takes nothing more away
             seen.add(key)
-            ground = shapely.simplify(shapely.intersection(ground, plan.placed[k]), SIMPLER)
+            ground = pieces(shapely.simplify(shapely.intersection(ground, plan.placed[k]), SIMPLER), 0.0)
         if ground.is_empty:
             return inf
         grounds.append(ground)
     # the ground only shrinks upwards: no point of a layer is farther from it than from a circle in the last ground
-    centre, rim = shapely.get_coordinates(shapely.maximum_inscribed_circle(pieces(ground, 0.0)))
+    centre, rim = shapely.get_coordinates(shapely.maximum_inscribed_circle(ground))
     inner = float(np.hypot(*(rim - centre)))
     reach = 0.0
     for k in range(len(plan.layers) - 1, 0, -1):
