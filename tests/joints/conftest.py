@@ -43,7 +43,7 @@ def ring_of(*runs: tuple[str, list[Point], Point | None, float]) -> Ring:
     return Ring(tuple(points), tuple(made))
 
 
-def part_of(  # noqa: D103
+def part_of(
     part_id: str,
     outer: Ring,
     *,
@@ -83,7 +83,7 @@ def disc(part_id: str = "plinth", radius: float = 92.0, thickness: float = 5.0, 
     return part_of(part_id, ring_of(("rim", points, (0.0, 0.0), radius)), thickness=thickness)
 
 
-def stair_layer(  # noqa: D103
+def stair_layer(
     core: float = 30.0,
     reach: float = 92.0,
     sweep: float = 40.0,
@@ -159,7 +159,7 @@ def stack(
     return StackPlan(name, tuple(StackRow(*row, HERE) for row in rows), on, turn, loose, HERE)
 
 
-def design(  # noqa: D103
+def design(
     *,
     stacks: tuple[StackPlan, ...] = (),
     panels: tuple[PanelPlan, ...] = (),
