@@ -6,11 +6,13 @@ below) starts ``TRIM`` mm before it and is trimmed there. Together they are the 
 line, so that after trimming, half a circle on one page meets half a circle on the other.
 """
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise, product
 from math import ceil, inf
 
 import numpy as np
+import numpy.typing as npt
 import shapely
 
 from publisher.basics import Box
@@ -21,6 +23,7 @@ MARK_RADIUS = 2.5
 EDGE = 3.0  # least paper between the part and the edge of a window
 ROOMY = 10.0  # paper wanted there, so that match marks also find room beside the part
 SLIVER = 12.0  # a tile that shows a strip narrower than this is avoided
+MOST_TILES = 1000  # along one axis: 10 m on the smallest paper
 STEP = 1.0  # grid on which trim lines are tried
 CROSSING = 15.0  # from a crossing of seams to the nearest mark: its name stands between
 LEANS = (0.0, -0.5, 0.5, -1.0, 1.0)  # shares of their freedom by which seams are shifted off an even division
@@ -88,50 +91,43 @@ def trim_lines(low: float, high: float, room: float, avoid: tuple[Span, ...], le
     """Return the best trim lines, ascending, for a stretch shown in windows of at most ``room`` mm; () if one shows it all.
 
     A shortest path over a grid of positions: each costs what it crosses, plus a little for lying off its place in an even
-    division shifted by ``lean`` (-1 … 1) of the freedom. Returns None when the stretch cannot be shown.
+    division shifted by ``lean`` (-1 … 1) of the freedom. Where the windows leave no freedom, the division is even. Returns None
+    when the stretch cannot be shown.
     """
     count = tiles_needed(high - low, room)
-    if count > 1000:
+    if count > MOST_TILES:
         return None
     if count == 1:
         return ()
-    glue = OVERLAP - TRIM
     slack = count * room - (high - low) - 2 * EDGE - (count - 1) * OVERLAP
+    if slack < 2.0 * STEP * count:
+        first = low + room - EDGE - (OVERLAP - TRIM) - slack / count
+        return tuple(first + i * (room - OVERLAP - slack / count) for i in range(count - 1))
     grid = np.arange(np.ceil(low / STEP) * STEP, high, STEP)
     crossing = np.zeros(len(grid))
     for a, b, weight in avoid:
         crossing += weight * ((grid > a) & (grid < b))
-    even = (high - low) / count
-    best = np.full(len(grid), inf)
-    back: list[np.ndarray] = []
+    reach, skip = int((room - OVERLAP) / STEP), int(SLIVER / STEP)
+    best = np.where((grid - low + EDGE + OVERLAP - TRIM <= room + 1e-9) & (grid - low > SLIVER), 0.0, inf)
+    origins: list[npt.NDArray[np.int64]] = []
     for i in range(count - 1):
-        wish = low + (i + 1) * even + lean * slack / 2
-        here = crossing + 0.02 * np.abs(grid - wish)
-        if i == 0:
-            ok = (grid - low + EDGE + glue <= room + 1e-9) & (grid - low > SLIVER)
-            best = np.where(ok, here, inf)
-            back.append(np.zeros(len(grid), dtype=int))
-            continue
-        reach = int((room - OVERLAP) / STEP)
-        total = np.full(len(grid), inf)
-        origin = np.zeros(len(grid), dtype=int)
-        for j in range(len(grid)):
-            first = max(0, j - reach)
-            last = max(first, j - int(SLIVER / STEP))
-            if last > first:
-                k = first + int(np.argmin(best[first:last]))
-                total[j], origin[j] = best[k] + here[j], k
-        best = total
-        back.append(origin)
-    end = (high - grid + EDGE + TRIM <= room + 1e-9) & (high - grid > SLIVER)
-    best = np.where(end, best, inf)
-    j = int(np.argmin(best))
-    if not np.isfinite(best[j]):
+        if i:  # the line before stands between ``skip`` and ``reach`` to the left
+            windows = np.lib.stride_tricks.sliding_window_view(
+                np.concatenate((np.full(reach, inf), best)), reach - skip
+            )
+            nearest = windows[: len(grid)].argmin(axis=1)
+            origins.append(np.arange(len(grid)) - reach + nearest)
+            best = windows[np.arange(len(grid)), nearest]
+        wish = low + (i + 1) * (high - low) / count + lean * slack / 2
+        best = best + crossing + 0.02 * np.abs(grid - wish)
+    best = np.where((high - grid + EDGE + TRIM <= room + 1e-9) & (high - grid > SLIVER), best, inf)
+    at = int(np.argmin(best))
+    if not np.isfinite(best[at]):
         return None
-    lines = [float(grid[j])]
-    for origin in reversed(back[1:]):
-        j = int(origin[j])
-        lines.append(float(grid[j]))
+    lines = [float(grid[at])]
+    for origin in reversed(origins):
+        at = int(origin[at])
+        lines.append(float(grid[at]))
     return tuple(reversed(lines))
 
 
@@ -142,9 +138,9 @@ def cut(outline: shapely.Polygon, obstacles: tuple[Obstacle, ...], width: float,
     """
     left, bottom, right, top = outline.bounds
     xs = tuple((o.box.left, o.box.right, o.weight) for o in obstacles)
-    ys = tuple((o.box.bottom, o.box.top, o.weight) for o in obstacles)
+    ys = tuple((-o.box.top, -o.box.bottom, o.weight) for o in obstacles)  # counted downwards, as pages are read
     acrosses = dict.fromkeys(trim_lines(left, right, width, xs, lean) for lean in LEANS)
-    downs = dict.fromkeys(trim_lines(bottom, top, height, ys, lean) for lean in LEANS)
+    downs = dict.fromkeys(trim_lines(-top, -bottom, height, ys, lean) for lean in LEANS)
     best: tuple[tuple[float, ...], Cutting] | None = None
     for across, down in product(acrosses, downs):
         if across is None or down is None:
@@ -152,10 +148,10 @@ def cut(outline: shapely.Polygon, obstacles: tuple[Obstacle, ...], width: float,
         cost = _cost(xs, across) + _cost(ys, down)
         if best and cost > 0.0 and best[0][1] == 0.0 and cost >= best[0][2] and best[1].is_full:
             continue  # no quieter, and nothing to gain by dropping tiles
-        cells, slivers = _cells(outline, across, tuple(reversed(down)), width, height)
+        cells, slivers = _cells(outline, across, tuple(-t for t in down), width, height)
         key = (float(len(cells)), float(slivers), cost)
         if best is None or key < best[0]:
-            best = (key, Cutting(across, tuple(reversed(down)), cells, cost + 20.0 * slivers))
+            best = (key, Cutting(across, tuple(-t for t in down), cells, cost + 20.0 * slivers))
         if slivers == 0 and cost == 0.0:
             break
     return best[1] if best else None
@@ -202,7 +198,22 @@ def _cells(
                 continue  # its neighbours show it already, in their overlaps
             slivers += 1
         shown.append(cell)
+    if not tied(shown):  # tiles that meet only at a corner cannot be taped: the tile between them comes along
+        return tuple(cells), slivers
     return tuple(shown), slivers
+
+
+def tied(cells: Sequence[Cell]) -> bool:
+    """Say whether every tile is tied to every other through common edges."""
+    places = {(c.row, c.column) for c in cells}
+    reached = set(list(places)[:1])
+    edge = list(reached)
+    while edge:
+        row, column = edge.pop()
+        beside = {(row, column + 1), (row, column - 1), (row + 1, column), (row - 1, column)} & places - reached
+        reached |= beside
+        edge += beside
+    return reached == places
 
 
 def _paper(spare: float, sides: int) -> float:

@@ -131,8 +131,8 @@ class Planner:
         best: tuple[float, Shown] | None = None
         area = self._area(wanted)
         choices = frames(self.context.paper, square)
-        if square < SQUARE and step == 0:
-            choices = choices[::2]  # the second round: fewer corners
+        if len(wanted) > 1:  # a lone part may need any corner; for several, the lower and upper right tell nearly all
+            choices = choices[::2] if square == SQUARE else choices[::4]
         tries = max(len(self.labels.forms(s, self.turns(s.part, step))) for s in wanted)
         for frame in choices:
             free = free_area(frame)

@@ -145,9 +145,12 @@ def _obstacles(part: Part, pose: Pose, quiet: shapely.Geometry) -> tuple[Obstacl
     found = [Obstacle(box_round(pose.apply_all(h.points)).grown(4.0), 10.0) for h in part.template.holes]
     points = part.template.outer.points
     for run in part.template.outer.runs:
-        ends = (points[run.first], points[run.last])
-        if run.centre is None and dist(*ends) < SHORT_EDGE:
-            found.append(Obstacle(box_round(pose.apply_all(ends)).grown(3.0), 3.0))
+        if run.centre is not None:
+            continue
+        for i in range(run.first, run.first + ((run.last - run.first) % len(points) or len(points))):
+            ends = (points[i % len(points)], points[(i + 1) % len(points)])
+            if dist(*ends) < SHORT_EDGE:
+                found.append(Obstacle(box_round(pose.apply_all(ends)).grown(3.0), 3.0))
     for mark in shapely.get_parts(quiet):
         box = Box(*mark.bounds)
         if max(box.width, box.height) < 60.0:
