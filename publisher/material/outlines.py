@@ -20,6 +20,7 @@ GRID = 10_000  # grid units in a millimetre
 CHORD = 0.025  # mm; simplified by this and grown again by at most this: an outline errs outwards by at most 0.05 mm
 HAIR = 0.002  # mm; grown outlines are smaller by this, so that exact fits keep a region to lie in
 TIP = 0.006  # mm; a sharp tip may not recede by more than this when an outline is made smaller
+MOST_POINTS = 500  # an outline of more points is taken more coarsely
 MITRE_LIMIT = 1.5  # keeps right angles square (1.414); sharper corners are cut just outside the round
 
 
@@ -50,17 +51,29 @@ def twice_area(path: IntPath) -> float:
 
 
 def solid(ring: tuple[Point, ...]) -> shapely.Polygon:
-    """Return a ring (mm) as a valid filled polygon; one that crosses or touches itself is replaced by its hull."""
-    polygon = shapely.Polygon(ring)
-    if polygon.is_valid:
-        return polygon
-    repaired = shapely.make_valid(polygon)
-    return repaired if isinstance(repaired, shapely.Polygon) else repaired.convex_hull
+    """Return a ring (mm) as a valid filled polygon; one that crosses or touches itself is replaced by its hull.
+
+    Raises ValueError when a coordinate is not a number or the ring encloses nothing.
+    """
+    points = np.asarray(ring, dtype=np.float64)
+    if not np.isfinite(points).all():
+        raise ValueError("an outline with a coordinate that is not a number cannot be laid out")
+    polygon = shapely.Polygon(points)
+    whole = polygon if polygon.is_valid else polygon.convex_hull
+    if not isinstance(whole, shapely.Polygon) or whole.area <= 0:
+        raise ValueError("an outline that encloses nothing cannot be laid out")
+    return whole
 
 
 def simplified(polygon: shapely.Polygon) -> tuple[shapely.Polygon, float]:
-    """Return a polygon with few points, and by how much (mm) it must grow to cover the given one (0 to ``CHORD``)."""
-    simple = polygon.simplify(CHORD)
+    """Return a polygon with few points, and by how much (mm) it must grow to cover the given one.
+
+    That is at most ``CHORD``; more only for an outline of so many points that no knife follows them.
+    """
+    simple, chord = polygon.simplify(CHORD), CHORD
+    while len(simple.exterior.coords) > MOST_POINTS and chord < 1.0:
+        chord *= 2
+        simple = polygon.simplify(chord)
     if simple.is_empty or not simple.is_valid:
         return polygon, 0.0
     short = float(shapely.distance(simple, shapely.points(shapely.get_coordinates(polygon))).max())

@@ -11,6 +11,7 @@ from publisher.design import Board, SheetSize
 from publisher.geometry import Part
 from publisher.material.judge import Flaw, flaws
 from publisher.material.model import Item, Piece
+from publisher.material.outlines import solid
 
 RULES_OF_LAYOUT = "1"  # raised when the meaning of a stored layout changes: every stored one is then stale
 # Outlines are rounded to 1/1024 mm for the key: no size in decimal mm or binary inches falls midway between two steps,
@@ -114,9 +115,4 @@ def alone(piece: Piece, board: Board, sheet: SheetSize) -> Problem:
 
 def net_area(piece: Piece) -> float:
     """Return a piece's area without its holes, in mm²."""
-
-    def area(ring: tuple[Point, ...]) -> float:
-        x, y = np.asarray(ring).T
-        return abs(float(np.dot(x, np.roll(y, -1)) - np.dot(y, np.roll(x, -1)))) / 2
-
-    return area(piece.rings[0]) - sum(area(ring) for ring in piece.rings[1:])
+    return float(solid(piece.rings[0]).area - sum(solid(ring).area for ring in piece.rings[1:]))

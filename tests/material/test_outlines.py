@@ -54,6 +54,23 @@ def test_an_outline_that_crosses_itself_is_taken_as_its_hull() -> None:
     assert seen.area == pytest.approx(100.0)
 
 
+@pytest.mark.parametrize("ring", [((0.0, 0.0), (1.0, 0.0), (2.0, 0.0)), ((0.0, 0.0), (float("nan"), 0.0), (2.0, 5.0))])
+def test_nothing_is_refused(ring) -> None:
+    """An outline without area, or with a coordinate that is no number, is an error and never a layout."""
+    with pytest.raises(ValueError, match="cannot be laid out"):
+        outline((ring,), 1.0)
+
+
+def test_an_outline_of_very_many_points_is_taken_coarsely() -> None:
+    """10^5 points, 200 waves: few hundred points are left, and they still cover the outline."""
+    angle = np.linspace(0.0, 2 * np.pi, 100_000, endpoint=False)
+    radius = 100.0 + 0.5 * np.sin(200 * angle)
+    ring = tuple(zip((radius * np.cos(angle)).tolist(), (radius * np.sin(angle)).tolist(), strict=True))
+    seen = outline((ring,), 0.0)
+    assert len(seen.bare) <= 1200
+    assert shapely.Polygon(seen.bare).buffer(HAIR).covers(shapely.Polygon(ring))
+
+
 def test_a_hole_is_smaller_by_the_gap(shop) -> None:
     """What lies in a hole keeps the whole gap from its edge."""
     seen = outline(shop.disc(50.0, 35.0), 1.0)

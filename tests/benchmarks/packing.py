@@ -1,0 +1,106 @@
+"""Strip packing of open nesting instances, beside the published figures.
+
+    python -m tests.benchmarks.packing tests/benchmarks/nesting/fu.json --seconds 30
+
+Reads any file of that form (polygons, quantities, allowed angles, strip width), lays all pieces on a strip of that width
+with the room's bottom-left placement, in orders that are changed at random from a fixed seed, and prints density, length,
+number of layouts tried, time, and the judge's verdict. The density is 100 · area of the pieces / (width · length).
+
+The published figures are Tables 2 and 3 of J. Gardeyn, G. Vanden Berghe, T. Wauters, "An open-source heuristic to reboot
+2D nesting research", arXiv 2509.13329 (2025). A density above the published best means that the overlap check is broken.
+"""
+
+import argparse
+import json
+import random
+import sys
+import time
+from pathlib import Path
+from typing import Any
+
+from publisher.material import Item, Piece
+from publisher.material.bottom_left import Bin, Kind, fill
+from publisher.material.container import container
+from publisher.material.judge import flaws
+from publisher.material.outlines import GRID
+from publisher.material.packing import items, kinds_of, numbered
+
+SCALE = 10.0  # mm to a unit: pieces of the instances are some ten units wide, our parts some ten centimetres
+PUBLISHED = {"Fu": (91.95, 92.41), "Shapes1": (75.86, 76.73)}  # best average, best known (percent)
+
+
+def read(path: Path) -> tuple[str, tuple[Piece, ...], float, float]:
+    """Return an instance's name, pieces (mm), strip width (mm) and total area of the pieces (mm²)."""
+    data: dict[str, Any] = json.loads(path.read_text(encoding="utf-8"))
+    pieces = tuple(
+        Piece(
+            p["id"],
+            (tuple((x * SCALE, y * SCALE) for x, y in p["polygon"]),),
+            tuple(float(a) for a in p["angles"]),
+            p["quantity"],
+        )
+        for p in data["pieces"]
+    )
+    return data["name"], pieces, data["strip_width"] * SCALE, data["total_piece_area"] * SCALE**2
+
+
+def search(pieces: tuple[Piece, ...], width: float, seconds: float) -> tuple[tuple[Item, ...], float, int]:
+    """Return the shortest layout found, its length (mm), and how many were tried."""
+    area = sum(k.outline.area * k.count for k in kinds_of(pieces, 0.0))
+    long = 4 * area / width + 1000.0
+    free = container((((0.0, 0.0), (long, 0.0), (long, width), (0.0, width)),))
+    kinds = kinds_of(pieces, 0.0)
+    queue = [k for k in sorted(kinds, key=lambda k: (-k.outline.area, k.piece)) for _ in range(k.count)]
+    chance = random.Random(1)
+    start, tried = time.perf_counter(), 0
+    best: tuple[int, list[Kind], Bin] | None = None
+    while best is None or time.perf_counter() - start < seconds:
+        changed = list(best[1]) if best else queue
+        for _ in range(chance.choice((1, 1, 2, 3)) if best else 0):
+            i, j = chance.randrange(len(changed)), chance.randrange(len(changed))
+            if chance.random() < 0.5:
+                changed[i], changed[j] = changed[j], changed[i]
+            else:
+                changed.insert(j, changed.pop(i))
+        (laid,) = fill(free, changed, 1, True)
+        tried += 1
+        reach = laid.used(True)
+        if best is None or reach <= best[0]:
+            best = (reach, changed, laid)
+    (found,) = numbered(pieces, items(pieces, [best[2]]))
+    return found, best[0] / GRID, tried
+
+
+def verdict(pieces: tuple[Piece, ...], laid: tuple[Item, ...], width: float, length: float) -> str:
+    """Return what the judge says of a layout on the strip cut off at its length."""
+    strip = (((0.0, 0.0), (length, 0.0), (length, width), (0.0, width)),)
+    wrong = flaws(pieces, strip, 0.0, (laid,), complete=True)
+    return "holds" if not wrong else f"WRONG: {wrong[0].message}"
+
+
+def main(arguments: list[str]) -> int:
+    """Run one instance; return 1 when the layout does not hold or beats the published best."""
+    parser = argparse.ArgumentParser(description="Strip packing of an open instance.")
+    parser.add_argument("file", type=Path)
+    parser.add_argument("--seconds", type=float, default=30.0)
+    given = parser.parse_args(arguments)
+    name, pieces, width, area = read(given.file)
+    start = time.perf_counter()
+    laid, length, tried = search(pieces, width, given.seconds)
+    took = time.perf_counter() - start
+    density = 100 * area / (width * length)
+    says = verdict(pieces, laid, width, length)
+    print(
+        f"{name}: density {density:.2f} %, length {length / SCALE:.3f}, {tried} layouts in {took:.1f} s; the judge: {says}"
+    )
+    average, best = PUBLISHED.get(name, (None, None))
+    if best is not None and average is not None:
+        print(f"  published: best average {average:.2f} %, best known {best:.2f} %")
+        if density > best + 0.01:
+            print("  above the published best: the overlap check is broken")
+            return 1
+    return 0 if says == "holds" else 1
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))
