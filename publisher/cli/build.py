@@ -4,16 +4,14 @@ from pathlib import Path
 
 import click
 
-from publisher.basics import Finding, Refusal
+from publisher.basics import Refusal
 from publisher.cli.options import folders_argument, json_option, paper_option, set_option, variant_option
-from publisher.cli.report import finding_record, leave, show_findings, write_json
+from publisher.cli.report import Report, finding_record, write_json
 from publisher.pipeline import (
     BASE,
     Built,
     BuiltPack,
     build_variant,
-    read,
-    spec_folders,
     wanted_variants,
     without,
 )
@@ -45,21 +43,18 @@ def build(
     \b
     Example:  publisher build designs/lock-stair --paper a4 --set board="3/16 in"
     """
-    found: list[Finding] = []
+    report = Report()
     records: list[dict[str, object]] = []
-    for folder in [f for given in folders or (Path("designs"),) for f in spec_folders(given)]:
-        brief = read(folder)
+    for brief in report.briefs(folders or (Path("designs"),)):
         for variant in wanted_variants(brief, variants):
-            built = build_variant(brief, variant, tuple(p.lower() for p in papers), sets)
-            built = _placed(built, out)
-            found += built.findings
-            show_findings(built.findings)
+            built = _placed(build_variant(brief, variant, tuple(p.lower() for p in papers), sets), out)
+            report.add(built.findings)
             records.append(_record(built, out))
             if not as_json:
                 _summary(built, out)
     if as_json:
-        write_json({"format": 1, "packs": records})
-    leave(found)
+        write_json({"format": 1, "packs": records, "findings": [finding_record(f) for f in report.findings]})
+    report.leave()
 
 
 def _placed(built: Built, out: Path) -> Built:

@@ -5,11 +5,10 @@ from pathlib import Path
 
 import click
 
-from publisher.basics import Finding
 from publisher.cli.options import folders_argument, json_option, set_option, variant_option
-from publisher.cli.report import finding_record, leave, show_findings, write_json
+from publisher.cli.report import Report, finding_record, write_json
 from publisher.design import NeedPlan, say
-from publisher.pipeline import BASE, Worked, read, spec_folders, wanted_variants, work
+from publisher.pipeline import BASE, Worked, wanted_variants, work
 
 
 @click.command(short_help="Check designs without making pages: facts, needs, findings.")
@@ -25,20 +24,18 @@ def check(
     \b
     Example:  publisher check designs/toll-house
     """
-    found: list[Finding] = []
+    report = Report()
     records = []
-    for folder in [f for given in folders or (Path("designs"),) for f in spec_folders(given)]:
-        brief = read(folder)
+    for brief in report.briefs(folders or (Path("designs"),)):
         for variant in wanted_variants(brief, variants):
             worked = work(brief, variant, sets)
-            found += worked.findings
             records.append(_record(worked, variant))
             if not as_json:
                 _show(worked, variant)
-            show_findings(worked.findings)
+            report.add(worked.findings)
     if as_json:
         write_json({"format": 1, "designs": records})
-    leave(found)
+    report.leave()
 
 
 def _show(worked: Worked, variant: str) -> None:

@@ -4,11 +4,9 @@ from pathlib import Path
 
 import click
 
-from publisher.basics import Refusal
-from publisher.cli.options import json_option
+from publisher.cli.options import json_option, read_file
 from publisher.cli.report import finding_record, leave, show_findings, write_json
 from publisher.ruler import TOOLS, PackFacts, Verdict, judge, read_pack_facts, take_reading
-from publisher.ruler.readings import CANNOT_USE
 
 MM_PER_INCH = 25.4
 WORDS = {
@@ -45,7 +43,7 @@ def measure(across: float, down: float, unit: str, true_mm: float, tool: str, pa
     \b
     Example:  publisher measure --across 97.3 --down 97.2
     """
-    facts = _facts(pack) if pack is not None else None
+    facts = read_pack_facts(read_file(pack), pack.name) if pack is not None else None
     verdict = judge(
         take_reading("across", across, unit, true_mm, tool),
         take_reading("down", down, unit, true_mm, tool),
@@ -57,19 +55,6 @@ def measure(across: float, down: float, unit: str, true_mm: float, tool: str, pa
         _show(verdict, facts)
     show_findings(verdict.findings)
     leave(verdict.findings)
-
-
-def _facts(pack: Path) -> PackFacts:
-    try:
-        return read_pack_facts(pack.read_bytes(), pack.name)
-    except OSError as error:
-        raise Refusal(
-            CANNOT_USE.found(
-                f"cannot read {pack}: {(error.strerror or 'unreadable').lower()}",
-                subject=str(pack),
-                hint="give the path of the PDF that was printed",
-            )
-        ) from error
 
 
 def _show(verdict: Verdict, facts: PackFacts | None) -> None:

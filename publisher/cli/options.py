@@ -6,6 +6,15 @@ from typing import Any, TypeVar
 
 import click
 
+from publisher.basics import Refusal, Rule, Severity
+
+UNREADABLE = Rule(
+    "cli/file-unreadable",
+    "The file that is given can be read",
+    "Nothing can be said of a file that cannot be opened.",
+    Severity.ERROR,
+)
+
 Command = TypeVar("Command", bound=Callable[..., Any])
 
 
@@ -52,3 +61,14 @@ def paper_option(command: Command) -> Command:
 def folders_argument(command: Command) -> Command:
     """Add [FOLDER]..., by default ``designs``."""
     return click.argument("folders", nargs=-1, type=click.Path(path_type=Path), metavar="[FOLDER]...")(command)
+
+
+def read_file(path: Path) -> bytes:
+    """Return the bytes of a file that was named on the command line. Raises Refusal when it cannot be read."""
+    try:
+        return path.read_bytes()
+    except OSError as error:
+        reason = (error.strerror or "unreadable").lower()
+        raise Refusal(
+            UNREADABLE.found(f"cannot read {path}: {reason}", subject=str(path), hint="give the path of a finished PDF")
+        ) from error

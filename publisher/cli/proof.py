@@ -5,17 +5,11 @@ from pathlib import Path
 import click
 
 from publisher.basics import Finding, Promises, Refusal, Rule, Severity, errors
-from publisher.cli.options import json_option, set_option
+from publisher.cli.options import json_option, read_file, set_option
 from publisher.cli.report import finding_record, leave, show_findings, write_json
 from publisher.pipeline import promises_of
 from publisher.proof import Proof, prove
 
-UNREADABLE = Rule(
-    "cli/file-unreadable",
-    "The file that is given can be read",
-    "Nothing can be said of a file that cannot be opened.",
-    Severity.ERROR,
-)
 NOT_PROMISED = Rule(
     "cli/not-promised",
     "The spec promises the file that is given",
@@ -43,12 +37,7 @@ def proof(files: tuple[Path, ...], spec: Path | None, sets: tuple[tuple[str, str
     found: list[Finding] = []
     records = []
     for file in files:
-        try:
-            data = file.read_bytes()
-        except OSError as error:
-            raise Refusal(
-                UNREADABLE.found(f"cannot read {file}: {(error.strerror or 'unreadable').lower()}", subject=str(file))
-            ) from error
+        data = read_file(file)
         promises = _promises(spec, file.name, sets) if spec is not None else None
         result = prove(data, promises, str(file))
         found += result.findings

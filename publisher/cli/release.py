@@ -4,10 +4,9 @@ from pathlib import Path
 
 import click
 
-from publisher.basics import Finding
 from publisher.cli.options import json_option
-from publisher.cli.report import finding_record, leave, show_findings, write_json
-from publisher.pipeline import BASE, Built, build_variant, bundle_of, read, spec_folders, wanted_variants
+from publisher.cli.report import Report, finding_record, write_json
+from publisher.pipeline import BASE, Built, build_variant, bundle_of, wanted_variants
 from publisher.release import place_bundle
 
 
@@ -29,18 +28,15 @@ def release(folders: tuple[Path, ...], out: Path, as_json: bool) -> None:
     \b
     Example:  publisher release designs/lock-stair
     """
-    found: list[Finding] = []
+    report = Report()
     records: list[dict[str, object]] = []
-    for folder in [f for given in folders for f in spec_folders(given)]:
-        brief = read(folder)
+    for brief in report.briefs(folders):
         builds = tuple(build_variant(brief, variant) for variant in wanted_variants(brief, ()))
-        here = tuple(dict.fromkeys(f for built in builds for f in built.findings))
-        show_findings(here)
-        found += here
+        report.add(f for built in builds for f in built.findings)
         records.append(_released(brief.slug, builds, out, as_json))
     if as_json:
-        write_json({"format": 1, "releases": records, "findings": [finding_record(f) for f in found]})
-    leave(found)
+        write_json({"format": 1, "releases": records, "findings": [finding_record(f) for f in report.findings]})
+    report.leave()
 
 
 def _released(slug: str, builds: tuple[Built, ...], out: Path, quiet: bool) -> dict[str, object]:

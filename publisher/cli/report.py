@@ -3,11 +3,13 @@
 import json
 import math
 import sys
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from pathlib import Path
 
 import click
 
-from publisher.basics import Finding, Severity, errors
+from publisher.basics import Finding, Refusal, Severity, errors
+from publisher.brief import Brief
 
 
 def exit_code(findings: Iterable[Finding]) -> int:
@@ -56,3 +58,34 @@ def write_json(document: dict[str, object]) -> None:
 def leave(findings: Iterable[Finding]) -> None:
     """End the command with the exit code that the findings call for."""
     sys.exit(exit_code(findings))
+
+
+class Report:
+    """What one command found in all the designs that it was given; it ends the command with the exit code for all of it."""
+
+    def __init__(self) -> None:
+        """Start with nothing found."""
+        self.findings: list[Finding] = []
+        self.refused = False
+
+    def briefs(self, folders: Iterable[Path]) -> Iterator[Brief]:
+        """Read the designs one after the other. One that cannot be read is shown and passed over: the others go on."""
+        from publisher.pipeline import read, spec_folders
+
+        for given in folders:
+            for folder in spec_folders(given):
+                try:
+                    yield read(folder)
+                except Refusal as refusal:
+                    self.refused = True
+                    self.add(refusal.findings)
+
+    def add(self, findings: Iterable[Finding]) -> None:
+        """Show findings that were not shown before (variants share many) and keep them all."""
+        new = [f for f in dict.fromkeys(findings) if f not in self.findings]
+        show_findings(new)
+        self.findings += new
+
+    def leave(self) -> None:
+        """End the command: 2 when a design could not be read, else 1 when an error was found, else 0."""
+        sys.exit(2 if self.refused else exit_code(self.findings))

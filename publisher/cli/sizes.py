@@ -5,11 +5,10 @@ from pathlib import Path
 
 import click
 
-from publisher.basics import Finding
 from publisher.cli.options import json_option, set_option, variant_option
-from publisher.cli.report import finding_record, leave, show_findings, write_json
+from publisher.cli.report import Report, finding_record, write_json
 from publisher.design import Fact, Size, inches, say
-from publisher.pipeline import BASE, Worked, read, spec_folders, wanted_variants, work
+from publisher.pipeline import BASE, Worked, wanted_variants, work
 
 
 @click.command(short_help="Print every size and fact of a design.")
@@ -23,20 +22,18 @@ def sizes(folder: Path, variants: tuple[str, ...], sets: tuple[tuple[str, str], 
     \b
     Example:  publisher sizes designs/lock-stair --set board="3/16 in"
     """
-    found: list[Finding] = []
+    report = Report()
     records = []
-    for one in spec_folders(folder):
-        brief = read(one)
+    for brief in report.briefs((folder,)):
         for variant in wanted_variants(brief, variants):
             worked = work(brief, variant, sets)
-            found += worked.findings
             records.append(_record(worked, variant))
             if not as_json:
                 _show(worked, variant)
-            show_findings(worked.findings)
+            report.add(worked.findings)
     if as_json:
         write_json({"format": 1, "designs": records})
-    leave(found)
+    report.leave()
 
 
 def _show(worked: Worked, variant: str) -> None:

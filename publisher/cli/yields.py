@@ -4,11 +4,10 @@ from pathlib import Path
 
 import click
 
-from publisher.basics import Finding
 from publisher.cli.options import json_option, set_option, variant_option
-from publisher.cli.report import finding_record, leave, show_findings, write_json
+from publisher.cli.report import Report, finding_record, write_json
 from publisher.material import BoardNeeds, layouts_document
-from publisher.pipeline import BASE, Worked, read, spec_folders, wanted_variants, work
+from publisher.pipeline import BASE, Worked, wanted_variants, work
 from publisher.release import put_in_place
 
 
@@ -35,26 +34,32 @@ def yields(
     \b
     Example:  publisher yield designs/lock-stair --keep
     """
-    found: list[Finding] = []
+    report = Report()
     records = []
-    for one in spec_folders(folder):
-        brief = read(one)
+    for brief in report.briefs((folder,)):
         kept: list[BoardNeeds] = []
         for variant in wanted_variants(brief, variants):
             worked = work(brief, variant, sets, effort)
-            found += worked.findings
             records.append(_record(worked, variant))
             if not as_json:
                 _show(worked, variant)
-            show_findings(worked.findings)
+            report.add(worked.findings)
             if worked.needs is not None:
                 kept.append(worked.needs)
         if keep and kept:
             store = brief.file("layouts.json")
-            put_in_place(one, [("layouts.json", layouts_document(tuple(kept), store.data if store else None))])
+            put_in_place(
+                _home(folder, brief.slug),
+                [("layouts.json", layouts_document(tuple(kept), store.data if store else None))],
+            )
     if as_json:
         write_json({"format": 1, "designs": records})
-    leave(found)
+    report.leave()
+
+
+def _home(given: Path, slug: str) -> Path:
+    """Return the design's own folder: the one given, or the one in it."""
+    return given if (given / "spec.yaml").exists() else given / slug
 
 
 def _show(worked: Worked, variant: str) -> None:

@@ -50,7 +50,8 @@ def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
             )
             for m in document["meetings"]
         )
-        return PackFacts(str(document["title"]), str(document["version"]), meetings)
+        design = document["design"]
+        return PackFacts(str(design["title"]), str(design["version"]), meetings)
     except Exception as error:
         raise Refusal(
             NO_FACTS.found(

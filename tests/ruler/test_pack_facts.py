@@ -21,7 +21,9 @@ def pdf_with(document: object) -> bytes:
 
 def test_meetings_are_read() -> None:
     meeting = {"what": "slot", "printed": 5.3, "unprinted_least": 5.2, "loosest": None}
-    facts = read_pack_facts(pdf_with({"title": "Toll house", "version": "1.0.0", "meetings": [meeting]}), "pack.pdf")
+    facts = read_pack_facts(
+        pdf_with({"design": {"title": "Toll house", "version": "1.0.0"}, "meetings": [meeting]}), "pack.pdf"
+    )
     assert facts.title == "Toll house"
     assert facts.meetings[0].least == 5.2
     assert facts.meetings[0].most is None

@@ -28,7 +28,13 @@ def test_what_is_no_length_is_refused(value: float) -> None:
 
 
 @pytest.mark.parametrize(
-    ("value", "unit", "hint"), [(3.94, "mm", "--unit in"), (9.7, "mm", "centimetres"), (97.3, "in", "leave --unit out")]
+    ("value", "unit", "hint"),
+    [
+        (3.94, "mm", "--unit in"),
+        (9.7, "mm", "--unit in"),
+        (30.0, "mm", "measure again"),
+        (97.3, "in", "leave --unit out"),
+    ],
 )
 def test_a_reading_in_the_wrong_unit_is_asked_about(value: float, unit: str, hint: str) -> None:
     with pytest.raises(Refusal) as caught:

@@ -1,0 +1,50 @@
+"""Findings, rules and checks: a check that looks at nothing fails."""
+
+import pytest
+
+from publisher.basics import Check, Finding, Outcome, Place, Refusal, Rule, Severity, errors, run_checks
+
+RULE = Rule("room/too-long", "Nothing is too long", "It would not fit.", Severity.WARNING)
+
+
+def too_long(subject: tuple[int, ...], check: Check[tuple[int, ...]]) -> Outcome:
+    return Outcome(len(subject), tuple(check.found(f"{n} is too long", value=float(n)) for n in subject if n > 10))
+
+
+CHECK: Check[tuple[int, ...]] = Check(RULE.id, RULE.title, RULE.rationale, Severity.ERROR, run=too_long)
+
+
+def test_a_rule_makes_findings_with_its_id_and_severity() -> None:
+    place = Place("spec.yaml", 3, 7)
+    found = RULE.found("12 is too long", subject="part A", hint="make it shorter", place=place, value=12.0, limit=10.0)
+    assert found == Finding(
+        "room/too-long", Severity.WARNING, "part A", "12 is too long", "make it shorter", place, 12.0, 10.0
+    )
+    assert str(found.place) == "spec.yaml:3:7"
+    assert str(Place("--set board")) == "--set board"
+
+
+def test_checks_report_all_they_find() -> None:
+    assert [f.message for f in run_checks((CHECK,), (3, 11, 12))] == ["11 is too long", "12 is too long"]
+
+
+def test_a_check_with_nothing_to_look_at_fails_unless_it_may() -> None:
+    (found,) = run_checks((CHECK,), ())
+    assert found.severity is Severity.ERROR
+    assert "nothing to look at" in found.message
+    allowed: Check[tuple[int, ...]] = Check(
+        *(RULE.id, RULE.title, RULE.rationale, Severity.ERROR), run=too_long, may_be_empty=True
+    )
+    assert run_checks((allowed,), ()) == ()
+
+
+def test_only_errors_stop_a_pack() -> None:
+    warning = RULE.found("a")
+    error = CHECK.found("b")
+    assert errors((warning, error)) == (error,)
+
+
+def test_a_refusal_carries_its_findings() -> None:
+    with pytest.raises(Refusal, match="no folder") as caught:
+        raise Refusal(RULE.found("no folder"))
+    assert caught.value.findings[0].check == "room/too-long"

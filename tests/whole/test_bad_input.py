@@ -1,0 +1,183 @@
+"""Bad input: one clear message each, the right exit code, no trace, earlier output untouched."""
+
+import errno
+import os
+import signal
+import stat
+import subprocess
+import sys
+import time
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from tests.whole.conftest import Run, everything
+
+ROOT = Path(__file__).parents[2]
+Publisher = Callable[..., Run]
+
+
+def changed(spec: Path, old: str, new: str) -> None:
+    text = spec.read_text()
+    assert old in text
+    spec.write_text(text.replace(old, new, 1))
+
+
+def test_an_empty_folder_and_no_folder(publisher: Publisher, tmp_path: Path) -> None:
+    for folder in (tmp_path, tmp_path / "nowhere"):
+        run = publisher("build", folder)
+        assert run.code == 2
+        assert str(folder) in run.err
+
+
+@pytest.mark.parametrize(
+    ("content", "words"),
+    [
+        (b"\xff\xfe title", "UTF-8"),
+        (b"title: [", "spec.yaml:"),
+        (b"", "empty"),
+        (b"a: &a [*a]", "spec.yaml:1:"),
+    ],
+)
+def test_specs_that_cannot_be_read(publisher: Publisher, tmp_path: Path, content: bytes, words: str) -> None:
+    folder = tmp_path / "bad"
+    folder.mkdir()
+    (folder / "spec.yaml").write_bytes(content)
+    run = publisher("build", folder, "--out", tmp_path / "out")
+    assert run.code in {1, 2}
+    assert words in run.err
+    assert not (tmp_path / "out").exists()
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "words"),
+    [
+        ("title: Toll house", "title: [1, 2]", "title"),
+        ("title: Toll house", "title: " + "x" * 10_000, "title"),
+        ("tools: [craft_knife", "tols: [craft_knife", "tools"),
+        ("shape: wall_panel", "shape: wal_panel", "wall_panel"),
+        ("board: 5 mm", "board: 0 mm", "board"),
+        ("length: 140 mm", "length: 10 m", "length"),
+        ("length: 140 mm", "length: 10000 mm", "5 m"),
+        ("length: 140 mm", "length: span / 0", "zero"),
+        ("length: 140 mm", "length: lenght + 1 mm", "lenght"),
+        ("length: 140 mm", "length: span + 30", "write 30 mm"),
+        ("picture: {part: gable}", "picture: {photo: missing.jpg}", "missing.jpg"),
+        ("picture: {part: gable}", "picture: {photo: ../other.jpg}", "folder"),
+        ("width: door_width, height: 50 mm", "width: door_width, height: 150 mm", "door"),
+        ("inset: past, play", "inset: 6 mm, play", "inset"),
+    ],
+)
+def test_mistakes_in_a_spec(
+    publisher: Publisher, designs: Path, tmp_path: Path, old: str, new: str, words: str
+) -> None:
+    changed(designs / "toll-house/spec.yaml", old, new)
+    run = publisher("build", designs / "toll-house", "--paper", "a4", "--out", tmp_path / "out")
+    assert run.code == 1, run.err
+    assert words in run.err
+    assert "spec.yaml:" in run.err
+    assert not (tmp_path / "out").exists()
+
+
+def test_a_million_layers(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
+    changed(designs / "lock-stair/spec.yaml", "layers: round(height / board)", "layers: 1000000")
+    start = time.monotonic()
+    run = publisher("build", designs / "lock-stair", "--out", tmp_path / "out")
+    assert run.code == 1
+    assert "layers" in run.err
+    assert time.monotonic() - start < 10
+
+
+def test_a_picture_that_is_not_one(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
+    (designs / "toll-house/wall.jpg").write_bytes(b"%!PS-Adobe-3.0 EPSF-3.0\n")
+    changed(designs / "toll-house/spec.yaml", "picture: {part: gable}", "picture: {photo: wall.jpg}")
+    run = publisher("build", designs / "toll-house", "--out", tmp_path / "out")
+    assert run.code == 1
+    assert "wall.jpg" in run.err
+
+
+def test_unknown_papers_and_variants(publisher: Publisher, designs: Path) -> None:
+    run = publisher("build", designs / "quay", "--paper", "a44")
+    assert run.code == 2
+    assert "a4" in run.err
+    run = publisher("build", designs / "quay", "--variant", "huge")
+    assert run.code == 2
+    assert "standard" in run.err
+    assert publisher("build", designs / "quay", "--set", "board").code == 2
+
+
+def test_an_output_folder_that_is_a_file(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
+    (tmp_path / "out").write_text("mine")
+    run = publisher("build", designs / "quay", "--paper", "a4", "--out", tmp_path / "out")
+    assert run.code == 1
+    assert "cannot write" in run.err
+    assert (tmp_path / "out").read_text() == "mine"
+
+
+@pytest.mark.skipif(os.name == "nt" or os.geteuid() == 0, reason="the superuser may write everywhere")
+def test_a_read_only_output_folder(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    out.mkdir()
+    out.chmod(stat.S_IRUSR | stat.S_IXUSR)
+    run = publisher("build", designs / "quay", "--paper", "a4", "--out", out)
+    out.chmod(stat.S_IRWXU)
+    assert run.code == 1
+    assert "cannot write" in run.err
+
+
+def test_a_full_disk(publisher: Publisher, designs: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    out = tmp_path / "out"
+    assert publisher("build", designs / "quay", "--paper", "a4", "--out", out).code == 0
+    before = everything(out)
+    write = Path.write_bytes
+
+    def full(self: Path, data: bytes) -> int:
+        if self.suffix == ".svg":
+            write(self, data[:10])
+            raise OSError(errno.ENOSPC, "No space left on device")
+        return write(self, data)
+
+    monkeypatch.setattr(Path, "write_bytes", full)
+    changed(designs / "quay/spec.yaml", "version: 1.0.0", "version: 1.0.1")
+    run = publisher("build", designs / "quay", "--paper", "a4", "--out", out)
+    assert run.code == 1
+    assert "no space left on device" in run.err
+    assert everything(out) == before
+
+
+@pytest.mark.skipif(os.name == "nt", reason="signals are sent otherwise there")
+def test_an_interrupt_puts_nothing_in_place(designs: Path, tmp_path: Path) -> None:
+    out = tmp_path / "out"
+    process = subprocess.Popen(
+        [sys.executable, "-m", "publisher", "build", str(designs), "--out", str(out)],
+        cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True,
+    )  # fmt: skip
+    time.sleep(1.0)
+    process.send_signal(signal.SIGINT)
+    _, err = process.communicate(timeout=60)
+    assert process.returncode == 130
+    assert "Traceback" not in err
+    assert not list(out.rglob(".staging*"))
+    for pdf in out.rglob("*.pdf"):  # what had been finished before is whole
+        assert pdf.read_bytes().rstrip().endswith(b"%%EOF")
+
+
+def test_our_own_fault_is_short_and_says_how_to_see_more(
+    publisher: Publisher, designs: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def fail(*_: object) -> None:
+        raise ZeroDivisionError("planted")
+
+    monkeypatch.setattr("publisher.pipeline.make_parts", fail)
+    run = publisher("build", designs / "quay")
+    assert run.code == 3
+    assert "PUBLISHER_TRACE=1" in run.err
+
+
+def test_one_unreadable_design_does_not_stop_the_others(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
+    (designs / "quay/spec.yaml").write_bytes(b"title: [")
+    run = publisher("build", designs, "--paper", "a4", "--variant", "standard", "--out", tmp_path / "out")
+    assert run.code == 2
+    assert "quay/spec.yaml" in run.err
+    assert (tmp_path / "out/toll-house/toll-house-1.0.0-a4.pdf").exists()

@@ -1,0 +1,166 @@
+"""``publisher build`` from a folder to proved packs, and what follows when one number changes."""
+
+import json
+from collections.abc import Callable
+from io import BytesIO
+from pathlib import Path
+from typing import Any
+
+import pikepdf
+import pypdf
+import pytest
+
+from tests.whole.conftest import Run, everything
+
+ROOT = Path(__file__).parents[2]
+
+
+def text_of(pdf: Path) -> str:
+    return " ".join(" ".join(page.extract_text() for page in pypdf.PdfReader(pdf).pages).split())
+
+
+@pytest.fixture(scope="module")
+def built(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """All demos, built once by a real process."""
+    import subprocess
+    import sys
+
+    out = tmp_path_factory.mktemp("packs")
+    run = subprocess.run(
+        [sys.executable, "-m", "publisher", "build", "designs", "--out", str(out)],
+        cwd=ROOT, capture_output=True, text=True, check=False,
+    )  # fmt: skip
+    assert run.returncode == 0, run.stderr
+    assert run.stderr == ""
+    return out
+
+
+def test_every_demo_gives_a_pack_for_both_papers_with_its_files(built: Path) -> None:
+    for slug in ("lock-stair", "quay", "toll-house"):
+        names = set(everything(built / slug))
+        for paper in ("a4", "letter"):
+            assert f"{slug}-1.0.0-{paper}.pdf" in names
+            assert f"previews/standard-{paper}/page-01.png" in names
+        assert "facts.json" in names
+        assert any(n.startswith("cut-files/standard/part-a-") for n in names)
+        assert any(n.startswith("cut-files/standard/sheet-foam-508x762mm-") for n in names)
+    assert "lock-stair-1.0.0-wide_bases-a4.pdf" in everything(built / "lock-stair")
+    assert "facts-wide_bases.json" in everything(built / "lock-stair")
+
+
+def test_a_preview_for_every_page_and_no_other(built: Path) -> None:
+    for pdf in built.glob("*/*-1.0.0-a4.pdf"):
+        pages = len(pypdf.PdfReader(pdf).pages)
+        assert len(list((pdf.parent / "previews/standard-a4").iterdir())) == pages
+
+
+def test_qpdf_and_pdfium_find_nothing_wrong(built: Path) -> None:
+    import pypdfium2
+
+    for pdf in built.glob("*/*.pdf"):
+        with pikepdf.open(pdf) as opened:
+            assert opened.check_pdf_syntax() == []
+        document = pypdfium2.PdfDocument(pdf)
+        assert len(document) == len(pypdf.PdfReader(pdf).pages)
+        document.close()
+
+
+def test_the_facts_are_attached_to_every_pack(built: Path) -> None:
+    for pdf in built.glob("quay/*.pdf"):
+        with pikepdf.open(pdf) as opened:
+            attached = opened.attachments["facts.json"].get_file().read_bytes()
+        assert attached == (built / "quay/facts.json").read_bytes()
+
+
+def test_vector_pages_stay_small(built: Path) -> None:
+    for pdf in built.glob("*/*.pdf"):
+        assert pdf.stat().st_size / len(pypdf.PdfReader(pdf).pages) < 60_000
+
+
+def facts(built: Path, slug: str) -> dict[str, Any]:
+    document = json.loads((built / slug / "facts.json").read_text())
+    assert document["format"] == 1
+    return {f["name"]: f["value"] for f in document["facts"]}
+
+
+def test_the_demo_table_on_5_mm_board(built: Path) -> None:
+    # sizes checked by calculation: closed forms of the trade (common practice) for spirals, mitred roofs, slots
+    stair, house, quay = (facts(built, s) for s in ("lock-stair", "toll-house", "quay"))
+    assert (stair["stair.steps"], stair["stair.climb"]) == (14, pytest.approx(70.0))
+    assert stair["stair.base_that_stands"] == pytest.approx(27.2, abs=0.05)
+    assert stair["stair.joint_stagger"] == pytest.approx(0.5, abs=0.005)
+    assert stair["stair.least_plinth_radius"] == pytest.approx(76, abs=0.5)
+    assert (house["house.inside_width"], house["house.inside_depth"]) == (pytest.approx(100.0), pytest.approx(130.0))
+    assert house["house.ridge"] == pytest.approx(142.1, abs=0.05)
+    assert house["gable.slot_width"] == pytest.approx(5.3)
+    assert quay["box.height"] == pytest.approx(100.0)
+
+
+def test_the_demo_table_on_three_sixteenths_board(publisher: Callable[..., Run], designs: Path, tmp_path: Path) -> None:
+    out = tmp_path / "packs"
+    run = publisher("build", designs, "--set", "board=3/16 in", "--paper", "a4", "--variant", "standard", "--out", out)
+    assert run.code == 0, run.err
+    stair, house, quay = (facts(out, s) for s in ("lock-stair", "toll-house", "quay"))
+    assert (stair["stair.steps"], stair["stair.climb"]) == (15, pytest.approx(71.4, abs=0.05))
+    assert house["house.inside_width"] == pytest.approx(100.475)
+    assert house["house.inside_depth"] == pytest.approx(130.475)
+    assert house["house.ridge"] == pytest.approx(141.7, abs=0.05)
+    assert house["gable.slot_width"] == pytest.approx(5.0625)
+    assert quay["box.height"] == pytest.approx(100.01, abs=0.005)
+    assert "15 steps climb 71.4 mm (2.81 in)" in text_of(out / "lock-stair/lock-stair-1.0.0-a4.pdf")
+    assert "21 boards of 4.76 mm (0.19 in)" in text_of(out / "quay/quay-1.0.0-a4.pdf")
+
+
+def test_joints_that_line_up_are_found(publisher: Callable[..., Run], designs: Path) -> None:
+    run = publisher("check", designs / "lock-stair", "--set", "core_joints=36", "--variant", "standard")
+    assert "joints/straight-joint" in run.err
+    good = publisher("check", designs / "lock-stair", "--set", "core_joints=45", "--variant", "standard")
+    assert good.err == ""
+
+
+def test_long_parts_come_as_two_tiles_on_both_papers(built: Path) -> None:
+    for paper in ("a4", "letter"):
+        reader = pypdf.PdfReader(built / f"quay/quay-1.0.0-{paper}.pdf")
+        tiles = [p for p in reader.pages if "of 1 × 2" in p.extract_text()]
+        assert len(tiles) == 4
+        assert all(p.mediabox.width > p.mediabox.height for p in tiles)
+
+
+def test_two_builds_are_byte_identical(publisher: Callable[..., Run], designs: Path, tmp_path: Path) -> None:
+    for out in ("one", "two"):
+        assert publisher("build", designs / "quay", "--out", tmp_path / out).code == 0
+    assert everything(tmp_path / "one") == everything(tmp_path / "two")
+
+
+def test_the_report_as_one_json_document(publisher: Callable[..., Run], designs: Path, tmp_path: Path) -> None:
+    run = publisher("build", designs / "quay", "--paper", "a4", "--out", tmp_path, "--json")
+    document = json.loads(run.out)
+    (pack,) = document["packs"]
+    assert pack["good"] is True
+    assert pack["packs"][0]["worst_mm"] < 0.1
+    assert all(Path(f).exists() for f in pack["files"])
+
+
+def test_other_papers_on_request(publisher: Callable[..., Run], designs: Path, tmp_path: Path) -> None:
+    run = publisher("build", designs / "toll-house", "--paper", "A3", "--paper", "legal", "--out", tmp_path)
+    assert run.code == 0, run.err
+    page = pypdf.PdfReader(BytesIO((tmp_path / "toll-house/toll-house-1.0.0-a3.pdf").read_bytes())).pages[0]
+    assert float(page.mediabox.width) * 25.4 / 72 == pytest.approx(297.0, abs=0.01)
+    assert (tmp_path / "toll-house/toll-house-1.0.0-legal.pdf").exists()
+
+
+def test_a_bad_design_stops_alone_and_leaves_what_was_there(
+    publisher: Callable[..., Run], designs: Path, tmp_path: Path
+) -> None:
+    out = tmp_path / "packs"
+    assert publisher("build", designs / "quay", "--paper", "a4", "--out", out).code == 0
+    before = everything(out)
+    spec = designs / "quay/spec.yaml"
+    spec.write_text(spec.read_text().replace("inner: 160 mm", "inner: 900 mm"))
+    run = publisher("build", designs, "--paper", "a4", "--variant", "standard", "--out", out)
+    assert run.code == 1
+    assert "spec.yaml:" in run.err
+    assert "quay: not built" in run.out
+    after = everything(out)
+    assert {n: after[n] for n in before} == before
+    assert "toll-house/toll-house-1.0.0-a4.pdf" in after

@@ -1,0 +1,158 @@
+"""The smaller commands, as a user runs them."""
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from tests.whole.conftest import Run, everything
+
+Publisher = Callable[..., Run]
+
+
+def test_help_of_every_command_shows_an_example(publisher: Publisher) -> None:
+    top = publisher("--help")
+    assert top.code == 0
+    for command in ("build", "check", "measure", "proof", "release", "schema", "shapes", "sizes", "yield"):
+        assert command in top.out
+        assert "Example:" in publisher(command, "--help").out
+
+
+def test_an_unknown_command_is_refused(publisher: Publisher) -> None:
+    run = publisher("bild")
+    assert run.code == 2
+    assert "bild" in run.err
+
+
+def test_sizes_show_values_in_both_units_and_where_they_come_from(publisher: Publisher, designs: Path) -> None:
+    run = publisher("sizes", designs / "lock-stair", "--set", "board=3/16 in", "--variant", "standard")
+    line = next(row for row in run.out.splitlines() if row.split()[:1] == ["layers"])
+    assert line.split() == ["layers", "15", "round(height", "/", "board)"]
+    assert "4.76 mm (0.19 in)" in run.out
+    document = json.loads(publisher("sizes", designs / "lock-stair", "--json", "--variant", "standard").out)
+    sizes = {s["name"]: s for s in document["designs"][0]["sizes"]}
+    assert sizes["reach"] == {
+        "name": "reach",
+        "kind": "length",
+        "value": 92.0,
+        "inches": pytest.approx(3.622, abs=1e-3),
+        "expression": "92 mm",
+    }
+    facts = {f["name"]: f for f in document["designs"][0]["facts"]}
+    assert facts["stair.headroom"] == {"name": "stair.headroom", "kind": "length", "value": None, "open": True}
+
+
+def test_shapes_are_listed_with_their_parameters(publisher: Publisher) -> None:
+    assert "gable_wall" in publisher("shapes").out
+    run = publisher("shapes", "spiral_stair_layer")
+    assert "core_radius" in run.out
+    assert "edges, anticlockwise: front, step_end, back, core" in run.out
+    document = json.loads(publisher("shapes", "disc", "--json").out)
+    assert document["shapes"][0]["parameters"][0]["unit"] == "mm"
+    wrong = publisher("shapes", "spiral_star_layer")
+    assert wrong.code == 2
+    assert "spiral_stair_layer" in wrong.err
+
+
+def test_the_schema_is_fresh_and_is_a_schema(publisher: Publisher) -> None:
+    import jsonschema
+
+    assert publisher("schema", "--check").code == 0
+    jsonschema.Draft202012Validator.check_schema(json.loads(publisher("schema").out))
+
+
+def test_check_tells_needs_with_limits(publisher: Publisher, designs: Path) -> None:
+    run = publisher("check", designs / "lock-stair", "--variant", "standard")
+    assert "stair.base_that_stands: 27.2 mm (1.07 in), at least 25.0 mm (0.98 in)" in run.out
+    bad = publisher("check", designs / "lock-stair", "--set", "reach=80 mm", "--variant", "standard")
+    assert bad.code == 1
+    assert "reach" in bad.err
+
+
+def test_measure_judges_two_readings(publisher: Publisher) -> None:
+    run = publisher("measure", "--across", "97.3", "--down", "97.2")
+    assert run.code == 1
+    assert "97.3 %" in run.out
+    assert "do not cut" in run.out
+    assert publisher("measure", "--across", "100", "--down", "100").code == 0
+    inches = publisher("measure", "--across", "3.94", "--down", "3.94", "--unit", "in", "--json")
+    assert json.loads(inches.out)["verdict"] == "good"
+    slip = publisher("measure", "--across", "3.94", "--down", "3.94")
+    assert slip.code == 2
+    assert "--unit in" in slip.err
+
+
+def test_measure_by_a_pack_names_what_will_not_fit(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
+    assert publisher("build", designs / "toll-house", "--paper", "a4", "--out", tmp_path).code == 0
+    pack = tmp_path / "toll-house/toll-house-1.0.0-a4.pdf"
+    run = publisher("measure", "--across", "97.3", "--down", "97.3", "--pack", pack)
+    assert run.code == 1
+    assert "5.16 mm as printed" in run.out
+    assert publisher("measure", "--across", "100", "--down", "100", "--pack", tmp_path / "none.pdf").code == 2
+
+
+def test_proof_alone_with_and_without_the_spec(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
+    assert publisher("build", designs / "quay", "--paper", "a4", "--out", tmp_path).code == 0
+    pack = tmp_path / "quay/quay-1.0.0-a4.pdf"
+    with_spec = publisher("proof", pack, "--spec", designs / "quay")
+    assert with_spec.code == 0, with_spec.err
+    assert "proved" in with_spec.out
+    alone = publisher("proof", pack)
+    assert alone.code == 0, alone.err
+    assert "not judged" in alone.out
+    spec = designs / "quay/spec.yaml"
+    spec.write_text(spec.read_text().replace("deck_width: 80 mm", "deck_width: 80.2 mm"))
+    changed = publisher("proof", pack, "--spec", designs / "quay", "--json")
+    assert changed.code == 1
+    found = json.loads(changed.out)["files"][0]["findings"]
+    assert any(f["check"].startswith("proof/outline") for f in found)
+
+
+@pytest.mark.parametrize("content", [b"", b"hello", b"%PDF-1.7\n", b"\x00" * 1000])
+def test_proof_of_any_other_file_is_a_sentence(publisher: Publisher, tmp_path: Path, content: bytes) -> None:
+    file = tmp_path / "other.pdf"
+    file.write_bytes(content)
+    run = publisher("proof", file)
+    assert run.code == 1
+    assert len(run.err) > 20
+    assert publisher("proof", tmp_path / "missing.pdf").code == 2
+
+
+def test_a_release_is_placed_once_and_never_changes(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
+    run = publisher("release", designs / "quay", "--out", tmp_path / "releases")
+    assert run.code == 0, run.err
+    folder = tmp_path / "releases/quay/1.0.0"
+    names = set(everything(folder))
+    assert {"manifest.json", "LISTING.md", "quay-1.0.0.zip", "quay-1.0.0-a4.pdf", "quay-1.0.0-letter.pdf"} <= names
+    assert "at least 1 sheet of 20 x 30 in" in (folder / "LISTING.md").read_text()
+    before = everything(folder)
+    again = publisher("release", designs / "quay", "--out", tmp_path / "releases")
+    assert again.code == 0
+    assert "same content" in again.out
+    spec = designs / "quay/spec.yaml"
+    spec.write_text(spec.read_text().replace("deck_width: 80 mm", "deck_width: 84 mm"))
+    other = publisher("release", designs / "quay", "--out", tmp_path / "releases")
+    assert other.code == 2
+    assert "higher version" in other.err
+    assert everything(folder) == before
+
+
+def test_a_design_with_an_error_is_not_released(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
+    spec = designs / "quay/spec.yaml"
+    spec.write_text(spec.read_text().replace("deck_width: 80 mm", "deck_width: 50 mm"))
+    run = publisher("release", designs / "quay", "--out", tmp_path / "releases")
+    assert run.code == 1
+    assert "not released" in run.out
+    assert not (tmp_path / "releases").exists()
+
+
+def test_yield_keeps_layouts_beside_the_spec(publisher: Publisher, designs: Path) -> None:
+    store = designs / "toll-house/layouts.json"
+    before = store.read_bytes()
+    run = publisher("yield", designs / "toll-house", "--keep")
+    assert run.code == 0
+    assert "on a grid" in run.out
+    assert store.read_bytes() == before
+    document = json.loads(publisher("yield", designs / "toll-house", "--json").out)
+    assert document["designs"][0]["yields"][0]["sheets"] == 1
