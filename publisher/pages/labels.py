@@ -26,6 +26,7 @@ _LETTERS = {SMALL: 1.0, NOTE: 0.8, LEAST: 0.7}
 LOW_MEASURE = 150.0  # of a block in two columns
 COLUMN_GAP = 5.0
 CUT_CORNER = 2.2
+DEEP = frozenset("JQÇŞ")  # capitals that reach below the line
 MARGIN = 0.2  # round a block, for the width of lines
 BESIDE = 16.0  # least measure in which words stand beside the tag, not under it
 UP = "THIS SIDE UP"
@@ -58,6 +59,12 @@ class Label:
     measure: float
     low: bool = False
     ease: float = 1.0  # how well it reads against another of its size: less when sentences are broken
+    name: tuple[str, ...] = ()  # the lines in which the part's name is set
+
+    @property
+    def promised(self) -> tuple[str, ...]:
+        """What the page promises to show: the words that it may not lack, line by line as they are set."""
+        return (*self.says.promised[:1], *self.name, *self.says.promised[1:])
 
 
 def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) -> Says:
@@ -66,7 +73,7 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     ``mirrored``: this printed copy is the mirror image.
     """
     copies = context.copies(part)
-    count = f"cut {part.count}"
+    count = f"cut\u00a0{part.count}"  # never broken: the page promises it as one
     line = f"{count} and {part.spare} spare" if part.spare else count
     left, bottom, right, top = region_polygon(part.outline).bounds
     width, height = right - left, top - bottom
@@ -79,7 +86,7 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     else:
         boxes = (part.count - part.mirrored, part.mirrored, part.spare)
     notes = tuple(_notes(context, part, copy, mirrored))
-    promised = (part.letter, part.name, count, size[0])
+    promised = (part.letter, count.replace("\u00a0", " "), size[0])
     return Says(part.letter, part.name, board, line, boxes, size, notes, promised)
 
 
@@ -139,7 +146,7 @@ def blocks(setter: Setter, said: Says, sizes: tuple[TypeStyle, ...] = STYLES[:2]
 
 def _low(setter: Setter, said: Says, style: TypeStyle) -> Label:
     block = _Block(setter, said, style, LOW_MEASURE, low=True)
-    return Label(block.width, block.height, said, style, LOW_MEASURE, True)
+    return Label(block.width, block.height, said, style, LOW_MEASURE, True, name=block.name)
 
 
 def small_blocks(setter: Setter, said: Says) -> tuple[Label, ...]:
@@ -151,7 +158,7 @@ def small_blocks(setter: Setter, said: Says) -> tuple[Label, ...]:
 def reset(label: Label, setter: Setter, said: Says) -> Label:
     """Return other words set as a label is set."""
     block = _Block(setter, said, label.style, label.measure, low=label.low)
-    return replace(label, says=said, width=block.width, height=block.height)
+    return replace(label, says=said, width=block.width, height=block.height, name=block.name)
 
 
 def _blocks(setter: Setter, said: Says, style: TypeStyle, measures: tuple[float, ...]) -> tuple[Label, ...]:
@@ -160,7 +167,7 @@ def _blocks(setter: Setter, said: Says, style: TypeStyle, measures: tuple[float,
         if found and found[-1].width <= measure:
             continue  # nothing was broken at the wider measure either
         block = _Block(setter, said, style, measure)
-        found.append(Label(block.width, block.height, said, style, measure, ease=0.9**block.breaks))
+        found.append(Label(block.width, block.height, said, style, measure, ease=0.75**block.breaks, name=block.name))
     return tuple(found)
 
 
@@ -201,7 +208,7 @@ class _Block:
             self.y = 0.0
         else:
             x, self.y = 0.0, self.y - 1.2
-        self._text(said.name, _NAMES[style].bold(), x)
+        self.name = self._text(said.name, _NAMES[style].bold(), x)
         self._text(said.count, style.bold(), x)
         self._text(said.board, style, x)
         first_column = self.y = min(self.y, tag_bottom - 0.8)
@@ -236,18 +243,20 @@ class _Block:
                 (side - CUT_CORNER, 0),
             )
             self.drawn.append(Stroke(TAG, (Path(corners, True),), Layer.NOTES, None, "figure"))
-            self.drawn += self.type.line(letter, big, side / 2, -(tall + cap) / 2, align="centre", layer=Layer.NOTES)
+            base = -(tall + cap) / 2 + (0.09 * big.size if set(letter) & DEEP else 0.0)
+            self.drawn += self.type.line(letter, big, side / 2, base, align="centre", layer=Layer.NOTES)
 
-    def _text(self, text: str, style: TypeStyle, x: float = 0.0) -> None:
-        """Set a paragraph, left aligned at x."""
+    def _text(self, text: str, style: TypeStyle, x: float = 0.0) -> tuple[str, ...]:
+        """Set a paragraph, left aligned at x; return its lines."""
         if not text:
-            return
+            return ()
         wide = self.type.width(text, style)
         lines = (text,) if x + wide <= self.measure else self.type.lines(text, style, self.measure - x)
         self.breaks += len(lines) - 1
         for line in lines:
             self._line(line, style, x, self.y)
             self.y -= style.leading
+        return lines
 
     def _line(self, text: str, style: TypeStyle, x: float, top: float) -> None:
         self.wide = max(self.wide, x + self.type.width(text, style))

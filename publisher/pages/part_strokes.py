@@ -12,7 +12,7 @@ import shapely
 from publisher.basics import Box, Layer, LineKind, OutlinePromise, Point, Pose, Purpose
 from publisher.geometry import Mark, Part, Region, Ring
 from publisher.pages.model import Arc, Drawn, Fill, Path, Stroke
-from publisher.pages.rectangles import as_polygon, within
+from publisher.pages.rectangles import as_polygon
 from publisher.pages.styles import CUT, HATCH, LEAST, NOTE, line_style
 from publisher.pages.text import Setter
 from publisher.pages.word_boxes import word_in
@@ -109,11 +109,13 @@ def waste_strokes(
         if waste.buffer(-HATCH_LEAST / 2).is_empty:
             continue
         inner = waste.buffer(-0.8).difference(silence)
+        if clip:
+            inner = inner.intersection(as_polygon(clip.grown(-0.5)))
         word = next((b for b in (word_in("remove", s, inner, type_) for s in (NOTE, LEAST)) if b), None)
-        if word and (clip is None or within(word.box, clip)):
+        if word:
             inner = inner.difference(as_polygon(word.box.grown(0.8)))
             words += type_.line("remove", word.style, word.x, word.y, align="centre", layer=Layer.NOTES)
-        hatch += _hatching(inner, HATCH_GAP)
+        hatch += _hatching(inner, min(9.0, max(HATCH_GAP, waste.area**0.5 / 12)), waste.centroid)
     drawn: list[Drawn] = [Stroke(HATCH, tuple(hatch), Layer.NOTES, clip, "artifact")] if hatch else []
     return (*drawn, *words)
 
@@ -186,13 +188,15 @@ def _without(lines: list[tuple[Point, ...]], silence: shapely.Geometry) -> list[
     return left
 
 
-def _hatching(area: shapely.Geometry, gap: float) -> list[Path]:
-    """Return lines at 45 degrees, ``gap`` apart, inside the area."""
+def _hatching(area: shapely.Geometry, gap: float, through: shapely.Point) -> list[Path]:
+    """Return lines at 45 degrees, ``gap`` apart, inside the area; they meet across seams, for one of them aims at ``through``."""
     if area.is_empty:
         return []
     left, bottom, right, top = area.bounds
     tall = top - bottom
-    starts = np.arange(left - tall + gap / 2, right, gap * 2**0.5)
+    step = gap * 2**0.5
+    first = left - tall + (through.x - through.y + bottom - left + tall) % step
+    starts = np.arange(first, right, step)
     ends = np.stack(
         [
             np.stack([starts, np.full_like(starts, bottom)], -1),

@@ -8,7 +8,7 @@ from publisher.basics import Point, Pose
 from publisher.geometry import Part
 from publisher.pages.draft import Context
 from publisher.pages.label_room import Room
-from publisher.pages.labels import Label, blocks, reset, says
+from publisher.pages.labels import STYLES, Label, blocks, reset, says
 from publisher.pages.part_notes import mark_notes
 from publisher.pages.part_strokes import quiet_lines, region_polygon
 from publisher.pages.rectangles import as_polygon
@@ -110,7 +110,8 @@ class Labels:
         if key not in self._inside:
             room = part_room(self.context, model.part, Pose(turn=turn, mirrored=model.mirrored))
             said = says(self.context, model.part, model.copy, model.mirrored)
-            groups = blocks(self.context.type, said)
+            sizes = STYLES if model.copy else STYLES[:2]  # where every copy is printed, small words inside save pages
+            groups = blocks(self.context.type, said, sizes)
             found = next((f for group in groups if (f := room.best(group))), None)
             self._inside[key] = Inside(*found, 0.0) if found else None
         return self._inside[key]

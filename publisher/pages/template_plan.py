@@ -85,8 +85,10 @@ class Planner:
         """Return turns to try: upright first, then the part's least rectangle along the page, last every 5 degrees."""
         key = (part.id, step)
         if key not in self._turns:
-            around = (*UPRIGHT, 180.0, 270.0, *least_rectangle(part)) if step == 1 else FINE
-            self._turns[key] = tuple(dict.fromkeys(around)) if step else UPRIGHT
+            quarters = (*UPRIGHT, 180.0, 270.0)
+            first = UPRIGHT if self.context.design.use == "trace" else quarters  # many alike lie closer head to tail
+            around = (first, (*quarters, *least_rectangle(part)), FINE)[step]
+            self._turns[key] = tuple(dict.fromkeys(around))
         return self._turns[key]
 
     def _area(self, wanted: Iterable[Sample]) -> float:

@@ -3,11 +3,13 @@
 from collections.abc import Callable
 from math import hypot
 
+import shapely
+
 from publisher.basics import Box, Layer, Pose, TextPromise
 from publisher.geometry import Part
 from publisher.pages.draft import Body, Context, Numbers, PageDraft
 from publisher.pages.labels import placed
-from publisher.pages.model import Drawn, Tile
+from publisher.pages.model import Drawn, Path, Stroke, Tile
 from publisher.pages.part_notes import mark_notes
 from publisher.pages.part_strokes import (
     mark_strokes,
@@ -15,10 +17,12 @@ from publisher.pages.part_strokes import (
     outline_strokes,
     waste_strokes,
 )
+from publisher.pages.styles import LEADER
 from publisher.pages.template_labels import samples
 from publisher.pages.template_plan import Lying, Shown, planner_of
 from publisher.pages.text import Setter
 
+TAG_SIDE = 9.0  # mm of a label's upper left corner that its tag surely fills
 TITLE_MOST = 64  # letters; with more parts the title names letters only
 
 
@@ -91,7 +95,26 @@ def label_promises(page: int, lying: Lying) -> tuple[TextPromise, ...]:
     box = label_box(lying)
     middle = ((box.left + box.right) / 2, (box.bottom + box.top) / 2)
     within = hypot(box.width, box.height) / 2 + 3.0
-    return tuple(TextPromise(page, text, middle, within) for text in lying.label.says.promised)
+    return tuple(TextPromise(page, text, middle, within) for text in lying.label.promised)
+
+
+def leader(lying: Lying) -> tuple[Drawn, ...]:
+    """Return the short line from a label that stands beside its part to the part; none for a label inside it."""
+    shape = shapely.Polygon(lying.pose.apply_all(lying.sample.part.template.outer.points))
+    box = label_box(lying)
+    tag = shapely.box(box.left, box.top - TAG_SIDE, box.left + TAG_SIDE, box.top)
+    if shape.intersects(tag):
+        return ()
+    (ax, ay), (bx, by) = shapely.shortest_line(tag, shape).coords
+    length = hypot(bx - ax, by - ay)
+    if not 1.5 < length < 12.0:
+        return ()
+    short = 1.0 - 0.8 / length  # it ends before the outline, which is nobody's to touch
+    return (
+        Stroke(
+            LEADER, (Path(((ax, ay), (ax + (bx - ax) * short, ay + (by - ay) * short))),), Layer.NOTES, None, "figure"
+        ),
+    )
 
 
 def template_drawn(setter: Setter, lying: Lying) -> tuple[Drawn, ...]:
@@ -105,5 +128,6 @@ def template_drawn(setter: Setter, lying: Lying) -> tuple[Drawn, ...]:
         *mark_strokes(part, pose, quiet=quiet),
         *outline_strokes(part, pose),
         *words,
+        *leader(lying),
         *placed(lying.label, setter, Pose(*lying.label_at, lying.label_turn)),
     )

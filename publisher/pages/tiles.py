@@ -122,7 +122,7 @@ def _promises(label: Label, box: Box, page: int) -> Body:
     """Promise the words of a label near where it stands."""
     middle = ((box.left + box.right) / 2, (box.bottom + box.top) / 2)
     away = hypot(box.width, box.height) / 2 + 3.0
-    return Body(texts=tuple(TextPromise(page, t, middle, away) for t in label.says.promised))
+    return Body(texts=tuple(TextPromise(page, t, middle, away) for t in label.promised))
 
 
 def _labelled(context: Context, plan: Tiling) -> Cell:

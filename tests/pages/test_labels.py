@@ -25,12 +25,12 @@ def _texts(said: object) -> tuple[str, ...]:
 def test_a_stair_layer_says_all_that_a_cutter_asks(make_context: Callable[..., Context], stair_layer: Part) -> None:
     context = make_context(parts=(stair_layer,))
     said = says(context, stair_layer)
-    assert said.count == "cut 14 and 1 spare"
+    assert said.count == "cut\u00a014 and 1 spare"
     assert said.boxes == (14, 0, 1)
     assert said.board == "foam 5.0 mm (0.20 in)"
     assert said.size == ("122.0 × 89.1 mm", "(4.80 × 3.51 in)")
     assert said.notes == ("THIS SIDE UP: the arrow climbs", "Do not flip.", "Drawn 0.4 mm inside, for the pencil.")
-    assert said.promised == ("A", "Stair layer", "cut 14", "122.0 × 89.1 mm")
+    assert said.promised == ("A", "cut 14", "122.0 × 89.1 mm")
 
 
 def test_overall_size_is_that_of_the_finished_piece(
@@ -70,8 +70,8 @@ def test_mirrored_copies_are_told_and_ticked_apart(
 def test_a_copy_to_paste_says_which_it_is(make_context: Callable[..., Context], make_part: Callable[..., Part]) -> None:
     part = make_part(count=3, spare=1)
     context = make_context(parts=(part,))
-    assert says(context, part, 2).count == "cut 3 and 1 spare: this is 2 of 4"
-    assert says(context, part, 4).count == "cut 3 and 1 spare: this is 4 of 4, a spare"
+    assert says(context, part, 2).count == "cut\u00a03 and 1 spare: this is 2 of 4"
+    assert says(context, part, 4).count == "cut\u00a03 and 1 spare: this is 4 of 4, a spare"
     assert says(context, part, 2, True).notes[-1] == "Mirror image: drawn turned over."
 
 
@@ -99,6 +99,17 @@ def test_blocks_fit_their_own_size(make_context: Callable[..., Context], stair_l
             elif isinstance(thing, Stroke):
                 for x, y in (p for path in thing.paths for p in path.points):
                     assert 0 <= x <= label.width and 0 <= y <= label.height + 1e-9
+
+
+def test_a_label_promises_its_name_line_by_line(
+    make_context: Callable[..., Context], make_part: Callable[..., Part]
+) -> None:
+    part = make_part(name="The longest name in all the pack")
+    context = make_context(parts=(part,))
+    for label in (b for group in blocks(context.type, says(context, part)) for b in group):
+        set_lines = {w.text for w in placed(label, context.type, Pose()) if isinstance(w, Words)}
+        assert " ".join(label.name) == part.name
+        assert all(any(promise in line for line in set_lines) for promise in label.promised)
 
 
 def test_larger_type_comes_first_and_tall_blocks_last(make_context: Callable[..., Context], stair_layer: Part) -> None:

@@ -153,10 +153,24 @@ def test_a_slot_is_not_hatched(make_part: Callable[..., Part], setter: Setter) -
     assert waste_strokes(window_part(make_part, 5.3), Pose(), setter) == ()
 
 
-def test_a_tile_that_cuts_the_word_shows_hatching_alone(make_part: Callable[..., Part], setter: Setter) -> None:
-    drawn = waste_strokes(window_part(make_part, 24), Pose(), setter, Box(0, 0, 22, 40))
-    assert not [d for d in drawn if isinstance(d, Words)]
-    assert strokes(drawn)[0].clip == Box(0, 0, 22, 40)
+def test_a_tile_hatches_what_its_window_shows(make_part: Callable[..., Part], setter: Setter) -> None:
+    left = waste_strokes(window_part(make_part, 24), Pose(), setter, Box(0, 0, 14, 40))
+    assert not [d for d in left if isinstance(d, Words)]  # too narrow for the word
+    right = waste_strokes(window_part(make_part, 24), Pose(), setter, Box(14, 0, 60, 40))
+    assert [d.text for d in right if isinstance(d, Words)] == ["remove"]
+    for drawn, low, high in ((left, 10, 14), (right, 14, 34)):
+        xs = [p[0] for s in strokes(drawn) for q in s.paths for p in q.points]
+        assert low <= min(xs) and max(xs) <= high
+
+
+def test_hatching_meets_across_a_seam(make_part: Callable[..., Part], setter: Setter) -> None:
+    rows = []
+    for window in (Box(0, 0, 16, 40), Box(16, 0, 60, 40)):
+        drawn = waste_strokes(window_part(make_part, 24), Pose(), setter, window)
+        rows.append(
+            {round((p[0][0] - p[0][1]) % (4 * 2**0.5), 6) for s in strokes(drawn) for q in s.paths for p in [q.points]}
+        )
+    assert len(rows[0] | rows[1]) == 1
 
 
 def test_quiet_lines_leave_out_surface(make_part: Callable[..., Part]) -> None:
