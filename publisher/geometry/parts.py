@@ -54,7 +54,9 @@ def _shape(plan: PartPlan) -> tuple[Shape | None, tuple[Finding, ...]]:
         hint = nearest(plan.shape, [kind.info.name for kind in SHAPES])
         message = f"there is no shape called “{plan.shape}”"
         return None, (UNKNOWN_SHAPE.found(message, subject=f"part {plan.id}", hint=hint, place=plan.place),)
-    values, found = checked(f"shape {plan.shape}", kind.info.parameters, plan.parameters, f"part {plan.id}", plan.place)
+    values, found = checked(
+        f"shape {plan.shape}", kind.info.parameters, plan.parameters, f"part {plan.id}", plan.place, plan.thickness
+    )
     found = found or tuple(kind.check(values))
     if plan.openings and not kind.info.openings:
         takes = ", ".join(kind.info.name for kind in SHAPES if kind.info.openings)

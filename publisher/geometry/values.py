@@ -15,12 +15,13 @@ LONGEST = 5000.0  # mm: beyond this a size is a slip of the pen (a PDF page ends
 
 @dataclass(frozen=True, slots=True)
 class Values:
-    """The sizes of one shape, opening or pattern. Lengths are mm, angles degrees."""
+    """The sizes of one shape, opening or pattern. Lengths are mm, angles degrees. ``thickness``: of the part's board, mm."""
 
     subject: str
     place: Place
     given: tuple[Parameter, ...]
     infos: tuple[ParameterInfo, ...]
+    thickness: float = 0.0
 
     def _value(self, name: str) -> float | str:
         for parameter in self.given:
@@ -87,7 +88,12 @@ def nearest(word: str, known: Iterable[str]) -> str:
 
 
 def checked(
-    what: str, infos: tuple[ParameterInfo, ...], given: tuple[Parameter, ...], subject: str, place: Place
+    what: str,
+    infos: tuple[ParameterInfo, ...],
+    given: tuple[Parameter, ...],
+    subject: str,
+    place: Place,
+    thickness: float = 0.0,
 ) -> tuple[Values, tuple[Finding, ...]]:
     """Compare what was given with what ``what`` (``shape disc``) needs: unknown, missing and out-of-range sizes are findings."""
     found: list[Finding] = []
@@ -116,7 +122,7 @@ def checked(
                     place=place,
                 )
             )
-    return Values(subject, place, given, infos), tuple(found)
+    return Values(subject, place, given, infos, thickness), tuple(found)
 
 
 def _in_range(what: str, info: ParameterInfo, parameter: Parameter, subject: str) -> Iterator[Finding]:

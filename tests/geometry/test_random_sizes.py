@@ -21,6 +21,8 @@ USUAL = {
     "notch": (0.0, 6.0), "joints": (0, 60), "hole_radius": (1.0, 80.0), "radius": (20.0, 300.0), "corner_radius": (0.0, 20.0),
     "past": (0.0, 20.0), "pitch": (10.0, 60.0), "eaves": (40.0, 150.0), "sill": (10.0, 40.0), "centre": (20.0, 120.0),
 }  # fmt: skip
+# the same for sizes that mean something else in one shape
+USUAL_OF: Mapping[str, Mapping[str, tuple[float, float]]] = {}
 OPENING = {**USUAL, "width": (4.0, 40.0), "height": (10.0, 45.0)}
 Ranges = Mapping[str, tuple[float, float]]
 Sizes = dict[str, float | str]
@@ -68,7 +70,7 @@ def judge(part: Part | None, found: tuple[object, ...], sound: Callable[[Part], 
 @pytest.mark.parametrize("info", shape_infos(), ids=lambda info: info.name)
 def test_random_sizes(info: ShapeInfo, plan: Callable[..., PartPlan], sound: Callable[[Part], None]) -> None:
     @RANDOM
-    @given(sizes(info), st.sampled_from([0.0, 0.3, 0.5, 2.0]))
+    @given(sizes(info, {**USUAL, **USUAL_OF.get(info.name, {})}), st.sampled_from([0.0, 0.3, 0.5, 2.0]))
     def run(given_sizes: dict[str, float | str], allowance: float) -> None:
         part, found = make_part(plan(info.name, given_sizes, trace_allowance=allowance))
         judge(part, found, sound)
