@@ -1,8 +1,9 @@
 """Parts built by hand, so that joints is tested against plain geometry and not against the room before it."""
 
 from collections.abc import Callable
-from math import acos, ceil, cos, degrees, hypot, pi, radians, sin
+from math import acos, ceil, cos, degrees, inf, pi, radians, sin
 from types import SimpleNamespace
+from typing import Literal
 
 import pytest
 
@@ -11,9 +12,14 @@ from publisher.brief import SpecFile
 from publisher.design import (
     Board,
     Design,
+    EdgeRef,
+    Join,
+    Kind,
     NeedPlan,
+    PanelPlace,
     PanelPlan,
     PicturePlan,
+    Rest,
     SheetSize,
     StackPlan,
     StackRow,
@@ -21,6 +27,14 @@ from publisher.design import (
     TextPlan,
 )
 from publisher.geometry import Edge, Mark, Opening, Part, Region, Ring, Run
+from publisher.joints import part_facts
+from publisher.joints.panels import facts as panel_facts
+from publisher.joints.panels.matings import matings_of
+from publisher.joints.panels.place import place_panels
+from publisher.joints.stacks import facts as stack_facts
+from publisher.joints.stacks.facts import report_on
+from publisher.joints.stacks.layers import lay_all
+from publisher.joints.subject import Assembled, MatedPanels
 
 HERE = Place("spec.yaml", 1, 1)
 
@@ -176,12 +190,70 @@ def design(
     )  # fmt: skip
 
 
+def join(
+    a: str,
+    b: str,
+    joint: Literal["butt", "mitre", "tab_and_slot"] = "mitre",
+    corner: float = 90.0,
+    *,
+    inset: float = 0.0,
+    play: float = 0.3,
+    loosest: float = 0.6,
+    tabs: int = 2,
+) -> Join:
+    """A join of ``place.edge`` with ``place.edge``; the second has the tabs, the first runs through."""
+    one, other = EdgeRef(*a.split(".")), EdgeRef(*b.split("."))
+    through = one.panel if joint == "butt" else ""
+    tabbed = other.panel if joint == "tab_and_slot" else ""
+    return Join(one, other, joint, corner, through, tabbed, tabs if tabbed else 0, inset, play, loosest, "a", HERE)
+
+
+def panels(
+    name: str, places: dict[str, str], stands_on: str, *joins: Join, rests: tuple[tuple[str, tuple[str, ...]], ...] = ()
+) -> PanelPlan:
+    """A panel assembly."""
+    return PanelPlan(
+        name,
+        tuple(PanelPlace(place, part, HERE) for place, part in places.items()),
+        EdgeRef(*stands_on.split(".")),
+        joins,
+        tuple(Rest(panel, tuple(EdgeRef(*e.split(".")) for e in on), HERE) for panel, on in rests),
+        HERE,
+    )
+
+
+def wall(part_id: str, width: float, height: float, *, thickness: float = 5.0) -> Part:
+    """A rectangular panel with the edges bottom, right, top, left."""
+    corners = [(0.0, 0.0), (width, 0.0), (width, height), (0.0, height)]
+    return polygon(part_id, corners, ("bottom", "right", "top", "left"), thickness=thickness)
+
+
+def need(
+    fact: str, least: float | None = None, most: float | None = None, kind: Kind = "length", adjust: str = ""
+) -> NeedPlan:
+    """A need."""
+    return NeedPlan(fact, least, most, kind, adjust, HERE)
+
+
+def assembled(plan: Design, *parts: Part) -> Assembled:
+    """A design put together by hand as far as the checks look at it."""
+    by_id, boards = {p.id: p for p in parts}, {b.id: b for b in plan.boards}
+    _, whole = lay_all(plan.stacks, by_id)
+    reports = [report_on(s, by_id, boards, inf, HERE) for s in whole if s.layers]
+    mated = [MatedPanels(a, matings_of(a)) for a in (place_panels(p, by_id) for p in plan.panels)]
+    facts = [f for p in parts for f in part_facts.facts_of(p)]
+    facts += [f for r in reports for f in stack_facts.facts_of(r, by_id, boards)]
+    facts += [f for m in mated for f in panel_facts.facts_of(m.assembly)]
+    return Assembled(plan, parts, tuple(reports), tuple(mated), tuple(facts))
+
+
 @pytest.fixture(scope="session")
 def make() -> SimpleNamespace:
     """All the builders."""
     return SimpleNamespace(
         arc=arc, ring=ring_of, part=part_of, disc=disc, stair_layer=stair_layer, rectangle=rectangle, polygon=polygon,
-        board=board, stack=stack, design=design, here=HERE, hypot=hypot,
+        board=board, stack=stack, design=design, here=HERE, join=join, panels=panels,
+        wall=wall, need=need, assembled=assembled,
     )  # fmt: skip
 
 

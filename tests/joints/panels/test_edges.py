@@ -1,0 +1,47 @@
+from dataclasses import replace
+from types import SimpleNamespace
+
+import pytest
+
+from publisher.design import EdgeRef
+from publisher.joints.panels.edges import edge_line, joint_line, nominal_outline, top_edge
+
+
+def test_a_joint_line_is_as_long_as_the_outline_is_there(make: SimpleNamespace) -> None:
+    gable = make.polygon(
+        "gable",
+        [(0, 0), (130, 0), (130, 70), (65, 135), (0, 70)],
+        ("bottom", "right", "right_slope", "left_slope", "left"),
+    )
+    line = joint_line({"g": gable}, EdgeRef("g", "right"), 10.0)
+    assert line is not None
+    assert line.length == pytest.approx(80)  # eaves 80 where the slope of 45° passes 10 mm inside the end
+    assert line.middle == pytest.approx((120, 40))
+    assert list(line.along) == pytest.approx([0, 1])
+    assert joint_line({"g": gable}, EdgeRef("g", "right"), 200.0) is None
+
+
+def test_no_line_for_an_edge_that_is_not_there(make: SimpleNamespace) -> None:
+    wall = make.wall("w", 100, 50)
+    assert edge_line({"w": wall}, EdgeRef("w", "ridge")) is None
+    assert edge_line({"w": wall}, EdgeRef("v", "left")) is None
+
+
+def test_the_nominal_outline_goes_through_nominal_edges(make: SimpleNamespace) -> None:
+    wall = make.wall("w", 100, 50)
+    shorter = replace(wall, outline=make.wall("w", 100, 45).outline)
+    assert nominal_outline(shorter).bounds == (0, 0, 100, 50)
+    assert nominal_outline(replace(wall, edges=wall.edges[:2])).bounds == (0, 0, 100, 50)
+
+
+def test_the_top_edge_of_a_bevelled_panel_lies_back_on_its_inside_face(make: SimpleNamespace) -> None:
+    roof = make.wall("r", 150, 100)
+    bevelled = tuple(replace(e, bevel=45.0) if e.name == "top" else e for e in roof.edges)
+    outside = top_edge(replace(roof, edges=bevelled))
+    assert outside is not None
+    assert outside.middle == pytest.approx((75, 95))
+    inside = top_edge(replace(roof, edges=tuple(replace(e, face="inside") for e in bevelled)))
+    assert inside is not None
+    assert inside.middle == pytest.approx((75, 100))
+    assert outside.depth == inside.depth == 5.0
+    assert top_edge(replace(roof, edges=())) is None

@@ -1,0 +1,66 @@
+from math import pi, tan
+from types import SimpleNamespace
+
+import pytest
+
+from publisher.joints.panels.matings import matings_of
+from publisher.joints.panels.place import place_panels
+
+
+def box(make: SimpleNamespace) -> object:
+    places = {"front": "long", "right": "short", "back": "long", "left": "short"}
+    return make.panels(
+        "box", places, "front.bottom",
+        make.join("front.right", "right.left"), make.join("right.right", "back.left"),
+        make.join("back.right", "left.left"), make.join("left.right", "front.left"),
+    )  # fmt: skip
+
+
+def test_four_walls_stand_round_a_room(make: SimpleNamespace) -> None:
+    found = place_panels(box(make), {"long": make.wall("long", 120, 50), "short": make.wall("short", 80, 50)})
+    assert found.unplaced == ()
+    outward = {p.name: [round(float(v), 9) for v in p.frame.outward] for p in found.panels}
+    assert outward == {"front": [0, -1, 0], "right": [1, 0, 0], "back": [0, 1, 0], "left": [-1, 0, 0]}
+    assert all(p.frame.point((0, 0), 0)[2] == pytest.approx(0) for p in found.panels)
+
+
+@pytest.mark.parametrize("n", range(3, 25))
+def test_mitred_towers_of_three_to_twenty_four_sides_close(make: SimpleNamespace, n: int) -> None:
+    """Inside angle of a regular polygon: 180 − 360/n (Machinery's Handbook, 31st ed., p. 82); side 2·a·tan(π/n)."""
+    side = 2 * 60 * tan(pi / n)
+    names = [f"p{i}" for i in range(n)]
+    joins = [
+        make.join(f"{a}.right", f"{b}.left", corner=180 - 360 / n)
+        for a, b in zip(names, names[1:] + names[:1], strict=True)
+    ]
+    plan = make.panels("tower", dict.fromkeys(names, "side"), "p0.bottom", *joins)
+    found = place_panels(plan, {"side": make.wall("side", side, 100)})
+    matings = matings_of(found)
+    assert len(matings) == n
+    assert max(m.gap for m in matings) < 1e-9
+    # every face lies 60 mm from the axis
+    axis = found.panels[0].frame.point((side / 2, 0), 60.0)
+    for panel in found.panels:
+        assert float((panel.frame.point((side / 2, 0), 0.0) - axis) @ panel.frame.outward) == pytest.approx(60)
+
+
+def test_panels_that_no_join_leads_to_are_named(make: SimpleNamespace) -> None:
+    plan = make.panels("box", {"front": "w", "lonely": "w"}, "front.bottom")
+    assert place_panels(plan, {"w": make.wall("w", 10, 10)}).unplaced == ("lonely",)
+
+
+def test_a_roof_rests_on_the_slopes_with_its_top_edge_at_the_ridge(make: SimpleNamespace) -> None:
+    names = ("bottom", "right", "right_slope", "left_slope", "left")
+    gable = make.polygon("gable", [(0, 0), (100, 0), (100, 40), (50, 90), (0, 40)], names)
+    side, roof = make.wall("side", 120, 40), make.wall("roof", 140, 80)
+    plan = make.panels(
+        "house", {"front": "gable", "right": "side", "back": "gable", "lid": "roof"}, "front.bottom",
+        make.join("front.right", "right.left"), make.join("right.right", "back.left"),
+        rests=(("lid", ("front.right_slope", "back.left_slope")),),
+    )  # fmt: skip
+    lid = place_panels(plan, {"gable": gable, "side": side, "roof": roof}).panel("lid")
+    assert lid is not None
+    assert lid.rests
+    assert lid.frame.outward == pytest.approx([0.5**0.5, 0, 0.5**0.5])
+    assert lid.frame.point((70, 80), 5.0) == pytest.approx([50, 60, 90])  # middle of its top edge, on the inside face
+    assert lid.frame.point((70, 0), 5.0)[2] == pytest.approx(90 - 80 * 0.5**0.5)
