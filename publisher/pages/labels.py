@@ -187,6 +187,18 @@ def _carried(thing: Drawn, pose: Pose) -> Drawn:
     raise TypeError(f"a label holds no {type(thing).__name__}")
 
 
+def tag_size(setter: Setter, label: Label) -> tuple[float, float]:
+    """Return width and height of the tag in a label's upper left corner."""
+    return _tag(setter, label.says.letter, label.style)[1:]
+
+
+def _tag(setter: Setter, letter: str, style: TypeStyle) -> tuple[TypeStyle, float, float]:
+    """Return the type of a letter in its tag, and the tag's width and height."""
+    big = replace(LETTER, size=LETTER.size * _LETTERS[style])
+    tall = setter.cap(big) + 4.4
+    return big, max(tall, setter.width(letter, big) + 4.0), tall
+
+
 class _Block:
     """Sets a label from the top down; y is 0 at the top and negative below. Without ``draw`` it only measures."""
 
@@ -229,10 +241,8 @@ class _Block:
 
     def _letter(self, letter: str) -> None:
         """Set the part's letter in a tag with one corner cut off."""
-        big = replace(LETTER, size=LETTER.size * _LETTERS[self.style])
+        big, side, tall = _tag(self.type, letter, self.style)
         cap = self.type.cap(big)
-        tall = cap + 4.4
-        side = max(tall, self.type.width(letter, big) + 4.0)
         self.y, self.wide = -tall, side
         if self.draw:
             corners: tuple[Point, ...] = (

@@ -141,14 +141,16 @@ def _line_drawn(
         live = plan.frame.live
         if strip.left < live.left or strip.top > live.top - 1.0:
             return tuple(drawn)
-    drawn += _strip_words(setter, said, strip, seam.upright, plan.lines_on(cell) if first else None, boxes)
-    return tuple(drawn)
+    words, box = _strip_words(setter, said, strip, seam.upright, plan.lines_on(cell) if first else None, boxes)
+    if box:
+        boxes.append(box)
+    return (*drawn, *words)
 
 
 def _strip_words(
     setter: Setter, said: tuple[str, ...], strip: Box, upright: bool, lines: shapely.Geometry | None, boxes: list[Box]
-) -> list[Drawn]:
-    """Set the first text that fits into the longest stretch of a strip that no line crosses."""
+) -> tuple[tuple[Words, ...], Box | None]:
+    """Set the first text that fits into the longest stretch of a strip that no line crosses; return it with its box."""
     style: TypeStyle = NOTE
     cap = setter.cap(style)
     axis = 1 if upright else 0
@@ -171,13 +173,15 @@ def _strip_words(
     a, b = max(free, key=lambda f: f[1] - f[0])
     text = next((t for t in said if setter.width(t, style) <= b - a - 2.0), None)
     if text is None:
-        return []
-    middle = (a + b) / 2
+        return (), None
+    middle, half = (a + b) / 2, setter.width(text, style) / 2
     if upright:
         x = (strip.left + strip.right + cap) / 2
-        return list(setter.line(text, style, x, middle, align="centre", turn=90.0, layer=Layer.NOTES))
+        words = setter.line(text, style, x, middle, align="centre", turn=90.0, layer=Layer.NOTES)
+        return words, Box(x - cap - 0.3, middle - half, x + 0.7, middle + half)
     y = (strip.bottom + strip.top - cap) / 2
-    return list(setter.line(text, style, middle, y, align="centre", layer=Layer.NOTES))
+    words = setter.line(text, style, middle, y, align="centre", layer=Layer.NOTES)
+    return words, Box(middle - half, y - 0.7, middle + half, y + cap + 0.3)
 
 
 def _glue_fill(plan: Tiling, cell: Cell, seam: Seam) -> Drawn:

@@ -36,6 +36,11 @@ class Inside:
     lean: float
 
 
+def sample_count(context: Context, part: Part) -> int:
+    """Return how many copies of a part are printed."""
+    return 1 if context.design.use == "trace" else context.copies(part)
+
+
 def samples(context: Context, part: Part) -> tuple[Sample, ...]:
     """Return what is printed of a part: one template to trace, or every copy to paste.
 

@@ -5,10 +5,11 @@ from math import hypot
 
 import shapely
 
-from publisher.basics import Box, Layer, Pose, TextPromise
+from publisher.basics import Box, Layer, Pose, Rule, Severity, TextPromise
 from publisher.geometry import Part
 from publisher.pages.draft import Body, Context, Numbers, PageDraft
-from publisher.pages.labels import placed
+from publisher.pages.frame import SQUARE
+from publisher.pages.labels import CUT_CORNER, MARGIN, placed, tag_size
 from publisher.pages.model import Drawn, Path, Stroke, Tile
 from publisher.pages.part_notes import mark_notes
 from publisher.pages.part_strokes import (
@@ -17,12 +18,20 @@ from publisher.pages.part_strokes import (
     outline_strokes,
     waste_strokes,
 )
+from publisher.pages.rectangles import as_polygon
 from publisher.pages.styles import LEADER
-from publisher.pages.template_labels import samples
+from publisher.pages.template_frames import frames
+from publisher.pages.template_labels import sample_count, samples
 from publisher.pages.template_plan import Lying, Shown, planner_of
 from publisher.pages.text import Setter
 
-TAG_SIDE = 9.0  # mm of a label's upper left corner that its tag surely fills
+MOST_COPIES = 1000
+TOO_MANY = Rule(
+    "pages/too-many-copies",
+    "More copies to print than a pack takes",
+    "with use: paste every copy is printed; a slip in a count must not fill a thousand pages",
+    Severity.ERROR,
+)
 TITLE_MOST = 64  # letters; with more parts the title names letters only
 
 
@@ -31,6 +40,8 @@ def template_drafts(context: Context) -> tuple[PageDraft, ...]:
     planner = planner_of(context)
     small = [p for p in context.parts if planner.fits(p)]
     small.sort(key=lambda p: (-context.copies(p), p.letter))
+    if sum(sample_count(context, p) for p in small) > MOST_COPIES:
+        return (_too_many(context, small),)
     wanted = tuple(s for part in small for s in samples(context, part))
     if not wanted:
         return ()
@@ -38,6 +49,23 @@ def template_drafts(context: Context) -> tuple[PageDraft, ...]:
     rank = {p.id: n for n, p in enumerate(small)}
     pages = tuple(sorted(pages, key=lambda page: min(_rank(y, rank) for y in page.lying)))
     return tuple(_draft(context, page, number, rank) for number, page in enumerate(pages, 1))
+
+
+def _too_many(context: Context, parts: list[Part]) -> PageDraft:
+    """Return an empty page with the finding that there is more to print than anybody would."""
+    part = max(parts, key=lambda p: sample_count(context, p))
+    count = sum(sample_count(context, p) for p in parts)
+    finding = TOO_MANY.found(
+        f"{count} templates would have to be printed, {sample_count(context, part)} of them of part {part.letter} {part.name}; "
+        f"a pack takes at most {MOST_COPIES}",
+        subject=part.id,
+        hint="write use: trace, so that one template serves all copies, or check the count",
+        place=part.place,
+        value=float(count),
+        limit=float(MOST_COPIES),
+    )
+    frame = frames(context.paper, SQUARE)[0]
+    return PageDraft("templates", "templates:1", "Templates", frame, lambda _: Body(), "templates", findings=(finding,))
 
 
 def _rank(lying: Lying, rank: dict[str, int]) -> tuple[int, int]:
@@ -98,23 +126,22 @@ def label_promises(page: int, lying: Lying) -> tuple[TextPromise, ...]:
     return tuple(TextPromise(page, text, middle, within) for text in lying.label.promised)
 
 
-def leader(lying: Lying) -> tuple[Drawn, ...]:
-    """Return the short line from a label that stands beside its part to the part; none for a label inside it."""
+def leader(setter: Setter, lying: Lying) -> tuple[Drawn, ...]:
+    """Return the short line from the tag of a label that stands beside its part to the part; none for a label inside it."""
     shape = shapely.Polygon(lying.pose.apply_all(lying.sample.part.template.outer.points))
-    box = label_box(lying)
-    tag = shapely.box(box.left, box.top - TAG_SIDE, box.left + TAG_SIDE, box.top)
-    if shape.intersects(tag):
+    if shape.intersects(as_polygon(label_box(lying))):
         return ()
-    (ax, ay), (bx, by) = shapely.shortest_line(tag, shape).coords
+    left, top = label_box(lying).left + MARGIN, label_box(lying).top
+    wide, tall = tag_size(setter, lying.label)
+    sides = ((left + (wide - CUT_CORNER) / 2, top), (left, top - tall / 2), (left + wide / 2, top - tall))
+    start = min((shapely.Point(p) for p in sides), key=shape.distance)
+    (ax, ay), (bx, by) = shapely.shortest_line(start, shape).coords
     length = hypot(bx - ax, by - ay)
-    if not 1.5 < length < 12.0:
+    if not 1.5 < length < 14.0:
         return ()
-    short = 1.0 - 0.8 / length  # it ends before the outline, which is nobody's to touch
-    return (
-        Stroke(
-            LEADER, (Path(((ax, ay), (ax + (bx - ax) * short, ay + (by - ay) * short))),), Layer.NOTES, None, "figure"
-        ),
-    )
+    short = 1.0 - 0.8 / length  # it ends before the outline, which nothing else may touch
+    end = (ax + (bx - ax) * short, ay + (by - ay) * short)
+    return (Stroke(LEADER, (Path(((ax, ay), end)),), Layer.NOTES, None, "figure"),)
 
 
 def template_drawn(setter: Setter, lying: Lying) -> tuple[Drawn, ...]:
@@ -128,6 +155,6 @@ def template_drawn(setter: Setter, lying: Lying) -> tuple[Drawn, ...]:
         *mark_strokes(part, pose, quiet=quiet),
         *outline_strokes(part, pose),
         *words,
-        *leader(lying),
+        *leader(setter, lying),
         *placed(lying.label, setter, Pose(*lying.label_at, lying.label_turn)),
     )

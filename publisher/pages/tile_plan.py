@@ -94,6 +94,17 @@ class Tiling:
         return moved(cell.window, *self.shift(cell))
 
 
+def least_tiles(context: Context, part: Part) -> int:
+    """Return how many tiles a part needs by its surrounding rectangle, on the stage that takes fewest."""
+    left, bottom, right, top = region_polygon(part.template).bounds
+    sizes = ((right - left, top - bottom), (top - bottom, right - left))
+    return min(
+        tiles_needed(wide, stage.area.width) * tiles_needed(tall, stage.area.height)
+        for stage in stages(context)
+        for wide, tall in sizes
+    )
+
+
 def tiling(context: Context, sample: Sample) -> Tiling:
     """Return the cutting of a part on this paper that takes fewest pages, then keeps its seams off what matters most.
 

@@ -5,8 +5,10 @@ from math import hypot
 
 import shapely
 
-from publisher.basics import Box, Layer, Pose, TextPromise
+from publisher.basics import Box, Layer, Pose, Rule, Severity, TextPromise
+from publisher.geometry import Part
 from publisher.pages.draft import Body, Context, Numbers, PageDraft
+from publisher.pages.frame import SQUARE
 from publisher.pages.label_room import Room
 from publisher.pages.labels import Label, blocks, placed, says, small_blocks
 from publisher.pages.model import Drawn, Tile
@@ -20,11 +22,20 @@ from publisher.pages.part_strokes import (
 from publisher.pages.rectangles import as_polygon, moved
 from publisher.pages.seam_drawing import seam_bodies
 from publisher.pages.seams import Cell
-from publisher.pages.template_labels import samples
+from publisher.pages.template_frames import page_frame
+from publisher.pages.template_labels import sample_count, samples
 from publisher.pages.template_plan import planner_of
 from publisher.pages.tile_furniture import info_drawn, size_lines
 from publisher.pages.tile_map import overview_draft
-from publisher.pages.tile_plan import Tiling, tiling
+from publisher.pages.tile_plan import Tiling, least_tiles, tiling
+
+MOST_TILES = 200
+TOO_MANY = Rule(
+    "pages/too-many-tiles",
+    "A part takes more tiles than a pack holds",
+    "nobody tapes hundreds of pages, and errors of tiles add up; a slip in a size must not fill a thousand pages",
+    Severity.ERROR,
+)
 
 
 def tile_drafts(context: Context) -> tuple[PageDraft, ...]:
@@ -34,6 +45,10 @@ def tile_drafts(context: Context) -> tuple[PageDraft, ...]:
     for part in context.parts:
         if planner.fits(part):
             continue
+        count = least_tiles(context, part) * sample_count(context, part)
+        if count > MOST_TILES:
+            drafts.append(_too_many(context, part, count))
+            continue
         for sample in samples(context, part):
             plan = tiling(context, sample)
             if len(plan.cutting.cells) > 2:
@@ -41,6 +56,23 @@ def tile_drafts(context: Context) -> tuple[PageDraft, ...]:
             whole = _labelled(context, plan)
             drafts += [_draft(context, plan, cell, cell is whole) for cell in plan.cutting.cells]
     return tuple(drafts)
+
+
+def _too_many(context: Context, part: Part, count: int) -> PageDraft:
+    """Return an empty page with the finding that a part takes more tiles than anybody would tape."""
+    left, bottom, right, top = region_polygon(part.template).bounds
+    finding = TOO_MANY.found(
+        f"part {part.letter} {part.name} is {right - left:.0f} × {top - bottom:.0f} mm and would take {count} tiles on "
+        f"{context.paper.title}; a pack takes at most {MOST_TILES}",
+        subject=part.id,
+        hint="use a larger paper, divide the part, or check its sizes",
+        place=part.place,
+        value=float(count),
+        limit=float(MOST_TILES),
+    )
+    frame = page_frame(context.paper, True, SQUARE, "lower_right")
+    key, task = f"tiles:{part.id}", f"tiles of part {part.letter}"
+    return PageDraft("tiles", key, f"{part.letter} {part.name}", frame, lambda _: Body(), task, findings=(finding,))
 
 
 def caption(plan: Tiling, cell: Cell) -> str:

@@ -1,13 +1,14 @@
 """Template pages as drafts: titles, order, promises."""
 
 from collections.abc import Callable
+from math import dist
 
 from publisher.basics import Layer
 from publisher.design import Design
 from publisher.geometry import Part
 from publisher.pages.draft import Body, Context, Numbers
 from publisher.pages.model import Stroke, Words
-from publisher.pages.styles import CUT, LEAST_SIZE
+from publisher.pages.styles import CUT, LEADER, LEAST_SIZE
 from publisher.pages.templates import template_drafts
 
 
@@ -84,3 +85,34 @@ def test_parts_that_fit_no_page_are_left_to_the_tiles(
 ) -> None:
     assert template_drafts(make_context(parts=(make_part(width=480, height=100),))) == ()
     assert template_drafts(make_context(parts=())) == ()
+
+
+def test_more_copies_than_a_pack_takes_are_a_finding(
+    make_context: Callable[..., Context],
+    make_design: Callable[..., Design],
+    make_part: Callable[..., Part],
+    numbers: Callable[..., Numbers],
+) -> None:
+    part = make_part(count=1_000_000)
+    (draft,) = template_drafts(make_context(design=make_design(use="paste"), parts=(part,)))
+    (finding,) = draft.findings
+    assert finding.check == "pages/too-many-copies" and finding.value == 1_000_000
+    assert draft.body(numbers()) == Body()
+    (fine,) = template_drafts(make_context(parts=(part,)))
+    assert not fine.findings
+
+
+def test_a_leader_ties_a_label_to_its_part(
+    make_context: Callable[..., Context],
+    stair_layer: Part,
+    make_part: Callable[..., Part],
+    numbers: Callable[..., Numbers],
+) -> None:
+    def leaders(part: Part) -> list[Stroke]:
+        (draft,) = template_drafts(make_context(parts=(part,)))
+        return [d for d in draft.body(numbers()).drawn if isinstance(d, Stroke) and d.style == LEADER]
+
+    (line,) = leaders(stair_layer)
+    a, b = line.paths[0].points
+    assert 1.0 < dist(a, b) < 14.0
+    assert leaders(make_part(width=120, height=100)) == []

@@ -16,7 +16,7 @@ from publisher.pages.model import Path, Stroke, Words
 from publisher.pages.part_strokes import region_polygon
 from publisher.pages.rectangles import as_polygon, within
 from publisher.pages.seams import MARK_RADIUS
-from publisher.pages.styles import CUT, GAUGE, LEAST, LEAST_SIZE
+from publisher.pages.styles import CUT, GAUGE, HATCH, LEAST, LEAST_SIZE
 from publisher.pages.text import Setter
 from publisher.pages.tiles import tile_drafts
 
@@ -179,3 +179,27 @@ def test_more_than_two_tiles_get_a_map_page(make_context: Callable[..., Context]
 
 def test_parts_that_fit_a_page_are_not_tiled(make_context: Callable[..., Context]) -> None:
     assert tile_drafts(make_context()) == ()
+
+
+def test_more_tiles_than_a_pack_takes_are_a_finding(
+    make_context: Callable[..., Context], make_part: Callable[..., Part], numbers: Callable[..., Numbers]
+) -> None:
+    (draft,) = tile_drafts(make_context(parts=(make_part(width=5000, height=5000),)))
+    (finding,) = draft.findings
+    assert finding.check == "pages/too-many-tiles" and finding.value and finding.value > 200
+    assert draft.body(numbers()) == Body()
+    assert not any(d.findings for d in tile_drafts(make_context(parts=(make_part(width=1200, height=900),))))
+
+
+def test_words_in_a_glue_area_stand_on_no_hatching(
+    make_context: Callable[..., Context], draw: Callable[..., Part]
+) -> None:
+    drafts = tile_drafts(make_context(parts=(draw("ring", radius=250, hole_radius=215),)))
+    looked = 0
+    for body in bodies(drafts):
+        lines = [p.points for d in body.drawn if isinstance(d, Stroke) and d.style == HATCH for p in d.paths]
+        for word in (w for w in body.drawn if isinstance(w, Words) and w.text.startswith("glue area") and w.turn):
+            box = shapely.box(word.x - 1.9, word.y, word.x, word.y + 20)
+            assert not any(shapely.LineString(line).intersects(box) for line in lines)
+            looked += 1
+    assert looked
