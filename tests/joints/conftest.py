@@ -161,6 +161,11 @@ def polygon(
     return part_of(part_id, Ring(tuple(corners), runs), holes=rings, edges=edges, thickness=thickness, marks=marks)
 
 
+def hole(points: tuple[Point, ...], name: str) -> Ring:
+    """A straight hole whose runs have one name."""
+    return Ring(points, tuple(Run(name, i, (i + 1) % len(points)) for i in range(len(points))))
+
+
 def board(thickness: float = 5.0, faces: str = "bare", spread: float = 0.2) -> Board:
     """A board called foam."""
     return Board("foam", thickness, spread, faces, (SheetSize("20 x 30 in", 508.0, 762.0),), 1.0, 3.0, "none", HERE)
@@ -251,7 +256,7 @@ def assembled(plan: Design, *parts: Part) -> Assembled:
 def make() -> SimpleNamespace:
     """All the builders."""
     return SimpleNamespace(
-        arc=arc, ring=ring_of, part=part_of, disc=disc, stair_layer=stair_layer, rectangle=rectangle, polygon=polygon,
+        arc=arc, ring=ring_of, part=part_of, hole=hole, disc=disc, stair_layer=stair_layer, rectangle=rectangle, polygon=polygon,
         board=board, stack=stack, design=design, here=HERE, join=join, panels=panels,
         wall=wall, need=need, assembled=assembled,
     )  # fmt: skip

@@ -1,0 +1,19 @@
+from types import SimpleNamespace
+
+from publisher.basics import Severity
+from publisher.joints.checks.edge_lengths_differ import CHECK
+
+
+def test_equal_edges_pass(make: SimpleNamespace) -> None:
+    plan = make.panels("b", {"f": "w", "r": "w"}, "f.bottom", make.join("f.right", "r.left"))
+    outcome = CHECK.run(make.assembled(make.design(panels=(plan,)), make.wall("w", 60, 40)), CHECK)
+    assert (outcome.looked_at, outcome.findings) == (1, ())
+
+
+def test_a_difference_of_two_hundredths_is_found(make: SimpleNamespace) -> None:
+    plan = make.panels("b", {"f": "w", "r": "v"}, "f.bottom", make.join("f.right", "r.left"))
+    subject = make.assembled(make.design(panels=(plan,)), make.wall("w", 60, 40), make.wall("v", 60, 40.02))
+    (found,) = CHECK.run(subject, CHECK).findings
+    assert found.severity is Severity.ERROR
+    assert "they differ by 0.02 mm" in found.message
+    assert found.place == make.here
