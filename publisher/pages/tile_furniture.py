@@ -85,13 +85,13 @@ def _said(plan: Tiling, cell: Cell, caption: str, pages: dict[Cell, int]) -> lis
         under = " and ".join(f"{pages[c]}" for c, _ in on)
         said.append(
             (
-                f"Trim along the dashed line at the {sides}. Lay this page over the grey strip of page {under} so "
+                f"Trim along the dashed line at the {sides}. Lay this page over the glue area of page {under} so "
                 "that circles with the same name become whole, and glue or tape it.",
                 NOTE,
             )
         )
     else:
-        said.append(("Leave the grey strip on: the next page is glued over it.", NOTE))
+        said.append(("Leave the glue area on: the next page lies over it.", NOTE))
     left, bottom, right, top = plan.laid.bounds
     said.append(
         (

@@ -114,7 +114,7 @@ def overview_draft(context: Context, plan: Tiling) -> PageDraft:
         area = frame.text
         said = (
             f"Part {part.letter} is larger than the paper and comes on {len(pages)} pages. Start at the upper left. Trim each page along "
-            "its dashed line, lay it over the grey strip of the page beside or above it so that circles with the same name become whole, "
+            "its dashed line, lay it over the glue area of the page beside or above it so that circles with the same name become whole, "
             "and glue or tape it. Join each row first, then the rows.",
             f"The taped part as drawn measures {sizes}. Measure it before you cut.",
         )

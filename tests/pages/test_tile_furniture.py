@@ -43,7 +43,7 @@ def test_words_say_where_to_trim_and_where_to_lay(
         words(info_drawn(context.type, plan, cell, "row", Numbers(n, 20, keys, (), ())))
         for n, cell in enumerate(plan.cutting.cells, 11)
     ]
-    assert "Leave the grey strip on" in said[0]
-    assert "at the left" in said[1] and "strip of page 11" in said[1]
-    assert "at the top" in said[2] and "strip of page 11" in said[2]
-    assert "strip of page 12 and 13" in said[3] and "283.2 × 283.2 mm" in said[3]
+    assert "Leave the glue area on" in said[0]
+    assert "at the left" in said[1] and "glue area of page 11" in said[1]
+    assert "at the top" in said[2] and "glue area of page 11" in said[2]
+    assert "glue area of page 12 and 13" in said[3] and "283.2 × 283.2 mm" in said[3]
