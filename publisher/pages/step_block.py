@@ -4,16 +4,19 @@ from dataclasses import dataclass
 
 from publisher.basics import Box, Layer
 from publisher.design import PicturePlan, StepPlan
+from publisher.geometry import Part
 from publisher.pages.draft import Context
+from publisher.pages.frame import columns
 from publisher.pages.model import Drawn, Path, Stroke
 from publisher.pages.pictures import drawn_size, photo_size, place_drawing, place_photo
-from publisher.pages.styles import BODY, GUTTER, HEADING, RULE, SMALL, SPACE, STRONG_RULE, TITLE
+from publisher.pages.styles import BODY, GUTTER, HEADING, NOTE, RULE, SMALL, SPACE, STRONG_RULE, TITLE
 from publisher.pages.words import Caution, cautions_for, thing
 
 NUMBER = 13.0  # column for the step's number
 PICTURE_SHARE = 0.40  # of the width
-TALLEST = 64.0  # mm: the tallest picture beside a step
-SILHOUETTE = (16.0, 11.0)
+TALLEST = 52.0  # mm: the tallest picture beside a step
+SILHOUETTE = 13.0  # column for a part's small picture
+ROW = 12.0  # height of a part in the list of what is needed
 
 STAGES = {
     "print": "print",
@@ -139,18 +142,29 @@ def _needed(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ..
         return (), 0.0
     drawn: list[Drawn] = list(setter.line("You need now", SMALL.bold(), box.left, box.top - setter.drop(SMALL)))
     y = box.top - SMALL.leading - 1.0
-    for part in parts:
-        drawing = context.joined.drawing(f"part:{part.id}")
-        cell = Box(box.left, y - SILHOUETTE[1], box.left + SILHOUETTE[0], y)
-        if drawing is not None:
-            drawn += place_drawing(setter, drawing, cell.grown(-0.5), labels=False, details=False)
-        middle = y - SILHOUETTE[1] / 2 - setter.cap(SMALL) / 2
-        letter = setter.line(part.letter, BODY.bold(), cell.right + 2.0, middle)
-        at = cell.right + 2.0 + setter.width(part.letter + "  ", BODY.bold())
-        drawn += (*letter, *setter.line(f"{part.name}, {part.count} ×", SMALL, at, middle))
-        y -= SILHOUETTE[1] + 1.0
+    for row in (parts[i : i + 2] for i in range(0, len(parts), 2)):
+        for part, cell in zip(row, columns(Box(box.left, y - ROW, box.right, y), 2, 2.0), strict=False):
+            drawn += _part_cell(context, part, cell)
+        y -= ROW + 1.0
     if names:
         block = setter.paragraph(", ".join(names), SMALL, box.left, y, box.width)
         drawn += block.drawn
         y -= block.height
     return tuple(drawn), box.top - y
+
+
+def _part_cell(context: Context, part: Part, cell: Box) -> list[Drawn]:
+    """Draw a part's silhouette with its letter, name and count beside it."""
+    setter = context.type
+    drawing = context.joined.drawing(f"part:{part.id}")
+    drawn: list[Drawn] = []
+    if drawing is not None:
+        place = Box(cell.left, cell.bottom, cell.left + SILHOUETTE, cell.top)
+        drawn += place_drawing(setter, drawing, place.grown(-0.5), labels=False, details=False)
+    left = cell.left + SILHOUETTE + 1.5
+    base = cell.top - setter.drop(SMALL) - 0.6
+    drawn += setter.line(part.letter, BODY.bold(), left, base)
+    at = left + setter.width(part.letter, BODY.bold()) + 1.5
+    drawn += setter.line(f"{part.count} ×", SMALL, at, base)
+    drawn += setter.paragraph(part.name, NOTE, left, base - 1.2, cell.right - left).drawn
+    return drawn

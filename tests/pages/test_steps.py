@@ -42,7 +42,7 @@ def test_a_caution_stands_in_full_once_and_by_its_page_afterwards(demo: Callable
 def test_parts_are_named_with_letter_and_count(demo: Callable[..., Context]) -> None:
     text = said(demo("toll-house"))
     assert "You need now" in text
-    assert "Gable wall, 2 ×" in text
+    assert {"Gable wall", "2 ×"} <= set(text)
     assert "A" in text
 
 
