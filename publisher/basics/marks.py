@@ -26,6 +26,8 @@ class Purpose(StrEnum):
     GRAIN = "grain"
     SURFACE = "surface"  # texture to draw
     CENTRE = "centre"
+    POCKET = "pocket"  # a place cut half through for a magnet or a weight
+    BEND = "bend"  # slit or groove at which the board is bent
     LAP = "lap"  # area that the next layer or another part covers
 
 

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import shapely
 
-from publisher.basics import Finding, LineKind
+from publisher.basics import Finding, LineKind, errors
 from publisher.design import PartPlan
 from publisher.geometry.bumps import Bump, let_in
 from publisher.geometry.curves import SAME, Curve
@@ -55,12 +55,17 @@ def finish(plan: PartPlan, shape: Shape) -> tuple[Part | None, tuple[Finding, ..
     template, lost = eroded(outline, plan.trace_allowance)
     traced = body if template is outline else polygon(template)
     words = edge_words(treated.edges, body, plan.thickness)
-    pattern, problems = surface_marks(plan, body, words)
+    pattern, problems = surface_marks(plan, _face(shape, body), words)
     found = (*_vanished(plan, lost, traced), *problems)
     if found:
         return None, found
     marks = (*_clipped(shape.marks, traced), *words, *pattern)
-    return _part(plan, outline, template, drawn, marks, treated), ()
+    return _part(plan, outline, template, drawn, marks, treated), found
+
+
+def _face(shape: Shape, body: shapely.Polygon) -> shapely.Geometry:
+    """Return where a surface pattern may go: the part without what its shape keeps plain."""
+    return shapely.difference(body, shapely.union_all([*map(shapely.Polygon, shape.plain)])) if shape.plain else body
 
 
 def _middle(shape: Shape) -> float:
@@ -181,9 +186,9 @@ def _vanished(plan: PartPlan, lost: Sequence[str], traced: shapely.Polygon) -> I
 
 
 def _clipped(marks: Sequence[Mark], traced: shapely.Polygon) -> Iterator[Mark]:
-    """Yield the marks, lines to draw shortened to what lies on the template."""
+    """Yield the marks, lines to draw or score shortened to what lies on the template."""
     for mark in marks:
-        if mark.kind is not LineKind.DRAW or mark.closed:
+        if mark.kind not in (LineKind.DRAW, LineKind.SCORE) or mark.closed:
             yield mark
             continue
         for line in shapely.get_parts(shapely.intersection(shapely.LineString(mark.points), traced)):

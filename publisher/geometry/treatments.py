@@ -43,10 +43,11 @@ def treat(shape: Shape, plan: PartPlan) -> tuple[Treated, tuple[Finding, ...]]:
     """Apply a plan's edge treatments to the straight edges of its shape.
 
     Shortened edges move inwards by their take-off. A bevelled edge whose nominal place is on the inside face moves
-    outwards by thickness·tan(bevel), since the outline is drawn on the outside face.
+    outwards by thickness·tan(bevel), since the outline is drawn on the outside face. A bevel of the shape itself stands
+    where no join says another.
     """
     found = tuple(_refused(shape, plan))
-    if found or not plan.treatments:
+    if found or not (plan.treatments or any(edge.bevel for edge in shape.edges)):
         return Treated(shape.outer, shape.edges), found
     moves = {edge.name: _moves(edge, plan) for edge in shape.edges}
     by = [0.0 if curve.centre else moves.get(curve.name, 0.0) for curve in shape.outer]
@@ -102,7 +103,7 @@ def _refused(shape: Shape, plan: PartPlan) -> Iterator[Finding]:
 def _moves(edge: Edge, plan: PartPlan) -> float:
     """How far the edge moves into the panel, in mm: the largest take-off, less what a bevel adds on the outside face."""
     own = [t for t in plan.treatments if t.edge == edge.name]
-    bevel = max((t.bevel for t in own), key=abs, default=0.0)
+    bevel = max((t.bevel for t in own), key=abs, default=edge.bevel)
     growth = plan.thickness * tan(radians(bevel)) if edge.face == "inside" else 0.0
     return max((t.take_off for t in own), default=0.0) - growth
 
@@ -114,7 +115,7 @@ def _finished(edge: Edge, old: Sequence[Curve], new: Sequence[Curve], plan: Part
         edge,
         start=new[own[0]].start,
         end=new[own[-1]].end,
-        bevel=max((t.bevel for t in treatments), key=abs, default=0.0),
+        bevel=max((t.bevel for t in treatments), key=abs, default=edge.bevel),
         matches=tuple(letter for t in treatments for letter in t.matches),
     )
 
@@ -126,7 +127,7 @@ def _lost(lost: Sequence[str], plan: PartPlan) -> Finding:
         f"the joins of part “{plan.id}” take off more than it has: its edge {names} vanishes (taken off: {taken or 'by bevels'})",
         subject=f"part {plan.id}",
         hint="make the panel larger, or the board thinner",
-        place=plan.treatments[0].place,
+        place=plan.treatments[0].place if plan.treatments else plan.place,
     )
 
 

@@ -21,6 +21,8 @@ LAYERS = {
     Purpose.JOINT_TICK: Layer.SURFACE,
     Purpose.SURFACE: Layer.SURFACE,
     Purpose.LINE_UP: Layer.OUTLINES,
+    Purpose.POCKET: Layer.OUTLINES,
+    Purpose.BEND: Layer.OUTLINES,
     Purpose.CENTRE: Layer.DIMENSIONS,
     Purpose.BASE: Layer.NOTES,
     Purpose.CLIMB: Layer.NOTES,

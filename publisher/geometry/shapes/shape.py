@@ -1,10 +1,10 @@
 """What a shape module gives: its registration, its rules, its outline with edges and marks."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from publisher.basics import Finding
+from publisher.basics import Finding, Point
 from publisher.geometry.curves import Curve
 from publisher.geometry.model import Edge, Mark, ParameterInfo, ShapeInfo
 from publisher.geometry.values import LONGEST, Values
@@ -14,13 +14,15 @@ from publisher.geometry.values import LONGEST, Values
 class Shape:
     """A shape at true size before openings and joins: closed chains of curves in mm, material on the left of each.
 
-    ``outer`` runs anticlockwise, ``holes`` clockwise. ``edges`` carry nominal places only.
+    ``outer`` runs anticlockwise, ``holes`` clockwise. ``edges`` carry nominal places only. ``plain``: closed areas that
+    surface patterns leave free, such as the stones of an arch.
     """
 
     outer: tuple[Curve, ...]
     edges: tuple[Edge, ...]
     holes: tuple[tuple[Curve, ...], ...] = ()
     marks: tuple[Mark, ...] = ()
+    plain: tuple[tuple[Point, ...], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,14 +35,14 @@ class ShapeKind:
 
 
 def length(
-    name: str, meaning: str, default: float | None = None, least: float = 1.0, most: float = LONGEST
+    name: str, meaning: str, default: float | str | None = None, least: float = 1.0, most: float = LONGEST
 ) -> ParameterInfo:
-    """Register a length in mm."""
+    """Register a length in mm. A word as ``default`` says where the size comes from when it is left out."""
     return ParameterInfo(name, "length", meaning, default, least, most)
 
 
-def angle(name: str, meaning: str, least: float, most: float, default: float | None = None) -> ParameterInfo:
-    """Register an angle in degrees."""
+def angle(name: str, meaning: str, least: float, most: float, default: float | str | None = None) -> ParameterInfo:
+    """Register an angle in degrees. A word as ``default`` says where it comes from when it is left out."""
     return ParameterInfo(name, "angle", meaning, default, least, most)
 
 
@@ -49,18 +51,43 @@ def count(name: str, meaning: str, least: int, most: int, default: int | None = 
     return ParameterInfo(name, "count", meaning, default, least, most)
 
 
-def edges_of(curves: Iterable[Curve], names: Iterable[str], inside: Iterable[str] = ()) -> tuple[Edge, ...]:
+def choice(name: str, meaning: str, choices: tuple[str, ...], default: str | None = None) -> ParameterInfo:
+    """Register a choice of words; the first one is the default if none is named."""
+    return ParameterInfo(name, "choice", meaning, default or choices[0], choices=choices)
+
+
+def just_one(values: Values, one: str, other: str) -> Iterator[Finding]:
+    """Find that both or neither of two sizes are given, of which each follows from the other."""
+    if values.says(one) == values.says(other):
+        both = values.says(one)
+        yield values.wrong(
+            one,
+            f"{one} and {other} are both given, and each follows from the other"
+            if both
+            else f"neither {one} nor {other} is given",
+            f"write {one} or {other}, just one of them",
+        )
+
+
+def edges_of(
+    curves: Iterable[Curve],
+    names: Iterable[str],
+    inside: Iterable[str] = (),
+    bevels: Mapping[str, float] | None = None,
+) -> tuple[Edge, ...]:
     """Return the named edges of a chain: each from the start of its first curve to the end of its last.
 
-    Edges named in ``inside`` have their nominal place on the inside face.
+    Edges named in ``inside`` have their nominal place on the inside face. ``bevels``: degrees from square that the shape
+    itself asks for; a join at the edge says its own instead, so they are never counted twice.
     """
-    chain, behind = tuple(curves), tuple(inside)
+    chain, behind, own_bevels = tuple(curves), tuple(inside), bevels or {}
     edges = []
     for name in names:
         own = [curve for curve in chain if curve.name == name]
         start, end = own[0].start, own[-1].end
         face: Literal["outside", "inside"] = "inside" if name in behind else "outside"
-        edges.append(Edge(name, start, end, start, end, face, centre=own[0].centre, radius=own[0].radius))
+        bevel = own_bevels.get(name, 0.0)
+        edges.append(Edge(name, start, end, start, end, face, bevel, centre=own[0].centre, radius=own[0].radius))
     return tuple(edges)
 
 

@@ -1,0 +1,61 @@
+"""A bridge deck: a rectangle whose long edges lie on the sides or take parapets in rebates."""
+
+from collections.abc import Iterator
+
+from publisher.basics import Finding, LineKind, Purpose
+from publisher.geometry.model import Mark, ShapeInfo
+from publisher.geometry.rings import straight
+from publisher.geometry.rules import LEAST_WALL
+from publisher.geometry.shapes.shape import Shape, ShapeKind, edges_of, length
+from publisher.geometry.values import Values, mm
+
+EDGES = ("bottom", "right", "top", "left")
+
+
+def check(values: Values) -> Iterator[Finding]:
+    """Find rebates or kerbs that leave no roadway between them."""
+    width, rebate, kerb = (values.number(name) for name in ("width", "rebate", "kerb"))
+    if width - 2.0 * (rebate + kerb) < LEAST_WALL - 1e-9:
+        yield values.wrong(
+            "rebate" if rebate else "kerb",
+            f"rebates of {mm(rebate)} and kerbs of {mm(kerb)} on both sides leave no roadway on a deck {mm(width)} wide",
+            f"together they may take at most {mm((width - LEAST_WALL) / 2.0)} on each side",
+            (width - LEAST_WALL) / 2.0,
+        )
+
+
+def build(values: Values) -> Shape:
+    """Return the deck seen from above, lower left corner at the origin; area length × width.
+
+    A rebate is a strip along each long edge where the foam is taken off, so that a parapet stands in it: its inner line is
+    scored. A kerb is a line drawn along the roadway.
+    """
+    whole, w, rebate, kerb = (values.number(name) for name in ("length", "width", "rebate", "kerb"))
+    outer = straight((((0.0, 0.0), "bottom"), ((whole, 0.0), "right"), ((whole, w), "top"), ((0.0, w), "left")))
+    marks = []
+    if rebate > 0.0:
+        for at in (rebate, w - rebate):
+            text = f"take off the foam, {mm(rebate)} wide" if at == rebate else ""
+            marks.append(Mark(LineKind.SCORE, Purpose.LAP, ((0.0, at), (whole, at)), name="rebate", text=text))
+    if kerb > 0.0:
+        for at in (rebate + kerb, w - rebate - kerb):
+            marks.append(Mark(LineKind.DRAW, Purpose.SURFACE, ((0.0, at), (whole, at)), name="kerb"))
+    return Shape(outer, edges_of(outer, EDGES), (), tuple(marks))
+
+
+KIND = ShapeKind(
+    ShapeInfo(
+        "deck",
+        "a bridge deck seen from above, with rebates for its parapets and lines for its kerbs if wanted",
+        (
+            length("length", "length of the deck, along the bridge"),
+            length("width", "width of the deck over all"),
+            length("rebate", "width of the strip on each side where a parapet stands in the deck (0 = none)", 0.0, 0.0),
+            length("kerb", "width of the kerb drawn on each side of the roadway (0 = none)", 0.0, 0.0),
+        ),
+        EDGES,
+        False,
+    ),
+    build,
+    check,
+)

@@ -1,0 +1,80 @@
+"""A ramp: its side, a wedge; and its deck, a rectangle of the true slope length."""
+
+from collections.abc import Iterator
+from math import atan2, degrees, hypot
+
+from publisher.basics import Finding, LineKind, Purpose
+from publisher.geometry.model import Mark, ShapeInfo
+from publisher.geometry.rings import straight
+from publisher.geometry.rules import LEAST_WALL
+from publisher.geometry.shapes.shape import Shape, ShapeKind, count, edges_of, length
+from publisher.geometry.values import Values, deg, mm
+
+SIDE_EDGES = ("bottom", "right", "slope", "left")
+DECK_EDGES = ("bottom", "right", "top", "left")
+FLATTEST = 1.0  # degrees: a flatter ramp is a floor
+_SLOPE = (
+    length("run", "level length of the slope"),
+    length("rise", "how far the ramp climbs over its run"),
+)
+
+
+def check(values: Values) -> Iterator[Finding]:
+    """Find ramps too flat or too steep to be ramps."""
+    run, rise = values.number("run"), values.number("rise")
+    pitch = degrees(atan2(rise, run))
+    if not FLATTEST <= pitch <= 75.0:
+        yield values.wrong(
+            "rise",
+            f"a rise of {mm(rise)} over a run of {mm(run)} is a slope of {deg(pitch)}",
+            f"a ramp has {deg(FLATTEST)} to {deg(75.0)}",
+        )
+
+
+def build_side(values: Values) -> Shape:
+    """Return the wedge, lower left corner at the origin, climbing to the right; ``toe`` is its height at the low end.
+
+    Area run·toe + run·rise/2. The toe keeps the low end from running out to nothing.
+    """
+    run, rise, toe = values.number("run"), values.number("rise"), values.number("toe")
+    outer = straight(
+        (((0.0, 0.0), "bottom"), ((run, 0.0), "right"), ((run, toe + rise), "slope"), ((0.0, toe), "left"))
+    )
+    return Shape(outer, edges_of(outer, SIDE_EDGES))
+
+
+def build_deck(values: Values) -> Shape:
+    """Return the deck, lower left corner at the origin: the slope's true length √(run² + rise²) along x, its width up.
+
+    Battens are lines drawn across at equal distances, a foothold on a steep ramp.
+    """
+    whole, w = hypot(values.number("run"), values.number("rise")), values.number("width")
+    outer = straight((((0.0, 0.0), "bottom"), ((whole, 0.0), "right"), ((whole, w), "top"), ((0.0, w), "left")))
+    n = values.count("battens")
+    places = [(k + 1.0) * whole / (n + 1.0) for k in range(n)]
+    marks = tuple(Mark(LineKind.DRAW, Purpose.SURFACE, ((x, 0.0), (x, w)), name="batten") for x in places)
+    return Shape(outer, edges_of(outer, DECK_EDGES), (), marks)
+
+
+SIDE = ShapeKind(
+    ShapeInfo(
+        "ramp_side",
+        "the side of a ramp: a wedge with a blunt low end",
+        (*_SLOPE, length("toe", "height of the low end, so that it is not cut to nothing", LEAST_WALL, LEAST_WALL)),
+        SIDE_EDGES,
+        False,
+    ),
+    build_side,
+    check,
+)
+DECK = ShapeKind(
+    ShapeInfo(
+        "ramp_deck",
+        "the deck of a ramp: as long as the slope really is",
+        (*_SLOPE, length("width", "width of the ramp"), count("battens", "battens drawn across (0 = none)", 0, 200, 0)),
+        DECK_EDGES,
+        False,
+    ),
+    build_deck,
+    check,
+)
