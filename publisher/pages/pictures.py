@@ -1,6 +1,6 @@
 """Line drawings of the piece and photographs, placed in a box of a page."""
 
-from publisher.basics import Box, Layer
+from publisher.basics import Box, Layer, Point
 from publisher.design import Design
 from publisher.joints import Drawing
 from publisher.pages.model import Drawn, LineStyle, Path, Picture, Stroke
@@ -14,6 +14,8 @@ from publisher.pages.styles import (
     TypeStyle,
 )
 from publisher.pages.text import Setter
+
+CLEAR = 0.3  # round a label
 
 WEIGHTS: dict[str, LineStyle] = {
     "outline": PICTURE_OUTLINE,
@@ -57,11 +59,29 @@ def place_drawing(
         if paths:
             drawn.append(Stroke(line_style, paths, layer, tag="figure"))
     if labels:
-        style: TypeStyle = NOTE.bold() if min(width, height) > 40 else LEAST.bold()
+        style: TypeStyle = (NOTE if min(width, height) > 40 else LEAST).bold().tagged("figure")
+        taken: list[Box] = []
         for label in drawing.labels:
-            at = (x + label.at[0] * scale, y + label.at[1] * scale - setter.cap(style) / 2)
-            drawn += setter.line(label.text, style.tagged("figure"), *at, align="centre", layer=layer)
+            spot = _free_spot(setter, label.text, style, (x + label.at[0] * scale, y + label.at[1] * scale), taken)
+            taken.append(spot)
+            middle = (spot.left + spot.right) / 2
+            drawn += setter.line(label.text, style, middle, spot.bottom + CLEAR, align="centre", layer=layer)
     return tuple(drawn)
+
+
+def _free_spot(setter: Setter, text: str, style: TypeStyle, at: Point, taken: list[Box]) -> Box:
+    """Return the box of a label at its point, moved by its own size where another label stands there."""
+    wide, high = setter.width(text, style) + 2 * CLEAR, setter.cap(style) + 2 * CLEAR
+    here = Box(at[0] - wide / 2, at[1] - high / 2, at[0] + wide / 2, at[1] + high / 2)
+    for right, up in ((0, 0), (1, 0), (0, -1), (-1, 0), (0, 1), (1, -1), (2, 0), (-1, -1), (0, -2)):
+        box = Box(here.left + right * wide, here.bottom + up * high, here.right + right * wide, here.top + up * high)
+        if not any(_meet(box, other) for other in taken):
+            return box
+    return here
+
+
+def _meet(a: Box, b: Box) -> bool:
+    return a.left < b.right and b.left < a.right and a.bottom < b.top and b.bottom < a.top
 
 
 def photo_size(design: Design, name: str, width: float, height: float) -> tuple[float, float] | None:

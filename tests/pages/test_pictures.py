@@ -1,5 +1,7 @@
 """Pictures fit their box, keep their shape, and never grow beyond the piece."""
 
+from dataclasses import replace
+
 import pytest
 
 from publisher.basics import Box
@@ -36,3 +38,12 @@ def test_a_small_piece_is_not_blown_up() -> None:
 def test_a_silhouette_leaves_texture_out(setter: Setter) -> None:
     drawn = place_drawing(setter, DRAWING, Box(0, 0, 10, 10), labels=False, details=False)
     assert [s.style.name for s in drawn if isinstance(s, Stroke)] == ["picture_outline"]
+
+
+def test_labels_at_one_point_are_moved_apart(setter: Setter) -> None:
+    crowded = replace(DRAWING, labels=(Label("A", (100.0, 50.0)), Label("B", (100.5, 50.0)), Label("C", (100.0, 50.5))))
+    words = [w for w in place_drawing(setter, crowded, Box(10, 10, 110, 110)) if isinstance(w, Words)]
+    assert [w.text for w in words] == ["A", "B", "C"]
+    for one, other in ((0, 1), (0, 2), (1, 2)):
+        a, b = words[one], words[other]
+        assert abs(a.x - b.x) > 1.5 or abs(a.y - b.y) > 1.5
