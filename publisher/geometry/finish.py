@@ -55,9 +55,9 @@ def finish(plan: PartPlan, shape: Shape) -> tuple[Part | None, tuple[Finding, ..
     template, lost = eroded(outline, plan.trace_allowance)
     traced = body if template is outline else polygon(template)
     words = edge_words(treated.edges, body, plan.thickness)
-    pattern, problems = surface_marks(plan, _face(shape, body), words)
+    pattern, problems = surface_marks(plan, _face(shape, body), words, treated.edges)
     found = (*_vanished(plan, lost, traced), *problems)
-    if found:
+    if errors(found):
         return None, found
     marks = (*_clipped(shape.marks, traced), *words, *pattern)
     return _part(plan, outline, template, drawn, marks, treated), found

@@ -126,7 +126,8 @@ class ParameterInfo:
     """A parameter as registered once: feeds the schema, the messages, the docs.
 
     ``kind``: length, angle, count, number or choice; ``default`` None means that the designer must give it (numbers in mm,
-    degrees or plain, words for a choice). ``least`` and ``most`` are the allowed range (None = no bound).
+    degrees or plain, words for a choice). ``least`` and ``most`` are the allowed range (None = no bound). ``example`` is a
+    sensible value for the docs and their picture, where the default is none or not telling.
     """
 
     name: str
@@ -136,14 +137,19 @@ class ParameterInfo:
     least: float | None = None
     most: float | None = None
     choices: tuple[str, ...] = ()
+    example: float | str | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class ShapeInfo:
-    """A shape as registered: one-line meaning, parameters, named edges, whether it takes openings and joins."""
+    """A shape as registered: one-line meaning, parameters, named edges, whether it takes openings and joins.
+
+    ``least_feature``, of a surface pattern: the least distance in mm between two of its lines that is still drawn.
+    """
 
     name: str
     meaning: str
     parameters: tuple[ParameterInfo, ...]
     edges: tuple[str, ...]
     openings: bool
+    least_feature: float = 0.0

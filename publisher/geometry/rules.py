@@ -106,6 +106,12 @@ SURFACE_TOO_FINE = Rule(
     "Nobody draws thousands of joints on one part, and a printed page with so many lines is slow to print.",
     Severity.ERROR,
 )
+SURFACE_HEAVY = Rule(
+    "geometry/surface-heavy",
+    "A surface pattern leaves its page light",
+    "A page may hold 4000 path operators before old printers stop; a pattern should leave a quarter of them to all else.",
+    Severity.WARNING,
+)
 UNREADABLE_DRAWING = Rule(
     "geometry/unreadable-drawing",
     "A drawing gives one closed outline in mm",
@@ -137,6 +143,7 @@ RULES: tuple[Rule, ...] = (
     THIN_WALL,
     LOST_IN_TRACING,
     SURFACE_TOO_FINE,
+    SURFACE_HEAVY,
     UNREADABLE_DRAWING,
     OWN_FAULT,
 )

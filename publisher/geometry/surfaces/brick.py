@@ -1,18 +1,22 @@
-"""Brick courses in running bond: every course shifted by half a brick against its neighbours.
+"""Brick courses: running bond (half over half), one-third bond, and Flemish bond (a stretcher and a header in turn).
 
-Running bond asks for an overlap of at least a quarter of the unit's length (TMS 402); half a brick is the stretcher bond.
+Running bond asks for an overlap of at least a quarter of the unit's length (TMS 402); half a brick is the stretcher bond,
+and Flemish bond overlaps by a quarter. Nothing smaller than half a brick stands in the middle of a wall; a closer of a
+quarter stands only beside the header at the corner.
 """
 
 from collections.abc import Iterator
-from math import ceil
 
-from publisher.basics import Box, Finding
+import numpy as np
+
+from publisher.basics import Finding
 from publisher.geometry.model import ParameterInfo, ShapeInfo
 from publisher.geometry.shapes.shape import length
-from publisher.geometry.surfaces.pattern import Line, Pattern
+from publisher.geometry.surfaces.pattern import PENCIL, Array, Family, Ground, Pattern, per_area
+from publisher.geometry.surfaces.rows import QUARTER, bed_joints, head_joints, numbers
 from publisher.geometry.values import Values, mm
 
-SHIFT = {"running": 0.5}  # of a brick, from course to course
+SHIFT = {"running": 0.5, "one_third": 1.0 / 3.0, "flemish": QUARTER}  # of a brick, from course to course
 
 
 def check(values: Values) -> Iterator[Finding]:
@@ -27,19 +31,29 @@ def check(values: Values) -> Iterator[Finding]:
         )
 
 
-def lines(values: Values, box: Box, seed: int) -> tuple[tuple[Line, ...], tuple[Line, ...]]:
-    """Return bed joints and head joints over the box, from its lower left corner; the first course starts with a whole brick."""
-    del seed
-    long, high, shift = values.number("length"), values.number("height"), SHIFT[values.word("bond")]
-    courses = ceil(box.height / high - 1e-9)
-    beds = tuple(((box.left, box.bottom + k * high), (box.right, box.bottom + k * high)) for k in range(1, courses))
-    heads: list[Line] = []
-    for k in range(courses):
-        low, top = box.bottom + k * high, min(box.bottom + (k + 1) * high, box.top)
-        first = box.left + (shift * k % 1.0 or 1.0) * long
-        for i in range(max(0, ceil((box.right - first) / long - 1e-9))):
-            heads.append(((first + i * long, low), (first + i * long, top)))
-    return beds, tuple(heads)
+def lines(values: Values, ground: Ground) -> tuple[Family, ...]:
+    """Return bed joints and head joints over the box; the first course stands on the nominal bottom edge."""
+    long, high, box = values.number("length"), values.number("height"), ground.box
+    k = numbers(box.bottom, box.top, ground.origin[1], high)
+    odd = (k % 2.0 == 1.0) != (values.word("first") == "half")
+    x = _places(values.word("bond"), long, odd, ground)
+    low = np.broadcast_to((ground.origin[1] + k * high)[:, None], x.shape)
+    heads = head_joints(x.ravel(), low.ravel(), low.ravel() + high, box, QUARTER * long)
+    return bed_joints(ground.origin[1] + k * high, box), heads
+
+
+def _places(bond: str, long: float, odd: Array, ground: Ground) -> Array:
+    """Return the head joints (mm along the wall) of each course, (courses, joints)."""
+    box, (left, _) = ground.box, ground.origin
+    if bond != "flemish":
+        i = np.append(numbers(box.left, box.right, left, long), 0.0)
+        return np.asarray(left + (np.sort(i) + SHIFT[bond] * odd[:, None]) * long)
+    i = numbers(box.left - 1.5 * long, box.right, left, 1.5 * long)
+    even = left + np.sort(np.concatenate([1.5 * i, 1.5 * i + 1.0])) * long
+    over = left + np.sort(np.concatenate([1.5 * i + 0.25, 1.5 * i + 0.75])) * long
+    # at the corner a header, then a closer of a quarter: a quarter alone at the end would not hold
+    over[np.isclose(over, left + 0.25 * long, atol=1e-9)] = left + 0.5 * long
+    return np.where(odd[:, None], over, even)
 
 
 PATTERN = Pattern(
@@ -50,11 +64,20 @@ PATTERN = Pattern(
             length("length", "length of a brick with its joint", least=2.0, most=500.0),
             length("height", "height of a course with its joint", least=1.0, most=500.0),
             ParameterInfo("bond", "choice", "how the courses overlap", "running", choices=tuple(SHIFT)),
+            ParameterInfo(
+                "first",
+                "choice",
+                "how the lowest course begins at the left end; walls that meet at a corner take one each",
+                "whole",
+                choices=("whole", "half"),
+            ),
         ),
         (),
         False,
+        PENCIL,
     ),
     lines,
     check,
-    lambda values: values.number("length") * values.number("height"),
+    per_area(lambda values: values.number("length") * values.number("height")),
+    lambda values: min(values.number("height"), SHIFT[values.word("bond")] * values.number("length")),
 )

@@ -5,29 +5,51 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 import shapely
 
-from publisher.basics import Box, Finding, LineKind, Purpose
+from publisher.basics import Finding, LineKind, Point
 from publisher.design import PartPlan
-from publisher.geometry.model import Mark
-from publisher.geometry.rules import SURFACE_TOO_FINE, UNKNOWN_SHAPE
-from publisher.geometry.surfaces.brick import PATTERN as BRICK
-from publisher.geometry.surfaces.pattern import Line, Pattern
-from publisher.geometry.values import checked, nearest
+from publisher.geometry.model import Edge, Mark
+from publisher.geometry.rules import SURFACE_HEAVY, SURFACE_TOO_FINE, UNKNOWN_SHAPE
+from publisher.geometry.surfaces import (
+    ashlar,
+    brick,
+    cobbles,
+    edge_joints,
+    flagstones,
+    hex_grid,
+    planks,
+    shingles,
+    square_grid,
+)
+from publisher.geometry.surfaces.pattern import Family, Ground, Lines, Pattern
+from publisher.geometry.values import Values, checked, mm, nearest
 
-PATTERNS: tuple[Pattern, ...] = (BRICK,)
-CLEAR = 1.0  # mm that joints keep from every cut, so that they do not look like one
+PATTERNS: tuple[Pattern, ...] = (
+    brick.PATTERN,
+    ashlar.PATTERN,
+    edge_joints.PATTERN,
+    planks.PATTERN,
+    flagstones.PATTERN,
+    cobbles.PATTERN,
+    shingles.PATTERN,
+    square_grid.PATTERN,
+    hex_grid.PATTERN,
+)
 SHORTEST = 1.0  # mm: what is left of a joint and shorter than this is not drawn
 MOST_UNITS = 2500  # bricks on one part: more than this nobody draws, and a page prints slowly
+MOST_POINTS = 3000  # path operators of one part's pattern; a page may hold 4000 with all else that stands on it
+FOOT = ("bottom", "eave")  # edges on which rows begin
 
 
 def surface_marks(
-    plan: PartPlan, body: shapely.Polygon, words: Sequence[Mark] = ()
+    plan: PartPlan, body: shapely.Geometry, words: Sequence[Mark] = (), edges: Sequence[Edge] = ()
 ) -> tuple[tuple[Mark, ...], tuple[Finding, ...]]:
     """Return the marks (mm) of the part's surface pattern, or the findings that say why there are none.
 
-    The pattern leaves a place free for each of the ``words``, so that they can be read.
+    The pattern leaves a place free for each of the ``words``, so that they can be read. ``edges``: rows begin on the
+    nominal bottom edge or eave, so that they meet round corners whatever the joins take off.
     """
     surface = plan.surface
-    if surface is None:
+    if surface is None or body.is_empty:
         return (), ()
     pattern = next((p for p in PATTERNS if p.info.name == surface.pattern), None)
     if pattern is None:
@@ -39,22 +61,64 @@ def surface_marks(
     found = found or tuple(pattern.check(values))
     if found:
         return (), found
-    units = float(body.area) / pattern.units(values)
-    if units > MOST_UNITS:
-        return (), (
-            SURFACE_TOO_FINE.found(
-                f"the surface {surface.pattern} would put about {units:.0f} units on part “{plan.id}”",
-                subject=f"part {plan.id}",
-                hint=f"make the units larger: at most {MOST_UNITS} can be drawn on one part",
-                place=surface.place,
-                value=units,
-                limit=MOST_UNITS,
-            ),
+    ground = _ground(plan, body, edges)
+    found = tuple(_too_fine(pattern, values, ground, plan.id))
+    if found:
+        return (), found
+    taken = [_room(mark) for mark in words if mark.text]
+    marks = tuple(mark for family in pattern.lines(values, ground) for mark in _clipped(family, body, taken))
+    return marks, tuple(_heavy(marks, values, surface.pattern))
+
+
+def _ground(plan: PartPlan, body: shapely.Geometry, edges: Sequence[Edge]) -> Ground:
+    """Return what the pattern is drawn on."""
+    left, bottom, _, _ = (float(v) for v in body.bounds)
+    origin: Point = (left, bottom)
+    foot = next((e for e in edges if e.name in FOOT and e.nominal_start[1] == e.nominal_end[1]), None)
+    if foot is not None:
+        origin = (min(foot.nominal_start[0], foot.nominal_end[0]), foot.nominal_start[1])
+    rim = max(shapely.get_parts(body), key=lambda piece: float(piece.area)).exterior
+    first: Point = edges[0].start if edges else rim.coords[0]
+    seed = plan.surface.seed if plan.surface else 0
+    return Ground(body, rim, origin, first, plan.trace_allowance, seed)
+
+
+def _too_fine(pattern: Pattern, values: Values, ground: Ground, part: str) -> Iterator[Finding]:
+    """Find lines that a pencil cannot keep apart, and units that nobody would draw."""
+    least, units = pattern.feature(values), pattern.units(values, ground)
+    name = pattern.info.name
+    if least < pattern.info.least_feature - 1e-9:
+        yield SURFACE_TOO_FINE.found(
+            f"with these sizes the surface {name} on part “{part}” has lines {mm(least)} apart",
+            subject=f"part {part}",
+            hint=f"make its units larger: lines nearer than {mm(pattern.info.least_feature)} run together under a pencil",
+            place=values.place,
+            value=least,
+            limit=pattern.info.least_feature,
         )
-    families = pattern.lines(values, Box(*(float(v) for v in body.bounds)), surface.seed)
-    inside = body.buffer(-CLEAR).difference(shapely.union_all([_room(mark) for mark in words if mark.text]))
-    shapely.prepare(inside)
-    return tuple(mark for family in families for mark in _clipped(family, inside)), ()
+    elif units > MOST_UNITS:
+        yield SURFACE_TOO_FINE.found(
+            f"the surface {name} would put about {units:.0f} units on part “{part}”",
+            subject=f"part {part}",
+            hint=f"make the units larger: at most {MOST_UNITS} can be drawn on one part",
+            place=values.place,
+            value=units,
+            limit=MOST_UNITS,
+        )
+
+
+def _heavy(marks: Sequence[Mark], values: Values, name: str) -> Iterator[Finding]:
+    """Find a pattern that takes up most of what one page may hold: a path operator for each point."""
+    points = sum(len(mark.points) + mark.closed for mark in marks)
+    if points > MOST_POINTS:
+        yield SURFACE_HEAVY.found(
+            f"the surface {name} draws {len(marks)} lines with {points} points on this part; up to {MOST_POINTS} print well",
+            subject=values.subject,
+            hint="make its units larger, unless the part is spread over several pages",
+            place=values.place,
+            value=points,
+            limit=MOST_POINTS,
+        )
 
 
 def _room(mark: Mark) -> shapely.Polygon:
@@ -63,20 +127,35 @@ def _room(mark: Mark) -> shapely.Polygon:
     return shapely.box(x - half, y - 2.5, x + half, y + 2.5)
 
 
-def _clipped(family: tuple[Line, ...], inside: shapely.Geometry) -> Iterator[Mark]:
+def _clipped(family: Family, body: shapely.Geometry, taken: Sequence[shapely.Polygon]) -> Iterator[Mark]:
     """Yield what of a family's lines lies inside, from the lowest up and from left to right.
 
     The few lines that a cut crosses are clipped in one overlay; the others are only asked whether they lie inside.
     """
-    if not family:
+    lines = family.lines
+    if family.guards is not None and len(lines):
+        shapely.prepare(body)
+        lines = lines[shapely.contains_properly(body, family.guards)]
+    if not len(lines):
         return
-    lines = shapely.linestrings(np.asarray(family))
+    inside = body.buffer(-family.clear) if family.clear else body
+    inside = inside.difference(shapely.union_all(taken)) if taken else inside
+    shapely.prepare(inside)
     whole = shapely.contains_properly(inside, lines)
-    crossed = lines[~whole & shapely.intersects(inside, lines)]
-    pieces = shapely.get_parts(shapely.intersection(shapely.multilinestrings(crossed), inside))
-    pieces = np.concatenate([lines[whole], pieces[shapely.get_type_id(pieces) == shapely.GeometryType.LINESTRING]])
+    pieces = np.concatenate([lines[whole], _cut(lines[~whole & shapely.intersects(inside, lines)], inside)])
     pieces = pieces[shapely.length(pieces) >= SHORTEST]
-    ends = shapely.get_coordinates(pieces).reshape(-1, 2, 2)
-    ends = ends[np.lexsort((ends[:, 0, 0], ends[:, 0, 1]))]
-    for (ax, ay), (bx, by) in ends.tolist():
-        yield Mark(LineKind.DRAW, Purpose.SURFACE, ((ax, ay), (bx, by)))
+    firsts = shapely.get_coordinates(shapely.get_point(pieces, 0))
+    for i in np.lexsort((firsts[:, 0], firsts[:, 1])).tolist():
+        points = tuple((x, y) for x, y in shapely.get_coordinates(pieces[i]).tolist())
+        closed = len(points) > 3 and points[0] == points[-1]
+        yield Mark(LineKind.DRAW, family.purpose, points[:-1] if closed else points, closed)
+
+
+def _cut(lines: Lines, inside: shapely.Geometry) -> Lines:
+    """Return the pieces of the lines that lie inside; a closed line that was cut once is one piece."""
+    pieces = shapely.get_parts(shapely.intersection(shapely.multilinestrings(lines), inside))
+    pieces = pieces[shapely.get_type_id(pieces) == shapely.GeometryType.LINESTRING]
+    if len(pieces) and (shapely.get_num_points(lines) > 2).any():
+        pieces = shapely.get_parts(shapely.line_merge(shapely.multilinestrings(pieces)))
+    cut: Lines = pieces
+    return cut

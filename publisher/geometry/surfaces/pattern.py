@@ -1,21 +1,77 @@
-"""What a pattern module gives: its registration, and lines in mm over a box."""
+"""What a pattern module gives: its registration, and families of lines in mm over the part's box."""
 
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from publisher.basics import Box, Finding, Point
+import numpy as np
+import shapely
+from numpy.typing import NDArray
+
+from publisher.basics import Box, Finding, Point, Purpose
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.values import Values
 
-Line = tuple[Point, Point]
+Array = NDArray[np.float64]
+Lines = NDArray[np.object_]  # line strings of the geometry library
+
+CLEAR = 1.0  # mm that joints keep from every cut, so that they do not look like one
+PENCIL = 1.0  # mm: lines nearer to each other run together under a pencil of 0.3 to 0.5 mm (common practice)
+
+
+@dataclass(frozen=True, slots=True)
+class Ground:
+    """What a pattern is drawn on: the finished piece, the corner where rows begin, the point where a walk round it begins.
+
+    ``origin`` is the left end of the nominal bottom edge (the eave of a roof), before joins take anything off: rows on
+    neighbouring walls begin at one height and meet round the corner.
+    """
+
+    body: shapely.Geometry
+    rim: shapely.LinearRing  # the outside of its largest piece
+    origin: Point
+    start: Point
+    allowance: float  # mm that the template lies inside the piece
+    seed: int
+
+    @property
+    def box(self) -> Box:
+        """The piece's upright box in mm."""
+        left, bottom, right, top = (float(v) for v in self.body.bounds)
+        return Box(left, bottom, right, top)
+
+
+@dataclass(frozen=True, slots=True)
+class Family:
+    """Lines that do not cross each other, so that they can be clipped at once.
+
+    A line whose ``guards`` line does not lie on the piece is left out: it would cut off a sliver at an end or an opening.
+    """
+
+    lines: Lines
+    guards: Lines | None = None
+    purpose: Purpose = Purpose.SURFACE
+    clear: float = CLEAR
 
 
 @dataclass(frozen=True, slots=True)
 class Pattern:
-    """A registered surface pattern. ``lines`` returns families of lines that cover a box (mm); lines of one family do not
-    cross each other, so that each family can be clipped at once. ``seed`` makes irregular patterns the same every time."""
+    """A registered surface pattern. ``lines`` covers the ground's box; ``units`` foresees how many bricks, stones or ticks
+    there will be; ``feature`` is the least distance in mm between two lines that these sizes ask for."""
 
     info: ShapeInfo
-    lines: Callable[[Values, Box, int], tuple[tuple[Line, ...], ...]]
+    lines: Callable[[Values, Ground], tuple[Family, ...]]
     check: Callable[[Values], Iterable[Finding]]
-    units: Callable[[Values], float]  # area of one unit in mm², to foresee how many lines there will be
+    units: Callable[[Values, Ground], float]
+    feature: Callable[[Values], float]
+
+
+def segments(ax: Array | float, ay: Array | float, bx: Array | float, by: Array | float) -> Lines:
+    """Return straight lines from (ax, ay) to (bx, by), all in mm; the arrays are broadcast and flattened."""
+    corners = [np.ravel(v) for v in np.broadcast_arrays(ax, ay, bx, by)]
+    lines: Lines = shapely.linestrings(np.stack(corners, axis=1).reshape(-1, 2, 2))
+    return lines
+
+
+def per_area(unit: Callable[[Values], float]) -> Callable[[Values, Ground], float]:
+    """Return a forecast of units from the area of one unit in mm²."""
+    return lambda values, ground: float(ground.body.area) / unit(values)
