@@ -22,7 +22,23 @@ USUAL = {
     "past": (0.0, 20.0), "pitch": (10.0, 60.0), "eaves": (40.0, 150.0), "sill": (10.0, 40.0), "centre": (20.0, 120.0),
 }  # fmt: skip
 # the same for sizes that mean something else in one shape
-USUAL_OF: Mapping[str, Mapping[str, tuple[float, float]]] = {}
+USUAL_OF: Mapping[str, Mapping[str, tuple[float, float]]] = {
+    "arch_side": {"span": (30.0, 110.0), "rise": (5.0, 60.0), "spandrel": (12.0, 60.0), "length": (150.0, 400.0),
+                  "springing": (0.0, 40.0), "voussoirs": (5, 25), "voussoir_depth": (2.0, 12.0)},
+    "soffit_strip": {"span": (60.0, 300.0), "rise": (10.0, 100.0), "facet": (0.1, 1.0)},
+    "pier": {"length": (10.0, 100.0), "width": (10.0, 60.0), "nose": (0.0, 40.0), "dowel_radius": (0.0, 4.0)},
+    "quay_side": {"length": (100.0, 400.0), "height": (40.0, 150.0), "batter": (0.0, 20.0), "coping": (0.0, 15.0),
+                  "course": (0.0, 12.0), "rings": (0, 8), "ring_radius": (0.5, 3.0), "ring_drop": (8.0, 30.0)},
+    "tube_wrap": {"tube_diameter": (10.0, 150.0), "height": (40.0, 200.0), "cut": (0.0, 50.0), "lap": (0.0, 20.0)},
+    "deck": {"width": (30.0, 150.0), "rebate": (0.0, 10.0), "kerb": (0.0, 10.0)},
+    "square_tile": {"side": (20.0, 200.0), "fields": (1, 8)},
+    "ramp_side": {"run": (40.0, 300.0), "rise": (5.0, 150.0), "toe": (3.0, 10.0)},
+    "ramp_deck": {"run": (40.0, 300.0), "rise": (5.0, 150.0)},
+    "ruin": {"width": (60.0, 300.0), "height": (60.0, 200.0), "least_height": (5.0, 40.0), "stone_length": (8.0, 25.0),
+             "stone_height": (3.0, 15.0)},
+    "hill": {"length": (80.0, 300.0), "width": (80.0, 300.0), "exponent": (1.5, 6.0), "inset": (3.0, 25.0),
+             "slope": (15.0, 60.0), "lap": (0.0, 15.0)},
+}  # fmt: skip
 OPENING = {**USUAL, "width": (4.0, 40.0), "height": (10.0, 45.0)}
 Ranges = Mapping[str, tuple[float, float]]
 Sizes = dict[str, float | str]

@@ -1,33 +1,31 @@
 """The library of shapes: one module each, one entry each in the tuple below. The order is the order in lists and docs."""
 
-from publisher.geometry.shapes import (
+from publisher.geometry.shapes import (  # bridges and quays, wraps, ground
+    arch_side,
     battlement,
     buttress,
     cross_lap_rib,
     curved_wall,
+    deck,
     disc,
     gable_wall,
-    rectangle,
-    regular_polygon,
-    ring,
-    roof_panel,
-    spiral_stair_layer,
-    stair_stringer,
-    tower_panel,
-    tread,
-    wall_panel,
-)
-from publisher.geometry.shapes import (  # bridges and quays, wraps, ground
-    arch_side,
-    deck,
     hex_tile,
     pier,
     quay_side,
     ramp,
+    rectangle,
+    regular_polygon,
+    ring,
+    roof_panel,
     ruin,
     soffit_strip,
+    spiral_stair_layer,
     square_tile,
+    stair_stringer,
+    tower_panel,
+    tread,
     tube_wrap,
+    wall_panel,
 )
 from publisher.geometry.shapes.shape import Shape, ShapeKind
 
@@ -61,6 +59,12 @@ SHAPES: tuple[ShapeKind, ...] = (
     cross_lap_rib.KIND,
     gable_wall.KIND,
     roof_panel.KIND,
+    hip_panel.KIND,
+    valley_panel.KIND,
+    dormer_cheek.KIND,
+    spire_facet.KIND,
+    cone.KIND,
+    cone_frustum.KIND,
     *GROUND,
 )
 

@@ -30,15 +30,11 @@ def check(values: Values) -> Iterator[Finding]:
         )
         return
     stones, depth = values.count("voussoirs"), values.number("voussoir_depth")
-    if (stones > 0) is not (depth > 0.0):
-        yield values.wrong(
-            "voussoirs" if stones else "voussoir_depth",
-            "the stones of an arch need both their number and their depth",
-            "give voussoirs and voussoir_depth, or neither",
-        )
-    elif stones and not bad:
+    if stones and depth <= 0.0:
+        yield values.wrong("voussoirs", "the stones of an arch need their depth too", "write voussoir_depth: 12 mm")
+    elif depth > 0.0 and not bad:
         arc = sum(curve.length() for curve in intrados(values, (0.0, 0.0)))
-        if arc / stones < LEAST_STONE:
+        if stones and arc / stones < LEAST_STONE:
             yield values.wrong(
                 "voussoirs",
                 f"{stones} stones along {mm(arc)} of arch are {mm(arc / stones)} wide each",
@@ -80,15 +76,15 @@ def build(values: Values) -> Shape:
 
 
 def _stones(values: Values, arcs: tuple[Curve, ...]) -> tuple[tuple[Mark, ...], tuple[Point, ...]]:
-    """Return the extrados and the joints as marks, and the ring of stones as points; nothing without stones."""
+    """Return the extrados and the joints as marks, and the ring of stones as points; nothing without their depth."""
     stones, depth = values.count("voussoirs"), values.number("voussoir_depth")
-    if not stones:
+    if depth <= 0.0:
         return (), ()
     extrados = outset(arcs, depth)
     back = [*(p for arc in extrados for p in flatten(arc, COARSE)), extrados[-1].end]
     marks = [Mark(LineKind.DRAW, Purpose.SURFACE, tuple(back), name="extrados")]
     whole = sum(arc.length() for arc in arcs)
-    for k in range(stones + 1):
+    for k in range(stones + 1) if stones else ():
         at, arc = at_length(arcs, k * whole / stones)
         assert arc.centre is not None
         x, y = (at[0] - arc.centre[0]) / arc.radius, (at[1] - arc.centre[1]) / arc.radius
@@ -110,7 +106,13 @@ KIND = ShapeKind(
             length("spandrel", "height of the side over the crown of the arch", None, LEAST_WALL),
             length("length", "whole length of the side"),
             length("springing", "height of the springings over the bottom edge", 0.0, 0.0),
-            count("voussoirs", "stones of the arch (0 = none drawn; an odd number has a keystone)", 0, 400, 0),
+            count(
+                "voussoirs",
+                "stones of the arch (an odd number has a keystone; 0 = a plain band if it has a depth)",
+                0,
+                400,
+                0,
+            ),
             length("voussoir_depth", "depth of the arch's stones, square to its line", 0.0, 0.0),
         ),
         EDGES,

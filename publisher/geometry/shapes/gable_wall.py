@@ -1,28 +1,50 @@
 """A wall with two roof slopes that runs past the long walls."""
 
 from collections.abc import Iterator
-from math import radians, tan
+from math import atan2, degrees, radians, tan
 
 from publisher.basics import Finding
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.rings import straight
-from publisher.geometry.shapes.shape import Shape, ShapeKind, angle, edges_of, length
+from publisher.geometry.shapes.shape import Shape, ShapeKind, angle, edges_of, just_one, length
 from publisher.geometry.values import Values, deg, mm
 
 EDGES = ("bottom", "right", "right_slope", "left_slope", "left")
+FLATTEST, STEEPEST = 1.0, 85.0  # degrees
+
+
+def pitch(values: Values) -> float:
+    """Return the pitch in degrees: as given, or atan((ridge − eaves)/(span/2)) from the ridge's height."""
+    if values.says("pitch"):
+        return values.number("pitch")
+    return degrees(atan2(values.number("ridge") - values.number("eaves"), values.number("span") / 2.0))
 
 
 def check(values: Values) -> Iterator[Finding]:
-    """Find slopes that reach the ground before the panel ends."""
-    past, eaves, pitch = (values.number(name) for name in ("past", "eaves", "pitch"))
-    drop = past * tan(radians(pitch))
+    """Find a pitch given twice or not at all, a ridge under the eaves, slopes that reach the ground before the panel ends."""
+    yield from just_one(values, "pitch", "ridge")
+    if values.says("pitch") == values.says("ridge"):
+        return
+    past, eaves, slope = values.number("past"), values.number("eaves"), pitch(values)
+    if not FLATTEST <= slope <= STEEPEST:
+        half = values.number("span") / 2.0
+        least, most = (eaves + half * tan(radians(limit)) for limit in (FLATTEST, STEEPEST))
+        yield values.wrong(
+            "ridge",
+            f"a ridge {mm(values.number('ridge'))} high over eaves of {mm(eaves)} gives slopes of {deg(slope)}",
+            f"slopes are {deg(FLATTEST)} … {deg(STEEPEST)}: make the ridge {mm(least)} … {mm(most)} high",
+            least if slope < FLATTEST else most,
+        )
+        return
+    drop = past * tan(radians(slope))
     if eaves - drop < 1.0:
+        most = (eaves - 1.0) / tan(radians(slope))
         yield values.wrong(
             "past",
-            f"the slope of {deg(pitch)} drops {mm(drop)} over the {mm(past)} that the gable runs past the long wall,"
+            f"the slope of {deg(slope)} drops {mm(drop)} over the {mm(past)} that the gable runs past the long wall,"
             f" but the eaves are only {mm(eaves)} high",
-            f"make past at most {mm((eaves - 1.0) / tan(radians(pitch)))}, or the eaves higher",
-            (eaves - 1.0) / tan(radians(pitch)),
+            f"make past at most {mm(most)}, or the eaves higher",
+            most,
         )
 
 
@@ -33,7 +55,7 @@ def build(values: Values) -> Shape:
     eaves − past·tan(pitch), and meet at eaves + span/2·tan(pitch).
     """
     span, past, eaves = (values.number(name) for name in ("span", "past", "eaves"))
-    rise = tan(radians(values.number("pitch")))
+    rise = tan(radians(pitch(values)))
     w, end, ridge = span + 2.0 * past, eaves - past * rise, eaves + span / 2.0 * rise
     outer = straight(
         (
@@ -55,7 +77,8 @@ KIND = ShapeKind(
             length("span", "width over the outside faces of the long walls"),
             length("past", "how far the gable runs past each long wall", 0.0, 0.0),
             length("eaves", "height at the long walls' outside faces"),
-            angle("pitch", "angle of the slopes against the horizontal", 1.0, 85.0),
+            angle("pitch", "angle of the slopes against the horizontal", FLATTEST, STEEPEST, "from ridge"),
+            length("ridge", "height of the ridge", "from pitch"),
         ),
         EDGES,
         True,

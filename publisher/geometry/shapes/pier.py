@@ -12,6 +12,8 @@ from publisher.geometry.values import Values, mm
 EDGES = ("bottom", "right_lower", "right_upper", "top", "left_upper", "left_lower")
 NARROWEST = 0.25  # a nose shorter than this share of the half width is no cutwater but a bevel
 
+LEAST_HOLE = 0.5  # mm of radius: smaller holes are pricked, not cut
+
 
 def nose_of(values: Values) -> float:
     """Return how far a cutwater stands out beyond the body, mm: as given; half the width if unsaid or round."""
@@ -36,7 +38,14 @@ def check(values: Values) -> Iterator[Finding]:
             f"make it at least {mm(NARROWEST * half)}, or use the shape rectangle",
             NARROWEST * half,
         )
-    if hole > half - LEAST_WALL + 1e-9 and hole > 0.0:
+    if 0.0 < hole < LEAST_HOLE:
+        yield values.wrong(
+            "dowel_radius",
+            f"a hole of radius {mm(hole)} cannot be cut",
+            f"make it at least {mm(LEAST_HOLE)}; 0 mm leaves it out",
+            LEAST_HOLE,
+        )
+    elif hole > half - LEAST_WALL + 1e-9 and hole > 0.0:
         yield values.wrong(
             "dowel_radius",
             f"a dowel hole of radius {mm(hole)} leaves {mm(half - hole)} of board on each side of it",

@@ -11,6 +11,7 @@ from publisher.geometry.shapes.shape import Shape, ShapeKind, angle, count, edge
 from publisher.geometry.values import Values, mm
 
 EDGES = ("bottom", "right", "top", "left")
+LEAST_HOLE = 0.5  # mm of radius: smaller holes are pricked, not cut
 
 
 def slope_length(values: Values) -> float:
@@ -35,8 +36,13 @@ def check(values: Values) -> Iterator[Finding]:
     if not rings:
         return
     hole, drop = values.number("ring_radius"), values.number("ring_drop")
-    if hole <= 0.0:
-        yield values.wrong("ring_radius", "mooring rings need the radius of their holes", "write ring_radius: 1 mm")
+    if hole < LEAST_HOLE:
+        yield values.wrong(
+            "ring_radius",
+            f"mooring rings need holes that can be cut, and their radius is {mm(hole)}",
+            f"make ring_radius at least {mm(LEAST_HOLE)}",
+            LEAST_HOLE,
+        )
     elif drop - hole < LEAST_WALL or drop + hole > high - LEAST_WALL:
         yield values.wrong(
             "ring_drop",

@@ -10,7 +10,7 @@ from publisher.geometry.shapes.shape import Shape, ShapeKind, angle, edges_of, l
 from publisher.geometry.values import Values, mm
 
 EDGES = ("bottom", "right", "top", "left")
-FINE = 0.0005  # mm: sagitta of the oblique edge, finer than an arc's, so that its length is right to a thousandth
+FINE = 0.001  # mm: sagitta of the oblique edge, finer than an arc's, so that its length is right to a thousandth
 SEAMS = {"low": -1.0, "high": 1.0}
 
 

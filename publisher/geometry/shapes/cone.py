@@ -1,0 +1,66 @@
+"""A cone rolled from a flat sector: round turrets' roofs, heaps, funnels."""
+
+from collections.abc import Iterator
+from math import hypot, radians, sin
+
+from publisher.basics import Finding
+from publisher.geometry.curves import polar
+from publisher.geometry.model import ShapeInfo
+from publisher.geometry.rings import Pen
+from publisher.geometry.rules import LEAST_WALL
+from publisher.geometry.shapes.shape import Shape, ShapeKind, edges_of, length
+from publisher.geometry.values import Values, mm
+
+EDGES = ("outer", "seam_right", "seam_left")
+
+
+def sector(base_radius: float, height: float) -> tuple[float, float]:
+    """Return a cone's slant s = √(h² + r²) in mm and its sector's angle 360°·r/s in degrees.
+
+    Ten solved cases: mathforum.org, BuildCone.
+    """
+    slant = hypot(base_radius, height)
+    return slant, 360.0 * base_radius / slant
+
+
+def seam_gap(radius: float, sector_angle: float) -> float:
+    """Return how far apart (mm) the two seams stand at this radius when the sector lies flat."""
+    return 2.0 * radius * sin(radians(min(360.0 - sector_angle, 180.0)) / 2.0)
+
+
+def check(values: Values) -> Iterator[Finding]:
+    """Find a cone so flat that its seams nearly touch on the sheet."""
+    slant, turn = sector(values.number("radius"), values.number("height"))
+    if seam_gap(slant, turn) < LEAST_WALL:
+        yield values.wrong(
+            "height",
+            f"a cone of radius {mm(values.number('radius'))} and height {mm(values.number('height'))} is nearly a flat disc: its"
+            f" seams stand {mm(seam_gap(slant, turn))} apart at the rim",
+            "make it higher, or use the shape disc",
+        )
+
+
+def build(values: Values) -> Shape:
+    """Return the sector about its apex at the origin, open side up; area π·r·s, its arc is 2πr long.
+
+    The sizes hold on the surface that keeps its length when it is rolled: the middle of paper or card. The seams meet edge
+    to edge and are equal in length (the slant).
+    """
+    slant, turn = sector(values.number("radius"), values.number("height"))
+    first, last = radians(-90.0 - turn / 2.0), radians(-90.0 + turn / 2.0)
+    pen = Pen(polar(slant, first)).arc(polar(slant, last), (0.0, 0.0), slant, "outer")
+    pen.line((0.0, 0.0), "seam_right").line(polar(slant, first), "seam_left")
+    return Shape(tuple(pen.curves), edges_of(pen.curves, EDGES))
+
+
+KIND = ShapeKind(
+    ShapeInfo(
+        "cone",
+        "the flat sector that rolls up to a cone, seam edge to edge",
+        (length("radius", "radius of the cone at its base"), length("height", "height of the cone, upright")),
+        EDGES,
+        False,
+    ),
+    build,
+    check,
+)
