@@ -1,15 +1,19 @@
 """The library of shapes: one module each, one entry each in the tuple below. The order is the order in lists and docs."""
 
-from publisher.geometry.shapes import (  # bridges and quays, wraps, ground
+from publisher.geometry.shapes import (
     arch_side,
     battlement,
     buttress,
+    cone,
+    cone_frustum,
     cross_lap_rib,
     curved_wall,
     deck,
     disc,
+    dormer_cheek,
     gable_wall,
     hex_tile,
+    hip_panel,
     pier,
     quay_side,
     ramp,
@@ -20,11 +24,13 @@ from publisher.geometry.shapes import (  # bridges and quays, wraps, ground
     ruin,
     soffit_strip,
     spiral_stair_layer,
+    spire_facet,
     square_tile,
     stair_stringer,
     tower_panel,
     tread,
     tube_wrap,
+    valley_panel,
     wall_panel,
 )
 from publisher.geometry.shapes.shape import Shape, ShapeKind
