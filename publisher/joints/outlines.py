@@ -120,14 +120,19 @@ def move(geometry: shapely.Geometry, pose: Pose) -> shapely.Geometry:
     """Return the geometry carried by the pose."""
     a, b, c, d, e, f = pose.matrix()
     matrix, shift = np.array([[a, b], [c, d]]), np.array([e, f])
-    return shapely.transform(geometry, lambda xy: xy @ matrix + shift)
+    return sound(shapely.transform(geometry, lambda xy: xy @ matrix + shift))
+
+
+def sound(area: shapely.Geometry) -> shapely.Geometry:
+    """Return an area that shapely can go on with: rounding may make a sliver's border cross itself when it is moved."""
+    return area if shapely.is_valid(area) else shapely.buffer(area, 0.0)
 
 
 def pieces(geometry: shapely.Geometry, least: float = 0.05) -> shapely.Geometry:
     """Return the polygons of a geometry of at least ``least`` mm²: slivers between two flattenings of an arc go."""
     parts = shapely.get_parts(geometry)
     parts = parts[(shapely.get_type_id(parts) == 3) & (shapely.area(parts) >= least)]
-    return parts[0] if len(parts) == 1 else shapely.multipolygons(parts)
+    return sound(parts[0] if len(parts) == 1 else shapely.multipolygons(parts))
 
 
 def points_of(points: Iterable[Point]) -> Array:

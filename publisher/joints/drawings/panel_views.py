@@ -68,7 +68,8 @@ def _draw(solids: Solids, sketch: Sketch) -> None:
     lines, owner = visible(edges[seen], solids.faces())
     kept = weights[seen][owner]
     for weight in dict.fromkeys(solids.weights):
-        sketch.add(weight, shapely.multilinestrings(list(lines[kept == weight])))
+        if (kept == weight).any():
+            sketch.add(weight, shapely.multilinestrings(shapely.linestrings(lines[kept == weight])))
 
 
 def _label_spot(solids: Solids, main: int) -> tuple[float, float] | None:

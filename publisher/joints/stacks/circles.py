@@ -1,18 +1,21 @@
 """Largest circle in an area, and the point of one area farthest from another (mm)."""
 
+from math import inf
+
 import numpy as np
 import shapely
 
 from publisher.joints.outlines import Array, pieces
 
-TOLERANCE = 0.001
-"""Search tolerance in mm of the largest circle: a tenth of what a printed digit shows."""
+TOLERANCE = 0.003
+"""Search tolerance in mm of the largest circle's radius."""
 
 CLOSE = 0.02
 """Search tolerance in mm of a farthest point between the arms of a base that is not convex."""
 
-MOST = 20_000
-"""Squares that are looked at together: a plateau of equal distance may keep many alive, and none of them is farther."""
+MOST = 2_000
+"""Squares that are looked at together: along a plateau of equal distance (rims about one axis) many stay alive, and the
+best one is then as good as the squares are small: about a thousandth of the plateau's length."""
 
 
 def largest_circle(area: shapely.Geometry) -> float:
@@ -22,34 +25,38 @@ def largest_circle(area: shapely.Geometry) -> float:
     return float(shapely.length(shapely.maximum_inscribed_circle(area, TOLERANCE)))
 
 
-def farthest(area: shapely.Geometry, base: shapely.Geometry) -> float:
+def farthest(area: shapely.Geometry, base: shapely.Geometry, known: float = 0.0, enough: float = inf) -> float:
     """Return the greatest distance in mm from a point of ``area`` to the nearest of ``base``; 0 when ``area`` is empty.
 
     The distance from a convex base grows towards the corners of the area, so corners decide. Between the arms of a base
     that is not convex the farthest point may lie inside the area: it is searched for in squares that are quartered as long
-    as they may hold a point farther away than the best known one (distance changes by at most the way moved).
+    as they may hold a point farther away than the best known one (distance changes by at most the way moved). What is
+    ``known`` from elsewhere need not be found again: the result is then at least that. The search ends when ``enough`` is
+    found: the result is then a lower bound.
     """
     if area.is_empty:
-        return 0.0
+        return known
     base = pieces(base, 0.0)  # an intersection may hold lines where outlines touch
     shapely.prepare(base)
     corners = shapely.get_coordinates(area)
-    best = float(shapely.distance(shapely.points(corners), base).max())
+    best = max(known, float(shapely.distance(shapely.points(corners), base).max()))
     if base.area >= 0.999 * shapely.convex_hull(base).area:
         return best
     # no point is farther from the base than from a circle inside it, and from a circle corners are farthest
     centre, rim = shapely.get_coordinates(shapely.maximum_inscribed_circle(base))
     most = float(np.hypot(*(corners - centre).T).max() - np.hypot(*(rim - centre)))
-    return best if most <= best + CLOSE else _search(shapely.simplify(area, CLOSE / 4), base, best)
+    if most <= best + CLOSE or best >= enough:
+        return best
+    return _search(shapely.simplify(area, CLOSE / 4), shapely.simplify(base, CLOSE / 4), best, enough)
 
 
-def _search(area: shapely.Geometry, base: shapely.Geometry, best: float) -> float:
+def _search(area: shapely.Geometry, base: shapely.Geometry, best: float, enough: float) -> float:
     left, bottom, right, top = shapely.bounds(area)
     half = max(right - left, top - bottom, CLOSE) / 2
     centres: Array = np.array([[(left + right) / 2, (bottom + top) / 2]])
     quarters = np.array([[-1, -1], [1, -1], [-1, 1], [1, 1]])
-    shapely.prepare(area)
-    while 0 < len(centres) <= MOST:
+    shapely.prepare([area, base])
+    while 0 < len(centres) <= MOST and best < enough:
         spots = shapely.points(centres)
         away = shapely.distance(spots, base)
         corner = half * np.sqrt(2)

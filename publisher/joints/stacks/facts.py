@@ -122,5 +122,5 @@ def flying_reach(plan: PlanGeometry) -> float:
     for k in range(len(plan.layers) - 1, 0, -1):
         corners = shapely.get_coordinates(plan.placed[k])
         if float(np.hypot(*(corners - centre).T).max()) - inner > reach + CLOSE:
-            reach = max(reach, farthest(plan.placed[k], grounds[k]))
+            reach = farthest(plan.placed[k], grounds[k], reach)
     return reach

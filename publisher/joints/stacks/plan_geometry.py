@@ -12,7 +12,7 @@ import shapely
 from publisher.basics import Pose
 from publisher.geometry import Part
 from publisher.joints.model import Layer
-from publisher.joints.outlines import Array, move, pieces, whole_polygon
+from publisher.joints.outlines import Array, move, pieces, sound, whole_polygon
 from publisher.joints.stacks.circles import farthest
 
 Key = tuple[object, ...]
@@ -95,7 +95,7 @@ class PlanGeometry:
     def to_local(self, area: shapely.Geometry, layer: int) -> shapely.Geometry:
         """Carry an area from the assembly's frame to the layer's own."""
         matrix = self._inverses[layer]
-        return shapely.transform(area, lambda xy: xy @ matrix[:2, :2].T + matrix[:2, 2])
+        return sound(shapely.transform(area, lambda xy: xy @ matrix[:2, :2].T + matrix[:2, 2]))
 
 
 def _matrix(pose: Pose) -> list[list[float]]:

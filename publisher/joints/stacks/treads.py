@@ -20,7 +20,8 @@ LEAST_TREAD = 1.0
 @dataclass(frozen=True, slots=True)
 class Tread:
     """One tread: its layer (index), its area in the assembly's frame, the free height over it (mm, inf = open),
-    the widest base that stands fully on it and the widest that does not tip (mm), the lowest layer over it (index or None)."""
+    the widest base that stands fully on it and the widest that does not tip (mm; exact for the tread where it is the
+    least, a lower bound for others), the lowest layer over it (index or None)."""
 
     layer: int
     area: shapely.Geometry
@@ -37,6 +38,7 @@ def treads_of(stack: LaidStack, plan: PlanGeometry, figure_height: float) -> tup
     """
     found: list[Tread] = []
     sizes: dict[Key, tuple[float, float]] = {}
+    least = inf
     last = len(stack.layers) - 1
     standing = [k for k in stack.treads if k == last or plan.contact(k).bare.area >= LEAST_TREAD]
     for k in standing:
@@ -52,19 +54,21 @@ def treads_of(stack: LaidStack, plan: PlanGeometry, figure_height: float) -> tup
         around = [k + 1, *low] if k < last else low
         key: Key = (plan.key(k, k), tuple(plan.key(k, j) for j in around))
         if key not in sizes:
-            sizes[key] = (2 * largest_circle(area), _base_holds(area, plan, around))
+            sizes[key] = (2 * largest_circle(area), _base_holds(area, plan, around, least))
+            least = min(least, sizes[key][1])
         found.append(Tread(k, area, headroom, *sizes[key], over[0] if over else None))
     return tuple(found)
 
 
-def _base_holds(area: shapely.Geometry, plan: PlanGeometry, around: list[int]) -> float:
+def _base_holds(area: shapely.Geometry, plan: PlanGeometry, around: list[int], least: float) -> float:
     """Return the widest base (mm) whose centre is MARGIN inside the tread and which touches no higher layer beside it.
 
     The rest of the base may hang over a lower layer; with nothing beside the tread any base holds (inf).
+    ``least`` is what another tread holds: a tread that holds more need not be searched to the end.
     """
     centres = shapely.buffer(area, -MARGIN, join_style="mitre")
     if centres.is_empty:
         return 0.0
     if not around:
         return inf
-    return 2 * farthest(centres, shapely.union_all(plan.placed[around]))
+    return 2 * farthest(centres, shapely.union_all(plan.placed[around]), enough=least / 2)

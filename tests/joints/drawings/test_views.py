@@ -1,0 +1,106 @@
+"""Whole, exploded and plan views: what they must hold, whatever they look like."""
+
+from dataclasses import replace
+from types import SimpleNamespace
+
+import numpy as np
+import pytest
+import shapely
+
+from publisher.basics import LineKind, Purpose
+from publisher.design import PicturePlan
+from publisher.geometry import Mark
+from publisher.joints import Drawing, put_together
+from publisher.joints.drawings import draw
+
+
+def picture(make: SimpleNamespace, kind: str, target: str, layer: int = 0) -> PicturePlan:
+    return PicturePlan(kind, target, layer, None, make.here)  # type: ignore[arg-type]
+
+
+def lines(drawing: Drawing | None, weight: str) -> list[shapely.LineString]:
+    assert drawing is not None
+    return [shapely.LineString(line.points) for line in drawing.lines if line.weight == weight]
+
+
+def box(make: SimpleNamespace) -> object:
+    return make.panels(
+        "box", {"front": "long", "right": "short", "back": "long", "left": "short"}, "front.bottom",
+        make.join("front.right", "right.left"), make.join("right.right", "back.left"), make.join("back.right", "left.left"),
+    )  # fmt: skip
+
+
+def test_pictures_of_steps_are_made_once_and_nothing_else(make: SimpleNamespace) -> None:
+    wishes = [
+        picture(make, "plan", "s", 2),
+        picture(make, "plan", "s", 2),
+        picture(make, "exploded", "s"),
+        picture(make, "photo", "x"),
+    ]
+    plan = make.design(stacks=(make.stack("s", ("step", 4, 20.0, (0, 0))),), pictures=tuple(wishes))
+    names = [d.name for d in draw(make.assembled(plan, make.stair_layer()))]
+    assert names == ["whole:s", "plan:s:2", "exploded:s", "part:step"]
+
+
+def test_a_plan_of_a_layer_that_is_not_there_is_left_out(make: SimpleNamespace) -> None:
+    plan = make.design(stacks=(make.stack("s", ("step", 4, 20.0, (0, 0))),), pictures=(picture(make, "plan", "s", 9),))
+    assert "plan:s:9" not in [d.name for d in draw(make.assembled(plan, make.stair_layer()))]
+
+
+def test_a_plan_points_at_the_notch_and_shows_what_lies_below(make: SimpleNamespace) -> None:
+    plan = make.design(stacks=(make.stack("s", ("step", 4, 20.0, (0, 0))),), pictures=(picture(make, "plan", "s", 3),))
+    joined = put_together(plan, (make.stair_layer(notch_at=19.0, joints=27),))
+    drawing = joined.drawing("plan:s:3")
+    assert len(lines(drawing, "cue")) == 3  # a shaft and two barbs
+    assert sum(line.length for line in lines(drawing, "ghost")) > 80  # the front edge below and its stretch of rim
+    assert len(lines(drawing, "detail")) > 20
+    assert drawing is not None
+    assert [label.text for label in drawing.labels] == ["S", "S"]
+
+
+def test_layers_are_drawn_apart_with_the_letters_of_their_parts(make: SimpleNamespace) -> None:
+    stack = make.stack("s", ("plinth", 1, 0.0, (0, 0)), ("step", 4, 20.0, (0, 0)))
+    plan = make.design(stacks=(stack,), pictures=(picture(make, "exploded", "s"),))
+    joined = put_together(plan, (make.disc(), make.stair_layer()))
+    apart, whole = joined.drawing("exploded:s"), joined.drawing("whole:s")
+    assert apart is not None
+    assert whole is not None
+    assert apart.height > 1.5 * whole.height
+    assert [label.text for label in apart.labels] == ["P", "S", "S"]
+
+
+def test_a_box_of_panels_shows_three_faces(make: SimpleNamespace) -> None:
+    joined = put_together(make.design(panels=(box(make),)), (make.wall("long", 120, 50), make.wall("short", 80, 50)))
+    whole = joined.drawing("whole:box")
+    assert whole is not None
+    assert whole.width == pytest.approx(120 * np.cos(np.radians(38)) + 80 * np.sin(np.radians(38)), abs=0.02)
+    # an open box: the inside of the far walls shows above the near ones, so more than the nine edges of a solid
+    assert len(lines(whole, "outline")) > 9
+
+
+def test_exploded_panels_carry_their_letters(make: SimpleNamespace) -> None:
+    plan = make.design(panels=(box(make),), pictures=(picture(make, "exploded", "box"),))
+    joined = put_together(plan, (make.wall("long", 120, 50), make.wall("short", 80, 50)))
+    drawing = joined.drawing("exploded:box")
+    assert drawing is not None
+    assert sorted(label.text for label in drawing.labels) == ["L", "L", "S", "S"]
+
+
+def test_a_pattern_is_drawn_on_the_face_that_shows(make: SimpleNamespace) -> None:
+    rows = tuple(Mark(LineKind.DRAW, Purpose.SURFACE, ((0.0, 10.0 * i), (120.0, 10.0 * i))) for i in range(1, 5))
+    front = replace(make.wall("long", 120, 50), marks=rows)
+    joined = put_together(make.design(panels=(box(make),)), (front, make.wall("short", 80, 50)))
+    assert len(lines(joined.drawing("whole:box"), "detail")) == 4  # the back wall looks away
+    dense = replace(front, marks=rows * 300)
+    joined = put_together(make.design(panels=(box(make),)), (dense, make.wall("short", 80, 50)))
+    assert lines(joined.drawing("whole:box"), "detail") == []
+
+
+def test_a_part_shows_outline_openings_and_marks(make: SimpleNamespace) -> None:
+    hole = make.hole(((10.0, 10.0), (10.0, 20.0), (20.0, 20.0), (20.0, 10.0)), "window")
+    mark = Mark(LineKind.DRAW, Purpose.SURFACE, ((30.0, 5.0), (30.0, 35.0)))
+    part = make.part("w", make.wall("w", 60, 40).outline.outer, holes=(hole,), marks=(mark,))
+    drawing = put_together(make.design(), (part,)).drawing("part:w")
+    assert (drawing.width, drawing.height) == (60, 40)  # type: ignore[union-attr]
+    assert sorted(line.length for line in lines(drawing, "outline")) == pytest.approx([40, 200])
+    assert [line.length for line in lines(drawing, "detail")] == pytest.approx([30])
