@@ -10,8 +10,9 @@ from publisher.proof.matrices import IDENTITY
 from publisher.proof.model import Clip, Matrix, Piece, PlacedImage, TextRun
 from publisher.proof.objects import TooMuch, plain, raw
 
-MOST_OPERATORS = 1_200_000  # of one file
-MOST_POINTS = 3_000_000
+MOST_OPERATORS = 400_000  # of one file
+MOST_POINTS = 1_500_000
+MOST_NESTED = 500  # marked contents inside each other
 
 
 @dataclass(slots=True)
@@ -57,7 +58,7 @@ class Spent:
     def check(self) -> None:
         """Raise TooMuch when an honest pack would long have been finished."""
         if self.operators > MOST_OPERATORS or self.points > MOST_POINTS or self.forms > 4000:
-            raise TooMuch("the pages hold more than a million drawing operators")
+            raise TooMuch("the pages hold hundreds of thousands of drawing operators")
 
 
 class Canvas:
@@ -84,6 +85,12 @@ class Canvas:
         self.order = 0
         self.text_matrix: Matrix = IDENTITY
         self.line_matrix: Matrix = IDENTITY
+
+    def open_marked(self, hidden: str) -> None:
+        """Begin marked content; ``hidden`` names the layer that hides it, or is empty."""
+        if len(self.hiding) >= MOST_NESTED:
+            raise TooMuch("hundreds of marked contents lie inside each other")
+        self.hiding.append(hidden)
 
     def next_order(self) -> int:
         """Count one more painted thing."""

@@ -6,6 +6,7 @@ from publisher.basics import Promises
 from publisher.proof.ink import Ink
 from publisher.proof.lengths import LengthReading, read_lengths
 from publisher.proof.model import Array, FileRead, PageRead
+from publisher.proof.objects import TooMuch
 from publisher.proof.outlines import OutlineReading, read_outline
 from publisher.proof.pixels import PixelReadings, read_pixels
 from publisher.proof.texts import TextLine, text_lines, why_hidden
@@ -24,6 +25,7 @@ class Case:
         self.promised = promises is not None
         self.promises = promises if promises is not None else NOTHING
         self._ink: dict[int, Ink] = {}
+        self._gave_up: dict[int, str] = {}
         self._hidden: dict[int, tuple[str, ...]] = {}
         self._lines: dict[int, tuple[TextLine, ...]] = {}
         self._areas: dict[int, Array] = {}
@@ -42,8 +44,14 @@ class Case:
         page = self.page(number)
         if page is None:
             return None
+        if number in self._gave_up:
+            raise TooMuch(self._gave_up[number])
         if number not in self._ink:
-            self._ink[number] = Ink(page)
+            try:
+                self._ink[number] = Ink(page)
+            except TooMuch as trouble:
+                self._gave_up[number] = str(trouble)
+                raise
         return self._ink[number]
 
     def hidden(self, number: int) -> tuple[str, ...]:

@@ -3,8 +3,8 @@
 from dataclasses import dataclass, field
 from typing import Any
 
-from publisher.proof.meanings import read_meanings
-from publisher.proof.objects import number, numbers, plain, stream_bytes
+from publisher.proof.meanings import ENTRY, read_meanings
+from publisher.proof.objects import Budget, array, dictionary, number, numbers, plain, stream_bytes
 from publisher.proof.truetype import Program, read_program
 
 FLAT = "xzvwurnm"  # letters whose top is the x-height
@@ -67,20 +67,18 @@ class Font:
 
 def read_font(resource: Any) -> Font:
     """Return a font from its resource dictionary (ISO 32000-1, 9.5 to 9.8)."""
-    font = plain(resource) or {}
+    font = dictionary(resource)
     kind = str(plain(font.get("/Subtype")) or "").lstrip("/")
     name = str(plain(font.get("/BaseFont")) or plain(font.get("/Name")) or "without a name").lstrip("/")
     inner = font
     if kind == "Type0":
-        descendants = plain(font.get("/DescendantFonts")) or []
-        inner = (plain(descendants[0]) if len(descendants) else None) or {}
-    descriptor = plain(inner.get("/FontDescriptor")) or {}
-    program_stream = next(
-        (s for s in (plain(descriptor.get(k)) for k in ("/FontFile2", "/FontFile3", "/FontFile")) if s is not None),
-        None,
-    )
+        descendants = array(font.get("/DescendantFonts"))
+        inner = dictionary(descendants[0]) if len(descendants) else {}
+    descriptor = dictionary(inner.get("/FontDescriptor"))
+    programs = (plain(descriptor.get(key)) for key in ("/FontFile2", "/FontFile3", "/FontFile"))
+    program_stream = next((p for p in programs if hasattr(p, "get_data")), None)
     read = Font(name, kind, program_stream is not None or kind == "Type3", kind == "Type0")
-    if plain(descriptor.get("/FontFile2")) is not None:
+    if program_stream is not None and "/FontFile2" in descriptor:
         read.program = read_program(stream_bytes(program_stream))
     meaning = plain(font.get("/ToUnicode"))
     if meaning is not None and hasattr(meaning, "get_data"):
@@ -105,7 +103,7 @@ def read_font(resource: Any) -> Font:
 def _composite_widths(inner: Any, read: Font) -> None:
     """Read /W and /DW of a CIDFont (9.7.4.3)."""
     read.default_width = number(inner.get("/DW"), 1000.0) / 1000.0
-    row = plain(inner.get("/W")) or []
+    row = array(inner.get("/W"))
     i = 0
     while i + 1 < len(row) and len(read.widths) < 70_000:
         first, second = int(number(row[i])), plain(row[i + 1])
@@ -113,8 +111,9 @@ def _composite_widths(inner: Any, read: Font) -> None:
             read.widths.update({first + k: number(w) / 1000.0 for k, w in enumerate(second)})
             i += 2
         elif i + 2 < len(row):
-            width = number(row[i + 2]) / 1000.0
-            read.widths.update(dict.fromkeys(range(first, min(int(number(second)), first + 65_535) + 1), width))
+            width, last = number(row[i + 2]) / 1000.0, min(int(number(second)), first + 65_535)
+            Budget.spend(max(0, last - first + 1) * ENTRY)
+            read.widths.update(dict.fromkeys(range(first, last + 1), width))
             i += 3
         else:
             break

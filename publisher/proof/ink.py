@@ -7,10 +7,12 @@ import numpy as np
 import shapely
 
 from publisher.basics import Box
-from publisher.proof.model import Array, Clip, PageRead, Piece, PlacedImage
+from publisher.proof.areas import COVERS_FROM, clip_area, covers
+from publisher.proof.model import Array, PageRead
+from publisher.proof.objects import TooMuch
 
 PALEST_LINE = 0.7  # lighter lines have less contrast than 2 : 1 on white (WCAG 2 asks 3 : 1) and count as not drawn
-COVERS_FROM = 0.3  # difference of grey from which a later area hides what lies under it
+MOST_CUTS = 6000  # lines of one page that clips and areas cut
 NEAR = 1e-6
 
 
@@ -24,6 +26,7 @@ class Ink:
     def __init__(self, page: PageRead) -> None:
         """Collect the strokes of a page."""
         self.page = page
+        self.cuts = 0
         shown = [
             i
             for i, p in enumerate(page.pieces)
@@ -81,13 +84,21 @@ class Ink:
             self.bounds[:, 2:] > boxes[:, 2:] + NEAR
         ).any(axis=1)
         outside |= np.array([bool(c.shapes) for c in clips])
-        if outside.any():
-            self._replace(
-                {
-                    int(i): shapely.intersection(_line(self.line(int(i))), clip_area(clips[int(i)]))
-                    for i in np.flatnonzero(outside)
-                }
-            )
+        self._spend(int(outside.sum()))
+        areas: dict[int, Any] = {}
+        changed: dict[int, Any] = {}
+        for i in map(int, np.flatnonzero(outside)):
+            key = id(clips[i])  # the strokes of one clip share it
+            if key not in areas:
+                areas[key] = clip_area(clips[i])
+            changed[i] = shapely.intersection(shapely.LineString(self.line(i)), areas[key])
+        if changed:
+            self._replace(changed)
+
+    def _spend(self, cuts: int) -> None:
+        self.cuts += cuts
+        if self.cuts > MOST_CUTS:
+            raise TooMuch("clips and areas cut thousands of its lines")
 
     def _take_covered_away(self) -> None:
         """Take away what lies under a later area or picture of another grey."""
@@ -100,8 +111,10 @@ class Ink:
             under = (orders < order) & ((grey is None) | (np.abs(greys - (grey or 0.0)) > COVERS_FROM))
             under &= (self.bounds[:, 0] < box.right) & (self.bounds[:, 2] > box.left)
             under &= (self.bounds[:, 1] < box.top) & (self.bounds[:, 3] > box.bottom)
+            self._spend(int(under.sum()))
             for i in map(int, np.flatnonzero(under)):
-                changed[i] = shapely.difference(changed.get(i, _line(self.line(i))), area(Box(*self.bounds[i])))
+                line = changed[i] if i in changed else shapely.LineString(self.line(i))
+                changed[i] = shapely.difference(line, area(Box(*self.bounds[i].tolist())))
         if changed:
             self._replace(changed)
 
@@ -115,78 +128,3 @@ class Ink:
             chunks += parts
             owners += [int(self.piece[i])] * len(parts)
         self._fill(chunks, np.array([len(c) for c in chunks], dtype=int), np.array(owners, dtype=int))
-
-
-def covers(page: PageRead) -> list[tuple[int, float | None, Box, Any]]:
-    """Return (order, grey or None for pictures, bounds, function that gives the area near a box) of all that can hide things."""
-    found: list[tuple[int, float | None, Box, Any]] = []
-    for piece in page.pieces:
-        if piece.fill_grey is not None and piece.visible and piece.solid_fill:
-            box = _within(piece.box(), piece.clip.box)
-            if box is not None:
-                found.append((piece.order, piece.fill_grey, box, lambda near, piece=piece: filled_area(piece, near)))
-    for image in page.images:
-        box = _within(_round(image.corners), image.clip.box)
-        if image.visible and not image.is_mask and box is not None:
-            found.append((image.order, None, box, lambda _, image=image: _image_area(image)))
-    return sorted(found, key=lambda c: c[0])
-
-
-def _round(corners: tuple[tuple[float, float], ...]) -> Box:
-    xs, ys = [p[0] for p in corners], [p[1] for p in corners]
-    return Box(min(xs), min(ys), max(xs), max(ys))
-
-
-def _within(box: Box, clip: Box) -> Box | None:
-    cut = Box(
-        max(box.left, clip.left), max(box.bottom, clip.bottom), min(box.right, clip.right), min(box.top, clip.top)
-    )
-    return cut if cut.left <= cut.right and cut.bottom <= cut.top else None
-
-
-def _line(points: Array) -> Any:
-    return shapely.LineString(points)
-
-
-def clip_area(clip: Clip) -> Any:
-    """Return a clip as an area."""
-    box = clip.box
-    if box.left >= box.right or box.bottom >= box.top:
-        return shapely.Polygon()
-    area = shapely.box(box.left, box.bottom, box.right, box.top)
-    for rings, even_odd in clip.shapes:
-        area = shapely.intersection(area, _area(rings, even_odd))
-    return area
-
-
-def filled_area(piece: Piece, near: Box) -> Any:
-    """Return what a filled path covers near a box, inside its clip. Rings that do not reach the box do not matter there."""
-    low = np.minimum.reduceat(piece.points, piece.starts[:-1])
-    high = np.maximum.reduceat(piece.points, piece.starts[:-1])
-    reaches = (
-        (low[:, 0] <= near.right) & (high[:, 0] >= near.left) & (low[:, 1] <= near.top) & (high[:, 1] >= near.bottom)
-    )
-    reaches &= np.diff(piece.starts) > 2
-    rings = tuple(piece.points[piece.starts[i] : piece.starts[i + 1]] for i in np.flatnonzero(reaches))
-    return shapely.intersection(_area(rings, piece.even_odd), clip_area(piece.clip))
-
-
-def _image_area(image: PlacedImage) -> Any:
-    return shapely.intersection(shapely.Polygon(image.corners), clip_area(image.clip))
-
-
-def _area(rings: tuple[Array, ...], even_odd: bool) -> Any:
-    """Return the area of rings. The nonzero rule is taken as union, which it is unless rings turn against each other."""
-    polygons = [shapely.make_valid(shapely.Polygon(ring)) for ring in rings if len(ring) > 2]
-    if not polygons:
-        return shapely.Polygon()
-    if (
-        not even_odd
-        and len(polygons) > 1
-        and len({shapely.is_ccw(shapely.LinearRing(r)) for r in rings if len(r) > 2}) == 1
-    ):
-        return shapely.union_all(polygons)
-    area = polygons[0]
-    for polygon in polygons[1:]:
-        area = shapely.symmetric_difference(area, polygon)
-    return area

@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from publisher.proof.objects import plain
+from publisher.proof.objects import array, dictionary, plain
 
 
 class Layers:
@@ -10,25 +10,24 @@ class Layers:
 
     def __init__(self, catalogue: Any) -> None:
         """Read /OCProperties of the catalogue."""
-        properties = plain(catalogue.get("/OCProperties")) or {}
-        default = plain(properties.get("/D")) or {}
-        groups = list(plain(properties.get("/OCGs")) or [])
-        on = {_key(g) for g in plain(default.get("/ON")) or []}
-        off = {_key(g) for g in plain(default.get("/OFF")) or []}
+        properties = dictionary(catalogue.get("/OCProperties"))
+        default = dictionary(properties.get("/D"))
+        groups = list(array(properties.get("/OCGs")))
+        on = {_key(g) for g in array(default.get("/ON"))}
+        off = {_key(g) for g in array(default.get("/OFF"))}
         if str(plain(default.get("/BaseState"))) == "/OFF":
             off |= {_key(g) for g in groups} - on
         automatic = set()
-        for rule in plain(default.get("/AS")) or []:
-            usage = plain(rule) or {}
-            automatic |= {_key(g) for g in plain(usage.get("/OCGs")) or []}
+        for rule in array(default.get("/AS")):
+            automatic |= {_key(g) for g in array(dictionary(rule).get("/OCGs"))}
         for group in groups:
-            usage = plain((plain(group) or {}).get("/Usage")) or {}
-            printed = plain((plain(usage.get("/Print")) or {}).get("/PrintState"))
-            viewed = plain((plain(usage.get("/View")) or {}).get("/ViewState"))
+            usage = dictionary(dictionary(group).get("/Usage"))
+            printed = plain(dictionary(usage.get("/Print")).get("/PrintState"))
+            viewed = plain(dictionary(usage.get("/View")).get("/ViewState"))
             if _key(group) in automatic and "/OFF" in (str(printed), str(viewed)):
                 off.add(_key(group))
         self.off = off
-        self.names = {_key(g): str(plain((plain(g) or {}).get("/Name")) or "without a name") for g in groups}
+        self.names = {_key(g): str(plain(dictionary(g).get("/Name")) or "without a name") for g in groups}
 
     def hidden(self, reference: Any) -> str:
         """Return the name of the group that hides content marked with this group or membership; "" when it shows."""

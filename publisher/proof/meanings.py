@@ -2,9 +2,12 @@
 
 import re
 
+from publisher.proof.objects import Budget
+
 BLOCK = re.compile(rb"begin(bfchar|bfrange)(.*?)end\1", re.DOTALL)
 ITEM = re.compile(rb"<([0-9A-Fa-f\s]*)>|\[([^\]]*)\]")
 MOST = 70_000
+ENTRY = 64  # bytes that an entry of a table costs, about
 
 
 def read_meanings(data: bytes) -> dict[int, str]:
@@ -28,14 +31,14 @@ def _ranges(items: list[tuple[bytes | None, bytes | None]], found: dict[int, str
         if low is None or high is None:
             continue
         first, last = _code(low), min(_code(high), _code(low) + 65_535)
+        Budget.spend(max(0, last - first + 1) * ENTRY)
         if several is not None:
             for code, one in zip(range(first, last + 1), re.findall(rb"<([^>]*)>", several), strict=False):
                 found[code] = _text(one)
         elif text is not None:
             start = _text(text)
-            for code in range(first, last + 1):
-                if start and ord(start[-1]) + code - first < 0x110000 and len(found) <= MOST:
-                    found[code] = start[:-1] + chr(ord(start[-1]) + code - first)
+            for code in range(first, last + 1) if start else ():
+                found[code] = start[:-1] + chr(min(ord(start[-1]) + code - first, 0x10FFFF))
 
 
 def _code(text: bytes) -> int:

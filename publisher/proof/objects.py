@@ -3,8 +3,8 @@
 from math import isfinite
 from typing import Any
 
-MOST_STREAM = 24_000_000  # bytes of one decoded stream; pypdf is told the same
-MOST_DECODED = 96_000_000  # bytes of all decoded streams of one file
+MOST_STREAM = 16_000_000  # bytes of one decoded stream; pypdf is told the same
+MOST_DECODED = 48_000_000  # bytes of all decoded streams of one file
 
 
 class TooMuch(Exception):
@@ -20,6 +20,13 @@ class Budget:
     def start(cls) -> None:
         """Begin a new file."""
         cls.left = MOST_DECODED
+
+    @classmethod
+    def spend(cls, count: int) -> None:
+        """Take bytes, or entries of a table made from few bytes, off the budget. Raises TooMuch when it is used up."""
+        cls.left -= count
+        if cls.left < 0:
+            raise TooMuch("the file unpacks to more than 48 MB")
 
 
 def plain(thing: Any) -> Any:
@@ -43,6 +50,18 @@ def raw(dictionary: Any, key: str) -> Any:
     return dictionary.raw_get(key) if hasattr(dictionary, "raw_get") else dictionary[key]
 
 
+def dictionary(thing: Any) -> Any:
+    """Return a dictionary, empty when it is missing or something else."""
+    found = plain(thing)
+    return found if isinstance(found, dict) else {}
+
+
+def array(thing: Any) -> Any:
+    """Return an array, empty when it is missing or something else."""
+    found = plain(thing)
+    return found if isinstance(found, list) else []
+
+
 def number(thing: Any, default: float = 0.0) -> float:
     """Return a finite number, or the default."""
     try:
@@ -64,9 +83,7 @@ def stream_bytes(stream: Any) -> bytes:
         data = bytes(stream.get_data())
     except Exception as trouble:
         if type(trouble).__name__ == "LimitReachedError":
-            raise TooMuch("a stream unpacks to more than 24 MB") from trouble
+            raise TooMuch("a stream unpacks to more than 16 MB") from trouble
         return b""
-    Budget.left -= len(data)
-    if Budget.left < 0:
-        raise TooMuch("the file unpacks to more than 96 MB")
+    Budget.spend(len(data))
     return data

@@ -12,9 +12,11 @@ from publisher.basics import Box
 from publisher.proof.canvas import Canvas
 from publisher.proof.matrices import stretches
 from publisher.proof.model import Array, Clip, Piece
+from publisher.proof.objects import TooMuch
 
 FLATNESS = 0.002  # mm between a Bézier and its chords
 MOST_CHORDS = 2000
+MOST_CLIPS = 12  # that are no rectangles, inside each other
 
 Operands = list[Any]
 
@@ -138,7 +140,8 @@ class PathOperators:
         canvas, state = self.canvas, self.canvas.state
         fill, stroke, even_odd = how
         a, b, c, d, e, f = state.ctm
-        points = np.array(flat, dtype=float).reshape(-1, 2) @ ((a, b), (c, d)) + (e, f)
+        with np.errstate(all="ignore"):  # numbers of 400 digits are told apart below
+            points = np.array(flat, dtype=float).reshape(-1, 2) @ ((a, b), (c, d)) + (e, f)
         if not np.isfinite(points).all():
             raise ValueError("a point at infinity")
         bounds = np.array([*starts, len(flat)]) // 2
@@ -177,6 +180,8 @@ def clipped(clip: Clip, points: Array, rings: tuple[Array, ...], even_odd: bool)
     box = Box(max(old.left, low[0]), max(old.bottom, low[1]), min(old.right, high[0]), min(old.top, high[1]))
     if len(rings) == 1 and _is_upright(rings[0]):
         return Clip(box, clip.shapes)
+    if len(clip.shapes) >= MOST_CLIPS:
+        raise TooMuch("dozens of clips lie inside each other")
     return Clip(box, (*clip.shapes, (rings, even_odd)))
 
 

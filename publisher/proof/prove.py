@@ -1,11 +1,15 @@
 """The proof of one file: read it once, run the checks that apply, say what was judged and what not."""
 
-from publisher.basics import Finding, Promises, run_checks
+from shapely.errors import ShapelyError
+
+from publisher.basics import Check, Finding, Promises, run_checks
 from publisher.proof.case import Case
 from publisher.proof.checks import ALONE, CHECKS, OPENING, PROMISED
 from publisher.proof.model import Measured, Proof
 from publisher.proof.objects import TooMuch
 from publisher.proof.reader import read_file
+
+GIVES_UP = (TooMuch, ShapelyError, ArithmeticError, ValueError, MemoryError, RecursionError)
 
 
 def prove(pdf: bytes, promises: Promises | None, name: str) -> Proof:
@@ -19,18 +23,23 @@ def prove(pdf: bytes, promises: Promises | None, name: str) -> Proof:
     findings = _run(case, run)
     judged = tuple(check.title for check in run)
     unjudged = tuple(check.title for check in CHECKS if check not in run)
-    return Proof(name, findings, () if file.trouble else _measured(case), judged, unjudged)
+    try:
+        measured = () if file.trouble else _measured(case)
+    except GIVES_UP:
+        measured = ()  # the findings say why
+    return Proof(name, findings, measured, judged, unjudged)
 
 
-def _run(case: Case, checks: tuple[object, ...]) -> tuple[Finding, ...]:
+def _run(case: Case, checks: tuple[Check[Case], ...]) -> tuple[Finding, ...]:
     found: list[Finding] = []
     for check in checks:
         try:
-            found.extend(run_checks((check,), case))  # type: ignore[arg-type]
-        except (TooMuch, ArithmeticError, ValueError, MemoryError, RecursionError) as trouble:
+            found.extend(run_checks((check,), case))
+        except GIVES_UP as trouble:
+            why = str(trouble) if isinstance(trouble, TooMuch) else "its numbers make no sense"
             found.append(
-                check.found(  # type: ignore[attr-defined]
-                    f"“{check.title}” could not be judged: the page holds something that breaks the measurement ({type(trouble).__name__})",  # type: ignore[attr-defined]
+                check.found(
+                    f"“{check.title}” could not be judged: {why}",
                     subject=case.file.name,
                     hint="make the file again with plain lines and finite numbers",
                 )

@@ -6,12 +6,15 @@ from dataclasses import dataclass
 from math import hypot
 from typing import Any
 
+import numpy as np
 import shapely
 
 from publisher.basics import Box
-from publisher.proof.ink import COVERS_FROM, covers
+from publisher.proof.areas import COVERS_FROM, covers
 from publisher.proof.model import PageRead, TextRun
+from publisher.proof.objects import TooMuch
 
+MOST_MET = 20_000
 PALEST_WORDS = 0.7
 JOINS = 0.6  # em: runs that follow each other closer than this are one line
 BLANK = 0.15  # em: a gap that reads as a blank
@@ -58,9 +61,24 @@ def _joined(left: str, right: str) -> bool:
 
 
 def why_hidden(page: PageRead) -> tuple[str, ...]:
-    """Return for each run of the page why a reader cannot see it, or ""."""
+    """Return for each run of the page why a reader cannot see it, or "". Raises TooMuch over thousands of covered words."""
     areas = covers(page)
-    return tuple(_why(run, areas) for run in page.texts)
+    boxes = np.array([(c[2].left, c[2].bottom, c[2].right, c[2].top) for c in areas]).reshape(-1, 4)
+    found, met = [], 0
+    for run in page.texts:
+        box = _box(run)
+        near = (
+            (boxes[:, 0] <= box.right)
+            & (boxes[:, 2] >= box.left)
+            & (boxes[:, 1] <= box.top)
+            & (boxes[:, 3] >= box.bottom)
+        )
+        here = [areas[i] for i in np.flatnonzero(near)]
+        met += len(here)
+        if met > MOST_MET:
+            raise TooMuch("areas lie under and over thousands of its words")
+        found.append(_why(run, here))
+    return tuple(found)
 
 
 def _why(run: TextRun, areas: list[tuple[int, float | None, Box, Any]]) -> str:
@@ -78,9 +96,9 @@ def _why(run: TextRun, areas: list[tuple[int, float | None, Box, Any]]) -> str:
 def _against_the_ground(run: TextRun, areas: list[tuple[int, float | None, Box, Any]]) -> str:
     """Say whether a run is covered by what was painted later, or as light as what was painted before."""
     ground, box, band = 1.0, _box(run), None
-    for order, grey, area_box, area in areas:
+    for order, grey, _, area in areas:
         later = order > run.order
-        if not _overlap(box, area_box) or (not later and grey is None):
+        if not later and grey is None:
             continue  # words over a picture: its grey is not known
         if later and grey is not None and abs(grey - run.grey) <= COVERS_FROM:
             continue

@@ -8,6 +8,8 @@ import re
 from collections.abc import Callable, Iterator
 from typing import Any
 
+from publisher.proof.objects import TooMuch
+
 FAST = re.compile(
     rb"[\x00\t\n\x0c\r ]*((?:[-+.0-9]++[\x00\t\n\x0c\r ]++){0,6}+)([A-Za-z'\"][A-Za-z0-9*]*+)(?=[\x00\t\n\x0c\r ()<>\[\]/%]|\Z)"
 )
@@ -21,6 +23,7 @@ INLINE_END = re.compile(rb"[\x00\t\n\x0c\r ]EI(?=[\x00\t\n\x0c\r ]|\Z)")
 NAME_ESCAPE = re.compile(rb"#([0-9A-Fa-f]{2})")
 ESCAPED = {b"n": b"\n", b"r": b"\r", b"t": b"\t", b"b": b"\b", b"f": b"\x0c", b"\n": b"", b"\r": b"", b"\r\n": b""}
 MOST_OPERANDS = 512
+MOST_SLOW = 300_000  # objects of one stream that are not plain numbers before an operator
 DEEPEST = 24
 
 Operation = tuple[bytes, list[Any]]
@@ -36,11 +39,11 @@ def operations(data: bytes) -> Iterator[Operation]:
     """Yield (operator, operands) of a decoded content stream.
 
     Operands are float, Name, bytes (strings), list (arrays), dict or None. An inline image comes as ``BI`` with one dict
-    operand. Whatever cannot be understood is passed over; a viewer would do the same.
+    operand. Raises TooMuch for a stream without end. Whatever cannot be understood is passed over; a viewer would do the same.
     """
     at, end = 0, len(data)
     operands: list[Any] = []
-    fast = FAST.match
+    fast, slow = FAST.match, 0
     while at < end:
         found = fast(data, at)
         if found:
@@ -59,6 +62,9 @@ def operations(data: bytes) -> Iterator[Operation]:
             operands = []
             continue
         thing, at = _object(data, at, 0)
+        slow += 1
+        if slow > MOST_SLOW:
+            raise TooMuch("its pages hold hundreds of thousands of words that draw nothing")
         if isinstance(thing, _Operator):
             yield thing.word, operands
             operands = []

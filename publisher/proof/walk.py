@@ -61,7 +61,7 @@ class Walker:
             b"BI": self.inline_image,
             b"sh": self.shade,
             b"BDC": self.begin_marked,
-            b"BMC": lambda _: self.canvas.hiding.append(""),
+            b"BMC": lambda _: self.canvas.open_marked(""),
             b"EMC": self.end_marked,
         }
 
@@ -94,7 +94,7 @@ class Walker:
         if not isinstance(thing, dict):
             return
         hidden = self.canvas.layers.hidden(raw(thing, "/OC"))
-        self.canvas.hiding.append(hidden)
+        self.canvas.open_marked(hidden)
         try:
             if str(plain(thing.get("/Subtype"))) == "/Image":
                 mask = bool(plain(thing.get("/ImageMask")))
@@ -161,7 +161,7 @@ class Walker:
         hidden = ""
         if operands and operands[0] == "OC" and isinstance(operands[-1], Name):
             hidden = self.canvas.layers.hidden(self.canvas.resource("/Properties", operands[-1]))
-        self.canvas.hiding.append(hidden)
+        self.canvas.open_marked(hidden)
 
     def end_marked(self, _: Operands) -> None:
         """EMC"""
