@@ -1,12 +1,13 @@
 """What is drawn on a spiral-stair layer, for a positive turn: joint ticks, the next front edge, the lap, the way up."""
 
-from math import cos, pi, radians, sin
+from math import atan2, cos, pi, radians, sin
 
 from publisher.basics import LineKind, Point, Purpose
 from publisher.geometry.curves import Curve, flatten, polar
 from publisher.geometry.model import Mark
 from publisher.geometry.offset import shift
 from publisher.geometry.rings import Pen, ring_of
+from publisher.geometry.shapes.spiral_stair_outline import AXIS, Plan, draw_core
 from publisher.geometry.values import Values
 
 TICK = 3.0  # mm
@@ -17,32 +18,55 @@ ARROW = 3.0  # mm: length of an arrow head
 
 def marks(values: Values) -> tuple[Mark, ...]:
     """Return all marks of the layer, mm, axis at the origin."""
-    core, reach, depth = values.number("core_radius"), values.number("reach"), values.number("notch")
-    step, turn = radians(values.number("step_angle")), radians(abs(values.number("turn")))
-    found = [*_ticks(core, values.count("joints"), step)]
+    plan = Plan.of(values)
+    step, turn = plan.step, plan.turn
+    found = [*_ticks(plan, values.count("joints"), values.number("hole_radius"))]
     if 0.0 < turn < step:
-        line = (polar(core, turn), polar(reach - depth, turn))
+        line = (plan.core_at(turn), polar(plan.end_radius(turn) - plan.notch, turn))
         found.append(Mark(LineKind.REFERENCE, Purpose.LINE_UP, line, name="next front edge"))
-        found.extend(_lap(core, reach, turn, step))
+        found.extend(_lap(plan))
     if turn > 0.0:
-        found.append(_climb((core + reach) / 2.0, min(turn, step)))
+        found.append(_climb((plan.core + plan.least_end()) / 2.0, min(turn, step)))
     return tuple(found)
 
 
-def _ticks(core: float, joints: int, step: float) -> list[Mark]:
-    """Radial ticks at 360/joints round the free arc of the core, counted from the front edge's direction."""
-    pitch = 2.0 * pi / joints if joints else 0.0
-    inner = core - min(TICK, core / 2.0)
+def _ticks(plan: Plan, joints: int, hole: float) -> list[Mark]:
+    """Ticks square to the free boundary of the core, evenly round it, counted from the front edge's direction."""
+    deep = min(TICK, (plan.inner() - hole) / 2.0)
     clear = 1e-6
-    at = [k * pitch for k in range(1, joints) if step + clear < k * pitch < 2.0 * pi - clear]
-    return [Mark(LineKind.DRAW, Purpose.JOINT_TICK, (polar(core, a), polar(inner, a)), name="joint") for a in at]
+    found: list[Mark] = []
+    for k in range(1, joints):
+        point, at, square = _on_core(plan, k / joints)
+        if plan.step + clear < at < 2.0 * pi - clear:
+            inwards = (point[0] - deep * cos(square), point[1] - deep * sin(square))
+            found.append(Mark(LineKind.DRAW, Purpose.JOINT_TICK, (point, inwards), name="joint"))
+    return found
 
 
-def _lap(core: float, reach: float, turn: float, step: float) -> list[Mark]:
+def _on_core(plan: Plan, part: float) -> tuple[Point, float, float]:
+    """Return the point this part of the way round the core, its direction, and the direction outwards there (radians)."""
+    if not plan.sides:
+        at = 2.0 * pi * part
+        return polar(plan.core, at), at, at
+    side, along = divmod(part * plan.sides, 1.0)
+    each = 2.0 * pi / plan.sides
+    (ax, ay), (bx, by) = polar(plan.core, side * each), polar(plan.core, (side + 1.0) * each)
+    point = (ax + (bx - ax) * along, ay + (by - ay) * along)
+    return point, atan2(point[1], point[0]) % (2.0 * pi), (side + 0.5) * each
+
+
+def _lap(plan: Plan) -> list[Mark]:
     """The area that the next layer covers (core and the step behind its front edge), inset; none if it is too narrow."""
-    axis = (0.0, 0.0)
-    pen = Pen(polar(core, turn)).line(polar(reach, turn), "lap").arc(polar(reach, step), axis, reach, "lap")
-    pen.line(polar(core, step), "lap").arc(polar(core, turn), axis, core, "lap")
+    step, turn = plan.step, plan.turn
+    pen = Pen(polar(plan.core, turn)).line(polar(plan.end_radius(turn), turn), "lap")
+    if plan.straight:  # this layer's end, then the next one's, which lies turned: they cross in the middle
+        pen.line(polar(plan.end_radius((step + turn) / 2.0), (step + turn) / 2.0), "lap")
+        pen.line(polar(plan.end_radius(step - turn), step), "lap.next")
+    else:
+        pen.arc(polar(plan.reach, step), AXIS, plan.reach, "lap")
+    x, y = plan.core_at(step - turn)
+    pen.line((x * cos(turn) - y * sin(turn), x * sin(turn) + y * cos(turn)), "lap")
+    draw_core(pen, plan, step, turn + 2.0 * pi, polar(plan.core, turn), turned=turn)
     inset, lost = shift(pen.curves, [LAP_INSET] * len(pen.curves))
     if lost or not inset:
         return []

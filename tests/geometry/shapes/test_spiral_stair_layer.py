@@ -9,7 +9,7 @@ from publisher.basics import Finding, Point, Purpose
 from publisher.design import PartPlan
 from publisher.geometry import Part, area, path_length, run_points
 from publisher.geometry.curves import polar
-from publisher.geometry.shapes.spiral_stair_layer import notch_width_deg
+from publisher.geometry.shapes.spiral_stair_outline import notch_width_deg
 
 Plan = Callable[..., PartPlan]
 Draw = Callable[[PartPlan], Part]
