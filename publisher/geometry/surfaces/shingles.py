@@ -9,7 +9,7 @@ import shapely
 from publisher.basics import Finding
 from publisher.geometry.model import ParameterInfo, ShapeInfo
 from publisher.geometry.shapes.shape import length
-from publisher.geometry.surfaces.pattern import PENCIL, Array, Family, Ground, Lines, Pattern, per_area
+from publisher.geometry.surfaces.pattern import CLEAR, PENCIL, Array, Family, Ground, Lines, Pattern, per_area
 from publisher.geometry.surfaces.rows import QUARTER, bed_joints, head_joints, numbers
 from publisher.geometry.values import Values, mm
 
@@ -46,17 +46,23 @@ def lines(values: Values, ground: Ground) -> tuple[Family, ...]:
     k = numbers(box.bottom, box.top, bottom, shown)
     i = numbers(box.left - wide, box.right + wide, left, wide)
     x = left + (i + 0.5 * (k[:, None] % 2.0)) * wide
-    low = np.broadcast_to((bottom + k * shown)[:, None], x.shape).ravel()
-    joints = head_joints(x.ravel(), low + tail, low + shown, box, QUARTER * wide)
+    rows = bottom + k * shown
+    low = np.broadcast_to(rows[:, None], x.shape)
+    # the lowest row ends with the piece: its own ends are cut, not drawn
+    first = low <= box.bottom + CLEAR
+    joints = head_joints(x.ravel(), (low + tail * ~first).ravel(), low.ravel() + shown, box, QUARTER * wide)
     if not tail:
-        return bed_joints(bottom + k * shown, box), joints
-    return Family(_ends(values, x, bottom + k * shown, tail)), Family(joints.lines, joints.guards)
+        return bed_joints(rows, box), joints
+    drawn = ~first[:, 0]
+    return Family(_ends(values, x[drawn], rows[drawn], tail)), joints
 
 
 def _ends(values: Values, x: Array, y: Array, tail: float) -> Lines:
     """Return one line for the lower ends of each row."""
     across, up, _ = TAILS[values.word("tail")]
-    xs = (x[:, :, None] + across[None, None, :-1] * values.number("width")).reshape(len(y), -1)
+    xs = (x[:, :, None] + across[None, None, :-1] * values.number("width")).reshape(
+        len(y), (len(across) - 1) * x.shape[1]
+    )
     ys = y[:, None] + np.tile(up[:-1] * tail, x.shape[1])[None, :]
     ends: Lines = shapely.linestrings(np.stack([xs, ys], axis=-1))
     return ends
