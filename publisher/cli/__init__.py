@@ -15,6 +15,7 @@ COMMANDS = {
     "build": "Make the packs of one or more designs, and prove them.",
     "check": "Check designs without making pages: facts, needs, findings.",
     "measure": "Judge a printed sheet from two ruler readings.",
+    "outline": "Show what the tool sees in a drawing.",
     "proof": "Read finished PDFs and judge their print scale.",
     "release": "Prove a design's packs and put them in a new versioned folder.",
     "schema": "Print the schema of spec.yaml, for editors.",
@@ -39,10 +40,10 @@ class Commands(click.Group):
             from publisher.cli import build, check, release
 
             return {"build": build.build, "check": check.check, "release": release.release}[name]
-        if name in {"measure", "proof"}:
-            from publisher.cli import measure, proof
+        if name in {"measure", "outline", "proof"}:
+            from publisher.cli import measure, outline, proof
 
-            return {"measure": measure.measure, "proof": proof.proof}[name]
+            return {"measure": measure.measure, "outline": outline.outline, "proof": proof.proof}[name]
         from publisher.cli import schema, shapes, sizes, yields
 
         return {"schema": schema.schema, "shapes": shapes.shapes, "sizes": sizes.sizes, "yield": yields.yields}[name]

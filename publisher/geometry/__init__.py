@@ -4,6 +4,7 @@ Comes in: ``PartPlan``s. Goes out: ``Part``s: outline, template, openings, marks
 shapes that cannot be. Never: knows paper, pages or output formats.
 """
 
+from publisher.geometry.drawings import DRAWING_BYTES, Look, Seen, look_at
 from publisher.geometry.model import (
     Edge,
     Mark,
@@ -23,8 +24,10 @@ from publisher.geometry.rules import RULES
 from publisher.geometry.surfaces import surface_infos
 
 __all__ = [
+    "DRAWING_BYTES",
     "RULES",
     "Edge",
+    "Look",
     "Mark",
     "Opening",
     "ParameterInfo",
@@ -32,8 +35,10 @@ __all__ = [
     "Region",
     "Ring",
     "Run",
+    "Seen",
     "ShapeInfo",
     "area",
+    "look_at",
     "make_parts",
     "opening_infos",
     "path_length",

@@ -4,7 +4,7 @@ import shapely
 
 from publisher.basics import Finding
 from publisher.design import Design, PartPlan
-from publisher.geometry.drawings import drawn_shape
+from publisher.geometry.drawn import drawn_shape
 from publisher.geometry.finish import finish
 from publisher.geometry.model import Part, ShapeInfo
 from publisher.geometry.rules import NO_OPENINGS, OWN_FAULT, UNKNOWN_SHAPE
@@ -36,7 +36,10 @@ def make_part(plan: PartPlan, drawing: bytes | None = None) -> Result:
     """Return one plan's part (mm), or None and the findings that say why not. ``drawing``: the bytes of its SVG, if it has one."""
     try:
         shape, found = drawn_shape(plan, drawing) if plan.drawing else _shape(plan)
-        return (None, found) if shape is None else finish(plan, shape)
+        if shape is None:
+            return None, found
+        part, problems = finish(plan, shape)
+        return part, (*found, *problems)
     except (shapely.errors.GEOSException, ArithmeticError, ValueError) as trouble:
         return None, (
             OWN_FAULT.found(

@@ -1,6 +1,7 @@
 """What must hold of a part, each rule stated once."""
 
 from publisher.basics import Rule, Severity
+from publisher.geometry.drawing_rules import DRAWING_RULES
 
 LEAST_WALL = 3.0  # mm of board that must stay between two cuts (common practice for foam board)
 
@@ -112,11 +113,17 @@ SURFACE_HEAVY = Rule(
     "A page may hold 4000 path operators before old printers stop; a pattern should leave a quarter of them to all else.",
     Severity.WARNING,
 )
-UNREADABLE_DRAWING = Rule(
-    "geometry/unreadable-drawing",
-    "A drawing gives one closed outline in mm",
-    "The tool never guesses a size or closes a gap that nobody asked it to close.",
+COMBINATION = Rule(
+    "geometry/combination",
+    "Combined shapes make one piece",
+    "A shape that misses the one it is cut from, or a part that falls apart, is not what the designer meant.",
     Severity.ERROR,
+)
+LAYER_IN_PIECES = Rule(
+    "geometry/layer-in-pieces",
+    "Each layer of a hill is one piece",
+    "A layer that falls apart is cut and laid piece by piece; the drawn stack and its facts know only the largest.",
+    Severity.WARNING,
 )
 OWN_FAULT = Rule(
     "geometry/could-not-be-drawn",
@@ -144,6 +151,8 @@ RULES: tuple[Rule, ...] = (
     LOST_IN_TRACING,
     SURFACE_TOO_FINE,
     SURFACE_HEAVY,
-    UNREADABLE_DRAWING,
+    *DRAWING_RULES,
+    COMBINATION,
+    LAYER_IN_PIECES,
     OWN_FAULT,
 )

@@ -1,110 +1,83 @@
-"""A part's outline and marks from a designer's own SVG drawing: the first form.
+"""One outline of a drawing at true size, and what is wrong with it as findings."""
 
-It reads path, rect, circle, ellipse, line, polygon and polyline by id, in groups with transforms, at the size that the
-drawing states. What it does not read it refuses by name; it closes no gap of 0.1 mm or more and guesses no size.
-"""
+from collections.abc import Sequence
+from dataclasses import replace
 
-from math import dist
+import shapely
 
-from publisher.basics import Finding, LineKind, Point, Purpose
-from publisher.design import PartPlan
-from publisher.geometry.curves import Curve, flatten
-from publisher.geometry.drawings.document import Drawn, elements
-from publisher.geometry.drawings.pieces import curves_of_subpath
-from publisher.geometry.drawings.tree import Element, Unreadable, read_tree
-from publisher.geometry.model import Mark
-from publisher.geometry.rings import oriented, ring_of, signed_area
-from publisher.geometry.rules import UNREADABLE_DRAWING
-from publisher.geometry.shapes import Shape
+from publisher.basics import Finding, Place, Point, Severity
+from publisher.geometry.drawing_rules import NOT_IN_DRAWING, SIZE_NOT_SAID, UNREADABLE_DRAWING, Trouble
+from publisher.geometry.drawings.picks import Missing, pick
+from publisher.geometry.drawings.regions import region_of
+from publisher.geometry.drawings.scene import read_scene
+from publisher.geometry.drawings.tree import Unreadable, read_tree
+from publisher.geometry.model import Region
 from publisher.geometry.values import mm
 
-GAP = 0.1  # mm: a smaller gap between start and end is the drawing program's rounding
-SIZE_OFF = 0.05  # mm between the stated size and the drawn one
-SMALLEST = 1e-3  # mm²
 
+def outline_of(data: bytes, wanted: str) -> Region:
+    """Return the region (mm, lower left corner at the origin) of an SVG's outline by id, class, layer or stroke.
 
-def drawn_shape(plan: PartPlan, data: bytes | None) -> tuple[Shape | None, tuple[Finding, ...]]:
-    """Return the shape (mm, lower left corner at the origin) that a plan's drawing gives, or the finding that says why not."""
-    drawing = plan.drawing
-    assert drawing is not None
-    try:
-        if data is None:
-            raise Unreadable(f"the file {drawing.file} was not found", "put it into the spec's folder")
-        return _shape(plan, read_tree(data)), ()
-    except Unreadable as trouble:
-        return None, (
-            UNREADABLE_DRAWING.found(
-                f"{drawing.file}: {trouble}", subject=f"part {plan.id}", hint=trouble.hint, place=drawing.place
+    Raises Unreadable when the file cannot be used or the outline is not one closed region.
+    """
+    scene = read_scene(read_tree(data))
+    region, troubles = region_of(scene, pick(scene, wanted), (), wanted)
+    if region is None:
+        worst = next(t for t in troubles if t.rule.severity is Severity.ERROR)
+        raise Unreadable(worst.message, worst.hint, worst.line)
+    left, bottom = corner(region)
+    points = [(ring, tuple((x - left, y - bottom) for x, y in ring.points)) for ring in (region.outer, *region.holes)]
+    rings = [
+        replace(
+            ring,
+            points=moved,
+            runs=tuple(
+                run if run.centre is None else replace(run, centre=(run.centre[0] - left, run.centre[1] - bottom))
+                for run in ring.runs
             ),
         )
-
-
-def _shape(plan: PartPlan, root: Element) -> Shape:
-    drawing = plan.drawing
-    assert drawing is not None
-    chains = [_closed(d, drawing.id, "outline") for d in elements(root, drawing.id)]
-    cuts = [i for kind, ids in drawing.lines if kind == LineKind.CUT for i in ids if i != drawing.id]
-    chains += [_closed(d, i, "hole") for i in cuts for d in elements(root, i)]
-    chains = [chain for chain in chains if len(chain) > 2 or abs(signed_area(chain)) > SMALLEST]
-    if not chains:
-        raise Unreadable(f"the element “{drawing.id}” encloses nothing", "draw a closed outline")
-    chains.sort(key=lambda chain: -abs(signed_area(chain)))
-    points = ring_of(chains[0]).points
-    left, bottom = min(x for x, _ in points), min(y for _, y in points)
-    _right_size(drawing.width, max(x for x, _ in points) - left, "wide")
-    _right_size(drawing.height, max(y for _, y in points) - bottom, "high")
-
-    def home(point: Point) -> Point:
-        return (point[0] - left, point[1] - bottom)
-
-    placed = [tuple(curve.moved(home) for curve in chain) for chain in chains]
-    marks = [
-        Mark(LineKind(kind), Purpose.SURFACE, tuple(map(home, points)), closed, name=wanted)
-        for kind, ids in drawing.lines
-        if kind != LineKind.CUT
-        for wanted in ids
-        for points, closed in _lines(root, kind, wanted)
+        for ring, moved in points
     ]
-    return Shape(oriented(placed[0]), (), tuple(oriented(chain, hole=True) for chain in placed[1:]), tuple(marks))
+    return Region(rings[0], tuple(rings[1:]))
 
 
-def _right_size(stated: float | None, found: float, word: str) -> None:
-    if stated is not None and abs(stated - found) > SIZE_OFF:
-        raise Unreadable(
-            f"the outline is {mm(found)} {word} in the drawing, but the spec says {mm(stated)}",
-            "change the drawing's size or the spec's; the tool scales nothing by itself",
+def refused_as(refused: Unreadable) -> Trouble:
+    """Return a refusal as the rule that it breaks."""
+    which = NOT_IN_DRAWING if isinstance(refused, Missing) else UNREADABLE_DRAWING
+    return Trouble(which, str(refused), refused.hint, refused.line)
+
+
+def findings(troubles: Sequence[Trouble], file: str, subject: str, place: Place | None) -> tuple[Finding, ...]:
+    """Return troubles as findings at the spec's place, with the drawing's own line in words; the SVG's place if there is none."""
+    return tuple(
+        t.rule.found(
+            f"{file}{f', line {t.line}' if t.line else ''}: {t.message}" if place else t.message,
+            subject=subject,
+            hint=t.hint,
+            place=place or Place(file, t.line, 1 if t.line else 0),
+            value=t.value,
+            limit=t.limit,
         )
+        for t in troubles
+    )
 
 
-def _closed(drawn: Drawn, wanted: str, name: str) -> tuple[Curve, ...]:
-    """Return a closed chain; a rounding gap is bridged, an open path is refused with its place."""
-    curves = list(curves_of_subpath(drawn.path, drawn.to_mm, name))
-    if not curves:
-        return ()
-    start, end = curves[0].start, curves[-1].end
-    apart = dist(start, end)
-    if apart >= GAP:
-        raise Unreadable(
-            f"the outline “{wanted}” is open: {mm(apart)} lie between its start and its end, near x {end[0]:.1f} mm,"
-            f" {-end[1]:.1f} mm from the drawing's upper edge",
-            "close the path in the drawing program",
-        )
-    if apart > 0.0:
-        curves.append(Curve(name, end, start))
-    return tuple(curves)
+def corner(region: Region) -> Point:
+    """Return the lower left corner (mm) of a region."""
+    left, bottom, _, _ = bounds_of(region)
+    return left, bottom
 
 
-def _lines(root: Element, kind: str, wanted: str) -> list[tuple[tuple[Point, ...], bool]]:
-    if kind not in list(LineKind):
-        kinds = ", ".join(LineKind)
-        raise Unreadable(f"“{kind}” is no kind of line", f"kinds of lines: {kinds}")
-    lines = []
-    for drawn in elements(root, wanted):
-        curves = curves_of_subpath(drawn.path, drawn.to_mm, wanted)
-        if curves:
-            points = [curves[0].start]
-            for curve in curves:
-                points += [*flatten(curve)[1:], curve.end]
-            closed = dist(points[0], points[-1]) < GAP
-            lines.append((tuple(points[:-1] if closed else points), closed))
-    return lines
+def bounds_of(region: Region) -> tuple[float, float, float, float]:
+    """Return left, bottom, right, top in mm."""
+    left, bottom, right, top = shapely.LinearRing(region.outer.points).bounds
+    return float(left), float(bottom), float(right), float(top)
+
+
+def size_unsaid(width: float, height: float) -> Trouble:
+    """Return the warning that a size rests on the px rule alone."""
+    return Trouble(
+        SIZE_NOT_SAID,
+        f"the drawing's page has no width and height in mm; with 96 units to the inch it is {mm(width)} by {mm(height)}",
+        "give the page its size in mm in the drawing program, or say width: … under drawing",
+    )

@@ -2,16 +2,20 @@
 
 import re
 from dataclasses import dataclass, field
-from math import isfinite
 
 from publisher.basics import Point
-from publisher.geometry.drawings.numbers import LARGEST, NUMBER
+from publisher.geometry.drawings.numbers import NUMBER, sound
 from publisher.geometry.drawings.tree import Unreadable
 
+MOST_PIECES = 100_000
 _COUNTS = {"M": 2, "L": 2, "H": 1, "V": 1, "C": 6, "S": 4, "Q": 4, "T": 2, "A": 7, "Z": 0}
-_TOKEN = re.compile(rf"\s*,?\s*(?:([MmLlHhVvCcSsQqTtAaZz])|({NUMBER.pattern}))")
-_FLAG = re.compile(r"\s*,?\s*([01])")
-MOST_PIECES = 50_000
+_COMMAND = re.compile(r"\s*,?\s*([MmLlHhVvCcSsQqTtAaZz])")
+_FLAG = r"\s*,?\s*([01])"
+_VALUE = rf"\s*,?\s*({NUMBER.pattern})"
+_VALUES = {
+    kind: re.compile((_VALUE * 3 + _FLAG * 2 + _VALUE * 2) if kind == "A" else _VALUE * count)
+    for kind, count in _COUNTS.items()
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,46 +61,30 @@ class Subpath:
     closed: bool = False
 
 
-def read_path(text: str) -> list[Subpath]:
-    """Return the subpaths of a ``d`` attribute; path data that cannot be read to its end is refused."""
+def read_path(text: str) -> tuple[list[Subpath], str]:
+    """Return the subpaths of a ``d`` attribute up to its first error (SVG 1.1, F.2), and the error in words, if any.
+
+    Raises Unreadable for more pieces than a drawing has, and for numbers beyond all drawings.
+    """
     reader = _Reader()
     at, command = 0, ""
-    text = text.rstrip()
+    text = text.strip()
+    if text == "none":
+        return [], ""
     while at < len(text):
-        match = _TOKEN.match(text, at)
-        if match is None:
-            raise _bad(text, at)
-        if match[1]:
+        match = _COMMAND.match(text, at)
+        if match:
             command, at = match[1], match.end()
         elif not command or command in "Zz":
-            raise _bad(text, at)
-        values, at = _values(text, at, command)
-        reader.do(command, values)
+            return reader.result(text, at)
+        values = _VALUES[command.upper()].match(text, at)
+        if values is None or (not reader.subpaths and command not in "Mm"):
+            return reader.result(text, at)
+        at = values.end()
+        reader.do(command, [sound(float(v), v) for v in values.groups()])
         if command in "Mm":
             command = "L" if command == "M" else "l"
-    return reader.subpaths
-
-
-def _bad(text: str, at: int) -> Unreadable:
-    return Unreadable(
-        f"path data cannot be read at “{text[at : at + 20].strip()}”", "save the drawing again as plain SVG"
-    )
-
-
-def _values(text: str, at: int, command: str) -> tuple[list[float], int]:
-    values: list[float] = []
-    for k in range(_COUNTS[command.upper()]):
-        flag = command in "Aa" and k in (3, 4)
-        match = (_FLAG if flag else _TOKEN).match(text, at)
-        found = match and (match[1] if flag else match[2])
-        if match is None or not found:
-            raise _bad(text, at)
-        value = float(found)
-        if not isfinite(value) or abs(value) > LARGEST:
-            raise _bad(text, at)
-        values.append(value)
-        at = match.end()
-    return values, at
+    return reader.result(text, at)
 
 
 class _Reader:
@@ -109,18 +97,22 @@ class _Reader:
         self.last = ""
         self.count = 0
 
+    def result(self, text: str, at: int) -> tuple[list[Subpath], str]:
+        """Return the subpaths that draw something, and the error at this place of the text, if it is not the end."""
+        rest = text[at : at + 20].strip()
+        problem = f"its path data cannot be read at “{rest}” (letter {at + 1})" if at < len(text) else ""
+        return [path for path in self.subpaths if path.pieces], problem
+
     def do(self, command: str, v: list[float]) -> None:
         """Carry out one command with its numbers."""
         kind = command.upper()
         x, y = self.at if command.islower() else (0.0, 0.0)
         self.count += 1
         if self.count > MOST_PIECES:
-            raise Unreadable("the path has too many points", f"simplify it: at most {MOST_PIECES}")
+            raise Unreadable("a path has too many points", f"simplify it: at most {MOST_PIECES}")
         if kind == "M":
             self.at = (x + v[0], y + v[1])
             self.subpaths.append(Subpath(self.at))
-        elif not self.subpaths:
-            raise Unreadable("path data does not begin with a move (M)", "save the drawing again as plain SVG")
         elif kind == "Z":
             self._close()
         else:

@@ -1,81 +1,110 @@
 """Pieces of path data carried to mm and made into curves: circles stay arcs, the rest is flattened to the sagitta."""
 
-from itertools import pairwise
+from collections.abc import Sequence
+from dataclasses import dataclass
 from math import acos, atan2, ceil, cos, dist, hypot, pi, radians, sin, sqrt
+
+import numpy as np
 
 from publisher.basics import Point
 from publisher.geometry.curves import SAGITTA, SAME, Curve
-from publisher.geometry.drawings.numbers import Matrix
+from publisher.geometry.drawings.numbers import Matrix, carried, keeps_circles, scale_of
 from publisher.geometry.drawings.path_data import Arc, Cubic, Line, Piece, Subpath
+from publisher.geometry.drawings.tree import Unreadable
+
+MOST_POINTS = 300_000
+_FINE = 5e-4  # a small thing is flattened finer: its size by this, so that its area is right too
 
 
-def curves_of_subpath(path: Subpath, to_mm: Matrix, name: str) -> tuple[Curve, ...]:
+@dataclass(slots=True)
+class Budget:
+    """Counts the points that a drawing is flattened to."""
+
+    left: int = MOST_POINTS
+
+    def take(self, count: int) -> None:
+        """Spend points; refuse the drawing when none are left."""
+        self.left -= count
+        if self.left < 0:
+            raise Unreadable(
+                f"the drawing comes to more than {MOST_POINTS} points", "simplify its paths, or check its size"
+            )
+
+
+def sagitta_of(paths: Sequence[Subpath], to_mm: Matrix, most: float = SAGITTA) -> float:
+    """Return the sagitta in mm for an element: ``most``, or 1/2000 of its size when that is less."""
+    points = [point for path in paths for piece in path.pieces for point in (piece.a, piece.b)]
+    if not points:
+        return most
+    ends = np.asarray(points)
+    size = hypot(*(ends.max(axis=0) - ends.min(axis=0)).tolist()) * scale_of(to_mm)
+    return min(most, max(size * _FINE, 1e-7))
+
+
+def curves_of_subpath(
+    path: Subpath, to_mm: Matrix, name: str, sagitta: float = SAGITTA, budget: Budget | None = None
+) -> tuple[Curve, ...]:
     """Return the subpath's curves in mm; pieces of no length are left out."""
-    return tuple(
-        curve for piece in path.pieces for curve in _curves(piece, to_mm, name) if dist(curve.start, curve.end) > SAME
-    )
-
-
-def _at(m: Matrix, p: Point) -> Point:
-    return (m[0] * p[0] + m[2] * p[1] + m[4], m[1] * p[0] + m[3] * p[1] + m[5])
-
-
-def _curves(piece: Piece, m: Matrix, name: str) -> tuple[Curve, ...]:
-    if isinstance(piece, Line):
-        return (Curve(name, _at(m, piece.a), _at(m, piece.b)),)
-    if isinstance(piece, Cubic):
-        points = _cubic(_at(m, piece.a), _at(m, piece.p), _at(m, piece.q), _at(m, piece.b))
-    else:
-        found = _arc(piece, m, name)
+    budget = budget or Budget()
+    curves: list[Curve] = []
+    for piece in path.pieces:
+        if isinstance(piece, Line):
+            budget.take(1)
+            found: Curve | list[Point] = Curve(name, carried(to_mm, piece.a), carried(to_mm, piece.b))
+        elif isinstance(piece, Cubic):
+            found = _cubic(piece, to_mm, sagitta, budget)
+        else:
+            found = _arc(piece, to_mm, name, sagitta, budget)
         if isinstance(found, Curve):
-            return (found,)
-        points = found
-    return tuple(Curve(name, a, b) for a, b in pairwise(points))
+            if dist(found.start, found.end) > SAME:
+                curves.append(found)
+            continue
+        at = found[0]
+        for point in found[1:]:
+            if dist(at, point) > SAME:
+                curves.append(Curve(name, at, point))
+                at = point
+    return tuple(curves)
 
 
-def _cubic(a: Point, p: Point, q: Point, b: Point) -> list[Point]:
+def _cubic(piece: Cubic, to_mm: Matrix, sagitta: float, budget: Budget) -> list[Point]:
     """Flatten a cubic in n equal steps of its parameter; a chord is off by at most max|B″|/(8n²).
 
     |B″| is at most 6·max(|a − 2p + q|, |p − 2q + b|), since B″ lies between its ends.
     """
+    a, p, q, b = (carried(to_mm, point) for point in (piece.a, piece.p, piece.q, piece.b))
     bend = max(
         hypot(a[0] - 2.0 * p[0] + q[0], a[1] - 2.0 * p[1] + q[1]),
         hypot(p[0] - 2.0 * q[0] + b[0], p[1] - 2.0 * q[1] + b[1]),
     )
-    n = max(1, min(2000, ceil(sqrt(6.0 * bend / (8.0 * SAGITTA)))))
+    n = max(1, ceil(sqrt(6.0 * bend / (8.0 * sagitta))))
+    budget.take(n)
     points = [a]
     for k in range(1, n):
         t = k / n
         u = 1.0 - t
-        w = (u**3, 3.0 * u * u * t, 3.0 * u * t * t, t**3)
-        points.append(
-            (
-                w[0] * a[0] + w[1] * p[0] + w[2] * q[0] + w[3] * b[0],
-                w[0] * a[1] + w[1] * p[1] + w[2] * q[1] + w[3] * b[1],
-            )
-        )
+        w0, w1, w2, w3 = u * u * u, 3.0 * u * u * t, 3.0 * u * t * t, t * t * t
+        points.append((w0 * a[0] + w1 * p[0] + w2 * q[0] + w3 * b[0], w0 * a[1] + w1 * p[1] + w2 * q[1] + w3 * b[1]))
     return [*points, b]
 
 
-def _arc(arc: Arc, m: Matrix, name: str) -> Curve | list[Point]:
+def _arc(arc: Arc, m: Matrix, name: str, sagitta: float, budget: Budget) -> Curve | list[Point]:
     """Return an arc in mm: a true arc when it is one of a circle and the transform keeps circles, else its points."""
-    a, b = _at(m, arc.a), _at(m, arc.b)
-    if arc.rx < SAME or arc.ry < SAME or dist(arc.a, arc.b) < 1e-12:
+    a, b = carried(m, arc.a), carried(m, arc.b)
+    if min(arc.rx, arc.ry) < 1e-9 or arc.a == arc.b:
         return [a, b]
     centre, rx, ry, first, whole = _centre(arc)
-    keeps = abs(m[0] * m[2] + m[1] * m[3]) < 1e-9 * (m[0] ** 2 + m[1] ** 2) and abs(
-        hypot(m[0], m[1]) - hypot(m[2], m[3])
-    ) < 1e-9 * hypot(m[0], m[1])
-    if keeps and abs(rx - ry) < 1e-9 * rx and abs(whole) < 2.0 * pi - 1e-6:
+    size = max(rx, ry) * sqrt(2.0) * scale_of(m)
+    n = max(1, ceil(abs(whole) / (2.0 * acos(max(0.0, 1.0 - sagitta / max(size, 2.0 * sagitta))))))
+    budget.take(n)
+    if keeps_circles(m) and abs(rx - ry) < 1e-9 * rx and abs(whole) < 2.0 * pi - 1e-6:
         flipped = m[0] * m[3] - m[1] * m[2] < 0.0
-        return Curve(name, a, b, _at(m, centre), rx * hypot(m[0], m[1]), (whole > 0.0) is not flipped)
-    size = max(rx, ry) * max(hypot(m[0], m[1]), hypot(m[2], m[3]))
-    n = max(1, min(4000, ceil(abs(whole) / (2.0 * acos(max(0.0, 1.0 - SAGITTA / max(size, 2.0 * SAGITTA)))))))
+        return Curve(name, a, b, carried(m, centre), rx * hypot(m[0], m[1]), (whole > 0.0) is not flipped)
     c, s = cos(radians(arc.turn)), sin(radians(arc.turn))
     points = []
     for k in range(1, n):
         x, y = rx * cos(first + whole * k / n), ry * sin(first + whole * k / n)
-        points.append(_at(m, (centre[0] + c * x - s * y, centre[1] + s * x + c * y)))
+        points.append(carried(m, (centre[0] + c * x - s * y, centre[1] + s * x + c * y)))
     return [a, *points, b]
 
 

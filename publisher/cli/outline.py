@@ -1,0 +1,105 @@
+"""``publisher outline``: what the tool sees in a drawing."""
+
+import sys
+from pathlib import Path
+
+import click
+
+from publisher.basics import Refusal, Rule, Severity, errors
+from publisher.cli.options import UNREADABLE, json_option
+from publisher.cli.report import leave, show_findings, write_json
+from publisher.design import say
+from publisher.geometry import DRAWING_BYTES, Look, look_at
+
+NO_OUTLINE = Rule(
+    "cli/no-outline",
+    "A drawing has a closed outline",
+    "A part is cut along a closed line; a drawing without one gives no part.",
+    Severity.ERROR,
+)
+PLACES = 6  # decimals of a mm: far below any cut, and the same text on every machine
+
+
+@click.command(short_help="Show what the tool sees in a drawing.")
+@click.argument("file", type=click.Path(path_type=Path), metavar="DRAWING.svg")
+@click.option(
+    "--id", "wanted", default="", metavar="ID", help="Only this outline: an id, .class, layer:NAME or stroke:STYLE."
+)
+@click.option("--picture", type=click.Path(path_type=Path), metavar="OUT.png", help="Draw what is seen to a PNG file.")
+@json_option
+def outline(file: Path, wanted: str, picture: Path | None, as_json: bool) -> None:
+    """Show what the tool sees in DRAWING.svg: its size, its closed outlines in mm, what is filled, what was left out.
+
+    Places are in mm from the lower left corner of the drawing's page, y upward. Nothing outside the file is read.
+
+    \b
+    Example:  publisher outline sign.svg --id outline --picture sign.png
+    """
+    look = look_at(_read(file), str(file), wanted)
+    found = look.findings
+    if not look.outlines:
+        message = f"{file.name} has no closed outline that is drawn"
+        found = (
+            *found,
+            NO_OUTLINE.found(message, subject=str(file), hint="close the path, and give it a fill or a stroke"),
+        )
+    if as_json:
+        write_json(_record(look))
+    else:
+        _show(look, file.name)
+    if picture is not None and not errors(found):
+        from publisher.press import draw_outlines
+
+        picture.write_bytes(draw_outlines(look.width, look.height, look.filled, [seen.rings for seen in look.outlines]))
+        if not as_json:
+            click.echo(f"picture: {picture}")
+    show_findings(found)
+    leave(found)
+
+
+def _read(file: Path) -> bytes:
+    """Return the file's bytes, at most one more than a drawing may have: an endless file ends there."""
+    try:
+        with file.open("rb") as opened:
+            return opened.read(DRAWING_BYTES + 1)
+    except OSError as error:
+        reason = (error.strerror or "unreadable").lower()
+        hint = "give the path of an SVG drawing"
+        raise Refusal(UNREADABLE.found(f"cannot read {file}: {reason}", subject=str(file), hint=hint)) from error
+
+
+def _record(look: Look) -> dict[str, object]:
+    return {
+        "width_mm": round(look.width, PLACES),
+        "height_mm": round(look.height, PLACES),
+        "outlines": [
+            {"id": seen.id, "area_mm2": round(seen.area, PLACES), "bbox_mm": _rounded(seen.bounds)}
+            for seen in look.outlines
+        ],
+        "filled_area_mm2": round(look.filled_area, PLACES),
+        "bbox_mm": None if look.bounds is None else _rounded(look.bounds),
+        "left_out": list(look.left_out),
+    }
+
+
+def _rounded(bounds: tuple[float, float, float, float]) -> list[float]:
+    return [round(value, PLACES) + 0.0 for value in bounds]
+
+
+def _show(look: Look, name: str) -> None:
+    click.echo(f"{name}: {say(look.width, 'length')} wide, {say(look.height, 'length')} high")
+    if look.outlines:
+        width = max(len(seen.id) for seen in look.outlines)
+        click.echo("outlines:")
+        for seen in look.outlines:
+            left, bottom, right, top = seen.bounds
+            size = f"{say(right - left, 'length')} by {say(top - bottom, 'length')}"
+            click.echo(
+                f"  {seen.id:{width}}  {size}, {say(seen.area, 'area')}, lower left at x {left:.2f}, y {bottom:.2f} mm"
+            )
+    click.echo(f"filled: {say(look.filled_area, 'area')}")
+    if look.left_out:
+        click.echo("left out:")
+        for what in look.left_out:
+            click.echo(f"  {what}")
+    sys.stdout.flush()

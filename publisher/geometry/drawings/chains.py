@@ -1,0 +1,198 @@
+"""Lines of a drawing put end to end into closed loops: small gaps mended, doubles dropped, open ends and crossings found."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from math import dist
+
+import shapely
+
+from publisher.basics import Point
+from publisher.geometry.curves import Curve
+from publisher.geometry.drawing_rules import CROSSED_OUTLINE, DRAWN_TWICE, GAP_MENDED, OPEN_OUTLINE, Trouble
+from publisher.geometry.drawings.areas import ring_points
+from publisher.geometry.drawings.drawn_shapes import Drawn
+
+GAP = 0.1  # mm: a smaller gap is rounding, and is mended
+ROUNDING = 1e-3  # mm: a gap that no drawing program can avoid; closed without a word
+
+
+@dataclass(frozen=True, slots=True)
+class Loop:
+    """A chain of curves (mm), end to end, and the shapes that it came from."""
+
+    curves: tuple[Curve, ...]
+    drawn: tuple[Drawn, ...]
+
+    @property
+    def sagitta(self) -> float:
+        """The finest sagitta of its shapes, in mm."""
+        return min(one.sagitta for one in self.drawn)
+
+    @property
+    def name(self) -> str:
+        """The names of its shapes."""
+        return ", ".join(dict.fromkeys(one.name for one in self.drawn))
+
+
+def at(point: Point) -> str:
+    """Say a place as the designer measures it."""
+    return f"x {point[0]:.2f}, y {point[1]:.2f} mm"
+
+
+def loops_of(drawn: Iterable[Drawn]) -> tuple[list[Loop], list[Loop], list[Trouble]]:
+    """Return closed loops, chains that stay open, and what was mended or dropped."""
+    troubles: list[Trouble] = []
+    once = _once([(Loop(chain.curves, (one,)), chain.closed) for one in drawn for chain in one.chains], troubles)
+    loops = [loop for loop, closed in once if closed]
+    opens: list[Loop] = []
+    for chain in _joined([loop for loop, closed in once if not closed], troubles):
+        apart = dist(chain.curves[0].start, chain.curves[-1].end)
+        if apart < GAP and sum(curve.length() for curve in chain.curves) > 2.0 * GAP:
+            _say_gap(chain, chain, chain.curves[-1].end, apart, troubles)
+            loops.append(Loop(_closed(chain.curves), chain.drawn))
+        else:
+            opens.append(chain)
+    return loops, opens, troubles
+
+
+def open_trouble(chain: Loop) -> Trouble:
+    """Return the finding for an outline that does not close."""
+    start, end = chain.curves[0].start, chain.curves[-1].end
+    apart = dist(start, end)
+    return Trouble(
+        OPEN_OUTLINE,
+        f"the outline “{chain.name}” is open: {apart:.2f} mm lie between its ends at {at(start)} and {at(end)}",
+        "close the path in the drawing program; ends that are less than 0.1 mm apart are joined by the tool",
+        chain.drawn[0].element.line,
+        apart,
+        GAP,
+    )
+
+
+def crossings(loops: Sequence[Loop]) -> list[Trouble]:
+    """Return the findings for loops that cross themselves."""
+    troubles = []
+    for loop in loops:
+        points = ring_points(loop.curves, loop.sagitta)
+        ring = shapely.Polygon(points) if len(points) > 2 else None
+        if ring is None or not ring.is_valid:
+            reason = "" if ring is None else shapely.is_valid_reason(ring)
+            place = _place(reason) if "[" in reason else points[0]
+            troubles.append(
+                Trouble(
+                    CROSSED_OUTLINE,
+                    f"the outline “{loop.name}” crosses itself or runs back over itself at {at(place)}"
+                    if "elf-intersection" in reason
+                    else f"the outline “{loop.name}” encloses nothing at {at(place)}",
+                    "draw it as one line round the part; unite shapes that overlap in the drawing program",
+                    loop.drawn[0].element.line,
+                )
+            )
+    return troubles
+
+
+def _place(reason: str) -> Point:
+    x, y = reason.partition("[")[2].rstrip("]").split()[:2]
+    return float(x), float(y)
+
+
+def _once(chains: list[tuple[Loop, bool]], troubles: list[Trouble]) -> list[tuple[Loop, bool]]:
+    """Drop chains that lie on another one from end to end."""
+    seen: dict[object, Loop] = {}
+    kept = []
+    for loop, closed in chains:
+        ends = frozenset((round(x, 2) + 0.0, round(y, 2) + 0.0) for c in loop.curves for x, y in (c.start, c.end))
+        key = (ends, round(sum(curve.length() for curve in loop.curves), 1))
+        first = seen.setdefault(key, loop)
+        if first is loop:
+            kept.append((loop, closed))
+            continue
+        troubles.append(
+            Trouble(
+                DRAWN_TWICE,
+                f"“{loop.name}” lies on “{first.name}” at {at(loop.curves[0].start)}: it was left out",
+                "delete one of the two in the drawing program",
+                loop.drawn[0].element.line,
+            )
+        )
+    return kept
+
+
+def _joined(chains: list[Loop], troubles: list[Trouble]) -> list[Loop]:
+    """Join open chains at their ends, nearest ends first."""
+    if len(chains) < 2:
+        return chains
+    ends = [point for chain in chains for point in (chain.curves[0].start, chain.curves[-1].end)]
+    tree = shapely.STRtree(shapely.points(ends))
+    pairs = tree.query(shapely.points(ends), predicate="dwithin", distance=GAP).T.tolist()
+    near = sorted((dist(ends[a], ends[b]), a, b) for a, b in pairs if a < b)
+    partner: dict[int, int] = {}
+    for apart, a, b in near:
+        whole = a // 2 == b // 2  # both ends of one chain: it closes by itself
+        if a not in partner and b not in partner and apart < GAP and not (whole and _short(chains[a // 2])):
+            partner[a], partner[b] = b, a
+    used: set[int] = set()
+    result = []
+    heads = [i for i in range(len(ends)) if i not in partner] + list(range(len(ends)))
+    for head in heads:
+        if head // 2 in used:
+            continue
+        result.append(_walked(head, chains, partner, used, troubles))
+    return result
+
+
+def _walked(head: int, chains: list[Loop], partner: dict[int, int], used: set[int], troubles: list[Trouble]) -> Loop:
+    """Follow joined ends from a free end, or round a loop."""
+    first = head
+    curves: list[Curve] = []
+    drawn: list[Drawn] = []
+    while True:
+        used.add(head // 2)
+        chain = chains[head // 2]
+        own = list(chain.curves) if head % 2 == 0 else [c.reversed() for c in reversed(chain.curves)]
+        if curves:
+            apart = dist(curves[-1].end, own[0].start)
+            _say_gap(Loop(tuple(curves), tuple(drawn)), chain, own[0].start, apart, troubles)
+            curves = [*_met(curves, own[0].start)]
+        curves += own
+        drawn += chain.drawn
+        tail = partner.get(head ^ 1)
+        if tail is None or tail == first or tail // 2 in used:
+            return Loop(tuple(curves), tuple(dict.fromkeys(drawn)))
+        head = tail
+
+
+def _short(chain: Loop) -> bool:
+    return sum(curve.length() for curve in chain.curves) <= 2.0 * GAP
+
+
+def _say_gap(one: Loop, other: Loop, place: Point, apart: float, troubles: list[Trouble]) -> None:
+    if apart <= ROUNDING:
+        return
+    names = (
+        f"“{one.drawn[-1].name}”" if one.drawn[-1] is other.drawn[0] else f"“{one.drawn[-1].name}” and “{other.name}”"
+    )
+    troubles.append(
+        Trouble(
+            GAP_MENDED,
+            f"a gap of {apart:.3f} mm in {names} at {at(place)} was closed",
+            "join the ends in the drawing program to be sure of the line",
+            other.drawn[0].element.line,
+            apart,
+            GAP,
+        )
+    )
+
+
+def _met(curves: list[Curve], point: Point) -> list[Curve]:
+    """End a chain at a point at most a gap away: a straight end is drawn there, after an arc a short line leads there."""
+    last = curves[-1]
+    if last.end == point:
+        return curves
+    if last.centre is None and dist(last.start, last.end) > 10.0 * GAP:
+        return [*curves[:-1], replace(last, end=point)]
+    return [*curves, Curve(last.name, last.end, point)]
+
+
+def _closed(curves: tuple[Curve, ...]) -> tuple[Curve, ...]:
+    return tuple(_met(list(curves), curves[0].start))

@@ -1,0 +1,79 @@
+"""Lines of a drawing as marks on a part: to score, draw, fold, glue, or for reference."""
+
+from collections.abc import Iterator, Sequence
+from math import dist
+
+import shapely
+
+from publisher.basics import LineKind, Point, Purpose
+from publisher.geometry.curves import flatten
+from publisher.geometry.drawing_rules import LINE_OUTSIDE, OPEN_OUTLINE, Trouble
+from publisher.geometry.drawings.chains import at, loops_of
+from publisher.geometry.drawings.drawn_shapes import Chain
+from publisher.geometry.drawings.picks import pick
+from publisher.geometry.drawings.scene import Scene
+from publisher.geometry.model import Mark, Region
+from publisher.geometry.regions import polygon
+
+_OUT = 0.05  # mm of a line that may lie over the outline before it is said
+
+
+def marks_of(
+    scene: Scene, lines: Sequence[tuple[str, tuple[str, ...]]], region: Region, outline: str
+) -> tuple[tuple[Mark, ...], list[Trouble]]:
+    """Return the marks (mm, in the drawing's own place) of all lines but those to cut, clipped to the region."""
+    body = polygon(region)
+    near = shapely.buffer(body, 1e-3)
+    marks: list[Mark] = []
+    troubles: list[Trouble] = []
+    for kind, names in lines:
+        if kind == LineKind.CUT:
+            continue
+        for name in names:
+            loops, opens, found = loops_of(pick(scene, name))
+            troubles += [t for t in found if t.rule is not OPEN_OUTLINE]
+            for loop, closed in (*((one, True) for one in loops), *((one, False) for one in opens)):
+                points = _points(Chain(loop.curves, closed))
+                own, outside = _on(points, closed, body, near)
+                marks += (Mark(LineKind(kind), Purpose.SURFACE, line, whole, name=loop.name) for line, whole in own)
+                if outside > _OUT:
+                    troubles.append(_outside(loop.name, outline, points[0], outside, loop.drawn[0].element.line))
+    return tuple(marks), troubles
+
+
+def _points(chain: Chain) -> tuple[Point, ...]:
+    points = [point for curve in chain.curves for point in flatten(curve)]
+    end = chain.curves[-1].end
+    if not chain.closed or dist(end, points[0]) > 1e-6:
+        points.append(end)
+    return tuple(points)
+
+
+def _on(
+    points: tuple[Point, ...], closed: bool, body: shapely.Polygon, near: shapely.Polygon
+) -> tuple[list[tuple[tuple[Point, ...], bool]], float]:
+    """Return what of a line lies on the part, and how many mm of it do not."""
+    line = shapely.LinearRing(points) if closed and len(points) > 2 else shapely.LineString(points)
+    if near.covers(line):
+        return [(points, closed and len(points) > 2)], 0.0
+    inside = shapely.intersection(shapely.LineString(line.coords), body)
+    found = list(_strings(inside))
+    return [(one, False) for one in found], float(line.length - inside.length)
+
+
+def _strings(geometry: shapely.Geometry) -> Iterator[tuple[Point, ...]]:
+    lines = [part for part in shapely.get_parts(geometry) if part.geom_type == "LineString" and part.length > 0.0]
+    merged = shapely.line_merge(shapely.MultiLineString(lines)) if lines else shapely.LineString()
+    for part in shapely.get_parts(merged):
+        yield tuple((float(x), float(y)) for x, y in part.coords)
+
+
+def _outside(name: str, outline: str, place: Point, length: float, line: int) -> Trouble:
+    return Trouble(
+        LINE_OUTSIDE,
+        f"{length:.1f} mm of “{name}”, which begins at {at(place)}, lie outside the outline “{outline}”: they were left out",
+        "shorten or move the line in the drawing program",
+        line,
+        length,
+        _OUT,
+    )
