@@ -9,13 +9,17 @@ RUNNING_BOND = 0.25
 head joints in successive courses are offset by at least one quarter of the unit length."""
 
 
+ROUNDING = 0.001
+"""Of a unit: arcs are flattened before lengths along them are taken."""
+
+
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
     """Look at every pair of neighbouring courses; say once per stack which pairs are in line."""
     looked_at, found = 0, []
     for report in subject.stacks:
         looked_at += len(report.staggers)
         layers = report.stack.layers
-        bad = [s for s in report.staggers if s.share < RUNNING_BOND - 1e-6]
+        bad = [s for s in report.staggers if s.share < RUNNING_BOND - ROUNDING]
         if not bad:
             continue
         worst = min(bad, key=lambda s: s.share)

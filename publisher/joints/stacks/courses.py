@@ -34,12 +34,16 @@ def tick_ends(part: Part, outline: shapely.Polygon) -> Array:
     if not ticks:
         return np.zeros((0, 2))
     both = np.array([[t[0], t[-1]] for t in ticks])
+    away = shapely.distance(shapely.points(both), outline.exterior)
+    near, index = away.argmin(axis=1), np.arange(len(both))
+    outer, inner = both[index, near], both[index, 1 - near]
+    way = outer - inner
+    way = way / np.maximum(np.hypot(way[:, 0], way[:, 1]), 1e-9)[:, None]
+    on = away.min(axis=1) <= ON_EDGE + part.trace_allowance
+    ends = shapely.points((outer + away.min(axis=1)[:, None] * way)[on])  # a tick runs on in its own direction
     rim = outline.exterior
-    away = shapely.distance(shapely.points(both), rim)
-    ends = both[np.arange(len(both)), away.argmin(axis=1)][away.min(axis=1) <= ON_EDGE + part.trace_allowance]
-    spots = shapely.points(ends)
     return np.asarray(
-        shapely.get_coordinates(shapely.line_interpolate_point(rim, shapely.line_locate_point(rim, spots)))
+        shapely.get_coordinates(shapely.line_interpolate_point(rim, shapely.line_locate_point(rim, ends)))
     )
 
 
