@@ -26,7 +26,7 @@ from publisher.geometry.walls import Void, wall_findings
 def finish(plan: PartPlan, shape: Shape) -> tuple[Part | None, tuple[Finding, ...]]:
     """Return the part (mm), or None and the findings that say why it cannot be."""
     treated, found = treat(shape, plan)
-    drawn, problems = draw_openings(plan.openings, _middle(shape), f"part {plan.id}")
+    drawn, problems = draw_openings(plan.openings, _middle(shape), f"part {plan.id}", plan.thickness)
     found = (*found, *problems)
     if found:
         return None, found
@@ -44,7 +44,7 @@ def finish(plan: PartPlan, shape: Shape) -> tuple[Part | None, tuple[Finding, ..
         return None, found
     holes = (
         *shape.holes,
-        *(reverse(opening.chain) for opening in drawn if not opening.open_below),
+        *(reverse(opening.chain) for opening in drawn if not (opening.open_below or opening.mark)),
         *(reverse(slot.chain) for slot in treated.slots),
     )
     outline = Region(ring_of(outer), tuple(ring_of(hole) for hole in holes))
@@ -59,7 +59,8 @@ def finish(plan: PartPlan, shape: Shape) -> tuple[Part | None, tuple[Finding, ..
     found = (*_vanished(plan, lost, traced), *problems)
     if errors(found):
         return None, found
-    marks = (*_clipped(shape.marks, traced), *words, *pattern)
+    pockets = [opening.mark for opening in drawn if opening.mark]
+    marks = (*_clipped(shape.marks, traced), *pockets, *words, *pattern)
     return _part(plan, outline, template, drawn, marks, treated), found
 
 
@@ -214,7 +215,7 @@ def _part(
         shape=plan.shape,
         outline=outline,
         template=template,
-        openings=tuple(d.opening for d in drawn),
+        openings=tuple(d.opening for d in drawn if d.mark is None),
         marks=marks,
         edges=treated.edges,
         count=plan.count,

@@ -1,6 +1,7 @@
-"""Doors, windows and slits: kinds, heads, and how they are cut into a panel."""
+"""Doors, windows, holes and pockets: kinds, heads, and how they are cut into a panel."""
 
-from publisher.geometry.openings.cut import Drawn, draw_openings
+from publisher.geometry.openings.cut import draw_openings
+from publisher.geometry.openings.drawn import Drawn
 from publisher.geometry.openings.kinds import opening_infos
 
 __all__ = ["Drawn", "draw_openings", "opening_infos"]

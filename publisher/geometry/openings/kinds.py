@@ -1,36 +1,20 @@
-"""The kinds of openings and their sizes, registered once."""
+"""The kinds of openings, registered once. The order is the order in lists and docs."""
 
-from publisher.geometry.model import ParameterInfo, ShapeInfo
-from publisher.geometry.openings.heads import HEADS
-from publisher.geometry.shapes.shape import length
+from publisher.geometry.model import ShapeInfo
+from publisher.geometry.openings.drawn import OpeningKind
+from publisher.geometry.openings.headed import headed
+from publisher.geometry.openings.holes import PIN_HOLE, POCKET, ROUND_HOLE
 
-MIDDLE = "middle"
-
-
-def _kind(name: str, meaning: str, sill: float | None) -> ShapeInfo:
-    heads = tuple(head.name for head in HEADS)
-    return ShapeInfo(
-        name,
-        meaning,
-        (
-            ParameterInfo("head", "choice", "form of the upper end", "square", choices=heads),
-            length("width", "clear width"),
-            length("height", "overall height, head included"),
-            ParameterInfo("centre", "length", "distance of its middle from the panel's left end", MIDDLE, 0.0),
-            length("sill", "height of its lower end over the panel's bottom edge", sill, 0.0),
-        ),
-        (),
-        False,
-    )
-
-
-OPENINGS: tuple[ShapeInfo, ...] = (
-    _kind("door", "a door; with sill 0 it is open at the bottom edge", 0.0),
-    _kind("window", "a window", None),
-    _kind("slit", "a narrow slit", None),
+OPENINGS: tuple[OpeningKind, ...] = (
+    headed("door", "a door; with sill 0 it is open at the bottom edge", 0.0),
+    headed("window", "a window", None),
+    headed("slit", "a narrow slit", None),
+    ROUND_HOLE,
+    POCKET,
+    PIN_HOLE,
 )
 
 
 def opening_infos() -> tuple[ShapeInfo, ...]:
     """Return the kinds of openings with their parameters, as ``shape_infos`` does for shapes."""
-    return OPENINGS
+    return tuple(kind.info for kind in OPENINGS)

@@ -2,14 +2,22 @@
 
 from publisher.geometry import opening_infos
 
+HEADED = ["head", "width", "height", "centre", "sill", "rise", "radius"]
+
 
 def test_kinds_and_their_sizes() -> None:
     infos = {info.name: info for info in opening_infos()}
-    assert list(infos) == ["door", "window", "slit"]
+    assert list(infos) == ["door", "window", "slit", "round_hole", "pocket", "pin_hole"]
     for info in infos.values():
         sizes = {p.name: p for p in info.parameters}
-        assert list(sizes) == ["head", "width", "height", "centre", "sill"]
-        assert all(p.meaning for p in sizes.values())
-        assert sizes["head"].choices == ("square", "round") and sizes["head"].default == "square"
-        assert sizes["centre"].default == "middle" and sizes["width"].default is None
-    assert [{p.name: p for p in i.parameters}["sill"].default for i in infos.values()] == [0.0, None, None]
+        assert info.meaning and all(p.meaning for p in sizes.values())
+        assert sizes["centre"].default == "middle"
+    for name in ("door", "window", "slit"):
+        sizes = {p.name: p for p in infos[name].parameters}
+        assert list(sizes) == HEADED
+        assert sizes["head"].choices == ("square", "round", "segmental", "pointed")
+        assert sizes["head"].default == "square" and sizes["width"].default is None
+        assert sizes["sill"].default == (0.0 if name == "door" else None)
+    for name in ("round_hole", "pocket", "pin_hole"):
+        up = next(p for p in infos[name].parameters if p.name == "up")
+        assert up.default is None and up.kind == "length"
