@@ -12,6 +12,7 @@ from publisher.proof.pixels import PixelReadings, read_pixels
 from publisher.proof.texts import TextLine, text_lines, why_hidden
 from publisher.proof.tiles import SeamReading, TilesReading, read_seams, read_tiles
 
+MOST_PIXELS = 60_000_000  # of one picture
 NOTHING = Promises("", "", (), (), (), (), (), ())
 
 
@@ -112,8 +113,17 @@ class Case:
             self._tiles = read_tiles(self.promises, self, len(self.file.pages))
         return self._tiles
 
+    def _not_for_pixels(self) -> str:
+        """Return why the second reader must not draw the file: it cannot be stopped once it has begun."""
+        if self.file.two_minds:
+            return "it may see other pages than the first"
+        if any(i.pixels_across * i.pixels_down > MOST_PIXELS for page in self.file.pages for i in page.images):
+            return "a picture has more than 60 million pixels"
+        return ""
+
     def pixels(self) -> PixelReadings:
         """Return what the second reader sees."""
         if self._pixels is None:
-            self._pixels = read_pixels(self.data, self.promises)
+            trouble = self._not_for_pixels()
+            self._pixels = PixelReadings(trouble=trouble) if trouble else read_pixels(self.data, self.promises)
         return self._pixels

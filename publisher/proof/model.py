@@ -128,7 +128,10 @@ class PageRead:
 
 @dataclass(frozen=True, slots=True)
 class FileRead:
-    """A PDF as read. ``trouble`` says in words why it cannot be read at all (then there are no pages)."""
+    """A PDF as read. ``trouble`` says in words why it cannot be read at all (then there are no pages).
+
+    ``two_minds``: some dictionary gives one key two values, of which different readers take different ones.
+    """
 
     name: str
     trouble: str = ""
@@ -141,6 +144,7 @@ class FileRead:
     title: str = ""
     language: str = ""
     actions: tuple[str, ...] = ()
+    two_minds: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,6 +3,7 @@
 import logging
 from collections.abc import Iterator
 from contextlib import contextmanager
+from dataclasses import replace
 from io import BytesIO
 from math import isfinite
 from typing import Any
@@ -25,20 +26,35 @@ ENCRYPTED = "the file is encrypted"
 LOCKED = ("DependencyError", "FileNotDecryptedError", "WrongPasswordError")  # what pypdf raises over encryption
 
 
+class _Remarks(logging.Handler):
+    """Keeps pypdf's remarks about damaged files from the user: proof says what matters in its own words."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.two_minds = False
+
+    def emit(self, record: logging.LogRecord) -> None:
+        """Note the one remark that matters: a dictionary that gives one key two values, of which readers take either."""
+        self.two_minds = self.two_minds or "Multiple definitions" in record.getMessage()
+
+
 @contextmanager
-def _quiet() -> Iterator[None]:
-    """Keep pypdf's remarks about damaged files to itself: proof says what matters in its own words."""
+def _quiet() -> Iterator[_Remarks]:
     from pypdf import apply_configuration
 
-    log, silent = logging.getLogger("pypdf"), logging.NullHandler()
-    passed_on, log.propagate = log.propagate, False
-    log.addHandler(silent)
+    log, remarks = logging.getLogger("pypdf"), _Remarks()
+    before = (log.propagate, log.level)
+    log.propagate = False
+    log.setLevel(logging.WARNING)
+    log.addHandler(remarks)
     try:
+        # no jbig2dec: a picture's bytes must not reach a helper program
         with apply_configuration(zlib_maximum_output_length=MOST_STREAM, jbig2dec_binary=None):
-            yield
+            yield remarks
     finally:
-        log.removeHandler(silent)
-        log.propagate = passed_on
+        log.removeHandler(remarks)
+        log.propagate, level = before
+        log.setLevel(level)
 
 
 def read_file(data: bytes, name: str) -> FileRead:
@@ -47,8 +63,9 @@ def read_file(data: bytes, name: str) -> FileRead:
     if not trouble:
         Budget.start()
         try:
-            with _quiet():
-                return _read(data, name)
+            with _quiet() as remarks:
+                file = _read(data, name)
+            return replace(file, two_minds=remarks.two_minds)
         except TooMuch as limit:
             trouble = f"it was not read to the end: {limit}"
         except RecursionError:

@@ -296,6 +296,49 @@ def good_pack() -> Pack:
     return Pack(sheets, promises)
 
 
+def raw_pdf(
+    content: bytes = b"",
+    *,
+    page: bytes = b"",
+    resources: bytes = b"",
+    catalogue: bytes = b"",
+    objects: tuple[tuple[int, bytes], ...] = (),
+    box: bytes = b"[0 0 595.2756 841.8898]",
+    pages: bytes = b"<< /Type /Pages /Kids [3 0 R] /Count 1 >>",
+) -> bytes:
+    """Write a PDF of one page by hand: objects 1 to 4 are catalogue, page tree, page and content."""
+    numbered = (
+        (1, b"<< /Type /Catalog /Pages 2 0 R " + catalogue + b" >>"),
+        (2, pages),
+        (
+            3,
+            b"<< /Type /Page /Parent 2 0 R /Contents 4 0 R /MediaBox "
+            + box
+            + b" /Resources << "
+            + resources
+            + b" >> "
+            + page
+            + b" >>",
+        ),
+        (4, raw_stream(content)),
+        *objects,
+    )
+    out, offsets = b"%PDF-1.7\n", {}
+    for number, body in numbered:
+        offsets[number] = len(out)
+        out += b"%d 0 obj\n" % number + body + b"\nendobj\n"
+    last = max(offsets)
+    table = b"".join(
+        b"%010d 00000 %s \n" % (offsets.get(i, 0), b"n" if i in offsets else b"f") for i in range(1, last + 1)
+    )
+    trailer = b"trailer << /Size %d /Root 1 0 R >>\nstartxref\n%d\n%%%%EOF" % (last + 1, len(out))
+    return out + b"xref\n0 %d\n0000000000 65535 f \n" % (last + 1) + table + trailer
+
+
+def raw_stream(data: bytes, entries: bytes = b"") -> bytes:
+    return b"<< /Length %d " % len(data) + entries + b" >>\nstream\n" + data + b"\nendstream"
+
+
 @pytest.fixture(scope="session")
 def kit() -> SimpleNamespace:
     """The builder's tools."""
@@ -311,4 +354,8 @@ def kit() -> SimpleNamespace:
         box_code=box_code,
         ring_code=ring_code,
         circle_code=circle_code,
+        raw_pdf=raw_pdf,
+        raw_stream=raw_stream,
+        font=FONT,
+        limit=LIMIT,
     )

@@ -164,6 +164,9 @@ bad("proof/not-readable", "no PDF")(lambda pack, _: setattr(pack, "damage", lamb
 bad("proof/encrypted", "with an owner's password")(
     lambda pack, _: pack.save.update(encryption=pikepdf.Encryption(owner="o", user=""))
 )
+bad("proof/two-minds", "two languages")(
+    lambda pack, _: setattr(pack, "damage", lambda data: data.replace(b"/Lang (en)", b"/Lang (en) /Lang (de)", 1))
+)
 bad("proof/page-box", "crop box smaller")(set_page("/CropBox", pikepdf.Array([10, 10, 500, 800])))
 bad("proof/page-box", "media box off the origin")(set_page("/MediaBox", pikepdf.Array([5, 5, 600.2756, 846.8898])))
 bad("proof/page-rotated", "a quarter turn")(set_page("/Rotate", 90))

@@ -42,6 +42,7 @@ from publisher.proof.checks import (
     text_size,
     tiles_together,
     title,
+    two_minds,
     user_unit,
     words,
 )
@@ -49,6 +50,7 @@ from publisher.proof.checks import (
 OPENING: tuple[Check[Case], ...] = (readable.CHECK, encrypted.CHECK)
 
 ALONE: tuple[Check[Case], ...] = (
+    two_minds.CHECK,
     page_boxes.CHECK,
     page_rotated.CHECK,
     user_unit.CHECK,
