@@ -23,6 +23,23 @@ USUAL = {
 }  # fmt: skip
 # the same for sizes that mean something else in one shape
 USUAL_OF: Mapping[str, Mapping[str, tuple[float, float]]] = {
+    "spiral_stair_layer": {"core_sides": (0, 12), "hole_radius": (0.5, 6.0)},
+    "stair_stringer": {"steps": (1, 20), "rise": (3.0, 30.0), "going": (5.0, 40.0), "throat": (3.0, 20.0)},
+    "tread": {"width": (20.0, 150.0), "going": (10.0, 60.0), "nosing": (0.0, 5.0), "nosing_radius": (0.0, 8.0), "bow": (0.0, 9.0)},
+    "tower_panel": {"sides": (3, 16), "apothem": (20.0, 150.0), "width": (20.0, 120.0)},
+    "curved_wall": {"inner_radius": (20.0, 200.0), "angle": (20.0, 360.0), "facet": (0.1, 1.0)},
+    "battlement": {"width": (80.0, 300.0), "height": (20.0, 150.0), "merlons": (1, 8), "crenel_depth": (5.0, 20.0),
+                   "crenel": (5.0, 12.0)},
+    "buttress": {"foot": (15.0, 60.0), "head": (0.0, 12.0), "height": (60.0, 200.0), "stages": (1, 4), "slope": (20.0, 70.0)},
+    "cross_lap_rib": {"length": (80.0, 300.0), "height": (10.0, 80.0), "slots": (1, 6), "end": (10.0, 30.0), "play": (0.0, 1.0),
+                      "mate": (2.0, 10.0)},
+    "gable_wall": {"ridge": (90.0, 250.0)},
+    "hip_panel": {"eave": (40.0, 300.0), "depth": (40.0, 300.0), "neighbour_pitch": (10.0, 60.0), "overhang": (0.0, 20.0)},
+    "valley_panel": {"eave": (30.0, 150.0), "span": (40.0, 150.0), "main_pitch": (10.0, 60.0), "overhang": (0.0, 15.0)},
+    "dormer_cheek": {"height": (10.0, 60.0), "top_pitch": (0.0, 20.0)},
+    "spire_facet": {"sides": (3, 16), "width": (20.0, 80.0), "apothem": (20.0, 80.0), "top_width": (0.0, 20.0)},
+    "cone": {"radius": (10.0, 100.0), "height": (10.0, 200.0)},
+    "cone_frustum": {"radius": (40.0, 120.0), "top_radius": (10.0, 50.0), "height": (20.0, 200.0)},
     "arch_side": {"span": (30.0, 110.0), "rise": (5.0, 60.0), "spandrel": (12.0, 60.0), "length": (150.0, 400.0),
                   "springing": (0.0, 40.0), "voussoirs": (5, 25), "voussoir_depth": (2.0, 12.0)},
     "soffit_strip": {"span": (60.0, 300.0), "rise": (10.0, 100.0), "facet": (0.1, 1.0)},
@@ -39,7 +56,8 @@ USUAL_OF: Mapping[str, Mapping[str, tuple[float, float]]] = {
     "hill": {"length": (80.0, 300.0), "width": (80.0, 300.0), "exponent": (1.5, 6.0), "inset": (3.0, 25.0),
              "slope": (15.0, 60.0), "lap": (0.0, 15.0)},
 }  # fmt: skip
-OPENING = {**USUAL, "width": (4.0, 40.0), "height": (10.0, 45.0)}
+OPENING = {**USUAL, "width": (4.0, 40.0), "height": (10.0, 45.0), "diameter": (2.0, 30.0), "up": (15.0, 60.0), "rise": (1.0, 9.0),
+           "depth": (0.5, 4.0)}  # fmt: skip
 Ranges = Mapping[str, tuple[float, float]]
 Sizes = dict[str, float | str]
 
@@ -60,14 +78,22 @@ def wild(info: ParameterInfo) -> st.SearchStrategy[float | str]:
     return ends | st.floats(least, most)
 
 
+# sizes of which just one is given: each follows from the other
+EITHER = {"tower_panel": ("apothem", "width"), "spire_facet": ("apothem", "width"), "gable_wall": ("pitch", "ridge")}
+
+
 def sizes(info: ShapeInfo, ranges: Ranges = USUAL) -> st.SearchStrategy[Sizes]:
-    def filled(value: Callable[[ParameterInfo], st.SearchStrategy[float | str]]) -> st.SearchStrategy[Sizes]:
-        needed = {p.name: value(p) for p in info.parameters if p.default is None}
-        optional = {p.name: value(p) for p in info.parameters if p.default is not None}
+    def filled(
+        value: Callable[[ParameterInfo], st.SearchStrategy[float | str]], said: str = "", left_out: str = ""
+    ) -> st.SearchStrategy[Sizes]:
+        parameters = [p for p in info.parameters if p.name != left_out]
+        needed = {p.name: value(p) for p in parameters if p.default is None or p.name == said}
+        optional = {p.name: value(p) for p in parameters if p.name not in needed}
         return st.fixed_dictionaries(needed, optional=optional)
 
-    tame = filled(lambda p: usual(p, ranges))
-    return st.one_of(tame, tame, tame, tame, filled(lambda p: usual(p, ranges) | wild(p)))
+    one, other = EITHER.get(info.name, ("", ""))
+    tame = (filled(lambda p: usual(p, ranges), one, other), filled(lambda p: usual(p, ranges), other, one))
+    return st.one_of(*tame, *tame, filled(lambda p: usual(p, ranges) | wild(p)))
 
 
 def judge(part: Part | None, found: tuple[object, ...], sound: Callable[[Part], None]) -> None:
@@ -106,6 +132,13 @@ def test_random_sizes(info: ShapeInfo, plan: Callable[..., PartPlan], sound: Cal
             {"span": 110.0, "past": 10.0, "eaves": 80.0, "pitch": 45.0},
             ("bottom", "right", "right_slope", "left_slope", "left"),
         ),
+        ("tower_panel", {"sides": 6.0, "width": 110.0, "height": 90.0}, ("bottom", "right", "top", "left")),
+        (
+            "battlement",
+            {"width": 140.0, "height": 90.0, "merlons": 5.0, "crenel_depth": 12.0},
+            ("bottom", "right", "left"),
+        ),
+        ("curved_wall", {"inner_radius": 60.0, "angle": 140.0, "height": 90.0}, ("bottom", "right", "top", "left")),
     ],
 )
 def test_random_openings_and_joins(

@@ -1,7 +1,7 @@
 """A cone rolled from a flat sector: round turrets' roofs, heaps, funnels."""
 
 from collections.abc import Iterator
-from math import hypot, radians, sin
+from math import acos, hypot, radians, sin, tan
 
 from publisher.basics import Finding
 from publisher.geometry.curves import polar
@@ -9,9 +9,10 @@ from publisher.geometry.model import ShapeInfo
 from publisher.geometry.rings import Pen
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.shape import Shape, ShapeKind, edges_of, length
-from publisher.geometry.values import Values, mm
+from publisher.geometry.values import Values, deg, mm
 
 EDGES = ("outer", "seam_right", "seam_left")
+WIDEST = 356.0  # degrees of the sector: in a narrower gap no pencil follows both seams
 
 
 def sector(base_radius: float, height: float) -> tuple[float, float]:
@@ -30,13 +31,22 @@ def seam_gap(radius: float, sector_angle: float) -> float:
 
 def check(values: Values) -> Iterator[Finding]:
     """Find a cone so flat that its seams nearly touch on the sheet."""
-    slant, turn = sector(values.number("radius"), values.number("height"))
-    if seam_gap(slant, turn) < LEAST_WALL:
+    radius, height = values.number("radius"), values.number("height")
+    slant, turn = sector(radius, height)
+    least = radius * tan(acos(WIDEST / 360.0))
+    if turn > WIDEST:
         yield values.wrong(
             "height",
-            f"a cone of radius {mm(values.number('radius'))} and height {mm(values.number('height'))} is nearly a flat disc: its"
-            f" seams stand {mm(seam_gap(slant, turn))} apart at the rim",
-            "make it higher, or use the shape disc",
+            f"a cone of radius {mm(radius)} and height {mm(height)} is nearly a flat disc: on the sheet its seams stand only"
+            f" {deg(360.0 - turn)} apart",
+            f"make it at least {mm(least)} high, or use the shape disc",
+            least,
+        )
+    elif seam_gap(slant, turn) < LEAST_WALL:
+        yield values.wrong(
+            "radius",
+            f"the seams of a cone of radius {mm(radius)} stand {mm(seam_gap(slant, turn))} apart at the rim",
+            "make it larger, or higher",
         )
 
 
