@@ -102,7 +102,9 @@ def test_pictures_have_their_placed_size(kit: Any) -> None:
 
 
 def test_layers_that_are_off_hide_what_lies_on_them(kit: Any) -> None:
-    layers = b"/OCProperties << /OCGs [6 0 R 7 0 R 8 0 R] /D << /OFF [6 0 R] /AS [<< /Event /Print /OCGs [8 0 R] >>] >> >>"
+    layers = (
+        b"/OCProperties << /OCGs [6 0 R 7 0 R 8 0 R] /D << /OFF [6 0 R] /AS [<< /Event /Print /OCGs [8 0 R] >>] >> >>"
+    )
     names = b"/Properties << /Off 6 0 R /On 7 0 R /Screen 8 0 R /Both 9 0 R >>"
     objects = (
         (6, b"<< /Type /OCG /Name (Notes) >>"),
