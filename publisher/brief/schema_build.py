@@ -101,17 +101,32 @@ def _needs(shape: SchemaShape, ref: str) -> Schema:
 
 
 def _shapes(defs: Schema, shapes: tuple[SchemaShape, ...]) -> None:
-    part = defs["part"]
+    part, other = defs["part"], defs["other_shape"]
     _choose(part, "shape", shapes)
-    part["allOf"] = []
-    part["dependentRequired"] = {"with": ["shape"], "openings": ["shape"]}
+    part["allOf"], other["allOf"] = [], []
+    part["dependentRequired"] = {"with": ["shape"], "openings": ["shape"], "layers": ["shape"]}
     for shape in shapes:
         defs[f"with_{shape.name}"] = _with(shape, f"the shape `{shape.name}`")
         then = _needs(shape, f"with_{shape.name}")
         if not shape.openings:
             never = f"the shape `{shape.name}` takes no openings"
             then["properties"]["openings"] = {"x-never": never, "not": {}}
+        if shape.layered:
+            then["required"] = [*then.get("required", ()), "layers"]
+            never = f"the layers of the shape `{shape.name}` are not combined: change their outline"
+            then["properties"]["combine"] = {"x-never": never, "not": {}}
+        else:
+            _only_layers(then["properties"], shape)
+            other["allOf"].append(_when("shape", shape.name, _needs(shape, f"with_{shape.name}")))
         part["allOf"].append(_when("shape", shape.name, then))
+    _choose(other, "shape", tuple(shape for shape in shapes if not shape.layered))
+
+
+def _only_layers(properties: Schema, shape: SchemaShape) -> None:
+    """Refuse what only a shape in layers has."""
+    never = f"a part has either a `shape` or a `drawing`, and the shape `{shape.name}` has its own outline"
+    properties["drawing"] = {"x-never": never, "not": {}}
+    properties["layers"] = {"x-never": f"the shape `{shape.name}` is one layer: a stack counts its copies", "not": {}}
 
 
 def _openings(opening: Schema, openings: tuple[SchemaShape, ...]) -> None:

@@ -30,12 +30,16 @@ class SchemaParameter:
 
 @dataclass(frozen=True, slots=True)
 class SchemaShape:
-    """A shape, a kind of opening or a surface pattern with its parameters; ``openings``: whether it takes openings."""
+    """A shape, a kind of opening or a surface pattern with its parameters; ``openings``: whether it takes openings.
+
+    ``layered``: a part of this shape says how many layers it has, and a drawing may give its outline.
+    """
 
     name: str
     meaning: str
     parameters: tuple[SchemaParameter, ...] = ()
     openings: bool = False
+    layered: bool = False
 
 
 @dataclass(frozen=True, slots=True)

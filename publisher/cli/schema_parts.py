@@ -23,4 +23,4 @@ def _shape(info: ShapeInfo) -> SchemaShape:
     parameters = tuple(
         SchemaParameter(p.name, p.kind, p.meaning, p.default is None, p.choices) for p in info.parameters
     )
-    return SchemaShape(info.name, info.meaning, parameters, info.openings)
+    return SchemaShape(info.name, info.meaning, parameters, info.openings, info.layered)

@@ -17,7 +17,6 @@ from publisher.design.model import (
     OpeningPlan,
     PanelPlace,
     PanelPlan,
-    Parameter,
     PartPlan,
     Quantity,
     Rest,
@@ -27,6 +26,7 @@ from publisher.design.model import (
     StackRow,
     SurfacePlan,
 )
+from publisher.design.model_combine import CombineStep, Family, Parameter
 from publisher.design.model_edges import EdgeTreatment, SlotRow, TabRow
 from publisher.design.model_texts import Blank, MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
 from publisher.design.rules import RULES
@@ -40,11 +40,13 @@ __all__ = [
     "RULES",
     "Blank",
     "Board",
+    "CombineStep",
     "Design",
     "DrawingPlan",
     "EdgeRef",
     "EdgeTreatment",
     "Fact",
+    "Family",
     "Join",
     "Kind",
     "MaterialPlan",

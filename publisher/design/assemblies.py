@@ -95,7 +95,7 @@ def _is_one_thing(entry: Entry, table: Table, known: KnownParts, scope: Scope) -
 
 
 def _check_name(name: str, known: KnownParts, place: Place, scope: Scope) -> None:
-    if name in known.boards:
+    if known.taken(name):
         scope.findings.append(
             rules.NAME_TAKEN.found(
                 f"“{name}” is the name of a part and of an assembly",

@@ -5,6 +5,7 @@ from typing import Literal
 
 from publisher.basics import Finding, Place
 from publisher.brief import SpecFile
+from publisher.design.model_combine import CombineStep, Family, Parameter
 from publisher.design.model_edges import EdgeTreatment
 from publisher.design.model_texts import MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
 
@@ -69,16 +70,6 @@ class Board:
 
 
 @dataclass(frozen=True, slots=True)
-class Parameter:
-    """A shape's or surface's parameter: a number (mm, degrees, plain) or a word from the parameter's own list."""
-
-    name: str
-    value: float | str
-    expression: str
-    place: Place
-
-
-@dataclass(frozen=True, slots=True)
 class OpeningPlan:
     """A door, window or slit. Parameters as written and worked out: head, width, height, centre, sill, rise, …"""
 
@@ -135,6 +126,8 @@ class PartPlan:
     turning: str
     trace_allowance: float  # mm; 0 for use: paste
     place: Place
+    family: Family | None = None  # for a part that is one layer of several
+    combine: tuple[CombineStep, ...] = ()  # done to the shape before openings and joins
 
 
 @dataclass(frozen=True, slots=True)

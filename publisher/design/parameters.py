@@ -4,7 +4,8 @@ from collections.abc import Container
 
 from publisher.brief import Table, Value
 from publisher.design import rules_plans as rules
-from publisher.design.model import OpeningPlan, Parameter, SurfacePlan
+from publisher.design.model import OpeningPlan, SurfacePlan
+from publisher.design.model_combine import Parameter
 from publisher.design.scope import Scope
 from publisher.design.wording import say_mm
 

@@ -1,10 +1,14 @@
 """Parts as plans: letter, board, shape or drawing, counts, and the treatments that joins give to their edges."""
 
+from dataclasses import replace
+
 from publisher.brief import Entry, Row, Table, Value
 from publisher.design import rules_plans as rules
+from publisher.design.combine import CombineReader
 from publisher.design.counts import MOST_COPIES, read_count, refuse_count
 from publisher.design.letters import letter
 from publisher.design.model import Board, DrawingPlan, PartPlan
+from publisher.design.model_combine import Family
 from publisher.design.model_edges import EdgeTreatment
 from publisher.design.parameters import read_openings, read_parameters, read_surface, too_long
 from publisher.design.parts_known import KnownParts
@@ -47,11 +51,22 @@ class PartsReader:
             )
             return ()
         letters = self.letters(entries)
+        self.combine = CombineReader(table, self.scope)
         plans = []
         for entry in entries:
-            board = self.known.boards[entry.key]
-            if board is not None and isinstance(entry.node, Table):
-                plans.append(self.part(entry, entry.node, board, letters[entry.key]))
+            ids = self.known.ids(entry.key)
+            board = self.known.boards[ids[0]]
+            if board is None or not isinstance(entry.node, Table):
+                continue
+            plan = self.part(entry, entry.node, board, letters[ids[0]], ids[0])
+            plans.append(plan)
+            plans += [
+                replace(
+                    plan, id=one, letter=letters[one], name=f"{plan.name} {k}", family=replace(plan.family, layer=k)
+                )
+                for k, one in enumerate(ids[1:], 2)
+                if plan.family is not None
+            ]
         return tuple(plans)
 
     def letters(self, entries: list[Entry]) -> dict[str, str]:
@@ -74,14 +89,17 @@ class PartsReader:
                 rules.LETTER.found(message, subject=f"part {entry.key}", hint=hint, place=value.place)
             )
         taken = set(given.values())
-        free = (name for index in range(len(entries) + len(taken)) if (name := letter(index)) not in taken)
-        return {entry.key: given.get(entry.key) or next(free) for entry in entries}
+        ids = [(one, entry.key) for entry in entries for one in self.known.ids(entry.key)]
+        free = (name for index in range(len(ids) + len(taken)) if (name := letter(index)) not in taken)
+        # a family's letter is its lowest layer's; the others follow in order
+        return {one: given.pop(key, "") or next(free) for one, key in ids}
 
-    def part(self, entry: Entry, table: Table, board: Board, its_letter: str) -> PartPlan:
-        """Return one part."""
+    def part(self, entry: Entry, table: Table, board: Board, its_letter: str, id: str) -> PartPlan:
+        """Return one part; of a family, its lowest layer."""
         subject = f"part {entry.key}"
+        layers = self.known.families.get(entry.key)
         shape, drawing = table.text("shape"), table.get("drawing")
-        if bool(shape) == isinstance(drawing, Table):
+        if bool(shape) == isinstance(drawing, Table) and not (shape and layers):
             what = "both a shape and a drawing" if shape else "neither a shape nor a drawing"
             self.scope.findings.append(
                 rules.PART_OUTLINE.found(
@@ -91,13 +109,13 @@ class PartsReader:
                     place=entry.place,
                 )
             )
-        count = self.count(entry, table, subject)
+        count = self.count(entry, table, subject, id)
         surface = table.get("surface")
         turning = "any" if board.grain == "none" else "half"
         return PartPlan(
-            id=entry.key,
+            id=id,
             letter=its_letter,
-            name=table.text("name", entry.key),
+            name=table.text("name", entry.key) + (" 1" if layers else ""),
             board=board.id,
             thickness=board.thickness,
             shape=shape,
@@ -105,19 +123,21 @@ class PartsReader:
             openings=read_openings(table.table("openings"), self.scope, subject),
             surface=read_surface(surface, self.scope, subject) if isinstance(surface, Table) else None,
             drawing=self.drawing(drawing, subject) if isinstance(drawing, Table) else None,
-            treatments=self.treatments.get(entry.key, ()),
+            treatments=self.treatments.get(id, ()),
             count=count,
             spare=read_count(table.value("spare"), 0, 0, MOST_COPIES, "spare", self.scope, subject),
             mirrored=read_count(table.value("mirrored"), 0, 0, count, "mirrored", self.scope, subject),
             turning=table.text("turning", turning),
             trace_allowance=self.trace_allowance(table, subject),
             place=entry.place,
+            family=Family(entry.key, 1, len(layers)) if layers else None,
+            combine=self.combine.steps(entry.key, table),
         )
 
-    def count(self, entry: Entry, table: Table, subject: str) -> int:
+    def count(self, entry: Entry, table: Table, subject: str, id: str) -> int:
         """Copies that the assemblies need, or what the part says when none uses it."""
         value = table.value("count")
-        used = self.used.get(entry.key)
+        used = self.used.get(id)
         if used is not None and value is not None:
             self.refuse_count(f"the assemblies need {used} of {entry.key}, and the part says count too", value, subject)
         elif used is None and value is None and not self.known.strangers:

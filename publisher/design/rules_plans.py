@@ -192,6 +192,13 @@ PAPER_SIZE = Rule(
     ERROR,
 )
 
+COMBINE = Rule(
+    "design/combination",
+    "A combination says what is done to which shape",
+    "A step that names no shape, or shapes that are made of each other, would leave the part's outline open.",
+    ERROR,
+)
+
 PLAN_RULES = (
     BOARD_THICKNESS,
     BOARD_MEASURE,
@@ -224,4 +231,5 @@ PLAN_RULES = (
     UNKNOWN_MATERIAL,
     PICTURE,
     PAPER_SIZE,
+    COMBINE,
 )

@@ -71,7 +71,8 @@ class _Reader:
 
     def read(self, items: tuple[Node, ...], name: str, below: str, table: Table, place: Place) -> None:
         """Read the rows of one section, then the sections inside it; ``below`` is what it stands on if unsaid."""
-        rows = [row for item in items if isinstance(item, Table) and _section(item) is None and (row := self.row(item))]
+        own = [item for item in items if isinstance(item, Table) and _section(item) is None]
+        rows = [row for item in own for row in self.rows(item)]
         turn = table.value("turn")
         self.plans.append(
             StackPlan(
@@ -110,19 +111,23 @@ class _Reader:
         self.refuse(f"there is no section “{said.text}” below this one", hint, said.place)
         return below
 
-    def row(self, table: Table) -> StackRow | None:
+    def rows(self, table: Table) -> tuple[StackRow, ...]:
+        """Return a row as it is written, or the layers of a family, each once, from its lowest up."""
         part = table.value("part")
-        if part is None or not self.known.has(part, self.scope, self.subject):
-            return None
+        if part is None or not self.known.has(part, self.scope, self.subject, family=True):
+            return ()
         turn, count = table.value("turn"), table.value("count")
+        family = self.known.families.get(part.text)
+        for value in (turn, count) if family else ():
+            if value is not None:
+                what = f"{part.text} is {len(family or ())} layers that lie on each other as they are, each once"
+                self.refuse(what, "remove turn and count from this row", value.place)
+                return ()
         what = f"the count of {part.text} layers"
-        return StackRow(
-            part=part.text,
-            count=1 if count is None else read_count(count, 0, 1, 10**9, what, self.scope, self.subject),
-            turn=0.0 if turn is None else self.scope.number(turn, self.subject, "angle") or 0.0,
-            shift=self.shift(table.get("shift")),
-            place=table.place,
-        )
+        copies = 1 if count is None else read_count(count, 0, 1, 10**9, what, self.scope, self.subject)
+        angle = 0.0 if turn is None else self.scope.number(turn, self.subject, "angle") or 0.0
+        shift = self.shift(table.get("shift"))
+        return tuple(StackRow(one, copies, angle, shift, table.place) for one in self.known.ids(part.text))
 
     def shift(self, node: Node | None) -> tuple[float, float]:
         if not isinstance(node, Row) or len(node.items) != 2:

@@ -24,6 +24,7 @@ class StepsReader:
     assemblies: tuple[str, ...]
     layers: dict[str, int]
     scope: Scope
+    families: dict[str, tuple[str, ...]]
 
     @property
     def owners(self) -> tuple[str, ...]:
@@ -81,11 +82,12 @@ class StepsReader:
         rule = rules.UNKNOWN_PART if key == "parts" else rules.UNKNOWN_MATERIAL
         what = "parts" if key == "parts" else "tools and materials"
         for node in names:
-            if node.text not in known:
+            if node.text not in known and not (key == "parts" and node.text in self.families):
                 message = f"{key}: “{node.text}” is not among the {what} of this design"
                 hint = pick_hint(node.text, known, what)
                 self.scope.findings.append(rule.found(message, subject=subject, hint=hint, place=node.place))
-        return tuple(node.text for node in names if node.text in known)
+        ids = [one for node in names for one in self.families.get(node.text, (node.text,))]
+        return tuple(dict.fromkeys(one for one in ids if one in known))
 
     def picture(self, table: Table, subject: str) -> PicturePlan | None:
         """Return what a step's picture shows; None after a finding."""

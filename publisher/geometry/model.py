@@ -145,6 +145,7 @@ class ShapeInfo:
     """A shape as registered: one-line meaning, parameters, named edges, whether it takes openings and joins.
 
     ``least_feature``, of a surface pattern: the least distance in mm between two of its lines that is still drawn.
+    ``layered``: one entry of the spec stands for several layers, and a drawing may give their outline.
     """
 
     name: str
@@ -153,3 +154,4 @@ class ShapeInfo:
     edges: tuple[str, ...]
     openings: bool
     least_feature: float = 0.0
+    layered: bool = False

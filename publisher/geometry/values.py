@@ -7,6 +7,7 @@ from math import isfinite
 
 from publisher.basics import Finding, Place
 from publisher.design import Parameter
+from publisher.geometry.curves import Curve
 from publisher.geometry.model import ParameterInfo
 from publisher.geometry.rules import IMPOSSIBLE_SIZES, MISSING_PARAMETER, OUT_OF_RANGE, UNKNOWN_PARAMETER
 
@@ -15,13 +16,19 @@ LONGEST = 5000.0  # mm: beyond this a size is a slip of the pen (a PDF page ends
 
 @dataclass(frozen=True, slots=True)
 class Values:
-    """The sizes of one shape, opening or pattern. Lengths are mm, angles degrees. ``thickness``: of the part's board, mm."""
+    """The sizes of one shape, opening or pattern. Lengths are mm, angles degrees. ``thickness``: of the part's board, mm.
+
+    For a layer of several: ``layer`` from 1 at the table, of ``layers``; ``outline`` is the designer's drawing, if there is one.
+    """
 
     subject: str
     place: Place
     given: tuple[Parameter, ...]
     infos: tuple[ParameterInfo, ...]
     thickness: float = 0.0
+    layer: int = 1
+    layers: int = 1
+    outline: tuple[Curve, ...] = ()
 
     def _value(self, name: str) -> float | str:
         for parameter in self.given:

@@ -19,7 +19,7 @@ from publisher.basics import Finding
         ("title: Landing", "title: {figure}", "unquoted-text", "write `title: >`"),
         ("version: 1.0.0", "version: first", "bad-form", "missing unit"),
         ("shape: disc", "shape: disc, openings: {}", "unknown-key", "delete `openings`"),
-        ("shape: disc", "shape: disc, drawing: {file: a.svg}", "unclear-choice", "delete the others"),
+        ("shape: disc", "shape: disc, drawing: {file: a.svg}", "unknown-key", "delete `drawing`"),
         ("format: 1", "format: [1]", "wrong-kind", "write `1`"),
         ("shape: disc, with: {radius: 20 mm}", "shape: disc", "missing-key", "{radius: …}"),
         ("landing: {", "1landing: {", "bad-key", "begins with a letter"),

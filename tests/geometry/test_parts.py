@@ -9,7 +9,7 @@ import shapely
 
 from publisher.basics import Place
 from publisher.design import Design, EdgeTreatment, OpeningPlan, PartPlan, SlotRow, SurfacePlan, TextPlan
-from publisher.geometry import make_parts, parts, polygon, shape_infos
+from publisher.geometry import make_parts, named_shapes, polygon, shape_infos
 from publisher.geometry.parts import make_part
 from publisher.geometry.shapes import SHAPES, Shape, ShapeKind
 from publisher.geometry.values import Values
@@ -56,7 +56,7 @@ def test_a_fault_of_the_geometry_library_is_a_finding(plan: Plan, monkeypatch: p
         raise shapely.errors.GEOSException(f"TopologyException: {values.number('radius')}")
 
     disc = next(kind for kind in SHAPES if kind.info.name == "disc")
-    monkeypatch.setattr(parts, "SHAPES", (ShapeKind(disc.info, build, disc.check),))
+    monkeypatch.setattr(named_shapes, "SHAPES", (ShapeKind(disc.info, build, disc.check),))
     part, (finding,) = make_part(plan("disc", {"radius": 50.0}))
     assert part is None and finding.check == "geometry/could-not-be-drawn"
     assert "Topology" not in finding.message

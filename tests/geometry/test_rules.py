@@ -7,7 +7,7 @@ import shapely
 
 from publisher.basics import Rule, Severity
 from publisher.design import EdgeTreatment, OpeningPlan, PartPlan, SlotRow, SurfacePlan, TabRow
-from publisher.geometry import RULES, parts
+from publisher.geometry import RULES, named_shapes
 from publisher.geometry.curves import Curve
 from publisher.geometry.parts import make_part
 from publisher.geometry.rings import straight
@@ -106,7 +106,7 @@ def test_an_outline_that_crosses_itself(plan: Callable[..., PartPlan], monkeypat
     for order, sound in (((0, 1, 2, 3), True), ((0, 2, 1, 3), False)):
         chain: tuple[Curve, ...] = straight([(square[i], f"side_{i}") for i in order])
         kind = next(k for k in SHAPES if k.info.name == "disc")
-        monkeypatch.setattr(parts, "SHAPES", (ShapeKind(kind.info, lambda _, c=chain: Shape(c, ()), kind.check),))
+        monkeypatch.setattr(named_shapes, "SHAPES", (ShapeKind(kind.info, lambda _, c=chain: Shape(c, ()), kind.check),))
         part, found = make_part(plan("disc", {"radius": 50.0}))
         assert (part is not None) is sound
         assert [f.check for f in found] == ([] if sound else ["geometry/broken-outline"])
@@ -119,5 +119,5 @@ def test_trouble_in_the_library(plan: Callable[..., PartPlan], monkeypatch: pyte
     def build(_: object) -> Shape:
         raise shapely.errors.GEOSException("side location conflict")
 
-    monkeypatch.setattr(parts, "SHAPES", (ShapeKind(kind.info, build, kind.check),))
+    monkeypatch.setattr(named_shapes, "SHAPES", (ShapeKind(kind.info, build, kind.check),))
     assert [f.check for f in make_part(plan("disc", {"radius": 50.0}))[1]] == ["geometry/could-not-be-drawn"]

@@ -15,7 +15,8 @@ class Shape:
     """A shape at true size before openings and joins: closed chains of curves in mm, material on the left of each.
 
     ``outer`` runs anticlockwise, ``holes`` clockwise. ``edges`` carry nominal places only. ``plain``: closed areas that
-    surface patterns leave free, such as the stones of an arch.
+    surface patterns leave free, such as the stones of an arch. ``pieces``: further shapes that fell off this one, each cut
+    out by itself.
     """
 
     outer: tuple[Curve, ...]
@@ -23,6 +24,7 @@ class Shape:
     holes: tuple[tuple[Curve, ...], ...] = ()
     marks: tuple[Mark, ...] = ()
     plain: tuple[tuple[Point, ...], ...] = ()
+    pieces: tuple["Shape", ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
