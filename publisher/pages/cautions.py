@@ -1,33 +1,59 @@
-"""The caution page: what the listed tools and materials call for, in two columns."""
+"""The page to read before the first cut: cautions in two columns, how to use a template, what each line means."""
 
+from collections.abc import Callable
 from functools import partial
 
 from publisher.basics import Layer
 from publisher.pages.draft import Body, Context, Numbers, PageDraft
 from publisher.pages.frame import Frame, columns, make_frame
+from publisher.pages.how_to import bevelling, copying, tracing
+from publisher.pages.legend import legend
 from publisher.pages.model import Drawn, Path, Stroke
 from publisher.pages.styles import BODY, GUTTER, HEADING, SMALL, SPACE, STRONG_RULE
+from publisher.pages.template_plan import planner_of
 from publisher.pages.text import Block
 from publisher.pages.words import Caution, cautions_for
 
 TASK = "Read before you cut and glue"
-INTRO = "Read this page before the first cut. It names what the tools and materials of this pack call for."
+TITLE = "Before you cut"
+INTRO = "Read this page before the first cut: what the tools and materials of this pack call for, and how its pages are used."
+
+Section = Callable[[float, float, float], Block]  # left side, top and width in mm -> what is drawn
 
 
 def caution_drafts(context: Context) -> tuple[PageDraft, ...]:
-    """Return as many pages as the cautions fill: one, as a rule."""
+    """Return as many pages as cautions, sketches and legend fill: one, as a rule."""
     frame = make_frame(context.paper, False, 0.0)
     design = context.design
     keys = (*design.tools, *(m.name for m in design.materials), *(k for s in design.steps for k in s.uses))
     pages = _pages(context, frame, cautions_for(keys))
     return tuple(
-        PageDraft("cautions", f"cautions:{number}", "Cautions", frame, partial(_body, drawn), TASK)
+        PageDraft("cautions", f"cautions:{number}", TITLE, frame, partial(_body, drawn), TASK)
         for number, drawn in enumerate(pages, 1)
     )
 
 
 def _body(drawn: tuple[Drawn, ...], _numbers: Numbers) -> Body:
     return Body(drawn)
+
+
+def _sections(context: Context) -> list[Section]:
+    """Return what else a cutter must know: only what this pack's own templates call for."""
+    setter, parts = context.type, context.parts
+    found: list[Section] = []
+    allowance = max((part.trace_allowance for part in parts), default=0.0)
+    if context.design.use == "trace" and allowance > 0.0:
+        found.append(partial(tracing, setter, allowance))
+    if any(edge.matches for part in parts for edge in part.edges):
+        found.append(partial(copying, setter))
+    if any(edge.bevel > 0.0 for part in parts for edge in part.edges):
+        found.append(partial(bevelling, setter))
+    tiles = not all(map(planner_of(context).fits, parts))
+
+    def lines(x: float, top: float, width: float) -> Block:
+        return legend(setter, x, top, width, across=3 if width >= 170.0 else 2, trim=tiles)
+
+    return [*found, lines]
 
 
 def _pages(context: Context, frame: Frame, cautions: tuple[Caution, ...]) -> list[tuple[Drawn, ...]]:
@@ -39,15 +65,26 @@ def _pages(context: Context, frame: Frame, cautions: tuple[Caution, ...]) -> lis
     heights = [_block(context, c, 0.0, 0.0, cells[0].width).height + 2 * SPACE for c in cautions]
     # the columns of a page that is not full are made alike: half the height each
     room = min(top - text.bottom, max(sum(heights) / 2 + max(heights, default=0.0) / 2, 0.0))
-    column, y = 0, top
+    column, y, low = 0, top, top
     for caution, height in zip(cautions, heights, strict=True):
         if top - (y - height) > room + 1e-6 and y < top:
             column, y = column + 1, top
             if column == len(cells):
                 pages.append([])
                 column, y, top, room = 0, text.top - SPACE, text.top - SPACE, text.height
+                low = top
         pages[-1] += _block(context, caution, cells[column].left, y, cells[column].width).drawn
         y -= height
+        low = min(low, y)
+    for section in _sections(context):
+        low -= 2 * SPACE
+        block = section(text.left, low, text.width)
+        if low - block.height < text.bottom:
+            pages.append([])
+            low = text.top - SPACE
+            block = section(text.left, low, text.width)
+        pages[-1] += block.drawn
+        low -= block.height
     return [tuple(page) for page in pages]
 
 

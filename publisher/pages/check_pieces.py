@@ -3,18 +3,17 @@
 from publisher.basics import Box, Layer, LengthPromise
 from publisher.pages.budget import Budget, budget
 from publisher.pages.card import CARD_HEIGHT, CARD_INCHES, CARD_WIDTH, card
-from publisher.pages.coupon import HIGH, coupon, fit_of
+from publisher.pages.coupon import HIGH, Fit, coupon, fit_of
 from publisher.pages.draft import Body, Context
+from publisher.pages.frame import CODE, QUIET
 from publisher.pages.gauge import FOOT, MARKER, RANGE, gauge, gauge_from
-from publisher.pages.legend import legend
 from publisher.pages.model import Drawn, Path, Stroke
 from publisher.pages.rulers import INCH
-from publisher.pages.styles import BODY, GAUGE, HEADING, NOTE, RULE, SMALL
+from publisher.pages.styles import BODY, GAUGE, HEADING, LEAST, NOTE, RULE, SMALL
 from publisher.pages.tables import Column, make_table
 from publisher.pages.text import Setter
 
 SIDE = 100.0  # of the square
-LEGEND_TITLED = 19.0  # height from which the legend has room for its heading
 
 
 def square(context: Context, box: Box, page: int) -> tuple[Body, float]:
@@ -37,14 +36,21 @@ def _words_in_square(setter: Setter, outline: Box, left: float, top: float) -> t
     full = f"{SIDE:g} mm ({SIDE / INCH:.2f} in)"
     size = f"{CARD_WIDTH:.2f} × {CARD_HEIGHT:.2f} mm ({CARD_INCHES})"
     y = outline.bottom + 31.4
+    hiding = "A card that hides the line, or leaves paper inside it: print again at 100 %."
     drawn: list[Drawn] = [
         *setter.line("Bank card", HEADING, middle, centre + 3.0, align="centre"),
         *setter.line(size, SMALL, middle, centre - 3.4, align="centre"),
-        *setter.line("No ruler? Lay a card here: it covers the outline.", SMALL, middle, centre - 8.4, align="centre"),
+        *setter.line(
+            "No ruler? Lay a card here: its edges meet the line all round.", SMALL, middle, centre - 8.4, align="centre"
+        ),
+        *setter.line(hiding, LEAST, middle, centre - 12.6, align="centre"),
         *setter.line(full, HEADING, left, outline.bottom + 4.6),
         *setter.line(full, NOTE, outline.left + 4.8, outline.bottom + 30.0, turn=90.0),
         *setter.line("Your readings", SMALL.bold(), left, y),
     ]
+    right, above = outline.right - QUIET - 2.5, outline.bottom + QUIET + 2.5 + CODE + QUIET
+    drawn += setter.line("page code: which page of", LEAST, right, above + LEAST.leading, align="right")
+    drawn += setter.line("which pack this is", LEAST, right, above, align="right")
     lines: list[Path] = []
     for name in ("across", "down"):
         y -= 8.8
@@ -65,7 +71,7 @@ def how(context: Context, box: Box, _page: int) -> tuple[Body, float]:
         f"Measure the square across and down. Both must lie between {low:.1f} and {high:.1f} mm "
         f"({low / INCH:.2f} and {high / INCH:.2f} in). The long rulers judge finer.",
         "Look for all four corner marks. One is missing: the page was clipped.",
-        "Hold a scrap of your board in the gauge, then cut the coupon from it before anything else.",
+        "Hold a scrap of your board in the gauge. Read the page “Before you cut”, then cut the coupon from that scrap.",
     )
     drawn: list[Drawn] = []
     y = box.top
@@ -101,11 +107,23 @@ def board(context: Context, box: Box, page: int) -> tuple[Body, float]:
     y = box.top - HEADING.leading - MARKER - gauge_from(fit.thickness) - RANGE
     said = (
         "Stand a board on its edge and slide it to where it fills the gap: that is its thickness in mm. "
-        f"This pack is drawn for {fit.thickness:.2f} mm ({fit.thickness / INCH:.3f} in), at the arrow."
+        f"This pack is drawn for {fit.thickness:.2f} mm ({fit.thickness / INCH:.3f} in), at the arrow. {_go_on(fit)}"
     )
     words = setter.paragraph(said, NOTE, x, y - FOOT - 0.6, SIDE)
     drawn = (*setter.line("Board gauge", HEADING, x, box.top - setter.drop(HEADING)), *words.drawn)
-    return Body(drawn) + gauge(setter, page, (x, y), fit.thickness), box.top - y + FOOT + 0.6 + words.height
+    return Body(drawn) + gauge(setter, page, (x, y), fit.thickness, fit.spread), box.top - y + FOOT + 0.6 + words.height
+
+
+def _go_on(fit: Fit) -> str:
+    """Say which boards will do, and what to do with another."""
+    low, high = fit.thickness - fit.spread, fit.thickness + fit.spread
+    within = f"between {low:.1f} and {high:.1f} mm ({low / INCH:.3f} and {high / INCH:.3f} in), under the heavy bar"
+    if not fit.spread:
+        within = "with a board of that thickness"
+    return (
+        f"Go on {within}. Any other board needs other sizes: find the pack drawn for it, "
+        "or have this one built for the thickness that you measured."
+    )
 
 
 def scrap(context: Context, box: Box, page: int) -> tuple[Body, float]:
@@ -116,10 +134,13 @@ def scrap(context: Context, box: Box, page: int) -> tuple[Body, float]:
     setter = context.type
     high = HIGH + fit.thickness
     y = box.top - HEADING.leading - high - 1.6
+    board = f"{fit.board.replace('_', ' ')} board, {fit.thickness:.2f} mm ({fit.thickness / INCH:.3f} in)"
     said = (
-        "Cut both from scrap. A light push: right. If it falls out or will not go in, measure your board again."
+        f"For {board}. Lay the print on scrap and cut on the line, through paper and board: here no pencil is allowed for. "
+        "A light push: right. If it falls out or will not go in, measure your board again."
         if fit.slot
-        else "Cut it from scrap. A piece of board in the step lies flush: right. If not, measure your board again."
+        else f"For {board}. Lay the print on scrap and cut on the line, through paper and board. "
+        "A piece of board in the step lies flush: right. If not, measure your board again."
     )
     words = setter.paragraph(said, NOTE, box.left, y - 1.6, box.width)
     drawn = (*setter.line("Fit coupon", HEADING, box.left, box.top - setter.drop(HEADING)), *words.drawn)
@@ -134,12 +155,17 @@ def wrong(context: Context, box: Box, _page: int) -> tuple[Body, float]:
     """
     setter, allowed = context.type, budget(context.joined.meetings)
     low, high = SIDE * allowed.least, SIDE * allowed.most
+    near = f"98 to {low - 0.1:.1f} mm" if low > 98.15 else "about 98 mm"
     rows = (
         (f"{low:.1f} to {high:.1f} mm", "True size.", "Go on."),
-        ("about 97 mm", "Shrunk to fit other paper or small margins.", "Set 100 % and the paper that this page names."),
-        ("94 to 96 mm", "Shrunk to fit shorter paper or margins.", "The same. Any “fit to page” must be off."),
-        ("86 to 93 mm", "Shrunk more, or twice.", "Print the PDF itself from a PDF viewer."),
-        (f"over {high:.1f} mm", "Enlarged to fill the sheet.", "Turn borderless printing off and set 100 %."),
+        (near, "A printer that runs small, or damp paper.", "Print again on dry paper, or on another printer."),
+        (
+            "95 to 97.9 mm",
+            "Shrunk to fit other paper or small margins.",
+            "Set 100 % and the paper that this page names.",
+        ),
+        ("under 95 mm", "Shrunk to fit shorter paper, or twice.", "The same. Print the PDF itself from a PDF viewer."),
+        (f"{high + 0.1:.1f} mm or more", "Enlarged to fill the sheet.", "Turn borderless printing off and set 100 %."),
         ("the two differ", "The paper slipped or stretched.", "Print again on dry, flat paper."),
     )
     shares = (0.20, 0.395, 0.405)
@@ -150,11 +176,3 @@ def wrong(context: Context, box: Box, _page: int) -> tuple[Body, float]:
     y = box.top - table.height() - 2.0
     words = setter.paragraph(after, SMALL.bold(), box.left, y, box.width)
     return Body(table.place(box.left, box.top) + words.drawn), box.top - y + words.height
-
-
-def pen_legend(context: Context, box: Box, _page: int) -> tuple[Body, float]:
-    """Draw the legend of lines."""
-    across = 3 if box.width >= 170.0 else 2
-    titled = box.height > LEGEND_TITLED
-    block = legend(context.type, box.left, box.top, box.width, across=across, title=titled)
-    return Body(block.drawn), block.height

@@ -28,7 +28,7 @@ ORDER: tuple[tuple[PageKind, str], ...] = (  # the order of pages, and what book
     ("templates", "Templates"),
     ("overview", "Map of the tiles"),
     ("tiles", "Tiles"),
-    ("cautions", "Cautions"),
+    ("cautions", "Before you cut"),
     ("steps", "Instructions"),
 )
 

@@ -1,4 +1,7 @@
-"""The fit coupon: a tab and a slot of this design, or a step of its board, to cut from scrap before anything else."""
+"""The fit coupon: a tab and a slot of this design, or a step of its board, to cut from scrap before anything else.
+
+It is cut directly through the paper, not traced, so everything on it is drawn at its finished size.
+"""
 
 from dataclasses import dataclass
 
@@ -14,24 +17,28 @@ HIGH = 13.0  # of the piece under its tab
 
 @dataclass(frozen=True, slots=True)
 class Fit:
-    """What the coupon tries: board and its thickness, slot width (0: the design has no slots), allowance of a tracing pencil."""
+    """What the coupon tries: the board, its thickness and how far that may be off (mm), and the slot's width (0: no slots)."""
 
+    board: str
     thickness: float
+    spread: float
     slot: float
-    allowance: float
-    part: str  # letter of the part that the slot is of, or of the first part
 
 
 def fit_of(context: Context) -> Fit | None:
     """Return the fit of the design's first slot, or of its first board when it has no slots; None without parts."""
     plans = context.design.parts
-    found = next(((plan, row) for plan in plans for t in plan.treatments for row in t.slots), None)
-    if found is not None:
-        slotted, row = found
-        return Fit(row.mate, row.mate + row.play, slotted.trace_allowance, slotted.letter)
     if not plans:
         return None
-    return Fit(context.design.board(plans[0].board).thickness, 0.0, plans[0].trace_allowance, plans[0].letter)
+    found = next(((plan, row) for plan in plans for t in plan.treatments for row in t.slots), None)
+    own = context.design.board(plans[0].board)
+    if found is None:
+        return Fit(own.id, own.thickness, own.spread, 0.0)
+    plan, row = found
+    own = context.design.board(plan.board)  # a slot's mate is of the same board, unless the thickness says otherwise
+    boards = (own, *context.design.boards)
+    mate = next((board for board in boards if abs(board.thickness - row.mate) < 1e-6), own)
+    return Fit(mate.id, row.mate, mate.spread, row.mate + row.play)
 
 
 def coupon(context: Context, fit: Fit, page: int, at: Point) -> Body:
@@ -40,55 +47,47 @@ def coupon(context: Context, fit: Fit, page: int, at: Point) -> Body:
 
 
 def _tab_and_slot(context: Context, fit: Fit, page: int, at: Point) -> Body:
-    p, t = fit.allowance, fit.thickness
+    t = fit.thickness
     x, y = at
     middle = x + PIECE / 2
     tab = (
-        (x + p, y + p),
-        (x + PIECE - p, y + p),
-        (x + PIECE - p, y + HIGH - p),
-        (middle + TAB / 2 - p, y + HIGH - p),
-        (middle + TAB / 2 - p, y + HIGH + t - p),
-        (middle - TAB / 2 + p, y + HIGH + t - p),
-        (middle - TAB / 2 + p, y + HIGH - p),
-        (x + p, y + HIGH - p),
+        (x, y),
+        (x + PIECE, y),
+        (x + PIECE, y + HIGH),
+        (middle + TAB / 2, y + HIGH),
+        (middle + TAB / 2, y + HIGH + t),
+        (middle - TAB / 2, y + HIGH + t),
+        (middle - TAB / 2, y + HIGH),
+        (x, y + HIGH),
     )
     left = x + PIECE + 6.0
-    play = fit.slot - t
-    plate = (
-        (left + p, y + p),
-        (left + PIECE - p, y + p),
-        (left + PIECE - p, y + HIGH + t - p),
-        (left + p, y + HIGH + t - p),
-    )
-    half_long, half_wide = (TAB + play) / 2 + p, fit.slot / 2 + p
+    plate = ((left, y), (left + PIECE, y), (left + PIECE, y + HIGH + t), (left, y + HIGH + t))
+    long, wide = TAB + fit.slot - t, fit.slot
     cx, cy = left + PIECE / 2, y + (HIGH + t) / 2 + 2.0
     slot = (
-        (cx - half_long, cy - half_wide),
-        (cx + half_long, cy - half_wide),
-        (cx + half_long, cy + half_wide),
-        (cx - half_long, cy + half_wide),
+        (cx - long / 2, cy - wide / 2),
+        (cx + long / 2, cy - wide / 2),
+        (cx + long / 2, cy + wide / 2),
+        (cx - long / 2, cy + wide / 2),
     )
     drawn: list[Drawn] = [Stroke(CUT, tuple(Path(ring, True) for ring in (tab, plate, slot)), Layer.OUTLINES)]
     setter = context.type
     drawn += setter.line("tab", SMALL, middle, y + HIGH / 2 - 1.0, align="centre")
     drawn += setter.line(f"slot {fit.slot:.2f} mm", NOTE, cx, y + 2.2, align="centre")
-    lengths = (LengthPromise(page, slot[1], slot[2], 2 * half_wide, "gauge"),)
+    lengths = (
+        LengthPromise(page, slot[1], slot[2], wide, "gauge"),
+        LengthPromise(page, slot[0], slot[1], long, "gauge"),
+        LengthPromise(page, tab[4], tab[5], TAB, "gauge"),
+        LengthPromise(page, tab[3], tab[4], t, "gauge"),
+    )
     return Body(tuple(drawn), lengths=lengths)
 
 
 def _step(context: Context, fit: Fit, page: int, at: Point) -> Body:
-    p, t = fit.allowance, fit.thickness
+    t = fit.thickness
     x, y = at
-    low = y + HIGH - p
-    ring = (
-        (x + p, y + p),
-        (x + 2 * PIECE - p, y + p),
-        (x + 2 * PIECE - p, low),
-        (x + PIECE - p, low),
-        (x + PIECE - p, low + t),
-        (x + p, low + t),
-    )
+    low = y + HIGH
+    ring = ((x, y), (x + 2 * PIECE, y), (x + 2 * PIECE, low), (x + PIECE, low), (x + PIECE, low + t), (x, low + t))
     setter = context.type
     drawn: tuple[Drawn, ...] = (
         Stroke(CUT, (Path(ring, True),), Layer.OUTLINES),

@@ -5,13 +5,13 @@ from math import floor
 from publisher.basics import Layer, LengthPromise, Point
 from publisher.pages.draft import Body
 from publisher.pages.model import Drawn, Fill, Path, Stroke
-from publisher.pages.styles import GAUGE, LEAST, TICK
+from publisher.pages.styles import CUT, GAUGE, LEAST, TICK
 from publisher.pages.text import Align, Setter
 
 LENGTH = 100.0
 STEPS = 10  # graduations 0.2 mm of width apart
 RANGE = 2.0  # mm between the narrow and the wide end
-MARKER = 3.2  # height kept above for the marker of the design's own thickness
+MARKER = 3.8  # height kept above for the marker of the design's own thickness
 FOOT = 3.0  # height kept below for the numbers
 
 
@@ -20,8 +20,10 @@ def gauge_from(thickness: float) -> float:
     return max(1.0, floor(thickness + 0.5) - 1.0)
 
 
-def gauge(setter: Setter, page: int, at: Point, thickness: float) -> Body:
+def gauge(setter: Setter, page: int, at: Point, thickness: float, spread: float = 0.0) -> Body:
     """Draw the gauge with the narrow end of its lower line at ``at``; mark the design's board thickness (mm) on it.
+
+    A heavy bar over the upper line shows which boards will do: from ``thickness`` − ``spread`` to ``thickness`` + ``spread``.
 
     Every graduation is a line across the gap, as long as the gap is wide there, and is promised.
     """
@@ -46,7 +48,12 @@ def gauge(setter: Setter, page: int, at: Point, thickness: float) -> Body:
     ]
     share = (thickness - least) / RANGE
     if 0.0 <= share <= 1.0:
-        tip = (x + LENGTH * share, y + least + RANGE * share + 0.5)
+        tip = (x + LENGTH * share, y + least + RANGE * share + 1.3)
         arrow = Path((tip, (tip[0] + 1.1, tip[1] + 2.2), (tip[0] - 1.1, tip[1] + 2.2)), True)
         drawn.append(Fill(0.0, (arrow,), Layer.PAGE))
+    low, high = ((thickness + off - least) / RANGE for off in (-spread, spread))
+    low, high = max(0.0, low), min(1.0, high)
+    if spread and low < high:
+        bar = tuple((x + LENGTH * s, y + least + RANGE * s + 0.8) for s in (low, high))
+        drawn.append(Stroke(CUT, (Path(bar),), Layer.PAGE))
     return Body(tuple(drawn), lengths=tuple(lengths))

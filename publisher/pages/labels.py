@@ -77,7 +77,9 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     line = f"{count} and {part.spare} spare" if part.spare else count
     left, bottom, right, top = region_polygon(part.outline).bounds
     width, height = right - left, top - bottom
-    size = (f"{width:.1f} × {height:.1f} mm", f"({width / _INCH:.2f} × {height / _INCH:.2f} in)")
+    millimetres = f"{width:.1f} × {height:.1f} mm"
+    whole = millimetres.replace(" ", "\u00a0")  # never broken: the page promises it as one
+    size = (f"finished {whole}" if part.trace_allowance else whole, f"({width / _INCH:.2f} × {height / _INCH:.2f} in)")
     board = f"{part.board} {part.thickness:.1f} mm ({part.thickness / _INCH:.2f} in)"
     if copy:
         spare = ", a spare" if copy > part.count else ""
@@ -86,7 +88,7 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     else:
         boxes = (part.count - part.mirrored, part.mirrored, part.spare)
     notes = tuple(_notes(context, part, copy, mirrored))
-    promised = (part.letter, count.replace("\u00a0", " "), size[0])
+    promised = (part.letter, count.replace("\u00a0", " "), millimetres)
     return Says(part.letter, part.name, board, line, boxes, size, notes, promised)
 
 
@@ -108,7 +110,8 @@ def _notes(context: Context, part: Part, copy: int, mirrored: bool) -> Iterator[
     elif is_handed(part):
         yield "Do not flip."
     if part.trace_allowance:
-        yield f"Drawn {part.trace_allowance:g} mm inside, for the pencil."
+        left, bottom, right, top = region_polygon(part.template).bounds
+        yield f"As drawn {right - left:.1f} × {top - bottom:.1f} mm: the pencil adds {part.trace_allowance:g} mm all round."
 
 
 def is_handed(part: Part) -> bool:

@@ -2,7 +2,7 @@
 
 from publisher.basics import Layer, LineKind
 from publisher.pages.model import Drawn, Path, Stroke
-from publisher.pages.styles import HEADING, SMALL, line_style
+from publisher.pages.styles import HEADING, SMALL, TRIM, line_style
 from publisher.pages.text import Block, Setter
 
 LINES: tuple[tuple[LineKind, str, str], ...] = (
@@ -17,19 +17,27 @@ SAMPLE = 17.0  # length of a line sample: long enough for every pattern to show
 ROW = 5.4
 
 
-def legend(setter: Setter, x: float, top: float, width: float, *, across: int = 2, title: bool = True) -> Block:
-    """Draw the legend of line kinds in ``across`` columns. ``width`` in mm; the block's height follows."""
+def legend(
+    setter: Setter, x: float, top: float, width: float, *, across: int = 2, title: bool = True, trim: bool = False
+) -> Block:
+    """Draw the legend of line kinds in ``across`` columns. ``width`` in mm; the block's height follows.
+
+    ``trim``: with the line along which the paper of tiles is cut off.
+    """
     drawn: list[Drawn] = []
     y = top
     if title:
         drawn += setter.line("Lines and what to do along them", HEADING, x, y - setter.drop(HEADING))
         y -= HEADING.leading + 1.0
-    down = -(-len(LINES) // across)
+    rows = [(line_style(kind), name, meaning) for kind, name, meaning in LINES]
+    if trim:
+        rows.append((TRIM, "trim", "the paper of a tile"))
+    down = -(-len(rows) // across)
     column = width / across
-    for number, (kind, name, meaning) in enumerate(LINES):
+    for number, (style, name, meaning) in enumerate(rows):
         left, middle = x + number // down * column, y - (number % down + 0.5) * ROW
         base = middle - setter.cap(SMALL) / 2
-        drawn.append(Stroke(line_style(kind), (Path(((left, middle), (left + SAMPLE, middle))),), Layer.PAGE))
+        drawn.append(Stroke(style, (Path(((left, middle), (left + SAMPLE, middle))),), Layer.PAGE))
         drawn += setter.line(name, SMALL.bold(), left + SAMPLE + 2.5, base)
         said = setter.width(name + " ", SMALL.bold())
         drawn += setter.line(meaning, SMALL, left + SAMPLE + 2.5 + said, base)

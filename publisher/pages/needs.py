@@ -4,22 +4,28 @@ from publisher.design import amount, say, say_length
 from publisher.pages.draft import Context
 from publisher.pages.words import thing
 
-FACES = {"bare": "without paper", "paper_one": "with paper on one face", "paper_both": "with paper on both faces"}
+FACES = {
+    "bare": "bare {name} board, no paper on its faces",
+    "paper_one": "{name} board with paper on one face",
+    "paper_both": "{name} board with paper on both faces",
+}
 
 
 def board_lines(context: Context) -> tuple[str, ...]:
-    """Return one sentence per board: thickness as measured, and for each sheet size how many sheets a real layout needs."""
+    """Return one sentence per board: its faces, its measured thickness, and how many sheets of each size to buy.
+
+    A layout that was drawn and checked holds every part, so that number is enough.
+    """
     lines = []
     for board in context.design.boards:
         ways = [
-            f"{need.sheets and len(need.sheets)} {'sheet' if len(need.sheets) == 1 else 'sheets'} of {need.sheet.label}"
+            f"{len(need.sheets)} {'sheet' if len(need.sheets) == 1 else 'sheets'} of {need.sheet.label}"
             for need in context.needs.yields
             if need.board == board.id and need.sheets
         ]
-        faces = FACES.get(board.faces, board.faces)
-        name = board.id.replace("_", " ")
-        thick = f"{name} board, {say_length(board.thickness)} thick as measured, {faces}"
-        lines.append(f"{thick}: at least {' or '.join(ways)}" if ways else thick)
+        faces = FACES.get(board.faces, f"{{name}} board, {board.faces}").format(name=board.id.replace("_", " "))
+        thick = f"{faces}, measured {say_length(board.thickness)} thick"
+        lines.append(f"{thick}: buy {', or '.join(ways)}" if ways else thick)
     return tuple(lines)
 
 

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from publisher.basics import Box, Refusal
-from publisher.pages.check_pieces import board, how, pen_legend, scrap, square, wrong
+from publisher.pages.check_pieces import board, how, scrap, square, wrong
 from publisher.pages.draft import Body, Context, Numbers, PageDraft
 from publisher.pages.frame import CODE, FOOTER, QUIET, TOO_SMALL, Frame, make_frame
 from publisher.pages.rulers import MILLIMETRES, SIXTEENTHS, base_line, graduation
@@ -63,14 +63,12 @@ def _arranged(context: Context, column: Box, page: int) -> Body:
     gauge, gauge_high = board(context, replace(left, top=y), page)
     coupon, coupon_high = scrap(context, replace(right, top=y), page)
     y -= max(gauge_high, coupon_high) + GUTTER
-    table, high = wrong(context, replace(column, top=y), page)
-    y -= high + GUTTER
-    return drawn + gauge + coupon + table + pen_legend(context, replace(column, top=y), page)[0]
+    return drawn + gauge + coupon + wrong(context, replace(column, top=y), page)[0]
 
 
 def _flowed(context: Context, frame: Frame, column: Box) -> tuple[PageDraft, ...]:
     """Put the pieces under each other, on as many pages as they need."""
-    pieces: tuple[Piece, ...] = (square, how, board, scrap, wrong, pen_legend)
+    pieces: tuple[Piece, ...] = (square, how, board, scrap, wrong)
     plain = make_frame(context.paper, False, 0.0)
     pages: list[list[tuple[Piece, Box]]] = [[]]
     box = column

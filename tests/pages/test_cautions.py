@@ -9,6 +9,7 @@ from publisher.pages.draft import Context, Numbers
 from publisher.pages.words import material_words, tool_words
 
 NUMBERS = Numbers(6, 9, (), (), ())
+SECTIONS = {"How to use a template", "How to cut a bevel", "Lines and what to do along them"}
 
 
 def titles(context: Context) -> list[str]:
@@ -28,8 +29,31 @@ def test_all_cautions_together_run_on_and_stay_inside_the_page(demo: Callable[..
     context = demo("toll-house", "a5")
     design = replace(context.design, tools=tuple(t.key for t in (*tool_words(), *material_words())))
     drafts = caution_drafts(replace(context, design=design))
-    assert len(titles(replace(context, design=design))) == 11
+    assert len(set(titles(replace(context, design=design))) - SECTIONS) == 11
     for draft in drafts:
         for thing in draft.body(NUMBERS).drawn:
             if isinstance(thing, Words):
                 assert thing.y >= draft.frame.text.bottom - 0.5
+
+
+def said(context: Context) -> str:
+    return " ".join(w.text for d in caution_drafts(context) for w in d.body(NUMBERS).drawn if isinstance(w, Words))
+
+
+def test_the_page_says_how_the_packs_own_templates_are_used(demo: Callable[..., Context]) -> None:
+    house, stair, quay = demo("toll-house"), demo("lock-stair"), demo("quay")
+    assert set(titles(house)) >= SECTIONS
+    assert "How to cut a bevel" not in titles(stair)
+    assert "outside the card" in said(stair)
+    assert "0.4 mm (0.016 in)" in said(house)
+    assert "copy the word “top”" in said(house)
+    assert "copy the word “top”" not in said(stair)
+    # only packs with tiles have a line to trim along
+    assert "the paper of a tile" in said(quay)
+    assert "the paper of a tile" not in said(house)
+
+
+def test_a_pack_to_paste_has_no_pencil_to_explain(demo: Callable[..., Context]) -> None:
+    context = demo("toll-house")
+    paste = replace(context, design=replace(context.design, use="paste"))
+    assert "How to use a template" not in titles(paste)

@@ -7,7 +7,7 @@ import pytest
 from publisher.basics import Box
 from publisher.design import Design
 from publisher.joints import Meeting
-from publisher.pages.check_pieces import board, how, pen_legend, scrap, square, wrong
+from publisher.pages.check_pieces import board, how, scrap, square, wrong
 from publisher.pages.checks import ink_box
 from publisher.pages.draft import Context
 from publisher.pages.print_check import Piece
@@ -15,7 +15,7 @@ from publisher.pages.print_check import Piece
 BOX = Box(20.0, 30.0, 200.0, 250.0)
 
 
-@pytest.mark.parametrize("piece", [square, how, board, scrap, wrong, pen_legend])
+@pytest.mark.parametrize("piece", [square, how, board, scrap, wrong])
 def test_a_piece_stays_in_the_height_that_it_returns(make_context: Callable[..., Context], piece: Piece) -> None:
     meetings = (Meeting("wall.slot", "wall", "slot of part A for the tab of part B", 5.3, 5.29, 5.3),)
     context = make_context(meetings=meetings)

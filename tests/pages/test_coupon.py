@@ -1,4 +1,4 @@
-"""The fit coupon is drawn as the design's own slot and tab are."""
+"""The fit coupon is cut on its line, not traced: tab and slot are drawn at their finished size."""
 
 from collections.abc import Callable
 
@@ -17,19 +17,31 @@ def size(points: tuple[tuple[float, float], ...]) -> tuple[float, float]:
     return max(xs) - min(xs), max(ys) - min(ys)
 
 
-def test_slot_and_tab_follow_board_play_and_pencil(make_context: Make) -> None:
+def test_slot_and_tab_follow_board_and_play_whatever_the_pencil_adds(make_context: Make) -> None:
     context = make_context()
+    assert all(plan.trace_allowance == 0.4 for plan in context.design.parts)
     fit = fit_of(context)
     assert fit is not None
-    assert (fit.thickness, fit.slot, fit.allowance) == (5.0, 5.3, 0.4)
+    assert (fit.board, fit.thickness, fit.slot) == ("foam", 5.0, 5.3)
     body = coupon(context, fit, 2, (10.0, 20.0))
     outlines = next(t for t in body.drawn if isinstance(t, Stroke))
     tab, _plate, slot = (path.points for path in outlines.paths)
-    # a pencil of 0.4 mm runs outside the tab and inside the slot: 14 - 0.8 wide, 5.3 + 0.8 across
-    assert size(slot) == pytest.approx((14.3 + 0.8, 5.3 + 0.8))
-    assert tab[3][0] - tab[6][0] == pytest.approx(14.0 - 0.8)
+    # board 5.0 and play 0.3 mm: the slot is 5.3 wide, and 0.3 longer than the tab of 14
+    assert size(slot) == pytest.approx((14.3, 5.3))
+    assert tab[3][0] - tab[6][0] == pytest.approx(14.0)
     assert tab[4][1] - tab[3][1] == pytest.approx(5.0)
-    assert body.lengths[0].length == pytest.approx(6.1)
+
+
+def test_what_decides_the_fit_is_promised(make_context: Make) -> None:
+    context = make_context()
+    fit = fit_of(context)
+    assert fit is not None
+    lengths = coupon(context, fit, 2, (10.0, 20.0)).lengths
+    assert [p.length for p in lengths] == pytest.approx([5.3, 14.3, 14.0, 5.0])
+    for promise in lengths:
+        assert size((promise.start, promise.end)) == pytest.approx(
+            (promise.length, 0.0) if promise.start[1] == promise.end[1] else (0.0, promise.length)
+        )
 
 
 def test_a_design_without_slots_gets_a_step_of_its_board(

@@ -28,8 +28,13 @@ def test_a_stair_layer_says_all_that_a_cutter_asks(make_context: Callable[..., C
     assert said.count == "cut\u00a014 and 1 spare"
     assert said.boxes == (14, 0, 1)
     assert said.board == "foam 5.0 mm (0.20 in)"
-    assert said.size == ("122.0 × 89.1 mm", "(4.80 × 3.51 in)")
-    assert said.notes == ("THIS SIDE UP: the arrow climbs", "Do not flip.", "Drawn 0.4 mm inside, for the pencil.")
+    assert said.size == ("finished 122.0\u00a0×\u00a089.1\u00a0mm", "(4.80 × 3.51 in)")
+    # the width is that of two arcs, each 0.4 mm smaller; the height ends at a notch, so it loses a little more
+    assert said.notes == (
+        "THIS SIDE UP: the arrow climbs",
+        "Do not flip.",
+        "As drawn 121.2 × 88.2 mm: the pencil adds 0.4 mm all round.",
+    )
     assert said.promised == ("A", "cut 14", "122.0 × 89.1 mm")
 
 
@@ -38,7 +43,10 @@ def test_overall_size_is_that_of_the_finished_piece(
 ) -> None:
     disc = draw("disc", radius=50)
     assert disc.template.outer.points[0] != disc.outline.outer.points[0]
-    assert says(make_context(parts=(disc,)), disc).size[0] == "100.0 × 100.0 mm"
+    said = says(make_context(parts=(disc,)), disc)
+    assert said.size[0] == "finished 100.0\u00a0×\u00a0100.0\u00a0mm"
+    assert said.notes[-1].startswith("As drawn 99.2 × 99.2 mm")
+    assert said.promised[-1] == "100.0 × 100.0 mm"
 
 
 def panel_design(make_design: Callable[..., Design], part: Part) -> Design:

@@ -3,7 +3,7 @@
 from publisher.basics import LineKind
 from publisher.pages.legend import LINES, legend
 from publisher.pages.model import Stroke, Words
-from publisher.pages.styles import line_style
+from publisher.pages.styles import TRIM, line_style
 from publisher.pages.text import Setter
 
 
@@ -13,6 +13,12 @@ def test_every_kind_is_named_and_drawn_in_its_own_style(setter: Setter) -> None:
     said = {t.text for t in block.drawn if isinstance(t, Words)}
     assert {kind.value for kind in LineKind} <= said
     assert {kind for kind, _, _ in LINES} == set(LineKind)
+
+
+def test_the_trim_line_of_tiles_is_told_from_a_score(setter: Setter) -> None:
+    block = legend(setter, 10.0, 100.0, 180.0, across=3, trim=True)
+    assert TRIM in {t.style for t in block.drawn if isinstance(t, Stroke)}
+    assert TRIM.dash[0] < line_style(LineKind.SCORE).dash[0] / 3
 
 
 def test_a_sample_is_long_enough_for_its_pattern(setter: Setter) -> None:

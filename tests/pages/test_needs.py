@@ -12,8 +12,13 @@ from publisher.pages.needs import board_lines, material_lines, tool_lines
 def test_a_board_is_named_with_its_measured_thickness_and_its_sheets(demo: Callable[..., Context]) -> None:
     (line,) = board_lines(demo("quay"))
     assert line.startswith(
-        "foam board, 5.00 mm (0.20 in) thick as measured, without paper: at least 1 sheet of 20 x 30 in"
+        "bare foam board, no paper on its faces, measured 5.00 mm (0.20 in) thick: buy 1 sheet of 20 x 30 in"
     )
+
+
+def test_sheets_of_another_size_are_a_second_way(demo: Callable[..., Context]) -> None:
+    (line,) = board_lines(demo("lock-stair"))
+    assert line.endswith("buy 1 sheet of 20 x 30 in, or 2 sheets of 297 x 420 mm")
 
 
 def test_an_amount_is_worked_out_from_facts(demo: Callable[..., Context]) -> None:

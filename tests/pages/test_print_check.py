@@ -32,7 +32,7 @@ def test_one_page_with_everything_on_it(make_context: Make, numbers: Callable[..
     assert rulers == {"180": 180.0, "240": 240.0}
     assert [p.length for p in body.lengths if p.purpose == "calibration"] == [100.0] * 4
     assert sum(p.purpose == "card" for p in body.lengths) == 4
-    assert sum(p.purpose == "gauge" for p in body.lengths) == 12  # eleven graduations and the coupon's slot
+    assert sum(p.purpose == "gauge" for p in body.lengths) == 15  # eleven graduations; the coupon's slot and tab both ways
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter", "common", "a3", "a5"])
@@ -67,8 +67,10 @@ def test_the_words_follow_the_design(
         "5.00 mm (0.197 in)",
         "85.60 × 53.98 mm",
         "Measure again after gluing to card",
-        "about 97 mm",
-        "94 to 96 mm",
+        "98 to 99.7 mm",
+        "95 to 97.9 mm",
+        "Go on between 4.8 and 5.2 mm (0.189 and 0.205 in)",
+        "cut on the line",
     ):
         assert needed in said.replace("\n", " "), needed
 
