@@ -31,3 +31,20 @@ def test_a_gable_whose_slopes_reach_the_ground(plan: Plan, refused: Refuse, draw
     (finding,) = refused(plan("gable_wall", {**GABLE, "past": 80.0}))
     assert "drops 80 mm over the 80 mm" in finding.message and finding.limit == pytest.approx(79.0)
     drawn(plan("gable_wall", {**GABLE, "past": 79.0}))
+
+
+def test_the_ridge_gives_the_pitch(plan: Plan, drawn: Draw, refused: Refuse) -> None:
+    by_ridge = {name: value for name, value in GABLE.items() if name != "pitch"}
+    part = drawn(plan("gable_wall", {**by_ridge, "ridge": 135.0}))
+    assert area(part.outline) == pytest.approx(area(drawn(plan("gable_wall", GABLE)).outline), rel=1e-12)
+    assert polygon(part.outline).bounds == pytest.approx((0.0, 0.0, 130.0, 135.0))
+    (finding,) = refused(plan("gable_wall", by_ridge))
+    assert finding.message == "neither pitch nor ridge is given"
+    (finding,) = refused(plan("gable_wall", {**GABLE, "ridge": 135.0}))
+    assert "are both given" in finding.message
+    (finding,) = refused(plan("gable_wall", {**by_ridge, "ridge": 80.5}))
+    assert "gives slopes of 0.52°" in finding.message and finding.limit == pytest.approx(
+        80.0 + 55.0 * tan(radians(1.0))
+    )
+    (finding,) = refused(plan("gable_wall", {**by_ridge, "ridge": 900.0}))
+    assert finding.limit == pytest.approx(80.0 + 55.0 * tan(radians(85.0)))
