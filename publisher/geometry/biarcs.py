@@ -35,6 +35,21 @@ def fitted(points: Sequence[Point], name: str, tolerance: float = TOLERANCE) -> 
     order = [(start + k) % len(ring) for k in range(len(ring) + 1)]
     ring, ahead, behind = ring[order], ahead[order], behind[order]
     stops = [*(k for k in range(1, len(ring) - 1) if order[k] in corners), len(ring) - 1]
+    return _pairs(ring, ahead, behind, stops, name, tolerance)
+
+
+def fitted_line(
+    points: Sequence[Point], tangents: Sequence[Point], name: str, tolerance: float = TOLERANCE
+) -> tuple[Curve, ...]:
+    """Return an open smooth line through ``points`` (mm) with these unit tangents as arcs and lines, from the first point."""
+    line, along = np.asarray(points, dtype=np.float64), np.asarray(tangents, dtype=np.float64)
+    return _pairs(line, along, along, [len(line) - 1], name, tolerance)
+
+
+def _pairs(
+    ring: Array, ahead: Array, behind: Array, stops: Sequence[int], name: str, tolerance: float
+) -> tuple[Curve, ...]:
+    """Return biarcs from the first point to the last; none goes past a stop."""
     curves: list[Curve] = []
     at, reach = 0, 8
     for stop in stops:

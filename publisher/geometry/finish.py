@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import shapely
 
-from publisher.basics import Finding, LineKind, errors
+from publisher.basics import Finding, errors
 from publisher.design import PartPlan
 from publisher.geometry.bumps import Bump, let_in
 from publisher.geometry.curves import SAME, Curve
@@ -187,15 +187,19 @@ def _vanished(plan: PartPlan, lost: Sequence[str], traced: shapely.Polygon) -> I
 
 
 def _clipped(marks: Sequence[Mark], traced: shapely.Polygon) -> Iterator[Mark]:
-    """Yield the marks, lines to draw or score shortened to what lies on the template."""
-    for mark in marks:
-        if mark.kind not in (LineKind.DRAW, LineKind.SCORE) or mark.closed:
+    """Yield the marks, open lines shortened to what lies on the template: nothing is drawn beyond a part."""
+    lines = [None if m.closed or len(m.points) < 2 else shapely.LineString(m.points) for m in marks]
+    shapely.prepare(traced)
+    for mark, line, whole in zip(marks, lines, shapely.covers(traced, lines), strict=True):
+        if line is None or whole:
             yield mark
             continue
-        for line in shapely.get_parts(shapely.intersection(shapely.LineString(mark.points), traced)):
-            if line.geom_type == "LineString" and line.length > 0.0:
-                points = tuple((float(x), float(y)) for x, y in line.coords)
-                yield Mark(mark.kind, mark.purpose, points, False, mark.name, mark.text)
+        text = mark.text
+        for piece in shapely.get_parts(shapely.intersection(line, traced)):
+            if piece.geom_type == "LineString" and piece.length > 0.0:
+                points = tuple((float(x), float(y)) for x, y in piece.coords)
+                yield Mark(mark.kind, mark.purpose, points, False, mark.name, text)
+                text = ""
 
 
 def _part(

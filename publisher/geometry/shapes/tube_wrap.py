@@ -1,16 +1,18 @@
 """A strip that wraps a tube once, its upper edge square or cut obliquely."""
 
 from collections.abc import Iterator
-from math import ceil, cos, pi, radians, sqrt, tan
+from math import cos, hypot, pi, radians, sin, tan
 
-from publisher.basics import Finding, LineKind, Point, Purpose
+from publisher.basics import Finding, LineKind, Purpose
+from publisher.geometry.biarcs import fitted_line
 from publisher.geometry.model import Mark, ParameterInfo, ShapeInfo
-from publisher.geometry.rings import straight
+from publisher.geometry.rings import Pen
 from publisher.geometry.shapes.shape import Shape, ShapeKind, angle, edges_of, length
 from publisher.geometry.values import Values, mm
 
 EDGES = ("bottom", "right", "top", "left")
-FINE = 0.001  # mm: sagitta of the oblique edge, finer than an arc's, so that its length is right to a thousandth
+FINE = 0.0005  # mm: how far the oblique edge may lie off the true curve, so that its length is right to a thousandth
+PARTS = 96  # places along the strip where the true curve is kept exactly
 SEAMS = {"low": -1.0, "high": 1.0}
 
 
@@ -49,13 +51,17 @@ def build(values: Values) -> Shape:
     r, slope = once / (2.0 * pi), tan(radians(values.number("cut")))
     swing = r * slope * SEAMS[values.word("seam")]
     whole = once + lap
-    top: list[Point] = [(whole, h), (0.0, h)]
+    pen = Pen((0.0, 0.0)).line((whole, 0.0), "bottom")
     if slope > 0.0:
-        step = sqrt(8.0 * FINE * r / slope)  # sagitta step²/8·|u″|, |u″| at most tan β / r
-        parts = max(16, ceil(whole / step))
-        top = [(x, h + swing * cos(x / r)) for x in (whole * k / parts for k in range(parts, -1, -1))]
-    corners = [((0.0, 0.0), "bottom"), ((whole, 0.0), "right"), *((p, "top") for p in top[:-1]), (top[-1], "left")]
-    outer = straight(corners)
+        places = [whole * k / PARTS for k in range(PARTS, -1, -1)]
+        points = [(x, h + swing * cos(x / r)) for x in places]
+        steep = [-swing / r * sin(x / r) for x in places]
+        tangents = [(-1.0 / hypot(1.0, u), -u / hypot(1.0, u)) for u in steep]
+        pen.line(points[0], "right").curves.extend(fitted_line(points, tangents, "top", FINE))
+        pen.at = points[-1]
+    else:
+        pen.line((whole, h), "right").line((0.0, h), "top")
+    outer = tuple(pen.line((0.0, 0.0), "left").curves)
     marks = []
     if lap > 0.0:
         seam = ((once, 0.0), (once, h + swing * cos(once / r) if slope else h))

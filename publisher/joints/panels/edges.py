@@ -39,10 +39,13 @@ def joint_line(part_at: dict[str, Part], ref: EdgeRef, inset: float) -> EdgeLine
 
 
 def nominal_outline(part: Part) -> shapely.Polygon:
-    """Return the outline through the nominal edges; the finished outline when the edges do not go round the part."""
-    points = [e.nominal_start for e in part.edges]
-    if len(points) >= 3 and all(e.centre is None for e in part.edges) and _round(part.edges):
-        return shapely.Polygon(points)
+    """Return the outline through the nominal straight edges; the finished outline when they do not go round the part.
+
+    An arch that opens a straight edge (the foot of a bridge's side goes on behind it) is left closed.
+    """
+    straight = tuple(e for e in part.edges if e.centre is None)
+    if len(straight) >= 3 and _round(straight):
+        return shapely.Polygon([e.nominal_start for e in straight])
     return polygon(part.outline)
 
 
