@@ -1,0 +1,105 @@
+"""The docs: generated pages are fresh, links lead somewhere, commands run, output shown is real."""
+
+import re
+import shlex
+import shutil
+import subprocess
+import sys
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from docs.spec_page import wrong_examples
+from tests.whole.conftest import Run
+
+ROOT = Path(__file__).parents[2]
+PAGES = sorted([*(ROOT / "docs").glob("*.md"), ROOT / "README.md", ROOT / "DEVELOPERS.md"])
+WRITTEN = [page for page in PAGES if "```sh" in page.read_text(encoding="utf-8") and page.parent.name == "docs"]
+Publisher = Callable[..., Run]
+Block = tuple[list[str], list[str]]
+
+
+def test_generated_pages_are_fresh() -> None:
+    run = subprocess.run(
+        [sys.executable, "-m", "docs.generate", "--check"], cwd=ROOT, capture_output=True, text=True, check=False
+    )
+    assert run.returncode == 0, run.stderr
+
+
+def test_a_stale_page_is_found_with_its_remedy(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], tmp_path: Path
+) -> None:
+    from docs import generate
+
+    monkeypatch.setattr(generate, "DOCS", tmp_path)
+    monkeypatch.setattr(generate, "fresh", lambda: {"a.md": "new\n", "pictures/shapes/b.svg": "<svg/>\n"})
+    assert generate.main([]) == 0
+    assert generate.main(["--check"]) == 0
+    (tmp_path / "a.md").write_text("old\n")
+    (tmp_path / "pictures/shapes/gone.svg").write_text("<svg/>\n")
+    capsys.readouterr()
+    assert generate.main(["--check"]) == 1
+    said = capsys.readouterr().err
+    assert "a.md, pictures/shapes/gone.svg" in said and "python -m docs.generate" in said
+    assert generate.main([]) == 0
+    assert not (tmp_path / "pictures/shapes/gone.svg").exists()
+    assert generate.main(["--chek"]) == 2
+
+
+def test_examples_of_fields_fit_the_schema() -> None:
+    assert wrong_examples() == []
+
+
+@pytest.mark.parametrize("page", PAGES, ids=lambda page: page.name)
+def test_links_lead_to_files_and_headings(page: Path) -> None:
+    text = page.read_text(encoding="utf-8")
+    links = re.findall(r"\]\(([^)\s]+)\)", re.sub(r"```.*?```", "", text, flags=re.S))
+    for link in links:
+        file, _, heading = link.partition("#")
+        if file.startswith(("http://", "https://")):
+            continue
+        target = (page.parent / file).resolve() if file else page
+        assert target.is_file(), f"{page.name}: {link}"
+        if heading:
+            titles = re.findall(r"^#+ (.*)$", target.read_text(encoding="utf-8"), re.M)
+            assert heading in [re.sub(r"[^\w -]", "", t).strip().lower().replace(" ", "-") for t in titles], link
+
+
+def blocks(page: Path) -> list[Block]:
+    """The commands of each sh block, and the lines of the text block that follows it."""
+    found: list[Block] = []
+    for kind, body in re.findall(r"```(sh|text)\n(.*?)```", page.read_text(encoding="utf-8"), re.S):
+        lines = [line.strip() for line in body.splitlines() if line.strip()]
+        if kind == "sh":
+            found.append((lines, []))
+        else:
+            found[-1][1].extend(lines)
+    return found
+
+
+@pytest.mark.parametrize("page", WRITTEN, ids=lambda page: page.name)
+def test_commands_run_and_output_is_real(
+    page: Path, publisher: Publisher, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Commands run one after the other beside a copy of the demos; lines shown stand in the output, in that order."""
+    shutil.copytree(ROOT / "designs", tmp_path / "designs")
+    monkeypatch.chdir(tmp_path)
+    ran = 0
+    for commands, shown in blocks(page):
+        said = ""
+        for command in commands:
+            words = shlex.split(command)
+            if words[:2] == ["cp", "-r"]:
+                shutil.copytree(words[2], words[3])
+            if words[0] != "publisher":
+                continue
+            run = publisher(*words[1:])
+            bad = any("error:" in line or "BAD" in line for line in shown)
+            assert run.code == (1 if bad else 0), f"{command}\n{run.out}{run.err}"
+            said += run.out + run.err
+            ran += 1
+        for line in shown:
+            assert line in said, f"“{line}” is not what {commands[-1]} says:\n{said}"
+            said = said[said.index(line) + len(line) :]
+    assert ran > 0
