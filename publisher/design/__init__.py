@@ -28,6 +28,7 @@ from publisher.design.model import (
 )
 from publisher.design.model_combine import CombineStep, Family, Parameter
 from publisher.design.model_edges import EdgeTreatment, SlotRow, TabRow
+from publisher.design.model_fits import BracePlan, MeetPlan
 from publisher.design.model_texts import Blank, MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
 from publisher.design.rules import RULES
 from publisher.design.texts import amount, fill
@@ -40,6 +41,7 @@ __all__ = [
     "RULES",
     "Blank",
     "Board",
+    "BracePlan",
     "CombineStep",
     "Design",
     "DrawingPlan",
@@ -50,6 +52,7 @@ __all__ = [
     "Join",
     "Kind",
     "MaterialPlan",
+    "MeetPlan",
     "NeedPlan",
     "OpeningPlan",
     "PanelPlace",

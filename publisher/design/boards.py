@@ -8,6 +8,8 @@ from publisher.design.sheets import read_sheet
 from publisher.design.wording import say_mm
 
 THICKEST_MM = 100.0
+MOST_STRENGTH = 500.0  # MPa: more than any wood
+MOST_AREAL_MASS = 100_000.0  # g/m²: 100 mm of water
 
 
 def read_boards(table: Table, scope: Scope) -> tuple[Board, ...]:
@@ -56,7 +58,28 @@ def read_board(board_id: str, table: Table, scope: Scope) -> Board | None:
         edge_margin=_measure(table, "edge_margin", THICKEST_MM, scope, subject),
         grain=table.text("grain", "none"),
         place=table.place,
+        bending_strength=_plain(table, "bending_strength", MOST_STRENGTH, "MPa", scope, subject),
+        areal_mass=_plain(table, "areal_mass", MOST_AREAL_MASS, "g/m²", scope, subject),
     )
+
+
+def _plain(table: Table, key: str, most: float, unit: str, scope: Scope, subject: str) -> float | None:
+    """A plain number in the unit that the field says; None when unsaid or after a finding."""
+    value = table.value(key)
+    number = None if value is None else scope.number(value, subject, "number")
+    if value is None or number is None or 0 < number <= most:
+        return number
+    scope.findings.append(
+        rules.BOARD_MEASURE.found(
+            f"{key} is {number:g} {unit}; it is more than 0 and at most {most:g} {unit}",
+            subject=subject,
+            hint="write what the board's maker says or what you have measured, or leave it out",
+            place=value.place,
+            value=number,
+            limit=most if number > most else 0.0,
+        )
+    )
+    return None
 
 
 def _measure(table: Table, key: str, most: float, scope: Scope, subject: str) -> float:

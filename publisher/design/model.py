@@ -7,6 +7,7 @@ from publisher.basics import Finding, Place
 from publisher.brief import SpecFile
 from publisher.design.model_combine import CombineStep, Family, Parameter
 from publisher.design.model_edges import EdgeTreatment
+from publisher.design.model_fits import BracePlan, MeetPlan
 from publisher.design.model_texts import MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
 
 Kind = Literal["length", "angle", "count", "number", "ratio", "area", "mass"]
@@ -67,6 +68,8 @@ class Board:
     edge_margin: float
     grain: str
     place: Place
+    bending_strength: float | None = None  # MPa; None: not measured
+    areal_mass: float | None = None  # g/m²; None: by the stated assumption
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,6 +158,7 @@ class StackPlan:
     turn: float
     loose: bool
     place: Place
+    brace: BracePlan | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -263,6 +267,7 @@ class Design:
     files: tuple[SpecFile, ...]
     findings: tuple[Finding, ...]
     cover: PicturePlan | None = None  # what the cover shows; the whole piece if unsaid
+    meets: tuple[MeetPlan, ...] = ()  # sizes at which the design meets other packs
 
     def board(self, board_id: str) -> Board:
         """Return the board with this id. Raises StopIteration when there is none (design never lets that pass)."""

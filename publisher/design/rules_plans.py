@@ -199,7 +199,15 @@ COMBINE = Rule(
     ERROR,
 )
 
+BRACE = Rule(
+    "design/brace",
+    "A knee brace has a run and a drop",
+    "A brace without length props nothing.",
+    ERROR,
+)
+
 PLAN_RULES = (
+    BRACE,
     BOARD_THICKNESS,
     BOARD_MEASURE,
     SHEET_SIZE,

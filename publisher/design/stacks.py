@@ -4,7 +4,9 @@ from publisher.basics import Place, Rule
 from publisher.brief import Node, Row, Table, Value
 from publisher.design import rules_plans as rules
 from publisher.design.counts import read_count
+from publisher.design.fits import read_brace
 from publisher.design.model import StackPlan, StackRow
+from publisher.design.model_fits import BracePlan
 from publisher.design.names import pick_hint
 from publisher.design.parts_known import KnownParts
 from publisher.design.scope import Scope
@@ -67,6 +69,7 @@ class _Reader:
         self.known = known
         self.scope = scope
         self.plans: list[StackPlan] = []
+        self.brace: BracePlan | None = None
         self.subject = f"assembly {assembly}"
 
     def read(self, items: tuple[Node, ...], name: str, below: str, table: Table, place: Place) -> None:
@@ -74,6 +77,8 @@ class _Reader:
         own = [item for item in items if isinstance(item, Table) and _section(item) is None]
         rows = [row for item in own for row in self.rows(item)]
         turn = table.value("turn")
+        if name == self.assembly:  # its sections are braced alike
+            self.brace = read_brace(table.table("brace"), self.scope, self.subject)
         self.plans.append(
             StackPlan(
                 name=name,
@@ -82,6 +87,7 @@ class _Reader:
                 turn=0.0 if turn is None else self.scope.number(turn, self.subject, "angle") or 0.0,
                 loose=table.text("loose") == "true",
                 place=place,
+                brace=self.brace,
             )
         )
         for item in items:

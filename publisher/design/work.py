@@ -4,6 +4,7 @@ from publisher.basics import Finding
 from publisher.brief import Brief, Table
 from publisher.design.assemblies import read_assemblies
 from publisher.design.boards import read_boards
+from publisher.design.fits import read_meets
 from publisher.design.given import given_sizes
 from publisher.design.model import Design
 from publisher.design.needs import read_needs
@@ -63,6 +64,7 @@ def work_out(brief: Brief, variant: str = "", sets: tuple[tuple[str, str], ...] 
         fonts=names_in(fields.get("fonts")),
         files=brief.files,
         cover=reader.picture(cover, "cover") if isinstance(cover, Table) else None,
+        meets=read_meets(fields.table("meets")),
         findings=tuple(findings),
     )
 
