@@ -1,7 +1,7 @@
 """The spiral stair's layer against closed forms."""
 
 from collections.abc import Callable
-from math import atan2, degrees, dist, hypot, pi, radians, sin
+from math import atan2, cos, degrees, dist, hypot, pi, radians, sin
 
 import pytest
 
@@ -113,3 +113,78 @@ def test_the_hinted_turns_can_be_built(plan: Plan, refused: Refuse, drawn: Draw,
     (finding,) = refused(plan("spiral_stair_layer", {**DEMO, "notch": 4.0, "turn": 1.0 if not edge_of_range else 39.9}))
     assert finding.limit is not None
     drawn(plan("spiral_stair_layer", {**DEMO, "notch": 4.0, "turn": finding.limit}))
+
+
+@pytest.mark.parametrize(("sides", "step"), [(3, 60.0), (6, 60.0), (6, 45.0), (8, 90.0), (12, 40.0)])
+def test_a_many_sided_core(plan: Plan, drawn: Draw, sides: int, step: float) -> None:
+    sizes: dict[str, float | str] = {**DEMO, "core_radius": 30.0, "step_angle": step, "core_sides": float(sides)}
+    part = drawn(plan("spiral_stair_layer", sizes))
+    # the polygon's part under the step: whole triangles, and a rest cut off by the back edge
+    each = 2.0 * pi / sides
+    whole, rest = divmod(radians(step), each)
+    triangle = 30.0**2 / 2.0 * sin(each)
+    back = 30.0 * cos(each / 2.0) / cos(rest - each / 2.0)
+    under = whole * triangle + 30.0 * back / 2.0 * sin(rest)
+    expected = sides * triangle - under + step / 360.0 * pi * 92.0**2
+    assert area(part.outline) == pytest.approx(expected, rel=1e-12)
+    cores = [e for e in part.edges if e.name.startswith("core_")]
+    assert all(e.centre is None for e in cores) and cores[-1].end == (30.0, 0.0)
+    full = [e for e in cores if e.nominal_length == pytest.approx(60.0 * sin(pi / sides))]
+    assert len(full) == sides - (int(whole) if rest < 1e-9 else int(whole) + 1)
+
+
+def test_a_straight_end_is_the_chord(plan: Plan, drawn: Draw) -> None:
+    part = drawn(plan("spiral_stair_layer", {**DEMO, "step_end": "straight"}))
+    whole = pi * 30.0**2 * 320.0 / 360.0 + 92.0**2 / 2.0 * sin(radians(40.0))
+    assert area(part.outline) == pytest.approx(whole, rel=1e-12)
+    end = part.edge("step_end")
+    assert end is not None and end.centre is None
+    # chord of n equal divisions, Machinery's Handbook, 31st ed., p. 82: S/R of 9 sides 0.6840
+    assert end.nominal_length / 92.0 == pytest.approx(0.6840, abs=5e-5)
+
+
+@pytest.mark.parametrize("turn", [20.0, 15.0, -20.0])
+def test_the_notch_of_a_straight_end(plan: Plan, drawn: Draw, turn: float) -> None:
+    plain, notched = (
+        drawn(plan("spiral_stair_layer", {**DEMO, "turn": turn, "step_end": "straight", "notch": depth}))
+        for depth in (0.0, 4.0)
+    )
+    points = sorted(run(notched, "notch")[0], key=lambda p: hypot(*p))
+    tip, others = points[0], points[1:]
+    on_line = next(p for p in others if angle_of(p) == pytest.approx(turn))
+    corner = next(p for p in others if p != on_line)
+    assert angle_of(tip) == pytest.approx(turn)
+    assert dist(tip, on_line) == pytest.approx(4.0)
+    # the triangle of the notch: 45° at the tip, two sides known
+    assert area(plain.outline) - area(notched.outline) == pytest.approx(
+        4.0 * dist(tip, corner) * sin(radians(45.0)) / 2.0, rel=1e-9
+    )
+    assert abs(angle_of(corner)) < abs(turn)  # on the tread that stays bare
+
+
+def test_a_dowel_hole(plan: Plan, drawn: Draw) -> None:
+    plain, bored = (
+        drawn(plan("spiral_stair_layer", {**DEMO, "joints": 27.0} | ({"hole_radius": 3.0} if hole else {})))
+        for hole in (False, True)
+    )
+    assert area(plain.outline) - area(bored.outline) == pytest.approx(pi * 9.0, rel=1e-9)
+    assert [r.name for r in bored.outline.holes[0].runs] == ["bore", "bore"]
+    assert plain.outline.outer == bored.outline.outer
+
+
+@pytest.mark.parametrize(
+    ("sizes", "name", "words"),
+    [
+        ({"core_sides": 2.0}, "core_sides", "cannot have 2 sides"),
+        ({"hole_radius": 28.0}, "hole_radius", "leaves 2 mm of the core"),
+        ({"hole_radius": 13.0, "core_sides": 3.0}, "hole_radius", "leaves 2 mm of the core"),
+        ({"hole_radius": 0.2}, "hole_radius", "cannot be cut"),
+        ({"step_end": "straight", "step_angle": 150.0}, "step_end", "comes within 23.811 mm of the axis"),
+        ({"step_end": "straight", "notch": 4.0, "turn": 2.0}, "turn", "straight end"),
+    ],
+)
+def test_layers_that_cannot_be(
+    plan: Plan, refused: Refuse, sizes: dict[str, float | str], name: str, words: str
+) -> None:
+    (finding,) = refused(plan("spiral_stair_layer", {**DEMO, **sizes}))
+    assert words in finding.message and finding.place is not None and finding.place.pointer.endswith(f"/{name}")

@@ -1,7 +1,7 @@
 """Marks of a stair layer: ticks, the next front edge, the lap, the way up."""
 
 from collections.abc import Callable
-from math import atan2, degrees, dist, hypot
+from math import atan2, cos, degrees, dist, hypot, pi, radians, sin
 
 import pytest
 import shapely
@@ -42,3 +42,34 @@ def test_ticks_stop_at_the_template(plan: Plan, drawn: Draw) -> None:
     part = drawn(plan("spiral_stair_layer", {**DEMO, "joints": 27}, trace_allowance=0.4))
     ticks = [m for m in part.marks if m.purpose is Purpose.JOINT_TICK]
     assert ticks and max(hypot(*p) for m in ticks for p in m.points) <= 29.6 + 1e-6
+
+
+def test_ticks_of_a_many_sided_core_stand_square_to_its_sides(plan: Plan, drawn: Draw) -> None:
+    sizes: dict[str, float | str] = {
+        "core_radius": 30.0, "reach": 92.0, "step_angle": 60.0, "turn": 20.0, "core_sides": 6.0, "joints": 24.0,
+    }  # fmt: skip
+    part = drawn(plan("spiral_stair_layer", sizes))
+    ticks = [m.points for m in part.marks if m.purpose is Purpose.JOINT_TICK]
+    # 24 on six sides of 30 mm: every 7.5 mm; one side lies under the step, with both its corners
+    assert len(ticks) == 24 - 4 - 1
+    apothem = 30.0 * cos(pi / 6.0)
+    for outer, inner in ticks:
+        side = int(degrees(atan2(outer[1], outer[0])) % 360.0 // 60.0)
+        square = radians(side * 60.0 + 30.0)
+        assert outer[0] * cos(square) + outer[1] * sin(square) == pytest.approx(apothem)
+        assert dist(outer, inner) == pytest.approx(3.0)
+
+
+@pytest.mark.parametrize(
+    "form", [{"core_sides": 6.0}, {"step_end": "straight"}, {"core_sides": 5.0, "step_end": "straight"}]
+)
+def test_the_lap_lies_on_this_layer_and_under_the_next(plan: Plan, drawn: Draw, form: dict[str, float | str]) -> None:
+    sizes: dict[str, float | str] = {"core_radius": 30.0, "reach": 92.0, "step_angle": 60.0, "turn": 20.0, **form}
+    part = drawn(plan("spiral_stair_layer", sizes))
+    body = polygon(part.outline)
+    above = shapely.affinity.rotate(body, 20.0, origin=(0.0, 0.0))
+    (lap,) = (shapely.Polygon(m.points) for m in part.marks if m.purpose is Purpose.LAP)
+    assert above.buffer(1e-3).contains(lap)
+    step = shapely.Polygon([(0.0, 0.0), *((200.0 * cos(radians(a)), 200.0 * sin(radians(a))) for a in range(20, 61))])
+    assert lap.intersection(step).difference(body.buffer(1e-3)).area < 1e-6
+    assert lap.area > 0.5 * body.intersection(above).area
