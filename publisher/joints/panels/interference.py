@@ -1,0 +1,183 @@
+"""Board where other board stands: the solids of placed panels cut by planes inside each other (mm)."""
+
+from dataclasses import dataclass
+from itertools import combinations, pairwise
+
+import numpy as np
+import shapely
+
+from publisher.geometry import Part, polygon
+from publisher.joints.panels.place import Panel, PanelAssembly
+from publisher.joints.panels.solids import FacePair, corners_of, face_pair
+from publisher.joints.panels.space import Array, Frame
+
+DEPTHS = (0.06, 0.5, 0.94)
+"""Where a panel is cut, as shares of its thickness: near both faces too, so that a shallow overlap is met."""
+
+TOUCH = 0.05
+"""mm: what overlaps by less on either side is a touch. Fits are made and cut no finer."""
+
+LEVELS = 9
+"""Lines on which a panel that is bevelled or leans is looked at across its thickness."""
+
+
+@dataclass(frozen=True, slots=True)
+class Clash:
+    """Two panels in one place: how thick the overlap is (mm), and a point in the middle of it in the assembly (x, y, z)."""
+
+    a: str
+    b: str
+    thick: float
+    at: tuple[float, float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class _Solid:
+    """A placed panel, ready to be cut: its rings on both faces, whether they differ, and its box in space."""
+
+    name: str
+    part: Part
+    frame: Frame
+    rings: tuple[FacePair, ...]
+    bevelled: bool
+    low: Array
+    high: Array
+    square: shapely.Geometry  # the region at every depth, when no edge is bevelled
+
+    def region(self, depth: float) -> shapely.Geometry:
+        """Return what there is of the panel ``depth`` mm behind its drawn face, in its own coordinates."""
+        if not self.bevelled:
+            return self.square
+        share = depth / self.part.thickness
+        rings = [pair.outside + share * (pair.inside - pair.outside) for pair in self.rings]
+        made = shapely.Polygon(rings[0], rings[1:])
+        return made if made.is_valid else shapely.make_valid(made)
+
+
+def clashes_of(assembly: PanelAssembly) -> tuple[Clash, ...]:
+    """Return every pair of panels that stand in one place, in the order of the places.
+
+    One panel is cut by planes parallel to its faces, and the other's section by the same planes is laid over the cut. For plane
+    panels the sections are exact where both are square-edged and upright to each other; else they are taken on nine lines.
+    """
+    solids = [_solid(panel) for panel in assembly.panels]
+    found = []
+    for one, other in combinations(solids, 2):
+        if np.any(one.low > other.high - TOUCH) or np.any(other.low > one.high - TOUCH):
+            continue
+        both = [clash for clash in (_clash(one, other), _clash(other, one)) if clash is not None]
+        if both:
+            thin = min(
+                both, key=lambda clash: clash.thick
+            )  # each looks across the other: the smaller is the true thickness
+            found.append(Clash(one.name, other.name, thin.thick, thin.at))
+    return tuple(found)
+
+
+def _solid(panel: Panel) -> _Solid:
+    outline = panel.part.outline
+    rings = tuple(face_pair(panel.part, ring.points) for ring in (outline.outer, *outline.holes))
+    corners = panel.frame.carry(corners_of(panel.part))
+    bevelled = any(pair.outside is not pair.inside for pair in rings)
+    # arcs of a few hundred points are cut many times: a hundredth of a millimetre is a fifth of what counts as a touch
+    square = shapely.simplify(polygon(outline), TOUCH / 5)
+    shapely.prepare(square)
+    low, high = corners.min(axis=0), corners.max(axis=0)
+    return _Solid(panel.name, panel.part, panel.frame, rings, bevelled, low, high, square)
+
+
+def _clash(cut: _Solid, other: _Solid) -> Clash | None:
+    """Cut the first panel at every depth and return the thickest place in which the other stands inside it."""
+    worst: Clash | None = None
+    for share in DEPTHS:
+        depth = share * cut.part.thickness
+        section = _section(other, cut.frame, depth)
+        if section is None:
+            continue
+        common = shapely.intersection(section, cut.region(depth))
+        if common.area < TOUCH * TOUCH:
+            continue
+        overlap = shapely.buffer(common, -TOUCH / 2)
+        if overlap.is_empty:
+            continue
+        for piece in shapely.get_parts(overlap):
+            if not isinstance(piece, shapely.Polygon):
+                continue
+            circle = shapely.maximum_inscribed_circle(piece, 0.02)
+            thick = 2.0 * float(shapely.length(circle)) + TOUCH
+            if worst is None or thick > worst.thick:
+                x, y, z = (float(v) for v in cut.frame.point(shapely.get_coordinates(circle)[0], depth))
+                worst = Clash(cut.name, other.name, thick, (x, y, z))
+    return worst
+
+
+def _section(solid: _Solid, frame: Frame, depth: float) -> shapely.Geometry | None:
+    """Return the section of a solid by the plane ``depth`` mm behind another panel's face, in that panel's coordinates."""
+    # the plane in the solid's coordinates (u, v, w): a·u + b·v + c·w = level
+    normal = solid.frame.axes.T @ frame.outward
+    level = -depth - float(frame.outward @ (solid.frame.origin - frame.origin))
+    a, b, c = (float(n) for n in normal)
+    across = float(np.hypot(a, b))
+    t = solid.part.thickness
+    if across < 1e-6:
+        w = level / c
+        if not -t + 1e-9 < w < -1e-9:
+            return None
+        return shapely.transform(solid.region(-w), lambda p: _carried(solid, frame, p, np.full(len(p), w)))
+    square = not solid.bevelled and abs(c) < 1e-9
+    levels = np.linspace(0.0, -t, 2 if square else LEVELS)
+    way = np.array([-b, a]) / across
+    rows = []
+    for w in levels:
+        foot = np.array([a, b]) * (level - c * w) / across**2
+        line = shapely.LineString([foot - 1e5 * way, foot + 1e5 * way])
+        rows.append(_intervals(shapely.intersection(line, solid.region(-float(w))), foot, way, float(w)))
+    strips = [
+        shapely.Polygon(_carried(solid, frame, quad[:, :2], quad[:, 2]))
+        for upper, lower in pairwise(rows)
+        for quad in _strips(upper, lower, foot_free=way)
+    ]
+    return shapely.union_all(strips) if strips else None
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """Where the plane's line at one level runs inside the solid: pairs of places along it, the line's foot, the level."""
+
+    pairs: tuple[tuple[float, float], ...]
+    foot: Array
+    w: float
+
+
+def _intervals(cut: shapely.Geometry, foot: Array, way: Array, w: float) -> _Row:
+    pairs = []
+    for piece in shapely.get_parts(cut):
+        along = (shapely.get_coordinates(piece) - foot) @ way
+        if len(along) > 1 and along.max() - along.min() > 1e-6:
+            pairs.append((float(along.min()), float(along.max())))
+    return _Row(tuple(sorted(pairs)), foot, w)
+
+
+def _strips(upper: _Row, lower: _Row, *, foot_free: Array) -> list[Array]:
+    """Return quadrilaterals (4, 3) between two levels: ends joined where both have as many, else what both have in common."""
+    pairs: list[tuple[tuple[float, float], tuple[float, float]]]
+    if len(upper.pairs) == len(lower.pairs):
+        pairs = list(zip(upper.pairs, lower.pairs, strict=True))
+    else:
+        common = [
+            (max(p[0], q[0]), min(p[1], q[1]))
+            for p in upper.pairs
+            for q in lower.pairs
+            if min(p[1], q[1]) > max(p[0], q[0])
+        ]
+        pairs = [(pair, pair) for pair in common]
+    made = []
+    for (a, b), (c, d) in pairs:
+        ends = [(upper, a), (upper, b), (lower, d), (lower, c)]
+        made.append(np.array([[*(row.foot + at * foot_free), row.w] for row, at in ends]))
+    return made
+
+
+def _carried(solid: _Solid, frame: Frame, flat: Array, w: Array) -> Array:
+    """Carry points of the solid (u, v at level w) to the cut panel's plane."""
+    return np.asarray(frame.back(solid.frame.carry(np.column_stack([flat, w])))[:, :2])
