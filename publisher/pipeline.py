@@ -1,14 +1,15 @@
 """The only file that knows all rooms: it calls them in order and puts the finished files in place."""
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from publisher.basics import Finding, Refusal, Rule, Severity, errors
 from publisher.brief import Brief, read_brief
-from publisher.design import Design, variants, work_out
+from publisher.design import Design, SheetSize, variants, work_out
 from publisher.geometry import Part, make_parts
 from publisher.joints import Joined, put_together
-from publisher.material import BoardNeeds, lay_out
+from publisher.material import BoardNeeds, Stored, lay_out, yield_csv
 from publisher.pages import Pack, Paper, cautions_for, compose, facts_document, paper_for, thing, with_attachment
 from publisher.press import render_previews, write_part_svg, write_pdf, write_sheet_svg
 from publisher.proof import Proof, prove
@@ -109,8 +110,19 @@ def wanted_variants(brief: Brief, asked: tuple[str, ...]) -> tuple[str, ...]:
     return tuple("" if name == BASE else name for name in asked) or known
 
 
-def work(brief: Brief, variant: str = "", sets: tuple[tuple[str, str], ...] = (), effort: str = "quick") -> Worked:
-    """Run a brief through the rooms up to ``material``; stop between rooms at the first that finds an error."""
+def work(
+    brief: Brief,
+    variant: str = "",
+    sets: tuple[tuple[str, str], ...] = (),
+    effort: str = "quick",
+    sheets: tuple[SheetSize, ...] | None = None,
+    settled: Callable[[str, Stored], None] | None = None,
+) -> Worked:
+    """Run a brief through the rooms up to ``material``; stop between rooms at the first that finds an error.
+
+    ``effort``, ``sheets`` and ``settled`` go to ``material``: how long to look, other sheets than those on sale, who is told
+    of each verified layout.
+    """
     found = list(brief.findings)
     if errors(found):
         return Worked(brief, None, (), None, None, tuple(found))
@@ -123,7 +135,7 @@ def work(brief: Brief, variant: str = "", sets: tuple[tuple[str, str], ...] = ()
     if errors(found):
         return Worked(brief, design, parts, None, None, tuple(found))
     joined = put_together(design, parts)
-    needs = lay_out(design, parts, effort)
+    needs = lay_out(design, parts, effort, sheets, settled)
     found += (*joined.findings, *needs.findings)
     return Worked(brief, design, parts, joined, needs, tuple(found))
 
@@ -186,6 +198,9 @@ def _cut_files(worked: Worked, folder: str) -> list[Output]:
         for number, layout in enumerate(need.sheets, 1):
             name = f"cut-files/{folder}/sheet-{need.board}-{size}-{number}.svg"
             out.append(Output(name, write_sheet_svg(layout, worked.parts)))
+    if worked.needs and worked.needs.yields:
+        table = yield_csv(worked.needs, worked.parts)
+        out.append(Output(f"cut-files/{folder}/cut-yield.csv", table.encode("utf-8")))
     return out
 
 

@@ -4,11 +4,23 @@ from pathlib import Path
 
 import click
 
+from publisher.basics import Refusal, Rule, Severity
+from publisher.brief import Brief
 from publisher.cli.options import json_option, set_option, variant_option
-from publisher.cli.report import Report, finding_record, write_json
-from publisher.material import BoardNeeds, layouts_document
-from publisher.pipeline import BASE, Worked, wanted_variants, work
+from publisher.cli.report import Report, write_json
+from publisher.cli.yield_words import record, show
+from publisher.design import sheet_size
+from publisher.material import Stored, layouts_document, store_document, yield_csv
+from publisher.pipeline import Worked, wanted_variants, work
 from publisher.release import put_in_place
+
+STORE = "layouts.json"
+KEEP_WHAT = Rule(
+    "cli/keep-what",
+    "Only layouts of the design as it is written are kept",
+    "Layouts for other sizes or sheets would never be found again, and would only swell the store.",
+    Severity.ERROR,
+)
 
 
 @click.command(short_help="Lay the parts out on board sheets and keep the best layouts.")
@@ -20,78 +32,74 @@ from publisher.release import put_in_place
     type=click.Choice(["quick", "careful", "patient"]),
     default="quick",
     show_default=True,
-    help="How long to look.",
+    help="How long to look: seconds, up to half a minute a part, minutes a part.",
 )
+@click.option("--sheet", "sheets", multiple=True, metavar="SIZE", help='A sheet or offcut that you have, "500x700 mm".')
 @click.option(
-    "--keep", is_flag=True, help="Write the layouts to layouts.json beside the spec: builds then only verify them."
+    "--keep", is_flag=True, help=f"Write the layouts to {STORE} beside the spec: builds then only verify them."
 )
+@click.option("--csv", "as_csv", is_flag=True, help="Print the table as CSV on standard output.")
 @json_option
 def yields(
-    folder: Path, variants: tuple[str, ...], sets: tuple[tuple[str, str], ...], effort: str, keep: bool, as_json: bool
+    folder: Path,
+    variants: tuple[str, ...],
+    sets: tuple[tuple[str, str], ...],
+    effort: str,
+    sheets: tuple[str, ...],
+    keep: bool,
+    as_csv: bool,
+    as_json: bool,
 ) -> None:
     """Lay the parts of the design in FOLDER out on its board sheets.
 
     \b
-    Example:  publisher yield designs/lock-stair --keep
+    Examples:  publisher yield designs/lock-stair --effort careful --keep
+               publisher yield designs/lock-stair --sheet "500x700 mm"
     """
+    asked = tuple(sheet_size(text) for text in sheets) or None
+    if keep and (asked or sets):
+        raise Refusal(
+            KEEP_WHAT.found(
+                "--keep was given together with --sheet or --set",
+                subject=STORE,
+                hint="leave --keep away, or write the sheet or the size into the spec",
+            )
+        )
     report = Report()
     records = []
     for brief in report.briefs((folder,)):
-        kept: list[BoardNeeds] = []
-        for variant in wanted_variants(brief, variants):
-            worked = work(brief, variant, sets, effort)
-            records.append(_record(worked, variant))
-            if not as_json:
-                _show(worked, variant)
-            report.add(worked.findings)
-            if worked.needs is not None:
-                kept.append(worked.needs)
-        if keep and kept:
-            store = brief.file("layouts.json")
-            put_in_place(
-                _home(folder, brief.slug),
-                [("layouts.json", layouts_document(tuple(kept), store.data if store else None))],
-            )
+        found: dict[str, Stored] = {}
+        works: list[Worked] = []
+        try:
+            for variant in wanted_variants(brief, variants):
+                worked = work(brief, variant, sets, effort, asked, found.__setitem__)
+                works.append(worked)
+                records.append(record(worked, variant))
+                if as_csv and worked.needs is not None:
+                    click.echo(yield_csv(worked.needs, worked.parts), nl=False)
+                elif not as_json:
+                    show(worked, variant)
+                report.add(f for f in worked.findings if f.check != "material/layouts-not-stored")
+        except KeyboardInterrupt:
+            # what was verified before the stop is kept, beside what was there
+            if keep and found:
+                _put(folder, brief, store_document(tuple(found.items()), _before(brief)))
+            raise
+        needs = tuple(w.needs for w in works if w.needs is not None)
+        if keep and needs:
+            whole = not variants and len(needs) == len(works)
+            _put(folder, brief, layouts_document(needs, None if whole else _before(brief)))
     if as_json:
         write_json({"format": 1, "designs": records})
     report.leave()
 
 
-def _home(given: Path, slug: str) -> Path:
-    """Return the design's own folder: the one given, or the one in it."""
-    return given if (given / "spec.yaml").exists() else given / slug
+def _before(brief: Brief) -> bytes | None:
+    store = brief.file(STORE)
+    return store.data if store else None
 
 
-def _show(worked: Worked, variant: str) -> None:
-    click.echo(f"{worked.brief.slug}, {variant or BASE}")
-    for need in worked.needs.yields if worked.needs else ():
-        click.echo(f"  {need.board}, {need.sheet.label}: at least {len(need.sheets)} sheet(s) for the whole list,")
-        click.echo(
-            f"      {need.grid_sheets} on a grid, {need.bound} by area; {100 * need.offcut_share:.0f} % left over"
-        )
-        for row in need.rows:
-            click.echo(f"    {row.part:20} alone: at least {row.careful:3} a sheet, {row.grid:3} on a grid")
-
-
-def _record(worked: Worked, variant: str) -> dict[str, object]:
-    return {
-        "slug": worked.brief.slug,
-        "variant": variant or BASE,
-        "yields": [
-            {
-                "board": need.board,
-                "sheet": need.sheet.label,
-                "width_mm": need.sheet.width,
-                "height_mm": need.sheet.height,
-                "sheets": len(need.sheets),
-                "grid_sheets": need.grid_sheets,
-                "bound": need.bound,
-                "offcut_share": need.offcut_share,
-                "cut_length_mm": need.cut_length,
-                "score_length_mm": need.score_length,
-                "parts": [{"part": r.part, "careful": r.careful, "grid": r.grid} for r in need.rows],
-            }
-            for need in (worked.needs.yields if worked.needs else ())
-        ],
-        "findings": [finding_record(f) for f in worked.findings],
-    }
+def _put(given: Path, brief: Brief, document: bytes) -> None:
+    """Write the store into the design's own folder: the one given, or the one in it."""
+    home = given if (given / "spec.yaml").exists() else given / brief.slug
+    put_in_place(home, [(STORE, document)])

@@ -31,6 +31,7 @@ from publisher.design.model_edges import EdgeTreatment, SlotRow, TabRow
 from publisher.design.model_fits import BracePlan, MeetPlan
 from publisher.design.model_texts import Blank, MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
 from publisher.design.rules import RULES
+from publisher.design.sheets import sheet_size
 from publisher.design.texts import amount, fill
 from publisher.design.units import INCH_MM
 from publisher.design.wording import fixed, inches, say, say_length
@@ -78,6 +79,7 @@ __all__ = [
     "inches",
     "say",
     "say_length",
+    "sheet_size",
     "variants",
     "work_out",
 ]

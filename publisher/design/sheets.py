@@ -2,6 +2,7 @@
 
 import re
 
+from publisher.basics import Finding, Place, Refusal
 from publisher.brief import Value
 from publisher.design import rules_plans as rules
 from publisher.design.lexer import Fault, read_literal
@@ -34,6 +35,15 @@ def read_sheet(value: Value, scope: Scope, subject: str) -> SheetSize | None:
             return _refuse(f"“{text}”: each side is a length above 0 and up to 5 m", value, scope, subject)
         measured.append(amount.value)
     return SheetSize(text, measured[0], measured[1])
+
+
+def sheet_size(text: str) -> SheetSize:
+    """Return a sheet given on the command line, such as ``500x700 mm``. Raises Refusal when it is none."""
+    findings: list[Finding] = []
+    sheet = read_sheet(Value(text, "text", Place("--sheet")), Scope({}, findings), "--sheet")
+    if sheet is None:
+        raise Refusal(*findings)
+    return sheet
 
 
 def _refuse(message: str, value: Value, scope: Scope, subject: str) -> SheetSize | None:

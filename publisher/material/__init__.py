@@ -5,6 +5,7 @@ imports joints, knows printer pages.
 """
 
 from publisher.material.checks import CHECKS
+from publisher.material.csv_table import gain, yield_csv
 from publisher.material.judge import LayoutFault
 from publisher.material.model import (
     BoardNeeds,
@@ -12,13 +13,14 @@ from publisher.material.model import (
     Item,
     Layout,
     Piece,
+    Spare,
     Yield,
     YieldRow,
 )
 from publisher.material.needs import lay_out
 from publisher.material.packing import pack
 from publisher.material.rules import RULES
-from publisher.material.store import layouts_document
+from publisher.material.store import Stored, layouts_document, store_document
 
 __all__ = [
     "CHECKS",
@@ -29,9 +31,14 @@ __all__ = [
     "Layout",
     "LayoutFault",
     "Piece",
+    "Spare",
+    "Stored",
     "Yield",
     "YieldRow",
+    "gain",
     "lay_out",
     "layouts_document",
     "pack",
+    "store_document",
+    "yield_csv",
 ]

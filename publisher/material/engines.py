@@ -5,12 +5,14 @@ from dataclasses import dataclass, replace
 import numpy as np
 import shapely
 
+from publisher.material.bending import most_tilted
 from publisher.material.bottom_left import Bin, Kind, Room, Spot, fill
 from publisher.material.container import Container, upright
 from publisher.material.fitting import best_turn
+from publisher.material.improving import fewer_sheets, more_on_one_sheet
 from publisher.material.judge import LayoutFault
 from publisher.material.model import Item, Piece
-from publisher.material.outlines import Outline, distinct_turns, outline
+from publisher.material.outlines import GRID, Outline, distinct_turns, outline
 from publisher.material.packing import Packed, best_packing, items, numbered, usual_turns
 from publisher.material.problem import Problem
 from publisher.material.rows import RowBook, rows
@@ -24,14 +26,17 @@ class Effort:
     fineness: tuple[
         int, ...
     ]  # places and shifts of a row's second copy; a greater effort does all that a lesser one does
-    orders: int  # fixed orders of a list
+    orders: int  # orders of a list: the fixed ones, then changes of the best
     largest: int  # more copies than this on a sheet are only laid in rows
+    bends: int = 0  # patterns of tilted lattices that are bent to fit, for each copy more
+    seeds: tuple[int, ...] = ()  # of the improver, each for both ways that a strip may run
+    seconds: int = 0  # that the improver may take for one question: its only limit of time, and far from the usual
 
 
 EFFORTS = {
     "quick": Effort(15.0, (16,), 2, 60),
-    "careful": Effort(5.0, (16, 32), 5, 150),
-    "patient": Effort(2.5, (16, 32, 64), 5, 400),
+    "careful": Effort(5.0, (16, 32), 40, 150, bends=6, seeds=(2,), seconds=8),
+    "patient": Effort(2.5, (16, 32, 64), 200, 400, bends=24, seeds=(2, 3, 4, 5), seconds=40),
 }
 
 
@@ -92,7 +97,11 @@ def _fullest(piece: Piece, problem: Problem, free: Container, desk: Desk) -> Pac
         turns = (*turns, best_turn(piece, box.width, box.height, (0.0,))[0])
     kind = Kind(0, shape, False, tuple(dict.fromkeys(turns)), piece.count)
     spots = _rows(piece, kind, problem, free, desk)
-    best = Packed(_sheets((piece,), [Bin([Room(free, list(spots))])] if spots else []), "rows", 0)
+    engine = "rows"
+    askew = _askew(piece, kind, problem, desk, len(spots))
+    if askew:
+        spots, engine = askew, "rows askew"
+    best = Packed(_sheets((piece,), [Bin([Room(free, list(spots))])] if spots else []), engine, 0)
     if len(spots) >= piece.count or piece.count > desk.effort.largest:
         return best
     for seed, (start, across) in enumerate(
@@ -101,8 +110,25 @@ def _fullest(piece: Piece, problem: Problem, free: Container, desk: Desk) -> Pac
         sheet = [Bin([Room(free, list(spots))])] if start else []
         full = fill(free, [kind] * (piece.count - (len(spots) if start else 0)), 1, across, sheet)
         if sum(1 for b in full for _ in b.spots()) > sum(map(len, best.sheets)):
-            best = Packed(_sheets((piece,), full), "rows, then bottom-left" if start else "bottom-left", seed)
-    return best
+            best = Packed(_sheets((piece,), full), f"{engine}, then bottom-left" if start else "bottom-left", seed)
+    if _boxy(piece):  # rows and bottom-left lay rectangles exactly, and the improver misses exact fits
+        return best
+    return more_on_one_sheet(problem, kind, piece, best, desk.effort.seeds, desk.effort.seconds)
+
+
+def _askew(piece: Piece, kind: Kind, problem: Problem, desk: Desk, base: int) -> tuple[Spot, ...]:
+    """Return a sheet of more than ``base`` copies in a lattice that lies askew, or ()."""
+    half = 180.0
+    turns = piece.angles
+    paired = all((a + half) % 360.0 in {b % 360.0 for b in turns} for a in turns)
+    if not desk.effort.bends or not paired or _boxy(piece) or piece.count > desk.effort.largest:
+        return ()
+    symmetric = len(distinct_turns(kind.outline, (0.0, half))) == 1
+    book = desk.books(piece, problem.board.knife_gap, not symmetric)[0]
+    box = problem.free()
+    room = (box.left, box.bottom, box.right, box.top)
+    found = most_tilted(book, room, turns, base, desk.effort.step, desk.effort.bends)
+    return tuple(Spot(kind, turn % 360.0, round(x * GRID), round(y * GRID)) for x, y, turn in found)
 
 
 def _rows(piece: Piece, kind: Kind, problem: Problem, free: Container, desk: Desk) -> tuple[Spot, ...]:
@@ -143,7 +169,7 @@ def _list(problem: Problem, desk: Desk) -> Packed:
         if len(best.sheets) <= least:
             break
     assert best is not None
-    return best
+    return fewer_sheets(problem, best, desk.effort.seeds, desk.effort.seconds)
 
 
 def _list_framed(pieces: tuple[Piece, ...], problem: Problem, free: Container, desk: Desk) -> Packed:

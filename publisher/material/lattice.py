@@ -124,11 +124,11 @@ def lattices(borders: Borders, turn: float, level: float, heights: int, shifts: 
     shift = np.concatenate((fine, swung, still))
     zigzag = np.concatenate((np.zeros(len(fine), bool), np.ones(len(fine), bool), np.zeros(len(fine), bool)))
     pitch, dx, dy = np.tile(pitch, 3), np.tile(dx, 3), np.tile(dy, 3)
-    rise = _least_rise(borders, shift, (pitch, dx, dy), zigzag)
+    rise = least_rise(borders, shift, (pitch, dx, dy), zigzag)
     return Rows(turn, borders.m is not None, pitch, dx, dy, rise, shift, zigzag)
 
 
-def _least_rise(
+def least_rise(
     borders: Borders, shift: Floats, rows: tuple[Floats, Floats, Floats], zigzag: npt.NDArray[np.bool_]
 ) -> Floats:
     """Return the least rise at which each row also clears the rows further down."""
@@ -148,7 +148,7 @@ def _finer(borders: Borders, base: Floats, rows: tuple[Floats, Floats, Floats], 
     best = base[:, 0]
     for _ in range(3):
         flags = np.full(tried.shape, zigzag)
-        rise = _least_rise(borders, tried, tuple(np.broadcast_to(r, tried.shape) for r in rows), flags)  # type: ignore[arg-type]
+        rise = least_rise(borders, tried, tuple(np.broadcast_to(r, tried.shape) for r in rows), flags)  # type: ignore[arg-type]
         best = tried[np.arange(len(tried)), rise.argmin(axis=1)]
         step = step / 4
         tried = best[:, None] + step * np.arange(-4, 5)

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from publisher.basics import Finding, Point, Pose
+from publisher.basics import Box, Finding, Point, Pose
 from publisher.design import SheetSize
 
 
@@ -54,13 +54,31 @@ class YieldRow:
 
 
 @dataclass(frozen=True, slots=True)
+class Spare:
+    """Copies of one part that go on the sheets of the whole list beside all the others, free of charge: at least
+    ``len(items)``; ``capped`` when the search stopped at its limit. ``sheets``: their places, on each sheet of the list."""
+
+    part: str
+    key: str
+    sheets: tuple[tuple[Item, ...], ...]
+    capped: bool
+
+    @property
+    def copies(self) -> int:
+        """How many copies go on free."""
+        return sum(map(len, self.sheets))
+
+
+@dataclass(frozen=True, slots=True)
 class Yield:
     """One board on one sheet size: each part alone; the whole list's sheets; the least number of sheets by area.
 
     ``offcut_share`` is 1 - area of the parts / area of the sheets used; ``cut_length`` in mm is all outlines and openings of
-    all copies laid; ``score_length`` their marks to score or fold. ``left_out`` names the parts that fit no sheet of this size:
-    they are in none of the numbers, and their rows say 0. ``fresh`` counts the layouts made in this run (the others were
-    stored beside the spec, and only verified).
+    all copies laid, ``cut_lengths`` those of each sheet; ``score_length`` their marks to score or fold. ``pieces`` counts the
+    copies laid, spares that the designer asked for included; ``spares`` are copies that would go on beside them.
+    ``offcuts``: the largest upright rectangle that each sheet leaves (None when it is not worth keeping). ``left_out`` names
+    the parts that fit no sheet of this size: they are in none of the numbers, and their rows say 0. ``fresh`` counts the
+    layouts made in this run (the others were stored beside the spec, and only verified).
     """
 
     board: str
@@ -74,6 +92,14 @@ class Yield:
     score_length: float
     left_out: tuple[str, ...] = ()
     fresh: int = 0
+    cut_lengths: tuple[float, ...] = ()
+    spares: tuple[Spare, ...] = ()
+    offcuts: tuple[Box | None, ...] = ()
+
+    @property
+    def pieces(self) -> int:
+        """How many copies are laid on all sheets."""
+        return sum(len(layout.items) for layout in self.sheets)
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +117,8 @@ class CutRow:
     width: float
     height: float
     cut_length: float
+    tracings: int = 0  # how often its template is traced; 0 when every copy has its own print
+    sturdy: bool = False  # so often that the template wants thick card, and a spare
 
 
 @dataclass(frozen=True, slots=True)

@@ -44,8 +44,15 @@ TOO_MANY = Rule(
     "A list of tens of thousands of pieces is a slip of the pen, and laying it out would take hours.",
     Severity.ERROR,
 )
+LAYOUTS_NOT_STORED = Rule(
+    "material/layouts-not-stored",
+    "The layouts of a pack are stored beside its spec",
+    "A table from a short search may promise less than a careful one, and is made again at every build.",
+    Severity.WARNING,
+)
 
 RULES = (
+    LAYOUTS_NOT_STORED,
     STORE_UNREADABLE,
     STORED_LAYOUT_WRONG,
     BOARD_WITHOUT_SHEETS,

@@ -5,26 +5,30 @@ A stored layout is never trusted: the judge looks at each one before it is used.
 """
 
 import json
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from publisher.basics import Finding, Place, Pose
 from publisher.design import Design
-from publisher.material.model import BoardNeeds, Item, Layout
+from publisher.material.model import BoardNeeds, Item, Layout, Spare
 from publisher.material.packing import Packed, numbered
 from publisher.material.problem import Problem
 from publisher.material.rules import STORE_UNREADABLE, STORED_LAYOUT_WRONG
+from publisher.material.spares import MOST, spare_flaw
 
 STORE = "layouts.json"
 FORMAT = 1
 NOTE = "Verified layouts of this design, made by `publisher yield`. Outlines, sheets or counts that change make an entry stale."
+MOST_IN_RUN = 20_000
+LEAST_IN_RUN = 3  # copies after the first that make a run worth writing
+Copy = tuple[str, float, float, float, bool]  # part, x, y (mm), turn (degrees), mirrored
 
 
 @dataclass(frozen=True, slots=True)
 class Stored:
     """One entry: its sheets as (part, x, y, turn, mirrored) rows, mm and degrees; who made it."""
 
-    sheets: tuple[tuple[tuple[str, float, float, float, bool], ...], ...]
+    sheets: tuple[tuple[Copy, ...], ...]
     engine: str
     seed: int
 
@@ -76,20 +80,33 @@ def _entry(entry: object) -> Stored:
     """Read one entry. Raises KeyError, TypeError or ValueError when it has another form."""
     if not isinstance(entry, dict):
         raise TypeError
-    sheets = tuple(tuple(_row(row) for row in sheet) for sheet in entry["sheets"])
+    sheets = tuple(tuple(copy for row in sheet for copy in _copies(row)) for sheet in entry["sheets"])
     if not isinstance(entry["engine"], str) or not isinstance(entry["seed"], int):
         raise TypeError
     return Stored(sheets, entry["engine"], entry["seed"])
 
 
-def _row(row: object) -> tuple[str, float, float, float, bool]:
-    """Read one copy."""
-    if not isinstance(row, list) or len(row) != 5:
+def _copies(row: object) -> Iterator[Copy]:
+    """Read one copy, or a run of them: [part, x, y, turn, mirrored] and, for a run, [times, step in x, step in y]."""
+    if not isinstance(row, list) or len(row) not in (5, 8):
         raise TypeError
+    first = _row(row[:5])
+    times, dx, dy = row[5:] or (1, 0.0, 0.0)
+    if isinstance(times, bool) or not isinstance(times, int) or not 0 < times <= MOST_IN_RUN:
+        raise TypeError
+    if not all(isinstance(v, int | float) and not isinstance(v, bool) for v in (dx, dy)):
+        raise TypeError
+    part, x, y, turn, mirrored = first
+    for k in range(times):
+        yield part, round(x + k * dx, 4), round(y + k * dy, 4), turn, mirrored
+
+
+def _row(row: list[object]) -> Copy:
+    """Read one copy."""
     part, x, y, turn, mirrored = row
     if not isinstance(part, str) or not isinstance(mirrored, bool) or any(isinstance(v, bool) for v in (x, y, turn)):
         raise TypeError
-    if not all(isinstance(v, int | float) for v in (x, y, turn)):
+    if not isinstance(x, int | float) or not isinstance(y, int | float) or not isinstance(turn, int | float):
         raise TypeError
     return part, float(x), float(y), float(turn), mirrored
 
@@ -122,41 +139,93 @@ def recall(problem: Problem, store: Store) -> tuple[Packed | None, tuple[Finding
     return None, (STORED_LAYOUT_WRONG.found(words, subject=problem.board.id, hint=hint, place=Place(STORE)),)
 
 
+def recall_spare(problem: Problem, laid: Sequence[Layout], part: str, key: str, store: Store) -> Spare | None:
+    """Return the stored spare copies of a part on a list's sheets if the judge finds that they hold; else None."""
+    stored = store.get(key)
+    if stored is None:
+        return None
+    sheets = tuple(
+        tuple(Item(name, 0, Pose(x, y, turn, mirrored)) for name, x, y, turn, mirrored in sheet)
+        for sheet in stored.sheets
+    )
+    found = Spare(part, key, sheets, sum(map(len, sheets)) >= MOST)
+    return None if spare_flaw(problem, laid, found) else found
+
+
+def stored_layouts(layouts: Sequence[Layout]) -> Stored:
+    """Return layouts of one problem as they are stored."""
+    return Stored(tuple(_copies_of(layout.items) for layout in layouts), layouts[0].engine, layouts[0].seed)
+
+
+def stored_spare(spare: Spare) -> Stored:
+    """Return spare copies as they are stored."""
+    return Stored(tuple(_copies_of(sheet) for sheet in spare.sheets), "bottom-left", 0)
+
+
+def _copies_of(items: Sequence[Item]) -> tuple[Copy, ...]:
+    return tuple(
+        (i.part, round(i.pose.x, 4), round(i.pose.y, 4), round(i.pose.turn, 6), i.pose.mirrored) for i in items
+    )
+
+
 def layouts_document(needs: tuple[BoardNeeds, ...], before: bytes | None = None) -> bytes:
     """Return the store of all layouts of ``needs`` (one for each variant), as bytes that are equal for equal layouts.
 
     Entries of ``before`` (the bytes of the present store) that ``needs`` does not name are kept: another variant may use
-    them.
+    them. After a run of all variants leave it out, so that stale entries go.
     """
-    kept = dict(parse(before, STORE).entries) if before else {}
-    found = {key: record for need in needs for key, record in _records(need)}
-    for key, stored in kept.items():
-        found.setdefault(key, _record(stored.sheets, stored.engine, stored.seed))
-    lines = [f"    {json.dumps(key)}: {found[key]}" for key in sorted(found)]
+    return store_document(tuple(entry for need in needs for entry in _entries(need)), before)
+
+
+def store_document(entries: Iterable[tuple[str, Stored]], before: bytes | None = None) -> bytes:
+    """Return a store of (key, layout) entries, and those of ``before`` under other keys."""
+    found = dict(parse(before, STORE).entries) if before else {}
+    found.update(entries)
+    lines = [f"    {json.dumps(key)}: {_record(found[key])}" for key in sorted(found)]
     body = ",\n".join(lines)
     text = f'{{\n  "format": {FORMAT},\n  "note": {json.dumps(NOTE)},\n  "layouts": {{\n{body}\n  }}\n}}\n'
     return text.encode()
 
 
-def _records(need: BoardNeeds) -> Iterator[tuple[str, str]]:
-    """Yield (key, JSON of the entry) for all layouts that hold anything."""
+def _entries(need: BoardNeeds) -> Iterator[tuple[str, Stored]]:
+    """Yield (key, entry) for all layouts that hold anything, and for the spares on them."""
     for one in need.yields:
-        groups: dict[str, list[Layout]] = {}
-        for layout in (*(row.layout for row in one.rows), *one.sheets):
-            groups.setdefault(layout.key, []).append(layout)
-        for key, layouts in groups.items():
-            sheets = tuple(
-                tuple((i.part, i.pose.x, i.pose.y, i.pose.turn, i.pose.mirrored) for i in layout.items)
-                for layout in layouts
-            )
-            if any(sheets):
-                yield key, _record(sheets, layouts[0].engine, layouts[0].seed)
+        for row in one.rows:
+            if row.layout.items:
+                yield row.layout.key, stored_layouts((row.layout,))
+        if one.sheets:
+            yield one.sheets[0].key, stored_layouts(one.sheets)
+        for spare in one.spares:
+            yield spare.key, stored_spare(spare)
 
 
-def _record(sheets: tuple[tuple[tuple[str, float, float, float, bool], ...], ...], engine: str, seed: int) -> str:
+def _record(stored: Stored) -> str:
     """Return one entry as JSON on few lines: one for each sheet."""
-    rows = ",\n        ".join(
-        json.dumps([[part, round(x, 4), round(y, 4), round(turn, 6), mirrored] for part, x, y, turn, mirrored in sheet])
-        for sheet in sheets
-    )
-    return f'{{"engine": {json.dumps(engine)}, "seed": {seed}, "sheets": [\n        {rows}]}}'
+    rows = ",\n        ".join(json.dumps([list(row) for row in runs(sheet)]) for sheet in stored.sheets)
+    return f'{{"engine": {json.dumps(stored.engine)}, "seed": {stored.seed}, "sheets": [\n        {rows}]}}'
+
+
+def runs(sheet: Sequence[Copy]) -> Iterator[tuple[object, ...]]:
+    """Yield the copies of a sheet, those that follow each other at an even step as one run: a sheet of tiles stays short."""
+    at = 0
+    while at < len(sheet):
+        part, x, y, turn, mirrored = sheet[at]
+        times, dx, dy = 1, 0.0, 0.0
+        if at + LEAST_IN_RUN < len(sheet):
+            # the step is taken over several copies, so that rounding each place does not break the run
+            for far in (at + LEAST_IN_RUN, at + 1):
+                dx = round((sheet[far][1] - x) / (far - at), 7)
+                dy = round((sheet[far][2] - y) / (far - at), 7)
+                times = 1
+                while at + times < len(sheet) and sheet[at + times] == (
+                    part, round(x + times * dx, 4), round(y + times * dy, 4), turn, mirrored
+                ):  # fmt: skip
+                    times += 1
+                if times > LEAST_IN_RUN:
+                    break
+        if times > LEAST_IN_RUN:
+            yield (part, x, y, turn, mirrored, times, dx, dy)
+            at += times
+        else:
+            yield sheet[at]
+            at += 1

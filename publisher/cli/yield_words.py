@@ -1,0 +1,82 @@
+"""The yield in words for the terminal, and as JSON records."""
+
+from collections.abc import Iterator
+
+import click
+
+from publisher.cli.report import finding_record
+from publisher.design import fixed
+from publisher.material import Yield, gain
+from publisher.pipeline import BASE, Worked
+
+
+def show(worked: Worked, variant: str) -> None:
+    """Print the yield of one variant."""
+    click.echo(f"{worked.brief.slug}, {variant or BASE}")
+    names = {p.id: f"{p.letter} {p.name}" for p in worked.parts}
+    for one in worked.needs.yields if worked.needs else ():
+        for line in _lines(one, names):
+            click.echo(line)
+
+
+def _lines(one: Yield, names: dict[str, str]) -> Iterator[str]:
+    """Yield the lines of one board and sheet size."""
+    size = f"{fixed(one.sheet.width, 1)} × {fixed(one.sheet.height, 1)} mm"
+    yield f"  {one.board}, sheet {one.sheet.label}" + ("" if size.startswith(one.sheet.label[:3]) else f" ({size})")
+    if one.sheets:
+        grid = f"{one.grid_sheets} on a grid" if one.grid_sheets else "does not fit a grid"
+        yield f"    whole list: {len(one.sheets)} sheet(s) do; {grid}; {one.bound} by area"
+        scored = f", {fixed(one.score_length / 1000, 2)} m to score" if one.score_length else ""
+        yield (
+            f"      {one.pieces} pieces, {fixed(100 * one.offcut_share, 0)} % left over, "
+            f"{fixed(one.cut_length / 1000, 2)} m to cut{scored}"
+        )
+        if len(one.sheets) > 1:
+            yield "      to cut on each sheet: " + ", ".join(f"{fixed(m / 1000, 2)} m" for m in one.cut_lengths)
+    free = {s.part: f", {s.copies}{' or more' if s.capped else ''} spare go on free" for s in one.spares if s.copies}
+    for row in one.rows:
+        more = gain(row.careful, row.grid)
+        better = "" if more is None else f" ({more:+d} %)"
+        name = names.get(row.part, row.part)
+        yield f"    {name:24} at least {row.careful:4} a sheet, {row.grid:4} on a grid{better}{free.get(row.part, '')}"
+
+
+def record(worked: Worked, variant: str) -> dict[str, object]:
+    """Return the JSON record of one variant."""
+    return {
+        "slug": worked.brief.slug,
+        "variant": variant or BASE,
+        "yields": [_record(one) for one in (worked.needs.yields if worked.needs else ())],
+        "findings": [finding_record(f) for f in worked.findings],
+    }
+
+
+def _record(one: Yield) -> dict[str, object]:
+    """Return the JSON record of one board and sheet size."""
+    free = {s.part: s for s in one.spares}
+    return {
+        "board": one.board,
+        "sheet": one.sheet.label,
+        "width_mm": one.sheet.width,
+        "height_mm": one.sheet.height,
+        "sheets": len(one.sheets),
+        "grid_sheets": one.grid_sheets,
+        "bound": one.bound,
+        "pieces": one.pieces,
+        "offcut_share": one.offcut_share,
+        "cut_length_mm": one.cut_length,
+        "cut_length_mm_of_each_sheet": list(one.cut_lengths),
+        "score_length_mm": one.score_length,
+        "offcuts_mm": [[b.width, b.height] if b else None for b in one.offcuts],
+        "parts": [
+            {
+                "part": row.part,
+                "careful": row.careful,
+                "grid": row.grid,
+                "gain_percent": gain(row.careful, row.grid),
+                "engine": row.layout.engine,
+                "free_spares": free[row.part].copies if row.part in free else None,
+            }
+            for row in one.rows
+        ],
+    }
