@@ -145,10 +145,13 @@ def _clipped(family: Family, body: shapely.Geometry, taken: Sequence[shapely.Pol
     pieces = np.concatenate([lines[whole], _cut(lines[~whole & shapely.intersects(inside, lines)], inside)])
     pieces = pieces[shapely.length(pieces) >= SHORTEST]
     firsts = shapely.get_coordinates(shapely.get_point(pieces, 0))
-    for i in np.lexsort((firsts[:, 0], firsts[:, 1])).tolist():
-        points = tuple((x, y) for x, y in shapely.get_coordinates(pieces[i]).tolist())
-        closed = len(points) > 3 and points[0] == points[-1]
-        yield Mark(LineKind.DRAW, family.purpose, points[:-1] if closed else points, closed)
+    pieces = pieces[np.lexsort((firsts[:, 0], firsts[:, 1]))]
+    places = [(x, y) for x, y in shapely.get_coordinates(pieces).tolist()]
+    end = 0
+    for count in shapely.get_num_points(pieces).tolist():
+        start, end = end, end + count
+        closed = count > 3 and places[start] == places[end - 1]
+        yield Mark(LineKind.DRAW, family.purpose, tuple(places[start : end - closed]), closed)
 
 
 def _cut(lines: Lines, inside: shapely.Geometry) -> Lines:

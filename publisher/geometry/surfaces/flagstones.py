@@ -1,7 +1,7 @@
 """Flagstones: irregular slabs that fill the piece, none narrower than a third of the size asked for.
 
-The stones are the Voronoi cells of points on a shaken hexagonal grid. Where a cut leaves a sliver of one, the joint between
-it and its neighbour is left out, so that the sliver is part of a larger stone.
+The slabs are the cells of a honeycomb whose corners are shaken. Where a cut leaves a sliver of one, the joint between it and its
+neighbour is left out, so that the sliver is part of a larger slab.
 """
 
 from math import sqrt
@@ -12,68 +12,74 @@ import shapely
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.shapes.shape import length, nothing_to_check
 from publisher.geometry.surfaces.noise import noise
-from publisher.geometry.surfaces.pattern import Array, Family, Ground, Lines, Pattern, per_area
+from publisher.geometry.surfaces.pattern import Family, Ground, Lines, Pattern, per_area
 from publisher.geometry.surfaces.rows import numbers
 from publisher.geometry.values import Values
 
-SHAKE = 0.28  # a point moves by up to this share of the size, each way: neighbours stay 0.44 sizes apart
-NARROWEST = 1.0 / 3.0  # of the size: no stone is narrower
-SHORT = 0.5  # mm: joints shorter than this are not drawn
+SHAKE = 0.19  # a corner moves by up to this share of the size, each way; the nearest two stand 0.58 sizes apart
+NARROWEST = 1.0 / 3.0  # of the size: no slab is narrower
+NEAR_RIM = 2.2  # sizes: slabs farther from every cut are whole
 ROUNDS = 6  # a sliver may need more than one neighbour
 
 
 def lines(values: Values, ground: Ground) -> tuple[Family, ...]:
-    """Return the joints between the stones, without those that would cut off a sliver."""
-    size, box = values.number("size"), ground.box
-    points = _points(size, ground)
-    cells = shapely.voronoi_polygons(
-        shapely.multipoints(points), extend_to=shapely.box(*box.corners()[0], *box.corners()[2]), only_edges=True
-    )
-    joints = shapely.get_parts(shapely.intersection(cells, ground.body))
-    joints = joints[shapely.get_type_id(joints) == shapely.GeometryType.LINESTRING]
-    joints = _without_slivers(_pairs(joints), ground.body, NARROWEST * size / 2.0)
-    return (Family(joints[shapely.length(joints) >= SHORT]),)
+    """Return the joints between the slabs, without those that would cut off a sliver: long level ones, then the links."""
+    zigzags, links = _honeycomb(values.number("size"), ground)
+    inner = [_inside(joints, ground.body) for joints in (zigzags, links)]
+    first = len(inner[0])
+    joints = np.concatenate(inner)
+    kept = _without_slivers(joints, ground, values.number("size"))
+    long: Lines = shapely.get_parts(shapely.line_merge(shapely.multilinestrings(joints[:first][kept[:first]])))
+    return Family(long), Family(joints[first:][kept[first:]])
 
 
-def _points(size: float, ground: Ground) -> Array:
-    """Return the shaken grid over the box and two sizes beyond it, (n, 2)."""
-    box, rise = ground.box.grown(2.0 * size), size * sqrt(3.0) / 2.0
-    k = numbers(box.bottom, box.top, ground.origin[1], rise)[:, None]
-    i = numbers(box.left, box.right, ground.origin[0], size)[None, :]
-    x = ground.origin[0] + (i + 0.5 * (k % 2.0) + SHAKE * (2.0 * noise(ground.seed, 8, k, i) - 1.0)) * size
-    y = ground.origin[1] + (k + SHAKE * (2.0 * noise(ground.seed, 9, k, i) - 1.0)) * rise
-    return np.column_stack([x.ravel(), y.ravel()])
+def _honeycomb(size: float, ground: Ground) -> tuple[Lines, Lines]:
+    """Return the sides of all cells over the box: those of the zigzags from left to right, and the upright ones."""
+    box, side = ground.box.grown(2.0 * size), size / sqrt(3.0)
+    k = numbers(box.bottom, box.top, ground.origin[1], 1.5 * side)[:, None]
+    i = numbers(box.left, box.right, ground.origin[0], size / 2.0)[None, :]
+    high = (k + i) % 2.0 == 0.0
+    x = ground.origin[0] + i * size / 2.0 + SHAKE * size * (2.0 * noise(ground.seed, 8, k, i) - 1.0)
+    y = ground.origin[1] + k * 1.5 * side + np.where(high, side / 2.0, 0.0)
+    y = y + SHAKE * size * (2.0 * noise(ground.seed, 9, k, i) - 1.0)
+    corners = np.stack([x, y], axis=-1)
+    level = np.stack([corners[:, :-1], corners[:, 1:]], axis=2).reshape(-1, 2, 2)
+    upright = np.stack([corners[:-1], corners[1:]], axis=2)[high[:-1]]
+    return shapely.linestrings(level), shapely.linestrings(upright)
 
 
-def _pairs(joints: Lines) -> Lines:
-    """Return the joints as straight pieces of two points each."""
-    points = shapely.get_coordinates(joints, return_index=True)
-    xy, of = points
-    same = of[1:] == of[:-1]
-    pieces: Lines = shapely.linestrings(np.stack([xy[:-1][same], xy[1:][same]], axis=1))
-    return pieces
+def _inside(joints: Lines, body: shapely.Geometry) -> Lines:
+    """Return what of the joints lies on the piece."""
+    shapely.prepare(body)
+    whole = shapely.contains_properly(body, joints)
+    crossed = joints[~whole & shapely.intersects(body, joints)]
+    pieces = shapely.get_parts(shapely.intersection(crossed, body))
+    cut: Lines = np.concatenate([joints[whole], pieces[shapely.get_type_id(pieces) == shapely.GeometryType.LINESTRING]])
+    return cut
 
 
-def _without_slivers(joints: Lines, body: shapely.Geometry, radius: float) -> Lines:
-    """Leave out the longest joint of every stone that has no room for a circle of the radius (mm), until none is left."""
-    rim = body.boundary
+def _without_slivers(joints: Lines, ground: Ground, size: float) -> np.ndarray:
+    """Say which joints stay: the longest joint of every sliver goes, until each slab has room for a circle."""
+    rim, radius = ground.body.boundary, NARROWEST * size / 2.0
+    shapely.prepare(rim)
+    kept = np.ones(len(joints), dtype=bool)
+    near = np.flatnonzero(shapely.dwithin(rim, joints, NEAR_RIM * size))
     for _ in range(ROUNDS):
-        if not len(joints):
-            break
-        stones = shapely.get_parts(shapely.polygonize(shapely.get_parts(shapely.union_all([*joints, rim])).tolist()))
-        slivers = stones[shapely.is_empty(shapely.buffer(stones, -radius, quad_segs=4))]
+        own = near[kept[near]]
+        net = shapely.union_all(np.append(joints[own], rim))
+        slabs = shapely.get_parts(shapely.polygonize(shapely.get_parts(net)))
+        slivers = slabs[shapely.is_empty(shapely.buffer(slabs, -radius, quad_segs=2))]
         if not len(slivers):
             break
-        middles = shapely.line_interpolate_point(joints, 0.5, normalized=True)
+        middles = shapely.line_interpolate_point(joints[own], 0.5, normalized=True)
         sliver, joint = shapely.STRtree(middles).query(shapely.boundary(slivers), "dwithin", 1e-6)
-        size = shapely.length(joints)[joint]
-        order = np.lexsort((joint, -size, sliver))
+        between = np.bincount(joint, minlength=len(own))[joint] > 1  # two slivers together are a longer sliver
+        order = np.lexsort((joint, -shapely.length(joints[own])[joint], between, sliver))
         _, first = np.unique(sliver[order], return_index=True)
-        gone = np.unique(joint[order][first])
-        if not len(gone):
+        if not len(first):
             break
-        joints = np.delete(joints, gone)
-    return joints
+        kept[own[joint[order][first]]] = False
+    return kept
 
 
 PATTERN = Pattern(
