@@ -10,10 +10,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from publisher.basics import Finding, LineKind, Purpose, Severity
-from publisher.design import EdgeTreatment, OpeningPlan, PartPlan, SurfacePlan
-from publisher.geometry import ParameterInfo, Part, polygon, surface_infos
+from publisher.design import OpeningPlan, PartPlan, SurfacePlan
+from publisher.geometry import Mark, ParameterInfo, Part, polygon, surface_infos
 from publisher.geometry.parts import make_part
-from publisher.geometry.surfaces import PATTERNS
+from publisher.geometry.surfaces import PATTERNS, surface_marks
 from publisher.geometry.surfaces.draw import MOST_UNITS, SHORTEST
 from tests.geometry.surfaces.conftest import draw_on
 
@@ -55,13 +55,12 @@ def test_joints_keep_clear_of_cuts(
     assert shapely.length(lines).min() >= 1.0
 
 
-def test_joints_leave_room_for_words(
-    plan: Plan, drawn: Draw, surface: Cover, treatment: Callable[..., EdgeTreatment]
-) -> None:
-    joins = (treatment("right", 5.0, matches=("a",)),)
-    part = drawn(plan("wall_panel", WALL, (), joins, surface=surface("brick", length=9.0, height=3.0)))
-    (word,) = [m for m in part.marks if m.text]
-    lines = shapely.linestrings([m.points for m in part.marks if m.purpose is Purpose.SURFACE])
+def test_joints_leave_room_for_words_on_request(plan: Plan, surface: Cover) -> None:
+    word = Mark(LineKind.REFERENCE, Purpose.MATCH, ((60.0, 30.0),), text="ab")
+    bricks = plan("wall_panel", WALL, surface=surface("brick", length=9.0, height=3.0))
+    marks, found = surface_marks(bricks, shapely.box(0.0, 0.0, 90.0, 60.0), (word,))
+    assert found == ()
+    lines = shapely.linestrings([m.points for m in marks])
     assert shapely.distance(shapely.Point(word.points[0]), lines).min() >= 2.5 - 1e-9
 
 
