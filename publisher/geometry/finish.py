@@ -60,7 +60,7 @@ def finish(plan: PartPlan, shape: Shape) -> tuple[Part | None, tuple[Finding, ..
     if errors(found):
         return None, found
     pockets = [opening.mark for opening in drawn if opening.mark]
-    marks = (*_clipped(shape.marks, traced), *pockets, *words, *pattern)
+    marks = (*_clipped(shape.marks, traced), *pockets, *_clipped(words, traced), *pattern)
     return _part(plan, outline, template, drawn, marks, treated), found
 
 
