@@ -83,16 +83,12 @@ def _marks(values: Values, w: float, h: float) -> Iterator[Mark]:
         return
     number = facets(values)
     half = groove(values) / 2.0 if cut == "inner" else 0.0
-    words = (
-        f"{number} V-grooves on the inside, {mm(round(2.0 * half, 2))} wide, {mm(round(w / number, 2))} apart"
-        if cut == "inner"
-        else f"{number} slits on the outside, {mm(round(w / number, 2))} apart"
-    )
     for k in range(number):
         middle = (k + 0.5) * w / number
-        for side, x in enumerate((middle - half, middle + half) if half else (middle,)):
-            text = words if k == 0 and side == 0 else ""
-            yield Mark(LineKind.SCORE, Purpose.BEND, ((x, 0.0), (x, h)), name=f"{cut} skin", text=text)
+        for x in (middle - half, middle + half) if half else (middle,):
+            yield Mark(LineKind.SCORE, Purpose.BEND, ((x, 0.0), (x, h)), name=f"{cut} skin")
+    words = f"grooves {mm(round(2.0 * half, 2))} wide, inside" if half else "slits on the outside"
+    yield Mark(LineKind.REFERENCE, Purpose.BEND, ((w / 2.0, h / 2.0),), name=f"{cut} skin", text=words)
 
 
 KIND = ShapeKind(
