@@ -36,6 +36,8 @@ USUAL_OF: Mapping[str, Mapping[str, tuple[float, float]]] = {
     "gable_wall": {"ridge": (90.0, 250.0)},
     "hip_panel": {"eave": (40.0, 300.0), "depth": (40.0, 300.0), "neighbour_pitch": (10.0, 60.0), "overhang": (0.0, 20.0)},
     "valley_panel": {"eave": (30.0, 150.0), "span": (40.0, 150.0), "main_pitch": (10.0, 60.0), "overhang": (0.0, 15.0)},
+    "roof_with_valley": {"span": (80.0, 200.0), "length": (100.0, 300.0), "wing_span": (30.0, 90.0), "wing_pitch": (10.0, 45.0),
+                         "wing_at": (50.0, 150.0), "overhang": (0.0, 15.0)},
     "dormer_cheek": {"height": (10.0, 60.0), "top_pitch": (0.0, 20.0)},
     "spire_facet": {"sides": (3, 16), "width": (20.0, 80.0), "apothem": (20.0, 80.0), "top_width": (0.0, 20.0)},
     "cone": {"radius": (10.0, 100.0), "height": (10.0, 200.0)},
