@@ -6,9 +6,9 @@ from pathlib import Path
 
 from publisher.basics import Finding, Refusal, Rule, Severity, errors
 from publisher.brief import Brief, read_brief
-from publisher.design import Design, SheetSize, variants, work_out
+from publisher.design import Design, Fact, SheetSize, variants, work_out
 from publisher.geometry import Part, make_parts
-from publisher.joints import Joined, put_together
+from publisher.joints import Joined, facts_of, put_together, suggest
 from publisher.material import BoardNeeds, Stored, lay_out, yield_csv
 from publisher.pages import Pack, Paper, cautions_for, compose, facts_document, paper_for, thing, with_attachment
 from publisher.press import render_previews, write_part_svg, write_pdf, write_sheet_svg
@@ -134,10 +134,21 @@ def work(
     found += part_findings
     if errors(found):
         return Worked(brief, design, parts, None, None, tuple(found))
-    joined = put_together(design, parts)
+    joined = suggest(design, put_together(design, parts), lambda name, text: _facts_with(brief, variant, sets, (name, text)))
     needs = lay_out(design, parts, effort, sheets, settled)
     found += (*joined.findings, *needs.findings)
     return Worked(brief, design, parts, joined, needs, tuple(found))
+
+
+def _facts_with(
+    brief: Brief, variant: str, sets: tuple[tuple[str, str], ...], size: tuple[str, str]
+) -> tuple[Fact, ...] | None:
+    """Return the facts of a variant with one more size set; None when it cannot be built so."""
+    design = work_out(brief, variant, (*(pair for pair in sets if pair[0] != size[0]), size))
+    if errors(design.findings):
+        return None
+    parts, found = make_parts(design)
+    return None if errors(found) else facts_of(design, parts)
 
 
 def compose_packs(worked: Worked, papers: tuple[str, ...]) -> tuple[tuple[Pack, ...], tuple[Finding, ...]]:

@@ -34,7 +34,7 @@ from publisher.design.rules import RULES
 from publisher.design.sheets import sheet_size
 from publisher.design.texts import amount, fill
 from publisher.design.units import INCH_MM
-from publisher.design.wording import fixed, inches, say, say_length
+from publisher.design.wording import fixed, inches, say, say_length, trimmed
 from publisher.design.work import work_out
 
 __all__ = [
@@ -79,6 +79,7 @@ __all__ = [
     "inches",
     "say",
     "say_length",
+    "trimmed",
     "sheet_size",
     "variants",
     "work_out",

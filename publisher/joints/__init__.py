@@ -14,7 +14,26 @@ from publisher.joints.model import (
     Matrix,
     Meeting,
     Placed,
+    ScaleBudget,
 )
-from publisher.joints.together import put_together
+from publisher.joints.needs import limit_of, margin_of
+from publisher.joints.suggesting import suggest
+from publisher.joints.together import facts_of, put_together
 
-__all__ = ["CHECKS", "Drawing", "DrawnLine", "Joined", "Label", "Layer", "Matrix", "Meeting", "Placed", "put_together"]
+__all__ = [
+    "CHECKS",
+    "Drawing",
+    "DrawnLine",
+    "Joined",
+    "Label",
+    "Layer",
+    "Matrix",
+    "Meeting",
+    "Placed",
+    "ScaleBudget",
+    "facts_of",
+    "limit_of",
+    "margin_of",
+    "put_together",
+    "suggest",
+]

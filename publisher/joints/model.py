@@ -1,6 +1,7 @@
 """How parts go together: layers, placed panels, facts, meetings, line drawings. Millimetres and degrees."""
 
 from dataclasses import dataclass
+from math import inf
 
 from publisher.basics import Finding, Point, Pose
 from publisher.design import Fact
@@ -47,6 +48,25 @@ class Meeting:
 
 
 @dataclass(frozen=True, slots=True)
+class ScaleBudget:
+    """The print scales that a design allows on each axis (1 = true size; trade notes, section 5).
+
+    ``least`` and ``most`` lie within the general band of ±0.5 %; ``least_by`` and ``most_by`` name the meeting that binds
+    (``Meeting.name``), '' when the general band does. ``fits_least`` and ``fits_most`` are what the meetings alone allow,
+    (0, inf) without any, with the names of those that bind: true size may lie outside it when something does not fit at all.
+    """
+
+    least: float
+    most: float
+    least_by: str = ""
+    most_by: str = ""
+    fits_least: float = 0.0
+    fits_most: float = inf
+    fits_least_by: str = ""
+    fits_most_by: str = ""
+
+
+@dataclass(frozen=True, slots=True)
 class DrawnLine:
     """A visible line of a drawing: ``weight`` is ``outline`` (silhouettes and part edges), ``detail`` (marks, arcs' facets
     left out), ``ghost`` (what lies below, shown on purpose) or ``cue`` (line-up marks, arrows)."""
@@ -88,10 +108,15 @@ class Joined:
     meetings: tuple[Meeting, ...]
     drawings: tuple[Drawing, ...]
     findings: tuple[Finding, ...]
+    budget: ScaleBudget = ScaleBudget(0.995, 1.005)  # frozen
 
     def fact(self, name: str) -> Fact | None:
         """Return the fact with this name, or None."""
         return next((f for f in self.facts if f.name == name), None)
+
+    def meeting(self, name: str) -> Meeting | None:
+        """Return the meeting with this name, or None."""
+        return next((m for m in self.meetings if m.name == name), None)
 
     def drawing(self, name: str) -> Drawing | None:
         """Return the drawing with this name, or None."""

@@ -2,6 +2,7 @@
 
 from dataclasses import dataclass
 from difflib import get_close_matches
+from math import inf
 
 from publisher.design import Design, Fact, Kind, NeedPlan, fixed, say
 
@@ -36,6 +37,13 @@ def shortfall(need: NeedPlan, fact: Fact) -> Shortfall | None:
     return None
 
 
+def margin_of(need: NeedPlan, fact: Fact) -> float:
+    """Return by how much a fact keeps a need's limits, in the fact's unit; negative by how much it misses; inf when open."""
+    least = inf if need.at_least is None else fact.value - need.at_least
+    most = inf if need.at_most is None else need.at_most - fact.value
+    return min(least, most)
+
+
 def message_of(short: Shortfall) -> str:
     """Return what was found and what is expected, with enough digits to tell them apart."""
     value, limit = say(short.fact.value, short.fact.kind), say(short.limit, short.fact.kind)
@@ -43,6 +51,14 @@ def message_of(short: Shortfall) -> str:
         value = f"{fixed(short.fact.value, 4)} (rounded: {value})"
     word = "at least" if short.too_small else "at most"
     return f"{short.fact.name} is {value}; {word} {limit} is needed"
+
+
+def limit_of(need: NeedPlan) -> str:
+    """Return a need's limit in words: ``at least 25.0 mm (0.98 in)``."""
+    limits = [] if need.at_least is None else [f"at least {say(need.at_least, need.kind)}"]
+    if need.at_most is not None:
+        limits.append(f"at most {say(need.at_most, need.kind)}")
+    return " and ".join(limits)
 
 
 def hint_of(short: Shortfall, design: Design) -> str:

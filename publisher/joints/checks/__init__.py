@@ -2,15 +2,18 @@
 
 from publisher.basics import Check
 from publisher.joints.checks import (
+    brace_does_not_fit,
     edge_lengths_differ,
     fact_unknown,
     layers_do_not_touch,
     need_not_met,
     need_of_another_kind,
+    needs_contradict,
     panel_not_placed,
     parts_share_space,
     ring_does_not_close,
     slot_too_close_to_edge,
+    step_too_weak,
     straight_joint,
     tab_misses_slot,
     tips_over,
@@ -27,8 +30,11 @@ CHECKS: tuple[Check[Assembled], ...] = (
     layers_do_not_touch.CHECK,
     straight_joint.CHECK,
     tips_over.CHECK,
+    step_too_weak.CHECK,
+    brace_does_not_fit.CHECK,
     fact_unknown.CHECK,
     need_of_another_kind.CHECK,
+    needs_contradict.CHECK,
     need_not_met.CHECK,
 )
 

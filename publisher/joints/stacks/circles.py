@@ -22,7 +22,26 @@ def largest_circle(area: shapely.Geometry) -> float:
     """Return the radius in mm of the largest circle that lies inside the area; 0 when there is none."""
     if area.is_empty:
         return 0.0
+    if shapely.get_num_interior_rings(shapely.get_parts(area)).any():
+        return _in_terrace(area)
     return float(shapely.length(shapely.maximum_inscribed_circle(area, TOLERANCE)))
+
+
+def _in_terrace(area: shapely.Geometry) -> float:
+    """Return the radius for an area with holes: a terrace is nearly as wide everywhere, and looking at all of that plateau
+    square by square takes long. What is left when the area shrinks by the radius holds the centre."""
+    low, high = 0.0, float(min(np.diff(np.reshape(shapely.bounds(area), (2, 2)), axis=0)[0])) / 2
+    left = area
+    while high - low > TOLERANCE:
+        middle = (low + high) / 2
+        smaller = shapely.buffer(area, -middle, quad_segs=16)
+        low, high, left = (low, middle, left) if smaller.is_empty else (middle, high, smaller)
+    spots = np.vstack([shapely.get_coordinates(left), shapely.get_coordinates(shapely.centroid(left))])
+    spots = shapely.points(spots[:: max(1, len(spots) // 500)])
+    rim = shapely.boundary(area)
+    shapely.prepare([area, rim])
+    inside = spots[shapely.intersects(area, spots)]
+    return float(shapely.distance(inside, rim).max(initial=low * 0.998))
 
 
 def farthest(area: shapely.Geometry, base: shapely.Geometry, known: float = 0.0, enough: float = inf) -> float:

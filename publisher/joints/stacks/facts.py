@@ -12,6 +12,14 @@ from publisher.design import Board, Fact, Kind
 from publisher.geometry import Part
 from publisher.joints.outlines import pieces
 from publisher.joints.stacks.balance import Balance, balance_of, spread_of
+from publisher.joints.stacks.bracing import (
+    Root,
+    brace_length,
+    braced_layers,
+    roots_of,
+    strength_factor,
+    weakest,
+)
 from publisher.joints.stacks.circles import CLOSE, farthest
 from publisher.joints.stacks.courses import Stagger, staggers_of
 from publisher.joints.stacks.layers import LaidStack
@@ -32,6 +40,8 @@ class StackReport:
     balance: Balance
     staggers: tuple[Stagger, ...]
     place: Place
+    grounds: tuple[shapely.Geometry, ...]
+    roots: tuple[Root, ...]
 
 
 def report_on(
@@ -41,12 +51,20 @@ def report_on(
     plan = PlanGeometry(stack.layers, parts)
     treads = treads_of(stack, plan, figure_height)
     balance = balance_of(stack, plan, treads, parts, boards)
-    return StackReport(stack, plan, treads, balance, staggers_of(stack, plan, parts), place)
+    grounds = grounds_of(plan)
+    roots = roots_of(stack, plan, grounds, stack.brace)
+    return StackReport(stack, plan, treads, balance, staggers_of(stack, plan, parts), place, grounds, roots)
 
 
 def facts_of(report: StackReport, parts: dict[str, Part], boards: dict[str, Board]) -> tuple[Fact, ...]:
     """Return the facts of a stack in a fixed order; a fact that its stack cannot have (joints) is left out."""
-    values = [*_sizes(report, parts, boards), *_standing(report), *_lying(report)]
+    values = [
+        *_sizes(report, parts, boards),
+        *_standing(report),
+        *_lying(report),
+        *_bending(report, parts, boards),
+        *per_layer(report),
+    ]
     name = report.stack.name
     return tuple(Fact(f"{name}.{fact}", float(value), kind, report.place) for fact, value, kind in values)
 
@@ -93,17 +111,49 @@ def _lying(report: StackReport) -> Iterator[tuple[str, float, Kind]]:
     if contacts:
         yield "contact_least", min(c.share for c in contacts), "ratio"
         yield "overhang_reach", max(c.reach for c in contacts), "length"
-        yield "flying_reach", flying_reach(plan), "length"
+        yield "flying_reach", flying_reach(plan, report.grounds), "length"
     if report.staggers:
         yield "joint_stagger", min(s.share for s in report.staggers), "ratio"
 
 
-def flying_reach(plan: PlanGeometry) -> float:
-    """Return the greatest distance (mm) from a point of any layer to what stands on the ground all the way down there.
+def per_layer(report: StackReport) -> Iterator[tuple[str, float, Kind]]:
+    """Yield the rows of every layer, named ``layer_5.overhang`` by its number from the table up."""
+    stack, plan = report.stack, report.plan
+    treads = {tread.layer: tread for tread in report.treads}
+    roots = {root.layer: root for root in report.roots}
+    for k, layer in enumerate(stack.layers):
+        name = f"layer_{layer.number}"
+        if k > 0:
+            contact = plan.contact(k - 1)
+            yield f"{name}.contact", contact.share, "ratio"
+            yield f"{name}.overhang", contact.reach, "length"
+        if k in treads:
+            yield f"{name}.tread", treads[k].area.area, "area"
+            yield f"{name}.base_that_stands", treads[k].base_stands, "length"
+            yield f"{name}.headroom", treads[k].headroom, "length"
+        if k in roots:
+            yield f"{name}.root_stress", roots[k].stress, "number"
 
-    S_0 = L_0, S_k = S_k-1 ∩ L_k; reach of layer k = greatest distance from a point of L_k to S_k. inf when nothing of a
-    layer stands on the ground.
-    """
+
+def _bending(
+    report: StackReport, parts: dict[str, Part], boards: dict[str, Board]
+) -> Iterator[tuple[str, float, Kind]]:
+    """Yield what the steps bear; a stack that stands on the ground everywhere has no weak step."""
+    stack, brace = report.stack, report.stack.brace
+    root = weakest(report.roots)
+    if root is not None:
+        yield "weakest_step", stack.treads.index(root.layer) + 1, "count"
+        yield "root_stress", root.stress, "number"
+        yield "strength_factor", strength_factor(report.roots, stack, parts, boards), "number"
+    if brace is not None:
+        yield "brace_length", brace_length(brace), "length"
+        yield "brace_every", brace.every, "count"
+        yield "braces", len(braced_layers(stack, brace)), "count"
+
+
+def grounds_of(plan: PlanGeometry) -> tuple[shapely.Geometry, ...]:
+    """Return what stands on the ground all the way down, per layer: S_0 = L_0, S_k = S_k-1 ∩ L_k; ends before the first
+    layer of which nothing does."""
     ground = plan.placed[0]
     grounds = [ground]
     seen: set[tuple[object, ...]] = {plan.key(0, 0)}
@@ -113,10 +163,18 @@ def flying_reach(plan: PlanGeometry) -> float:
             seen.add(key)
             ground = pieces(shapely.simplify(shapely.intersection(ground, plan.placed[k]), SIMPLER), 0.0)
         if ground.is_empty:
-            return inf
+            break
         grounds.append(ground)
+    return tuple(grounds)
+
+
+def flying_reach(plan: PlanGeometry, grounds: tuple[shapely.Geometry, ...]) -> float:
+    """Return the greatest distance (mm) from a point of any layer to what stands on the ground all the way down there;
+    inf when nothing of a layer stands on the ground."""
+    if len(grounds) < len(plan.layers):
+        return inf
     # the ground only shrinks upwards: no point of a layer is farther from it than from a circle in the last ground
-    centre, rim = shapely.get_coordinates(shapely.maximum_inscribed_circle(ground))
+    centre, rim = shapely.get_coordinates(shapely.maximum_inscribed_circle(grounds[-1]))
     inner = float(np.hypot(*(rim - centre)))
     reach = 0.0
     for k in range(len(plan.layers) - 1, 0, -1):

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from publisher.basics import Pose
-from publisher.design import StackPlan
+from publisher.design import BracePlan, StackPlan
 from publisher.geometry import Part
 from publisher.joints.model import Layer
 
@@ -32,6 +32,7 @@ class LaidStack:
     layers: tuple[Layer, ...]
     rows: tuple[LaidRow, ...]
     loose: tuple[int, ...]
+    brace: BracePlan | None = None
 
     @property
     def treads(self) -> tuple[int, ...]:
@@ -77,7 +78,7 @@ def lay(plan: StackPlan, parts: dict[str, Part], below: LaidStack | None) -> Lai
             layers.append(Layer(row.part, pose, bottom, part.thickness, plan.name, number))
             bottom, number = bottom + part.thickness, number + 1
     loose = (0,) if layers and (plan.loose or not plan.on) else ()
-    return LaidStack(plan.name, tuple(layers), tuple(rows), loose)
+    return LaidStack(plan.name, tuple(layers), tuple(rows), loose, plan.brace)
 
 
 def lay_all(
@@ -122,7 +123,8 @@ def joined(stacks: list[LaidStack]) -> LaidStack:
         rows += [LaidRow(r.part, r.first + at, r.count, r.turn, r.shift) for r in stack.rows]
         loose += [i + at for i in stack.loose]
         layers += stack.layers
-    return LaidStack(shared_name([s.name for s in stacks]), tuple(layers), tuple(rows), tuple(loose))
+    brace = next((stack.brace for stack in stacks if stack.brace), None)
+    return LaidStack(shared_name([s.name for s in stacks]), tuple(layers), tuple(rows), tuple(loose), brace)
 
 
 def shared_name(names: list[str]) -> str:

@@ -31,3 +31,13 @@ def test_farthest_agrees_with_a_fine_grid_for_random_shapes() -> None:
         spots = shapely.points(grid[shapely.intersects_xy(area, grid[:, 0], grid[:, 1])])
         brute = float(shapely.distance(spots, base).max())
         assert brute - 1e-9 <= farthest(area, base) <= brute + 0.36  # half a diagonal of the grid
+
+
+def test_the_largest_circle_of_a_terrace_agrees_with_plain_geometry() -> None:
+    """A square ring that is wider on one side: the circle there touches both squares and the outer side."""
+    outer = shapely.box(0, 0, 100, 100)
+    assert largest_circle(shapely.difference(outer, shapely.box(10, 10, 90, 90))) == pytest.approx(
+        10 / (1 + 0.5**0.5), abs=0.01
+    )  # in the corner: its centre lies on the diagonal, d/√2-wise between the outer sides and the inner corner
+    ring = shapely.difference(shapely.Point(0, 0).buffer(50, quad_segs=128), shapely.Point(4, 0).buffer(30, quad_segs=128))
+    assert largest_circle(ring) == pytest.approx(12.0, abs=0.01)  # (50 + 4 - 30) / 2

@@ -1,0 +1,49 @@
+"""Steps that break under a figure at their outer edge."""
+
+from publisher.basics import Check, Outcome, Severity
+from publisher.design import fixed
+from publisher.joints.stacks.bracing import BENDING_STRENGTH, strength_of, weakest
+from publisher.joints.subject import Assembled
+
+
+def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+    """Compare the greatest root stress of every stack with the bending strength of its board."""
+    boards = {board.id: board for board in subject.design.boards}
+    parts = {part.id: part for part in subject.parts}
+    looked_at, found = 0, []
+    for report in subject.stacks:
+        root = weakest(report.roots)
+        looked_at += len(report.roots)
+        if root is None:
+            continue
+        layer = report.stack.layers[root.layer]
+        board = boards[parts[layer.part].board]
+        strength = strength_of(board)
+        if root.stress <= strength:
+            continue
+        assumed = f", {BENDING_STRENGTH:g} MPa assumed" if board.bending_strength is None else ""
+        found.append(
+            check.found(
+                f"step {report.stack.treads.index(root.layer) + 1} of {report.stack.name} (layer {layer.number}) is the weak one: "
+                f"with a figure of 30 g at its outer edge its root bends at {fixed(root.stress, 3)} MPa, and the board bears "
+                f"{fixed(strength, 3)} MPa (arm {root.arm:.1f} mm, root {root.width:.1f} mm wide, "
+                f"{root.plies} board{'' if root.plies == 1 else 's'} thick{assumed})",
+                subject=report.stack.name,
+                hint="prop it with a knee brace (brace: under the assembly), make its root wider or the step shorter, or glue "
+                "a board under it",
+                place=report.place,
+                value=root.stress,
+                limit=strength,
+            )
+        )
+    return Outcome(looked_at, tuple(found))
+
+
+CHECK = Check(
+    "joints/step-too-weak",
+    "Steps bear a figure at their outer edge",
+    "the top step sticks out one board thick where all others are glued to the next: it breaks first (common practice)",
+    Severity.WARNING,
+    run=run,
+    may_be_empty=True,
+)

@@ -1,0 +1,160 @@
+"""Strength of steps that stick out of their core: root stress, the weakest step, knee braces (trade notes, section 2).
+
+The root of a step is where its layer leaves what stands on the ground all the way down. There it bends like a beam that is
+held at one end: s = 6·F·a / (w·h²) with F the load at the outer edge of the tread, a the way from there to the root, w the
+width of the root and h the thickness of all boards that are glued together over its whole width (elementary bending:
+moment F·a over the section modulus w·h²/6).
+"""
+
+from dataclasses import dataclass
+from math import hypot, inf
+
+import numpy as np
+import shapely
+
+from publisher.design import Board, BracePlan
+from publisher.geometry import Part
+from publisher.joints.outlines import pieces
+from publisher.joints.stacks.circles import farthest
+from publisher.joints.stacks.layers import LaidStack
+from publisher.joints.stacks.plan_geometry import Key, PlanGeometry
+
+LOAD = 0.030 * 9.80665
+"""Newtons: one metal figure of 30 g at the outer edge. A stated assumption of the trade notes."""
+
+BENDING_STRENGTH = 0.345
+"""MPa, when the board does not say: a maker's least value for extruded polystyrene, 50 psi. A stated assumption."""
+
+BESIDE = 0.05
+"""mm outside the ground at which the root is measured: two flattenings of one arc differ by less."""
+
+THIN = 0.02
+"""mm: what is thinner than twice this sticks out only by the flattening of arcs."""
+
+LEAST_ROOT = 0.5
+"""mm: a shorter root carries no step worth the name."""
+
+LEAST_SHARE = 0.1
+"""Of the root's width: a narrower strip of fewer boards is held by what is beside it."""
+
+FREE = 1.0
+"""mm: a layer that sticks out less than this stands."""
+
+
+@dataclass(frozen=True, slots=True)
+class Root:
+    """The root of one step: its layer (index), the arm and the width in mm, the boards glued there and how thick they are
+    together (mm), the stress in MPa; the arm is shorter where a knee brace carries the step."""
+
+    layer: int
+    arm: float
+    width: float
+    plies: int
+    thick: float
+    stress: float
+    braced: bool
+
+
+def roots_of(
+    stack: LaidStack, plan: PlanGeometry, grounds: tuple[shapely.Geometry, ...], brace: BracePlan | None = None
+) -> tuple[Root, ...]:
+    """Return the root of every step that sticks out over what stands on the ground, from the table up.
+
+    ``grounds``: what stands on the ground all the way down, per layer; shorter than the stack when nothing more does.
+    """
+    known: dict[Key, tuple[float, float, int] | None] = {}
+    found: list[Root] = []
+    braced = set(braced_layers(stack, brace))
+    treads = set(stack.treads)
+    for k in range(1, len(grounds)):
+        if k not in treads:
+            continue
+        around = (plan.key(k - 1, k), plan.key(k, k + 1) if k + 1 < len(stack.layers) else None)
+        key: Key = (*around, len(stack.layers) - k == 1, k in stack.loose, *_shape_of(plan, grounds[k], k))
+        if key not in known:
+            known[key] = _root(stack, plan, grounds[k], k)
+        root = known[key]
+        if root is None:
+            continue
+        arm, width, plies = root
+        thick = plies * stack.layers[k].thickness
+        carried = k in braced and brace is not None
+        if carried and brace is not None:
+            arm = max(arm - brace.run, 0.0)
+        found.append(Root(k, arm, width, plies, thick, 6 * LOAD * arm / (width * thick**2), carried))
+    return tuple(found)
+
+
+def _shape_of(plan: PlanGeometry, ground: shapely.Geometry, k: int) -> tuple[float, ...]:
+    """Return what tells grounds apart in the layer's own frame: the steps of a regular stair have the same one."""
+    local = plan.to_local(ground, k)
+    centre = shapely.get_coordinates(shapely.centroid(local))[0]
+    return (*np.round([local.area / 10.0, *centre, *shapely.bounds(local)], 1).tolist(),)
+
+
+def _root(stack: LaidStack, plan: PlanGeometry, ground: shapely.Geometry, k: int) -> tuple[float, float, int] | None:
+    """Return (arm, width, plies) of the step of layer ``k``, or None when it stands on the ground."""
+    free = shapely.buffer(shapely.difference(plan.placed[k], ground), -THIN, join_style="mitre")
+    free = shapely.buffer(free, THIN, join_style="mitre")
+    tread = shapely.intersection(plan.bare(k), free)
+    if pieces(tread).is_empty:
+        return None
+    arm = farthest(pieces(tread), ground)
+    line = shapely.intersection(shapely.boundary(shapely.buffer(ground, BESIDE)), free)
+    width = float(shapely.length(line))
+    if arm < FREE:
+        return None
+    return (arm, width, _plies(stack, plan, line, k)) if width >= LEAST_ROOT else (arm, LEAST_ROOT, 1)
+
+
+def _plies(stack: LaidStack, plan: PlanGeometry, root: shapely.Geometry, k: int) -> int:
+    """Return how many boards are glued together over the whole root: the least pile that holds layer ``k``."""
+    whole = shapely.length(root)
+    piles = [(root, 1)]
+    for way in (-1, 1):
+        above = []
+        for line, count in piles:
+            rest, deep, at = line, count, k
+            while shapely.length(rest) > 0.0:
+                glued = (at if way < 0 else at + 1) not in stack.loose
+                at += way
+                if not (glued and 0 <= at < len(stack.layers)):
+                    above.append((rest, deep))
+                    break
+                above.append((shapely.difference(rest, plan.placed[at]), deep))
+                rest, deep = shapely.intersection(rest, plan.placed[at]), deep + 1
+        piles = [(line, count) for line, count in above if shapely.length(line) > 0.0]
+    wide = [count for line, count in piles if shapely.length(line) >= LEAST_SHARE * whole]
+    return min(wide, default=1)
+
+
+def braced_layers(stack: LaidStack, brace: BracePlan | None) -> tuple[int, ...]:
+    """Return the layers that get a knee brace: the top step and every n-th below it that is high enough for the knee."""
+    steps = stack.treads
+    if brace is None or not steps:
+        return ()
+    foot = stack.layers[0].bottom
+    return tuple(k for k in reversed(steps[:: -brace.every]) if stack.layers[k].bottom - foot >= brace.drop - 1e-9)
+
+
+def brace_length(brace: BracePlan) -> float:
+    """Return the length (mm) of a knee of horizontal run a and vertical drop b: √(a² + b²)."""
+    return hypot(brace.run, brace.drop)
+
+
+def weakest(roots: tuple[Root, ...]) -> Root | None:
+    """Return the root with the greatest stress; of equal ones the highest, whose fall is the farthest."""
+    return max(roots, key=lambda r: (round(r.stress, 9), r.layer), default=None)
+
+
+def strength_factor(
+    roots: tuple[Root, ...], stack: LaidStack, parts: dict[str, Part], boards: dict[str, Board]
+) -> float:
+    """Return the least quotient of a board's bending strength and the stress at a root; inf when nothing sticks out."""
+    return min((strength_of(boards[parts[stack.layers[r.layer].part].board]) / r.stress for r in roots if r.stress > 0),
+               default=inf)  # fmt: skip
+
+
+def strength_of(board: Board) -> float:
+    """Return a board's bending strength in MPa: the designer's, or the stated assumption."""
+    return BENDING_STRENGTH if board.bending_strength is None else board.bending_strength
