@@ -28,12 +28,28 @@ class SlotRow:
 
 
 @dataclass(frozen=True, slots=True)
+class JointLine:
+    """Where mates meet a panel beside one of its edges, and the letters that belong there.
+
+    The mate's outside face lies ``inset`` mm inwards from the edge, its board is ``mate`` mm thick; ``inset`` 0 is the edge
+    itself. ``forward``: the letters follow each other the way the edge runs; on the mate, whose edge runs the other way, they
+    do not, so that both show the same order.
+    """
+
+    inset: float
+    mate: float
+    matches: tuple[str, ...]
+    forward: bool = True
+
+
+@dataclass(frozen=True, slots=True)
 class EdgeTreatment:
     """What joins do to one edge of a part.
 
     ``take_off``: mm by which the panel is shorter at this edge than its nominal size (butt: thickness of the panel that
     runs through; tabs: thickness of the other board, the tabs then reach the nominal edge). ``bevel``: degrees from
-    square; the outline is drawn on the outside face. ``matches``: the letters printed on both edges of each join.
+    square; the outline is drawn on the outside face. ``matches``: the letters printed on both edges of each join;
+    ``lines``: the same letters by the line at which each join lies, nearest to the edge first.
     """
 
     edge: str
@@ -43,3 +59,4 @@ class EdgeTreatment:
     slots: tuple[SlotRow, ...]
     matches: tuple[str, ...]
     place: Place
+    lines: tuple[JointLine, ...] = ()

@@ -1,12 +1,13 @@
 """Joins turned into edge treatments, by part and edge name: what each edge gains and loses."""
 
 from collections import defaultdict
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 
 from publisher.basics import Place
 from publisher.design import rules_plans as rules
 from publisher.design.model import EdgeRef, Join, PanelPlan
-from publisher.design.model_edges import EdgeTreatment, SlotRow, TabRow
+from publisher.design.model_edges import EdgeTreatment, JointLine, SlotRow, TabRow
 from publisher.design.parts_known import KnownParts
 from publisher.design.scope import Scope
 from publisher.design.wording import say_mm, trimmed
@@ -34,6 +35,7 @@ class _Spot:
                 slots=tuple(sorted((*before.slots, *treatment.slots), key=_by_inset)),
                 matches=(*before.matches, *treatment.matches),
                 place=before.place,
+                lines=(*before.lines, *treatment.lines),
             )
         self.edges[treatment.edge] = treatment
 
@@ -62,9 +64,9 @@ def treat(
 def _treat_join(join: Join, spots: dict[str, _Spot], known: KnownParts) -> None:
     """Give both edges what the joint asks for (trade notes, section 4: butt, mitre, tab and slot)."""
     a, b = spots[join.a.panel], spots[join.b.panel]
-    a_edge = _plain(join.a, join)
-    b_edge = _plain(join.b, join)
     a_thick, b_thick = known.thickness(a.part), known.thickness(b.part)
+    a_edge = _plain(join.a, join, JointLine(join.inset, b_thick, (join.match,)))
+    b_edge = _plain(join.b, join, JointLine(0.0, a_thick, (join.match,), forward=False))
     if join.joint == "mitre":
         bevel = (180.0 - join.corner) / 2.0
         a_edge, b_edge = replace(a_edge, bevel=bevel), replace(b_edge, bevel=bevel)
@@ -77,8 +79,8 @@ def _treat_join(join: Join, spots: dict[str, _Spot], known: KnownParts) -> None:
     b.add(b_edge)
 
 
-def _plain(ref: EdgeRef, join: Join) -> EdgeTreatment:
-    return EdgeTreatment(ref.edge, 0.0, 0.0, None, (), (join.match,), join.place)
+def _plain(ref: EdgeRef, join: Join, line: JointLine) -> EdgeTreatment:
+    return EdgeTreatment(ref.edge, 0.0, 0.0, None, (), (join.match,), join.place, (line,))
 
 
 def _merge(part: str, spots: list[_Spot], complete: tuple[str, ...], scope: Scope) -> tuple[EdgeTreatment, ...]:
@@ -92,10 +94,27 @@ def _merge(part: str, spots: list[_Spot], complete: tuple[str, ...], scope: Scop
                 _refuse(part, edge, first, other, scope)
                 break
         having = [spot.edges[edge] for spot in spots if edge in spot.edges]
-        letters = {match for treatment in having for match in treatment.matches}
-        matches = tuple(sorted(letters, key=lambda match: (len(match), match)))
-        merged.append(replace(having[0], matches=matches))
+        matches = _in_order(match for treatment in having for match in treatment.matches)
+        lines = _gathered([line for treatment in having for line in treatment.lines])
+        merged.append(replace(having[0], matches=matches, lines=lines))
     return tuple(merged)
+
+
+def _in_order(letters: Iterable[str]) -> tuple[str, ...]:
+    """Return each letter once: a … z, aa …"""
+    return tuple(sorted(set(letters), key=lambda match: (len(match), match)))
+
+
+def _gathered(lines: Sequence[JointLine]) -> tuple[JointLine, ...]:
+    """Return one line for all joins that lie at it, with their letters in order; the nearest to the edge first."""
+    at: dict[tuple[float, float], list[JointLine]] = defaultdict(list)
+    for line in lines:
+        # what stands on the edge itself may be of any board; rounded as in _what
+        at[round(line.inset, 6), round(line.mate, 6) if line.inset else 0.0].append(line)
+    return tuple(
+        replace(own[0], matches=_in_order(match for line in own for match in line.matches))
+        for _, own in sorted(at.items())
+    )
 
 
 def _what(spot: _Spot, edge: str) -> tuple[float, float, TabRow | None, tuple[SlotRow, ...]]:

@@ -9,6 +9,7 @@ from publisher.basics import Finding, errors
 from publisher.design import PartPlan
 from publisher.geometry.bumps import Bump, let_in
 from publisher.geometry.curves import SAME, Curve
+from publisher.geometry.joint_places import glue_lines, joint_places
 from publisher.geometry.labels import edge_words
 from publisher.geometry.model import Mark, Part, Region
 from publisher.geometry.offset import eroded
@@ -54,13 +55,15 @@ def finish(plan: PartPlan, shape: Shape) -> tuple[Part | None, tuple[Finding, ..
         return None, found
     template, lost = eroded(outline, plan.trace_allowance)
     traced = body if template is outline else polygon(template)
-    words = edge_words(treated.edges, body, plan.thickness)
-    pattern, problems = surface_marks(plan, _face(shape, body), words, treated.edges)
+    joints = joint_places(treated.edges, shape.outer, plan)
+    words = edge_words(treated.edges, joints, body, plan.thickness)
+    # the pages break a pattern round every word they set; pictures of the finished piece show it whole
+    pattern, problems = surface_marks(plan, _face(shape, body), (), treated.edges)
     found = (*_vanished(plan, lost, traced), *problems)
     if errors(found):
         return None, found
     pockets = [opening.mark for opening in drawn if opening.mark]
-    marks = (*_clipped(shape.marks, traced), *pockets, *_clipped(words, traced), *pattern)
+    marks = (*_clipped([*shape.marks, *glue_lines(joints)], traced), *pockets, *_clipped(words, traced), *pattern)
     return _part(plan, outline, template, drawn, marks, treated), found
 
 

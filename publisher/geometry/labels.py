@@ -1,4 +1,4 @@
-"""Free places inside a part for the words that stand beside its edges: matching letters and bevels."""
+"""Free places inside a part for the words of its edges: matching letters beside their joints, bevels."""
 
 from collections.abc import Iterator, Sequence
 from math import dist, radians, tan
@@ -6,17 +6,22 @@ from math import dist, radians, tan
 import shapely
 
 from publisher.basics import LineKind, Point, Purpose
+from publisher.geometry.joint_places import JointPlace
 from publisher.geometry.model import Edge, Mark
 from publisher.geometry.values import deg
 
 CLEAR = 3.0  # mm between a word's place and any cut
 APART = 8.0  # mm between two words' places
+NARROWEST = 4.0  # mm: between the glue lines of a thinner mate no letter can be read
+LONG_WORDS = 90.0  # mm: an edge so long has room beside it for the whole sentence about its bevel
 _ALONG = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88, 0.45, 0.55, 0.35, 0.65, 0.25, 0.75)
 _INSIDE = (5.0, 8.0, 12.0, 18.0, 25.0)
 
 
-def edge_words(edges: Sequence[Edge], body: shapely.Polygon, thickness: float) -> tuple[Mark, ...]:
-    """Return MATCH and BEVEL marks, each a point (mm) beside its edge where nothing is cut, with its text.
+def edge_words(
+    edges: Sequence[Edge], places: Sequence[JointPlace], body: shapely.Polygon, thickness: float
+) -> tuple[Mark, ...]:
+    """Return MATCH and BEVEL marks, each a point (mm) beside its joint or edge where nothing is cut, with its text.
 
     A BEVEL mark whose inside face is shorter has a second kind of mark too: the line where the bevel ends on the far face.
     """
@@ -25,33 +30,75 @@ def edge_words(edges: Sequence[Edge], body: shapely.Polygon, thickness: float) -
     shapely.prepare(body)
     boundary = body.boundary
     shapely.prepare(boundary)
+    for place in places:
+        spots = _row(place, body, boundary, taken)
+        taken.extend(spots)
+        marks.extend(
+            Mark(LineKind.REFERENCE, Purpose.MATCH, (at,), name=place.edge, text=letter)
+            for letter, at in zip(place.letters, spots, strict=True)
+        )
     for edge in edges:
-        if edge.centre is not None:
+        if edge.centre is not None or not edge.bevel:
             continue
-        words = [(Purpose.MATCH, letter) for letter in edge.matches]
-        if edge.bevel:
-            words.append((Purpose.BEVEL, f"bevel {deg(edge.bevel)}"))
-        for purpose, text in words:
-            at = _free(edge, body, boundary, taken)
-            taken.append(at)
-            marks.append(Mark(LineKind.REFERENCE, purpose, (at,), name=edge.name, text=text))
+        line = (edge.start, edge.end)
+        at = _free(_points(line, [(part, inside) for inside in _INSIDE for part in _ALONG]), body, boundary, taken)
+        taken.append(at)
+        text = f"bevel {deg(abs(edge.bevel))}"
+        if dist(*line) >= LONG_WORDS:
+            text += ": the inside face ends at the dotted line" if edge.bevel > 0.0 else ": the inside face is longer"
+        marks.append(Mark(LineKind.REFERENCE, Purpose.BEVEL, (at,), name=edge.name, text=text))
         if edge.bevel > 0.0:
             marks.append(_bevel_line(edge, thickness))
     return tuple(marks)
 
 
-def _places(edge: Edge) -> Iterator[Point]:
-    size = dist(edge.start, edge.end)
-    x, y = (edge.end[0] - edge.start[0]) / size, (edge.end[1] - edge.start[1]) / size
-    for inside in _INSIDE:
-        for part in _ALONG:
-            at = part * size
-            yield (edge.start[0] + x * at - y * inside, edge.start[1] + y * at + x * inside)
+def _points(line: tuple[Point, Point], at: Sequence[tuple[float, float]]) -> list[Point]:
+    """Return points by their share of a line's length and their distance (mm) on its left."""
+    size = dist(*line)
+    x, y = (line[1][0] - line[0][0]) / size, (line[1][1] - line[0][1]) / size
+    return [
+        (line[0][0] + x * share * size - y * inside, line[0][1] + y * share * size + x * inside) for share, inside in at
+    ]
 
 
-def _free(edge: Edge, body: shapely.Polygon, boundary: shapely.Geometry, taken: Sequence[Point]) -> Point:
+def _row(place: JointPlace, body: shapely.Polygon, boundary: shapely.Geometry, taken: Sequence[Point]) -> list[Point]:
+    """Return places for all letters of a joint, beside each other and as near to its middle as can be.
+
+    Mates look for theirs from the same end, so that a letter stands at the same place along both.
+    """
+    line = (place.start, place.end)
+    size, count = dist(*line), len(place.letters)
+    for inside in _across(place):
+        for middle in _ALONG:
+            shares = [middle + (i - (count - 1) / 2.0) * APART / size for i in range(count)]
+            if not place.forward:
+                shares = [1.0 - share for share in shares]
+            spots = _points(line, [(share, inside) for share in shares])
+            points = shapely.points(spots)
+            if (
+                shapely.contains(body, points).all()
+                and (shapely.distance(boundary, points) >= CLEAR).all()
+                and all(dist(spot, other) >= APART - 1e-6 for spot in spots for other in taken)
+            ):
+                return spots
+    found: list[Point] = []
+    tried = _points(line, [(share, inside) for inside in _across(place) for share in _ALONG])
+    for _ in place.letters:
+        found.append(_free(tried, body, boundary, [*taken, *found]))
+    return found
+
+
+def _across(place: JointPlace) -> Iterator[float]:
+    """Yield how far (mm) on the left of a joint's line its letters may stand: best where the mate itself stands."""
+    if place.mate:
+        if not place.glued or place.mate >= NARROWEST:
+            yield place.mate / 2.0
+        yield from (place.mate + 4.0, -4.0)
+    yield from (place.mate + inside for inside in _INSIDE)
+
+
+def _free(places: Sequence[Point], body: shapely.Polygon, boundary: shapely.Geometry, taken: Sequence[Point]) -> Point:
     """Return the first place that is clear of cuts and words; the roomiest one when none is."""
-    places = list(_places(edge))
     points = shapely.points(places)
     inside = shapely.contains(body, points)
     clear = shapely.distance(boundary, points)

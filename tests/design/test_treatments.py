@@ -6,6 +6,7 @@ from typing import Any
 import pytest
 
 from publisher.design import EdgeTreatment, SlotRow, TabRow
+from publisher.design.model_edges import JointLine
 
 TWO_BOARDS = """
 boards: {foam: {thickness: 5 mm, sheets: [20 x 30 in]}, card: {thickness: 3 mm, sheets: [20 x 30 in]}}
@@ -134,3 +135,19 @@ assembly:
       - {edges: [left.left, back.rihgt], joint: mitter}
 """
     assert tried(TWO_BOARDS + text).found == ["design/join-option"]
+
+
+def test_letters_are_told_apart_by_the_line_at_which_their_join_lies(tried: Callable[..., Any]) -> None:
+    tab = "{{edges: [front.left, {p}.right], joint: tab_and_slot, tabs_on: {p}, tabs: 2, play: 0.3 mm, inset: {i} mm}}"
+    got = treated(
+        tried, tab.format(p="two", i=40), tab.format(p="one", i=12), places="front: wall, one: side, two: side"
+    )
+    assert got["wall"]["left"].lines == (JointLine(12.0, 3.0, ("b",)), JointLine(40.0, 3.0, ("a",)))
+    # both ribs are one part: at its own edge stand the letters of both, in the same order seen from the other side
+    assert got["side"]["right"].lines == (JointLine(0.0, 5.0, ("a", "b"), forward=False),)
+
+
+def test_a_panel_that_runs_through_knows_where_the_butted_one_stands(tried: Callable[..., Any]) -> None:
+    got = treated(tried, "{edges: [front.left, left.right], joint: butt, runs_through: front, inset: 10 mm}")
+    assert got["wall"]["left"].lines == (JointLine(10.0, 3.0, ("a",)),)
+    assert got["side"]["right"].lines == (JointLine(0.0, 5.0, ("a",), forward=False),)
