@@ -48,6 +48,7 @@ def measure(across: float, down: float, unit: str, true_mm: float, tool: str, pa
         take_reading("across", across, unit, true_mm, tool),
         take_reading("down", down, unit, true_mm, tool),
         facts.meetings if facts else (),
+        facts.budget if facts else None,
     )
     if as_json:
         write_json(_record(verdict))

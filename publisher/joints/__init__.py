@@ -17,6 +17,7 @@ from publisher.joints.model import (
     ScaleBudget,
 )
 from publisher.joints.needs import limit_of, margin_of
+from publisher.joints.scale_budget import budget_of
 from publisher.joints.suggesting import suggest
 from publisher.joints.together import facts_of, put_together
 
@@ -31,6 +32,7 @@ __all__ = [
     "Meeting",
     "Placed",
     "ScaleBudget",
+    "budget_of",
     "facts_of",
     "limit_of",
     "margin_of",

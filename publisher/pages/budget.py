@@ -1,10 +1,8 @@
-"""The print-scale budget: between which scales the printed sizes of a design still meet what does not shrink."""
+"""The print-scale budget as the pages say it: the range that joints worked out, with the meetings that bind."""
 
 from dataclasses import dataclass
 
-from publisher.joints import Meeting
-
-GENERAL = 0.005  # ±0.5 %: the band that a ruler can judge on 100 mm
+from publisher.joints import Joined, Meeting
 
 
 @dataclass(frozen=True, slots=True)
@@ -17,23 +15,7 @@ class Budget:
     loosest: Meeting | None
 
 
-def budget(meetings: tuple[Meeting, ...]) -> Budget:
-    """Intersect what every meeting allows with the general band of ±0.5 %.
-
-    A meeting holds at scale s while s · printed ≥ unprinted_least and s · printed ≤ loosest. True size is never shut out:
-    a meeting that fails at scale 1 is a fit finding of its own, not a matter of printing.
-    """
-    low, high = 1.0 - GENERAL, 1.0 + GENERAL
-    tightest: Meeting | None = None
-    loosest: Meeting | None = None
-    for meeting in meetings:
-        if meeting.printed <= 0.0:
-            continue
-        least = min(1.0, meeting.unprinted_least / meeting.printed)
-        if least > low:
-            low, tightest = least, meeting
-        if meeting.loosest is not None:
-            most = max(1.0, meeting.loosest / meeting.printed)
-            if most < high:
-                high, loosest = most, meeting
-    return Budget(low, high, tightest, loosest)
+def budget(joined: Joined) -> Budget:
+    """Return what joints allows, each end with the meeting that sets it."""
+    allowed = joined.budget
+    return Budget(allowed.least, allowed.most, joined.meeting(allowed.least_by), joined.meeting(allowed.most_by))

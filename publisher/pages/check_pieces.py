@@ -63,7 +63,7 @@ def _words_in_square(setter: Setter, outline: Box, left: float, top: float) -> t
 
 def how(context: Context, box: Box, _page: int) -> tuple[Body, float]:
     """Say what to do, step by step, and which size of the design decides what scale will do."""
-    setter, allowed = context.type, budget(context.joined.meetings)
+    setter, allowed = context.type, budget(context.joined)
     low, high = SIDE * allowed.least, SIDE * allowed.most
     steps = (
         "Print at 100 %: choose “actual size” or “no scaling”, never “fit”, “shrink” or “fill”; "
@@ -153,7 +153,7 @@ def wrong(context: Context, box: Box, _page: int) -> tuple[Body, float]:
     The figures are those of pages fitted to other papers (0.973, 0.941) and to usual printer margins (0.88 to 0.97); several
     causes give the same figure, so no row names one alone.
     """
-    setter, allowed = context.type, budget(context.joined.meetings)
+    setter, allowed = context.type, budget(context.joined)
     low, high = SIDE * allowed.least, SIDE * allowed.most
     near = f"98 to {low - 0.1:.1f} mm" if low > 98.15 else "about 98 mm"
     rows = (

@@ -12,7 +12,7 @@ from math import isfinite, isinf
 from publisher.basics import Box, Point, Pose
 from publisher.design import Design, Fact, Size
 from publisher.geometry import Part, Region
-from publisher.joints import Joined, Meeting
+from publisher.joints import Joined, Meeting, ScaleBudget
 from publisher.material import BoardNeeds, Layout, Yield
 from publisher.pages.frame import MARK_ARM
 from publisher.pages.model import Attachment, Pack, Page
@@ -43,6 +43,7 @@ def facts_document(
         "sizes": [_size(size) for size in design.sizes],
         "facts": [_fact(fact) for fact in joined.facts],
         "parts": [_part(part) for part in parts],
+        "budget": _budget(joined.budget),
         "meetings": [_meeting(meeting) for meeting in joined.meetings],
         "boards": [_yield(needed) for needed in needs.yields],
         "packs": [_pack(pack) for pack in packs],
@@ -122,6 +123,20 @@ def _meeting(meeting: Meeting) -> Json:
     }
 
 
+def _budget(allowed: ScaleBudget) -> Json:
+    """Return the allowed print scale; the names are those of meetings, "" for the general band of ±0.5 %."""
+    return {
+        "least": _number(allowed.least, 6),
+        "most": _number(allowed.most, 6),
+        "least_by": allowed.least_by,
+        "most_by": allowed.most_by,
+        "fits_least": _number(allowed.fits_least, 6),
+        "fits_most": _number(allowed.fits_most, 6),
+        "fits_least_by": allowed.fits_least_by,
+        "fits_most_by": allowed.fits_most_by,
+    }
+
+
 def _yield(needed: Yield) -> Json:
     return {
         "board": needed.board,
@@ -136,6 +151,9 @@ def _yield(needed: Yield) -> Json:
         "offcut_share": _number(needed.offcut_share),
         "cut_length": _number(needed.cut_length),
         "score_length": _number(needed.score_length),
+        "cut_lengths": [_number(length) for length in needed.cut_lengths],
+        "pieces": needed.pieces,
+        "free_spares": [{"part": s.part, "copies": s.copies, "or_more": s.capped} for s in needed.spares],
         "alone": [{"part": row.part, "careful": row.careful, "grid": row.grid} for row in needed.rows],
     }
 

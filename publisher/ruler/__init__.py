@@ -4,8 +4,8 @@ Comes in: readings of a printed sheet, and the facts that a pack carries. Goes o
 verdict, likely causes, what to do. Never: imports a producing room.
 """
 
-from publisher.ruler.judge import Budget, Scale, Verdict, judge
-from publisher.ruler.pack_facts import PackFacts, read_pack_facts
+from publisher.ruler.judge import Scale, Verdict, judge
+from publisher.ruler.pack_facts import Budget, PackFacts, read_pack_facts
 from publisher.ruler.readings import TOOLS, Reading, take_reading
 
 __all__ = [

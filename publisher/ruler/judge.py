@@ -6,7 +6,7 @@ from functools import cache
 from pathlib import Path
 
 from publisher.basics import Finding, Rule, Severity
-from publisher.ruler.pack_facts import Met
+from publisher.ruler.pack_facts import GENERAL_LIMIT, Budget, Met
 from publisher.ruler.readings import Reading
 
 GENERAL = 0.005  # ±0.5 %: common practice, no source
@@ -24,16 +24,6 @@ DOUBTFUL = Rule(
     "A ruler is read to about half a millimetre: near the limit only a finer reading can tell.",
     Severity.WARNING,
 )
-
-
-@dataclass(frozen=True, slots=True)
-class Budget:
-    """The range of print scale that is allowed, and what sets its ends."""
-
-    least: float
-    most: float
-    least_by: str
-    most_by: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +52,7 @@ class Verdict:
 
 def budget_of(meetings: tuple[Met, ...]) -> Budget:
     """Return the allowed range: ±0.5 %, narrowed by every meeting of a printed and an unprinted thing (trade notes, section 5)."""
-    least, most, least_by, most_by = 1 - GENERAL, 1 + GENERAL, "the general limit", "the general limit"
+    least, most, least_by, most_by = 1 - GENERAL, 1 + GENERAL, GENERAL_LIMIT, GENERAL_LIMIT
     for met in meetings:
         low = met.least / met.printed
         if least < low <= 1.0:
@@ -72,9 +62,10 @@ def budget_of(meetings: tuple[Met, ...]) -> Budget:
     return Budget(least, most, least_by, most_by)
 
 
-def judge(across: Reading, down: Reading, meetings: tuple[Met, ...] = ()) -> Verdict:
-    """Judge two readings against the general limit and what the pack's own meetings allow."""
-    budget = budget_of(meetings)
+def judge(across: Reading, down: Reading, meetings: tuple[Met, ...] = (), recorded: Budget | None = None) -> Verdict:
+    """Judge two readings against what the pack says that it allows; without that, against the general limit and what the
+    pack's own meetings allow."""
+    budget = recorded or budget_of(meetings)
     scales = tuple(_scale(reading, budget) for reading in (across, down))
     order = ("good", "doubtful", "bad")
     verdict = max((s.verdict for s in scales), key=order.index)

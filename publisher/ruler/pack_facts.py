@@ -3,8 +3,11 @@
 import json
 from dataclasses import dataclass
 from io import BytesIO
+from typing import Any
 
 from publisher.basics import Refusal, Rule, Severity
+
+GENERAL_LIMIT = "the general limit"
 
 NO_FACTS = Rule(
     "ruler/pack-without-facts",
@@ -25,12 +28,23 @@ class Met:
 
 
 @dataclass(frozen=True, slots=True)
+class Budget:
+    """The range of print scale that is allowed, and what sets its ends, in words."""
+
+    least: float
+    most: float
+    least_by: str
+    most_by: str
+
+
+@dataclass(frozen=True, slots=True)
 class PackFacts:
-    """Title, version and meetings of a pack."""
+    """Title, version and meetings of a pack, and the range of print scale that it says it allows (None in older packs)."""
 
     title: str
     version: str
     meetings: tuple[Met, ...]
+    budget: Budget | None = None
 
 
 def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
@@ -51,7 +65,7 @@ def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
             for m in document["meetings"]
         )
         design = document["design"]
-        return PackFacts(str(design["title"]), str(design["version"]), meetings)
+        return PackFacts(str(design["title"]), str(design["version"]), meetings, _budget(document))
     except Exception as error:
         raise Refusal(
             NO_FACTS.found(
@@ -60,3 +74,12 @@ def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
                 hint="give the PDF as it was downloaded, or leave --pack out to judge by the general limit of ±0.5 %",
             )
         ) from error
+
+
+def _budget(document: dict[str, Any]) -> Budget | None:
+    said = document.get("budget")
+    if said is None:
+        return None
+    what = {str(m["name"]): str(m["what"]) for m in document["meetings"]}
+    ends = (what.get(str(said[key]), GENERAL_LIMIT) for key in ("least_by", "most_by"))
+    return Budget(float(said["least"]), float(said["most"]), *ends)

@@ -9,7 +9,7 @@ import pytest
 from publisher.basics import Place
 from publisher.design import Board, Design, EdgeTreatment, Parameter, PartPlan, SheetSize, SlotRow, TextPlan
 from publisher.geometry import Part, Region, Ring, Run, make_parts
-from publisher.joints import Joined, Meeting
+from publisher.joints import Joined, Meeting, budget_of
 from publisher.material import BoardNeeds
 from publisher.pages.draft import Body, Context, Numbers
 from publisher.pages.fonts import Faces, face, faces_of
@@ -89,7 +89,7 @@ def a_context(
     meetings: tuple[Meeting, ...] = (),
 ) -> Context:
     plan = design or a_design()
-    joined = Joined((), (), (), meetings, (), ())
+    joined = Joined((), (), (), meetings, (), (), budget_of(meetings))
     shown = (a_part(),) if parts is None else parts
     return Context(plan, shown, joined, BoardNeeds((), (), ()), paper_for(plan, paper), Setter(faces_of(plan)))
 

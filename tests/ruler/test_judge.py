@@ -3,7 +3,7 @@
 import pytest
 
 from publisher.basics import Severity
-from publisher.ruler import Verdict, judge, take_reading
+from publisher.ruler import Budget, Verdict, judge, take_reading
 from publisher.ruler.judge import budget_of, factors
 from publisher.ruler.pack_facts import Met
 
@@ -59,3 +59,13 @@ def test_the_factors_are_those_of_the_paper_sizes() -> None:
     table = [round(f, 4) for f, _ in factors()]
     for factor in (0.9727, 0.9407, 0.9714, 0.9722, 0.9597, 0.9395, 0.9412, 0.8790):
         assert factor in table
+
+
+def test_what_the_pack_says_it_allows_is_used() -> None:
+    readings = (
+        take_reading("across", 99.0, "mm", 100.0, "calliper"),
+        take_reading("down", 99.0, "mm", 100.0, "calliper"),
+    )
+    assert judge(*readings).verdict == "bad"
+    allowed = judge(*readings, recorded=Budget(0.98, 1.0, "the general limit", "slot of part A"))
+    assert (allowed.verdict, allowed.budget.least) == ("good", 0.98)

@@ -33,3 +33,20 @@ def test_meetings_are_read() -> None:
 def test_any_other_file_is_refused(data: bytes) -> None:
     with pytest.raises(Refusal, match="carries no facts"):
         read_pack_facts(data, "other.pdf")
+
+
+SLOT = {"name": "a.slot", "what": "slot of part A", "printed": 5.3, "unprinted_least": 5.2, "loosest": 5.3}
+
+
+def test_the_range_that_a_pack_allows_is_read_with_what_sets_it() -> None:
+    said = {"least": 0.995, "most": 1.0, "least_by": "", "most_by": "a.slot"}
+    document = {"design": {"title": "Toll house", "version": "1"}, "meetings": [SLOT], "budget": said}
+    budget = read_pack_facts(pdf_with(document), "pack.pdf").budget
+    assert budget is not None
+    assert (budget.least, budget.most) == (0.995, 1.0)
+    assert (budget.least_by, budget.most_by) == ("the general limit", "slot of part A")
+
+
+def test_an_older_pack_says_no_range() -> None:
+    document = {"design": {"title": "Toll house", "version": "1"}, "meetings": [SLOT]}
+    assert read_pack_facts(pdf_with(document), "pack.pdf").budget is None
