@@ -15,13 +15,21 @@ from publisher.geometry.shapes import SHAPES, Shape, ShapeKind
 
 WALL: dict[str, float | str] = {"width": 140.0, "height": 80.0}
 Case = tuple[PartPlan, PartPlan]
+WARNINGS = {
+    "geometry/drawing-size-unsaid",
+    "geometry/drawn-twice",
+    "geometry/gap-mended",
+    "geometry/layer-in-pieces",
+    "geometry/line-outside",
+    "geometry/surface-heavy",
+}
 
 
 def test_rules_are_complete() -> None:
     assert len({rule.id for rule in RULES}) == len(RULES)
     for rule in RULES:
         assert rule.id.startswith("geometry/") and rule.title and rule.rationale.endswith(".")
-        assert rule.severity is Severity.ERROR
+        assert rule.severity is (Severity.WARNING if rule.id in WARNINGS else Severity.ERROR)
 
 
 @pytest.fixture(scope="module")
@@ -88,6 +96,7 @@ SEEN_ELSEWHERE = {
     "geometry/broken-outline": "below",
     "geometry/could-not-be-drawn": "below",
     "geometry/unreadable-drawing": "drawings/test_outline.py",
+    "geometry/surface-heavy": "surfaces/test_draw.py",
 }
 
 
@@ -106,7 +115,9 @@ def test_an_outline_that_crosses_itself(plan: Callable[..., PartPlan], monkeypat
     for order, sound in (((0, 1, 2, 3), True), ((0, 2, 1, 3), False)):
         chain: tuple[Curve, ...] = straight([(square[i], f"side_{i}") for i in order])
         kind = next(k for k in SHAPES if k.info.name == "disc")
-        monkeypatch.setattr(named_shapes, "SHAPES", (ShapeKind(kind.info, lambda _, c=chain: Shape(c, ()), kind.check),))
+        monkeypatch.setattr(
+            named_shapes, "SHAPES", (ShapeKind(kind.info, lambda _, c=chain: Shape(c, ()), kind.check),)
+        )
         part, found = make_part(plan("disc", {"radius": 50.0}))
         assert (part is not None) is sound
         assert [f.check for f in found] == ([] if sound else ["geometry/broken-outline"])

@@ -75,7 +75,8 @@ def test_modules_can_be_read_in_one_sitting() -> None:
 
 
 def test_tests_mirror_the_package() -> None:
-    """``room/sub/module.py`` is tested in ``tests/room/test_module.py``, ``test_sub_module.py`` or, with its siblings, ``test_sub.py``."""
+    """``room/sub/module.py`` is tested in ``tests/room/sub/test_module.py``, ``tests/room/test_module.py``, ``test_sub_module.py`` or,
+    with its siblings, ``test_sub.py``."""
     missing = []
     for module in MODULES:
         path = module.relative_to(PACKAGE)
@@ -85,7 +86,8 @@ def test_tests_mirror_the_package() -> None:
             continue
         room, folders = path.parts[0], path.parts[1:-1]
         names = ("_".join((*folders, path.stem)), path.stem, *folders)
-        if not any((ROOT / "tests" / room / f"test_{name}.py").exists() for name in names):
+        own = ROOT.joinpath("tests", room, *folders, f"test_{path.stem}.py")
+        if not own.exists() and not any((ROOT / "tests" / room / f"test_{name}.py").exists() for name in names):
             missing.append(f"{path} has no tests/{room}/test_{names[0]}.py")
     assert missing == []
 
