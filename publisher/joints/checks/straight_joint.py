@@ -2,9 +2,12 @@
 
 from publisher.basics import Check, Outcome, Severity
 from publisher.design import say_length
+from publisher.joints.model import Layer
+from publisher.joints.stacks.bonds import HALF, QUARTER, half_offset, nearest_bond, nearest_offset
+from publisher.joints.stacks.courses import Stagger
 from publisher.joints.subject import Assembled
 
-RUNNING_BOND = 0.25
+RUNNING_BOND = QUARTER
 """Share of the unit's length. Definition of running bond in TMS 402 (Building Code Requirements for Masonry Structures):
 head joints in successive courses are offset by at least one quarter of the unit length."""
 
@@ -13,33 +16,61 @@ ROUNDING = 0.001
 """Of a unit: arcs are flattened before lengths along them are taken."""
 
 
+MOST_NAMED = 4
+"""Groups of neighbouring layers that the message names."""
+
+
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
-    """Look at every pair of neighbouring courses; say once per stack which pairs are in line."""
+    """Look at every pair of neighbouring courses; say once per stack which pairs are in line and what would break joint."""
     looked_at, found = 0, []
     for report in subject.stacks:
         looked_at += len(report.staggers)
-        layers = report.stack.layers
         bad = [s for s in report.staggers if s.share < RUNNING_BOND - ROUNDING]
         if not bad:
             continue
         worst = min(bad, key=lambda s: s.share)
-        first, last = layers[bad[0].lower].number, layers[bad[-1].lower].number
-        which = (
-            f"layers {first} and {first + 1}" if len(bad) == 1 else f"neighbouring layers from {first} to {last + 1}"
-        )
         found.append(
             check.found(
-                f"the joints of {which} stand nearly over each other: {worst.share:.2f} of a unit apart at the closest "
-                f"(a unit is {say_length(worst.unit)}); at least {RUNNING_BOND} breaks joint",
+                f"the joints of {_which(bad, report.stack.layers)} stand nearly over each other: {worst.share:.2f} of a unit "
+                f"apart at the closest (a unit is {say_length(worst.unit)}); at least {RUNNING_BOND} breaks joint",
                 subject=report.stack.name,
-                hint="change the number of joints so that a turn is not a whole number of units; a turn of so many units "
-                "and a half is best",
+                hint=_cure(worst),
                 place=report.place,
                 value=worst.share,
                 limit=RUNNING_BOND,
             )
         )
     return Outcome(looked_at, tuple(found))
+
+
+def _which(bad: list[Stagger], layers: tuple[Layer, ...]) -> str:
+    """Name the layers by groups in which each is in line with its neighbour: ``layers 1 to 6, and 9 and 10``."""
+    groups: list[list[int]] = []
+    for stagger in bad:
+        if groups and groups[-1][1] == stagger.lower:
+            groups[-1][1] = stagger.lower + 1
+        else:
+            groups.append([stagger.lower, stagger.lower + 1])
+    words = []
+    for first, last in groups[:MOST_NAMED]:
+        a, b = layers[first].number, layers[last].number
+        words.append(f"{a} and {b}" if b == a + 1 else f"{a} to {b} (each with its neighbours)")
+    more = f", and of {len(groups) - MOST_NAMED} more groups" if len(groups) > MOST_NAMED else ""
+    return f"layers {', and '.join(words)}{more}"
+
+
+def _cure(worst: Stagger) -> str:
+    """Say the nearest pitch that breaks joint by a quarter and by a half, and the offset of every other course that does."""
+    ways = []
+    bonds = [b for least in (QUARTER, HALF) if (b := nearest_bond(worst, least)) is not None]
+    for bond in dict.fromkeys(bonds):
+        many = f"{bond.joints} joints round the ring, " if bond.joints else ""
+        ways.append(f"{many}a unit of {say_length(bond.unit)} ({bond.share:.2f} of a unit apart)")
+    quarter, half = nearest_offset(worst, QUARTER), half_offset(worst)
+    moves = [quarter, half] if quarter is not None and quarter[1] < half[1] - ROUNDING else [half]
+    far = " or ".join(f"{say_length(way)} ({share:.2f} apart)" for way, share in moves)
+    ways.append(f"on a second template for every other layer, the joints moved along by {far}")
+    return f"take {'; or '.join(ways)}"
 
 
 CHECK = Check(

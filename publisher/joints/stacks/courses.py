@@ -18,11 +18,14 @@ ON_EDGE = 0.5
 @dataclass(frozen=True, slots=True)
 class Stagger:
     """Two neighbouring courses: index of the lower, least distance between their joints along the wall as a share of the
-    unit, the unit's length (mm)."""
+    unit, the unit's length (mm); how far the upper one is moved along the wall against the lower one, in mm, where both are
+    of one part (else None), and by which turn (degrees; 0 when it is shifted)."""
 
     lower: int
     share: float
     unit: float
+    moved: float | None = None
+    turn: float = 0.0
 
 
 def tick_ends(part: Part, outline: shapely.Polygon) -> Array:
@@ -64,7 +67,7 @@ def staggers_of(stack: LaidStack, plan: PlanGeometry, parts: dict[str, Part]) ->
     offset by at least one quarter of the unit length).
     """
     courses = {part_id: _course(parts[part_id], outline) for part_id, outline in plan.outlines.items()}
-    known: dict[Key, tuple[float, float] | None] = {}
+    known: dict[Key, tuple[float, float, float | None] | None] = {}
     found: list[Stagger] = []
     for k in range(len(stack.layers) - 1):
         lower, upper = courses[stack.layers[k].part], courses[stack.layers[k + 1].part]
@@ -73,10 +76,13 @@ def staggers_of(stack: LaidStack, plan: PlanGeometry, parts: dict[str, Part]) ->
         key = plan.key(k, k + 1)
         if key not in known:
             ends = move(shapely.multipoints(upper.ends), stack.layers[k + 1].pose)
-            known[key] = _stagger(lower, shapely.get_coordinates(plan.to_local(ends, k)))
-        pair = known[key]
-        if pair is not None:
-            found.append(Stagger(k, *pair))
+            ends = shapely.get_coordinates(plan.to_local(ends, k))
+            pair = _stagger(lower, ends)
+            known[key] = None if pair is None else (*pair, _moved(lower, ends) if upper is lower else None)
+        stagger = known[key]
+        if stagger is not None:
+            turn = stack.layers[k + 1].pose.turn - stack.layers[k].pose.turn
+            found.append(Stagger(k, *stagger, turn))
     return tuple(found)
 
 
@@ -92,6 +98,20 @@ def _course(part: Part, outline: shapely.Polygon) -> _Course | None:
     gap = np.diff(np.append(along, along[0] + rim.length))
     # the unit at a joint: the shorter of the two gaps beside it, as a corner or a step may lie in the longer one
     return _Course(ends, along, np.minimum(gap, np.roll(gap, 1)), rim)
+
+
+def _moved(course: _Course, ends: Array) -> float | None:
+    """Return how far (mm) the course's own joints, moved with the next layer, lie along the wall from where they were.
+
+    The middle of all joints that still lie on the wall: those beside a corner may have left it.
+    """
+    spots = shapely.points(ends)
+    on = shapely.distance(spots, course.rim) <= ON_EDGE
+    if not on.any():
+        return None
+    length = course.rim.length
+    way = (shapely.line_locate_point(course.rim, spots[on]) - course.along[on] + length / 2) % length - length / 2
+    return float(abs(np.median(way)))
 
 
 def _stagger(lower: _Course, ends: Array) -> tuple[float, float] | None:

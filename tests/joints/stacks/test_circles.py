@@ -39,5 +39,7 @@ def test_the_largest_circle_of_a_terrace_agrees_with_plain_geometry() -> None:
     assert largest_circle(shapely.difference(outer, shapely.box(10, 10, 90, 90))) == pytest.approx(
         10 / (1 + 0.5**0.5), abs=0.01
     )  # in the corner: its centre lies on the diagonal, d/√2-wise between the outer sides and the inner corner
-    ring = shapely.difference(shapely.Point(0, 0).buffer(50, quad_segs=128), shapely.Point(4, 0).buffer(30, quad_segs=128))
+    ring = shapely.difference(
+        shapely.Point(0, 0).buffer(50, quad_segs=128), shapely.Point(4, 0).buffer(30, quad_segs=128)
+    )
     assert largest_circle(ring) == pytest.approx(12.0, abs=0.01)  # (50 + 4 - 30) / 2
