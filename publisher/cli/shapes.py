@@ -1,11 +1,11 @@
-"""``publisher shapes``: list the shapes, or one with its parameters and edges."""
+"""``publisher shapes``: list the shapes, openings and surfaces, or one with its parameters and edges."""
 
 import click
 
 from publisher.basics import Refusal, Rule, Severity
 from publisher.cli.options import json_option
 from publisher.cli.report import write_json
-from publisher.geometry import ParameterInfo, ShapeInfo, opening_infos, shape_infos
+from publisher.geometry import ParameterInfo, ShapeInfo, opening_infos, shape_infos, surface_infos
 
 UNKNOWN = Rule(
     "cli/unknown-shape",
@@ -20,19 +20,21 @@ UNITS = {"length": "mm", "angle": "°", "count": "", "number": "", "choice": ""}
 @click.argument("name", required=False)
 @json_option
 def shapes(name: str | None, as_json: bool) -> None:
-    """List the shapes that a part may have; with NAME, one shape with its parameters and named edges.
+    """List the shapes, openings and surface patterns that a part may have; with NAME, one of them with its parameters
+    and named edges.
 
     \b
     Example:  publisher shapes gable_wall
     """
-    infos = (*shape_infos(), *opening_infos())
+    infos = (*shape_infos(), *opening_infos(), *surface_infos())
     if name is not None:
         infos = tuple(i for i in infos if i.name == name) or _refuse(name, infos)
     if as_json:
         write_json({"format": 1, "shapes": [_record(i) for i in infos]})
     elif name is None:
         width = max(len(i.name) for i in infos)
-        for title, rows in (("Shapes", shape_infos()), ("Openings", opening_infos())):
+        groups = (("Shapes", shape_infos()), ("Openings", opening_infos()), ("Surfaces", surface_infos()))
+        for title, rows in groups:
             click.echo(f"{title}:")
             for info in rows:
                 click.echo(f"  {info.name:{width}}  {info.meaning}")
@@ -57,6 +59,8 @@ def _show(info: ShapeInfo) -> None:
         click.echo(f"\nedges, anticlockwise: {', '.join(info.edges)}")
     if info.openings:
         click.echo("takes openings")
+    if info.least_feature:
+        click.echo(f"\nlines are at least {info.least_feature:g} mm apart")
 
 
 def _kind(parameter: ParameterInfo) -> str:
@@ -76,6 +80,7 @@ def _record(info: ShapeInfo) -> dict[str, object]:
         "meaning": info.meaning,
         "edges": list(info.edges),
         "openings": info.openings,
+        "least_feature": info.least_feature,
         "parameters": [
             {
                 "name": p.name,
