@@ -29,6 +29,8 @@ class Purpose(StrEnum):
     POCKET = "pocket"  # a place cut half through for a magnet or a weight
     BEND = "bend"  # slit or groove at which the board is bent
     LAP = "lap"  # area that the next layer or another part covers
+    NAME = "name"  # words that name a place on a part, such as its front edge
+    TOP = "top"  # arrow: which way is up on a part that stands
 
 
 class Layer(StrEnum):

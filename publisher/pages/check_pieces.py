@@ -36,12 +36,12 @@ def _words_in_square(setter: Setter, outline: Box, left: float, top: float) -> t
     full = f"{SIDE:g} mm ({SIDE / INCH:.2f} in)"
     size = f"{CARD_WIDTH:.2f} × {CARD_HEIGHT:.2f} mm ({CARD_INCHES})"
     y = outline.bottom + 31.4
-    hiding = "A card that hides the line, or leaves paper inside it: print again at 100 %."
+    hiding = "If it hides the line, or leaves paper inside it: print again at 100 %."
     drawn: list[Drawn] = [
         *setter.line("Bank card", HEADING, middle, centre + 3.0, align="centre"),
         *setter.line(size, SMALL, middle, centre - 3.4, align="centre"),
         *setter.line(
-            "No ruler? Lay a card here: its edges meet the line all round.", SMALL, middle, centre - 8.4, align="centre"
+            "No ruler? A card’s edges must meet the line all round.", SMALL, middle, centre - 8.4, align="centre"
         ),
         *setter.line(hiding, LEAST, middle, centre - 12.6, align="centre"),
         *setter.line(full, HEADING, left, outline.bottom + 4.6),
@@ -164,7 +164,7 @@ def wrong(context: Context, box: Box, _page: int) -> tuple[Body, float]:
             "Shrunk to fit other paper or small margins.",
             "Set 100 % and the paper that this page names.",
         ),
-        ("under 95 mm", "Shrunk to fit shorter paper, or twice.", "The same. Print the PDF itself from a PDF viewer."),
+        ("under 95 mm", "Shrunk to fit shorter paper, or twice.", "The same, from a PDF viewer."),
         (f"{high + 0.1:.1f} mm or more", "Enlarged to fill the sheet.", "Turn borderless printing off and set 100 %."),
         ("the two differ", "The paper slipped or stretched.", "Print again on dry, flat paper."),
     )

@@ -20,6 +20,7 @@ from publisher.pages.steps import step_drafts
 from publisher.pages.templates import template_drafts
 from publisher.pages.text import Setter, tidy
 from publisher.pages.tiles import tile_drafts
+from publisher.pages.top_marks import with_top_marks
 
 ORDER: tuple[tuple[PageKind, str], ...] = (  # the order of pages, and what bookmarks call each kind
     ("cover", "Cover"),
@@ -46,7 +47,7 @@ def compose(design: Design, parts: tuple[Part, ...], joined: Joined, needs: Boar
     Raises Refusal when the paper cannot hold a page.
     """
     faces, findings = _faces(design)
-    context = Context(design, parts, joined, needs, paper, Setter(faces))
+    context = Context(design, with_top_marks(parts, joined), joined, needs, paper, Setter(faces))
     findings += _text_findings(context)
     drafts = _drafts(context)
     numbers = _numbers(drafts)

@@ -101,6 +101,8 @@ def _notes(context: Context, part: Part, copy: int, mirrored: bool) -> Iterator[
     elif panel:
         up += ": the inside face" if mirrored else ": the outside face"
     yield up
+    if any(m.purpose is Purpose.TOP for m in part.marks):
+        yield "Copy “top” to the foam."
     if part.mirrored and not copy:
         as_drawn = part.count - part.mirrored
         first = f"{as_drawn} as drawn, " if as_drawn else ""

@@ -1,10 +1,11 @@
 """The words of a part's marks: matching letters, bevel angles, which way it climbs; each placed where it crosses no line."""
 
+from collections.abc import Iterable
 from math import cos, radians, sin
 
 import shapely
 
-from publisher.basics import Pose, Purpose
+from publisher.basics import Box, Pose, Purpose
 from publisher.geometry import Mark, Part
 from publisher.pages.part_strokes import quiet_lines, region_polygon
 from publisher.pages.rectangles import as_polygon
@@ -28,9 +29,18 @@ def mark_notes(part: Part, pose: Pose, type_: Setter) -> tuple[Note, ...]:
     for mark in texts:
         style = SMALL_LETTER if mark.purpose is Purpose.MATCH else NOTE
         note = _place_note(mark, pose, style, type_, ground, lines, taken)
+        if note is None:
+            continue
         taken.append(as_polygon(note.box.grown(0.3)))
         notes.append(note)
     return tuple(notes)
+
+
+def quiet_boxes(part: Part, pose: Pose, notes: Iterable[Note]) -> list[Box]:
+    """Return where surface marks are broken: round the words of marks, and round the arrow that says which way is up."""
+    arrows = [pose.apply_all(m.points) for m in part.marks if m.purpose is Purpose.TOP]
+    boxes = [Box(*(f(axis) for f in (min, max) for axis in zip(*points, strict=True))) for points in arrows]
+    return [*(note.box.grown(0.5) for note in notes), *(box.grown(1.2) for box in boxes)]
 
 
 def _place_note(
@@ -41,8 +51,11 @@ def _place_note(
     ground: shapely.Polygon,
     lines: shapely.Geometry,
     taken: list[shapely.Polygon],
-) -> Note:
-    """Return the nearest place to a mark's first point where its words touch no line; on it when none is free."""
+) -> Note | None:
+    """Return the nearest place to a mark's first point where its words touch no line.
+
+    When none is free they stand on the point; words that only name a place are then left out.
+    """
     x, y = pose.apply(mark.points[0])
     first = note_at(mark.text, style, x, y, type_)
     wide, tall = first.box.width, first.box.height
@@ -59,4 +72,4 @@ def _place_note(
             box = as_polygon(note.box.grown(0.5))
             if ground.contains(box) and not lines.intersects(box) and not any(t.intersects(box) for t in taken):
                 return note
-    return first
+    return None if mark.purpose is Purpose.NAME else first

@@ -3,7 +3,7 @@
 Everything is placed by a ``Pose`` and keeps its size. What a page shows only in part (a tile) is drawn whole behind a clip.
 """
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from math import atan2, cos, dist, hypot, pi, sin
 
 import numpy as np
@@ -30,8 +30,10 @@ LAYERS = {
     Purpose.BEVEL: Layer.NOTES,
     Purpose.GRAIN: Layer.NOTES,
     Purpose.LAP: Layer.NOTES,
+    Purpose.NAME: Layer.NOTES,
+    Purpose.TOP: Layer.NOTES,
 }
-ARROWS = (Purpose.CLIMB, Purpose.GRAIN)
+ARROWS = (Purpose.CLIMB, Purpose.GRAIN, Purpose.TOP)
 HATCH_GAP = 4.0
 HATCH_LEAST = 7.0  # openings narrower than this speak for themselves
 HEAD = 3.2  # length of an arrow head
@@ -66,6 +68,15 @@ def outline_strokes(part: Part, pose: Pose, clip: Box | None = None) -> tuple[Dr
     return (Stroke(CUT, tuple(ring_path(r, pose) for r in rings), Layer.OUTLINES, clip, "figure"),)
 
 
+def template_marks(part: Part) -> Iterator[Mark]:
+    """Yield the marks that a template shows: all, but for the outline of the next layer where a line already says where its
+    front edge lies. The two run close beside each other, and one dotted line would be taken for the other."""
+    lined_up = any(m.purpose is Purpose.LINE_UP for m in part.marks)
+    for mark in part.marks:
+        if not (lined_up and mark.purpose is Purpose.LAP and mark.closed):
+            yield mark
+
+
 def mark_strokes(part: Part, pose: Pose, clip: Box | None = None, quiet: Iterable[Box] = ()) -> tuple[Drawn, ...]:
     """Return the marks, one stroke for each kind of line and layer, arrow heads as small fills.
 
@@ -76,7 +87,7 @@ def mark_strokes(part: Part, pose: Pose, clip: Box | None = None, quiet: Iterabl
     boxes = [shapely.box(b.left, b.bottom, b.right, b.top) for b in quiet]
     silence = shapely.union_all(boxes) if boxes else None
     surface: dict[LineKind, list[tuple[Point, ...]]] = {}
-    for mark in part.marks:
+    for mark in template_marks(part):
         if len(mark.points) < 2:
             continue
         points = pose.apply_all(mark.points)
@@ -125,7 +136,7 @@ def waste_strokes(
 def quiet_lines(part: Part, pose: Pose) -> shapely.Geometry:
     """Return, on the page, every line of the part's marks that words must keep off: all but the surface, which yields."""
     lines = []
-    for mark in part.marks:
+    for mark in template_marks(part):
         if mark.purpose is Purpose.SURFACE or len(mark.points) < 2:
             continue
         points = pose.apply_all(mark.points)

@@ -28,15 +28,15 @@ STAGES = {
     "seal": "seal",
     "paint": "paint",
 }
-# which of the pack's own tools a stage puts into the hand: their cautions stand at the step
+# which of the pack's own tools a stage puts into the hand: their cautions stand at a step that names no tool itself
 STAGE_TOOLS = {
     "cut": ("craft_knife", "hot_wire_cutter"),
     "texture": ("file",),
-    "dry_fit": ("pins",),
     "glue": ("hot_glue_gun",),
     "seal": ("file", "spray_can"),
     "paint": ("spray_can",),
 }
+COUNTED = ("cut", "texture")  # stages in which every copy is taken in hand
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +81,9 @@ def _cautions(
     context: Context, step: StepPlan, seen: frozenset[str], at: tuple[float, float, float], page: int
 ) -> tuple[tuple[Drawn, ...], float, tuple[Caution, ...]]:
     """Set the step's cautions beside a bar: in full the first time, by name and page afterwards."""
-    tools = tuple(t for t in STAGE_TOOLS.get(step.stage, ()) if t in context.design.tools)
+    own = context.design.tools
+    named = any(key in own for key in step.uses)  # a step that says it only takes a pencil needs no word about knives
+    tools = () if named else tuple(t for t in STAGE_TOOLS.get(step.stage, ()) if t in own)
     cautions = cautions_for((*tools, *step.uses), always=False)
     if not cautions:
         return (), 0.0, ()
@@ -144,7 +146,7 @@ def _needed(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ..
     y = box.top - SMALL.leading - 1.0
     for row in (parts[i : i + 2] for i in range(0, len(parts), 2)):
         for part, cell in zip(row, columns(Box(box.left, y - ROW, box.right, y), 2, 2.0), strict=False):
-            drawn += _part_cell(context, part, cell)
+            drawn += _part_cell(context, part, cell, step.stage in COUNTED)
         y -= ROW + 1.0
     if names:
         block = setter.paragraph(", ".join(names), SMALL, box.left, y, box.width)
@@ -153,8 +155,8 @@ def _needed(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ..
     return tuple(drawn), box.top - y
 
 
-def _part_cell(context: Context, part: Part, cell: Box) -> list[Drawn]:
-    """Draw a part's silhouette with its letter, name and count beside it."""
+def _part_cell(context: Context, part: Part, cell: Box, counted: bool) -> list[Drawn]:
+    """Draw a part's silhouette with its letter and name beside it, and how many copies there are, spares among them."""
     setter = context.type
     drawing = context.joined.drawing(f"part:{part.id}")
     drawn: list[Drawn] = []
@@ -165,6 +167,7 @@ def _part_cell(context: Context, part: Part, cell: Box) -> list[Drawn]:
     base = cell.top - setter.drop(SMALL) - 0.6
     drawn += setter.line(part.letter, BODY.bold(), left, base)
     at = left + setter.width(part.letter, BODY.bold()) + 1.5
-    drawn += setter.line(f"{part.count} ×", SMALL, at, base)
+    if counted:
+        drawn += setter.line(f"{context.copies(part)} ×", SMALL, at, base)
     drawn += setter.paragraph(part.name, NOTE, left, base - 1.2, cell.right - left).drawn
     return drawn

@@ -11,7 +11,7 @@ from publisher.pages.draft import Body, Context, Numbers, PageDraft
 from publisher.pages.frame import SQUARE
 from publisher.pages.labels import CUT_CORNER, MARGIN, placed, tag_size
 from publisher.pages.model import Drawn, Path, Stroke, Tile
-from publisher.pages.part_notes import mark_notes
+from publisher.pages.part_notes import mark_notes, quiet_boxes
 from publisher.pages.part_strokes import (
     mark_strokes,
     outline_promise,
@@ -148,7 +148,7 @@ def template_drawn(setter: Setter, lying: Lying) -> tuple[Drawn, ...]:
     """Return everything of one template: surface first, then outline, then words, so that no line crosses a word."""
     part, pose = lying.sample.part, lying.pose
     notes = mark_notes(part, pose, setter)
-    quiet = [label_box(lying).grown(0.8), *(n.box.grown(0.5) for n in notes)]
+    quiet = [label_box(lying).grown(0.8), *quiet_boxes(part, pose, notes)]
     words = [w for n in notes for w in setter.line(n.text, n.style, n.x, n.y, align="centre", layer=Layer.NOTES)]
     return (
         *waste_strokes(part, pose, setter),

@@ -12,6 +12,7 @@ from publisher.pages.frame import SQUARE
 from publisher.pages.label_room import Room
 from publisher.pages.labels import Label, blocks, placed, says, small_blocks
 from publisher.pages.model import Drawn, Tile
+from publisher.pages.part_notes import quiet_boxes
 from publisher.pages.part_strokes import (
     mark_strokes,
     outline_promise,
@@ -110,7 +111,7 @@ def _body(context: Context, plan: Tiling, cell: Cell, whole: bool) -> Callable[[
         under, over, boxes = seam_bodies(context.type, plan, cell, numbers)
         label = _label(context, plan, cell, boxes, whole)
         notes = plan.notes_on(cell)
-        quiet = [*(n.box.grown(0.5) for n in notes), *(b.grown(0.4) for b in boxes)]
+        quiet = [*quiet_boxes(part, pose, notes), *(b.grown(0.4) for b in boxes)]
         if label:
             quiet.append(label[1].grown(0.8))
         words = [

@@ -2,14 +2,15 @@
 
 from collections.abc import Callable
 from itertools import combinations
+from dataclasses import replace
 from math import hypot
 
 import pytest
 import shapely
 
-from publisher.basics import LineKind, Pose, Purpose
+from publisher.basics import Box, LineKind, Pose, Purpose
 from publisher.geometry import Mark, Part
-from publisher.pages.part_notes import mark_notes
+from publisher.pages.part_notes import mark_notes, quiet_boxes
 from publisher.pages.part_strokes import quiet_lines, region_polygon
 from publisher.pages.rectangles import as_polygon
 from publisher.pages.text import Setter
@@ -33,11 +34,32 @@ def test_words_cross_no_line_and_no_other_words(make_part: Callable[..., Part], 
 
 
 def test_words_stay_near_their_mark(stair_layer: Part, setter: Setter) -> None:
-    (note,) = mark_notes(stair_layer, Pose(), setter)
-    mark = next(m for m in stair_layer.marks if m.text)
-    middle = ((note.box.left + note.box.right) / 2, (note.box.bottom + note.box.top) / 2)
-    assert note.text == "climbs"
-    assert hypot(middle[0] - mark.points[0][0], middle[1] - mark.points[0][1]) < 12.0
+    notes = {note.text: note for note in mark_notes(stair_layer, Pose(), setter)}
+    assert set(notes) == {"climbs", "front edge", "next layer’s front edge here"}
+    for mark in (m for m in stair_layer.marks if m.text):
+        box = notes[mark.text].box
+        middle = ((box.left + box.right) / 2, (box.bottom + box.top) / 2)
+        assert hypot(middle[0] - mark.points[0][0], middle[1] - mark.points[0][1]) < 12.0
+
+
+def test_words_that_only_name_a_place_are_left_out_where_they_would_cross_a_line(
+    make_part: Callable[..., Part], setter: Setter
+) -> None:
+    words = "a sentence much longer than the part is wide, and wider than any place on it could ever be, by far"
+    for purpose, shown in ((Purpose.NAME, 0), (Purpose.BEVEL, 1)):
+        part = replace(make_part(), marks=(Mark(LineKind.REFERENCE, purpose, ((5.0, 5.0),), text=words * 3),))
+        assert len(mark_notes(part, Pose(), setter)) == shown
+
+
+def test_a_pattern_is_broken_round_words_and_round_the_arrow_up(make_part: Callable[..., Part], setter: Setter) -> None:
+    arrow = Mark(LineKind.DRAW, Purpose.TOP, ((20.0, 10.0), (20.0, 17.0)))
+    word = Mark(LineKind.REFERENCE, Purpose.NAME, ((30.0, 13.0),), text="top")
+    part = replace(make_part(), marks=(arrow, word))
+    pose = Pose(100.0, 0.0)
+    notes = mark_notes(part, pose, setter)
+    around_word, around_arrow = quiet_boxes(part, pose, notes)
+    assert around_word == notes[0].box.grown(0.5)
+    assert around_arrow == Box(120.0, 10.0, 120.0, 17.0).grown(1.2)
 
 
 def test_a_part_without_words_has_none(make_part: Callable[..., Part], setter: Setter) -> None:

@@ -2,14 +2,16 @@
 
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.rings import circle
+from publisher.geometry.shapes.centre import cross, quarter_ticks
 from publisher.geometry.shapes.shape import Shape, ShapeKind, edges_of, length, nothing_to_check
 from publisher.geometry.values import Values
 
 
 def build(values: Values) -> Shape:
-    """Return a disc about the origin; edge ``rim``, area πr²."""
-    rim = circle((0.0, 0.0), values.number("radius"), "rim")
-    return Shape(rim, edges_of(rim, ("rim",)))
+    """Return a disc about the origin; edge ``rim``, area πr². Its centre and the quarters of its rim are marked."""
+    radius = values.number("radius")
+    rim = circle((0.0, 0.0), radius, "rim")
+    return Shape(rim, edges_of(rim, ("rim",)), marks=(*cross(), *quarter_ticks(radius)))
 
 
 KIND = ShapeKind(

@@ -5,6 +5,7 @@ from math import pi
 from publisher.geometry.curves import polar
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.rings import straight
+from publisher.geometry.shapes.centre import cross
 from publisher.geometry.shapes.shape import Shape, ShapeKind, count, edges_of, length, nothing_to_check
 from publisher.geometry.values import Values
 
@@ -18,7 +19,7 @@ def build(values: Values) -> Shape:
     first = -pi / 2.0 - pi / sides
     corners = [(polar(radius, first + 2.0 * pi * k / sides), f"side_{k + 1}") for k in range(sides)]
     outer = straight(corners)
-    return Shape(outer, edges_of(outer, [name for _, name in corners]))
+    return Shape(outer, edges_of(outer, [name for _, name in corners]), marks=cross())
 
 
 KIND = ShapeKind(

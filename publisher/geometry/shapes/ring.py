@@ -6,6 +6,7 @@ from publisher.basics import Finding
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.rings import circle
 from publisher.geometry.rules import LEAST_WALL
+from publisher.geometry.shapes.centre import quarter_ticks
 from publisher.geometry.shapes.shape import Shape, ShapeKind, edges_of, length
 from publisher.geometry.values import Values, mm
 
@@ -26,7 +27,8 @@ def build(values: Values) -> Shape:
     """Return a ring about the origin; edge ``rim``, the hole's run is ``bore``, area π(R² − r²)."""
     rim = circle((0.0, 0.0), values.number("radius"), "rim")
     bore = circle((0.0, 0.0), values.number("hole_radius"), "bore", ccw=False)
-    return Shape(rim, edges_of(rim, ("rim",)), (bore,))
+    ticks = quarter_ticks(values.number("radius"), values.number("hole_radius"))
+    return Shape(rim, edges_of(rim, ("rim",)), (bore,), ticks)
 
 
 KIND = ShapeKind(

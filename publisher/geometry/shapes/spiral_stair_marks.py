@@ -7,6 +7,7 @@ from publisher.geometry.curves import Curve, flatten, polar
 from publisher.geometry.model import Mark
 from publisher.geometry.offset import shift
 from publisher.geometry.rings import Pen, ring_of
+from publisher.geometry.shapes.centre import cross
 from publisher.geometry.shapes.spiral_stair_outline import AXIS, Plan, draw_core
 from publisher.geometry.values import Values
 
@@ -14,20 +15,29 @@ TICK = 3.0  # mm
 LAP_INSET = 2.0  # mm that the lap's line keeps from the edges, so that it is not taken for a cut
 COARSE = 0.05  # mm: sagitta of lines that are only looked at
 ARROW = 3.0  # mm: length of an arrow head
+FRONT = 3.5  # mm from the front edge to the words that name it
 
 
 def marks(values: Values) -> tuple[Mark, ...]:
     """Return all marks of the layer, mm, axis at the origin."""
     plan = Plan.of(values)
     step, turn = plan.step, plan.turn
-    found = [*_ticks(plan, values.count("joints"), values.number("hole_radius"))]
+    hole = values.number("hole_radius")
+    found = [*_ticks(plan, values.count("joints"), hole), *(() if hole else cross())]
+    found.append(_said("front edge", polar(0.82 * plan.least_end(), 0.0), FRONT))
     if 0.0 < turn < step:
         line = (plan.core_at(turn), polar(plan.end_radius(turn) - plan.notch, turn))
         found.append(Mark(LineKind.REFERENCE, Purpose.LINE_UP, line, name="next front edge"))
+        found.append(_said("next layer’s front edge here", polar(0.8 * plan.least_end(), (turn + step) / 2.0)))
         found.extend(_lap(plan))
     if turn > 0.0:
         found.append(_climb((plan.core + plan.least_end()) / 2.0, min(turn, step)))
     return tuple(found)
+
+
+def _said(text: str, at: Point, up: float = 0.0) -> Mark:
+    """Return words at a point (mm), or ``up`` mm above it."""
+    return Mark(LineKind.REFERENCE, Purpose.NAME, ((at[0], at[1] + up),), name=text, text=text)
 
 
 def _ticks(plan: Plan, joints: int, hole: float) -> list[Mark]:

@@ -1,0 +1,57 @@
+"""Which way is up: an arrow with the word “top” on every part that stands in an assembly, to be copied to the foam."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+import numpy as np
+import shapely
+
+from publisher.basics import LineKind, Point, Purpose
+from publisher.geometry import Mark, Part, polygon
+from publisher.joints import Joined
+
+LONG = 7.0  # mm: the arrow
+FROM_TOP = (3.0, 5.0, 8.0, 12.0)  # mm between its tip and the highest edge over it
+CLEAR = 2.0  # mm between the arrow with its word and any cut
+WIDE, BESIDE = 9.0, 1.5  # mm: what the word takes on the right of the arrow, and the arrow on the left
+STEEP = 0.5  # a part stands when its own up points up by more than 30 degrees
+
+
+def with_top_marks(parts: Sequence[Part], joined: Joined) -> tuple[Part, ...]:
+    """Return the parts, those that stand in every place of theirs with the mark."""
+    up: dict[str, list[float]] = {}
+    for _, panels in joined.placed:
+        for placed in panels:
+            # the assembly's z of a step upwards on the part: row 3, column 2 of the matrix
+            up.setdefault(placed.part, []).append(placed.matrix[9])
+    return tuple(_marked(part) if all(z > STEEP for z in up.get(part.id, [0.0])) else part for part in parts)
+
+
+def _marked(part: Part) -> Part:
+    at = _place(part)
+    if at is None:
+        return part
+    x, y = at
+    arrow = Mark(LineKind.DRAW, Purpose.TOP, ((x, y - LONG), (x, y)), name="top")
+    word = Mark(LineKind.REFERENCE, Purpose.NAME, ((x + BESIDE + 3.4, y - LONG / 2.0),), name="top", text="top")
+    return replace(part, marks=(*part.marks, arrow, word))
+
+
+def _place(part: Part) -> Point | None:
+    """Return where the arrow's tip goes: under the highest edge, as near to the middle as is clear of cuts and words."""
+    body = polygon(part.template)
+    left, bottom, right, top = body.bounds
+    lines = [shapely.LineString(m.points) for m in part.marks if len(m.points) > 1 and m.purpose is not Purpose.SURFACE]
+    words = [shapely.Point(m.points[0]).buffer(3.0) for m in part.marks if m.text]
+    free = body.buffer(-CLEAR).difference(shapely.union_all([*(line.buffer(CLEAR) for line in lines), *words]))
+    shapely.prepare(free)
+    shares = np.array(sorted(np.linspace(0.08, 0.92, 57), key=lambda share: (abs(share - 0.5), share)))
+    for x in (left + (right - left) * shares).tolist():
+        over = shapely.intersection(shapely.LineString([(x, bottom - 1.0), (x, top + 1.0)]), body)
+        if over.is_empty or over.bounds[3] < top - 0.35 * (top - bottom):
+            continue
+        for down in FROM_TOP:
+            y = over.bounds[3] - down
+            if free.covers(shapely.box(x - BESIDE, y - LONG, x + WIDE, y)):
+                return (x, y)
+    return None
