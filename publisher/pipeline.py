@@ -134,21 +134,26 @@ def work(
     found += part_findings
     if errors(found):
         return Worked(brief, design, parts, None, None, tuple(found))
-    joined = suggest(design, put_together(design, parts), lambda name, text: _facts_with(brief, variant, sets, (name, text)))
+
+    def facts_at(name: str, text: str) -> tuple[Fact, ...] | None:
+        tried = try_out(brief, variant, sets, (name, text))
+        return tried[1] if tried else None
+
+    joined = suggest(design, put_together(design, parts), facts_at)
     needs = lay_out(design, parts, effort, sheets, settled)
     found += (*joined.findings, *needs.findings)
     return Worked(brief, design, parts, joined, needs, tuple(found))
 
 
-def _facts_with(
+def try_out(
     brief: Brief, variant: str, sets: tuple[tuple[str, str], ...], size: tuple[str, str]
-) -> tuple[Fact, ...] | None:
-    """Return the facts of a variant with one more size set; None when it cannot be built so."""
+) -> tuple[Design, tuple[Fact, ...]] | None:
+    """Return a variant and its facts with one more size set; None when it cannot be built so."""
     design = work_out(brief, variant, (*(pair for pair in sets if pair[0] != size[0]), size))
     if errors(design.findings):
         return None
     parts, found = make_parts(design)
-    return None if errors(found) else facts_of(design, parts)
+    return None if errors(found) else (design, facts_of(design, parts))
 
 
 def compose_packs(worked: Worked, papers: tuple[str, ...]) -> tuple[tuple[Pack, ...], tuple[Finding, ...]]:

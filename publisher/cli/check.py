@@ -1,14 +1,14 @@
-"""``publisher check``: the rooms up to material, no pages: needs, facts, findings."""
+"""``publisher check``: the rooms up to material, no pages: facts, needs and their margins, findings, and whether packs meet."""
 
-import math
 from pathlib import Path
 
 import click
 
+from publisher.cli.check_report import record_of, report_lines
+from publisher.cli.families import compare_families
 from publisher.cli.options import folders_argument, json_option, set_option, variant_option
 from publisher.cli.report import Report, finding_record, write_json
-from publisher.design import NeedPlan, say
-from publisher.pipeline import BASE, Worked, wanted_variants, work
+from publisher.pipeline import Worked, wanted_variants, work
 
 
 @click.command(short_help="Check designs without making pages: facts, needs, findings.")
@@ -25,48 +25,17 @@ def check(
     Example:  publisher check designs/toll-house
     """
     report = Report()
-    records = []
+    done: list[Worked] = []
     for brief in report.briefs(folders or (Path("designs"),)):
         for variant in wanted_variants(brief, variants):
             worked = work(brief, variant, sets)
-            records.append(_record(worked, variant))
+            done.append(worked)
             if not as_json:
-                _show(worked, variant)
+                click.echo("\n".join(report_lines(worked, variant)))
             report.add(worked.findings)
+    family = compare_families(tuple(done), sets)
+    report.add(family)
     if as_json:
-        write_json({"format": 1, "designs": records})
+        records: list[object] = [record_of(worked) for worked in done]
+        write_json({"format": 1, "designs": records, "family": [finding_record(f) for f in family]})
     report.leave()
-
-
-def _show(worked: Worked, variant: str) -> None:
-    count = len(worked.findings)
-    state = "nothing found" if not count else f"{count} finding{'s' if count > 1 else ''}"
-    click.echo(f"{worked.brief.slug}, {variant or BASE}: {len(worked.parts)} parts, {state}")
-    if worked.design is None or worked.joined is None:
-        return
-    for need in worked.design.needs:
-        fact = worked.joined.fact(need.fact)
-        if fact is not None:
-            click.echo(f"  {need.fact}: {_said(fact.value, need.kind)}, {_limit(need)}")
-
-
-def _said(value: float, kind: str) -> str:
-    return "open" if math.isinf(value) else say(value, kind)  # type: ignore[arg-type]
-
-
-def _limit(need: NeedPlan) -> str:
-    limits = []
-    if need.at_least is not None:
-        limits.append(f"at least {say(need.at_least, need.kind)}")
-    if need.at_most is not None:
-        limits.append(f"at most {say(need.at_most, need.kind)}")
-    return " and ".join(limits)
-
-
-def _record(worked: Worked, variant: str) -> dict[str, object]:
-    return {
-        "slug": worked.brief.slug,
-        "variant": variant or BASE,
-        "parts": [p.id for p in worked.parts],
-        "findings": [finding_record(f) for f in worked.findings],
-    }

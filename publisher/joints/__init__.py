@@ -5,6 +5,7 @@ unprinted things, findings, line drawings. Never: repairs a shape, knows paper, 
 """
 
 from publisher.joints.checks import CHECKS
+from publisher.joints.families import MeetingSize, compare_meets, meeting_sizes
 from publisher.joints.model import (
     Drawing,
     DrawnLine,
@@ -30,12 +31,15 @@ __all__ = [
     "Layer",
     "Matrix",
     "Meeting",
+    "MeetingSize",
     "Placed",
     "ScaleBudget",
     "budget_of",
+    "compare_meets",
     "facts_of",
     "limit_of",
     "margin_of",
+    "meeting_sizes",
     "put_together",
     "suggest",
 ]

@@ -14,6 +14,10 @@ from publisher.joints.subject import Assembled, MatedPanels
 STANDS = ("base_that_stands", "base_that_does_not_tip")
 INSIDE = ("inside_width", "inside_depth")
 
+STEP = 0.5
+"""mm: a stack of boards may stand this much higher or lower than the printed panels beside it before the step shows in a deck.
+Common practice, no source."""
+
 
 def meetings_of(subject: Assembled) -> tuple[Meeting, ...]:
     """Return every meeting once, joins first, then needs, in the order of the spec."""
@@ -57,6 +61,7 @@ def _slots(mated: MatedPanels, parts: dict[str, Part], boards: dict[str, Board])
 def _needs(subject: Assembled, parts: dict[str, Part]) -> list[Meeting]:
     """Sizes on paper that a need holds against a figure base or another thing on the table."""
     found: list[Meeting] = []
+    panelled = {mated.assembly.plan.name for mated in subject.panels}
     for need in subject.design.needs:
         fact = subject.fact(need.fact)
         if fact is None or need.at_least is None or not same_kind(need, fact) or fact.kind != "length":
@@ -64,7 +69,13 @@ def _needs(subject: Assembled, parts: dict[str, Part]) -> list[Meeting]:
         owner, _, name = need.fact.partition(".")
         limit = say_length(need.at_least)
         part = parts.get(owner)
-        if name in STANDS:
+        if name == "height" and owner in panelled:
+            if (
+                need.at_most is not None
+            ):  # it is to be as high as something else: a stack of boards, another pack's deck
+                what = f"height of {owner} beside what is {limit} high"
+                found.append(Meeting(need.fact, "", what, fact.value, need.at_least - STEP, need.at_most + STEP))
+        elif name in STANDS:
             tread = _tread_part(subject, owner)
             letter = parts[tread].letter if tread in parts else ""
             found.append(Meeting(need.fact, tread, f"base of {limit} on part {letter}", fact.value, need.at_least))

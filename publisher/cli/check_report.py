@@ -1,0 +1,136 @@
+"""What ``publisher check`` prints of one variant: the facts that decide, needs with their margins, the print-scale budget."""
+
+from math import isfinite, isinf
+
+from publisher.cli.report import finding_record
+from publisher.design import Design, Fact, Kind, NeedPlan, fixed, say
+from publisher.joints import Joined, limit_of, margin_of
+from publisher.pipeline import BASE, Worked
+
+NAME = 18  # letters of the first column, at the least
+STRONG = 100.0  # what bears a hundred figures at its edge is no cantilever worth a word
+SIZES = ("width", "depth", "height")
+PACKED = ("packed_length", "packed_width", "packed_height")
+DECIDING: tuple[tuple[str, str], ...] = (
+    ("balance_margin", "balance"),
+    ("balance_with_figures", "with figures"),
+    ("weakest_step", "weakest step"),
+    ("strength_factor", "bears"),
+    ("joint_stagger", "joints"),
+)
+"""Facts of an assembly that decide whether it can be built, and what is said before each."""
+
+
+def report_lines(worked: Worked, variant: str) -> list[str]:
+    """Return the lines of one variant's report, without the findings."""
+    count = len(worked.findings)
+    state = "nothing found" if not count else f"{count} finding{'s' if count > 1 else ''}"
+    lines = [f"{worked.brief.slug}, {variant or BASE}: {len(worked.parts)} parts, {state}"]
+    design, joined = worked.design, worked.joined
+    if design is None or joined is None:
+        return lines
+    rows = [*_assemblies(design, joined), *_needs(design, joined), _budget(joined)]
+    wide = max(NAME, *(len(name) for name, _ in rows))
+    return [*lines, *(f"  {name:<{wide}}  {said}" for name, said in rows)]
+
+
+def _assemblies(design: Design, joined: Joined) -> list[tuple[str, str]]:
+    rows = []
+    for name in dict.fromkeys([*(stack for stack, _ in joined.layers), *(plan.name for plan in design.panels)]):
+        keys = (*SIZES, *PACKED, "mass", *(key for key, _ in DECIDING))
+        facts = {key: fact for key in keys if (fact := joined.fact(f"{name}.{key}"))}
+        size = " × ".join(_mm(facts[key].value) for key in SIZES if key in facts)
+        packed = " × ".join(_mm(facts[key].value) for key in PACKED if key in facts)
+        first = [f"{size} mm wide × deep × high"] if size else []
+        first += [_said(facts["mass"].value, "mass")] if "mass" in facts else []
+        first += [f"packed flat {packed} mm"] if packed else []
+        if first:
+            rows.append((name, ", ".join(first)))
+        bears = facts.get("strength_factor")
+        if bears is not None and bears.value > STRONG:
+            facts = {key: fact for key, fact in facts.items() if key not in ("weakest_step", "strength_factor")}
+        second = [_words(key, words, facts[key]) for key, words in DECIDING if key in facts]
+        if second:
+            rows.append(("", ", ".join(second)))
+    return rows
+
+
+def _words(key: str, words: str, fact: Fact) -> str:
+    if key in ("balance_margin", "balance_with_figures"):
+        return f"{words} {_mm(fact.value)} mm"
+    if key == "joint_stagger":
+        return f"{words} {fixed(fact.value, 2)} of a unit apart"
+    if key == "strength_factor":
+        return f"{words} {fixed(fact.value, 1)} × a figure" if isfinite(fact.value) else f"{words} any figure"
+    return f"{words} {say(fact.value, fact.kind)}"
+
+
+def _needs(design: Design, joined: Joined) -> list[tuple[str, str]]:
+    rows = []
+    for need in design.needs:
+        fact = joined.fact(need.fact)
+        if fact is not None:
+            rows.append((need.fact, f"{_said(fact.value, need.kind)}, {limit_of(need)}{_margin(need, fact)}"))
+    return rows
+
+
+def _margin(need: NeedPlan, fact: Fact) -> str:
+    margin = margin_of(need, fact)
+    if isinf(margin):
+        return ": met"
+    if abs(margin) < 1e-6:
+        return ": met exactly"
+    return f": {'met, ' if margin > 0 else 'NOT MET, '}{say(abs(margin), need.kind)} {'to spare' if margin > 0 else 'short'}"
+
+
+def _budget(joined: Joined) -> tuple[str, str]:
+    allowed = joined.budget
+    least, most = joined.meeting(allowed.least_by), joined.meeting(allowed.most_by)
+    ends = (
+        *((f"least set by {least.what}",) if least else ()),
+        *((f"most set by {most.what}",) if most else ()),
+    )
+    said = f"{fixed(100 * allowed.least, 1)} … {fixed(100 * allowed.most, 1)} %"
+    return "print scale", f"{said}{': ' if ends else ' (the general limit)'}{', '.join(ends)}"
+
+
+def _mm(value: float) -> str:
+    return "open" if isinf(value) else fixed(value, 1)
+
+
+def _said(value: float, kind: Kind) -> str:
+    return "open" if isinf(value) else say(value, kind)
+
+
+def record_of(worked: Worked) -> dict[str, object]:
+    """Return the JSON form of one variant's report."""
+    design, joined = worked.design, worked.joined
+    needs: list[dict[str, object]] = []
+    facts: list[dict[str, object]] = []
+    budget: dict[str, object] | None = None
+    if design is not None and joined is not None:
+        for need in design.needs:
+            fact = joined.fact(need.fact)
+            if fact is not None:
+                value, margin = fact.value, margin_of(need, fact)
+                needs.append(
+                    {"fact": need.fact, "value": _number(value), "margin": _number(margin), "met": margin >= -1e-6}
+                )
+        facts = [{"name": f.name, "kind": f.kind, "value": _number(f.value)} for f in joined.facts]
+        allowed = joined.budget
+        budget = {
+            "least": allowed.least, "most": allowed.most, "least_by": allowed.least_by, "most_by": allowed.most_by,
+        }  # fmt: skip
+    return {
+        "slug": worked.brief.slug,
+        "variant": (design.variant if design else "") or BASE,
+        "parts": [p.id for p in worked.parts],
+        "facts": facts,
+        "needs": needs,
+        "print_scale": budget,
+        "findings": [finding_record(f) for f in worked.findings],
+    }
+
+
+def _number(value: float) -> float | None:
+    return value if isfinite(value) else None
