@@ -62,7 +62,7 @@ class PartsReader:
             plans.append(plan)
             plans += [
                 replace(
-                    plan, id=one, letter=letters[one], name=f"{plan.name} {k}", family=replace(plan.family, layer=k)
+                    plan, id=one, letter=letters[one], name=f"{_name(entry.node, entry.key)} {k}", family=replace(plan.family, layer=k)
                 )
                 for k, one in enumerate(ids[1:], 2)
                 if plan.family is not None
@@ -115,7 +115,7 @@ class PartsReader:
         return PartPlan(
             id=id,
             letter=its_letter,
-            name=table.text("name", entry.key) + (" 1" if layers else ""),
+            name=_name(table, entry.key) + (" 1" if layers else ""),
             board=board.id,
             thickness=board.thickness,
             shape=shape,
@@ -216,6 +216,10 @@ class PartsReader:
         """A size that the drawing must have, in mm."""
         number = None if value is None else self.scope.number(value, subject, "length")
         return None if value is None or number is None or too_long(number, value, name, self.scope, subject) else number
+
+
+def _name(table: Table, key: str) -> str:
+    return table.text("name", key)
 
 
 def _words(node: Value | Table | Row) -> tuple[str, ...]:

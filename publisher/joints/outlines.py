@@ -13,6 +13,9 @@ from publisher.geometry import Part, Ring, Run
 
 Array = npt.NDArray[np.float64]
 
+MANY_ARCS = 24
+"""An outline of more arcs than this is a free curve."""
+
 NOTCH_RUNS = ("notch", "line_up")
 """Runs with these words in their name are cut for lining up; a figure stands over them and a wall is none the weaker."""
 
@@ -103,6 +106,10 @@ def coarse_ring(ring: Ring, most_turn: float, sagitta: float) -> tuple[tuple[Poi
         for position, index in enumerate(indices[1:-1], 1):
             keep[index] = position % every == 0
     points = tuple(p for p, k in zip(ring.points, keep, strict=True) if k)
+    if sum(run.centre is not None for run in ring.runs) > MANY_ARCS:
+        # a free curve is many short arcs, and the ends of each are still there
+        thin = shapely.get_coordinates(shapely.simplify(shapely.Polygon(points).exterior, sagitta))[:-1]
+        points = tuple((float(x), float(y)) for x, y in thin)
     return points, corners(points)
 
 
