@@ -79,8 +79,8 @@ __all__ = [
     "inches",
     "say",
     "say_length",
-    "trimmed",
     "sheet_size",
+    "trimmed",
     "variants",
     "work_out",
 ]

@@ -95,6 +95,8 @@ def cases(
 SEEN_ELSEWHERE = {
     "geometry/broken-outline": "below",
     "geometry/could-not-be-drawn": "below",
+    "geometry/combination": "test_combine.py",
+    "geometry/layer-in-pieces": "shapes/test_hill.py",
     "geometry/unreadable-drawing": "drawings/test_outline.py",
     "geometry/surface-heavy": "surfaces/test_draw.py",
 }
