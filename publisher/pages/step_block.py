@@ -14,7 +14,7 @@ from publisher.pages.words import Caution, cautions_for, thing
 
 NUMBER = 13.0  # column for the step's number
 PICTURE_SHARE = 0.40  # of the width
-TALLEST = 52.0  # mm: the tallest picture beside a step
+TALLEST = 47.0  # mm: the tallest picture beside a step
 SILHOUETTE = 13.0  # column for a part's small picture
 ROW = 12.0  # height of a part in the list of what is needed
 

@@ -13,7 +13,7 @@ from publisher.pages.styles import SPACE
 from publisher.pages.text import tidy
 
 TASK = "Build, step by step"
-BETWEEN = 2.5 * SPACE  # between two steps
+BETWEEN = 2 * SPACE  # between two steps
 
 
 @dataclass(frozen=True, slots=True)

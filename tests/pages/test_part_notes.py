@@ -1,8 +1,8 @@
 """Words of marks stand near their marks and touch nothing."""
 
 from collections.abc import Callable
-from itertools import combinations
 from dataclasses import replace
+from itertools import combinations
 from math import hypot
 
 import pytest
