@@ -10,6 +10,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import Purpose
+from publisher.geometry.curves import SAGITTA
 from publisher.geometry.model import ParameterInfo, ShapeInfo
 from publisher.geometry.shapes.shape import length, nothing_to_check
 from publisher.geometry.surfaces.pattern import PENCIL, Array, Family, Ground, Pattern, segments
@@ -44,9 +45,11 @@ def lines(values: Values, ground: Ground) -> tuple[Family, ...]:
     on, along, size = on[size[:, 0] > 0.0], along[size[:, 0] > 0.0], size[size[:, 0] > 0.0]
     turned = np.column_stack([-along[:, 1], along[:, 0]]) * (1.0 if ground.rim.is_ccw else -1.0)
     inwards = turned / size
-    first, last = on + inwards * ground.allowance, on + inwards * (ground.allowance + values.number("depth"))
+    # a traced template is flattened anew: two sagittas keep a tick inside it
+    inset = ground.allowance + 2.0 * SAGITTA if ground.allowance else 0.0
+    first, last = on + inwards * inset, on + inwards * (inset + values.number("depth"))
     ticks = segments(first[:, 0], first[:, 1], last[:, 0], last[:, 1])
-    return (Family(ticks, purpose=Purpose.JOINT_TICK, clear=ground.allowance),)
+    return (Family(ticks, purpose=Purpose.JOINT_TICK, clear=inset),)
 
 
 def _corners(points: Array) -> Array:
