@@ -9,6 +9,7 @@ from publisher.geometry.shapes.shape import Shape, ShapeKind, edges_of, length
 from publisher.geometry.values import Values, mm
 
 EDGES = ("front", "right", "back", "left")
+FLATTEST_BOW = 200.0  # a bow is at least this part of the width
 LEAST_SIDE = 1.0  # mm of straight side that must stay
 
 
@@ -22,6 +23,13 @@ def check(values: Values) -> Iterator[Finding]:
             f"front corners of radius {mm(radius)} leave no straight side on a tread {mm(width)} wide and {mm(depth)} deep",
             f"make nosing_radius at most {mm(max(most, 0.0))}",
             max(most, 0.0),
+        )
+    if 0.0 < bow < width / FLATTEST_BOW:
+        yield values.wrong(
+            "bow",
+            f"a front bowed by {mm(bow)} over a width of {mm(width)} is straight to the eye and the knife",
+            f"make bow at least {mm(width / FLATTEST_BOW)}, or 0 mm for a straight front",
+            width / FLATTEST_BOW,
         )
     if bow > width / 2.0 + 1e-9:
         yield values.wrong(

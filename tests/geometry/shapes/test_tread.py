@@ -39,6 +39,7 @@ def test_a_bowed_front(plan: Plan, drawn: Draw) -> None:
     [
         ({"nosing_radius": 12.0}, "nosing_radius", "leave no straight side"),
         ({"bow": 21.0}, "bow", "more than a half circle"),
+        ({"bow": 0.1}, "bow", "straight to the eye"),
         ({"bow": 4.0, "nosing_radius": 3.0}, "bow", "one arc or the other"),
     ],
 )
