@@ -1,5 +1,6 @@
 """All engines behind one function for a problem; the best verified layout wins, and at equal numbers regular rows do."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -15,6 +16,7 @@ from publisher.material.model import Item, Piece
 from publisher.material.outlines import GRID, Outline, distinct_turns, outline
 from publisher.material.packing import Packed, best_packing, items, numbered, usual_turns
 from publisher.material.problem import Problem
+from publisher.material.row_lists import main_piece, rows_first
 from publisher.material.rows import RowBook, rows
 
 
@@ -30,14 +32,19 @@ class Effort:
     largest: int  # more copies than this on a sheet are only laid in rows
     bends: int = 0  # patterns of tilted lattices that are bent to fit, for each copy more
     seeds: tuple[int, ...] = ()  # of the improver, each for both ways that a strip may run
+    most_asked: int = 0  # with more copies on a sheet the improver needs longer than that
     seconds: int = 0  # that the improver may take for one question: its only limit of time, and far from the usual
 
 
 EFFORTS = {
     "quick": Effort(15.0, (16,), 2, 60),
-    "careful": Effort(5.0, (16, 32), 40, 150, bends=6, seeds=(2,), seconds=8),
-    "patient": Effort(2.5, (16, 32, 64), 200, 400, bends=24, seeds=(2, 3, 4, 5), seconds=40),
+    "careful": Effort(5.0, (16, 32), 40, 150, bends=6, seeds=(2,), most_asked=40, seconds=8),
+    "patient": Effort(2.5, (16, 32, 64), 200, 400, bends=24, seeds=(2, 3, 4, 5), most_asked=150, seconds=40),
 }
+
+
+FIXED_ORDERS = 5
+COPIES_TRIED = 600  # copies laid in all orders of a list together
 
 
 class Desk:
@@ -111,7 +118,8 @@ def _fullest(piece: Piece, problem: Problem, free: Container, desk: Desk) -> Pac
         full = fill(free, [kind] * (piece.count - (len(spots) if start else 0)), 1, across, sheet)
         if sum(1 for b in full for _ in b.spots()) > sum(map(len, best.sheets)):
             best = Packed(_sheets((piece,), full), f"{engine}, then bottom-left" if start else "bottom-left", seed)
-    if _boxy(piece):  # rows and bottom-left lay rectangles exactly, and the improver misses exact fits
+    # rows and bottom-left lay rectangles exactly, and discs as close as can be; the improver misses exact fits
+    if _boxy(piece) or _round(piece) or sum(map(len, best.sheets)) >= desk.effort.most_asked:
         return best
     return more_on_one_sheet(problem, kind, piece, best, desk.effort.seeds, desk.effort.seconds)
 
@@ -157,6 +165,12 @@ def _boxy(piece: Piece) -> bool:
     return bool(whole.area > 0.995 * whole.minimum_rotated_rectangle.area)
 
 
+def _round(piece: Piece) -> bool:
+    """Say whether a piece is a disc, or nearly."""
+    whole = shapely.Polygon(piece.rings[0])
+    return bool(whole.area > 0.99 * np.pi * shapely.minimum_bounding_radius(whole) ** 2)
+
+
 def _list(problem: Problem, desk: Desk) -> Packed:
     """Lay the whole list: all by bottom-left, or whole sheets of rows first where a part fills some."""
     free, gap = upright(problem.free()), problem.board.knife_gap
@@ -190,11 +204,29 @@ def _list_framed(pieces: tuple[Piece, ...], problem: Problem, free: Container, d
             sheets.append(Bin([Room(free, lowest)]))
             plain = 0
         rest.append(replace(piece, count=plain + piece.mirrored))
-    packed = best_packing(tuple(rest), free, gap, None, desk.effort.orders)
+    # a long list takes long each time: fewer orders of it are tried
+    tries = max(min(desk.effort.orders, FIXED_ORDERS), min(desk.effort.orders, COPIES_TRIED // max(1, _copies(rest))))
+    packed = best_packing(tuple(rest), free, gap, None, tries)
     if not sheets:
-        return packed
+        rowed = _rows_first(pieces, problem, free, desk)
+        return rowed if rowed is not None and len(rowed.sheets) <= len(packed.sheets) else packed
     both = numbered(pieces, (*items(pieces, sheets), *packed.sheets))
     return Packed(both, "rows, then bottom-left", packed.seed)
+
+
+def _rows_first(pieces: tuple[Piece, ...], problem: Problem, free: Container, desk: Desk) -> Packed | None:
+    """Lay the list with rows of its main part first, if it has one."""
+    gap = problem.board.knife_gap
+    main = main_piece(pieces, [desk.outline(p, gap).area for p in pieces])
+    if main is None:
+        return None
+    piece = pieces[main]
+    kind = Kind(main, desk.outline(piece, gap), False, piece.angles, piece.count)
+    return rows_first(pieces, main, _rows(piece, kind, problem, free, desk), free, gap)
+
+
+def _copies(pieces: Sequence[Piece]) -> int:
+    return sum(piece.count for piece in pieces)
 
 
 def _sheets(pieces: tuple[Piece, ...], sheets: list[Bin]) -> tuple[tuple[Item, ...], ...]:

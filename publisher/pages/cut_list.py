@@ -14,9 +14,15 @@ from publisher.pages.layout_picture import layout_picture, picture_height
 from publisher.pages.model import Drawn, Link
 from publisher.pages.styles import GUTTER, HEADING, SMALL, SPACE
 from publisher.pages.tables import Column, Table, make_table
+from publisher.pages.yield_tables import cut_note, part_table, sheet_table
 
 TASK = "See what to buy and cut"
 TALLEST = 118.0  # mm: the tallest picture of a sheet
+LAYOUTS = (
+    "Layouts to copy",
+    "Draw the dashed lines first: the number at the end of each is its distance in mm from the sheet’s edge, and a row of "
+    "pieces stands on it. Measure all from the same corner. A dotted box is the largest offcut worth keeping.",
+)
 CHUNK = 0.4  # of a page's height: a longer table is broken, so that its rows may run on over the pages
 
 
@@ -56,16 +62,17 @@ def _tables(context: Context, frame: Frame) -> list[Piece]:
     width = frame.text.width
     pieces: list[Piece] = []
     makers: tuple[tuple[str, str, Callable[[Numbers | None], Table]], ...] = (
-        ("Cut list", "Sizes are those of the finished piece over all.", partial(_cut_table, context, width)),
+        ("Cut list", cut_note(context), partial(_cut_table, context, width)),
         (
             "What one sheet holds",
-            "Counted from real layouts, each checked for gaps and edges; “on a grid” sets every part in rows of upright boxes.",
-            partial(_part_table, context, width),
+            "Counted from real layouts, each checked for gaps and edges; “on a grid” sets every part in rows of upright boxes. "
+            "“Free spares” go beside the whole list on the sheets below, one kind of part at a time.",
+            partial(part_table, context, width),
         ),
         (
             "Sheets for the whole list, spares included",
             "“By area” is the bound that no layout can beat.",
-            partial(_sheet_table, context, width),
+            partial(sheet_table, context, width),
         ),
     )
     for title, note, make in makers:
@@ -149,56 +156,6 @@ def _links(
     return tuple(links)
 
 
-def _sheet_name(need: Yield) -> str:
-    """Say a sheet in the words of the shop and in the other unit."""
-    width, height = need.sheet.width, need.sheet.height
-    if "in" in need.sheet.label:
-        return f"{need.sheet.label} ({width:.0f} × {height:.0f} mm)"
-    return f"{need.sheet.label} ({fixed(inches(width), 1)} × {fixed(inches(height), 1)} in)"
-
-
-def _part_table(context: Context, width: float, _numbers: Numbers | None) -> Table:
-    share = min(1.0, width / 187.0)
-    wide = (Column("laid out, at least", 36.0 * share, "right"), Column("on a grid", 26.0 * share, "right"))
-    part = Column("Only this part", 60.0 * share)
-    names = {p.id: f"{p.letter}  {p.name}" for p in context.parts}
-    rows = tuple(
-        (
-            _sheet_name(need) if index == 0 else "",
-            names.get(row.part, row.part),
-            str(row.careful),
-            str(row.grid),
-        )
-        for need in context.needs.yields
-        for index, row in enumerate(need.rows)
-    )
-    first = Column("One sheet of", width - part.width - sum(c.width for c in wide))
-    return make_table(context.type, (first, part, *wide), rows)
-
-
-def _sheet_table(context: Context, width: float, _numbers: Numbers | None) -> Table:
-    share = min(1.0, width / 187.0)
-    cols = (
-        Column("laid out, at least", 34.0 * share, "right"),
-        Column("on a grid", 22.0 * share, "right"),
-        Column("by area", 20.0 * share, "right"),
-        Column("left over", 22.0 * share, "right"),
-        Column("to cut", 24.0 * share, "right"),
-    )
-    rows = tuple(
-        (
-            _sheet_name(need),
-            str(len(need.sheets)) if need.sheets else "does not fit",
-            str(need.grid_sheets) if need.grid_sheets else "–",
-            str(need.bound),
-            f"{100 * need.offcut_share:.0f} %" if need.sheets else "–",
-            f"{fixed(need.cut_length / 1000, 1)} m",
-        )
-        for need in context.needs.yields
-    )
-    return make_table(context.type, (Column("Sheet", width - sum(c.width for c in cols)), *cols), rows)
-
-
 Sheet = tuple[Yield, Layout, int, int]  # the yield, one of its layouts, how many are alike, number of the first
 
 
@@ -212,17 +169,27 @@ def _pictures(context: Context, frame: Frame) -> list[Piece]:
         sheets += [(need, need.sheets[same[0] - 1], len(same), same[0]) for same in alike.values()]
     cell = columns(frame.text, 2, GUTTER)[0]
     tallest = min(TALLEST, frame.text.height)
-    pieces = []
+    pieces: list[Piece] = []
+    note = _head(context, frame, *LAYOUTS, 0.0)[1] + SPACE
     for row in (tuple(sheets[i : i + 2]) for i in range(0, len(sheets), 2)):
         height = max(picture_height(need, cell.width, tallest) for need, *_ in row)
-        pieces.append(Piece(height + 2 * SPACE, partial(_draw_pictures, context, frame, row, height)))
+        # the note stays with the first pictures
+        above = 0.0 if pieces else note
+        pieces.append(Piece(above + height + 2 * SPACE, partial(_draw_pictures, context, frame, row, (above, height))))
     return pieces
 
 
 def _draw_pictures(
-    context: Context, frame: Frame, row: tuple[Sheet, ...], height: float, top: float, _numbers: Numbers | None
+    context: Context,
+    frame: Frame,
+    row: tuple[Sheet, ...],
+    heights: tuple[float, float],
+    top: float,
+    _numbers: Numbers | None,
 ) -> tuple[Drawn, ...]:
-    drawn: list[Drawn] = []
+    above, height = heights
+    drawn: list[Drawn] = [*_head(context, frame, *LAYOUTS, top)[0]] if above else []
+    top -= above
     for (need, layout, alike, number), cell in zip(row, columns(frame.text, 2, GUTTER), strict=False):
         drawn += layout_picture(context, need, layout, (alike, number), Box(cell.left, top - height, cell.right, top))
     return tuple(drawn)
