@@ -82,7 +82,7 @@ def surfaces() -> Files:
         if part is None:
             raise LookupError(f"the example of {info.name} cannot be drawn")
         page += _entry(info, f"surface: {{pattern: {info.name}, with: {{{inner}}}}}\n", sizes)
-        page.append(f"Lines are at least {info.least_feature:g} mm apart.\n")
+        page.append(f"Refused when its sizes bring lines nearer to each other than {info.least_feature:g} mm.\n")
         files[f"pictures/surfaces/{info.name}.svg"] = picture(part, edges=False)
         page.append(f"![{info.name}](pictures/surfaces/{info.name}.svg)\n")
     files["surfaces.md"] = "\n".join(page)

@@ -60,7 +60,7 @@ def _show(info: ShapeInfo) -> None:
     if info.openings:
         click.echo("takes openings")
     if info.least_feature:
-        click.echo(f"\nlines are at least {info.least_feature:g} mm apart")
+        click.echo(f"\nrefused when its sizes bring lines nearer to each other than {info.least_feature:g} mm")
 
 
 def _kind(parameter: ParameterInfo) -> str:
