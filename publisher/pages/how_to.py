@@ -21,7 +21,7 @@ from publisher.pages.styles import (
 )
 from publisher.pages.text import Block, Setter
 
-SKETCH = 62.0  # mm: width of a sketch
+SKETCH = 66.0  # mm: width of a sketch
 AWAY = 2.4  # mm: the pencil's distance in the sketch, much enlarged
 NUMBER = 6.0  # from the number of a sentence to its words
 
@@ -79,7 +79,7 @@ def _section(
 
 def _corner(setter: Setter, box: Box) -> tuple[Drawn, ...]:
     """Draw a corner of a card with a slot in it, and the pencil's lines round both."""
-    card = Box(box.left + AWAY + 1.0, box.bottom, box.right - 24.0, box.top - AWAY - 1.0)
+    card = Box(box.left + AWAY + 1.0, box.bottom, box.right - 28.0, box.top - AWAY - 1.0)
     slot = Box(card.left + 10.0, card.bottom + 9.0, card.right - 9.0, card.bottom + 17.0)
     outside = ((card.left, card.bottom), (card.left, card.top), (card.right, card.top), (card.right, card.bottom))
     pencil = (

@@ -1,10 +1,13 @@
 """Line drawings of the piece and photographs, placed in a box of a page."""
 
+import shapely
+
 from publisher.basics import Box, Layer, Point
 from publisher.design import Design
 from publisher.joints import Drawing
 from publisher.pages.model import Drawn, LineStyle, Path, Picture, Stroke
 from publisher.pages.styles import (
+    LEADER,
     LEAST,
     NOTE,
     PICTURE_CUE,
@@ -16,6 +19,7 @@ from publisher.pages.styles import (
 from publisher.pages.text import Setter
 
 CLEAR = 0.3  # round a label
+FLOATING = 2.5  # mm: a label farther than this from every outline gets a line to it
 
 WEIGHTS: dict[str, LineStyle] = {
     "outline": PICTURE_OUTLINE,
@@ -48,6 +52,7 @@ def place_drawing(
     scale, width, height = drawn_size(drawing, box.width, box.height, largest)
     x, y = (box.left + box.right - width) / 2, (box.bottom + box.top - height) / 2
     drawn: list[Drawn] = []
+    outlines: tuple[Path, ...] = ()
     for weight, line_style in WEIGHTS.items():
         if not details and weight != "outline":
             continue
@@ -56,6 +61,8 @@ def place_drawing(
             for line in drawing.lines
             if line.weight == weight
         )
+        if weight == "outline":
+            outlines = paths
         if paths:
             drawn.append(Stroke(line_style, paths, layer, tag="figure"))
     if labels:
@@ -64,9 +71,32 @@ def place_drawing(
         for label in drawing.labels:
             spot = _free_spot(setter, label.text, style, (x + label.at[0] * scale, y + label.at[1] * scale), taken)
             taken.append(spot)
+            drawn += _leader(spot, outlines, layer)
             middle = (spot.left + spot.right) / 2
             drawn += setter.line(label.text, style, middle, spot.bottom + CLEAR, align="centre", layer=layer)
     return tuple(drawn)
+
+
+def _leader(spot: Box, outlines: tuple[Path, ...], layer: Layer) -> tuple[Drawn, ...]:
+    """Return a line from a label that stands off by itself to the nearest line of the drawing; none for one on its part, which
+    has outlines on all four sides, nor for one close beside it."""
+    if not outlines:
+        return ()
+    x, y = (spot.left + spot.right) / 2, (spot.bottom + spot.top) / 2
+    lines = shapely.multilinestrings([shapely.linestrings(path.points) for path in outlines])
+    left, bottom, right, top = lines.bounds
+    ends = ((min(left, x) - 1, y), (max(right, x) + 1, y), (x, min(bottom, y) - 1), (x, max(top, y) + 1))
+    rays = shapely.linestrings([((x, y), end) for end in ends])
+    away, start = (
+        float(shapely.distance(shapely.Point(x, y), lines)),
+        max(spot.right - spot.left, spot.top - spot.bottom) / 2,
+    )
+    if away < FLOATING + start or shapely.intersects(lines, rays).all():
+        return ()
+    (_, near) = shapely.shortest_line(shapely.Point(x, y), lines).coords
+    share = start / away
+    begin = (x + (near[0] - x) * share, y + (near[1] - y) * share)
+    return (Stroke(LEADER, (Path((begin, (float(near[0]), float(near[1])))),), layer, tag="figure"),)
 
 
 def _free_spot(setter: Setter, text: str, style: TypeStyle, at: Point, taken: list[Box]) -> Box:

@@ -2,7 +2,8 @@
 
 Line types and widths follow ISO 128-2: widths from the series 0.18, 0.25, 0.35, 0.5 mm; with line width d a dash is 12 d, a
 long dash 24 d, a gap 3 d. Dots are one d long (not half a d), so that a 300 dpi printer in black and white still shows them.
-Greys keep the contrast of WCAG 2 on white: words at least 7:1, lines at least 3:1.
+Words and rules are black, for a printer without greys sets these in dots; the greys that are left are grounds and grids, and
+lines among them keep the contrast of WCAG 2 on white, at least 3:1.
 """
 
 from dataclasses import dataclass, replace
@@ -13,7 +14,7 @@ from publisher.pages.model import LineStyle
 
 Weight = Literal["regular", "bold"]
 
-TEXT_GREY = 0.30  # quiet words: 8.5:1 on white; 0.349 (#595959) would be the lightest at 7:1
+TEXT_GREY = 0.0  # quiet words are small, not grey: a printer in black and white would set grey ones in dots
 LINE_GREY = 0.45  # quiet lines: 4.7:1 on white; 0.584 would be the lightest at 3:1
 PALE = 0.93  # ground of a box, never of words that matter alone
 
@@ -36,15 +37,15 @@ _KINDS = {
 FRAME = LineStyle("frame", 0.35)  # corner marks
 GAUGE = LineStyle("gauge", 0.25)  # the base line of a ruler, a calibration square, a card outline
 TICK = LineStyle("tick", 0.18)
-RULE = LineStyle("rule", 0.18, (), LINE_GREY)  # between rows of a table, under a header
+RULE = LineStyle("rule", 0.18)  # between rows of a table, under a header; black: one-bit printers dot a grey line
 STRONG_RULE = LineStyle("strong_rule", 0.35)
 TRIM = LineStyle("trim", 0.35, (1.2, 1.2))  # where a tile's paper is cut off: short dashes, unlike those of a score
-HATCH = LineStyle("hatch", 0.18, (), LINE_GREY)
+HATCH = LineStyle("hatch", 0.18)
 LEADER = LineStyle("leader", 0.18)
 DIMENSION = LineStyle("dimension", 0.18)
 PICTURE_OUTLINE = LineStyle("picture_outline", 0.35, (), 0.0, True)
 PICTURE_DETAIL = LineStyle("picture_detail", 0.18, (), 0.0, True)
-PICTURE_GHOST = LineStyle("picture_ghost", 0.18, (1.0, 0.8), LINE_GREY)
+PICTURE_GHOST = LineStyle("picture_ghost", 0.18, (1.0, 0.8))
 PICTURE_CUE = LineStyle("picture_cue", 0.5, (), 0.0, True)
 
 
@@ -73,7 +74,7 @@ class TypeStyle:
         return replace(self, tag=tag)
 
     def quiet(self) -> "TypeStyle":
-        """Return the same style in the lightest grey that words may have here."""
+        """Return the same style as words beside the matter have it."""
         return replace(self, grey=TEXT_GREY)
 
 

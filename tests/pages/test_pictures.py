@@ -47,3 +47,13 @@ def test_labels_at_one_point_are_moved_apart(setter: Setter) -> None:
     for one, other in ((0, 1), (0, 2), (1, 2)):
         a, b = words[one], words[other]
         assert abs(a.x - b.x) > 1.5 or abs(a.y - b.y) > 1.5
+
+
+def test_a_label_that_stands_off_gets_a_line_to_its_part(setter: Setter) -> None:
+    for at, leaders in (((215.0, 50.0), 1), ((202.5, 50.0), 0), ((100.0, 50.0), 0)):  # off, close beside, on the part
+        drawn = place_drawing(setter, replace(DRAWING, labels=(Label("A", at),)), Box(10, 10, 210, 210))
+        lines = [s for s in drawn if isinstance(s, Stroke) and s.style.name == "leader"]
+        assert len(lines) == leaders
+        for line in lines:
+            (start, end) = line.paths[0].points
+            assert end == pytest.approx((210.0, 110.0)) and start[0] > end[0]
