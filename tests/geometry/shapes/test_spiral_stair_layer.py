@@ -170,21 +170,3 @@ def test_a_dowel_hole(plan: Plan, drawn: Draw) -> None:
     assert area(plain.outline) - area(bored.outline) == pytest.approx(pi * 9.0, rel=1e-9)
     assert [r.name for r in bored.outline.holes[0].runs] == ["bore", "bore"]
     assert plain.outline.outer == bored.outline.outer
-
-
-@pytest.mark.parametrize(
-    ("sizes", "name", "words"),
-    [
-        ({"core_sides": 2.0}, "core_sides", "cannot have 2 sides"),
-        ({"hole_radius": 28.0}, "hole_radius", "leaves 2 mm of the core"),
-        ({"hole_radius": 13.0, "core_sides": 3.0}, "hole_radius", "leaves 2 mm of the core"),
-        ({"hole_radius": 0.2}, "hole_radius", "cannot be cut"),
-        ({"step_end": "straight", "step_angle": 150.0}, "step_end", "comes within 23.811 mm of the axis"),
-        ({"step_end": "straight", "notch": 4.0, "turn": 2.0}, "turn", "straight end"),
-    ],
-)
-def test_layers_that_cannot_be(
-    plan: Plan, refused: Refuse, sizes: dict[str, float | str], name: str, words: str
-) -> None:
-    (finding,) = refused(plan("spiral_stair_layer", {**DEMO, **sizes}))
-    assert words in finding.message and finding.place is not None and finding.place.pointer.endswith(f"/{name}")
