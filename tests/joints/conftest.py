@@ -166,9 +166,16 @@ def hole(points: tuple[Point, ...], name: str) -> Ring:
     return Ring(points, tuple(Run(name, i, (i + 1) % len(points)) for i in range(len(points))))
 
 
-def board(thickness: float = 5.0, faces: str = "bare", spread: float = 0.2) -> Board:
+def board(
+    thickness: float = 5.0,
+    faces: str = "bare",
+    spread: float = 0.2,
+    bending: float | None = None,
+    mass: float | None = None,
+) -> Board:
     """A board called foam."""
-    return Board("foam", thickness, spread, faces, (SheetSize("20 x 30 in", 508.0, 762.0),), 1.0, 3.0, "none", HERE)
+    sheets = (SheetSize("20 x 30 in", 508.0, 762.0),)
+    return Board("foam", thickness, spread, faces, sheets, 1.0, 3.0, "none", HERE, bending, mass)
 
 
 def stack(

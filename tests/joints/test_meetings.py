@@ -35,3 +35,13 @@ def test_a_base_meets_the_tread_and_a_door(make: SimpleNamespace) -> None:
 def test_an_upper_limit_alone_meets_nothing(make: SimpleNamespace) -> None:
     plan = make.design(needs=(make.need("w.width", None, 300.0),))
     assert meetings_of(make.assembled(plan, make.wall("w", 60, 40))) == ()
+
+
+def test_a_height_that_is_to_agree_meets_what_stands_beside_it(make: SimpleNamespace) -> None:
+    """|s·H − layers·t| ≤ allowance (trade notes, section 5), with 0.5 mm: H = 100 allows 0.995 to 1.005."""
+    plan = make.panels("box", {"a": "a"}, "a.bottom")
+    design = make.design(panels=(plan,), needs=(make.need("box.height", 100.0, 100.0),))
+    (met,) = meetings_of(make.assembled(design, make.wall("a", 60, 100)))
+    assert (met.name, met.printed, met.unprinted_least, met.loosest) == ("box.height", 100.0, 99.5, 100.5)
+    only_least = make.design(panels=(plan,), needs=(make.need("box.height", 90.0),))
+    assert meetings_of(make.assembled(only_least, make.wall("a", 60, 100))) == ()

@@ -1,7 +1,8 @@
+from math import inf
 from types import SimpleNamespace
 
 from publisher.design import Fact
-from publisher.joints.needs import message_of, nearest_fact, same_kind, shortfall
+from publisher.joints.needs import limit_of, margin_of, message_of, nearest_fact, same_kind, shortfall
 
 
 def test_a_fact_that_is_open_meets_any_least_headroom(make: SimpleNamespace) -> None:
@@ -28,3 +29,12 @@ def test_the_nearest_fact_is_of_the_same_owner_first() -> None:
     facts = (Fact("a.height", 1, "length"), Fact("b.headroom", 1, "length"), Fact("b.height", 1, "length"))
     assert nearest_fact("b.heigth", facts) == "b.height"
     assert nearest_fact("b.qqqqq", facts[:1]) == ""
+
+
+def test_margins_are_what_is_to_spare(make: SimpleNamespace) -> None:
+    fact = Fact("s.x", 27.0, "length")
+    assert margin_of(make.need("s.x", 25.0), fact) == 2.0
+    assert margin_of(make.need("s.x", 25.0, 28.0), fact) == 1.0
+    assert margin_of(make.need("s.x", None, 26.0), fact) == -1.0
+    assert margin_of(make.need("s.x", 25.0), Fact("s.x", inf, "length")) == inf
+    assert limit_of(make.need("s.x", 25.0, 30.0)) == "at least 25.0 mm (0.98 in) and at most 30.0 mm (1.18 in)"

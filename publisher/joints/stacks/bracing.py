@@ -37,6 +37,9 @@ LEAST_ROOT = 0.5
 LEAST_SHARE = 0.1
 """Of the root's width: a narrower strip of fewer boards is held by what is beside it."""
 
+DEEP = 12
+"""Boards above and below that are looked at: a root as thick as that bears anything."""
+
 FREE = 1.0
 """mm: a layer that sticks out less than this stands."""
 
@@ -69,8 +72,9 @@ def roots_of(
     for k in range(1, len(grounds)):
         if k not in treads:
             continue
-        around = (plan.key(k - 1, k), plan.key(k, k + 1) if k + 1 < len(stack.layers) else None)
-        key: Key = (*around, len(stack.layers) - k == 1, k in stack.loose, *_shape_of(plan, grounds[k], k))
+        near = range(max(0, k - DEEP), min(len(stack.layers), k + DEEP + 1))
+        loose = tuple(j - k for j in near if j in stack.loose)
+        key: Key = (k - near[0], *(plan.key(k, j) for j in near), loose, *_shape_of(plan, grounds[k], k))
         if key not in known:
             known[key] = _root(stack, plan, grounds[k], k)
         root = known[key]

@@ -1,0 +1,31 @@
+from dataclasses import replace
+from types import SimpleNamespace
+
+from publisher.design import BracePlan
+from publisher.joints.checks.brace_does_not_fit import CHECK
+
+
+def braced(make: SimpleNamespace, run: float, drop: float) -> object:
+    stack = replace(make.stack("s", ("step", 14, 20.0, (0, 0))), brace=BracePlan(run, drop, 3, make.here))
+    return make.assembled(make.design(stacks=(stack,)), make.stair_layer())
+
+
+def test_a_knee_under_its_step_and_on_its_core_passes(make: SimpleNamespace) -> None:
+    outcome = CHECK.run(braced(make, 40.0, 30.0), CHECK)
+    assert (outcome.looked_at, outcome.findings) == (1, ())
+
+
+def test_a_knee_that_runs_beyond_the_step_is_found(make: SimpleNamespace) -> None:
+    (found,) = CHECK.run(braced(make, 63.0, 30.0), CHECK).findings  # the step sticks out 62 mm
+    assert "runs 63.0 mm (2.48 in) out sticks out beyond the steps" in found.message
+
+
+def test_a_knee_that_drops_below_the_table_is_found(make: SimpleNamespace) -> None:
+    (found,) = CHECK.run(braced(make, 40.0, 66.0), CHECK).findings  # the top step's underside lies 65 mm up
+    assert "finds no core to stand on" in found.message
+    assert found.limit == 65.0
+
+
+def test_without_braces_there_is_nothing_to_look_at(make: SimpleNamespace) -> None:
+    plan = make.design(stacks=(make.stack("s", ("step", 4, 20.0, (0, 0))),))
+    assert CHECK.run(make.assembled(plan, make.stair_layer()), CHECK).looked_at == 0
