@@ -5,6 +5,7 @@ arcs; hundreds of short lines would also make heavy pages.
 """
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 from math import cos, hypot, radians, sqrt
 
 import numpy as np
@@ -35,33 +36,45 @@ def fitted(points: Sequence[Point], name: str, tolerance: float = TOLERANCE) -> 
     order = [(start + k) % len(ring) for k in range(len(ring) + 1)]
     ring, ahead, behind = ring[order], ahead[order], behind[order]
     stops = [*(k for k in range(1, len(ring) - 1) if order[k] in corners), len(ring) - 1]
-    return _pairs(ring, ahead, behind, stops, name, tolerance)
+    return _pairs(_Line(_listed(ring), _listed(ahead), _listed(behind), name, tolerance), stops)
 
 
 def fitted_line(
     points: Sequence[Point], tangents: Sequence[Point], name: str, tolerance: float = TOLERANCE
 ) -> tuple[Curve, ...]:
     """Return an open smooth line through ``points`` (mm) with these unit tangents as arcs and lines, from the first point."""
-    line, along = np.asarray(points, dtype=np.float64), np.asarray(tangents, dtype=np.float64)
-    return _pairs(line, along, along, [len(line) - 1], name, tolerance)
+    return _pairs(_Line(points, tangents, tangents, name, tolerance), [len(points) - 1])
 
 
-def _pairs(
-    ring: Array, ahead: Array, behind: Array, stops: Sequence[int], name: str, tolerance: float
-) -> tuple[Curve, ...]:
+@dataclass(frozen=True, slots=True)
+class _Line:
+    """Points with their unit tangents ahead and behind. Plain numbers: each arc has but a few points to look at."""
+
+    points: Sequence[Point]
+    ahead: Sequence[Point]
+    behind: Sequence[Point]
+    name: str
+    tolerance: float
+
+
+def _listed(array: Array) -> list[Point]:
+    return [(x, y) for x, y in array.tolist()]
+
+
+def _pairs(line: _Line, stops: Sequence[int]) -> tuple[Curve, ...]:
     """Return biarcs from the first point to the last; none goes past a stop."""
     curves: list[Curve] = []
     at, reach = 0, 8
     for stop in stops:
         while at < stop:
-            to, pair = _longest(ring, ahead, behind, at, stop, reach, name, tolerance)
+            to, pair = _longest(line, at, stop, reach)
             at, reach = to, to - at
             curves += pair
     return tuple(curves)
 
 
 def _lines(ring: Array, name: str) -> tuple[Curve, ...]:
-    ends = [(float(x), float(y)) for x, y in ring]
+    ends = _listed(ring)
     return tuple(Curve(name, a, b) for a, b in zip(ends, [*ends[1:], ends[0]], strict=True))
 
 
@@ -78,46 +91,41 @@ def _tangents(ring: Array) -> tuple[Array, Array]:
     return np.where(sharp, out, middle), np.where(sharp, into, middle)
 
 
-def _longest(
-    ring: Array, ahead: Array, behind: Array, at: int, stop: int, reach: int, name: str, tolerance: float
-) -> tuple[int, list[Curve]]:
+def _longest(line: _Line, at: int, stop: int, reach: int) -> tuple[int, list[Curve]]:
     """Return how far one biarc goes from point ``at``, and its curves; at least to the next point, at first as far as the last."""
     low, high = at + 1, min(stop, at + FARTHEST)
     pair: list[Curve] = []
-    step = max(1, reach - 1)
-    while low < high:  # go on by the same step while it holds, then halve it
+    step, failed = max(1, reach - 1), False
+    while low < high:  # go on by longer steps while they hold, then by ever shorter ones
         to = min(low + step, high)
-        found = _biarc(ring, ahead, behind, at, to, name, tolerance)
+        found = _biarc(line, at, to)
         if found:
             low, pair = to, found
-            step = max(1, step // 2)
         else:
-            high = to - 1
-            step = max(1, (high - low + 1) // 2)
-    return low, pair or _biarc(ring, ahead, behind, at, at + 1, name, tolerance, check=False)
+            high, failed = to - 1, True
+        step = max(1, (high - low + 1) // 2) if failed else 2 * step
+    return low, pair or _biarc(line, at, at + 1, check=False)
 
 
-def _biarc(
-    ring: Array, ahead: Array, behind: Array, first: int, last: int, name: str, tolerance: float, check: bool = True
-) -> list[Curve]:
+def _biarc(line: _Line, first: int, last: int, check: bool = True) -> list[Curve]:
     """Return the two curves from one point to another; nothing when a point between lies too far off."""
-    (ax, ay), (bx, by) = ring[first].tolist(), ring[last].tolist()
-    (sx, sy), (tx, ty) = ahead[first].tolist(), behind[last].tolist()
+    (ax, ay), (bx, by) = line.points[first], line.points[last]
+    (sx, sy), (tx, ty) = line.ahead[first], line.behind[last]
     vx, vy = bx - ax, by - ay
     square, along, apart = vx * vx + vy * vy, vx * (sx + tx) + vy * (sy + ty), 2.0 * (1.0 - sx * tx - sy * ty)
     if along <= 0.0:
-        return [] if check else [Curve(name, (ax, ay), (bx, by))]
+        return [] if check else [Curve(line.name, (ax, ay), (bx, by))]
     # the smaller root's form without cancellation, also right when the tangents are parallel
     d = square / (along + sqrt(along * along + apart * square))
     q = ((ax + bx + d * (sx - tx)) / 2.0, (ay + by + d * (sy - ty)) / 2.0)
     pair = [
-        _arc(name, (ax, ay), q, (ax, ay), (sx, sy)),
-        _arc(name, q, (bx, by), (bx, by), (tx, ty)),
+        _arc(line.name, (ax, ay), q, (ax, ay), (sx, sy)),
+        _arc(line.name, q, (bx, by), (bx, by), (tx, ty)),
     ]
     pair = [curve for curve in pair if curve.length() > SAME]
-    if check and not all(curve.sweep() < 2.5 for curve in pair):
-        return []
-    if check and not _near(pair, ring[first + 1 : last], tolerance):
+    if check and not (
+        all(curve.sweep() < 2.5 for curve in pair) and _near(pair, line.points[first + 1 : last], line.tolerance)
+    ):
         return []
     return pair
 
@@ -136,13 +144,13 @@ def _arc(name: str, start: Point, end: Point, touch: Point, tangent: Point) -> C
     return Curve(name, start, end, centre, hypot(touch[0] - centre[0], touch[1] - centre[1]), signed > 0.0)
 
 
-def _near(pair: Sequence[Curve], points: Array, tolerance: float) -> bool:
-    away = [_away(curve, points) for curve in pair]
-    return not away or bool((np.min(away, axis=0) <= tolerance).all())
+def _near(pair: Sequence[Curve], points: Sequence[Point], tolerance: float) -> bool:
+    """Say whether each point lies within the tolerance of one of the curves."""
+    return all(any(_away(curve, point) <= tolerance for curve in pair) for point in points)
 
 
-def _away(curve: Curve, points: Array) -> Array:
+def _away(curve: Curve, point: Point) -> float:
     if curve.centre is not None:
-        return np.abs(np.hypot(points[:, 0] - curve.centre[0], points[:, 1] - curve.centre[1]) - curve.radius)
+        return abs(hypot(point[0] - curve.centre[0], point[1] - curve.centre[1]) - curve.radius)
     x, y = curve.direction(curve.start)
-    return np.abs((points[:, 0] - curve.start[0]) * y - (points[:, 1] - curve.start[1]) * x)
+    return abs((point[0] - curve.start[0]) * y - (point[1] - curve.start[1]) * x)

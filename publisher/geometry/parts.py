@@ -18,6 +18,7 @@ from publisher.geometry.named_shapes import kind_of, named_shape
 from publisher.geometry.rules import LAYER_IN_PIECES, NO_OPENINGS, OWN_FAULT
 from publisher.geometry.shapes import SHAPES, Shape
 
+Outlines = dict[str, tuple[Curve, ...]]
 Result = tuple[Part | None, tuple[Finding, ...]]
 
 
@@ -34,9 +35,10 @@ def make_parts(design: Design) -> tuple[tuple[Part, ...], tuple[Finding, ...]]:
     parts: list[Part] = []
     found: list[Finding] = []
     letters = {plan.letter for plan in design.parts}
+    outlines: Outlines = {}
     for plan in design.parts:
         file = design.file(plan.drawing.file) if plan.drawing else None
-        made, problems = make_pieces(plan, file.data if file else None, letters)
+        made, problems = make_pieces(plan, file.data if file else None, letters, outlines)
         letters |= {part.letter for part in made}
         found.extend(problems)
         parts.extend(made)
@@ -53,11 +55,14 @@ def make_part(plan: PartPlan, drawing: bytes | None = None) -> Result:
 
 
 def make_pieces(
-    plan: PartPlan, drawing: bytes | None = None, letters: Collection[str] = ()
+    plan: PartPlan, drawing: bytes | None = None, letters: Collection[str] = (), outlines: Outlines | None = None
 ) -> tuple[tuple[Part, ...], tuple[Finding, ...]]:
-    """Return all pieces of one plan (mm), the largest first, with letters that are not among those taken; or findings."""
+    """Return all pieces of one plan (mm), the largest first, with letters that are not among those taken; or findings.
+
+    ``outlines`` keeps what was read from a drawing for further layers of the same family.
+    """
     try:
-        shape, found = _shape(plan, drawing)
+        shape, found = _shape(plan, drawing, {} if outlines is None else outlines)
         if shape is None:
             return (), found
         pieces = shape.pieces
@@ -103,18 +108,23 @@ def _in_pieces(plan: PartPlan, parts: Sequence[Part]) -> Iterator[Finding]:
         )
 
 
-def _shape(plan: PartPlan, drawing: bytes | None) -> tuple[Shape | None, tuple[Finding, ...]]:
+def _shape(plan: PartPlan, drawing: bytes | None, outlines: Outlines) -> tuple[Shape | None, tuple[Finding, ...]]:
     """Return the plan's shape: drawn, registered, or registered with a drawn outline; combined as the plan says."""
     subject = f"part {plan.id}"
     warned: tuple[Finding, ...] = ()
     outline: tuple[Curve, ...] = ()
     shape: Shape | None = None
     found: tuple[Finding, ...] = ()
-    if plan.drawing:
+    family = plan.family.name if plan.family else ""
+    if family in outlines:
+        outline = outlines[family]
+    elif plan.drawing:
         shape, found = drawn_shape(plan, drawing)
         if shape is None:
             return None, found
         warned, outline = found, shape.outer
+        if family:
+            outlines[family] = outline
     if plan.shape or not plan.drawing:
         shape, found = named_shape(
             plan.shape, plan.parameters, subject, plan.place, plan.thickness, plan.family, outline
