@@ -9,6 +9,7 @@ from publisher.geometry import Part
 from publisher.material import rules
 from publisher.material.fitting import best_turn
 from publisher.material.problem import frames, piece_of
+from publisher.material.splitting import LAP, propose_split
 
 MOST_COPIES = 20_000
 
@@ -86,6 +87,20 @@ def _too_large(subject: BoardList, part: Part, sheet: SheetSize, rule: Rule, hin
     )
 
 
+def _split(subject: BoardList, part: Part, sheet: SheetSize) -> str:
+    """Propose a straight cut that makes two parts which fit, or say that there is none."""
+    piece = piece_of(part, subject.board)
+    split = propose_split(part, piece, subject.room(sheet), frames(subject.board.grain))
+    if split is None:
+        return "make the part smaller, allow it more turns, or build it of several parts: no one straight cut would do"
+    end = "left" if split.upright else "lower"
+    return (
+        f"draw it as two parts, split by a straight cut {say_length(split.at)} from its {end} end (anywhere from "
+        f"{say_length(split.least)} to {say_length(split.most)} stays off its openings and fits), and a plate of "
+        f"{say_length(2 * LAP)} × {say_length(split.length)} to glue behind the joint, {part.count + part.spare} times each"
+    )
+
+
 def _fits_none(subject: BoardList, check: CheckOfBoard) -> Outcome:
     """Look for parts that fit no sheet."""
     found = []
@@ -95,8 +110,7 @@ def _fits_none(subject: BoardList, check: CheckOfBoard) -> Outcome:
             nearest = min(subject.usable(), key=lambda s: over[s])
             width, height = (side + over[nearest] for side in (nearest.width, nearest.height))
             hint = (
-                f"a sheet of {say_length(width)} × {say_length(height)} would do; or make the part smaller, allow it more turns, "
-                "or build it of two parts"
+                f"a sheet of {say_length(width)} × {say_length(height)} would do; or {_split(subject, part, nearest)}"
             )
             found.append(_too_large(subject, part, nearest, check, hint))
     return Outcome(len(subject.parts), tuple(found))
