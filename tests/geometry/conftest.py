@@ -107,6 +107,31 @@ def drawn() -> Callable[[PartPlan], Part]:
 
 
 @pytest.fixture(scope="session")
+def draw() -> Callable[..., tuple[Part | None, tuple[Finding, ...]]]:
+    """Make a part from the body of a drawing of 100 by 80 mm, 2 mm a unit; every finding has a place and a hint."""
+
+    def run(
+        body: str,
+        head: str = 'width="100mm" height="80mm" viewBox="0 0 50 40"',
+        wanted: str = "outline",
+        width: float | None = None,
+        height: float | None = None,
+        lines: tuple[tuple[str, tuple[str, ...]], ...] = (),
+        treatments: tuple[EdgeTreatment, ...] = (),
+        trace_allowance: float = 0.0,
+    ) -> tuple[Part | None, tuple[Finding, ...]]:
+        drawing = DrawingPlan("sign.svg", wanted, width, height, lines, Place("spec.yaml", 70, 5))
+        plan = make_plan("", {}, drawing=drawing, treatments=treatments, trace_allowance=trace_allowance)
+        text = f'<svg xmlns="http://www.w3.org/2000/svg" {head}>\n{body}\n</svg>'
+        part, found = make_part(plan, text.encode())
+        for finding in found:
+            assert finding.place is not None and finding.hint
+        return part, found
+
+    return run
+
+
+@pytest.fixture(scope="session")
 def sound() -> Callable[[Part], None]:
     return assert_sound
 

@@ -9,6 +9,7 @@ from publisher.basics import Rule, Severity
 from publisher.design import EdgeTreatment, OpeningPlan, PartPlan, SlotRow, SurfacePlan, TabRow
 from publisher.geometry import RULES, named_shapes
 from publisher.geometry.curves import Curve
+from publisher.geometry.drawing_rules import DRAWING_RULES
 from publisher.geometry.parts import make_part
 from publisher.geometry.rings import straight
 from publisher.geometry.shapes import SHAPES, Shape, ShapeKind
@@ -97,7 +98,7 @@ SEEN_ELSEWHERE = {
     "geometry/could-not-be-drawn": "below",
     "geometry/combination": "test_combine.py",
     "geometry/layer-in-pieces": "shapes/test_hill.py",
-    "geometry/unreadable-drawing": "drawings/test_outline.py",
+    **{rule.id: "test_drawn.py" for rule in DRAWING_RULES},
     "geometry/surface-heavy": "surfaces/test_draw.py",
 }
 

@@ -9,7 +9,9 @@ from publisher.geometry.drawings.tree import Unreadable
 Matrix = tuple[float, float, float, float, float, float]
 SAME: Matrix = (1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
 
-NUMBER = re.compile(r"[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d{1,3})?")
+# atomic: “10” is never split into “1” and “0” to make two numbers
+NUMBER = re.compile(r"(?>[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)")
+_SEPARATOR = re.compile(r"\s*,?\s*")
 _TWO_COMMAS = re.compile(r",\s*,")
 _LENGTH = re.compile(rf"({NUMBER.pattern})\s*([a-z%]*)")
 # CSS Values and Units: 1 in = 96 px = 2.54 cm = 72 pt = 6 pc, 1 Q = 1/40 cm
@@ -25,6 +27,8 @@ _PX = {
 }
 MM_PER_PX = 25.4 / 96.0
 LARGEST = 1e6  # px: more than 250 m is a slip
+LONGEST_TRANSFORM = 4000  # letters
+MOST_PIECES = 100_000  # of one path
 _AGAIN = "save the drawing again as plain SVG"
 
 
@@ -33,6 +37,11 @@ def sound(value: float, text: str) -> float:
     if not isfinite(value) or abs(value) > LARGEST:
         raise Unreadable(f"the number “{text.strip()[:30]}” is too large for a drawing", "check the drawing's size")
     return value
+
+
+def too_many() -> Unreadable:
+    """Return the refusal of a line with more points than any drawing needs."""
+    return Unreadable("a path has too many points", f"simplify it: at most {MOST_PIECES}")
 
 
 def numbers(text: str) -> list[float]:
@@ -47,10 +56,11 @@ def points_of(text: str) -> tuple[list[Point], bool]:
     """Return the pairs of a ``points`` list up to its first error, and whether all of it could be read (SVG 2, section 10.6)."""
     values: list[float] = []
     at = 0
-    separator = re.compile(r"\s*,?\s*")
-    while match := NUMBER.match(text, at := separator.match(text, at).end()):  # type: ignore[union-attr]
+    while match := NUMBER.match(text, at := _SEPARATOR.match(text, at).end()):  # type: ignore[union-attr]
         values.append(sound(float(match[0]), match[0]))
         at = match.end()
+        if len(values) > 2 * MOST_PIECES:
+            raise too_many()
     return list(zip(values[::2], values[1::2], strict=False)), at >= len(text) and len(values) % 2 == 0
 
 
@@ -115,6 +125,8 @@ def transform(text: str) -> Matrix:
     """Return the matrix of a ``transform`` attribute or CSS property (SVG 1.1, section 7.6; px and deg may be said)."""
     if not text or text == "none":
         return SAME
+    if len(text) > LONGEST_TRANSFORM:
+        raise Unreadable(f"a transform of {len(text)} letters cannot be read", _AGAIN)
     text = re.sub(r"(?<=[\d.])(px|deg)\b", "", text)
     result = SAME
     done = 0

@@ -4,10 +4,8 @@ import re
 from dataclasses import dataclass, field
 
 from publisher.basics import Point
-from publisher.geometry.drawings.numbers import NUMBER, sound
-from publisher.geometry.drawings.tree import Unreadable
+from publisher.geometry.drawings.numbers import MOST_PIECES, NUMBER, sound, too_many
 
-MOST_PIECES = 100_000
 _COUNTS = {"M": 2, "L": 2, "H": 1, "V": 1, "C": 6, "S": 4, "Q": 4, "T": 2, "A": 7, "Z": 0}
 _COMMAND = re.compile(r"\s*,?\s*([MmLlHhVvCcSsQqTtAaZz])")
 _FLAG = r"\s*,?\s*([01])"
@@ -109,7 +107,7 @@ class _Reader:
         x, y = self.at if command.islower() else (0.0, 0.0)
         self.count += 1
         if self.count > MOST_PIECES:
-            raise Unreadable("a path has too many points", f"simplify it: at most {MOST_PIECES}")
+            raise too_many()
         if kind == "M":
             self.at = (x + v[0], y + v[1])
             self.subpaths.append(Subpath(self.at))

@@ -8,11 +8,11 @@ import numpy as np
 
 from publisher.basics import Point
 from publisher.geometry.curves import SAGITTA, SAME, Curve
-from publisher.geometry.drawings.numbers import Matrix, carried, keeps_circles, scale_of
+from publisher.geometry.drawings.numbers import LARGEST, Matrix, carried, keeps_circles, scale_of
 from publisher.geometry.drawings.path_data import Arc, Cubic, Line, Piece, Subpath
 from publisher.geometry.drawings.tree import Unreadable
 
-MOST_POINTS = 300_000
+MOST_POINTS = 200_000
 _FINE = 5e-4  # a small thing is flattened finer: its size by this, so that its area is right too
 
 
@@ -38,6 +38,8 @@ def sagitta_of(paths: Sequence[Subpath], to_mm: Matrix, most: float = SAGITTA) -
         return most
     ends = np.asarray(points)
     size = hypot(*(ends.max(axis=0) - ends.min(axis=0)).tolist()) * scale_of(to_mm)
+    if size > LARGEST:
+        raise Unreadable("the drawing is larger than a kilometre", "check its size and its transforms")
     return min(most, max(size * _FINE, 1e-7))
 
 

@@ -53,7 +53,7 @@ def _exact(
     pieces = [piece for piece in shapely.get_parts(body) if piece.geom_type == "Polygon"]
     uncut = len(pieces) == 1 and 1 + len(pieces[0].interiors) == len(loops)
     around = sum(shapely.LinearRing(areas.ring_points(loop.curves, loop.sagitta)).length for loop in loops)
-    if uncut and isclose(pieces[0].length, around, rel_tol=1e-9, abs_tol=1e-5):
+    if uncut and isclose(pieces[0].length, around, rel_tol=1e-7, abs_tol=1e-3):
         by_size = sorted(loops, key=lambda loop: -abs(signed_area(loop.curves)))
         outer, *holes = [loop.curves for loop in by_size]
         rings = [ring_of(oriented(hole, hole=True), SAGITTA) for hole in holes]

@@ -6,16 +6,17 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from publisher.geometry.curves import SAGITTA
+from publisher.geometry.drawings import areas
 from publisher.geometry.drawings.basic_shapes import SHAPES, shape_paths
 from publisher.geometry.drawings.css import apply_styles
 from publisher.geometry.drawings.drawn_shapes import Chain, Drawn, box_of
-from publisher.geometry.drawings.numbers import SAME, Matrix, carried, px, times, transform
+from publisher.geometry.drawings.numbers import LARGEST, SAME, Matrix, carried, px, times, transform
 from publisher.geometry.drawings.pieces import Budget, curves_of_subpath, sagitta_of
 from publisher.geometry.drawings.styles import computed, font_size, link, seen_through, shown, standing, visible
 from publisher.geometry.drawings.tree import DEEPEST, Element, Unreadable, external
 from publisher.geometry.drawings.views import Page, page_of, view_box, window_of
 
-MOST_DRAWN = 20_000  # shapes, copies by <use> counted
+MOST_DRAWN = 10_000  # shapes, copies by <use> counted
 _GROUPS = ("g", "a", "svg", "switch", "symbol")
 _SILENT = ("title", "desc", "metadata", "style", "defs", "marker", "pattern", "clipPath", "mask", "filter", "view")
 _SILENT_TOO = ("linearGradient", "radialGradient", "cursor", "font", "color-profile")
@@ -107,9 +108,13 @@ class _Walk:
                 element.line,
             )
         user = times(place.to_mm, _own_transform(element))
+        if max(map(abs, user)) > LARGEST:
+            raise Unreadable(
+                f"{element.named()} is drawn too large or too far away", "check the drawing's size", element.line
+            )
         inner = _Place(user, style, place.view, (*place.within, element), place.faint or seen_through(style))
         found = self._inside(element, inner)
-        self._clip(element, style, user, found, place.view)
+        self._clip(element, inner, found)
         return found
 
     def _inside(self, element: Element, place: _Place) -> list[Drawn]:
@@ -169,7 +174,7 @@ class _Walk:
         user = times(moved.to_mm, _own_transform(target))
         inside = _Place(user, style, place.view, (*place.within, target), place.faint or seen_through(style))
         found = self._view(target, inside, element)
-        self._clip(target, style, user, found, place.view)
+        self._clip(target, inside, found)
         return found
 
     def _view(self, element: Element, place: _Place, sized: Element) -> list[Drawn]:
@@ -185,11 +190,9 @@ class _Walk:
                 drawn.clips.append(region)
         return found
 
-    def _clip(
-        self, element: Element, style: dict[str, str], user: Matrix, found: list[Drawn], view: tuple[float, float]
-    ) -> None:
-        """Clip what an element draws by its own clip-path."""
-        value = style.get("clip-path", "none")
+    def _clip(self, element: Element, place: _Place, found: list[Drawn]) -> None:
+        """Clip what an element draws by its own clip-path. ``place``: its own, itself included."""
+        value = place.style.get("clip-path", "none")
         if value == "none" or not found:
             return
         wanted, _ = link(value, element.line)
@@ -197,41 +200,38 @@ class _Walk:
         if target is None or target.tag != "clipPath":
             self.note(element, f"its clip “{value[:40]}” is not one that the tool reads")
             return
-        region = self._clip_region(target, user, found, view, ())
+        region = self._clip_region(target, place, found)
         for drawn in found:
             drawn.clips.append(region)
 
-    def _clip_region(
-        self,
-        clip: Element,
-        user: Matrix,
-        found: list[Drawn],
-        view: tuple[float, float],
-        outer: tuple[Element, ...],
-    ) -> BaseGeometry:
-        """Return the region (mm) of a clipPath for an element with this matrix that draws ``found`` (SVG 1.1, section 14.3)."""
-        if clip in outer or len(outer) > DEEPEST:
+    def _clip_region(self, clip: Element, place: _Place, found: list[Drawn]) -> BaseGeometry:
+        """Return the region (mm) of a clipPath for an element at ``place`` that draws ``found`` (SVG 1.1, section 14.3)."""
+        if clip in place.within or len(place.within) > DEEPEST:
             raise Unreadable(f"the clip {clip.named()} is clipped by itself", "take the clip off it", clip.line)
-        inside = times(user, _own_transform(clip))
+        inside, view = times(place.to_mm, _own_transform(clip)), place.view
         if clip.get("clipPathUnits") == "objectBoundingBox":
-            box = box_of(found, user)
+            box = box_of(found, place.to_mm)
             if box is None:
                 return shapely.Polygon()
             inside = times(inside, (box[2] - box[0], 0.0, 0.0, box[3] - box[1], box[0], box[1]))
             view = (1.0, 1.0)
         style = standing(clip)
-        place = _Place(inside, style, view, (clip,), False)
+        within = (*place.within, clip)
         regions = []
         for child in clip.children:
             if child.tag in (*SHAPES, "use"):
-                regions += [drawn.region("clip-rule") for drawn in self._clip_child(child, place)]
+                regions += [
+                    drawn.region("clip-rule")
+                    for drawn in self._clip_child(child, _Place(inside, style, view, within, False))
+                ]
             elif child.tag == "text":
                 self.note(child, "words, no outline: the clip lacks them")
-        region: BaseGeometry = shapely.union_all(regions) if regions else shapely.Polygon()
+        region = areas.united(regions)
         value = style.get("clip-path", "none")
         further = self.ids.get(link(value, clip.line)[0]) if value != "none" else None
         if further is not None and further.tag == "clipPath":
-            region = shapely.intersection(region, self._clip_region(further, user, found, view, (*outer, clip)))
+            around = _Place(place.to_mm, place.style, place.view, within, False)
+            region = areas.clipped(region, [self._clip_region(further, around, found)])
         return region
 
     def _clip_child(self, child: Element, place: _Place) -> list[Drawn]:
