@@ -8,7 +8,8 @@ from publisher.basics import Point, Pose
 from publisher.geometry import Part
 from publisher.pages.draft import Context
 from publisher.pages.label_room import Room
-from publisher.pages.labels import STYLES, Label, blocks, reset, says
+from publisher.pages.label_words import says
+from publisher.pages.labels import STYLES, Label, blocks, reset
 from publisher.pages.part_notes import mark_notes
 from publisher.pages.part_strokes import quiet_lines, region_polygon
 from publisher.pages.rectangles import as_polygon

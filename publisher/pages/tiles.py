@@ -10,7 +10,8 @@ from publisher.geometry import Part
 from publisher.pages.draft import Body, Context, Numbers, PageDraft
 from publisher.pages.frame import SQUARE
 from publisher.pages.label_room import Room
-from publisher.pages.labels import Label, blocks, placed, says, small_blocks
+from publisher.pages.label_words import says
+from publisher.pages.labels import Label, blocks, placed, small_blocks
 from publisher.pages.model import Drawn, Tile
 from publisher.pages.part_notes import quiet_boxes
 from publisher.pages.part_strokes import (

@@ -10,7 +10,8 @@ import shapely
 from publisher.basics import Pose
 from publisher.geometry import Part
 from publisher.pages.draft import Context
-from publisher.pages.labels import blocks, says
+from publisher.pages.label_words import says
+from publisher.pages.labels import blocks
 from publisher.pages.part_strokes import region_polygon
 from publisher.pages.styles import NOTE
 from publisher.pages.template_forms import GAP, beside, centring, cover, holds, least_rectangle, reach, sides
