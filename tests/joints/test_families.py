@@ -46,7 +46,9 @@ def test_a_name_that_no_other_pack_has_is_found_only_when_it_looks_like_a_slip()
 
 
 def test_meeting_sizes_are_worked_out_from_sizes_and_facts(make: SimpleNamespace) -> None:
-    plans = tuple(MeetPlan(n, Blank(e, make.here), make.here) for n, e in (("deck", "s.height * 2"), ("pin", "s.width")))
+    plans = tuple(
+        MeetPlan(n, Blank(e, make.here), make.here) for n, e in (("deck", "s.height * 2"), ("pin", "s.width"))
+    )
     design = replace(make.design(), meets=plans)
     sizes, findings = meeting_sizes("stair", design, (Fact("s.height", 35.0, "length"),))
     assert [(s.slug, s.name, s.value, s.kind) for s in sizes] == [("test", "deck", 70.0, "length")]

@@ -1,6 +1,6 @@
 """Sizes solved for: on plain functions, where the answer is known."""
 
-from math import ceil, sin, radians, sqrt
+from math import ceil, radians, sin, sqrt
 from random import Random
 from types import SimpleNamespace
 
@@ -13,7 +13,7 @@ from publisher.joints.solving import MOST_TRIALS, Trials, grid_of, meets, solve,
 def trials(make: SimpleNamespace, size: Size, of: object) -> Trials:
     def evaluate(name: str, text: str) -> tuple[Fact, ...] | None:
         assert name == size.name
-        value = of(float(text.split()[0]))  # type: ignore[operator]
+        value = of(float(text.split(maxsplit=1)[0]))  # type: ignore[operator]
         return None if value is None else (Fact("s.x", value, "length"),)
 
     return Trials(size, evaluate, (Fact("s.x", of(size.value), "length"),))  # type: ignore[operator]

@@ -65,28 +65,40 @@ def roots_of(
 
     ``grounds``: what stands on the ground all the way down, per layer; shorter than the stack when nothing more does.
     """
-    known: dict[Key, tuple[float, float, int] | None] = {}
+    sticking: dict[Key, _Sticking | None] = {}
+    piles: dict[Key, int] = {}
     found: list[Root] = []
     braced = set(braced_layers(stack, brace))
     treads = set(stack.treads)
     for k in range(1, len(grounds)):
         if k not in treads:
             continue
+        above = plan.key(k, k + 1) if k + 1 < len(stack.layers) else None
+        key: Key = (above, *_shape_of(plan, grounds[k], k))
+        if key not in sticking:
+            sticking[key] = _sticking(plan, grounds[k], k)
+        out = sticking[key]
+        if out is None:
+            continue
         near = range(max(0, k - DEEP), min(len(stack.layers), k + DEEP + 1))
         loose = tuple(j - k for j in near if j in stack.loose)
-        key: Key = (k - near[0], *(plan.key(k, j) for j in near), loose, *_shape_of(plan, grounds[k], k))
-        if key not in known:
-            known[key] = _root(stack, plan, grounds[k], k)
-        root = known[key]
-        if root is None:
-            continue
-        arm, width, plies = root
-        thick = plies * stack.layers[k].thickness
+        pile: Key = (*key, k - near[0], *(plan.key(k, j) for j in near), loose)
+        if pile not in piles:
+            piles[pile] = _plies(stack, plan, plan.to_assembly(out.root, k), k)
         carried = k in braced and brace is not None
-        if carried and brace is not None:
-            arm = max(arm - brace.run, 0.0)
-        found.append(Root(k, arm, width, plies, thick, 6 * LOAD * arm / (width * thick**2), carried))
+        arm = max(out.arm - brace.run, 0.0) if carried and brace is not None else out.arm
+        thick = piles[pile] * stack.layers[k].thickness
+        found.append(Root(k, arm, out.width, piles[pile], thick, 6 * LOAD * arm / (out.width * thick**2), carried))
     return tuple(found)
+
+
+@dataclass(frozen=True, slots=True)
+class _Sticking:
+    """What sticks out of the ground: arm and width of the root (mm), and the root as lines in the layer's own frame."""
+
+    arm: float
+    width: float
+    root: shapely.Geometry
 
 
 def _shape_of(plan: PlanGeometry, ground: shapely.Geometry, k: int) -> tuple[float, ...]:
@@ -96,19 +108,18 @@ def _shape_of(plan: PlanGeometry, ground: shapely.Geometry, k: int) -> tuple[flo
     return (*np.round([local.area / 10.0, *centre, *shapely.bounds(local)], 1).tolist(),)
 
 
-def _root(stack: LaidStack, plan: PlanGeometry, ground: shapely.Geometry, k: int) -> tuple[float, float, int] | None:
-    """Return (arm, width, plies) of the step of layer ``k``, or None when it stands on the ground."""
+def _sticking(plan: PlanGeometry, ground: shapely.Geometry, k: int) -> _Sticking | None:
+    """Return what of layer ``k`` sticks out over the ground where one can stand, or None when it stands."""
     free = shapely.buffer(shapely.difference(plan.placed[k], ground), -THIN, join_style="mitre")
     free = shapely.buffer(free, THIN, join_style="mitre")
-    tread = shapely.intersection(plan.bare(k), free)
-    if pieces(tread).is_empty:
+    tread = pieces(shapely.intersection(plan.bare(k), free))
+    if tread.is_empty:
         return None
-    arm = farthest(pieces(tread), ground)
-    line = shapely.intersection(shapely.boundary(shapely.buffer(ground, BESIDE)), free)
-    width = float(shapely.length(line))
+    arm = farthest(tread, ground)
     if arm < FREE:
         return None
-    return (arm, width, _plies(stack, plan, line, k)) if width >= LEAST_ROOT else (arm, LEAST_ROOT, 1)
+    root = shapely.intersection(shapely.boundary(shapely.buffer(ground, BESIDE)), free)
+    return _Sticking(arm, max(float(shapely.length(root)), LEAST_ROOT), plan.to_local(root, k))
 
 
 def _plies(stack: LaidStack, plan: PlanGeometry, root: shapely.Geometry, k: int) -> int:

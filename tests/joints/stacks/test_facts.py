@@ -1,5 +1,5 @@
 from math import inf
-from time import perf_counter
+from time import process_time
 from types import SimpleNamespace
 
 import pytest
@@ -64,6 +64,6 @@ def test_overhang_and_flying_reach_of_a_straight_stair(make: SimpleNamespace) ->
 
 def test_facts_are_quick(make: SimpleNamespace) -> None:
     """All facts of a 24-layer stack in under half a second."""
-    start = perf_counter()
+    start = process_time()
     facts(make, make.stack("s", ("step", 24, 15.0, (0, 0))), make.stair_layer(sweep=30, joints=27))
-    assert perf_counter() - start < 0.5
+    assert process_time() - start < 0.5

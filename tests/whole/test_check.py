@@ -1,0 +1,91 @@
+"""``publisher check``: what decides at a glance, and whether packs of a family meet on every board."""
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+Publisher = Callable[..., Any]
+
+PACK = """\
+format: 1
+title: {slug}
+version: 1.0.0
+use: paste
+sizes: {{board: {board}, height: {height}}}
+boards: {{foam: {{thickness: board, sheets: [20 x 30 in]}}}}
+parts: {{pile: {{name: Pile, board: foam, shape: rectangle, with: {{width: 80 mm, height: 40 mm}}}}}}
+assembly: {{tower: {{stack: [{{part: pile, count: {count}}}]}}}}
+needs: [{{fact: tower.longest, at_most: 300 mm}}]
+meets: {{deck_height: tower.height, deck_width: pile.width}}
+"""
+
+
+@pytest.fixture
+def family(tmp_path: Path) -> Callable[..., Path]:
+    def write(**packs: tuple[str, str, str]) -> Path:
+        for slug, (board, height, count) in packs.items():
+            (tmp_path / slug).mkdir()
+            (tmp_path / slug / "spec.yaml").write_text(PACK.format(slug=slug, board=board, height=height, count=count))
+        return tmp_path
+
+    return write
+
+
+def test_the_report_is_short_and_says_what_decides(publisher: Publisher, designs: Path) -> None:
+    run = publisher("check", designs / "lock-stair", "--variant", "standard")
+    lines = run.out.splitlines()
+    assert len(lines) <= 7
+    assert "184.0 × 184.0 × 75.0 mm wide × deep × high, 15 g, packed flat" in lines[1]
+    assert (
+        "balance 85.8 mm, with figures 17.6 mm, weakest step 14, bears 1.7 × a figure, joints 0.50 of a unit apart"
+        in lines[2]
+    )
+    assert any(line.split()[:2] == ["print", "scale"] and "99.5 … 100.5 %" in line for line in lines)
+    starts = {line.index("  ", 3) for line in lines[1:2]}
+    assert starts
+
+
+def test_the_record_holds_facts_margins_and_print_scale(publisher: Publisher, designs: Path) -> None:
+    run = publisher("check", designs / "lock-stair", "--variant", "standard", "--json")
+    (design,) = json.loads(run.out)["designs"]
+    (first, second) = design["needs"]
+    assert (first["met"], round(first["margin"], 1)) == (True, 2.2)
+    assert (second["value"], second["margin"]) == (None, None)  # open
+    assert design["print_scale"]["least"] == 0.995
+    assert any(f["name"] == "stair.weakest_step" and f["value"] == 14 for f in design["facts"])
+
+
+def test_packs_that_meet_on_every_board_pass(publisher: Publisher, family: Callable[..., Path]) -> None:
+    """20 × 5 mm = 100.0 and 21 × 3/16 in = 100.01 mm: a natural storey (trade notes, section 1)."""
+    folder = family(
+        quay=("5 mm", "100 mm", "round(height / board)"), stair=("3/16 in", "100 mm", "round(height / board)")
+    )
+    run = publisher("check", folder)
+    assert "joints/packs-do-not-meet" not in run.err
+    assert run.code == 0
+
+
+def test_packs_that_do_not_meet_are_found_in_mm(publisher: Publisher, family: Callable[..., Path]) -> None:
+    folder = family(quay=("5 mm", "100 mm", "round(height / board)"), stair=("5 mm", "70 mm", "round(height / board)"))
+    run = publisher("check", folder)
+    assert run.code == 1
+    assert "deck_height: quay 100.0 mm (3.94 in), stair 70.0 mm (2.76 in): differ by 30.0 mm (1.18 in)" in run.err
+    assert "deck_width" not in run.err
+    assert json.loads(publisher("check", folder, "--json").out)["family"][0]["value"] == 30.0
+
+
+def test_a_pack_that_fits_only_on_its_own_board_is_found_with_the_board(
+    publisher: Publisher, family: Callable[..., Path]
+) -> None:
+    folder = family(quay=("5 mm", "100 mm", "20"), stair=("3/16 in", "100 mm", "21"))
+    run = publisher("check", folder)
+    assert run.code == 1
+    assert "quay on 4.76 mm (0.19 in) board 95.2 mm" in run.err or "quay on 4.76 mm (0.19 in) board 95.3 mm" in run.err
+
+
+def test_a_single_pack_has_nothing_to_meet(publisher: Publisher, family: Callable[..., Path]) -> None:
+    folder = family(stair=("5 mm", "70 mm", "14"))
+    assert publisher("check", folder).code == 0
