@@ -81,7 +81,8 @@ def wild(info: ParameterInfo) -> st.SearchStrategy[float | str]:
 
 
 # sizes of which just one is given: each follows from the other
-EITHER = {"tower_panel": ("apothem", "width"), "spire_facet": ("apothem", "width"), "gable_wall": ("pitch", "ridge")}
+EITHER = {"tower_panel": ("apothem", "width"), "spire_facet": ("apothem", "width"), "gable_wall": ("pitch", "ridge"),
+          "hill": ("inset", "slope")}  # fmt: skip
 
 
 def sizes(info: ShapeInfo, ranges: Ranges = USUAL) -> st.SearchStrategy[Sizes]:

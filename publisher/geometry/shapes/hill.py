@@ -36,11 +36,10 @@ def inset_of(values: Values) -> float:
 def check(values: Values) -> Iterator[Finding]:
     """Find a hill without an outline or a slope, and layers that vanish."""
     drawn = bool(values.outline)
-    for name in ("length", "width"):
-        if not drawn and values.number(name) <= 0.0:
-            message = f"the hill has no drawing, so it needs its {name}"
-            yield values.wrong(name, message, f"write {name}: 200 mm, or give the part a drawing")
-            return
+    if not drawn and values.number("length") <= 0.0:
+        message = "the hill has no drawing, so it needs its length"
+        yield values.wrong("length", message, "write length: 200 mm, or give the part a drawing")
+        return
     if drawn and (values.says("length") or values.says("width")):
         yield values.wrong(
             "length" if values.says("length") else "width",
@@ -74,7 +73,8 @@ def base(values: Values) -> shapely.Polygon:
     """Return the outline of the lowest layer in mm: the drawing, or |2x/length|ⁿ + |2y/width|ⁿ = 1 about the origin."""
     if values.outline:
         return shapely.Polygon(ring_of(values.outline).points)
-    a, b, n = values.number("length") / 2.0, values.number("width") / 2.0, values.number("exponent")
+    whole, n = values.number("length"), values.number("exponent")
+    a, b = whole / 2.0, (values.number("width") or whole) / 2.0
     count = 4 * ceil(pi / 4.0 / acos(1.0 - SAGITTA / 2.0 / max(a, b, 1.0)))
     if n != 2.0:
         count *= 4
@@ -175,7 +175,7 @@ KIND = ShapeKind(
         "a hill in layers like the contour lines of a map; say how many on the part: layers: 6",
         (
             length("length", "length of the lowest layer, if no drawing gives the outline", 0.0, 0.0),
-            length("width", "width of the lowest layer, if no drawing gives the outline", 0.0, 0.0),
+            length("width", "width of the lowest layer (0 = as its length)", 0.0, 0.0),
             ParameterInfo(
                 "exponent",
                 "number",
