@@ -15,6 +15,7 @@ APART = 8.0  # mm between two words' places
 NARROWEST = 4.0  # mm: between the glue lines of a thinner mate no letter can be read
 LONG_WORDS = 90.0  # mm: an edge so long has room beside it for the whole sentence about its bevel
 _ALONG = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88, 0.45, 0.55, 0.35, 0.65, 0.25, 0.75)
+_BEYOND = (4.0, 7.0, 11.0, 17.0, 24.0)
 _INSIDE = (5.0, 8.0, 12.0, 18.0, 25.0)
 
 
@@ -41,7 +42,8 @@ def edge_words(
         if edge.centre is not None or not edge.bevel:
             continue
         line = (edge.start, edge.end)
-        at = _free(_points(line, [(part, inside) for inside in _INSIDE for part in _ALONG]), body, boundary, taken)
+        deep = max(0.0, thickness * tan(radians(edge.bevel)))  # beyond the dotted line, so that the words keep off it
+        at = _free(_points(line, [(part, deep + i) for i in _BEYOND for part in _ALONG]), body, boundary, taken)
         taken.append(at)
         text = f"bevel {deg(abs(edge.bevel))}"
         if dist(*line) >= LONG_WORDS:

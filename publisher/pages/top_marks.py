@@ -14,6 +14,8 @@ LONG = 7.0  # mm: the arrow
 FROM_TOP = (3.0, 5.0, 8.0, 12.0)  # mm between its tip and the highest edge over it
 CLEAR = 2.0  # mm between the arrow with its word and any cut
 WIDE, BESIDE = 9.0, 1.5  # mm: what the word takes on the right of the arrow, and the arrow on the left
+PAGE = 180.0  # mm: a wider part may be cut into tiles
+ASIDE = 0.17  # of its width: there no part of two, three or four tiles has a seam
 STEEP = 0.5  # a part stands when its own up points up by more than 30 degrees
 
 
@@ -38,14 +40,15 @@ def _marked(part: Part) -> Part:
 
 
 def _place(part: Part) -> Point | None:
-    """Return where the arrow's tip goes: under the highest edge, as near to the middle as is clear of cuts and words."""
+    """Return where the arrow's tip goes: under the highest edge, clear of cuts and words; near the middle of a small part."""
     body = polygon(part.template)
     left, bottom, right, top = body.bounds
     lines = [shapely.LineString(m.points) for m in part.marks if len(m.points) > 1 and m.purpose is not Purpose.SURFACE]
-    words = [shapely.Point(m.points[0]).buffer(3.0) for m in part.marks if m.text]
+    words = [_room(m) for m in part.marks if m.text]
     free = body.buffer(-CLEAR).difference(shapely.union_all([*(line.buffer(CLEAR) for line in lines), *words]))
     shapely.prepare(free)
-    shares = np.array(sorted(np.linspace(0.08, 0.92, 57), key=lambda share: (abs(share - 0.5), share)))
+    wished = 0.5 if right - left <= PAGE else ASIDE
+    shares = np.array(sorted(np.linspace(0.08, 0.92, 57), key=lambda share: (abs(share - wished), share)))
     for x in (left + (right - left) * shares).tolist():
         over = shapely.intersection(shapely.LineString([(x, bottom - 1.0), (x, top + 1.0)]), body)
         if over.is_empty or over.bounds[3] < top - 0.35 * (top - bottom):
@@ -55,3 +58,9 @@ def _place(part: Part) -> Point | None:
             if free.covers(shapely.box(x - BESIDE, y - LONG, x + WIDE, y)):
                 return (x, y)
     return None
+
+
+def _room(mark: Mark) -> shapely.Polygon:
+    """Return about the place that a mark's words take, centred on its point."""
+    (x, y), half = mark.points[0], 2.0 + 0.75 * len(mark.text)
+    return shapely.box(x - half, y - 3.0, x + half, y + 3.0)

@@ -37,6 +37,9 @@ def test_what_stands_has_one_arrow_and_what_lies_has_none(
         body = polygon(part.template)
         line = shapely.LineString((foot, tip))
         assert body.contains(line) and body.boundary.distance(line) > 1.5
+        assert (tip[0] - body.bounds[0]) / (body.bounds[2] - body.bounds[0]) < (
+            0.25 if part_id == "side" and name == "quay" else 0.6
+        )
         assert tip[1] > body.bounds[1] + 0.6 * (body.bounds[3] - body.bounds[1])  # near its top
         assert [m.text for m in part.marks if m.purpose is Purpose.NAME] == ["top"]
     for part_id in lie:
