@@ -17,6 +17,12 @@ NO_OUTLINE = Rule(
     "A part is cut along a closed line; a drawing without one gives no part.",
     Severity.ERROR,
 )
+NOT_WRITTEN = Rule(
+    "cli/picture-not-written",
+    "The picture can be written where it is asked for",
+    "A picture that is silently missing would be taken for an old one.",
+    Severity.ERROR,
+)
 PLACES = 6  # decimals of a mm: far below any cut, and the same text on every machine
 
 
@@ -50,7 +56,15 @@ def outline(file: Path, wanted: str, picture: Path | None, as_json: bool) -> Non
     if picture is not None and not errors(found):
         from publisher.press import draw_outlines
 
-        picture.write_bytes(draw_outlines(look.width, look.height, look.filled, [seen.rings for seen in look.outlines]))
+        image = draw_outlines(look.width, look.height, look.filled, [seen.rings for seen in look.outlines])
+        try:
+            picture.write_bytes(image)
+        except OSError as error:
+            reason = (error.strerror or "not writable").lower()
+            hint = "give the path of a file in a folder that exists"
+            raise Refusal(
+                NOT_WRITTEN.found(f"cannot write {picture}: {reason}", subject=str(picture), hint=hint)
+            ) from error
         if not as_json:
             click.echo(f"picture: {picture}")
     show_findings(found)

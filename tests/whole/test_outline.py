@@ -50,6 +50,8 @@ def test_one_outline_by_id_with_a_picture(publisher: Publisher, tmp_path: Path) 
     assert run.code == 0 and [o["id"] for o in json.loads(run.out)["outlines"]] == ["shore"]
     with Image.open(picture) as image:
         assert image.size == (1220, 860)
+    nowhere = publisher("outline", ISLAND, "--id", "shore", "--picture", tmp_path / "no" / "island.png")
+    assert nowhere.code == 2 and "cannot write" in nowhere.err
 
 
 def test_refusals_name_the_line_and_end_with_two(publisher: Publisher, sign: Path, tmp_path: Path) -> None:
