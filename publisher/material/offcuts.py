@@ -6,7 +6,7 @@ import shapely
 from publisher.basics import Box
 from publisher.material.judge import Laid
 
-CELL = 6.0  # mm; the rectangle is found on squares of this, then grown to its true size
+CELL = 8.0  # mm; the rectangle is found on squares of this, then grown to its true size
 LEAST_SIDE = 60.0  # mm; anything narrower goes into the scrap box
 LEAST_AREA = 20_000.0  # mm²: about half of A5
 
@@ -21,10 +21,12 @@ def largest_offcut(laid: Laid, free: Box, gap: float) -> Box | None:
     if not across or not up:
         return None
     x, y = np.meshgrid(free.left + CELL * np.arange(across), free.bottom + CELL * np.arange(up))
-    squares = shapely.box(x.ravel(), y.ravel(), x.ravel() + CELL, y.ravel() + CELL)
+    left, bottom = x.ravel(), y.ravel()
+    # squares larger by the gap that must not touch an outline: much faster than asking for distances
+    squares = shapely.box(left - gap, bottom - gap, left + CELL + gap, bottom + CELL + gap)
     empty = np.ones(across * up, dtype=bool)
     if len(laid):
-        found, _ = shapely.STRtree(laid).query(squares, predicate="dwithin", distance=gap)
+        found, _ = shapely.STRtree(laid).query(squares, predicate="intersects")
         empty[found] = False
     cells = _largest(empty.reshape(up, across))
     if cells is None:
@@ -61,7 +63,8 @@ def _grown(box: Box, side: int, laid: Laid, free: Box, gap: float) -> Box:
     values = [box.left, box.bottom, box.right, box.top]
     end, start = (free.left, free.bottom, free.right, free.top)[side], values[side]
     way = -1.0 if side < 2 else 1.0
-    lane = [box.left - gap, box.bottom - gap, box.right + gap, box.top + gap]
+    near = gap - 1e-6  # an outline exactly as far as the gap is not in the way
+    lane = [box.left - near, box.bottom - near, box.right + near, box.top + near]
     lane[side], lane[(side + 2) % 4] = end, start
     room = abs(end - start)
     if room > 0 and len(laid):

@@ -157,3 +157,68 @@ def test_yield_keeps_layouts_beside_the_spec(publisher: Publisher, designs: Path
     assert store.read_bytes() == before
     document = json.loads(publisher("yield", designs / "toll-house", "--json").out)
     assert document["designs"][0]["yields"][0]["sheets"] == 1
+
+
+def test_yield_on_a_sheet_that_one_has(publisher: Publisher, designs: Path) -> None:
+    run = publisher("yield", designs / "quay", "--sheet", "500x700 mm", "--sheet", "300 x 300 mm", "--json")
+    document = json.loads(run.out)
+    assert [y["sheet"] for y in document["designs"][0]["yields"]] == ["500x700 mm", "300 x 300 mm"]
+    assert document["designs"][0]["yields"][0]["parts"][0]["gain_percent"] >= 0
+    wrong = publisher("yield", designs / "quay", "--sheet", "500 mm")
+    assert wrong.code == 2
+    assert "is no sheet size" in wrong.err
+
+
+def test_yield_as_csv(publisher: Publisher, designs: Path) -> None:
+    run = publisher("yield", designs / "quay", "--csv")
+    lines = run.out.splitlines()
+    assert lines[0].startswith("board,sheet,sheet_width_mm")
+    assert sum(",whole list," in line for line in lines) == 1
+
+
+def test_layouts_for_other_sheets_or_sizes_are_not_kept(publisher: Publisher, designs: Path) -> None:
+    before = (designs / "quay/layouts.json").read_bytes()
+    for more in (("--sheet", "500x700 mm"), ("--set", "board=4 mm")):
+        run = publisher("yield", designs / "quay", "--keep", *more)
+        assert run.code == 2
+        assert "leave --keep away" in run.err
+    assert (designs / "quay/layouts.json").read_bytes() == before
+
+
+def test_stale_layouts_go_when_all_variants_are_kept(publisher: Publisher, designs: Path) -> None:
+    store = designs / "quay/layouts.json"
+    document = json.loads(store.read_text())
+    one = next(iter(document["layouts"].values()))
+    document["layouts"]["0" * 64] = one
+    store.write_text(json.dumps(document))
+    assert publisher("yield", designs / "quay", "--variant", "standard", "--keep").code == 0
+    assert "0" * 64 in store.read_text()
+    assert publisher("yield", designs / "quay", "--keep").code == 0
+    assert "0" * 64 not in store.read_text()
+
+
+def test_a_stopped_run_keeps_what_was_verified(
+    publisher: Publisher, designs: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from publisher.cli import yields
+
+    store = designs / "quay/layouts.json"
+    whole = len(json.loads(store.read_text())["layouts"])
+    store.unlink()
+    real = yields.work
+
+    def stopped(*given: object) -> object:
+        *others, told = given
+        seen: list[str] = []
+
+        def tell(key: str, stored: object) -> None:
+            told(key, stored)  # type: ignore[operator]
+            seen.append(key)
+            if len(seen) == 2:
+                raise KeyboardInterrupt
+
+        return real(*others, tell)  # type: ignore[arg-type]
+
+    monkeypatch.setattr(yields, "work", stopped)
+    assert publisher("yield", designs / "quay", "--keep").code == 130
+    assert 0 < len(json.loads(store.read_text())["layouts"]) == 2 < whole
