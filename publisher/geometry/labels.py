@@ -8,13 +8,17 @@ import shapely
 from publisher.basics import LineKind, Point, Purpose
 from publisher.geometry.joint_places import JointPlace
 from publisher.geometry.model import Edge, Mark
+from publisher.geometry.rabbets import rabbet_marks
+from publisher.geometry.rabbets import words as rabbet_words
 from publisher.geometry.values import deg
 
 CLEAR = 3.0  # mm between a word's place and any cut
 APART = 8.0  # mm between two words' places
 NARROWEST = 4.0  # mm: between the glue lines of a thinner mate no letter can be read
+LONG = 180.0  # mm: a longer joint may be cut into tiles
 LONG_WORDS = 90.0  # mm: an edge so long has room beside it for the whole sentence about its bevel
 _ALONG = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88, 0.45, 0.55, 0.35, 0.65, 0.25, 0.75)
+_ASIDE = (0.17, 0.2, 0.14)  # of a joint that may run over several pages: seams lie at halves, thirds and quarters
 _BEYOND = (4.0, 7.0, 11.0, 17.0, 24.0)
 _INSIDE = (5.0, 8.0, 12.0, 18.0, 25.0)
 
@@ -39,6 +43,13 @@ def edge_words(
             for letter, at in zip(place.letters, spots, strict=True)
         )
     for edge in edges:
+        if edge.rabbet is not None:
+            inside = [edge.rabbet.width + more for more in (3.0, 6.0, 10.0, 16.0, 23.0)]
+            line = (edge.start, edge.end)
+            at = _free(_points(line, [(part, far) for far in inside for part in _ALONG]), body, boundary, taken)
+            taken.append(at)
+            text = rabbet_words(edge, dist(*line))
+            marks.append(Mark(LineKind.REFERENCE, Purpose.RABBET, (at,), name=edge.name, text=text))
         if edge.centre is not None or not edge.bevel:
             continue
         line = (edge.start, edge.end)
@@ -51,7 +62,7 @@ def edge_words(
         marks.append(Mark(LineKind.REFERENCE, Purpose.BEVEL, (at,), name=edge.name, text=text))
         if edge.bevel > 0.0:
             marks.append(_bevel_line(edge, thickness))
-    return tuple(marks)
+    return (*marks, *rabbet_marks(edges))
 
 
 def _points(line: tuple[Point, Point], at: Sequence[tuple[float, float]]) -> list[Point]:
@@ -64,14 +75,14 @@ def _points(line: tuple[Point, Point], at: Sequence[tuple[float, float]]) -> lis
 
 
 def _row(place: JointPlace, body: shapely.Polygon, boundary: shapely.Geometry, taken: Sequence[Point]) -> list[Point]:
-    """Return places for all letters of a joint, beside each other and as near to its middle as can be.
+    """Return places for all letters of a joint, beside each other and as near as can be to its middle, on a long one aside of it.
 
     Mates look for theirs from the same end, so that a letter stands at the same place along both.
     """
     line = (place.start, place.end)
     size, count = dist(*line), len(place.letters)
     for inside in _across(place):
-        for middle in _ALONG:
+        for middle in _ALONG if size <= LONG else (*_ASIDE, *_ALONG):
             shares = [middle + (i - (count - 1) / 2.0) * APART / size for i in range(count)]
             if not place.forward:
                 shares = [1.0 - share for share in shares]

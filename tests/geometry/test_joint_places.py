@@ -25,7 +25,19 @@ def test_a_letter_stands_at_the_middle_of_the_nominal_edge_whatever_is_taken_off
     plan: Plan, drawn: Draw, treatment: Treat
 ) -> None:
     joins = (treatment("left", 5.0), treatment("bottom", 0.0, matches=("j",)))
-    assert letters(drawn(plan("wall_panel", DECK, (), joins)))["j"] == pytest.approx((240.0, 5.0))
+    short = {"width": 140.0, "height": 80.0}
+    assert letters(drawn(plan("wall_panel", short, (), joins)))["j"] == pytest.approx((70.0, 5.0))
+
+
+def test_on_a_long_joint_both_mates_have_it_at_one_place_away_from_seams(
+    plan: Plan, drawn: Draw, treatment: Treat
+) -> None:
+    """A deck's bottom edge runs from left to right, the top edge of the side under it from right to left."""
+    deck = replace(treatment("bottom", matches=("j",)), lines=(JointLine(0.0, 5.0, ("j",)),))
+    side = replace(treatment("top", 5.0, matches=("j",)), lines=(JointLine(0.0, 5.0, ("j",), forward=False),))
+    on_deck = letters(drawn(plan("wall_panel", DECK, (), (deck,))))["j"]
+    on_side = letters(drawn(plan("wall_panel", DECK, (), (side,))))["j"]
+    assert on_deck[0] == pytest.approx(on_side[0]) == pytest.approx(0.17 * 480.0)
 
 
 def test_ribs_under_a_deck_get_two_glue_lines_with_their_letter_between(
