@@ -28,6 +28,7 @@ LAYERS = {
     Purpose.CLIMB: Layer.NOTES,
     Purpose.MATCH: Layer.NOTES,
     Purpose.BEVEL: Layer.NOTES,
+    Purpose.RABBET: Layer.NOTES,
     Purpose.GRAIN: Layer.NOTES,
     Purpose.LAP: Layer.NOTES,
     Purpose.NAME: Layer.NOTES,
@@ -71,7 +72,7 @@ def outline_strokes(part: Part, pose: Pose, clip: Box | None = None) -> tuple[Dr
 def template_marks(part: Part) -> Iterator[Mark]:
     """Yield the marks that a template shows: all, but for the outline of the next layer where a line already says where its
     front edge lies. The two run close beside each other, and one dotted line would be taken for the other."""
-    lined_up = any(m.purpose is Purpose.LINE_UP for m in part.marks)
+    lined_up = any(m.purpose is Purpose.LINE_UP and m.name == "next front edge" for m in part.marks)
     for mark in part.marks:
         if not (lined_up and mark.purpose is Purpose.LAP and mark.closed):
             yield mark
