@@ -27,6 +27,7 @@ class Purpose(StrEnum):
     SURFACE = "surface"  # texture to draw
     CENTRE = "centre"
     POCKET = "pocket"  # a place cut half through for a magnet or a weight
+    RABBET = "rabbet"  # line up to which foam is cut away behind the paper
     BEND = "bend"  # slit or groove at which the board is bent
     LAP = "lap"  # area that the next layer or another part covers
     NAME = "name"  # words that name a place on a part, such as its front edge

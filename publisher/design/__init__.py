@@ -27,7 +27,7 @@ from publisher.design.model import (
     SurfacePlan,
 )
 from publisher.design.model_combine import CombineStep, Family, Parameter
-from publisher.design.model_edges import EdgeTreatment, SlotRow, TabRow
+from publisher.design.model_edges import EdgeTreatment, LapSlot, Rabbet, SlotRow, TabRow
 from publisher.design.model_fits import BracePlan, MeetPlan
 from publisher.design.model_texts import Blank, MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
 from publisher.design.rules import RULES
@@ -52,6 +52,7 @@ __all__ = [
     "Family",
     "Join",
     "Kind",
+    "LapSlot",
     "MaterialPlan",
     "MeetPlan",
     "NeedPlan",
@@ -63,6 +64,7 @@ __all__ = [
     "PartPlan",
     "PicturePlan",
     "Quantity",
+    "Rabbet",
     "Rest",
     "SheetSize",
     "Size",

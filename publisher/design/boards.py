@@ -60,7 +60,26 @@ def read_board(board_id: str, table: Table, scope: Scope) -> Board | None:
         place=table.place,
         bending_strength=_plain(table, "bending_strength", MOST_STRENGTH, "MPa", scope, subject),
         areal_mass=_plain(table, "areal_mass", MOST_AREAL_MASS, "g/m²", scope, subject),
+        paper=_paper(table, thickness, scope, subject),
     )
+
+
+def _paper(table: Table, thickness: float, scope: Scope, subject: str) -> float:
+    """The paper on a face: at most a quarter of the board, and none on a bare one."""
+    paper = _measure(table, "paper", thickness / 4, scope, subject)
+    value = table.value("paper")
+    if value is not None and paper > 0 and table.text("faces", "bare") == "bare":
+        scope.findings.append(
+            rules.BOARD_MEASURE.found(
+                f"paper is {say_mm(paper)}, and the board is bare",
+                subject=subject,
+                hint="say faces: paper_one or paper_both, or leave paper out",
+                place=value.place,
+                value=paper,
+                limit=0.0,
+            )
+        )
+    return paper
 
 
 def _plain(table: Table, key: str, most: float, unit: str, scope: Scope, subject: str) -> float | None:

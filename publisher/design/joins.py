@@ -4,7 +4,7 @@ from publisher.basics import Place, Rule
 from publisher.brief import Table, Value
 from publisher.design import rules_plans as rules
 from publisher.design.counts import read_count
-from publisher.design.model import EdgeRef, Join, PanelPlace, Rest
+from publisher.design.model import EdgeRef, Join, Joint, PanelPlace, Rest
 from publisher.design.names import listed, pick_hint
 from publisher.design.parts_known import KnownParts
 from publisher.design.scope import Scope
@@ -13,10 +13,21 @@ from publisher.design.wording import say_mm, trimmed
 #: What each joint must and may say beside its edges.
 JOINT_OPTIONS = {
     "butt": (("runs_through",), ("corner", "inset")),
+    "rabbet": (("rabbet_on",), ("corner",)),
     "mitre": ((), ("corner",)),
     "tab_and_slot": (("tabs_on", "tabs", "play"), ("corner", "inset", "loosest")),
+    "cross_lap": (("at", "play"), ("corner", "loosest")),
 }
-_ALL_OPTIONS = ("runs_through", "tabs_on", "tabs", "play", "inset", "loosest")
+#: The option that names the leading panel, where a joint has one.
+LEADING = {"butt": "runs_through", "rabbet": "rabbet_on", "tab_and_slot": "tabs_on"}
+_ALL_OPTIONS = ("runs_through", "rabbet_on", "at", "tabs_on", "tabs", "play", "inset", "loosest")
+JOINTS: dict[str, Joint] = {
+    "butt": "butt",
+    "rabbet": "rabbet",
+    "mitre": "mitre",
+    "tab_and_slot": "tab_and_slot",
+    "cross_lap": "cross_lap",
+}
 MOST_TABS = 100
 DUST = 1e-6
 
@@ -82,13 +93,14 @@ class JoinReader:
         joint = table.text("joint")
         if not self.options_fit(joint, table, f"{a} – {b}"):
             return None
-        leading = self.leading(table, "runs_through" if joint == "butt" else "tabs_on", a, b)
+        leading = self.leading(table, LEADING.get(joint, ""), a, b)
         corner = self.corner(table, joint)
         if leading is None or corner is None:
             return None
-        if (joint == "butt" and leading == b.panel) or (joint == "tab_and_slot" and leading == a.panel):
+        if (joint in ("butt", "rabbet") and leading == b.panel) or (joint == "tab_and_slot" and leading == a.panel):
             a, b = b, a
-        return self.made(table, a, b, joint, corner, leading, match)
+        fits = joint != "rabbet" or self.rabbet_fits(table, a)
+        return self.made(table, a, b, joint, corner, leading, match) if fits else None
 
     def made(
         self, table: Table, a: EdgeRef, b: EdgeRef, joint: str, corner: float, leading: str, match: str
@@ -96,7 +108,8 @@ class JoinReader:
         """Return the join with its measures; a has the slots or runs through."""
         inset = self.measure(table, "inset", 0.0)
         play = self.measure(table, "play", 0.0)
-        spread = self.known.spread(self.parts[b.panel])
+        slotted = {"tab_and_slot": (b,), "cross_lap": (a, b)}.get(joint, ())
+        spread = max((self.known.spread(self.parts[ref.panel]) for ref in slotted), default=0.0)
         # as drawn, the thinnest board still holds: a tighter limit is the designer's to set
         loosest = self.measure(table, "loosest", play + spread)
         thickness = self.known.thickness(self.parts[a.panel])
@@ -109,7 +122,7 @@ class JoinReader:
                 inset,
                 2 * thickness,
             )
-        if joint == "tab_and_slot" and loosest < play - DUST:
+        if slotted and loosest < play - DUST:
             self.refuse(
                 rules.JOIN_OPTION,
                 f"loosest is {say_mm(loosest)}, less than the play of {say_mm(play)}",
@@ -123,17 +136,39 @@ class JoinReader:
         return Join(
             a=a,
             b=b,
-            joint="butt" if joint == "butt" else "mitre" if joint == "mitre" else "tab_and_slot",
+            joint=JOINTS[joint],
             corner=corner,
-            through=leading if joint == "butt" else "",
+            through=leading if joint in ("butt", "rabbet") else "",
             tabs_on=leading if is_tab else "",
             tabs=tabs if is_tab else 0,
             inset=inset,
-            play=play if is_tab else 0.0,
-            loosest=loosest if is_tab else 0.0,
+            play=play if slotted else 0.0,
+            loosest=loosest if slotted else 0.0,
             match=match,
             place=table.place,
+            at=self.crossing(table) if joint == "cross_lap" else None,
         )
+
+    def crossing(self, table: Table) -> tuple[float, float]:
+        """Return how far from the left ends of both edges two panels cross."""
+        first, second = (self.length(node, "at", 0.0) for node in table.row("at") if isinstance(node, Value))
+        return first, second
+
+    def rabbet_fits(self, table: Table, a: EdgeRef) -> bool:
+        """True when the board of the panel with the rabbet has paper that is left when its foam is cut away."""
+        board = self.known.board(self.parts[a.panel])
+        if board is None or (board.faces != "bare" and board.paper > 0):
+            return True
+        if board.faces == "bare":
+            what, hint = (
+                f"the board {board.id} is bare",
+                "use joint: butt, or board with faces: paper_one or paper_both",
+            )
+        else:
+            what = f"the board {board.id} does not say how thick its paper is"
+            hint = "peel off a strip of the paper, measure it and write paper: 0.3 mm under the board"
+        self.refuse(rules.RABBET, f"a rabbet in {a} keeps the outside paper, and {what}", hint, table.place)
+        return False
 
     def options_fit(self, joint: str, table: Table, what: str) -> bool:
         """True when the joint is known and says all that it needs and nothing else."""
@@ -155,8 +190,8 @@ class JoinReader:
         return not lacking
 
     def leading(self, table: Table, option: str, a: EdgeRef, b: EdgeRef) -> str | None:
-        """Return the place that runs through or has the tabs; '' for a mitre; None after a finding."""
-        value = table.value(option)
+        """Return the place that runs through or has the tabs; '' where no panel leads; None after a finding."""
+        value = table.value(option) if option else None
         if value is None:
             return ""
         if value.text in (a.panel, b.panel):
@@ -195,7 +230,10 @@ class JoinReader:
 
     def measure(self, table: Table, key: str, default: float) -> float:
         """Return a length that is not negative; ``default`` when unsaid or after a finding."""
-        value = table.value(key)
+        return self.length(table.value(key), key, default)
+
+    def length(self, value: Value | None, key: str, default: float) -> float:
+        """Return the length that a value says."""
         length = None if value is None else self.scope.number(value, self.subject, "length")
         if value is None or length is None:
             return default

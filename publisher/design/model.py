@@ -70,6 +70,7 @@ class Board:
     place: Place
     bending_strength: float | None = None  # MPa; None: not measured
     areal_mass: float | None = None  # g/m²; None: by the stated assumption
+    paper: float = 0.0  # mm on one face; 0: not said
 
 
 @dataclass(frozen=True, slots=True)
@@ -182,6 +183,9 @@ class PanelPlace:
     place: Place
 
 
+Joint = Literal["butt", "rabbet", "mitre", "tab_and_slot", "cross_lap"]
+
+
 @dataclass(frozen=True, slots=True)
 class Join:
     """Two edges that meet at the inside angle ``corner`` (degrees).
@@ -189,12 +193,14 @@ class Join:
     Geometry of every join: the **nominal** edge of b (on b's nominal face) lies on a's joint line, the line parallel to a's
     nominal edge at ``inset`` (0 = the edge itself) on a's nominal face; b is turned so that the inside faces make ``corner``.
     For ``butt``, ``through`` is the place that runs through. For ``tab_and_slot``, ``tabs_on`` is the place with the tabs;
-    a is then always the slotted panel (design swaps a and b if written the other way round).
+    a is then always the slotted panel (design swaps a and b if written the other way round). For ``rabbet``, ``through`` is the
+    place with the rabbet, which is a. For ``cross_lap``, a's slot is open above and b's below, with their middles ``at`` mm
+    from the left ends of the two edges; the panels cross at right angles there.
     """
 
     a: EdgeRef
     b: EdgeRef
-    joint: Literal["butt", "mitre", "tab_and_slot"]
+    joint: Joint
     corner: float
     through: str
     tabs_on: str
@@ -204,6 +210,7 @@ class Join:
     loosest: float
     match: str  # the letter printed on both edges
     place: Place
+    at: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -43,13 +43,37 @@ class JointLine:
 
 
 @dataclass(frozen=True, slots=True)
+class LapSlot:
+    """An open slot in which another panel crosses this one: half as deep as the panel is high there, ``mate + play`` mm wide.
+
+    Its middle lies ``at`` mm from the edge's left end (of an upright edge: its lower end), along the nominal edge.
+    ``matches``: the letters of the joins that it belongs to.
+    """
+
+    at: float
+    mate: float
+    play: float
+    matches: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Rabbet:
+    """Foam cut away along an edge: ``width`` mm (= measured thickness of the other board), down to ``paper`` mm of paper
+    that stays on the outside face."""
+
+    width: float
+    paper: float
+
+
+@dataclass(frozen=True, slots=True)
 class EdgeTreatment:
     """What joins do to one edge of a part.
 
     ``take_off``: mm by which the panel is shorter at this edge than its nominal size (butt: thickness of the panel that
-    runs through; tabs: thickness of the other board, the tabs then reach the nominal edge). ``bevel``: degrees from
-    square; the outline is drawn on the outside face. ``matches``: the letters printed on both edges of each join;
-    ``lines``: the same letters by the line at which each join lies, nearest to the edge first.
+    runs through; tabs: thickness of the other board, the tabs then reach the nominal edge; rabbet: the paper of the
+    other). ``bevel``: degrees from square; the outline is drawn on the outside face. ``matches``: the letters printed on
+    both edges of each join; ``lines``: the same letters by the line at which each join lies, nearest to the edge first. ``laps``: slots for
+    panels that cross this one. ``rabbet``: foam cut away behind the paper.
     """
 
     edge: str
@@ -60,3 +84,5 @@ class EdgeTreatment:
     matches: tuple[str, ...]
     place: Place
     lines: tuple[JointLine, ...] = ()
+    laps: tuple[LapSlot, ...] = ()
+    rabbet: Rabbet | None = None

@@ -59,8 +59,14 @@ def read_panels(name: str, table: Table, known: KnownParts, scope: Scope) -> Rea
 def _check_edges(plan: PanelPlan, reader: JoinReader, known: KnownParts) -> None:
     """An edge meets one panel; or several along lines inside it that lie apart."""
     lines: dict[EdgeRef, list[tuple[float, float, Join]]] = defaultdict(list)
+    laps: dict[EdgeRef, list[tuple[float, float, Join]]] = defaultdict(list)
     part_of = {place.name: place.part for place in plan.places}
     for join in plan.joins:
+        if join.at is not None:
+            for own, other, at in ((join.a, join.b, join.at[0]), (join.b, join.a, join.at[1])):
+                half = (known.thickness(part_of[other.panel]) + join.play) / 2
+                laps[own].append((at - half, at + half, join))
+            continue
         mate = known.thickness(part_of[join.b.panel]) + join.play
         lines[join.a].append((join.inset, join.inset + mate, join))
         lines[join.b].append((0.0, 0.0, join))
@@ -76,6 +82,15 @@ def _check_edges(plan: PanelPlan, reader: JoinReader, known: KnownParts) -> None
                     f"their lines lie {say_mm(next_start - start)} apart; the board there needs {say_mm(end - start)}"
                 )
             reader.refuse(rules.EDGE_TWICE, f"the edge {edge} is joined twice at the same place", hint, later.place)
+    for edge, crossed in laps.items():
+        crossed.sort(key=lambda slot: slot[:2])
+        for (start, end, first), (next_start, next_end, second) in pairwise(crossed):
+            if next_start < end - DUST:
+                later = max(first, second, key=lambda join: (join.place.line, join.place.column))
+                apart = (next_start + next_end - start - end) / 2
+                wide = (end - start + next_end - next_start) / 2
+                hint = f"their middles lie {say_mm(apart)} apart; the slots there need more than {say_mm(wide)}"
+                reader.refuse(rules.EDGE_TWICE, f"two panels cross at one place of {edge}", hint, later.place)
 
 
 def _check_held(plan: PanelPlan, reader: JoinReader) -> None:

@@ -55,6 +55,10 @@ class KnownParts:
         board = self.boards.get(part)
         return board.thickness if board else 0.0
 
+    def board(self, part: str) -> Board | None:
+        """Return the board of a part, or None where it is unknown."""
+        return self.boards.get(part)
+
     def spread(self, part: str) -> float:
         """Return the spread of a part's board in ± mm."""
         board = self.boards.get(part)

@@ -143,6 +143,12 @@ SLOT_EDGE = Rule(
     "A thinner rim beside a slot tears out when the tab is pushed in.",
     ERROR,
 )
+RABBET = Rule(
+    "design/rabbet-without-paper",
+    "A rabbet is cut in board with paper faces whose paper is measured",
+    "Only the outside paper is left over the rabbet, and the mate is shorter by it: bare foam would leave nothing.",
+    ERROR,
+)
 PLACES_DIFFER = Rule(
     "design/places-differ",
     "All places of a part are joined alike",
@@ -231,6 +237,7 @@ PLAN_RULES = (
     JOIN_OPTION,
     CORNER,
     SLOT_EDGE,
+    RABBET,
     PLACES_DIFFER,
     UNJOINED,
     NEED_LIMIT,

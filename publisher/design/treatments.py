@@ -7,10 +7,12 @@ from dataclasses import dataclass, field, replace
 from publisher.basics import Place
 from publisher.design import rules_plans as rules
 from publisher.design.model import EdgeRef, Join, PanelPlan
-from publisher.design.model_edges import EdgeTreatment, JointLine, SlotRow, TabRow
+from publisher.design.model_edges import EdgeTreatment, JointLine, LapSlot, Rabbet, SlotRow, TabRow
 from publisher.design.parts_known import KnownParts
 from publisher.design.scope import Scope
 from publisher.design.wording import say_mm, trimmed
+
+_What = tuple[float, float, TabRow | None, tuple[SlotRow, ...], tuple[tuple[float, float, float], ...], Rabbet | None]
 
 
 @dataclass(slots=True)
@@ -36,12 +38,18 @@ class _Spot:
                 matches=(*before.matches, *treatment.matches),
                 place=before.place,
                 lines=(*before.lines, *treatment.lines),
+                laps=tuple(sorted((*before.laps, *treatment.laps), key=_by_place)),
+                rabbet=before.rabbet or treatment.rabbet,
             )
         self.edges[treatment.edge] = treatment
 
 
 def _by_inset(row: SlotRow) -> tuple[float, int, float, float]:
     return (row.inset, row.count, row.mate, row.play)
+
+
+def _by_place(lap: LapSlot) -> tuple[float, float, float]:
+    return (lap.at, lap.mate, lap.play)
 
 
 def treat(
@@ -62,9 +70,13 @@ def treat(
 
 
 def _treat_join(join: Join, spots: dict[str, _Spot], known: KnownParts) -> None:
-    """Give both edges what the joint asks for (trade notes, section 4: butt, mitre, tab and slot)."""
+    """Give both edges what the joint asks for (trade notes, section 4)."""
     a, b = spots[join.a.panel], spots[join.b.panel]
     a_thick, b_thick = known.thickness(a.part), known.thickness(b.part)
+    if join.at is not None:
+        a.add(_crossed(join.a, join, LapSlot(join.at[0], b_thick, join.play, (join.match,))))
+        b.add(_crossed(join.b, join, LapSlot(join.at[1], a_thick, join.play, (join.match,))))
+        return
     a_edge = _plain(join.a, join, JointLine(join.inset, b_thick, (join.match,)))
     b_edge = _plain(join.b, join, JointLine(0.0, a_thick, (join.match,), forward=False))
     if join.joint == "mitre":
@@ -72,6 +84,11 @@ def _treat_join(join: Join, spots: dict[str, _Spot], known: KnownParts) -> None:
         a_edge, b_edge = replace(a_edge, bevel=bevel), replace(b_edge, bevel=bevel)
     elif join.joint == "butt":
         b_edge = replace(b_edge, take_off=a_thick)
+    elif join.joint == "rabbet":
+        board = known.board(a.part)
+        paper = board.paper if board else 0.0
+        a_edge = replace(a_edge, rabbet=Rabbet(b_thick, paper))
+        b_edge = replace(b_edge, take_off=paper)
     else:
         a_edge = replace(a_edge, slots=(SlotRow(join.tabs, join.inset, b_thick, join.play),))
         b_edge = replace(b_edge, take_off=a_thick, tabs=TabRow(join.tabs, a_thick))
@@ -81,6 +98,10 @@ def _treat_join(join: Join, spots: dict[str, _Spot], known: KnownParts) -> None:
 
 def _plain(ref: EdgeRef, join: Join, line: JointLine) -> EdgeTreatment:
     return EdgeTreatment(ref.edge, 0.0, 0.0, None, (), (join.match,), join.place, (line,))
+
+
+def _crossed(ref: EdgeRef, join: Join, lap: LapSlot) -> EdgeTreatment:
+    return EdgeTreatment(ref.edge, 0.0, 0.0, None, (), lap.matches, join.place, (), (lap,))
 
 
 def _merge(part: str, spots: list[_Spot], complete: tuple[str, ...], scope: Scope) -> tuple[EdgeTreatment, ...]:
@@ -96,7 +117,11 @@ def _merge(part: str, spots: list[_Spot], complete: tuple[str, ...], scope: Scop
         having = [spot.edges[edge] for spot in spots if edge in spot.edges]
         matches = _in_order(match for treatment in having for match in treatment.matches)
         lines = _gathered([line for treatment in having for line in treatment.lines])
-        merged.append(replace(having[0], matches=matches, lines=lines))
+        laps = tuple(
+            replace(lap, matches=_in_order(m for own in having for other in own.laps[i : i + 1] for m in other.matches))
+            for i, lap in enumerate(having[0].laps)
+        )
+        merged.append(replace(having[0], matches=matches, lines=lines, laps=laps))
     return tuple(merged)
 
 
@@ -117,14 +142,16 @@ def _gathered(lines: Sequence[JointLine]) -> tuple[JointLine, ...]:
     )
 
 
-def _what(spot: _Spot, edge: str) -> tuple[float, float, TabRow | None, tuple[SlotRow, ...]]:
+def _what(spot: _Spot, edge: str) -> _What:
     treatment = spot.edges.get(edge)
     if treatment is None:
-        return (0.0, 0.0, None, ())
+        return (0.0, 0.0, None, (), (), None)
     # rounded to a millionth: 480 - 470 and 10.0 are one length, whatever binary fractions make of them
     rows = tuple(SlotRow(s.count, round(s.inset, 6), round(s.mate, 6), round(s.play, 6)) for s in treatment.slots)
     tabs = treatment.tabs and TabRow(treatment.tabs.count, round(treatment.tabs.depth, 6))
-    return (round(treatment.take_off, 6), round(treatment.bevel, 6), tabs, rows)
+    laps = tuple((round(lap.at, 6), round(lap.mate, 6), round(lap.play, 6)) for lap in treatment.laps)
+    rabbet = treatment.rabbet and Rabbet(round(treatment.rabbet.width, 6), round(treatment.rabbet.paper, 6))
+    return (round(treatment.take_off, 6), round(treatment.bevel, 6), tabs, rows, laps, rabbet)
 
 
 def _refuse(part: str, edge: str, first: _Spot, other: _Spot, scope: Scope) -> None:
@@ -140,8 +167,8 @@ def _refuse(part: str, edge: str, first: _Spot, other: _Spot, scope: Scope) -> N
     )
 
 
-def _words(what: tuple[float, float, TabRow | None, tuple[SlotRow, ...]]) -> str:
-    take_off, bevel, tabs, slots = what
+def _words(what: _What) -> str:
+    take_off, bevel, tabs, slots, laps, rabbet = what
     said = []
     if tabs is not None:
         said.append(f"has {tabs.count} tabs {say_mm(tabs.depth)} deep")
@@ -150,4 +177,7 @@ def _words(what: tuple[float, float, TabRow | None, tuple[SlotRow, ...]]) -> str
     if bevel:
         said.append(f"is bevelled by {trimmed(bevel, 2)}°")
     said.extend(f"has {row.count} slots {say_mm(row.inset)} from the edge" for row in slots)
+    said.extend(f"is crossed {say_mm(at)} from its left end" for at, _, _ in laps)
+    if rabbet:
+        said.append(f"has a rabbet {say_mm(rabbet.width)} wide")
     return " and ".join(said) or "has nothing there"

@@ -7,6 +7,7 @@ shapes that cannot be. Never: knows paper, pages or output formats.
 from publisher.geometry.drawings import DRAWING_BYTES, Look, Seen, look_at
 from publisher.geometry.model import (
     Edge,
+    Lap,
     Mark,
     Opening,
     ParameterInfo,
@@ -18,6 +19,8 @@ from publisher.geometry.model import (
 )
 from publisher.geometry.openings import opening_infos
 from publisher.geometry.parts import make_parts, shape_infos
+from publisher.geometry.rabbets import behind_paper
+from publisher.geometry.rabbets import strip as rabbet_strip
 from publisher.geometry.regions import polygon
 from publisher.geometry.rings import area, path_length, run_points
 from publisher.geometry.rules import RULES
@@ -27,6 +30,7 @@ __all__ = [
     "DRAWING_BYTES",
     "RULES",
     "Edge",
+    "Lap",
     "Look",
     "Mark",
     "Opening",
@@ -38,11 +42,13 @@ __all__ = [
     "Seen",
     "ShapeInfo",
     "area",
+    "behind_paper",
     "look_at",
     "make_parts",
     "opening_infos",
     "path_length",
     "polygon",
+    "rabbet_strip",
     "run_points",
     "shape_infos",
     "surface_infos",

@@ -8,9 +8,12 @@ import shapely
 from publisher.basics import LineKind, Point, Purpose
 from publisher.design import PartPlan
 from publisher.geometry.curves import Curve
-from publisher.geometry.model import Edge, Mark
+from publisher.geometry.laps import left_end_first
+from publisher.geometry.model import Edge, Lap, Mark
 from publisher.geometry.rings import ring_of
 from publisher.geometry.treatments import joint_line
+
+LAP_WORDS = 20.0  # mm beside a slot in which its letter stands
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,16 +41,36 @@ def joint_places(edges: Sequence[Edge], outer: Sequence[Curve], plan: PartPlan) 
         treatments = [t for t in plan.treatments if t.edge == edge.name]
         lines = [(t, line) for t in treatments for line in t.lines]
         beside = {letter for _, line in lines if line.inset > 0.0 for letter in line.matches}
+        beside.update(letter for lap in edge.laps for letter in lap.matches)
         own = tuple(letter for letter in edge.matches if letter not in beside)
         if own:
             forward = all(line.forward for _, line in lines if line.inset <= 0.0)
             places.append(JointPlace(edge.name, *_middle(edge), 0.0, own, forward))
+        for lap in edge.laps:
+            places.append(JointPlace(edge.name, *_beside(edge, lap), 0.0, lap.matches, left_end_first(*_ends(edge))))
         for treatment, line in lines:
             found = joint_line(edge, line.inset, nominal) if line.inset > 0.0 else None
             if found is not None:
                 glued = all(abs(row.inset - line.inset) > 1e-6 for row in treatment.slots)
                 places.append(JointPlace(edge.name, *found, line.mate, line.matches, line.forward, glued))
     return tuple(places)
+
+
+def _ends(edge: Edge) -> tuple[Point, Point]:
+    return edge.nominal_start, edge.nominal_end
+
+
+def _beside(edge: Edge, lap: Lap) -> tuple[Point, Point]:
+    """Return the stretch of the finished edge on both sides of a slot, in the edge's direction."""
+    (ax, ay), (bx, by) = edge.start, edge.end
+    length = ((bx - ax) ** 2 + (by - ay) ** 2) ** 0.5
+    x, y = (bx - ax) / length, (by - ay) / length
+    middle = (lap.floor[0] - ax) * x + (lap.floor[1] - ay) * y
+    reach = lap.width / 2.0 + LAP_WORDS
+    return (ax + x * (middle - reach), ay + y * (middle - reach)), (
+        ax + x * (middle + reach),
+        ay + y * (middle + reach),
+    )
 
 
 def _middle(edge: Edge) -> tuple[Point, Point]:

@@ -5,6 +5,7 @@ from math import dist
 from typing import Literal
 
 from publisher.basics import LineKind, Place, Point, Purpose
+from publisher.design import Rabbet
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,13 +64,26 @@ class Opening:
 
 
 @dataclass(frozen=True, slots=True)
+class Lap:
+    """An open slot in which another panel crosses this one, ``at`` mm from its edge's left end: the middle of its ``floor``
+    half way into the panel, the panel's nominal ``height`` there and the slot's width, in mm; the letters of its joins."""
+
+    at: float
+    floor: Point
+    height: float
+    width: float
+    matches: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Edge:
     """A named edge of the outside ring, in the ring's direction (anticlockwise seen on the drawn face).
 
     ``start``, ``end``: where the edge runs on the finished piece, without tabs. ``nominal_start``, ``nominal_end``: where the
     stated size puts it, before take-offs and bevels; joins meet on nominal edges. ``face``: the face on which the nominal
     edge lies (``outside``, or ``inside``: the inside face is ``thickness`` behind the drawn one). ``bevel``: degrees from
-    square, positive when the inside face is shorter. ``centre`` and ``radius`` for an arc edge.
+    square, positive when the inside face is shorter. ``laps``: where other panels cross it. ``rabbet``: how far the foam is cut away
+    behind the paper. ``centre`` and ``radius`` for an arc edge.
     """
 
     name: str
@@ -82,6 +96,8 @@ class Edge:
     matches: tuple[str, ...] = ()
     centre: Point | None = None
     radius: float = 0.0
+    laps: tuple[Lap, ...] = ()
+    rabbet: Rabbet | None = None
 
     @property
     def nominal_length(self) -> float:

@@ -10,6 +10,7 @@ from publisher.basics import Finding, Point
 from publisher.design import EdgeTreatment, PartPlan, SlotRow, TabRow
 from publisher.geometry.bumps import Bump, box_bump
 from publisher.geometry.curves import SAME, Curve
+from publisher.geometry.laps import lap_bumps, lap_of, off_panel
 from publisher.geometry.model import Edge
 from publisher.geometry.offset import shift
 from publisher.geometry.rings import ring_of, straight
@@ -59,8 +60,12 @@ def treat(shape: Shape, plan: PartPlan) -> tuple[Treated, tuple[Finding, ...]]:
     slots: list[Slot] = []
     problems: list[Finding] = []
     nominal = shapely.Polygon(ring_of(shape.outer).points)
+    edges = tuple(_with_laps(edge, nominal, plan) for edge in edges)
+    for edge in edges:
+        bumps.extend(lap_bumps(edge))
     for treatment in plan.treatments:
         edge = next(e for e in edges if e.name == treatment.edge)
+        problems.extend(off_panel(edge, treatment, plan))
         if treatment.tabs is not None:
             bumps.extend(_tabs(edge, treatment.tabs))
         for row in treatment.slots:
@@ -118,6 +123,13 @@ def _finished(edge: Edge, old: Sequence[Curve], new: Sequence[Curve], plan: Part
         bevel=max((t.bevel for t in treatments), key=abs, default=edge.bevel),
         matches=tuple(letter for t in treatments for letter in t.matches),
     )
+
+
+def _with_laps(edge: Edge, nominal: shapely.Polygon, plan: PartPlan) -> Edge:
+    own = [t for t in plan.treatments if t.edge == edge.name]
+    rabbet = next((t.rabbet for t in own if t.rabbet is not None), None)
+    laps = tuple(lap_of(edge, slot, nominal) for t in own for slot in t.laps)
+    return replace(edge, laps=laps, rabbet=rabbet) if laps or rabbet else edge
 
 
 def _lost(lost: Sequence[str], plan: PartPlan) -> Finding:

@@ -4,7 +4,7 @@ A traced template's allowance is made so that the traced piece has the outline's
 outline's, for tracing and for pasting alike.
 """
 
-from publisher.design import Board, say_length
+from publisher.design import Board, Join, say_length
 from publisher.geometry import Part
 from publisher.joints.model import Meeting
 from publisher.joints.needs import same_kind
@@ -37,6 +37,9 @@ def _slots(mated: MatedPanels, parts: dict[str, Part], boards: dict[str, Board])
     part_at = {p.name: p.part for p in mated.assembly.plan.places}
     found: list[Meeting] = []
     for join in mated.assembly.plan.joins:
+        if join.at is not None:
+            found.extend(_laps(join, part_at, parts, boards))
+            continue
         slotted, tabbed = parts.get(part_at.get(join.a.panel, "")), parts.get(part_at.get(join.b.panel, ""))
         if join.joint != "tab_and_slot" or slotted is None or tabbed is None:
             continue
@@ -53,6 +56,27 @@ def _slots(mated: MatedPanels, parts: dict[str, Part], boards: dict[str, Board])
                 printed,
                 tabbed.thickness + board.spread,
                 tabbed.thickness - board.spread + join.loosest,
+            )
+        )
+    return found
+
+
+def _laps(join: Join, part_at: dict[str, str], parts: dict[str, Part], boards: dict[str, Board]) -> list[Meeting]:
+    """Each of two panels that cross is board in the other's slot: limits as for tabs."""
+    found: list[Meeting] = []
+    for own, other in ((join.a, join.b), (join.b, join.a)):
+        slotted, crossing = parts.get(part_at.get(own.panel, "")), parts.get(part_at.get(other.panel, ""))
+        if slotted is None or crossing is None:
+            continue
+        board = boards[crossing.board]
+        found.append(
+            Meeting(
+                f"{slotted.id}.lap.{crossing.id}.{own.edge}",
+                slotted.id,
+                f"slot of part {slotted.letter} in which part {crossing.letter} crosses it",
+                crossing.thickness + join.play,
+                crossing.thickness + board.spread,
+                crossing.thickness - board.spread + join.loosest,
             )
         )
     return found

@@ -1,7 +1,8 @@
 """Edges that are joined but not equally long."""
 
-from publisher.basics import Check, Outcome, Severity
+from publisher.basics import Check, Finding, Outcome, Severity
 from publisher.design import say_length
+from publisher.joints.panels.matings import Mating
 from publisher.joints.subject import Assembled
 
 LIMIT = 0.01
@@ -17,6 +18,9 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
             differ = abs(mating.length_a - mating.length_b)
             if differ > LIMIT:
                 join = mating.join
+                if join.at is not None:
+                    found.append(_heights(mating, differ, mated.assembly.plan.name, check))
+                    continue
                 beside = f" (at {say_length(join.inset)} from the edge)" if join.inset else ""
                 found.append(
                     check.found(
@@ -30,6 +34,20 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                     )
                 )
     return Outcome(looked_at, tuple(found))
+
+
+def _heights(mating: Mating, differ: float, assembly: str, check: Check[Assembled]) -> Finding:
+    """Say that two panels that cross are not equally high there: each slot is half of its own panel's height."""
+    join = mating.join
+    return check.found(
+        f"where they cross, {join.a.panel} is {say_length(mating.length_a)} high and {join.b.panel} "
+        f"{say_length(mating.length_b)}: with slots half as deep as each is high, one stands {differ / 2:.2f} mm off the ground",
+        subject=assembly,
+        hint="make both equally high, from one size",
+        place=join.place,
+        value=differ,
+        limit=LIMIT,
+    )
 
 
 CHECK = Check(

@@ -38,6 +38,18 @@ def joint_line(part_at: dict[str, Part], ref: EdgeRef, inset: float) -> EdgeLine
     return line_of((float(first[0]), float(first[1])), (float(last[0]), float(last[1])), line.depth)
 
 
+def lap_line(part_at: dict[str, Part], ref: EdgeRef, at: float) -> EdgeLine | None:
+    """Return the line of the edge's direction through the floor of the slot ``at`` mm from its left end, half the board
+    deep: where it meets the floor of the other panel's slot. Its ``length`` is the panel's height there."""
+    part = part_at.get(ref.panel)
+    edge = part.edge(ref.edge) if part else None
+    lap = next((lap for lap in edge.laps if abs(lap.at - at) < 1e-6), None) if edge else None
+    if part is None or edge is None or lap is None or lap.height <= 0.0:
+        return None
+    line = line_of(edge.nominal_start, edge.nominal_end, part.thickness / 2.0)
+    return EdgeLine(line.along, lap.floor, lap.height, line.depth)
+
+
 def nominal_outline(part: Part) -> shapely.Polygon:
     """Return the outline through the nominal straight edges; the finished outline when they do not go round the part.
 

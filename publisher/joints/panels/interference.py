@@ -6,7 +6,7 @@ from itertools import combinations, pairwise
 import numpy as np
 import shapely
 
-from publisher.geometry import Part, polygon
+from publisher.geometry import Part, polygon, rabbet_strip
 from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.solids import FacePair, corners_of, face_pair
 from publisher.joints.panels.space import Array, Frame
@@ -33,11 +33,18 @@ class Clash:
 
 @dataclass(frozen=True, slots=True)
 class _Solid:
-    """A placed panel, ready to be cut: its rings on both faces, whether they differ, and its box in space."""
+    """A placed panel, or a layer of one, ready to be cut: its rings on both faces, whether they differ, its box in space.
+
+    A panel with a rabbet is two layers: the paper of its outside face, and what the rabbet leaves behind it. ``frame`` has
+    its origin on the layer's outside; ``top``: how far behind the drawn face that is; ``thick``: of the layer.
+    """
 
     name: str
     part: Part
     frame: Frame
+    top: float
+    thick: float
+    cut: shapely.Geometry
     rings: tuple[FacePair, ...]
     bevelled: bool
     low: Array
@@ -45,13 +52,14 @@ class _Solid:
     square: shapely.Geometry  # the region at every depth, when no edge is bevelled
 
     def region(self, depth: float) -> shapely.Geometry:
-        """Return what there is of the panel ``depth`` mm behind its drawn face, in its own coordinates."""
+        """Return what there is of the layer ``depth`` mm behind its outside, in its own coordinates."""
         if not self.bevelled:
             return self.square
-        share = depth / self.part.thickness
+        share = (self.top + depth) / self.part.thickness
         rings = [pair.outside + share * (pair.inside - pair.outside) for pair in self.rings]
         made = shapely.Polygon(rings[0], rings[1:])
-        return made if made.is_valid else shapely.make_valid(made)
+        sound = made if made.is_valid else shapely.make_valid(made)
+        return sound if self.cut.is_empty else shapely.difference(sound, self.cut)
 
 
 def clashes_of(assembly: PanelAssembly) -> tuple[Clash, ...]:
@@ -60,9 +68,11 @@ def clashes_of(assembly: PanelAssembly) -> tuple[Clash, ...]:
     One panel is cut by planes parallel to its faces, and the other's section by the same planes is laid over the cut. For plane
     panels the sections are exact where both are square-edged and upright to each other; else they are taken on nine lines.
     """
-    solids = [_solid(panel) for panel in assembly.panels]
-    found = []
+    solids = [solid for panel in assembly.panels for solid in _solids(panel)]
+    found: dict[tuple[str, str], Clash] = {}
     for one, other in combinations(solids, 2):
+        if one.name == other.name:
+            continue
         if np.any(one.low > other.high - TOUCH) or np.any(other.low > one.high - TOUCH):
             continue
         both = [clash for clash in (_clash(one, other), _clash(other, one)) if clash is not None]
@@ -70,27 +80,43 @@ def clashes_of(assembly: PanelAssembly) -> tuple[Clash, ...]:
             thin = min(
                 both, key=lambda clash: clash.thick
             )  # each looks across the other: the smaller is the true thickness
-            found.append(Clash(one.name, other.name, thin.thick, thin.at))
-    return tuple(found)
+            pair = (one.name, other.name)
+            if pair not in found or thin.thick > found[pair].thick:
+                found[pair] = Clash(one.name, other.name, thin.thick, thin.at)
+    return tuple(found.values())
 
 
-def _solid(panel: Panel) -> _Solid:
+def _solids(panel: Panel) -> tuple[_Solid, ...]:
+    """Return a panel as layers that are the same at every depth but for their bevels."""
+    rabbets = [edge for edge in panel.part.edges if edge.rabbet is not None]
+    if not rabbets:
+        return (_solid(panel, 0.0, panel.part.thickness, shapely.Polygon()),)
+    paper = min(edge.rabbet.paper for edge in rabbets if edge.rabbet is not None)
+    strips = shapely.union_all([rabbet_strip(edge) for edge in rabbets])
+    behind = _solid(panel, paper, panel.part.thickness - paper, strips)
+    return (_solid(panel, 0.0, paper, shapely.Polygon()), behind)
+
+
+def _solid(panel: Panel, top: float, thick: float, cut: shapely.Geometry) -> _Solid:
     outline = panel.part.outline
     rings = tuple(face_pair(panel.part, ring.points) for ring in (outline.outer, *outline.holes))
     corners = panel.frame.carry(corners_of(panel.part))
     bevelled = any(pair.outside is not pair.inside for pair in rings)
     # arcs of a few hundred points are cut many times: a hundredth of a millimetre is a fifth of what counts as a touch
     square = shapely.simplify(polygon(outline), TOUCH / 5)
+    if not cut.is_empty:
+        square = shapely.difference(square, cut)
     shapely.prepare(square)
     low, high = corners.min(axis=0), corners.max(axis=0)
-    return _Solid(panel.name, panel.part, panel.frame, rings, bevelled, low, high, square)
+    frame = Frame(panel.frame.axes, panel.frame.origin - top * panel.frame.outward)
+    return _Solid(panel.name, panel.part, frame, top, thick, cut, rings, bevelled, low, high, square)
 
 
 def _clash(cut: _Solid, other: _Solid) -> Clash | None:
     """Cut the first panel at every depth and return the thickest place in which the other stands inside it."""
     worst: Clash | None = None
     for share in DEPTHS:
-        depth = share * cut.part.thickness
+        depth = share * cut.thick
         section = _section(other, cut.frame, depth)
         if section is None:
             continue
@@ -118,7 +144,7 @@ def _section(solid: _Solid, frame: Frame, depth: float) -> shapely.Geometry | No
     level = -depth - float(frame.outward @ (solid.frame.origin - frame.origin))
     a, b, c = (float(n) for n in normal)
     across = float(np.hypot(a, b))
-    t = solid.part.thickness
+    t = solid.thick
     if across < 1e-6:
         w = level / c
         if not -t + 1e-9 < w < -1e-9:

@@ -8,7 +8,7 @@ import shapely
 
 from publisher.design import Join
 from publisher.geometry import polygon
-from publisher.joints.panels.edges import edge_line, joint_line
+from publisher.joints.panels.edges import edge_line, joint_line, lap_line
 from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.space import Array, EdgeLine, Frame
 
@@ -16,7 +16,9 @@ from publisher.joints.panels.space import Array, EdgeLine, Frame
 @dataclass(frozen=True, slots=True)
 class Mating:
     """A join as it is found: length of both mating lines (mm), how far their ends lie apart in space (mm), the inside
-    angle (degrees) between the faces, and how much of the tabs' section finds no slot (mm)."""
+    angle (degrees) between the faces, and how much of the tabs' section finds no slot (mm).
+
+    Where panels cross, the lengths are their heights there, the gap is that between the floors of their slots."""
 
     join: Join
     length_a: float
@@ -32,6 +34,11 @@ def matings_of(assembly: PanelAssembly) -> tuple[Mating, ...]:
     found: list[Mating] = []
     for join in assembly.plan.joins:
         a, b = assembly.panel(join.a.panel), assembly.panel(join.b.panel)
+        if join.at is not None:
+            upper, lower = lap_line(part_at, join.a, join.at[0]), lap_line(part_at, join.b, join.at[1])
+            if a is not None and b is not None and upper is not None and lower is not None:
+                found.append(Mating(join, upper.length, lower.length, *_cross(a.frame, upper, b.frame, lower), None))
+            continue
         line, edge = joint_line(part_at, join.a, join.inset), edge_line(part_at, join.b)
         if a is None or b is None or line is None or edge is None:
             continue
@@ -53,6 +60,16 @@ def _meet(a: Frame, line: EdgeLine, b: Frame, edge: EdgeLine) -> tuple[float, fl
     if float(inward_b @ a.outward) > 1e-9:  # the panel turns outwards: the inside angle is the larger one
         corner = 360.0 - corner
     return max(start, end), corner
+
+
+def _cross(a: Frame, upper: EdgeLine, b: Frame, lower: EdgeLine) -> tuple[float, float]:
+    """Return how far the floors of two slots lie apart, and the angle between the panels: 90° when they cross squarely and
+    neither leans against the other's slot."""
+    gap = float(np.linalg.norm(a.point(upper.middle, upper.depth) - b.point(lower.middle, lower.depth)))
+    faces = degrees(acos(min(1.0, max(-1.0, float(a.outward @ b.outward)))))
+    down, up = a.axes[:, :2] @ upper.inward, b.axes[:, :2] @ lower.inward
+    leans = degrees(acos(min(1.0, max(-1.0, -float(down @ up)))))
+    return gap, 90.0 + max(abs(faces - 90.0), leans)
 
 
 def tab_misses(slotted: Panel, tabbed: Panel, edge: EdgeLine) -> float:

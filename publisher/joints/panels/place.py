@@ -7,8 +7,8 @@ import numpy as np
 from publisher.basics import Place
 from publisher.design import Join, PanelPlan, Rest
 from publisher.geometry import Part
-from publisher.joints.panels.edges import edge_line, joint_line, top_edge
-from publisher.joints.panels.space import Array, EdgeLine, Frame, joined, resting, standing
+from publisher.joints.panels.edges import edge_line, joint_line, lap_line, top_edge
+from publisher.joints.panels.space import Array, EdgeLine, Frame, joined, let_in, letting_in, resting, standing
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +69,13 @@ def _by_join(
         a_placed, b_placed = join.a.panel in frames, join.b.panel in frames
         if a_placed == b_placed:
             continue
+        if join.at is not None:
+            upper, lower = lap_line(part_at, join.a, join.at[0]), lap_line(part_at, join.b, join.at[1])
+            if upper is None or lower is None:
+                continue
+            if a_placed:
+                return join.b.panel, let_in(frames[join.a.panel], upper, lower), False
+            return join.a.panel, letting_in(frames[join.b.panel], lower, upper), False
         line, edge = joint_line(part_at, join.a, join.inset), edge_line(part_at, join.b)
         if line is None or edge is None:
             continue

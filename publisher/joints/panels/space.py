@@ -90,6 +90,23 @@ def joined(a: Frame, joint_line: EdgeLine, b: EdgeLine, corner: float) -> Frame:
     return _frame(b, -along, outward, a.point(joint_line.middle, joint_line.depth))
 
 
+def let_in(a: Frame, slot: EdgeLine, b: EdgeLine) -> Frame:
+    """Return the frame of the panel that is let into an upward slot of the panel at ``a``, floor of slot on floor of slot.
+
+    The panels cross at right angles; the second looks to the right of the first, seen from the first one's drawn face.
+    """
+    up = -(a.axes[:, :2] @ slot.inward)
+    outward = np.cross(up, a.outward)
+    return _frame(b, np.cross(up, outward), outward, a.point(slot.middle, slot.depth))
+
+
+def letting_in(b: Frame, slot: EdgeLine, a: EdgeLine) -> Frame:
+    """Return the frame of the panel into whose upward slot the panel at ``b`` is let: the other way round of ``let_in``."""
+    up = b.axes[:, :2] @ slot.inward
+    outward = np.cross(b.outward, up)
+    return _frame(a, np.cross(-up, outward), outward, b.point(slot.middle, slot.depth))
+
+
 def resting(edge: EdgeLine, along: Array, outward: Array, middle: Array) -> Frame:
     """Return the frame of a panel whose edge runs ``along`` with its middle at ``middle``, drawn face looking ``outward``."""
     return _frame(edge, along, outward, middle)
