@@ -1,7 +1,11 @@
+from dataclasses import replace
+from math import inf
 from types import SimpleNamespace
 
 from publisher.basics import Severity
 from publisher.joints.checks.tips_over import CHECK
+from publisher.joints.stacks.facts import report_on
+from publisher.joints.stacks.layers import lay_all
 
 
 def test_a_stair_on_a_wide_plinth_passes(make: SimpleNamespace) -> None:
@@ -23,3 +27,16 @@ def test_a_beam_that_overhangs_too_far_tips_on_its_own(make: SimpleNamespace) ->
     parts = make.rectangle("base", 0, 0, 20, 20), make.rectangle("beam", 0, 0, 100, 20)
     (found,) = CHECK.run(make.assembled(plan, *parts), CHECK).findings
     assert "tips over on its own" in found.message
+
+
+def test_a_glued_section_stands_or_falls_with_the_one_below(make: SimpleNamespace) -> None:
+    low = make.stack("s_low", ("plinth", 1, 0.0, (0, 0)))
+    glued = make.stack("s_top", ("step", 14, 20.0, (0, 0)), on="s_low")
+    plan = make.design(stacks=(low, glued))
+    parts = (make.disc(), make.stair_layer())
+    by_id, boards = {p.id: p for p in parts}, {"foam": make.board()}
+    sections, whole = lay_all(plan.stacks, by_id)
+    reports = tuple(report_on(s, by_id, boards, inf, make.here) for s in (*sections, *whole))
+    subject = replace(make.assembled(plan, *parts), stacks=reports)
+    assert reports[1].balance.with_figures < 0  # by itself it would tip
+    assert CHECK.run(subject, CHECK).findings == ()
