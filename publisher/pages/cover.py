@@ -54,12 +54,20 @@ def _head(context: Context, text: Box) -> Block:
 
 
 def _pictures(context: Context, box: Box) -> list[Drawn]:
+    """Draw every assembly, all at one scale, side by side in the middle of the box; without one, the first parts."""
     whole = [d for d in context.joined.drawings if d.name.startswith("whole:")]
-    wholes: list[Drawing] = whole or [d for d in context.joined.drawings if d.name.startswith("part:")][:3]
+    shown: list[Drawing] = whole or [d for d in context.joined.drawings if d.name.startswith("part:")][:3]
+    if not shown:
+        return []
+    gaps = GUTTER * (len(shown) - 1)
+    wide = sum(d.width for d in shown)
+    scale = min((box.width - gaps) / max(wide, 1e-6), box.height / max(max(d.height for d in shown), 1e-6), 1.0)
+    left = (box.left + box.right - wide * scale - gaps) / 2
     drawn: list[Drawn] = []
-    if wholes:
-        for part, cell in zip(wholes, columns(box, len(wholes), GUTTER), strict=True):
-            drawn += place_drawing(context.type, part, cell.grown(-2.0), labels=False)
+    for drawing in shown:
+        right = left + drawing.width * scale
+        drawn += place_drawing(context.type, drawing, Box(left, box.bottom, right, box.top), labels=False)
+        left = right + GUTTER
     return drawn
 
 

@@ -31,3 +31,17 @@ def test_the_assembled_piece_is_drawn_above_the_lists(demo: Callable[..., Contex
     heading = next(w for w in body.drawn if isinstance(w, Words) and w.text == "What you need")
     assert lines
     assert min(y for path in lines for _, y in path.points) > heading.y
+
+
+def test_assemblies_stand_side_by_side_at_one_scale(demo: Callable[..., Context]) -> None:
+    context = demo("bridge")
+    whole = [d for d in context.joined.drawings if d.name.startswith("whole:")]
+    assert len(whole) > 1
+    body = cover_draft(context).body(NUMBERS)
+    strokes = [s for s in body.drawn if isinstance(s, Stroke) and s.style.name == "picture_outline"]
+    wide = [
+        max(x for path in s.paths for x, _ in path.points) - min(x for path in s.paths for x, _ in path.points)
+        for s in strokes
+    ]
+    scales = [w / d.width for w, d in zip(wide, whole, strict=True)]
+    assert max(scales) / min(scales) < 1.02
