@@ -5,6 +5,7 @@ from dataclasses import replace
 from math import dist
 
 import shapely
+from shapely.geometry.base import BaseGeometry
 
 from publisher.basics import Finding
 from publisher.design import CombineStep, PartPlan
@@ -20,6 +21,7 @@ from publisher.geometry.surviving import surviving_edges
 from publisher.geometry.values import nearest
 
 GRID = 1e-6  # mm: points closer than this are one, so that shapes laid edge to edge join without a hair between them
+HAIR = 0.02  # mm: a sliver narrower than this is none; twice the sagitta, and room for it
 Combined = tuple[Shape | None, tuple[Finding, ...]]
 
 
@@ -95,7 +97,7 @@ def _joined(shape: Shape, others: Sequence[Shape], step: CombineStep, plan: Part
         result = shapely.difference(body, shapely.union_all(rest, grid_size=GRID), grid_size=GRID)
     else:
         result = shapely.union_all([body, *rest], grid_size=GRID)
-    region, why = recover(result, regions)
+    region, why = recover(_without_hairs(result), regions)
     if region is None:
         return None, (_impossible(step, plan, why),)
     whole = polygon(region)
@@ -106,6 +108,20 @@ def _joined(shape: Shape, others: Sequence[Shape], step: CombineStep, plan: Part
     marks = tuple(mark for s in (shape, *added) for mark in s.marks if _lies_on(mark, whole))
     plain = tuple(points for s in (shape, *added) for points in s.plain)
     return Shape(outer, edges, tuple(curves_of(hole) for hole in region.holes), marks, plain), ()
+
+
+def _without_hairs(result: BaseGeometry) -> BaseGeometry:
+    """Return a boolean's result without slivers: two flattenings of one arc leave hairs between them, as pieces or holes."""
+    kept = [
+        shapely.Polygon(piece.exterior, [h for h in piece.interiors if not _is_hair(shapely.Polygon(h))])
+        for piece in shapely.get_parts(result)
+        if piece.geom_type == "Polygon" and not _is_hair(piece)
+    ]
+    return kept[0] if len(kept) == 1 else shapely.MultiPolygon(kept)
+
+
+def _is_hair(shape: shapely.Polygon) -> bool:
+    return bool(shape.area < HAIR / 2.0 * shape.exterior.length)
 
 
 def _lies_on(mark: Mark, whole: shapely.Polygon) -> bool:
