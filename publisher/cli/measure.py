@@ -67,7 +67,8 @@ def _show(verdict: Verdict, facts: PackFacts | None) -> None:
             f" 100 mm came out as {100 * scale.value:.1f} mm ({100 * scale.value / MM_PER_INCH:.2f} in)"
         )
     budget = verdict.budget
-    by = "" if facts is None else f" (limits set by {budget.least_by} and {budget.most_by})"
+    ends = " and ".join(dict.fromkeys((budget.least_by, budget.most_by)))
+    by = "" if facts is None else f" (limits set by {ends})"
     click.echo(f"allowed: {100 * budget.least:.1f} to {100 * budget.most:.1f} %{by}")
     click.echo(f"\n{WORDS[verdict.verdict]}")
     for title, rows in (
