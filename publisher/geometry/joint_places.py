@@ -18,9 +18,9 @@ LAP_WORDS = 20.0  # mm beside a slot in which its letter stands
 
 @dataclass(frozen=True, slots=True)
 class JointPlace:
-    """A stretch (mm, in the edge's direction) at which mates stand: on an edge, ``mate`` 0, or beside it, ``mate`` mm wide on
-    its left. The letters follow each other the way the edge runs if ``forward``. ``glued``: nothing is cut there, the mate's
-    end is glued on."""
+    """A stretch (mm, in the edge's direction) at which mates stand: on an edge (``mate`` 0, in a rabbet its width), or
+    beside it, ``mate`` mm wide on its left. The letters follow each other the way the edge runs if ``forward``.
+    ``glued``: nothing is cut there, the mate's end is glued on."""
 
     edge: str
     start: Point
@@ -45,7 +45,9 @@ def joint_places(edges: Sequence[Edge], outer: Sequence[Curve], plan: PartPlan) 
         own = tuple(letter for letter in edge.matches if letter not in beside)
         if own:
             forward = all(line.forward for _, line in lines if line.inset <= 0.0)
-            places.append(JointPlace(edge.name, *_middle(edge), 0.0, own, forward))
+            # in a rabbet nothing stays that could carry a letter
+            mate = edge.rabbet.width if edge.rabbet else 0.0
+            places.append(JointPlace(edge.name, *_middle(edge), mate, own, forward))
         for lap in edge.laps:
             places.append(JointPlace(edge.name, *_beside(edge, lap), 0.0, lap.matches, left_end_first(*_ends(edge))))
         for treatment, line in lines:

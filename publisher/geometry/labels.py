@@ -48,7 +48,7 @@ def edge_words(
             line = (edge.start, edge.end)
             at = _free(_points(line, [(part, far) for far in inside for part in _ALONG]), body, boundary, taken)
             taken.append(at)
-            text = rabbet_words(edge, dist(*line))
+            text = rabbet_words(edge, body.bounds[2] - body.bounds[0])
             marks.append(Mark(LineKind.REFERENCE, Purpose.RABBET, (at,), name=edge.name, text=text))
         if edge.centre is not None or not edge.bevel:
             continue

@@ -11,6 +11,7 @@ from publisher.geometry.regions import polygon, recover
 from publisher.geometry.rings import ring_of, straight
 from publisher.geometry.values import mm
 
+LONG_WORDS = 80.0  # mm: a panel so wide has room for the whole sentence
 OVER = 1.0  # mm by which a strip reaches over its edge, so that no sliver stays
 
 
@@ -43,11 +44,9 @@ def rabbet_marks(edges: Sequence[Edge]) -> Iterator[Mark]:
 
 
 def words(edge: Edge, room: float) -> str:
-    """Return what to do at a rabbet, in as many words as ``room`` mm beside the edge allow."""
+    """Return what to do at a rabbet, in as many words as a panel ``room`` mm wide has place for."""
     width = mm(edge.rabbet.width) if edge.rabbet else ""
-    if room >= 90.0:
-        return f"rabbet {width}: cut the foam away behind, up to this line; keep the front paper"
-    return f"rabbet {width}"
+    return f"rabbet {width}" + (": foam off behind, front paper stays" if room >= LONG_WORDS else "")
 
 
 def _line(edge: Edge, inside: float, longer: float) -> tuple[Point, Point]:

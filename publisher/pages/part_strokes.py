@@ -10,7 +10,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import Box, Layer, LineKind, OutlinePromise, Point, Pose, Purpose
-from publisher.geometry import Mark, Part, Region, Ring
+from publisher.geometry import Mark, Part, Region, Ring, rabbet_strip
 from publisher.pages.model import Arc, Drawn, Fill, Path, Stroke
 from publisher.pages.rectangles import as_polygon
 from publisher.pages.styles import CUT, HATCH, LEAST, NOTE, line_style
@@ -114,7 +114,10 @@ def mark_strokes(part: Part, pose: Pose, clip: Box | None = None, quiet: Iterabl
 def waste_strokes(
     part: Part, pose: Pose, type_: Setter, clip: Box | None = None, quiet: Iterable[Box] = ()
 ) -> tuple[Drawn, ...]:
-    """Return the hatching of what is cut out and thrown away, with the word “remove” where it fits; none in ``quiet`` boxes."""
+    """Return the hatching of what is cut out and thrown away, with the word “remove” where it fits; none in ``quiet`` boxes.
+
+    The strips of rabbets, of which only the foam goes, are hatched without the word.
+    """
     silence = shapely.union_all([as_polygon(b) for b in quiet])
     hatch: list[Path] = []
     words: list[Drawn] = []
@@ -130,6 +133,13 @@ def waste_strokes(
             inner = inner.difference(as_polygon(word.box.grown(0.8)))
             words += type_.line("remove", word.style, word.x, word.y, align="centre", layer=Layer.NOTES)
         hatch += _hatching(inner, min(9.0, max(HATCH_GAP, waste.area**0.5 / 12)), waste.centroid)
+    for edge in part.edges:
+        if edge.rabbet is not None:
+            strip = shapely.Polygon(pose.apply_all(tuple(rabbet_strip(edge).exterior.coords)))
+            foam = strip.intersection(region_polygon(part.template, pose)).buffer(-0.5).difference(silence)
+            if clip:
+                foam = foam.intersection(as_polygon(clip.grown(-0.5)))
+            hatch += _hatching(foam, HATCH_GAP, strip.centroid)
     drawn: list[Drawn] = [Stroke(HATCH, tuple(hatch), Layer.NOTES, clip, "artifact")] if hatch else []
     return (*drawn, *words)
 

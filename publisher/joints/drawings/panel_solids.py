@@ -1,12 +1,12 @@
 """Faces and edges of placed panels in drawing coordinates (x right, y up, depth towards the viewer)."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 import shapely
 
 from publisher.basics import Purpose
-from publisher.geometry import Part, Ring, Run
+from publisher.geometry import Part, Ring, Run, behind_paper
 from publisher.joints.drawings.hidden import Faces
 from publisher.joints.drawings.view import View
 from publisher.joints.outlines import Array, bridged, coarse_ring, run_indices
@@ -42,11 +42,31 @@ def solids_of(panels: list[tuple[Part, Frame]], view: View, *, slots: bool, surf
     made = Solids([], [], [], [], [])
     axes = view.axes()
     for part, frame in panels:
-        _add(part, frame, axes, made, slots=slots, surface=surface)
+        layers = _layers(part, frame)
+        for layer, place, rims in layers:
+            _add(layer, place, axes, made, rims, slots=slots, surface=surface)
+        if len(layers) > 1:  # the face that shows is that of the paper, or the back of the foam behind it
+            behind = made.main.pop()
+            if float((axes @ frame.axes)[2, 2]) < 0:
+                made.main[-1] = behind
     return made
 
 
-def _add(part: Part, frame: Frame, axes: Array, made: Solids, *, slots: bool, surface: bool) -> None:
+def _layers(part: Part, frame: Frame) -> list[tuple[Part, Frame, tuple[bool, bool]]]:
+    """Return a panel as it is drawn, with whether the rims of its outside and its inside are; two layers where a rabbet leaves
+    only paper: the line between them is none on the piece."""
+    papers = [edge.rabbet.paper for edge in part.edges if edge.rabbet is not None]
+    if not papers:
+        return [(part, frame, (True, True))]
+    paper = min(papers)
+    foam = replace(part, outline=behind_paper(part), thickness=part.thickness - paper, marks=())
+    below = Frame(frame.axes, frame.origin - paper * frame.outward)
+    return [(replace(part, thickness=paper), frame, (True, False)), (foam, below, (False, True))]
+
+
+def _add(
+    part: Part, frame: Frame, axes: Array, made: Solids, rims: tuple[bool, bool], *, slots: bool, surface: bool
+) -> None:
     turned = Frame(axes @ frame.axes, axes @ frame.origin)  # from the part straight to the drawing
     outer, holes = part.outline.outer, part.outline.holes
     looks = float(turned.axes[2, 2])
@@ -64,7 +84,7 @@ def _add(part: Part, frame: Frame, axes: Array, made: Solids, *, slots: bool, su
         made.main[-1] = len(made.areas)
         _face(made, [ring[:, :2] for ring in shown], turned.axes[:, 2] * np.sign(looks), shown[0][0])
     for (_, _, corner), near, far in zip(pairs, front, back, strict=True):
-        _sides(made, near, far, corner, looks)
+        _sides(made, near, far, corner, looks, rims)
     if looks > 1e-6 and surface:
         _marks(made, part, turned)
 
@@ -106,7 +126,7 @@ def _face(made: Solids, rings: list[Array], normal: Array, on: Array) -> None:
     made.planes.append(np.array([-normal[0], -normal[1], float(normal @ on)]) / normal[2])
 
 
-def _sides(made: Solids, near: Array, far: Array, corner: Array, looks: float) -> None:
+def _sides(made: Solids, near: Array, far: Array, corner: Array, looks: float, rims: tuple[bool, bool]) -> None:
     """Add the sides between both faces of one ring, and the edges of the ring that can be seen."""
     near_next, far_next = np.roll(near, -1, axis=0), np.roll(far, -1, axis=0)
     normal = np.cross(near_next - near, near - far)  # outward: the ring has its material on the left, seen from outside
@@ -116,8 +136,8 @@ def _sides(made: Solids, near: Array, far: Array, corner: Array, looks: float) -
         quad = np.array([near[i], near_next[i], far_next[i], far[i]])[:, :2]
         _face(made, [quad], normal[i] / size[i], near[i])
     before = np.roll(facing, 1)
-    rim_near = facing | (looks > 1e-6)
-    rim_far = facing | (looks < -1e-6)
+    rim_near = (facing | (looks > 1e-6)) & rims[0]
+    rim_far = (facing | (looks < -1e-6)) & rims[1]
     upright = (facing | before) & (corner | (facing != before))
     for start, end, shown in ((near, near_next, rim_near), (far, far_next, rim_far), (near, far, upright)):
         if shown.any():

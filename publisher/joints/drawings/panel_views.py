@@ -1,6 +1,7 @@
 """A panel assembly as a whole and exploded."""
 
 import numpy as np
+import numpy.typing as npt
 import shapely
 
 from publisher.basics import Purpose
@@ -20,6 +21,11 @@ MOST_MARKS = 900
 APART = 0.3
 """How far panels stand apart in an exploded view, as a share of the mean outside size of the whole."""
 
+SPREADS = ((1.0, 1.9), (1.3, 1.9), (1.6, 1.9), (2.1, 1.9), (2.6, 1.9), (1.3, 3.0), (2.1, 3.0), (2.6, 4.0))
+"""Ways of standing apart, the closest first: how far what looks away from the viewer goes, and how high what rests is lifted."""
+
+SHOWN = 1 / 3
+"""Share of its face that every panel shows, if one of the spreads allows it."""
 
 ROOM = 6.0
 """mm of visible face around a letter: with less it would stand on lines."""
@@ -34,23 +40,50 @@ def whole_view(assembly: PanelAssembly) -> Sketch:
 
 
 def exploded_view(assembly: PanelAssembly) -> Sketch:
-    """Draw the assembly with its panels moved out along their outside normals, with the letter of every part."""
-    corners = np.vstack([p.frame.carry(corners_of(p.part)) for p in assembly.panels])
-    away = APART * float((corners.max(axis=0) - corners.min(axis=0)).mean())
-    panels: list[tuple[Part, Frame]] = []
-    for panel in assembly.panels:
-        shift = away * panel.frame.outward
-        if panel.rests:  # what lies on walls is lifted off them, and the slopes part a little
-            shift = 0.35 * shift + np.array([0.0, 0.0, 1.9 * away])
-        panels.append((panel.part, Frame(panel.frame.axes, panel.frame.origin + shift)))
-    solids = solids_of(panels, PANEL_VIEW, slots=True, surface=False)
+    """Draw the assembly with its panels moved out along their outside normals, with the letter of every part.
+
+    What would stay hidden is moved farther: of the spreads tried, the first in which every panel shows a third of its face.
+    """
+    best: tuple[float, Solids] | None = None
+    for spread in SPREADS:
+        solids = solids_of(_apart(assembly, *spread), PANEL_VIEW, slots=True, surface=False)
+        least = min((shown(solids, main) for main in solids.main if main >= 0), default=1.0)
+        if best is None or least > best[0] + 1e-9:
+            best = least, solids
+        if least >= SHOWN:
+            break
     sketch = Sketch()
+    if best is None:
+        return sketch
+    solids = best[1]
     _draw(solids, sketch)
     for panel, main in zip(assembly.panels, solids.main, strict=True):
         spot = _label_spot(solids, main)
         if spot is not None:
             sketch.label(panel.part.letter, *spot)
     return sketch
+
+
+def _apart(assembly: PanelAssembly, back: float, lift: float) -> list[tuple[Part, Frame]]:
+    """Return the panels moved out: those that look away from the viewer ``back`` times as far, what rests ``lift`` times up."""
+    corners = np.vstack([p.frame.carry(corners_of(p.part)) for p in assembly.panels])
+    away = APART * float((corners.max(axis=0) - corners.min(axis=0)).mean())
+    crossed = {join.a.panel for join in assembly.plan.joins if join.at is not None}
+    let_in = {join.b.panel for join in assembly.plan.joins if join.at is not None} - crossed
+    towards = PANEL_VIEW.axes()[2]
+    panels: list[tuple[Part, Frame]] = []
+    for panel in assembly.panels:
+        shift = away * panel.frame.outward
+        if panel.rests:  # what lies on walls is lifted off them, and the slopes part a little
+            shift = 0.35 * shift + np.array([0.0, 0.0, lift * away])
+        elif panel.name in let_in:  # out of the slots of the panels that it crosses, which stay
+            shift = np.array([0.0, 0.0, 0.7 * lift * away])
+        elif panel.name in crossed:
+            shift = np.zeros(3)
+        elif float(towards @ panel.frame.outward) < 0:
+            shift = back * shift
+        panels.append((panel.part, Frame(panel.frame.axes, panel.frame.origin + shift)))
+    return panels
 
 
 def _few_marks(assembly: PanelAssembly) -> bool:
@@ -72,23 +105,38 @@ def _draw(solids: Solids, sketch: Sketch) -> None:
             sketch.add(weight, shapely.multilinestrings(shapely.linestrings(lines[kept == weight])))
 
 
-def _label_spot(solids: Solids, main: int) -> tuple[float, float] | None:
-    """Return the point of a face that is seen and lies farthest from its border and from what hides it, or None."""
-    if main < 0:
-        return None
+def shown(solids: Solids, main: int) -> float:
+    """Return the share of a face that nothing hides, 0 to 1."""
+    points, seen = _seen(solids, main)
+    return float(seen.mean()) if len(points) else 1.0
+
+
+def _seen(solids: Solids, main: int) -> tuple[Array, npt.NDArray[np.bool_]]:
+    """Return points on a face (n, 2) and whether each is seen."""
     area, plane = solids.areas[main], solids.planes[main]
     left, bottom, right, top = area.bounds
     across, up = np.meshgrid(np.linspace(left, right, 25)[1:-1], np.linspace(bottom, top, 25)[1:-1])
     points: Array = np.column_stack([across.ravel(), up.ravel()])
     points = points[shapely.contains_xy(area, points[:, 0], points[:, 1])]
-    if not len(points):
-        return None
-    depth = points @ plane[:2] + plane[2]
     seen = np.ones(len(points), dtype=bool)
-    for other, other_plane in zip(solids.areas, solids.planes, strict=True):
-        if other is not area:
+    depth = points @ plane[:2] + plane[2]
+    bounds = shapely.bounds(np.asarray(solids.areas))
+    near = (bounds[:, 0] < right) & (bounds[:, 2] > left) & (bounds[:, 1] < top) & (bounds[:, 3] > bottom)
+    for index in np.flatnonzero(near):
+        other, other_plane = solids.areas[index], solids.planes[index]
+        if index != main:
             before = points @ other_plane[:2] + other_plane[2] > depth + 0.1
-            seen &= ~(before & shapely.contains_xy(other, points[:, 0], points[:, 1]))
+            if before.any():
+                seen &= ~(before & shapely.contains_xy(other, points[:, 0], points[:, 1]))
+    return points, seen
+
+
+def _label_spot(solids: Solids, main: int) -> tuple[float, float] | None:
+    """Return the point of a face that is seen and lies farthest from its border and from what hides it, or None."""
+    if main < 0:
+        return None
+    area = solids.areas[main]
+    points, seen = _seen(solids, main)
     if not seen.any():
         return None
     room = shapely.distance(shapely.points(points[seen]), shapely.boundary(area))
