@@ -4,6 +4,7 @@ from publisher.basics import Check
 from publisher.joints.checks import (
     brace_does_not_fit,
     edge_lengths_differ,
+    edge_unknown,
     fact_unknown,
     layers_do_not_touch,
     need_not_met,
@@ -18,16 +19,19 @@ from publisher.joints.checks import (
     straight_joint,
     tab_misses_slot,
     tips_over,
+    traced_without_allowance,
 )
 from publisher.joints.subject import Assembled
 
 CHECKS: tuple[Check[Assembled], ...] = (
+    edge_unknown.CHECK,
     panel_not_placed.CHECK,
     edge_lengths_differ.CHECK,
     ring_does_not_close.CHECK,
     tab_misses_slot.CHECK,
     parts_share_space.CHECK,
     slot_too_close_to_edge.CHECK,
+    traced_without_allowance.CHECK,
     layers_do_not_touch.CHECK,
     straight_joint.CHECK,
     rows_do_not_meet.CHECK,

@@ -1,0 +1,45 @@
+"""Slots that a pencil makes narrower, because the template allows for none."""
+
+from publisher.basics import Check, Outcome, Severity
+from publisher.design import say_length
+from publisher.joints.part_facts import slot_size, slots_of
+from publisher.joints.subject import Assembled
+
+PENCIL = 0.4
+"""mm that a pencil runs beside a template's edge, 0.3 to 0.5. Common practice, no source (trade notes, section 1)."""
+
+
+def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+    """Look at every part with closed slots, in designs whose templates are traced."""
+    looked_at, found = 0, []
+    for part in subject.parts:
+        slots = slots_of(part)
+        if subject.design.use != "trace" or not slots:
+            continue
+        looked_at += 1
+        if part.trace_allowance > 0.0:
+            continue
+        width = min(slot_size(slot)[0] for slot in slots)
+        traced = width - 2.0 * PENCIL
+        found.append(
+            check.found(
+                f"part {part.letter} ({part.name}) is traced without an allowance: a pencil inside its slot of {say_length(width)} "
+                f"leaves one of about {say_length(traced)}",
+                subject=part.id,
+                hint=f"give the part a trace_allowance of {PENCIL:g} mm: outlines shrink and slots grow by it on the template",
+                place=part.place,
+                value=traced,
+                limit=width,
+            )
+        )
+    return Outcome(looked_at, tuple(found))
+
+
+CHECK = Check(
+    "joints/traced-without-allowance",
+    "Templates with slots allow for the pencil",
+    "a pencil runs inside a slot by as much as it runs outside an outline: a slot of 5.3 mm traced comes out as 4.5 mm",
+    Severity.WARNING,
+    run=run,
+    may_be_empty=True,
+)

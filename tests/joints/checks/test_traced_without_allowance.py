@@ -1,0 +1,26 @@
+from dataclasses import replace
+from types import SimpleNamespace
+
+from publisher.joints.checks.traced_without_allowance import CHECK
+
+
+def slotted(make: SimpleNamespace, use: str, allowance: float) -> object:
+    """A wall with a slot of 5.3 × 20 mm."""
+    slot = make.hole(((25.3, 9.0), (20.0, 9.0), (20.0, 29.0), (25.3, 29.0)), "right.slot")
+    part = replace(make.part("w", make.wall("w", 60, 40).outline.outer, holes=(slot,)), trace_allowance=allowance)
+    return make.assembled(replace(make.design(), use=use), part)
+
+
+def test_a_template_that_allows_for_the_pencil_passes(make: SimpleNamespace) -> None:
+    outcome = CHECK.run(slotted(make, "trace", 0.4), CHECK)
+    assert (outcome.looked_at, outcome.findings) == (1, ())
+
+
+def test_a_slot_of_5_3_traced_comes_out_as_4_5(make: SimpleNamespace) -> None:
+    """Trade notes, section 1 (common practice)."""
+    (found,) = CHECK.run(slotted(make, "trace", 0.0), CHECK).findings
+    assert "its slot of 5.30 mm (0.21 in) leaves one of about 4.50 mm (0.18 in)" in found.message
+
+
+def test_what_is_pasted_needs_no_allowance(make: SimpleNamespace) -> None:
+    assert CHECK.run(slotted(make, "paste", 0.0), CHECK).looked_at == 0
