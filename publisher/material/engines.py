@@ -38,8 +38,8 @@ class Effort:
 
 EFFORTS = {
     "quick": Effort(15.0, (16,), 2, 60),
-    "careful": Effort(5.0, (16, 32), 40, 150, bends=6, seeds=(2,), most_asked=40, seconds=8),
-    "patient": Effort(2.5, (16, 32, 64), 200, 400, bends=24, seeds=(2, 3, 4, 5), most_asked=150, seconds=40),
+    "careful": Effort(5.0, (16, 32), 40, 150, bends=6, seeds=(3,), most_asked=40, seconds=8),
+    "patient": Effort(2.5, (16, 32, 64), 200, 400, bends=24, seeds=(3, 2, 4, 5), most_asked=150, seconds=40),
 }
 
 

@@ -22,7 +22,7 @@ def _on_one_sheet(
     if filled > FULLEST or sum(k.count for k in kinds) > MOST_ASKED:
         return (), 0
     for seed in seeds:
-        for upright in (True, False):
+        for upright in (False, True):
             strip = Strip(kinds, (box.width, box.height), problem.board.knife_gap, seed, seconds, upright)
             items = one_sheet(strip, pieces, (box.left, box.bottom))
             # the gap is kept to the tolerance by the improver's own reckoning in single precision: looked at again here
