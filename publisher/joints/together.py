@@ -16,6 +16,7 @@ from publisher.joints.panels.place import place_panels
 from publisher.joints.scale_budget import budget_of
 from publisher.joints.stacks import facts as stack_facts
 from publisher.joints.stacks.layers import LaidStack, lay_all
+from publisher.joints.stacks.seats import seats_of
 from publisher.joints.subject import Assembled, MatedPanels
 
 
@@ -61,6 +62,7 @@ def assemble(design: Design, parts: tuple[Part, ...]) -> tuple[Assembled, tuple[
             facts += stack_facts.facts_of(report, by_id, boards)
             facts += footprint.packed(stack.name, (by_id[layer.part] for layer in stack.layers), place)
             reports.append(report)
+    facts += [fact for stack in whole for fact in seats_of(stack, places)]
     mated = []
     for plan in design.panels:
         assembly = place_panels(plan, by_id)
