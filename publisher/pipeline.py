@@ -4,9 +4,9 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from publisher.basics import Finding, Refusal, Rule, Severity, errors
+from publisher.basics import Finding, Place, Refusal, Rule, Severity, errors
 from publisher.brief import Brief, read_brief
-from publisher.design import Design, Fact, SheetSize, variants, work_out
+from publisher.design import Design, Fact, SheetSize, text_findings, variants, work_out
 from publisher.geometry import Part, make_parts
 from publisher.joints import Joined, facts_of, put_together, suggest
 from publisher.material import BoardNeeds, Stored, lay_out, yield_csv
@@ -141,7 +141,7 @@ def work(
 
     joined = suggest(design, put_together(design, parts), facts_at)
     needs = lay_out(design, parts, effort, sheets, settled)
-    found += (*joined.findings, *needs.findings)
+    found += (*joined.findings, *needs.findings, *text_findings(design, joined.facts))
     return Worked(brief, design, parts, joined, needs, tuple(found))
 
 
@@ -187,7 +187,7 @@ def build_variant(
     if errors(worked.findings):
         return Built(brief.slug, variant, worked, (), (), worked.findings)
     packs, page_findings = compose_packs(worked, papers)
-    found = [*worked.findings, *page_findings]
+    found = list(dict.fromkeys((*worked.findings, *page_findings)))
     if errors(found):
         return Built(brief.slug, variant, worked, (), (), tuple(found))
     built: list[BuiltPack] = []
@@ -196,7 +196,7 @@ def build_variant(
     for pack in packs:
         pdf = Output(f"{file_stem(pack)}.pdf", write_pdf(pack))
         proof = prove(pdf.data, pack.promises, pdf.path)
-        found += proof.findings
+        found += [replace(f, place=f.place or Place(pdf.path)) for f in proof.findings]
         built.append(BuiltPack(pack, pdf, proof))
         if previews and not errors(found):
             for number, png in enumerate(render_previews(pdf.data), 1):

@@ -61,6 +61,12 @@ def group() -> None:
 
     \b
     Example:  publisher build designs/lock-stair
+
+    \b
+    Exit codes:  0 clean, or warnings only
+                 1 errors found in the work
+                 2 the command or its input could not be used
+                 3 a fault of this program
     """
 
 

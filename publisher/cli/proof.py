@@ -65,7 +65,8 @@ def _promises(spec: Path, name: str, sets: tuple[tuple[str, str], ...]) -> Promi
 
 def _show(result: Proof) -> None:
     bad = len(errors(result.findings))
-    click.echo(f"{result.name}: {'proved' if not bad else f'{bad} error(s)'}")
+    good = "proved" if not result.unjudged else "nothing wrong found in what can be judged without the design"
+    click.echo(f"{result.name}: {good if not bad else f'{bad} error(s)'}")
     if result.measured:
         worst = max(result.measured, key=lambda m: abs(m.found - m.promised))
         click.echo(

@@ -32,7 +32,7 @@ from publisher.design.model_fits import BracePlan, MeetPlan
 from publisher.design.model_texts import Blank, MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
 from publisher.design.rules import RULES
 from publisher.design.sheets import sheet_size
-from publisher.design.texts import amount, fill
+from publisher.design.texts import amount, fill, text_findings
 from publisher.design.units import INCH_MM
 from publisher.design.wording import fixed, inches, say, say_length, trimmed
 from publisher.design.work import work_out
@@ -81,6 +81,7 @@ __all__ = [
     "inches",
     "say",
     "say_length",
+    "text_findings",
     "sheet_size",
     "trimmed",
     "variants",

@@ -119,6 +119,16 @@ def filled(text: TextPlan, scope: Scope) -> str:
     return "".join(words)
 
 
+def text_findings(design: Design, facts: tuple[Fact, ...]) -> tuple[Finding, ...]:
+    """Fill every text and amount of a design once; return what is wrong with them."""
+    texts = [design.summary, *(m.text for m in design.materials)]
+    for step in design.steps:
+        texts += [step.title, step.say, step.picture.alt if step.picture else None]
+    found = [finding for text in texts if text is not None for finding in fill(text, design, facts)[1]]
+    amounts = [material.amount for material in design.materials if material.amount is not None]
+    return (*found, *(finding for blank in amounts for finding in amount(blank, design, facts)[1]))
+
+
 def amount(blank: Blank, design: Design, facts: tuple[Fact, ...]) -> tuple[Quantity | None, tuple[Finding, ...]]:
     """Return what a blank comes to; None with findings when it has no value."""
     findings: list[Finding] = []

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from publisher.basics import Finding, PagePromise, Promises, Rule, Severity, run_checks
-from publisher.design import Design, TextPlan, amount, fill
+from publisher.design import Design, text_findings
 from publisher.geometry import Part
 from publisher.joints import Joined
 from publisher.material import BoardNeeds
@@ -48,7 +48,7 @@ def compose(design: Design, parts: tuple[Part, ...], joined: Joined, needs: Boar
     """
     faces, findings = _faces(design)
     context = Context(design, with_top_marks(parts, joined), joined, needs, paper, Setter(faces))
-    findings += _text_findings(context)
+    findings += text_findings(design, context.facts)
     drafts = _drafts(context)
     numbers = _numbers(drafts)
     heading = heading_of(design, paper)
@@ -99,23 +99,6 @@ def _faces(design: Design) -> tuple[Faces, tuple[Finding, ...]]:
         place = next((f.place for f in design.files if f.kind == "font"), None)
         hint = "name a TrueType font (.ttf) that is whole"
         return plain, (FONT_UNREADABLE.found(str(fault), subject="fonts", hint=hint, place=place),)
-
-
-def _text_findings(context: Context) -> tuple[Finding, ...]:
-    """Fill every text of the spec once, for what is wrong with it."""
-    design = context.design
-    texts: list[TextPlan | None] = [design.summary]
-    for step in design.steps:
-        texts += [step.title, step.say, step.picture.alt if step.picture else None]
-    texts += [material.text for material in design.materials]
-    found: list[Finding] = []
-    for text in texts:
-        if text is not None:
-            found += fill(text, design, context.facts)[1]
-    for material in design.materials:
-        if material.amount is not None:
-            found += amount(material.amount, design, context.facts)[1]
-    return tuple(found)
 
 
 def _drafts(context: Context) -> tuple[PageDraft, ...]:

@@ -43,7 +43,9 @@ def _head(context: Context, text: Box) -> Block:
     pieces: list[tuple[str, TypeStyle]] = [(design.title, DISPLAY)]
     if design.variant_title:
         pieces.append((design.variant_title, HEADING))
-    pieces.append((f"by {design.designer} · version {design.version} · {design.licence}", SMALL.quiet()))
+    by = f"by {design.designer}" if design.designer else ""
+    said_of_it = " · ".join(text for text in (by, f"version {design.version}", design.licence) if text)
+    pieces.append((said_of_it, SMALL.quiet()))
     for said, style in pieces:
         block = setter.paragraph(tidy(said), style, text.left, y, text.width)
         drawn += block.drawn
@@ -61,7 +63,7 @@ def _pictures(context: Context, box: Box) -> list[Drawn]:
         return []
     gaps = GUTTER * (len(shown) - 1)
     wide = sum(d.width for d in shown)
-    scale = min((box.width - gaps) / max(wide, 1e-6), box.height / max(max(d.height for d in shown), 1e-6), 1.0)
+    scale = min((box.width - gaps) / max(wide, 1e-6), box.height / max(1e-6, *(d.height for d in shown)), 1.0)
     left = (box.left + box.right - wide * scale - gaps) / 2
     drawn: list[Drawn] = []
     for drawing in shown:

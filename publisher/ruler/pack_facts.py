@@ -49,7 +49,11 @@ class PackFacts:
 
 def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
     """Return the facts attached to a PDF of ours. Raises Refusal when there are none or they cannot be read."""
+    import logging
+
     from pypdf import PdfReader
+
+    logging.getLogger("pypdf").setLevel(logging.CRITICAL)  # its remarks about a strange file are not ours
 
     try:
         attached = PdfReader(BytesIO(pdf)).attachments

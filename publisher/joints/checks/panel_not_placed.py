@@ -1,6 +1,7 @@
 """A panel that no chain of joins leads to."""
 
 from publisher.basics import Check, Outcome, Severity
+from publisher.joints.checks import edge_unknown
 from publisher.joints.subject import Assembled
 
 
@@ -10,6 +11,9 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
     drawn = {part.id for part in subject.parts}
     for mated in subject.panels:
         plan = mated.assembly.plan
+        if edge_unknown.CHECK.run(subject, edge_unknown.CHECK).findings:
+            looked_at += len(plan.places)
+            continue  # the cause is said there; what hangs on it would only repeat it
         for place in plan.places:
             if place.part not in drawn:
                 continue  # geometry has said why
@@ -19,7 +23,8 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                     check.found(
                         f"nothing says where {place.name} stands: no chain of joins or rests leads from {plan.stands_on} to it",
                         subject=f"{plan.name}.{place.name}",
-                        hint="join one of its straight edges to a panel that stands, or say what it rests on",
+                        hint="join one of its straight edges to a panel that stands, or say what it rests on: sloping edges that "
+                        "meet at the top of it, or level edges at one height",
                         place=place.place,
                     )
                 )

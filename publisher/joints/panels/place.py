@@ -7,8 +7,10 @@ import numpy as np
 from publisher.basics import Place
 from publisher.design import Join, PanelPlan, Rest
 from publisher.geometry import Part
-from publisher.joints.panels.edges import edge_line, joint_line, lap_line, top_edge
+from publisher.joints.panels.edges import edge_line, joint_line, lap_line, nominal_outline, top_edge
 from publisher.joints.panels.space import Array, EdgeLine, Frame, joined, let_in, letting_in, resting, standing
+
+LEVEL = 0.05  # mm: edges whose heights differ by less lie level
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,6 +93,7 @@ def _by_rest(
     """Return the first panel that rests on edges of panels that stand already.
 
     The panel's inside face lies on the edges; the line of its topmost edge on that face passes through their upper ends.
+    On level edges it lies flat like a lid: its middle over the middle of the edges, its bottom edge along the first of them.
     """
     for rest in rests:
         part = part_at.get(rest.panel)
@@ -100,6 +103,11 @@ def _by_rest(
         ends = [_ends(frames[n], line) for n, line in lines if line is not None and n in frames]
         top = top_edge(part)
         if len(ends) < len(lines) or top is None:
+            continue
+        if all(abs(float(high[2] - low[2])) < LEVEL for low, high in ends):
+            lid = _lid(part, frames[lines[0][0]], lines[0][1], ends)
+            if lid is not None:
+                return rest.panel, lid, True
             continue
         upper = np.array([high for _, high in ends])
         slope = np.mean([high - low for low, high in ends], axis=0)
@@ -113,6 +121,20 @@ def _by_rest(
         middle = upper.mean(axis=0) if len(ends) > 1 else upper[0]
         return rest.panel, resting(top, -across, outward, middle), True
     return None
+
+
+def _lid(part: Part, frame: Frame, first: EdgeLine | None, ends: list[tuple[Array, Array]]) -> Frame | None:
+    """Return the frame of a panel that lies flat on level edges; None when they are not at one height."""
+    heights = [float(low[2]) for low, _ in ends]
+    if first is None or max(heights) - min(heights) > LEVEL:
+        return None
+    xs, ys = zip(*nominal_outline(part).exterior.coords, strict=True)
+    centre = ((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2)
+    # seen from above the first edge runs from right to left: the panel's own x runs against it
+    along = -(frame.axes[:, :2] @ first.along)
+    own = EdgeLine(np.array([1.0, 0.0]), centre, max(xs) - min(xs), part.thickness)
+    middle = np.mean([(low + high) / 2 for low, high in ends], axis=0)
+    return resting(own, along, np.array([0.0, 0.0, 1.0]), middle)
 
 
 def _ends(frame: Frame, line: EdgeLine) -> tuple[Array, Array]:

@@ -1,6 +1,7 @@
 from math import pi, tan
 from types import SimpleNamespace
 
+import numpy as np
 import pytest
 
 from publisher.joints.panels.matings import matings_of
@@ -64,3 +65,19 @@ def test_a_roof_rests_on_the_slopes_with_its_top_edge_at_the_ridge(make: SimpleN
     assert lid.frame.outward == pytest.approx([0.5**0.5, 0, 0.5**0.5])
     assert lid.frame.point((70, 80), 5.0) == pytest.approx([50, 60, 90])  # middle of its top edge, on the inside face
     assert lid.frame.point((70, 0), 5.0)[2] == pytest.approx(90 - 80 * 0.5**0.5)
+
+
+def test_a_lid_lies_flat_over_the_middle_of_level_edges(make: SimpleNamespace) -> None:
+    plan = make.panels(
+        "hut", {"f": "w", "r": "s", "k": "w", "lid": "top"}, "f.bottom",
+        make.join("f.right", "r.left"), make.join("r.right", "k.left"),
+        rests=(("lid", ("f.top", "k.top")),),
+    )  # fmt: skip
+    parts = {"w": make.wall("w", 60, 40), "s": make.wall("s", 30, 40), "top": make.wall("top", 80, 50)}
+    assembly = place_panels(plan, parts)
+    lid = assembly.panel("lid")
+    assert lid is not None
+    corners = lid.frame.carry(np.array([[0.0, 0.0, 0.0], [80.0, 0.0, 0.0], [80.0, 50.0, -5.0], [0.0, 50.0, -5.0]]))
+    assert corners[:, 2] == pytest.approx([45.0, 45.0, 40.0, 40.0])
+    assert (corners[:, 0].min(), corners[:, 0].max()) == (pytest.approx(-10.0), pytest.approx(70.0))
+    assert (corners[0, 1], corners[2, 1]) == (pytest.approx(-10.0), pytest.approx(40.0))

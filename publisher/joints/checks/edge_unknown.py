@@ -1,0 +1,55 @@
+"""Edges that a panel assembly names and its parts do not have."""
+
+from collections.abc import Iterator
+from difflib import get_close_matches
+
+from publisher.basics import Check, Outcome, Place, Severity
+from publisher.design import EdgeRef, PanelPlan
+from publisher.joints.subject import Assembled
+
+
+def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+    """Look up every edge that joins, rests and ``stands_on`` name, in the part at its place."""
+    looked_at, found = 0, []
+    parts = {part.id: part for part in subject.parts}
+    for mated in subject.panels:
+        plan = mated.assembly.plan
+        part_at = {place.name: parts[place.part] for place in plan.places if place.part in parts}
+        for ref, place in _refs(plan):
+            part = part_at.get(ref.panel)
+            if part is None:
+                continue  # design or geometry has said why
+            looked_at += 1
+            if part.edge(ref.edge) is not None:
+                continue
+            known = [edge.name for edge in part.edges]
+            near = get_close_matches(ref.edge, known, 1)
+            found.append(
+                check.found(
+                    f"{ref.panel} (part {part.letter}) has no edge “{ref.edge}”",
+                    subject=plan.name,
+                    hint=(f"did you mean {near[0]}? " if near else "") + f"it has: {', '.join(known)}",
+                    place=place,
+                )
+            )
+    return Outcome(looked_at, tuple(found))
+
+
+def _refs(plan: PanelPlan) -> Iterator[tuple[EdgeRef, Place]]:
+    yield plan.stands_on, plan.place
+    for join in plan.joins:
+        yield join.a, join.place
+        yield join.b, join.place
+    for rest in plan.rests:
+        for ref in rest.on:
+            yield ref, rest.place
+
+
+CHECK = Check(
+    "joints/edge-unknown",
+    "Joins name edges that their parts have",
+    "a slip in an edge's name would leave a panel without its place",
+    Severity.ERROR,
+    run=run,
+    may_be_empty=True,
+)
