@@ -123,6 +123,16 @@ def test_what_is_left_out_is_said() -> None:
         assert words in told
 
 
+def test_transforms_that_would_be_guessed_are_refused() -> None:
+    turned = '<rect width="5" height="5" transform="rotate(180)" transform-origin="{}"/>'
+    assert only(turned.format("5 5")).region().bounds == pytest.approx((5.0, 90.0, 10.0, 95.0))
+    for origin in ("50% 50%", "center"):
+        with pytest.raises(Unreadable, match="turns about"):
+            scene(turned.format(origin))
+    with pytest.raises(Unreadable, match="page itself"):
+        scene("", 'width="5mm" height="5mm" transform="scale(2)"')
+
+
 # areas
 
 

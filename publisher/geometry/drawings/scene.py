@@ -44,6 +44,9 @@ def read_scene(root: Element, sagitta: float = SAGITTA) -> Scene:
     page = page_of(root)
     walk = _Walk(root, sagitta)
     style = computed(root.own, {})
+    if transform(root.own.get("transform", "")) != SAME or root.own.get("clip-path", "none") != "none":
+        hint = "apply it to what is drawn, in the drawing program"
+        raise Unreadable("the drawing's page itself is transformed or clipped", hint, root.line)
     clips: list[Drawn] = []
     if shown(style):
         box = view_box(root)
@@ -248,6 +251,12 @@ def _own_transform(element: Element) -> Matrix:
     origin = element.own.get("transform-origin", "").split()
     if not origin or own == SAME:
         return own
+    if any(word.endswith("%") or word[0] not in "+-.0123456789" for word in origin[:2]):
+        raise Unreadable(
+            f"{element.named()} turns about “{' '.join(origin)[:40]}”, which the tool does not read",
+            "say its transform-origin in px, or apply the transform in the drawing program",
+            element.line,
+        )
     x, y = (px(word) or 0.0 for word in (*origin, "0")[:2])
     return times(times((1.0, 0.0, 0.0, 1.0, x, y), own), (1.0, 0.0, 0.0, 1.0, -x, -y))
 
