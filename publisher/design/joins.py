@@ -149,10 +149,14 @@ class JoinReader:
             at=self.crossing(table) if joint == "cross_lap" else None,
         )
 
-    def crossing(self, table: Table) -> tuple[float, float]:
-        """Return how far from the left ends of both edges two panels cross."""
-        first, second = (self.length(node, "at", 0.0) for node in table.row("at") if isinstance(node, Value))
-        return first, second
+    def crossing(self, table: Table) -> tuple[float, float] | None:
+        """Return how far from the left ends of both edges two panels cross; None after a finding."""
+        at = [self.length(node, "at", 0.0) for node in table.row("at") if isinstance(node, Value)]
+        if len(at) == 2:
+            return at[0], at[1]
+        what = "a cross_lap join has two places, one on each edge"
+        self.refuse(rules.JOIN_OPTION, what, "write at: [60 mm, 40 mm]", table.place)
+        return None
 
     def rabbet_fits(self, table: Table, a: EdgeRef) -> bool:
         """True when the board of the panel with the rabbet has paper that is left when its foam is cut away."""

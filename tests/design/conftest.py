@@ -38,6 +38,8 @@ LENGTHS = [
     "inset",
     "play",
     "loosest",
+    "paper",
+    "at",
 ]
 ANGLES = ["turn", "pitch", "step_angle", "corner"]
 COUNTS = ["count", "spare", "joints", "layer", "tabs", "seed", "sides"]

@@ -48,3 +48,14 @@ def test_measures_that_cannot_be(field: str, tried: Callable[..., Any]) -> None:
     assert tried(f"boards: {{foam: {{thickness: 5 mm, {field}, sheets: [20 x 30 in]}}}}").found == [
         "design/board-measure"
     ]
+
+
+def test_paper_belongs_to_papered_boards_and_is_thin(tried: Callable[..., Any]) -> None:
+    board = "boards: {{foam: {{thickness: 5 mm, faces: {faces}, paper: {paper}, sheets: [20 x 30 in]}}}}"
+    good = tried(board.format(faces="paper_one", paper="0.3 mm")).design
+    assert (good.findings, good.board("foam").paper) == ((), 0.3)
+    assert tried(FULL).design.board("foam").paper == 0.0
+    for faces, paper, says in (("bare", "0.3 mm", "the board is bare"), ("paper_both", "1.3 mm", "between 0 and 1.25")):
+        (finding,) = tried(board.format(faces=faces, paper=paper)).design.findings
+        assert finding.check == "design/board-measure"
+        assert says in finding.message

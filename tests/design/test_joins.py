@@ -21,6 +21,10 @@ def tab(a: str, b: str, on: str, more: str = "") -> str:
     return TAB.format(a=a, b=b, on=on, more=more)
 
 
+def cross(more: str) -> str:
+    return f"{{edges: [front.top, side.bottom], joint: cross_lap, at: [20 mm, 30 mm], {more}}}"
+
+
 def test_the_slotted_panel_comes_first_however_it_is_written(tried: Callable[..., Any]) -> None:
     for a, b in (("front.right", "side.left"), ("side.left", "front.right")):
         (join,) = tried(hut(tab(a, b, "side", ", inset: 10 mm"))).design.panels[0].joins
@@ -85,6 +89,17 @@ def test_matching_letters_run_through_the_assembly(tried: Callable[..., Any]) ->
         (tab("front.right", "side.left", "side", ", loosest: 0.2 mm"), "design/join-option", "less than the play"),
         (tab("front.right", "side.left", "side", ", inset: 9.9 mm"), "design/slot-near-edge", "10.0 mm or more"),
         (tab("front.right", "side.left", "side").replace("tabs: 2", "tabs: 0"), "design/count-range", "at least 1"),
+        ("{edges: [front.top, side.bottom], joint: cross_lap, at: [20 mm, 30 mm]}", "design/join-option", "does not say play"),
+        ("{edges: [front.top, side.bottom], joint: cross_lap, play: 0.3 mm}", "design/join-option", "does not say at"),
+        ("{edges: [front.top, side.bottom], joint: cross_lap, at: [20 mm], play: 0.3 mm}", "design/join-option", "two places"),
+        ("{edges: [front.top, side.bottom], joint: cross_lap, at: [-1 mm, 30 mm], play: 0 mm}", "design/join-option", "at is -1.00 mm"),
+        (cross("play: 0 mm, corner: 60 deg"), "design/corner", "cross_lap"),
+        (cross("play: 1 mm, loosest: 0.5 mm"), "design/join-option", "less than the play"),
+        ("{edges: [front.top, side.bottom], joint: mitre, at: [20 mm, 30 mm]}", "design/join-option", "at means nothing in a mitre join"),
+        ("{edges: [front.right, side.left], joint: rabbet}", "design/join-option", "does not say rabbet_on"),
+        ("{edges: [front.right, side.left], joint: rabbet, rabbet_on: lid}", "design/unknown-place", "write front or side"),
+        ("{edges: [front.right, side.left], joint: rabbet, rabbet_on: front}", "design/rabbet-without-paper", "the board foam is bare"),
+        ("{edges: [front.right, side.left], joint: rabbet, rabbet_on: front, corner: 60 deg}", "design/corner", "rabbet join at 60"),
         ("{rests: lid, on: [front.top]}", "design/unknown-place", "no place “lid”"),
         ("{rests: side, on: [side.top]}", "design/edge-with-itself", "rests on itself"),
         ("{rests: side, on: []}", "design/join-option", "rests on nothing"),
@@ -101,3 +116,26 @@ def test_faults(join: str, rule: str, says: str, tried: Callable[..., Any]) -> N
 def test_a_slot_two_thicknesses_from_the_edge_is_far_enough_and_so_is_a_notch(tried: Callable[..., Any]) -> None:
     for inset in ("0 mm", "2 * board"):
         assert tried(hut(tab("front.right", "side.left", "side", f", inset: {inset}"))).found == []
+
+
+def papered(join: str, board: str) -> str:
+    return hut(join).replace("thickness_spread: 0.2 mm", f"thickness_spread: 0.2 mm, {board}")
+
+
+def test_a_rabbet_needs_paper_that_is_measured(tried: Callable[..., Any]) -> None:
+    join = "{edges: [front.right, side.left], joint: rabbet, rabbet_on: side}"
+    (made,) = tried(papered(join, "faces: paper_one, paper: 0.3 mm")).design.panels[0].joins
+    assert (str(made.a), str(made.b), made.joint, made.through) == ("side.left", "front.right", "rabbet", "side")
+    (finding,) = tried(papered(join, "faces: paper_both")).design.findings
+    assert finding.check == "design/rabbet-without-paper"
+    assert "write paper: 0.3 mm" in finding.hint
+    (inset,) = tried(papered(join.replace("}", ", inset: 3 mm}"), "faces: paper_one, paper: 0.3 mm")).design.findings
+    assert inset.message == "front.right – side.left: inset means nothing in a rabbet join"
+
+
+def test_panels_that_cross_keep_the_order_in_which_they_are_written(tried: Callable[..., Any]) -> None:
+    text = hut("{edges: [side.top, front.bottom], joint: cross_lap, at: [20 mm, length / 2], play: 0.3 mm}")
+    (join,) = tried(text).design.panels[0].joins
+    assert (str(join.a), str(join.b), join.at, join.play) == ("side.top", "front.bottom", (20.0, 50.0), 0.3)
+    assert join.loosest == pytest.approx(0.5)  # the thinnest board, 0.2 mm under, still holds as drawn
+    assert (join.tabs, join.tabs_on, join.through, join.inset) == (0, "", "", 0.0)

@@ -73,3 +73,17 @@ def test_a_join_that_cannot_be_read_is_one_finding(tried: Callable[..., Any]) ->
 def test_a_stranger_in_a_place_is_found_with_the_nearest_part(tried: Callable[..., Any]) -> None:
     (finding,) = tried(box("front: wall, one: rip")).design.findings
     assert (finding.check, finding.hint) == ("design/unknown-part", "did you mean “rib”?")
+
+
+def test_panels_that_cross_one_edge_need_places_that_lie_apart(tried: Callable[..., Any]) -> None:
+    cross = "{{edges: [front.top, {b}.bottom], joint: cross_lap, at: [{at} mm, {there} mm], play: 0.3 mm}}"
+    places = "front: wall, one: rib, two: rib"
+
+    def at(second: str) -> Any:
+        return tried(box(places, cross.format(b="one", at=60, there=20), cross.format(b="two", at=second, there=20)))
+
+    assert at("65.3").found == []
+    assert at("65.2").found == ["design/edge-joined-twice"]
+    (finding,) = at("60").design.findings
+    assert finding.message == "two panels cross at one place of front.top"
+    assert "0.00 mm apart; the slots there need more than 5.30 mm" in finding.hint

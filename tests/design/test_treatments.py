@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from publisher.design import EdgeTreatment, SlotRow, TabRow
+from publisher.design import EdgeTreatment, LapSlot, Rabbet, SlotRow, TabRow
 from publisher.design.model_edges import JointLine
 
 TWO_BOARDS = """
@@ -54,6 +54,48 @@ def test_a_mitre_bevels_both_edges_by_half_the_turn(sides: int, bevel: float, tr
     got = treated(tried, f"{{edges: [front.left, left.right], joint: mitre, corner: 180 deg - 360 deg / {sides}}}")
     assert got["wall"]["left"].bevel == pytest.approx(bevel)
     assert got["side"]["right"].bevel == pytest.approx(bevel)
+
+
+def test_a_rabbet_is_as_wide_as_the_other_board_and_its_mate_shorter_by_the_paper(tried: Callable[..., Any]) -> None:
+    # trade notes, section 4: the panel keeps its full outside width
+    papered = TWO_BOARDS.replace("thickness: 5 mm", "thickness: 5 mm, faces: paper_one, paper: 0.3 mm")
+    text = (
+        "assembly:\n  pile: {stack: [{part: slab}]}\n  hut:\n    panels: {front: wall, left: side}\n"
+        "    stands_on: front.bottom\n"
+        "    joins: [{edges: [left.right, front.left], joint: rabbet, rabbet_on: front}]\n"
+    )
+    design = tried(papered + text).design
+    assert design.findings == ()
+    got = {part.id: part.treatments for part in design.parts}
+    ((wall,), (side,)) = got["wall"], got["side"]
+    assert (wall.edge, wall.take_off, wall.rabbet) == ("left", 0.0, Rabbet(3.0, 0.3))
+    assert (side.edge, side.take_off, side.rabbet) == ("right", 0.3, None)
+
+
+def test_panels_that_cross_have_slots_for_each_other_s_board(tried: Callable[..., Any]) -> None:
+    cross = "{{edges: [front.top, {b}.bottom], joint: cross_lap, at: [{at} mm, 40 mm], play: 0.3 mm}}"
+    got = treated(
+        tried,
+        cross.format(b="left", at=60),
+        cross.format(b="right", at=90),
+        places="front: wall, left: side, right: side",
+    )
+    assert got["wall"]["top"].laps == (LapSlot(60.0, 3.0, 0.3, ("a",)), LapSlot(90.0, 3.0, 0.3, ("b",)))
+    assert got["side"]["bottom"].laps == (LapSlot(40.0, 5.0, 0.3, ("a", "b")),)  # one template carries both letters
+    assert all(t.take_off == 0 for part in got.values() for t in part.values())
+
+
+def test_places_that_are_crossed_differently_are_found(tried: Callable[..., Any]) -> None:
+    cross = "{{edges: [front.top, {b}.bottom], joint: cross_lap, at: [{at} mm, {there} mm], play: 0.3 mm}}"
+    rows = [cross.format(b="left", at=60, there=40), cross.format(b="right", at=90, there=41)]
+    text = (
+        "assembly:\n  pile: {stack: [{part: slab}]}\n"
+        "  hut:\n    panels: {front: wall, left: side, right: side}\n    stands_on: front.bottom\n"
+        f"    joins: [{', '.join(rows)}]\n"
+    )
+    (finding,) = tried(TWO_BOARDS + text).design.findings
+    assert finding.check == "design/places-differ"
+    assert "is crossed 40.0 mm from its left end" in finding.message
 
 
 def test_rests_do_nothing_to_edges(tried: Callable[..., Any]) -> None:

@@ -1,11 +1,13 @@
 """Parts built by hand, so that joints is tested against plain geometry and not against the room before it."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from math import acos, ceil, cos, degrees, inf, pi, radians, sin
 from types import SimpleNamespace
 from typing import Literal
 
 import pytest
+import shapely
 
 from publisher.basics import LineKind, Place, Point, Purpose
 from publisher.brief import SpecFile
@@ -26,7 +28,7 @@ from publisher.design import (
     StepPlan,
     TextPlan,
 )
-from publisher.geometry import Edge, Mark, Opening, Part, Region, Ring, Run
+from publisher.geometry import Edge, Lap, Mark, Opening, Part, Region, Ring, Run
 from publisher.joints import part_facts
 from publisher.joints.panels import facts as panel_facts
 from publisher.joints.panels.matings import matings_of
@@ -220,6 +222,40 @@ def join(
     return Join(one, other, joint, corner, through, tabbed, tabs if tabbed else 0, inset, play, loosest, "a", HERE)
 
 
+def crossing(a: str, b: str, first: float, second: float, *, play: float = 0.3) -> Join:
+    """Two panels that cross ``first`` and ``second`` mm from the left ends of their edges; the second is let into the first."""
+    one, other = EdgeRef(*a.split(".")), EdgeRef(*b.split("."))
+    return Join(one, other, "cross_lap", 90.0, "", "", 0, 0.0, play, 0.6, "a", HERE, (first, second))
+
+
+def rib(part_id: str, width: float, height: float, edge: str, *at: float, wide: float = 5.3) -> Part:
+    """A rib with slots half its height deep, open at its top or its bottom edge."""
+    half = height / 2
+    plain = wall(part_id, width, height)
+    slots = [
+        shapely.box(x - wide / 2, half if edge == "top" else 0, x + wide / 2, height if edge == "top" else half)
+        for x in at
+    ]
+    cut = shapely.difference(shapely.box(0, 0, width, height), shapely.union_all(slots))
+    points = [(float(x), float(y)) for x, y in shapely.normalize(cut).exterior.reverse().coords[:-1]]
+    laps = tuple(Lap(x, (x, half), height, wide, ("a",)) for x in at)
+    edges = tuple(replace(e, laps=laps) if e.name == edge else e for e in plain.edges)
+    return part_of(part_id, ring_of(("rim", [*points, points[0]], None, 0.0)), edges=edges)
+
+
+def crate(second: float = 70.0, height: float = 40.0) -> tuple[PanelPlan, dict[str, Part]]:
+    """Two long and two short ribs that cross: an egg-crate. The short ones are crossed at 30 and 70 mm, or the first
+    at 30 and ``second`` mm."""
+    last = "short" if second == 70 else "other"
+    plan = panels(
+        "crate", {"l1": "long", "l2": "long", "s1": "short", "s2": last}, "l1.bottom",
+        crossing("l1.top", "s1.bottom", 50, 30), crossing("l1.top", "s2.bottom", 110, 30),
+        crossing("l2.top", "s1.bottom", 50, second), crossing("l2.top", "s2.bottom", 110, 70),
+    )  # fmt: skip
+    ribs = {name: rib(name, 100, height, "bottom", 30, at) for name, at in (("other", 70), ("short", second))}
+    return plan, {"long": rib("long", 160, 40, "top", 50, 110), **{name: ribs[name] for name in ("short", last)}}
+
+
 def panels(
     name: str, places: dict[str, str], stands_on: str, *joins: Join, rests: tuple[tuple[str, tuple[str, ...]], ...] = ()
 ) -> PanelPlan:
@@ -265,7 +301,7 @@ def make() -> SimpleNamespace:
     return SimpleNamespace(
         arc=arc, ring=ring_of, part=part_of, hole=hole, disc=disc, stair_layer=stair_layer, rectangle=rectangle, polygon=polygon,
         board=board, stack=stack, design=design, here=HERE, join=join, panels=panels,
-        wall=wall, need=need, assembled=assembled,
+        wall=wall, need=need, assembled=assembled, crossing=crossing, rib=rib, crate=crate,
     )  # fmt: skip
 
 

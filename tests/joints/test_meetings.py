@@ -45,3 +45,13 @@ def test_a_height_that_is_to_agree_meets_what_stands_beside_it(make: SimpleNames
     assert (met.name, met.printed, met.unprinted_least, met.loosest) == ("box.height", 100.0, 99.5, 100.5)
     only_least = make.design(panels=(plan,), needs=(make.need("box.height", 90.0),))
     assert meetings_of(make.assembled(only_least, make.wall("a", 60, 100))) == ()
+
+
+def test_panels_that_cross_meet_each_other_s_board(make: SimpleNamespace) -> None:
+    plan, parts = make.crate()
+    found = meetings_of(make.assembled(make.design(panels=(plan,)), *parts.values()))
+    assert [(m.name, m.what) for m in found] == [
+        ("long.lap.short.top", "slot of part L in which part S crosses it"),
+        ("short.lap.long.bottom", "slot of part S in which part L crosses it"),
+    ]
+    assert [(m.printed, m.unprinted_least, m.loosest) for m in found] == [pytest.approx((5.3, 5.2, 5.4))] * 2

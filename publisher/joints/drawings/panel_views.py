@@ -46,7 +46,7 @@ def exploded_view(assembly: PanelAssembly) -> Sketch:
     """
     best: tuple[float, Solids] | None = None
     for spread in SPREADS:
-        solids = solids_of(_apart(assembly, *spread), PANEL_VIEW, slots=True, surface=False)
+        solids = solids_of(apart(assembly, *spread), PANEL_VIEW, slots=True, surface=False)
         least = min((shown(solids, main) for main in solids.main if main >= 0), default=1.0)
         if best is None or least > best[0] + 1e-9:
             best = least, solids
@@ -64,7 +64,7 @@ def exploded_view(assembly: PanelAssembly) -> Sketch:
     return sketch
 
 
-def _apart(assembly: PanelAssembly, back: float, lift: float) -> list[tuple[Part, Frame]]:
+def apart(assembly: PanelAssembly, back: float, lift: float) -> list[tuple[Part, Frame]]:
     """Return the panels moved out: those that look away from the viewer ``back`` times as far, what rests ``lift`` times up."""
     corners = np.vstack([p.frame.carry(corners_of(p.part)) for p in assembly.panels])
     away = APART * float((corners.max(axis=0) - corners.min(axis=0)).mean())

@@ -17,3 +17,14 @@ def test_a_difference_of_two_hundredths_is_found(make: SimpleNamespace) -> None:
     assert found.severity is Severity.ERROR
     assert "they differ by 0.02 mm" in found.message
     assert found.place == make.here
+
+
+def test_panels_that_cross_are_equally_high(make: SimpleNamespace) -> None:
+    plan, parts = make.crate()
+    good = CHECK.run(make.assembled(make.design(panels=(plan,)), *parts.values()), CHECK)
+    assert (good.looked_at, good.findings) == (4, ())
+    plan, parts = make.crate(height=44.0)
+    found = CHECK.run(make.assembled(make.design(panels=(plan,)), *parts.values()), CHECK).findings
+    assert len(found) == 4
+    assert "l1 is 40.0 mm (1.57 in) high and s1 44.0 mm (1.73 in)" in found[0].message
+    assert "one stands 2.00 mm off the ground" in found[0].message

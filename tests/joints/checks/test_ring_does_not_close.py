@@ -31,3 +31,11 @@ def test_turns_that_do_not_sum_to_a_full_turn(make: SimpleNamespace) -> None:
     )
     (found,) = CHECK.run(subject, CHECK).findings
     assert "stand at 90.00° and not at the 91.00°" in found.message
+
+
+def test_a_crate_closes_and_one_with_a_slot_a_millimetre_off_does_not(make: SimpleNamespace) -> None:
+    for second, messages in ((70.0, []), (71.0, ["l2.top and s2.bottom are 1.00 mm apart"])):
+        plan, parts = make.crate(second)
+        outcome = CHECK.run(make.assembled(make.design(panels=(plan,)), *parts.values()), CHECK)
+        assert outcome.looked_at == 4
+        assert [said for f, said in zip(outcome.findings, messages, strict=True) if said not in f.message] == []

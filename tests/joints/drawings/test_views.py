@@ -1,6 +1,7 @@
 """Whole, exploded and plan views: what they must hold, whatever they look like."""
 
 from dataclasses import replace
+from pathlib import Path
 from types import SimpleNamespace
 
 import numpy as np
@@ -8,10 +9,15 @@ import pytest
 import shapely
 
 from publisher.basics import LineKind, Purpose
-from publisher.design import PicturePlan
-from publisher.geometry import Mark
+from publisher.brief import read_brief
+from publisher.design import PicturePlan, Rabbet, work_out
+from publisher.geometry import Mark, make_parts
 from publisher.joints import Drawing, put_together
 from publisher.joints.drawings import draw
+from publisher.joints.drawings.panel_solids import solids_of
+from publisher.joints.drawings.panel_views import SHOWN, SPREADS, apart, exploded_view, shown
+from publisher.joints.drawings.view import PANEL_VIEW
+from publisher.joints.panels.place import PanelAssembly, place_panels
 
 
 def picture(make: SimpleNamespace, kind: str, target: str, layer: int = 0) -> PicturePlan:
@@ -104,3 +110,47 @@ def test_a_part_shows_outline_openings_and_marks(make: SimpleNamespace) -> None:
     assert (drawing.width, drawing.height) == (60, 40)  # type: ignore[union-attr]
     assert sorted(line.length for line in lines(drawing, "outline")) == pytest.approx([40, 200])
     assert [line.length for line in lines(drawing, "detail")] == pytest.approx([30])
+
+
+def test_every_panel_of_an_exploded_view_shows_a_third_of_its_face(make: SimpleNamespace) -> None:
+    """A house whose back would hide behind its sides when all panels move out alike: so it goes farther."""
+    designs = Path(__file__).parents[3] / "designs"
+    for slug in ("toll-house", "quay", "bridge"):
+        design = work_out(read_brief(designs / slug))
+        by_id = {part.id: part for part in make_parts(design)[0]}
+        assembly = place_panels(design.panels[0], by_id)
+        tried = [solids_of(apart(assembly, *spread), PANEL_VIEW, slots=True, surface=False) for spread in SPREADS]
+        least = [min(shown(solids, main) for main in solids.main if main >= 0) for solids in tried]
+        assert max(least) >= SHOWN
+        letters = {text for text, *_ in exploded_view(assembly).labels}
+        assert letters == {by_id[place.part].letter for place in design.panels[0].places}
+        if slug == "toll-house":
+            assert least[0] < 0.1
+
+
+def test_a_panel_let_into_others_is_lifted_out_of_their_slots(make: SimpleNamespace) -> None:
+    assembly = place_panels(*make.crate())
+    heights = {p.name: float(p.frame.origin[2]) for p in assembly.panels}
+    moved = dict(zip(heights, (frame for _, frame in apart(assembly, *SPREADS[0])), strict=True))
+    for panel in assembly.panels:
+        shift = moved[panel.name].origin - panel.frame.origin
+        assert shift[:2] == pytest.approx([0, 0])
+        assert (shift[2] > 20.0) if panel.name.startswith("s") else (shift[2] == 0.0)
+
+
+def test_a_rabbet_shows_only_paper_at_its_end(make: SimpleNamespace) -> None:
+    """Of two walls seen from the right, the one with the rabbet ends in 0.3 mm of paper and the other runs up to it."""
+    front = make.wall("w", 60, 40)
+    edges = tuple(replace(e, rabbet=Rabbet(5.0, 0.3)) if e.name == "right" else e for e in front.edges)
+    plan = make.panels("b", {"f": "w"}, "f.bottom")
+    plain = place_panels(plan, {"w": front})
+    cut = place_panels(plan, {"w": replace(front, edges=edges)})
+
+    def areas(assembly: PanelAssembly) -> list[float]:
+        panels = [(p.part, p.frame) for p in assembly.panels]
+        return sorted(float(area.area) for area in solids_of(panels, PANEL_VIEW, slots=True, surface=False).areas)
+
+    whole, left = areas(plain), areas(cut)
+    assert len(whole) == 3  # the face, the top and the right end
+    assert max(left) == pytest.approx(max(whole))
+    assert len(left) == 6  # the paper's three, and those of the foam behind it

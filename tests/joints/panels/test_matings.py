@@ -65,3 +65,12 @@ def test_lengths_that_differ_do_not_hide_behind_a_gap(make: SimpleNamespace) -> 
     plan = make.panels("x", {"a": "a", "b": "b"}, "a.bottom", make.join("a.right", "b.left"))
     (found,) = matings_of(place_panels(plan, {"a": make.wall("a", 50, 60), "b": make.wall("b", 50, 60.5)}))
     assert (found.length_a, found.length_b, found.gap) == pytest.approx((60, 60.5, 0))
+
+
+def test_crossings_are_measured_at_the_floors_of_their_slots(make: SimpleNamespace) -> None:
+    matings = matings_of(place_panels(*make.crate()))
+    assert [(round(m.length_a, 9), round(m.length_b, 9), m.tab_misses) for m in matings] == [(40.0, 40.0, None)] * 4
+    assert max(m.gap for m in matings) < 1e-9
+    assert [round(m.corner, 6) for m in matings] == [90.0] * 4
+    off = matings_of(place_panels(*make.crate(second=71.0)))
+    assert [round(m.gap, 6) for m in off] == [0.0, 0.0, 0.0, 1.0]  # the last one closes the ring

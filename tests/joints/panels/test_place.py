@@ -81,3 +81,28 @@ def test_a_lid_lies_flat_over_the_middle_of_level_edges(make: SimpleNamespace) -
     assert corners[:, 2] == pytest.approx([45.0, 45.0, 40.0, 40.0])
     assert (corners[:, 0].min(), corners[:, 0].max()) == (pytest.approx(-10.0), pytest.approx(70.0))
     assert (corners[0, 1], corners[2, 1]) == (pytest.approx(-10.0), pytest.approx(40.0))
+
+
+def test_panels_that_cross_stand_level_and_square(make: SimpleNamespace) -> None:
+    """The long rib's middle lies 2.5 mm behind its face; 30 mm along the short one, whose left end is in front of it."""
+    found = place_panels(*make.crate())
+    assert found.unplaced == ()
+    outward = {p.name: [round(float(v), 9) for v in p.frame.outward] for p in found.panels}
+    assert outward == {"l1": [0, -1, 0], "l2": [0, -1, 0], "s1": [1, 0, 0], "s2": [1, 0, 0]}
+    corner = {p.name: tuple(round(float(v), 9) for v in p.frame.point((0, 0), 0)) for p in found.panels}
+    assert corner == {"l1": (0, 0, 0), "l2": (0, 40, 0), "s1": (52.5, -27.5, 0), "s2": (112.5, -27.5, 0)}
+
+
+def test_the_same_place_follows_from_either_side_of_a_crossing(make: SimpleNamespace) -> None:
+    plan, parts = make.crate()
+    other = make.panels("crate", {p.name: p.part for p in plan.places}, "s1.bottom", *plan.joins)
+    for found in (place_panels(plan, parts), place_panels(other, parts)):
+        frames = {p.name: p.frame for p in found.panels}
+        here = frames["s1"].back(frames["l1"].point((0, 0), 0)[None, :])[0]
+        # seen on the short rib: the long one's left lower corner is 30 − 2.5 along and 52.5 behind its face
+        assert here == pytest.approx([27.5, 0, -52.5])
+
+
+def test_a_crossing_without_a_slot_places_nothing(make: SimpleNamespace) -> None:
+    plan, parts = make.crate()
+    assert place_panels(plan, parts | {"short": make.wall("short", 100, 40)}).unplaced == ("l2", "s1", "s2")

@@ -1,0 +1,52 @@
+"""Rabbets: what stays of the board, and what the template says."""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+
+from publisher.basics import LineKind, Purpose
+from publisher.design import EdgeTreatment, PartPlan, Rabbet, SlotRow
+from publisher.geometry import Part, area, behind_paper, polygon, rabbet_strip
+
+Plan = Callable[..., PartPlan]
+Draw = Callable[[PartPlan], Part]
+Treat = Callable[..., EdgeTreatment]
+WALL: dict[str, float | str] = {"width": 120.0, "height": 60.0}
+
+
+def rabbeted(treatment: Treat, edge: str, width: float = 4.8, **more: tuple[SlotRow, ...]) -> EdgeTreatment:
+    return replace(treatment(edge, matches=("a",), **more), rabbet=Rabbet(width, 0.3))
+
+
+def test_the_panel_keeps_its_width_and_its_foam_ends_a_board_before(plan: Plan, drawn: Draw, treatment: Treat) -> None:
+    part = drawn(plan("wall_panel", WALL, (), (rabbeted(treatment, "right"), rabbeted(treatment, "left", 3.0))))
+    assert polygon(part.outline).bounds == (0.0, 0.0, 120.0, 60.0)
+    foam = behind_paper(part)
+    assert polygon(foam).bounds == pytest.approx((3.0, 0.0, 115.2, 60.0))
+    assert area(foam) == pytest.approx((120.0 - 4.8 - 3.0) * 60.0)
+    assert {run.name for run in foam.outer.runs} == {"bottom", "top", "rabbet"}
+    edge = part.edge("right")
+    assert edge is not None
+    assert edge.rabbet == Rabbet(4.8, 0.3)
+
+
+def test_a_part_without_rabbets_is_the_same_behind_its_paper(plan: Plan, drawn: Draw) -> None:
+    part = drawn(plan("wall_panel", WALL))
+    assert behind_paper(part) is part.outline
+    assert all(rabbet_strip(edge).is_empty for edge in part.edges)
+
+
+def test_the_line_lies_on_the_far_face_and_the_note_says_what_stays(plan: Plan, drawn: Draw, treatment: Treat) -> None:
+    part = drawn(plan("wall_panel", WALL, (), (rabbeted(treatment, "right"),)))
+    line, note = sorted((m for m in part.marks if m.purpose is Purpose.RABBET), key=lambda m: m.text)
+    assert line.kind is LineKind.REFERENCE  # a line to score would cut the paper that has to stay
+    assert [x for x, _ in line.points] == pytest.approx([115.2, 115.2])
+    assert note.text == "rabbet 4.8 mm: foam off behind, front paper stays"
+    (letter,) = (m for m in part.marks if m.purpose is Purpose.MATCH)
+    assert letter.points[0][0] < 115.2 - 2.0  # on foam that stays
+
+
+def test_a_narrow_panel_has_the_short_note(plan: Plan, drawn: Draw, treatment: Treat) -> None:
+    part = drawn(plan("wall_panel", {"width": 60.0, "height": 60.0}, (), (rabbeted(treatment, "right"),)))
+    assert [m.text for m in part.marks if m.purpose is Purpose.RABBET and m.text] == ["rabbet 4.8 mm"]
