@@ -27,6 +27,11 @@ class Assembled:
     panels: tuple[MatedPanels, ...]
     facts: tuple[Fact, ...]
 
+    @property
+    def wholes(self) -> tuple[StackReport, ...]:
+        """The stack assemblies with all their sections: what is found in them need not be found in a section again."""
+        return tuple(report for report in self.stacks if report.whole)
+
     def fact(self, name: str) -> Fact | None:
         """Return the fact with this name, or None."""
         return next((f for f in self.facts if f.name == name), None)

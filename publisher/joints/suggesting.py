@@ -81,6 +81,8 @@ def contradictions(
     """Return a finding for every need whose solution breaks another need, when no value tried of the size meets both."""
     found: list[Finding] = []
     said: set[frozenset[str]] = set()
+    solved = tuple(solved)
+    hopeless = [need for need, solution in solved if solution.value is None]  # their own findings say so
     for need, solution in solved:
         if solution.value is None:
             continue
@@ -89,7 +91,7 @@ def contradictions(
         for other in needs:
             pair = frozenset((str(need.place), str(other.place)))
             known = any(f.name == other.fact for f in there or ())
-            if other is need or pair in said or not known or meets(other, there):
+            if other is need or other in hopeless or pair in said or not known or meets(other, there):
                 continue
             if not meets(other, facts) and other.adjust != need.adjust:
                 continue  # it fails anyway and has a size of its own

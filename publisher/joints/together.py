@@ -55,10 +55,15 @@ def assemble(design: Design, parts: tuple[Part, ...]) -> tuple[Assembled, tuple[
     stacks, whole = lay_all(design.stacks, by_id)
     places = {plan.name: plan.place for plan in design.stacks}
     reports = []
-    for stack in (*stacks, *(w for w in whole if w not in stacks)):
+    names = {
+        stack.name for stack in whole
+    }  # stair.height is the whole stair's, also when its lowest section has no name
+    for stack in (*(s for s in stacks if s.name not in names), *whole):
         if stack.layers:
             place = places.get(stack.name, design.stacks[0].place)
-            report = stack_facts.report_on(stack, by_id, boards, _figure_height(design, stack.name), place)
+            report = stack_facts.report_on(
+                stack, by_id, boards, _figure_height(design, stack.name), place, stack in whole
+            )
             facts += stack_facts.facts_of(report, by_id, boards)
             facts += footprint.packed(stack.name, (by_id[layer.part] for layer in stack.layers), place)
             reports.append(report)

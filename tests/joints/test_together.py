@@ -94,3 +94,34 @@ def test_parts_that_could_not_be_drawn_are_left_out() -> None:
     assert [f.check for f in joined.findings if f.check == "joints/fact-unknown"]
     assert joined.drawing("part:gable") is not None
     assert put_together(design, ()).drawings == ()
+
+
+def test_an_assembly_with_a_section_has_the_height_of_the_whole(tmp_path: Path) -> None:
+    """A plinth and two layers, and a loose section of three on them: 30 mm; what is found is found once."""
+    folder = tmp_path / "pile"
+    folder.mkdir()
+    (folder / "spec.yaml").write_text(PILE)
+    design = work_out(read_brief(folder))
+    parts, _ = make_parts(design)
+    joined = put_together(design, parts)
+    values = {f.name: f.value for f in joined.facts}
+    assert (values["pile.height"], values["pile.layers"]) == (30.0, 6)
+    assert (values["pile_top.height"], values["pile_top.underside"], values["pile_top.seat_turn"]) == (15.0, 15.0, 15.0)
+    assert len({f.name for f in joined.facts}) == len(joined.facts)
+    assert len(joined.findings) == len({f.message for f in joined.findings})
+
+
+PILE = """\
+format: 1
+title: Pile
+version: 1.0.0
+use: paste
+sizes: {board: 5 mm}
+boards: {foam: {thickness: board, sheets: [20 x 30 in]}}
+parts: {slab: {name: Slab, board: foam, shape: rectangle, with: {width: 80 mm, height: 60 mm}}}
+assembly:
+  pile:
+    stack:
+      - {part: slab, count: 3}
+      - {section: top, turn: 15 deg, loose: true, stack: [{part: slab, count: 3}]}
+"""

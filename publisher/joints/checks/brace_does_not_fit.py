@@ -9,7 +9,7 @@ from publisher.joints.subject import Assembled
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
     """Hold the run of every stack's braces against the steps that they prop, and the drop against the height under the top step."""
     looked_at, found = 0, []
-    for report in subject.stacks:
+    for report in subject.wholes:
         brace = report.stack.brace
         if brace is None:
             continue

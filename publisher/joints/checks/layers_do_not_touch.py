@@ -10,7 +10,7 @@ LEAST = 1.0
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
     """Look at the contact of every layer with the one below."""
     looked_at, found = 0, []
-    for report in subject.stacks:
+    for report in subject.wholes:
         layers = report.stack.layers
         for k in range(len(layers) - 1):
             looked_at += 1

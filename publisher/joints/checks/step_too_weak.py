@@ -11,7 +11,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
     boards = {board.id: board for board in subject.design.boards}
     parts = {part.id: part for part in subject.parts}
     looked_at, found = 0, []
-    for report in subject.stacks:
+    for report in subject.wholes:
         root = weakest(report.roots)
         looked_at += len(report.roots)
         if root is None:

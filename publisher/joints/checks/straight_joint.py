@@ -23,7 +23,7 @@ MOST_NAMED = 4
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
     """Look at every pair of neighbouring courses; say once per stack which pairs are in line and what would break joint."""
     looked_at, found = 0, []
-    for report in subject.stacks:
+    for report in subject.wholes:
         looked_at += len(report.staggers)
         bad = [s for s in report.staggers if s.share < RUNNING_BOND - ROUNDING]
         if not bad:

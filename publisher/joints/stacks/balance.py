@@ -39,6 +39,9 @@ class Balance:
     plinth_radius: float
     axis: Point
     mass: float
+    worst: int = (
+        0  # index of the layer under which the margin is the least: 0 on the table, else that of a loose section
+    )
 
 
 def areal_mass(board: Board, thickness: float) -> float:
@@ -59,7 +62,7 @@ def balance_of(
     centroids = shapely.get_coordinates(shapely.centroid(plan.placed))
     per_area = {p: areal_mass(boards[parts[p].board], parts[p].thickness) for p in plan.areas}
     masses = np.array([plan.areas[layer.part] * per_area[layer.part] for layer in stack.layers])
-    empty = loaded = inf
+    margins: list[tuple[float, float, int]] = []  # empty, with figures, the layer above the interface
     for at in sorted({0, *stack.loose}):
         ground = plan.placed[at]
         if at > 0:
@@ -67,11 +70,13 @@ def balance_of(
         normals, limits = hull_sides(ground)
         mass = masses[at:].sum()
         moment = normals @ (masses[at:, None] * centroids[at:]).sum(axis=0)
-        empty = min(empty, float((limits - moment / mass).min()))
+        empty = float((limits - moment / mass).min())
         worst = two_worst(normals, [t for t in treads if t.layer >= at])
         whole = mass + 2 * FIGURE_MASS if worst.any() else mass
-        loaded = min(loaded, float((limits - (moment + FIGURE_MASS * worst) / whole).min()))
-    return Balance(empty, loaded, *_plinth(stack, treads, masses, centroids, per_area), float(masses.sum()))
+        margins.append((empty, float((limits - (moment + FIGURE_MASS * worst) / whole).min()), at))
+    empty, loaded = min(m[0] for m in margins), min(m[1] for m in margins)
+    least = min(margins, key=lambda m: m[0 if empty < 0 else 1])[2]
+    return Balance(empty, loaded, *_plinth(stack, treads, masses, centroids, per_area), float(masses.sum()), least)
 
 
 def hull_sides(ground: shapely.Geometry) -> tuple[Array, Array]:

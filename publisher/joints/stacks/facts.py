@@ -42,10 +42,18 @@ class StackReport:
     place: Place
     grounds: tuple[shapely.Geometry, ...]
     roots: tuple[Root, ...]
+    whole: bool = (
+        True  # an assembly with all its sections; False for one section, which the whole's checks look at as well
+    )
 
 
 def report_on(
-    stack: LaidStack, parts: dict[str, Part], boards: dict[str, Board], figure_height: float, place: Place
+    stack: LaidStack,
+    parts: dict[str, Part],
+    boards: dict[str, Board],
+    figure_height: float,
+    place: Place,
+    whole: bool = True,
 ) -> StackReport:
     """Compute what is to be known about a stack. ``figure_height`` in mm: layers less than this above a tread narrow it."""
     plan = PlanGeometry(stack.layers, parts)
@@ -53,7 +61,7 @@ def report_on(
     balance = balance_of(stack, plan, treads, parts, boards)
     grounds = grounds_of(plan)
     roots = roots_of(stack, plan, grounds, stack.brace)
-    return StackReport(stack, plan, treads, balance, staggers_of(stack, plan, parts), place, grounds, roots)
+    return StackReport(stack, plan, treads, balance, staggers_of(stack, plan, parts), place, grounds, roots, whole)
 
 
 def facts_of(report: StackReport, parts: dict[str, Part], boards: dict[str, Board]) -> tuple[Fact, ...]:

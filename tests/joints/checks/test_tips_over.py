@@ -36,7 +36,17 @@ def test_a_glued_section_stands_or_falls_with_the_one_below(make: SimpleNamespac
     parts = (make.disc(), make.stair_layer())
     by_id, boards = {p.id: p for p in parts}, {"foam": make.board()}
     sections, whole = lay_all(plan.stacks, by_id)
-    reports = tuple(report_on(s, by_id, boards, inf, make.here) for s in (*sections, *whole))
+    reports = tuple(report_on(s, by_id, boards, inf, make.here, s in whole) for s in (*sections, *whole))
     subject = replace(make.assembled(plan, *parts), stacks=reports)
     assert reports[1].balance.with_figures < 0  # by itself it would tip
     assert CHECK.run(subject, CHECK).findings == ()
+
+
+def test_a_loose_section_is_named_with_what_it_lies_on(make: SimpleNamespace) -> None:
+    low = make.stack("s_low", ("plinth", 1, 0.0, (0, 0)), ("step", 2, 20.0, (0, 0)))
+    loose = make.stack("s_top", ("step", 5, 20.0, (0, 0)), on="s_low", turn=20.0, loose=True)
+    plan = make.design(stacks=(low, loose), boards=(make.board(mass=150.0),))
+    (found,) = CHECK.run(make.assembled(plan, make.disc(), make.stair_layer()), CHECK).findings
+    assert "section s_top, loose on layer 3, tips over with two figures" in found.message
+    assert "glue it to the section below" in found.hint
+    assert "assumed" not in found.hint
