@@ -10,7 +10,7 @@ from publisher.material.bending import most_tilted
 from publisher.material.bottom_left import Bin, Kind, Room, Spot, fill
 from publisher.material.container import Container, upright
 from publisher.material.fitting import best_turn
-from publisher.material.improving import fewer_sheets, more_on_one_sheet
+from publisher.material.improving import Seeds, fewer_sheets, more_on_one_sheet
 from publisher.material.judge import LayoutFault
 from publisher.material.model import Item, Piece
 from publisher.material.outlines import GRID, Outline, distinct_turns, outline
@@ -31,15 +31,16 @@ class Effort:
     orders: int  # orders of a list: the fixed ones, then changes of the best
     largest: int  # more copies than this on a sheet are only laid in rows
     bends: int = 0  # patterns of tilted lattices that are bent to fit, for each copy more
-    seeds: tuple[int, ...] = ()  # of the improver, each for both ways that a strip may run
+    seeds: Seeds = ()  # of the improver, each with the way that the strip runs
     most_asked: int = 0  # with more copies on a sheet the improver needs longer than that
     seconds: int = 0  # that the improver may take for one question: its only limit of time, and far from the usual
 
 
+PATIENT_SEEDS = tuple((seed, upright) for seed in (2, 3, 4, 5) for upright in (True, False))
 EFFORTS = {
     "quick": Effort(15.0, (16,), 2, 60),
-    "careful": Effort(5.0, (16, 32), 40, 150, bends=6, seeds=(3,), most_asked=40, seconds=8),
-    "patient": Effort(2.5, (16, 32, 64), 200, 400, bends=24, seeds=(3, 2, 4, 5), most_asked=150, seconds=40),
+    "careful": Effort(5.0, (16, 32), 40, 150, bends=6, seeds=((2, True), (3, False)), most_asked=40, seconds=8),
+    "patient": Effort(2.5, (16, 32, 64), 200, 400, bends=24, seeds=PATIENT_SEEDS, most_asked=150, seconds=40),
 }
 
 

@@ -10,31 +10,31 @@ from publisher.material.packing import Packed, kinds_of, numbered
 from publisher.material.problem import Problem, net_area
 
 FULLEST = 0.93  # no layout of curved parts fills more of a sheet: beyond that the improver is not asked
+FEW = 2  # seeds; with no more than these only one copy more is asked for
 MOST_ASKED = 150  # copies on a sheet; for more the improver is too slow
+
+Seeds = tuple[tuple[int, bool], ...]  # each with the way the strip runs: up the sheet, or across it
 
 
 def _on_one_sheet(
-    problem: Problem, pieces: Sequence[Piece], kinds: tuple[Kind, ...], seeds: tuple[int, ...], seconds: int
+    problem: Problem, pieces: Sequence[Piece], kinds: tuple[Kind, ...], seeds: Seeds, seconds: int
 ) -> tuple[tuple[Item, ...], int]:
     """Return all copies of the kinds on one sheet and the seed that did it; () and 0 when no seed does."""
     box = problem.free()
     filled = sum(k.outline.area * k.count for k in kinds) / (box.width * box.height)
     if filled > FULLEST or sum(k.count for k in kinds) > MOST_ASKED:
         return (), 0
-    for seed in seeds:
-        for upright in (False, True):
-            strip = Strip(kinds, (box.width, box.height), problem.board.knife_gap, seed, seconds, upright)
-            items = one_sheet(strip, pieces, (box.left, box.bottom))
-            # the gap is kept to the tolerance by the improver's own reckoning in single precision: looked at again here
-            if items and not replace(problem, pieces=tuple(pieces), alone=True).flaws((items,)):
-                return items, seed
+    for seed, upright in seeds:
+        strip = Strip(kinds, (box.width, box.height), problem.board.knife_gap, seed, seconds, upright)
+        items = one_sheet(strip, pieces, (box.left, box.bottom))
+        # the gap is kept to the tolerance by the improver's own reckoning in single precision: looked at again here
+        if items and not replace(problem, pieces=tuple(pieces), alone=True).flaws((items,)):
+            return items, seed
     return (), 0
 
 
-def more_on_one_sheet(
-    problem: Problem, kind: Kind, piece: Piece, best: Packed, seeds: tuple[int, ...], seconds: int
-) -> Packed:
-    """Ask for one copy more of a part alone; with several seeds, for one more until the answer is no. Returns the best
+def more_on_one_sheet(problem: Problem, kind: Kind, piece: Piece, best: Packed, seeds: Seeds, seconds: int) -> Packed:
+    """Ask for one copy more of a part alone; with more than a few seeds, for one more until the answer is no. Returns the best
     layout known."""
     turns = kind.turns if piece.angles else ()
     count = sum(map(len, best.sheets)) + 1
@@ -45,12 +45,12 @@ def more_on_one_sheet(
             break
         best = Packed((items,), ENGINE, seed)
         count += 1
-        if len(seeds) == 1:
+        if len(seeds) <= FEW:
             break
     return best
 
 
-def fewer_sheets(problem: Problem, best: Packed, seeds: tuple[int, ...], seconds: int) -> Packed:
+def fewer_sheets(problem: Problem, best: Packed, seeds: Seeds, seconds: int) -> Packed:
     """Try to do with a sheet less: the copies of the last sheet are brought onto the others, one sheet after another.
 
     Returns the best layout known.
@@ -66,7 +66,7 @@ def fewer_sheets(problem: Problem, best: Packed, seeds: tuple[int, ...], seconds
     return best
 
 
-def _without_last(problem: Problem, best: Packed, seeds: tuple[int, ...], seconds: int) -> Packed | None:
+def _without_last(problem: Problem, best: Packed, seeds: Seeds, seconds: int) -> Packed | None:
     """Return a layout with the sheet that is least filled brought onto the others; None when that was not found."""
     areas = {p.id: net_area(p) for p in problem.pieces}
     sheets = sorted(best.sheets, key=lambda sheet: -sum(areas[i.part] for i in sheet))

@@ -60,7 +60,7 @@ def test_the_reference_layer_by_care(shop) -> None:
     assert 27 <= len(own.sheets[0]) <= 33
     asked = solve(
         alone(shop.piece(layer, angles=(0.0, 90.0, 180.0, 270.0)), board, board.sheets[0]),
-        Desk(replace(careful, seconds=30)),
+        Desk(replace(careful, seconds=15)),
     )
     assert 25 <= len(asked.sheets[0]) <= 33
 
