@@ -10,7 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from publisher.basics import Box, Layer, LineKind, Pose, Purpose
-from publisher.geometry import Mark, Part, Region, Ring, Run
+from publisher.design import Rabbet
+from publisher.geometry import Edge, Mark, Part, Region, Ring, Run
 from publisher.pages.model import Fill, Path, Stroke, Words
 from publisher.pages.part_strokes import (
     HEAD,
@@ -151,6 +152,21 @@ def _style(word: Words) -> object:
 
 def test_a_slot_is_not_hatched(make_part: Callable[..., Part], setter: Setter) -> None:
     assert waste_strokes(window_part(make_part, 5.3), Pose(), setter) == ()
+
+
+def test_of_a_rabbet_the_strip_whose_foam_goes_is_hatched_without_the_word(
+    make_part: Callable[..., Part], setter: Setter
+) -> None:
+    pose = Pose(100, 50, 30)
+    plain = window_part(make_part, 5.3)
+    edge = Edge("bottom", (0, 0), (60, 0), (0, 0), (60, 0), rabbet=Rabbet(5.0, 0.3))
+    drawn = waste_strokes(replace(plain, edges=(edge,)), pose, setter)
+    assert not [d for d in drawn if isinstance(d, Words)]
+    lines = shapely.MultiLineString([p.points for s in strokes(drawn) for p in s.paths])
+    strip = shapely.Polygon(pose.apply_all(((0, 0), (60, 0), (60, 5), (0, 5))))
+    assert len(lines.geoms) > 4
+    assert strip.covers(lines)
+    assert lines.intersection(strip.buffer(-2)).length > 0
 
 
 def test_a_tile_hatches_what_its_window_shows(make_part: Callable[..., Part], setter: Setter) -> None:
