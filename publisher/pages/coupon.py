@@ -26,19 +26,22 @@ class Fit:
 
 
 def fit_of(context: Context) -> Fit | None:
-    """Return the fit of the design's first slot, or of its first board when it has no slots; None without parts."""
+    """Return the fit of the design's first slot for a tab, else of its first slot for a panel that crosses, else of its first
+    board; None without parts."""
     plans = context.design.parts
     if not plans:
         return None
-    found = next(((plan, row) for plan in plans for t in plan.treatments for row in t.slots), None)
+    slots = [(plan, row.mate, row.play) for plan in plans for t in plan.treatments for row in t.slots]
+    laps = [(plan, lap.mate, lap.play) for plan in plans for t in plan.treatments for lap in t.laps]
+    found = next(iter((*slots, *laps)), None)
     own = context.design.board(plans[0].board)
     if found is None:
         return Fit(own.id, own.thickness, own.spread, 0.0)
-    plan, row = found
+    plan, thick, play = found
     own = context.design.board(plan.board)  # a slot's mate is of the same board, unless the thickness says otherwise
     boards = (own, *context.design.boards)
-    mate = next((board for board in boards if abs(board.thickness - row.mate) < 1e-6), own)
-    return Fit(mate.id, row.mate, mate.spread, row.mate + row.play)
+    mate = next((board for board in boards if abs(board.thickness - thick) < 1e-6), own)
+    return Fit(mate.id, thick, mate.spread, thick + play)
 
 
 def coupon(context: Context, fit: Fit, page: int, at: Point) -> Body:

@@ -1,10 +1,12 @@
 """The fit coupon is cut on its line, not traced: tab and slot are drawn at their finished size."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
-from publisher.design import Design
+from publisher.basics import Place
+from publisher.design import Design, EdgeTreatment, LapSlot
 from publisher.pages.coupon import coupon, fit_of
 from publisher.pages.draft import Context
 from publisher.pages.model import Stroke
@@ -53,6 +55,19 @@ def test_a_design_without_slots_gets_a_step_of_its_board(
     assert fit.slot == 0.0
     body = coupon(context, fit, 2, (10.0, 20.0))
     assert body.lengths[0].length == 5.0
+
+
+def test_without_tabs_the_slot_in_which_panels_cross_is_tried(
+    make_context: Make, make_design: Callable[..., Design]
+) -> None:
+    design = make_design(slots=False)
+    lap = EdgeTreatment(
+        "top", 0.0, 0.0, None, (), ("a",), Place("spec.yaml", 1, 1), (), (LapSlot(40.0, 5.0, 0.4, ("a",)),)
+    )
+    parts = (replace(design.parts[0], treatments=(lap,)), *design.parts[1:])
+    fit = fit_of(make_context(design=replace(design, parts=parts)))
+    assert fit is not None
+    assert (fit.thickness, fit.slot) == (5.0, 5.4)
 
 
 def test_a_design_without_parts_has_no_coupon(make_context: Make, make_design: Callable[..., Design]) -> None:
