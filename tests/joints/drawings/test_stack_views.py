@@ -1,0 +1,92 @@
+"""Stacks in pictures, against heights, widths and places that follow from the view by hand."""
+
+from math import cos, radians, sin
+from types import SimpleNamespace
+
+import numpy as np
+import pytest
+import shapely
+
+from publisher.geometry import Part
+from publisher.joints.drawings.lines import Sketch
+from publisher.joints.drawings.stack_views import ARROW, exploded_view, plan_view, whole_view
+from publisher.joints.drawings.view import STACK_VIEW
+from publisher.joints.stacks.layers import LaidStack, lay
+
+UP = cos(radians(STACK_VIEW.above))
+FLAT = sin(radians(STACK_VIEW.above))
+
+
+def discs(make: SimpleNamespace, count: int, radius: float = 50.0) -> tuple[LaidStack, dict[str, Part]]:
+    parts = {"plinth": make.disc(radius=radius)}
+    return lay(make.stack("s", ("plinth", count, 0.0, (0, 0))), parts, None), parts
+
+
+def stairs(make: SimpleNamespace, count: int = 4) -> tuple[LaidStack, dict[str, Part]]:
+    parts = {"step": make.stair_layer(notch_at=19.0)}
+    return lay(make.stack("s", ("step", count, 20.0, (0, 0))), parts, None), parts
+
+
+def box(sketch: Sketch, weight: str = "outline") -> tuple[float, float]:
+    left, bottom, right, top = shapely.total_bounds(np.array(sketch.lines[weight]))
+    return float(right - left), float(top - bottom)
+
+
+@pytest.mark.parametrize("count", [1, 3, 8])
+def test_a_column_of_discs_is_as_high_as_it_looks(make: SimpleNamespace, count: int) -> None:
+    """An upright length h looks h cos e high and a circle 2 r sin e, seen from e degrees above the level."""
+    width, height = box(whole_view(*discs(make, count)))
+    assert width == pytest.approx(100.0, abs=0.1)
+    assert height == pytest.approx(5.0 * count * UP + 100.0 * FLAT, abs=0.1)
+
+
+def test_layers_drawn_apart_stand_higher_by_the_same_gap(make: SimpleNamespace) -> None:
+    """Between two discs of 100 mm the gap is at most 0.4 of the width; between many, 1.4 widths in all."""
+    for count, lifted in ((2, 40.0), (8, 140.0)):
+        _, height = box(exploded_view(*discs(make, count)))
+        assert height == pytest.approx((5.0 * count + lifted) * UP + 100.0 * FLAT, abs=0.1)
+
+
+def test_letters_stand_right_of_everything(make: SimpleNamespace) -> None:
+    sketch = exploded_view(*discs(make, 5))
+    assert [text for text, *_ in sketch.labels] == ["P", "P"]
+    right = float(shapely.total_bounds(np.array(sketch.lines["outline"]))[2])
+    assert all(x >= right + 5.9 for _, x, _ in sketch.labels)
+    assert sketch.labels[0][2] < sketch.labels[1][2]
+
+
+def test_a_plan_of_the_lowest_layer_has_nothing_below(make: SimpleNamespace) -> None:
+    sketch = plan_view(*stairs(make), 1)
+    assert sketch is not None
+    assert "ghost" not in sketch.lines
+    assert "cue" not in sketch.lines
+    assert [text for text, *_ in sketch.labels] == ["S"]
+
+
+def test_a_plan_of_a_layer_above_or_below_all_is_none(make: SimpleNamespace) -> None:
+    assert plan_view(*stairs(make), 0) is None
+    assert plan_view(*stairs(make), 5) is None
+
+
+def test_the_arrow_comes_from_outside_along_the_notch(make: SimpleNamespace) -> None:
+    """The notch of the layer below (turned by 0) lies at 19 degrees: the arrow's shaft lies on that ray, off the rim."""
+    sketch = plan_view(*stairs(make), 2)
+    assert sketch is not None
+    shaft, *barbs = sketch.lines["cue"]
+    ends = np.asarray(shaft.coords)
+    away = np.hypot(ends[:, 0], ends[:, 1])
+    assert np.degrees(np.arctan2(ends[:, 1], ends[:, 0])) == pytest.approx([19.0, 19.0], abs=0.05)
+    assert away[0] - away[1] == pytest.approx(ARROW, abs=1e-6)
+    assert 92.0 < away[1] < 94.0
+    assert len(barbs) == 2
+
+
+def test_ghost_lines_stay_outside_the_upper_layer(make: SimpleNamespace) -> None:
+    stack, parts = stairs(make)
+    sketch = plan_view(stack, parts, 3)
+    assert sketch is not None
+    points = stack.layers[2].pose.apply_all(parts["step"].outline.outer.points)
+    upper = shapely.Polygon(points)
+    ghosts = shapely.union_all(np.array(sketch.lines["ghost"]))
+    assert ghosts.length > 80.0
+    assert shapely.intersection(ghosts, upper).length < 0.5
