@@ -42,7 +42,10 @@ def visible(edges: Array, faces: Faces) -> tuple[Array, Indices]:
     clipped = np.stack(
         [starts[edge_at][:, :2] + near[:, None] * way, starts[edge_at][:, :2] + far[:, None] * way], axis=1
     )
-    cut = shapely.intersection(shapely.linestrings(clipped), areas[face_at])
+    lines = shapely.linestrings(clipped)
+    kept = _needed(edge_at, lines, areas[face_at], (near <= 0.0) & (far >= 1.0))
+    edge_at, face_at = edge_at[kept], face_at[kept]
+    cut = shapely.intersection(lines[kept], areas[face_at])
     parts, of = shapely.get_parts(cut, return_index=True)
     line = (shapely.get_type_id(parts) == 1) & ~shapely.is_empty(parts)
     parts, of = parts[line], of[line]
@@ -55,6 +58,22 @@ def visible(edges: Array, faces: Faces) -> tuple[Array, Indices]:
     a = ((first - starts[owner][:, :2]) * unit).sum(axis=1)
     b = ((last - starts[owner][:, :2]) * unit).sum(axis=1)
     return _remainders(edges, flat, owner, np.minimum(a, b), np.maximum(a, b))
+
+
+def _needed(edge_at: Indices, lines: Array, faces: Array, whole: npt.NDArray[np.bool_]) -> npt.NDArray[np.bool_]:
+    """Tell which pairs of a line and a face in front of it must be cut: those that meet, and for an edge that one face hides
+    all along (where ``whole``: the line is the whole edge) no other. Prepared faces answer that far faster than they cut."""
+    shapely.prepare(faces)
+    meets = shapely.intersects(faces, lines)
+    hides = np.zeros(len(lines), dtype=bool)
+    hides[meets & whole] = shapely.covers(faces[meets & whole], lines[meets & whole])
+    gone = np.zeros(int(edge_at.max(initial=-1)) + 1, dtype=bool)
+    gone[edge_at[hides]] = True
+    first = np.zeros(len(lines), dtype=bool)
+    at = np.flatnonzero(hides)
+    first[at[np.unique(edge_at[at], return_index=True)[1]]] = True
+    needed: npt.NDArray[np.bool_] = first | (meets & ~gone[edge_at])
+    return needed
 
 
 def _in_front(starts: Array, ends: Array, planes: Array) -> tuple[Array, Array]:

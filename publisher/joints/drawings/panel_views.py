@@ -27,6 +27,9 @@ SPREADS = ((1.0, 1.9), (1.3, 1.9), (1.6, 1.9), (2.1, 1.9), (2.6, 1.9), (1.3, 3.0
 SHOWN = 1 / 3
 """Share of its face that every panel shows, if one of the spreads allows it."""
 
+MOST_FACES = 1000
+"""Faces among which what is hidden is measured to the last edge; of more, the thickness of the boards is left out."""
+
 ROOM = 6.0
 """mm of visible face around a letter: with less it would stand on lines."""
 
@@ -47,7 +50,7 @@ def exploded_view(assembly: PanelAssembly) -> Sketch:
     best: tuple[float, Solids] | None = None
     for spread in SPREADS:
         solids = solids_of(apart(assembly, *spread), PANEL_VIEW, slots=True, surface=False)
-        least = min((shown(solids, main) for main in solids.main if main >= 0), default=1.0)
+        least = _least_shown(solids, 0.0 if best is None else best[0])
         if best is None or least > best[0] + 1e-9:
             best = least, solids
         if least >= SHOWN:
@@ -105,14 +108,26 @@ def _draw(solids: Solids, sketch: Sketch) -> None:
             sketch.add(weight, shapely.multilinestrings(shapely.linestrings(lines[kept == weight])))
 
 
+def _least_shown(solids: Solids, enough: float) -> float:
+    """Return the least share that a panel shows of its face; as soon as one shows no more than ``enough``, that one's."""
+    least = 1.0
+    for main in solids.main:
+        least = min(least, shown(solids, main) if main >= 0 else 1.0)
+        if least <= enough:
+            break
+    return least
+
+
 def shown(solids: Solids, main: int) -> float:
-    """Return the share of a face that nothing hides, 0 to 1."""
-    points, seen = _seen(solids, main)
+    """Return the share of a panel's face that nothing hides, 0 to 1; of a very large whole, that no other panel's face hides."""
+    every = np.arange(len(solids.areas))
+    hiding = every if len(every) <= MOST_FACES else np.array([other for other in solids.main if other >= 0])
+    points, seen = _seen(solids, main, hiding)
     return float(seen.mean()) if len(points) else 1.0
 
 
-def _seen(solids: Solids, main: int) -> tuple[Array, npt.NDArray[np.bool_]]:
-    """Return points on a face (n, 2) and whether each is seen."""
+def _seen(solids: Solids, main: int, hiding: npt.NDArray[np.int64]) -> tuple[Array, npt.NDArray[np.bool_]]:
+    """Return points on a face (n, 2) and whether each is seen past the faces that may hide it."""
     area, plane = solids.areas[main], solids.planes[main]
     left, bottom, right, top = area.bounds
     across, up = np.meshgrid(np.linspace(left, right, 25)[1:-1], np.linspace(bottom, top, 25)[1:-1])
@@ -120,9 +135,9 @@ def _seen(solids: Solids, main: int) -> tuple[Array, npt.NDArray[np.bool_]]:
     points = points[shapely.contains_xy(area, points[:, 0], points[:, 1])]
     seen = np.ones(len(points), dtype=bool)
     depth = points @ plane[:2] + plane[2]
-    bounds = shapely.bounds(np.asarray(solids.areas))
+    bounds = shapely.bounds(np.asarray(solids.areas)[hiding])
     near = (bounds[:, 0] < right) & (bounds[:, 2] > left) & (bounds[:, 1] < top) & (bounds[:, 3] > bottom)
-    for index in np.flatnonzero(near):
+    for index in hiding[near]:
         other, other_plane = solids.areas[index], solids.planes[index]
         if index != main:
             before = points @ other_plane[:2] + other_plane[2] > depth + 0.1
@@ -136,7 +151,7 @@ def _label_spot(solids: Solids, main: int) -> tuple[float, float] | None:
     if main < 0:
         return None
     area = solids.areas[main]
-    points, seen = _seen(solids, main)
+    points, seen = _seen(solids, main, np.arange(len(solids.areas)))
     if not seen.any():
         return None
     room = shapely.distance(shapely.points(points[seen]), shapely.boundary(area))

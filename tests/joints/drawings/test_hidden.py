@@ -90,3 +90,14 @@ def test_an_edge_that_runs_through_a_face_is_hidden_behind_it_only() -> None:
 def test_nothing_to_draw() -> None:
     lines, owner = visible(np.zeros((0, 2, 3)), Faces(np.array([]), np.zeros((0, 3))))
     assert len(lines) == len(owner) == 0
+
+
+def test_an_edge_hidden_all_along_by_one_face_is_cut_by_no_other() -> None:
+    """Of two edges behind two faces, the first is hidden whole by one of them, and the second in part by each."""
+    faces = Faces(
+        np.array([shapely.box(0, 0, 10, 10), shapely.box(6, 0, 16, 10)]), np.array([[0.0, 0.0, 5.0], [0.0, 0.0, 6.0]])
+    )
+    edges = np.array([[[1.0, 5.0, 0.0], [9.0, 5.0, 0.0]], [[-4.0, 5.0, 0.0], [20.0, 5.0, 0.0]]])
+    lines, owner = visible(edges, faces)
+    assert owner.tolist() == [1, 1]
+    assert np.sort(lines[:, :, 0].ravel()) == pytest.approx([-4.0, 0.0, 16.0, 20.0], abs=0.03)
