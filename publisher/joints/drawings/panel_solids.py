@@ -3,16 +3,20 @@
 from dataclasses import dataclass, replace
 
 import numpy as np
+import numpy.typing as npt
 import shapely
 
 from publisher.basics import Purpose
-from publisher.geometry import Part, Ring, Run, behind_paper
+from publisher.geometry import Part, Ring, Run, behind_paper, rabbet_strip
 from publisher.joints.drawings.hidden import Faces
 from publisher.joints.drawings.view import View
 from publisher.joints.outlines import Array, bridged, coarse_ring, run_indices
 from publisher.joints.panels.solids import face_pair
 from publisher.joints.panels.space import Frame
 from publisher.joints.part_facts import slots_of
+
+Rims = tuple[shapely.Geometry | None, shapely.Geometry | None]
+Flags = npt.NDArray[np.bool_]
 
 TURN = 8.0
 """Degrees from one drawn point of an arc to the next, at most."""
@@ -52,21 +56,20 @@ def solids_of(panels: list[tuple[Part, Frame]], view: View, *, slots: bool, surf
     return made
 
 
-def _layers(part: Part, frame: Frame) -> list[tuple[Part, Frame, tuple[bool, bool]]]:
-    """Return a panel as it is drawn, with whether the rims of its outside and its inside are; two layers where a rabbet leaves
-    only paper: the line between them is none on the piece."""
+def _layers(part: Part, frame: Frame) -> list[tuple[Part, Frame, Rims]]:
+    """Return a panel as it is drawn, with where the rims of its outside and its inside are; two layers where a rabbet leaves
+    only paper: the line between them is none on the piece, but for the ends of the paper."""
     papers = [edge.rabbet.paper for edge in part.edges if edge.rabbet is not None]
     if not papers:
-        return [(part, frame, (True, True))]
+        return [(part, frame, (None, None))]
+    ends = shapely.union_all([rabbet_strip(edge) for edge in part.edges])
     paper = min(papers)
     foam = replace(part, outline=behind_paper(part), thickness=part.thickness - paper, marks=())
     below = Frame(frame.axes, frame.origin - paper * frame.outward)
-    return [(replace(part, thickness=paper), frame, (True, False)), (foam, below, (False, True))]
+    return [(replace(part, thickness=paper), frame, (None, ends)), (foam, below, (shapely.Polygon(), None))]
 
 
-def _add(
-    part: Part, frame: Frame, axes: Array, made: Solids, rims: tuple[bool, bool], *, slots: bool, surface: bool
-) -> None:
+def _add(part: Part, frame: Frame, axes: Array, made: Solids, rims: Rims, *, slots: bool, surface: bool) -> None:
     turned = Frame(axes @ frame.axes, axes @ frame.origin)  # from the part straight to the drawing
     outer, holes = part.outline.outer, part.outline.holes
     looks = float(turned.axes[2, 2])
@@ -83,8 +86,9 @@ def _add(
         shown = front if looks > 0 else back
         made.main[-1] = len(made.areas)
         _face(made, [ring[:, :2] for ring in shown], turned.axes[:, 2] * np.sign(looks), shown[0][0])
-    for (_, _, corner), near, far in zip(pairs, front, back, strict=True):
-        _sides(made, near, far, corner, looks, rims)
+    for (outside, _, corner), near, far in zip(pairs, front, back, strict=True):
+        drawn = tuple(_within(rim, outside) for rim in rims)
+        _sides(made, near, far, corner, looks, (drawn[0], drawn[1]))
     if looks > 1e-6 and surface:
         _marks(made, part, turned)
 
@@ -126,7 +130,16 @@ def _face(made: Solids, rings: list[Array], normal: Array, on: Array) -> None:
     made.planes.append(np.array([-normal[0], -normal[1], float(normal @ on)]) / normal[2])
 
 
-def _sides(made: Solids, near: Array, far: Array, corner: Array, looks: float, rims: tuple[bool, bool]) -> None:
+def _within(rim: shapely.Geometry | None, ring: Array) -> Flags:
+    """Tell which sides of a ring have their middles inside an area; all when it is None."""
+    if rim is None:
+        return np.ones(len(ring), dtype=bool)
+    middle = (ring + np.roll(ring, -1, axis=0)) / 2
+    inside: Flags = shapely.contains_xy(rim, middle[:, 0], middle[:, 1])
+    return inside
+
+
+def _sides(made: Solids, near: Array, far: Array, corner: Array, looks: float, rims: tuple[Flags, Flags]) -> None:
     """Add the sides between both faces of one ring, and the edges of the ring that can be seen."""
     near_next, far_next = np.roll(near, -1, axis=0), np.roll(far, -1, axis=0)
     normal = np.cross(near_next - near, near - far)  # outward: the ring has its material on the left, seen from outside
