@@ -19,9 +19,9 @@ def test_a_chain_of_a_thousand_sizes_is_worked_out_in_either_order() -> None:
     chain = {"s0": "1 mm"} | {f"s{i}": f"s{i - 1} + 1 mm" for i in range(1, 1000)}
     for texts in (chain, dict(reversed(chain.items()))):
         findings: list[Any] = []
-        start = time.perf_counter()
+        start = time.process_time()
         sizes, _ = work_out_sizes(given(**texts), findings)
-        assert time.perf_counter() - start < 1.0
+        assert time.process_time() - start < 1.0
         assert findings == []
         assert {s.name: s.value for s in sizes}["s999"] == 1000.0
         assert [s.name for s in sizes] == list(texts)

@@ -1,6 +1,6 @@
 """Drawings are a stranger's input: limits hold, and nothing is fetched."""
 
-from time import perf_counter
+from time import process_time
 
 import pytest
 
@@ -46,10 +46,10 @@ def test_foreign_elements_keep_apart() -> None:
     ],
 )
 def test_hostile_files_are_refused_quickly(data: bytes, words: str) -> None:
-    start = perf_counter()
+    start = process_time()
     with pytest.raises(Unreadable, match=words):
         read_tree(data)
-    assert perf_counter() - start < 2.0
+    assert process_time() - start < 2.0
 
 
 def test_the_usual_document_type_is_read_past() -> None:

@@ -79,9 +79,9 @@ def test_a_bomb_is_refused_fast_and_small(name: str, tmp_path: Path) -> None:
     folder = tmp_path / "bomb"
     folder.mkdir()
     (folder / "spec.yaml").write_text(BOMBS[name](), encoding="utf-8")
-    start = time.perf_counter()
+    start = time.process_time()
     findings = _found(folder)
-    assert time.perf_counter() - start < SECONDS
+    assert time.process_time() - start < SECONDS
     assert 0 < len(findings) <= 102
     for finding in findings:
         assert finding.place is not None

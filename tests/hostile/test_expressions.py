@@ -88,9 +88,9 @@ BOMBS = {
 
 @pytest.mark.parametrize("name", BOMBS)
 def test_bombs_are_refused_at_once(name: str) -> None:
-    start = time.perf_counter()
+    start = time.process_time()
     number, findings = judge(BOMBS[name], "length")
-    assert time.perf_counter() - start < 0.1
+    assert time.process_time() - start < 0.1
     if name == "many arguments":
         assert (number, findings) == (1.0, [])
         return
@@ -106,10 +106,10 @@ def test_time_grows_with_the_length_of_an_expression() -> None:
     def least_time(text: str) -> float:
         times = []
         for _ in range(7):
-            start = time.perf_counter()
+            start = time.process_time()
             for kind in KINDS:
                 judge(text + " ", kind)
-            times.append(time.perf_counter() - start)
+            times.append(time.process_time() - start)
         return min(times)
 
     for piece in ("1+", "board+", "(1)*"):
@@ -129,9 +129,9 @@ def sized(texts: dict[str, str]) -> Brief:
 
 def test_sizes_that_double_two_thousand_times_end_in_one_finding() -> None:
     texts = {"s0": "1 mm"} | {f"s{i}": f"s{i - 1} + s{i - 1}" for i in range(1, 2000)}
-    start = time.perf_counter()
+    start = time.process_time()
     design = work_out(sized(texts))
-    assert time.perf_counter() - start < 2.0
+    assert time.process_time() - start < 2.0
     assert [f.check for f in design.findings] == ["design/number-out-of-range"]
     assert len(design.sizes) == 30  # 2^29 mm is the last within a thousand million
 
@@ -139,9 +139,9 @@ def test_sizes_that_double_two_thousand_times_end_in_one_finding() -> None:
 def test_two_thousand_sizes_that_all_need_each_other_end_in_findings() -> None:
     names = [f"s{i}" for i in range(2000)]
     texts = {name: "+".join(names[(i + k) % 2000] for k in range(1, 40)) for i, name in enumerate(names)}
-    start = time.perf_counter()
+    start = time.process_time()
     design = work_out(sized(texts))
-    assert time.perf_counter() - start < 5.0
+    assert time.process_time() - start < 5.0
     assert {f.check for f in design.findings} == {"design/size-cycle"}
     assert len(design.findings) < 200
     assert design.sizes == ()

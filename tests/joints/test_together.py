@@ -1,7 +1,7 @@
 """The demo designs, recomputed to the last printed digit of the table that they were planned by."""
 
 from pathlib import Path
-from time import perf_counter
+from time import process_time
 
 import pytest
 
@@ -82,9 +82,9 @@ def test_the_same_design_gives_the_same_result() -> None:
 def test_a_demo_is_put_together_quickly() -> None:
     design = work_out(read_brief(DESIGNS / "lock-stair"))
     parts, _ = make_parts(design)
-    start = perf_counter()
+    start = process_time()
     put_together(design, parts)
-    assert perf_counter() - start < 1.0
+    assert process_time() - start < 1.0
 
 
 def test_parts_that_could_not_be_drawn_are_left_out() -> None:

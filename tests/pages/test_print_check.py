@@ -32,7 +32,8 @@ def test_one_page_with_everything_on_it(make_context: Make, numbers: Callable[..
     assert rulers == {"180": 180.0, "240": 240.0}
     assert [p.length for p in body.lengths if p.purpose == "calibration"] == [100.0] * 4
     assert sum(p.purpose == "card" for p in body.lengths) == 4
-    assert sum(p.purpose == "gauge" for p in body.lengths) == 15  # eleven graduations; the coupon's slot and tab both ways
+    # eleven graduations; the coupon's slot and tab both ways
+    assert sum(p.purpose == "gauge" for p in body.lengths) == 15
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter", "common", "a3", "a5"])

