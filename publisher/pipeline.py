@@ -7,13 +7,13 @@ from pathlib import Path
 from publisher.basics import Finding, Place, Refusal, Rule, Severity, errors
 from publisher.brief import Brief, read_brief
 from publisher.design import Design, Fact, SheetSize, text_findings, variants, work_out
-from publisher.geometry import Part, make_parts
-from publisher.joints import Joined, facts_of, put_together, suggest
+from publisher.geometry import Part, cut_pieces, make_parts
+from publisher.joints import Joined, draw_parts, facts_of, put_together, suggest
 from publisher.material import BoardNeeds, Stored, lay_out, yield_csv
-from publisher.pages import Pack, Paper, cautions_for, compose, facts_document, paper_for, thing, with_attachment
+from publisher.pages import Pack, Paper, compose, facts_document, paper_for, with_attachment
 from publisher.press import render_previews, write_part_svg, write_pdf, write_sheet_svg
 from publisher.proof import Proof, prove
-from publisher.release import Bundle, Listing, SheetsToBuy, listing_text, make_bundle
+from publisher.release import Bundle, Offer, listing_of, listing_text, make_bundle, proof_record
 
 ROOMS = (
     "basics", "brief", "design", "geometry", "joints", "material", "pages", "press", "proof", "release", "ruler",
@@ -25,6 +25,12 @@ UNKNOWN_VARIANT = Rule(
     "pipeline/unknown-variant",
     "A variant that is asked for is in the spec",
     "Building something else than what was asked for would be a silent guess.",
+    Severity.ERROR,
+)
+VARIANT_NAME = Rule(
+    "pipeline/variant-name-taken",
+    "No variant is called as the sizes as written are",
+    "Its cut files and pictures would take the place of the standard ones.",
     Severity.ERROR,
 )
 NO_SPEC = Rule(
@@ -45,6 +51,7 @@ class Worked:
     joined: Joined | None
     needs: BoardNeeds | None
     findings: tuple[Finding, ...]
+    pieces: tuple[Part, ...] = ()  # what is cut from board: the parts, those that are split in their pieces and plates
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,7 +130,7 @@ def work(
     ``effort``, ``sheets`` and ``settled`` go to ``material``: how long to look, other sheets than those on sale, who is told
     of each verified layout.
     """
-    found = list(brief.findings)
+    found = [*brief.findings, *_variant_names(brief)]
     if errors(found):
         return Worked(brief, None, (), None, None, tuple(found))
     design = work_out(brief, variant, sets)
@@ -131,7 +138,8 @@ def work(
     if errors(found):
         return Worked(brief, design, (), None, None, tuple(found))
     parts, part_findings = make_parts(design)
-    found += part_findings
+    pieces, piece_findings = cut_pieces(design, parts)
+    found += (*part_findings, *piece_findings)
     if errors(found):
         return Worked(brief, design, parts, None, None, tuple(found))
 
@@ -140,9 +148,24 @@ def work(
         return tried[1] if tried else None
 
     joined = suggest(design, put_together(design, parts), facts_at)
-    needs = lay_out(design, parts, effort, sheets, settled)
+    joined = replace(joined, drawings=(*joined.drawings, *draw_parts(tuple(piece for piece in pieces if piece.whole))))
+    needs = lay_out(design, pieces, effort, sheets, settled)
     found += (*joined.findings, *needs.findings, *text_findings(design, joined.facts))
-    return Worked(brief, design, parts, joined, needs, tuple(found))
+    return Worked(brief, design, parts, joined, needs, tuple(found), pieces)
+
+
+def _variant_names(brief: Brief) -> tuple[Finding, ...]:
+    entries = brief.fields.table("variants").entries
+    return tuple(
+        VARIANT_NAME.found(
+            f"a variant is called “{entry.key}”, which is what the sizes as written are called",
+            subject=entry.key,
+            hint="give the variant another name",
+            place=entry.place,
+        )
+        for entry in entries
+        if entry.key == BASE
+    )
 
 
 def try_out(
@@ -163,8 +186,8 @@ def compose_packs(worked: Worked, papers: tuple[str, ...]) -> tuple[tuple[Pack, 
         return (), ()
     chosen = papers or tuple(wish.name for wish in design.papers) or ("a4", "letter")
     sheets: list[Paper] = [paper_for(design, name) for name in chosen]
-    packs = tuple(compose(design, worked.parts, joined, needs, paper) for paper in sheets)
-    document = facts_document(design, worked.parts, joined, needs, packs)
+    packs = tuple(compose(design, worked.pieces, joined, needs, paper) for paper in sheets)
+    document = facts_document(design, worked.pieces, joined, needs, packs)
     found = tuple(f for pack in packs for f in pack.findings)
     return tuple(with_attachment(pack, document) for pack in packs), found
 
@@ -208,14 +231,14 @@ def build_variant(
 
 
 def _cut_files(worked: Worked, folder: str) -> list[Output]:
-    out = [Output(f"cut-files/{folder}/part-{p.letter.lower()}-{p.id}.svg", write_part_svg(p)) for p in worked.parts]
+    out = [Output(f"cut-files/{folder}/part-{p.letter.lower()}-{p.id}.svg", write_part_svg(p)) for p in worked.pieces]
     for need in worked.needs.yields if worked.needs else ():
-        size = f"{need.sheet.width:.0f}x{need.sheet.height:.0f}mm"
+        size = f"{round(need.sheet.width, 1):g}x{round(need.sheet.height, 1):g}mm"
         for number, layout in enumerate(need.sheets, 1):
             name = f"cut-files/{folder}/sheet-{need.board}-{size}-{number}.svg"
-            out.append(Output(name, write_sheet_svg(layout, worked.parts)))
+            out.append(Output(name, write_sheet_svg(layout, worked.pieces)))
     if worked.needs and worked.needs.yields:
-        table = yield_csv(worked.needs, worked.parts)
+        table = yield_csv(worked.needs, worked.pieces)
         out.append(Output(f"cut-files/{folder}/cut-yield.csv", table.encode("utf-8")))
     return out
 
@@ -230,16 +253,21 @@ def read(folder: Path) -> Brief:
     return read_brief(folder)
 
 
-def promises_of(folder: Path, pdf_name: str, sets: tuple[tuple[str, str], ...] = ()) -> Pack | None:
-    """Return the pack that a spec folder promises under this PDF file name, or None when it promises no such file."""
-    brief = read(folder)
+def promises_of(brief: Brief, pdf_name: str, sets: tuple[tuple[str, str], ...] = ()) -> Worked | Pack | None:
+    """Return the pack that a design promises under this PDF file name.
+
+    None when it promises no such file; the work as far as it got when the design has errors. Raises Refusal for an unknown paper.
+    """
     for variant in ("", *variants(brief)):
-        worked = work(brief, variant, sets)
-        if worked.design is None or errors(worked.findings):
+        stem = "-".join(text for text in (brief.slug, brief.fields.text("version"), variant) if text) + "-"
+        paper = pdf_name.removeprefix(stem).removesuffix(".pdf")
+        if not pdf_name.startswith(stem) or "-" in paper or pdf_name == paper:
             continue
-        for pack in compose_packs(worked, ())[0]:
-            if f"{file_stem(pack)}.pdf" == pdf_name:
-                return pack
+        worked = work(brief, variant, sets)
+        design, joined, needs = worked.design, worked.joined, worked.needs
+        if errors(worked.findings) or design is None or joined is None or needs is None:
+            return worked
+        return compose(design, worked.pieces, joined, needs, paper_for(design, paper))
     return None
 
 
@@ -249,36 +277,14 @@ def without(built: Built, finding: Finding) -> Built:
 
 
 def bundle_of(builds: tuple[Built, ...]) -> Bundle:
-    """Return the release of one design: the files of all its variants, proof records and the listing text. All must be good."""
+    """Return the release of one design: the files of all its variants, proof record and listing text. All must be good."""
     first = builds[0].packs[0].pack
-    files = [(output.path, output.data) for built in builds for output in built.outputs]
-    files.append(("LISTING.md", listing_text(_listing(builds)).encode("utf-8")))
-    return make_bundle(first.slug, first.version, tuple(files))
-
-
-def _listing(builds: tuple[Built, ...]) -> Listing:
-    first = builds[0].packs[0].pack
-    designs = [built.worked.design for built in builds if built.worked.design is not None]
-    keys = (*designs[0].tools, *(m.name for m in designs[0].materials if m.name))
-    return Listing(
-        title=designs[0].title,
-        version=first.version,
-        designer=first.designer,
-        licence=first.licence,
-        summary=first.summary,
-        pages=tuple(
-            (design.variant_title, one.pack.paper.title, len(one.pack.pages))
-            for built, design in zip(builds, designs, strict=True)
-            for one in built.packs
-        ),
-        boards=tuple(dict.fromkeys((b.id, b.thickness) for design in designs for b in design.boards)),
-        sheets=tuple(
-            SheetsToBuy(design.variant_title, need.board, need.sheet.label, len(need.sheets))
-            for built, design in zip(builds, designs, strict=True)
-            for need in (built.worked.needs.yields if built.worked.needs else ())
-            if need.sheets
-        ),
-        tools=tuple(found.name for key in designs[0].tools if (found := thing(key))),
-        materials=tuple(found.name for m in designs[0].materials if (found := thing(m.name))),
-        cautions=tuple(f"{c.title}: {c.text}" for c in cautions_for(keys)),
+    offers = tuple(
+        Offer(design, needs, tuple((one.pack, one.proof) for one in built.packs))
+        for built in builds
+        if (design := built.worked.design) is not None and (needs := built.worked.needs) is not None
     )
+    files = [(output.path, output.data) for built in builds for output in built.outputs]
+    files.append(("proof.json", proof_record(offers)))
+    files.append(("LISTING.md", listing_text(listing_of(offers)).encode("utf-8")))
+    return make_bundle(first.slug, first.version, tuple(files))

@@ -87,17 +87,14 @@ def main() -> None:
         show_findings(refusal.findings)
         sys.exit(2)
     except (KeyboardInterrupt, click.Abort):
-        click.echo("stopped: nothing was put in place", err=True)
+        click.echo("stopped: designs that were finished stay, nothing of the others was put in place", err=True)
         sys.exit(130)
-    except BrokenPipeError:
-        sys.stderr.close()
-        sys.exit(0)
     except Exception as error:
         if os.environ.get("PUBLISHER_TRACE"):
             raise
         click.echo(
             f"publisher failed: a fault of ours, not of your design ({type(error).__name__}: {error}).\n"
-            "Nothing was put in place. Run it again with PUBLISHER_TRACE=1 in the environment to see where, and report it.",
+            "Nothing of this design was put in place. Run it again with PUBLISHER_TRACE=1 in the environment to see where, and report it.",
             err=True,
         )
         sys.exit(3)

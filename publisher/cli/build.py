@@ -4,8 +4,9 @@ from pathlib import Path
 
 import click
 
-from publisher.basics import Refusal
+from publisher.basics import Refusal, errors
 from publisher.cli.options import folders_argument, json_option, paper_option, set_option, variant_option
+from publisher.cli.outdated import other_papers, remove
 from publisher.cli.report import Report, finding_record, write_json
 from publisher.pipeline import (
     BASE,
@@ -43,15 +44,17 @@ def build(
     \b
     Example:  publisher build designs/lock-stair --paper a4 --set board="3/16 in"
     """
+    chosen = tuple(dict.fromkeys(p.lower() for p in papers))
     report = Report()
     records: list[dict[str, object]] = []
     for brief in report.briefs(folders or (Path("designs"),)):
-        for variant in wanted_variants(brief, variants):
-            built = _placed(build_variant(brief, variant, tuple(p.lower() for p in papers), sets), out)
-            report.add(built.findings)
-            records.append(_record(built, out))
-            if not as_json:
-                _summary(built, out)
+        with report.passing_over():
+            for variant in wanted_variants(brief, variants):
+                built = _placed(build_variant(brief, variant, chosen, sets), out)
+                report.add(built.findings)
+                records.append(_record(built, out))
+                if not as_json:
+                    _summary(built, out)
     if as_json:
         write_json({"format": 1, "packs": records, "findings": [finding_record(f) for f in report.findings]})
     report.leave()
@@ -62,8 +65,11 @@ def _placed(built: Built, out: Path) -> Built:
         return built
     folder = built.variant or BASE
     owned = (f"cut-files/{folder}", *(f"previews/{folder}-{b.pack.paper.name}" for b in built.packs))
+    home = out / built.slug
     try:
-        put_in_place(out / built.slug, ((o.path, o.data) for o in built.outputs), owned)
+        outdated = other_papers(home, built)
+        put_in_place(home, ((o.path, o.data) for o in built.outputs), owned)
+        remove(home, outdated)
     except Refusal as refusal:
         return without(built, refusal.findings[0])
     return built
@@ -72,7 +78,7 @@ def _placed(built: Built, out: Path) -> Built:
 def _summary(built: Built, out: Path) -> None:
     title = f"{built.slug}" + (f", {built.variant}" if built.variant else "")
     if not built.good:
-        click.echo(f"{title}: not built, {sum(f.severity.value == 'error' for f in built.findings)} error(s)")
+        click.echo(f"{title}: not built, {len(errors(dict.fromkeys(built.findings)))} error(s)")
         return
     for one in built.packs:
         click.echo(_line(title, one, out / built.slug))

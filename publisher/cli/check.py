@@ -27,12 +27,13 @@ def check(
     report = Report()
     done: list[Worked] = []
     for brief in report.briefs(folders or (Path("designs"),)):
-        for variant in wanted_variants(brief, variants):
-            worked = work(brief, variant, sets)
-            done.append(worked)
-            if not as_json:
-                click.echo("\n".join(report_lines(worked, variant)))
-            report.add(worked.findings)
+        with report.passing_over():
+            for variant in wanted_variants(brief, variants):
+                worked = work(brief, variant, sets)
+                done.append(worked)
+                if not as_json:
+                    click.echo("\n".join(report_lines(worked, variant)))
+                report.add(worked.findings)
     family = compare_families(tuple(done), sets)
     report.add(family)
     if as_json:

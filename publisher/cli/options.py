@@ -20,11 +20,13 @@ Command = TypeVar("Command", bound=Callable[..., Any])
 
 def parse_sets(_ctx: click.Context, _param: click.Parameter, texts: tuple[str, ...]) -> tuple[tuple[str, str], ...]:
     """Turn NAME=VALUE texts into pairs; click reports the ones that are not."""
-    pairs = []
+    pairs: list[tuple[str, str]] = []
     for text in texts:
         name, equals, value = text.partition("=")
         if not equals or not name.strip() or not value.strip():
             raise click.BadParameter(f'“{text}” is not NAME=VALUE, such as board="3/16 in"')
+        if name.strip() in (given for given, _ in pairs):
+            raise click.BadParameter(f"“{name.strip()}” is set twice: give it one value")
         pairs.append((name.strip(), value.strip()))
     return tuple(pairs)
 

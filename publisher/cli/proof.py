@@ -5,9 +5,11 @@ from pathlib import Path
 import click
 
 from publisher.basics import Finding, Promises, Refusal, Rule, Severity, errors
+from publisher.brief import Brief
 from publisher.cli.options import json_option, read_file, set_option
 from publisher.cli.report import finding_record, leave, show_findings, write_json
-from publisher.pipeline import promises_of
+from publisher.pages import Pack
+from publisher.pipeline import promises_of, read
 from publisher.proof import Proof, prove
 
 NOT_PROMISED = Rule(
@@ -36,9 +38,10 @@ def proof(files: tuple[Path, ...], spec: Path | None, sets: tuple[tuple[str, str
     """
     found: list[Finding] = []
     records = []
+    brief = read(spec) if spec is not None else None
     for file in files:
         data = read_file(file)
-        promises = _promises(spec, file.name, sets) if spec is not None else None
+        promises = _promises(brief, file.name, sets) if brief is not None else None
         result = prove(data, promises, str(file))
         found += result.findings
         records.append(_record(result))
@@ -50,17 +53,20 @@ def proof(files: tuple[Path, ...], spec: Path | None, sets: tuple[tuple[str, str
     leave(found)
 
 
-def _promises(spec: Path, name: str, sets: tuple[tuple[str, str], ...]) -> Promises:
-    pack = promises_of(spec, name, sets)
-    if pack is None:
-        raise Refusal(
-            NOT_PROMISED.found(
-                f"the design in {spec} promises no file called {name}",
-                subject=name,
-                hint="keep the file's name as it was built, and give the spec of the same version",
-            )
+def _promises(brief: Brief, name: str, sets: tuple[tuple[str, str], ...]) -> Promises:
+    """Return what the design promises under this file name. Raises Refusal when it promises no such file, or has errors."""
+    found = promises_of(brief, name, sets)
+    if isinstance(found, Pack):
+        return found.promises
+    if found is not None:
+        raise Refusal(*errors(found.findings))
+    raise Refusal(
+        NOT_PROMISED.found(
+            f"the design {brief.slug} promises no file called {name}",
+            subject=name,
+            hint="keep the file's name as it was built, and give the spec of the same version",
         )
-    return pack.promises
+    )
 
 
 def _show(result: Proof) -> None:

@@ -31,9 +31,10 @@ def release(folders: tuple[Path, ...], out: Path, as_json: bool) -> None:
     report = Report()
     records: list[dict[str, object]] = []
     for brief in report.briefs(folders):
-        builds = tuple(build_variant(brief, variant) for variant in wanted_variants(brief, ()))
-        report.add(f for built in builds for f in built.findings)
-        records.append(_released(brief.slug, builds, out, as_json))
+        with report.passing_over():
+            builds = tuple(build_variant(brief, variant) for variant in wanted_variants(brief, ()))
+            report.add(f for built in builds for f in built.findings)
+            records.append(_released(brief.slug, builds, out, as_json))
     if as_json:
         write_json({"format": 1, "releases": records, "findings": [finding_record(f) for f in report.findings]})
     report.leave()

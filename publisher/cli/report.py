@@ -4,6 +4,7 @@ import json
 import math
 import sys
 from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 import click
@@ -67,25 +68,37 @@ class Report:
         """Start with nothing found."""
         self.findings: list[Finding] = []
         self.refused = False
+        self._seen: set[Finding] = set()
 
     def briefs(self, folders: Iterable[Path]) -> Iterator[Brief]:
         """Read the designs one after the other. One that cannot be read is shown and passed over: the others go on."""
         from publisher.pipeline import read, spec_folders
 
         for given in folders:
-            for folder in spec_folders(given):
-                try:
-                    yield read(folder)
-                except Refusal as refusal:
-                    self.refused = True
-                    self.add(refusal.findings)
+            with self.passing_over():
+                for folder in spec_folders(given):
+                    brief = None
+                    with self.passing_over():
+                        brief = read(folder)
+                    if brief is not None:
+                        yield brief
+
+    @contextmanager
+    def passing_over(self) -> Iterator[None]:
+        """Show what could not be used and go on with the next design; the command then ends with 2."""
+        try:
+            yield
+        except Refusal as refusal:
+            self.refused = True
+            self.add(refusal.findings)
 
     def add(self, findings: Iterable[Finding]) -> None:
         """Show findings that were not shown before (variants share many) and keep them all."""
-        new = [f for f in dict.fromkeys(findings) if f not in self.findings]
+        new = [f for f in dict.fromkeys(findings) if f not in self._seen]
         show_findings(new)
         self.findings += new
+        self._seen.update(new)
 
     def leave(self) -> None:
-        """End the command: 2 when a design could not be read, else 1 when an error was found, else 0."""
+        """End the command: 2 when a design could not be used, else 1 when an error was found, else 0."""
         sys.exit(2 if self.refused else exit_code(self.findings))

@@ -25,12 +25,13 @@ def sizes(folder: Path, variants: tuple[str, ...], sets: tuple[tuple[str, str], 
     report = Report()
     records = []
     for brief in report.briefs((folder,)):
-        for variant in wanted_variants(brief, variants):
-            worked = work(brief, variant, sets)
-            records.append(_record(worked, variant))
-            if not as_json:
-                _show(worked, variant)
-            report.add(worked.findings)
+        with report.passing_over():
+            for variant in wanted_variants(brief, variants):
+                worked = work(brief, variant, sets)
+                records.append(_record(worked, variant))
+                if not as_json:
+                    _show(worked, variant)
+                report.add(worked.findings)
     if as_json:
         write_json({"format": 1, "designs": records})
     report.leave()

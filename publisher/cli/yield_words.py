@@ -13,7 +13,7 @@ from publisher.pipeline import BASE, Worked
 def show(worked: Worked, variant: str) -> None:
     """Print the yield of one variant."""
     click.echo(f"{worked.brief.slug}, {variant or BASE}")
-    names = {p.id: f"{p.letter} {p.name}" for p in worked.parts}
+    names = {p.id: f"{p.letter} {p.name}" for p in worked.pieces}
     for one in worked.needs.yields if worked.needs else ():
         for line in _lines(one, names):
             click.echo(line)

@@ -68,27 +68,28 @@ def yields(
     report = Report()
     records = []
     for brief in report.briefs((folder,)):
-        found: dict[str, Stored] = {}
-        works: list[Worked] = []
-        try:
-            for variant in wanted_variants(brief, variants):
-                worked = work(brief, variant, sets, effort, asked, found.__setitem__)
-                works.append(worked)
-                records.append(record(worked, variant))
-                if as_csv and worked.needs is not None:
-                    click.echo(yield_csv(worked.needs, worked.parts), nl=False)
-                elif not as_json:
-                    show(worked, variant)
-                report.add(f for f in worked.findings if f.check != "material/layouts-not-stored")
-        except KeyboardInterrupt:
-            # what was verified before the stop is kept, beside what was there
-            if keep and found:
-                _put(folder, brief, store_document(tuple(found.items()), _before(brief)))
-            raise
-        needs = tuple(w.needs for w in works if w.needs is not None)
-        if keep and needs:
-            whole = not variants and len(needs) == len(works)
-            _put(folder, brief, layouts_document(needs, None if whole else _before(brief)))
+        with report.passing_over():
+            found: dict[str, Stored] = {}
+            works: list[Worked] = []
+            try:
+                for variant in wanted_variants(brief, variants):
+                    worked = work(brief, variant, sets, effort, asked, found.__setitem__)
+                    works.append(worked)
+                    records.append(record(worked, variant))
+                    if as_csv and worked.needs is not None:
+                        click.echo(yield_csv(worked.needs, worked.pieces), nl=False)
+                    elif not as_json:
+                        show(worked, variant)
+                    report.add(f for f in worked.findings if f.check != "material/layouts-not-stored")
+            except KeyboardInterrupt:
+                # what was verified before the stop is kept, beside what was there
+                if keep and found:
+                    _put(folder, brief, store_document(tuple(found.items()), _before(brief)))
+                raise
+            needs = tuple(w.needs for w in works if w.needs is not None)
+            if keep and needs:
+                whole = not variants and len(needs) == len(works)
+                _put(folder, brief, layouts_document(needs, None if whole else _before(brief)))
     if as_json:
         write_json({"format": 1, "designs": records})
     report.leave()

@@ -6,14 +6,19 @@ listing text and zip. Never: changes a byte that it packs, overwrites a version 
 
 from publisher.release.bundle import Bundle, make_bundle, place_bundle
 from publisher.release.listing import Listing, SheetsToBuy, listing_text
-from publisher.release.placing import put_in_place
+from publisher.release.offer import Offer, listing_of, proof_record
+from publisher.release.placing import cannot_write, put_in_place
 
 __all__ = [
     "Bundle",
     "Listing",
+    "Offer",
     "SheetsToBuy",
+    "cannot_write",
+    "listing_of",
     "listing_text",
     "make_bundle",
     "place_bundle",
+    "proof_record",
     "put_in_place",
 ]

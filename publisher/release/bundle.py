@@ -3,7 +3,6 @@
 import hashlib
 import json
 import os
-import shutil
 import zipfile
 from dataclasses import dataclass
 from io import BytesIO
@@ -11,7 +10,7 @@ from pathlib import Path
 
 from publisher import __version__
 from publisher.basics import Refusal, Rule, Severity
-from publisher.release.placing import cannot_write
+from publisher.release.placing import cannot_write, clear, sweep
 
 EXISTS = Rule(
     "release/version-exists",
@@ -31,8 +30,13 @@ class Bundle:
 
 
 def make_bundle(slug: str, version: str, files: tuple[tuple[str, bytes], ...]) -> Bundle:
-    """Return the bundle of these files with ``manifest.json`` and ``<slug>-<version>.zip`` added. Same files, same bytes."""
+    """Return the bundle of these files with ``manifest.json`` and ``<slug>-<version>.zip`` added. Same files, same bytes.
+
+    Raises ValueError when two files have one name.
+    """
     listed = sorted(files)
+    if len({name for name, _ in listed}) < len(listed):
+        raise ValueError(f"two files of {slug} {version} have one name")
     manifest = {
         "format": 1,
         "slug": slug,
@@ -69,6 +73,8 @@ def place_bundle(bundle: Bundle, releases: Path) -> tuple[Path, bool]:
             return target, False
         raise _exists(bundle, target, differing)
     staging = releases / bundle.slug / f".staging-{bundle.version}-{os.getpid()}"
+    if staging.parent.is_dir():
+        sweep(staging.parent)
     try:
         for name, data in bundle.files:
             path = staging / name
@@ -80,7 +86,7 @@ def place_bundle(bundle: Bundle, releases: Path) -> tuple[Path, bool]:
             raise _exists(bundle, target, _differences(bundle, target)) from error
         raise cannot_write(releases, error) from error
     finally:
-        shutil.rmtree(staging, ignore_errors=True)
+        clear(staging)
     return target, True
 
 

@@ -52,3 +52,8 @@ def test_other_content_under_a_released_version_is_refused(tmp_path: Path) -> No
     assert "stair-a4.pdf" in str(caught.value)
     assert "higher version" in caught.value.findings[0].hint
     assert (tmp_path / "stair/1.0.0/stair-a4.pdf").read_bytes() == before
+
+
+def test_two_files_of_one_name_are_refused() -> None:
+    with pytest.raises(ValueError, match="one name"):
+        make_bundle("stair", "1.0.0", (FILES[0], FILES[0]))

@@ -1,6 +1,9 @@
 """Files are put in place all or none."""
 
 import errno
+import os
+import shutil
+import time
 from pathlib import Path
 
 import pytest
@@ -58,3 +61,44 @@ def test_an_interrupt_leaves_no_staging(tmp_path: Path, monkeypatch: pytest.Monk
         put_in_place(tmp_path, [("a.pdf", b"1")])
     assert everything(tmp_path) == {}
     assert not list(tmp_path.glob(".staging*"))
+
+
+def test_a_move_that_fails_takes_back_those_before_it(tmp_path: Path) -> None:
+    put_in_place(tmp_path, [("a.pdf", b"old")])
+    (tmp_path / "c.pdf").mkdir()  # a folder where the third file should go
+    with pytest.raises(Refusal, match="cannot write to"):
+        put_in_place(tmp_path, [("a.pdf", b"new"), ("b.pdf", b"new"), ("c.pdf", b"new")])
+    assert everything(tmp_path) == {"a.pdf": b"old"}
+    assert not list(tmp_path.glob(".staging*"))
+
+
+def test_two_files_of_one_name_are_a_fault_of_ours(tmp_path: Path) -> None:
+    with pytest.raises(ValueError, match="two files"):
+        put_in_place(tmp_path, [("a.pdf", b"1"), ("a.pdf", b"2")])
+    assert everything(tmp_path) == {}
+
+
+def test_what_a_killed_run_left_is_swept_and_a_running_one_is_not(tmp_path: Path) -> None:
+    for name, age in ((".staging-1", 7200.0), (".staging-2", 10.0)):
+        (tmp_path / name).mkdir()
+        then = time.time() - age
+        os.utime(tmp_path / name, (then, then))
+    put_in_place(tmp_path, [("a.pdf", b"1")])
+    assert sorted(p.name for p in tmp_path.iterdir()) == [".staging-2", "a.pdf"]
+
+
+def test_ctrl_c_while_the_staging_folder_is_removed_leaves_none(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    remove, calls = shutil.rmtree, []
+
+    def interrupted(path: Path, ignore_errors: bool = False) -> None:
+        calls.append(path)
+        if len(calls) == 1:
+            raise KeyboardInterrupt
+        remove(path, ignore_errors=ignore_errors)
+
+    monkeypatch.setattr(shutil, "rmtree", interrupted)
+    with pytest.raises(KeyboardInterrupt):
+        put_in_place(tmp_path / "out", [("a.txt", b"a")])
+    assert [p.name for p in (tmp_path / "out").iterdir()] == ["a.txt"]

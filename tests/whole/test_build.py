@@ -172,3 +172,18 @@ def test_a_bad_design_stops_alone_and_leaves_what_was_there(
     after = everything(out)
     assert {n: after[n] for n in before} == before
     assert "toll-house/toll-house-1.0.0-a4.pdf" in after
+
+
+def test_packs_of_other_sizes_do_not_stay_beside_new_ones(
+    publisher: Callable[..., Run], designs: Path, tmp_path: Path
+) -> None:
+    letter = tmp_path / "toll-house/toll-house-1.0.0-letter.pdf"
+    assert publisher("build", designs / "toll-house", "--out", tmp_path).code == 0
+    assert publisher("build", designs / "toll-house", "--paper", "a4", "--out", tmp_path).code == 0
+    assert letter.exists()  # the same sizes: both papers are one pack
+    changed = publisher(
+        "build", designs / "toll-house", "--paper", "a4", "--paper", "A4", "--set", "length=120 mm", "--out", tmp_path
+    )
+    assert changed.code == 0, changed.err
+    assert not letter.exists()
+    assert not (tmp_path / "toll-house/previews/standard-letter").exists()

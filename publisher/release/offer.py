@@ -1,0 +1,63 @@
+"""What a release offers, put together from the finished packs of all variants: the listing's figures, and what was proved."""
+
+import json
+from dataclasses import dataclass
+
+from publisher.design import Design
+from publisher.material import BoardNeeds
+from publisher.pages import Pack, cautions_for, thing
+from publisher.proof import Proof
+from publisher.release.listing import Listing, SheetsToBuy
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """One variant: its design, its board sheets, its packs with what proof says of each."""
+
+    design: Design
+    needs: BoardNeeds
+    packs: tuple[tuple[Pack, Proof], ...]
+
+
+def listing_of(offers: tuple[Offer, ...]) -> Listing:
+    """Return what the listing says; tools, materials and cautions are those of the first variant (all share them)."""
+    design = offers[0].design
+    first = offers[0].packs[0][0]
+    keys = (*design.tools, *(m.name for m in design.materials if m.name))
+    return Listing(
+        title=design.title,
+        version=first.version,
+        designer=first.designer,
+        licence=first.licence,
+        summary=first.summary,
+        pages=tuple(
+            (offer.design.variant_title, pack.paper.title, len(pack.pages))
+            for offer in offers
+            for pack, _ in offer.packs
+        ),
+        boards=tuple(dict.fromkeys((b.id, b.thickness) for offer in offers for b in offer.design.boards)),
+        sheets=tuple(
+            SheetsToBuy(offer.design.variant_title, need.board, need.sheet.label, len(need.sheets))
+            for offer in offers
+            for need in offer.needs.yields
+            if need.sheets
+        ),
+        tools=tuple(found.name for key in design.tools if (found := thing(key))),
+        materials=tuple(found.name for m in design.materials if (found := thing(m.name))),
+        cautions=tuple(f"{c.title}: {c.text}" for c in cautions_for(keys)),
+    )
+
+
+def proof_record(offers: tuple[Offer, ...]) -> bytes:
+    """Return ``proof.json``: what was judged in each PDF, how many readings, and the largest difference that was read (mm)."""
+    files = [
+        {
+            "pack": f"{pack.variant or 'standard'}, {pack.paper.name}",
+            "judged": list(proof.judged),
+            "readings": len(proof.measured),
+            "largest_difference_mm": round(max((abs(m.found - m.promised) for m in proof.measured), default=0.0), 6),
+        }
+        for offer in offers
+        for pack, proof in offer.packs
+    ]
+    return (json.dumps({"format": 1, "files": files}, indent=2, ensure_ascii=False) + "\n").encode("utf-8")
