@@ -18,8 +18,10 @@ from publisher.basics.findings import (
 from publisher.basics.marks import Layer, LineKind, Purpose
 from publisher.basics.pose import Box, Point, Pose
 from publisher.basics.promise import (
+    AttachmentPromise,
     CodePromise,
     LengthPromise,
+    MarkPromise,
     OutlinePromise,
     PagePromise,
     Promises,
@@ -28,6 +30,7 @@ from publisher.basics.promise import (
 )
 
 __all__ = [
+    "AttachmentPromise",
     "Box",
     "Check",
     "CodePromise",
@@ -35,6 +38,7 @@ __all__ = [
     "Layer",
     "LengthPromise",
     "LineKind",
+    "MarkPromise",
     "Outcome",
     "OutlinePromise",
     "PagePromise",

@@ -50,6 +50,7 @@ class OutlinePromise:
     ``pose`` carries them to the page. ``window`` is the rectangle of the page in which they are drawn when the part is
     tiled (what lies outside is on other pages); None when the whole part stands on this page.
     ``row`` and ``column`` (from 1, from the top left) name the tile; 0 when the part is not tiled.
+    ``width`` (mm) is that of the stroke.
     """
 
     page: int
@@ -61,6 +62,26 @@ class OutlinePromise:
     window: Box | None = None
     row: int = 0
     column: int = 0
+    width: float = 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class MarkPromise:
+    """Lines drawn on one copy of a part that are not cut through: to score, fold, draw or glue along.
+
+    ``lines`` are polylines in mm on the page, as drawn: interrupted where words stand, closed ones with their first point
+    repeated. ``width`` and ``dash`` (mm, empty when continuous) say by which stroke a reader knows the ``kind``.
+    ``window`` is the rectangle of the page in which they show when the part is tiled.
+    """
+
+    page: int
+    part: str
+    copy: int
+    kind: str
+    lines: tuple[tuple[Point, ...], ...]
+    width: float
+    dash: tuple[float, ...] = ()
+    window: Box | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,11 +112,23 @@ class TextPromise:
 
 @dataclass(frozen=True, slots=True)
 class CodePromise:
-    """The page code: a QR symbol (ISO/IEC 18004) inside ``box`` that says ``text``."""
+    """The page code: a QR symbol (ISO/IEC 18004) inside ``box`` that says ``text``.
+
+    ``modules`` are its rows from the top, ``1`` for a dark module and ``0`` for a light one; empty when only a symbol is promised.
+    """
 
     page: int
     box: Box
     text: str
+    modules: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class AttachmentPromise:
+    """A file attached to the PDF: its name, and the SHA-256 of its bytes in small hexadecimal letters."""
+
+    name: str
+    sha256: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,3 +143,5 @@ class Promises:
     seams: tuple[SeamPromise, ...]
     texts: tuple[TextPromise, ...]
     codes: tuple[CodePromise, ...]
+    attachments: tuple[AttachmentPromise, ...] = ()
+    marks: tuple[MarkPromise, ...] = ()

@@ -5,6 +5,7 @@ degrees, plans of parts, assemblies and steps; joins turned into edge treatments
 """
 
 from publisher.design.given import variants
+from publisher.design.letters import letter
 from publisher.design.model import (
     Board,
     Design,
@@ -29,6 +30,7 @@ from publisher.design.model import (
 from publisher.design.model_combine import CombineStep, Family, Parameter
 from publisher.design.model_edges import EdgeTreatment, LapSlot, Rabbet, SlotRow, TabRow
 from publisher.design.model_fits import BracePlan, MeetPlan
+from publisher.design.model_splits import SplitPlan
 from publisher.design.model_texts import Blank, MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
 from publisher.design.rules import RULES
 from publisher.design.sheets import sheet_size
@@ -69,6 +71,7 @@ __all__ = [
     "SheetSize",
     "Size",
     "SlotRow",
+    "SplitPlan",
     "StackPlan",
     "StackRow",
     "StepPlan",
@@ -79,6 +82,7 @@ __all__ = [
     "fill",
     "fixed",
     "inches",
+    "letter",
     "say",
     "say_length",
     "sheet_size",

@@ -8,6 +8,7 @@ from publisher.brief import SpecFile
 from publisher.design.model_combine import CombineStep, Family, Parameter
 from publisher.design.model_edges import EdgeTreatment
 from publisher.design.model_fits import BracePlan, MeetPlan
+from publisher.design.model_splits import SplitPlan
 from publisher.design.model_texts import MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
 
 Kind = Literal["length", "angle", "count", "number", "ratio", "area", "mass"]
@@ -132,6 +133,7 @@ class PartPlan:
     place: Place
     family: Family | None = None  # for a part that is one layer of several
     combine: tuple[CombineStep, ...] = ()  # done to the shape before openings and joins
+    splits: tuple[SplitPlan, ...] = ()  # seams at which it is cut in pieces, for boards that are too short
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,6 +13,7 @@ from publisher.design.model_edges import EdgeTreatment
 from publisher.design.parameters import read_openings, read_parameters, read_surface, too_long
 from publisher.design.parts_known import KnownParts
 from publisher.design.scope import Scope
+from publisher.design.splits import find_taken, read_splits
 from publisher.design.wording import say_mm
 
 MOST_PARTS = 200
@@ -51,6 +52,7 @@ class PartsReader:
             )
             return ()
         letters = self.letters(entries)
+        find_taken(table, self.known, self.scope)
         self.combine = CombineReader(table, self.scope)
         plans = []
         for entry in entries:
@@ -132,6 +134,7 @@ class PartsReader:
             place=entry.place,
             family=Family(entry.key, 1, len(layers)) if layers else None,
             combine=self.combine.steps(entry.key, table),
+            splits=read_splits(table.get("split"), self.scope, subject),
         )
 
     def count(self, entry: Entry, table: Table, subject: str, id: str) -> int:

@@ -205,6 +205,12 @@ COMBINE = Rule(
     ERROR,
 )
 
+SPLIT = Rule(
+    "design/split",
+    "A seam has a plate and a step that can be cut",
+    "A plate narrower than its seam holds nothing, and a step of a hair cannot be cut by hand.",
+    ERROR,
+)
 BRACE = Rule(
     "design/brace",
     "A knee brace has a run and a drop",
@@ -247,4 +253,5 @@ PLAN_RULES = (
     PICTURE,
     PAPER_SIZE,
     COMBINE,
+    SPLIT,
 )

@@ -19,6 +19,8 @@ from publisher.geometry.model import (
 )
 from publisher.geometry.openings import opening_infos
 from publisher.geometry.parts import make_parts, shape_infos
+from publisher.geometry.pieces import cut_pieces
+from publisher.geometry.plates import PLATE
 from publisher.geometry.rabbets import behind_paper
 from publisher.geometry.rabbets import strip as rabbet_strip
 from publisher.geometry.regions import polygon
@@ -28,6 +30,7 @@ from publisher.geometry.surfaces import surface_infos
 
 __all__ = [
     "DRAWING_BYTES",
+    "PLATE",
     "RULES",
     "Edge",
     "Lap",
@@ -43,6 +46,7 @@ __all__ = [
     "ShapeInfo",
     "area",
     "behind_paper",
+    "cut_pieces",
     "look_at",
     "make_parts",
     "opening_infos",

@@ -131,6 +131,7 @@ class Part:
     turning: str
     trace_allowance: float
     place: Place
+    whole: str = ""  # for a piece or plate of a split part: the id of that part
 
     def edge(self, name: str) -> Edge | None:
         """Return the edge with this name, or None."""

@@ -125,6 +125,18 @@ LAYER_IN_PIECES = Rule(
     "A layer that falls apart is cut and laid piece by piece; the drawn stack and its facts know only the largest.",
     Severity.WARNING,
 )
+SPLIT_OUTSIDE = Rule(
+    "geometry/split-outside",
+    "A seam crosses its part",
+    "A seam beside the part would leave it as long as it is.",
+    Severity.ERROR,
+)
+SPLIT_PLACE = Rule(
+    "geometry/split-place",
+    "A seam and its plate lie on whole board",
+    "A seam through an opening, slot, tab or notch, or within 10 mm of one, leaves pieces that break or do not join (common practice).",
+    Severity.ERROR,
+)
 OWN_FAULT = Rule(
     "geometry/could-not-be-drawn",
     "Every shape is drawn or refused in words",
@@ -154,5 +166,7 @@ RULES: tuple[Rule, ...] = (
     *DRAWING_RULES,
     COMBINATION,
     LAYER_IN_PIECES,
+    SPLIT_OUTSIDE,
+    SPLIT_PLACE,
     OWN_FAULT,
 )

@@ -5,6 +5,7 @@ unprinted things, findings, line drawings. Never: repairs a shape, knows paper, 
 """
 
 from publisher.joints.checks import CHECKS
+from publisher.joints.drawings import draw_parts
 from publisher.joints.families import MeetingSize, compare_meets, meeting_sizes
 from publisher.joints.model import (
     Drawing,
@@ -36,6 +37,7 @@ __all__ = [
     "ScaleBudget",
     "budget_of",
     "compare_meets",
+    "draw_parts",
     "facts_of",
     "limit_of",
     "margin_of",

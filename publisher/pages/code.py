@@ -39,6 +39,7 @@ def page_code(box: Box, text: str, page: int) -> Body:
         raise ValueError(f"a page code holds {_ROOM[-1][1]} bytes, this text has {len(text.encode())}")
     symbol = make(text, version=VERSION, error=level, boost_error=False, micro=False, mask=_MASK, mode="byte")
     dark = [[bool(module) for module in row] for row in symbol.matrix]
+    rows = tuple("".join("1" if module else "0" for module in row) for row in dark)
     module = CODE / MODULES
     paths = []
     for row, column, height, width in _rectangles(dark):
@@ -46,7 +47,7 @@ def page_code(box: Box, text: str, page: int) -> Body:
         part = Box(left, top - height * module, left + width * module, top)
         paths.append(Path(part.corners(), closed=True))
     drawn = Fill(0.0, tuple(paths), Layer.PAGE, tag="artifact")
-    return Body((drawn,), codes=(CodePromise(page, box, text),))
+    return Body((drawn,), codes=(CodePromise(page, box, text, rows),))
 
 
 def _rectangles(dark: list[list[bool]]) -> list[tuple[int, int, int, int]]:

@@ -113,6 +113,11 @@ class Context:
         """Return the part with this id; None when it could not be drawn."""
         return self._ids.get(part_id)
 
+    def to_take(self, part_id: str) -> tuple[Part, ...]:
+        """Return what a step takes in hand when it names a part: itself, or the pieces and plates that it is cut in."""
+        part = self.part(part_id)
+        return (part,) if part else tuple(piece for piece in self.parts if piece.whole == part_id)
+
     def copies(self, part: Part) -> int:
         """Return how many copies the buyer cuts, spares among them."""
         return part.count + part.spare

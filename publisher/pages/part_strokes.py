@@ -9,7 +9,7 @@ from math import atan2, cos, dist, hypot, pi, sin
 import numpy as np
 import shapely
 
-from publisher.basics import Box, Layer, LineKind, OutlinePromise, Point, Pose, Purpose
+from publisher.basics import Box, Layer, LineKind, MarkPromise, OutlinePromise, Point, Pose, Purpose
 from publisher.geometry import Mark, Part, Region, Ring, rabbet_strip
 from publisher.pages.model import Arc, Drawn, Fill, Path, Stroke
 from publisher.pages.rectangles import as_polygon
@@ -35,6 +35,7 @@ LAYERS = {
     Purpose.TOP: Layer.NOTES,
 }
 ARROWS = (Purpose.CLIMB, Purpose.GRAIN, Purpose.TOP)
+MARKED = tuple(line_style(k) for k in (LineKind.SCORE, LineKind.DRAW, LineKind.FOLD, LineKind.GLUE))
 HATCH_GAP = 4.0
 HATCH_LEAST = 7.0  # openings narrower than this speak for themselves
 HEAD = 3.2  # length of an arrow head
@@ -162,7 +163,27 @@ def outline_promise(
 ) -> OutlinePromise:
     """Return the promise for one drawn copy: the template's rings in the part's own coordinates."""
     rings = (part.template.outer.points, *(h.points for h in part.template.holes))
-    return OutlinePromise(page, part.id, part.letter, copy, pose, rings, window, row, column)
+    return OutlinePromise(page, part.id, part.letter, copy, pose, rings, window, row, column, CUT.width)
+
+
+def mark_promises(
+    page: int, part: Part, copy: int, drawn: tuple[Drawn, ...], window: Box | None = None
+) -> tuple[MarkPromise, ...]:
+    """Return the promise for the marks of one drawn copy: what ``mark_strokes`` drew along which a hand scores, folds, draws or glues."""
+    return tuple(
+        MarkPromise(
+            page,
+            part.id,
+            copy,
+            stroke.style.name,
+            tuple((*p.points, p.points[0]) if p.closed else p.points for p in stroke.paths),
+            stroke.style.width,
+            stroke.style.dash,
+            window,
+        )
+        for stroke in drawn
+        if isinstance(stroke, Stroke) and stroke.style in MARKED
+    )
 
 
 def _mark_path(mark: Mark, points: tuple[Point, ...]) -> Path:

@@ -7,9 +7,10 @@ An unlimited value is null with ``"open": true``.
 
 import json
 from dataclasses import replace
+from hashlib import sha256
 from math import isfinite, isinf
 
-from publisher.basics import Box, Point, Pose
+from publisher.basics import AttachmentPromise, Box, Point, Pose
 from publisher.design import Design, Fact, Size
 from publisher.geometry import Part, Region
 from publisher.joints import Joined, Meeting, ScaleBudget
@@ -53,11 +54,13 @@ def facts_document(
 
 
 def with_attachment(pack: Pack, document: bytes) -> Pack:
-    """Return the pack with the record attached."""
+    """Return the pack with the record attached, and promised: what measures a print trusts it."""
     attached = Attachment(
         NAME, "Sizes, facts, outlines and mark positions of this design", "application/json", document
     )
-    return replace(pack, attachments=(*pack.attachments, attached))
+    promised = AttachmentPromise(NAME, sha256(document).hexdigest())
+    promises = replace(pack.promises, attachments=(*pack.promises.attachments, promised))
+    return replace(pack, attachments=(*pack.attachments, attached), promises=promises)
 
 
 def _text(value: Json) -> str:

@@ -7,7 +7,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import LineKind, Point, Purpose
-from publisher.geometry import Mark, Part, polygon
+from publisher.geometry import PLATE, Mark, Part, polygon
 from publisher.joints import Joined
 
 LONG = 7.0  # mm: the arrow
@@ -26,7 +26,11 @@ def with_top_marks(parts: Sequence[Part], joined: Joined) -> tuple[Part, ...]:
         for placed in panels:
             # the assembly's z of a step upwards on the part: row 3, column 2 of the matrix
             up.setdefault(placed.part, []).append(placed.matrix[9])
-    return tuple(_marked(part) if all(z > STEEP for z in up.get(part.id, [0.0])) else part for part in parts)
+
+    def stands(part: Part) -> bool:
+        return part.shape != PLATE and all(z > STEEP for z in up.get(part.whole or part.id, [0.0]))
+
+    return tuple(_marked(part) if stands(part) else part for part in parts)
 
 
 def _marked(part: Part) -> Part:

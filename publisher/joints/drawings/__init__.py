@@ -1,5 +1,8 @@
 """Line drawings of the whole, of exploded views, of layers in plan and of parts: hidden lines removed by geometry."""
 
+from collections.abc import Sequence
+
+from publisher.geometry import Part
 from publisher.joints.drawings import panel_views, stack_views
 from publisher.joints.drawings.lines import finish
 from publisher.joints.drawings.part_views import part_view
@@ -34,7 +37,9 @@ def draw(subject: Assembled) -> tuple[Drawing, ...]:
             elif target in panels:
                 look = panel_views.whole_view if kind == "whole" else panel_views.exploded_view
                 made[name] = finish(look(panels[target]), name, alt)
-    for part in subject.parts:
-        name = f"part:{part.id}"
-        made[name] = finish(part_view(part), name, f"part {part.letter}, {part.name}")
-    return tuple(made.values())
+    return (*made.values(), *draw_parts(subject.parts))
+
+
+def draw_parts(parts: Sequence[Part]) -> tuple[Drawing, ...]:
+    """Return a drawing of each part by itself, called ``part:ID``."""
+    return tuple(finish(part_view(part), f"part:{part.id}", f"part {part.letter}, {part.name}") for part in parts)
