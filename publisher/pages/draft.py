@@ -7,7 +7,7 @@ Every maker is a function ``…_drafts(context: Context) -> tuple[PageDraft, ...
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
-from publisher.basics import CodePromise, Finding, LengthPromise, OutlinePromise, SeamPromise, TextPromise
+from publisher.basics import CodePromise, Finding, LengthPromise, MarkPromise, OutlinePromise, SeamPromise, TextPromise
 from publisher.design import Design, Fact, TextPlan
 from publisher.geometry import Part
 from publisher.joints import Joined
@@ -29,6 +29,7 @@ class Body:
     texts: tuple[TextPromise, ...] = ()
     codes: tuple[CodePromise, ...] = ()
     findings: tuple[Finding, ...] = ()
+    marks: tuple[MarkPromise, ...] = ()
 
     def __add__(self, other: "Body") -> "Body":
         """Return both together, this one drawn first."""
@@ -41,6 +42,7 @@ class Body:
             self.texts + other.texts,
             self.codes + other.codes,
             self.findings + other.findings,
+            self.marks + other.marks,
         )
 
 

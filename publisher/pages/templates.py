@@ -13,6 +13,7 @@ from publisher.pages.labels import CUT_CORNER, MARGIN, placed, tag_size
 from publisher.pages.model import Drawn, Path, Stroke, Tile
 from publisher.pages.part_notes import mark_notes, quiet_boxes
 from publisher.pages.part_strokes import (
+    mark_promises,
     mark_strokes,
     outline_promise,
     outline_strokes,
@@ -95,7 +96,8 @@ def _title(parts: list[Part]) -> str:
 
 def _body(context: Context, lying: tuple[Lying, ...]) -> Callable[[Numbers], Body]:
     """Return the maker of the page's body; all but the page's number is known now."""
-    drawn = tuple(thing for y in lying for thing in template_drawn(context.type, y))
+    each = tuple(template_drawn(context.type, y) for y in lying)
+    drawn = tuple(thing for one in each for thing in one)
 
     def body(numbers: Numbers) -> Body:
         page = numbers.page
@@ -104,6 +106,11 @@ def _body(context: Context, lying: tuple[Lying, ...]) -> Callable[[Numbers], Bod
             tiles=tuple(Tile(y.sample.part.id, max(y.sample.copy, 1), 0, 0, None, y.pose) for y in lying),
             outlines=tuple(outline_promise(page, y.sample.part, max(y.sample.copy, 1), y.pose) for y in lying),
             texts=tuple(promise for y in lying for promise in label_promises(page, y)),
+            marks=tuple(
+                promise
+                for y, one in zip(lying, each, strict=True)
+                for promise in mark_promises(page, y.sample.part, max(y.sample.copy, 1), one)
+            ),
         )
 
     return body

@@ -15,6 +15,7 @@ from publisher.pages.labels import Label, blocks, placed, small_blocks
 from publisher.pages.model import Drawn, Tile
 from publisher.pages.part_notes import quiet_boxes
 from publisher.pages.part_strokes import (
+    mark_promises,
     mark_strokes,
     outline_promise,
     outline_strokes,
@@ -118,9 +119,10 @@ def _body(context: Context, plan: Tiling, cell: Cell, whole: bool) -> Callable[[
         words = [
             w for n in notes for w in context.type.line(n.text, n.style, n.x, n.y, align="centre", layer=Layer.NOTES)
         ]
+        marks = mark_strokes(part, pose, window, quiet)
         drawn: tuple[Drawn, ...] = (
             *waste_strokes(part, pose, context.type, window, [b.grown(0.4) for b in boxes]),
-            *mark_strokes(part, pose, window, quiet),
+            *marks,
             *outline_strokes(part, pose, window),
             *words,
             *(placed(label[0], context.type, Pose(label[1].left, label[1].bottom)) if label else ()),
@@ -129,7 +131,7 @@ def _body(context: Context, plan: Tiling, cell: Cell, whole: bool) -> Callable[[
         return (
             shown
             + under
-            + Body(drawn)
+            + Body(drawn, marks=mark_promises(page, part, copy, marks, window))
             + over
             + (_promises(*label, page) if label else Body())
             + info_drawn(context.type, plan, cell, caption(plan, cell), numbers)
