@@ -23,6 +23,8 @@ from publisher.pages.template_labels import UPRIGHT, Labels, Sample, samples
 
 FINE = tuple(float(a) for a in range(0, 180, 5))
 STEPS = 3  # kinds of turns that are tried: see Planner.turns
+FEW = 8  # up to so many different parts, all orders of them are tried on each page
+ORDERS = 4  # that are tried of few parts
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,6 +62,7 @@ class Planner:
         self._fits: dict[str, bool] = {}
         self._turns: dict[tuple[str, int], tuple[float, ...]] = {}
         self._areas: dict[str, float] = {}
+        self._gapped: dict[tuple[str, bool], float] = {}
 
     def fits(self, part: Part) -> bool:
         """Say whether a template of the part, with its label, fits one page of the paper at any angle."""
@@ -70,8 +73,8 @@ class Planner:
     def plan(self, wanted: tuple[Sample, ...]) -> tuple[tuple[Shown, ...], tuple[Sample, ...]]:
         """Place the samples on as few pages as can be found; return the pages, and the samples that fit none."""
         pages, left = self._pages(wanted, SQUARE)
-        if left or len(pages) > self.bound(wanted):
-            tight, left_tight = self._pages(wanted, LEAST_SQUARE)
+        if left or len(pages) > max(self.bound(wanted), self._least_pages(wanted)):
+            tight, left_tight = self._pages(wanted, LEAST_SQUARE, None if left else len(pages) - 1)
             if (len(left_tight), len(tight)) < (len(left), len(pages)):
                 pages, left = tight, left_tight
         return tuple(self._straightened(page) for page in pages), left
@@ -80,6 +83,20 @@ class Planner:
         """Return the least number of pages by area."""
         room = max(free_area(f).area for f in frames(self.context.paper, SQUARE))
         return ceil(self._area(wanted) / float(room))
+
+    def _least_pages(self, wanted: tuple[Sample, ...]) -> int:
+        """Return a number of pages by area with which even the least square cannot do: parts take half the gap along, pages too."""
+        room = max(float(free_area(f).buffer(GAP / 2).area) for f in frames(self.context.paper, LEAST_SQUARE))
+        return ceil(sum(self._area_with_gap(s) for s in wanted) / room)
+
+    def _area_with_gap(self, sample: Sample) -> float:
+        """Return the least area (mm²) that a sample takes with half the gap round it, its label included where it lies beside."""
+        key = (sample.part.id, sample.mirrored)
+        if key not in self._gapped:
+            forms = self.labels.forms(sample, self.turns(sample.part, 0)[:2])
+            least = shapely.area(shapely.buffer([shapely.Polygon(f.ring) for f in forms], GAP / 2 - 0.3)).min()
+            self._gapped[key] = float(least)
+        return self._gapped[key]
 
     def turns(self, part: Part, step: int) -> tuple[float, ...]:
         """Return turns to try: upright first, then the part's least rectangle along the page, last every 5 degrees."""
@@ -115,11 +132,15 @@ class Planner:
                     return True
         return any(self._page((sample,), square, s) for square in (SQUARE, LEAST_SQUARE) for s in range(STEPS))
 
-    def _pages(self, wanted: tuple[Sample, ...], square: float) -> tuple[tuple[Shown, ...], tuple[Sample, ...]]:
-        """Fill page after page, each with the frame that takes most of what is left."""
+    def _pages(
+        self, wanted: tuple[Sample, ...], square: float, most: int | None = None
+    ) -> tuple[tuple[Shown, ...], tuple[Sample, ...]]:
+        """Fill page after page, each with the frame that takes most of what is left; give up when ``most`` will not do."""
         left = wanted
         pages: list[Shown] = []
         while left:
+            if most is not None and len(pages) + self._least_pages(left) > most:
+                break
             page = next((p for step in range(STEPS) if (p := self._page(left, square, step))), None)
             if page is None:
                 break
@@ -141,7 +162,7 @@ class Planner:
             if best and area > free.area and frame.landscape == best[1].frame.landscape:
                 continue  # they will not all go on one page: the corner matters little
             for choice in range(tries):
-                lying = self._try(wanted, free, step, choice)
+                lying = self._try(wanted, free, step, choice, _orders(wanted, area <= free.area))
                 if not lying:
                     continue
                 filled = self._area(y.sample for y in lying)
@@ -164,7 +185,7 @@ class Planner:
         return page
 
     def _try(
-        self, wanted: tuple[Sample, ...], free: shapely.Polygon, step: int | None, choice: int
+        self, wanted: tuple[Sample, ...], free: shapely.Polygon, step: int | None, choice: int, orders: int = ORDERS
     ) -> tuple[Lying, ...]:
         """Pack the samples on one page. ``step`` None: unturned. ``choice``: which form of those that carry their label."""
         left, bottom, right, top = free.bounds
@@ -183,7 +204,7 @@ class Planner:
         if not pieces:
             return ()
         ring = tuple((float(x), float(y)) for x, y in free.exterior.coords[:-1])
-        laid = pack(tuple(pieces), (ring,), GAP, 1)
+        laid = pack(tuple(pieces), (ring,), GAP, 1, orders)
         found = []
         for item in laid[0] if laid else ():
             part_id, flag = item.part.rsplit("/", 1)
@@ -207,3 +228,10 @@ class Planner:
         if found is None:
             raise ValueError(f"part {sample.part.id} was packed bare but has no room for its label")
         return Lying(sample, own, found.label, (found.at[0] + pose.x, found.at[1] + pose.y), found.lean)
+
+
+def _orders(wanted: tuple[Sample, ...], last: bool) -> int:
+    """Return how many orders of the samples are tried on a page: fewer of many parts, where each order takes longer and
+    fills a page nearly as well as the next. ``last``: by area, all may go on this page."""
+    different = len({(s.part.id, s.mirrored) for s in wanted})
+    return ORDERS if different <= FEW else 2 if last else 1
