@@ -147,6 +147,7 @@ def fill(
     """Lay the queued kinds, one copy each time a kind stands in the queue, on at most ``bins`` sheets (None: no limit)."""
     sheets = list(start)
     full: set[tuple[int, int, bool]] = set()
+    left = [_area_left(free, sheet) for sheet in sheets]
     for kind in queue:
         placed = False
         for number, sheet in enumerate(sheets):
@@ -154,8 +155,12 @@ def fill(
             if mark in full:
                 continue
             rooms = len(sheet.rooms)
+            if rooms == 1 and kind.outline.area > left[number]:
+                full.add(mark)
+                continue
             if sheet.add(kind, across):
                 placed = True
+                left[number] -= kind.outline.area
                 if len(sheet.rooms) > rooms:  # a hole opened: others may find room now
                     full = {m for m in full if m[0] != number}
                 break
@@ -166,7 +171,13 @@ def fill(
         fresh = Bin([Room(free)])
         if fresh.add(kind, across):
             sheets.append(fresh)
+            left.append(_area_left(free, fresh))
     return sheets
+
+
+def _area_left(free: Container, sheet: Bin) -> float:
+    """Return the area (mm²) that is left of a sheet without holes, and a little more for the rounding of exact fits."""
+    return 1.001 * free.area - sum(spot.kind.outline.area for spot in sheet.rooms[0].spots)
 
 
 def orders(kinds: Sequence[Kind], number: int) -> list[list[Kind]]:

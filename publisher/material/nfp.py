@@ -140,6 +140,7 @@ def _base(a: bytes, b: bytes) -> tuple[IntPath, ...]:
 Stance = tuple[Outline, float, bool]  # an outline, its turn in degrees, whether it is mirrored first
 
 
+@lru_cache(maxsize=8192)
 def no_fit(a: Stance, b: Stance) -> tuple[IntPath, ...]:
     """Return the rings (grid units) inside which B's origin may not lie when A stands at the origin.
 

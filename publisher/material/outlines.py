@@ -5,6 +5,7 @@ computes in plain 64-bit integers.
 """
 
 from dataclasses import dataclass, field
+from functools import lru_cache
 from math import cos, radians, sin
 
 import numpy as np
@@ -119,8 +120,12 @@ class Outline:
         return self.paths[key]
 
 
+@lru_cache(maxsize=256)
 def outline(rings: tuple[tuple[Point, ...], ...], gap: float) -> Outline:
-    """Prepare a piece's rings (mm; the first the outside, the others holes) for a knife gap of ``gap`` mm."""
+    """Prepare a piece's rings (mm; the first the outside, the others holes) for a knife gap of ``gap`` mm.
+
+    The same rings and gap give the same object as long as it is remembered, so that its turned paths are made once.
+    """
     whole = solid(rings[0])
     simple, short = simplified(whole)
     # a curved piece must not come out larger overall than it is: it may have to fit exactly
@@ -152,6 +157,7 @@ def _sharpest(polygon: shapely.Polygon) -> float:
     return float(np.sin(inside[cross < 0] / 2).min(initial=1.0))
 
 
+@lru_cache(maxsize=512)
 def distinct_turns(shape: Outline, angles: tuple[float, ...]) -> tuple[float, ...]:
     """Return the angles (degrees) without those that show the same outline again: one for a disc, two for a rectangle."""
     kept: list[tuple[float, shapely.Polygon]] = []

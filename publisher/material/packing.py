@@ -3,6 +3,7 @@
 import random
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 from math import atan2, degrees
 
 import shapely
@@ -26,15 +27,20 @@ class Packed:
 
 
 def pack(
-    pieces: tuple[Piece, ...], container: tuple[tuple[Point, ...], ...], gap: float, bins: int | None = None
+    pieces: tuple[Piece, ...],
+    container: tuple[tuple[Point, ...], ...],
+    gap: float,
+    bins: int | None = None,
+    tries: int = 4,
 ) -> tuple[tuple[Item, ...], ...]:
     """Lay pieces into as many equal containers as it takes, or at most ``bins``; return the items of each.
 
     ``container``: rings in mm, the first the outside, the others blocked holes; any polygons. Pieces keep ``gap`` mm from
-    each other and may touch the container's edges. Pieces that find no room are left out: compare the numbers. The same
-    input gives the same layout everywhere. Raises LayoutFault when a layout of ours does not hold (a fault of ours).
+    each other and may touch the container's edges. Pieces that find no room are left out: compare the numbers. ``tries``: how
+    many orders of the pieces are tried, each from below and from the left. The same input gives the same layout everywhere.
+    Raises LayoutFault when a layout of ours does not hold (a fault of ours).
     """
-    packed = best_packing(pieces, prepare(container), gap, bins, tries=4).sheets
+    packed = best_packing(pieces, prepare(container), gap, bins, tries).sheets
     insist(pieces, container, gap, packed, complete=False, what="layout by bottom-left placement")
     return packed
 
@@ -118,6 +124,7 @@ def numbered(pieces: Sequence[Piece], sheets: Iterable[Iterable[Item]]) -> tuple
     return tuple(tuple(number(item) for item in sheet) for sheet in sheets)
 
 
+@lru_cache(maxsize=256)
 def usual_turns(ring: tuple[Point, ...]) -> tuple[float, ...]:
     """Return the turns (degrees) tried where any is allowed: quarter turns, and those at which the piece's least bounding
     rectangle stands upright."""
