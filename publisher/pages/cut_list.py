@@ -20,8 +20,8 @@ TASK = "See what to buy and cut"
 TALLEST = 118.0  # mm: the tallest picture of a sheet
 LAYOUTS = (
     "Layouts to copy",
-    "Draw the dashed lines first: the number at the end of each is its distance in mm from the sheet’s edge, and a row of "
-    "pieces stands on it. Measure all from the same corner. A dotted box is the largest offcut worth keeping.",
+    "Draw the dashed lines first: the number at the end of each is its distance in mm from the sheet’s edge, and the "
+    "pieces that touch it stand on it. Measure all from the same corner. A dotted box is the largest offcut worth keeping.",
 )
 CHUNK = 0.4  # of a page's height: a longer table is broken, so that its rows may run on over the pages
 
