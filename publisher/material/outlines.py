@@ -59,7 +59,8 @@ def solid(ring: tuple[Point, ...]) -> shapely.Polygon:
     points = np.asarray(ring, dtype=np.float64)
     if not np.isfinite(points).all():
         raise ValueError("an outline with a coordinate that is not a number cannot be laid out")
-    polygon = shapely.Polygon(points)
+    # with a coordinate a hair below zero (-5e-324) the simplifier of GEOS 3.14 never ends
+    polygon = shapely.Polygon(np.where(np.abs(points) < 1e-9, 0.0, points))
     whole = polygon if polygon.is_valid else polygon.convex_hull
     if not isinstance(whole, shapely.Polygon) or whole.area <= 0:
         raise ValueError("an outline that encloses nothing cannot be laid out")

@@ -97,3 +97,10 @@ def test_quarter_turns_are_exact() -> None:
     """cos 90° is no 6e-17 here."""
     assert turned(np.array([(3.0, 4.0)]), 90.0).tolist() == [[-4.0, 3.0]]
     assert turned(np.array([(3.0, 4.0)]), 450.0).tolist() == [[-4.0, 3.0]]
+
+
+def test_a_coordinate_a_hair_below_zero_is_zero() -> None:
+    """GEOS 3.14.1 never comes back from simplifying the triangle itself."""
+    seen = outline((((0.0, 0.0), (36.0, 0.0), (-5e-324, 8.0)),), 0.0)
+    assert seen.area == pytest.approx(144.0)
+    assert float(seen.bare.min()) == 0.0
