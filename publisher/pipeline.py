@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from hashlib import sha256
 from pathlib import Path
 
 from publisher.basics import Finding, Place, Refusal, Rule, Severity, errors
@@ -267,8 +268,19 @@ def promises_of(brief: Brief, pdf_name: str, sets: tuple[tuple[str, str], ...] =
         design, joined, needs = worked.design, worked.joined, worked.needs
         if errors(worked.findings) or design is None or joined is None or needs is None:
             return worked
-        return compose(design, worked.pieces, joined, needs, paper_for(design, paper))
+        return _promised(worked, paper_for(design, paper))
     return None
+
+
+def _promised(worked: Worked, paper: Paper) -> Pack | None:
+    """Return the pack of one paper with the records that its file may carry: built with all papers of the spec, or alone."""
+    (alone, *_), _ = compose_packs(worked, (paper.name,))
+    together, _ = compose_packs(worked, ())
+    pack = next((p for p in together if p.paper.name == paper.name), alone)
+    record = next(a.data for a in alone.attachments)
+    promise = next(a for a in pack.promises.attachments)
+    also = replace(promise, or_else=(sha256(record).hexdigest(),))
+    return replace(pack, promises=replace(pack.promises, attachments=(also,)))
 
 
 def without(built: Built, finding: Finding) -> Built:

@@ -71,7 +71,10 @@ def _promises(brief: Brief, name: str, sets: tuple[tuple[str, str], ...]) -> Pro
 
 def _show(result: Proof) -> None:
     bad = len(errors(result.findings))
-    good = "proved" if not result.unjudged else "nothing wrong found in what can be judged without the design"
+    scaled = _scale_judged(result)
+    good = (
+        "proved" if scaled else "nothing wrong found, but its print scale was not judged: give the design with --spec"
+    )
     click.echo(f"{result.name}: {good if not bad else f'{bad} error(s)'}")
     if result.measured:
         worst = max(result.measured, key=lambda m: abs(m.found - m.promised))
@@ -84,10 +87,16 @@ def _show(result: Proof) -> None:
             click.echo(f"  {title}: {', '.join(rows)}")
 
 
+def _scale_judged(result: Proof) -> bool:
+    """Say whether the file was held against promises: without them nobody knows how long its lines should be."""
+    return not result.unjudged
+
+
 def _record(result: Proof) -> dict[str, object]:
     return {
         "file": result.name,
         "good": not errors(result.findings),
+        "scale_judged": _scale_judged(result),
         "judged": list(result.judged),
         "unjudged": list(result.unjudged),
         "measured": [

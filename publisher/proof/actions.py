@@ -75,6 +75,8 @@ def page_extras(page: Any) -> tuple[list[str], list[str], list[str]]:
             notes.append(f"a note of kind {kind}")
         elif _border(note) > 0 and numbers(note.get("/C")) is not None:
             notes.append("a link with a visible frame")
+        elif plain(note.get("/AP")) is not None:
+            notes.append("a link with a picture of its own laid over the page")
         for word in action_words(note.get("/A")):
             (links if word.startswith("opens an address") else actions).append(word)
         actions += _triggers(note)

@@ -3,12 +3,14 @@
 import numpy as np
 
 from publisher.basics import Promises
+from publisher.proof.extras import PromisedParts, promised_parts
 from publisher.proof.ink import Ink
 from publisher.proof.lengths import LengthReading, read_lengths
 from publisher.proof.model import Array, FileRead, PageRead
 from publisher.proof.objects import TooMuch
 from publisher.proof.outlines import OutlineReading, read_outline
 from publisher.proof.pixels import PixelReadings, read_pixels
+from publisher.proof.scored import MarkReading, read_marks
 from publisher.proof.texts import TextLine, text_lines, why_hidden
 from publisher.proof.tiles import SeamReading, TilesReading, read_seams, read_tiles
 
@@ -32,6 +34,8 @@ class Case:
         self._areas: dict[int, Array] = {}
         self._lengths: tuple[LengthReading, ...] | None = None
         self._outlines: tuple[OutlineReading, ...] | None = None
+        self._parts: dict[int, PromisedParts] | None = None
+        self._marks: tuple[MarkReading, ...] | None = None
         self._seams: tuple[SeamReading, ...] | None = None
         self._tiles: tuple[TilesReading, ...] | None = None
         self._pixels: PixelReadings | None = None
@@ -100,6 +104,25 @@ class Case:
                 if (ink := self.ink(promise.page)) is not None
             )
         return self._outlines
+
+    def parts(self) -> dict[int, PromisedParts]:
+        """Return the promised parts of each page of the file."""
+        if self._parts is None:
+            there = tuple(p for p in self.promises.outlines if self.page(p.page) is not None)
+            self._parts = promised_parts(there)
+        return self._parts
+
+    def marks(self) -> tuple[MarkReading, ...]:
+        """Return the readings of all promised marks, by page."""
+        if self._marks is None:
+            pages = dict.fromkeys(p.page for p in self.promises.marks)
+            self._marks = tuple(
+                reading
+                for number in pages
+                if (ink := self.ink(number)) is not None
+                for reading in read_marks(tuple(p for p in self.promises.marks if p.page == number), ink)
+            )
+        return self._marks
 
     def seams(self) -> tuple[SeamReading, ...]:
         """Return the readings of all promised match marks."""

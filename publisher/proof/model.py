@@ -105,7 +105,8 @@ class FontRead:
 @dataclass(frozen=True, slots=True)
 class PageRead:
     """One page as read. ``media`` and ``crop`` are in mm after UserUnit, in the file's own axes; ``width`` × ``height`` is what
-    a viewer shows. ``operators`` counts path operators; ``unread`` says in words what the walk could not follow."""
+    a viewer shows. ``operators`` counts path operators; ``unread`` says in words what the walk could not follow;
+    ``other_boxes``: name and box of TrimBox, BleedBox and ArtBox where they are set."""
 
     number: int
     width: float
@@ -124,6 +125,7 @@ class PageRead:
     links: tuple[str, ...] = ()
     annotations: tuple[str, ...] = ()
     actions: tuple[str, ...] = ()
+    other_boxes: tuple[tuple[str, Box], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,6 +133,8 @@ class FileRead:
     """A PDF as read. ``trouble`` says in words why it cannot be read at all (then there are no pages).
 
     ``two_minds``: some dictionary gives one key two values, of which different readers take different ones.
+    ``wishes``: in words, what else it asks of print programs; ``labels``: of its pages; ``bookmarks``: how many at the first level;
+    ``attachments``: name and SHA-256 of each attached file.
     """
 
     name: str
@@ -145,6 +149,10 @@ class FileRead:
     language: str = ""
     actions: tuple[str, ...] = ()
     two_minds: bool = False
+    wishes: tuple[str, ...] = ()
+    labels: tuple[str, ...] = ()
+    bookmarks: int = 0
+    attachments: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

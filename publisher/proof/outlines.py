@@ -43,7 +43,9 @@ class OutlineReading:
 class Wanted:
     """The promised rings of one outline, placed on the page and cut to the window, as points to try."""
 
-    def __init__(self, promise: OutlinePromise, pose: Pose | None = None, whole: bool = False) -> None:
+    def __init__(
+        self, promise: OutlinePromise, pose: Pose | None = None, whole: bool = False, step: float = STEP
+    ) -> None:
         """Place the rings by the promise's pose, or by another; ``whole`` leaves the window out."""
         carried = [_carry(promise.pose if pose is None else pose, ring) for ring in promise.rings]
         lines = [shapely.LineString(np.vstack((ring, ring[:1]))) for ring in carried]
@@ -51,7 +53,7 @@ class Wanted:
         if window is not None and not whole:
             area = shapely.box(window.left, window.bottom, window.right, window.top)
             lines = [shapely.intersection(line, area) for line in lines]
-        dense = shapely.segmentize(lines, STEP)
+        dense = shapely.segmentize(lines, step)
         self.lengths = shapely.length(dense)
         self.points, owner = shapely.get_coordinates(dense, return_index=True)
         self.ring = owner

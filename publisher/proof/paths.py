@@ -151,6 +151,8 @@ class PathOperators:
             scale = sqrt(least * most)
             if fill and state.fill_grey is None:
                 canvas.unread["an area filled with a pattern"] = None
+            if (fill and state.fill_alpha < 1.0) or (stroke and state.stroke_alpha < 1.0):
+                canvas.unread["a line or area that one can see through"] = None
             if stroke and state.stroke_grey is None:
                 canvas.unread["a line drawn with a pattern"] = None
             canvas.pieces.append(

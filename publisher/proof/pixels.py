@@ -6,9 +6,10 @@ from typing import Any
 
 import numpy as np
 
-from publisher.basics import Box, LengthPromise, Promises
+from publisher.basics import Box, LengthPromise, OutlinePromise, Promises
 from publisher.proof.model import Array
 from publisher.proof.units import MM_PER_INCH, MM_PER_PT
+from publisher.proof.witness import DPI, RingSight, box_of, see_ring
 
 FINE = 300.0  # dpi for lengths
 COARSE = 40.0  # dpi for ink in the margins
@@ -43,6 +44,7 @@ class PixelReadings:
 
     squares: tuple[SquareReading, ...] = ()
     margins: tuple[MarginReading, ...] = ()
+    rings: tuple[RingSight, ...] = ()
     trouble: str = ""
 
 
@@ -57,6 +59,7 @@ def read_pixels(data: bytes, promises: Promises) -> PixelReadings:
     try:
         squares: list[SquareReading] = []
         margins: list[MarginReading] = []
+        rings: list[RingSight] = []
         count = len(document)
         for promise in promises.pages:
             if promise.page > count:
@@ -66,7 +69,8 @@ def read_pixels(data: bytes, promises: Promises) -> PixelReadings:
                     continue
                 squares += [_square(page, promise.page, box) for box in squares_of(promises.lengths, promise.page)]
                 margins.append(_margin(page, promise.page, promise.limit))
-        return PixelReadings(tuple(squares), tuple(margins))
+                rings += _rings(page, tuple(o for o in promises.outlines if o.page == promise.page))
+        return PixelReadings(tuple(squares), tuple(margins), tuple(rings))
     except pypdfium2.PdfiumError:
         return PixelReadings(trouble="it cannot draw a page of the file")
     finally:
@@ -166,6 +170,14 @@ def _line_at(dark: Array, expected: float, scale: float, first: float, last: flo
         return None
     middles = (rows[inked] @ (np.arange(low, high) + 0.5)) / weight[inked]
     return float(np.median(middles))
+
+
+def _rings(page: _page, outlines: tuple[OutlinePromise, ...]) -> list[RingSight]:
+    box = box_of(outlines)
+    if box is None:
+        return []
+    crop = page.crop(box, DPI)
+    return [see_ring(outline, crop) for outline in outlines]
 
 
 def _margin(page: _page, number: int, limit: Box) -> MarginReading:

@@ -11,6 +11,7 @@ from typing import Any
 from publisher.basics import Box
 from publisher.proof.actions import catalogue_actions, page_extras
 from publisher.proof.canvas import Canvas, Spent, font_of
+from publisher.proof.catalogue import attachments, bookmarks, page_labels, print_wishes
 from publisher.proof.fonts import Font
 from publisher.proof.layers import Layers
 from publisher.proof.model import FileRead, FontRead, Matrix, PageRead
@@ -20,6 +21,7 @@ from publisher.proof.walk import Walker
 
 MOST_BYTES = 120_000_000
 MOST_PAGES = 400
+OTHER_BOXES = ("/TrimBox", "/BleedBox", "/ArtBox")
 MOST_POINTS_ACROSS = 200_000  # pt; ISO 32000-1 annex C allows 14,400 units times UserUnit
 
 ENCRYPTED = "the file is encrypted"
@@ -123,6 +125,10 @@ def _read(data: bytes, name: str) -> FileRead:
         title=_word(info.get("/Title")) if isinstance(info, dict) else "",
         language=_word(catalogue.get("/Lang")),
         actions=tuple(dict.fromkeys(catalogue_actions(catalogue))),
+        wishes=print_wishes(preferences),
+        labels=page_labels(catalogue, count),
+        bookmarks=bookmarks(catalogue),
+        attachments=attachments(catalogue),
     )
 
 
@@ -185,6 +191,7 @@ def _read_page(page: Any, index: int, layers: Layers, spent: Spent, fonts: dict[
         tuple(canvas.pieces), tuple(canvas.texts), tuple(canvas.images), _fonts(canvas),
         canvas.path_operators, tuple(canvas.hidden_layers), tuple(canvas.unread),
         tuple(links), tuple(dict.fromkeys(notes)), tuple(dict.fromkeys(actions)),
+        tuple((key[1:], _in_mm(box, scale)) for key in OTHER_BOXES if (box := _box(page, key)) is not None),
     )  # fmt: skip
 
 

@@ -9,6 +9,7 @@ from publisher.proof.matrices import as_matrix, multiply
 from publisher.proof.objects import number, numbers, plain
 
 Operands = list[Any]
+RECIPES = ("Separation", "DeviceN", "Indexed")
 
 
 class SettingOperators:
@@ -89,7 +90,10 @@ class SettingOperators:
 
     def _kind(self, name: Any) -> str:
         resources = self.canvas.resources
-        return space_kind(name, plain(resources.get("/ColorSpace")) if isinstance(resources, dict) else None)
+        kind = space_kind(name, plain(resources.get("/ColorSpace")) if isinstance(resources, dict) else None)
+        if kind in RECIPES:
+            self.canvas.unread[f"a colour of the kind {kind}, whose look the file itself makes up"] = None
+        return kind
 
     def named(self, operands: Operands) -> None:
         """gs: a dictionary of settings from the resources (8.4.5)."""

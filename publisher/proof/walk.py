@@ -143,6 +143,8 @@ class Walker:
 
     def _place(self, across: int, down: int, is_mask: bool) -> None:
         canvas = self.canvas
+        if is_mask and canvas.visible():
+            canvas.unread["a picture used as a stencil, which may cover what lies under it"] = None
         a, b, c, d, e, f = canvas.state.ctm
         corners = tuple((a * x + c * y + e, b * x + d * y + f) for x, y in UNIT_SQUARE)
         width, height = lengths(canvas.state.ctm)

@@ -6,10 +6,9 @@ from functools import cache
 from pathlib import Path
 
 from publisher.basics import Finding, Rule, Severity
-from publisher.ruler.pack_facts import GENERAL_LIMIT, Budget, Met
+from publisher.ruler.pack_facts import Budget, Met, budget_of
 from publisher.ruler.readings import Reading
 
-GENERAL = 0.005  # ±0.5 %: common practice, no source
 COVERAGE = 2.0  # k = 2, about 95 % (JCGM 100, 6.3)
 
 BAD = Rule(
@@ -48,18 +47,6 @@ class Verdict:
     misfits: tuple[str, ...]
     advice: tuple[str, ...]
     findings: tuple[Finding, ...]
-
-
-def budget_of(meetings: tuple[Met, ...]) -> Budget:
-    """Return the allowed range: ±0.5 %, narrowed by every meeting of a printed and an unprinted thing (trade notes, section 5)."""
-    least, most, least_by, most_by = 1 - GENERAL, 1 + GENERAL, GENERAL_LIMIT, GENERAL_LIMIT
-    for met in meetings:
-        low = met.least / met.printed
-        if least < low <= 1.0:
-            least, least_by = low, met.what
-        if met.most is not None and 1.0 <= met.most / met.printed < most:
-            most, most_by = met.most / met.printed, met.what
-    return Budget(least, most, least_by, most_by)
 
 
 def judge(across: Reading, down: Reading, meetings: tuple[Met, ...] = (), recorded: Budget | None = None) -> Verdict:

@@ -3,10 +3,12 @@
 import json
 from dataclasses import dataclass
 from io import BytesIO
+from math import isfinite
 from typing import Any
 
 from publisher.basics import Refusal, Rule, Severity
 
+GENERAL = 0.005  # ±0.5 %: common practice, no source
 GENERAL_LIMIT = "the general limit"
 
 NO_FACTS = Rule(
@@ -15,6 +17,15 @@ NO_FACTS = Rule(
     "Without them nobody can say what this design allows; the general limit would be a guess about it.",
     Severity.ERROR,
 )
+
+FACTS_ASKEW = Rule(
+    "ruler/facts-askew",
+    "The facts of a pack hold together",
+    "A print is judged by them: with a range that is too wide every print would pass.",
+    Severity.ERROR,
+)
+SMALLEST, LARGEST = 0.9, 1.1  # no design allows a print scale outside
+ROUNDED = 2e-4  # sizes are recorded to 0.0001 mm, the range to 0.000001
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,6 +58,20 @@ class PackFacts:
     budget: Budget | None = None
 
 
+def budget_of(meetings: tuple[Met, ...]) -> Budget:
+    """Return the allowed range: ±0.5 %, narrowed by every meeting of a printed and an unprinted thing (trade notes, section 5)."""
+    least, most, least_by, most_by = 1 - GENERAL, 1 + GENERAL, GENERAL_LIMIT, GENERAL_LIMIT
+    for met in meetings:
+        if met.printed <= 0:
+            continue
+        low = met.least / met.printed
+        if least < low <= 1.0:
+            least, least_by = low, met.what
+        if met.most is not None and 1.0 <= met.most / met.printed < most:
+            most, most_by = met.most / met.printed, met.what
+    return Budget(least, most, least_by, most_by)
+
+
 def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
     """Return the facts attached to a PDF of ours. Raises Refusal when there are none or they cannot be read."""
     import logging
@@ -69,7 +94,7 @@ def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
             for m in document["meetings"]
         )
         design = document["design"]
-        return PackFacts(str(design["title"]), str(design["version"]), meetings, _budget(document))
+        facts = PackFacts(str(design["title"]), str(design["version"]), meetings, _budget(document))
     except Exception as error:
         raise Refusal(
             NO_FACTS.found(
@@ -78,6 +103,35 @@ def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
                 hint="give the PDF as it was downloaded, or leave --pack out to judge by the general limit of ±0.5 %",
             )
         ) from error
+    fault = _fault(facts)
+    if fault:
+        raise Refusal(
+            FACTS_ASKEW.found(
+                f"the facts in {name} cannot be right: {fault}",
+                subject=name,
+                hint="give the PDF as it was downloaded, or leave --pack out to judge by the general limit of ±0.5 %",
+            )
+        )
+    return facts
+
+
+def _fault(facts: PackFacts) -> str:
+    """Return in words why nobody should judge a print by these facts; empty when they hold together."""
+    for met in facts.meetings:
+        if not all(isfinite(v) and v >= 0 for v in (met.printed, met.least, met.most or 0.0)):
+            return f"the size “{met.what}” has lengths below nothing"
+    said = facts.budget
+    if said is None:
+        return ""
+    if not (SMALLEST <= said.least <= 1.0 <= said.most <= LARGEST):
+        return f"they allow a print scale from {said.least:g} to {said.most:g}"
+    own = budget_of(facts.meetings)
+    if abs(own.least - said.least) > ROUNDED or abs(own.most - said.most) > ROUNDED:
+        return (
+            f"they allow a print scale from {said.least:g} to {said.most:g}, "
+            f"but from the sizes that they name follows {own.least:.4f} to {own.most:.4f}"
+        )
+    return ""
 
 
 def _budget(document: dict[str, Any]) -> Budget | None:

@@ -1,6 +1,6 @@
 """Every promised outline is drawn in its place at its size, openings included."""
 
-from publisher.basics import Check, Finding, Outcome, Severity
+from publisher.basics import Check, Finding, Outcome, OutlinePromise, Severity
 from publisher.proof.case import Case
 from publisher.proof.outlines import REACH, TOLERANCE, OutlineReading
 
@@ -11,9 +11,8 @@ def run(case: Case, check: Check[Case]) -> Outcome:
     return Outcome(len(readings), tuple(_finding(check, r) for r in readings if not r.good))
 
 
-def name_of(reading: OutlineReading) -> str:
+def name_of(promise: OutlinePromise) -> str:
     """Return how a reader knows this copy."""
-    promise = reading.promise
     tile = f", tile row {promise.row} column {promise.column}" if promise.row else ""
     return f"part {promise.letter} ({promise.part}), copy {promise.copy}{tile}"
 
@@ -28,10 +27,10 @@ def _finding(check: Check[Case], reading: OutlineReading) -> Finding:
             if reading.farthest >= REACH
             else f"{what} is off by {reading.farthest:.2f} mm at {x:.1f}, {y:.1f} mm"
         )
-        message = f"page {promise.page}: {name_of(reading)}: {off}; {reading.missing:.1f} of {reading.length:.1f} mm are not where promised"
+        message = f"page {promise.page}: {name_of(promise)}: {off}; {reading.missing:.1f} of {reading.length:.1f} mm are not where promised"
         value = reading.farthest
     else:
-        message = f"page {promise.page}: {name_of(reading)}: a line drawn like the outline runs up to {reading.beside:.2f} mm beside it"
+        message = f"page {promise.page}: {name_of(promise)}: a line drawn like the outline runs up to {reading.beside:.2f} mm beside it"
         value = reading.beside
     return check.found(
         message, subject=promise.part, hint="draw the part as its template says", value=value, limit=TOLERANCE

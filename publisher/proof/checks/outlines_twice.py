@@ -12,7 +12,7 @@ def run(case: Case, check: Check[Case]) -> Outcome:
     readings = case.outlines()
     found = tuple(
         check.found(
-            f"page {r.promise.page}: {name_of(r)}: the outline is drawn {r.times:.1f} times over itself",
+            f"page {r.promise.page}: {name_of(r.promise)}: the outline is drawn {r.times:.1f} times over itself",
             subject=r.promise.part,
             hint="draw it once",
             value=r.times,

@@ -25,6 +25,19 @@ def run(case: Case, check: Check[Case]) -> Outcome:
                     limit=0.0,
                 )
             )
+        for name, box in page.other_boxes:
+            off = max(abs(a - b) for a, b in zip(_sides(media), _sides(box), strict=True))
+            if off > SAME:
+                found.append(
+                    check.found(
+                        f"page {page.number} names a {name} of {box.width:.2f} × {box.height:.2f} mm "
+                        f"in a page of {media.width:.2f} × {media.height:.2f} mm, by which some programs scale or cut the print",
+                        subject=f"page {page.number}",
+                        hint=f"leave the {name} out",
+                        value=off,
+                        limit=0.0,
+                    )
+                )
         off = max(abs(a - b) for a, b in zip(_sides(media), _sides(crop), strict=True))
         if off > SAME:
             found.append(

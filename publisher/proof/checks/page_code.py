@@ -29,8 +29,9 @@ def run(case: Case, check: Check[Case]) -> Outcome:
 
 def _fault(page: PageRead, promise: CodePromise) -> str:
     inside = [p for p in page.pieces if _is_module(p, promise.box)]
-    if not inside:
-        return "is not drawn"
+    first = min((p.order for p in inside), default=0)
+    if not inside or any(p.order > first and _pales(p, promise.box) for p in page.pieces):
+        return "lies under a light area" if inside else "is not drawn"
     boxes = [p.box() for p in inside]
     box = Box(
         min(b.left for b in boxes), min(b.bottom for b in boxes), max(b.right for b in boxes), max(b.top for b in boxes)
@@ -43,7 +44,10 @@ def _fault(page: PageRead, promise: CodePromise) -> str:
     dark = _modules(inside, box, size)
     if not _finders(dark):
         return "lacks one of its three finder patterns"
-    share = float(dark.mean())
+    return _other(dark, promise.modules) if promise.modules else _unlike(float(dark.mean()))
+
+
+def _unlike(share: float) -> str:
     return "" if SHARES[0] <= share <= SHARES[1] else f"is {share:.0%} dark, unlike a code"
 
 
@@ -52,6 +56,14 @@ def _is_module(piece: Piece, box: Box) -> bool:
         return False
     own, room = piece.box(), box.grown(0.05)
     return own.left >= room.left and own.bottom >= room.bottom and own.right <= room.right and own.top <= room.top
+
+
+def _pales(piece: Piece, box: Box) -> bool:
+    if piece.fill_grey is None or piece.fill_grey <= DARK or not piece.visible:
+        return False
+    own = piece.box()
+    across = min(own.right, box.right) - max(own.left, box.left)
+    return across > SQUARE and min(own.top, box.top) - max(own.bottom, box.bottom) > SQUARE
 
 
 def _size(pieces: list[Piece], box: Box) -> int:
@@ -83,6 +95,15 @@ def _dark_along(pieces: list[Piece], xs: Array, y: float) -> Array:
     return dark
 
 
+def _other(dark: Array, modules: tuple[str, ...]) -> str:
+    """Return in words how the modules differ from the promised ones."""
+    wanted = np.array([[m == "1" for m in row] for row in modules])
+    if wanted.shape != dark.shape:
+        return f"has {len(dark)} modules on a side; promised are {len(modules)}"
+    wrong = int((wanted != dark).sum())
+    return f"says something else than promised: {wrong} of its {dark.size} modules differ" if wrong else ""
+
+
 def _finders(dark: Array) -> bool:
     """Say whether three corners show a finder pattern: a ring of light between a dark ring and a dark middle."""
     away = np.abs(np.arange(FINDER) - FINDER // 2)
@@ -93,7 +114,7 @@ def _finders(dark: Array) -> bool:
 
 CHECK = Check(
     "proof/page-code",
-    "Page code there",
+    "Page code as promised",
     "a scan of a printed page finds out by its code which page it is",
     Severity.ERROR,
     run=run,
