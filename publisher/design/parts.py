@@ -64,7 +64,11 @@ class PartsReader:
             plans.append(plan)
             plans += [
                 replace(
-                    plan, id=one, letter=letters[one], name=f"{_name(entry.node, entry.key)} {k}", family=replace(plan.family, layer=k)
+                    plan,
+                    id=one,
+                    letter=letters[one],
+                    name=f"{_name(entry.node, entry.key)} {k}",
+                    family=replace(plan.family, layer=k),
                 )
                 for k, one in enumerate(ids[1:], 2)
                 if plan.family is not None

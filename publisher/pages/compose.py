@@ -63,9 +63,7 @@ def compose(design: Design, parts: tuple[Part, ...], joined: Joined, needs: Boar
             Page(number, label, draft.kind, tidy(draft.title), frame.width, frame.height, body.drawn, body.tiles)
         )
         promised.append(PagePromise(number, frame.width, frame.height, label, draft.kind, frame.limit, True))
-        whole += Body(
-            (), (), body.lengths, body.outlines, body.seams, body.texts, body.codes, marks=body.marks
-        )
+        whole += Body((), (), body.lengths, body.outlines, body.seams, body.texts, body.codes, marks=body.marks)
     title = tidy(f"{design.title}, {design.variant_title}" if design.variant_title else design.title)
     promises = Promises(
         title, design.language, tuple(promised), whole.lengths, whole.outlines, whole.seams, whole.texts, whole.codes,
