@@ -128,8 +128,7 @@ def work(
 ) -> Worked:
     """Run a brief through the rooms up to ``material``; stop between rooms at the first that finds an error.
 
-    ``effort``, ``sheets`` and ``settled`` go to ``material``: how long to look, other sheets than those on sale, who is told
-    of each verified layout.
+    ``effort``, ``sheets``, ``settled`` go to ``material``: how long to look, other sheets, who is told of verified layouts.
     """
     found = [*brief.findings, *_variant_names(brief)]
     if errors(found):
@@ -156,7 +155,6 @@ def work(
 
 
 def _variant_names(brief: Brief) -> tuple[Finding, ...]:
-    entries = brief.fields.table("variants").entries
     return tuple(
         VARIANT_NAME.found(
             f"a variant is called “{entry.key}”, which is what the sizes as written are called",
@@ -164,7 +162,7 @@ def _variant_names(brief: Brief) -> tuple[Finding, ...]:
             hint="give the variant another name",
             place=entry.place,
         )
-        for entry in entries
+        for entry in brief.fields.table("variants").entries
         if entry.key == BASE
     )
 

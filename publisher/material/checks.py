@@ -88,16 +88,21 @@ def _too_large(subject: BoardList, part: Part, sheet: SheetSize, rule: Rule, hin
 
 
 def _split(subject: BoardList, part: Part, sheet: SheetSize) -> str:
-    """Propose a straight cut that makes two parts which fit, or say that there is none."""
+    """Say which words split the part by a straight seam in two that fit, or that no one seam does."""
+    if part.whole:
+        return f"give `split` of the part {part.whole} one more seam: `split: [{{at: …}}, {{at: …}}]`"
     piece = piece_of(part, subject.board)
     split = propose_split(part, piece, subject.room(sheet), frames(subject.board.grain))
     if split is None:
-        return "make the part smaller, allow it more turns, or build it of several parts: no one straight cut would do"
-    end = "left" if split.upright else "lower"
+        return (
+            "make the part smaller, allow it more turns, or split it at several seams, such as "
+            "`split: [{at: 400 mm, plate: 60 mm}, {at: 800 mm, plate: 60 mm}]`: no one straight seam would do"
+        )
+    end, start = ("left", "left") if split.upright else ("lower", "bottom")
     return (
-        f"draw it as two parts, split by a straight cut {say_length(split.at)} from its {end} end (anywhere from "
-        f"{say_length(split.least)} to {say_length(split.most)} stays off its openings and fits), and a plate of "
-        f"{say_length(2 * LAP)} × {say_length(split.length)} to glue behind the joint, {part.count + part.spare} times each"
+        f"split the part by a seam {say_length(split.at)} from its {end} end (anywhere from "
+        f"{say_length(split.least)} to {say_length(split.most)} stays off its openings and fits), with a plate of "
+        f"{say_length(2 * LAP)} glued behind it: write `split: {{at: {split.at:g} mm, from: {start}, plate: {2 * LAP:g} mm}}` on the part"
     )
 
 

@@ -1,6 +1,6 @@
 """Where a part that is too large for the sheets may be split: one straight cut, off its openings, both halves on a sheet.
 
-A proposal in words only: the designer draws the two parts, and the plate that laps the joint.
+A proposal in words only: the designer writes it as ``split``, and geometry cuts the pieces and the plate that laps the seam.
 """
 
 from dataclasses import dataclass, replace

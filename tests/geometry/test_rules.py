@@ -98,6 +98,8 @@ SEEN_ELSEWHERE = {
     "geometry/could-not-be-drawn": "below",
     "geometry/combination": "test_combine.py",
     "geometry/layer-in-pieces": "shapes/test_hill.py",
+    "geometry/split-outside": "test_seams.py",
+    "geometry/split-place": "test_seams.py",
     **{rule.id: "test_drawn.py" for rule in DRAWING_RULES},
     "geometry/surface-heavy": "surfaces/test_draw.py",
 }

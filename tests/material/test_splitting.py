@@ -48,4 +48,5 @@ def test_the_finding_proposes_it(shop) -> None:
     part = shop.part("side", (shop.box(700.0, 100.0),), 2, turning="quarter")
     (found,) = (f for f in lay_out(shop.design(shop.board((297.0, 420.0))), (part,)).findings if f.severity == "error")
     assert "350.0 mm (13.78 in) from its left end" in found.hint
-    assert "60.0 mm (2.36 in) × 100.0 mm (3.94 in)" in found.hint
+    assert "a plate of 60.0 mm (2.36 in)" in found.hint
+    assert "`split: {at: 350 mm, from: left, plate: 60 mm}`" in found.hint
