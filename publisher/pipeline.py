@@ -109,12 +109,8 @@ def wanted_variants(brief: Brief, asked: tuple[str, ...]) -> tuple[str, ...]:
     known = ("", *variants(brief))
     for name in asked:
         if name not in known and name != BASE:
-            offered = ", ".join((BASE, *known[1:]))
-            raise Refusal(
-                UNKNOWN_VARIANT.found(
-                    f"{brief.slug} has no variant called “{name}”", subject=brief.slug, hint=f"it has: {offered}"
-                )
-            )
+            words, offered = f"{brief.slug} has no variant called “{name}”", ", ".join((BASE, *known[1:]))
+            raise Refusal(UNKNOWN_VARIANT.found(words, subject=brief.slug, hint=f"it has: {offered}"))
     return tuple("" if name == BASE else name for name in asked) or known
 
 
