@@ -8,12 +8,13 @@ import shapely
 
 from publisher.basics import Finding, LineKind, Point, Purpose
 from publisher.design import Design, SplitPlan, letter
+from publisher.geometry.labels import edge_words
 from publisher.geometry.model import Edge, Mark, Part, Region
 from publisher.geometry.offset import eroded
 from publisher.geometry.plates import plate_behind
 from publisher.geometry.regions import polygon
 from publisher.geometry.rings import curves_of, ring_of
-from publisher.geometry.rules import LOST_IN_TRACING, SPLIT_PLACE
+from publisher.geometry.rules import LOST_IN_TRACING, OWN_FAULT, SPLIT_PLACE
 from publisher.geometry.seams import Cut, Seam, cut_in_two, misplaced, seam_of
 from publisher.geometry.shapes import Shape
 from publisher.geometry.surviving import surviving_edges
@@ -36,10 +37,25 @@ def cut_pieces(design: Design, parts: Sequence[Part]) -> Result:
     made: list[Part] = []
     found: list[Finding] = []
     for part in parts:
-        pieces, problems = _split(part, splits[part.id], letters) if part.id in splits else ((part,), ())
+        pieces, problems = _tried(part, splits[part.id], letters) if part.id in splits else ((part,), ())
         made.extend(pieces)
         found.extend(problems)
     return tuple(made), tuple(found)
+
+
+def _tried(part: Part, plans: Sequence[SplitPlan], letters: Iterator[str]) -> Result:
+    """Return one part's pieces and plates; a part that the geometry library cannot split is a finding."""
+    try:
+        return _split(part, plans, letters)
+    except (shapely.errors.GEOSException, ArithmeticError, ValueError) as trouble:
+        return (), (
+            OWN_FAULT.found(
+                f"part “{part.id}” could not be split here ({type(trouble).__name__})",
+                subject=f"part {part.id}",
+                hint="move the seam a little; if that does not help, please report the spec as a fault of the tool",
+                place=plans[0].place,
+            ),
+        )
 
 
 def _split(part: Part, plans: Sequence[SplitPlan], letters: Iterator[str]) -> Result:
@@ -88,6 +104,7 @@ def _piece(part: Part, region: Region, number: int, seam_marks: Sequence[Mark]) 
     outer, edges = surviving_edges(curves_of(region.outer), [Shape(curves_of(part.outline.outer), part.edges)])
     outline = replace(region, outer=ring_of(outer))
     body = polygon(outline)
+    edges = tuple(_own_laps(edge, body) for edge in edges)
     template, lost = eroded(outline, part.trace_allowance)
     made = replace(
         part,
@@ -97,8 +114,8 @@ def _piece(part: Part, region: Region, number: int, seam_marks: Sequence[Mark]) 
         outline=outline,
         template=template,
         openings=tuple(o for o in part.openings if _has(body, shapely.Polygon(o.ring.points).representative_point())),
-        marks=(*_left(part.marks, body, polygon(template)), *seam_marks),
-        edges=tuple(_own_laps(edge, body) for edge in edges),
+        marks=(*_left(_with_words(part.marks, edges, body, part.thickness), body, polygon(template)), *seam_marks),
+        edges=edges,
         whole=part.id,
     )
     return made, lost
@@ -114,6 +131,12 @@ def _has(body: shapely.Polygon, at: shapely.Point) -> bool:
 def _own_laps(edge: Edge, body: shapely.Polygon) -> Edge:
     laps = tuple(lap for lap in edge.laps if body.distance(shapely.Point(lap.floor)) < 1e-6)
     return edge if laps == edge.laps else replace(edge, laps=laps)
+
+
+def _with_words(marks: Sequence[Mark], edges: Sequence[Edge], body: shapely.Polygon, thickness: float) -> list[Mark]:
+    """Return the marks with the words and lines of bevels and rabbets made anew: each piece says what is cut at its edges."""
+    kept = [mark for mark in marks if mark.purpose not in (Purpose.BEVEL, Purpose.RABBET)]
+    return [*kept, *edge_words([edge for edge in edges if edge.bevel or edge.rabbet], (), body, thickness)]
 
 
 def _left(marks: Sequence[Mark], body: shapely.Polygon, template: shapely.Polygon) -> Iterator[Mark]:

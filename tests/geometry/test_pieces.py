@@ -9,7 +9,7 @@ import shapely
 
 from publisher.basics import Finding, Place, Purpose
 from publisher.design import CombineStep, EdgeTreatment, OpeningPlan, PartPlan, SlotRow, SplitPlan, SurfacePlan
-from publisher.geometry import PLATE, Part, area, cut_pieces, polygon
+from publisher.geometry import PLATE, Part, area, cut_pieces, pieces, polygon
 
 HERE = Place("spec.yaml", 30, 5)
 WALL: dict[str, float | str] = {"width": 900.0, "height": 100.0}
@@ -126,13 +126,13 @@ def test_a_grid_of_seams(plan: Plan, drawn: Draw) -> None:
     """Seams both ways: four pieces, each glued to two others; the first seam's plate runs through, the others end at it."""
     part = drawn(plan("wall_panel", {"width": 900.0, "height": 900.0}))
     made = good(part, split(450.0, 60.0), split(450.0, 40.0, start="bottom"))
-    pieces, plates = [p for p in made if p.shape != PLATE], [p for p in made if p.shape == PLATE]
+    parts, plates = [p for p in made if p.shape != PLATE], [p for p in made if p.shape == PLATE]
     assert [p.letter for p in made] == ["A1", "A2", "A3", "A4", "A5", "A6", "A7"]
-    assert sorted(m.text for m in pieces[0].marks if m.purpose is Purpose.NAME) == ["glue to A2", "glue to A3"]
+    assert sorted(m.text for m in parts[0].marks if m.purpose is Purpose.NAME) == ["glue to A2", "glue to A3"]
     sizes = [polygon(plate.outline).bounds[2:] for plate in plates]
     assert sizes == [pytest.approx((60.0, 890.0)), pytest.approx((415.0, 40.0)), pytest.approx((415.0, 40.0))]
     assert plates[0].name == "Plate behind A1, A2, A3 and A4"
-    assert sum(area(p.outline) for p in pieces) == pytest.approx(810_000.0, abs=1e-6)
+    assert sum(area(p.outline) for p in parts) == pytest.approx(810_000.0, abs=1e-6)
 
 
 def test_seams_that_cannot_be(plan: Plan, drawn: Draw) -> None:
@@ -153,3 +153,27 @@ def test_an_edge_in_two_copies_keeps_its_name(plan: Plan, drawn: Draw) -> None:
     for piece in good(part, split(300.0)):
         names = {run.name for run in piece.outline.outer.runs}
         assert {edge.name for edge in piece.edges} <= names
+
+
+def test_each_piece_says_what_is_cut_at_its_edges(
+    plan: Plan, drawn: Draw, treatment: Callable[..., EdgeTreatment]
+) -> None:
+    """A bevelled edge that is cut in two keeps its angle, its words and its dotted line on both pieces."""
+    made = good(drawn(plan("wall_panel", WALL, (), (treatment("top", bevel=30.0),))), split(450.0))
+    for piece in made:
+        edge = piece.edge("top")
+        assert edge is not None and edge.bevel == 30.0
+        bevels = [m for m in piece.marks if m.purpose is Purpose.BEVEL]
+        assert [m.text.startswith("bevel 30°") for m in bevels if m.text] == [True]
+        (line,) = [m for m in bevels if not m.text]
+        assert shapely.LineString(line.points).length == pytest.approx(450.0)
+        assert polygon(piece.template).contains(shapely.Point(next(m.points[0] for m in bevels if m.text)))
+
+
+def test_trouble_in_the_library_is_a_finding(plan: Plan, drawn: Draw, monkeypatch: pytest.MonkeyPatch) -> None:
+    def trouble(*_: object) -> None:
+        raise shapely.errors.GEOSException("side location conflict")
+
+    monkeypatch.setattr(pieces, "cut_in_two", trouble)
+    made, (finding,) = pieces_of(drawn(plan("wall_panel", WALL)), split(450.0))
+    assert made == () and (finding.check, finding.place) == ("geometry/could-not-be-drawn", HERE)

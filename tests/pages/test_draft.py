@@ -3,6 +3,7 @@
 from collections.abc import Callable
 
 from publisher.basics import TextPromise
+from publisher.geometry import Part
 from publisher.pages.draft import Body, Context, Numbers
 
 
@@ -29,3 +30,18 @@ def test_a_context_knows_its_parts(make_context: Callable[..., Context]) -> None
     assert context.part("roof") is None
     assert context.say(None) == ""
     assert context.say(context.design.summary) == "A house."
+
+
+def test_a_step_takes_a_part_or_its_pieces(
+    make_context: Callable[..., Context], make_part: Callable[..., Part]
+) -> None:
+    """A part that is split is not cut whole: its pieces and plates are what the buyer takes in hand."""
+    parts = (
+        make_part("rib", "C"),
+        make_part("side_1", "A1", whole="side"),
+        make_part("side_plate_1", "A2", whole="side"),
+    )
+    context = make_context(parts=parts)
+    assert [p.id for p in context.to_take("rib")] == ["rib"]
+    assert [p.id for p in context.to_take("side")] == ["side_1", "side_plate_1"]
+    assert context.to_take("roof") == ()

@@ -1,12 +1,13 @@
 """Parts that stand get an arrow that points up, clear of openings and slots; parts that lie get none."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 import shapely
 
 from publisher.basics import LineKind, Purpose
-from publisher.geometry import Part, polygon
+from publisher.geometry import PLATE, Part, polygon
 from publisher.pages.draft import Context
 from publisher.pages.top_marks import LONG, with_top_marks
 
@@ -50,3 +51,16 @@ def test_a_part_with_no_room_is_left_as_it_is(demo: Callable[..., Context], make
     joined = demo("toll-house").joined
     small = make_part()
     assert with_top_marks((small,), joined) == (small,)  # it stands nowhere
+
+
+def test_pieces_stand_where_their_whole_does_and_plates_do_not(demo: Callable[..., Context]) -> None:
+    """A plate is glued behind its seam; nobody looks for its upper end."""
+    context = demo("quay")
+    side, deck = (context.part(name) for name in ("side", "deck"))
+    assert side is not None and deck is not None
+    parts = (
+        replace(side, id="side_1", whole="side"),
+        replace(side, id="side_plate_1", whole="side", shape=PLATE),
+        replace(deck, id="deck_1", whole="deck"),
+    )
+    assert [len(arrows(part)) for part in with_top_marks(parts, context.joined)] == [1, 0, 0]
