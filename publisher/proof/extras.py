@@ -9,10 +9,13 @@ import shapely
 from publisher.basics import Box, OutlinePromise, Point
 from publisher.proof.areas import filled_area
 from publisher.proof.ink import Ink
-from publisher.proof.model import PageRead, PlacedImage
+from publisher.proof.model import Array, PageRead, PlacedImage
 from publisher.proof.outlines import REACH, TOLERANCE, Drawn, Wanted
 
 HEAVY = 0.45  # mm: a stroke so wide is taken for a line to cut along
+FIRM = 0.32  # mm: inside a part so wide a stroke is as well, if it is long and unbroken: lines to draw are thinner
+LONG = 30.0  # mm: frames of words are smaller
+BROKEN = 0.3  # mm: a gap that the eye sees
 STEP = 2.0  # mm between the points of a heavy stroke that are tried
 SAME_WIDTH = 0.02  # mm
 DARK = 0.5  # grey of an area that hides what is printed on it
@@ -54,7 +57,7 @@ class PromisedParts:
 
     def stray_lines(self, ink: Ink, number: int) -> list[StrayLine]:
         """Return the heavy strokes in or near the parts that do not follow an outline in its own width, the worst of each part."""
-        heavy = np.flatnonzero(ink.width >= HEAVY)
+        heavy = np.flatnonzero((ink.width >= HEAVY) | ((ink.width >= FIRM) & _unbroken(ink) & _long(ink)))
         if not len(heavy):
             return []
         lines = [ink.line(int(i)) for i in heavy]
@@ -74,7 +77,7 @@ class PromisedParts:
             if not len(points) or area.is_empty:
                 continue
             distance = shapely.distance(shapely.points(points), area)
-            near = np.flatnonzero(distance <= REACH + width / 2)
+            near = np.flatnonzero(np.where(width >= HEAVY, distance <= REACH + width / 2, distance <= 0.0))
             if len(near):
                 worst = int(near[np.argmax(away[near])])
                 at = (float(points[worst][0]), float(points[worst][1]))
@@ -99,6 +102,19 @@ class PromisedParts:
                 middle = shapely.centroid(shared[int(np.argmax(sizes))])
                 found.append(DarkArea(promise, float(sizes.sum()), (float(middle.x), float(middle.y))))
         return found
+
+
+def _unbroken(ink: Ink) -> Array:
+    """Return which lines have no gaps that one sees."""
+    pieces, which = np.unique(ink.piece, return_inverse=True)
+    gaps = [max(ink.page.pieces[int(i)].dash[1::2], default=0.0) for i in pieces]
+    unbroken: Array = np.array([gap < BROKEN for gap in gaps], dtype=bool)[which]
+    return unbroken
+
+
+def _long(ink: Ink) -> Array:
+    across: Array = (ink.bounds[:, 2:] - ink.bounds[:, :2]).max(axis=1, initial=0.0)
+    return across >= LONG
 
 
 def _shows(image: PlacedImage) -> bool:

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from hashlib import sha256
 from io import BytesIO
 from math import cos, pi, sin, tan
 from pathlib import Path
@@ -19,9 +20,11 @@ from reportlab.pdfgen.canvas import Canvas
 
 import publisher.pages
 from publisher.basics import (
+    AttachmentPromise,
     Box,
     CodePromise,
     LengthPromise,
+    MarkPromise,
     OutlinePromise,
     PagePromise,
     Point,
@@ -35,6 +38,7 @@ K = 72 / 25.4
 WIDTH, HEIGHT = 210.0, 297.0
 LIMIT = Box(6.35, 12.7, 203.65, 284.3)
 FONT = Path(publisher.pages.__file__).parent / "fonts" / "NotoSans-Regular.ttf"
+RECORD = b'{"format": 1}'
 Draw = Callable[[Canvas], None]
 
 
@@ -105,8 +109,12 @@ def sides(page: int, box: Box, label: str) -> tuple[LengthPromise, ...]:
     )
 
 
+def code_rows(text: str) -> tuple[str, ...]:
+    return tuple("".join("1" if dark else "0" for dark in row) for row in segno.make_qr(text, version=3).matrix)
+
+
 def code_modules(text: str, box: Box) -> str:
-    matrix = segno.make_qr(text, version=3).matrix
+    matrix = [[m == "1" for m in row] for row in code_rows(text)]
     step = box.width / len(matrix)
     return " ".join(
         f"{(box.left + x * step) * K:.4f} {(box.top - (y + 1) * step) * K:.4f} {step * K:.4f} {step * K:.4f} re"
@@ -154,6 +162,10 @@ class Pack:
                 Duplex=pikepdf.Name.Simplex,
                 PickTrayByPDFSize=True,
             )
+            pdf.Root.PageLabels = pikepdf.Dictionary(Nums=[0, pikepdf.Dictionary(S=pikepdf.Name.D)])
+            pdf.attachments["facts.json"] = pikepdf.AttachedFileSpec(pdf, RECORD)
+            with pdf.open_outline() as outline:
+                outline.root.append(pikepdf.OutlineItem("Templates", 0))
             for edit in self.edits:
                 edit(pdf)
             finished = BytesIO()
@@ -168,6 +180,9 @@ DOOR = ((10.0, 10.0), (10.0, 40.0), (30.0, 40.0), (30.0, 10.0))
 PART_B = ((0.0, 0.0), (300.0, 0.0), (300.0, 80.0), (0.0, 90.0))
 HOLE_B = ((140.0, 30.0), (140.0, 60.0), (165.0, 60.0), (165.0, 30.0))
 AT_A = Pose(30.0, 180.0, 10.0)
+DRAW_LINES = (((35.0, 20.0), (80.0, 20.0)), ((50.0, 20.0), (50.0, 35.0), (60.0, 35.0)))
+FOLD_LINE = ((0.0, 50.0), (80.0, 50.0))
+FOLD_DASH = (8.4, 1.05, 0.35, 1.05)
 TILE_WINDOWS = (Box(10.0, 40.0, 200.0, 240.0), Box(10.0, 40.0, 200.0, 240.0))
 TILE_POSES = (Pose(20.0, 100.0), Pose(-130.0, 100.0))  # the second page shows the part from x = 140
 SEAM_POINTS = (("B1", (155.0, 20.0)), ("B2", (155.0, 75.0)))
@@ -233,6 +248,10 @@ def template() -> tuple[Sheet, list[LengthPromise]]:
     left, right = (20.0, 150.0), (110.0, 150.0)
     items |= furniture(2) | {
         "outline": outline((PART_A, DOOR), AT_A),
+        "draw lines": stroke(" ".join(ring_code(AT_A.apply_all(line), False) for line in DRAW_LINES)),
+        "fold lines": stroke(
+            ring_code(AT_A.apply_all(FOLD_LINE), False), 0.35, " ".join(f"{d * K:.4f}" for d in FOLD_DASH)
+        ),
         "reference": stroke(ring_code(AT_A.apply_all(((0.0, 30.0), (90.0, 30.0)))), 0.25, "3 1"),
         "letter": words("A", 70.0, 215.0, 12.0),
         "count": words("cut 14", 80.0, 215.0),
@@ -291,7 +310,12 @@ def good_pack() -> Pack:
             TextPromise(3, "B", (100.0, 140.0), 5.0),
             TextPromise(4, "B"),
         ),
-        (CodePromise(2, Box(180.0, 60.0, 194.5, 74.5), "pack 1.0.0 a4 2"),),
+        (CodePromise(2, Box(180.0, 60.0, 194.5, 74.5), "pack 1.0.0 a4 2", code_rows("pack 1.0.0 a4 2")),),
+        (AttachmentPromise("facts.json", sha256(RECORD).hexdigest()),),
+        (
+            MarkPromise(2, "step", 1, "draw", tuple(AT_A.apply_all(line) for line in DRAW_LINES), 0.25),
+            MarkPromise(2, "step", 1, "fold", (AT_A.apply_all(FOLD_LINE),), 0.35, FOLD_DASH),
+        ),
     )
     return Pack(sheets, promises)
 
@@ -354,6 +378,7 @@ def kit() -> SimpleNamespace:
         box_code=box_code,
         ring_code=ring_code,
         circle_code=circle_code,
+        code_modules=code_modules,
         raw_pdf=raw_pdf,
         raw_stream=raw_stream,
         font=FONT,

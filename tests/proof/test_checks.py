@@ -275,6 +275,158 @@ bad("proof/page-code", "a black square")(
     swap(1, "code", lambda kit: kit.literal(f"q 0 g {180 * PT} {60 * PT} {14.5 * PT} {14.5 * PT} re f Q"))
 )
 
+AT = (88 * PT, 186 * PT)  # near the middle of part A's lower edge: pt on page 2
+UNDER = f"{AT[0]} {AT[1]}"
+
+
+def resource(code: str, kind: str, name: str, make: Callable[[pikepdf.Pdf], Any]) -> Spoil:
+    """Add code to page 2 that uses a resource made with pikepdf."""
+
+    def change(pdf: pikepdf.Pdf) -> None:
+        resources = pdf.pages[1].Resources
+        if kind not in resources:
+            resources[kind] = pikepdf.Dictionary()
+        resources[kind][name] = make(pdf)
+
+    def spoil(pack: Any, kit: Any) -> None:
+        pack.sheets[1].items["added"] = kit.literal(code)
+        pack.edits.append(change)
+
+    return spoil
+
+
+def white_shading(_: pikepdf.Pdf) -> Any:
+    function = pikepdf.Dictionary(FunctionType=2, Domain=[0, 1], C0=[1], C1=[1], N=1)
+    return pikepdf.Dictionary(
+        ShadingType=2, ColorSpace=pikepdf.Name.DeviceGray, Coords=[0, 0, 600, 0], Extend=[True, True], Function=function
+    )
+
+
+def ghost_colour(_: pikepdf.Pdf) -> Any:
+    function = pikepdf.Dictionary(FunctionType=2, Domain=[0, 1], C0=[1], C1=[1], N=1)
+    return pikepdf.Array([pikepdf.Name.Separation, pikepdf.Name.Ghost, pikepdf.Name.DeviceGray, function])
+
+
+def soft_mask(pdf: pikepdf.Pdf) -> Any:
+    group = pdf.make_stream(f"1 g 0 0 600 850 re f 0 g {UNDER} 60 30 re f".encode())
+    group.Type, group.Subtype, group.BBox = pikepdf.Name.XObject, pikepdf.Name.Form, pikepdf.Array([0, 0, 600, 850])
+    group.Group = pikepdf.Dictionary(S=pikepdf.Name.Transparency, CS=pikepdf.Name.DeviceGray)
+    return pikepdf.Dictionary(SMask=pikepdf.Dictionary(S=pikepdf.Name.Luminosity, G=group))
+
+
+def faded_outline(pack: Any, kit: Any, setting: str, kind: str, name: str, make: Callable[[pikepdf.Pdf], Any]) -> None:
+    """Draw the outline of part A after a setting that makes it vanish."""
+    items = pack.sheets[1].items
+    resource("", kind, name, make)(pack, kit)
+    promise = pack.promises.outlines[0]
+    code = " ".join(kit.ring_code(promise.pose.apply_all(r)) for r in promise.rings)
+    items["outline"] = kit.literal(f"q {0.5 * PT} w {setting} {code} S Q")
+
+
+def covering_link(pdf: pikepdf.Pdf) -> None:
+    look = pdf.make_stream(b"1 g 0 0 60 60 re f")
+    look.Type, look.Subtype, look.BBox = pikepdf.Name.XObject, pikepdf.Name.Form, pikepdf.Array([0, 0, 60, 60])
+    note = pikepdf.Dictionary(
+        Type=pikepdf.Name.Annot, Subtype=pikepdf.Name.Link, Border=[0, 0, 0], F=4, AP=pikepdf.Dictionary(N=look),
+        Rect=[AT[0], AT[1], AT[0] + 60, AT[1] + 60], Dest=[pdf.pages[1].obj, pikepdf.Name.Fit],
+    )  # fmt: skip
+    pdf.pages[1].obj["/Annots"] = pikepdf.Array([pdf.make_indirect(note)])
+
+
+LOSSES: tuple[tuple[str, Spoil], ...] = (
+    ("a white stencil", add(1, lambda kit: kit.literal(
+        f"q 1 g 60 0 0 30 {UNDER} cm BI /W 8 /H 1 /IM true /BPC 1 ID \x00 EI Q"))),
+    ("a link with a picture", edit(covering_link)),
+    ("a colour that prints white", lambda pack, kit: faded_outline(
+        pack, kit, "/Ghost CS 1 SCN", "/ColorSpace", "/Ghost", ghost_colour)),
+    ("six see-through whites", resource(
+        f"q /Half gs 1 g {f'{UNDER} 60 30 re f ' * 6} Q", "/ExtGState", "/Half", lambda _: pikepdf.Dictionary(ca=0.5))),
+    ("a grey stroke over it", add(1, lambda kit: kit.literal(
+        f"q 0.69 G 30 w {AT[0]} {AT[1] + 15} m {AT[0] + 60} {AT[1] + 15} l S Q"))),
+    ("a white shading", resource(
+        f"q {UNDER} 60 30 re W n /Pale sh Q", "/Shading", "/Pale", white_shading)),
+    ("a soft mask", lambda pack, kit: faded_outline(
+        pack, kit, "/Mask gs 0 G", "/ExtGState", "/Mask", soft_mask)),
+)  # fmt: skip
+for loss, spoil_ in LOSSES:
+    bad("proof/outline-by-pixels", loss)(spoil_)
+bad("proof/outline-by-pixels", "a black bar over it")(
+    add(1, lambda kit: kit.literal(f"q 0 g {AT[0]} {AT[1]} 60 60 re f Q"))
+)
+bad("proof/not-followed", "a stencil")(LOSSES[0][1])
+bad("proof/not-followed", "a recipe of a colour")(LOSSES[2][1])
+bad("proof/not-followed", "see-through areas")(LOSSES[3][1])
+bad("proof/not-followed", "a soft mask")(LOSSES[6][1])
+bad("proof/note-over-page", "a link with a picture")(LOSSES[1][1])
+
+
+def inside_a(points: tuple[tuple[float, float], ...], width: float = 0.5, closed: bool = False) -> Spoil:
+    """Draw a line inside part A, given in the part's own coordinates."""
+    return add(
+        1, lambda kit: kit.stroke(kit.ring_code(kit.good().promises.outlines[0].pose.apply_all(points), closed), width)
+    )
+
+
+def smaller_copy(pack: Any, kit: Any) -> None:
+    promise = pack.promises.outlines[0]
+    ring = tuple((45 + 0.95 * (x - 45), 30 + 0.95 * (y - 30)) for x, y in promise.rings[0])
+    inside_a(ring, 0.5, True)(pack, kit)
+
+
+def with_width(width: float) -> Spoil:
+    def spoil(pack: Any, kit: Any) -> None:
+        promise = pack.promises.outlines[0]
+        code = " ".join(kit.ring_code(promise.pose.apply_all(r)) for r in promise.rings)
+        pack.sheets[1].items["outline"] = kit.stroke(code, width)
+
+    return spoil
+
+
+bad("proof/line-unpromised", "a slit of 20 mm")(inside_a(((70.0, 0.0), (70.0, 20.0))))
+bad("proof/line-unpromised", "a second outline at 95 %")(smaller_copy)
+bad("proof/line-unpromised", "as wide as a fold, but unbroken")(inside_a(((40.0, 20.0), (80.0, 20.5)), 0.35))
+bad("proof/line-unpromised", "a square")(inside_a(((40.0, 20.0), (50.0, 20.0), (50.0, 30.0), (40.0, 30.0)), 0.49, True))
+bad("proof/line-unpromised", "5 mm thick over the outline")(inside_a(((50.0, 0.0), (90.0, 0.0)), 5.0))
+bad("proof/line-unpromised", "a chord over a notch")(inside_a(((40.0, 0.0), (48.0, 0.0))))
+bad("proof/outline-width", "5 mm thick")(with_width(5.0))
+bad("proof/outline-width", "as thin as a line to draw")(with_width(0.25))
+bad("proof/dark-area", "a black bar over the outline")(
+    add(1, lambda kit: kit.literal(f"q 0 g {AT[0]} {AT[1]} 60 60 re f Q"))
+)
+bad("proof/dark-area", "a picture in the part")(add(1, lambda kit: kit.picture(Box(70, 190, 80, 200), 200)))
+bad("proof/mark", "lines to draw missing")(drop(1, "draw lines"))
+bad("proof/mark", "a fold moved by 0.3 mm")(
+    swap(1, "fold lines", lambda kit: kit.stroke(
+        kit.ring_code(kit.good().promises.outlines[0].pose.apply_all(((0.0, 50.3), (80.0, 50.3))), False), 0.35,
+        " ".join(str(d * PT) for d in (8.4, 1.05, 0.35, 1.05))))
+)  # fmt: skip
+bad("proof/mark", "a fold drawn like a line to draw")(
+    swap(1, "fold lines", lambda kit: kit.stroke(
+        kit.ring_code(kit.good().promises.outlines[0].pose.apply_all(((0.0, 50.0), (80.0, 50.0))), False), 0.35))
+)  # fmt: skip
+CODE_BOX = Box(180.0, 60.0, 194.5, 74.5)
+bad("proof/page-code", "that of another page")(
+    swap(1, "code", lambda kit: kit.literal(f"q 0 g {kit.code_modules('pack 1.0.0 a4 3', CODE_BOX)} f* Q"))
+)
+bad("proof/page-code", "under a picture")(add(1, lambda kit: kit.picture(Box(185, 65, 190, 70), 100)))
+bad("proof/attachment", "the facts replaced")(
+    edit(lambda pdf: pdf.attachments.__setitem__("facts.json", pikepdf.AttachedFileSpec(pdf, b'{"format": 2}')))
+)
+bad("proof/attachment", "the facts taken out")(edit(lambda pdf: pdf.attachments.__delitem__("facts.json")))
+bad("proof/attachment", "one more file")(
+    edit(lambda pdf: pdf.attachments.__setitem__("more.txt", pikepdf.AttachedFileSpec(pdf, b"more")))
+)
+bad("proof/page-box", "a trim box")(set_page("/TrimBox", pikepdf.Array([40, 40, 500, 700])))
+bad("proof/page-box", "an art box")(set_page("/ArtBox", pikepdf.Array([40, 40, 500, 700])))
+bad("proof/print-wish", "prints the trim box")(preferences(PrintArea=pikepdf.Name.TrimBox))
+bad("proof/print-wish", "clips to the bleed box")(preferences(PrintClip=pikepdf.Name.BleedBox))
+bad("proof/print-wish", "five copies")(preferences(NumCopies=5))
+bad("proof/page-label", "no labels")(edit(lambda pdf: pdf.Root.__delitem__("/PageLabels")))
+bad("proof/page-label", "roman ones")(
+    edit(lambda pdf: pdf.Root.PageLabels.__setitem__("/Nums", pikepdf.Array([0, pikepdf.Dictionary(S=pikepdf.Name.r)])))
+)
+bad("proof/bookmark", "none")(edit(lambda pdf: pdf.Root.__delitem__("/Outlines")))
+
 
 def edge_fill(x: float) -> str:
     """A black bar along the right side of the square: pixels see it, the walk along strokes does not."""

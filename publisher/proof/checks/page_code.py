@@ -30,8 +30,8 @@ def run(case: Case, check: Check[Case]) -> Outcome:
 def _fault(page: PageRead, promise: CodePromise) -> str:
     inside = [p for p in page.pieces if _is_module(p, promise.box)]
     first = min((p.order for p in inside), default=0)
-    if not inside or any(p.order > first and _pales(p, promise.box) for p in page.pieces):
-        return "lies under a light area" if inside else "is not drawn"
+    if not inside or _covered(page, first, promise.box):
+        return "lies under something else" if inside else "is not drawn"
     boxes = [p.box() for p in inside]
     box = Box(
         min(b.left for b in boxes), min(b.bottom for b in boxes), max(b.right for b in boxes), max(b.top for b in boxes)
@@ -58,12 +58,23 @@ def _is_module(piece: Piece, box: Box) -> bool:
     return own.left >= room.left and own.bottom >= room.bottom and own.right <= room.right and own.top <= room.top
 
 
-def _pales(piece: Piece, box: Box) -> bool:
-    if piece.fill_grey is None or piece.fill_grey <= DARK or not piece.visible:
-        return False
-    own = piece.box()
-    across = min(own.right, box.right) - max(own.left, box.left)
-    return across > SQUARE and min(own.top, box.top) - max(own.bottom, box.bottom) > SQUARE
+def _covered(page: PageRead, first: int, box: Box) -> bool:
+    """Say whether anything but dark modules is painted over the code: areas, strokes, pictures, letters."""
+    boxes = [
+        p.box().grown(0.0 if p.grey is None else p.widest / 2)
+        for p in page.pieces
+        if p.order > first and p.visible and (p.grey is not None or (p.fill_grey is not None and p.fill_grey > DARK))
+    ]
+    corners = [i.corners for i in page.images if i.order > first and i.visible]
+    corners += [((t.x, t.y), (t.end_x, t.end_y + t.size)) for t in page.texts if t.order > first and t.visible]
+    for points in corners:
+        xs, ys = zip(*points, strict=True)
+        boxes.append(Box(min(xs), min(ys), max(xs), max(ys)))
+    return any(
+        min(b.right, box.right) - max(b.left, box.left) > SQUARE
+        and min(b.top, box.top) - max(b.bottom, box.bottom) > SQUARE
+        for b in boxes
+    )
 
 
 def _size(pieces: list[Piece], box: Box) -> int:
