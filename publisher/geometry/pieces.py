@@ -10,15 +10,13 @@ from publisher.basics import Finding, LineKind, Point, Purpose
 from publisher.design import Design, SplitPlan, letter
 from publisher.geometry.labels import edge_words
 from publisher.geometry.model import Edge, Mark, Part, Region
-from publisher.geometry.offset import eroded
 from publisher.geometry.plates import plate_behind
 from publisher.geometry.regions import polygon
 from publisher.geometry.rings import curves_of, ring_of
-from publisher.geometry.rules import LOST_IN_TRACING, OWN_FAULT, SPLIT_PLACE
-from publisher.geometry.seams import Cut, Seam, cut_in_two, misplaced, seam_of
+from publisher.geometry.rules import OWN_FAULT, SPLIT_PLACE
+from publisher.geometry.seams import Cut, Half, Seam, cut_in_two, misplaced, seam_of
 from publisher.geometry.shapes import Shape
 from publisher.geometry.surviving import surviving_edges
-from publisher.geometry.values import mm
 
 BESIDE = 8.0  # mm between a seam and the words about it
 APART = 14.0  # mm between two marks' words
@@ -60,33 +58,29 @@ def _tried(part: Part, plans: Sequence[SplitPlan], letters: Iterator[str]) -> Re
 
 def _split(part: Part, plans: Sequence[SplitPlan], letters: Iterator[str]) -> Result:
     """Return one part's pieces, then its plates."""
-    regions, cuts, seams = [part.outline], [], list[Seam]()
+    halves, cuts, seams = [Half(part.outline, part.template)], list[Cut](), list[Seam]()
     for number, plan in enumerate(plans, 1):
         seam = seam_of(part, plan)
         wrong = tuple(misplaced(part, seam, seams))
         if wrong:
             return (), wrong
         seams.append(seam)
-        after: list[Region] = []
-        for region in regions:
-            low, high = (polygon(region).bounds[seam.axis + side] for side in (0, 2))
+        after: list[Half] = []
+        for half in halves:
+            low, high = (polygon(half.outline).bounds[seam.axis + side] for side in (0, 2))
             if not low < seam.at < high:
-                after.append(region)
+                after.append(half)
                 continue
-            cut = cut_in_two(region, seam, f"seam_{number}")
+            cut = cut_in_two(half.outline, half.template, seam, f"seam_{number}", part.trace_allowance)
             if cut is None:
                 return (), (_in_the_way(part, plan),)
             cuts.append(cut)
             after += [cut.low, cut.high]
-        regions = after
+        halves = after
+    regions = [half.outline for half in halves]
     names = [f"{part.letter}{number}" for number in range(1, len(regions) + 1)]
     marks = _seam_marks(regions, names, cuts, part, letters)
-    pieces: list[Part] = []
-    for number, region in enumerate(regions, 1):
-        piece, lost = _piece(part, region, number, marks[number - 1])
-        if lost:
-            return (), (_lost(part, lost),)
-        pieces.append(piece)
+    pieces = [_piece(part, half, number, marks[number - 1]) for number, half in enumerate(halves, 1)]
     plates: list[Part] = []
     for cut in cuts:
         if cut.seam.plan.plate:
@@ -99,26 +93,24 @@ def _split(part: Part, plans: Sequence[SplitPlan], letters: Iterator[str]) -> Re
     return (*pieces, *plates), ()
 
 
-def _piece(part: Part, region: Region, number: int, seam_marks: Sequence[Mark]) -> tuple[Part, tuple[str, ...]]:
-    """Return one piece with the edges, openings and marks that are on it, and the names of edges lost in tracing."""
-    outer, edges = surviving_edges(curves_of(region.outer), [Shape(curves_of(part.outline.outer), part.edges)])
-    outline = replace(region, outer=ring_of(outer))
+def _piece(part: Part, half: Half, number: int, seam_marks: Sequence[Mark]) -> Part:
+    """Return one piece with the edges, openings and marks that are on it."""
+    outer, edges = surviving_edges(curves_of(half.outline.outer), [Shape(curves_of(part.outline.outer), part.edges)])
+    outline = replace(half.outline, outer=ring_of(outer))
     body = polygon(outline)
     edges = tuple(_own_laps(edge, body) for edge in edges)
-    template, lost = eroded(outline, part.trace_allowance)
-    made = replace(
+    return replace(
         part,
         id=f"{part.id}_{number}",
         letter=f"{part.letter}{number}",
         name=f"{part.name}, piece {number}",
         outline=outline,
-        template=template,
+        template=half.template,
         openings=tuple(o for o in part.openings if _has(body, shapely.Polygon(o.ring.points).representative_point())),
-        marks=(*_left(_with_words(part.marks, edges, body, part.thickness), body, polygon(template)), *seam_marks),
+        marks=(*_left(_with_words(part.marks, edges, body, part.thickness), body, polygon(half.template)), *seam_marks),
         edges=edges,
         whole=part.id,
     )
-    return made, lost
 
 
 def _has(body: shapely.Polygon, at: shapely.Point) -> bool:
@@ -225,15 +217,4 @@ def _in_the_way(part: Part, plan: SplitPlan) -> Finding:
         hint="move the seam, or make its step smaller",
         place=plan.place,
         value=plan.at,
-    )
-
-
-def _lost(part: Part, lost: Sequence[str]) -> Finding:
-    names = ", ".join(f"“{name}”" for name in lost)
-    return LOST_IN_TRACING.found(
-        f"the template of a piece of part “{part.id}” is drawn {mm(part.trace_allowance)} inside it, and its {names} vanishes",
-        subject=f"part {part.id}",
-        hint="move the seam, or make trace_allowance smaller",
-        place=part.place,
-        value=part.trace_allowance,
     )

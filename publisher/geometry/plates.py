@@ -11,10 +11,9 @@ from publisher.geometry.model import Mark, Part, Region
 from publisher.geometry.offset import eroded
 from publisher.geometry.rings import ring_of, straight
 from publisher.geometry.rules import SPLIT_PLACE
-from publisher.geometry.seams import Cut, Seam
+from publisher.geometry.seams import SHORTEST, Cut, Seam
 
 PLATE = "lap_plate"  # stands where a part's shape does
-SHORTEST = 20.0  # mm: a shorter plate holds nothing
 
 
 def plate_behind(

@@ -9,12 +9,15 @@ import shapely
 from publisher.basics import Finding, LineKind, Point, Purpose
 from publisher.design import SplitPlan, say_length
 from publisher.geometry.model import Part, Region
+from publisher.geometry.offset import eroded
 from publisher.geometry.regions import polygon, recover
-from publisher.geometry.rings import ring_of, run_points, straight
+from publisher.geometry.rings import oriented, ring_of, run_points, straight
 from publisher.geometry.rules import SPLIT_OUTSIDE, SPLIT_PLACE
 
 CLEAR = 10.0  # mm of board between a seam and any opening, slot, tab, notch, inner corner or end (common practice, no source)
+SHORTEST = 20.0  # mm: a shorter plate holds nothing
 _CORNER = 0.35  # sine of the least inward turn that counts as an inner corner; flattened arcs turn by less
+_FAR = (-10.0, -10.0, 10.0, 10.0)  # mm beyond the part, so that only the seam cuts it
 _JOINTS = (".tab", ".slot", ".lap")
 
 
@@ -33,11 +36,19 @@ class Seam:
 
 
 @dataclass(frozen=True, slots=True)
+class Half:
+    """What lies on one side of a seam: the finished piece and its template."""
+
+    outline: Region
+    template: Region
+
+
+@dataclass(frozen=True, slots=True)
 class Cut:
     """Both sides of a seam, the lower or left one first; the seam's line; and what was cut."""
 
-    low: Region
-    high: Region
+    low: Half
+    high: Half
     line: shapely.LineString
     seam: Seam
     body: shapely.Polygon
@@ -66,10 +77,10 @@ def misplaced(part: Part, seam: Seam, before: Sequence[Seam]) -> Iterator[Findin
         return
     taken = [*_taken(part, seam.axis, seam.beside, low, high), *_other_seams(seam, before)]
     near = next((what for what, a, b in taken if a < seam.at < b), "")
-    if not near and not _crosses_once(body, seam.axis, seam.at):
-        near = "a gap, so that it falls into more than two pieces"
+    if not near and not _fits(body, seam, seam.at, part.thickness):
+        near = "an outline that leaves it too little room"
     if near:
-        free = _nearest(body, seam, taken, low)
+        free = _nearest(body, seam, taken, part.thickness)
         yield SPLIT_PLACE.found(
             f"the seam {say_length(plan.at)} from the {end} of part “{part.id}” meets {near}; it needs "
             f"{say_length(seam.beside)} of whole board on either side",
@@ -83,29 +94,33 @@ def misplaced(part: Part, seam: Seam, before: Sequence[Seam]) -> Iterator[Findin
         )
 
 
-def cut_in_two(region: Region, seam: Seam, name: str) -> Cut | None:
-    """Return both sides of a seam with their runs, those of the seam called ``name``; None when there are not just two."""
-    body = polygon(region)
-    chord = _chord(body, seam.axis, seam.at)
+def cut_in_two(region: Region, template: Region, seam: Seam, name: str, allowance: float = 0.0) -> Cut | None:
+    """Return both sides of a seam with their runs, those of the seam called ``name``; None when there are not just two.
+
+    ``template`` is cut ``allowance`` mm to either side of the seam, where the pencil runs.
+    """
+    body, axis, half = polygon(region), seam.axis, seam.plan.step / 2.0
+    chord = _chord(body, axis, seam.at)
     if chord is None:
         return None
-    low, high = min(chord), max(chord)
-    u0, v0 = body.bounds[seam.axis] - 10.0, body.bounds[1 - seam.axis] - 10.0
-    v1, half = body.bounds[3 - seam.axis] + 10.0, seam.plan.step / 2.0
+    u0, v0, u1, v1 = (body.bounds[i] + far for i, far in zip((axis, 1 - axis, axis + 2, 3 - axis), _FAR, strict=True))
     path = [(seam.at - half, v0), (seam.at + half, v1)]
     if half:
-        middle = (low + high) / 2.0
+        middle = (chord[0] + chord[1]) / 2.0
         path[1:1] = [(seam.at - half, middle), (seam.at + half, middle)]
-    turned = [_turned(point, seam.axis) for point in (*path, (u0, v1), (u0, v0))]
-    names = [name] * (len(path) - 1) + [""] * 3
-    side = Region(ring_of(straight(list(zip(turned, names, strict=True)))))
-    other = polygon(side)
-    first, why_first = recover(shapely.intersection(body, other), (region, side))
-    second, why_second = recover(shapely.difference(body, other), (region, side))
-    if first is None or second is None or why_first or why_second:
-        return None
-    line = shapely.intersection(shapely.LineString(turned[: len(path)]), body)
-    return Cut(first, second, line, seam, body)
+    halves = []
+    for u in (u0, u1):
+        corners = [_turned(point, axis) for point in (*path, (u, v1), (u, v0))]
+        names = [name] * (len(path) - 1) + [""] * 3
+        side = Region(ring_of(oriented(straight(list(zip(corners, names, strict=True))))))
+        inner, _ = eroded(side, allowance)
+        outline, _ = recover(shapely.intersection(body, polygon(side)), (region, side))
+        traced, _ = recover(shapely.intersection(polygon(template), polygon(inner)), (template, inner))
+        if outline is None or traced is None:
+            return None
+        halves.append(Half(outline, traced))
+    line = shapely.intersection(shapely.LineString([_turned(point, axis) for point in path]), body)
+    return Cut(halves[0], halves[1], line, seam, body)
 
 
 def _taken(part: Part, axis: int, beside: float, low: float, high: float) -> Iterator[tuple[str, float, float]]:
@@ -147,17 +162,37 @@ def _other_seams(seam: Seam, before: Sequence[Seam]) -> Iterator[tuple[str, floa
             yield "another seam", other.at - apart, other.at + apart
 
 
-def _nearest(body: shapely.Polygon, seam: Seam, taken: Sequence[tuple[str, float, float]], low: float) -> float | None:
+def _nearest(
+    body: shapely.Polygon, seam: Seam, taken: Sequence[tuple[str, float, float]], thickness: float
+) -> float | None:
     """Return the nearest whole millimetre from the part's end where nothing is in the way."""
+    low = body.bounds[seam.axis]
     size = int(body.bounds[seam.axis + 2] - low)
     for at in sorted(range(1, size + 1), key=lambda at: (abs(at - seam.plan.at), at)):
-        if not any(a < low + at < b for _, a, b in taken) and _crosses_once(body, seam.axis, low + at):
+        if not any(a < low + at < b for _, a, b in taken) and _fits(body, seam, low + at, thickness):
             return float(at)
     return None
 
 
-def _crosses_once(body: shapely.Polygon, axis: int, at: float) -> bool:
-    return _chord(body, axis, at) is not None
+def _fits(body: shapely.Polygon, seam: Seam, at: float, thickness: float) -> bool:
+    """Say whether a seam crosses the part in one go, long enough, its step off the outline, with room for its plate."""
+    plan, axis = seam.plan, seam.axis
+    chord = _chord(body, axis, at)
+    if chord is None or abs(chord[1] - chord[0]) < CLEAR:
+        return False
+    if plan.step:
+        middle, half = (chord[0] + chord[1]) / 2.0, plan.step / 2.0
+        jog = shapely.LineString([_turned((at + side, middle), axis) for side in (-half, half)])
+        if not body.contains(jog) or body.boundary.distance(jog) < CLEAR / 2.0:
+            return False
+    # a stepped seam runs along two lines, a plate between two
+    for beside in {plan.step / 2.0, plan.plate / 2.0} - {0.0}:
+        chords = [_chord(body, axis, at + side) for side in (0.01 - beside, beside - 0.01)]
+        ends = [sorted(one) for one in (chord, *chords) if one is not None]
+        least = SHORTEST + 2.0 * thickness if beside == plan.plate / 2.0 else CLEAR
+        if len(ends) < 3 or min(high for _, high in ends) - max(low for low, _ in ends) < least:
+            return False
+    return True
 
 
 def _chord(body: shapely.Polygon, axis: int, at: float) -> tuple[float, float] | None:

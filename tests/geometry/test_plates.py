@@ -18,7 +18,7 @@ Draw = Callable[[PartPlan], Part]
 
 def plate(part: Part, plan: SplitPlan) -> Part | Finding:
     seam = seam_of(part, plan)
-    cut = cut_in_two(part.outline, seam, "seam_1")
+    cut = cut_in_two(part.outline, part.template, seam, "seam_1")
     assert cut is not None
     return plate_behind(part, cut, (seam,), (1, "A3"), ("A1", "A2"))
 

@@ -132,13 +132,13 @@ def test_inner_corners(plan: Plan, drawn: Draw) -> None:
 def test_both_sides_are_the_whole(plan: Plan, drawn: Draw, step: float, start: str) -> None:
     """A disc: arcs stay arcs, areas add up exactly, the seam's run has its name on both sides."""
     part = drawn(plan("disc", {"radius": 150.0}))
-    cut = cut_in_two(part.outline, seam_of(part, split(130.0, step=step, start=start)), "seam_1")
+    cut = cut_in_two(part.outline, part.template, seam_of(part, split(130.0, step=step, start=start)), "seam_1")
     assert cut is not None
-    assert area(cut.low) + area(cut.high) == pytest.approx(pi * 150.0**2, abs=1e-6)
-    union = polygon(cut.low).union(polygon(cut.high), grid_size=1e-6)
+    assert area(cut.low.outline) + area(cut.high.outline) == pytest.approx(pi * 150.0**2, abs=1e-6)
+    union = polygon(cut.low.outline).union(polygon(cut.high.outline), grid_size=1e-6)
     assert union.symmetric_difference(polygon(part.outline)).area < 2.0 * pi * 150.0 * 0.005
     for side in (cut.low, cut.high):
-        runs = {run.name: run for run in side.outer.runs}
+        runs = {run.name: run for run in side.outline.outer.runs}
         assert set(runs) == {"rim", "seam_1"} and runs["rim"].radius == 150.0
     whole = sqrt(150.0**2 - 30.0**2) + sqrt(150.0**2 - 10.0**2) + 20.0 if step else 2.0 * sqrt(150.0**2 - 20.0**2)
     assert cut.line.length == pytest.approx(whole, abs=0.02)
@@ -146,5 +146,23 @@ def test_both_sides_are_the_whole(plan: Plan, drawn: Draw, step: float, start: s
 
 def test_a_cut_that_leaves_more_than_two(plan: Plan, drawn: Draw) -> None:
     frame = drawn(plan("ring", {"radius": 100.0, "hole_radius": 60.0}))
-    assert cut_in_two(frame.outline, seam_of(frame, split(100.0)), "seam_1") is None
-    assert cut_in_two(frame.outline, seam_of(frame, split(30.0)), "seam_1") is not None
+    assert cut_in_two(frame.outline, frame.template, seam_of(frame, split(100.0)), "seam_1") is None
+    assert cut_in_two(frame.outline, frame.template, seam_of(frame, split(30.0)), "seam_1") is not None
+
+
+@pytest.mark.parametrize(("height", "fits"), [(49.0, True), (9.0, False)])
+def test_a_step_lies_off_the_outline(plan: Plan, drawn: Draw, height: float, fits: bool) -> None:
+    """5 mm of board above and below the middle of a stepped seam."""
+    part = drawn(plan("wall_panel", {"width": 400.0, "height": height}))
+    assert (found(part, split(200.0, step=20.0)) == []) is fits
+
+
+def test_the_template_is_cut_where_the_pencil_runs(plan: Plan, drawn: Draw) -> None:
+    """0.4 mm to either side of a stepped seam, also along its step."""
+    part = drawn(plan("wall_panel", WALL, trace_allowance=0.4))
+    cut = cut_in_two(part.outline, part.template, seam_of(part, split(200.0, step=20.0)), "seam_1", 0.4)
+    assert cut is not None
+    for side in (cut.low, cut.high):
+        template = polygon(side.template)
+        assert template.boundary.distance(cut.line) == pytest.approx(0.4)
+        assert polygon(side.outline).buffer(-0.4, join_style="mitre").symmetric_difference(template).area < 0.01
