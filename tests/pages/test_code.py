@@ -37,6 +37,14 @@ def test_a_reader_of_another_house_reads_it(text: str) -> None:
     assert isinstance(fill, Fill)
     (found,) = zxingcpp.read_barcodes(raster(fill, box))
     assert found.text == text
+    (promise,) = body.codes
+    assert promise.text == text
+    module, dots = box.width / len(promise.modules), raster(fill, box)
+    for row, modules in enumerate(promise.modules):
+        middles = [
+            (40 + round((row + 0.5) * module * 10), 40 + round((i + 0.5) * module * 10)) for i in range(len(modules))
+        ]
+        assert "".join("01"[bool(dots[at] == 0)] for at in middles) == modules
     assert found.format == zxingcpp.BarcodeFormat.QRCode
     assert body.codes[0].text == text
     assert body.codes[0].box == box

@@ -15,6 +15,7 @@ from publisher.geometry import Edge, Mark, Part, Region, Ring, Run
 from publisher.pages.model import Fill, Path, Stroke, Words
 from publisher.pages.part_strokes import (
     HEAD,
+    mark_promises,
     mark_strokes,
     outline_promise,
     outline_strokes,
@@ -220,3 +221,21 @@ def test_region_polygon_has_the_holes(make_part: Callable[..., Part]) -> None:
     part = window_part(make_part, 10)
     assert region_polygon(part.template).area == pytest.approx(60 * 40 - 100)
     assert region_polygon(part.template, Pose(turn=90)).bounds == pytest.approx((-40, 0, 0, 60))
+
+
+def test_marks_are_promised_as_drawn_and_only_those_that_a_hand_follows(make_part: Callable[..., Part]) -> None:
+    marks = (
+        Mark(LineKind.DRAW, Purpose.SURFACE, ((0.0, 5.0), (100.0, 5.0))),
+        Mark(LineKind.FOLD, Purpose.BEND, ((20.0, 0.0), (20.0, 10.0), (30.0, 10.0)), closed=True),
+        Mark(LineKind.REFERENCE, Purpose.LINE_UP, ((0.0, 8.0), (100.0, 8.0))),
+    )
+    part, pose, window = make_part(marks=marks), Pose(10.0, 20.0), Box(0.0, 0.0, 90.0, 90.0)
+    drawn = mark_strokes(part, pose, window, (Box(40.0, 20.0, 50.0, 30.0),))
+    found = {p.kind: p for p in mark_promises(3, part, 2, drawn, window)}
+    assert set(found) == {"draw", "fold"}
+    style = line_style(LineKind.FOLD)
+    assert (found["fold"].width, found["fold"].dash, found["fold"].window) == (style.width, style.dash, window)
+    assert found["fold"].lines == (((30.0, 20.0), (30.0, 30.0), (40.0, 30.0), (30.0, 20.0)),)
+    ends = sorted(x for line in found["draw"].lines for x, _ in line)
+    assert ends == [10.0, 40.0, 50.0, 110.0]  # interrupted where words stand
+    assert {(p.page, p.part, p.copy) for p in found.values()} == {(3, part.id, 2)}

@@ -3,6 +3,7 @@
 import json
 from collections.abc import Callable
 from dataclasses import replace
+from hashlib import sha256
 from math import inf
 
 from publisher.design import Fact, Size
@@ -67,3 +68,6 @@ def test_it_is_attached(make_context: Make) -> None:
     attached = with_attachment(pack, b"{}")
     assert pack.attachments == ()
     assert [(a.name, a.mime, a.data) for a in attached.attachments] == [("facts.json", "application/json", b"{}")]
+    (promise,) = attached.promises.attachments
+    assert (promise.name, promise.sha256) == ("facts.json", sha256(b"{}").hexdigest())
+    assert pack.promises.attachments == ()

@@ -50,3 +50,28 @@ def test_the_range_that_a_pack_allows_is_read_with_what_sets_it() -> None:
 def test_an_older_pack_says_no_range() -> None:
     document = {"design": {"title": "Toll house", "version": "1"}, "meetings": [SLOT]}
     assert read_pack_facts(pdf_with(document), "pack.pdf").budget is None
+
+
+@pytest.mark.parametrize(
+    ("least", "most", "why"),
+    [
+        (0.5, 1.0, "from 0.5 to 1"),
+        (0.995, 1.5, "to 1.5"),
+        (1.01, 1.0, "from 1.01"),
+        (float("nan"), 1.0, "nan"),
+        (0.95, 1.0, "from the sizes that they name follows 0.9950"),
+        (0.995, 1.005, "to 1.0000"),  # the slot is already as wide as it may be
+    ],
+)
+def test_a_range_that_does_not_follow_from_the_sizes_is_refused(least: float, most: float, why: str) -> None:
+    said = {"least": least, "most": most, "least_by": "", "most_by": "a.slot"}
+    document = {"design": {"title": "Toll house", "version": "1"}, "meetings": [SLOT], "budget": said}
+    with pytest.raises(Refusal, match="cannot be right") as refused:
+        read_pack_facts(pdf_with(document), "pack.pdf")
+    assert why in str(refused.value)
+
+
+def test_sizes_below_nothing_are_refused() -> None:
+    document = {"design": {"title": "Toll house", "version": "1"}, "meetings": [SLOT | {"printed": -5.3}]}
+    with pytest.raises(Refusal, match="below nothing"):
+        read_pack_facts(pdf_with(document), "pack.pdf")

@@ -102,6 +102,10 @@ def test_proof_alone_with_and_without_the_spec(publisher: Publisher, designs: Pa
     alone = publisher("proof", pack)
     assert alone.code == 0, alone.err
     assert "not judged" in alone.out
+    assert "proved" not in alone.out
+    assert "print scale was not judged" in alone.out
+    records = [json.loads(publisher("proof", pack, *more, "--json").out) for more in ((), ("--spec", designs / "quay"))]
+    assert [r["files"][0]["scale_judged"] for r in records] == [False, True]
     spec = designs / "quay/spec.yaml"
     spec.write_text(spec.read_text().replace("deck_width: 80 mm", "deck_width: 80.2 mm"))
     changed = publisher("proof", pack, "--spec", designs / "quay", "--json")
