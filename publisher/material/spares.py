@@ -3,6 +3,7 @@
 import hashlib
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import lru_cache
 
 import numpy as np
 
@@ -10,7 +11,7 @@ from publisher.basics import Pose
 from publisher.material.bottom_left import Bin, Kind, Room, Spot, fill
 from publisher.material.container import from_hole, upright
 from publisher.material.judge import LayoutFault
-from publisher.material.model import Layout, Spare
+from publisher.material.model import Layout, Piece, Spare
 from publisher.material.outlines import GRID, turned
 from publisher.material.packing import items, kinds_of, numbered
 from publisher.material.problem import Problem
@@ -40,7 +41,7 @@ def find_spares(problem: Problem, laid: Sequence[Layout], part: str) -> Spare | 
     """
     if sum(len(layout.items) for layout in laid) > MOST_LAID:
         return None
-    pieces = next(p for p in problem.framed() if not replace(problem, pieces=p).flaws([s.items for s in laid]))
+    pieces = _as_laid(problem, tuple(laid))
     kinds = {(pieces[k.piece].id, k.mirrored): k for k in kinds_of(pieces, problem.board.knife_gap)}
     # a part whose copies are all mirrored is wanted mirrored
     wanted = kinds.get((part, False)) or kinds[part, True]
@@ -57,6 +58,12 @@ def find_spares(problem: Problem, laid: Sequence[Layout], part: str) -> Spare | 
     if wrong:
         raise LayoutFault(f"spare copies of {part} on {problem.sheet.label}: {wrong}")
     return found
+
+
+@lru_cache(maxsize=2)
+def _as_laid(problem: Problem, laid: tuple[Layout, ...]) -> tuple[Piece, ...]:
+    """Return the pieces with their angles in the frame in which the sheets hold; each part's spares ask for it."""
+    return next(p for p in problem.framed() if not replace(problem, pieces=p).flaws([s.items for s in laid]))
 
 
 def spare_flaw(problem: Problem, laid: Sequence[Layout], spare: Spare) -> str:

@@ -127,6 +127,9 @@ def _letter_missing(composed: Composed, check: Check[Composed]) -> Outcome:
     )
 
 
+_OURS = 8  # letters of a part, its copy or a distance, as drawn in figures
+
+
 def _collide(composed: Composed, check: Check[Composed]) -> Outcome:
     looked = 0
     found: list[Finding] = []
@@ -143,10 +146,20 @@ def _collide(composed: Composed, check: Check[Composed]) -> Outcome:
                 check.found(
                     f"page {page.number} ({page.title}): “{placed[one].text[:40]}” and “{placed[two].text[:40]}” lie on each other",
                     subject=f"page {page.number}",
-                    hint="shorten one of the texts",
+                    hint=_apart(placed[one], placed[two]),
                 )
             )
     return Outcome(looked, tuple(found))
+
+
+def _apart(one: Words, two: Words) -> str:
+    """Return what to do about two words that lie on each other: a text of a line or more is its writer's, a letter or a number ours."""
+    longer = max((one.text, two.text), key=len)
+    if len(longer) > _OURS:
+        return f"shorten the text “{longer[:40]}”"
+    return (
+        "these stand beside pieces too small for them: nothing in the spec is wrong; look the piece up in the cut list"
+    )
 
 
 OVER_THE_LIMIT = Check(

@@ -101,6 +101,11 @@ def _header(setter: Setter, frame: Frame, heading: Heading, page_title: str) -> 
     return Body(tuple(drawn), findings=tuple(findings))
 
 
+def title_fits(setter: Setter, frame: Frame, title: str) -> bool:
+    """Say whether a page's title goes on the page's header whole."""
+    return _one_line(setter, tidy(title), TITLES, (frame.text.right - frame.text.left) * PAGE_SHARE)[0] == tidy(title)
+
+
 def _one_line(setter: Setter, text: str, styles: tuple[TypeStyle, ...], width: float) -> tuple[str, TypeStyle]:
     """Return the text and the largest style that takes it on one line; cut with an ellipsis when none does."""
     style = setter.fitting(text[:400], styles, width) if len(text) <= 400 else None

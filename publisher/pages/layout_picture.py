@@ -6,10 +6,12 @@ from publisher.basics import Box, Layer, Point, Pose
 from publisher.design import fixed, inches
 from publisher.geometry import Part
 from publisher.material import Layout, Yield
+from publisher.pages.checks import words_box
 from publisher.pages.draft import Context
-from publisher.pages.model import Arc, Drawn, LineStyle, Path, Stroke
+from publisher.pages.model import Arc, Drawn, LineStyle, Path, Stroke, Words
 from publisher.pages.part_strokes import region_polygon, ring_path
 from publisher.pages.picture_lines import row_lines
+from publisher.pages.rectangles import overlap
 from publisher.pages.styles import LEAST, LINE_GREY, NOTE, SMALL, TICK
 
 SHEET = LineStyle("sheet", 0.35)
@@ -64,6 +66,7 @@ def layout_picture(
     drawn += _measure(context, (left, bottom), (across, up), scale)
     drawn.append(Stroke(SHEET, (Path(corners, True),), Layer.PAGE, tag="figure"))
     paths: list[Path] = []
+    taken: list[Box] = []
     for item in layout.items:
         part = context.part(item.part)
         if part is None:
@@ -77,7 +80,9 @@ def layout_picture(
                     tuple(Arc(a.first, a.last, carried(a.centre), a.radius * scale) for a in path.arcs),
                 )
             )
-        drawn += _letter(context, part, item.pose, carried)
+        letter = _letter(context, part, carried(_inside(part, item.pose)), taken)
+        taken += (words_box(setter.faces, words) for words in letter)
+        drawn += letter
     drawn.append(Stroke(PIECE, tuple(paths), Layer.PAGE, tag="figure"))
     drawn += _rows(context, layout, scale, (left, bottom), (across, up), turned)
     drawn += _offcut(context, need.offcuts[number - 1] if need.offcuts else None, carried)
@@ -125,11 +130,20 @@ def _offcut(context: Context, offcut: Box | None, carried: Callable[[Point], Poi
     return drawn
 
 
-def _letter(context: Context, part: Part, pose: Pose, carried: Callable[[Point], Point]) -> tuple[Drawn, ...]:
+def _inside(part: Part, pose: Pose) -> Point:
     inside = region_polygon(part.outline, pose).representative_point()
-    x, y = carried((inside.x, inside.y))
-    style = NOTE.bold().tagged("figure")
-    return context.type.line(part.letter, style, x, y - context.type.cap(style) / 2, align="centre")
+    return (inside.x, inside.y)
+
+
+def _letter(context: Context, part: Part, at: Point, taken: list[Box]) -> list[Words]:
+    """Return a piece's letter in the largest size that lies on no other; none for a piece too small for any: those round it tell."""
+    setter = context.type
+    for style in (NOTE.bold().tagged("figure"), LEAST.bold().tagged("figure")):
+        drawn = setter.line(part.letter, style, at[0], at[1] - setter.cap(style) / 2, align="centre")
+        words = [thing for thing in drawn if isinstance(thing, Words)]
+        if not any(overlap(words_box(setter.faces, one), box) for one in words for box in taken):
+            return words
+    return []
 
 
 def _measure(context: Context, origin: Point, size: tuple[float, float], scale: float) -> list[Drawn]:

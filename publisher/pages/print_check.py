@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from publisher.basics import Box, Refusal
+from publisher.design import inches
 from publisher.pages.check_pieces import board, how, scrap, square, wrong
 from publisher.pages.draft import Body, Context, Numbers, PageDraft
 from publisher.pages.frame import CODE, FOOTER, QUIET, TOO_SMALL, Frame, make_frame
@@ -36,7 +37,7 @@ def print_check_drafts(context: Context) -> tuple[PageDraft, ...]:
                 f"paper {context.paper.name} leaves {column.width:.1f} × {column.height:.1f} mm beside its rulers; "
                 f"the print-check page needs a square of {SQUARE:g} mm",
                 subject=context.paper.name,
-                hint="use a larger paper; A5 is the smallest that holds it",
+                hint=_missing(column),
             )
         )
     corner = (column.left + SQUARE - QUIET - 2.5, column.top - SQUARE + QUIET + 2.5)
@@ -44,6 +45,16 @@ def print_check_drafts(context: Context) -> tuple[PageDraft, ...]:
     if column.width >= WIDE and column.height >= TALL:
         return (_draft(1, frame, lambda n: _rulers(context.type, frame, n.page) + _arranged(context, column, n.page)),)
     return _flowed(context, frame, column)
+
+
+def _missing(column: Box) -> str:
+    """Say what room the square lacks, and the two ways to give it."""
+    lacks = [
+        f"{short:.1f} mm ({inches(short):.2f} in) more {way}"
+        for short, way in ((SQUARE - column.width, "across"), (SQUARE - column.height, "upwards"))
+        if short > 0
+    ]
+    return f"it needs {' and '.join(lacks)}: use smaller margins, if the printer can print there, or a larger paper"
 
 
 def _draft(number: int, frame: Frame, body: Callable[[Numbers], Body]) -> PageDraft:

@@ -19,6 +19,11 @@ def within(box: Box, window: Box) -> bool:
     )
 
 
+def overlap(one: Box, two: Box) -> bool:
+    """Say whether two boxes have more than a side in common."""
+    return one.left < two.right and two.left < one.right and one.bottom < two.top and two.bottom < one.top
+
+
 def moved(box: Box, x: float, y: float) -> Box:
     """Return the box shifted by (x, y)."""
     return Box(box.left + x, box.bottom + y, box.right + x, box.top + y)

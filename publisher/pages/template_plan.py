@@ -6,6 +6,7 @@ Everything is mm on the page. A template whose label does not fit inside it is p
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from functools import lru_cache
+from itertools import accumulate
 from math import ceil, hypot
 
 import shapely
@@ -23,8 +24,10 @@ from publisher.pages.template_labels import UPRIGHT, Labels, Sample, samples
 
 FINE = tuple(float(a) for a in range(0, 180, 5))
 STEPS = 3  # kinds of turns that are tried: see Planner.turns
-FEW = 8  # up to so many different parts, all orders of them are tried on each page
-ORDERS = 4  # that are tried of few parts
+FEW = 8  # different parts; of more, fewer ways are tried on each page
+ORDERS, ORDERS_OF_MANY = 4, 2  # the third and the fourth seldom fill a page of many parts better, and each takes longer
+OFFERED = 1.5  # pages' worth, by area, of many parts that a page chooses from: time grows with the parts, not with their square
+FILLERS = 0.25  # as much of it again, of the smallest parts
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,18 +154,28 @@ class Planner:
 
     def _page(self, wanted: tuple[Sample, ...], square: float, step: int) -> Shown | None:
         """Return the fullest page that the frames of this square give; None when not one sample fits."""
-        best: tuple[float, Shown] | None = None
-        area = self._area(wanted)
         choices = frames(self.context.paper, square)
         if len(wanted) > 1:  # a lone part may need any corner; for several, the lower and upper right tell nearly all
             choices = choices[::2] if square == SQUARE else choices[::4]
+        if len({(s.part.id, s.mirrored) for s in wanted}) <= FEW:
+            return self._fullest(wanted, choices, step, ORDERS)
+        offered = self._offered(wanted, OFFERED * max(free_area(f).area for f in choices))
+        for some in dict.fromkeys((offered, wanted)):  # all of them where none of the offered fits
+            if some and (page := self._fullest(some, choices, step, ORDERS_OF_MANY)):
+                return page
+        return None
+
+    def _fullest(self, wanted: tuple[Sample, ...], choices: tuple[Frame, ...], step: int, orders: int) -> Shown | None:
+        """Return the fullest page of one of these frames; None when not one sample fits."""
+        best: tuple[float, Shown] | None = None
+        area = self._area(wanted)
         tries = max(len(self.labels.forms(s, self.turns(s.part, step))) for s in wanted)
         for frame in choices:
             free = free_area(frame)
             if best and area > free.area and frame.landscape == best[1].frame.landscape:
                 continue  # they will not all go on one page: the corner matters little
             for choice in range(tries):
-                lying = self._try(wanted, free, step, choice, _orders(wanted, area <= free.area))
+                lying = self._try(wanted, free, step, choice, orders)
                 if not lying:
                     continue
                 filled = self._area(y.sample for y in lying)
@@ -171,6 +184,16 @@ class Planner:
                 if len(lying) == len(wanted):
                     return Shown(frame, lying)
         return best[1] if best else None
+
+    def _offered(self, wanted: tuple[Sample, ...], most: float) -> tuple[Sample, ...]:
+        """Return the largest of the samples that have ``most`` mm² together, and the smallest, which fill gaps, that have
+        ``FILLERS`` of it; in their order."""
+        largest = sorted(range(len(wanted)), key=lambda n: -self._area((wanted[n],)))
+        taken: set[int] = set()
+        for row, room in ((largest, most), (largest[::-1], most * FILLERS)):
+            sums = accumulate(self._area((wanted[n],)) for n in row)
+            taken.update(n for n, reached in zip(row, sums, strict=True) if reached <= room)
+        return tuple(s for n, s in enumerate(wanted) if n in taken)
 
     def _straightened(self, page: Shown) -> Shown:
         """Return the page with every part as its designer drew it, unturned, when they fit so; the square in the usual corner first."""
@@ -228,10 +251,3 @@ class Planner:
         if found is None:
             raise ValueError(f"part {sample.part.id} was packed bare but has no room for its label")
         return Lying(sample, own, found.label, (found.at[0] + pose.x, found.at[1] + pose.y), found.lean)
-
-
-def _orders(wanted: tuple[Sample, ...], last: bool) -> int:
-    """Return how many orders of the samples are tried on a page: fewer of many parts, where each order takes longer and
-    fills a page nearly as well as the next. ``last``: by area, all may go on this page."""
-    different = len({(s.part.id, s.mirrored) for s in wanted})
-    return ORDERS if different <= FEW else 2 if last else 1

@@ -9,6 +9,7 @@ from publisher.basics import Box, Layer, Pose, Rule, Severity, TextPromise
 from publisher.geometry import Part
 from publisher.pages.draft import Body, Context, Numbers, PageDraft
 from publisher.pages.frame import SQUARE
+from publisher.pages.furniture import title_fits
 from publisher.pages.labels import CUT_CORNER, MARGIN, placed, tag_size
 from publisher.pages.model import Drawn, Path, Stroke, Tile
 from publisher.pages.part_notes import mark_notes, quiet_boxes
@@ -33,7 +34,7 @@ TOO_MANY = Rule(
     "with use: paste every copy is printed; a slip in a count must not fill a thousand pages",
     Severity.ERROR,
 )
-TITLE_MOST = 64  # letters; with more parts the title names letters only
+TITLE_MOST = 64  # letters of a title; a longer one names fewer parts
 
 
 def template_drafts(context: Context) -> tuple[PageDraft, ...]:
@@ -80,7 +81,7 @@ def _draft(context: Context, page: Shown, number: int, rank: dict[str, int]) -> 
     return PageDraft(
         kind="templates",
         key=f"templates:{number}",
-        title=_title(named),
+        title=_title(named, lambda title: title_fits(context.type, page.frame, title)),
         frame=page.frame,
         body=_body(context, tuple(lying)),
         task="templates",
@@ -89,9 +90,13 @@ def _draft(context: Context, page: Shown, number: int, rank: dict[str, int]) -> 
     )
 
 
-def _title(parts: list[Part]) -> str:
-    full = "Templates: " + " · ".join(f"{p.letter} {p.name}" for p in parts)
-    return full if len(full) <= TITLE_MOST else "Templates: " + " · ".join(p.letter for p in parts)
+def _title(parts: list[Part], fits: Callable[[str], bool]) -> str:
+    """Return a title that fits the header: the parts by letter and name, else by letter, else the first letters and how many more."""
+    letters = [p.letter for p in parts]
+    ways = [[f"{p.letter} {p.name}" for p in parts], letters]
+    ways += [[*letters[:shown], f"and {len(letters) - shown} more"] for shown in range(len(letters) - 1, 0, -1)]
+    titles = ("Templates: " + " · ".join(way) for way in ways)
+    return next((title for title in titles if len(title) <= TITLE_MOST and fits(title)), "Templates")
 
 
 def _body(context: Context, lying: tuple[Lying, ...]) -> Callable[[Numbers], Body]:

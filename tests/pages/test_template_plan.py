@@ -6,16 +6,18 @@ from itertools import combinations
 import pytest
 import shapely
 
-from publisher.basics import Pose
+from publisher.basics import Point, Pose
 from publisher.design import Design
 from publisher.geometry import Part
+from publisher.material import Item, Piece, pack
+from publisher.pages import template_plan
 from publisher.pages.draft import Context
 from publisher.pages.frame import SQUARE
 from publisher.pages.part_strokes import quiet_lines, region_polygon
 from publisher.pages.rectangles import as_polygon
 from publisher.pages.template_forms import AWAY, GAP
 from publisher.pages.template_labels import samples
-from publisher.pages.template_plan import Lying, Planner, Shown, planner_of
+from publisher.pages.template_plan import FEW, ORDERS, ORDERS_OF_MANY, Lying, Planner, Shown, planner_of
 from publisher.pages.templates import label_box
 
 
@@ -142,3 +144,61 @@ def test_the_same_parts_lie_the_same_way_every_time(
 def test_templates_and_tiles_share_one_planner(make_context: Callable[..., Context]) -> None:
     context = make_context()
     assert planner_of(context) is planner_of(context)
+
+
+def many(make_part: Callable[..., Part], number: int) -> tuple[Part, ...]:
+    """Plates that all differ; the smallest carry their labels beside them."""
+    letters = [chr(65 + i // 26) + chr(65 + i % 26) for i in range(number)]
+    return tuple(make_part(f"p{i}", letters[i], 24.0 + 2.5 * i, 16.0 + (7 * i) % 40) for i in range(number))
+
+
+def test_every_one_of_thirty_parts_is_placed_once(
+    make_context: Callable[..., Context], make_part: Callable[..., Part]
+) -> None:
+    pages = lay(make_context(parts=many(make_part, 30)))
+    assert sum(len(p.lying) for p in pages) == 30
+    for page in pages:
+        check(page)
+
+
+def packs(monkeypatch: pytest.MonkeyPatch, context: Context) -> tuple[list[tuple[int, int]], tuple[Shown, ...]]:
+    """Plan a context's parts; return the number of pieces and of orders that each call of the packer was given, and the pages."""
+    asked: list[tuple[int, int]] = []
+
+    def counted(
+        pieces: tuple[Piece, ...], ring: tuple[tuple[Point, ...], ...], gap: float, bins: int, tries: int
+    ) -> tuple[tuple[Item, ...], ...]:
+        asked.append((len(pieces), tries))
+        return pack(pieces, ring, gap, bins, tries)
+
+    monkeypatch.setattr(template_plan, "pack", counted)
+    return asked, lay(context)
+
+
+def test_the_packer_is_asked_a_few_times_for_each_page_whatever_the_number_of_parts(
+    make_context: Callable[..., Context], make_part: Callable[..., Part], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for number in (15, 45):
+        asked, pages = packs(monkeypatch, make_context(parts=many(make_part, number)))
+        # two squares, two orientations, two corners, two places of labels; then the pages are laid straight
+        assert len(asked) <= 2 * 8 * (len(pages) + 1) + 3 * len(pages)
+
+
+def test_a_page_chooses_from_a_few_pages_worth_of_many_parts(
+    make_context: Callable[..., Context], make_part: Callable[..., Part], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    asked, pages = packs(monkeypatch, make_context(parts=many(make_part, 45)))
+    assert len(pages) > 3
+    assert max(pieces for pieces, _ in asked) < 45
+    assert {tries for pieces, tries in asked if pieces > FEW and tries != ORDERS} == {ORDERS_OF_MANY}
+
+
+def test_parts_that_fit_no_page_do_not_hide_those_that_do(
+    make_context: Callable[..., Context], make_part: Callable[..., Part]
+) -> None:
+    large = tuple(make_part(f"l{i}", f"L{i}", 400.0 + i, 300.0) for i in range(9))
+    parts = (*large, *many(make_part, 10))
+    context = make_context(parts=parts)
+    pages, left = Planner(context).plan(tuple(s for p in parts for s in samples(context, p)))
+    assert {s.part.id for s in left} == {p.id for p in large}
+    assert sum(len(p.lying) for p in pages) == 10
