@@ -9,7 +9,7 @@ import numpy as np
 from publisher.basics import Box, LengthPromise, OutlinePromise, Promises
 from publisher.proof.model import Array
 from publisher.proof.units import MM_PER_INCH, MM_PER_PT
-from publisher.proof.witness import DPI, RingSight, box_of, see_ring
+from publisher.proof.witness import DPI, LEAST_DPI, MOST_DOTS, RingSight, box_of, see_ring
 
 FINE = 300.0  # dpi for lengths
 COARSE = 40.0  # dpi for ink in the margins
@@ -120,7 +120,7 @@ class _page:
     def __exit__(self, *_: object) -> None:
         self.page.close()
 
-    def crop(self, box: Box, dpi: float) -> tuple[Array, float, float, float, float]:
+    def crop(self, box: Box, dpi: float, number: type = np.int32) -> tuple[Array, float, float, float, float]:
         """Return (darkness (rows, columns), mm of column 0, pixels per mm across, mm of row 0, pixels per mm down).
 
         The page is drawn on a whole number of pixels, so that the true scale of each axis differs a little from the dpi.
@@ -139,7 +139,7 @@ class _page:
             raw.FPDF_RenderPageBitmap(bitmap, self.page.raw, -left, -top, wide, high, 0, flags)
         finally:
             raw.FPDFBitmap_Destroy(bitmap)
-        return 255 - buffer[:, :columns].astype(np.int32), left / kx, kx, self.height - top / ky, ky
+        return 255 - buffer[:, :columns].astype(number), left / kx, kx, self.height - top / ky, ky
 
 
 def _square(page: _page, number: int, box: Box) -> SquareReading:
@@ -176,7 +176,9 @@ def _rings(page: _page, outlines: tuple[OutlinePromise, ...]) -> list[RingSight]
     box = box_of(outlines)
     if box is None:
         return []
-    crop = page.crop(box, DPI)
+    wide, tall = min(box.width, page.width), min(box.height, page.height)
+    dpi = max(LEAST_DPI, min(DPI, (MOST_DOTS / (wide * tall)) ** 0.5 * MM_PER_INCH))
+    crop = page.crop(box, dpi, np.uint8)  # small numbers: a plotter's page has millions of them
     return [see_ring(outline, crop) for outline in outlines]
 
 

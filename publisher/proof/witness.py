@@ -14,6 +14,8 @@ from publisher.proof.model import Array
 from publisher.proof.outlines import Wanted
 
 DPI = 127.0  # 5 pixels for each mm
+LEAST_DPI = 75.0  # a line of 0.5 mm is 1.5 pixels wide: its darkest one is at least three quarters dark
+MOST_DOTS = 12_000_000  # of one page; on larger ones the dots are coarser
 STEP = 0.5  # mm between the points that are tried
 INKED = 150  # of 255: a line promised black is at least so dark in its darkest pixel
 SMEARED = 77  # of 255: grey 0.7, what counts as a line elsewhere
