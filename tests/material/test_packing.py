@@ -11,6 +11,7 @@ from publisher.material import Piece, pack
 from publisher.material.bottom_left import fill
 from publisher.material.container import container
 from publisher.material.judge import flaws
+from publisher.material.outlines import outline
 from publisher.material.packing import items, kinds_of, numbered, usual_turns
 
 QUARTERS = (0.0, 90.0, 180.0, 270.0)
@@ -145,3 +146,9 @@ def test_all_layouts_hold(todo: tuple[tuple[Piece, ...], float]) -> None:
     assert flaws(pieces, sheet, gap, sheets, complete=True) == ()
     area = sum(shapely.Polygon(p.rings[0]).area * p.count for p in pieces)
     assert len(sheets) >= ceil(area / (130.0 * 110.0) - 1e-9)
+
+
+def test_an_outline_is_prepared_once_for_equal_rings_and_gap() -> None:
+    ring = ((0.0, 0.0), (30.0, 0.0), (30.0, 20.0), (0.0, 20.0))
+    assert outline((ring,), 1.0) is outline((ring[:],), 1.0)
+    assert outline((ring,), 1.0) is not outline((ring,), 2.0)

@@ -77,3 +77,12 @@ def test_words_on_words_are_found(composed: Callable[..., Composed], setter: Set
 
 def test_a_pack_without_pages_is_not_a_good_pack(setter: Setter) -> None:
     assert len(run_checks(CHECKS, Composed((), (), setter.faces))) == len(CHECKS)
+
+
+def test_only_a_text_that_somebody_wrote_can_be_shortened(composed: Callable[..., Composed], setter: Setter) -> None:
+    letters = composed(*setter.line("AK", BODY, 60.0, 60.0), *setter.line("AH", BODY, 60.5, 60.0))
+    (found,) = run_checks(CHECKS, letters)
+    assert "shorten" not in found.hint and "too small" in found.hint
+    written = composed(*setter.line("A very long name", BODY, 60.0, 60.0), *setter.line("AH", BODY, 60.5, 60.0))
+    (found,) = run_checks(CHECKS, written)
+    assert found.hint == "shorten the text “A very long name”"

@@ -1,13 +1,16 @@
 """A laid-out sheet is drawn to scale, every piece in its place."""
 
 from collections.abc import Callable
+from itertools import combinations
 
 import pytest
 
 from publisher.basics import Box
 from publisher.pages import Stroke, Words
+from publisher.pages.checks import words_box
 from publisher.pages.draft import Context
 from publisher.pages.layout_picture import MEASURE, layout_picture, picture_height
+from publisher.pages.rectangles import overlap
 
 
 def test_pieces_lie_inside_the_sheet_and_keep_the_scale(demo: Callable[..., Context]) -> None:
@@ -28,3 +31,14 @@ def test_pieces_lie_inside_the_sheet_and_keep_the_scale(demo: Callable[..., Cont
     for path in pieces:
         assert all(left <= x <= right and bottom <= y <= top for x, y in path.points)
     assert [w.text for w in drawn if isinstance(w, Words) and w.text in "ABC"].count("C") == 4
+
+
+def test_letters_of_pieces_too_small_for_them_do_not_lie_on_each_other(demo: Callable[..., Context]) -> None:
+    context = demo("quay")
+    need = context.needs.yields[0]
+    for width in (90.0, 30.0):
+        box = Box(10.0, 20.0, 10.0 + width, 20.0 + picture_height(need, width, 118.0))
+        drawn = layout_picture(context, need, need.sheets[0], (1, 1), box)
+        boxes = [words_box(context.type.faces, w) for w in drawn if isinstance(w, Words) and len(w.text) == 1]
+        assert boxes
+        assert not any(overlap(one, two) for one, two in combinations(boxes, 2))

@@ -91,3 +91,5 @@ def test_a_paper_that_holds_no_square_is_refused(make_context: Make, make_design
     with pytest.raises(Refusal) as refusal:
         print_check_drafts(make_context("slip", design))
     assert "100 mm" in refusal.value.findings[0].message
+    assert "mm" in refusal.value.findings[0].hint and "more across" in refusal.value.findings[0].hint
+    assert "more upwards" not in refusal.value.findings[0].hint

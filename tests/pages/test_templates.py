@@ -116,3 +116,18 @@ def test_a_leader_ties_a_label_to_its_part(
     a, b = line.paths[0].points
     assert 1.0 < dist(a, b) < 14.0
     assert leaders(make_part(width=120, height=100)) == []
+
+
+def test_a_title_of_very_many_parts_names_the_first_and_counts_the_rest(
+    make_context: Callable[..., Context], make_part: Callable[..., Part]
+) -> None:
+    parts = tuple(make_part(f"p{i}", f"A{chr(65 + i)}", 34.0 + i, 20.0) for i in range(24))
+    for draft in template_drafts(make_context(parts=parts)):
+        letters = [p.letter for p in parts if p.id in draft.parts]
+        assert len(draft.title) <= 64
+        if len(letters) > 12:
+            shown, rest = draft.title.removeprefix("Templates: ").split(" · and ")
+            named = shown.split(" · ")
+            assert set(named) <= set(letters)
+            assert rest == f"{len(letters) - len(named)} more"
+    assert any("more" in d.title for d in template_drafts(make_context(parts=parts)))
