@@ -2,7 +2,7 @@ from typing import Any
 
 import pytest
 
-from publisher.basics import Box, LengthPromise, PagePromise, Promises
+from publisher.basics import Box, LengthPromise, OutlinePromise, PagePromise, Pose, Promises
 from publisher.proof.pixels import read_pixels, squares_of
 
 PT = 72 / 25.4
@@ -45,3 +45,24 @@ def test_sides_that_touch_make_one_square() -> None:
 
 def test_what_the_second_reader_cannot_open_is_said() -> None:
     assert read_pixels(b"%PDF-1.7 nothing", promises(SQUARE, SQUARE)).trouble
+
+
+@pytest.mark.parametrize(("covered", "light"), [(False, 0.0), (True, 60.0)])
+def test_outlines_of_a_plotter_page_are_seen_in_little_memory(kit: Any, covered: bool, light: float) -> None:
+    # ISO 216 A0: 841 × 1189 mm, 25 million dots at 127 dpi
+    import tracemalloc
+
+    box = Box(20.0, 20.0, 820.0, 1160.0)
+    content = f"{0.5 * PT} w {kit.box_code(box)} S" + f" 1 g {100 * PT} {10 * PT} {60 * PT} {20 * PT} re f" * covered
+    page = PagePromise(1, 841.0, 1189.0, "1", "templates", Box(5, 5, 836, 1184), False)
+    outline = OutlinePromise(1, "deck", "A", 1, Pose(), (box.corners(),))
+    data = kit.raw_pdf(content.encode(), box=b"[0 0 %f %f]" % (841.0 * PT, 1189.0 * PT))
+    tracemalloc.start()
+    try:
+        (ring,) = read_pixels(data, Promises("t", "en", (page,), (), (outline,), (), (), ())).rings
+        peak = tracemalloc.get_traced_memory()[1]
+    finally:
+        tracemalloc.stop()
+    assert ring.light == pytest.approx(light, abs=1.5)
+    assert ring.smeared == 0.0
+    assert peak < 60_000_000
