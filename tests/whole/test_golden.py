@@ -1,0 +1,65 @@
+"""Golden dumps: what stands on a few pages, in mm with three decimals. A change that nobody meant shows as a readable difference."""
+
+from functools import cache
+from math import dist
+from pathlib import Path
+
+import pytest
+
+from publisher.pages import Fill, Link, Pack, Page, Picture, Stroke, Words
+from publisher.pages import Path as DrawnPath
+from publisher.pipeline import compose_packs, read, work
+
+HERE = Path(__file__).parent
+DESIGNS = HERE.parents[1] / "designs"
+PAGES = (("lock-stair", "print_check"), ("lock-stair", "templates"), ("quay", "tiles"), ("toll-house", "steps"))
+
+
+@cache
+def pack_of(slug: str) -> Pack:
+    return compose_packs(work(read(DESIGNS / slug)), ("a4",))[0][0]
+
+
+def box(paths: tuple[DrawnPath, ...]) -> str:
+    xs = [x for path in paths for x, _ in path.points]
+    ys = [y for path in paths for _, y in path.points]
+    return f"{min(xs):.3f} {min(ys):.3f} {max(xs):.3f} {max(ys):.3f}"
+
+
+def length(paths: tuple[DrawnPath, ...]) -> float:
+    return sum(
+        dist(a, b)
+        for path in paths
+        for a, b in zip(path.points, path.points[1:] + (path.points[:1] if path.closed else ()), strict=False)
+    )
+
+
+def dump(page: Page) -> str:
+    lines = [f"page {page.kind} {page.title} {page.width:.3f} {page.height:.3f}"]
+    for thing in page.drawn:
+        if isinstance(thing, Words):
+            lines.append(
+                f"words {thing.layer.value} {thing.x:.3f} {thing.y:.3f} {thing.size:.3f} {thing.turn:g} {thing.font} {thing.text}"
+            )
+        elif isinstance(thing, Stroke):
+            style = thing.style
+            drawn = f"{len(thing.paths)} {box(thing.paths)} {length(thing.paths):.2f}"
+            lines.append(f"stroke {thing.layer.value} {style.name} {style.width:g} {drawn}")
+        elif isinstance(thing, Fill):
+            lines.append(f"fill {thing.layer.value} {thing.grey:g} {len(thing.paths)} {box(thing.paths)}")
+        elif isinstance(thing, Link):
+            lines.append(f"link {thing.page} {thing.box.left:.3f} {thing.box.bottom:.3f}")
+        elif isinstance(thing, Picture):
+            lines.append(f"picture {thing.image} {thing.box.left:.3f} {thing.box.bottom:.3f}")
+    return "\n".join(lines) + "\n"
+
+
+@pytest.mark.parametrize(("slug", "kind"), PAGES)
+def test_a_page_is_as_it_was_accepted(slug: str, kind: str, request: pytest.FixtureRequest) -> None:
+    page = next(p for p in pack_of(slug).pages if p.kind == kind)
+    golden = HERE / "golden" / f"{slug}-a4-{kind}.txt"
+    now = dump(page)
+    if request.config.getoption("--update-golden"):
+        golden.write_text(now, encoding="utf-8", newline="\n")
+        pytest.fail(f"{golden.name} was written anew: read the difference, then run without --update-golden")
+    assert now.splitlines() == golden.read_text(encoding="utf-8").splitlines()
