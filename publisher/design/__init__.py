@@ -30,6 +30,7 @@ from publisher.design.model import (
 from publisher.design.model_combine import CombineStep, Family, Parameter
 from publisher.design.model_edges import EdgeTreatment, LapSlot, Rabbet, SlotRow, TabRow
 from publisher.design.model_fits import BracePlan, MeetPlan
+from publisher.design.model_folds import FoldedPanel, FoldPlan
 from publisher.design.model_splits import SplitPlan
 from publisher.design.model_texts import Blank, MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
 from publisher.design.rules import RULES
@@ -52,6 +53,8 @@ __all__ = [
     "EdgeTreatment",
     "Fact",
     "Family",
+    "FoldPlan",
+    "FoldedPanel",
     "Join",
     "Kind",
     "LapSlot",

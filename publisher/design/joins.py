@@ -15,6 +15,7 @@ JOINT_OPTIONS = {
     "butt": (("runs_through",), ("corner", "inset")),
     "rabbet": (("rabbet_on",), ("corner",)),
     "mitre": ((), ("corner",)),
+    "fold": ((), ("corner",)),
     "tab_and_slot": (("tabs_on", "tabs", "play"), ("corner", "inset", "loosest")),
     "cross_lap": (("at", "play"), ("corner", "loosest")),
 }
@@ -25,6 +26,7 @@ JOINTS: dict[str, Joint] = {
     "butt": "butt",
     "rabbet": "rabbet",
     "mitre": "mitre",
+    "fold": "fold",
     "tab_and_slot": "tab_and_slot",
     "cross_lap": "cross_lap",
 }
@@ -220,7 +222,7 @@ class JoinReader:
                 180.0 if corner > 180 else 0.0,
             )
             return None
-        if joint != "mitre" and abs(corner - 90) > DUST:
+        if joint not in ("mitre", "fold") and abs(corner - 90) > DUST:
             self.refuse(
                 rules.CORNER,
                 f"a {joint} join at {trimmed(corner, 2)}° does not sit flush",

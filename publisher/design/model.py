@@ -8,6 +8,7 @@ from publisher.brief import SpecFile
 from publisher.design.model_combine import CombineStep, Family, Parameter
 from publisher.design.model_edges import EdgeTreatment
 from publisher.design.model_fits import BracePlan, MeetPlan
+from publisher.design.model_folds import FoldPlan
 from publisher.design.model_splits import SplitPlan
 from publisher.design.model_texts import MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
 
@@ -185,7 +186,7 @@ class PanelPlace:
     place: Place
 
 
-Joint = Literal["butt", "rabbet", "mitre", "tab_and_slot", "cross_lap"]
+Joint = Literal["butt", "rabbet", "mitre", "fold", "tab_and_slot", "cross_lap"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -196,7 +197,8 @@ class Join:
     nominal edge at ``inset`` (0 = the edge itself) on a's nominal face; b is turned so that the inside faces make ``corner``.
     For ``butt``, ``through`` is the place that runs through. For ``tab_and_slot``, ``tabs_on`` is the place with the tabs;
     a is then always the slotted panel (design swaps a and b if written the other way round). For ``rabbet``, ``through`` is the
-    place with the rabbet, which is a. For ``cross_lap``, a's slot is open above and b's below, with their middles ``at`` mm
+    place with the rabbet, which is a. A ``fold`` lies as a mitre does, of one piece of board.
+    For ``cross_lap``, a's slot is open above and b's below, with their middles ``at`` mm
     from the left ends of the two edges; the panels cross at right angles there.
     """
 
@@ -277,6 +279,7 @@ class Design:
     findings: tuple[Finding, ...]
     cover: PicturePlan | None = None  # what the cover shows; the whole piece if unsaid
     meets: tuple[MeetPlan, ...] = ()  # sizes at which the design meets other packs
+    folds: tuple[FoldPlan, ...] = ()  # parts that are cut as one piece of board
 
     def board(self, board_id: str) -> Board:
         """Return the board with this id. Raises StopIteration when there is none (design never lets that pass)."""

@@ -149,6 +149,18 @@ RABBET = Rule(
     "Only the outside paper is left over the rabbet, and the mate is shorter by it: bare foam would leave nothing.",
     ERROR,
 )
+FOLD = Rule(
+    "design/fold",
+    "Panels that are folded are one flat piece of board before",
+    "A ring does not lie flat, and a piece has one board, one outline and one count.",
+    ERROR,
+)
+FOLD_SKIN = Rule(
+    "design/fold-without-skin",
+    "Board that is folded has paper on its outside",
+    "The groove leaves nothing but the outer skin, and bare foam breaks there (common practice).",
+    WARNING,
+)
 PLACES_DIFFER = Rule(
     "design/places-differ",
     "All places of a part are joined alike",
@@ -244,6 +256,8 @@ PLAN_RULES = (
     CORNER,
     SLOT_EDGE,
     RABBET,
+    FOLD,
+    FOLD_SKIN,
     PLACES_DIFFER,
     UNJOINED,
     NEED_LIMIT,

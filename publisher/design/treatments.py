@@ -79,7 +79,7 @@ def _treat_join(join: Join, spots: dict[str, _Spot], known: KnownParts) -> None:
         return
     a_edge = _plain(join.a, join, JointLine(join.inset, b_thick, (join.match,)))
     b_edge = _plain(join.b, join, JointLine(0.0, a_thick, (join.match,), forward=False))
-    if join.joint == "mitre":
+    if join.joint in ("mitre", "fold"):  # a V-groove has the same two slopes
         bevel = (180.0 - join.corner) / 2.0
         a_edge, b_edge = replace(a_edge, bevel=bevel), replace(b_edge, bevel=bevel)
     elif join.joint == "butt":

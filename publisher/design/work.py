@@ -5,6 +5,7 @@ from publisher.brief import Brief, Table
 from publisher.design.assemblies import read_assemblies
 from publisher.design.boards import read_boards
 from publisher.design.fits import read_meets
+from publisher.design.folds import plan_folds
 from publisher.design.given import given_sizes
 from publisher.design.model import Design
 from publisher.design.needs import read_needs
@@ -35,6 +36,7 @@ def work_out(brief: Brief, variant: str = "", sets: tuple[tuple[str, str], ...] 
     treatments = treat(built.panels, built.complete, known, scope)
     use = fields.text("use", "trace")
     parts = PartsReader(known, built.used(), treatments, use, scope).read(fields.table("parts"))
+    folds = plan_folds(tuple(p for p in built.panels if p.name in built.complete), parts, boards, findings)
     reader = StepsReader(brief, tuple(known.boards), built.names, built.layers(), scope, known.families)
     tools = names_in(fields.get("tools"))
     materials = reader.materials()
@@ -65,6 +67,7 @@ def work_out(brief: Brief, variant: str = "", sets: tuple[tuple[str, str], ...] 
         files=brief.files,
         cover=reader.picture(cover, "cover") if isinstance(cover, Table) else None,
         meets=read_meets(fields.table("meets")),
+        folds=folds,
         findings=tuple(findings),
     )
 

@@ -7,6 +7,7 @@ shapes that cannot be. Never: knows paper, pages or output formats.
 from publisher.geometry.drawings import DRAWING_BYTES, Look, Seen, look_at
 from publisher.geometry.model import (
     Edge,
+    Fold,
     Lap,
     Mark,
     Opening,
@@ -33,6 +34,7 @@ __all__ = [
     "PLATE",
     "RULES",
     "Edge",
+    "Fold",
     "Lap",
     "Look",
     "Mark",

@@ -47,7 +47,7 @@ def joint_places(edges: Sequence[Edge], outer: Sequence[Curve], plan: PartPlan) 
             forward = all(line.forward for _, line in lines if line.inset <= 0.0)
             # in a rabbet nothing stays that could carry a letter
             mate = edge.rabbet.width if edge.rabbet else 0.0
-            places.append(JointPlace(edge.name, *_middle(edge), mate, own, forward))
+            places.append(JointPlace(edge.name, *stated_edge(edge), mate, own, forward))
         for lap in edge.laps:
             places.append(JointPlace(edge.name, *_beside(edge, lap), 0.0, lap.matches, left_end_first(*_ends(edge))))
         for treatment, line in lines:
@@ -75,7 +75,7 @@ def _beside(edge: Edge, lap: Lap) -> tuple[Point, Point]:
     )
 
 
-def _middle(edge: Edge) -> tuple[Point, Point]:
+def stated_edge(edge: Edge) -> tuple[Point, Point]:
     """Return the finished edge, stretched so that its middle is that of the nominal one: mates share that."""
     (ax, ay), (bx, by) = edge.nominal_start, edge.nominal_end
     length = edge.nominal_length

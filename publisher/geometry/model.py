@@ -106,6 +106,14 @@ class Edge:
 
 
 @dataclass(frozen=True, slots=True)
+class Fold:
+    """A V-groove of a piece that is folded: the inside angle ``corner`` (degrees) and the groove's ``width`` (mm) inside."""
+
+    corner: float
+    width: float
+
+
+@dataclass(frozen=True, slots=True)
 class Part:
     """A part at true size.
 
@@ -132,6 +140,8 @@ class Part:
     trace_allowance: float
     place: Place
     whole: str = ""  # for a piece or plate of a split part: the id of that part
+    folded: tuple[str, ...] = ()  # for parts that are cut as one piece: their ids
+    folds: tuple[Fold, ...] = ()  # the different grooves of such a piece
 
     def edge(self, name: str) -> Edge | None:
         """Return the edge with this name, or None."""

@@ -8,6 +8,7 @@ import shapely
 
 from publisher.basics import Finding, LineKind, Point, Purpose
 from publisher.design import Design, SplitPlan, letter
+from publisher.geometry.folds import folded_parts
 from publisher.geometry.labels import edge_words
 from publisher.geometry.model import Edge, Mark, Part, Region
 from publisher.geometry.plates import plate_behind
@@ -25,7 +26,8 @@ Result = tuple[tuple[Part, ...], tuple[Finding, ...]]
 
 
 def cut_pieces(design: Design, parts: Sequence[Part]) -> Result:
-    """Return what is cut from board: every split part replaced by its pieces and plates; findings for seams that cannot be.
+    """Return what is cut from board: every split part replaced by its pieces and plates, parts that are folded
+    together by their one piece; findings for seams and folds that cannot be.
 
     Pieces are lettered A1, A2, … from the left (or from below), plates go on after them; each knows its ``whole``.
     """
@@ -33,7 +35,8 @@ def cut_pieces(design: Design, parts: Sequence[Part]) -> Result:
     used = {mark.text for part in parts for mark in part.marks if mark.purpose is Purpose.MATCH}
     letters = (name for index in count() if (name := letter(index, small=True)) not in used)
     made: list[Part] = []
-    found: list[Finding] = []
+    parts, problems = folded_parts(design, parts)
+    found: list[Finding] = [*problems]
     for part in parts:
         pieces, problems = _tried(part, splits[part.id], letters) if part.id in splits else ((part,), ())
         made.extend(pieces)

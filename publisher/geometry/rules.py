@@ -137,6 +137,12 @@ SPLIT_PLACE = Rule(
     "A seam through an opening, slot, tab or notch, or within 10 mm of one, leaves pieces that break or do not join (common practice).",
     Severity.ERROR,
 )
+FOLD_PLACE = Rule(
+    "geometry/fold-place",
+    "Panels that are folded lie flat beside each other",
+    "Edges of one length that are whole make a fold; panels that lie over each other cannot be cut from one piece.",
+    Severity.ERROR,
+)
 OWN_FAULT = Rule(
     "geometry/could-not-be-drawn",
     "Every shape is drawn or refused in words",
@@ -168,5 +174,6 @@ RULES: tuple[Rule, ...] = (
     LAYER_IN_PIECES,
     SPLIT_OUTSIDE,
     SPLIT_PLACE,
+    FOLD_PLACE,
     OWN_FAULT,
 )

@@ -116,9 +116,10 @@ class Context:
         return self._ids.get(part_id)
 
     def to_take(self, part_id: str) -> tuple[Part, ...]:
-        """Return what a step takes in hand when it names a part: itself, or the pieces and plates that it is cut in."""
+        """Return what a step takes in hand when it names a part: itself, its pieces and plates, or the piece that it is folded in."""
         part = self.part(part_id)
-        return (part,) if part else tuple(piece for piece in self.parts if piece.whole == part_id)
+        cut = (piece for piece in self.parts if piece.whole == part_id or part_id in piece.folded)
+        return (part,) if part else tuple(cut)
 
     def copies(self, part: Part) -> int:
         """Return how many copies the buyer cuts, spares among them."""

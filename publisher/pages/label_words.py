@@ -7,6 +7,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import Purpose
+from publisher.design import say_length
 from publisher.geometry import Part
 from publisher.pages.draft import Context
 from publisher.pages.part_strokes import region_polygon
@@ -56,13 +57,15 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
 
 def _notes(context: Context, part: Part, copy: int, mirrored: bool) -> Iterator[str]:
     """Say which side goes up, where it faces, and what must not be done with the template."""
-    panel = any(place.part == part.id for plan in context.design.panels for place in plan.places)
+    panel = bool(part.folded) or any(place.part == part.id for plan in context.design.panels for place in plan.places)
     up = UP
     if any(m.purpose is Purpose.CLIMB for m in part.marks):
         up += ": the arrow climbs"
     elif panel:
         up += ": the inside face" if mirrored else ": the outside face"
     yield up
+    for fold in part.folds:
+        yield f"Fold {fold.corner:g}°: V-groove from inside, {say_length(fold.width)} wide; leave the outer skin whole."
     if any(m.purpose is Purpose.TOP for m in part.marks):
         yield "Copy “top” to the foam."
     if part.mirrored and not copy:

@@ -100,6 +100,7 @@ SEEN_ELSEWHERE = {
     "geometry/layer-in-pieces": "shapes/test_hill.py",
     "geometry/split-outside": "test_seams.py",
     "geometry/split-place": "test_seams.py",
+    "geometry/fold-place": "test_folds.py",
     **{rule.id: "test_drawn.py" for rule in DRAWING_RULES},
     "geometry/surface-heavy": "surfaces/test_draw.py",
 }

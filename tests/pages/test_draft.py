@@ -1,6 +1,7 @@
 """Drafts: bodies add up, numbers are found."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from publisher.basics import TextPromise
 from publisher.geometry import Part
@@ -44,4 +45,13 @@ def test_a_step_takes_a_part_or_its_pieces(
     context = make_context(parts=parts)
     assert [p.id for p in context.to_take("rib")] == ["rib"]
     assert [p.id for p in context.to_take("side")] == ["side_1", "side_plate_1"]
+    assert context.to_take("roof") == ()
+
+
+def test_a_step_takes_the_folded_piece_for_each_of_its_parts(
+    make_context: Callable[..., Context], make_part: Callable[..., Part]
+) -> None:
+    piece = replace(make_part(), id="front_folded", folded=("front", "side"))
+    context = make_context(parts=(piece,))
+    assert context.to_take("front") == context.to_take("side") == (piece,)
     assert context.to_take("roof") == ()

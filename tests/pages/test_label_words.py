@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from publisher.basics import LineKind, Purpose
 from publisher.design import Design, EdgeRef, PanelPlace, PanelPlan
-from publisher.geometry import Mark, Part
+from publisher.geometry import Fold, Mark, Part
 from publisher.pages.draft import Context
 from publisher.pages.label_words import is_handed, says
 
@@ -51,6 +51,17 @@ def test_a_panel_says_which_face_is_drawn(
     assert says(context, part).notes == ("THIS SIDE UP: the outside face",)
     assert says(context, part, 2, True).notes[0] == "THIS SIDE UP: the inside face"
     assert says(make_context(parts=(part,)), part).notes == ("THIS SIDE UP",)
+
+
+def test_a_folded_piece_says_how_its_grooves_are_cut(
+    make_context: Callable[..., Context], make_part: Callable[..., Part]
+) -> None:
+    part = replace(make_part(), folded=("wall", "side"), folds=(Fold(90.0, 10.0), Fold(120.0, 5.7735)))
+    assert says(make_context(parts=(part,)), part).notes == (
+        "THIS SIDE UP: the outside face",
+        "Fold 90°: V-groove from inside, 10.0 mm (0.39 in) wide; leave the outer skin whole.",
+        "Fold 120°: V-groove from inside, 5.77 mm (0.23 in) wide; leave the outer skin whole.",
+    )
 
 
 def test_mirrored_copies_are_told_and_ticked_apart(
