@@ -145,6 +145,8 @@ class _Block:
             self.y -= 0.0 if low else 0.6
             self._ticks(said.boxes)
             self.y -= 0.4
+        # a size is read as one word: the block is as wide as it, where the measure is narrower
+        self.measure = max(self.measure, self.left + max(setter.width(text, style) for text in said.size))
         joined = " ".join(said.size)
         for text in (joined,) if self.left + setter.width(joined, style) <= self.measure else said.size:
             self._text(text, style, self.left)

@@ -144,9 +144,10 @@ class Setter:
                 room = 1
                 while room < len(word) - 1 and self.width(word[: room + 1], style) <= width:
                     room += 1
+                bound = word.rfind("\u00a0", 1, room + 1)  # what is kept together comes apart there before a word does
                 hyphen = word.rfind("-", 1, room) + 1
-                cut = hyphen if hyphen > 1 else room
-                words.append(word[:cut])
+                cut = bound + 1 if bound > 0 else hyphen if hyphen > 1 else room
+                words.append(word[:cut].rstrip("\u00a0"))
                 word = word[cut:]  # noqa: PLW2901
             words.append(word)
         return words

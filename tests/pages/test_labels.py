@@ -9,7 +9,7 @@ from publisher.basics import Layer, Pose
 from publisher.geometry import Part
 from publisher.pages.draft import Context
 from publisher.pages.label_words import says
-from publisher.pages.labels import MANY, STYLES, blocks, box_stands_for, placed, small_blocks
+from publisher.pages.labels import MANY, MARGIN, STYLES, blocks, box_stands_for, placed, small_blocks
 from publisher.pages.model import Path, Stroke, Words
 from publisher.pages.styles import LEAST
 
@@ -17,7 +17,10 @@ from publisher.pages.styles import LEAST
 def test_blocks_fit_their_own_size(make_context: Callable[..., Context], stair_layer: Part) -> None:
     context = make_context(parts=(stair_layer,))
     for label in (b for group in blocks(context.type, says(context, stair_layer), STYLES) for b in group):
-        assert label.width <= label.measure + 0.4
+        size = max(context.type.width(text, label.style) for text in label.says.size)  # never broken inside
+        assert label.width <= max(label.measure, size + 2 * MARGIN) + 0.4
+        words = [thing.text for thing in placed(label, context.type, Pose()) if isinstance(thing, Words)]
+        assert any(label.says.size[0] in text for text in words)
         for thing in placed(label, context.type, Pose()):
             assert thing.layer is Layer.NOTES  # type: ignore[union-attr]
             if isinstance(thing, Words):

@@ -5,7 +5,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from publisher.pages.fonts import Faces, face
-from publisher.pages.styles import BODY, HEADING, NOTE
+from publisher.pages.styles import BODY, HEADING, NOTE, SMALL
 from publisher.pages.text import Setter, tidy
 
 SENTENCE = (
@@ -93,3 +93,9 @@ def test_any_text_can_be_set(text: str, width: float) -> None:
     assert block.height >= 0.0
     for thing in block.drawn:
         assert setter.width(thing.text, BODY) <= width + 1e-6 or len(thing.text) == 1  # type: ignore[union-attr]
+
+
+def test_a_size_too_wide_for_its_column_comes_apart_between_number_and_unit() -> None:
+    setter = Setter(Faces(face("regular"), face("bold")))
+    lines = setter.lines("finished 140.0 × 80.0 mm", SMALL, setter.width("140.0 × 80.0", SMALL) + 0.2)
+    assert [line.replace("\u00a0", " ") for line in lines] == ["finished", "140.0 × 80.0", "mm"]
