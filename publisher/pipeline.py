@@ -144,7 +144,8 @@ def work(
         return tried[1] if tried else None
 
     joined = suggest(design, put_together(design, parts), facts_at)
-    joined = replace(joined, drawings=(*joined.drawings, *draw_parts(tuple(piece for piece in pieces if piece.whole or piece.folded))))
+    made = tuple(piece for piece in pieces if piece.whole or piece.folded)
+    joined = replace(joined, drawings=(*joined.drawings, *draw_parts(made)))
     needs = lay_out(design, pieces, effort, sheets, settled)
     found += (*joined.findings, *needs.findings, *text_findings(design, joined.facts))
     return Worked(brief, design, parts, joined, needs, tuple(found), pieces)
