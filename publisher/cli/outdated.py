@@ -18,11 +18,12 @@ def other_papers(home: Path, built: Built) -> tuple[str, ...]:
         now = json.loads(facts.data)
         if before["design"]["version"] != now["design"]["version"] or before["sizes"] == now["sizes"]:
             return ()
-        papers = {str(pack["paper"]["name"]) for pack in before["packs"]}
     except (OSError, ValueError, KeyError, TypeError):
         return ()
-    papers -= {one.pack.paper.name for one in built.packs}
     stem = built.packs[0].pdf.path.rsplit("-", 1)[0]
+    papers = {path.stem.removeprefix(f"{stem}-") for path in home.glob(f"{stem}-*.pdf")}
+    papers = {paper for paper in papers if "-" not in paper}  # else it is a pack of a variant
+    papers -= {one.pack.paper.name for one in built.packs}
     folder = built.variant or BASE
     return tuple(name for paper in sorted(papers) for name in (f"{stem}-{paper}.pdf", f"previews/{folder}-{paper}"))
 
