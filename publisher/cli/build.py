@@ -89,7 +89,7 @@ def _line(title: str, one: BuiltPack, folder: Path) -> str:
     return (
         f"{title} {pack.version}, {pack.paper.title}: {len(pack.pages)} pages, proved "
         f"({len(pack.promises.lengths)} lengths, {len(pack.promises.outlines)} outlines, "
-        f"largest length error {_worst(proof):.4f} mm)\n    {folder / one.pdf.path}"
+        f"largest difference {_worst(proof):.4f} mm)\n    {folder / one.pdf.path}"
     )
 
 
