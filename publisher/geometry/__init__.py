@@ -4,7 +4,10 @@ Comes in: ``PartPlan``s. Goes out: ``Part``s: outline, template, openings, marks
 shapes that cannot be. Never: knows paper, pages or output formats.
 """
 
+from publisher.geometry.cutting import PLATE, cut_pieces
 from publisher.geometry.drawings import DRAWING_BYTES, Look, Seen, look_at
+from publisher.geometry.making import behind_paper, make_parts, shape_infos
+from publisher.geometry.making import strip as rabbet_strip
 from publisher.geometry.model import (
     Edge,
     Fold,
@@ -19,13 +22,7 @@ from publisher.geometry.model import (
     ShapeInfo,
 )
 from publisher.geometry.openings import opening_infos
-from publisher.geometry.parts import make_parts, shape_infos
-from publisher.geometry.pieces import cut_pieces
-from publisher.geometry.plates import PLATE
-from publisher.geometry.rabbets import behind_paper
-from publisher.geometry.rabbets import strip as rabbet_strip
-from publisher.geometry.regions import polygon
-from publisher.geometry.rings import area, path_length, run_points
+from publisher.geometry.paths import area, path_length, polygon, run_points
 from publisher.geometry.rules import RULES
 from publisher.geometry.surfaces import surface_infos
 

@@ -4,9 +4,11 @@ Comes in: a ``Design`` and its ``Part``s. Goes out: layers of stacks, placed pan
 unprinted things, findings, line drawings. Never: repairs a shape, knows paper, imports material.
 """
 
+from publisher.joints.advice import suggest
+from publisher.joints.budget import budget_of
 from publisher.joints.checks import CHECKS
 from publisher.joints.drawings import draw_parts
-from publisher.joints.families import MeetingSize, compare_meets, meeting_sizes
+from publisher.joints.facts import MeetingSize, compare_meets, limit_of, margin_of, meeting_sizes
 from publisher.joints.model import (
     Drawing,
     DrawnLine,
@@ -18,10 +20,7 @@ from publisher.joints.model import (
     Placed,
     ScaleBudget,
 )
-from publisher.joints.needs import limit_of, margin_of
-from publisher.joints.scale_budget import budget_of
-from publisher.joints.suggesting import suggest
-from publisher.joints.together import facts_of, put_together
+from publisher.joints.put_together import facts_of, put_together
 
 __all__ = [
     "CHECKS",

@@ -8,7 +8,7 @@ import shapely
 from publisher.basics import Place
 from publisher.design import Board, Fact, Kind
 from publisher.geometry import Part, polygon
-from publisher.joints.stacks.balance import areal_mass
+from publisher.joints.stacks import areal_mass
 
 SIDES = ("width", "depth", "height")
 

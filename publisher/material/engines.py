@@ -10,7 +10,6 @@ from publisher.material.bending import most_tilted
 from publisher.material.bottom_left import Bin, Kind, Room, Spot, fill
 from publisher.material.container import Container, upright
 from publisher.material.fitting import best_turn
-from publisher.material.improving import Seeds, fewer_sheets, more_on_one_sheet
 from publisher.material.judge import LayoutFault
 from publisher.material.model import Item, Piece
 from publisher.material.outlines import GRID, Outline, distinct_turns, outline
@@ -18,6 +17,7 @@ from publisher.material.packing import Packed, best_packing, items, numbered, us
 from publisher.material.problem import Problem
 from publisher.material.row_lists import main_piece, rows_first
 from publisher.material.rows import RowBook, rows
+from publisher.material.strip_rounds import Seeds, fewer_sheets, more_on_one_sheet
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,9 +24,8 @@ from publisher.pages.model import (
     Tile,
     Words,
 )
-from publisher.pages.papers import paper_for, papers
 from publisher.pages.record import facts_document, with_attachment
-from publisher.pages.words import Caution, cautions_for, material_words, thing, tool_words
+from publisher.pages.sheet import Caution, cautions_for, material_words, paper_for, papers, thing, tool_words
 
 __all__ = [
     "Arc",

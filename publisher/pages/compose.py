@@ -7,20 +7,13 @@ from publisher.design import Design, text_findings
 from publisher.geometry import Part
 from publisher.joints import Joined
 from publisher.material import BoardNeeds
-from publisher.pages.cautions import caution_drafts
-from publisher.pages.checks import CHECKS, Composed
-from publisher.pages.cover import cover_draft
-from publisher.pages.cut_list import cut_list_drafts
-from publisher.pages.draft import Body, Context, Numbers, PageDraft
-from publisher.pages.fonts import Faces, face, faces_of
-from publisher.pages.furniture import Heading, furniture, heading_of
+from publisher.pages.front import caution_drafts, cover_draft, cut_list_drafts, print_check_drafts
+from publisher.pages.instructions import step_drafts
 from publisher.pages.model import Bookmark, Pack, PackImage, Page, PageKind, Paper, Picture
-from publisher.pages.print_check import print_check_drafts
-from publisher.pages.steps import step_drafts
-from publisher.pages.templates import template_drafts
-from publisher.pages.text import Setter, tidy
+from publisher.pages.sheet import CHECKS, Body, Composed, Context, Heading, Numbers, PageDraft, furniture, heading_of
+from publisher.pages.templates import template_drafts, with_top_marks
 from publisher.pages.tiles import tile_drafts
-from publisher.pages.top_marks import with_top_marks
+from publisher.pages.type import Faces, Setter, face, faces_of, tidy
 
 ORDER: tuple[tuple[PageKind, str], ...] = (  # the order of pages, and what bookmarks call each kind
     ("cover", "Cover"),

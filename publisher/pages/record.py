@@ -15,8 +15,8 @@ from publisher.design import Design, Fact, Size
 from publisher.geometry import Part, Region
 from publisher.joints import Joined, Meeting, ScaleBudget
 from publisher.material import BoardNeeds, Layout, Yield
-from publisher.pages.frame import MARK_ARM
 from publisher.pages.model import Attachment, Pack, Page
+from publisher.pages.sheet import MARK_ARM
 
 FORMAT = 1
 NAME = "facts.json"

@@ -6,7 +6,7 @@ that made them (it uses the printed match marks), shares a unit constant with an
 """
 
 from publisher.proof.checks import ALONE, CHECKS, OPENING, PROMISED
-from publisher.proof.model import Measured, Proof
 from publisher.proof.prove import prove
+from publisher.proof.reading import Measured, Proof
 
 __all__ = ["ALONE", "CHECKS", "OPENING", "PROMISED", "Measured", "Proof", "prove"]

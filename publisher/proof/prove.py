@@ -3,11 +3,9 @@
 from shapely.errors import ShapelyError
 
 from publisher.basics import Check, Finding, Promises, run_checks
-from publisher.proof.case import Case
 from publisher.proof.checks import ALONE, CHECKS, OPENING, PROMISED
-from publisher.proof.model import Measured, Proof
-from publisher.proof.objects import TooMuch
-from publisher.proof.reader import read_file
+from publisher.proof.measuring import Case
+from publisher.proof.reading import Measured, Proof, TooMuch, read_file
 
 GIVES_UP = (TooMuch, ShapelyError, ArithmeticError, ValueError, MemoryError, RecursionError)
 

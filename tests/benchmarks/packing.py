@@ -23,10 +23,10 @@ from typing import Any
 from publisher.material import Item, Piece
 from publisher.material.bottom_left import Bin, Kind, fill
 from publisher.material.container import container
-from publisher.material.improver import ENGINE, Strip, ask, laid
 from publisher.material.judge import flaws
 from publisher.material.outlines import GRID, HAIR
 from publisher.material.packing import items, kinds_of, numbered
+from publisher.material.strip_search import ENGINE, Strip, ask, laid
 
 SCALE = 10.0  # mm to a unit: pieces of the instances are some ten units wide, our parts some ten centimetres
 SEED = 2

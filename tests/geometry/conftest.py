@@ -10,7 +10,7 @@ import shapely
 from publisher.basics import Finding, Place
 from publisher.design import DrawingPlan, EdgeTreatment, OpeningPlan, Parameter, PartPlan, SlotRow, SurfacePlan, TabRow
 from publisher.geometry import Part, polygon, run_points
-from publisher.geometry.parts import make_part
+from publisher.geometry.making.parts import make_part
 
 Sizes = dict[str, float | str]
 

@@ -9,12 +9,10 @@ import shapely
 
 from publisher.basics import LineKind, Refusal
 from publisher.geometry import area, look_at, polygon
-from publisher.geometry.curves import Curve, polar
 from publisher.geometry.drawings import Unreadable, areas, outline_of
 from publisher.geometry.drawings.basic_shapes import shape_paths
 from publisher.geometry.drawings.chains import loops_of, open_trouble
 from publisher.geometry.drawings.css import apply_styles, declarations
-from publisher.geometry.drawings.drawn_shapes import Drawn, box_of
 from publisher.geometry.drawings.edges import named_edges
 from publisher.geometry.drawings.lines import marks_of
 from publisher.geometry.drawings.numbers import SAME
@@ -22,7 +20,9 @@ from publisher.geometry.drawings.picks import Missing, pick
 from publisher.geometry.drawings.regions import region_of
 from publisher.geometry.drawings.scene import Scene, read_scene
 from publisher.geometry.drawings.styles import painted, stroke_words
+from publisher.geometry.drawings.svg_shapes import Drawn, box_of
 from publisher.geometry.drawings.tree import read_tree
+from publisher.geometry.paths.curves import Curve, polar
 
 ISLAND = Path(__file__).parents[1] / "cases" / "drawings" / "island.svg"
 

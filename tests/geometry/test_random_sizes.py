@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from publisher.design import EdgeTreatment, OpeningPlan, PartPlan, SlotRow, SurfacePlan, TabRow
 from publisher.geometry import ParameterInfo, Part, ShapeInfo, opening_infos, polygon, shape_infos
-from publisher.geometry.parts import make_part
+from publisher.geometry.making.parts import make_part
 from publisher.geometry.rules import OWN_FAULT
 
 SIZES = settings(max_examples=1000, suppress_health_check=[HealthCheck.too_slow])

@@ -15,8 +15,8 @@ from hypothesis import strategies as st
 from publisher.basics import Place
 from publisher.brief import Brief, Entry, Node, Row, Table, Value, read_brief
 from publisher.design import RULES, work_out
-from publisher.design.amounts import Amount
-from publisher.design.scope import Scope
+from publisher.design.language.amounts import Amount
+from publisher.design.language.scope import Scope
 
 PLACE = Place("spec.yaml", 1, 1)
 SIZES = {"board": Amount(5.0, mm=1), "layers": Amount(14.0), "turn": Amount(20.0, deg=1), "lost": None}

@@ -29,14 +29,14 @@ from publisher.design import (
     TextPlan,
 )
 from publisher.geometry import Edge, Lap, Mark, Opening, Part, Region, Ring, Run
-from publisher.joints import part_facts
+from publisher.joints.assembled import Assembled, MatedPanels
+from publisher.joints.facts import part_facts
 from publisher.joints.panels import facts as panel_facts
 from publisher.joints.panels.matings import matings_of
 from publisher.joints.panels.place import place_panels
 from publisher.joints.stacks import facts as stack_facts
 from publisher.joints.stacks.facts import report_on
 from publisher.joints.stacks.layers import lay_all
-from publisher.joints.subject import Assembled, MatedPanels
 
 HERE = Place("spec.yaml", 1, 1)
 

@@ -5,7 +5,8 @@ from dataclasses import replace
 
 import pytest
 
-from publisher.material import improving, lay_out, layouts_document
+from publisher.material import lay_out, layouts_document
+from publisher.material import strip_rounds as improving
 from publisher.material.store import parse
 
 

@@ -11,10 +11,10 @@ from publisher.design import Board, Design, EdgeTreatment, Parameter, PartPlan, 
 from publisher.geometry import Part, Region, Ring, Run, make_parts
 from publisher.joints import Joined, Meeting, budget_of
 from publisher.material import BoardNeeds
-from publisher.pages.draft import Body, Context, Numbers
-from publisher.pages.fonts import Faces, face, faces_of
-from publisher.pages.papers import paper_for
-from publisher.pages.text import Setter
+from publisher.pages.sheet.draft import Body, Context, Numbers
+from publisher.pages.sheet.paper_table import paper_for
+from publisher.pages.type.fonts import Faces, face, faces_of
+from publisher.pages.type.text import Setter
 
 HERE = Place("spec.yaml", 3, 5)
 

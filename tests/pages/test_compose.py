@@ -11,8 +11,8 @@ from publisher.brief import SpecFile
 from publisher.design import Blank, Design, StepPlan, TextPlan
 from publisher.pages import Pack, Picture, compose
 from publisher.pages.compose import ORDER
-from publisher.pages.draft import Context
-from publisher.pages.fonts import face
+from publisher.pages.sheet.draft import Context
+from publisher.pages.type.fonts import face
 
 Make = Callable[..., Context]
 

@@ -9,7 +9,7 @@ from math import inf
 from publisher.design import Fact, Size
 from publisher.joints import Meeting
 from publisher.pages import compose, facts_document, with_attachment
-from publisher.pages.draft import Context
+from publisher.pages.sheet.draft import Context
 
 Make = Callable[..., Context]
 

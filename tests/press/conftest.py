@@ -25,7 +25,7 @@ from publisher.pages import (
 )
 
 CUT = LineStyle("cut", 0.5)
-FONT = FilePath(__file__).parents[2] / "publisher" / "pages" / "fonts" / "NotoSans-Regular.ttf"
+FONT = FilePath(__file__).parents[2] / "publisher" / "pages" / "type" / "fonts" / "NotoSans-Regular.ttf"
 
 
 @pytest.fixture(scope="session")

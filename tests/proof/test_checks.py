@@ -9,8 +9,8 @@ import pytest
 
 from publisher.basics import Box, Pose, Severity
 from publisher.proof import ALONE, CHECKS, OPENING, PROMISED, prove
-from publisher.proof.case import Case
-from publisher.proof.reader import read_file
+from publisher.proof.measuring.case import Case
+from publisher.proof.reading.reader import read_file
 
 Spoil = Callable[[Any, Any], None]
 PT = 72 / 25.4

@@ -9,7 +9,7 @@ import shapely
 from publisher.basics import Place
 from publisher.design import Parameter, PartPlan
 from publisher.geometry import Part, area, polygon
-from publisher.geometry.parts import make_part
+from publisher.geometry.making.parts import make_part
 
 # Chord for n equal divisions of a circle of diameter 1, c = sin(pi/n). Cross-checked with Machinery's Handbook, 31st ed.,
 # p. 82, column S/R halved, and with the shop table at shopswarf.orcon.net.nz/spacing.html.

@@ -8,8 +8,8 @@ import pytest
 from publisher.basics import Place
 from publisher.design import Parameter, PartPlan
 from publisher.geometry import Part, area
-from publisher.geometry.parts import make_part
-from publisher.geometry.rings import curves_of
+from publisher.geometry.making.parts import make_part
+from publisher.geometry.paths.rings import curves_of
 
 # Published examples are in any unit; a part is cut in mm, so they are drawn ten or a hundred times as large.
 Shape = Callable[..., Part]

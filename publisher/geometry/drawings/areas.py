@@ -8,8 +8,8 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from publisher.basics import Point
-from publisher.geometry.curves import Curve, flatten
 from publisher.geometry.drawings.tree import Unreadable
+from publisher.geometry.paths import Curve, flatten
 
 MOST_CROSSINGS = 30_000  # pairs of segments whose boxes meet, beyond neighbours
 _SPECK = 1e-9  # mm²: less is rounding where an edge runs along a clip

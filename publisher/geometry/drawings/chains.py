@@ -7,10 +7,10 @@ from math import dist
 import shapely
 
 from publisher.basics import Point
-from publisher.geometry.curves import Curve
-from publisher.geometry.drawing_rules import CROSSED_OUTLINE, DRAWN_TWICE, GAP_MENDED, OPEN_OUTLINE, Trouble
 from publisher.geometry.drawings.areas import ring_points
-from publisher.geometry.drawings.drawn_shapes import Drawn
+from publisher.geometry.drawings.svg_shapes import Drawn
+from publisher.geometry.paths import Curve
+from publisher.geometry.rules.drawings import CROSSED_OUTLINE, DRAWN_TWICE, GAP_MENDED, OPEN_OUTLINE, Trouble
 
 GAP = 0.1  # mm: a smaller gap is rounding, and is mended
 ROUNDING = 1e-3  # mm: a gap that no drawing program can avoid; closed without a word

@@ -4,8 +4,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 from math import dist
 
-from publisher.geometry.curves import Curve
 from publisher.geometry.model import Edge
+from publisher.geometry.paths import Curve
 
 LEAST_EDGE = 5.0  # mm: a join needs at least that
 _STRAIGHT = 1e-6  # sine of the greatest turn between stretches of one edge

@@ -6,14 +6,13 @@ from math import dist
 import shapely
 
 from publisher.basics import LineKind, Point, Purpose
-from publisher.geometry.curves import flatten
-from publisher.geometry.drawing_rules import LINE_OUTSIDE, OPEN_OUTLINE, Trouble
 from publisher.geometry.drawings.chains import at, loops_of
-from publisher.geometry.drawings.drawn_shapes import Chain
 from publisher.geometry.drawings.picks import pick
 from publisher.geometry.drawings.scene import Scene
+from publisher.geometry.drawings.svg_shapes import Chain
 from publisher.geometry.model import Mark, Region
-from publisher.geometry.regions import polygon
+from publisher.geometry.paths import flatten, polygon
+from publisher.geometry.rules.drawings import LINE_OUTSIDE, OPEN_OUTLINE, Trouble
 
 _OUT = 0.05  # mm of a line that may lie over the outline before it is said
 

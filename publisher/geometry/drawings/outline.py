@@ -6,13 +6,13 @@ from dataclasses import replace
 import shapely
 
 from publisher.basics import Finding, Place, Point, Severity
-from publisher.geometry.drawing_rules import NOT_IN_DRAWING, SIZE_NOT_SAID, UNREADABLE_DRAWING, Trouble
 from publisher.geometry.drawings.picks import Missing, pick
 from publisher.geometry.drawings.regions import region_of
 from publisher.geometry.drawings.scene import read_scene
 from publisher.geometry.drawings.tree import Unreadable, read_tree
 from publisher.geometry.model import Region
-from publisher.geometry.values import mm
+from publisher.geometry.registry import mm
+from publisher.geometry.rules.drawings import NOT_IN_DRAWING, SIZE_NOT_SAID, UNREADABLE_DRAWING, Trouble
 
 
 def outline_of(data: bytes, wanted: str) -> Region:

@@ -7,9 +7,9 @@ by itself.
 
 from difflib import get_close_matches
 
-from publisher.geometry.drawings.drawn_shapes import Drawn
 from publisher.geometry.drawings.scene import Scene
 from publisher.geometry.drawings.styles import shown, standing, stroke_words, visible
+from publisher.geometry.drawings.svg_shapes import Drawn
 from publisher.geometry.drawings.tree import Element, Unreadable
 
 

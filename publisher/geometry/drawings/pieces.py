@@ -7,10 +7,10 @@ from math import acos, atan2, ceil, cos, dist, hypot, pi, radians, sin, sqrt
 import numpy as np
 
 from publisher.basics import Point
-from publisher.geometry.curves import SAGITTA, SAME, Curve
 from publisher.geometry.drawings.numbers import LARGEST, Matrix, carried, keeps_circles, scale_of
 from publisher.geometry.drawings.path_data import Arc, Cubic, Line, Piece, Subpath
 from publisher.geometry.drawings.tree import Unreadable
+from publisher.geometry.paths import SAGITTA, SAME, Curve
 
 MOST_POINTS = 200_000
 _FINE = 5e-4  # a small thing is flattened finer: its size by this, so that its area is right too

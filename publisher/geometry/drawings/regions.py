@@ -6,16 +6,14 @@ from math import isclose
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from publisher.geometry.curves import SAGITTA, Curve
-from publisher.geometry.drawing_rules import CROSSED_OUTLINE, Trouble
 from publisher.geometry.drawings import areas
 from publisher.geometry.drawings.chains import Loop, at, crossings, loops_of, open_trouble
-from publisher.geometry.drawings.drawn_shapes import Drawn
 from publisher.geometry.drawings.scene import Scene
 from publisher.geometry.drawings.styles import painted, rule
+from publisher.geometry.drawings.svg_shapes import Drawn
 from publisher.geometry.model import Region, Ring, Run
-from publisher.geometry.regions import recover
-from publisher.geometry.rings import oriented, ring_of, signed_area
+from publisher.geometry.paths import SAGITTA, Curve, oriented, recover, ring_of, signed_area
+from publisher.geometry.rules.drawings import CROSSED_OUTLINE, Trouble
 
 Chains = tuple[tuple[Curve, ...], tuple[tuple[Curve, ...], ...]]  # outside anticlockwise, holes clockwise
 _CLIP = "clip"

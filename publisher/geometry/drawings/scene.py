@@ -5,16 +5,16 @@ from dataclasses import dataclass
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from publisher.geometry.curves import SAGITTA
 from publisher.geometry.drawings import areas
 from publisher.geometry.drawings.basic_shapes import SHAPES, shape_paths
 from publisher.geometry.drawings.css import apply_styles
-from publisher.geometry.drawings.drawn_shapes import Chain, Drawn, box_of
 from publisher.geometry.drawings.numbers import LARGEST, SAME, Matrix, carried, px, times, transform
 from publisher.geometry.drawings.pieces import Budget, curves_of_subpath, sagitta_of
 from publisher.geometry.drawings.styles import computed, font_size, link, seen_through, shown, standing, visible
+from publisher.geometry.drawings.svg_shapes import Chain, Drawn, box_of
 from publisher.geometry.drawings.tree import DEEPEST, Element, Unreadable, external
 from publisher.geometry.drawings.views import Page, page_of, view_box, window_of
+from publisher.geometry.paths import SAGITTA
 
 MOST_DRAWN = 10_000  # shapes, copies by <use> counted
 _GROUPS = ("g", "a", "svg", "switch", "symbol")

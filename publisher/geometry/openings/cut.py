@@ -4,10 +4,10 @@ from collections.abc import Sequence
 
 from publisher.basics import Finding
 from publisher.design import OpeningPlan
-from publisher.geometry.openings.drawn import Drawn
+from publisher.geometry.openings.kind import Drawn
 from publisher.geometry.openings.kinds import OPENINGS
+from publisher.geometry.registry import checked, nearest
 from publisher.geometry.rules import UNKNOWN_SHAPE
-from publisher.geometry.values import checked, nearest
 
 
 def draw_openings(

@@ -5,11 +5,10 @@ from collections.abc import Iterator
 from publisher.basics import Finding
 from publisher.design import OpeningPlan
 from publisher.geometry.model import Opening, ParameterInfo, ShapeInfo
-from publisher.geometry.openings.drawn import CENTRE, Drawn, OpeningKind, centre_of
 from publisher.geometry.openings.heads import HEADS, Head
-from publisher.geometry.rings import Pen, reverse, ring_of
-from publisher.geometry.shapes.shape import length
-from publisher.geometry.values import Values
+from publisher.geometry.openings.kind import CENTRE, Drawn, OpeningKind, centre_of
+from publisher.geometry.paths import Pen, reverse, ring_of
+from publisher.geometry.registry import Values, length
 
 
 def _head(values: Values) -> Head:

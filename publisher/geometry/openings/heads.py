@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from math import sqrt
 
 from publisher.basics import Finding
-from publisher.geometry.rings import Pen
-from publisher.geometry.values import Values, mm
+from publisher.geometry.paths import Pen
+from publisher.geometry.registry import Values, mm
 
 LEAST_JAMB = 0.1  # mm of upright jamb that must stay under a head
 

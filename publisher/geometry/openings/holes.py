@@ -4,12 +4,10 @@ from collections.abc import Iterator
 
 from publisher.basics import Finding, LineKind, Point, Purpose
 from publisher.design import OpeningPlan
-from publisher.geometry.curves import Curve
 from publisher.geometry.model import Mark, Opening, ParameterInfo, ShapeInfo
-from publisher.geometry.openings.drawn import CENTRE, Drawn, OpeningKind, centre_of
-from publisher.geometry.rings import circle, reverse, ring_of, straight
-from publisher.geometry.shapes.shape import choice, length
-from publisher.geometry.values import Values, mm
+from publisher.geometry.openings.kind import CENTRE, Drawn, OpeningKind, centre_of
+from publisher.geometry.paths import Curve, circle, reverse, ring_of, straight
+from publisher.geometry.registry import Values, choice, length, mm
 
 UP = ParameterInfo("up", "length", "height of its middle over the panel's bottom edge", None, 0.0)
 HALF = "half the board"

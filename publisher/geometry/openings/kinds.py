@@ -1,9 +1,9 @@
 """The kinds of openings, registered once. The order is the order in lists and docs."""
 
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.openings.drawn import OpeningKind
 from publisher.geometry.openings.headed import headed
 from publisher.geometry.openings.holes import PIN_HOLE, POCKET, ROUND_HOLE
+from publisher.geometry.openings.kind import OpeningKind
 
 OPENINGS: tuple[OpeningKind, ...] = (
     headed("door", "a door; with sill 0 it is open at the bottom edge", 0.0),

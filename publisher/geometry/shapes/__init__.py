@@ -1,5 +1,6 @@
 """The library of shapes: one module each, one entry each in the tuple below. The order is the order in lists and docs."""
 
+from publisher.geometry.registry import ShapeKind
 from publisher.geometry.shapes import (
     arch_side,
     battlement,
@@ -35,7 +36,6 @@ from publisher.geometry.shapes import (
     valley_panel,
     wall_panel,
 )
-from publisher.geometry.shapes.shape import Shape, ShapeKind
 
 GROUND: tuple[ShapeKind, ...] = (
     arch_side.KIND,
@@ -78,4 +78,4 @@ SHAPES: tuple[ShapeKind, ...] = (
     *GROUND,
 )
 
-__all__ = ["SHAPES", "Shape", "ShapeKind"]
+__all__ = ["SHAPES"]

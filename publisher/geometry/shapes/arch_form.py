@@ -4,10 +4,9 @@ from collections.abc import Iterator
 from math import asin, hypot, pi, sqrt
 
 from publisher.basics import Finding, Point
-from publisher.geometry.curves import Curve, angle, polar
 from publisher.geometry.model import ParameterInfo
-from publisher.geometry.shapes.shape import length
-from publisher.geometry.values import Values, mm
+from publisher.geometry.paths import Curve, angle, polar
+from publisher.geometry.registry import Values, length, mm
 
 FORMS = ("semicircular", "segmental", "three_centred", "pointed")
 PARAMETERS: tuple[ParameterInfo, ...] = (

@@ -3,13 +3,11 @@
 from collections.abc import Iterator
 
 from publisher.basics import Finding, LineKind, Point, Purpose
-from publisher.geometry.curves import Curve, flatten
 from publisher.geometry.model import Mark, ShapeInfo
-from publisher.geometry.rings import Pen
+from publisher.geometry.paths import Curve, Pen, flatten
+from publisher.geometry.registry import Shape, ShapeKind, Values, count, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.arch_form import PARAMETERS, at_length, check_form, intrados, outset, rise_of
-from publisher.geometry.shapes.shape import Shape, ShapeKind, count, edges_of, length
-from publisher.geometry.values import Values, mm
 
 EDGES = ("bottom", "right", "top", "left", "intrados")
 LEAST_STONE = 2.0  # mm: narrower stones cannot be drawn by hand

@@ -4,12 +4,10 @@ from collections.abc import Iterator
 from math import acos, hypot, radians, sin, tan
 
 from publisher.basics import Finding
-from publisher.geometry.curves import polar
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.rings import Pen
+from publisher.geometry.paths import Pen, polar
+from publisher.geometry.registry import Shape, ShapeKind, Values, deg, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
-from publisher.geometry.shapes.shape import Shape, ShapeKind, edges_of, length
-from publisher.geometry.values import Values, deg, mm
 
 EDGES = ("outer", "seam_right", "seam_left")
 WIDEST = 356.0  # degrees of the sector: in a narrower gap no pencil follows both seams

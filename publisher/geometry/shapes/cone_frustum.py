@@ -4,13 +4,11 @@ from collections.abc import Iterator
 from math import hypot, radians
 
 from publisher.basics import Finding
-from publisher.geometry.curves import polar
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.rings import Pen
+from publisher.geometry.paths import Pen, polar
+from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.cone import seam_gap
-from publisher.geometry.shapes.shape import Shape, ShapeKind, edges_of, length
-from publisher.geometry.values import Values, mm
 
 EDGES = ("outer", "seam_right", "inner", "seam_left")
 LONGEST_RADIUS = 50000.0  # mm: a flatter arc is a rectangle to the knife

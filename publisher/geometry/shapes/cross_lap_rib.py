@@ -4,10 +4,9 @@ from collections.abc import Iterator
 
 from publisher.basics import Finding, Point
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.rings import straight
+from publisher.geometry.paths import straight
+from publisher.geometry.registry import Shape, ShapeKind, Values, choice, count, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
-from publisher.geometry.shapes.shape import Shape, ShapeKind, choice, count, edges_of, length
-from publisher.geometry.values import Values, mm
 
 EDGES = ("bottom", "right", "top", "left")
 

@@ -5,9 +5,8 @@ from math import ceil, radians, sqrt, tan
 
 from publisher.basics import Finding, LineKind, Purpose
 from publisher.geometry.model import Mark, ShapeInfo
-from publisher.geometry.rings import straight
-from publisher.geometry.shapes.shape import Shape, ShapeKind, angle, choice, edges_of, length
-from publisher.geometry.values import Values, mm
+from publisher.geometry.paths import straight
+from publisher.geometry.registry import Shape, ShapeKind, Values, angle, choice, edges_of, length, mm
 
 EDGES = ("bottom", "right", "top", "left")
 LEAST_PITCH = 2.0  # mm between slits: closer ones crumble under the knife

@@ -1,10 +1,9 @@
 """A round layer: plinths, floors of round towers."""
 
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.rings import circle
+from publisher.geometry.paths import circle
+from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, nothing_to_check
 from publisher.geometry.shapes.centre import cross, quarter_ticks
-from publisher.geometry.shapes.shape import Shape, ShapeKind, edges_of, length, nothing_to_check
-from publisher.geometry.values import Values
 
 
 def build(values: Values) -> Shape:

@@ -5,10 +5,9 @@ from math import atan, degrees, radians, tan
 
 from publisher.basics import Finding, Point
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.rings import straight
+from publisher.geometry.paths import straight
+from publisher.geometry.registry import Shape, ShapeKind, Values, angle, choice, deg, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
-from publisher.geometry.shapes.shape import Shape, ShapeKind, angle, choice, edges_of, length
-from publisher.geometry.values import Values, deg, mm
 
 
 def reach(values: Values) -> float:

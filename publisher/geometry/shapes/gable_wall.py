@@ -5,9 +5,8 @@ from math import atan2, degrees, radians, tan
 
 from publisher.basics import Finding
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.rings import straight
-from publisher.geometry.shapes.shape import Shape, ShapeKind, angle, edges_of, just_one, length
-from publisher.geometry.values import Values, deg, mm
+from publisher.geometry.paths import straight
+from publisher.geometry.registry import Shape, ShapeKind, Values, angle, deg, edges_of, just_one, length, mm
 
 EDGES = ("bottom", "right", "right_slope", "left_slope", "left")
 FLATTEST, STEEPEST = 1.0, 85.0  # degrees

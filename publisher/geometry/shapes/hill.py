@@ -11,12 +11,9 @@ import numpy as np
 import shapely
 
 from publisher.basics import Finding, LineKind, Point, Purpose
-from publisher.geometry.biarcs import fitted
-from publisher.geometry.curves import Curve
 from publisher.geometry.model import Edge, Mark, ParameterInfo, ShapeInfo
-from publisher.geometry.rings import reverse, ring_of
-from publisher.geometry.shapes.shape import Shape, ShapeKind, angle, length
-from publisher.geometry.values import Values, deg, mm
+from publisher.geometry.paths import Curve, fitted, reverse, ring_of
+from publisher.geometry.registry import Shape, ShapeKind, Values, angle, deg, length, mm
 
 EDGES = ("rim",)
 ROUND = 1.0  # mm: least radius of a corner, as a knife goes round it; also, nothing narrower than twice this is cut

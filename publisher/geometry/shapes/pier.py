@@ -4,10 +4,9 @@ from collections.abc import Iterator
 
 from publisher.basics import Finding, LineKind, Purpose
 from publisher.geometry.model import Mark, ParameterInfo, ShapeInfo
-from publisher.geometry.rings import Pen, circle
+from publisher.geometry.paths import Pen, circle
+from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
-from publisher.geometry.shapes.shape import Shape, ShapeKind, edges_of, length
-from publisher.geometry.values import Values, mm
 
 EDGES = ("bottom", "right_lower", "right_upper", "top", "left_upper", "left_lower")
 NARROWEST = 0.25  # a nose shorter than this share of the half width is no cutwater but a bevel

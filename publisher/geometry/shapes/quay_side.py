@@ -5,10 +5,9 @@ from math import cos, radians
 
 from publisher.basics import Finding, LineKind, Purpose
 from publisher.geometry.model import Mark, ShapeInfo
-from publisher.geometry.rings import circle, straight
+from publisher.geometry.paths import circle, straight
+from publisher.geometry.registry import Shape, ShapeKind, Values, angle, count, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
-from publisher.geometry.shapes.shape import Shape, ShapeKind, angle, count, edges_of, length
-from publisher.geometry.values import Values, mm
 
 EDGES = ("bottom", "right", "top", "left")
 LEAST_HOLE = 0.5  # mm of radius: smaller holes are pricked, not cut

@@ -5,10 +5,9 @@ from math import atan2, degrees, hypot
 
 from publisher.basics import Finding, LineKind, Purpose
 from publisher.geometry.model import Mark, ShapeInfo
-from publisher.geometry.rings import straight
+from publisher.geometry.paths import straight
+from publisher.geometry.registry import Shape, ShapeKind, Values, count, deg, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
-from publisher.geometry.shapes.shape import Shape, ShapeKind, count, edges_of, length
-from publisher.geometry.values import Values, deg, mm
 
 SIDE_EDGES = ("bottom", "right", "slope", "left")
 DECK_EDGES = ("bottom", "right", "top", "left")

@@ -4,9 +4,8 @@ from collections.abc import Iterator
 
 from publisher.basics import Finding
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.rings import Pen, straight
-from publisher.geometry.shapes.shape import Shape, ShapeKind, edges_of, length
-from publisher.geometry.values import Values, mm
+from publisher.geometry.paths import Pen, straight
+from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, mm
 
 EDGES = ("bottom", "right", "top", "left")
 

@@ -2,12 +2,10 @@
 
 from math import pi
 
-from publisher.geometry.curves import polar
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.rings import straight
+from publisher.geometry.paths import polar, straight
+from publisher.geometry.registry import Shape, ShapeKind, Values, count, edges_of, length, nothing_to_check
 from publisher.geometry.shapes.centre import cross
-from publisher.geometry.shapes.shape import Shape, ShapeKind, count, edges_of, length, nothing_to_check
-from publisher.geometry.values import Values
 
 
 def build(values: Values) -> Shape:

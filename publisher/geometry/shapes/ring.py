@@ -4,11 +4,10 @@ from collections.abc import Iterator
 
 from publisher.basics import Finding
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.rings import circle
+from publisher.geometry.paths import circle
+from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.centre import quarter_ticks
-from publisher.geometry.shapes.shape import Shape, ShapeKind, edges_of, length
-from publisher.geometry.values import Values, mm
 
 
 def check(values: Values) -> Iterator[Finding]:

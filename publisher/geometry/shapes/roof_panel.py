@@ -3,9 +3,8 @@
 from math import cos, radians
 
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.rings import straight
-from publisher.geometry.shapes.shape import Shape, ShapeKind, angle, edges_of, length, nothing_to_check
-from publisher.geometry.values import Values
+from publisher.geometry.paths import straight
+from publisher.geometry.registry import Shape, ShapeKind, Values, angle, edges_of, length, nothing_to_check
 
 EDGES = ("eave", "right_verge", "ridge", "left_verge")
 

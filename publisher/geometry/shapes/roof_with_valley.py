@@ -6,11 +6,10 @@ from math import cos, radians, sin, tan
 
 from publisher.basics import Finding
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.rings import straight
+from publisher.geometry.paths import straight
+from publisher.geometry.registry import Shape, ShapeKind, Values, angle, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
-from publisher.geometry.shapes.shape import Shape, ShapeKind, angle, edges_of, length
 from publisher.geometry.shapes.slopes import bevel_between
-from publisher.geometry.values import Values, mm
 
 EDGES = ("left_eave", "left_valley", "right_valley", "right_eave", "right_verge", "ridge", "left_verge")
 

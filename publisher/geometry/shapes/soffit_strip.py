@@ -5,12 +5,10 @@ from itertools import accumulate, pairwise
 from math import ceil, sqrt, tan
 
 from publisher.basics import Finding, LineKind, Point, Purpose
-from publisher.geometry.curves import Curve
 from publisher.geometry.model import Mark, ParameterInfo, ShapeInfo
-from publisher.geometry.rings import straight
+from publisher.geometry.paths import Curve, straight
+from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, mm
 from publisher.geometry.shapes.arch_form import PARAMETERS, check_form, intrados
-from publisher.geometry.shapes.shape import Shape, ShapeKind, edges_of, length
-from publisher.geometry.values import Values, mm
 
 EDGES = ("bottom", "right", "top", "left")
 SKINS = ("arch_face", "inner_face", "unscored", "thin_card")

@@ -4,10 +4,10 @@ from collections.abc import Iterator
 from math import cos, degrees, dist, pi, sin
 
 from publisher.basics import Finding
-from publisher.geometry.curves import polar
+from publisher.geometry.paths import polar
+from publisher.geometry.registry import Values, deg, mm
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.spiral_stair_outline import Plan, notch_width_deg
-from publisher.geometry.values import Values, deg, mm
 
 LEAST_HOLE = 0.5  # mm: radius of the smallest hole, for a pin
 LEAST_COSINE = 0.2  # the notch's slanting side meets a straight end at 78° from square at most

@@ -12,14 +12,12 @@ bare, so the notch stays in sight when the next layer lies on it, and it survive
 from math import pi
 
 from publisher.basics import Point
-from publisher.geometry.curves import Curve, polar
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.rings import Pen, circle, reverse
-from publisher.geometry.shapes.shape import Shape, ShapeKind, angle, choice, count, edges_of, length
+from publisher.geometry.paths import Curve, Pen, circle, polar, reverse
+from publisher.geometry.registry import Shape, ShapeKind, Values, angle, choice, count, edges_of, length
 from publisher.geometry.shapes.spiral_stair_checks import check
 from publisher.geometry.shapes.spiral_stair_marks import marks
 from publisher.geometry.shapes.spiral_stair_outline import AXIS, Plan, draw_core, draw_end
-from publisher.geometry.values import Values
 
 EDGES = ("front", "step_end", "back", "core")
 

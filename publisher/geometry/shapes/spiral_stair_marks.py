@@ -3,13 +3,11 @@
 from math import atan2, cos, pi, radians, sin
 
 from publisher.basics import LineKind, Point, Purpose
-from publisher.geometry.curves import Curve, flatten, polar
 from publisher.geometry.model import Mark
-from publisher.geometry.offset import shift
-from publisher.geometry.rings import Pen, ring_of
+from publisher.geometry.paths import Curve, Pen, flatten, polar, ring_of, shift
+from publisher.geometry.registry import Values
 from publisher.geometry.shapes.centre import cross
 from publisher.geometry.shapes.spiral_stair_outline import AXIS, Plan, draw_core
-from publisher.geometry.values import Values
 
 TICK = 3.0  # mm
 LAP_INSET = 2.0  # mm that the lap's line keeps from the edges, so that it is not taken for a cut

@@ -7,9 +7,8 @@ from dataclasses import dataclass
 from math import asin, cos, degrees, pi, radians, sin
 
 from publisher.basics import Point
-from publisher.geometry.curves import polar
-from publisher.geometry.rings import Pen
-from publisher.geometry.values import Values
+from publisher.geometry.paths import Pen, polar
+from publisher.geometry.registry import Values
 
 AXIS = (0.0, 0.0)
 _SAME = 1e-9  # rad

@@ -4,9 +4,8 @@ from collections.abc import Iterator
 
 from publisher.basics import Finding, LineKind, Purpose
 from publisher.geometry.model import Mark, ShapeInfo
-from publisher.geometry.rings import straight
-from publisher.geometry.shapes.shape import Shape, ShapeKind, count, edges_of, length
-from publisher.geometry.values import Values, mm
+from publisher.geometry.paths import straight
+from publisher.geometry.registry import Shape, ShapeKind, Values, count, edges_of, length, mm
 
 EDGES = ("bottom", "right", "top", "left")
 LEAST_FIELD = 2.0  # mm: smaller fields cannot be drawn by hand

@@ -5,10 +5,9 @@ from math import pi, tan
 
 from publisher.basics import Finding
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.rings import straight
+from publisher.geometry.paths import straight
+from publisher.geometry.registry import Shape, ShapeKind, Values, count, edges_of, just_one, length, mm
 from publisher.geometry.rules import LEAST_WALL
-from publisher.geometry.shapes.shape import Shape, ShapeKind, count, edges_of, just_one, length
-from publisher.geometry.values import Values, mm
 
 EDGES = ("bottom", "right", "top", "left")
 

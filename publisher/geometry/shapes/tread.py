@@ -4,9 +4,8 @@ from collections.abc import Iterator
 
 from publisher.basics import Finding
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.rings import Pen
-from publisher.geometry.shapes.shape import Shape, ShapeKind, edges_of, length
-from publisher.geometry.values import Values, mm
+from publisher.geometry.paths import Pen
+from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, mm
 
 EDGES = ("front", "right", "back", "left")
 FLATTEST_BOW = 200.0  # a bow is at least this part of the width

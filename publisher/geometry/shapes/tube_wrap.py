@@ -4,11 +4,9 @@ from collections.abc import Iterator
 from math import cos, hypot, pi, radians, sin, tan
 
 from publisher.basics import Finding, LineKind, Purpose
-from publisher.geometry.biarcs import fitted_line
 from publisher.geometry.model import Mark, ParameterInfo, ShapeInfo
-from publisher.geometry.rings import Pen
-from publisher.geometry.shapes.shape import Shape, ShapeKind, angle, edges_of, length
-from publisher.geometry.values import Values, mm
+from publisher.geometry.paths import Pen, fitted_line
+from publisher.geometry.registry import Shape, ShapeKind, Values, angle, edges_of, length, mm
 
 EDGES = ("bottom", "right", "top", "left")
 FINE = 0.0005  # mm: how far the oblique edge may lie off the true curve, so that its length is right to a thousandth

@@ -5,11 +5,10 @@ from math import radians, sin, tan
 
 from publisher.basics import Finding, Point
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.rings import straight
+from publisher.geometry.paths import straight
+from publisher.geometry.registry import Shape, ShapeKind, Values, angle, choice, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
-from publisher.geometry.shapes.shape import Shape, ShapeKind, angle, choice, edges_of, length
 from publisher.geometry.shapes.slopes import bevel_between
-from publisher.geometry.values import Values, mm
 
 HANDS = ("right", "left")
 

@@ -1,9 +1,8 @@
 """A straight wall that takes openings and joins."""
 
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.rings import straight
-from publisher.geometry.shapes.shape import Shape, ShapeKind, edges_of, length, nothing_to_check
-from publisher.geometry.values import Values
+from publisher.geometry.paths import straight
+from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, nothing_to_check
 
 EDGES = ("bottom", "right", "top", "left")
 

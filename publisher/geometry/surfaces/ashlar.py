@@ -9,7 +9,7 @@ import numpy as np
 
 from publisher.basics import Finding
 from publisher.geometry.model import ParameterInfo, ShapeInfo
-from publisher.geometry.shapes.shape import length
+from publisher.geometry.registry import Values, length, mm
 from publisher.geometry.surfaces.noise import noise
 from publisher.geometry.surfaces.pattern import PENCIL, Array, Family, Ground, Pattern, per_area
 from publisher.geometry.surfaces.rows import (
@@ -21,7 +21,6 @@ from publisher.geometry.surfaces.rows import (
     random_joints,
     spread,
 )
-from publisher.geometry.values import Values, mm
 
 SHIFT = {"running": 0.5, "one_third": 1.0 / 3.0}
 VARY = 0.3  # blocks of bond random are this much longer or shorter than stated

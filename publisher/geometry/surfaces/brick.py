@@ -11,10 +11,9 @@ import numpy as np
 
 from publisher.basics import Finding
 from publisher.geometry.model import ParameterInfo, ShapeInfo
-from publisher.geometry.shapes.shape import length
+from publisher.geometry.registry import Values, length, mm
 from publisher.geometry.surfaces.pattern import PENCIL, Array, Family, Ground, Pattern, per_area
 from publisher.geometry.surfaces.rows import QUARTER, bed_joints, head_joints, numbers
-from publisher.geometry.values import Values, mm
 
 SHIFT = {"running": 0.5, "one_third": 1.0 / 3.0, "flemish": QUARTER}  # of a brick, from course to course
 

@@ -6,11 +6,10 @@ import numpy as np
 import shapely
 
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.shapes.shape import length, nothing_to_check
+from publisher.geometry.registry import Values, length, nothing_to_check
 from publisher.geometry.surfaces.noise import noise
 from publisher.geometry.surfaces.pattern import PENCIL, Family, Ground, Lines, Pattern, per_area
 from publisher.geometry.surfaces.rows import numbers
-from publisher.geometry.values import Values
 
 CORNERS = 8
 LEAST_SHARE = 0.4  # of a stone: what is left of it at a cut and smaller than this is not drawn

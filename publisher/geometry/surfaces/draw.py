@@ -8,6 +8,7 @@ import shapely
 from publisher.basics import Finding, LineKind, Point
 from publisher.design import PartPlan
 from publisher.geometry.model import Edge, Mark
+from publisher.geometry.registry import Values, checked, mm, nearest
 from publisher.geometry.rules import SURFACE_HEAVY, SURFACE_TOO_FINE, UNKNOWN_SHAPE
 from publisher.geometry.surfaces import (
     ashlar,
@@ -21,7 +22,6 @@ from publisher.geometry.surfaces import (
     square_grid,
 )
 from publisher.geometry.surfaces.pattern import Family, Ground, Lines, Pattern
-from publisher.geometry.values import Values, checked, mm, nearest
 
 PATTERNS: tuple[Pattern, ...] = (
     brick.PATTERN,

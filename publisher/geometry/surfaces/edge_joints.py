@@ -10,12 +10,11 @@ import numpy as np
 import shapely
 
 from publisher.basics import Purpose
-from publisher.geometry.curves import SAGITTA
 from publisher.geometry.model import ParameterInfo, ShapeInfo
-from publisher.geometry.shapes.shape import length, nothing_to_check
+from publisher.geometry.paths import SAGITTA
+from publisher.geometry.registry import Values, length, nothing_to_check
 from publisher.geometry.surfaces.pattern import PENCIL, Array, Family, Ground, Pattern, segments
 from publisher.geometry.surfaces.rows import QUARTER, SLACK
-from publisher.geometry.values import Values
 
 SHARP = cos(radians(20.0))  # an edge that turns by more than this at a point has a corner there
 

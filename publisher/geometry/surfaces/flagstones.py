@@ -10,11 +10,10 @@ import numpy as np
 import shapely
 
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.shapes.shape import length, nothing_to_check
+from publisher.geometry.registry import Values, length, nothing_to_check
 from publisher.geometry.surfaces.noise import noise
 from publisher.geometry.surfaces.pattern import Family, Ground, Lines, Pattern, per_area
 from publisher.geometry.surfaces.rows import numbers
-from publisher.geometry.values import Values
 
 SHAKE = 0.19  # a corner moves by up to this share of the size, each way; the nearest two stand 0.58 sizes apart
 NARROWEST = 1.0 / 3.0  # of the size: no slab is narrower

@@ -6,11 +6,10 @@ import numpy as np
 import shapely
 
 from publisher.geometry.model import ParameterInfo, ShapeInfo
-from publisher.geometry.shapes.shape import length, nothing_to_check
+from publisher.geometry.registry import Values, length, nothing_to_check
 from publisher.geometry.surfaces.pattern import Family, Ground, Lines, Pattern, per_area, segments
 from publisher.geometry.surfaces.rows import numbers
 from publisher.geometry.surfaces.square_grid import START, centred
-from publisher.geometry.values import Values
 
 
 def lines(values: Values, ground: Ground) -> tuple[Family, ...]:

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 
 from publisher.basics import Box, Finding, Point, Purpose
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.values import Values
+from publisher.geometry.registry import Values
 
 Array = NDArray[np.float64]
 Lines = NDArray[np.object_]  # line strings of the geometry library

@@ -7,11 +7,10 @@ import shapely
 
 from publisher.basics import Box, Finding
 from publisher.geometry.model import ParameterInfo, ShapeInfo
-from publisher.geometry.shapes.shape import count, length
+from publisher.geometry.registry import Values, count, length, mm
 from publisher.geometry.surfaces.noise import noise
 from publisher.geometry.surfaces.pattern import PENCIL, Array, Family, Ground, Lines, Pattern, per_area, segments
 from publisher.geometry.surfaces.rows import QUARTER, bed_joints, head_joints, numbers, spread
-from publisher.geometry.values import Values, mm
 
 
 def check(values: Values) -> Iterator[Finding]:

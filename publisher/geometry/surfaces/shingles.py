@@ -8,10 +8,9 @@ import shapely
 
 from publisher.basics import Finding
 from publisher.geometry.model import ParameterInfo, ShapeInfo
-from publisher.geometry.shapes.shape import length
+from publisher.geometry.registry import Values, length, mm
 from publisher.geometry.surfaces.pattern import CLEAR, PENCIL, Array, Family, Ground, Lines, Pattern, per_area
 from publisher.geometry.surfaces.rows import QUARTER, bed_joints, head_joints, numbers
-from publisher.geometry.values import Values, mm
 
 # the lower end of one tile, from its left joint to its right one: share of the width, share of the end's own height from its tip
 _ARC = np.linspace(pi, 2.0 * pi, 7)

@@ -3,10 +3,9 @@
 from math import ceil
 
 from publisher.geometry.model import ParameterInfo, ShapeInfo
-from publisher.geometry.shapes.shape import length, nothing_to_check
+from publisher.geometry.registry import Values, length, nothing_to_check
 from publisher.geometry.surfaces.pattern import Array, Family, Ground, Pattern, per_area, segments
 from publisher.geometry.surfaces.rows import numbers
-from publisher.geometry.values import Values
 
 START = ParameterInfo(
     "start",

@@ -1,6 +1,7 @@
 """Fit checks: one per file, each with a good and a bad case in the tests."""
 
 from publisher.basics import Check
+from publisher.joints.assembled import Assembled
 from publisher.joints.checks import (
     brace_does_not_fit,
     edge_lengths_differ,
@@ -21,7 +22,6 @@ from publisher.joints.checks import (
     tips_over,
     traced_without_allowance,
 )
-from publisher.joints.subject import Assembled
 
 CHECKS: tuple[Check[Assembled], ...] = (
     edge_unknown.CHECK,
@@ -44,4 +44,7 @@ CHECKS: tuple[Check[Assembled], ...] = (
     need_not_met.CHECK,
 )
 
-__all__ = ["CHECKS"]
+NEEDS_CONTRADICT = needs_contradict.CHECK  # advice replaces what these two say by what would cure it
+NEED_NOT_MET = need_not_met.CHECK
+
+__all__ = ["CHECKS", "NEEDS_CONTRADICT", "NEED_NOT_MET"]

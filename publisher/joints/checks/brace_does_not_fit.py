@@ -2,8 +2,8 @@
 
 from publisher.basics import Check, Outcome, Severity
 from publisher.design import say_length
-from publisher.joints.stacks.bracing import braced_layers
-from publisher.joints.subject import Assembled
+from publisher.joints.assembled import Assembled
+from publisher.joints.stacks import braced_layers
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:

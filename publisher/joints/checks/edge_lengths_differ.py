@@ -2,8 +2,8 @@
 
 from publisher.basics import Check, Finding, Outcome, Severity
 from publisher.design import say_length
-from publisher.joints.panels.matings import Mating
-from publisher.joints.subject import Assembled
+from publisher.joints.assembled import Assembled
+from publisher.joints.panels import Mating
 
 LIMIT = 0.01
 """mm: invariant of the trade notes, section 4."""

@@ -5,7 +5,7 @@ from difflib import get_close_matches
 
 from publisher.basics import Check, Outcome, Place, Severity
 from publisher.design import EdgeRef, PanelPlan
-from publisher.joints.subject import Assembled
+from publisher.joints.assembled import Assembled
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:

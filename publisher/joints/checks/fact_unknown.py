@@ -1,8 +1,8 @@
 """Needs of facts that this design does not have."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.joints.needs import nearest_fact
-from publisher.joints.subject import Assembled
+from publisher.joints.assembled import Assembled
+from publisher.joints.facts import nearest_fact
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:

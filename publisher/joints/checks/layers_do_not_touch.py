@@ -1,7 +1,7 @@
 """Layers that hang in the air."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.joints.subject import Assembled
+from publisher.joints.assembled import Assembled
 
 LEAST = 1.0
 """mm²: what is less holds no glue."""

@@ -1,8 +1,8 @@
 """Needs that the design does not meet."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.joints.needs import hint_of, message_of, same_kind, shortfall
-from publisher.joints.subject import Assembled
+from publisher.joints.assembled import Assembled
+from publisher.joints.facts import hint_of, message_of, same_kind, shortfall
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:

@@ -2,8 +2,8 @@
 
 from publisher.basics import Check, Outcome, Severity
 from publisher.design import Kind
-from publisher.joints.needs import same_kind
-from publisher.joints.subject import Assembled
+from publisher.joints.assembled import Assembled
+from publisher.joints.facts import same_kind
 
 WORDS: dict[Kind, str] = {
     "length": "a length",

@@ -1,8 +1,8 @@
 """Needs that cannot both be met."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.joints.needs import CLOSE, limit_of
-from publisher.joints.subject import Assembled
+from publisher.joints.assembled import Assembled
+from publisher.joints.facts import CLOSE, limit_of
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:

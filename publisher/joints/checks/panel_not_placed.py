@@ -1,8 +1,8 @@
 """A panel that no chain of joins leads to."""
 
 from publisher.basics import Check, Outcome, Severity
+from publisher.joints.assembled import Assembled
 from publisher.joints.checks import edge_unknown
-from publisher.joints.subject import Assembled
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:

@@ -1,8 +1,8 @@
 """Panels that stand in one place."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.joints.panels.interference import TOUCH, clashes_of
-from publisher.joints.subject import Assembled
+from publisher.joints.assembled import Assembled
+from publisher.joints.panels import TOUCH, clashes_of
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:

@@ -1,7 +1,7 @@
 """Joins that close a ring of panels and do not meet."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.joints.subject import Assembled
+from publisher.joints.assembled import Assembled
 
 GAP = 0.05
 """mm between the ends of edges that should coincide."""

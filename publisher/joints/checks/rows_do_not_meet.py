@@ -4,8 +4,8 @@ from dataclasses import dataclass
 
 from publisher.basics import Check, Outcome, Severity
 from publisher.design import EdgeRef, say_length
-from publisher.joints.panels.place import PanelAssembly
-from publisher.joints.subject import Assembled
+from publisher.joints.assembled import Assembled
+from publisher.joints.panels import PanelAssembly
 
 UPRIGHT = 1e-6
 """An edge's direction may lie this far off the vertical to count as upright."""

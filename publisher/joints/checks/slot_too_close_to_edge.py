@@ -2,8 +2,8 @@
 
 from publisher.basics import Check, Outcome, Severity
 from publisher.design import say_length
-from publisher.joints.part_facts import beside, slots_of
-from publisher.joints.subject import Assembled
+from publisher.joints.assembled import Assembled
+from publisher.joints.facts import beside, slots_of
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:

@@ -2,8 +2,8 @@
 
 from publisher.basics import Check, Outcome, Severity
 from publisher.design import fixed
-from publisher.joints.stacks.bracing import BENDING_STRENGTH, strength_of, weakest
-from publisher.joints.subject import Assembled
+from publisher.joints.assembled import Assembled
+from publisher.joints.stacks import BENDING_STRENGTH, strength_of, weakest
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:

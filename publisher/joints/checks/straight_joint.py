@@ -2,10 +2,9 @@
 
 from publisher.basics import Check, Outcome, Severity
 from publisher.design import say_length
+from publisher.joints.assembled import Assembled
 from publisher.joints.model import Layer
-from publisher.joints.stacks.bonds import HALF, QUARTER, half_offset, nearest_bond, nearest_offset
-from publisher.joints.stacks.courses import Stagger
-from publisher.joints.subject import Assembled
+from publisher.joints.stacks import HALF, QUARTER, Stagger, half_offset, nearest_bond, nearest_offset
 
 RUNNING_BOND = QUARTER
 """Share of the unit's length. Definition of running bond in TMS 402 (Building Code Requirements for Masonry Structures):

@@ -1,7 +1,7 @@
 """Tabs that meet board where their slot should be."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.joints.subject import Assembled
+from publisher.joints.assembled import Assembled
 
 LIMIT = 0.05
 """mm of board that a tab may meet: rounding."""

@@ -4,9 +4,8 @@ from math import ceil
 
 from publisher.basics import Check, Outcome, Severity
 from publisher.design import say_length
-from publisher.joints.stacks.balance import FIGURE_MASS
-from publisher.joints.stacks.facts import StackReport
-from publisher.joints.subject import Assembled
+from publisher.joints.assembled import Assembled
+from publisher.joints.stacks import FIGURE_MASS, StackReport
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:

@@ -2,8 +2,8 @@
 
 from publisher.basics import Check, Outcome, Severity
 from publisher.design import say_length
-from publisher.joints.part_facts import slot_size, slots_of
-from publisher.joints.subject import Assembled
+from publisher.joints.assembled import Assembled
+from publisher.joints.facts import slot_size, slots_of
 
 PENCIL = 0.4
 """mm that a pencil runs beside a template's edge, 0.3 to 0.5. Common practice, no source (trade notes, section 1)."""

@@ -3,11 +3,11 @@
 from collections.abc import Sequence
 
 from publisher.geometry import Part
+from publisher.joints.assembled import Assembled
 from publisher.joints.drawings import panel_views, stack_views
 from publisher.joints.drawings.lines import finish
 from publisher.joints.drawings.part_views import part_view
 from publisher.joints.model import Drawing
-from publisher.joints.subject import Assembled
 
 
 def draw(subject: Assembled) -> tuple[Drawing, ...]:

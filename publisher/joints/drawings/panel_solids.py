@@ -10,10 +10,9 @@ from publisher.basics import Purpose
 from publisher.geometry import Part, Ring, Run, behind_paper, rabbet_strip
 from publisher.joints.drawings.hidden import Faces
 from publisher.joints.drawings.view import View
+from publisher.joints.facts import slots_of
 from publisher.joints.outlines import Array, bridged, coarse_ring, run_indices
-from publisher.joints.panels.solids import face_pair
-from publisher.joints.panels.space import Frame
-from publisher.joints.part_facts import slots_of
+from publisher.joints.panels import Frame, face_pair
 
 Rims = tuple[shapely.Geometry | None, shapely.Geometry | None]
 Flags = npt.NDArray[np.bool_]

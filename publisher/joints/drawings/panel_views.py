@@ -11,9 +11,7 @@ from publisher.joints.drawings.lines import Sketch
 from publisher.joints.drawings.panel_solids import Solids, solids_of
 from publisher.joints.drawings.view import PANEL_VIEW
 from publisher.joints.outlines import Array
-from publisher.joints.panels.place import PanelAssembly
-from publisher.joints.panels.solids import corners_of
-from publisher.joints.panels.space import Frame
+from publisher.joints.panels import Frame, PanelAssembly, corners_of
 
 MOST_MARKS = 900
 """Lines of patterns in one drawing; denser patterns are left to the template."""

@@ -12,8 +12,7 @@ from publisher.joints.drawings.stack_lines import Slab, draw_slabs
 from publisher.joints.drawings.view import STACK_VIEW
 from publisher.joints.model import Layer
 from publisher.joints.outlines import Array, coarse_ring, is_notch, move, points_of, run_indices, whole_polygon
-from publisher.joints.stacks.courses import tick_ends
-from publisher.joints.stacks.layers import LaidStack
+from publisher.joints.stacks import LaidStack, tick_ends
 
 TURN = 5.0
 SAGITTA = 0.04

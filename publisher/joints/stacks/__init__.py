@@ -1,1 +1,33 @@
-"""Stacks: layers of board, each turned or shifted against the one below."""
+"""Stacks: layers of board, each turned or shifted against the one below.
+
+Comes in: stack plans and parts. Goes out: layers, their facts, treads, balance, courses, braces.
+Never: know a panel.
+"""
+
+from publisher.joints.stacks.balance import FIGURE_MASS, areal_mass
+from publisher.joints.stacks.bonds import HALF, QUARTER, half_offset, nearest_bond, nearest_offset
+from publisher.joints.stacks.bracing import BENDING_STRENGTH, braced_layers, strength_of, weakest
+from publisher.joints.stacks.courses import Stagger, tick_ends
+from publisher.joints.stacks.facts import StackReport
+from publisher.joints.stacks.layers import LaidStack, lay_all
+from publisher.joints.stacks.seats import seats_of
+
+__all__ = [
+    "BENDING_STRENGTH",
+    "FIGURE_MASS",
+    "HALF",
+    "QUARTER",
+    "LaidStack",
+    "StackReport",
+    "Stagger",
+    "areal_mass",
+    "braced_layers",
+    "half_offset",
+    "lay_all",
+    "nearest_bond",
+    "nearest_offset",
+    "seats_of",
+    "strength_of",
+    "tick_ends",
+    "weakest",
+]

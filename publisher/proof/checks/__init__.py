@@ -1,7 +1,6 @@
 """The catalogue of checks, one file each. ``ALONE`` needs nothing but the file; ``PROMISED`` holds it against its promises."""
 
 from publisher.basics import Check
-from publisher.proof.case import Case
 from publisher.proof.checks import (
     actions,
     attached,
@@ -55,6 +54,7 @@ from publisher.proof.checks import (
     user_unit,
     words,
 )
+from publisher.proof.measuring import Case
 
 OPENING: tuple[Check[Case], ...] = (readable.CHECK, encrypted.CHECK)
 

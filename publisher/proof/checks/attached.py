@@ -1,7 +1,7 @@
 """The attached files are those that were promised, byte for byte, and no others."""
 
 from publisher.basics import Check, Finding, Outcome, Severity
-from publisher.proof.case import Case
+from publisher.proof.measuring import Case
 
 
 def run(case: Case, check: Check[Case]) -> Outcome:

@@ -1,8 +1,8 @@
 """Calibration squares measure what they promise, on both axes."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.proof.case import Case
 from publisher.proof.checks.lengths_shared import judge
+from publisher.proof.measuring import Case
 
 
 def run(case: Case, check: Check[Case]) -> Outcome:

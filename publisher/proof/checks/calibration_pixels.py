@@ -1,7 +1,7 @@
 """Calibration squares measure what they promise in pixels of a second reader."""
 
 from publisher.basics import Check, Finding, Outcome, Severity
-from publisher.proof.case import Case
+from publisher.proof.measuring import Case
 
 TOLERANCE = 0.1  # mm, about one pixel at 300 dpi
 

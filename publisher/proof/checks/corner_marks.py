@@ -5,8 +5,7 @@ from itertools import product
 import numpy as np
 
 from publisher.basics import Box, Check, Finding, Outcome, Severity
-from publisher.proof.case import Case
-from publisher.proof.ink import Ink
+from publisher.proof.measuring import Case, Ink
 
 LEAST_ARM = 2.0  # mm
 NEAR = 0.06  # mm, beside half the stroke's width: a mark may stand with its middle or its outer edge on the limit

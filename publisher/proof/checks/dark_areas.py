@@ -1,9 +1,8 @@
 """No dark area or picture lies in a part."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.proof.case import Case
 from publisher.proof.checks.outlines import name_of
-from publisher.proof.extras import AREA
+from publisher.proof.measuring import AREA, Case
 
 
 def run(case: Case, check: Check[Case]) -> Outcome:

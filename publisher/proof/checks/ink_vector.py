@@ -3,8 +3,8 @@
 import numpy as np
 
 from publisher.basics import Box, Check, Finding, Outcome, PagePromise, Severity
-from publisher.proof.areas import covers
-from publisher.proof.case import Case
+from publisher.proof.measuring import Case
+from publisher.proof.reading import covers
 
 ROUNDING = 0.02  # mm
 WHITE = 0.98

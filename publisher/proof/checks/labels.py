@@ -8,10 +8,8 @@ import numpy as np
 import shapely
 
 from publisher.basics import Check, Finding, LengthPromise, Outcome, Severity
-from publisher.proof.case import Case
-from publisher.proof.pixels import squares_of
-from publisher.proof.texts import TextLine, normal, says
-from publisher.proof.units import MM_PER_INCH
+from publisher.proof.measuring import Case, squares_of
+from publisher.proof.reading import MM_PER_INCH, TextLine, normal, says
 
 NUMBER = re.compile(r"(\d+(?:[.,]\d+)?)\s*(mm|cm|in|inch|inches|″|\")(?![A-Za-z])")
 IN_MM = {

@@ -1,8 +1,7 @@
 """What the checks of promised lengths share: one finding for each page and kind, with the worst of them."""
 
 from publisher.basics import Check, Finding, Outcome
-from publisher.proof.case import Case
-from publisher.proof.lengths import TOLERANCE, LengthReading
+from publisher.proof.measuring import LENGTH_TOLERANCE, Case, LengthReading
 
 FEW = 3
 
@@ -33,7 +32,7 @@ def _finding(check: Check[Case], reading: LengthReading, noun: str) -> Finding:
         message = f"page {promise.page}: {named} {where} is not drawn, or stands elsewhere"
         return check.found(message, subject=f"page {promise.page}", hint="draw it where it is promised")
     off = abs(reading.found - promise.length)
-    if off > TOLERANCE:
+    if off > LENGTH_TOLERANCE:
         message = (
             f"page {promise.page}: {named} {where} is {reading.found:.3f} mm long; promised are {promise.length:.3f} mm"
         )

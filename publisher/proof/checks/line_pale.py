@@ -1,8 +1,7 @@
 """No stroke is white or nearly so."""
 
 from publisher.basics import Check, Finding, Outcome, Severity
-from publisher.proof.case import Case
-from publisher.proof.ink import PALEST_LINE
+from publisher.proof.measuring import PALEST_LINE, Case
 
 
 def run(case: Case, check: Check[Case]) -> Outcome:

@@ -1,7 +1,7 @@
 """No stroke is thinner than printers can draw reliably."""
 
 from publisher.basics import Check, Finding, Outcome, Severity
-from publisher.proof.case import Case
+from publisher.proof.measuring import Case
 
 LEAST = 0.18  # mm: the thinnest line of the ISO 128-2 series that home printers draw without gaps
 ROUNDING = 0.001

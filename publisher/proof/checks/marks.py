@@ -1,7 +1,7 @@
 """The lines to score, fold, draw and glue along are drawn where they are promised, in the stroke of their kind."""
 
 from publisher.basics import Check, Finding, Outcome, Severity
-from publisher.proof.case import Case
+from publisher.proof.measuring import Case
 
 WORDS = {"score": "to score", "fold": "to fold", "draw": "to draw", "glue": "to glue"}
 

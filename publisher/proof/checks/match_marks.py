@@ -1,8 +1,7 @@
 """Match marks stand on both pages of every seam, with their labels, in their places."""
 
 from publisher.basics import Check, Finding, Outcome, Severity
-from publisher.proof.case import Case
-from publisher.proof.tiles import SHIFTED
+from publisher.proof.measuring import SHIFTED, Case
 
 
 def run(case: Case, check: Check[Case]) -> Outcome:

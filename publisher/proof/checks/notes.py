@@ -1,7 +1,7 @@
 """Nothing is laid over the pages: no notes, stamps, form fields, no frames round links."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.proof.case import Case
+from publisher.proof.measuring import Case
 
 
 def run(case: Case, check: Check[Case]) -> Outcome:

@@ -1,7 +1,7 @@
 """No page holds more lines than a home printer digests."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.proof.case import Case
+from publisher.proof.measuring import Case
 
 MOST = 4000
 

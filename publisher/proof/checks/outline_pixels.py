@@ -1,9 +1,8 @@
 """Every promised outline is dark in pixels all along, and shows as a line: the paper beside it is light."""
 
 from publisher.basics import Check, Finding, Outcome, Severity
-from publisher.proof.case import Case
 from publisher.proof.checks.outlines import name_of
-from publisher.proof.witness import GAP, SOLID
+from publisher.proof.measuring import GAP, SOLID, Case
 
 
 def run(case: Case, check: Check[Case]) -> Outcome:

@@ -1,9 +1,8 @@
 """Outlines are drawn as wide as promised."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.proof.case import Case
 from publisher.proof.checks.outlines import name_of
-from publisher.proof.extras import SAME_WIDTH
+from publisher.proof.measuring import SAME_WIDTH, Case
 
 
 def run(case: Case, check: Check[Case]) -> Outcome:

@@ -1,8 +1,7 @@
 """Every promised outline is drawn in its place at its size, openings included."""
 
 from publisher.basics import Check, Finding, Outcome, OutlinePromise, Severity
-from publisher.proof.case import Case
-from publisher.proof.outlines import REACH, TOLERANCE, OutlineReading
+from publisher.proof.measuring import OUTLINE_TOLERANCE, REACH, Case, OutlineReading
 
 
 def run(case: Case, check: Check[Case]) -> Outcome:
@@ -21,7 +20,7 @@ def _finding(check: Check[Case], reading: OutlineReading) -> Finding:
     promise = reading.promise
     what = "its outline" if reading.ring == 0 else f"its opening {reading.ring}"
     x, y = reading.at
-    if reading.farthest > TOLERANCE:
+    if reading.farthest > OUTLINE_TOLERANCE:
         off = (
             f"{what} is not drawn at {x:.1f}, {y:.1f} mm"
             if reading.farthest >= REACH
@@ -33,7 +32,7 @@ def _finding(check: Check[Case], reading: OutlineReading) -> Finding:
         message = f"page {promise.page}: {name_of(promise)}: a line drawn like the outline runs up to {reading.beside:.2f} mm beside it"
         value = reading.beside
     return check.found(
-        message, subject=promise.part, hint="draw the part as its template says", value=value, limit=TOLERANCE
+        message, subject=promise.part, hint="draw the part as its template says", value=value, limit=OUTLINE_TOLERANCE
     )
 
 

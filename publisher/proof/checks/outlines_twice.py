@@ -1,8 +1,8 @@
 """No outline is drawn twice."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.proof.case import Case
 from publisher.proof.checks.outlines import name_of
+from publisher.proof.measuring import Case
 
 MOST = 1.2  # times the length of a ring
 

@@ -1,7 +1,7 @@
 """Every page has one size: MediaBox at the origin, no box that differs from it."""
 
 from publisher.basics import Box, Check, Finding, Outcome, Severity
-from publisher.proof.case import Case
+from publisher.proof.measuring import Case
 
 SAME = 0.005  # mm
 

@@ -3,8 +3,8 @@
 import numpy as np
 
 from publisher.basics import Box, Check, CodePromise, Outcome, Severity
-from publisher.proof.case import Case
-from publisher.proof.model import Array, PageRead, Piece
+from publisher.proof.measuring import Case
+from publisher.proof.reading import Array, PageRead, Piece
 
 DARK = 0.3
 SQUARE = 0.1  # mm between width and height

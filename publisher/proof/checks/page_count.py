@@ -1,7 +1,7 @@
 """The file has as many pages as promised."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.proof.case import Case
+from publisher.proof.measuring import Case
 
 
 def run(case: Case, check: Check[Case]) -> Outcome:

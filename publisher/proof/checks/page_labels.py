@@ -1,7 +1,7 @@
 """Every page carries the label that is promised, in the file's own list of labels."""
 
 from publisher.basics import Check, Finding, Outcome, Severity
-from publisher.proof.case import Case
+from publisher.proof.measuring import Case
 
 
 def run(case: Case, check: Check[Case]) -> Outcome:

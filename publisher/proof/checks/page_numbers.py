@@ -3,7 +3,7 @@
 import re
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.proof.case import Case
+from publisher.proof.measuring import Case
 
 
 def run(case: Case, check: Check[Case]) -> Outcome:

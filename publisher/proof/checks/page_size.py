@@ -1,7 +1,7 @@
 """Every page has its promised size."""
 
 from publisher.basics import Check, Finding, Outcome, Severity
-from publisher.proof.case import Case
+from publisher.proof.measuring import Case
 
 TOLERANCE = 0.01  # mm
 

@@ -1,8 +1,8 @@
 """Pictures have enough pixels for the size at which they are placed."""
 
 from publisher.basics import Check, Finding, Outcome, Severity
-from publisher.proof.case import Case
-from publisher.proof.units import MM_PER_INCH
+from publisher.proof.measuring import Case
+from publisher.proof.reading import MM_PER_INCH
 
 LEAST = 150.0  # dots per inch
 ROUNDING = 0.5

@@ -1,7 +1,7 @@
 """The file asks nothing of print programs that would cut, repeat or leave out pages."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.proof.case import Case
+from publisher.proof.measuring import Case
 
 
 def run(case: Case, check: Check[Case]) -> Outcome:

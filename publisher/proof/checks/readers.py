@@ -1,7 +1,7 @@
 """Both readers measure the same."""
 
 from publisher.basics import Box, Check, Finding, Outcome, Severity
-from publisher.proof.case import Case
+from publisher.proof.measuring import Case
 
 TOLERANCE = 0.1  # mm
 

@@ -1,7 +1,7 @@
 """Words are large enough to read."""
 
 from publisher.basics import Check, Finding, Outcome, Severity
-from publisher.proof.case import Case
+from publisher.proof.measuring import Case
 
 LEAST_X_HEIGHT = 1.2  # mm: Regulation (EU) 1169/2011, article 13(2)
 ROUNDING = 0.005

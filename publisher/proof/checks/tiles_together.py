@@ -1,9 +1,7 @@
 """Tiles put together by their printed marks give the whole outline."""
 
 from publisher.basics import Check, Finding, Outcome, Severity
-from publisher.proof.case import Case
-from publisher.proof.outlines import REACH, TOLERANCE
-from publisher.proof.tiles import SHIFTED, TilesReading
+from publisher.proof.measuring import OUTLINE_TOLERANCE, REACH, SHIFTED, Case, TilesReading
 
 
 def run(case: Case, check: Check[Case]) -> Outcome:
@@ -32,7 +30,7 @@ def _findings(check: Check[Case], reading: TilesReading) -> list[Finding]:
                 limit=SHIFTED,
             )
         )
-    if reading.farthest > TOLERANCE:
+    if reading.farthest > OUTLINE_TOLERANCE:
         off = "lacks a stretch" if reading.farthest >= REACH else f"is off by {reading.farthest:.2f} mm"
         message = f"{name}: with its pages put together by the match marks the outline {off}; "
         message += f"{reading.missing:.1f} mm are not where promised"
@@ -42,7 +40,7 @@ def _findings(check: Check[Case], reading: TilesReading) -> list[Finding]:
                 subject=reading.part,
                 hint="draw every tile of the part",
                 value=reading.farthest,
-                limit=TOLERANCE,
+                limit=OUTLINE_TOLERANCE,
             )
         )
     found += [

@@ -1,8 +1,8 @@
 """The file has a title: the promised one where one was promised."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.proof.case import Case
-from publisher.proof.texts import normal
+from publisher.proof.measuring import Case
+from publisher.proof.reading import normal
 
 
 def run(case: Case, check: Check[Case]) -> Outcome:

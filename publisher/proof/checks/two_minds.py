@@ -1,7 +1,7 @@
 """Every reader sees the same file: no dictionary says two things about one key."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.proof.case import Case
+from publisher.proof.measuring import Case
 
 
 def run(case: Case, check: Check[Case]) -> Outcome:

@@ -1,9 +1,8 @@
 """In and around a part no line looks like a line to cut, except its outline."""
 
 from publisher.basics import Check, Finding, Outcome, Severity
-from publisher.proof.case import Case
 from publisher.proof.checks.outlines import name_of
-from publisher.proof.outlines import TOLERANCE
+from publisher.proof.measuring import OUTLINE_TOLERANCE, Case
 
 
 def run(case: Case, check: Check[Case]) -> Outcome:
@@ -17,7 +16,7 @@ def run(case: Case, check: Check[Case]) -> Outcome:
         looked += len(ink.width)
         for stray in parts.stray_lines(ink, number):
             x, y = stray.at
-            if stray.away <= TOLERANCE:
+            if stray.away <= OUTLINE_TOLERANCE:
                 what = f"a line {stray.width:.2f} mm wide runs along the outline, which is to be {stray.near.width:.2f} mm wide"
             else:
                 what = f"a line {stray.width:.2f} mm wide, which reads as a line to cut, is no part of the outline"
@@ -27,7 +26,7 @@ def run(case: Case, check: Check[Case]) -> Outcome:
                     subject=stray.near.part,
                     hint="take the line out, or draw it thinner if it is not to be cut",
                     value=stray.away,
-                    limit=TOLERANCE,
+                    limit=OUTLINE_TOLERANCE,
                 )
             )
     return Outcome(looked, tuple(found))

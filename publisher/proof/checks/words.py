@@ -3,8 +3,8 @@
 import shapely
 
 from publisher.basics import Check, Finding, Outcome, Severity, TextPromise
-from publisher.proof.case import Case
-from publisher.proof.texts import normal, says
+from publisher.proof.measuring import Case
+from publisher.proof.reading import normal, says
 
 SLACK = 0.5  # mm
 

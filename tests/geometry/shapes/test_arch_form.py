@@ -7,8 +7,8 @@ import pytest
 
 from publisher.basics import Place
 from publisher.design import Parameter
+from publisher.geometry.registry.given_parameters import Values, checked
 from publisher.geometry.shapes.arch_form import PARAMETERS, at_length, check_form, intrados, outset
-from publisher.geometry.values import Values, checked
 
 
 def values(form: str, span: float, rise: float | None) -> Values:

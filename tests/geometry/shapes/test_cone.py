@@ -8,7 +8,7 @@ import pytest
 from publisher.basics import Finding
 from publisher.design import PartPlan
 from publisher.geometry import Part, area
-from publisher.geometry.rings import curves_of
+from publisher.geometry.paths.rings import curves_of
 
 Plan = Callable[..., PartPlan]
 Draw = Callable[[PartPlan], Part]

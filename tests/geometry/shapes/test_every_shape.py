@@ -12,7 +12,7 @@ import pytest
 
 from publisher.design import PartPlan
 from publisher.geometry import Part, ShapeInfo, shape_infos
-from publisher.geometry.parts import make_part
+from publisher.geometry.making.parts import make_part
 
 Plan = Callable[..., PartPlan]
 Draw = Callable[[PartPlan], Part]

@@ -10,7 +10,7 @@ import pytest
 from publisher.basics import Finding, Place
 from publisher.design import DrawingPlan, Family, PartPlan
 from publisher.geometry import Part, area, polygon
-from publisher.geometry.parts import make_pieces
+from publisher.geometry.making.parts import make_pieces
 
 Plan = Callable[..., PartPlan]
 Draw = Callable[[PartPlan], Part]

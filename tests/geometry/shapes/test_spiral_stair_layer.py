@@ -8,7 +8,7 @@ import pytest
 from publisher.basics import Finding, Point, Purpose
 from publisher.design import PartPlan
 from publisher.geometry import Part, area, path_length, run_points
-from publisher.geometry.curves import polar
+from publisher.geometry.paths.curves import polar
 from publisher.geometry.shapes.spiral_stair_outline import notch_width_deg
 
 Plan = Callable[..., PartPlan]

@@ -4,8 +4,8 @@ from math import atan2, cos, degrees, dist, hypot, pi, radians, sin
 
 import pytest
 
-from publisher.geometry.curves import polar
-from publisher.geometry.rings import Pen
+from publisher.geometry.paths.curves import polar
+from publisher.geometry.paths.rings import Pen
 from publisher.geometry.shapes.spiral_stair_outline import Plan, draw_core
 
 

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from publisher.basics import Finding, LineKind, Purpose, Severity
 from publisher.design import OpeningPlan, PartPlan, SurfacePlan
 from publisher.geometry import Mark, ParameterInfo, Part, polygon, surface_infos
-from publisher.geometry.parts import make_part
+from publisher.geometry.making.parts import make_part
 from publisher.geometry.surfaces import PATTERNS, surface_marks
 from publisher.geometry.surfaces.draw import MOST_UNITS, SHORTEST
 from tests.geometry.surfaces.conftest import draw_on

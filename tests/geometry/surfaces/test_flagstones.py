@@ -7,9 +7,9 @@ import numpy as np
 import pytest
 import shapely
 
+from publisher.geometry.registry.given_parameters import Values, checked
 from publisher.geometry.surfaces.flagstones import NARROWEST, lines
 from publisher.geometry.surfaces.pattern import Ground
-from publisher.geometry.values import Values, checked
 from tests.geometry.surfaces.conftest import PLACE, Drawing
 
 On = Callable[..., Drawing]

@@ -3,8 +3,8 @@
 import numpy as np
 import shapely
 
+from publisher.geometry.registry.given_parameters import Values
 from publisher.geometry.surfaces.pattern import Ground, per_area, segments
-from publisher.geometry.values import Values
 from tests.geometry.surfaces.conftest import PLACE
 
 

@@ -1,0 +1,17 @@
+"""Assemblies as the spec says them: stacks, panels, joins, folds, and what joins do to the edges of a part.
+
+Comes in: the scope and the parts that are known. Goes out: plans of stacks and panels, edge treatments by part and edge.
+Never: place a part.
+"""
+
+from publisher.design.assembly.assemblies import read_assemblies
+from publisher.design.assembly.braces_and_meetings import read_meets
+from publisher.design.assembly.folds import plan_folds
+from publisher.design.assembly.treatments import treat
+
+__all__ = [
+    "plan_folds",
+    "read_assemblies",
+    "read_meets",
+    "treat",
+]

@@ -1,0 +1,106 @@
+"""All assemblies of a design: stacks and panels, and how many copies of each part they need."""
+
+from collections import Counter
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from publisher.basics import Place
+from publisher.brief import Entry, Table
+from publisher.design.assembly.panels import read_panels
+from publisher.design.assembly.stacks import MOST_LAYERS, check_layers, check_standing, read_stacks
+from publisher.design.language import Scope
+from publisher.design.parts import KnownParts
+from publisher.design.records import PanelPlace, PanelPlan, StackPlan
+from publisher.design.rules import plans as rules
+
+
+@dataclass(frozen=True, slots=True)
+class Assemblies:
+    """The assemblies in the order of the spec: ``stacks_of`` holds each stack assembly with its sections."""
+
+    names: tuple[str, ...]
+    stacks_of: tuple[tuple[str, tuple[StackPlan, ...]], ...]
+    panels: tuple[PanelPlan, ...]
+    places: tuple[PanelPlace, ...]
+    complete: tuple[str, ...]  # panel assemblies of which every place and join could be read
+
+    @property
+    def stacks(self) -> tuple[StackPlan, ...]:
+        """All stacks and sections."""
+        return tuple(stack for _, stacks in self.stacks_of for stack in stacks)
+
+    def used(self) -> dict[str, int]:
+        """Return how many copies of each part the assemblies need."""
+        used: Counter[str] = Counter()
+        for stack in self.stacks:
+            for row in stack.rows:
+                # a stack that is too high has its finding already: one is enough
+                used[row.part] += min(row.count, MOST_LAYERS)
+        used.update(place.part for place in self.places)
+        return dict(used)
+
+    def layers(self) -> dict[str, int]:
+        """Return the number of layers of each stack assembly and of each of its sections; 0 where a count has no value."""
+        counted = {stack.name: _layers([stack]) for stack in self.stacks}
+        return {**counted, **{name: _layers(stacks) for name, stacks in self.stacks_of}}
+
+
+def _layers(stacks: Iterable[StackPlan]) -> int:
+    counts = [row.count for stack in stacks for row in stack.rows]
+    return sum(counts) if all(counts) else 0
+
+
+def read_assemblies(table: Table, known: KnownParts, scope: Scope) -> Assemblies:
+    """Return all stacks and panels; findings for what cannot be built."""
+    stacks_of: list[tuple[str, tuple[StackPlan, ...]]] = []
+    panels: list[PanelPlan] = []
+    places: list[PanelPlace] = []
+    complete: list[str] = []
+    for entry in table.entries:
+        if not isinstance(entry.node, Table) or not _is_one_thing(entry, entry.node, known, scope):
+            continue
+        if entry.node.get("stack") is not None:
+            stacks_of.append((entry.key, read_stacks(entry.key, entry.node, known, scope)))
+        else:
+            read = read_panels(entry.key, entry.node, known, scope)
+            places.extend(read.places)
+            panels.extend(() if read.plan is None else (read.plan,))
+            complete.extend((entry.key,) if read.complete else ())
+    names = tuple(entry.key for entry in table.entries)
+    assemblies = Assemblies(names, tuple(stacks_of), tuple(panels), tuple(places), tuple(complete))
+    for stack in assemblies.stacks:
+        if stack.name not in assemblies.names:
+            _check_name(stack.name, known, stack.place, scope)
+    check_layers(assemblies.stacks, scope)
+    check_standing(assemblies.stacks, scope)
+    return assemblies
+
+
+def _is_one_thing(entry: Entry, table: Table, known: KnownParts, scope: Scope) -> bool:
+    """True when the assembly is a stack or panels, under a name that no part has."""
+    _check_name(entry.key, known, entry.place, scope)
+    is_stack, is_panels = table.get("stack") is not None, table.get("panels") is not None
+    if is_stack != is_panels:
+        return True
+    what = "both a stack and panels" if is_stack else "neither a stack nor panels"
+    scope.findings.append(
+        rules.ASSEMBLY.found(
+            f"the assembly {entry.key} has {what}",
+            subject=f"assembly {entry.key}",
+            hint="make two assemblies of it" if is_stack else "say stack: … or panels: …",
+            place=entry.place,
+        )
+    )
+    return False
+
+
+def _check_name(name: str, known: KnownParts, place: Place, scope: Scope) -> None:
+    if known.taken(name):
+        scope.findings.append(
+            rules.NAME_TAKEN.found(
+                f"“{name}” is the name of a part and of an assembly",
+                subject=f"assembly {name}",
+                hint=f"facts such as {name}.height would have two meanings: give one of them another name",
+                place=place,
+            )
+        )

@@ -1,0 +1,114 @@
+"""Panel assemblies: places, the edge that stands on the table, joins and rests; and what contradicts itself in them."""
+
+from collections import defaultdict
+from dataclasses import dataclass
+from itertools import pairwise
+
+from publisher.brief import Table, Value
+from publisher.design.assembly.joins import DUST, JoinReader
+from publisher.design.language import Scope, say_mm
+from publisher.design.parts import KnownParts, letter
+from publisher.design.records import EdgeRef, Join, PanelPlace, PanelPlan, Rest
+from publisher.design.rules import plans as rules
+
+
+@dataclass(frozen=True, slots=True)
+class ReadPanels:
+    """A panel assembly as far as it could be read: ``plan`` is None when it stands on nothing known.
+
+    ``complete``: every place and join could be read. Where one could not, what it would have held or matched is no fault.
+    """
+
+    places: tuple[PanelPlace, ...]
+    plan: PanelPlan | None
+    complete: bool
+
+
+def read_panels(name: str, table: Table, known: KnownParts, scope: Scope) -> ReadPanels:
+    """Return a panel assembly; findings for what cannot be read or contradicts itself."""
+    subject = f"assembly {name}"
+    places = tuple(
+        PanelPlace(entry.key, entry.node.text, entry.place)
+        for entry in table.table("panels").entries
+        if isinstance(entry.node, Value) and known.has(entry.node, scope, subject)
+    )
+    reader = JoinReader(name, places, known, scope)
+    stands_on = reader.edge(table.value("stands_on"), table.place)
+    joins: list[Join] = []
+    rests: list[Rest] = []
+    for node in table.row("joins"):
+        if not isinstance(node, Table):
+            continue
+        if node.get("rests") is not None:
+            if rest := reader.rest(node):
+                rests.append(rest)
+        elif join := reader.join(node, letter(len(joins), small=True)):
+            joins.append(join)
+    if stands_on is None:
+        return ReadPanels(places, None, False)
+    plan = PanelPlan(name, places, stands_on, tuple(joins), tuple(rests), table.place)
+    _check_edges(plan, reader, known)
+    complete = len(joins) + len(rests) == len(table.row("joins")) and len(places) == len(table.table("panels").entries)
+    if complete:
+        _check_held(plan, reader)
+    return ReadPanels(places, plan, complete)
+
+
+def _check_edges(plan: PanelPlan, reader: JoinReader, known: KnownParts) -> None:
+    """An edge meets one panel; or several along lines inside it that lie apart."""
+    lines: dict[EdgeRef, list[tuple[float, float, Join]]] = defaultdict(list)
+    laps: dict[EdgeRef, list[tuple[float, float, Join]]] = defaultdict(list)
+    part_of = {place.name: place.part for place in plan.places}
+    for join in plan.joins:
+        if join.at is not None:
+            for own, other, at in ((join.a, join.b, join.at[0]), (join.b, join.a, join.at[1])):
+                half = (known.thickness(part_of[other.panel]) + join.play) / 2
+                laps[own].append((at - half, at + half, join))
+            continue
+        mate = known.thickness(part_of[join.b.panel]) + join.play
+        lines[join.a].append((join.inset, join.inset + mate, join))
+        lines[join.b].append((0.0, 0.0, join))
+    for edge, taken in lines.items():
+        taken.sort(key=lambda line: line[0])
+        for (start, end, first), (next_start, _, second) in pairwise(taken):
+            if next_start >= end - DUST and not (start == end == next_start):
+                continue
+            later = max(first, second, key=lambda join: (join.place.line, join.place.column))
+            hint = "each edge meets one panel; give further ones an inset of their own"
+            if next_start > 0:
+                hint = (
+                    f"their lines lie {say_mm(next_start - start)} apart; the board there needs {say_mm(end - start)}"
+                )
+            reader.refuse(rules.EDGE_TWICE, f"the edge {edge} is joined twice at the same place", hint, later.place)
+    for edge, crossed in laps.items():
+        crossed.sort(key=lambda slot: slot[:2])
+        for (start, end, first), (next_start, next_end, second) in pairwise(crossed):
+            if next_start < end - DUST:
+                later = max(first, second, key=lambda join: (join.place.line, join.place.column))
+                apart = (next_start + next_end - start - end) / 2
+                wide = (end - start + next_end - next_start) / 2
+                hint = f"their middles lie {say_mm(apart)} apart; the slots there need more than {say_mm(wide)}"
+                reader.refuse(rules.EDGE_TWICE, f"two panels cross at one place of {edge}", hint, later.place)
+
+
+def _check_held(plan: PanelPlan, reader: JoinReader) -> None:
+    """Every place is reached from the one that stands on the table."""
+    neighbours: dict[str, list[str]] = defaultdict(list)
+    for join in plan.joins:
+        neighbours[join.a.panel].append(join.b.panel)
+        neighbours[join.b.panel].append(join.a.panel)
+    for rest in plan.rests:
+        for edge in rest.on:
+            neighbours[rest.panel].append(edge.panel)
+            neighbours[edge.panel].append(rest.panel)
+    reached = {plan.stands_on.panel}
+    waiting = [plan.stands_on.panel]
+    while waiting:
+        for panel in neighbours[waiting.pop()]:
+            if panel not in reached:
+                reached.add(panel)
+                waiting.append(panel)
+    for place in plan.places:
+        if place.name not in reached:
+            message = f"nothing joins {place.name} to {plan.stands_on.panel}, which stands on the table"
+            reader.refuse(rules.UNJOINED, message, "add a join, or say what it rests on", place.place)

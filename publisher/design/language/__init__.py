@@ -1,0 +1,42 @@
+"""The designer's language: from text to values with a dimension, and the named sizes worked out.
+
+Comes in: text with its place. Goes out: amounts, lengths, angles, counts, the scope in which names mean something.
+Never: know a board, a part or an assembly.
+"""
+
+from publisher.design.language.amounts import Amount, of_kind
+from publisher.design.language.counts import MOST_COPIES, read_count, refuse_count
+from publisher.design.language.lexer import Fault, read_literal
+from publisher.design.language.names import listed, pick_hint
+from publisher.design.language.overrides import given_sizes, variants
+from publisher.design.language.parser import parse
+from publisher.design.language.scope import Scope, column_of
+from publisher.design.language.sizes import work_out_sizes
+from publisher.design.language.units import INCH_MM, UNITS
+from publisher.design.language.wording import fixed, inches, say, say_length, say_mm, trimmed
+
+__all__ = [
+    "INCH_MM",
+    "MOST_COPIES",
+    "UNITS",
+    "Amount",
+    "Fault",
+    "Scope",
+    "column_of",
+    "fixed",
+    "given_sizes",
+    "inches",
+    "listed",
+    "of_kind",
+    "parse",
+    "pick_hint",
+    "read_count",
+    "read_literal",
+    "refuse_count",
+    "say",
+    "say_length",
+    "say_mm",
+    "trimmed",
+    "variants",
+    "work_out_sizes",
+]

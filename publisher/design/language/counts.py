@@ -1,0 +1,37 @@
+"""Whole numbers within bounds."""
+
+from publisher.basics import Place
+from publisher.brief import Value
+from publisher.design.language.scope import Scope
+from publisher.design.rules import plans as rules
+
+MOST_COPIES = 10_000
+
+
+def read_count(value: Value | None, default: int, least: int, most: int, what: str, scope: Scope, subject: str) -> int:
+    """Return a whole number from ``least`` to ``most``; ``default`` when unsaid or after a finding."""
+    if value is None:
+        return default
+    number = scope.number(value, subject, "count")
+    if number is None:
+        return default
+    if not least <= number <= most:
+        limit = most if number > most else least
+        refuse_count(int(number), limit, what, value.place, scope, subject)
+        return default
+    return int(number)
+
+
+def refuse_count(number: int, limit: int, what: str, place: Place, scope: Scope, subject: str) -> None:
+    """Add the finding for a count beyond its limit."""
+    bound = "at most" if number > limit else "at least"
+    scope.findings.append(
+        rules.COUNT_RANGE.found(
+            f"{what} is {number}; it must be {bound} {limit}",
+            subject=subject,
+            hint="check the number, or the sizes that it is worked out from",
+            place=place,
+            value=float(number),
+            limit=float(limit),
+        )
+    )

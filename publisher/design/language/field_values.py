@@ -1,0 +1,54 @@
+"""What a field makes of an amount: a length, an angle, a whole number, a plain number."""
+
+from publisher.design.language.amounts import Amount, Origin, is_whole
+from publisher.design.language.lexer import Fault
+from publisher.design.rules import expressions as rules
+
+_UNIT = {"length": "mm", "angle": "deg"}
+_WANTED = {"length": "a length", "angle": "an angle", "count": "a whole number", "number": "a plain number"}
+_DIMENSION = {"length": (1, 0, 0), "angle": (0, 1, 0)}
+
+
+def settle(amount: Amount, kind: str) -> float:
+    """Return the value of an amount in a field of this kind (mm, degrees or plain; other kinds take anything).
+
+    Raises Fault when the amount is of another kind. Plain numbers and counts become mm or degrees; a ratio never does.
+    """
+    if kind not in _WANTED:
+        return amount.value
+    if kind in _DIMENSION:
+        return _measure(amount, kind)
+    if not amount.plain:
+        raise Fault(
+            rules.WRONG_KIND,
+            f"{amount.words()} stands where {_WANTED[kind]} belongs",
+            "leave the unit away, or divide by a length",
+            0,
+        )
+    if kind == "count":
+        if not is_whole(amount.value):
+            raise Fault(
+                rules.NOT_WHOLE,
+                f"{amount.value:.10g} is not a whole number",
+                "write a whole number, or say how to round it: round(…), floor(…), ceil(…)",
+                0,
+            )
+        return float(round(amount.value))
+    return amount.value
+
+
+def _measure(amount: Amount, kind: str) -> float:
+    if amount.dimension == _DIMENSION[kind]:
+        return amount.value
+    if not amount.plain:
+        raise Fault(
+            rules.WRONG_KIND, f"{amount.words()} stands where {_WANTED[kind]} belongs", f"write it in {_UNIT[kind]}", 0
+        )
+    if amount.origin is not Origin.PLAIN:
+        raise Fault(
+            rules.RATIO_AS_SIZE,
+            f"this is a ratio ({amount.value:.6g}), and {_WANTED[kind]} belongs here",
+            f"a quotient never becomes {_UNIT[kind]}: multiply it by {_WANTED[kind]}",
+            0,
+        )
+    return amount.value

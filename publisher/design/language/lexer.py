@@ -1,0 +1,132 @@
+"""Words and numbers of an expression. A literal (number, n/m or w n/m, with its unit) is one token."""
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Literal
+
+from publisher.basics import Rule
+from publisher.design.language.amounts import Amount
+from publisher.design.language.units import LIKELY_UNITS, UNIT_BY_NAME
+from publisher.design.rules import expressions as rules
+
+LONGEST = 300  # letters
+LARGEST = 1e9
+
+#: w n/m or n/m without blanks at the stroke, or a decimal number; then the unit, if one follows.
+_LITERAL = re.compile(
+    r"(?:(?P<whole>[0-9]+)\s+)?(?P<top>[0-9]+)/(?P<bottom>[0-9]+)(?![0-9.])|(?P<decimal>[0-9]+(?:\.[0-9]*)?|\.[0-9]+)"
+)
+_UNIT = re.compile(r"\s*(?P<unit>" + "|".join(UNIT_BY_NAME) + r")(?![\w.])")
+_NAME = re.compile(r"[^\W\d]\w*(?:\.[^\W\d]\w*)*")
+_BLANKS = re.compile(r"\s+")
+_SAME = {"−": "-", "–": "-", "×": "*", "·": "*", "÷": "/"}
+_MARKS = frozenset("+-*/^(),")
+
+
+class Fault(Exception):
+    """Why an expression has no value: the rule, what was found, what to do, and the offset in the text.
+
+    ``rule`` is None when the cause has been reported elsewhere (a size that has no value itself).
+    """
+
+    def __init__(self, rule: Rule | None, message: str, hint: str, at: int) -> None:
+        """Keep the parts of the finding to be."""
+        super().__init__(message)
+        self.rule = rule
+        self.message = message
+        self.hint = hint
+        self.at = at
+
+
+@dataclass(frozen=True, slots=True)
+class Token:
+    """One word of an expression; ``start`` and ``end`` are offsets in the text."""
+
+    kind: Literal["literal", "name", "mark", "end"]
+    text: str
+    start: int
+    end: int
+    amount: Amount | None = None
+
+
+def read_tokens(text: str) -> tuple[Token, ...]:
+    """Return the tokens of an expression, an ``end`` token last. Raises Fault for what is no word of the language."""
+    if len(text) > LONGEST:
+        raise Fault(
+            rules.TOO_BIG,
+            f"this expression has {len(text)} letters; at most {LONGEST} are read",
+            "give parts of it names under sizes",
+            0,
+        )
+    tokens: list[Token] = []
+    at = 0
+    while at < len(text):
+        if blank := _BLANKS.match(text, at):
+            at = blank.end()
+            continue
+        token = _read(text, at)
+        tokens.append(token)
+        at = token.end
+    tokens.append(Token("end", "", len(text), len(text)))
+    return tuple(tokens)
+
+
+def read_literal(text: str) -> Amount | None:
+    """Return the amount when the whole text is one literal, else None. Raises Fault for a number that cannot be."""
+    stripped = text.strip()
+    if _LITERAL.match(stripped):
+        token = _literal(stripped, 0)
+        if token.end == len(stripped):
+            return token.amount
+    return None
+
+
+def _read(text: str, at: int) -> Token:
+    if _LITERAL.match(text, at):
+        return _literal(text, at)
+    if name := _NAME.match(text, at):
+        return Token("name", name.group(), at, name.end())
+    mark = _SAME.get(text[at], text[at])
+    if mark == "*" and text.startswith("**", at):
+        raise Fault(rules.SYNTAX, "“**” is not part of the language", "a power is written with ^: 2 ^ 3", at)
+    if mark in _MARKS:
+        return Token("mark", mark, at, at + 1)
+    if unit := LIKELY_UNITS.get(text[at]):
+        raise Fault(rules.UNKNOWN_UNIT, f"“{text[at]}” is not a unit here", f"write {unit}", at)
+    shown = text[at] if text[at].isprintable() else f"U+{ord(text[at]):04X}"
+    raise Fault(
+        rules.SYNTAX,
+        f"“{shown}” is not part of an expression",
+        "an expression has numbers with units, names of sizes, + - * / ^ and brackets",
+        at,
+    )
+
+
+def _literal(text: str, at: int) -> Token:
+    found = _LITERAL.match(text, at)
+    assert found is not None
+    if found["decimal"]:
+        value = Fraction(found["decimal"])
+    else:
+        if int(found["bottom"]) == 0:
+            raise Fault(rules.NO_VALUE, f"{found.group()} divides by zero", "the number under the stroke is 0", at)
+        value = int(found["whole"] or 0) + Fraction(int(found["top"]), int(found["bottom"]))
+    if value > LARGEST:
+        raise Fault(rules.NUMBER_RANGE, f"{found.group()} is more than {LARGEST:,.0f}", "write a smaller number", at)
+    unit = _UNIT.match(text, found.end())
+    if unit is None and found["decimal"] is None and not found["whole"] and text[at - 1 : at] == "/":
+        n, m = found["top"], found["bottom"]
+        raise Fault(
+            rules.SYNTAX,
+            f"“/{n}/{m}” can be read in two ways",
+            f"write / ({n}/{m}) or / {n} / {m}, with blanks",
+            at - 1,
+        )
+    if unit is None:
+        return Token("literal", found.group(), at, found.end(), Amount(float(value)))
+    meaning = UNIT_BY_NAME[unit["unit"]]
+    # exact until the last step: 3/16 in is 4.7625 mm, and 3/16 * 25.4 in floats is not
+    scaled = float(value * meaning.factor)
+    amount = Amount(scaled, mm=1) if meaning.measures == "length" else Amount(scaled, deg=1)
+    return Token("literal", text[at : unit.end()], at, unit.end(), amount)

@@ -1,0 +1,26 @@
+"""What is offered beside the parts: boards and sheets, papers, needs, steps, and the texts that buyers read.
+
+Comes in: the scope. Goes out: plans of them.
+Never: lay out a sheet or a page.
+"""
+
+from publisher.design.offer.boards import read_boards
+from publisher.design.offer.needs import read_needs
+from publisher.design.offer.papers import read_papers
+from publisher.design.offer.sheets import sheet_size
+from publisher.design.offer.steps import StepsReader, names_in
+from publisher.design.offer.texts import amount, fill, filled, read_text, text_findings
+
+__all__ = [
+    "StepsReader",
+    "amount",
+    "fill",
+    "filled",
+    "names_in",
+    "read_boards",
+    "read_needs",
+    "read_papers",
+    "read_text",
+    "sheet_size",
+    "text_findings",
+]

@@ -1,0 +1,140 @@
+"""Steps of the instructions, tools and materials."""
+
+from dataclasses import dataclass
+
+from publisher.basics import Place
+from publisher.brief import Brief, Row, Table, Value
+from publisher.design.language import Scope, listed, pick_hint
+from publisher.design.offer.texts import check_blank, read_text
+from publisher.design.records import Blank, MaterialPlan, PicturePlan, StepPlan, TextPlan
+from publisher.design.rules import plans as rules
+
+_AMOUNTS = ("length", "amount", "count", "area", "weight")
+_KINDS = ("whole", "exploded", "plan", "part", "page", "photo")
+
+
+@dataclass(frozen=True, slots=True)
+class StepsReader:
+    """Reads steps and materials. ``parts`` and ``assemblies`` are what they may show; ``layers`` counts the layers of each
+    stack assembly and section."""
+
+    brief: Brief
+    parts: tuple[str, ...]
+    assemblies: tuple[str, ...]
+    layers: dict[str, int]
+    scope: Scope
+    families: dict[str, tuple[str, ...]]
+
+    @property
+    def owners(self) -> tuple[str, ...]:
+        """What facts may start with: parts, assemblies and sections."""
+        return (*self.parts, *dict.fromkeys((*self.assemblies, *self.layers)))
+
+    def text(self, value: Value | None, place: Place, subject: str) -> TextPlan:
+        """Return a text; an empty one when unsaid."""
+        return TextPlan(("",), place) if value is None else read_text(value, self.owners, self.scope, subject)
+
+    def materials(self) -> tuple[MaterialPlan, ...]:
+        """Return what to buy."""
+        plans = []
+        for number, node in enumerate(self.brief.fields.row("materials"), 1):
+            subject = f"material {number}"
+            if isinstance(node, Value):
+                plans.append(MaterialPlan(node.text, None, None, node.place))
+            elif isinstance(node, Table):
+                words = node.value("text")
+                text = None if words is None else self.text(words, node.place, subject)
+                plans.append(MaterialPlan(node.text("name"), text, self.blank(node, subject), node.place))
+        return tuple(plans)
+
+    def blank(self, table: Table, subject: str) -> Blank | None:
+        """Return the amount of a material as an expression, checked but not worked out: it may use facts."""
+        value = next((found for key in _AMOUNTS if (found := table.value(key)) is not None), None)
+        if value is None:
+            return None
+        blank = Blank(value.text, value.place)
+        check_blank(blank, self.owners, self.scope, subject)
+        return blank
+
+    def steps(self, at_hand: tuple[str, ...]) -> tuple[StepPlan, ...]:
+        """Return the steps. ``at_hand``: the tools and materials that the design lists."""
+        rows = self.brief.fields.row("steps")
+        return tuple(self.step(n, node, at_hand) for n, node in enumerate(rows, 1) if isinstance(node, Table))
+
+    def step(self, number: int, table: Table, at_hand: tuple[str, ...]) -> StepPlan:
+        """Return one step."""
+        subject = f"step {number}"
+        picture = table.get("picture")
+        return StepPlan(
+            title=self.text(table.value("title"), table.place, subject),
+            stage=table.text("stage"),
+            say=self.text(table.value("say"), table.place, subject),
+            parts=self.known(table, "parts", self.parts, subject),
+            uses=self.known(table, "uses", at_hand, subject),
+            picture=self.picture(picture, subject) if isinstance(picture, Table) else None,
+            place=table.place,
+        )
+
+    def known(self, table: Table, key: str, known: tuple[str, ...], subject: str) -> tuple[str, ...]:
+        """Return the names of a list that are known; findings for the others."""
+        names = [node for node in table.row(key) if isinstance(node, Value)]
+        rule = rules.UNKNOWN_PART if key == "parts" else rules.UNKNOWN_MATERIAL
+        what = "parts" if key == "parts" else "tools and materials"
+        for node in names:
+            if node.text not in known and not (key == "parts" and node.text in self.families):
+                message = f"{key}: “{node.text}” is not among the {what} of this design"
+                hint = pick_hint(node.text, known, what)
+                self.scope.findings.append(rule.found(message, subject=subject, hint=hint, place=node.place))
+        ids = [one for node in names for one in self.families.get(node.text, (node.text,))]
+        return tuple(dict.fromkeys(one for one in ids if one in known))
+
+    def picture(self, table: Table, subject: str) -> PicturePlan | None:
+        """Return what a step's picture shows; None after a finding."""
+        said = [entry for entry in table.entries if entry.key in _KINDS]
+        if len(said) != 1 or not isinstance(said[0].node, Value):
+            return self.refuse("a picture shows one thing", f"say one of {listed(_KINDS)}", table.place, subject)
+        value = said[0].node
+        known = {
+            "part": self.parts,
+            "plan": tuple(self.layers),
+            "photo": tuple(f.name for f in self.brief.files if f.kind == "picture"),
+        }
+        wholes = tuple(dict.fromkeys((*self.assemblies, *self.layers)))
+        choices = known.get(said[0].key, wholes)
+        if said[0].key != "page" and value.text not in choices:
+            hint = pick_hint(value.text, choices, "things to show as " + said[0].key)
+            return self.refuse(f"{said[0].key}: there is no “{value.text}” to show", hint, value.place, subject)
+        layer = self.layer(table, said[0].key, value.text, subject)
+        alt = table.value("alt")
+        text = None if alt is None else self.text(alt, table.place, subject)
+        for kind in _KINDS:
+            if kind == said[0].key:
+                return PicturePlan(kind, value.text, layer, text, table.place)  # type: ignore[arg-type]
+        return None
+
+    def layer(self, table: Table, kind: str, target: str, subject: str) -> int:
+        """Return the layer of a plan, from 1 at the table; 0 if unsaid or wrong."""
+        value = table.value("layer")
+        number = None if value is None or kind != "plan" else self.scope.number(value, subject, "count")
+        if value is None or number is None:
+            return 0
+        layers = self.layers[target]
+        # no layers: a count has no value, which has its finding already
+        if layers and not 1 <= number <= layers:
+            self.refuse(
+                f"there is no layer {number:g} in {target}", f"it has layers 1 to {layers}", value.place, subject
+            )
+            return 0
+        return int(number)
+
+    def refuse(self, message: str, hint: str, place: Place, subject: str) -> PicturePlan | None:
+        """Add a finding about a picture."""
+        self.scope.findings.append(rules.PICTURE.found(message, subject=subject, hint=hint, place=place))
+        return None
+
+
+def names_in(node: Row | Table | Value | None) -> tuple[str, ...]:
+    """Return the words of a list of names, or of one name."""
+    if isinstance(node, Value):
+        return (node.text,)
+    return tuple(item.text for item in node.items if isinstance(item, Value)) if isinstance(node, Row) else ()

@@ -1,0 +1,73 @@
+"""What the room hands on, by subject. Millimetres and degrees; frozen values, no work is done here."""
+
+from publisher.design.records.combinations import CombineStep, Family, Parameter
+from publisher.design.records.edges import EdgeTreatment, JointLine, LapSlot, Rabbet, SlotRow, TabRow
+from publisher.design.records.folds import FoldedPanel, FoldPlan
+from publisher.design.records.meetings import BracePlan, MeetPlan
+from publisher.design.records.plans import (
+    Board,
+    Design,
+    DrawingPlan,
+    EdgeRef,
+    Fact,
+    Join,
+    Joint,
+    Kind,
+    NeedPlan,
+    OpeningPlan,
+    PanelPlace,
+    PanelPlan,
+    PartPlan,
+    Quantity,
+    Rest,
+    SheetSize,
+    Size,
+    StackPlan,
+    StackRow,
+    SurfacePlan,
+)
+from publisher.design.records.seams import SplitPlan
+from publisher.design.records.texts import Blank, MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
+
+__all__ = [
+    "Blank",
+    "Board",
+    "BracePlan",
+    "CombineStep",
+    "Design",
+    "DrawingPlan",
+    "EdgeRef",
+    "EdgeTreatment",
+    "Fact",
+    "Family",
+    "FoldPlan",
+    "FoldedPanel",
+    "Join",
+    "Joint",
+    "JointLine",
+    "Kind",
+    "LapSlot",
+    "MaterialPlan",
+    "MeetPlan",
+    "NeedPlan",
+    "OpeningPlan",
+    "PanelPlace",
+    "PanelPlan",
+    "PaperWish",
+    "Parameter",
+    "PartPlan",
+    "PicturePlan",
+    "Quantity",
+    "Rabbet",
+    "Rest",
+    "SheetSize",
+    "Size",
+    "SlotRow",
+    "SplitPlan",
+    "StackPlan",
+    "StackRow",
+    "StepPlan",
+    "SurfacePlan",
+    "TabRow",
+    "TextPlan",
+]

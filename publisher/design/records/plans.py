@@ -1,0 +1,290 @@
+"""What the designer's values mean: sizes worked out, parts, assemblies, steps as plans. Millimetres and degrees."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from publisher.basics import Finding, Place
+from publisher.brief import SpecFile
+from publisher.design.records.combinations import CombineStep, Family, Parameter
+from publisher.design.records.edges import EdgeTreatment
+from publisher.design.records.folds import FoldPlan
+from publisher.design.records.meetings import BracePlan, MeetPlan
+from publisher.design.records.seams import SplitPlan
+from publisher.design.records.texts import MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
+
+Kind = Literal["length", "angle", "count", "number", "ratio", "area", "mass"]
+
+
+@dataclass(frozen=True, slots=True)
+class Quantity:
+    """A value by itself: mm, degrees, mm², grams or plain by ``kind``."""
+
+    value: float
+    kind: Kind
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """A named size: its value (mm, degrees or plain), its kind, and the expression it came from."""
+
+    name: str
+    value: float
+    kind: Kind
+    expression: str
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """Something that follows from the design, such as ``stair.height``. ``value`` is mm, degrees, mm², grams or plain by
+    ``kind``; ``math.inf`` means open: nothing limits it (a tread with no layer over it)."""
+
+    name: str
+    value: float
+    kind: Kind
+    place: Place | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class SheetSize:
+    """A sheet as sold: ``label`` as the designer wrote it (``20 x 30 in``), width and height in mm."""
+
+    label: str
+    width: float
+    height: float
+
+
+@dataclass(frozen=True, slots=True)
+class Board:
+    """A board: measured thickness and its spread (± mm), faces, sheets on sale, knife gap, crushed edge margin, grain.
+
+    ``faces``: ``bare``, ``paper_one`` or ``paper_both``. ``grain``: ``none``, ``along`` or ``across`` the sheet's first side.
+    """
+
+    id: str
+    thickness: float
+    spread: float
+    faces: str
+    sheets: tuple[SheetSize, ...]
+    knife_gap: float
+    edge_margin: float
+    grain: str
+    place: Place
+    bending_strength: float | None = None  # MPa; None: not measured
+    areal_mass: float | None = None  # g/m²; None: by the stated assumption
+    paper: float = 0.0  # mm on one face; 0: not said
+
+
+@dataclass(frozen=True, slots=True)
+class OpeningPlan:
+    """A door, window or slit. Parameters as written and worked out: head, width, height, centre, sill, rise, …"""
+
+    name: str
+    kind: str
+    parameters: tuple[Parameter, ...]
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class SurfacePlan:
+    """A pattern to draw on a part's face."""
+
+    pattern: str
+    parameters: tuple[Parameter, ...]
+    seed: int
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class DrawingPlan:
+    """A part whose outline comes from an SVG of the folder. ``lines``: kind of line -> ids, as (kind, ids) pairs."""
+
+    file: str
+    id: str
+    width: float | None
+    height: float | None
+    lines: tuple[tuple[str, tuple[str, ...]], ...]
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class PartPlan:
+    """A part to draw. ``count`` is what the assemblies (or the spec) need, ``spare`` copies come on top.
+
+    ``shape`` is empty when ``drawing`` gives the outline. ``turning``: ``any``, ``half``, ``quarter`` or ``none``: how the
+    part may be turned on a sheet. ``mirrored``: copies (of ``count``) that are needed as mirror images.
+    """
+
+    id: str
+    letter: str
+    name: str
+    board: str
+    thickness: float
+    shape: str
+    parameters: tuple[Parameter, ...]
+    openings: tuple[OpeningPlan, ...]
+    surface: SurfacePlan | None
+    drawing: DrawingPlan | None
+    treatments: tuple[EdgeTreatment, ...]
+    count: int
+    spare: int
+    mirrored: int
+    turning: str
+    trace_allowance: float  # mm; 0 for use: paste
+    place: Place
+    family: Family | None = None  # for a part that is one layer of several
+    combine: tuple[CombineStep, ...] = ()  # done to the shape before openings and joins
+    splits: tuple[SplitPlan, ...] = ()  # seams at which it is cut in pieces, for boards that are too short
+
+
+@dataclass(frozen=True, slots=True)
+class StackRow:
+    """``count`` copies of a part, one on another; each is turned by ``turn`` degrees and shifted against the one below.
+
+    The first copy of the first row lies unturned; the first copy of a later row is turned against the layer below only
+    when that layer is of the same row.
+    """
+
+    part: str
+    count: int
+    turn: float
+    shift: tuple[float, float]
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class StackPlan:
+    """A stack from the table up. ``on`` names the stack that it stands on ('' = the table); ``loose``: not glued there."""
+
+    name: str  # assembly, or assembly_section for a section
+    rows: tuple[StackRow, ...]
+    on: str
+    turn: float
+    loose: bool
+    place: Place
+    brace: BracePlan | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class EdgeRef:
+    """``place.edge`` of a panel assembly."""
+
+    panel: str
+    edge: str
+
+    def __str__(self) -> str:
+        """Print as the spec writes it."""
+        return f"{self.panel}.{self.edge}"
+
+
+@dataclass(frozen=True, slots=True)
+class PanelPlace:
+    """A place in an assembly and the part that stands there."""
+
+    name: str
+    part: str
+    place: Place
+
+
+Joint = Literal["butt", "rabbet", "mitre", "fold", "tab_and_slot", "cross_lap"]
+
+
+@dataclass(frozen=True, slots=True)
+class Join:
+    """Two edges that meet at the inside angle ``corner`` (degrees).
+
+    Geometry of every join: the **nominal** edge of b (on b's nominal face) lies on a's joint line, the line parallel to a's
+    nominal edge at ``inset`` (0 = the edge itself) on a's nominal face; b is turned so that the inside faces make ``corner``.
+    For ``butt``, ``through`` is the place that runs through. For ``tab_and_slot``, ``tabs_on`` is the place with the tabs;
+    a is then always the slotted panel (design swaps a and b if written the other way round). For ``rabbet``, ``through`` is the
+    place with the rabbet, which is a. A ``fold`` lies as a mitre does, of one piece of board.
+    For ``cross_lap``, a's slot is open above and b's below, with their middles ``at`` mm
+    from the left ends of the two edges; the panels cross at right angles there.
+    """
+
+    a: EdgeRef
+    b: EdgeRef
+    joint: Joint
+    corner: float
+    through: str
+    tabs_on: str
+    tabs: int
+    inset: float
+    play: float
+    loosest: float
+    match: str  # the letter printed on both edges
+    place: Place
+    at: tuple[float, float] | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Rest:
+    """``panel`` lies with its inside face on the given edges (a roof on the slopes of its gables)."""
+
+    panel: str
+    on: tuple[EdgeRef, ...]
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class PanelPlan:
+    """Panels joined at their edges. ``stands_on`` is the edge that lies on the table."""
+
+    name: str
+    places: tuple[PanelPlace, ...]
+    stands_on: EdgeRef
+    joins: tuple[Join, ...]
+    rests: tuple[Rest, ...]
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class NeedPlan:
+    """A limit on a fact, and the size that may be changed to meet it ('' if none)."""
+
+    fact: str
+    at_least: float | None
+    at_most: float | None
+    kind: Kind
+    adjust: str
+    place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Design:
+    """One variant of a design, worked out. ``variant`` is '' for the sizes as written."""
+
+    slug: str
+    variant: str
+    variant_title: str
+    title: str
+    version: str
+    designer: str
+    licence: str
+    summary: TextPlan
+    language: str
+    use: Literal["trace", "paste"]
+    sizes: tuple[Size, ...]
+    boards: tuple[Board, ...]
+    parts: tuple[PartPlan, ...]
+    stacks: tuple[StackPlan, ...]
+    panels: tuple[PanelPlan, ...]
+    needs: tuple[NeedPlan, ...]
+    tools: tuple[str, ...]
+    materials: tuple[MaterialPlan, ...]
+    steps: tuple[StepPlan, ...]
+    papers: tuple[PaperWish, ...]
+    fonts: tuple[str, ...]  # names of SpecFiles of kind font, in the order to try
+    files: tuple[SpecFile, ...]
+    findings: tuple[Finding, ...]
+    cover: PicturePlan | None = None  # what the cover shows; the whole piece if unsaid
+    meets: tuple[MeetPlan, ...] = ()  # sizes at which the design meets other packs
+    folds: tuple[FoldPlan, ...] = ()  # parts that are cut as one piece of board
+
+    def board(self, board_id: str) -> Board:
+        """Return the board with this id. Raises StopIteration when there is none (design never lets that pass)."""
+        return next(b for b in self.boards if b.id == board_id)
+
+    def file(self, name: str) -> SpecFile | None:
+        """Return the file that the spec names ``name``."""
+        return next((f for f in self.files if f.name == name), None)

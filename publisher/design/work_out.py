@@ -1,0 +1,73 @@
+"""The room's main function: from a brief to a design, everything worked out."""
+
+from publisher.basics import Finding
+from publisher.brief import Brief, Table
+from publisher.design.assembly import plan_folds, read_assemblies, read_meets, treat
+from publisher.design.language import Scope, given_sizes, work_out_sizes
+from publisher.design.offer import StepsReader, filled, names_in, read_boards, read_needs, read_papers, read_text
+from publisher.design.parts import PartsReader, know_parts
+from publisher.design.records import Design
+
+
+def work_out(brief: Brief, variant: str = "", sets: tuple[tuple[str, str], ...] = ()) -> Design:
+    """Work out one variant of a design ('' for the sizes as written), with sizes set on the command line over both.
+
+    Never raises for what a designer wrote: the design carries findings, and what they are about is left out. Lengths in
+    mm, angles in degrees.
+    """
+    fields = brief.fields
+    findings: list[Finding] = []
+    sizes, amounts = work_out_sizes(given_sizes(brief, variant, sets, findings), findings)
+    scope = Scope(amounts, findings)
+    boards = read_boards(fields.table("boards"), scope)
+    named = tuple(entry.key for entry in fields.table("boards").entries)
+    known = know_parts(fields.table("parts"), boards, named, scope)
+    built = read_assemblies(fields.table("assembly"), known, scope)
+    treatments = treat(built.panels, built.complete, known, scope)
+    use = fields.text("use", "trace")
+    parts = PartsReader(known, built.used(), treatments, use, scope).read(fields.table("parts"))
+    folds = plan_folds(tuple(p for p in built.panels if p.name in built.complete), parts, boards, findings)
+    reader = StepsReader(brief, tuple(known.boards), built.names, built.layers(), scope, known.families)
+    tools = names_in(fields.get("tools"))
+    materials = reader.materials()
+    cover = fields.get("cover")
+    at_hand = (*tools, *(material.name for material in materials if material.name))
+    return Design(
+        slug=brief.slug,
+        variant=variant,
+        variant_title=_variant_title(fields, variant, scope),
+        title=fields.text("title", brief.slug),
+        version=fields.text("version"),
+        designer=fields.text("designer"),
+        licence=fields.text("licence"),
+        summary=reader.text(fields.value("summary"), fields.place, "summary"),
+        language=fields.text("language", "en"),
+        use="paste" if use == "paste" else "trace",
+        sizes=sizes,
+        boards=boards,
+        parts=parts,
+        stacks=built.stacks,
+        panels=built.panels,
+        needs=read_needs(fields.row("needs"), reader.owners, scope),
+        tools=tools,
+        materials=materials,
+        steps=reader.steps(at_hand),
+        papers=read_papers(fields.row("papers"), scope),
+        fonts=names_in(fields.get("fonts")),
+        files=brief.files,
+        cover=reader.picture(cover, "cover") if isinstance(cover, Table) else None,
+        meets=read_meets(fields.table("meets")),
+        folds=folds,
+        findings=tuple(findings),
+    )
+
+
+def _variant_title(fields: Table, variant: str, scope: Scope) -> str:
+    """Return a variant's title with its blanks filled from sizes: no fact is known yet, and none is allowed."""
+    wanted = fields.table("variants").get(variant) if variant else None
+    title = wanted.value("title") if isinstance(wanted, Table) else None
+    if title is None:
+        return variant
+    before = len(scope.findings)
+    text = read_text(title, (), scope, f"variant {variant}")
+    return title.text if len(scope.findings) > before else filled(text, scope)

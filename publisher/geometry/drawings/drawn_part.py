@@ -1,0 +1,115 @@
+"""A part's shape from a designer's own drawing, at true size: nothing is scaled, nothing guessed."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from publisher.basics import Finding, LineKind, Point, Severity
+from publisher.design import DrawingPlan, PartPlan
+from publisher.geometry.drawings.edges import named_edges
+from publisher.geometry.drawings.lines import marks_of
+from publisher.geometry.drawings.outline import bounds_of, corner, findings, refused_as, size_unsaid
+from publisher.geometry.drawings.picks import Missing, pick
+from publisher.geometry.drawings.regions import region_of
+from publisher.geometry.drawings.scene import Scene, read_scene
+from publisher.geometry.drawings.svg_shapes import Drawn
+from publisher.geometry.drawings.tree import Unreadable, read_tree
+from publisher.geometry.model import Edge, Region
+from publisher.geometry.paths import SAGITTA, curves_of
+from publisher.geometry.registry import Shape, mm
+from publisher.geometry.rules.drawings import ANOTHER_SIZE, UNREADABLE_DRAWING, Trouble
+
+SIZE_OFF = 0.05  # mm between the stated size and the drawn one
+
+
+def drawn_shape(plan: PartPlan, data: bytes | None) -> tuple[Shape | None, tuple[Finding, ...]]:
+    """Return the shape (mm, lower left corner at the origin) that a plan's drawing gives, and what was found.
+
+    None when an error was found; warnings (mended gaps, doubles) may come with a shape.
+    """
+    drawing = plan.drawing
+    assert drawing is not None
+    if data is None:
+        trouble = Trouble(UNREADABLE_DRAWING, "the file was not found", "put it into the spec's folder")
+        return None, findings((trouble,), drawing.file, f"part {plan.id}", drawing.place)
+    try:
+        shape, troubles = _shape(plan, drawing, read_scene(read_tree(data)))
+    except Unreadable as refused:
+        shape, troubles = None, [refused_as(refused)]
+    found = findings(troubles, drawing.file, f"part {plan.id}", drawing.place)
+    return (None if any(f.severity is Severity.ERROR for f in found) else shape), found
+
+
+def _shape(plan: PartPlan, drawing: DrawingPlan, scene: Scene) -> tuple[Shape | None, list[Trouble]]:
+    wanted, outer, cuts = _wanted(drawing, scene)
+    region, troubles = region_of(scene, outer, cuts, wanted)
+    troubles = [*_broken([*outer, *cuts]), *troubles]
+    if region is None:
+        return None, troubles
+    left, bottom = corner(region)
+    troubles += _sizes(drawing, scene, region)
+    marks, more = marks_of(scene, drawing.lines, region, wanted)
+
+    def home(point: Point) -> Point:
+        return (point[0] - left, point[1] - bottom)
+
+    outside = tuple(curve.moved(home) for curve in curves_of(region.outer))
+    holes = tuple(tuple(curve.moved(home) for curve in curves_of(hole)) for hole in region.holes)
+    edges: tuple[Edge, ...] = ()
+    if plan.treatments:  # joins name edges
+        outside, edges = named_edges(outside)
+    placed = tuple(replace(mark, points=tuple(map(home, mark.points))) for mark in marks)
+    return Shape(outside, edges, holes, placed), [*troubles, *more]
+
+
+def _wanted(drawing: DrawingPlan, scene: Scene) -> tuple[str, tuple[Drawn, ...], tuple[Drawn, ...]]:
+    """Return the outline's name and shapes, and those of the other lines to cut."""
+    names = [name for kind, ids in drawing.lines if kind == LineKind.CUT for name in ids]
+    if not drawing.id and not names:
+        closed = [d for d in scene.drawn if any(chain.closed for chain in d.chains)]
+        if len(closed) != 1:
+            known = ", ".join(d.name for d in closed[:12]) or "none"
+            raise Missing(
+                f"the spec does not say which of {len(closed)} closed lines is the outline",
+                f"say id: … in the spec; closed lines: {known}",
+            )
+        return closed[0].name, tuple(closed), ()
+    if not drawing.id:
+        outer = tuple(dict.fromkeys(d for name in names for d in pick(scene, name)))
+        return ", ".join(names), outer, ()
+    outer = pick(scene, drawing.id)
+    cuts = tuple(dict.fromkeys(d for name in names for d in pick(scene, name) if d not in outer))
+    return drawing.id, outer, cuts
+
+
+def _broken(drawn: Sequence[Drawn]) -> list[Trouble]:
+    return [
+        Trouble(
+            UNREADABLE_DRAWING,
+            f"“{one.name}”: {one.problem}",
+            "save the drawing again as plain SVG",
+            one.element.line,
+        )
+        for one in drawn
+        if one.problem
+    ]
+
+
+def _sizes(drawing: DrawingPlan, scene: Scene, region: Region) -> list[Trouble]:
+    left, bottom, right, top = bounds_of(region)
+    troubles = [
+        Trouble(
+            ANOTHER_SIZE,
+            f"the outline is {mm(found)} {word} in the drawing, but the spec says {mm(stated)}",
+            "change the drawing's size or the spec's; the tool scales nothing by itself",
+            value=found,
+            limit=stated,
+        )
+        for stated, found, word in (
+            (drawing.width, right - left, "wide"),
+            (drawing.height, top - bottom, "high"),
+        )
+        if stated is not None and abs(stated - found) > SIZE_OFF + SAGITTA
+    ]
+    if scene.page.known != "said" and drawing.width is None and drawing.height is None:
+        troubles.append(size_unsaid(right - left, top - bottom))
+    return troubles

@@ -1,0 +1,72 @@
+"""A shape of a drawing as it is drawn: its lines in mm, its style, its clips, and the names it goes by."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+
+from shapely.geometry.base import BaseGeometry
+
+from publisher.geometry.drawings import areas
+from publisher.geometry.drawings.numbers import Matrix, carried, inverse
+from publisher.geometry.drawings.styles import rule
+from publisher.geometry.drawings.tree import Element
+from publisher.geometry.paths import Curve
+
+Box = tuple[float, float, float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Chain:
+    """The curves of one subpath in mm; ``closed`` as the file says."""
+
+    curves: tuple[Curve, ...]
+    closed: bool
+
+
+@dataclass(slots=True, eq=False)
+class Drawn:
+    """A shape as drawn. ``within``: the element and all that it stands in or is drawn through, outermost first.
+
+    ``clips``: regions (mm) outside of which nothing of it shows. ``faint``: opacity 0, its own or around it.
+    ``problem``: what of it could not be read.
+    """
+
+    element: Element
+    within: tuple[Element, ...]
+    style: dict[str, str]
+    to_mm: Matrix
+    chains: tuple[Chain, ...]
+    sagitta: float
+    problem: str
+    faint: bool
+    clips: list[BaseGeometry] = field(default_factory=list)
+
+    @property
+    def name(self) -> str:
+        """Its id, or of the copy that draws it; else which element it is."""
+        copies = [e.id for e in self.within if e.tag == "use" and e.id]
+        return copies[-1] if copies else self.element.id or f"{self.element.tag} (line {self.element.line})"
+
+    def region(self, by: str = "fill-rule") -> BaseGeometry:
+        """Return the area (mm) that it covers by its fill rule, open lines closed, inside its clips."""
+        rings = [areas.ring_points(chain.curves, self.sagitta) for chain in self.chains]
+        return areas.clipped(areas.filled(rings, rule(self.style, by)), self.clips)
+
+
+def box_of(found: list[Drawn], user: Matrix) -> Box | None:
+    """Return the bounding box of what is drawn in the user units of an element; None when it has no width or height."""
+    back = inverse(user)
+    if back is None:
+        return None
+    points = [carried(back, point) for point in _points(found)]
+    if not points:
+        return None
+    xs, ys = [x for x, _ in points], [y for _, y in points]
+    box = (min(xs), min(ys), max(xs), max(ys))
+    return box if box[2] - box[0] > 0.0 and box[3] - box[1] > 0.0 else None
+
+
+def _points(found: list[Drawn]) -> Iterator[tuple[float, float]]:
+    for drawn in found:
+        for chain in drawn.chains:
+            yield from areas.ring_points(chain.curves, drawn.sagitta)
+            yield chain.curves[-1].end

@@ -1,0 +1,72 @@
+"""Openings and slots against the outline and against each other: inside, apart, and with enough board between."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import shapely
+
+from publisher.basics import Finding, Place
+from publisher.geometry.paths import Curve, flatten, ring_of
+from publisher.geometry.registry import mm
+from publisher.geometry.rules import LEAST_WALL, OPENING_OVER_EDGE, OVERLAP, SLOT_OFF_PANEL, THIN_WALL
+
+_NOTHING = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class Void:
+    """Something that is cut out: its closed chain, in words what it is, where the designer wrote it.
+
+    ``slot``: it belongs to a join. ``open_at``: the run of the outline that it may touch (a door's bottom edge), '' for none.
+    """
+
+    chain: tuple[Curve, ...]
+    what: str
+    place: Place
+    slot: bool = False
+    open_at: str = ""
+
+
+def wall_findings(voids: Sequence[Void], outer: Sequence[Curve], subject: str) -> Iterator[Finding]:
+    """Find voids over the edge, overlapping voids, and walls under 3 mm. ``outer`` is the outline without the voids."""
+    shapes = [shapely.Polygon(ring_of(void.chain).points) for void in voids]
+    body = shapely.Polygon(ring_of(outer).points)
+    for void, shape in zip(voids, shapes, strict=True):
+        others = [c for c in outer if c.name != void.open_at]
+        edges = shapely.MultiLineString([[*flatten(curve), curve.end] for curve in others])
+        over = shapely.difference(shape, body).area
+        if over > _NOTHING:
+            rule = SLOT_OFF_PANEL if void.slot else OPENING_OVER_EDGE
+            yield rule.found(
+                f"{void.what} runs over the edge of the part (by {over:.1f} mm²)",
+                subject=subject,
+                hint="move it inwards, or make it smaller"
+                if not void.slot
+                else "change the inset or the number of tabs",
+                place=void.place,
+                value=over,
+                limit=0.0,
+            )
+            continue
+        yield from _thin(shape.distance(edges), f"{void.what} and the edge of the part", void, subject)
+    for i, (a, shape) in enumerate(zip(voids, shapes, strict=True)):
+        for b, other in zip(voids[i + 1 :], shapes[i + 1 :], strict=True):
+            apart = shape.distance(other)
+            if apart < _NOTHING:
+                yield OVERLAP.found(
+                    f"{a.what} and {b.what} overlap or touch", subject=subject, hint="move them apart", place=b.place
+                )
+            else:
+                yield from _thin(apart, f"{a.what} and {b.what}", b, subject)
+
+
+def _thin(apart: float, between: str, void: Void, subject: str) -> Iterator[Finding]:
+    if apart < LEAST_WALL - _NOTHING:
+        yield THIN_WALL.found(
+            f"only {mm(apart)} of board stay between {between}",
+            subject=subject,
+            hint=f"leave at least {mm(LEAST_WALL)}: move it, or make it smaller",
+            place=void.place,
+            value=apart,
+            limit=LEAST_WALL,
+        )

@@ -1,0 +1,229 @@
+"""A shape made into a part: openings and joins cut, walls and outline checked, template traced, marks drawn."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+import shapely
+
+from publisher.basics import Finding, errors
+from publisher.design import PartPlan
+from publisher.geometry.making.board_left import Void, wall_findings
+from publisher.geometry.making.joint_places import glue_lines, joint_places
+from publisher.geometry.making.labels import edge_words
+from publisher.geometry.making.treatments import Treated, treat
+from publisher.geometry.model import Mark, Part, Region
+from publisher.geometry.openings import Drawn, draw_openings
+from publisher.geometry.paths import SAME, Bump, Curve, eroded, fault, let_in, polygon, reverse, ring_of
+from publisher.geometry.registry import LONGEST, Shape, mm
+from publisher.geometry.rules import BROKEN_OUTLINE, LOST_IN_TRACING, OPENING_OVER_EDGE, OUT_OF_RANGE, TAB_OFF_EDGE
+from publisher.geometry.surfaces import surface_marks
+
+
+def finish(plan: PartPlan, shape: Shape) -> tuple[Part | None, tuple[Finding, ...]]:
+    """Return the part (mm), or None and the findings that say why it cannot be."""
+    treated, found = treat(shape, plan)
+    drawn, problems = draw_openings(plan.openings, _middle(shape), f"part {plan.id}", plan.thickness)
+    found = (*found, *problems)
+    if found:
+        return None, found
+    found = tuple(_swallowed(plan, treated, drawn))
+    if found:
+        return None, found
+    drawn = tuple(_from_edge(door, treated) if door.open_below else door for door in drawn)
+    doors = [door for door in drawn if door.open_below]
+    bumps = (*treated.bumps, *(_door_bump(door) for door in doors))
+    outer, refused = let_in(treated.outer, bumps)
+    walls = tuple(wall_findings(_voids(plan, treated, drawn), treated.outer, f"part {plan.id}"))
+    said = [(bump, why) for bump, why in refused if not any(bump.what in wall.message for wall in walls)]
+    found = (*walls, *_off_edge(plan, said))
+    if found:
+        return None, found
+    holes = (
+        *shape.holes,
+        *(reverse(opening.chain) for opening in drawn if not (opening.open_below or opening.mark)),
+        *(reverse(slot.chain) for slot in treated.slots),
+    )
+    outline = Region(ring_of(outer), tuple(ring_of(hole) for hole in holes))
+    body = polygon(outline)
+    found = tuple(_unsound(plan, body))
+    if found:
+        return None, found
+    template, lost = eroded(outline, plan.trace_allowance)
+    traced = body if template is outline else polygon(template)
+    joints = joint_places(treated.edges, shape.outer, plan)
+    words = edge_words(treated.edges, joints, body, plan.thickness)
+    # the pages break a pattern round every word they set; pictures of the finished piece show it whole
+    pattern, problems = surface_marks(plan, _face(shape, body), (), treated.edges)
+    found = (*_vanished(plan, lost, traced), *problems)
+    if errors(found):
+        return None, found
+    pockets = [opening.mark for opening in drawn if opening.mark]
+    marks = (*_clipped([*shape.marks, *glue_lines(joints)], traced), *pockets, *_clipped(words, traced), *pattern)
+    return _part(plan, outline, template, drawn, marks, treated), found
+
+
+def _face(shape: Shape, body: shapely.Polygon) -> shapely.Geometry:
+    """Return where a surface pattern may go: the part without what its shape keeps plain."""
+    return shapely.difference(body, shapely.union_all([*map(shapely.Polygon, shape.plain)])) if shape.plain else body
+
+
+def _middle(shape: Shape) -> float:
+    """Return the middle of the bottom edge, where an opening stands that does not say where; 0 for shapes without one."""
+    return next(((e.nominal_start[0] + e.nominal_end[0]) / 2.0 for e in shape.edges if e.name == "bottom"), 0.0)
+
+
+def _bottom(treated: Treated) -> float:
+    """Return the height to which the joins have moved the bottom edge."""
+    return next(curve.start[1] for curve in treated.outer if curve.name == "bottom")
+
+
+def _swallowed(plan: PartPlan, treated: Treated, drawn: Sequence[Drawn]) -> Iterator[Finding]:
+    """Find doors of which a shortened bottom edge leaves no jamb."""
+    for door in drawn:
+        jamb = door.chain[1]
+        if door.open_below and jamb.end[1] < _bottom(treated) + SAME:
+            yield OPENING_OVER_EDGE.found(
+                f"the joins take {mm(_bottom(treated))} off the bottom edge; of the door “{door.opening.name}” no jamb is left",
+                subject=f"part {plan.id}",
+                hint="make the door higher, or let this panel run through at its bottom edge",
+                place=next(o.place for o in plan.openings if o.name == door.opening.name),
+                value=jamb.end[1],
+                limit=_bottom(treated),
+            )
+
+
+def _from_edge(door: Drawn, treated: Treated) -> Drawn:
+    """Return a door on the bottom edge begun where the joins have moved that edge to."""
+    bottom = _bottom(treated)
+    sill, right, left = door.chain[0], door.chain[1], door.chain[-1]
+    a, b = (sill.start[0], bottom), (sill.end[0], bottom)
+    chain = (
+        Curve(sill.name, a, b),
+        Curve(right.name, b, right.end),
+        *door.chain[2:-1],
+        Curve(left.name, left.start, a),
+    )
+    return Drawn(replace(door.opening, ring=ring_of(reverse(chain))), chain, True)
+
+
+def _door_bump(door: Drawn) -> Bump:
+    """Return a door on the bottom edge as a detour of that edge: up the left jamb, over the head, down the right jamb."""
+    return Bump("bottom", reverse(door.chain[1:]), f"the door “{door.opening.name}”")
+
+
+def _voids(plan: PartPlan, treated: Treated, drawn: Sequence[Drawn]) -> tuple[Void, ...]:
+    """Return all that is cut out: openings, closed slots, open notches."""
+    joins = {t.edge: t.place for t in plan.treatments}
+    places = {o.name: o.place for o in plan.openings}
+    openings = [
+        Void(
+            d.chain,
+            f"the {d.opening.kind} “{d.opening.name}”",
+            places[d.opening.name],
+            open_at="bottom" if d.open_below else "",
+        )
+        for d in drawn
+    ]
+    slots = [Void(s.chain, s.what, joins[s.edge], slot=True) for s in treated.slots]
+    notches = [
+        Void((*b.curves, Curve(b.edge, b.curves[-1].end, b.curves[0].start)), b.what, joins[b.edge], True, b.edge)
+        for b in treated.bumps
+        if b.inwards
+    ]
+    return (*openings, *slots, *notches)
+
+
+def _off_edge(plan: PartPlan, refused: Sequence[tuple[Bump, str]]) -> Iterator[Finding]:
+    for bump, why in refused:
+        treatment = next((t for t in plan.treatments if t.edge == bump.edge), None)
+        opening = next((o for o in plan.openings if f"“{o.name}”" in bump.what), None)
+        yield TAB_OFF_EDGE.found(
+            f"{bump.what} of part “{plan.id}” {why}",
+            subject=f"part {plan.id}",
+            hint="use fewer or more tabs, or a smaller take-off at the neighbouring edge"
+            if opening is None
+            else "move it inwards, or make it narrower",
+            place=opening.place if opening else treatment.place if treatment else plan.place,
+        )
+
+
+def _unsound(plan: PartPlan, body: shapely.Polygon) -> Iterator[Finding]:
+    """Find an outline that crosses itself or encloses nothing, or a part beyond all sizes."""
+    reason = fault(body)
+    if reason:
+        hint = "check the sizes, tabs and openings near that place"
+        yield BROKEN_OUTLINE.found(
+            f"part “{plan.id}”: {reason}", subject=f"part {plan.id}", hint=hint, place=plan.place
+        )
+        return
+    left, bottom, right, top = body.bounds
+    size = max(right - left, top - bottom)
+    if size > LONGEST:
+        yield OUT_OF_RANGE.found(
+            f"part “{plan.id}” is {mm(size)} long; parts can be at most {mm(LONGEST)}",
+            subject=f"part {plan.id}",
+            hint="check the sizes and their units",
+            place=plan.place,
+            value=size,
+            limit=LONGEST,
+        )
+
+
+def _vanished(plan: PartPlan, lost: Sequence[str], traced: shapely.Polygon) -> Iterator[Finding]:
+    """Find edges that the trace allowance swallows."""
+    names = ", ".join(f"“{name}”" for name in lost)
+    reason = f"its {names} vanishes" if lost else fault(traced)
+    if reason:
+        allowance = plan.trace_allowance
+        yield LOST_IN_TRACING.found(
+            f"the template of part “{plan.id}” is drawn {mm(allowance)} inside the piece, and {reason}",
+            subject=f"part {plan.id}",
+            hint=f"make every detail wider than {mm(2.0 * allowance)}, make trace_allowance smaller, or use: paste",
+            place=plan.place,
+            value=allowance,
+        )
+
+
+def _clipped(marks: Sequence[Mark], traced: shapely.Polygon) -> Iterator[Mark]:
+    """Yield the marks, open lines shortened to what lies on the template: nothing is drawn beyond a part."""
+    lines = [None if m.closed or len(m.points) < 2 else shapely.LineString(m.points) for m in marks]
+    shapely.prepare(traced)
+    for mark, line, whole in zip(marks, lines, shapely.covers(traced, lines), strict=True):
+        if line is None or whole:
+            yield mark
+            continue
+        text = mark.text
+        for piece in shapely.get_parts(shapely.intersection(line, traced)):
+            if piece.geom_type == "LineString" and piece.length > 0.0:
+                points = tuple((float(x), float(y)) for x, y in piece.coords)
+                yield Mark(mark.kind, mark.purpose, points, False, mark.name, text)
+                text = ""
+
+
+def _part(
+    plan: PartPlan,
+    outline: Region,
+    template: Region,
+    drawn: Sequence[Drawn],
+    marks: tuple[Mark, ...],
+    treated: Treated,
+) -> Part:
+    return Part(
+        id=plan.id,
+        letter=plan.letter,
+        name=plan.name,
+        board=plan.board,
+        thickness=plan.thickness,
+        shape=plan.shape,
+        outline=outline,
+        template=template,
+        openings=tuple(d.opening for d in drawn if d.mark is None),
+        marks=marks,
+        edges=treated.edges,
+        count=plan.count,
+        spare=plan.spare,
+        mirrored=plan.mirrored,
+        turning=plan.turning,
+        trace_allowance=plan.trace_allowance,
+        place=plan.place,
+    )

@@ -1,0 +1,101 @@
+"""Where joins lie on a finished panel: at its edges and along the lines beside them, with what is drawn there."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import shapely
+
+from publisher.basics import LineKind, Point, Purpose
+from publisher.design import PartPlan
+from publisher.geometry.making.laps import left_end_first
+from publisher.geometry.making.treatments import joint_line
+from publisher.geometry.model import Edge, Lap, Mark
+from publisher.geometry.paths import Curve, ring_of
+
+LAP_WORDS = 20.0  # mm beside a slot in which its letter stands
+
+
+@dataclass(frozen=True, slots=True)
+class JointPlace:
+    """A stretch (mm, in the edge's direction) at which mates stand: on an edge (``mate`` 0, in a rabbet its width), or
+    beside it, ``mate`` mm wide on its left. The letters follow each other the way the edge runs if ``forward``.
+    ``glued``: nothing is cut there, the mate's end is glued on."""
+
+    edge: str
+    start: Point
+    end: Point
+    mate: float
+    letters: tuple[str, ...]
+    forward: bool = True
+    glued: bool = False
+
+
+def joint_places(edges: Sequence[Edge], outer: Sequence[Curve], plan: PartPlan) -> tuple[JointPlace, ...]:
+    """Return the places of all joins of a part. ``edges``: finished; ``outer``: the outline before its joins."""
+    nominal = shapely.Polygon(ring_of(outer).points)
+    places: list[JointPlace] = []
+    for edge in edges:
+        if edge.centre is not None:
+            continue
+        treatments = [t for t in plan.treatments if t.edge == edge.name]
+        lines = [(t, line) for t in treatments for line in t.lines]
+        beside = {letter for _, line in lines if line.inset > 0.0 for letter in line.matches}
+        beside.update(letter for lap in edge.laps for letter in lap.matches)
+        own = tuple(letter for letter in edge.matches if letter not in beside)
+        if own:
+            forward = all(line.forward for _, line in lines if line.inset <= 0.0)
+            # in a rabbet nothing stays that could carry a letter
+            mate = edge.rabbet.width if edge.rabbet else 0.0
+            places.append(JointPlace(edge.name, *stated_edge(edge), mate, own, forward))
+        for lap in edge.laps:
+            places.append(JointPlace(edge.name, *_beside(edge, lap), 0.0, lap.matches, left_end_first(*_ends(edge))))
+        for treatment, line in lines:
+            found = joint_line(edge, line.inset, nominal) if line.inset > 0.0 else None
+            if found is not None:
+                glued = all(abs(row.inset - line.inset) > 1e-6 for row in treatment.slots)
+                places.append(JointPlace(edge.name, *found, line.mate, line.matches, line.forward, glued))
+    return tuple(places)
+
+
+def _ends(edge: Edge) -> tuple[Point, Point]:
+    return edge.nominal_start, edge.nominal_end
+
+
+def _beside(edge: Edge, lap: Lap) -> tuple[Point, Point]:
+    """Return the stretch of the finished edge on both sides of a slot, in the edge's direction."""
+    (ax, ay), (bx, by) = edge.start, edge.end
+    length = ((bx - ax) ** 2 + (by - ay) ** 2) ** 0.5
+    x, y = (bx - ax) / length, (by - ay) / length
+    middle = (lap.floor[0] - ax) * x + (lap.floor[1] - ay) * y
+    reach = lap.width / 2.0 + LAP_WORDS
+    return (ax + x * (middle - reach), ay + y * (middle - reach)), (
+        ax + x * (middle + reach),
+        ay + y * (middle + reach),
+    )
+
+
+def stated_edge(edge: Edge) -> tuple[Point, Point]:
+    """Return the finished edge, stretched so that its middle is that of the nominal one: mates share that."""
+    (ax, ay), (bx, by) = edge.nominal_start, edge.nominal_end
+    length = edge.nominal_length
+    x, y = (bx - ax) / length, (by - ay) / length
+
+    def dropped(p: Point) -> Point:
+        away = (edge.start[0] - ax) * -y + (edge.start[1] - ay) * x
+        along = (p[0] - ax) * x + (p[1] - ay) * y
+        return (ax + x * along - y * away, ay + y * along + x * away)
+
+    return dropped(edge.nominal_start), dropped(edge.nominal_end)
+
+
+def glue_lines(places: Sequence[JointPlace]) -> Iterator[Mark]:
+    """Yield both sides of each mate that is glued on beside an edge: its outside face and its inside face."""
+    for place in places:
+        if not place.glued:
+            continue
+        (ax, ay), (bx, by) = place.start, place.end
+        length = ((bx - ax) ** 2 + (by - ay) ** 2) ** 0.5
+        x, y = (bx - ax) / length, (by - ay) / length
+        for inside in (0.0, place.mate):
+            line = ((ax - y * inside, ay + x * inside), (bx - y * inside, by + x * inside))
+            yield Mark(LineKind.GLUE, Purpose.LAP, line, name=f"glue beside {place.edge}")

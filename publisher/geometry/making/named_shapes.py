@@ -1,0 +1,38 @@
+"""Registered shapes made from their names and sizes; what does not fit them is found in words."""
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from publisher.basics import Finding, Place
+from publisher.design import Family, Parameter
+from publisher.geometry.paths import Curve
+from publisher.geometry.registry import Shape, ShapeKind, checked, nearest
+from publisher.geometry.rules import UNKNOWN_SHAPE
+from publisher.geometry.shapes import SHAPES
+
+
+def kind_of(name: str) -> ShapeKind | None:
+    """Return the registered shape with this name, or None."""
+    return next((kind for kind in SHAPES if kind.info.name == name), None)
+
+
+def named_shape(
+    name: str,
+    parameters: tuple[Parameter, ...],
+    subject: str,
+    place: Place,
+    thickness: float,
+    family: Family | None = None,
+    outline: Sequence[Curve] = (),
+) -> tuple[Shape | None, tuple[Finding, ...]]:
+    """Return the shape (mm), or None and the findings that say why not. ``outline``: the drawing that a layered shape takes."""
+    kind = kind_of(name)
+    if kind is None:
+        hint = nearest(name, [kind.info.name for kind in SHAPES])
+        message = f"there is no shape called “{name}”"
+        return None, (UNKNOWN_SHAPE.found(message, subject=subject, hint=hint, place=place),)
+    layer, layers = (family.layer, family.layers) if family else (1, 1)
+    values, found = checked(f"shape {name}", kind.info.parameters, parameters, subject, place, thickness)
+    values = replace(values, layer=layer, layers=layers, outline=tuple(outline))
+    found = found or tuple(kind.check(values))
+    return (None if found else kind.build(values)), found

@@ -1,0 +1,58 @@
+"""Rabbets: foam cut away along an edge from the inside face, the outside paper kept (trade notes, section 4)."""
+
+from collections.abc import Iterator, Sequence
+from math import dist
+
+import shapely
+
+from publisher.basics import LineKind, Point, Purpose
+from publisher.geometry.model import Edge, Mark, Part, Region
+from publisher.geometry.paths import polygon, recover, ring_of, straight
+from publisher.geometry.registry import mm
+
+LONG_WORDS = 80.0  # mm: a panel so wide has room for the whole sentence
+OVER = 1.0  # mm by which a strip reaches over its edge, so that no sliver stays
+
+
+def strip(edge: Edge) -> shapely.Polygon:
+    """Return the strip along the finished edge in which the foam is cut away, with a little beyond the edge."""
+    if edge.rabbet is None:
+        return shapely.Polygon()
+    return shapely.Polygon([*_line(edge, -OVER, OVER), *reversed(_line(edge, edge.rabbet.width, OVER))])
+
+
+def behind_paper(part: Part) -> Region:
+    """Return what there is of a part behind the paper of its outside face: its finished outline without its rabbets."""
+    strips = [strip(edge) for edge in part.edges if edge.rabbet is not None]
+    if not strips:
+        return part.outline
+    left = shapely.difference(polygon(part.outline), shapely.union_all(strips))
+    cuts = [
+        Region(ring_of(straight([((float(x), float(y)), "rabbet") for x, y in cut.exterior.coords[:-1]])))
+        for cut in strips
+    ]
+    region, _ = recover(left, (part.outline, *cuts))
+    return part.outline if region is None else region
+
+
+def rabbet_marks(edges: Sequence[Edge]) -> Iterator[Mark]:
+    """Yield the line up to which the foam is cut away. It lies on the inside face, so it is no line to cut on the drawn one."""
+    for edge in edges:
+        if edge.rabbet is not None:
+            yield Mark(LineKind.REFERENCE, Purpose.RABBET, _line(edge, edge.rabbet.width, 0.0), name=edge.name)
+
+
+def words(edge: Edge, room: float) -> str:
+    """Return what to do at a rabbet, in as many words as a panel ``room`` mm wide has place for."""
+    width = mm(edge.rabbet.width) if edge.rabbet else ""
+    return f"rabbet {width}" + (": foam off behind, front paper stays" if room >= LONG_WORDS else "")
+
+
+def _line(edge: Edge, inside: float, longer: float) -> tuple[Point, Point]:
+    (ax, ay), (bx, by) = edge.start, edge.end
+    length = dist(edge.start, edge.end)
+    x, y = (bx - ax) / length, (by - ay) / length
+    return (
+        (ax - x * longer - y * inside, ay - y * longer + x * inside),
+        (bx + x * longer - y * inside, by + y * longer + x * inside),
+    )

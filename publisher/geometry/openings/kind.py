@@ -1,0 +1,42 @@
+"""What a kind of opening gives: its registration, its rules, its drawing."""
+
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
+
+from publisher.basics import Finding
+from publisher.design import OpeningPlan
+from publisher.geometry.model import Mark, Opening, ParameterInfo, ShapeInfo
+from publisher.geometry.paths import Curve
+from publisher.geometry.registry import Values
+
+MIDDLE = "middle"
+CENTRE = ParameterInfo("centre", "length", "distance of its middle from the panel's left end", MIDDLE, 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """An opening in the panel's frame: its closed chain anticlockwise (runs ``NAME.sill`` ``.right`` ``.head`` ``.left``, or
+    ``.rim``), and whether it is open at the bottom edge (then the chain begins with the sill).
+
+    With a ``mark`` it is no hole: the chain says what it takes up, the mark is what is drawn.
+    """
+
+    opening: Opening
+    chain: tuple[Curve, ...]
+    open_below: bool
+    mark: Mark | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class OpeningKind:
+    """A registered kind of opening. ``draw`` takes the plan, its sizes and the panel's middle (mm); it is called only when
+    ``check`` finds nothing."""
+
+    info: ShapeInfo
+    draw: Callable[[OpeningPlan, Values, float], Drawn]
+    check: Callable[[Values], Iterable[Finding]]
+
+
+def centre_of(values: Values, middle: float) -> float:
+    """Return where the opening's middle stands, mm from the panel's left end."""
+    return middle if values.word("centre") == MIDDLE else values.number("centre")

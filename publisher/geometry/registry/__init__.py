@@ -1,0 +1,36 @@
+"""What is registered once for every shape, opening and surface: parameters with kind, default, range and meaning.
+
+Comes in: parameters as planned. Goes out: complete values in range, each with the place where the designer wrote it.
+Never: draw.
+"""
+
+from publisher.geometry.registry.entry import (
+    Shape,
+    ShapeKind,
+    angle,
+    choice,
+    count,
+    edges_of,
+    just_one,
+    length,
+    nothing_to_check,
+)
+from publisher.geometry.registry.given_parameters import LONGEST, Values, checked, deg, mm, nearest
+
+__all__ = [
+    "LONGEST",
+    "Shape",
+    "ShapeKind",
+    "Values",
+    "angle",
+    "checked",
+    "choice",
+    "count",
+    "deg",
+    "edges_of",
+    "just_one",
+    "length",
+    "mm",
+    "nearest",
+    "nothing_to_check",
+]

@@ -1,0 +1,99 @@
+"""What a shape module gives: its registration, its rules, its outline with edges and marks."""
+
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from publisher.basics import Finding, Point
+from publisher.geometry.model import Edge, Mark, ParameterInfo, ShapeInfo
+from publisher.geometry.paths import Curve
+from publisher.geometry.registry.given_parameters import LONGEST, Values
+
+
+@dataclass(frozen=True, slots=True)
+class Shape:
+    """A shape at true size before openings and joins: closed chains of curves in mm, material on the left of each.
+
+    ``outer`` runs anticlockwise, ``holes`` clockwise. ``edges`` carry nominal places only. ``plain``: closed areas that
+    surface patterns leave free, such as the stones of an arch. ``pieces``: further shapes that fell off this one, each cut
+    out by itself.
+    """
+
+    outer: tuple[Curve, ...]
+    edges: tuple[Edge, ...]
+    holes: tuple[tuple[Curve, ...], ...] = ()
+    marks: tuple[Mark, ...] = ()
+    plain: tuple[tuple[Point, ...], ...] = ()
+    pieces: tuple["Shape", ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class ShapeKind:
+    """A registered shape. ``check`` returns findings for sizes that do not agree; ``build`` is called only when there are none."""
+
+    info: ShapeInfo
+    build: Callable[[Values], Shape]
+    check: Callable[[Values], Iterable[Finding]]
+
+
+def length(
+    name: str, meaning: str, default: float | str | None = None, least: float = 1.0, most: float = LONGEST
+) -> ParameterInfo:
+    """Register a length in mm. A word as ``default`` says where the size comes from when it is left out."""
+    return ParameterInfo(name, "length", meaning, default, least, most)
+
+
+def angle(name: str, meaning: str, least: float, most: float, default: float | str | None = None) -> ParameterInfo:
+    """Register an angle in degrees. A word as ``default`` says where it comes from when it is left out."""
+    return ParameterInfo(name, "angle", meaning, default, least, most)
+
+
+def count(name: str, meaning: str, least: int, most: int, default: int | None = None) -> ParameterInfo:
+    """Register a whole number."""
+    return ParameterInfo(name, "count", meaning, default, least, most)
+
+
+def choice(name: str, meaning: str, choices: tuple[str, ...], default: str | None = None) -> ParameterInfo:
+    """Register a choice of words; the first one is the default if none is named."""
+    return ParameterInfo(name, "choice", meaning, default or choices[0], choices=choices)
+
+
+def just_one(values: Values, one: str, other: str) -> Iterator[Finding]:
+    """Find that both or neither of two sizes are given, of which each follows from the other."""
+    if values.says(one) == values.says(other):
+        both = values.says(one)
+        yield values.wrong(
+            one,
+            f"{one} and {other} are both given, and each follows from the other"
+            if both
+            else f"neither {one} nor {other} is given",
+            f"write {one} or {other}, just one of them",
+        )
+
+
+def edges_of(
+    curves: Iterable[Curve],
+    names: Iterable[str],
+    inside: Iterable[str] = (),
+    bevels: Mapping[str, float] | None = None,
+) -> tuple[Edge, ...]:
+    """Return the named edges of a chain: each from the start of its first curve to the end of its last.
+
+    Edges named in ``inside`` have their nominal place on the inside face. ``bevels``: degrees from square that the shape
+    itself asks for; a join at the edge says its own instead, so they are never counted twice.
+    """
+    chain, behind, own_bevels = tuple(curves), tuple(inside), bevels or {}
+    edges = []
+    for name in names:
+        own = [curve for curve in chain if curve.name == name]
+        start, end = own[0].start, own[-1].end
+        face: Literal["outside", "inside"] = "inside" if name in behind else "outside"
+        bevel = own_bevels.get(name, 0.0)
+        edges.append(Edge(name, start, end, start, end, face, bevel, centre=own[0].centre, radius=own[0].radius))
+    return tuple(edges)
+
+
+def nothing_to_check(values: Values) -> tuple[Finding, ...]:
+    """Return no findings: the ranges say all."""
+    del values
+    return ()

@@ -1,0 +1,167 @@
+"""A shape's sizes as its builder sees them: complete, in range, each with the place where the designer wrote it."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from difflib import get_close_matches
+from math import isfinite
+
+from publisher.basics import Finding, Place
+from publisher.design import Parameter
+from publisher.geometry.model import ParameterInfo
+from publisher.geometry.paths import Curve
+from publisher.geometry.rules import IMPOSSIBLE_SIZES, MISSING_PARAMETER, OUT_OF_RANGE, UNKNOWN_PARAMETER
+
+LONGEST = 5000.0  # mm: beyond this a size is a slip of the pen (a PDF page ends at 5080 mm)
+
+
+@dataclass(frozen=True, slots=True)
+class Values:
+    """The sizes of one shape, opening or pattern. Lengths are mm, angles degrees. ``thickness``: of the part's board, mm.
+
+    For a layer of several: ``layer`` from 1 at the table, of ``layers``; ``outline`` is the designer's drawing, if there is one.
+    """
+
+    subject: str
+    place: Place
+    given: tuple[Parameter, ...]
+    infos: tuple[ParameterInfo, ...]
+    thickness: float = 0.0
+    layer: int = 1
+    layers: int = 1
+    outline: tuple[Curve, ...] = ()
+
+    def _value(self, name: str) -> float | str:
+        for parameter in self.given:
+            if parameter.name == name:
+                return parameter.value
+        default = next(info.default for info in self.infos if info.name == name)
+        assert default is not None, name  # checked() let no needed size be missing
+        return default
+
+    def number(self, name: str) -> float:
+        """Return a length in mm, an angle in degrees or a plain number."""
+        return float(self._value(name))
+
+    def count(self, name: str) -> int:
+        """Return a whole number."""
+        return round(self.number(name))
+
+    def word(self, name: str) -> str:
+        """Return a choice."""
+        return str(self._value(name))
+
+    def says(self, name: str) -> bool:
+        """Say whether the designer gave this size."""
+        return any(parameter.name == name for parameter in self.given)
+
+    def where(self, name: str) -> Place:
+        """Return where the designer wrote this size, or the whole shape if it was left out."""
+        return next((parameter.place for parameter in self.given if parameter.name == name), self.place)
+
+    def wrong(self, name: str, message: str, hint: str = "", limit: float | None = None) -> Finding:
+        """Return the finding that this size cannot go with the others."""
+        value = self._value(name)
+        return IMPOSSIBLE_SIZES.found(
+            message,
+            subject=self.subject,
+            hint=hint,
+            place=self.where(name),
+            value=None if isinstance(value, str) else value,
+            limit=limit,
+        )
+
+
+def mm(value: float) -> str:
+    """Return a length in words: ``92 mm``, rounded to a thousandth."""
+    return f"{round(value, 3) + 0.0:.10g} mm"
+
+
+def deg(value: float) -> str:
+    """Return an angle in words: ``22.5°``, rounded to a hundredth."""
+    return f"{round(value, 2) + 0.0:.10g}°"
+
+
+def amount(value: float, kind: str) -> str:
+    """Return a value of this kind in words."""
+    return mm(value) if kind == "length" else deg(value) if kind == "angle" else f"{value:.10g}"
+
+
+def nearest(word: str, known: Iterable[str]) -> str:
+    """Return a hint that proposes the nearest known word and lists the known ones."""
+    words = tuple(known)
+    listed = ", ".join(words)
+    close = get_close_matches(word, words, 1, 0.6)
+    return f"did you mean “{close[0]}”? It knows: {listed}" if close else f"it knows: {listed}"
+
+
+def checked(
+    what: str,
+    infos: tuple[ParameterInfo, ...],
+    given: tuple[Parameter, ...],
+    subject: str,
+    place: Place,
+    thickness: float = 0.0,
+) -> tuple[Values, tuple[Finding, ...]]:
+    """Compare what was given with what ``what`` (``shape disc``) needs: unknown, missing and out-of-range sizes are findings."""
+    found: list[Finding] = []
+    known = {info.name: info for info in infos}
+    for parameter in given:
+        info = known.get(parameter.name)
+        if info is None:
+            found.append(
+                UNKNOWN_PARAMETER.found(
+                    f"{what} has no size “{parameter.name}”",
+                    subject=subject,
+                    hint=nearest(parameter.name, known) if known else "it takes no sizes: leave this line out",
+                    place=parameter.place,
+                )
+            )
+        else:
+            found.extend(_in_range(what, info, parameter, subject))
+    names = {parameter.name for parameter in given}
+    for info in infos:
+        if info.default is None and info.name not in names:
+            found.append(
+                MISSING_PARAMETER.found(
+                    f"{what} needs “{info.name}” ({info.meaning})",
+                    subject=subject,
+                    hint=f"write {info.name}: and its value",
+                    place=place,
+                )
+            )
+    return Values(subject, place, given, infos, thickness), tuple(found)
+
+
+def _in_range(what: str, info: ParameterInfo, parameter: Parameter, subject: str) -> Iterator[Finding]:
+    """Find a value of the wrong kind, or beyond the parameter's range."""
+    value, name = parameter.value, info.name
+    message, hint = "", ""
+    if info.kind == "choice":
+        if value not in info.choices:
+            message, hint = f"“{value}” is no {name} that {what} knows", nearest(str(value), info.choices)
+    elif isinstance(value, str):
+        if value != info.default:
+            message, hint = f"{name} of {what} is a {info.kind}, but “{value}” was given", "write a number"
+    elif not isfinite(value):
+        message, hint = f"{name} of {what} is no finite number", "check the sizes that it uses"
+    elif info.kind == "count" and abs(value - round(value)) > 1e-9:
+        message = f"{name} of {what} is a whole number, but {value:.10g} was given"
+        hint = "use round(…) if it is worked out"
+    else:
+        yield from _beyond(what, info, parameter, value, subject)
+    if message:
+        number = None if isinstance(value, str) or not isfinite(value) else value
+        yield OUT_OF_RANGE.found(message, subject=subject, hint=hint, place=parameter.place, value=number)
+
+
+def _beyond(what: str, info: ParameterInfo, parameter: Parameter, value: float, subject: str) -> Iterator[Finding]:
+    for limit, word, sign in ((info.least, "at least", 1.0), (info.most, "at most", -1.0)):
+        if limit is not None and sign * (value - limit) < -1e-9:
+            yield OUT_OF_RANGE.found(
+                f"{info.name} of {what} is {amount(value, info.kind)}; it must be {word} {amount(limit, info.kind)}",
+                subject=subject,
+                hint=f"{info.name} is the {info.meaning}",
+                place=parameter.place,
+                value=value,
+                limit=limit,
+            )

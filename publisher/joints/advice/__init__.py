@@ -1,0 +1,11 @@
+"""What would cure a need that is not met, worked out by trying it.
+
+Comes in: needs that are not met. Goes out: findings with the size that would meet them.
+Never: change the design.
+"""
+
+from publisher.joints.advice.suggestions import suggest
+
+__all__ = [
+    "suggest",
+]

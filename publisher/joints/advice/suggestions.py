@@ -1,0 +1,115 @@
+"""Findings of needs that are not met, with the size that would meet them worked out."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+from publisher.basics import Finding
+from publisher.design import Design, Fact, NeedPlan, Size, say
+from publisher.joints.advice.solving import Evaluate, Solution, Trials, meets, solve
+from publisher.joints.budget import budget_of
+from publisher.joints.checks import NEED_NOT_MET, NEEDS_CONTRADICT
+from publisher.joints.facts import limit_of
+from publisher.joints.model import Joined, ScaleBudget
+
+
+def suggest(design: Design, joined: Joined, evaluate: Evaluate) -> Joined:
+    """Return what joints said, with hints that name the size that would meet each need, and the needs that contradict.
+
+    ``evaluate(name, text)`` works the design out with the size ``name`` written as ``text``; it is called only when a need
+    that names a size to adjust is not met, at most twice MOST_TRIALS times for each. A size that is printed is also solved
+    for the least print scale that everything else of the design allows.
+    """
+    trials: dict[str, Trials] = {}
+    findings = list(joined.findings)
+    solved: list[tuple[NeedPlan, Solution]] = []
+    for at, finding in enumerate(joined.findings):
+        need = next((n for n in design.needs if finding.place == n.place and finding.subject == n.fact), None)
+        if finding.check != NEED_NOT_MET.id or need is None:
+            continue
+        size = next((s for s in design.sizes if s.name == need.adjust), None)
+        if size is None:
+            continue
+        own = trials.setdefault(size.name, Trials(size, evaluate, joined.facts))
+        solution = solve(need, own)
+        solved.append((need, solution))
+        findings[at] = replace(finding, hint=hint_of(solution, _for_print(need, solution, own, joined)))
+    return replace(joined, findings=(*findings, *contradictions(design.needs, joined.facts, solved, trials)))
+
+
+def _for_print(need: NeedPlan, found: Solution, trials: Trials, joined: Joined) -> tuple[Solution, float] | None:
+    """Return the solution at the least print scale, and that scale; None for what is not printed."""
+    if found.value is None or need.at_least is None or joined.meeting(need.fact) is None:
+        return None
+    scale = others_budget(joined, need.fact).least
+    if meets(need, trials.facts.get(round(found.value / trials.grid)), scale):
+        return None
+    return solve(need, trials, scale), scale
+
+
+def others_budget(joined: Joined, name: str) -> ScaleBudget:
+    """Return what all meetings but one allow; at the least the general band of ±0.5 %."""
+    return budget_of(tuple(m for m in joined.meetings if m.name != name))
+
+
+def hint_of(found: Solution, printed: tuple[Solution, float] | None) -> str:
+    """Return which value of the size meets the need: ``make `reach` 108.3 mm (4.26 in) or more``."""
+    size = found.size
+    now = f"(now {say(size.value, size.kind)})"
+    if found.value is None:
+        return f"no `{size.name}` within {_range(found)} satisfies it {now}: change another size, or the need"
+    words = f"make `{size.name}` {_bound(found)} {now}"
+    if printed is not None and printed[0].value is not None:
+        words += f"; {_bound(printed[0])} holds also when it prints at {100 * printed[1]:.1f} %"
+    return words
+
+
+def _bound(found: Solution) -> str:
+    return f"{say(found.value or 0.0, found.size.kind)} or {'more' if found.upward else 'less'}"
+
+
+def _range(found: Solution) -> str:
+    return f"{say(found.low, found.size.kind)} … {say(found.high, found.size.kind)}"
+
+
+def contradictions(
+    needs: tuple[NeedPlan, ...],
+    facts: tuple[Fact, ...],
+    solved: Iterable[tuple[NeedPlan, Solution]],
+    trials: dict[str, Trials],
+) -> tuple[Finding, ...]:
+    """Return a finding for every need whose solution breaks another need, when no value tried of the size meets both."""
+    found: list[Finding] = []
+    said: set[frozenset[str]] = set()
+    solved = tuple(solved)
+    hopeless = [need for need, solution in solved if solution.value is None]  # their own findings say so
+    for need, solution in solved:
+        if solution.value is None:
+            continue
+        own = trials[solution.size.name]
+        there = own.at(round(solution.value / own.grid))
+        for other in needs:
+            pair = frozenset((str(need.place), str(other.place)))
+            known = any(f.name == other.fact for f in there or ())
+            if other is need or other in hopeless or pair in said or not known or meets(other, there):
+                continue
+            if not meets(other, facts) and other.adjust != need.adjust:
+                continue  # it fails anyway and has a size of its own
+            if any(meets(need, tried) and meets(other, tried) for tried in own.facts.values()):
+                continue
+            said.add(pair)
+            found.append(_contradiction(need, other, solution, there or ()))
+    return tuple(found)
+
+
+def _contradiction(need: NeedPlan, other: NeedPlan, solution: Solution, there: tuple[Fact, ...]) -> Finding:
+    value = next(f for f in there if f.name == other.fact)
+    size: Size = solution.size
+    return NEEDS_CONTRADICT.found(
+        f"{need.fact} ({limit_of(need)}) takes `{size.name}` {_bound(solution)}; there {other.fact} is "
+        f"{say(value.value, value.kind)}, and {limit_of(other)} is needed: no `{size.name}` meets both",
+        subject=need.fact,
+        hint=f"change one of the two needs (the other is at {other.place}), or a size besides `{size.name}`",
+        place=need.place,
+        value=value.value,
+        limit=other.at_least if other.at_least is not None and value.value < other.at_least else other.at_most,
+    )

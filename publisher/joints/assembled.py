@@ -1,0 +1,36 @@
+"""What the fit checks look at."""
+
+from dataclasses import dataclass
+
+from publisher.design import Design, Fact
+from publisher.geometry import Part
+from publisher.joints.panels import Mating, PanelAssembly
+from publisher.joints.stacks import StackReport
+
+
+@dataclass(frozen=True, slots=True)
+class MatedPanels:
+    """A panel assembly and its joins as they are found."""
+
+    assembly: PanelAssembly
+    matings: tuple[Mating, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Assembled:
+    """A design put together: its parts, stacks, panels and facts."""
+
+    design: Design
+    parts: tuple[Part, ...]
+    stacks: tuple[StackReport, ...]
+    panels: tuple[MatedPanels, ...]
+    facts: tuple[Fact, ...]
+
+    @property
+    def wholes(self) -> tuple[StackReport, ...]:
+        """The stack assemblies with all their sections: what is found in them need not be found in a section again."""
+        return tuple(report for report in self.stacks if report.whole)
+
+    def fact(self, name: str) -> Fact | None:
+        """Return the fact with this name, or None."""
+        return next((f for f in self.facts if f.name == name), None)

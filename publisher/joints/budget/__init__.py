@@ -1,0 +1,13 @@
+"""Meetings of printed sizes with what does not shrink with the paper, and the print scales at which they all still fit.
+
+Comes in: what was put together. Goes out: meetings, the range of print scale and what binds it.
+Never: measure paper.
+"""
+
+from publisher.joints.budget.meetings import meetings_of
+from publisher.joints.budget.scale_budget import budget_of
+
+__all__ = [
+    "budget_of",
+    "meetings_of",
+]

@@ -1,0 +1,35 @@
+"""Facts of parts, and needs and families held against facts.
+
+Comes in: parts, named numbers. Goes out: facts, and which needs they meet.
+Never: place a part.
+"""
+
+from publisher.joints.facts.families import MeetingSize, compare_meets, meeting_sizes
+from publisher.joints.facts.needs import (
+    CLOSE,
+    hint_of,
+    limit_of,
+    margin_of,
+    message_of,
+    nearest_fact,
+    same_kind,
+    shortfall,
+)
+from publisher.joints.facts.part_facts import beside, slot_size, slots_of
+
+__all__ = [
+    "CLOSE",
+    "MeetingSize",
+    "beside",
+    "compare_meets",
+    "hint_of",
+    "limit_of",
+    "margin_of",
+    "meeting_sizes",
+    "message_of",
+    "nearest_fact",
+    "same_kind",
+    "shortfall",
+    "slot_size",
+    "slots_of",
+]

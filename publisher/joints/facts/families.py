@@ -1,0 +1,98 @@
+"""Packs that meet each other: the sizes that they say they meet at, compared in mm."""
+
+from dataclasses import dataclass
+from difflib import get_close_matches
+
+from publisher.basics import Finding, Place, Rule, Severity
+from publisher.design import Design, Fact, Kind, amount, say
+from publisher.joints.facts.needs import CLOSE, PLAIN
+
+STEP = 0.1
+"""mm: a step between two decks that a finger does not feel. Common practice, no source."""
+
+MISMATCH = Rule(
+    "joints/packs-do-not-meet",
+    "Packs of a family meet",
+    "a deck that is higher than the one beside it is found when both are built, and then it is too late",
+    Severity.ERROR,
+)
+ALONE = Rule(
+    "joints/meeting-size-alone",
+    "A size at which packs meet has the same name in each of them",
+    "a slip of the pen in one name, and nothing is compared any more",
+    Severity.WARNING,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class MeetingSize:
+    """What one pack says of a size at which it meets others: ``slug`` is its design's, ``pack`` names it in messages, with
+    its variant and board if need be."""
+
+    slug: str
+    pack: str
+    name: str
+    value: float
+    kind: Kind
+    place: Place
+
+
+def meeting_sizes(
+    pack: str, design: Design, facts: tuple[Fact, ...]
+) -> tuple[tuple[MeetingSize, ...], tuple[Finding, ...]]:
+    """Return the meeting sizes of a design by its facts, and findings for those that have no value."""
+    sizes: list[MeetingSize] = []
+    findings: list[Finding] = []
+    for plan in design.meets:
+        quantity, problems = amount(plan.amount, design, facts)
+        findings += problems
+        if quantity is not None:
+            sizes.append(MeetingSize(design.slug, pack, plan.name, quantity.value, quantity.kind, plan.place))
+    return tuple(sizes), tuple(findings)
+
+
+def compare_meets(sizes: tuple[MeetingSize, ...]) -> tuple[Finding, ...]:
+    """Compare what all packs say of each name; one finding for each name on which they differ, by how much, and who says what.
+
+    A pack that is compared on several boards is named with each that differs from its own.
+    """
+    names = dict.fromkeys(size.name for size in sizes)
+    found = [finding for name in names if (finding := _compare(tuple(s for s in sizes if s.name == name)))]
+    packs = {name: {s.slug for s in sizes if s.name == name} for name in names}
+    for name in names:
+        others = [n for n in names if n != name and len(packs[n]) > 1 and packs[name].isdisjoint(packs[n])]
+        near = get_close_matches(name, others, n=1) if len(packs[name]) == 1 else []
+        if near:
+            size = next(s for s in sizes if s.name == name)
+            found.append(
+                ALONE.found(
+                    f"no other pack meets at “{name}”",
+                    subject=size.pack,
+                    hint=f"did you mean “{near[0]}”?",
+                    place=size.place,
+                )
+            )
+    return tuple(found)
+
+
+def _compare(sizes: tuple[MeetingSize, ...]) -> Finding | None:
+    kinds = {"number" if s.kind in PLAIN else s.kind for s in sizes}
+    low, high = min(sizes, key=lambda s: s.value), max(sizes, key=lambda s: s.value)
+    apart = high.value - low.value
+    if len(kinds) > 1:
+        one, other = sizes[0], next(s for s in sizes if s.kind != sizes[0].kind)
+        what = (
+            f"{one.name} is {say(one.value, one.kind)} in {one.pack} and {say(other.value, other.kind)} in {other.pack}"
+        )
+        return MISMATCH.found(what, subject=one.name, hint="say the same kind of size in both", place=other.place)
+    if apart <= (STEP + CLOSE if low.kind == "length" else CLOSE):
+        return None
+    said = dict.fromkeys((s.pack, say(s.value, s.kind)) for s in sizes)
+    return MISMATCH.found(
+        f"{low.name}: {', '.join(f'{pack} {value}' for pack, value in said)}: differ by {say(apart, low.kind)}",
+        subject=low.name,
+        hint=f"change the sizes of one pack (the greatest is at {high.place}, the least at {low.place}) until they agree",
+        place=low.place,
+        value=apart,
+        limit=STEP if low.kind == "length" else 0.0,
+    )

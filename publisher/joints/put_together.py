@@ -1,0 +1,85 @@
+"""A design put together: the one function that knows all of this room."""
+
+from math import inf
+
+from publisher.basics import run_checks
+from publisher.design import Design, Fact
+from publisher.geometry import Part
+from publisher.joints import footprint
+from publisher.joints.assembled import Assembled, MatedPanels
+from publisher.joints.budget import budget_of, meetings_of
+from publisher.joints.checks import CHECKS
+from publisher.joints.drawings import draw
+from publisher.joints.facts import part_facts
+from publisher.joints.model import Joined, Placed
+from publisher.joints.panels import facts as panel_facts
+from publisher.joints.panels import matings_of, place_panels
+from publisher.joints.stacks import LaidStack, lay_all, seats_of
+from publisher.joints.stacks import facts as stack_facts
+
+
+def put_together(design: Design, parts: tuple[Part, ...]) -> Joined:
+    """Put the parts together as the design says; return layers, places, facts, meetings, drawings and findings.
+
+    Assemblies whose parts could not be drawn are left out as far as they depend on them; geometry has said why.
+    """
+    subject, whole = assemble(design, parts)
+    meetings = meetings_of(subject)
+    return Joined(
+        layers=tuple((stack.name, stack.layers) for stack in whole),
+        placed=tuple(
+            (m.assembly.plan.name, tuple(Placed(p.name, p.part.id, p.frame.matrix()) for p in m.assembly.panels))
+            for m in subject.panels
+        ),
+        facts=subject.facts,
+        meetings=meetings,
+        drawings=draw(subject),
+        findings=run_checks(CHECKS, subject),
+        budget=budget_of(meetings),
+    )
+
+
+def facts_of(design: Design, parts: tuple[Part, ...]) -> tuple[Fact, ...]:
+    """Return the facts alone: no drawings, no checks. For trying other sizes."""
+    return assemble(design, parts)[0].facts
+
+
+def assemble(design: Design, parts: tuple[Part, ...]) -> tuple[Assembled, tuple[LaidStack, ...]]:
+    """Return the design put together as the checks look at it, and every stack assembly with its sections joined."""
+    by_id = {part.id: part for part in parts}
+    boards = {board.id: board for board in design.boards}
+    facts: list[Fact] = [fact for part in parts for fact in part_facts.facts_of(part)]
+    facts += footprint.part_masses(parts, boards)
+    stacks, whole = lay_all(design.stacks, by_id)
+    places = {plan.name: plan.place for plan in design.stacks}
+    reports = []
+    names = {
+        stack.name for stack in whole
+    }  # stair.height is the whole stair's, also when its lowest section has no name
+    for stack in (*(s for s in stacks if s.name not in names), *whole):
+        if stack.layers:
+            place = places.get(stack.name, design.stacks[0].place)
+            report = stack_facts.report_on(
+                stack, by_id, boards, _figure_height(design, stack.name), place, stack in whole
+            )
+            facts += stack_facts.facts_of(report, by_id, boards)
+            facts += footprint.packed(stack.name, (by_id[layer.part] for layer in stack.layers), place)
+            reports.append(report)
+    facts += [fact for stack in whole for fact in seats_of(stack, places)]
+    mated = []
+    for plan in design.panels:
+        assembly = place_panels(plan, by_id)
+        facts += panel_facts.facts_of(assembly)
+        pieces = [panel.part for panel in assembly.panels]
+        if pieces:
+            facts.append(footprint.panels_mass(plan.name, pieces, boards, plan.place))
+            facts += footprint.packed(plan.name, pieces, plan.place)
+        mated.append(MatedPanels(assembly, matings_of(assembly)))
+    facts += footprint.longest(facts)
+    return Assembled(design, parts, tuple(reports), tuple(mated), tuple(facts)), whole
+
+
+def _figure_height(design: Design, stack: str) -> float:
+    """Return the headroom that the design asks of a stack (mm); without one every higher layer narrows a tread (inf)."""
+    asked = [n.at_least for n in design.needs if n.fact == f"{stack}.headroom" and n.at_least is not None]
+    return max(asked, default=inf)

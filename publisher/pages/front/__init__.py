@@ -1,0 +1,17 @@
+"""The front of a pack: cover, print check, what to buy and to cut, cautions, how to use a template.
+
+Comes in: all that was worked out, and which templates stand where. Goes out: drafts of pages.
+Never: place a template.
+"""
+
+from publisher.pages.front.cautions import caution_drafts
+from publisher.pages.front.cover import cover_draft
+from publisher.pages.front.cut_list import cut_list_drafts
+from publisher.pages.front.print_check import print_check_drafts
+
+__all__ = [
+    "caution_drafts",
+    "cover_draft",
+    "cut_list_drafts",
+    "print_check_drafts",
+]

@@ -1,0 +1,93 @@
+"""The page to read before the first cut: cautions in two columns, how to use a template, what each line means."""
+
+from collections.abc import Callable
+from functools import partial
+
+from publisher.basics import Layer
+from publisher.pages.front.how_to import bevelling, copying, tracing
+from publisher.pages.front.legend import legend
+from publisher.pages.model import Drawn, Path, Stroke
+from publisher.pages.sheet import Body, Caution, Context, Frame, Numbers, PageDraft, cautions_for, columns, make_frame
+from publisher.pages.templates import planner_of
+from publisher.pages.type import BODY, GUTTER, HEADING, SMALL, SPACE, STRONG_RULE, Block
+
+TASK = "Read before you cut and glue"
+TITLE = "Before you cut"
+INTRO = "Read this page before the first cut: what the tools and materials of this pack call for, and how its pages are used."
+
+Section = Callable[[float, float, float], Block]  # left side, top and width in mm -> what is drawn
+
+
+def caution_drafts(context: Context) -> tuple[PageDraft, ...]:
+    """Return as many pages as cautions, sketches and legend fill: one, as a rule."""
+    frame = make_frame(context.paper, False, 0.0)
+    design = context.design
+    keys = (*design.tools, *(m.name for m in design.materials), *(k for s in design.steps for k in s.uses))
+    pages = _pages(context, frame, cautions_for(keys))
+    return tuple(
+        PageDraft("cautions", f"cautions:{number}", TITLE, frame, partial(_body, drawn), TASK)
+        for number, drawn in enumerate(pages, 1)
+    )
+
+
+def _body(drawn: tuple[Drawn, ...], _numbers: Numbers) -> Body:
+    return Body(drawn)
+
+
+def _sections(context: Context) -> list[Section]:
+    """Return what else a cutter must know: only what this pack's own templates call for."""
+    setter, parts = context.type, context.parts
+    found: list[Section] = []
+    allowance = max((part.trace_allowance for part in parts), default=0.0)
+    if context.design.use == "trace" and allowance > 0.0:
+        found.append(partial(tracing, setter, allowance))
+    if any(edge.matches for part in parts for edge in part.edges):
+        found.append(partial(copying, setter))
+    if any(edge.bevel > 0.0 for part in parts for edge in part.edges):
+        found.append(partial(bevelling, setter))
+    tiles = not all(map(planner_of(context).fits, parts))
+
+    def lines(x: float, top: float, width: float) -> Block:
+        return legend(setter, x, top, width, across=3 if width >= 170.0 else 2, trim=tiles)
+
+    return [*found, lines]
+
+
+def _pages(context: Context, frame: Frame, cautions: tuple[Caution, ...]) -> list[tuple[Drawn, ...]]:
+    setter, text = context.type, frame.text
+    intro = setter.paragraph(INTRO, BODY, text.left, text.top - SPACE, text.width)
+    top = text.top - SPACE - intro.height - 2 * SPACE
+    cells = columns(text, 2, GUTTER * 1.5)
+    pages: list[list[Drawn]] = [list(intro.drawn)]
+    heights = [_block(context, c, 0.0, 0.0, cells[0].width).height + 2 * SPACE for c in cautions]
+    # the columns of a page that is not full are made alike: half the height each
+    room = min(top - text.bottom, max(sum(heights) / 2 + max(heights, default=0.0) / 2, 0.0))
+    column, y, low = 0, top, top
+    for caution, height in zip(cautions, heights, strict=True):
+        if top - (y - height) > room + 1e-6 and y < top:
+            column, y = column + 1, top
+            if column == len(cells):
+                pages.append([])
+                column, y, top, room = 0, text.top - SPACE, text.top - SPACE, text.height
+                low = top
+        pages[-1] += _block(context, caution, cells[column].left, y, cells[column].width).drawn
+        y -= height
+        low = min(low, y)
+    for section in _sections(context):
+        low -= 2 * SPACE
+        block = section(text.left, low, text.width)
+        if low - block.height < text.bottom:
+            pages.append([])
+            low = text.top - SPACE
+            block = section(text.left, low, text.width)
+        pages[-1] += block.drawn
+        low -= block.height
+    return [tuple(page) for page in pages]
+
+
+def _block(context: Context, caution: Caution, x: float, top: float, width: float) -> Block:
+    setter = context.type
+    title = setter.line(caution.title, HEADING.tagged("h2"), x, top - setter.drop(HEADING) - 1.0)
+    words = setter.paragraph(caution.text, SMALL, x, top - HEADING.leading - 1.0, width)
+    rule = Stroke(STRONG_RULE, (Path(((x, top), (x + width, top))),), Layer.PAGE, tag="artifact")
+    return Block((rule, *title, *words.drawn), HEADING.leading + 1.0 + words.height)

@@ -1,0 +1,138 @@
+"""The cover: what this is, what the finished piece looks like, what to have at hand, which pages to print for which task."""
+
+from publisher.basics import Box, Layer
+from publisher.joints import Drawing
+from publisher.pages.front.to_buy import board_lines, material_lines, tool_lines
+from publisher.pages.model import Drawn, Fill, Link, Path
+from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, columns, make_frame, place_drawing
+from publisher.pages.type import (
+    BODY,
+    DISPLAY,
+    GUTTER,
+    HEADING,
+    SMALL,
+    SPACE,
+    Block,
+    Column,
+    TypeStyle,
+    make_table,
+    tidy,
+)
+
+TASK = "Read first"
+LEAST_PICTURE = 50.0  # mm of height for the picture of the finished piece
+BULLET = 3.2  # from the side of a list to its words
+
+
+def cover_draft(context: Context) -> PageDraft:
+    """Return the cover page."""
+    frame = make_frame(context.paper, False, 0.0)
+    return PageDraft("cover", "cover", "Start here", frame, lambda numbers: _body(context, frame, numbers), TASK)
+
+
+def _body(context: Context, frame: Frame, numbers: Numbers) -> Body:
+    text = frame.text
+    head = _head(context, text)
+    left, right = columns(text, 2, GUTTER * 1.5)
+    foot = max(_needs(context, left, 0.0).height, _plan(context, right, 0.0, numbers)[0].height)
+    top = text.bottom + foot
+    plan, links = _plan(context, right, top, numbers)
+    drawn = [*head.drawn, *_needs(context, left, top).drawn, *plan.drawn, *links]
+    box = Box(text.left, top + 3 * SPACE, text.right, text.top - head.height - 2 * SPACE)
+    if box.height >= LEAST_PICTURE:
+        drawn += _pictures(context, box)
+    return Body(tuple(drawn))
+
+
+def _head(context: Context, text: Box) -> Block:
+    design, setter = context.design, context.type
+    y = text.top - SPACE
+    drawn: list[Drawn] = []
+    pieces: list[tuple[str, TypeStyle]] = [(design.title, DISPLAY)]
+    if design.variant_title:
+        pieces.append((design.variant_title, HEADING))
+    by = f"by {design.designer}" if design.designer else ""
+    said_of_it = " · ".join(text for text in (by, f"version {design.version}", design.licence) if text)
+    pieces.append((said_of_it, SMALL.quiet()))
+    for said, style in pieces:
+        block = setter.paragraph(tidy(said), style, text.left, y, text.width)
+        drawn += block.drawn
+        y -= block.height + 0.5
+    y -= SPACE
+    block = setter.paragraph(context.say(design.summary), BODY, text.left, y, min(text.width, 150.0))
+    return Block((*drawn, *block.drawn), text.top - (y - block.height))
+
+
+def _pictures(context: Context, box: Box) -> list[Drawn]:
+    """Draw every assembly, all at one scale, side by side in the middle of the box; without one, the first parts."""
+    whole = [d for d in context.joined.drawings if d.name.startswith("whole:")]
+    shown: list[Drawing] = whole or [d for d in context.joined.drawings if d.name.startswith("part:")][:3]
+    if not shown:
+        return []
+    gaps = GUTTER * (len(shown) - 1)
+    wide = sum(d.width for d in shown)
+    scale = min((box.width - gaps) / max(wide, 1e-6), box.height / max(1e-6, *(d.height for d in shown)), 1.0)
+    left = (box.left + box.right - wide * scale - gaps) / 2
+    drawn: list[Drawn] = []
+    for drawing in shown:
+        right = left + drawing.width * scale
+        drawn += place_drawing(context.type, drawing, Box(left, box.bottom, right, box.top), labels=False)
+        left = right + GUTTER
+    return drawn
+
+
+def _needs(context: Context, box: Box, top: float) -> Block:
+    """Set what the buyer needs, under ``top``."""
+    setter = context.type
+    head, y = _section(context, "What you need", box, top)
+    drawn: list[Drawn] = [*head]
+    for title, lines in (
+        ("Board", board_lines(context)),
+        ("Tools", tool_lines(context)),
+        ("Materials", material_lines(context)),
+    ):
+        if not lines:
+            continue
+        drawn += setter.line(title, SMALL.bold().tagged("h2"), box.left, y - setter.drop(SMALL))
+        y -= SMALL.leading
+        for line in lines:
+            block = setter.paragraph(line, SMALL.tagged("li"), box.left + BULLET, y, box.width - BULLET)
+            drawn += (_bullet(box.left + 1.0, y - SMALL.leading / 2), *block.drawn)
+            y -= block.height
+        y -= SPACE / 2
+    return Block(tuple(drawn), top - y)
+
+
+def _plan(context: Context, box: Box, top: float, numbers: Numbers) -> tuple[Block, tuple[Link, ...]]:
+    """Set the print plan under ``top``, with links to its pages."""
+    setter = context.type
+    head, y = _section(context, "Print plan", box, top)
+    rows = tuple((task, _range(first, last)) for task, first, last in numbers.plan)
+    wide = setter.width("pages 00-00", SMALL.bold()) + 4.0
+    table = make_table(setter, (Column("To do this", box.width - wide), Column("print pages", wide)), rows)
+    edge = y - table.head_height
+    links = []
+    for (_, first, _), height in zip(numbers.plan, table.heights, strict=True):
+        links.append(Link(Box(box.left, edge - height, box.right, edge), first))
+        edge -= height
+    note = setter.paragraph(
+        f"All pages are numbered 1 to {numbers.total}, as print dialogues count. Print at 100 %, single-sided.",
+        SMALL.quiet(), box.left, edge - SPACE, box.width,
+    )  # fmt: skip
+    return Block((*head, *table.place(box.left, y), *note.drawn), top - edge + SPACE + note.height), tuple(links)
+
+
+def _section(context: Context, title: str, box: Box, top: float) -> tuple[tuple[Drawn, ...], float]:
+    """Set a heading; return it and the top of what follows."""
+    setter = context.type
+    drawn = setter.line(title, HEADING, box.left, top - setter.drop(HEADING))
+    return drawn, top - HEADING.leading - SPACE / 2
+
+
+def _bullet(x: float, y: float) -> Fill:
+    square = ((x - 0.5, y - 0.5), (x + 0.5, y - 0.5), (x + 0.5, y + 0.5), (x - 0.5, y + 0.5))
+    return Fill(0.0, (Path(square, True),), Layer.PAGE, tag="artifact")
+
+
+def _range(first: int, last: int) -> str:
+    return str(first) if first == last else f"{first}-{last}"

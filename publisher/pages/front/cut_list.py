@@ -1,0 +1,192 @@
+"""What to cut and what to buy: the cut list, what a sheet of board yields, and a picture of every laid-out sheet."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import partial
+
+from publisher.basics import Box
+from publisher.design import fixed, inches
+from publisher.material import Layout, Yield
+from publisher.pages.front.layout_picture import layout_picture, picture_height
+from publisher.pages.front.yield_tables import cut_note, part_table, sheet_table
+from publisher.pages.model import Drawn, Link
+from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, columns, make_frame, share_out
+from publisher.pages.type import GUTTER, HEADING, SMALL, SPACE, Column, Table, make_table
+
+TASK = "See what to buy and cut"
+TALLEST = 118.0  # mm: the tallest picture of a sheet
+LAYOUTS = (
+    "Layouts to copy",
+    "Draw the dashed lines first: the number at the end of each is its distance in mm from the sheet’s edge, and the "
+    "pieces that touch it stand on it. Measure all from the same corner. A dotted box is the largest offcut worth keeping.",
+)
+CHUNK = 0.4  # of a page's height: a longer table is broken, so that its rows may run on over the pages
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """Something on the page: its height with the space below it, and how it is drawn under a top."""
+
+    height: float
+    draw: Callable[[float, Numbers | None], tuple[Drawn, ...]]
+
+
+def cut_list_drafts(context: Context) -> tuple[PageDraft, ...]:
+    """Return the pages of tables and, after them, of layout pictures."""
+    frame = make_frame(context.paper, False, 0.0)
+    pieces = (*_tables(context, frame), *_pictures(context, frame))
+    height = frame.text.height
+    shared = share_out([piece.height for piece in pieces], height, height)
+    drafts = []
+    for index, (start, end) in enumerate(shared, 1):
+        title = "Cut list and boards" if index == 1 else "Boards: layouts to copy"
+        body = partial(_body, frame, pieces[start:end])
+        drafts.append(PageDraft("cut_list", f"cut_list:{index}", title, frame, body, TASK))
+    return tuple(drafts)
+
+
+def _body(frame: Frame, pieces: tuple[Piece, ...], numbers: Numbers) -> Body:
+    y = frame.text.top
+    drawn: list[Drawn] = []
+    for piece in pieces:
+        drawn += piece.draw(y, numbers)
+        y -= piece.height
+    return Body(tuple(drawn))
+
+
+def _tables(context: Context, frame: Frame) -> list[Piece]:
+    """Return the cut list and the yield as pieces: each table with its heading, broken where it is long."""
+    width = frame.text.width
+    pieces: list[Piece] = []
+    makers: tuple[tuple[str, str, Callable[[Numbers | None], Table]], ...] = (
+        ("Cut list", cut_note(context), partial(_cut_table, context, width)),
+        (
+            "What one sheet holds",
+            "Counted from real layouts, each checked for gaps and edges; “on a grid” sets every part in rows of upright boxes. "
+            "“Free spares” go beside the whole list on the sheets below, one kind of part at a time.",
+            partial(part_table, context, width),
+        ),
+        (
+            "Sheets for the whole list, spares included",
+            "“By area” is the bound that no layout can beat.",
+            partial(sheet_table, context, width),
+        ),
+    )
+    for title, note, make in makers:
+        table = make(None)
+        first = 0
+        while first < len(table.rows):
+            last = min(len(table.rows), first + table.rows_in(frame.text.height * CHUNK, first))
+            said = title if not first else f"{title}, continued"
+            head = _head(context, frame, said, "" if first else note, 0.0)[1]
+            height = head + table.height(first, last) + 2 * SPACE
+            draw = partial(_draw_table, context, frame, (said, "" if first else note), make, (first, last))
+            pieces.append(Piece(height, draw))
+            first = last
+    return pieces
+
+
+def _head(context: Context, frame: Frame, title: str, note: str, top: float) -> tuple[tuple[Drawn, ...], float]:
+    setter, text = context.type, frame.text
+    drawn: list[Drawn] = [*setter.line(title, HEADING, text.left, top - setter.drop(HEADING))]
+    height = HEADING.leading
+    if note:
+        block = setter.paragraph(note, SMALL.quiet(), text.left, top - height, text.width)
+        drawn += block.drawn
+        height += block.height
+    return tuple(drawn), height + SPACE / 2
+
+
+def _draw_table(
+    context: Context,
+    frame: Frame,
+    words: tuple[str, str],
+    make: Callable[[Numbers | None], Table],
+    rows: tuple[int, int],
+    top: float,
+    numbers: Numbers | None,
+) -> tuple[Drawn, ...]:
+    head, height = _head(context, frame, *words, top)
+    table = make(numbers)
+    links: tuple[Link, ...] = ()
+    if numbers is not None and words[0].startswith("Cut list"):
+        links = _links(context, table, rows, frame.text.left, top - height, numbers)
+    return (*head, *links, *table.place(frame.text.left, top - height, *rows))
+
+
+def _cut_table(context: Context, width: float, numbers: Numbers | None) -> Table:
+    share = min(1.0, width / 187.0)  # narrower papers get narrower columns, and rows of more lines
+    fixed_columns = (Column("", 9.0, bold=True), Column("Board", 20.0 * share), Column("Cut", 34.0 * share))
+    sizes = (Column("Width × height", 44.0 * share), Column("in inches", 36.0 * share), Column("Page", 14.0))
+    name = Column("Part", width - sum(c.width for c in (*fixed_columns, *sizes)))
+    rows = []
+    for row in context.needs.cut_list:
+        count = str(row.count) + (f" + {row.spare} spare" if row.spare else "")
+        if row.mirrored:
+            count += f", {row.mirrored} mirrored"
+        pages = numbers.pages_of_part(row.part) if numbers is not None else (1,)
+        rows.append(
+            (
+                row.letter,
+                row.name,
+                row.board,
+                count,
+                f"{fixed(row.width, 1)} × {fixed(row.height, 1)} mm",
+                f"{fixed(inches(row.width), 2)} × {fixed(inches(row.height), 2)} in",
+                f"{pages[0]}-{pages[-1]}" if len(pages) > 1 else "".join(str(p) for p in pages),
+            )
+        )
+    return make_table(context.type, (fixed_columns[0], name, *fixed_columns[1:], *sizes), tuple(rows))
+
+
+def _links(
+    context: Context, table: Table, rows: tuple[int, int], left: float, top: float, numbers: Numbers
+) -> tuple[Link, ...]:
+    edge = top - table.head_height
+    links = []
+    listed = tuple(zip(context.needs.cut_list, table.heights, strict=True))[rows[0] : rows[1]]
+    for row, height in listed:
+        pages = numbers.pages_of_part(row.part)
+        if pages:
+            links.append(Link(Box(left, edge - height, left + table.width, edge), pages[0]))
+        edge -= height
+    return tuple(links)
+
+
+Sheet = tuple[Yield, Layout, int, int]  # the yield, one of its layouts, how many are alike, number of the first
+
+
+def _pictures(context: Context, frame: Frame) -> list[Piece]:
+    """Return the pictures of all different sheets, two beside each other."""
+    sheets: list[Sheet] = []
+    for need in context.needs.yields:
+        alike: dict[tuple[object, ...], list[int]] = {}
+        for number, layout in enumerate(need.sheets, 1):
+            alike.setdefault(tuple((item.part, item.pose) for item in layout.items), []).append(number)
+        sheets += [(need, need.sheets[same[0] - 1], len(same), same[0]) for same in alike.values()]
+    cell = columns(frame.text, 2, GUTTER)[0]
+    tallest = min(TALLEST, frame.text.height)
+    pieces: list[Piece] = []
+    note = _head(context, frame, *LAYOUTS, 0.0)[1] + SPACE
+    for row in (tuple(sheets[i : i + 2]) for i in range(0, len(sheets), 2)):
+        height = max(picture_height(need, cell.width, tallest) for need, *_ in row)
+        # the note stays with the first pictures
+        above = 0.0 if pieces else note
+        pieces.append(Piece(above + height + 2 * SPACE, partial(_draw_pictures, context, frame, row, (above, height))))
+    return pieces
+
+
+def _draw_pictures(
+    context: Context,
+    frame: Frame,
+    row: tuple[Sheet, ...],
+    heights: tuple[float, float],
+    top: float,
+    _numbers: Numbers | None,
+) -> tuple[Drawn, ...]:
+    above, height = heights
+    drawn: list[Drawn] = [*_head(context, frame, *LAYOUTS, top)[0]] if above else []
+    top -= above
+    for (need, layout, alike, number), cell in zip(row, columns(frame.text, 2, GUTTER), strict=False):
+        drawn += layout_picture(context, need, layout, (alike, number), Box(cell.left, top - height, cell.right, top))
+    return tuple(drawn)

@@ -1,0 +1,136 @@
+"""How to use a template, and how to cut a bevel: an enlarged sketch at the left, what to do at the right."""
+
+from collections.abc import Callable
+
+from publisher.basics import Box, Layer, Point
+from publisher.pages.model import Drawn, Fill, Path, Stroke
+from publisher.pages.sheet import INCH
+from publisher.pages.type import (
+    BODY,
+    CUT,
+    DIMENSION,
+    DRAW,
+    GUTTER,
+    HEADING,
+    LEADER,
+    NOTE,
+    PALE,
+    REFERENCE,
+    SMALL,
+    SPACE,
+    Block,
+    Setter,
+)
+
+SKETCH = 66.0  # mm: width of a sketch
+AWAY = 2.4  # mm: the pencil's distance in the sketch, much enlarged
+NUMBER = 6.0  # from the number of a sentence to its words
+
+Sketch = Callable[[Setter, Box], tuple[Drawn, ...]]
+
+
+def tracing(setter: Setter, allowance: float, x: float, top: float, width: float) -> Block:
+    """Say in three sentences how a template that is drawn ``allowance`` mm inside its piece becomes the piece."""
+    said = (
+        "Cut the card on the middle of the thick line, openings and slots too.",
+        f"Trace with a sharp pencil held upright: its line runs {allowance:g} mm ({allowance / INCH:.3f} in) outside the card, "
+        "and as far inside openings and slots.",
+        "Take the card away and cut the foam on the middle of the pencil line: that is the finished size.",
+    )
+    return _section(setter, "How to use a template", said, (x, top, width), 41.0, _corner)
+
+
+def bevelling(setter: Setter, x: float, top: float, width: float) -> Block:
+    """Say what the outline and the dotted line beside a bevelled edge are."""
+    said = (
+        "The thick line is the edge on the outside face. Cut there and nowhere further in.",
+        "Tilt the blade by the angle that is printed, so that it comes out on the inside face at the dotted line. "
+        "Never cut the outside face at the dotted line.",
+    )
+    return _section(setter, "How to cut a bevel", said, (x, top, width), 30.0, _bevel)
+
+
+def copying(setter: Setter, x: float, top: float, width: float) -> Block:
+    """Say which words of a template must go over to the foam."""
+    said = (
+        "Before you lift a template, copy the word “top” with its arrow and the small letters to the foam. "
+        "Edges with the same letter meet."
+    )
+    block = setter.paragraph(said, SMALL, x, top, width)
+    return Block(block.drawn, block.height)
+
+
+def _section(
+    setter: Setter, title: str, said: tuple[str, ...], place: tuple[float, float, float], tall: float, sketch: Sketch
+) -> Block:
+    """Set a heading, the sketch under it, and numbered sentences beside that."""
+    x, top, width = place
+    drawn: list[Drawn] = [*setter.line(title, HEADING, x, top - setter.drop(HEADING))]
+    y = top - HEADING.leading - SPACE
+    drawn += sketch(setter, Box(x, y - tall, x + SKETCH, y))
+    left = x + SKETCH + GUTTER
+    low = y
+    for number, sentence in enumerate(said, 1):
+        drawn += setter.line(str(number), BODY.bold(), left, low - setter.drop(BODY))
+        block = setter.paragraph(sentence, BODY.tagged("li"), left + NUMBER, low, width - SKETCH - GUTTER - NUMBER)
+        drawn += block.drawn
+        low -= block.height + SPACE / 2
+    return Block(tuple(drawn), top - min(low, y - tall))
+
+
+def _corner(setter: Setter, box: Box) -> tuple[Drawn, ...]:
+    """Draw a corner of a card with a slot in it, and the pencil's lines round both."""
+    card = Box(box.left + AWAY + 1.0, box.bottom, box.right - 28.0, box.top - AWAY - 1.0)
+    slot = Box(card.left + 10.0, card.bottom + 9.0, card.right - 9.0, card.bottom + 17.0)
+    outside = ((card.left, card.bottom), (card.left, card.top), (card.right, card.top), (card.right, card.bottom))
+    pencil = (
+        (card.left - AWAY, card.bottom),
+        (card.left - AWAY, card.top + AWAY),
+        (card.right + AWAY, card.top + AWAY),
+        (card.right + AWAY, card.bottom),
+    )
+    inside = slot.grown(-AWAY)
+    ground = Path(card.corners(), True)
+    hole = Path(slot.corners(), True)
+    drawn: list[Drawn] = [
+        Fill(PALE, (ground,), Layer.PAGE, tag="artifact"),
+        Fill(1.0, (hole,), Layer.PAGE, tag="artifact"),
+        Stroke(CUT, (Path(outside), hole), Layer.PAGE, tag="figure"),
+        Stroke(DRAW, (Path(pencil), Path(inside.corners(), True)), Layer.PAGE, tag="figure"),
+    ]
+    right = card.right + AWAY + 6.0
+    drawn += setter.line("card", SMALL, (card.left + card.right) / 2, card.top - 8.0, align="centre")
+    drawn += setter.line("slot", NOTE, (slot.left + slot.right) / 2, slot.bottom + 3.0, align="centre")
+    drawn += _pointed(setter, "1 cut the card", (right, card.top - 7.0), (card.right, card.top - 7.0))
+    drawn += _pointed(setter, "2 pencil line:", (right, card.top - 15.0), (card.right + AWAY, card.top - 15.0))
+    drawn += setter.line("3 cut the foam", NOTE, right, card.top - 19.0)
+    drawn += _pointed(setter, "2, 3 inside slots", (right, slot.bottom + 3.0), (inside.right, slot.bottom + 4.0))
+    return tuple(drawn)
+
+
+def _bevel(setter: Setter, box: Box) -> tuple[Drawn, ...]:
+    """Draw a board in section, its outside face up, with an edge bevelled by 45 degrees."""
+    thick = 11.0
+    low, high = box.bottom + 5.5, box.bottom + 5.5 + thick
+    edge = box.right - 17.0
+    ring = ((box.left + 4.0, low), (edge - thick, low), (edge, high), (box.left + 4.0, high))
+    drawn: list[Drawn] = [
+        Fill(PALE, (Path(ring, True),), Layer.PAGE, tag="artifact"),
+        Stroke(DRAW, (Path((ring[3], ring[2])), Path((ring[0], ring[1]))), Layer.PAGE, tag="figure"),
+        Stroke(CUT, (Path(((edge - thick - 3.0, low - 3.0), (edge + 3.0, high + 3.0))),), Layer.PAGE, tag="figure"),
+        Stroke(REFERENCE, (Path(((edge - thick, low), (edge - thick, high + 3.0))),), Layer.PAGE, tag="figure"),
+        Stroke(DIMENSION, (Path(((edge, high), (edge, high + 3.0))),), Layer.PAGE, tag="figure"),
+    ]
+    middle = (box.left + 4.0 + edge - thick) / 2
+    drawn += setter.line("outside face", NOTE, middle, high - 3.4, align="centre")
+    drawn += setter.line("inside face", NOTE, middle, low + 1.4, align="centre")
+    drawn += setter.line("dotted line", NOTE, edge - thick, high + 4.2, align="right")
+    drawn += setter.line("thick line", NOTE, edge - 2.0, high + 4.2)
+    drawn += setter.line("blade", NOTE, edge + 4.0, high + 1.0)
+    return tuple(drawn)
+
+
+def _pointed(setter: Setter, text: str, at: Point, to: Point) -> tuple[Drawn, ...]:
+    """Set words that begin at a point, with a line from them to what they mean."""
+    line = Stroke(LEADER, (Path(((at[0] - 1.0, at[1] + 1.0), (to[0] + 0.4, to[1] + 1.0))),), Layer.PAGE, tag="artifact")
+    return (line, *setter.line(text, NOTE, *at))

@@ -1,0 +1,143 @@
+"""The print-check page: is the print true to scale, and is the board as thick as the design takes it to be?"""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from publisher.basics import Box, Refusal
+from publisher.design import inches
+from publisher.pages.front.check_pieces import board, how, scrap, square, wrong
+from publisher.pages.sheet import (
+    CODE,
+    FOOTER,
+    MILLIMETRES,
+    QUIET,
+    SIXTEENTHS,
+    TOO_SMALL,
+    Body,
+    Context,
+    Frame,
+    Numbers,
+    PageDraft,
+    base_line,
+    graduation,
+    make_frame,
+)
+from publisher.pages.type import GUTTER, LEAST, Setter
+
+TASK = "Check your printer and your board"
+TITLE = "Print this page first and measure it"
+SQUARE = 100.0
+ACROSS, UP = 180.0, 240.0
+STRIP = 15.2  # along the left side, for the upright ruler
+BASE = 5.2  # of the upright ruler's line, from the printable limit
+RULER = 12.0  # height of the ruler along the bottom
+WIDE, TALL = 168.0, 200.0  # what the usual arrangement needs
+
+Piece = Callable[[Context, Box, int], tuple[Body, float]]  # draws under the top of the box; returns the height used
+
+
+def print_check_drafts(context: Context) -> tuple[PageDraft, ...]:
+    """Return the print-check page; on a paper too small for its usual arrangement, as many pages as it takes.
+
+    Raises Refusal when the paper cannot hold a square of 100 mm.
+    """
+    frame = make_frame(context.paper, False, 0.0, strip=STRIP)
+    column = Box(frame.text.left, frame.text.bottom + RULER, frame.text.right, frame.text.top)
+    if column.width < SQUARE or column.height < SQUARE:
+        raise Refusal(
+            TOO_SMALL.found(
+                f"paper {context.paper.name} leaves {column.width:.1f} × {column.height:.1f} mm beside its rulers; "
+                f"the print-check page needs a square of {SQUARE:g} mm",
+                subject=context.paper.name,
+                hint=_missing(column),
+            )
+        )
+    corner = (column.left + SQUARE - QUIET - 2.5, column.top - SQUARE + QUIET + 2.5)
+    frame = replace(frame, code=Box(corner[0] - CODE, corner[1], corner[0], corner[1] + CODE))
+    if column.width >= WIDE and column.height >= TALL:
+        return (_draft(1, frame, lambda n: _rulers(context.type, frame, n.page) + _arranged(context, column, n.page)),)
+    return _flowed(context, frame, column)
+
+
+def _missing(column: Box) -> str:
+    """Say what room the square lacks, and the two ways to give it."""
+    lacks = [
+        f"{short:.1f} mm ({inches(short):.2f} in) more {way}"
+        for short, way in ((SQUARE - column.width, "across"), (SQUARE - column.height, "upwards"))
+        if short > 0
+    ]
+    return f"it needs {' and '.join(lacks)}: use smaller margins, if the printer can print there, or a larger paper"
+
+
+def _draft(number: int, frame: Frame, body: Callable[[Numbers], Body]) -> PageDraft:
+    key = "print_check" if number == 1 else f"print_check:{number}"
+    return PageDraft("print_check", key, TITLE if number == 1 else "Print check", frame, body, TASK)
+
+
+def _arranged(context: Context, column: Box, page: int) -> Body:
+    """Draw the usual arrangement: square and words side by side, gauge and coupon under them, then what a reading means."""
+    middle = column.left + SQUARE
+    left = Box(column.left, column.bottom, middle, column.top)
+    right = Box(middle + GUTTER, column.bottom, column.right, column.top)
+    drawn, square_high = square(context, left, page)
+    words, words_high = how(context, right, page)
+    drawn += words
+    y = column.top - max(square_high, words_high) - GUTTER
+    gauge, gauge_high = board(context, replace(left, top=y), page)
+    coupon, coupon_high = scrap(context, replace(right, top=y), page)
+    y -= max(gauge_high, coupon_high) + GUTTER
+    return drawn + gauge + coupon + wrong(context, replace(column, top=y), page)[0]
+
+
+def _flowed(context: Context, frame: Frame, column: Box) -> tuple[PageDraft, ...]:
+    """Put the pieces under each other, on as many pages as they need."""
+    pieces: tuple[Piece, ...] = (square, how, board, scrap, wrong)
+    plain = make_frame(context.paper, False, 0.0)
+    pages: list[list[tuple[Piece, Box]]] = [[]]
+    box = column
+    for piece in pieces:
+        high = piece(context, box, 0)[1]
+        if pages[-1] and box.height < high:
+            pages.append([])
+            box = plain.text
+            high = piece(context, box, 0)[1]
+        pages[-1].append((piece, box))
+        box = replace(box, top=box.top - high - GUTTER)
+
+    def body(number: int) -> Callable[[Numbers], Body]:
+        def draw(numbers: Numbers) -> Body:
+            whole = _rulers(context.type, frame, numbers.page) if number == 1 else Body()
+            for piece, where in pages[number - 1]:
+                whole += piece(context, where, numbers.page)[0]
+            return whole
+
+        return draw
+
+    return tuple(_draft(n, frame if n == 1 else plain, body(n)) for n in range(1, len(pages) + 1))
+
+
+def _rulers(setter: Setter, frame: Frame, page: int) -> Body:
+    """Draw one ruler along the bottom and one up the left side: millimetres on one side of each line, inches on the other."""
+    limit = frame.limit
+    across = _whole_centimetres(min(ACROSS, limit.right - 2.05 - frame.text.left))
+    up = _whole_centimetres(min(UP, limit.height - 12.0))
+    start = (frame.text.left, frame.live.bottom + 6.5)
+    foot = (limit.left + BASE, limit.bottom + min((limit.height - up) / 2, FOOTER + 6.5))
+    body = Body()
+    for at, length, upright in ((start, across, False), (foot, up, True)):
+        body += base_line(page, at, length, upright, f"{length:g}")
+        body += graduation(setter, page, at, length, MILLIMETRES, upright, 1)
+        body += graduation(setter, page, at, length, SIXTEENTHS, upright, -1)
+    least = LEAST.tagged("artifact")
+    cap = setter.cap(least)
+    units = (
+        *setter.line("mm", least, start[0] + 2.6, start[1] + 3.8),
+        *setter.line("in", least, start[0] + 2.6, start[1] - 3.8 - cap),
+        *setter.line("mm", least, foot[0] + 3.8, foot[1] + 4.2),
+        *setter.line("in", least, foot[0] - 3.0, foot[1] + 4.2, align="right"),
+    )
+    return body + Body(units)
+
+
+def _whole_centimetres(length: float) -> float:
+    return float(int(length / 10 + 1e-9) * 10)

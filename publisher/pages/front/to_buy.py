@@ -1,0 +1,47 @@
+"""What the buyer needs before starting: board by real layouts, tools, materials with amounts."""
+
+from publisher.design import amount, say, say_length
+from publisher.pages.sheet import Context, thing
+
+FACES = {
+    "bare": "bare {name} board, no paper on its faces",
+    "paper_one": "{name} board with paper on one face",
+    "paper_both": "{name} board with paper on both faces",
+}
+
+
+def board_lines(context: Context) -> tuple[str, ...]:
+    """Return one sentence per board: its faces, its measured thickness, and how many sheets of each size to buy.
+
+    A layout that was drawn and checked holds every part, so that number is enough.
+    """
+    lines = []
+    for board in context.design.boards:
+        ways = [
+            f"{len(need.sheets)} {'sheet' if len(need.sheets) == 1 else 'sheets'} of {need.sheet.label}"
+            for need in context.needs.yields
+            if need.board == board.id and need.sheets
+        ]
+        faces = FACES.get(board.faces, f"{{name}} board, {board.faces}").format(name=board.id.replace("_", " "))
+        thick = f"{faces}, measured {say_length(board.thickness)} thick"
+        lines.append(f"{thick}: buy {', or '.join(ways)}" if ways else thick)
+    return tuple(lines)
+
+
+def tool_lines(context: Context) -> tuple[str, ...]:
+    """Return the names of the tools."""
+    return tuple(found.name if (found := thing(key)) else key.replace("_", " ") for key in context.design.tools)
+
+
+def material_lines(context: Context) -> tuple[str, ...]:
+    """Return the names of the materials, each with its amount where the design gives one."""
+    lines = []
+    for material in context.design.materials:
+        found = thing(material.name)
+        name = context.say(material.text) or (found.name if found else material.name.replace("_", " "))
+        if material.amount is not None:
+            quantity, _ = amount(material.amount, context.design, context.facts)
+            if quantity is not None:
+                name = f"{name}: {say(quantity.value, quantity.kind)}"
+        lines.append(name)
+    return tuple(lines)

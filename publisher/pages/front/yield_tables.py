@@ -1,0 +1,107 @@
+"""The tables of the yield: what one sheet holds of each part, and the sheets for the whole list; notes on tracing and blades."""
+
+from publisher.design import fixed, inches
+from publisher.material import Yield, gain
+from publisher.pages.sheet import Context, Numbers
+from publisher.pages.type import Column, Table, make_table
+
+BASE_WIDTH = 187.0  # mm; narrower papers get narrower columns, and rows of more lines
+
+
+def cut_note(context: Context) -> str:
+    """Say what the cut list's sizes are, how much cutting there is, and which templates are traced so often that they wear."""
+    rows = context.needs.cut_list
+    length = fixed(sum(row.cut_length for row in rows) / 1000, 1)
+    said = [
+        "Sizes are those of the finished piece over all.",
+        f"{length} m to cut in all: allow blades for that, and a fresh one as soon as the foam tears.",
+    ]
+    worn = [f"{row.letter} ({row.tracings} times)" for row in rows if row.sturdy]
+    if worn:
+        them = "this template" if len(worn) == 1 else "these templates"
+        said.append(
+            f"Traced often: {', '.join(worn)}. Mount {them} on card 1 mm (0.04 in) thick, and make one more as a spare."
+        )
+    return " ".join(said)
+
+
+def sheet_name(need: Yield) -> str:
+    """Say a sheet in the words of the shop and in the other unit."""
+    width, height = need.sheet.width, need.sheet.height
+    if "in" in need.sheet.label:
+        return f"{need.sheet.label} ({width:.0f} × {height:.0f} mm)"
+    return f"{need.sheet.label} ({fixed(inches(width), 1)} × {fixed(inches(height), 1)} in)"
+
+
+def part_table(context: Context, width: float, _numbers: Numbers | None) -> Table:
+    """Return what one sheet holds of each part alone, and how many spares of it go on the list's sheets free."""
+    share = min(1.0, width / BASE_WIDTH)
+    wide = (
+        Column("laid out, at least", 28.0 * share, "right"),
+        Column("on a grid", 18.0 * share, "right"),
+        Column("gained", 16.0 * share, "right"),
+        Column("free spares", 21.0 * share, "right"),
+    )
+    part = Column("Only this part", 50.0 * share)
+    names = {p.id: f"{p.letter}  {p.name}" for p in context.parts}
+    rows = []
+    for need in context.needs.yields:
+        free = {s.part: f"{s.copies}{' +' if s.capped else ''}" for s in need.spares}
+        for index, row in enumerate(need.rows):
+            more = gain(row.careful, row.grid)
+            rows.append(
+                (
+                    sheet_name(need) if index == 0 else "",
+                    names.get(row.part, row.part),
+                    str(row.careful),
+                    str(row.grid),
+                    "–" if more is None else f"{more} %",
+                    free.get(row.part, "–"),
+                )
+            )
+    first = Column("One sheet of", width - part.width - sum(c.width for c in wide))
+    return make_table(context.type, (first, part, *wide), tuple(rows))
+
+
+def sheet_table(context: Context, width: float, _numbers: Numbers | None) -> Table:
+    """Return the sheets for the whole list, beside what a grid would take and what no layout can beat."""
+    share = min(1.0, width / BASE_WIDTH)
+    scored = any(need.score_length for need in context.needs.yields)
+    cols = (
+        Column("sheets that do", 24.0 * share, "right"),
+        Column("on a grid", 17.0 * share, "right"),
+        Column("by area", 15.0 * share, "right"),
+        Column("pieces", 15.0 * share, "right"),
+        Column("left over", 17.0 * share, "right"),
+        Column("to cut", 18.0 * share, "right"),
+        *((Column("to score", 18.0 * share, "right"),) if scored else ()),
+        Column("a sheet", 19.0 * share, "right"),
+    )
+    rows = tuple(
+        (
+            sheet_name(need),
+            str(len(need.sheets)) if need.sheets else "does not fit",
+            str(need.grid_sheets) if need.grid_sheets else "–",
+            str(need.bound),
+            str(need.pieces),
+            f"{100 * need.offcut_share:.0f} %" if need.sheets else "–",
+            metres(need.cut_length),
+            *((metres(need.score_length),) if scored else ()),
+            _each(need),
+        )
+        for need in context.needs.yields
+    )
+    return make_table(context.type, (Column("Sheet", width - sum(c.width for c in cols)), *cols), rows)
+
+
+def metres(mm: float) -> str:
+    """Say a long length in metres."""
+    return f"{fixed(mm / 1000, 1)} m"
+
+
+def _each(need: Yield) -> str:
+    """Say how much there is to cut on one sheet: the least and the most of all sheets."""
+    said = [
+        fixed(length / 1000, 1) for length in (min(need.cut_lengths, default=0.0), max(need.cut_lengths, default=0.0))
+    ]
+    return f"{said[0]} m" if said[0] == said[1] else f"{said[0]}-{said[1]} m"

@@ -1,0 +1,180 @@
+"""One step: its number and title, the words at the left, the picture and what is needed at the right, cautions below."""
+
+from dataclasses import dataclass
+
+from publisher.basics import Box, Layer
+from publisher.design import PicturePlan, StepPlan
+from publisher.geometry import Part
+from publisher.pages.model import Drawn, Path, Stroke
+from publisher.pages.sheet import (
+    Caution,
+    Context,
+    cautions_for,
+    columns,
+    drawn_size,
+    photo_size,
+    place_drawing,
+    place_photo,
+    thing,
+)
+from publisher.pages.type import BODY, GUTTER, HEADING, NOTE, RULE, SMALL, SPACE, STRONG_RULE, TITLE
+
+NUMBER = 13.0  # column for the step's number
+PICTURE_SHARE = 0.40  # of the width
+TALLEST = 47.0  # mm: the tallest picture beside a step
+SILHOUETTE = 13.0  # column for a part's small picture
+ROW = 12.0  # height of a part in the list of what is needed
+
+STAGES = {
+    "print": "print",
+    "glue_templates": "make templates",
+    "texture": "texture",
+    "cut": "cut",
+    "dry_fit": "dry fit",
+    "glue": "glue",
+    "seal": "seal",
+    "paint": "paint",
+}
+# which of the pack's own tools a stage puts into the hand: their cautions stand at a step that names no tool itself
+STAGE_TOOLS = {
+    "cut": ("craft_knife", "hot_wire_cutter"),
+    "texture": ("file",),
+    "glue": ("hot_glue_gun",),
+    "seal": ("file", "spray_can"),
+    "paint": ("spray_can",),
+}
+COUNTED = ("cut", "texture")  # stages in which every copy is taken in hand
+
+
+@dataclass(frozen=True, slots=True)
+class StepBlock:
+    """A step laid out under a given top: what is drawn, its height, the cautions that it shows."""
+
+    drawn: tuple[Drawn, ...]
+    height: float
+    cautions: tuple[Caution, ...]
+
+
+def step_block(
+    context: Context, step: StepPlan, number: int, seen: frozenset[str], box: Box, caution_page: int
+) -> StepBlock:
+    """Lay out one step at the top of ``box``. ``seen``: ids of cautions that stood in full at an earlier step."""
+    setter = context.type
+    left, top = box.left + NUMBER, box.top
+    drawn: list[Drawn] = [
+        Stroke(RULE, (Path(((box.left, top), (box.right, top))),), Layer.PAGE, tag="artifact"),
+        *setter.line(str(number), TITLE.tagged("h2"), box.left, top - SPACE - setter.drop(TITLE)),
+    ]
+    width = (box.right - left) * (1 - PICTURE_SHARE) - GUTTER
+    y = top - SPACE
+    title = setter.paragraph(context.say(step.title), HEADING, left, y - 0.7, width)
+    y -= title.height + 0.7
+    stage = STAGES.get(step.stage, step.stage.replace("_", " "))
+    drawn += (*title.drawn, *setter.line(stage, SMALL.quiet(), left, y - setter.drop(SMALL)))
+    y -= SMALL.leading + SPACE / 2
+    words = setter.paragraph(context.say(step.say), BODY, left, y, width)
+    drawn += words.drawn
+    y -= words.height
+    caution, height, shown = _cautions(context, step, seen, (left, y - SPACE, width), caution_page)
+    drawn += caution
+    y -= height
+    side = Box(box.right - (box.right - left) * PICTURE_SHARE, box.bottom, box.right, top - SPACE)
+    beside, depth = _side(context, step, side)
+    drawn += beside
+    return StepBlock(tuple(drawn), max(top - y, depth + SPACE), shown)
+
+
+def _cautions(
+    context: Context, step: StepPlan, seen: frozenset[str], at: tuple[float, float, float], page: int
+) -> tuple[tuple[Drawn, ...], float, tuple[Caution, ...]]:
+    """Set the step's cautions beside a bar: in full the first time, by name and page afterwards."""
+    own = context.design.tools
+    named = any(key in own for key in step.uses)  # a step that says it only takes a pencil needs no word about knives
+    tools = () if named else tuple(t for t in STAGE_TOOLS.get(step.stage, ()) if t in own)
+    cautions = cautions_for((*tools, *step.uses), always=False)
+    if not cautions:
+        return (), 0.0, ()
+    setter = context.type
+    left, top, width = at
+    new = [c for c in cautions if c.id not in seen]
+    old = [c for c in cautions if c.id in seen]
+    y = top
+    drawn: list[Drawn] = []
+    for caution in new:
+        block = setter.paragraph(
+            f"Caution, {caution.title[0].lower()}{caution.title[1:]}. {caution.text}", SMALL, left + 3.0, y, width - 3.0
+        )
+        drawn += block.drawn
+        y -= block.height + 0.5
+    if old:
+        names = ", ".join(c.title.lower() for c in old)
+        block = setter.paragraph(f"Caution, see page {page}: {names}.", SMALL.bold(), left + 3.0, y, width - 3.0)
+        drawn += block.drawn
+        y -= block.height
+    bar = Stroke(STRONG_RULE, (Path(((left + 0.5, top - 0.5), (left + 0.5, y))),), Layer.PAGE, tag="artifact")
+    return (bar, *drawn), top - y + SPACE, cautions
+
+
+def _side(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ...], float]:
+    """Set the picture and the list of what is needed now; return them and the height they take."""
+    y = box.top
+    drawn: list[Drawn] = []
+    if step.picture is not None:
+        picture, height = _picture(context, step.picture, Box(box.left, box.bottom, box.right, y))
+        drawn += picture
+        y -= height + (SPACE if height else 0.0)
+    need, height = _needed(context, step, Box(box.left, box.bottom, box.right, y))
+    return (*drawn, *need), box.top - y + height
+
+
+def _picture(context: Context, plan: PicturePlan, box: Box) -> tuple[tuple[Drawn, ...], float]:
+    if plan.kind in {"photo", "page"}:
+        size = photo_size(context.design, plan.target, box.width, TALLEST)
+        if size is None:
+            return (), 0.0
+        place = Box(box.left, box.top - size[1], box.right, box.top)
+        return place_photo(context.design, plan.target, place, context.say(plan.alt)), size[1]
+    name = f"{plan.kind}:{plan.target}" + (f":{plan.layer}" if plan.kind == "plan" else "")
+    drawing = context.joined.drawing(name)
+    if drawing is None:
+        return (), 0.0
+    _, _, height = drawn_size(drawing, box.width, TALLEST)
+    return place_drawing(context.type, drawing, Box(box.left, box.top - height, box.right, box.top)), height
+
+
+def _needed(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ...], float]:
+    """List the parts of this step with small silhouettes, then materials, under “You need now”."""
+    setter = context.type
+    parts = list(dict.fromkeys(part for name in step.parts for part in context.to_take(name)))
+    names = [found.name if (found := thing(key)) else key.replace("_", " ") for key in step.uses]
+    if not parts and not names:
+        return (), 0.0
+    drawn: list[Drawn] = list(setter.line("You need now", SMALL.bold(), box.left, box.top - setter.drop(SMALL)))
+    y = box.top - SMALL.leading - 1.0
+    for row in (parts[i : i + 2] for i in range(0, len(parts), 2)):
+        for part, cell in zip(row, columns(Box(box.left, y - ROW, box.right, y), 2, 2.0), strict=False):
+            drawn += _part_cell(context, part, cell, step.stage in COUNTED)
+        y -= ROW + 1.0
+    if names:
+        block = setter.paragraph(", ".join(names), SMALL, box.left, y, box.width)
+        drawn += block.drawn
+        y -= block.height
+    return tuple(drawn), box.top - y
+
+
+def _part_cell(context: Context, part: Part, cell: Box, counted: bool) -> list[Drawn]:
+    """Draw a part's silhouette with its letter and name beside it, and how many copies there are, spares among them."""
+    setter = context.type
+    drawing = context.joined.drawing(f"part:{part.id}")
+    drawn: list[Drawn] = []
+    if drawing is not None:
+        place = Box(cell.left, cell.bottom, cell.left + SILHOUETTE, cell.top)
+        drawn += place_drawing(setter, drawing, place.grown(-0.5), labels=False, details=False)
+    left = cell.left + SILHOUETTE + 1.5
+    base = cell.top - setter.drop(SMALL) - 0.6
+    drawn += setter.line(part.letter, BODY.bold(), left, base)
+    at = left + setter.width(part.letter, BODY.bold()) + 1.5
+    if counted:
+        drawn += setter.line(f"{context.copies(part)} ×", SMALL, at, base)
+    drawn += setter.paragraph(part.name, NOTE, left, base - 1.2, cell.right - left).drawn
+    return drawn

@@ -1,0 +1,70 @@
+"""The instructions: numbered steps with pictures beside the words; a step is never broken over two pages."""
+
+from dataclasses import dataclass
+from functools import partial
+
+from publisher.basics import Box
+from publisher.design import StepPlan
+from publisher.pages.instructions.step_block import StepBlock, step_block
+from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, make_frame, share_out
+from publisher.pages.type import SPACE, tidy
+
+TASK = "Build, step by step"
+BETWEEN = 2 * SPACE  # between two steps
+
+
+@dataclass(frozen=True, slots=True)
+class Numbered:
+    """A step with its number, and the cautions that were shown in full before it."""
+
+    number: int
+    step: StepPlan
+    seen: frozenset[str]
+
+
+def step_drafts(context: Context) -> tuple[PageDraft, ...]:
+    """Return the instruction pages."""
+    frame = make_frame(context.paper, False, 0.0)
+    rows = _numbered(context)
+    pages = _filled(context, frame, rows)
+    drafts = []
+    for index, page in enumerate(pages, 1):
+        first, last = page[0].number, page[-1].number
+        title = f"Step {first}" if first == last else f"Steps {first} to {last}"
+        marks = tuple((f"{row.number}  {tidy(context.say(row.step.title))}", 1) for row in page)
+        body = partial(_body, context, frame, page)
+        drafts.append(PageDraft("steps", f"steps:{index}", title, frame, body, TASK, marks))
+    return tuple(drafts)
+
+
+def _numbered(context: Context) -> tuple[Numbered, ...]:
+    rows: list[Numbered] = []
+    seen: frozenset[str] = frozenset()
+    for number, step in enumerate(context.design.steps, 1):
+        rows.append(Numbered(number, step, seen))
+        seen |= {c.id for c in step_block(context, rows[-1].step, number, seen, Box(0, 0, 150, 200), 1).cautions}
+    return tuple(rows)
+
+
+def _filled(context: Context, frame: Frame, rows: tuple[Numbered, ...]) -> tuple[tuple[Numbered, ...], ...]:
+    """Share the steps out over as few pages as can be, evenly; no step is broken."""
+    heights = [_block(context, frame, row, frame.text.top, 1).height + BETWEEN for row in rows]
+    room = frame.text.height + BETWEEN
+    return tuple(rows[start:end] for start, end in share_out(heights, room, room))
+
+
+def _block(context: Context, frame: Frame, row: Numbered, top: float, caution_page: int) -> StepBlock:
+    text = frame.text
+    box = Box(text.left, text.bottom, text.right, top)
+    return step_block(context, row.step, row.number, row.seen, box, caution_page)
+
+
+def _body(context: Context, frame: Frame, rows: tuple[Numbered, ...], numbers: Numbers) -> Body:
+    caution_page = numbers.page_of("cautions:1") or numbers.page
+    body = Body()
+    y = frame.text.top
+    for row in rows:
+        block = _block(context, frame, row, y, caution_page)
+        body += Body(block.drawn)
+        y -= block.height + BETWEEN
+    return body

@@ -1,0 +1,74 @@
+"""The sheet of paper: sizes and limits, frame, header and footer, page code, rulers, pictures in boxes.
+
+Comes in: a paper. Goes out: drafts of pages, and what stands on every page.
+Never: know a part.
+"""
+
+from publisher.pages.sheet.bank_card import CARD_HEIGHT, CARD_INCHES, CARD_WIDTH, card
+from publisher.pages.sheet.caution_words import Caution, cautions_for, material_words, thing, tool_words
+from publisher.pages.sheet.draft import Body, Context, Numbers, PageDraft
+from publisher.pages.sheet.filling import share_out
+from publisher.pages.sheet.frame import (
+    CODE,
+    FOOTER,
+    LEAST_SQUARE,
+    MARK_ARM,
+    QUIET,
+    SQUARE,
+    TOO_SMALL,
+    Corner,
+    Frame,
+    columns,
+    make_frame,
+)
+from publisher.pages.sheet.page_checks import CHECKS, Composed, words_box
+from publisher.pages.sheet.page_furniture import Heading, furniture, heading_of, title_fits
+from publisher.pages.sheet.paper_table import paper_for, papers
+from publisher.pages.sheet.pictures import drawn_size, photo_size, place_drawing, place_photo
+from publisher.pages.sheet.rulers import INCH, MILLIMETRES, SIXTEENTHS, base_line, graduation
+
+__all__ = [
+    "CARD_HEIGHT",
+    "CARD_INCHES",
+    "CARD_WIDTH",
+    "CHECKS",
+    "CODE",
+    "FOOTER",
+    "INCH",
+    "LEAST_SQUARE",
+    "MARK_ARM",
+    "MILLIMETRES",
+    "QUIET",
+    "SIXTEENTHS",
+    "SQUARE",
+    "TOO_SMALL",
+    "Body",
+    "Caution",
+    "Composed",
+    "Context",
+    "Corner",
+    "Frame",
+    "Heading",
+    "Numbers",
+    "PageDraft",
+    "base_line",
+    "card",
+    "cautions_for",
+    "columns",
+    "drawn_size",
+    "furniture",
+    "graduation",
+    "heading_of",
+    "make_frame",
+    "material_words",
+    "paper_for",
+    "papers",
+    "photo_size",
+    "place_drawing",
+    "place_photo",
+    "share_out",
+    "thing",
+    "title_fits",
+    "tool_words",
+    "words_box",
+]

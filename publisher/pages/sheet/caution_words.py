@@ -1,0 +1,62 @@
+"""Names of tools and materials, and the cautions that they call for, from ``cautions.json``."""
+
+import json
+from dataclasses import dataclass
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A caution in our own words, with where its facts come from."""
+
+    id: str
+    title: str
+    text: str
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Thing:
+    """A tool or material: its key in a spec, its name on a page, ids of the cautions that it calls for."""
+
+    key: str
+    name: str
+    cautions: tuple[str, ...]
+
+
+@cache
+def _table() -> dict[str, Any]:
+    table: dict[str, Any] = json.loads((files("publisher.pages.sheet") / "cautions.json").read_text(encoding="utf-8"))
+    return table
+
+
+@cache
+def tool_words() -> tuple[Thing, ...]:
+    """Return every tool that a spec may list."""
+    return tuple(Thing(t["key"], t["name"], tuple(t["cautions"])) for t in _table()["tools"])
+
+
+@cache
+def material_words() -> tuple[Thing, ...]:
+    """Return every material that a spec may list by key."""
+    return tuple(Thing(t["key"], t["name"], tuple(t["cautions"])) for t in _table()["materials"])
+
+
+def thing(key: str) -> Thing | None:
+    """Return the tool or material with this key, or None."""
+    return next((t for t in (*tool_words(), *material_words()) if t.key == key), None)
+
+
+def cautions_for(keys: tuple[str, ...], *, always: bool = True) -> tuple[Caution, ...]:
+    """Return the cautions that these tools and materials call for, each once, in the table's order; those for every pack first."""
+    wanted = set(_table()["always"]) if always else set()
+    for key in keys:
+        found = thing(key)
+        wanted.update(found.cautions if found else ())
+    return tuple(
+        Caution(id_, row["title"], row["text"], row["source"])
+        for id_, row in _table()["cautions"].items()
+        if id_ in wanted
+    )

@@ -1,0 +1,132 @@
+"""A page before it has a number: what the makers of pages hand to ``compose``, and what they get.
+
+Every maker is a function ``…_drafts(context: Context) -> tuple[PageDraft, ...]`` (``cover_draft`` gives one). A draft's
+``body`` is called when all pages are numbered, so that a page may name any other.
+"""
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+
+from publisher.basics import CodePromise, Finding, LengthPromise, MarkPromise, OutlinePromise, SeamPromise, TextPromise
+from publisher.design import Design, Fact, TextPlan
+from publisher.geometry import Part
+from publisher.joints import Joined
+from publisher.material import BoardNeeds
+from publisher.pages.model import Drawn, PageKind, Paper, Tile
+from publisher.pages.sheet.frame import Frame
+from publisher.pages.type import Setter
+
+
+@dataclass(frozen=True, slots=True)
+class Body:
+    """What stands on one page, with the promises about it (mm; the page's number is already in each promise)."""
+
+    drawn: tuple[Drawn, ...] = ()
+    tiles: tuple[Tile, ...] = ()
+    lengths: tuple[LengthPromise, ...] = ()
+    outlines: tuple[OutlinePromise, ...] = ()
+    seams: tuple[SeamPromise, ...] = ()
+    texts: tuple[TextPromise, ...] = ()
+    codes: tuple[CodePromise, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    marks: tuple[MarkPromise, ...] = ()
+
+    def __add__(self, other: "Body") -> "Body":
+        """Return both together, this one drawn first."""
+        return Body(
+            self.drawn + other.drawn,
+            self.tiles + other.tiles,
+            self.lengths + other.lengths,
+            self.outlines + other.outlines,
+            self.seams + other.seams,
+            self.texts + other.texts,
+            self.codes + other.codes,
+            self.findings + other.findings,
+            self.marks + other.marks,
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Numbers:
+    """The page numbers of a pack as one page sees them: its own, how many there are, and where things are."""
+
+    page: int
+    total: int
+    keys: tuple[tuple[str, int], ...]  # draft key -> page
+    kinds: tuple[tuple[str, int, int], ...]  # kind of page -> first, last
+    parts: tuple[tuple[str, int], ...]  # part id -> page of a template or tile, in order of pages
+    plan: tuple[tuple[str, int, int], ...] = ()  # print plan: task -> first, last
+
+    def page_of(self, key: str) -> int | None:
+        """Return the page of the draft with this key; None when there is none."""
+        return next((page for name, page in self.keys if name == key), None)
+
+    def range_of(self, kind: PageKind) -> tuple[int, int] | None:
+        """Return the first and last page of a kind; None when the pack has no such page."""
+        return next(((first, last) for name, first, last in self.kinds if name == kind), None)
+
+    def pages_of_part(self, part: str) -> tuple[int, ...]:
+        """Return the pages that show a template or tile of the part."""
+        return tuple(page for name, page in self.parts if name == part)
+
+
+@dataclass(frozen=True, slots=True)
+class PageDraft:
+    """A page to be: ``key`` is its own name (``templates:2``), ``title`` stands in its header.
+
+    ``bookmarks``: (title, depth) entries that lead here, depth 1 or more (``compose`` writes the depth 0 entry of each kind
+    of page). ``parts``: ids of the parts whose templates or tiles stand on it. ``task``: what the print plan calls the pages
+    of this stretch (``templates``, ``tiles of part D``); drafts with the same task follow each other.
+    """
+
+    kind: PageKind
+    key: str
+    title: str
+    frame: Frame
+    body: Callable[[Numbers], Body]
+    task: str
+    bookmarks: tuple[tuple[str, int], ...] = ()
+    parts: tuple[str, ...] = ()
+    findings: tuple[Finding, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Context:
+    """All that a maker of pages may look at."""
+
+    design: Design
+    parts: tuple[Part, ...]
+    joined: Joined
+    needs: BoardNeeds
+    paper: Paper
+    type: Setter
+    _ids: dict[str, Part] = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        """Index the parts."""
+        object.__setattr__(self, "_ids", {p.id: p for p in self.parts})
+
+    @property
+    def facts(self) -> tuple[Fact, ...]:
+        """All facts of the design."""
+        return self.joined.facts
+
+    def part(self, part_id: str) -> Part | None:
+        """Return the part with this id; None when it could not be drawn."""
+        return self._ids.get(part_id)
+
+    def to_take(self, part_id: str) -> tuple[Part, ...]:
+        """Return what a step takes in hand when it names a part: itself, its pieces and plates, or the piece that it is folded in."""
+        part = self.part(part_id)
+        cut = (piece for piece in self.parts if piece.whole == part_id or part_id in piece.folded)
+        return (part,) if part else tuple(cut)
+
+    def copies(self, part: Part) -> int:
+        """Return how many copies the buyer cuts, spares among them."""
+        return part.count + part.spare
+
+    def say(self, text: TextPlan | None) -> str:
+        """Return a text of the spec with its blanks filled (what is wrong with it is found once, by ``compose``)."""
+        from publisher.design import fill
+
+        return fill(text, self.design, self.facts)[0] if text is not None else ""

@@ -1,0 +1,194 @@
+"""What must hold for every composed page, whoever drew it."""
+
+from dataclasses import dataclass
+from math import cos, radians, sin
+
+import numpy as np
+
+from publisher.basics import Box, Check, Finding, Outcome, PagePromise, Severity
+from publisher.pages.model import Drawn, Fill, Page, Picture, Stroke, Words
+from publisher.pages.type import LEAST_SIZE, Faces
+
+_SLACK = 1e-6  # mm, of floats
+_TOUCH = 0.2  # mm by which the boxes of words may overlap on each side: they hold accents and descenders that most words lack
+
+
+@dataclass(frozen=True, slots=True)
+class Composed:
+    """The pages of a pack as composed, with their promises (printable limits) and fonts."""
+
+    pages: tuple[Page, ...]
+    promises: tuple[PagePromise, ...]
+    faces: Faces
+
+
+def words_box(faces: Faces, words: Words) -> Box:
+    """Return the upright box round a line of words: from descent to the height of capitals with accents (mm)."""
+    face = next((f for f in (faces.regular, faces.bold, *faces.named) if f.name == words.font), faces.regular)
+    width, low, high = face.width(words.text) * words.size, -0.22 * words.size, 0.76 * words.size
+    c, s = cos(radians(words.turn)), sin(radians(words.turn))
+    xs = [words.x + a * c - b * s for a in (0.0, width) for b in (low, high)]
+    ys = [words.y + a * s + b * c for a in (0.0, width) for b in (low, high)]
+    return Box(min(xs), min(ys), max(xs), max(ys))
+
+
+def ink_box(faces: Faces, thing: Drawn) -> Box | None:
+    """Return the upright box round all ink of a thing in mm; None for what has none."""
+    if isinstance(thing, Words):
+        return words_box(faces, thing)
+    if isinstance(thing, Picture):
+        return thing.box
+    if not isinstance(thing, Stroke | Fill):
+        return None
+    points = [point for path in thing.paths for point in path.points]
+    if not points:
+        return None
+    low, high = np.min(points, axis=0), np.max(points, axis=0)
+    half = thing.style.width / 2 if isinstance(thing, Stroke) else 0.0
+    box = Box(float(low[0]) - half, float(low[1]) - half, float(high[0]) + half, float(high[1]) + half)
+    if thing.clip is None:
+        return box
+    clip = thing.clip
+    return Box(
+        max(box.left, clip.left), max(box.bottom, clip.bottom), min(box.right, clip.right), min(box.top, clip.top)
+    )
+
+
+def _over_the_limit(composed: Composed, check: Check[Composed]) -> Outcome:
+    found: list[Finding] = []
+    looked = 0
+    for page, promise in zip(composed.pages, composed.promises, strict=True):
+        limit = promise.limit
+        for thing in page.drawn:
+            box = ink_box(composed.faces, thing)
+            if box is None:
+                continue
+            looked += 1
+            over = max(limit.left - box.left, limit.bottom - box.bottom, box.right - limit.right, box.top - limit.top)
+            if over > _SLACK:
+                what = (
+                    f"the words “{thing.text[:40]}”"
+                    if isinstance(thing, Words)
+                    else f"a {type(thing).__name__.lower()}"
+                )
+                found.append(
+                    check.found(
+                        f"page {page.number} ({page.title}): {what} lies {over:.2f} mm outside the printable limit",
+                        subject=f"page {page.number}",
+                        hint="shorten the text, or use a larger paper",
+                        value=over,
+                        limit=0.0,
+                    )
+                )
+    return Outcome(looked, tuple(found))
+
+
+def _too_small(composed: Composed, check: Check[Composed]) -> Outcome:
+    looked = 0
+    found: list[Finding] = []
+    for page in composed.pages:
+        for thing in page.drawn:
+            if not isinstance(thing, Words):
+                continue
+            looked += 1
+            if thing.size < LEAST_SIZE - _SLACK:
+                found.append(
+                    check.found(
+                        f"page {page.number} ({page.title}): “{thing.text[:40]}” is set at {thing.size:.2f} mm",
+                        subject=f"page {page.number}",
+                        hint="shorten the text",
+                        value=thing.size,
+                        limit=LEAST_SIZE,
+                    )
+                )
+    return Outcome(looked, tuple(found))
+
+
+def _letter_missing(composed: Composed, check: Check[Composed]) -> Outcome:
+    looked = 0
+    missing: dict[str, tuple[Page, str]] = {}
+    for page in composed.pages:
+        for thing in page.drawn:
+            if isinstance(thing, Words):
+                looked += 1
+                for letter in composed.faces.missing(thing.text):
+                    missing.setdefault(letter, (page, thing.text))
+    return Outcome(
+        looked,
+        tuple(
+            check.found(
+                f"no font has the letter “{letter}” (U+{ord(letter):04X}) of “{text[:40]}” on page {page.number}",
+                subject=f"page {page.number}",
+                hint="name a TrueType font that has it under fonts: in the spec, or write it otherwise",
+            )
+            for letter, (page, text) in missing.items()
+        ),
+    )
+
+
+_OURS = 8  # letters of a part, its copy or a distance, as drawn in figures
+
+
+def _collide(composed: Composed, check: Check[Composed]) -> Outcome:
+    looked = 0
+    found: list[Finding] = []
+    for page in composed.pages:
+        placed = [thing for thing in page.drawn if isinstance(thing, Words)]
+        looked += len(placed)
+        if not placed:
+            continue
+        boxes = [words_box(composed.faces, words).grown(-_TOUCH) for words in placed]
+        left, bottom, right, top = np.array([(b.left, b.bottom, b.right, b.top) for b in boxes]).T
+        meet = (left[:, None] < right) & (left < right[:, None]) & (bottom[:, None] < top) & (bottom < top[:, None])
+        for one, two in np.argwhere(np.triu(meet, 1)):
+            found.append(
+                check.found(
+                    f"page {page.number} ({page.title}): “{placed[one].text[:40]}” and “{placed[two].text[:40]}” lie on each other",
+                    subject=f"page {page.number}",
+                    hint=_apart(placed[one], placed[two]),
+                )
+            )
+    return Outcome(looked, tuple(found))
+
+
+def _apart(one: Words, two: Words) -> str:
+    """Return what to do about two words that lie on each other: a text of a line or more is its writer's, a letter or a number ours."""
+    longer = max((one.text, two.text), key=len)
+    if len(longer) > _OURS:
+        return f"shorten the text “{longer[:40]}”"
+    return (
+        "these stand beside pieces too small for them: nothing in the spec is wrong; look the piece up in the cut list"
+    )
+
+
+OVER_THE_LIMIT = Check(
+    "pages/over-the-limit",
+    "Nothing is drawn outside the printable limit",
+    "what lies outside may be lost on a printer that cannot reach it, and nobody would know",
+    Severity.ERROR,
+    run=_over_the_limit,
+)
+TOO_SMALL = Check(
+    "pages/words-too-small",
+    "No words are set too small to read",
+    "an x-height under 1.2 mm is less than labels may have by Regulation (EU) 1169/2011, article 13",
+    Severity.ERROR,
+    run=_too_small,
+)
+LETTER_MISSING = Check(
+    "pages/letter-missing",
+    "Every letter can be drawn",
+    "a letter that no font has prints as an empty box",
+    Severity.ERROR,
+    run=_letter_missing,
+)
+
+COLLIDE = Check(
+    "pages/words-collide",
+    "No words lie on other words",
+    "two words in one place cannot be read, and a letter of a part misread spoils the board",
+    Severity.WARNING,
+    run=_collide,
+)
+
+CHECKS: tuple[Check[Composed], ...] = (OVER_THE_LIMIT, TOO_SMALL, LETTER_MISSING, COLLIDE)

@@ -1,0 +1,192 @@
+"""What stands on every page: corner marks, header, footer; and the calibration square with the page code in it."""
+
+from dataclasses import dataclass
+
+from publisher.basics import Box, Finding, Layer, LengthPromise, Rule, Severity, TextPromise
+from publisher.design import Design
+from publisher.pages.model import Drawn, Paper, Path, Stroke
+from publisher.pages.sheet.code import page_code, page_text
+from publisher.pages.sheet.draft import Body, Numbers
+from publisher.pages.sheet.frame import HEADER, MARK_ARM, SQUARE, Frame
+from publisher.pages.sheet.rulers import INCH, SQUARE_EIGHTHS, SQUARE_MILLIMETRES, graduation
+from publisher.pages.type import (
+    BODY,
+    FRAME,
+    GAUGE,
+    GUTTER,
+    HEADING,
+    LEAST,
+    NOTE,
+    RULE,
+    SMALL,
+    STRONG_RULE,
+    Setter,
+    TypeStyle,
+    tidy,
+)
+
+PRINT_SO = "Print at 100 % / actual size, single-sided"
+CLIPPED_SHORT = "A corner mark missing: page clipped."
+TITLES = (HEADING, BODY.bold(), SMALL.bold())  # sizes to try for a page's title
+PAGE_SHARE = 0.6  # of the header's width, that a page's title may take
+CLIPPED = "Each corner of the page has a mark. A corner missing: this page was clipped."
+
+TITLE_TOO_LONG = Rule(
+    "pages/title-too-long",
+    "A title does not fit the header",
+    "a page must say in one line what it is; a title that runs on pushes everything else off the page",
+    Severity.WARNING,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """What the furniture says about the pack."""
+
+    slug: str
+    title: str
+    version: str
+    variant: str
+    variant_title: str
+    paper: Paper
+
+
+def heading_of(design: Design, paper: Paper) -> Heading:
+    """Return a design's heading on one paper."""
+    return Heading(design.slug, design.title, design.version, design.variant, design.variant_title, paper)
+
+
+def furniture(setter: Setter, frame: Frame, heading: Heading, page_title: str, numbers: Numbers) -> Body:
+    """Draw the furniture of one page."""
+    body = (
+        _corner_marks(frame.limit)
+        + _header(setter, frame, heading, page_title)
+        + _footer(setter, frame, heading, numbers)
+    )
+    if frame.calibration is not None:
+        body += calibration(setter, frame.calibration, numbers.page)
+    if frame.code is not None:
+        said = page_text(
+            slug=heading.slug,
+            version=heading.version,
+            variant=heading.variant,
+            paper=heading.paper.name,
+            page=numbers.page,
+            total=numbers.total,
+        )
+        body += page_code(frame.code, said, numbers.page)
+    return body
+
+
+def _corner_marks(limit: Box) -> Body:
+    """Draw an L in each corner of the printable limit; the ink's outer edge lies on the limit, none beyond it."""
+    edge = limit.grown(-FRAME.width / 2)
+    paths = []
+    for x, inwards in ((edge.left, 1), (edge.right, -1)):
+        for y, up in ((edge.bottom, 1), (edge.top, -1)):
+            paths.append(Path(((x + inwards * MARK_ARM, y), (x, y), (x, y + up * MARK_ARM))))
+    return Body((Stroke(FRAME, tuple(paths), Layer.PAGE, tag="artifact"),))
+
+
+def _header(setter: Setter, frame: Frame, heading: Heading, page_title: str) -> Body:
+    """Set the page's title at the left and the pack's at the right, over a rule."""
+    left, right = frame.text.left, frame.text.right
+    base = frame.limit.top - 6.4
+    drawn: list[Drawn] = []
+    findings: list[Finding] = []
+    pack = tidy(f"{heading.title}, {heading.variant_title}" if heading.variant_title else heading.title)
+    page_said, page_style = _one_line(setter, tidy(page_title), TITLES, (right - left) * PAGE_SHARE)
+    rest = right - left - setter.width(page_said, page_style) - GUTTER
+    pack_said, pack_style = _one_line(setter, pack, (SMALL.quiet(), NOTE.quiet()), rest)
+    drawn += setter.line(page_said, page_style.tagged("artifact"), left, base)
+    drawn += setter.line(pack_said, pack_style.tagged("artifact"), right, base, align="right")
+    for text, said in ((tidy(page_title), page_said), (pack, pack_said)):
+        if said != text:
+            findings.append(
+                TITLE_TOO_LONG.found(
+                    f"the title “{text[:30]}…” of {len(text)} letters does not fit the header and is cut there",
+                    subject=text[:30],
+                    hint="give it a shorter title; the cover has room for more words, in the summary",
+                )
+            )
+    y = frame.limit.top - HEADER + 1.5
+    drawn.append(Stroke(STRONG_RULE, (Path(((left, y), (right, y))),), Layer.PAGE, tag="artifact"))
+    return Body(tuple(drawn), findings=tuple(findings))
+
+
+def title_fits(setter: Setter, frame: Frame, title: str) -> bool:
+    """Say whether a page's title goes on the page's header whole."""
+    return _one_line(setter, tidy(title), TITLES, (frame.text.right - frame.text.left) * PAGE_SHARE)[0] == tidy(title)
+
+
+def _one_line(setter: Setter, text: str, styles: tuple[TypeStyle, ...], width: float) -> tuple[str, TypeStyle]:
+    """Return the text and the largest style that takes it on one line; cut with an ellipsis when none does."""
+    style = setter.fitting(text[:400], styles, width) if len(text) <= 400 else None
+    if style is not None:
+        return text, style
+    style, text = styles[-1], text[:400]
+    while text and setter.width(text + "…", style) > width:
+        text = text[:-1]
+    return text.rstrip() + "…", style
+
+
+def _footer(setter: Setter, frame: Frame, heading: Heading, numbers: Numbers) -> Body:
+    """Set how to print, what this is a page of, and its number."""
+    left, right = frame.text.left, frame.text.right
+    first, second = frame.limit.bottom + 4.6, frame.limit.bottom + 1.0
+    bold, note = SMALL.bold().tagged("artifact"), NOTE.quiet().tagged("artifact")
+    page = f"page {numbers.page} of {numbers.total}"
+    of, _ = _one_line(
+        setter, tidy(f"version {heading.version} · {heading.paper.title}"), (note,), (right - left) * 0.45
+    )
+    room = right - left - setter.width(of, note) - GUTTER
+    clipped = CLIPPED if setter.width(CLIPPED, note) <= room else CLIPPED_SHORT
+    drawn: list[Drawn] = [
+        *setter.line(PRINT_SO, bold, left, first),
+        *setter.line(page, bold, right, first, align="right"),
+        *setter.line(of, note, right, second, align="right"),
+        *setter.line(clipped, note, left, second),
+    ]
+    y = frame.live.bottom
+    drawn.append(Stroke(RULE, (Path(((left, y), (right, y))),), Layer.PAGE, tag="artifact"))
+    texts = tuple(TextPromise(numbers.page, said) for said in (PRINT_SO, page))
+    return Body(tuple(drawn), texts=texts)
+
+
+def calibration(setter: Setter, square: Box, page: int) -> Body:
+    """Draw a calibration square: millimetres along its bottom and left side, inches along top and right, its size in words."""
+    side = square.width
+    outline = Stroke(GAUGE, (Path(square.corners(), closed=True),), Layer.PAGE, tag="artifact")
+    said = f"{side:g} mm"
+    corners = square.corners()
+    lengths = tuple(
+        LengthPromise(page, corners[a], corners[b], side, "calibration", said if a in {0, 3} else "")
+        for a, b in ((0, 1), (1, 2), (2, 3), (3, 0))
+    )
+    body = Body((outline,), lengths=lengths)
+    lower_left, upper_left, lower_right = corners[0], corners[3], corners[1]
+    numbered = side >= SQUARE
+    body += graduation(setter, page, lower_left, side, SQUARE_MILLIMETRES, False, 1, ends=False)
+    body += graduation(setter, page, lower_left, side, SQUARE_MILLIMETRES, True, 1, ends=False)
+    body += graduation(setter, page, upper_left, side, SQUARE_EIGHTHS, False, -1, ends=False)
+    body += graduation(setter, page, lower_right, side, SQUARE_EIGHTHS, True, -1, ends=False)
+    return body + Body(tuple(_words_in_square(setter, square, said, numbered)))
+
+
+def _words_in_square(setter: Setter, square: Box, said: str, roomy: bool) -> list[Drawn]:
+    """Say the size along both measured sides, and what to do with it where there is room."""
+    inches = f"({square.width / INCH:.2f} in)"
+    if not roomy:
+        style = LEAST.tagged("artifact")
+        x, y = square.left + 5.6, square.bottom + 5.4
+        return [*setter.line(f"{said} {inches}", style, x, y), *setter.line(said, style, x + 2.8, y + 4.0, turn=90.0)]
+    style = NOTE.bold().tagged("artifact")
+    x, y = square.left + 12.0, square.bottom + 6.6
+    drawn: list[Drawn] = [
+        *setter.line(f"{said} {inches}", style, x, y),
+        *setter.line(f"{said} {inches}", style, x - 3.2, y + 4.0, turn=90.0),
+        *setter.line("1 in", LEAST.tagged("artifact"), square.left + INCH + 1.2, square.top - 4.6, align="right"),
+        *setter.line("1 in", LEAST.tagged("artifact"), square.right - 3.0, square.bottom + INCH - 0.8, align="right"),
+    ]
+    note = setter.paragraph("Measure both ways before you cut.", NOTE.tagged("artifact"), x, square.bottom + 24.0, 25.0)
+    return drawn + list(note.drawn)

@@ -1,0 +1,132 @@
+"""Line drawings of the piece and photographs, placed in a box of a page."""
+
+import shapely
+
+from publisher.basics import Box, Layer, Point
+from publisher.design import Design
+from publisher.joints import Drawing
+from publisher.pages.model import Drawn, LineStyle, Path, Picture, Stroke
+from publisher.pages.type import (
+    LEADER,
+    LEAST,
+    NOTE,
+    PICTURE_CUE,
+    PICTURE_DETAIL,
+    PICTURE_GHOST,
+    PICTURE_OUTLINE,
+    Setter,
+    TypeStyle,
+)
+
+CLEAR = 0.3  # round a label
+FLOATING = 2.5  # mm: a label farther than this from every outline gets a line to it
+
+WEIGHTS: dict[str, LineStyle] = {
+    "outline": PICTURE_OUTLINE,
+    "detail": PICTURE_DETAIL,
+    "ghost": PICTURE_GHOST,
+    "cue": PICTURE_CUE,
+}
+
+
+def drawn_size(drawing: Drawing, width: float, height: float, largest: float = 1.0) -> tuple[float, float, float]:
+    """Return (scale, width, height) in which a drawing fits into a box of this size (mm), never above scale ``largest``."""
+    scale = min(width / max(drawing.width, 1e-6), height / max(drawing.height, 1e-6), largest)
+    return scale, drawing.width * scale, drawing.height * scale
+
+
+def place_drawing(
+    setter: Setter,
+    drawing: Drawing,
+    box: Box,
+    *,
+    largest: float = 1.0,
+    labels: bool = True,
+    details: bool = True,
+    layer: Layer = Layer.PAGE,
+) -> tuple[Drawn, ...]:
+    """Draw a line drawing in the middle of a box, as large as fits. Not at true size: it is a picture, nothing is measured on it.
+
+    ``details`` False leaves texture and marks out, as for a silhouette of a few millimetres.
+    """
+    scale, width, height = drawn_size(drawing, box.width, box.height, largest)
+    x, y = (box.left + box.right - width) / 2, (box.bottom + box.top - height) / 2
+    drawn: list[Drawn] = []
+    outlines: tuple[Path, ...] = ()
+    for weight, line_style in WEIGHTS.items():
+        if not details and weight != "outline":
+            continue
+        paths = tuple(
+            Path(tuple((x + px * scale, y + py * scale) for px, py in line.points))
+            for line in drawing.lines
+            if line.weight == weight
+        )
+        if weight == "outline":
+            outlines = paths
+        if paths:
+            drawn.append(Stroke(line_style, paths, layer, tag="figure"))
+    if labels:
+        style: TypeStyle = (NOTE if min(width, height) > 40 else LEAST).bold().tagged("figure")
+        taken: list[Box] = []
+        for label in drawing.labels:
+            spot = _free_spot(setter, label.text, style, (x + label.at[0] * scale, y + label.at[1] * scale), taken)
+            taken.append(spot)
+            drawn += _leader(spot, outlines, layer)
+            middle = (spot.left + spot.right) / 2
+            drawn += setter.line(label.text, style, middle, spot.bottom + CLEAR, align="centre", layer=layer)
+    return tuple(drawn)
+
+
+def _leader(spot: Box, outlines: tuple[Path, ...], layer: Layer) -> tuple[Drawn, ...]:
+    """Return a line from a label that stands off by itself to the nearest line of the drawing; none for one on its part, which
+    has outlines on all four sides, nor for one close beside it."""
+    if not outlines:
+        return ()
+    x, y = (spot.left + spot.right) / 2, (spot.bottom + spot.top) / 2
+    lines = shapely.multilinestrings([shapely.linestrings(path.points) for path in outlines])
+    left, bottom, right, top = lines.bounds
+    ends = ((min(left, x) - 1, y), (max(right, x) + 1, y), (x, min(bottom, y) - 1), (x, max(top, y) + 1))
+    rays = shapely.linestrings([((x, y), end) for end in ends])
+    away, start = (
+        float(shapely.distance(shapely.Point(x, y), lines)),
+        max(spot.right - spot.left, spot.top - spot.bottom) / 2,
+    )
+    if away < FLOATING + start or shapely.intersects(lines, rays).all():
+        return ()
+    (_, near) = shapely.shortest_line(shapely.Point(x, y), lines).coords
+    share = start / away
+    begin = (x + (near[0] - x) * share, y + (near[1] - y) * share)
+    return (Stroke(LEADER, (Path((begin, (float(near[0]), float(near[1])))),), layer, tag="figure"),)
+
+
+def _free_spot(setter: Setter, text: str, style: TypeStyle, at: Point, taken: list[Box]) -> Box:
+    """Return the box of a label at its point, moved by its own size where another label stands there."""
+    wide, high = setter.width(text, style) + 2 * CLEAR, setter.cap(style) + 2 * CLEAR
+    here = Box(at[0] - wide / 2, at[1] - high / 2, at[0] + wide / 2, at[1] + high / 2)
+    for right, up in ((0, 0), (1, 0), (0, -1), (-1, 0), (0, 1), (1, -1), (2, 0), (-1, -1), (0, -2)):
+        box = Box(here.left + right * wide, here.bottom + up * high, here.right + right * wide, here.top + up * high)
+        if not any(_meet(box, other) for other in taken):
+            return box
+    return here
+
+
+def _meet(a: Box, b: Box) -> bool:
+    return a.left < b.right and b.left < a.right and a.bottom < b.top and b.bottom < a.top
+
+
+def photo_size(design: Design, name: str, width: float, height: float) -> tuple[float, float] | None:
+    """Return the size in mm at which a photograph fits into a box of this size; None when the folder has no such picture."""
+    file = design.file(name)
+    if file is None or not file.width_px or not file.height_px:
+        return None
+    scale = min(width / file.width_px, height / file.height_px)
+    return file.width_px * scale, file.height_px * scale
+
+
+def place_photo(design: Design, name: str, box: Box, alt: str) -> tuple[Drawn, ...]:
+    """Place a photograph in the middle of a box, as large as fits."""
+    size = photo_size(design, name, box.width, box.height)
+    if size is None:
+        return ()
+    x, y = (box.left + box.right - size[0]) / 2, (box.bottom + box.top - size[1]) / 2
+    return (Picture(name, Box(x, y, x + size[0], y + size[1]), alt, Layer.PAGE),)

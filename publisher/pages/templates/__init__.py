@@ -1,0 +1,53 @@
+"""Templates: parts at true size with their labels, packed on pages.
+
+Comes in: parts. Goes out: drafts of template pages, with the promises about outlines, marks and words.
+Never: cut a part into tiles.
+"""
+
+from publisher.pages.templates.label_room import Room
+from publisher.pages.templates.label_words import says
+from publisher.pages.templates.labels import Label, blocks, placed, small_blocks
+from publisher.pages.templates.part_notes import mark_notes, quiet_boxes
+from publisher.pages.templates.part_strokes import (
+    mark_promises,
+    mark_strokes,
+    outline_promise,
+    outline_strokes,
+    quiet_lines,
+    region_polygon,
+    ring_path,
+    waste_strokes,
+)
+from publisher.pages.templates.template_forms import AWAY
+from publisher.pages.templates.template_frames import page_frame
+from publisher.pages.templates.template_labels import Sample, sample_count, samples
+from publisher.pages.templates.template_pages import template_drafts
+from publisher.pages.templates.template_plan import planner_of
+from publisher.pages.templates.top_marks import with_top_marks
+
+__all__ = [
+    "AWAY",
+    "Label",
+    "Room",
+    "Sample",
+    "blocks",
+    "mark_notes",
+    "mark_promises",
+    "mark_strokes",
+    "outline_promise",
+    "outline_strokes",
+    "page_frame",
+    "placed",
+    "planner_of",
+    "quiet_boxes",
+    "quiet_lines",
+    "region_polygon",
+    "ring_path",
+    "sample_count",
+    "samples",
+    "says",
+    "small_blocks",
+    "template_drafts",
+    "waste_strokes",
+    "with_top_marks",
+]

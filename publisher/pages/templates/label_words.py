@@ -1,0 +1,102 @@
+"""The words of a template's label: which part, how many to cut, how large, which side up."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+
+from publisher.basics import Purpose
+from publisher.design import say_length
+from publisher.geometry import Part
+from publisher.pages.sheet import Context
+from publisher.pages.templates.part_strokes import region_polygon
+
+UP = "THIS SIDE UP"
+_INCH = 25.4
+
+
+@dataclass(frozen=True, slots=True)
+class Says:
+    """The words of one label. ``boxes``: how many tick boxes for copies as drawn, for mirrored ones, for spares."""
+
+    letter: str
+    name: str
+    board: str
+    count: str
+    boxes: tuple[int, int, int]
+    size: tuple[str, str]
+    notes: tuple[str, ...]
+    promised: tuple[str, ...]
+
+
+def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) -> Says:
+    """Return what the label of a part says. ``copy`` from 1 where every copy is printed, 0 for a template to trace.
+
+    ``mirrored``: this printed copy is the mirror image.
+    """
+    copies = context.copies(part)
+    count = f"cut\u00a0{part.count}"  # never broken: the page promises it as one
+    line = f"{count} and {part.spare} spare" if part.spare else count
+    left, bottom, right, top = region_polygon(part.outline).bounds
+    width, height = right - left, top - bottom
+    millimetres = f"{width:.1f} × {height:.1f} mm"
+    whole = millimetres.replace(" ", "\u00a0")  # never broken: the page promises it as one
+    size = (f"finished {whole}" if part.trace_allowance else whole, f"({width / _INCH:.2f} × {height / _INCH:.2f} in)")
+    board = f"{part.board} {part.thickness:.1f} mm ({part.thickness / _INCH:.2f} in)"
+    if copy:
+        spare = ", a spare" if copy > part.count else ""
+        line = f"{line}: this is {copy} of {copies}{spare}"
+        boxes = (1, 0, 0)
+    else:
+        boxes = (part.count - part.mirrored, part.mirrored, part.spare)
+    notes = tuple(_notes(context, part, copy, mirrored))
+    promised = (part.letter, count.replace("\u00a0", " "), millimetres)
+    return Says(part.letter, part.name, board, line, boxes, size, notes, promised)
+
+
+def _notes(context: Context, part: Part, copy: int, mirrored: bool) -> Iterator[str]:
+    """Say which side goes up, where it faces, and what must not be done with the template."""
+    panel = bool(part.folded) or any(place.part == part.id for plan in context.design.panels for place in plan.places)
+    up = UP
+    if any(m.purpose is Purpose.CLIMB for m in part.marks):
+        up += ": the arrow climbs"
+    elif panel:
+        up += ": the inside face" if mirrored else ": the outside face"
+    yield up
+    for fold in part.folds:
+        yield f"Fold {fold.corner:g}°: V-groove from inside, {say_length(fold.width)} wide; leave the outer skin whole."
+    if any(m.purpose is Purpose.TOP for m in part.marks):
+        yield "Copy “top” to the foam."
+    if part.mirrored and not copy:
+        as_drawn = part.count - part.mirrored
+        first = f"{as_drawn} as drawn, " if as_drawn else ""
+        yield f"{first}{part.mirrored} mirrored: turn the template over for those."
+    elif mirrored:
+        yield "Mirror image: drawn turned over."
+    elif is_handed(part):
+        yield "Do not flip."
+    if part.trace_allowance:
+        left, bottom, right, top = region_polygon(part.template).bounds
+        yield f"As drawn {right - left:.1f} × {top - bottom:.1f} mm: the pencil adds {part.trace_allowance:g} mm all round."
+
+
+def is_handed(part: Part) -> bool:
+    """Say whether the finished piece differs from its mirror image, however that is turned."""
+    shape = region_polygon(part.outline)
+    middle = np.array(shape.centroid.coords[0])
+    points = shapely.get_coordinates(shape.exterior)[:-1] - middle
+    reach = np.hypot(points[:, 0], points[:, 1])
+    far = int(np.argmax(reach))
+    goals = np.flatnonzero(np.abs(reach - reach[far]) < 0.02)
+    goals = goals[:: max(1, len(goals) // 12)]
+    flipped = shapely.transform(shape, lambda c: (c - middle) * (-1.0, 1.0))
+    ground = shapely.transform(shape, lambda c: c - middle)
+    start = np.arctan2(points[far, 1], -points[far, 0])
+    for goal in goals:
+        turn = np.arctan2(points[goal, 1], points[goal, 0]) - start
+        c, s = np.cos(turn), np.sin(turn)
+        turned = shapely.transform(flipped, lambda p, c=c, s=s: p @ np.array(((c, s), (-s, c))))
+        if turned.symmetric_difference(ground).area < 1e-3 * shape.area:
+            return False
+    return True

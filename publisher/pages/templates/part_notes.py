@@ -1,0 +1,72 @@
+"""The words of a part's marks: matching letters, bevel angles, which way it climbs; each placed where it crosses no line."""
+
+from collections.abc import Iterable
+from math import cos, radians, sin
+
+import shapely
+
+from publisher.basics import Box, Pose, Purpose
+from publisher.geometry import Mark, Part
+from publisher.pages.templates.part_strokes import quiet_lines, region_polygon
+from publisher.pages.type import NOTE, Note, Setter, TypeStyle, as_polygon, note_at
+
+SMALL_LETTER = NOTE.bold()  # match letters: bold, so that they are not read as part of a note
+
+
+def mark_notes(part: Part, pose: Pose, type_: Setter) -> tuple[Note, ...]:
+    """Return the words of the marks, each upright on the page beside its mark and clear of lines and of each other."""
+    texts = [m for m in part.marks if m.text]
+    if not texts:
+        return ()
+    ground = region_polygon(part.template, pose)
+    lines = shapely.union_all([ground.boundary, quiet_lines(part, pose)])
+    shapely.prepare(ground)
+    taken: list[shapely.Polygon] = []
+    notes: list[Note] = []
+    for mark in texts:
+        style = SMALL_LETTER if mark.purpose is Purpose.MATCH else NOTE
+        note = _place_note(mark, pose, style, type_, ground, lines, taken)
+        if note is None:
+            continue
+        taken.append(as_polygon(note.box.grown(0.3)))
+        notes.append(note)
+    return tuple(notes)
+
+
+def quiet_boxes(part: Part, pose: Pose, notes: Iterable[Note]) -> list[Box]:
+    """Return where surface marks are broken: round the words of marks, and round the arrow that says which way is up."""
+    arrows = [pose.apply_all(m.points) for m in part.marks if m.purpose is Purpose.TOP]
+    boxes = [Box(*(f(axis) for f in (min, max) for axis in zip(*points, strict=True))) for points in arrows]
+    return [*(note.box.grown(0.5) for note in notes), *(box.grown(1.2) for box in boxes)]
+
+
+def _place_note(
+    mark: Mark,
+    pose: Pose,
+    style: TypeStyle,
+    type_: Setter,
+    ground: shapely.Polygon,
+    lines: shapely.Geometry,
+    taken: list[shapely.Polygon],
+) -> Note | None:
+    """Return the nearest place to a mark's first point where its words touch no line.
+
+    When none is free they stand on the point; words that only name a place are then left out.
+    """
+    x, y = pose.apply(mark.points[0])
+    first = note_at(mark.text, style, x, y, type_)
+    wide, tall = first.box.width, first.box.height
+    for away in (0.0, 1.0, 2.0, 3.5, 5.0, 7.0, 10.0):
+        for turn in (0, 180, 90, 270, 45, 135, 225, 315) if away else (0,):
+            c, s = cos(radians(turn)), sin(radians(turn))
+            note = note_at(
+                mark.text,
+                style,
+                x + c * (away + wide / 2) * bool(away),
+                y + s * (away + tall / 2) * bool(away),
+                type_,
+            )
+            box = as_polygon(note.box.grown(0.5))
+            if ground.contains(box) and not lines.intersects(box) and not any(t.intersects(box) for t in taken):
+                return note
+    return None if mark.purpose is Purpose.NAME else first

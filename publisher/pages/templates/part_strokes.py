@@ -1,0 +1,256 @@
+"""A part on a page: its template's outline with true arcs, waste to remove, marks by kind of line, words of the marks.
+
+Everything is placed by a ``Pose`` and keeps its size. What a page shows only in part (a tile) is drawn whole behind a clip.
+"""
+
+from collections.abc import Iterable, Iterator
+from math import atan2, cos, dist, hypot, pi, sin
+
+import numpy as np
+import shapely
+
+from publisher.basics import Box, Layer, LineKind, MarkPromise, OutlinePromise, Point, Pose, Purpose
+from publisher.geometry import Mark, Part, Region, Ring, rabbet_strip
+from publisher.pages.model import Arc, Drawn, Fill, Path, Stroke
+from publisher.pages.type import CUT, HATCH, LEAST, NOTE, Setter, as_polygon, line_style, word_in
+
+LAYERS = {
+    Purpose.JOINT_TICK: Layer.SURFACE,
+    Purpose.SURFACE: Layer.SURFACE,
+    Purpose.LINE_UP: Layer.OUTLINES,
+    Purpose.POCKET: Layer.OUTLINES,
+    Purpose.BEND: Layer.OUTLINES,
+    Purpose.CENTRE: Layer.DIMENSIONS,
+    Purpose.BASE: Layer.NOTES,
+    Purpose.CLIMB: Layer.NOTES,
+    Purpose.MATCH: Layer.NOTES,
+    Purpose.BEVEL: Layer.NOTES,
+    Purpose.RABBET: Layer.NOTES,
+    Purpose.GRAIN: Layer.NOTES,
+    Purpose.LAP: Layer.NOTES,
+    Purpose.NAME: Layer.NOTES,
+    Purpose.TOP: Layer.NOTES,
+}
+ARROWS = (Purpose.CLIMB, Purpose.GRAIN, Purpose.TOP)
+MARKED = tuple(line_style(k) for k in (LineKind.SCORE, LineKind.DRAW, LineKind.FOLD, LineKind.GLUE))
+HATCH_GAP = 4.0
+HATCH_LEAST = 7.0  # openings narrower than this speak for themselves
+HEAD = 3.2  # length of an arrow head
+
+
+def region_polygon(region: Region, pose: Pose | None = None) -> shapely.Polygon:
+    """Return a region as a polygon, carried by the pose when one is given."""
+    place = pose.apply_all if pose else tuple
+    return shapely.Polygon(place(region.outer.points), [place(h.points) for h in region.holes])
+
+
+def ring_path(ring: Ring, pose: Pose) -> Path:
+    """Return a ring as a closed path whose arcs are true: the pose carries points and centres, radii stay."""
+    arcs: list[Arc] = []
+    count = len(ring.points)
+    for run in ring.runs:
+        if run.centre is None:
+            continue
+        centre = pose.apply(run.centre)
+        if (run.last - run.first) % count == 0:  # a full turn has no two ends: two halves have
+            middle = (run.first + count // 2) % count
+            arcs.append(Arc(run.first, middle, centre, run.radius))
+            arcs.append(Arc(middle, run.last, centre, run.radius))
+        else:
+            arcs.append(Arc(run.first, run.last, centre, run.radius))
+    return Path(pose.apply_all(ring.points), True, tuple(arcs))
+
+
+def outline_strokes(part: Part, pose: Pose, clip: Box | None = None) -> tuple[Drawn, ...]:
+    """Return the cut lines of the template: outside with its notches, and every opening and slot."""
+    rings = (part.template.outer, *part.template.holes)
+    return (Stroke(CUT, tuple(ring_path(r, pose) for r in rings), Layer.OUTLINES, clip, "figure"),)
+
+
+def template_marks(part: Part) -> Iterator[Mark]:
+    """Yield the marks that a template shows: all, but for the outline of the next layer where a line already says where its
+    front edge lies. The two run close beside each other, and one dotted line would be taken for the other."""
+    lined_up = any(m.purpose is Purpose.LINE_UP and m.name == "next front edge" for m in part.marks)
+    for mark in part.marks:
+        if not (lined_up and mark.purpose is Purpose.LAP and mark.closed):
+            yield mark
+
+
+def mark_strokes(part: Part, pose: Pose, clip: Box | None = None, quiet: Iterable[Box] = ()) -> tuple[Drawn, ...]:
+    """Return the marks, one stroke for each kind of line and layer, arrow heads as small fills.
+
+    Surface marks are interrupted in the ``quiet`` boxes, where words stand; marks outside the clip are left out.
+    """
+    groups: dict[tuple[LineKind, Layer], list[Path]] = {}
+    heads: list[Path] = []
+    boxes = [shapely.box(b.left, b.bottom, b.right, b.top) for b in quiet]
+    silence = shapely.union_all(boxes) if boxes else None
+    surface: dict[LineKind, list[tuple[Point, ...]]] = {}
+    for mark in template_marks(part):
+        if len(mark.points) < 2:
+            continue
+        points = pose.apply_all(mark.points)
+        if clip and not _meets(points, clip):
+            continue
+        if mark.purpose is Purpose.SURFACE and silence is not None:
+            surface.setdefault(mark.kind, []).append((*points, points[0]) if mark.closed else points)
+            continue
+        if mark.purpose in ARROWS:
+            points = _shaft(points)
+            heads.append(_head(points))
+        groups.setdefault((mark.kind, LAYERS[mark.purpose]), []).append(_mark_path(mark, points))
+    for kind, lines in surface.items():
+        groups.setdefault((kind, Layer.SURFACE), []).extend(_without(lines, silence))
+    drawn: list[Drawn] = [
+        Stroke(line_style(kind), tuple(paths), layer, clip, "figure") for (kind, layer), paths in groups.items()
+    ]
+    if heads:
+        drawn.append(Fill(0.0, tuple(heads), Layer.NOTES, clip, "figure"))
+    return tuple(drawn)
+
+
+def waste_strokes(
+    part: Part, pose: Pose, type_: Setter, clip: Box | None = None, quiet: Iterable[Box] = ()
+) -> tuple[Drawn, ...]:
+    """Return the hatching of what is cut out and thrown away, with the word “remove” where it fits; none in ``quiet`` boxes.
+
+    The strips of rabbets, of which only the foam goes, are hatched without the word.
+    """
+    silence = shapely.union_all([as_polygon(b) for b in quiet])
+    hatch: list[Path] = []
+    words: list[Drawn] = []
+    for hole in part.template.holes:
+        waste = shapely.Polygon(pose.apply_all(hole.points))
+        if waste.buffer(-HATCH_LEAST / 2).is_empty:
+            continue
+        inner = waste.buffer(-0.8).difference(silence)
+        if clip:
+            inner = inner.intersection(as_polygon(clip.grown(-0.5)))
+        word = next((b for b in (word_in("remove", s, inner, type_) for s in (NOTE, LEAST)) if b), None)
+        if word:
+            inner = inner.difference(as_polygon(word.box.grown(0.8)))
+            words += type_.line("remove", word.style, word.x, word.y, align="centre", layer=Layer.NOTES)
+        hatch += _hatching(inner, min(9.0, max(HATCH_GAP, waste.area**0.5 / 12)), waste.centroid)
+    for edge in part.edges:
+        if edge.rabbet is not None:
+            strip = shapely.Polygon(pose.apply_all(tuple(rabbet_strip(edge).exterior.coords)))
+            foam = strip.intersection(region_polygon(part.template, pose)).buffer(-0.5).difference(silence)
+            if clip:
+                foam = foam.intersection(as_polygon(clip.grown(-0.5)))
+            hatch += _hatching(foam, HATCH_GAP, strip.centroid)
+    drawn: list[Drawn] = [Stroke(HATCH, tuple(hatch), Layer.NOTES, clip, "artifact")] if hatch else []
+    return (*drawn, *words)
+
+
+def quiet_lines(part: Part, pose: Pose) -> shapely.Geometry:
+    """Return, on the page, every line of the part's marks that words must keep off: all but the surface, which yields."""
+    lines = []
+    for mark in template_marks(part):
+        if mark.purpose is Purpose.SURFACE or len(mark.points) < 2:
+            continue
+        points = pose.apply_all(mark.points)
+        lines.append(shapely.LineString((*points, points[0]) if mark.closed else points))
+        if mark.purpose in ARROWS:
+            lines.append(shapely.LineString(_head(_shaft(points)).points))
+    return shapely.union_all(lines) if lines else shapely.GeometryCollection()
+
+
+def outline_promise(
+    page: int, part: Part, copy: int, pose: Pose, window: Box | None = None, row: int = 0, column: int = 0
+) -> OutlinePromise:
+    """Return the promise for one drawn copy: the template's rings in the part's own coordinates."""
+    rings = (part.template.outer.points, *(h.points for h in part.template.holes))
+    return OutlinePromise(page, part.id, part.letter, copy, pose, rings, window, row, column, CUT.width)
+
+
+def mark_promises(
+    page: int, part: Part, copy: int, drawn: tuple[Drawn, ...], window: Box | None = None
+) -> tuple[MarkPromise, ...]:
+    """Return the promise for the marks of one drawn copy: what ``mark_strokes`` drew along which a hand scores, folds, draws or glues."""
+    return tuple(
+        MarkPromise(
+            page,
+            part.id,
+            copy,
+            stroke.style.name,
+            tuple((*p.points, p.points[0]) if p.closed else p.points for p in stroke.paths),
+            stroke.style.width,
+            stroke.style.dash,
+            window,
+        )
+        for stroke in drawn
+        if isinstance(stroke, Stroke) and stroke.style in MARKED
+    )
+
+
+def _mark_path(mark: Mark, points: tuple[Point, ...]) -> Path:
+    """Return a mark's path; a closed mark whose points lie on one circle is drawn as the circle."""
+    if mark.closed and len(points) >= 12:
+        x, y = sum(p[0] for p in points) / len(points), sum(p[1] for p in points) / len(points)
+        radius = dist(points[0], (x, y))
+        if all(abs(hypot(p[0] - x, p[1] - y) - radius) < 1e-6 for p in points):
+            half = len(points) // 2
+            return Path(points, True, (Arc(0, half, (x, y), radius), Arc(half, 0, (x, y), radius)))
+    return Path(points, mark.closed)
+
+
+def _shaft(points: tuple[Point, ...]) -> tuple[Point, ...]:
+    """Return an arrow without its barbs: up to where the line first turns back on itself."""
+    for i in range(1, len(points) - 1):
+        (ax, ay), (bx, by), (cx, cy) = points[i - 1 : i + 2]
+        if (bx - ax) * (cx - bx) + (by - ay) * (cy - by) < -0.5 * dist(points[i - 1], points[i]) * dist(
+            *points[i : i + 2]
+        ):
+            return points[: i + 1]
+    return points
+
+
+def _head(points: tuple[Point, ...]) -> Path:
+    """Return an arrow head at the end of a line: 3.2 mm long, a third as wide on each side."""
+    (x0, y0), (x, y) = points[-2], points[-1]
+    along = atan2(y - y0, x - x0)
+    corners = [(x, y)]
+    for side in (0.3, -0.3):
+        back = along + pi + side
+        corners.append((x + HEAD / cos(0.3) * cos(back), y + HEAD / cos(0.3) * sin(back)))
+    return Path(tuple(corners), True)
+
+
+def _without(lines: list[tuple[Point, ...]], silence: shapely.Geometry) -> list[Path]:
+    """Return the lines with what lies in the silent area cut out of them."""
+    shapes = shapely.linestrings(
+        np.concatenate([np.asarray(line) for line in lines]),
+        indices=np.repeat(range(len(lines)), [len(x) for x in lines]),
+    )
+    touched = shapely.intersects(shapes, silence)
+    left = [Path(line) for line, hit in zip(lines, touched, strict=True) if not hit]
+    for rest in shapely.get_parts(shapely.difference(shapes[touched], silence)):
+        if rest.length > 0.2:
+            left.append(Path(tuple(map(tuple, shapely.get_coordinates(rest).tolist()))))
+    return left
+
+
+def _hatching(area: shapely.Geometry, gap: float, through: shapely.Point) -> list[Path]:
+    """Return lines at 45 degrees, ``gap`` apart, inside the area; they meet across seams, for one of them aims at ``through``."""
+    if area.is_empty:
+        return []
+    left, bottom, right, top = area.bounds
+    tall = top - bottom
+    step = gap * 2**0.5
+    first = left - tall + (through.x - through.y + bottom - left + tall) % step
+    starts = np.arange(first, right, step)
+    ends = np.stack(
+        [
+            np.stack([starts, np.full_like(starts, bottom)], -1),
+            np.stack([starts + tall, np.full_like(starts, top)], -1),
+        ],
+        1,
+    )
+    pieces = shapely.get_parts(shapely.intersection(shapely.linestrings(ends), area))
+    pieces = pieces[(shapely.get_type_id(pieces) == 1) & (shapely.length(pieces) > 1.0)]
+    return [Path(tuple(map(tuple, shapely.get_coordinates(p).tolist()))) for p in pieces]
+
+
+def _meets(points: tuple[Point, ...], box: Box) -> bool:
+    xs, ys = [p[0] for p in points], [p[1] for p in points]
+    return min(xs) <= box.right and max(xs) >= box.left and min(ys) <= box.top and max(ys) >= box.bottom

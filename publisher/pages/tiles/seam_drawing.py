@@ -1,0 +1,193 @@
+"""What the seams of a tile draw: match marks with their names, lines to trim on, glue areas with their words."""
+
+from math import cos, radians, sin
+
+import shapely
+
+from publisher.basics import Box, Layer, Point, SeamPromise
+from publisher.pages.model import Arc, Drawn, Fill, Path, Stroke, Words
+from publisher.pages.sheet import Body, Numbers
+from publisher.pages.tiles.seam_marks import Seam
+from publisher.pages.tiles.seams import MARK_RADIUS, OVERLAP, TRIM, Cell
+from publisher.pages.tiles.tile_plan import Tiling
+from publisher.pages.type import GAUGE, LEAST, NOTE, PALE, REFERENCE, Setter, TypeStyle, as_polygon, within
+from publisher.pages.type import TRIM as TRIM_LINE
+
+GLUE = OVERLAP - TRIM
+MARK_POINTS = 24
+
+
+def seam_bodies(setter: Setter, plan: Tiling, cell: Cell, numbers: Numbers) -> tuple[Body, Body, list[Box]]:
+    """Return what a tile's seams draw under and over the part, and the boxes in which their marks and words stand."""
+    under, over = Body(), Body()
+    boxes: list[Box] = []
+    lines = shapely.union_all([plan.lines_on(cell), *_seam_lines(plan, cell)])
+    for seam in plan.seams:
+        if cell not in (seam.first, seam.second):
+            continue
+        first = cell is seam.first
+        other = seam.second if first else seam.first
+        page = numbers.page_of(plan.key(other)) or 0
+        marks = [_shifted(plan, cell, m) for m in seam.marks]
+        names = [_mark_name(plan, seam, i) for i in range(len(marks))]
+        over += Body(tuple(_mark(m) for m in marks))
+        boxes += [Box(x - MARK_RADIUS, y - MARK_RADIUS, x + MARK_RADIUS, y + MARK_RADIUS) for x, y in marks]
+        for mark, name in zip(marks, names, strict=True):
+            busy = shapely.union_all([lines, *map(as_polygon, boxes)])
+            words, box = _name_words(setter, name, mark, seam, first, busy, plan.window(cell))
+            boxes.append(box)
+            over += Body(words)
+        over += Body(_line_drawn(setter, plan, cell, seam, marks, boxes, page))
+        if first:
+            under += Body((_glue_fill(plan, cell, seam),))
+            here = numbers.page
+            there = [_shifted(plan, other, m) for m in seam.marks]
+            part, copy = plan.sample.part.id, max(plan.sample.copy, 1)
+            over += Body(
+                seams=tuple(
+                    SeamPromise(part, copy, name, (here, page), (a, b), MARK_RADIUS)
+                    for name, a, b in zip(names, marks, there, strict=True)
+                )
+            )
+    return under, over, boxes
+
+
+def _shifted(plan: Tiling, cell: Cell, point: Point) -> Point:
+    x, y = plan.shift(cell)
+    return (point[0] + x, point[1] + y)
+
+
+def _seam_lines(plan: Tiling, cell: Cell) -> list[shapely.LineString]:
+    """Return, on the page, the lines along the tile's seams."""
+    window = plan.window(cell)
+    found = []
+    for seam in plan.seams:
+        if cell in (seam.first, seam.second):
+            x, y = _shifted(plan, cell, (seam.at, seam.at))
+            ends = ((x, window.bottom), (x, window.top)) if seam.upright else ((window.left, y), (window.right, y))
+            found.append(shapely.LineString(ends))
+    return found
+
+
+def _mark_name(plan: Tiling, seam: Seam, number: int) -> str:
+    """Return a match mark's own name: part, the two tiles in reading order, and a small letter."""
+    cells = plan.cutting.cells
+    return f"{plan.name}{cells.index(seam.first) + 1}-{cells.index(seam.second) + 1}·{chr(ord('a') + number)}"
+
+
+def _mark(at: Point) -> Drawn:
+    """Return a match mark: a circle with a cross through its centre, the arms ending on the circle."""
+    x, y = at
+    turn = [radians(360.0 * i / MARK_POINTS) for i in range(MARK_POINTS)]
+    ring = tuple((x + MARK_RADIUS * cos(a), y + MARK_RADIUS * sin(a)) for a in turn)
+    half = MARK_POINTS // 2
+    circle = Path(ring, True, (Arc(0, half, at, MARK_RADIUS), Arc(half, 0, at, MARK_RADIUS)))
+    across = Path(((x - MARK_RADIUS, y), (x + MARK_RADIUS, y)))
+    up = Path(((x, y - MARK_RADIUS), (x, y + MARK_RADIUS)))
+    return Stroke(GAUGE, (circle, across, up), Layer.OUTLINES, None, "figure")
+
+
+def _name_words(
+    setter: Setter, name: str, mark: Point, seam: Seam, first: bool, lines: shapely.Geometry, window: Box
+) -> tuple[tuple[Words, ...], Box]:
+    """Set a mark's name beside it, on the tile's own side of the seam, where it crosses no line."""
+    style = LEAST
+    wide, cap = setter.width(name, style), setter.cap(style)
+    x, y = mark
+    out = MARK_RADIUS + 0.8
+    left = (x - out - wide, y - cap / 2)
+    right = (x + out, y - cap / 2)
+    above = (x - wide / 2, y + out)
+    below = (x - wide / 2, y - out - cap)
+    steps = [0.0, cap, -cap, 2 * cap, -2 * cap, 3 * cap, -3 * cap]
+    if seam.upright:
+        base = left if first else right
+        places = [(base[0], base[1] + dy) for dy in steps]
+    else:  # beside the middle of the mark, above or below the seam
+        y = y + 1.0 if first else y - 1.0 - cap
+        places = [above if first else below, (left[0], y), (right[0], y)]
+    boxes = [Box(px - 0.2, py - 0.6, px + wide + 0.2, py + cap + 0.3) for px, py in places]
+    box = next((b for b in boxes if within(b, window) and not lines.intersects(as_polygon(b.grown(0.3)))), boxes[0])
+    return setter.line(name, style, box.left + 0.2, box.bottom + 0.6, layer=Layer.NOTES), box
+
+
+def _line_drawn(
+    setter: Setter, plan: Tiling, cell: Cell, seam: Seam, marks: list[Point], boxes: list[Box], page: int
+) -> tuple[Drawn, ...]:
+    """Return the line to trim on (or, on the page that is glued on, where that edge will lie), broken at the marks, with its words."""
+    first = cell is seam.first
+    window = plan.window(cell)
+    axis = 1 if seam.upright else 0
+    at = marks[0][1 - axis]
+    low, high = (window.bottom, window.top) if seam.upright else (window.left, window.right)
+    stops = [low]
+    for mark in sorted(m[axis] for m in marks):
+        stops += [mark - MARK_RADIUS - 0.4, mark + MARK_RADIUS + 0.4]
+    stops.append(high)
+    ends = [(a, b) for a, b in zip(stops[::2], stops[1::2], strict=True) if b - a > 0.5]
+    paths = tuple(Path(((at, a), (at, b)) if seam.upright else ((a, at), (b, at))) for a, b in ends)
+    drawn: list[Drawn] = [Stroke(REFERENCE if first else TRIM_LINE, paths, Layer.NOTES, None, "figure")]
+    if first:
+        strip = Box(at, low, at + GLUE, high) if seam.upright else Box(low, at - GLUE, high, at)
+        said = (f"glue area: page {page} lies on it", "glue area", "glue")
+    else:
+        gap = 4.2
+        strip = (
+            Box(at - TRIM - gap, low, at - TRIM, high) if seam.upright else Box(low, at + TRIM, high, at + TRIM + gap)
+        )
+        said = (f"trim along the dashes, then lay over page {page}", "trim along the dashes", "trim")
+        live = plan.frame.live
+        if strip.left < live.left or strip.top > live.top - 1.0:
+            return tuple(drawn)
+    words, box = _strip_words(setter, said, strip, seam.upright, plan.lines_on(cell) if first else None, boxes)
+    if box:
+        boxes.append(box)
+    return (*drawn, *words)
+
+
+def _strip_words(
+    setter: Setter, said: tuple[str, ...], strip: Box, upright: bool, lines: shapely.Geometry | None, boxes: list[Box]
+) -> tuple[tuple[Words, ...], Box | None]:
+    """Set the first text that fits into the longest stretch of a strip that no line crosses; return it with its box."""
+    style: TypeStyle = NOTE
+    cap = setter.cap(style)
+    axis = 1 if upright else 0
+    low, high = (strip.bottom, strip.top) if upright else (strip.left, strip.right)
+    closed: list[tuple[float, float]] = []
+    area = as_polygon(strip)
+    if lines is not None:
+        for piece in shapely.get_parts(lines.intersection(area)):
+            bounds = piece.bounds
+            closed.append((bounds[axis] - 0.8, bounds[axis + 2] + 0.8))
+    for box in boxes:
+        if as_polygon(box).intersects(area):
+            closed.append((box.bottom - 0.8, box.top + 0.8) if upright else (box.left - 0.8, box.right + 0.8))
+    free: list[tuple[float, float]] = []
+    start = low
+    for a, b in sorted(closed):
+        free.append((start, a))
+        start = max(start, b)
+    free.append((start, high))
+    a, b = max(free, key=lambda f: f[1] - f[0])
+    text = next((t for t in said if setter.width(t, style) <= b - a - 2.0), None)
+    if text is None:
+        return (), None
+    middle, half = (a + b) / 2, setter.width(text, style) / 2
+    if upright:
+        x = (strip.left + strip.right + cap) / 2
+        words = setter.line(text, style, x, middle, align="centre", turn=90.0, layer=Layer.NOTES)
+        return words, Box(x - cap - 0.3, middle - half, x + 0.7, middle + half)
+    y = (strip.bottom + strip.top - cap) / 2
+    words = setter.line(text, style, middle, y, align="centre", layer=Layer.NOTES)
+    return words, Box(middle - half, y - 0.7, middle + half, y + cap + 0.3)
+
+
+def _glue_fill(plan: Tiling, cell: Cell, seam: Seam) -> Drawn:
+    """Return the pale ground of a glue area."""
+    window = plan.window(cell)
+    x, y = plan.shift(cell)
+    if seam.upright:
+        box = Box(seam.at + x, window.bottom, window.right, window.top)
+    else:
+        box = Box(window.left, window.bottom, window.right, seam.at + y)
+    return Fill(PALE, (Path(box.corners(), True),), Layer.NOTES, None, "artifact")

@@ -1,0 +1,102 @@
+"""What a tile page says beside its seams: the size after taping, where the tile lies, what to do with the page."""
+
+from publisher.basics import Box, Layer, Point, TextPromise
+from publisher.pages.model import Drawn, Path, Stroke
+from publisher.pages.sheet import Body, Numbers
+from publisher.pages.tiles.seams import Cell
+from publisher.pages.tiles.tile_map import map_drawn
+from publisher.pages.tiles.tile_plan import Tiling
+from publisher.pages.type import DIMENSION, LEAST, NOTE, SMALL, Setter, TypeStyle
+
+_INCH = 25.4
+MAP_SHARE = 0.42  # of the width of a band
+
+
+def size_lines(setter: Setter, plan: Tiling, cell: Cell) -> tuple[Drawn, ...]:
+    """Return the tile's stretch of the line that shows the part's whole width, and of that for its height, where there is paper.
+
+    The line stands 4.5 mm outside the part, below it and at its left; its ends have ticks; a text names the whole size.
+    """
+    drawn: list[Drawn] = []
+    left, bottom, right, top = plan.laid.bounds
+    x, y = plan.shift(cell)
+    window = cell.window
+    away = 4.5
+    if cell.row == plan.cutting.rows and plan.cutting.columns > 1 and bottom - window.bottom >= away + 1.5:
+        a, b = max(left, window.left), min(right, window.right)
+        drawn += _size_line(setter, plan, (a + x, b + x), bottom - away + y, (left + x, right + x), right - left, True)
+    if cell.column == 1 and plan.cutting.rows > 1 and left - window.left >= away + 1.5:
+        a, b = max(bottom, window.bottom), min(top, window.top)
+        drawn += _size_line(setter, plan, (a + y, b + y), left - away + x, (bottom + y, top + y), top - bottom, False)
+    return tuple(drawn)
+
+
+def _size_line(
+    setter: Setter, plan: Tiling, stretch: Point, at: float, ends: Point, length: float, level: bool
+) -> list[Drawn]:
+    allowance = 2 * plan.sample.part.trace_allowance
+    text = f"{length:.1f} mm ({length / _INCH:.2f} in) as drawn, whole part"
+    if allowance <= 0:
+        text = f"{length:.1f} mm ({length / _INCH:.2f} in), whole part"
+    style = LEAST
+    half = setter.width(text, style) / 2 + 1.0
+    middle = sum(stretch) / 2
+    runs = [(stretch[0], middle - half), (middle + half, stretch[1])]
+    paths = [_along(a, b, at, level) for a, b in runs if b > a]
+    for end in ends:
+        if stretch[0] - 1e-6 <= end <= stretch[1] + 1e-6:
+            paths.append(Path(((end, at - 1.5), (end, at + 1.5)) if level else ((at - 1.5, end), (at + 1.5, end))))
+    cap = setter.cap(style)
+    place = (middle, at - cap / 2) if level else (at + cap / 2, middle)
+    words = setter.line(text, style, *place, align="centre", turn=0.0 if level else 90.0, layer=Layer.DIMENSIONS)
+    return [Stroke(DIMENSION, tuple(paths), Layer.DIMENSIONS, None, "figure"), *words]
+
+
+def _along(a: float, b: float, at: float, level: bool) -> Path:
+    return Path(((a, at), (b, at)) if level else ((at, a), (at, b)))
+
+
+def info_drawn(setter: Setter, plan: Tiling, cell: Cell, caption: str, numbers: Numbers) -> Body:
+    """Return the map and the words of a tile page: which tile this is, what to do with it, what to measure after taping."""
+    info = plan.stage.info
+    band = info.width > info.height
+    pages = {c: numbers.page_of(plan.key(c)) or 0 for c in plan.cutting.cells}
+    if band:
+        place = Box(info.left, info.bottom, info.left + info.width * MAP_SHARE, info.top - 2.0)
+    else:
+        place = Box(info.left, info.top - info.width, info.right, info.top - 2.0)
+    drawn, used = map_drawn(setter, plan, pages, place, cell)
+    x, top = (used.right + 6.0, info.top - 1.0) if band else (info.left, used.bottom - 4.0)
+    width = min(info.right - x, 84.0)
+    words: list[Drawn] = []
+    for text, style in _said(plan, cell, caption, pages):
+        block = setter.paragraph(text, style, x, top, width, layer=Layer.NOTES)
+        words += block.drawn
+        top -= block.height + 0.8
+    return Body((*drawn, *words), texts=(TextPromise(numbers.page, caption[0].upper() + caption[1:]),))
+
+
+def _said(plan: Tiling, cell: Cell, caption: str, pages: dict[Cell, int]) -> list[tuple[str, TypeStyle]]:
+    on = [(s.first, s.upright) for s in plan.seams if s.second is cell]
+    said = [(caption[0].upper() + caption[1:], SMALL.bold())]
+    if on:
+        sides = " and ".join("left" if upright else "top" for _, upright in on)
+        under = " and ".join(f"{pages[c]}" for c, _ in on)
+        said.append(
+            (
+                f"Trim along the dashed line at the {sides}. Lay this page over the glue area of page {under} so "
+                "that circles with the same name become whole, and glue or tape it.",
+                NOTE,
+            )
+        )
+    else:
+        said.append(("Leave the glue area on: the next page lies over it.", NOTE))
+    left, bottom, right, top = plan.laid.bounds
+    said.append(
+        (
+            f"Taped together the drawn part measures {right - left:.1f} × {top - bottom:.1f} mm. "
+            "Measure it before you cut: printers differ from page to page.",
+            NOTE,
+        )
+    )
+    return said

@@ -1,0 +1,182 @@
+"""Tile pages: parts that fit no page, cut into tiles that are taped together by printed match marks."""
+
+from collections.abc import Callable
+from math import hypot
+
+import shapely
+
+from publisher.basics import Box, Layer, Pose, Rule, Severity, TextPromise
+from publisher.geometry import Part
+from publisher.pages.model import Drawn, Tile
+from publisher.pages.sheet import SQUARE, Body, Context, Numbers, PageDraft
+from publisher.pages.templates import (
+    Label,
+    Room,
+    blocks,
+    mark_promises,
+    mark_strokes,
+    outline_promise,
+    outline_strokes,
+    page_frame,
+    placed,
+    planner_of,
+    quiet_boxes,
+    region_polygon,
+    sample_count,
+    samples,
+    says,
+    small_blocks,
+    waste_strokes,
+)
+from publisher.pages.tiles.seam_drawing import seam_bodies
+from publisher.pages.tiles.seams import Cell
+from publisher.pages.tiles.tile_furniture import info_drawn, size_lines
+from publisher.pages.tiles.tile_map import overview_draft
+from publisher.pages.tiles.tile_plan import Tiling, least_tiles, tiling
+from publisher.pages.type import as_polygon, moved
+
+MOST_TILES = 200
+TOO_MANY = Rule(
+    "pages/too-many-tiles",
+    "A part takes more tiles than a pack holds",
+    "nobody tapes hundreds of pages, and errors of tiles add up; a slip in a size must not fill a thousand pages",
+    Severity.ERROR,
+)
+
+
+def tile_drafts(context: Context) -> tuple[PageDraft, ...]:
+    """Return the pages of all parts that fit no page: for each copy an overview (when it has more than two tiles) and its tiles."""
+    planner = planner_of(context)
+    drafts: list[PageDraft] = []
+    for part in context.parts:
+        if planner.fits(part):
+            continue
+        count = least_tiles(context, part) * sample_count(context, part)
+        if count > MOST_TILES:
+            drafts.append(_too_many(context, part, count))
+            continue
+        for sample in samples(context, part):
+            plan = tiling(context, sample)
+            if len(plan.cutting.cells) > 2:
+                drafts.append(overview_draft(context, plan))
+            whole = _labelled(context, plan)
+            drafts += [_draft(context, plan, cell, cell is whole) for cell in plan.cutting.cells]
+    return tuple(drafts)
+
+
+def _too_many(context: Context, part: Part, count: int) -> PageDraft:
+    """Return an empty page with the finding that a part takes more tiles than anybody would tape."""
+    left, bottom, right, top = region_polygon(part.template).bounds
+    finding = TOO_MANY.found(
+        f"part {part.letter} {part.name} is {right - left:.0f} × {top - bottom:.0f} mm and would take {count} tiles on "
+        f"{context.paper.title}; a pack takes at most {MOST_TILES}",
+        subject=part.id,
+        hint="use a larger paper, divide the part, or check its sizes",
+        place=part.place,
+        value=float(count),
+        limit=float(MOST_TILES),
+    )
+    frame = page_frame(context.paper, True, SQUARE, "lower_right")
+    key, task = f"tiles:{part.id}", f"tiles of part {part.letter}"
+    return PageDraft("tiles", key, f"{part.letter} {part.name}", frame, lambda _: Body(), task, findings=(finding,))
+
+
+def caption(plan: Tiling, cell: Cell) -> str:
+    """Return the name of a tile: row, column, and how many there are of each."""
+    return f"row {cell.row}, column {cell.column} of {plan.cutting.rows} × {plan.cutting.columns}"
+
+
+def _draft(context: Context, plan: Tiling, cell: Cell, whole: bool) -> PageDraft:
+    part = plan.sample.part
+    of = f", copy {plan.sample.copy}" if plan.sample.copy else ""
+    first = cell is plan.cutting.cells[0]
+    return PageDraft(
+        kind="tiles",
+        key=plan.key(cell),
+        title=f"{part.letter} {part.name}{of} — {caption(plan, cell)}",
+        frame=plan.frame,
+        body=_body(context, plan, cell, whole),
+        task=f"tiles of part {part.letter}",
+        bookmarks=((f"{part.letter} {part.name}{of}", 1),) if first else (),
+        parts=(part.id,),
+    )
+
+
+def _body(context: Context, plan: Tiling, cell: Cell, whole: bool) -> Callable[[Numbers], Body]:
+    """Return the maker of one tile's page."""
+    part, copy = plan.sample.part, max(plan.sample.copy, 1)
+    pose, window = plan.pose(cell), plan.window(cell)
+
+    def body(numbers: Numbers) -> Body:
+        page = numbers.page
+        shown = Body(
+            tiles=(Tile(part.id, copy, cell.row, cell.column, window, pose),),
+            outlines=(outline_promise(page, part, copy, pose, window, cell.row, cell.column),),
+        )
+        under, over, boxes = seam_bodies(context.type, plan, cell, numbers)
+        label = _label(context, plan, cell, boxes, whole)
+        notes = plan.notes_on(cell)
+        quiet = [*quiet_boxes(part, pose, notes), *(b.grown(0.4) for b in boxes)]
+        if label:
+            quiet.append(label[1].grown(0.8))
+        words = [
+            w for n in notes for w in context.type.line(n.text, n.style, n.x, n.y, align="centre", layer=Layer.NOTES)
+        ]
+        marks = mark_strokes(part, pose, window, quiet)
+        drawn: tuple[Drawn, ...] = (
+            *waste_strokes(part, pose, context.type, window, [b.grown(0.4) for b in boxes]),
+            *marks,
+            *outline_strokes(part, pose, window),
+            *words,
+            *(placed(label[0], context.type, Pose(label[1].left, label[1].bottom)) if label else ()),
+            *size_lines(context.type, plan, cell),
+        )
+        return (
+            shown
+            + under
+            + Body(drawn, marks=mark_promises(page, part, copy, marks, window))
+            + over
+            + (_promises(*label, page) if label else Body())
+            + info_drawn(context.type, plan, cell, caption(plan, cell), numbers)
+        )
+
+    return body
+
+
+def _label(context: Context, plan: Tiling, cell: Cell, boxes: list[Box], whole: bool) -> tuple[Label, Box] | None:
+    """Return the tile's label with its box: the ``whole`` one, or letter and name alone; None where not even they fit."""
+    said = says(context, plan.sample.part, plan.sample.copy, plan.sample.mirrored)
+    room = _room(plan, cell, boxes)
+    found = None
+    if whole:
+        found = next((f for group in blocks(context.type, said) if (f := room.best(group))), None)
+    found = found or room.best(small_blocks(context.type, said))
+    if not found:
+        return None
+    label, (x, y) = found
+    return label, Box(x, y, x + label.width, y + label.height)
+
+
+def _promises(label: Label, box: Box, page: int) -> Body:
+    """Promise the words of a label near where it stands."""
+    middle = ((box.left + box.right) / 2, (box.bottom + box.top) / 2)
+    away = hypot(box.width, box.height) / 2 + 3.0
+    return Body(texts=tuple(TextPromise(page, t, middle, away) for t in label.promised))
+
+
+def _labelled(context: Context, plan: Tiling) -> Cell:
+    """Return the tile that carries the whole label: the first with enough room, else the one that shows most of the part."""
+    said = says(context, plan.sample.part, plan.sample.copy, plan.sample.mirrored)
+    sizes = tuple(blocks(context.type, said))
+    for cell in plan.cutting.cells:
+        room = _room(plan, cell, [])
+        if any(room.best(size) for size in sizes):
+            return cell
+    return max(plan.cutting.cells, key=lambda c: plan.laid.intersection(as_polygon(c.area)).area)
+
+
+def _room(plan: Tiling, cell: Cell, boxes: list[Box]) -> Room:
+    """Return the free places of a tile, on the page: on the part, inside the tile, clear of marks and of what seams say."""
+    area = moved(cell.area, *plan.shift(cell))
+    ground = region_polygon(plan.sample.part.template, plan.pose(cell)).intersection(as_polygon(area))
+    return Room(ground, shapely.union_all([plan.lines_on(cell), *map(as_polygon, boxes)]))

@@ -1,0 +1,188 @@
+"""How a part that fits no page is laid on tile pages: orientation, frame, turn and cutting with the fewest pages."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, field, replace
+from math import dist
+
+import shapely
+from shapely.affinity import translate
+
+from publisher.basics import Box, Point, Pose
+from publisher.geometry import Part
+from publisher.pages.sheet import LEAST_SQUARE, SQUARE, Context, Frame
+from publisher.pages.templates import AWAY, Sample, mark_notes, page_frame, quiet_lines, region_polygon
+from publisher.pages.tiles.seam_marks import Seam, seams
+from publisher.pages.tiles.seams import OVERLAP, TRIM, Cell, Cutting, Obstacle, cut, tiles_needed
+from publisher.pages.type import SPACE, Note, as_polygon, box_round, moved, within
+
+TURNS = (0.0, 90.0)
+SHORT_EDGE = 25.0  # mm: tabs, notches, ends
+LEAST_AREA = 40.0  # mm: a window area with a shorter side is not worth a page
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """A page laid out for tiles: the area in which windows stand, and the area for map and words, beside the square."""
+
+    frame: Frame
+    area: Box
+    info: Box
+
+
+@dataclass(frozen=True, slots=True)
+class Tiling:
+    """A copy cut into tiles: how it is turned, on which stage, its laid outline, and the seams with their marks."""
+
+    sample: Sample
+    turn: float
+    stage: Stage
+    laid: shapely.Polygon
+    cutting: Cutting
+    seams: tuple[Seam, ...] = ()
+    lines: shapely.Geometry = field(default_factory=shapely.GeometryCollection)  # laid: all that words keep off
+    notes: tuple[Note, ...] = ()  # laid: the words of the marks
+
+    @property
+    def frame(self) -> Frame:
+        """The frame of every tile page."""
+        return self.stage.frame
+
+    @property
+    def name(self) -> str:
+        """The name in match marks: the part's letter, with the copy where every copy is printed."""
+        part = self.sample.part
+        return f"{part.letter}.{self.sample.copy} " if self.sample.copy else part.letter
+
+    def key(self, cell: Cell) -> str:
+        """Return the key of the page that shows a tile."""
+        return f"tiles:{self.sample.part.id}:{max(self.sample.copy, 1)}:{cell.row}:{cell.column}"
+
+    def shift(self, cell: Cell) -> Point:
+        """Return what carries laid coordinates to the tile's page: its window stands in the middle of the area."""
+        area, window = self.stage.area, cell.window
+        return (
+            round((area.left + area.right - window.left - window.right) / 2, 3),
+            round((area.bottom + area.top - window.bottom - window.top) / 2, 3),
+        )
+
+    def lines_on(self, cell: Cell) -> shapely.Geometry:
+        """Return, on the tile's page, the lines that words keep off: outlines, marks, and the words of the marks."""
+        x, y = self.shift(cell)
+        return translate(self.lines, x, y)
+
+    def notes_on(self, cell: Cell) -> tuple[Note, ...]:
+        """Return, on the tile's page, the words of the marks that its window shows whole."""
+        x, y = self.shift(cell)
+        window = cell.window
+        return tuple(
+            replace(n, x=n.x + x, y=n.y + y, box=moved(n.box, x, y)) for n in self.notes if within(n.box, window)
+        )
+
+    def pose(self, cell: Cell) -> Pose:
+        """Return the part's pose on the tile's page."""
+        return Pose(*self.shift(cell), self.turn, self.sample.mirrored)
+
+    def window(self, cell: Cell) -> Box:
+        """Return the tile's window on its page."""
+        return moved(cell.window, *self.shift(cell))
+
+
+def least_tiles(context: Context, part: Part) -> int:
+    """Return how many tiles a part needs by its surrounding rectangle, on the stage that takes fewest."""
+    left, bottom, right, top = region_polygon(part.template).bounds
+    sizes = ((right - left, top - bottom), (top - bottom, right - left))
+    return min(
+        tiles_needed(wide, stage.area.width) * tiles_needed(tall, stage.area.height)
+        for stage in stages(context)
+        for wide, tall in sizes
+    )
+
+
+def tiling(context: Context, sample: Sample) -> Tiling:
+    """Return the cutting of a part on this paper that takes fewest pages, then keeps its seams off what matters most.
+
+    Raises ValueError when no cutting has fewer than a million tiles.
+    """
+    options: list[tuple[int, float, float, Stage]] = []
+    laid = {t: region_polygon(sample.part.template, Pose(turn=t, mirrored=sample.mirrored)) for t in TURNS}
+    notes = {t: mark_notes(sample.part, Pose(turn=t, mirrored=sample.mirrored), context.type) for t in TURNS}
+    quiet = {
+        t: shapely.union_all(
+            [quiet_lines(sample.part, Pose(turn=t, mirrored=sample.mirrored)), *(as_polygon(n.box) for n in notes[t])]
+        )
+        for t in TURNS
+    }
+    obstacles = {t: _obstacles(sample.part, Pose(turn=t, mirrored=sample.mirrored), quiet[t]) for t in TURNS}
+    for stage in stages(context):
+        for turn in TURNS:
+            left, bottom, right, top = laid[turn].bounds
+            count = tiles_needed(right - left, stage.area.width) * tiles_needed(top - bottom, stage.area.height)
+            square = stage.frame.calibration.width if stage.frame.calibration else 0.0
+            options.append((count, -square, turn, stage))
+    least = min(o[0] for o in options)
+    comfort = min(o[1] for o in options if o[0] == least)
+    options = [o for o in options if o[1] == comfort]  # a large calibration square wherever it costs no page
+    best: tuple[tuple[float, ...], Tiling] | None = None
+    for order, (count, _, turn, stage) in enumerate(options):
+        if count > least + (
+            least > 4
+        ):  # where windows overlap empty corners, one more by the box may be fewer in truth
+            continue
+        cutting = cut(laid[turn], obstacles[turn], stage.area.width, stage.area.height)
+        if cutting is None:
+            continue
+        upright = 2.0 if turn else 0.0  # a part reads best as it stands
+        key = (float(len(cutting.cells)), cutting.cost + upright, float(order))
+        if best is None or key < best[0]:
+            best = (key, Tiling(sample, turn, stage, laid[turn], cutting))
+    if best is None:
+        raise ValueError(f"part {sample.part.id} cannot be cut into tiles for {context.paper.name}")
+    found = best[1]
+    lines = shapely.union_all([found.laid.boundary, quiet[found.turn]])
+    return replace(
+        found, seams=seams(found.cutting, found.laid, quiet[found.turn]), lines=lines, notes=notes[found.turn]
+    )
+
+
+def _obstacles(part: Part, pose: Pose, quiet: shapely.Geometry) -> tuple[Obstacle, ...]:
+    """Return what seams keep off: openings and slots above all, then tabs, notches and other short straight edges, then marks."""
+    found = [Obstacle(box_round(pose.apply_all(h.points)).grown(4.0), 10.0) for h in part.template.holes]
+    points = part.template.outer.points
+    for run in part.template.outer.runs:
+        if run.centre is not None:
+            continue
+        for i in range(run.first, run.first + ((run.last - run.first) % len(points) or len(points))):
+            ends = (points[i % len(points)], points[(i + 1) % len(points)])
+            if dist(*ends) < SHORT_EDGE:
+                found.append(Obstacle(box_round(pose.apply_all(ends)).grown(3.0), 3.0))
+    for mark in shapely.get_parts(quiet):
+        box = Box(*mark.bounds)
+        if max(box.width, box.height) < 60.0:
+            found.append(Obstacle(box.grown(OVERLAP - TRIM), 1.0))
+    return tuple(found)
+
+
+def stages(context: Context) -> Iterator[Stage]:
+    """Yield the ways to lay out a tile page: words and map in a band beside the calibration square, or in a column over it."""
+    for square in (SQUARE, LEAST_SQUARE):
+        for landscape in (True, False):
+            frame = page_frame(context.paper, landscape, square, "lower_right")
+            live, kept = frame.live, frame.blocked[0]
+            bottom = live.bottom + SPACE
+            left, top = frame.text.left, frame.text.top
+            yield from _worth(
+                Stage(
+                    frame,
+                    Box(live.left, kept.top + AWAY / 2, live.right, live.top - AWAY + 1.0),
+                    Box(left, bottom, kept.left - AWAY, kept.top),
+                ),
+                Stage(
+                    frame,
+                    Box(live.left, live.bottom + AWAY - 1.0, kept.left - AWAY / 2, live.top - AWAY + 1.0),
+                    Box(kept.left + SPACE, kept.top + AWAY, frame.text.right, top),
+                ),
+            )
+
+
+def _worth(*found: Stage) -> Iterator[Stage]:
+    yield from (s for s in found if min(s.area.width, s.area.height) >= LEAST_AREA)

@@ -1,0 +1,165 @@
+"""Tables with aligned figures: columns of fixed width, rows that grow with their words, thin rules between."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+from publisher.basics import Layer
+from publisher.pages.model import Drawn, Path, Stroke
+from publisher.pages.type.styles import RULE, SMALL, STRONG_RULE, TypeStyle
+from publisher.pages.type.text import Setter
+
+PAD = 1.2  # above and below the words of a row
+GAP = 3.0  # between the words of neighbouring columns
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """A column: heading, width in mm (with the gap to the next, if there is one), alignment.
+
+    ``point`` sets figures under each other at their decimal point, units following, so that a column reads as numbers.
+    """
+
+    title: str
+    width: float
+    align: Literal["left", "right", "point"] = "left"
+    bold: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """A table laid out but not placed: ``place`` puts any stretch of its rows on a page, with the headings again."""
+
+    setter: Setter
+    columns: tuple[Column, ...]
+    rows: tuple[tuple[tuple[str, ...], ...], ...]  # per row and cell: lines
+    heights: tuple[float, ...]
+    head: tuple[tuple[str, ...], ...]
+    head_height: float
+    style: TypeStyle
+
+    @property
+    def width(self) -> float:
+        """Width in mm."""
+        return sum(c.width for c in self.columns)
+
+    def height(self, first: int = 0, last: int | None = None) -> float:
+        """Return the height in mm of the headings and the rows from ``first`` up to, not including, ``last``."""
+        return self.head_height + sum(self.heights[first:last])
+
+    def rows_in(self, height: float, first: int = 0) -> int:
+        """Return how many rows from ``first`` on fit under the headings in this height; at least one while rows are left."""
+        left, count = height - self.head_height, 0
+        for row in self.heights[first:]:
+            left -= row
+            if left < -1e-9 and count:
+                break
+            count += 1
+        return count
+
+    def place(
+        self, x: float, top: float, first: int = 0, last: int | None = None, *, layer: Layer = Layer.PAGE
+    ) -> tuple[Drawn, ...]:
+        """Draw the headings and the rows from ``first`` up to, not including, ``last``."""
+        drawn: list[Drawn] = []
+        heavy: list[Path] = [_level(x, top, self.width)]
+        light: list[Path] = []
+        y = top
+        if self.head_height:
+            drawn += self._row(self.head, x, y, self.style.bold().tagged("th"), layer=layer)
+            y -= self.head_height
+            heavy.append(_level(x, y, self.width))
+        shown = tuple(zip(self.rows, self.heights, strict=True))[first:last]
+        points = tuple(self._point(i, [row for row, _ in shown]) for i in range(len(self.columns)))
+        for row, height in shown:
+            drawn += self._row(row, x, y, self.style.tagged("td"), layer=layer, points=points)
+            y -= height
+            light.append(_level(x, y, self.width))
+        drawn.append(Stroke(STRONG_RULE, tuple(heavy), layer, tag="artifact"))
+        if light:
+            drawn.append(Stroke(RULE, tuple(light), layer, tag="artifact"))
+        return tuple(drawn)
+
+    def _row(
+        self,
+        cells: tuple[tuple[str, ...], ...],
+        x: float,
+        top: float,
+        style: TypeStyle,
+        *,
+        layer: Layer,
+        points: tuple[float, ...] = (),
+    ) -> list[Drawn]:
+        drawn: list[Drawn] = []
+        for number, (column, lines) in enumerate(zip(self.columns, cells, strict=True)):
+            y = top - PAD - self.setter.drop(style)
+            cell = style.bold() if column.bold else style
+            for line in lines:
+                if column.align == "point" and points:
+                    at = x + points[number] - self.setter.width(_lead(line), cell)
+                    drawn += self.setter.line(line, cell, at, y, layer=layer)
+                elif column.align == "left":
+                    drawn += self.setter.line(line, cell, x, y, layer=layer)
+                else:
+                    drawn += self.setter.line(
+                        line, cell, x + _room(self.columns, number), y, align="right", layer=layer
+                    )
+                y -= style.leading
+            x += column.width
+        return drawn
+
+    def _point(self, number: int, rows: list[tuple[tuple[str, ...], ...]]) -> float:
+        """Return where the decimal points of a column stand, from its left side: its widest figure ends at its right side."""
+        column = self.columns[number]
+        if column.align != "point":
+            return 0.0
+        style = self.style.bold() if column.bold else self.style
+        lines = [line for row in rows for line in row[number]]
+        tail = max((self.setter.width(line[len(_lead(line)) :], style) for line in lines), default=0.0)
+        return _room(self.columns, number) - tail
+
+
+def make_table(
+    setter: Setter,
+    columns: tuple[Column, ...],
+    rows: tuple[tuple[str, ...], ...],
+    *,
+    style: TypeStyle = SMALL,
+    headed: bool = True,
+) -> Table:
+    """Lay out a table: break each cell's words to its column and find the heights of the rows."""
+    rooms = tuple(_room(columns, number) for number in range(len(columns)))
+    head = (
+        tuple(setter.lines(c.title, style.bold(), room) for c, room in zip(columns, rooms, strict=True))
+        if headed
+        else ()
+    )
+    broken = tuple(
+        tuple(
+            setter.lines(cell, style.bold() if c.bold else style, room)
+            for c, cell, room in zip(columns, row, rooms, strict=True)
+        )
+        for row in rows
+    )
+    heights = tuple(_height(row, style) for row in broken)
+    return Table(setter, columns, broken, heights, head, _height(head, style) if headed else 0.0, style)
+
+
+def _room(columns: tuple[Column, ...], number: int) -> float:
+    """Return the width that a column has for words."""
+    return columns[number].width - (GAP if number < len(columns) - 1 else 0.0)
+
+
+def _height(cells: tuple[tuple[str, ...], ...], style: TypeStyle) -> float:
+    return max([1, *(len(lines) for lines in cells)]) * style.leading + 2 * PAD
+
+
+def _lead(text: str) -> str:
+    """Return what of a figure stands before its decimal point: ``92.0 mm`` -> ``92``, ``14`` -> ``14``."""
+    end = 0
+    while end < len(text) and (text[end].isdigit() or text[end] in "+−-≤≥<> "):
+        end += 1
+    return text[:end].rstrip()
+
+
+def _level(x: float, y: float, width: float) -> Path:
+    return Path(((x, y), (x + width, y)))

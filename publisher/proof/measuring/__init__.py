@@ -1,0 +1,32 @@
+"""What was read held against what was promised: ink, lengths, outlines, marks, tiles, pixels.
+
+Comes in: a file as read, and its promises. Goes out: measurements that the checks judge.
+Never: decide what is an error.
+"""
+
+from publisher.proof.measuring.case import Case
+from publisher.proof.measuring.ink import PALEST_LINE, Ink
+from publisher.proof.measuring.lengths import LENGTH_TOLERANCE, LengthReading
+from publisher.proof.measuring.outlines import OUTLINE_TOLERANCE, REACH, OutlineReading
+from publisher.proof.measuring.pixels import squares_of
+from publisher.proof.measuring.tiles import SHIFTED, TilesReading
+from publisher.proof.measuring.unpromised_ink import AREA, SAME_WIDTH
+from publisher.proof.measuring.witness import GAP, SOLID
+
+__all__ = [
+    "AREA",
+    "GAP",
+    "LENGTH_TOLERANCE",
+    "OUTLINE_TOLERANCE",
+    "PALEST_LINE",
+    "REACH",
+    "SAME_WIDTH",
+    "SHIFTED",
+    "SOLID",
+    "Case",
+    "Ink",
+    "LengthReading",
+    "OutlineReading",
+    "TilesReading",
+    "squares_of",
+]

@@ -1,0 +1,171 @@
+"""Promised outlines held against the drawn strokes, both ways: nothing promised missing, nothing of it drawn twice or beside."""
+
+from dataclasses import dataclass
+
+import numpy as np
+import shapely
+
+from publisher.basics import OutlinePromise, Point, Pose
+from publisher.proof.measuring.ink import Ink
+from publisher.proof.reading import Array
+
+OUTLINE_TOLERANCE = 0.05  # mm, Hausdorff distance between promised rings and drawn strokes
+STEP = 2.0  # mm between the points of a promised ring that are tried
+REACH = 3.0  # mm: farther than this from a promised ring, a stroke has nothing to do with it
+FOLLOWS = 0.6  # share of a stroke's length within REACH of a ring that makes it a copy of that ring
+
+
+@dataclass(frozen=True, slots=True)
+class OutlineReading:
+    """One drawn copy of an outline.
+
+    ``farthest`` (mm): the greatest distance from a promised point to the nearest stroke, REACH when there is none; ``at``: that
+    point on the page; ``ring``: its ring (0 the outside). ``missing``: length of promised line (mm) without a stroke within the
+    tolerance; ``beside``: greatest distance of a drawn copy of a ring from the ring; ``times``: how often the ring is drawn, at most.
+    """
+
+    promise: OutlinePromise
+    farthest: float
+    at: Point
+    ring: int
+    missing: float
+    beside: float
+    times: float
+    length: float
+    width: float
+
+    @property
+    def good(self) -> bool:
+        """Say whether the outline is drawn as promised."""
+        return self.farthest <= OUTLINE_TOLERANCE and self.beside <= OUTLINE_TOLERANCE
+
+
+class Wanted:
+    """The promised rings of one outline, placed on the page and cut to the window, as points to try."""
+
+    def __init__(
+        self, promise: OutlinePromise, pose: Pose | None = None, whole: bool = False, step: float = STEP
+    ) -> None:
+        """Place the rings by the promise's pose, or by another; ``whole`` leaves the window out."""
+        carried = [_carry(promise.pose if pose is None else pose, ring) for ring in promise.rings]
+        lines = [shapely.LineString(np.vstack((ring, ring[:1]))) for ring in carried]
+        window = promise.window
+        if window is not None and not whole:
+            area = shapely.box(window.left, window.bottom, window.right, window.top)
+            lines = [shapely.intersection(line, area) for line in lines]
+        dense = shapely.segmentize(lines, step)
+        self.lengths = shapely.length(dense)
+        self.points, owner = shapely.get_coordinates(dense, return_index=True)
+        self.ring = owner
+
+    def segments(self) -> "Drawn":
+        """Return the promised rings as segments in a search tree, the ring of each as its owner."""
+        steps = np.hypot(*np.diff(self.points, axis=0).T)
+        joined = (np.diff(self.ring) == 0) & (steps <= STEP * 1.01)  # longer ones are where a window cut the ring
+        starts, ends = self.points[:-1][joined], self.points[1:][joined]
+        return Drawn(starts, ends, self.ring[:-1][joined], np.zeros(len(starts)))
+
+    def box(self) -> tuple[Array, Array]:
+        """Return the lower left and upper right of all points."""
+        return self.points.min(axis=0), self.points.max(axis=0)
+
+
+def _carry(pose: Pose, ring: tuple[Point, ...]) -> Array:
+    a, b, c, d, e, f = pose.matrix()
+    points = np.array(ring, dtype=float)
+    carried: Array = points @ np.array(((a, b), (c, d))) + (e, f)
+    return carried
+
+
+class Drawn:
+    """Continuous strokes near an outline as segments in a search tree."""
+
+    def __init__(self, starts: Array, ends: Array, owners: Array, widths: Array) -> None:
+        """Keep segments (M, 2), (M, 2), with the line and the stroke width of each (M,)."""
+        self.starts, self.ends, self.owners, self.widths = starts, ends, owners, widths
+        self.tree = shapely.STRtree(shapely.linestrings(np.stack((starts, ends), axis=1))) if len(starts) else None
+
+    def nearest(self, points: Array) -> tuple[Array, Array]:
+        """Return for each point the distance (REACH where nothing is nearer) and the index of the nearest segment (-1)."""
+        away = np.full(len(points), REACH)
+        index = np.full(len(points), -1)
+        if self.tree is not None and len(points):
+            pairs, distance = self.tree.query_nearest(
+                shapely.points(points), max_distance=REACH, return_distance=True, all_matches=False
+            )
+            away[pairs[0]] = distance
+            index[pairs[0]] = pairs[1]
+        return away, index
+
+
+def near_strokes(ink: Ink, low: Array, high: Array) -> Drawn:
+    """Return the continuous strokes of a page that reach into a box grown by REACH."""
+    bounds = ink.bounds
+    near = (bounds[:, 0] < high[0] + REACH) & (bounds[:, 2] > low[0] - REACH)
+    near &= (bounds[:, 1] < high[1] + REACH) & (bounds[:, 3] > low[1] - REACH) & ~ink.dashed
+    starts, ends, owners = ink.segments
+    keep = near[owners] if len(owners) else np.zeros(0, dtype=bool)
+    return Drawn(starts[keep], ends[keep], owners[keep], ink.width[owners[keep]])
+
+
+def read_outline(promise: OutlinePromise, ink: Ink) -> OutlineReading:
+    """Return how the strokes of a page agree with one promised outline."""
+    wanted = Wanted(promise)
+    if not len(wanted.points):
+        return OutlineReading(promise, REACH, (0.0, 0.0), 0, 0.0, 0.0, 0.0, 0.0, 0.0)
+    drawn = near_strokes(ink, *wanted.box())
+    away, index = drawn.nearest(wanted.points)
+    worst = int(np.argmax(away))
+    met = index[away <= OUTLINE_TOLERANCE]
+    width = _usual(drawn.widths[met]) if len(met) else 0.0
+    beside, times = _copies(wanted, drawn, ink, width)
+    return OutlineReading(
+        promise,
+        float(away[worst]),
+        (float(wanted.points[worst][0]), float(wanted.points[worst][1])),
+        int(wanted.ring[worst]),
+        missing_length(wanted, away),
+        beside,
+        times,
+        float(wanted.lengths.sum()),
+        width,
+    )
+
+
+def missing_length(wanted: Wanted, away: Array) -> float:
+    """Return about how much of the promised line (mm) has no stroke within the tolerance."""
+    total = float(wanted.lengths.sum())
+    steps = np.hypot(*np.diff(wanted.points, axis=0).T)
+    steps[np.diff(wanted.ring) != 0] = 0.0
+    far = away > OUTLINE_TOLERANCE
+    return min(total, float(steps[far[1:] & far[:-1]].sum()))
+
+
+def _usual(widths: Array) -> float:
+    values, counts = np.unique(np.round(widths, 3), return_counts=True)
+    return float(values[np.argmax(counts)])
+
+
+def _copies(wanted: Wanted, drawn: Drawn, ink: Ink, width: float) -> tuple[float, float]:
+    """Return how far drawn copies of the rings lie beside them, and how often a ring is drawn at most.
+
+    A copy is a line in the outline's own stroke width that follows a ring for most of its length and is at least half as long.
+    """
+    lines = np.unique(drawn.owners[np.abs(drawn.widths - width) < 0.02]) if width else np.zeros(0, dtype=int)
+    beside, covered = 0.0, np.zeros(len(wanted.lengths))
+    rings = wanted.segments()
+    for i in map(int, lines):
+        points = ink.line(i)
+        steps = np.hypot(*np.diff(points, axis=0).T)
+        away, index = rings.nearest(points)
+        near, on = away < REACH, away <= OUTLINE_TOLERANCE
+        length, follows = float(steps.sum()), float(steps[near[1:] & near[:-1]].sum())
+        if not length or follows < FOLLOWS * length:
+            continue
+        ring = int(np.bincount(rings.owners[index[index >= 0]]).argmax()) if (index >= 0).any() else 0
+        if length < 0.5 * wanted.lengths[ring]:
+            continue
+        beside = max(beside, float(away[near].max(initial=0.0)))
+        covered[ring] += float(steps[on[1:] & on[:-1]].sum())
+    times = covered / np.maximum(wanted.lengths, 1e-9)
+    return beside, float(times.max(initial=0.0))

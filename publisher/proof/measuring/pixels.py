@@ -1,0 +1,195 @@
+"""The second road: PDFium draws the pages, and the pixels are measured. Only crops are drawn at 300 dpi, never whole pages."""
+
+from dataclasses import dataclass
+from math import ceil, floor
+from typing import Any
+
+import numpy as np
+
+from publisher.basics import Box, LengthPromise, OutlinePromise, Promises
+from publisher.proof.measuring.witness import DPI, LEAST_DPI, MOST_DOTS, RingSight, box_of, see_ring
+from publisher.proof.reading import MM_PER_INCH, MM_PER_PT, Array
+
+FINE = 300.0  # dpi for lengths
+COARSE = 40.0  # dpi for ink in the margins
+AROUND = 1.6  # mm drawn round a square
+SIDE = 0.8  # mm on either side of a promised line in which it is looked for
+DARK = 24  # of 255: what counts as ink
+LARGEST = 3000.0  # mm: no page larger than this is drawn
+
+
+@dataclass(frozen=True, slots=True)
+class SquareReading:
+    """A calibration square by pixels: promised box (mm), width across and height down found (None: its lines were not found)."""
+
+    page: int
+    box: Box
+    across: float | None
+    down: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class MarginReading:
+    """Ink outside the printable limit of a page, seen by pixels: how many pixels, and one of them in mm."""
+
+    page: int
+    pixels: int
+    at: tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class PixelReadings:
+    """All that pixels say of a file. ``trouble``: why the second reader could not open it."""
+
+    squares: tuple[SquareReading, ...] = ()
+    margins: tuple[MarginReading, ...] = ()
+    rings: tuple[RingSight, ...] = ()
+    trouble: str = ""
+
+
+def read_pixels(data: bytes, promises: Promises) -> PixelReadings:
+    """Return what the second reader sees of the promised squares and margins."""
+    import pypdfium2
+
+    try:
+        document = pypdfium2.PdfDocument(data)
+    except pypdfium2.PdfiumError:
+        return PixelReadings(trouble="it does not open the file")
+    try:
+        squares: list[SquareReading] = []
+        margins: list[MarginReading] = []
+        rings: list[RingSight] = []
+        count = len(document)
+        for promise in promises.pages:
+            if promise.page > count:
+                continue
+            with _page(document, promise.page - 1) as page:
+                if not 1.0 < max(page.width, page.height) < LARGEST:
+                    continue
+                squares += [_square(page, promise.page, box) for box in squares_of(promises.lengths, promise.page)]
+                margins.append(_margin(page, promise.page, promise.limit))
+                rings += _rings(page, tuple(o for o in promises.outlines if o.page == promise.page))
+        return PixelReadings(tuple(squares), tuple(margins), tuple(rings))
+    except pypdfium2.PdfiumError:
+        return PixelReadings(trouble="it cannot draw a page of the file")
+    finally:
+        document.close()
+
+
+def squares_of(lengths: tuple[LengthPromise, ...], page: int) -> tuple[Box, ...]:
+    """Return the boxes that the calibration promises of a page make up: sides that share an end belong together."""
+    boxes: list[Box] = []
+    for side in lengths:
+        if side.page != page or side.purpose != "calibration":
+            continue
+        box = Box(
+            min(side.start[0], side.end[0]), min(side.start[1], side.end[1]),
+            max(side.start[0], side.end[0]), max(side.start[1], side.end[1]),
+        )  # fmt: skip
+        for other in [b for b in boxes if _touch(b, box)]:
+            boxes.remove(other)
+            box = Box(
+                min(box.left, other.left),
+                min(box.bottom, other.bottom),
+                max(box.right, other.right),
+                max(box.top, other.top),
+            )
+        boxes.append(box)
+    return tuple(b for b in boxes if b.width > 5 and b.height > 5)
+
+
+def _touch(a: Box, b: Box) -> bool:
+    near = 0.01
+    return (
+        a.left <= b.right + near and b.left <= a.right + near and a.bottom <= b.top + near and b.bottom <= a.top + near
+    )
+
+
+class _page:
+    """One page of the second reader: its size in mm, and crops of it as arrays of darkness (0 paper, 255 black)."""
+
+    def __init__(self, document: Any, index: int) -> None:
+        self.page = document[index]
+        width, height = self.page.get_size()
+        self.width, self.height = width * MM_PER_PT, height * MM_PER_PT
+
+    def __enter__(self) -> "_page":
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.page.close()
+
+    def crop(self, box: Box, dpi: float, number: type = np.int32) -> tuple[Array, float, float, float, float]:
+        """Return (darkness (rows, columns), mm of column 0, pixels per mm across, mm of row 0, pixels per mm down).
+
+        The page is drawn on a whole number of pixels, so that the true scale of each axis differs a little from the dpi.
+        """
+        from pypdfium2 import raw
+
+        wide, high = max(1, round(self.width * dpi / MM_PER_INCH)), max(1, round(self.height * dpi / MM_PER_INCH))
+        kx, ky = wide / self.width, high / self.height
+        left, top = max(0, floor(box.left * kx)), max(0, floor((self.height - box.top) * ky))
+        right, bottom = min(wide, ceil(box.right * kx)), min(high, ceil((self.height - box.bottom) * ky))
+        columns, rows = max(1, right - left), max(1, bottom - top)
+        buffer = np.full((rows, (columns + 3) // 4 * 4), 255, dtype=np.uint8)
+        bitmap = raw.FPDFBitmap_CreateEx(columns, rows, raw.FPDFBitmap_Gray, buffer.ctypes.data, buffer.shape[1])
+        try:
+            flags = raw.FPDF_ANNOT | raw.FPDF_PRINTING | raw.FPDF_GRAYSCALE
+            raw.FPDF_RenderPageBitmap(bitmap, self.page.raw, -left, -top, wide, high, 0, flags)
+        finally:
+            raw.FPDFBitmap_Destroy(bitmap)
+        return 255 - buffer[:, :columns].astype(number), left / kx, kx, self.height - top / ky, ky
+
+
+def _square(page: _page, number: int, box: Box) -> SquareReading:
+    dark, x0, kx, y0, ky = page.crop(box.grown(AROUND), FINE)
+    left = _line_at(dark, (box.left - x0) * kx, kx, (y0 - box.top) * ky, (y0 - box.bottom) * ky)
+    right = _line_at(dark, (box.right - x0) * kx, kx, (y0 - box.top) * ky, (y0 - box.bottom) * ky)
+    top = _line_at(dark.T, (y0 - box.top) * ky, ky, (box.left - x0) * kx, (box.right - x0) * kx)
+    bottom = _line_at(dark.T, (y0 - box.bottom) * ky, ky, (box.left - x0) * kx, (box.right - x0) * kx)
+    across = None if left is None or right is None else (right - left) / kx
+    down = None if top is None or bottom is None else (bottom - top) / ky
+    return SquareReading(number, box, across, down)
+
+
+def _line_at(dark: Array, expected: float, scale: float, first: float, last: float) -> float | None:
+    """Return where an upright line stands (pixels, to a fraction): the median over rows of the darkness's middle.
+
+    Ticks that meet the line pull the middle aside in fewer than half of the rows, so that the median does not notice them.
+    """
+    reach = SIDE * scale
+    low, high = max(0, floor(expected - reach)), min(dark.shape[1], ceil(expected + reach))
+    margin = 0.06 * (last - first)
+    rows = dark[max(0, ceil(first + margin)) : max(0, floor(last - margin)), low:high]
+    if rows.size == 0:
+        return None
+    weight = rows.sum(axis=1)
+    inked = weight > 255 * 0.1 * scale
+    if inked.sum() < 0.8 * len(rows):
+        return None
+    middles = (rows[inked] @ (np.arange(low, high) + 0.5)) / weight[inked]
+    return float(np.median(middles))
+
+
+def _rings(page: _page, outlines: tuple[OutlinePromise, ...]) -> list[RingSight]:
+    box = box_of(outlines)
+    if box is None:
+        return []
+    wide, tall = min(box.width, page.width), min(box.height, page.height)
+    dpi = max(LEAST_DPI, min(DPI, (MOST_DOTS / (wide * tall)) ** 0.5 * MM_PER_INCH))
+    crop = page.crop(box, dpi, np.uint8)  # small numbers: a plotter's page has millions of them
+    return [see_ring(outline, crop) for outline in outlines]
+
+
+def _margin(page: _page, number: int, limit: Box) -> MarginReading:
+    dark, _, kx, y0, ky = page.crop(Box(0.0, 0.0, page.width, page.height), COARSE)
+    outside = np.ones_like(dark, dtype=bool)
+    # a pixel that the limit's edge crosses, and its neighbour, may carry ink from inside
+    top, bottom = floor((y0 - limit.top) * ky) - 1, ceil((y0 - limit.bottom) * ky) + 1
+    left, right = floor(limit.left * kx) - 1, ceil(limit.right * kx) + 1
+    outside[max(0, top) : bottom, max(0, left) : right] = False
+    found = np.argwhere(outside & (dark > DARK))
+    if not len(found):
+        return MarginReading(number, 0, (0.0, 0.0))
+    row, column = found[0]
+    return MarginReading(number, len(found), ((column + 0.5) / kx, page.height - (row + 0.5) / ky))

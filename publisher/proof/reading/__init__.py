@@ -1,0 +1,35 @@
+"""A finished PDF read as a stranger would: objects, content, letters, layers, every matrix followed.
+
+Comes in: bytes. Goes out: what a viewer shows, in mm on the page.
+Never: know a promise.
+"""
+
+from publisher.proof.reading.areas import COVERS_FROM, clip_area, covers, filled_area
+from publisher.proof.reading.model import Array, FileRead, Measured, PageRead, Piece, PlacedImage, Proof
+from publisher.proof.reading.objects import TooMuch
+from publisher.proof.reading.reader import read_file
+from publisher.proof.reading.texts import TextLine, normal, says, text_lines, why_hidden
+from publisher.proof.reading.units import MM_PER_INCH, MM_PER_PT
+
+__all__ = [
+    "COVERS_FROM",
+    "MM_PER_INCH",
+    "MM_PER_PT",
+    "Array",
+    "FileRead",
+    "Measured",
+    "PageRead",
+    "Piece",
+    "PlacedImage",
+    "Proof",
+    "TextLine",
+    "TooMuch",
+    "clip_area",
+    "covers",
+    "filled_area",
+    "normal",
+    "read_file",
+    "says",
+    "text_lines",
+    "why_hidden",
+]

@@ -1,0 +1,97 @@
+"""Areas that clip and cover: filled paths, pictures, clips, as shapely geometry."""
+
+from typing import Any
+
+import numpy as np
+import shapely
+
+from publisher.basics import Box
+from publisher.proof.reading.model import Array, Clip, PageRead, Piece, PlacedImage
+from publisher.proof.reading.objects import TooMuch
+
+COVERS_FROM = 0.3  # difference of grey from which a later area hides what lies under it
+MOST_CROSSED = 300  # corners of an area that crosses itself
+
+
+def covers(page: PageRead) -> list[tuple[int, float | None, Box, Any]]:
+    """Return (order, grey or None for pictures, bounds, function that gives the area near a box) of all that can hide things."""
+    found: list[tuple[int, float | None, Box, Any]] = []
+    for piece in page.pieces:
+        if piece.fill_grey is not None and piece.visible and piece.solid_fill:
+            box = _within(piece.box(), piece.clip.box)
+            if box is not None:
+                found.append((piece.order, piece.fill_grey, box, lambda near, piece=piece: filled_area(piece, near)))
+    for image in page.images:
+        box = _within(_round(image.corners), image.clip.box)
+        if image.visible and not image.is_mask and box is not None:
+            found.append((image.order, None, box, lambda _, image=image: _image_area(image)))
+    return sorted(found, key=lambda c: c[0])
+
+
+def _round(corners: tuple[tuple[float, float], ...]) -> Box:
+    xs, ys = [p[0] for p in corners], [p[1] for p in corners]
+    return Box(min(xs), min(ys), max(xs), max(ys))
+
+
+def _within(box: Box, clip: Box) -> Box | None:
+    cut = Box(
+        max(box.left, clip.left), max(box.bottom, clip.bottom), min(box.right, clip.right), min(box.top, clip.top)
+    )
+    return cut if cut.left <= cut.right and cut.bottom <= cut.top else None
+
+
+def _line(points: Array) -> Any:
+    return shapely.LineString(points)
+
+
+def clip_area(clip: Clip) -> Any:
+    """Return a clip as an area."""
+    box = clip.box
+    if box.left >= box.right or box.bottom >= box.top:
+        return shapely.Polygon()
+    area = shapely.box(box.left, box.bottom, box.right, box.top)
+    for rings, even_odd in clip.shapes:
+        area = shapely.intersection(area, _area(rings, even_odd))
+    return area
+
+
+def filled_area(piece: Piece, near: Box) -> Any:
+    """Return what a filled path covers near a box, inside its clip. Rings that do not reach the box do not matter there."""
+    low = np.minimum.reduceat(piece.points, piece.starts[:-1])
+    high = np.maximum.reduceat(piece.points, piece.starts[:-1])
+    reaches = (
+        (low[:, 0] <= near.right) & (high[:, 0] >= near.left) & (low[:, 1] <= near.top) & (high[:, 1] >= near.bottom)
+    )
+    reaches &= np.diff(piece.starts) > 2
+    rings = tuple(piece.points[piece.starts[i] : piece.starts[i + 1]] for i in np.flatnonzero(reaches))
+    return shapely.intersection(_area(rings, piece.even_odd), clip_area(piece.clip))
+
+
+def _image_area(image: PlacedImage) -> Any:
+    return shapely.intersection(shapely.Polygon(image.corners), clip_area(image.clip))
+
+
+def _area(rings: tuple[Array, ...], even_odd: bool) -> Any:
+    """Return the area of rings. The nonzero rule is taken as union, which it is unless rings turn against each other."""
+    polygons = [_polygon(ring) for ring in rings if len(ring) > 2]
+    if not polygons:
+        return shapely.Polygon()
+    if (
+        not even_odd
+        and len(polygons) > 1
+        and len({shapely.is_ccw(shapely.LinearRing(r)) for r in rings if len(r) > 2}) == 1
+    ):
+        return shapely.union_all(polygons)
+    area = polygons[0]
+    for polygon in polygons[1:]:
+        area = shapely.symmetric_difference(area, polygon)
+    return area
+
+
+def _polygon(ring: Array) -> Any:
+    polygon = shapely.Polygon(ring)
+    if shapely.is_valid(polygon):
+        return polygon
+    if len(ring) > MOST_CROSSED:
+        raise TooMuch("an area crosses itself in hundreds of places")
+    return shapely.make_valid(polygon)

@@ -1,0 +1,45 @@
+"""Sheets as sold."""
+
+from typing import Any
+
+import pytest
+
+from publisher.basics import Place
+from publisher.brief import Value
+from publisher.design.language.scope import Scope
+from publisher.design.offer.sheets import read_sheet
+from publisher.design.records.plans import SheetSize
+
+
+def read(text: str) -> tuple[SheetSize | None, list[Any]]:
+    findings: list[Any] = []
+    return read_sheet(Value(text, "text", Place("spec.yaml", 1, 1)), Scope({}, findings), "board foam"), findings
+
+
+@pytest.mark.parametrize(
+    ("text", "width", "height"),
+    [
+        ("20 x 30 in", 508.0, 762.0),  # check values, section 10.1
+        ("297 x 420 mm", 297.0, 420.0),
+        ("297×420mm", 297.0, 420.0),
+        ("8 1/2 x 11 in", 215.9, 279.4),
+        ("20 in x 762 mm", 508.0, 762.0),
+        ("59.4 X 84.1 cm", 594.0, 841.0),
+    ],
+)
+def test_sheets(text: str, width: float, height: float) -> None:
+    sheet, findings = read(text)
+    assert findings == []
+    assert sheet is not None
+    assert sheet.label == text
+    assert (sheet.width, sheet.height) == pytest.approx((width, height), abs=1e-9)
+
+
+@pytest.mark.parametrize(
+    "text", ["20 x 30", "20 in", "20 x 30 x 40 in", "0 x 30 in", "20 x 30 deg", "20 x reach mm", "6 x 1 m", "1 x 5001 mm",
+             "1/0 x 3 in", "x in", "9" * 80 + " x 3 mm"],
+)  # fmt: skip
+def test_what_is_no_sheet(text: str) -> None:
+    sheet, findings = read(text)
+    assert sheet is None
+    assert [f.check for f in findings] == ["design/sheet-size"]

@@ -1,0 +1,72 @@
+"""Pieces of drawings in mm: circles stay arcs, the rest is flattened finely."""
+
+from math import hypot, pi
+
+import pytest
+
+from publisher.geometry.drawings.numbers import SAME, times, transform
+from publisher.geometry.drawings.path_data import read_path
+from publisher.geometry.drawings.pieces import Budget, curves_of_subpath, full_turn, sagitta_of
+from publisher.geometry.drawings.tree import Unreadable
+from publisher.geometry.paths.curves import Curve
+from publisher.geometry.paths.rings import signed_area
+
+
+def curves(d: str, how: str = "") -> tuple[Curve, ...]:
+    return curves_of_subpath(read_path(d)[0][0], transform(how), "o")
+
+
+@pytest.mark.parametrize("how", ["", "rotate(30)", "scale(2)", "scale(-1,1)", "translate(4,5) rotate(-70) scale(3)"])
+def test_a_circle_stays_a_circle(how: str) -> None:
+    found = curves_of_subpath(full_turn((7.0, 3.0), 5.0, 5.0), transform(how), "o")
+    factor = {"": 1.0, "rotate(30)": 1.0, "scale(2)": 2.0, "scale(-1,1)": 1.0}.get(how, 3.0)
+    assert len(found) == 2 and all(c.radius == pytest.approx(5.0 * factor) for c in found)
+    assert abs(signed_area(found)) == pytest.approx(pi * (5.0 * factor) ** 2)
+
+
+def test_an_ellipse_is_flattened() -> None:
+    found = curves_of_subpath(full_turn((0.0, 0.0), 40.0, 20.0), SAME, "o")
+    assert all(c.centre is None for c in found)
+    assert signed_area(found) == pytest.approx(pi * 800.0, rel=2e-4)
+    assert all(hypot(c.start[0] / 40.0, c.start[1] / 20.0) == pytest.approx(1.0) for c in found)
+
+
+@pytest.mark.parametrize(("large", "sweep"), [(0, 0), (0, 1), (1, 0), (1, 1)])
+def test_the_four_arcs_between_two_points(large: int, sweep: int) -> None:
+    (arc,) = curves(f"M0 0 A10 10 0 {large} {sweep} 10 10")
+    assert arc.sweep() == pytest.approx(1.5 * pi if large else 0.5 * pi)
+    assert arc.ccw is bool(sweep)
+    assert arc.centre == pytest.approx((10.0, 0.0) if large == sweep else (0.0, 10.0), abs=1e-9)
+
+
+def test_radii_too_small_are_enlarged() -> None:
+    (arc,) = curves("M0 0 A1 1 0 0 1 20 0")
+    assert arc.radius == pytest.approx(10.0) and arc.sweep() == pytest.approx(pi)
+
+
+def test_a_bezier_keeps_within_the_sagitta() -> None:
+    # the usual quarter circle by a cubic, k = 4/3·(√2 − 1): radius 100, off by at most 0.027 from the circle
+    k = 100.0 * 0.5522847498
+    found = curves(f"M100 0 C100 {k} {k} 100 0 100")
+    worst = 0.0
+    for c in found:
+        middle = ((c.start[0] + c.end[0]) / 2.0, (c.start[1] + c.end[1]) / 2.0)
+        worst = max(worst, 100.0 - hypot(*middle))
+    assert worst < 0.005 and len(found) < 200
+    assert found[-1].end == (0.0, 100.0)
+
+
+def test_a_small_thing_is_flattened_finer_and_a_kilometre_refused() -> None:
+    small = [full_turn((0.0, 0.0), 0.5, 0.4)]
+    assert sagitta_of(small, SAME) == pytest.approx(5e-4, rel=0.01)  # one unit across
+    assert sagitta_of([full_turn((0.0, 0.0), 50.0, 40.0)], SAME) == 0.005
+    assert sagitta_of([], SAME) == 0.005
+    with pytest.raises(Unreadable, match="kilometre"):
+        sagitta_of(small, times(transform("scale(10000)"), transform("scale(1000)")))
+
+
+def test_points_are_counted() -> None:
+    budget = Budget(100)
+    with pytest.raises(Unreadable, match="points"):
+        for _ in range(10):
+            curves_of_subpath(full_turn((0.0, 0.0), 40.0, 20.0), SAME, "o", budget=budget)

@@ -1,0 +1,59 @@
+"""The caution page names what the pack's own tools and materials call for."""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from publisher.pages import Words
+from publisher.pages.front.cautions import caution_drafts
+from publisher.pages.sheet.caution_words import material_words, tool_words
+from publisher.pages.sheet.draft import Context, Numbers
+
+NUMBERS = Numbers(6, 9, (), (), ())
+SECTIONS = {"How to use a template", "How to cut a bevel", "Lines and what to do along them"}
+
+
+def titles(context: Context) -> list[str]:
+    return [
+        w.text for d in caution_drafts(context) for w in d.body(NUMBERS).drawn if isinstance(w, Words) and w.tag == "h2"
+    ]
+
+
+def test_only_what_is_listed_brings_its_caution(demo: Callable[..., Context]) -> None:
+    listed = titles(demo("toll-house"))
+    assert "Knife" in listed
+    assert "Hot wire" not in listed
+    assert listed[0] == "Makers and rules come first"
+
+
+def test_all_cautions_together_run_on_and_stay_inside_the_page(demo: Callable[..., Context]) -> None:
+    context = demo("toll-house", "a5")
+    design = replace(context.design, tools=tuple(t.key for t in (*tool_words(), *material_words())))
+    drafts = caution_drafts(replace(context, design=design))
+    assert len(set(titles(replace(context, design=design))) - SECTIONS) == 11
+    for draft in drafts:
+        for thing in draft.body(NUMBERS).drawn:
+            if isinstance(thing, Words):
+                assert thing.y >= draft.frame.text.bottom - 0.5
+
+
+def said(context: Context) -> str:
+    return " ".join(w.text for d in caution_drafts(context) for w in d.body(NUMBERS).drawn if isinstance(w, Words))
+
+
+def test_the_page_says_how_the_packs_own_templates_are_used(demo: Callable[..., Context]) -> None:
+    house, stair, quay = demo("toll-house"), demo("lock-stair"), demo("quay")
+    assert set(titles(house)) >= SECTIONS
+    assert "How to cut a bevel" not in titles(stair)
+    assert "outside the card" in said(stair)
+    assert "0.4 mm (0.016 in)" in said(house)
+    assert "copy the word “top”" in said(house)
+    assert "copy the word “top”" not in said(stair)
+    # only packs with tiles have a line to trim along
+    assert "the paper of a tile" in said(quay)
+    assert "the paper of a tile" not in said(house)
+
+
+def test_a_pack_to_paste_has_no_pencil_to_explain(demo: Callable[..., Context]) -> None:
+    context = demo("toll-house")
+    paste = replace(context, design=replace(context.design, use="paste"))
+    assert "How to use a template" not in titles(paste)

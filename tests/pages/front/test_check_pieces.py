@@ -1,0 +1,37 @@
+"""The pieces of the print-check page use the height that they say."""
+
+from collections.abc import Callable
+
+import pytest
+
+from publisher.basics import Box
+from publisher.design import Design
+from publisher.joints import Meeting
+from publisher.pages.front.check_pieces import board, how, scrap, square, wrong
+from publisher.pages.front.print_check import Piece
+from publisher.pages.sheet.draft import Context
+from publisher.pages.sheet.page_checks import ink_box
+
+BOX = Box(20.0, 30.0, 200.0, 250.0)
+
+
+@pytest.mark.parametrize("piece", [square, how, board, scrap, wrong])
+def test_a_piece_stays_in_the_height_that_it_returns(make_context: Callable[..., Context], piece: Piece) -> None:
+    meetings = (Meeting("wall.slot", "wall", "slot of part A for the tab of part B", 5.3, 5.29, 5.3),)
+    context = make_context(meetings=meetings)
+    body, height = piece(context, BOX, 2)
+    boxes = [b for t in body.drawn if (b := ink_box(context.type.faces, t)) is not None]
+    assert boxes
+    assert min(b.bottom for b in boxes) >= BOX.top - height - 1.0
+    assert max(b.top for b in boxes) <= BOX.top + 0.2
+    assert min(b.left for b in boxes) >= BOX.left - 0.3
+    assert max(b.right for b in boxes) <= BOX.right + 0.2
+
+
+@pytest.mark.parametrize("piece", [board, scrap])
+def test_without_parts_there_is_no_board_to_gauge(
+    make_context: Callable[..., Context], make_design: Callable[..., Design], piece: Piece
+) -> None:
+    body, height = piece(make_context(design=make_design(parts=()), parts=()), BOX, 2)
+    assert body.drawn == ()
+    assert height == 0.0

@@ -1,0 +1,34 @@
+"""The legend shows every kind of line, drawn as the pages draw it."""
+
+from publisher.basics import LineKind
+from publisher.pages.front.legend import LINES, legend
+from publisher.pages.model import Stroke, Words
+from publisher.pages.type.styles import TRIM, line_style
+from publisher.pages.type.text import Setter
+
+
+def test_every_kind_is_named_and_drawn_in_its_own_style(setter: Setter) -> None:
+    block = legend(setter, 10.0, 100.0, 180.0, across=3)
+    assert {t.style for t in block.drawn if isinstance(t, Stroke)} == {line_style(kind) for kind in LineKind}
+    said = {t.text for t in block.drawn if isinstance(t, Words)}
+    assert {kind.value for kind in LineKind} <= said
+    assert {kind for kind, _, _ in LINES} == set(LineKind)
+
+
+def test_the_trim_line_of_tiles_is_told_from_a_score(setter: Setter) -> None:
+    block = legend(setter, 10.0, 100.0, 180.0, across=3, trim=True)
+    assert TRIM in {t.style for t in block.drawn if isinstance(t, Stroke)}
+    assert TRIM.dash[0] < line_style(LineKind.SCORE).dash[0] / 3
+
+
+def test_a_sample_is_long_enough_for_its_pattern(setter: Setter) -> None:
+    for thing in legend(setter, 0.0, 0.0, 180.0).drawn:
+        if isinstance(thing, Stroke):
+            (start, end) = thing.paths[0].points
+            assert end[0] - start[0] >= sum(thing.style.dash)
+
+
+def test_the_height_is_what_is_drawn(setter: Setter) -> None:
+    block = legend(setter, 0.0, 50.0, 180.0, across=2, title=False)
+    lowest = min(t.y for t in block.drawn if isinstance(t, Words))
+    assert 50.0 - block.height <= lowest <= 50.0 - block.height + 5.4

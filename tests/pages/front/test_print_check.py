@@ -1,0 +1,95 @@
+"""The print-check page: all that the buyer measures is there, on any paper, and nothing collides."""
+
+from collections.abc import Callable
+from itertools import combinations
+
+import pytest
+
+from publisher.basics import Refusal
+from publisher.design import Design, PaperWish
+from publisher.joints import Meeting
+from publisher.pages.front.print_check import print_check_drafts
+from publisher.pages.model import Words
+from publisher.pages.sheet.draft import Body, Context, Numbers
+from publisher.pages.sheet.page_checks import ink_box, words_box
+
+Make = Callable[..., Context]
+MEETINGS = (
+    Meeting("wall.slot", "wall", "slot of part A for the tab of part B", 5.3, 5.2, 5.3),
+    Meeting("wall.door", "wall", "door of part A for a 25 mm base", 30.0, 29.95),
+)
+
+
+def bodies(context: Context, numbers: Callable[..., Numbers]) -> list[Body]:
+    return [draft.body(numbers(page)) for page, draft in enumerate(print_check_drafts(context), start=2)]
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter", "common", "a3", "tabloid", "legal"])
+def test_one_page_with_everything_on_it(make_context: Make, numbers: Callable[..., Numbers], paper: str) -> None:
+    context = make_context(paper, meetings=MEETINGS)
+    (body,) = bodies(context, numbers)
+    rulers = {p.label: p.length for p in body.lengths if p.purpose == "ruler"}
+    assert rulers == {"180": 180.0, "240": 240.0}
+    assert [p.length for p in body.lengths if p.purpose == "calibration"] == [100.0] * 4
+    assert sum(p.purpose == "card" for p in body.lengths) == 4
+    # eleven graduations; the coupon's slot and tab both ways
+    assert sum(p.purpose == "gauge" for p in body.lengths) == 15
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter", "common", "a3", "a5"])
+@pytest.mark.parametrize("slots", [True, False])
+def test_inside_the_limit_and_no_words_on_words(
+    make_context: Make, make_design: Callable[..., Design], numbers: Callable[..., Numbers], paper: str, slots: bool
+) -> None:
+    context = make_context(paper, make_design(slots=slots), meetings=MEETINGS)
+    for draft, body in zip(print_check_drafts(context), bodies(context, numbers), strict=True):
+        limit = draft.frame.limit
+        for thing in body.drawn:
+            box = ink_box(context.type.faces, thing)
+            assert box is not None
+            assert box.left >= limit.left and box.bottom >= limit.bottom
+            assert box.right <= limit.right and box.top <= limit.top
+        placed = [t for t in body.drawn if isinstance(t, Words)]
+        for one, two in combinations(placed, 2):
+            a, b = (words_box(context.type.faces, w).grown(-0.15) for w in (one, two))
+            apart = a.right <= b.left or b.right <= a.left or a.top <= b.bottom or b.top <= a.bottom
+            assert apart, (one.text, two.text)
+
+
+def test_the_words_follow_the_design(
+    make_context: Make, numbers: Callable[..., Numbers], words: Callable[[Body], str]
+) -> None:
+    (body,) = bodies(make_context(meetings=MEETINGS), numbers)
+    said = words(body)
+    for needed in (
+        "99.8 and 100.0 mm",  # 29.95 / 30 = 0.9983
+        "slot of part A for the tab of part B gets too loose",
+        "door of part A for a 25 mm base gets too tight",
+        "5.00 mm (0.197 in)",
+        "85.60 × 53.98 mm",
+        "Measure again after gluing to card",
+        "98 to 99.7 mm",
+        "95 to 97.9 mm",
+        "Go on between 4.8 and 5.2 mm (0.189 and 0.205 in)",
+        "cut on the line",
+    ):
+        assert needed in said.replace("\n", " "), needed
+
+
+def test_a_small_paper_takes_more_pages_and_shorter_rulers(make_context: Make, numbers: Callable[..., Numbers]) -> None:
+    context = make_context("a5")
+    pages = bodies(context, numbers)
+    assert len(pages) > 1
+    assert [p.length for b in pages for p in b.lengths if p.purpose == "ruler"] == [110.0, 170.0]
+    assert sum(p.purpose == "calibration" for b in pages for p in b.lengths) == 4
+    assert len({d.key for d in print_check_drafts(context)}) == len(pages)
+
+
+def test_a_paper_that_holds_no_square_is_refused(make_context: Make, make_design: Callable[..., Design]) -> None:
+    place = make_design().parts[0].place
+    design = make_design(papers=(PaperWish("slip", 110.0, 200.0, None, place),))
+    with pytest.raises(Refusal) as refusal:
+        print_check_drafts(make_context("slip", design))
+    assert "100 mm" in refusal.value.findings[0].message
+    assert "mm" in refusal.value.findings[0].hint and "more across" in refusal.value.findings[0].hint
+    assert "more upwards" not in refusal.value.findings[0].hint

@@ -1,0 +1,69 @@
+"""One step: a photograph beside the words keeps its shape."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from io import BytesIO
+
+import pytest
+from PIL import Image
+
+from publisher.basics import Box
+from publisher.brief import SpecFile
+from publisher.design import PicturePlan
+from publisher.pages import Picture, Words
+from publisher.pages.instructions.step_block import TALLEST, step_block
+from publisher.pages.sheet.draft import Context
+
+BOX = Box(10, 10, 190, 270)
+
+
+def test_a_photograph_is_placed_at_the_right_in_its_own_shape(demo: Callable[..., Context]) -> None:
+    context = demo("toll-house")
+    out = BytesIO()
+    Image.new("L", (300, 600)).save(out, "PNG")
+    file = SpecFile("wall.png", "picture", out.getvalue(), 300, 600)
+    step = replace(
+        context.design.steps[0], picture=PicturePlan("photo", "wall.png", 0, None, context.design.steps[0].place)
+    )
+    changed = replace(context, design=replace(context.design, files=(file,)))
+    block = step_block(changed, step, 1, frozenset(), BOX, 6)
+    (picture,) = [d for d in block.drawn if isinstance(d, Picture)]
+    assert picture.box.height == pytest.approx(TALLEST)
+    assert picture.box.width / picture.box.height == pytest.approx(0.5)
+    assert picture.box.left > 100
+    assert block.height > TALLEST
+
+
+def test_cutting_brings_the_caution_of_the_packs_own_knife(demo: Callable[..., Context]) -> None:
+    context = demo("toll-house")
+    step = next(s for s in context.design.steps if s.stage == "cut" and not s.uses)
+    assert [c.id for c in step_block(context, step, 1, frozenset(), BOX, 6).cautions] == ["knife"]
+    bare = replace(context, design=replace(context.design, tools=()))
+    assert step_block(bare, step, 1, frozenset(), BOX, 6).cautions == ()
+
+
+def test_a_step_that_names_its_tools_brings_the_cautions_of_those_alone(demo: Callable[..., Context]) -> None:
+    context = demo("toll-house")
+    step = next(s for s in context.design.steps if s.stage == "cut")
+
+    def cautions(stage: str, *uses: str) -> list[str]:
+        changed = replace(step, stage=stage, uses=uses)
+        return [c.id for c in step_block(context, changed, 1, frozenset(), BOX, 6).cautions]
+
+    assert cautions("cut") == ["knife"]
+    assert cautions("cut", "pencil") == []  # tracing
+    assert cautions("cut", "white_glue") == ["knife"]  # a material is no tool
+    assert cautions("dry_fit") == []
+    assert cautions("dry_fit", "pins", "craft_knife") == ["knife", "pins"]
+
+
+def test_copies_are_counted_where_every_one_is_taken_in_hand(demo: Callable[..., Context]) -> None:
+    context = demo("lock-stair")
+    step = next(s for s in context.design.steps if s.parts == ("step",))
+
+    def said(stage: str) -> set[str]:
+        block = step_block(context, replace(step, stage=stage), 1, frozenset(), BOX, 6)
+        return {w.text for w in block.drawn if isinstance(w, Words)}
+
+    assert "15 ×" in said("cut") and "15 ×" in said("texture")  # 14 and a spare
+    assert not [text for text in said("glue") if "×" in text]

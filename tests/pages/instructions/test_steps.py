@@ -1,0 +1,53 @@
+"""Instructions: every step once, whole, with its picture, what is needed and its cautions."""
+
+from collections.abc import Callable
+
+import pytest
+
+from publisher.pages import Stroke, Words
+from publisher.pages.instructions.steps import step_drafts
+from publisher.pages.sheet.draft import Context, Numbers
+
+NUMBERS = Numbers(8, 9, (("cautions:1", 6),), (), ())
+
+
+def said(context: Context) -> list[str]:
+    return [w.text for d in step_drafts(context) for w in d.body(NUMBERS).drawn if isinstance(w, Words)]
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter"])
+def test_every_step_stands_on_one_page_inside_the_text_column(demo: Callable[..., Context], paper: str) -> None:
+    context = demo("toll-house", paper)
+    drafts = step_drafts(context)
+    marks = [title for d in drafts for title, _ in d.bookmarks]
+    assert [m.split()[0] for m in marks] == [str(k) for k in range(1, len(context.design.steps) + 1)]
+    for draft in drafts:
+        for thing in draft.body(NUMBERS).drawn:
+            if isinstance(thing, Words):
+                assert draft.frame.text.bottom - 0.5 <= thing.y <= draft.frame.text.top
+
+
+def test_placeholders_are_filled_in_both_units(demo: Callable[..., Context]) -> None:
+    text = " ".join(said(demo("toll-house")))
+    assert "5.00 mm (0.20 in)" in text
+    assert "{" not in text
+
+
+def test_a_caution_stands_in_full_once_and_by_its_page_afterwards(demo: Callable[..., Context]) -> None:
+    text = " ".join(said(demo("toll-house")))
+    assert text.count("Fit a sharp blade") == 1
+    assert "Caution, see page 6: knife." in text
+
+
+def test_parts_are_named_with_letter_and_count(demo: Callable[..., Context]) -> None:
+    text = said(demo("toll-house"))
+    assert "You need now" in text
+    assert {"Gable wall", "2 ×"} <= set(text)
+    assert "A" in text
+
+
+def test_the_plan_of_a_layer_is_drawn_at_its_step(demo: Callable[..., Context]) -> None:
+    context = demo("lock-stair")
+    assert context.joined.drawing("plan:stair:3") is not None
+    styles = {s.style.name for d in step_drafts(context) for s in d.body(NUMBERS).drawn if isinstance(s, Stroke)}
+    assert {"picture_outline", "picture_cue"} <= styles

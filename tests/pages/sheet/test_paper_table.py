@@ -1,0 +1,94 @@
+"""Papers against ISO 216 and PWG 5101.1, and the designer's own."""
+
+from collections.abc import Callable
+from math import inf, nan
+
+import pytest
+
+from publisher.basics import Refusal
+from publisher.design import Design, PaperWish
+from publisher.pages.sheet.paper_table import paper_for, papers
+
+ISO = {
+    "a0": (841, 1189),
+    "a1": (594, 841),
+    "a2": (420, 594),
+    "a3": (297, 420),
+    "a4": (210, 297),
+    "a5": (148, 210),
+}  # ISO 216
+PWG = {  # PWG 5101.1, hundredths of a millimetre
+    "letter": (21590, 27940),
+    "legal": (21590, 35560),
+    "tabloid": (27940, 43180),
+    "arch_c": (45720, 60960),
+    "arch_d": (60960, 91440),
+    "arch_e": (91440, 121920),
+}
+
+
+def test_sizes_are_those_of_the_standards() -> None:
+    table = {p.name: p for p in papers()}
+    for name, size in ISO.items():
+        assert (table[name].width, table[name].height) == size
+    for name, (width, height) in PWG.items():
+        assert (table[name].width * 100, table[name].height * 100) == pytest.approx((width, height))
+    assert (table["common"].width, table["common"].height) == (210.0, 279.4)
+    assert set(table) == {*ISO, *PWG, "common"}
+
+
+def test_each_row_has_a_source_and_margins_that_every_printer_keeps() -> None:
+    for paper in papers():
+        assert "ISO 216" in paper.source or "PWG 5101.1" in paper.source
+        left, bottom, right, top = paper.margins
+        assert min(left, right) >= 6.35 and min(bottom, top) >= 12.7
+
+
+def test_names_are_found_in_any_case(make_design: Callable[..., Design]) -> None:
+    assert paper_for(make_design(), "A4").name == "a4"
+
+
+def test_an_unknown_paper_names_the_nearest(make_design: Callable[..., Design]) -> None:
+    with pytest.raises(Refusal) as refusal:
+        paper_for(make_design(), "leter")
+    (found,) = refusal.value.findings
+    assert found.check == "pages/unknown-paper"
+    assert "did you mean “letter”" in found.hint
+    assert "a4" in found.message
+
+
+def wish(
+    make_design: Callable[..., Design], width: float, height: float, margins: tuple[float, ...] | None = None
+) -> Design:
+    place = make_design().parts[0].place
+    return make_design(papers=(PaperWish("mine", width, height, margins, place),))  # type: ignore[arg-type]
+
+
+def test_a_paper_of_the_designers_own_is_turned_upright(make_design: Callable[..., Design]) -> None:
+    paper = paper_for(wish(make_design, 500.0, 300.0, (1.0, 2.0, 3.0, 4.0)), "MINE")
+    assert (paper.width, paper.height) == (300.0, 500.0)
+    assert paper.margins == (4.0, 1.0, 2.0, 3.0)
+    plain = paper_for(wish(make_design, 500.0, 300.0), "mine")
+    assert plain.margins == (6.35, 12.7, 6.35, 12.7)
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "margins"),
+    [
+        (0.0, 300.0, None),
+        (nan, 300.0, None),
+        (300.0, inf, None),
+        (50.0, 300.0, None),
+        (300.0, 6000.0, None),
+        (300.0, 400.0, (-1.0, 5.0, 5.0, 5.0)),
+        (300.0, 400.0, (100.0, 5.0, 100.0, 5.0)),
+    ],
+)
+def test_impossible_papers_are_refused_at_their_place(
+    make_design: Callable[..., Design], width: float, height: float, margins: tuple[float, ...] | None
+) -> None:
+    with pytest.raises(Refusal) as refusal:
+        paper_for(wish(make_design, width, height, margins), "mine")
+    (found,) = refusal.value.findings
+    assert found.check == "pages/paper-impossible"
+    assert found.place is not None and found.place.line == 3

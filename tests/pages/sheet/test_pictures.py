@@ -1,0 +1,59 @@
+"""Pictures fit their box, keep their shape, and never grow beyond the piece."""
+
+from dataclasses import replace
+
+import pytest
+
+from publisher.basics import Box
+from publisher.joints import Drawing, DrawnLine, Label
+from publisher.pages import Stroke, Words
+from publisher.pages.sheet.pictures import drawn_size, place_drawing
+from publisher.pages.type.fonts import Faces, face
+from publisher.pages.type.text import Setter
+
+DRAWING = Drawing(
+    "whole:x", "a box",
+    (DrawnLine("outline", ((0, 0), (200, 0), (200, 100), (0, 100), (0, 0))), DrawnLine("detail", ((0, 50), (200, 50)))),
+    (Label("A", (100.0, 50.0)),), 200.0, 100.0,
+)  # fmt: skip
+
+
+@pytest.fixture
+def setter() -> Setter:
+    return Setter(Faces(face("regular"), face("bold")))
+
+
+def test_a_drawing_fills_its_box_in_its_own_shape(setter: Setter) -> None:
+    drawn = place_drawing(setter, DRAWING, Box(10, 10, 110, 110))
+    points = [p for s in drawn if isinstance(s, Stroke) for path in s.paths for p in path.points]
+    assert (min(x for x, _ in points), max(x for x, _ in points)) == (10.0, 110.0)
+    assert (min(y for _, y in points), max(y for _, y in points)) == (35.0, 85.0)
+    assert [w.text for w in drawn if isinstance(w, Words)] == ["A"]
+
+
+def test_a_small_piece_is_not_blown_up() -> None:
+    assert drawn_size(DRAWING, 1000.0, 1000.0) == (1.0, 200.0, 100.0)
+
+
+def test_a_silhouette_leaves_texture_out(setter: Setter) -> None:
+    drawn = place_drawing(setter, DRAWING, Box(0, 0, 10, 10), labels=False, details=False)
+    assert [s.style.name for s in drawn if isinstance(s, Stroke)] == ["picture_outline"]
+
+
+def test_labels_at_one_point_are_moved_apart(setter: Setter) -> None:
+    crowded = replace(DRAWING, labels=(Label("A", (100.0, 50.0)), Label("B", (100.5, 50.0)), Label("C", (100.0, 50.5))))
+    words = [w for w in place_drawing(setter, crowded, Box(10, 10, 110, 110)) if isinstance(w, Words)]
+    assert [w.text for w in words] == ["A", "B", "C"]
+    for one, other in ((0, 1), (0, 2), (1, 2)):
+        a, b = words[one], words[other]
+        assert abs(a.x - b.x) > 1.5 or abs(a.y - b.y) > 1.5
+
+
+def test_a_label_that_stands_off_gets_a_line_to_its_part(setter: Setter) -> None:
+    for at, leaders in (((215.0, 50.0), 1), ((202.5, 50.0), 0), ((100.0, 50.0), 0)):  # off, close beside, on the part
+        drawn = place_drawing(setter, replace(DRAWING, labels=(Label("A", at),)), Box(10, 10, 210, 210))
+        lines = [s for s in drawn if isinstance(s, Stroke) and s.style.name == "leader"]
+        assert len(lines) == leaders
+        for line in lines:
+            (start, end) = line.paths[0].points
+            assert end == pytest.approx((210.0, 110.0)) and start[0] > end[0]

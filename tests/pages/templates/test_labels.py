@@ -1,0 +1,94 @@
+"""What a template says, and how its label is set."""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+
+from publisher.basics import Layer, Pose
+from publisher.geometry import Part
+from publisher.pages.model import Path, Stroke, Words
+from publisher.pages.sheet.draft import Context
+from publisher.pages.templates.label_words import says
+from publisher.pages.templates.labels import MANY, MARGIN, STYLES, blocks, box_stands_for, placed, small_blocks
+from publisher.pages.type.styles import LEAST
+
+
+def test_blocks_fit_their_own_size(make_context: Callable[..., Context], stair_layer: Part) -> None:
+    context = make_context(parts=(stair_layer,))
+    for label in (b for group in blocks(context.type, says(context, stair_layer), STYLES) for b in group):
+        size = max(context.type.width(text, label.style) for text in label.says.size)  # never broken inside
+        assert label.width <= max(label.measure, size + 2 * MARGIN) + 0.4
+        words = [thing.text for thing in placed(label, context.type, Pose()) if isinstance(thing, Words)]
+        assert any(label.says.size[0].replace("\u00a0", " ") in text for text in words)
+        for thing in placed(label, context.type, Pose()):
+            assert thing.layer is Layer.NOTES  # type: ignore[union-attr]
+            if isinstance(thing, Words):
+                style = replace(label.style, size=thing.size, weight=thing.font)
+                assert thing.x >= -0.01 and thing.x + context.type.width(thing.text, style) <= label.width + 0.01
+                assert thing.y >= 0.3 and thing.y + context.type.cap(style) <= label.height
+                assert thing.size >= LEAST.size
+            elif isinstance(thing, Stroke):
+                for x, y in (p for path in thing.paths for p in path.points):
+                    assert 0 <= x <= label.width and 0 <= y <= label.height + 1e-9
+
+
+def test_a_label_promises_its_name_line_by_line(
+    make_context: Callable[..., Context], make_part: Callable[..., Part]
+) -> None:
+    part = make_part(name="The longest name in all the pack")
+    context = make_context(parts=(part,))
+    for label in (b for group in blocks(context.type, says(context, part)) for b in group):
+        set_lines = {w.text for w in placed(label, context.type, Pose()) if isinstance(w, Words)}
+        assert " ".join(label.name) == part.name
+        assert all(any(promise in line for line in set_lines) for promise in label.promised)
+
+
+def test_larger_type_comes_first_and_tall_blocks_last(make_context: Callable[..., Context], stair_layer: Part) -> None:
+    context = make_context(parts=(stair_layer,))
+    groups = [g for g in blocks(context.type, says(context, stair_layer)) if g]
+    assert groups[0][0].style.size > groups[1][0].style.size
+    assert all(b.width >= b.height for g in groups[:-2] for b in g)
+    assert all(b.width < b.height for b in groups[-1])
+
+
+@pytest.mark.parametrize("boxes", [(14, 0, 1), (3, 2, 0), (1, 0, 0), (60, 0, 0)])
+def test_one_tick_box_for_every_copy(
+    make_context: Callable[..., Context], make_part: Callable[..., Part], boxes: tuple[int, int, int]
+) -> None:
+    part = make_part(count=boxes[0] + boxes[1], mirrored=boxes[1], spare=boxes[2])
+    context = make_context(parts=(part,))
+    for group in blocks(context.type, says(context, part)):
+        for label in group:
+            squares = tick_boxes(placed(label, context.type, Pose()))
+            assert len(squares) == sum(boxes)
+            assert len({p.points[0] for p in squares}) == len(squares)
+
+
+def tick_boxes(drawn: object) -> list[Path]:
+    return [p for d in drawn if isinstance(d, Stroke) and d.style.name == "tick_box" for p in d.paths]  # type: ignore[attr-defined]
+
+
+def test_very_many_copies_share_boxes(make_context: Callable[..., Context], make_part: Callable[..., Part]) -> None:
+    assert [box_stands_for(n) for n in (1, 60, 61, 121, 600, 601)] == [1, 1, 2, 5, 10, 20]
+    part = make_part(count=1_000_000)
+    context = make_context(parts=(part,))
+    label = next(b for group in blocks(context.type, says(context, part)) for b in group)
+    drawn = placed(label, context.type, Pose())
+    assert 0 < len(tick_boxes(drawn)) <= MANY
+    assert any(isinstance(d, Words) and d.text == "one box for every 20000" for d in drawn)
+
+
+def test_a_turned_block_keeps_its_words_together(
+    make_context: Callable[..., Context], make_part: Callable[..., Part]
+) -> None:
+    part = make_part()
+    context = make_context(parts=(part,))
+    label = small_blocks(context.type, says(context, part))[0]
+    assert label.says.promised == ("A",)
+    flat = placed(label, context.type, Pose(10, 20))
+    turned = placed(label, context.type, Pose(10, 20, 90.0))
+    for a, b in zip(flat, turned, strict=True):
+        if isinstance(a, Words) and isinstance(b, Words):
+            assert b.turn == 90.0
+            assert (b.x - 10, b.y - 20) == pytest.approx((-(a.y - 20), a.x - 10))

@@ -1,0 +1,66 @@
+"""Words of marks stand near their marks and touch nothing."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from itertools import combinations
+from math import hypot
+
+import pytest
+import shapely
+
+from publisher.basics import Box, LineKind, Pose, Purpose
+from publisher.geometry import Mark, Part
+from publisher.pages.templates.part_notes import mark_notes, quiet_boxes
+from publisher.pages.templates.part_strokes import quiet_lines, region_polygon
+from publisher.pages.type.rectangles import as_polygon
+from publisher.pages.type.text import Setter
+
+
+@pytest.mark.parametrize("pose", [Pose(), Pose(80, 90, 137.0, True)])
+def test_words_cross_no_line_and_no_other_words(make_part: Callable[..., Part], setter: Setter, pose: Pose) -> None:
+    marks = (
+        Mark(LineKind.REFERENCE, Purpose.MATCH, ((3.0, 20.0),), text="a"),
+        Mark(LineKind.REFERENCE, Purpose.MATCH, ((3.2, 20.0),), text="b"),
+        Mark(LineKind.REFERENCE, Purpose.BEVEL, ((0.0, 38.0), (60.0, 38.0)), text="bevel 45°"),
+    )
+    part = make_part(marks=marks)
+    notes = mark_notes(part, pose, setter)
+    assert sorted(n.text for n in notes) == ["a", "b", "bevel 45°"]
+    lines = shapely.union_all([region_polygon(part.template, pose).boundary, quiet_lines(part, pose)])
+    for note in notes:
+        assert not as_polygon(note.box).intersects(lines)
+    for one, other in combinations(notes, 2):
+        assert not as_polygon(one.box).intersects(as_polygon(other.box))
+
+
+def test_words_stay_near_their_mark(stair_layer: Part, setter: Setter) -> None:
+    notes = {note.text: note for note in mark_notes(stair_layer, Pose(), setter)}
+    assert set(notes) == {"climbs", "front edge", "next layer’s front edge here"}
+    for mark in (m for m in stair_layer.marks if m.text):
+        box = notes[mark.text].box
+        middle = ((box.left + box.right) / 2, (box.bottom + box.top) / 2)
+        assert hypot(middle[0] - mark.points[0][0], middle[1] - mark.points[0][1]) < 12.0
+
+
+def test_words_that_only_name_a_place_are_left_out_where_they_would_cross_a_line(
+    make_part: Callable[..., Part], setter: Setter
+) -> None:
+    words = "a sentence much longer than the part is wide, and wider than any place on it could ever be, by far"
+    for purpose, shown in ((Purpose.NAME, 0), (Purpose.BEVEL, 1)):
+        part = replace(make_part(), marks=(Mark(LineKind.REFERENCE, purpose, ((5.0, 5.0),), text=words * 3),))
+        assert len(mark_notes(part, Pose(), setter)) == shown
+
+
+def test_a_pattern_is_broken_round_words_and_round_the_arrow_up(make_part: Callable[..., Part], setter: Setter) -> None:
+    arrow = Mark(LineKind.DRAW, Purpose.TOP, ((20.0, 10.0), (20.0, 17.0)))
+    word = Mark(LineKind.REFERENCE, Purpose.NAME, ((30.0, 13.0),), text="top")
+    part = replace(make_part(), marks=(arrow, word))
+    pose = Pose(100.0, 0.0)
+    notes = mark_notes(part, pose, setter)
+    around_word, around_arrow = quiet_boxes(part, pose, notes)
+    assert around_word == notes[0].box.grown(0.5)
+    assert around_arrow == Box(120.0, 10.0, 120.0, 17.0).grown(1.2)
+
+
+def test_a_part_without_words_has_none(make_part: Callable[..., Part], setter: Setter) -> None:
+    assert mark_notes(make_part(), Pose(), setter) == ()

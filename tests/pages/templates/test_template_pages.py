@@ -1,0 +1,133 @@
+"""Template pages as drafts: titles, order, promises."""
+
+from collections.abc import Callable
+from math import dist
+
+from publisher.basics import Layer
+from publisher.design import Design
+from publisher.geometry import Part
+from publisher.pages.model import Stroke, Words
+from publisher.pages.sheet.draft import Body, Context, Numbers
+from publisher.pages.templates.template_pages import template_drafts
+from publisher.pages.type.styles import CUT, LEADER, LEAST_SIZE
+
+
+def test_the_most_used_part_comes_first_and_the_title_names_the_parts(
+    make_context: Callable[..., Context], draw: Callable[..., Part], stair_layer: Part
+) -> None:
+    plinth = draw("disc", "B", name="Plinth", radius=92, count=1)
+    drafts = template_drafts(make_context(parts=(plinth, stair_layer)))
+    assert [d.title for d in drafts] == ["Templates: A Stair layer", "Templates: B Plinth"]
+    assert [d.key for d in drafts] == ["templates:1", "templates:2"]
+    assert {(d.kind, d.task) for d in drafts} == {("templates", "templates")}
+    assert drafts[0].bookmarks == (("A Stair layer", 1),)
+    assert drafts[0].parts == (stair_layer.id,)
+
+
+def test_a_long_title_names_letters_only(make_context: Callable[..., Context], make_part: Callable[..., Part]) -> None:
+    parts = tuple(make_part(f"p{i}", chr(65 + i), 20, 12, name="A part with a name") for i in range(5))
+    (draft,) = template_drafts(make_context(parts=parts))
+    assert draft.title == "Templates: A · B · C · D · E"
+
+
+def test_the_body_keeps_its_promises(
+    make_context: Callable[..., Context], stair_layer: Part, numbers: Callable[..., Numbers]
+) -> None:
+    (draft,) = template_drafts(make_context(parts=(stair_layer,)))
+    body = draft.body(numbers(page=4))
+    assert isinstance(body, Body)
+    (outline,) = body.outlines
+    assert (outline.page, outline.part, outline.letter, outline.copy, outline.window) == (
+        4,
+        stair_layer.id,
+        "A",
+        1,
+        None,
+    )
+    cut = [p for d in body.drawn if isinstance(d, Stroke) and d.style == CUT for p in d.paths]
+    assert cut[0].points == outline.pose.apply_all(outline.rings[0])
+    words = [d for d in body.drawn if isinstance(d, Words)]
+    for promise in body.texts:
+        assert promise.page == 4 and promise.near
+        found = [w for w in words if promise.text in w.text]
+        assert found
+        assert min(abs(w.x - promise.near[0]) + abs(w.y - promise.near[1]) for w in found) < 2 * promise.within
+    assert {"A", "Stair layer", "cut 14", "122.0 × 89.1 mm"} == {t.text for t in body.texts}
+    assert all(w.size >= LEAST_SIZE for w in words)
+    assert body.tiles[0].part == stair_layer.id
+
+
+def test_words_and_lines_have_their_layers(
+    make_context: Callable[..., Context], stair_layer: Part, numbers: Callable[..., Numbers]
+) -> None:
+    (draft,) = template_drafts(make_context(parts=(stair_layer,)))
+    for thing in draft.body(numbers()).drawn:
+        if isinstance(thing, Words):
+            assert thing.layer is Layer.NOTES
+        if isinstance(thing, Stroke) and thing.style == CUT:
+            assert thing.layer is Layer.OUTLINES
+
+
+def test_every_pasted_copy_is_promised(
+    make_context: Callable[..., Context],
+    make_design: Callable[..., Design],
+    make_part: Callable[..., Part],
+    numbers: Callable[..., Numbers],
+) -> None:
+    part = make_part(count=7, spare=1, width=60, height=45)
+    drafts = template_drafts(make_context(design=make_design(use="paste"), parts=(part,)))
+    copies = [o.copy for d in drafts for o in d.body(numbers()).outlines]
+    assert sorted(copies) == list(range(1, 9))
+
+
+def test_parts_that_fit_no_page_are_left_to_the_tiles(
+    make_context: Callable[..., Context], make_part: Callable[..., Part]
+) -> None:
+    assert template_drafts(make_context(parts=(make_part(width=480, height=100),))) == ()
+    assert template_drafts(make_context(parts=())) == ()
+
+
+def test_more_copies_than_a_pack_takes_are_a_finding(
+    make_context: Callable[..., Context],
+    make_design: Callable[..., Design],
+    make_part: Callable[..., Part],
+    numbers: Callable[..., Numbers],
+) -> None:
+    part = make_part(count=1_000_000)
+    (draft,) = template_drafts(make_context(design=make_design(use="paste"), parts=(part,)))
+    (finding,) = draft.findings
+    assert finding.check == "pages/too-many-copies" and finding.value == 1_000_000
+    assert draft.body(numbers()) == Body()
+    (fine,) = template_drafts(make_context(parts=(part,)))
+    assert not fine.findings
+
+
+def test_a_leader_ties_a_label_to_its_part(
+    make_context: Callable[..., Context],
+    stair_layer: Part,
+    make_part: Callable[..., Part],
+    numbers: Callable[..., Numbers],
+) -> None:
+    def leaders(part: Part) -> list[Stroke]:
+        (draft,) = template_drafts(make_context(parts=(part,)))
+        return [d for d in draft.body(numbers()).drawn if isinstance(d, Stroke) and d.style == LEADER]
+
+    (line,) = leaders(stair_layer)
+    a, b = line.paths[0].points
+    assert 1.0 < dist(a, b) < 14.0
+    assert leaders(make_part(width=120, height=100)) == []
+
+
+def test_a_title_of_very_many_parts_names_the_first_and_counts_the_rest(
+    make_context: Callable[..., Context], make_part: Callable[..., Part]
+) -> None:
+    parts = tuple(make_part(f"p{i}", f"A{chr(65 + i)}", 34.0 + i, 20.0) for i in range(24))
+    for draft in template_drafts(make_context(parts=parts)):
+        letters = [p.letter for p in parts if p.id in draft.parts]
+        assert len(draft.title) <= 64
+        if len(letters) > 12:
+            shown, rest = draft.title.removeprefix("Templates: ").split(" · and ")
+            named = shown.split(" · ")
+            assert set(named) <= set(letters)
+            assert rest == f"{len(letters) - len(named)} more"
+    assert any("more" in d.title for d in template_drafts(make_context(parts=parts)))

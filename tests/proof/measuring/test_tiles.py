@@ -1,0 +1,69 @@
+from math import cos, radians, sin
+from typing import Any
+
+import numpy as np
+import pytest
+
+from publisher.basics import Pose
+from publisher.proof.measuring.case import Case
+from publisher.proof.measuring.tiles import TilesReading, fit
+from publisher.proof.reading.reader import read_file
+
+
+def tiles_of(pack: Any) -> TilesReading:
+    data = pack.write()
+    (reading,) = Case(data, read_file(data, "test.pdf"), pack.promises).tiles()
+    return reading
+
+
+def test_a_rigid_motion_is_found_again() -> None:
+    a = radians(25)
+    turn = np.array(((cos(a), sin(a)), (-sin(a), cos(a))))
+    source = np.array(((0.0, 0.0), (80.0, 5.0), (20.0, 60.0)))
+    found, shift, residual = fit(source, source @ turn + (7.0, -3.0))
+    assert np.allclose(found, turn)
+    assert np.allclose(shift, (7.0, -3.0))
+    assert residual < 1e-9
+
+
+def test_a_mirrored_page_is_not_turned_into_place() -> None:
+    source = np.array(((0.0, 0.0), (80.0, 5.0), (20.0, 60.0)))
+    assert fit(source, source * (-1, 1))[2] > 5
+
+
+def test_the_good_pack_comes_together(kit: Any) -> None:
+    reading = tiles_of(kit.good())
+    assert reading.farthest < 0.001
+    assert reading.disagree < 0.001
+    assert reading.untied == ()
+    assert reading.repeated == ()
+
+
+def test_marks_are_followed_and_not_the_promised_poses(kit: Any) -> None:
+    """A tile that is shifted with its marks comes together; its own page's outline check sees the shift."""
+    pack = kit.good()
+    promise = pack.promises.outlines[2]
+    pose = Pose(promise.pose.x + 0.4, promise.pose.y - 0.3)
+    pack.sheets[3].items["outline"] = kit.outline(promise.rings, pose, promise.window)
+    for seam in pack.promises.seams:
+        x, y = seam.at[1]
+        pack.sheets[3].items[f"mark {seam.label}"] = kit.mark(x + 0.4, y - 0.3)
+    assert tiles_of(pack).farthest < 0.001
+
+
+@pytest.mark.parametrize("shift", [0.2, 1.0])
+def test_a_tile_shifted_against_its_marks(kit: Any, shift: float) -> None:
+    pack = kit.good()
+    promise = pack.promises.outlines[2]
+    pose = Pose(promise.pose.x, promise.pose.y + shift)
+    pack.sheets[3].items["outline"] = kit.outline(promise.rings, pose, promise.window)
+    assert tiles_of(pack).farthest == pytest.approx(shift, abs=0.01)
+
+
+def test_labels_swapped_on_one_page(kit: Any) -> None:
+    pack = kit.good()
+    one, two = pack.promises.seams
+    pack.sheets[3].items["label B1"] = kit.words("B1", two.at[1][0] + 4.0, two.at[1][1] + 1.0, 3.2)
+    pack.sheets[3].items["label B2"] = kit.words("B2", one.at[1][0] + 4.0, one.at[1][1] + 1.0, 3.2)
+    reading = tiles_of(pack)
+    assert reading.farthest > 1.0
