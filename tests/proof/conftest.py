@@ -37,7 +37,7 @@ from publisher.basics import (
 K = 72 / 25.4
 WIDTH, HEIGHT = 210.0, 297.0
 LIMIT = Box(6.35, 12.7, 203.65, 284.3)
-FONT = Path(publisher.pages.__file__).parent / "fonts" / "NotoSans-Regular.ttf"
+FONT = Path(publisher.pages.__file__).parent / "type" / "fonts" / "NotoSans-Regular.ttf"
 RECORD = b'{"format": 1}'
 Draw = Callable[[Canvas], None]
 
