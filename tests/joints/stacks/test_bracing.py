@@ -75,8 +75,7 @@ def test_steps_of_three_turns_are_three_boards_thick(make: SimpleNamespace) -> N
     assert [root.plies for root in found.roots[-4:]] == [3, 3, 2, 1]  # the last but one lacks the second board above it
 
 
-def test_a_prop_on_every_third_step_from_the_top(make: SimpleNamespace) -> None:
-    """Fact of the trade (common practice, no source): a prop on every third step, so that the top one is not alone."""
+def test_braces_are_counted_down_from_the_top_step_while_there_is_height_for_the_knee(make: SimpleNamespace) -> None:
     plan = with_brace(make.stack("s", ("step", 14, 20.0, (0, 0))), BracePlan(40.0, 30.0, 3, make.here))
     found, facts = report(make, plan, make.stair_layer())
     # steps 14, 11 and 8; step 5 lies 20 mm up, less than the drop of 30
