@@ -1,6 +1,7 @@
-"""The judge: every layout, wherever it comes from, is verified by geometry that no engine uses, before anyone sees it.
+"""The judge: every layout, wherever it comes from, is verified on the true outlines before anyone sees it.
 
-Millimetres, floating point, true outlines (not the simplified ones that the engines pack), shapely.
+Millimetres, floating point, distances between polygons (shapely), where the engines pack simplified outlines on whole numbers.
+The free area of the sheet is the one that the engines were given.
 """
 
 from collections import Counter
