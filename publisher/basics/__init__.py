@@ -7,11 +7,13 @@ finished file must keep. Never: imports a room or a third-party library, opens a
 from publisher.basics.findings import (
     Check,
     Finding,
+    Findings,
     Outcome,
     Place,
     Refusal,
     Rule,
     Severity,
+    checked,
     errors,
     run_checks,
 )
@@ -35,6 +37,7 @@ __all__ = [
     "Check",
     "CodePromise",
     "Finding",
+    "Findings",
     "Layer",
     "LengthPromise",
     "LineKind",
@@ -52,6 +55,7 @@ __all__ = [
     "SeamPromise",
     "Severity",
     "TextPromise",
+    "checked",
     "errors",
     "run_checks",
 ]

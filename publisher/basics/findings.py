@@ -1,6 +1,6 @@
 """The one noun for every complaint, and the rules and checks that make them."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Generator, Iterable
 from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Generic, TypeVar
@@ -87,6 +87,29 @@ class Check(Rule, Generic[Subject]):
 
     run: Callable[[Subject, "Check[Subject]"], Outcome] = field(kw_only=True)
     may_be_empty: bool = field(default=False, kw_only=True)
+
+
+Findings = Generator[Finding, None, int]
+"""What the test of a check yields, one by one; it returns how many things it looked at."""
+
+
+def checked(
+    name: str, title: str, rationale: str, severity: Severity = Severity.ERROR, *, may_be_empty: bool = False
+) -> Callable[[Callable[[Subject, Check[Subject]], Findings]], Check[Subject]]:
+    """Make a check of the test that stands below: a generator of findings. ``name`` is the check's id."""
+
+    def made(test: Callable[[Subject, Check[Subject]], Findings]) -> Check[Subject]:
+        def run(subject: Subject, check: Check[Subject]) -> Outcome:
+            findings, found = test(subject, check), []
+            while True:
+                try:
+                    found.append(next(findings))
+                except StopIteration as end:
+                    return Outcome(end.value, tuple(found))
+
+        return Check(name, title, rationale, severity, run=run, may_be_empty=may_be_empty)
+
+    return made
 
 
 def run_checks(checks: Iterable[Check[Subject]], subject: Subject) -> tuple[Finding, ...]:

@@ -5,8 +5,8 @@ and what could not be. Never: imports a room that made the file, takes a length 
 that made them (it uses the printed match marks), shares a unit constant with another room.
 """
 
-from publisher.proof.checks import ALONE, CHECKS, OPENING, PROMISED
+from publisher.proof.checks import ALONE, OPENING, PROMISED, RULES
 from publisher.proof.prove import prove
 from publisher.proof.reading import Measured, Proof
 
-__all__ = ["ALONE", "CHECKS", "OPENING", "PROMISED", "Measured", "Proof", "prove"]
+__all__ = ["ALONE", "OPENING", "PROMISED", "RULES", "Measured", "Proof", "prove"]

@@ -3,7 +3,7 @@
 from shapely.errors import ShapelyError
 
 from publisher.basics import Check, Finding, Promises, run_checks
-from publisher.proof.checks import ALONE, CHECKS, OPENING, PROMISED
+from publisher.proof.checks import ALONE, OPENING, PROMISED, RULES
 from publisher.proof.measuring import Case
 from publisher.proof.reading import Measured, Proof, TooMuch, read_file
 
@@ -20,7 +20,7 @@ def prove(pdf: bytes, promises: Promises | None, name: str) -> Proof:
     run = OPENING if file.trouble else OPENING + ALONE + (PROMISED if promises is not None else ())
     findings = _run(case, run)
     judged = tuple(check.title for check in run)
-    unjudged = tuple(check.title for check in CHECKS if check not in run)
+    unjudged = tuple(check.title for check in RULES if check not in run)
     try:
         measured = () if file.trouble else _measured(case)
     except GIVES_UP:

@@ -2,7 +2,19 @@
 
 import pytest
 
-from publisher.basics import Check, Finding, Outcome, Place, Refusal, Rule, Severity, errors, run_checks
+from publisher.basics import (
+    Check,
+    Finding,
+    Findings,
+    Outcome,
+    Place,
+    Refusal,
+    Rule,
+    Severity,
+    checked,
+    errors,
+    run_checks,
+)
 
 RULE = Rule("room/too-long", "Nothing is too long", "It would not fit.", Severity.WARNING)
 
@@ -12,6 +24,25 @@ def too_long(subject: tuple[int, ...], check: Check[tuple[int, ...]]) -> Outcome
 
 
 CHECK: Check[tuple[int, ...]] = Check(RULE.id, RULE.title, RULE.rationale, Severity.ERROR, run=too_long)
+
+
+@checked("room/too-short", "Nothing is too short", "It would rattle.", Severity.WARNING, may_be_empty=True)
+def too_short(subject: tuple[int, ...], check: Check[tuple[int, ...]]) -> Findings:
+    for number in subject:
+        if number < 2:
+            yield check.found(f"{number} is too short")
+    return len(subject)
+
+
+def test_a_check_is_made_of_a_test_that_yields_findings() -> None:
+    assert (too_short.id, too_short.severity, too_short.may_be_empty) == ("room/too-short", Severity.WARNING, True)
+    outcome = too_short.run((1, 5, 0), too_short)
+    assert outcome.looked_at == 3
+    assert [(f.check, f.message) for f in outcome.findings] == [
+        ("room/too-short", "1 is too short"),
+        ("room/too-short", "0 is too short"),
+    ]
+    assert too_short.run((5,), too_short) == Outcome(1)
 
 
 def test_a_rule_makes_findings_with_its_id_and_severity() -> None:

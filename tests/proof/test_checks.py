@@ -8,7 +8,7 @@ import pikepdf
 import pytest
 
 from publisher.basics import Box, Pose, Severity
-from publisher.proof import ALONE, CHECKS, OPENING, PROMISED, prove
+from publisher.proof import ALONE, OPENING, PROMISED, RULES, prove
 from publisher.proof.measuring.case import Case
 from publisher.proof.reading.reader import read_file
 
@@ -443,10 +443,10 @@ def test_the_good_pack_has_no_findings(good: tuple[bytes, Any]) -> None:
     proof = prove(good[0], good[1], "good.pdf")
     assert proof.findings == ()
     assert proof.unjudged == ()
-    assert len(proof.judged) == len(CHECKS)
+    assert len(proof.judged) == len(RULES)
 
 
-@pytest.mark.parametrize("check", CHECKS, ids=lambda c: c.id)
+@pytest.mark.parametrize("check", RULES, ids=lambda c: c.id)
 def test_every_check_looks_at_something_in_the_good_pack(check: Any, good: tuple[bytes, Any]) -> None:
     case = Case(good[0], read_file(good[0], "good.pdf"), good[1])
     outcome = check.run(case, check)
@@ -454,7 +454,7 @@ def test_every_check_looks_at_something_in_the_good_pack(check: Any, good: tuple
     assert outcome.findings == ()
 
 
-@pytest.mark.parametrize("check", CHECKS, ids=lambda c: c.id)
+@pytest.mark.parametrize("check", RULES, ids=lambda c: c.id)
 def test_every_check_has_a_planted_fault(check: Any) -> None:
     assert check.id in {name for name, _, _ in BAD}
 
@@ -466,7 +466,7 @@ def test_a_planted_fault_is_found_by_its_own_check(check: str, name: str, spoil:
     proof = prove(pack.write(), pack.promises, "bad.pdf")
     found = [f for f in proof.findings if f.check == check]
     assert found, [f"{f.check}: {f.message}" for f in proof.findings]
-    rule = next(c for c in CHECKS if c.id == check)
+    rule = next(c for c in RULES if c.id == check)
     for finding in found:
         assert finding.severity is rule.severity
         assert finding.message
@@ -474,8 +474,8 @@ def test_a_planted_fault_is_found_by_its_own_check(check: str, name: str, spoil:
 
 
 def test_ids_are_unique_and_every_field_is_filled() -> None:
-    assert len({c.id for c in CHECKS}) == len(CHECKS) == len(OPENING) + len(ALONE) + len(PROMISED)
-    for check in CHECKS:
+    assert len({c.id for c in RULES}) == len(RULES) == len(OPENING) + len(ALONE) + len(PROMISED)
+    for check in RULES:
         assert check.id.startswith("proof/")
         assert check.title
         assert check.rationale

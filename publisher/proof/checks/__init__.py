@@ -1,116 +1,92 @@
-"""The catalogue of checks, one file each. ``ALONE`` needs nothing but the file; ``PROMISED`` holds it against its promises."""
+"""The catalogue of checks, by subject. ``ALONE`` needs nothing but the file; ``PROMISED`` holds it against its promises.
+
+Comes in: a file on trial. Goes out: checks, each with its test, in the order in which they are run.
+Never: read the file; take a reading that another check takes too.
+"""
 
 from publisher.basics import Check
-from publisher.proof.checks import (
-    actions,
-    attached,
-    bookmarks,
-    calibration,
-    calibration_pixels,
-    corner_marks,
-    dark_areas,
-    duplex,
-    encrypted,
-    followed,
-    fonts_embedded,
-    ink_pixels,
-    ink_vector,
-    labels,
-    language,
-    layers_off,
-    letters,
-    line_pale,
-    line_width,
-    links,
-    marks,
-    match_marks,
-    notes,
-    operators,
-    other_lengths,
-    outline_pixels,
-    outline_width,
-    outlines,
-    outlines_twice,
+from publisher.proof.checks.catalogue import attached, bookmarks, language, title
+from publisher.proof.checks.inside_parts import dark_areas, other_lines
+from publisher.proof.checks.labels import length_labels
+from publisher.proof.checks.lengths import calibration, calibration_by_pixels, other_lengths, readers_agree, rulers
+from publisher.proof.checks.margins import corner_marks, ink_by_lines, ink_by_pixels
+from publisher.proof.checks.marks import marked_lines
+from publisher.proof.checks.only_pages import actions, layers_off, links, notes
+from publisher.proof.checks.opening import encrypted, followed, readable, two_minds
+from publisher.proof.checks.outlines import outline_width, outlines_by_pixels, outlines_promised, outlines_twice
+from publisher.proof.checks.page_code import code_drawn
+from publisher.proof.checks.pages import (
     page_boxes,
-    page_code,
     page_count,
     page_labels,
     page_numbers,
     page_rotated,
     page_size,
-    paper_tray,
-    picture_dots,
-    print_scaling,
-    print_wishes,
-    readable,
-    readers,
-    rulers,
-    text_hidden,
-    text_size,
-    tiles_together,
-    title,
-    two_minds,
-    unpromised,
     user_unit,
-    words,
 )
+from publisher.proof.checks.print_wishes import duplex, other_wishes, paper_tray, print_scaling
+from publisher.proof.checks.printers import line_pale, line_width, operators, picture_dots
+from publisher.proof.checks.text import fonts_embedded, letters, text_hidden, text_size, words_promised
+from publisher.proof.checks.tiles import match_marks, tiles_together
 from publisher.proof.measuring import Case
 
-OPENING: tuple[Check[Case], ...] = (readable.CHECK, encrypted.CHECK)
+OPENING: tuple[Check[Case], ...] = (readable, encrypted)
 
 ALONE: tuple[Check[Case], ...] = (
-    two_minds.CHECK,
-    page_boxes.CHECK,
-    page_rotated.CHECK,
-    user_unit.CHECK,
-    print_scaling.CHECK,
-    print_wishes.CHECK,
-    duplex.CHECK,
-    paper_tray.CHECK,
-    title.CHECK,
-    language.CHECK,
-    fonts_embedded.CHECK,
-    letters.CHECK,
-    text_hidden.CHECK,
-    text_size.CHECK,
-    line_width.CHECK,
-    line_pale.CHECK,
-    picture_dots.CHECK,
-    operators.CHECK,
-    layers_off.CHECK,
-    actions.CHECK,
-    links.CHECK,
-    notes.CHECK,
-    followed.CHECK,
+    two_minds,
+    page_boxes,
+    page_rotated,
+    user_unit,
+    print_scaling,
+    other_wishes,
+    duplex,
+    paper_tray,
+    title,
+    language,
+    fonts_embedded,
+    letters,
+    text_hidden,
+    text_size,
+    line_width,
+    line_pale,
+    picture_dots,
+    operators,
+    layers_off,
+    actions,
+    links,
+    notes,
+    followed,
 )
 
 PROMISED: tuple[Check[Case], ...] = (
-    page_count.CHECK,
-    page_size.CHECK,
-    ink_vector.CHECK,
-    ink_pixels.CHECK,
-    corner_marks.CHECK,
-    calibration.CHECK,
-    rulers.CHECK,
-    other_lengths.CHECK,
-    labels.CHECK,
-    calibration_pixels.CHECK,
-    readers.CHECK,
-    outlines.CHECK,
-    outlines_twice.CHECK,
-    outline_width.CHECK,
-    outline_pixels.CHECK,
-    unpromised.CHECK,
-    dark_areas.CHECK,
-    marks.CHECK,
-    match_marks.CHECK,
-    tiles_together.CHECK,
-    words.CHECK,
-    page_numbers.CHECK,
-    page_code.CHECK,
-    page_labels.CHECK,
-    bookmarks.CHECK,
-    attached.CHECK,
+    page_count,
+    page_size,
+    ink_by_lines,
+    ink_by_pixels,
+    corner_marks,
+    calibration,
+    rulers,
+    other_lengths,
+    length_labels,
+    calibration_by_pixels,
+    readers_agree,
+    outlines_promised,
+    outlines_twice,
+    outline_width,
+    outlines_by_pixels,
+    other_lines,
+    dark_areas,
+    marked_lines,
+    match_marks,
+    tiles_together,
+    words_promised,
+    page_numbers,
+    code_drawn,
+    page_labels,
+    bookmarks,
+    attached,
 )
 
-CHECKS: tuple[Check[Case], ...] = OPENING + ALONE + PROMISED
+RULES: tuple[Check[Case], ...] = OPENING + ALONE + PROMISED
+
+__all__ = ["ALONE", "OPENING", "PROMISED", "RULES"]

@@ -1,16 +1,23 @@
 """Beside every promised length stands its number, and the number is that of the length."""
 
 import re
+from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
 
 import numpy as np
 import shapely
 
-from publisher.basics import Check, Finding, LengthPromise, Outcome, Severity
+from publisher.basics import Check, Finding, Findings, LengthPromise
+from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import Case, squares_of
 from publisher.proof.reading import MM_PER_INCH, TextLine, normal, says
 
+MOST_SAID = 3  # labels of one page that are named; the rest are counted
+ROUNDING = 0.02  # mm that a label without decimals may differ from its length
+NEAR_TICK = 6.0  # mm between a tick and its number
+NEAR_LINE = 12.0  # mm between any other line and its label, or more for a long one
+NEAR_SHARE = 0.6  # of a long line's length
 NUMBER = re.compile(r"(\d+(?:[.,]\d+)?)\s*(mm|cm|in|inch|inches|″|\")(?![A-Za-z])")
 IN_MM = {
     "mm": 1.0,
@@ -23,33 +30,52 @@ IN_MM = {
 }
 
 
-def run(case: Case, check: Check[Case]) -> Outcome:
+@judged(
+    "proof/label",
+    "Labels say the length",
+    "a true square with a false number misleads as much as a false square; a number is true to half its last decimal, "
+    f"or to {ROUNDING:g} mm",
+    may_be_empty=True,
+)
+def length_labels(case: Case, check: Check[Case]) -> Findings:
     """Look for each label near its line, and compare what it says with the length drawn."""
-    found: list[Finding] = []
-    drawn = {id(r.promise): r.found for r in case.lengths()}
     labelled = [p for p in case.promises.lengths if p.label and case.page(p.page) is not None]
-    for promise in labelled:
-        stated = _stated(promise.label)
-        length = drawn.get(id(promise))
-        if stated and promise.purpose != "tick" and length is not None and abs(stated[0] - length) > stated[1]:
-            message = f"page {promise.page}: the line labelled “{promise.label}” is {length:.2f} mm long"
-            found.append(
-                check.found(
-                    message,
-                    subject=f"page {promise.page}",
-                    hint="let the label say the length",
-                    value=length,
-                    limit=stated[0],
-                )
-            )
-        track = _track(case, promise)
-        lines, wanted = case.lines(promise.page), normal(promise.label)
-        having = [i for i, line in enumerate(lines) if says(line.text, wanted)]
-        areas = case.areas(promise.page)
-        if not having or shapely.distance(areas[having], track).min() > _within(promise):
-            close = np.flatnonzero(shapely.distance(areas, track) <= _within(promise)) if len(areas) else ()
-            found.append(_missing(check, promise, [lines[int(i)] for i in close]))
-    return Outcome(len(labelled), _few(found))
+    drawn = {id(r.promise): r.found for r in case.lengths()}
+    found = [finding for promise in labelled for finding in _judge(case, check, promise, drawn.get(id(promise)))]
+    for subject in dict.fromkeys(f.subject for f in found):
+        here = [f for f in found if f.subject == subject]
+        yield from here[:MOST_SAID]
+        if len(here) > MOST_SAID:
+            message = f"{subject}: {len(here) - MOST_SAID} more labels are missing or wrong"
+            yield replace(here[MOST_SAID], message=message)
+    return len(labelled)
+
+
+def _judge(case: Case, check: Check[Case], promise: LengthPromise, length: float | None) -> Iterator[Finding]:
+    """Yield what is wrong with one label; ``length`` (mm) is that of its line as drawn."""
+    who = page_name(promise.page)
+    stated = _stated(promise.label)
+    if stated and promise.purpose != "tick" and length is not None and abs(stated[0] - length) > stated[1]:
+        what = f": the line labelled “{promise.label}” is {length:.2f} mm long"
+        yield about(check, who, what, "let the label say the length", length, stated[0])
+    track = _track(case, promise)
+    lines, wanted = case.lines(promise.page), normal(promise.label)
+    having = [i for i, line in enumerate(lines) if says(line.text, wanted)]
+    areas = case.areas(promise.page)
+    if not having or shapely.distance(areas[having], track).min() > _within(promise):
+        close = np.flatnonzero(shapely.distance(areas, track) <= _within(promise)) if len(areas) else ()
+        yield _missing(check, promise, [lines[int(i)] for i in close])
+
+
+def _stated(label: str) -> tuple[float, float] | None:
+    """Return the length that a label states (mm) and what rounding allows; None when it names no unit."""
+    found = NUMBER.search(normal(label))
+    if not found:
+        return None
+    digits = found.group(1).replace(",", ".")
+    decimals = len(digits.partition(".")[2])
+    unit = IN_MM[found.group(2)]
+    return float(digits) * unit, max(0.5 * 10.0**-decimals * unit if decimals else 0.0, ROUNDING)
 
 
 def _track(case: Case, promise: LengthPromise) -> Any:
@@ -64,52 +90,15 @@ def _track(case: Case, promise: LengthPromise) -> Any:
 
 
 def _within(promise: LengthPromise) -> float:
-    return (
-        6.0
-        if promise.purpose == "tick"
-        else 12.0
-        if promise.purpose == "calibration"
-        else max(12.0, 0.6 * promise.length)
-    )
+    """Return how far (mm) the label may stand from what it names."""
+    if promise.purpose == "tick":
+        return NEAR_TICK
+    return NEAR_LINE if promise.purpose == "calibration" else max(NEAR_LINE, NEAR_SHARE * promise.length)
 
 
 def _missing(check: Check[Case], promise: LengthPromise, near: list[TextLine]) -> Finding:
     there = sorted({line.text[:30] for line in near if any(c.isdigit() for c in line.text)})
     instead = f"; near it stands “{'”, “'.join(there[:3])}”" if there and promise.purpose != "tick" else ""
-    return check.found(
-        f"page {promise.page}: “{promise.label}” does not stand beside the line of {promise.length:.2f} mm "
-        f"at {promise.start[0]:.1f}, {promise.start[1]:.1f} mm{instead}",
-        subject=f"page {promise.page}",
-        hint="print the length beside its line",
-    )
-
-
-def _few(found: list[Finding]) -> tuple[Finding, ...]:
-    kept: list[Finding] = []
-    for subject in dict.fromkeys(f.subject for f in found):
-        here = [f for f in found if f.subject == subject]
-        kept += here[:3]
-        if len(here) > 3:
-            kept.append(replace(here[3], message=f"{subject}: {len(here) - 3} more labels are missing or wrong"))
-    return tuple(kept)
-
-
-def _stated(label: str) -> tuple[float, float] | None:
-    """Return the length that a label states (mm) and what rounding allows; None when it names no unit."""
-    found = NUMBER.search(normal(label))
-    if not found:
-        return None
-    digits = found.group(1).replace(",", ".")
-    decimals = len(digits.partition(".")[2])
-    unit = IN_MM[found.group(2)]
-    return float(digits) * unit, max(0.5 * 10.0**-decimals * unit if decimals else 0.0, 0.02)
-
-
-CHECK = Check(
-    "proof/label",
-    "Labels say the length",
-    "a true square with a false number misleads as much as a false square",
-    Severity.ERROR,
-    run=run,
-    may_be_empty=True,
-)
+    what = f": “{promise.label}” does not stand beside the line of {promise.length:.2f} mm "
+    what += f"at {promise.start[0]:.1f}, {promise.start[1]:.1f} mm{instead}"
+    return about(check, page_name(promise.page), what, "print the length beside its line")

@@ -2,7 +2,8 @@
 
 import numpy as np
 
-from publisher.basics import Box, Check, CodePromise, Outcome, Severity
+from publisher.basics import Box, Check, CodePromise, Findings
+from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import Case
 from publisher.proof.reading import Array, PageRead, Piece
 
@@ -13,18 +14,25 @@ FINDER = 7  # modules across a finder pattern
 SIZES = range(21, 62, 4)  # modules of versions 1 to 11
 
 
-def run(case: Case, check: Check[Case]) -> Outcome:
+@judged(
+    "proof/page-code",
+    "Page code as promised",
+    "a scan of a printed page finds out by its code which page it is",
+    may_be_empty=True,
+)
+def code_drawn(case: Case, check: Check[Case]) -> Findings:
     """Look at the dark areas inside each promised box."""
-    promises = [p for p in case.promises.codes if case.page(p.page) is not None]
-    found = []
-    for promise in promises:
+    looked = 0
+    for promise in case.promises.codes:
         page = case.page(promise.page)
-        fault = _fault(page, promise) if page is not None else ""
+        if page is None:
+            continue
+        looked += 1
+        fault = _fault(page, promise)
         if fault:
-            message = f"page {promise.page}: the page code {fault}"
             hint = "draw the code's dark modules as filled squares in its box"
-            found.append(check.found(message, subject=f"page {promise.page}", hint=hint))
-    return Outcome(len(promises), tuple(found))
+            yield about(check, page_name(promise.page), f": the page code {fault}", hint)
+    return looked
 
 
 def _fault(page: PageRead, promise: CodePromise) -> str:
@@ -121,13 +129,3 @@ def _finders(dark: Array) -> bool:
     pattern = np.maximum(away[:, None], away[None, :]) != 2
     corners = (dark[:FINDER, :FINDER], dark[:FINDER, -FINDER:], dark[-FINDER:, :FINDER])
     return all(bool((corner == pattern).all()) for corner in corners)
-
-
-CHECK = Check(
-    "proof/page-code",
-    "Page code as promised",
-    "a scan of a printed page finds out by its code which page it is",
-    Severity.ERROR,
-    run=run,
-    may_be_empty=True,
-)

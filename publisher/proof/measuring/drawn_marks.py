@@ -10,7 +10,7 @@ from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.outlines import Drawn
 from publisher.proof.reading import Array
 
-TOLERANCE = 0.1  # mm
+MARK_TOLERANCE = 0.1  # mm that a point of a promised line may lie off the drawn one
 STEP = 2.0  # mm between the points of a promised line that are tried
 SAME = 0.03  # mm between promised and drawn stroke widths and dashes
 EDGE = 0.2  # mm inside a window where lines are not tried: the clip ends them there
@@ -35,7 +35,7 @@ def read_marks(promises: tuple[MarkPromise, ...], ink: Ink) -> tuple[MarkReading
         if key not in trees:
             trees[key] = _strokes(ink, promise)
         points = _tried(promise)
-        far = np.flatnonzero(trees[key].nearest(points)[0] > TOLERANCE)
+        far = np.flatnonzero(trees[key].nearest(points)[0] > MARK_TOLERANCE)
         first = points[far[0]].tolist() if len(far) else (0.0, 0.0)
         readings.append(MarkReading(promise, len(points), len(far), (first[0], first[1])))
     return tuple(readings)

@@ -1,0 +1,32 @@
+"""What all checks of this floor share: each is an error, and each finding begins with what it is about."""
+
+from collections.abc import Callable
+
+from publisher.basics import Check, Finding, Findings, OutlinePromise, checked
+from publisher.proof.measuring import Case
+
+Test = Callable[[Case, Check[Case]], Findings]
+
+
+def judged(name: str, title: str, rationale: str, *, may_be_empty: bool = False) -> Callable[[Test], Check[Case]]:
+    """Make a check of the test that stands below."""
+    return checked(name, title, rationale, may_be_empty=may_be_empty)
+
+
+def about(
+    check: Check[Case], subject: str, what: str, hint: str, value: float | None = None, limit: float | None = None
+) -> Finding:
+    """Return a finding whose message is the subject and ``what`` is wrong with it; what begins with a colon joins closely."""
+    message = f"{subject}{'' if what.startswith(':') else ' '}{what}"
+    return check.found(message, subject=subject, hint=hint, value=value, limit=limit)
+
+
+def page_name(number: int) -> str:
+    """Return how messages call a page, from 1."""
+    return f"page {number}"
+
+
+def copy_name(promise: OutlinePromise) -> str:
+    """Return how a reader knows this copy of a part."""
+    tile = f", tile row {promise.row} column {promise.column}" if promise.row else ""
+    return f"part {promise.letter} ({promise.part}), copy {promise.copy}{tile}"
