@@ -6,8 +6,8 @@ from hashlib import sha256
 from pathlib import Path
 
 from publisher.basics import Finding, Place, Refusal, Rule, Severity, errors
-from publisher.brief import Brief, read_brief
-from publisher.design import Design, Fact, SheetSize, text_findings, variants, work_out
+from publisher.brief import Brief
+from publisher.design import Design, Fact, SheetSize, Size, text_findings, variants, work_out
 from publisher.geometry import Part, cut_pieces, make_parts
 from publisher.joints import Joined, draw_parts, facts_of, put_together, suggest
 from publisher.material import BoardNeeds, Stored, lay_out, yield_csv
@@ -117,7 +117,6 @@ def wanted_variants(brief: Brief, asked: tuple[str, ...]) -> tuple[str, ...]:
 def work(
     brief: Brief,
     variant: str = "",
-    sets: tuple[tuple[str, str], ...] = (),
     effort: str = "quick",
     sheets: tuple[SheetSize, ...] | None = None,
     settled: Callable[[str, Stored], None] | None = None,
@@ -129,7 +128,7 @@ def work(
     found = [*brief.findings, *_variant_names(brief)]
     if errors(found):
         return Worked(brief, None, (), None, None, tuple(found))
-    design = work_out(brief, variant, sets)
+    design = work_out(brief, variant)
     found += design.findings
     if errors(found):
         return Worked(brief, design, (), None, None, tuple(found))
@@ -139,8 +138,8 @@ def work(
     if errors(found):
         return Worked(brief, design, parts, None, None, tuple(found))
 
-    def facts_at(name: str, text: str) -> tuple[Fact, ...] | None:
-        tried = try_out(brief, variant, sets, (name, text))
+    def facts_at(size: Size) -> tuple[Fact, ...] | None:
+        tried = try_out(brief, variant, size)
         return tried[1] if tried else None
 
     joined = suggest(design, put_together(design, parts), facts_at)
@@ -164,23 +163,21 @@ def _variant_names(brief: Brief) -> tuple[Finding, ...]:
     )
 
 
-def try_out(
-    brief: Brief, variant: str, sets: tuple[tuple[str, str], ...], size: tuple[str, str]
-) -> tuple[Design, tuple[Fact, ...]] | None:
-    """Return a variant and its facts with one more size set; None when it cannot be built so."""
-    design = work_out(brief, variant, (*(pair for pair in sets if pair[0] != size[0]), size))
+def try_out(brief: Brief, variant: str, size: Size) -> tuple[Design, tuple[Fact, ...]] | None:
+    """Return a variant and its facts with the value that ``size`` brings; None when it cannot be built so."""
+    design = work_out(brief, variant, (size,))
     if errors(design.findings):
         return None
     parts, found = make_parts(design)
     return None if errors(found) else (design, facts_of(design, parts))
 
 
-def compose_packs(worked: Worked, papers: tuple[str, ...]) -> tuple[tuple[Pack, ...], tuple[Finding, ...]]:
-    """Return a pack for each paper (those of the spec when none is given), and what ``pages`` found."""
+def compose_packs(worked: Worked, papers: tuple[str, ...] = ()) -> tuple[tuple[Pack, ...], tuple[Finding, ...]]:
+    """Return a pack for each paper (those of the inputs when none is given, else those of the spec), and what ``pages`` found."""
     design, joined, needs = worked.design, worked.joined, worked.needs
     if design is None or joined is None or needs is None:
         return (), ()
-    chosen = papers or tuple(wish.name for wish in design.papers) or ("a4", "letter")
+    chosen = papers or worked.brief.inputs.papers or tuple(wish.name for wish in design.papers) or ("a4", "letter")
     sheets: list[Paper] = [paper_for(design, name) for name in chosen]
     packs = tuple(compose(design, worked.pieces, joined, needs, paper) for paper in sheets)
     document = facts_document(design, worked.pieces, joined, needs, packs)
@@ -194,18 +191,12 @@ def file_stem(pack: Pack) -> str:
     return f"{pack.slug}-{pack.version}{middle}-{pack.paper.name}"
 
 
-def build_variant(
-    brief: Brief,
-    variant: str,
-    papers: tuple[str, ...] = (),
-    sets: tuple[tuple[str, str], ...] = (),
-    previews: bool = True,
-) -> Built:
-    """Build one variant for all papers in memory and prove every PDF. Nothing is written here."""
-    worked = work(brief, variant, sets)
+def build_variant(brief: Brief, variant: str, previews: bool = True) -> Built:
+    """Build one variant for all papers of the inputs in memory and prove every PDF. Nothing is written here."""
+    worked = work(brief, variant)
     if errors(worked.findings):
         return Built(brief.slug, variant, worked, (), (), worked.findings)
-    packs, page_findings = compose_packs(worked, papers)
+    packs, page_findings = compose_packs(worked)
     found = list(dict.fromkeys((*worked.findings, *page_findings)))
     if errors(found):
         return Built(brief.slug, variant, worked, (), (), tuple(found))
@@ -244,12 +235,7 @@ def _facts(packs: tuple[Pack, ...], variant: str) -> Output:
     return Output(f"facts-{variant}.json" if variant else "facts.json", document)
 
 
-def read(folder: Path) -> Brief:
-    """Read a spec folder (the door of the first room, for commands that need no more)."""
-    return read_brief(folder)
-
-
-def promises_of(brief: Brief, pdf_name: str, sets: tuple[tuple[str, str], ...] = ()) -> Worked | Pack | None:
+def promises_of(brief: Brief, pdf_name: str) -> Worked | Pack | None:
     """Return the pack that a design promises under this PDF file name.
 
     None when it promises no such file; the work as far as it got when the design has errors. Raises Refusal for an unknown paper.
@@ -259,7 +245,7 @@ def promises_of(brief: Brief, pdf_name: str, sets: tuple[tuple[str, str], ...] =
         paper = pdf_name.removeprefix(stem).removesuffix(".pdf")
         if not pdf_name.startswith(stem) or "-" in paper or pdf_name == paper:
             continue
-        worked = work(brief, variant, sets)
+        worked = work(brief, variant)
         design, joined, needs = worked.design, worked.joined, worked.needs
         if errors(worked.findings) or design is None or joined is None or needs is None:
             return worked
@@ -270,7 +256,7 @@ def promises_of(brief: Brief, pdf_name: str, sets: tuple[tuple[str, str], ...] =
 def _promised(worked: Worked, paper: Paper) -> Pack | None:
     """Return the pack of one paper with the records that its file may carry: built with all papers of the spec, or alone."""
     (alone, *_), _ = compose_packs(worked, (paper.name,))
-    together, _ = compose_packs(worked, ())
+    together, _ = compose_packs(worked, tuple(wish.name for wish in worked.design.papers) if worked.design else ())
     pack = next((p for p in together if p.paper.name == paper.name), alone)
     record = next(a.data for a in alone.attachments)
     promise = next(a for a in pack.promises.attachments)

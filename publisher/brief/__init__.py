@@ -1,22 +1,27 @@
 """Room 2: a designer's folder in, checked values out.
 
-Comes in: a folder with ``spec.yaml``. Goes out: a ``Brief``: values with file, line and column, the bytes of every file
-that the spec names, and findings; and the schema of the spec for editors. Never: imports geometry or paper, lets a later
-room open a designer's file, invents a default that changes a size.
+Comes in: a folder with ``spec.yaml``, and what was asked for with it. Goes out: a ``Brief``: values with file, line and column,
+the bytes of every file that the spec names, findings, and all that a build reads as one value (``Inputs``); and the schema of
+the spec for editors. Never: imports geometry or paper, lets a later room open a designer's file, invents a default that changes
+a size.
 """
 
+from publisher.brief.inputs import NOTHING_READ, InputFile, Inputs
 from publisher.brief.model import Brief, Entry, FieldKind, Node, Row, SpecFile, Table, Value
-from publisher.brief.reader import read_brief
+from publisher.brief.reader import brief_of, read_brief
 from publisher.brief.rules import RULES
 from publisher.brief.schema_build import build_schema, schema_text
 from publisher.brief.schema_parts import STAGES, SchemaParameter, SchemaParts, SchemaShape
 
 __all__ = [
+    "NOTHING_READ",
     "RULES",
     "STAGES",
     "Brief",
     "Entry",
     "FieldKind",
+    "InputFile",
+    "Inputs",
     "Node",
     "Row",
     "SchemaParameter",
@@ -25,6 +30,7 @@ __all__ = [
     "SpecFile",
     "Table",
     "Value",
+    "brief_of",
     "build_schema",
     "read_brief",
     "schema_text",

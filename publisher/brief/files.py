@@ -6,8 +6,9 @@ from typing import Any
 from publisher.basics import Finding, Place
 from publisher.brief import limits, rules
 from publisher.brief.fonts import font_finding
+from publisher.brief.gather import Source
 from publisher.brief.model import SpecFile, Value
-from publisher.brief.paths import path_finding, read_inside
+from publisher.brief.paths import path_finding
 from publisher.brief.pictures import picture_size
 
 _ENDINGS = {
@@ -20,7 +21,7 @@ LAYOUTS = "layouts.json"
 
 
 def read_files(
-    folder: Path, named: tuple[tuple[Value, str], ...], file: str
+    source: Source, named: tuple[tuple[Value, str], ...], file: str
 ) -> tuple[tuple[SpecFile, ...], tuple[Finding, ...]]:
     """Return the bytes of every file that the spec names, in the order of the spec, and findings about them.
 
@@ -33,7 +34,7 @@ def read_files(
     for value, kind in named:
         if value.text in files:
             continue
-        read = _read(folder, value, kind)
+        read = _read(source, value, kind)
         if isinstance(read, SpecFile) and len(read.data) > room:
             findings.append(_too_much(value))
         elif isinstance(read, SpecFile):
@@ -41,8 +42,8 @@ def read_files(
             room -= len(read.data)
         else:
             findings.append(read)
-    if (folder / LAYOUTS).exists():
-        data = read_inside(folder, LAYOUTS, limits.LAYOUTS_BYTES, Place((Path(file).parent / LAYOUTS).as_posix()))
+    if source.holds(LAYOUTS):
+        data = source.read(LAYOUTS, limits.LAYOUTS_BYTES, Place((Path(file).parent / LAYOUTS).as_posix()))
         if isinstance(data, bytes):
             files[LAYOUTS] = SpecFile(LAYOUTS, "layouts", data)
         else:
@@ -60,7 +61,7 @@ def _too_much(value: Value) -> Finding:
     )
 
 
-def _read(folder: Path, value: Value, kind: Any) -> SpecFile | Finding:
+def _read(source: Source, value: Value, kind: Any) -> SpecFile | Finding:
     name, place = value.text, value.place
     wrong = path_finding(name, place)
     if wrong is not None:
@@ -68,7 +69,7 @@ def _read(folder: Path, value: Value, kind: Any) -> SpecFile | Finding:
     if not name.lower().endswith(_ENDINGS[kind]):
         hint = f"a {kind} is a file that ends in {' or '.join(_ENDINGS[kind])}"
         return rules.FILE_TYPE.found(f"`{name}` is not a {kind} by its name", subject=name, hint=hint, place=place)
-    data = read_inside(folder, name, _LIMITS[kind], place)
+    data = source.read(name, _LIMITS[kind], place)
     if not isinstance(data, bytes):
         return data
     if kind == "font":

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from publisher.basics import Finding, Place
+from publisher.brief.inputs import NOTHING_READ, Inputs
 
 FieldKind = Literal[
     "text",  # a string field: title, designer, a sentence
@@ -108,6 +109,7 @@ class Brief:
     fields: Table
     files: tuple[SpecFile, ...]
     findings: tuple[Finding, ...]
+    inputs: Inputs = NOTHING_READ  # all that was read, and what was asked for with it
 
     def file(self, name: str) -> SpecFile | None:
         """Return the file that the spec names ``name``."""

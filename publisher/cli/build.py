@@ -47,10 +47,10 @@ def build(
     chosen = tuple(dict.fromkeys(p.lower() for p in papers))
     report = Report()
     records: list[dict[str, object]] = []
-    for brief in report.briefs(folders or (Path("designs"),)):
+    for brief in report.briefs(folders or (Path("designs"),), sets, chosen):
         with report.passing_over():
             for variant in wanted_variants(brief, variants):
-                built = _placed(build_variant(brief, variant, chosen, sets), out)
+                built = _placed(build_variant(brief, variant), out)
                 report.add(built.findings)
                 records.append(_record(built, out))
                 if not as_json:

@@ -26,15 +26,15 @@ def check(
     """
     report = Report()
     done: list[Worked] = []
-    for brief in report.briefs(folders or (Path("designs"),)):
+    for brief in report.briefs(folders or (Path("designs"),), sets):
         with report.passing_over():
             for variant in wanted_variants(brief, variants):
-                worked = work(brief, variant, sets)
+                worked = work(brief, variant)
                 done.append(worked)
                 if not as_json:
                     click.echo("\n".join(report_lines(worked, variant)))
                 report.add(worked.findings)
-    family = compare_families(tuple(done), sets)
+    family = compare_families(tuple(done))
     report.add(family)
     if as_json:
         records: list[object] = [record_of(worked) for worked in done]

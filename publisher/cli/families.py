@@ -1,5 +1,7 @@
 """The family part of ``publisher check``: packs that meet, compared on every board that one of them is made for."""
 
+from dataclasses import replace
+
 from publisher.basics import Finding
 from publisher.brief import Brief
 from publisher.design import Design, Size, say
@@ -9,7 +11,7 @@ from publisher.pipeline import BASE, Worked, try_out
 BOARD = "board"  # the size that every design of a family calls its board's thickness
 
 
-def compare_families(worked: tuple[Worked, ...], sets: tuple[tuple[str, str], ...]) -> tuple[Finding, ...]:
+def compare_families(worked: tuple[Worked, ...]) -> tuple[Finding, ...]:
     """Return what does not meet among the designs that say ``meets``; () when there are not two of them.
 
     Each variant is compared as it is, and once more for every other board thickness that the family has.
@@ -28,7 +30,7 @@ def compare_families(worked: tuple[Worked, ...], sets: tuple[tuple[str, str], ..
         for thickness in boards:
             if board is None or abs(thickness - board.value) < 1e-3:
                 continue
-            tried = try_out(one.brief, one.design.variant, sets, (BOARD, f"{thickness:g} mm"))
+            tried = try_out(one.brief, one.design.variant, replace(board, value=thickness))
             if tried is not None:
                 name = f"{_name(one.brief, one.design)} on {say(thickness, 'length')} board"
                 sizes += meeting_sizes(name, *tried)[0]

@@ -5,11 +5,11 @@ from pathlib import Path
 import click
 
 from publisher.basics import Finding, Promises, Refusal, Rule, Severity, errors
-from publisher.brief import Brief
+from publisher.brief import Brief, read_brief
 from publisher.cli.options import json_option, read_file, set_option
 from publisher.cli.report import finding_record, leave, show_findings, write_json
 from publisher.pages import Pack
-from publisher.pipeline import promises_of, read
+from publisher.pipeline import promises_of
 from publisher.proof import Proof, prove
 
 NOT_PROMISED = Rule(
@@ -38,10 +38,10 @@ def proof(files: tuple[Path, ...], spec: Path | None, sets: tuple[tuple[str, str
     """
     found: list[Finding] = []
     records = []
-    brief = read(spec) if spec is not None else None
+    brief = read_brief(spec, sets) if spec is not None else None
     for file in files:
         data = read_file(file)
-        promises = _promises(brief, file.name, sets) if brief is not None else None
+        promises = _promises(brief, file.name) if brief is not None else None
         result = prove(data, promises, str(file))
         found += result.findings
         records.append(_record(result))
@@ -53,9 +53,9 @@ def proof(files: tuple[Path, ...], spec: Path | None, sets: tuple[tuple[str, str
     leave(found)
 
 
-def _promises(brief: Brief, name: str, sets: tuple[tuple[str, str], ...]) -> Promises:
+def _promises(brief: Brief, name: str) -> Promises:
     """Return what the design promises under this file name. Raises Refusal when it promises no such file, or has errors."""
-    found = promises_of(brief, name, sets)
+    found = promises_of(brief, name)
     if isinstance(found, Pack):
         return found.promises
     if found is not None:

@@ -70,16 +70,19 @@ class Report:
         self.refused = False
         self._seen: set[Finding] = set()
 
-    def briefs(self, folders: Iterable[Path]) -> Iterator[Brief]:
+    def briefs(
+        self, folders: Iterable[Path], sets: tuple[tuple[str, str], ...] = (), papers: tuple[str, ...] = ()
+    ) -> Iterator[Brief]:
         """Read the designs one after the other. One that cannot be read is shown and passed over: the others go on."""
-        from publisher.pipeline import read, spec_folders
+        from publisher.brief import read_brief
+        from publisher.pipeline import spec_folders
 
         for given in folders:
             with self.passing_over():
                 for folder in spec_folders(given):
                     brief = None
                     with self.passing_over():
-                        brief = read(folder)
+                        brief = read_brief(folder, sets, papers)
                     if brief is not None:
                         yield brief
 

@@ -24,10 +24,10 @@ def sizes(folder: Path, variants: tuple[str, ...], sets: tuple[tuple[str, str], 
     """
     report = Report()
     records = []
-    for brief in report.briefs((folder,)):
+    for brief in report.briefs((folder,), sets):
         with report.passing_over():
             for variant in wanted_variants(brief, variants):
-                worked = work(brief, variant, sets)
+                worked = work(brief, variant)
                 records.append(_record(worked, variant))
                 if not as_json:
                     _show(worked, variant)

@@ -67,13 +67,13 @@ def yields(
         )
     report = Report()
     records = []
-    for brief in report.briefs((folder,)):
+    for brief in report.briefs((folder,), sets):
         with report.passing_over():
             found: dict[str, Stored] = {}
             works: list[Worked] = []
             try:
                 for variant in wanted_variants(brief, variants):
-                    worked = work(brief, variant, sets, effort, asked, found.__setitem__)
+                    worked = work(brief, variant, effort, asked, found.__setitem__)
                     works.append(worked)
                     records.append(record(worked, variant))
                     if as_csv and worked.needs is not None:

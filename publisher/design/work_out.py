@@ -6,18 +6,20 @@ from publisher.design.assembly import plan_folds, read_assemblies, read_meets, t
 from publisher.design.language import Scope, given_sizes, work_out_sizes
 from publisher.design.offer import StepsReader, filled, names_in, read_boards, read_needs, read_papers, read_text
 from publisher.design.parts import PartsReader, know_parts
-from publisher.design.records import Design
+from publisher.design.records import Design, Size
 
 
-def work_out(brief: Brief, variant: str = "", sets: tuple[tuple[str, str], ...] = ()) -> Design:
-    """Work out one variant of a design ('' for the sizes as written), with sizes set on the command line over both.
+def work_out(brief: Brief, variant: str = "", tried: tuple[Size, ...] = ()) -> Design:
+    """Work out one variant of a design ('' for the sizes as written), with the sizes that the inputs set over both.
+
+    ``tried`` are sizes with values to try in place of all that was written for them.
 
     Never raises for what a designer wrote: the design carries findings, and what they are about is left out. Lengths in
     mm, angles in degrees.
     """
     fields = brief.fields
     findings: list[Finding] = []
-    sizes, amounts = work_out_sizes(given_sizes(brief, variant, sets, findings), findings)
+    sizes, amounts = work_out_sizes(given_sizes(brief, variant, findings), findings, tried)
     scope = Scope(amounts, findings)
     boards = read_boards(fields.table("boards"), scope)
     named = tuple(entry.key for entry in fields.table("boards").entries)
@@ -58,6 +60,7 @@ def work_out(brief: Brief, variant: str = "", sets: tuple[tuple[str, str], ...] 
         cover=reader.picture(cover, "cover") if isinstance(cover, Table) else None,
         meets=read_meets(fields.table("meets")),
         folds=folds,
+        inputs=brief.inputs,
         findings=tuple(findings),
     )
 

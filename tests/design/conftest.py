@@ -1,13 +1,13 @@
 """Shared by the tests of this room: a spec's text as a brief, with places, and a small spec to change."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import pytest
 import yaml
 
 from publisher.basics import Place
-from publisher.brief import Brief, Entry, FieldKind, Node, Row, Table, Value
+from publisher.brief import Brief, Entry, FieldKind, Inputs, Node, Row, Table, Value
 from publisher.design import Design, work_out
 
 BASE = """\
@@ -117,7 +117,8 @@ def try_out(text: str, variant: str = "", sets: tuple[tuple[str, str], ...] = ()
     before, mark, _ = whole.partition("⟦")
     line = before.count("\n") + 1 if mark else 0
     column = len(before.rsplit("\n", 1)[-1]) + 1 if mark else 0
-    return Tried(work_out(make_brief(whole.replace("⟦", "")), variant, sets), line, column)
+    brief = make_brief(whole.replace("⟦", ""))
+    return Tried(work_out(replace(brief, inputs=Inputs(brief.slug, sets=sets)), variant), line, column)
 
 
 @pytest.fixture

@@ -16,9 +16,9 @@ THIN = (("board", "3/16 in"),)
 
 
 def demo(slug: str, variant: str = "", sets: tuple[tuple[str, str], ...] = ()) -> Design:
-    brief = read_brief(DESIGNS / slug)
+    brief = read_brief(DESIGNS / slug, sets)
     assert errors(brief.findings) == ()
-    design = work_out(brief, variant, sets)
+    design = work_out(brief, variant)
     assert errors(design.findings) == ()
     return design
 

@@ -16,7 +16,7 @@ THIN = (("board", "3/16 in"),)
 
 
 def together(name: str, sets: tuple[tuple[str, str], ...] = ()) -> Joined:
-    design = work_out(read_brief(DESIGNS / name), "", sets)
+    design = work_out(read_brief(DESIGNS / name, sets))
     parts, findings = make_parts(design)
     assert errors((*design.findings, *findings)) == ()
     return put_together(design, parts)

@@ -5,7 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from publisher.pipeline import Built, build_variant, read
+from publisher.brief import read_brief
+from publisher.pipeline import Built, build_variant
 from publisher.release import Offer, listing_of, proof_record
 
 DESIGNS = Path(__file__).parents[2] / "designs"
@@ -13,7 +14,7 @@ DESIGNS = Path(__file__).parents[2] / "designs"
 
 @pytest.fixture(scope="module")
 def offer() -> Offer:
-    built: Built = build_variant(read(DESIGNS / "quay"), "", ("a4",), previews=False)
+    built: Built = build_variant(read_brief(DESIGNS / "quay", papers=("a4",)), "", previews=False)
     assert built.worked.design is not None
     assert built.worked.needs is not None
     return Offer(built.worked.design, built.worked.needs, tuple((one.pack, one.proof) for one in built.packs))

@@ -4,7 +4,8 @@ from pathlib import Path
 
 import pytest
 
-from publisher.pipeline import compose_packs, read, work
+from publisher.brief import read_brief
+from publisher.pipeline import compose_packs, work
 from publisher.ruler.judge import budget_of
 from publisher.ruler.pack_facts import Met
 
@@ -13,7 +14,7 @@ DESIGNS = Path(__file__).parents[2] / "designs"
 
 @pytest.mark.parametrize("slug", ["lock-stair", "quay"])
 def test_the_recorded_budget_agrees_with_the_one_that_a_ruler_works_out(slug: str) -> None:
-    worked = work(read(DESIGNS / slug))
+    worked = work(read_brief(DESIGNS / slug))
     assert worked.joined is not None
     meetings = worked.joined.meetings
     assert meetings

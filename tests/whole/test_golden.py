@@ -6,9 +6,10 @@ from pathlib import Path
 
 import pytest
 
+from publisher.brief import read_brief
 from publisher.pages import Fill, Link, Pack, Page, Picture, Stroke, Words
 from publisher.pages import Path as DrawnPath
-from publisher.pipeline import compose_packs, read, work
+from publisher.pipeline import compose_packs, work
 
 HERE = Path(__file__).parent
 DESIGNS = HERE.parents[1] / "designs"
@@ -17,7 +18,7 @@ PAGES = (("lock-stair", "print_check"), ("lock-stair", "templates"), ("quay", "t
 
 @cache
 def pack_of(slug: str) -> Pack:
-    return compose_packs(work(read(DESIGNS / slug)), ("a4",))[0][0]
+    return compose_packs(work(read_brief(DESIGNS / slug)), ("a4",))[0][0]
 
 
 def box(paths: tuple[DrawnPath, ...]) -> str:

@@ -9,8 +9,9 @@ from pathlib import Path
 import pypdf
 import pytest
 
+from publisher.brief import read_brief
 from publisher.geometry import area, polygon
-from publisher.pipeline import read, work
+from publisher.pipeline import work
 from tests.whole.conftest import Run, everything
 
 SPEC = """\
@@ -91,7 +92,7 @@ def test_it_builds_and_proves_clean_on_both_papers(publisher: Callable[..., Run]
 
 
 def test_the_whole_stays_for_joints_and_the_pieces_are_cut(quay: Path) -> None:
-    worked = work(read(quay))
+    worked = work(read_brief(quay))
     assert [part.id for part in worked.parts] == ["side", "deck", "rib"]
     assert {piece.id: piece.count for piece in worked.pieces} == COUNTS
     assert worked.joined is not None and worked.needs is not None
@@ -111,7 +112,7 @@ def test_without_a_split_the_finding_says_the_words_that_mend_it(publisher: Call
     assert "[material/part-larger-than-sheets]" in run.out + run.err
     said = "split: {at: 450 mm, from: left, plate: 60 mm}"
     assert f"`{said}`" in run.out + run.err
-    assert work(read(folder(tmp_path / "mended", f"{said},", f"{said},"))).needs is not None
+    assert work(read_brief(folder(tmp_path / "mended", f"{said},", f"{said},"))).needs is not None
     assert publisher("check", tmp_path / "mended").code == 0
 
 

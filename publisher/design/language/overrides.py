@@ -1,4 +1,4 @@
-"""Sizes as given: the spec's words, a variant's over them, ``--set`` over both. And the names that they may have."""
+"""Sizes as given: the spec's words, a variant's over them, those set with the command over both. And the names that they may have."""
 
 from publisher.basics import Finding, Place
 from publisher.brief import Brief, Table, Value
@@ -13,17 +13,15 @@ def variants(brief: Brief) -> tuple[str, ...]:
     return tuple(entry.key for entry in brief.fields.table("variants").entries)
 
 
-def given_sizes(
-    brief: Brief, variant: str, sets: tuple[tuple[str, str], ...], findings: list[Finding]
-) -> dict[str, Value]:
-    """Return every size as given, in the order of the spec: the variant's words over the spec's, ``sets`` over both."""
+def given_sizes(brief: Brief, variant: str, findings: list[Finding]) -> dict[str, Value]:
+    """Return every size as given, in the order of the spec: the variant's words over the spec's, the inputs' ``sets`` over both."""
     given: dict[str, Value] = {}
     for entry in brief.fields.table("sizes").entries:
         if isinstance(entry.node, Value) and _name_is_free(entry.key, entry.place, findings):
             given[entry.key] = entry.node
     if variant:
         _override_by_variant(brief, variant, given, findings)
-    for name, text in sets:
+    for name, text in brief.inputs.sets:
         place = Place(f"--set {name}")
         if name in given:
             given[name] = Value(text, "quantity", place)

@@ -2,7 +2,7 @@
 
 from publisher.basics import Finding
 from publisher.brief import Value
-from publisher.design.language.amounts import Amount
+from publisher.design.language.amounts import Amount, of_kind
 from publisher.design.language.lexer import Fault
 from publisher.design.language.parser import parse
 from publisher.design.language.scope import Scope
@@ -15,10 +15,11 @@ SIZE_KINDS: tuple[Kind | None, ...] = ("length", "angle", "count", "number", "ra
 
 
 def work_out_sizes(
-    given: dict[str, Value], findings: list[Finding]
+    given: dict[str, Value], findings: list[Finding], tried: tuple[Size, ...] = ()
 ) -> tuple[tuple[Size, ...], dict[str, Amount | None]]:
     """Work out all sizes, in the order given; and the amounts for later expressions (None: known but without value).
 
+    A size that is ``tried`` has the value that it brings, and its expression is not read.
     A size that fails has one finding; those that use it have none of their own. No recursion: chains may be long.
     """
     if len(given) > MOST_SIZES:
@@ -29,7 +30,8 @@ def work_out_sizes(
         return (), dict.fromkeys(given)
     amounts: dict[str, Amount | None] = dict.fromkeys(given)
     scope = Scope(amounts, findings)
-    needs = {name: _names_in(name, what, scope) for name, what in given.items()}
+    values = {size.name: of_kind(size.value, size.kind).named() for size in tried}
+    needs = {name: [] if name in values else _names_in(name, what, scope) for name, what in given.items()}
     order, circles = _order(needs)
     circular: set[str] = set()
     for circle in circles:
@@ -39,7 +41,7 @@ def work_out_sizes(
         circular.update(circle)
     for name in order:
         if name not in circular and needs[name] is not None:
-            amounts[name] = _work_out(name, given[name], scope)
+            amounts[name] = values[name] if name in values else _work_out(name, given[name], scope)
     sizes = [
         Size(name, amount.value, kind, given[name].text.strip(), given[name].place)
         for name, amount in amounts.items()

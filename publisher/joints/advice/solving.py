@@ -9,11 +9,11 @@ from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from math import ceil, floor, inf, isfinite, log10
 
-from publisher.design import Fact, Kind, NeedPlan, Size, trimmed
+from publisher.design import Fact, NeedPlan, Size
 from publisher.joints.facts import CLOSE, margin_of, same_kind
 
-Evaluate = Callable[[str, str], tuple[Fact, ...] | None]
-"""Works the design out with a size (name, value as a designer writes it); the facts, or None when it cannot be built."""
+Evaluate = Callable[[Size], tuple[Fact, ...] | None]
+"""Works the design out with another value of one size; the facts, or None when it cannot be built."""
 
 MOST_TRIALS = 40
 """For one need: a trial of a large building takes a fifth of a second."""
@@ -23,6 +23,10 @@ WAYS = (1.1, 1.25, 1.5, 2.0, 3.0, 4.0)
 
 FROM_ZERO = (1.0, 2.0, 5.0, 10.0, 20.0, 50.0)
 """Values that are tried when the size is 0: mm, degrees or plain."""
+
+
+DIGITS = 9
+"""Decimals of a value that is tried: 1083 steps of 0.1 mm are 108.3 mm, as a designer writes it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +58,7 @@ class Trials:
     def at(self, step: int) -> tuple[Fact, ...] | None:
         """Return the facts at the value ``step`` · grid."""
         if step not in self.facts:
-            self.facts[step] = self.evaluate(self.size.name, written(step * self.grid, self.size.kind))
+            self.facts[step] = self.evaluate(replace(self.size, value=round(step * self.grid, DIGITS)))
         return self.facts[step]
 
 
@@ -65,12 +69,6 @@ def grid_of(size: Size) -> float:
     if size.kind == "count":
         return 1.0
     return float(10.0 ** (floor(log10(abs(size.value))) - 2)) if size.value else 0.01
-
-
-def written(value: float, kind: Kind) -> str:
-    """Return a value as a designer writes it: ``108.3 mm``."""
-    unit = {"length": " mm", "angle": " deg"}.get(kind, "")
-    return f"{trimmed(value, 6)}{unit}"
 
 
 def spare_of(need: NeedPlan, facts: tuple[Fact, ...] | None, scale: float = 1.0) -> float:

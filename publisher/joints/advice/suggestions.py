@@ -15,9 +15,9 @@ from publisher.joints.model import Joined, ScaleBudget
 def suggest(design: Design, joined: Joined, evaluate: Evaluate) -> Joined:
     """Return what joints said, with hints that name the size that would meet each need, and the needs that contradict.
 
-    ``evaluate(name, text)`` works the design out with the size ``name`` written as ``text``; it is called only when a need
-    that names a size to adjust is not met, at most twice MOST_TRIALS times for each. A size that is printed is also solved
-    for the least print scale that everything else of the design allows.
+    ``evaluate(size)`` works the design out with the value that the size brings; it is called only when a need that names a
+    size to adjust is not met, at most twice MOST_TRIALS times for each. A size that is printed is also solved for the least
+    print scale that everything else of the design allows.
     """
     trials: dict[str, Trials] = {}
     findings = list(joined.findings)

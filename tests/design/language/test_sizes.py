@@ -8,6 +8,7 @@ import pytest
 
 from publisher.basics import Place
 from publisher.brief import Value
+from publisher.design import Size
 from publisher.design.language.sizes import MOST_SIZES, work_out_sizes
 
 
@@ -90,3 +91,14 @@ def test_more_sizes_than_anyone_can_read() -> None:
     assert findings == []
     assert work_out_sizes(given(**texts, one_more="1 mm"), findings)[0] == ()
     assert [f.check for f in findings] == ["design/too-many-sizes"]
+
+
+def test_a_size_that_is_tried_brings_its_value_and_its_expression_is_not_read() -> None:
+    findings: list[Any] = []
+    texts = given(reach="no such name", half="reach / 2")
+    tried = Size("reach", 108.3, "length", "", Place("spec.yaml"))
+    sizes, _ = work_out_sizes(texts, findings, (tried,))
+    assert findings == []
+    assert [(s.name, s.kind, s.value) for s in sizes] == [("reach", "length", 108.3), ("half", "length", 54.15)]
+    work_out_sizes(texts, findings)
+    assert findings

@@ -7,13 +7,13 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.design import Fact, Kind, Size
-from publisher.joints.advice.solving import MOST_TRIALS, Trials, grid_of, meets, solve, written
+from publisher.joints.advice.solving import MOST_TRIALS, Trials, grid_of, meets, solve
 
 
 def trials(make: SimpleNamespace, size: Size, of: object) -> Trials:
-    def evaluate(name: str, text: str) -> tuple[Fact, ...] | None:
-        assert name == size.name
-        value = of(float(text.split(maxsplit=1)[0]))  # type: ignore[operator]
+    def evaluate(tried: Size) -> tuple[Fact, ...] | None:
+        assert (tried.name, tried.kind) == (size.name, size.kind)
+        value = of(tried.value)  # type: ignore[operator]
         return None if value is None else (Fact("s.x", value, "length"),)
 
     return Trials(size, evaluate, (Fact("s.x", of(size.value), "length"),))  # type: ignore[operator]
@@ -80,10 +80,13 @@ def test_counts_are_whole_and_a_size_of_zero_is_left(make: SimpleNamespace) -> N
     assert nothing.value == pytest.approx(2.6)
 
 
-def test_sizes_are_written_as_a_designer_writes_them(make: SimpleNamespace) -> None:
-    assert [written(108.3, "length"), written(20, "angle"), written(7, "count"), written(0.125, "ratio")] == [
-        "108.3 mm", "20 deg", "7", "0.125",
-    ]  # fmt: skip
+def test_the_values_tried_are_those_that_a_designer_writes(make: SimpleNamespace) -> None:
+    """1083 × 0.1 is 108.30000000000001 in binary fractions; what is tried is 108.3."""
+    seen: list[float] = []
+    own = Trials(size(make, 92.0), lambda tried: seen.append(tried.value), ())
+    own.at(1083)
+    own.at(1083)
+    assert seen == [108.3]
     assert grid_of(size(make, 0.25, "number")) == pytest.approx(0.001)
 
 

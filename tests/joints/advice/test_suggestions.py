@@ -1,11 +1,14 @@
 """Needs that are not met, through the rooms: what size meets them, which cannot be met, which contradict."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from publisher.basics import Finding
-from publisher.pipeline import read, try_out, work
+from publisher.brief import read_brief
+from publisher.design import work_out
+from publisher.pipeline import try_out, work
 
 SPEC = """\
 format: 1
@@ -26,7 +29,7 @@ def found_with(folder: Path, *needs: str) -> tuple[Finding, ...]:
     design = folder / "steps"
     design.mkdir()
     (design / "spec.yaml").write_text(SPEC + "".join(f"  - {{{need}}}\n" for need in needs))
-    return tuple(f for f in work(read(design)).findings if f.check.startswith("joints/need"))
+    return tuple(f for f in work(read_brief(design)).findings if f.check.startswith("joints/need"))
 
 
 def test_the_size_that_meets_a_need_is_named_and_meets_it(tmp_path: Path) -> None:
@@ -37,9 +40,10 @@ def test_the_size_that_meets_a_need_is_named_and_meets_it(tmp_path: Path) -> Non
     assert "108.9 mm (4.29 in) or more holds also when it prints at 99.5 %" in found.hint
     assert found.place is not None
     assert found.place.line == 12
-    brief = read(tmp_path / "steps")
-    for reach, holds in (("108.3 mm", True), ("108.2 mm", False)):
-        tried = try_out(brief, "", (), ("reach", reach))
+    brief = read_brief(tmp_path / "steps")
+    reach = next(size for size in work_out(brief).sizes if size.name == "reach")
+    for value, holds in ((108.3, True), (108.2, False)):
+        tried = try_out(brief, "", replace(reach, value=value))
         assert tried is not None
         base = next(f.value for f in tried[1] if f.name == "stair.base_that_stands")
         assert (base >= 25.0) is holds

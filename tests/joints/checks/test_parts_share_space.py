@@ -34,7 +34,7 @@ def test_a_wall_that_was_not_shortened_is_found_with_its_place(make: SimpleNames
 def test_the_demos_have_no_board_where_other_board_stands(make: SimpleNamespace) -> None:
     for slug in ("toll-house", "quay"):
         for sets in ((), (("board", "3/16 in"),)):
-            design = work_out(read_brief(DESIGNS / slug), "", sets)
+            design = work_out(read_brief(DESIGNS / slug, sets))
             parts, _ = make_parts(design)
             outcome = CHECK.run(make.assembled(design, *parts), CHECK)
             assert outcome.looked_at > 5

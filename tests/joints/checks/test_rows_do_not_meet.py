@@ -4,7 +4,8 @@ from pathlib import Path
 import pytest
 
 from publisher.basics import Finding
-from publisher.pipeline import read, work
+from publisher.brief import read_brief
+from publisher.pipeline import work
 
 SPEC = """\
 format: 1
@@ -32,7 +33,7 @@ def found(tmp_path: Path) -> Callable[[str, str], tuple[Finding, ...]]:
         folder = tmp_path / "corner"
         folder.mkdir(exist_ok=True)
         (folder / "spec.yaml").write_text(SPEC.replace("PATTERN", pattern).replace("HEIGHT", height))
-        return tuple(f for f in work(read(folder)).findings if f.check != "material/layouts-not-stored")
+        return tuple(f for f in work(read_brief(folder)).findings if f.check != "material/layouts-not-stored")
 
     return run
 
