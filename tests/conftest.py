@@ -1,12 +1,50 @@
 """Options of the whole test suite."""
 
+from collections import Counter
+
 import pytest
 from hypothesis import settings
+
+from tests.searches.profile import PROFILE, choose
 
 settings.register_profile("same_every_time", derandomize=True, deadline=None, database=None)
 settings.load_profile("same_every_time")  # a red run is red again; a busy machine makes none red
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
-    """Add ``--update-golden``: write the golden dumps anew. The run that writes them still fails, so that nobody accepts unseen."""
+    """Add ``--update-golden`` (the run that writes golden dumps still fails, so that nobody accepts unseen) and the searches' options."""
     parser.addoption("--update-golden", action="store_true", help="write the golden dumps of pages anew")
+    parser.addoption("--large", action="store_true", help="random cases: many, from a new seed")
+    parser.addoption("--cases", type=int, default=None, metavar="N", help="random cases: N of each, from a new seed")
+    parser.addoption("--seed", type=int, default=None, metavar="S", help="random cases: many, from this seed")
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """Say which random cases are taken, before tests are collected."""
+    config.addinivalue_line(
+        "markers", "search: takes many random cases with --large; python -m tests.searches runs these"
+    )
+    config.stash[CHOICE] = choose(config)
+
+
+def pytest_report_header(config: pytest.Config) -> str:
+    """Tell the seed at the top."""
+    return config.stash[CHOICE]
+
+
+def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter, config: pytest.Config) -> None:
+    """Tell the seconds of each search, and the seed again, where it is looked for after a failure."""
+    if not PROFILE.large:
+        return
+    seconds: Counter[str] = Counter()
+    for reports in terminalreporter.stats.values():
+        for report in reports:
+            if isinstance(report, pytest.TestReport) and "search" in report.keywords:
+                seconds[report.nodeid.partition("[")[0]] += report.duration
+    terminalreporter.section("searches")
+    for name, took in seconds.most_common():
+        terminalreporter.line(f"{took:8.1f} s  {name}")
+    terminalreporter.line(config.stash[CHOICE])
+
+
+CHOICE = pytest.StashKey[str]()

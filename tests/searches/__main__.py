@@ -1,0 +1,28 @@
+"""``python -m tests.searches [NAME …] [--cases N] [--seed S]``: many new random cases for each search, or for those named.
+
+A NAME is (a part of) the name of a test or of its file. The seconds of each search are printed; ``--list`` only names them.
+"""
+
+import argparse
+import sys
+
+import pytest
+
+
+def main(words: list[str]) -> int:
+    """Run the searches by pytest; return its exit code."""
+    parser = argparse.ArgumentParser(prog="python -m tests.searches", description=__doc__)
+    parser.add_argument("names", nargs="*", metavar="NAME", help="searches to run (all)")
+    parser.add_argument("--cases", type=int, help="cases of each search, in place of its own number")
+    parser.add_argument("--seed", type=int, help="the seed of an earlier run, to repeat it")
+    parser.add_argument("--workers", default="auto", help="processes at a time (as many as there are cores)")
+    parser.add_argument("--list", action="store_true", help="name the searches, run none")
+    given = parser.parse_args(words)
+    asked = ["-m", "search", "--large", "-p", "no:cacheprovider"]
+    asked += ["-k", " or ".join(given.names)] if given.names else []
+    asked += [f"--{name}={value}" for name in ("cases", "seed") if (value := getattr(given, name)) is not None]
+    return int(pytest.main([*asked, *(["--collect-only"] if given.list else ["-n", given.workers])]))
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))
