@@ -19,7 +19,10 @@ def shapes() -> Files:
         NOTE,
         f"A part of a design has one of these {len(infos)} shapes, or an outline drawn by its designer. Sizes are finished outside sizes; "
         "the joins of an assembly allow for the thickness of the board. Pictures are drawn by the tool from the example beside them; "
-        "the words outside an outline are the names of its edges, which joins use. `publisher shapes` lists the same.\n",
+        "the words outside an outline are the names of its edges, which joins use. The small cross is the shape's "
+        "origin: in a stack it lies over the origin of the layer below, and the shape is turned about it, unless the row says "
+        "`at: centre`; a shape that is added to another lies with it at the place that `at` says. Of a drawn part it is the "
+        "lower left corner of the box about its outline. `publisher shapes` lists the same.\n",
         *_index(infos),
     ]
     for info in infos:
@@ -104,6 +107,8 @@ def _entry(info: ShapeInfo, text: str, sizes: Sizes) -> Iterator[str]:
         yield f"Edges, anticlockwise: {', '.join(f'`{e}`' for e in info.edges)}." + (
             " Takes openings.\n" if info.openings else " Takes no openings.\n"
         )
+    if info.origin:
+        yield f"Origin: {info.origin}.\n"
     yield f"```yaml\n{text}```\n"
 
 

@@ -11,12 +11,13 @@ from publisher.basics import LineKind, Point
 from publisher.geometry import Mark, Part, polygon, run_points
 
 MARGIN = 0.13  # of the larger side: room for the edges' names
+ARM = 0.022  # of the larger side: half of the cross at the origin
 FINE = 0.04  # mm: arcs are drawn this true
 DASHES = {LineKind.SCORE: "3 1", LineKind.FOLD: "6 1 0.5 1", LineKind.GLUE: "6 1", LineKind.REFERENCE: "1 1"}
 
 
 def picture(part: Part, edges: bool = True) -> str:
-    """Return the SVG of one part: outline, openings, marks and, outside it, the names of its edges."""
+    """Return the SVG of one part: outline, openings, marks and, with ``edges``, their names outside it and a cross at its origin."""
     body = polygon(part.outline)
     left, bottom, right, top = body.bounds
     size = max(right - left, top - bottom)
@@ -48,6 +49,10 @@ def picture(part: Part, edges: bool = True) -> str:
         small = f' font-size="{_n(scale * letter)}"' if scale < 1.0 else ""
         place = f"translate({_n(x - x0)} {_n(y0 - y)}) rotate({_n(-turn)})"
         lines.append(f'<text transform="{place}" y="{_n(0.35 * scale * letter)}"{small}>{escape(name)}</text>')
+    if edges:
+        arm = ARM * size
+        cross = at([(-arm, 0.0), (arm, 0.0)], False) + at([(0.0, -arm), (0.0, arm)], False)
+        lines.append(f'<path d="{cross}" fill="none" stroke="#b00" stroke-width="{_n(3 * thin)}"/>')
     return "\n".join([*lines, "</svg>"]) + "\n"
 
 

@@ -57,6 +57,8 @@ def _show(info: ShapeInfo) -> None:
         click.echo(f"  {parameter.name:{width}}  {_kind(parameter):28}  {parameter.meaning}")
     if info.edges:
         click.echo(f"\nedges, anticlockwise: {', '.join(info.edges)}")
+    if info.origin:
+        click.echo(f"origin: {info.origin}")
     if info.openings:
         click.echo("takes openings")
     if info.least_feature:
@@ -79,6 +81,7 @@ def _record(info: ShapeInfo) -> dict[str, object]:
         "name": info.name,
         "meaning": info.meaning,
         "edges": list(info.edges),
+        "origin": info.origin,
         "openings": info.openings,
         "least_feature": info.least_feature,
         "parameters": [

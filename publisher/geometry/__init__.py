@@ -6,7 +6,7 @@ shapes that cannot be. Never: knows paper, pages or output formats.
 
 from publisher.geometry.cutting import PLATE, cut_pieces
 from publisher.geometry.drawings import DRAWING_BYTES, Look, Seen, look_at
-from publisher.geometry.making import behind_paper, make_parts, shape_infos
+from publisher.geometry.making import behind_paper, make_parts, middle_of, shape_infos
 from publisher.geometry.making import strip as rabbet_strip
 from publisher.geometry.model import (
     Edge,
@@ -48,6 +48,7 @@ __all__ = [
     "cut_pieces",
     "look_at",
     "make_parts",
+    "middle_of",
     "opening_infos",
     "path_length",
     "polygon",

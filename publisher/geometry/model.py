@@ -172,7 +172,8 @@ class ShapeInfo:
     """A shape as registered: one-line meaning, parameters, named edges, whether it takes openings and joins.
 
     ``least_feature``, of a surface pattern: the least distance in mm between two of its lines that is still drawn.
-    ``layered``: one entry of the spec stands for several layers, and a drawing may give their outline.
+    ``layered``: one entry of the spec stands for several layers, and a drawing may give their outline. ``origin``: where its
+    point (0, 0) lies, in words, about which it is turned in a stack; ``axis``: that is an axis, and so its middle.
     """
 
     name: str
@@ -182,3 +183,5 @@ class ShapeInfo:
     openings: bool
     least_feature: float = 0.0
     layered: bool = False
+    origin: str = ""
+    axis: bool = False

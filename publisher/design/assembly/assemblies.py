@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from publisher.basics import Place
 from publisher.brief import Entry, Table
 from publisher.design.assembly.panels import read_panels
-from publisher.design.assembly.stacks import MOST_LAYERS, check_layers, check_standing, read_stacks
+from publisher.design.assembly.stacks import MOST_LAYERS, check_layers, check_lowest, check_standing, read_stacks
 from publisher.design.language import Scope
 from publisher.design.parts import KnownParts
 from publisher.design.records import PanelPlace, PanelPlan, StackPlan
@@ -73,6 +73,7 @@ def read_assemblies(table: Table, known: KnownParts, scope: Scope) -> Assemblies
             _check_name(stack.name, known, stack.place, scope)
     check_layers(assemblies.stacks, scope)
     check_standing(assemblies.stacks, scope)
+    check_lowest(assemblies.stacks, scope)
     return assemblies
 
 

@@ -42,6 +42,23 @@ def _refuse(message: str, hint: str, stack: StackPlan, scope: Scope, rule: Rule 
     scope.findings.append(rule.found(message, subject=f"stack {stack.name}", hint=hint, place=stack.place))
 
 
+def check_lowest(stacks: tuple[StackPlan, ...], scope: Scope) -> None:
+    """Add findings for a turn or shift that moves nothing: the lowest layer of all lies on the table as it is drawn."""
+    for stack in stacks:
+        first = stack.rows[0]
+        alone = first.count == 1 and (first.turn % 360.0 != 0.0 or first.shift != (0.0, 0.0))
+        if stack.on or not (alone or stack.turn % 360.0 != 0.0):
+            continue
+        scope.findings.append(
+            rules.LOWEST.found(
+                f"the lowest layer of {stack.name} has nothing below it to be turned or shifted against",
+                subject=f"stack {stack.name}",
+                hint="turn and shift the rows above it: each lies against the one below",
+                place=first.place if alone else stack.place,
+            )
+        )
+
+
 def check_layers(stacks: tuple[StackPlan, ...], scope: Scope) -> None:
     """Add a finding when all stacks together are too high."""
     total = sum(row.count for stack in stacks for row in stack.rows)
@@ -121,16 +138,17 @@ class _Reader:
             return ()
         turn, count = table.value("turn"), table.value("count")
         family = self.known.families.get(part.text)
-        for value in (turn, count) if family else ():
+        for value in (turn, count, table.value("at")) if family else ():
             if value is not None:
                 what = f"{part.text} is {len(family or ())} layers that lie on each other as they are, each once"
-                self.refuse(what, "remove turn and count from this row", value.place)
+                self.refuse(what, "remove turn, count and at from this row", value.place)
                 return ()
         what = f"the count of {part.text} layers"
         copies = 1 if count is None else read_count(count, 0, 1, 10**9, what, self.scope, self.subject)
         angle = 0.0 if turn is None else self.scope.number(turn, self.subject, "angle") or 0.0
         shift = self.shift(table.get("shift"))
-        return tuple(StackRow(one, copies, angle, shift, table.place) for one in self.known.ids(part.text))
+        centred = table.text("at") == "centre"
+        return tuple(StackRow(one, copies, angle, shift, table.place, centred) for one in self.known.ids(part.text))
 
     def shift(self, node: Node | None) -> tuple[float, float]:
         if not isinstance(node, Row) or len(node.items) != 2:

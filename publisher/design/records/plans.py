@@ -141,8 +141,9 @@ class PartPlan:
 class StackRow:
     """``count`` copies of a part, one on another; each is turned by ``turn`` degrees and shifted against the one below.
 
-    The first copy of the first row lies unturned; the first copy of a later row is turned against the layer below only
-    when that layer is of the same row.
+    Its origin lies over the origin of the layer below, and it is turned about it; ``centred``: its middle lies over the
+    middle of the layer below, and over it lies what comes next. The lowest layer of all has none below it and lies as it
+    is drawn.
     """
 
     part: str
@@ -150,11 +151,15 @@ class StackRow:
     turn: float
     shift: tuple[float, float]
     place: Place
+    centred: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class StackPlan:
-    """A stack from the table up. ``on`` names the stack that it stands on ('' = the table); ``loose``: not glued there."""
+    """A stack from the table up. ``on`` names the stack that it stands on ('' = the table); ``loose``: not glued there.
+
+    ``turn``: how far the whole of it is turned against the layer that it stands on, on top of its lowest row's own turn.
+    """
 
     name: str  # assembly, or assembly_section for a section
     rows: tuple[StackRow, ...]

@@ -89,6 +89,12 @@ STACK_HEIGHT = Rule(
     "That is two metres of board; no spec may hang the machine.",
     ERROR,
 )
+LOWEST = Rule(
+    "design/lowest-layer-moved",
+    "The lowest layer of a stack is neither turned nor shifted by itself",
+    "Turn and shift are against the layer below, and there is none: a value without effect is a mistake waiting to be cut.",
+    WARNING,
+)
 SECTION = Rule(
     "design/section",
     "A section has its own name and stands on one below it",
@@ -246,6 +252,7 @@ PLAN_RULES = (
     TRACE_ALLOWANCE,
     TRACE_UNUSED,
     STACK_HEIGHT,
+    LOWEST,
     SECTION,
     ASSEMBLY,
     NAME_TAKEN,

@@ -7,6 +7,7 @@ Never: cut a part into pieces.
 from publisher.geometry.making.edges_left import surviving_edges
 from publisher.geometry.making.joint_places import stated_edge
 from publisher.geometry.making.labels import edge_words
+from publisher.geometry.making.middle import middle_of
 from publisher.geometry.making.moves import Carry, carried, placing, renamed
 from publisher.geometry.making.parts import make_parts, shape_infos
 from publisher.geometry.making.rabbets import behind_paper, strip
@@ -17,6 +18,7 @@ __all__ = [
     "carried",
     "edge_words",
     "make_parts",
+    "middle_of",
     "placing",
     "renamed",
     "shape_infos",

@@ -5,6 +5,8 @@ Never: draw.
 """
 
 from publisher.geometry.registry.entry import (
+    LOWER_LEFT,
+    ON_AXIS,
     Shape,
     ShapeKind,
     angle,
@@ -19,6 +21,8 @@ from publisher.geometry.registry.given_parameters import LONGEST, Values, checke
 
 __all__ = [
     "LONGEST",
+    "LOWER_LEFT",
+    "ON_AXIS",
     "Shape",
     "ShapeKind",
     "Values",

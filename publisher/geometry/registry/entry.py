@@ -9,6 +9,9 @@ from publisher.geometry.model import Edge, Mark, ParameterInfo, ShapeInfo
 from publisher.geometry.paths import Curve
 from publisher.geometry.registry.given_parameters import LONGEST, Values
 
+LOWER_LEFT = "its lower left corner"
+ON_AXIS = "its axis"
+
 
 @dataclass(frozen=True, slots=True)
 class Shape:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from publisher.basics import Finding, LineKind, Point, Purpose
 from publisher.geometry.model import Mark, ShapeInfo
 from publisher.geometry.paths import Curve, Pen, flatten
-from publisher.geometry.registry import Shape, ShapeKind, Values, count, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, count, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.arch_form import PARAMETERS, at_length, check_form, intrados, outset, rise_of
 
@@ -115,6 +115,7 @@ KIND = ShapeKind(
         ),
         EDGES,
         False,
+        origin=LOWER_LEFT,
     ),
     build,
     check,

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from publisher.basics import Finding, Point
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, choice, count, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, choice, count, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
 
 ENDS = ("merlon", "half_merlon", "crenel")
@@ -94,6 +94,7 @@ KIND = ShapeKind(
         ),
         ("bottom", "right", "merlon_n … merlon_1", "crenel_n … crenel_1", "left"),
         True,
+        origin=LOWER_LEFT,
     ),
     build,
     check,

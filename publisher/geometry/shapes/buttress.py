@@ -6,7 +6,7 @@ from math import radians, tan
 from publisher.basics import Finding, Point
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, angle, count, deg, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, count, deg, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
 
 
@@ -75,6 +75,7 @@ KIND = ShapeKind(
         ),
         ("bottom", "front_1 … front_n", "weathering_1 … weathering_n", "top", "back"),
         False,
+        origin=LOWER_LEFT,
     ),
     build,
     check,

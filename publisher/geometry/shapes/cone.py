@@ -68,6 +68,7 @@ KIND = ShapeKind(
         (length("radius", "radius of the cone at its base"), length("height", "height of the cone, upright")),
         EDGES,
         False,
+        origin="the apex",
     ),
     build,
     check,

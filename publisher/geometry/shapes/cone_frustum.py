@@ -73,6 +73,7 @@ KIND = ShapeKind(
         ),
         EDGES,
         False,
+        origin="the lowest point of its outer arc",
     ),
     build,
     check,

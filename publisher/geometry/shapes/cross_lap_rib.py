@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from publisher.basics import Finding, Point
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, choice, count, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, choice, count, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
 
 EDGES = ("bottom", "right", "top", "left")
@@ -93,6 +93,7 @@ KIND = ShapeKind(
         ),
         EDGES,
         False,
+        origin=LOWER_LEFT,
     ),
     build,
     check,

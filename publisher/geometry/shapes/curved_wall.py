@@ -6,7 +6,7 @@ from math import ceil, radians, sqrt, tan
 from publisher.basics import Finding, LineKind, Purpose
 from publisher.geometry.model import Mark, ShapeInfo
 from publisher.geometry.paths import straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, angle, choice, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, choice, edges_of, length, mm
 
 EDGES = ("bottom", "right", "top", "left")
 LEAST_PITCH = 2.0  # mm between slits: closer ones crumble under the knife
@@ -107,6 +107,7 @@ KIND = ShapeKind(
         ),
         EDGES,
         True,
+        origin=LOWER_LEFT,
     ),
     build,
     check,

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from publisher.basics import Finding, LineKind, Purpose
 from publisher.geometry.model import Mark, ShapeInfo
 from publisher.geometry.paths import straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
 
 EDGES = ("bottom", "right", "top", "left")
@@ -54,6 +54,7 @@ KIND = ShapeKind(
         ),
         EDGES,
         False,
+        origin=LOWER_LEFT,
     ),
     build,
     check,

@@ -2,7 +2,7 @@
 
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import circle
-from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, nothing_to_check
+from publisher.geometry.registry import ON_AXIS, Shape, ShapeKind, Values, edges_of, length, nothing_to_check
 from publisher.geometry.shapes.centre import cross, quarter_ticks
 
 
@@ -14,7 +14,15 @@ def build(values: Values) -> Shape:
 
 
 KIND = ShapeKind(
-    ShapeInfo("disc", "a round layer about its axis", (length("radius", "radius of the rim"),), ("rim",), False),
+    ShapeInfo(
+        "disc",
+        "a round layer about its axis",
+        (length("radius", "radius of the rim"),),
+        ("rim",),
+        False,
+        origin=ON_AXIS,
+        axis=True,
+    ),
     build,
     nothing_to_check,
 )

@@ -68,6 +68,7 @@ KIND = ShapeKind(
         ),
         ("slope", "top", "front"),
         False,
+        origin="the foot of its front edge",
     ),
     build,
     check,

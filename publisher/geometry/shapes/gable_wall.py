@@ -6,7 +6,7 @@ from math import atan2, degrees, radians, tan
 from publisher.basics import Finding
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, angle, deg, edges_of, just_one, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, deg, edges_of, just_one, length, mm
 
 EDGES = ("bottom", "right", "right_slope", "left_slope", "left")
 FLATTEST, STEEPEST = 1.0, 85.0  # degrees
@@ -81,6 +81,7 @@ KIND = ShapeKind(
         ),
         EDGES,
         True,
+        origin=LOWER_LEFT,
     ),
     build,
     check,

@@ -32,6 +32,7 @@ KIND = ShapeKind(
         ),
         EDGES,
         False,
+        origin="its middle",
     ),
     build,
     nothing_to_check,

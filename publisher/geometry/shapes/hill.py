@@ -190,6 +190,7 @@ KIND = ShapeKind(
         EDGES,
         False,
         layered=True,
+        origin="the middle of the lowest layer; of a drawn one, the lower left corner of its box",
     ),
     build,
     check,

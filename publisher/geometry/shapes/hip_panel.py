@@ -85,6 +85,7 @@ KIND = ShapeKind(
         ),
         ("eave", "right_hip", "ridge", "left_hip"),
         False,
+        origin="the left end of its eave",
     ),
     build,
     check,

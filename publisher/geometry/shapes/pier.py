@@ -90,6 +90,7 @@ KIND = ShapeKind(
         ),
         EDGES,
         False,
+        origin="its middle",
     ),
     build,
     check,

@@ -6,7 +6,7 @@ from math import cos, radians
 from publisher.basics import Finding, LineKind, Purpose
 from publisher.geometry.model import Mark, ShapeInfo
 from publisher.geometry.paths import circle, straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, angle, count, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, count, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
 
 EDGES = ("bottom", "right", "top", "left")
@@ -94,6 +94,7 @@ KIND = ShapeKind(
         ),
         EDGES,
         False,
+        origin=LOWER_LEFT,
     ),
     build,
     check,

@@ -6,7 +6,7 @@ from math import atan2, degrees, hypot
 from publisher.basics import Finding, LineKind, Purpose
 from publisher.geometry.model import Mark, ShapeInfo
 from publisher.geometry.paths import straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, count, deg, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, count, deg, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
 
 SIDE_EDGES = ("bottom", "right", "slope", "left")
@@ -62,6 +62,7 @@ SIDE = ShapeKind(
         (*_SLOPE, length("toe", "height of the low end, so that it is not cut to nothing", LEAST_WALL, LEAST_WALL)),
         SIDE_EDGES,
         False,
+        origin=LOWER_LEFT,
     ),
     build_side,
     check,
@@ -73,6 +74,7 @@ DECK = ShapeKind(
         (*_SLOPE, length("width", "width of the ramp"), count("battens", "battens drawn across (0 = none)", 0, 200, 0)),
         DECK_EDGES,
         False,
+        origin=LOWER_LEFT,
     ),
     build_deck,
     check,

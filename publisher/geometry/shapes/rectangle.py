@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from publisher.basics import Finding
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import Pen, straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, edges_of, length, mm
 
 EDGES = ("bottom", "right", "top", "left")
 
@@ -49,6 +49,7 @@ KIND = ShapeKind(
         ),
         EDGES,
         False,
+        origin=LOWER_LEFT,
     ),
     build,
     check,

@@ -4,7 +4,7 @@ from math import pi
 
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import polar, straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, count, edges_of, length, nothing_to_check
+from publisher.geometry.registry import ON_AXIS, Shape, ShapeKind, Values, count, edges_of, length, nothing_to_check
 from publisher.geometry.shapes.centre import cross
 
 
@@ -30,6 +30,8 @@ KIND = ShapeKind(
         ),
         ("side_1 … side_n",),
         False,
+        origin=ON_AXIS,
+        axis=True,
     ),
     build,
     nothing_to_check,

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from publisher.basics import Finding
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import circle
-from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, mm
+from publisher.geometry.registry import ON_AXIS, Shape, ShapeKind, Values, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.centre import quarter_ticks
 
@@ -37,6 +37,8 @@ KIND = ShapeKind(
         (length("radius", "radius of the rim"), length("hole_radius", "radius of the hole")),
         ("rim",),
         False,
+        origin=ON_AXIS,
+        axis=True,
     ),
     build,
     check,

@@ -4,7 +4,7 @@ from math import cos, radians
 
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, angle, edges_of, length, nothing_to_check
+from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, edges_of, length, nothing_to_check
 
 EDGES = ("eave", "right_verge", "ridge", "left_verge")
 
@@ -35,6 +35,7 @@ KIND = ShapeKind(
         ),
         EDGES,
         False,
+        origin=LOWER_LEFT,
     ),
     build,
     nothing_to_check,

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from publisher.basics import Finding, Point
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, count, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, count, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
 
 EDGES = ("bottom", "right", "top", "left")
@@ -104,6 +104,7 @@ KIND = ShapeKind(
         ),
         EDGES,
         True,
+        origin=LOWER_LEFT,
     ),
     build,
     check,

@@ -7,7 +7,7 @@ from math import ceil, sqrt, tan
 from publisher.basics import Finding, LineKind, Point, Purpose
 from publisher.geometry.model import Mark, ParameterInfo, ShapeInfo
 from publisher.geometry.paths import Curve, straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, edges_of, length, mm
 from publisher.geometry.shapes.arch_form import PARAMETERS, check_form, intrados
 
 EDGES = ("bottom", "right", "top", "left")
@@ -104,6 +104,7 @@ KIND = ShapeKind(
         ),
         EDGES,
         False,
+        origin=LOWER_LEFT,
     ),
     build,
     check,

@@ -14,7 +14,7 @@ from math import pi
 from publisher.basics import Point
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import Curve, Pen, circle, polar, reverse
-from publisher.geometry.registry import Shape, ShapeKind, Values, angle, choice, count, edges_of, length
+from publisher.geometry.registry import ON_AXIS, Shape, ShapeKind, Values, angle, choice, count, edges_of, length
 from publisher.geometry.shapes.spiral_stair_checks import check
 from publisher.geometry.shapes.spiral_stair_marks import marks
 from publisher.geometry.shapes.spiral_stair_outline import AXIS, Plan, draw_core, draw_end
@@ -80,6 +80,8 @@ KIND = ShapeKind(
         ),
         ("front", "step_end", "back", "core", "core_1 … core_n"),
         False,
+        origin=ON_AXIS,
+        axis=True,
     ),
     build,
     check,

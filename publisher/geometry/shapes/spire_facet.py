@@ -82,6 +82,7 @@ KIND = ShapeKind(
         ),
         ("base", "right", "top", "left"),
         False,
+        origin="the left end of its base",
     ),
     build,
     check,

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from publisher.basics import Finding, LineKind, Purpose
 from publisher.geometry.model import Mark, ShapeInfo
 from publisher.geometry.paths import straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, count, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, count, edges_of, length, mm
 
 EDGES = ("bottom", "right", "top", "left")
 LEAST_FIELD = 2.0  # mm: smaller fields cannot be drawn by hand
@@ -50,6 +50,7 @@ KIND = ShapeKind(
         ),
         EDGES,
         False,
+        origin=LOWER_LEFT,
     ),
     build,
     check,

@@ -6,7 +6,7 @@ from math import atan2, cos, sin
 from publisher.basics import Finding, Point
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, count, deg, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, count, deg, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
 
 
@@ -70,6 +70,7 @@ KIND = ShapeKind(
         ),
         ("bottom", "underside", "back", "tread_n … tread_1", "riser_n … riser_1"),
         False,
+        origin=LOWER_LEFT,
     ),
     build,
     check,

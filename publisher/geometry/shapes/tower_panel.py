@@ -6,7 +6,7 @@ from math import pi, tan
 from publisher.basics import Finding
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, count, edges_of, just_one, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, count, edges_of, just_one, length, mm
 from publisher.geometry.rules import LEAST_WALL
 
 EDGES = ("bottom", "right", "top", "left")
@@ -65,6 +65,7 @@ KIND = ShapeKind(
         ),
         EDGES,
         True,
+        origin=LOWER_LEFT,
     ),
     build,
     check,

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from publisher.basics import Finding
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import Pen
-from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, edges_of, length, mm
 
 EDGES = ("front", "right", "back", "left")
 FLATTEST_BOW = 200.0  # a bow is at least this part of the width
@@ -87,6 +87,7 @@ KIND = ShapeKind(
         ),
         EDGES,
         False,
+        origin=LOWER_LEFT,
     ),
     build,
     check,

@@ -6,7 +6,7 @@ from math import cos, hypot, pi, radians, sin, tan
 from publisher.basics import Finding, LineKind, Purpose
 from publisher.geometry.model import Mark, ParameterInfo, ShapeInfo
 from publisher.geometry.paths import Pen, fitted_line
-from publisher.geometry.registry import Shape, ShapeKind, Values, angle, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, edges_of, length, mm
 
 EDGES = ("bottom", "right", "top", "left")
 FINE = 0.0005  # mm: how far the oblique edge may lie off the true curve, so that its length is right to a thousandth
@@ -85,6 +85,7 @@ KIND = ShapeKind(
         ),
         EDGES,
         False,
+        origin=LOWER_LEFT,
     ),
     build,
     check,

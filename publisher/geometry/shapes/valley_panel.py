@@ -6,7 +6,7 @@ from math import radians, sin, tan
 from publisher.basics import Finding, Point
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, angle, choice, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, choice, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.slopes import bevel_between
 
@@ -81,6 +81,7 @@ KIND = ShapeKind(
         ),
         ("eave", "valley", "ridge", "verge"),
         False,
+        origin=LOWER_LEFT,
     ),
     build,
     check,

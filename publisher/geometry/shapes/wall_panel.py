@@ -2,7 +2,7 @@
 
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, nothing_to_check
+from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, edges_of, length, nothing_to_check
 
 EDGES = ("bottom", "right", "top", "left")
 
@@ -21,6 +21,7 @@ KIND = ShapeKind(
         (length("width", "finished outside width"), length("height", "finished height")),
         EDGES,
         True,
+        origin=LOWER_LEFT,
     ),
     build,
     nothing_to_check,

@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from publisher.basics import Pose
+from publisher.basics import Point, Pose
 from publisher.design import BracePlan, StackPlan
-from publisher.geometry import Part
+from publisher.geometry import Part, middle_of
 from publisher.joints.model import Layer
 
 
@@ -33,6 +33,7 @@ class LaidStack:
     rows: tuple[LaidRow, ...]
     loose: tuple[int, ...]
     brace: BracePlan | None = None
+    seat: Point = (0.0, 0.0)  # of the highest layer, in its own coordinates: over it lies what comes next
 
     @property
     def treads(self) -> tuple[int, ...]:
@@ -47,23 +48,27 @@ class LaidStack:
         return max(rows, key=lambda row: row.count) if rows else None
 
 
-def compose(below: Pose, turn: float, shift: tuple[float, float]) -> Pose:
-    """Return the pose of a thing turned and shifted against one that lies at ``below``: the shift is in the lower one's frame."""
-    x, y = below.apply(shift)
-    return Pose(x, y, below.turn + (-turn if below.mirrored else turn), below.mirrored)
+def laid_on(below: Pose, seat: Point, own: Point, turn: float) -> Pose:
+    """Return the pose of a thing whose point ``own`` lies over the point ``seat`` of one that lies at ``below``, turned by
+    ``turn`` degrees against it. Both points are in their things' own coordinates."""
+    x, y = below.apply(seat)
+    turned = below.turn + (-turn if below.mirrored else turn)
+    dx, dy = Pose(turn=turned, mirrored=below.mirrored).apply(own)
+    return Pose(x - dx, y - dy, turned, below.mirrored)
 
 
 def lay(plan: StackPlan, parts: dict[str, Part], below: LaidStack | None) -> LaidStack:
     """Lay out one stack. ``below`` is the stack that it stands on; its turn is against that stack's top layer.
 
-    Each copy is shifted against the layer under it; it is turned against that layer when both are of one row.
+    Every copy is turned and shifted against the layer under it; only the lowest layer of all has none.
     Rows whose part is not there are left out (design and geometry have said so).
     """
-    pose = Pose()
+    pose, seat, more = Pose(), (0.0, 0.0), 0.0
     bottom, number = 0.0, 1
+    under: Part | None = None
     if below is not None and below.layers:
         top = below.layers[-1]
-        pose = compose(top.pose, plan.turn, (0.0, 0.0))
+        pose, seat, more, under = top.pose, below.seat, plan.turn, parts[top.part]
         bottom, number = top.bottom + top.thickness, top.number + 1
     layers: list[Layer] = []
     rows: list[LaidRow] = []
@@ -72,13 +77,18 @@ def lay(plan: StackPlan, parts: dict[str, Part], below: LaidStack | None) -> Lai
         if part is None:
             continue
         rows.append(LaidRow(row.part, len(layers), row.count, row.turn, row.shift))
-        for copy in range(row.count):
-            if layers:
-                pose = compose(pose, row.turn if copy else 0.0, row.shift)
+        own = middle_of(part) if row.centred else (0.0, 0.0)
+        for _ in range(row.count):
+            if under is None:
+                pose = laid_on(pose, seat, own, 0.0)
+            else:
+                on = middle_of(under) if row.centred else seat
+                pose = laid_on(pose, (on[0] + row.shift[0], on[1] + row.shift[1]), own, row.turn + more)
+            seat, more, under = own, 0.0, part
             layers.append(Layer(row.part, pose, bottom, part.thickness, plan.name, number))
             bottom, number = bottom + part.thickness, number + 1
     loose = (0,) if layers and (plan.loose or not plan.on) else ()
-    return LaidStack(plan.name, tuple(layers), tuple(rows), loose, plan.brace)
+    return LaidStack(plan.name, tuple(layers), tuple(rows), loose, plan.brace, seat)
 
 
 def lay_all(

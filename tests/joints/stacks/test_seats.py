@@ -7,13 +7,14 @@ from publisher.joints.stacks.seats import seats_of
 
 
 def test_a_section_says_where_it_sits_on_the_one_below(make: SimpleNamespace) -> None:
-    """Six layers of 20° below: the top one lies at 100°; the upper section is turned 30° against it and sits 30 mm up."""
+    """Six layers of 20° below: the top one lies at 100°; the upper section is turned by 30° and its
+    layer by its own 20° more; it sits 30 mm up."""
     low = make.stack("s_low", ("step", 6, 20.0, (0, 0)))
     top = make.stack("s_top", ("step", 3, 20.0, (0, 0)), on="s_low", turn=30.0, loose=True)
     _, (whole,) = lay_all((low, top), {"step": make.stair_layer()})
     found = {f.name: f.value for f in seats_of(whole, {})}
     assert found == pytest.approx(
-        {"s_top.underside": 30.0, "s_top.seat_layer": 6, "s_top.seat_turn": 30.0, "s_top.seat_across": 0.0, "s_top.seat_up": 0.0},
+        {"s_top.underside": 30.0, "s_top.seat_layer": 6, "s_top.seat_turn": 50.0, "s_top.seat_across": 0.0, "s_top.seat_up": 0.0},
         abs=1e-9,
     )  # fmt: skip
 
