@@ -179,7 +179,8 @@ def compose_packs(worked: Worked, papers: tuple[str, ...] = ()) -> tuple[tuple[P
         return (), ()
     chosen = papers or worked.brief.inputs.papers or tuple(wish.name for wish in design.papers) or ("a4", "letter")
     sheets: list[Paper] = [paper_for(design, name) for name in chosen]
-    packs = tuple(compose(design, worked.pieces, joined, needs, paper) for paper in sheets)
+    inputs = worked.brief.inputs
+    packs = tuple(compose(design, worked.pieces, joined, needs, paper, inputs) for paper in sheets)
     document = facts_document(design, worked.pieces, joined, needs, packs)
     found = tuple(f for pack in packs for f in pack.findings)
     return tuple(with_attachment(pack, document) for pack in packs), found

@@ -112,15 +112,15 @@ class TextPromise:
 
 @dataclass(frozen=True, slots=True)
 class CodePromise:
-    """The page code: a QR symbol (ISO/IEC 18004) inside ``box`` that says ``text``.
+    """The page code: a QR symbol (ISO/IEC 18004) that fills ``box`` and says ``text``.
 
-    ``modules`` are its rows from the top, ``1`` for a dark module and ``0`` for a light one; empty when only a symbol is promised.
+    ``modules`` are its rows from the top, ``1`` for a dark module and ``0`` for a light one; four light modules more lie all round.
     """
 
     page: int
     box: Box
     text: str
-    modules: tuple[str, ...] = ()
+    modules: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)

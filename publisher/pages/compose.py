@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 
 from publisher.basics import Finding, PagePromise, Promises, Rule, Severity, run_checks
+from publisher.brief import Inputs
 from publisher.design import Design, text_findings
 from publisher.geometry import Part
 from publisher.joints import Joined
@@ -10,7 +11,18 @@ from publisher.material import BoardNeeds
 from publisher.pages.front import caution_drafts, cover_draft, cut_list_drafts, print_check_drafts
 from publisher.pages.instructions import step_drafts
 from publisher.pages.model import Bookmark, Pack, PackImage, Page, PageKind, Paper, Picture
-from publisher.pages.sheet import CHECKS, Body, Composed, Context, Heading, Numbers, PageDraft, furniture, heading_of
+from publisher.pages.sheet import (
+    CHECKS,
+    Body,
+    Composed,
+    Context,
+    Heading,
+    Numbers,
+    PageDraft,
+    furniture,
+    heading_of,
+    pack_id,
+)
 from publisher.pages.templates import template_drafts, with_top_marks
 from publisher.pages.tiles import tile_drafts
 from publisher.pages.type import Faces, Setter, face, faces_of, tidy
@@ -34,7 +46,14 @@ FONT_UNREADABLE = Rule(
 )
 
 
-def compose(design: Design, parts: tuple[Part, ...], joined: Joined, needs: BoardNeeds, paper: Paper) -> Pack:
+def compose(
+    design: Design,
+    parts: tuple[Part, ...],
+    joined: Joined,
+    needs: BoardNeeds,
+    paper: Paper,
+    inputs: Inputs,
+) -> Pack:
     """Return the pack of one design for one paper, with the promises that the finished file must keep.
 
     Raises Refusal when the paper cannot hold a page.
@@ -44,7 +63,8 @@ def compose(design: Design, parts: tuple[Part, ...], joined: Joined, needs: Boar
     findings += text_findings(design, context.facts)
     drafts = _drafts(context)
     numbers = _numbers(drafts)
-    heading = heading_of(design, paper)
+    known_as, trial = pack_id(inputs, design.variant, paper), bool(inputs.sets)
+    heading = heading_of(design, paper, known_as, trial)
     pages: list[Page] = []
     promised: list[PagePromise] = []
     whole = Body()
@@ -64,6 +84,8 @@ def compose(design: Design, parts: tuple[Part, ...], joined: Joined, needs: Boar
     )  # fmt: skip
     findings += run_checks(CHECKS, Composed(tuple(pages), tuple(promised), faces))
     return Pack(
+        id=known_as,
+        trial=trial,
         slug=design.slug,
         version=design.version,
         variant=design.variant,

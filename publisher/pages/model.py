@@ -172,8 +172,14 @@ class Paper:
 
 @dataclass(frozen=True, slots=True)
 class Pack:
-    """A pack for one paper, ready to be written. ``print_plan``: (task, first page, last page)."""
+    """A pack for one paper, ready to be written.
 
+    ``id``: eight hexadecimal digits of the digest that names it; ``trial``: sizes were given with the command, so that they are not
+    those of the spec; ``print_plan``: (task, first page, last page).
+    """
+
+    id: str
+    trial: bool
     slug: str
     version: str
     variant: str

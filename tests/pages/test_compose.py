@@ -7,7 +7,7 @@ from itertools import pairwise
 import pytest
 
 from publisher.basics import Severity
-from publisher.brief import SpecFile
+from publisher.brief import Inputs, SpecFile
 from publisher.design import Blank, Design, StepPlan, TextPlan
 from publisher.pages import Pack, Picture, compose
 from publisher.pages.compose import ORDER
@@ -18,7 +18,9 @@ Make = Callable[..., Context]
 
 
 def packed(context: Context) -> Pack:
-    return compose(context.design, context.parts, context.joined, context.needs, context.paper)
+    return compose(
+        context.design, context.parts, context.joined, context.needs, context.paper, Inputs(context.design.slug)
+    )
 
 
 @pytest.fixture
@@ -74,7 +76,7 @@ def test_every_page_is_promised_and_templates_carry_square_code_and_outline(make
         codes = [c for c in promises.codes if c.page == page.number]
         sides = [p for p in promises.lengths if p.page == page.number and p.purpose == "calibration"]
         if page.kind in {"templates", "tiles", "print_check"}:
-            assert [c.text for c in codes] == [f"toll-house|1.0.0||letter|{page.number}|{len(pack.pages)}"]
+            assert [c.text for c in codes] == [f"TOLL-HOUSE/{page.number}/{len(pack.pages)}/{pack.id.upper()}/S"]
             assert len(sides) == 4
     assert {o.part for o in promises.outlines} == {"wall"}
     assert promises.title == pack.title == "Toll house"

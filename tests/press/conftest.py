@@ -48,6 +48,7 @@ def make_pack(font: FontFile) -> Callable[..., Pack]:
         paper = Paper("a4", "A4", 210.0, 297.0, (6.35, 12.7, 6.35, 12.7), "ISO 216")
         made = tuple(Page(k + 1, str(k + 1), "templates", "Templates", 210.0, 297.0, drawn) for k in range(pages))
         return Pack(
+            "3f2a90c1", False,
             "lock-stair", "1.0.0", "", "Lock-keeper's stair", "Ebbwater Patterns", "CC-BY-NC-4.0", "A stair", "en", paper, made,
             (Bookmark("Templates", 1),), (), (font,), images, (Attachment("facts.json", "Facts", "application/json", b"{}"),),
             Promises("Lock-keeper's stair", "en", (), (), (), (), (), ()), (),

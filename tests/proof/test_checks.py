@@ -409,6 +409,11 @@ bad("proof/page-code", "that of another page")(
     swap(1, "code", lambda kit: kit.literal(f"q 0 g {kit.code_modules('pack 1.0.0 a4 3', CODE_BOX)} f* Q"))
 )
 bad("proof/page-code", "under a picture")(add(1, lambda kit: kit.picture(Box(185, 65, 190, 70), 100)))
+bad("proof/page-code", "a line two modules away")(add(1, lambda kit: kit.line((179.0, 50.0), (179.0, 80.0))))
+bad("proof/page-code", "words three modules away")(add(1, lambda kit: kit.words("50 mm", 181.0, 75.9, 3.0)))
+bad("proof/page-code", "a grey area up to its edge")(
+    add(1, lambda kit: kit.literal(f"q 0.9 g {194.5 * PT} {60 * PT} {3 * PT} {14.5 * PT} re f Q"))
+)
 bad("proof/attachment", "the facts replaced")(
     edit(lambda pdf: pdf.attachments.__setitem__("facts.json", pikepdf.AttachedFileSpec(pdf, b'{"format": 2}')))
 )

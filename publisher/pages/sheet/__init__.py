@@ -6,6 +6,7 @@ Never: know a part.
 
 from publisher.pages.sheet.bank_card import CARD_HEIGHT, CARD_INCHES, CARD_WIDTH, card
 from publisher.pages.sheet.caution_words import Caution, cautions_for, material_words, thing, tool_words
+from publisher.pages.sheet.code import pack_id
 from publisher.pages.sheet.draft import Body, Context, Numbers, PageDraft
 from publisher.pages.sheet.filling import share_out
 from publisher.pages.sheet.frame import (
@@ -61,6 +62,7 @@ __all__ = [
     "heading_of",
     "make_frame",
     "material_words",
+    "pack_id",
     "paper_for",
     "papers",
     "photo_size",

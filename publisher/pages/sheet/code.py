@@ -1,43 +1,46 @@
-"""The page code: a QR symbol (ISO/IEC 18004) that says which page of which pack this is, so that a scan can be told apart."""
+"""The page code: a QR symbol (ISO/IEC 18004) that says which page of which pack this is, so that a scan can be told apart.
 
-from zlib import crc32
+Its form is settled for good, since codes that are printed cannot be changed: ``SLUG/PAGE/OF/ID/S`` in capital letters, where ID is
+the pack's eight hexadecimal digits and the last letter is ``T`` for a trial, ``S`` for the sizes as written. All names stand in
+the pack's record. Capitals, digits, ``-`` and ``/`` are letters of the symbol's alphanumeric mode, which holds half as many again
+as bytes do: version 3 at level M takes 61 of them (table 7). The longest slug (40 letters), two numbers of four digits and the
+rest come to just that, so one size of symbol does for every page, with modules of 0.5 mm.
+"""
 
 from publisher.basics import Box, CodePromise, Layer
-from publisher.pages.model import Fill, Path
+from publisher.brief import Inputs
+from publisher.pages.model import Fill, Paper, Path
 from publisher.pages.sheet.draft import Body
 from publisher.pages.sheet.frame import CODE
 
 VERSION = 3  # 29 x 29 modules
 MODULES = 29
-_ROOM = (("m", 42), ("l", 53))  # bytes that version 3 holds at each level (ISO/IEC 18004, table 7)
+ROOM = 61  # letters of the alphanumeric mode that version 3 holds at level M (ISO/IEC 18004, table 7)
+ID_DIGITS = 8
 _MASK = 3  # any of the eight is valid; a fixed one keeps the search for the prettiest out of every page
 
 
-def page_text(*, slug: str, version: str, variant: str, paper: str, page: int, total: int) -> str:
-    """Return what a page's code says: ``slug|version|variant|paper|page|total``.
+def pack_id(inputs: Inputs, variant: str, paper: Paper) -> str:
+    """Return the eight hexadecimal digits by which a pack is known, in small letters.
 
-    It is kept within what the symbol holds: a name that is too long is cut and ends in ``~`` and eight letters of its
-    CRC-32, so that two long names stay apart.
+    They come from what was read and from the versions of program and libraries, not from the pack's own bytes or from other papers:
+    they are known before a page is drawn, and are the same whatever is built beside.
     """
-    text = f"{slug}|{version}|{variant}|{paper}|{page}|{total}"
-    room = _ROOM[-1][1]
-    if len(text.encode()) <= room:
-        return text
-    rest = f"|{page}|{total}"
-    name = f"{slug}|{version}|{variant}|{paper}"
-    check = f"~{crc32(name.encode()):08x}"
-    head = name.encode()[: room - len(rest) - len(check)].decode(errors="ignore")
-    return head + check + rest
+    return inputs.pack_digest(variant, paper.name)[:ID_DIGITS]
+
+
+def page_text(*, slug: str, page: int, total: int, pack: str, trial: bool) -> str:
+    """Return what a page's code says; ``pack`` is the pack's id."""
+    return f"{slug}/{page}/{total}/{pack}/{'t' if trial else 's'}".upper()
 
 
 def page_code(box: Box, text: str, page: int) -> Body:
     """Draw the code in its box: dark modules as rectangles, joined where they touch. Raises ValueError if the text is too long."""
     from segno import make
 
-    level = next((name for name, room in _ROOM if len(text.encode()) <= room), None)
-    if level is None:
-        raise ValueError(f"a page code holds {_ROOM[-1][1]} bytes, this text has {len(text.encode())}")
-    symbol = make(text, version=VERSION, error=level, boost_error=False, micro=False, mask=_MASK, mode="byte")
+    if len(text) > ROOM:
+        raise ValueError(f"a page code holds {ROOM} letters, this text has {len(text)}")
+    symbol = make(text, version=VERSION, error="m", boost_error=False, micro=False, mask=_MASK, mode="alphanumeric")
     dark = [[bool(module) for module in row] for row in symbol.matrix]
     rows = tuple("".join("1" if module else "0" for module in row) for row in dark)
     module = CODE / MODULES

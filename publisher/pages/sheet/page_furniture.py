@@ -27,6 +27,7 @@ from publisher.pages.type import (
 
 PRINT_SO = "Print at 100 % / actual size, single-sided"
 CLIPPED_SHORT = "A corner mark missing: page clipped."
+SHOWN = 4  # digits of the pack's id in the footer
 TITLES = (HEADING, BODY.bold(), SMALL.bold())  # sizes to try for a page's title
 PAGE_SHARE = 0.6  # of the header's width, that a page's title may take
 CLIPPED = "Each corner of the page has a mark. A corner missing: this page was clipped."
@@ -41,19 +42,20 @@ TITLE_TOO_LONG = Rule(
 
 @dataclass(frozen=True, slots=True)
 class Heading:
-    """What the furniture says about the pack."""
+    """What the furniture says about the pack. ``trial``: it was built with other sizes than the spec says."""
 
     slug: str
     title: str
     version: str
-    variant: str
     variant_title: str
     paper: Paper
+    pack: str  # its id
+    trial: bool
 
 
-def heading_of(design: Design, paper: Paper) -> Heading:
-    """Return a design's heading on one paper."""
-    return Heading(design.slug, design.title, design.version, design.variant, design.variant_title, paper)
+def heading_of(design: Design, paper: Paper, pack: str, trial: bool) -> Heading:
+    """Return a design's heading on one paper; ``pack`` is the pack's id."""
+    return Heading(design.slug, design.title, design.version, design.variant_title, paper, pack, trial)
 
 
 def furniture(setter: Setter, frame: Frame, heading: Heading, page_title: str, numbers: Numbers) -> Body:
@@ -68,11 +70,10 @@ def furniture(setter: Setter, frame: Frame, heading: Heading, page_title: str, n
     if frame.code is not None:
         said = page_text(
             slug=heading.slug,
-            version=heading.version,
-            variant=heading.variant,
-            paper=heading.paper.name,
             page=numbers.page,
             total=numbers.total,
+            pack=heading.pack,
+            trial=heading.trial,
         )
         body += page_code(frame.code, said, numbers.page)
     return body
@@ -131,14 +132,13 @@ def _one_line(setter: Setter, text: str, styles: tuple[TypeStyle, ...], width: f
 
 
 def _footer(setter: Setter, frame: Frame, heading: Heading, numbers: Numbers) -> Body:
-    """Set how to print, what this is a page of, and its number."""
+    """Set how to print, what this is a page of, and its number; four digits of the pack's id tell two drafts apart."""
     left, right = frame.text.left, frame.text.right
     first, second = frame.limit.bottom + 4.6, frame.limit.bottom + 1.0
     bold, note = SMALL.bold().tagged("artifact"), NOTE.quiet().tagged("artifact")
     page = f"page {numbers.page} of {numbers.total}"
-    of, _ = _one_line(
-        setter, tidy(f"version {heading.version} · {heading.paper.title}"), (note,), (right - left) * 0.45
-    )
+    said = tidy(f"version {heading.version} · {heading.pack[:SHOWN]} · {heading.paper.title}")
+    of, _ = _one_line(setter, said, (note,), (right - left) * 0.45)
     room = right - left - setter.width(of, note) - GUTTER
     clipped = CLIPPED if setter.width(CLIPPED, note) <= room else CLIPPED_SHORT
     drawn: list[Drawn] = [

@@ -1,12 +1,17 @@
 """The page code: what it says, how long it may be, and that a reader not ours reads it."""
 
+from collections.abc import Callable
+
 import numpy as np
 import pytest
 import zxingcpp
 
 from publisher.basics import Box
+from publisher.brief import Inputs
+from publisher.brief.limits import SLUG_LETTERS
 from publisher.pages.model import Fill
-from publisher.pages.sheet.code import page_code, page_text
+from publisher.pages.sheet.code import ROOM, pack_id, page_code, page_text
+from publisher.pages.sheet.draft import Context
 
 
 def raster(fill: Fill, box: Box, dots: int = 10) -> np.ndarray:
@@ -20,16 +25,32 @@ def raster(fill: Fill, box: Box, dots: int = 10) -> np.ndarray:
     return image
 
 
-@pytest.mark.parametrize(
-    "text",
-    [
-        "stair|1.0.0||a4|3|14",
-        "x" * 42,
-        "x" * 43,
-        "x" * 53,
-        page_text(slug="a" * 80, version="1.0.0", variant="ü", paper="a4", page=7, total=12),
-    ],
-)
+ID = "3f2a90c1"
+LONGEST = page_text(slug="a" * SLUG_LETTERS, page=9999, total=9999, pack=ID, trial=True)
+
+
+def test_it_says_slug_page_of_id_and_whether_it_is_a_trial() -> None:
+    assert page_text(slug="lock-stair", page=3, total=14, pack=ID, trial=False) == "LOCK-STAIR/3/14/3F2A90C1/S"
+    assert page_text(slug="lock-stair", page=3, total=14, pack=ID, trial=True) == "LOCK-STAIR/3/14/3F2A90C1/T"
+
+
+def test_the_longest_slug_and_ten_thousand_pages_just_fit() -> None:
+    assert len(LONGEST) == ROOM
+    with pytest.raises(ValueError, match="61 letters, this text has 62"):
+        page_code(Box(0, 0, 14.5, 14.5), LONGEST + "X", 1)
+
+
+def test_an_id_is_the_beginning_of_the_digest_that_names_a_pack(make_context: Callable[..., Context]) -> None:
+    paper, inputs = make_context("letter").paper, Inputs("quay", papers=("a4", "letter"))
+    assert len(pack_id(inputs, "wide", paper)) == 8
+    assert inputs.pack_digest("wide", "letter").startswith(pack_id(inputs, "wide", paper))
+    assert pack_id(inputs, "", paper) != pack_id(inputs, "wide", paper)
+    assert pack_id(inputs, "wide", make_context("a4").paper) != pack_id(inputs, "wide", paper)
+    assert pack_id(Inputs("quay", sets=(("board", "4.8 mm"),)), "wide", paper) != pack_id(inputs, "wide", paper)
+    assert pack_id(Inputs("quay", papers=("letter",)), "wide", paper) == pack_id(inputs, "wide", paper)
+
+
+@pytest.mark.parametrize("text", [page_text(slug="quay", page=1, total=9, pack=ID, trial=False), LONGEST])
 def test_a_reader_of_another_house_reads_it(text: str) -> None:
     box = Box(20, 30, 34.5, 44.5)
     body = page_code(box, text, 3)
@@ -51,7 +72,7 @@ def test_a_reader_of_another_house_reads_it(text: str) -> None:
 
 
 def test_modules_are_half_a_millimetre_and_few_rectangles_cover_them() -> None:
-    body = page_code(Box(0, 0, 14.5, 14.5), "stair|1.0.0||a4|3|14", 1)
+    body = page_code(Box(0, 0, 14.5, 14.5), "LOCK-STAIR/3/14/3F2A90C1/S", 1)
     (fill,) = body.drawn
     assert isinstance(fill, Fill)
     for path in fill.paths:
@@ -66,27 +87,3 @@ def test_modules_are_half_a_millimetre_and_few_rectangles_cover_them() -> None:
     assert covered.max() == 1  # no module twice: even-odd filling would leave it white
     assert area == pytest.approx(covered.sum() * 0.25)
     assert len(fill.paths) < 200
-
-
-def test_long_names_are_cut_but_stay_apart() -> None:
-    one, two = (
-        page_text(
-            slug="a-very-long-name-of-a-design-" + end,
-            version="12.10.3",
-            variant="wide_bases",
-            paper="letter",
-            page=10,
-            total=40,
-        )
-        for end in ("north", "south")
-    )
-    assert one != two
-    assert len(one.encode()) <= 53
-    assert one.endswith("|10|40")
-    short = page_text(slug="quay", version="1.0.0", variant="", paper="a4", page=1, total=9)
-    assert short == "quay|1.0.0||a4|1|9"
-
-
-def test_a_text_that_no_symbol_of_this_size_holds_is_an_error() -> None:
-    with pytest.raises(ValueError, match="53 bytes"):
-        page_code(Box(0, 0, 14.5, 14.5), "x" * 54, 1)

@@ -24,7 +24,9 @@ def test_all_ink_lies_inside_the_limit_and_the_corner_marks_touch_it(
 ) -> None:
     context = make_context(paper)
     frame = make_frame(context.paper, landscape, side)
-    body = furniture(context.type, frame, heading_of(context.design, context.paper), "Templates", numbers(3))
+    body = furniture(
+        context.type, frame, heading_of(context.design, context.paper, "3f2a90c1", False), "Templates", numbers(3)
+    )
     boxes = [box for box in (ink_box(context.type.faces, thing) for thing in body.drawn) if box is not None]
     limit = frame.limit
     assert min(b.left for b in boxes) == pytest.approx(limit.left)
@@ -37,7 +39,9 @@ def test_all_ink_lies_inside_the_limit_and_the_corner_marks_touch_it(
 def test_there_are_four_corner_marks_of_two_arms(make_context: Make, numbers: Callable[..., Numbers]) -> None:
     context = make_context()
     frame = make_frame(context.paper, False, 0.0)
-    body = furniture(context.type, frame, heading_of(context.design, context.paper), "Steps", numbers())
+    body = furniture(
+        context.type, frame, heading_of(context.design, context.paper, "3f2a90c1", False), "Steps", numbers()
+    )
     marks = next(t for t in body.drawn if isinstance(t, Stroke) and t.style.name == "frame")
     assert len(marks.paths) == 4
     for path in marks.paths:
@@ -53,8 +57,23 @@ def test_the_words_that_a_buyer_needs(
 ) -> None:
     context = make_context("letter", make_design(variant="wide", variant_title="for 40 mm bases"))
     frame = make_frame(context.paper, False, 50.0)
-    said = words(furniture(context.type, frame, heading_of(context.design, context.paper), "Templates", numbers(3, 14)))
-    for needed in (PRINT_SO, CLIPPED, "page 3 of 14", "version 1.0.0 · Letter paper", "Templates", "50 mm (1.97 in)"):
+    said = words(
+        furniture(
+            context.type,
+            frame,
+            heading_of(context.design, context.paper, "3f2a90c1", False),
+            "Templates",
+            numbers(3, 14),
+        )
+    )
+    for needed in (
+        PRINT_SO,
+        CLIPPED,
+        "page 3 of 14",
+        "version 1.0.0 · 3f2a · Letter paper",
+        "Templates",
+        "50 mm (1.97 in)",
+    ):
         assert needed in said
     assert "Toll house, for 40 mm bases" in said
 
@@ -65,7 +84,9 @@ def test_the_calibration_square_is_square_and_ticked_on_both_axes(
 ) -> None:
     context = make_context()
     frame = make_frame(context.paper, False, side, "upper_left")
-    body = furniture(context.type, frame, heading_of(context.design, context.paper), "T", numbers(3, 14))
+    body = furniture(
+        context.type, frame, heading_of(context.design, context.paper, "3f2a90c1", False), "T", numbers(3, 14)
+    )
     sides = [p for p in body.lengths if p.purpose == "calibration"]
     assert len(sides) == 4
     assert all(p.length == side and dist(p.start, p.end) == pytest.approx(side, abs=1e-9) for p in sides)
@@ -74,13 +95,17 @@ def test_the_calibration_square_is_square_and_ticked_on_both_axes(
     across = {round(p.start[0] - frame.calibration.left, 6) for p in ticks if p.start[1] == frame.calibration.bottom}  # type: ignore[union-attr]
     up = {round(p.start[1] - frame.calibration.bottom, 6) for p in ticks if p.start[0] == frame.calibration.left}  # type: ignore[union-attr]
     assert across == up == {float(n) for n in range(1, int(side))}
-    assert body.codes[0].text == "toll-house|1.0.0||a4|3|14"
+    assert body.codes[0].text == "TOLL-HOUSE/3/14/3F2A90C1/S"
 
 
 def test_furniture_is_light(make_context: Make, numbers: Callable[..., Numbers]) -> None:
     context = make_context()
     body = furniture(
-        context.type, make_frame(context.paper, False, 50.0), heading_of(context.design, context.paper), "T", numbers()
+        context.type,
+        make_frame(context.paper, False, 50.0),
+        heading_of(context.design, context.paper, "3f2a90c1", False),
+        "T",
+        numbers(),
     )
     strokes = sum(len(p.points) for t in body.drawn if isinstance(t, Stroke) for p in t.paths)
     rectangles = sum(len(t.paths) for t in body.drawn if isinstance(t, Fill))
@@ -92,7 +117,9 @@ def test_a_title_that_runs_on_is_cut_and_found(
 ) -> None:
     context = make_context(design=make_design(title="m" * 10_000))
     frame = make_frame(context.paper, False, 0.0)
-    body = furniture(context.type, frame, heading_of(context.design, context.paper), "Steps", numbers())
+    body = furniture(
+        context.type, frame, heading_of(context.design, context.paper, "3f2a90c1", False), "Steps", numbers()
+    )
     assert [f.check for f in body.findings] == ["pages/title-too-long"]
     assert max(b.right for t in body.drawn if (b := ink_box(context.type.faces, t))) <= frame.limit.right + 1e-9
 
@@ -103,7 +130,9 @@ def test_the_words_of_the_footer_stand_apart(
 ) -> None:
     context = make_context(paper, make_design(version="12.10.33"))
     frame = make_frame(context.paper, False, 0.0, strip=15.0)
-    body = furniture(context.type, frame, heading_of(context.design, context.paper), "Steps", numbers(38, 40))
+    body = furniture(
+        context.type, frame, heading_of(context.design, context.paper, "3f2a90c1", False), "Steps", numbers(38, 40)
+    )
     low = [t for t in body.drawn if isinstance(t, Words) and t.y < frame.live.bottom]
     assert len(low) == 4
     for one, two in combinations(low, 2):
