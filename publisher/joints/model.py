@@ -2,8 +2,9 @@
 
 from dataclasses import dataclass
 from math import inf
+from typing import Literal
 
-from publisher.basics import Finding, Point, Pose
+from publisher.basics import Finding, Place, Point, Pose
 from publisher.design import Fact
 
 Matrix = tuple[float, float, float, float, float, float, float, float, float, float, float, float]
@@ -35,8 +36,14 @@ class Placed:
 class Meeting:
     """A printed size that meets something that does not shrink with the paper.
 
-    With s the print scale, the design works while ``s * printed >= unprinted_least`` and, where ``loosest`` is given,
-    ``s * printed <= loosest`` (mm). ``what`` says it in words: ``slot of part C for the tab of part B``.
+    ``printed`` is the finished size in mm; ``grown`` is what the template is drawn larger (mm, below zero when it is drawn
+    smaller), which the pencil takes back at any print scale: twice the trace allowance for an opening, minus twice for an
+    outline. So at the print scale s the cut size is ``s * (printed + grown) - grown``, and the design works while that is at
+    least ``unprinted_least`` and, where ``loosest`` is given, at most ``loosest`` (mm).
+
+    ``what`` says it in words: ``slot of part C for the tab of part B``. ``kind``: ``slot`` for board that goes into a slot,
+    ``need`` for what a need asks. ``place`` is where the spec makes the two meet. ``board`` names the board that goes in and
+    ``thickness`` its measured thickness (mm), for slots.
     """
 
     name: str
@@ -45,6 +52,20 @@ class Meeting:
     printed: float
     unprinted_least: float
     loosest: float | None = None
+    grown: float = 0.0
+    kind: Literal["slot", "need"] = "need"
+    place: Place | None = None
+    board: str = ""
+    thickness: float = 0.0
+
+    def cut_at(self, scale: float) -> float:
+        """Return the size (mm) that is cut from a sheet printed at this scale (1 = true size)."""
+        return scale * (self.printed + self.grown) - self.grown
+
+    def scale_for(self, size: float) -> float:
+        """Return the print scale at which the cut size would be ``size`` (mm); inf when nothing is printed."""
+        drawn = self.printed + self.grown
+        return (size + self.grown) / drawn if drawn > 0.0 else inf
 
 
 @dataclass(frozen=True, slots=True)

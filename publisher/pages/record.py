@@ -123,6 +123,7 @@ def _meeting(meeting: Meeting) -> Json:
         "printed": _number(meeting.printed),
         "unprinted_least": _number(meeting.unprinted_least),
         "loosest": None if meeting.loosest is None else _number(meeting.loosest),
+        "grown": _number(meeting.grown),
     }
 
 

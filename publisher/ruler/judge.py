@@ -103,7 +103,7 @@ def _causes(scales: tuple[Scale, ...], verdict: str) -> tuple[str, ...]:
 def _misfits(scales: tuple[Scale, ...], meetings: tuple[Met, ...]) -> tuple[str, ...]:
     out = []
     for met in meetings:
-        sizes = [s.value * met.printed for s in scales]
+        sizes = [met.cut(s.value) for s in scales]
         if min(sizes) < met.least - 1e-9 and met.least <= met.printed:
             out.append(f"{met.what}: {min(sizes):.2f} mm as printed, at least {met.least:.2f} mm is needed")
         elif met.most is not None and max(sizes) > met.most + 1e-9 and met.most >= met.printed:

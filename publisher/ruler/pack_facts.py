@@ -30,12 +30,20 @@ ROUNDED = 2e-4  # sizes are recorded to 0.0001 mm, the range to 0.000001
 
 @dataclass(frozen=True, slots=True)
 class Met:
-    """A printed size that meets an unprinted one: fits while least ≤ scale·printed ≤ most (mm; most None = no limit)."""
+    """A printed size that meets an unprinted one: fits while least ≤ cut size ≤ most (mm; most None = no limit).
+
+    ``grown`` (mm) is what the template is drawn larger than the finished size and the pencil takes back, whatever the scale.
+    """
 
     what: str
     printed: float
     least: float
     most: float | None
+    grown: float = 0.0
+
+    def cut(self, scale: float) -> float:
+        """Return the size in mm that is cut along a sheet printed at this scale (1 = true size)."""
+        return scale * (self.printed + self.grown) - self.grown
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,13 +70,16 @@ def budget_of(meetings: tuple[Met, ...]) -> Budget:
     """Return the allowed range: ±0.5 %, narrowed by every meeting of a printed and an unprinted thing (trade notes, section 5)."""
     least, most, least_by, most_by = 1 - GENERAL, 1 + GENERAL, GENERAL_LIMIT, GENERAL_LIMIT
     for met in meetings:
-        if met.printed <= 0:
+        drawn = met.printed + met.grown
+        if met.printed <= 0 or drawn <= 0:
             continue
-        low = met.least / met.printed
-        if least < low <= 1.0:
+        low = min(
+            (met.least + met.grown) / drawn, 1.0
+        )  # what fits at no scale up to true size is not the printer's fault
+        if least < low:
             least, least_by = low, met.what
-        if met.most is not None and 1.0 <= met.most / met.printed < most:
-            most, most_by = met.most / met.printed, met.what
+        if met.most is not None and (high := max((met.most + met.grown) / drawn, 1.0)) < most:
+            most, most_by = high, met.what
     return Budget(least, most, least_by, most_by)
 
 
@@ -90,6 +101,7 @@ def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
                 float(m["printed"]),
                 float(m["unprinted_least"]),
                 None if m["loosest"] is None else float(m["loosest"]),
+                float(m.get("grown", 0.0)),  # packs of the first record say none: sizes were held as if pasted
             )
             for m in document["meetings"]
         )
@@ -118,7 +130,9 @@ def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
 def _fault(facts: PackFacts) -> str:
     """Return in words why nobody should judge a print by these facts; empty when they hold together."""
     for met in facts.meetings:
-        if not all(isfinite(v) and v >= 0 for v in (met.printed, met.least, met.most or 0.0)):
+        if not all(isfinite(v) and v >= 0 for v in (met.printed, met.least, met.most or 0.0)) or not isfinite(
+            met.grown
+        ):
             return f"the size “{met.what}” has lengths below nothing"
     said = facts.budget
     if said is None:

@@ -1,15 +1,22 @@
 """The print-scale budget is one and the same in joints, on paper and for those who measure a print."""
 
 from pathlib import Path
+from random import Random
 
 import pytest
 
 from publisher.brief import read_brief
+from publisher.joints import Meeting
+from publisher.joints.budget import budget_of as joints_budget
 from publisher.pipeline import compose_packs, work
 from publisher.ruler.judge import budget_of
 from publisher.ruler.pack_facts import Met
 
 DESIGNS = Path(__file__).parents[2] / "designs"
+
+
+def met(meeting: Meeting) -> Met:
+    return Met(meeting.what, meeting.printed, meeting.unprinted_least, meeting.loosest, meeting.grown)
 
 
 @pytest.mark.parametrize("slug", ["lock-stair", "quay"])
@@ -18,7 +25,7 @@ def test_the_recorded_budget_agrees_with_the_one_that_a_ruler_works_out(slug: st
     assert worked.joined is not None
     meetings = worked.joined.meetings
     assert meetings
-    own = budget_of(tuple(Met(m.what, m.printed, m.unprinted_least, m.loosest) for m in meetings))
+    own = budget_of(tuple(map(met, meetings)))
     said = worked.joined.budget
     assert (own.least, own.most) == pytest.approx((said.least, said.most), abs=1e-9)
     for name, words in ((said.least_by, own.least_by), (said.most_by, own.most_by)):
@@ -27,3 +34,48 @@ def test_the_recorded_budget_agrees_with_the_one_that_a_ruler_works_out(slug: st
     packs, _ = compose_packs(worked, ("a4",))
     (record,) = [a.data for a in packs[0].attachments if a.name == "facts.json"]
     assert b'"budget": {' in record
+
+
+def test_joints_and_ruler_agree_on_ten_thousand_random_meetings() -> None:
+    """Fitting, tight, impossible, traced, pasted: by threes, so that one binds among others."""
+    dice = Random(4)
+    bound = 0
+    for _ in range(3334):
+        meetings = tuple(_random_meeting(dice, str(number)) for number in range(3))
+        one, other = joints_budget(meetings), budget_of(tuple(map(met, meetings)))
+        assert (one.least, one.most) == pytest.approx((other.least, other.most), abs=1e-12)
+        assert other.least <= 1.0 <= other.most
+        for scale in (one.least + 1e-9, one.most - 1e-9):
+            if one.least + 1e-8 < one.most:
+                for meeting in meetings:  # inside the budget all that fits at true size still fits
+                    cut = meeting.cut_at(scale)
+                    assert cut >= meeting.unprinted_least - 1e-9 or meeting.cut_at(1.0) < meeting.unprinted_least
+                    assert (
+                        meeting.loosest is None
+                        or cut <= meeting.loosest + 1e-9
+                        or meeting.cut_at(1.0) > meeting.loosest
+                    )
+        bound += bool(one.least_by or one.most_by)
+    assert bound > 1000  # the search is near the limits
+
+
+def _random_meeting(dice: Random, name: str) -> Meeting:
+    printed = dice.uniform(2.0, 250.0)
+    grown = dice.choice((0.0, 0.8, -0.8, 1.0, -1.0))
+    least = printed * dice.uniform(0.985, 1.002)
+    return Meeting(name, "a", name, printed, least, dice.choice((None, printed * dice.uniform(0.999, 1.02))), grown)
+
+
+@pytest.mark.parametrize(
+    ("slug", "value", "rule"),
+    [
+        ("toll-house", "0.15 mm", "joints/slot-too-narrow"),  # the board spreads by 0.2 mm
+        ("toll-house", "0.21 mm", "joints/slot-at-print-limits"),
+    ],
+)
+def test_a_slot_that_the_board_does_not_fit_is_found_at_its_line(slug: str, value: str, rule: str) -> None:
+    worked = work(read_brief(DESIGNS / slug, (("slot_play", value),)))
+    found = [f for f in worked.findings if f.check == rule]
+    assert found
+    assert all(f.place is not None and f.place.line > 0 for f in found)
+    assert not [f for f in work(read_brief(DESIGNS / slug)).findings if f.check == rule]

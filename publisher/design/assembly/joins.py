@@ -108,9 +108,7 @@ class JoinReader:
         inset = self.measure(table, "inset", 0.0)
         play = self.measure(table, "play", 0.0)
         slotted = {"tab_and_slot": (b,), "cross_lap": (a, b)}.get(joint, ())
-        spread = max((self.known.spread(self.parts[ref.panel]) for ref in slotted), default=0.0)
-        # as drawn, the thinnest board still holds: a tighter limit is the designer's to set
-        loosest = self.measure(table, "loosest", play + spread)
+        loosest = self.measure(table, "loosest", 0.0) if slotted and table.value("loosest") else None
         thickness = self.known.thickness(self.parts[a.panel])
         if joint == "tab_and_slot" and 0 < inset < 2 * thickness - DUST:
             self.refuse(
@@ -121,7 +119,7 @@ class JoinReader:
                 inset,
                 2 * thickness,
             )
-        if slotted and loosest < play - DUST:
+        if loosest is not None and loosest < play - DUST:
             self.refuse(
                 rules.JOIN_OPTION,
                 f"loosest is {say_mm(loosest)}, less than the play of {say_mm(play)}",
@@ -142,7 +140,7 @@ class JoinReader:
             tabs=tabs if is_tab else 0,
             inset=inset,
             play=play if slotted else 0.0,
-            loosest=loosest if slotted else 0.0,
+            loosest=loosest,
             match=match,
             place=table.place,
             at=self.crossing(table) if joint == "cross_lap" else None,

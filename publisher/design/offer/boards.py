@@ -60,6 +60,7 @@ def read_board(board_id: str, table: Table, scope: Scope) -> Board | None:
         bending_strength=_plain(table, "bending_strength", MOST_STRENGTH, "MPa", scope, subject),
         areal_mass=_plain(table, "areal_mass", MOST_AREAL_MASS, "g/m²", scope, subject),
         paper=_paper(table, thickness, scope, subject),
+        squeeze=_measure(table, "squeeze", thickness / 4, scope, subject),
     )
 
 

@@ -57,11 +57,6 @@ class KnownParts:
         """Return the board of a part, or None where it is unknown."""
         return self.boards.get(part)
 
-    def spread(self, part: str) -> float:
-        """Return the spread of a part's board in ± mm."""
-        board = self.boards.get(part)
-        return board.spread if board else 0.0
-
 
 def know_parts(table: Table, boards: tuple[Board, ...], named: tuple[str, ...], scope: Scope) -> KnownParts:
     """Return the parts with their boards. ``named``: ids of all boards of the spec, also of those without a thickness."""

@@ -73,6 +73,7 @@ class Board:
     bending_strength: float | None = None  # MPa; None: not measured
     areal_mass: float | None = None  # g/m²; None: by the stated assumption
     paper: float = 0.0  # mm on one face; 0: not said
+    squeeze: float = 0.0  # mm that the board gives when it is pushed into a slot
 
 
 @dataclass(frozen=True, slots=True)
@@ -216,7 +217,7 @@ class Join:
     tabs: int
     inset: float
     play: float
-    loosest: float
+    loosest: float | None  # mm of play that still holds in the thinnest board; None: joints work it out
     match: str  # the letter printed on both edges
     place: Place
     at: tuple[float, float] | None = None

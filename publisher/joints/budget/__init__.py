@@ -5,9 +5,10 @@ Never: measure paper.
 """
 
 from publisher.joints.budget.meetings import meetings_of
-from publisher.joints.budget.scale_budget import budget_of
+from publisher.joints.budget.scale_budget import GENERAL, budget_of
 
 __all__ = [
+    "GENERAL",
     "budget_of",
     "meetings_of",
 ]

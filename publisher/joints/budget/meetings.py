@@ -1,12 +1,15 @@
 """Meetings of printed sizes with things that do not shrink with the paper (trade notes, section 5).
 
-A traced template's allowance is made so that the traced piece has the outline's size, so the sizes here are the finished
-outline's, for tracing and for pasting alike.
+Sizes are those of the finished piece. A traced template is drawn with the pencil's allowance, which does not shrink with the
+paper: an opening w wide is drawn w + 2a and cut s·(w + 2a) − 2a at the print scale s, an outline s·(w − 2a) + 2a.
 """
+
+from dataclasses import dataclass
 
 from publisher.design import Board, Join, say_length
 from publisher.geometry import Part
 from publisher.joints.assembled import Assembled, MatedPanels
+from publisher.joints.budget.scale_budget import GENERAL
 from publisher.joints.facts import same_kind, slot_size, slots_of
 from publisher.joints.model import Meeting
 
@@ -31,8 +34,25 @@ def meetings_of(subject: Assembled) -> tuple[Meeting, ...]:
     return tuple(found.values())
 
 
+def slot_meeting(name: str, slotted: Part, what: str, width: float, board: Board, join: Join) -> Meeting:
+    """Return the meeting of a slot ``width`` mm wide with the board that goes into it.
+
+    It goes in while the cut width is at least t + spread less what the board gives, and holds while it is at most
+    t − spread + loosest. Where the join names no ``loosest`` it is what the thinnest board has at 100 % or, if that is more,
+    what keeps the general band of print scale.
+    """
+    grown = 2.0 * slotted.trace_allowance
+    thinnest = board.thickness - board.spread
+    widest = (1.0 + GENERAL) * (width + grown) - grown
+    most = max(width, widest) if join.loosest is None else thinnest + join.loosest
+    least = board.thickness + board.spread - board.squeeze
+    return Meeting(
+        name, slotted.id, what, width, least, most, grown, "slot", join.place, board.id, board.thickness
+    )  # fmt: skip
+
+
 def _slots(mated: MatedPanels, parts: dict[str, Part], boards: dict[str, Board]) -> list[Meeting]:
-    """Board in slots: goes in while s·w ≥ t + spread, holds while s·w ≤ t − spread + loosest."""
+    """Board in the slots of tabs, and of panels that cross."""
     part_at = {p.name: p.part for p in mated.assembly.plan.places}
     found: list[Meeting] = []
     for join in mated.assembly.plan.joins:
@@ -47,70 +67,75 @@ def _slots(mated: MatedPanels, parts: dict[str, Part], boards: dict[str, Board])
         # the slot as it is cut: the closed one whose width is nearest to what the join asks for
         cut = [slot_size(slot)[0] for slot in slots_of(slotted)] if join.inset > 0 else []
         printed = min(cut, key=lambda width: abs(width - wide), default=wide)
-        found.append(
-            Meeting(
-                f"{slotted.id}.slot.{tabbed.id}.{join.a.edge}",
-                slotted.id,
-                f"slot of part {slotted.letter} for the tab of part {tabbed.letter}",
-                printed,
-                tabbed.thickness + board.spread,
-                tabbed.thickness - board.spread + join.loosest,
-            )
-        )
+        what = f"slot of part {slotted.letter} for the tab of part {tabbed.letter}"
+        found.append(slot_meeting(f"{slotted.id}.slot.{tabbed.id}.{join.a.edge}", slotted, what, printed, board, join))
     return found
 
 
 def _laps(join: Join, part_at: dict[str, str], parts: dict[str, Part], boards: dict[str, Board]) -> list[Meeting]:
-    """Each of two panels that cross is board in the other's slot: limits as for tabs."""
+    """Each of two panels that cross is board in the other's slot."""
     found: list[Meeting] = []
     for own, other in ((join.a, join.b), (join.b, join.a)):
         slotted, crossing = parts.get(part_at.get(own.panel, "")), parts.get(part_at.get(other.panel, ""))
         if slotted is None or crossing is None:
             continue
-        board = boards[crossing.board]
-        found.append(
-            Meeting(
-                f"{slotted.id}.lap.{crossing.id}.{own.edge}",
-                slotted.id,
-                f"slot of part {slotted.letter} in which part {crossing.letter} crosses it",
-                crossing.thickness + join.play,
-                crossing.thickness + board.spread,
-                crossing.thickness - board.spread + join.loosest,
-            )
-        )
+        what = f"slot of part {slotted.letter} in which part {crossing.letter} crosses it"
+        width = crossing.thickness + join.play
+        name = f"{slotted.id}.lap.{crossing.id}.{own.edge}"
+        found.append(slot_meeting(name, slotted, what, width, boards[crossing.board], join))
     return found
 
 
 def _needs(subject: Assembled, parts: dict[str, Part]) -> list[Meeting]:
     """Sizes on paper that a need holds against a figure base or another thing on the table."""
     found: list[Meeting] = []
-    panelled = {mated.assembly.plan.name for mated in subject.panels}
     for need in subject.design.needs:
         fact = subject.fact(need.fact)
         if fact is None or need.at_least is None or not same_kind(need, fact) or fact.kind != "length":
             continue
-        owner, _, name = need.fact.partition(".")
-        limit = say_length(need.at_least)
-        part = parts.get(owner)
-        if name == "height" and owner in panelled:
-            if (
-                need.at_most is not None
-            ):  # it is to be as high as something else: a stack of boards, another pack's deck
-                what = f"height of {owner} beside what is {limit} high"
-                found.append(Meeting(need.fact, "", what, fact.value, need.at_least - STEP, need.at_most + STEP))
-        elif name in STANDS:
-            tread = _tread_part(subject, owner)
-            letter = parts[tread].letter if tread in parts else ""
-            found.append(Meeting(need.fact, tread, f"base of {limit} on part {letter}", fact.value, need.at_least))
-        elif part is not None and name.partition(".")[2] in ("width", "height"):
-            what = f"{name.partition('.')[0]} of part {part.letter} for {limit}"
-            found.append(Meeting(need.fact, part.id, what, fact.value, need.at_least))
-        elif part is not None and name in ("width", "height"):
-            what = f"{name} of part {part.letter} for {limit}"
-            found.append(Meeting(need.fact, part.id, what, fact.value, need.at_least))
-        elif name in INSIDE:
-            found.append(Meeting(need.fact, "", f"room inside {owner} for {limit}", fact.value, need.at_least))
+        meets = _meets(subject, parts, need.fact, say_length(need.at_least), need.at_most is not None)
+        if meets is None:
+            continue
+        most = need.at_most + STEP if meets.beside and need.at_most is not None else None
+        least = need.at_least - STEP if meets.beside else need.at_least
+        found.append(Meeting(need.fact, meets.part, meets.what, fact.value, least, most, meets.grown, place=need.place))
     return found
+
+
+@dataclass(frozen=True, slots=True)
+class _Meets:
+    """What a need's fact is on paper: the part (or ''), words for both, mm that the template is drawn larger. ``beside``: it is to
+    be as high as something else, a stack of boards or another pack's deck."""
+
+    part: str
+    what: str
+    grown: float
+    beside: bool = False
+
+
+def _meets(subject: Assembled, parts: dict[str, Part], fact: str, limit: str, bounded: bool) -> _Meets | None:
+    """Return what a fact meets; None when it does not stand on paper as one size."""
+    owner, _, name = fact.partition(".")
+    part = parts.get(owner)
+    opening, _, measure = name.partition(".")
+    panels = [m.assembly.panels for m in subject.panels if m.assembly.plan.name == owner]
+    # an outline is drawn smaller by the allowance on both sides; of several parts the one with the least is the safe one
+    outline = -2.0 * min((placed.part.trace_allowance for placed in panels[0]), default=0.0) if panels else 0.0
+    if name == "height" and panels:
+        return _Meets("", f"height of {owner} beside what is {limit} high", outline, True) if bounded else None
+    if name in STANDS:
+        tread = parts.get(_tread_part(subject, owner))
+        if tread is None:
+            return _Meets("", f"base of {limit}", 0.0)
+        return _Meets(tread.id, f"base of {limit} on part {tread.letter}", -2.0 * tread.trace_allowance)
+    if part is not None and measure in ("width", "height"):
+        hole = next(o for o in part.openings if o.name == opening)
+        # a door's height runs from the outline, drawn higher, to its head, drawn higher by as much
+        grown = 0.0 if measure == "height" and hole.sill <= 0.0 else 2.0 * part.trace_allowance
+        return _Meets(part.id, f"{opening} of part {part.letter} for {limit}", grown)
+    if part is not None and name in ("width", "height"):
+        return _Meets(part.id, f"{name} of part {part.letter} for {limit}", -2.0 * part.trace_allowance)
+    return _Meets("", f"room inside {owner} for {limit}", outline) if name in INSIDE else None
 
 
 def _tread_part(subject: Assembled, stack: str) -> str:

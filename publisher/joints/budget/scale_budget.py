@@ -14,16 +14,17 @@ GENERAL = 0.005
 def budget_of(meetings: tuple[Meeting, ...]) -> ScaleBudget:
     """Intersect what every meeting allows with the general band.
 
-    A meeting holds at scale s while s · printed ≥ unprinted_least and s · printed ≤ loosest. True size is never shut out of
-    the budget: a meeting that fails at scale 1 is a fit finding of its own, not a matter of printing.
+    A meeting holds at scale s while ``cut_at(s)`` lies from ``unprinted_least`` to ``loosest``. True size is never shut out of
+    the budget: a meeting that fails at scale 1 is a finding of its own (``joints/slot-too-narrow``, ``joints/need-not-met``),
+    not a matter of printing.
     """
     low, high, low_by, high_by = 1.0 - GENERAL, 1.0 + GENERAL, "", ""
     least, most, least_by, most_by = 0.0, inf, "", ""
     for meeting in meetings:
         if meeting.printed <= 0.0:
             continue
-        tight = meeting.unprinted_least / meeting.printed
-        loose = inf if meeting.loosest is None else meeting.loosest / meeting.printed
+        tight = meeting.scale_for(meeting.unprinted_least)
+        loose = inf if meeting.loosest is None else meeting.scale_for(meeting.loosest)
         if tight > least:
             least, least_by = tight, meeting.name
         if loose < most:

@@ -14,7 +14,7 @@ def test_parts_on_boards_that_exist_and_that_do_not(brief_of: Callable[[str], An
     assert list(known.boards) == ["a", "b", "c"]
     # foam exists but has no thickness: that is a finding of the board, not of the part
     assert [f.subject for f in findings] == ["part b", "part c"]
-    assert known.thickness("a") == known.spread("nobody") == 0.0
+    assert known.thickness("a") == known.thickness("nobody") == 0.0
 
 
 def test_a_stranger_is_remembered(brief_of: Callable[[str], Any]) -> None:

@@ -1,0 +1,112 @@
+"""Slots and the board that goes into them: at true size, at the ends of the general band of print scale, and beyond all use."""
+
+from collections.abc import Callable
+from math import ceil
+
+from publisher.basics import Check, Finding, Outcome, Severity
+from publisher.joints.assembled import Assembled
+from publisher.joints.budget import GENERAL, meetings_of
+from publisher.joints.model import Meeting
+
+MOST_PLAY = 1.0
+"""mm: twice the most that foam board is given (0.2 to 0.5 mm). Common practice, no source."""
+DUST = 1e-9
+
+Look = Callable[[Meeting, Check[Assembled]], Finding | None]
+
+
+def _every_slot(look: Look) -> Callable[[Assembled, Check[Assembled]], Outcome]:
+    def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+        slots = [meeting for meeting in meetings_of(subject) if meeting.kind == "slot"]
+        return Outcome(len(slots), tuple(found for slot in slots if (found := look(slot, check)) is not None))
+
+    return run
+
+
+def least_play(slot: Meeting) -> float:
+    """Return the play (mm, a twentieth up) with which the thickest board goes in at the least print scale of the general band."""
+    width = (slot.unprinted_least + slot.grown) / (1.0 - GENERAL) - slot.grown
+    return ceil((width - slot.thickness) * 20.0 - DUST) / 20.0
+
+
+def _too_narrow(slot: Meeting, check: Check[Assembled]) -> Finding | None:
+    if slot.printed >= slot.unprinted_least - DUST:
+        return None
+    return check.found(
+        f"the {slot.what} is {slot.printed:.2f} mm wide; the thickest {slot.board} needs {slot.unprinted_least:.2f} mm "
+        f"(measured {slot.thickness:.2f} mm, with its spread)",
+        subject=slot.part,
+        hint=f"make its play {least_play(slot):.2f} mm or more, or measure the board again and write a smaller thickness_spread",
+        place=slot.place,
+        value=slot.printed,
+        limit=slot.unprinted_least,
+    )
+
+
+def _at_limits(slot: Meeting, check: Check[Assembled]) -> Finding | None:
+    small, large = slot.cut_at(1.0 - GENERAL), slot.cut_at(1.0 + GENERAL)
+    percent = 100.0 * GENERAL
+    if slot.printed < slot.unprinted_least - DUST:
+        return None  # told by the check before
+    if small < slot.unprinted_least - DUST:
+        return check.found(
+            f"the {slot.what} takes the thickest {slot.board} only when it prints nearly at 100 %: at {100 - percent:.1f} % it is "
+            f"{small:.2f} mm wide, {slot.unprinted_least:.2f} mm is needed",
+            subject=slot.part,
+            hint=f"make its play {least_play(slot):.2f} mm or more, so that any print within ±{percent:.1f} % will do",
+            place=slot.place,
+            value=small,
+            limit=slot.unprinted_least,
+        )
+    if slot.loosest is not None and large > slot.loosest + DUST:
+        more = ceil((large - slot.loosest) * 20.0 - DUST) / 20.0
+        return check.found(
+            f"the {slot.what} no longer holds the thinnest {slot.board} when it prints at {100 + percent:.1f} %: it is {large:.2f} mm "
+            f"wide, at most {slot.loosest:.2f} mm holds",
+            subject=slot.part,
+            hint=f"make its play smaller or its loosest {more:.2f} mm larger, so that any print within ±{percent:.1f} % will do",
+            place=slot.place,
+            value=large,
+            limit=slot.loosest,
+        )
+    return None
+
+
+def _beyond_use(slot: Meeting, check: Check[Assembled]) -> Finding | None:
+    play = slot.printed - slot.thickness
+    if play <= MOST_PLAY + DUST:
+        return None
+    return check.found(
+        f"the {slot.what} has a play of {play:.2f} mm; 0.2 to 0.5 mm is usual, and more than {MOST_PLAY:g} mm holds nothing",
+        subject=slot.part,
+        hint="give it a play of 0.2 to 0.5 mm",
+        place=slot.place,
+        value=play,
+        limit=MOST_PLAY,
+    )
+
+
+TOO_NARROW = Check(
+    "joints/slot-too-narrow",
+    "A slot takes the thickest board",
+    "board is not nominal: a slot narrower than the thickest board of its kind cannot be put together at all",
+    Severity.ERROR,
+    run=_every_slot(_too_narrow),
+    may_be_empty=True,
+)
+AT_LIMITS = Check(
+    "joints/slot-at-print-limits",
+    "A slot fits at every print scale that is generally allowed",
+    f"a home printer is off by up to {100 * GENERAL:g} % and a ruler cannot see it; a design that needs more narrows its own range",
+    Severity.WARNING,
+    run=_every_slot(_at_limits),
+    may_be_empty=True,
+)
+BEYOND_USE = Check(
+    "joints/slot-play-beyond-use",
+    "A slot holds its board",
+    f"with more than {MOST_PLAY:g} mm of play glue has nothing to bridge and the panel leans (common practice, no source)",
+    Severity.WARNING,
+    run=_every_slot(_beyond_use),
+    may_be_empty=True,
+)
