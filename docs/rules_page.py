@@ -2,8 +2,9 @@
 
 import pkgutil
 
-import publisher
+from publisher import pipeline
 from publisher.basics import Check, Rule
+from publisher.cli import rules as commands
 from publisher.pipeline import ROOMS
 
 WHAT = {
@@ -22,15 +23,10 @@ WHAT = {
 
 
 def rules() -> tuple[Rule, ...]:
-    """Return every rule that a module of the package states, each once, by id."""
-    found: dict[str, Rule] = {}
-    for module in pkgutil.walk_packages(publisher.__path__, "publisher."):
-        if module.name.endswith("__main__"):
-            continue
-        for value in vars(pkgutil.resolve_name(module.name)).values():
-            if isinstance(value, Rule):
-                found[value.id] = value
-    return tuple(found[name] for name in sorted(found))
+    """Return the rules of every room, of the pipeline and of the commands, by id."""
+    doors = [pkgutil.resolve_name(f"publisher.{room}") for room in ROOMS]
+    stated = [rule for door in (*doors, pipeline, commands) for rule in getattr(door, "RULES", ())]
+    return tuple(sorted(stated, key=lambda rule: rule.id))
 
 
 def checks() -> dict[str, str]:

@@ -40,6 +40,7 @@ NO_SPEC = Rule(
     "A folder without a design would end in an empty success.",
     Severity.ERROR,
 )
+RULES: tuple[Rule, ...] = (UNKNOWN_VARIANT, VARIANT_NAME, NO_SPEC)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,10 +1,14 @@
 """Options of the whole test suite."""
 
 from collections import Counter
+from collections.abc import Generator
+from typing import Any
+from unittest.mock import patch
 
 import pytest
 from hypothesis import settings
 
+from publisher.basics import Finding, Rule
 from tests.searches.profile import PROFILE, choose
 
 settings.register_profile("same_every_time", derandomize=True, deadline=None, database=None)
@@ -20,10 +24,14 @@ def pytest_addoption(parser: pytest.Parser) -> None:
 
 
 def pytest_configure(config: pytest.Config) -> None:
-    """Say which random cases are taken, before tests are collected."""
+    """Say what our marks mean, and which random cases are taken, before tests are collected."""
     config.addinivalue_line(
         "markers", "search: takes many random cases with --large; python -m tests.searches runs these"
     )
+    config.addinivalue_line(
+        "markers", "breaks(id, ...): bad case of these rules; the test fails if one of them is silent"
+    )
+    config.addinivalue_line("markers", "keeps(id, ...): good case of these rules; the test fails if one of them speaks")
     config.stash[CHOICE] = choose(config)
 
 
@@ -48,3 +56,27 @@ def pytest_terminal_summary(terminalreporter: pytest.TerminalReporter, config: p
 
 
 CHOICE = pytest.StashKey[str]()
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_call(item: pytest.Item) -> Generator[None, Any, Any]:
+    """Hold what the rules said during a test against its marks."""
+    bad, good = (_named(item, mark) for mark in ("breaks", "keeps"))
+    if not bad and not good:
+        return (yield)
+    said: set[str] = set()
+    speak = Rule.found
+
+    def found(rule: Rule, *args: Any, **more: Any) -> Finding:
+        said.add(rule.id)
+        return speak(rule, *args, **more)
+
+    with patch.object(Rule, "found", found):
+        result = yield
+    assert bad <= said, f"silent: {bad - said}"
+    assert not good & said, f"spoke: {good & said}"
+    return result
+
+
+def _named(item: pytest.Item, mark: str) -> set[str]:
+    return {name for marker in item.iter_markers(mark) for name in marker.args}

@@ -6,14 +6,8 @@ from typing import Any, TypeVar
 
 import click
 
-from publisher.basics import Refusal, Rule, Severity
-
-UNREADABLE = Rule(
-    "cli/file-unreadable",
-    "The file that is given can be read",
-    "Nothing can be said of a file that cannot be opened.",
-    Severity.ERROR,
-)
+from publisher.basics import Refusal
+from publisher.cli.rules import FILE_UNREADABLE
 
 Command = TypeVar("Command", bound=Callable[..., Any])
 
@@ -72,5 +66,7 @@ def read_file(path: Path) -> bytes:
     except OSError as error:
         reason = (error.strerror or "unreadable").lower()
         raise Refusal(
-            UNREADABLE.found(f"cannot read {path}: {reason}", subject=str(path), hint="give the path of a finished PDF")
+            FILE_UNREADABLE.found(
+                f"cannot read {path}: {reason}", subject=str(path), hint="give the path of a finished PDF"
+            )
         ) from error

@@ -5,24 +5,13 @@ from pathlib import Path
 
 import click
 
-from publisher.basics import Refusal, Rule, Severity, errors
-from publisher.cli.options import UNREADABLE, json_option
+from publisher.basics import Refusal, errors
+from publisher.cli.options import json_option
 from publisher.cli.report import leave, show_findings, write_json
+from publisher.cli.rules import FILE_UNREADABLE, NO_OUTLINE, PICTURE_NOT_WRITTEN
 from publisher.design import say
 from publisher.geometry import DRAWING_BYTES, Look, look_at
 
-NO_OUTLINE = Rule(
-    "cli/no-outline",
-    "A drawing has a closed outline",
-    "A part is cut along a closed line; a drawing without one gives no part.",
-    Severity.ERROR,
-)
-NOT_WRITTEN = Rule(
-    "cli/picture-not-written",
-    "The picture can be written where it is asked for",
-    "A picture that is silently missing would be taken for an old one.",
-    Severity.ERROR,
-)
 PLACES = 6  # decimals of a mm: far below any cut, and the same text on every machine
 
 
@@ -63,7 +52,7 @@ def outline(file: Path, wanted: str, picture: Path | None, as_json: bool) -> Non
             reason = (error.strerror or "not writable").lower()
             hint = "give the path of a file in a folder that exists"
             raise Refusal(
-                NOT_WRITTEN.found(f"cannot write {picture}: {reason}", subject=str(picture), hint=hint)
+                PICTURE_NOT_WRITTEN.found(f"cannot write {picture}: {reason}", subject=str(picture), hint=hint)
             ) from error
         if not as_json:
             click.echo(f"picture: {picture}")
@@ -79,7 +68,7 @@ def _read(file: Path) -> bytes:
     except OSError as error:
         reason = (error.strerror or "unreadable").lower()
         hint = "give the path of an SVG drawing"
-        raise Refusal(UNREADABLE.found(f"cannot read {file}: {reason}", subject=str(file), hint=hint)) from error
+        raise Refusal(FILE_UNREADABLE.found(f"cannot read {file}: {reason}", subject=str(file), hint=hint)) from error
 
 
 def _record(look: Look) -> dict[str, object]:

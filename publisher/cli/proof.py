@@ -4,20 +4,14 @@ from pathlib import Path
 
 import click
 
-from publisher.basics import Finding, Promises, Refusal, Rule, Severity, errors
+from publisher.basics import Finding, Promises, Refusal, errors
 from publisher.brief import Brief, read_brief
 from publisher.cli.options import json_option, read_file, set_option
 from publisher.cli.report import finding_record, leave, show_findings, write_json
+from publisher.cli.rules import NOT_PROMISED
 from publisher.pages import Pack
 from publisher.pipeline import promises_of
 from publisher.proof import Proof, prove
-
-NOT_PROMISED = Rule(
-    "cli/not-promised",
-    "The spec promises the file that is given",
-    "Only a file whose design, version, variant and paper are known can be held against its promises.",
-    Severity.ERROR,
-)
 
 
 @click.command(short_help="Read finished PDFs and judge their print scale.")

@@ -2,17 +2,12 @@
 
 import click
 
-from publisher.basics import Refusal, Rule, Severity
+from publisher.basics import Refusal
 from publisher.cli.options import json_option
 from publisher.cli.report import write_json
+from publisher.cli.rules import UNKNOWN_SHAPE
 from publisher.geometry import ParameterInfo, ShapeInfo, opening_infos, shape_infos, surface_infos
 
-UNKNOWN = Rule(
-    "cli/unknown-shape",
-    "The shape that is asked for exists",
-    "A name with a typing slip should find its shape.",
-    Severity.ERROR,
-)
 UNITS = {"length": "mm", "angle": "°", "count": "", "number": "", "choice": ""}
 
 
@@ -47,7 +42,7 @@ def _refuse(name: str, infos: tuple[ShapeInfo, ...]) -> tuple[ShapeInfo, ...]:
 
     near = get_close_matches(name, [i.name for i in infos], 1)
     hint = f"did you mean {near[0]}?" if near else "“publisher shapes” lists them all"
-    raise Refusal(UNKNOWN.found(f"there is no shape called “{name}”", subject=name, hint=hint))
+    raise Refusal(UNKNOWN_SHAPE.found(f"there is no shape called “{name}”", subject=name, hint=hint))
 
 
 def _show(info: ShapeInfo) -> None:

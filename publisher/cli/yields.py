@@ -4,10 +4,11 @@ from pathlib import Path
 
 import click
 
-from publisher.basics import Refusal, Rule, Severity
+from publisher.basics import Refusal
 from publisher.brief import Brief
 from publisher.cli.options import json_option, set_option, variant_option
 from publisher.cli.report import Report, write_json
+from publisher.cli.rules import KEEP_WHAT
 from publisher.cli.yield_words import record, show
 from publisher.design import sheet_size
 from publisher.material import Stored, layouts_document, store_document, yield_csv
@@ -15,12 +16,6 @@ from publisher.pipeline import Worked, wanted_variants, work
 from publisher.release import put_in_place
 
 STORE = "layouts.json"
-KEEP_WHAT = Rule(
-    "cli/keep-what",
-    "Only layouts of the design as it is written are kept",
-    "Layouts for other sizes or sheets would never be found again, and would only swell the store.",
-    Severity.ERROR,
-)
 
 
 @click.command(short_help="Lay the parts out on board sheets and keep the best layouts.")

@@ -4,11 +4,20 @@ Comes in: a ``Design`` and its ``Part``s. Goes out: layers of stacks, placed pan
 unprinted things, findings, line drawings. Never: repairs a shape, knows paper, imports material.
 """
 
+from publisher.basics import Rule
 from publisher.joints.advice import suggest
 from publisher.joints.budget import budget_of
 from publisher.joints.checks import CHECKS
 from publisher.joints.drawings import draw_parts
-from publisher.joints.facts import MeetingSize, compare_meets, limit_of, margin_of, meeting_sizes
+from publisher.joints.facts import (
+    MEETING_SIZE_ALONE,
+    PACKS_DO_NOT_MEET,
+    MeetingSize,
+    compare_meets,
+    limit_of,
+    margin_of,
+    meeting_sizes,
+)
 from publisher.joints.model import (
     Drawing,
     DrawnLine,
@@ -22,8 +31,10 @@ from publisher.joints.model import (
 )
 from publisher.joints.put_together import facts_of, put_together
 
+RULES: tuple[Rule, ...] = (*CHECKS, MEETING_SIZE_ALONE, PACKS_DO_NOT_MEET)
+
 __all__ = [
-    "CHECKS",
+    "RULES",
     "Drawing",
     "DrawnLine",
     "Joined",

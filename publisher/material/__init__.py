@@ -4,6 +4,7 @@ Comes in: a ``Design``'s boards and its ``Part``s. Goes out: cut list, verified 
 imports joints, knows printer pages.
 """
 
+from publisher.basics import Rule
 from publisher.material.checks import CHECKS
 from publisher.material.csv_table import gain, yield_csv
 from publisher.material.judge import LayoutFault
@@ -19,11 +20,12 @@ from publisher.material.model import (
 )
 from publisher.material.needs import lay_out
 from publisher.material.packing import pack
-from publisher.material.rules import RULES
+from publisher.material.rules import LAYOUTS_NOT_STORED, STORE_UNREADABLE, STORED_LAYOUT_WRONG
 from publisher.material.store import Stored, layouts_document, store_document
 
+RULES: tuple[Rule, ...] = (*CHECKS, LAYOUTS_NOT_STORED, STORE_UNREADABLE, STORED_LAYOUT_WRONG)
+
 __all__ = [
-    "CHECKS",
     "RULES",
     "BoardNeeds",
     "CutRow",

@@ -1,12 +1,10 @@
 """The checks of the room: each looks at one board and all the parts that are cut from it."""
 
-from collections.abc import Callable
 from dataclasses import dataclass
 
-from publisher.basics import Check, Finding, Outcome, Rule
+from publisher.basics import Check, Finding, Findings, Rule, Severity, checked
 from publisher.design import Board, SheetSize, say_length
 from publisher.geometry import Part
-from publisher.material import rules
 from publisher.material.fitting import best_turn
 from publisher.material.problem import frames, piece_of
 from publisher.material.splitting import LAP, propose_split
@@ -40,36 +38,46 @@ class BoardList:
 CheckOfBoard = Check[BoardList]  # for annotations only: a slotted frozen class cannot be called through its alias
 
 
-def _sheets(subject: BoardList, check: CheckOfBoard) -> Outcome:
+@checked(
+    "material/board-without-sheets",
+    "A board that parts are cut from has a sheet size",
+    "Without a sheet on sale nobody can say how much board to buy.",
+    Severity.WARNING,
+)
+def sheets_known(subject: BoardList, check: CheckOfBoard) -> Findings:
     """Look for a board without any sheet size."""
-    if subject.sheets:
-        return Outcome(len(subject.sheets))
-    found = check.found(
-        f"no sheet size is given for the board “{subject.board.id}”, so the pack cannot say how much to buy",
-        subject=subject.board.id,
-        hint="write the sizes on sale, such as `sheets: [20 x 30 in]`",
-        place=subject.board.place,
-    )
-    return Outcome(1, (found,))
+    if not subject.sheets:
+        yield check.found(
+            f"no sheet size is given for the board “{subject.board.id}”, so the pack cannot say how much to buy",
+            subject=subject.board.id,
+            hint="write the sizes on sale, such as `sheets: [20 x 30 in]`",
+            place=subject.board.place,
+        )
+    return len(subject.sheets) or 1
 
 
-def _room(subject: BoardList, check: CheckOfBoard) -> Outcome:
+@checked(
+    "material/sheet-without-room",
+    "A sheet has room inside its crushed edges",
+    "An edge margin that eats the sheet leaves nothing to cut from.",
+    Severity.ERROR,
+    may_be_empty=True,
+)
+def sheets_have_room(subject: BoardList, check: CheckOfBoard) -> Findings:
     """Look for sheets that the edge margin eats up."""
     margin = subject.board.edge_margin
-    found = tuple(
-        check.found(
-            f"the sheet {sheet.label} is {say_length(min(sheet.width, sheet.height))} wide and its edge margins take "
-            f"{say_length(2 * margin)}: no room is left",
-            subject=subject.board.id,
-            hint="make `edge_margin` smaller, or name a larger sheet",
-            place=subject.board.place,
-            value=min(subject.room(sheet)),
-            limit=0.0,
-        )
-        for sheet in subject.sheets
-        if min(subject.room(sheet)) <= 0
-    )
-    return Outcome(len(subject.sheets), found)
+    for sheet in subject.sheets:
+        if min(subject.room(sheet)) <= 0:
+            yield check.found(
+                f"the sheet {sheet.label} is {say_length(min(sheet.width, sheet.height))} wide and its edge margins take "
+                f"{say_length(2 * margin)}: no room is left",
+                subject=subject.board.id,
+                hint="make `edge_margin` smaller, or name a larger sheet",
+                place=subject.board.place,
+                value=min(subject.room(sheet)),
+                limit=0.0,
+            )
+    return len(subject.sheets)
 
 
 def _too_large(subject: BoardList, part: Part, sheet: SheetSize, rule: Rule, hint: str) -> Finding:
@@ -106,9 +114,14 @@ def _split(subject: BoardList, part: Part, sheet: SheetSize) -> str:
     )
 
 
-def _fits_none(subject: BoardList, check: CheckOfBoard) -> Outcome:
+@checked(
+    "material/part-larger-than-sheets",
+    "Every part fits a sheet on sale",
+    "A part larger than every sheet cannot be cut in one piece.",
+    Severity.ERROR,
+)
+def parts_fit_a_sheet(subject: BoardList, check: CheckOfBoard) -> Findings:
     """Look for parts that fit no sheet."""
-    found = []
     for part in subject.parts if subject.usable() else ():
         over = {sheet: subject.excess(part, sheet) for sheet in subject.usable()}
         if all(over.values()):
@@ -117,48 +130,54 @@ def _fits_none(subject: BoardList, check: CheckOfBoard) -> Outcome:
             hint = (
                 f"a sheet of {say_length(width)} × {say_length(height)} would do; or {_split(subject, part, nearest)}"
             )
-            found.append(_too_large(subject, part, nearest, check, hint))
-    return Outcome(len(subject.parts), tuple(found))
+            yield _too_large(subject, part, nearest, check, hint)
+    return len(subject.parts)
 
 
-def _fits_some(subject: BoardList, check: CheckOfBoard) -> Outcome:
+@checked(
+    "material/part-larger-than-sheet",
+    "Parts fit each sheet size on sale",
+    "A buyer who has this sheet must know that one part needs another.",
+    Severity.WARNING,
+)
+def parts_fit_each_sheet(subject: BoardList, check: CheckOfBoard) -> Findings:
     """Look for parts that fit one sheet and not another."""
-    found = []
     for part in subject.parts:
         over = {sheet: subject.excess(part, sheet) for sheet in subject.usable()}
         fitting = [sheet.label for sheet, by in over.items() if not by]
         if fitting:
             hint = f"it fits {' and '.join(fitting)}; the yield table says 0 for this sheet"
-            found += [_too_large(subject, part, sheet, check, hint) for sheet, by in over.items() if by]
-    return Outcome(len(subject.parts), tuple(found))
+            yield from (_too_large(subject, part, sheet, check, hint) for sheet, by in over.items() if by)
+    return len(subject.parts)
 
 
-def _numbers(subject: BoardList, check: CheckOfBoard) -> Outcome:
+@checked(
+    "material/too-many-copies",
+    "A list has a number of copies that someone could cut",
+    "A list of tens of thousands of pieces is a slip of the pen, and laying it out would take hours: "
+    f"{MOST_COPIES:,} is the most.",
+    Severity.ERROR,
+)
+def copies_can_be_cut(subject: BoardList, check: CheckOfBoard) -> Findings:
     """Look for lists that nobody could cut."""
     copies = sum(p.count + p.spare for p in subject.parts)
-    if copies <= MOST_COPIES:
-        return Outcome(len(subject.parts))
-    most = max(subject.parts, key=lambda p: p.count + p.spare)
-    found = check.found(
-        f"{copies:,} pieces are to be cut from the board “{subject.board.id}”; {MOST_COPIES:,} is the most that is laid out",
-        subject=subject.board.id,
-        hint=f"part {most.letter} “{most.name}” alone has {most.count + most.spare:,}: look for a slip in its count",
-        place=most.place,
-        value=copies,
-        limit=MOST_COPIES,
-    )
-    return Outcome(len(subject.parts), (found,))
-
-
-def _check(rule: Rule, run: Callable[[BoardList, CheckOfBoard], Outcome], may_be_empty: bool = False) -> CheckOfBoard:
-    """Join a rule and the function that tests it."""
-    return Check(rule.id, rule.title, rule.rationale, rule.severity, run=run, may_be_empty=may_be_empty)
+    if copies > MOST_COPIES:
+        most = max(subject.parts, key=lambda p: p.count + p.spare)
+        yield check.found(
+            f"{copies:,} pieces are to be cut from the board “{subject.board.id}”; {MOST_COPIES:,} is the most that is laid out",
+            subject=subject.board.id,
+            hint=f"part {most.letter} “{most.name}” alone has {most.count + most.spare:,}: look for a slip in its count",
+            place=most.place,
+            value=copies,
+            limit=MOST_COPIES,
+        )
+    return len(subject.parts)
 
 
 CHECKS: tuple[CheckOfBoard, ...] = (
-    _check(rules.BOARD_WITHOUT_SHEETS, _sheets),
-    _check(rules.SHEET_TOO_SMALL, _room, may_be_empty=True),
-    _check(rules.TOO_MANY, _numbers),
-    _check(rules.PART_TOO_LARGE, _fits_none),
-    _check(rules.PART_TOO_LARGE_FOR_ONE, _fits_some),
+    sheets_known,
+    sheets_have_room,
+    copies_can_be_cut,
+    parts_fit_a_sheet,
+    parts_fit_each_sheet,
 )

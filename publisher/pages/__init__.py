@@ -4,7 +4,8 @@ Comes in: a ``Design``, its parts, how they go together, the board sheets, a pap
 words and pictures in mm, and the promises that proof holds against the finished file. Never: imports reportlab, holds PDF bytes.
 """
 
-from publisher.pages.compose import compose
+from publisher.basics import Rule
+from publisher.pages.compose import FONT_UNREADABLE, compose
 from publisher.pages.model import (
     Arc,
     Attachment,
@@ -25,9 +26,36 @@ from publisher.pages.model import (
     Words,
 )
 from publisher.pages.record import facts_document, with_attachment
-from publisher.pages.sheet import Caution, cautions_for, material_words, paper_for, papers, thing, tool_words
+from publisher.pages.sheet import (
+    CHECKS,
+    IMPOSSIBLE_PAPER,
+    PAPER_TOO_SMALL,
+    TITLE_TOO_LONG,
+    UNKNOWN_PAPER,
+    Caution,
+    cautions_for,
+    material_words,
+    paper_for,
+    papers,
+    thing,
+    tool_words,
+)
+from publisher.pages.templates import TOO_MANY_COPIES
+from publisher.pages.tiles import TOO_MANY_TILES
+
+RULES: tuple[Rule, ...] = (
+    *CHECKS,
+    FONT_UNREADABLE,
+    UNKNOWN_PAPER,
+    IMPOSSIBLE_PAPER,
+    PAPER_TOO_SMALL,
+    TITLE_TOO_LONG,
+    TOO_MANY_COPIES,
+    TOO_MANY_TILES,
+)
 
 __all__ = [
+    "RULES",
     "Arc",
     "Attachment",
     "Bookmark",

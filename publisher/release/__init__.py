@@ -4,12 +4,16 @@ Comes in: finished, proved files as bytes, and what a listing must say. Goes out
 listing text and zip. Never: changes a byte that it packs, overwrites a version with other content.
 """
 
-from publisher.release.bundle import Bundle, make_bundle, place_bundle
+from publisher.basics import Rule
+from publisher.release.bundle import VERSION_EXISTS, Bundle, make_bundle, place_bundle
 from publisher.release.listing import Listing, SheetsToBuy, listing_text
 from publisher.release.offer import Offer, listing_of, proof_record
-from publisher.release.placing import cannot_write, put_in_place
+from publisher.release.placing import CANNOT_WRITE, cannot_write, put_in_place
+
+RULES: tuple[Rule, ...] = (VERSION_EXISTS, CANNOT_WRITE)
 
 __all__ = [
+    "RULES",
     "Bundle",
     "Listing",
     "Offer",

@@ -12,7 +12,7 @@ from publisher import __version__
 from publisher.basics import Refusal, Rule, Severity
 from publisher.release.placing import cannot_write, clear, sweep
 
-EXISTS = Rule(
+VERSION_EXISTS = Rule(
     "release/version-exists",
     "A version that was released keeps its content",
     "Buyers hold the old files: the same version number must never mean two things.",
@@ -102,7 +102,7 @@ def _differences(bundle: Bundle, target: Path) -> list[str]:
 def _exists(bundle: Bundle, target: Path, differing: list[str]) -> Refusal:
     shown = ", ".join(differing[:5]) + (f" and {len(differing) - 5} more" if len(differing) > 5 else "")
     return Refusal(
-        EXISTS.found(
+        VERSION_EXISTS.found(
             f"version {bundle.version} of {bundle.slug} was released before with other content ({shown} differ)"
             if differing
             else f"version {bundle.version} of {bundle.slug} was released at the same moment by another run",

@@ -4,11 +4,15 @@ Comes in: readings of a printed sheet, and the facts that a pack carries. Goes o
 verdict, likely causes, what to do. Never: imports a producing room.
 """
 
-from publisher.ruler.judge import Scale, Verdict, judge
-from publisher.ruler.pack_facts import Budget, PackFacts, read_pack_facts
-from publisher.ruler.readings import TOOLS, Reading, take_reading
+from publisher.basics import Rule
+from publisher.ruler.judge import SCALE_BAD, SCALE_DOUBTFUL, Scale, Verdict, judge
+from publisher.ruler.pack_facts import FACTS_ASKEW, NO_FACTS, Budget, PackFacts, read_pack_facts
+from publisher.ruler.readings import READING_UNUSABLE, TOOLS, Reading, take_reading
+
+RULES: tuple[Rule, ...] = (NO_FACTS, FACTS_ASKEW, READING_UNUSABLE, SCALE_BAD, SCALE_DOUBTFUL)
 
 __all__ = [
+    "RULES",
     "TOOLS",
     "Budget",
     "PackFacts",

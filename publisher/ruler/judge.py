@@ -11,13 +11,13 @@ from publisher.ruler.readings import Reading
 
 COVERAGE = 2.0  # k = 2, about 95 % (JCGM 100, 6.3)
 
-BAD = Rule(
+SCALE_BAD = Rule(
     "ruler/scale-bad",
     "The sheet printed at true size",
     "Parts of a sheet that shrank still fit each other, but not the board, the bases and the rods that did not shrink.",
     Severity.ERROR,
 )
-DOUBTFUL = Rule(
+SCALE_DOUBTFUL = Rule(
     "ruler/scale-doubtful",
     "The readings settle whether the sheet printed at true size",
     "A ruler is read to about half a millimetre: near the limit only a finer reading can tell.",
@@ -138,14 +138,14 @@ def _findings(scales: tuple[Scale, ...], budget: Budget) -> tuple[Finding, ...]:
     for scale in scales:
         if scale.verdict == "good":
             continue
-        rule = BAD if scale.verdict == "bad" else DOUBTFUL
+        rule = SCALE_BAD if scale.verdict == "bad" else SCALE_DOUBTFUL
         limit, by = (budget.least, budget.least_by) if scale.value < 1 else (budget.most, budget.most_by)
         out.append(
             rule.found(
                 f"{scale.axis} the sheet printed at {100 * scale.value:.1f} % (± {100 * scale.u:.1f} %); "
                 f"{100 * budget.least:.1f} to {100 * budget.most:.1f} % is allowed (this end is set by {by})",
                 subject=scale.axis,
-                hint="print again at 100 % and measure again" if rule is BAD else "take a finer reading",
+                hint="print again at 100 % and measure again" if rule is SCALE_BAD else "take a finer reading",
                 value=scale.value,
                 limit=limit,
             )

@@ -13,7 +13,7 @@ MM_PER_INCH = 25.4  # international inch of 1959
 # calliper: 0.02 mm display and ±0.02 mm limit (DIN 862), and aiming ±0.1 mm at each line's edge: √(2·(0.1/√3)² + …) = 0.083
 TOOLS = {"ruler": 0.354, "calliper": 0.083}
 
-CANNOT_USE = Rule(
+READING_UNUSABLE = Rule(
     "ruler/reading-unusable",
     "A reading is a length that can be judged",
     "A slip of the keyboard or of the unit must not become a verdict about a printer.",
@@ -35,7 +35,7 @@ def take_reading(axis: str, value: float, unit: str, true_mm: float, tool: str) 
     """Return the reading in mm. Raises Refusal for a number that no printed line of that length can give."""
     if not math.isfinite(value) or value <= 0:
         raise Refusal(
-            CANNOT_USE.found(
+            READING_UNUSABLE.found(
                 f"the reading {axis} is {value}: a length above zero was expected",
                 subject=axis,
                 hint="measure the square from edge to edge and give the number that the ruler shows",
@@ -43,7 +43,7 @@ def take_reading(axis: str, value: float, unit: str, true_mm: float, tool: str) 
         )
     if not math.isfinite(true_mm) or not 10.0 <= true_mm <= 2000.0:
         raise Refusal(
-            CANNOT_USE.found(
+            READING_UNUSABLE.found(
                 f"--of is {true_mm:g} mm: the printed length was expected, between 10 and 2000 mm",
                 subject="of",
                 hint="give the number that is printed beside the line, in mm (100 for the large square)",
@@ -53,7 +53,7 @@ def take_reading(axis: str, value: float, unit: str, true_mm: float, tool: str) 
     ratio = read_mm / true_mm
     if not 0.4 < ratio < 2.5:
         raise Refusal(
-            CANNOT_USE.found(*_slip(axis, value, unit, true_mm), subject=axis, hint=_hint(value, unit, true_mm))
+            READING_UNUSABLE.found(*_slip(axis, value, unit, true_mm), subject=axis, hint=_hint(value, unit, true_mm))
         )
     return Reading(axis, read_mm, true_mm, TOOLS[tool])
 

@@ -5,8 +5,8 @@ from dataclasses import replace
 import pytest
 
 from publisher.basics import Severity, run_checks
-from publisher.material import CHECKS, RULES
-from publisher.material.checks import BoardList
+from publisher.material import RULES
+from publisher.material.checks import CHECKS, BoardList
 
 
 def found(todo):

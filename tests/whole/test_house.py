@@ -51,6 +51,10 @@ def test_a_room_exports_exactly_its_public_names(room: str) -> None:
     imported = {
         alias.asname or alias.name for node in tree.body if isinstance(node, ast.ImportFrom) for alias in node.names
     }
+    gathered = [node for node in tree.body if isinstance(node, ast.AnnAssign) and ast.unparse(node.target) == "RULES"]
+    if gathered:  # a door that gathers the rules of its floors into one tuple exports that tuple instead of them
+        imported -= {node.id for node in ast.walk(gathered[0]) if isinstance(node, ast.Name)}
+        imported.add("RULES")
     exported = next(
         ast.literal_eval(node.value)
         for node in tree.body

@@ -4,7 +4,13 @@ Comes in: parts, named numbers. Goes out: facts, and which needs they meet.
 Never: place a part.
 """
 
-from publisher.joints.facts.families import MeetingSize, compare_meets, meeting_sizes
+from publisher.joints.facts.families import (
+    MEETING_SIZE_ALONE,
+    PACKS_DO_NOT_MEET,
+    MeetingSize,
+    compare_meets,
+    meeting_sizes,
+)
 from publisher.joints.facts.needs import (
     CLOSE,
     hint_of,
@@ -19,6 +25,8 @@ from publisher.joints.facts.part_facts import beside, slot_size, slots_of
 
 __all__ = [
     "CLOSE",
+    "MEETING_SIZE_ALONE",
+    "PACKS_DO_NOT_MEET",
     "MeetingSize",
     "beside",
     "compare_meets",

@@ -10,13 +10,13 @@ from publisher.joints.facts.needs import CLOSE, PLAIN
 STEP = 0.1
 """mm: a step between two decks that a finger does not feel. Common practice, no source."""
 
-MISMATCH = Rule(
+PACKS_DO_NOT_MEET = Rule(
     "joints/packs-do-not-meet",
     "Packs of a family meet",
     "a deck that is higher than the one beside it is found when both are built, and then it is too late",
     Severity.ERROR,
 )
-ALONE = Rule(
+MEETING_SIZE_ALONE = Rule(
     "joints/meeting-size-alone",
     "A size at which packs meet has the same name in each of them",
     "a slip of the pen in one name, and nothing is compared any more",
@@ -65,7 +65,7 @@ def compare_meets(sizes: tuple[MeetingSize, ...]) -> tuple[Finding, ...]:
         if near:
             size = next(s for s in sizes if s.name == name)
             found.append(
-                ALONE.found(
+                MEETING_SIZE_ALONE.found(
                     f"no other pack meets at “{name}”",
                     subject=size.pack,
                     hint=f"did you mean “{near[0]}”?",
@@ -84,11 +84,13 @@ def _compare(sizes: tuple[MeetingSize, ...]) -> Finding | None:
         what = (
             f"{one.name} is {say(one.value, one.kind)} in {one.pack} and {say(other.value, other.kind)} in {other.pack}"
         )
-        return MISMATCH.found(what, subject=one.name, hint="say the same kind of size in both", place=other.place)
+        return PACKS_DO_NOT_MEET.found(
+            what, subject=one.name, hint="say the same kind of size in both", place=other.place
+        )
     if apart <= (STEP + CLOSE if low.kind == "length" else CLOSE):
         return None
     said = dict.fromkeys((s.pack, say(s.value, s.kind)) for s in sizes)
-    return MISMATCH.found(
+    return PACKS_DO_NOT_MEET.found(
         f"{low.name}: {', '.join(f'{pack} {value}' for pack, value in said)}: differ by {say(apart, low.kind)}",
         subject=low.name,
         hint=f"change the sizes of one pack (the greatest is at {high.place}, the least at {low.place}) until they agree",

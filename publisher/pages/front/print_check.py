@@ -10,9 +10,9 @@ from publisher.pages.sheet import (
     CODE,
     FOOTER,
     MILLIMETRES,
+    PAPER_TOO_SMALL,
     QUIET,
     SIXTEENTHS,
-    TOO_SMALL,
     Body,
     Context,
     Frame,
@@ -45,7 +45,7 @@ def print_check_drafts(context: Context) -> tuple[PageDraft, ...]:
     column = Box(frame.text.left, frame.text.bottom + RULER, frame.text.right, frame.text.top)
     if column.width < SQUARE or column.height < SQUARE:
         raise Refusal(
-            TOO_SMALL.found(
+            PAPER_TOO_SMALL.found(
                 f"paper {context.paper.name} leaves {column.width:.1f} × {column.height:.1f} mm beside its rulers; "
                 f"the print-check page needs a square of {SQUARE:g} mm",
                 subject=context.paper.name,

@@ -14,17 +14,17 @@ from publisher.pages.sheet.frame import (
     FOOTER,
     LEAST_SQUARE,
     MARK_ARM,
+    PAPER_TOO_SMALL,
     QUIET,
     SQUARE,
-    TOO_SMALL,
     Corner,
     Frame,
     columns,
     make_frame,
 )
 from publisher.pages.sheet.page_checks import CHECKS, Composed, words_box
-from publisher.pages.sheet.page_furniture import Heading, furniture, heading_of, title_fits
-from publisher.pages.sheet.paper_table import paper_for, papers
+from publisher.pages.sheet.page_furniture import TITLE_TOO_LONG, Heading, furniture, heading_of, title_fits
+from publisher.pages.sheet.paper_table import IMPOSSIBLE_PAPER, UNKNOWN_PAPER, paper_for, papers
 from publisher.pages.sheet.pictures import drawn_size, photo_size, place_drawing, place_photo
 from publisher.pages.sheet.rulers import INCH, MILLIMETRES, SIXTEENTHS, base_line, graduation
 
@@ -35,14 +35,17 @@ __all__ = [
     "CHECKS",
     "CODE",
     "FOOTER",
+    "IMPOSSIBLE_PAPER",
     "INCH",
     "LEAST_SQUARE",
     "MARK_ARM",
     "MILLIMETRES",
+    "PAPER_TOO_SMALL",
     "QUIET",
     "SIXTEENTHS",
     "SQUARE",
-    "TOO_SMALL",
+    "TITLE_TOO_LONG",
+    "UNKNOWN_PAPER",
     "Body",
     "Caution",
     "Composed",

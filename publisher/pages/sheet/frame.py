@@ -19,7 +19,7 @@ QUIET = 2.0  # four modules kept free all round
 CLEAR = 2.0  # between the square and anything else
 INK = 0.5  # half of the widest line, and a little
 
-TOO_SMALL = Rule(
+PAPER_TOO_SMALL = Rule(
     "pages/paper-too-small",
     "The paper holds no page",
     "header, footer and a calibration square must fit inside the printable limit",
@@ -81,7 +81,7 @@ def make_frame(
     need = max(calibration, 40.0) + 2 * CLEAR
     if live.width < need or live.height < need:
         raise Refusal(
-            TOO_SMALL.found(
+            PAPER_TOO_SMALL.found(
                 f"paper {paper.name} is {paper.width:g} × {paper.height:g} mm and leaves {live.width:.1f} × {live.height:.1f} mm "
                 f"between header, footer and margins; a page needs at least {need:g} × {need:g} mm",
                 subject=paper.name,

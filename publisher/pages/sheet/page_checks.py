@@ -5,7 +5,7 @@ from math import cos, radians, sin
 
 import numpy as np
 
-from publisher.basics import Box, Check, Finding, Outcome, PagePromise, Severity
+from publisher.basics import Box, Check, Findings, PagePromise, Severity, checked
 from publisher.pages.model import Drawn, Fill, Page, Picture, Stroke, Words
 from publisher.pages.type import LEAST_SIZE, Faces
 
@@ -54,8 +54,14 @@ def ink_box(faces: Faces, thing: Drawn) -> Box | None:
     )
 
 
-def _over_the_limit(composed: Composed, check: Check[Composed]) -> Outcome:
-    found: list[Finding] = []
+@checked(
+    "pages/over-the-limit",
+    "Nothing is drawn outside the printable limit",
+    "what lies outside may be lost on a printer that cannot reach it, and nobody would know",
+    Severity.ERROR,
+)
+def inside_the_limit(composed: Composed, check: Check[Composed]) -> Findings:
+    """Compare the reach of all ink with the limit of its page."""
     looked = 0
     for page, promise in zip(composed.pages, composed.promises, strict=True):
         limit = promise.limit
@@ -71,40 +77,49 @@ def _over_the_limit(composed: Composed, check: Check[Composed]) -> Outcome:
                     if isinstance(thing, Words)
                     else f"a {type(thing).__name__.lower()}"
                 )
-                found.append(
-                    check.found(
-                        f"page {page.number} ({page.title}): {what} lies {over:.2f} mm outside the printable limit",
-                        subject=f"page {page.number}",
-                        hint="shorten the text, or use a larger paper",
-                        value=over,
-                        limit=0.0,
-                    )
+                yield check.found(
+                    f"page {page.number} ({page.title}): {what} lies {over:.2f} mm outside the printable limit",
+                    subject=f"page {page.number}",
+                    hint="shorten the text, or use a larger paper",
+                    value=over,
+                    limit=0.0,
                 )
-    return Outcome(looked, tuple(found))
+    return looked
 
 
-def _too_small(composed: Composed, check: Check[Composed]) -> Outcome:
+@checked(
+    "pages/words-too-small",
+    "No words are set too small to read",
+    "an x-height under 1.2 mm is less than labels may have by Regulation (EU) 1169/2011, article 13",
+    Severity.ERROR,
+)
+def words_readable(composed: Composed, check: Check[Composed]) -> Findings:
+    """Look at the size of all words."""
     looked = 0
-    found: list[Finding] = []
     for page in composed.pages:
         for thing in page.drawn:
             if not isinstance(thing, Words):
                 continue
             looked += 1
             if thing.size < LEAST_SIZE - _SLACK:
-                found.append(
-                    check.found(
-                        f"page {page.number} ({page.title}): “{thing.text[:40]}” is set at {thing.size:.2f} mm",
-                        subject=f"page {page.number}",
-                        hint="shorten the text",
-                        value=thing.size,
-                        limit=LEAST_SIZE,
-                    )
+                yield check.found(
+                    f"page {page.number} ({page.title}): “{thing.text[:40]}” is set at {thing.size:.2f} mm",
+                    subject=f"page {page.number}",
+                    hint="shorten the text",
+                    value=thing.size,
+                    limit=LEAST_SIZE,
                 )
-    return Outcome(looked, tuple(found))
+    return looked
 
 
-def _letter_missing(composed: Composed, check: Check[Composed]) -> Outcome:
+@checked(
+    "pages/letter-missing",
+    "Every letter can be drawn",
+    "a letter that no font has prints as an empty box",
+    Severity.ERROR,
+)
+def letters_drawable(composed: Composed, check: Check[Composed]) -> Findings:
+    """Look for each letter in the fonts; each that is missing is named once."""
     looked = 0
     missing: dict[str, tuple[Page, str]] = {}
     for page in composed.pages:
@@ -113,25 +128,27 @@ def _letter_missing(composed: Composed, check: Check[Composed]) -> Outcome:
                 looked += 1
                 for letter in composed.faces.missing(thing.text):
                     missing.setdefault(letter, (page, thing.text))
-    return Outcome(
-        looked,
-        tuple(
-            check.found(
-                f"no font has the letter “{letter}” (U+{ord(letter):04X}) of “{text[:40]}” on page {page.number}",
-                subject=f"page {page.number}",
-                hint="name a TrueType font that has it under fonts: in the spec, or write it otherwise",
-            )
-            for letter, (page, text) in missing.items()
-        ),
-    )
+    for letter, (page, text) in missing.items():
+        yield check.found(
+            f"no font has the letter “{letter}” (U+{ord(letter):04X}) of “{text[:40]}” on page {page.number}",
+            subject=f"page {page.number}",
+            hint="name a TrueType font that has it under fonts: in the spec, or write it otherwise",
+        )
+    return looked
 
 
 _OURS = 8  # letters of a part, its copy or a distance, as drawn in figures
 
 
-def _collide(composed: Composed, check: Check[Composed]) -> Outcome:
+@checked(
+    "pages/words-collide",
+    "No words lie on other words",
+    "two words in one place cannot be read, and a letter of a part misread spoils the board",
+    Severity.WARNING,
+)
+def words_apart(composed: Composed, check: Check[Composed]) -> Findings:
+    """Compare the boxes of all words of a page with each other."""
     looked = 0
-    found: list[Finding] = []
     for page in composed.pages:
         placed = [thing for thing in page.drawn if isinstance(thing, Words)]
         looked += len(placed)
@@ -141,14 +158,12 @@ def _collide(composed: Composed, check: Check[Composed]) -> Outcome:
         left, bottom, right, top = np.array([(b.left, b.bottom, b.right, b.top) for b in boxes]).T
         meet = (left[:, None] < right) & (left < right[:, None]) & (bottom[:, None] < top) & (bottom < top[:, None])
         for one, two in np.argwhere(np.triu(meet, 1)):
-            found.append(
-                check.found(
-                    f"page {page.number} ({page.title}): “{placed[one].text[:40]}” and “{placed[two].text[:40]}” lie on each other",
-                    subject=f"page {page.number}",
-                    hint=_apart(placed[one], placed[two]),
-                )
+            yield check.found(
+                f"page {page.number} ({page.title}): “{placed[one].text[:40]}” and “{placed[two].text[:40]}” lie on each other",
+                subject=f"page {page.number}",
+                hint=_apart(placed[one], placed[two]),
             )
-    return Outcome(looked, tuple(found))
+    return looked
 
 
 def _apart(one: Words, two: Words) -> str:
@@ -161,34 +176,4 @@ def _apart(one: Words, two: Words) -> str:
     )
 
 
-OVER_THE_LIMIT = Check(
-    "pages/over-the-limit",
-    "Nothing is drawn outside the printable limit",
-    "what lies outside may be lost on a printer that cannot reach it, and nobody would know",
-    Severity.ERROR,
-    run=_over_the_limit,
-)
-TOO_SMALL = Check(
-    "pages/words-too-small",
-    "No words are set too small to read",
-    "an x-height under 1.2 mm is less than labels may have by Regulation (EU) 1169/2011, article 13",
-    Severity.ERROR,
-    run=_too_small,
-)
-LETTER_MISSING = Check(
-    "pages/letter-missing",
-    "Every letter can be drawn",
-    "a letter that no font has prints as an empty box",
-    Severity.ERROR,
-    run=_letter_missing,
-)
-
-COLLIDE = Check(
-    "pages/words-collide",
-    "No words lie on other words",
-    "two words in one place cannot be read, and a letter of a part misread spoils the board",
-    Severity.WARNING,
-    run=_collide,
-)
-
-CHECKS: tuple[Check[Composed], ...] = (OVER_THE_LIMIT, TOO_SMALL, LETTER_MISSING, COLLIDE)
+CHECKS: tuple[Check[Composed], ...] = (inside_the_limit, words_readable, letters_drawable, words_apart)

@@ -12,10 +12,10 @@ from publisher.pages.model import Paper
 
 _LEAST_SIDE, _MOST_SIDE = 100.0, 5080.0  # mm; ISO 32000-1, annex C.2: a page is at most 14 400 units = 200 in
 
-UNKNOWN = Rule(
+UNKNOWN_PAPER = Rule(
     "pages/unknown-paper", "A paper that nobody knows", "pages need a size in mm to be true to scale", Severity.ERROR
 )
-IMPOSSIBLE = Rule(
+IMPOSSIBLE_PAPER = Rule(
     "pages/paper-impossible",
     "A paper of the spec has a size or margins that no page can have",
     "a page with no area inside its margins shows nothing; a size that is not a number is never guessed",
@@ -56,7 +56,7 @@ def _unknown(design: Design, name: str, wanted: str) -> Finding:
     near = get_close_matches(wanted, known, 1)
     place = next((w.place for w in design.papers if w.name.casefold() == wanted), None)
     hint = f"did you mean “{near[0]}”? " if near else ""
-    return UNKNOWN.found(
+    return UNKNOWN_PAPER.found(
         f"paper “{name}” is not known; known are {', '.join(known)}",
         subject=name,
         hint=f"{hint}A paper of your own is written {{name: {wanted or 'mine'}, width: 300 mm, height: 400 mm}}",
@@ -83,7 +83,7 @@ def _own(wish: PaperWish, width: float, height: float) -> Paper:
         )
     if wrong:
         raise Refusal(
-            IMPOSSIBLE.found(
+            IMPOSSIBLE_PAPER.found(
                 f"paper “{wish.name}”: {wrong}",
                 subject=wish.name,
                 hint="measure the sheet and write its size in mm",

@@ -21,12 +21,13 @@ from publisher.pages.templates.part_strokes import (
 from publisher.pages.templates.template_forms import AWAY
 from publisher.pages.templates.template_frames import page_frame
 from publisher.pages.templates.template_labels import Sample, sample_count, samples
-from publisher.pages.templates.template_pages import template_drafts
+from publisher.pages.templates.template_pages import TOO_MANY_COPIES, template_drafts
 from publisher.pages.templates.template_plan import planner_of
 from publisher.pages.templates.top_marks import with_top_marks
 
 __all__ = [
     "AWAY",
+    "TOO_MANY_COPIES",
     "Label",
     "Room",
     "Sample",

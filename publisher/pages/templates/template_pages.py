@@ -24,7 +24,7 @@ from publisher.pages.templates.template_plan import Lying, Shown, planner_of
 from publisher.pages.type import LEADER, Setter, as_polygon
 
 MOST_COPIES = 1000
-TOO_MANY = Rule(
+TOO_MANY_COPIES = Rule(
     "pages/too-many-copies",
     "More copies to print than a pack takes",
     "with use: paste every copy is printed; a slip in a count must not fill a thousand pages",
@@ -53,7 +53,7 @@ def _too_many(context: Context, parts: list[Part]) -> PageDraft:
     """Return an empty page with the finding that there is more to print than anybody would."""
     part = max(parts, key=lambda p: sample_count(context, p))
     count = sum(sample_count(context, p) for p in parts)
-    finding = TOO_MANY.found(
+    finding = TOO_MANY_COPIES.found(
         f"{count} templates would have to be printed, {sample_count(context, part)} of them of part {part.letter} {part.name}; "
         f"a pack takes at most {MOST_COPIES}",
         subject=part.id,

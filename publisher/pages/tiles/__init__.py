@@ -4,8 +4,9 @@ Comes in: parts that fit no page. Goes out: drafts of tile pages, with the promi
 Never: lay tiles on board.
 """
 
-from publisher.pages.tiles.tile_pages import tile_drafts
+from publisher.pages.tiles.tile_pages import TOO_MANY_TILES, tile_drafts
 
 __all__ = [
+    "TOO_MANY_TILES",
     "tile_drafts",
 ]

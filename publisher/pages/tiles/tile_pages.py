@@ -36,7 +36,7 @@ from publisher.pages.tiles.tile_plan import Tiling, least_tiles, tiling
 from publisher.pages.type import as_polygon, moved
 
 MOST_TILES = 200
-TOO_MANY = Rule(
+TOO_MANY_TILES = Rule(
     "pages/too-many-tiles",
     "A part takes more tiles than a pack holds",
     "nobody tapes hundreds of pages, and errors of tiles add up; a slip in a size must not fill a thousand pages",
@@ -67,7 +67,7 @@ def tile_drafts(context: Context) -> tuple[PageDraft, ...]:
 def _too_many(context: Context, part: Part, count: int) -> PageDraft:
     """Return an empty page with the finding that a part takes more tiles than anybody would tape."""
     left, bottom, right, top = region_polygon(part.template).bounds
-    finding = TOO_MANY.found(
+    finding = TOO_MANY_TILES.found(
         f"part {part.letter} {part.name} is {right - left:.0f} × {top - bottom:.0f} mm and would take {count} tiles on "
         f"{context.paper.title}; a pack takes at most {MOST_TILES}",
         subject=part.id,

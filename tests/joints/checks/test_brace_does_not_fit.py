@@ -1,6 +1,8 @@
 from dataclasses import replace
 from types import SimpleNamespace
 
+import pytest
+
 from publisher.design import BracePlan
 from publisher.joints.checks.brace_does_not_fit import CHECK
 
@@ -10,11 +12,13 @@ def braced(make: SimpleNamespace, run: float, drop: float) -> object:
     return make.assembled(make.design(stacks=(stack,)), make.stair_layer())
 
 
+@pytest.mark.keeps("joints/brace-does-not-fit")
 def test_a_knee_under_its_step_and_on_its_core_passes(make: SimpleNamespace) -> None:
     outcome = CHECK.run(braced(make, 40.0, 30.0), CHECK)
     assert (outcome.looked_at, outcome.findings) == (1, ())
 
 
+@pytest.mark.breaks("joints/brace-does-not-fit")
 def test_a_knee_that_runs_beyond_the_step_is_found(make: SimpleNamespace) -> None:
     (found,) = CHECK.run(braced(make, 63.0, 30.0), CHECK).findings  # the step sticks out 62 mm
     assert "runs 63.0 mm (2.48 in) out sticks out beyond the steps" in found.message

@@ -1,15 +1,19 @@
 from types import SimpleNamespace
 
+import pytest
+
 from publisher.basics import Severity
 from publisher.joints.checks.edge_lengths_differ import CHECK
 
 
+@pytest.mark.keeps("joints/edge-lengths-differ")
 def test_equal_edges_pass(make: SimpleNamespace) -> None:
     plan = make.panels("b", {"f": "w", "r": "w"}, "f.bottom", make.join("f.right", "r.left"))
     outcome = CHECK.run(make.assembled(make.design(panels=(plan,)), make.wall("w", 60, 40)), CHECK)
     assert (outcome.looked_at, outcome.findings) == (1, ())
 
 
+@pytest.mark.breaks("joints/edge-lengths-differ")
 def test_a_difference_of_two_hundredths_is_found(make: SimpleNamespace) -> None:
     plan = make.panels("b", {"f": "w", "r": "v"}, "f.bottom", make.join("f.right", "r.left"))
     subject = make.assembled(make.design(panels=(plan,)), make.wall("w", 60, 40), make.wall("v", 60, 40.02))

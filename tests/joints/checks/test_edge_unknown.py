@@ -1,5 +1,7 @@
 from types import SimpleNamespace
 
+import pytest
+
 from publisher.basics import Severity
 from publisher.joints.checks import panel_not_placed
 from publisher.joints.checks.edge_unknown import CHECK
@@ -10,11 +12,13 @@ def subject(make: SimpleNamespace, edge: str, stands_on: str = "f.bottom") -> ob
     return make.assembled(make.design(panels=(plan,)), make.wall("w", 60, 40), make.wall("s", 30, 40))
 
 
+@pytest.mark.keeps("joints/edge-unknown")
 def test_known_edges_pass(make: SimpleNamespace) -> None:
     outcome = CHECK.run(subject(make, "right"), CHECK)
     assert (outcome.looked_at, outcome.findings) == (3, ())
 
 
+@pytest.mark.breaks("joints/edge-unknown")
 def test_a_slip_in_an_edge_is_found_with_the_nearest_edge(make: SimpleNamespace) -> None:
     (found,) = CHECK.run(subject(make, "rihgt"), CHECK).findings
     assert found.severity is Severity.ERROR

@@ -1,15 +1,19 @@
 from types import SimpleNamespace
 
+import pytest
+
 from publisher.basics import Severity
 from publisher.joints.checks.fact_unknown import CHECK
 
 
+@pytest.mark.keeps("joints/fact-unknown")
 def test_facts_that_there_are_pass(make: SimpleNamespace) -> None:
     plan = make.design(needs=(make.need("w.width", 10.0),))
     outcome = CHECK.run(make.assembled(plan, make.wall("w", 60, 40)), CHECK)
     assert (outcome.looked_at, outcome.findings) == (1, ())
 
 
+@pytest.mark.breaks("joints/fact-unknown")
 def test_the_nearest_known_fact_is_proposed(make: SimpleNamespace) -> None:
     plan = make.design(needs=(make.need("w.widht", 10.0),))
     (found,) = CHECK.run(make.assembled(plan, make.wall("w", 60, 40)), CHECK).findings

@@ -1,15 +1,19 @@
 from types import SimpleNamespace
 
+import pytest
+
 from publisher.basics import Severity
 from publisher.joints.checks.need_not_met import CHECK
 
 
+@pytest.mark.keeps("joints/need-not-met")
 def test_needs_that_hold_pass_also_exactly_at_the_limit(make: SimpleNamespace) -> None:
     plan = make.design(needs=(make.need("w.width", 60.0, 60.0), make.need("w.height", None, 50.0)))
     outcome = CHECK.run(make.assembled(plan, make.wall("w", 60, 40)), CHECK)
     assert (outcome.looked_at, outcome.findings) == (2, ())
 
 
+@pytest.mark.breaks("joints/need-not-met")
 def test_a_need_that_is_not_met_says_value_limit_and_size(make: SimpleNamespace) -> None:
     plan = make.design(needs=(make.need("w.width", 62.0, adjust="reach"),))
     (found,) = CHECK.run(make.assembled(plan, make.wall("w", 60, 40)), CHECK).findings

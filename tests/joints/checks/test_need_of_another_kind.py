@@ -1,15 +1,19 @@
 from types import SimpleNamespace
 
+import pytest
+
 from publisher.basics import Severity
 from publisher.joints.checks.need_of_another_kind import CHECK
 
 
+@pytest.mark.keeps("joints/need-of-another-kind")
 def test_a_length_against_a_length_and_a_number_against_a_count_pass(make: SimpleNamespace) -> None:
     plan = make.design(needs=(make.need("w.width", 10.0), make.need("w.count", 1.0, kind="number")))
     outcome = CHECK.run(make.assembled(plan, make.wall("w", 60, 40)), CHECK)
     assert (outcome.looked_at, outcome.findings) == (2, ())
 
 
+@pytest.mark.breaks("joints/need-of-another-kind")
 def test_a_plain_number_against_a_length_is_found(make: SimpleNamespace) -> None:
     plan = make.design(needs=(make.need("w.width", 10.0, kind="number"),))
     (found,) = CHECK.run(make.assembled(plan, make.wall("w", 60, 40)), CHECK).findings

@@ -1,5 +1,7 @@
 from types import SimpleNamespace
 
+import pytest
+
 from publisher.joints.checks.needs_contradict import CHECK
 
 
@@ -14,6 +16,7 @@ def test_needs_that_leave_room_pass(make: SimpleNamespace) -> None:
     assert run(make, make.need("w.width", 60.0), make.need("w.width", None, 60.0)) == ()
 
 
+@pytest.mark.breaks("joints/needs-contradict")
 def test_needs_that_exclude_each_other_are_found_with_both_places(make: SimpleNamespace) -> None:
     (found,) = run(make, make.need("w.width", None, 50.0), make.need("w.width", 60.0))
     assert (

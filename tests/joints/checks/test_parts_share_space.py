@@ -1,6 +1,8 @@
 from pathlib import Path
 from types import SimpleNamespace
 
+import pytest
+
 from publisher.basics import Severity
 from publisher.brief import read_brief
 from publisher.design import work_out
@@ -18,11 +20,13 @@ def corner(make: SimpleNamespace, take_off: float) -> object:
     return make.assembled(make.design(panels=(plan,)), make.wall("w", 60, 40), short)
 
 
+@pytest.mark.keeps("joints/parts-share-space")
 def test_a_butt_corner_only_touches(make: SimpleNamespace) -> None:
     outcome = CHECK.run(corner(make, 5.0), CHECK)
     assert (outcome.looked_at, outcome.findings) == (2, ())
 
 
+@pytest.mark.breaks("joints/parts-share-space")
 def test_a_wall_that_was_not_shortened_is_found_with_its_place(make: SimpleNamespace) -> None:
     (found,) = CHECK.run(corner(make, 3.0), CHECK).findings
     assert found.severity is Severity.ERROR

@@ -1,5 +1,7 @@
 from types import SimpleNamespace
 
+import pytest
+
 from publisher.basics import Severity
 from publisher.joints.checks.ring_does_not_close import CHECK
 
@@ -12,12 +14,14 @@ def box(make: SimpleNamespace, last: str, corner: float = 90.0) -> object:
     )  # fmt: skip
 
 
+@pytest.mark.keeps("joints/ring-does-not-close")
 def test_a_closed_box_passes(make: SimpleNamespace) -> None:
     subject = make.assembled(make.design(panels=(box(make, "w"),)), make.wall("w", 60, 40), make.wall("s", 30, 40))
     outcome = CHECK.run(subject, CHECK)
     assert (outcome.looked_at, outcome.findings) == (4, ())
 
 
+@pytest.mark.breaks("joints/ring-does-not-close")
 def test_edges_that_do_not_sum_to_zero(make: SimpleNamespace) -> None:
     parts = make.wall("w", 60, 40), make.wall("s", 30, 40), make.wall("longer", 62, 40)
     (found,) = CHECK.run(make.assembled(make.design(panels=(box(make, "longer"),)), *parts), CHECK).findings

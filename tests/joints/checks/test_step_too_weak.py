@@ -1,5 +1,7 @@
 from types import SimpleNamespace
 
+import pytest
+
 from publisher.basics import Severity
 from publisher.joints.checks.step_too_weak import CHECK
 
@@ -9,12 +11,14 @@ def stair(make: SimpleNamespace, reach: float, bending: float | None = None) -> 
     return make.assembled(plan, make.stair_layer(reach=reach))
 
 
+@pytest.mark.keeps("joints/step-too-weak")
 def test_a_short_step_bears_a_figure(make: SimpleNamespace) -> None:
     outcome = CHECK.run(stair(make, 92), CHECK)
     assert outcome.looked_at == 6  # all but the two that stand on the table all round
     assert outcome.findings == ()
 
 
+@pytest.mark.breaks("joints/step-too-weak")
 def test_a_long_top_step_is_named_with_its_root(make: SimpleNamespace) -> None:
     (found,) = CHECK.run(stair(make, 142), CHECK).findings
     assert found.severity is Severity.WARNING

@@ -1,5 +1,7 @@
 from types import SimpleNamespace
 
+import pytest
+
 from publisher.basics import Severity
 from publisher.joints.checks.straight_joint import CHECK
 
@@ -9,11 +11,13 @@ def stair(make: SimpleNamespace, joints: int) -> object:
     return make.assembled(plan, make.stair_layer(joints=joints))
 
 
+@pytest.mark.keeps("joints/straight-joint")
 def test_joints_half_a_unit_apart_pass(make: SimpleNamespace) -> None:
     outcome = CHECK.run(stair(make, 27), CHECK)
     assert (outcome.looked_at, outcome.findings) == (5, ())
 
 
+@pytest.mark.breaks("joints/straight-joint")
 def test_joints_in_line_are_found_with_their_layers(make: SimpleNamespace) -> None:
     (found,) = CHECK.run(stair(make, 36), CHECK).findings
     assert found.severity is Severity.WARNING

@@ -1,5 +1,7 @@
 from types import SimpleNamespace
 
+import pytest
+
 from publisher.basics import Severity
 from publisher.joints.checks.tab_misses_slot import CHECK
 
@@ -18,11 +20,13 @@ def joined(make: SimpleNamespace, hole: float) -> object:
     return make.assembled(make.design(panels=(plan,)), slotted, tabbed)
 
 
+@pytest.mark.keeps("joints/tab-misses-slot")
 def test_a_tab_in_its_slot_passes(make: SimpleNamespace) -> None:
     outcome = CHECK.run(joined(make, 9.85), CHECK)
     assert (outcome.looked_at, outcome.findings) == (1, ())
 
 
+@pytest.mark.breaks("joints/tab-misses-slot")
 def test_a_slot_three_millimetres_off_is_found(make: SimpleNamespace) -> None:
     (found,) = CHECK.run(joined(make, 13.0), CHECK).findings
     assert found.severity is Severity.ERROR

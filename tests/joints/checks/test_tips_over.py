@@ -2,18 +2,22 @@ from dataclasses import replace
 from math import inf
 from types import SimpleNamespace
 
+import pytest
+
 from publisher.basics import Severity
 from publisher.joints.checks.tips_over import CHECK
 from publisher.joints.stacks.facts import report_on
 from publisher.joints.stacks.layers import lay_all
 
 
+@pytest.mark.keeps("joints/tips-over")
 def test_a_stair_on_a_wide_plinth_passes(make: SimpleNamespace) -> None:
     plan = make.design(stacks=(make.stack("s", ("plinth", 1, 0.0, (0, 0)), ("step", 14, 20.0, (0, 0))),))
     outcome = CHECK.run(make.assembled(plan, make.disc(), make.stair_layer()), CHECK)
     assert (outcome.looked_at, outcome.findings) == (1, ())
 
 
+@pytest.mark.breaks("joints/tips-over")
 def test_a_light_stair_without_a_plinth_tips_with_figures(make: SimpleNamespace) -> None:
     plan = make.design(stacks=(make.stack("s", ("step", 14, 20.0, (0, 0))),))
     (found,) = CHECK.run(make.assembled(plan, make.stair_layer()), CHECK).findings

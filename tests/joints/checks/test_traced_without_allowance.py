@@ -1,6 +1,8 @@
 from dataclasses import replace
 from types import SimpleNamespace
 
+import pytest
+
 from publisher.joints.checks.traced_without_allowance import CHECK
 
 
@@ -11,11 +13,13 @@ def slotted(make: SimpleNamespace, use: str, allowance: float) -> object:
     return make.assembled(replace(make.design(), use=use), part)
 
 
+@pytest.mark.keeps("joints/traced-without-allowance")
 def test_a_template_that_allows_for_the_pencil_passes(make: SimpleNamespace) -> None:
     outcome = CHECK.run(slotted(make, "trace", 0.4), CHECK)
     assert (outcome.looked_at, outcome.findings) == (1, ())
 
 
+@pytest.mark.breaks("joints/traced-without-allowance")
 def test_a_slot_of_5_3_traced_comes_out_as_4_5(make: SimpleNamespace) -> None:
     """Trade notes, section 1 (common practice)."""
     (found,) = CHECK.run(slotted(make, "trace", 0.0), CHECK).findings

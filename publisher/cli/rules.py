@@ -1,0 +1,42 @@
+"""Every rule of the commands: about what was typed, and about files that a command alone reads or writes."""
+
+from publisher.basics import Rule, Severity
+
+FILE_UNREADABLE = Rule(
+    "cli/file-unreadable",
+    "The file that is given can be read",
+    "Nothing can be said of a file that cannot be opened.",
+    Severity.ERROR,
+)
+NO_OUTLINE = Rule(
+    "cli/no-outline",
+    "A drawing has a closed outline",
+    "A part is cut along a closed line; a drawing without one gives no part.",
+    Severity.ERROR,
+)
+PICTURE_NOT_WRITTEN = Rule(
+    "cli/picture-not-written",
+    "The picture can be written where it is asked for",
+    "A picture that is silently missing would be taken for an old one.",
+    Severity.ERROR,
+)
+NOT_PROMISED = Rule(
+    "cli/not-promised",
+    "The spec promises the file that is given",
+    "Only a file whose design, version, variant and paper are known can be held against its promises.",
+    Severity.ERROR,
+)
+UNKNOWN_SHAPE = Rule(
+    "cli/unknown-shape",
+    "The shape that is asked for exists",
+    "A name with a typing slip should find its shape.",
+    Severity.ERROR,
+)
+KEEP_WHAT = Rule(
+    "cli/keep-what",
+    "Only layouts of the design as it is written are kept",
+    "Layouts for other sizes or sheets would never be found again, and would only swell the store.",
+    Severity.ERROR,
+)
+
+RULES: tuple[Rule, ...] = (FILE_UNREADABLE, NO_OUTLINE, PICTURE_NOT_WRITTEN, NOT_PROMISED, UNKNOWN_SHAPE, KEEP_WHAT)
