@@ -1,6 +1,5 @@
 """Cut list and yield of a whole design."""
 
-import time
 from math import pi
 
 import pytest
@@ -114,14 +113,11 @@ def test_unknown_effort(shop) -> None:
         lay_out(shop.design(), (), "heroic")
 
 
-def test_the_same_twice_and_quick_from_the_store(shop) -> None:
-    """Equal input, equal layouts, byte for byte; a store of 200 parts is verified in far less time than it took to make."""
+def test_the_same_twice_and_from_the_store(shop) -> None:
+    """Equal input, equal layouts, byte for byte; a store of 200 parts is verified, not made again."""
     design = shop.design(shop.board((508.0, 762.0)))
     parts = (shop.part("step", shop.layer(30.0, 92.0, 40.0), 40), shop.part("bar", (shop.box(60.0, 20.0),), 160))
     first = layouts_document((lay_out(design, parts),))
     assert layouts_document((lay_out(design, parts),)) == first
     stored = shop.with_store(design, first)
-    lay_out(stored, parts)
-    start = time.process_time()
     assert lay_out(stored, parts).yields[0].fresh == 0
-    assert time.process_time() - start < 0.5  # some 0.04 s

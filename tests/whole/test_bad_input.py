@@ -83,11 +83,9 @@ def test_mistakes_in_a_spec(
 
 def test_a_million_layers(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
     changed(designs / "lock-stair/spec.yaml", "layers: round(height / board)", "layers: 1000000")
-    start = time.process_time()
     run = publisher("build", designs / "lock-stair", "--out", tmp_path / "out")
     assert run.code == 1
     assert "layers" in run.err
-    assert time.process_time() - start < 10
 
 
 def test_a_picture_that_is_not_one(publisher: Publisher, designs: Path, tmp_path: Path) -> None:

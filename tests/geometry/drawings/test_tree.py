@@ -1,7 +1,5 @@
 """Drawings are a stranger's input: limits hold, and nothing is fetched."""
 
-from time import process_time
-
 import pytest
 
 from publisher.geometry.drawings.tree import DEEPEST, MOST_BYTES, MOST_ELEMENTS, Unreadable, read_tree
@@ -45,11 +43,9 @@ def test_foreign_elements_keep_apart() -> None:
         (b" " * (MOST_BYTES + 1), "million bytes"),
     ],
 )
-def test_hostile_files_are_refused_quickly(data: bytes, words: str) -> None:
-    start = process_time()
+def test_hostile_files_are_refused(data: bytes, words: str) -> None:
     with pytest.raises(Unreadable, match=words):
         read_tree(data)
-    assert process_time() - start < 2.0
 
 
 def test_the_usual_document_type_is_read_past() -> None:
