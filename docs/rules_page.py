@@ -2,7 +2,6 @@
 
 import pkgutil
 
-from publisher import pipeline
 from publisher.basics import Check, Rule
 from publisher.cli import rules as commands
 from publisher.pipeline import ROOMS
@@ -17,22 +16,21 @@ WHAT = {
     "proof": "reading the finished PDF as a stranger would",
     "release": "placing a release",
     "ruler": "judging a printed sheet",
-    "pipeline": "making the packs",
     "cli": "commands and their options",
 }
 
 
 def rules() -> tuple[Rule, ...]:
-    """Return the rules of every room, of the pipeline and of the commands, by id."""
+    """Return the rules of every room and of the commands, by id."""
     doors = [pkgutil.resolve_name(f"publisher.{room}") for room in ROOMS]
-    stated = [rule for door in (*doors, pipeline, commands) for rule in getattr(door, "RULES", ())]
+    stated = [rule for door in (*doors, commands) for rule in getattr(door, "RULES", ())]
     return tuple(sorted(stated, key=lambda rule: rule.id))
 
 
 def checks() -> dict[str, str]:
     """Return the page, by path below docs/."""
     stated = rules()
-    rooms = [room for room in (*ROOMS, "pipeline", "cli") if any(_room(r) == room for r in stated)]
+    rooms = [room for room in (*ROOMS, "cli") if any(_room(r) == room for r in stated)]
     others = sorted({_room(r) for r in stated} - set(rooms))
     page = [
         "# Checks\n",

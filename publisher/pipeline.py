@@ -1,46 +1,37 @@
-"""The only file that knows all rooms: it calls them in order and puts the finished files in place."""
+"""The only file that knows all rooms: it calls them in order."""
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
-from hashlib import sha256
 from pathlib import Path
 
-from publisher.basics import Finding, Place, Refusal, Rule, Severity, errors
+from publisher.basics import Finding, Place, errors
 from publisher.brief import Brief
-from publisher.design import Design, Fact, SheetSize, Size, text_findings, variants, work_out
+from publisher.design import Design, Fact, SheetSize, Size, asked_variants, text_findings, variants, work_out
 from publisher.geometry import Part, cut_pieces, make_parts
 from publisher.joints import Joined, draw_parts, facts_of, put_together, suggest
 from publisher.material import BoardNeeds, Stored, lay_out, yield_csv
-from publisher.pages import Pack, Paper, compose, facts_document, paper_for, with_attachment
+from publisher.pages import Pack, compose, facts_document, paper_for, with_attachment
 from publisher.press import render_previews, write_part_svg, write_pdf, write_sheet_svg
 from publisher.proof import Proof, prove
-from publisher.release import Bundle, Offer, listing_of, listing_text, make_bundle, proof_record
+from publisher.release import (
+    Bundle,
+    Offer,
+    Output,
+    bundle_of,
+    pack_name,
+    pack_stem,
+    paper_of,
+    part_name,
+    place_bundle,
+    preview_name,
+    record_name,
+    sheet_name,
+    yield_name,
+)
 
 ROOMS = (
     "basics", "brief", "design", "geometry", "joints", "material", "pages", "press", "proof", "release", "ruler",
 )  # fmt: skip
-
-BASE = "standard"  # the name of the folder for the sizes as written, where a variant's name would stand
-
-UNKNOWN_VARIANT = Rule(
-    "pipeline/unknown-variant",
-    "A variant that is asked for is in the spec",
-    "Building something else than what was asked for would be a silent guess.",
-    Severity.ERROR,
-)
-VARIANT_NAME = Rule(
-    "pipeline/variant-name-taken",
-    "No variant is called as the sizes as written are",
-    "Its cut files and pictures would take the place of the standard ones.",
-    Severity.ERROR,
-)
-NO_SPEC = Rule(
-    "pipeline/no-spec",
-    "There is something to build",
-    "A folder without a design would end in an empty success.",
-    Severity.ERROR,
-)
-RULES: tuple[Rule, ...] = (UNKNOWN_VARIANT, VARIANT_NAME, NO_SPEC)
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,20 +39,13 @@ class Worked:
     """One variant of one design, as far as it got: a room that found an error is the last one that ran."""
 
     brief: Brief
-    design: Design | None
-    parts: tuple[Part, ...]
-    joined: Joined | None
-    needs: BoardNeeds | None
-    findings: tuple[Finding, ...]
+    variant: str
+    design: Design | None = None
+    parts: tuple[Part, ...] = ()
+    joined: Joined | None = None
+    needs: BoardNeeds | None = None
+    findings: tuple[Finding, ...] = ()
     pieces: tuple[Part, ...] = ()  # what is cut from board: the parts, those that are split in their pieces and plates
-
-
-@dataclass(frozen=True, slots=True)
-class Output:
-    """A finished file: its path below the design's output folder, and its bytes."""
-
-    path: str
-    data: bytes
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,10 +59,8 @@ class BuiltPack:
 
 @dataclass(frozen=True, slots=True)
 class Built:
-    """One variant, built for all its papers. ``outputs`` are all its files, the facts last; () when an error stopped it."""
+    """One variant, built for all its papers. ``outputs`` are all its files, the record last; () when an error stopped it."""
 
-    slug: str
-    variant: str
     worked: Worked
     packs: tuple[BuiltPack, ...]
     outputs: tuple[Output, ...]
@@ -89,30 +71,33 @@ class Built:
         """Whether no error was found."""
         return not errors(self.findings)
 
+    @property
+    def slug(self) -> str:
+        """The design's name."""
+        return self.worked.brief.slug
 
-def spec_folders(folder: Path) -> tuple[Path, ...]:
-    """Return the spec folders that ``folder`` names: itself, or those in it, by name. Raises Refusal when there are none."""
-    if (folder / "spec.yaml").exists():
-        return (folder,)
-    found = tuple(sorted(p.parent for p in folder.glob("*/spec.yaml"))) if folder.is_dir() else ()
-    if not found:
-        what = "holds no spec.yaml, and no folder in it does" if folder.is_dir() else "is not a folder"
-        raise Refusal(
-            NO_SPEC.found(
-                f"{folder} {what}", subject=str(folder), hint="give a design's folder, or a folder of such folders"
-            )
-        )
-    return found
+    @property
+    def variant(self) -> str:
+        """The variant's name; '' for the sizes as written."""
+        return self.worked.variant
+
+    @property
+    def offer(self) -> Offer:
+        """What ``release`` takes. Raises ValueError when the variant could not be built."""
+        design, needs = self.worked.design, self.worked.needs
+        if not self.good or design is None or needs is None:
+            raise ValueError("what could not be built cannot be offered")
+        return Offer(design, needs, tuple((one.pack, one.proof) for one in self.packs), self.outputs)
 
 
-def wanted_variants(brief: Brief, asked: tuple[str, ...]) -> tuple[str, ...]:
-    """Return the variants to build: those asked for, or all, the sizes as written ('') first. Raises Refusal for unknown ones."""
-    known = ("", *variants(brief))
-    for name in asked:
-        if name not in known and name != BASE:
-            words, offered = f"{brief.slug} has no variant called “{name}”", ", ".join((BASE, *known[1:]))
-            raise Refusal(UNKNOWN_VARIANT.found(words, subject=brief.slug, hint=f"it has: {offered}"))
-    return tuple("" if name == BASE else name for name in asked) or known
+@dataclass(frozen=True, slots=True)
+class Released:
+    """One design, released: ``bundle`` stands at ``folder``; None when a variant had an error. ``new``: not released before."""
+
+    builds: tuple[Built, ...]
+    bundle: Bundle | None = None
+    folder: Path | None = None
+    new: bool = False
 
 
 def work(
@@ -126,18 +111,18 @@ def work(
 
     ``effort``, ``sheets``, ``settled`` go to ``material``: how long to look, other sheets, who is told of verified layouts.
     """
-    found = [*brief.findings, *_variant_names(brief)]
+    found = list(brief.findings)
     if errors(found):
-        return Worked(brief, None, (), None, None, tuple(found))
+        return Worked(brief, variant, findings=tuple(found))
     design = work_out(brief, variant)
     found += design.findings
     if errors(found):
-        return Worked(brief, design, (), None, None, tuple(found))
+        return Worked(brief, variant, design, findings=tuple(found))
     parts, part_findings = make_parts(design)
     pieces, piece_findings = cut_pieces(design, parts)
     found += (*part_findings, *piece_findings)
     if errors(found):
-        return Worked(brief, design, parts, None, None, tuple(found))
+        return Worked(brief, variant, design, parts, findings=tuple(found))
 
     def facts_at(size: Size) -> tuple[Fact, ...] | None:
         tried = try_out(brief, variant, size)
@@ -148,20 +133,7 @@ def work(
     joined = replace(joined, drawings=(*joined.drawings, *draw_parts(made)))
     needs = lay_out(design, pieces, effort, sheets, settled)
     found += (*joined.findings, *needs.findings, *text_findings(design, joined.facts))
-    return Worked(brief, design, parts, joined, needs, tuple(found), pieces)
-
-
-def _variant_names(brief: Brief) -> tuple[Finding, ...]:
-    return tuple(
-        VARIANT_NAME.found(
-            f"a variant is called “{entry.key}”, which is what the sizes as written are called",
-            subject=entry.key,
-            hint="give the variant another name",
-            place=entry.place,
-        )
-        for entry in brief.fields.table("variants").entries
-        if entry.key == BASE
-    )
+    return Worked(brief, variant, design, parts, joined, needs, tuple(found), pieces)
 
 
 def try_out(brief: Brief, variant: str, size: Size) -> tuple[Design, tuple[Fact, ...]] | None:
@@ -174,112 +146,91 @@ def try_out(brief: Brief, variant: str, size: Size) -> tuple[Design, tuple[Fact,
 
 
 def compose_packs(worked: Worked, papers: tuple[str, ...] = ()) -> tuple[tuple[Pack, ...], tuple[Finding, ...]]:
-    """Return a pack for each paper (those of the inputs when none is given, else those of the spec), and what ``pages`` found."""
+    """Return a pack for each paper, and what ``pages`` found: the papers given, else those of the inputs, else those of the spec.
+
+    A pack carries the record of itself only: it has the same bytes whatever other papers are composed with it. Raises
+    Refusal for an unknown paper.
+    """
     design, joined, needs = worked.design, worked.joined, worked.needs
     if design is None or joined is None or needs is None:
         return (), ()
     chosen = papers or worked.brief.inputs.papers or tuple(wish.name for wish in design.papers) or ("a4", "letter")
-    sheets: list[Paper] = [paper_for(design, name) for name in chosen]
-    inputs = worked.brief.inputs
-    packs = tuple(compose(design, worked.pieces, joined, needs, paper, inputs) for paper in sheets)
-    document = facts_document(design, worked.pieces, joined, needs, packs)
-    found = tuple(f for pack in packs for f in pack.findings)
-    return tuple(with_attachment(pack, document) for pack in packs), found
+    packs: list[Pack] = []
+    for paper in [paper_for(design, name) for name in chosen]:
+        pack = compose(design, worked.pieces, joined, needs, paper, worked.brief.inputs)
+        packs.append(with_attachment(pack, facts_document(design, worked.pieces, joined, needs, (pack,))))
+    return tuple(packs), tuple(f for pack in packs for f in pack.findings)
 
 
-def file_stem(pack: Pack) -> str:
-    """Return ``<slug>-<version>[-<variant>]-<paper>``."""
-    middle = f"-{pack.variant}" if pack.variant else ""
-    return f"{pack.slug}-{pack.version}{middle}-{pack.paper.name}"
+def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:
+    """Call the rooms in order, from a brief to one variant's proved files for all papers of the inputs. Nothing is written.
 
-
-def build_variant(brief: Brief, variant: str, previews: bool = True) -> Built:
-    """Build one variant for all papers of the inputs in memory and prove every PDF. Nothing is written here."""
+    A pure function of the brief's inputs: the same files in any process. Raises Refusal for an unknown paper.
+    """
     worked = work(brief, variant)
-    if errors(worked.findings):
-        return Built(brief.slug, variant, worked, (), (), worked.findings)
+    design, joined, needs = worked.design, worked.joined, worked.needs
+    if errors(worked.findings) or design is None or joined is None or needs is None:
+        return Built(worked, (), (), worked.findings)
     packs, page_findings = compose_packs(worked)
     found = list(dict.fromkeys((*worked.findings, *page_findings)))
     if errors(found):
-        return Built(brief.slug, variant, worked, (), (), tuple(found))
+        return Built(worked, (), (), tuple(found))
     built: list[BuiltPack] = []
-    outputs: list[Output] = []
-    folder = variant or BASE
+    pictures: list[Output] = []
     for pack in packs:
-        pdf = Output(f"{file_stem(pack)}.pdf", write_pdf(pack))
+        pdf = Output(pack_name(pack_stem(pack.slug, pack.version, variant), pack.paper.name), write_pdf(pack))
         proof = prove(pdf.data, pack.promises, pdf.path)
         found += [replace(f, place=f.place or Place(pdf.path)) for f in proof.findings]
         built.append(BuiltPack(pack, pdf, proof))
         if previews and not errors(found):
-            for number, png in enumerate(render_previews(pdf.data), 1):
-                outputs.append(Output(f"previews/{folder}-{pack.paper.name}/page-{number:02}.png", png))
+            pictures += (
+                Output(preview_name(variant, pack.paper.name, number), png)
+                for number, png in enumerate(render_previews(pdf.data), 1)
+            )
     if errors(found):
-        return Built(brief.slug, variant, worked, tuple(built), (), tuple(found))
-    outputs = [*(b.pdf for b in built), *_cut_files(worked, folder), *outputs, _facts(packs, variant)]
-    return Built(brief.slug, variant, worked, tuple(built), tuple(outputs), tuple(found))
+        return Built(worked, tuple(built), (), tuple(found))
+    record = Output(record_name(variant), facts_document(design, worked.pieces, joined, needs, packs))
+    outputs = (*(b.pdf for b in built), *_cut_files(variant, worked.pieces, needs), *pictures, record)
+    return Built(worked, tuple(built), outputs, tuple(found))
 
 
-def _cut_files(worked: Worked, folder: str) -> list[Output]:
-    out = [Output(f"cut-files/{folder}/part-{p.letter.lower()}-{p.id}.svg", write_part_svg(p)) for p in worked.pieces]
-    for need in worked.needs.yields if worked.needs else ():
-        size = f"{round(need.sheet.width, 1):g}x{round(need.sheet.height, 1):g}mm"
-        for number, layout in enumerate(need.sheets, 1):
-            name = f"cut-files/{folder}/sheet-{need.board}-{size}-{number}.svg"
-            out.append(Output(name, write_sheet_svg(layout, worked.pieces)))
-    if worked.needs and worked.needs.yields:
-        table = yield_csv(worked.needs, worked.pieces)
-        out.append(Output(f"cut-files/{folder}/cut-yield.csv", table.encode("utf-8")))
+def _cut_files(variant: str, pieces: tuple[Part, ...], needs: BoardNeeds) -> list[Output]:
+    out = [Output(part_name(variant, p.letter, p.id), write_part_svg(p)) for p in pieces]
+    for need in needs.yields:
+        out += (
+            Output(sheet_name(variant, need.board, need.sheet, number), write_sheet_svg(layout, pieces))
+            for number, layout in enumerate(need.sheets, 1)
+        )
+    if needs.yields:
+        out.append(Output(yield_name(variant), yield_csv(needs, pieces).encode("utf-8")))
     return out
 
 
-def _facts(packs: tuple[Pack, ...], variant: str) -> Output:
-    document = next(a.data for a in packs[0].attachments if a.name == "facts.json")
-    return Output(f"facts-{variant}.json" if variant else "facts.json", document)
+def release(brief: Brief, releases: Path) -> Released:
+    """Build all variants of a design and put them below ``releases`` as one version, unless one has an error.
+
+    Raises Refusal when the version was released before with other content, or when it cannot be written.
+    """
+    builds = tuple(build(brief, variant) for variant in asked_variants(brief))
+    if not all(built.good for built in builds):
+        return Released(builds)
+    bundle = bundle_of(tuple(built.offer for built in builds))
+    folder, new = place_bundle(bundle, releases)
+    return Released(builds, bundle, folder, new)
 
 
-def promises_of(brief: Brief, pdf_name: str) -> Worked | Pack | None:
+def promised_by(brief: Brief, pdf_name: str) -> Worked | Pack | None:
     """Return the pack that a design promises under this PDF file name.
 
     None when it promises no such file; the work as far as it got when the design has errors. Raises Refusal for an unknown paper.
     """
     for variant in ("", *variants(brief)):
-        stem = "-".join(text for text in (brief.slug, brief.fields.text("version"), variant) if text) + "-"
-        paper = pdf_name.removeprefix(stem).removesuffix(".pdf")
-        if not pdf_name.startswith(stem) or "-" in paper or pdf_name == paper:
+        paper = paper_of(pdf_name, pack_stem(brief.slug, brief.fields.text("version"), variant))
+        if paper is None:
             continue
         worked = work(brief, variant)
-        design, joined, needs = worked.design, worked.joined, worked.needs
-        if errors(worked.findings) or design is None or joined is None or needs is None:
+        if errors(worked.findings):
             return worked
-        return _promised(worked, paper_for(design, paper))
+        (pack,), _ = compose_packs(worked, (paper,))
+        return pack
     return None
-
-
-def _promised(worked: Worked, paper: Paper) -> Pack | None:
-    """Return the pack of one paper with the records that its file may carry: built with all papers of the spec, or alone."""
-    (alone, *_), _ = compose_packs(worked, (paper.name,))
-    together, _ = compose_packs(worked, tuple(wish.name for wish in worked.design.papers) if worked.design else ())
-    pack = next((p for p in together if p.paper.name == paper.name), alone)
-    record = next(a.data for a in alone.attachments)
-    promise = next(a for a in pack.promises.attachments)
-    also = replace(promise, or_else=(sha256(record).hexdigest(),))
-    return replace(pack, promises=replace(pack.promises, attachments=(also,)))
-
-
-def without(built: Built, finding: Finding) -> Built:
-    """Return the result with nothing to write and one more finding: the files could not be put in place."""
-    return replace(built, outputs=(), findings=(*built.findings, finding))
-
-
-def bundle_of(builds: tuple[Built, ...]) -> Bundle:
-    """Return the release of one design: the files of all its variants, proof record and listing text. All must be good."""
-    first = builds[0].packs[0].pack
-    offers = tuple(
-        Offer(design, needs, tuple((one.pack, one.proof) for one in built.packs))
-        for built in builds
-        if (design := built.worked.design) is not None and (needs := built.worked.needs) is not None
-    )
-    files = [(output.path, output.data) for built in builds for output in built.outputs]
-    files.append(("proof.json", proof_record(offers)))
-    files.append(("LISTING.md", listing_text(listing_of(offers)).encode("utf-8")))
-    return make_bundle(first.slug, first.version, tuple(files))

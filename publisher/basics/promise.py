@@ -125,14 +125,10 @@ class CodePromise:
 
 @dataclass(frozen=True, slots=True)
 class AttachmentPromise:
-    """A file attached to the PDF: its name, and the SHA-256 of its bytes in small hexadecimal letters.
-
-    ``or_else`` are digests that are as good: the record of a design names the papers that were built together.
-    """
+    """A file attached to the PDF: its name, and the SHA-256 of its bytes in small hexadecimal letters."""
 
     name: str
     sha256: str
-    or_else: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

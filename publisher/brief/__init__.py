@@ -6,6 +6,7 @@ the spec for editors. Never: imports geometry or paper, lets a later room open a
 a size.
 """
 
+from publisher.brief.folders import spec_folders
 from publisher.brief.inputs import NOTHING_READ, InputFile, Inputs
 from publisher.brief.model import Brief, Entry, FieldKind, Node, Row, SpecFile, Table, Value
 from publisher.brief.reader import brief_of, read_brief
@@ -34,4 +35,5 @@ __all__ = [
     "build_schema",
     "read_brief",
     "schema_text",
+    "spec_folders",
 ]

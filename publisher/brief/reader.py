@@ -8,6 +8,7 @@ from pathlib import Path
 from publisher.basics import Finding, Place, Refusal
 from publisher.brief import limits, rules
 from publisher.brief.files import read_files
+from publisher.brief.folders import SPEC
 from publisher.brief.gather import Folder, Gathered, Source
 from publisher.brief.inputs import Inputs
 from publisher.brief.model import Brief
@@ -16,8 +17,6 @@ from publisher.brief.validate import validate
 from publisher.brief.versions import versions
 from publisher.brief.wording import short
 from publisher.brief.yaml_reader import read_nodes
-
-SPEC = "spec.yaml"
 
 
 def read_brief(folder: Path, sets: tuple[tuple[str, str], ...] = (), papers: tuple[str, ...] = ()) -> Brief:

@@ -1,23 +1,18 @@
 """``publisher build``: make and prove packs, put them in place, print one summary each."""
 
+from dataclasses import replace
 from pathlib import Path
 
 import click
 
 from publisher.basics import Refusal, errors
 from publisher.cli.options import folders_argument, json_option, paper_option, set_option, variant_option
-from publisher.cli.outdated import other_papers, remove
 from publisher.cli.report import Report, finding_record, write_json
-from publisher.pipeline import (
-    BASE,
-    Built,
-    BuiltPack,
-    build_variant,
-    wanted_variants,
-    without,
-)
+from publisher.design import STANDARD, asked_variants
+from publisher.pipeline import Built, BuiltPack
+from publisher.pipeline import build as build_packs
 from publisher.proof import Proof
-from publisher.release import put_in_place
+from publisher.release import place_packs
 
 
 @click.command(short_help="Make the packs of one or more designs, and prove them.")
@@ -49,8 +44,8 @@ def build(
     records: list[dict[str, object]] = []
     for brief in report.briefs(folders or (Path("designs"),), sets, chosen):
         with report.passing_over():
-            for variant in wanted_variants(brief, variants):
-                built = _placed(build_variant(brief, variant), out)
+            for variant in asked_variants(brief, variants):
+                built = _placed(build_packs(brief, variant), out)
                 report.add(built.findings)
                 records.append(_record(built, out))
                 if not as_json:
@@ -63,15 +58,10 @@ def build(
 def _placed(built: Built, out: Path) -> Built:
     if not built.good:
         return built
-    folder = built.variant or BASE
-    owned = (f"cut-files/{folder}", *(f"previews/{folder}-{b.pack.paper.name}" for b in built.packs))
-    home = out / built.slug
     try:
-        outdated = other_papers(home, built)
-        put_in_place(home, ((o.path, o.data) for o in built.outputs), owned)
-        remove(home, outdated)
+        place_packs(built.offer, out)
     except Refusal as refusal:
-        return without(built, refusal.findings[0])
+        return replace(built, outputs=(), findings=(*built.findings, refusal.findings[0]))
     return built
 
 
@@ -100,7 +90,7 @@ def _worst(proof: Proof) -> float:
 def _record(built: Built, out: Path) -> dict[str, object]:
     return {
         "slug": built.slug,
-        "variant": built.variant or BASE,
+        "variant": built.variant or STANDARD,
         "good": built.good,
         "files": [str(out / built.slug / o.path) for o in built.outputs],
         "packs": [

@@ -8,7 +8,8 @@ from publisher.cli.check_report import record_of, report_lines
 from publisher.cli.families import compare_families
 from publisher.cli.options import folders_argument, json_option, set_option, variant_option
 from publisher.cli.report import Report, finding_record, write_json
-from publisher.pipeline import Worked, wanted_variants, work
+from publisher.design import asked_variants
+from publisher.pipeline import Worked, work
 
 
 @click.command(short_help="Check designs without making pages: facts, needs, findings.")
@@ -28,11 +29,11 @@ def check(
     done: list[Worked] = []
     for brief in report.briefs(folders or (Path("designs"),), sets):
         with report.passing_over():
-            for variant in wanted_variants(brief, variants):
+            for variant in asked_variants(brief, variants):
                 worked = work(brief, variant)
                 done.append(worked)
                 if not as_json:
-                    click.echo("\n".join(report_lines(worked, variant)))
+                    click.echo("\n".join(report_lines(worked)))
                 report.add(worked.findings)
     family = compare_families(tuple(done))
     report.add(family)

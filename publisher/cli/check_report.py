@@ -3,9 +3,9 @@
 from math import isfinite, isinf
 
 from publisher.cli.report import finding_record
-from publisher.design import Design, Fact, Kind, NeedPlan, fixed, say
+from publisher.design import STANDARD, Design, Fact, Kind, NeedPlan, fixed, say
 from publisher.joints import Joined, limit_of, margin_of
-from publisher.pipeline import BASE, Worked
+from publisher.pipeline import Worked
 
 NAME = 18  # letters of the first column, at the least
 STRONG = 100.0  # what bears a hundred figures at its edge is no cantilever worth a word
@@ -21,11 +21,11 @@ DECIDING: tuple[tuple[str, str], ...] = (
 """Facts of an assembly that decide whether it can be built, and what is said before each."""
 
 
-def report_lines(worked: Worked, variant: str) -> list[str]:
+def report_lines(worked: Worked) -> list[str]:
     """Return the lines of one variant's report, without the findings."""
     count = len(worked.findings)
     state = "nothing found" if not count else f"{count} finding{'s' if count > 1 else ''}"
-    lines = [f"{worked.brief.slug}, {variant or BASE}: {len(worked.parts)} parts, {state}"]
+    lines = [f"{worked.brief.slug}, {worked.variant or STANDARD}: {len(worked.parts)} parts, {state}"]
     design, joined = worked.design, worked.joined
     if design is None or joined is None:
         return lines
@@ -123,7 +123,7 @@ def record_of(worked: Worked) -> dict[str, object]:
         }  # fmt: skip
     return {
         "slug": worked.brief.slug,
-        "variant": (design.variant if design else "") or BASE,
+        "variant": worked.variant or STANDARD,
         "parts": [p.id for p in worked.parts],
         "facts": facts,
         "needs": needs,

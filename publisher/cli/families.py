@@ -6,7 +6,7 @@ from publisher.basics import Finding
 from publisher.brief import Brief
 from publisher.design import Design, Size, say
 from publisher.joints import MeetingSize, compare_meets, meeting_sizes
-from publisher.pipeline import BASE, Worked, try_out
+from publisher.pipeline import Worked, try_out
 
 BOARD = "board"  # the size that every design of a family calls its board's thickness
 
@@ -44,4 +44,4 @@ def _board(design: Design) -> Size | None:
 
 
 def _name(brief: Brief, design: Design) -> str:
-    return f"{brief.slug} ({design.variant})" if design.variant and design.variant != BASE else brief.slug
+    return f"{brief.slug} ({design.variant})" if design.variant else brief.slug

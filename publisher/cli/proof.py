@@ -10,7 +10,7 @@ from publisher.cli.options import json_option, read_file, set_option
 from publisher.cli.report import finding_record, leave, show_findings, write_json
 from publisher.cli.rules import NOT_PROMISED
 from publisher.pages import Pack
-from publisher.pipeline import promises_of
+from publisher.pipeline import promised_by
 from publisher.proof import Proof, prove
 
 
@@ -49,7 +49,7 @@ def proof(files: tuple[Path, ...], spec: Path | None, sets: tuple[tuple[str, str
 
 def _promises(brief: Brief, name: str) -> Promises:
     """Return what the design promises under this file name. Raises Refusal when it promises no such file, or has errors."""
-    found = promises_of(brief, name)
+    found = promised_by(brief, name)
     if isinstance(found, Pack):
         return found.promises
     if found is not None:

@@ -6,8 +6,9 @@ import click
 
 from publisher.cli.options import json_option
 from publisher.cli.report import Report, finding_record, write_json
-from publisher.pipeline import BASE, Built, build_variant, bundle_of, wanted_variants
-from publisher.release import place_bundle
+from publisher.design import STANDARD
+from publisher.pipeline import Released
+from publisher.pipeline import release as release_design
 
 
 @click.command(short_help="Prove a design's packs and put them in a new versioned folder.")
@@ -32,31 +33,36 @@ def release(folders: tuple[Path, ...], out: Path, as_json: bool) -> None:
     records: list[dict[str, object]] = []
     for brief in report.briefs(folders):
         with report.passing_over():
-            builds = tuple(build_variant(brief, variant) for variant in wanted_variants(brief, ()))
-            report.add(f for built in builds for f in built.findings)
-            records.append(_released(brief.slug, builds, out, as_json))
+            released = release_design(brief, out)
+            report.add(f for built in released.builds for f in built.findings)
+            if not as_json:
+                _show(brief.slug, released)
+            records.append(_record(brief.slug, released))
     if as_json:
         write_json({"format": 1, "releases": records, "findings": [finding_record(f) for f in report.findings]})
     report.leave()
 
 
-def _released(slug: str, builds: tuple[Built, ...], out: Path, quiet: bool) -> dict[str, object]:
-    if not all(built.good for built in builds):
-        bad = ", ".join(built.variant or BASE for built in builds if not built.good)
-        if not quiet:
-            click.echo(f"{slug}: not released, errors in {bad}")
+def _show(slug: str, released: Released) -> None:
+    bundle = released.bundle
+    if bundle is None:
+        bad = ", ".join(built.variant or STANDARD for built in released.builds if not built.good)
+        click.echo(f"{slug}: not released, errors in {bad}")
+        return
+    packs = sum(len(built.packs) for built in released.builds)
+    state = "released" if released.new else "was released before with the same content"
+    click.echo(f"{slug} {bundle.version}: {state}, {packs} packs, {len(bundle.files)} files\n    {released.folder}")
+
+
+def _record(slug: str, released: Released) -> dict[str, object]:
+    bundle = released.bundle
+    if bundle is None:
         return {"slug": slug, "released": False}
-    bundle = bundle_of(builds)
-    place, new = place_bundle(bundle, out)
-    if not quiet:
-        packs = sum(len(built.packs) for built in builds)
-        state = "released" if new else "was released before with the same content"
-        click.echo(f"{slug} {bundle.version}: {state}, {packs} packs, {len(bundle.files)} files\n    {place}")
     return {
         "slug": slug,
         "version": bundle.version,
         "released": True,
-        "new": new,
-        "folder": str(place),
+        "new": released.new,
+        "folder": str(released.folder),
         "files": [name for name, _ in bundle.files],
     }

@@ -74,8 +74,7 @@ class Report:
         self, folders: Iterable[Path], sets: tuple[tuple[str, str], ...] = (), papers: tuple[str, ...] = ()
     ) -> Iterator[Brief]:
         """Read the designs one after the other. One that cannot be read is shown and passed over: the others go on."""
-        from publisher.brief import read_brief
-        from publisher.pipeline import spec_folders
+        from publisher.brief import read_brief, spec_folders
 
         for given in folders:
             with self.passing_over():

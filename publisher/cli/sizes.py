@@ -7,8 +7,8 @@ import click
 
 from publisher.cli.options import json_option, set_option, variant_option
 from publisher.cli.report import Report, finding_record, write_json
-from publisher.design import Fact, Size, inches, say
-from publisher.pipeline import BASE, Worked, wanted_variants, work
+from publisher.design import STANDARD, Fact, Size, asked_variants, inches, say
+from publisher.pipeline import Worked, work
 
 
 @click.command(short_help="Print every size and fact of a design.")
@@ -26,7 +26,7 @@ def sizes(folder: Path, variants: tuple[str, ...], sets: tuple[tuple[str, str], 
     records = []
     for brief in report.briefs((folder,), sets):
         with report.passing_over():
-            for variant in wanted_variants(brief, variants):
+            for variant in asked_variants(brief, variants):
                 worked = work(brief, variant)
                 records.append(_record(worked, variant))
                 if not as_json:
@@ -43,7 +43,7 @@ def _show(worked: Worked, variant: str) -> None:
     facts = worked.joined.facts if worked.joined else ()
     names = [s.name for s in worked.design.sizes] + [f.name for f in facts]
     width = max((len(n) for n in names), default=0)
-    click.echo(f"{worked.brief.slug}, {variant or BASE}")
+    click.echo(f"{worked.brief.slug}, {variant or STANDARD}")
     for title, rows in (("sizes", worked.design.sizes), ("facts", facts)):
         if rows:
             click.echo(f"  {title}")
@@ -57,7 +57,7 @@ def _record(worked: Worked, variant: str) -> dict[str, object]:
     design = worked.design
     return {
         "slug": worked.brief.slug,
-        "variant": variant or BASE,
+        "variant": variant or STANDARD,
         "sizes": [{**_value(s), "expression": s.expression} for s in design.sizes] if design else [],
         "facts": [_value(f) for f in worked.joined.facts] if worked.joined else [],
         "findings": [finding_record(f) for f in worked.findings],

@@ -5,14 +5,14 @@ from collections.abc import Iterator
 import click
 
 from publisher.cli.report import finding_record
-from publisher.design import fixed
+from publisher.design import STANDARD, fixed
 from publisher.material import Yield, gain
-from publisher.pipeline import BASE, Worked
+from publisher.pipeline import Worked
 
 
 def show(worked: Worked, variant: str) -> None:
     """Print the yield of one variant."""
-    click.echo(f"{worked.brief.slug}, {variant or BASE}")
+    click.echo(f"{worked.brief.slug}, {variant or STANDARD}")
     names = {p.id: f"{p.letter} {p.name}" for p in worked.pieces}
     for one in worked.needs.yields if worked.needs else ():
         for line in _lines(one, names):
@@ -45,7 +45,7 @@ def record(worked: Worked, variant: str) -> dict[str, object]:
     """Return the JSON record of one variant."""
     return {
         "slug": worked.brief.slug,
-        "variant": variant or BASE,
+        "variant": variant or STANDARD,
         "yields": [_record(one) for one in (worked.needs.yields if worked.needs else ())],
         "findings": [finding_record(f) for f in worked.findings],
     }

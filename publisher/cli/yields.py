@@ -10,9 +10,9 @@ from publisher.cli.options import json_option, set_option, variant_option
 from publisher.cli.report import Report, write_json
 from publisher.cli.rules import KEEP_WHAT
 from publisher.cli.yield_words import record, show
-from publisher.design import sheet_size
+from publisher.design import asked_variants, sheet_size
 from publisher.material import Stored, layouts_document, store_document, yield_csv
-from publisher.pipeline import Worked, wanted_variants, work
+from publisher.pipeline import Worked, work
 from publisher.release import put_in_place
 
 STORE = "layouts.json"
@@ -67,7 +67,7 @@ def yields(
             found: dict[str, Stored] = {}
             works: list[Worked] = []
             try:
-                for variant in wanted_variants(brief, variants):
+                for variant in asked_variants(brief, variants):
                     worked = work(brief, variant, effort, asked, found.__setitem__)
                     works.append(worked)
                     records.append(record(worked, variant))
@@ -79,12 +79,12 @@ def yields(
             except KeyboardInterrupt:
                 # what was verified before the stop is kept, beside what was there
                 if keep and found:
-                    _put(folder, brief, store_document(tuple(found.items()), _before(brief)))
+                    _put(brief, store_document(tuple(found.items()), _before(brief)))
                 raise
             needs = tuple(w.needs for w in works if w.needs is not None)
             if keep and needs:
                 whole = not variants and len(needs) == len(works)
-                _put(folder, brief, layouts_document(needs, None if whole else _before(brief)))
+                _put(brief, layouts_document(needs, None if whole else _before(brief)))
     if as_json:
         write_json({"format": 1, "designs": records})
     report.leave()
@@ -95,7 +95,6 @@ def _before(brief: Brief) -> bytes | None:
     return store.data if store else None
 
 
-def _put(given: Path, brief: Brief, document: bytes) -> None:
-    """Write the store into the design's own folder: the one given, or the one in it."""
-    home = given if (given / "spec.yaml").exists() else given / brief.slug
-    put_in_place(home, [(STORE, document)])
+def _put(brief: Brief, document: bytes) -> None:
+    """Write the store into the design's own folder."""
+    put_in_place(Path(brief.inputs.folder), [(STORE, document)])

@@ -4,7 +4,17 @@ Comes in: a ``Brief``, the name of a variant, sizes set on the command line. Goe
 degrees, plans of parts, assemblies and steps; joins turned into edge treatments. Never: opens a file, knows paper.
 """
 
-from publisher.design.language import INCH_MM, fixed, inches, say, say_length, trimmed, variants
+from publisher.design.language import (
+    INCH_MM,
+    STANDARD,
+    asked_variants,
+    fixed,
+    inches,
+    say,
+    say_length,
+    trimmed,
+    variants,
+)
 from publisher.design.offer import amount, fill, sheet_size, text_findings
 from publisher.design.parts import letter
 from publisher.design.records import (
@@ -53,6 +63,7 @@ from publisher.design.work_out import work_out
 __all__ = [
     "INCH_MM",
     "RULES",
+    "STANDARD",
     "Blank",
     "Board",
     "BracePlan",
@@ -92,6 +103,7 @@ __all__ = [
     "TabRow",
     "TextPlan",
     "amount",
+    "asked_variants",
     "fill",
     "fixed",
     "inches",

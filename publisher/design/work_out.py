@@ -60,7 +60,6 @@ def work_out(brief: Brief, variant: str = "", tried: tuple[Size, ...] = ()) -> D
         cover=reader.picture(cover, "cover") if isinstance(cover, Table) else None,
         meets=read_meets(fields.table("meets")),
         folds=folds,
-        inputs=brief.inputs,
         findings=tuple(findings),
     )
 

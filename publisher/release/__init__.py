@@ -7,8 +7,19 @@ listing text and zip. Never: changes a byte that it packs, overwrites a version 
 from publisher.basics import Rule
 from publisher.release.bundle import VERSION_EXISTS, Bundle, make_bundle, place_bundle
 from publisher.release.listing import Listing, SheetsToBuy, listing_text
-from publisher.release.offer import Offer, listing_of, proof_record
-from publisher.release.placing import CANNOT_WRITE, cannot_write, put_in_place
+from publisher.release.names import (
+    pack_name,
+    pack_stem,
+    paper_of,
+    part_name,
+    preview_name,
+    record_name,
+    sheet_name,
+    yield_name,
+)
+from publisher.release.offer import Offer, Output, bundle_of, listing_of, proof_record
+from publisher.release.packs import place_packs
+from publisher.release.placing import CANNOT_WRITE, put_in_place
 
 RULES: tuple[Rule, ...] = (VERSION_EXISTS, CANNOT_WRITE)
 
@@ -17,12 +28,22 @@ __all__ = [
     "Bundle",
     "Listing",
     "Offer",
+    "Output",
     "SheetsToBuy",
-    "cannot_write",
+    "bundle_of",
     "listing_of",
     "listing_text",
     "make_bundle",
+    "pack_name",
+    "pack_stem",
+    "paper_of",
+    "part_name",
     "place_bundle",
+    "place_packs",
+    "preview_name",
     "proof_record",
     "put_in_place",
+    "record_name",
+    "sheet_name",
+    "yield_name",
 ]

@@ -1,4 +1,4 @@
-"""What a release offers, put together from the finished packs of all variants: the listing's figures, and what was proved."""
+"""What is offered: the finished files of each variant, and from them the listing's figures, what was proved, the bundle."""
 
 import json
 from dataclasses import dataclass
@@ -7,16 +7,35 @@ from publisher.design import Design
 from publisher.material import BoardNeeds
 from publisher.pages import Pack, cautions_for, thing
 from publisher.proof import Proof
-from publisher.release.listing import Listing, SheetsToBuy
+from publisher.release.bundle import Bundle, make_bundle
+from publisher.release.listing import Listing, SheetsToBuy, listing_text
+
+
+@dataclass(frozen=True, slots=True)
+class Output:
+    """A finished file: its path below the design's output folder, and its bytes."""
+
+    path: str
+    data: bytes
 
 
 @dataclass(frozen=True, slots=True)
 class Offer:
-    """One variant: its design, its board sheets, its packs with what proof says of each."""
+    """One variant: its design, its board sheets, its packs with what proof says of each, and all its files, the record last."""
 
     design: Design
     needs: BoardNeeds
     packs: tuple[tuple[Pack, Proof], ...]
+    outputs: tuple[Output, ...] = ()
+
+
+def bundle_of(offers: tuple[Offer, ...]) -> Bundle:
+    """Return the release of one design: the files of all its variants, what was proved, and the listing."""
+    first = offers[0].design
+    files = [(output.path, output.data) for offer in offers for output in offer.outputs]
+    files.append(("proof.json", proof_record(offers)))
+    files.append(("LISTING.md", listing_text(listing_of(offers)).encode("utf-8")))
+    return make_bundle(first.slug, first.version, tuple(files))
 
 
 def listing_of(offers: tuple[Offer, ...]) -> Listing:

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from publisher.brief import read_brief
-from publisher.pipeline import Built, build_variant
+from publisher.pipeline import build
 from publisher.release import Offer, listing_of, proof_record
 
 DESIGNS = Path(__file__).parents[2] / "designs"
@@ -14,10 +14,7 @@ DESIGNS = Path(__file__).parents[2] / "designs"
 
 @pytest.fixture(scope="module")
 def offer() -> Offer:
-    built: Built = build_variant(read_brief(DESIGNS / "quay", papers=("a4",)), "", previews=False)
-    assert built.worked.design is not None
-    assert built.worked.needs is not None
-    return Offer(built.worked.design, built.worked.needs, tuple((one.pack, one.proof) for one in built.packs))
+    return build(read_brief(DESIGNS / "quay", papers=("a4",)), previews=False).offer
 
 
 def test_the_listing_counts_pages_and_sheets_of_the_pack_itself(offer: Offer) -> None:

@@ -204,7 +204,7 @@ def test_a_variant_called_standard_is_refused(publisher: Publisher, designs: Pat
     changed(designs / "lock-stair/spec.yaml", "  wide_bases: {", "  standard: {")
     run = publisher("build", designs / "lock-stair", "--paper", "a4", "--out", tmp_path / "out")
     assert run.code == 1
-    assert "pipeline/variant-name-taken" in run.err
+    assert "design/variant-name-taken" in run.err
     assert not (tmp_path / "out").exists()
 
 

@@ -8,7 +8,7 @@ from publisher.design.language.amounts import Amount, of_kind
 from publisher.design.language.counts import MOST_COPIES, read_count, refuse_count
 from publisher.design.language.lexer import Fault, read_literal
 from publisher.design.language.names import listed, pick_hint
-from publisher.design.language.overrides import given_sizes, variants
+from publisher.design.language.overrides import STANDARD, asked_variants, given_sizes, variants
 from publisher.design.language.parser import parse
 from publisher.design.language.scope import Scope, column_of
 from publisher.design.language.sizes import work_out_sizes
@@ -18,10 +18,12 @@ from publisher.design.language.wording import fixed, inches, say, say_length, sa
 __all__ = [
     "INCH_MM",
     "MOST_COPIES",
+    "STANDARD",
     "UNITS",
     "Amount",
     "Fault",
     "Scope",
+    "asked_variants",
     "column_of",
     "fixed",
     "given_sizes",

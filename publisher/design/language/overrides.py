@@ -1,11 +1,14 @@
 """Sizes as given: the spec's words, a variant's over them, those set with the command over both. And the names that they may have."""
 
-from publisher.basics import Finding, Place
+from publisher.basics import Finding, Place, Refusal
 from publisher.brief import Brief, Table, Value
 from publisher.design.language.functions import CONSTANTS, FUNCTIONS
 from publisher.design.language.names import pick_hint
 from publisher.design.language.units import UNIT_BY_NAME
 from publisher.design.rules import expressions as rules
+
+STANDARD = "standard"
+"""What the sizes as written are called where a variant's name would stand: in folders, on the command line."""
 
 
 def variants(brief: Brief) -> tuple[str, ...]:
@@ -13,8 +16,22 @@ def variants(brief: Brief) -> tuple[str, ...]:
     return tuple(entry.key for entry in brief.fields.table("variants").entries)
 
 
+def asked_variants(brief: Brief, asked: tuple[str, ...] = ()) -> tuple[str, ...]:
+    """Return the variants that are asked for by name, or all of them, the sizes as written ('') first.
+
+    Raises Refusal for a name that the design does not have.
+    """
+    known = ("", *variants(brief))
+    for name in asked:
+        if name not in known and name != STANDARD:
+            words, offered = f"{brief.slug} has no variant called “{name}”", ", ".join((STANDARD, *known[1:]))
+            raise Refusal(rules.UNKNOWN_VARIANT.found(words, subject=brief.slug, hint=f"it has: {offered}"))
+    return tuple("" if name == STANDARD else name for name in asked) or known
+
+
 def given_sizes(brief: Brief, variant: str, findings: list[Finding]) -> dict[str, Value]:
     """Return every size as given, in the order of the spec: the variant's words over the spec's, the inputs' ``sets`` over both."""
+    findings += _taken_names(brief)
     given: dict[str, Value] = {}
     for entry in brief.fields.table("sizes").entries:
         if isinstance(entry.node, Value) and _name_is_free(entry.key, entry.place, findings):
@@ -35,6 +52,19 @@ def given_sizes(brief: Brief, variant: str, findings: list[Finding]) -> dict[str
                 )
             )
     return given
+
+
+def _taken_names(brief: Brief) -> list[Finding]:
+    return [
+        rules.VARIANT_NAME_TAKEN.found(
+            f"a variant is called “{entry.key}”, which is what the sizes as written are called",
+            subject=entry.key,
+            hint="give the variant another name",
+            place=entry.place,
+        )
+        for entry in brief.fields.table("variants").entries
+        if entry.key == STANDARD
+    ]
 
 
 def _override_by_variant(brief: Brief, variant: str, given: dict[str, Value], findings: list[Finding]) -> None:

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from publisher.basics import Finding, Place
-from publisher.brief import NOTHING_READ, Inputs, SpecFile
+from publisher.brief import SpecFile
 from publisher.design.records.combinations import CombineStep, Family, Parameter
 from publisher.design.records.edges import EdgeTreatment
 from publisher.design.records.folds import FoldPlan
@@ -286,7 +286,6 @@ class Design:
     cover: PicturePlan | None = None  # what the cover shows; the whole piece if unsaid
     meets: tuple[MeetPlan, ...] = ()  # sizes at which the design meets other packs
     folds: tuple[FoldPlan, ...] = ()  # parts that are cut as one piece of board
-    inputs: Inputs = NOTHING_READ  # all that the pack is made from
 
     def board(self, board_id: str) -> Board:
         """Return the board with this id. Raises StopIteration when there is none (design never lets that pass)."""

@@ -112,6 +112,12 @@ UNKNOWN_VARIANT = Rule(
     "A misspelt name would change nothing, and the pack would have the old size.",
     ERROR,
 )
+VARIANT_NAME_TAKEN = Rule(
+    "design/variant-name-taken",
+    "No variant is called as the sizes as written are",
+    "Its cut files and pictures would take the place of the standard ones.",
+    ERROR,
+)
 TEXT_BLANK = Rule(
     "design/text-blank",
     "Braces in a text hold an expression",
@@ -144,6 +150,7 @@ EXPRESSION_RULES = (
     TOO_MANY_SIZES,
     UNKNOWN_SET,
     UNKNOWN_VARIANT,
+    VARIANT_NAME_TAKEN,
     TEXT_BLANK,
     TEXT_NAME,
 )
