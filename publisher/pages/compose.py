@@ -1,6 +1,7 @@
 """All pages of a pack for one paper: makers of pages give drafts; here they are put in order, numbered and drawn."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
 
 from publisher.basics import Finding, PagePromise, Promises, Rule, Severity, run_checks
 from publisher.brief import Inputs
@@ -8,9 +9,9 @@ from publisher.design import Design, text_findings
 from publisher.geometry import Part
 from publisher.joints import Joined
 from publisher.material import BoardNeeds
-from publisher.pages.front import caution_drafts, cover_draft, cut_list_drafts, print_check_drafts
+from publisher.pages.front import caution_drafts, cover_drafts, cut_list_drafts, print_check_drafts
 from publisher.pages.instructions import step_drafts
-from publisher.pages.model import Bookmark, Pack, PackImage, Page, PageKind, Paper, Picture
+from publisher.pages.model import Bookmark, Pack, PackImage, Page, Paper, Picture
 from publisher.pages.sheet import (
     CHECKS,
     Body,
@@ -27,15 +28,23 @@ from publisher.pages.templates import template_drafts, with_top_marks
 from publisher.pages.tiles import tile_drafts
 from publisher.pages.type import Faces, Setter, face, faces_of, tidy
 
-ORDER: tuple[tuple[PageKind, str], ...] = (  # the order of pages, and what bookmarks call each kind
-    ("cover", "Cover"),
-    ("print_check", "Print check"),
-    ("cut_list", "Cut list and boards"),
-    ("templates", "Templates"),
-    ("overview", "Map of the tiles"),
-    ("tiles", "Tiles"),
-    ("cautions", "Before you cut"),
-    ("steps", "Instructions"),
+
+@dataclass(frozen=True, slots=True)
+class PageMaker:
+    """Who makes pages, and of which kinds: (kind, what bookmarks call it), in the order in which they stand in the pack."""
+
+    drafts: Callable[[Context], tuple[PageDraft, ...]]
+    kinds: tuple[tuple[str, str], ...]
+
+
+PAGES: tuple[PageMaker, ...] = (  # every kind of page, in the order of the pack: a new kind of page is a line here
+    PageMaker(cover_drafts, (("cover", "Cover"),)),
+    PageMaker(print_check_drafts, (("print_check", "Print check"),)),
+    PageMaker(cut_list_drafts, (("cut_list", "Cut list and boards"),)),
+    PageMaker(template_drafts, (("templates", "Templates"),)),
+    PageMaker(tile_drafts, (("overview", "Map of the tiles"), ("tiles", "Tiles"))),
+    PageMaker(caution_drafts, (("cautions", "Before you cut"),)),
+    PageMaker(step_drafts, (("steps", "Instructions"),)),
 )
 
 FONT_UNREADABLE = Rule(
@@ -119,17 +128,11 @@ def _faces(design: Design) -> tuple[Faces, tuple[Finding, ...]]:
 
 def _drafts(context: Context) -> tuple[PageDraft, ...]:
     """Ask every maker for its pages and put them in order; inside a kind the makers' own order stays."""
-    found = [
-        cover_draft(context),
-        *print_check_drafts(context),
-        *cut_list_drafts(context),
-        *template_drafts(context),
-        *tile_drafts(context),
-        *caution_drafts(context),
-        *step_drafts(context),
-    ]
-    rank = {kind: place for place, (kind, _) in enumerate(ORDER)}
-    return tuple(sorted(found, key=lambda draft: rank[draft.kind]))
+    found: list[PageDraft] = []
+    for maker in PAGES:
+        rank = {kind: place for place, (kind, _) in enumerate(maker.kinds)}
+        found += sorted(maker.drafts(context), key=lambda draft: rank[draft.kind])
+    return tuple(found)
 
 
 Plan = tuple[tuple[str, int, int], ...]
@@ -166,7 +169,7 @@ def _body(context: Context, draft: PageDraft, heading: Heading, numbers: Numbers
 
 def _bookmarks(drafts: tuple[PageDraft, ...]) -> tuple[Bookmark, ...]:
     """One entry for each kind of page at depth 0; under it what the drafts ask for."""
-    called = dict(ORDER)
+    called = dict(kind for maker in PAGES for kind in maker.kinds)
     found: list[Bookmark] = []
     kind = ""
     for number, draft in enumerate(drafts, start=1):

@@ -1,7 +1,6 @@
 """Pages as placed strokes, words and pictures in mm; origin at the page's lower left, y upward."""
 
 from dataclasses import dataclass
-from typing import Literal
 
 from publisher.basics import Box, Finding, Layer, Point, Pose, Promises
 
@@ -111,7 +110,7 @@ class Tile:
 
 @dataclass(frozen=True, slots=True)
 class Page:
-    """One finished page. ``kind``: cover, print_check, cut_list, templates, tiles, overview, steps, cautions."""
+    """One finished page. ``kind``: what stands on it, as the table ``PAGES`` of ``compose`` names it."""
 
     number: int
     label: str
@@ -197,6 +196,3 @@ class Pack:
     attachments: tuple[Attachment, ...]
     promises: Promises
     findings: tuple[Finding, ...]
-
-
-PageKind = Literal["cover", "print_check", "cut_list", "templates", "tiles", "overview", "steps", "cautions"]

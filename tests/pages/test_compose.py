@@ -10,7 +10,7 @@ from publisher.basics import Severity
 from publisher.brief import Inputs, SpecFile
 from publisher.design import Blank, Design, StepPlan, TextPlan
 from publisher.pages import Pack, Picture, compose
-from publisher.pages.compose import ORDER
+from publisher.pages.compose import PAGES
 from publisher.pages.sheet.draft import Context
 from publisher.pages.type.fonts import face
 
@@ -40,7 +40,7 @@ def test_pages_are_numbered_throughout_and_in_order(make_context: Make, stepped:
     pack = packed(make_context(design=stepped()))
     assert [p.number for p in pack.pages] == list(range(1, len(pack.pages) + 1))
     assert [p.label for p in pack.pages] == [str(p.number) for p in pack.pages]
-    rank = [kind for kind, _ in ORDER]
+    rank = [kind for maker in PAGES for kind, _ in maker.kinds]
     kinds = [p.kind for p in pack.pages]
     assert kinds[:2] == ["cover", "print_check"]
     assert "templates" in kinds
@@ -61,7 +61,7 @@ def test_bookmarks_lead_to_the_first_page_of_each_kind(make_context: Make, stepp
     pack = packed(make_context(design=stepped()))
     tops = [(b.title, b.page) for b in pack.bookmarks if b.depth == 0]
     firsts = {p.kind: p.number for p in reversed(pack.pages)}
-    assert tops == [(title, firsts[kind]) for kind, title in ORDER if kind in firsts]
+    assert tops == [(title, firsts[kind]) for maker in PAGES for kind, title in maker.kinds if kind in firsts]
     assert [b.page for b in pack.bookmarks] == sorted(b.page for b in pack.bookmarks)
 
 

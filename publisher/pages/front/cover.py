@@ -24,10 +24,10 @@ LEAST_PICTURE = 50.0  # mm of height for the picture of the finished piece
 BULLET = 3.2  # from the side of a list to its words
 
 
-def cover_draft(context: Context) -> PageDraft:
+def cover_drafts(context: Context) -> tuple[PageDraft, ...]:
     """Return the cover page."""
     frame = make_frame(context.paper, False, 0.0)
-    return PageDraft("cover", "cover", "Start here", frame, lambda numbers: _body(context, frame, numbers), TASK)
+    return (PageDraft("cover", "cover", "Start here", frame, lambda numbers: _body(context, frame, numbers), TASK),)
 
 
 def _body(context: Context, frame: Frame, numbers: Numbers) -> Body:

@@ -1,6 +1,7 @@
 """A page before it has a number: what the makers of pages hand to ``compose``, and what they get.
 
-Every maker is a function ``…_drafts(context: Context) -> tuple[PageDraft, ...]`` (``cover_draft`` gives one). A draft's
+Every maker is a function ``…_drafts(context: Context) -> tuple[PageDraft, ...]`` that stands in the
+table ``PAGES`` of ``compose``. A draft's
 ``body`` is called when all pages are numbered, so that a page may name any other.
 """
 
@@ -12,7 +13,7 @@ from publisher.design import Design, Fact, TextPlan
 from publisher.geometry import Part
 from publisher.joints import Joined
 from publisher.material import BoardNeeds
-from publisher.pages.model import Drawn, PageKind, Paper, Tile
+from publisher.pages.model import Drawn, Paper, Tile
 from publisher.pages.sheet.frame import Frame
 from publisher.pages.type import Setter
 
@@ -61,7 +62,7 @@ class Numbers:
         """Return the page of the draft with this key; None when there is none."""
         return next((page for name, page in self.keys if name == key), None)
 
-    def range_of(self, kind: PageKind) -> tuple[int, int] | None:
+    def range_of(self, kind: str) -> tuple[int, int] | None:
         """Return the first and last page of a kind; None when the pack has no such page."""
         return next(((first, last) for name, first, last in self.kinds if name == kind), None)
 
@@ -79,7 +80,7 @@ class PageDraft:
     of this stretch (``templates``, ``tiles of part D``); drafts with the same task follow each other.
     """
 
-    kind: PageKind
+    kind: str
     key: str
     title: str
     frame: Frame

@@ -3,14 +3,14 @@
 from collections.abc import Callable
 
 from publisher.pages import Link, Stroke, Words
-from publisher.pages.front.cover import cover_draft
+from publisher.pages.front.cover import cover_drafts
 from publisher.pages.sheet.draft import Context, Numbers
 
 NUMBERS = Numbers(1, 9, (), (), (), (("Read first", 1, 1), ("Print the templates", 4, 5)))
 
 
 def test_the_print_plan_names_pages_and_links_to_them(demo: Callable[..., Context]) -> None:
-    body = cover_draft(demo("toll-house")).body(NUMBERS)
+    body = cover_drafts(demo("toll-house"))[0].body(NUMBERS)
     said = [w.text for w in body.drawn if isinstance(w, Words)]
     assert {"4-5", "Print the templates", "1"} <= set(said)
     assert [link.page for link in body.drawn if isinstance(link, Link)] == [1, 4]
@@ -18,7 +18,7 @@ def test_the_print_plan_names_pages_and_links_to_them(demo: Callable[..., Contex
 
 def test_what_to_buy_follows_from_real_layouts(demo: Callable[..., Context]) -> None:
     context = demo("lock-stair")
-    said = " ".join(w.text for w in cover_draft(context).body(NUMBERS).drawn if isinstance(w, Words))
+    said = " ".join(w.text for w in cover_drafts(context)[0].body(NUMBERS).drawn if isinstance(w, Words))
     sheets = {need.sheet.label: len(need.sheets) for need in context.needs.yields}
     assert f"{sheets['297 x 420 mm']} sheets of 297 x 420 mm" in said
     assert "craft knife with spare blades" in said
@@ -26,7 +26,7 @@ def test_what_to_buy_follows_from_real_layouts(demo: Callable[..., Context]) -> 
 
 def test_the_assembled_piece_is_drawn_above_the_lists(demo: Callable[..., Context]) -> None:
     context = demo("toll-house")
-    body = cover_draft(context).body(NUMBERS)
+    body = cover_drafts(context)[0].body(NUMBERS)
     lines = [p for s in body.drawn if isinstance(s, Stroke) and s.style.name == "picture_outline" for p in s.paths]
     heading = next(w for w in body.drawn if isinstance(w, Words) and w.text == "What you need")
     assert lines
@@ -37,7 +37,7 @@ def test_assemblies_stand_side_by_side_at_one_scale(demo: Callable[..., Context]
     context = demo("bridge")
     whole = [d for d in context.joined.drawings if d.name.startswith("whole:")]
     assert len(whole) > 1
-    body = cover_draft(context).body(NUMBERS)
+    body = cover_drafts(context)[0].body(NUMBERS)
     strokes = [s for s in body.drawn if isinstance(s, Stroke) and s.style.name == "picture_outline"]
     wide = [
         max(x for path in s.paths for x, _ in path.points) - min(x for path in s.paths for x, _ in path.points)
