@@ -5,7 +5,7 @@ from json import loads
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 from jsonschema import Draft202012Validator
 
@@ -15,6 +15,7 @@ from publisher.brief.bind import Path as Steps
 from publisher.brief.nodes import Key, Mapping, RawNode, Scalar, Sequence
 from publisher.brief.validate import find, validate
 from publisher.brief.yaml_reader import read_nodes
+from tests.searches.profile import cases
 
 FILE = "spec.yaml"
 RAW_WORDS = ("is not of type", "is not valid under", "is a required property", "does not match", "were unexpected")
@@ -110,7 +111,8 @@ def test_every_misspelt_key_is_answered_with_the_right_one(rich: str) -> None:
     assert asked > 60
 
 
-@settings(deadline=None, derandomize=True)
+@pytest.mark.search
+@cases(25, 3000)
 @given(data=st.data())
 def test_random_changes_never_raise(rich: str, data: st.DataObject) -> None:
     top = _fresh(rich)

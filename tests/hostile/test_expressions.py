@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from publisher.basics import Place
@@ -17,6 +17,7 @@ from publisher.design import RULES, work_out
 from publisher.design.language.amounts import Amount
 from publisher.design.language.scope import Scope
 from tests.counted import calls
+from tests.searches.profile import cases
 
 PLACE = Place("spec.yaml", 1, 1)
 SIZES = {"board": Amount(5.0, mm=1), "layers": Amount(14.0), "turn": Amount(20.0, deg=1), "lost": None}
@@ -39,7 +40,8 @@ TEXTS = st.one_of(
 )
 
 
-@settings(max_examples=1500, deadline=None)
+@pytest.mark.search
+@cases(200, 20_000)
 @given(TEXTS, st.sampled_from(KINDS))
 def test_any_text_is_a_finite_number_or_one_finding(text: str, kind: Any) -> None:
     number, findings = judge(text, kind)
@@ -152,7 +154,8 @@ NAMES = st.sampled_from(["a", "b", "c", "d", "e"])
 SPECS = st.dictionaries(NAMES, st.lists(st.one_of(NAMES, WORDS), min_size=1, max_size=6).map(" ".join), max_size=5)
 
 
-@settings(max_examples=300, deadline=None)
+@pytest.mark.search
+@cases(60, 5000)
 @given(SPECS)
 def test_any_sizes_are_worked_out_or_found(texts: dict[str, str]) -> None:
     design = work_out(sized(texts))
@@ -184,7 +187,8 @@ def harmed(node: Node, dice: random.Random) -> Node:
     return replace(node, entries=tuple(entries))
 
 
-@settings(max_examples=250, deadline=None)
+@pytest.mark.search
+@cases(30, 3000)
 @given(st.integers(0, 2), st.integers(0, 2**32))
 def test_a_demo_with_harm_done_to_it_is_worked_out_or_found(number: int, seed: int) -> None:
     brief = DEMOS[number]

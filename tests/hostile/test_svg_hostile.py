@@ -12,6 +12,7 @@ import pytest
 
 from publisher.basics import Refusal
 from publisher.geometry import look_at
+from tests.searches.profile import dice, rounds
 
 SVG = 'xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink"'
 HEAD = f'<svg {SVG} width="100mm" height="100mm" viewBox="0 0 100 100">'
@@ -113,16 +114,17 @@ def test_memory_stays_under_300_megabytes(name: str, tmp_path: Path) -> None:
     assert "error: " in run.stderr and "Traceback" not in run.stderr
 
 
+@pytest.mark.search
 def test_random_damage_is_read_or_refused() -> None:
-    """400 damaged copies of a drawing that uses most of what is read: an answer or a refusal, never another exception."""
+    """Damaged copies of a drawing that uses most of what is read: an answer or a refusal, never another exception."""
     whole = (
         f'{HEAD}<style>.a {{ fill: none }}</style><defs><g id="p"><path d="M0 0C1 2 3 4 5 6A5 5 0 0 1 9 9z"/></g></defs>'
         '<clipPath id="c"><circle r="20"/></clipPath><g transform="rotate(30) scale(2)" clip-path="url(#c)"><use href="#p" x="5"/></g>'
         '<rect class="a" x="1" y="1" width="20" height="1e1" rx="2"/><polygon points="1,1 5,5 9,1"/></svg>'
     ).encode()
-    chance = random.Random(7)
+    chance, many = dice(7), rounds(80, 8000)
     read = 0
-    for _ in range(400):
+    for _ in range(many):
         data = bytearray(whole)
         for _ in range(chance.randint(1, 4)):
             at = chance.randrange(len(data))
@@ -134,4 +136,4 @@ def test_random_damage_is_read_or_refused() -> None:
             read += 1
         except Refusal:
             pass
-    assert 0 < read < 400
+    assert 0 < read < many

@@ -8,6 +8,7 @@ from publisher.material import LayoutFault, engines
 from publisher.material.engines import EFFORTS, Desk, solve
 from publisher.material.fitting import grid_count
 from publisher.material.problem import Problem, alone, frames
+from tests.searches.profile import PROFILE
 
 
 def alone_count(shop, rings, sheet, *, gap=1.0, margin=0.0, angles=(), effort="quick", grain="none"):
@@ -50,6 +51,8 @@ def test_the_reference_layer(shop) -> None:
     assert 24 <= quarters <= 33
 
 
+@pytest.mark.search
+@pytest.mark.skipif(not PROFILE.large, reason="the improver searches for up to 15 s: python -m tests.searches by_care")
 def test_the_reference_layer_by_care(shop) -> None:
     """27 at any turn by our own lattices alone; 25 in quarter turns by the improver, whose time is made generous here: its
     answer is the first that is short enough, so a slow machine comes to the same."""

@@ -6,11 +6,12 @@ import numpy as np
 import pyclipper
 import pytest
 import shapely
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from publisher.material.nfp import minkowski, no_fit, no_fit_fixed
 from publisher.material.outlines import IntPath, on_grid, outline
+from tests.searches.profile import cases
 
 
 def region(rings: object) -> shapely.Geometry:
@@ -40,7 +41,8 @@ def stars(draw: st.DrawFn) -> IntPath:
     return on_grid(np.column_stack((radii * np.cos(angle), radii * np.sin(angle))))
 
 
-@settings(max_examples=60, deadline=None)
+@pytest.mark.search
+@cases(20, 3000)
 @given(stars(), stars())
 def test_the_sum_is_that_of_clipper(a: IntPath, b: IntPath) -> None:
     """Both ways of computing a ⊕ b agree to rounding."""
@@ -48,7 +50,8 @@ def test_the_sum_is_that_of_clipper(a: IntPath, b: IntPath) -> None:
     assert ours.symmetric_difference(plain).area < 1e-6 * plain.area
 
 
-@settings(max_examples=30, deadline=None)
+@pytest.mark.search
+@cases(15, 1000)
 @given(stars())
 def test_parallel_edges(a: IntPath) -> None:
     """A shape beside itself, and beside itself turned by a half turn: every edge has a parallel one."""

@@ -4,7 +4,7 @@ from math import ceil
 
 import pytest
 import shapely
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from publisher.material import Piece, pack
@@ -13,6 +13,7 @@ from publisher.material.container import container
 from publisher.material.judge import flaws
 from publisher.material.outlines import outline
 from publisher.material.packing import items, kinds_of, numbered, usual_turns
+from tests.searches.profile import cases
 
 QUARTERS = (0.0, 90.0, 180.0, 270.0)
 
@@ -136,7 +137,8 @@ def lists(draw: st.DrawFn) -> tuple[tuple[Piece, ...], float]:
     return tuple(pieces), draw(st.sampled_from([0.0, 0.5, 1.0, 3.0]))
 
 
-@settings(max_examples=60, deadline=None)
+@pytest.mark.search
+@cases(15, 600)
 @given(lists())
 def test_all_layouts_hold(todo: tuple[tuple[Piece, ...], float]) -> None:
     """Whatever the list, the judge finds nothing, all copies are laid, and no fewer sheets than the area needs."""

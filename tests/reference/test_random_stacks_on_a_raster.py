@@ -19,6 +19,7 @@ from publisher.geometry import Part, Region, Ring, Run
 from publisher.joints.stacks.balance import FIGURE_MASS
 from publisher.joints.stacks.facts import facts_of, report_on
 from publisher.joints.stacks.layers import lay_all
+from tests.searches.profile import seeds
 
 HERE = Place("spec.yaml", 1, 1)
 BOARD = Board("foam", 5.0, 0.2, "bare", (SheetSize("20 x 30 in", 508.0, 762.0),), 1.0, 3.0, "none", HERE)
@@ -81,7 +82,8 @@ class Raster:
         return float(max(np.hypot(*(outside - p).T).min() for p in near))
 
 
-@pytest.mark.parametrize("seed", range(6))
+@pytest.mark.search
+@seeds(2, 40)
 def test_facts_agree_with_counting(seed: int) -> None:
     rng = Random(seed)
     corners = tuple(star(rng))

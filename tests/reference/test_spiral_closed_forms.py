@@ -17,6 +17,7 @@ from publisher.design import Board, SheetSize, StackPlan, StackRow
 from publisher.geometry import Part, Region, Ring, Run
 from publisher.joints.stacks.facts import StackReport, facts_of, report_on
 from publisher.joints.stacks.layers import lay_all
+from tests.searches.profile import seeds
 
 HERE = Place("spec.yaml", 1, 1)
 BOARD = Board("foam", 5.0, 0.2, "bare", (SheetSize("20 x 30 in", 508.0, 762.0),), 1.0, 3.0, "none", HERE)
@@ -68,8 +69,9 @@ def tread_circle(r: float, reach: float, alpha: float) -> float:
     return min(reach * s / (1 + s), (reach - r) / 2)
 
 
-@pytest.mark.parametrize("seed", range(20))
-def test_two_hundred_random_spirals_agree_with_the_closed_forms(seed: int) -> None:
+@pytest.mark.search
+@seeds(3, 60)
+def test_random_spirals_agree_with_the_closed_forms(seed: int) -> None:
     rng = Random(seed)
     for _ in range(10):
         r, reach, n, m, t = spiral(rng)
@@ -87,7 +89,8 @@ def test_two_hundred_random_spirals_agree_with_the_closed_forms(seed: int) -> No
         assert found["height"] == pytest.approx(count * t)
 
 
-@pytest.mark.parametrize("seed", range(20))
+@pytest.mark.search
+@seeds(3, 60)
 def test_the_layer_that_covers_comes_where_the_closed_form_says(seed: int) -> None:
     rng = Random(1000 + seed)
     for _ in range(2):
@@ -103,7 +106,8 @@ def test_the_layer_that_covers_comes_where_the_closed_form_says(seed: int) -> No
         assert found["base_that_stands"] == pytest.approx(2 * tread_circle(r, reach, 360.0 / n), abs=0.01)
 
 
-@pytest.mark.parametrize("seed", range(20))
+@pytest.mark.search
+@seeds(3, 60)
 def test_the_centre_of_mass_is_the_mean_of_the_turned_centroids(seed: int) -> None:
     rng = Random(2000 + seed)
     for _ in range(3):

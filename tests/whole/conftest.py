@@ -2,12 +2,15 @@
 
 import shutil
 from collections.abc import Callable
+from contextlib import redirect_stderr, redirect_stdout
 from dataclasses import dataclass
+from io import StringIO
 from pathlib import Path
 
 import pytest
 
 from publisher.cli import main
+from tests.once import made_once, shared
 
 ROOT = Path(__file__).parents[2]
 
@@ -26,17 +29,37 @@ def publisher(capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatc
     """Run a command line: ``publisher("build", "designs")``."""
 
     def run(*words: str | Path) -> Run:
-        monkeypatch.setattr("sys.argv", ["publisher", *(str(w) for w in words)])
-        code = 0
-        try:
-            main()
-        except SystemExit as leave:
-            code = int(leave.code or 0)
+        code = exit_code(monkeypatch, *words)
         said = capsys.readouterr()
         assert "Traceback" not in said.err
         return Run(code, said.out, said.err)
 
     return run
+
+
+def exit_code(patch: pytest.MonkeyPatch, *words: str | Path) -> int:
+    """Run a command line in this process; return its exit code."""
+    patch.setattr("sys.argv", ["publisher", *(str(w) for w in words)])
+    try:
+        main()
+    except SystemExit as leave:
+        return int(leave.code or 0)
+    return 0
+
+
+@pytest.fixture(scope="session")
+def packs(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder with the packs of every demo, built once in a run, without a word on stderr. Nobody writes into it."""
+
+    def build(slug: str, room: Path) -> Path:
+        said = StringIO()
+        with pytest.MonkeyPatch.context() as patch, redirect_stderr(said), redirect_stdout(StringIO()):
+            code = exit_code(patch, "build", ROOT / "designs" / slug, "--out", room)
+        assert (code, said.getvalue()) == (0, "")
+        return room / slug
+
+    slugs = sorted(spec.parent.name for spec in (ROOT / "designs").glob("*/spec.yaml"))
+    return made_once(shared(tmp_path_factory) / "packs", slugs, build)
 
 
 @pytest.fixture

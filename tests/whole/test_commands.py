@@ -84,18 +84,16 @@ def test_measure_judges_two_readings(publisher: Publisher) -> None:
     assert "--unit in" in slip.err
 
 
-def test_measure_by_a_pack_names_what_will_not_fit(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
-    assert publisher("build", designs / "toll-house", "--paper", "a4", "--out", tmp_path).code == 0
-    pack = tmp_path / "toll-house/toll-house-1.0.0-a4.pdf"
+def test_measure_by_a_pack_names_what_will_not_fit(publisher: Publisher, packs: Path, tmp_path: Path) -> None:
+    pack = packs / "toll-house/toll-house-1.0.0-a4.pdf"
     run = publisher("measure", "--across", "97.3", "--down", "97.3", "--pack", pack)
     assert run.code == 1
     assert "5.16 mm as printed" in run.out
     assert publisher("measure", "--across", "100", "--down", "100", "--pack", tmp_path / "none.pdf").code == 2
 
 
-def test_proof_alone_with_and_without_the_spec(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
-    assert publisher("build", designs / "quay", "--paper", "a4", "--out", tmp_path).code == 0
-    pack = tmp_path / "quay/quay-1.0.0-a4.pdf"
+def test_proof_alone_with_and_without_the_spec(publisher: Publisher, packs: Path, designs: Path) -> None:
+    pack = packs / "quay/quay-1.0.0-a4.pdf"
     with_spec = publisher("proof", pack, "--spec", designs / "quay")
     assert with_spec.code == 0, with_spec.err
     assert "proved" in with_spec.out

@@ -3,13 +3,12 @@
 import re
 import shlex
 import shutil
-import subprocess
-import sys
 from collections.abc import Callable
 from pathlib import Path
 
 import pytest
 
+from docs import generate
 from docs.spec_page import wrong_examples
 from publisher.geometry.surfaces.draw import MOST_POINTS, MOST_UNITS
 from publisher.geometry.surfaces.pattern import CLEAR
@@ -22,18 +21,13 @@ Publisher = Callable[..., Run]
 Block = tuple[list[str], list[str]]
 
 
-def test_generated_pages_are_fresh() -> None:
-    run = subprocess.run(
-        [sys.executable, "-m", "docs.generate", "--check"], cwd=ROOT, capture_output=True, text=True, check=False
-    )
-    assert run.returncode == 0, run.stderr
+def test_generated_pages_are_fresh(capsys: pytest.CaptureFixture[str]) -> None:
+    assert generate.main(["--check"]) == 0, capsys.readouterr().err
 
 
 def test_a_stale_page_is_found_with_its_remedy(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str], tmp_path: Path
 ) -> None:
-    from docs import generate
-
     monkeypatch.setattr(generate, "DOCS", tmp_path)
     monkeypatch.setattr(generate, "fresh", lambda: {"a.md": "new\n", "pictures/shapes/b.svg": "<svg/>\n"})
     assert generate.main([]) == 0

@@ -4,13 +4,14 @@ import math
 from collections.abc import Mapping
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from publisher.design.language.amounts import Amount, Origin
 from publisher.design.language.evaluate import evaluate
 from publisher.design.language.lexer import Fault
 from publisher.design.language.parser import parse
+from tests.searches.profile import cases
 
 NAMES: Mapping[str, Amount] = {
     "board": Amount(5.0, mm=1),
@@ -108,7 +109,8 @@ TREES = st.recursive(
 )
 
 
-@settings(max_examples=400, deadline=None)
+@pytest.mark.search
+@cases(100, 20_000)
 @given(TREES)
 def test_plain_arithmetic_agrees_with_python(text: str) -> None:
     if len(text) > 300:

@@ -4,12 +4,13 @@ from itertools import pairwise
 from math import cos, dist, pi, sin
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from publisher.geometry.paths.biarcs import TOLERANCE, fitted, fitted_line
 from publisher.geometry.paths.curves import Curve
 from publisher.geometry.paths.rings import signed_area
+from tests.searches.profile import cases
 
 
 def ellipse(a: float, b: float, count: int) -> list[tuple[float, float]]:
@@ -30,7 +31,8 @@ def test_a_circle() -> None:
     assert signed_area(curves) == pytest.approx(pi * 50.0**2, rel=1e-9)
 
 
-@settings(max_examples=60, deadline=None, derandomize=True, database=None)
+@pytest.mark.search
+@cases(20, 2000)
 @given(st.floats(20.0, 300.0), st.floats(0.2, 1.0))
 def test_ellipses(a: float, flat: float) -> None:
     """Area πab; few arcs, no kinks, all points within the tolerance."""

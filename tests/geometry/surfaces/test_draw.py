@@ -5,7 +5,7 @@ from math import cos, pi, sin
 
 import pytest
 import shapely
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from publisher.basics import Finding, LineKind, Purpose, Severity
@@ -15,6 +15,7 @@ from publisher.geometry.making.parts import make_part
 from publisher.geometry.surfaces import PATTERNS, surface_marks
 from publisher.geometry.surfaces.draw import MOST_UNITS, SHORTEST
 from tests.geometry.surfaces.conftest import draw_on
+from tests.searches.profile import cases
 
 Plan = Callable[..., PartPlan]
 Draw = Callable[[PartPlan], Part]
@@ -95,7 +96,8 @@ def board(draw: st.DrawFn) -> shapely.Polygon:
 
 
 @pytest.mark.parametrize("name", NAMES)
-@settings(max_examples=60, deadline=None, derandomize=True, database=None)
+@pytest.mark.search
+@cases(12, 600)
 @given(data=st.data())
 def test_any_region_any_sizes(name: str, data: st.DataObject) -> None:
     """All marks lie inside, their number is bounded, twice is the same, and nothing is raised."""

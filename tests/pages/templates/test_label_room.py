@@ -4,10 +4,11 @@ from dataclasses import dataclass
 
 import pytest
 import shapely
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from publisher.pages.templates.label_room import CLEAR, Room
+from tests.searches.profile import cases
 
 
 @dataclass(frozen=True)
@@ -54,7 +55,8 @@ def test_the_block_with_more_freedom_wins() -> None:
     assert eased and eased[0] == Block(30, 18)
 
 
-@settings(max_examples=30, deadline=None)
+@pytest.mark.search
+@cases(10, 500)
 @given(
     corners=st.lists(st.tuples(st.floats(0, 120), st.floats(0, 120)), min_size=4, max_size=9),
     wide=st.floats(5, 40),

@@ -6,7 +6,7 @@ from math import dist, hypot
 
 import pytest
 import shapely
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from publisher.basics import Box, Layer, LineKind, Pose, Purpose
@@ -26,6 +26,7 @@ from publisher.pages.templates.part_strokes import (
 )
 from publisher.pages.type.styles import CUT, line_style
 from publisher.pages.type.text import Setter
+from tests.searches.profile import cases
 
 poses = st.builds(Pose, st.floats(-300, 300), st.floats(-300, 300), st.floats(0, 359), st.booleans())
 
@@ -34,7 +35,8 @@ def strokes(drawn: object) -> list[Stroke]:
     return [d for d in drawn if isinstance(d, Stroke)]  # type: ignore[attr-defined]
 
 
-@settings(max_examples=40, deadline=None)
+@pytest.mark.search
+@cases(15, 1000)
 @given(pose=poses)
 def test_arcs_stay_on_their_circle_at_any_pose(pose: Pose) -> None:
     corner = [(10 + 5 * c, 20 + 5 * s) for c, s in ((1, 0), (0.8, 0.6), (0.6, 0.8), (0, 1))]
@@ -196,7 +198,8 @@ def test_quiet_lines_leave_out_surface(make_part: Callable[..., Part]) -> None:
     assert quiet_lines(make_part(marks=(Mark(LineKind.GLUE, Purpose.LAP, line),)), Pose()).length == pytest.approx(60)
 
 
-@settings(max_examples=25, deadline=None)
+@pytest.mark.search
+@cases(10, 500)
 @given(pose=poses)
 def test_the_promise_names_the_same_place_as_the_drawing(pose: Pose) -> None:
     ring = Ring(((0, 0), (30, 0), (30, 12), (8, 20)), (Run("e", 0, 0),))

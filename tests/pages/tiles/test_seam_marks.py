@@ -2,14 +2,16 @@
 
 from math import dist
 
+import pytest
 import shapely
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from publisher.basics import Point
 from publisher.pages.tiles.seam_marks import Seam, seams
 from publisher.pages.tiles.seams import MARK_RADIUS, Cutting, cut
 from publisher.pages.type.rectangles import as_polygon
+from tests.searches.profile import cases
 
 NOTHING = shapely.GeometryCollection()
 
@@ -73,7 +75,8 @@ def test_a_thin_slanting_part_is_tied_through_tiles_beside_it() -> None:
             assert dist(seam.marks[0], seam.marks[-1]) > 20
 
 
-@settings(max_examples=60, deadline=None)
+@pytest.mark.search
+@cases(15, 1000)
 @given(
     points=st.lists(st.tuples(st.floats(0, 700), st.floats(0, 500)), min_size=4, max_size=9),
     width=st.floats(160, 270),

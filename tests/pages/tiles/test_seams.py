@@ -2,7 +2,7 @@
 
 import pytest
 import shapely
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from publisher.basics import Box
@@ -21,6 +21,7 @@ from publisher.pages.tiles.seams import (
     trim_lines,
 )
 from publisher.pages.type.rectangles import as_polygon, within
+from tests.searches.profile import cases
 
 
 def check(cutting: Cutting, outline: shapely.Polygon, width: float, height: float) -> None:
@@ -53,7 +54,8 @@ def test_no_room_means_no_tiles() -> None:
     assert trim_lines(0, 100, OVERLAP, (), 0.0) is None
 
 
-@settings(max_examples=60, deadline=None)
+@pytest.mark.search
+@cases(20, 2000)
 @given(length=st.floats(150, 1500), room=st.floats(120, 300), lean=st.sampled_from([0.0, -1.0, 1.0, 0.5]))
 def test_trim_lines_need_no_more_tiles_than_the_length(length: float, room: float, lean: float) -> None:
     lines = trim_lines(0.0, length, room, (), lean)
@@ -82,7 +84,8 @@ def test_the_quay_side_is_two_tiles() -> None:
         check(cutting, outline, width, 120.0)
 
 
-@settings(max_examples=30, deadline=None)
+@pytest.mark.search
+@cases(10, 1000)
 @given(
     points=st.lists(st.tuples(st.floats(0, 700), st.floats(0, 500)), min_size=3, max_size=8),
     width=st.floats(150, 270),

@@ -5,7 +5,7 @@ from math import atan2, cos, dist, sin
 
 import pytest
 import shapely
-from hypothesis import HealthCheck, given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from publisher.basics import Box, OutlinePromise, Point, SeamPromise
@@ -19,6 +19,7 @@ from publisher.pages.tiles.tile_pages import tile_drafts
 from publisher.pages.type.rectangles import as_polygon, within
 from publisher.pages.type.styles import CUT, GAUGE, HATCH, LEAST, LEAST_SIZE
 from publisher.pages.type.text import Setter
+from tests.searches.profile import cases
 
 
 def bodies(drafts: tuple[PageDraft, ...]) -> tuple[Body, ...]:
@@ -103,7 +104,8 @@ def test_undoing_the_tiles_gives_the_part_back(
         put_back(bodies(drafts), part)
 
 
-@settings(max_examples=12, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
+@pytest.mark.search
+@cases(4, 100)
 @given(width=st.floats(280, 900), height=st.floats(120, 600))
 def test_any_wall_comes_back(
     make_context: Callable[..., Context], draw: Callable[..., Part], width: float, height: float
