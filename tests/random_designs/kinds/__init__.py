@@ -1,0 +1,17 @@
+"""The kinds of designs. Each module draws plans, makes designs of them, breaks them in one place and makes them smaller.
+
+``draw(dice)`` returns a plan (a frozen dataclass of sizes), ``design(plan)`` its spec and its solids, ``faults(plan, dice)`` plans with
+one change that makes them untrue, by the name of the change, and ``smaller(plan)`` simpler plans of the same kind.
+"""
+
+from tests.random_designs.kinds import boxes, drawings, houses, rings, spires, stacks, tiles
+
+KINDS = {
+    "ring": rings,
+    "box": boxes,
+    "house": houses,
+    "spire": spires,
+    "stack": stacks,
+    "drawing": drawings,
+    "tile": tiles,
+}

@@ -1,0 +1,157 @@
+"""Spires and pyramids of 3 to 12 facets, pointed or cut off level, that stand on the table.
+
+The outside of a facet is the plane through its base and the axis; its inside lies t behind it, so the inside of the whole is
+the same pyramid with an apothem smaller by t/sin(pitch) at each height. Two facets meet in the plane through the axis
+between them. With the pitch p against the horizontal the outward normals of neighbours have
+n·n' = sin²p·cos(2π/n) + cos²p, and the inside corner is 180° less the angle between them.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from itertools import pairwise
+from math import acos, atan2, cos, degrees, hypot, pi, sin, tan
+
+import numpy as np
+
+from tests.random_designs.design import Base, Design, Need, Piece, Spec, Touch, deg, frame, mm
+from tests.random_designs.dice import Dice
+from tests.random_designs.solids import Array, box_of, hull, placed, turn_about, united
+
+
+@dataclass(frozen=True, slots=True)
+class Spire:
+    """Faces, width of a face at its base and top, height upright; ``off``: degrees by which every corner is written wrong."""
+
+    base: Base
+    sides: int
+    width: float
+    height: float
+    top: float
+    off: float = 0.0
+    taller: float = 0.0  # mm by which the second facet is higher than the others
+
+
+def draw(dice: Dice) -> Spire:
+    """Return a spire with room inside."""
+    base = dice.base("Random spire")
+    sides = dice.count(3, 12)
+    k = tan(pi / sides)
+    while True:
+        width, height = (
+            dice.size(max(20.0, 2 * (2 * base.t + 12.0) * k), min(160.0, 900.0 / sides)),
+            dice.size(30.0, 220.0),
+        )
+        apothem = width / 2 / k
+        inset = base.t / sin(atan2(height, apothem))
+        if apothem > inset + 8.0:
+            break
+    top = 0.0
+    if dice.chance(0.4):
+        least = 2 * k * (inset + 8.0)
+        top = dice.above("width of the top", max(3.0, round(least + 0.05, 1)), width * 0.8)
+        inward = (width - top) / 2 / k
+        if inward < 3.0 or top >= width - 1.0 or top / 2 / k <= base.t / sin(atan2(height, inward)) + 2.0:
+            top = 0.0
+    return Spire(base, sides, width, height, top)
+
+
+def _corner(plan: Spire) -> float:
+    inwards = (plan.width - plan.top) / 2 / tan(pi / plan.sides)
+    p = atan2(plan.height, inwards)
+    return 180.0 - degrees(acos(sin(p) ** 2 * cos(2 * pi / plan.sides) + cos(p) ** 2))
+
+
+def design(plan: Spire) -> Design:
+    """Return spec and solids."""
+    n = plan.sides
+    spots = [f"face_{i + 1}" for i in range(n)]
+    parts: Spec = {"facet": _facet_part(plan, plan.height)}
+    panels = dict.fromkeys(spots, "facet")
+    if plan.taller:
+        parts["odd_facet"] = _facet_part(plan, plan.height + plan.taller)
+        panels[spots[1]] = "odd_facet"
+    corner = deg(round(_corner(plan), 4) + plan.off)
+    joins = [
+        {"edges": [f"{spots[i]}.right", f"{spots[(i + 1) % n]}.left"], "joint": "mitre", "corner": corner}
+        for i in range(n)
+    ]
+    assembly = {"spire": {"panels": panels, "stands_on": "face_1.base", "joins": joins}}
+    piece = _piece(plan, spots)
+    low, high = box_of(united([solid for _, solid in piece.boards]))
+    truth = float(high[2] - low[2])
+    needs = (Need("spire.height", round(truth - plan.base.margin, 3), truth),)
+    facts = (("spire.height", truth),)
+    spec = frame(plan.base, parts, assembly, needs, max(plan.width, hypot(plan.height, plan.width)))
+    return Design("spire", 0, plan, spec, (), (piece,), needs, facts, "mitre", plan.base)
+
+
+def _facet_part(plan: Spire, height: float) -> Spec:
+    sizes: Spec = {"sides": plan.sides, "width": mm(plan.width), "height": mm(height)}
+    if plan.top:
+        sizes["top_width"] = mm(plan.top)
+    return {"shape": "spire_facet", "with": sizes}
+
+
+def _corners(plan: Spire, height: float) -> tuple[Array, Array]:
+    """Return the corners of the facet that looks to -y: outside and inside, base left, base right, top right, top left."""
+    k = tan(pi / plan.sides)
+    inwards = (plan.width - plan.top) / 2 / k
+    inset = plan.base.t / sin(atan2(height, inwards))
+
+    def level(apothem: float, z: float) -> list[tuple[float, float, float]]:
+        return [(-apothem * k, -apothem, z), (apothem * k, -apothem, z)]
+
+    low, high = plan.width / 2 / k, plan.top / 2 / k
+    outer = [*level(low, 0.0), *reversed(level(high, height))]
+    if high > inset:
+        inner = [*level(low - inset, 0.0), *reversed(level(high - inset, height))]
+    else:  # the inside ends in a point below the top
+        point = height * (low - inset) / inwards
+        inner = [*level(low - inset, 0.0), (0.0, 0.0, point), (0.0, 0.0, point)]
+    return np.array(outer), np.array(inner)
+
+
+def _piece(plan: Spire, spots: list[str]) -> Piece:
+    n = plan.sides
+    step = turn_about((0, 0, 0), (0, 0, 1), 360.0 / n)
+    outer, inner = _corners(plan, plan.height)
+    area = _area(outer[1], outer[2], inner[2], inner[1])
+    matrix = np.eye(4)
+    boards, touches = [], []
+    for i, spot in enumerate(spots):
+        high = plan.height + (plan.taller if i == 1 else 0.0)
+        outside, inside = _corners(plan, high)
+        boards.append((spot, placed(hull(np.vstack([outside, inside])), matrix)))
+        # the mitre's normal, level, from the next facet back to this one, before this facet was turned
+        way = matrix[:3, :3] @ np.array([-cos(pi / n), -sin(pi / n), 0.0])
+        touches.append(Touch(spot, spots[(i + 1) % n], (float(way[0]), float(way[1]), float(way[2])), area))
+        # a corner that is wrong leans the next facet about the edge where both outsides meet
+        matrix = matrix @ turn_about(outer[1], outer[2] - outer[1], plan.off) @ step
+    return Piece("spire", tuple(boards), tuple(touches))
+
+
+def _area(*ring: Array) -> float:
+    """Return the area of a plane polygon in space."""
+    parts = [np.cross(b - ring[0], c - ring[0]) for b, c in pairwise(ring[1:])]
+    return float(np.linalg.norm(sum(parts))) / 2
+
+
+def faults(plan: Spire, dice: Dice) -> dict[str, Spire]:
+    """Return the spire with wrong corners, with one facet higher, or with a need that it does not meet."""
+    return {
+        "corners wrong": replace(plan, off=dice.size(0.5, 5.0) * dice.one_of((-1.0, 1.0))),
+        "one facet higher": replace(plan, taller=dice.size(3.0, 12.0)),
+        "a need not met": replace(plan, base=replace(plan.base, margin=-dice.size(0.1, 2.0))),
+    }
+
+
+def smaller(plan: Spire) -> Iterator[Spire]:
+    """Return spires with fewer facets, no flat top, rounder sizes."""
+    if plan.top:
+        yield replace(plan, top=0.0)
+    for sides in range(3, plan.sides):
+        yield replace(plan, sides=sides)
+    for step in (20.0, 10.0, 1.0):
+        width, height = (max(step, round(v / step) * step) for v in (plan.width, plan.height))
+        if (width, height) != (plan.width, plan.height):
+            yield replace(plan, width=width, height=height)

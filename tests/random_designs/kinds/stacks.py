@@ -1,0 +1,316 @@
+"""Stacks of level layers: plinths, turned polygons, spiral stairs, straight flights, hills.
+
+A row's turn and shift count for each of its layers, against the layer below it.
+"""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from itertools import pairwise
+from math import cos, pi, radians, sin, sqrt
+
+from manifold3d import CrossSection, JoinType, Manifold
+
+from tests.random_designs.design import Base, Design, Need, Piece, Spec, Touch, deg, frame, mm
+from tests.random_designs.dice import Dice
+from tests.random_designs.judge import of_piece
+from tests.random_designs.solids import Point
+
+FINE = 720  # corners of a full circle where sizes are taken: 0.002 mm off at a radius of 200 mm
+COARSE = 36  # corners of a full circle in solids, all of which have the same ones
+FIGURE = 0.294  # N: a figure of 30 g
+STRENGTH = 0.345  # MPa, a maker's least value for extruded polystyrene (50 psi)
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """One part: its shape and sizes as the spec has them (mm, degrees, counts)."""
+
+    shape: str
+    sizes: tuple[tuple[str, float], ...]
+
+    def __getitem__(self, name: str) -> float:
+        return dict(self.sizes)[name]
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A row of a stack: the part's number, how many layers, turn (degrees) and shift (mm) of each against the one below."""
+
+    part: int
+    count: int = 1
+    turn: float = 0.0
+    shift: Point = (0.0, 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Stack:
+    """Parts and rows from the table up; ``form`` says which kind of stack it is."""
+
+    base: Base
+    form: str
+    parts: tuple[Layer, ...]
+    rows: tuple[Row, ...]
+    layers: int = 0  # of a hill
+
+
+ANGLES = ("step_angle", "turn")
+COUNTS = ("sides",)
+
+
+def draw(dice: Dice) -> Stack:
+    """Return a stack of one of the forms."""
+    base = dice.base("Random stack")
+    form = dice.one_of(("plinth", "turned", "spiral", "flight", "hill"))
+    return {"plinth": _plinth, "turned": _turned, "spiral": _spiral, "flight": _flight, "hill": _hill}[form](dice, base)
+
+
+def _plinth(dice: Dice, base: Base) -> Stack:
+    parts, rows = [], []
+    radius = dice.page_wide(40.0, 240.0, 0.0, base.paper) / 2
+    for number in range(dice.count(2, 4)):
+        shape = dice.one_of(("disc", "regular_polygon"))
+        sides = dice.count(4, 12)
+        sizes = (
+            (("radius", round(radius, 3)),)
+            if shape == "disc"
+            else (("sides", float(sides)), ("radius", round(radius, 3)))
+        )
+        parts.append(Layer(shape, sizes))
+        rows.append(Row(number, dice.count(1, 4)))
+        inner = radius if shape == "disc" else radius * cos(pi / sides)
+        radius = inner - dice.above("terrace", 0.0, inner / 4)
+        if radius < 12.0:
+            break
+    return Stack(base, "plinth", tuple(parts), tuple(rows))
+
+
+def _turned(dice: Dice, base: Base) -> Stack:
+    radius, sides = dice.size(20.0, 100.0), dice.count(3, 8)
+    plinth = Layer("disc", (("radius", radius + dice.size(0.0, 10.0)),))
+    polygon = Layer("regular_polygon", (("sides", float(sides)), ("radius", radius)))
+    turn = dice.one_of((5.0, 10.0, 15.0, 22.5, 45.0)) * dice.one_of((1.0, -1.0))
+    return Stack(base, "turned", (plinth, polygon), (Row(0), Row(1, dice.count(1, 12), turn)))
+
+
+def _spiral(dice: Dice, base: Base) -> Stack:
+    while True:
+        steps = dice.count(10, 24)  # to a full turn
+        turn, span = 360.0 / steps, dice.count(2, 3)
+        core = dice.size(15.0, 45.0)
+        reach = dice.size(core + 20.0, core + 80.0)
+        root = core * radians(turn * span)
+        if STRENGTH * root * base.t**2 / (6 * FIGURE * (reach - core)) >= 1.25:
+            break
+    notch = dice.one_of((0.0, 4.0))
+    climb = 1.0 if dice.chance(0.7) else -1.0
+    turn = round(turn, 4)
+    sizes = (
+        ("core_radius", core),
+        ("reach", reach),
+        ("step_angle", round(span * turn, 4)),
+        ("turn", climb * turn),
+        ("notch", notch),
+    )
+    plinth = Layer("disc", (("radius", reach),))
+    return Stack(
+        base, "spiral", (plinth, Layer("spiral_stair_layer", sizes)), (Row(0), Row(1, dice.count(4, 30), climb * turn))
+    )
+
+
+def _flight(dice: Dice, base: Base) -> Stack:
+    steps, going, wide, each = dice.count(2, 8), dice.size(12.0, 40.0), dice.size(30.0, 150.0), dice.count(1, 2)
+    landing = dice.size(20.0, 60.0)
+    parts, rows = [], []
+    for i in range(steps):
+        parts.append(Layer("rectangle", (("width", round(landing + going * (steps - 1 - i), 3)), ("height", wide))))
+        rows.append(Row(i, 1, 0.0, (going, 0.0) if i else (0.0, 0.0)))
+        if each > 1:
+            rows.append(Row(i, each - 1))
+    return Stack(base, "flight", tuple(parts), tuple(rows))
+
+
+def _hill(dice: Dice, base: Base) -> Stack:
+    length = dice.page_wide(80.0, 400.0, 0.0, base.paper)
+    width = dice.size(0.5 * length, length)
+    layers, inset = dice.count(2, 8), dice.size(6.0, 20.0)
+    # an ellipse moved inwards keeps its form while its sharpest bend, b²/a, is larger than the move
+    while inset * (layers - 1) > 0.7 * width**2 / length / 2 or inset * (layers - 1) > width / 2 - 15.0:
+        if layers > 2:
+            layers -= 1
+        else:
+            inset = round(inset / 2, 1)
+    sizes = (("length", length), ("width", width), ("inset", inset))
+    return Stack(base, "hill", (Layer("hill", sizes),), (Row(0),), layers)
+
+
+def outline(layer: Layer, fine: int) -> list[Point]:
+    """Return the outline of a layer by its closed form, anticlockwise, with ``fine`` corners to a full circle."""
+    if layer.shape == "disc":
+        return _round(layer["radius"], 0.0, 360.0, fine)[:-1]
+    if layer.shape == "regular_polygon":
+        n = round(layer["sides"])
+        return [_polar(layer["radius"], -90.0 - 180.0 / n + k * 360.0 / n) for k in range(n)]
+    if layer.shape == "rectangle":
+        w, h = layer["width"], layer["height"]
+        return [(0.0, 0.0), (w, 0.0), (w, h), (0.0, h)]
+    if layer.shape == "hill":
+        return [
+            (layer["length"] / 2 * cos(radians(a)), layer["width"] / 2 * sin(radians(a)))
+            for a in _angles(0.0, 360.0, fine)[:-1]
+        ]
+    return _step(layer, fine)
+
+
+def _step(layer: Layer, fine: int) -> list[Point]:
+    """Return a core and one step from the angle 0; the notch's straight side lies on the angle of the turn, its other side at 45°."""
+    core, reach, turn, notch = layer["core_radius"], layer["reach"], abs(layer["turn"]), layer["notch"]
+    ring = [*_round(reach, 0.0, layer["step_angle"], fine), *_round(core, layer["step_angle"], 360.0, fine)]
+    if layer["turn"] < 0.0:
+        ring = [(x, -y) for x, y in reversed(ring)]
+    if notch:
+        tip = _polar(reach - notch, turn)
+        way = _polar(1.0, turn - 45.0)
+        dot = tip[0] * way[0] + tip[1] * way[1]
+        far = -dot + sqrt(dot * dot - (reach - notch) ** 2 + reach**2)
+        wedge = [tip, (tip[0] + 1.01 * far * way[0], tip[1] + 1.01 * far * way[1]), _polar(reach * 1.01, turn)]
+        if layer["turn"] < 0.0:
+            wedge = [(x, -y) for x, y in reversed(wedge)]
+        cut = CrossSection([ring]) - CrossSection([wedge])
+        return [(float(x), float(y)) for x, y in max(cut.to_polygons(), key=len)]
+    return ring
+
+
+def _polar(radius: float, angle: float) -> Point:
+    return (radius * cos(radians(angle)), radius * sin(radians(angle)))
+
+
+def _angles(first: float, last: float, fine: int) -> list[float]:
+    n = max(2, round(fine * (last - first) / 360.0))
+    return [first + (last - first) * k / n for k in range(n + 1)]
+
+
+def _round(radius: float, first: float, last: float, fine: int) -> list[Point]:
+    return [_polar(radius, angle) for angle in _angles(first, last, fine)]
+
+
+def design(plan: Stack) -> Design:
+    """Return spec and solids."""
+    names = [f"layer_{chr(97 + i)}" for i in range(len(plan.parts))]
+    parts: Spec = {}
+    for name, layer in zip(names, plan.parts, strict=True):
+        parts[name] = {"shape": layer.shape, "with": {k: _written(k, v) for k, v in layer.sizes if v or k != "notch"}}
+        if plan.layers:
+            parts[name]["layers"] = plan.layers
+    rows = []
+    for row in plan.rows:
+        written: Spec = {"part": names[row.part]}
+        if row.count > 1:
+            written["count"] = row.count
+        if row.turn:
+            written["turn"] = deg(row.turn)
+        if row.shift != (0.0, 0.0):
+            written["shift"] = [mm(row.shift[0]), mm(row.shift[1])]
+        rows.append(written)
+    piece = _piece(plan)
+    left, front, right, back = CrossSection.compose(_sections(plan, FINE)).bounds()
+    size = [right - left, back - front, len(piece.boards) * plan.base.t]
+    needs = (Need("pile.height", round(size[2] - plan.base.margin, 3), size[2]),)
+    facts = [*zip(("pile.width", "pile.depth", "pile.height"), size, strict=True), *_stair_facts(plan)]
+    longest = max(*size[:2], *(abs(v) for layer in plan.parts for _, v in layer.sizes))
+    spec = frame(plan.base, parts, {"pile": {"stack": rows}}, needs, longest)
+    return Design("stack", 0, plan, spec, (), (piece,), needs, tuple(facts), f"layers ({plan.form})", plan.base)
+
+
+def _written(name: str, value: float) -> str | int:
+    return deg(value) if name in ANGLES else round(value) if name in COUNTS else mm(value)
+
+
+def _stair_facts(plan: Stack) -> list[tuple[str, float]]:
+    """The largest circle on a bare tread, a sector of one turn between core and reach, where no notch cuts into it."""
+    if plan.form != "spiral" or plan.parts[1]["notch"] or plan.rows[-1].count < 2:
+        return []
+    step, half = plan.parts[1], sin(radians(abs(plan.parts[1]["turn"]) / 2))
+    rho = step["reach"] * half / (1 + half)
+    if step["reach"] - 2 * rho < step["core_radius"]:
+        rho = (step["reach"] - step["core_radius"]) / 2
+    return [("pile.base_that_stands", 2 * rho), ("pile.climb", plan.rows[-1].count * plan.base.t)]
+
+
+def _sections(plan: Stack, fine: int) -> list[CrossSection]:
+    """Return the outlines of all layers from the table up."""
+    if plan.layers:
+        ground, inset = CrossSection([outline(plan.parts[0], fine)]), plan.parts[0]["inset"]
+        return [ground.offset(-k * inset, JoinType.Round, 2.0, fine) if k else ground for k in range(plan.layers)]
+    sections: list[CrossSection] = []
+    angle, at = 0.0, (0.0, 0.0)
+    for row in plan.rows:
+        flat = CrossSection([outline(plan.parts[row.part], fine)])
+        for _ in range(row.count):
+            angle, at = angle + row.turn, (at[0] + row.shift[0], at[1] + row.shift[1])
+            sections.append(flat.rotate(angle).translate(at))
+    return sections
+
+
+def _piece(plan: Stack) -> Piece:
+    t = plan.base.t
+    sections = _sections(plan, COARSE)
+    boards = [(f"layer {k + 1}", Manifold.extrude(s, t).translate([0, 0, k * t])) for k, s in enumerate(sections)]
+    touches = []
+    for k, (below, above) in enumerate(pairwise(sections)):
+        common = (below ^ above).area()
+        # a layer that lies on less than a fifth of itself, or on a hair, is not said to hold
+        touches.append(
+            Touch(
+                f"layer {k + 1}", f"layer {k + 2}", (0.0, 0.0, -1.0), max(common, 0.2 * min(below.area(), above.area()))
+            )
+        )
+    return Piece("pile", tuple(boards), tuple(touches))
+
+
+def faults(plan: Stack, dice: Dice) -> dict[str, Stack]:
+    """Return the stack with its top row shifted off, or so far that it falls, or with a need that it does not meet."""
+    made = {"a need not met": replace(plan, base=replace(plan.base, margin=-dice.size(0.1, 2.0)))}
+    if plan.layers:
+        return made
+    wide = [right - left for left, _, right, _ in (CrossSection([outline(p, COARSE)]).bounds() for p in plan.parts)]
+    reach = max(wide)
+    *rows, last = plan.rows
+    made["top layers beside the stack"] = replace(
+        plan, rows=(*rows, replace(last, count=1, shift=(round(reach + dice.size(1.0, 20.0), 3), 0.0)))
+    )
+    for share in (0.3, 0.45, 0.6, 0.75, 0.9):
+        slid = round(wide[last.part] * share, 1)
+        moved = tuple(replace(row, shift=(row.shift[0] + slid, 0.0)) if i else row for i, row in enumerate(plan.rows))
+        falling = replace(plan, rows=moved)
+        if of_piece(_piece(falling)):
+            made["slid until it falls"] = falling
+            break
+    return made
+
+
+def smaller(plan: Stack) -> Iterator[Stack]:
+    """Return stacks of fewer rows and layers, with rounder sizes."""
+    if len(plan.rows) > 2:
+        yield replace(plan, rows=plan.rows[:-1])
+        yield replace(plan, rows=plan.rows[1:])
+    for i, row in enumerate(plan.rows):
+        for fewer in {1, row.count // 2} - {0, row.count}:
+            yield replace(plan, rows=(*plan.rows[:i], replace(row, count=fewer), *plan.rows[i + 1 :]))
+    if plan.layers > 2:
+        yield replace(plan, layers=2)
+    used = {row.part for row in plan.rows}
+    if len(used) < len(plan.parts):
+        keep = sorted(used)
+        yield replace(
+            plan,
+            parts=tuple(plan.parts[k] for k in keep),
+            rows=tuple(replace(r, part=keep.index(r.part)) for r in plan.rows),
+        )
+    for step in (20.0, 10.0, 1.0):
+        for i, layer in enumerate(plan.parts):
+            rounded = tuple(
+                (k, v if k in (*ANGLES, *COUNTS) or not v else max(step, round(v / step) * step))
+                for k, v in layer.sizes
+            )
+            if rounded != layer.sizes:
+                yield replace(plan, parts=(*plan.parts[:i], replace(layer, sizes=rounded), *plan.parts[i + 1 :]))

@@ -1,0 +1,60 @@
+"""The generator makes what it says, and a few dozen of its designs go through the tool. Searches take more seeds (``__main__``)."""
+
+import pytest
+from manifold3d import Manifold
+
+from tests.random_designs.dice import Dice
+from tests.random_designs.judge import untruths
+from tests.random_designs.kinds import KINDS
+from tests.random_designs.make import false_twin, true_design
+from tests.random_designs.report import LEAST_NEAR, lines, near_share
+from tests.random_designs.search import Asked, ask
+from tests.random_designs.shrink import failures, known_failures
+from tests.random_designs.tool import Said
+
+SEEDS = range(4)
+FEW = (2, 4)  # of each kind before the tool, the first with its twin
+NOTHING = Said((), (), {})
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_true_designs_are_true_by_their_solids(kind: str) -> None:
+    assert {seed: found for seed in SEEDS if (found := untruths(true_design(seed, kind)))} == {}
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_change_makes_a_design_untrue_by_its_solids(kind: str) -> None:
+    true = true_design(1, kind)
+    for change in KINDS[kind].faults(true.plan, Dice("changes")):
+        assert untruths(false_twin(true, change)[1]), change
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_the_tool_says_of_a_few_designs_what_the_solids_say(kind: str) -> None:
+    known = known_failures()
+    for seed in FEW:
+        asked = ask(true_design(seed, kind), twin=seed == FEW[0])
+        assert [f.name for f in failures(asked) if f.name not in known] == [], f"--kind {kind} --seeds {seed} --show"
+
+
+def test_a_seed_always_gives_the_same_spec() -> None:
+    assert true_design(3).spec == true_design(3).spec != true_design(10).spec
+
+
+def test_three_designs_of_ten_lie_near_a_limit() -> None:
+    asked = [Asked(true_design(seed), NOTHING, ()) for seed in range(70)]
+    assert near_share(asked) >= LEAST_NEAR
+
+
+def test_the_report_counts_findings_and_twins_apart() -> None:
+    true = true_design(0)
+    bad, warned = Said((("a/b", "x"),), (), {}), Said((), (("c/d", "y"),), {})
+    text = "\n".join(lines([Asked(true, warned, (), "a gap", bad), Asked(true, warned, (), "a gap", NOTHING)]))
+    assert "errors on true designs: 0" in text
+    assert "   2 c/d (" in text
+    assert "a gap: 1 of 2 found by a/b 1; not found: seeds 0" in text
+    assert "false twins: 1 of 2 found" in text
+
+
+def test_solids_are_made_by_the_general_library() -> None:
+    assert all(isinstance(solid, Manifold) for piece in true_design(0).pieces for _, solid in piece.boards)
