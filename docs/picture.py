@@ -8,7 +8,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import LineKind, Point
-from publisher.geometry import Mark, Part, polygon, run_points
+from publisher.geometry import Mark, Part, polygon
 
 MARGIN = 0.13  # of the larger side: room for the edges' names
 ARM = 0.022  # of the larger side: half of the cross at the origin
@@ -90,9 +90,10 @@ def _length(points: tuple[Point, ...]) -> float:
 
 
 def _bent(part: Part, name: str) -> tuple[Point, ...]:
-    """Return the points of the longest run of this name."""
-    runs = [run_points(part.outline.outer, run) for run in part.outline.outer.runs if run.name == name]
-    return max(runs, key=len, default=())
+    """Return the points of the longest stretch of this name; half of one that goes all round."""
+    found = [stretch.points for stretch in part.outline.outer.stretches() if stretch.name == name]
+    longest = max(found, key=len, default=())
+    return longest[: len(longest) // 2 + 1] if len(longest) > 2 and longest[0] == longest[-1] else longest
 
 
 def _n(value: float) -> str:

@@ -1,6 +1,6 @@
 """The vocabulary of the house.
 
-Comes in: nothing. Goes out: places, findings, rules and checks, poses, the names of marks, and the promises that a
+Comes in: nothing. Goes out: places, findings, rules and checks, poses, paths, the names of marks, and the promises that a
 finished file must keep. Never: imports a room or a third-party library, opens a file, reads the clock, holds a unit.
 """
 
@@ -18,6 +18,20 @@ from publisher.basics.findings import (
     run_checks,
 )
 from publisher.basics.marks import Layer, LineKind, Purpose
+from publisher.basics.path import (
+    SAGITTA,
+    SAME,
+    Arc,
+    Carry,
+    Line,
+    Path,
+    PathEdge,
+    angle,
+    circle,
+    closed_path,
+    polar,
+    polyline,
+)
 from publisher.basics.pose import Box, Point, Pose
 from publisher.basics.promise import (
     AttachmentPromise,
@@ -32,19 +46,26 @@ from publisher.basics.promise import (
 )
 
 __all__ = [
+    "SAGITTA",
+    "SAME",
+    "Arc",
     "AttachmentPromise",
     "Box",
+    "Carry",
     "Check",
     "CodePromise",
     "Finding",
     "Findings",
     "Layer",
     "LengthPromise",
+    "Line",
     "LineKind",
     "MarkPromise",
     "Outcome",
     "OutlinePromise",
     "PagePromise",
+    "Path",
+    "PathEdge",
     "Place",
     "Point",
     "Pose",
@@ -55,7 +76,12 @@ __all__ = [
     "SeamPromise",
     "Severity",
     "TextPromise",
+    "angle",
     "checked",
+    "circle",
+    "closed_path",
     "errors",
+    "polar",
+    "polyline",
     "run_checks",
 ]

@@ -17,12 +17,10 @@ from publisher.geometry.model import (
     ParameterInfo,
     Part,
     Region,
-    Ring,
-    Run,
     ShapeInfo,
 )
 from publisher.geometry.openings import opening_infos
-from publisher.geometry.paths import area, path_length, polygon, run_points
+from publisher.geometry.paths import area, path_length, polygon
 from publisher.geometry.rules import RULES
 from publisher.geometry.surfaces import surface_infos
 
@@ -39,8 +37,6 @@ __all__ = [
     "ParameterInfo",
     "Part",
     "Region",
-    "Ring",
-    "Run",
     "Seen",
     "ShapeInfo",
     "area",
@@ -53,7 +49,6 @@ __all__ = [
     "path_length",
     "polygon",
     "rabbet_strip",
-    "run_points",
     "shape_infos",
     "surface_infos",
 ]

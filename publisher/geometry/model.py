@@ -4,38 +4,25 @@ from dataclasses import dataclass
 from math import dist
 from typing import Literal
 
-from publisher.basics import LineKind, Place, Point, Purpose
+from publisher.basics import Carry, LineKind, Path, Place, Point, Purpose
 from publisher.design import Rabbet
 
 
 @dataclass(frozen=True, slots=True)
-class Run:
-    """A stretch of a ring with one name: the segments from point ``first`` to point ``last`` (indices into the ring's
-    points, going forward and wrapping round). For an arc, ``centre`` and ``radius`` (mm) are kept, so that writers draw
-    a true arc; for straight runs they are None and 0."""
-
-    name: str
-    first: int
-    last: int
-    centre: Point | None = None
-    radius: float = 0.0
-
-
-@dataclass(frozen=True, slots=True)
-class Ring:
-    """A closed ring: the last point is joined to the first, which is not repeated. Arcs are flattened to a sagitta of at
-    most 0.005 mm. The runs follow each other round the whole ring. Anticlockwise for an outside, clockwise for a hole."""
-
-    points: tuple[Point, ...]
-    runs: tuple[Run, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class Region:
-    """An outside ring and its holes."""
+    """An outside path, anticlockwise, and the paths of its holes, clockwise; all closed."""
 
-    outer: Ring
-    holes: tuple[Ring, ...] = ()
+    outer: Path
+    holes: tuple[Path, ...] = ()
+
+    @property
+    def paths(self) -> tuple[Path, ...]:
+        """The outside, then the holes."""
+        return (self.outer, *self.holes)
+
+    def carried(self, carry: Carry) -> "Region":
+        """Return the region carried by a rigid motion."""
+        return Region(self.outer.carried(carry), tuple(hole.carried(carry) for hole in self.holes))
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +43,7 @@ class Opening:
 
     name: str
     kind: str
-    ring: Ring
+    ring: Path
     width: float
     height: float
     sill: float

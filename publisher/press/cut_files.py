@@ -1,14 +1,13 @@
 """Cut files: SVG in mm at true size, one group per kind of line. For knives that a machine holds, and for vector editors."""
 
 from collections.abc import Iterable
-from math import cos, pi, sin
+from math import radians
 
 import svgwrite
 
-from publisher.basics import LineKind, Pose
-from publisher.geometry import Mark, Part, Region, Ring
+from publisher.basics import Line, LineKind, Path, Pose, angle, polar
+from publisher.geometry import Mark, Part, Region
 from publisher.material import Layout
-from publisher.press.arcs import Straight, segments
 
 # ISO 128-2 widths in mm, so that a viewer shows what is cut, scored and drawn; a machine goes by the group's id
 WIDTHS = {
@@ -29,13 +28,9 @@ DASHES = {
 
 def write_part_svg(part: Part) -> bytes:
     """Return one finished piece as SVG: its outline (not the template: no pencil runs round a machine's blade), openings, marks."""
-    xs = [x for x, _ in part.outline.outer.points]
-    ys = [y for _, y in part.outline.outer.points]
-    margin = 1.0  # room for the line's own width
-    pose = Pose(margin - min(xs), margin - min(ys))
-    width, height = max(xs) - min(xs) + 2 * margin, max(ys) - min(ys) + 2 * margin
-    drawing = _drawing(f"{part.letter} {part.name}", width, height)
-    _add(drawing, height, [(part, pose)])
+    box = part.outline.outer.box.grown(1.0)  # room for the line's own width
+    drawing = _drawing(f"{part.letter} {part.name}", box.width, box.height)
+    _add(drawing, box.height, [(part, Pose(-box.left, -box.bottom))])
     return _text(drawing)
 
 
@@ -83,27 +78,23 @@ def _round(mm: float) -> float:
 
 
 def _region_path(region: Region, pose: Pose, height: float) -> str:
-    return " ".join(_ring_path(ring, pose, height) for ring in (region.outer, *region.holes))
+    return " ".join(_outline_path(path.placed(pose), height) for path in region.paths)
 
 
-def _ring_path(ring: Ring, pose: Pose, height: float) -> str:
-    arcs = tuple((r.first, r.last, pose.apply(r.centre), r.radius) for r in ring.runs if r.centre is not None)
-    start, rest = segments(pose.apply_all(ring.points), True, arcs)
+def _outline_path(path: Path, height: float) -> str:
+    start = path.edges[0].start
     d = [f"M {_round(start[0])} {_round(height - start[1])}"]
-    for piece in rest:
-        if isinstance(piece, Straight):
-            d.append(f"L {_round(piece.end[0])} {_round(height - piece.end[1])}")
+    for edge in path.edges:
+        x, y = edge.end
+        if isinstance(edge, Line):
+            d.append(f"L {_round(x)} {_round(height - y)}")
             continue
-        halves = 2 if abs(piece.sweep) > pi - 1e-6 else 1  # an SVG arc cannot close on its own start
-        for k in range(1, halves + 1):
-            if k == halves:
-                x, y = piece.end
-            else:
-                angle = piece.start + piece.sweep * k / halves
-                x, y = piece.centre[0] + piece.radius * cos(angle), piece.centre[1] + piece.radius * sin(angle)
-            flag = 0 if piece.sweep > 0 else 1  # y points down in SVG: anticlockwise becomes sweep 0
-            r = _round(piece.radius)
-            d.append(f"A {r} {r} 0 0 {flag} {_round(x)} {_round(height - y)}")
+        ends = [edge.end]
+        if abs(edge.sweep) > 180.0 - 1e-6:  # a flag for the larger arc is read differently near a half turn
+            half = angle(edge.centre, edge.start) + radians(edge.sweep) / 2.0
+            ends.insert(0, polar(edge.radius, half, edge.centre))
+        r, flag = _round(edge.radius), 0 if edge.ccw else 1  # y points down in SVG: anticlockwise becomes sweep 0
+        d.extend(f"A {r} {r} 0 0 {flag} {_round(x)} {_round(height - y)}" for x, y in ends)
     d.append("Z")
     return " ".join(d)
 

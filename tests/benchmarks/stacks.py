@@ -7,9 +7,9 @@ slope of log(time) over log(layers) between 25 and 200 layers: 1 is linear.
 from math import acos, ceil, cos, inf, log, radians, sin
 from time import process_time
 
-from publisher.basics import LineKind, Place, Point, Purpose
+from publisher.basics import LineKind, Place, Point, Purpose, polyline
 from publisher.design import Board, SheetSize, StackPlan, StackRow
-from publisher.geometry import Mark, Part, Region, Ring, Run
+from publisher.geometry import Mark, Part, Region
 from publisher.joints.stacks.facts import facts_of, report_on
 from publisher.joints.stacks.layers import lay_all
 
@@ -34,7 +34,7 @@ def step() -> Part:
         if a > radians(2 * TURN):
             ends = ((CORE * cos(a), CORE * sin(a)), ((CORE - 3) * cos(a), (CORE - 3) * sin(a)))
             ticks.append(Mark(LineKind.DRAW, Purpose.JOINT_TICK, ends))
-    region = Region(Ring(tuple(points), (Run("rim", 0, 0),)))
+    region = Region(polyline(points, True, "rim"))
     return Part(
         "step", "A", "Step", "foam", 5.0, "", region, region, (), tuple(ticks), (), 1, 0, 0, "any", 0.0, HERE
     )  # fmt: skip

@@ -7,9 +7,9 @@ from math import dist, sqrt
 import pytest
 import shapely
 
-from publisher.basics import Finding, Place
+from publisher.basics import Arc, Finding, Place
 from publisher.design import DrawingPlan, EdgeTreatment, OpeningPlan, Parameter, PartPlan, SlotRow, SurfacePlan, TabRow
-from publisher.geometry import Part, polygon, run_points
+from publisher.geometry import Part, polygon
 from publisher.geometry.making.parts import make_part
 
 Sizes = dict[str, float | str]
@@ -153,20 +153,22 @@ def refused() -> Callable[[PartPlan], tuple[Finding, ...]]:
 
 
 def assert_sound(part: Part) -> None:
-    """What holds of every part: valid rings, runs that cover them, arcs on their circles, a template inside the outline."""
+    """What holds of every part: valid outlines, edges end to end, arcs on their circles, a template inside the outline."""
     body, traced = polygon(part.outline), polygon(part.template)
     assert body.is_valid and body.area > 0.0
     assert traced.is_valid and traced.area > 0.0
     assert traced.difference(body).area < 1e-6
     for region in (part.outline, part.template):
-        for ring, hole in ((region.outer, False), *((h, True) for h in region.holes)):
-            assert shapely.LinearRing(ring.points).is_ccw is not hole
-            for run, after in zip(ring.runs, (*ring.runs[1:], ring.runs[0]), strict=True):
-                assert run.last == after.first and run.first != run.last
-                if run.centre is not None:
-                    points = run_points(ring, run)
-                    assert all(abs(dist(p, run.centre) - run.radius) < 1e-6 for p in points)
+        for path, hole in ((region.outer, False), *((h, True) for h in region.holes)):
+            assert path.closed and shapely.LinearRing(path.points).is_ccw is not hole
+            for edge, after in zip(path.edges, (*path.edges[1:], path.edges[0]), strict=True):
+                assert dist(edge.end, after.start) < 1e-9 and edge.length > 1e-6
+                if isinstance(edge, Arc):
+                    points = [*edge.points(), edge.end]
+                    assert all(abs(dist(p, edge.centre) - edge.radius) < 1e-6 for p in points)
                     longest = max(dist(a, b) for a, b in pairwise(points))
-                    assert run.radius - sqrt(max(run.radius**2 - longest**2 / 4.0, 0.0)) <= 0.005 + 1e-9
+                    assert edge.radius - sqrt(max(edge.radius**2 - longest**2 / 4.0, 0.0)) <= 0.005 + 1e-9
+                    turn = Arc.between("", edge.start, edge.end, edge.centre, edge.radius, edge.ccw).sweep
+                    assert abs(turn - edge.sweep) < 1e-6
     for opening in part.openings:
         assert shapely.Polygon(opening.ring.points).difference(shapely.box(*body.bounds)).area < 1e-6

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 import shapely
 
-from publisher.basics import LineKind, Refusal
+from publisher.basics import Arc, LineKind, Refusal, polar, polyline
 from publisher.geometry import area, look_at, polygon
 from publisher.geometry.drawings import Unreadable, areas, outline_of
 from publisher.geometry.drawings.basic_shapes import shape_paths
@@ -21,7 +21,6 @@ from publisher.geometry.drawings.scene import Scene, read_scene
 from publisher.geometry.drawings.styles import painted, stroke_words
 from publisher.geometry.drawings.svg_shapes import Drawn, box_of
 from publisher.geometry.drawings.tree import read_tree
-from publisher.geometry.paths.curves import Curve, polar
 
 ISLAND = Path(__file__).parents[1] / "cases" / "drawings" / "island.svg"
 
@@ -221,7 +220,10 @@ def test_filled_shapes_are_united_with_the_runs_that_survive() -> None:
     region, troubles = region_of(found, pick(found, "o"), (), "o")
     assert region is not None and troubles == []
     assert area(region) == pytest.approx(800.0 + 50.0 * pi, rel=1e-6)
-    assert {(run.name, round(run.radius, 9)) for run in region.outer.runs} == {("a", 0.0), ("b", 10.0)}
+    assert {(run.name, round(run.radius, 9) if isinstance(run, Arc) else 0.0) for run in region.outer.edges} == {
+        ("a", 0.0),
+        ("b", 10.0),
+    }
 
 
 def test_clipped_outlines_are_cut() -> None:
@@ -230,7 +232,7 @@ def test_clipped_outlines_are_cut() -> None:
     )
     region, _ = region_of(found, pick(found, "o"), (), "o")
     assert region is not None and polygon(region).area == pytest.approx(50.0 * pi, rel=1e-3)
-    assert {run.name for run in region.outer.runs} == {"o", "clip"}
+    assert {run.name for run in region.outer.edges} == {"o", "clip"}
 
 
 def test_marks_lie_on_the_part() -> None:
@@ -247,9 +249,8 @@ def test_marks_lie_on_the_part() -> None:
 
 def test_edges_are_named_from_the_lowest_left_corner() -> None:
     corners = [(30.0, 0.0), (30.0, 10.0), (0.0, 10.0), (0.0, 0.0), (15.0, 0.0)]
-    chain = [Curve("o", a, corners[(i + 1) % 5]) for i, a in enumerate(corners)]
-    named, edges = named_edges(chain)
-    assert [e.name for e in edges] == ["edge_1", "edge_2", "edge_3", "edge_4"] and len(named) == 4
+    named, edges = named_edges(polyline(corners, True, "o"))
+    assert [e.name for e in edges] == ["edge_1", "edge_2", "edge_3", "edge_4"] and len(named.edges) == 4
     assert (edges[0].start, edges[0].end) == ((0.0, 0.0), (30.0, 0.0))
 
 
@@ -259,7 +260,7 @@ def test_edges_are_named_from_the_lowest_left_corner() -> None:
 def test_the_island_of_the_tests_has_its_size() -> None:
     region = outline_of(ISLAND.read_bytes(), "shore")
     assert polygon(region).bounds == pytest.approx((0.0, 0.0, 282.0, 188.0), abs=0.005)
-    assert {run.name for run in region.outer.runs} == {"shore"} and region.holes == ()
+    assert {run.name for run in region.outer.edges} == {"shore"} and region.holes == ()
     with pytest.raises(Unreadable, match="is open"):
         outline_of(ISLAND.read_bytes(), "landing")
 

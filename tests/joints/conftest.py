@@ -9,7 +9,7 @@ from typing import Literal
 import pytest
 import shapely
 
-from publisher.basics import LineKind, Place, Point, Purpose
+from publisher.basics import Arc, Line, LineKind, Path, PathEdge, Place, Point, Purpose, polyline
 from publisher.brief import SpecFile
 from publisher.design import (
     Board,
@@ -28,7 +28,7 @@ from publisher.design import (
     StepPlan,
     TextPlan,
 )
-from publisher.geometry import Edge, Lap, Mark, Opening, Part, Region, Ring, Run
+from publisher.geometry import Edge, Lap, Mark, Opening, Part, Region
 from publisher.joints.assembled import Assembled, MatedPanels
 from publisher.joints.facts import part_facts
 from publisher.joints.panels import facts as panel_facts
@@ -48,22 +48,25 @@ def arc(centre: Point, radius: float, first: float, last: float, sagitta: float 
     return [(centre[0] + radius * cos(a), centre[1] + radius * sin(a)) for a in at]
 
 
-def ring_of(*runs: tuple[str, list[Point], Point | None, float]) -> Ring:
-    """A ring from runs (name, points with both ends, centre, radius) that follow each other."""
-    points: list[Point] = []
-    made: list[Run] = []
-    total = sum(len(p) - 1 for _, p, _, _ in runs)
-    for name, stretch, centre, radius in runs:
-        made.append(Run(name, len(points), (len(points) + len(stretch) - 1) % total, centre, radius))
-        points += stretch[:-1]
-    return Ring(tuple(points), tuple(made))
+def ring_of(*runs: tuple[str, list[Point], Point | None, float]) -> Path:
+    """A closed path from stretches (name, points with both ends, centre, radius) that follow each other."""
+    edges: list[PathEdge] = []
+    for name, points, centre, radius in runs:
+        if centre is None:
+            edges += polyline(points, name=name).edges
+        elif points[0] == pytest.approx(points[-1], abs=1e-9):  # a full turn has no two ends: two halves have
+            half = points[len(points) // 2]
+            edges += [Arc.between(name, a, b, centre, radius) for a, b in ((points[0], half), (half, points[0]))]
+        else:
+            edges.append(Arc.between(name, points[0], points[-1], centre, radius))
+    return Path(tuple(edges))
 
 
 def part_of(
     part_id: str,
-    outer: Ring,
+    outer: Path,
     *,
-    holes: tuple[Ring, ...] = (),
+    holes: tuple[Path, ...] = (),
     thickness: float = 5.0,
     openings: tuple[Opening, ...] = (),
     marks: tuple[Mark, ...] = (),
@@ -155,17 +158,17 @@ def polygon(
     """A straight-edged part; its edges are named e0, e1, … unless told."""
     count = len(corners)
     names = names or tuple(f"e{i}" for i in range(count))
-    runs = tuple(Run(names[i], i, (i + 1) % count) for i in range(count))
+    outer = Path(tuple(Line(names[i], corners[i], corners[(i + 1) % count]) for i in range(count)))
     edges = tuple(
         Edge(names[i], corners[i], corners[(i + 1) % count], corners[i], corners[(i + 1) % count]) for i in range(count)
     )
-    rings = tuple(Ring(h, (Run("hole", 0, 0),)) for h in holes)
-    return part_of(part_id, Ring(tuple(corners), runs), holes=rings, edges=edges, thickness=thickness, marks=marks)
+    paths = tuple(polyline(h, True, "hole") for h in holes)
+    return part_of(part_id, outer, holes=paths, edges=edges, thickness=thickness, marks=marks)
 
 
-def hole(points: tuple[Point, ...], name: str) -> Ring:
-    """A straight hole whose runs have one name."""
-    return Ring(points, tuple(Run(name, i, (i + 1) % len(points)) for i in range(len(points))))
+def hole(points: tuple[Point, ...], name: str) -> Path:
+    """A straight hole whose edges have one name."""
+    return polyline(points, True, name)
 
 
 def board(

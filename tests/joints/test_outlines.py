@@ -5,7 +5,7 @@ import pytest
 import shapely
 
 from publisher.basics import Pose
-from publisher.joints.outlines import bridged, coarse_ring, corners, move, pieces, whole_polygon
+from publisher.joints.outlines import bridged, coarse, corners, move, pieces, whole_polygon
 
 
 def test_a_notch_is_filled_with_the_arc_that_it_interrupts(make: SimpleNamespace) -> None:
@@ -22,14 +22,14 @@ def test_a_tab_is_bridged_by_its_edge(make: SimpleNamespace) -> None:
         ("top", [(40.0, 0.0), (40.0, 30.0), (0.0, 30.0), (0.0, 0.0)]),
     ]
     ring = make.ring(*[(name, points, None, 0.0) for name, points in runs])
-    flat = bridged(ring, lambda run: run.name.endswith(".tab"))
+    flat = bridged(ring, lambda name: name.endswith(".tab"))
     assert shapely.Polygon(flat.points).area == pytest.approx(40 * 30)
-    assert bridged(ring, lambda run: run.name == "none") is ring
+    assert bridged(ring, lambda name: name == "none") is ring
 
 
-def test_a_coarse_ring_keeps_corners_and_stays_near(make: SimpleNamespace) -> None:
+def test_a_coarse_keeps_corners_and_stays_near(make: SimpleNamespace) -> None:
     ring = make.stair_layer().outline.outer
-    points, corner = coarse_ring(ring, 5.0, 0.05)
+    points, corner = coarse(ring, 5.0, 0.05)
     assert len(points) < 0.6 * len(ring.points)
     away = shapely.hausdorff_distance(shapely.LinearRing(points), shapely.LinearRing(ring.points), densify=0.01)
     assert away < 0.06

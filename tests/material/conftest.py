@@ -8,10 +8,10 @@ from pathlib import Path
 import pytest
 import shapely
 
-from publisher.basics import Place, Point
+from publisher.basics import Place, Point, polyline
 from publisher.brief import SpecFile
 from publisher.design import Board, Design, SheetSize, TextPlan
-from publisher.geometry import Mark, Part, Region, Ring, Run
+from publisher.geometry import Mark, Part, Region
 from publisher.material import Piece
 
 HERE = Place("spec.yaml", 12, 3)
@@ -89,11 +89,7 @@ class Shop:
     ) -> Part:
         """A part whose template is its outline."""
 
-        def ring(points: tuple[Point, ...]) -> Ring:
-            half = len(points) // 2
-            return Ring(points, (Run("a", 0, half), Run("b", half, 0)))
-
-        region = Region(ring(rings[0]), tuple(ring(hole) for hole in rings[1:]))
+        region = Region(polyline(rings[0], True), tuple(polyline(hole, True) for hole in rings[1:]))
         return Part(
             id=name,
             letter=name[0].upper(),

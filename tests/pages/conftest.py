@@ -6,9 +6,10 @@ from typing import Any
 
 import pytest
 
-from publisher.basics import Place
+from publisher.basics import Path as OutlinePath
+from publisher.basics import Place, polyline
 from publisher.design import Board, Design, EdgeTreatment, Parameter, PartPlan, SheetSize, SlotRow, TextPlan
-from publisher.geometry import Part, Region, Ring, Run, make_parts
+from publisher.geometry import Part, Region, make_parts
 from publisher.joints import Joined, Meeting, budget_of
 from publisher.material import BoardNeeds
 from publisher.pages.sheet.draft import Body, Context, Numbers
@@ -19,8 +20,8 @@ from publisher.pages.type.text import Setter
 HERE = Place("spec.yaml", 3, 5)
 
 
-def a_ring(*points: tuple[float, float]) -> Ring:
-    return Ring(points, (Run("edge", 0, len(points)),))
+def a_ring(*points: tuple[float, float]) -> OutlinePath:
+    return polyline(points, True, "edge")
 
 
 def a_part(part_id: str = "wall", letter: str = "A", width: float = 60.0, height: float = 40.0, **changes: Any) -> Part:

@@ -9,7 +9,6 @@ from publisher.basics import Place
 from publisher.design import Parameter, PartPlan
 from publisher.geometry import Part, area
 from publisher.geometry.making.parts import make_part
-from publisher.geometry.paths.rings import curves_of
 
 # Published examples are in any unit; a part is cut in mm, so they are drawn ten or a hundred times as large.
 Shape = Callable[..., Part]
@@ -59,7 +58,7 @@ def shape() -> Shape:
 
 def sweep(part: Part, name: str) -> float:
     """Return the angle of an arc of the outline in degrees."""
-    return degrees(next(curve for curve in curves_of(part.outline.outer) if curve.name == name).sweep())
+    return next(abs(edge.sweep) for edge in part.outline.outer.edges if edge.name == name)
 
 
 def nominal(part: Part, name: str) -> float:

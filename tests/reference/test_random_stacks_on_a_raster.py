@@ -13,9 +13,9 @@ import numpy as np
 import numpy.typing as npt
 import pytest
 
-from publisher.basics import Place, Pose
+from publisher.basics import Place, Pose, polyline
 from publisher.design import Board, SheetSize, StackPlan, StackRow
-from publisher.geometry import Part, Region, Ring, Run
+from publisher.geometry import Part, Region
 from publisher.joints.stacks.balance import FIGURE_MASS
 from publisher.joints.stacks.facts import facts_of, report_on
 from publisher.joints.stacks.layers import lay_all
@@ -87,7 +87,7 @@ class Raster:
 def test_facts_agree_with_counting(seed: int) -> None:
     rng = Random(seed)
     corners = tuple(star(rng))
-    ring = Ring(corners, (Run("rim", 0, 0),))
+    ring = polyline(corners, True, "rim")
     part = Part("p", "A", "p", "foam", 5.0, "", Region(ring), Region(ring), (), (), (), 1, 0, 0, "any", 0.0, HERE)
     turn, shift = rng.uniform(-50, 50), (rng.uniform(-2, 2), rng.uniform(-2, 2))
     rows = (

@@ -12,9 +12,9 @@ from random import Random
 
 import pytest
 
-from publisher.basics import Place
+from publisher.basics import Place, polyline
 from publisher.design import Board, SheetSize, StackPlan, StackRow
-from publisher.geometry import Part, Region, Ring, Run
+from publisher.geometry import Part, Region
 from publisher.joints.stacks.facts import StackReport, facts_of, report_on
 from publisher.joints.stacks.layers import lay_all
 from tests.searches.profile import seeds
@@ -32,7 +32,7 @@ def arc(radius: float, first: float, last: float, step: float) -> list[tuple[flo
 
 
 def part(part_id: str, points: list[tuple[float, float]], thickness: float) -> Part:
-    ring = Ring(tuple(points), (Run("rim", 0, 0),))
+    ring = polyline(points, True, "rim")
     region = Region(ring)
     return Part(
         part_id, "A", part_id, "foam", thickness, "", region, region, (), (), (), 1, 0, 0, "any", 0.0, HERE

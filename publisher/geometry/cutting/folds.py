@@ -8,11 +8,11 @@ from math import atan2, degrees, dist, radians, tan
 import numpy as np
 import shapely
 
-from publisher.basics import Finding, LineKind, Point, Purpose
+from publisher.basics import SAME, Carry, Finding, LineKind, Point, Purpose
 from publisher.design import Design, FoldedPanel, FoldPlan, say_length
-from publisher.geometry.making import Carry, carried, placing, renamed, stated_edge, surviving_edges
+from publisher.geometry.making import carried, placing, renamed, stated_edge, surviving_edges
 from publisher.geometry.model import Edge, Fold, Mark, Opening, Part, Region
-from publisher.geometry.paths import SAME, curves_of, eroded, polygon, recover, ring_of
+from publisher.geometry.paths import eroded, polygon, recover
 from publisher.geometry.registry import Shape, deg
 from publisher.geometry.rules import FOLD_PLACE
 
@@ -32,7 +32,6 @@ class _Laid:
     part: Part
     shape: Shape
     openings: tuple[Opening, ...]
-    region: Region
 
     def edge(self, name: str) -> Edge:
         """Return the edge in its place."""
@@ -90,7 +89,8 @@ def _folded(plan: FoldPlan, by_id: dict[str, Part], letters: Letters) -> Part | 
             lines.append((panel, _shared(laid[-1].edge(panel.edge), on)))
     crowded = _crowded(plan, laid)
     region, why = recover(
-        shapely.union_all([polygon(one.region) for one in laid], grid_size=SAME), [one.region for one in laid]
+        shapely.union_all([polygon(one.shape.region) for one in laid], grid_size=SAME),
+        [one.shape.region for one in laid],
     )
     if crowded or region is None:
         return _refused(plan.panels[-1], plan, crowded or why, "use another joint at one of the edges")
@@ -100,8 +100,8 @@ def _folded(plan: FoldPlan, by_id: dict[str, Part], letters: Letters) -> Part | 
 def _piece(
     plan: FoldPlan, laid: Sequence[_Laid], region: Region, lines: Sequence[tuple[FoldedPanel, tuple[Point, Point]]]
 ) -> Part:
-    outer, edges = surviving_edges(curves_of(region.outer), [one.shape for one in laid])
-    outline = replace(region, outer=ring_of(outer))
+    outer, edges = surviving_edges(region.outer, [one.shape for one in laid])
+    outline = replace(region, outer=outer)
     first = laid[0].part
     template, _ = eroded(outline, first.trace_allowance)
     ground = polygon(template)
@@ -154,16 +154,13 @@ def _lay(part: Part, name: str, carry: Carry, folded: Collection[str], letters: 
     marks = tuple(filter(needed, part.marks))
     outline = part.outline
     edges = tuple(replace(edge, matches=kept(edge)) for edge in part.edges)
-    plain = Shape(curves_of(outline.outer), edges, tuple(curves_of(hole) for hole in outline.holes), marks)
+    plain = Shape(outline.outer, edges, outline.holes, marks)
     shape = renamed(carried(plain, carry), lambda own: f"{name}.{own}")
     edges = tuple(
         replace(edge, laps=tuple(replace(lap, floor=carry(lap.floor)) for lap in edge.laps)) for edge in shape.edges
     )
-    openings = tuple(
-        replace(one, ring=ring_of(curve.moved(carry) for curve in curves_of(one.ring))) for one in part.openings
-    )
-    region = Region(ring_of(shape.outer), tuple(ring_of(hole) for hole in shape.holes))
-    return _Laid(name, part, replace(shape, edges=edges), openings, region)
+    openings = tuple(replace(one, ring=one.ring.carried(carry)) for one in part.openings)
+    return _Laid(name, part, replace(shape, edges=edges), openings)
 
 
 def _letters(design: Design) -> Letters:
@@ -198,7 +195,7 @@ def _shared(own: Edge, on: Edge) -> tuple[Point, Point]:
 
 def _field(laid: _Laid, marks: Sequence[Mark]) -> Mark:
     """Return the letter and name of a panel on its field, where most room is between cuts and other words."""
-    body = polygon(laid.region)
+    body = polygon(laid.shape.region)
     left, bottom, right, top = body.bounds
     grid = [(left + u * (right - left), bottom + v * (top - bottom)) for v in FIELDS for u in FIELDS]
     points = shapely.points(grid)
@@ -227,7 +224,7 @@ def _unequal(panel: FoldedPanel, plan: FoldPlan, own: Edge, on: Edge) -> Finding
 
 def _crowded(plan: FoldPlan, laid: Sequence[_Laid]) -> str:
     """Say which panels would lie over each other, or touch along more than their fold."""
-    grown = [polygon(one.region).buffer(0.01, join_style="mitre") for one in laid]
+    grown = [polygon(one.shape.region).buffer(0.01, join_style="mitre") for one in laid]
     for i, j in combinations(range(len(laid)), 2):
         neighbours = plan.panels[j].on == i
         over = shapely.intersection(grown[i], grown[j])

@@ -9,7 +9,7 @@ from publisher.basics import Finding, LineKind, Purpose
 from publisher.design import say_length
 from publisher.geometry.cutting.seams import SHORTEST, Cut, Seam
 from publisher.geometry.model import Mark, Part, Region
-from publisher.geometry.paths import eroded, ring_of, straight
+from publisher.geometry.paths import eroded, straight
 from publisher.geometry.rules import SPLIT_PLACE
 
 PLATE = "lap_plate"  # stands where a part's shape does
@@ -39,7 +39,7 @@ def plate_behind(
         )
     width, height = (plan.plate, length) if axis == 0 else (length, plan.plate)
     corners = (((0.0, 0.0), "bottom"), ((width, 0.0), "right"), ((width, height), "top"), ((0.0, height), "left"))
-    outline = Region(ring_of(straight(corners)))
+    outline = Region(straight(corners))
     # a stepped seam looks the other way round from behind, where the plate's drawn face is glued
     middle = ((width / 2.0, 0.0), (width / 2.0, height)) if axis == 0 else ((0.0, height / 2.0), (width, height / 2.0))
     inset = part.trace_allowance

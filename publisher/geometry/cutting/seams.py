@@ -9,7 +9,7 @@ import shapely
 from publisher.basics import Finding, LineKind, Point, Purpose
 from publisher.design import SplitPlan, say_length
 from publisher.geometry.model import Part, Region
-from publisher.geometry.paths import eroded, oriented, polygon, recover, ring_of, run_points, straight
+from publisher.geometry.paths import eroded, oriented, polygon, recover, straight
 from publisher.geometry.rules import SPLIT_OUTSIDE, SPLIT_PLACE
 
 CLEAR = 10.0  # mm of board between a seam and any opening, slot, tab, notch, inner corner or end (common practice, no source)
@@ -93,7 +93,7 @@ def misplaced(part: Part, seam: Seam, before: Sequence[Seam]) -> Iterator[Findin
 
 
 def cut_in_two(region: Region, template: Region, seam: Seam, name: str, allowance: float = 0.0) -> Cut | None:
-    """Return both sides of a seam with their runs, those of the seam called ``name``; None when there are not just two.
+    """Return both sides of a seam with their edges, those of the seam called ``name``; None when there are not just two.
 
     ``template`` is cut ``allowance`` mm to either side of the seam, where the pencil runs.
     """
@@ -110,7 +110,7 @@ def cut_in_two(region: Region, template: Region, seam: Seam, name: str, allowanc
     for u in (u0, u1):
         corners = [_turned(point, axis) for point in (*path, (u, v1), (u, v0))]
         names = [name] * (len(path) - 1) + [""] * 3
-        side = Region(ring_of(oriented(straight(list(zip(corners, names, strict=True))))))
+        side = Region(oriented(straight(list(zip(corners, names, strict=True)))))
         inner, _ = eroded(side, allowance)
         outline, _ = recover(shapely.intersection(body, polygon(side)), (region, side))
         traced, _ = recover(shapely.intersection(polygon(template), polygon(inner)), (template, inner))
@@ -135,10 +135,10 @@ def _taken(part: Part, axis: int, beside: float, low: float, high: float) -> Ite
     for ring in part.outline.holes:
         yield "a slot or opening", *stretch(ring.points)
     outer = part.outline.outer
-    for run in outer.runs:
+    for run in outer.stretches():
         if run.name.endswith(_JOINTS):
             what = {".tab": "a tab", ".slot": "a notch", ".lap": "a slot"}[run.name[run.name.rindex(".") :]]
-            yield f"{what} of the edge “{run.name[: run.name.rindex('.')]}”", *stretch(run_points(outer, run))
+            yield f"{what} of the edge “{run.name[: run.name.rindex('.')]}”", *stretch(run.points)
     for mark in part.marks:
         if mark.purpose is Purpose.POCKET or (
             mark.kind is LineKind.GLUE and np.ptp([p[axis] for p in mark.points]) < 1.0

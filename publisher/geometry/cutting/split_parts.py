@@ -13,7 +13,7 @@ from publisher.geometry.cutting.plates import plate_behind
 from publisher.geometry.cutting.seams import Cut, Half, Seam, cut_in_two, misplaced, seam_of
 from publisher.geometry.making import edge_words, surviving_edges
 from publisher.geometry.model import Edge, Mark, Part, Region
-from publisher.geometry.paths import curves_of, polygon, ring_of
+from publisher.geometry.paths import polygon
 from publisher.geometry.registry import Shape
 from publisher.geometry.rules import OWN_FAULT, SPLIT_PLACE
 
@@ -96,8 +96,8 @@ def _split(part: Part, plans: Sequence[SplitPlan], letters: Iterator[str]) -> Re
 
 def _piece(part: Part, half: Half, number: int, seam_marks: Sequence[Mark]) -> Part:
     """Return one piece with the edges, openings and marks that are on it."""
-    outer, edges = surviving_edges(curves_of(half.outline.outer), [Shape(curves_of(part.outline.outer), part.edges)])
-    outline = replace(half.outline, outer=ring_of(outer))
+    outer, edges = surviving_edges(half.outline.outer, [Shape(part.outline.outer, part.edges)])
+    outline = replace(half.outline, outer=outer)
     body = polygon(outline)
     edges = tuple(_own_laps(edge, body) for edge in edges)
     return replace(

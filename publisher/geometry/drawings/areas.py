@@ -7,9 +7,8 @@ import numpy as np
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from publisher.basics import Point
+from publisher.basics import Path, Point
 from publisher.geometry.drawings.tree import Unreadable
-from publisher.geometry.paths import Curve, flatten
 
 MOST_CROSSINGS = 30_000  # pairs of segments whose boxes meet, beyond neighbours
 _SPECK = 1e-9  # mm²: less is rounding where an edge runs along a clip
@@ -18,11 +17,11 @@ _UNITS = 1e6  # steps per mm of the clipping library, which works in whole numbe
 _GOLDEN = 0.6180339887498949
 
 
-def ring_points(curves: Sequence[Curve], sagitta: float) -> list[Point]:
-    """Return a chain's points (mm), arcs flattened; its last end is left out when it is the first point."""
-    points = [point for curve in curves for point in flatten(curve, sagitta)]
-    if curves and curves[-1].end != points[0]:
-        points.append(curves[-1].end)
+def ring_points(path: Path, sagitta: float) -> list[Point]:
+    """Return a path's points (mm), arcs flattened; its last end is left out when it is the first point."""
+    points = [point for edge in path.edges for point in edge.points(sagitta)]
+    if points and path.edges[-1].end != points[0]:
+        points.append(path.edges[-1].end)
     return points
 
 

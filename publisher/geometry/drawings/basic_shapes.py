@@ -3,7 +3,7 @@
 from itertools import pairwise
 
 from publisher.geometry.drawings.numbers import diagonal, points_of, px
-from publisher.geometry.drawings.path_data import Line, Piece, Subpath, read_path
+from publisher.geometry.drawings.path_data import Piece, Straight, Subpath, read_path
 from publisher.geometry.drawings.pieces import full_turn
 from publisher.geometry.drawings.tree import Element
 
@@ -35,16 +35,16 @@ def shape_paths(element: Element, view: tuple[float, float], font: float) -> tup
             return ([full_turn(middle, rx, ry)] if min(rx, ry) > 0.0 else []), ""
         case "line":
             a, b = ((size(f"x{k}", whole["x"]), size(f"y{k}", whole["y"])) for k in "12")
-            return [Subpath(a, [Line(a, b)])], ""
+            return [Subpath(a, [Straight(a, b)])], ""
     return _corners(element)
 
 
 def _corners(element: Element) -> tuple[list[Subpath], str]:
     points, sound = points_of(element.get("points"))
     closed = element.tag == "polygon"
-    pieces: list[Piece] = [Line(a, b) for a, b in pairwise(points)]
+    pieces: list[Piece] = [Straight(a, b) for a, b in pairwise(points)]
     if closed and len(points) > 1 and points[-1] != points[0]:
-        pieces.append(Line(points[-1], points[0]))
+        pieces.append(Straight(points[-1], points[0]))
     problem = "" if sound else "its list of points is not pairs of numbers to its end"
     return ([Subpath(points[0], pieces, closed)] if pieces else []), problem
 

@@ -6,10 +6,9 @@ from math import dist
 
 import shapely
 
-from publisher.basics import Point
+from publisher.basics import Line, Path, PathEdge, Point
 from publisher.geometry.drawings.areas import ring_points
 from publisher.geometry.drawings.svg_shapes import Drawn
-from publisher.geometry.paths import Curve
 from publisher.geometry.rules.drawings import CROSSED_OUTLINE, DRAWN_TWICE, GAP_MENDED, OPEN_OUTLINE, Trouble
 
 GAP = 0.1  # mm: a smaller gap is rounding, and is mended
@@ -18,9 +17,9 @@ ROUNDING = 1e-3  # mm: a gap that no drawing program can avoid; closed without a
 
 @dataclass(frozen=True, slots=True)
 class Loop:
-    """A chain of curves (mm), end to end, and the shapes that it came from."""
+    """A path (mm) put together from a drawing's lines, and the shapes that it came from."""
 
-    curves: tuple[Curve, ...]
+    path: Path
     drawn: tuple[Drawn, ...]
 
     @property
@@ -42,14 +41,14 @@ def at(point: Point) -> str:
 def loops_of(drawn: Iterable[Drawn]) -> tuple[list[Loop], list[Loop], list[Trouble]]:
     """Return closed loops, chains that stay open, and what was mended or dropped."""
     troubles: list[Trouble] = []
-    once = _once([(Loop(chain.curves, (one,)), chain.closed) for one in drawn for chain in one.chains], troubles)
-    loops = [loop for loop, closed in once if closed]
+    once = _once([Loop(path, (one,)) for one in drawn for path in one.paths], troubles)
+    loops = [loop for loop in once if loop.path.closed]
     opens: list[Loop] = []
-    for chain in _joined([loop for loop, closed in once if not closed], troubles):
-        apart = dist(chain.curves[0].start, chain.curves[-1].end)
-        if apart < GAP and sum(curve.length() for curve in chain.curves) > 2.0 * GAP:
-            _say_gap(chain, chain, chain.curves[-1].end, apart, troubles)
-            loops.append(Loop(_closed(chain.curves), chain.drawn))
+    for chain in _joined([loop for loop in once if not loop.path.closed], troubles):
+        start, end = _ends(chain.path)
+        if dist(start, end) < GAP and not _short(chain):
+            _say_gap(chain, chain, end, dist(start, end), troubles)
+            loops.append(Loop(Path(_met(chain.path.edges, start)), chain.drawn))
         else:
             opens.append(chain)
     return loops, opens, troubles
@@ -57,7 +56,7 @@ def loops_of(drawn: Iterable[Drawn]) -> tuple[list[Loop], list[Loop], list[Troub
 
 def open_trouble(chain: Loop) -> Trouble:
     """Return the finding for an outline that does not close."""
-    start, end = chain.curves[0].start, chain.curves[-1].end
+    start, end = _ends(chain.path)
     apart = dist(start, end)
     return Trouble(
         OPEN_OUTLINE,
@@ -73,7 +72,7 @@ def crossings(loops: Sequence[Loop]) -> list[Trouble]:
     """Return the findings for loops that cross themselves."""
     troubles = []
     for loop in loops:
-        points = ring_points(loop.curves, loop.sagitta)
+        points = ring_points(loop.path, loop.sagitta)
         ring = shapely.Polygon(points) if len(points) > 2 else None
         if ring is None or not ring.is_valid:
             reason = "" if ring is None else shapely.is_valid_reason(ring)
@@ -96,21 +95,22 @@ def _place(reason: str) -> Point:
     return float(x), float(y)
 
 
-def _once(chains: list[tuple[Loop, bool]], troubles: list[Trouble]) -> list[tuple[Loop, bool]]:
+def _once(chains: list[Loop], troubles: list[Trouble]) -> list[Loop]:
     """Drop chains that lie on another one from end to end."""
     seen: dict[object, Loop] = {}
     kept = []
-    for loop, closed in chains:
-        ends = frozenset((round(x, 2) + 0.0, round(y, 2) + 0.0) for c in loop.curves for x, y in (c.start, c.end))
-        key = (ends, round(sum(curve.length() for curve in loop.curves), 1))
+    for loop in chains:
+        edges = loop.path.edges
+        ends = frozenset((round(x, 2) + 0.0, round(y, 2) + 0.0) for e in edges for x, y in (e.start, e.end))
+        key = (ends, round(loop.path.length, 1))
         first = seen.setdefault(key, loop)
         if first is loop:
-            kept.append((loop, closed))
+            kept.append(loop)
             continue
         troubles.append(
             Trouble(
                 DRAWN_TWICE,
-                f"“{loop.name}” lies on “{first.name}” at {at(loop.curves[0].start)}: it was left out",
+                f"“{loop.name}” lies on “{first.name}” at {at(edges[0].start)}: it was left out",
                 "delete one of the two in the drawing program",
                 loop.drawn[0].element.line,
             )
@@ -122,7 +122,7 @@ def _joined(chains: list[Loop], troubles: list[Trouble]) -> list[Loop]:
     """Join open chains at their ends, nearest ends first."""
     if len(chains) < 2:
         return chains
-    ends = [point for chain in chains for point in (chain.curves[0].start, chain.curves[-1].end)]
+    ends = [point for chain in chains for point in _ends(chain.path)]
     tree = shapely.STRtree(shapely.points(ends))
     pairs = tree.query(shapely.points(ends), predicate="dwithin", distance=GAP).T.tolist()
     near = sorted((dist(ends[a], ends[b]), a, b) for a, b in pairs if a < b)
@@ -144,26 +144,30 @@ def _joined(chains: list[Loop], troubles: list[Trouble]) -> list[Loop]:
 def _walked(head: int, chains: list[Loop], partner: dict[int, int], used: set[int], troubles: list[Trouble]) -> Loop:
     """Follow joined ends from a free end, or round a loop."""
     first = head
-    curves: list[Curve] = []
+    edges: tuple[PathEdge, ...] = ()
     drawn: list[Drawn] = []
     while True:
         used.add(head // 2)
         chain = chains[head // 2]
-        own = list(chain.curves) if head % 2 == 0 else [c.reversed() for c in reversed(chain.curves)]
-        if curves:
-            apart = dist(curves[-1].end, own[0].start)
-            _say_gap(Loop(tuple(curves), tuple(drawn)), chain, own[0].start, apart, troubles)
-            curves = [*_met(curves, own[0].start)]
-        curves += own
+        own = chain.path.edges if head % 2 == 0 else chain.path.reversed().edges
+        if edges:
+            apart = dist(edges[-1].end, own[0].start)
+            _say_gap(Loop(Path(edges, closed=False), tuple(drawn)), chain, own[0].start, apart, troubles)
+            edges = _met(edges, own[0].start)
+        edges += own
         drawn += chain.drawn
         tail = partner.get(head ^ 1)
         if tail is None or tail == first or tail // 2 in used:
-            return Loop(tuple(curves), tuple(dict.fromkeys(drawn)))
+            return Loop(Path(edges, closed=False), tuple(dict.fromkeys(drawn)))
         head = tail
 
 
 def _short(chain: Loop) -> bool:
-    return sum(curve.length() for curve in chain.curves) <= 2.0 * GAP
+    return chain.path.length <= 2.0 * GAP
+
+
+def _ends(path: Path) -> tuple[Point, Point]:
+    return path.edges[0].start, path.edges[-1].end
 
 
 def _say_gap(one: Loop, other: Loop, place: Point, apart: float, troubles: list[Trouble]) -> None:
@@ -184,15 +188,11 @@ def _say_gap(one: Loop, other: Loop, place: Point, apart: float, troubles: list[
     )
 
 
-def _met(curves: list[Curve], point: Point) -> list[Curve]:
+def _met(edges: tuple[PathEdge, ...], point: Point) -> tuple[PathEdge, ...]:
     """End a chain at a point at most a gap away: a straight end is drawn there, after an arc a short line leads there."""
-    last = curves[-1]
+    last = edges[-1]
     if last.end == point:
-        return curves
-    if last.centre is None and dist(last.start, last.end) > 10.0 * GAP:
-        return [*curves[:-1], replace(last, end=point)]
-    return [*curves, Curve(last.name, last.end, point)]
-
-
-def _closed(curves: tuple[Curve, ...]) -> tuple[Curve, ...]:
-    return tuple(_met(list(curves), curves[0].start))
+        return edges
+    if isinstance(last, Line) and last.length > 10.0 * GAP:
+        return (*edges[:-1], replace(last, end=point))
+    return (*edges, Line(last.name, last.end, point))

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from publisher.basics import Finding, LineKind, Point, Severity
+from publisher.basics import SAGITTA, Finding, LineKind, Point, Severity
 from publisher.design import DrawingPlan, PartPlan
 from publisher.geometry.drawings.edges import named_edges
 from publisher.geometry.drawings.lines import marks_of
@@ -14,7 +14,6 @@ from publisher.geometry.drawings.scene import Scene, read_scene
 from publisher.geometry.drawings.svg_shapes import Drawn
 from publisher.geometry.drawings.tree import Unreadable, read_tree
 from publisher.geometry.model import Edge, Region
-from publisher.geometry.paths import SAGITTA, curves_of
 from publisher.geometry.registry import Shape, mm
 from publisher.geometry.rules.drawings import ANOTHER_SIZE, UNREADABLE_DRAWING, Trouble
 
@@ -52,20 +51,20 @@ def _shape(plan: PartPlan, drawing: DrawingPlan, scene: Scene) -> tuple[Shape | 
     def home(point: Point) -> Point:
         return (point[0] - left, point[1] - bottom)
 
-    outside = tuple(curve.moved(home) for curve in curves_of(region.outer))
-    holes = tuple(tuple(curve.moved(home) for curve in curves_of(hole)) for hole in region.holes)
+    region = region.carried(home)
+    outside = region.outer
     edges: tuple[Edge, ...] = ()
     if plan.treatments:  # joins name edges
         outside, edges = named_edges(outside)
     placed = tuple(replace(mark, points=tuple(map(home, mark.points))) for mark in marks)
-    return Shape(outside, edges, holes, placed), [*troubles, *more]
+    return Shape(outside, edges, region.holes, placed), [*troubles, *more]
 
 
 def _wanted(drawing: DrawingPlan, scene: Scene) -> tuple[str, tuple[Drawn, ...], tuple[Drawn, ...]]:
     """Return the outline's name and shapes, and those of the other lines to cut."""
     names = [name for kind, ids in drawing.lines if kind == LineKind.CUT for name in ids]
     if not drawing.id and not names:
-        closed = [d for d in scene.drawn if any(chain.closed for chain in d.chains)]
+        closed = [d for d in scene.drawn if any(path.closed for path in d.paths)]
         if len(closed) != 1:
             known = ", ".join(d.name for d in closed[:12]) or "none"
             raise Missing(

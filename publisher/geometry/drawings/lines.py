@@ -5,13 +5,12 @@ from math import dist
 
 import shapely
 
-from publisher.basics import LineKind, Point, Purpose
+from publisher.basics import SAME, LineKind, Path, Point, Purpose
 from publisher.geometry.drawings.chains import at, loops_of
 from publisher.geometry.drawings.picks import pick
 from publisher.geometry.drawings.scene import Scene
-from publisher.geometry.drawings.svg_shapes import Chain
 from publisher.geometry.model import Mark, Region
-from publisher.geometry.paths import flatten, polygon
+from publisher.geometry.paths import polygon
 from publisher.geometry.rules.drawings import LINE_OUTSIDE, OPEN_OUTLINE, Trouble
 
 _OUT = 0.05  # mm of a line that may lie over the outline before it is said
@@ -31,8 +30,8 @@ def marks_of(
         for name in names:
             loops, opens, found = loops_of(pick(scene, name))
             troubles += [t for t in found if t.rule is not OPEN_OUTLINE]
-            for loop, closed in (*((one, True) for one in loops), *((one, False) for one in opens)):
-                points = _points(Chain(loop.curves, closed))
+            for loop in (*loops, *opens):
+                closed, points = loop.path.closed, _points(loop.path)
                 own, outside = _on(points, closed, body, near)
                 marks += (Mark(LineKind(kind), Purpose.SURFACE, line, whole, name=loop.name) for line, whole in own)
                 if outside > _OUT:
@@ -40,12 +39,9 @@ def marks_of(
     return tuple(marks), troubles
 
 
-def _points(chain: Chain) -> tuple[Point, ...]:
-    points = [point for curve in chain.curves for point in flatten(curve)]
-    end = chain.curves[-1].end
-    if not chain.closed or dist(end, points[0]) > 1e-6:
-        points.append(end)
-    return tuple(points)
+def _points(path: Path) -> tuple[Point, ...]:
+    end = path.edges[-1].end
+    return (*path.points, end) if path.closed and dist(end, path.points[0]) > SAME else path.points
 
 
 def _on(

@@ -1,7 +1,6 @@
 """One outline of a drawing at true size, and what is wrong with it as findings."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 import shapely
 
@@ -26,19 +25,7 @@ def outline_of(data: bytes, wanted: str) -> Region:
         worst = next(t for t in troubles if t.rule.severity is Severity.ERROR)
         raise Unreadable(worst.message, worst.hint, worst.line)
     left, bottom = corner(region)
-    points = [(ring, tuple((x - left, y - bottom) for x, y in ring.points)) for ring in (region.outer, *region.holes)]
-    rings = [
-        replace(
-            ring,
-            points=moved,
-            runs=tuple(
-                run if run.centre is None else replace(run, centre=(run.centre[0] - left, run.centre[1] - bottom))
-                for run in ring.runs
-            ),
-        )
-        for ring, moved in points
-    ]
-    return Region(rings[0], tuple(rings[1:]))
+    return region.carried(lambda point: (point[0] - left, point[1] - bottom))
 
 
 def refused_as(refused: Unreadable) -> Trouble:

@@ -115,11 +115,11 @@ def _outlines(scene: Scene, drawn: Drawn, left_out: list[str], troubles: list[Tr
     loops, opens, found = loops_of((drawn,))
     troubles += found
     for chain in opens:
-        if sum(curve.length() for curve in chain.curves) > GAP:
+        if chain.path.length > GAP:
             left_out.append(f"{drawn.name} (line {line}): an open line, no outline")
     if not loops:
         return []
-    rings = [areas.ring_points(loop.curves, drawn.sagitta) for loop in loops]
+    rings = [areas.ring_points(loop.path, drawn.sagitta) for loop in loops]
     by = "evenodd" if drawn.style.get("fill-rule") == "evenodd" else "nonzero"
     region = areas.clipped(areas.filled(rings, by), drawn.clips)
     return [] if region.is_empty or region.area <= 0.0 else [_seen(drawn.name, region)]

@@ -17,7 +17,7 @@ _VALUES = {
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class Straight:
     """A straight line."""
 
     a: Point
@@ -35,7 +35,7 @@ class Cubic:
 
 
 @dataclass(frozen=True, slots=True)
-class Arc:
+class Elliptic:
     """An elliptical arc as path data gives it; ``turn`` in degrees."""
 
     a: Point
@@ -47,7 +47,7 @@ class Arc:
     b: Point
 
 
-Piece = Line | Cubic | Arc
+Piece = Straight | Cubic | Elliptic
 
 
 @dataclass(slots=True)
@@ -120,7 +120,7 @@ class _Reader:
     def _close(self) -> None:
         path = self.subpaths[-1]
         if path.pieces and self.at != path.start:
-            path.pieces.append(Line(self.at, path.start))
+            path.pieces.append(Straight(self.at, path.start))
         path.closed, self.at = True, path.start
 
     def _draw(self, kind: str, v: list[float], x: float, y: float) -> None:
@@ -140,10 +140,10 @@ class _Reader:
             control = (x + v[0], y + v[1]) if kind == "Q" else self._mirrored("QT")
             piece = Cubic(a, _two_thirds(a, control), _two_thirds(b, control), b)
         elif kind == "A":
-            piece = Arc(a, abs(v[0]), abs(v[1]), v[2], v[3] == 1.0, v[4] == 1.0, b)
+            piece = Elliptic(a, abs(v[0]), abs(v[1]), v[2], v[3] == 1.0, v[4] == 1.0, b)
         else:
             b = (x + v[0], a[1]) if kind == "H" else (a[0], y + v[0]) if kind == "V" else b
-            piece = Line(a, b)
+            piece = Straight(a, b)
         self.subpaths[-1].pieces.append(piece)
         self.at, self.control = b, control
 

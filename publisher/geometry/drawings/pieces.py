@@ -1,16 +1,15 @@
-"""Pieces of path data carried to mm and made into curves: circles stay arcs, the rest is flattened to the sagitta."""
+"""Pieces of path data carried to mm and made into lines and arcs: circles stay arcs, the rest is flattened to the sagitta."""
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from math import acos, atan2, ceil, cos, dist, hypot, pi, radians, sin, sqrt
+from math import acos, atan2, ceil, cos, degrees, dist, hypot, pi, radians, sin, sqrt
 
 import numpy as np
 
-from publisher.basics import Point
+from publisher.basics import SAGITTA, SAME, Arc, Line, Path, PathEdge, Point
 from publisher.geometry.drawings.numbers import LARGEST, Matrix, carried, keeps_circles, scale_of
-from publisher.geometry.drawings.path_data import Arc, Cubic, Line, Piece, Subpath
+from publisher.geometry.drawings.path_data import Cubic, Elliptic, Piece, Straight, Subpath
 from publisher.geometry.drawings.tree import Unreadable
-from publisher.geometry.paths import SAGITTA, SAME, Curve
 
 MOST_POINTS = 200_000
 _FINE = 5e-4  # a small thing is flattened finer: its size by this, so that its area is right too
@@ -43,30 +42,28 @@ def sagitta_of(paths: Sequence[Subpath], to_mm: Matrix, most: float = SAGITTA) -
     return min(most, max(size * _FINE, 1e-7))
 
 
-def curves_of_subpath(
-    path: Subpath, to_mm: Matrix, name: str, sagitta: float = SAGITTA, budget: Budget | None = None
-) -> tuple[Curve, ...]:
-    """Return the subpath's curves in mm; pieces of no length are left out."""
+def path_of(subpath: Subpath, to_mm: Matrix, name: str, sagitta: float = SAGITTA, budget: Budget | None = None) -> Path:
+    """Return the subpath in mm, closed as it says; pieces of no length are left out."""
     budget = budget or Budget()
-    curves: list[Curve] = []
-    for piece in path.pieces:
-        if isinstance(piece, Line):
+    edges: list[PathEdge] = []
+    for piece in subpath.pieces:
+        if isinstance(piece, Straight):
             budget.take(1)
-            found: Curve | list[Point] = Curve(name, carried(to_mm, piece.a), carried(to_mm, piece.b))
+            found: Arc | list[Point] = [carried(to_mm, piece.a), carried(to_mm, piece.b)]
         elif isinstance(piece, Cubic):
             found = _cubic(piece, to_mm, sagitta, budget)
         else:
             found = _arc(piece, to_mm, name, sagitta, budget)
-        if isinstance(found, Curve):
+        if isinstance(found, Arc):
             if dist(found.start, found.end) > SAME:
-                curves.append(found)
+                edges.append(found)
             continue
         at = found[0]
         for point in found[1:]:
             if dist(at, point) > SAME:
-                curves.append(Curve(name, at, point))
+                edges.append(Line(name, at, point))
                 at = point
-    return tuple(curves)
+    return Path(tuple(edges), subpath.closed)
 
 
 def _cubic(piece: Cubic, to_mm: Matrix, sagitta: float, budget: Budget) -> list[Point]:
@@ -90,7 +87,7 @@ def _cubic(piece: Cubic, to_mm: Matrix, sagitta: float, budget: Budget) -> list[
     return [*points, b]
 
 
-def _arc(arc: Arc, m: Matrix, name: str, sagitta: float, budget: Budget) -> Curve | list[Point]:
+def _arc(arc: Elliptic, m: Matrix, name: str, sagitta: float, budget: Budget) -> Arc | list[Point]:
     """Return an arc in mm: a true arc when it is one of a circle and the transform keeps circles, else its points."""
     a, b = carried(m, arc.a), carried(m, arc.b)
     if min(arc.rx, arc.ry) < 1e-9 or arc.a == arc.b:
@@ -101,7 +98,8 @@ def _arc(arc: Arc, m: Matrix, name: str, sagitta: float, budget: Budget) -> Curv
     budget.take(n)
     if keeps_circles(m) and abs(rx - ry) < 1e-9 * rx and abs(whole) < 2.0 * pi - 1e-6:
         flipped = m[0] * m[3] - m[1] * m[2] < 0.0
-        return Curve(name, a, b, carried(m, centre), rx * hypot(m[0], m[1]), (whole > 0.0) is not flipped)
+        sweep = degrees(-whole if flipped else whole)
+        return Arc(name, a, b, carried(m, centre), rx * hypot(m[0], m[1]), sweep)
     c, s = cos(radians(arc.turn)), sin(radians(arc.turn))
     points = []
     for k in range(1, n):
@@ -110,7 +108,7 @@ def _arc(arc: Arc, m: Matrix, name: str, sagitta: float, budget: Budget) -> Curv
     return [a, *points, b]
 
 
-def _centre(arc: Arc) -> tuple[Point, float, float, float, float]:
+def _centre(arc: Elliptic) -> tuple[Point, float, float, float, float]:
     """Return centre, radii (enlarged if too small), first angle and signed sweep in radians (SVG 1.1, appendix F.6.5)."""
     c, s = cos(radians(arc.turn)), sin(radians(arc.turn))
     hx, hy = (arc.a[0] - arc.b[0]) / 2.0, (arc.a[1] - arc.b[1]) / 2.0
@@ -134,5 +132,8 @@ def _centre(arc: Arc) -> tuple[Point, float, float, float, float]:
 def full_turn(centre: Point, rx: float, ry: float) -> Subpath:
     """Return a circle or ellipse as a closed subpath of two half turns."""
     right, left = (centre[0] + rx, centre[1]), (centre[0] - rx, centre[1])
-    halves: list[Piece] = [Arc(right, rx, ry, 0.0, False, True, left), Arc(left, rx, ry, 0.0, False, True, right)]
+    halves: list[Piece] = [
+        Elliptic(right, rx, ry, 0.0, False, True, left),
+        Elliptic(left, rx, ry, 0.0, False, True, right),
+    ]
     return Subpath(right, halves, True)

@@ -1,4 +1,4 @@
-"""A region with exact runs from the closed loops of a drawing."""
+"""A region of exact lines and arcs from the closed loops of a drawing."""
 
 from collections.abc import Sequence
 from math import isclose
@@ -6,16 +6,16 @@ from math import isclose
 import shapely
 from shapely.geometry.base import BaseGeometry
 
+from publisher.basics import closed_path, polyline
 from publisher.geometry.drawings import areas
 from publisher.geometry.drawings.chains import Loop, at, crossings, loops_of, open_trouble
 from publisher.geometry.drawings.scene import Scene
 from publisher.geometry.drawings.styles import painted, rule
 from publisher.geometry.drawings.svg_shapes import Drawn
-from publisher.geometry.model import Region, Ring, Run
-from publisher.geometry.paths import SAGITTA, Curve, oriented, recover, ring_of, signed_area
+from publisher.geometry.model import Region
+from publisher.geometry.paths import oriented, recover, signed_area
 from publisher.geometry.rules.drawings import CROSSED_OUTLINE, Trouble
 
-Chains = tuple[tuple[Curve, ...], tuple[tuple[Curve, ...], ...]]  # outside anticlockwise, holes clockwise
 _CLIP = "clip"
 
 
@@ -47,18 +47,21 @@ def region_of(
 def _exact(
     body: BaseGeometry, loops: list[Loop], wanted: str, troubles: list[Trouble]
 ) -> tuple[Region | None, list[Trouble]]:
-    """Return the body with the curves of the loops: as they are where no loop was cut, else found again."""
+    """Return the body with the lines and arcs of the loops: as they are where no loop was cut, else found again."""
     pieces = [piece for piece in shapely.get_parts(body) if piece.geom_type == "Polygon"]
     uncut = len(pieces) == 1 and 1 + len(pieces[0].interiors) == len(loops)
-    around = sum(shapely.LinearRing(areas.ring_points(loop.curves, loop.sagitta)).length for loop in loops)
+    around = sum(shapely.LinearRing(areas.ring_points(loop.path, loop.sagitta)).length for loop in loops)
     if uncut and isclose(pieces[0].length, around, rel_tol=1e-7, abs_tol=1e-3):
-        by_size = sorted(loops, key=lambda loop: -abs(signed_area(loop.curves)))
-        outer, *holes = [loop.curves for loop in by_size]
-        rings = [ring_of(oriented(hole, hole=True), SAGITTA) for hole in holes]
-        return Region(ring_of(oriented(outer), SAGITTA), tuple(rings)), troubles
-    sources = [Region(ring_of(oriented(loop.curves), SAGITTA)) for loop in loops]
+        by_size = sorted(loops, key=lambda loop: -abs(signed_area(loop.path)))
+        outer, *holes = [closed_path(loop.path.edges) for loop in by_size]
+        return Region(oriented(outer), tuple(oriented(hole, hole=True) for hole in holes)), troubles
+    sources = [Region(oriented(closed_path(loop.path.edges))) for loop in loops]
     sources += [
-        _clip_region(ring) for loop in loops for one in loop.drawn for clip in one.clips for ring in _rings(clip)
+        Region(polyline(ring.coords[:-1], True, _CLIP))
+        for loop in loops
+        for one in loop.drawn
+        for clip in one.clips
+        for ring in _rings(clip)
     ]
     region, why = recover(body, sources)
     if region is None:
@@ -83,7 +86,7 @@ def _covered(scene: Scene, loops: Sequence[Loop]) -> tuple[BaseGeometry, list[Tr
 
 
 def _points(loops: Sequence[Loop]) -> list[list[tuple[float, float]]]:
-    return [areas.ring_points(loop.curves, loop.sagitta) for loop in loops]
+    return [areas.ring_points(loop.path, loop.sagitta) for loop in loops]
 
 
 def _clipped(region: BaseGeometry, loops: Sequence[Loop]) -> BaseGeometry:
@@ -115,9 +118,3 @@ def _crossed(loops: Sequence[Loop]) -> list[Trouble]:
 def _rings(clip: BaseGeometry) -> list[shapely.LinearRing]:
     polygons = [piece for piece in shapely.get_parts(clip) if piece.geom_type == "Polygon"]
     return [ring for polygon in polygons for ring in (polygon.exterior, *polygon.interiors)]
-
-
-def _clip_region(ring: shapely.LinearRing) -> Region:
-    points = tuple((float(x), float(y)) for x, y in ring.coords[:-1])
-    half = len(points) // 2
-    return Region(Ring(points, (Run(_CLIP, 0, half), Run(_CLIP, half, 0))))

@@ -5,16 +5,16 @@ from dataclasses import dataclass
 import shapely
 from shapely.geometry.base import BaseGeometry
 
+from publisher.basics import SAGITTA
 from publisher.geometry.drawings import areas
 from publisher.geometry.drawings.basic_shapes import SHAPES, shape_paths
 from publisher.geometry.drawings.css import apply_styles
 from publisher.geometry.drawings.numbers import LARGEST, SAME, Matrix, carried, px, times, transform
-from publisher.geometry.drawings.pieces import Budget, curves_of_subpath, sagitta_of
+from publisher.geometry.drawings.pieces import Budget, path_of, sagitta_of
 from publisher.geometry.drawings.styles import computed, font_size, link, seen_through, shown, standing, visible
-from publisher.geometry.drawings.svg_shapes import Chain, Drawn, box_of
+from publisher.geometry.drawings.svg_shapes import Drawn, box_of
 from publisher.geometry.drawings.tree import DEEPEST, Element, Unreadable, external
 from publisher.geometry.drawings.views import Page, page_of, view_box, window_of
-from publisher.geometry.paths import SAGITTA
 
 MOST_DRAWN = 10_000  # shapes, copies by <use> counted
 _GROUPS = ("g", "a", "svg", "switch", "symbol")
@@ -147,10 +147,8 @@ class _Walk:
             self.note(element, "markers on its line")
         sagitta = sagitta_of(paths, place.to_mm, self.sagitta)
         name = element.id or element.tag
-        chains = [
-            Chain(curves_of_subpath(path, place.to_mm, name, sagitta, self.budget), path.closed) for path in paths
-        ]
-        kept = tuple(chain for chain in chains if chain.curves)
+        made = [path_of(subpath, place.to_mm, name, sagitta, self.budget) for subpath in paths]
+        kept = tuple(path for path in made if path.edges)
         return [Drawn(element, place.within, place.style, place.to_mm, kept, sagitta, problem, place.faint)]
 
     def _copy(self, element: Element, place: _Place) -> list[Drawn]:

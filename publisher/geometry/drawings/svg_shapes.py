@@ -5,27 +5,20 @@ from dataclasses import dataclass, field
 
 from shapely.geometry.base import BaseGeometry
 
+from publisher.basics import Path
 from publisher.geometry.drawings import areas
 from publisher.geometry.drawings.numbers import Matrix, carried, inverse
 from publisher.geometry.drawings.styles import rule
 from publisher.geometry.drawings.tree import Element
-from publisher.geometry.paths import Curve
 
 Box = tuple[float, float, float, float]
-
-
-@dataclass(frozen=True, slots=True)
-class Chain:
-    """The curves of one subpath in mm; ``closed`` as the file says."""
-
-    curves: tuple[Curve, ...]
-    closed: bool
 
 
 @dataclass(slots=True, eq=False)
 class Drawn:
     """A shape as drawn. ``within``: the element and all that it stands in or is drawn through, outermost first.
 
+    ``paths``: its subpaths in mm, closed as the file says.
     ``clips``: regions (mm) outside of which nothing of it shows. ``faint``: opacity 0, its own or around it.
     ``problem``: what of it could not be read.
     """
@@ -34,7 +27,7 @@ class Drawn:
     within: tuple[Element, ...]
     style: dict[str, str]
     to_mm: Matrix
-    chains: tuple[Chain, ...]
+    paths: tuple[Path, ...]
     sagitta: float
     problem: str
     faint: bool
@@ -48,7 +41,7 @@ class Drawn:
 
     def region(self, by: str = "fill-rule") -> BaseGeometry:
         """Return the area (mm) that it covers by its fill rule, open lines closed, inside its clips."""
-        rings = [areas.ring_points(chain.curves, self.sagitta) for chain in self.chains]
+        rings = [areas.ring_points(path, self.sagitta) for path in self.paths]
         return areas.clipped(areas.filled(rings, rule(self.style, by)), self.clips)
 
 
@@ -67,6 +60,6 @@ def box_of(found: list[Drawn], user: Matrix) -> Box | None:
 
 def _points(found: list[Drawn]) -> Iterator[tuple[float, float]]:
     for drawn in found:
-        for chain in drawn.chains:
-            yield from areas.ring_points(chain.curves, drawn.sagitta)
-            yield chain.curves[-1].end
+        for path in drawn.paths:
+            yield from areas.ring_points(path, drawn.sagitta)
+            yield path.edges[-1].end

@@ -5,8 +5,7 @@ from dataclasses import dataclass
 
 import shapely
 
-from publisher.basics import Finding, Place
-from publisher.geometry.paths import Curve, flatten, ring_of
+from publisher.basics import Finding, Path, Place
 from publisher.geometry.registry import mm
 from publisher.geometry.rules import LEAST_WALL, OPENING_OVER_EDGE, OVERLAP, SLOT_OFF_PANEL, THIN_WALL
 
@@ -15,25 +14,24 @@ _NOTHING = 1e-6
 
 @dataclass(frozen=True, slots=True)
 class Void:
-    """Something that is cut out: its closed chain, in words what it is, where the designer wrote it.
+    """Something that is cut out: its closed path, in words what it is, where the designer wrote it.
 
-    ``slot``: it belongs to a join. ``open_at``: the run of the outline that it may touch (a door's bottom edge), '' for none.
+    ``slot``: it belongs to a join. ``open_at``: the edge of the outline that it may touch (a door's bottom edge), '' for none.
     """
 
-    chain: tuple[Curve, ...]
+    path: Path
     what: str
     place: Place
     slot: bool = False
     open_at: str = ""
 
 
-def wall_findings(voids: Sequence[Void], outer: Sequence[Curve], subject: str) -> Iterator[Finding]:
+def wall_findings(voids: Sequence[Void], outer: Path, subject: str) -> Iterator[Finding]:
     """Find voids over the edge, overlapping voids, and walls under 3 mm. ``outer`` is the outline without the voids."""
-    shapes = [shapely.Polygon(ring_of(void.chain).points) for void in voids]
-    body = shapely.Polygon(ring_of(outer).points)
+    shapes = [shapely.Polygon(void.path.points) for void in voids]
+    body = shapely.Polygon(outer.points)
     for void, shape in zip(voids, shapes, strict=True):
-        others = [c for c in outer if c.name != void.open_at]
-        edges = shapely.MultiLineString([[*flatten(curve), curve.end] for curve in others])
+        edges = shapely.MultiLineString([[*e.points(), e.end] for e in outer.edges if e.name != void.open_at])
         over = shapely.difference(shape, body).area
         if over > _NOTHING:
             rule = SLOT_OFF_PANEL if void.slot else OPENING_OVER_EDGE

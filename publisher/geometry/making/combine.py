@@ -7,13 +7,13 @@ from math import dist
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from publisher.basics import Finding
+from publisher.basics import SAME, Finding
 from publisher.design import CombineStep, PartPlan
 from publisher.geometry.making.edges_left import surviving_edges
 from publisher.geometry.making.moves import carried, mirroring, placing, renamed, turned_round
 from publisher.geometry.making.named_shapes import named_shape
-from publisher.geometry.model import Edge, Mark, Region
-from publisher.geometry.paths import SAME, curves_of, polygon, recover, ring_of
+from publisher.geometry.model import Edge, Mark
+from publisher.geometry.paths import polygon, recover
 from publisher.geometry.registry import Shape, nearest
 from publisher.geometry.rules import COMBINATION, CURVED_EDGE, UNKNOWN_EDGE
 
@@ -30,11 +30,6 @@ def combine(shape: Shape, steps: Sequence[CombineStep], plan: PartPlan) -> Combi
             return None, found
         shape = result
     return shape, ()
-
-
-def region_of(shape: Shape) -> Region:
-    """Return a shape's outline and holes as rings with runs."""
-    return Region(ring_of(shape.outer), tuple(ring_of(hole) for hole in shape.holes))
 
 
 def _with_other(shape: Shape, step: CombineStep, plan: PartPlan) -> Combined:
@@ -70,7 +65,7 @@ def _repeat(shape: Shape, step: CombineStep, plan: PartPlan) -> Combined:
 def _mirror(shape: Shape, step: CombineStep, plan: PartPlan) -> Combined:
     """Turn the shape over, or add its mirror image beyond one of its edges."""
     if step.flip in ("left_right", "up_down"):
-        left, bottom, right, top = polygon(region_of(shape)).bounds
+        left, bottom, right, top = polygon(shape.region).bounds
         x, y = (left + right) / 2.0, (bottom + top) / 2.0
         to = (x, y + 1.0) if step.flip == "left_right" else (x + 1.0, y)
         return carried(shape, mirroring((x, y), to), mirrored=True), ()
@@ -87,8 +82,8 @@ def _turn(shape: Shape, step: CombineStep, plan: PartPlan) -> Combined:
 
 
 def _joined(shape: Shape, others: Sequence[Shape], step: CombineStep, plan: PartPlan, cut: bool = False) -> Combined:
-    """Return the union or difference with the runs, edges and marks that survive it."""
-    regions = [region_of(shape), *(region_of(other) for other in others)]
+    """Return the union or difference with the paths, edges and marks that survive it."""
+    regions = [shape.region, *(other.region for other in others)]
     body, *rest = [polygon(region) for region in regions]
     if cut:
         result = shapely.difference(body, shapely.union_all(rest, grid_size=GRID), grid_size=GRID)
@@ -101,10 +96,10 @@ def _joined(shape: Shape, others: Sequence[Shape], step: CombineStep, plan: Part
     if cut and abs(whole.area - body.area) < SAME:
         return None, (_impossible(step, plan, "nothing of it is cut: the two shapes lie apart"),)
     added = [replace(o, edges=tuple(map(turned_round, o.edges)), marks=(), plain=()) if cut else o for o in others]
-    outer, edges = surviving_edges(curves_of(region.outer), [shape, *added])
+    outer, edges = surviving_edges(region.outer, [shape, *added])
     marks = tuple(mark for s in (shape, *added) for mark in s.marks if _lies_on(mark, whole))
     plain = tuple(points for s in (shape, *added) for points in s.plain)
-    return Shape(outer, edges, tuple(curves_of(hole) for hole in region.holes), marks, plain), ()
+    return Shape(outer, edges, region.holes, marks, plain), ()
 
 
 def _without_hairs(result: BaseGeometry) -> BaseGeometry:

@@ -3,16 +3,15 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from publisher.basics import Point
+from publisher.basics import SAME, Line, Path, PathEdge, Point
 from publisher.geometry.model import Edge
-from publisher.geometry.paths import SAME, Curve
 from publisher.geometry.registry import Shape
 
 ON_LINE = 1e-4  # mm: a corner that a boolean has put this near to an edge's line lies on it
 
 
-def surviving_edges(outer: Sequence[Curve], shapes: Sequence[Shape]) -> tuple[tuple[Curve, ...], tuple[Edge, ...]]:
-    """Return the outer chain and the edges that are still on it.
+def surviving_edges(outer: Path, shapes: Sequence[Shape]) -> tuple[Path, tuple[Edge, ...]]:
+    """Return the outer path and the edges that are still on it.
 
     A straight edge goes from the first to the last point that is left of it, also when something is cut out of its middle,
     or when a neighbour goes on in line under the same name. An edge of a copy takes the plain name when the original
@@ -21,21 +20,21 @@ def surviving_edges(outer: Sequence[Curve], shapes: Sequence[Shape]) -> tuple[tu
     edges: dict[str, Edge] = {}
     for shape in shapes:
         for edge in shape.edges:
-            own = [curve for curve in outer if curve.name == edge.name]
+            own = [piece for piece in outer.edges if piece.name == edge.name]
             if own and edge.name not in edges:
                 edges[edge.name] = _what_is_left(edge, own)
     names = _plain_names(edges, [edge.name for edge in shapes[0].edges])
-    chain = tuple(replace(curve, name=names.get(curve.name, curve.name)) for curve in outer)
-    return chain, tuple(replace(edge, name=names.get(name, name)) for name, edge in edges.items())
+    renamed = outer.renamed(lambda name: names.get(name, name))
+    return renamed, tuple(replace(edge, name=names.get(name, name)) for name, edge in edges.items())
 
 
-def _what_is_left(edge: Edge, own: Sequence[Curve]) -> Edge:
+def _what_is_left(edge: Edge, own: Sequence[PathEdge]) -> Edge:
     (sx, sy), (ex, ey) = edge.start, edge.end
     size = ((ex - sx) ** 2 + (ey - sy) ** 2) ** 0.5
-    straight = edge.centre is None and size > SAME and all(curve.centre is None for curve in own)
+    straight = edge.centre is None and size > SAME and all(isinstance(piece, Line) for piece in own)
     if straight:
         x, y = (ex - sx) / size, (ey - sy) / size
-        points = [point for curve in own for point in (curve.start, curve.end)]
+        points = [point for piece in own for point in (piece.start, piece.end)]
         if all(abs((px - sx) * y - (py - sy) * x) < ON_LINE for px, py in points):
             along = [(px - sx) * x + (py - sy) * y for px, py in points]
 
@@ -52,8 +51,8 @@ def _between(edge: Edge, start: Point, end: Point) -> Edge:
     return replace(edge, start=start, end=end, nominal_start=start, nominal_end=end)
 
 
-def _in_order(own: Sequence[Curve]) -> list[Curve]:
-    """Return the curves of one edge from the one that no other leads to (the chain may begin in the middle of the edge)."""
+def _in_order(own: Sequence[PathEdge]) -> list[PathEdge]:
+    """Return the pieces of one edge from the one that no other leads to (the path may begin in the middle of the edge)."""
     first = next((i for i, c in enumerate(own) if not any(_meet(o.end, c.start) for o in own)), 0)
     return [*own[first:], *own[:first]]
 

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import shapely
 
-from publisher.basics import Finding, errors
+from publisher.basics import SAME, Finding, Line, Path, closed_path, errors
 from publisher.design import PartPlan
 from publisher.geometry.making.board_left import Void, wall_findings
 from publisher.geometry.making.joint_places import glue_lines, joint_places
@@ -13,7 +13,7 @@ from publisher.geometry.making.labels import edge_words
 from publisher.geometry.making.treatments import Treated, treat
 from publisher.geometry.model import Mark, Part, Region
 from publisher.geometry.openings import Drawn, draw_openings
-from publisher.geometry.paths import SAME, Bump, Curve, eroded, fault, let_in, polygon, reverse, ring_of
+from publisher.geometry.paths import Bump, eroded, fault, let_in, polygon
 from publisher.geometry.registry import LONGEST, Shape, mm
 from publisher.geometry.rules import BROKEN_OUTLINE, LOST_IN_TRACING, OPENING_OVER_EDGE, OUT_OF_RANGE, TAB_OFF_EDGE
 from publisher.geometry.surfaces import surface_marks
@@ -40,10 +40,10 @@ def finish(plan: PartPlan, shape: Shape) -> tuple[Part | None, tuple[Finding, ..
         return None, found
     holes = (
         *shape.holes,
-        *(reverse(opening.chain) for opening in drawn if not (opening.open_below or opening.mark)),
-        *(reverse(slot.chain) for slot in treated.slots),
+        *(opening.path.reversed() for opening in drawn if not (opening.open_below or opening.mark)),
+        *(slot.path.reversed() for slot in treated.slots),
     )
-    outline = Region(ring_of(outer), tuple(ring_of(hole) for hole in holes))
+    outline = Region(closed_path(outer.edges), tuple(closed_path(hole.edges) for hole in holes))
     body = polygon(outline)
     found = tuple(_unsound(plan, body))
     if found:
@@ -74,13 +74,13 @@ def _middle(shape: Shape) -> float:
 
 def _bottom(treated: Treated) -> float:
     """Return the height to which the joins have moved the bottom edge."""
-    return next(curve.start[1] for curve in treated.outer if curve.name == "bottom")
+    return next(edge.start[1] for edge in treated.outer.edges if edge.name == "bottom")
 
 
 def _swallowed(plan: PartPlan, treated: Treated, drawn: Sequence[Drawn]) -> Iterator[Finding]:
     """Find doors of which a shortened bottom edge leaves no jamb."""
     for door in drawn:
-        jamb = door.chain[1]
+        jamb = door.path.edges[1]
         if door.open_below and jamb.end[1] < _bottom(treated) + SAME:
             yield OPENING_OVER_EDGE.found(
                 f"the joins take {mm(_bottom(treated))} off the bottom edge; of the door “{door.opening.name}” no jamb is left",
@@ -95,20 +95,15 @@ def _swallowed(plan: PartPlan, treated: Treated, drawn: Sequence[Drawn]) -> Iter
 def _from_edge(door: Drawn, treated: Treated) -> Drawn:
     """Return a door on the bottom edge begun where the joins have moved that edge to."""
     bottom = _bottom(treated)
-    sill, right, left = door.chain[0], door.chain[1], door.chain[-1]
+    sill, right, *head, left = door.path.edges
     a, b = (sill.start[0], bottom), (sill.end[0], bottom)
-    chain = (
-        Curve(sill.name, a, b),
-        Curve(right.name, b, right.end),
-        *door.chain[2:-1],
-        Curve(left.name, left.start, a),
-    )
-    return Drawn(replace(door.opening, ring=ring_of(reverse(chain))), chain, True)
+    path = Path((replace(sill, start=a, end=b), replace(right, start=b), *head, replace(left, end=a)))
+    return Drawn(replace(door.opening, ring=path.reversed()), path, True)
 
 
 def _door_bump(door: Drawn) -> Bump:
     """Return a door on the bottom edge as a detour of that edge: up the left jamb, over the head, down the right jamb."""
-    return Bump("bottom", reverse(door.chain[1:]), f"the door “{door.opening.name}”")
+    return Bump("bottom", Path(door.path.edges[1:], closed=False).reversed().edges, f"the door “{door.opening.name}”")
 
 
 def _voids(plan: PartPlan, treated: Treated, drawn: Sequence[Drawn]) -> tuple[Void, ...]:
@@ -117,16 +112,16 @@ def _voids(plan: PartPlan, treated: Treated, drawn: Sequence[Drawn]) -> tuple[Vo
     places = {o.name: o.place for o in plan.openings}
     openings = [
         Void(
-            d.chain,
+            d.path,
             f"the {d.opening.kind} “{d.opening.name}”",
             places[d.opening.name],
             open_at="bottom" if d.open_below else "",
         )
         for d in drawn
     ]
-    slots = [Void(s.chain, s.what, joins[s.edge], slot=True) for s in treated.slots]
+    slots = [Void(s.path, s.what, joins[s.edge], slot=True) for s in treated.slots]
     notches = [
-        Void((*b.curves, Curve(b.edge, b.curves[-1].end, b.curves[0].start)), b.what, joins[b.edge], True, b.edge)
+        Void(Path((*b.way, Line(b.edge, b.way[-1].end, b.way[0].start))), b.what, joins[b.edge], True, b.edge)
         for b in treated.bumps
         if b.inwards
     ]

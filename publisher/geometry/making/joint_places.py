@@ -5,12 +5,11 @@ from dataclasses import dataclass
 
 import shapely
 
-from publisher.basics import LineKind, Point, Purpose
+from publisher.basics import LineKind, Path, Point, Purpose
 from publisher.design import PartPlan
 from publisher.geometry.making.laps import left_end_first
 from publisher.geometry.making.treatments import joint_line
 from publisher.geometry.model import Edge, Lap, Mark
-from publisher.geometry.paths import Curve, ring_of
 
 LAP_WORDS = 20.0  # mm beside a slot in which its letter stands
 
@@ -30,9 +29,9 @@ class JointPlace:
     glued: bool = False
 
 
-def joint_places(edges: Sequence[Edge], outer: Sequence[Curve], plan: PartPlan) -> tuple[JointPlace, ...]:
+def joint_places(edges: Sequence[Edge], outer: Path, plan: PartPlan) -> tuple[JointPlace, ...]:
     """Return the places of all joins of a part. ``edges``: finished; ``outer``: the outline before its joins."""
-    nominal = shapely.Polygon(ring_of(outer).points)
+    nominal = shapely.Polygon(outer.points)
     places: list[JointPlace] = []
     for edge in edges:
         if edge.centre is not None:

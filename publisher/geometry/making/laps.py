@@ -5,10 +5,10 @@ from math import dist
 
 import shapely
 
-from publisher.basics import Finding, Point
+from publisher.basics import SAME, Finding, Point
 from publisher.design import EdgeTreatment, LapSlot, PartPlan
 from publisher.geometry.model import Edge, Lap
-from publisher.geometry.paths import SAME, Bump, box_bump
+from publisher.geometry.paths import Bump, box_bump
 from publisher.geometry.registry import mm
 from publisher.geometry.rules import SLOT_OFF_PANEL
 

@@ -4,12 +4,9 @@ from collections.abc import Callable
 from dataclasses import replace
 from math import cos, radians, sin
 
-from publisher.basics import Point
+from publisher.basics import Carry, Path, Point
 from publisher.geometry.model import Edge, Mark
-from publisher.geometry.paths import Curve, reverse
 from publisher.geometry.registry import Shape
-
-Carry = Callable[[Point], Point]
 
 
 def placing(at: Point, turn: float) -> Carry:
@@ -31,11 +28,11 @@ def mirroring(start: Point, end: Point) -> Carry:
 
 
 def carried(shape: Shape, carry: Carry, mirrored: bool = False) -> Shape:
-    """Return the shape carried; chains keep the material on their left, edges keep their names and run as the chains do."""
+    """Return the shape carried; paths keep the material on their left, edges keep their names and run as the paths do."""
     return Shape(
-        _chain(shape.outer, carry, mirrored),
+        _path(shape.outer, carry, mirrored),
         tuple(_edge(edge, carry, mirrored) for edge in shape.edges),
-        tuple(_chain(hole, carry, mirrored) for hole in shape.holes),
+        tuple(_path(hole, carry, mirrored) for hole in shape.holes),
         tuple(carried_mark(mark, carry) for mark in shape.marks),
         tuple(tuple(map(carry, points)) for points in shape.plain),
     )
@@ -47,17 +44,17 @@ def carried_mark(mark: Mark, carry: Carry) -> Mark:
 
 
 def renamed(shape: Shape, name: Callable[[str], str]) -> Shape:
-    """Return the shape with new names for its runs and edges."""
+    """Return the shape with new names for the edges of its paths and its named edges."""
     return replace(
         shape,
-        outer=tuple(replace(curve, name=name(curve.name)) for curve in shape.outer),
-        holes=tuple(tuple(replace(curve, name=name(curve.name)) for curve in hole) for hole in shape.holes),
+        outer=shape.outer.renamed(name),
+        holes=tuple(hole.renamed(name) for hole in shape.holes),
         edges=tuple(replace(edge, name=name(edge.name)) for edge in shape.edges),
     )
 
 
-def _chain(chain: tuple[Curve, ...], carry: Carry, mirrored: bool) -> tuple[Curve, ...]:
-    return tuple(curve.moved(carry, mirrored) for curve in (reverse(chain) if mirrored else chain))
+def _path(path: Path, carry: Carry, mirrored: bool) -> Path:
+    return (path.reversed() if mirrored else path).carried(carry, mirrored)
 
 
 def _edge(edge: Edge, carry: Carry, mirrored: bool) -> Edge:

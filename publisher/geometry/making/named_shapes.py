@@ -1,11 +1,9 @@
 """Registered shapes made from their names and sizes; what does not fit them is found in words."""
 
-from collections.abc import Sequence
 from dataclasses import replace
 
-from publisher.basics import Finding, Place
+from publisher.basics import Finding, Path, Place
 from publisher.design import Family, Parameter
-from publisher.geometry.paths import Curve
 from publisher.geometry.registry import Shape, ShapeKind, checked, nearest
 from publisher.geometry.rules import UNKNOWN_SHAPE
 from publisher.geometry.shapes import SHAPES
@@ -23,7 +21,7 @@ def named_shape(
     place: Place,
     thickness: float,
     family: Family | None = None,
-    outline: Sequence[Curve] = (),
+    outline: Path | None = None,
 ) -> tuple[Shape | None, tuple[Finding, ...]]:
     """Return the shape (mm), or None and the findings that say why not. ``outline``: the drawing that a layered shape takes."""
     kind = kind_of(name)
@@ -33,6 +31,6 @@ def named_shape(
         return None, (UNKNOWN_SHAPE.found(message, subject=subject, hint=hint, place=place),)
     layer, layers = (family.layer, family.layers) if family else (1, 1)
     values, found = checked(f"shape {name}", kind.info.parameters, parameters, subject, place, thickness)
-    values = replace(values, layer=layer, layers=layers, outline=tuple(outline))
+    values = replace(values, layer=layer, layers=layers, outline=outline)
     found = found or tuple(kind.check(values))
     return (None if found else kind.build(values)), found

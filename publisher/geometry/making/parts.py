@@ -7,19 +7,18 @@ from string import ascii_uppercase
 
 import shapely
 
-from publisher.basics import Finding
+from publisher.basics import Finding, Path
 from publisher.design import Design, PartPlan
 from publisher.geometry.drawings import drawn_shape
 from publisher.geometry.making.combine import combine
 from publisher.geometry.making.finish import finish
 from publisher.geometry.making.named_shapes import kind_of, named_shape
 from publisher.geometry.model import Part, ShapeInfo
-from publisher.geometry.paths import Curve
 from publisher.geometry.registry import Shape
 from publisher.geometry.rules import LAYER_IN_PIECES, NO_OPENINGS, OWN_FAULT
 from publisher.geometry.shapes import SHAPES
 
-Outlines = dict[str, tuple[Curve, ...]]
+Outlines = dict[str, Path]
 Result = tuple[Part | None, tuple[Finding, ...]]
 
 
@@ -113,7 +112,7 @@ def _shape(plan: PartPlan, drawing: bytes | None, outlines: Outlines) -> tuple[S
     """Return the plan's shape: drawn, registered, or registered with a drawn outline; combined as the plan says."""
     subject = f"part {plan.id}"
     warned: tuple[Finding, ...] = ()
-    outline: tuple[Curve, ...] = ()
+    outline: Path | None = None
     shape: Shape | None = None
     found: tuple[Finding, ...] = ()
     family = plan.family.name if plan.family else ""

@@ -5,9 +5,9 @@ from math import dist
 
 import shapely
 
-from publisher.basics import LineKind, Point, Purpose
+from publisher.basics import LineKind, Point, Purpose, polyline
 from publisher.geometry.model import Edge, Mark, Part, Region
-from publisher.geometry.paths import polygon, recover, ring_of, straight
+from publisher.geometry.paths import polygon, recover
 from publisher.geometry.registry import mm
 
 LONG_WORDS = 80.0  # mm: a panel so wide has room for the whole sentence
@@ -27,10 +27,7 @@ def behind_paper(part: Part) -> Region:
     if not strips:
         return part.outline
     left = shapely.difference(polygon(part.outline), shapely.union_all(strips))
-    cuts = [
-        Region(ring_of(straight([((float(x), float(y)), "rabbet") for x, y in cut.exterior.coords[:-1]])))
-        for cut in strips
-    ]
+    cuts = [Region(polyline(cut.exterior.coords[:-1], True, "rabbet")) for cut in strips]
     region, _ = recover(left, (part.outline, *cuts))
     return part.outline if region is None else region
 

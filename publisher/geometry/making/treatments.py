@@ -6,11 +6,11 @@ from math import dist, radians, tan
 
 import shapely
 
-from publisher.basics import Finding, Point
+from publisher.basics import SAME, Finding, Line, Path, Point, polyline
 from publisher.design import EdgeTreatment, PartPlan, SlotRow, TabRow
 from publisher.geometry.making.laps import lap_bumps, lap_of, off_panel
 from publisher.geometry.model import Edge
-from publisher.geometry.paths import SAME, Bump, Curve, box_bump, ring_of, shift, straight
+from publisher.geometry.paths import Bump, box_bump, shift
 from publisher.geometry.registry import Shape, deg, mm, nearest
 from publisher.geometry.rules import CURVED_EDGE, LOST_EDGE, SLOT_OFF_PANEL, UNKNOWN_EDGE
 
@@ -19,9 +19,9 @@ STEEPEST = 80.0  # degrees from square: no knife holds a flatter bevel in board
 
 @dataclass(frozen=True, slots=True)
 class Slot:
-    """A closed slot: its chain anticlockwise, and in words which it is."""
+    """A closed slot: its path anticlockwise, and in words which it is."""
 
-    chain: tuple[Curve, ...]
+    path: Path
     what: str
     edge: str
 
@@ -30,7 +30,7 @@ class Slot:
 class Treated:
     """The outline with its edges moved, the edges with their finished places, and what is to be let in or cut out."""
 
-    outer: tuple[Curve, ...]
+    outer: Path
     edges: tuple[Edge, ...]
     bumps: tuple[Bump, ...] = ()
     slots: tuple[Slot, ...] = ()
@@ -47,7 +47,7 @@ def treat(shape: Shape, plan: PartPlan) -> tuple[Treated, tuple[Finding, ...]]:
     if found or not (plan.treatments or any(edge.bevel for edge in shape.edges)):
         return Treated(shape.outer, shape.edges), found
     moves = {edge.name: _moves(edge, plan) for edge in shape.edges}
-    by = [0.0 if curve.centre else moves.get(curve.name, 0.0) for curve in shape.outer]
+    by = [moves.get(edge.name, 0.0) if isinstance(edge, Line) else 0.0 for edge in shape.outer.edges]
     outer, lost = shift(shape.outer, by) if any(by) else (shape.outer, ())
     if lost:
         return Treated(shape.outer, shape.edges), (_lost(lost, plan),)
@@ -55,7 +55,7 @@ def treat(shape: Shape, plan: PartPlan) -> tuple[Treated, tuple[Finding, ...]]:
     bumps: list[Bump] = []
     slots: list[Slot] = []
     problems: list[Finding] = []
-    nominal = shapely.Polygon(ring_of(shape.outer).points)
+    nominal = shapely.Polygon(shape.outer.points)
     edges = tuple(_with_laps(edge, nominal, plan) for edge in edges)
     for edge in edges:
         bumps.extend(lap_bumps(edge))
@@ -109,13 +109,13 @@ def _moves(edge: Edge, plan: PartPlan) -> float:
     return max((t.take_off for t in own), default=0.0) - growth
 
 
-def _finished(edge: Edge, old: Sequence[Curve], new: Sequence[Curve], plan: PartPlan) -> Edge:
-    own = [i for i, curve in enumerate(old) if curve.name == edge.name]
+def _finished(edge: Edge, old: Path, new: Path, plan: PartPlan) -> Edge:
+    own = [after for before, after in zip(old.edges, new.edges, strict=True) if before.name == edge.name]
     treatments = [t for t in plan.treatments if t.edge == edge.name]
     return replace(
         edge,
-        start=new[own[0]].start,
-        end=new[own[-1]].end,
+        start=own[0].start,
+        end=own[-1].end,
         bevel=max((t.bevel for t in treatments), key=abs, default=edge.bevel),
         matches=tuple(letter for t in treatments for letter in t.matches),
     )
@@ -221,8 +221,9 @@ def _slots(edge: Edge, row: SlotRow, line: tuple[Point, Point]) -> Iterator[Slot
             (bx + nx * far, by + ny * far),
             (ax + nx * far, ay + ny * far),
         )
-        chain = straight([(corner, f"{edge.name}.slot") for corner in corners])
-        yield Slot(chain, f"slot {i + 1} beside the edge “{edge.name}”", edge.name)
+        yield Slot(
+            polyline(corners, True, f"{edge.name}.slot"), f"slot {i + 1} beside the edge “{edge.name}”", edge.name
+        )
 
 
 def _no_joint_line(edge: Edge, row: SlotRow, treatment: EdgeTreatment, plan: PartPlan) -> Finding:

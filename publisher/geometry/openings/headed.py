@@ -7,7 +7,7 @@ from publisher.design import OpeningPlan
 from publisher.geometry.model import Opening, ParameterInfo, ShapeInfo
 from publisher.geometry.openings.heads import HEADS, Head
 from publisher.geometry.openings.kind import CENTRE, Drawn, OpeningKind, centre_of
-from publisher.geometry.paths import Pen, reverse, ring_of
+from publisher.geometry.paths import Pen
 from publisher.geometry.registry import Values, length
 
 
@@ -25,9 +25,9 @@ def _draw(plan: OpeningPlan, values: Values, middle: float) -> Drawn:
     centre = centre_of(values, middle)
     left, right, spring = centre - width / 2.0, centre + width / 2.0, sill + height - head.spring(values)
     pen = Pen((left, sill)).line((right, sill), f"{plan.name}.sill").line((right, spring), f"{plan.name}.right")
-    chain = tuple(head.draw(pen, values, f"{plan.name}.head").line((left, sill), f"{plan.name}.left").curves)
-    opening = Opening(plan.name, plan.kind, ring_of(reverse(chain)), width, height, sill, centre)
-    return Drawn(opening, chain, plan.kind == "door" and sill == 0.0)
+    path = head.draw(pen, values, f"{plan.name}.head").line((left, sill), f"{plan.name}.left").path()
+    opening = Opening(plan.name, plan.kind, path.reversed(), width, height, sill, centre)
+    return Drawn(opening, path, plan.kind == "door" and sill == 0.0)
 
 
 def headed(name: str, meaning: str, sill: float | None) -> OpeningKind:

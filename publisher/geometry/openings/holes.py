@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator
 
-from publisher.basics import Finding, LineKind, Point, Purpose
+from publisher.basics import Finding, LineKind, Path, Point, Purpose, circle
 from publisher.design import OpeningPlan
 from publisher.geometry.model import Mark, Opening, ParameterInfo, ShapeInfo
 from publisher.geometry.openings.kind import CENTRE, Drawn, OpeningKind, centre_of
-from publisher.geometry.paths import Curve, circle, reverse, ring_of, straight
+from publisher.geometry.paths import straight
 from publisher.geometry.registry import Values, choice, length, mm
 
 UP = ParameterInfo("up", "length", "height of its middle over the panel's bottom edge", None, 0.0)
@@ -26,12 +26,11 @@ def _round_hole(plan: OpeningPlan, values: Values, middle: float) -> Drawn:
     return _drawn(plan, circle(at, radius, f"{plan.name}.rim"), at, 2.0 * radius)
 
 
-def _drawn(
-    plan: OpeningPlan, chain: tuple[Curve, ...], at: Point, size: float, high: float = 0.0, mark: Mark | None = None
-) -> Drawn:
+def _drawn(plan: OpeningPlan, path: Path, at: Point, size: float, high: float = 0.0, mark: Mark | None = None) -> Drawn:
     height = high or size
-    ring = ring_of(reverse(chain))
-    return Drawn(Opening(plan.name, plan.kind, ring, size, height, at[1] - height / 2.0, at[0]), chain, False, mark)
+    return Drawn(
+        Opening(plan.name, plan.kind, path.reversed(), size, height, at[1] - height / 2.0, at[0]), path, False, mark
+    )
 
 
 def _check_pocket(values: Values) -> Iterator[Finding]:
@@ -64,17 +63,17 @@ def _pocket(plan: OpeningPlan, values: Values, middle: float) -> Drawn:
     x, y = at = (centre_of(values, middle), values.number("up"))
     if values.word("form") == "round":
         width = height = values.number("diameter")
-        chain: tuple[Curve, ...] = circle(at, width / 2.0, f"{plan.name}.rim")
+        path = circle(at, width / 2.0, f"{plan.name}.rim")
     else:
         width, height = values.number("width"), values.number("height")
         a, b = width / 2.0, height / 2.0
-        chain = straight(
+        path = straight(
             [(p, f"{plan.name}.rim") for p in ((x - a, y - b), (x + a, y - b), (x + a, y + b), (x - a, y + b))]
         )
     depth = values.number("depth") if values.says("depth") else values.thickness / 2.0
     words = f"pocket, {mm(depth)} deep from the {values.word('face')}"
-    mark = Mark(LineKind.SCORE, Purpose.POCKET, ring_of(chain).points, True, plan.name, words)
-    return _drawn(plan, chain, at, width, height, mark)
+    mark = Mark(LineKind.SCORE, Purpose.POCKET, path.points, True, plan.name, words)
+    return _drawn(plan, path, at, width, height, mark)
 
 
 def _pin_hole(plan: OpeningPlan, values: Values, middle: float) -> Drawn:

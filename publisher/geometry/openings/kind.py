@@ -3,10 +3,9 @@
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 
-from publisher.basics import Finding
+from publisher.basics import Finding, Path
 from publisher.design import OpeningPlan
 from publisher.geometry.model import Mark, Opening, ParameterInfo, ShapeInfo
-from publisher.geometry.paths import Curve
 from publisher.geometry.registry import Values
 
 MIDDLE = "middle"
@@ -15,14 +14,14 @@ CENTRE = ParameterInfo("centre", "length", "distance of its middle from the pane
 
 @dataclass(frozen=True, slots=True)
 class Drawn:
-    """An opening in the panel's frame: its closed chain anticlockwise (runs ``NAME.sill`` ``.right`` ``.head`` ``.left``, or
-    ``.rim``), and whether it is open at the bottom edge (then the chain begins with the sill).
+    """An opening in the panel's frame: its closed ``path`` anticlockwise (edges ``NAME.sill`` ``.right`` ``.head`` ``.left``, or
+    ``.rim``), and whether it is open at the bottom edge (then the path begins with the sill).
 
-    With a ``mark`` it is no hole: the chain says what it takes up, the mark is what is drawn.
+    With a ``mark`` it is no hole: the path says what it takes up, the mark is what is drawn.
     """
 
     opening: Opening
-    chain: tuple[Curve, ...]
+    path: Path
     open_below: bool
     mark: Mark | None = None
 

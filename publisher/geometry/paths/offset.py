@@ -1,44 +1,43 @@
 """Outlines moved into the material: trace allowance, and edges shortened or lengthened by joins."""
 
 from collections.abc import Sequence
-from math import atan2, pi
+from dataclasses import replace
+from math import atan2, degrees, pi, radians
 
-from publisher.basics import Point
+from publisher.basics import SAME, Line, Path, PathEdge, Point, angle, closed_path
 from publisher.geometry.model import Region
-from publisher.geometry.paths.curves import SAME, Curve, angle, meet, shifted
-from publisher.geometry.paths.rings import curves_of, ring_of
+from publisher.geometry.paths.curves import meet, shifted
 
-_TANGENT = 1e-6  # rad: runs that meet at a smaller angle go smoothly into each other
+_TANGENT = 1e-6  # rad: edges that meet at a smaller angle go smoothly into each other
 
 
-def shift(curves: Sequence[Curve], by: Sequence[float]) -> tuple[tuple[Curve, ...], tuple[str, ...]]:
-    """Move each curve of a closed chain into the material by its own distance (mm, negative outwards).
+def shift(path: Path, by: Sequence[float]) -> tuple[Path, tuple[str, ...]]:
+    """Move each edge of a closed path into the material by its own distance (mm, negative outwards).
 
     Neighbours are shortened or lengthened to where they meet (mitred corners); arcs stay arcs about their centres.
-    Returns the new chain, curve for curve, and the names of runs that vanish or turn round (then the chain is of no use).
+    Returns the new path, edge for edge, and the names of edges that vanish or turn round (then the path is of no use).
     """
-    moved = [shifted(curve, distance) for curve, distance in zip(curves, by, strict=True)]
-    lost = [curve.name for curve, new in zip(curves, moved, strict=True) if new is None]
+    edges = path.edges
+    moved = [shifted(edge, distance) for edge, distance in zip(edges, by, strict=True)]
+    lost = [edge.name for edge, new in zip(edges, moved, strict=True) if new is None]
     if lost:
-        return (), tuple(dict.fromkeys(lost))
+        return Path(()), tuple(dict.fromkeys(lost))
     whole = [new for new in moved if new is not None]
     corners: list[Point | None] = [
-        _corner(curves[i - 1], curves[i], by[i - 1], by[i], whole[i - 1], whole[i]) for i in range(len(whole))
+        _corner(edges[i - 1], edges[i], by[i - 1], by[i], whole[i - 1], whole[i]) for i in range(len(whole))
     ]
-    new: list[Curve] = []
-    for i, (old, curve) in enumerate(zip(curves, whole, strict=True)):
+    new: list[PathEdge] = []
+    for i, (old, edge) in enumerate(zip(edges, whole, strict=True)):
         start, end = corners[i], corners[(i + 1) % len(corners)]
-        if start is None or end is None:
+        result = None if start is None or end is None else _between(old, edge, start, end)
+        if result is None:
             lost.append(old.name)
-            continue
-        result = Curve(curve.name, start, end, curve.centre, curve.radius, curve.ccw)
-        if not _goes_forward(old, result):
-            lost.append(old.name)
-        new.append(result)
-    return tuple(new), tuple(dict.fromkeys(lost))
+        else:
+            new.append(result)
+    return Path(tuple(new)), tuple(dict.fromkeys(lost))
 
 
-def _corner(a: Curve, b: Curve, by_a: float, by_b: float, new_a: Curve, new_b: Curve) -> Point | None:
+def _corner(a: PathEdge, b: PathEdge, by_a: float, by_b: float, new_a: PathEdge, new_b: PathEdge) -> Point | None:
     """Return the corner between two shifted neighbours; None when they no longer meet."""
     at = a.end
     (ax, ay), (bx, by) = a.direction(at), b.direction(at)
@@ -51,16 +50,17 @@ def _corner(a: Curve, b: Curve, by_a: float, by_b: float, new_a: Curve, new_b: C
     return meet(new_a, new_b, near)
 
 
-def _goes_forward(old: Curve, new: Curve) -> bool:
-    """Say whether a shifted curve still runs the way it ran, over more than nothing."""
-    if old.centre is None:
+def _between(old: PathEdge, new: PathEdge, start: Point, end: Point) -> PathEdge | None:
+    """Return a shifted edge between its corners; None when it no longer runs the way it ran, over more than nothing."""
+    if isinstance(new, Line):
         x, y = old.direction(old.start)
-        return (new.end[0] - new.start[0]) * x + (new.end[1] - new.start[1]) * y > SAME
-    turn = 1.0 if old.ccw else -1.0
-    at_start = _wrapped(angle(old.centre, new.start) - angle(old.centre, old.start))
-    at_end = _wrapped(angle(old.centre, new.end) - angle(old.centre, old.end))
-    sweep = old.sweep() + turn * (at_end - at_start)
-    return sweep * new.radius > SAME and sweep < 2.0 * pi
+        ahead = (end[0] - start[0]) * x + (end[1] - start[1]) * y > SAME
+        return replace(new, start=start, end=end) if ahead else None
+    at_start = _wrapped(angle(new.centre, start) - angle(new.centre, old.start))
+    at_end = _wrapped(angle(new.centre, end) - angle(new.centre, old.end))
+    sweep = new.sweep + degrees(at_end - at_start)
+    ahead = abs(sweep) < 360.0 and radians(sweep if new.ccw else -sweep) * new.radius > SAME
+    return replace(new, start=start, end=end, sweep=sweep) if ahead else None
 
 
 def _wrapped(turn: float) -> float:
@@ -71,15 +71,14 @@ def eroded(region: Region, by: float) -> tuple[Region, tuple[str, ...]]:
     """Return the region with its boundary moved into the material by ``by`` mm: the template of a traced part.
 
     A pencil runs ``by`` outside the template's edge (common practice 0.3-0.5 mm), so the outside shrinks and openings and
-    slots grow, and the traced line falls on the true outline. Also returns the names of runs that would vanish.
+    slots grow, and the traced line falls on the true outline. Also returns the names of edges that would vanish.
     """
     if by == 0.0:
         return region, ()
-    rings = []
+    paths = []
     lost: list[str] = []
-    for ring in (region.outer, *region.holes):
-        curves = curves_of(ring)
-        new, gone = shift(curves, [by] * len(curves))
+    for path in region.paths:
+        new, gone = shift(path, [by] * len(path.edges))
         lost.extend(gone)
-        rings.append(ring_of(new) if new and not gone else ring)
-    return Region(rings[0], tuple(rings[1:])), tuple(dict.fromkeys(lost))
+        paths.append(path if gone else closed_path(new.edges))
+    return Region(paths[0], tuple(paths[1:])), tuple(dict.fromkeys(lost))

@@ -1,12 +1,11 @@
 """What a shape module gives: its registration, its rules, its outline with edges and marks."""
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
-from publisher.basics import Finding, Point
-from publisher.geometry.model import Edge, Mark, ParameterInfo, ShapeInfo
-from publisher.geometry.paths import Curve
+from publisher.basics import Arc, Finding, Path, Point
+from publisher.geometry.model import Edge, Mark, ParameterInfo, Region, ShapeInfo
 from publisher.geometry.registry.given_parameters import LONGEST, Values
 
 LOWER_LEFT = "its lower left corner"
@@ -15,19 +14,24 @@ ON_AXIS = "its axis"
 
 @dataclass(frozen=True, slots=True)
 class Shape:
-    """A shape at true size before openings and joins: closed chains of curves in mm, material on the left of each.
+    """A shape at true size before openings and joins: closed paths in mm, material on the left of each.
 
     ``outer`` runs anticlockwise, ``holes`` clockwise. ``edges`` carry nominal places only. ``plain``: closed areas that
     surface patterns leave free, such as the stones of an arch. ``pieces``: further shapes that fell off this one, each cut
     out by itself.
     """
 
-    outer: tuple[Curve, ...]
+    outer: Path
     edges: tuple[Edge, ...]
-    holes: tuple[tuple[Curve, ...], ...] = ()
+    holes: tuple[Path, ...] = ()
     marks: tuple[Mark, ...] = ()
     plain: tuple[tuple[Point, ...], ...] = ()
     pieces: tuple["Shape", ...] = ()
+
+    @property
+    def region(self) -> Region:
+        """The outline with its holes."""
+        return Region(self.outer, self.holes)
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,24 +79,26 @@ def just_one(values: Values, one: str, other: str) -> Iterator[Finding]:
 
 
 def edges_of(
-    curves: Iterable[Curve],
+    outer: Path,
     names: Iterable[str],
     inside: Iterable[str] = (),
     bevels: Mapping[str, float] | None = None,
 ) -> tuple[Edge, ...]:
-    """Return the named edges of a chain: each from the start of its first curve to the end of its last.
+    """Return the named edges of a path: each from the start of its first line or arc to the end of its last.
 
     Edges named in ``inside`` have their nominal place on the inside face. ``bevels``: degrees from square that the shape
     itself asks for; a join at the edge says its own instead, so they are never counted twice.
     """
-    chain, behind, own_bevels = tuple(curves), tuple(inside), bevels or {}
+    behind, own_bevels = tuple(inside), bevels or {}
     edges = []
     for name in names:
-        own = [curve for curve in chain if curve.name == name]
+        own = [edge for edge in outer.edges if edge.name == name]
         start, end = own[0].start, own[-1].end
         face: Literal["outside", "inside"] = "inside" if name in behind else "outside"
         bevel = own_bevels.get(name, 0.0)
-        edges.append(Edge(name, start, end, start, end, face, bevel, centre=own[0].centre, radius=own[0].radius))
+        made = Edge(name, start, end, start, end, face, bevel)
+        first = own[0]
+        edges.append(replace(made, centre=first.centre, radius=first.radius) if isinstance(first, Arc) else made)
     return tuple(edges)
 
 

@@ -5,10 +5,9 @@ from dataclasses import dataclass
 from difflib import get_close_matches
 from math import isfinite
 
-from publisher.basics import Finding, Place
+from publisher.basics import Finding, Path, Place
 from publisher.design import Parameter
 from publisher.geometry.model import ParameterInfo
-from publisher.geometry.paths import Curve
 from publisher.geometry.rules import IMPOSSIBLE_SIZES, MISSING_PARAMETER, OUT_OF_RANGE, UNKNOWN_PARAMETER
 
 LONGEST = 5000.0  # mm: beyond this a size is a slip of the pen (a PDF page ends at 5080 mm)
@@ -28,7 +27,7 @@ class Values:
     thickness: float = 0.0
     layer: int = 1
     layers: int = 1
-    outline: tuple[Curve, ...] = ()
+    outline: Path | None = None
 
     def _value(self, name: str) -> float | str:
         for parameter in self.given:

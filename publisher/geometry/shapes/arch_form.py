@@ -3,9 +3,8 @@
 from collections.abc import Iterator
 from math import asin, hypot, pi, sqrt
 
-from publisher.basics import Finding, Point
+from publisher.basics import Arc, Finding, Point, angle, polar
 from publisher.geometry.model import ParameterInfo
-from publisher.geometry.paths import Curve, angle, polar
 from publisher.geometry.registry import Values, length, mm
 
 FORMS = ("semicircular", "segmental", "three_centred", "pointed")
@@ -53,7 +52,7 @@ def check_form(values: Values) -> Iterator[Finding]:
         )
 
 
-def intrados(values: Values, left: Point) -> tuple[Curve, ...]:
+def intrados(values: Values, left: Point) -> tuple[Arc, ...]:
     """Return the arch's under side from its left springing (mm) over the crown to the right one.
 
     Half span s, rise h. Segmental: R = (s² + h²)/(2h) (chord and height of a segment). Pointed: two arcs about centres on
@@ -64,12 +63,12 @@ def intrados(values: Values, left: Point) -> tuple[Curve, ...]:
     (x, y), right, crown = left, (left[0] + 2.0 * s, left[1]), (left[0] + s, left[1] + h)
     if form in ("semicircular", "segmental"):
         radius = (s * s + h * h) / (2.0 * h)
-        return (Curve("intrados", left, right, (x + s, y + h - radius), radius, ccw=False),)
+        return (Arc.between("intrados", left, right, (x + s, y + h - radius), radius, ccw=False),)
     if form == "pointed":
         radius = (s * s + h * h) / (2.0 * s)
         return (
-            Curve("intrados", left, crown, (x + radius, y), radius, ccw=False),
-            Curve("intrados", crown, right, (right[0] - radius, y), radius, ccw=False),
+            Arc.between("intrados", left, crown, (x + radius, y), radius, ccw=False),
+            Arc.between("intrados", crown, right, (right[0] - radius, y), radius, ccw=False),
         )
     d = hypot(s, h)
     m = (d - s + h) / 2.0
@@ -78,38 +77,35 @@ def intrados(values: Values, left: Point) -> tuple[Curve, ...]:
     tilt = asin((s - small) / (large - small))  # from the vertical to the line through both centres
     a, b = polar(small, pi / 2.0 + tilt, near), polar(small, pi / 2.0 - tilt, far)
     return (
-        Curve("intrados", left, a, near, small, ccw=False),
-        Curve("intrados", a, b, centre, large, ccw=False),
-        Curve("intrados", b, right, far, small, ccw=False),
+        Arc.between("intrados", left, a, near, small, ccw=False),
+        Arc.between("intrados", a, b, centre, large, ccw=False),
+        Arc.between("intrados", b, right, far, small, ccw=False),
     )
 
 
-def outset(arcs: tuple[Curve, ...], depth: float) -> tuple[Curve, ...]:
+def outset(arcs: tuple[Arc, ...], depth: float) -> tuple[Arc, ...]:
     """Return the extrados: the arcs ``depth`` mm further from their centres; a pointed arch's meet over its apex."""
     grown = []
     for arc in arcs:
-        assert arc.centre is not None
         (cx, cy), ratio = arc.centre, 1.0 + depth / arc.radius
         ends = [(cx + (px - cx) * ratio, cy + (py - cy) * ratio) for px, py in (arc.start, arc.end)]
-        grown.append(Curve("extrados", ends[0], ends[1], arc.centre, arc.radius + depth, arc.ccw))
+        grown.append(Arc.between("extrados", ends[0], ends[1], arc.centre, arc.radius + depth, arc.ccw))
     if len(grown) == 2:
         left, right = grown
-        assert left.centre is not None and right.centre is not None
         x = (left.centre[0] + right.centre[0]) / 2.0
         apex = (x, left.centre[1] + sqrt(left.radius**2 - (x - left.centre[0]) ** 2))
         grown = [
-            Curve("extrados", left.start, apex, left.centre, left.radius, left.ccw),
-            Curve("extrados", apex, right.end, right.centre, right.radius, right.ccw),
+            Arc.between("extrados", left.start, apex, left.centre, left.radius, left.ccw),
+            Arc.between("extrados", apex, right.end, right.centre, right.radius, right.ccw),
         ]
     return tuple(grown)
 
 
-def at_length(arcs: tuple[Curve, ...], along: float) -> tuple[Point, Curve]:
+def at_length(arcs: tuple[Arc, ...], along: float) -> tuple[Point, Arc]:
     """Return the point ``along`` mm from the left springing, and the arc that it lies on."""
     for arc in arcs:
-        if along <= arc.length() + 1e-9 or arc is arcs[-1]:
-            assert arc.centre is not None
-            turn = min(along, arc.length()) / arc.radius
+        if along <= arc.length + 1e-9 or arc is arcs[-1]:
+            turn = min(along, arc.length) / arc.radius
             return polar(arc.radius, angle(arc.centre, arc.start) - turn, arc.centre), arc
-        along -= arc.length()
+        along -= arc.length
     raise ValueError("an arch has arcs")

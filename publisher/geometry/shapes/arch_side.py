@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
-from publisher.basics import Finding, LineKind, Point, Purpose
+from publisher.basics import Arc, Finding, LineKind, Path, Point, Purpose
 from publisher.geometry.model import Mark, ShapeInfo
-from publisher.geometry.paths import Curve, Pen, flatten
+from publisher.geometry.paths import Pen
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, count, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.arch_form import PARAMETERS, at_length, check_form, intrados, outset, rise_of
@@ -31,13 +31,13 @@ def check(values: Values) -> Iterator[Finding]:
     if stones and depth <= 0.0:
         yield values.wrong("voussoirs", "the stones of an arch need their depth too", "write voussoir_depth: 12 mm")
     elif depth > 0.0 and not bad:
-        arc = sum(curve.length() for curve in intrados(values, (0.0, 0.0)))
-        if stones and arc / stones < LEAST_STONE:
+        along = sum(arc.length for arc in intrados(values, (0.0, 0.0)))
+        if stones and along / stones < LEAST_STONE:
             yield values.wrong(
                 "voussoirs",
-                f"{stones} stones along {mm(arc)} of arch are {mm(arc / stones)} wide each",
-                f"nobody can draw them narrower than {mm(LEAST_STONE)}: at most {int(arc / LEAST_STONE)}",
-                arc / LEAST_STONE,
+                f"{stones} stones along {mm(along)} of arch are {mm(along / stones)} wide each",
+                f"nobody can draw them narrower than {mm(LEAST_STONE)}: at most {int(along / LEAST_STONE)}",
+                along / LEAST_STONE,
             )
         room = min(values.number("spandrel"), (whole - span) / 2.0)
         if depth > room + 1e-9:
@@ -63,35 +63,33 @@ def build(values: Values) -> Shape:
     pen = Pen((0.0, 0.0)).line((first, 0.0), "bottom")
     if foot > 0.0:
         pen.line((first, foot), "jamb")
-    pen.curves.extend(arcs)
-    pen.at = arcs[-1].end
+    pen.along(arcs)
     if foot > 0.0:
         pen.line((first + span, 0.0), "jamb")
     pen.line((whole, 0.0), "bottom").line((whole, height), "right").line((0.0, height), "top").line((0.0, 0.0), "left")
-    outer = tuple(pen.curves)
+    outer = pen.path()
     marks, ring = _stones(values, arcs)
     return Shape(outer, edges_of(outer, EDGES), (), marks, (ring,) if ring else ())
 
 
-def _stones(values: Values, arcs: tuple[Curve, ...]) -> tuple[tuple[Mark, ...], tuple[Point, ...]]:
+def _stones(values: Values, arcs: tuple[Arc, ...]) -> tuple[tuple[Mark, ...], tuple[Point, ...]]:
     """Return the extrados and the joints as marks, and the ring of stones as points; nothing without their depth."""
     stones, depth = values.count("voussoirs"), values.number("voussoir_depth")
     if depth <= 0.0:
         return (), ()
     extrados = outset(arcs, depth)
-    back = [*(p for arc in extrados for p in flatten(arc, COARSE)), extrados[-1].end]
-    marks = [Mark(LineKind.DRAW, Purpose.SURFACE, tuple(back), name="extrados")]
-    whole = sum(arc.length() for arc in arcs)
+    back = Path(extrados, closed=False).flattened(COARSE)
+    marks = [Mark(LineKind.DRAW, Purpose.SURFACE, back, name="extrados")]
+    whole = sum(arc.length for arc in arcs)
     for k in range(stones + 1) if stones else ():
         at, arc = at_length(arcs, k * whole / stones)
-        assert arc.centre is not None
         x, y = (at[0] - arc.centre[0]) / arc.radius, (at[1] - arc.centre[1]) / arc.radius
         out = (at[0] + depth * x, at[1] + depth * y)
         if len(arcs) == 2 and 2 * k == stones:
             out = extrados[0].end  # the joint at a pointed arch's apex
         if out[1] > LEAST_STONE / 2.0:  # a joint along the bottom edge is none
             marks.append(Mark(LineKind.DRAW, Purpose.SURFACE, (at, out), name="voussoir joint"))
-    front = [*(p for arc in arcs for p in flatten(arc, COARSE)), arcs[-1].end]
+    front = Path(arcs, closed=False).flattened(COARSE)
     return tuple(marks), (*front, *reversed(back))
 
 

@@ -2,9 +2,8 @@
 
 from math import pi
 
-from publisher.basics import LineKind, Purpose
+from publisher.basics import LineKind, Purpose, polar
 from publisher.geometry.model import Mark
-from publisher.geometry.paths import polar
 
 ARM = 3.0  # mm: half a cross
 TICK = 4.0  # mm

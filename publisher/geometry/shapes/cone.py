@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 from math import acos, hypot, radians, sin, tan
 
-from publisher.basics import Finding
+from publisher.basics import Finding, polar
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.paths import Pen, polar
+from publisher.geometry.paths import Pen
 from publisher.geometry.registry import Shape, ShapeKind, Values, deg, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
 
@@ -58,7 +58,7 @@ def build(values: Values) -> Shape:
     first, last = radians(-90.0 - turn / 2.0), radians(-90.0 + turn / 2.0)
     pen = Pen(polar(slant, first)).arc(polar(slant, last), (0.0, 0.0), slant, "outer")
     pen.line((0.0, 0.0), "seam_right").line(polar(slant, first), "seam_left")
-    return Shape(tuple(pen.curves), edges_of(pen.curves, EDGES))
+    return Shape(pen.path(), edges_of(pen.path(), EDGES))
 
 
 KIND = ShapeKind(

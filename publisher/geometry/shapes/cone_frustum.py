@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 from math import hypot, radians
 
-from publisher.basics import Finding
+from publisher.basics import Finding, polar
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.paths import Pen, polar
+from publisher.geometry.paths import Pen
 from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.cone import seam_gap
@@ -59,7 +59,7 @@ def build(values: Values) -> Shape:
     pen = Pen(polar(outer, first, apex)).arc(polar(outer, last, apex), apex, outer, "outer")
     pen.line(polar(inner, last, apex), "seam_right")
     pen.arc(polar(inner, first, apex), apex, inner, "inner", ccw=False).line(polar(outer, first, apex), "seam_left")
-    return Shape(tuple(pen.curves), edges_of(pen.curves, EDGES))
+    return Shape(pen.path(), edges_of(pen.path(), EDGES))
 
 
 KIND = ShapeKind(

@@ -1,7 +1,7 @@
 """A round layer: plinths, floors of round towers."""
 
+from publisher.basics import circle
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.paths import circle
 from publisher.geometry.registry import ON_AXIS, Shape, ShapeKind, Values, edges_of, length, nothing_to_check
 from publisher.geometry.shapes.centre import cross, quarter_ticks
 

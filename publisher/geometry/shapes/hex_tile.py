@@ -2,8 +2,9 @@
 
 from math import pi, sqrt
 
+from publisher.basics import polar
 from publisher.geometry.model import ParameterInfo, ShapeInfo
-from publisher.geometry.paths import polar, straight
+from publisher.geometry.paths import straight
 from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, nothing_to_check
 
 EDGES = ("side1", "side2", "side3", "side4", "side5", "side6")

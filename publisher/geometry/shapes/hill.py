@@ -10,9 +10,9 @@ from math import acos, ceil, pi, radians, tan
 import numpy as np
 import shapely
 
-from publisher.basics import Finding, LineKind, Point, Purpose
+from publisher.basics import Finding, LineKind, Path, Point, Purpose
 from publisher.geometry.model import Edge, Mark, ParameterInfo, ShapeInfo
-from publisher.geometry.paths import Curve, fitted, reverse, ring_of
+from publisher.geometry.paths import fitted
 from publisher.geometry.registry import Shape, ShapeKind, Values, angle, deg, length, mm
 
 EDGES = ("rim",)
@@ -32,7 +32,7 @@ def inset_of(values: Values) -> float:
 
 def check(values: Values) -> Iterator[Finding]:
     """Find a hill without an outline or a slope, and layers that vanish."""
-    drawn = bool(values.outline)
+    drawn = values.outline is not None
     if not drawn and values.number("length") <= 0.0:
         message = "the hill has no drawing, so it needs its length"
         yield values.wrong("length", message, "write length: 200 mm, or give the part a drawing")
@@ -68,8 +68,8 @@ def check(values: Values) -> Iterator[Finding]:
 
 def base(values: Values) -> shapely.Polygon:
     """Return the outline of the lowest layer in mm: the drawing, or |2x/length|ⁿ + |2y/width|ⁿ = 1 about the origin."""
-    if values.outline:
-        return shapely.Polygon(ring_of(values.outline).points)
+    if values.outline is not None:
+        return shapely.Polygon(values.outline.points)
     whole, n = values.number("length"), values.number("exponent")
     a, b = whole / 2.0, (values.number("width") or whole) / 2.0
     count = 4 * ceil(pi / 4.0 / acos(1.0 - SAGITTA / 2.0 / max(a, b, 1.0)))
@@ -102,10 +102,10 @@ def build(values: Values) -> Shape:
 def _shape(
     piece: shapely.Polygon, over: list[shapely.Polygon], hollow: list[shapely.Polygon], pole: Point, layer: int
 ) -> Shape:
-    outer = _chain(piece, "rim")
-    start = outer[0].start
+    outer = _path(piece, "rim")
+    start = outer.edges[0].start
     rim = Edge("rim", start, start, start, start, centre=pole)
-    holes = tuple(reverse(_chain(hole, "hollow")) for hole in hollow if piece.covers(hole))
+    holes = tuple(_path(hole, "hollow").reversed() for hole in hollow if piece.covers(hole))
     on_it = [p for p in over if piece.covers(p)]
     marks = [*(_lap(p, layer + 1) for p in on_it), *_line_up(piece, on_it, pole)]
     return Shape(outer, (rim,), holes, tuple(marks))
@@ -161,7 +161,7 @@ def _pieces(shape: shapely.Geometry) -> list[shapely.Polygon]:
     return sorted(found, key=lambda p: (-p.area, p.bounds))
 
 
-def _chain(piece: shapely.Polygon, name: str) -> tuple[Curve, ...]:
+def _path(piece: shapely.Polygon, name: str) -> Path:
     ring = shapely.get_coordinates(shapely.orient_polygons(piece).exterior)[:-1]
     return fitted([(float(x), float(y)) for x, y in ring], name)
 

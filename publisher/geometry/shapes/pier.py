@@ -2,9 +2,9 @@
 
 from collections.abc import Iterator
 
-from publisher.basics import Finding, LineKind, Purpose
+from publisher.basics import Finding, LineKind, Purpose, circle
 from publisher.geometry.model import Mark, ParameterInfo, ShapeInfo
-from publisher.geometry.paths import Pen, circle
+from publisher.geometry.paths import Pen
 from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
 
@@ -70,7 +70,7 @@ def build(values: Values) -> Shape:
         pen.line((tip, 0.0), "right_lower").line((a, b), "right_upper").line((-a, b), "top")
         pen.line((-tip, 0.0), "left_upper").line((-a, -b), "left_lower")
     hole = values.number("dowel_radius")
-    outer = tuple(pen.curves)
+    outer = pen.path()
     lines = (((-tip, 0.0), (tip, 0.0)), ((0.0, -b), (0.0, b)))
     marks = tuple(Mark(LineKind.REFERENCE, Purpose.CENTRE, line, name="centre line") for line in lines)
     holes = (circle((0.0, 0.0), hole, "dowel", ccw=False),) if hole > 0.0 else ()

@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 from math import cos, radians
 
-from publisher.basics import Finding, LineKind, Purpose
+from publisher.basics import Finding, LineKind, Purpose, circle
 from publisher.geometry.model import Mark, ShapeInfo
-from publisher.geometry.paths import circle, straight
+from publisher.geometry.paths import straight
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, count, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
 

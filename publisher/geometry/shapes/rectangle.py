@@ -34,7 +34,7 @@ def build(values: Values) -> Shape:
         pen = Pen((c, 0.0)).line((w - c, 0.0), "bottom").arc((w, c), (w - c, c), c, "corner")
         pen.line((w, h - c), "right").arc((w - c, h), (w - c, h - c), c, "corner")
         pen.line((c, h), "top").arc((0.0, h - c), (c, h - c), c, "corner")
-        outer = tuple(pen.line((0.0, c), "left").arc((c, 0.0), (c, c), c, "corner").curves)
+        outer = pen.line((0.0, c), "left").arc((c, 0.0), (c, c), c, "corner").path()
     return Shape(outer, edges_of(outer, EDGES))
 
 

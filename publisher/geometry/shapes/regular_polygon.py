@@ -2,8 +2,9 @@
 
 from math import pi
 
+from publisher.basics import polar
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.paths import polar, straight
+from publisher.geometry.paths import straight
 from publisher.geometry.registry import ON_AXIS, Shape, ShapeKind, Values, count, edges_of, length, nothing_to_check
 from publisher.geometry.shapes.centre import cross
 

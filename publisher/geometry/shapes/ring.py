@@ -2,9 +2,8 @@
 
 from collections.abc import Iterator
 
-from publisher.basics import Finding
+from publisher.basics import Finding, circle
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.paths import circle
 from publisher.geometry.registry import ON_AXIS, Shape, ShapeKind, Values, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.centre import quarter_ticks

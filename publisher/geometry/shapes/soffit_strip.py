@@ -2,11 +2,11 @@
 
 from collections.abc import Iterator
 from itertools import accumulate, pairwise
-from math import ceil, sqrt, tan
+from math import ceil, radians, sqrt, tan
 
-from publisher.basics import Finding, LineKind, Point, Purpose
+from publisher.basics import Arc, Finding, LineKind, Point, Purpose
 from publisher.geometry.model import Mark, ParameterInfo, ShapeInfo
-from publisher.geometry.paths import Curve, straight
+from publisher.geometry.paths import straight
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, edges_of, length, mm
 from publisher.geometry.shapes.arch_form import PARAMETERS, check_form, intrados
 
@@ -23,7 +23,7 @@ def lengths(values: Values) -> tuple[float, ...]:
     """
     t = values.thickness
     less = {"arch_face": 0.0, "inner_face": t, "unscored": t / 2.0, "thin_card": 0.0}[values.word("keeps")]
-    return tuple((arc.radius - less) * arc.sweep() for arc in intrados(values, (0.0, 0.0)))
+    return tuple((arc.radius - less) * radians(abs(arc.sweep)) for arc in intrados(values, (0.0, 0.0)))
 
 
 def check(values: Values) -> Iterator[Finding]:
@@ -63,7 +63,7 @@ def build(values: Values) -> Shape:
     return Shape(outer, edges_of(outer, EDGES), (), tuple(marks))
 
 
-def _scores(values: Values, arc: Curve, start: float, end: float) -> Iterator[Mark]:
+def _scores(values: Values, arc: Arc, start: float, end: float) -> Iterator[Mark]:
     """Cuts across the strip: facets of at most ρ/3 whose sagitta q²/(8ρ) is at most ``facet``."""
     t = values.thickness
     inner = arc.radius - t

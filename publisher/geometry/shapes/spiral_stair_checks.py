@@ -3,8 +3,7 @@
 from collections.abc import Iterator
 from math import cos, degrees, dist, pi, sin
 
-from publisher.basics import Finding
-from publisher.geometry.paths import polar
+from publisher.basics import Finding, polar
 from publisher.geometry.registry import Values, deg, mm
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.spiral_stair_outline import Plan, notch_width_deg

@@ -11,9 +11,9 @@ bare, so the notch stays in sight when the next layer lies on it, and it survive
 
 from math import pi
 
-from publisher.basics import Point
+from publisher.basics import Path, Point, circle, polar
 from publisher.geometry.model import ShapeInfo
-from publisher.geometry.paths import Curve, Pen, circle, polar, reverse
+from publisher.geometry.paths import Pen
 from publisher.geometry.registry import ON_AXIS, Shape, ShapeKind, Values, angle, choice, count, edges_of, length
 from publisher.geometry.shapes.spiral_stair_checks import check
 from publisher.geometry.shapes.spiral_stair_marks import marks
@@ -22,7 +22,7 @@ from publisher.geometry.shapes.spiral_stair_outline import AXIS, Plan, draw_core
 EDGES = ("front", "step_end", "back", "core")
 
 
-def outline(plan: Plan) -> tuple[Curve, ...]:
+def outline(plan: Plan) -> Path:
     """Return the outline for a positive turn: front, step_end (with the notch), back, core; anticlockwise."""
     pen = Pen((plan.core, 0.0)).line((plan.reach, 0.0), "front")
     if plan.notch > 0.0:
@@ -31,7 +31,7 @@ def outline(plan: Plan) -> tuple[Curve, ...]:
         pen.line(polar(line - plan.notch, plan.turn), "notch").line(polar(line, plan.turn), "notch")
     draw_end(pen, plan, polar(plan.reach, plan.step)).line(plan.core_at(plan.step), "back")
     draw_core(pen, plan, plan.step, 2.0 * pi, (plan.core, 0.0))
-    return tuple(pen.curves)
+    return pen.path()
 
 
 def build(values: Values) -> Shape:
@@ -42,12 +42,12 @@ def build(values: Values) -> Shape:
     plan = Plan.of(values)
     outer, drawn = outline(plan), marks(values)
     if values.number("turn") < 0.0:
-        outer = tuple(curve.moved(_mirror, mirrored=True) for curve in reverse(outer))
+        outer = outer.reversed().carried(_mirror, mirrored=True)
         drawn = tuple(
             type(mark)(mark.kind, mark.purpose, tuple(map(_mirror, mark.points)), mark.closed, mark.name, mark.text)
             for mark in drawn
         )
-    names = [name for name in dict.fromkeys(curve.name for curve in outer) if name != "notch"]
+    names = [name for name in dict.fromkeys(edge.name for edge in outer.edges) if name != "notch"]
     order = sorted(names, key=lambda name: EDGES.index(name.partition("_")[0] if name.startswith("core") else name))
     hole = values.number("hole_radius")
     holes = (circle(AXIS, hole, "bore", ccw=False),) if hole else ()

@@ -2,9 +2,9 @@
 
 from math import atan2, cos, pi, radians, sin
 
-from publisher.basics import LineKind, Point, Purpose
+from publisher.basics import Arc, LineKind, Path, Point, Purpose, closed_path, polar
 from publisher.geometry.model import Mark
-from publisher.geometry.paths import Curve, Pen, flatten, polar, ring_of, shift
+from publisher.geometry.paths import Pen, shift
 from publisher.geometry.registry import Values
 from publisher.geometry.shapes.centre import cross
 from publisher.geometry.shapes.spiral_stair_outline import AXIS, Plan, draw_core
@@ -75,17 +75,17 @@ def _lap(plan: Plan) -> list[Mark]:
     x, y = plan.core_at(step - turn)
     pen.line((x * cos(turn) - y * sin(turn), x * sin(turn) + y * cos(turn)), "lap")
     draw_core(pen, plan, step, turn + 2.0 * pi, polar(plan.core, turn), turned=turn)
-    inset, lost = shift(pen.curves, [LAP_INSET] * len(pen.curves))
-    if lost or not inset:
+    inset, lost = shift(pen.path(), [LAP_INSET] * len(pen.edges))
+    if lost:
         return []
-    points = ring_of(inset, COARSE).points
+    points = closed_path(inset.edges).flattened(COARSE)
     return [Mark(LineKind.REFERENCE, Purpose.LAP, points, closed=True, name="lap of the next layer")]
 
 
 def _climb(radius: float, turn: float) -> Mark:
     """An arrow along the middle of the bare tread, the way the stair climbs; the head is drawn by going back and forth."""
     start, end = polar(radius, 0.2 * turn), polar(radius, 0.8 * turn)
-    shaft = [*flatten(Curve("climb", start, end, (0.0, 0.0), radius), COARSE), end]
+    shaft = Path((Arc.between("climb", start, end, (0.0, 0.0), radius),), closed=False).flattened(COARSE)
     head = min(ARROW, 0.3 * radius * turn)
     along = 0.8 * turn + pi / 2.0 - head / 2.0 / radius  # direction of travel near the tip
 

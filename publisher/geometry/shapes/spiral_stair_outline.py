@@ -6,8 +6,8 @@ The axis is the origin, the front edge lies along +x, and a many-sided core has 
 from dataclasses import dataclass
 from math import asin, cos, degrees, pi, radians, sin
 
-from publisher.basics import Point
-from publisher.geometry.paths import Pen, polar
+from publisher.basics import Point, polar
+from publisher.geometry.paths import Pen
 from publisher.geometry.registry import Values
 
 AXIS = (0.0, 0.0)

@@ -71,7 +71,7 @@ def build(values: Values) -> Shape:
     pen.line((width, depth), "right").line((0.0, depth), "back").line((0.0, r), "left")
     if r > 0.0:
         pen.arc((r, 0.0), (r, r), r, "nosing")
-    return Shape(tuple(pen.curves), edges_of(pen.curves, EDGES))
+    return Shape(pen.path(), edges_of(pen.path(), EDGES))
 
 
 KIND = ShapeKind(

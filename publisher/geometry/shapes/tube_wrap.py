@@ -55,11 +55,10 @@ def build(values: Values) -> Shape:
         points = [(x, h + swing * cos(x / r)) for x in places]
         steep = [-swing / r * sin(x / r) for x in places]
         tangents = [(-1.0 / hypot(1.0, u), -u / hypot(1.0, u)) for u in steep]
-        pen.line(points[0], "right").curves.extend(fitted_line(points, tangents, "top", FINE))
-        pen.at = points[-1]
+        pen.line(points[0], "right").along(fitted_line(points, tangents, "top", FINE))
     else:
         pen.line((whole, h), "right").line((0.0, h), "top")
-    outer = tuple(pen.line((0.0, 0.0), "left").curves)
+    outer = pen.line((0.0, 0.0), "left").path()
     marks = []
     if lap > 0.0:
         seam = ((once, 0.0), (once, h + swing * cos(once / r) if slope else h))

@@ -9,9 +9,8 @@ from math import cos, radians
 import numpy as np
 import shapely
 
-from publisher.basics import Purpose
+from publisher.basics import SAGITTA, Purpose
 from publisher.geometry.model import ParameterInfo, ShapeInfo
-from publisher.geometry.paths import SAGITTA
 from publisher.geometry.registry import Values, length, nothing_to_check
 from publisher.geometry.surfaces.pattern import PENCIL, Array, Family, Ground, Pattern, segments
 from publisher.geometry.surfaces.rows import QUARTER, SLACK

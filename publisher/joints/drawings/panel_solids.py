@@ -6,12 +6,12 @@ import numpy as np
 import numpy.typing as npt
 import shapely
 
-from publisher.basics import Purpose
-from publisher.geometry import Part, Ring, Run, behind_paper, rabbet_strip
+from publisher.basics import Path, Purpose
+from publisher.geometry import Part, behind_paper, rabbet_strip
 from publisher.joints.drawings.hidden import Faces
 from publisher.joints.drawings.view import View
 from publisher.joints.facts import slots_of
-from publisher.joints.outlines import Array, bridged, coarse_ring, run_indices
+from publisher.joints.outlines import Array, bridged, coarse
 from publisher.joints.panels import Frame, face_pair
 
 Rims = tuple[shapely.Geometry | None, shapely.Geometry | None]
@@ -92,20 +92,18 @@ def _add(part: Part, frame: Frame, axes: Array, made: Solids, rims: Rims, *, slo
         _marks(made, part, turned)
 
 
-def is_joint(run: Run) -> bool:
-    """Tell whether a run is a tab or an open notch for one. Put together, a tab fills its slot and both are one solid."""
-    return run.name.endswith((".tab", ".slot"))
+def is_joint(name: str) -> bool:
+    """Tell whether edges of this name are a tab or an open notch for one. Put together, a tab fills its slot and both are one solid."""
+    return name.endswith((".tab", ".slot"))
 
 
 def _tab_ends(made: Solids, part: Part, frame: Frame) -> None:
     """Add the outlines of slots on a drawn face: where the tabs of the next panel end level with it."""
     for slot in slots_of(part):
         _add_path(made, "outline", _carry(frame, np.asarray([*slot.points, slot.points[0]]), 0.0))
-    ring = part.outline.outer
-    for run in ring.runs:
-        if run.name.endswith(".slot"):
-            stretch = np.asarray([ring.points[i] for i in run_indices(run, len(ring.points))])
-            _add_path(made, "outline", _carry(frame, stretch, 0.0))
+    for stretch in part.outline.outer.stretches():
+        if stretch.name.endswith(".slot"):
+            _add_path(made, "outline", _carry(frame, np.asarray(stretch.points), 0.0))
 
 
 def _add_path(made: Solids, weight: str, points: Array) -> None:
@@ -113,8 +111,8 @@ def _add_path(made: Solids, weight: str, points: Array) -> None:
     made.weights.append(weight)
 
 
-def _pair(part: Part, ring: Ring) -> tuple[Array, Array, Array]:
-    points, corner = coarse_ring(ring, TURN, SAGITTA)
+def _pair(part: Part, path: Path) -> tuple[Array, Array, Array]:
+    points, corner = coarse(path, TURN, SAGITTA)
     pair = face_pair(part, points)
     return pair.outside, pair.inside, np.array(corner)
 

@@ -3,7 +3,7 @@
 from publisher.basics import Purpose
 from publisher.geometry import Part, polygon
 from publisher.joints.drawings.lines import Sketch
-from publisher.joints.outlines import coarse_ring
+from publisher.joints.outlines import coarse
 
 SHOWN = (Purpose.JOINT_TICK, Purpose.LINE_UP, Purpose.CLIMB, Purpose.SURFACE)
 
@@ -16,7 +16,7 @@ def part_view(part: Part) -> Sketch:
     left, bottom, right, top = polygon(part.outline).bounds
     size = max(right - left, top - bottom)
     for ring in (part.outline.outer, *part.outline.holes):
-        points, _ = coarse_ring(ring, 5.0, max(0.04, size / FINEST))
+        points, _ = coarse(ring, 5.0, max(0.04, size / FINEST))
         sketch.add_path("outline", [*points, points[0]])
     for mark in part.marks:
         if mark.purpose in SHOWN:

@@ -11,7 +11,7 @@ from publisher.joints.drawings.lines import Sketch
 from publisher.joints.drawings.stack_lines import Slab, draw_slabs
 from publisher.joints.drawings.view import STACK_VIEW
 from publisher.joints.model import Layer
-from publisher.joints.outlines import Array, coarse_ring, is_notch, move, points_of, run_indices, whole_polygon
+from publisher.joints.outlines import Array, coarse, is_notch, move, points_of, whole_polygon
 from publisher.joints.stacks import LaidStack, tick_ends
 
 TURN = 5.0
@@ -81,7 +81,7 @@ def _slabs(stack: LaidStack, parts: dict[str, Part], gap: float) -> list[Slab]:
 
 def _flat(part: Part) -> tuple[list[tuple[Array, Array]], Array]:
     """Return a part's rings with their corners, and the ends of its joint ticks, in its own coordinates."""
-    rings = [coarse_ring(ring, TURN, SAGITTA) for ring in (part.outline.outer, *part.outline.holes)]
+    rings = [coarse(path, TURN, SAGITTA) for path in part.outline.paths]
     return [(points_of(p), np.array(c)) for p, c in rings], tick_ends(part, whole_polygon(part))
 
 
@@ -104,7 +104,7 @@ def _width(stack: LaidStack, parts: dict[str, Part]) -> float:
 
 
 def _plan_polygon(part: Part, pose: Pose) -> shapely.Polygon:
-    rings = [pose.apply_all(coarse_ring(ring, TURN, SAGITTA)[0]) for ring in (part.outline.outer, *part.outline.holes)]
+    rings = [pose.apply_all(coarse(path, TURN, SAGITTA)[0]) for path in part.outline.paths]
     return shapely.Polygon(rings[0], rings[1:])
 
 
@@ -116,11 +116,10 @@ def _plan_marks(part: Part, pose: Pose, sketch: Sketch) -> None:
 
 def _line_up(part: Part, pose: Pose, upper: shapely.Polygon, sketch: Sketch) -> None:
     """Point an arrow from outside at every line-up notch of the layer below."""
-    ring = part.outline.outer
     centre = shapely.get_coordinates(shapely.centroid(upper))[0]
-    for run in ring.runs:
-        if is_notch(run):
-            points = points_of(pose.apply_all(tuple(ring.points[i] for i in run_indices(run, len(ring.points)))))
+    for stretch in part.outline.outer.stretches():
+        if is_notch(stretch.name):
+            points = points_of(pose.apply_all(stretch.points))
             away = np.hypot(*(points - centre).T)
             _arrow(tuple(points[int(away.argmin())]), tuple(points[[0, -1]].mean(axis=0)), sketch)
 

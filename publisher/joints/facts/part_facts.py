@@ -5,11 +5,9 @@ from math import dist, inf
 
 import shapely
 
+from publisher.basics import SAME, Path
 from publisher.design import Fact, Kind
-from publisher.geometry import Opening, Part, Ring, polygon
-from publisher.joints.outlines import run_indices
-
-SAME = 1e-6  # mm
+from publisher.geometry import Opening, Part, polygon
 
 
 def facts_of(part: Part) -> tuple[Fact, ...]:
@@ -39,12 +37,12 @@ def _facts(part: Part) -> Iterator[tuple[str, float, Kind]]:
         yield "least_beside_slot", min(beside(part, slot) for slot in slots), "length"
 
 
-def slots_of(part: Part) -> tuple[Ring, ...]:
-    """Return the closed slots: holes of the outline that joins have cut (the runs of such a hole are named ``….slot``)."""
-    return tuple(h for h in part.outline.holes if h.runs and all(run.name.endswith("slot") for run in h.runs))
+def slots_of(part: Part) -> tuple[Path, ...]:
+    """Return the closed slots: holes of the outline that joins have cut (the edges of such a hole are named ``….slot``)."""
+    return tuple(h for h in part.outline.holes if all(edge.name.endswith("slot") for edge in h.edges))
 
 
-def slot_size(slot: Ring) -> tuple[float, float]:
+def slot_size(slot: Path) -> tuple[float, float]:
     """Return (width, length) in mm of a slot, whichever way it is turned."""
     box = shapely.get_coordinates(shapely.oriented_envelope(shapely.Polygon(slot.points)))
     a, b = dist(box[0], box[1]), dist(box[1], box[2])
@@ -66,7 +64,7 @@ def least_wall(part: Part) -> float:
     return least
 
 
-def beside(part: Part, slot: Ring) -> float:
+def beside(part: Part, slot: Path) -> float:
     """Return the least board (mm) left between a slot and the outside edge or any other hole."""
     area = shapely.Polygon(slot.points)
     outside = shapely.LinearRing(part.outline.outer.points)
@@ -76,10 +74,9 @@ def beside(part: Part, slot: Ring) -> float:
 
 def _rim(part: Part, opening: Opening) -> shapely.Geometry:
     """Return the edges of the part that an opening must keep away from: for a door at the sill, all but those it stands on."""
-    ring = part.outline.outer
-    stretches = []
-    for run in ring.runs:
-        own = run.name.startswith(f"{opening.name}.") or run.name == "bottom"
+    lines = []
+    for edge in part.outline.outer.edges:
+        own = edge.name.startswith(f"{opening.name}.") or edge.name == "bottom"
         if opening.sill > SAME or not own:
-            stretches.append(shapely.LineString([ring.points[i] for i in run_indices(run, len(ring.points))]))
-    return shapely.multilinestrings(stretches)
+            lines.append(shapely.LineString([*edge.points(), edge.end]))
+    return shapely.multilinestrings(lines)

@@ -9,8 +9,9 @@ from math import atan2, cos, dist, hypot, pi, sin
 import numpy as np
 import shapely
 
+from publisher import basics
 from publisher.basics import Box, Layer, LineKind, MarkPromise, OutlinePromise, Point, Pose, Purpose
-from publisher.geometry import Mark, Part, Region, Ring, rabbet_strip
+from publisher.geometry import Mark, Part, Region, rabbet_strip
 from publisher.pages.model import Arc, Drawn, Fill, Path, Stroke
 from publisher.pages.type import CUT, HATCH, LEAST, NOTE, Setter, as_polygon, line_style, word_in
 
@@ -44,21 +45,16 @@ def region_polygon(region: Region, pose: Pose | None = None) -> shapely.Polygon:
     return shapely.Polygon(place(region.outer.points), [place(h.points) for h in region.holes])
 
 
-def ring_path(ring: Ring, pose: Pose) -> Path:
+def ring_path(ring: basics.Path, pose: Pose) -> Path:
     """Return a ring as a closed path whose arcs are true: the pose carries points and centres, radii stay."""
-    arcs: list[Arc] = []
-    count = len(ring.points)
-    for run in ring.runs:
-        if run.centre is None:
-            continue
-        centre = pose.apply(run.centre)
-        if (run.last - run.first) % count == 0:  # a full turn has no two ends: two halves have
-            middle = (run.first + count // 2) % count
-            arcs.append(Arc(run.first, middle, centre, run.radius))
-            arcs.append(Arc(middle, run.last, centre, run.radius))
-        else:
-            arcs.append(Arc(run.first, run.last, centre, run.radius))
-    return Path(pose.apply_all(ring.points), True, tuple(arcs))
+    points: list[Point] = []
+    arcs: list[tuple[int, int, Point, float]] = []
+    for edge in ring.placed(pose).edges:
+        first = len(points)
+        points += edge.points()
+        if isinstance(edge, basics.Arc):
+            arcs.append((first, len(points), edge.centre, edge.radius))
+    return Path(tuple(points), True, tuple(Arc(a, b % len(points), c, r) for a, b, c, r in arcs))
 
 
 def outline_strokes(part: Part, pose: Pose, clip: Box | None = None) -> tuple[Drawn, ...]:

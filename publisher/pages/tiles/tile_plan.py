@@ -2,12 +2,11 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
-from math import dist
 
 import shapely
 from shapely.affinity import translate
 
-from publisher.basics import Box, Point, Pose
+from publisher.basics import Box, Line, Point, Pose
 from publisher.geometry import Part
 from publisher.pages.sheet import LEAST_SQUARE, SQUARE, Context, Frame
 from publisher.pages.templates import AWAY, Sample, mark_notes, page_frame, quiet_lines, region_polygon
@@ -147,14 +146,9 @@ def tiling(context: Context, sample: Sample) -> Tiling:
 def _obstacles(part: Part, pose: Pose, quiet: shapely.Geometry) -> tuple[Obstacle, ...]:
     """Return what seams keep off: openings and slots above all, then tabs, notches and other short straight edges, then marks."""
     found = [Obstacle(box_round(pose.apply_all(h.points)).grown(4.0), 10.0) for h in part.template.holes]
-    points = part.template.outer.points
-    for run in part.template.outer.runs:
-        if run.centre is not None:
-            continue
-        for i in range(run.first, run.first + ((run.last - run.first) % len(points) or len(points))):
-            ends = (points[i % len(points)], points[(i + 1) % len(points)])
-            if dist(*ends) < SHORT_EDGE:
-                found.append(Obstacle(box_round(pose.apply_all(ends)).grown(3.0), 3.0))
+    for edge in part.template.outer.edges:
+        if isinstance(edge, Line) and edge.length < SHORT_EDGE:
+            found.append(Obstacle(box_round(pose.apply_all((edge.start, edge.end))).grown(3.0), 3.0))
     for mark in shapely.get_parts(quiet):
         box = Box(*mark.bounds)
         if max(box.width, box.height) < 60.0:

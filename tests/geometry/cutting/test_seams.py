@@ -138,7 +138,7 @@ def test_both_sides_are_the_whole(plan: Plan, drawn: Draw, step: float, start: s
     union = polygon(cut.low.outline).union(polygon(cut.high.outline), grid_size=1e-6)
     assert union.symmetric_difference(polygon(part.outline)).area < 2.0 * pi * 150.0 * 0.005
     for side in (cut.low, cut.high):
-        runs = {run.name: run for run in side.outline.outer.runs}
+        runs = {run.name: run for run in side.outline.outer.edges}
         assert set(runs) == {"rim", "seam_1"} and runs["rim"].radius == 150.0
     whole = sqrt(150.0**2 - 30.0**2) + sqrt(150.0**2 - 10.0**2) + 20.0 if step else 2.0 * sqrt(150.0**2 - 20.0**2)
     assert cut.line.length == pytest.approx(whole, abs=0.02)

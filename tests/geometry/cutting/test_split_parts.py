@@ -152,7 +152,7 @@ def test_an_edge_in_two_copies_keeps_its_name(plan: Plan, drawn: Draw) -> None:
     step = CombineStep("repeat", HERE, called="repeat1", count=2, pitch=300.0, along="bottom")
     part = drawn(replace(plan("wall_panel", {"width": 300.0, "height": 80.0}), combine=(step,)))
     for piece in good(part, split(300.0)):
-        names = {run.name for run in piece.outline.outer.runs}
+        names = {run.name for run in piece.outline.outer.edges}
         assert {edge.name for edge in piece.edges} <= names
 
 

@@ -5,7 +5,7 @@ from math import pi
 
 import pytest
 
-from publisher.basics import Finding, LineKind, Place, Rule
+from publisher.basics import Arc, Finding, LineKind, Place, Rule
 from publisher.design import DrawingPlan, EdgeTreatment, PartPlan
 from publisher.geometry import Part, area, polygon
 from publisher.geometry.making.parts import make_part
@@ -93,8 +93,8 @@ def test_groups_holes_circles_and_marks(draw: Draw, sound: Callable[[Part], None
     sound(part)
     assert len(part.outline.holes) == 2
     assert area(part.outline) == pytest.approx(4.0 * (400.0 - 100.0 - pi))
-    assert {round(run.radius, 9) for hole in part.outline.holes for run in hole.runs if run.centre} == {2.0}
-    assert {run.name for hole in part.outline.holes for run in hole.runs} == {"path", "nail"}
+    assert {round(run.radius, 9) for hole in part.outline.holes for run in hole.edges if isinstance(run, Arc)} == {2.0}
+    assert {run.name for hole in part.outline.holes for run in hole.edges} == {"path", "nail"}
     (mark,) = part.marks
     assert mark.kind is LineKind.DRAW and mark.name == "letters" and mark.points[0] == pytest.approx((12.0, 36.0))
 
@@ -104,8 +104,8 @@ def test_rounded_rectangles_keep_true_arcs(draw: Draw, sound: Callable[[Part], N
     assert part is not None
     sound(part)
     assert area(part.outline) == pytest.approx(4.0 * (200.0 - (4.0 - pi) * 4.0))
-    assert {run.name for run in part.outline.outer.runs} == {"outline"}
-    assert {round(run.radius, 9) for run in part.template.outer.runs if run.centre} == {3.6}
+    assert {run.name for run in part.outline.outer.edges} == {"outline"}
+    assert {round(run.radius, 9) for run in part.template.outer.edges if isinstance(run, Arc)} == {3.6}
 
 
 def test_an_outline_by_layer_and_lines_by_class_and_stroke(draw: Draw, sound: Callable[[Part], None]) -> None:

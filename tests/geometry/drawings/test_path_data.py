@@ -2,7 +2,7 @@
 
 import pytest
 
-from publisher.geometry.drawings.path_data import Arc, Cubic, Line, read_path
+from publisher.geometry.drawings.path_data import Cubic, Elliptic, Straight, read_path
 from publisher.geometry.drawings.tree import Unreadable
 
 
@@ -12,11 +12,11 @@ def test_relative_and_absolute_commands_agree() -> None:
     assert absolute == relative
     (path,), problem = absolute
     assert problem == ""
-    assert path.closed and path.pieces[-1] == Line((-20.0, 20.0), (10.0, 10.0))
+    assert path.closed and path.pieces[-1] == Straight((-20.0, 20.0), (10.0, 10.0))
     assert path.pieces[4] == Cubic(
         (20.0, 20.0), (20.0, 10.0), (10.0, 10.0), (10.0, 20.0)
     )  # S mirrors the control point
-    assert path.pieces[7] == Arc((-10.0, 20.0), 5.0, 5.0, 0.0, False, True, (-20.0, 20.0))
+    assert path.pieces[7] == Elliptic((-10.0, 20.0), 5.0, 5.0, 0.0, False, True, (-20.0, 20.0))
 
 
 def test_more_points_after_a_move_are_lines_and_a_path_goes_on_after_z() -> None:
@@ -41,7 +41,7 @@ def test_what_stands_before_an_error_is_drawn_and_the_error_said(text: str, piec
 def test_a_number_is_never_split() -> None:
     assert read_path("M0 0 L10 X")[0] == []
     (path,), problem = read_path("M1-.5.5.5L10-5e-1")
-    assert problem == "" and path.pieces[-1] == Line((0.5, 0.5), (10.0, -0.5))
+    assert problem == "" and path.pieces[-1] == Straight((0.5, 0.5), (10.0, -0.5))
 
 
 def test_beyond_all_drawings() -> None:

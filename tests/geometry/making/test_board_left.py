@@ -2,9 +2,9 @@
 
 import pytest
 
-from publisher.basics import Place
+from publisher.basics import Place, circle
 from publisher.geometry.making.board_left import Void, wall_findings
-from publisher.geometry.paths.rings import circle, straight
+from publisher.geometry.paths.rings import straight
 
 PLACE = Place("spec.yaml", 7, 1)
 

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from publisher.basics import Finding, Place
+from publisher.basics import Arc, Finding, Place
 from publisher.design import CombineStep, Parameter, PartPlan, TabRow
 from publisher.geometry import Part, area, polygon
 from publisher.geometry.making.parts import make_part
@@ -40,7 +40,7 @@ def test_cut_at_the_edge_keeps_the_edge_and_the_arc(made: Plan, drawn: Draw) -> 
     assert area(part.outline) == pytest.approx(140.0 * 80.0 - pi * 400.0 / 2.0, rel=1e-9)
     bottom = part.edge("bottom")
     assert bottom is not None and (bottom.start, bottom.end) == ((0.0, 0.0), (140.0, 0.0))
-    (arc,) = [run for run in part.outline.outer.runs if run.centre]
+    (arc,) = [run for run in part.outline.outer.edges if isinstance(run, Arc)]
     assert (arc.name, arc.centre, arc.radius) == ("cut1_rim", (70.0, 0.0), 20.0)
     assert part.edge("cut1_rim") is not None and part.edge("right") is not None
 
@@ -53,7 +53,7 @@ def test_cut_shortens_an_edge_and_cuts_a_hole(made: Plan, drawn: Draw) -> None:
     bottom, left = part.edge("bottom"), part.edge("left")
     assert bottom is not None and bottom.start == pytest.approx((20.0, 0.0))
     assert left is not None and left.end == pytest.approx((0.0, 10.0))
-    assert [run.name for run in part.outline.holes[0].runs] == ["port_rim", "port_rim"]
+    assert [run.name for run in part.outline.holes[0].edges] == ["port_rim", "port_rim"]
 
 
 def test_add_joins_and_its_edges_take_its_name(made: Plan, drawn: Draw, treatment: Callable[..., Any]) -> None:
@@ -180,7 +180,7 @@ def test_random_combinations(plan: Plan, sound: Callable[[Part], None]) -> None:
         built.append(part is not None)
         if part is not None:
             sound(part)
-            names = {run.name for run in part.outline.outer.runs}
+            names = {run.name for run in part.outline.outer.edges}
             assert all(edge.name in names for edge in part.edges)
 
     built: list[bool] = []

@@ -1,8 +1,8 @@
 """Which named edges are left after a boolean."""
 
+from publisher.basics import Line, Path
 from publisher.geometry.making.edges_left import surviving_edges
 from publisher.geometry.model import Edge
-from publisher.geometry.paths.curves import Curve
 from publisher.geometry.registry import Shape
 
 
@@ -10,13 +10,12 @@ def edge(name: str, start: tuple[float, float], end: tuple[float, float]) -> Edg
     return Edge(name, start, end, start, end)
 
 
-def chain(*corners: tuple[float, float, str]) -> tuple[Curve, ...]:
-    return tuple(
-        Curve(name, (x, y), corners[(i + 1) % len(corners)][:2]) for i, (x, y, name) in enumerate(corners)
-    )  # fmt: skip
+def chain(*corners: tuple[float, float, str]) -> Path:
+    ends = (*corners[1:], corners[0])
+    return Path(tuple(Line(name, (x, y), end[:2]) for (x, y, name), end in zip(corners, ends, strict=True)))
 
 
-OWN = Shape((), (edge("bottom", (0.0, 0.0), (10.0, 0.0)), edge("right", (10.0, 0.0), (10.0, 8.0))))
+OWN = Shape(Path(()), (edge("bottom", (0.0, 0.0), (10.0, 0.0)), edge("right", (10.0, 0.0), (10.0, 8.0))))
 
 
 def test_a_gap_in_the_middle_and_a_shorter_end() -> None:
@@ -31,16 +30,16 @@ def test_a_gap_in_the_middle_and_a_shorter_end() -> None:
 
 
 def test_an_edge_that_is_gone_and_the_only_copy_of_its_name() -> None:
-    copy = Shape((), (edge("right_2", (30.0, 0.0), (30.0, 8.0)),))
+    copy = Shape(Path(()), (edge("right_2", (30.0, 0.0), (30.0, 8.0)),))
     outer = chain((0.0, 0.0, "bottom"), (30.0, 0.0, "right_2"), (30.0, 8.0, "top"), (0.0, 8.0, "left"))
     named, edges = surviving_edges(outer, [OWN, copy])
     assert [(e.name, e.start) for e in edges] == [("bottom", (0.0, 0.0)), ("right", (30.0, 0.0))]
     assert edges[0].end == (30.0, 0.0)  # it goes on in line
-    assert [curve.name for curve in named] == ["bottom", "right", "top", "left"]
+    assert [edge.name for edge in named.edges] == ["bottom", "right", "top", "left"]
 
 
 def test_two_copies_keep_their_names() -> None:
-    copies = [Shape((), (edge(f"right_{k}", (30.0 * k, 0.0), (30.0 * k, 8.0)),)) for k in (2, 3)]
+    copies = [Shape(Path(()), (edge(f"right_{k}", (30.0 * k, 0.0), (30.0 * k, 8.0)),)) for k in (2, 3)]
     outer = chain(
         (0.0, 0.0, "bottom"), (60.0, 0.0, "right_2"), (60.0, 8.0, "x"), (90.0, 0.0, "right_3"), (90.0, 8.0, "x")
     )

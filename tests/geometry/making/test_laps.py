@@ -7,7 +7,7 @@ import pytest
 
 from publisher.basics import Finding, Purpose
 from publisher.design import EdgeTreatment, LapSlot, PartPlan
-from publisher.geometry import Part, area, run_points
+from publisher.geometry import Part, area
 
 Plan = Callable[..., PartPlan]
 Draw = Callable[[PartPlan], Part]
@@ -28,8 +28,7 @@ def test_slots_are_half_the_height_deep_and_count_from_the_left_end(
     """Middles at 50 and 110 mm, 5 + 0.3 mm wide: x 47.35 … 52.65 and 107.35 … 112.65, half of 40 mm deep."""
     part = drawn(plan("wall_panel", RIB, (), (crossed(treatment, edge, 50.0, 110.0),)))
     assert area(part.outline) == pytest.approx(160.0 * 40.0 - 2 * 5.3 * 20.0)
-    ring = part.outline.outer
-    slots = sorted(sorted(run_points(ring, run)) for run in ring.runs if run.name == f"{edge}.lap")
+    slots = sorted(sorted(run.points) for run in part.outline.outer.stretches() if run.name == f"{edge}.lap")
     for slot, middle in zip(slots, (50.0, 110.0), strict=True):
         assert (slot[0][0], slot[-1][0]) == pytest.approx((middle - 2.65, middle + 2.65))
         assert sorted({round(y, 9) for _, y in slot}) == sorted(levels)
@@ -41,8 +40,7 @@ def test_slots_are_half_the_height_deep_and_count_from_the_left_end(
 
 def test_a_shortened_edge_keeps_the_floor_of_its_slots(plan: Plan, drawn: Draw, treatment: Treat) -> None:
     part = drawn(plan("wall_panel", RIB, (), (replace(crossed(treatment, "bottom", 50.0), take_off=5.0),)))
-    ring = part.outline.outer
-    (slot,) = (run_points(ring, run) for run in ring.runs if run.name == "bottom.lap")
+    (slot,) = (run.points for run in part.outline.outer.stretches() if run.name == "bottom.lap")
     assert {round(y, 9) for _, y in slot} == {5.0, 20.0}
 
 

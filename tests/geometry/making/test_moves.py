@@ -18,7 +18,7 @@ SHAPE = Shape(CHAIN, edges_of(CHAIN, ("bottom", "slope", "left")), (), (MARK,), 
 
 def test_turned_and_placed() -> None:
     moved = carried(SHAPE, placing((10.0, 20.0), 90.0))
-    assert moved.outer[0].end == pytest.approx((10.0, 24.0))
+    assert moved.outer.edges[0].end == pytest.approx((10.0, 24.0))
     assert moved.edges[0].end == pytest.approx((10.0, 24.0))
     assert moved.edges[0].end == moved.edges[0].nominal_end
     assert moved.marks[0].points[1] == pytest.approx((9.0, 22.0)) and moved.plain[0][1] == pytest.approx((10.0, 21.0))
@@ -32,11 +32,11 @@ def test_mirrors_keep_the_material_on_the_left() -> None:
     assert signed_area(over.outer) == pytest.approx(6.0)
     slope = next(edge for edge in over.edges if edge.name == "slope")
     assert slope.start == pytest.approx((3.0, 0.0)) and slope.end == pytest.approx((0.0, 4.0))
-    curve = next(curve for curve in over.outer if curve.name == "slope")
+    curve = next(curve for curve in over.outer.edges if curve.name == "slope")
     assert (curve.start, curve.end) == (pytest.approx(slope.start), pytest.approx(slope.end))
     x, y = mirroring((0.0, 1.0), (1.0, 2.0))((0.0, 0.0))
     assert (x, y) == pytest.approx((-1.0, 1.0)) and x * x + y * y == pytest.approx(sqrt(2.0) ** 2)
 
 
 def test_renamed() -> None:
-    assert [c.name for c in renamed(SHAPE, str.upper).outer] == [e.name for e in renamed(SHAPE, str.upper).edges]
+    assert [c.name for c in renamed(SHAPE, str.upper).outer.edges] == [e.name for e in renamed(SHAPE, str.upper).edges]

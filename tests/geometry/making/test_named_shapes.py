@@ -24,5 +24,5 @@ def test_a_layer_knows_its_number() -> None:
     for layer in (1, 2, 3):
         shape, found = named_shape("hill", given, "part p", HERE, 5.0, Family("hill", layer, 3))
         assert shape is not None and not found
-        widths.append(max(curve.start[0] for curve in shape.outer))
+        widths.append(max(curve.start[0] for curve in shape.outer.edges))
     assert [round(width) for width in widths] == [50, 40, 30]

@@ -25,7 +25,7 @@ def test_the_panel_keeps_its_width_and_its_foam_ends_a_board_before(plan: Plan, 
     foam = behind_paper(part)
     assert polygon(foam).bounds == pytest.approx((3.0, 0.0, 115.2, 60.0))
     assert area(foam) == pytest.approx((120.0 - 4.8 - 3.0) * 60.0)
-    assert {run.name for run in foam.outer.runs} == {"bottom", "top", "rabbet"}
+    assert {run.name for run in foam.outer.edges} == {"bottom", "top", "rabbet"}
     edge = part.edge("right")
     assert edge is not None
     assert edge.rabbet == Rabbet(4.8, 0.3)

@@ -7,7 +7,7 @@ import pytest
 
 from publisher.basics import Finding, Point, Purpose
 from publisher.design import EdgeTreatment, OpeningPlan, PartPlan, SlotRow, TabRow
-from publisher.geometry import Part, area, polygon, run_points
+from publisher.geometry import Part, area, polygon
 
 Plan = Callable[..., PartPlan]
 Draw = Callable[[PartPlan], Part]
@@ -19,8 +19,7 @@ GABLE: dict[str, float | str] = {"span": 110.0, "past": 10.0, "eaves": 80.0, "pi
 
 def tips(part: Part, name: str) -> list[tuple[Point, Point]]:
     """Both outer corners of each tab or notch of a run."""
-    ring = part.outline.outer
-    found = [run_points(ring, run) for run in ring.runs if run.name == name]
+    found = [run.points for run in part.outline.outer.stretches() if run.name == name]
     return [(points[1], points[2]) for points in found]
 
 

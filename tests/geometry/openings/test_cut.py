@@ -21,7 +21,7 @@ def test_a_square_window_is_a_hole(plan: Plan, drawn: Draw, opening: Open) -> No
     part = drawn(plan("wall_panel", WALL, (window,)))
     assert area(part.outline) == pytest.approx(140.0 * 80.0 - 600.0)
     (hole,) = part.outline.holes
-    assert {run.name for run in hole.runs} == {"w.sill", "w.right", "w.head", "w.left"}
+    assert {run.name for run in hole.edges} == {"w.sill", "w.right", "w.head", "w.left"}
     (found,) = part.openings
     assert found.ring == hole
     assert (found.name, found.kind, found.width, found.height) == ("w", "window", 20.0, 30.0)
@@ -32,7 +32,7 @@ def test_a_square_window_is_a_hole(plan: Plan, drawn: Draw, opening: Open) -> No
 def test_a_door_is_open_at_the_bottom_edge(plan: Plan, drawn: Draw, opening: Open, head: str) -> None:
     part = drawn(plan("wall_panel", WALL, (opening(width=32.0, height=50.0, head=head),)))
     assert not part.outline.holes
-    names = [run.name for run in part.outline.outer.runs]
+    names = [run.name for run in part.outline.outer.edges]
     assert names == ["bottom", "door.left", "door.head", "door.right", "bottom", "right", "top", "left"]
     taken = 32.0 * 50.0 if head == "square" else 32.0 * 34.0 + pi * 16.0**2 / 2.0
     assert area(part.outline) == pytest.approx(140.0 * 80.0 - taken, rel=1e-12)
@@ -69,7 +69,7 @@ def test_two_doors_stand_side_by_side(plan: Plan, drawn: Draw, opening: Open) ->
         opening("a", width=20.0, height=40.0, centre=40.0),
     )
     part = drawn(plan("wall_panel", WALL, doors))
-    assert [r.name for r in part.outline.outer.runs if r.name.endswith("head")] == ["a.head", "b.head"]
+    assert [r.name for r in part.outline.outer.edges if r.name.endswith("head")] == ["a.head", "b.head"]
 
 
 @pytest.mark.parametrize(

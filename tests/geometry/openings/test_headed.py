@@ -20,11 +20,10 @@ def test_the_chain_runs_from_the_sill_round_the_head(opening: Open, kind: str, h
     plan = opening("o", kind, **sizes | ({"rise": 3.0} if head == "segmental" else {}))
     (drawn,), found = draw_openings((plan,), 55.0, "part p", 5.0)
     assert found == () and drawn.mark is None and not drawn.open_below
-    names = list(dict.fromkeys(curve.name for curve in drawn.chain))
+    names = list(dict.fromkeys(edge.name for edge in drawn.path.edges))
     assert names == ["o.sill", "o.right", "o.head", "o.left"]
-    assert all(
-        a.end == pytest.approx(b.start) for a, b in zip(drawn.chain, (*drawn.chain[1:], drawn.chain[0]), strict=True)
-    )
+    edges = drawn.path.edges
+    assert all(a.end == pytest.approx(b.start) for a, b in zip(edges, (*edges[1:], edges[0]), strict=True))
     assert (drawn.opening.centre, drawn.opening.sill, drawn.opening.height) == (55.0, 20.0, 40.0)
 
 

@@ -22,7 +22,7 @@ def test_a_round_head_stands_inside_the_overall_height(plan: Plan, drawn: Draw, 
     window = opening("w", "window", width=20.0, height=30.0, sill=25.0, head="round")
     part = drawn(plan("wall_panel", WALL, (window,)))
     assert area(part.outline) == pytest.approx(140.0 * 80.0 - (20.0 * 20.0 + pi * 100.0 / 2.0), rel=1e-12)
-    head = next(run for run in part.outline.holes[0].runs if run.name == "w.head")
+    head = next(run for run in part.outline.holes[0].edges if run.name == "w.head")
     assert head.centre == (70.0, 45.0) and head.radius == 10.0  # in the middle of the panel, if it does not say
     assert max(y for _, y in part.outline.holes[0].points) == pytest.approx(55.0)
 
@@ -64,7 +64,7 @@ def test_a_pointed_head_is_two_arcs(plan: Plan, drawn: Draw, opening: Open, radi
     head = 2.0 * (r * r * sector / 2.0 - (r - width / 2.0) * rise / 2.0)
     assert taken(plan, drawn, opening, **sizes) == pytest.approx(width * (50.0 - rise) + head, rel=1e-12)
     part = drawn(plan("wall_panel", WALL, (opening("w", "window", sill=20.0, **sizes),), trace_allowance=0.4))
-    arcs = [run for run in part.template.holes[0].runs if run.name == "w.head"]
+    arcs = [run for run in part.template.holes[0].edges if run.name == "w.head"]
     assert len(arcs) == 2 and all(run.radius == pytest.approx(r + 0.4) for run in arcs)
 
 

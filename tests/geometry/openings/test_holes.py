@@ -23,7 +23,7 @@ def test_a_round_hole(plan: Plan, drawn: Draw, opening: Open) -> None:
     (found,) = part.openings
     assert (found.name, found.kind, found.width, found.height, found.centre) == ("port", "round_hole", 18.0, 18.0, 40.0)
     assert found.sill == pytest.approx(41.0) and part.outline.holes == (found.ring,)
-    assert {(run.name, run.centre, run.radius) for run in found.ring.runs} == {("port.rim", (40.0, 50.0), 9.0)}
+    assert {(run.name, run.centre, run.radius) for run in found.ring.edges} == {("port.rim", (40.0, 50.0), 9.0)}
 
 
 @pytest.mark.parametrize(

@@ -17,7 +17,7 @@ def test_tabs_add_and_notches_take() -> None:
     chain, refused = let_in(SQUARE, (on_bottom(20.0, 30.0, -5.0), on_bottom(5.0, 10.0, 3.0)))
     assert refused == ()
     assert signed_area(chain) == pytest.approx(800.0 + 50.0 - 15.0)
-    assert [c.name for c in chain[:9]] == ["bottom", *["bottom.tab"] * 3, "bottom", *["bottom.tab"] * 3, "bottom"]
+    assert [c.name for c in chain.edges[:9]] == ["bottom", *["bottom.tab"] * 3, "bottom", *["bottom.tab"] * 3, "bottom"]
     assert [on_bottom(5.0, 10.0, d).inwards for d in (3.0, -3.0)] == [True, False]
 
 

@@ -7,23 +7,24 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from publisher.geometry import Region, area, polygon, run_points
+from publisher.basics import Arc, circle
+from publisher.geometry import Region, area, polygon
 from publisher.geometry.paths.regions import fault, recover
-from publisher.geometry.paths.rings import circle, ring_of, straight
+from publisher.geometry.paths.rings import straight
 
 
 def box(x: float, y: float, w: float, h: float, name: str = "") -> Region:
     corners = ((x, y), (x + w, y), (x + w, y + h), (x, y + h))
     names = (name,) * 4 if name else ("bottom", "right", "top", "left")
-    return Region(ring_of(straight(tuple(zip(corners, names, strict=True)))))
+    return Region(straight(tuple(zip(corners, names, strict=True))))
 
 
 def disc(x: float, y: float, radius: float, name: str = "rim") -> Region:
-    return Region(ring_of(circle((x, y), radius, name)))
+    return Region(circle((x, y), radius, name))
 
 
 def names(region: Region) -> list[str]:
-    return [run.name for run in region.outer.runs]
+    return [edge.name for edge in region.outer.edges]
 
 
 def test_a_bite_out_of_a_square_keeps_names_and_the_true_arc() -> None:
@@ -31,11 +32,10 @@ def test_a_bite_out_of_a_square_keeps_names_and_the_true_arc() -> None:
     region, why = recover(polygon(square).difference(polygon(bite)), (square, bite))
     assert region is not None and why == ""
     assert names(region).count("top") == 2 and names(region).count("bite") == 1
-    arc = next(run for run in region.outer.runs if run.name == "bite")
-    assert arc.centre == (50.0, 60.0) and arc.radius == 20.0
-    ends = run_points(region.outer, arc)
-    assert min(ends[0], ends[-1]) == pytest.approx((30.0, 60.0))
-    assert max(ends[0], ends[-1]) == pytest.approx((70.0, 60.0))
+    arc = next(edge for edge in region.outer.edges if edge.name == "bite")
+    assert isinstance(arc, Arc) and arc.centre == (50.0, 60.0) and arc.radius == 20.0
+    assert min(arc.start, arc.end) == pytest.approx((30.0, 60.0))
+    assert max(arc.start, arc.end) == pytest.approx((70.0, 60.0))
     assert area(region) == pytest.approx(6000.0 - 200.0 * pi, rel=1e-9)
 
 
@@ -54,8 +54,8 @@ def test_a_hole_is_turned_round_and_a_disc_inside_stays_a_circle() -> None:
     square, bore = box(0.0, 0.0, 100.0, 60.0), disc(40.0, 30.0, 10.0, "bore")
     region, _ = recover(polygon(square).difference(polygon(bore)), (square, bore))
     assert region is not None and len(region.holes) == 1
-    assert {run.name for run in region.holes[0].runs} == {"bore"}
-    assert all(run.centre == (40.0, 30.0) for run in region.holes[0].runs)
+    assert {edge.name for edge in region.holes[0].edges} == {"bore"}
+    assert all(isinstance(edge, Arc) and edge.centre == (40.0, 30.0) for edge in region.holes[0].edges)
     assert area(region) == pytest.approx(6000.0 - 100.0 * pi, rel=1e-12)
 
 
@@ -100,7 +100,7 @@ def test_random_booleans_give_runs_on_their_sources(
     x: float, y: float, radius: float, turn: float, size: float
 ) -> None:
     turned = straight(tuple(((size * c - 7.0, size * s + 3.0), f"edge_{k}") for k, (c, s) in enumerate(_corners(turn))))
-    sources = (Region(ring_of(turned)), disc(x, y, radius))
+    sources = (Region(turned), disc(x, y, radius))
     a, b = (polygon(s) for s in sources)
     for result in (a.union(b), a.difference(b), a.intersection(b)):
         region, why = recover(result, sources)
@@ -109,11 +109,10 @@ def test_random_booleans_give_runs_on_their_sources(
             continue
         # arcs are exact, so the area may differ from the chords' by perimeter × sagitta
         assert abs(polygon(region).area - result.area) < 0.006 * result.length + 1e-3
-        for ring in (region.outer, *region.holes):
-            for run in ring.runs:
-                line = a.exterior if run.name.startswith("edge") else b.exterior
-                far = max(shapely.Point(p).distance(line) for p in run_points(ring, run))
-                assert far < 0.02
+        for path in region.paths:
+            for edge in path.edges:
+                line = a.exterior if edge.name.startswith("edge") else b.exterior
+                assert max(shapely.Point(p).distance(line) for p in edge.points()) < 0.02
 
 
 def _corners(turn: float) -> list[tuple[float, float]]:

@@ -1,18 +1,17 @@
-"""What all shapes share: registered sizes, edges from chains of curves, the choice of one size out of two."""
+"""What all shapes share: registered sizes, edges from paths, the choice of one size out of two."""
 
 import pytest
 
-from publisher.basics import Place
+from publisher.basics import Arc, Line, Path, Place
 from publisher.design import Parameter
-from publisher.geometry.paths.curves import Curve
 from publisher.geometry.registry.entry import angle, choice, count, edges_of, just_one, length, nothing_to_check
 from publisher.geometry.registry.given_parameters import LONGEST, Values
 
 HERE = Place("spec.yaml", 7, 3)
-BOTTOM = Curve("bottom", (0.0, 0.0), (50.0, 0.0))
+BOTTOM = Line("bottom", (0.0, 0.0), (50.0, 0.0))
 RIM = (
-    Curve("rim", (50.0, 0.0), (0.0, 50.0), centre=(0.0, 0.0), radius=50.0),
-    Curve("rim", (0.0, 50.0), (-50.0, 0.0), centre=(0.0, 0.0), radius=50.0),
+    Arc("rim", (50.0, 0.0), (0.0, 50.0), (0.0, 0.0), 50.0, 90.0),
+    Arc("rim", (0.0, 50.0), (-50.0, 0.0), (0.0, 0.0), 50.0, 90.0),
 )
 
 
@@ -35,8 +34,8 @@ def test_sizes_register_with_kind_and_range() -> None:
     assert choice("face", "f", ("in", "out"), "out").default == "out"
 
 
-def test_an_edge_runs_from_the_start_of_its_first_curve_to_the_end_of_its_last() -> None:
-    bottom, rim = edges_of((BOTTOM, *RIM), ("bottom", "rim"), inside=("rim",), bevels={"rim": 30.0})
+def test_an_edge_runs_from_the_start_of_its_first_piece_to_the_end_of_its_last() -> None:
+    bottom, rim = edges_of(Path((BOTTOM, *RIM)), ("bottom", "rim"), inside=("rim",), bevels={"rim": 30.0})
     assert (bottom.start, bottom.end, bottom.face, bottom.bevel) == ((0.0, 0.0), (50.0, 0.0), "outside", 0.0)
     assert (rim.start, rim.end, rim.face, rim.bevel) == ((50.0, 0.0), (-50.0, 0.0), "inside", 30.0)
     assert (bottom.centre, bottom.radius) == (None, 0.0)
@@ -45,7 +44,7 @@ def test_an_edge_runs_from_the_start_of_its_first_curve_to_the_end_of_its_last()
 
 
 def test_edges_come_in_the_order_of_their_names() -> None:
-    assert [edge.name for edge in edges_of((BOTTOM, *RIM), ("rim", "bottom"))] == ["rim", "bottom"]
+    assert [edge.name for edge in edges_of(Path((BOTTOM, *RIM)), ("rim", "bottom"))] == ["rim", "bottom"]
 
 
 @pytest.mark.parametrize("given", [{"rise": 40.0}, {"pitch": 45.0}])

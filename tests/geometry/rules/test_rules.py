@@ -10,7 +10,6 @@ from publisher.design import EdgeTreatment, OpeningPlan, PartPlan, SlotRow, Surf
 from publisher.geometry import RULES
 from publisher.geometry.making import named_shapes
 from publisher.geometry.making.parts import make_part
-from publisher.geometry.paths.curves import Curve
 from publisher.geometry.paths.rings import straight
 from publisher.geometry.registry import Shape, ShapeKind
 from publisher.geometry.rules.drawings import DRAWING_RULES
@@ -121,10 +120,10 @@ def test_an_outline_that_crosses_itself(plan: Callable[..., PartPlan], monkeypat
     """No registered shape crosses itself; one that did would be refused."""
     square = ((0.0, 0.0), (50.0, 0.0), (50.0, 50.0), (0.0, 50.0))
     for order, sound in (((0, 1, 2, 3), True), ((0, 2, 1, 3), False)):
-        chain: tuple[Curve, ...] = straight([(square[i], f"side_{i}") for i in order])
+        outer = straight([(square[i], f"side_{i}") for i in order])
         kind = next(k for k in SHAPES if k.info.name == "disc")
         monkeypatch.setattr(
-            named_shapes, "SHAPES", (ShapeKind(kind.info, lambda _, c=chain: Shape(c, ()), kind.check),)
+            named_shapes, "SHAPES", (ShapeKind(kind.info, lambda _, c=outer: Shape(c, ()), kind.check),)
         )
         part, found = make_part(plan("disc", {"radius": 50.0}))
         assert (part is not None) is sound

@@ -29,7 +29,7 @@ def test_segmental_side(plan: Plan, drawn: Draw) -> None:
     bottom, top = part.edge("bottom"), part.edge("top")
     assert bottom is not None and (bottom.start, bottom.end) == ((0.0, 0.0), (280.0, 0.0))
     assert top is not None and top.nominal_length == 280.0
-    assert {run.name for run in part.outline.outer.runs} == {"bottom", "jamb", "intrados", "right", "top", "left"}
+    assert {run.name for run in part.outline.outer.edges} == {"bottom", "jamb", "intrados", "right", "top", "left"}
 
 
 def test_joints_point_at_the_centre_and_divide_the_arch_evenly(plan: Plan, drawn: Draw) -> None:

@@ -8,7 +8,6 @@ import pytest
 from publisher.basics import Finding
 from publisher.design import PartPlan
 from publisher.geometry import Part, area
-from publisher.geometry.paths.rings import curves_of
 
 Plan = Callable[..., PartPlan]
 Draw = Callable[[PartPlan], Part]
@@ -21,8 +20,8 @@ def test_a_sector_that_closes(plan: Plan, drawn: Draw, radius: float, height: fl
     part = drawn(plan("cone", {"radius": radius, "height": height}))
     slant = hypot(radius, height)
     assert area(part.outline) == pytest.approx(pi * radius * slant, rel=1e-12)
-    outer = next(c for c in curves_of(part.outline.outer) if c.name == "outer")
-    assert outer.length() == pytest.approx(2.0 * pi * radius, abs=1e-9)
+    outer = next(edge for edge in part.outline.outer.edges if edge.name == "outer")
+    assert outer.length == pytest.approx(2.0 * pi * radius, abs=1e-9)
     assert [e.name for e in part.edges] == ["outer", "seam_right", "seam_left"]
     seams = [e.nominal_length for e in part.edges if e.centre is None]
     assert seams == pytest.approx([slant, slant], abs=1e-9)

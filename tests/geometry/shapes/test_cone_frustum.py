@@ -8,7 +8,6 @@ import pytest
 from publisher.basics import Finding
 from publisher.design import PartPlan
 from publisher.geometry import Part, area
-from publisher.geometry.paths.rings import curves_of
 
 Plan = Callable[..., PartPlan]
 Draw = Callable[[PartPlan], Part]
@@ -23,7 +22,7 @@ def test_a_ring_sector_that_closes(plan: Plan, drawn: Draw, radius: float, top: 
     part = drawn(plan("cone_frustum", {"radius": radius, "top_radius": top, "height": height}))
     slant = hypot(height, radius - top)
     assert area(part.outline) == pytest.approx(pi * (radius + top) * slant, rel=1e-9)
-    lengths = {c.name: c.length() for c in curves_of(part.outline.outer)}
+    lengths = {edge.name: edge.length for edge in part.outline.outer.edges}
     assert lengths["outer"] == pytest.approx(2.0 * pi * radius, abs=1e-6)
     assert lengths["inner"] == pytest.approx(2.0 * pi * top, abs=1e-6)
     assert lengths["seam_left"] == pytest.approx(slant, abs=1e-9)

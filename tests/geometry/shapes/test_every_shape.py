@@ -34,7 +34,7 @@ def sizes_of(info: ShapeInfo) -> dict[str, float | str]:
 def test_edges_are_registered_and_lie_in_the_outline(plan: Plan, drawn: Draw, info: ShapeInfo) -> None:
     part = drawn(plan(info.name, sizes_of(info)))
     said = {stem(name) for words in info.edges for name in words.split(" … ")}
-    runs = {run.name for run in part.outline.outer.runs}
+    runs = {run.name for run in part.outline.outer.edges}
     names = [edge.name for edge in part.edges]
     assert names and len(set(names)) == len(names)
     for edge in part.edges:

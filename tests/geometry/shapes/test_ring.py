@@ -18,7 +18,7 @@ def test_ring(plan: Plan, drawn: Draw) -> None:
     part = drawn(plan("ring", {"radius": 6.0, "hole_radius": 2.0}, trace_allowance=0.4))
     assert area(part.outline) == pytest.approx(pi * 32.0, rel=1e-12)
     assert area(part.template) == pytest.approx(pi * (5.6**2 - 2.4**2), rel=1e-12)
-    assert [run.name for run in part.outline.holes[0].runs] == ["bore", "bore"]
+    assert [run.name for run in part.outline.holes[0].edges] == ["bore", "bore"]
 
 
 def test_a_ring_without_wall(plan: Plan, refused: Refuse) -> None:

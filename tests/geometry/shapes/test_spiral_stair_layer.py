@@ -5,10 +5,9 @@ from math import atan2, cos, degrees, dist, hypot, pi, radians, sin
 
 import pytest
 
-from publisher.basics import Finding, Point, Purpose
+from publisher.basics import Arc, Finding, Point, Purpose, polar
 from publisher.design import PartPlan
-from publisher.geometry import Part, area, path_length, run_points
-from publisher.geometry.paths.curves import polar
+from publisher.geometry import Part, area, path_length
 from publisher.geometry.shapes.spiral_stair_outline import notch_width_deg
 
 Plan = Callable[..., PartPlan]
@@ -22,8 +21,7 @@ def angle_of(point: Point) -> float:
 
 
 def run(part: Part, name: str) -> list[tuple[Point, ...]]:
-    ring = part.outline.outer
-    return [run_points(ring, r) for r in ring.runs if r.name == name]
+    return [r.points for r in part.outline.outer.stretches() if r.name == name]
 
 
 @pytest.mark.parametrize("turn", [20.0, -20.0])
@@ -64,9 +62,9 @@ def test_a_turned_copy_has_its_front_edge_in_the_notch(plan: Plan, drawn: Draw) 
 
 def test_the_notch_survives_tracing(plan: Plan, drawn: Draw) -> None:
     part = drawn(plan("spiral_stair_layer", {**DEMO, "notch": 4.0}, trace_allowance=0.4))
-    names = [r.name for r in part.template.outer.runs]
+    names = [r.name for r in part.template.outer.stretches()]
     assert names == ["front", "step_end", "notch", "step_end", "back", "core"]
-    assert {round(r.radius, 9) for r in part.template.outer.runs if r.centre} == {91.6, 29.6}
+    assert {round(r.radius, 9) for r in part.template.outer.edges if isinstance(r, Arc)} == {91.6, 29.6}
 
 
 def test_a_negative_turn_is_the_mirror_image(plan: Plan, drawn: Draw) -> None:
@@ -168,5 +166,5 @@ def test_a_dowel_hole(plan: Plan, drawn: Draw) -> None:
         for hole in (False, True)
     )
     assert area(plain.outline) - area(bored.outline) == pytest.approx(pi * 9.0, rel=1e-9)
-    assert [r.name for r in bored.outline.holes[0].runs] == ["bore", "bore"]
+    assert [r.name for r in bored.outline.holes[0].edges] == ["bore", "bore"]
     assert plain.outline.outer == bored.outline.outer

@@ -4,7 +4,7 @@ from math import atan2, cos, degrees, dist, hypot, pi, radians, sin
 
 import pytest
 
-from publisher.geometry.paths.curves import polar
+from publisher.basics import polar
 from publisher.geometry.paths.rings import Pen
 from publisher.geometry.shapes.spiral_stair_outline import Plan, draw_core
 
@@ -51,5 +51,5 @@ def test_the_notch_leaves_its_tip_at_half_a_right_angle(straight: bool) -> None:
 def test_sides_are_counted_from_the_back_edge() -> None:
     plan = layer(6)
     pen = draw_core(Pen(plan.core_at(plan.step)), plan, plan.step, 2.0 * pi, (30.0, 0.0))
-    assert [curve.name for curve in pen.curves] == [f"core_{k}" for k in range(1, 6)]
-    assert all(curve.length() == pytest.approx(30.0) for curve in pen.curves)
+    assert [edge.name for edge in pen.edges] == [f"core_{k}" for k in range(1, 6)]
+    assert all(edge.length == pytest.approx(30.0) for edge in pen.edges)

@@ -8,7 +8,6 @@ import pytest
 from publisher.basics import Finding
 from publisher.design import PartPlan
 from publisher.geometry import Part, area
-from publisher.geometry.paths.rings import curves_of
 
 Plan = Callable[..., PartPlan]
 Draw = Callable[[PartPlan], Part]
@@ -20,7 +19,7 @@ BETA = 21.801409  # degrees
 
 
 def edge_length(part: Part) -> float:
-    return sum(curve.length() for curve in curves_of(part.outline.outer) if curve.name == "top")
+    return sum(edge.length for edge in part.outline.outer.edges if edge.name == "top")
 
 
 def test_cylinder_cut_from_100_to_150(plan: Plan, drawn: Draw) -> None:

@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 
 from publisher.basics import LineKind, Purpose
-from publisher.geometry import Mark, Part, Run
+from publisher.geometry import Mark, Part
 from publisher.joints.drawings.panel_solids import Solids, is_joint, solids_of
 from publisher.joints.drawings.view import PANEL_VIEW
 from publisher.joints.panels.space import Frame
@@ -82,4 +82,4 @@ def test_a_pattern_shows_only_on_a_face_that_looks_at_the_viewer(
     [("right.tab", True), ("left.slot", True), ("right", False), ("tab", False), ("tab.right", False)],
 )
 def test_tabs_and_slots_are_known_by_their_runs(name: str, joint: bool) -> None:
-    assert is_joint(Run(name, 0, 1)) is joint
+    assert is_joint(name) is joint

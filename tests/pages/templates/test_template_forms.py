@@ -7,7 +7,7 @@ import numpy as np
 import pytest
 import shapely
 
-from publisher.basics import Pose
+from publisher.basics import Pose, polyline
 from publisher.geometry import Part
 from publisher.pages.sheet.draft import Context
 from publisher.pages.templates.label_words import says
@@ -40,11 +40,11 @@ def test_sides_and_reach_of_a_slanted_rectangle() -> None:
 def test_least_rectangle_lays_a_slanted_part_straight(make_part: Callable[..., Part]) -> None:
     from dataclasses import replace
 
-    from publisher.geometry import Region, Ring, Run
+    from publisher.geometry import Region
 
     c, s = cos(radians(20)), sin(radians(20))
     points = tuple((x * c - y * s, x * s + y * c) for x, y in ((0, 0), (50, 0), (50, 20), (0, 20)))
-    part = replace(make_part(), template=Region(Ring(points, (Run("e", 0, 0),))))
+    part = replace(make_part(), template=Region(polyline(points, True)))
     spans = set()
     for turn in least_rectangle(part):
         left, bottom, right, top = region_polygon(part.template, Pose(turn=turn)).bounds

@@ -5,6 +5,7 @@ from collections.abc import Callable
 import pytest
 import shapely
 
+from publisher.basics import polyline
 from publisher.geometry import Part
 from publisher.pages.sheet.draft import Context
 from publisher.pages.sheet.frame import SQUARE
@@ -59,10 +60,10 @@ def test_every_stage_has_room_for_words(make_context: Callable[..., Context]) ->
 def test_seams_keep_off_slots(make_context: Callable[..., Context], make_part: Callable[..., Part]) -> None:
     from dataclasses import replace
 
-    from publisher.geometry import Region, Ring, Run
+    from publisher.geometry import Region
 
     part = make_part(width=480, height=100)
-    slot = Ring(((237.0, 10.0), (237.0, 90.0), (243.0, 90.0), (243.0, 10.0)), (Run("s", 0, 0),))
+    slot = polyline(((237.0, 10.0), (237.0, 90.0), (243.0, 90.0), (243.0, 10.0)), True)
     part = replace(part, template=Region(part.template.outer, (slot,)))
     plan = tile(make_context(parts=(part,)), part)
     (at,) = plan.cutting.across

@@ -1,0 +1,216 @@
+"""The one outline value, from a shape to the file: a path of lines and arcs, each named by its edge.
+
+An arc keeps its centre, radius and sweep wherever it goes; nothing makes an arc from points. Points are made from a path,
+where a library or a promise needs them.
+"""
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass, field, replace
+from itertools import groupby, pairwise
+from math import acos, atan2, ceil, cos, degrees, dist, floor, hypot, pi, radians, sin
+from typing import TypeAlias
+
+from publisher.basics.pose import Box, Point, Pose
+
+SAGITTA = 0.005  # mm: greatest distance between a chord and its arc
+SAME = 1e-6  # mm: points closer than this are one point
+
+Carry = Callable[[Point], Point]
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A straight line from ``start`` to ``end`` (mm) with the name of its edge."""
+
+    name: str
+    start: Point
+    end: Point
+
+    @property
+    def length(self) -> float:
+        """Length in mm."""
+        return dist(self.start, self.end)
+
+    def direction(self, at: Point) -> Point:
+        """Return the unit vector of travel, the same at every point."""
+        del at
+        (ax, ay), (bx, by) = self.start, self.end
+        size = hypot(bx - ax, by - ay)
+        return ((bx - ax) / size, (by - ay) / size)
+
+    def reversed(self) -> "Line":
+        """Return the line travelled the other way."""
+        return Line(self.name, self.end, self.start)
+
+    def carried(self, carry: Carry, mirrored: bool = False, scale: float = 1.0) -> "Line":
+        """Return the line carried by a motion, a mirror or a change of scale."""
+        del mirrored, scale
+        return Line(self.name, carry(self.start), carry(self.end))
+
+    def farthest(self) -> tuple[Point, ...]:
+        """Return the points between its ends that reach farthest along an axis: none."""
+        return ()
+
+    def points(self, sagitta: float = SAGITTA) -> list[Point]:
+        """Return its points without its end: the start."""
+        del sagitta
+        return [self.start]
+
+
+@dataclass(frozen=True, slots=True)
+class Arc:
+    """An arc of less than a full turn from ``start`` to ``end`` (mm) with the name of its edge.
+
+    ``sweep`` is the angle travelled about ``centre``, in degrees, positive anticlockwise.
+    """
+
+    name: str
+    start: Point
+    end: Point
+    centre: Point
+    radius: float
+    sweep: float
+
+    @staticmethod
+    def between(name: str, start: Point, end: Point, centre: Point, radius: float, ccw: bool = True) -> "Arc":
+        """Return the arc from one point of a circle to another, travelled this way round."""
+        turn = angle(centre, end) - angle(centre, start)
+        sweep = degrees((turn if ccw else -turn) % (2.0 * pi))
+        return Arc(name, start, end, centre, radius, sweep if ccw else -sweep)
+
+    @property
+    def ccw(self) -> bool:
+        """Whether it is travelled anticlockwise."""
+        return self.sweep > 0.0
+
+    @property
+    def length(self) -> float:
+        """Length in mm of the arc, not of its chords."""
+        return self.radius * radians(abs(self.sweep))
+
+    def direction(self, at: Point) -> Point:
+        """Return the unit vector of travel at a point of the arc."""
+        x, y = (at[0] - self.centre[0]) / self.radius, (at[1] - self.centre[1]) / self.radius
+        return (-y, x) if self.sweep > 0.0 else (y, -x)
+
+    def reversed(self) -> "Arc":
+        """Return the arc travelled the other way."""
+        return Arc(self.name, self.end, self.start, self.centre, self.radius, -self.sweep)
+
+    def carried(self, carry: Carry, mirrored: bool = False, scale: float = 1.0) -> "Arc":
+        """Return the arc carried by a motion, a mirror (which turns its sweep round) or a change of scale."""
+        sweep = -self.sweep if mirrored else self.sweep
+        return Arc(self.name, carry(self.start), carry(self.end), carry(self.centre), self.radius * scale, sweep)
+
+    def farthest(self) -> tuple[Point, ...]:
+        """Return the points between its ends that reach farthest along an axis."""
+        first = degrees(angle(self.centre, self.start))
+        low, high = sorted((first, first + self.sweep))
+        quarters = range(ceil(low / 90.0), floor(high / 90.0) + 1)
+        (x, y), r = self.centre, self.radius
+        return tuple(((x + r, y), (x, y + r), (x - r, y), (x, y - r))[k % 4] for k in quarters)
+
+    def points(self, sagitta: float = SAGITTA) -> list[Point]:
+        """Return its points without its end. A chord over the angle a lies r(1 − cos(a/2)) from its arc."""
+        whole = radians(self.sweep)
+        step = min(2.0 * acos(max(-1.0, 1.0 - sagitta / self.radius)), pi / 4.0)
+        count = max(1, ceil(abs(whole) / step - 1e-9))
+        first = angle(self.centre, self.start)
+        return [self.start, *(polar(self.radius, first + k * whole / count, self.centre) for k in range(1, count))]
+
+
+PathEdge: TypeAlias = Line | Arc
+
+
+@dataclass(frozen=True, slots=True)
+class Path:
+    """Lines and arcs end to end. In a closed path the last ends where the first starts."""
+
+    edges: tuple[PathEdge, ...]
+    closed: bool = True
+    _points: tuple[Point, ...] = field(default=(), init=False, repr=False, compare=False)
+
+    @property
+    def points(self) -> tuple[Point, ...]:
+        """Its points (mm), arcs flattened to a sagitta of 0.005 mm; a closed path does not repeat its first. Made once."""
+        if not self._points:
+            object.__setattr__(self, "_points", self.flattened(SAGITTA))
+        return self._points
+
+    @property
+    def length(self) -> float:
+        """Length in mm, arcs as arcs."""
+        return sum(edge.length for edge in self.edges)
+
+    def flattened(self, sagitta: float) -> tuple[Point, ...]:
+        """Return its points (mm), arcs flattened to this sagitta; a closed path does not repeat its first."""
+        points = [point for edge in self.edges for point in edge.points(sagitta)]
+        return tuple(points) if self.closed or not self.edges else (*points, self.edges[-1].end)
+
+    @property
+    def box(self) -> Box:
+        """The upright rectangle (mm) that it just fits in, arcs as arcs."""
+        points = [point for edge in self.edges for point in (edge.start, edge.end, *edge.farthest())]
+        xs, ys = [x for x, _ in points], [y for _, y in points]
+        return Box(min(xs), min(ys), max(xs), max(ys))
+
+    def reversed(self) -> "Path":
+        """Return the path travelled the other way."""
+        return Path(tuple(edge.reversed() for edge in reversed(self.edges)), self.closed)
+
+    def carried(self, carry: Carry, mirrored: bool = False, scale: float = 1.0) -> "Path":
+        """Return the path carried by a motion, a mirror or a change of scale, in its own order."""
+        return Path(tuple(edge.carried(carry, mirrored, scale) for edge in self.edges), self.closed)
+
+    def placed(self, pose: Pose) -> "Path":
+        """Return the path carried by a pose, in its own order."""
+        a, b, c, d, e, f = pose.matrix()
+        return self.carried(lambda p: (a * p[0] + c * p[1] + e, b * p[0] + d * p[1] + f), pose.mirrored)
+
+    def renamed(self, name: Callable[[str], str]) -> "Path":
+        """Return the path with new names for its edges."""
+        return Path(tuple(replace(edge, name=name(edge.name)) for edge in self.edges), self.closed)
+
+    def stretches(self) -> tuple["Path", ...]:
+        """Return the open paths of neighbouring edges with one name; in a closed path one may go on over its first point."""
+        runs = [tuple(own) for _, own in groupby(self.edges, key=lambda edge: edge.name)]
+        if self.closed and len(runs) > 1 and runs[0][0].name == runs[-1][0].name:
+            runs[0] = runs.pop() + runs[0]
+        return tuple(Path(own, closed=False) for own in runs)
+
+    @property
+    def name(self) -> str:
+        """The name of its first edge: that of all where it is a stretch."""
+        return self.edges[0].name
+
+
+def closed_path(edges: Iterable[PathEdge]) -> Path:
+    """Return the closed path of a chain of edges, without those of no length: each starts where the one before ends."""
+    kept = [edge for edge in edges if edge.length >= SAME]
+    ends = [kept[i - 1].end for i in range(len(kept))]
+    return Path(tuple(e if e.start == end else replace(e, start=end) for e, end in zip(kept, ends, strict=True)))
+
+
+def polyline(points: Sequence[Point], closed: bool = False, name: str = "") -> Path:
+    """Return a path of lines through the points (mm)."""
+    ends = (*points, points[0]) if closed else points
+    path = Path(tuple(Line(name, a, b) for a, b in pairwise(ends)), closed)
+    object.__setattr__(path, "_points", tuple(points))  # they are at hand
+    return path
+
+
+def circle(centre: Point, radius: float, name: str = "", ccw: bool = True) -> Path:
+    """Return a full circle (mm) as two half turns, from its rightmost point."""
+    right, left = (centre[0] + radius, centre[1]), (centre[0] - radius, centre[1])
+    half = 180.0 if ccw else -180.0
+    return Path((Arc(name, right, left, centre, radius, half), Arc(name, left, right, centre, radius, half)))
+
+
+def angle(centre: Point, at: Point) -> float:
+    """Return the direction from ``centre`` to ``at`` in radians."""
+    return atan2(at[1] - centre[1], at[0] - centre[0])
+
+
+def polar(radius: float, angle_rad: float, centre: Point = (0.0, 0.0)) -> Point:
+    """Return the point at this distance (mm) and direction (radians) from ``centre``."""
+    return (centre[0] + radius * cos(angle_rad), centre[1] + radius * sin(angle_rad))
