@@ -131,6 +131,18 @@ def test_the_map_of_the_rooms_names_every_room() -> None:
     assert re.findall(r"^\| `(\w+)/` \|", text, re.M) == list(ROOMS)
 
 
+@pytest.mark.parametrize("room", FLOORED)
+def test_the_map_names_every_floor_in_its_order(room: str) -> None:
+    (line,) = re.findall(rf"^\| `{room}` \| (.*) \|$", (ROOT / "DEVELOPERS.md").read_text(), re.M)
+    folders = {p.parent.name for p in (PACKAGE / room).glob("*/__init__.py")}
+    named = [name for name in re.findall(r"`(\w+)`", line) if name in folders]
+    contracts = tomllib.loads((ROOT / "pyproject.toml").read_text())["tool"]["importlinter"]["contracts"]
+    layers = next(c for c in contracts if c["id"] == f"floors-of-{room}")["layers"]
+    level = {name: rank for rank, layer in enumerate(reversed(layers)) for name in layer.split(" | ")}
+    assert set(named) == folders
+    assert [level[name] for name in named] == sorted(level[name] for name in named)
+
+
 def test_runtime_dependencies_are_pinned_exactly() -> None:
     project = tomllib.loads((ROOT / "pyproject.toml").read_text())["project"]
     assert all(re.fullmatch(r"[\w.-]+==[\w.]+", d) for d in project["dependencies"])
