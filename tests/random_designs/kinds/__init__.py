@@ -4,7 +4,7 @@
 one change that makes them untrue, by the name of the change, and ``smaller(plan)`` simpler plans of the same kind.
 """
 
-from tests.random_designs.kinds import boxes, drawings, houses, rings, spires, stacks, tiles
+from tests.random_designs.kinds import boxes, crates, drawings, houses, rings, spires, stacks, tiles
 
 KINDS = {
     "ring": rings,
@@ -14,4 +14,5 @@ KINDS = {
     "stack": stacks,
     "drawing": drawings,
     "tile": tiles,
+    "crate": crates,
 }

@@ -51,6 +51,7 @@ class Stack:
     parts: tuple[Layer, ...]
     rows: tuple[Row, ...]
     layers: int = 0  # of a hill
+    centre: bool = False  # middles lie over each other, and not origins
 
 
 ANGLES = ("step_angle", "turn")
@@ -60,8 +61,16 @@ COUNTS = ("sides",)
 def draw(dice: Dice) -> Stack:
     """Return a stack of one of the forms."""
     base = dice.base("Random stack")
-    form = dice.one_of(("plinth", "turned", "spiral", "flight", "hill"))
-    return {"plinth": _plinth, "turned": _turned, "spiral": _spiral, "flight": _flight, "hill": _hill}[form](dice, base)
+    forms = {
+        "plinth": _plinth,
+        "turned": _turned,
+        "spiral": _spiral,
+        "flight": _flight,
+        "hill": _hill,
+        "winding": _winding,
+    }
+    form = dice.one_of(tuple(forms))
+    return forms[form](dice, base)
 
 
 def _plinth(dice: Dice, base: Base) -> Stack:
@@ -143,6 +152,28 @@ def _hill(dice: Dice, base: Base) -> Stack:
     return Stack(base, "hill", (Layer("hill", sizes),), (Row(0),), layers)
 
 
+def _winding(dice: Dice, base: Base) -> Stack:
+    """Boards that turn and shift at once on a plate, about their corners or about their middles.
+
+    None reaches over the plate's rim: where one does, a figure on it may tip the whole, and a warning is right.
+    """
+    while True:
+        plate, board = (
+            (dice.size(140.0, 260.0), dice.size(140.0, 260.0)),
+            (dice.size(30.0, 80.0), dice.size(30.0, 80.0)),
+        )
+        parts = tuple(Layer("rectangle", (("width", w), ("height", h))) for w, h in (plate, board))
+        centre = dice.chance(0.5)
+        least = -20.0 if centre else 0.0
+        turn, shift = dice.size(-30.0, 30.0, 0.5), (dice.size(least, 40.0), dice.size(least, 40.0))
+        plan = Stack(
+            base, "winding", parts, (Row(0, dice.count(1, 2)), Row(1, dice.count(1, 4), turn, shift)), 0, centre
+        )
+        lowest, *others = _sections(plan, COARSE)
+        if all((other - lowest).is_empty() for other in others) and not of_piece(_piece(plan)):
+            return plan
+
+
 def outline(layer: Layer, fine: int) -> list[Point]:
     """Return the outline of a layer by its closed form, anticlockwise, with ``fine`` corners to a full circle."""
     if layer.shape == "disc":
@@ -210,6 +241,8 @@ def design(plan: Stack) -> Design:
             written["turn"] = deg(row.turn)
         if row.shift != (0.0, 0.0):
             written["shift"] = [mm(row.shift[0]), mm(row.shift[1])]
+        if plan.centre:
+            written["at"] = "centre"
         rows.append(written)
     piece = _piece(plan)
     left, front, right, back = CrossSection.compose(_sections(plan, FINE)).bounds()
@@ -226,14 +259,20 @@ def _written(name: str, value: float) -> str | int:
 
 
 def _stair_facts(plan: Stack) -> list[tuple[str, float]]:
-    """The largest circle on a bare tread, a sector of one turn between core and reach, where no notch cuts into it."""
-    if plan.form != "spiral" or plan.parts[1]["notch"] or plan.rows[-1].count < 2:
+    """The climb; the headroom (n − m)·t where n layers make a turn, a step spans m and one lies over another; else, where no
+    notch cuts into it, the largest circle on a bare tread: a sector of one turn between core and reach."""
+    if plan.form != "spiral" or plan.rows[-1].count < 2:
         return []
-    step, half = plan.parts[1], sin(radians(abs(plan.parts[1]["turn"]) / 2))
+    step, count, t = plan.parts[1], plan.rows[-1].count, plan.base.t
+    facts = [("pile.climb", count * t)]
+    bare = round((360.0 - step["step_angle"]) / abs(step["turn"]))  # n − m
+    if count >= bare + 2:
+        return [*facts, ("pile.headroom", bare * t)]
+    half = sin(radians(abs(step["turn"]) / 2))
     rho = step["reach"] * half / (1 + half)
     if step["reach"] - 2 * rho < step["core_radius"]:
         rho = (step["reach"] - step["core_radius"]) / 2
-    return [("pile.base_that_stands", 2 * rho), ("pile.climb", plan.rows[-1].count * plan.base.t)]
+    return [*facts, *([] if step["notch"] else [("pile.base_that_stands", 2 * rho)])]
 
 
 def _sections(plan: Stack, fine: int) -> list[CrossSection]:
@@ -242,13 +281,24 @@ def _sections(plan: Stack, fine: int) -> list[CrossSection]:
         ground, inset = CrossSection([outline(plan.parts[0], fine)]), plan.parts[0]["inset"]
         return [ground.offset(-k * inset, JoinType.Round, 2.0, fine) if k else ground for k in range(plan.layers)]
     sections: list[CrossSection] = []
-    angle, at = 0.0, (0.0, 0.0)
+    angle, at = 0.0, _middle(plan, plan.rows[0])
     for row in plan.rows:
-        flat = CrossSection([outline(plan.parts[row.part], fine)])
+        flat, own = CrossSection([outline(plan.parts[row.part], fine)]), _middle(plan, row)
         for _ in range(row.count):
-            angle, at = angle + row.turn, (at[0] + row.shift[0], at[1] + row.shift[1])
-            sections.append(flat.rotate(angle).translate(at))
+            if sections:  # the lowest layer of all lies as it is drawn
+                x, y = row.shift
+                c, s = cos(radians(angle)), sin(radians(angle))
+                at, angle = (at[0] + c * x - s * y, at[1] + s * x + c * y), angle + row.turn
+            sections.append(flat.translate((-own[0], -own[1])).rotate(angle).translate(at))
     return sections
+
+
+def _middle(plan: Stack, row: Row) -> Point:
+    """Return the point of a row's part that lies over that of the layer below."""
+    if not plan.centre:
+        return (0.0, 0.0)
+    left, low, right, high = CrossSection([outline(plan.parts[row.part], COARSE)]).bounds()
+    return ((left + right) / 2, (low + high) / 2)
 
 
 def _piece(plan: Stack) -> Piece:
