@@ -5,9 +5,9 @@ from dataclasses import dataclass
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
+from publisher import pipeline
 from publisher.basics import Finding, Refusal, Severity
 from publisher.brief import read_brief
-from publisher.pipeline import build_variant, work
 
 OF_NEW_SPECS = ("material/layouts-not-stored",)
 
@@ -31,7 +31,7 @@ def check(spec: str, files: Sequence[tuple[str, str]]) -> Said:
     with TemporaryDirectory() as top:
         brief = read_brief(_written(Path(top), spec, files))
         try:
-            worked = work(brief)
+            worked = pipeline.work(brief)
         except Exception as fault:  # a fault of the tool's own is its finding on this design
             return Said((("fault", repr(fault)),), (), {})
     facts = {f.name: f.value for f in worked.joined.facts if f.value is not None} if worked.joined else {}
@@ -43,7 +43,7 @@ def build(spec: str, files: Sequence[tuple[str, str]], papers: tuple[str, ...]) 
     with TemporaryDirectory() as top:
         brief = read_brief(_written(Path(top), spec, files), (), papers)
         try:
-            built = build_variant(brief, "", previews=False)
+            built = pipeline.build(brief, previews=False)
         except Refusal as refusal:
             return _said((*refusal.findings,), {})
         except Exception as fault:
