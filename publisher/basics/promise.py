@@ -102,12 +102,17 @@ class SeamPromise:
 
 @dataclass(frozen=True, slots=True)
 class TextPromise:
-    """Words that must be readable on a page, such as a letter or ``cut 14``. ``near`` is their place in mm, if it matters."""
+    """Words that must be readable on a page, such as a letter or ``cut 14``. ``near`` is their place in mm, if it matters.
+
+    ``part``, ``copy``: they stand inside the outline of that copy on the page, so that the piece keeps them when it is cut out.
+    """
 
     page: int
     text: str
     near: Point | None = None
     within: float = 0.0
+    part: str = ""
+    copy: int = 0
 
 
 @dataclass(frozen=True, slots=True)

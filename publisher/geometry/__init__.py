@@ -6,7 +6,7 @@ shapes that cannot be. Never: knows paper, pages or output formats.
 
 from publisher.geometry.cutting import PLATE, cut_pieces
 from publisher.geometry.drawings import DRAWING_BYTES, Look, Seen, look_at
-from publisher.geometry.making import behind_paper, make_parts, middle_of, shape_infos
+from publisher.geometry.making import BEVEL_OUT, behind_paper, make_parts, middle_of, shape_infos
 from publisher.geometry.making import strip as rabbet_strip
 from publisher.geometry.model import (
     Edge,
@@ -25,6 +25,7 @@ from publisher.geometry.rules import RULES
 from publisher.geometry.surfaces import surface_infos
 
 __all__ = [
+    "BEVEL_OUT",
     "DRAWING_BYTES",
     "PLATE",
     "RULES",

@@ -8,15 +8,14 @@ import shapely
 from publisher.basics import LineKind, Point, Purpose
 from publisher.geometry.making.joint_places import JointPlace
 from publisher.geometry.making.rabbets import rabbet_marks
-from publisher.geometry.making.rabbets import words as rabbet_words
 from publisher.geometry.model import Edge, Mark
-from publisher.geometry.registry import deg
+from publisher.geometry.registry import deg, mm
 
 CLEAR = 3.0  # mm between a word's place and any cut
 APART = 8.0  # mm between two words' places
 NARROWEST = 4.0  # mm: between the glue lines of a thinner mate no letter can be read
 LONG = 180.0  # mm: a longer joint may be cut into tiles
-LONG_WORDS = 90.0  # mm: an edge so long has room beside it for the whole sentence about its bevel
+BEVEL_OUT = "out"  # after the angle of a bevel whose inside face is the longer one
 _ALONG = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88, 0.45, 0.55, 0.35, 0.65, 0.25, 0.75)
 _ASIDE = (0.17, 0.2, 0.14)  # of a joint that may run over several pages: seams lie at halves, thirds and quarters
 _BEYOND = (4.0, 7.0, 11.0, 17.0, 24.0)
@@ -48,7 +47,7 @@ def edge_words(
             line = (edge.start, edge.end)
             at = _free(_points(line, [(part, far) for far in inside for part in _ALONG]), body, boundary, taken)
             taken.append(at)
-            text = rabbet_words(edge, body.bounds[2] - body.bounds[0])
+            text = f"rabbet {mm(edge.rabbet.width)}"
             marks.append(Mark(LineKind.REFERENCE, Purpose.RABBET, (at,), name=edge.name, text=text))
         if edge.centre is not None or not edge.bevel:
             continue
@@ -56,9 +55,7 @@ def edge_words(
         deep = max(0.0, thickness * tan(radians(edge.bevel)))  # beyond the dotted line, so that the words keep off it
         at = _free(_points(line, [(part, deep + i) for i in _BEYOND for part in _ALONG]), body, boundary, taken)
         taken.append(at)
-        text = f"bevel {deg(abs(edge.bevel))}"
-        if dist(*line) >= LONG_WORDS:
-            text += ": the inside face ends at the dotted line" if edge.bevel > 0.0 else ": the inside face is longer"
+        text = deg(abs(edge.bevel)) + (f" {BEVEL_OUT}" if edge.bevel < 0.0 else "")
         marks.append(Mark(LineKind.REFERENCE, Purpose.BEVEL, (at,), name=edge.name, text=text))
         if edge.bevel > 0.0:
             marks.append(_bevel_line(edge, thickness))

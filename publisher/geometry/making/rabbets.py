@@ -8,9 +8,7 @@ import shapely
 from publisher.basics import LineKind, Point, Purpose, polyline
 from publisher.geometry.model import Edge, Mark, Part, Region
 from publisher.geometry.paths import polygon, recover
-from publisher.geometry.registry import mm
 
-LONG_WORDS = 80.0  # mm: a panel so wide has room for the whole sentence
 OVER = 1.0  # mm by which a strip reaches over its edge, so that no sliver stays
 
 
@@ -37,12 +35,6 @@ def rabbet_marks(edges: Sequence[Edge]) -> Iterator[Mark]:
     for edge in edges:
         if edge.rabbet is not None:
             yield Mark(LineKind.REFERENCE, Purpose.RABBET, _line(edge, edge.rabbet.width, 0.0), name=edge.name)
-
-
-def words(edge: Edge, room: float) -> str:
-    """Return what to do at a rabbet, in as many words as a panel ``room`` mm wide has place for."""
-    width = mm(edge.rabbet.width) if edge.rabbet else ""
-    return f"rabbet {width}" + (": foam off behind, front paper stays" if room >= LONG_WORDS else "")
 
 
 def _line(edge: Edge, inside: float, longer: float) -> tuple[Point, Point]:

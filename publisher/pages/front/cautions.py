@@ -43,8 +43,9 @@ def _sections(context: Context) -> list[Section]:
         found.append(partial(tracing, setter, allowance))
     if any(edge.matches for part in parts for edge in part.edges):
         found.append(partial(copying, setter))
-    if any(edge.bevel > 0.0 for part in parts for edge in part.edges):
-        found.append(partial(bevelling, setter))
+    bevels = [edge.bevel for part in parts for edge in part.edges if edge.bevel]
+    if bevels:
+        found.append(partial(bevelling, setter, min(bevels) < 0.0))
     tiles = not all(map(planner_of(context).fits, parts))
 
     def lines(x: float, top: float, width: float) -> Block:

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 
 from publisher.basics import Box, Layer, Point
+from publisher.geometry import BEVEL_OUT
 from publisher.pages.model import Drawn, Fill, Path, Stroke
 from publisher.pages.sheet import INCH
 from publisher.pages.type import (
@@ -40,13 +41,15 @@ def tracing(setter: Setter, allowance: float, x: float, top: float, width: float
     return _section(setter, "How to use a template", said, (x, top, width), 41.0, _corner)
 
 
-def bevelling(setter: Setter, x: float, top: float, width: float) -> Block:
-    """Say what the outline and the dotted line beside a bevelled edge are."""
-    said = (
+def bevelling(setter: Setter, outwards: bool, x: float, top: float, width: float) -> Block:
+    """Say what the outline, the angle and the dotted line beside a bevelled edge are; ``outwards``: some go the other way."""
+    said: tuple[str, ...] = (
         "The thick line is the edge on the outside face. Cut there and nowhere further in.",
         "Tilt the blade by the angle that is printed, so that it comes out on the inside face at the dotted line. "
         "Never cut the outside face at the dotted line.",
     )
+    if outwards:
+        said += (f"Where “{BEVEL_OUT}” follows the angle, tilt it the other way: the inside face is the longer one.",)
     return _section(setter, "How to cut a bevel", said, (x, top, width), 30.0, _bevel)
 
 

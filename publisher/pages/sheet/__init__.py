@@ -22,7 +22,7 @@ from publisher.pages.sheet.frame import (
     columns,
     make_frame,
 )
-from publisher.pages.sheet.page_checks import CHECKS, Composed, words_box
+from publisher.pages.sheet.page_checks import CHECKS, Composed, ink_box, words_box
 from publisher.pages.sheet.page_furniture import TITLE_TOO_LONG, Heading, furniture, heading_of, title_fits
 from publisher.pages.sheet.paper_table import IMPOSSIBLE_PAPER, UNKNOWN_PAPER, paper_for, papers
 from publisher.pages.sheet.pictures import drawn_size, photo_size, place_drawing, place_photo
@@ -63,6 +63,7 @@ __all__ = [
     "furniture",
     "graduation",
     "heading_of",
+    "ink_box",
     "make_frame",
     "material_words",
     "pack_id",

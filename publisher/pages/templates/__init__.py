@@ -5,8 +5,9 @@ Never: cut a part into tiles.
 """
 
 from publisher.pages.templates.label_room import Room
-from publisher.pages.templates.label_words import says
-from publisher.pages.templates.labels import Label, blocks, placed, small_blocks
+from publisher.pages.templates.label_words import Says, says, shortened
+from publisher.pages.templates.labels import blocks, details, identities, letters, small_blocks
+from publisher.pages.templates.page_words import near
 from publisher.pages.templates.part_notes import mark_notes, quiet_boxes
 from publisher.pages.templates.part_strokes import (
     mark_promises,
@@ -18,27 +19,35 @@ from publisher.pages.templates.part_strokes import (
     ring_path,
     waste_strokes,
 )
-from publisher.pages.templates.template_forms import AWAY
+from publisher.pages.templates.spots import Spot, spot_drawn, spot_promises
+from publisher.pages.templates.template_forms import AWAY, GAP
 from publisher.pages.templates.template_frames import page_frame
-from publisher.pages.templates.template_labels import Sample, sample_count, samples
+from publisher.pages.templates.template_labels import Sample, first_spot, patterned, sample_count, samples
 from publisher.pages.templates.template_pages import TOO_MANY_COPIES, template_drafts
 from publisher.pages.templates.template_plan import planner_of
 from publisher.pages.templates.top_marks import with_top_marks
 
 __all__ = [
     "AWAY",
+    "GAP",
     "TOO_MANY_COPIES",
-    "Label",
     "Room",
     "Sample",
+    "Says",
+    "Spot",
     "blocks",
+    "details",
+    "first_spot",
+    "identities",
+    "letters",
     "mark_notes",
     "mark_promises",
     "mark_strokes",
+    "near",
     "outline_promise",
     "outline_strokes",
     "page_frame",
-    "placed",
+    "patterned",
     "planner_of",
     "quiet_boxes",
     "quiet_lines",
@@ -47,7 +56,10 @@ __all__ = [
     "sample_count",
     "samples",
     "says",
+    "shortened",
     "small_blocks",
+    "spot_drawn",
+    "spot_promises",
     "template_drafts",
     "waste_strokes",
     "with_top_marks",

@@ -1,7 +1,7 @@
 """The words of a template's label: which part, how many to cut, how large, which side up."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 import shapely
@@ -18,16 +18,22 @@ _INCH = 25.4
 
 @dataclass(frozen=True, slots=True)
 class Says:
-    """The words of one label. ``boxes``: how many tick boxes for copies as drawn, for mirrored ones, for spares."""
+    """The words of one label. ``boxes``: how many tick boxes for copies as drawn, for mirrored ones, for spares.
+
+    ``letter``, ``cut`` (how many of them) and ``sides`` (which side up, whether it may be flipped) are what a piece must not
+    lose when it is cut out; ``copies`` says of ``cut`` all there is to say, ``face`` which face the upper side is.
+    """
 
     letter: str
     name: str
     board: str
-    count: str
+    cut: str
+    copies: str
     boxes: tuple[int, int, int]
     size: tuple[str, str]
+    sides: tuple[str, ...]
+    face: str
     notes: tuple[str, ...]
-    promised: tuple[str, ...]
 
 
 def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) -> Says:
@@ -36,13 +42,15 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     ``mirrored``: this printed copy is the mirror image.
     """
     copies = context.copies(part)
-    count = f"cut\u00a0{part.count}"  # never broken: the page promises it as one
-    line = f"{count} and {part.spare} spare" if part.spare else count
+    cut = f"cut\u00a0{part.count}"  # never broken: the page promises it as one
+    line = f"{cut} and {part.spare} spare" if part.spare else cut
     left, bottom, right, top = region_polygon(part.outline).bounds
     width, height = right - left, top - bottom
-    millimetres = f"{width:.1f} × {height:.1f} mm"
-    whole = millimetres.replace(" ", "\u00a0")  # never broken: the page promises it as one
-    size = (f"finished {whole}" if part.trace_allowance else whole, f"({width / _INCH:.2f} × {height / _INCH:.2f} in)")
+    millimetres = f"{width:.1f}\u00a0×\u00a0{height:.1f}\u00a0mm"  # never broken: it is read as one word
+    size = (
+        f"finished {millimetres}" if part.trace_allowance else millimetres,
+        f"({width / _INCH:.2f} × {height / _INCH:.2f} in)",
+    )
     board = f"{part.board} {part.thickness:.1f} mm ({part.thickness / _INCH:.2f} in)"
     if copy:
         spare = ", a spare" if copy > part.count else ""
@@ -50,22 +58,35 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
         boxes = (1, 0, 0)
     else:
         boxes = (part.count - part.mirrored, part.mirrored, part.spare)
-    notes = tuple(_notes(context, part, copy, mirrored))
-    promised = (part.letter, count.replace("\u00a0", " "), millimetres)
-    return Says(part.letter, part.name, board, line, boxes, size, notes, promised)
+    turned_over = mirrored or (part.mirrored and not copy)
+    sides = (UP,) if turned_over or not is_handed(part) else (UP, "Do not flip.")
+    face, notes = _face(context, part, mirrored), tuple(_notes(part, copy, mirrored))
+    return Says(part.letter, part.name, board, cut, line, boxes, size, sides, face, notes)
 
 
-def _notes(context: Context, part: Part, copy: int, mirrored: bool) -> Iterator[str]:
-    """Say which side goes up, where it faces, and what must not be done with the template."""
-    panel = bool(part.folded) or any(place.part == part.id for plan in context.design.panels for place in plan.places)
-    up = UP
+def shortened(said: Says) -> Iterator[Says]:
+    """Yield a label's words and then ever fewer of them: without the board and inches, then without boxes and notes."""
+    yield said
+    said = replace(said, board="", size=(said.size[0], ""))
+    yield said
+    yield replace(said, boxes=(0, 0, 0), notes=())
+
+
+def _face(context: Context, part: Part, mirrored: bool) -> str:
+    """Return which face of the piece the upper side is, where it has a name."""
     if any(m.purpose is Purpose.CLIMB for m in part.marks):
-        up += ": the arrow climbs"
-    elif panel:
-        up += ": the inside face" if mirrored else ": the outside face"
-    yield up
+        return "the arrow climbs"
+    if part.folded or any(place.part == part.id for plan in context.design.panels for place in plan.places):
+        return "the inside face" if mirrored else "the outside face"
+    return ""
+
+
+def _notes(part: Part, copy: int, mirrored: bool) -> Iterator[str]:
+    """Say what is done to the piece, and what must not be done with the template."""
     for fold in part.folds:
         yield f"Fold {fold.corner:g}°: V-groove from inside, {say_length(fold.width)} wide; leave the outer skin whole."
+    if any(edge.rabbet for edge in part.edges):
+        yield "Rabbet: cut the foam away behind, the front paper stays."
     if any(m.purpose is Purpose.TOP for m in part.marks):
         yield "Copy “top” to the foam."
     if part.mirrored and not copy:
@@ -74,11 +95,6 @@ def _notes(context: Context, part: Part, copy: int, mirrored: bool) -> Iterator[
         yield f"{first}{part.mirrored} mirrored: turn the template over for those."
     elif mirrored:
         yield "Mirror image: drawn turned over."
-    elif is_handed(part):
-        yield "Do not flip."
-    if part.trace_allowance:
-        left, bottom, right, top = region_polygon(part.template).bounds
-        yield f"As drawn {right - left:.1f} × {top - bottom:.1f} mm: the pencil adds {part.trace_allowance:g} mm all round."
 
 
 def is_handed(part: Part) -> bool:

@@ -1,22 +1,27 @@
-"""What a template says about itself: a block of words and tick boxes, set at several widths so that one of them fits the part.
+"""What a template says about itself: blocks of words and tick boxes, set in several ways so that one of them fits.
 
-A block has its lower left corner at (0, 0). ``placed`` puts it on the page; ``label_room`` finds where.
+A block has its lower left corner at (0, 0). ``placed`` puts it on the page; ``label_room`` finds where. What a piece must not lose
+when it is cut out (its letter, how many, which side up) can be set as a block of its own, down to two separate ones.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from typing import Literal
 
 from publisher.basics import Layer, Point, Pose
 from publisher.pages.model import Drawn, Fill, LineStyle, Path, Stroke, Words
-from publisher.pages.templates.label_words import UP, Says
+from publisher.pages.templates.label_words import Says
 from publisher.pages.type import BODY, LEAST, LETTER, NOTE, SMALL, Setter, TypeStyle
 
 TAG = LineStyle("tag", 0.35)
 TICK_BOX = LineStyle("tick_box", 0.18)
 MEASURES = (110.0, 84.0, 70.0, 60.0, 52.0, 45.0, 39.0, 34.0, 29.0, 24.0)  # mm
+BESIDE_MEASURES = (70.0, 52.0, 39.0, 110.0, 29.0)  # of words beside a part
+NARROW_MEASURES = (60.0, 40.0, 28.0, 20.0, 14.0, 10.0)  # of the words that a piece must not lose, without a tag
 STYLES = (SMALL, NOTE, LEAST)
 _NAMES = {SMALL: BODY, NOTE: SMALL, LEAST: NOTE}  # a part's name is set one size larger
 _LETTERS = {SMALL: 1.0, NOTE: 0.8, LEAST: 0.7}
+_SMALL_TAG = 0.55
 LOW_MEASURE = 150.0  # of a block in two columns
 COLUMN_GAP = 5.0
 CUT_CORNER = 2.2
@@ -24,69 +29,104 @@ DEEP = frozenset("JQÇŞ")  # capitals that reach below the line
 MARGIN = 0.2  # round a block, for the width of lines
 BESIDE = 16.0  # least measure in which words stand beside the tag, not under it
 MANY = 60  # more copies than this share tick boxes
+FLAG = "Cut this flag off last."
+
+Form = Literal["whole", "low", "row", "column", "run", "tag", "letter", "rest", "named", "details", "flag"]
 
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """A block set at one size of type and one measure: its own width and height in mm."""
+    """A block set at one size of type and one measure: its own width and height in mm.
+
+    ``form``: ``whole`` and ``low`` (in two columns) say all; ``row`` and ``column`` what a piece must not lose, beside or under
+    its tag, ``run`` the same in lines without a tag; ``tag``, ``letter`` (small, without a tag) and ``rest`` are its parts;
+    ``named`` is the tag with the name; ``details`` is what the piece may lose; ``flag`` says all, on a flag.
+    """
 
     width: float
     height: float
     says: Says
     style: TypeStyle
     measure: float
-    low: bool = False
+    form: Form = "whole"
     ease: float = 1.0  # how well it reads against another of its size: less when sentences are broken
-    name: tuple[str, ...] = ()  # the lines in which the part's name is set
-
-    @property
-    def promised(self) -> tuple[str, ...]:
-        """What the page promises to show: the words that it may not lack, line by line as they are set."""
-        return (*self.says.promised[:1], *self.name, *self.says.promised[1:])
+    promised: tuple[str, ...] = ()  # what the page promises to show: the words that a piece may not lose, line by line
 
 
 def blocks(setter: Setter, said: Says, sizes: tuple[TypeStyle, ...] = STYLES[:2]) -> Iterator[tuple[Label, ...]]:
-    """Yield groups of settings of the label, best to read first: larger type before smaller, then low and wide ones in two
+    """Yield groups of settings of the whole label, best to read first: larger type before smaller, then low and wide ones in two
     columns, and last those that are taller than wide."""
     usual = []
     for style in sizes:
-        usual.append(_blocks(setter, said, style, MEASURES))
+        usual.append(_settings(setter, said, style, MEASURES, "whole"))
         yield tuple(b for b in usual[-1] if b.width >= b.height)
-    yield tuple(_low(setter, said, style) for style in sizes)
+    yield tuple(_set(setter, said, style, LOW_MEASURE, "low") for style in sizes)
     for group in usual:
         yield tuple(b for b in group if b.width < b.height)
 
 
-def _low(setter: Setter, said: Says, style: TypeStyle) -> Label:
-    block = _Block(setter, said, style, LOW_MEASURE, low=True)
-    return Label(block.width, block.height, said, style, LOW_MEASURE, True, name=block.name)
+def identities(setter: Setter, said: Says) -> Iterator[tuple[Label, ...]]:
+    """Yield groups of settings of what a piece must not lose, best to read first."""
+    for style in (NOTE, LEAST):
+        yield tuple(_set(setter, said, style, MEASURES[0], form) for form in ("row", "column"))
+    yield _settings(setter, said, LEAST, NARROW_MEASURES, "run")
 
 
-def small_blocks(setter: Setter, said: Says) -> tuple[Label, ...]:
-    """Return the letter and name alone, for the tiles beside the one that has the whole label."""
-    short = replace(said, board="", boxes=(0, 0, 0), size=("", ""), notes=(), count="", promised=(said.letter,))
-    return _blocks(setter, short, NOTE, (45.0, 30.0))
+def letters(setter: Setter, said: Says) -> Iterator[tuple[Label, ...]]:
+    """Yield settings of the letter alone, the largest first."""
+    ways: tuple[tuple[Form, tuple[TypeStyle, ...]], ...] = (("tag", (NOTE, LEAST)), ("letter", (SMALL, NOTE, LEAST)))
+    for form, styles in ways:
+        for style in styles:
+            yield (_set(setter, said, style, MEASURES[0], form),)
+
+
+def rests(setter: Setter, said: Says) -> tuple[Label, ...]:
+    """Return settings of what a piece must not lose without its letter."""
+    return _settings(setter, said, LEAST, NARROW_MEASURES, "rest")
+
+
+def details(setter: Setter, said: Says) -> Iterator[tuple[Label, ...]]:
+    """Yield groups of settings of what a piece may lose, to stand anywhere near it."""
+    for style in (NOTE, LEAST):
+        yield _settings(setter, said, style, BESIDE_MEASURES, "details")
+
+
+def flags(setter: Setter, said: Says) -> tuple[Label, ...]:
+    """Return settings of the whole label for a flag."""
+    return _settings(setter, said, NOTE, BESIDE_MEASURES, "flag")
+
+
+def small_blocks(setter: Setter, said: Says) -> Iterator[tuple[Label, ...]]:
+    """Yield settings of the letter and name alone, for the tiles beside the one that has the whole label."""
+    for measure in (45.0, 30.0):
+        yield (_set(setter, said, NOTE, measure, "named"),)
 
 
 def reset(label: Label, setter: Setter, said: Says) -> Label:
     """Return other words set as a label is set."""
-    block = _Block(setter, said, label.style, label.measure, low=label.low)
-    return replace(label, says=said, width=block.width, height=block.height, name=block.name)
+    return _set(setter, said, label.style, label.measure, label.form)
 
 
-def _blocks(setter: Setter, said: Says, style: TypeStyle, measures: tuple[float, ...]) -> tuple[Label, ...]:
+def _settings(
+    setter: Setter, said: Says, style: TypeStyle, measures: tuple[float, ...], form: Form
+) -> tuple[Label, ...]:
     found: list[Label] = []
     for measure in measures:
-        if found and found[-1].width <= measure:
+        if found and measure < found[-1].measure and found[-1].width <= measure:
             continue  # nothing was broken at the wider measure either
-        block = _Block(setter, said, style, measure)
-        found.append(Label(block.width, block.height, said, style, measure, ease=0.75**block.breaks, name=block.name))
+        found.append(_set(setter, said, style, measure, form))
     return tuple(found)
+
+
+def _set(setter: Setter, said: Says, style: TypeStyle, measure: float, form: Form) -> Label:
+    block = _Block(setter, said, style, measure, form)
+    ease = 0.75**block.breaks
+    return Label(block.width, block.height, said, style, measure, form, ease, tuple(block.promised))
 
 
 def placed(label: Label, setter: Setter, pose: Pose) -> tuple[Drawn, ...]:
     """Return what is drawn of a block, carried to the page. The pose may turn the block; it never mirrors."""
-    block = _Block(setter, label.says, label.style, label.measure, draw=True, low=label.low)
+    block = _Block(setter, label.says, label.style, label.measure, label.form, draw=True)
     up = Pose(MARGIN, block.height)
     return tuple(_carried(_carried(thing, up), pose) for thing in block.drawn)
 
@@ -102,63 +142,112 @@ def _carried(thing: Drawn, pose: Pose) -> Drawn:
 
 def tag_size(setter: Setter, label: Label) -> tuple[float, float]:
     """Return width and height of the tag in a label's upper left corner."""
-    return _tag(setter, label.says.letter, label.style)[1:]
+    return _tag(setter, label.says.letter, _LETTERS[label.style])[1:]
 
 
-def _tag(setter: Setter, letter: str, style: TypeStyle) -> tuple[TypeStyle, float, float]:
+def _tag(setter: Setter, letter: str, scale: float) -> tuple[TypeStyle, float, float]:
     """Return the type of a letter in its tag, and the tag's width and height."""
-    big = replace(LETTER, size=LETTER.size * _LETTERS[style])
-    tall = setter.cap(big) + 4.4
-    return big, max(tall, setter.width(letter, big) + 4.0), tall
+    big = replace(LETTER, size=LETTER.size * scale)
+    tall = setter.cap(big) + 4.4 * min(1.0, 1.2 * scale)
+    return big, max(tall, setter.width(letter, big) + 4.0 * min(1.0, 1.2 * scale)), tall
 
 
 class _Block:
     """Sets a label from the top down; y is 0 at the top and negative below. Without ``draw`` it only measures."""
 
     def __init__(
-        self, setter: Setter, said: Says, style: TypeStyle, measure: float, *, draw: bool = False, low: bool = False
+        self, setter: Setter, said: Says, style: TypeStyle, measure: float, form: Form, *, draw: bool = False
     ) -> None:
         self.type = setter
         self.style = style
         self.measure = measure - 2 * MARGIN
         self.draw = draw
         self.drawn: list[Drawn] = []
-        self.y = self.wide = 0.0
+        self.y = self.wide = self.left = 0.0
         self.breaks = 0
-        self._letter(said.letter)
-        x = self.wide + 2.2
-        beside = self.measure - x >= BESIDE
-        tag_bottom = self.y
-        if beside:
+        self.promised: list[str] = []
+        self.bottom = 0.0  # of what stands beside the last line
+        if form in ("whole", "low", "details", "flag"):
+            self._whole(said, form)
+        else:
+            self._identity(said, form)
+        self.height = max(-self.y, -self.bottom)
+        self.width = self.wide + 2 * MARGIN
+
+    def _whole(self, said: Says, form: Form) -> None:
+        """Set the tag with name, count and board, and under them (``low``: beside them) the rest."""
+        self._headed(said.letter, _LETTERS[self.style])
+        self.promised += self._text(said.name, _NAMES[self.style].bold())
+        self._text(said.copies, self.style.bold())
+        self._text(said.board, self.style)
+        first_column = self.y = min(self.y, self.bottom - 0.8)
+        self.left = self.wide + COLUMN_GAP if form == "low" else 0.0
+        if form == "low":
             self.y = 0.0
         else:
-            x, self.y = 0.0, self.y - 1.2
-        self.name = self._text(said.name, _NAMES[style].bold(), x)
-        self._text(said.count, style.bold(), x)
-        self._text(said.board, style, x)
-        first_column = self.y = min(self.y, tag_bottom - 0.8)
-        self.left = self.wide + COLUMN_GAP if low else 0.0
-        if low:
-            self.y = 0.0
+            self.y -= 0.6 if sum(said.boxes) else 0.0
+        self._body(said, form != "details")
+        if form == "flag":
+            self._text(FLAG, self.style)
+        self.bottom = first_column
+
+    def _body(self, said: Says, whole: bool) -> None:
+        """Set tick boxes, size and notes; ``whole``: what a piece must not lose is among them, and promised."""
         if sum(said.boxes):
-            self.y -= 0.0 if low else 0.6
             self._ticks(said.boxes)
             self.y -= 0.4
         # a size is read as one word: the block is as wide as it, where the measure is narrower
-        self.measure = max(self.measure, self.left + max(setter.width(text, style) for text in said.size))
-        joined = " ".join(said.size)
-        for text in (joined,) if self.left + setter.width(joined, style) <= self.measure else said.size:
-            self._text(text, style, self.left)
+        self.measure = max(self.measure, self.left + max(self.type.width(text, self.style) for text in said.size))
+        joined = " ".join(said.size).strip()
+        fits = self.left + self.type.width(joined, self.style) <= self.measure
+        for text in (joined,) if fits else said.size:
+            self._text(text, self.style)
+        self.promised.append(said.size[0].removeprefix("finished ").replace("\u00a0", " "))
+        up, *others = said.sides
+        if whole or said.face:
+            lines = self._text(f"{up}: {said.face}" if said.face else up, self.style.bold() if whole else self.style)
+            self.promised += [up] if up in lines[0] else lines
+        for text in others if whole else ():
+            self.promised += self._text(text, self.style)
+        self.promised += [said.letter, said.cut.replace("\u00a0", " ")]
         for note in said.notes:
-            self._text(note, style.bold() if note.startswith(UP) else style, self.left)
-        self.height = max(-self.y, -first_column)
-        self.width = self.wide + 2 * MARGIN
+            self._text(note, self.style)
 
-    def _letter(self, letter: str) -> None:
-        """Set the part's letter in a tag with one corner cut off."""
-        big, side, tall = _tag(self.type, letter, self.style)
+    def _identity(self, said: Says, form: Form) -> None:
+        """Set what a piece must not lose, or a part of it."""
+        small = _SMALL_TAG if self.style == LEAST else _LETTERS[self.style]
+        if form in ("row", "column", "tag", "named"):
+            self._headed(said.letter, small if form != "named" else _LETTERS[self.style], form == "column")
+        elif form == "letter":
+            self._text(said.letter, self.style.bold())
+        if form not in ("run", "rest"):
+            self.promised.append(said.letter)
+        if form == "named":
+            self._text(said.name, _NAMES[self.style].bold())
+        lines = (said.cut, *said.sides)
+        if form in ("row", "column"):
+            for text in lines:
+                self.promised += self._text(text, self.style if text in said.sides[1:] else self.style.bold())
+        elif form in ("run", "rest"):
+            self._run(lines if form == "rest" else (said.letter, *lines))
+        self.y = min(self.y, self.bottom)
+
+    def _run(self, items: Iterable[str]) -> None:
+        """Set short texts after each other, as many to a line as fit."""
+        style, line = self.style.bold(), ""
+        for item in items:
+            longer = f"{line} · {item}" if line else item
+            if line and self.type.width(longer, style) > self.measure:
+                self.promised += self._text(line, style)
+                longer = item
+            line = longer
+        self.promised += self._text(line, style)
+
+    def _headed(self, letter: str, scale: float, under: bool = False) -> None:
+        """Set the part's letter in a tag with one corner cut off; what follows stands beside it if there is room, else under it."""
+        big, side, tall = _tag(self.type, letter, scale)
         cap = self.type.cap(big)
-        self.y, self.wide = -tall, side
+        self.bottom, self.wide = -tall, side
         if self.draw:
             corners: tuple[Point, ...] = (
                 (0, 0),
@@ -170,18 +259,23 @@ class _Block:
             self.drawn.append(Stroke(TAG, (Path(corners, True),), Layer.NOTES, None, "figure"))
             base = -(tall + cap) / 2 + (0.09 * big.size if set(letter) & DEEP else 0.0)
             self.drawn += self.type.line(letter, big, side / 2, base, align="centre", layer=Layer.NOTES)
+        if self.measure - side - 2.2 >= BESIDE and not under:
+            self.left = side + 2.2
+        else:
+            self.y = self.bottom - 1.2
 
-    def _text(self, text: str, style: TypeStyle, x: float = 0.0) -> tuple[str, ...]:
-        """Set a paragraph, left aligned at x; return its lines."""
+    def _text(self, text: str, style: TypeStyle) -> tuple[str, ...]:
+        """Set a paragraph, left aligned; return its lines."""
         if not text:
             return ()
         wide = self.type.width(text, style)
-        lines = (text,) if x + wide <= self.measure else self.type.lines(text, style, self.measure - x)
+        fits = self.left + wide <= self.measure
+        lines = (text,) if fits else self.type.lines(text, style, self.measure - self.left)
         self.breaks += len(lines) - 1
         for line in lines:
-            self._line(line, style, x, self.y)
+            self._line(line, style, self.left, self.y)
             self.y -= style.leading
-        return lines
+        return tuple(line.replace("\u00a0", " ") for line in lines)
 
     def _line(self, text: str, style: TypeStyle, x: float, top: float) -> None:
         self.wide = max(self.wide, x + self.type.width(text, style))
@@ -213,7 +307,7 @@ class _Block:
                 x += word + step
         self.y -= (row + 1) * self.style.leading
         if per > 1:
-            self._text(f"one box for every {per}", self.style, self.left)
+            self._text(f"one box for every {per}", self.style)
         if self.draw:
             self.drawn.append(Stroke(TICK_BOX, tuple(paths), Layer.NOTES, None, "figure"))
 

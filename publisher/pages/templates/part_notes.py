@@ -8,29 +8,42 @@ import shapely
 from publisher.basics import Box, Pose, Purpose
 from publisher.geometry import Mark, Part
 from publisher.pages.templates.part_strokes import quiet_lines, region_polygon
-from publisher.pages.type import NOTE, Note, Setter, TypeStyle, as_polygon, note_at
+from publisher.pages.type import LEAST, NOTE, Note, Setter, TypeStyle, as_polygon, note_at
 
 SMALL_LETTER = NOTE.bold()  # match letters: bold, so that they are not read as part of a note
+NEAR = (0.0, 1.0, 2.0, 3.5, 5.0, 7.0, 10.0)  # mm from its mark at which words are looked for
+FAR = (*NEAR, 14.0, 19.0, 25.0)  # for those that a cutter needs
+AROUND = (0, 180, 90, 270, 45, 135, 225, 315)
 
 
-def mark_notes(part: Part, pose: Pose, type_: Setter) -> tuple[Note, ...]:
-    """Return the words of the marks, each upright on the page beside its mark and clear of lines and of each other."""
+def mark_notes(part: Part, pose: Pose, type_: Setter, taken: Iterable[shapely.Geometry] = ()) -> tuple[Note, ...]:
+    """Return the words of the marks, each upright on the page beside its mark, clear of lines, of each other and of ``taken``.
+
+    What finds no free place is left out: words that name a place soonest, letters of joins and angles of bevels only where a part
+    has no room for the smallest type.
+    """
     texts = [m for m in part.marks if m.text]
     if not texts:
         return ()
     ground = region_polygon(part.template, pose)
+    blocked = [*taken]
     lines = shapely.union_all([ground.boundary, quiet_lines(part, pose)])
     shapely.prepare(ground)
-    taken: list[shapely.Polygon] = []
-    notes: list[Note] = []
-    for mark in texts:
+    shapely.prepare(lines)
+    notes: dict[int, Note] = {}
+    needed = sorted(range(len(texts)), key=lambda i: texts[i].purpose is Purpose.NAME)
+    for number in needed:
+        mark = texts[number]
         style = SMALL_LETTER if mark.purpose is Purpose.MATCH else NOTE
-        note = _place_note(mark, pose, style, type_, ground, lines, taken)
-        if note is None:
-            continue
-        taken.append(as_polygon(note.box.grown(0.3)))
-        notes.append(note)
-    return tuple(notes)
+        reach = NEAR if mark.purpose is Purpose.NAME else FAR
+        small = LEAST.bold() if mark.purpose is Purpose.MATCH else LEAST
+        note = next(
+            (n for s in (style, small) if (n := _place_note(mark, pose, s, reach, type_, ground, lines, blocked))), None
+        )
+        if note:
+            blocked.append(as_polygon(note.box.grown(0.3)))
+            notes[number] = note
+    return tuple(notes[number] for number in sorted(notes))
 
 
 def quiet_boxes(part: Part, pose: Pose, notes: Iterable[Note]) -> list[Box]:
@@ -44,20 +57,18 @@ def _place_note(
     mark: Mark,
     pose: Pose,
     style: TypeStyle,
+    reach: tuple[float, ...],
     type_: Setter,
     ground: shapely.Polygon,
     lines: shapely.Geometry,
-    taken: list[shapely.Polygon],
+    taken: list[shapely.Geometry],
 ) -> Note | None:
-    """Return the nearest place to a mark's first point where its words touch no line.
-
-    When none is free they stand on the point; words that only name a place are then left out.
-    """
+    """Return the nearest place to a mark's first point, at the distances of ``reach``, where its words touch nothing."""
     x, y = pose.apply(mark.points[0])
     first = note_at(mark.text, style, x, y, type_)
     wide, tall = first.box.width, first.box.height
-    for away in (0.0, 1.0, 2.0, 3.5, 5.0, 7.0, 10.0):
-        for turn in (0, 180, 90, 270, 45, 135, 225, 315) if away else (0,):
+    for away in reach:
+        for turn in AROUND if away else (0,):
             c, s = cos(radians(turn)), sin(radians(turn))
             note = note_at(
                 mark.text,
@@ -69,4 +80,4 @@ def _place_note(
             box = as_polygon(note.box.grown(0.5))
             if ground.contains(box) and not lines.intersects(box) and not any(t.intersects(box) for t in taken):
                 return note
-    return None if mark.purpose is Purpose.NAME else first
+    return None

@@ -138,11 +138,17 @@ def waste_strokes(
     return (*drawn, *words)
 
 
-def quiet_lines(part: Part, pose: Pose) -> shapely.Geometry:
-    """Return, on the page, every line of the part's marks that words must keep off: all but the surface, which yields."""
+def is_texture(mark: Mark) -> bool:
+    """Say whether a mark is one of many like lines of a surface, none of which matters alone."""
+    return mark.purpose is Purpose.SURFACE and not mark.name
+
+
+def quiet_lines(part: Part, pose: Pose, surface: bool = True) -> shapely.Geometry:
+    """Return, on the page, every line of the part's marks that words must keep off: all but a texture, which yields. Lines of the
+    surface that have a name, copied one by one, are among them unless ``surface`` is False."""
     lines = []
     for mark in template_marks(part):
-        if mark.purpose is Purpose.SURFACE or len(mark.points) < 2:
+        if is_texture(mark) or len(mark.points) < 2 or (mark.purpose is Purpose.SURFACE and not surface):
             continue
         points = pose.apply_all(mark.points)
         lines.append(shapely.LineString((*points, points[0]) if mark.closed else points))

@@ -10,14 +10,16 @@ from publisher.basics import Box, Point, Pose
 from publisher.geometry import Part
 from publisher.pages.templates.labels import Label
 from publisher.pages.templates.part_strokes import region_polygon
+from publisher.pages.type import as_polygon
 
 GAP = 3.0  # least paper between two parts
+PADDING = 1.2  # mm between the words of a flag and its edge
 AWAY = 4.0  # least paper between a part and words or furniture that are not its own
 
 
 @dataclass(frozen=True, slots=True)
 class Form:
-    """How a sample goes to the packer: its piece at a first turn, and a label that lies beside the part in that piece."""
+    """How a sample goes to the packer: its piece at a first turn, and a flag that lies beside the part in that piece."""
 
     turn: float
     ring: tuple[Point, ...]
@@ -74,41 +76,46 @@ def cover(shape: shapely.Polygon) -> tuple[Point, ...]:
 
 
 def beside(part: Part, turn: float, mirrored: bool, labels: tuple[Label, ...]) -> Form:
-    """Return the part with its label close beside it, as one piece: the pair with the least rectangle of all that were tried."""
-    pose = Pose(turn=turn, mirrored=mirrored)
-    shape = shapely.Polygon(pose.apply_all(part.template.outer.points))
+    """Return the part with its flag close beside it, as one piece: the pair with the least rectangle of all that were tried."""
+    shape = shapely.Polygon(Pose(turn=turn, mirrored=mirrored).apply_all(part.template.outer.points))
     left, bottom, right, top = shape.bounds
     best: tuple[float, Label, Box] | None = None
     for label in labels:
-        wide, tall = label.width, label.height
-        for x, y, dx, dy in (
-            (right, top - tall, -1, 0),
-            (right, bottom, -1, 0),
-            (left, bottom - tall, 0, 1),
-            (right - wide, bottom - tall, 0, 1),
-        ):
-            box = _slid(shape, Box(x, y, x + wide, y + tall), dx, dy)
+        for box in places_round(shape, label.width, label.height, GAP + PADDING):
             size = (max(right, box.right) - min(left, box.left)) * (max(top, box.top) - min(bottom, box.bottom))
             if best is None or size < best[0] - 1e-6:
                 best = (size, label, box)
     if best is None:
-        raise ValueError("a label needs at least one block")
+        raise ValueError("a flag needs at least one block")
     _, label, box = best
-    own = shapely.box(box.left, box.bottom, box.right, box.top)
+    own = as_polygon(box)
     bridge = shapely.shortest_line(own, shape).buffer(1.0, quad_segs=2)
-    joined = shapely.union_all([shape, own.buffer(AWAY - GAP, join_style="mitre"), bridge])
+    joined = shapely.union_all([shape, own.buffer(PADDING + AWAY - GAP, join_style="mitre"), bridge])
     return Form(turn, cover(joined), label, (box.left, box.bottom))
 
 
-def _slid(shape: shapely.Polygon, box: Box, dx: int, dy: int) -> Box:
-    """Move a box that stands beside a shape's rectangle towards the shape until it is ``GAP`` mm from it."""
-    box = Box(box.left - dx * GAP, box.bottom - dy * GAP, box.right - dx * GAP, box.top - dy * GAP)
-    for _ in range(100):
-        moved = Box(box.left + dx, box.bottom + dy, box.right + dx, box.top + dy)
-        if shape.distance(shapely.box(moved.left, moved.bottom, moved.right, moved.top)) < GAP:
-            break
-        box = moved
-    return box
+def places_round(shape: shapely.Polygon, wide: float, tall: float, gap: float) -> tuple[Box, ...]:
+    """Return where a block of words stands ``gap`` mm beside a shape, in line with one of its sides: under it on the left, on its
+    right at the top, under it on the right, on its right at the bottom, over it and on its left."""
+    left, bottom, right, top = shape.bounds
+    found = []
+    for x, y, dx, dy in (
+        (left, bottom, 0, -1),
+        (right, top - tall, 1, 0),
+        (right - wide, bottom, 0, -1),
+        (right, bottom, 1, 0),
+        (left, top, 0, 1),
+        (left, top - tall, -1, 0),
+    ):
+        if dx:
+            reached = shapely.clip_by_rect(shape, left - 1.0, y - gap, right + 1.0, y + tall + gap).bounds
+            at = (reached[2] + gap if dx > 0 else reached[0] - gap - wide, y)
+        else:
+            reached = shapely.clip_by_rect(shape, x - gap, bottom - 1.0, x + wide + gap, top + 1.0).bounds
+            at = (x, reached[3] + gap if dy > 0 else reached[1] - gap - tall)
+        if not np.isnan(reached).any():  # a band beside a small shape may hold nothing of it
+            found.append(Box(*at, at[0] + wide, at[1] + tall))
+    return tuple(found)
 
 
 def least_rectangle(part: Part) -> tuple[float, ...]:

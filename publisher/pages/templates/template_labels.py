@@ -1,21 +1,30 @@
-"""Where the labels of templates stand: inside the part where there is room, else close beside it."""
+"""Where the labels of templates stand: what a piece must not lose inside its outline, the rest there too or close beside it.
 
-from dataclasses import dataclass
+The order in which words give way: the whole label inside; what a piece must not lose (letter, count, which side up) in large type
+and small, upright, along the page's side, aslant; its letter apart from the rest; the letter alone, and all else on a flag of paper
+that is cut off last; all on the flag.
+"""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 
 import shapely
 
-from publisher.basics import Point, Pose
+from publisher.basics import Pose
 from publisher.geometry import Part
 from publisher.pages.sheet import Context
-from publisher.pages.templates.label_room import Room
-from publisher.pages.templates.label_words import says
-from publisher.pages.templates.labels import STYLES, Label, blocks, reset
+from publisher.pages.templates.label_room import CLEAR, Room
+from publisher.pages.templates.label_words import Says, says
+from publisher.pages.templates.labels import STYLES, Label, blocks, flags, identities, letters, reset, rests
 from publisher.pages.templates.part_notes import mark_notes
-from publisher.pages.templates.part_strokes import quiet_lines, region_polygon
+from publisher.pages.templates.part_strokes import is_texture, quiet_lines, region_polygon
+from publisher.pages.templates.spots import Spot
 from publisher.pages.templates.template_forms import Form, beside, cover
-from publisher.pages.type import NOTE, as_polygon
+from publisher.pages.type import as_polygon
 
 UPRIGHT = (0.0, 90.0)
+LEANS = tuple(float(turn) for turn in range(-75, 90, 15))
+TIGHT = 0.7  # mm between words and a line where a piece has no room for more
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,15 +34,6 @@ class Sample:
     part: Part
     copy: int
     mirrored: bool
-
-
-@dataclass(frozen=True, slots=True)
-class Inside:
-    """A label inside its part: lower left corner in mm from the part's origin on the page, and the block's own turn."""
-
-    label: Label
-    at: Point
-    lean: float
 
 
 def sample_count(context: Context, part: Part) -> int:
@@ -47,9 +47,37 @@ def samples(context: Context, part: Part) -> tuple[Sample, ...]:
     Of ``count`` copies the last are the mirrored ones; spares, as drawn, come after them.
     """
     if context.design.use == "trace":
-        return (Sample(part, 0, False),)
+        return (first_sample(context, part),)
     plain = part.count - part.mirrored
     return tuple(Sample(part, n, plain < n <= part.count) for n in range(1, context.copies(part) + 1))
+
+
+def first_sample(context: Context, part: Part) -> Sample:
+    """Return the first of a part's samples."""
+    traced = context.design.use == "trace"
+    return Sample(part, 0 if traced else 1, not traced and part.mirrored >= part.count)
+
+
+def _numbers_alike(context: Context, sample: Sample) -> range:
+    """Return numbers from the first to the last of the copies that are alike but for their number."""
+    part = sample.part
+    if sample.copy == 0:
+        return range(1)
+    plain = part.count - part.mirrored
+    if sample.mirrored:
+        return range(plain + 1, part.count + 1)
+    last = context.copies(part) if part.spare else plain
+    return range(1 if plain else part.count + 1, last + 1)
+
+
+@dataclass(frozen=True, slots=True)
+class Inside:
+    """What stands inside a part: the ``spots`` in mm from its origin on the page, and whether they say ``all`` that a label says,
+    all that the piece must not lose (``enough``), or less."""
+
+    spots: tuple[Spot, ...]
+    all: bool
+    enough: bool
 
 
 class Labels:
@@ -59,43 +87,53 @@ class Labels:
         """Start with nothing known."""
         self.context = context
         self._models: dict[tuple[str, bool], Sample] = {}
-        self._inside: dict[tuple[str, bool, float], Inside | None] = {}
+        self._says: dict[tuple[str, int, bool], Says] = {}
+        self._inside: dict[tuple[str, bool, float], Inside] = {}
         self._forms: dict[tuple[str, bool, float], Form] = {}
+
+    def said(self, sample: Sample) -> Says:
+        """Return the words of a sample's label."""
+        key = (sample.part.id, sample.copy, sample.mirrored)
+        if key not in self._says:
+            self._says[key] = says(self.context, sample.part, sample.copy, sample.mirrored)
+        return self._says[key]
 
     def model(self, sample: Sample) -> Sample:
         """Return the copy, alike but for its number, whose label is widest."""
         key = (sample.part.id, sample.mirrored)
         if key not in self._models:
-            alike = [s for s in samples(self.context, sample.part) if s.mirrored == sample.mirrored] or [sample]
+            alike = _numbers_alike(self.context, sample)
             ends = dict.fromkeys((alike[0], alike[len(alike) // 2], alike[-1]))
-            self._models[key] = max(ends, key=lambda s: len(says(self.context, s.part, s.copy, s.mirrored).count))
+            self._models[key] = max(
+                (Sample(sample.part, copy, sample.mirrored) for copy in ends), key=lambda s: len(self.said(s).copies)
+            )
         return self._models[key]
 
-    def fits_inside(self, sample: Sample) -> bool:
-        """Say whether the label fits into the part when one of them stands upright."""
-        return any(self._upright(self.model(sample), turn) for turn in UPRIGHT)
+    def enough(self, sample: Sample) -> bool:
+        """Say whether all that a piece must not lose stands inside it."""
+        return self._found(self.model(sample), 0.0).enough
 
-    def inside(self, sample: Sample, turn: float) -> Inside | None:
-        """Return the label inside a part turned so: upright on the page if it fits so, else turned with the part."""
+    def inside(self, sample: Sample, turn: float) -> Inside:
+        """Return what stands inside a part turned so: upright on the page if it fits so, else turned with the part."""
         model = self.model(sample)
-        found = self._upright(model, turn) or self._leaning(model, turn)
-        if found is None or sample == model:
+        found = self._found(model, turn)
+        if sample == model:
             return found
-        return Inside(self._own(found.label, sample), found.at, found.lean)
+        return replace(found, spots=tuple(replace(s, label=self._own(s.label, sample)) for s in found.spots))
 
     def forms(self, sample: Sample, turns: tuple[float, ...]) -> tuple[Form, ...]:
-        """Return how the sample may go to the packer: bare when its label fits inside, else with the label beside it, for each
+        """Return how the sample may go to the packer: bare when it holds enough words inside, else with a flag beside it, for each
         of the part's turns."""
-        if self.fits_inside(sample):
+        if self.enough(sample):
             return (self._form(sample, 0.0, bare=True),)
         return tuple(self._form(sample, turn, bare=False) for turn in turns)
 
-    def label_of(self, form: Form, sample: Sample) -> Label | None:
-        """Return the sample's own label for the place that a form keeps."""
+    def flag_of(self, form: Form, sample: Sample) -> Label | None:
+        """Return the sample's own flag for the place that a form keeps."""
         return self._own(form.label, sample) if form.label and sample != self.model(sample) else form.label
 
     def _own(self, label: Label, sample: Sample) -> Label:
-        return reset(label, self.context.type, says(self.context, sample.part, sample.copy, sample.mirrored))
+        return reset(label, self.context.type, self.said(sample))
 
     def _form(self, sample: Sample, turn: float, *, bare: bool) -> Form:
         key = (sample.part.id, sample.mirrored, turn)
@@ -105,38 +143,88 @@ class Labels:
                 ring = Pose(mirrored=model.mirrored).apply_all(model.part.template.outer.points)
                 self._forms[key] = Form(0.0, cover(shapely.Polygon(ring)))
             else:
-                said = says(self.context, model.part, model.copy, model.mirrored)
-                settings = tuple(b for group in blocks(self.context.type, said, (NOTE,)) for b in group)
+                settings = flags(self.context.type, self.said(model))
                 self._forms[key] = beside(model.part, turn, model.mirrored, settings)
         return self._forms[key]
 
-    def _upright(self, model: Sample, turn: float) -> Inside | None:
+    def _found(self, model: Sample, turn: float) -> Inside:
         key = (model.part.id, model.mirrored, turn)
         if key not in self._inside:
-            room = part_room(self.context, model.part, Pose(turn=turn, mirrored=model.mirrored))
-            said = says(self.context, model.part, model.copy, model.mirrored)
-            sizes = STYLES if model.copy else STYLES[:2]  # where every copy is printed, small words inside save pages
-            groups = blocks(self.context.type, said, sizes)
-            found = next((f for group in groups if (f := room.best(group))), None)
-            self._inside[key] = Inside(*found, 0.0) if found else None
+            self._inside[key] = self._search(model, turn)
         return self._inside[key]
 
-    def _leaning(self, model: Sample, turn: float) -> Inside | None:
-        """Turn the block with the part from where it fits upright; a block that would stand on its head is set the other way."""
-        for base in UPRIGHT:
-            found = self._upright(model, base)
-            if found is None:
-                continue
-            lean = (turn - base + 180.0) % 360.0 - 180.0
-            (x, y), label = found.at, found.label
-            if -90.0 < lean <= 90.0:
-                return Inside(label, Pose(turn=lean).apply((x, y)), lean)
-            corner = Pose(turn=lean).apply((x + label.width, y + label.height))
-            return Inside(label, corner, lean - 180.0 if lean > 0 else lean + 180.0)
+    def _search(self, model: Sample, turn: float) -> Inside:
+        """Look for the best place; what fits the part as its designer drew it fits however it is turned."""
+        pose = Pose(turn=turn, mirrored=model.mirrored)
+        room = part_room(self.context, model.part, pose)
+        if not patterned(model.part) and (spot := self._whole(model, room, turn)):
+            return Inside((spot,), True, True)
+        if spots := self._enough(model, room, pose):
+            return Inside(spots, False, True)
+        if turn == 0.0:
+            bare = _bare_room(model.part, pose, TIGHT)
+            found = first_spot(bare, tuple(letters(self.context.type, self.said(model))))
+            return Inside((found,) if found else (), False, False)
+        base = self._found(model, 0.0)
+        return replace(base, spots=tuple(spot.moved(Pose(turn=turn)) for spot in base.spots))
+
+    def _whole(self, model: Sample, room: Room, turn: float) -> Spot | None:
+        """Return the whole label upright; where it fits so only with the part laid another way, turned with it."""
+        # where every copy is printed, small words inside save pages
+        sizes = STYLES if model.copy else STYLES[:2]
+        groups = tuple(blocks(self.context.type, self.said(model), sizes))
+        for group in groups:
+            if found := room.best(group):
+                return Spot(*found)
+        for base in UPRIGHT if turn not in UPRIGHT else (90.0 - turn,):
+            at_base = part_room(self.context, model.part, Pose(turn=base, mirrored=model.mirrored))
+            for group in groups:
+                if found := at_base.best(group):
+                    spot = Spot(*found).moved(Pose(turn=turn - base))
+                    return spot if room.free.covers(spot.polygon) else None
         return None
 
+    def _enough(self, model: Sample, room: Room, pose: Pose) -> tuple[Spot, ...]:
+        """Return what the piece must not lose: clear of the words of marks, else as these make room for it; in two places last."""
+        setter, said = self.context.type, self.said(model)
+        *tagged, run = identities(setter, said)
+        close = _bare_room(model.part, pose, TIGHT)
+        for free in (room, _bare_room(model.part, pose, CLEAR), close):
+            for groups in (tagged, (run,)):
+                if spot := first_spot(free, groups):
+                    return (spot,)
+        letter = first_spot(close, tuple(letters(setter, said)))
+        if letter is None:
+            return ()
+        left = Room(close.free.difference(letter.polygon.buffer(TIGHT)), clear=0.0)
+        rest = first_spot(left, (rests(setter, said),))
+        return (letter, rest) if rest else ()
 
-def part_room(context: Context, part: Part, pose: Pose) -> Room:
+
+def first_spot(room: Room, groups: Sequence[Sequence[Label]]) -> Spot | None:
+    """Return the first group's block that fits: all upright ones before those along the page's side, those before slanting ones."""
+    for turn in UPRIGHT:
+        for group in groups:
+            if found := room.best(group, turn):
+                return Spot(*found, turn)
+    for group in groups:
+        if slanting := room.best_turned(group, LEANS):
+            return Spot(*slanting)
+    return None
+
+
+def patterned(part: Part) -> bool:
+    """Say whether a part has a texture, which long words would hide."""
+    return any(map(is_texture, part.marks))
+
+
+def part_room(context: Context, part: Part, pose: Pose, taken: Iterable[shapely.Geometry] = ()) -> Room:
     """Return the free places inside a part for words: clear of its edges, its marks and the words of its marks."""
-    notes = [as_polygon(n.box) for n in mark_notes(part, pose, context.type)]
-    return Room(region_polygon(part.template, pose), shapely.union_all([quiet_lines(part, pose), *notes]))
+    blocked = [*taken]
+    notes = [as_polygon(n.box) for n in mark_notes(part, pose, context.type, blocked)]
+    return Room(region_polygon(part.template, pose), shapely.union_all([quiet_lines(part, pose), *notes, *blocked]))
+
+
+def _bare_room(part: Part, pose: Pose, clear: float) -> Room:
+    """Return the free places inside a part, where the words of its marks make room."""
+    return Room(region_polygon(part.template, pose), quiet_lines(part, pose), clear)

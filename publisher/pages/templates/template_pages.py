@@ -5,11 +5,12 @@ from math import hypot
 
 import shapely
 
-from publisher.basics import Box, Layer, Pose, Rule, Severity, TextPromise
+from publisher.basics import Layer, Pose, Rule, Severity, TextPromise
 from publisher.geometry import Part
 from publisher.pages.model import Drawn, Path, Stroke, Tile
 from publisher.pages.sheet import SQUARE, Body, Context, Numbers, PageDraft, title_fits
-from publisher.pages.templates.labels import CUT_CORNER, MARGIN, placed, tag_size
+from publisher.pages.templates.labels import CUT_CORNER, MARGIN, tag_size
+from publisher.pages.templates.lying import Lying, Shown
 from publisher.pages.templates.part_notes import mark_notes, quiet_boxes
 from publisher.pages.templates.part_strokes import (
     mark_promises,
@@ -18,9 +19,11 @@ from publisher.pages.templates.part_strokes import (
     outline_strokes,
     waste_strokes,
 )
+from publisher.pages.templates.spots import Spot, spot_drawn, spot_promises
+from publisher.pages.templates.template_forms import PADDING
 from publisher.pages.templates.template_frames import frames
 from publisher.pages.templates.template_labels import sample_count, samples
-from publisher.pages.templates.template_plan import Lying, Shown, planner_of
+from publisher.pages.templates.template_plan import planner_of
 from publisher.pages.type import LEADER, Setter, as_polygon
 
 MOST_COPIES = 1000
@@ -117,52 +120,60 @@ def _body(context: Context, lying: tuple[Lying, ...]) -> Callable[[Numbers], Bod
     return body
 
 
-def label_box(lying: Lying) -> Box:
-    """Return the rectangle of the page in which a label stands."""
-    pose = Pose(*lying.label_at, lying.label_turn)
-    wide, tall = lying.label.width, lying.label.height
-    corners = pose.apply_all(((0.0, 0.0), (wide, 0.0), (wide, tall), (0.0, tall)))
-    xs, ys = zip(*corners, strict=True)
-    return Box(min(xs), min(ys), max(xs), max(ys))
-
-
 def label_promises(page: int, lying: Lying) -> tuple[TextPromise, ...]:
-    """Promise the words of a label near where it stands."""
-    box = label_box(lying)
-    middle = ((box.left + box.right) / 2, (box.bottom + box.top) / 2)
-    within = hypot(box.width, box.height) / 2 + 3.0
-    return tuple(TextPromise(page, text, middle, within) for text in lying.label.promised)
+    """Promise the words of a copy where they stand; those inside it inside its outline."""
+    part, copy = lying.sample.part.id, max(lying.sample.copy, 1)
+    within = tuple(p for spot in lying.inside for p in spot_promises(page, spot, part, copy))
+    others = (spot for spot in (lying.flag, lying.beside) if spot)
+    return (*within, *(p for spot in others for p in spot_promises(page, spot)))
 
 
-def leader(setter: Setter, lying: Lying) -> tuple[Drawn, ...]:
+def leader(setter: Setter, part: Part, pose: Pose, spot: Spot) -> tuple[Drawn, ...]:
     """Return the short line from the tag of a label that stands beside its part to the part; none for a label inside it."""
-    shape = shapely.Polygon(lying.pose.apply_all(lying.sample.part.template.outer.points))
-    if shape.intersects(as_polygon(label_box(lying))):
+    shape, box = shapely.Polygon(pose.apply_all(part.template.outer.points)), spot.box
+    if shape.intersects(spot.polygon):
         return ()
-    left, top = label_box(lying).left + MARGIN, label_box(lying).top
-    wide, tall = tag_size(setter, lying.label)
+    left, top = box.left + MARGIN, box.top
+    wide, tall = tag_size(setter, spot.label)
     sides = ((left + (wide - CUT_CORNER) / 2, top), (left, top - tall / 2), (left + wide / 2, top - tall))
     start = min((shapely.Point(p) for p in sides), key=shape.distance)
+    line = _up_to(start, shape, 14.0)
+    return (Stroke(LEADER, (line,), Layer.NOTES, None, "figure"),) if line else ()
+
+
+def _up_to(start: shapely.Geometry, shape: shapely.Polygon, most: float) -> Path | None:
+    """Return the line to a shape that ends before its outline, which nothing else may touch; None when it is too long or short."""
     (ax, ay), (bx, by) = shapely.shortest_line(start, shape).coords
     length = hypot(bx - ax, by - ay)
-    if not 1.5 < length < 14.0:
+    if not 1.5 < length < most:
+        return None
+    short = 1.0 - 0.8 / length
+    return Path(((ax, ay), (ax + (bx - ax) * short, ay + (by - ay) * short)))
+
+
+def _flag_drawn(lying: Lying) -> tuple[Drawn, ...]:
+    """Return the edge of a flag, and the line by which it holds on to its part."""
+    if lying.flag is None:
         return ()
-    short = 1.0 - 0.8 / length  # it ends before the outline, which nothing else may touch
-    end = (ax + (bx - ax) * short, ay + (by - ay) * short)
-    return (Stroke(LEADER, (Path(((ax, ay), end)),), Layer.NOTES, None, "figure"),)
+    shape = shapely.Polygon(lying.pose.apply_all(lying.sample.part.template.outer.points))
+    edge = lying.flag.box.grown(PADDING)
+    line = _up_to(as_polygon(edge), shape, 100.0)
+    paths = (Path(edge.corners(), True), *((line,) if line else ()))
+    return (Stroke(LEADER, paths, Layer.NOTES, None, "figure"),)
 
 
 def template_drawn(setter: Setter, lying: Lying) -> tuple[Drawn, ...]:
     """Return everything of one template: surface first, then outline, then words, so that no line crosses a word."""
     part, pose = lying.sample.part, lying.pose
-    notes = mark_notes(part, pose, setter)
-    quiet = [label_box(lying).grown(0.8), *quiet_boxes(part, pose, notes)]
+    notes = mark_notes(part, pose, setter, [spot.polygon.buffer(0.5) for spot in lying.spots])
+    quiet = [*(spot.box.grown(0.8) for spot in lying.spots), *quiet_boxes(part, pose, notes)]
     words = [w for n in notes for w in setter.line(n.text, n.style, n.x, n.y, align="centre", layer=Layer.NOTES)]
     return (
         *waste_strokes(part, pose, setter),
         *mark_strokes(part, pose, quiet=quiet),
         *outline_strokes(part, pose),
         *words,
-        *leader(setter, lying),
-        *placed(lying.label, setter, Pose(*lying.label_at, lying.label_turn)),
+        *(leader(setter, part, pose, lying.beside) if lying.beside else ()),
+        *_flag_drawn(lying),
+        *(thing for spot in lying.spots for thing in spot_drawn(setter, spot)),
     )

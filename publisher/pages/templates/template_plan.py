@@ -1,25 +1,27 @@
 """Which template stands on which page, and how it lies there: few pages, packed by real outlines.
 
-Everything is mm on the page. A template whose label does not fit inside it is packed together with its label as one piece.
+Everything is mm on the page. A template that has no room for what it must not lose is packed together with its flag as one piece.
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 from itertools import accumulate
 from math import ceil, hypot
 
 import shapely
 
-from publisher.basics import Point, Pose
+from publisher.basics import Pose
 from publisher.geometry import Part
 from publisher.material import Piece, pack
 from publisher.pages.sheet import LEAST_SQUARE, SQUARE, Context, Frame
-from publisher.pages.templates.labels import Label
+from publisher.pages.templates.lying import Lying, Shown
+from publisher.pages.templates.page_words import with_words
 from publisher.pages.templates.part_strokes import region_polygon
+from publisher.pages.templates.spots import Spot
 from publisher.pages.templates.template_forms import GAP, Form, centring, holds, least_rectangle, reach, sides
 from publisher.pages.templates.template_frames import frames, free_area
-from publisher.pages.templates.template_labels import UPRIGHT, Labels, Sample, samples
+from publisher.pages.templates.template_labels import UPRIGHT, Labels, Sample, first_sample
 
 FINE = tuple(float(a) for a in range(0, 180, 5))
 STEPS = 3  # kinds of turns that are tried: see Planner.turns
@@ -27,25 +29,6 @@ FEW = 8  # different parts; of more, fewer ways are tried on each page
 ORDERS, ORDERS_OF_MANY = 4, 2  # the third and the fourth seldom fill a page of many parts better, and each takes longer
 OFFERED = 1.5  # pages' worth, by area, of many parts that a page chooses from: time grows with the parts, not with their square
 FILLERS = 0.25  # as much of it again, of the smallest parts
-
-
-@dataclass(frozen=True, slots=True)
-class Lying:
-    """A copy on a page. ``label_at``: where the label's lower left corner goes; ``label_turn`` is 0 unless it fits only so."""
-
-    sample: Sample
-    pose: Pose
-    label: Label
-    label_at: Point
-    label_turn: float
-
-
-@dataclass(frozen=True, slots=True)
-class Shown:
-    """One page of templates."""
-
-    frame: Frame
-    lying: tuple[Lying, ...]
 
 
 @lru_cache(maxsize=2)
@@ -67,7 +50,7 @@ class Planner:
         self._gapped: dict[tuple[str, bool], float] = {}
 
     def fits(self, part: Part) -> bool:
-        """Say whether a template of the part, with its label, fits one page of the paper at any angle."""
+        """Say whether a template of the part, with its flag if it needs one, fits one page of the paper at any angle."""
         if part.id not in self._fits:
             self._fits[part.id] = self._fits_page(part)
         return self._fits[part.id]
@@ -79,7 +62,7 @@ class Planner:
             tight, left_tight = self._pages(wanted, LEAST_SQUARE, None if left else len(pages) - 1)
             if (len(left_tight), len(tight)) < (len(left), len(pages)):
                 pages, left = tight, left_tight
-        return tuple(self._straightened(page) for page in pages), left
+        return tuple(with_words(self.context, self.labels, self._straightened(page)) for page in pages), left
 
     def bound(self, wanted: tuple[Sample, ...]) -> int:
         """Return the least number of pages by area."""
@@ -92,7 +75,7 @@ class Planner:
         return ceil(sum(self._area_with_gap(s) for s in wanted) / room)
 
     def _area_with_gap(self, sample: Sample) -> float:
-        """Return the least area (mm²) that a sample takes with half the gap round it, its label included where it lies beside."""
+        """Return the least area (mm²) that a sample takes with half the gap round it, its flag included."""
         key = (sample.part.id, sample.mirrored)
         if key not in self._gapped:
             forms = self.labels.forms(sample, self.turns(sample.part, 0)[:2])
@@ -119,14 +102,14 @@ class Planner:
         return total
 
     def _fits_page(self, part: Part) -> bool:
-        sample = samples(self.context, part)[0]
+        sample = first_sample(self.context, part)
         shape = shapely.Polygon(part.template.outer.points)
         lives = [f.live for f in frames(self.context.paper, LEAST_SQUARE)]
         narrow = min(sides(shapely.oriented_envelope(shape)))
         far = max(hypot(v.width, v.height) for v in lives)
         if narrow > max(min(v.width, v.height) for v in lives) or reach(shape) > far:
             return False
-        if self.labels.fits_inside(sample):
+        if self.labels.enough(sample):
             left, bottom, right, top = shape.bounds
             wide, tall = right - left, top - bottom
             for free in (free_area(f) for f in frames(self.context.paper, SQUARE)):
@@ -209,7 +192,7 @@ class Planner:
     def _try(
         self, wanted: tuple[Sample, ...], free: shapely.Polygon, step: int | None, choice: int, orders: int = ORDERS
     ) -> tuple[Lying, ...]:
-        """Pack the samples on one page. ``step`` None: unturned. ``choice``: which form of those that carry their label."""
+        """Pack the samples on one page. ``step`` None: unturned. ``choice``: which form of those that carry a flag."""
         left, bottom, right, top = free.bounds
         groups: dict[tuple[str, bool], tuple[Form, list[Sample]]] = {}
         pieces: list[Piece] = []
@@ -240,13 +223,7 @@ class Planner:
         return forms[min(choice, len(forms) - 1)]
 
     def _lying(self, sample: Sample, form: Form, pose: Pose) -> Lying:
-        """Return the part's own pose from its piece's, and its label's place."""
-        turn = (pose.turn + form.turn) % 360.0
-        own = Pose(pose.x, pose.y, turn, sample.mirrored)
-        label = self.labels.label_of(form, sample)
-        if label:
-            return Lying(sample, own, label, (form.label_at[0] + pose.x, form.label_at[1] + pose.y), 0.0)
-        found = self.labels.inside(sample, turn)
-        if found is None:
-            raise ValueError(f"part {sample.part.id} was packed bare but has no room for its label")
-        return Lying(sample, own, found.label, (found.at[0] + pose.x, found.at[1] + pose.y), found.lean)
+        """Return the part's own pose from its piece's, and its flag's place; the other words wait until the page is full."""
+        own = Pose(pose.x, pose.y, (pose.turn + form.turn) % 360.0, sample.mirrored)
+        flag = self.labels.flag_of(form, sample)
+        return Lying(sample, own, Spot(flag, Pose(pose.x, pose.y).apply(form.label_at)) if flag else None)

@@ -1,31 +1,41 @@
 """Tile pages: parts that fit no page, cut into tiles that are taped together by printed match marks."""
 
 from collections.abc import Callable
-from math import hypot
 
 import shapely
 
-from publisher.basics import Box, Layer, Pose, Rule, Severity, TextPromise
+from publisher.basics import Box, Layer, Rule, Severity
 from publisher.geometry import Part
-from publisher.pages.model import Drawn, Tile
-from publisher.pages.sheet import SQUARE, Body, Context, Numbers, PageDraft
+from publisher.pages.model import Drawn, Stroke, Tile
+from publisher.pages.sheet import SQUARE, Body, Context, Numbers, PageDraft, ink_box
 from publisher.pages.templates import (
-    Label,
+    AWAY,
+    GAP,
     Room,
+    Says,
+    Spot,
     blocks,
+    details,
+    first_spot,
+    identities,
+    letters,
     mark_promises,
     mark_strokes,
+    near,
     outline_promise,
     outline_strokes,
     page_frame,
-    placed,
+    patterned,
     planner_of,
     quiet_boxes,
     region_polygon,
     sample_count,
     samples,
     says,
+    shortened,
     small_blocks,
+    spot_drawn,
+    spot_promises,
     waste_strokes,
 )
 from publisher.pages.tiles.seam_drawing import seam_bodies
@@ -33,7 +43,7 @@ from publisher.pages.tiles.seams import Cell
 from publisher.pages.tiles.tile_furniture import info_drawn, size_lines
 from publisher.pages.tiles.tile_map import overview_draft
 from publisher.pages.tiles.tile_plan import Tiling, least_tiles, tiling
-from publisher.pages.type import as_polygon, moved
+from publisher.pages.type import SPACE, as_polygon, moved
 
 MOST_TILES = 200
 TOO_MANY_TILES = Rule(
@@ -118,7 +128,7 @@ def _body(context: Context, plan: Tiling, cell: Cell, whole: bool) -> Callable[[
         notes = plan.notes_on(cell)
         quiet = [*quiet_boxes(part, pose, notes), *(b.grown(0.4) for b in boxes)]
         if label:
-            quiet.append(label[1].grown(0.8))
+            quiet.append(label.box.grown(0.8))
         words = [
             w for n in notes for w in context.type.line(n.text, n.style, n.x, n.y, align="centre", layer=Layer.NOTES)
         ]
@@ -128,47 +138,69 @@ def _body(context: Context, plan: Tiling, cell: Cell, whole: bool) -> Callable[[
             *marks,
             *outline_strokes(part, pose, window),
             *words,
-            *(placed(label[0], context.type, Pose(label[1].left, label[1].bottom)) if label else ()),
+            *(spot_drawn(context.type, label) if label else ()),
             *size_lines(context.type, plan, cell),
         )
-        return (
+        found = (
             shown
             + under
             + Body(drawn, marks=mark_promises(page, part, copy, marks, window))
             + over
-            + (_promises(*label, page) if label else Body())
+            + Body(texts=spot_promises(page, label, part.id, copy) if label else ())
             + info_drawn(context.type, plan, cell, caption(plan, cell), numbers)
         )
+        if not whole or (label and label.label.form in ("whole", "low")):
+            return found
+        return found + _beside(context, plan, cell, found.drawn, page)
 
     return body
 
 
-def _label(context: Context, plan: Tiling, cell: Cell, boxes: list[Box], whole: bool) -> tuple[Label, Box] | None:
-    """Return the tile's label with its box: the ``whole`` one, or letter and name alone; None where not even they fit."""
-    said = says(context, plan.sample.part, plan.sample.copy, plan.sample.mirrored)
+def _label(context: Context, plan: Tiling, cell: Cell, boxes: list[Box], whole: bool) -> Spot | None:
+    """Return the words inside a tile: on the ``whole`` one all that fits there, what the piece must not lose above all; on the
+    others letter and name. None where not even the letter fits."""
+    said = _said(context, plan)
     room = _room(plan, cell, boxes)
-    found = None
-    if whole:
+    if whole and not patterned(plan.sample.part):
         found = next((f for group in blocks(context.type, said) if (f := room.best(group))), None)
-    found = found or room.best(small_blocks(context.type, said))
-    if not found:
-        return None
-    label, (x, y) = found
-    return label, Box(x, y, x + label.width, y + label.height)
+        if found:
+            return Spot(*found)
+    best = identities(context.type, said) if whole else small_blocks(context.type, said)
+    return first_spot(room, (*best, *letters(context.type, said)))
 
 
-def _promises(label: Label, box: Box, page: int) -> Body:
-    """Promise the words of a label near where it stands."""
-    middle = ((box.left + box.right) / 2, (box.bottom + box.top) / 2)
-    away = hypot(box.width, box.height) / 2 + 3.0
-    return Body(texts=tuple(TextPromise(page, t, middle, away) for t in label.promised))
+def _beside(context: Context, plan: Tiling, cell: Cell, drawn: tuple[Drawn, ...], page: int) -> Body:
+    """Return what a piece may lose, in free room of a tile's page beside the tile."""
+    live = plan.frame.live
+    window, pose = plan.window(cell), plan.pose(cell)
+    shape = region_polygon(plan.sample.part.template, pose).intersection(as_polygon(window))
+    outline = shapely.Polygon(shapely.get_parts(shape)[0].exterior)
+    ink = (
+        thing for thing in drawn if not isinstance(thing, Stroke) or thing.clip is None
+    )  # what is clipped is the part's own
+    boxes = [box for thing in ink if (box := ink_box(context.type.faces, thing))]
+    taken = [
+        outline.buffer(GAP),
+        *(as_polygon(box.grown(SPACE)) for box in boxes),
+        *(as_polygon(b.grown(AWAY / 2)) for b in plan.frame.blocked),
+    ]
+    paper = as_polygon(live).difference(shapely.union_all(taken))
+    for words in shortened(_said(context, plan)):
+        for group in details(context.type, words):
+            if spot := near(outline, group, paper):
+                return Body(spot_drawn(context.type, spot), texts=spot_promises(page, spot))
+    return Body()
+
+
+def _said(context: Context, plan: Tiling) -> Says:
+    return says(context, plan.sample.part, plan.sample.copy, plan.sample.mirrored)
 
 
 def _labelled(context: Context, plan: Tiling) -> Cell:
     """Return the tile that carries the whole label: the first with enough room, else the one that shows most of the part."""
-    said = says(context, plan.sample.part, plan.sample.copy, plan.sample.mirrored)
-    sizes = tuple(blocks(context.type, said))
-    for cell in plan.cutting.cells:
+    said = _said(context, plan)
+    sizes = () if patterned(plan.sample.part) else tuple(blocks(context.type, said))
+    for cell in plan.cutting.cells if sizes else ():
         room = _room(plan, cell, [])
         if any(room.best(size) for size in sizes):
             return cell

@@ -105,9 +105,10 @@ def tiling(context: Context, sample: Sample) -> Tiling:
     options: list[tuple[int, float, float, Stage]] = []
     laid = {t: region_polygon(sample.part.template, Pose(turn=t, mirrored=sample.mirrored)) for t in TURNS}
     notes = {t: mark_notes(sample.part, Pose(turn=t, mirrored=sample.mirrored), context.type) for t in TURNS}
-    quiet = {
+    words = {t: [as_polygon(n.box) for n in notes[t]] for t in TURNS}
+    quiet = {  # seams may cross the lines of a surface
         t: shapely.union_all(
-            [quiet_lines(sample.part, Pose(turn=t, mirrored=sample.mirrored)), *(as_polygon(n.box) for n in notes[t])]
+            [quiet_lines(sample.part, Pose(turn=t, mirrored=sample.mirrored), surface=False), *words[t]]
         )
         for t in TURNS
     }
@@ -137,7 +138,8 @@ def tiling(context: Context, sample: Sample) -> Tiling:
     if best is None:
         raise ValueError(f"part {sample.part.id} cannot be cut into tiles for {context.paper.name}")
     found = best[1]
-    lines = shapely.union_all([found.laid.boundary, quiet[found.turn]])
+    marks = quiet_lines(sample.part, Pose(turn=found.turn, mirrored=sample.mirrored))
+    lines = shapely.union_all([found.laid.boundary, marks, *words[found.turn]])
     return replace(
         found, seams=seams(found.cutting, found.laid, quiet[found.turn]), lines=lines, notes=notes[found.turn]
     )

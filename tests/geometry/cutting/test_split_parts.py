@@ -165,7 +165,7 @@ def test_each_piece_says_what_is_cut_at_its_edges(
         edge = piece.edge("top")
         assert edge is not None and edge.bevel == 30.0
         bevels = [m for m in piece.marks if m.purpose is Purpose.BEVEL]
-        assert [m.text.startswith("bevel 30°") for m in bevels if m.text] == [True]
+        assert [m.text == "30°" for m in bevels if m.text] == [True]
         (line,) = [m for m in bevels if not m.text]
         assert shapely.LineString(line.points).length == pytest.approx(450.0)
         assert polygon(piece.template).contains(shapely.Point(next(m.points[0] for m in bevels if m.text)))

@@ -64,5 +64,5 @@ def test_words_stand_in_the_finished_part(
     part = drawn(plan("wall_panel", WALL, (), (treatment("top", 5.0, bevel=10.0, matches=("a",)),)))
     assert [(m.purpose, m.text) for m in part.marks if m.text] == [
         (Purpose.MATCH, "a"),
-        (Purpose.BEVEL, "bevel 10°: the inside face ends at the dotted line"),
+        (Purpose.BEVEL, "10°"),
     ]

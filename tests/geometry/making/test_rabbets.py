@@ -42,7 +42,7 @@ def test_the_line_lies_on_the_far_face_and_the_note_says_what_stays(plan: Plan, 
     line, note = sorted((m for m in part.marks if m.purpose is Purpose.RABBET), key=lambda m: m.text)
     assert line.kind is LineKind.REFERENCE  # a line to score would cut the paper that has to stay
     assert [x for x, _ in line.points] == pytest.approx([115.2, 115.2])
-    assert note.text == "rabbet 4.8 mm: foam off behind, front paper stays"
+    assert note.text == "rabbet 4.8 mm"
     (letter,) = (m for m in part.marks if m.purpose is Purpose.MATCH)
     assert letter.points[0][0] < 115.2 - 2.0  # on foam that stays
 

@@ -13,17 +13,12 @@ from publisher.pages.templates.label_words import is_handed, says
 def test_a_stair_layer_says_all_that_a_cutter_asks(make_context: Callable[..., Context], stair_layer: Part) -> None:
     context = make_context(parts=(stair_layer,))
     said = says(context, stair_layer)
-    assert said.count == "cut\u00a014 and 1 spare"
+    assert (said.cut, said.copies) == ("cut\u00a014", "cut\u00a014 and 1 spare")
     assert said.boxes == (14, 0, 1)
     assert said.board == "foam 5.0 mm (0.20 in)"
     assert said.size == ("finished 122.0\u00a0×\u00a089.1\u00a0mm", "(4.80 × 3.51 in)")
-    # the width is that of two arcs, each 0.4 mm smaller; the height ends at a notch, so it loses a little more
-    assert said.notes == (
-        "THIS SIDE UP: the arrow climbs",
-        "Do not flip.",
-        "As drawn 121.2 × 88.2 mm: the pencil adds 0.4 mm all round.",
-    )
-    assert said.promised == ("A", "cut 14", "122.0 × 89.1 mm")
+    assert (said.sides, said.face) == (("THIS SIDE UP", "Do not flip."), "the arrow climbs")
+    assert said.notes == ()
 
 
 def test_overall_size_is_that_of_the_finished_piece(
@@ -33,8 +28,6 @@ def test_overall_size_is_that_of_the_finished_piece(
     assert disc.template.outer.points[0] != disc.outline.outer.points[0]
     said = says(make_context(parts=(disc,)), disc)
     assert said.size[0] == "finished 100.0\u00a0×\u00a0100.0\u00a0mm"
-    assert said.notes[-1].startswith("As drawn 99.2 × 99.2 mm")
-    assert said.promised[-1] == "100.0 × 100.0 mm"
 
 
 def panel_design(make_design: Callable[..., Design], part: Part) -> Design:
@@ -48,9 +41,9 @@ def test_a_panel_says_which_face_is_drawn(
 ) -> None:
     part = make_part()
     context = make_context(design=panel_design(make_design, part), parts=(part,))
-    assert says(context, part).notes == ("THIS SIDE UP: the outside face",)
-    assert says(context, part, 2, True).notes[0] == "THIS SIDE UP: the inside face"
-    assert says(make_context(parts=(part,)), part).notes == ("THIS SIDE UP",)
+    assert (says(context, part).sides, says(context, part).face) == (("THIS SIDE UP",), "the outside face")
+    assert says(context, part, 2, True).face == "the inside face"
+    assert says(make_context(parts=(part,)), part).face == ""
 
 
 def test_a_folded_piece_says_how_its_grooves_are_cut(
@@ -58,7 +51,6 @@ def test_a_folded_piece_says_how_its_grooves_are_cut(
 ) -> None:
     part = replace(make_part(), folded=("wall", "side"), folds=(Fold(90.0, 10.0), Fold(120.0, 5.7735)))
     assert says(make_context(parts=(part,)), part).notes == (
-        "THIS SIDE UP: the outside face",
         "Fold 90°: V-groove from inside, 10.0 mm (0.39 in) wide; leave the outer skin whole.",
         "Fold 120°: V-groove from inside, 5.77 mm (0.23 in) wide; leave the outer skin whole.",
     )
@@ -71,14 +63,14 @@ def test_mirrored_copies_are_told_and_ticked_apart(
     said = says(make_context(parts=(part,)), part)
     assert said.boxes == (3, 2, 1)
     assert "3 as drawn, 2 mirrored: turn the template over for those." in said.notes
-    assert "Do not flip." not in said.notes
+    assert said.sides == ("THIS SIDE UP",)
 
 
 def test_a_copy_to_paste_says_which_it_is(make_context: Callable[..., Context], make_part: Callable[..., Part]) -> None:
     part = make_part(count=3, spare=1)
     context = make_context(parts=(part,))
-    assert says(context, part, 2).count == "cut\u00a03 and 1 spare: this is 2 of 4"
-    assert says(context, part, 4).count == "cut\u00a03 and 1 spare: this is 4 of 4, a spare"
+    assert says(context, part, 2).copies == "cut\u00a03 and 1 spare: this is 2 of 4"
+    assert says(context, part, 4).copies == "cut\u00a03 and 1 spare: this is 4 of 4, a spare"
     assert says(context, part, 2, True).notes[-1] == "Mirror image: drawn turned over."
 
 

@@ -10,7 +10,22 @@ from publisher.geometry import Part
 from publisher.pages.model import Path, Stroke, Words
 from publisher.pages.sheet.draft import Context
 from publisher.pages.templates.label_words import says
-from publisher.pages.templates.labels import MANY, MARGIN, STYLES, blocks, box_stands_for, placed, small_blocks
+from publisher.pages.templates.labels import (
+    FLAG,
+    MANY,
+    MARGIN,
+    STYLES,
+    blocks,
+    box_stands_for,
+    details,
+    flags,
+    identities,
+    letters,
+    placed,
+    reset,
+    rests,
+    small_blocks,
+)
 from publisher.pages.type.styles import LEAST
 
 
@@ -40,7 +55,9 @@ def test_a_label_promises_its_name_line_by_line(
     context = make_context(parts=(part,))
     for label in (b for group in blocks(context.type, says(context, part)) for b in group):
         set_lines = {w.text for w in placed(label, context.type, Pose()) if isinstance(w, Words)}
-        assert " ".join(label.name) == part.name
+        name = [line for line in label.promised if line in part.name]
+        assert " ".join(name).startswith(part.name)
+        assert {"cut 2", "60.0 × 40.0 mm", "THIS SIDE UP", "A"} <= set(label.promised)
         assert all(any(promise in line for line in set_lines) for promise in label.promised)
 
 
@@ -84,11 +101,61 @@ def test_a_turned_block_keeps_its_words_together(
 ) -> None:
     part = make_part()
     context = make_context(parts=(part,))
-    label = small_blocks(context.type, says(context, part))[0]
-    assert label.says.promised == ("A",)
+    ((label,), _) = small_blocks(context.type, says(context, part))
+    assert label.promised == ("A",)
     flat = placed(label, context.type, Pose(10, 20))
     turned = placed(label, context.type, Pose(10, 20, 90.0))
     for a, b in zip(flat, turned, strict=True):
         if isinstance(a, Words) and isinstance(b, Words):
             assert b.turn == 90.0
             assert (b.x - 10, b.y - 20) == pytest.approx((-(a.y - 20), a.x - 10))
+
+
+def test_what_a_piece_must_not_lose_is_said_in_every_setting_and_promised_as_it_is_set(
+    make_context: Callable[..., Context], stair_layer: Part
+) -> None:
+    context = make_context(parts=(stair_layer,))
+    said = says(context, stair_layer)
+    settings = [b for group in identities(context.type, said) for b in group]
+    assert {b.form for b in settings} == {"row", "column", "run"}
+    for label in settings:
+        shown = [w.text for w in placed(label, context.type, Pose()) if isinstance(w, Words)]
+        for text in ("A", "cut 14", "THIS SIDE UP", "Do not flip."):
+            assert text in " ".join(shown)
+        for text in label.promised:
+            assert any(text in line for line in shown)
+    sizes = [b.width * b.height for b in settings if b.form == "row"]
+    assert sizes == sorted(sizes, reverse=True)
+
+
+def test_the_letter_and_the_rest_can_stand_apart(make_context: Callable[..., Context], stair_layer: Part) -> None:
+    context = make_context(parts=(stair_layer,))
+    said = says(context, stair_layer)
+    groups = list(letters(context.type, said))
+    assert [g[0].height for g in groups] == sorted((g[0].height for g in groups), reverse=True)
+    assert {g[0].promised for g in groups} == {("A",)}
+    for label in rests(context.type, said):
+        assert "A" not in [w.text for w in placed(label, context.type, Pose()) if isinstance(w, Words)]
+        assert " ".join(label.promised).replace(" · ", " ") == "cut 14 THIS SIDE UP Do not flip."
+
+
+def test_a_flag_says_all_and_that_it_is_cut_off_last(make_context: Callable[..., Context], stair_layer: Part) -> None:
+    context = make_context(parts=(stair_layer,))
+    said = says(context, stair_layer)
+    for label in flags(context.type, said):
+        shown = " ".join(w.text for w in placed(label, context.type, Pose()) if isinstance(w, Words))
+        assert FLAG in shown and "THIS SIDE UP" in shown and "Stair layer" in shown
+    for group in details(context.type, said):
+        for label in group:
+            shown = " ".join(w.text for w in placed(label, context.type, Pose()) if isinstance(w, Words))
+            assert FLAG not in shown and "Do not flip." not in shown and "122.0 × 89.1 mm" in shown
+
+
+def test_other_words_are_set_as_a_label_is_set(make_context: Callable[..., Context], stair_layer: Part) -> None:
+    context = make_context(parts=(stair_layer,))
+    said = says(context, stair_layer)
+    for group in identities(context.type, said):
+        for label in group:
+            again = reset(label, context.type, replace(said, letter="B"))
+            assert (again.form, again.measure, again.style) == (label.form, label.measure, label.style)
+            assert "B" in again.promised[0]

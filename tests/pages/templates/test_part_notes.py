@@ -21,11 +21,11 @@ def test_words_cross_no_line_and_no_other_words(make_part: Callable[..., Part], 
     marks = (
         Mark(LineKind.REFERENCE, Purpose.MATCH, ((3.0, 20.0),), text="a"),
         Mark(LineKind.REFERENCE, Purpose.MATCH, ((3.2, 20.0),), text="b"),
-        Mark(LineKind.REFERENCE, Purpose.BEVEL, ((0.0, 38.0), (60.0, 38.0)), text="bevel 45°"),
+        Mark(LineKind.REFERENCE, Purpose.BEVEL, ((0.0, 38.0), (60.0, 38.0)), text="45°"),
     )
     part = make_part(marks=marks)
     notes = mark_notes(part, pose, setter)
-    assert sorted(n.text for n in notes) == ["a", "b", "bevel 45°"]
+    assert {n.text for n in notes} == {"a", "b", "45°"}
     lines = shapely.union_all([region_polygon(part.template, pose).boundary, quiet_lines(part, pose)])
     for note in notes:
         assert not as_polygon(note.box).intersects(lines)
@@ -42,13 +42,11 @@ def test_words_stay_near_their_mark(stair_layer: Part, setter: Setter) -> None:
         assert hypot(middle[0] - mark.points[0][0], middle[1] - mark.points[0][1]) < 12.0
 
 
-def test_words_that_only_name_a_place_are_left_out_where_they_would_cross_a_line(
-    make_part: Callable[..., Part], setter: Setter
-) -> None:
+def test_words_are_left_out_where_they_would_cross_a_line(make_part: Callable[..., Part], setter: Setter) -> None:
     words = "a sentence much longer than the part is wide, and wider than any place on it could ever be, by far"
-    for purpose, shown in ((Purpose.NAME, 0), (Purpose.BEVEL, 1)):
+    for purpose in (Purpose.NAME, Purpose.BEVEL):
         part = replace(make_part(), marks=(Mark(LineKind.REFERENCE, purpose, ((5.0, 5.0),), text=words * 3),))
-        assert len(mark_notes(part, Pose(), setter)) == shown
+        assert mark_notes(part, Pose(), setter) == ()
 
 
 def test_a_pattern_is_broken_round_words_and_round_the_arrow_up(make_part: Callable[..., Part], setter: Setter) -> None:

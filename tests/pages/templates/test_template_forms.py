@@ -11,10 +11,19 @@ from publisher.basics import Pose, polyline
 from publisher.geometry import Part
 from publisher.pages.sheet.draft import Context
 from publisher.pages.templates.label_words import says
-from publisher.pages.templates.labels import blocks
+from publisher.pages.templates.labels import flags
 from publisher.pages.templates.part_strokes import region_polygon
-from publisher.pages.templates.template_forms import GAP, beside, centring, cover, holds, least_rectangle, reach, sides
-from publisher.pages.type.styles import NOTE
+from publisher.pages.templates.template_forms import (
+    GAP,
+    PADDING,
+    beside,
+    centring,
+    cover,
+    holds,
+    least_rectangle,
+    reach,
+    sides,
+)
 
 
 def test_a_cover_hides_the_shape_and_little_more(stair_layer: Part) -> None:
@@ -64,13 +73,13 @@ def test_a_label_beside_a_part_touches_it_not_and_is_in_its_piece(
     make_context: Callable[..., Context], stair_layer: Part, turn: float, mirrored: bool
 ) -> None:
     context = make_context(parts=(stair_layer,))
-    labels = tuple(b for g in blocks(context.type, says(context, stair_layer), (NOTE,)) for b in g)
+    labels = flags(context.type, says(context, stair_layer))
     form = beside(stair_layer, turn, mirrored, labels)
     assert form.label
     shape = region_polygon(stair_layer.template, Pose(turn=turn, mirrored=mirrored))
     x, y = form.label_at
     box = shapely.box(x, y, x + form.label.width, y + form.label.height)
-    assert GAP - 1e-6 <= box.distance(shape) < GAP + 3.0
+    assert GAP + PADDING - 1e-6 <= box.distance(shape) < GAP + PADDING + 3.0
     piece = shapely.Polygon(form.ring).buffer(1e-6)
     assert piece.covers(shape) and piece.covers(box)
 

@@ -13,11 +13,11 @@ from publisher.material import Item, Piece, pack
 from publisher.pages.sheet.draft import Context
 from publisher.pages.sheet.frame import SQUARE
 from publisher.pages.templates import template_plan
+from publisher.pages.templates.lying import Lying, Shown
 from publisher.pages.templates.part_strokes import quiet_lines, region_polygon
 from publisher.pages.templates.template_forms import AWAY, GAP
 from publisher.pages.templates.template_labels import samples
-from publisher.pages.templates.template_pages import label_box
-from publisher.pages.templates.template_plan import FEW, ORDERS, ORDERS_OF_MANY, Lying, Planner, Shown, planner_of
+from publisher.pages.templates.template_plan import FEW, ORDERS, ORDERS_OF_MANY, Planner, planner_of
 from publisher.pages.type.rectangles import as_polygon
 
 
@@ -43,17 +43,22 @@ def check(page: Shown) -> None:
         assert as_polygon(frame.limit).covers(outside(y))
         for box in frame.blocked:
             assert outside(y).distance(as_polygon(box)) >= AWAY / 2 - 0.02
-        label = as_polygon(label_box(y))
-        assert as_polygon(frame.live).covers(label)
         lines = shapely.union_all(
             [region_polygon(y.sample.part.template, y.pose).boundary, quiet_lines(y.sample.part, y.pose)]
         )
-        assert not label.intersects(lines)
-    for one, other in combinations(page.lying, 2):
-        assert outside(one).distance(outside(other)) >= GAP - 0.02
-        assert outside(one).distance(as_polygon(label_box(other))) >= GAP - 0.02
-        assert outside(other).distance(as_polygon(label_box(one))) >= GAP - 0.02
-        assert not as_polygon(label_box(one)).intersects(as_polygon(label_box(other)))
+        for spot in y.spots:
+            assert as_polygon(frame.live).covers(spot.polygon)
+            assert not spot.polygon.intersects(lines)
+        ground = region_polygon(y.sample.part.template, y.pose)
+        assert all(ground.covers(spot.polygon) for spot in y.inside)
+        for one, other in combinations(y.spots, 2):
+            assert not one.polygon.intersects(other.polygon)
+    for one_lying, other_lying in combinations(page.lying, 2):
+        assert outside(one_lying).distance(outside(other_lying)) >= GAP - 0.02
+        for a, b in ((one_lying, other_lying), (other_lying, one_lying)):
+            assert all(outside(a).distance(spot.polygon) >= GAP - 0.1 for spot in b.spots)
+        for one in one_lying.spots:
+            assert not any(one.polygon.intersects(other.polygon) for other in other_lying.spots)
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])

@@ -1,0 +1,79 @@
+"""The words of the templates of one page, when all of them lie in their places: what a piece may lose is set in free room."""
+
+from collections.abc import Iterable
+from dataclasses import replace
+
+import shapely
+
+from publisher.basics import Box, Pose
+from publisher.pages.sheet import Context
+from publisher.pages.templates.label_room import Room
+from publisher.pages.templates.label_words import Says, shortened
+from publisher.pages.templates.labels import Label, details
+from publisher.pages.templates.lying import Lying, Shown
+from publisher.pages.templates.spots import Spot
+from publisher.pages.templates.template_forms import AWAY, GAP, PADDING, places_round
+from publisher.pages.templates.template_frames import free_area
+from publisher.pages.templates.template_labels import Labels, part_room
+from publisher.pages.type import as_polygon
+
+
+def with_words(context: Context, labels: Labels, page: Shown) -> Shown:
+    """Return the page with the words of each template: inside it, and what it may lose beside it.
+
+    These look for free paper next to the part, then anywhere, then for room inside it; what finds none is said in fewer words,
+    and last is left to the cut list.
+    """
+    found = [(labels.inside(y.sample, y.pose.turn), Pose(y.pose.x, y.pose.y)) for y in page.lying]
+    lying = [
+        replace(y, inside=tuple(s.moved(shift) for s in inside.spots))
+        for y, (inside, shift) in zip(page.lying, found, strict=True)
+    ]
+    paper = free_paper(free_area(page.frame), lying)
+    for number, (y, (inside, _)) in enumerate(zip(lying, found, strict=True)):
+        if y.flag is None and not inside.all:
+            spot = _beside(context, labels.said(y.sample), y, paper)
+            if spot:
+                lying[number] = replace(y, beside=spot)
+                paper = paper.difference(spot.polygon.buffer(AWAY, join_style="mitre"))
+    return replace(page, lying=tuple(lying))
+
+
+def free_paper(area: shapely.Geometry, lying: Iterable[Lying]) -> shapely.Geometry:
+    """Return where words may stand that belong to no part's inside: off the parts and their flags."""
+    taken = [shapely.Polygon(y.pose.apply_all(y.sample.part.template.outer.points)).buffer(GAP - 0.05) for y in lying]
+    taken += [y.flag.polygon.buffer(PADDING + AWAY, join_style="mitre") for y in lying if y.flag]
+    return area.difference(shapely.union_all(taken))
+
+
+def _beside(context: Context, said: Says, lying: Lying, paper: shapely.Geometry) -> Spot | None:
+    part, pose = lying.sample.part, lying.pose
+    shape = shapely.Polygon(pose.apply_all(part.template.outer.points))
+    for words in shortened(said):
+        groups = tuple(details(context.type, words))
+        if spot := next((s for group in groups if (s := near(shape, group, paper))), None):
+            return spot
+        taken = [s.polygon for s in lying.inside]
+        room = part_room(context, part, pose, taken)
+        if spot := next((Spot(*f) for group in groups if (f := room.best(group))), None):
+            return spot
+    return None
+
+
+def near(shape: shapely.Polygon, group: Iterable[Label], paper: shapely.Geometry) -> Spot | None:
+    """Return a place on free paper for one of the blocks: in line with a side of the shape, else as near to it as can be."""
+    settings = tuple(group)
+    shapely.prepare(paper)
+    for label in settings:
+        for box in places_round(shape, label.width, label.height, GAP):
+            if paper.covers(as_polygon(box)):
+                return Spot(label, (box.left, box.bottom))
+    room = Room(paper, clear=0.0)
+    around = Box(*shape.bounds)
+    found = [
+        (away, Spot(label, at))
+        for label in settings
+        if (nearest := room.nearest(label, around))
+        for away, at in (nearest,)
+    ]
+    return min(found, key=lambda one: one[0])[1] if found else None

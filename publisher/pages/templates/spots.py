@@ -1,0 +1,54 @@
+"""A block of words in its place on the page: where it stands, what is drawn, what is promised."""
+
+from dataclasses import dataclass, replace
+from math import hypot
+
+import shapely
+
+from publisher.basics import Box, Point, Pose, TextPromise
+from publisher.pages.model import Drawn
+from publisher.pages.templates.labels import Label, placed
+from publisher.pages.type import Setter
+
+
+@dataclass(frozen=True, slots=True)
+class Spot:
+    """A block of words in its place: its lower left corner in mm, and the degrees by which it stands turned about that corner."""
+
+    label: Label
+    at: Point
+    turn: float = 0.0
+
+    @property
+    def polygon(self) -> shapely.Polygon:
+        """The rectangle that the block fills."""
+        wide, tall = self.label.width, self.label.height
+        return shapely.Polygon(
+            Pose(*self.at, self.turn).apply_all(((0.0, 0.0), (wide, 0.0), (wide, tall), (0.0, tall)))
+        )
+
+    @property
+    def box(self) -> Box:
+        """The upright rectangle round it."""
+        return Box(*self.polygon.bounds)
+
+    def moved(self, pose: Pose) -> "Spot":
+        """Return the block carried along with its part; one that would stand on its head is set the other way."""
+        turn = (self.turn + pose.turn + 180.0) % 360.0 - 180.0
+        if -90.0 < turn <= 90.0:
+            return replace(self, at=pose.apply(self.at), turn=turn)
+        far = Pose(*self.at, self.turn).apply((self.label.width, self.label.height))
+        return replace(self, at=pose.apply(far), turn=turn - 180.0 if turn > 0.0 else turn + 180.0)
+
+
+def spot_drawn(setter: Setter, spot: Spot) -> tuple[Drawn, ...]:
+    """Return what is drawn of the block."""
+    return placed(spot.label, setter, Pose(*spot.at, spot.turn))
+
+
+def spot_promises(page: int, spot: Spot, part: str = "", copy: int = 0) -> tuple[TextPromise, ...]:
+    """Promise the words of the block near where it stands, and with ``part`` inside that copy's outline."""
+    box = spot.box
+    middle = ((box.left + box.right) / 2, (box.bottom + box.top) / 2)
+    within = hypot(box.width, box.height) / 2 + 3.0
+    return tuple(TextPromise(page, text, middle, within, part, copy) for text in spot.label.promised)

@@ -1,0 +1,120 @@
+"""The words of whole pages of templates: random parts on random papers, judged by geometry."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from itertools import combinations
+from random import Random
+
+import pytest
+import shapely
+
+from publisher.geometry import Part, Region, Ring, Run
+from publisher.pages.sheet.draft import Context
+from publisher.pages.sheet.paper_table import papers
+from publisher.pages.templates.label_words import says
+from publisher.pages.templates.labels import details
+from publisher.pages.templates.lying import Lying, Shown
+from publisher.pages.templates.page_words import near
+from publisher.pages.templates.part_notes import mark_notes
+from publisher.pages.templates.part_strokes import quiet_lines, region_polygon
+from publisher.pages.templates.template_labels import samples
+from publisher.pages.templates.template_plan import Planner
+from publisher.pages.type import LEAST_SIZE, as_polygon
+
+Draw = Callable[..., Part]
+
+
+def random_part(random: Random, draw: Draw, letter: str) -> Part:
+    """A part of a random shape and size, from some that hold no letter to some that fill a page."""
+    size = random.choice((4.0, 8.0, 15.0, 30.0, 60.0, 90.0)) * random.uniform(0.8, 1.25)
+    large, inner = max(size, 20.0), random.uniform(0.3, 0.93)
+    disc = draw("disc", letter, radius=size, count=random.choice((1, 2, 14, 60)))
+    own = {"count": disc.count}
+    made: dict[str, Callable[[], Part]] = {
+        "ring": lambda: draw(
+            "ring", letter, radius=max(size, 8.0), hole_radius=max(3.0, min(size * inner, size - 3.0)), **own
+        ),
+        "disc": lambda: disc,
+        "polygon": lambda: draw("regular_polygon", letter, radius=size, sides=random.randint(3, 9), **own),
+        "stair": lambda: draw(
+            "spiral_stair_layer", letter, core_radius=large * 0.3, reach=large, step_angle=40, turn=20, notch=2, **own
+        ),
+        "gable": lambda: draw("gable_wall", letter, span=2 * large, eaves=large, pitch=30, **own),
+        "wall": lambda: draw("wall_panel", letter, width=2 * size, height=max(3.0, size * inner), **own),
+        "loop": lambda: loop(random, disc, size, inner),
+    }
+    return made[random.choice(sorted(made))]()
+
+
+def loop(random: Random, like: Part, size: float, inner: float) -> Part:
+    """A round with corners, hollow where there is room for a hole."""
+    points = [(random.uniform(0, 2 * size), random.uniform(0, 2 * size)) for _ in range(9)]
+    hull = shapely.MultiPoint(points).convex_hull
+    holes = [h for h in shapely.get_parts(hull.buffer(-0.5 * (1.0 - inner) * size)) if h.area > 1.0]
+    rings = [
+        Ring(tuple((float(x), float(y)) for x, y in ring.coords[:-1]), (Run("edge", 0, 0),))
+        for ring in (hull.exterior, *(hole.exterior for hole in holes))
+    ]
+    region = Region(rings[0], tuple(rings[1:]))
+    return replace(like, name="Loop", outline=region, template=region, marks=(), edges=())
+
+
+def judge(context: Context, page: Shown) -> None:
+    """All words inside the page's limit, apart from each other, off every line, and what a piece must not lose in its outline."""
+    boxes: list[tuple[Lying, shapely.Polygon]] = []
+    for y in page.lying:
+        part = y.sample.part
+        ground = region_polygon(part.template, y.pose)
+        notes = mark_notes(part, y.pose, context.type, [spot.polygon.buffer(0.5) for spot in y.spots])
+        lines = shapely.union_all([ground.boundary, quiet_lines(part, y.pose)])
+        for spot in y.spots:
+            boxes.append((y, spot.polygon))
+            assert spot.label.style.size >= LEAST_SIZE
+            assert as_polygon(page.frame.limit).covers(spot.polygon), (part.letter, spot)
+            assert not any(as_polygon(b).intersects(spot.polygon) for b in page.frame.blocked)
+            assert not lines.intersects(spot.polygon), (part.letter, spot.label.form)
+        for note in notes:
+            boxes.append((y, as_polygon(note.box)))
+            assert ground.covers(as_polygon(note.box)) and not lines.intersects(as_polygon(note.box))
+        assert all(ground.covers(spot.polygon) for spot in y.inside)
+        said = says(context, part, y.sample.copy, y.sample.mirrored)
+        inside = " ".join(text for spot in y.inside for text in spot.label.promised)
+        if y.flag is None:
+            for text in (said.letter, said.cut.replace("\u00a0", " "), *said.sides):
+                assert text in inside
+        else:
+            assert set(inside.split()) <= {said.letter}
+            assert {said.letter, *said.sides} <= set(y.flag.label.promised)
+    for (_, one), (_, other) in combinations(boxes, 2):
+        assert not one.intersects(other)
+    for y, box in boxes:
+        for other_lying in page.lying:
+            if other_lying is not y:
+                assert not region_polygon(other_lying.sample.part.template, other_lying.pose).intersects(box)
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_random_pages(make_context: Callable[..., Context], draw: Draw, seed: int) -> None:
+    random = Random(seed)
+    paper = random.choice([p.name for p in papers()])
+    parts = tuple(random_part(random, draw, chr(65 + i)) for i in range(random.choice((1, 2, 4, 7))))
+    context = make_context(paper, parts=parts)
+    pages, _ = Planner(context).plan(tuple(s for p in parts for s in samples(context, p)))
+    for page in pages:
+        judge(context, page)
+
+
+def test_long_words_stand_in_line_with_their_part_or_near_it_or_nowhere(
+    make_context: Callable[..., Context], make_part: Callable[..., Part]
+) -> None:
+    context = make_context()
+    groups = list(details(context.type, says(context, make_part())))
+    shape = shapely.box(40.0, 100.0, 80.0, 130.0)
+    page = shapely.box(0.0, 0.0, 200.0, 280.0)
+    free = page.difference(shape.buffer(2.0))
+    spot = near(shape, groups[0], free)
+    assert spot and free.covers(spot.polygon) and spot.box.left == 40.0 and 2.0 < shape.distance(spot.polygon) < 4.0
+    far = page.difference(shapely.box(0.0, 60.0, 200.0, 280.0))
+    away = near(shape, groups[0], far)
+    assert away and far.covers(away.polygon) and away.box.top > 55.0
+    assert near(shape, groups[0], shapely.box(0.0, 0.0, 12.0, 280.0)) is None
