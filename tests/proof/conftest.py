@@ -305,8 +305,8 @@ def good_pack() -> Pack:
             for label, p in SEAM_POINTS
         ),
         (
-            TextPromise(2, "A", (70.0, 215.0), 5.0),
-            TextPromise(2, "cut 14", (80.0, 215.0), 5.0),
+            TextPromise(2, "A", (70.0, 215.0), 5.0, "step", 1),
+            TextPromise(2, "cut 14", (80.0, 215.0), 5.0, "step", 1),
             TextPromise(3, "B", (100.0, 140.0), 5.0),
             TextPromise(4, "B"),
         ),

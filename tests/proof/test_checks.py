@@ -268,6 +268,8 @@ bad("proof/words", "wrong count")(swap(1, "count", lambda kit: kit.words("cut 15
 bad("proof/words", "longer count")(swap(1, "count", lambda kit: kit.words("cut 140", 80, 215)))
 bad("proof/words", "wrong letter")(swap(1, "letter", lambda kit: kit.words("C", 70, 215, 12)))
 bad("proof/words", "elsewhere")(swap(1, "letter", lambda kit: kit.words("A", 150, 100, 12)))
+bad("proof/words-outside", "beside the part")(swap(1, "count", lambda kit: kit.words("cut 14", 160, 120)))
+bad("proof/words-outside", "over the outline")(swap(1, "letter", lambda kit: kit.words("A", 18, 215, 12)))
 bad("proof/words", "under a white area")(add(1, lambda kit: kit.literal("q 1 g 180 600 100 60 re f Q")))
 bad("proof/page-number", "wrong total")(swap(1, "number", lambda kit: kit.words("page 2 of 14", 150, 16)))
 bad("proof/page-code", "not drawn")(drop(1, "code"))

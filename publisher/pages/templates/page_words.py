@@ -1,21 +1,44 @@
 """The words of the templates of one page, when all of them lie in their places: what a piece may lose is set in free room."""
 
 from collections.abc import Iterable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 import shapely
 
 from publisher.basics import Box, Pose
-from publisher.pages.sheet import Context
+from publisher.pages.sheet import Context, Frame
 from publisher.pages.templates.label_room import Room
 from publisher.pages.templates.label_words import Says, shortened
 from publisher.pages.templates.labels import Label, details
-from publisher.pages.templates.lying import Lying, Shown
 from publisher.pages.templates.spots import Spot
 from publisher.pages.templates.template_forms import AWAY, GAP, PADDING, places_round
 from publisher.pages.templates.template_frames import free_area
-from publisher.pages.templates.template_labels import Labels, part_room
+from publisher.pages.templates.template_labels import Labels, Sample, part_room
 from publisher.pages.type import as_polygon
+
+
+@dataclass(frozen=True, slots=True)
+class Lying:
+    """A copy on a page, with its words: those inside it; a flag that is cut off last; what it may lose, in free room."""
+
+    sample: Sample
+    pose: Pose
+    flag: Spot | None = None
+    inside: tuple[Spot, ...] = ()
+    beside: Spot | None = None
+
+    @property
+    def spots(self) -> tuple[Spot, ...]:
+        """All blocks of words."""
+        return (*self.inside, *(spot for spot in (self.flag, self.beside) if spot))
+
+
+@dataclass(frozen=True, slots=True)
+class Shown:
+    """One page of templates."""
+
+    frame: Frame
+    lying: tuple[Lying, ...]
 
 
 def with_words(context: Context, labels: Labels, page: Shown) -> Shown:

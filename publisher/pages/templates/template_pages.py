@@ -10,7 +10,7 @@ from publisher.geometry import Part
 from publisher.pages.model import Drawn, Path, Stroke, Tile
 from publisher.pages.sheet import SQUARE, Body, Context, Numbers, PageDraft, title_fits
 from publisher.pages.templates.labels import CUT_CORNER, MARGIN, tag_size
-from publisher.pages.templates.lying import Lying, Shown
+from publisher.pages.templates.page_words import Lying, Shown
 from publisher.pages.templates.part_notes import mark_notes, quiet_boxes
 from publisher.pages.templates.part_strokes import (
     mark_promises,

@@ -15,8 +15,7 @@ from publisher.basics import Pose
 from publisher.geometry import Part
 from publisher.material import Piece, pack
 from publisher.pages.sheet import LEAST_SQUARE, SQUARE, Context, Frame
-from publisher.pages.templates.lying import Lying, Shown
-from publisher.pages.templates.page_words import with_words
+from publisher.pages.templates.page_words import Lying, Shown, with_words
 from publisher.pages.templates.part_strokes import region_polygon
 from publisher.pages.templates.spots import Spot
 from publisher.pages.templates.template_forms import GAP, Form, centring, holds, least_rectangle, reach, sides

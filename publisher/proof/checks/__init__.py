@@ -6,7 +6,7 @@ Never: read the file; take a reading that another check takes too.
 
 from publisher.basics import Check
 from publisher.proof.checks.catalogue import attached, bookmarks, language, title
-from publisher.proof.checks.inside_parts import dark_areas, other_lines
+from publisher.proof.checks.inside_parts import dark_areas, other_lines, words_inside
 from publisher.proof.checks.labels import length_labels
 from publisher.proof.checks.lengths import calibration, calibration_by_pixels, other_lengths, readers_agree, rulers
 from publisher.proof.checks.margins import corner_marks, ink_by_lines, ink_by_pixels
@@ -80,6 +80,7 @@ PROMISED: tuple[Check[Case], ...] = (
     match_marks,
     tiles_together,
     words_promised,
+    words_inside,
     page_numbers,
     code_drawn,
     page_labels,

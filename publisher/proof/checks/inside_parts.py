@@ -1,8 +1,13 @@
-"""In and around a part nothing misleads the knife: no other heavy line, no dark area."""
+"""In and around a part nothing misleads the knife: no other heavy line, no dark area; and the piece keeps its words."""
 
-from publisher.basics import Check, Findings
+import shapely
+
+from publisher.basics import Check, Findings, OutlinePromise
 from publisher.proof.checks.frame import copy_name, judged, page_name
 from publisher.proof.measuring import AREA, OUTLINE_TOLERANCE, Case
+from publisher.proof.reading import normal, says
+
+WORDS_OVER = 0.2  # mm by which the band of a line of words may reach over an outline
 
 
 @judged(
@@ -61,3 +66,38 @@ def dark_areas(case: Case, check: Check[Case]) -> Findings:
                     limit=AREA,
                 )
     return looked
+
+
+@judged(
+    "proof/words-outside",
+    "Letter, count and side lie inside their part",
+    "what stands outside the line to cut is thrown away with the paper, and the piece has no name; "
+    f"words may reach {WORDS_OVER:g} mm over it",
+    may_be_empty=True,
+)
+def words_inside(case: Case, check: Check[Case]) -> Findings:
+    """Look for each word that a piece must keep within the outline that was promised for its copy."""
+    outlines = {(o.page, o.part, o.copy): o for o in case.promises.outlines}
+    wanted = [(t, o) for t in case.promises.texts if t.part and (o := outlines.get((t.page, t.part, t.copy)))]
+    for text, outline in wanted:
+        words, lines = normal(text.text), case.lines(text.page)
+        having = [i for i, line in enumerate(lines) if says(line.text, words)]
+        ground = _ground(outline)
+        if having and not shapely.covers(ground, case.areas(text.page)[having]).any():
+            away = float(shapely.distance(ground, case.areas(text.page)[having]).min())
+            yield check.found(
+                f"{page_name(text.page)}: {copy_name(outline)}: “{text.text}” does not stand inside the line to cut",
+                subject=outline.part,
+                hint="set it inside, smaller or turned if need be",
+                value=away,
+                limit=0.0,
+            )
+    return len(wanted)
+
+
+def _ground(outline: OutlinePromise) -> shapely.Polygon:
+    """Return where words of a piece may stand: its promised outline on the page, less its openings."""
+    rings = [outline.pose.apply_all(ring) for ring in outline.rings]
+    ground = shapely.Polygon(rings[0], rings[1:]).buffer(WORDS_OVER)
+    shapely.prepare(ground)
+    return ground

@@ -8,18 +8,19 @@ from random import Random
 import pytest
 import shapely
 
-from publisher.geometry import Part, Region, Ring, Run
+from publisher.basics import polyline
+from publisher.geometry import Part, Region
 from publisher.pages.sheet.draft import Context
 from publisher.pages.sheet.paper_table import papers
 from publisher.pages.templates.label_words import says
 from publisher.pages.templates.labels import details
-from publisher.pages.templates.lying import Lying, Shown
-from publisher.pages.templates.page_words import near
+from publisher.pages.templates.page_words import Lying, Shown, near
 from publisher.pages.templates.part_notes import mark_notes
 from publisher.pages.templates.part_strokes import quiet_lines, region_polygon
 from publisher.pages.templates.template_labels import samples
 from publisher.pages.templates.template_plan import Planner
 from publisher.pages.type import LEAST_SIZE, as_polygon
+from tests.searches.profile import seeds
 
 Draw = Callable[..., Part]
 
@@ -52,7 +53,7 @@ def loop(random: Random, like: Part, size: float, inner: float) -> Part:
     hull = shapely.MultiPoint(points).convex_hull
     holes = [h for h in shapely.get_parts(hull.buffer(-0.5 * (1.0 - inner) * size)) if h.area > 1.0]
     rings = [
-        Ring(tuple((float(x), float(y)) for x, y in ring.coords[:-1]), (Run("edge", 0, 0),))
+        polyline(tuple((float(x), float(y)) for x, y in ring.coords[:-1]), True, "edge")
         for ring in (hull.exterior, *(hole.exterior for hole in holes))
     ]
     region = Region(rings[0], tuple(rings[1:]))
@@ -93,7 +94,8 @@ def judge(context: Context, page: Shown) -> None:
                 assert not region_polygon(other_lying.sample.part.template, other_lying.pose).intersects(box)
 
 
-@pytest.mark.parametrize("seed", range(40))
+@pytest.mark.search
+@seeds(few=14, many=1000)
 def test_random_pages(make_context: Callable[..., Context], draw: Draw, seed: int) -> None:
     random = Random(seed)
     paper = random.choice([p.name for p in papers()])

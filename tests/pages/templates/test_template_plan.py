@@ -13,7 +13,7 @@ from publisher.material import Item, Piece, pack
 from publisher.pages.sheet.draft import Context
 from publisher.pages.sheet.frame import SQUARE
 from publisher.pages.templates import template_plan
-from publisher.pages.templates.lying import Lying, Shown
+from publisher.pages.templates.page_words import Lying, Shown
 from publisher.pages.templates.part_strokes import quiet_lines, region_polygon
 from publisher.pages.templates.template_forms import AWAY, GAP
 from publisher.pages.templates.template_labels import samples
