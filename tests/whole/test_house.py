@@ -143,6 +143,21 @@ def test_the_map_names_every_floor_in_its_order(room: str) -> None:
     assert [level[name] for name in named] == sorted(level[name] for name in named)
 
 
-def test_runtime_dependencies_are_pinned_exactly() -> None:
+def test_dependencies_are_ranges_up_to_the_next_major_and_each_has_one_exact_version_for_ci() -> None:
     project = tomllib.loads((ROOT / "pyproject.toml").read_text())["project"]
-    assert all(re.fullmatch(r"[\w.-]+==[\w.]+", d) for d in project["dependencies"])
+    named = [*project["dependencies"], *project["optional-dependencies"]["test"]]
+    ranges = dict(d.split(">=") for d in named)
+    exact = dict(
+        line.split("==")
+        for line in (ROOT / ".ci/constraints.txt").read_text().splitlines()
+        if line[:1] not in ("", "#")
+    )
+    assert list(exact) == list(ranges)
+    for name, words in ranges.items():
+        least, next_major = words.split(",<")
+        assert _numbers(least) <= _numbers(exact[name]) < _numbers(next_major), name
+        assert next_major == str(_numbers(exact[name])[0] + 1), name
+
+
+def _numbers(version: str) -> tuple[int, ...]:
+    return tuple(int(number) for number in version.split("."))
