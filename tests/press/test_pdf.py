@@ -35,7 +35,7 @@ def test_fonts_are_embedded_subsets_and_text_reads_back(
     reader = pypdf.PdfReader(BytesIO(data))
     assert "Schleuse Ω Шлюз 50 mm" in reader.pages[0].extract_text(orientations=(90,))
     with pikepdf.open(BytesIO(data)) as pdf:
-        for font in pdf.pages[0].obj.Resources.Font.values():
+        for _, font in pdf.pages[0].obj.Resources.Font.items():
             assert "/FontFile2" in font.FontDescriptor
             assert "/ToUnicode" in font
 
