@@ -105,9 +105,9 @@ def _misfits(scales: tuple[Scale, ...], meetings: tuple[Met, ...]) -> tuple[str,
     for met in meetings:
         sizes = [met.cut(s.value) for s in scales]
         if min(sizes) < met.least - 1e-9 and met.least <= met.printed:
-            out.append(f"{met.what}: {min(sizes):.2f} mm as printed, at least {met.least:.2f} mm is needed")
+            out.append(f"{met.what}: {min(sizes):.2f} mm when cut, at least {met.least:.2f} mm is needed")
         elif met.most is not None and max(sizes) > met.most + 1e-9 and met.most >= met.printed:
-            out.append(f"{met.what}: {max(sizes):.2f} mm as printed, at most {met.most:.2f} mm will hold")
+            out.append(f"{met.what}: {max(sizes):.2f} mm when cut, at most {met.most:.2f} mm will hold")
     return tuple(out)
 
 

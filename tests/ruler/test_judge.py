@@ -50,7 +50,7 @@ def test_a_slot_narrows_the_budget_and_is_named() -> None:
 
 def test_what_will_not_fit_is_said_in_millimetres() -> None:
     result = verdict(97.3, 97.3, "ruler", SLOT)
-    assert result.misfits == ("slot of part A for the tab of part B: 5.16 mm as printed, at least 5.20 mm is needed",)
+    assert result.misfits == ("slot of part A for the tab of part B: 5.16 mm when cut, at least 5.20 mm is needed",)
     assert verdict(100.0, 100.0, "ruler", SLOT).misfits == ()
 
 

@@ -88,7 +88,7 @@ def test_measure_by_a_pack_names_what_will_not_fit(publisher: Publisher, packs: 
     pack = packs / "toll-house/toll-house-1.0.0-a4.pdf"
     run = publisher("measure", "--across", "97.3", "--down", "97.3", "--pack", pack)
     assert run.code == 1
-    assert "5.14 mm as printed" in run.out  # 97.3 % of 5.3 + 2 × 0.4 mm on paper, less the pencil's 2 × 0.4 mm
+    assert "5.14 mm when cut" in run.out  # 97.3 % of 5.3 + 2 × 0.4 mm on paper, less the pencil's 2 × 0.4 mm
     assert publisher("measure", "--across", "100", "--down", "100", "--pack", tmp_path / "none.pdf").code == 2
 
 
