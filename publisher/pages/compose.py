@@ -23,6 +23,7 @@ from publisher.pages.sheet import (
     furniture,
     heading_of,
     pack_id,
+    thinned,
 )
 from publisher.pages.templates import template_drafts, with_top_marks
 from publisher.pages.tiles import tile_drafts
@@ -81,9 +82,8 @@ def compose(
         body = _body(context, draft, heading, Numbers(number, *numbers))
         findings += (*draft.findings, *body.findings)
         frame, label = draft.frame, str(number)
-        pages.append(
-            Page(number, label, draft.kind, tidy(draft.title), frame.width, frame.height, body.drawn, body.tiles)
-        )
+        drawn = thinned(body.drawn, frame.width * frame.height)
+        pages.append(Page(number, label, draft.kind, tidy(draft.title), frame.width, frame.height, drawn, body.tiles))
         promised.append(PagePromise(number, frame.width, frame.height, label, draft.kind, frame.limit, True))
         whole += Body((), (), body.lengths, body.outlines, body.seams, body.texts, body.codes, marks=body.marks)
     title = tidy(f"{design.title}, {design.variant_title}" if design.variant_title else design.title)

@@ -27,6 +27,7 @@ from publisher.pages.sheet.page_furniture import TITLE_TOO_LONG, Heading, furnit
 from publisher.pages.sheet.paper_table import IMPOSSIBLE_PAPER, UNKNOWN_PAPER, paper_for, papers
 from publisher.pages.sheet.pictures import drawn_size, photo_size, place_drawing, place_photo
 from publisher.pages.sheet.rulers import INCH, MILLIMETRES, SIXTEENTHS, base_line, graduation
+from publisher.pages.sheet.thinning import thinned
 
 __all__ = [
     "CARD_HEIGHT",
@@ -74,6 +75,7 @@ __all__ = [
     "place_photo",
     "share_out",
     "thing",
+    "thinned",
     "title_fits",
     "tool_words",
     "words_box",
