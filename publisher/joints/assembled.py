@@ -4,16 +4,17 @@ from dataclasses import dataclass
 
 from publisher.design import Design, Fact
 from publisher.geometry import Part
-from publisher.joints.panels import Mating, PanelAssembly
+from publisher.joints.panels import Mating, PanelAssembly, Resting
 from publisher.joints.stacks import StackReport
 
 
 @dataclass(frozen=True, slots=True)
 class MatedPanels:
-    """A panel assembly and its joins as they are found."""
+    """A panel assembly, its joins and its rests as they are found."""
 
     assembly: PanelAssembly
     matings: tuple[Mating, ...]
+    restings: tuple[Resting, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -13,7 +13,7 @@ from publisher.joints.drawings import draw
 from publisher.joints.facts import part_facts
 from publisher.joints.model import Joined, Placed
 from publisher.joints.panels import facts as panel_facts
-from publisher.joints.panels import matings_of, place_panels
+from publisher.joints.panels import matings_of, place_panels, restings_of
 from publisher.joints.stacks import LaidStack, lay_all, seats_of
 from publisher.joints.stacks import facts as stack_facts
 
@@ -74,7 +74,7 @@ def assemble(design: Design, parts: tuple[Part, ...]) -> tuple[Assembled, tuple[
         if pieces:
             facts.append(footprint.panels_mass(plan.name, pieces, boards, plan.place))
             facts += footprint.packed(plan.name, pieces, plan.place)
-        mated.append(MatedPanels(assembly, matings_of(assembly)))
+        mated.append(MatedPanels(assembly, matings_of(assembly), restings_of(assembly)))
     facts += footprint.longest(facts)
     return Assembled(design, parts, tuple(reports), tuple(mated), tuple(facts)), whole
 

@@ -4,20 +4,24 @@ Comes in: panel plans and parts. Goes out: placed panels, their solids, matings,
 Never: know a stack.
 """
 
-from publisher.joints.panels.interference import TOUCH, clashes_of
+from publisher.joints.panels.interference import clashes_of
 from publisher.joints.panels.matings import Mating, matings_of
 from publisher.joints.panels.place import PanelAssembly, place_panels
+from publisher.joints.panels.restings import Resting, restings_of
 from publisher.joints.panels.solids import corners_of, face_pair
 from publisher.joints.panels.space import Frame
+from publisher.joints.panels.touching import TOUCH
 
 __all__ = [
     "TOUCH",
     "Frame",
     "Mating",
     "PanelAssembly",
+    "Resting",
     "clashes_of",
     "corners_of",
     "face_pair",
     "matings_of",
     "place_panels",
+    "restings_of",
 ]

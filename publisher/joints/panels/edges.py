@@ -68,18 +68,21 @@ def _round(edges: tuple[Edge, ...]) -> bool:
     )
 
 
-def top_edge(part: Part) -> EdgeLine | None:
-    """Return the topmost nominal edge as it lies on the inside face: a bevel sets it back by t·tan(bevel) there."""
+def top_edges(part: Part) -> list[EdgeLine]:
+    """Return the straight nominal edges, the topmost first, as they lie on the inside face: a bevel sets them back by
+    t·tan(bevel) there."""
     straight = [e for e in part.edges if e.centre is None and e.nominal_length > 1e-9]
-    if not straight:
-        return None
-    top = max(straight, key=lambda e: e.nominal_start[1] + e.nominal_end[1])
-    line = line_of(top.nominal_start, top.nominal_end, part.thickness)
-    if top.face == "inside":
+    top = max(straight, key=lambda e: e.nominal_start[1] + e.nominal_end[1], default=None)
+    return [_inside_line(part, e) for e in sorted(straight, key=lambda e: e is not top)]
+
+
+def _inside_line(part: Part, edge: Edge) -> EdgeLine:
+    line = line_of(edge.nominal_start, edge.nominal_end, part.thickness)
+    if edge.face == "inside":
         return line
-    back = part.thickness * np.tan(np.radians(top.bevel)) * line.inward
+    back = part.thickness * np.tan(np.radians(edge.bevel)) * line.inward
     return line_of(
-        (top.nominal_start[0] + back[0], top.nominal_start[1] + back[1]),
-        (top.nominal_end[0] + back[0], top.nominal_end[1] + back[1]),
+        (edge.nominal_start[0] + back[0], edge.nominal_start[1] + back[1]),
+        (edge.nominal_end[0] + back[0], edge.nominal_end[1] + back[1]),
         part.thickness,
     )

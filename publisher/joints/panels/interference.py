@@ -10,12 +10,10 @@ from publisher.geometry import Part, polygon, rabbet_strip
 from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.solids import FacePair, corners_of, face_pair
 from publisher.joints.panels.space import Array, Frame
+from publisher.joints.panels.touching import TOUCH
 
 DEPTHS = (0.06, 0.5, 0.94)
 """Where a panel is cut, as shares of its thickness: near both faces too, so that a shallow overlap is met."""
-
-TOUCH = 0.05
-"""mm: what overlaps by less on either side is a touch. Fits are made and cut no finer."""
 
 LEVELS = 9
 """Lines on which a panel that is bevelled or leans is looked at across its thickness."""

@@ -7,8 +7,9 @@ import numpy as np
 from publisher.basics import Place
 from publisher.design import Join, PanelPlan, Rest
 from publisher.geometry import Part
-from publisher.joints.panels.edges import edge_line, joint_line, lap_line, nominal_outline, top_edge
+from publisher.joints.panels.edges import edge_line, joint_line, lap_line, nominal_outline, top_edges
 from publisher.joints.panels.space import Array, EdgeLine, Frame, joined, let_in, letting_in, resting, standing
+from publisher.joints.panels.touching import touch_of
 
 LEVEL = 0.05  # mm: edges whose heights differ by less lie level
 
@@ -94,6 +95,7 @@ def _by_rest(
 
     The panel's inside face lies on the edges; the line of its topmost edge on that face passes through their upper ends.
     On level edges it lies flat like a lid: its middle over the middle of the edges, its bottom edge along the first of them.
+    A panel that does not lie so over the whole of the edges is turned until it does, if it can.
     """
     for rest in rests:
         part = part_at.get(rest.panel)
@@ -101,40 +103,55 @@ def _by_rest(
         if part is None or rest.panel in frames or not lines:
             continue
         ends = [_ends(frames[n], line) for n, line in lines if line is not None and n in frames]
-        top = top_edge(part)
-        if len(ends) < len(lines) or top is None:
+        if len(ends) < len(lines):
             continue
-        if all(abs(float(high[2] - low[2])) < LEVEL for low, high in ends):
-            lid = _lid(part, frames[lines[0][0]], lines[0][1], ends)
-            if lid is not None:
-                return rest.panel, lid, True
-            continue
-        upper = np.array([high for _, high in ends])
-        slope = np.mean([high - low for low, high in ends], axis=0)
-        across = upper[-1] - upper[0] if len(ends) > 1 else frames[lines[0][0]].outward
-        outward = np.cross(across, slope)
-        if np.linalg.norm(outward) < 1e-9:
-            continue
-        if outward[2] < 0:
-            outward, across = -outward, -across
-        # seen from outside, with up upwards, ``across`` points right and the top edge runs left (anticlockwise)
-        middle = upper.mean(axis=0) if len(ends) > 1 else upper[0]
-        return rest.panel, resting(top, -across, outward, middle), True
+        ways = _lids(part, frames[lines[0][0]], lines[0][1], ends) or _slopes(part, frames[lines[0][0]], ends)
+        if ways:
+            lies = (way for way in ways if _held(part, way, rest, part_at, frames))
+            return rest.panel, next(lies, ways[0]), True
     return None
 
 
-def _lid(part: Part, frame: Frame, first: EdgeLine | None, ends: list[tuple[Array, Array]]) -> Frame | None:
-    """Return the frame of a panel that lies flat on level edges; None when they are not at one height."""
-    heights = [float(low[2]) for low, _ in ends]
+def _slopes(part: Part, frame: Frame, ends: list[tuple[Array, Array]]) -> list[Frame]:
+    """Return the frames of a panel that lies on sloping edges, with its topmost edge along their upper ends, then each of
+    its other edges."""
+    upper = np.array([high for _, high in ends])
+    slope = np.mean([high - low for low, high in ends], axis=0)
+    across = upper[-1] - upper[0] if len(ends) > 1 else frame.outward
+    outward = np.cross(across, slope)
+    if abs(float(slope[2])) < LEVEL or np.linalg.norm(outward) < 1e-9:
+        return []
+    if outward[2] < 0:
+        outward, across = -outward, -across
+    # seen from outside, with up upwards, ``across`` points right and the top edge runs left (anticlockwise)
+    middle = upper.mean(axis=0) if len(ends) > 1 else upper[0]
+    return [resting(top, -across, outward, middle) for top in top_edges(part)]
+
+
+def _lids(part: Part, frame: Frame, first: EdgeLine | None, ends: list[tuple[Array, Array]]) -> list[Frame]:
+    """Return the frames of a panel that lies flat on level edges, along them and across; none when they are not at one height."""
+    heights = [float(point[2]) for both in ends for point in both]
     if first is None or max(heights) - min(heights) > LEVEL:
-        return None
+        return []
     xs, ys = zip(*nominal_outline(part).exterior.coords, strict=True)
     centre = ((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2)
     # seen from above the first edge runs from right to left: the panel's own x runs against it
     along = -(frame.axes[:, :2] @ first.along)
-    own = EdgeLine(np.array([1.0, 0.0]), centre, max(xs) - min(xs), part.thickness)
     middle = np.mean([(low + high) / 2 for low, high in ends], axis=0)
-    return resting(own, along, np.array([0.0, 0.0, 1.0]), middle)
+    ways = (np.array([1.0, 0.0]), np.array([0.0, 1.0]))
+    own = [EdgeLine(way, centre, max(xs) - min(xs), part.thickness) for way in ways]
+    return [resting(line, along, np.array([0.0, 0.0, 1.0]), middle) for line in own]
+
+
+def _held(part: Part, frame: Frame, rest: Rest, part_at: dict[str, Part], frames: dict[str, Frame]) -> bool:
+    """Tell whether a panel in this frame lies on the whole of every edge that it rests on."""
+    for ref in rest.on:
+        below = part_at[ref.panel]
+        edge = below.edge(ref.edge)
+        touch = touch_of(part, frame, below, frames[ref.panel], edge) if edge is not None else None
+        if touch is not None and not touch.holds(below.thickness):
+            return False
+    return True
 
 
 def _ends(frame: Frame, line: EdgeLine) -> tuple[Array, Array]:

@@ -4,7 +4,7 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.design import EdgeRef
-from publisher.joints.panels.edges import edge_line, joint_line, nominal_outline, top_edge
+from publisher.joints.panels.edges import edge_line, joint_line, nominal_outline, top_edges
 
 
 def test_a_joint_line_is_as_long_as_the_outline_is_there(make: SimpleNamespace) -> None:
@@ -37,11 +37,11 @@ def test_the_nominal_outline_goes_through_nominal_edges(make: SimpleNamespace) -
 def test_the_top_edge_of_a_bevelled_panel_lies_back_on_its_inside_face(make: SimpleNamespace) -> None:
     roof = make.wall("r", 150, 100)
     bevelled = tuple(replace(e, bevel=45.0) if e.name == "top" else e for e in roof.edges)
-    outside = top_edge(replace(roof, edges=bevelled))
+    outside, *_ = top_edges(replace(roof, edges=bevelled))
     assert outside is not None
     assert outside.middle == pytest.approx((75, 95))
-    inside = top_edge(replace(roof, edges=tuple(replace(e, face="inside") for e in bevelled)))
+    inside, *_ = top_edges(replace(roof, edges=tuple(replace(e, face="inside") for e in bevelled)))
     assert inside is not None
     assert inside.middle == pytest.approx((75, 100))
     assert outside.depth == inside.depth == 5.0
-    assert top_edge(replace(roof, edges=())) is None
+    assert top_edges(replace(roof, edges=())) == []

@@ -1,0 +1,51 @@
+"""Panels that do not lie on what they are said to rest on."""
+
+from publisher.basics import Check, Outcome, Severity
+from publisher.design import say_length
+from publisher.joints.assembled import Assembled
+from publisher.joints.panels import TOUCH
+
+
+def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+    """Measure every edge under the face that rests on it, both where they stand: gap, angle, and what of it stays bare."""
+    looked_at, found = 0, []
+    for mated in subject.panels:
+        for resting in mated.restings:
+            looked_at += 1
+            if resting.touch.holds(resting.thickness):
+                continue
+            touch, panel, on = resting.touch, resting.rest.panel, resting.on
+            x, y, z = touch.at
+            where = f"{x:.0f} mm across, {y:.0f} mm deep and {z:.0f} mm up"
+            if touch.gap > TOUCH:
+                askew = f", at an angle of {touch.angle:.2f}° to it" if touch.angle > 0.01 else ""
+                what = f"{panel} rests on {on} and stands up to {touch.gap:.1f} mm over it{askew} ({where})"
+                hint = "check the corner that the panel is joined at, and that the edges it rests on lie in one plane"
+                value, limit = touch.gap, TOUCH
+            else:
+                bare = f"{say_length(touch.bare)} of its {say_length(touch.length)} bare"
+                what = f"{panel} rests on {on} and leaves {bare} ({where})"
+                hint = "make the panel reach over the whole of the edge: its sizes from those of the panels under it"
+                value, limit = touch.bare, resting.thickness
+            found.append(
+                check.found(
+                    what,
+                    subject=mated.assembly.plan.name,
+                    hint=hint,
+                    place=resting.rest.place,
+                    value=value,
+                    limit=limit,
+                )
+            )
+    return Outcome(looked_at, tuple(found))
+
+
+CHECK = Check(
+    "joints/does-not-rest",
+    "A panel lies on the edges that it rests on",
+    "a roof over an edge that it does not touch, or that ends before it, has nothing to be glued to; less than one board "
+    "thickness of bare edge is seen by nobody (common practice, no source)",
+    Severity.ERROR,
+    run=run,
+    may_be_empty=True,
+)

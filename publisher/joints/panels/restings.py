@@ -1,0 +1,33 @@
+"""Every rest of a panel assembly, measured where its panels stand."""
+
+from dataclasses import dataclass
+
+from publisher.design import EdgeRef, Rest
+from publisher.joints.panels.place import PanelAssembly
+from publisher.joints.panels.touching import Touch, touch_of
+
+
+@dataclass(frozen=True, slots=True)
+class Resting:
+    """A panel on one of the edges that it is said to rest on: how both touch, and how thick the board under it is (mm)."""
+
+    rest: Rest
+    on: EdgeRef
+    touch: Touch
+    thickness: float
+
+
+def restings_of(assembly: PanelAssembly) -> tuple[Resting, ...]:
+    """Return the rests whose panels are placed, edge by edge; curved edges are left out."""
+    found: list[Resting] = []
+    for rest in assembly.plan.rests:
+        above = assembly.panel(rest.panel)
+        for ref in rest.on:
+            below = assembly.panel(ref.panel)
+            edge = below.part.edge(ref.edge) if below is not None else None
+            if above is None or below is None or edge is None:
+                continue
+            touch = touch_of(above.part, above.frame, below.part, below.frame, edge)
+            if touch is not None:
+                found.append(Resting(rest, ref, touch, below.part.thickness))
+    return tuple(found)

@@ -1,0 +1,47 @@
+from types import SimpleNamespace
+
+import numpy as np
+import pytest
+
+from publisher.joints.panels.space import Frame
+from publisher.joints.panels.touching import touch_of
+
+UP = Frame(np.eye(3), np.array([0.0, 0.0, 5.0]))  # a lid whose inside face lies on z = 0
+
+
+def standing(low: float, turn: float = 0.0) -> Frame:
+    """A wall that stands 100 mm high under z = ``low``, its top edge turned by ``turn`` degrees out of the level."""
+    c, s = np.cos(np.radians(turn)), np.sin(np.radians(turn))
+    axes = np.array([[c, -s, 0.0], [0.0, 0.0, -1.0], [s, c, 0.0]])
+    return Frame(axes, np.array([20.0, 50.0, low]) - axes @ np.array([0.0, 100.0, 0.0]))
+
+
+def touch(make: SimpleNamespace, low: float, turn: float = 0.0, wide: float = 60.0, lid: float = 100.0) -> object:
+    wall = make.wall("wall", wide, 100.0)
+    found = touch_of(make.wall("lid", lid, 100.0), UP, wall, standing(low, turn), wall.edge("top"))
+    assert found is not None
+    return found
+
+
+@pytest.mark.parametrize(
+    ("low", "turn", "lid", "gap", "bare", "angle"),
+    [
+        (0.0, 0.0, 100.0, 0.0, 0.0, 0.0),
+        (-3.0, 0.0, 100.0, 3.0, 0.0, 0.0),
+        (0.0, 0.0, 50.0, 0.0, 30.0, 0.0),  # the wall runs from x = 20 to 80, the lid ends at 50
+        (0.0, 0.0, 10.0, 0.0, 60.0, 0.0),
+        (0.0, -10.0, 100.0, 60.0 * np.sin(np.radians(10.0)), 0.0, 10.0),
+    ],
+)
+def test_gap_bare_length_and_angle(
+    make: SimpleNamespace, low: float, turn: float, lid: float, gap: float, bare: float, angle: float
+) -> None:
+    found = touch(make, low, turn, lid=lid)
+    assert (found.gap, found.bare, found.angle) == pytest.approx((gap, bare, angle), abs=0.6)  # places lie 1 mm apart
+    assert found.holds(5.0) == (gap == 0.0 and bare == 0.0)
+
+
+def test_no_board_at_an_edge_is_nothing_to_measure(make: SimpleNamespace) -> None:
+    wall = make.wall("wall", 60.0, 100.0)
+    low = make.part("low", make.wall("low", 60.0, 50.0).outline.outer, edges=wall.edges)
+    assert touch_of(make.wall("lid", 100.0, 100.0), UP, low, standing(0.0), wall.edge("top")) is None

@@ -1,0 +1,90 @@
+"""Placed panels as solids of manifold3d, and whole assemblies from the text of a spec: what tests of joints are held against.
+
+A solid is the finished outline, extruded by the board's thickness and cut by a plane along every bevelled edge: none of the
+package's own computing of inside faces, sections or gaps is in it.
+"""
+
+from dataclasses import dataclass
+from math import cos, radians, sin
+from pathlib import Path
+
+import numpy as np
+from manifold3d import CrossSection, Manifold
+
+from publisher.basics import Finding
+from publisher.brief import read_brief
+from publisher.design import Design, work_out
+from publisher.geometry import Part, make_parts
+from publisher.joints import Joined, put_together
+
+HEAD = """format: 1
+title: Test
+version: 1.0.0
+use: paste
+boards: {foam: {thickness: board, sheets: [20 x 30 in], faces: paper_both, paper: 0.3 mm}}
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class Built:
+    """A spec worked out as far as it went."""
+
+    design: Design
+    parts: dict[str, Part]
+    joined: Joined
+    findings: tuple[Finding, ...]
+
+    def says(self) -> set[str]:
+        """The ids of all that was found."""
+        return {finding.check for finding in self.findings}
+
+    def solids(self, assembly: str) -> dict[str, Manifold]:
+        """The placed panels of an assembly by place."""
+        placed = next(places for name, places in self.joined.placed if name == assembly)
+        return {p.place: solid(self.parts[p.part], p.matrix) for p in placed}
+
+
+def build(text: str, folder: Path) -> Built:
+    """Work out a spec: what stands under ``sizes``, ``parts`` and ``assembly`` is the text's."""
+    place = folder / "piece"
+    place.mkdir(exist_ok=True)
+    (place / "spec.yaml").write_text(HEAD + text, encoding="utf-8")
+    brief = read_brief(place)
+    design = work_out(brief)
+    parts, found = make_parts(design)
+    joined = put_together(design, parts)
+    findings = (*brief.findings, *design.findings, *found, *joined.findings)
+    return Built(design, {part.id: part for part in parts}, joined, findings)
+
+
+def solid(part: Part, matrix: tuple[float, ...]) -> Manifold:
+    """A placed panel: z = 0 is the drawn face and z = -thickness the inside face of the part."""
+    rings = [np.asarray(ring.points) for ring in (part.outline.outer, *part.outline.holes)]
+    body = Manifold.extrude(CrossSection(rings), part.thickness).translate((0.0, 0.0, -part.thickness))
+    for edge in part.edges:
+        way = np.subtract(edge.end, edge.start)
+        if edge.rabbet is not None:
+            inward = edge.rabbet.width * np.array([-way[1], way[0]]) / np.hypot(*way)
+            corners = [np.asarray(edge.start), np.asarray(edge.end), edge.end + inward, edge.start + inward]
+            foam = Manifold.extrude(CrossSection([np.array(corners)]), part.thickness - edge.rabbet.paper)
+            body = body - foam.translate((0.0, 0.0, -part.thickness))
+        if edge.bevel == 0.0 or edge.centre is not None:
+            continue
+        inward = np.array([-way[1], way[0]]) / np.hypot(*way)
+        # the plane through the edge that leans into the panel, by the bevel, from the drawn face to the inside face
+        normal = np.array([*(cos(radians(edge.bevel)) * inward), sin(radians(edge.bevel))])
+        body = body.trim_by_plane(tuple(normal), float(normal[:2] @ np.asarray(edge.start)))
+    return body.transform(np.asarray(matrix).reshape(3, 4))
+
+
+def shared(solids: dict[str, Manifold]) -> float:
+    """Mm³ that panels have in common: the sum of their volumes without the volume of all together."""
+    together = Manifold()
+    for body in solids.values():
+        together = together + body
+    return sum(body.volume() for body in solids.values()) - float(together.volume())
+
+
+def moved(body: Manifold, way: tuple[float, float, float]) -> Manifold:
+    """The solid moved by a vector in mm."""
+    return body.translate(way)

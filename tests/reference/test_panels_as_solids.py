@@ -1,0 +1,209 @@
+"""Random true and broken panel assemblies from their specs, held against solids of manifold3d.
+
+True: no two panels share space (the volume of all together is the sum of their volumes), what is joined or rests lies no
+farther apart than what counts as a touch, and the checks find nothing. Broken: one number is wrong, the solids show it,
+and the checks find it.
+"""
+
+from pathlib import Path
+from random import Random
+
+import pytest
+from manifold3d import Manifold
+
+from publisher.basics import errors
+from tests.reference.solids import Built, build, shared
+from tests.searches.profile import seeds
+
+pytestmark = pytest.mark.search
+
+APART = 0.05  # mm: what lies nearer touches
+SAME = 0.5  # mm³: rounding of flattened and bevelled solids
+
+HOUSE = """
+sizes: {{board: {board:.2f} mm, span: {span:.2f} mm, length: {length:.2f} mm, past: {past:.2f} mm,
+        eaves: {eaves:.2f} mm, pitch: {pitch:.2f} deg}}
+parts:
+  gable: {{name: Gable, board: foam, shape: gable_wall, with: {{span: span, past: past, eaves: eaves, pitch: pitch}}}}
+  side: {{name: Side, board: foam, shape: wall_panel, with: {{width: length, height: eaves}}}}
+  roof: {{name: Roof, board: foam, shape: roof_panel,
+          with: {{span: {roof_span}, length: {roof_length}, pitch: pitch, overhang: 12 mm, verge: 8 mm}}}}
+assembly:
+  house:
+    panels: {{front: gable, back: gable, left: side, right: side, left_roof: roof, right_roof: roof}}
+    stands_on: front.bottom
+    joins:
+      - {{edges: [front.right, right.left], joint: tab_and_slot, tabs_on: right, tabs: 2, inset: past, play: 0.3 mm}}
+      - {{edges: [right.right, back.left], joint: tab_and_slot, tabs_on: right, tabs: 2, inset: past, play: 0.3 mm}}
+      - {{edges: [back.right, left.left], joint: tab_and_slot, tabs_on: left, tabs: 2, inset: past, play: 0.3 mm}}
+      - {{edges: [left.right, front.left], joint: tab_and_slot, tabs_on: left, tabs: 2, inset: past, play: 0.3 mm}}
+      - {{edges: [left_roof.ridge, right_roof.ridge], joint: mitre, corner: {corner}}}
+      - {{rests: left_roof, on: [front.left_slope, back.right_slope]}}
+      - {{rests: right_roof, on: [front.right_slope, back.left_slope]}}
+"""
+BOX = """
+sizes: {{board: {board:.2f} mm, width: {width:.2f} mm, depth: {depth:.2f} mm, height: {height:.2f} mm}}
+parts:
+  front: {{name: Front, board: foam, shape: wall_panel, with: {{width: width, height: height}}}}
+  side: {{name: Side, board: foam, shape: wall_panel, with: {{width: depth, height: height}}}}
+  lid: {{name: Lid, board: foam, shape: wall_panel, with: {{width: {lid_width}, height: {lid_depth}}}}}
+assembly:
+  box:
+    panels: {{front: front, back: front, left: side, right: side, lid: lid}}
+    stands_on: front.bottom
+    joins:
+      - {{edges: [front.right, right.left], {joints[0]}}}
+      - {{edges: [right.right, back.left], {joints[1]}}}
+      - {{edges: [back.right, left.left], {joints[2]}}}
+      - {{edges: [left.right, front.left], {joints[3]}}}
+      - {{rests: lid, on: [front.top, back.top]}}
+"""
+LEAN_TO = """
+sizes: {{board: {board:.2f} mm, run: {run:.2f} mm, rise: {rise:.2f} mm, width: {width:.2f} mm}}
+parts:
+  near: {{name: Near, board: foam, shape: ramp_side, with: {{run: run, rise: rise, toe: 30 mm}}}}
+  far: {{name: Far, board: foam, shape: ramp_side, with: {{run: run, rise: rise, toe: 30 mm}}, combine: [{{mirror: left_right}}]}}
+  floor: {{name: Floor, board: foam, shape: wall_panel, with: {{width: run, height: width}}}}
+  deck: {{name: Deck, board: foam, shape: ramp_deck, with: {{run: run, rise: rise, width: {deck_width}}}}}
+assembly:
+  lean:
+    panels: {{near: near, far: far, floor: floor, deck: deck}}
+    stands_on: near.bottom
+    joins:
+      - {{edges: [near.bottom, floor.bottom], joint: butt, runs_through: near}}
+      - {{edges: [far.bottom, floor.top], joint: butt, runs_through: far}}
+      - {{rests: deck, on: [near.slope, far.slope]}}
+"""
+TOWER = """
+sizes: {{board: {board:.2f} mm, apothem: {apothem:.2f} mm, height: {height:.2f} mm}}
+parts:
+  wall: {{name: Wall, board: foam, shape: tower_panel, with: {{sides: {sides}, apothem: apothem, height: height}}}}
+assembly:
+  tower:
+    panels: {{{panels}}}
+    stands_on: p0.bottom
+    joins:
+{joins}
+"""
+JOINTS = (
+    "joint: butt, runs_through: {a}",
+    "joint: mitre",
+    "joint: rabbet, rabbet_on: {a}",
+    "joint: tab_and_slot, tabs_on: {b}, tabs: 2, inset: 0 mm, play: 0.2 mm",
+)
+CORNERS = (("front", "right"), ("back", "right"), ("back", "left"), ("front", "left"))
+
+
+def house(rng: Random) -> dict[str, object]:
+    return {
+        "board": rng.choice((5.0, 4.76, 3.0)), "span": rng.uniform(80, 130), "length": rng.uniform(80, 150), "past": rng.uniform(11, 14),
+        "eaves": rng.uniform(60, 100), "pitch": rng.uniform(32, 55), "roof_span": "span + 2 * past", "roof_length": "length",
+        "corner": "180 deg - 2 * pitch",
+    }  # fmt: skip
+
+
+def box(rng: Random, kind: int) -> str:
+    return BOX.format(
+        board=rng.choice((5.0, 4.76, 3.0)), width=rng.uniform(60, 140), depth=rng.uniform(60, 140), height=rng.uniform(40, 90),
+        lid_width="width", lid_depth="depth", joints=[JOINTS[kind].format(a=a, b=b) for a, b in CORNERS],
+    )  # fmt: skip
+
+
+def lean_to(rng: Random) -> dict[str, object]:
+    board, run = rng.choice((5.0, 4.76, 3.0)), rng.uniform(60, 120)
+    return {
+        "board": board,
+        "run": run,
+        "rise": rng.uniform(20, 60),
+        "width": run * rng.uniform(1.3, 2.0),
+        "deck_width": "width",
+    }
+
+
+def tower(rng: Random, sides: int) -> str:
+    names = [f"p{i}" for i in range(sides)]
+    joins = "\n".join(
+        f"      - {{edges: [{a}.right, {b}.left], joint: mitre, corner: 180 deg - 360 deg / {sides}}}"
+        for a, b in zip(names, names[1:] + names[:1], strict=True)
+    )
+    return TOWER.format(
+        board=rng.choice((5.0, 4.76)), apothem=rng.uniform(40, 75), height=rng.uniform(80, 150), sides=sides,
+        panels=", ".join(f"{name}: wall" for name in names), joins=joins,
+    )  # fmt: skip
+
+
+def is_true(built: Built, assembly: str) -> None:
+    """Nothing is found, no space is shared, all that is said to touch does."""
+    assert not errors(built.findings), [f.message for f in errors(built.findings)]
+    solids = built.solids(assembly)
+    assert shared(solids) < SAME
+    plan = next(plan for plan in built.design.panels if plan.name == assembly)
+    pairs = [(join.a.panel, join.b.panel) for join in plan.joins]
+    pairs += [(rest.panel, on.panel) for rest in plan.rests for on in rest.on]
+    for a, b in pairs:
+        assert solids[a].min_gap(solids[b], 5.0) < APART, (a, b)
+
+
+@seeds(2, 100)
+def test_random_houses_are_true(tmp_path: Path, seed: int) -> None:
+    is_true(build(HOUSE.format(**house(Random(seed))), tmp_path), "house")
+
+
+@seeds(1, 40)
+@pytest.mark.parametrize("kind", range(len(JOINTS)))
+def test_random_boxes_of_every_joint_are_true(tmp_path: Path, seed: int, kind: int) -> None:
+    is_true(build(box(Random(seed), kind), tmp_path), "box")
+
+
+@seeds(2, 60)
+def test_a_deck_lies_along_its_slopes_however_it_is_drawn(tmp_path: Path, seed: int) -> None:
+    """The deck is drawn with the slope along its first side: laid with its top edge at the top it would be turned by 90°."""
+    said = lean_to(Random(seed))
+    is_true(build(LEAN_TO.format(**said), tmp_path), "lean")
+    wrong = build(LEAN_TO.format(**{**said, "deck_width": "width - 12 * board"}), tmp_path)
+    assert "joints/does-not-rest" in wrong.says()
+
+
+@seeds(1, 20)
+@pytest.mark.parametrize("sides", (3, 4, 6, 12))
+def test_random_towers_are_true(tmp_path: Path, seed: int, sides: int) -> None:
+    is_true(build(tower(Random(seed), sides), tmp_path), "tower")
+
+
+@seeds(1, 60)
+@pytest.mark.parametrize(
+    "wrong",
+    [
+        {"roof_length": "length / 2 - 20 mm"},
+        {"roof_span": "span - 50 mm"},
+        {"corner": "120 deg"},
+        {"corner": "180 deg - 2 * pitch - 4 deg"},
+        {"corner": "180 deg - 2 * pitch + 1 deg"},
+    ],
+    ids=str,
+)
+def test_a_roof_that_does_not_lie_on_its_gables_is_found(tmp_path: Path, seed: int, wrong: dict[str, str]) -> None:
+    built = build(HOUSE.format(**{**house(Random(seed)), **wrong}), tmp_path)
+    assert built.says() & {"joints/does-not-rest", "joints/parts-share-space"}
+    solids = built.solids("house")
+    held = [held_by(solids["right_roof"], solids[gable], built) for gable in ("front", "back")]
+    assert min(held) < 0.8 or shared(solids) > SAME
+
+
+def held_by(roof: Manifold, gable: Manifold, built: Built) -> float:
+    """The share of a slope that holds its roof: how much the roof cuts of the gable when it is let down by 0.1 mm."""
+    part = built.parts["gable"]
+    slope = part.edge("right_slope")
+    assert slope is not None
+    level = abs(slope.nominal_end[0] - slope.nominal_start[0]) * part.thickness
+    return float((roof.translate((0.0, 0.0, -0.1)) ^ gable).volume()) / (level * 0.1)
+
+
+@seeds(1, 60)
+def test_a_lid_that_does_not_reach_is_found(tmp_path: Path, seed: int) -> None:
+    rng = Random(seed)
+    text = box(rng, 0)
+    for wide, deep in (("30 mm", "30 mm"), ("width", "depth - 2 * board"), ("width - 2.5 * board", "depth")):
+        wrong = text.replace("width: width, height: depth}", f"width: {wide}, height: {deep}}}")
+        assert wrong != text
+        assert "joints/does-not-rest" in build(wrong, tmp_path).says()
