@@ -5,6 +5,7 @@ farther apart than what counts as a touch, and the checks find nothing. Broken: 
 and the checks find it.
 """
 
+from math import acos, atan2, cos, degrees, hypot, pi, sin, tan
 from pathlib import Path
 from random import Random
 
@@ -82,6 +83,17 @@ assembly:
   tower:
     panels: {{{panels}}}
     stands_on: p0.bottom
+    joins:
+{joins}
+"""
+SPIRE = """
+sizes: {{board: {board:.2f} mm}}
+parts:
+  facet: {{name: Facet, board: foam, shape: spire_facet, with: {{sides: {sides}, width: {width:.3f} mm, height: {height:.3f} mm}}}}
+assembly:
+  spire:
+    panels: {{{panels}}}
+    stands_on: p0.base
     joins:
 {joins}
 """
@@ -207,3 +219,38 @@ def test_a_lid_that_does_not_reach_is_found(tmp_path: Path, seed: int) -> None:
         wrong = text.replace("width: width, height: depth}", f"width: {wide}, height: {deep}}}")
         assert wrong != text
         assert "joints/does-not-rest" in build(wrong, tmp_path).says()
+
+
+def spire(rng: Random, sides: int) -> tuple[str, float, float]:
+    """A spire, its height and its apothem. The facets of a regular pyramid of slope p meet at a normal angle whose cosine is
+    sin²p·cos(360/n) + cos²p."""
+    width, height = rng.uniform(30, 90), rng.uniform(30, 120)
+    apothem = width / 2 / tan(pi / sides)
+    p = atan2(height, apothem)
+    corner = 180 - degrees(acos(sin(p) ** 2 * cos(2 * pi / sides) + cos(p) ** 2))
+    names = [f"p{i}" for i in range(sides)]
+    joins = "\n".join(
+        f"      - {{edges: [{a}.right, {b}.left], joint: mitre, corner: {corner:.6f} deg}}"
+        for a, b in zip(names, names[1:] + names[:1], strict=True)
+    )
+    text = SPIRE.format(
+        board=rng.choice((5.0, 4.76, 3.0)), sides=sides, width=width, height=height,
+        panels=", ".join(f"{name}: facet" for name in names), joins=joins,
+    )  # fmt: skip
+    return text, height, apothem
+
+
+@seeds(1, 40)
+@pytest.mark.parametrize("sides", (3, 4, 6, 11))
+def test_random_spires_stand_upright_on_all_their_edges(tmp_path: Path, seed: int, sides: int) -> None:
+    text, height, apothem = spire(Random(seed), sides)
+    built = build(text, tmp_path)
+    is_true(built, "spire")
+    fact = built.joined.fact("spire.height")
+    assert fact is not None
+    assert fact.value == pytest.approx(height, abs=0.01)
+    boxes = [body.bounding_box() for body in built.solids("spire").values()]
+    assert max(box[5] for box in boxes) - min(box[2] for box in boxes) == pytest.approx(height, abs=0.01)
+    assert [box[2] for box in boxes] == pytest.approx([0.0] * sides, abs=0.01)  # every facet reaches the table
+    # a spire that stands on one edge alone, with that facet upright, is as high as the facet's slope at least
+    assert hypot(height, apothem) > height + 0.1

@@ -8,6 +8,7 @@ from publisher.basics import Place
 from publisher.design import Join, PanelPlan, Rest
 from publisher.geometry import Part
 from publisher.joints.panels.edges import edge_line, joint_line, lap_line, nominal_outline, top_edges
+from publisher.joints.panels.settle import settled
 from publisher.joints.panels.space import Array, EdgeLine, Frame, joined, let_in, letting_in, resting, standing
 from publisher.joints.panels.touching import touch_of
 
@@ -41,7 +42,8 @@ class PanelAssembly:
 def place_panels(plan: PanelPlan, parts: dict[str, Part]) -> PanelAssembly:
     """Place every panel that a chain of joins or rests leads to from ``stands_on``.
 
-    Joins place before rests; a panel placed once stays, and the joins that close a ring are checked, not used.
+    Joins place before rests; what they hold together stands on all of its edges that can lie on the table. A panel placed
+    once stays, and the joins that close a ring are checked, not used.
     """
     part_at = {p.name: parts[p.part] for p in plan.places if p.part in parts}
     frames: dict[str, Frame] = {}
@@ -49,6 +51,9 @@ def place_panels(plan: PanelPlan, parts: dict[str, Part]) -> PanelAssembly:
     start = edge_line(part_at, plan.stands_on)
     if start is not None:
         frames[plan.stands_on.panel] = standing(start)
+        while (more := _by_join(plan.joins, part_at, frames)) is not None:
+            frames[more[0]] = more[1]
+        frames = settled(plan.stands_on, plan.joins, part_at, frames)
     while True:
         more = _by_join(plan.joins, part_at, frames) or _by_rest(plan.rests, part_at, frames)
         if more is None:

@@ -1,0 +1,78 @@
+"""What an assembly stands on: turned about the edge that lies on the table until other edges lie there too. Mm."""
+
+from math import atan2, cos, pi, sin
+
+import numpy as np
+
+from publisher.design import EdgeRef, Join
+from publisher.geometry import Part
+from publisher.joints.panels.edges import edge_line
+from publisher.joints.panels.solids import corners_of
+from publisher.joints.panels.space import Array, EdgeLine, Frame
+
+LEVEL = 0.2
+"""mm: edges whose ends lie nearer to the table stand on it; a corner that was written with two decimals opens by less."""
+
+
+def settled(
+    stands_on: EdgeRef, joins: tuple[Join, ...], part_at: dict[str, Part], frames: dict[str, Frame]
+) -> dict[str, Frame]:
+    """Return the frames of panels that stand on as many of their free edges as can lie on the table together.
+
+    One edge alone holds nothing upright: a spire whose facets lean in, or a tent, stands on all of its lower edges. The
+    whole is turned about the edge that it is said to stand on, which lies on y = z = 0, until edges of other panels that no
+    join takes lie on the table, with no board farther below than a square-cut edge that leans reaches with its inner side;
+    then it is lifted on that. Where such edges lie there already, or none can, it stays as it is.
+    """
+    taken = {stands_on, *(ref for join in joins for ref in (join.a, join.b))}
+    free = [
+        _ends(frames[name], line)
+        for name in frames
+        if name != stands_on.panel
+        for edge in part_at[name].edges
+        if edge.centre is None
+        and EdgeRef(name, edge.name) not in taken
+        and (line := edge_line(part_at, EdgeRef(name, edge.name))) is not None
+    ]
+    every = np.vstack([frame.carry(corners_of(part_at[name])) for name, frame in frames.items()])
+    deep = LEVEL + max(part_at[name].thickness for name in frames)
+    if not free or (_lowest(every) > -deep and any(_holds(ends, 0.0) for ends in free)):
+        return frames
+    best, most = 0.0, 0
+    for ends in free:
+        far = ends[int(np.hypot(ends[:, 1], ends[:, 2]).argmax())]
+        for angle in (-atan2(far[2], far[1]), pi - atan2(far[2], far[1])):
+            count = sum(_holds(other, angle) for other in free) if _lowest(_turned(every, angle)) > -deep else 0
+            if count > most:
+                best, most = angle, count
+    if most == 0:
+        return frames
+    turn, lift = _matrix(best), np.array([0.0, 0.0, -_lowest(_turned(every, best))])
+    return {name: Frame(turn @ frame.axes, turn @ frame.origin + lift) for name, frame in frames.items()}
+
+
+def _ends(frame: Frame, line: EdgeLine) -> Array:
+    """Return both ends of an edge in the assembly (2, 3)."""
+    middle, half = np.asarray(line.middle), line.length / 2.0 * line.along
+    ends = [middle - half, middle + half]
+    return np.array([frame.point((float(at[0]), float(at[1])), line.depth) for at in ends])
+
+
+def _lowest(points: Array) -> float:
+    return float(points[:, 2].min())
+
+
+def _holds(ends: Array, angle: float) -> bool:
+    """Tell whether an edge, turned so, lies on the table away from the line that all is turned about."""
+    turned = _turned(ends, angle)
+    return bool(np.all(np.abs(turned[:, 2]) < LEVEL) and np.abs(turned[:, 1]).max() > 1.0)
+
+
+def _turned(points: Array, angle: float) -> Array:
+    return np.asarray(points @ _matrix(angle).T)
+
+
+def _matrix(angle: float) -> Array:
+    """Return the turn about the x axis by an angle in rad."""
+    c, s = cos(angle), sin(angle)
+    return np.array([[1.0, 0.0, 0.0], [0.0, c, -s], [0.0, s, c]])
