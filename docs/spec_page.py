@@ -37,7 +37,9 @@ def spec() -> dict[str, str]:
         "A design is a folder with a `spec.yaml`. This page lists every field; the examples are lines of the demo designs where one "
         "of them has the field. `publisher schema > spec.schema.json` writes the schema for an editor that completes and checks "
         "while you type.\n\nA length or an angle is a literal with its unit (`5 mm`, `3/16 in`, `40 deg`) or an expression of named "
-        "sizes (`2 * board + 1 mm`). Shapes and openings are listed in [shapes.md](shapes.md), patterns in "
+        "sizes (`2 * board + 1 mm`). Its functions are `min`, `max`, `abs`, `sqrt`, `round`, `floor`, `ceil`, and, in degrees, "
+        "`sin`, `cos`, `tan`, `asin`, `acos`, `atan` (`pitch: atan(rise / run)`). Shapes "
+        "and openings are listed in [shapes.md](shapes.md), patterns in "
         "[surfaces.md](surfaces.md).\n",
         "## The whole file\n",
         _table(schema, "", found, schema),

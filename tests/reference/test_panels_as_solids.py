@@ -132,10 +132,10 @@ def lean_to(rng: Random) -> dict[str, object]:
     }
 
 
-def tower(rng: Random, sides: int) -> str:
+def tower(rng: Random, sides: int, corner: str = "") -> str:
     names = [f"p{i}" for i in range(sides)]
     joins = "\n".join(
-        f"      - {{edges: [{a}.right, {b}.left], joint: mitre, corner: 180 deg - 360 deg / {sides}}}"
+        f"      - {{edges: [{a}.right, {b}.left], joint: mitre{corner}}}"
         for a, b in zip(names, names[1:] + names[:1], strict=True)
     )
     return TOWER.format(
@@ -179,7 +179,22 @@ def test_a_deck_lies_along_its_slopes_however_it_is_drawn(tmp_path: Path, seed: 
 @seeds(1, 20)
 @pytest.mark.parametrize("sides", (3, 4, 6, 12))
 def test_random_towers_are_true(tmp_path: Path, seed: int, sides: int) -> None:
-    is_true(build(tower(Random(seed), sides), tmp_path), "tower")
+    """Their corner is written, or follows from the shape, or from corners: equal; 90° closes four walls and no other ring."""
+    for corner in (f", corner: 180 deg - 360 deg / {sides}", ""):
+        is_true(build(tower(Random(seed), sides, corner), tmp_path), "tower")
+    plain = tower(Random(seed), sides).replace(
+        f"shape: tower_panel, with: {{sides: {sides}, apothem: apothem", "shape: wall_panel, with: {width: apothem"
+    )
+    is_true(build(plain.replace("    stands_on:", "    corners: equal\n    stands_on:"), tmp_path), "tower")
+    built = build(plain, tmp_path)
+    if sides == 4:
+        is_true(built, "tower")
+        return
+    if sides % 4 == 0:  # it goes round several times, and its walls stand in each other
+        assert "joints/parts-share-space" in built.says()
+        return
+    hints = [f.hint for f in built.findings if f.check == "joints/ring-does-not-close"]
+    assert any(f"{180 - 360 / sides:g}" in hint for hint in hints)
 
 
 @seeds(1, 60)
@@ -221,16 +236,13 @@ def test_a_lid_that_does_not_reach_is_found(tmp_path: Path, seed: int) -> None:
         assert "joints/does-not-rest" in build(wrong, tmp_path).says()
 
 
-def spire(rng: Random, sides: int) -> tuple[str, float, float]:
-    """A spire, its height and its apothem. The facets of a regular pyramid of slope p meet at a normal angle whose cosine is
-    sin²p·cos(360/n) + cos²p."""
+def spire(rng: Random, sides: int, corner: str = "") -> tuple[str, float, float]:
+    """A spire, its height and its apothem."""
     width, height = rng.uniform(30, 90), rng.uniform(30, 120)
     apothem = width / 2 / tan(pi / sides)
-    p = atan2(height, apothem)
-    corner = 180 - degrees(acos(sin(p) ** 2 * cos(2 * pi / sides) + cos(p) ** 2))
     names = [f"p{i}" for i in range(sides)]
     joins = "\n".join(
-        f"      - {{edges: [{a}.right, {b}.left], joint: mitre, corner: {corner:.6f} deg}}"
+        f"      - {{edges: [{a}.right, {b}.left], joint: mitre{corner}}}"
         for a, b in zip(names, names[1:] + names[:1], strict=True)
     )
     text = SPIRE.format(
@@ -240,12 +252,24 @@ def spire(rng: Random, sides: int) -> tuple[str, float, float]:
     return text, height, apothem
 
 
+def facet_corner(sides: int, height: float, apothem: float) -> float:
+    """The angle between two faces of a regular pyramid of slope p: their normals make one whose cosine is
+    sin²p·cos(360/n) + cos²p."""
+    p = atan2(height, apothem)
+    return 180 - degrees(acos(sin(p) ** 2 * cos(2 * pi / sides) + cos(p) ** 2))
+
+
 @seeds(1, 40)
 @pytest.mark.parametrize("sides", (3, 4, 6, 11))
 def test_random_spires_stand_upright_on_all_their_edges(tmp_path: Path, seed: int, sides: int) -> None:
     text, height, apothem = spire(Random(seed), sides)
-    built = build(text, tmp_path)
+    built = build(text, tmp_path)  # no corner is written: the facets carry their number of sides
     is_true(built, "spire")
+    corner = facet_corner(sides, height, apothem)
+    said, *_ = spire(Random(seed), sides, f", corner: {corner:.6f} deg")
+    is_true(build(said, tmp_path), "spire")
+    wrong, *_ = spire(Random(seed), sides, f", corner: {corner + 0.5:.6f} deg")
+    assert "joints/ring-does-not-close" in build(wrong, tmp_path).says()
     fact = built.joined.fact("spire.height")
     assert fact is not None
     assert fact.value == pytest.approx(height, abs=0.01)

@@ -144,6 +144,7 @@ class JoinReader:
             match=match,
             place=table.place,
             at=self.crossing(table) if joint == "cross_lap" else None,
+            unsaid=joint == "mitre" and table.value("corner") is None,
         )
 
     def crossing(self, table: Table) -> tuple[float, float] | None:

@@ -1,7 +1,7 @@
 """Panel assemblies: places, the edge that stands on the table, joins and rests; and what contradicts itself in them."""
 
 from collections import defaultdict
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from publisher.brief import Table, Value
@@ -44,6 +44,8 @@ def read_panels(name: str, table: Table, known: KnownParts, scope: Scope) -> Rea
                 rests.append(rest)
         elif join := reader.join(node, letter(len(joins), small=True)):
             joins.append(join)
+    if table.text("corners") == "equal":
+        joins = _with_equal_corners(joins, reader, table)
     if stands_on is None:
         return ReadPanels(places, None, False)
     plan = PanelPlan(name, places, stands_on, tuple(joins), tuple(rests), table.place)
@@ -52,6 +54,44 @@ def read_panels(name: str, table: Table, known: KnownParts, scope: Scope) -> Rea
     if complete:
         _check_held(plan, reader)
     return ReadPanels(places, plan, complete)
+
+
+def _with_equal_corners(joins: list[Join], reader: JoinReader, table: Table) -> list[Join]:
+    """Return the joins with 180 − 360/n degrees where a mitre without a corner is one of n that go round a ring."""
+    near: dict[str, list[str]] = defaultdict(list)
+    for join in joins:
+        if join.unsaid:
+            near[join.a.panel].append(join.b.panel)
+            near[join.b.panel].append(join.a.panel)
+    corners: dict[str, float] = {}
+    for start in near:
+        ring, waiting = {start}, [start]
+        while waiting:
+            more = [name for name in near[waiting.pop()] if name not in ring]
+            ring.update(more)
+            waiting.extend(more)
+        if len(ring) > 2 and all(len(near[name]) == 2 for name in ring):
+            corners[start] = 180.0 - 360.0 / len(ring)
+    for join in joins:
+        if join.unsaid and join.a.panel not in corners:
+            reader.refuse(
+                rules.EQUAL_CORNERS,
+                f"{join.a} – {join.b} is not one of the mitres of a closed ring, so that corners: equal gives it no angle",
+                "write its corner, or join the panels round the ring to the first one again",
+                join.place,
+            )
+    if not any(join.unsaid for join in joins):
+        value = table.value("corners")
+        reader.refuse(
+            rules.EQUAL_CORNERS,
+            "corners: equal, and no mitre whose corner is unsaid",
+            "remove corners: equal, or the corners of the mitres round the ring",
+            value.place if value else table.place,
+        )
+    return [
+        replace(join, corner=corners[join.a.panel], unsaid=False) if join.unsaid and join.a.panel in corners else join
+        for join in joins
+    ]
 
 
 def _check_edges(plan: PanelPlan, reader: JoinReader, known: KnownParts) -> None:

@@ -48,6 +48,7 @@ class _Spot:
                 lines=(*before.lines, *treatment.lines),
                 laps=tuple(sorted((*before.laps, *treatment.laps), key=_by_place)),
                 rabbet=before.rabbet or treatment.rabbet,
+                as_shaped=before.as_shaped and treatment.as_shaped,
             )
         self.edges[treatment.edge] = treatment
 
@@ -89,7 +90,7 @@ def _treat_join(join: Join, spots: dict[str, _Spot], known: KnownParts) -> None:
     b_edge = _plain(join.b, join, JointLine(0.0, a_thick, (join.match,), forward=False))
     if join.joint in ("mitre", "fold"):  # a V-groove has the same two slopes
         bevel = (180.0 - join.corner) / 2.0
-        a_edge, b_edge = replace(a_edge, bevel=bevel), replace(b_edge, bevel=bevel)
+        a_edge, b_edge = (replace(edge, bevel=bevel, as_shaped=join.unsaid) for edge in (a_edge, b_edge))
     elif join.joint == "butt":
         b_edge = replace(b_edge, take_off=a_thick)
     elif join.joint == "rabbet":

@@ -2,14 +2,18 @@
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
-from math import ceil, cos, floor, pi, radians, sin, sqrt
+from math import acos, asin, atan, ceil, cos, degrees, floor, pi, radians, sin, sqrt
 
 from publisher.design.language.amounts import Amount, Origin, is_whole
 from publisher.design.language.lexer import Fault
 from publisher.design.rules import expressions as rules
 
 CONSTANTS = {"pi": pi}
+_EXACT_ANGLES = {0.0: 0.0, 0.5: 30.0, 1.0: 90.0}
 _EXACT_SINES = {0.0: 0.0, 30.0: 0.5, 90.0: 1.0, 150.0: 0.5, 180.0: 0.0, 210.0: -0.5, 270.0: -1.0, 330.0: -0.5}
+
+
+_DUST = 1e-9  # of divisions: a ratio that is 1 but for it is 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,6 +42,21 @@ def tangent(degrees: float) -> float:
     if degrees % 90.0 == 45.0:
         return 1.0 if degrees % 180.0 == 45.0 else -1.0
     return sine(degrees) / cosine(degrees)
+
+
+def arc_sine(value: float) -> float:
+    """Return the angle in degrees, exact where it is a multiple of 30°. Raises ValueError beyond -1 … 1."""
+    return _EXACT_ANGLES.get(abs(value), degrees(asin(abs(value)))) * (-1.0 if value < 0 else 1.0)
+
+
+def arc_cosine(value: float) -> float:
+    """Return the angle in degrees, exact where it is a multiple of 30°. Raises ValueError beyond -1 … 1."""
+    return 90.0 - arc_sine(value) if abs(value) in _EXACT_ANGLES else degrees(acos(value))
+
+
+def arc_tangent(value: float) -> float:
+    """Return the angle in degrees, from -90 to 90, exact where it is a multiple of 45°."""
+    return 45.0 * value if value in (-1.0, 0.0, 1.0) else degrees(atan(value))
 
 
 def _round_half_away(value: float) -> float:
@@ -84,6 +103,28 @@ def _trigonometry(how: Callable[[float], float]) -> Callable[[Sequence[Amount], 
                 rules.NO_VALUE, f"{name} of {amount.value:g}° has no value", "choose another angle", at
             ) from None
         return Amount(value, origin=Origin.PLAIN if amount.plain else Origin.RATIO)
+
+    return run
+
+
+def _inverse(how: Callable[[float], float]) -> Callable[[Sequence[Amount], str, int], Amount]:
+    def run(amounts: Sequence[Amount], name: str, at: int) -> Amount:
+        amount = amounts[0]
+        if not amount.plain:
+            raise Fault(
+                rules.WRONG_KIND,
+                f"{name} takes a plain number; here it has {amount.words()}",
+                f"divide by something of its own kind: {name}(rise / run)",
+                at,
+            )
+        value = amount.value
+        if name != "atan" and 1.0 < abs(value) < 1.0 + _DUST:
+            value = 1.0 if value > 0 else -1.0
+        try:
+            return Amount(how(value), deg=1)
+        except ValueError:
+            hint = "the sine and the cosine of an angle lie from -1 to 1"
+            raise Fault(rules.NO_VALUE, f"{name} of {value:g} has no value", hint, at) from None
 
     return run
 
@@ -136,6 +177,9 @@ FUNCTIONS = {
     "sin": Function(1, 1, _trigonometry(sine)),
     "cos": Function(1, 1, _trigonometry(cosine)),
     "tan": Function(1, 1, _trigonometry(tangent)),
+    "asin": Function(1, 1, _inverse(arc_sine)),
+    "acos": Function(1, 1, _inverse(arc_cosine)),
+    "atan": Function(1, 1, _inverse(arc_tangent)),
     "abs": Function(1, 1, _absolute),
     "floor": Function(1, 1, _rounding(floor)),
     "ceil": Function(1, 1, _rounding(ceil)),

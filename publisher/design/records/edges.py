@@ -71,7 +71,8 @@ class EdgeTreatment:
 
     ``take_off``: mm by which the panel is shorter at this edge than its nominal size (butt: thickness of the panel that
     runs through; tabs: thickness of the other board, the tabs then reach the nominal edge; rabbet: the paper of the
-    other). ``bevel``: degrees from square; the outline is drawn on the outside face. ``matches``: the letters printed on
+    other). ``bevel``: degrees from square; the outline is drawn on the outside face. ``as_shaped``: the corner is unsaid, so
+    that an edge whose shape asks for a bevel keeps that one. ``matches``: the letters printed on
     both edges of each join; ``lines``: the same letters by the line at which each join lies, nearest to the edge first. ``laps``: slots for
     panels that cross this one. ``rabbet``: foam cut away behind the paper.
     """
@@ -86,3 +87,8 @@ class EdgeTreatment:
     lines: tuple[JointLine, ...] = ()
     laps: tuple[LapSlot, ...] = ()
     rabbet: Rabbet | None = None
+    as_shaped: bool = False
+
+    def bevel_of(self, shaped: float) -> float:
+        """Return the bevel (degrees) of an edge whose shape asks for ``shaped``, 0 for none."""
+        return shaped if self.as_shaped and shaped else self.bevel

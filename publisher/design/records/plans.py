@@ -204,6 +204,7 @@ class Join:
     For ``butt``, ``through`` is the place that runs through. For ``tab_and_slot``, ``tabs_on`` is the place with the tabs;
     a is then always the slotted panel (design swaps a and b if written the other way round). For ``rabbet``, ``through`` is the
     place with the rabbet, which is a. A ``fold`` lies as a mitre does, of one piece of board.
+    ``unsaid``: the corner of a mitre is not written; it is 90, or what the bevels of both shapes ask for.
     For ``cross_lap``, a's slot is open above and b's below, with their middles ``at`` mm
     from the left ends of the two edges; the panels cross at right angles there.
     """
@@ -221,6 +222,7 @@ class Join:
     match: str  # the letter printed on both edges
     place: Place
     at: tuple[float, float] | None = None
+    unsaid: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -143,6 +143,12 @@ CORNER = Rule(
     "A square-cut edge only sits flush on a face at right angles to it.",
     ERROR,
 )
+EQUAL_CORNERS = Rule(
+    "design/equal-corners",
+    "Equal corners are those of mitres that go round a closed ring",
+    "With n corners alike, each is 180 − 360/n degrees; of panels in a row nothing follows.",
+    ERROR,
+)
 SLOT_EDGE = Rule(
     "design/slot-near-edge",
     "A closed slot keeps two board thicknesses from its edge",
@@ -261,6 +267,7 @@ PLAN_RULES = (
     EDGE_TWICE,
     JOIN_OPTION,
     CORNER,
+    EQUAL_CORNERS,
     SLOT_EDGE,
     RABBET,
     FOLD,

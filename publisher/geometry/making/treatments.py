@@ -104,7 +104,7 @@ def _refused(shape: Shape, plan: PartPlan) -> Iterator[Finding]:
 def _moves(edge: Edge, plan: PartPlan) -> float:
     """How far the edge moves into the panel, in mm: the largest take-off, less what a bevel adds on the outside face."""
     own = [t for t in plan.treatments if t.edge == edge.name]
-    bevel = max((t.bevel for t in own), key=abs, default=edge.bevel)
+    bevel = max((t.bevel_of(edge.bevel) for t in own), key=abs, default=edge.bevel)
     growth = plan.thickness * tan(radians(bevel)) if edge.face == "inside" else 0.0
     return max((t.take_off for t in own), default=0.0) - growth
 
@@ -116,7 +116,7 @@ def _finished(edge: Edge, old: Path, new: Path, plan: PartPlan) -> Edge:
         edge,
         start=own[0].start,
         end=own[-1].end,
-        bevel=max((t.bevel for t in treatments), key=abs, default=edge.bevel),
+        bevel=max((t.bevel_of(edge.bevel) for t in treatments), key=abs, default=edge.bevel),
         matches=tuple(letter for t in treatments for letter in t.matches),
     )
 

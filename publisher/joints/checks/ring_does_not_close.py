@@ -1,7 +1,11 @@
 """Joins that close a ring of panels and do not meet."""
 
+from math import acos, degrees
+
 from publisher.basics import Check, Outcome, Severity
-from publisher.joints.assembled import Assembled
+from publisher.design import Join, trimmed
+from publisher.geometry import Edge
+from publisher.joints.assembled import Assembled, MatedPanels
 
 GAP = 0.05
 """mm between the ends of edges that should coincide."""
@@ -29,13 +33,76 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                 check.found(
                     f"the panels do not close: with all other joins made, {join.a} and {join.b} {what}",
                     subject=mated.assembly.plan.name,
-                    hint="check the lengths and corner angles round this ring of panels: turns must add up to 360°",
+                    hint=_cure(mated),
                     place=join.place,
                     value=turned if turned > ANGLE else mating.gap,
                     limit=ANGLE if turned > ANGLE else GAP,
                 )
             )
     return Outcome(looked_at, tuple(found))
+
+
+def _cure(mated: MatedPanels) -> str:
+    """Say the corners that close the ring where its lengths leave no choice, and how many of them were left out."""
+    joins = mated.assembly.plan.joins
+    mitres = [join for join in joins if join.joint in ("mitre", "fold")]
+    free = sum(join.unsaid for join in mitres)
+    lengths = closing_lengths(mated)
+    said = "check the lengths and corner angles round this ring of panels: turns must add up to 360°"
+    if lengths is None:
+        return said
+    ring = len(lengths)
+    if ring == 3:
+        corners = triangle(*lengths.values())
+        if corners is not None:
+            each = ", ".join(
+                f"{join.a} – {join.b} {corners[_third(join, lengths)]:.2f}°"
+                for join in joins
+                if {join.a.panel, join.b.panel} <= set(lengths)
+            )
+            return f"three panels as long as these close at {each}"
+    if max(lengths.values()) - min(lengths.values()) < GAP:
+        unsaid = f"; {free} of the corners are unsaid and taken as 90°, corners: equal gives them this" if free else ""
+        return f"{ring} panels of one length close at corners of {trimmed(180.0 - 360.0 / ring, 4)}°{unsaid}"
+    return said
+
+
+def _third(join: Join, lengths: dict[str, float]) -> int:
+    """Return which of three panels a join does not hold."""
+    return next(i for i, name in enumerate(lengths) if name not in (join.a.panel, join.b.panel))
+
+
+def triangle(a: float, b: float, c: float) -> tuple[float, float, float] | None:
+    """Return the angles (degrees) that lie opposite to three sides, by the law of cosines; None when they do not meet."""
+    if 2.0 * max(a, b, c) >= a + b + c:
+        return None
+    sides = ((a, b, c), (b, a, c), (c, a, b))
+    found = [degrees(acos((q * q + r * r - p * p) / (2.0 * q * r))) for p, q, r in sides]
+    return found[0], found[1], found[2]
+
+
+def closing_lengths(mated: MatedPanels) -> dict[str, float] | None:
+    """Return the panels of an assembly that is one ring, each with its length (mm) between its two joined edges, in the order
+    of the joins; None for anything else, and where those edges are not parallel."""
+    ends: dict[str, list[Edge]] = {}
+    for mating in mated.matings:
+        for ref in (mating.join.a, mating.join.b):
+            panel = mated.assembly.panel(ref.panel)
+            edge = panel.part.edge(ref.edge) if panel is not None else None
+            if edge is None or mating.join.inset or mating.join.at is not None:
+                return None
+            ends.setdefault(ref.panel, []).append(edge)
+    if len(ends) < 3 or len(ends) != len(mated.matings) or any(len(edges) != 2 for edges in ends.values()):
+        return None
+    lengths = {}
+    for name, (one, other) in ends.items():
+        (ax, ay), (bx, by) = one.nominal_start, one.nominal_end
+        way = (bx - ax) / one.nominal_length, (by - ay) / one.nominal_length
+        apart = [abs((x - ax) * way[1] - (y - ay) * way[0]) for x, y in (other.nominal_start, other.nominal_end)]
+        if abs(apart[0] - apart[1]) > GAP:
+            return None
+        lengths[name] = apart[0]
+    return lengths
 
 
 CHECK = Check(

@@ -1,6 +1,6 @@
 """Panels placed in space by their joins and rests, starting from the one that stands on the table."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -46,6 +46,7 @@ def place_panels(plan: PanelPlan, parts: dict[str, Part]) -> PanelAssembly:
     once stays, and the joins that close a ring are checked, not used.
     """
     part_at = {p.name: parts[p.part] for p in plan.places if p.part in parts}
+    plan = replace(plan, joins=tuple(_with_corner(join, part_at) for join in plan.joins))
     frames: dict[str, Frame] = {}
     rested: set[str] = set()
     start = edge_line(part_at, plan.stands_on)
@@ -67,6 +68,14 @@ def place_panels(plan: PanelPlan, parts: dict[str, Part]) -> PanelAssembly:
         if p.name in frames
     )
     return PanelAssembly(plan, panels, tuple(p.name for p in plan.places if p.name not in frames))
+
+
+def _with_corner(join: Join, part_at: dict[str, Part]) -> Join:
+    """Return a mitre whose corner is unsaid with the one that its bevels make: 180 less both."""
+    a, b = (part_at[ref.panel].edge(ref.edge) if ref.panel in part_at else None for ref in (join.a, join.b))
+    if not join.unsaid or a is None or b is None:
+        return join
+    return replace(join, corner=180.0 - a.bevel - b.bevel)
 
 
 def _by_join(

@@ -87,3 +87,26 @@ def test_panels_that_cross_one_edge_need_places_that_lie_apart(tried: Callable[.
     (finding,) = at("60").design.findings
     assert finding.message == "two panels cross at one place of front.top"
     assert "0.00 mm apart; the slots there need more than 5.30 mm" in finding.hint
+
+
+@pytest.mark.parametrize("sides", (3, 5, 8))
+def test_equal_corners_go_round_a_ring(sides: int, tried: Callable[..., Any]) -> None:
+    """180 − 360/n degrees, also beside a lid that is not of the ring; a corner that is written keeps its own."""
+    names = ["front", *(f"p{i}" for i in range(1, sides))]
+    rows = [
+        f"{{edges: [{a}.right, {b}.left], joint: mitre}}" for a, b in zip(names, names[1:] + names[:1], strict=True)
+    ]
+    places = ", ".join(f"{name}: wall" for name in names)
+    text = box(f"{places}, lid: rib", *rows, "{rests: lid, on: [front.top]}")
+    equal = tried(text.replace("stands_on:", "corners: equal\n    stands_on:"))
+    assert equal.found == []
+    assert [join.corner for join in equal.design.panels[0].joins] == pytest.approx([180 - 360 / sides] * sides)
+    assert not any(join.unsaid for join in equal.design.panels[0].joins)
+    plain = tried(text)
+    assert [(join.corner, join.unsaid) for join in plain.design.panels[0].joins] == [(90.0, True)] * sides
+
+
+def test_equal_corners_of_panels_in_a_row_are_refused(tried: Callable[..., Any]) -> None:
+    text = box("front: wall, two: slab, three: rib", "{edges: [front.right, two.left], joint: mitre}",
+               "{edges: [two.right, three.left], joint: mitre}").replace("stands_on:", "corners: equal\n    stands_on:")  # fmt: skip
+    assert set(tried(text).found) == {"design/equal-corners"}

@@ -19,7 +19,21 @@ def work(text: str) -> Amount:
 
 
 def test_the_functions_are_those_of_the_language() -> None:
-    assert set(FUNCTIONS) == {"min", "max", "sqrt", "sin", "cos", "tan", "abs", "floor", "ceil", "round"}
+    assert set(FUNCTIONS) == {
+        "min",
+        "max",
+        "sqrt",
+        "sin",
+        "cos",
+        "tan",
+        "asin",
+        "acos",
+        "atan",
+        "abs",
+        "floor",
+        "ceil",
+        "round",
+    }
 
 
 def test_trigonometry_takes_degrees_and_is_exact_at_the_common_angles() -> None:
@@ -50,6 +64,13 @@ def test_trigonometry_takes_degrees_and_is_exact_at_the_common_angles() -> None:
         ("max(3 mm, 1/2 in, 1 cm)", 12.7),
         ("min(3, 2, 5)", 2.0),
         ("sqrt(9 mm * 4 mm)", 6.0),
+        ("asin(0.5)", 30.0),
+        ("asin(-1)", -90.0),
+        ("acos(-0.5)", 120.0),
+        ("acos(60 mm / 60 mm)", 0.0),
+        ("acos(0.1 * 3 / 0.3)", 0.0),  # 1.0000000000000002 in binary
+        ("atan(50 mm / 50 mm)", 45.0),
+        ("180 deg - 2 * atan(1)", 90.0),
     ],
 )
 def test_values(text: str, value: float) -> None:
@@ -65,6 +86,10 @@ def test_values(text: str, value: float) -> None:
         ("max(0, 3 mm)", "design/mixed-kinds", "0 mm, not 0"),
         ("sin(3 mm)", "design/wrong-kind", "write degrees"),
         ("cos(3 mm / 2 mm)", "design/ratio-as-size", "not an angle"),
+        ("asin(1.01)", "design/no-value", "from -1 to 1"),
+        ("acos(-2)", "design/no-value", "acos of -2"),
+        ("atan(3 mm)", "design/wrong-kind", "atan(rise / run)"),
+        ("acos(30 deg)", "design/wrong-kind", "plain number"),
         ("tan(90)", "design/no-value", "tan of 90°"),
         ("tan(-270 deg)", "design/no-value", "tan of -270°"),
         ("sqrt(-4)", "design/no-value", "negative"),
@@ -77,3 +102,11 @@ def test_faults(text: str, rule: str, says: str) -> None:
     assert caught.value.rule is not None
     assert caught.value.rule.id == rule
     assert says in f"{caught.value.message} | {caught.value.hint}"
+
+
+def test_inverse_functions_undo_the_others() -> None:
+    """Whole degrees from -89 to 89, and what comes out is an angle that adds to others."""
+    for angle in range(-89, 90):
+        assert work(f"asin(sin({angle}))").value == pytest.approx(angle, abs=1e-9)
+        assert work(f"atan(tan({angle} deg)) + 0 deg").value == pytest.approx(angle, abs=1e-9)
+        assert work(f"acos(cos({angle + 90}))").value == pytest.approx(angle + 90, abs=1e-6)

@@ -3,7 +3,7 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.basics import Severity
-from publisher.joints.checks.ring_does_not_close import CHECK
+from publisher.joints.checks.ring_does_not_close import CHECK, triangle
 
 
 def box(make: SimpleNamespace, last: str, corner: float = 90.0) -> object:
@@ -43,3 +43,16 @@ def test_a_crate_closes_and_one_with_a_slot_a_millimetre_off_does_not(make: Simp
         outcome = CHECK.run(make.assembled(make.design(panels=(plan,)), *parts.values()), CHECK)
         assert outcome.looked_at == 4
         assert [said for f, said in zip(outcome.findings, messages, strict=True) if said not in f.message] == []
+
+
+def test_the_angles_that_close_three_panels_are_said(make: SimpleNamespace) -> None:
+    """Sides of 30, 40 and 50 mm: a right angle between the shorter two, and atan(4/3) = 53.13° and 36.87°."""
+    plan = make.panels(
+        "t", {"a": "w30", "b": "w40", "c": "w50"}, "a.bottom",
+        make.join("a.right", "b.left", corner=80.0), make.join("b.right", "c.left", corner=40.0),
+        make.join("c.right", "a.left", corner=60.0),
+    )  # fmt: skip
+    walls = [make.wall(f"w{size}", size, 40) for size in (30, 40, 50)]
+    (found,) = CHECK.run(make.assembled(make.design(panels=(plan,)), *walls), CHECK).findings
+    assert "a.right – b.left 90.00°, b.right – c.left 36.87°, c.right – a.left 53.13°" in found.hint
+    assert triangle(30, 40, 80) is None
