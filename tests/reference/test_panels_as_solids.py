@@ -75,6 +75,23 @@ assembly:
       - {{edges: [far.bottom, floor.top], joint: butt, runs_through: far}}
       - {{rests: deck, on: [near.slope, far.slope]}}
 """
+COURT = """
+sizes: {{board: {board:.2f} mm, width: {width:.2f} mm, depth: {depth:.2f} mm, height: {height:.2f} mm}}
+parts:
+  back: {{name: Back, board: foam, shape: wall_panel, with: {{width: width, height: height}}}}
+  side: {{name: Side, board: foam, shape: wall_panel, with: {{width: depth, height: height}}}}
+  low: {{name: Low, board: foam, shape: wall_panel, with: {{width: depth, height: {low:.2f} * height}}}}
+  ruin: {{name: Ruin, board: foam, shape: ruin, with: {{width: width, height: height, least_height: 0.3 * height, seed: {seed}}}}}
+assembly:
+  court:
+    panels: {{front: ruin, right: side, back: back, left: low}}
+    stands_on: front.bottom
+    joins:
+      - {{edges: [front.right, right.left], {joints[0]}{flush}}}
+      - {{edges: [right.right, back.left], {joints[1]}}}
+      - {{edges: [back.right, left.left], {joints[2]}{flush}}}
+      - {{edges: [left.right, front.left], {joints[3]}{flush}}}
+"""
 TOWER = """
 sizes: {{board: {board:.2f} mm, apothem: {apothem:.2f} mm, height: {height:.2f} mm}}
 parts:
@@ -174,6 +191,24 @@ def test_a_deck_lies_along_its_slopes_however_it_is_drawn(tmp_path: Path, seed: 
     is_true(build(LEAN_TO.format(**said), tmp_path), "lean")
     wrong = build(LEAN_TO.format(**{**said, "deck_width": "width - 12 * board"}), tmp_path)
     assert "joints/does-not-rest" in wrong.says()
+
+
+@seeds(2, 60)
+@pytest.mark.parametrize("kind", (0, 1))
+def test_a_low_wall_and_a_ruin_stand_in_a_ring(tmp_path: Path, seed: int, kind: int) -> None:
+    """Edges of unequal length that are flush at the bottom: all four walls stand on the table. Without the word it is an error."""
+    rng = Random(seed)
+    said: dict[str, object] = {
+        "board": rng.choice((5.0, 4.76, 3.0)), "width": rng.uniform(80, 140), "depth": rng.uniform(60, 120), "height": rng.uniform(50, 100),
+        "low": rng.uniform(0.2, 0.8), "seed": seed, "joints": [JOINTS[kind].format(a=a, b=b) for a, b in CORNERS],
+    }  # fmt: skip
+    built = build(COURT.format(**said, flush=", flush: bottom"), tmp_path)
+    is_true(built, "court")
+    assert [body.bounding_box()[2] for body in built.solids("court").values()] == pytest.approx([0.0] * 4, abs=0.001)
+    assert "joints/edge-lengths-differ" in build(COURT.format(**said, flush=""), tmp_path).says()
+    assert built.says().isdisjoint({"joints/edge-lengths-differ", "joints/ring-does-not-close"})
+    floating = build(COURT.format(**said, flush=", flush: top"), tmp_path)
+    assert "joints/ring-does-not-close" in floating.says()  # a low wall hung up on one side and standing on the other
 
 
 @seeds(1, 20)

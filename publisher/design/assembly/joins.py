@@ -1,5 +1,7 @@
 """Joins of panels: which edges meet, by which joint, at which corner."""
 
+from dataclasses import replace
+
 from publisher.basics import Place, Rule
 from publisher.brief import Table, Value
 from publisher.design.language import Scope, listed, pick_hint, read_count, say_mm, trimmed
@@ -9,16 +11,16 @@ from publisher.design.rules import plans as rules
 
 #: What each joint must and may say beside its edges.
 JOINT_OPTIONS = {
-    "butt": (("runs_through",), ("corner", "inset")),
-    "rabbet": (("rabbet_on",), ("corner",)),
-    "mitre": ((), ("corner",)),
+    "butt": (("runs_through",), ("corner", "inset", "flush")),
+    "rabbet": (("rabbet_on",), ("corner", "flush")),
+    "mitre": ((), ("corner", "flush")),
     "fold": ((), ("corner",)),
     "tab_and_slot": (("tabs_on", "tabs", "play"), ("corner", "inset", "loosest")),
     "cross_lap": (("at", "play"), ("corner", "loosest")),
 }
 #: The option that names the leading panel, where a joint has one.
 LEADING = {"butt": "runs_through", "rabbet": "rabbet_on", "tab_and_slot": "tabs_on"}
-_ALL_OPTIONS = ("runs_through", "rabbet_on", "at", "tabs_on", "tabs", "play", "inset", "loosest")
+_ALL_OPTIONS = ("runs_through", "rabbet_on", "at", "tabs_on", "tabs", "play", "inset", "loosest", "flush")
 JOINTS: dict[str, Joint] = {
     "butt": "butt",
     "rabbet": "rabbet",
@@ -99,7 +101,9 @@ class JoinReader:
         if (joint in ("butt", "rabbet") and leading == b.panel) or (joint == "tab_and_slot" and leading == a.panel):
             a, b = b, a
         fits = joint != "rabbet" or self.rabbet_fits(table, a)
-        return self.made(table, a, b, joint, corner, leading, match) if fits else None
+        join = self.made(table, a, b, joint, corner, leading, match) if fits else None
+        end = table.text("flush")
+        return replace(join, flush=(nodes[0].text.partition(".")[0].strip(), end)) if join and end else join
 
     def made(
         self, table: Table, a: EdgeRef, b: EdgeRef, joint: str, corner: float, leading: str, match: str

@@ -205,6 +205,8 @@ class Join:
     a is then always the slotted panel (design swaps a and b if written the other way round). For ``rabbet``, ``through`` is the
     place with the rabbet, which is a. A ``fold`` lies as a mitre does, of one piece of board.
     ``unsaid``: the corner of a mitre is not written; it is 90, or what the bevels of both shapes ask for.
+    ``flush``: where edges of unequal length meet over the shorter one's, the place on whose template an end of its edge is
+    named, and that end: bottom, top, left or right; the others' ends lie apart there. None: they meet over their whole length.
     For ``cross_lap``, a's slot is open above and b's below, with their middles ``at`` mm
     from the left ends of the two edges; the panels cross at right angles there.
     """
@@ -223,6 +225,7 @@ class Join:
     place: Place
     at: tuple[float, float] | None = None
     unsaid: bool = False
+    flush: tuple[str, str] | None = None
 
 
 @dataclass(frozen=True, slots=True)

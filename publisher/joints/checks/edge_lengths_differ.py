@@ -27,7 +27,8 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                         f"{join.a}{beside} is {say_length(mating.length_a)} long and {join.b}, which meets it, "
                         f"{say_length(mating.length_b)}: they differ by {differ:.2f} mm",
                         subject=mated.assembly.plan.name,
-                        hint="write both lengths from one size; stated sizes leave out tabs and are not shortened for the board",
+                        hint="write both lengths from one size (stated sizes leave out tabs and are not shortened for the board); "
+                        "where a low panel is meant to meet a high one, say flush: bottom in the join",
                         place=join.place,
                         value=differ,
                         limit=LIMIT,

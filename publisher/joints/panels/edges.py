@@ -3,7 +3,7 @@
 import numpy as np
 import shapely
 
-from publisher.design import EdgeRef
+from publisher.design import EdgeRef, Join
 from publisher.geometry import Edge, Part, polygon
 from publisher.joints.panels.space import EdgeLine, depth_of, line_of
 
@@ -36,6 +36,28 @@ def joint_line(part_at: dict[str, Part], ref: EdgeRef, inset: float) -> EdgeLine
     foot = shifted - float(shifted @ line.along) * line.along
     first, last = foot + low * line.along, foot + high * line.along
     return line_of((float(first[0]), float(first[1])), (float(last[0]), float(last[1])), line.depth)
+
+
+def mating_lines(part_at: dict[str, Part], join: Join) -> tuple[EdgeLine, EdgeLine] | None:
+    """Return the lines of both panels that a join lays on each other: the whole edges, or, of edges that are flush at one
+    end, both from there on over the length of the shorter; None where one of them is not there."""
+    line, edge = joint_line(part_at, join.a, join.inset), edge_line(part_at, join.b)
+    if line is None or edge is None or join.flush is None:
+        return None if line is None or edge is None else (line, edge)
+    place, end = join.flush
+    named = line if place == join.a.panel else edge
+    way = {"left": -named.along[0], "right": named.along[0], "bottom": -named.along[1], "top": named.along[1]}[end]
+    ahead = way > 0.0  # the named end is the one that the edge runs to; the other edge runs the other way
+    length = min(line.length, edge.length)
+    at_end = ahead if named is line else not ahead
+    return _shortened(line, length, at_end), _shortened(edge, length, not at_end)
+
+
+def _shortened(line: EdgeLine, length: float, at_end: bool) -> EdgeLine:
+    """Return the stretch of a line of this length at its end or its start."""
+    move = (line.length - length) / 2.0 * (line.along if at_end else -line.along)
+    middle = (line.middle[0] + float(move[0]), line.middle[1] + float(move[1]))
+    return EdgeLine(line.along, middle, length, line.depth)
 
 
 def lap_line(part_at: dict[str, Part], ref: EdgeRef, at: float) -> EdgeLine | None:

@@ -8,7 +8,7 @@ import shapely
 
 from publisher.design import Join
 from publisher.geometry import polygon
-from publisher.joints.panels.edges import edge_line, joint_line, lap_line
+from publisher.joints.panels.edges import lap_line, mating_lines
 from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.space import Array, EdgeLine, Frame
 
@@ -39,9 +39,10 @@ def matings_of(assembly: PanelAssembly) -> tuple[Mating, ...]:
             if a is not None and b is not None and upper is not None and lower is not None:
                 found.append(Mating(join, upper.length, lower.length, *_cross(a.frame, upper, b.frame, lower), None))
             continue
-        line, edge = joint_line(part_at, join.a, join.inset), edge_line(part_at, join.b)
-        if a is None or b is None or line is None or edge is None:
+        lines = mating_lines(part_at, join)
+        if a is None or b is None or lines is None:
             continue
+        line, edge = lines
         gap, corner = _meet(a.frame, line, b.frame, edge)
         misses = tab_misses(a, b, edge) if join.joint == "tab_and_slot" else None
         found.append(Mating(join, line.length, edge.length, gap, corner, misses))

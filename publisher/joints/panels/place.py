@@ -7,7 +7,7 @@ import numpy as np
 from publisher.basics import Place
 from publisher.design import Join, PanelPlan, Rest
 from publisher.geometry import Part
-from publisher.joints.panels.edges import edge_line, joint_line, lap_line, nominal_outline, top_edges
+from publisher.joints.panels.edges import edge_line, lap_line, mating_lines, nominal_outline, top_edges
 from publisher.joints.panels.settle import settled
 from publisher.joints.panels.space import Array, EdgeLine, Frame, joined, let_in, letting_in, resting, standing
 from publisher.joints.panels.touching import touch_of
@@ -93,9 +93,10 @@ def _by_join(
             if a_placed:
                 return join.b.panel, let_in(frames[join.a.panel], upper, lower), False
             return join.a.panel, letting_in(frames[join.b.panel], lower, upper), False
-        line, edge = joint_line(part_at, join.a, join.inset), edge_line(part_at, join.b)
-        if line is None or edge is None:
+        lines = mating_lines(part_at, join)
+        if lines is None:
             continue
+        line, edge = lines
         if a_placed:
             return join.b.panel, joined(frames[join.a.panel], line, edge, join.corner), False
         return join.a.panel, joined(frames[join.b.panel], edge, line, join.corner), False

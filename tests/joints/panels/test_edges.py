@@ -4,7 +4,7 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.design import EdgeRef
-from publisher.joints.panels.edges import edge_line, joint_line, nominal_outline, top_edges
+from publisher.joints.panels.edges import edge_line, joint_line, mating_lines, nominal_outline, top_edges
 
 
 def test_a_joint_line_is_as_long_as_the_outline_is_there(make: SimpleNamespace) -> None:
@@ -45,3 +45,22 @@ def test_the_top_edge_of_a_bevelled_panel_lies_back_on_its_inside_face(make: Sim
     assert inside.middle == pytest.approx((75, 100))
     assert outside.depth == inside.depth == 5.0
     assert top_edges(replace(roof, edges=())) == []
+
+
+@pytest.mark.parametrize(
+    ("flush", "high", "low"),
+    [
+        (("t", "bottom"), (100.0, 20.0), (0.0, 20.0)),
+        (("w", "bottom"), (100.0, 20.0), (0.0, 20.0)),
+        (("t", "top"), (100.0, 70.0), (0.0, 20.0)),
+        (None, (100.0, 45.0), (0.0, 20.0)),
+    ],
+)
+def test_edges_that_are_flush_meet_over_the_shorter_one(
+    make: SimpleNamespace, flush: tuple[str, str] | None, high: tuple[float, float], low: tuple[float, float]
+) -> None:
+    """A wall 40 mm high against one of 90 mm: the middles of both stretches, each in its panel's coordinates."""
+    parts = {"t": make.wall("t", 100, 90), "w": make.wall("w", 60, 40)}
+    line, edge = mating_lines(parts, replace(make.join("t.right", "w.left"), flush=flush))
+    assert (line.middle, edge.middle) == (high, low)
+    assert line.length == (40.0 if flush else 90.0)
