@@ -21,13 +21,15 @@ from publisher.joints.facts.needs import (
     same_kind,
     shortfall,
 )
-from publisher.joints.facts.part_facts import beside, slot_size, slots_of
+from publisher.joints.facts.part_facts import Bar, bars_of, beside, short_side, slot_size, slots_of
 
 __all__ = [
     "CLOSE",
     "MEETING_SIZE_ALONE",
     "PACKS_DO_NOT_MEET",
+    "Bar",
     "MeetingSize",
+    "bars_of",
     "beside",
     "compare_meets",
     "hint_of",
@@ -37,6 +39,7 @@ __all__ = [
     "message_of",
     "nearest_fact",
     "same_kind",
+    "short_side",
     "shortfall",
     "slot_size",
     "slots_of",

@@ -1,6 +1,7 @@
 """Facts of single parts, named ``gable.width``, ``gable.door.height``, ``gable.least_wall`` and so on."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from math import dist, inf
 
 import shapely
@@ -47,6 +48,33 @@ def slot_size(slot: Path) -> tuple[float, float]:
     box = shapely.get_coordinates(shapely.oriented_envelope(shapely.Polygon(slot.points)))
     a, b = dist(box[0], box[1]), dist(box[1], box[2])
     return round(min(a, b), 9), round(max(a, b), 9)  # a rectangle cut as 5.3 wide is 5.3 wide
+
+
+@dataclass(frozen=True, slots=True)
+class Bar:
+    """Board left between an opening and what is next to it: its least width and how long it is about as narrow, in mm."""
+
+    opening: str
+    width: float
+    length: float
+
+
+def bars_of(part: Part) -> tuple[Bar, ...]:
+    """Return the bars between each opening and every later one, and between it and the edges that it must keep away from."""
+    areas = [shapely.Polygon(opening.ring.points) for opening in part.openings]
+    found = []
+    for at, (opening, area) in enumerate(zip(part.openings, areas, strict=True)):
+        for other in (*areas[at + 1 :], *shapely.get_parts(_rim(part, opening))):
+            width = float(area.distance(other))
+            along = shapely.intersection(area.exterior, shapely.buffer(other, 1.05 * width + SAME))
+            found.append(Bar(opening.name, width, float(along.length)))
+    return tuple(found)
+
+
+def short_side(part: Part) -> float:
+    """Return the short side (mm) of the smallest rectangle about a part."""
+    box = shapely.get_coordinates(shapely.oriented_envelope(shapely.Polygon(part.outline.outer.points)))
+    return min(dist(box[0], box[1]), dist(box[1], box[2])) if len(box) > 3 else 0.0
 
 
 def least_wall(part: Part) -> float:

@@ -13,7 +13,7 @@ from publisher.basics import Pose
 from publisher.geometry import Part
 from publisher.joints.model import Layer
 from publisher.joints.outlines import Array, move, pieces, sound, whole_polygon
-from publisher.joints.stacks.circles import farthest
+from publisher.joints.stacks.circles import CLOSE, farthest
 
 Key = tuple[object, ...]
 
@@ -45,6 +45,7 @@ class PlanGeometry:
         self._inverses = np.linalg.inv(self._matrices) if layers else self._matrices
         self._contacts: dict[Key, Contact] = {}
         self._bare: dict[Key, shapely.Geometry] = {}
+        self._strips: dict[Key, float] = {}
         self._covers: dict[Key, bool] = {}
 
     def key(self, lower: int, upper: int) -> Key:
@@ -64,6 +65,17 @@ class PlanGeometry:
             reach = farthest(over, both) if not both.is_empty else np.inf
             self._contacts[key] = Contact(both.area, both.area / smaller, self.to_local(bare, lower), reach)
         return self._contacts[key]
+
+    def strip(self, lower: int) -> float:
+        """Return the width (mm) of the widest strip in which the next layer lies on this one: of the largest circle there."""
+        key = self.key(lower, lower + 1)
+        if key not in self._strips:
+            both = shapely.intersection(self.placed[lower], self.placed[lower + 1])
+            circles = [
+                shapely.maximum_inscribed_circle(piece, CLOSE) for piece in shapely.get_parts(pieces(both, 1e-6))
+            ]
+            self._strips[key] = 2.0 * max((float(circle.length) for circle in circles), default=0.0)
+        return self._strips[key]
 
     def bare(self, lower: int) -> shapely.Geometry:
         """Return what the next layer leaves bare of this one, in the frame of the assembly; the whole top layer."""

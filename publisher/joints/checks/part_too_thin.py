@@ -1,0 +1,56 @@
+"""Parts and bars that are too thin to cut and to keep."""
+
+from collections.abc import Iterator
+
+from publisher.basics import Check, Finding, Outcome, Severity
+from publisher.design import Board, say_length
+from publisher.geometry import Part
+from publisher.joints.assembled import Assembled
+from publisher.joints.facts import bars_of, short_side
+from publisher.joints.least_sizes import BAR, LONG_BAR, SHORT_BAR, WHOLE_PART, least
+
+DUST = 0.01  # mm
+
+
+def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+    """Measure the width of every part, and of every bar between an opening and the next or the edge."""
+    boards = {board.id: board for board in subject.design.boards}
+    found = [finding for part in subject.parts for finding in _thin(part, boards[part.board], check)]
+    return Outcome(len(subject.parts), tuple(found))
+
+
+def _thin(part: Part, board: Board, check: Check[Assembled]) -> Iterator[Finding]:
+    wide, wanted = short_side(part), least(WHOLE_PART, board)
+    who = f"part {part.letter} ({part.name})"
+    if wide < wanted - DUST:
+        yield check.found(
+            f"{who} is {say_length(wide)} wide; {say_length(wanted)} can be cut and kept (common practice)",
+            subject=part.id,
+            hint="make it wider, or cut it from card",
+            place=part.place,
+            value=wide,
+            limit=wanted,
+        )
+    cases = [(bar.width, least(LONG_BAR if bar.length > BAR else SHORT_BAR, board), bar) for bar in bars_of(part)]
+    weak = [case for case in cases if case[0] < case[1] - DUST]
+    if weak:
+        width, wanted, bar = min(weak, key=lambda case: case[0] / case[1])
+        yield check.found(
+            f"{who} has a bar {say_length(width)} wide and about {say_length(bar.length)} long beside the opening "
+            f"{bar.opening}; {say_length(wanted)} hold (common practice)",
+            subject=part.id,
+            hint="move the openings apart or make them smaller; frames and glazing bars are cut from card",
+            place=part.place,
+            value=width,
+            limit=wanted,
+        )
+
+
+CHECK = Check(
+    "joints/part-too-thin",
+    "Parts and bars are wide enough to cut and to keep",
+    "foam narrower than its thickness tears under the knife or breaks in the hand (common practice, no source)",
+    Severity.WARNING,
+    run=run,
+    may_be_empty=True,
+)

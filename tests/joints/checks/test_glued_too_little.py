@@ -1,0 +1,48 @@
+from random import Random
+from types import SimpleNamespace
+
+import pytest
+
+from publisher.basics import Severity
+from publisher.joints.assembled import Assembled
+from publisher.joints.checks.glued_too_little import CHECK
+
+ID = "joints/glued-too-little"
+
+
+def pair(make: SimpleNamespace, upper: tuple[float, float], by: float, *, loose: bool = False) -> Assembled:
+    """A slab of 60 × 60 mm and one of another size on it, shifted by ``by`` mm."""
+    low = make.stack("s_low", ("slab", 1, 0.0, (0, 0)))
+    top = make.stack("s_top", ("top", 1, 0.0, (by, 0)), on="s_low", loose=loose)
+    parts = (make.rectangle("slab", 0, 0, 60, 60), make.rectangle("top", 0, 0, *upper))
+    return make.assembled(make.design(stacks=(low, top)), *parts)
+
+
+@pytest.mark.keeps(ID)
+@pytest.mark.parametrize(("upper", "by"), [((60, 60), 0), ((60, 60), 44), ((6, 6), 0)])
+def test_a_layer_that_lies_on_enough_of_the_other_holds(
+    make: SimpleNamespace, upper: tuple[float, float], by: float
+) -> None:
+    """All of a small part, more than a quarter of the smaller one."""
+    assert CHECK.run(pair(make, upper, by), CHECK).findings == ()
+
+
+@pytest.mark.breaks(ID)
+def test_slivers_are_found(make: SimpleNamespace) -> None:
+    (thin,) = CHECK.run(pair(make, (20, 60), 53), CHECK).findings  # 7 of 20 mm: 35 % in a strip of 7 mm
+    assert thin.severity is Severity.WARNING
+    assert (thin.value, thin.limit) == (pytest.approx(7.0, abs=0.05), 8.0)
+    (share,) = CHECK.run(pair(make, (60, 60), 50), CHECK).findings
+    assert "17% of the smaller" in share.message
+    assert CHECK.run(pair(make, (60, 60), 50, loose=True), CHECK).findings == ()  # nothing is glued there
+    assert CHECK.run(pair(make, (60, 60), 61), CHECK).looked_at == 0  # it hangs in the air: another finding
+
+
+@pytest.mark.parametrize("seed", range(25))
+def test_random_pairs_against_plain_rectangles(make: SimpleNamespace, seed: int) -> None:
+    rng = Random(seed)
+    upper, by = (rng.uniform(10, 60), rng.uniform(10, 60)), rng.uniform(0, 58)
+    wide = min(60.0, by + upper[0]) - by
+    share = wide * upper[1] / (upper[0] * upper[1])
+    bad = share < 0.99 and (share < 0.25 or min(wide, upper[1]) < 8.0)
+    assert bool(CHECK.run(pair(make, upper, by), CHECK).findings) == bad
