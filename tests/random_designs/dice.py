@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from random import Random
 from typing import TypeVar
 
-from tests.random_designs.design import BOARDS, PAPERS, SHEETS, Base
+from tests.random_designs.design import BOARDS, PAPERS, Base
 
 Item = TypeVar("Item")
 
@@ -72,11 +72,6 @@ class Dice:
         """Return the play of a slot: at least the spread of the board, plus what half a per cent of print scale takes."""
         least = round(base.spread + 0.006 * (base.t + base.spread), 2)
         return self.above("slot play", least, least + 0.25, FIT)
-
-
-def sheet_of(longest: float) -> float:
-    """Return the length in mm that the sheet of a design can hold."""
-    return next((long for _, long in SHEETS.values() if longest <= long), 994.0)
 
 
 def is_near(limit: str, distance: float) -> bool:

@@ -11,7 +11,7 @@ def true_design(seed: int, kind: str = "", paper: str = "") -> Design:
     """Return the true design of a seed; its kind follows from the seed where none is asked for."""
     kind = kind or tuple(KINDS)[seed % len(KINDS)]
     dice = Dice(f"{kind} {seed}", paper)
-    made = KINDS[kind].design(KINDS[kind].draw(dice))
+    made: Design = KINDS[kind].design(KINDS[kind].draw(dice))
     return replace(made, seed=seed, near=tuple(sorted(dice.near.items())))
 
 

@@ -17,6 +17,7 @@ from tests.random_designs.tool import build, check
 
 CASES = Path(__file__).parent / "cases"
 TRIES = 60
+BUILDS = 10  # tries where each is a whole build
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,7 +81,7 @@ def smallest(failure: Failure) -> Design:
 
     A plan is passed over when its solids say otherwise than those of the example: true stays true, untrue untrue.
     """
-    design, left = failure.example, TRIES
+    design, left = failure.example, BUILDS if "build" in failure.expects else TRIES
     untrue = bool(untruths(design))
     kind = KINDS[design.kind]
     while left:

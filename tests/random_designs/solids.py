@@ -11,7 +11,7 @@ Array = npt.NDArray[np.float64]
 Point = tuple[float, float]
 
 
-def hull(points: Sequence[Sequence[float]]) -> Manifold:
+def hull(points: Sequence[Sequence[float]] | Array) -> Manifold:
     """Return the convex solid with these corners."""
     return Manifold.hull_points(np.asarray(points, dtype=np.float64))
 
@@ -84,7 +84,7 @@ def centroid(solid: Manifold) -> Array:
     return np.asarray((corners.sum(axis=1) / 4.0 * volumes[:, None]).sum(axis=0) / volumes.sum())
 
 
-def inside_by(hull_of: CrossSection, point: Sequence[float]) -> float:
+def inside_by(hull_of: CrossSection, point: Sequence[float] | Array) -> float:
     """Return how far inside the convex hull of an area a point lies (mm); negative outside, and for no area."""
     polygons = hull_of.hull().to_polygons()
     if not polygons:

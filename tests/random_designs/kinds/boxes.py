@@ -64,7 +64,7 @@ def draw(dice: Dice) -> Box:
         inner,
         top,
         over,
-        dice.play(base),
+        dice.play(base) if joint == "tab_and_slot" else 0.0,
         opening,
         surface(dice, [length * height]),
     )
@@ -151,7 +151,7 @@ def _piece(plan: Box) -> Piece:
         touches += [Touch("front", name, (0.0, -1.0, 0.0), t * high), Touch("back", name, (0.0, 1.0, 0.0), t * high)]
         if plan.top == "deck":
             touches.append(Touch("deck", name, (0.0, 0.0, 1.0), t * (deep - 2 * t)))
-    rests = ()
+    rests: tuple[Rest, ...] = ()
     if plan.top == "deck":
         boards["deck"] = block((0.0, 0.0, high), (plan.length, plan.depth, high + t))
         touches += [Touch("deck", name, (0.0, 0.0, 1.0), t * plan.length) for name in ("front", "back")]

@@ -32,6 +32,7 @@ def draw(dice: Dice) -> Drawing:
     base = dice.base("Random drawing")
     form = dice.one_of(("polygon", "round", "shore"))
     size = dice.page_wide(40.0, 380.0, 0.0, base.paper)
+    corners: tuple[Point, ...]
     if form == "round":
         high, radius = dice.size(40.0, max(40.0, min(size, 300.0))), dice.size(3.0, 18.0)
         corners = ((10.0, 10.0), (10.0 + size, 10.0), (10.0 + size, 10.0 + high), (10.0, 10.0 + high))
@@ -106,9 +107,8 @@ def outline(plan: Drawing) -> list[Point]:
             for k in range(STEPS):
                 u = k / STEPS
                 w = ((1 - u) ** 3, 3 * u * (1 - u) ** 2, 3 * u * u * (1 - u), u**3)
-                down_ring.append(
-                    tuple(sum(c * p[i] for c, p in zip(w, (start, a, b, end), strict=True)) for i in (0, 1))
-                )
+                bent = list(zip(w, (start, a, b, end), strict=True))
+                down_ring.append((sum(c * p[0] for c, p in bent), sum(c * p[1] for c, p in bent)))
     return [(x, -y) for x, y in reversed(down_ring)]
 
 
@@ -133,7 +133,7 @@ def design(plan: Drawing) -> Design:
         Touch(f"layer {k}", f"layer {k + 1}", (0.0, 0.0, -1.0), section.area()) for k in range(1, plan.count)
     )
     truth = plan.count * t
-    needs = (Need("slab.height", round(truth - plan.base.margin, 3), truth),)
+    needs: tuple[Need, ...] = (Need("slab.height", round(truth - plan.base.margin, 3), truth),)
     facts = (
         ("layer.width", width),
         ("layer.height", height),

@@ -6,6 +6,7 @@ x runs along the front gable, y backwards, z up. The underside of a slope is the
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from math import cos, radians, sin, tan
+from typing import Any
 
 from manifold3d import CrossSection, Manifold
 
@@ -53,7 +54,20 @@ def draw(dice: Dice) -> House:
     verge = dice.size(0.0, 15.0)
     opening = drawn(dice, length, eaves, rim_of(t), ends=4 * t)
     pattern = surface(dice, [length * eaves, span * eaves * 1.5])
-    return House(base, joint, span, length, past, eaves, pitch, overhang, verge, dice.play(base), opening, pattern)
+    return House(
+        base,
+        joint,
+        span,
+        length,
+        past,
+        eaves,
+        pitch,
+        overhang,
+        verge,
+        dice.play(base) if joint == "tab_and_slot" else 0.0,
+        opening,
+        pattern,
+    )
 
 
 def design(plan: House) -> Design:
@@ -187,6 +201,10 @@ def faults(plan: House, dice: Dice) -> dict[str, House]:
     return made
 
 
+def _with(plan: House, name: str, value: Any) -> House:
+    return replace(plan, **{name: value})
+
+
 def smaller(plan: House) -> Iterator[House]:
     """Return houses with fewer things on them and rounder sizes."""
     if plan.pattern:
@@ -197,12 +215,12 @@ def smaller(plan: House) -> Iterator[House]:
         yield replace(plan, joint="butt", past=0.0)
     for name in ("overhang", "verge"):
         if getattr(plan, name) and not (plan.roof_short or plan.span_short):
-            yield replace(plan, **{name: 0.0})
+            yield _with(plan, name, 0.0)
     for name in ("span", "length", "eaves", "pitch", "past"):
         for step in (20.0, 10.0, 1.0):
             value = max(step, round(getattr(plan, name) / step) * step)
             if value != getattr(plan, name) and not (
                 name == "past" and (plan.joint == "butt" or value < 2 * plan.base.t)
             ):
-                yield replace(plan, **{name: value})
+                yield _with(plan, name, value)
                 break

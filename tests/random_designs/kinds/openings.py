@@ -1,13 +1,12 @@
 """Windows and doors in upright walls: drawn with enough board round them, written, and cut from solids."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from manifold3d import CrossSection
 
 from tests.random_designs.design import Spec, mm
 from tests.random_designs.dice import Dice
-from tests.random_designs.solids import Point
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,15 +37,6 @@ def drawn(dice: Dice, width: float, height: float, rim: float, ends: float = 0.0
     return Opening(round(width / 2, 3), wide, dice.size(10.0, min(high, 60.0)), rim)
 
 
-def outline(width: float, height: float, opening: Opening | None, lift: float = 0.0) -> list[Point]:
-    """Return the outline of a wall with its door, anticlockwise (along, up); ``lift`` moves the foot of the wall up."""
-    low: list[Point] = [(0.0, lift)]
-    if opening and not opening.sill:
-        left, right = opening.centre - opening.width / 2, opening.centre + opening.width / 2
-        low += [(left, lift), (left, opening.height), (right, opening.height), (right, lift)]
-    return [*low, (width, lift), (width, height), (0.0, height)]
-
-
 def cut(opening: Opening | None) -> CrossSection:
     """Return the area of an opening (along, up)."""
     if opening is None:
@@ -54,11 +44,6 @@ def cut(opening: Opening | None) -> CrossSection:
     return CrossSection.square((opening.width, opening.height)).translate(
         (opening.centre - opening.width / 2, opening.sill)
     )
-
-
-def moved(opening: Opening | None, by: float) -> Opening | None:
-    """Return the opening with its middle ``by`` mm further along."""
-    return replace(opening, centre=round(opening.centre + by, 3)) if opening else None
 
 
 def rim_of(thickness: float) -> float:

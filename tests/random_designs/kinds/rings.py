@@ -12,7 +12,7 @@ from math import cos, pi, radians, sin, tan
 from manifold3d import Manifold
 
 from tests.random_designs.design import Base, Design, Need, Piece, Spec, Touch, deg, frame, mm
-from tests.random_designs.dice import Dice, sheet_of
+from tests.random_designs.dice import Dice
 from tests.random_designs.kinds.openings import Opening, drawn, rim_of, surface
 from tests.random_designs.solids import Point, box_of, hull, plate, united
 
@@ -52,7 +52,7 @@ def draw(dice: Dice) -> Ring:
         least = 2 * base.t * max(tan(radians(a / 2)) for a in turns_half) + 2 * base.t + 12.0
         lengths_half = [dice.size(max(least, 30.0), 200.0) for _ in range(half)]
         shape, lengths, turns = "wall_panel", (*lengths_half, *lengths_half), (*turns_half, *turns_half)
-    height = dice.above("height of a wall", 30.0, min(250.0, sheet_of(0.0)))
+    height = dice.above("height of a wall", 30.0, 250.0)
     rim = rim_of(base.t)
     inner = base.t * max(tan(radians(a / 2)) for a in turns)
     opening = drawn(dice, min(lengths), height, rim, ends=round(inner, 1)) if len(set(lengths)) == 1 else None
