@@ -10,6 +10,7 @@ from publisher.joints.panels.place import PanelAssembly, place_panels
 from publisher.joints.panels.restings import Resting, restings_of
 from publisher.joints.panels.solids import corners_of, face_pair
 from publisher.joints.panels.space import Frame
+from publisher.joints.panels.standing import foot_of, weight_of
 from publisher.joints.panels.touching import TOUCH
 
 __all__ = [
@@ -21,7 +22,9 @@ __all__ = [
     "clashes_of",
     "corners_of",
     "face_pair",
+    "foot_of",
     "matings_of",
     "place_panels",
     "restings_of",
+    "weight_of",
 ]

@@ -47,8 +47,23 @@ def settled(
                 best, most = angle, count
     if most == 0:
         return frames
+    best = _let_down(
+        every, best, far=float(max(_turned(ends, best)[:, 1].max() for ends in free if _holds(ends, best)))
+    )
     turn, lift = _matrix(best), np.array([0.0, 0.0, -_lowest(_turned(every, best))])
     return {name: Frame(turn @ frame.axes, turn @ frame.origin + lift) for name, frame in frames.items()}
+
+
+def _let_down(points: Array, angle: float, far: float) -> float:
+    """Return the angle at which the lowest corners on both sides lie level: square-cut edges that lean unlike each other
+    reach down unlike. ``far``: how far behind the first edge the others lie."""
+    for _ in range(9):  # each goes on where the last one left: the corners are soon the same ones
+        turned = _turned(points, angle)
+        near = turned[turned[:, 1] < far / 2]
+        behind = turned[turned[:, 1] >= far / 2]
+        a, b = near[near[:, 2].argmin()], behind[behind[:, 2].argmin()]
+        angle -= atan2(float(b[2] - a[2]), float(b[1] - a[1]))
+    return angle
 
 
 def _ends(frame: Frame, line: EdgeLine) -> Array:

@@ -25,6 +25,14 @@ def test_a_tent_stands_on_both_of_its_eaves(make: SimpleNamespace, corner: float
         assert (float(ridge[1]), float(ridge[2])) == pytest.approx((50 * sin(half), dip + 50 * cos(half)))
 
 
+def test_a_tent_of_unlike_slopes_stands_on_both_sides(make: SimpleNamespace) -> None:
+    plan = make.panels("tent", {"a": "low", "b": "high"}, "a.bottom", make.join("a.top", "b.top", corner=80.0))
+    found = place_panels(plan, {"low": make.wall("low", 80, 40), "high": make.wall("high", 80, 70)})
+    for panel in found.panels:
+        lowest = min(float(panel.frame.point((40, 0), depth)[2]) for depth in (0.0, 5.0))
+        assert lowest == pytest.approx(0, abs=1e-6)
+
+
 def test_what_stands_already_is_not_turned(make: SimpleNamespace) -> None:
     plan = make.panels("corner", {"a": "w", "b": "w"}, "a.bottom", make.join("a.right", "b.left", corner=70.0))
     found = place_panels(plan, {"w": make.wall("w", 60, 40)})
