@@ -7,7 +7,6 @@ words and pictures in mm, and the promises that proof holds against the finished
 from publisher.basics import Rule
 from publisher.pages.compose import FONT_UNREADABLE, compose
 from publisher.pages.model import (
-    Arc,
     Attachment,
     Bookmark,
     Drawn,
@@ -19,7 +18,6 @@ from publisher.pages.model import (
     PackImage,
     Page,
     Paper,
-    Path,
     Picture,
     Stroke,
     Tile,
@@ -56,7 +54,6 @@ RULES: tuple[Rule, ...] = (
 
 __all__ = [
     "RULES",
-    "Arc",
     "Attachment",
     "Bookmark",
     "Caution",
@@ -69,7 +66,6 @@ __all__ = [
     "PackImage",
     "Page",
     "Paper",
-    "Path",
     "Picture",
     "Stroke",
     "Tile",

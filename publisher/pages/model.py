@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from publisher.basics import Box, Finding, Layer, Point, Pose, Promises
+from publisher.basics import Box, Finding, Layer, Path, Pose, Promises
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,25 +14,6 @@ class LineStyle:
     dash: tuple[float, ...] = ()
     grey: float = 0.0
     round_ends: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class Arc:
-    """The segments from point ``first`` to point ``last`` of a path lie on a circle; the press draws the true arc."""
-
-    first: int
-    last: int
-    centre: Point
-    radius: float
-
-
-@dataclass(frozen=True, slots=True)
-class Path:
-    """A polyline in mm. In a closed path the last point is joined to the first, and arc indices wrap round."""
-
-    points: tuple[Point, ...]
-    closed: bool = False
-    arcs: tuple[Arc, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

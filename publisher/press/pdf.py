@@ -9,9 +9,9 @@ from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
 
-from publisher.basics import Box, Layer, Point
-from publisher.pages import Fill, Link, Pack, Page, Path, Picture, Stroke, Words
-from publisher.press.arcs import Straight, beziers, segments
+from publisher.basics import Box, Layer, Line, Path, Point
+from publisher.pages import Fill, Link, Pack, Page, Picture, Stroke, Words
+from publisher.press.arcs import beziers
 from publisher.press.finish import finish
 from publisher.press.photos import prepared
 
@@ -120,7 +120,7 @@ def _xy(point: Point) -> str:
 
 
 def _upright_rectangle(path: Path) -> bool:
-    if not path.closed or path.arcs or len(path.points) != 4:
+    if not path.closed or len(path.edges) != 4 or not all(isinstance(edge, Line) for edge in path.edges):
         return False
     (ax, ay), (bx, by), (cx, cy), (dx, dy) = path.points
     return (ay, bx, cy, dx) == (by, cx, dy, ax)
@@ -131,16 +131,14 @@ def _path_code(path: Path) -> Iterator[str]:
         (left, bottom), _, (right, top), _ = path.points
         yield f"{_xy((left, bottom))} {_number(right - left)} {_number(top - bottom)} re"
         return
-    arcs = tuple((a.first, a.last, a.centre, a.radius) for a in path.arcs)
-    start, rest = segments(path.points, path.closed, arcs)
-    yield f"{_xy(start)} m"
-    for index, piece in enumerate(rest):
-        if isinstance(piece, Straight):
-            if path.closed and index == len(rest) - 1:
+    yield f"{_xy(path.edges[0].start)} m"
+    for index, edge in enumerate(path.edges):
+        if isinstance(edge, Line):
+            if path.closed and index == len(path.edges) - 1:
                 break  # h draws the last side
-            yield f"{_xy(piece.end)} l"
+            yield f"{_xy(edge.end)} l"
         else:
-            for one, two, end in beziers(piece):
+            for one, two, end in beziers(edge):
                 yield f"{_xy(one)} {_xy(two)} {_xy(end)} c"
     if path.closed:
         yield "h"

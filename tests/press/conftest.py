@@ -1,14 +1,12 @@
 """A small pack made by hand, so that the press is tested without the rooms above it."""
 
 from collections.abc import Callable
-from math import cos, pi, sin
 from pathlib import Path as FilePath
 
 import pytest
 
-from publisher.basics import Box, Layer, Promises
+from publisher.basics import Box, Layer, Promises, circle, polyline
 from publisher.pages import (
-    Arc,
     Attachment,
     Bookmark,
     Drawn,
@@ -19,7 +17,6 @@ from publisher.pages import (
     Pack,
     Page,
     Paper,
-    Path,
     Stroke,
     Words,
 )
@@ -32,12 +29,6 @@ FONT = FilePath(__file__).parents[2] / "publisher" / "pages" / "type" / "fonts" 
 def font() -> FontFile:
     """The regular face that packs embed."""
     return FontFile("regular", FONT.read_bytes())
-
-
-def circle(x: float, y: float, r: float, n: int = 360) -> Path:
-    """A closed circle as a path with one arc."""
-    points = tuple((x + r * cos(2 * pi * i / n), y + r * sin(2 * pi * i / n)) for i in range(n))
-    return Path(points, True, (Arc(0, 0, (x, y), r),))
 
 
 @pytest.fixture
@@ -60,10 +51,10 @@ def make_pack(font: FontFile) -> Callable[..., Pack]:
 @pytest.fixture
 def sample() -> tuple[Drawn, ...]:
     """A square, a circle, a fill, words and a link."""
-    square = Path(((50.0, 50.0), (150.0, 50.0), (150.0, 150.0), (50.0, 150.0)), True)
+    square = polyline(((50.0, 50.0), (150.0, 50.0), (150.0, 150.0), (50.0, 150.0)), True)
     return (
-        Stroke(CUT, (square, circle(100, 220, 30)), Layer.OUTLINES),
-        Fill(0.0, (Path(((10.0, 10.0), (12.0, 10.0), (11.0, 12.0)), True),), Layer.NOTES),
+        Stroke(CUT, (square, circle((100, 220), 30)), Layer.OUTLINES),
+        Fill(0.0, (polyline(((10.0, 10.0), (12.0, 10.0), (11.0, 12.0)), True),), Layer.NOTES),
         Words("Schleuse Ω Шлюз 50 mm", "regular", 4.0, 20.0, 30.0, Layer.NOTES, turn=90.0),
         Link(Box(20, 20, 40, 30), 1),
     )

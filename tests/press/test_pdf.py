@@ -7,14 +7,14 @@ import pikepdf
 import pypdf
 import pytest
 
-from publisher.basics import Box, Layer
-from publisher.pages import Drawn, LineStyle, Pack, Path, Stroke
+from publisher.basics import Box, Layer, polyline
+from publisher.pages import Drawn, LineStyle, Pack, Stroke
 from publisher.press import write_pdf
 
 
 def test_a_hundred_millimetres_are_283_4646_points(make_pack: Callable[..., Pack]) -> None:
     # ISO 32000-1, 8.3.2.3: user space is 1/72 inch; 100 mm = 283.4646 pt
-    line = Stroke(LineStyle("cut", 0.5), (Path(((20.0, 20.0), (120.0, 20.0))),), Layer.OUTLINES)
+    line = Stroke(LineStyle("cut", 0.5), (polyline(((20.0, 20.0), (120.0, 20.0))),), Layer.OUTLINES)
     reader = pypdf.PdfReader(BytesIO(write_pdf(make_pack(line))))
     operations = pypdf.generic.ContentStream(reader.pages[0].get_contents(), reader).operations
     start = next(o for o, op in operations if op == b"m")
@@ -42,7 +42,7 @@ def test_fonts_are_embedded_subsets_and_text_reads_back(
 
 def test_a_clip_is_written_before_the_stroke(make_pack: Callable[..., Pack]) -> None:
     line = Stroke(
-        LineStyle("cut", 0.5), (Path(((0.0, 20.0), (300.0, 20.0))),), Layer.OUTLINES, clip=Box(10, 10, 100, 100)
+        LineStyle("cut", 0.5), (polyline(((0.0, 20.0), (300.0, 20.0))),), Layer.OUTLINES, clip=Box(10, 10, 100, 100)
     )
     reader = pypdf.PdfReader(BytesIO(write_pdf(make_pack(line))))
     names = [op for _, op in pypdf.generic.ContentStream(reader.pages[0].get_contents(), reader).operations]
@@ -57,8 +57,8 @@ def test_links_and_bookmarks_lead_to_pages(make_pack: Callable[..., Pack], sampl
 
 
 def test_an_upright_rectangle_is_one_operator_and_a_turned_one_is_not(make_pack: Callable[..., Pack]) -> None:
-    upright = Path(((10.0, 10.0), (30.0, 10.0), (30.0, 15.0), (10.0, 15.0)), True)
-    turned = Path(((10.0, 50.0), (20.0, 60.0), (10.0, 70.0), (0.0, 60.0)), True)
+    upright = polyline(((10.0, 10.0), (30.0, 10.0), (30.0, 15.0), (10.0, 15.0)), True)
+    turned = polyline(((10.0, 50.0), (20.0, 60.0), (10.0, 70.0), (0.0, 60.0)), True)
     stroke = Stroke(LineStyle("cut", 0.5), (upright, turned), Layer.OUTLINES)
     reader = pypdf.PdfReader(BytesIO(write_pdf(make_pack(stroke))))
     operations = pypdf.generic.ContentStream(reader.pages[0].get_contents(), reader).operations

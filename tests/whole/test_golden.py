@@ -9,9 +9,9 @@ from pathlib import Path
 import pytest
 
 from publisher.basics import Box
+from publisher.basics import Path as OutlinePath
 from publisher.brief import read_brief
 from publisher.pages import Fill, Link, Pack, Page, Picture, Stroke, Words
-from publisher.pages import Path as DrawnPath
 from publisher.pipeline import compose_packs, work
 
 HERE = Path(__file__).parent
@@ -26,13 +26,13 @@ def pack_of(slug: str) -> Pack:
     return compose_packs(work(read_brief(DESIGNS / slug)), ("a4",))[0][0]
 
 
-def box(paths: tuple[DrawnPath, ...]) -> str:
+def box(paths: tuple[OutlinePath, ...]) -> str:
     xs = [x for path in paths for x, _ in path.points]
     ys = [y for path in paths for _, y in path.points]
     return f"{min(xs):.3f} {min(ys):.3f} {max(xs):.3f} {max(ys):.3f}"
 
 
-def within(paths: tuple[DrawnPath, ...], room: Box) -> bool:
+def within(paths: tuple[OutlinePath, ...], room: Box) -> bool:
     return all(
         room.left - 0.01 <= x <= room.right + 0.01 and room.bottom - 0.01 <= y <= room.top + 0.01
         for path in paths
@@ -40,7 +40,7 @@ def within(paths: tuple[DrawnPath, ...], room: Box) -> bool:
     )
 
 
-def length(paths: tuple[DrawnPath, ...]) -> float:
+def length(paths: tuple[OutlinePath, ...]) -> float:
     return sum(
         dist(a, b)
         for path in paths

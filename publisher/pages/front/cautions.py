@@ -3,10 +3,10 @@
 from collections.abc import Callable
 from functools import partial
 
-from publisher.basics import Layer
+from publisher.basics import Layer, polyline
 from publisher.pages.front.how_to import bevelling, copying, tracing
 from publisher.pages.front.legend import legend
-from publisher.pages.model import Drawn, Path, Stroke
+from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import Body, Caution, Context, Frame, Numbers, PageDraft, cautions_for, columns, make_frame
 from publisher.pages.templates import planner_of
 from publisher.pages.type import BODY, GUTTER, HEADING, SMALL, SPACE, STRONG_RULE, Block
@@ -90,5 +90,5 @@ def _block(context: Context, caution: Caution, x: float, top: float, width: floa
     setter = context.type
     title = setter.line(caution.title, HEADING.tagged("h2"), x, top - setter.drop(HEADING) - 1.0)
     words = setter.paragraph(caution.text, SMALL, x, top - HEADING.leading - 1.0, width)
-    rule = Stroke(STRONG_RULE, (Path(((x, top), (x + width, top))),), Layer.PAGE, tag="artifact")
+    rule = Stroke(STRONG_RULE, (polyline(((x, top), (x + width, top))),), Layer.PAGE, tag="artifact")
     return Block((rule, *title, *words.drawn), HEADING.leading + 1.0 + words.height)

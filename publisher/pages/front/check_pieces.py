@@ -1,10 +1,10 @@
 """The pieces of the print-check page. Each draws itself under the top of a box and returns the height that it used (mm)."""
 
-from publisher.basics import Box, Layer, LengthPromise
+from publisher.basics import Box, Layer, LengthPromise, Path, polyline
 from publisher.pages.front.coupon import HIGH, Fit, coupon, fit_of
 from publisher.pages.front.gauge import FOOT, MARKER, RANGE, gauge, gauge_from
 from publisher.pages.front.scale_range import Budget, budget
-from publisher.pages.model import Drawn, Path, Stroke
+from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import CARD_HEIGHT, CARD_INCHES, CARD_WIDTH, CODE, INCH, QUIET, Body, Context, card
 from publisher.pages.type import BODY, GAUGE, HEADING, LEAST, NOTE, RULE, SMALL, Column, Setter, make_table
 
@@ -22,7 +22,7 @@ def square(context: Context, box: Box, page: int) -> tuple[Body, float]:
     )
     left, top = outline.left + (SIDE - CARD_WIDTH) / 2, outline.top - 5.0
     words = _words_in_square(context.type, outline, left, top)
-    line = Stroke(GAUGE, (Path(corners, True),), Layer.PAGE)
+    line = Stroke(GAUGE, (polyline(corners, True),), Layer.PAGE)
     return Body((line, *words), lengths=lengths) + card(left, top, page), SIDE
 
 
@@ -51,7 +51,7 @@ def _words_in_square(setter: Setter, outline: Box, left: float, top: float) -> t
         y -= 8.8
         drawn += setter.line(name, SMALL, left, y)
         drawn += setter.line("mm", SMALL, left + 44.0, y)
-        lines.append(Path(((left + 13.0, y - 0.8), (left + 43.0, y - 0.8))))
+        lines.append(polyline(((left + 13.0, y - 0.8), (left + 43.0, y - 0.8))))
     drawn.append(Stroke(RULE, tuple(lines), Layer.PAGE))
     return tuple(drawn)
 

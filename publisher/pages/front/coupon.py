@@ -5,8 +5,8 @@ It is cut directly through the paper, not traced, so everything on it is drawn a
 
 from dataclasses import dataclass
 
-from publisher.basics import Layer, LengthPromise, Point
-from publisher.pages.model import Drawn, Path, Stroke
+from publisher.basics import Layer, LengthPromise, Point, polyline
+from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import Body, Context
 from publisher.pages.type import CUT, NOTE, SMALL
 
@@ -73,7 +73,7 @@ def _tab_and_slot(context: Context, fit: Fit, page: int, at: Point) -> Body:
         (cx + long / 2, cy + wide / 2),
         (cx - long / 2, cy + wide / 2),
     )
-    drawn: list[Drawn] = [Stroke(CUT, tuple(Path(ring, True) for ring in (tab, plate, slot)), Layer.OUTLINES)]
+    drawn: list[Drawn] = [Stroke(CUT, tuple(polyline(ring, True) for ring in (tab, plate, slot)), Layer.OUTLINES)]
     setter = context.type
     drawn += setter.line("tab", SMALL, middle, y + HIGH / 2 - 1.0, align="centre")
     drawn += setter.line(f"slot {fit.slot:.2f} mm", NOTE, cx, y + 2.2, align="centre")
@@ -93,7 +93,7 @@ def _step(context: Context, fit: Fit, page: int, at: Point) -> Body:
     ring = ((x, y), (x + 2 * PIECE, y), (x + 2 * PIECE, low), (x + PIECE, low), (x + PIECE, low + t), (x, low + t))
     setter = context.type
     drawn: tuple[Drawn, ...] = (
-        Stroke(CUT, (Path(ring, True),), Layer.OUTLINES),
+        Stroke(CUT, (polyline(ring, True),), Layer.OUTLINES),
         *setter.line(f"step {t:.2f} mm", NOTE, x + PIECE, y + HIGH / 2 - 1.0, align="centre"),
     )
     return Body(drawn, lengths=(LengthPromise(page, ring[3], ring[4], t, "gauge"),))

@@ -1,9 +1,9 @@
 """The cover: what this is, what the finished piece looks like, what to have at hand, which pages to print for which task."""
 
-from publisher.basics import Box, Layer
+from publisher.basics import Box, Layer, polyline
 from publisher.joints import Drawing
 from publisher.pages.front.to_buy import board_lines, material_lines, tool_lines
-from publisher.pages.model import Drawn, Fill, Link, Path
+from publisher.pages.model import Drawn, Fill, Link
 from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, columns, make_frame, place_drawing
 from publisher.pages.type import (
     BODY,
@@ -131,7 +131,7 @@ def _section(context: Context, title: str, box: Box, top: float) -> tuple[tuple[
 
 def _bullet(x: float, y: float) -> Fill:
     square = ((x - 0.5, y - 0.5), (x + 0.5, y - 0.5), (x + 0.5, y + 0.5), (x - 0.5, y + 0.5))
-    return Fill(0.0, (Path(square, True),), Layer.PAGE, tag="artifact")
+    return Fill(0.0, (polyline(square, True),), Layer.PAGE, tag="artifact")
 
 
 def _range(first: int, last: int) -> str:

@@ -2,8 +2,8 @@
 
 from math import floor
 
-from publisher.basics import Layer, LengthPromise, Point
-from publisher.pages.model import Drawn, Fill, Path, Stroke
+from publisher.basics import Layer, LengthPromise, Path, Point, polyline
+from publisher.pages.model import Drawn, Fill, Stroke
 from publisher.pages.sheet import Body
 from publisher.pages.type import CUT, GAUGE, LEAST, TICK, Align, Setter
 
@@ -36,23 +36,23 @@ def gauge(setter: Setter, page: int, at: Point, thickness: float, spread: float 
         along, wide = x + LENGTH * step / STEPS, least + RANGE * step / STEPS
         start, end = (along, y), (along, y + wide)
         label = f"{wide:.1f}"
-        ticks.append(Path((start, end)))
+        ticks.append(polyline((start, end)))
         lengths.append(LengthPromise(page, start, end, wide, "gauge", label))
         align: Align = "left" if step == 0 else "right" if step == STEPS else "centre"
         words += setter.line(label, LEAST, along, y - 0.6 - setter.cap(LEAST), align=align)
     drawn: list[Drawn] = [
-        Stroke(GAUGE, (Path(upper), Path(lower)), Layer.PAGE),
+        Stroke(GAUGE, (polyline(upper), polyline(lower)), Layer.PAGE),
         Stroke(TICK, tuple(ticks), Layer.PAGE),
         *words,
     ]
     share = (thickness - least) / RANGE
     if 0.0 <= share <= 1.0:
         tip = (x + LENGTH * share, y + least + RANGE * share + 1.3)
-        arrow = Path((tip, (tip[0] + 1.1, tip[1] + 2.2), (tip[0] - 1.1, tip[1] + 2.2)), True)
+        arrow = polyline((tip, (tip[0] + 1.1, tip[1] + 2.2), (tip[0] - 1.1, tip[1] + 2.2)), True)
         drawn.append(Fill(0.0, (arrow,), Layer.PAGE))
     low, high = ((thickness + off - least) / RANGE for off in (-spread, spread))
     low, high = max(0.0, low), min(1.0, high)
     if spread and low < high:
         bar = tuple((x + LENGTH * s, y + least + RANGE * s + 0.8) for s in (low, high))
-        drawn.append(Stroke(CUT, (Path(bar),), Layer.PAGE))
+        drawn.append(Stroke(CUT, (polyline(bar),), Layer.PAGE))
     return Body(tuple(drawn), lengths=tuple(lengths))

@@ -2,9 +2,9 @@
 
 from collections.abc import Callable
 
-from publisher.basics import Box, Layer, Point
+from publisher.basics import Box, Layer, Point, polyline
 from publisher.geometry import BEVEL_OUT
-from publisher.pages.model import Drawn, Fill, Path, Stroke
+from publisher.pages.model import Drawn, Fill, Stroke
 from publisher.pages.sheet import INCH
 from publisher.pages.type import (
     BODY,
@@ -93,13 +93,13 @@ def _corner(setter: Setter, box: Box) -> tuple[Drawn, ...]:
         (card.right + AWAY, card.bottom),
     )
     inside = slot.grown(-AWAY)
-    ground = Path(card.corners(), True)
-    hole = Path(slot.corners(), True)
+    ground = polyline(card.corners(), True)
+    hole = polyline(slot.corners(), True)
     drawn: list[Drawn] = [
         Fill(PALE, (ground,), Layer.PAGE, tag="artifact"),
         Fill(1.0, (hole,), Layer.PAGE, tag="artifact"),
-        Stroke(CUT, (Path(outside), hole), Layer.PAGE, tag="figure"),
-        Stroke(DRAW, (Path(pencil), Path(inside.corners(), True)), Layer.PAGE, tag="figure"),
+        Stroke(CUT, (polyline(outside), hole), Layer.PAGE, tag="figure"),
+        Stroke(DRAW, (polyline(pencil), polyline(inside.corners(), True)), Layer.PAGE, tag="figure"),
     ]
     right = card.right + AWAY + 6.0
     drawn += setter.line("card", SMALL, (card.left + card.right) / 2, card.top - 8.0, align="centre")
@@ -118,11 +118,11 @@ def _bevel(setter: Setter, box: Box) -> tuple[Drawn, ...]:
     edge = box.right - 17.0
     ring = ((box.left + 4.0, low), (edge - thick, low), (edge, high), (box.left + 4.0, high))
     drawn: list[Drawn] = [
-        Fill(PALE, (Path(ring, True),), Layer.PAGE, tag="artifact"),
-        Stroke(DRAW, (Path((ring[3], ring[2])), Path((ring[0], ring[1]))), Layer.PAGE, tag="figure"),
-        Stroke(CUT, (Path(((edge - thick - 3.0, low - 3.0), (edge + 3.0, high + 3.0))),), Layer.PAGE, tag="figure"),
-        Stroke(REFERENCE, (Path(((edge - thick, low), (edge - thick, high + 3.0))),), Layer.PAGE, tag="figure"),
-        Stroke(DIMENSION, (Path(((edge, high), (edge, high + 3.0))),), Layer.PAGE, tag="figure"),
+        Fill(PALE, (polyline(ring, True),), Layer.PAGE, tag="artifact"),
+        Stroke(DRAW, (polyline((ring[3], ring[2])), polyline((ring[0], ring[1]))), Layer.PAGE, tag="figure"),
+        Stroke(CUT, (polyline(((edge - thick - 3.0, low - 3.0), (edge + 3.0, high + 3.0))),), Layer.PAGE, tag="figure"),
+        Stroke(REFERENCE, (polyline(((edge - thick, low), (edge - thick, high + 3.0))),), Layer.PAGE, tag="figure"),
+        Stroke(DIMENSION, (polyline(((edge, high), (edge, high + 3.0))),), Layer.PAGE, tag="figure"),
     ]
     middle = (box.left + 4.0 + edge - thick) / 2
     drawn += setter.line("outside face", NOTE, middle, high - 3.4, align="centre")
@@ -135,5 +135,7 @@ def _bevel(setter: Setter, box: Box) -> tuple[Drawn, ...]:
 
 def _pointed(setter: Setter, text: str, at: Point, to: Point) -> tuple[Drawn, ...]:
     """Set words that begin at a point, with a line from them to what they mean."""
-    line = Stroke(LEADER, (Path(((at[0] - 1.0, at[1] + 1.0), (to[0] + 0.4, to[1] + 1.0))),), Layer.PAGE, tag="artifact")
+    line = Stroke(
+        LEADER, (polyline(((at[0] - 1.0, at[1] + 1.0), (to[0] + 0.4, to[1] + 1.0))),), Layer.PAGE, tag="artifact"
+    )
     return (line, *setter.line(text, NOTE, *at))

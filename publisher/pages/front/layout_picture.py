@@ -2,14 +2,14 @@
 
 from collections.abc import Callable
 
-from publisher.basics import Box, Layer, Point, Pose
+from publisher.basics import Box, Layer, Path, Point, Pose, polyline
 from publisher.design import fixed, inches
 from publisher.geometry import Part
 from publisher.material import Layout, Yield
 from publisher.pages.front.layout_guides import row_lines
-from publisher.pages.model import Arc, Drawn, LineStyle, Path, Stroke, Words
+from publisher.pages.model import Drawn, LineStyle, Stroke, Words
 from publisher.pages.sheet import Context, words_box
-from publisher.pages.templates import region_polygon, ring_path
+from publisher.pages.templates import region_polygon
 from publisher.pages.type import LEAST, LINE_GREY, NOTE, SMALL, TICK, overlap
 
 SHEET = LineStyle("sheet", 0.35)
@@ -62,22 +62,15 @@ def layout_picture(
 
     corners = tuple(carried(p) for p in ((0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high)))
     drawn += _measure(context, (left, bottom), (across, up), scale)
-    drawn.append(Stroke(SHEET, (Path(corners, True),), Layer.PAGE, tag="figure"))
+    drawn.append(Stroke(SHEET, (polyline(corners, True),), Layer.PAGE, tag="figure"))
     paths: list[Path] = []
     taken: list[Box] = []
     for item in layout.items:
         part = context.part(item.part)
         if part is None:
             continue
-        for ring in (part.outline.outer, *part.outline.holes):
-            path = ring_path(ring, item.pose)
-            paths.append(
-                Path(
-                    tuple(carried(p) for p in path.points),
-                    path.closed,
-                    tuple(Arc(a.first, a.last, carried(a.centre), a.radius * scale) for a in path.arcs),
-                )
-            )
+        for ring in part.outline.paths:
+            paths.append(ring.placed(item.pose).carried(carried, scale=scale))
         letter = _letter(context, part, carried(_inside(part, item.pose)), taken)
         taken += (words_box(setter.faces, words) for words in letter)
         drawn += letter
@@ -100,11 +93,11 @@ def _rows(
     for at in found.at:
         if found.up:
             y = bottom + at * scale
-            paths.append(Path(((left, y), (left + across * scale, y))))
+            paths.append(polyline(((left, y), (left + across * scale, y))))
             drawn += setter.line(fixed(at, 1), style, left + across * scale + 0.8, y - setter.cap(style) / 2)
         else:
             x = left + at * scale
-            paths.append(Path(((x, bottom), (x, bottom + up * scale))))
+            paths.append(polyline(((x, bottom), (x, bottom + up * scale))))
             drawn += setter.line(fixed(at, 1), style, x, bottom + up * scale + 0.8, align="centre")
     return [Stroke(ROW, tuple(paths), Layer.PAGE, tag="figure"), *drawn] if paths else []
 
@@ -115,7 +108,7 @@ def _offcut(context: Context, offcut: Box | None, carried: Callable[[Point], Poi
         return []
     corners = tuple(carried(corner) for corner in offcut.corners())
     setter, style = context.type, LEAST.tagged("figure")
-    drawn: list[Drawn] = [Stroke(OFFCUT, (Path(corners, True),), Layer.PAGE, tag="figure")]
+    drawn: list[Drawn] = [Stroke(OFFCUT, (polyline(corners, True),), Layer.PAGE, tag="figure")]
     left, right = min(x for x, _ in corners), max(x for x, _ in corners)
     middle = sum(y for _, y in corners) / 4
     sizes = [f"{offcut.width:.0f} × {offcut.height:.0f} mm"]
@@ -156,13 +149,13 @@ def _measure(context: Context, origin: Point, size: tuple[float, float], scale: 
             long = k % 2 == 0
             arm = 1.6 if long else 0.9
             if way == 0:
-                ticks.append(Path(((left + at * scale, bottom), (left + at * scale, bottom - arm))))
+                ticks.append(polyline(((left + at * scale, bottom), (left + at * scale, bottom - arm))))
                 if long and 0 < at < extent:
-                    grid.append(Path(((left + at * scale, bottom), (left + at * scale, bottom + other * scale))))
+                    grid.append(polyline(((left + at * scale, bottom), (left + at * scale, bottom + other * scale))))
             else:
-                ticks.append(Path(((left, bottom + at * scale), (left - arm, bottom + at * scale))))
+                ticks.append(polyline(((left, bottom + at * scale), (left - arm, bottom + at * scale))))
                 if long and 0 < at < extent:
-                    grid.append(Path(((left, bottom + at * scale), (left + other * scale, bottom + at * scale))))
+                    grid.append(polyline(((left, bottom + at * scale), (left + other * scale, bottom + at * scale))))
             if long and way == 0:
                 drawn += setter.line(
                     f"{at:.0f}", LEAST.tagged("figure"), left + at * scale, bottom - 4.4, align="centre"

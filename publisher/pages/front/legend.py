@@ -1,7 +1,7 @@
 """The legend: every kind of line and every symbol of the pages, drawn with the very styles that the pages use."""
 
-from publisher.basics import Layer, LineKind
-from publisher.pages.model import Drawn, Path, Stroke
+from publisher.basics import Layer, LineKind, polyline
+from publisher.pages.model import Drawn, Stroke
 from publisher.pages.type import HEADING, SMALL, TRIM, Block, Setter, line_style
 
 LINES: tuple[tuple[LineKind, str, str], ...] = (
@@ -36,7 +36,7 @@ def legend(
     for number, (style, name, meaning) in enumerate(rows):
         left, middle = x + number // down * column, y - (number % down + 0.5) * ROW
         base = middle - setter.cap(SMALL) / 2
-        drawn.append(Stroke(style, (Path(((left, middle), (left + SAMPLE, middle))),), Layer.PAGE))
+        drawn.append(Stroke(style, (polyline(((left, middle), (left + SAMPLE, middle))),), Layer.PAGE))
         drawn += setter.line(name, SMALL.bold(), left + SAMPLE + 2.5, base)
         said = setter.width(name + " ", SMALL.bold())
         drawn += setter.line(meaning, SMALL, left + SAMPLE + 2.5 + said, base)

@@ -2,10 +2,10 @@
 
 from dataclasses import dataclass
 
-from publisher.basics import Box, Layer
+from publisher.basics import Box, Layer, polyline
 from publisher.design import PicturePlan, StepPlan
 from publisher.geometry import Part
-from publisher.pages.model import Drawn, Path, Stroke
+from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import (
     Caution,
     Context,
@@ -62,7 +62,7 @@ def step_block(
     setter = context.type
     left, top = box.left + NUMBER, box.top
     drawn: list[Drawn] = [
-        Stroke(RULE, (Path(((box.left, top), (box.right, top))),), Layer.PAGE, tag="artifact"),
+        Stroke(RULE, (polyline(((box.left, top), (box.right, top))),), Layer.PAGE, tag="artifact"),
         *setter.line(str(number), TITLE.tagged("h2"), box.left, top - SPACE - setter.drop(TITLE)),
     ]
     width = (box.right - left) * (1 - PICTURE_SHARE) - GUTTER
@@ -111,7 +111,7 @@ def _cautions(
         block = setter.paragraph(f"Caution, see page {page}: {names}.", SMALL.bold(), left + 3.0, y, width - 3.0)
         drawn += block.drawn
         y -= block.height
-    bar = Stroke(STRONG_RULE, (Path(((left + 0.5, top - 0.5), (left + 0.5, y))),), Layer.PAGE, tag="artifact")
+    bar = Stroke(STRONG_RULE, (polyline(((left + 0.5, top - 0.5), (left + 0.5, y))),), Layer.PAGE, tag="artifact")
     return (bar, *drawn), top - y + SPACE, cautions
 
 

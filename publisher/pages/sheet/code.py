@@ -7,9 +7,9 @@ as bytes do: version 3 at level M takes 61 of them (table 7). The longest slug (
 rest come to just that, so one size of symbol does for every page, with modules of 0.5 mm.
 """
 
-from publisher.basics import Box, CodePromise, Layer
+from publisher.basics import Box, CodePromise, Layer, polyline
 from publisher.brief import Inputs
-from publisher.pages.model import Fill, Paper, Path
+from publisher.pages.model import Fill, Paper
 from publisher.pages.sheet.draft import Body
 from publisher.pages.sheet.frame import CODE
 
@@ -48,7 +48,7 @@ def page_code(box: Box, text: str, page: int) -> Body:
     for row, column, height, width in _rectangles(dark):
         left, top = box.left + column * module, box.top - row * module
         part = Box(left, top - height * module, left + width * module, top)
-        paths.append(Path(part.corners(), closed=True))
+        paths.append(polyline(part.corners(), closed=True))
     drawn = Fill(0.0, tuple(paths), Layer.PAGE, tag="artifact")
     return Body((drawn,), codes=(CodePromise(page, box, text, rows),))
 

@@ -2,9 +2,9 @@
 
 from dataclasses import dataclass
 
-from publisher.basics import Box, Finding, Layer, LengthPromise, Rule, Severity, TextPromise
+from publisher.basics import Box, Finding, Layer, LengthPromise, Rule, Severity, TextPromise, polyline
 from publisher.design import Design
-from publisher.pages.model import Drawn, Paper, Path, Stroke
+from publisher.pages.model import Drawn, Paper, Stroke
 from publisher.pages.sheet.code import page_code, page_text
 from publisher.pages.sheet.draft import Body, Numbers
 from publisher.pages.sheet.frame import HEADER, MARK_ARM, SQUARE, Frame
@@ -85,7 +85,7 @@ def _corner_marks(limit: Box) -> Body:
     paths = []
     for x, inwards in ((edge.left, 1), (edge.right, -1)):
         for y, up in ((edge.bottom, 1), (edge.top, -1)):
-            paths.append(Path(((x + inwards * MARK_ARM, y), (x, y), (x, y + up * MARK_ARM))))
+            paths.append(polyline(((x + inwards * MARK_ARM, y), (x, y), (x, y + up * MARK_ARM))))
     return Body((Stroke(FRAME, tuple(paths), Layer.PAGE, tag="artifact"),))
 
 
@@ -111,7 +111,7 @@ def _header(setter: Setter, frame: Frame, heading: Heading, page_title: str) -> 
                 )
             )
     y = frame.limit.top - HEADER + 1.5
-    drawn.append(Stroke(STRONG_RULE, (Path(((left, y), (right, y))),), Layer.PAGE, tag="artifact"))
+    drawn.append(Stroke(STRONG_RULE, (polyline(((left, y), (right, y))),), Layer.PAGE, tag="artifact"))
     return Body(tuple(drawn), findings=tuple(findings))
 
 
@@ -148,7 +148,7 @@ def _footer(setter: Setter, frame: Frame, heading: Heading, numbers: Numbers) ->
         *setter.line(clipped, note, left, second),
     ]
     y = frame.live.bottom
-    drawn.append(Stroke(RULE, (Path(((left, y), (right, y))),), Layer.PAGE, tag="artifact"))
+    drawn.append(Stroke(RULE, (polyline(((left, y), (right, y))),), Layer.PAGE, tag="artifact"))
     texts = tuple(TextPromise(numbers.page, said) for said in (PRINT_SO, page))
     return Body(tuple(drawn), texts=texts)
 
@@ -156,7 +156,7 @@ def _footer(setter: Setter, frame: Frame, heading: Heading, numbers: Numbers) ->
 def calibration(setter: Setter, square: Box, page: int) -> Body:
     """Draw a calibration square: millimetres along its bottom and left side, inches along top and right, its size in words."""
     side = square.width
-    outline = Stroke(GAUGE, (Path(square.corners(), closed=True),), Layer.PAGE, tag="artifact")
+    outline = Stroke(GAUGE, (polyline(square.corners(), closed=True),), Layer.PAGE, tag="artifact")
     said = f"{side:g} mm"
     corners = square.corners()
     lengths = tuple(

@@ -2,10 +2,10 @@
 
 import shapely
 
-from publisher.basics import Box, Layer, Point
+from publisher.basics import Box, Layer, Path, Point, polyline
 from publisher.design import Design
 from publisher.joints import Drawing
-from publisher.pages.model import Drawn, LineStyle, Path, Picture, Stroke
+from publisher.pages.model import Drawn, LineStyle, Picture, Stroke
 from publisher.pages.type import (
     LEADER,
     LEAST,
@@ -57,7 +57,7 @@ def place_drawing(
         if not details and weight != "outline":
             continue
         paths = tuple(
-            Path(tuple((x + px * scale, y + py * scale) for px, py in line.points))
+            polyline(tuple((x + px * scale, y + py * scale) for px, py in line.points))
             for line in drawing.lines
             if line.weight == weight
         )
@@ -96,7 +96,7 @@ def _leader(spot: Box, outlines: tuple[Path, ...], layer: Layer) -> tuple[Drawn,
     (_, near) = shapely.shortest_line(shapely.Point(x, y), lines).coords
     share = start / away
     begin = (x + (near[0] - x) * share, y + (near[1] - y) * share)
-    return (Stroke(LEADER, (Path((begin, (float(near[0]), float(near[1])))),), layer, tag="figure"),)
+    return (Stroke(LEADER, (polyline((begin, (float(near[0]), float(near[1])))),), layer, tag="figure"),)
 
 
 def _free_spot(setter: Setter, text: str, style: TypeStyle, at: Point, taken: list[Box]) -> Box:

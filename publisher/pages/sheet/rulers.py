@@ -2,8 +2,8 @@
 
 from dataclasses import dataclass
 
-from publisher.basics import Layer, LengthPromise, Point
-from publisher.pages.model import Drawn, Path, Stroke
+from publisher.basics import Layer, LengthPromise, Path, Point, polyline
+from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet.draft import Body
 from publisher.pages.type import GAUGE, LEAST, TICK, Setter
 
@@ -48,7 +48,7 @@ def graduation(
         if scale.numbered and number % scale.numbered == 0 and not (number == 0 and not ends):
             label = f"{number * scale.units:g}"
             words.extend(_number(setter, label, _at(start, along, side * (tall + 0.6), upright), upright, side))
-        paths.append(Path((base, tip)))
+        paths.append(polyline((base, tip)))
         promises.append(LengthPromise(page, base, tip, tall, "tick", label))
     ticks = Stroke(TICK, tuple(paths), Layer.PAGE, tag="artifact")
     return Body((ticks, *words), lengths=tuple(promises))
@@ -57,7 +57,7 @@ def graduation(
 def base_line(page: int, start: Point, length: float, upright: bool, label: str) -> Body:
     """Draw a ruler's base line and promise it; ``label`` names its length in print."""
     end = _at(start, length, 0.0, upright)
-    stroke = Stroke(GAUGE, (Path((start, end)),), Layer.PAGE, tag="artifact")
+    stroke = Stroke(GAUGE, (polyline((start, end)),), Layer.PAGE, tag="artifact")
     return Body((stroke,), lengths=(LengthPromise(page, start, end, length, "ruler", label),))
 
 

@@ -2,7 +2,8 @@
 
 from dataclasses import replace
 
-from publisher.pages.model import Drawn, Fill, Path, Stroke
+from publisher.basics import Path
+from publisher.pages.model import Drawn, Fill, Stroke
 from publisher.pages.type import PICTURE_DETAIL, PICTURE_GHOST
 
 MOST_ON_A4 = 3800  # path operators, of the 4000 that a finished page of this size may hold; a larger one holds more

@@ -16,7 +16,6 @@ from publisher.pages.templates.part_strokes import (
     outline_strokes,
     quiet_lines,
     region_polygon,
-    ring_path,
     waste_strokes,
 )
 from publisher.pages.templates.spots import Spot, spot_drawn, spot_promises
@@ -52,7 +51,6 @@ __all__ = [
     "quiet_boxes",
     "quiet_lines",
     "region_polygon",
-    "ring_path",
     "sample_count",
     "samples",
     "says",

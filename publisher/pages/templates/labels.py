@@ -8,8 +8,8 @@ from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from publisher.basics import Layer, Point, Pose
-from publisher.pages.model import Drawn, Fill, LineStyle, Path, Stroke, Words
+from publisher.basics import Layer, Path, Point, Pose, polyline
+from publisher.pages.model import Drawn, Fill, LineStyle, Stroke, Words
 from publisher.pages.templates.label_words import Says
 from publisher.pages.type import BODY, LEAST, LETTER, NOTE, SMALL, Setter, TypeStyle
 
@@ -136,7 +136,7 @@ def _carried(thing: Drawn, pose: Pose) -> Drawn:
         x, y = pose.apply((thing.x, thing.y))
         return replace(thing, x=x, y=y, turn=thing.turn + pose.turn)
     if isinstance(thing, Stroke | Fill):
-        return replace(thing, paths=tuple(replace(p, points=pose.apply_all(p.points)) for p in thing.paths))
+        return replace(thing, paths=tuple(path.placed(pose) for path in thing.paths))
     raise TypeError(f"a label holds no {type(thing).__name__}")
 
 
@@ -256,7 +256,7 @@ class _Block:
                 (side, -CUT_CORNER),
                 (side - CUT_CORNER, 0),
             )
-            self.drawn.append(Stroke(TAG, (Path(corners, True),), Layer.NOTES, None, "figure"))
+            self.drawn.append(Stroke(TAG, (polyline(corners, True),), Layer.NOTES, None, "figure"))
             base = -(tall + cap) / 2 + (0.09 * big.size if set(letter) & DEEP else 0.0)
             self.drawn += self.type.line(letter, big, side / 2, base, align="centre", layer=Layer.NOTES)
         if self.measure - side - 2.2 >= BESIDE and not under:
@@ -299,7 +299,7 @@ class _Block:
                 if x + side + (last and word + 0.6) > self.measure and x > self.left:
                     x, row = self.left, row + 1
                 y = self.y - row * self.style.leading - (self.style.leading + side) / 2
-                paths.append(Path(((x, y), (x + side, y), (x + side, y + side), (x, y + side)), True))
+                paths.append(polyline(((x, y), (x + side, y), (x + side, y + side), (x, y + side)), True))
                 self.wide = max(self.wide, x + side)
                 x += step + (0.4 * step if i % 5 == 4 and not last else 0.0)
             if number and name:

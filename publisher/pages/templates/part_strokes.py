@@ -9,10 +9,21 @@ from math import atan2, cos, dist, hypot, pi, sin
 import numpy as np
 import shapely
 
-from publisher import basics
-from publisher.basics import Box, Layer, LineKind, MarkPromise, OutlinePromise, Point, Pose, Purpose
+from publisher.basics import (
+    Box,
+    Layer,
+    LineKind,
+    MarkPromise,
+    OutlinePromise,
+    Path,
+    Point,
+    Pose,
+    Purpose,
+    circle,
+    polyline,
+)
 from publisher.geometry import Mark, Part, Region, rabbet_strip
-from publisher.pages.model import Arc, Drawn, Fill, Path, Stroke
+from publisher.pages.model import Drawn, Fill, Stroke
 from publisher.pages.type import CUT, HATCH, LEAST, NOTE, Setter, as_polygon, line_style, word_in
 
 LAYERS = {
@@ -45,22 +56,9 @@ def region_polygon(region: Region, pose: Pose | None = None) -> shapely.Polygon:
     return shapely.Polygon(place(region.outer.points), [place(h.points) for h in region.holes])
 
 
-def ring_path(ring: basics.Path, pose: Pose) -> Path:
-    """Return a ring as a closed path whose arcs are true: the pose carries points and centres, radii stay."""
-    points: list[Point] = []
-    arcs: list[tuple[int, int, Point, float]] = []
-    for edge in ring.placed(pose).edges:
-        first = len(points)
-        points += edge.points()
-        if isinstance(edge, basics.Arc):
-            arcs.append((first, len(points), edge.centre, edge.radius))
-    return Path(tuple(points), True, tuple(Arc(a, b % len(points), c, r) for a, b, c, r in arcs))
-
-
 def outline_strokes(part: Part, pose: Pose, clip: Box | None = None) -> tuple[Drawn, ...]:
     """Return the cut lines of the template: outside with its notches, and every opening and slot."""
-    rings = (part.template.outer, *part.template.holes)
-    return (Stroke(CUT, tuple(ring_path(r, pose) for r in rings), Layer.OUTLINES, clip, "figure"),)
+    return (Stroke(CUT, tuple(path.placed(pose) for path in part.template.paths), Layer.OUTLINES, clip, "figure"),)
 
 
 def template_marks(part: Part) -> Iterator[Mark]:
@@ -161,7 +159,7 @@ def outline_promise(
     page: int, part: Part, copy: int, pose: Pose, window: Box | None = None, row: int = 0, column: int = 0
 ) -> OutlinePromise:
     """Return the promise for one drawn copy: the template's rings in the part's own coordinates."""
-    rings = (part.template.outer.points, *(h.points for h in part.template.holes))
+    rings = tuple(path.points for path in part.template.paths)
     return OutlinePromise(page, part.id, part.letter, copy, pose, rings, window, row, column, CUT.width)
 
 
@@ -191,9 +189,8 @@ def _mark_path(mark: Mark, points: tuple[Point, ...]) -> Path:
         x, y = sum(p[0] for p in points) / len(points), sum(p[1] for p in points) / len(points)
         radius = dist(points[0], (x, y))
         if all(abs(hypot(p[0] - x, p[1] - y) - radius) < 1e-6 for p in points):
-            half = len(points) // 2
-            return Path(points, True, (Arc(0, half, (x, y), radius), Arc(half, 0, (x, y), radius)))
-    return Path(points, mark.closed)
+            return circle((x, y), radius)
+    return polyline(points, mark.closed)
 
 
 def _shaft(points: tuple[Point, ...]) -> tuple[Point, ...]:
@@ -215,7 +212,7 @@ def _head(points: tuple[Point, ...]) -> Path:
     for side in (0.3, -0.3):
         back = along + pi + side
         corners.append((x + HEAD / cos(0.3) * cos(back), y + HEAD / cos(0.3) * sin(back)))
-    return Path(tuple(corners), True)
+    return polyline(tuple(corners), True)
 
 
 def _without(lines: list[tuple[Point, ...]], silence: shapely.Geometry) -> list[Path]:
@@ -225,10 +222,10 @@ def _without(lines: list[tuple[Point, ...]], silence: shapely.Geometry) -> list[
         indices=np.repeat(range(len(lines)), [len(x) for x in lines]),
     )
     touched = shapely.intersects(shapes, silence)
-    left = [Path(line) for line, hit in zip(lines, touched, strict=True) if not hit]
+    left = [polyline(line) for line, hit in zip(lines, touched, strict=True) if not hit]
     for rest in shapely.get_parts(shapely.difference(shapes[touched], silence)):
         if rest.length > 0.2:
-            left.append(Path(tuple(map(tuple, shapely.get_coordinates(rest).tolist()))))
+            left.append(polyline(tuple(map(tuple, shapely.get_coordinates(rest).tolist()))))
     return left
 
 
@@ -250,7 +247,7 @@ def _hatching(area: shapely.Geometry, gap: float, through: shapely.Point) -> lis
     )
     pieces = shapely.get_parts(shapely.intersection(shapely.linestrings(ends), area))
     pieces = pieces[(shapely.get_type_id(pieces) == 1) & (shapely.length(pieces) > 1.0)]
-    return [Path(tuple(map(tuple, shapely.get_coordinates(p).tolist()))) for p in pieces]
+    return [polyline(tuple(map(tuple, shapely.get_coordinates(p).tolist()))) for p in pieces]
 
 
 def _meets(points: tuple[Point, ...], box: Box) -> bool:

@@ -5,9 +5,9 @@ from math import hypot
 
 import shapely
 
-from publisher.basics import Layer, Pose, Rule, Severity, TextPromise
+from publisher.basics import Layer, Path, Pose, Rule, Severity, TextPromise, polyline
 from publisher.geometry import Part
-from publisher.pages.model import Drawn, Path, Stroke, Tile
+from publisher.pages.model import Drawn, Stroke, Tile
 from publisher.pages.sheet import SQUARE, Body, Context, Numbers, PageDraft, title_fits
 from publisher.pages.templates.labels import CUT_CORNER, MARGIN, tag_size
 from publisher.pages.templates.page_words import Lying, Shown
@@ -148,7 +148,7 @@ def _up_to(start: shapely.Geometry, shape: shapely.Polygon, most: float) -> Path
     if not 1.5 < length < most:
         return None
     short = 1.0 - 0.8 / length
-    return Path(((ax, ay), (ax + (bx - ax) * short, ay + (by - ay) * short)))
+    return polyline(((ax, ay), (ax + (bx - ax) * short, ay + (by - ay) * short)))
 
 
 def _flag_drawn(lying: Lying) -> tuple[Drawn, ...]:
@@ -158,7 +158,7 @@ def _flag_drawn(lying: Lying) -> tuple[Drawn, ...]:
     shape = shapely.Polygon(lying.pose.apply_all(lying.sample.part.template.outer.points))
     edge = lying.flag.box.grown(PADDING)
     line = _up_to(as_polygon(edge), shape, 100.0)
-    paths = (Path(edge.corners(), True), *((line,) if line else ()))
+    paths = (polyline(edge.corners(), True), *((line,) if line else ()))
     return (Stroke(LEADER, paths, Layer.NOTES, None, "figure"),)
 
 

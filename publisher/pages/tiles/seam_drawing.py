@@ -1,11 +1,9 @@
 """What the seams of a tile draw: match marks with their names, lines to trim on, glue areas with their words."""
 
-from math import cos, radians, sin
-
 import shapely
 
-from publisher.basics import Box, Layer, Point, SeamPromise
-from publisher.pages.model import Arc, Drawn, Fill, Path, Stroke, Words
+from publisher.basics import Box, Layer, Point, SeamPromise, circle, polyline
+from publisher.pages.model import Drawn, Fill, Stroke, Words
 from publisher.pages.sheet import Body, Numbers
 from publisher.pages.tiles.seam_marks import Seam
 from publisher.pages.tiles.seams import MARK_RADIUS, OVERLAP, TRIM, Cell
@@ -14,7 +12,6 @@ from publisher.pages.type import GAUGE, LEAST, NOTE, PALE, REFERENCE, Setter, Ty
 from publisher.pages.type import TRIM as TRIM_LINE
 
 GLUE = OVERLAP - TRIM
-MARK_POINTS = 24
 
 
 def seam_bodies(setter: Setter, plan: Tiling, cell: Cell, numbers: Numbers) -> tuple[Body, Body, list[Box]]:
@@ -78,13 +75,9 @@ def _mark_name(plan: Tiling, seam: Seam, number: int) -> str:
 def _mark(at: Point) -> Drawn:
     """Return a match mark: a circle with a cross through its centre, the arms ending on the circle."""
     x, y = at
-    turn = [radians(360.0 * i / MARK_POINTS) for i in range(MARK_POINTS)]
-    ring = tuple((x + MARK_RADIUS * cos(a), y + MARK_RADIUS * sin(a)) for a in turn)
-    half = MARK_POINTS // 2
-    circle = Path(ring, True, (Arc(0, half, at, MARK_RADIUS), Arc(half, 0, at, MARK_RADIUS)))
-    across = Path(((x - MARK_RADIUS, y), (x + MARK_RADIUS, y)))
-    up = Path(((x, y - MARK_RADIUS), (x, y + MARK_RADIUS)))
-    return Stroke(GAUGE, (circle, across, up), Layer.OUTLINES, None, "figure")
+    across = polyline(((x - MARK_RADIUS, y), (x + MARK_RADIUS, y)))
+    up = polyline(((x, y - MARK_RADIUS), (x, y + MARK_RADIUS)))
+    return Stroke(GAUGE, (circle(at, MARK_RADIUS), across, up), Layer.OUTLINES, None, "figure")
 
 
 def _name_words(
@@ -125,7 +118,7 @@ def _line_drawn(
         stops += [mark - MARK_RADIUS - 0.4, mark + MARK_RADIUS + 0.4]
     stops.append(high)
     ends = [(a, b) for a, b in zip(stops[::2], stops[1::2], strict=True) if b - a > 0.5]
-    paths = tuple(Path(((at, a), (at, b)) if seam.upright else ((a, at), (b, at))) for a, b in ends)
+    paths = tuple(polyline(((at, a), (at, b)) if seam.upright else ((a, at), (b, at))) for a, b in ends)
     drawn: list[Drawn] = [Stroke(REFERENCE if first else TRIM_LINE, paths, Layer.NOTES, None, "figure")]
     if first:
         strip = Box(at, low, at + GLUE, high) if seam.upright else Box(low, at - GLUE, high, at)
@@ -190,4 +183,4 @@ def _glue_fill(plan: Tiling, cell: Cell, seam: Seam) -> Drawn:
         box = Box(seam.at + x, window.bottom, window.right, window.top)
     else:
         box = Box(window.left, window.bottom, window.right, seam.at + y)
-    return Fill(PALE, (Path(box.corners(), True),), Layer.NOTES, None, "artifact")
+    return Fill(PALE, (polyline(box.corners(), True),), Layer.NOTES, None, "artifact")

@@ -1,7 +1,7 @@
 """What a tile page says beside its seams: the size after taping, where the tile lies, what to do with the page."""
 
-from publisher.basics import Box, Layer, Point, TextPromise
-from publisher.pages.model import Drawn, Path, Stroke
+from publisher.basics import Box, Layer, Path, Point, TextPromise, polyline
+from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import Body, Numbers
 from publisher.pages.tiles.seams import Cell
 from publisher.pages.tiles.tile_map import map_drawn
@@ -45,7 +45,7 @@ def _size_line(
     paths = [_along(a, b, at, level) for a, b in runs if b > a]
     for end in ends:
         if stretch[0] - 1e-6 <= end <= stretch[1] + 1e-6:
-            paths.append(Path(((end, at - 1.5), (end, at + 1.5)) if level else ((at - 1.5, end), (at + 1.5, end))))
+            paths.append(polyline(((end, at - 1.5), (end, at + 1.5)) if level else ((at - 1.5, end), (at + 1.5, end))))
     cap = setter.cap(style)
     place = (middle, at - cap / 2) if level else (at + cap / 2, middle)
     words = setter.line(text, style, *place, align="centre", turn=0.0 if level else 90.0, layer=Layer.DIMENSIONS)
@@ -53,7 +53,7 @@ def _size_line(
 
 
 def _along(a: float, b: float, at: float, level: bool) -> Path:
-    return Path(((a, at), (b, at)) if level else ((at, a), (at, b)))
+    return polyline(((a, at), (b, at)) if level else ((at, a), (at, b)))
 
 
 def info_drawn(setter: Setter, plan: Tiling, cell: Cell, caption: str, numbers: Numbers) -> Body:

@@ -4,8 +4,8 @@ from collections.abc import Callable
 
 import shapely
 
-from publisher.basics import Box, Layer, Pose, TextPromise
-from publisher.pages.model import Drawn, Fill, Path, Stroke
+from publisher.basics import Box, Layer, Pose, TextPromise, polyline
+from publisher.pages.model import Drawn, Fill, Stroke
 from publisher.pages.sheet import Body, Context, Numbers, PageDraft, make_frame
 from publisher.pages.templates import region_polygon
 from publisher.pages.tiles.seams import Cell
@@ -64,18 +64,18 @@ def map_drawn(
             )
         )
         if cell is here:
-            drawn.append(Fill(PALE, (Path(box.corners(), True),), Layer.NOTES, None, "artifact"))
-    cells = tuple(Path(on(c.area).corners(), True) for c in pages)
+            drawn.append(Fill(PALE, (polyline(box.corners(), True),), Layer.NOTES, None, "artifact"))
+    cells = tuple(polyline(on(c.area).corners(), True) for c in pages)
     drawn.append(Stroke(RULE, cells, Layer.NOTES, None, "figure"))
     if here:
-        drawn.append(Stroke(STRONG_RULE, (Path(on(here.area).corners(), True),), Layer.NOTES, None, "figure"))
+        drawn.append(Stroke(STRONG_RULE, (polyline(on(here.area).corners(), True),), Layer.NOTES, None, "figure"))
     shape = region_polygon(plan.sample.part.template, Pose(turn=plan.turn, mirrored=plan.sample.mirrored)).simplify(
         0.05
     )
     small = shapely.transform(shape, lambda c: (c - (left, top)) * scale + (x, y))
     outline = small.boundary.difference(shapely.union_all(numbers))
     paths = tuple(
-        Path(tuple((float(px), float(py)) for px, py in shapely.get_coordinates(line)))
+        polyline(tuple((float(px), float(py)) for px, py in shapely.get_coordinates(line)))
         for line in shapely.get_parts(shapely.line_merge(outline))
         if line.length > 0.1
     )

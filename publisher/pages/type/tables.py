@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from typing import Literal
 
-from publisher.basics import Layer
-from publisher.pages.model import Drawn, Path, Stroke
+from publisher.basics import Layer, Path, polyline
+from publisher.pages.model import Drawn, Stroke
 from publisher.pages.type.styles import RULE, SMALL, STRONG_RULE, TypeStyle
 from publisher.pages.type.text import Setter
 
@@ -162,4 +162,4 @@ def _lead(text: str) -> str:
 
 
 def _level(x: float, y: float, width: float) -> Path:
-    return Path(((x, y), (x + width, y)))
+    return polyline(((x, y), (x + width, y)))

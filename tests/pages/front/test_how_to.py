@@ -2,9 +2,9 @@
 
 import pytest
 
-from publisher.basics import Box
+from publisher.basics import Box, Path
 from publisher.pages.front.how_to import AWAY, bevelling, copying, tracing
-from publisher.pages.model import Path, Stroke, Words
+from publisher.pages.model import Stroke, Words
 from publisher.pages.sheet.page_checks import ink_box, words_box
 from publisher.pages.type.styles import CUT, DRAW, REFERENCE
 from publisher.pages.type.text import Block, Setter

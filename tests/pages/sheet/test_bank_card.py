@@ -4,6 +4,7 @@ from math import dist
 
 import pytest
 
+from publisher.basics import Arc
 from publisher.pages.model import Stroke
 from publisher.pages.sheet.bank_card import card
 
@@ -16,11 +17,10 @@ def test_sizes_and_corners() -> None:
     xs, ys = [p[0] for p in path.points], [p[1] for p in path.points]
     assert max(xs) - min(xs) == pytest.approx(85.60, abs=1e-9)
     assert max(ys) - min(ys) == pytest.approx(53.98, abs=1e-9)
-    assert len(path.arcs) == 4
-    for arc in path.arcs:
-        assert arc.radius == 3.18
-        for index in range(arc.first, arc.last + 1):
-            assert dist(path.points[index], arc.centre) == pytest.approx(3.18)
+    arcs = [edge for edge in path.edges if isinstance(edge, Arc)]
+    assert [(arc.radius, arc.sweep) for arc in arcs] == [(3.18, 90.0)] * 4
+    for arc in arcs:
+        assert all(dist(point, arc.centre) == pytest.approx(3.18) for point in (*arc.points(), arc.end))
 
 
 def test_straight_sides_are_promised_where_they_are_drawn() -> None:

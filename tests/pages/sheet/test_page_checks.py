@@ -5,8 +5,8 @@ from dataclasses import replace
 
 import pytest
 
-from publisher.basics import Box, Layer, PagePromise, run_checks
-from publisher.pages.model import Drawn, Fill, Page, Path, Stroke
+from publisher.basics import Box, Layer, PagePromise, polyline, run_checks
+from publisher.pages.model import Drawn, Fill, Page, Stroke
 from publisher.pages.sheet.page_checks import CHECKS, Composed
 from publisher.pages.type.styles import BODY, CUT
 from publisher.pages.type.text import Setter
@@ -30,15 +30,15 @@ def ids(subject: Composed) -> list[str]:
 
 
 def test_a_good_page_has_no_finding(composed: Callable[..., Composed]) -> None:
-    inside = Stroke(CUT, (Path(((6.6, 12.95), (203.4, 284.05))),), Layer.OUTLINES)
+    inside = Stroke(CUT, (polyline(((6.6, 12.95), (203.4, 284.05))),), Layer.OUTLINES)
     assert ids(composed(inside)) == []
 
 
 @pytest.mark.parametrize(
     "thing",
     [
-        Stroke(CUT, (Path(((6.5, 20.0), (50.0, 20.0))),), Layer.OUTLINES),  # half the line's width is outside
-        Fill(0.0, (Path(((200.0, 20.0), (203.7, 20.0), (200.0, 30.0)), True),), Layer.PAGE),
+        Stroke(CUT, (polyline(((6.5, 20.0), (50.0, 20.0))),), Layer.OUTLINES),  # half the line's width is outside
+        Fill(0.0, (polyline(((200.0, 20.0), (203.7, 20.0), (200.0, 30.0)), True),), Layer.PAGE),
     ],
 )
 def test_ink_outside_the_limit_is_found(composed: Callable[..., Composed], thing: Drawn) -> None:
@@ -53,7 +53,7 @@ def test_words_outside_the_limit_are_found_turned_too(composed: Callable[..., Co
 
 
 def test_what_a_clip_hides_is_not_ink(composed: Callable[..., Composed]) -> None:
-    wide = Stroke(CUT, (Path(((0.0, 20.0), (300.0, 20.0))),), Layer.OUTLINES, clip=Box(10.0, 13.0, 200.0, 280.0))
+    wide = Stroke(CUT, (polyline(((0.0, 20.0), (300.0, 20.0))),), Layer.OUTLINES, clip=Box(10.0, 13.0, 200.0, 280.0))
     assert ids(composed(wide)) == []
     assert ids(composed(replace(wide, clip=Box(0.0, 13.0, 200.0, 280.0)))) == ["pages/over-the-limit"]
 

@@ -1,13 +1,13 @@
 """Pictures yield the finest of their lines where a page holds too many."""
 
-from publisher.basics import Layer
-from publisher.pages.model import Drawn, Path, Stroke
+from publisher.basics import Layer, polyline
+from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet.thinning import A4, MOST_ON_A4, operators, thinned
 from publisher.pages.type import CUT, PICTURE_DETAIL, PICTURE_GHOST, PICTURE_OUTLINE
 
 
 def lines(style: object, *lengths: float) -> Stroke:
-    paths = tuple(Path(((0.0, float(i)), (length, float(i)))) for i, length in enumerate(lengths))
+    paths = tuple(polyline(((0.0, float(i)), (length, float(i)))) for i, length in enumerate(lengths))
     return Stroke(style, paths, Layer.PAGE)  # type: ignore[arg-type]
 
 

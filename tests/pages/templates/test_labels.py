@@ -5,9 +5,9 @@ from dataclasses import replace
 
 import pytest
 
-from publisher.basics import Layer, Pose
+from publisher.basics import Layer, Path, Pose
 from publisher.geometry import Part
-from publisher.pages.model import Path, Stroke, Words
+from publisher.pages.model import Stroke, Words
 from publisher.pages.sheet.draft import Context
 from publisher.pages.templates.label_words import says
 from publisher.pages.templates.labels import (

@@ -9,11 +9,10 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
-from publisher.basics import Arc, Box, Layer, Line, LineKind, Pose, Purpose, polyline
-from publisher.basics import Path as Outline
+from publisher.basics import Arc, Box, Layer, Line, LineKind, Path, Pose, Purpose, polyline
 from publisher.design import Rabbet
 from publisher.geometry import Edge, Mark, Part, Region
-from publisher.pages.model import Fill, Path, Stroke, Words
+from publisher.pages.model import Fill, Stroke, Words
 from publisher.pages.templates.part_strokes import (
     HEAD,
     mark_promises,
@@ -22,7 +21,6 @@ from publisher.pages.templates.part_strokes import (
     outline_strokes,
     quiet_lines,
     region_polygon,
-    ring_path,
     waste_strokes,
 )
 from publisher.pages.type.styles import CUT, line_style
@@ -30,6 +28,14 @@ from publisher.pages.type.text import Setter
 from tests.searches.profile import cases
 
 poses = st.builds(Pose, st.floats(-300, 300), st.floats(-300, 300), st.floats(0, 359), st.booleans())
+
+
+def drawn_paths(outer: Path, pose: Pose) -> tuple[Path, ...]:
+    """The paths of an outline that is drawn as a template."""
+    region = Region(outer)
+    part = Part("p", "P", "P", "foam", 5, "", region, region, (), (), (), 1, 0, 0, "any", 0, _place())
+    (stroke,) = strokes(outline_strokes(part, pose))
+    return stroke.paths
 
 
 def strokes(drawn: object) -> list[Stroke]:
@@ -40,30 +46,26 @@ def strokes(drawn: object) -> list[Stroke]:
 @cases(15, 1000)
 @given(pose=poses)
 def test_arcs_stay_on_their_circle_at_any_pose(pose: Pose) -> None:
-    ring = Outline(
-        (Line("a", (0, 0), (15, 20)), Arc("bow", (15, 20), (10, 25), (10, 20), 5.0, 90.0), Line("b", (10, 25), (0, 0)))
-    )
-    path = ring_path(ring, pose)
-    assert path.closed and len(path.arcs) == 1
-    arc = path.arcs[0]
-    assert arc.radius == 5.0
-    for i in range(arc.first, arc.last + 1):
-        assert dist(path.points[i], arc.centre) == pytest.approx(5.0, abs=1e-9)
-    assert dist(path.points[0], path.points[1]) == pytest.approx(dist(ring.points[0], ring.points[1]), abs=1e-9)
+    bow = Arc("bow", (15, 20), (10, 25), (10, 20), 5.0, 90.0)
+    outer = Path((Line("a", (0, 0), (15, 20)), bow, Line("b", (10, 25), (0, 0))))
+    (path,) = drawn_paths(outer, pose)
+    arc = path.edges[1]
+    assert path.closed and isinstance(arc, Arc)
+    assert (arc.radius, abs(arc.sweep)) == (5.0, 90.0) and arc.ccw is not pose.mirrored
+    assert all(dist(point, arc.centre) == pytest.approx(5.0, abs=1e-9) for point in (*arc.points(), arc.end))
+    assert path.edges[0].length == pytest.approx(outer.edges[0].length, abs=1e-9)
 
 
 def test_a_mirrored_pose_turns_the_ring_round(stair_layer: Part) -> None:
-    plain = shapely.LinearRing(ring_path(stair_layer.template.outer, Pose(turn=33)).points)
-    flipped = shapely.LinearRing(ring_path(stair_layer.template.outer, Pose(turn=33, mirrored=True)).points)
-    assert plain.is_ccw and not flipped.is_ccw
-    assert shapely.Polygon(plain).area == pytest.approx(shapely.Polygon(flipped).area)
+    (plain,) = drawn_paths(stair_layer.template.outer, Pose(turn=33))
+    (flipped,) = drawn_paths(stair_layer.template.outer, Pose(turn=33, mirrored=True))
+    assert shapely.LinearRing(plain.points).is_ccw and not shapely.LinearRing(flipped.points).is_ccw
+    assert shapely.Polygon(plain.points).area == pytest.approx(shapely.Polygon(flipped.points).area)
 
 
 def test_a_whole_circle_is_two_half_arcs(draw: Callable[..., Part]) -> None:
-    path = ring_path(draw("disc", radius=40).template.outer, Pose())
-    assert len(path.arcs) == 2
-    assert path.arcs[0].last == path.arcs[1].first and path.arcs[1].last == path.arcs[0].first
-    assert {a.radius for a in path.arcs} == {39.6}
+    (path,) = drawn_paths(draw("disc", radius=40).template.outer, Pose())
+    assert [(e.radius, e.sweep) for e in path.edges if isinstance(e, Arc)] == [(pytest.approx(39.6), 180.0)] * 2
 
 
 def test_outlines_are_one_cut_stroke_with_holes(make_part: Callable[..., Part]) -> None:
@@ -124,9 +126,9 @@ def test_a_base_circle_is_drawn_as_a_circle(make_part: Callable[..., Part], draw
     part = make_part(marks=(Mark(LineKind.REFERENCE, Purpose.BASE, points, closed=True),))
     (stroke,) = strokes(mark_strokes(part, Pose(30, 20)))
     path = stroke.paths[0]
-    assert isinstance(path, Path) and len(path.arcs) == 2
-    assert path.arcs[0].centre == pytest.approx((30, 20))
-    assert path.arcs[0].radius == pytest.approx(12.5)
+    arc, _ = path.edges
+    assert isinstance(arc, Arc) and arc.centre == pytest.approx((30, 20))
+    assert arc.radius == pytest.approx(12.5)
 
 
 def window_part(make_part: Callable[..., Part], side: float) -> Part:

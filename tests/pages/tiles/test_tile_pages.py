@@ -8,10 +8,10 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
-from publisher.basics import Box, OutlinePromise, Point, SeamPromise
+from publisher.basics import Arc, Box, OutlinePromise, Path, Point, SeamPromise
 from publisher.design import Design
 from publisher.geometry import Part
-from publisher.pages.model import Path, Stroke, Words
+from publisher.pages.model import Stroke, Words
 from publisher.pages.sheet.draft import Body, Context, Numbers, PageDraft
 from publisher.pages.templates.part_strokes import region_polygon
 from publisher.pages.tiles.seams import MARK_RADIUS
@@ -33,7 +33,9 @@ def marks_drawn(body: Body) -> dict[str, Point]:
     words = [w for w in body.drawn if isinstance(w, Words) and "·" in w.text]
     for stroke in (d for d in body.drawn if isinstance(d, Stroke) and d.style == GAUGE):
         circle, across, up = stroke.paths
-        middle = circle.arcs[0].centre
+        arc = circle.edges[0]
+        assert isinstance(arc, Arc)
+        middle = arc.centre
         assert all(dist(p, middle) == pytest.approx(MARK_RADIUS) for p in circle.points)
         for line in (across, up):
             a, b = line.points
