@@ -2,15 +2,25 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
 
-from publisher.basics import Finding, Place, errors
-from publisher.brief import Brief
+from publisher.basics import Finding, Place, Refusal, errors
+from publisher.brief import Brief, SchemaParameter, SchemaParts, SchemaShape, build_schema
 from publisher.design import Design, Fact, SheetSize, Size, asked_variants, text_findings, variants, work_out
-from publisher.geometry import Part, cut_pieces, make_parts
-from publisher.joints import Joined, draw_parts, facts_of, put_together, suggest
+from publisher.geometry import Part, ShapeInfo, cut_pieces, make_parts, opening_infos, shape_infos, surface_infos
+from publisher.joints import Joined, Member, compare_members, draw_parts, facts_of, put_together, suggest
 from publisher.material import BoardNeeds, Stored, lay_out, yield_csv
-from publisher.pages import Pack, compose, facts_document, paper_for, with_attachment
+from publisher.pages import (
+    Pack,
+    compose,
+    facts_document,
+    material_words,
+    paper_for,
+    papers,
+    tool_words,
+    with_attachment,
+)
 from publisher.press import render_previews, write_part_svg, write_pdf, write_sheet_svg
 from publisher.proof import Proof, prove
 from publisher.release import (
@@ -145,8 +155,8 @@ def try_out(brief: Brief, variant: str, size: Size) -> tuple[Design, tuple[Fact,
     return None if errors(found) else (design, facts_of(design, parts))
 
 
-def compose_packs(worked: Worked, papers: tuple[str, ...] = ()) -> tuple[tuple[Pack, ...], tuple[Finding, ...]]:
-    """Return a pack for each paper, and what ``pages`` found: the papers given, else those of the inputs, else those of the spec.
+def compose_packs(worked: Worked, wanted: tuple[str, ...] = ()) -> tuple[tuple[Pack, ...], tuple[Finding, ...]]:
+    """Return a pack for each paper, and what ``pages`` found: those wanted, else those of the inputs, else those of the spec.
 
     A pack carries the record of itself only: it has the same bytes whatever other papers are composed with it. Raises
     Refusal for an unknown paper.
@@ -154,7 +164,7 @@ def compose_packs(worked: Worked, papers: tuple[str, ...] = ()) -> tuple[tuple[P
     design, joined, needs = worked.design, worked.joined, worked.needs
     if design is None or joined is None or needs is None:
         return (), ()
-    chosen = papers or worked.brief.inputs.papers or tuple(wish.name for wish in design.papers) or ("a4", "letter")
+    chosen = wanted or worked.brief.inputs.papers or tuple(wish.name for wish in design.papers) or ("a4", "letter")
     packs: list[Pack] = []
     for paper in [paper_for(design, name) for name in chosen]:
         pack = compose(design, worked.pieces, joined, needs, paper, worked.brief.inputs)
@@ -219,10 +229,10 @@ def release(brief: Brief, releases: Path) -> Released:
     return Released(builds, bundle, folder, new)
 
 
-def promised_by(brief: Brief, pdf_name: str) -> Worked | Pack | None:
-    """Return the pack that a design promises under this PDF file name.
+def promised_by(brief: Brief, pdf_name: str) -> Pack | None:
+    """Return the pack that a design promises under this PDF file name; None when it promises no such file.
 
-    None when it promises no such file; the work as far as it got when the design has errors. Raises Refusal for an unknown paper.
+    Raises Refusal when the design has errors, or for an unknown paper.
     """
     for variant in ("", *variants(brief)):
         paper = paper_of(pdf_name, pack_stem(brief.slug, brief.fields.text("version"), variant))
@@ -230,7 +240,39 @@ def promised_by(brief: Brief, pdf_name: str) -> Worked | Pack | None:
             continue
         worked = work(brief, variant)
         if errors(worked.findings):
-            return worked
+            raise Refusal(*errors(worked.findings))
         (pack,), _ = compose_packs(worked, (paper,))
         return pack
     return None
+
+
+def compare_family(works: tuple[Worked, ...]) -> tuple[Finding, ...]:
+    """Return what does not meet among the designs that say at which sizes they meet others."""
+    return compare_members(
+        tuple(
+            Member(one.design, one.joined.facts, partial(try_out, one.brief, one.variant))
+            for one in works
+            if one.design is not None and one.joined is not None and one.design.meets
+        )
+    )
+
+
+def fresh_schema() -> str:
+    """Return the schema's text, made anew from the registered shapes, openings, surfaces, tools, materials and papers."""
+    return build_schema(
+        SchemaParts(
+            shapes=tuple(map(_schema_shape, shape_infos())),
+            openings=tuple(map(_schema_shape, opening_infos())),
+            tools=tuple((t.key, t.name) for t in tool_words()),
+            materials=tuple((m.key, m.name) for m in material_words()),
+            papers=tuple((p.name, p.title) for p in papers()),
+            surfaces=tuple(map(_schema_shape, surface_infos())),
+        )
+    )
+
+
+def _schema_shape(info: ShapeInfo) -> SchemaShape:
+    parameters = tuple(
+        SchemaParameter(p.name, p.kind, p.meaning, p.default is None, p.choices) for p in info.parameters
+    )
+    return SchemaShape(info.name, info.meaning, parameters, info.openings, info.layered)

@@ -34,19 +34,30 @@ class Commands(click.Group):
 
     def get_command(self, _ctx: click.Context, name: str) -> click.Command | None:
         """Import and return one command."""
-        if name not in COMMANDS:
-            return None
-        if name in {"build", "check", "release"}:
-            from publisher.cli import build, check, release
-
-            return {"build": build.build, "check": check.check, "release": release.release}[name]
-        if name in {"measure", "outline", "proof"}:
-            from publisher.cli import measure, outline, proof
-
-            return {"measure": measure.measure, "outline": outline.outline, "proof": proof.proof}[name]
-        from publisher.cli import schema, shapes, sizes, yields
-
-        return {"schema": schema.schema, "shapes": shapes.shapes, "sizes": sizes.sizes, "yield": yields.yields}[name]
+        match name:
+            case "build":
+                from publisher.cli.build import build as command
+            case "check":
+                from publisher.cli.check import check as command
+            case "measure":
+                from publisher.cli.measure import measure as command
+            case "outline":
+                from publisher.cli.outline import outline as command
+            case "proof":
+                from publisher.cli.proof import proof as command
+            case "release":
+                from publisher.cli.release import release as command
+            case "schema":
+                from publisher.cli.schema import schema as command
+            case "shapes":
+                from publisher.cli.shapes import shapes as command
+            case "sizes":
+                from publisher.cli.sizes import sizes as command
+            case "yield":
+                from publisher.cli.yields import yields as command
+            case _:
+                return None
+        return command
 
     def format_commands(self, _ctx: click.Context, formatter: click.HelpFormatter) -> None:
         """List the commands from the table: no command is imported to print its line."""

@@ -5,14 +5,11 @@ from pathlib import Path
 
 import click
 
+from publisher import api
+from publisher.api import STANDARD, Built, BuiltPack, Proof
 from publisher.basics import Refusal, errors
 from publisher.cli.options import folders_argument, json_option, paper_option, set_option, variant_option
 from publisher.cli.report import Report, finding_record, write_json
-from publisher.design import STANDARD, asked_variants
-from publisher.pipeline import Built, BuiltPack
-from publisher.pipeline import build as build_packs
-from publisher.proof import Proof
-from publisher.release import place_packs
 
 
 @click.command(short_help="Make the packs of one or more designs, and prove them.")
@@ -44,8 +41,8 @@ def build(
     records: list[dict[str, object]] = []
     for brief in report.briefs(folders or (Path("designs"),), sets, chosen):
         with report.passing_over():
-            for variant in asked_variants(brief, variants):
-                built = _placed(build_packs(brief, variant), out)
+            for variant in api.variants(brief, variants):
+                built = _placed(api.build(brief, variant), out)
                 report.add(built.findings)
                 records.append(_record(built, out))
                 if not as_json:
@@ -59,7 +56,7 @@ def _placed(built: Built, out: Path) -> Built:
     if not built.good:
         return built
     try:
-        place_packs(built.offer, out)
+        api.place(built, out)
     except Refusal as refusal:
         return replace(built, outputs=(), findings=(*built.findings, refusal.findings[0]))
     return built

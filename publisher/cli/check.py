@@ -4,12 +4,10 @@ from pathlib import Path
 
 import click
 
+from publisher import api
 from publisher.cli.check_report import record_of, report_lines
-from publisher.cli.families import compare_families
 from publisher.cli.options import folders_argument, json_option, set_option, variant_option
 from publisher.cli.report import Report, finding_record, write_json
-from publisher.design import asked_variants
-from publisher.pipeline import Worked, work
 
 
 @click.command(short_help="Check designs without making pages: facts, needs, findings.")
@@ -26,16 +24,16 @@ def check(
     Example:  publisher check designs/toll-house
     """
     report = Report()
-    done: list[Worked] = []
+    done: list[api.Worked] = []
     for brief in report.briefs(folders or (Path("designs"),), sets):
         with report.passing_over():
-            for variant in asked_variants(brief, variants):
-                worked = work(brief, variant)
+            for variant in api.variants(brief, variants):
+                worked = api.work(brief, variant)
                 done.append(worked)
                 if not as_json:
                     click.echo("\n".join(report_lines(worked)))
                 report.add(worked.findings)
-    family = compare_families(tuple(done))
+    family = api.compare(tuple(done))
     report.add(family)
     if as_json:
         records: list[object] = [record_of(worked) for worked in done]

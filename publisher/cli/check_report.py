@@ -2,10 +2,20 @@
 
 from math import isfinite, isinf
 
+from publisher.api import (
+    STANDARD,
+    Design,
+    Fact,
+    Joined,
+    Kind,
+    NeedPlan,
+    Worked,
+    fixed,
+    limit_of,
+    margin_of,
+    say,
+)
 from publisher.cli.report import finding_record
-from publisher.design import STANDARD, Design, Fact, Kind, NeedPlan, fixed, say
-from publisher.joints import Joined, limit_of, margin_of
-from publisher.pipeline import Worked
 
 NAME = 18  # letters of the first column, at the least
 STRONG = 100.0  # what bears a hundred figures at its edge is no cantilever worth a word

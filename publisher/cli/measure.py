@@ -4,9 +4,10 @@ from pathlib import Path
 
 import click
 
+from publisher import api
+from publisher.api import TOOLS, PackFacts, Verdict
 from publisher.cli.options import json_option, read_file
 from publisher.cli.report import finding_record, leave, show_findings, write_json
-from publisher.ruler import TOOLS, PackFacts, Verdict, judge, read_pack_facts, take_reading
 
 MM_PER_INCH = 25.4
 WORDS = {
@@ -43,13 +44,8 @@ def measure(across: float, down: float, unit: str, true_mm: float, tool: str, pa
     \b
     Example:  publisher measure --across 97.3 --down 97.2
     """
-    facts = read_pack_facts(read_file(pack), pack.name) if pack is not None else None
-    verdict = judge(
-        take_reading("across", across, unit, true_mm, tool),
-        take_reading("down", down, unit, true_mm, tool),
-        facts.meetings if facts else (),
-        facts.budget if facts else None,
-    )
+    facts = api.pack_facts(read_file(pack), pack.name) if pack is not None else None
+    verdict = api.measure(across, down, unit, true_mm, tool, facts)
     if as_json:
         write_json(_record(verdict))
     else:

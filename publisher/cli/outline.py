@@ -5,12 +5,12 @@ from pathlib import Path
 
 import click
 
+from publisher import api
+from publisher.api import DRAWING_BYTES, Look, say
 from publisher.basics import Refusal, errors
 from publisher.cli.options import json_option
 from publisher.cli.report import leave, show_findings, write_json
 from publisher.cli.rules import FILE_UNREADABLE, NO_OUTLINE, PICTURE_NOT_WRITTEN
-from publisher.design import say
-from publisher.geometry import DRAWING_BYTES, Look, look_at
 
 PLACES = 6  # decimals of a mm: far below any cut, and the same text on every machine
 
@@ -30,7 +30,7 @@ def outline(file: Path, wanted: str, picture: Path | None, as_json: bool) -> Non
     \b
     Example:  publisher outline sign.svg --id outline --picture sign.png
     """
-    look = look_at(_read(file), str(file), wanted)
+    look = api.outline(_read(file), str(file), wanted)
     found = look.findings
     if not look.outlines:
         message = f"{file.name} has no closed outline that is drawn"
@@ -43,9 +43,7 @@ def outline(file: Path, wanted: str, picture: Path | None, as_json: bool) -> Non
     else:
         _show(look, file.name)
     if picture is not None and not errors(found):
-        from publisher.press import draw_outlines
-
-        image = draw_outlines(look.width, look.height, look.filled, [seen.rings for seen in look.outlines])
+        image = api.picture(look)
         try:
             picture.write_bytes(image)
         except OSError as error:

@@ -4,14 +4,12 @@ from pathlib import Path
 
 import click
 
+from publisher import api
+from publisher.api import Brief, Proof
 from publisher.basics import Finding, Promises, Refusal, errors
-from publisher.brief import Brief, read_brief
 from publisher.cli.options import json_option, read_file, set_option
 from publisher.cli.report import finding_record, leave, show_findings, write_json
 from publisher.cli.rules import NOT_PROMISED
-from publisher.pages import Pack
-from publisher.pipeline import promised_by
-from publisher.proof import Proof, prove
 
 
 @click.command(short_help="Read finished PDFs and judge their print scale.")
@@ -32,11 +30,11 @@ def proof(files: tuple[Path, ...], spec: Path | None, sets: tuple[tuple[str, str
     """
     found: list[Finding] = []
     records = []
-    brief = read_brief(spec, sets) if spec is not None else None
+    brief = api.read(spec, sets) if spec is not None else None
     for file in files:
         data = read_file(file)
         promises = _promises(brief, file.name) if brief is not None else None
-        result = prove(data, promises, str(file))
+        result = api.prove(data, str(file), promises)
         found += result.findings
         records.append(_record(result))
         if not as_json:
@@ -49,11 +47,9 @@ def proof(files: tuple[Path, ...], spec: Path | None, sets: tuple[tuple[str, str
 
 def _promises(brief: Brief, name: str) -> Promises:
     """Return what the design promises under this file name. Raises Refusal when it promises no such file, or has errors."""
-    found = promised_by(brief, name)
-    if isinstance(found, Pack):
-        return found.promises
+    found = api.promised(brief, name)
     if found is not None:
-        raise Refusal(*errors(found.findings))
+        return found
     raise Refusal(
         NOT_PROMISED.found(
             f"the design {brief.slug} promises no file called {name}",

@@ -4,11 +4,10 @@ from pathlib import Path
 
 import click
 
+from publisher import api
+from publisher.api import STANDARD, Released
 from publisher.cli.options import json_option
 from publisher.cli.report import Report, finding_record, write_json
-from publisher.design import STANDARD
-from publisher.pipeline import Released
-from publisher.pipeline import release as release_design
 
 
 @click.command(short_help="Prove a design's packs and put them in a new versioned folder.")
@@ -33,7 +32,7 @@ def release(folders: tuple[Path, ...], out: Path, as_json: bool) -> None:
     records: list[dict[str, object]] = []
     for brief in report.briefs(folders):
         with report.passing_over():
-            released = release_design(brief, out)
+            released = api.release(brief, out)
             report.add(f for built in released.builds for f in built.findings)
             if not as_json:
                 _show(brief.slug, released)

@@ -9,8 +9,8 @@ from pathlib import Path
 
 import click
 
+from publisher import api
 from publisher.basics import Finding, Refusal, Severity, errors
-from publisher.brief import Brief
 
 
 def exit_code(findings: Iterable[Finding]) -> int:
@@ -72,16 +72,14 @@ class Report:
 
     def briefs(
         self, folders: Iterable[Path], sets: tuple[tuple[str, str], ...] = (), papers: tuple[str, ...] = ()
-    ) -> Iterator[Brief]:
+    ) -> "Iterator[api.Brief]":
         """Read the designs one after the other. One that cannot be read is shown and passed over: the others go on."""
-        from publisher.brief import read_brief, spec_folders
-
         for given in folders:
             with self.passing_over():
-                for folder in spec_folders(given):
+                for folder in api.designs(given):
                     brief = None
                     with self.passing_over():
-                        brief = read_brief(folder, sets, papers)
+                        brief = api.read(folder, sets, papers)
                     if brief is not None:
                         yield brief
 

@@ -5,8 +5,7 @@ from pathlib import Path
 
 import click
 
-from publisher.brief import schema_text
-from publisher.cli.schema_parts import fresh_schema
+from publisher import api
 
 COMMITTED = Path(__file__).parent.parent / "brief" / "spec.schema.json"
 
@@ -23,12 +22,12 @@ def schema(write: bool, check: bool) -> None:
     Example:  publisher schema > spec.schema.json
     """
     if write:
-        COMMITTED.write_text(fresh_schema(), encoding="utf-8", newline="\n")
+        COMMITTED.write_text(api.fresh_schema(), encoding="utf-8", newline="\n")
         click.echo(f"wrote {COMMITTED.name}")
     elif check:
-        if fresh_schema() != schema_text():
+        if api.fresh_schema() != api.schema():
             click.echo("the committed schema is stale: run “publisher schema --write”", err=True)
             sys.exit(1)
         click.echo("the committed schema is fresh")
     else:
-        click.echo(schema_text(), nl=False)
+        click.echo(api.schema(), nl=False)

@@ -2,11 +2,12 @@
 
 import click
 
+from publisher import api
+from publisher.api import ParameterInfo, ShapeInfo
 from publisher.basics import Refusal
 from publisher.cli.options import json_option
 from publisher.cli.report import write_json
 from publisher.cli.rules import UNKNOWN_SHAPE
-from publisher.geometry import ParameterInfo, ShapeInfo, opening_infos, shape_infos, surface_infos
 
 UNITS = {"length": "mm", "angle": "°", "count": "", "number": "", "choice": ""}
 
@@ -21,14 +22,14 @@ def shapes(name: str | None, as_json: bool) -> None:
     \b
     Example:  publisher shapes gable_wall
     """
-    infos = (*shape_infos(), *opening_infos(), *surface_infos())
+    infos = (*api.shapes(), *api.openings(), *api.surfaces())
     if name is not None:
         infos = tuple(i for i in infos if i.name == name) or _refuse(name, infos)
     if as_json:
         write_json({"format": 1, "shapes": [_record(i) for i in infos]})
     elif name is None:
         width = max(len(i.name) for i in infos)
-        groups = (("Shapes", shape_infos()), ("Openings", opening_infos()), ("Surfaces", surface_infos()))
+        groups = (("Shapes", api.shapes()), ("Openings", api.openings()), ("Surfaces", api.surfaces()))
         for title, rows in groups:
             click.echo(f"{title}:")
             for info in rows:

@@ -5,10 +5,10 @@ from pathlib import Path
 
 import click
 
+from publisher import api
+from publisher.api import STANDARD, Fact, Size, Worked, inches, say
 from publisher.cli.options import json_option, set_option, variant_option
 from publisher.cli.report import Report, finding_record, write_json
-from publisher.design import STANDARD, Fact, Size, asked_variants, inches, say
-from publisher.pipeline import Worked, work
 
 
 @click.command(short_help="Print every size and fact of a design.")
@@ -26,8 +26,8 @@ def sizes(folder: Path, variants: tuple[str, ...], sets: tuple[tuple[str, str], 
     records = []
     for brief in report.briefs((folder,), sets):
         with report.passing_over():
-            for variant in asked_variants(brief, variants):
-                worked = work(brief, variant)
+            for variant in api.variants(brief, variants):
+                worked = api.work(brief, variant)
                 records.append(_record(worked, variant))
                 if not as_json:
                     _show(worked, variant)

@@ -4,10 +4,8 @@ from collections.abc import Iterator
 
 import click
 
+from publisher.api import STANDARD, Worked, Yield, fixed, gain
 from publisher.cli.report import finding_record
-from publisher.design import STANDARD, fixed
-from publisher.material import Yield, gain
-from publisher.pipeline import Worked
 
 
 def show(worked: Worked, variant: str) -> None:

@@ -12,11 +12,10 @@ from publisher.joints.drawings import draw_parts
 from publisher.joints.facts import (
     MEETING_SIZE_ALONE,
     PACKS_DO_NOT_MEET,
-    MeetingSize,
-    compare_meets,
+    Member,
+    compare_members,
     limit_of,
     margin_of,
-    meeting_sizes,
 )
 from publisher.joints.model import (
     Drawing,
@@ -42,16 +41,15 @@ __all__ = [
     "Layer",
     "Matrix",
     "Meeting",
-    "MeetingSize",
+    "Member",
     "Placed",
     "ScaleBudget",
     "budget_of",
-    "compare_meets",
+    "compare_members",
     "draw_parts",
     "facts_of",
     "limit_of",
     "margin_of",
-    "meeting_sizes",
     "put_together",
     "suggest",
 ]

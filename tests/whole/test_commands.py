@@ -202,12 +202,12 @@ def test_stale_layouts_go_when_all_variants_are_kept(publisher: Publisher, desig
 def test_a_stopped_run_keeps_what_was_verified(
     publisher: Publisher, designs: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    from publisher.cli import yields
+    from publisher import api
 
     store = designs / "quay/layouts.json"
     whole = len(json.loads(store.read_text())["layouts"])
     store.unlink()
-    real = yields.work
+    real = api.work
 
     def stopped(*given: object) -> object:
         *others, told = given
@@ -221,6 +221,6 @@ def test_a_stopped_run_keeps_what_was_verified(
 
         return real(*others, tell)  # type: ignore[arg-type]
 
-    monkeypatch.setattr(yields, "work", stopped)
+    monkeypatch.setattr(api, "work", stopped)
     assert publisher("yield", designs / "quay", "--keep").code == 130
     assert 0 < len(json.loads(store.read_text())["layouts"]) == 2 < whole

@@ -7,9 +7,8 @@ Never: place a part.
 from publisher.joints.facts.families import (
     MEETING_SIZE_ALONE,
     PACKS_DO_NOT_MEET,
-    MeetingSize,
-    compare_meets,
-    meeting_sizes,
+    Member,
+    compare_members,
 )
 from publisher.joints.facts.needs import (
     CLOSE,
@@ -28,14 +27,13 @@ __all__ = [
     "MEETING_SIZE_ALONE",
     "PACKS_DO_NOT_MEET",
     "Bar",
-    "MeetingSize",
+    "Member",
     "bars_of",
     "beside",
-    "compare_meets",
+    "compare_members",
     "hint_of",
     "limit_of",
     "margin_of",
-    "meeting_sizes",
     "message_of",
     "nearest_fact",
     "same_kind",

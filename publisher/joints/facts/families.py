@@ -1,12 +1,14 @@
 """Packs that meet each other: the sizes that they say they meet at, compared in mm."""
 
-from dataclasses import dataclass
+from collections.abc import Callable
+from dataclasses import dataclass, replace
 from difflib import get_close_matches
 
 from publisher.basics import Finding, Place, Rule, Severity
-from publisher.design import Design, Fact, Kind, amount, say
+from publisher.design import Design, Fact, Kind, Size, amount, say
 from publisher.joints.facts.needs import CLOSE, PLAIN
 
+BOARD = "board"  # the size that every design of a family calls its board's thickness
 STEP = 0.1
 """mm: a step between two decks that a finger does not feel. Common practice, no source."""
 
@@ -35,6 +37,44 @@ class MeetingSize:
     value: float
     kind: Kind
     place: Place
+
+
+@dataclass(frozen=True, slots=True)
+class Member:
+    """A design that meets others, and its facts; ``at`` gives both at another value of a size, None when it cannot be built so."""
+
+    design: Design
+    facts: tuple[Fact, ...]
+    at: Callable[[Size], tuple[Design, tuple[Fact, ...]] | None]
+
+
+def compare_members(members: tuple[Member, ...]) -> tuple[Finding, ...]:
+    """Return what does not meet among the designs that say at which sizes they meet; () when there are not two of them.
+
+    Each variant is compared as it is, and once more for every other board thickness that the family has.
+    """
+    sizes: list[MeetingSize] = []
+    findings: list[Finding] = []
+    boards = dict.fromkeys(round(board.value, 4) for one in members if (board := _board(one.design)))
+    for one in members:
+        name = f"{one.design.slug} ({one.design.variant})" if one.design.variant else one.design.slug
+        own, problems = meeting_sizes(name, one.design, one.facts)
+        sizes += own
+        findings += problems
+        board = _board(one.design)
+        for thickness in boards:
+            if board is None or abs(thickness - board.value) < 1e-3:
+                continue
+            tried = one.at(replace(board, value=thickness))
+            if tried is not None:
+                sizes += meeting_sizes(f"{name} on {say(thickness, 'length')} board", *tried)[0]
+    if len({size.slug for size in sizes}) < 2:
+        return tuple(findings)
+    return (*findings, *compare_meets(tuple(sizes)))
+
+
+def _board(design: Design) -> Size | None:
+    return next((s for s in design.sizes if s.name == BOARD and s.kind == "length"), None)
 
 
 def meeting_sizes(

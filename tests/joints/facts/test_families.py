@@ -5,7 +5,7 @@ from types import SimpleNamespace
 
 from publisher.basics import Place, Severity
 from publisher.design import Blank, Fact, Kind, MeetPlan
-from publisher.joints import MeetingSize, compare_meets, meeting_sizes
+from publisher.joints.facts.families import MeetingSize, compare_meets, meeting_sizes
 
 
 def size(slug: str, value: float, name: str = "deck_height", kind: Kind = "length", pack: str = "") -> MeetingSize:

@@ -1,0 +1,345 @@
+"""The public door for programs: one function for what each command does. All else in the package may change without notice.
+
+Comes in: folders, bytes, and values that this door gave. Goes out: frozen records, in mm and degrees. What is wrong with the work
+stands in the records as findings; a ``Refusal`` is raised when something cannot be used at all. Never: prints, ends the process,
+writes a file but by ``place``, ``release`` and the two functions that keep layouts.
+
+Importing it loads no room: each function loads those that it calls.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from publisher.basics import Finding, Promises
+    from publisher.brief import Brief, InputFile, Inputs
+    from publisher.design import STANDARD, Design, Fact, Kind, NeedPlan, Size, fixed, inches, say
+    from publisher.geometry import DRAWING_BYTES, Look, ParameterInfo, Part, ShapeInfo
+    from publisher.joints import Joined, limit_of, margin_of
+    from publisher.material import BoardNeeds, Stored, Yield, gain
+    from publisher.pages import Pack, Page
+    from publisher.pipeline import Built, BuiltPack, Released, Worked
+    from publisher.proof import Measured, Proof
+    from publisher.release import Bundle, Output
+    from publisher.ruler import TOOLS, Budget, PackFacts, Scale, Verdict
+
+LAYOUTS = "layouts.json"  # the layouts that are kept beside a spec
+
+__all__ = [
+    "DRAWING_BYTES",
+    "LAYOUTS",
+    "STANDARD",
+    "TOOLS",
+    "BoardNeeds",
+    "Brief",
+    "Budget",
+    "Built",
+    "BuiltPack",
+    "Bundle",
+    "Design",
+    "Fact",
+    "InputFile",
+    "Inputs",
+    "Joined",
+    "Kind",
+    "Look",
+    "Measured",
+    "NeedPlan",
+    "Output",
+    "Pack",
+    "PackFacts",
+    "Page",
+    "ParameterInfo",
+    "Part",
+    "Proof",
+    "Released",
+    "Scale",
+    "ShapeInfo",
+    "Size",
+    "Stored",
+    "Verdict",
+    "Worked",
+    "Yield",
+    "brief_of",
+    "build",
+    "compare",
+    "compose",
+    "designs",
+    "fixed",
+    "fresh_schema",
+    "gain",
+    "inches",
+    "keep_layouts",
+    "keep_verified",
+    "limit_of",
+    "margin_of",
+    "measure",
+    "openings",
+    "outline",
+    "pack_facts",
+    "picture",
+    "place",
+    "promised",
+    "prove",
+    "read",
+    "release",
+    "say",
+    "schema",
+    "shapes",
+    "surfaces",
+    "variants",
+    "work",
+    "yield_table",
+]
+
+
+def designs(folder: Path) -> tuple[Path, ...]:
+    """Return the design folders that ``folder`` names: itself, or those in it, by name. Raises Refusal when there are none."""
+    from publisher.brief import spec_folders
+
+    return spec_folders(folder)
+
+
+def read(folder: Path, sets: tuple[tuple[str, str], ...] = (), papers: tuple[str, ...] = ()) -> Brief:
+    """Read a design's folder, once: all that a build needs is then in ``Brief.inputs``, which any process can build from.
+
+    ``sets``: sizes with values as a designer writes them, (("board", "3/16 in"),), over those of the spec and its variants.
+    ``papers``: names in small letters; () for those of the spec. Raises Refusal when there is no spec that can be read.
+    """
+    from publisher.brief import read_brief
+
+    return read_brief(folder, sets, papers)
+
+
+def brief_of(inputs: Inputs) -> Brief:
+    """Return the brief of inputs that were read before, here or in another process. No file is opened."""
+    from publisher.brief import brief_of
+
+    return brief_of(inputs)
+
+
+def variants(brief: Brief, asked: tuple[str, ...] = ()) -> tuple[str, ...]:
+    """Return the variants that are asked for, or all, the sizes as written ('') first. Raises Refusal for an unknown one."""
+    from publisher.design import asked_variants
+
+    return asked_variants(brief, asked)
+
+
+def work(
+    brief: Brief,
+    variant: str = "",
+    effort: str = "quick",
+    sheets: tuple[str, ...] = (),
+    settled: Callable[[str, Stored], None] | None = None,
+) -> Worked:
+    """Work one variant out, up to the layouts on board: sizes, parts, how they go together, facts, needs, findings.
+
+    ``effort`` (quick, careful, patient): how long to look for layouts. ``sheets``: sizes of sheets at hand ("500x700 mm") in
+    place of those of the spec. ``settled`` is told of each layout as soon as it is verified. Raises Refusal for a sheet that is
+    no size.
+    """
+    from publisher import pipeline
+    from publisher.design import sheet_size
+
+    return pipeline.work(brief, variant, effort, tuple(map(sheet_size, sheets)) or None, settled)
+
+
+def compare(works: tuple[Worked, ...]) -> tuple[Finding, ...]:
+    """Return what does not meet among the designs that say at which sizes they meet others, on every board of theirs."""
+    from publisher.pipeline import compare_family
+
+    return compare_family(works)
+
+
+def compose(worked: Worked) -> tuple[tuple[Pack, ...], tuple[Finding, ...]]:
+    """Return the pages of a pack for each paper of the inputs, and what was found on them; () when a room before found an error.
+
+    Raises Refusal for an unknown paper.
+    """
+    from publisher.pipeline import compose_packs
+
+    return compose_packs(worked)
+
+
+def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:
+    """Build one variant for all papers of the inputs, in memory, and prove every PDF: a pure function of the inputs.
+
+    Raises Refusal for an unknown paper.
+    """
+    from publisher import pipeline
+
+    return pipeline.build(brief, variant, previews)
+
+
+def place(built: Built, packs: Path) -> tuple[Path, ...]:
+    """Put the files of a good build into ``packs/<slug>``, all or none, and return their paths.
+
+    Raises Refusal when one cannot be written; ValueError when the build has errors.
+    """
+    from publisher.release import place_packs
+
+    return place_packs(built.offer, packs)
+
+
+def promised(brief: Brief, pdf_name: str) -> Promises | None:
+    """Return what a design promises of the file of this name; None when it promises no such file.
+
+    Raises Refusal when the design has errors, or for an unknown paper.
+    """
+    from publisher.pipeline import promised_by
+
+    pack = promised_by(brief, pdf_name)
+    return None if pack is None else pack.promises
+
+
+def prove(pdf: bytes, name: str, promises: Promises | None = None) -> Proof:
+    """Read a finished PDF as a stranger would and judge it; without promises its print scale cannot be judged."""
+    from publisher import proof
+
+    return proof.prove(pdf, promises, name)
+
+
+def pack_facts(pdf: bytes, name: str) -> PackFacts:
+    """Return the facts that a pack carries. Raises Refusal when there are none that can be read."""
+    from publisher.ruler import read_pack_facts
+
+    return read_pack_facts(pdf, name)
+
+
+def measure(
+    across: float,
+    down: float,
+    unit: str = "mm",
+    true_mm: float = 100.0,
+    tool: str = "ruler",
+    facts: PackFacts | None = None,
+) -> Verdict:
+    """Judge a printed sheet from two readings of lines that should be ``true_mm`` long.
+
+    ``unit`` is mm or in, ``tool`` one of ``TOOLS``; ``facts`` of the pack that was printed say what it allows. Raises Refusal for
+    a reading that no such line can give.
+    """
+    from publisher.ruler import judge, take_reading
+
+    return judge(
+        take_reading("across", across, unit, true_mm, tool),
+        take_reading("down", down, unit, true_mm, tool),
+        facts.meetings if facts else (),
+        facts.budget if facts else None,
+    )
+
+
+def release(brief: Brief, releases: Path) -> Released:
+    """Build all variants and papers, and put the version in place below ``releases`` at once, unless one has an error.
+
+    Raises Refusal when the version was released before with other content, or when it cannot be written.
+    """
+    from publisher import pipeline
+
+    return pipeline.release(brief, releases)
+
+
+def outline(svg: bytes, name: str, wanted: str = "") -> Look:
+    """Return what the tool sees in a drawing, or in one outline of it (id, .class, layer:NAME, stroke:STYLE).
+
+    Raises Refusal, with the drawing's line, when it cannot be used.
+    """
+    from publisher.geometry import look_at
+
+    return look_at(svg, name, wanted)
+
+
+def picture(look: Look) -> bytes:
+    """Return a picture (PNG) of what is seen in a drawing."""
+    from publisher.press import draw_outlines
+
+    return draw_outlines(look.width, look.height, look.filled, [seen.rings for seen in look.outlines])
+
+
+def shapes() -> tuple[ShapeInfo, ...]:
+    """Return the shapes that a part may have, with their parameters and named edges."""
+    from publisher.geometry import shape_infos
+
+    return shape_infos()
+
+
+def openings() -> tuple[ShapeInfo, ...]:
+    """Return the openings that a part may have."""
+    from publisher.geometry import opening_infos
+
+    return opening_infos()
+
+
+def surfaces() -> tuple[ShapeInfo, ...]:
+    """Return the patterns that may be drawn on a part."""
+    from publisher.geometry import surface_infos
+
+    return surface_infos()
+
+
+def schema() -> str:
+    """Return the JSON Schema (2020-12) of spec.yaml."""
+    from publisher.brief import schema_text
+
+    return schema_text()
+
+
+def fresh_schema() -> str:
+    """Return the schema made anew from all that is registered, for those who change the package."""
+    from publisher import pipeline
+
+    return pipeline.fresh_schema()
+
+
+def yield_table(worked: Worked) -> str:
+    """Return what the sheets give as CSV; '' when the design could not be laid out."""
+    from publisher.material import yield_csv
+
+    return "" if worked.needs is None else yield_csv(worked.needs, worked.pieces)
+
+
+def keep_layouts(brief: Brief, works: tuple[Worked, ...], whole: bool = False) -> None:
+    """Write the layouts of these works beside the spec. ``whole``: they are all the design's variants, so that layouts which none
+    of them uses go; those of works that could not be laid out stay.
+
+    Raises Refusal when the file cannot be written.
+    """
+    from publisher.material import layouts_document
+
+    needs = tuple(one.needs for one in works if one.needs is not None)
+    if needs:
+        _put(brief, layouts_document(needs, None if whole and len(needs) == len(works) else _kept(brief)))
+
+
+def keep_verified(brief: Brief, found: dict[str, Stored]) -> None:
+    """Add layouts that ``work`` told of to those beside the spec. Raises Refusal when the file cannot be written."""
+    from publisher.material import store_document
+
+    _put(brief, store_document(tuple(found.items()), _kept(brief)))
+
+
+def _kept(brief: Brief) -> bytes | None:
+    store = brief.file(LAYOUTS)
+    return store.data if store else None
+
+
+def _put(brief: Brief, document: bytes) -> None:
+    from publisher.release import put_in_place
+
+    put_in_place(Path(brief.inputs.folder), [(LAYOUTS, document)])
+
+
+if not TYPE_CHECKING:
+
+    def __getattr__(name: str) -> Any:
+        """Give a type or a helper of a room when it is asked for; only then are the rooms loaded."""
+        if name in __all__:
+            from publisher import brief, design, geometry, joints, material, pages, pipeline, proof, release, ruler
+
+            for room in (brief, design, geometry, joints, material, pages, pipeline, proof, release, ruler):
+                if name in vars(room):
+                    return vars(room)[name]
+        raise AttributeError(f"the door has nothing called {name}")
