@@ -7,7 +7,7 @@ from publisher.design import Board, say_length
 from publisher.joints.assembled import Assembled, MatedPanels
 from publisher.joints.checks import tips_over
 from publisher.joints.footprint import mass_of
-from publisher.joints.panels import foot_of, weight_of
+from publisher.joints.panels import TOUCH, foot_of, weight_of
 from publisher.joints.stacks import hull_sides
 
 
@@ -30,7 +30,8 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                 )
             )
     for mated in subject.panels:
-        if mated.assembly.panels and not mated.assembly.unplaced:
+        fits = all(m.gap <= TOUCH and abs(m.length_a - m.length_b) <= TOUCH for m in mated.matings)
+        if fits and mated.assembly.panels and not mated.assembly.unplaced:  # else a panel is not where it will stand
             looked_at += 1
             found += _panels(mated, boards, check)
     return Outcome(looked_at, tuple(found))

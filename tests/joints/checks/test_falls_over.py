@@ -54,3 +54,12 @@ def test_random_beams_against_the_lever(make: SimpleNamespace, seed: int) -> Non
     at = (400.0 * 10.0 + 2000.0 * (50.0 - by)) / 2400.0
     low, high = max(0.0, -by), min(20.0, 100.0)
     assert bool(CHECK.run(beam(make, by), CHECK).findings) == (not low <= at <= high)
+
+
+def test_panels_that_do_not_meet_are_not_judged(make: SimpleNamespace) -> None:
+    """A wall higher than its neighbour is laid with the middles of both edges together, below the table: another finding."""
+    plan = make.panels("box", {"front": "w", "right": "high"}, "front.bottom", make.join("front.right", "right.left"))
+    outcome = CHECK.run(
+        make.assembled(make.design(panels=(plan,)), make.wall("w", 60, 40), make.wall("high", 60, 90)), CHECK
+    )
+    assert (outcome.looked_at, outcome.findings) == (0, ())
