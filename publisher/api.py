@@ -26,11 +26,13 @@ if TYPE_CHECKING:
     from publisher.release import Bundle, Output
     from publisher.ruler import TOOLS, Budget, PackFacts, Scale, Verdict
 
+STAGES = ("sizes", "parts", "assembly", "layouts", "pages")  # what may be shown, in the order of the work
 LAYOUTS = "layouts.json"  # the layouts that are kept beside a spec
 
 __all__ = [
     "DRAWING_BYTES",
     "LAYOUTS",
+    "STAGES",
     "STANDARD",
     "TOOLS",
     "BoardNeeds",
@@ -89,6 +91,8 @@ __all__ = [
     "say",
     "schema",
     "shapes",
+    "show",
+    "show_json",
     "surfaces",
     "variants",
     "work",
@@ -240,6 +244,42 @@ def release(brief: Brief, releases: Path) -> Released:
     from publisher import pipeline
 
     return pipeline.release(brief, releases)
+
+
+def show(worked: Worked, stage: str) -> tuple[str, ...]:
+    """Return what one of the ``STAGES`` gave as lines of text, lengths in mm; () for a stage that was not reached.
+
+    Pages are those for every paper of the inputs, each pack after a line with its paper. Raises Refusal for an unknown paper.
+    """
+    from publisher import dumps
+
+    if stage == "sizes" and worked.design is not None:
+        return tuple(dumps.sizes_lines(worked.design))
+    if stage == "parts":
+        return tuple(dumps.parts_lines(worked.pieces))
+    if stage == "assembly" and worked.joined is not None:
+        return tuple(dumps.assembly_lines(worked.joined))
+    if stage == "layouts" and worked.needs is not None:
+        return tuple(dumps.layouts_lines(worked.needs))
+    if stage == "pages":
+        packs, _ = compose(worked)
+        lines = ((f"paper {p.paper.name}", *(x for page in p.pages for x in dumps.page_lines(page, p))) for p in packs)
+        return tuple(line for pack in lines for line in pack)
+    return ()
+
+
+def show_json(worked: Worked, stage: str) -> Any:
+    """Return what one of the ``STAGES`` gave as JSON: every field of its records; None for a stage that was not reached."""
+    from publisher import dumps
+
+    found: dict[str, Callable[[], object]] = {
+        "sizes": lambda: worked.design and worked.design.sizes,
+        "parts": lambda: worked.pieces or None,
+        "assembly": lambda: worked.joined,
+        "layouts": lambda: worked.needs,
+        "pages": lambda: tuple({"paper": p.paper.name, "pages": p.pages} for p in compose(worked)[0]) or None,
+    }
+    return dumps.as_json(found[stage]())
 
 
 def outline(svg: bytes, name: str, wanted: str = "") -> Look:

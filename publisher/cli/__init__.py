@@ -20,6 +20,7 @@ COMMANDS = {
     "release": "Prove a design's packs and put them in a new versioned folder.",
     "schema": "Print the schema of spec.yaml, for editors.",
     "shapes": "List the shapes and their parameters.",
+    "show": "Print what a stage of the work gave, as text in mm.",
     "sizes": "Print every size and fact of a design.",
     "yield": "Lay the parts out on board sheets and keep the best layouts.",
 }
@@ -51,6 +52,8 @@ class Commands(click.Group):
                 from publisher.cli.schema import schema as command
             case "shapes":
                 from publisher.cli.shapes import shapes as command
+            case "show":
+                from publisher.cli.show import show as command
             case "sizes":
                 from publisher.cli.sizes import sizes as command
             case "yield":
