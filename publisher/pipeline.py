@@ -14,10 +14,10 @@ from publisher.material import BoardNeeds, Stored, lay_out, yield_csv
 from publisher.pages import (
     Pack,
     compose,
-    facts_document,
     material_words,
     paper_for,
     papers,
+    record_of,
     tool_words,
     with_attachment,
 )
@@ -28,6 +28,8 @@ from publisher.release import (
     Offer,
     Output,
     bundle_of,
+    list_name,
+    pack_list,
     pack_name,
     pack_stem,
     paper_of,
@@ -60,16 +62,17 @@ class Worked:
 
 @dataclass(frozen=True, slots=True)
 class BuiltPack:
-    """One pack for one paper: the pages, the finished PDF, what proof says of it."""
+    """One pack for one paper: the pages, the finished PDF, its record, what proof says of it."""
 
     pack: Pack
     pdf: Output
+    record: Output
     proof: Proof
 
 
 @dataclass(frozen=True, slots=True)
 class Built:
-    """One variant, built for all its papers. ``outputs`` are all its files, the record last; () when an error stopped it."""
+    """One variant, built for all its papers. ``outputs`` are all its files, the list of packs last; () when an error stopped it."""
 
     worked: Worked
     packs: tuple[BuiltPack, ...]
@@ -168,7 +171,8 @@ def compose_packs(worked: Worked, wanted: tuple[str, ...] = ()) -> tuple[tuple[P
     packs: list[Pack] = []
     for paper in [paper_for(design, name) for name in chosen]:
         pack = compose(design, worked.pieces, joined, needs, paper, worked.brief.inputs)
-        packs.append(with_attachment(pack, facts_document(design, worked.pieces, joined, needs, (pack,))))
+        record = record_of(design, worked.pieces, joined, needs, pack, worked.brief.inputs)
+        packs.append(with_attachment(pack, record))
     return tuple(packs), tuple(f for pack in packs for f in pack.findings)
 
 
@@ -188,10 +192,12 @@ def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:
     built: list[BuiltPack] = []
     pictures: list[Output] = []
     for pack in packs:
-        pdf = Output(pack_name(pack_stem(pack.slug, pack.version, variant), pack.paper.name), write_pdf(pack))
+        stem = pack_stem(pack.slug, pack.version, variant)
+        pdf = Output(pack_name(stem, pack.paper.name), write_pdf(pack))
+        record = Output(record_name(stem, pack.paper.name), pack.attachments[0].data)
         proof = prove(pdf.data, pack.promises, pdf.path)
         found += [replace(f, place=f.place or Place(pdf.path)) for f in proof.findings]
-        built.append(BuiltPack(pack, pdf, proof))
+        built.append(BuiltPack(pack, pdf, record, proof))
         if previews and not errors(found):
             pictures += (
                 Output(preview_name(variant, pack.paper.name, number), png)
@@ -199,8 +205,9 @@ def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:
             )
     if errors(found):
         return Built(worked, tuple(built), (), tuple(found))
-    record = Output(record_name(variant), facts_document(design, worked.pieces, joined, needs, packs))
-    outputs = (*(b.pdf for b in built), *_cut_files(variant, worked.pieces, needs), *pictures, record)
+    files = (file for one in built for file in (one.pdf, one.record))
+    listed = Output(list_name(variant), pack_list(tuple((one.pack, one.pdf, one.record) for one in built)))
+    outputs = (*files, *_cut_files(variant, worked.pieces, needs), *pictures, listed)
     return Built(worked, tuple(built), outputs, tuple(found))
 
 

@@ -129,6 +129,52 @@ class CodePromise:
 
 
 @dataclass(frozen=True, slots=True)
+class FurniturePromise:
+    """A box (mm) of what a page carries whatever it shows: ``header``, ``footer``, ``code`` with its light modules.
+
+    Everything on the page lies wholly inside such a box or wholly outside all of them: cover the boxes, and what is left is the
+    page's ink.
+    """
+
+    page: int
+    kind: Literal["header", "footer", "code"]
+    box: Box
+
+
+@dataclass(frozen=True, slots=True)
+class RowPromise:
+    """A row of the cut list, made where the part is counted, before any page: proof finds the row in the file.
+
+    ``count`` copies and ``spare`` ones are cut, ``mirrored`` of them as mirror images; ``width`` and ``height`` (mm) are the
+    finished piece's over all, as drawn. The row also names the pages that show the part: those of its ``OutlinePromise``s.
+    """
+
+    part: str
+    letter: str
+    name: str
+    board: str
+    count: int
+    spare: int
+    mirrored: int
+    width: float
+    height: float
+
+
+@dataclass(frozen=True, slots=True)
+class ReferencePromise:
+    """A row of the print plan on ``page``: beside the words ``task`` stand the pages ``first`` to ``last``.
+
+    ``kinds`` are those of the pages that do this task; each page of the pack is named by one such row.
+    """
+
+    page: int
+    task: str
+    first: int
+    last: int
+    kinds: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class AttachmentPromise:
     """A file attached to the PDF: its name, and the SHA-256 of its bytes in small hexadecimal letters."""
 
@@ -150,3 +196,6 @@ class Promises:
     codes: tuple[CodePromise, ...]
     attachments: tuple[AttachmentPromise, ...] = ()
     marks: tuple[MarkPromise, ...] = ()
+    furniture: tuple[FurniturePromise, ...] = ()
+    rows: tuple[RowPromise, ...] = ()
+    references: tuple[ReferencePromise, ...] = ()

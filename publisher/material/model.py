@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from publisher.basics import Box, Finding, Point, Pose
+from publisher.basics import Box, Finding, Point, Pose, RowPromise
 from publisher.design import SheetSize
 
 
@@ -123,8 +123,9 @@ class CutRow:
 
 @dataclass(frozen=True, slots=True)
 class BoardNeeds:
-    """What to buy and how to lay it out."""
+    """What to buy and how to lay it out. ``promises``: what the printed cut list must say, from the parts themselves."""
 
     cut_list: tuple[CutRow, ...]
     yields: tuple[Yield, ...]
     findings: tuple[Finding, ...]
+    promises: tuple[RowPromise, ...] = ()

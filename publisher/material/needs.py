@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 import numpy as np
 
-from publisher.basics import Finding, run_checks
+from publisher.basics import Finding, RowPromise, run_checks
 from publisher.design import Design, SheetSize
 from publisher.geometry import Part, path_length
 from publisher.material.checks import CHECKS, MOST_COPIES, BoardList
@@ -53,7 +53,15 @@ def lay_out(
     if made and not any(f.check in said for f in findings):
         findings.append(_said(made, sum(len(one.rows) + 1 for one in yields)))
     rows = tuple(_cut_row(p, design.use) for p in parts if p.count + p.spare > 0)
-    return BoardNeeds(rows, tuple(yields), tuple(findings))
+    promises = tuple(_promised(p) for p in parts if p.count + p.spare > 0)
+    return BoardNeeds(rows, tuple(yields), tuple(findings), promises)
+
+
+def _promised(part: Part) -> RowPromise:
+    """Return what the printed cut list must say of a part, from the part itself."""
+    xs, ys = zip(*part.outline.outer.points, strict=True)
+    size = (float(max(xs) - min(xs)), float(max(ys) - min(ys)))
+    return RowPromise(part.id, part.letter, part.name, part.board, part.count, part.spare, part.mirrored, *size)
 
 
 def _said(made: int, all_: int) -> Finding:

@@ -23,7 +23,7 @@ from publisher.pages.model import (
     Tile,
     Words,
 )
-from publisher.pages.record import facts_document, with_attachment
+from publisher.pages.record import record_of, record_schema, with_attachment
 from publisher.pages.sheet import (
     CHECKS,
     IMPOSSIBLE_PAPER,
@@ -72,10 +72,11 @@ __all__ = [
     "Words",
     "cautions_for",
     "compose",
-    "facts_document",
     "material_words",
     "paper_for",
     "papers",
+    "record_of",
+    "record_schema",
     "thing",
     "tool_words",
     "with_attachment",

@@ -1,9 +1,9 @@
 """All pages of a pack for one paper: makers of pages give drafts; here they are put in order, numbered and drawn."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from publisher.basics import Finding, PagePromise, Promises, Rule, Severity, run_checks
+from publisher.basics import Finding, PagePromise, Promises, ReferencePromise, Rule, Severity, run_checks
 from publisher.brief import Inputs
 from publisher.design import Design, text_findings
 from publisher.geometry import Part
@@ -12,6 +12,7 @@ from publisher.material import BoardNeeds
 from publisher.pages.front import caution_drafts, cover_drafts, cut_list_drafts, print_check_drafts
 from publisher.pages.instructions import step_drafts
 from publisher.pages.model import Bookmark, Pack, PackImage, Page, Paper, Picture
+from publisher.pages.record import digests_of, ink_id, words_of
 from publisher.pages.sheet import (
     CHECKS,
     Body,
@@ -75,6 +76,8 @@ def compose(
     numbers = _numbers(drafts)
     known_as, trial = pack_id(inputs, design.variant, paper), bool(inputs.sets)
     heading = heading_of(design, paper, known_as, trial)
+    pictures = (PackImage(file.name, file.data) for file in design.files if file.kind == "picture")
+    digests = digests_of((*faces.files(), *pictures))
     pages: list[Page] = []
     promised: list[PagePromise] = []
     whole = Body()
@@ -83,13 +86,28 @@ def compose(
         findings += (*draft.findings, *body.findings)
         frame, label = draft.frame, str(number)
         drawn = thinned(body.drawn, frame.width * frame.height)
-        pages.append(Page(number, label, draft.kind, tidy(draft.title), frame.width, frame.height, drawn, body.tiles))
+        ink = ink_id(faces, digests, drawn, body.furniture)
+        text = words_of(faces, drawn, body.furniture)
+        pages.append(
+            Page(
+                number,
+                label,
+                draft.kind,
+                tidy(draft.title),
+                frame.width,
+                frame.height,
+                drawn,
+                body.tiles,
+                ink,
+                text,
+            )
+        )
         promised.append(PagePromise(number, frame.width, frame.height, label, draft.kind, frame.limit, True))
-        whole += Body((), (), body.lengths, body.outlines, body.seams, body.texts, body.codes, marks=body.marks)
+        whole += replace(body, drawn=(), tiles=(), findings=())
     title = tidy(f"{design.title}, {design.variant_title}" if design.variant_title else design.title)
     promises = Promises(
         title, design.language, tuple(promised), whole.lengths, whole.outlines, whole.seams, whole.texts, whole.codes,
-        marks=whole.marks,
+        marks=whole.marks, furniture=whole.furniture, rows=needs.promises, references=_references(drafts, numbers[-1]),
     )  # fmt: skip
     findings += run_checks(CHECKS, Composed(tuple(pages), tuple(promised), faces))
     return Pack(
@@ -161,6 +179,17 @@ def _ranges(named: Iterable[tuple[str, int]]) -> Plan:
         else:
             found.append((name, page, page))
     return tuple(found)
+
+
+def _references(drafts: tuple[PageDraft, ...], plan: Plan) -> tuple[ReferencePromise, ...]:
+    """Promise the rows of the print plan, which stands on the cover."""
+    cover = next((number for number, draft in enumerate(drafts, start=1) if draft.kind == "cover"), None)
+    if cover is None:
+        return ()
+    return tuple(
+        ReferencePromise(cover, task, first, last, tuple(dict.fromkeys(d.kind for d in drafts if _task(d) == task)))
+        for task, first, last in plan
+    )
 
 
 def _body(context: Context, draft: PageDraft, heading: Heading, numbers: Numbers) -> Body:

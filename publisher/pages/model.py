@@ -91,7 +91,10 @@ class Tile:
 
 @dataclass(frozen=True, slots=True)
 class Page:
-    """One finished page. ``kind``: what stands on it, as the table ``PAGES`` of ``compose`` names it."""
+    """One finished page. ``kind``: what stands on it, as the table ``PAGES`` of ``compose`` names it.
+
+    ``ink``: SHA-256 of what it shows outside its furniture; ``text``: its lines of words there, in the order in which they are drawn.
+    """
 
     number: int
     label: str
@@ -101,6 +104,8 @@ class Page:
     height: float
     drawn: tuple[Drawn, ...]
     tiles: tuple[Tile, ...] = ()
+    ink: str = ""
+    text: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

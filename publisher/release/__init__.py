@@ -8,6 +8,7 @@ from publisher.basics import Rule
 from publisher.release.bundle import VERSION_EXISTS, Bundle, make_bundle, place_bundle
 from publisher.release.listing import Listing, SheetsToBuy, listing_text
 from publisher.release.names import (
+    list_name,
     pack_name,
     pack_stem,
     paper_of,
@@ -17,7 +18,7 @@ from publisher.release.names import (
     sheet_name,
     yield_name,
 )
-from publisher.release.offer import Offer, Output, bundle_of, listing_of, proof_record
+from publisher.release.offer import Offer, Output, bundle_of, listing_of, pack_list, proof_record
 from publisher.release.packs import place_packs
 from publisher.release.placing import CANNOT_WRITE, put_in_place
 
@@ -31,9 +32,11 @@ __all__ = [
     "Output",
     "SheetsToBuy",
     "bundle_of",
+    "list_name",
     "listing_of",
     "listing_text",
     "make_bundle",
+    "pack_list",
     "pack_name",
     "pack_stem",
     "paper_of",

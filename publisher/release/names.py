@@ -22,9 +22,14 @@ def paper_of(name: str, stem: str) -> str | None:
     return paper if paper and "-" not in paper and name == pack_name(stem, paper) else None
 
 
-def record_name(variant: str) -> str:
-    """Return the name of the record of a variant's packs."""
-    return f"facts-{variant}.json" if variant else "facts.json"
+def record_name(stem: str, paper: str) -> str:
+    """Return the name of the record of the pack for one paper."""
+    return f"{stem}-{paper}.json"
+
+
+def list_name(variant: str) -> str:
+    """Return the name of the list of a variant's packs."""
+    return f"packs-{variant}.json" if variant else "packs.json"
 
 
 def cut_folder(variant: str) -> str:

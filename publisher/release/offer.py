@@ -2,6 +2,7 @@
 
 import json
 from dataclasses import dataclass
+from hashlib import sha256
 
 from publisher.design import Design
 from publisher.material import BoardNeeds
@@ -21,7 +22,7 @@ class Output:
 
 @dataclass(frozen=True, slots=True)
 class Offer:
-    """One variant: its design, its board sheets, its packs with what proof says of each, and all its files, the record last."""
+    """One variant: its design, its board sheets, its packs with what proof says of each, and all its files, the list of packs last."""
 
     design: Design
     needs: BoardNeeds
@@ -80,3 +81,28 @@ def proof_record(offers: tuple[Offer, ...]) -> bytes:
         for pack, proof in offer.packs
     ]
     return (json.dumps({"format": 1, "files": files}, indent=2, ensure_ascii=False) + "\n").encode("utf-8")
+
+
+def pack_list(packs: tuple[tuple[Pack, Output, Output], ...]) -> bytes:
+    """Return the list of a variant's packs, each with its PDF and its record: no pack knows of the others."""
+    first = packs[0][0]
+    document = {
+        "format": 1,
+        "slug": first.slug,
+        "version": first.version,
+        "variant": first.variant,
+        "kind": "trial" if first.trial else "standard",
+        "packs": [
+            {
+                "id": pack.id,
+                "paper": pack.paper.name,
+                "pages": len(pack.pages),
+                "file": pdf.path,
+                "size": len(pdf.data),
+                "sha256": sha256(pdf.data).hexdigest(),
+                "record": record.path,
+            }
+            for pack, pdf, record in packs
+        ],
+    }
+    return (json.dumps(document, indent=2, ensure_ascii=False) + "\n").encode("utf-8")

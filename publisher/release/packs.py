@@ -2,9 +2,9 @@
 
 import json
 import shutil
-from pathlib import Path
+from pathlib import Path, PurePath
 
-from publisher.release.names import cut_folder, pack_name, pack_stem, paper_of, preview_folder
+from publisher.release.names import cut_folder, pack_name, pack_stem, paper_of, preview_folder, record_name
 from publisher.release.offer import Offer
 from publisher.release.placing import cannot_write, put_in_place
 
@@ -27,19 +27,25 @@ def place_packs(offer: Offer, packs: Path) -> tuple[Path, ...]:
 def _other_papers(home: Path, offer: Offer) -> tuple[str, ...]:
     """Return what an earlier build of the same version and variant left for papers that are not built now, and whose sizes
     differ from those built now: paths below ``home``."""
-    record = offer.outputs[-1]
+    files = {output.path: output.data for output in offer.outputs}
+    listed = offer.outputs[-1]
     try:
-        before = json.loads((home / record.path).read_text(encoding="utf-8"))
-        now = json.loads(record.data)
+        first = json.loads((home / listed.path).read_text(encoding="utf-8"))["packs"][0]
+        before = json.loads((home / PurePath(first["record"]).name).read_text(encoding="utf-8"))
+        now = json.loads(files[json.loads(listed.data)["packs"][0]["record"]])
         if before["design"]["version"] != now["design"]["version"] or before["sizes"] == now["sizes"]:
             return ()
-    except (OSError, ValueError, KeyError, TypeError):
+    except (OSError, ValueError, LookupError, TypeError):
         return ()
     variant = offer.design.variant
     stem = pack_stem(offer.design.slug, offer.design.version, variant)
     papers = {paper for path in home.glob(f"{stem}-*.pdf") if (paper := paper_of(path.name, stem))}
     papers -= {pack.paper.name for pack, _ in offer.packs}
-    return tuple(name for paper in sorted(papers) for name in (pack_name(stem, paper), preview_folder(variant, paper)))
+    return tuple(
+        name
+        for paper in sorted(papers)
+        for name in (pack_name(stem, paper), record_name(stem, paper), preview_folder(variant, paper))
+    )
 
 
 def _remove(home: Path, names: tuple[str, ...]) -> None:

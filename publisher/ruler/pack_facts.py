@@ -1,4 +1,4 @@
-"""What a pack says of itself: the facts document attached to its PDF, as far as a verdict needs it."""
+"""What a pack says of itself: the record attached to its PDF, as far as a verdict needs it. Formats 1 and 2 say it alike."""
 
 import json
 from dataclasses import dataclass
@@ -25,6 +25,13 @@ FACTS_ASKEW = Rule(
     Severity.ERROR,
 )
 SMALLEST, LARGEST = 0.9, 1.1  # no design allows a print scale outside
+FORMATS = (1, 2)
+NEWER_RECORD = Rule(
+    "ruler/newer-record",
+    "The record of a pack is of a format that is known",
+    "A record of a later format may mean something else by the same words.",
+    Severity.ERROR,
+)
 ROUNDED = 2e-4  # sizes are recorded to 0.0001 mm, the range to 0.000001
 
 
@@ -95,6 +102,9 @@ def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
         attached = PdfReader(BytesIO(pdf)).attachments
         data = attached.get("facts.json", [b""])[0]
         document = json.loads(data)
+        form = document.get("format", 1)
+        if form not in FORMATS:
+            raise _newer(name, form)
         meetings = tuple(
             Met(
                 str(m["what"]),
@@ -107,6 +117,8 @@ def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
         )
         design = document["design"]
         facts = PackFacts(str(design["title"]), str(design["version"]), meetings, _budget(document))
+    except Refusal:
+        raise
     except Exception as error:
         raise Refusal(
             NO_FACTS.found(
@@ -125,6 +137,17 @@ def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
             )
         )
     return facts
+
+
+def _newer(name: str, form: object) -> Refusal:
+    known = " and ".join(str(one) for one in FORMATS)
+    return Refusal(
+        NEWER_RECORD.found(
+            f"the record in {name} is of format {str(form)[:20]}; this version reads formats {known}",
+            subject=name,
+            hint="use the version of publisher that made the pack, or a later one",
+        )
+    )
 
 
 def _fault(facts: PackFacts) -> str:

@@ -4,7 +4,7 @@ from math import pi
 
 import pytest
 
-from publisher.basics import LineKind, Purpose
+from publisher.basics import LineKind, Purpose, RowPromise
 from publisher.design import SheetSize
 from publisher.geometry import Mark
 from publisher.material import lay_out, layouts_document
@@ -17,6 +17,7 @@ def test_cut_list(shop) -> None:
     (row,) = needs.cut_list
     assert (row.part, row.letter, row.name, row.board) == ("wall", "W", "Wall", "foam")
     assert (row.count, row.spare, row.mirrored, row.width, row.height) == (3, 1, 2, 100.0, 60.0)
+    assert needs.promises == (RowPromise("wall", "W", "Wall", "foam", 3, 1, 2, 100.0, 60.0),)
     assert row.cut_length == pytest.approx(4 * (320.0 + 100.0))
     assert needs.yields[0].cut_length == pytest.approx(row.cut_length)
     laid = [i for layout in needs.yields[0].sheets for i in layout.items]

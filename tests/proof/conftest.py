@@ -23,6 +23,7 @@ from publisher.basics import (
     AttachmentPromise,
     Box,
     CodePromise,
+    FurniturePromise,
     LengthPromise,
     MarkPromise,
     OutlinePromise,
@@ -30,6 +31,8 @@ from publisher.basics import (
     Point,
     Pose,
     Promises,
+    ReferencePromise,
+    RowPromise,
     SeamPromise,
     TextPromise,
 )
@@ -182,6 +185,7 @@ HOLE_B = ((140.0, 30.0), (140.0, 60.0), (165.0, 60.0), (165.0, 30.0))
 AT_A = Pose(30.0, 180.0, 10.0)
 DRAW_LINES = (((35.0, 20.0), (80.0, 20.0)), ((50.0, 20.0), (50.0, 35.0), (60.0, 35.0)))
 FOLD_LINE = ((0.0, 50.0), (80.0, 50.0))
+FOOTER = Box(145.0, 14.5, 190.0, 21.0)
 FOLD_DASH = (8.4, 1.05, 0.35, 1.05)
 TILE_WINDOWS = (Box(10.0, 40.0, 200.0, 240.0), Box(10.0, 40.0, 200.0, 240.0))
 TILE_POSES = (Pose(20.0, 100.0), Pose(-130.0, 100.0))  # the second page shows the part from x = 140
@@ -282,11 +286,53 @@ def tile(number: int, index: int) -> tuple[Sheet, list[LengthPromise]]:
     return Sheet(items), lengths
 
 
+ROWS = (
+    ("", "Part", "Board", "Cut", "Width × height", "in inches", "Page"),
+    ("A", "Step", "foam", "14 + 1 spare", "90.0 × 60.0 mm", "3.54 × 2.36 in", "2"),
+    ("B", "Deck of", "foam", "2, 1 mirrored", "300.0 × 90.0 mm", "11.81 × 3.54 in", "3-4"),
+)
+
+
+def table() -> dict[str, Draw]:
+    """A cut list at the top of a page: level lines, and between them a row of words each; one name takes two lines."""
+    items: dict[str, Draw] = {}
+    for row, cells in enumerate(ROWS):
+        top = 280.0 - 8.0 * row
+        items[f"rule {row}"] = line((15.0, top), (200.0, top), 0.18)
+        for x, cell in zip((15.0, 24.0, 60.0, 80.0, 110.0, 150.0, 185.0), cells, strict=True):
+            if cell:
+                items[f"cell {row} {cell}"] = words(cell, x, top - 3.5, 3.0)
+    items["cell 2 name"] = words("the bridge", 24.0, 260.5 - 3.5, 3.0)
+    items["rule 3"] = line((15.0, 256.0), (200.0, 256.0), 0.18)
+    return items
+
+
+PLAN = (
+    ("Check your printer", 1, 1, ("print_check",)),
+    ("Templates", 2, 2, ("templates",)),
+    ("Tiles of part B", 3, 4, ("tiles",)),
+)
+
+
+def plan() -> dict[str, Draw]:
+    """A print plan at the top of a page; words beside it are none of its own."""
+    items: dict[str, Draw] = {"beside the plan": words("Beside it", 20.0, 274.0, 3.0)}
+    for row, (task, first, last, _) in enumerate(PLAN):
+        y = 278.0 - 8.0 * row
+        items[f"plan rule {row}"] = line((110.0, y), (195.0, y), 0.18)
+        items[f"task {row}"] = words(task, 110.0, y - 4.0, 3.0)
+        items[f"pages {row}"] = words(str(first) if first == last else f"{first}-{last}", 180.0, y - 4.0, 3.0)
+    items["plan rule 3"] = line((110.0, 254.0), (195.0, 254.0), 0.18)
+    return items
+
+
 def good_pack() -> Pack:
     sheets, lengths = [], []
     for sheet, more in (print_check(), template(), tile(3, 0), tile(4, 1)):
         sheets.append(sheet)
         lengths += more
+    sheets[2].items |= plan()
+    sheets[3].items |= table()
     kinds = ("print_check", "templates", "tiles", "tiles")
     promises = Promises(
         "Lock-keeper's stair",
@@ -316,6 +362,12 @@ def good_pack() -> Pack:
             MarkPromise(2, "step", 1, "draw", tuple(AT_A.apply_all(line) for line in DRAW_LINES), 0.25),
             MarkPromise(2, "step", 1, "fold", (AT_A.apply_all(FOLD_LINE),), 0.35, FOLD_DASH),
         ),
+        tuple(FurniturePromise(number, "footer", FOOTER) for number in range(1, 5)),
+        (
+            RowPromise("step", "A", "Step", "foam", 14, 1, 0, 90.0, 60.0),
+            RowPromise("deck", "B", "Deck of the bridge", "foam", 2, 0, 1, 300.0, 90.0),
+        ),
+        tuple(ReferencePromise(3, *row) for row in PLAN),
     )
     return Pack(sheets, promises)
 

@@ -416,6 +416,46 @@ bad("proof/page-code", "words three modules away")(add(1, lambda kit: kit.words(
 bad("proof/page-code", "a grey area up to its edge")(
     add(1, lambda kit: kit.literal(f"q 0.9 g {194.5 * PT} {60 * PT} {3 * PT} {14.5 * PT} re f Q"))
 )
+bad("proof/furniture", "no page number")(drop(1, "number"))
+bad("proof/furniture", "a page number too low")(swap(1, "number", lambda kit: kit.words("page 2 of 4", 150, 13.5)))
+bad("proof/furniture", "a line into the footer")(add(1, lambda kit: kit.line((160, 20), (160, 25))))
+for old, new, x in (
+    ("14 + 1 spare", "15 + 1 spare", 80.0),
+    ("2, 1 mirrored", "2", 80.0),
+    ("90.0 × 60.0 mm", "90.0 × 60.1 mm", 110.0),
+    ("3.54 × 2.36 in", "3.54 × 2.38 in", 150.0),
+    ("foam", "card", 60.0),
+    ("Step", "Stop", 24.0),
+    ("2", "3", 185.0),
+    ("3-4", "3", 185.0),
+    ("A", "C", 15.0),
+):
+    row = 2 if old in {"2, 1 mirrored", "3-4"} else 1
+
+    def retyped(pack: Any, kit: Any, cell: str = f"cell {row} {old}", new: str = new, x: float = x) -> None:
+        top = 280.0 - 8.0 * int(cell.split()[1])
+        pack.sheets[3].items[cell] = kit.words(new, x, top - 3.5, 3.0)
+
+    bad("proof/cut-list", f"{new} for {old}")(retyped)
+bad("proof/cut-list", "a row without its letter")(drop(3, "cell 1 A"))
+bad("proof/cut-list", "no table")(drop(3, "cell 0 Board"))
+bad("proof/cut-list", "a part twice")(swap(3, "cell 2 B", lambda kit: kit.words("A", 15.0, 260.5, 3.0)))
+bad("proof/print-plan", "a wrong page")(swap(2, "pages 2", lambda kit: kit.words("3-5", 180.0, 258.0, 3.0)))
+bad("proof/print-plan", "a task left out")(drop(2, "task 1"))
+bad("proof/print-plan", "another task")(swap(2, "task 1", lambda kit: kit.words("Tiles", 110.0, 266.0, 3.0)))
+
+
+@bad("proof/print-plan", "a task that leads to other pages than it names")
+def astray(pack: Any, _kit: Any) -> None:
+    pages = tuple(replace(p, kind="tiles") if p.page == 2 else p for p in pack.promises.pages)
+    pack.promises = replace(pack.promises, pages=pages)
+
+
+@bad("proof/print-plan", "a page that no task names")
+def unnamed(pack: Any, _kit: Any) -> None:
+    pack.promises = replace(pack.promises, references=pack.promises.references[:-1])
+
+
 bad("proof/attachment", "the facts replaced")(
     edit(lambda pdf: pdf.attachments.__setitem__("facts.json", pikepdf.AttachedFileSpec(pdf, b'{"format": 2}')))
 )

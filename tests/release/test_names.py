@@ -5,6 +5,7 @@ import pytest
 from publisher.design import SheetSize
 from publisher.release.names import (
     cut_folder,
+    list_name,
     pack_name,
     pack_stem,
     paper_of,
@@ -19,7 +20,8 @@ from publisher.release.names import (
 def test_names_of_the_sizes_as_written_and_of_a_variant() -> None:
     stems = [pack_stem("quay", "1.0.0", variant) for variant in ("", "long")]
     assert [pack_name(stem, "a4") for stem in stems] == ["quay-1.0.0-a4.pdf", "quay-1.0.0-long-a4.pdf"]
-    assert [record_name(variant) for variant in ("", "long")] == ["facts.json", "facts-long.json"]
+    assert [list_name(variant) for variant in ("", "long")] == ["packs.json", "packs-long.json"]
+    assert record_name("quay-1.0.0", "a4") == "quay-1.0.0-a4.json"
     assert cut_folder("") == "cut-files/standard"
     assert part_name("long", "B", "side") == "cut-files/long/part-b-side.svg"
     assert (

@@ -1,5 +1,6 @@
 """Packs of a variant are put in place, and what an earlier build left goes only where it would be taken for theirs."""
 
+import json
 from dataclasses import replace
 from pathlib import Path
 from types import SimpleNamespace
@@ -18,7 +19,9 @@ def offer(record: bytes, *papers: str, variant: str = "") -> Offer:
     outputs = [Output(f"{stem}-{paper}.pdf", record) for paper in papers]
     outputs += [Output(f"previews/{folder}-{paper}/page-01.png", record) for paper in papers]
     outputs += [Output(f"cut-files/{folder}/part-a-side.svg", record)]
-    outputs += [Output(f"facts-{variant}.json" if variant else "facts.json", record)]
+    outputs += [Output(f"{stem}-{paper}.json", record) for paper in papers]
+    listed = json.dumps({"packs": [{"record": f"{stem}-{paper}.json"} for paper in papers]}).encode()
+    outputs += [Output(f"packs-{variant}.json" if variant else "packs.json", listed)]
     design: Any = SimpleNamespace(slug="quay", version="1.0.0", variant=variant)
     packs: Any = tuple((SimpleNamespace(paper=SimpleNamespace(name=paper)), None) for paper in papers)
     needs: Any = None
@@ -43,10 +46,10 @@ def test_another_paper_of_other_sizes_goes_with_its_pictures(tmp_path: Path) -> 
     place_packs(offer(record(5), "a4", "letter"), tmp_path)
     place_packs(offer(record(5), "a4", "letter", variant="long"), tmp_path)
     placed = place_packs(offer(record(6), "a4"), tmp_path)
-    assert {p.read_bytes() for p in placed} == {record(6)}
+    assert {p.read_bytes() for p in placed if p.name != "packs.json"} == {record(6)}
     left = names(tmp_path / "quay")
     assert not [name for name in left if "1.0.0-letter" in name or "standard-letter" in name]
-    assert {"quay-1.0.0-long-letter.pdf", "previews/long-letter/page-01.png", "facts-long.json"} <= left
+    assert {"quay-1.0.0-long-letter.pdf", "previews/long-letter/page-01.png", "packs-long.json"} <= left
 
 
 def test_cut_files_that_are_made_no_more_go(tmp_path: Path) -> None:

@@ -35,6 +35,21 @@ def test_any_other_file_is_refused(data: bytes) -> None:
         read_pack_facts(data, "other.pdf")
 
 
+IN_SHORT = {"design": {"title": "Toll house", "version": "1.0.0"}, "meetings": []}
+
+
+@pytest.mark.keeps("ruler/newer-record")
+@pytest.mark.parametrize("form", [1, 2])
+def test_older_and_present_formats_are_read(form: int) -> None:
+    assert read_pack_facts(pdf_with(IN_SHORT | {"format": form}), "pack.pdf").title == "Toll house"
+
+
+@pytest.mark.breaks("ruler/newer-record")
+def test_a_later_format_is_refused() -> None:
+    with pytest.raises(Refusal, match="of format 3; this version reads formats 1 and 2"):
+        read_pack_facts(pdf_with(IN_SHORT | {"format": 3}), "pack.pdf")
+
+
 SLOT = {"name": "a.slot", "what": "slot of part A", "printed": 5.3, "unprinted_least": 5.2, "loosest": 5.3}
 
 

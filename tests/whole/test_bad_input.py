@@ -166,7 +166,7 @@ def test_an_interrupt_puts_nothing_in_place(designs: Path, tmp_path: Path) -> No
         cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True,
     )  # fmt: skip
     last = time.monotonic() + 120
-    while not (out / "quay/facts.json").exists():  # the first pack is in place, others are in the making
+    while not (out / "quay/packs.json").exists():  # the first pack is in place, others are in the making
         assert process.poll() is None
         assert time.monotonic() < last
         time.sleep(0.02)

@@ -5,6 +5,7 @@ import os
 import subprocess
 import sys
 from collections.abc import Callable
+from hashlib import sha256
 from io import BytesIO
 from pathlib import Path
 from typing import Any
@@ -12,7 +13,9 @@ from typing import Any
 import pikepdf
 import pypdf
 import pytest
+from jsonschema import Draft202012Validator
 
+from publisher.pages import record_schema
 from tests.whole.conftest import Run, everything
 
 ROOT = Path(__file__).parents[2]
@@ -28,11 +31,11 @@ def test_every_demo_gives_a_pack_for_both_papers_with_its_files(packs: Path) -> 
         for paper in ("a4", "letter"):
             assert f"{slug}-1.0.0-{paper}.pdf" in names
             assert f"previews/standard-{paper}/page-01.png" in names
-        assert "facts.json" in names
+        assert {f"{slug}-1.0.0-a4.json", f"{slug}-1.0.0-letter.json", "packs.json"} <= names
         assert any(n.startswith("cut-files/standard/part-a-") for n in names)
         assert any(n.startswith("cut-files/standard/sheet-foam-508x762mm-") for n in names)
     assert "lock-stair-1.0.0-wide_bases-a4.pdf" in everything(packs / "lock-stair")
-    assert "facts-wide_bases.json" in everything(packs / "lock-stair")
+    assert "packs-wide_bases.json" in everything(packs / "lock-stair")
 
 
 def test_a_preview_for_every_page_and_no_other(packs: Path) -> None:
@@ -52,11 +55,27 @@ def test_qpdf_and_pdfium_find_nothing_wrong(packs: Path) -> None:
         document.close()
 
 
-def test_the_facts_are_attached_to_every_pack(packs: Path) -> None:
-    for pdf in packs.glob("quay/*.pdf"):
+def test_every_pack_carries_its_own_record_of_the_documented_form(packs: Path) -> None:
+    judge = Draft202012Validator(record_schema())
+    for pdf in sorted(packs.glob("*/*.pdf")):
         with pikepdf.open(pdf) as opened:
             attached = opened.attachments["facts.json"].get_file().read_bytes()
-        assert attached == (packs / "quay/facts.json").read_bytes()
+        assert attached == pdf.with_suffix(".json").read_bytes()
+        record = json.loads(attached)
+        assert [error.message for error in judge.iter_errors(record)] == []
+        assert pdf.stem.endswith(record["pack"]["paper"]["name"])
+        assert len(record["pages"]) == len(pypdf.PdfReader(pdf).pages)
+
+
+def test_the_packs_are_listed_beside_them(packs: Path) -> None:
+    listed = json.loads((packs / "quay/packs.json").read_text())
+    assert [(one["paper"], one["file"], one["record"]) for one in listed["packs"]] == [
+        (paper, f"quay-1.0.0-{paper}.pdf", f"quay-1.0.0-{paper}.json") for paper in ("a4", "letter")
+    ]
+    for one in listed["packs"]:
+        data = (packs / "quay" / one["file"]).read_bytes()
+        assert (one["size"], one["sha256"]) == (len(data), sha256(data).hexdigest())
+        assert one["id"] == json.loads((packs / "quay" / one["record"]).read_text())["pack"]["id"]
 
 
 def test_vector_pages_stay_small(packs: Path) -> None:
@@ -65,8 +84,8 @@ def test_vector_pages_stay_small(packs: Path) -> None:
 
 
 def facts(packs: Path, slug: str) -> dict[str, Any]:
-    document = json.loads((packs / slug / "facts.json").read_text())
-    assert document["format"] == 1
+    document = json.loads((packs / slug / f"{slug}-1.0.0-a4.json").read_text())
+    assert document["format"] == 2
     return {f["name"]: f["value"] for f in document["facts"]}
 
 
@@ -171,4 +190,5 @@ def test_packs_of_other_sizes_do_not_stay_beside_new_ones(
     )
     assert changed.code == 0, changed.err
     assert not letter.exists()
+    assert not letter.with_suffix(".json").exists()
     assert not (tmp_path / "toll-house/previews/standard-letter").exists()

@@ -48,10 +48,10 @@ def test_a_folded_box_is_proved_on_both_papers(tmp_path: Path, publisher: Callab
     run, out = build(SPEC, tmp_path, publisher)
     assert run.code == 0, run.err
     assert "A4 paper" in run.out and "Letter paper" in run.out and run.out.count("proved (") == 2
-    facts = json.loads((out / "facts.json").read_text())
+    facts = json.loads((out / "toll-box-1.0.0-a4.json").read_text())
     (piece,) = facts["parts"]
     assert (piece["letter"], piece["name"], piece["count"]) == ("A", "Front + side", 1)
-    assert sorted({x for x, _ in piece["outline"][0]}) == [0, 60, 90, 150, 180]
+    assert sorted({edge["to"][0] for edge in piece["outline"][0]["edges"]}) == [0, 60, 90, 150, 180]
     # joints know the parts in their places
     assert next(f["value"] for f in facts["facts"] if f["name"] == "box.height") == 40
     for paper in ("a4", "letter"):

@@ -111,9 +111,12 @@ def test_a_pack_has_the_same_bytes_alone_beside_others_and_in_a_release(
 def test_a_pack_carries_the_record_of_itself_and_the_list_of_all_stands_beside(built: Built) -> None:
     for one in built.packs:
         (own,) = [json.loads(a.data) for a in one.pack.attachments]
-        assert [pack["paper"]["name"] for pack in own["packs"]] == [one.pack.paper.name]
-    listed = json.loads(files_of(built)["facts.json"])
-    assert [pack["paper"]["name"] for pack in listed["packs"]] == ["a4", "letter"]
+        assert own["pack"]["paper"]["name"] == one.pack.paper.name
+        assert own["pack"]["id"] == one.pack.id
+    listed = json.loads(files_of(built)["packs.json"])
+    assert [(pack["paper"], pack["id"]) for pack in listed["packs"]] == [
+        (one.pack.paper.name, one.pack.id) for one in built.packs
+    ]
 
 
 READER = """\

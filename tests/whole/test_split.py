@@ -75,7 +75,7 @@ def test_it_builds_and_proves_clean_on_both_papers(publisher: Callable[..., Run]
         "part-a1-side_1.svg", "part-a2-side_2.svg", "part-a3-side_plate_1.svg", "part-b1-deck_1.svg", "part-b2-deck_2.svg",
         "part-b3-deck_3.svg", "part-b4-deck_plate_1.svg", "part-c-rib.svg",
     }  # fmt: skip
-    facts = json.loads(files["facts.json"])
+    facts = json.loads(files["long-quay-1.0.0-a4.json"])
     assert {p["id"]: p["count"] for p in facts["parts"]} == COUNTS
     assert [b["pieces"] for b in facts["boards"]] == [sum(COUNTS.values())]
     rows = list(csv.reader(StringIO(files["cut-files/standard/cut-yield.csv"].decode())))

@@ -8,7 +8,16 @@ table ``PAGES`` of ``compose``. A draft's
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
-from publisher.basics import CodePromise, Finding, LengthPromise, MarkPromise, OutlinePromise, SeamPromise, TextPromise
+from publisher.basics import (
+    CodePromise,
+    Finding,
+    FurniturePromise,
+    LengthPromise,
+    MarkPromise,
+    OutlinePromise,
+    SeamPromise,
+    TextPromise,
+)
 from publisher.design import Design, Fact, TextPlan
 from publisher.geometry import Part
 from publisher.joints import Joined
@@ -31,6 +40,7 @@ class Body:
     codes: tuple[CodePromise, ...] = ()
     findings: tuple[Finding, ...] = ()
     marks: tuple[MarkPromise, ...] = ()
+    furniture: tuple[FurniturePromise, ...] = ()
 
     def __add__(self, other: "Body") -> "Body":
         """Return both together, this one drawn first."""
@@ -44,6 +54,7 @@ class Body:
             self.codes + other.codes,
             self.findings + other.findings,
             self.marks + other.marks,
+            self.furniture + other.furniture,
         )
 
 

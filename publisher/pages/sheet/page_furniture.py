@@ -2,12 +2,22 @@
 
 from dataclasses import dataclass
 
-from publisher.basics import Box, Finding, Layer, LengthPromise, Rule, Severity, TextPromise, polyline
+from publisher.basics import (
+    Box,
+    Finding,
+    FurniturePromise,
+    Layer,
+    LengthPromise,
+    Rule,
+    Severity,
+    TextPromise,
+    polyline,
+)
 from publisher.design import Design
 from publisher.pages.model import Drawn, Paper, Stroke
 from publisher.pages.sheet.code import page_code, page_text
 from publisher.pages.sheet.draft import Body, Numbers
-from publisher.pages.sheet.frame import HEADER, MARK_ARM, SQUARE, Frame
+from publisher.pages.sheet.frame import HEADER, MARK_ARM, QUIET, SQUARE, Frame
 from publisher.pages.sheet.rulers import INCH, SQUARE_EIGHTHS, SQUARE_MILLIMETRES, graduation
 from publisher.pages.type import (
     BODY,
@@ -27,6 +37,8 @@ from publisher.pages.type import (
 
 PRINT_SO = "Print at 100 % / actual size, single-sided"
 CLIPPED_SHORT = "A corner mark missing: page clipped."
+AROUND = 0.3  # mm that the boxes of header and footer reach beyond the rule and the column of words
+ABOVE, BELOW = 1.0, 0.1  # between these boxes and the printable limit
 SHOWN = 4  # digits of the pack's id in the footer
 TITLES = (HEADING, BODY.bold(), SMALL.bold())  # sizes to try for a page's title
 PAGE_SHARE = 0.6  # of the header's width, that a page's title may take
@@ -62,7 +74,7 @@ def furniture(setter: Setter, frame: Frame, heading: Heading, page_title: str, n
     """Draw the furniture of one page."""
     body = (
         _corner_marks(frame.limit)
-        + _header(setter, frame, heading, page_title)
+        + _header(setter, frame, heading, page_title, numbers.page)
         + _footer(setter, frame, heading, numbers)
     )
     if frame.calibration is not None:
@@ -75,7 +87,9 @@ def furniture(setter: Setter, frame: Frame, heading: Heading, page_title: str, n
             pack=heading.pack,
             trial=heading.trial,
         )
+        quiet = frame.code.grown(QUIET)
         body += page_code(frame.code, said, numbers.page)
+        body += Body(furniture=(FurniturePromise(numbers.page, "code", quiet),))
     return body
 
 
@@ -89,7 +103,7 @@ def _corner_marks(limit: Box) -> Body:
     return Body((Stroke(FRAME, tuple(paths), Layer.PAGE, tag="artifact"),))
 
 
-def _header(setter: Setter, frame: Frame, heading: Heading, page_title: str) -> Body:
+def _header(setter: Setter, frame: Frame, heading: Heading, page_title: str, page: int) -> Body:
     """Set the page's title at the left and the pack's at the right, over a rule."""
     left, right = frame.text.left, frame.text.right
     base = frame.limit.top - 6.4
@@ -112,7 +126,8 @@ def _header(setter: Setter, frame: Frame, heading: Heading, page_title: str) -> 
             )
     y = frame.limit.top - HEADER + 1.5
     drawn.append(Stroke(STRONG_RULE, (polyline(((left, y), (right, y))),), Layer.PAGE, tag="artifact"))
-    return Body(tuple(drawn), findings=tuple(findings))
+    box = Box(left - AROUND, y - AROUND, right + AROUND, frame.limit.top - ABOVE)
+    return Body(tuple(drawn), findings=tuple(findings), furniture=(FurniturePromise(page, "header", box),))
 
 
 def title_fits(setter: Setter, frame: Frame, title: str) -> bool:
@@ -150,7 +165,8 @@ def _footer(setter: Setter, frame: Frame, heading: Heading, numbers: Numbers) ->
     y = frame.live.bottom
     drawn.append(Stroke(RULE, (polyline(((left, y), (right, y))),), Layer.PAGE, tag="artifact"))
     texts = tuple(TextPromise(numbers.page, said) for said in (PRINT_SO, page))
-    return Body(tuple(drawn), texts=texts)
+    box = Box(left - AROUND, frame.limit.bottom + BELOW, right + AROUND, y + AROUND)
+    return Body(tuple(drawn), texts=texts, furniture=(FurniturePromise(numbers.page, "footer", box),))
 
 
 def calibration(setter: Setter, square: Box, page: int) -> Body:

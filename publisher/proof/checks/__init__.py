@@ -6,6 +6,8 @@ Never: read the file; take a reading that another check takes too.
 
 from publisher.basics import Check
 from publisher.proof.checks.catalogue import attached, bookmarks, language, title
+from publisher.proof.checks.cut_list import cut_list
+from publisher.proof.checks.furniture import furniture_apart
 from publisher.proof.checks.inside_parts import dark_areas, other_lines, words_inside
 from publisher.proof.checks.labels import length_labels
 from publisher.proof.checks.lengths import calibration, calibration_by_pixels, other_lengths, readers_agree, rulers
@@ -24,6 +26,7 @@ from publisher.proof.checks.pages import (
     page_size,
     user_unit,
 )
+from publisher.proof.checks.print_plan import print_plan
 from publisher.proof.checks.print_wishes import duplex, other_wishes, paper_tray, print_scaling
 from publisher.proof.checks.printers import line_pale, line_width, operators, picture_dots
 from publisher.proof.checks.text import fonts_embedded, letters, text_hidden, text_size, words_promised
@@ -80,9 +83,12 @@ PROMISED: tuple[Check[Case], ...] = (
     match_marks,
     tiles_together,
     words_promised,
+    cut_list,
+    print_plan,
     words_inside,
     page_numbers,
     code_drawn,
+    furniture_apart,
     page_labels,
     bookmarks,
     attached,

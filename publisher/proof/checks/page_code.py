@@ -1,12 +1,9 @@
 """The page code is drawn in its box, module by module, with four light modules round it (ISO/IEC 18004, 6.3.3 and 6.3.8)."""
 
-from math import dist
-
 import numpy as np
-from shapely import LineString
-from shapely import box as shapely_box
 
 from publisher.basics import Box, Check, CodePromise, Findings
+from publisher.proof.checks.boxes import PAPER, common, lines_meet, meets, pictures_and_letters
 from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import Case
 from publisher.proof.reading import Array, PageRead, Piece
@@ -14,8 +11,6 @@ from publisher.proof.reading import Array, PageRead, Piece
 DARK = 0.3
 SQUARE = 0.1  # mm between width and height
 QUIET = 4  # light modules all round (6.3.8)
-PAPER = 0.97  # grey that a scanner takes for paper
-CAPITAL = 0.75  # height of capitals, of the em
 FINDER = 7  # modules across a finder pattern
 SIZES = range(21, 62, 4)  # modules of versions 1 to 11
 
@@ -79,8 +74,8 @@ def _covered(page: PageRead, first: int, box: Box) -> bool:
         for p in page.pieces
         if p.order > first and p.visible and (p.grey is not None or (p.fill_grey is not None and p.fill_grey > DARK))
     ]
-    boxes += _pictures_and_letters(page, first)
-    return any(_meets(b, box) for b in boxes)
+    boxes += pictures_and_letters(page, first)
+    return any(meets(b, box) for b in boxes)
 
 
 def _crowded(page: PageRead, box: Box, quiet: Box) -> bool:
@@ -88,46 +83,14 @@ def _crowded(page: PageRead, box: Box, quiet: Box) -> bool:
     for piece in page.pieces:
         if not piece.visible or _is_module(piece, box):
             continue
-        room = _within(quiet, piece.clip.box)
+        room = common(quiet, piece.clip.box)
         if room is None:
             continue
-        if piece.fill_grey is not None and piece.fill_grey < PAPER and _meets(piece.box(), room):
+        if piece.fill_grey is not None and piece.fill_grey < PAPER and meets(piece.box(), room):
             return True
-        if piece.grey is not None and piece.grey < PAPER and _lines_meet(piece, room):
+        if piece.grey is not None and piece.grey < PAPER and lines_meet(piece, room):
             return True
-    return any(_meets(b, quiet) for b in _pictures_and_letters(page, -1))
-
-
-def _lines_meet(piece: Piece, room: Box) -> bool:
-    inner = room.grown(piece.widest / 2 - SQUARE)
-    area = shapely_box(inner.left, inner.bottom, inner.right, inner.top)
-    return any(len(line) > 1 and LineString(line).intersects(area) for line in piece.lines())
-
-
-def _pictures_and_letters(page: PageRead, after: int) -> list[Box]:
-    corners = [i.corners for i in page.images if i.order > after and i.visible]
-    for run_ in (t for t in page.texts if t.order > after and t.visible and t.text.strip()):
-        length = dist((run_.x, run_.y), (run_.end_x, run_.end_y)) or 1.0
-        across, up = (run_.y - run_.end_y) / length * run_.size, (run_.end_x - run_.x) / length * run_.size
-        ends = ((run_.x, run_.y), (run_.end_x, run_.end_y))
-        corners.append((*ends, *((x + across * CAPITAL, y + up * CAPITAL) for x, y in ends)))
-    found = []
-    for points in corners:
-        xs, ys = zip(*points, strict=True)
-        found.append(Box(min(xs), min(ys), max(xs), max(ys)))
-    return found
-
-
-def _meets(one: Box, two: Box) -> bool:
-    return (
-        min(one.right, two.right) - max(one.left, two.left) > SQUARE
-        and min(one.top, two.top) - max(one.bottom, two.bottom) > SQUARE
-    )
-
-
-def _within(one: Box, two: Box) -> Box | None:
-    both = Box(max(one.left, two.left), max(one.bottom, two.bottom), min(one.right, two.right), min(one.top, two.top))
-    return both if both.width > 0 and both.height > 0 else None
+    return any(meets(b, quiet) for b in pictures_and_letters(page, -1))
 
 
 def _size(pieces: list[Piece], box: Box) -> int:

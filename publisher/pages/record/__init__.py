@@ -1,0 +1,17 @@
+"""The record of a pack, for every later reader: what it was made of, sizes, parts, pages with their ink and words.
+
+Comes in: a pack with its design, parts and inputs. Goes out: the record as JSON, attached and promised; ink and words of a page.
+Never: draw; work out a size.
+"""
+
+from publisher.pages.record.document import record_of, record_schema, with_attachment
+from publisher.pages.record.ink import digests_of, ink_id, words_of
+
+__all__ = [
+    "digests_of",
+    "ink_id",
+    "record_of",
+    "record_schema",
+    "with_attachment",
+    "words_of",
+]

@@ -1,0 +1,84 @@
+"""The ink of a page: a hash of all that is drawn on it and is not furniture, so that two editions of a page can be told apart."""
+
+import json
+from collections.abc import Iterable
+from hashlib import sha256
+
+from publisher.basics import Arc, Box, FurniturePromise, Path
+from publisher.pages.model import Drawn, Fill, FontFile, PackImage, Picture, Stroke, Words
+from publisher.pages.sheet import ink_box
+from publisher.pages.type import Faces
+
+DECIMALS = 3  # of lengths in mm, and of turns in degrees
+
+Plain = str | int | float | bool | None | list["Plain"]
+
+
+def is_furniture(faces: Faces, thing: Drawn, furniture: tuple[FurniturePromise, ...]) -> bool:
+    """Say whether a drawn thing lies wholly in a box of its page's furniture."""
+    box = ink_box(faces, thing)
+    return box is not None and any(_holds(promise.box, box) for promise in furniture)
+
+
+def digests_of(files: Iterable[FontFile | PackImage]) -> dict[str, str]:
+    """Return the SHA-256 of each font and picture by its name."""
+    return {file.name: sha256(file.data).hexdigest() for file in files}
+
+
+def words_of(faces: Faces, drawn: tuple[Drawn, ...], furniture: tuple[FurniturePromise, ...]) -> tuple[str, ...]:
+    """Return the lines of words outside the furniture, in the order in which they are drawn."""
+    return tuple(
+        thing.text for thing in drawn if isinstance(thing, Words) and not is_furniture(faces, thing, furniture)
+    )
+
+
+def ink_id(
+    faces: Faces, digests: dict[str, str], drawn: tuple[Drawn, ...], furniture: tuple[FurniturePromise, ...]
+) -> str:
+    """Return the SHA-256 (hexadecimal) of what a page shows outside the boxes of its furniture.
+
+    It holds the shape, place, width, grey and dash of every line and area, every line of words with its font's bytes, and the bytes of
+    pictures (both by ``digests``); not the layer or the tag of a thing, and not where a link leads, for paper shows none of these.
+    """
+    ink = [
+        _plain(thing, digests)
+        for thing in drawn
+        if ink_box(faces, thing) is not None and not is_furniture(faces, thing, furniture)
+    ]
+    return sha256(json.dumps(ink, separators=(",", ":"), allow_nan=False).encode()).hexdigest()
+
+
+def _holds(room: Box, box: Box) -> bool:
+    return room.left <= box.left and room.bottom <= box.bottom and box.right <= room.right and box.top <= room.top
+
+
+def _plain(thing: Drawn, digests: dict[str, str]) -> Plain:
+    """Return a thing that has ink as plain values."""
+    if isinstance(thing, Words):
+        at = _lengths(thing.x, thing.y, thing.size, thing.turn)
+        return ["words", thing.text, digests[thing.font], at, thing.grey]
+    if isinstance(thing, Picture):
+        return ["picture", digests[thing.image], _box(thing.box)]
+    if isinstance(thing, Stroke):
+        style = thing.style
+        drawn = _lengths(style.width, *style.dash)
+        return ["stroke", drawn, style.grey, style.round_ends, _box(thing.clip), [_path(path) for path in thing.paths]]
+    if isinstance(thing, Fill):
+        return ["fill", thing.grey, _box(thing.clip), [_path(path) for path in thing.paths]]
+    raise TypeError(f"a {type(thing).__name__} has no ink")
+
+
+def _path(path: Path) -> Plain:
+    ends: list[Plain] = [_lengths(*path.edges[0].start)]
+    for edge in path.edges:
+        bow = (*edge.centre, edge.radius, edge.sweep) if isinstance(edge, Arc) else ()
+        ends.append(_lengths(*edge.end, *bow))
+    return [path.closed, ends]
+
+
+def _box(box: Box | None) -> Plain:
+    return None if box is None else _lengths(box.left, box.bottom, box.right, box.top)
+
+
+def _lengths(*values: float) -> Plain:
+    return [round(value, DECIMALS) + 0.0 for value in values]  # no negative zero

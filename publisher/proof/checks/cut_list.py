@@ -1,0 +1,123 @@
+"""The cut list as printed, read as a table, and held against the parts as they were counted."""
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from publisher.basics import Check, Findings, Promises, RowPromise
+from publisher.proof.checks.frame import about, judged, page_name
+from publisher.proof.checks.table_rows import bands
+from publisher.proof.measuring import Case
+from publisher.proof.reading import PageRead, TextRun, normal
+
+INCH = 25.4  # mm
+LONG_RULE = 80.0  # mm: lines between rows are longer
+SAME_START = 0.5  # mm between words of one column
+HEADINGS = ("Part", "Board", "Cut", "Width × height", "in inches", "Page")
+COUNT = re.compile(r"(\d+)(?: \+ (\d+) spare)?(?:, (\d+) mirrored)?")
+SIZE = re.compile(r"(\d+\.\d+) × (\d+\.\d+) (mm|in)")
+HALF_MM, HALF_IN = 0.05, 0.005  # half of the last digit that is printed
+LONGEST_LETTER = 4
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A printed row: its page and the words of its cells, from the left."""
+
+    page: int
+    cells: tuple[str, ...]
+
+
+@judged(
+    "proof/cut-list",
+    "Cut list as counted",
+    "a buyer cuts by it: each part once, with its letter, board, counts, its size to "
+    f"{HALF_MM:g} mm, and the pages that show it",
+    may_be_empty=True,
+)
+def cut_list(case: Case, check: Check[Case]) -> Findings:
+    """Read the rows of all pages; each promised row is there once, and there is no other."""
+    promises = case.promises.rows
+    if not promises:
+        return 0
+    rows = [row for page in case.file.pages for row in _rows(page)]
+    hint = "print the cut list from the parts that the pack shows"
+    for promise in promises:
+        who = f"part {promise.letter} ({promise.part})"
+        mine = [row for row in rows if row.cells[0] == promise.letter]
+        if len(mine) != 1:
+            count = "is in no row" if not mine else f"is in {len(mine)} rows"
+            yield about(check, who, f"{count} of the cut list", hint)
+            continue
+        fault = _fault(mine[0], promise, case.promises)
+        if fault:
+            yield about(check, who, f": the cut list on {page_name(mine[0].page)} says {fault}", hint)
+    letters = {promise.letter for promise in promises}
+    for row in rows:
+        if row.cells[0] not in letters:
+            yield about(check, page_name(row.page), f": the cut list has a row “{row.cells[0]}” for no part", hint)
+    return len(promises)
+
+
+def _fault(row: Row, promise: RowPromise, promises: Promises) -> str:
+    """Return in words what a row says otherwise than promised; empty when nothing."""
+    _, name, board, counts, size, inches, page = row.cells
+    wanted = (promise.count, promise.spare, promise.mirrored)
+    shown = sorted({outline.page for outline in promises.outlines if outline.part == promise.part})
+    pages = f"{shown[0]}-{shown[-1]}" if len(shown) > 1 else "".join(map(str, shown))
+    for words, right, expected in (
+        (name, normal(name) == normal(promise.name), promise.name),
+        (board, normal(board) == normal(promise.board), promise.board),
+        (counts, _counts(counts) == wanted, " / ".join(map(str, wanted)) + " to cut, spare, mirrored"),
+        (size, _sized(size, promise, 1.0, "mm", HALF_MM), f"{promise.width:.2f} × {promise.height:.2f} mm"),
+        (inches, _sized(inches, promise, INCH, "in", HALF_IN), f"{promise.width:.2f} × {promise.height:.2f} mm"),
+        (page, page == pages, f"page {pages or 'none'}"),
+    ):
+        if not right:
+            return f"“{words}”; promised is {expected}"
+    return ""
+
+
+def _counts(words: str) -> tuple[int, ...]:
+    found = COUNT.fullmatch(words)
+    return tuple(int(number or 0) for number in found.groups()) if found else ()
+
+
+def _sized(words: str, promise: RowPromise, unit: float, name: str, half: float) -> bool:
+    found = SIZE.fullmatch(words)
+    if found is None or found[3] != name:
+        return False
+    wanted = (promise.width / unit, promise.height / unit)
+    return all(abs(float(text) - value) <= half + 1e-6 for text, value in zip(found.groups()[:2], wanted, strict=True))
+
+
+def _rows(page: PageRead) -> Iterator[Row]:
+    """Read the rows of every cut list on a page: under its headings, a row between each two level lines."""
+    starts: list[float] = []
+    for band in bands(page, LONG_RULE):
+        heads = [run for run in band.runs if any(head.startswith(normal(run.text)) for head in HEADINGS)]
+        if {"Part", "Board", "Cut", "Page"} <= {normal(run.text) for run in heads}:
+            starts = [band.left, *_starts(heads)]
+            continue
+        cells = _cells(band.runs, starts) if len(starts) == len(HEADINGS) + 1 else ()
+        if cells and 0 < len(cells[0]) <= LONGEST_LETTER:
+            yield Row(page.number, cells)
+        else:
+            starts = []
+
+
+def _starts(heads: list[TextRun]) -> list[float]:
+    found: list[float] = []
+    for x in sorted(run.x for run in heads):
+        if not found or x - found[-1] > SAME_START:
+            found.append(x)
+    return found
+
+
+def _cells(runs: tuple[TextRun, ...], starts: list[float]) -> tuple[str, ...]:
+    """Return the words of each column, its lines joined from the top."""
+    columns: list[list[TextRun]] = [[] for _ in starts]
+    for run in sorted(runs, key=lambda r: (-r.y, r.x)):
+        at = max((i for i, start in enumerate(starts) if start <= run.x + SAME_START), default=0)
+        columns[at].append(run)
+    return tuple(normal(" ".join(run.text for run in column)) for column in columns)

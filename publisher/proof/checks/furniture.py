@@ -1,0 +1,69 @@
+"""Header, footer and page code keep to their boxes, and nothing else comes into them."""
+
+import numpy as np
+
+from publisher.basics import Box, Check, Findings
+from publisher.proof.checks.boxes import PAPER, TOUCH, common, holds, line_meets, meets, pictures_and_letters
+from publisher.proof.checks.frame import about, judged, page_name
+from publisher.proof.measuring import Case
+from publisher.proof.reading import PageRead, Piece
+
+
+@judged(
+    "proof/furniture",
+    "Header, footer and page code in their boxes",
+    "pages are compared, and scans are read, with these boxes covered: what reaches in or out by more than "
+    f"{TOUCH:g} mm is lost or counted twice",
+    may_be_empty=True,
+)
+def furniture_apart(case: Case, check: Check[Case]) -> Findings:
+    """Look at each promised box: it holds something, and all that shows lies wholly in it or wholly outside."""
+    looked = 0
+    for promise in case.promises.furniture:
+        page = case.page(promise.page)
+        if page is None:
+            continue
+        looked += 1
+        held, crossing = _looked_at(page, promise.box)
+        who, hint = (
+            page_name(promise.page),
+            "draw header, footer and page code inside their boxes, and all else outside",
+        )
+        if not held:
+            yield about(check, who, f": the box of its {promise.kind} is empty", hint)
+        elif crossing:
+            what = f": {crossing} things reach across the edge of the box of its {promise.kind}"
+            yield about(check, who, what, hint, float(crossing), 0.0)
+    return looked
+
+
+def _looked_at(page: PageRead, box: Box) -> tuple[int, int]:
+    """Return how many things lie in a box, and how many reach across its edge."""
+    held = crossing = 0
+    for piece in page.pieces:
+        if piece.visible and (piece.grey is not None or piece.fill_grey is not None):
+            inside, across = _piece(piece, box)
+            held, crossing = held + inside, crossing + across
+    for other in pictures_and_letters(page):
+        if holds(box, other):
+            held += 1
+        elif meets(box, other):
+            crossing += 1
+    return held, crossing
+
+
+def _piece(piece: Piece, box: Box) -> tuple[int, int]:
+    """Count the subpaths of a piece that lie in a box, and those that show on both sides of its edge."""
+    room = common(box, piece.clip.box)
+    if room is None:
+        return 0, 0
+    half = piece.widest / 2 if piece.grey is not None else 0.0
+    low = np.minimum.reduceat(piece.points, piece.starts[:-1], axis=0) - half
+    high = np.maximum.reduceat(piece.points, piece.starts[:-1], axis=0) + half
+    least, most = np.array([box.left, box.bottom]), np.array([box.right, box.top])
+    inside = ((low >= least - TOUCH) & (high <= most + TOUCH)).all(axis=1)
+    near = ((low < most - TOUCH) & (high > least + TOUCH)).all(axis=1) & ~inside
+    lines = piece.lines()
+    area = piece.fill_grey is not None and piece.fill_grey < PAPER
+    across = [i for i in np.flatnonzero(near) if area or line_meets(lines[i], half, room)]
+    return int(inside.sum()), len(across)

@@ -1,0 +1,42 @@
+"""Printed tables: the rows between long level lines, with the words that stand in them."""
+
+from dataclasses import dataclass
+from itertools import pairwise
+
+from publisher.proof.reading import PageRead, TextRun
+
+LEVEL = 0.01  # mm between the ends of a level line
+SAME_SIDE = 0.5  # mm between the left ends of a table's lines
+
+
+@dataclass(frozen=True, slots=True)
+class Band:
+    """What stands between two level lines that follow each other: their left end (mm), and the runs of letters there."""
+
+    left: float
+    runs: tuple[TextRun, ...]
+
+
+def bands(page: PageRead, longer: float) -> list[Band]:
+    """Return the rows of all tables whose lines are longer than ``longer`` mm, each table from its top."""
+    levels: list[tuple[float, float, float]] = []  # left, right, height
+    for piece in page.pieces:
+        if piece.visible and piece.grey is not None:
+            for line in piece.lines():
+                if len(line) == 2 and abs(line[0][1] - line[1][1]) < LEVEL:
+                    left, right = sorted((float(line[0][0]), float(line[1][0])))
+                    if right - left > longer:
+                        levels.append((round(left / SAME_SIDE) * SAME_SIDE, right, float(line[0][1])))
+    found = []
+    for (left, right, high), (other, _, low) in pairwise(sorted(levels, key=lambda level: (level[0], -level[2]))):
+        if other == left:
+            runs = tuple(
+                run
+                for run in page.texts
+                if run.visible
+                and low < run.y < high
+                and left - SAME_SIDE <= run.x <= right + SAME_SIDE
+                and run.text.strip()
+            )
+            found.append(Band(left, runs))
+    return found
