@@ -93,9 +93,10 @@ MADE: dict[str, Maker] = {
     rules.MANY.id: _many,
 }
 ELSEWHERE = {rules.MISFIT.id}  # see test_what_has_no_words_of_its_own
+TABLED = {rule.id for rule in RULES} - ELSEWHERE
 
 
-@pytest.mark.parametrize("rule", [r for r in RULES if r.id not in ELSEWHERE], ids=lambda rule: rule.id)
+@pytest.mark.parametrize("rule", [r for r in RULES if r.id in TABLED], ids=lambda rule: rule.id)
 def test_every_rule_finds_its_bad_case_and_lets_the_good_one_pass(
     rule: Rule, tmp_path: Path, good: str, findings_of: Findings
 ) -> None:
@@ -118,12 +119,18 @@ def test_every_rule_finds_its_bad_case_and_lets_the_good_one_pass(
         assert finding.place.file
 
 
+@pytest.mark.breaks("brief/does-not-fit-the-form")
 def test_what_has_no_words_of_its_own(good: str) -> None:
     """A keyword of the schema that no words were written for is still a finding, never a pass and never raw text."""
     top, _ = read_nodes(good, "spec.yaml")
     schema = {"type": "object", "properties": {"format": {"x-kind": "count", "maximum": 0}}}
     assert [f.check for f in validate(top, "spec.yaml", schema).findings] == [rules.MISFIT.id]
-    schema["properties"] = {"format": {"x-kind": "count", "maximum": 1}}
+
+
+@pytest.mark.keeps("brief/does-not-fit-the-form")
+def test_what_has_no_words_of_its_own_may_fit(good: str) -> None:
+    top, _ = read_nodes(good, "spec.yaml")
+    schema = {"type": "object", "properties": {"format": {"x-kind": "count", "maximum": 1}}}
     assert validate(top, "spec.yaml", schema).findings == ()
 
 

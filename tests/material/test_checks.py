@@ -22,6 +22,13 @@ def good(shop):
     return BoardList(board, board.sheets, parts)
 
 
+@pytest.mark.keeps(
+    "material/board-without-sheets",
+    "material/sheet-without-room",
+    "material/part-larger-than-sheets",
+    "material/part-larger-than-sheet",
+    "material/too-many-copies",
+)
 def test_a_good_list(good) -> None:
     """No check complains."""
     assert found(good) == []
@@ -34,6 +41,7 @@ def test_ids_are_those_of_the_room() -> None:
     assert {c.id for c in CHECKS} <= {r.id for r in RULES}
 
 
+@pytest.mark.breaks("material/board-without-sheets")
 def test_no_sheets(good) -> None:
     """A board without a sheet on sale: a warning that says what to write."""
     (finding,) = run_checks(CHECKS, BoardList(good.board, (), good.parts))
@@ -42,6 +50,7 @@ def test_no_sheets(good) -> None:
     assert finding.place is not None
 
 
+@pytest.mark.breaks("material/sheet-without-room")
 def test_margins_that_eat_the_sheet(shop, good) -> None:
     """3 mm at each edge of a strip 6 mm wide; a gap larger than the sheet is no trouble: one part lies alone."""
     board = shop.board((6.0, 300.0), (508.0, 762.0))
@@ -50,6 +59,7 @@ def test_margins_that_eat_the_sheet(shop, good) -> None:
     assert found(BoardList(wide, wide.sheets, good.parts)) == []
 
 
+@pytest.mark.breaks("material/part-larger-than-sheets")
 def test_a_part_larger_than_all_sheets_by_a_hundredth(shop) -> None:
     """502.01 inside 508 - 6, in quarter turns: an error that says by how much, and which sheet would do."""
     board = shop.board((297.0, 420.0), (508.0, 508.0))
@@ -77,6 +87,7 @@ def test_what_to_write_where_one_seam_does_not_do(shop) -> None:
     assert "give `split` of the part side one more seam" in finding.hint
 
 
+@pytest.mark.breaks("material/part-larger-than-sheet")
 def test_a_part_larger_than_one_sheet(shop) -> None:
     """480 long: not on A3, but on 508 × 762; a warning for A3 only, that names the other."""
     board = shop.board((297.0, 420.0), (508.0, 762.0))
@@ -87,6 +98,7 @@ def test_a_part_larger_than_one_sheet(shop) -> None:
     assert "508 x 762 mm" in finding.hint
 
 
+@pytest.mark.breaks("material/too-many-copies")
 def test_too_many_copies(shop, good) -> None:
     """A hundred thousand copies are a slip of the pen; twenty thousand are laid out."""
     many = shop.part("brick", (shop.box(9.0, 3.0),), 100_000)

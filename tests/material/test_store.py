@@ -34,6 +34,7 @@ def test_a_stored_layout_is_used_as_it_is(shop, made) -> None:
     assert layouts_document((again,)) == document
 
 
+@pytest.mark.keeps("material/stored-layout-wrong", "material/store-unreadable", "material/layouts-not-stored")
 def test_the_store_is_readable_json_in_order(made) -> None:
     """Format, note, keys of 64 hex digits in order."""
     document = json.loads(made[3])
@@ -52,6 +53,7 @@ def test_earlier_entries_are_kept(shop, made) -> None:
     assert layouts_document((lay_out(shop.with_store(design, both), other),), both) == both
 
 
+@pytest.mark.breaks("material/layouts-not-stored")
 def test_a_changed_outline_makes_its_entries_stale(shop, made) -> None:
     """Without any complaint they are simply not found; the other part's own layout still is."""
     design, parts, _, document = made
@@ -85,6 +87,7 @@ def heap(entry):
     entry["sheets"][0].append(entry["sheets"][0][0])
 
 
+@pytest.mark.breaks("material/stored-layout-wrong")
 @pytest.mark.parametrize("change", [nudge, drop, rename, heap])
 def test_an_edited_layout_is_found_and_made_anew(shop, made, change) -> None:
     """Moved, emptied, renamed or heaped: each entry is a finding, and the result is as good as without the store."""
@@ -108,6 +111,7 @@ def test_an_edited_layout_is_found_and_made_anew(shop, made, change) -> None:
         b"[" * 100_000,
     ],
 )
+@pytest.mark.breaks("material/store-unreadable")
 def test_a_store_that_cannot_be_read(shop, made, data) -> None:
     """One finding about the file; everything is worked out anew."""
     design, parts, needs, _ = made
@@ -147,6 +151,7 @@ def test_infinite_numbers_do_not_pass(shop, made) -> None:
     assert {f.check for f in again.findings} == {"material/stored-layout-wrong"}
 
 
+@pytest.mark.keeps("material/stored-layout-wrong", "material/store-unreadable")
 def test_more_effort_never_lowers(shop, made, monkeypatch) -> None:
     """A store that holds more than a search finds is kept: here the search is made to find nothing better."""
     monkeypatch.setattr(improving, "one_sheet", lambda *_: ())

@@ -87,6 +87,7 @@ def test_the_same_design_gives_the_same_pack(make_context: Make, stepped: Callab
     assert one == two
 
 
+@pytest.mark.keeps("pages/font-unreadable")
 def test_a_variant_is_named_in_the_title(make_context: Make, make_design: Callable[..., Design]) -> None:
     pack = packed(make_context(design=make_design(variant="wide", variant_title="for 40 mm bases")))
     assert pack.title == "Toll house, for 40 mm bases"
@@ -99,6 +100,7 @@ def test_an_unknown_name_in_a_text_is_found_once(make_context: Make, make_design
     assert sum("no_such_size" in f.message for f in pack.findings) == 1
 
 
+@pytest.mark.breaks("pages/font-unreadable")
 def test_a_font_that_cannot_be_read_is_found_and_the_pack_set_without_it(
     make_context: Make, make_design: Callable[..., Design]
 ) -> None:

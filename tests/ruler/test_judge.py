@@ -14,11 +14,13 @@ def verdict(across: float, down: float, tool: str = "calliper", *met: Met) -> Ve
     return judge(take_reading("across", across, "mm", 100.0, tool), take_reading("down", down, "mm", 100.0, tool), met)
 
 
+@pytest.mark.keeps("ruler/scale-bad", "ruler/scale-doubtful")
 def test_true_size_is_good() -> None:
     result = verdict(100.0, 100.1)
     assert (result.verdict, result.findings, result.causes) == ("good", (), ())
 
 
+@pytest.mark.breaks("ruler/scale-bad")
 def test_a_letter_page_fitted_to_a4_is_bad_and_no_cause_is_named_alone() -> None:
     result = verdict(97.3, 97.2, "ruler")
     assert result.verdict == "bad"
@@ -29,6 +31,7 @@ def test_a_letter_page_fitted_to_a4_is_bad_and_no_cause_is_named_alone() -> None
     assert any("A4 page fitted to Letter" in c for c in result.causes) is False
 
 
+@pytest.mark.breaks("ruler/scale-doubtful")
 def test_near_the_limit_a_ruler_leaves_doubt_and_a_calliper_does_not() -> None:
     assert verdict(99.2, 99.9, "ruler").verdict == "doubtful"
     assert verdict(99.2, 99.9, "calliper").verdict == "bad"

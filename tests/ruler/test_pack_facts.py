@@ -19,6 +19,7 @@ def pdf_with(document: object) -> bytes:
     return out.getvalue()
 
 
+@pytest.mark.keeps("ruler/pack-without-facts")
 def test_meetings_are_read() -> None:
     meeting = {"what": "slot", "printed": 5.3, "unprinted_least": 5.2, "loosest": None}
     facts = read_pack_facts(
@@ -29,6 +30,7 @@ def test_meetings_are_read() -> None:
     assert facts.meetings[0].most is None
 
 
+@pytest.mark.breaks("ruler/pack-without-facts")
 @pytest.mark.parametrize("data", [b"", b"hello", pdf_with({"title": 3}), b"%PDF-1.7\n%%EOF"])
 def test_any_other_file_is_refused(data: bytes) -> None:
     with pytest.raises(Refusal, match="carries no facts"):
@@ -53,6 +55,7 @@ def test_a_later_format_is_refused() -> None:
 SLOT = {"name": "a.slot", "what": "slot of part A", "printed": 5.3, "unprinted_least": 5.2, "loosest": 5.3}
 
 
+@pytest.mark.keeps("ruler/facts-askew")
 def test_the_range_that_a_pack_allows_is_read_with_what_sets_it() -> None:
     said = {"least": 0.995, "most": 1.0, "least_by": "", "most_by": "a.slot"}
     document = {"design": {"title": "Toll house", "version": "1"}, "meetings": [SLOT], "budget": said}
@@ -78,6 +81,7 @@ def test_an_older_pack_says_no_range() -> None:
         (0.995, 1.005, "to 1.0000"),  # the slot is already as wide as it may be
     ],
 )
+@pytest.mark.breaks("ruler/facts-askew")
 def test_a_range_that_does_not_follow_from_the_sizes_is_refused(least: float, most: float, why: str) -> None:
     said = {"least": least, "most": most, "least_by": "", "most_by": "a.slot"}
     document = {"design": {"title": "Toll house", "version": "1"}, "meetings": [SLOT], "budget": said}

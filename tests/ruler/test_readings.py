@@ -17,10 +17,12 @@ def test_uncertainties_are_those_of_the_guide() -> None:
     assert pytest.approx(math.hypot(aiming, 0.013), abs=5e-4) == TOOLS["calliper"]
 
 
+@pytest.mark.keeps("ruler/reading-unusable")
 def test_inches_are_those_of_1959() -> None:
     assert take_reading("across", 3.94, "in", 100.0, "ruler").read_mm == pytest.approx(100.076)
 
 
+@pytest.mark.breaks("ruler/reading-unusable")
 @pytest.mark.parametrize("value", [math.nan, math.inf, -97.0, 0.0])
 def test_what_is_no_length_is_refused(value: float) -> None:
     with pytest.raises(Refusal, match="above zero"):

@@ -43,6 +43,7 @@ def test_sizes_show_values_in_both_units_and_where_they_come_from(publisher: Pub
     assert facts["stair.headroom"] == {"name": "stair.headroom", "kind": "length", "value": None, "open": True}
 
 
+@pytest.mark.keeps("cli/unknown-shape")
 def test_shapes_are_listed_with_their_parameters(publisher: Publisher) -> None:
     assert "gable_wall" in publisher("shapes").out
     run = publisher("shapes", "spiral_stair_layer")
@@ -50,6 +51,10 @@ def test_shapes_are_listed_with_their_parameters(publisher: Publisher) -> None:
     assert "edges, anticlockwise: front, step_end, back, core" in run.out
     document = json.loads(publisher("shapes", "disc", "--json").out)
     assert document["shapes"][0]["parameters"][0]["unit"] == "mm"
+
+
+@pytest.mark.breaks("cli/unknown-shape")
+def test_an_unknown_shape_is_refused_with_the_nearest(publisher: Publisher) -> None:
     wrong = publisher("shapes", "spiral_star_layer")
     assert wrong.code == 2
     assert "spiral_stair_layer" in wrong.err
@@ -92,6 +97,15 @@ def test_measure_by_a_pack_names_what_will_not_fit(publisher: Publisher, packs: 
     assert publisher("measure", "--across", "100", "--down", "100", "--pack", tmp_path / "none.pdf").code == 2
 
 
+@pytest.mark.breaks("cli/not-promised")
+def test_a_file_that_the_spec_does_not_promise_is_refused(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
+    (tmp_path / "quay-a3.pdf").write_bytes(b"%PDF-1.7")
+    run = publisher("proof", tmp_path / "quay-a3.pdf", "--spec", designs / "quay")
+    assert run.code == 2
+    assert "promises no file called quay-a3.pdf" in run.err
+
+
+@pytest.mark.keeps("cli/not-promised")
 def test_proof_alone_with_and_without_the_spec(publisher: Publisher, packs: Path, designs: Path) -> None:
     pack = packs / "quay/quay-1.0.0-a4.pdf"
     with_spec = publisher("proof", pack, "--spec", designs / "quay")
@@ -150,6 +164,7 @@ def test_a_design_with_an_error_is_not_released(publisher: Publisher, designs: P
     assert not (tmp_path / "releases").exists()
 
 
+@pytest.mark.keeps("cli/keep-what")
 def test_yield_keeps_layouts_beside_the_spec(publisher: Publisher, designs: Path) -> None:
     store = designs / "toll-house/layouts.json"
     before = store.read_bytes()
@@ -178,6 +193,7 @@ def test_yield_as_csv(publisher: Publisher, designs: Path) -> None:
     assert sum(",whole list," in line for line in lines) == 1
 
 
+@pytest.mark.breaks("cli/keep-what")
 def test_layouts_for_other_sheets_or_sizes_are_not_kept(publisher: Publisher, designs: Path) -> None:
     before = (designs / "quay/layouts.json").read_bytes()
     for more in (("--sheet", "500x700 mm"), ("--set", "board=4 mm")):

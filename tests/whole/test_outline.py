@@ -25,6 +25,7 @@ def sign(tmp_path: Path) -> Path:
     return file
 
 
+@pytest.mark.keeps("cli/file-unreadable", "cli/no-outline")
 def test_words(publisher: Publisher, sign: Path) -> None:
     run = publisher("outline", sign)
     assert run.code == 0
@@ -33,6 +34,7 @@ def test_words(publisher: Publisher, sign: Path) -> None:
     assert "text (line 4): words, no outline" in run.out
 
 
+@pytest.mark.keeps("cli/picture-not-written")
 def test_json_has_exactly_its_keys(publisher: Publisher, sign: Path) -> None:
     document = json.loads(publisher("outline", sign, "--json").out)
     assert list(document) == ["width_mm", "height_mm", "outlines", "filled_area_mm2", "bbox_mm", "left_out"]
@@ -44,6 +46,7 @@ def test_json_has_exactly_its_keys(publisher: Publisher, sign: Path) -> None:
     )
 
 
+@pytest.mark.breaks("cli/picture-not-written")
 def test_one_outline_by_id_with_a_picture(publisher: Publisher, tmp_path: Path) -> None:
     picture = tmp_path / "island.png"
     run = publisher("outline", ISLAND, "--id", "shore", "--picture", picture, "--json")
@@ -54,6 +57,7 @@ def test_one_outline_by_id_with_a_picture(publisher: Publisher, tmp_path: Path) 
     assert nowhere.code == 2 and "cannot write" in nowhere.err
 
 
+@pytest.mark.breaks("cli/file-unreadable")
 def test_refusals_name_the_line_and_end_with_two(publisher: Publisher, sign: Path, tmp_path: Path) -> None:
     wrong = publisher("outline", sign, "--id", "plat")
     assert wrong.code == 2 and "did you mean “plate”?" in wrong.err and wrong.out == ""
@@ -67,6 +71,7 @@ def test_refusals_name_the_line_and_end_with_two(publisher: Publisher, sign: Pat
     assert run.code == 2 and "contains a copy of itself" in run.err and run.out == ""
 
 
+@pytest.mark.breaks("cli/no-outline")
 def test_nothing_closed_is_an_error_in_the_work(publisher: Publisher, tmp_path: Path) -> None:
     file = tmp_path / "line.svg"
     file.write_text(

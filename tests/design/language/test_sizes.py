@@ -91,11 +91,18 @@ def test_a_named_count_may_stand_for_degrees_and_a_named_ratio_may_not(tried: Ca
     assert tried(sizes.format("length / board") + stack).found == ["design/ratio-as-size"]
 
 
-def test_more_sizes_than_anyone_can_read() -> None:
+@pytest.mark.keeps("design/too-many-sizes")
+def test_as_many_sizes_as_can_be_read() -> None:
     findings: list[Any] = []
     texts = {f"s{i}": "1 mm" for i in range(MOST_SIZES)}
     assert len(work_out_sizes(given(**texts), findings)[0]) == MOST_SIZES
     assert findings == []
+
+
+@pytest.mark.breaks("design/too-many-sizes")
+def test_more_sizes_than_anyone_can_read() -> None:
+    findings: list[Any] = []
+    texts = {f"s{i}": "1 mm" for i in range(MOST_SIZES)}
     assert work_out_sizes(given(**texts, one_more="1 mm"), findings)[0] == ()
     assert [f.check for f in findings] == ["design/too-many-sizes"]
 

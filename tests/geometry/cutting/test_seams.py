@@ -28,6 +28,7 @@ def found(part: Part, plan: SplitPlan, *before: SplitPlan) -> list[tuple[str, st
 
 
 @pytest.mark.parametrize("at", [-5.0, 0.0, 400.0, 401.0])
+@pytest.mark.breaks("geometry/split-outside")
 def test_a_seam_beside_its_part(plan: Plan, drawn: Draw, at: float) -> None:
     ((check, message, _),) = found(drawn(plan("wall_panel", WALL)), split(at))
     assert check == "geometry/split-outside" and "400.0 mm (15.75 in) long" in message

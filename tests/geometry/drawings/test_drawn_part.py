@@ -44,6 +44,7 @@ CASES: dict[str, tuple[dict[str, object], dict[str, object]]] = {
         {"body": f'{SQUARE}<path id="l" d="M2 5H28"/>', "lines": (("draw", ("l",)),)},
     ),
 }  # fmt: skip
+TABLED = set(CASES)
 
 
 @pytest.mark.parametrize("rule", DRAWING_RULES, ids=lambda rule: rule.id)

@@ -94,20 +94,21 @@ def cases(
     }
 
 
-SEEN_ELSEWHERE = {
-    "geometry/broken-outline": "below",
-    "geometry/could-not-be-drawn": "below",
-    "geometry/combination": "test_combine.py",
-    "geometry/layer-in-pieces": "shapes/test_hill.py",
-    "geometry/split-outside": "test_seams.py",
-    "geometry/split-place": "test_seams.py",
-    "geometry/fold-place": "test_folds.py",
-    **{rule.id: "test_drawn.py" for rule in DRAWING_RULES},
-    "geometry/surface-heavy": "surfaces/test_draw.py",
+#: Rules whose cases are no plans of parts; drawings have a table of their own.
+MARKED = {
+    "geometry/broken-outline",
+    "geometry/could-not-be-drawn",
+    "geometry/combination",
+    "geometry/layer-in-pieces",
+    "geometry/split-outside",
+    "geometry/split-place",
+    "geometry/fold-place",
+    "geometry/surface-heavy",
 }
+TABLED = {rule.id for rule in RULES} - MARKED - {rule.id for rule in DRAWING_RULES}
 
 
-@pytest.mark.parametrize("rule", [r for r in RULES if r.id not in SEEN_ELSEWHERE], ids=lambda rule: rule.id)
+@pytest.mark.parametrize("rule", [r for r in RULES if r.id in TABLED], ids=lambda rule: rule.id)
 def test_good_and_bad_case(cases: dict[str, Case], rule: Rule) -> None:
     good, bad = cases[rule.id]
     part, found = make_part(good)
@@ -116,6 +117,7 @@ def test_good_and_bad_case(cases: dict[str, Case], rule: Rule) -> None:
     assert part is None and rule.id in [f.check for f in found]
 
 
+@pytest.mark.breaks("geometry/broken-outline")
 def test_an_outline_that_crosses_itself(plan: Callable[..., PartPlan], monkeypatch: pytest.MonkeyPatch) -> None:
     """No registered shape crosses itself; one that did would be refused."""
     square = ((0.0, 0.0), (50.0, 0.0), (50.0, 50.0), (0.0, 50.0))
@@ -130,6 +132,7 @@ def test_an_outline_that_crosses_itself(plan: Callable[..., PartPlan], monkeypat
         assert [f.check for f in found] == ([] if sound else ["geometry/broken-outline"])
 
 
+@pytest.mark.breaks("geometry/could-not-be-drawn")
 def test_trouble_in_the_library(plan: Callable[..., PartPlan], monkeypatch: pytest.MonkeyPatch) -> None:
     kind = next(k for k in SHAPES if k.info.name == "disc")
     assert make_part(plan("disc", {"radius": 50.0}))[1] == ()

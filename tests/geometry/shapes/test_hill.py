@@ -31,6 +31,7 @@ def layer(plan: Plan) -> Callable[..., PartPlan]:
     return make
 
 
+@pytest.mark.keeps("geometry/layer-in-pieces")
 def test_a_round_hill(layer: Plan, drawn: Draw) -> None:
     for number in range(1, 6):
         part = drawn(layer(number, 5))
@@ -75,6 +76,7 @@ def test_line_up_lines_of_all_layers_lie_in_line(layer: Plan, drawn: Draw) -> No
     assert all(inner == pytest.approx(outer, abs=0.02) for (_, inner), (outer, _) in pairwise(ends))
 
 
+@pytest.mark.breaks("geometry/layer-in-pieces")
 def test_a_drawn_hill_that_falls_apart(plan: Plan) -> None:
     drawing = DrawingPlan("lobes.svg", "shore", None, None, (), Place("spec.yaml", 9, 5))
     one = replace(plan("hill", {"inset": 10.0}, drawing=drawing), family=Family("hill", 3, 4), letter="C")

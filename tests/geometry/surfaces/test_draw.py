@@ -55,6 +55,7 @@ def test_joints_keep_clear_of_cuts(
     assert shapely.length(lines).min() >= 1.0
 
 
+@pytest.mark.keeps("geometry/surface-heavy")
 def test_joints_leave_room_for_words_on_request(plan: Plan, surface: Cover) -> None:
     word = Mark(LineKind.REFERENCE, Purpose.MATCH, ((60.0, 30.0),), text="ab")
     bricks = plan("wall_panel", WALL, surface=surface("brick", length=9.0, height=3.0))
@@ -64,6 +65,7 @@ def test_joints_leave_room_for_words_on_request(plan: Plan, surface: Cover) -> N
     assert shapely.distance(shapely.Point(word.points[0]), lines).min() >= 2.5 - 1e-9
 
 
+@pytest.mark.breaks("geometry/surface-heavy")
 def test_a_heavy_pattern_is_drawn_with_a_warning(plan: Plan, surface: Cover) -> None:
     wall: dict[str, float | str] = {"width": 200.0, "height": 200.0}
     part, found = make_part(plan("wall_panel", wall, surface=surface("cobbles", size=9.0)))

@@ -9,6 +9,7 @@ def run(make: SimpleNamespace, *needs: object) -> tuple[object, ...]:
     return CHECK.run(make.assembled(make.design(needs=needs), make.wall("w", 60, 40)), CHECK).findings  # type: ignore[no-any-return]
 
 
+@pytest.mark.keeps("joints/needs-contradict")
 def test_needs_that_leave_room_pass(make: SimpleNamespace) -> None:
     assert (
         run(make, make.need("w.width", 50.0), make.need("w.width", None, 60.0), make.need("w.height", None, 40.0)) == ()

@@ -38,10 +38,12 @@ def found(tmp_path: Path) -> Callable[[str, str], tuple[Finding, ...]]:
     return run
 
 
+@pytest.mark.keeps("joints/rows-do-not-meet")
 def test_rows_of_one_height_meet(found: Callable[[str, str], tuple[Finding, ...]]) -> None:
     assert found("brick", "row") == ()
 
 
+@pytest.mark.breaks("joints/rows-do-not-meet")
 def test_rows_of_two_heights_are_found_at_their_join(found: Callable[[str, str], tuple[Finding, ...]]) -> None:
     (finding,) = found("brick", "5 mm")
     assert finding.check == "joints/rows-do-not-meet"

@@ -3,6 +3,8 @@
 from dataclasses import replace
 from types import SimpleNamespace
 
+import pytest
+
 from publisher.basics import Place, Severity
 from publisher.design import Blank, Fact, Kind, MeetPlan
 from publisher.joints.facts.families import MeetingSize, compare_meets, meeting_sizes
@@ -12,6 +14,8 @@ def size(slug: str, value: float, name: str = "deck_height", kind: Kind = "lengt
     return MeetingSize(slug, pack or slug, name, value, kind, Place(f"{slug}/spec.yaml", 7, 3))
 
 
+@pytest.mark.keeps("joints/meeting-size-alone")
+@pytest.mark.breaks("joints/packs-do-not-meet")
 def test_a_mismatch_is_said_in_mm_with_who_says_what() -> None:
     (found,) = compare_meets((size("quay", 100.0), size("stair", 71.4)))
     assert found.severity is Severity.ERROR
@@ -37,6 +41,8 @@ def test_sizes_of_other_kinds_do_not_compare() -> None:
     assert "4.00 mm (0.16 in) in a and 4 in b" in found.message
 
 
+@pytest.mark.keeps("joints/packs-do-not-meet")
+@pytest.mark.breaks("joints/meeting-size-alone")
 def test_a_name_that_no_other_pack_has_is_found_only_when_it_looks_like_a_slip() -> None:
     three = (size("a", 9.0), size("b", 9.0), size("c", 9.0, "deck_heigth"))
     (found,) = compare_meets(three)

@@ -65,12 +65,14 @@ def test_a_square_under_30_mm_is_refused() -> None:
         make_frame(A4, False, 29.9)
 
 
+@pytest.mark.breaks("pages/paper-too-small")
 def test_a_paper_that_holds_no_page_is_refused() -> None:
     with pytest.raises(Refusal) as refusal:
         make_frame(Paper("slip", "slip", 60.0, 120.0, (6.35, 12.7, 6.35, 12.7), ""), False, 50.0)
     assert refusal.value.findings[0].check == "pages/paper-too-small"
 
 
+@pytest.mark.keeps("pages/paper-too-small")
 def test_columns_share_the_width() -> None:
     one, two, three = columns(Box(10, 0, 100, 50), 3, 6.0)
     assert one.width == pytest.approx(26) and two.width == pytest.approx(26)

@@ -29,11 +29,13 @@ def ids(subject: Composed) -> list[str]:
     return [f.check for f in run_checks(CHECKS, subject)]
 
 
+@pytest.mark.keeps("pages/over-the-limit", "pages/words-too-small", "pages/letter-missing", "pages/words-collide")
 def test_a_good_page_has_no_finding(composed: Callable[..., Composed]) -> None:
     inside = Stroke(CUT, (polyline(((6.6, 12.95), (203.4, 284.05))),), Layer.OUTLINES)
     assert ids(composed(inside)) == []
 
 
+@pytest.mark.breaks("pages/over-the-limit")
 @pytest.mark.parametrize(
     "thing",
     [
@@ -58,17 +60,20 @@ def test_what_a_clip_hides_is_not_ink(composed: Callable[..., Composed]) -> None
     assert ids(composed(replace(wide, clip=Box(0.0, 13.0, 200.0, 280.0)))) == ["pages/over-the-limit"]
 
 
+@pytest.mark.breaks("pages/words-too-small")
 def test_small_words_are_found(composed: Callable[..., Composed], setter: Setter) -> None:
     (words,) = setter.line("tiny", BODY, 50.0, 50.0)
     assert ids(composed(replace(words, size=2.2))) == ["pages/words-too-small"]
 
 
+@pytest.mark.breaks("pages/letter-missing")
 def test_letters_that_no_font_has_are_found_once(composed: Callable[..., Composed], setter: Setter) -> None:
     findings = run_checks(CHECKS, composed(*setter.line("漢字漢", BODY, 50.0, 50.0)))
     assert [f.check for f in findings] == ["pages/letter-missing"] * 2
     assert "U+6F22" in findings[0].message
 
 
+@pytest.mark.breaks("pages/words-collide")
 def test_words_on_words_are_found(composed: Callable[..., Composed], setter: Setter) -> None:
     assert ids(composed(*setter.line("Gable", BODY, 22.0, 101.0))) == ["pages/words-collide"]
     assert ids(composed(*setter.line("Gable", BODY, 22.0, 96.0))) == []

@@ -98,6 +98,7 @@ def test_the_calibration_square_is_square_and_ticked_on_both_axes(
     assert body.codes[0].text == "TOLL-HOUSE/3/14/3F2A90C1/S"
 
 
+@pytest.mark.keeps("pages/title-too-long")
 def test_furniture_is_light(make_context: Make, numbers: Callable[..., Numbers]) -> None:
     context = make_context()
     body = furniture(
@@ -112,6 +113,7 @@ def test_furniture_is_light(make_context: Make, numbers: Callable[..., Numbers])
     assert strokes + rectangles < 700
 
 
+@pytest.mark.breaks("pages/title-too-long")
 def test_a_title_that_runs_on_is_cut_and_found(
     make_context: Make, make_design: Callable[..., Design], numbers: Callable[..., Numbers]
 ) -> None:

@@ -54,10 +54,12 @@ def test_each_row_has_a_source_and_margins_that_every_printer_keeps() -> None:
         assert min(left, right) >= 6.35 and min(bottom, top) >= 12.7
 
 
+@pytest.mark.keeps("pages/unknown-paper")
 def test_names_are_found_in_any_case(make_design: Callable[..., Design]) -> None:
     assert paper_for(make_design(), "A4").name == "a4"
 
 
+@pytest.mark.breaks("pages/unknown-paper")
 def test_an_unknown_paper_names_the_nearest(make_design: Callable[..., Design]) -> None:
     with pytest.raises(Refusal) as refusal:
         paper_for(make_design(), "leter")
@@ -74,6 +76,7 @@ def wish(
     return make_design(papers=(PaperWish("mine", width, height, margins, place),))  # type: ignore[arg-type]
 
 
+@pytest.mark.keeps("pages/paper-impossible")
 def test_a_paper_of_the_designers_own_is_turned_upright(make_design: Callable[..., Design]) -> None:
     paper = paper_for(wish(make_design, 500.0, 300.0, (1.0, 2.0, 3.0, 4.0)), "MINE")
     assert (paper.width, paper.height) == (300.0, 500.0)
@@ -82,6 +85,7 @@ def test_a_paper_of_the_designers_own_is_turned_upright(make_design: Callable[..
     assert plain.margins == (6.35, 12.7, 6.35, 12.7)
 
 
+@pytest.mark.breaks("pages/paper-impossible")
 @pytest.mark.parametrize(
     ("width", "height", "margins"),
     [

@@ -85,6 +85,7 @@ def test_every_pasted_copy_is_promised(
     assert sorted(copies) == list(range(1, 9))
 
 
+@pytest.mark.keeps("pages/too-many-copies")
 def test_parts_that_fit_no_page_are_left_to_the_tiles(
     make_context: Callable[..., Context], make_part: Callable[..., Part]
 ) -> None:
@@ -92,6 +93,7 @@ def test_parts_that_fit_no_page_are_left_to_the_tiles(
     assert template_drafts(make_context(parts=())) == ()
 
 
+@pytest.mark.breaks("pages/too-many-copies")
 def test_more_copies_than_a_pack_takes_are_a_finding(
     make_context: Callable[..., Context],
     make_design: Callable[..., Design],

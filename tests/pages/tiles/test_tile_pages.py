@@ -176,6 +176,7 @@ def test_one_tile_carries_the_whole_label_and_every_tile_the_letter(
         assert all(w.size >= LEAST_SIZE for w in body.drawn if isinstance(w, Words))
 
 
+@pytest.mark.keeps("pages/too-many-tiles")
 def test_more_than_two_tiles_get_a_map_page(make_context: Callable[..., Context], draw: Callable[..., Part]) -> None:
     kinds = [d.kind for d in tile_drafts(make_context(parts=(draw("disc", radius=142),)))]
     assert kinds == ["overview", "tiles", "tiles", "tiles", "tiles"]
@@ -185,6 +186,7 @@ def test_parts_that_fit_a_page_are_not_tiled(make_context: Callable[..., Context
     assert tile_drafts(make_context()) == ()
 
 
+@pytest.mark.breaks("pages/too-many-tiles")
 def test_more_tiles_than_a_pack_takes_are_a_finding(
     make_context: Callable[..., Context], make_part: Callable[..., Part], numbers: Callable[..., Numbers]
 ) -> None:
