@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from publisher.basics import Finding, Promises
     from publisher.brief import Brief, InputFile, Inputs
-    from publisher.design import STANDARD, Design, Fact, Kind, NeedPlan, Size, fixed, inches, say
+    from publisher.design import STANDARD, Design, Fact, Kind, NeedPlan, Size, say
     from publisher.geometry import DRAWING_BYTES, Look, ParameterInfo, Part, ShapeInfo
     from publisher.joints import Joined, limit_of, margin_of
     from publisher.material import BoardNeeds, Stored, Yield, gain
@@ -70,10 +70,8 @@ __all__ = [
     "compare",
     "compose",
     "designs",
-    "fixed",
     "fresh_schema",
     "gain",
-    "inches",
     "keep_layouts",
     "keep_verified",
     "limit_of",

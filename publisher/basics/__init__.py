@@ -1,7 +1,8 @@
 """The vocabulary of the house.
 
 Comes in: nothing. Goes out: places, findings, rules and checks, poses, paths, the names of marks, and the promises that a
-finished file must keep. Never: imports a room or a third-party library, opens a file, reads the clock, holds a unit.
+finished file must keep. Beside this door stand two more, ``units`` (the inch) and ``wording`` (lengths, lists, nearest words),
+which the makers share and the judges may not enter. Never: imports a room or a third-party library, opens a file, reads the clock.
 """
 
 from publisher.basics.findings import (

@@ -3,11 +3,12 @@
 from collections.abc import Callable
 
 from publisher.basics import Finding, Place
+from publisher.basics.wording import nearest
 from publisher.brief import limits, rules
 from publisher.brief.bind import pointer
 from publisher.brief.complaint import Complaint
 from publisher.brief.nodes import Mapping, Scalar, Sequence
-from publisher.brief.wording import expected, listed, nearest, proposal, short, shown
+from publisher.brief.wording import expected, listed, proposal, short, shown
 
 
 def complain(complaint: Complaint) -> list[Finding]:
@@ -47,7 +48,7 @@ def _unknown_keys(c: Complaint) -> list[Finding]:
 def _home(c: Complaint, word: str) -> str:
     """Say where a key belongs that was written beside `with` in place of inside it."""
     with_ = c.schema.get("properties", {}).get("with")
-    if with_ is None or nearest(word, c.schema["properties"]) is not None:
+    if with_ is None or nearest(word, c.schema["properties"]):
         return ""
     return f"if `{short(word)}` is a size of the shape, write it inside `with: {{…}}`"
 

@@ -6,8 +6,9 @@ from pathlib import Path
 from stat import S_ISREG
 
 from publisher.basics import Finding, Place
+from publisher.basics.wording import nearest
 from publisher.brief import limits, rules
-from publisher.brief.wording import nearest, short
+from publisher.brief.wording import short
 
 _DEVICES = re.compile(r"(con|prn|aux|nul|com[0-9]|lpt[0-9])([.].*)?", re.IGNORECASE)  # reserved names on some systems
 
@@ -116,4 +117,4 @@ def _case(folder: Path, name: str, place: Place) -> Finding | None:
 def _likely(folder: Path, name: str) -> str:
     parent, _, last = name.rpartition("/")
     near = nearest(last, _names(folder / parent))
-    return "" if near is None else f"; the folder has `{short(near)}`"
+    return f"; the folder has `{short(near)}`" if near else ""

@@ -1,9 +1,9 @@
 """Words for findings: what was found, what a field takes, the nearest known word."""
 
 from collections.abc import Iterable
-from difflib import get_close_matches
 from typing import Any
 
+from publisher.basics.wording import did_you_mean
 from publisher.brief.nodes import Mapping, RawNode, Sequence
 
 _SHOWN_LETTERS = 40
@@ -58,22 +58,9 @@ def listed(words: Iterable[Any], most: int = 12) -> str:
     return ", ".join(shown_words)
 
 
-def nearest(word: str, known: Iterable[str]) -> str | None:
-    """Return the known word that is most like this one, or None when none is near."""
-    if len(word) > 2 * _SHOWN_LETTERS:
-        return None
-    words = list(known)
-    exact = [w for w in words if w.casefold() == word.casefold().replace("-", "_").replace(" ", "_")]
-    close = (
-        exact or get_close_matches(word, words, n=1, cutoff=0.6) or [w for w in words if len(word) > 2 and word in w]
-    )
-    return close[0] if close else None
-
-
 def proposal(word: str, known: Iterable[str]) -> str:
     """Say which known word was probably meant, or list the known ones."""
     words = list(known)
-    near = nearest(word, words)
-    if near is not None:
-        return f"did you mean `{near}`?"
+    if near := did_you_mean(word, words):
+        return near
     return f"known here: {listed(words, 30)}" if words else ""

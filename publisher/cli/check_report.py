@@ -10,11 +10,11 @@ from publisher.api import (
     Kind,
     NeedPlan,
     Worked,
-    fixed,
     limit_of,
     margin_of,
     say,
 )
+from publisher.basics.wording import fixed
 from publisher.cli.report import finding_record
 
 NAME = 18  # letters of the first column, at the least

@@ -6,10 +6,10 @@ import click
 
 from publisher import api
 from publisher.api import TOOLS, PackFacts, Verdict
+from publisher.basics.units import INCH_MM
 from publisher.cli.options import json_option, read_file
 from publisher.cli.report import finding_record, leave, show_findings, write_json
 
-MM_PER_INCH = 25.4
 WORDS = {
     "good": "GOOD: this sheet is true enough to use.",
     "doubtful": "DOUBTFUL: the readings do not settle it.",
@@ -60,7 +60,7 @@ def _show(verdict: Verdict, facts: PackFacts | None) -> None:
     for scale in verdict.scales:
         click.echo(
             f"{scale.axis:>7}: {100 * scale.value:6.1f} %  ± {100 * scale.u:.1f} %   {scale.verdict:9}"
-            f" 100 mm came out as {100 * scale.value:.1f} mm ({100 * scale.value / MM_PER_INCH:.2f} in)"
+            f" 100 mm came out as {100 * scale.value:.1f} mm ({100 * scale.value / INCH_MM:.2f} in)"
         )
     budget = verdict.budget
     ends = " and ".join(dict.fromkeys((budget.least_by, budget.most_by)))

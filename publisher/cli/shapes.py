@@ -5,6 +5,7 @@ import click
 from publisher import api
 from publisher.api import ParameterInfo, ShapeInfo
 from publisher.basics import Refusal
+from publisher.basics.wording import did_you_mean
 from publisher.cli.options import json_option
 from publisher.cli.report import write_json
 from publisher.cli.rules import UNKNOWN_SHAPE
@@ -39,10 +40,7 @@ def shapes(name: str | None, as_json: bool) -> None:
 
 
 def _refuse(name: str, infos: tuple[ShapeInfo, ...]) -> tuple[ShapeInfo, ...]:
-    from difflib import get_close_matches
-
-    near = get_close_matches(name, [i.name for i in infos], 1)
-    hint = f"did you mean {near[0]}?" if near else "“publisher shapes” lists them all"
+    hint = did_you_mean(name, [i.name for i in infos]) or "“publisher shapes” lists them all"
     raise Refusal(UNKNOWN_SHAPE.found(f"there is no shape called “{name}”", subject=name, hint=hint))
 
 

@@ -6,7 +6,8 @@ from pathlib import Path
 import click
 
 from publisher import api
-from publisher.api import STANDARD, Fact, Size, Worked, inches, say
+from publisher.api import STANDARD, Fact, Size, Worked, say
+from publisher.basics.units import inches
 from publisher.cli.options import json_option, set_option, variant_option
 from publisher.cli.report import Report, finding_record, write_json
 

@@ -4,7 +4,8 @@ from collections.abc import Iterator
 
 import click
 
-from publisher.api import STANDARD, Worked, Yield, fixed, gain
+from publisher.api import STANDARD, Worked, Yield, gain
+from publisher.basics.wording import fixed
 from publisher.cli.report import finding_record
 
 

@@ -5,14 +5,9 @@ degrees, plans of parts, assemblies and steps; joins turned into edge treatments
 """
 
 from publisher.design.language import (
-    INCH_MM,
     STANDARD,
     asked_variants,
-    fixed,
-    inches,
     say,
-    say_length,
-    trimmed,
     variants,
 )
 from publisher.design.offer import amount, fill, sheet_size, text_findings
@@ -61,7 +56,6 @@ from publisher.design.rules import RULES
 from publisher.design.work_out import work_out
 
 __all__ = [
-    "INCH_MM",
     "RULES",
     "STANDARD",
     "Blank",
@@ -105,14 +99,10 @@ __all__ = [
     "amount",
     "asked_variants",
     "fill",
-    "fixed",
-    "inches",
     "letter",
     "say",
-    "say_length",
     "sheet_size",
     "text_findings",
-    "trimmed",
     "variants",
     "work_out",
 ]

@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 
 from publisher.basics import Check, Finding, Findings, Rule, Severity, checked
-from publisher.design import Board, SheetSize, say_length
+from publisher.basics.wording import say_length
+from publisher.design import Board, SheetSize
 from publisher.geometry import Part
 from publisher.material.fitting import best_turn
 from publisher.material.problem import frames, piece_of

@@ -3,7 +3,8 @@
 import csv
 import io
 
-from publisher.design import fixed, inches
+from publisher.basics.units import inches
+from publisher.basics.wording import fixed
 from publisher.geometry import Part
 from publisher.material.model import BoardNeeds, Yield
 

@@ -10,12 +10,13 @@ from reportlab.pdfbase.ttfonts import TTFont
 from reportlab.pdfgen.canvas import Canvas
 
 from publisher.basics import Box, Layer, Line, Path, Point
+from publisher.basics.units import INCH_MM
 from publisher.pages import Fill, Link, Pack, Page, Picture, Stroke, Words
 from publisher.press.arcs import beziers
 from publisher.press.finish import finish
 from publisher.press.photos import prepared
 
-PT_PER_MM = 72.0 / 25.4  # ISO 32000-1, 8.3.2.3: default user space is 1/72 inch; the inch of 1959 is 25.4 mm
+PT_PER_MM = 72.0 / INCH_MM  # ISO 32000-1, 8.3.2.3: default user space is 1/72 inch; the inch of 1959 is 25.4 mm
 
 
 def write_pdf(pack: Pack) -> bytes:

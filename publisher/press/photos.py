@@ -3,7 +3,9 @@
 from io import BytesIO
 from typing import Any
 
-DOTS_PER_MM = 300 / 25.4
+from publisher.basics.units import INCH_MM
+
+DOTS_PER_MM = 300 / INCH_MM
 FORMATS = ("JPEG", "PNG", "WEBP", "TIFF")  # an explicit list: some formats hand their content to helper programs
 
 

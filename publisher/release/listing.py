@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass
 
-from publisher.design import say_length
+from publisher.basics.wording import say_length
 
 
 @dataclass(frozen=True, slots=True)

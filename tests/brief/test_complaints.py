@@ -11,7 +11,7 @@ from publisher.basics import Finding
 @pytest.mark.parametrize(
     ("old", "new", "check", "words"),
     [
-        ("shape: disc", "shape: Disc", "unknown-word", "did you mean `disc`?"),
+        ("shape: disc", "shape: Disc", "unknown-word", "did you mean “disc”?"),
         ("radius: 20 mm", "radius: {mm: 20}", "wrong-kind", "a length such as `5 mm`"),
         ("with: {radius: 20 mm}", "radius: 20 mm", "unknown-key", "inside `with"),
         ("with: {radius: 20 mm}", "with: {diameter: 40 mm}", "unknown-key", "known here: `radius`"),
@@ -44,7 +44,7 @@ def test_a_misspelt_key_is_one_finding_not_two(
 ) -> None:
     (finding,) = findings_of(make_folder(good.replace("radius: 20 mm", "raduis: 20 mm")))
     assert finding.check == "brief/unknown-key"
-    assert finding.hint == "did you mean `radius`?"
+    assert finding.hint == "did you mean “radius”?"
     assert finding.place is not None
     assert (finding.place.line, finding.place.column) == (10, 61)
     assert finding.place.pointer == "/parts/landing/with/raduis"

@@ -107,7 +107,7 @@ def test_every_misspelt_key_is_answered_with_the_right_one(rich: str) -> None:
                 continue
             asked += 1
             hints = [f.hint for f in _about(validate(top, FILE).findings, Scalar("", True, spelt.line, spelt.column))]
-            assert f"did you mean `{key.text}`?" in hints, (path, spelt.text, hints)
+            assert f"did you mean “{key.text}”?" in hints, (path, spelt.text, hints)
     assert asked > 60
 
 

@@ -1,7 +1,8 @@
 """Knee braces of stacks, and the sizes at which a design meets other packs."""
 
+from publisher.basics.wording import say_mm
 from publisher.brief import Table, Value
-from publisher.design.language import Scope, read_count, say_mm
+from publisher.design.language import Scope, read_count
 from publisher.design.records import Blank, BracePlan, MeetPlan
 from publisher.design.rules import plans as rules
 

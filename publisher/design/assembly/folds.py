@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from math import ceil
 
 from publisher.basics import Finding
-from publisher.design.language import trimmed
+from publisher.basics.wording import trimmed
 from publisher.design.records import Board, EdgeRef, FoldedPanel, FoldPlan, Join, PanelPlan, PartPlan
 from publisher.design.rules import plans as rules
 

@@ -3,8 +3,9 @@
 from dataclasses import replace
 
 from publisher.basics import Place, Rule
+from publisher.basics.wording import listed, say_mm, trimmed
 from publisher.brief import Table, Value
-from publisher.design.language import Scope, listed, pick_hint, read_count, say_mm, trimmed
+from publisher.design.language import Scope, pick_hint, read_count
 from publisher.design.parts import KnownParts
 from publisher.design.records import EdgeRef, Join, Joint, PanelPlace, Rest
 from publisher.design.rules import plans as rules

@@ -4,9 +4,10 @@ from collections import defaultdict
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
+from publisher.basics.wording import say_mm
 from publisher.brief import Table, Value
 from publisher.design.assembly.joins import DUST, JoinReader
-from publisher.design.language import Scope, say_mm
+from publisher.design.language import Scope
 from publisher.design.parts import KnownParts, letter
 from publisher.design.records import EdgeRef, Join, PanelPlace, PanelPlan, Rest
 from publisher.design.rules import plans as rules

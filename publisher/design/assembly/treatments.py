@@ -5,7 +5,8 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field, replace
 
 from publisher.basics import Place
-from publisher.design.language import Scope, say_mm, trimmed
+from publisher.basics.wording import say_mm, trimmed
+from publisher.design.language import Scope
 from publisher.design.parts import KnownParts
 from publisher.design.records import (
     EdgeRef,

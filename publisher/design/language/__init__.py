@@ -7,16 +7,14 @@ Never: know a board, a part or an assembly.
 from publisher.design.language.amounts import Amount, of_kind
 from publisher.design.language.counts import MOST_COPIES, read_count, refuse_count
 from publisher.design.language.lexer import Fault, read_literal
-from publisher.design.language.names import listed, pick_hint
 from publisher.design.language.overrides import STANDARD, asked_variants, given_sizes, variants
 from publisher.design.language.parser import parse
 from publisher.design.language.scope import Scope, column_of
 from publisher.design.language.sizes import work_out_sizes
-from publisher.design.language.units import INCH_MM, UNITS
-from publisher.design.language.wording import fixed, inches, say, say_length, say_mm, trimmed
+from publisher.design.language.units import UNITS
+from publisher.design.language.wording import pick_hint, say
 
 __all__ = [
-    "INCH_MM",
     "MOST_COPIES",
     "STANDARD",
     "UNITS",
@@ -25,10 +23,7 @@ __all__ = [
     "Scope",
     "asked_variants",
     "column_of",
-    "fixed",
     "given_sizes",
-    "inches",
-    "listed",
     "of_kind",
     "parse",
     "pick_hint",
@@ -36,9 +31,6 @@ __all__ = [
     "read_literal",
     "refuse_count",
     "say",
-    "say_length",
-    "say_mm",
-    "trimmed",
     "variants",
     "work_out_sizes",
 ]

@@ -126,7 +126,7 @@ def _literal(text: str, at: int) -> Token:
     if unit is None:
         return Token("literal", found.group(), at, found.end(), Amount(float(value)))
     meaning = UNIT_BY_NAME[unit["unit"]]
-    # exact until the last step: 3/16 in is 4.7625 mm, and 3/16 * 25.4 in floats is not
+    # exact until the last step: 3/16 in is 4.7625 mm, and 3/16 * INCH_MM in floats is not
     scaled = float(value * meaning.factor)
     amount = Amount(scaled, mm=1) if meaning.measures == "length" else Amount(scaled, deg=1)
     return Token("literal", text[at : unit.end()], at, unit.end(), amount)

@@ -3,8 +3,8 @@
 from publisher.basics import Finding, Place, Refusal
 from publisher.brief import Brief, Table, Value
 from publisher.design.language.functions import CONSTANTS, FUNCTIONS
-from publisher.design.language.names import pick_hint
 from publisher.design.language.units import UNIT_BY_NAME
+from publisher.design.language.wording import pick_hint
 from publisher.design.rules import expressions as rules
 
 STANDARD = "standard"

@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 from functools import lru_cache
 
+from publisher.basics.wording import did_you_mean
 from publisher.design.language.amounts import Amount
 from publisher.design.language.functions import CONSTANTS, FUNCTIONS
 from publisher.design.language.lexer import Fault, Token, read_tokens
-from publisher.design.language.names import nearest_hint
 from publisher.design.language.stray_tokens import misplaced
 from publisher.design.language.units import UNIT_BY_NAME
 from publisher.design.rules import expressions as rules
@@ -141,7 +141,7 @@ class _Reader:
             raise Fault(
                 rules.UNKNOWN_NAME,
                 f"there is no function “{token.text}”",
-                nearest_hint(token.text, FUNCTIONS) or "to multiply, write * before the bracket",
+                did_you_mean(token.text, FUNCTIONS) or "to multiply, write * before the bracket",
                 token.start,
             )
         bracket = self.next()

@@ -4,13 +4,14 @@ from collections.abc import Mapping
 from math import isfinite
 
 from publisher.basics import Finding, Place, Rule
+from publisher.basics.wording import cut, listed, nearest
 from publisher.brief import Value
 from publisher.design.language.amounts import Amount, of_kind
 from publisher.design.language.evaluate import evaluate
 from publisher.design.language.field_values import settle
 from publisher.design.language.lexer import Fault
-from publisher.design.language.names import cut, listed, nearest, pick_hint
 from publisher.design.language.parser import parse
+from publisher.design.language.wording import pick_hint
 from publisher.design.records import Fact
 from publisher.design.rules import expressions as rules
 

@@ -1,7 +1,7 @@
 """Words for a token that does not fit where it stands: what it is likely to be, and what to write."""
 
+from publisher.basics.wording import did_you_mean
 from publisher.design.language.lexer import Fault, Token
-from publisher.design.language.names import nearest_hint
 from publisher.design.language.units import LIKELY_UNITS, UNIT_BY_NAME, unit_names
 from publisher.design.rules import expressions as rules
 
@@ -33,7 +33,7 @@ def _stray_unit(token: Token, before: Token) -> Fault:
         hint = f"write {likely}"
     elif small in UNIT_BY_NAME:
         hint = "a number has one unit; an operator is missing: + - * / ^"
-    elif near := nearest_hint(small, [*UNIT_BY_NAME, *LIKELY_UNITS]):
+    elif near := did_you_mean(small, [*UNIT_BY_NAME, *LIKELY_UNITS]):
         hint = near
     else:
         hint = f"units are {unit_names()}; to multiply, write {before.text} * {token.text}"

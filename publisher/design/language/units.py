@@ -4,9 +4,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-#: The inch of 1 July 1959 is 25.4 mm exactly ("Refinement of Values for the Yard and the Pound", US Federal Register
-#: 1 July 1959; UK Weights and Measures Act 1963).
-INCH_MM = 25.4
+from publisher.basics.units import INCH_MM
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,7 +20,7 @@ class Unit:
 UNITS = (
     Unit("mm", "length", Fraction(1), "millimetres"),
     Unit("cm", "length", Fraction(10), "centimetres"),
-    Unit("in", "length", Fraction("25.4"), "inches of 25.4 mm"),
+    Unit("in", "length", Fraction(str(INCH_MM)), f"inches of {INCH_MM} mm"),
     Unit("deg", "angle", Fraction(1), "degrees"),
 )
 UNIT_BY_NAME = {unit.name: unit for unit in UNITS}

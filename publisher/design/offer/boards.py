@@ -1,7 +1,8 @@
 """Boards: what parts are cut from. Thickness as measured, never nominal."""
 
+from publisher.basics.wording import say_mm
 from publisher.brief import Table, Value
-from publisher.design.language import Scope, say_mm
+from publisher.design.language import Scope
 from publisher.design.offer.sheets import read_sheet
 from publisher.design.records import Board
 from publisher.design.rules import plans as rules

@@ -1,7 +1,8 @@
 """Papers that the spec asks for: names of known ones, or sizes of its own."""
 
+from publisher.basics.wording import say_mm
 from publisher.brief import Node, Row, Table, Value
-from publisher.design.language import Scope, say_mm
+from publisher.design.language import Scope
 from publisher.design.records import PaperWish
 from publisher.design.rules import plans as rules
 

@@ -3,8 +3,9 @@
 from dataclasses import dataclass
 
 from publisher.basics import Place
+from publisher.basics.wording import listed
 from publisher.brief import Brief, Row, Table, Value
-from publisher.design.language import Scope, listed, pick_hint
+from publisher.design.language import Scope, pick_hint
 from publisher.design.offer.texts import check_blank, read_text
 from publisher.design.records import Blank, MaterialPlan, PicturePlan, StepPlan, TextPlan
 from publisher.design.rules import plans as rules

@@ -4,8 +4,9 @@ from dataclasses import replace
 from typing import Literal
 
 from publisher.basics import Place
+from publisher.basics.wording import listed
 from publisher.brief import Node, Row, Table, Value
-from publisher.design.language import Scope, listed, pick_hint, read_count
+from publisher.design.language import Scope, pick_hint, read_count
 from publisher.design.parts.parameters import read_parameters
 from publisher.design.records import CombineStep
 from publisher.design.rules import plans as rules

@@ -2,8 +2,9 @@
 
 from collections.abc import Container
 
+from publisher.basics.wording import say_mm
 from publisher.brief import Table, Value
-from publisher.design.language import Scope, say_mm
+from publisher.design.language import Scope
 from publisher.design.records import OpeningPlan, Parameter, SurfacePlan
 from publisher.design.rules import plans as rules
 

@@ -2,8 +2,9 @@
 
 from dataclasses import replace
 
+from publisher.basics.wording import say_mm
 from publisher.brief import Entry, Row, Table, Value
-from publisher.design.language import MOST_COPIES, Scope, read_count, refuse_count, say_mm
+from publisher.design.language import MOST_COPIES, Scope, read_count, refuse_count
 from publisher.design.parts.combine import CombineReader
 from publisher.design.parts.letters import letter
 from publisher.design.parts.parameters import read_openings, read_parameters, read_surface, too_long

@@ -2,8 +2,9 @@
 
 import re
 
+from publisher.basics.wording import say_mm
 from publisher.brief import Node, Row, Table
-from publisher.design.language import Scope, say_mm
+from publisher.design.language import Scope
 from publisher.design.parts.parts_known import KnownParts
 from publisher.design.records import SplitPlan
 from publisher.design.rules import plans as rules

@@ -9,7 +9,8 @@ import numpy as np
 import shapely
 
 from publisher.basics import SAME, Carry, Finding, LineKind, Point, Purpose
-from publisher.design import Design, FoldedPanel, FoldPlan, say_length
+from publisher.basics.wording import say_length
+from publisher.design import Design, FoldedPanel, FoldPlan
 from publisher.geometry.making import carried, placing, renamed, stated_edge, surviving_edges
 from publisher.geometry.model import Edge, Fold, Mark, Opening, Part, Region
 from publisher.geometry.paths import eroded, polygon, recover

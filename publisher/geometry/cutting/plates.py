@@ -6,7 +6,7 @@ from dataclasses import replace
 import shapely
 
 from publisher.basics import Finding, LineKind, Purpose
-from publisher.design import say_length
+from publisher.basics.wording import say_length
 from publisher.geometry.cutting.seams import SHORTEST, Cut, Seam
 from publisher.geometry.model import Mark, Part, Region
 from publisher.geometry.paths import eroded, straight

@@ -7,7 +7,8 @@ import numpy as np
 import shapely
 
 from publisher.basics import Finding, LineKind, Point, Purpose
-from publisher.design import SplitPlan, say_length
+from publisher.basics.wording import say_length
+from publisher.design import SplitPlan
 from publisher.geometry.model import Part, Region
 from publisher.geometry.paths import eroded, oriented, polygon, recover, straight
 from publisher.geometry.rules import SPLIT_OUTSIDE, SPLIT_PLACE

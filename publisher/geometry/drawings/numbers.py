@@ -4,6 +4,7 @@ import re
 from math import cos, hypot, isfinite, radians, sin, sqrt, tan
 
 from publisher.basics import Point
+from publisher.basics.units import INCH_MM
 from publisher.geometry.drawings.tree import Unreadable
 
 Matrix = tuple[float, float, float, float, float, float]
@@ -20,12 +21,12 @@ _PX = {
     "px": 1.0,
     "in": 96.0,
     "cm": 96.0 / 2.54,
-    "mm": 96.0 / 25.4,
+    "mm": 96.0 / INCH_MM,
     "q": 96.0 / 101.6,
     "pt": 96.0 / 72.0,
     "pc": 16.0,
 }
-MM_PER_PX = 25.4 / 96.0
+MM_PER_PX = INCH_MM / 96.0
 LARGEST = 1e6  # px: more than 250 m is a slip
 LONGEST_TRANSFORM = 4000  # letters
 MOST_PIECES = 100_000  # of one path

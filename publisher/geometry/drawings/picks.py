@@ -5,8 +5,7 @@ name. ``stroke:dashed``, ``stroke:solid``, ``stroke:red``, ``stroke:#ff0000``: a
 by itself.
 """
 
-from difflib import get_close_matches
-
+from publisher.basics.wording import did_you_mean, listed
 from publisher.geometry.drawings.scene import Scene
 from publisher.geometry.drawings.styles import shown, standing, stroke_words, visible
 from publisher.geometry.drawings.svg_shapes import Drawn
@@ -43,9 +42,7 @@ def pick(scene: Scene, wanted: str) -> tuple[Drawn, ...]:
 
 
 def _unknown(what: str, which: str, wanted: str, known: list[str]) -> Missing:
-    near = get_close_matches(wanted, known, 1)
-    listed = ", ".join(known[:12]) + (", …" if len(known) > 12 else "") if known else "none"
-    hint = f"did you mean “{near[0]}”? {which}: {listed}" if near else f"{which}: {listed}"
+    hint = f"{did_you_mean(wanted, known)} {which}: {listed(known) or 'none'}".lstrip()
     return Missing(f"the drawing has no {what}", hint)
 
 

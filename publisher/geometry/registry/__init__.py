@@ -4,6 +4,8 @@ Comes in: parameters as planned. Goes out: complete values in range, each with t
 Never: draw.
 """
 
+from publisher.basics.wording import written_angle as deg
+from publisher.basics.wording import written_length as mm
 from publisher.geometry.registry.entry import (
     LOWER_LEFT,
     ON_AXIS,
@@ -17,7 +19,7 @@ from publisher.geometry.registry.entry import (
     length,
     nothing_to_check,
 )
-from publisher.geometry.registry.given_parameters import LONGEST, Values, checked, deg, mm, nearest
+from publisher.geometry.registry.given_parameters import LONGEST, Values, checked, nearest
 
 __all__ = [
     "LONGEST",

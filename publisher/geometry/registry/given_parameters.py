@@ -2,10 +2,12 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from difflib import get_close_matches
 from math import isfinite
 
 from publisher.basics import Finding, Path, Place
+from publisher.basics.wording import did_you_mean
+from publisher.basics.wording import written_angle as deg
+from publisher.basics.wording import written_length as mm
 from publisher.design import Parameter
 from publisher.geometry.model import ParameterInfo
 from publisher.geometry.rules import IMPOSSIBLE_SIZES, MISSING_PARAMETER, OUT_OF_RANGE, UNKNOWN_PARAMETER
@@ -70,16 +72,6 @@ class Values:
         )
 
 
-def mm(value: float) -> str:
-    """Return a length in words: ``92 mm``, rounded to a thousandth."""
-    return f"{round(value, 3) + 0.0:.10g} mm"
-
-
-def deg(value: float) -> str:
-    """Return an angle in words: ``22.5°``, rounded to a hundredth."""
-    return f"{round(value, 2) + 0.0:.10g}°"
-
-
 def amount(value: float, kind: str) -> str:
     """Return a value of this kind in words."""
     return mm(value) if kind == "length" else deg(value) if kind == "angle" else f"{value:.10g}"
@@ -88,9 +80,8 @@ def amount(value: float, kind: str) -> str:
 def nearest(word: str, known: Iterable[str]) -> str:
     """Return a hint that proposes the nearest known word and lists the known ones."""
     words = tuple(known)
-    listed = ", ".join(words)
-    close = get_close_matches(word, words, 1, 0.6)
-    return f"did you mean “{close[0]}”? It knows: {listed}" if close else f"it knows: {listed}"
+    near = did_you_mean(word, words)
+    return f"{near} It knows: {', '.join(words)}" if near else f"it knows: {', '.join(words)}"
 
 
 def checked(

@@ -6,7 +6,8 @@ paper: an opening w wide is drawn w + 2a and cut s·(w + 2a) − 2a at the print
 
 from dataclasses import dataclass
 
-from publisher.design import Board, Join, say_length
+from publisher.basics.wording import say_length
+from publisher.design import Board, Join
 from publisher.geometry import Part
 from publisher.joints.assembled import Assembled, MatedPanels
 from publisher.joints.budget.scale_budget import GENERAL

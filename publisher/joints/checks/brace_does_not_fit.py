@@ -1,7 +1,7 @@
 """Knee braces that reach farther than their step, or lower than the table."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.design import say_length
+from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.stacks import braced_layers
 

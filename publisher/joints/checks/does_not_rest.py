@@ -1,7 +1,7 @@
 """Panels that do not lie on what they are said to rest on."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.design import say_length
+from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.panels import TOUCH
 

@@ -1,7 +1,7 @@
 """Edges that are joined but not equally long."""
 
 from publisher.basics import Check, Finding, Outcome, Severity
-from publisher.design import say_length
+from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.panels import Mating
 

@@ -1,9 +1,9 @@
 """Edges that a panel assembly names and its parts do not have."""
 
 from collections.abc import Iterator
-from difflib import get_close_matches
 
 from publisher.basics import Check, Outcome, Place, Severity
+from publisher.basics.wording import did_you_mean, listed
 from publisher.design import EdgeRef, PanelPlan
 from publisher.joints.assembled import Assembled
 
@@ -23,12 +23,11 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
             if part.edge(ref.edge) is not None:
                 continue
             known = [edge.name for edge in part.edges]
-            near = get_close_matches(ref.edge, known, 1)
             found.append(
                 check.found(
                     f"{ref.panel} (part {part.letter}) has no edge “{ref.edge}”",
                     subject=plan.name,
-                    hint=(f"did you mean {near[0]}? " if near else "") + f"it has: {', '.join(known)}",
+                    hint=f"{did_you_mean(ref.edge, known)} it has: {listed(known)}".lstrip(),
                     place=place,
                 )
             )

@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 
 from publisher.basics import Check, Finding, Outcome, Severity
-from publisher.design import Board, say_length
+from publisher.basics.wording import say_length
+from publisher.design import Board
 from publisher.joints.assembled import Assembled, MatedPanels
 from publisher.joints.checks import tips_over
 from publisher.joints.footprint import mass_of

@@ -1,7 +1,7 @@
 """Layers that are glued by a sliver."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.design import say_length
+from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks.layers_do_not_touch import LEAST
 from publisher.joints.least_sizes import GLUED_SHARE, GLUED_STRIP, least

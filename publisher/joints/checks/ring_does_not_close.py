@@ -3,7 +3,8 @@
 from math import acos, degrees
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.design import Join, trimmed
+from publisher.basics.wording import trimmed
+from publisher.design import Join
 from publisher.geometry import Edge
 from publisher.joints.assembled import Assembled, MatedPanels
 

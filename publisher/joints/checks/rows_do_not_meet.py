@@ -3,7 +3,8 @@
 from dataclasses import dataclass
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.design import EdgeRef, say_length
+from publisher.basics.wording import say_length
+from publisher.design import EdgeRef
 from publisher.joints.assembled import Assembled
 from publisher.joints.panels import PanelAssembly
 

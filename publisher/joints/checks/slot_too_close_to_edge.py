@@ -1,7 +1,7 @@
 """Slots that leave too little board beside them."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.design import say_length
+from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.facts import beside, slots_of
 

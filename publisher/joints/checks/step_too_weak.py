@@ -1,7 +1,7 @@
 """Steps that break under a figure at their outer edge."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.design import fixed
+from publisher.basics.wording import fixed
 from publisher.joints.assembled import Assembled
 from publisher.joints.stacks import BENDING_STRENGTH, strength_of, weakest
 

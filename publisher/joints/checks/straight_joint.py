@@ -1,7 +1,7 @@
 """Joints of neighbouring courses that stand nearly over each other."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.design import say_length
+from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.model import Layer
 from publisher.joints.stacks import HALF, QUARTER, Stagger, half_offset, nearest_bond, nearest_offset

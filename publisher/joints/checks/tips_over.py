@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from math import ceil
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.design import say_length
+from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.stacks import FIGURE_MASS, StackReport
 

@@ -1,7 +1,7 @@
 """Slots that a pencil makes narrower, because the template allows for none."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.design import say_length
+from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.facts import slot_size, slots_of
 

@@ -2,9 +2,9 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
-from difflib import get_close_matches
 
 from publisher.basics import Finding, Place, Rule, Severity
+from publisher.basics.wording import did_you_mean
 from publisher.design import Design, Fact, Kind, Size, amount, say
 from publisher.joints.facts.needs import CLOSE, PLAIN
 
@@ -101,14 +101,14 @@ def compare_meets(sizes: tuple[MeetingSize, ...]) -> tuple[Finding, ...]:
     packs = {name: {s.slug for s in sizes if s.name == name} for name in names}
     for name in names:
         others = [n for n in names if n != name and len(packs[n]) > 1 and packs[name].isdisjoint(packs[n])]
-        near = get_close_matches(name, others, n=1) if len(packs[name]) == 1 else []
+        near = did_you_mean(name, others) if len(packs[name]) == 1 else ""
         if near:
             size = next(s for s in sizes if s.name == name)
             found.append(
                 MEETING_SIZE_ALONE.found(
                     f"no other pack meets at “{name}”",
                     subject=size.pack,
-                    hint=f"did you mean “{near[0]}”?",
+                    hint=near,
                     place=size.place,
                 )
             )

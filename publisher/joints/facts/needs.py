@@ -1,10 +1,10 @@
 """Needs held against facts."""
 
 from dataclasses import dataclass
-from difflib import get_close_matches
 from math import inf
 
-from publisher.design import Design, Fact, Kind, NeedPlan, fixed, say
+from publisher.basics.wording import fixed, nearest
+from publisher.design import Design, Fact, Kind, NeedPlan, say
 
 CLOSE = 1e-6
 """mm, degrees or plain: a fact this near to its limit meets it (both come from sums of floats)."""
@@ -75,5 +75,4 @@ def nearest_fact(name: str, facts: tuple[Fact, ...]) -> str:
     """Return the known fact most like a name, or ''; of one owner's facts first."""
     owner = name.partition(".")[0]
     own = [f.name for f in facts if f.name.partition(".")[0] == owner]
-    near = get_close_matches(name, own, n=1, cutoff=0.5) or get_close_matches(name, [f.name for f in facts], n=1)
-    return near[0] if near else ""
+    return nearest(name, own) or nearest(name, [f.name for f in facts])

@@ -1,11 +1,12 @@
 """The pieces of the print-check page. Each draws itself under the top of a box and returns the height that it used (mm)."""
 
 from publisher.basics import Box, Layer, LengthPromise, Path, polyline
+from publisher.basics.units import INCH_MM
 from publisher.pages.front.coupon import HIGH, Fit, coupon, fit_of
 from publisher.pages.front.gauge import FOOT, MARKER, RANGE, gauge, gauge_from
 from publisher.pages.front.scale_range import Budget, budget
 from publisher.pages.model import Drawn, Stroke
-from publisher.pages.sheet import CARD_HEIGHT, CARD_INCHES, CARD_WIDTH, CODE, INCH, QUIET, Body, Context, card
+from publisher.pages.sheet import CARD_HEIGHT, CARD_INCHES, CARD_WIDTH, CODE, QUIET, Body, Context, card
 from publisher.pages.type import BODY, GAUGE, HEADING, LEAST, NOTE, RULE, SMALL, Column, Setter, make_table
 
 SIDE = 100.0  # of the square
@@ -28,7 +29,7 @@ def square(context: Context, box: Box, page: int) -> tuple[Body, float]:
 
 def _words_in_square(setter: Setter, outline: Box, left: float, top: float) -> tuple[Drawn, ...]:
     middle, centre = left + CARD_WIDTH / 2, top - CARD_HEIGHT / 2
-    full = f"{SIDE:g} mm ({SIDE / INCH:.2f} in)"
+    full = f"{SIDE:g} mm ({SIDE / INCH_MM:.2f} in)"
     size = f"{CARD_WIDTH:.2f} × {CARD_HEIGHT:.2f} mm ({CARD_INCHES})"
     y = outline.bottom + 31.4
     hiding = "If it hides the line, or leaves paper inside it: print again at 100 %."
@@ -64,7 +65,7 @@ def how(context: Context, box: Box, _page: int) -> tuple[Body, float]:
         "Print at 100 %: choose “actual size” or “no scaling”, never “fit”, “shrink” or “fill”; "
         f"{context.paper.title}, one side only.",
         f"Measure the square across and down. Both must lie between {low:.1f} and {high:.1f} mm "
-        f"({low / INCH:.2f} and {high / INCH:.2f} in). The long rulers judge finer.",
+        f"({low / INCH_MM:.2f} and {high / INCH_MM:.2f} in). The long rulers judge finer.",
         "Look for all four corner marks. One is missing: the page was clipped.",
         "Hold a scrap of your board in the gauge. Read the page “Before you cut”, then cut the coupon from that scrap.",
     )
@@ -102,7 +103,7 @@ def board(context: Context, box: Box, page: int) -> tuple[Body, float]:
     y = box.top - HEADING.leading - MARKER - gauge_from(fit.thickness) - RANGE
     said = (
         "Stand a board on its edge and slide it to where it fills the gap: that is its thickness in mm. "
-        f"This pack is drawn for {fit.thickness:.2f} mm ({fit.thickness / INCH:.3f} in), at the arrow. {_go_on(fit)}"
+        f"This pack is drawn for {fit.thickness:.2f} mm ({fit.thickness / INCH_MM:.3f} in), at the arrow. {_go_on(fit)}"
     )
     words = setter.paragraph(said, NOTE, x, y - FOOT - 0.6, SIDE)
     drawn = (*setter.line("Board gauge", HEADING, x, box.top - setter.drop(HEADING)), *words.drawn)
@@ -112,7 +113,9 @@ def board(context: Context, box: Box, page: int) -> tuple[Body, float]:
 def _go_on(fit: Fit) -> str:
     """Say which boards will do, and what to do with another."""
     low, high = fit.thickness - fit.spread, fit.thickness + fit.spread
-    within = f"between {low:.1f} and {high:.1f} mm ({low / INCH:.3f} and {high / INCH:.3f} in), under the heavy bar"
+    within = (
+        f"between {low:.1f} and {high:.1f} mm ({low / INCH_MM:.3f} and {high / INCH_MM:.3f} in), under the heavy bar"
+    )
     if not fit.spread:
         within = "with a board of that thickness"
     return (
@@ -129,7 +132,7 @@ def scrap(context: Context, box: Box, page: int) -> tuple[Body, float]:
     setter = context.type
     high = HIGH + fit.thickness
     y = box.top - HEADING.leading - high - 1.6
-    board = f"{fit.board.replace('_', ' ')} board, {fit.thickness:.2f} mm ({fit.thickness / INCH:.3f} in)"
+    board = f"{fit.board.replace('_', ' ')} board, {fit.thickness:.2f} mm ({fit.thickness / INCH_MM:.3f} in)"
     said = (
         f"For {board}. Lay the print on scrap and cut on the line, through paper and board: here no pencil is allowed for. "
         "A light push: right. If it falls out or will not go in, measure your board again."

@@ -5,7 +5,8 @@ from dataclasses import dataclass
 from functools import partial
 
 from publisher.basics import Box
-from publisher.design import fixed, inches
+from publisher.basics.units import inches
+from publisher.basics.wording import fixed
 from publisher.material import Layout, Yield
 from publisher.pages.front.layout_picture import layout_picture, picture_height
 from publisher.pages.front.yield_tables import cut_note, part_table, sheet_table

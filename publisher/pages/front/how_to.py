@@ -3,9 +3,9 @@
 from collections.abc import Callable
 
 from publisher.basics import Box, Layer, Point, polyline
+from publisher.basics.units import INCH_MM
 from publisher.geometry import BEVEL_OUT
 from publisher.pages.model import Drawn, Fill, Stroke
-from publisher.pages.sheet import INCH
 from publisher.pages.type import (
     BODY,
     CUT,
@@ -34,7 +34,7 @@ def tracing(setter: Setter, allowance: float, x: float, top: float, width: float
     """Say in three sentences how a template that is drawn ``allowance`` mm inside its piece becomes the piece."""
     said = (
         "Cut the card on the middle of the thick line, openings and slots too.",
-        f"Trace with a sharp pencil held upright: its line runs {allowance:g} mm ({allowance / INCH:.3f} in) outside the card, "
+        f"Trace with a sharp pencil held upright: its line runs {allowance:g} mm ({allowance / INCH_MM:.3f} in) outside the card, "
         "and as far inside openings and slots.",
         "Take the card away and cut the foam on the middle of the pencil line: that is the finished size.",
     )

@@ -3,7 +3,8 @@
 from collections.abc import Callable
 
 from publisher.basics import Box, Layer, Path, Point, Pose, polyline
-from publisher.design import fixed, inches
+from publisher.basics.units import inches
+from publisher.basics.wording import fixed
 from publisher.geometry import Part
 from publisher.material import Layout, Yield
 from publisher.pages.front.layout_guides import row_lines

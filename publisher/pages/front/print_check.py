@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from publisher.basics import Box, Refusal
-from publisher.design import inches
+from publisher.basics.units import inches
 from publisher.pages.front.check_pieces import board, how, scrap, square, wrong
 from publisher.pages.sheet import (
     CODE,

@@ -1,6 +1,7 @@
 """What the buyer needs before starting: board by real layouts, tools, materials with amounts."""
 
-from publisher.design import amount, say, say_length
+from publisher.basics.wording import say_length
+from publisher.design import amount, say
 from publisher.pages.sheet import Context, thing
 
 FACES = {

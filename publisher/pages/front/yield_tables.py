@@ -1,6 +1,7 @@
 """The tables of the yield: what one sheet holds of each part, and the sheets for the whole list; notes on tracing and blades."""
 
-from publisher.design import fixed, inches
+from publisher.basics.units import inches
+from publisher.basics.wording import fixed
 from publisher.material import Yield, gain
 from publisher.pages.sheet import Context, Numbers
 from publisher.pages.type import Column, Table, make_table

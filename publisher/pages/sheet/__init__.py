@@ -26,7 +26,7 @@ from publisher.pages.sheet.page_checks import CHECKS, Composed, ink_box, words_b
 from publisher.pages.sheet.page_furniture import TITLE_TOO_LONG, Heading, furniture, heading_of, title_fits
 from publisher.pages.sheet.paper_table import IMPOSSIBLE_PAPER, UNKNOWN_PAPER, paper_for, papers
 from publisher.pages.sheet.pictures import drawn_size, photo_size, place_drawing, place_photo
-from publisher.pages.sheet.rulers import INCH, MILLIMETRES, SIXTEENTHS, base_line, graduation
+from publisher.pages.sheet.rulers import MILLIMETRES, SIXTEENTHS, base_line, graduation
 from publisher.pages.sheet.thinning import thinned
 
 __all__ = [
@@ -37,7 +37,6 @@ __all__ = [
     "CODE",
     "FOOTER",
     "IMPOSSIBLE_PAPER",
-    "INCH",
     "LEAST_SQUARE",
     "MARK_ARM",
     "MILLIMETRES",

@@ -13,12 +13,13 @@ from publisher.basics import (
     TextPromise,
     polyline,
 )
+from publisher.basics.units import INCH_MM
 from publisher.design import Design
 from publisher.pages.model import Drawn, Paper, Stroke
 from publisher.pages.sheet.code import page_code, page_text
 from publisher.pages.sheet.draft import Body, Numbers
 from publisher.pages.sheet.frame import HEADER, MARK_ARM, QUIET, SQUARE, Frame
-from publisher.pages.sheet.rulers import INCH, SQUARE_EIGHTHS, SQUARE_MILLIMETRES, graduation
+from publisher.pages.sheet.rulers import SQUARE_EIGHTHS, SQUARE_MILLIMETRES, graduation
 from publisher.pages.type import (
     BODY,
     FRAME,
@@ -191,7 +192,7 @@ def calibration(setter: Setter, square: Box, page: int) -> Body:
 
 def _words_in_square(setter: Setter, square: Box, said: str, roomy: bool) -> list[Drawn]:
     """Say the size along both measured sides, and what to do with it where there is room."""
-    inches = f"({square.width / INCH:.2f} in)"
+    inches = f"({square.width / INCH_MM:.2f} in)"
     if not roomy:
         style = LEAST.tagged("artifact")
         x, y = square.left + 5.6, square.bottom + 5.4
@@ -201,8 +202,10 @@ def _words_in_square(setter: Setter, square: Box, said: str, roomy: bool) -> lis
     drawn: list[Drawn] = [
         *setter.line(f"{said} {inches}", style, x, y),
         *setter.line(f"{said} {inches}", style, x - 3.2, y + 4.0, turn=90.0),
-        *setter.line("1 in", LEAST.tagged("artifact"), square.left + INCH + 1.2, square.top - 4.6, align="right"),
-        *setter.line("1 in", LEAST.tagged("artifact"), square.right - 3.0, square.bottom + INCH - 0.8, align="right"),
+        *setter.line("1 in", LEAST.tagged("artifact"), square.left + INCH_MM + 1.2, square.top - 4.6, align="right"),
+        *setter.line(
+            "1 in", LEAST.tagged("artifact"), square.right - 3.0, square.bottom + INCH_MM - 0.8, align="right"
+        ),
     ]
     note = setter.paragraph("Measure both ways before you cut.", NOTE.tagged("artifact"), x, square.bottom + 24.0, 25.0)
     return drawn + list(note.drawn)

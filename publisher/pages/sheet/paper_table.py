@@ -1,12 +1,12 @@
 """Papers: a table with sources, and those that a spec describes itself."""
 
 import json
-from difflib import get_close_matches
 from functools import cache
 from math import isfinite
 from pathlib import Path
 
 from publisher.basics import Finding, Refusal, Rule, Severity
+from publisher.basics.wording import did_you_mean
 from publisher.design import Design, PaperWish
 from publisher.pages.model import Paper
 
@@ -53,13 +53,12 @@ def _unknown(design: Design, name: str, wanted: str) -> Finding:
     known = list(
         dict.fromkeys([*(w.name.casefold() for w in design.papers if w.width is not None), *(p.name for p in papers())])
     )
-    near = get_close_matches(wanted, known, 1)
     place = next((w.place for w in design.papers if w.name.casefold() == wanted), None)
-    hint = f"did you mean “{near[0]}”? " if near else ""
+    own = f"A paper of your own is written {{name: {wanted or 'mine'}, width: 300 mm, height: 400 mm}}"
     return UNKNOWN_PAPER.found(
         f"paper “{name}” is not known; known are {', '.join(known)}",
         subject=name,
-        hint=f"{hint}A paper of your own is written {{name: {wanted or 'mine'}, width: 300 mm, height: 400 mm}}",
+        hint=f"{did_you_mean(wanted, known)} {own}".lstrip(),
         place=place,
     )
 

@@ -3,11 +3,10 @@
 from dataclasses import dataclass
 
 from publisher.basics import Layer, LengthPromise, Path, Point, polyline
+from publisher.basics.units import INCH_MM
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet.draft import Body
 from publisher.pages.type import GAUGE, LEAST, TICK, Setter
-
-INCH = 25.4  # mm, exact since the agreement of 1959
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,9 +20,9 @@ class Scale:
 
 
 MILLIMETRES = Scale(1.0, ((10, 3.2), (5, 2.4), (1, 1.6)), 10)
-SIXTEENTHS = Scale(INCH / 16, ((16, 3.2), (8, 2.6), (4, 2.1), (2, 1.6), (1, 1.1)), 16, 1 / 16)
+SIXTEENTHS = Scale(INCH_MM / 16, ((16, 3.2), (8, 2.6), (4, 2.1), (2, 1.6), (1, 1.1)), 16, 1 / 16)
 SQUARE_MILLIMETRES = Scale(1.0, ((10, 2.4), (5, 1.8), (1, 1.2)), 10)
-SQUARE_EIGHTHS = Scale(INCH / 8, ((8, 2.4), (4, 1.8), (1, 1.2)), 0, 1 / 8)
+SQUARE_EIGHTHS = Scale(INCH_MM / 8, ((8, 2.4), (4, 1.8), (1, 1.2)), 0, 1 / 8)
 
 
 def graduation(

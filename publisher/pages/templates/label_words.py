@@ -7,13 +7,13 @@ import numpy as np
 import shapely
 
 from publisher.basics import Purpose
-from publisher.design import say_length
+from publisher.basics.units import INCH_MM
+from publisher.basics.wording import say_length
 from publisher.geometry import Part
 from publisher.pages.sheet import Context
 from publisher.pages.templates.part_strokes import region_polygon
 
 UP = "THIS SIDE UP"
-_INCH = 25.4
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,9 +49,9 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     millimetres = f"{width:.1f}\u00a0×\u00a0{height:.1f}\u00a0mm"  # never broken: it is read as one word
     size = (
         f"finished {millimetres}" if part.trace_allowance else millimetres,
-        f"({width / _INCH:.2f} × {height / _INCH:.2f} in)",
+        f"({width / INCH_MM:.2f} × {height / INCH_MM:.2f} in)",
     )
-    board = f"{part.board} {part.thickness:.1f} mm ({part.thickness / _INCH:.2f} in)"
+    board = f"{part.board} {part.thickness:.1f} mm ({part.thickness / INCH_MM:.2f} in)"
     if copy:
         spare = ", a spare" if copy > part.count else ""
         line = f"{line}: this is {copy} of {copies}{spare}"

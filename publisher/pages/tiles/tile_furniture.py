@@ -1,6 +1,7 @@
 """What a tile page says beside its seams: the size after taping, where the tile lies, what to do with the page."""
 
 from publisher.basics import Box, Layer, Path, Point, TextPromise, polyline
+from publisher.basics.units import INCH_MM
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import Body, Numbers
 from publisher.pages.tiles.seams import Cell
@@ -8,7 +9,6 @@ from publisher.pages.tiles.tile_map import map_drawn
 from publisher.pages.tiles.tile_plan import Tiling
 from publisher.pages.type import DIMENSION, LEAST, NOTE, SMALL, Setter, TypeStyle
 
-_INCH = 25.4
 MAP_SHARE = 0.42  # of the width of a band
 
 
@@ -35,9 +35,9 @@ def _size_line(
     setter: Setter, plan: Tiling, stretch: Point, at: float, ends: Point, length: float, level: bool
 ) -> list[Drawn]:
     allowance = 2 * plan.sample.part.trace_allowance
-    text = f"{length:.1f} mm ({length / _INCH:.2f} in) as drawn, whole part"
+    text = f"{length:.1f} mm ({length / INCH_MM:.2f} in) as drawn, whole part"
     if allowance <= 0:
-        text = f"{length:.1f} mm ({length / _INCH:.2f} in), whole part"
+        text = f"{length:.1f} mm ({length / INCH_MM:.2f} in), whole part"
     style = LEAST
     half = setter.width(text, style) / 2 + 1.0
     middle = sum(stretch) / 2

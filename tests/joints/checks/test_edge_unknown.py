@@ -23,7 +23,7 @@ def test_a_slip_in_an_edge_is_found_with_the_nearest_edge(make: SimpleNamespace)
     (found,) = CHECK.run(subject(make, "rihgt"), CHECK).findings
     assert found.severity is Severity.ERROR
     assert found.message == "f (part W) has no edge “rihgt”"
-    assert "did you mean right?" in found.hint
+    assert "did you mean “right”?" in found.hint
     assert "bottom, right, top, left" in found.hint
 
 
