@@ -35,8 +35,10 @@ def _unknown_keys(c: Complaint) -> list[Finding]:
     for key, _ in c.node.entries:
         if key.text and key.text not in known:
             message = f"`{short(key.text)}` is not a known key of {c.name}"
-            if "x-of" in c.schema:
-                message = f"`{short(key.text)}` is not a size of {c.schema['x-of']}"
+            if "x-of" in c.schema:  # in the words of the room that judges sizes: what was found, what is allowed
+                sizes = [word for word in known if word != "kind"]  # an opening's kind stands beside its sizes
+                takes = f"its sizes are {listed(sizes)}" if sizes else "it takes none"
+                message = f"{c.schema['x-of']} has no size `{short(key.text)}`; {takes}"
             free = [word for word in known if c.node.get(word) is None]
             hint = _home(c, key.text) or proposal(key.text, free or known)
             if len(found) > limits.FINDINGS:

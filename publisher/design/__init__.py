@@ -13,6 +13,7 @@ from publisher.design.language import (
 from publisher.design.offer import amount, fill, sheet_size, text_findings
 from publisher.design.parts import letter
 from publisher.design.records import (
+    LONGEST_MM,
     Blank,
     Board,
     BracePlan,
@@ -56,6 +57,7 @@ from publisher.design.rules import RULES
 from publisher.design.work_out import work_out
 
 __all__ = [
+    "LONGEST_MM",
     "RULES",
     "STANDARD",
     "Blank",

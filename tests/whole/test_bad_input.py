@@ -61,7 +61,7 @@ def test_specs_that_cannot_be_read(publisher: Publisher, tmp_path: Path, content
         ("shape: wall_panel", "shape: wal_panel", "wall_panel"),
         ("board: 5 mm", "board: 0 mm", "board"),
         ("length: 140 mm", "length: 10 m", "length"),
-        ("length: 140 mm", "length: 10000 mm", "5 m"),
+        ("length: 140 mm", "length: 10000 mm", "at most 5000 mm"),
         ("length: 140 mm", "length: span / 0", "zero"),
         ("length: 140 mm", "length: lenght + 1 mm", "lenght"),
         ("length: 140 mm", "length: span + 30", "write 30 mm"),
@@ -80,6 +80,36 @@ def test_mistakes_in_a_spec(
     assert words in run.err
     assert "spec.yaml:" in run.err
     assert not (tmp_path / "out").exists()
+
+
+DISC = """format: 1
+title: Disc
+version: 1.0.0
+use: paste
+boards: {foam: {thickness: 5 mm, sheets: [20 x 30 in]}}
+parts:
+  one: {name: One, board: foam, count: 1, shape: disc, with: {SIZES}}
+"""
+
+
+@pytest.mark.parametrize(
+    ("sizes", "column", "found", "do"),
+    [
+        ("radius: 6000 mm", 71, "radius of shape disc is 6000 mm; it must be at most 5000 mm", "or check its unit"),
+        ("radius: 4000 mm", 71, "part “one” is 8000 mm long; it must be at most 5000 mm", "check the sizes and their units"),
+        ("radius: 20 mm, radius2: 3 mm", 78, "the shape `disc` has no size `radius2`; its sizes are `radius`", "did you mean “radius”?"),
+    ],
+)  # fmt: skip
+def test_each_wrong_size_is_told_with_what_is_allowed_and_what_to_do(
+    publisher: Publisher, tmp_path: Path, sizes: str, column: int, found: str, do: str
+) -> None:
+    (tmp_path / "disc").mkdir()
+    (tmp_path / "disc" / "spec.yaml").write_text(DISC.replace("SIZES", sizes))
+    run = publisher("check", tmp_path / "disc")
+    assert run.code == 1
+    assert f"spec.yaml:7:{column}: error: {found}\n" in run.err
+    assert do in run.err
+    assert run.err.count("error: ") == 1
 
 
 def test_a_million_layers(publisher: Publisher, designs: Path, tmp_path: Path) -> None:

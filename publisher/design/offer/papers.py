@@ -3,11 +3,10 @@
 from publisher.basics.wording import say_mm
 from publisher.brief import Node, Row, Table, Value
 from publisher.design.language import Scope
-from publisher.design.records import PaperWish
+from publisher.design.records import LONGEST_MM, PaperWish
 from publisher.design.rules import plans as rules
 
 LEAST_ROOM_MM = 60.0
-LONGEST_PAPER_MM = 5000.0
 
 
 def read_papers(nodes: tuple[Node, ...], scope: Scope) -> tuple[PaperWish, ...]:
@@ -34,7 +33,7 @@ def _own(table: Table, scope: Scope) -> PaperWish | None:
             _refuse(f"the paper {name} lacks a width or a height", "say both", table, scope, subject)
         return None
     left, bottom, right, top = margins or (0.0, 0.0, 0.0, 0.0)
-    if min(left, bottom, right, top) < 0 or max(width, height) > LONGEST_PAPER_MM:
+    if min(left, bottom, right, top) < 0 or max(width, height) > LONGEST_MM:
         _refuse(f"the paper {name} is too large, or a margin is negative", "check the units", table, scope, subject)
         return None
     if width - left - right < LEAST_ROOM_MM or height - bottom - top < LEAST_ROOM_MM:

@@ -5,10 +5,9 @@ import re
 from publisher.basics import Finding, Place, Refusal
 from publisher.brief import Value
 from publisher.design.language import UNITS, Fault, Scope, read_literal
-from publisher.design.records import SheetSize
+from publisher.design.records import LONGEST_MM, SheetSize
 from publisher.design.rules import plans as rules
 
-LONGEST_SHEET_MM = 5000.0
 _CROSS = re.compile(r"\s*[xX×*]\s*|\s+by\s+")
 _UNIT_AT_END = re.compile(r"(" + "|".join(u.name for u in UNITS if u.measures == "length") + r")\s*$")
 _HINT = "write width, x, height and the unit: 20 x 30 in, or 297 x 420 mm"
@@ -29,8 +28,10 @@ def read_sheet(value: Value, scope: Scope, subject: str) -> SheetSize | None:
                 amount = read_literal(f"{side} {unit[1]}")
         except Fault as fault:
             return _refuse(f"“{text}”: {fault.message}", value, scope, subject)
-        if amount is None or amount.dimension != (1, 0, 0) or not 0 < amount.value <= LONGEST_SHEET_MM:
-            return _refuse(f"“{text}”: each side is a length above 0 and up to 5 m", value, scope, subject)
+        if amount is None or amount.dimension != (1, 0, 0) or not 0 < amount.value <= LONGEST_MM:
+            return _refuse(
+                f"“{text}”: each side is a length above 0 and up to {LONGEST_MM / 1000:g} m", value, scope, subject
+            )
         measured.append(amount.value)
     return SheetSize(text, measured[0], measured[1])
 

@@ -2,13 +2,10 @@
 
 from collections.abc import Container
 
-from publisher.basics.wording import say_mm
 from publisher.brief import Table, Value
 from publisher.design.language import Scope
 from publisher.design.records import OpeningPlan, Parameter, SurfacePlan
-from publisher.design.rules import plans as rules
 
-LONGEST_MM = 5000.0
 _NUMBERS = ("length", "angle", "count", "number", "quantity")
 
 
@@ -51,23 +48,4 @@ def _parameter(name: str, value: Value, scope: Scope, subject: str) -> Parameter
     if value.kind not in _NUMBERS:
         return Parameter(name, value.text, value.text, value.place)
     number = scope.number(value, f"{subject}, {name}")
-    if number is None or too_long(number, value, name, scope, subject):
-        return None
-    return Parameter(name, number, value.text, value.place)
-
-
-def too_long(number: float, value: Value, name: str, scope: Scope, subject: str) -> bool:
-    """True, with a finding, when a length is longer than any part may be."""
-    if value.kind != "length" or abs(number) <= LONGEST_MM:
-        return False
-    scope.findings.append(
-        rules.PART_TOO_LONG.found(
-            f"{name} is {say_mm(number)} ({number / 1000:.3g} m); no measure of a part is longer than 5 m",
-            subject=subject,
-            hint="check the unit and the decimal point",
-            place=value.place,
-            value=number,
-            limit=LONGEST_MM,
-        )
-    )
-    return True
+    return None if number is None else Parameter(name, number, value.text, value.place)

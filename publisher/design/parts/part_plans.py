@@ -7,7 +7,7 @@ from publisher.brief import Entry, Row, Table, Value
 from publisher.design.language import MOST_COPIES, Scope, read_count, refuse_count
 from publisher.design.parts.combine import CombineReader
 from publisher.design.parts.letters import letter
-from publisher.design.parts.parameters import read_openings, read_parameters, read_surface, too_long
+from publisher.design.parts.parameters import read_openings, read_parameters, read_surface
 from publisher.design.parts.parts_known import KnownParts
 from publisher.design.parts.splits import find_taken, read_splits
 from publisher.design.records import Board, DrawingPlan, EdgeTreatment, Family, PartPlan
@@ -210,16 +210,15 @@ class PartsReader:
         return DrawingPlan(
             file=table.text("file"),
             id=table.text("id"),
-            width=self.asserted(table.value("width"), "width", subject),
-            height=self.asserted(table.value("height"), "height", subject),
+            width=self.asserted(table.value("width"), subject),
+            height=self.asserted(table.value("height"), subject),
             lines=tuple((line.key, _words(line.node)) for line in lines.entries),
             place=table.place,
         )
 
-    def asserted(self, value: Value | None, name: str, subject: str) -> float | None:
+    def asserted(self, value: Value | None, subject: str) -> float | None:
         """A size that the drawing must have, in mm."""
-        number = None if value is None else self.scope.number(value, subject, "length")
-        return None if value is None or number is None or too_long(number, value, name, self.scope, subject) else number
+        return None if value is None else self.scope.number(value, subject, "length")
 
 
 def _name(table: Table, key: str) -> str:

@@ -65,12 +65,6 @@ TOO_MANY_PARTS = Rule(
     "Nobody sorts more templates, and no spec may hang the machine.",
     ERROR,
 )
-PART_TOO_LONG = Rule(
-    "design/part-too-long",
-    "No measure of a part is longer than 5 m",
-    "A slip of a decimal point would fill a room with paper.",
-    ERROR,
-)
 TRACE_ALLOWANCE = Rule(
     "design/trace-allowance",
     "A trace allowance is between 0 and 3 mm",
@@ -254,7 +248,6 @@ PLAN_RULES = (
     PART_COUNT,
     COUNT_RANGE,
     TOO_MANY_PARTS,
-    PART_TOO_LONG,
     TRACE_ALLOWANCE,
     TRACE_UNUSED,
     STACK_HEIGHT,

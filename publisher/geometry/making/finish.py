@@ -5,8 +5,8 @@ from dataclasses import replace
 
 import shapely
 
-from publisher.basics import SAME, Finding, Line, Path, closed_path, errors
-from publisher.design import PartPlan
+from publisher.basics import SAME, Finding, Line, Path, Place, closed_path, errors
+from publisher.design import LONGEST_MM, PartPlan
 from publisher.geometry.making.board_left import Void, wall_findings
 from publisher.geometry.making.joint_places import glue_lines, joint_places
 from publisher.geometry.making.labels import edge_words
@@ -14,7 +14,7 @@ from publisher.geometry.making.treatments import Treated, treat
 from publisher.geometry.model import Mark, Part, Region
 from publisher.geometry.openings import Drawn, draw_openings
 from publisher.geometry.paths import Bump, eroded, fault, let_in, polygon
-from publisher.geometry.registry import LONGEST, Shape, mm
+from publisher.geometry.registry import Shape, mm
 from publisher.geometry.rules import BROKEN_OUTLINE, LOST_IN_TRACING, OPENING_OVER_EDGE, OUT_OF_RANGE, TAB_OFF_EDGE
 from publisher.geometry.surfaces import surface_marks
 
@@ -153,15 +153,21 @@ def _unsound(plan: PartPlan, body: shapely.Polygon) -> Iterator[Finding]:
         return
     left, bottom, right, top = body.bounds
     size = max(right - left, top - bottom)
-    if size > LONGEST:
+    if size > LONGEST_MM:
         yield OUT_OF_RANGE.found(
-            f"part “{plan.id}” is {mm(size)} long; parts can be at most {mm(LONGEST)}",
+            f"part “{plan.id}” is {mm(size)} long; it must be at most {mm(LONGEST_MM)}",
             subject=f"part {plan.id}",
             hint="check the sizes and their units",
-            place=plan.place,
+            place=_longest_at(plan),
             value=size,
-            limit=LONGEST,
+            limit=LONGEST_MM,
         )
+
+
+def _longest_at(plan: PartPlan) -> Place:
+    """Return where the designer wrote the largest size of a part, or the drawing that gives its outline."""
+    sizes = [(value, p.place) for p in plan.parameters if isinstance(value := p.value, float)]
+    return max(sizes, key=lambda s: s[0])[1] if sizes else plan.drawing.place if plan.drawing else plan.place
 
 
 def _vanished(plan: PartPlan, lost: Sequence[str], traced: shapely.Polygon) -> Iterator[Finding]:

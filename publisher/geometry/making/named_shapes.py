@@ -4,8 +4,7 @@ from dataclasses import replace
 
 from publisher.basics import Finding, Path, Place
 from publisher.design import Family, Parameter
-from publisher.geometry.registry import Shape, ShapeKind, checked, nearest
-from publisher.geometry.rules import UNKNOWN_SHAPE
+from publisher.geometry.registry import Shape, ShapeKind, checked
 from publisher.geometry.shapes import SHAPES
 
 
@@ -24,11 +23,7 @@ def named_shape(
     outline: Path | None = None,
 ) -> tuple[Shape | None, tuple[Finding, ...]]:
     """Return the shape (mm), or None and the findings that say why not. ``outline``: the drawing that a layered shape takes."""
-    kind = kind_of(name)
-    if kind is None:
-        hint = nearest(name, [kind.info.name for kind in SHAPES])
-        message = f"there is no shape called “{name}”"
-        return None, (UNKNOWN_SHAPE.found(message, subject=subject, hint=hint, place=place),)
+    kind = next(kind for kind in SHAPES if kind.info.name == name)
     layer, layers = (family.layer, family.layers) if family else (1, 1)
     values, found = checked(f"shape {name}", kind.info.parameters, parameters, subject, place, thickness)
     values = replace(values, layer=layer, layers=layers, outline=outline)

@@ -6,8 +6,7 @@ from publisher.basics import Finding
 from publisher.design import OpeningPlan
 from publisher.geometry.openings.kind import Drawn
 from publisher.geometry.openings.kinds import OPENINGS
-from publisher.geometry.registry import checked, nearest
-from publisher.geometry.rules import UNKNOWN_SHAPE
+from publisher.geometry.registry import checked
 
 
 def draw_openings(
@@ -18,12 +17,7 @@ def draw_openings(
     drawn: list[Drawn] = []
     found: list[Finding] = []
     for plan in plans:
-        kind = next((kind for kind in OPENINGS if kind.info.name == plan.kind), None)
-        if kind is None:
-            message = f"there is no kind of opening called “{plan.kind}”"
-            hint = nearest(plan.kind, [kind.info.name for kind in OPENINGS])
-            found.append(UNKNOWN_SHAPE.found(message, subject=subject, hint=hint, place=plan.place))
-            continue
+        kind = next(kind for kind in OPENINGS if kind.info.name == plan.kind)
         what = f"{plan.kind} “{plan.name}”"
         values, problems = checked(what, kind.info.parameters, plan.parameters, subject, plan.place, thickness)
         problems = problems or tuple(kind.check(values))

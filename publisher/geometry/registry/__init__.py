@@ -19,10 +19,9 @@ from publisher.geometry.registry.entry import (
     length,
     nothing_to_check,
 )
-from publisher.geometry.registry.given_parameters import LONGEST, Values, checked, nearest
+from publisher.geometry.registry.given_parameters import Values, checked, nearest
 
 __all__ = [
-    "LONGEST",
     "LOWER_LEFT",
     "ON_AXIS",
     "Shape",

@@ -5,8 +5,9 @@ from dataclasses import dataclass, replace
 from typing import Literal
 
 from publisher.basics import Arc, Finding, Path, Point
+from publisher.design import LONGEST_MM
 from publisher.geometry.model import Edge, Mark, ParameterInfo, Region, ShapeInfo
-from publisher.geometry.registry.given_parameters import LONGEST, Values
+from publisher.geometry.registry.given_parameters import Values
 
 LOWER_LEFT = "its lower left corner"
 ON_AXIS = "its axis"
@@ -44,7 +45,7 @@ class ShapeKind:
 
 
 def length(
-    name: str, meaning: str, default: float | str | None = None, least: float = 1.0, most: float = LONGEST
+    name: str, meaning: str, default: float | str | None = None, least: float = 1.0, most: float = LONGEST_MM
 ) -> ParameterInfo:
     """Register a length in mm. A word as ``default`` says where the size comes from when it is left out."""
     return ParameterInfo(name, "length", meaning, default, least, most)

@@ -10,9 +10,7 @@ from publisher.basics.wording import written_angle as deg
 from publisher.basics.wording import written_length as mm
 from publisher.design import Parameter
 from publisher.geometry.model import ParameterInfo
-from publisher.geometry.rules import IMPOSSIBLE_SIZES, MISSING_PARAMETER, OUT_OF_RANGE, UNKNOWN_PARAMETER
-
-LONGEST = 5000.0  # mm: beyond this a size is a slip of the pen (a PDF page ends at 5080 mm)
+from publisher.geometry.rules import IMPOSSIBLE_SIZES, OUT_OF_RANGE
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +34,7 @@ class Values:
             if parameter.name == name:
                 return parameter.value
         default = next(info.default for info in self.infos if info.name == name)
-        assert default is not None, name  # checked() let no needed size be missing
+        assert default is not None, name  # the schema lets no needed size be missing
         return default
 
     def number(self, name: str) -> float:
@@ -92,34 +90,16 @@ def checked(
     place: Place,
     thickness: float = 0.0,
 ) -> tuple[Values, tuple[Finding, ...]]:
-    """Compare what was given with what ``what`` (``shape disc``) needs: unknown, missing and out-of-range sizes are findings."""
-    found: list[Finding] = []
+    """Hold what was given against the ranges of what ``what`` (``shape disc``) takes.
+
+    Names are no question here: the schema, which is written from the same registry, lets pass neither an unknown size nor
+    a shape that lacks one.
+    """
     known = {info.name: info for info in infos}
-    for parameter in given:
-        info = known.get(parameter.name)
-        if info is None:
-            found.append(
-                UNKNOWN_PARAMETER.found(
-                    f"{what} has no size “{parameter.name}”",
-                    subject=subject,
-                    hint=nearest(parameter.name, known) if known else "it takes no sizes: leave this line out",
-                    place=parameter.place,
-                )
-            )
-        else:
-            found.extend(_in_range(what, info, parameter, subject))
-    names = {parameter.name for parameter in given}
-    for info in infos:
-        if info.default is None and info.name not in names:
-            found.append(
-                MISSING_PARAMETER.found(
-                    f"{what} needs “{info.name}” ({info.meaning})",
-                    subject=subject,
-                    hint=f"write {info.name}: and its value",
-                    place=place,
-                )
-            )
-    return Values(subject, place, given, infos, thickness), tuple(found)
+    found = tuple(
+        finding for parameter in given for finding in _in_range(what, known[parameter.name], parameter, subject)
+    )
+    return Values(subject, place, given, infos, thickness), found
 
 
 def _in_range(what: str, info: ParameterInfo, parameter: Parameter, subject: str) -> Iterator[Finding]:
@@ -150,7 +130,7 @@ def _beyond(what: str, info: ParameterInfo, parameter: Parameter, value: float, 
             yield OUT_OF_RANGE.found(
                 f"{info.name} of {what} is {amount(value, info.kind)}; it must be {word} {amount(limit, info.kind)}",
                 subject=subject,
-                hint=f"{info.name} is the {info.meaning}",
+                hint=f"change {info.name}, the {info.meaning}, or check its unit",
                 place=parameter.place,
                 value=value,
                 limit=limit,

@@ -5,24 +5,6 @@ from publisher.geometry.rules.drawings import DRAWING_RULES
 
 LEAST_WALL = 3.0  # mm of board that must stay between two cuts (common practice for foam board)
 
-UNKNOWN_SHAPE = Rule(
-    "geometry/unknown-shape",
-    "Shapes, openings and patterns are registered",
-    "Only a registered shape has sizes and edges that the tool can check.",
-    Severity.ERROR,
-)
-UNKNOWN_PARAMETER = Rule(
-    "geometry/unknown-parameter",
-    "Sizes of a shape are its own",
-    "A size that the shape does not know would be ignored in silence.",
-    Severity.ERROR,
-)
-MISSING_PARAMETER = Rule(
-    "geometry/missing-parameter",
-    "Needed sizes are given",
-    "The tool never invents a size.",
-    Severity.ERROR,
-)
 OUT_OF_RANGE = Rule(
     "geometry/size-out-of-range",
     "Sizes lie in the shape's range",
@@ -151,9 +133,6 @@ OWN_FAULT = Rule(
 )
 
 RULES: tuple[Rule, ...] = (
-    UNKNOWN_SHAPE,
-    UNKNOWN_PARAMETER,
-    MISSING_PARAMETER,
     OUT_OF_RANGE,
     IMPOSSIBLE_SIZES,
     BROKEN_OUTLINE,

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 from math import atan, degrees, radians, tan
 
 from publisher.basics import Finding, Point
+from publisher.design import LONGEST_MM
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import straight
 from publisher.geometry.registry import Shape, ShapeKind, Values, angle, choice, deg, edges_of, length, mm
@@ -22,7 +23,7 @@ def _slope(values: Values, name: str) -> float:
 def check(values: Values) -> Iterator[Finding]:
     """Find a dormer's roof that never meets the main roof, or only far away; a cheek too small to cut."""
     height = values.number("height")
-    steepest = degrees(atan(_slope(values, "pitch") - height / 5000.0))
+    steepest = degrees(atan(_slope(values, "pitch") - height / LONGEST_MM))
     if values.number("top_pitch") > steepest - 0.5:
         yield values.wrong(
             "top_pitch",

@@ -8,8 +8,8 @@ import shapely
 from publisher.basics import Finding, LineKind, Point
 from publisher.design import PartPlan
 from publisher.geometry.model import Edge, Mark
-from publisher.geometry.registry import Values, checked, mm, nearest
-from publisher.geometry.rules import SURFACE_HEAVY, SURFACE_TOO_FINE, UNKNOWN_SHAPE
+from publisher.geometry.registry import Values, checked, mm
+from publisher.geometry.rules import SURFACE_HEAVY, SURFACE_TOO_FINE
 from publisher.geometry.surfaces import (
     ashlar,
     brick,
@@ -51,11 +51,7 @@ def surface_marks(
     surface = plan.surface
     if surface is None or body.is_empty:
         return (), ()
-    pattern = next((p for p in PATTERNS if p.info.name == surface.pattern), None)
-    if pattern is None:
-        hint = nearest(surface.pattern, [p.info.name for p in PATTERNS])
-        message = f"there is no surface pattern called “{surface.pattern}”"
-        return (), (UNKNOWN_SHAPE.found(message, subject=f"part {plan.id}", hint=hint, place=surface.place),)
+    pattern = next(p for p in PATTERNS if p.info.name == surface.pattern)
     name = f"surface {surface.pattern}"
     values, found = checked(name, pattern.info.parameters, surface.parameters, f"part {plan.id}", surface.place)
     found = found or tuple(pattern.check(values))

@@ -52,7 +52,7 @@ def test_tools_and_materials(tried: Callable[..., Any]) -> None:
     ("old", "new", "rule", "says"),
     [
         ("parts: [slab]", "parts: [slap]", "design/unknown-part", "did you mean “slab”?"),
-        ("uses: [white_glue,", "uses: [glue,", "design/unknown-material", "known tools and materials"),
+        ("uses: [white_glue,", "uses: [glue,", "design/unknown-material", "did you mean “white_glue”?"),
         ("layer: 3", "layer: 0", "design/picture", "layers 1 to 4"),
         ("layer: 3", "layer: 2.5", "design/not-whole", "2.5"),
         ("plan: pile", "plan: hut", "design/picture", "there is no “hut” to show"),

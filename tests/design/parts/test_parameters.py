@@ -46,11 +46,3 @@ def test_a_finding_names_part_opening_and_parameter(tried: Callable[..., Any]) -
     (finding,) = tried(PARTS.replace("25 mm + 7 mm", "25 mm + 7")).design.findings
     assert finding.subject == "part wall, opening door, width"
     assert finding.hint == "write 7 mm"
-
-
-def test_the_ten_metre_part(tried: Callable[..., Any]) -> None:
-    (finding,) = tried(PARTS.replace("3 in", "10000 mm")).design.findings
-    assert "10 m" in finding.message
-    assert (finding.value, finding.limit) == (10000.0, 5000.0)
-    # an angle or a count of that size is not a length
-    assert tried(PARTS.replace("pitch: 45", "pitch: 10000")).found == []

@@ -142,8 +142,6 @@ def test_a_part_of_another_part(made: Plan, drawn: Draw) -> None:
         (step("cut", "disc", {"radius": 10.0}, at=(300.0, 0.0)), "lie apart"),
         (step("cut", "rectangle", {"width": 10.0, "height": 100.0}, at=(60.0, -5.0)), "2 pieces"),
         (step("cut", "rectangle", {"width": 300.0, "height": 300.0}, at=(-9.0, -9.0)), "nothing is left"),
-        (step("cut", "dics", {"radius": 10.0}), "no shape called"),
-        (step("cut", "disc", {}), "needs “radius”"),
         (step("mirror", flip="rigth"), "no edge “rigth”"),
         (step("repeat", count=3, pitch=10.0, along="side"), "no edge “side”"),
     ],

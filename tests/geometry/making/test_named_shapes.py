@@ -13,8 +13,6 @@ def test_by_name() -> None:
     radius = (Parameter("radius", 20.0, "20 mm", HERE),)
     shape, found = named_shape("disc", radius, "part p", HERE, 5.0)
     assert shape is not None and found == () and shape.edges[0].name == "rim"
-    shape, (finding,) = named_shape("dics", radius, "part p", HERE, 5.0)
-    assert shape is None and "did you mean “disc”" in finding.hint and finding.place == HERE
 
 
 def test_a_layer_knows_its_number() -> None:

@@ -40,16 +40,16 @@ def test_all_shapes_are_listed_with_their_sizes_and_edges() -> None:
 def test_good_parts_are_drawn_beside_bad_ones(plan: Plan) -> None:
     good = replace(plan("disc", {"radius": 50.0}), id="a", count=3, spare=1, turning="half")
     bad = replace(plan("disc", {"radius": -50.0}), id="b")
-    worse = replace(plan("dics", {"radius": 50.0}), id="c")
+    worse = replace(plan("disc", {"radius": 6000.0}), id="c")
     drawn, found = make_parts(design(good, bad, worse))
     assert [part.id for part in drawn] == ["a"]
     assert [(f.subject, f.check) for f in found] == [
         ("part b", "geometry/size-out-of-range"),
-        ("part c", "geometry/unknown-shape"),
+        ("part c", "geometry/size-out-of-range"),
     ]
     part = drawn[0]
     assert (part.count, part.spare, part.turning, part.shape, part.place) == (3, 1, "half", "disc", good.place)
-    assert "did you mean “disc”?" in found[1].hint
+    assert found[1].message == "radius of shape disc is 6000 mm; it must be at most 5000 mm"
 
 
 def test_a_fault_of_the_geometry_library_is_a_finding(plan: Plan, monkeypatch: pytest.MonkeyPatch) -> None:

@@ -3,9 +3,9 @@
 import pytest
 
 from publisher.basics import Arc, Line, Path, Place
-from publisher.design import Parameter
+from publisher.design import LONGEST_MM, Parameter
 from publisher.geometry.registry.entry import angle, choice, count, edges_of, just_one, length, nothing_to_check
-from publisher.geometry.registry.given_parameters import LONGEST, Values
+from publisher.geometry.registry.given_parameters import Values
 
 HERE = Place("spec.yaml", 7, 3)
 BOTTOM = Line("bottom", (0.0, 0.0), (50.0, 0.0))
@@ -29,7 +29,7 @@ def test_sizes_register_with_kind_and_range() -> None:
         length("width", "w"), angle("sweep", "s", 1.0, 359.0), count("steps", "n", 2, 40, 8), choice("face", "f", ("in", "out")),
     ]  # fmt: skip
     assert [(p.kind, p.default) for p in told] == [("length", None), ("angle", None), ("count", 8), ("choice", "in")]
-    assert [(p.least, p.most) for p in told[:3]] == [(1.0, LONGEST), (1.0, 359.0), (2, 40)]
+    assert [(p.least, p.most) for p in told[:3]] == [(1.0, LONGEST_MM), (1.0, 359.0), (2, 40)]
     assert told[3].choices == ("in", "out")
     assert choice("face", "f", ("in", "out"), "out").default == "out"
 

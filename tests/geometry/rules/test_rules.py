@@ -57,9 +57,6 @@ def cases(
 
     fine = wall()
     return {
-        "geometry/unknown-shape": (fine, plan("wal_panel", WALL)),
-        "geometry/unknown-parameter": (fine, plan("wall_panel", {**WALL, "depth": 9.0})),
-        "geometry/missing-parameter": (fine, plan("wall_panel", {"width": 9.0})),
         "geometry/size-out-of-range": (fine, plan("wall_panel", {**WALL, "width": 10000.0})),
         "geometry/impossible-sizes": (
             plan("ring", {"radius": 50.0, "hole_radius": 47.0}),

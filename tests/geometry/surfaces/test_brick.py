@@ -84,12 +84,10 @@ def test_an_eave_carries_rows_too(on: On) -> None:
 @pytest.mark.parametrize(
     ("pattern", "sizes", "check"),
     [
-        ("bricks", {"length": 9.0, "height": 3.0}, "geometry/unknown-shape"),
         ("brick", {"length": 3.0, "height": 9.0}, "geometry/impossible-sizes"),
         ("brick", {"length": 2.0, "height": 1.0}, "geometry/surface-too-fine"),
         ("brick", {"length": 3.0, "height": 2.0, "bond": "flemish"}, "geometry/surface-too-fine"),
         ("brick", {"length": 0.0, "height": 1.0}, "geometry/size-out-of-range"),
-        ("brick", {"length": 9.0}, "geometry/missing-parameter"),
         ("brick", {"length": 9.0, "height": 3.0, "bond": "wild"}, "geometry/size-out-of-range"),
     ],
 )
