@@ -25,7 +25,6 @@ def changed(spec: Path, old: str, new: str) -> None:
     spec.write_text(text.replace(old, new, 1))
 
 
-@pytest.mark.breaks("pipeline/no-spec")
 def test_an_empty_folder_and_no_folder(publisher: Publisher, tmp_path: Path) -> None:
     for folder in (tmp_path, tmp_path / "nowhere"):
         run = publisher("build", folder)
@@ -231,8 +230,7 @@ def test_one_unreadable_design_does_not_stop_the_others(publisher: Publisher, de
     assert (tmp_path / "out/toll-house/toll-house-1.0.0-a4.pdf").exists()
 
 
-@pytest.mark.keeps("pipeline/no-spec", "pipeline/unknown-variant")
-@pytest.mark.breaks("pipeline/variant-name-taken")
+@pytest.mark.breaks("design/variant-name-taken")
 def test_a_variant_called_standard_is_refused(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
     changed(designs / "lock-stair/spec.yaml", "  wide_bases: {", "  standard: {")
     run = publisher("build", designs / "lock-stair", "--paper", "a4", "--out", tmp_path / "out")
@@ -247,8 +245,7 @@ def test_a_size_set_twice_is_asked_about(publisher: Publisher, designs: Path) ->
     assert "set twice" in run.err
 
 
-@pytest.mark.keeps("pipeline/variant-name-taken")
-@pytest.mark.breaks("pipeline/unknown-variant")
+@pytest.mark.breaks("design/unknown-variant")
 def test_a_variant_that_one_design_lacks_does_not_stop_the_others(
     publisher: Publisher, designs: Path, tmp_path: Path
 ) -> None:
