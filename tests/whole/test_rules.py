@@ -78,11 +78,17 @@ def _tabled(path: str) -> frozenset[str]:
 
 
 def _marked(mark: str) -> Iterator[str]:
-    """Yield the ids in all marks of this name in the tests."""
+    """Yield the ids in all marks of this name in the tests; a file may give an id a name of its own."""
     for file in TESTS.rglob("test_*.py"):
-        for node in ast.walk(ast.parse(file.read_text("utf-8"))):
+        tree = ast.parse(file.read_text("utf-8"))
+        named = {
+            ast.unparse(node.targets[0]): node.value.value
+            for node in tree.body
+            if isinstance(node, ast.Assign) and isinstance(node.value, ast.Constant)
+        }
+        for node in ast.walk(tree):
             if isinstance(node, ast.Call) and ast.unparse(node.func) == f"pytest.mark.{mark}":
-                yield from (str(ast.literal_eval(arg)) for arg in node.args)
+                yield from (named[arg.id] if isinstance(arg, ast.Name) else ast.literal_eval(arg) for arg in node.args)
 
 
 @pytest.fixture(scope="module")
