@@ -5,9 +5,8 @@ from dataclasses import dataclass
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
-from publisher import pipeline
+from publisher import api
 from publisher.basics import Finding, Refusal, Severity
-from publisher.brief import read_brief
 
 OF_NEW_SPECS = ("material/layouts-not-stored",)
 
@@ -29,9 +28,9 @@ class Said:
 def check(spec: str, files: Sequence[tuple[str, str]]) -> Said:
     """Return what ``check`` says of a design: all rooms, no pages."""
     with TemporaryDirectory() as top:
-        brief = read_brief(_written(Path(top), spec, files))
+        brief = api.read(_written(Path(top), spec, files))
         try:
-            worked = pipeline.work(brief)
+            worked = api.work(brief)
         except Exception as fault:  # a fault of the tool's own is its finding on this design
             return Said((("fault", repr(fault)),), (), {})
     facts = {f.name: f.value for f in worked.joined.facts if f.value is not None} if worked.joined else {}
@@ -41,9 +40,9 @@ def check(spec: str, files: Sequence[tuple[str, str]]) -> Said:
 def build(spec: str, files: Sequence[tuple[str, str]], papers: tuple[str, ...]) -> Said:
     """Return what building and proving says; the files are thrown away."""
     with TemporaryDirectory() as top:
-        brief = read_brief(_written(Path(top), spec, files), (), papers)
+        brief = api.read(_written(Path(top), spec, files), (), papers)
         try:
-            built = pipeline.build(brief, previews=False)
+            built = api.build(brief, previews=False)
         except Refusal as refusal:
             return _said((*refusal.findings,), {})
         except Exception as fault:
