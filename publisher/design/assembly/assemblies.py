@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from publisher.basics import Place
 from publisher.brief import Entry, Table
+from publisher.design.assembly.match_letters import lettered
 from publisher.design.assembly.panels import read_panels
 from publisher.design.assembly.stacks import MOST_LAYERS, check_layers, check_lowest, check_standing, read_stacks
 from publisher.design.language import Scope
@@ -67,7 +68,7 @@ def read_assemblies(table: Table, known: KnownParts, scope: Scope) -> Assemblies
             panels.extend(() if read.plan is None else (read.plan,))
             complete.extend((entry.key,) if read.complete else ())
     names = tuple(entry.key for entry in table.entries)
-    assemblies = Assemblies(names, tuple(stacks_of), tuple(panels), tuple(places), tuple(complete))
+    assemblies = Assemblies(names, tuple(stacks_of), lettered(panels), tuple(places), tuple(complete))
     for stack in assemblies.stacks:
         if stack.name not in assemblies.names:
             _check_name(stack.name, known, stack.place, scope)

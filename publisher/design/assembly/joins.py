@@ -77,7 +77,7 @@ class JoinReader:
             )
         return Rest(panel.text, found, table.place) if found else None
 
-    def join(self, table: Table, match: str) -> Join | None:
+    def join(self, table: Table) -> Join | None:
         """Return a join, with a as the panel that has the slots or runs through; None after a finding."""
         nodes = [node for node in table.row("edges") if isinstance(node, Value)]
         if len(nodes) != 2:
@@ -102,13 +102,11 @@ class JoinReader:
         if (joint in ("butt", "rabbet") and leading == b.panel) or (joint == "tab_and_slot" and leading == a.panel):
             a, b = b, a
         fits = joint != "rabbet" or self.rabbet_fits(table, a)
-        join = self.made(table, a, b, joint, corner, leading, match) if fits else None
+        join = self.made(table, a, b, joint, corner, leading) if fits else None
         end = table.text("flush")
         return replace(join, flush=(nodes[0].text.partition(".")[0].strip(), end)) if join and end else join
 
-    def made(
-        self, table: Table, a: EdgeRef, b: EdgeRef, joint: str, corner: float, leading: str, match: str
-    ) -> Join | None:
+    def made(self, table: Table, a: EdgeRef, b: EdgeRef, joint: str, corner: float, leading: str) -> Join | None:
         """Return the join with its measures; a has the slots or runs through."""
         inset = self.measure(table, "inset", 0.0)
         play = self.measure(table, "play", 0.0)
@@ -146,7 +144,7 @@ class JoinReader:
             inset=inset,
             play=play if slotted else 0.0,
             loosest=loosest,
-            match=match,
+            match="",
             place=table.place,
             at=self.crossing(table) if joint == "cross_lap" else None,
             unsaid=joint == "mitre" and table.value("corner") is None,

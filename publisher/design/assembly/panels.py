@@ -8,7 +8,7 @@ from publisher.basics.wording import say_mm
 from publisher.brief import Table, Value
 from publisher.design.assembly.joins import DUST, JoinReader
 from publisher.design.language import Scope
-from publisher.design.parts import KnownParts, letter
+from publisher.design.parts import KnownParts
 from publisher.design.records import EdgeRef, Join, PanelPlace, PanelPlan, Rest
 from publisher.design.rules import plans as rules
 
@@ -43,7 +43,7 @@ def read_panels(name: str, table: Table, known: KnownParts, scope: Scope) -> Rea
         if node.get("rests") is not None:
             if rest := reader.rest(node):
                 rests.append(rest)
-        elif join := reader.join(node, letter(len(joins), small=True)):
+        elif join := reader.join(node):
             joins.append(join)
     if table.text("corners") == "equal":
         joins = _with_equal_corners(joins, reader, table)

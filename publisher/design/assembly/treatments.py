@@ -84,11 +84,11 @@ def _treat_join(join: Join, spots: dict[str, _Spot], known: KnownParts) -> None:
     a, b = spots[join.a.panel], spots[join.b.panel]
     a_thick, b_thick = known.thickness(a.part), known.thickness(b.part)
     if join.at is not None:
-        a.add(_crossed(join.a, join, LapSlot(join.at[0], b_thick, join.play, (join.match,))))
-        b.add(_crossed(join.b, join, LapSlot(join.at[1], a_thick, join.play, (join.match,))))
+        a.add(_crossed(join.a, join, LapSlot(join.at[0], b_thick, join.play, _letters(join))))
+        b.add(_crossed(join.b, join, LapSlot(join.at[1], a_thick, join.play, _letters(join))))
         return
-    a_edge = _plain(join.a, join, JointLine(join.inset, b_thick, (join.match,)))
-    b_edge = _plain(join.b, join, JointLine(0.0, a_thick, (join.match,), forward=False))
+    a_edge = _plain(join.a, join, JointLine(join.inset, b_thick, _letters(join)))
+    b_edge = _plain(join.b, join, JointLine(0.0, a_thick, _letters(join), forward=False))
     if join.joint in ("mitre", "fold"):  # a V-groove has the same two slopes
         bevel = (180.0 - join.corner) / 2.0
         a_edge, b_edge = (replace(edge, bevel=bevel, as_shaped=join.unsaid) for edge in (a_edge, b_edge))
@@ -106,8 +106,12 @@ def _treat_join(join: Join, spots: dict[str, _Spot], known: KnownParts) -> None:
     b.add(b_edge)
 
 
+def _letters(join: Join) -> tuple[str, ...]:
+    return (join.match,) if join.match else ()
+
+
 def _plain(ref: EdgeRef, join: Join, line: JointLine) -> EdgeTreatment:
-    return EdgeTreatment(ref.edge, 0.0, 0.0, None, (), (join.match,), join.place, (line,))
+    return EdgeTreatment(ref.edge, 0.0, 0.0, None, (), _letters(join), join.place, (line,))
 
 
 def _crossed(ref: EdgeRef, join: Join, lap: LapSlot) -> EdgeTreatment:

@@ -221,7 +221,7 @@ class Join:
     inset: float
     play: float
     loosest: float | None  # mm of play that still holds in the thinnest board; None: joints work it out
-    match: str  # the letter printed on both edges
+    match: str  # the letter printed on both edges; empty where every part that meets there fits any place
     place: Place
     at: tuple[float, float] | None = None
     unsaid: bool = False

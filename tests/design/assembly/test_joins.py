@@ -35,7 +35,7 @@ def test_the_slotted_panel_comes_first_however_it_is_written(tried: Callable[...
             2,
             10.0,
             0.3,
-            "a",
+            "",
         )
 
 

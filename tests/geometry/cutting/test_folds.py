@@ -107,10 +107,10 @@ def test_each_field_has_its_letter_and_only_the_glued_ends_keep_theirs(cut: Cut)
     for (x, _), (low, high) in zip(fields, pairwise((0, 60, 90, 150, 180)), strict=True):
         assert low < x < high
     letters = [(mark.text, mark.points[0][0] < 60) for mark in piece.marks if mark.purpose is Purpose.MATCH]
-    assert sorted(letters) == [("d", False), ("d", True)]
+    assert sorted(letters) == [("b", False), ("b", True)]
     assert all(x < 60 or x > 150 for mark in piece.marks if mark.purpose is Purpose.BEVEL for x, _ in mark.points)
     assert {edge.name: edge.bevel for edge in piece.edges if edge.bevel} == {"front.left": 45.0, "side_2.right": 45.0}
-    assert {text for edge in piece.edges for text in edge.matches} == {"d"}
+    assert {text for edge in piece.edges for text in edge.matches} == {"b"}
 
 
 def test_four_walls_about_a_floor_make_a_cross(cut: Cut) -> None:
