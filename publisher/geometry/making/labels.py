@@ -35,6 +35,8 @@ def edge_words(
     boundary = body.boundary
     shapely.prepare(boundary)
     for place in places:
+        if not place.letters:
+            continue
         spots = _row(place, body, boundary, taken)
         taken.extend(spots)
         marks.extend(

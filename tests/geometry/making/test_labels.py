@@ -76,3 +76,8 @@ def test_a_short_edge_and_a_longer_inside_face_are_said_in_their_own_words() -> 
     wide = shapely.box(0.0, 0.0, 140.0, 60.0)
     marks = words((edge("bottom", (0.0, 0.0), (140.0, 0.0), bevel=-30.0),), wide)
     assert [m.text for m in marks] == ["30° out"]
+
+
+def test_a_joint_without_a_letter_takes_no_place() -> None:
+    place = JointPlace("bottom", (0.0, 0.0), (100.0, 0.0), 0.0, ())
+    assert edge_words((), [place], shapely.box(0.0, 0.0, 100.0, 60.0), 5.0) == ()
