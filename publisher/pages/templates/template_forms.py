@@ -1,5 +1,6 @@
 """Shapes for the packer: a template bare or with its label beside it, and plain facts about shapes and areas. Millimetres."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from math import atan2, degrees, hypot
 
@@ -38,6 +39,15 @@ def reach(shape: shapely.Polygon) -> float:
     corners = shapely.get_coordinates(shape.convex_hull.simplify(0.1))
     apart = corners[:, None] - corners[None]
     return float(np.hypot(apart[..., 0], apart[..., 1]).max())
+
+
+def fits_turned(shape: shapely.Polygon, turns: Iterable[float], wide: float, tall: float) -> bool:
+    """Say whether a shape's upright rectangle is no larger than this at one of the turns (degrees)."""
+    hull = shapely.get_coordinates(shape.convex_hull)
+    angles = np.radians(list(turns))
+    across = np.outer(hull[:, 0], np.cos(angles)) - np.outer(hull[:, 1], np.sin(angles))
+    up = np.outer(hull[:, 0], np.sin(angles)) + np.outer(hull[:, 1], np.cos(angles))
+    return bool(((np.ptp(across, axis=0) <= wide + 1e-6) & (np.ptp(up, axis=0) <= tall + 1e-6)).any())
 
 
 def holds(free: shapely.Polygon, wide: float, tall: float) -> bool:

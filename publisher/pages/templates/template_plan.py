@@ -18,7 +18,16 @@ from publisher.pages.sheet import LEAST_SQUARE, SQUARE, Context, Frame
 from publisher.pages.templates.page_words import Lying, Shown, with_words
 from publisher.pages.templates.part_strokes import region_polygon
 from publisher.pages.templates.spots import Spot
-from publisher.pages.templates.template_forms import GAP, Form, centring, holds, least_rectangle, reach, sides
+from publisher.pages.templates.template_forms import (
+    GAP,
+    Form,
+    centring,
+    fits_turned,
+    holds,
+    least_rectangle,
+    reach,
+    sides,
+)
 from publisher.pages.templates.template_frames import frames, free_area
 from publisher.pages.templates.template_labels import UPRIGHT, Labels, Sample, first_sample
 
@@ -107,6 +116,9 @@ class Planner:
         narrow = min(sides(shapely.oriented_envelope(shape)))
         far = max(hypot(v.width, v.height) for v in lives)
         if narrow > max(min(v.width, v.height) for v in lives) or reach(shape) > far:
+            return False
+        turns = {turn for step in range(STEPS) for turn in self.turns(part, step)}
+        if not any(fits_turned(shape, turns, v.width, v.height) for v in lives):
             return False
         if self.labels.enough(sample):
             left, bottom, right, top = shape.bounds

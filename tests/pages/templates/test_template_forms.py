@@ -19,6 +19,7 @@ from publisher.pages.templates.template_forms import (
     beside,
     centring,
     cover,
+    fits_turned,
     holds,
     least_rectangle,
     reach,
@@ -97,3 +98,10 @@ def test_centring_never_leaves_the_free_area() -> None:
     moved = shapely.transform(piece, lambda c: c + np.array((dx, dy)))
     assert free.buffer(0.02).covers(moved)
     assert dx + dy > 0
+
+
+def test_a_long_shape_fits_a_page_only_aslant() -> None:
+    rod = shapely.box(0, 0, 330, 4)
+    assert not fits_turned(rod, (0.0, 90.0), 200.0, 280.0)
+    assert fits_turned(rod, (0.0, 55.0), 200.0, 280.0)
+    assert not fits_turned(shapely.box(0, 0, 330, 60), range(0, 180, 5), 200.0, 280.0)
