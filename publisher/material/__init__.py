@@ -20,10 +20,10 @@ from publisher.material.model import (
 )
 from publisher.material.needs import lay_out
 from publisher.material.packing import pack
-from publisher.material.rules import LAYOUTS_NOT_STORED, STORE_UNREADABLE, STORED_LAYOUT_WRONG
+from publisher.material.rules import LAYOUTS_STALE, STORE_UNREADABLE, STORED_LAYOUT_WRONG
 from publisher.material.store import Stored, layouts_document, store_document
 
-RULES: tuple[Rule, ...] = (*CHECKS, LAYOUTS_NOT_STORED, STORE_UNREADABLE, STORED_LAYOUT_WRONG)
+RULES: tuple[Rule, ...] = (*CHECKS, LAYOUTS_STALE, STORE_UNREADABLE, STORED_LAYOUT_WRONG)
 
 __all__ = [
     "RULES",

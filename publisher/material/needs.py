@@ -10,7 +10,7 @@ from publisher.geometry import Part, path_length
 from publisher.material.checks import CHECKS, MOST_COPIES, BoardList
 from publisher.material.engines import EFFORTS, Desk
 from publisher.material.model import BoardNeeds, CutRow, Yield
-from publisher.material.rules import LAYOUTS_NOT_STORED, STORE_UNREADABLE, STORED_LAYOUT_WRONG
+from publisher.material.rules import LAYOUTS_STALE, STORE_UNREADABLE, STORED_LAYOUT_WRONG
 from publisher.material.store import STORE, Stored, read_store
 from publisher.material.yields import Shop, yield_of
 
@@ -25,13 +25,15 @@ def lay_out(
     effort: str = "quick",
     sheets: tuple[SheetSize, ...] | None = None,
     settled: Listener | None = None,
+    trial: bool = False,
 ) -> BoardNeeds:
     """Lay a design's parts out on the sheets of their boards.
 
     Layouts stored beside the spec are verified and used; what is missing is packed with ``effort`` (``quick``, ``careful``,
     ``patient``). An effort above quick tries to better what is stored and never lowers it. ``sheets``: sheet sizes to use
     instead of those on sale. ``settled`` is told each verified layout as soon as it is known, so that a run that is stopped
-    can keep it. Raises LayoutFault when a layout of ours does not hold, KeyError for an unknown effort.
+    can keep it. ``trial``: sizes are tried out, so nothing is said of layouts that are kept for the spec's own.
+    Raises LayoutFault when a layout of ours does not hold, KeyError for an unknown effort.
     """
     shop = Shop(Desk(EFFORTS[effort]), read_store(design), settled)
     findings: list[Finding] = list(shop.store.findings)
@@ -50,7 +52,8 @@ def lay_out(
             findings += found
     made = sum(one.fresh for one in yields)
     said = {STORE_UNREADABLE.id, STORED_LAYOUT_WRONG.id}  # a store that does not hold has been complained of already
-    if made and not any(f.check in said for f in findings):
+    kept = shop.store.entries and not trial  # a design that keeps none wants none
+    if made and kept and not any(f.check in said for f in findings):
         findings.append(_said(made, sum(len(one.rows) + 1 for one in yields)))
     rows = tuple(_cut_row(p, design.use) for p in parts if p.count + p.spare > 0)
     promises = tuple(_promised(p) for p in parts if p.count + p.spare > 0)
@@ -65,9 +68,10 @@ def _promised(part: Part) -> RowPromise:
 
 
 def _said(made: int, all_: int) -> Finding:
-    """Say that layouts were made just now, in a bounded search."""
-    return LAYOUTS_NOT_STORED.found(
-        f"{made} of {all_} layouts are not stored beside the spec, and were made just now in a search that is kept short",
+    """Say that what is kept beside the spec is no longer of it."""
+    return LAYOUTS_STALE.found(
+        f"{made} of {all_} layouts are not among those kept beside the spec: an outline, a sheet or a number has changed since; "
+        "they were made just now, in a search that is kept short",
         subject=STORE,
         hint="run `publisher yield FOLDER --effort careful --keep`: it looks longer, and every build then only verifies",
         value=made,

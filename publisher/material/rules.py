@@ -14,9 +14,9 @@ STORED_LAYOUT_WRONG = Rule(
     "A layout that was edited or damaged would promise sheets that no cutting reaches; it is never trusted, but made anew.",
     Severity.WARNING,
 )
-LAYOUTS_NOT_STORED = Rule(
-    "material/layouts-not-stored",
-    "The layouts of a pack are stored beside its spec",
-    "A table from a short search may promise less than a careful one, and is made again at every build.",
+LAYOUTS_STALE = Rule(
+    "material/layouts-stale",
+    "Layouts that are kept beside a spec are those of its parts",
+    "Who keeps layouts wants the careful ones printed; after a change a short search may promise less, at every build anew.",
     Severity.WARNING,
 )
