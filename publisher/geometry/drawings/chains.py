@@ -122,6 +122,18 @@ def _joined(chains: list[Loop], troubles: list[Trouble]) -> list[Loop]:
     """Join open chains at their ends, nearest ends first."""
     if len(chains) < 2:
         return chains
+    partner = _partners(chains)
+    used: set[int] = set()
+    result = []
+    every = range(2 * len(chains))
+    for head in (*(end for end in every if end not in partner), *every):
+        if head // 2 not in used:
+            result.append(_walked(head, chains, partner, used, troubles))
+    return result
+
+
+def _partners(chains: list[Loop]) -> dict[int, int]:
+    """Return which ends of chains meet, the nearest first, each end once: ends 2k and 2k + 1 are those of chain k."""
     ends = [point for chain in chains for point in _ends(chain.path)]
     tree = shapely.STRtree(shapely.points(ends))
     pairs = tree.query(shapely.points(ends), predicate="dwithin", distance=GAP).T.tolist()
@@ -131,14 +143,7 @@ def _joined(chains: list[Loop], troubles: list[Trouble]) -> list[Loop]:
         whole = a // 2 == b // 2  # both ends of one chain: it closes by itself
         if a not in partner and b not in partner and apart < GAP and not (whole and _short(chains[a // 2])):
             partner[a], partner[b] = b, a
-    used: set[int] = set()
-    result = []
-    heads = [i for i in range(len(ends)) if i not in partner] + list(range(len(ends)))
-    for head in heads:
-        if head // 2 in used:
-            continue
-        result.append(_walked(head, chains, partner, used, troubles))
-    return result
+    return partner
 
 
 def _walked(head: int, chains: list[Loop], partner: dict[int, int], used: set[int], troubles: list[Trouble]) -> Loop:

@@ -63,21 +63,30 @@ def _shape(plan: PartPlan, drawing: DrawingPlan, scene: Scene) -> tuple[Shape | 
 def _wanted(drawing: DrawingPlan, scene: Scene) -> tuple[str, tuple[Drawn, ...], tuple[Drawn, ...]]:
     """Return the outline's name and shapes, and those of the other lines to cut."""
     names = [name for kind, ids in drawing.lines if kind == LineKind.CUT for name in ids]
-    if not drawing.id and not names:
-        closed = [d for d in scene.drawn if any(path.closed for path in d.paths)]
-        if len(closed) != 1:
-            known = ", ".join(d.name for d in closed[:12]) or "none"
-            raise Missing(
-                f"the spec does not say which of {len(closed)} closed lines is the outline",
-                f"say id: … in the spec; closed lines: {known}",
-            )
-        return closed[0].name, tuple(closed), ()
-    if not drawing.id:
-        outer = tuple(dict.fromkeys(d for name in names for d in pick(scene, name)))
-        return ", ".join(names), outer, ()
-    outer = pick(scene, drawing.id)
-    cuts = tuple(dict.fromkeys(d for name in names for d in pick(scene, name) if d not in outer))
-    return drawing.id, outer, cuts
+    if drawing.id:
+        outer = pick(scene, drawing.id)
+        return drawing.id, outer, tuple(d for d in _picked(scene, names) if d not in outer)
+    if names:
+        return ", ".join(names), _picked(scene, names), ()
+    only = _only_closed(scene)
+    return only.name, (only,), ()
+
+
+def _picked(scene: Scene, names: Sequence[str]) -> tuple[Drawn, ...]:
+    """Return the shapes of all these names, each once."""
+    return tuple(dict.fromkeys(d for name in names for d in pick(scene, name)))
+
+
+def _only_closed(scene: Scene) -> Drawn:
+    """Return the one closed line, which needs no name to be the outline. Raises Missing when there are several, or none."""
+    closed = [d for d in scene.drawn if any(path.closed for path in d.paths)]
+    if len(closed) != 1:
+        known = ", ".join(d.name for d in closed[:12]) or "none"
+        raise Missing(
+            f"the spec does not say which of {len(closed)} closed lines is the outline",
+            f"say id: … in the spec; closed lines: {known}",
+        )
+    return closed[0]
 
 
 def _broken(drawn: Sequence[Drawn]) -> list[Trouble]:

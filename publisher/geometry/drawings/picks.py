@@ -5,6 +5,9 @@ name. ``stroke:dashed``, ``stroke:solid``, ``stroke:red``, ``stroke:#ff0000``: a
 by itself.
 """
 
+from collections.abc import Callable, Collection
+from dataclasses import dataclass
+
 from publisher.basics.wording import did_you_mean, listed
 from publisher.geometry.drawings.scene import Scene
 from publisher.geometry.drawings.styles import shown, standing, stroke_words, visible
@@ -16,29 +19,55 @@ class Missing(Unreadable):
     """What the spec names is not drawn."""
 
 
+@dataclass(frozen=True, slots=True)
+class _Group:
+    """What many shapes can have in common: the word for it, the name that is asked for, the names that a shape bears, and all
+    names that the drawing knows."""
+
+    word: str
+    name: str
+    borne_by: Callable[[Drawn], Collection[str]]
+    known: set[str]
+
+
 def pick(scene: Scene, wanted: str) -> tuple[Drawn, ...]:
     """Return the shapes that a name stands for, in drawing order. Raises Missing when there is none, and says why."""
     wanted = wanted.strip()
-    kind, colon, name = wanted.partition(":")
-    if wanted in scene.ids or (wanted.startswith("#") and wanted[1:] in scene.ids):
-        return _by_id(scene, wanted.removeprefix("#") if wanted not in scene.ids else wanted)
-    if wanted.startswith("."):
-        found = tuple(d for d in scene.drawn if any(wanted[1:] in e.classes for e in d.within))
-        known = {name for e in scene.root.all() for name in e.classes}
-        what, names = f"class “{wanted[1:]}”", sorted(known)
-    elif colon and kind.strip() == "layer":
-        name = name.strip()
-        found = tuple(d for d in scene.drawn if any(e.layer == name for e in d.within))
-        what, names = f"layer “{name}”", sorted({e.layer for e in scene.root.all() if e.layer})
-    elif colon and kind.strip() == "stroke":
-        word = name.strip().lower()
-        found = tuple(d for d in scene.drawn if word in stroke_words(d.style))
-        what, names = f"stroke “{word}”", sorted({w for d in scene.drawn for w in stroke_words(d.style)})
-    else:
+    own_id = wanted if wanted in scene.ids else wanted.removeprefix("#")
+    if own_id in scene.ids:
+        return _by_id(scene, own_id)
+    group = _group(scene, wanted)
+    if group is None:
         raise _unknown(f"element with the id “{wanted}”", "ids", wanted, sorted(scene.ids))
+    found = tuple(d for d in scene.drawn if group.name in group.borne_by(d))
     if not found:
-        raise _unknown(f"visible line of the {what}", "it has", name or wanted, names)
+        written = wanted.partition(":")[2].strip() or wanted
+        raise _unknown(f"visible line of the {group.word} “{group.name}”", "it has", written, sorted(group.known))
     return found
+
+
+def _group(scene: Scene, wanted: str) -> _Group | None:
+    """Return the class, layer or stroke that a name stands for; None when it is written as an id."""
+    kind, colon, name = wanted.partition(":")
+    if wanted.startswith("."):
+        return _Group("class", wanted[1:], _classes, {one for e in scene.root.all() for one in e.classes})
+    if colon and kind.strip() == "layer":
+        return _Group("layer", name.strip(), _layers, {e.layer for e in scene.root.all() if e.layer})
+    if colon and kind.strip() == "stroke":
+        return _Group("stroke", name.strip().lower(), _strokes, {word for d in scene.drawn for word in _strokes(d)})
+    return None
+
+
+def _classes(drawn: Drawn) -> set[str]:
+    return {one for element in drawn.within for one in element.classes}
+
+
+def _layers(drawn: Drawn) -> set[str]:
+    return {element.layer for element in drawn.within}
+
+
+def _strokes(drawn: Drawn) -> frozenset[str]:
+    return stroke_words(drawn.style)
 
 
 def _unknown(what: str, which: str, wanted: str, known: list[str]) -> Missing:

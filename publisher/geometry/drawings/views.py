@@ -24,16 +24,10 @@ class Page:
 
 def page_of(root: Element) -> Page:
     """Return the page of a drawing. Raises Unreadable for a page of no size."""
-    width, height = px(root.own.get("width", "")), px(root.own.get("height", ""))
+    said = px(root.own.get("width", "")), px(root.own.get("height", ""))
     box = view_box(root)
-    known = "said"
-    if box is not None:  # one side alone is said: the other follows from the viewBox
-        if width is None and height is None:
-            width, height, known = box[2], box[3], "viewBox"
-        elif width is None and height is not None:
-            width = height * box[2] / box[3]
-        elif height is None and width is not None:
-            height = width * box[3] / box[2]
+    known = "viewBox" if said == (None, None) else "said"
+    width, height = _sides(*said, box)
     if width is None or height is None:
         return Page(0.0, 0.0, (MM_PER_PX, 0.0, 0.0, -MM_PER_PX, 0.0, 0.0), (width or 0.0, height or 0.0), "open")
     if width <= 0.0 or height <= 0.0:
@@ -42,6 +36,21 @@ def page_of(root: Element) -> Page:
     to_mm = times((MM_PER_PX, 0.0, 0.0, -MM_PER_PX, 0.0, height * MM_PER_PX), inner)
     view = (width, height) if box is None else (box[2], box[3])
     return Page(width * MM_PER_PX, height * MM_PER_PX, to_mm, view, known)
+
+
+def _sides(
+    width: float | None, height: float | None, box: tuple[float, float, float, float] | None
+) -> tuple[float | None, float | None]:
+    """Return width and height of a page (user units) as far as the file says them; its viewBox gives what is left open."""
+    if box is None:
+        return width, height
+    if width is None and height is None:
+        return box[2], box[3]
+    if width is None and height is not None:
+        return height * box[2] / box[3], height
+    if height is None and width is not None:
+        return width, width * box[3] / box[2]
+    return width, height
 
 
 def view_box(element: Element) -> tuple[float, float, float, float] | None:
