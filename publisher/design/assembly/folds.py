@@ -6,6 +6,7 @@ from math import ceil
 
 from publisher.basics import Finding
 from publisher.basics.wording import trimmed
+from publisher.design.assembly.neighbours import neighbours, reached
 from publisher.design.records import Board, EdgeRef, FoldedPanel, FoldPlan, Join, PanelPlan, PartPlan
 from publisher.design.rules import plans as rules
 
@@ -27,12 +28,7 @@ def plan_folds(
     for plan in panels:
         part_at = {place.name: place.part for place in plan.places}
         folds = [join for join in plan.joins if join.joint == "fold"]
-        if not all(part_at[ref.panel] in plans for join in folds for ref in (join.a, join.b)):
-            continue  # a part on a board that is not there has its own finding
-        found.extend(_bare(plan, folds, part_at, plans, skins))
-        before = len(found)
-        found.extend(_impossible(plan, folds, part_at, plans))
-        if len(found) > before:
+        if not _foldable(plan, folds, part_at, plans, skins, found):
             continue
         ranks = [place.name for place in sorted(plan.places, key=lambda place: order.get(place.part, 0))]
         for names in _pieces(folds, ranks):
@@ -42,6 +38,23 @@ def plan_folds(
     before = len(found)
     found.extend(_otherwise(groups, plans))
     return () if len(found) > before else tuple(_planned(group, plans) for group in groups)
+
+
+def _foldable(
+    plan: PanelPlan,
+    folds: Sequence[Join],
+    part_at: dict[str, str],
+    plans: dict[str, PartPlan],
+    skins: dict[str, str],
+    found: list[Finding],
+) -> bool:
+    """Tell whether pieces of board can have all folds of an assembly; findings where they cannot, or where they would break."""
+    if not all(part_at[ref.panel] in plans for join in folds for ref in (join.a, join.b)):
+        return False  # a part on a board that is not there has its own finding
+    found.extend(_bare(plan, folds, part_at, plans, skins))
+    impossible = list(_impossible(plan, folds, part_at, plans))
+    found.extend(impossible)
+    return not impossible
 
 
 def _bare(
@@ -96,19 +109,12 @@ def _impossible(
 
 def _pieces(folds: Sequence[Join], ranks: Sequence[str]) -> Iterator[list[str]]:
     """Yield the names of the places of each piece, in the order given."""
-    near: dict[str, list[str]] = defaultdict(list)
-    for join in folds:
-        near[join.a.panel].append(join.b.panel)
-        near[join.b.panel].append(join.a.panel)
+    near = neighbours((join.a.panel, join.b.panel) for join in folds)
     seen: set[str] = set()
     for name in ranks:
         if name in seen or name not in near:
             continue
-        own, waiting = {name}, [name]
-        while waiting:
-            more = [other for other in near[waiting.pop()] if other not in own]
-            own.update(more)
-            waiting.extend(more)
+        own = reached(name, near)
         seen |= own
         yield [other for other in ranks if other in own]
 

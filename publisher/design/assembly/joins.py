@@ -79,6 +79,26 @@ class JoinReader:
 
     def join(self, table: Table) -> Join | None:
         """Return a join, with a as the panel that has the slots or runs through; None after a finding."""
+        edges = self.edges(table)
+        if edges is None:
+            return None
+        a, b = edges
+        first, joint = a.panel, table.text("joint")
+        if not self.options_fit(joint, table, f"{a} – {b}"):
+            return None
+        leading = self.leading(table, LEADING.get(joint, ""), a, b)
+        corner = self.corner(table, joint)
+        if leading is None or corner is None:
+            return None
+        if leading == (a.panel if joint == "tab_and_slot" else b.panel):  # tabs go into the slots of a
+            a, b = b, a
+        fits = joint != "rabbet" or self.rabbet_fits(table, a)
+        join = self.made(table, a, b, joint, corner, leading) if fits else None
+        end = table.text("flush")
+        return replace(join, flush=(first, end)) if join and end else join
+
+    def edges(self, table: Table) -> tuple[EdgeRef, EdgeRef] | None:
+        """Return the two edges of a join in the order of the spec; None after a finding."""
         nodes = [node for node in table.row("edges") if isinstance(node, Value)]
         if len(nodes) != 2:
             self.refuse(
@@ -92,19 +112,7 @@ class JoinReader:
             what = f"the edge {a} is joined to itself" if a == b else f"{a} and {b} are edges of one panel"
             self.refuse(rules.EDGE_ITSELF, what, "a join has edges of two panels", table.place)
             return None
-        joint = table.text("joint")
-        if not self.options_fit(joint, table, f"{a} – {b}"):
-            return None
-        leading = self.leading(table, LEADING.get(joint, ""), a, b)
-        corner = self.corner(table, joint)
-        if leading is None or corner is None:
-            return None
-        if (joint in ("butt", "rabbet") and leading == b.panel) or (joint == "tab_and_slot" and leading == a.panel):
-            a, b = b, a
-        fits = joint != "rabbet" or self.rabbet_fits(table, a)
-        join = self.made(table, a, b, joint, corner, leading) if fits else None
-        end = table.text("flush")
-        return replace(join, flush=(nodes[0].text.partition(".")[0].strip(), end)) if join and end else join
+        return a, b
 
     def made(self, table: Table, a: EdgeRef, b: EdgeRef, joint: str, corner: float, leading: str) -> Join | None:
         """Return the join with its measures; a has the slots or runs through."""

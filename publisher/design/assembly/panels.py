@@ -1,12 +1,14 @@
 """Panel assemblies: places, the edge that stands on the table, joins and rests; and what contradicts itself in them."""
 
 from collections import defaultdict
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from publisher.basics.wording import say_mm
 from publisher.brief import Table, Value
 from publisher.design.assembly.joins import DUST, JoinReader
+from publisher.design.assembly.neighbours import neighbours, reached
 from publisher.design.language import Scope
 from publisher.design.parts import KnownParts
 from publisher.design.records import EdgeRef, Join, PanelPlace, PanelPlan, Rest
@@ -59,20 +61,7 @@ def read_panels(name: str, table: Table, known: KnownParts, scope: Scope) -> Rea
 
 def _with_equal_corners(joins: list[Join], reader: JoinReader, table: Table) -> list[Join]:
     """Return the joins with 180 − 360/n degrees where a mitre without a corner is one of n that go round a ring."""
-    near: dict[str, list[str]] = defaultdict(list)
-    for join in joins:
-        if join.unsaid:
-            near[join.a.panel].append(join.b.panel)
-            near[join.b.panel].append(join.a.panel)
-    corners: dict[str, float] = {}
-    for start in near:
-        ring, waiting = {start}, [start]
-        while waiting:
-            more = [name for name in near[waiting.pop()] if name not in ring]
-            ring.update(more)
-            waiting.extend(more)
-        if len(ring) > 2 and all(len(near[name]) == 2 for name in ring):
-            corners[start] = 180.0 - 360.0 / len(ring)
+    corners = _ring_corners([join for join in joins if join.unsaid])
     for join in joins:
         if join.unsaid and join.a.panel not in corners:
             reader.refuse(
@@ -93,6 +82,17 @@ def _with_equal_corners(joins: list[Join], reader: JoinReader, table: Table) -> 
         replace(join, corner=corners[join.a.panel], unsaid=False) if join.unsaid and join.a.panel in corners else join
         for join in joins
     ]
+
+
+def _ring_corners(mitres: Sequence[Join]) -> dict[str, float]:
+    """Return the corner in degrees of each panel that mitres join to a closed ring."""
+    near = neighbours((join.a.panel, join.b.panel) for join in mitres)
+    corners: dict[str, float] = {}
+    for panel in near:
+        ring = reached(panel, near)
+        if len(ring) > 2 and all(len(near[name]) == 2 for name in ring):
+            corners[panel] = 180.0 - 360.0 / len(ring)
+    return corners
 
 
 def _check_edges(plan: PanelPlan, reader: JoinReader, known: KnownParts) -> None:
@@ -134,22 +134,10 @@ def _check_edges(plan: PanelPlan, reader: JoinReader, known: KnownParts) -> None
 
 def _check_held(plan: PanelPlan, reader: JoinReader) -> None:
     """Every place is reached from the one that stands on the table."""
-    neighbours: dict[str, list[str]] = defaultdict(list)
-    for join in plan.joins:
-        neighbours[join.a.panel].append(join.b.panel)
-        neighbours[join.b.panel].append(join.a.panel)
-    for rest in plan.rests:
-        for edge in rest.on:
-            neighbours[rest.panel].append(edge.panel)
-            neighbours[edge.panel].append(rest.panel)
-    reached = {plan.stands_on.panel}
-    waiting = [plan.stands_on.panel]
-    while waiting:
-        for panel in neighbours[waiting.pop()]:
-            if panel not in reached:
-                reached.add(panel)
-                waiting.append(panel)
+    pairs = [(join.a.panel, join.b.panel) for join in plan.joins]
+    pairs += [(rest.panel, edge.panel) for rest in plan.rests for edge in rest.on]
+    held = reached(plan.stands_on.panel, neighbours(pairs))
     for place in plan.places:
-        if place.name not in reached:
+        if place.name not in held:
             message = f"nothing joins {place.name} to {plan.stands_on.panel}, which stands on the table"
             reader.refuse(rules.UNJOINED, message, "add a join, or say what it rests on", place.place)

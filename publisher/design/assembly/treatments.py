@@ -121,22 +121,23 @@ def _crossed(ref: EdgeRef, join: Join, lap: LapSlot) -> EdgeTreatment:
 def _merge(part: str, spots: list[_Spot], complete: tuple[str, ...], scope: Scope) -> tuple[EdgeTreatment, ...]:
     """One set of treatments for a part: all its places must agree but for their matching letters."""
     edges = list(dict.fromkeys(edge for spot in spots for edge in spot.edges))
-    merged: list[EdgeTreatment] = []
+    first, *others = [spot for spot in spots if spot.assembly in complete] or spots[:1]
     for edge in edges:
-        first, *others = [spot for spot in spots if spot.assembly in complete] or spots[:1]
-        for other in others:
-            if _what(first, edge) != _what(other, edge):
-                _refuse(part, edge, first, other, scope)
-                break
-        having = [spot.edges[edge] for spot in spots if edge in spot.edges]
-        matches = _in_order(match for treatment in having for match in treatment.matches)
-        lines = _gathered([line for treatment in having for line in treatment.lines])
-        laps = tuple(
-            replace(lap, matches=_in_order(m for own in having for other in own.laps[i : i + 1] for m in other.matches))
-            for i, lap in enumerate(having[0].laps)
-        )
-        merged.append(replace(having[0], matches=matches, lines=lines, laps=laps))
-    return tuple(merged)
+        unlike = next((other for other in others if _what(first, edge) != _what(other, edge)), None)
+        if unlike is not None:
+            _refuse(part, edge, first, unlike, scope)
+    return tuple(_lettered([spot.edges[edge] for spot in spots if edge in spot.edges]) for edge in edges)
+
+
+def _lettered(alike: Sequence[EdgeTreatment]) -> EdgeTreatment:
+    """Return treatments of one edge at several places, which are alike, as one with the matching letters of all."""
+    matches = _in_order(match for treatment in alike for match in treatment.matches)
+    lines = _gathered([line for treatment in alike for line in treatment.lines])
+    laps = tuple(
+        replace(lap, matches=_in_order(m for own in alike for other in own.laps[i : i + 1] for m in other.matches))
+        for i, lap in enumerate(alike[0].laps)
+    )
+    return replace(alike[0], matches=matches, lines=lines, laps=laps)
 
 
 def _in_order(letters: Iterable[str]) -> tuple[str, ...]:

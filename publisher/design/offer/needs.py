@@ -20,13 +20,7 @@ def read_needs(nodes: Iterable[object], owners: tuple[str, ...], scope: Scope) -
 def _need(table: Table, owners: tuple[str, ...], scope: Scope) -> NeedPlan | None:
     fact = table.text("fact").strip()
     subject = f"need {fact}"
-    value = table.value("fact")
-    place = value.place if value else table.place
-    owner, dot, rest = fact.partition(".")
-    if not (dot and rest and owner in owners):
-        what = f"there is no part or assembly “{owner}”" if dot else f"“{fact}” is no fact"
-        hint = pick_hint(owner, owners, "parts and assemblies") if dot else "facts are named part.fact or assembly.fact"
-        scope.findings.append(rules.UNKNOWN_FACT.found(what, subject=subject, hint=hint, place=place))
+    if not _has_owner(fact, table, owners, scope):
         return None
     least, least_kind = _limit(table.value("at_least"), scope, subject)
     most, most_kind = _limit(table.value("at_most"), scope, subject)
@@ -49,6 +43,19 @@ def _need(table: Table, owners: tuple[str, ...], scope: Scope) -> NeedPlan | Non
     if kind is None:
         return None
     return NeedPlan(fact, least, most, kind, _adjust(table.value("adjust"), scope, subject), table.place)
+
+
+def _has_owner(fact: str, table: Table, owners: tuple[str, ...], scope: Scope) -> bool:
+    """True when a fact is named after a part or an assembly; otherwise a finding says why not."""
+    owner, dot, rest = fact.partition(".")
+    if dot and rest and owner in owners:
+        return True
+    value = table.value("fact")
+    what = f"there is no part or assembly “{owner}”" if dot else f"“{fact}” is no fact"
+    hint = pick_hint(owner, owners, "parts and assemblies") if dot else "facts are named part.fact or assembly.fact"
+    place = value.place if value else table.place
+    scope.findings.append(rules.UNKNOWN_FACT.found(what, subject=f"need {fact}", hint=hint, place=place))
+    return False
 
 
 def _limit(value: Value | None, scope: Scope, subject: str) -> tuple[float | None, Kind | None]:

@@ -80,14 +80,11 @@ class PartsReader:
             if value is None:
                 continue
             said = value.text.strip()
-            if said in given.values():
-                other = next(part for part, taken in given.items() if taken == said)
-                message, hint = f"the letter {said} is taken by {other}", "give each part its own letter"
-            elif not (1 <= len(said) <= 2 and said.isalpha() and said.isascii() and said.isupper()):
-                message, hint = f"“{said[:20]}” is no letter for a part", "write one or two capital letters: A, B, AA"
-            else:
+            fault = _letter_fault(said, given)
+            if fault is None:
                 given[entry.key] = said
                 continue
+            message, hint = fault
             self.scope.findings.append(
                 rules.LETTER.found(message, subject=f"part {entry.key}", hint=hint, place=value.place)
             )
@@ -219,6 +216,16 @@ class PartsReader:
     def asserted(self, value: Value | None, subject: str) -> float | None:
         """A size that the drawing must have, in mm."""
         return None if value is None else self.scope.number(value, subject, "length")
+
+
+def _letter_fault(said: str, given: dict[str, str]) -> tuple[str, str] | None:
+    """Return what is wrong with a part's letter and what to do, beside the letters that were given before; None for a good one."""
+    if said in given.values():
+        other = next(part for part, taken in given.items() if taken == said)
+        return f"the letter {said} is taken by {other}", "give each part its own letter"
+    if not (1 <= len(said) <= 2 and said.isalpha() and said.isascii() and said.isupper()):
+        return f"“{said[:20]}” is no letter for a part", "write one or two capital letters: A, B, AA"
+    return None
 
 
 def _name(table: Table, key: str) -> str:

@@ -2,7 +2,7 @@
 
 from dataclasses import dataclass, field
 
-from publisher.brief import Table, Value
+from publisher.brief import Entry, Table, Value
 from publisher.design.language import Scope, pick_hint, read_count
 from publisher.design.records import Board
 from publisher.design.rules import plans as rules
@@ -75,15 +75,25 @@ def know_parts(table: Table, boards: tuple[Board, ...], named: tuple[str, ...], 
             families[entry.key] = tuple(f"{entry.key}_{k}" for k in range(1, layers + 1))
             known.update((layer, board) for layer in families[entry.key])
         if value is None or value.text not in named:
-            wanted = f"there is no board “{value.text}”" if value else f"the part {entry.key} names no board"
-            scope.findings.append(
-                rules.UNKNOWN_BOARD.found(
-                    wanted,
-                    subject=f"part {entry.key}",
-                    hint=pick_hint(value.text if value else "", named, "boards"),
-                    place=value.place if value else entry.place,
-                )
-            )
+            _refuse_board(entry, value, named, scope)
+    _find_layer_names(table, families, scope)
+    return KnownParts(known, families=families)
+
+
+def _refuse_board(entry: Entry, value: Value | None, named: tuple[str, ...], scope: Scope) -> None:
+    """Add the finding for a part on a board that the spec does not have, or on none."""
+    scope.findings.append(
+        rules.UNKNOWN_BOARD.found(
+            f"there is no board “{value.text}”" if value else f"the part {entry.key} names no board",
+            subject=f"part {entry.key}",
+            hint=pick_hint(value.text if value else "", named, "boards"),
+            place=value.place if value else entry.place,
+        )
+    )
+
+
+def _find_layer_names(table: Table, families: dict[str, tuple[str, ...]], scope: Scope) -> None:
+    """Find parts that are called like a layer of a family."""
     for entry in table.entries:
         layers_of = next((name for name, layers in families.items() if entry.key in layers), "")
         if layers_of:
@@ -95,7 +105,6 @@ def know_parts(table: Table, boards: tuple[Board, ...], named: tuple[str, ...], 
                     place=entry.place,
                 )
             )
-    return KnownParts(known, families=families)
 
 
 def _layers(name: str, table: Table, scope: Scope) -> int | None:
