@@ -8,7 +8,8 @@ from publisher.basics import Place
 @dataclass(frozen=True, slots=True)
 class TabRow:
     """Tabs on an edge: tab i of ``count`` is centred at (i + 1/2)/count of the edge's nominal length L and is
-    L/(2·count) long; it sticks out ``depth`` mm beyond the shortened edge (= thickness of the other board)."""
+    L/(2·count) long; it sticks out ``depth`` mm beyond the shortened edge (= thickness of the other board). Where this edge or
+    the mate's has too little board at an end, the row ends there sooner, tabs and gaps still equal."""
 
     count: int
     depth: float
@@ -19,7 +20,8 @@ class SlotRow:
     """Slots beside an edge that take the tabs of a mate. The mate's outside face lies ``inset`` mm inwards from the
     edge; the slot spans from ``inset - play/2`` to ``inset + mate + play/2`` mm from the edge (``mate`` = measured thickness of the
     mate) and each is L/(2·count) + play long, centred as the tabs are along the **joint line**: the line parallel to
-    the edge at ``inset``, inside the nominal outline, L its length. ``inset`` 0 makes open notches in the edge."""
+    the edge at ``inset``, inside the nominal outline, L its length. ``inset`` 0 makes open notches in the edge. Where the
+    tabs end sooner, so do the slots."""
 
     count: int
     inset: float

@@ -10,6 +10,7 @@ from publisher.design import LONGEST_MM, PartPlan
 from publisher.geometry.making.board_left import Void, wall_findings
 from publisher.geometry.making.joint_places import glue_lines, joint_places
 from publisher.geometry.making.labels import edge_words
+from publisher.geometry.making.tab_rows import Reaches
 from publisher.geometry.making.treatments import Treated, treat
 from publisher.geometry.model import Mark, Part, Region
 from publisher.geometry.openings import Drawn, draw_openings
@@ -19,9 +20,10 @@ from publisher.geometry.rules import BROKEN_OUTLINE, LOST_IN_TRACING, OPENING_OV
 from publisher.geometry.surfaces import surface_marks
 
 
-def finish(plan: PartPlan, shape: Shape) -> tuple[Part | None, tuple[Finding, ...]]:
-    """Return the part (mm), or None and the findings that say why it cannot be."""
-    treated, found = treat(shape, plan)
+def finish(plan: PartPlan, shape: Shape, reaches: Reaches | None = None) -> tuple[Part | None, tuple[Finding, ...]]:
+    """Return the part (mm), or None and the findings that say why it cannot be. ``reaches``: of its rows of tabs and slots,
+    as its mates agree; unsaid: as the part alone allows."""
+    treated, found = treat(shape, plan, reaches)
     drawn, problems = draw_openings(plan.openings, _middle(shape), f"part {plan.id}", plan.thickness)
     found = (*found, *problems)
     if found:

@@ -8,7 +8,7 @@ import shapely
 from publisher.basics import LineKind, Path, Point, Purpose
 from publisher.design import PartPlan
 from publisher.geometry.making.laps import left_end_first
-from publisher.geometry.making.treatments import joint_line
+from publisher.geometry.making.tab_rows import joint_line
 from publisher.geometry.model import Edge, Lap, Mark
 
 LAP_WORDS = 20.0  # mm beside a slot in which its letter stands

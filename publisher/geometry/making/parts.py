@@ -13,6 +13,8 @@ from publisher.geometry.drawings import drawn_shape
 from publisher.geometry.making.combine import combine
 from publisher.geometry.making.finish import finish
 from publisher.geometry.making.named_shapes import kind_of, named_shape
+from publisher.geometry.making.tab_rows import Reach, Reaches, Row, rooms_of, shared_reaches
+from publisher.geometry.making.treatments import moved
 from publisher.geometry.model import Part, ShapeInfo
 from publisher.geometry.registry import Shape
 from publisher.geometry.rules import LAYER_IN_PIECES, NO_OPENINGS, OWN_FAULT
@@ -20,6 +22,8 @@ from publisher.geometry.shapes import SHAPES
 
 Outlines = dict[str, Path]
 Result = tuple[Part | None, tuple[Finding, ...]]
+Drawn = tuple[Shape | None, tuple[Finding, ...]]
+UNFORESEEN = (shapely.errors.GEOSException, ArithmeticError, ValueError)
 
 
 def shape_infos() -> tuple[ShapeInfo, ...]:
@@ -36,11 +40,15 @@ def make_parts(design: Design) -> tuple[tuple[Part, ...], tuple[Finding, ...]]:
     found: list[Finding] = []
     letters = {plan.letter for plan in design.parts}
     outlines: Outlines = {}
+    drawn = []
     for plan in design.parts:
         file = design.file(plan.drawing.file) if plan.drawing else None
-        made, problems = make_pieces(plan, file.data if file else None, letters, outlines)
+        drawn.append((plan, *_shape_of(plan, file.data if file else None, outlines)))
+    reaches = _reaches(design, drawn)
+    for plan, shape, problems in drawn:
+        made, more = _pieces(plan, shape, problems, letters, reaches.get(plan.id))
         letters |= {part.letter for part in made}
-        found.extend(problems)
+        found.extend(more)
         parts.extend(made)
     return tuple(parts), tuple(found)
 
@@ -61,24 +69,60 @@ def make_pieces(
 
     ``outlines`` keeps what was read from a drawing for further layers of the same family.
     """
+    shape, found = _shape_of(plan, drawing, {} if outlines is None else outlines)
+    return _pieces(plan, shape, found, letters)
+
+
+def _shape_of(plan: PartPlan, drawing: bytes | None, outlines: Outlines) -> Drawn:
+    """Return a plan's shape, or findings: also when it fails in a way that nobody foresaw."""
     try:
-        shape, found = _shape(plan, drawing, {} if outlines is None else outlines)
-        if shape is None:
-            return (), found
-        pieces = shape.pieces
-        made = [finish(one, own) for one, own in zip(_plans(plan, len(pieces), letters), (shape, *pieces), strict=True)]
-    except (shapely.errors.GEOSException, ArithmeticError, ValueError) as trouble:
-        return (), (
-            OWN_FAULT.found(
-                f"part “{plan.id}” could not be drawn with these sizes ({type(trouble).__name__})",
-                subject=f"part {plan.id}",
-                hint="change its sizes a little; if that does not help, please report the spec as a fault of the tool",
-                place=plan.place,
-            ),
-        )
+        return _shape(plan, drawing, outlines)
+    except UNFORESEEN as trouble:
+        return None, (_own_fault(plan, trouble),)
+
+
+def _pieces(
+    plan: PartPlan,
+    shape: Shape | None,
+    found: tuple[Finding, ...],
+    letters: Collection[str],
+    reaches: Reaches | None = None,
+) -> tuple[tuple[Part, ...], tuple[Finding, ...]]:
+    """Return a shape and its further pieces as finished parts, or findings: also when that fails unforeseen."""
+    if shape is None:
+        return (), found
+    pieces = (shape, *shape.pieces)
+    plans = _plans(plan, len(pieces) - 1, letters)
+    try:
+        made = [finish(one, own, reaches) for one, own in zip(plans, pieces, strict=True)]
+    except UNFORESEEN as trouble:
+        return (), (_own_fault(plan, trouble),)
     parts = tuple(part for part, _ in made if part is not None)
     found = (*found, *(finding for _, problems in made for finding in problems))
     return (parts, (*found, *_in_pieces(plan, parts))) if len(parts) == len(made) else ((), found)
+
+
+def _own_fault(plan: PartPlan, trouble: Exception) -> Finding:
+    return OWN_FAULT.found(
+        f"part “{plan.id}” could not be drawn with these sizes ({type(trouble).__name__})",
+        subject=f"part {plan.id}",
+        hint="change its sizes a little; if that does not help, please report the spec as a fault of the tool",
+        place=plan.place,
+    )
+
+
+def _reaches(design: Design, drawn: Sequence[tuple[PartPlan, Shape | None, object]]) -> dict[str, dict[Row, Reach]]:
+    """Return where the rows of tabs and slots of each part may stand, by part, as far as its shape is there."""
+    own = {}
+    for plan, shape, _ in drawn:
+        if shape is None or not any(treatment.tabs or treatment.slots for treatment in plan.treatments):
+            continue
+        try:
+            outer, lost = moved(shape, plan)
+            own[plan.id] = {} if lost else rooms_of(shape, outer, plan)
+        except UNFORESEEN:
+            continue  # the same trouble comes to light where the part is finished, with its finding
+    return shared_reaches(design.panels, own)
 
 
 def _plans(plan: PartPlan, more: int, letters: Collection[str]) -> Iterator[PartPlan]:
@@ -108,7 +152,7 @@ def _in_pieces(plan: PartPlan, parts: Sequence[Part]) -> Iterator[Finding]:
         )
 
 
-def _shape(plan: PartPlan, drawing: bytes | None, outlines: Outlines) -> tuple[Shape | None, tuple[Finding, ...]]:
+def _shape(plan: PartPlan, drawing: bytes | None, outlines: Outlines) -> Drawn:
     """Return the plan's shape: drawn, registered, or registered with a drawn outline; combined as the plan says."""
     subject = f"part {plan.id}"
     warned: tuple[Finding, ...] = ()

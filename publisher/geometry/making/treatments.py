@@ -9,10 +9,24 @@ import shapely
 from publisher.basics import SAME, Finding, Line, Path, Point, polyline
 from publisher.design import EdgeTreatment, PartPlan, SlotRow, TabRow
 from publisher.geometry.making.laps import lap_bumps, lap_of, off_panel
+from publisher.geometry.making.tab_rows import (
+    EVERYWHERE,
+    LEAST_TAB,
+    Reach,
+    Reaches,
+    frame_of,
+    joint_line,
+    most_tabs,
+    rooms_of,
+    row_ends,
+    row_of,
+    stretches,
+    tab_length,
+)
 from publisher.geometry.model import Edge
 from publisher.geometry.paths import Bump, box_bump, shift
 from publisher.geometry.registry import Shape, deg, mm, nearest
-from publisher.geometry.rules import CURVED_EDGE, LOST_EDGE, SLOT_OFF_PANEL, UNKNOWN_EDGE
+from publisher.geometry.rules import CURVED_EDGE, LOST_EDGE, SLOT_OFF_PANEL, TAB_OFF_EDGE, UNKNOWN_EDGE
 
 STEEPEST = 80.0  # degrees from square: no knife holds a flatter bevel in board
 
@@ -36,8 +50,17 @@ class Treated:
     slots: tuple[Slot, ...] = ()
 
 
-def treat(shape: Shape, plan: PartPlan) -> tuple[Treated, tuple[Finding, ...]]:
+def moved(shape: Shape, plan: PartPlan) -> tuple[Path, tuple[str, ...]]:
+    """Return the outline of a shape with its edges where joins and bevels leave them, and the edges that are lost so."""
+    moves = {edge.name: _moves(edge, plan) for edge in shape.edges}
+    by = [moves.get(edge.name, 0.0) if isinstance(edge, Line) else 0.0 for edge in shape.outer.edges]
+    return shift(shape.outer, by) if any(by) else (shape.outer, ())
+
+
+def treat(shape: Shape, plan: PartPlan, reaches: Reaches | None = None) -> tuple[Treated, tuple[Finding, ...]]:
     """Apply a plan's edge treatments to the straight edges of its shape.
+
+    ``reaches``: where its rows of tabs and slots may stand, as its mates agree; unsaid: as the part alone allows.
 
     Shortened edges move inwards by their take-off. A bevelled edge whose nominal place is on the inside face moves
     outwards by thickness·tan(bevel), since the outline is drawn on the outside face. A bevel of the shape itself stands
@@ -46,9 +69,7 @@ def treat(shape: Shape, plan: PartPlan) -> tuple[Treated, tuple[Finding, ...]]:
     found = tuple(_refused(shape, plan))
     if found or not (plan.treatments or any(edge.bevel for edge in shape.edges)):
         return Treated(shape.outer, shape.edges), found
-    moves = {edge.name: _moves(edge, plan) for edge in shape.edges}
-    by = [moves.get(edge.name, 0.0) if isinstance(edge, Line) else 0.0 for edge in shape.outer.edges]
-    outer, lost = shift(shape.outer, by) if any(by) else (shape.outer, ())
+    outer, lost = moved(shape, plan)
     if lost:
         return Treated(shape.outer, shape.edges), (_lost(lost, plan),)
     edges = tuple(_finished(edge, shape.outer, outer, plan) for edge in shape.edges)
@@ -59,21 +80,52 @@ def treat(shape: Shape, plan: PartPlan) -> tuple[Treated, tuple[Finding, ...]]:
     edges = tuple(_with_laps(edge, nominal, plan) for edge in edges)
     for edge in edges:
         bumps.extend(lap_bumps(edge))
+    if reaches is None:
+        reaches = {row: room.reach for row, room in rooms_of(shape, outer, plan).items()}
     for treatment in plan.treatments:
         edge = next(e for e in edges if e.name == treatment.edge)
         problems.extend(off_panel(edge, treatment, plan))
         if treatment.tabs is not None:
-            bumps.extend(_tabs(edge, treatment.tabs))
+            reach = reaches.get(row_of(edge.name, None), EVERYWHERE)
+            full = _too_full(edge.nominal_length, treatment.tabs.count, plan.thickness, reach, treatment, plan)
+            problems.extend(full)
+            bumps.extend(() if full else _tabs(edge, treatment.tabs, reach))
         for row in treatment.slots:
+            reach = reaches.get(row_of(edge.name, row.inset), EVERYWHERE)
+            line = joint_line(edge, row.inset, nominal) if row.inset > 0.0 else (edge.nominal_start, edge.nominal_end)
+            if line is None:
+                problems.append(_no_joint_line(edge, row, treatment, plan))
+                continue
+            full = _too_full(dist(*line), row.count, row.mate, reach, treatment, plan)
+            problems.extend(full)
             if row.inset > 0.0:
-                line = joint_line(edge, row.inset, nominal)
-                if line is None:
-                    problems.append(_no_joint_line(edge, row, treatment, plan))
-                else:
-                    slots.extend(_slots(edge, row, line))
+                slots.extend(() if full else _slots(edge, row, line, reach))
             else:
-                bumps.extend(_notches(edge, row, moves[edge.name]))
+                bumps.extend(() if full else _notches(edge, row, _moves(edge, plan), reach))
     return Treated(outer, edges, tuple(bumps), tuple(slots)), tuple(problems)
+
+
+def _too_full(
+    length: float, count: int, thickness: float, reach: Reach, treatment: EdgeTreatment, plan: PartPlan
+) -> tuple[Finding, ...]:
+    """Find a row whose tabs would be shorter than their board is thick where they had to move inwards, and say how many fit."""
+    first, last = row_ends(length, count, reach)
+    long = tab_length(length, count, reach)
+    if long >= thickness or last - first >= row_ends(length, count, EVERYWHERE)[1] * 2.0 - SAME:
+        return ()
+    fits = most_tabs(length, reach, LEAST_TAB, count)
+    found = TAB_OFF_EDGE.found(
+        f"the edge “{treatment.edge}” of part “{plan.id}” and its mate share {mm(max(last - first, 0.0))} of board between "
+        f"their ends: too little for {count} tab{'s' if count > 1 else ''}",
+        subject=f"part {plan.id}",
+        hint=f"say tabs: {fits}, or make both panels longer there"
+        if fits
+        else f"not even one tab of {mm(LEAST_TAB)} fits: make both panels longer there, or use joint: butt",
+        place=treatment.place,
+        value=long,
+        limit=thickness,
+    )
+    return (found,)
 
 
 def _refused(shape: Shape, plan: PartPlan) -> Iterator[Finding]:
@@ -139,49 +191,9 @@ def _lost(lost: Sequence[str], plan: PartPlan) -> Finding:
     )
 
 
-def _frame(start: Point, end: Point) -> tuple[Point, Point]:
-    """Return the unit vectors along an edge and into the panel."""
-    size = dist(start, end)
-    x, y = (end[0] - start[0]) / size, (end[1] - start[1]) / size
-    return (x, y), (-y, x)
-
-
-def joint_line(edge: Edge, inset: float, nominal: shapely.Polygon) -> tuple[Point, Point] | None:
-    """Return the line parallel to the nominal edge, ``inset`` mm inside it, as far as it lies in the nominal outline.
-
-    It runs the way the edge runs. Where the outline cuts it into several, the longest counts; None when it lies outside.
-    """
-    (x, y), (nx, ny) = _frame(edge.nominal_start, edge.nominal_end)
-    px, py = edge.nominal_start[0] + nx * inset, edge.nominal_start[1] + ny * inset
-    left, bottom, right, top = nominal.bounds
-    far = 2.0 * (right - left + top - bottom)
-    probe = shapely.LineString([(px - far * x, py - far * y), (px + far * x, py + far * y)])
-    lines = [
-        p for p in shapely.get_parts(probe.intersection(nominal)) if p.geom_type == "LineString" and p.length > 0.0
-    ]
-    if not lines:
-        return None
-    a, b = max(lines, key=lambda line: float(line.length)).coords[:2]
-    forward = (b[0] - a[0]) * x + (b[1] - a[1]) * y > 0.0
-    first, last = (a, b) if forward else (b, a)
-    return (float(first[0]), float(first[1])), (float(last[0]), float(last[1]))
-
-
-def _rows(line: tuple[Point, Point], count: int, longer: float) -> Iterator[tuple[Point, Point]]:
-    """Yield both ends of each of ``count`` stretches along a line: L/(2·count) + ``longer`` long, centred at (i + ½)/count."""
-    (x, y), _ = _frame(*line)
-    whole = dist(*line)
-    half = whole / (4.0 * count) + longer / 2.0
-    for i in range(count):
-        middle = (i + 0.5) / count * whole
-        yield tuple(  # type: ignore[misc]
-            (line[0][0] + x * at, line[0][1] + y * at) for at in (middle - half, middle + half)
-        )
-
-
 def _onto(points: tuple[Point, Point], edge: Edge) -> tuple[Point, Point]:
     """Drop two points square onto the finished edge's line."""
-    (x, y), _ = _frame(edge.start, edge.end)
+    (x, y), _ = frame_of(edge.start, edge.end)
     sx, sy = edge.start
 
     def drop(p: Point) -> Point:
@@ -191,30 +203,30 @@ def _onto(points: tuple[Point, Point], edge: Edge) -> tuple[Point, Point]:
     return drop(points[0]), drop(points[1])
 
 
-def _tabs(edge: Edge, row: TabRow) -> Iterator[Bump]:
-    _, inward = _frame(edge.start, edge.end)
-    ends = _rows((edge.nominal_start, edge.nominal_end), row.count, 0.0)
+def _tabs(edge: Edge, row: TabRow, reach: Reach) -> Iterator[Bump]:
+    _, inward = frame_of(edge.start, edge.end)
+    ends = stretches((edge.nominal_start, edge.nominal_end), row.count, 0.0, reach)
     for i, pair in enumerate(ends):
         what = f"tab {i + 1} of the edge “{edge.name}”"
         yield box_bump(edge.name, f"{edge.name}.tab", what, _onto(pair, edge), inward, -row.depth)
 
 
-def _notches(edge: Edge, row: SlotRow, moved: float) -> Iterator[Bump]:
+def _notches(edge: Edge, row: SlotRow, taken: float, reach: Reach) -> Iterator[Bump]:
     """Yield open notches: mate + play/2 deep from the nominal edge, less what the edge itself has moved."""
-    _, inward = _frame(edge.start, edge.end)
-    ends = _rows((edge.nominal_start, edge.nominal_end), row.count, row.play)
+    _, inward = frame_of(edge.start, edge.end)
+    ends = stretches((edge.nominal_start, edge.nominal_end), row.count, row.play, reach)
     for i, pair in enumerate(ends):
         what = f"notch {i + 1} of the edge “{edge.name}”"
-        depth = row.mate + row.play / 2.0 - moved
+        depth = row.mate + row.play / 2.0 - taken
         if depth > SAME:
             yield box_bump(edge.name, f"{edge.name}.slot", what, _onto(pair, edge), inward, depth)
 
 
-def _slots(edge: Edge, row: SlotRow, line: tuple[Point, Point]) -> Iterator[Slot]:
+def _slots(edge: Edge, row: SlotRow, line: tuple[Point, Point], reach: Reach) -> Iterator[Slot]:
     """Yield closed slots from inset − play/2 to inset + mate + play/2 mm from the nominal edge."""
-    _, (nx, ny) = _frame(edge.nominal_start, edge.nominal_end)
+    _, (nx, ny) = frame_of(edge.nominal_start, edge.nominal_end)
     near, far = -row.play / 2.0, row.mate + row.play / 2.0
-    for i, ((ax, ay), (bx, by)) in enumerate(_rows(line, row.count, row.play)):
+    for i, ((ax, ay), (bx, by)) in enumerate(stretches(line, row.count, row.play, reach)):
         corners = (
             (ax + nx * near, ay + ny * near),
             (bx + nx * near, by + ny * near),

@@ -136,11 +136,22 @@ def test_a_take_off_that_eats_the_panel(plan: Plan, refused: Refuse, treatment: 
     assert finding.check == "geometry/edge-lost" and "89°" in finding.message
 
 
-def test_a_tab_that_the_neighbour_would_clip(plan: Plan, refused: Refuse, treatment: Treat) -> None:
+def test_tabs_keep_a_wall_to_what_a_neighbour_takes_off(plan: Plan, drawn: Draw, treatment: Treat) -> None:
     tabs = treatment("right", 5.0, tabs=TabRow(2, 5.0))
-    (finding,) = refused(plan("wall_panel", {"width": 140.0, "height": 40.0}, (), (tabs, treatment("top", 6.0))))
+    part = drawn(plan("wall_panel", {"width": 140.0, "height": 40.0}, (), (tabs, treatment("top", 6.0))))
+    heights = [(a[1], b[1]) for a, b in tips(part, "right.tab")]
+    # the lower end stays where it is stated, 40/8 up; the upper one lies a board under what is left, 34
+    assert heights == [pytest.approx((5.0, 13.0)), pytest.approx((21.0, 29.0))]
+
+
+def test_tabs_that_find_too_little_board_say_how_many_fit(plan: Plan, refused: Refuse, treatment: Treat) -> None:
+    tabs = treatment("right", 5.0, tabs=TabRow(3, 5.0))
+    (finding,) = refused(plan("wall_panel", {"width": 140.0, "height": 40.0}, (), (tabs, treatment("top", 15.0))))
     assert finding.check == "geometry/tab-off-edge"
-    assert "tab 2 of the edge “right” of part “p” runs 1.00 mm over the end of the edge" in finding.message
+    assert "the edge “right” of part “p” and its mate share 18.667 mm of board" in finding.message
+    assert "too little for 3 tabs" in finding.message and finding.hint.startswith("say tabs: 1,")
+    (finding,) = refused(plan("wall_panel", {"width": 140.0, "height": 40.0}, (), (tabs, treatment("top", 30.0))))
+    assert finding.hint.startswith("not even one tab of 12 mm fits")
 
 
 def test_slots_off_the_panel(plan: Plan, refused: Refuse, treatment: Treat) -> None:

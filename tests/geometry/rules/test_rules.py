@@ -68,7 +68,7 @@ def cases(
             plan("disc", {"radius": 50.0}, (), (treatment("rim", 5.0),)),
         ),
         "geometry/edge-lost": (wall(joins=(treatment("right", 5.0),)), wall(joins=(treatment("right", 150.0),))),
-        "geometry/tab-off-edge": (wall(joins=tabs(5.0)), wall(joins=tabs(12.0))),
+        "geometry/tab-off-edge": (wall(joins=tabs(5.0)), wall(joins=tabs(60.0))),
         "geometry/slot-off-panel": (wall(joins=slots(10.0)), wall(joins=slots(138.0))),
         "geometry/opening-not-here": (wall(window("w", 70.0)), plan("disc", {"radius": 50.0}, (window("w", 70.0),))),
         "geometry/opening-over-edge": (wall(window("w", 70.0)), wall(window("w", 135.0))),
