@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from publisher.pipeline import Built, BuiltPack, Released, Worked
     from publisher.proof import Measured, Proof
     from publisher.release import Bundle, Output
-    from publisher.ruler import TOOLS, Budget, PackFacts, Scale, Verdict
+    from publisher.ruler import TOOLS, AllowedScale, PackFacts, Scale, Verdict
 
 STAGES = ("sizes", "parts", "assembly", "layouts", "pages")  # what may be shown, in the order of the work
 LAYOUTS = "layouts.json"  # the layouts that are kept beside a spec
@@ -35,9 +35,9 @@ __all__ = [
     "STAGES",
     "STANDARD",
     "TOOLS",
+    "AllowedScale",
     "BoardNeeds",
     "Brief",
-    "Budget",
     "Built",
     "BuiltPack",
     "Bundle",

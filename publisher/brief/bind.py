@@ -15,7 +15,7 @@ from publisher.brief.nodes import Mapping, RawNode, Scalar, Sequence
 from publisher.brief.source import HIDDEN, hidden
 
 Schema = dict[str, Any]
-Path = tuple[str | int, ...]
+KeyPath = tuple[str | int, ...]
 _KINDS = get_args(FieldKind)
 _NUMERIC = ("length", "angle", "count", "number", "quantity", "fact")
 _JSON_NUMBER = re.compile(r"-?(0|[1-9][0-9]{0,14})([.][0-9]{1,15})?")
@@ -39,10 +39,10 @@ class Binder:
         self._defs = schema.get("$defs", {})
         self._file = file
         self.findings: list[Finding] = []
-        self.settled: set[Path] = set()
+        self.settled: set[KeyPath] = set()
         self.files: list[tuple[Value, str]] = []
 
-    def bind(self, node: RawNode, schemas: list[Schema], path: Path) -> tuple[Node, Any]:
+    def bind(self, node: RawNode, schemas: list[Schema], path: KeyPath) -> tuple[Node, Any]:
         """Return the tree's node and the JSON instance for a raw node under all the schemas that apply to it."""
         place = Place(self._file, node.line, node.column, pointer(path))
         if isinstance(node, Scalar):
@@ -61,7 +61,7 @@ class Binder:
             entries.append(Entry(key.text, Place(self._file, key.line, key.column, pointer(here)), bound_node))
         return Table(tuple(entries), place), instance
 
-    def _scalar(self, node: Scalar, schemas: list[Schema], place: Place, path: Path) -> tuple[Node, Any]:
+    def _scalar(self, node: Scalar, schemas: list[Schema], place: Place, path: KeyPath) -> tuple[Node, Any]:
         leaf = next((s for s in self._expanded(schemas, node) if s.get("x-kind") in _KINDS), {})
         kind = leaf.get("x-kind", "text")
         text = node.text.strip()
@@ -96,7 +96,7 @@ class Binder:
         return applying
 
 
-def pointer(path: Path) -> str:
+def pointer(path: KeyPath) -> str:
     """Return the JSON pointer (RFC 6901) of a path."""
     return "".join("/" + str(step).replace("~", "~0").replace("/", "~1") for step in path)
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from publisher.basics import Place
-from publisher.brief.bind import Path, Schema, pointer
+from publisher.brief.bind import KeyPath, Schema, pointer
 from publisher.brief.nodes import Key, Mapping, RawNode
 
 
@@ -16,7 +16,7 @@ class Complaint:
     wanted: Any
     instance: Any
     schema: Schema
-    path: Path
+    path: KeyPath
     node: RawNode | None
     key: Key | None
     about_key: bool  # the objection is to a key's name, not to a value

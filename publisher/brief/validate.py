@@ -5,7 +5,7 @@ from json import loads
 from typing import Any
 
 from publisher.brief import limits
-from publisher.brief.bind import Binder, Bound, Path, Schema
+from publisher.brief.bind import Binder, Bound, KeyPath, Schema
 from publisher.brief.complaint import Complaint
 from publisher.brief.complaints import complain
 from publisher.brief.model import Table
@@ -33,7 +33,7 @@ def validate(top: Mapping, file: str, schema: Schema | None = None) -> Bound:
     assert isinstance(tree, Table)
     found = {(f.check, f.place, f.subject): f for f in binder.findings}
     for error in Draft202012Validator(schema).iter_errors(instance):
-        path: Path = tuple(error.absolute_path)
+        path: KeyPath = tuple(error.absolute_path)
         if path in binder.settled:
             continue
         node, key = find(top, path)
@@ -48,7 +48,7 @@ def validate(top: Mapping, file: str, schema: Schema | None = None) -> Bound:
     return Bound(tree, instance, tuple(found.values()), tuple(binder.files))
 
 
-def find(top: Mapping, path: Path) -> tuple[RawNode | None, Key | None]:
+def find(top: Mapping, path: KeyPath) -> tuple[RawNode | None, Key | None]:
     """Return the raw node at a path, and its key where it stands in a mapping."""
     node: RawNode | None = top
     key: Key | None = None

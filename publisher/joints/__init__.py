@@ -19,14 +19,14 @@ from publisher.joints.facts import (
 )
 from publisher.joints.model import (
     Drawing,
+    DrawingLabel,
     DrawnLine,
     Joined,
-    Label,
-    Layer,
-    Matrix,
     Meeting,
     Placed,
     ScaleBudget,
+    SpaceMatrix,
+    StackLayer,
 )
 from publisher.joints.put_together import facts_of, put_together
 
@@ -35,15 +35,15 @@ RULES: tuple[Rule, ...] = (*CHECKS, MEETING_SIZE_ALONE, PACKS_DO_NOT_MEET)
 __all__ = [
     "RULES",
     "Drawing",
+    "DrawingLabel",
     "DrawnLine",
     "Joined",
-    "Label",
-    "Layer",
-    "Matrix",
     "Meeting",
     "Member",
     "Placed",
     "ScaleBudget",
+    "SpaceMatrix",
+    "StackLayer",
     "budget_of",
     "compare_members",
     "draw_parts",

@@ -7,11 +7,11 @@ from typing import Literal
 from publisher.basics import Finding, Place, Point, Pose
 from publisher.design import Fact
 
-Matrix = tuple[float, float, float, float, float, float, float, float, float, float, float, float]
+SpaceMatrix = tuple[float, float, float, float, float, float, float, float, float, float, float, float]
 
 
 @dataclass(frozen=True, slots=True)
-class Layer:
+class StackLayer:
     """One layer of a stack: its part, its pose in plan, the height of its underside, its section, its number from 1."""
 
     part: str
@@ -29,7 +29,7 @@ class Placed:
 
     place: str
     part: str
-    matrix: Matrix
+    matrix: SpaceMatrix
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +97,7 @@ class DrawnLine:
 
 
 @dataclass(frozen=True, slots=True)
-class Label:
+class DrawingLabel:
     """Words at a point of a drawing (a part's letter, a matching letter)."""
 
     text: str
@@ -114,7 +114,7 @@ class Drawing:
     name: str
     alt: str
     lines: tuple[DrawnLine, ...]
-    labels: tuple[Label, ...]
+    labels: tuple[DrawingLabel, ...]
     width: float
     height: float
 
@@ -123,7 +123,7 @@ class Drawing:
 class Joined:
     """All that joints says about one design."""
 
-    layers: tuple[tuple[str, tuple[Layer, ...]], ...]  # per stack assembly, all its sections from the table up
+    layers: tuple[tuple[str, tuple[StackLayer, ...]], ...]  # per stack assembly, all its sections from the table up
     placed: tuple[tuple[str, tuple[Placed, ...]], ...]  # per panel assembly
     facts: tuple[Fact, ...]
     meetings: tuple[Meeting, ...]

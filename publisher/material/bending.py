@@ -8,7 +8,19 @@ import numpy as np
 from publisher.material.lattice import Borders, Floats, Rows
 from publisher.material.outlines import FloatPath, turned
 from publisher.material.rows import RowBook
-from publisher.material.tilted import Bend, Pattern, Room, Spots, bent, ends, excess, most_of, one, room_of, tilts
+from publisher.material.tilted import (
+    Bend,
+    Extent,
+    LatticePattern,
+    Spots,
+    bent,
+    ends,
+    excess,
+    most_of,
+    one,
+    room_of,
+    tilts,
+)
 
 NEAR = 5.0  # mm; patterns that go on a sheet larger by this on each side are tried
 SPREAD = 1.15  # lattices that take up to this times the room of the densest are looked at
@@ -25,10 +37,10 @@ class Start:
 
     over: float
     bend: Bend
-    pattern: Pattern
+    pattern: LatticePattern
 
 
-def most_tilted(book: RowBook, room: Room, turns: tuple[float, ...], base: int, step: float, starts: int) -> Spots:
+def most_tilted(book: RowBook, room: Extent, turns: tuple[float, ...], base: int, step: float, starts: int) -> Spots:
     """Return a sheet of more than ``base`` copies in one lattice, or () when none is found.
 
     ``turns``: allowed turns of the part (degrees); () for any. ``step``: degrees between the turns of lattices looked at.
@@ -48,7 +60,7 @@ def most_tilted(book: RowBook, room: Room, turns: tuple[float, ...], base: int, 
         found, base = better, len(better)
 
 
-def _starts(book: RowBook, room: Room, turns: tuple[float, ...], base: int, step: float) -> list[Start]:
+def _starts(book: RowBook, room: Extent, turns: tuple[float, ...], base: int, step: float) -> list[Start]:
     """Return the patterns of more than ``base`` copies that nearly fit, the least too large first."""
     paired = book.m is not None
     angles = np.arange(0.0, 180.0 if paired else 360.0, step).tolist()
@@ -110,7 +122,7 @@ def _over(tried: tuple[float, Bend]) -> float:
 def _tried(
     book: RowBook,
     bend: Bend,
-    pattern: Pattern,
+    pattern: LatticePattern,
     size: tuple[float, float],
     turns: tuple[float, ...],
     scale: float,
@@ -141,7 +153,7 @@ def borders_at(book: RowBook, turn: float) -> Borders:
     return Borders(n, tuple(turned(ring, turn) for ring in book.m) if book.m is not None else None)
 
 
-def _spots(book: RowBook, bend: Bend, pattern: Pattern, bare: FloatPath, room: Room) -> Spots:
+def _spots(book: RowBook, bend: Bend, pattern: LatticePattern, bare: FloatPath, room: Extent) -> Spots:
     """Return the pattern's copies in the lower left corner of the sheet."""
     numbers = np.array(((bend.dy, bend.wider, bend.share, bend.shift),))
     rows = bent(borders_at(book, bend.turn), bend.turn, bend.zigzag, numbers)

@@ -17,7 +17,7 @@ from publisher.material.outlines import GRID, IntPath, Outline, turned
 
 
 @dataclass(frozen=True, slots=True, eq=False)
-class Kind:
+class CopyKind:
     """Copies that are alike: which piece, its outline, whether mirrored, the turns to try (degrees)."""
 
     piece: int
@@ -28,24 +28,24 @@ class Kind:
 
 
 @dataclass(frozen=True, slots=True)
-class Spot:
+class CopySpot:
     """A copy of a kind on a sheet: its turn, and its origin on the grid."""
 
-    kind: Kind
+    kind: CopyKind
     turn: float
     x: int
     y: int
 
 
 @dataclass(slots=True)
-class Room:
+class FilledSheet:
     """A container and what lies in it. ``regions``: for a kind and turn, the free region and how much of ``spots`` it knows."""
 
     free: Container
-    spots: list[Spot] = field(default_factory=list)
+    spots: list[CopySpot] = field(default_factory=list)
     regions: dict[tuple[int, bool, float], tuple[list[list[list[int]]], int]] = field(default_factory=dict)
 
-    def region(self, kind: Kind, turn: float) -> list[list[list[int]]]:
+    def region(self, kind: CopyKind, turn: float) -> list[list[list[int]]]:
         """Return the rings (grid units) that bound where the kind's origin may lie at this turn."""
         key = (kind.piece, kind.mirrored, turn)
         if key not in self.regions:
@@ -81,10 +81,10 @@ def _less(rings: list[list[list[int]]], taken: Sequence[IntPath]) -> list[list[l
     return left
 
 
-def _best(room: Room, kind: Kind, across: bool) -> Spot | None:
+def _best(room: FilledSheet, kind: CopyKind, across: bool) -> CopySpot | None:
     """Return the best spot for one more copy in this room, or None. ``across``: fill from the left, not from below."""
     best: tuple[int, int, float] | None = None
-    spot: Spot | None = None
+    spot: CopySpot | None = None
     up, side = (0, 1) if across else (1, 0)
     for turn in kind.turns:
         rings = room.region(kind, turn)
@@ -98,7 +98,7 @@ def _best(room: Room, kind: Kind, across: bool) -> Spot | None:
         x, y = row[row[:, side].argmin()].tolist()
         score = (lowest, int(row[:, side].min() + reach[side]), turn)
         if best is None or score < best:
-            best, spot = score, Spot(kind, turn, x, y)
+            best, spot = score, CopySpot(kind, turn, x, y)
     return spot
 
 
@@ -106,9 +106,9 @@ def _best(room: Room, kind: Kind, across: bool) -> Spot | None:
 class Bin:
     """One sheet: its rooms, the sheet itself first, then the holes of the pieces that lie on it."""
 
-    rooms: list[Room]
+    rooms: list[FilledSheet]
 
-    def add(self, kind: Kind, across: bool) -> bool:
+    def add(self, kind: CopyKind, across: bool) -> bool:
         """Lay one more copy; say whether there was room. Holes are tried first."""
         for room in (*self.rooms[1:], self.rooms[0]):
             spot = _best(room, kind, across)
@@ -117,14 +117,14 @@ class Bin:
                 return True
         return False
 
-    def put(self, room: Room, spot: Spot) -> None:
+    def put(self, room: FilledSheet, spot: CopySpot) -> None:
         """Lay a copy at a known spot and open its holes as rooms."""
         room.spots.append(spot)
         for hole in spot.kind.outline.holes:
             moved = turned(hole, spot.turn, spot.kind.mirrored) + np.array((spot.x, spot.y)) / GRID
-            self.rooms.append(Room(from_hole(moved)))
+            self.rooms.append(FilledSheet(from_hole(moved)))
 
-    def spots(self) -> Iterator[Spot]:
+    def spots(self) -> Iterator[CopySpot]:
         """Yield all copies on this sheet."""
         for room in self.rooms:
             yield from room.spots
@@ -142,7 +142,7 @@ class Bin:
 
 
 def fill(
-    free: Container, queue: Sequence[Kind], bins: int | None, across: bool, start: Sequence[Bin] = ()
+    free: Container, queue: Sequence[CopyKind], bins: int | None, across: bool, start: Sequence[Bin] = ()
 ) -> list[Bin]:
     """Lay the queued kinds, one copy each time a kind stands in the queue, on at most ``bins`` sheets (None: no limit)."""
     sheets = list(start)
@@ -168,7 +168,7 @@ def fill(
             full.add(mark)
         if placed or (bins is not None and len(sheets) >= bins):
             continue
-        fresh = Bin([Room(free)])
+        fresh = Bin([FilledSheet(free)])
         if fresh.add(kind, across):
             sheets.append(fresh)
             left.append(_area_left(free, fresh))
@@ -180,15 +180,15 @@ def _area_left(free: Container, sheet: Bin) -> float:
     return 1.001 * free.area - sum(spot.kind.outline.area for spot in sheet.rooms[0].spots)
 
 
-def orders(kinds: Sequence[Kind], number: int) -> list[list[Kind]]:
+def orders(kinds: Sequence[CopyKind], number: int) -> list[list[CopyKind]]:
     """Return up to ``number`` queues, always the same for the same kinds: by area, by longest side, by shortest side,
     by perimeter, and turn by turn."""
 
-    def box(kind: Kind) -> tuple[float, float]:
+    def box(kind: CopyKind) -> tuple[float, float]:
         size = kind.outline.bare.max(axis=0) - kind.outline.bare.min(axis=0)
         return float(size.max()), float(size.min())
 
-    def around(kind: Kind) -> float:
+    def around(kind: CopyKind) -> float:
         return float(np.hypot(*(kind.outline.bare - np.roll(kind.outline.bare, 1, axis=0)).T).sum())
 
     measures = (
@@ -197,7 +197,7 @@ def orders(kinds: Sequence[Kind], number: int) -> list[list[Kind]]:
         lambda k: (-box(k)[1], k.piece, k.mirrored),
         lambda k: (-around(k), k.piece, k.mirrored),
     )
-    queues: list[list[Kind]] = []
+    queues: list[list[CopyKind]] = []
     for measure in measures:
         queue = [kind for kind in sorted(kinds, key=measure) for _ in range(kind.count)]
         if queue not in queues:

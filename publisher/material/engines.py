@@ -7,7 +7,7 @@ import numpy as np
 import shapely
 
 from publisher.material.bending import most_tilted
-from publisher.material.bottom_left import Bin, Kind, Room, Spot, fill
+from publisher.material.bottom_left import Bin, CopyKind, CopySpot, FilledSheet, fill
 from publisher.material.container import Container, upright
 from publisher.material.fitting import best_turn
 from publisher.material.judge import LayoutFault
@@ -103,19 +103,19 @@ def _fullest(piece: Piece, problem: Problem, free: Container, desk: Desk) -> Pac
     if not piece.angles:
         box = problem.free()
         turns = (*turns, best_turn(piece, box.width, box.height, (0.0,))[0])
-    kind = Kind(0, shape, False, tuple(dict.fromkeys(turns)), piece.count)
+    kind = CopyKind(0, shape, False, tuple(dict.fromkeys(turns)), piece.count)
     spots = _rows(piece, kind, problem, free, desk)
     engine = "rows"
     askew = _askew(piece, kind, problem, desk, len(spots))
     if askew:
         spots, engine = askew, "rows askew"
-    best = Packed(_sheets((piece,), [Bin([Room(free, list(spots))])] if spots else []), engine, 0)
+    best = Packed(_sheets((piece,), [Bin([FilledSheet(free, list(spots))])] if spots else []), engine, 0)
     if len(spots) >= piece.count or piece.count > desk.effort.largest:
         return best
     for seed, (start, across) in enumerate(
         ((rowed, across) for rowed in ((True, False) if spots else (False,)) for across in (False, True)), 1
     ):
-        sheet = [Bin([Room(free, list(spots))])] if start else []
+        sheet = [Bin([FilledSheet(free, list(spots))])] if start else []
         full = fill(free, [kind] * (piece.count - (len(spots) if start else 0)), 1, across, sheet)
         if sum(1 for b in full for _ in b.spots()) > sum(map(len, best.sheets)):
             best = Packed(_sheets((piece,), full), f"{engine}, then bottom-left" if start else "bottom-left", seed)
@@ -125,7 +125,7 @@ def _fullest(piece: Piece, problem: Problem, free: Container, desk: Desk) -> Pac
     return more_on_one_sheet(problem, kind, piece, best, desk.effort.seeds, desk.effort.seconds)
 
 
-def _askew(piece: Piece, kind: Kind, problem: Problem, desk: Desk, base: int) -> tuple[Spot, ...]:
+def _askew(piece: Piece, kind: CopyKind, problem: Problem, desk: Desk, base: int) -> tuple[CopySpot, ...]:
     """Return a sheet of more than ``base`` copies in a lattice that lies askew, or ()."""
     half = 180.0
     turns = piece.angles
@@ -137,10 +137,10 @@ def _askew(piece: Piece, kind: Kind, problem: Problem, desk: Desk, base: int) ->
     box = problem.free()
     room = (box.left, box.bottom, box.right, box.top)
     found = most_tilted(book, room, turns, base, desk.effort.step, desk.effort.bends)
-    return tuple(Spot(kind, turn % 360.0, round(x * GRID), round(y * GRID)) for x, y, turn in found)
+    return tuple(CopySpot(kind, turn % 360.0, round(x * GRID), round(y * GRID)) for x, y, turn in found)
 
 
-def _rows(piece: Piece, kind: Kind, problem: Problem, free: Container, desk: Desk) -> tuple[Spot, ...]:
+def _rows(piece: Piece, kind: CopyKind, problem: Problem, free: Container, desk: Desk) -> tuple[CopySpot, ...]:
     """Return the fullest sheet of rows."""
     half = 180.0
     paired = not piece.angles or all((a + half) % 360.0 in {b % 360.0 for b in piece.angles} for a in piece.angles)
@@ -194,15 +194,15 @@ def _list_framed(pieces: tuple[Piece, ...], problem: Problem, free: Container, d
     rest: list[Piece] = []
     many = sum(p.count for p in pieces) > desk.effort.largest * 4
     for number, piece in enumerate(pieces):
-        kind = Kind(number, desk.outline(piece, gap), False, piece.angles, piece.count)
+        kind = CopyKind(number, desk.outline(piece, gap), False, piece.angles, piece.count)
         plain = piece.count - piece.mirrored
         spots = _rows(piece, kind, problem, free, desk) if many else ()
         while spots and plain >= len(spots):
-            sheets.append(Bin([Room(free, list(spots))]))
+            sheets.append(Bin([FilledSheet(free, list(spots))]))
             plain -= len(spots)
         if spots and plain > desk.effort.largest:
             lowest = sorted(spots, key=lambda s: (s.y, s.x))[:plain]
-            sheets.append(Bin([Room(free, lowest)]))
+            sheets.append(Bin([FilledSheet(free, lowest)]))
             plain = 0
         rest.append(replace(piece, count=plain + piece.mirrored))
     # a long list takes long each time: fewer orders of it are tried
@@ -222,7 +222,7 @@ def _rows_first(pieces: tuple[Piece, ...], problem: Problem, free: Container, de
     if main is None:
         return None
     piece = pieces[main]
-    kind = Kind(main, desk.outline(piece, gap), False, piece.angles, piece.count)
+    kind = CopyKind(main, desk.outline(piece, gap), False, piece.angles, piece.count)
     return rows_first(pieces, main, _rows(piece, kind, problem, free, desk), free, gap)
 
 

@@ -9,7 +9,7 @@ from math import atan2, degrees
 import shapely
 
 from publisher.basics import Point, Pose
-from publisher.material.bottom_left import Bin, Kind, Spot, fill, orders
+from publisher.material.bottom_left import Bin, CopyKind, CopySpot, fill, orders
 from publisher.material.container import Container
 from publisher.material.container import container as prepare
 from publisher.material.judge import insist
@@ -45,7 +45,7 @@ def pack(
     return packed
 
 
-def kinds_of(pieces: Sequence[Piece], gap: float) -> tuple[Kind, ...]:
+def kinds_of(pieces: Sequence[Piece], gap: float) -> tuple[CopyKind, ...]:
     """Prepare pieces for the engines; mirrored copies are kinds of their own."""
     kinds = []
     for number, piece in enumerate(pieces):
@@ -53,7 +53,7 @@ def kinds_of(pieces: Sequence[Piece], gap: float) -> tuple[Kind, ...]:
         turns = distinct_turns(shape, piece.angles or usual_turns(piece.rings[0]))
         for mirrored, count in ((False, piece.count - piece.mirrored), (True, piece.mirrored)):
             if count > 0:
-                kinds.append(Kind(number, shape, mirrored, turns, count))
+                kinds.append(CopyKind(number, shape, mirrored, turns, count))
     return tuple(kinds)
 
 
@@ -88,7 +88,7 @@ def best_packing(pieces: Sequence[Piece], free: Container, gap: float, bins: int
     return best[1]
 
 
-def changed(queue: list[Kind], chance: random.Random) -> list[Kind]:
+def changed(queue: list[CopyKind], chance: random.Random) -> list[CopyKind]:
     """Return an order with one to three copies swapped or moved."""
     order = list(queue)
     for _ in range(1 + int(chance.random() * 3)):
@@ -103,7 +103,7 @@ def changed(queue: list[Kind], chance: random.Random) -> list[Kind]:
 def items(pieces: Sequence[Piece], sheets: Iterable[Bin]) -> tuple[tuple[Item, ...], ...]:
     """Return the sheets' spots as items, not numbered yet."""
 
-    def item(spot: Spot) -> Item:
+    def item(spot: CopySpot) -> Item:
         # rounded as the store writes it, so that a layout read back is the same
         pose = Pose(spot.x / GRID, spot.y / GRID, round(spot.turn, 6) % 360.0, spot.kind.mirrored)
         return Item(pieces[spot.kind.piece].id, 0, pose)

@@ -6,7 +6,7 @@ Rows are the easiest to trace: a list that needs no more sheets this way is laid
 from collections.abc import Sequence
 from dataclasses import replace
 
-from publisher.material.bottom_left import Bin, Room, Spot, fill
+from publisher.material.bottom_left import Bin, CopySpot, FilledSheet, fill
 from publisher.material.container import Container
 from publisher.material.model import Piece
 from publisher.material.outlines import GRID
@@ -23,7 +23,7 @@ def main_piece(pieces: Sequence[Piece], areas: Sequence[float]) -> int | None:
 
 
 def rows_first(
-    pieces: tuple[Piece, ...], main: int, spots: Sequence[Spot], free: Container, gap: float
+    pieces: tuple[Piece, ...], main: int, spots: Sequence[CopySpot], free: Container, gap: float
 ) -> Packed | None:
     """Lay the copies of ``pieces[main]`` in the rows of ``spots`` (a full sheet), all others by bottom-left placement.
 
@@ -43,11 +43,11 @@ def rows_first(
     return best[1] if best else None
 
 
-def _rowed(piece: Piece, spots: Sequence[Spot], free: Container, across: bool) -> list[Bin]:
+def _rowed(piece: Piece, spots: Sequence[CopySpot], free: Container, across: bool) -> list[Bin]:
     """Return sheets with all plain copies of the piece in rows; the last sheet holds the first rows only."""
     axis = 0 if across else 1
 
-    def reach(spot: Spot) -> tuple[int, int]:
+    def reach(spot: CopySpot) -> tuple[int, int]:
         far = spot.kind.outline.path(spot.turn, False, grown=False).max(axis=0)
         at = (spot.x + int(far[0]), spot.y + int(far[1]))
         return at[axis], at[1 - axis]
@@ -56,7 +56,7 @@ def _rowed(piece: Piece, spots: Sequence[Spot], free: Container, across: bool) -
     wanted = piece.count - piece.mirrored
     sheets: list[Bin] = []
     while wanted > 0:
-        room = Room(free)
+        room = FilledSheet(free)
         sheet = Bin([room])
         for spot in ordered[:wanted]:
             sheet.put(room, spot)

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 import numpy as np
 import numpy.typing as npt
 
-from publisher.material.bottom_left import Kind, Spot
+from publisher.material.bottom_left import CopyKind, CopySpot
 from publisher.material.container import Container
 from publisher.material.lattice import Borders, Floats, Rows, lattices
 from publisher.material.nfp import no_fit
@@ -45,7 +45,7 @@ class RowBook:
         return self.pages[turn, pairs]
 
 
-def rows(kind: Kind, book: RowBook, free: Container, turns: tuple[float, ...]) -> tuple[Spot, ...]:
+def rows(kind: CopyKind, book: RowBook, free: Container, turns: tuple[float, ...]) -> tuple[CopySpot, ...]:
     """Return the fullest sheet of regular rows of one kind, rows along either side of an upright rectangular container.
 
     ``turns``: turns of P on the sheet to try (degrees).
@@ -58,7 +58,7 @@ def rows(kind: Kind, book: RowBook, free: Container, turns: tuple[float, ...]) -
                 here = _at_turn(book, turn + along, pairs, _swung(box, along), best.count)
                 if here.count > best.count:
                     best = Counted(here.count, tuple(_back(spot, along) for spot in here.spots))
-    return tuple(Spot(kind, turn % 360.0, round(x * GRID), round(y * GRID)) for x, y, turn in best.spots)
+    return tuple(CopySpot(kind, turn % 360.0, round(x * GRID), round(y * GRID)) for x, y, turn in best.spots)
 
 
 def _mm(rings: tuple[npt.NDArray[np.int64], ...]) -> tuple[FloatPath, ...]:

@@ -8,7 +8,7 @@ from functools import lru_cache
 import numpy as np
 
 from publisher.basics import Pose
-from publisher.material.bottom_left import Bin, Kind, Room, Spot, fill
+from publisher.material.bottom_left import Bin, CopyKind, CopySpot, FilledSheet, fill
 from publisher.material.container import from_hole, upright
 from publisher.material.judge import LayoutFault
 from publisher.material.model import Layout, Piece, Spare
@@ -81,24 +81,24 @@ def spare_flaw(problem: Problem, laid: Sequence[Layout], spare: Spare) -> str:
     return wrong[0].message if wrong else ""
 
 
-def _bin(problem: Problem, layout: Layout, kinds: dict[tuple[str, bool], Kind]) -> Bin:
+def _bin(problem: Problem, layout: Layout, kinds: dict[tuple[str, bool], CopyKind]) -> Bin:
     """Return a sheet as the bottom-left engine knows it: what lies in holes lies there as on the sheet."""
     free = upright(problem.free())
     spots = [
-        Spot(kinds[i.part, i.pose.mirrored], i.pose.turn, round(i.pose.x * GRID), round(i.pose.y * GRID))
+        CopySpot(kinds[i.part, i.pose.mirrored], i.pose.turn, round(i.pose.x * GRID), round(i.pose.y * GRID))
         for i in layout.items
     ]
-    rooms = [Room(free, spots)]
+    rooms = [FilledSheet(free, spots)]
     for spot in spots:
         for hole in spot.kind.outline.holes:
             moved = turned(hole, spot.turn, spot.kind.mirrored) + np.array((spot.x, spot.y)) / GRID
             inside = [s for s in spots if s is not spot and _within(s, moved)]
             if not inside:
-                rooms.append(Room(from_hole(moved)))
+                rooms.append(FilledSheet(from_hole(moved)))
     return Bin(rooms)
 
 
-def _within(spot: Spot, ring: np.ndarray[tuple[int, ...], np.dtype[np.float64]]) -> bool:
+def _within(spot: CopySpot, ring: np.ndarray[tuple[int, ...], np.dtype[np.float64]]) -> bool:
     """Say whether a copy may lie in a hole: its middle is between the hole's sides."""
     at = turned(spot.kind.outline.bare, spot.turn, spot.kind.mirrored) + np.array((spot.x, spot.y)) / GRID
     middle = (at.min(axis=0) + at.max(axis=0)) / 2

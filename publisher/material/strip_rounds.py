@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from publisher.material.bottom_left import Kind
+from publisher.material.bottom_left import CopyKind
 from publisher.material.model import Item, Piece
 from publisher.material.packing import Packed, kinds_of, numbered
 from publisher.material.problem import Problem, net_area
@@ -17,7 +17,7 @@ Seeds = tuple[tuple[int, bool], ...]  # each with the way the strip runs: up the
 
 
 def _on_one_sheet(
-    problem: Problem, pieces: Sequence[Piece], kinds: tuple[Kind, ...], seeds: Seeds, seconds: int
+    problem: Problem, pieces: Sequence[Piece], kinds: tuple[CopyKind, ...], seeds: Seeds, seconds: int
 ) -> tuple[tuple[Item, ...], int]:
     """Return all copies of the kinds on one sheet and the seed that did it; () and 0 when no seed does."""
     box = problem.free()
@@ -33,7 +33,9 @@ def _on_one_sheet(
     return (), 0
 
 
-def more_on_one_sheet(problem: Problem, kind: Kind, piece: Piece, best: Packed, seeds: Seeds, seconds: int) -> Packed:
+def more_on_one_sheet(
+    problem: Problem, kind: CopyKind, piece: Piece, best: Packed, seeds: Seeds, seconds: int
+) -> Packed:
     """Ask for one copy more of a part alone; with more than a few seeds, for one more until the answer is no. Returns the best
     layout known."""
     turns = kind.turns if piece.angles else ()
@@ -109,7 +111,7 @@ def _amounts(pieces: tuple[Piece, ...], items: Sequence[Item]) -> tuple[Piece, .
     return tuple(found)
 
 
-def _kinds(problem: Problem, pieces: tuple[Piece, ...]) -> tuple[Kind, ...]:
+def _kinds(problem: Problem, pieces: tuple[Piece, ...]) -> tuple[CopyKind, ...]:
     """Prepare pieces for the improver: it may turn freely what may lie anyhow."""
     kinds = kinds_of(pieces, problem.board.knife_gap)
     return tuple(k if pieces[k.piece].angles else replace(k, turns=()) for k in kinds)

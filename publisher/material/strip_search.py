@@ -15,7 +15,7 @@ from pathlib import Path
 import shapely
 
 from publisher.basics import Pose
-from publisher.material.bottom_left import Kind
+from publisher.material.bottom_left import CopyKind
 from publisher.material.model import Item, Piece
 from publisher.material.outlines import HAIR, offset
 from publisher.material.packing import numbered
@@ -27,7 +27,7 @@ WORKER = Path(__file__).with_name("strip_worker.py")
 SLOWEST = 4  # seconds of the clock to one of the processor: then the machine is too busy
 PATIENCE = 10  # seconds that the process may take beyond its time to start and to answer
 
-Size = tuple[float, float]
+WidthHeight = tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,8 +35,8 @@ class Strip:
     """What is asked: copies of kinds, the sheet (width, height in mm), gap (mm), seed, seconds; whether the strip runs up the
     sheet instead of across it."""
 
-    kinds: tuple[Kind, ...]
-    size: Size
+    kinds: tuple[CopyKind, ...]
+    size: WidthHeight
     gap: float
     seed: int
     seconds: int
@@ -65,7 +65,7 @@ class Strip:
         }
 
 
-def _points(kind: Kind) -> list[list[float]]:
+def _points(kind: CopyKind) -> list[list[float]]:
     """Return the grown outline (mm) with fewer points, never inside the given one; mirrored if the kind is."""
     fine = shapely.Polygon(kind.outline.grown)
     simple = fine.simplify(CHORD)
@@ -98,7 +98,7 @@ def ask(request: dict[str, object]) -> tuple[float | None, list[tuple[int, float
     return found["length"], [(int(k), float(x), float(y), float(turn)) for k, x, y, turn in found["places"]]
 
 
-def one_sheet(strip: Strip, pieces: Sequence[Piece], origin: Size) -> tuple[Item, ...]:
+def one_sheet(strip: Strip, pieces: Sequence[Piece], origin: WidthHeight) -> tuple[Item, ...]:
     """Return all copies on one sheet whose free area begins at ``origin`` (mm), or () when they were not brought onto it."""
     request = strip.request()
     length, places = ask(request)
@@ -115,7 +115,7 @@ def _nearest(turn: float, allowed: tuple[float, ...]) -> float:
 
 
 def laid(
-    strip: Strip, pieces: Sequence[Piece], places: Sequence[tuple[int, float, float, float]], origin: Size
+    strip: Strip, pieces: Sequence[Piece], places: Sequence[tuple[int, float, float, float]], origin: WidthHeight
 ) -> tuple[Item, ...]:
     """Return the worker's places as items on the sheet."""
     half = max(strip.gap / 2 - HAIR, 0.0)

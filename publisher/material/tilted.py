@@ -16,12 +16,12 @@ from publisher.material.outlines import FloatPath, turned
 
 Ints = npt.NDArray[np.int64]
 SURE = 1e-7  # mm; a copy that touches the sheet's edge is on the sheet
-Room = tuple[float, float, float, float]  # left, bottom, right, top in mm
+Extent = tuple[float, float, float, float]  # left, bottom, right, top in mm
 Spots = tuple[tuple[float, float, float], ...]  # x, y in mm on the sheet; turn in degrees
 
 
 @dataclass(frozen=True, slots=True)
-class Pattern:
+class LatticePattern:
     """Copies of a lattice: ``along`` steps of the pitch, ``row``, whether the second copy of the pair; the lattice's kind."""
 
     along: Ints
@@ -66,7 +66,7 @@ def ends(bare: FloatPath, turn: float) -> tuple[Floats, Floats]:
     return at.min(axis=0), at.max(axis=0)
 
 
-def most_of(rows: Rows, tilt: float, bare: FloatPath, room: Room, at_least: int) -> Pattern | None:
+def most_of(rows: Rows, tilt: float, bare: FloatPath, room: Extent, at_least: int) -> LatticePattern | None:
     """Return the most copies of one lattice, turned by ``tilt`` degrees, that an upright rectangle takes; None unless more
     than ``at_least``.
 
@@ -83,7 +83,7 @@ def most_of(rows: Rows, tilt: float, bare: FloatPath, room: Room, at_least: int)
     span = np.abs(vectors).sum(axis=0)
     steps = _steps(vectors, (far - corner) / 2 + span)
     along, row, second = (np.concatenate(c) for c in zip(*_copies(steps, rows.paired, zigzag), strict=True))
-    pattern = Pattern(along, row, second, zigzag)
+    pattern = LatticePattern(along, row, second, zigzag)
     x, y = pattern.places(rows)
     at = turned(np.column_stack((x[0], y[0])), tilt)
     starts = np.where(second[:, None], corner + high, corner - low) - at
@@ -102,7 +102,7 @@ def most_of(rows: Rows, tilt: float, bare: FloatPath, room: Room, at_least: int)
         return None
     i, j = divmod(int(counts.argmax()), len(ys))
     chosen = np.nonzero(near)[0][by_x[i] & by_y[j]]
-    return Pattern(along[chosen], row[chosen], second[chosen], zigzag)
+    return LatticePattern(along[chosen], row[chosen], second[chosen], zigzag)
 
 
 def _steps(vectors: Floats, half: Floats) -> Ints:
@@ -120,7 +120,7 @@ def _copies(steps: Ints, paired: bool, zigzag: bool) -> Iterator[tuple[Ints, Int
             yield steps[:, 0], steps[:, 1] * (2 if zigzag else 1) + extra, np.full(len(steps), second)
 
 
-def excess(rows: Rows, tilt: Floats, pattern: Pattern, bare: FloatPath, size: tuple[float, float]) -> Floats:
+def excess(rows: Rows, tilt: Floats, pattern: LatticePattern, bare: FloatPath, size: tuple[float, float]) -> Floats:
     """Return by how much (mm) the pattern is too large for a sheet, for each lattice (first axis) and tilt (second)."""
     x, y = pattern.places(rows)
     found = np.empty((len(rows.pitch), len(tilt)))

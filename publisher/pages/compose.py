@@ -153,12 +153,12 @@ def _drafts(context: Context) -> tuple[PageDraft, ...]:
     return tuple(found)
 
 
-Plan = tuple[tuple[str, int, int], ...]
+PrintPlan = tuple[tuple[str, int, int], ...]
 
 
 def _numbers(
     drafts: tuple[PageDraft, ...],
-) -> tuple[int, tuple[tuple[str, int], ...], Plan, tuple[tuple[str, int], ...], Plan]:
+) -> tuple[int, tuple[tuple[str, int], ...], PrintPlan, tuple[tuple[str, int], ...], PrintPlan]:
     """Return what ``Numbers`` holds beside the page's own number, in its order; the print plan last."""
     pages = tuple(enumerate(drafts, start=1))
     keys = tuple((draft.key, page) for page, draft in pages)
@@ -170,7 +170,7 @@ def _task(draft: PageDraft) -> str:
     return draft.task[:1].upper() + draft.task[1:]
 
 
-def _ranges(named: Iterable[tuple[str, int]]) -> Plan:
+def _ranges(named: Iterable[tuple[str, int]]) -> PrintPlan:
     """Join pages of one name that follow each other: (name, first, last)."""
     found: list[tuple[str, int, int]] = []
     for name, page in named:
@@ -181,7 +181,7 @@ def _ranges(named: Iterable[tuple[str, int]]) -> Plan:
     return tuple(found)
 
 
-def _references(drafts: tuple[PageDraft, ...], plan: Plan) -> tuple[ReferencePromise, ...]:
+def _references(drafts: tuple[PageDraft, ...], plan: PrintPlan) -> tuple[ReferencePromise, ...]:
     """Promise the rows of the print plan, which stands on the cover."""
     cover = next((number for number, draft in enumerate(drafts, start=1) if draft.kind == "cover"), None)
     if cover is None:

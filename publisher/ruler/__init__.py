@@ -6,7 +6,7 @@ verdict, likely causes, what to do. Never: imports a producing room.
 
 from publisher.basics import Rule
 from publisher.ruler.judge import SCALE_BAD, SCALE_DOUBTFUL, Scale, Verdict, judge
-from publisher.ruler.pack_facts import FACTS_ASKEW, NEWER_RECORD, NO_FACTS, Budget, PackFacts, read_pack_facts
+from publisher.ruler.pack_facts import FACTS_ASKEW, NEWER_RECORD, NO_FACTS, AllowedScale, PackFacts, read_pack_facts
 from publisher.ruler.readings import READING_UNUSABLE, TOOLS, Reading, take_reading
 
 RULES: tuple[Rule, ...] = (NO_FACTS, FACTS_ASKEW, NEWER_RECORD, READING_UNUSABLE, SCALE_BAD, SCALE_DOUBTFUL)
@@ -14,7 +14,7 @@ RULES: tuple[Rule, ...] = (NO_FACTS, FACTS_ASKEW, NEWER_RECORD, READING_UNUSABLE
 __all__ = [
     "RULES",
     "TOOLS",
-    "Budget",
+    "AllowedScale",
     "PackFacts",
     "Reading",
     "Scale",

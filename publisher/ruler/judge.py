@@ -6,7 +6,7 @@ from functools import cache
 from pathlib import Path
 
 from publisher.basics import Finding, Rule, Severity
-from publisher.ruler.pack_facts import Budget, Met, budget_of
+from publisher.ruler.pack_facts import AllowedScale, Met, budget_of
 from publisher.ruler.readings import Reading
 
 COVERAGE = 2.0  # k = 2, about 95 % (JCGM 100, 6.3)
@@ -41,7 +41,7 @@ class Verdict:
 
     verdict: str
     scales: tuple[Scale, ...]
-    budget: Budget
+    budget: AllowedScale
     uneven: bool
     causes: tuple[str, ...]
     misfits: tuple[str, ...]
@@ -49,7 +49,9 @@ class Verdict:
     findings: tuple[Finding, ...]
 
 
-def judge(across: Reading, down: Reading, meetings: tuple[Met, ...] = (), recorded: Budget | None = None) -> Verdict:
+def judge(
+    across: Reading, down: Reading, meetings: tuple[Met, ...] = (), recorded: AllowedScale | None = None
+) -> Verdict:
     """Judge two readings against what the pack says that it allows; without that, against the general limit and what the
     pack's own meetings allow."""
     budget = recorded or budget_of(meetings)
@@ -70,7 +72,7 @@ def judge(across: Reading, down: Reading, meetings: tuple[Met, ...] = (), record
     )
 
 
-def _scale(reading: Reading, budget: Budget) -> Scale:
+def _scale(reading: Reading, budget: AllowedScale) -> Scale:
     value = reading.read_mm / reading.true_mm
     u = COVERAGE * reading.u_mm / reading.true_mm
     if budget.least <= value <= budget.most:
@@ -133,7 +135,7 @@ def _advice(verdict: str, uneven: bool, scales: tuple[Scale, ...]) -> tuple[str,
     return tuple(out)
 
 
-def _findings(scales: tuple[Scale, ...], budget: Budget) -> tuple[Finding, ...]:
+def _findings(scales: tuple[Scale, ...], budget: AllowedScale) -> tuple[Finding, ...]:
     out = []
     for scale in scales:
         if scale.verdict == "good":

@@ -54,7 +54,7 @@ class Met:
 
 
 @dataclass(frozen=True, slots=True)
-class Budget:
+class AllowedScale:
     """The range of print scale that is allowed, and what sets its ends, in words."""
 
     least: float
@@ -70,10 +70,10 @@ class PackFacts:
     title: str
     version: str
     meetings: tuple[Met, ...]
-    budget: Budget | None = None
+    budget: AllowedScale | None = None
 
 
-def budget_of(meetings: tuple[Met, ...]) -> Budget:
+def budget_of(meetings: tuple[Met, ...]) -> AllowedScale:
     """Return the allowed range: ±0.5 %, narrowed by every meeting of a printed and an unprinted thing (trade notes, section 5)."""
     least, most, least_by, most_by = 1 - GENERAL, 1 + GENERAL, GENERAL_LIMIT, GENERAL_LIMIT
     for met in meetings:
@@ -87,7 +87,7 @@ def budget_of(meetings: tuple[Met, ...]) -> Budget:
             least, least_by = low, met.what
         if met.most is not None and (high := max((met.most + met.grown) / drawn, 1.0)) < most:
             most, most_by = high, met.what
-    return Budget(least, most, least_by, most_by)
+    return AllowedScale(least, most, least_by, most_by)
 
 
 def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
@@ -171,10 +171,10 @@ def _fault(facts: PackFacts) -> str:
     return ""
 
 
-def _budget(document: dict[str, Any]) -> Budget | None:
+def _budget(document: dict[str, Any]) -> AllowedScale | None:
     said = document.get("budget")
     if said is None:
         return None
     what = {str(m["name"]): str(m["what"]) for m in document["meetings"]}
     ends = (what.get(str(said[key]), GENERAL_LIMIT) for key in ("least_by", "most_by"))
-    return Budget(float(said["least"]), float(said["most"]), *ends)
+    return AllowedScale(float(said["least"]), float(said["most"]), *ends)

@@ -21,7 +21,7 @@ from pathlib import Path
 from typing import Any
 
 from publisher.material import Item, Piece
-from publisher.material.bottom_left import Bin, Kind, fill
+from publisher.material.bottom_left import Bin, CopyKind, fill
 from publisher.material.container import container
 from publisher.material.judge import flaws
 from publisher.material.outlines import GRID, HAIR
@@ -62,7 +62,7 @@ def search(pieces: tuple[Piece, ...], width: float, seconds: float) -> tuple[tup
     queue = [k for k in sorted(kinds, key=lambda k: (-k.outline.area, k.piece)) for _ in range(k.count)]
     chance = random.Random(1)
     start, tried = time.perf_counter(), 0
-    best: tuple[int, list[Kind], Bin] | None = None
+    best: tuple[int, list[CopyKind], Bin] | None = None
     while best is None or time.perf_counter() - start < seconds:
         changed = list(best[1]) if best else queue
         for _ in range(chance.choice((1, 1, 2, 3)) if best else 0):

@@ -1,6 +1,6 @@
 """How a complaint names and places what it is about."""
 
-from publisher.brief.bind import Path as Steps
+from publisher.brief.bind import KeyPath as Steps
 from publisher.brief.complaint import Complaint
 from publisher.brief.nodes import Mapping
 from publisher.brief.validate import find

@@ -11,7 +11,7 @@ from jsonschema import Draft202012Validator
 
 from publisher.basics import Finding
 from publisher.brief import schema_text
-from publisher.brief.bind import Path as Steps
+from publisher.brief.bind import KeyPath as Steps
 from publisher.brief.nodes import Key, Mapping, RawNode, Scalar, Sequence
 from publisher.brief.validate import find, validate
 from publisher.brief.yaml_reader import read_nodes

@@ -19,7 +19,7 @@ from publisher.geometry.drawings.picks import Missing, pick
 from publisher.geometry.drawings.regions import region_of
 from publisher.geometry.drawings.scene import Scene, read_scene
 from publisher.geometry.drawings.styles import painted, stroke_words
-from publisher.geometry.drawings.svg_shapes import Drawn, box_of
+from publisher.geometry.drawings.svg_shapes import DrawnShape, box_of
 from publisher.geometry.drawings.tree import read_tree
 
 ISLAND = Path(__file__).parents[1] / "cases" / "drawings" / "island.svg"
@@ -29,7 +29,7 @@ def scene(body: str, head: str = 'width="100mm" height="100mm" viewBox="0 0 100 
     return read_scene(read_tree(f'<svg xmlns="http://www.w3.org/2000/svg" {head}>{body}</svg>'.encode()))
 
 
-def only(body: str) -> Drawn:
+def only(body: str) -> DrawnShape:
     (drawn,) = scene(body).drawn
     return drawn
 

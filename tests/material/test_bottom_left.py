@@ -1,13 +1,13 @@
 """Bottom-left placement: lowest spot, first sheet that has room, fixed orders."""
 
-from publisher.material.bottom_left import Kind, fill, orders
+from publisher.material.bottom_left import CopyKind, fill, orders
 from publisher.material.container import container
 from publisher.material.outlines import GRID, outline
 
 
 def kind(shop, width, height, count, number=0):
     """A rectangle that may not be turned."""
-    return Kind(number, outline((shop.box(width, height),), 0.0), False, (0.0,), count)
+    return CopyKind(number, outline((shop.box(width, height),), 0.0), False, (0.0,), count)
 
 
 def test_first_pieces_go_to_the_corner(shop) -> None:

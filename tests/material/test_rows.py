@@ -4,7 +4,7 @@ import pytest
 
 from publisher.basics import Pose
 from publisher.material import Item, Piece
-from publisher.material.bottom_left import Kind
+from publisher.material.bottom_left import CopyKind
 from publisher.material.container import container
 from publisher.material.judge import flaws
 from publisher.material.outlines import GRID, outline
@@ -14,7 +14,7 @@ from publisher.material.rows import RowBook, rows
 def laid(shop, rings, sheet, gap, turns, paired):
     """Return the number of copies, after the judge."""
     shape = outline(rings, gap)
-    kind = Kind(0, shape, False, turns, 999)
+    kind = CopyKind(0, shape, False, turns, 999)
     spots = rows(kind, RowBook(shape, paired, 12), container((shop.box(*sheet),)), turns)
     items = tuple(Item("p", i + 1, Pose(s.x / GRID, s.y / GRID, s.turn)) for i, s in enumerate(spots))
     allowed = tuple(sorted({t + h for t in turns for h in ((0.0, 180.0) if paired else (0.0,))}))

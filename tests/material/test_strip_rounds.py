@@ -1,7 +1,7 @@
 """What the improver is asked: one copy more, one sheet less."""
 
 from publisher.material import strip_rounds as improving
-from publisher.material.bottom_left import Kind
+from publisher.material.bottom_left import CopyKind
 from publisher.material.container import upright
 from publisher.material.outlines import outline
 from publisher.material.packing import Packed, best_packing
@@ -17,7 +17,7 @@ def test_one_copy_more(shop) -> None:
     board = shop.board((330.0, 270.0))
     problem = alone(shop.piece(shop.layer(30.0, 92.0, 40.0), 1, QUARTERS), board, board.sheets[0])
     piece = problem.pieces[0]
-    kind = Kind(0, outline(piece.rings, 1.0), False, QUARTERS, piece.count)
+    kind = CopyKind(0, outline(piece.rings, 1.0), False, QUARTERS, piece.count)
     poor = best_packing((shop.piece(piece.rings, 1, QUARTERS),), upright(problem.free()), 1.0, 1, 1)
     better = more_on_one_sheet(problem, kind, piece, poor, BOTH, 5)
     assert sum(map(len, better.sheets)) == 2
@@ -29,7 +29,7 @@ def test_no_seed_no_question(shop, monkeypatch) -> None:
     monkeypatch.setattr(improving, "one_sheet", None)
     board = shop.board((330.0, 270.0))
     problem = alone(shop.piece(shop.disc(30.0)), board, board.sheets[0])
-    kind = Kind(0, outline(problem.pieces[0].rings, 1.0), False, (0.0,), 5)
+    kind = CopyKind(0, outline(problem.pieces[0].rings, 1.0), False, (0.0,), 5)
     poor = Packed((), "rows", 0)
     assert more_on_one_sheet(problem, kind, problem.pieces[0], poor, (), 5) is poor
 

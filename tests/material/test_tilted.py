@@ -8,7 +8,7 @@ from publisher.material.bending import borders_at
 from publisher.material.lattice import Rows
 from publisher.material.outlines import outline, turned
 from publisher.material.rows import RowBook
-from publisher.material.tilted import Pattern, bent, excess, most_of, one, room_of, tilts
+from publisher.material.tilted import LatticePattern, bent, excess, most_of, one, room_of, tilts
 
 
 def squares(pitch: float, rise: float, shift: float = 0.0, zigzag: bool = False) -> Rows:
@@ -70,7 +70,7 @@ def test_any_free_numbers_keep_the_gap(shop) -> None:
     for turn, zigzag in ((0.0, False), (31.0, True)):
         rows = bent(borders_at(book, turn), turn, zigzag, numbers)
         ij = np.array([(i, j, q) for i in range(4) for j in range(4) for q in (0, 1)])
-        pattern = Pattern(ij[:, 0], ij[:, 1], ij[:, 2].astype(bool), zigzag)
+        pattern = LatticePattern(ij[:, 0], ij[:, 1], ij[:, 2].astype(bool), zigzag)
         for k in range(len(numbers)):
             x, y = pattern.places(one(rows, k))
             shapes = [

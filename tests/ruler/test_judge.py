@@ -3,7 +3,7 @@
 import pytest
 
 from publisher.basics import Severity
-from publisher.ruler import Budget, Verdict, judge, take_reading
+from publisher.ruler import AllowedScale, Verdict, judge, take_reading
 from publisher.ruler.judge import budget_of, factors
 from publisher.ruler.pack_facts import Met
 
@@ -70,5 +70,5 @@ def test_what_the_pack_says_it_allows_is_used() -> None:
         take_reading("down", 99.0, "mm", 100.0, "calliper"),
     )
     assert judge(*readings).verdict == "bad"
-    allowed = judge(*readings, recorded=Budget(0.98, 1.0, "the general limit", "slot of part A"))
+    allowed = judge(*readings, recorded=AllowedScale(0.98, 1.0, "the general limit", "slot of part A"))
     assert (allowed.verdict, allowed.budget.least) == ("good", 0.98)

@@ -90,6 +90,26 @@ def test_the_inch_and_the_nearest_word_stand_once(once: str) -> None:
     assert [f for f in found if not f.startswith("basics/")] == [] and len(found) == 1
 
 
+SHARED_NOUNS = {"Array"}  # a numpy array: each room's short name for a library's type, no noun of the trade
+
+
+def test_a_class_name_means_one_thing_in_the_whole_house() -> None:
+    """No two classes share a name, nor a class and an alias; aliases may when they say the same."""
+    meanings: dict[str, set[str]] = {}
+    for module in MODULES:
+        tree = ast.parse(module.read_text())
+        for node in ast.walk(tree):
+            if isinstance(node, ast.ClassDef):
+                meanings.setdefault(node.name, set()).add(f"{module.relative_to(ROOT)}:{node.lineno}")
+        for node in tree.body:
+            if isinstance(node, ast.Assign) and isinstance(node.targets[0], ast.Name):
+                name = node.targets[0].id
+                if name.lstrip("_")[:1].isupper() and not name.isupper():
+                    meanings.setdefault(name, set()).add(ast.unparse(node.value))
+    assert len(meanings) > 300
+    assert {n: sorted(m) for n, m in meanings.items() if len(m) > 1 and n not in SHARED_NOUNS} == {}
+
+
 def test_floors_are_entered_only_by_their_door() -> None:
     """Inside a room, ``room/floor/module.py`` is imported by its own floor; all others name ``room.floor``.
 

@@ -11,7 +11,7 @@ from publisher.design.records import Board, EdgeRef, FoldedPanel, FoldPlan, Join
 from publisher.design.rules import plans as rules
 
 _Signature = tuple[tuple[int, str, int, str, float], ...]
-_Group = list[tuple[PanelPlan, tuple[FoldedPanel, ...]]]
+_AlikeFolds = list[tuple[PanelPlan, tuple[FoldedPanel, ...]]]
 
 
 def plan_folds(
@@ -24,7 +24,7 @@ def plan_folds(
     plans = {part.id: part for part in parts}
     order = {part.id: number for number, part in enumerate(parts)}
     skins = {board.id: board.faces for board in boards}
-    alike: dict[_Signature, _Group] = defaultdict(list)
+    alike: dict[_Signature, _AlikeFolds] = defaultdict(list)
     for plan in panels:
         part_at = {place.name: place.part for place in plan.places}
         folds = [join for join in plan.joins if join.joint == "fold"]
@@ -144,7 +144,7 @@ def _signature(walk: Sequence[FoldedPanel], order: dict[str, int]) -> _Signature
     return tuple((order[p.part], p.edge, p.on, p.on_edge, round(p.corner, 6)) for p in walk)
 
 
-def _otherwise(groups: Sequence[_Group], plans: dict[str, PartPlan]) -> Iterator[Finding]:
+def _otherwise(groups: Sequence[_AlikeFolds], plans: dict[str, PartPlan]) -> Iterator[Finding]:
     """Find parts that are folded in several ways, or of which not all copies are folded."""
     group_of: dict[str, int] = {}
     for number, group in enumerate(groups):
@@ -168,7 +168,7 @@ def _otherwise(groups: Sequence[_Group], plans: dict[str, PartPlan]) -> Iterator
                 )
 
 
-def _planned(group: _Group, plans: dict[str, PartPlan]) -> FoldPlan:
+def _planned(group: _AlikeFolds, plans: dict[str, PartPlan]) -> FoldPlan:
     walk = group[0][1]
     times = Counter(panel.part for panel in walk)
     spare = max(ceil(plans[part].spare / many) for part, many in times.items())

@@ -13,7 +13,7 @@ MOST_LAYERS = 400
 
 def read_stacks(name: str, table: Table, known: KnownParts, scope: Scope) -> tuple[StackPlan, ...]:
     """Return a stack assembly as named stacks, the lowest first: its own rows, then its sections (assembly_section)."""
-    reader = _Reader(name, known, scope)
+    reader = _SectionReader(name, known, scope)
     reader.read(table.row("stack"), name, table.text("on"), table, table.place)
     return tuple(plan for plan in reader.plans if plan.rows)
 
@@ -77,7 +77,7 @@ def check_layers(stacks: tuple[StackPlan, ...], scope: Scope) -> None:
     )
 
 
-class _Reader:
+class _SectionReader:
     def __init__(self, assembly: str, known: KnownParts, scope: Scope) -> None:
         self.assembly = assembly
         self.known = known

@@ -41,7 +41,7 @@ class Expression:
 @lru_cache(maxsize=4096)
 def parse(text: str) -> Expression:
     """Read an expression. Raises Fault with the offset of what cannot be read."""
-    reader = _Reader(text)
+    reader = _ExpressionReader(text)
     reader.sum(0)
     left = reader.token
     if left.kind != "end":
@@ -50,7 +50,7 @@ def parse(text: str) -> Expression:
     return Expression(text, tuple(reader.steps), names)
 
 
-class _Reader:
+class _ExpressionReader:
     """Recursive descent over the tokens; the depth is bounded before the recursion is."""
 
     def __init__(self, text: str) -> None:

@@ -22,7 +22,7 @@ TOUCH = 0.01  # mm² of two panels grown by 0.01 mm: more than a corner
 FIELDS = np.linspace(0.1, 0.9, 9)  # shares of a panel's size at which its letter may stand
 _TURNS = ("any", "half", "quarter", "none")
 Letters = dict[tuple[str, str, str], set[str]]
-Result = tuple[tuple[Part, ...], tuple[Finding, ...]]
+CutParts = tuple[tuple[Part, ...], tuple[Finding, ...]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +39,7 @@ class _Laid:
         return next(edge for edge in self.shape.edges if edge.name == f"{self.name}.{name}")
 
 
-def folded_parts(design: Design, parts: Sequence[Part]) -> Result:
+def folded_parts(design: Design, parts: Sequence[Part]) -> CutParts:
     """Return the parts with those that are folded together replaced by their piece, where the first of them stood."""
     by_id = {part.id: part for part in parts}
     letters = _letters(design)

@@ -20,10 +20,10 @@ from publisher.geometry.rules import OWN_FAULT, SPLIT_PLACE
 BESIDE = 8.0  # mm between a seam and the words about it
 APART = 14.0  # mm between two marks' words
 _SHARES = (0.5, 0.35, 0.65, 0.25, 0.75, 0.42, 0.58, 0.15, 0.85)
-Result = tuple[tuple[Part, ...], tuple[Finding, ...]]
+CutParts = tuple[tuple[Part, ...], tuple[Finding, ...]]
 
 
-def cut_pieces(design: Design, parts: Sequence[Part]) -> Result:
+def cut_pieces(design: Design, parts: Sequence[Part]) -> CutParts:
     """Return what is cut from board: every split part replaced by its pieces and plates, parts that are folded
     together by their one piece; findings for seams and folds that cannot be.
 
@@ -42,7 +42,7 @@ def cut_pieces(design: Design, parts: Sequence[Part]) -> Result:
     return tuple(made), tuple(found)
 
 
-def _tried(part: Part, plans: Sequence[SplitPlan], letters: Iterator[str]) -> Result:
+def _tried(part: Part, plans: Sequence[SplitPlan], letters: Iterator[str]) -> CutParts:
     """Return one part's pieces and plates; a part that the geometry library cannot split is a finding."""
     try:
         return _split(part, plans, letters)
@@ -57,7 +57,7 @@ def _tried(part: Part, plans: Sequence[SplitPlan], letters: Iterator[str]) -> Re
         )
 
 
-def _split(part: Part, plans: Sequence[SplitPlan], letters: Iterator[str]) -> Result:
+def _split(part: Part, plans: Sequence[SplitPlan], letters: Iterator[str]) -> CutParts:
     """Return one part's pieces, then its plates."""
     halves, cuts, seams = [Half(part.outline, part.template)], list[Cut](), list[Seam]()
     for number, plan in enumerate(plans, 1):

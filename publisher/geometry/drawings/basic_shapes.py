@@ -3,7 +3,7 @@
 from itertools import pairwise
 
 from publisher.geometry.drawings.numbers import diagonal, points_of, px
-from publisher.geometry.drawings.path_data import Piece, Straight, Subpath, read_path
+from publisher.geometry.drawings.path_data import PathSegment, Straight, Subpath, read_path
 from publisher.geometry.drawings.pieces import full_turn
 from publisher.geometry.drawings.tree import Element
 
@@ -42,7 +42,7 @@ def shape_paths(element: Element, view: tuple[float, float], font: float) -> tup
 def _corners(element: Element) -> tuple[list[Subpath], str]:
     points, sound = points_of(element.get("points"))
     closed = element.tag == "polygon"
-    pieces: list[Piece] = [Straight(a, b) for a, b in pairwise(points)]
+    pieces: list[PathSegment] = [Straight(a, b) for a, b in pairwise(points)]
     if closed and len(points) > 1 and points[-1] != points[0]:
         pieces.append(Straight(points[-1], points[0]))
     problem = "" if sound else "its list of points is not pairs of numbers to its end"

@@ -8,7 +8,7 @@ import shapely
 
 from publisher.basics import Line, Path, PathEdge, Point
 from publisher.geometry.drawings.areas import ring_points
-from publisher.geometry.drawings.svg_shapes import Drawn
+from publisher.geometry.drawings.svg_shapes import DrawnShape
 from publisher.geometry.rules.drawings import CROSSED_OUTLINE, DRAWN_TWICE, GAP_MENDED, OPEN_OUTLINE, Trouble
 
 GAP = 0.1  # mm: a smaller gap is rounding, and is mended
@@ -20,7 +20,7 @@ class Loop:
     """A path (mm) put together from a drawing's lines, and the shapes that it came from."""
 
     path: Path
-    drawn: tuple[Drawn, ...]
+    drawn: tuple[DrawnShape, ...]
 
     @property
     def sagitta(self) -> float:
@@ -38,7 +38,7 @@ def at(point: Point) -> str:
     return f"x {point[0]:.2f}, y {point[1]:.2f} mm"
 
 
-def loops_of(drawn: Iterable[Drawn]) -> tuple[list[Loop], list[Loop], list[Trouble]]:
+def loops_of(drawn: Iterable[DrawnShape]) -> tuple[list[Loop], list[Loop], list[Trouble]]:
     """Return closed loops, chains that stay open, and what was mended or dropped."""
     troubles: list[Trouble] = []
     once = _once([Loop(path, (one,)) for one in drawn for path in one.paths], troubles)
@@ -150,7 +150,7 @@ def _walked(head: int, chains: list[Loop], partner: dict[int, int], used: set[in
     """Follow joined ends from a free end, or round a loop."""
     first = head
     edges: tuple[PathEdge, ...] = ()
-    drawn: list[Drawn] = []
+    drawn: list[DrawnShape] = []
     while True:
         used.add(head // 2)
         chain = chains[head // 2]

@@ -11,7 +11,7 @@ from publisher.geometry.drawings.outline import bounds_of, corner, findings, ref
 from publisher.geometry.drawings.picks import Missing, pick
 from publisher.geometry.drawings.regions import region_of
 from publisher.geometry.drawings.scene import Scene, read_scene
-from publisher.geometry.drawings.svg_shapes import Drawn
+from publisher.geometry.drawings.svg_shapes import DrawnShape
 from publisher.geometry.drawings.tree import Unreadable, read_tree
 from publisher.geometry.model import Edge, Region
 from publisher.geometry.registry import Shape, mm
@@ -60,7 +60,7 @@ def _shape(plan: PartPlan, drawing: DrawingPlan, scene: Scene) -> tuple[Shape | 
     return Shape(outside, edges, region.holes, placed), [*troubles, *more]
 
 
-def _wanted(drawing: DrawingPlan, scene: Scene) -> tuple[str, tuple[Drawn, ...], tuple[Drawn, ...]]:
+def _wanted(drawing: DrawingPlan, scene: Scene) -> tuple[str, tuple[DrawnShape, ...], tuple[DrawnShape, ...]]:
     """Return the outline's name and shapes, and those of the other lines to cut."""
     names = [name for kind, ids in drawing.lines if kind == LineKind.CUT for name in ids]
     if drawing.id:
@@ -72,12 +72,12 @@ def _wanted(drawing: DrawingPlan, scene: Scene) -> tuple[str, tuple[Drawn, ...],
     return only.name, (only,), ()
 
 
-def _picked(scene: Scene, names: Sequence[str]) -> tuple[Drawn, ...]:
+def _picked(scene: Scene, names: Sequence[str]) -> tuple[DrawnShape, ...]:
     """Return the shapes of all these names, each once."""
     return tuple(dict.fromkeys(d for name in names for d in pick(scene, name)))
 
 
-def _only_closed(scene: Scene) -> Drawn:
+def _only_closed(scene: Scene) -> DrawnShape:
     """Return the one closed line, which needs no name to be the outline. Raises Missing when there are several, or none."""
     closed = [d for d in scene.drawn if any(path.closed for path in d.paths)]
     if len(closed) != 1:
@@ -89,7 +89,7 @@ def _only_closed(scene: Scene) -> Drawn:
     return closed[0]
 
 
-def _broken(drawn: Sequence[Drawn]) -> list[Trouble]:
+def _broken(drawn: Sequence[DrawnShape]) -> list[Trouble]:
     return [
         Trouble(
             UNREADABLE_DRAWING,

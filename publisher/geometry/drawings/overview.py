@@ -13,7 +13,7 @@ from publisher.geometry.drawings.picks import pick
 from publisher.geometry.drawings.regions import region_of
 from publisher.geometry.drawings.scene import Scene, read_scene
 from publisher.geometry.drawings.styles import paint_server, painted
-from publisher.geometry.drawings.svg_shapes import Drawn
+from publisher.geometry.drawings.svg_shapes import DrawnShape
 from publisher.geometry.drawings.tree import Unreadable, read_tree
 from publisher.geometry.paths import polygon
 from publisher.geometry.rules.drawings import UNREADABLE_DRAWING, Trouble
@@ -107,7 +107,7 @@ def _filled(scene: Scene, left_out: list[str]) -> BaseGeometry:
     return areas.clipped(filled, [shapely.box(0.0, 0.0, scene.page.width, scene.page.height)])
 
 
-def _outlines(scene: Scene, drawn: Drawn, left_out: list[str], troubles: list[Trouble]) -> list[Seen]:
+def _outlines(scene: Scene, drawn: DrawnShape, left_out: list[str], troubles: list[Trouble]) -> list[Seen]:
     """Return the outline of one shape, if it is closed and drawn; say which lines are open."""
     line = drawn.element.line
     if not any(painted(drawn.style, how, scene.ids, line) for how in ("fill", "stroke")):

@@ -47,7 +47,7 @@ class Elliptic:
     b: Point
 
 
-Piece = Straight | Cubic | Elliptic
+PathSegment = Straight | Cubic | Elliptic
 
 
 @dataclass(slots=True)
@@ -55,7 +55,7 @@ class Subpath:
     """Pieces end to end; ``closed`` by a Z (its closing line is among the pieces)."""
 
     start: Point
-    pieces: list[Piece] = field(default_factory=list)
+    pieces: list[PathSegment] = field(default_factory=list)
     closed: bool = False
 
 
@@ -64,7 +64,7 @@ def read_path(text: str) -> tuple[list[Subpath], str]:
 
     Raises Unreadable for more pieces than a drawing has, and for numbers beyond all drawings.
     """
-    reader = _Reader()
+    reader = _PathReader()
     at, command = 0, ""
     text = text.strip()
     if text == "none":
@@ -85,7 +85,7 @@ def read_path(text: str) -> tuple[list[Subpath], str]:
     return reader.result(text, at)
 
 
-class _Reader:
+class _PathReader:
     """Keeps the current point and the last control point."""
 
     def __init__(self) -> None:
@@ -128,7 +128,7 @@ class _Reader:
             self.subpaths.append(Subpath(self.at))
         a = self.at
         b = (x + v[-2], y + v[-1]) if kind not in "HV" else a
-        piece: Piece
+        piece: PathSegment
         control: Point | None = None
         if kind == "C":
             control = (x + v[2], y + v[3])

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from publisher.basics.wording import did_you_mean, listed
 from publisher.geometry.drawings.scene import Scene
 from publisher.geometry.drawings.styles import shown, standing, stroke_words, visible
-from publisher.geometry.drawings.svg_shapes import Drawn
+from publisher.geometry.drawings.svg_shapes import DrawnShape
 from publisher.geometry.drawings.tree import Element, Unreadable
 
 
@@ -26,11 +26,11 @@ class _Group:
 
     word: str
     name: str
-    borne_by: Callable[[Drawn], Collection[str]]
+    borne_by: Callable[[DrawnShape], Collection[str]]
     known: set[str]
 
 
-def pick(scene: Scene, wanted: str) -> tuple[Drawn, ...]:
+def pick(scene: Scene, wanted: str) -> tuple[DrawnShape, ...]:
     """Return the shapes that a name stands for, in drawing order. Raises Missing when there is none, and says why."""
     wanted = wanted.strip()
     own_id = wanted if wanted in scene.ids else wanted.removeprefix("#")
@@ -58,15 +58,15 @@ def _group(scene: Scene, wanted: str) -> _Group | None:
     return None
 
 
-def _classes(drawn: Drawn) -> set[str]:
+def _classes(drawn: DrawnShape) -> set[str]:
     return {one for element in drawn.within for one in element.classes}
 
 
-def _layers(drawn: Drawn) -> set[str]:
+def _layers(drawn: DrawnShape) -> set[str]:
     return {element.layer for element in drawn.within}
 
 
-def _strokes(drawn: Drawn) -> frozenset[str]:
+def _strokes(drawn: DrawnShape) -> frozenset[str]:
     return stroke_words(drawn.style)
 
 
@@ -75,7 +75,7 @@ def _unknown(what: str, which: str, wanted: str, known: list[str]) -> Missing:
     return Missing(f"the drawing has no {what}", hint)
 
 
-def _by_id(scene: Scene, wanted: str) -> tuple[Drawn, ...]:
+def _by_id(scene: Scene, wanted: str) -> tuple[DrawnShape, ...]:
     element = scene.ids[wanted]
     if wanted in scene.twice:
         raise Missing(f"several elements have the id “{wanted}”", "give each element an id of its own", element.line)

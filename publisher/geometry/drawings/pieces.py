@@ -8,7 +8,7 @@ import numpy as np
 
 from publisher.basics import SAGITTA, SAME, Arc, Line, Path, PathEdge, Point
 from publisher.geometry.drawings.numbers import LARGEST, Matrix, carried, keeps_circles, scale_of
-from publisher.geometry.drawings.path_data import Cubic, Elliptic, Piece, Straight, Subpath
+from publisher.geometry.drawings.path_data import Cubic, Elliptic, PathSegment, Straight, Subpath
 from publisher.geometry.drawings.tree import Unreadable
 
 MOST_POINTS = 200_000
@@ -16,7 +16,7 @@ _FINE = 5e-4  # a small thing is flattened finer: its size by this, so that its 
 
 
 @dataclass(slots=True)
-class Budget:
+class PointAllowance:
     """Counts the points that a drawing is flattened to."""
 
     left: int = MOST_POINTS
@@ -42,9 +42,11 @@ def sagitta_of(paths: Sequence[Subpath], to_mm: Matrix, most: float = SAGITTA) -
     return min(most, max(size * _FINE, 1e-7))
 
 
-def path_of(subpath: Subpath, to_mm: Matrix, name: str, sagitta: float = SAGITTA, budget: Budget | None = None) -> Path:
+def path_of(
+    subpath: Subpath, to_mm: Matrix, name: str, sagitta: float = SAGITTA, budget: PointAllowance | None = None
+) -> Path:
     """Return the subpath in mm, closed as it says; pieces of no length are left out."""
-    budget = budget or Budget()
+    budget = budget or PointAllowance()
     edges: list[PathEdge] = []
     for piece in subpath.pieces:
         if isinstance(piece, Straight):
@@ -66,7 +68,7 @@ def path_of(subpath: Subpath, to_mm: Matrix, name: str, sagitta: float = SAGITTA
     return Path(tuple(edges), subpath.closed)
 
 
-def _cubic(piece: Cubic, to_mm: Matrix, sagitta: float, budget: Budget) -> list[Point]:
+def _cubic(piece: Cubic, to_mm: Matrix, sagitta: float, budget: PointAllowance) -> list[Point]:
     """Flatten a cubic in n equal steps of its parameter; a chord is off by at most max|B″|/(8n²).
 
     |B″| is at most 6·max(|a − 2p + q|, |p − 2q + b|), since B″ lies between its ends.
@@ -87,7 +89,7 @@ def _cubic(piece: Cubic, to_mm: Matrix, sagitta: float, budget: Budget) -> list[
     return [*points, b]
 
 
-def _arc(arc: Elliptic, m: Matrix, name: str, sagitta: float, budget: Budget) -> Arc | list[Point]:
+def _arc(arc: Elliptic, m: Matrix, name: str, sagitta: float, budget: PointAllowance) -> Arc | list[Point]:
     """Return an arc in mm: a true arc when it is one of a circle and the transform keeps circles, else its points."""
     a, b = carried(m, arc.a), carried(m, arc.b)
     if min(arc.rx, arc.ry) < 1e-9 or arc.a == arc.b:
@@ -132,7 +134,7 @@ def _centre(arc: Elliptic) -> tuple[Point, float, float, float, float]:
 def full_turn(centre: Point, rx: float, ry: float) -> Subpath:
     """Return a circle or ellipse as a closed subpath of two half turns."""
     right, left = (centre[0] + rx, centre[1]), (centre[0] - rx, centre[1])
-    halves: list[Piece] = [
+    halves: list[PathSegment] = [
         Elliptic(right, rx, ry, 0.0, False, True, left),
         Elliptic(left, rx, ry, 0.0, False, True, right),
     ]

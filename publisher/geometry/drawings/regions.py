@@ -11,7 +11,7 @@ from publisher.geometry.drawings import areas
 from publisher.geometry.drawings.chains import Loop, at, crossings, loops_of, open_trouble
 from publisher.geometry.drawings.scene import Scene
 from publisher.geometry.drawings.styles import painted, rule
-from publisher.geometry.drawings.svg_shapes import Drawn
+from publisher.geometry.drawings.svg_shapes import DrawnShape
 from publisher.geometry.model import Region
 from publisher.geometry.paths import oriented, recover, signed_area
 from publisher.geometry.rules.drawings import CROSSED_OUTLINE, Trouble
@@ -20,7 +20,7 @@ _CLIP = "clip"
 
 
 def region_of(
-    scene: Scene, drawn: Sequence[Drawn], cuts: Sequence[Drawn], wanted: str
+    scene: Scene, drawn: Sequence[DrawnShape], cuts: Sequence[DrawnShape], wanted: str
 ) -> tuple[Region | None, list[Trouble]]:
     """Return the region (mm) that shapes enclose, less what ``cuts`` enclose, and what is wrong or was mended.
 
@@ -72,7 +72,7 @@ def _exact(
 
 def _covered(scene: Scene, loops: Sequence[Loop]) -> tuple[BaseGeometry, list[Trouble]]:
     """Return what loops cover: filled shapes by their rule, united; lines by inside and outside."""
-    full: dict[Drawn, list[Loop]] = {}
+    full: dict[DrawnShape, list[Loop]] = {}
     lines: list[Loop] = []
     for loop in loops:
         one = loop.drawn[0]

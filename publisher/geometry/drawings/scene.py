@@ -10,11 +10,11 @@ from publisher.geometry.drawings import areas
 from publisher.geometry.drawings.basic_shapes import SHAPES, shape_paths
 from publisher.geometry.drawings.css import apply_styles
 from publisher.geometry.drawings.numbers import LARGEST, SAME, Matrix, carried, px, times, transform
-from publisher.geometry.drawings.pieces import Budget, path_of, sagitta_of
+from publisher.geometry.drawings.pieces import PointAllowance, path_of, sagitta_of
 from publisher.geometry.drawings.styles import computed, font_size, link, seen_through, shown, standing, visible
-from publisher.geometry.drawings.svg_shapes import Drawn, box_of
+from publisher.geometry.drawings.svg_shapes import DrawnShape, box_of
 from publisher.geometry.drawings.tree import DEEPEST, Element, Unreadable, external
-from publisher.geometry.drawings.views import Page, page_of, view_box, window_of
+from publisher.geometry.drawings.views import SvgPage, page_of, view_box, window_of
 
 MOST_DRAWN = 10_000  # shapes, copies by <use> counted
 _GROUPS = ("g", "a", "svg", "switch", "symbol")
@@ -28,8 +28,8 @@ class Scene:
     """A whole drawing: its page, what it draws, its elements by id, and what was left out, in words."""
 
     root: Element
-    page: Page
-    drawn: tuple[Drawn, ...]
+    page: SvgPage
+    drawn: tuple[DrawnShape, ...]
     ids: dict[str, Element]
     twice: frozenset[str]
     left_out: tuple[str, ...]
@@ -47,7 +47,7 @@ def read_scene(root: Element, sagitta: float = SAGITTA) -> Scene:
     if transform(root.own.get("transform", "")) != SAME or root.own.get("clip-path", "none") != "none":
         hint = "apply it to what is drawn, in the drawing program"
         raise Unreadable("the drawing's page itself is transformed or clipped", hint, root.line)
-    clips: list[Drawn] = []
+    clips: list[DrawnShape] = []
     if shown(style):
         box = view_box(root)
         view = (box[2], box[3]) if box else page.view
@@ -76,7 +76,7 @@ class _Walk:
         self.ids: dict[str, Element] = {}
         self.twice: set[str] = set()
         self.notes: list[str] = []
-        self.budget = Budget()
+        self.budget = PointAllowance()
         self.sagitta = sagitta
         self.count = 0
         for element in root.all():
@@ -88,7 +88,7 @@ class _Walk:
         where = f"{element.tag}{f' “{element.id}”' if element.id else ''} (line {element.line})"
         self.notes.append(f"{where}: {what}")
 
-    def draw(self, element: Element, place: _Place) -> list[Drawn]:
+    def draw(self, element: Element, place: _Place) -> list[DrawnShape]:
         """Return what an element draws."""
         style = computed(element.own, place.style)
         if not shown(style):
@@ -120,7 +120,7 @@ class _Walk:
         self._clip(element, inner, found)
         return found
 
-    def _inside(self, element: Element, place: _Place) -> list[Drawn]:
+    def _inside(self, element: Element, place: _Place) -> list[DrawnShape]:
         if element.tag in SHAPES:
             return self._shape(element, place)
         if element.tag == "use":
@@ -134,7 +134,7 @@ class _Walk:
             children = [child for child in children if _understood(child)][:1]
         return [drawn for child in children for drawn in self.draw(child, place)]
 
-    def _shape(self, element: Element, place: _Place) -> list[Drawn]:
+    def _shape(self, element: Element, place: _Place) -> list[DrawnShape]:
         if not visible(place.style):
             return []
         paths, problem = shape_paths(element, place.view, font_size(place.style))
@@ -149,9 +149,9 @@ class _Walk:
         name = element.id or element.tag
         made = [path_of(subpath, place.to_mm, name, sagitta, self.budget) for subpath in paths]
         kept = tuple(path for path in made if path.edges)
-        return [Drawn(element, place.within, place.style, place.to_mm, kept, sagitta, problem, place.faint)]
+        return [DrawnShape(element, place.within, place.style, place.to_mm, kept, sagitta, problem, place.faint)]
 
-    def _copy(self, element: Element, place: _Place) -> list[Drawn]:
+    def _copy(self, element: Element, place: _Place) -> list[DrawnShape]:
         address = element.get("href").strip()
         if address and not address.startswith("#"):
             raise external("a shape", address, element.line)
@@ -178,7 +178,7 @@ class _Walk:
         self._clip(target, inside, found)
         return found
 
-    def _view(self, element: Element, place: _Place, sized: Element) -> list[Drawn]:
+    def _view(self, element: Element, place: _Place, sized: Element) -> list[DrawnShape]:
         """Return what stands in a nested svg or symbol; ``sized``: the element whose width and height count first."""
         window = window_of(element, sized, place.view)
         if window is None:
@@ -191,7 +191,7 @@ class _Walk:
                 drawn.clips.append(region)
         return found
 
-    def _clip(self, element: Element, place: _Place, found: list[Drawn]) -> None:
+    def _clip(self, element: Element, place: _Place, found: list[DrawnShape]) -> None:
         """Clip what an element draws by its own clip-path. ``place``: its own, itself included."""
         value = place.style.get("clip-path", "none")
         if value == "none" or not found:
@@ -205,7 +205,7 @@ class _Walk:
         for drawn in found:
             drawn.clips.append(region)
 
-    def _clip_region(self, clip: Element, place: _Place, found: list[Drawn]) -> BaseGeometry:
+    def _clip_region(self, clip: Element, place: _Place, found: list[DrawnShape]) -> BaseGeometry:
         """Return the region (mm) of a clipPath for an element at ``place`` that draws ``found`` (SVG 1.1, section 14.3)."""
         if clip in place.within or len(place.within) > DEEPEST:
             raise Unreadable(f"the clip {clip.named()} is clipped by itself", "take the clip off it", clip.line)
@@ -235,7 +235,7 @@ class _Walk:
             region = areas.clipped(region, [self._clip_region(further, around, found)])
         return region
 
-    def _clip_child(self, child: Element, place: _Place) -> list[Drawn]:
+    def _clip_child(self, child: Element, place: _Place) -> list[DrawnShape]:
         if child.tag == "use":
             target = self.ids.get(child.get("href").strip()[1:])
             if target is not None and target.tag not in SHAPES:

@@ -11,11 +11,11 @@ from publisher.geometry.drawings.numbers import Matrix, carried, inverse
 from publisher.geometry.drawings.styles import rule
 from publisher.geometry.drawings.tree import Element
 
-Box = tuple[float, float, float, float]
+UserBox = tuple[float, float, float, float]
 
 
 @dataclass(slots=True, eq=False)
-class Drawn:
+class DrawnShape:
     """A shape as drawn. ``within``: the element and all that it stands in or is drawn through, outermost first.
 
     ``paths``: its subpaths in mm, closed as the file says.
@@ -45,7 +45,7 @@ class Drawn:
         return areas.clipped(areas.filled(rings, rule(self.style, by)), self.clips)
 
 
-def box_of(found: list[Drawn], user: Matrix) -> Box | None:
+def box_of(found: list[DrawnShape], user: Matrix) -> UserBox | None:
     """Return the bounding box of what is drawn in the user units of an element; None when it has no width or height."""
     back = inverse(user)
     if back is None:
@@ -58,7 +58,7 @@ def box_of(found: list[Drawn], user: Matrix) -> Box | None:
     return box if box[2] - box[0] > 0.0 and box[3] - box[1] > 0.0 else None
 
 
-def _points(found: list[Drawn]) -> Iterator[tuple[float, float]]:
+def _points(found: list[DrawnShape]) -> Iterator[tuple[float, float]]:
     for drawn in found:
         for path in drawn.paths:
             yield from areas.ring_points(path, drawn.sagitta)

@@ -10,7 +10,7 @@ _ALIGN = {"xmin": 0.0, "xmid": 0.5, "xmax": 1.0, "ymin": 0.0, "ymid": 0.5, "ymax
 
 
 @dataclass(frozen=True, slots=True)
-class Page:
+class SvgPage:
     """The drawing's own page: size in mm, the matrix from user units to mm (origin lower left, y upward), the size that
     percentages are of (user units), and how its size is known: ``said`` in the file, or read from its ``viewBox`` at 96 user
     units to the inch, or ``open`` (it says nothing: the page is what is drawn)."""
@@ -22,20 +22,20 @@ class Page:
     known: str
 
 
-def page_of(root: Element) -> Page:
+def page_of(root: Element) -> SvgPage:
     """Return the page of a drawing. Raises Unreadable for a page of no size."""
     said = px(root.own.get("width", "")), px(root.own.get("height", ""))
     box = view_box(root)
     known = "viewBox" if said == (None, None) else "said"
     width, height = _sides(*said, box)
     if width is None or height is None:
-        return Page(0.0, 0.0, (MM_PER_PX, 0.0, 0.0, -MM_PER_PX, 0.0, 0.0), (width or 0.0, height or 0.0), "open")
+        return SvgPage(0.0, 0.0, (MM_PER_PX, 0.0, 0.0, -MM_PER_PX, 0.0, 0.0), (width or 0.0, height or 0.0), "open")
     if width <= 0.0 or height <= 0.0:
         raise Unreadable("the drawing's page has no size", "give it a width and a height in mm", root.line)
     inner = SAME if box is None else fitted(box, (0.0, 0.0, width, height), root.get("preserveAspectRatio"))
     to_mm = times((MM_PER_PX, 0.0, 0.0, -MM_PER_PX, 0.0, height * MM_PER_PX), inner)
     view = (width, height) if box is None else (box[2], box[3])
-    return Page(width * MM_PER_PX, height * MM_PER_PX, to_mm, view, known)
+    return SvgPage(width * MM_PER_PX, height * MM_PER_PX, to_mm, view, known)
 
 
 def _sides(

@@ -13,7 +13,7 @@ from publisher.geometry.making.labels import edge_words
 from publisher.geometry.making.tab_rows import Reaches
 from publisher.geometry.making.treatments import Treated, treat
 from publisher.geometry.model import Mark, Part, Region
-from publisher.geometry.openings import Drawn, draw_openings
+from publisher.geometry.openings import DrawnOpening, draw_openings
 from publisher.geometry.paths import Bump, eroded, fault, let_in, polygon
 from publisher.geometry.registry import Shape, mm
 from publisher.geometry.rules import BROKEN_OUTLINE, LOST_IN_TRACING, OPENING_OVER_EDGE, OUT_OF_RANGE, TAB_OFF_EDGE
@@ -79,7 +79,7 @@ def _bottom(treated: Treated) -> float:
     return next(edge.start[1] for edge in treated.outer.edges if edge.name == "bottom")
 
 
-def _swallowed(plan: PartPlan, treated: Treated, drawn: Sequence[Drawn]) -> Iterator[Finding]:
+def _swallowed(plan: PartPlan, treated: Treated, drawn: Sequence[DrawnOpening]) -> Iterator[Finding]:
     """Find doors of which a shortened bottom edge leaves no jamb."""
     for door in drawn:
         jamb = door.path.edges[1]
@@ -94,21 +94,21 @@ def _swallowed(plan: PartPlan, treated: Treated, drawn: Sequence[Drawn]) -> Iter
             )
 
 
-def _from_edge(door: Drawn, treated: Treated) -> Drawn:
+def _from_edge(door: DrawnOpening, treated: Treated) -> DrawnOpening:
     """Return a door on the bottom edge begun where the joins have moved that edge to."""
     bottom = _bottom(treated)
     sill, right, *head, left = door.path.edges
     a, b = (sill.start[0], bottom), (sill.end[0], bottom)
     path = Path((replace(sill, start=a, end=b), replace(right, start=b), *head, replace(left, end=a)))
-    return Drawn(replace(door.opening, ring=path.reversed()), path, True)
+    return DrawnOpening(replace(door.opening, ring=path.reversed()), path, True)
 
 
-def _door_bump(door: Drawn) -> Bump:
+def _door_bump(door: DrawnOpening) -> Bump:
     """Return a door on the bottom edge as a detour of that edge: up the left jamb, over the head, down the right jamb."""
     return Bump("bottom", Path(door.path.edges[1:], closed=False).reversed().edges, f"the door “{door.opening.name}”")
 
 
-def _voids(plan: PartPlan, treated: Treated, drawn: Sequence[Drawn]) -> tuple[Void, ...]:
+def _voids(plan: PartPlan, treated: Treated, drawn: Sequence[DrawnOpening]) -> tuple[Void, ...]:
     """Return all that is cut out: openings, closed slots, open notches."""
     joins = {t.edge: t.place for t in plan.treatments}
     places = {o.name: o.place for o in plan.openings}
@@ -207,7 +207,7 @@ def _part(
     plan: PartPlan,
     outline: Region,
     template: Region,
-    drawn: Sequence[Drawn],
+    drawn: Sequence[DrawnOpening],
     marks: tuple[Mark, ...],
     treated: Treated,
 ) -> Part:

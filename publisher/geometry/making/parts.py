@@ -21,8 +21,8 @@ from publisher.geometry.rules import LAYER_IN_PIECES, NO_OPENINGS, OWN_FAULT
 from publisher.geometry.shapes import SHAPES
 
 Outlines = dict[str, Path]
-Result = tuple[Part | None, tuple[Finding, ...]]
-Drawn = tuple[Shape | None, tuple[Finding, ...]]
+MadePart = tuple[Part | None, tuple[Finding, ...]]
+MadeShape = tuple[Shape | None, tuple[Finding, ...]]
 UNFORESEEN = (shapely.errors.GEOSException, ArithmeticError, ValueError)
 
 
@@ -53,7 +53,7 @@ def make_parts(design: Design) -> tuple[tuple[Part, ...], tuple[Finding, ...]]:
     return tuple(parts), tuple(found)
 
 
-def make_part(plan: PartPlan, drawing: bytes | None = None) -> Result:
+def make_part(plan: PartPlan, drawing: bytes | None = None) -> MadePart:
     """Return one plan's part (mm), or None and the findings that say why not. ``drawing``: the bytes of its SVG, if it has one.
 
     Of a layer that falls apart, its largest piece.
@@ -73,7 +73,7 @@ def make_pieces(
     return _pieces(plan, shape, found, letters)
 
 
-def _shape_of(plan: PartPlan, drawing: bytes | None, outlines: Outlines) -> Drawn:
+def _shape_of(plan: PartPlan, drawing: bytes | None, outlines: Outlines) -> MadeShape:
     """Return a plan's shape, or findings: also when it fails in a way that nobody foresaw."""
     try:
         return _shape(plan, drawing, outlines)
@@ -152,7 +152,7 @@ def _in_pieces(plan: PartPlan, parts: Sequence[Part]) -> Iterator[Finding]:
         )
 
 
-def _shape(plan: PartPlan, drawing: bytes | None, outlines: Outlines) -> Drawn:
+def _shape(plan: PartPlan, drawing: bytes | None, outlines: Outlines) -> MadeShape:
     """Return the plan's shape: drawn, registered, or registered with a drawn outline; combined as the plan says."""
     subject = f"part {plan.id}"
     warned: tuple[Finding, ...] = ()

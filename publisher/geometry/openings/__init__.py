@@ -1,7 +1,11 @@
 """Doors, windows, holes and pockets: kinds, heads, and how they are cut into a panel."""
 
 from publisher.geometry.openings.cut import draw_openings
-from publisher.geometry.openings.kind import Drawn
+from publisher.geometry.openings.kind import DrawnOpening
 from publisher.geometry.openings.kinds import opening_infos
 
-__all__ = ["Drawn", "draw_openings", "opening_infos"]
+__all__ = [
+    "DrawnOpening",
+    "draw_openings",
+    "opening_infos",
+]

@@ -4,17 +4,17 @@ from collections.abc import Sequence
 
 from publisher.basics import Finding
 from publisher.design import OpeningPlan
-from publisher.geometry.openings.kind import Drawn
+from publisher.geometry.openings.kind import DrawnOpening
 from publisher.geometry.openings.kinds import OPENINGS
 from publisher.geometry.registry import checked
 
 
 def draw_openings(
     plans: Sequence[OpeningPlan], middle: float, subject: str, thickness: float = 0.0
-) -> tuple[tuple[Drawn, ...], tuple[Finding, ...]]:
+) -> tuple[tuple[DrawnOpening, ...], tuple[Finding, ...]]:
     """Return the openings that could be drawn; ``middle`` is the centre (mm) of those that do not say where they stand,
     ``thickness`` that of the board (mm)."""
-    drawn: list[Drawn] = []
+    drawn: list[DrawnOpening] = []
     found: list[Finding] = []
     for plan in plans:
         kind = next(kind for kind in OPENINGS if kind.info.name == plan.kind)

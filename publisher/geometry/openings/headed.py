@@ -6,7 +6,7 @@ from publisher.basics import Finding
 from publisher.design import OpeningPlan
 from publisher.geometry.model import Opening, ParameterInfo, ShapeInfo
 from publisher.geometry.openings.heads import HEADS, Head
-from publisher.geometry.openings.kind import CENTRE, Drawn, OpeningKind, centre_of
+from publisher.geometry.openings.kind import CENTRE, DrawnOpening, OpeningKind, centre_of
 from publisher.geometry.paths import Pen
 from publisher.geometry.registry import Values, length
 
@@ -19,7 +19,7 @@ def _check(values: Values) -> Iterator[Finding]:
     yield from _head(values).check(values)
 
 
-def _draw(plan: OpeningPlan, values: Values, middle: float) -> Drawn:
+def _draw(plan: OpeningPlan, values: Values, middle: float) -> DrawnOpening:
     head = _head(values)
     width, height, sill = (values.number(name) for name in ("width", "height", "sill"))
     centre = centre_of(values, middle)
@@ -27,7 +27,7 @@ def _draw(plan: OpeningPlan, values: Values, middle: float) -> Drawn:
     pen = Pen((left, sill)).line((right, sill), f"{plan.name}.sill").line((right, spring), f"{plan.name}.right")
     path = head.draw(pen, values, f"{plan.name}.head").line((left, sill), f"{plan.name}.left").path()
     opening = Opening(plan.name, plan.kind, path.reversed(), width, height, sill, centre)
-    return Drawn(opening, path, plan.kind == "door" and sill == 0.0)
+    return DrawnOpening(opening, path, plan.kind == "door" and sill == 0.0)
 
 
 def headed(name: str, meaning: str, sill: float | None) -> OpeningKind:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from publisher.basics import Finding, LineKind, Path, Point, Purpose, circle
 from publisher.design import OpeningPlan
 from publisher.geometry.model import Mark, Opening, ParameterInfo, ShapeInfo
-from publisher.geometry.openings.kind import CENTRE, Drawn, OpeningKind, centre_of
+from publisher.geometry.openings.kind import CENTRE, DrawnOpening, OpeningKind, centre_of
 from publisher.geometry.paths import straight
 from publisher.geometry.registry import Values, choice, length, mm
 
@@ -21,14 +21,16 @@ def _nothing(values: Values) -> Iterator[Finding]:
     yield from ()
 
 
-def _round_hole(plan: OpeningPlan, values: Values, middle: float) -> Drawn:
+def _round_hole(plan: OpeningPlan, values: Values, middle: float) -> DrawnOpening:
     radius, at = values.number("diameter") / 2.0, (centre_of(values, middle), values.number("up"))
     return _drawn(plan, circle(at, radius, f"{plan.name}.rim"), at, 2.0 * radius)
 
 
-def _drawn(plan: OpeningPlan, path: Path, at: Point, size: float, high: float = 0.0, mark: Mark | None = None) -> Drawn:
+def _drawn(
+    plan: OpeningPlan, path: Path, at: Point, size: float, high: float = 0.0, mark: Mark | None = None
+) -> DrawnOpening:
     height = high or size
-    return Drawn(
+    return DrawnOpening(
         Opening(plan.name, plan.kind, path.reversed(), size, height, at[1] - height / 2.0, at[0]), path, False, mark
     )
 
@@ -59,7 +61,7 @@ def _check_pocket(values: Values) -> Iterator[Finding]:
         )
 
 
-def _pocket(plan: OpeningPlan, values: Values, middle: float) -> Drawn:
+def _pocket(plan: OpeningPlan, values: Values, middle: float) -> DrawnOpening:
     x, y = at = (centre_of(values, middle), values.number("up"))
     if values.word("form") == "round":
         width = height = values.number("diameter")
@@ -76,7 +78,7 @@ def _pocket(plan: OpeningPlan, values: Values, middle: float) -> Drawn:
     return _drawn(plan, path, at, width, height, mark)
 
 
-def _pin_hole(plan: OpeningPlan, values: Values, middle: float) -> Drawn:
+def _pin_hole(plan: OpeningPlan, values: Values, middle: float) -> DrawnOpening:
     x, y = at = (centre_of(values, middle), values.number("up"))
     cross = ((x - CROSS, y), (x + CROSS, y), at, (x, y + CROSS), (x, y - CROSS))  # one line that goes back on itself
     mark = Mark(LineKind.DRAW, Purpose.CENTRE, cross, name=plan.name, text="pin")

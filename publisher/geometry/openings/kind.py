@@ -13,7 +13,7 @@ CENTRE = ParameterInfo("centre", "length", "distance of its middle from the pane
 
 
 @dataclass(frozen=True, slots=True)
-class Drawn:
+class DrawnOpening:
     """An opening in the panel's frame: its closed ``path`` anticlockwise (edges ``NAME.sill`` ``.right`` ``.head`` ``.left``, or
     ``.rim``), and whether it is open at the bottom edge (then the path begins with the sill).
 
@@ -32,7 +32,7 @@ class OpeningKind:
     ``check`` finds nothing."""
 
     info: ShapeInfo
-    draw: Callable[[OpeningPlan, Values, float], Drawn]
+    draw: Callable[[OpeningPlan, Values, float], DrawnOpening]
     check: Callable[[Values], Iterable[Finding]]
 
 

@@ -15,7 +15,7 @@ _MODULUS, _FACTOR = (
 )  # the "minimal standard" generator of Park and Miller (CACM 31, 1988), factor of 1993
 
 
-class Numbers:
+class SeededNumbers:
     """Numbers in 0 … 1 from a seed, the same on every machine and in every version."""
 
     def __init__(self, seed: int) -> None:
@@ -62,7 +62,7 @@ def broken(values: Values) -> tuple[Point, ...]:
     """
     width, height, least = (values.number(name) for name in ("width", "height", "least_height"))
     stone, pitch = values.number("stone_height"), values.number("stone_length")
-    numbers = Numbers(values.count("seed"))
+    numbers = SeededNumbers(values.count("seed"))
     stones = max(2, round(width / pitch))
     rows = int((height - least) / stone + 1e-9)
     level = rows if rows < 2 else int(rows * (0.5 + 0.5 * numbers.next()))

@@ -6,7 +6,7 @@ from math import cos, degrees, dist, pi, sin
 from publisher.basics import Finding, polar
 from publisher.geometry.registry import Values, deg, mm
 from publisher.geometry.rules import LEAST_WALL
-from publisher.geometry.shapes.spiral_stair_outline import Plan, notch_width_deg
+from publisher.geometry.shapes.spiral_stair_outline import SpiralLayer, notch_width_deg
 
 LEAST_HOLE = 0.5  # mm: radius of the smallest hole, for a pin
 LEAST_COSINE = 0.2  # the notch's slanting side meets a straight end at 78° from square at most
@@ -17,7 +17,7 @@ LEAST_TICK_PITCH = 1.0  # mm between joint ticks: closer ones cannot be drawn
 
 def check(values: Values) -> Iterator[Finding]:
     """Find sizes that leave no step, a notch that the step cannot hold, a hole too wide, ticks too close to draw."""
-    core, reach, plan = values.number("core_radius"), values.number("reach"), Plan.of(values)
+    core, reach, plan = values.number("core_radius"), values.number("reach"), SpiralLayer.of(values)
     if core > reach - LEAST_WALL + 1e-9:
         yield values.wrong(
             "core_radius",
@@ -52,7 +52,7 @@ def check(values: Values) -> Iterator[Finding]:
         )
 
 
-def _check_hole(values: Values, plan: Plan) -> Iterator[Finding]:
+def _check_hole(values: Values, plan: SpiralLayer) -> Iterator[Finding]:
     hole, most = values.number("hole_radius"), plan.inner() - LEAST_WALL
     if hole > max(most, 0.0) + 1e-9:
         yield values.wrong(
@@ -70,7 +70,7 @@ def _check_hole(values: Values, plan: Plan) -> Iterator[Finding]:
         )
 
 
-def _check_notch(values: Values, plan: Plan) -> Iterator[Finding]:
+def _check_notch(values: Values, plan: SpiralLayer) -> Iterator[Finding]:
     core, depth = plan.core, plan.notch
     turn, step = abs(values.number("turn")), values.number("step_angle")
     most_deep = plan.least_end() - core - LEAST_WALL
@@ -105,7 +105,7 @@ def _check_notch(values: Values, plan: Plan) -> Iterator[Finding]:
         )
 
 
-def _check_straight_notch(values: Values, plan: Plan) -> Iterator[Finding]:
+def _check_straight_notch(values: Values, plan: SpiralLayer) -> Iterator[Finding]:
     """Find a notch that a straight end cannot hold: off its ends, or met too flatly by its slanting side."""
     fits = plan.turn < plan.step and cos(plan.turn - pi / 4.0 - plan.step / 2.0) > LEAST_COSINE
     if fits:

@@ -17,12 +17,12 @@ from publisher.geometry.paths import Pen
 from publisher.geometry.registry import ON_AXIS, Shape, ShapeKind, Values, angle, choice, count, edges_of, length
 from publisher.geometry.shapes.spiral_stair_checks import check
 from publisher.geometry.shapes.spiral_stair_marks import marks
-from publisher.geometry.shapes.spiral_stair_outline import AXIS, Plan, draw_core, draw_end
+from publisher.geometry.shapes.spiral_stair_outline import AXIS, SpiralLayer, draw_core, draw_end
 
 EDGES = ("front", "step_end", "back", "core")
 
 
-def outline(plan: Plan) -> Path:
+def outline(plan: SpiralLayer) -> Path:
     """Return the outline for a positive turn: front, step_end (with the notch), back, core; anticlockwise."""
     pen = Pen((plan.core, 0.0)).line((plan.reach, 0.0), "front")
     if plan.notch > 0.0:
@@ -39,7 +39,7 @@ def build(values: Values) -> Shape:
 
     A many-sided core has a corner at the front edge, so layers turned by a multiple of 360/sides keep its faces plane.
     """
-    plan = Plan.of(values)
+    plan = SpiralLayer.of(values)
     outer, drawn = outline(plan), marks(values)
     if values.number("turn") < 0.0:
         outer = outer.reversed().carried(_mirror, mirrored=True)

@@ -7,7 +7,7 @@ from publisher.geometry.model import Mark
 from publisher.geometry.paths import Pen, shift
 from publisher.geometry.registry import Values
 from publisher.geometry.shapes.centre import cross
-from publisher.geometry.shapes.spiral_stair_outline import AXIS, Plan, draw_core
+from publisher.geometry.shapes.spiral_stair_outline import AXIS, SpiralLayer, draw_core
 
 TICK = 3.0  # mm
 LAP_INSET = 2.0  # mm that the lap's line keeps from the edges, so that it is not taken for a cut
@@ -18,7 +18,7 @@ FRONT = 3.5  # mm from the front edge to the words that name it
 
 def marks(values: Values) -> tuple[Mark, ...]:
     """Return all marks of the layer, mm, axis at the origin."""
-    plan = Plan.of(values)
+    plan = SpiralLayer.of(values)
     step, turn = plan.step, plan.turn
     hole = values.number("hole_radius")
     found = [*_ticks(plan, values.count("joints"), hole), *(() if hole else cross())]
@@ -38,7 +38,7 @@ def _said(text: str, at: Point, up: float = 0.0) -> Mark:
     return Mark(LineKind.REFERENCE, Purpose.NAME, ((at[0], at[1] + up),), name=text, text=text)
 
 
-def _ticks(plan: Plan, joints: int, hole: float) -> list[Mark]:
+def _ticks(plan: SpiralLayer, joints: int, hole: float) -> list[Mark]:
     """Ticks square to the free boundary of the core, evenly round it, counted from the front edge's direction."""
     deep = min(TICK, (plan.inner() - hole) / 2.0)
     clear = 1e-6
@@ -51,7 +51,7 @@ def _ticks(plan: Plan, joints: int, hole: float) -> list[Mark]:
     return found
 
 
-def _on_core(plan: Plan, part: float) -> tuple[Point, float, float]:
+def _on_core(plan: SpiralLayer, part: float) -> tuple[Point, float, float]:
     """Return the point this part of the way round the core, its direction, and the direction outwards there (radians)."""
     if not plan.sides:
         at = 2.0 * pi * part
@@ -63,7 +63,7 @@ def _on_core(plan: Plan, part: float) -> tuple[Point, float, float]:
     return point, atan2(point[1], point[0]) % (2.0 * pi), (side + 0.5) * each
 
 
-def _lap(plan: Plan) -> list[Mark]:
+def _lap(plan: SpiralLayer) -> list[Mark]:
     """The area that the next layer covers (core and the step behind its front edge), inset; none if it is too narrow."""
     step, turn = plan.step, plan.turn
     pen = Pen(polar(plan.core, turn)).line(polar(plan.end_radius(turn), turn), "lap")

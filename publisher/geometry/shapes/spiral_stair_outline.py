@@ -23,7 +23,7 @@ def notch_width_deg(reach: float, depth: float) -> float:
 
 
 @dataclass(frozen=True, slots=True)
-class Plan:
+class SpiralLayer:
     """Sizes of a layer: mm and radians. ``sides`` 0 means a round core; ``core`` is the radius of its corners."""
 
     core: float
@@ -35,7 +35,7 @@ class Plan:
     notch: float
 
     @classmethod
-    def of(cls, values: Values) -> "Plan":
+    def of(cls, values: Values) -> "SpiralLayer":
         """Read the sizes, for a positive turn."""
         return cls(
             core=values.number("core_radius"),
@@ -80,12 +80,12 @@ class Plan:
         return polar(short / cos(slant - middle), slant, tip)
 
 
-def draw_end(pen: Pen, plan: Plan, to: Point) -> Pen:
+def draw_end(pen: Pen, plan: SpiralLayer, to: Point) -> Pen:
     """Draw a stretch of the step's end."""
     return pen.line(to, "step_end") if plan.straight else pen.arc(to, AXIS, plan.reach, "step_end")
 
 
-def draw_core(pen: Pen, plan: Plan, first: float, last: float, end: Point, turned: float = 0.0) -> Pen:
+def draw_core(pen: Pen, plan: SpiralLayer, first: float, last: float, end: Point, turned: float = 0.0) -> Pen:
     """Draw the core's boundary anticlockwise from the direction ``first`` to ``last`` (radians), where ``end`` lies.
 
     ``turned`` is the direction of a corner. Sides of a many-sided core are named ``core_1`` …, from the first that is met.

@@ -11,7 +11,7 @@ from publisher.basics import Finding
 from publisher.geometry.model import ParameterInfo, ShapeInfo
 from publisher.geometry.registry import Values, length, mm
 from publisher.geometry.surfaces.noise import noise
-from publisher.geometry.surfaces.pattern import PENCIL, Array, Family, Ground, Pattern, per_area
+from publisher.geometry.surfaces.pattern import PENCIL, Array, Ground, LineFamily, Pattern, per_area
 from publisher.geometry.surfaces.rows import (
     QUARTER,
     bed_joints,
@@ -42,7 +42,7 @@ def check(values: Values) -> Iterator[Finding]:
         yield values.wrong("low", f"the low courses are {mm(low)} high, the others {mm(high)}", hint, high)
 
 
-def lines(values: Values, ground: Ground) -> tuple[Family, ...]:
+def lines(values: Values, ground: Ground) -> tuple[LineFamily, ...]:
     """Return bed joints and head joints over the box; the first course stands on the nominal bottom edge."""
     long, high, low, box = values.number("length"), values.number("height"), _low(values), ground.box
     left, bottom = ground.origin

@@ -12,7 +12,7 @@ import numpy as np
 from publisher.basics import Finding
 from publisher.geometry.model import ParameterInfo, ShapeInfo
 from publisher.geometry.registry import Values, length, mm
-from publisher.geometry.surfaces.pattern import PENCIL, Array, Family, Ground, Pattern, per_area
+from publisher.geometry.surfaces.pattern import PENCIL, Array, Ground, LineFamily, Pattern, per_area
 from publisher.geometry.surfaces.rows import QUARTER, bed_joints, head_joints, numbers
 
 SHIFT = {"running": 0.5, "one_third": 1.0 / 3.0, "flemish": QUARTER}  # of a brick, from course to course
@@ -30,7 +30,7 @@ def check(values: Values) -> Iterator[Finding]:
         )
 
 
-def lines(values: Values, ground: Ground) -> tuple[Family, ...]:
+def lines(values: Values, ground: Ground) -> tuple[LineFamily, ...]:
     """Return bed joints and head joints over the box; the first course stands on the nominal bottom edge."""
     long, high, box = values.number("length"), values.number("height"), ground.box
     k = numbers(box.bottom, box.top, ground.origin[1], high)

@@ -8,7 +8,7 @@ import shapely
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.registry import Values, length, nothing_to_check
 from publisher.geometry.surfaces.noise import noise
-from publisher.geometry.surfaces.pattern import PENCIL, Family, Ground, Lines, Pattern, per_area
+from publisher.geometry.surfaces.pattern import PENCIL, Ground, LineFamily, Lines, Pattern, per_area
 from publisher.geometry.surfaces.rows import numbers
 
 CORNERS = 8
@@ -18,7 +18,7 @@ SHAKE = 0.06  # its middle moves by up to this share
 ROUGH = 0.10  # its corners lie up to this share further in
 
 
-def lines(values: Values, ground: Ground) -> tuple[Family, ...]:
+def lines(values: Values, ground: Ground) -> tuple[LineFamily, ...]:
     """Return the outlines of all stones; one at a cut is drawn as far as it goes, if enough of it is left."""
     size, box, (left, bottom) = values.number("size"), ground.box, ground.origin
     k = numbers(box.bottom, box.top, bottom, size)[:, None]
@@ -37,7 +37,7 @@ def lines(values: Values, ground: Ground) -> tuple[Family, ...]:
         ],
         axis=-1,
     ).reshape(-1, CORNERS, 2)
-    return (Family(_kept(ring, ground)),)
+    return (LineFamily(_kept(ring, ground)),)
 
 
 def _kept(rings: np.ndarray, ground: Ground) -> Lines:

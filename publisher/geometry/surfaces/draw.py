@@ -21,7 +21,7 @@ from publisher.geometry.surfaces import (
     shingles,
     square_grid,
 )
-from publisher.geometry.surfaces.pattern import Family, Ground, Lines, Pattern
+from publisher.geometry.surfaces.pattern import Ground, LineFamily, Lines, Pattern
 
 PATTERNS: tuple[Pattern, ...] = (
     brick.PATTERN,
@@ -123,7 +123,7 @@ def _room(mark: Mark) -> shapely.Polygon:
     return shapely.box(x - half, y - 2.5, x + half, y + 2.5)
 
 
-def _clipped(family: Family, body: shapely.Geometry, taken: Sequence[shapely.Polygon]) -> Iterator[Mark]:
+def _clipped(family: LineFamily, body: shapely.Geometry, taken: Sequence[shapely.Polygon]) -> Iterator[Mark]:
     """Yield what of a family's lines lies inside, from the lowest up and from left to right.
 
     The few lines that a cut crosses are clipped in one overlay; the others are only asked whether they lie inside.

@@ -12,7 +12,7 @@ import shapely
 from publisher.basics import SAGITTA, Purpose
 from publisher.geometry.model import ParameterInfo, ShapeInfo
 from publisher.geometry.registry import Values, length, nothing_to_check
-from publisher.geometry.surfaces.pattern import PENCIL, Array, Family, Ground, Pattern, segments
+from publisher.geometry.surfaces.pattern import PENCIL, Array, Ground, LineFamily, Pattern, segments
 from publisher.geometry.surfaces.rows import QUARTER, SLACK
 
 SHARP = cos(radians(20.0))  # an edge that turns by more than this at a point has a corner there
@@ -23,7 +23,7 @@ def units(values: Values, ground: Ground) -> float:
     return float(max(1, round(ground.rim.length / values.number("length"))))
 
 
-def lines(values: Values, ground: Ground) -> tuple[Family, ...]:
+def lines(values: Values, ground: Ground) -> tuple[LineFamily, ...]:
     """Return the ticks, from the template's edge inwards, square to the edge."""
     rim, many = shapely.LineString(ground.rim.coords), int(units(values, ground))
     whole = float(rim.length)
@@ -47,7 +47,7 @@ def lines(values: Values, ground: Ground) -> tuple[Family, ...]:
     inset = ground.allowance + 2.0 * SAGITTA if ground.allowance else 0.0
     first, last = on + inwards * inset, on + inwards * (inset + values.number("depth"))
     ticks = segments(first[:, 0], first[:, 1], last[:, 0], last[:, 1])
-    return (Family(ticks, purpose=Purpose.JOINT_TICK, clear=inset),)
+    return (LineFamily(ticks, purpose=Purpose.JOINT_TICK, clear=inset),)
 
 
 def _corners(points: Array) -> Array:

@@ -12,7 +12,7 @@ import shapely
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.registry import Values, length, nothing_to_check
 from publisher.geometry.surfaces.noise import noise
-from publisher.geometry.surfaces.pattern import Family, Ground, Lines, Pattern, per_area
+from publisher.geometry.surfaces.pattern import Ground, LineFamily, Lines, Pattern, per_area
 from publisher.geometry.surfaces.rows import numbers
 
 SHAKE = 0.19  # a corner moves by up to this share of the size, each way; the nearest two stand 0.58 sizes apart
@@ -21,7 +21,7 @@ NEAR_RIM = 2.2  # sizes: slabs farther from every cut are whole
 ROUNDS = 6  # a sliver may need more than one neighbour
 
 
-def lines(values: Values, ground: Ground) -> tuple[Family, ...]:
+def lines(values: Values, ground: Ground) -> tuple[LineFamily, ...]:
     """Return the joints between the slabs, without those that would cut off a sliver: long level ones, then the links."""
     zigzags, links = _honeycomb(values.number("size"), ground)
     inner = [_inside(joints, ground.body) for joints in (zigzags, links)]
@@ -29,7 +29,7 @@ def lines(values: Values, ground: Ground) -> tuple[Family, ...]:
     joints = np.concatenate(inner)
     kept = _without_slivers(joints, ground, values.number("size"))
     long: Lines = shapely.get_parts(shapely.line_merge(shapely.multilinestrings(joints[:first][kept[:first]])))
-    return Family(long), Family(joints[first:][kept[first:]])
+    return LineFamily(long), LineFamily(joints[first:][kept[first:]])
 
 
 def _honeycomb(size: float, ground: Ground) -> tuple[Lines, Lines]:

@@ -7,12 +7,12 @@ import shapely
 
 from publisher.geometry.model import ParameterInfo, ShapeInfo
 from publisher.geometry.registry import Values, length, nothing_to_check
-from publisher.geometry.surfaces.pattern import Family, Ground, Lines, Pattern, per_area, segments
+from publisher.geometry.surfaces.pattern import Ground, LineFamily, Lines, Pattern, per_area, segments
 from publisher.geometry.surfaces.rows import numbers
 from publisher.geometry.surfaces.square_grid import START, centred
 
 
-def lines(values: Values, ground: Ground) -> tuple[Family, ...]:
+def lines(values: Values, ground: Ground) -> tuple[LineFamily, ...]:
     """Return the zigzags and their links. A hexagon ``size`` across its flats has the side size/√3."""
     size, flat = values.number("size"), values.word("top") == "flat"
     (left, bottom, right, top), (x0, y0) = ground.body.bounds, ground.origin
@@ -31,7 +31,7 @@ def lines(values: Values, ground: Ground) -> tuple[Family, ...]:
     zigzags: Lines = shapely.linestrings(_oriented(np.stack([x, y], axis=-1), flat))
     foot = y0 + (k[:, None] * rise + side / 2.0) + 0.0 * x
     a, b = _oriented(np.stack([x, foot], axis=-1)[high], flat), _oriented(np.stack([x, foot + side], -1)[high], flat)
-    return Family(zigzags), Family(segments(a[:, 0], a[:, 1], b[:, 0], b[:, 1]))
+    return LineFamily(zigzags), LineFamily(segments(a[:, 0], a[:, 1], b[:, 0], b[:, 1]))
 
 
 def _oriented(points: np.ndarray, flat: bool) -> np.ndarray:

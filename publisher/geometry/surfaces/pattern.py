@@ -41,7 +41,7 @@ class Ground:
 
 
 @dataclass(frozen=True, slots=True)
-class Family:
+class LineFamily:
     """Lines that do not cross each other, so that they can be clipped at once.
 
     A line whose ``guards`` line does not lie on the piece is left out: it would cut off a sliver at an end or an opening.
@@ -59,7 +59,7 @@ class Pattern:
     there will be; ``feature`` is the least distance in mm between two lines that these sizes ask for."""
 
     info: ShapeInfo
-    lines: Callable[[Values, Ground], tuple[Family, ...]]
+    lines: Callable[[Values, Ground], tuple[LineFamily, ...]]
     check: Callable[[Values], Iterable[Finding]]
     units: Callable[[Values, Ground], float]
     feature: Callable[[Values], float]

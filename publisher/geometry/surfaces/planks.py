@@ -9,7 +9,7 @@ from publisher.basics import Box, Finding
 from publisher.geometry.model import ParameterInfo, ShapeInfo
 from publisher.geometry.registry import Values, count, length, mm
 from publisher.geometry.surfaces.noise import noise
-from publisher.geometry.surfaces.pattern import PENCIL, Array, Family, Ground, Lines, Pattern, per_area, segments
+from publisher.geometry.surfaces.pattern import PENCIL, Array, Ground, LineFamily, Lines, Pattern, per_area, segments
 from publisher.geometry.surfaces.rows import QUARTER, bed_joints, head_joints, numbers, spread
 
 
@@ -21,7 +21,7 @@ def check(values: Values) -> Iterator[Finding]:
         yield values.wrong("width", f"planks {mm(long)} long and {mm(wide)} wide run the other way", hint, long)
 
 
-def lines(values: Values, ground: Ground) -> tuple[Family, ...]:
+def lines(values: Values, ground: Ground) -> tuple[LineFamily, ...]:
     """Return the long joints, the butt joints and the grain; worked out lying, turned when the planks run upwards."""
     up = values.word("run") == "up"
     box, (left, bottom) = ground.box, ground.origin
@@ -43,7 +43,7 @@ def lines(values: Values, ground: Ground) -> tuple[Family, ...]:
     return tuple(_turned(f) for f in families) if up else tuple(families)
 
 
-def _grain(many: int, rows: list[Array], low: Array, long: float, wide: float, seed: int) -> tuple[Family, ...]:
+def _grain(many: int, rows: list[Array], low: Array, long: float, wide: float, seed: int) -> tuple[LineFamily, ...]:
     """Return ``many`` lines along each plank, of a third to two thirds of its length."""
     if not many or not rows:
         return ()
@@ -52,17 +52,17 @@ def _grain(many: int, rows: list[Array], low: Array, long: float, wide: float, s
     size = long * (1.0 + noise(seed, 3, row, plank, line)) / 3.0
     first = starts + 0.1 * long + noise(seed, 4, row, plank, line) * (0.8 * long - size)
     y = low[:, None, None] + wide * (line + 1.0) / (many + 1.0)
-    return (Family(segments(first, y, first + size, y)),)
+    return (LineFamily(segments(first, y, first + size, y)),)
 
 
-def _turned(family: Family) -> Family:
+def _turned(family: LineFamily) -> LineFamily:
     """Return the family with x and y exchanged."""
 
     def swap(lines: Lines) -> Lines:
         swapped: Lines = shapely.transform(lines, lambda xy: xy[:, ::-1])
         return swapped
 
-    return Family(swap(family.lines), None if family.guards is None else swap(family.guards))
+    return LineFamily(swap(family.lines), None if family.guards is None else swap(family.guards))
 
 
 PATTERN = Pattern(

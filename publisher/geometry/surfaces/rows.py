@@ -10,7 +10,7 @@ from math import ceil, floor
 import numpy as np
 
 from publisher.basics import Box
-from publisher.geometry.surfaces.pattern import Array, Family, segments
+from publisher.geometry.surfaces.pattern import Array, LineFamily, segments
 
 QUARTER = 0.25  # of a unit: least overlap of neighbouring rows, and least end piece
 SLACK = 1e-3  # mm by which a guard is shorter, so that an end piece of just a quarter stays
@@ -22,19 +22,19 @@ def numbers(low: float, high: float, origin: float, pitch: float) -> Array:
     return np.arange(floor((low - origin) / pitch + _NOTHING), ceil((high - origin) / pitch - _NOTHING), dtype=float)
 
 
-def bed_joints(lines: Array, box: Box) -> Family:
+def bed_joints(lines: Array, box: Box) -> LineFamily:
     """Return the level lines (mm) that lie inside the box."""
     y = lines[(lines > box.bottom + _NOTHING) & (lines < box.top - _NOTHING)]
-    return Family(segments(box.left, y, box.right, y))
+    return LineFamily(segments(box.left, y, box.right, y))
 
 
-def head_joints(x: Array, low: Array, top: Array, box: Box, guard: float) -> Family:
+def head_joints(x: Array, low: Array, top: Array, box: Box, guard: float) -> LineFamily:
     """Return upright joints at x from low to top (mm), each with a guard line of ±guard at half the visible height."""
     low, top = np.maximum(low, box.bottom), np.minimum(top, box.top)
     shown = (x > box.left) & (x < box.right) & (top - low > _NOTHING)
     x, low, top = x[shown], low[shown], top[shown]
     middle, reach = (low + top) / 2.0, guard - SLACK
-    return Family(segments(x, low, x, top), segments(x - reach, middle, x + reach, middle))
+    return LineFamily(segments(x, low, x, top), segments(x - reach, middle, x + reach, middle))
 
 
 def spread(places: Sequence[Array], low: Array, top: Array) -> tuple[Array, Array, Array]:

@@ -9,7 +9,7 @@ import shapely
 from publisher.basics import Finding
 from publisher.geometry.model import ParameterInfo, ShapeInfo
 from publisher.geometry.registry import Values, length, mm
-from publisher.geometry.surfaces.pattern import CLEAR, PENCIL, Array, Family, Ground, Lines, Pattern, per_area
+from publisher.geometry.surfaces.pattern import CLEAR, PENCIL, Array, Ground, LineFamily, Lines, Pattern, per_area
 from publisher.geometry.surfaces.rows import QUARTER, bed_joints, head_joints, numbers
 
 # the lower end of one tile, from its left joint to its right one: share of the width, share of the end's own height from its tip
@@ -38,7 +38,7 @@ def check(values: Values) -> Iterator[Finding]:
         )
 
 
-def lines(values: Values, ground: Ground) -> tuple[Family, ...]:
+def lines(values: Values, ground: Ground) -> tuple[LineFamily, ...]:
     """Return the lower ends of all rows and the joints above them; the first row hangs at the nominal bottom edge or eave."""
     wide, shown, tail, box = values.number("width"), values.number("shown"), _tail(values), ground.box
     left, bottom = ground.origin
@@ -53,7 +53,7 @@ def lines(values: Values, ground: Ground) -> tuple[Family, ...]:
     if not tail:
         return bed_joints(rows, box), joints
     drawn = ~first[:, 0]
-    return Family(_ends(values, x[drawn], rows[drawn], tail)), joints
+    return LineFamily(_ends(values, x[drawn], rows[drawn], tail)), joints
 
 
 def _ends(values: Values, x: Array, y: Array, tail: float) -> Lines:

@@ -4,7 +4,7 @@ from math import ceil
 
 from publisher.geometry.model import ParameterInfo, ShapeInfo
 from publisher.geometry.registry import Values, length, nothing_to_check
-from publisher.geometry.surfaces.pattern import Array, Family, Ground, Pattern, per_area, segments
+from publisher.geometry.surfaces.pattern import Array, Ground, LineFamily, Pattern, per_area, segments
 from publisher.geometry.surfaces.rows import numbers
 
 START = ParameterInfo(
@@ -16,7 +16,7 @@ START = ParameterInfo(
 )
 
 
-def lines(values: Values, ground: Ground) -> tuple[Family, ...]:
+def lines(values: Values, ground: Ground) -> tuple[LineFamily, ...]:
     """Return the level lines and the upright ones, each as long as the box."""
     size, box, (left, bottom) = values.number("size"), ground.box, ground.origin
     if values.word("start") == "middle":
@@ -24,7 +24,7 @@ def lines(values: Values, ground: Ground) -> tuple[Family, ...]:
     x, y = _inner(box.left, box.right, left, size), _inner(box.bottom, box.top, bottom, size)
     level = segments(box.left, y, box.right, y)
     upright = segments(x, box.bottom, x, box.top)
-    return Family(level), Family(upright)
+    return LineFamily(level), LineFamily(upright)
 
 
 def centred(low: float, high: float, size: float) -> float:

@@ -12,10 +12,10 @@ MOST_PLAY = 1.0
 """mm: twice the most that foam board is given (0.2 to 0.5 mm). Common practice, no source."""
 DUST = 1e-9
 
-Look = Callable[[Meeting, Check[Assembled]], Finding | None]
+SlotJudge = Callable[[Meeting, Check[Assembled]], Finding | None]
 
 
-def _every_slot(look: Look) -> Callable[[Assembled, Check[Assembled]], Outcome]:
+def _every_slot(look: SlotJudge) -> Callable[[Assembled, Check[Assembled]], Outcome]:
     def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
         slots = [meeting for meeting in meetings_of(subject) if meeting.kind == "slot"]
         return Outcome(len(slots), tuple(found for slot in slots if (found := look(slot, check)) is not None))

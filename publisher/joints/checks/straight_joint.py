@@ -3,7 +3,7 @@
 from publisher.basics import Check, Outcome, Severity
 from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
-from publisher.joints.model import Layer
+from publisher.joints.model import StackLayer
 from publisher.joints.stacks import HALF, QUARTER, Stagger, half_offset, nearest_bond, nearest_offset
 
 RUNNING_BOND = QUARTER
@@ -42,7 +42,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
     return Outcome(looked_at, tuple(found))
 
 
-def _which(bad: list[Stagger], layers: tuple[Layer, ...]) -> str:
+def _which(bad: list[Stagger], layers: tuple[StackLayer, ...]) -> str:
     """Name the layers by groups in which each is in line with its neighbour: ``layers 1 to 6, and 9 and 10``."""
     groups: list[list[int]] = []
     for stagger in bad:

@@ -18,14 +18,14 @@ RIM = 0.02
 
 
 @dataclass(frozen=True, slots=True)
-class Faces:
+class FrontFaces:
     """Faces that look towards the viewer: their areas in the drawing, and their planes, depth = p·x + q·y + r (mm)."""
 
     areas: Array  # of shapely polygons
     planes: Array  # (n, 3)
 
 
-def visible(edges: Array, faces: Faces) -> tuple[Array, Indices]:
+def visible(edges: Array, faces: FrontFaces) -> tuple[Array, Indices]:
     """Return the visible stretches of edges (m, 2, 3: x, y, depth towards the viewer) as (k, 2, 2), and the edge of each."""
     count = len(edges)
     if count == 0:

@@ -8,7 +8,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import Point
-from publisher.joints.model import Drawing, DrawnLine, Label
+from publisher.joints.model import Drawing, DrawingLabel, DrawnLine
 from publisher.joints.outlines import Array
 
 WEIGHTS = ("ghost", "detail", "outline", "cue")
@@ -67,7 +67,7 @@ def finish(sketch: Sketch, name: str, alt: str) -> Drawing:
         bounds = np.searchsorted(of, np.arange(len(parts) + 1)).tolist()
         for first, last in pairwise(bounds):
             lines.append(DrawnLine(weight, tuple((x, y) for x, y in rounded[first:last])))
-    labels = tuple(Label(t, (round(x - left, 3), round(y - bottom, 3))) for t, x, y in sketch.labels)
+    labels = tuple(DrawingLabel(t, (round(x - left, 3), round(y - bottom, 3))) for t, x, y in sketch.labels)
     return Drawing(name, alt, tuple(lines), labels, round(width, 3), round(height, 3))
 
 

@@ -8,11 +8,11 @@ import shapely
 
 from publisher.basics import Path, Purpose
 from publisher.geometry import Part, behind_paper, rabbet_strip
-from publisher.joints.drawings.hidden import Faces
+from publisher.joints.drawings.hidden import FrontFaces
 from publisher.joints.drawings.view import View
 from publisher.joints.facts import slots_of
 from publisher.joints.outlines import Array, bridged, coarse
-from publisher.joints.panels import Frame, face_pair
+from publisher.joints.panels import PanelFrame, face_pair
 
 Rims = tuple[shapely.Geometry | None, shapely.Geometry | None]
 Flags = npt.NDArray[np.bool_]
@@ -34,12 +34,12 @@ class Solids:
     weights: list[str]
     main: list[int]  # index of a face per panel, -1 when neither side shows
 
-    def faces(self) -> Faces:
+    def faces(self) -> FrontFaces:
         """Return all faces."""
-        return Faces(np.array(self.areas), np.array(self.planes).reshape(-1, 3))
+        return FrontFaces(np.array(self.areas), np.array(self.planes).reshape(-1, 3))
 
 
-def solids_of(panels: list[tuple[Part, Frame]], view: View, *, slots: bool, surface: bool) -> Solids:
+def solids_of(panels: list[tuple[Part, PanelFrame]], view: View, *, slots: bool, surface: bool) -> Solids:
     """Return the solids of panels. ``slots``: show closed slots (else they are full: a tab ends flush in them);
     ``surface``: show the patterns drawn on the panels."""
     made = Solids([], [], [], [], [])
@@ -55,7 +55,7 @@ def solids_of(panels: list[tuple[Part, Frame]], view: View, *, slots: bool, surf
     return made
 
 
-def _layers(part: Part, frame: Frame) -> list[tuple[Part, Frame, Rims]]:
+def _layers(part: Part, frame: PanelFrame) -> list[tuple[Part, PanelFrame, Rims]]:
     """Return a panel as it is drawn, with where the rims of its outside and its inside are; two layers where a rabbet leaves
     only paper: the line between them is none on the piece, but for the ends of the paper."""
     papers = [edge.rabbet.paper for edge in part.edges if edge.rabbet is not None]
@@ -64,12 +64,12 @@ def _layers(part: Part, frame: Frame) -> list[tuple[Part, Frame, Rims]]:
     ends = shapely.union_all([rabbet_strip(edge) for edge in part.edges])
     paper = min(papers)
     foam = replace(part, outline=behind_paper(part), thickness=part.thickness - paper, marks=())
-    below = Frame(frame.axes, frame.origin - paper * frame.outward)
+    below = PanelFrame(frame.axes, frame.origin - paper * frame.outward)
     return [(replace(part, thickness=paper), frame, (None, ends)), (foam, below, (shapely.Polygon(), None))]
 
 
-def _add(part: Part, frame: Frame, axes: Array, made: Solids, rims: Rims, *, slots: bool, surface: bool) -> None:
-    turned = Frame(axes @ frame.axes, axes @ frame.origin)  # from the part straight to the drawing
+def _add(part: Part, frame: PanelFrame, axes: Array, made: Solids, rims: Rims, *, slots: bool, surface: bool) -> None:
+    turned = PanelFrame(axes @ frame.axes, axes @ frame.origin)  # from the part straight to the drawing
     outer, holes = part.outline.outer, part.outline.holes
     looks = float(turned.axes[2, 2])
     if not slots:
@@ -97,7 +97,7 @@ def is_joint(name: str) -> bool:
     return name.endswith((".tab", ".slot"))
 
 
-def _tab_ends(made: Solids, part: Part, frame: Frame) -> None:
+def _tab_ends(made: Solids, part: Part, frame: PanelFrame) -> None:
     """Add the outlines of slots on a drawn face: where the tabs of the next panel end level with it."""
     for slot in slots_of(part):
         _add_path(made, "outline", _carry(frame, np.asarray([*slot.points, slot.points[0]]), 0.0))
@@ -117,7 +117,7 @@ def _pair(part: Part, path: Path) -> tuple[Array, Array, Array]:
     return pair.outside, pair.inside, np.array(corner)
 
 
-def _carry(frame: Frame, points: Array, z: float) -> Array:
+def _carry(frame: PanelFrame, points: Array, z: float) -> Array:
     return frame.carry(np.column_stack([points, np.full(len(points), z)]))
 
 
@@ -155,7 +155,7 @@ def _sides(made: Solids, near: Array, far: Array, corner: Array, looks: float, r
             made.weights.append("outline")
 
 
-def _marks(made: Solids, part: Part, frame: Frame) -> None:
+def _marks(made: Solids, part: Part, frame: PanelFrame) -> None:
     """Add the pattern on a drawn face that looks towards the viewer."""
     for mark in part.marks:
         if mark.purpose is Purpose.SURFACE and len(mark.points) > 1:

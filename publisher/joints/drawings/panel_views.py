@@ -11,7 +11,7 @@ from publisher.joints.drawings.lines import Sketch
 from publisher.joints.drawings.panel_solids import Solids, solids_of
 from publisher.joints.drawings.view import PANEL_VIEW
 from publisher.joints.outlines import Array
-from publisher.joints.panels import Frame, PanelAssembly, corners_of
+from publisher.joints.panels import PanelAssembly, PanelFrame, corners_of
 
 MOST_MARKS = 900
 """Lines of patterns in one drawing; denser patterns are left to the template."""
@@ -65,14 +65,14 @@ def exploded_view(assembly: PanelAssembly) -> Sketch:
     return sketch
 
 
-def apart(assembly: PanelAssembly, back: float, lift: float) -> list[tuple[Part, Frame]]:
+def apart(assembly: PanelAssembly, back: float, lift: float) -> list[tuple[Part, PanelFrame]]:
     """Return the panels moved out: those that look away from the viewer ``back`` times as far, what rests ``lift`` times up."""
     corners = np.vstack([p.frame.carry(corners_of(p.part)) for p in assembly.panels])
     away = APART * float((corners.max(axis=0) - corners.min(axis=0)).mean())
     crossed = {join.a.panel for join in assembly.plan.joins if join.at is not None}
     let_in = {join.b.panel for join in assembly.plan.joins if join.at is not None} - crossed
     towards = PANEL_VIEW.axes()[2]
-    panels: list[tuple[Part, Frame]] = []
+    panels: list[tuple[Part, PanelFrame]] = []
     for panel in assembly.panels:
         shift = away * panel.frame.outward
         if panel.rests:  # what lies on walls is lifted off them, and the slopes part a little
@@ -83,7 +83,7 @@ def apart(assembly: PanelAssembly, back: float, lift: float) -> list[tuple[Part,
             shift = np.zeros(3)
         elif float(towards @ panel.frame.outward) < 0:
             shift = back * shift
-        panels.append((panel.part, Frame(panel.frame.axes, panel.frame.origin + shift)))
+        panels.append((panel.part, PanelFrame(panel.frame.axes, panel.frame.origin + shift)))
     return panels
 
 

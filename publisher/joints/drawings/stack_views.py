@@ -10,7 +10,7 @@ from publisher.geometry import Part
 from publisher.joints.drawings.lines import Sketch
 from publisher.joints.drawings.stack_lines import Slab, draw_slabs
 from publisher.joints.drawings.view import STACK_VIEW
-from publisher.joints.model import Layer
+from publisher.joints.model import StackLayer
 from publisher.joints.outlines import Array, coarse, is_notch, move, points_of, whole_polygon
 from publisher.joints.stacks import LaidStack, tick_ends
 
@@ -85,7 +85,7 @@ def _flat(part: Part) -> tuple[list[tuple[Array, Array]], Array]:
     return [(points_of(p), np.array(c)) for p, c in rings], tick_ends(part, whole_polygon(part))
 
 
-def _slab(layer: Layer, rings: list[tuple[Array, Array]], ticks: Array, bottom: float) -> Slab:
+def _slab(layer: StackLayer, rings: list[tuple[Array, Array]], ticks: Array, bottom: float) -> Slab:
     a, b, c, d, e, f = layer.pose.matrix()
     matrix, shift = np.array([[a, b], [c, d]]), np.array([e, f])
     way = -1 if layer.pose.mirrored else 1  # a mirrored ring runs the other way round

@@ -9,15 +9,15 @@ from publisher.joints.panels.matings import Mating, matings_of
 from publisher.joints.panels.place import PanelAssembly, place_panels
 from publisher.joints.panels.restings import Resting, restings_of
 from publisher.joints.panels.solids import corners_of, face_pair
-from publisher.joints.panels.space import Frame
+from publisher.joints.panels.space import PanelFrame
 from publisher.joints.panels.standing import foot_of, weight_of
 from publisher.joints.panels.touching import TOUCH
 
 __all__ = [
     "TOUCH",
-    "Frame",
     "Mating",
     "PanelAssembly",
+    "PanelFrame",
     "Resting",
     "clashes_of",
     "corners_of",

@@ -9,7 +9,7 @@ import shapely
 from publisher.geometry import Part, polygon, rabbet_strip
 from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.solids import FacePair, corners_of, face_pair
-from publisher.joints.panels.space import Array, Frame
+from publisher.joints.panels.space import Array, PanelFrame
 from publisher.joints.panels.touching import TOUCH
 
 DEPTHS = (0.06, 0.5, 0.94)
@@ -39,7 +39,7 @@ class _Solid:
 
     name: str
     part: Part
-    frame: Frame
+    frame: PanelFrame
     top: float
     thick: float
     cut: shapely.Geometry
@@ -106,7 +106,7 @@ def _solid(panel: Panel, top: float, thick: float, cut: shapely.Geometry) -> _So
         square = shapely.difference(square, cut)
     shapely.prepare(square)
     low, high = corners.min(axis=0), corners.max(axis=0)
-    frame = Frame(panel.frame.axes, panel.frame.origin - top * panel.frame.outward)
+    frame = PanelFrame(panel.frame.axes, panel.frame.origin - top * panel.frame.outward)
     return _Solid(panel.name, panel.part, frame, top, thick, cut, rings, bevelled, low, high, square)
 
 
@@ -135,7 +135,7 @@ def _clash(cut: _Solid, other: _Solid) -> Clash | None:
     return worst
 
 
-def _section(solid: _Solid, frame: Frame, depth: float) -> shapely.Geometry | None:
+def _section(solid: _Solid, frame: PanelFrame, depth: float) -> shapely.Geometry | None:
     """Return the section of a solid by the plane ``depth`` mm behind another panel's face, in that panel's coordinates."""
     # the plane in the solid's coordinates (u, v, w): a·u + b·v + c·w = level
     normal = solid.frame.axes.T @ frame.outward
@@ -202,6 +202,6 @@ def _strips(upper: _Row, lower: _Row, *, foot_free: Array) -> list[Array]:
     return made
 
 
-def _carried(solid: _Solid, frame: Frame, flat: Array, w: Array) -> Array:
+def _carried(solid: _Solid, frame: PanelFrame, flat: Array, w: Array) -> Array:
     """Carry points of the solid (u, v at level w) to the cut panel's plane."""
     return np.asarray(frame.back(solid.frame.carry(np.column_stack([flat, w])))[:, :2])

@@ -10,7 +10,7 @@ from publisher.design import Join
 from publisher.geometry import polygon
 from publisher.joints.panels.edges import lap_line, mating_lines
 from publisher.joints.panels.place import Panel, PanelAssembly
-from publisher.joints.panels.space import Array, EdgeLine, Frame
+from publisher.joints.panels.space import Array, EdgeLine, PanelFrame
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,7 +49,7 @@ def matings_of(assembly: PanelAssembly) -> tuple[Mating, ...]:
     return tuple(found)
 
 
-def _meet(a: Frame, line: EdgeLine, b: Frame, edge: EdgeLine) -> tuple[float, float]:
+def _meet(a: PanelFrame, line: EdgeLine, b: PanelFrame, edge: EdgeLine) -> tuple[float, float]:
     """Return how far the ends lie apart, beyond what a difference of lengths explains, and the inside angle of the faces."""
     a_mid, b_mid = a.point(line.middle, line.depth), b.point(edge.middle, edge.depth)
     a_way, b_way = a.axes[:, :2] @ line.along, b.axes[:, :2] @ edge.along
@@ -63,7 +63,7 @@ def _meet(a: Frame, line: EdgeLine, b: Frame, edge: EdgeLine) -> tuple[float, fl
     return max(start, end), corner
 
 
-def _cross(a: Frame, upper: EdgeLine, b: Frame, lower: EdgeLine) -> tuple[float, float]:
+def _cross(a: PanelFrame, upper: EdgeLine, b: PanelFrame, lower: EdgeLine) -> tuple[float, float]:
     """Return how far the floors of two slots lie apart, and the angle between the panels: 90° when they cross squarely and
     neither leans against the other's slot."""
     gap = float(np.linalg.norm(a.point(upper.middle, upper.depth) - b.point(lower.middle, lower.depth)))

@@ -9,7 +9,7 @@ from publisher.design import Join, PanelPlan, Rest
 from publisher.geometry import Part
 from publisher.joints.panels.edges import edge_line, lap_line, mating_lines, nominal_outline, top_edges
 from publisher.joints.panels.settle import settled
-from publisher.joints.panels.space import Array, EdgeLine, Frame, joined, let_in, letting_in, resting, standing
+from publisher.joints.panels.space import Array, EdgeLine, PanelFrame, joined, let_in, letting_in, resting, standing
 from publisher.joints.panels.touching import touch_of
 
 LEVEL = 0.05  # mm: edges whose heights differ by less lie level
@@ -21,7 +21,7 @@ class Panel:
 
     name: str
     part: Part
-    frame: Frame
+    frame: PanelFrame
     rests: bool
     place: Place
 
@@ -47,7 +47,7 @@ def place_panels(plan: PanelPlan, parts: dict[str, Part]) -> PanelAssembly:
     """
     part_at = {p.name: parts[p.part] for p in plan.places if p.part in parts}
     plan = replace(plan, joins=tuple(_with_corner(join, part_at) for join in plan.joins))
-    frames: dict[str, Frame] = {}
+    frames: dict[str, PanelFrame] = {}
     rested: set[str] = set()
     start = edge_line(part_at, plan.stands_on)
     if start is not None:
@@ -79,8 +79,8 @@ def _with_corner(join: Join, part_at: dict[str, Part]) -> Join:
 
 
 def _by_join(
-    joins: tuple[Join, ...], part_at: dict[str, Part], frames: dict[str, Frame]
-) -> tuple[str, Frame, bool] | None:
+    joins: tuple[Join, ...], part_at: dict[str, Part], frames: dict[str, PanelFrame]
+) -> tuple[str, PanelFrame, bool] | None:
     """Return the first panel that a join places against one that stands already."""
     for join in joins:
         a_placed, b_placed = join.a.panel in frames, join.b.panel in frames
@@ -104,8 +104,8 @@ def _by_join(
 
 
 def _by_rest(
-    rests: tuple[Rest, ...], part_at: dict[str, Part], frames: dict[str, Frame]
-) -> tuple[str, Frame, bool] | None:
+    rests: tuple[Rest, ...], part_at: dict[str, Part], frames: dict[str, PanelFrame]
+) -> tuple[str, PanelFrame, bool] | None:
     """Return the first panel that rests on edges of panels that stand already.
 
     The panel's inside face lies on the edges; the line of its topmost edge on that face passes through their upper ends.
@@ -127,7 +127,7 @@ def _by_rest(
     return None
 
 
-def _slopes(part: Part, frame: Frame, ends: list[tuple[Array, Array]]) -> list[Frame]:
+def _slopes(part: Part, frame: PanelFrame, ends: list[tuple[Array, Array]]) -> list[PanelFrame]:
     """Return the frames of a panel that lies on sloping edges, with its topmost edge along their upper ends, then each of
     its other edges."""
     upper = np.array([high for _, high in ends])
@@ -143,7 +143,7 @@ def _slopes(part: Part, frame: Frame, ends: list[tuple[Array, Array]]) -> list[F
     return [resting(top, -across, outward, middle) for top in top_edges(part)]
 
 
-def _lids(part: Part, frame: Frame, first: EdgeLine | None, ends: list[tuple[Array, Array]]) -> list[Frame]:
+def _lids(part: Part, frame: PanelFrame, first: EdgeLine | None, ends: list[tuple[Array, Array]]) -> list[PanelFrame]:
     """Return the frames of a panel that lies flat on level edges, along them and across; none when they are not at one height."""
     heights = [float(point[2]) for both in ends for point in both]
     if first is None or max(heights) - min(heights) > LEVEL:
@@ -158,7 +158,7 @@ def _lids(part: Part, frame: Frame, first: EdgeLine | None, ends: list[tuple[Arr
     return [resting(line, along, np.array([0.0, 0.0, 1.0]), middle) for line in own]
 
 
-def _held(part: Part, frame: Frame, rest: Rest, part_at: dict[str, Part], frames: dict[str, Frame]) -> bool:
+def _held(part: Part, frame: PanelFrame, rest: Rest, part_at: dict[str, Part], frames: dict[str, PanelFrame]) -> bool:
     """Tell whether a panel in this frame lies on the whole of every edge that it rests on."""
     for ref in rest.on:
         below = part_at[ref.panel]
@@ -169,7 +169,7 @@ def _held(part: Part, frame: Frame, rest: Rest, part_at: dict[str, Part], frames
     return True
 
 
-def _ends(frame: Frame, line: EdgeLine) -> tuple[Array, Array]:
+def _ends(frame: PanelFrame, line: EdgeLine) -> tuple[Array, Array]:
     """Return the lower and the upper end of an edge in the assembly."""
     half = line.length / 2 * line.along
     ends = [frame.point((line.middle[0] + s * half[0], line.middle[1] + s * half[1]), line.depth) for s in (-1.0, 1.0)]

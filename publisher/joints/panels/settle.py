@@ -8,15 +8,15 @@ from publisher.design import EdgeRef, Join
 from publisher.geometry import Part
 from publisher.joints.panels.edges import edge_line
 from publisher.joints.panels.solids import corners_of
-from publisher.joints.panels.space import Array, EdgeLine, Frame
+from publisher.joints.panels.space import Array, EdgeLine, PanelFrame
 
 LEVEL = 0.2
 """mm: edges whose ends lie nearer to the table stand on it; a corner that was written with two decimals opens by less."""
 
 
 def settled(
-    stands_on: EdgeRef, joins: tuple[Join, ...], part_at: dict[str, Part], frames: dict[str, Frame]
-) -> dict[str, Frame]:
+    stands_on: EdgeRef, joins: tuple[Join, ...], part_at: dict[str, Part], frames: dict[str, PanelFrame]
+) -> dict[str, PanelFrame]:
     """Return the frames of panels that stand on as many of their free edges as can lie on the table together.
 
     One edge alone holds nothing upright: a spire whose facets lean in, or a tent, stands on all of its lower edges. The
@@ -51,7 +51,7 @@ def settled(
         every, best, far=float(max(_turned(ends, best)[:, 1].max() for ends in free if _holds(ends, best)))
     )
     turn, lift = _matrix(best), np.array([0.0, 0.0, -_lowest(_turned(every, best))])
-    return {name: Frame(turn @ frame.axes, turn @ frame.origin + lift) for name, frame in frames.items()}
+    return {name: PanelFrame(turn @ frame.axes, turn @ frame.origin + lift) for name, frame in frames.items()}
 
 
 def _let_down(points: Array, angle: float, far: float) -> float:
@@ -66,7 +66,7 @@ def _let_down(points: Array, angle: float, far: float) -> float:
     return angle
 
 
-def _ends(frame: Frame, line: EdgeLine) -> Array:
+def _ends(frame: PanelFrame, line: EdgeLine) -> Array:
     """Return both ends of an edge in the assembly (2, 3)."""
     middle, half = np.asarray(line.middle), line.length / 2.0 * line.along
     ends = [middle - half, middle + half]

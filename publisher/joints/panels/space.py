@@ -8,13 +8,13 @@ import numpy.typing as npt
 
 from publisher.basics import Point
 from publisher.geometry import Edge
-from publisher.joints.model import Matrix
+from publisher.joints.model import SpaceMatrix
 
 Array = npt.NDArray[np.float64]
 
 
 @dataclass(frozen=True, slots=True)
-class Frame:
+class PanelFrame:
     """A panel's place: columns of ``axes`` are its x, y and outward z in the assembly; ``origin`` is where its (0, 0, 0) lies."""
 
     axes: Array
@@ -37,7 +37,7 @@ class Frame:
         """Unit vector that the drawn face looks along."""
         return np.asarray(self.axes[:, 2])
 
-    def matrix(self) -> Matrix:
+    def matrix(self) -> SpaceMatrix:
         """Return the 3 × 4 matrix, row by row."""
         rows = np.column_stack([self.axes, self.origin])
         flat = [float(v) + 0.0 for v in np.round(rows.ravel(), 12)]
@@ -72,12 +72,12 @@ def depth_of(edge: Edge, thickness: float) -> float:
     return thickness if edge.face == "inside" else 0.0
 
 
-def standing(edge: EdgeLine) -> Frame:
+def standing(edge: EdgeLine) -> PanelFrame:
     """Return the frame of a panel that stands upright on an edge, drawn face to the front (-y), the edge along +x on z = 0."""
     return _frame(edge, np.array([1.0, 0.0, 0.0]), np.array([0.0, -1.0, 0.0]), np.array([edge.length / 2, 0.0, 0.0]))
 
 
-def joined(a: Frame, joint_line: EdgeLine, b: EdgeLine, corner: float) -> Frame:
+def joined(a: PanelFrame, joint_line: EdgeLine, b: EdgeLine, corner: float) -> PanelFrame:
     """Return the frame of the panel whose edge ``b`` meets ``joint_line`` of the panel at ``a``, inside faces ``corner`` apart.
 
     Edges of two panels seen from outside run against each other. With u into panel a and N its outward normal, panel b
@@ -90,7 +90,7 @@ def joined(a: Frame, joint_line: EdgeLine, b: EdgeLine, corner: float) -> Frame:
     return _frame(b, -along, outward, a.point(joint_line.middle, joint_line.depth))
 
 
-def let_in(a: Frame, slot: EdgeLine, b: EdgeLine) -> Frame:
+def let_in(a: PanelFrame, slot: EdgeLine, b: EdgeLine) -> PanelFrame:
     """Return the frame of the panel that is let into an upward slot of the panel at ``a``, floor of slot on floor of slot.
 
     The panels cross at right angles; the second looks to the right of the first, seen from the first one's drawn face.
@@ -100,19 +100,19 @@ def let_in(a: Frame, slot: EdgeLine, b: EdgeLine) -> Frame:
     return _frame(b, np.cross(up, outward), outward, a.point(slot.middle, slot.depth))
 
 
-def letting_in(b: Frame, slot: EdgeLine, a: EdgeLine) -> Frame:
+def letting_in(b: PanelFrame, slot: EdgeLine, a: EdgeLine) -> PanelFrame:
     """Return the frame of the panel into whose upward slot the panel at ``b`` is let: the other way round of ``let_in``."""
     up = b.axes[:, :2] @ slot.inward
     outward = np.cross(b.outward, up)
     return _frame(a, np.cross(-up, outward), outward, b.point(slot.middle, slot.depth))
 
 
-def resting(edge: EdgeLine, along: Array, outward: Array, middle: Array) -> Frame:
+def resting(edge: EdgeLine, along: Array, outward: Array, middle: Array) -> PanelFrame:
     """Return the frame of a panel whose edge runs ``along`` with its middle at ``middle``, drawn face looking ``outward``."""
     return _frame(edge, along, outward, middle)
 
 
-def _frame(edge: EdgeLine, along: Array, outward: Array, middle: Array) -> Frame:
+def _frame(edge: EdgeLine, along: Array, outward: Array, middle: Array) -> PanelFrame:
     """Return the frame in which the edge runs along a direction, its panel looks along another, its middle lies at a point."""
     along = along / np.linalg.norm(along)
     outward = outward / np.linalg.norm(outward)
@@ -122,4 +122,4 @@ def _frame(edge: EdgeLine, along: Array, outward: Array, middle: Array) -> Frame
     axes = np.column_stack([c * along - s * inward, s * along + c * inward, outward])
     axes[np.abs(axes) < 1e-15] = 0.0
     local = np.array([edge.middle[0], edge.middle[1], -edge.depth])
-    return Frame(axes, middle - axes @ local)
+    return PanelFrame(axes, middle - axes @ local)

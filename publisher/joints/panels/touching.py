@@ -8,7 +8,7 @@ import shapely
 
 from publisher.geometry import Edge, Part, polygon
 from publisher.joints.panels.solids import face_pair
-from publisher.joints.panels.space import Array, Frame
+from publisher.joints.panels.space import Array, PanelFrame
 
 TOUCH = 0.05
 """mm: what lies nearer touches. Fits are made and cut no finer."""
@@ -38,7 +38,7 @@ class Touch:
         return self.gap <= TOUCH and self.bare <= thickness + TOUCH
 
 
-def touch_of(above: Part, frame: Frame, below: Part, lower: Frame, edge: Edge) -> Touch | None:
+def touch_of(above: Part, frame: PanelFrame, below: Part, lower: PanelFrame, edge: Edge) -> Touch | None:
     """Return how the straight edge of the panel ``below`` meets the inside face of the panel ``above``; None without board.
 
     The edge is a strip as wide as its board. It is held where at least half of its width lies under the face; an edge that

@@ -17,7 +17,7 @@ from publisher.geometry import Part
 from publisher.joints.outlines import pieces
 from publisher.joints.stacks.circles import farthest
 from publisher.joints.stacks.layers import LaidStack
-from publisher.joints.stacks.plan_geometry import Key, PlanGeometry
+from publisher.joints.stacks.plan_geometry import LayerKey, PlanGeometry
 
 LOAD = 0.030 * 9.80665
 """Newtons: one metal figure of 30 g at the outer edge. A stated assumption of the trade notes."""
@@ -65,8 +65,8 @@ def roots_of(
 
     ``grounds``: what stands on the ground all the way down, per layer; shorter than the stack when nothing more does.
     """
-    sticking: dict[Key, _Sticking | None] = {}
-    piles: dict[Key, int] = {}
+    sticking: dict[LayerKey, _Sticking | None] = {}
+    piles: dict[LayerKey, int] = {}
     found: list[Root] = []
     braced = set(braced_layers(stack, brace))
     treads = set(stack.treads)
@@ -74,7 +74,7 @@ def roots_of(
         if k not in treads:
             continue
         above = plan.key(k, k + 1) if k + 1 < len(stack.layers) else None
-        key: Key = (above, *_shape_of(plan, grounds[k], k))
+        key: LayerKey = (above, *_shape_of(plan, grounds[k], k))
         if key not in sticking:
             sticking[key] = _sticking(plan, grounds[k], k)
         out = sticking[key]
@@ -82,7 +82,7 @@ def roots_of(
             continue
         near = range(max(0, k - DEEP), min(len(stack.layers), k + DEEP + 1))
         loose = tuple(j - k for j in near if j in stack.loose)
-        pile: Key = (*key, k - near[0], *(plan.key(k, j) for j in near), loose)
+        pile: LayerKey = (*key, k - near[0], *(plan.key(k, j) for j in near), loose)
         if pile not in piles:
             piles[pile] = _plies(stack, plan, plan.to_assembly(out.root, k), k)
         carried = k in braced and brace is not None

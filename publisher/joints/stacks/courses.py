@@ -9,7 +9,7 @@ from publisher.basics import Purpose
 from publisher.geometry import Part
 from publisher.joints.outlines import Array, move
 from publisher.joints.stacks.layers import LaidStack
-from publisher.joints.stacks.plan_geometry import Key, PlanGeometry
+from publisher.joints.stacks.plan_geometry import LayerKey, PlanGeometry
 
 ON_EDGE = 0.5
 """A tick whose end lies farther than this (mm) from the outline of a course is not in its face."""
@@ -67,7 +67,7 @@ def staggers_of(stack: LaidStack, plan: PlanGeometry, parts: dict[str, Part]) ->
     offset by at least one quarter of the unit length).
     """
     courses = {part_id: _course(parts[part_id], outline) for part_id, outline in plan.outlines.items()}
-    known: dict[Key, tuple[float, float, float | None] | None] = {}
+    known: dict[LayerKey, tuple[float, float, float | None] | None] = {}
     found: list[Stagger] = []
     for k in range(len(stack.layers) - 1):
         lower, upper = courses[stack.layers[k].part], courses[stack.layers[k + 1].part]

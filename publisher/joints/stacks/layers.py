@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from publisher.basics import Point, Pose
 from publisher.design import BracePlan, StackPlan
 from publisher.geometry import Part, middle_of
-from publisher.joints.model import Layer
+from publisher.joints.model import StackLayer
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,7 +29,7 @@ class LaidStack:
     """One stack, or an assembly of stacks on each other. ``loose``: indices of layers that are not glued to the one below."""
 
     name: str
-    layers: tuple[Layer, ...]
+    layers: tuple[StackLayer, ...]
     rows: tuple[LaidRow, ...]
     loose: tuple[int, ...]
     brace: BracePlan | None = None
@@ -70,7 +70,7 @@ def lay(plan: StackPlan, parts: dict[str, Part], below: LaidStack | None) -> Lai
         top = below.layers[-1]
         pose, seat, more, under = top.pose, below.seat, plan.turn, parts[top.part]
         bottom, number = top.bottom + top.thickness, top.number + 1
-    layers: list[Layer] = []
+    layers: list[StackLayer] = []
     rows: list[LaidRow] = []
     for row in plan.rows:
         part = parts.get(row.part)
@@ -85,7 +85,7 @@ def lay(plan: StackPlan, parts: dict[str, Part], below: LaidStack | None) -> Lai
                 on = middle_of(under) if row.centred else seat
                 pose = laid_on(pose, (on[0] + row.shift[0], on[1] + row.shift[1]), own, row.turn + more)
             seat, more, under = own, 0.0, part
-            layers.append(Layer(row.part, pose, bottom, part.thickness, plan.name, number))
+            layers.append(StackLayer(row.part, pose, bottom, part.thickness, plan.name, number))
             bottom, number = bottom + part.thickness, number + 1
     loose = (0,) if layers and (plan.loose or not plan.on) else ()
     return LaidStack(plan.name, tuple(layers), tuple(rows), loose, plan.brace, seat)
@@ -127,7 +127,7 @@ def joined(stacks: list[LaidStack]) -> LaidStack:
         return stacks[0]
     rows: list[LaidRow] = []
     loose: list[int] = []
-    layers: list[Layer] = []
+    layers: list[StackLayer] = []
     for stack in stacks:
         at = len(layers)
         rows += [LaidRow(r.part, r.first + at, r.count, r.turn, r.shift) for r in stack.rows]

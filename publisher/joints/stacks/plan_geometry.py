@@ -11,11 +11,11 @@ import shapely
 
 from publisher.basics import Pose
 from publisher.geometry import Part
-from publisher.joints.model import Layer
+from publisher.joints.model import StackLayer
 from publisher.joints.outlines import Array, move, pieces, sound, whole_polygon
 from publisher.joints.stacks.circles import CLOSE, farthest
 
-Key = tuple[object, ...]
+LayerKey = tuple[object, ...]
 
 SLIVER = 0.02
 """Two flattenings of one arc differ by 0.005 mm: areas thinner than this (mm) do not count as covered."""
@@ -34,7 +34,7 @@ class Contact:
 class PlanGeometry:
     """The layers of one stack in plan, with what was computed about their pairs."""
 
-    def __init__(self, layers: tuple[Layer, ...], parts: dict[str, Part]) -> None:
+    def __init__(self, layers: tuple[StackLayer, ...], parts: dict[str, Part]) -> None:
         """Take the layers from the table up, and the parts by id."""
         self.layers = layers
         used = dict.fromkeys(layer.part for layer in layers)
@@ -43,12 +43,12 @@ class PlanGeometry:
         self.placed = np.array([move(self.outlines[layer.part], layer.pose) for layer in layers])
         self._matrices: Array = np.array([_matrix(layer.pose) for layer in layers]).reshape(-1, 3, 3)
         self._inverses = np.linalg.inv(self._matrices) if layers else self._matrices
-        self._contacts: dict[Key, Contact] = {}
-        self._bare: dict[Key, shapely.Geometry] = {}
-        self._strips: dict[Key, float] = {}
-        self._covers: dict[Key, bool] = {}
+        self._contacts: dict[LayerKey, Contact] = {}
+        self._bare: dict[LayerKey, shapely.Geometry] = {}
+        self._strips: dict[LayerKey, float] = {}
+        self._covers: dict[LayerKey, bool] = {}
 
-    def key(self, lower: int, upper: int) -> Key:
+    def key(self, lower: int, upper: int) -> LayerKey:
         """Return what is equal for pairs of layers that lie on each other alike."""
         relative = self._inverses[lower] @ self._matrices[upper]
         return (self.layers[lower].part, self.layers[upper].part, *np.round(relative[:2].ravel(), 7).tolist())

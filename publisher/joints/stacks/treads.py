@@ -8,7 +8,7 @@ import shapely
 from publisher.joints.outlines import pieces
 from publisher.joints.stacks.circles import farthest, largest_circle
 from publisher.joints.stacks.layers import LaidStack
-from publisher.joints.stacks.plan_geometry import Key, PlanGeometry
+from publisher.joints.stacks.plan_geometry import LayerKey, PlanGeometry
 
 MARGIN = 2.0
 """A base does not tip while its centre lies this far (mm) inside the tread. An assumption of the trade notes."""
@@ -37,7 +37,7 @@ def treads_of(stack: LaidStack, plan: PlanGeometry, figure_height: float) -> tup
     A layer that the next one covers completely is no tread, unless none is left.
     """
     found: list[Tread] = []
-    sizes: dict[Key, tuple[float, float]] = {}
+    sizes: dict[LayerKey, tuple[float, float]] = {}
     least = inf
     last = len(stack.layers) - 1
     standing = [k for k in stack.treads if k == last or plan.contact(k).bare.area >= LEAST_TREAD]
@@ -52,7 +52,7 @@ def treads_of(stack: LaidStack, plan: PlanGeometry, figure_height: float) -> tup
             lids = shapely.union_all(shapely.intersection(plan.placed[low], area))
             area = pieces(shapely.difference(area, lids))
         around = [k + 1, *low] if k < last else low
-        key: Key = (plan.key(k, k), tuple(plan.key(k, j) for j in around))
+        key: LayerKey = (plan.key(k, k), tuple(plan.key(k, j) for j in around))
         if key not in sizes:
             sizes[key] = (2 * largest_circle(area), _base_holds(area, plan, around, least))
             least = min(least, sizes[key][1])

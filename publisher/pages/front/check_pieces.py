@@ -4,7 +4,7 @@ from publisher.basics import Box, Layer, LengthPromise, Path, polyline
 from publisher.basics.units import INCH_MM
 from publisher.pages.front.coupon import HIGH, Fit, coupon, fit_of
 from publisher.pages.front.gauge import FOOT, MARKER, RANGE, gauge, gauge_from
-from publisher.pages.front.scale_range import Budget, budget
+from publisher.pages.front.scale_range import ScaleRange, budget
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import CARD_HEIGHT, CARD_INCHES, CARD_WIDTH, CODE, QUIET, Body, Context, card
 from publisher.pages.type import BODY, GAUGE, HEADING, LEAST, NOTE, RULE, SMALL, Column, Setter, make_table
@@ -84,7 +84,7 @@ def how(context: Context, box: Box, _page: int) -> tuple[Body, float]:
     return Body(tuple(drawn)), box.top - y
 
 
-def _deciding(allowed: Budget) -> str:
+def _deciding(allowed: ScaleRange) -> str:
     """Name the meetings that bound the print scale of this design."""
     said: list[str] = []
     if allowed.tightest is not None:

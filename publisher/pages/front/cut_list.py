@@ -12,7 +12,7 @@ from publisher.pages.front.layout_picture import layout_picture, picture_height
 from publisher.pages.front.yield_tables import cut_note, part_table, sheet_table
 from publisher.pages.model import Drawn, Link
 from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, columns, make_frame, share_out
-from publisher.pages.type import GUTTER, HEADING, SMALL, SPACE, Column, Table, make_table
+from publisher.pages.type import GUTTER, HEADING, SMALL, SPACE, Column, LaidTable, make_table
 
 TASK = "See what to buy and cut"
 TALLEST = 118.0  # mm: the tallest picture of a sheet
@@ -25,7 +25,7 @@ CHUNK = 0.4  # of a page's height: a longer table is broken, so that its rows ma
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
+class PageBlock:
     """Something on the page: its height with the space below it, and how it is drawn under a top."""
 
     height: float
@@ -46,7 +46,7 @@ def cut_list_drafts(context: Context) -> tuple[PageDraft, ...]:
     return tuple(drafts)
 
 
-def _body(frame: Frame, pieces: tuple[Piece, ...], numbers: Numbers) -> Body:
+def _body(frame: Frame, pieces: tuple[PageBlock, ...], numbers: Numbers) -> Body:
     y = frame.text.top
     drawn: list[Drawn] = []
     for piece in pieces:
@@ -55,11 +55,11 @@ def _body(frame: Frame, pieces: tuple[Piece, ...], numbers: Numbers) -> Body:
     return Body(tuple(drawn))
 
 
-def _tables(context: Context, frame: Frame) -> list[Piece]:
+def _tables(context: Context, frame: Frame) -> list[PageBlock]:
     """Return the cut list and the yield as pieces: each table with its heading, broken where it is long."""
     width = frame.text.width
-    pieces: list[Piece] = []
-    makers: tuple[tuple[str, str, Callable[[Numbers | None], Table]], ...] = (
+    pieces: list[PageBlock] = []
+    makers: tuple[tuple[str, str, Callable[[Numbers | None], LaidTable]], ...] = (
         ("Cut list", cut_note(context), partial(_cut_table, context, width)),
         (
             "What one sheet holds",
@@ -82,7 +82,7 @@ def _tables(context: Context, frame: Frame) -> list[Piece]:
             head = _head(context, frame, said, "" if first else note, 0.0)[1]
             height = head + table.height(first, last) + 2 * SPACE
             draw = partial(_draw_table, context, frame, (said, "" if first else note), make, (first, last))
-            pieces.append(Piece(height, draw))
+            pieces.append(PageBlock(height, draw))
             first = last
     return pieces
 
@@ -102,7 +102,7 @@ def _draw_table(
     context: Context,
     frame: Frame,
     words: tuple[str, str],
-    make: Callable[[Numbers | None], Table],
+    make: Callable[[Numbers | None], LaidTable],
     rows: tuple[int, int],
     top: float,
     numbers: Numbers | None,
@@ -115,7 +115,7 @@ def _draw_table(
     return (*head, *links, *table.place(frame.text.left, top - height, *rows))
 
 
-def _cut_table(context: Context, width: float, numbers: Numbers | None) -> Table:
+def _cut_table(context: Context, width: float, numbers: Numbers | None) -> LaidTable:
     share = min(1.0, width / 187.0)  # narrower papers get narrower columns, and rows of more lines
     fixed_columns = (Column("", 9.0, bold=True), Column("Board", 20.0 * share), Column("Cut", 34.0 * share))
     sizes = (Column("Width × height", 44.0 * share), Column("in inches", 36.0 * share), Column("Page", 14.0))
@@ -141,7 +141,7 @@ def _cut_table(context: Context, width: float, numbers: Numbers | None) -> Table
 
 
 def _links(
-    context: Context, table: Table, rows: tuple[int, int], left: float, top: float, numbers: Numbers
+    context: Context, table: LaidTable, rows: tuple[int, int], left: float, top: float, numbers: Numbers
 ) -> tuple[Link, ...]:
     edge = top - table.head_height
     links = []
@@ -157,7 +157,7 @@ def _links(
 Sheet = tuple[Yield, Layout, int, int]  # the yield, one of its layouts, how many are alike, number of the first
 
 
-def _pictures(context: Context, frame: Frame) -> list[Piece]:
+def _pictures(context: Context, frame: Frame) -> list[PageBlock]:
     """Return the pictures of all different sheets, two beside each other."""
     sheets: list[Sheet] = []
     for need in context.needs.yields:
@@ -167,13 +167,15 @@ def _pictures(context: Context, frame: Frame) -> list[Piece]:
         sheets += [(need, need.sheets[same[0] - 1], len(same), same[0]) for same in alike.values()]
     cell = columns(frame.text, 2, GUTTER)[0]
     tallest = min(TALLEST, frame.text.height)
-    pieces: list[Piece] = []
+    pieces: list[PageBlock] = []
     note = _head(context, frame, *LAYOUTS, 0.0)[1] + SPACE
     for row in (tuple(sheets[i : i + 2]) for i in range(0, len(sheets), 2)):
         height = max(picture_height(need, cell.width, tallest) for need, *_ in row)
         # the note stays with the first pictures
         above = 0.0 if pieces else note
-        pieces.append(Piece(above + height + 2 * SPACE, partial(_draw_pictures, context, frame, row, (above, height))))
+        pieces.append(
+            PageBlock(above + height + 2 * SPACE, partial(_draw_pictures, context, frame, row, (above, height)))
+        )
     return pieces
 
 

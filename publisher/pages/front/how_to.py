@@ -27,7 +27,7 @@ SKETCH = 66.0  # mm: width of a sketch
 AWAY = 2.4  # mm: the pencil's distance in the sketch, much enlarged
 NUMBER = 6.0  # from the number of a sentence to its words
 
-Sketch = Callable[[Setter, Box], tuple[Drawn, ...]]
+PictureMaker = Callable[[Setter, Box], tuple[Drawn, ...]]
 
 
 def tracing(setter: Setter, allowance: float, x: float, top: float, width: float) -> Block:
@@ -64,7 +64,12 @@ def copying(setter: Setter, x: float, top: float, width: float) -> Block:
 
 
 def _section(
-    setter: Setter, title: str, said: tuple[str, ...], place: tuple[float, float, float], tall: float, sketch: Sketch
+    setter: Setter,
+    title: str,
+    said: tuple[str, ...],
+    place: tuple[float, float, float],
+    tall: float,
+    sketch: PictureMaker,
 ) -> Block:
     """Set a heading, the sketch under it, and numbered sentences beside that."""
     x, top, width = place

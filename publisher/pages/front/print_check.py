@@ -33,7 +33,9 @@ BASE = 5.2  # of the upright ruler's line, from the printable limit
 RULER = 12.0  # height of the ruler along the bottom
 WIDE, TALL = 168.0, 200.0  # what the usual arrangement needs
 
-Piece = Callable[[Context, Box, int], tuple[Body, float]]  # draws under the top of the box; returns the height used
+CheckBlock = Callable[
+    [Context, Box, int], tuple[Body, float]
+]  # draws under the top of the box; returns the height used
 
 
 def print_check_drafts(context: Context) -> tuple[PageDraft, ...]:
@@ -91,9 +93,9 @@ def _arranged(context: Context, column: Box, page: int) -> Body:
 
 def _flowed(context: Context, frame: Frame, column: Box) -> tuple[PageDraft, ...]:
     """Put the pieces under each other, on as many pages as they need."""
-    pieces: tuple[Piece, ...] = (square, how, board, scrap, wrong)
+    pieces: tuple[CheckBlock, ...] = (square, how, board, scrap, wrong)
     plain = make_frame(context.paper, False, 0.0)
-    pages: list[list[tuple[Piece, Box]]] = [[]]
+    pages: list[list[tuple[CheckBlock, Box]]] = [[]]
     box = column
     for piece in pieces:
         high = piece(context, box, 0)[1]

@@ -6,7 +6,7 @@ from publisher.joints import Joined, Meeting
 
 
 @dataclass(frozen=True, slots=True)
-class Budget:
+class ScaleRange:
     """Allowed print scale (1 = true size), and the meeting that bounds it on each side (None: the general band does)."""
 
     least: float
@@ -15,7 +15,7 @@ class Budget:
     loosest: Meeting | None
 
 
-def budget(joined: Joined) -> Budget:
+def budget(joined: Joined) -> ScaleRange:
     """Return what joints allows, each end with the meeting that sets it."""
     allowed = joined.budget
-    return Budget(allowed.least, allowed.most, joined.meeting(allowed.least_by), joined.meeting(allowed.most_by))
+    return ScaleRange(allowed.least, allowed.most, joined.meeting(allowed.least_by), joined.meeting(allowed.most_by))

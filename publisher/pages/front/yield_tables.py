@@ -4,7 +4,7 @@ from publisher.basics.units import inches
 from publisher.basics.wording import fixed
 from publisher.material import Yield, gain
 from publisher.pages.sheet import Context, Numbers
-from publisher.pages.type import Column, Table, make_table
+from publisher.pages.type import Column, LaidTable, make_table
 
 BASE_WIDTH = 187.0  # mm; narrower papers get narrower columns, and rows of more lines
 
@@ -34,7 +34,7 @@ def sheet_name(need: Yield) -> str:
     return f"{need.sheet.label} ({fixed(inches(width), 1)} × {fixed(inches(height), 1)} in)"
 
 
-def part_table(context: Context, width: float, _numbers: Numbers | None) -> Table:
+def part_table(context: Context, width: float, _numbers: Numbers | None) -> LaidTable:
     """Return what one sheet holds of each part alone, and how many spares of it go on the list's sheets free."""
     share = min(1.0, width / BASE_WIDTH)
     wide = (
@@ -64,7 +64,7 @@ def part_table(context: Context, width: float, _numbers: Numbers | None) -> Tabl
     return make_table(context.type, (first, part, *wide), tuple(rows))
 
 
-def sheet_table(context: Context, width: float, _numbers: Numbers | None) -> Table:
+def sheet_table(context: Context, width: float, _numbers: Numbers | None) -> LaidTable:
     """Return the sheets for the whole list, beside what a grid would take and what no layout can beat."""
     share = min(1.0, width / BASE_WIDTH)
     scored = any(need.score_length for need in context.needs.yields)

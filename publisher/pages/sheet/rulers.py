@@ -10,7 +10,7 @@ from publisher.pages.type import GAUGE, LEAST, TICK, Setter
 
 
 @dataclass(frozen=True, slots=True)
-class Scale:
+class Graduation:
     """A graduation: distance of ticks in mm; (every n-th tick, its length in mm), longest first; a number at every n-th."""
 
     step: float
@@ -19,14 +19,22 @@ class Scale:
     units: float = 1.0  # what one step counts in the printed number
 
 
-MILLIMETRES = Scale(1.0, ((10, 3.2), (5, 2.4), (1, 1.6)), 10)
-SIXTEENTHS = Scale(INCH_MM / 16, ((16, 3.2), (8, 2.6), (4, 2.1), (2, 1.6), (1, 1.1)), 16, 1 / 16)
-SQUARE_MILLIMETRES = Scale(1.0, ((10, 2.4), (5, 1.8), (1, 1.2)), 10)
-SQUARE_EIGHTHS = Scale(INCH_MM / 8, ((8, 2.4), (4, 1.8), (1, 1.2)), 0, 1 / 8)
+MILLIMETRES = Graduation(1.0, ((10, 3.2), (5, 2.4), (1, 1.6)), 10)
+SIXTEENTHS = Graduation(INCH_MM / 16, ((16, 3.2), (8, 2.6), (4, 2.1), (2, 1.6), (1, 1.1)), 16, 1 / 16)
+SQUARE_MILLIMETRES = Graduation(1.0, ((10, 2.4), (5, 1.8), (1, 1.2)), 10)
+SQUARE_EIGHTHS = Graduation(INCH_MM / 8, ((8, 2.4), (4, 1.8), (1, 1.2)), 0, 1 / 8)
 
 
 def graduation(
-    setter: Setter, page: int, start: Point, length: float, scale: Scale, upright: bool, side: int, *, ends: bool = True
+    setter: Setter,
+    page: int,
+    start: Point,
+    length: float,
+    scale: Graduation,
+    upright: bool,
+    side: int,
+    *,
+    ends: bool = True,
 ) -> Body:
     """Draw the ticks and numbers of one side of a base line that runs from ``start`` to the right, or up when ``upright``.
 

@@ -4,7 +4,7 @@ Comes in: parts. Goes out: drafts of template pages, with the promises about out
 Never: cut a part into tiles.
 """
 
-from publisher.pages.templates.label_room import Room
+from publisher.pages.templates.label_room import LabelRoom
 from publisher.pages.templates.label_words import Says, says, shortened
 from publisher.pages.templates.labels import blocks, details, identities, letters, small_blocks
 from publisher.pages.templates.page_words import near
@@ -30,7 +30,7 @@ __all__ = [
     "AWAY",
     "GAP",
     "TOO_MANY_COPIES",
-    "Room",
+    "LabelRoom",
     "Sample",
     "Says",
     "Spot",

@@ -38,7 +38,7 @@ Mask = npt.NDArray[np.bool_]
 SizedBlock = TypeVar("SizedBlock", bound=Sized)
 
 
-class Room:
+class LabelRoom:
     """The free places of an area (mm on the page). ``area`` less everything within ``clear`` mm of ``lines`` and its boundary."""
 
     def __init__(self, area: shapely.Geometry, lines: shapely.Geometry | None = None, clear: float = CLEAR) -> None:

@@ -31,7 +31,7 @@ BESIDE = 16.0  # least measure in which words stand beside the tag, not under it
 MANY = 60  # more copies than this share tick boxes
 FLAG = "Cut this flag off last."
 
-Form = Literal["whole", "low", "row", "column", "run", "tag", "letter", "rest", "named", "details", "flag"]
+LabelForm = Literal["whole", "low", "row", "column", "run", "tag", "letter", "rest", "named", "details", "flag"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,7 +48,7 @@ class Label:
     says: Says
     style: TypeStyle
     measure: float
-    form: Form = "whole"
+    form: LabelForm = "whole"
     ease: float = 1.0  # how well it reads against another of its size: less when sentences are broken
     promised: tuple[str, ...] = ()  # what the page promises to show: the words that a piece may not lose, line by line
 
@@ -74,7 +74,10 @@ def identities(setter: Setter, said: Says) -> Iterator[tuple[Label, ...]]:
 
 def letters(setter: Setter, said: Says) -> Iterator[tuple[Label, ...]]:
     """Yield settings of the letter alone, the largest first."""
-    ways: tuple[tuple[Form, tuple[TypeStyle, ...]], ...] = (("tag", (NOTE, LEAST)), ("letter", (SMALL, NOTE, LEAST)))
+    ways: tuple[tuple[LabelForm, tuple[TypeStyle, ...]], ...] = (
+        ("tag", (NOTE, LEAST)),
+        ("letter", (SMALL, NOTE, LEAST)),
+    )
     for form, styles in ways:
         for style in styles:
             yield (_set(setter, said, style, MEASURES[0], form),)
@@ -108,7 +111,7 @@ def reset(label: Label, setter: Setter, said: Says) -> Label:
 
 
 def _settings(
-    setter: Setter, said: Says, style: TypeStyle, measures: tuple[float, ...], form: Form
+    setter: Setter, said: Says, style: TypeStyle, measures: tuple[float, ...], form: LabelForm
 ) -> tuple[Label, ...]:
     found: list[Label] = []
     for measure in measures:
@@ -118,7 +121,7 @@ def _settings(
     return tuple(found)
 
 
-def _set(setter: Setter, said: Says, style: TypeStyle, measure: float, form: Form) -> Label:
+def _set(setter: Setter, said: Says, style: TypeStyle, measure: float, form: LabelForm) -> Label:
     block = _Block(setter, said, style, measure, form)
     ease = 0.75**block.breaks
     return Label(block.width, block.height, said, style, measure, form, ease, tuple(block.promised))
@@ -156,7 +159,7 @@ class _Block:
     """Sets a label from the top down; y is 0 at the top and negative below. Without ``draw`` it only measures."""
 
     def __init__(
-        self, setter: Setter, said: Says, style: TypeStyle, measure: float, form: Form, *, draw: bool = False
+        self, setter: Setter, said: Says, style: TypeStyle, measure: float, form: LabelForm, *, draw: bool = False
     ) -> None:
         self.type = setter
         self.style = style
@@ -174,7 +177,7 @@ class _Block:
         self.height = max(-self.y, -self.bottom)
         self.width = self.wide + 2 * MARGIN
 
-    def _whole(self, said: Says, form: Form) -> None:
+    def _whole(self, said: Says, form: LabelForm) -> None:
         """Set the tag with name, count and board, and under them (``low``: beside them) the rest."""
         self._headed(said.letter, _LETTERS[self.style])
         self.promised += self._text(said.name, _NAMES[self.style].bold())
@@ -213,7 +216,7 @@ class _Block:
         for note in said.notes:
             self._text(note, self.style)
 
-    def _identity(self, said: Says, form: Form) -> None:
+    def _identity(self, said: Says, form: LabelForm) -> None:
         """Set what a piece must not lose, or a part of it."""
         small = _SMALL_TAG if self.style == LEAST else _LETTERS[self.style]
         if form in ("row", "column", "tag", "named"):

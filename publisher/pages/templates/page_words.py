@@ -7,7 +7,7 @@ import shapely
 
 from publisher.basics import Box, Pose
 from publisher.pages.sheet import Context, Frame
-from publisher.pages.templates.label_room import Room
+from publisher.pages.templates.label_room import LabelRoom
 from publisher.pages.templates.label_words import Says, shortened
 from publisher.pages.templates.labels import Label, details
 from publisher.pages.templates.spots import Spot
@@ -91,7 +91,7 @@ def near(shape: shapely.Polygon, group: Iterable[Label], paper: shapely.Geometry
         for box in places_round(shape, label.width, label.height, GAP):
             if paper.covers(as_polygon(box)):
                 return Spot(label, (box.left, box.bottom))
-    room = Room(paper, clear=0.0)
+    room = LabelRoom(paper, clear=0.0)
     around = Box(*shape.bounds)
     found = [
         (away, Spot(label, at))

@@ -13,7 +13,7 @@ import shapely
 from publisher.basics import Pose
 from publisher.geometry import Part
 from publisher.pages.sheet import Context
-from publisher.pages.templates.label_room import CLEAR, Room
+from publisher.pages.templates.label_room import CLEAR, LabelRoom
 from publisher.pages.templates.label_words import Says, says
 from publisher.pages.templates.labels import STYLES, Label, blocks, flags, identities, letters, reset, rests
 from publisher.pages.templates.part_notes import mark_notes
@@ -168,7 +168,7 @@ class Labels:
         base = self._found(model, 0.0)
         return replace(base, spots=tuple(spot.moved(Pose(turn=turn)) for spot in base.spots))
 
-    def _whole(self, model: Sample, room: Room, turn: float) -> Spot | None:
+    def _whole(self, model: Sample, room: LabelRoom, turn: float) -> Spot | None:
         """Return the whole label upright; where it fits so only with the part laid another way, turned with it."""
         # where every copy is printed, small words inside save pages
         sizes = STYLES if model.copy else STYLES[:2]
@@ -184,7 +184,7 @@ class Labels:
                     return spot if room.free.covers(spot.polygon) else None
         return None
 
-    def _enough(self, model: Sample, room: Room, pose: Pose) -> tuple[Spot, ...]:
+    def _enough(self, model: Sample, room: LabelRoom, pose: Pose) -> tuple[Spot, ...]:
         """Return what the piece must not lose: clear of the words of marks, else as these make room for it; in two places last."""
         setter, said = self.context.type, self.said(model)
         *tagged, run = identities(setter, said)
@@ -196,12 +196,12 @@ class Labels:
         letter = first_spot(close, tuple(letters(setter, said)))
         if letter is None:
             return ()
-        left = Room(close.free.difference(letter.polygon.buffer(TIGHT)), clear=0.0)
+        left = LabelRoom(close.free.difference(letter.polygon.buffer(TIGHT)), clear=0.0)
         rest = first_spot(left, (rests(setter, said),))
         return (letter, rest) if rest else ()
 
 
-def first_spot(room: Room, groups: Sequence[Sequence[Label]]) -> Spot | None:
+def first_spot(room: LabelRoom, groups: Sequence[Sequence[Label]]) -> Spot | None:
     """Return the first group's block that fits: all upright ones before those along the page's side, those before slanting ones."""
     for turn in UPRIGHT:
         for group in groups:
@@ -218,13 +218,15 @@ def patterned(part: Part) -> bool:
     return any(map(is_texture, part.marks))
 
 
-def part_room(context: Context, part: Part, pose: Pose, taken: Iterable[shapely.Geometry] = ()) -> Room:
+def part_room(context: Context, part: Part, pose: Pose, taken: Iterable[shapely.Geometry] = ()) -> LabelRoom:
     """Return the free places inside a part for words: clear of its edges, its marks and the words of its marks."""
     blocked = [*taken]
     notes = [as_polygon(n.box) for n in mark_notes(part, pose, context.type, blocked)]
-    return Room(region_polygon(part.template, pose), shapely.union_all([quiet_lines(part, pose), *notes, *blocked]))
+    return LabelRoom(
+        region_polygon(part.template, pose), shapely.union_all([quiet_lines(part, pose), *notes, *blocked])
+    )
 
 
-def _bare_room(part: Part, pose: Pose, clear: float) -> Room:
+def _bare_room(part: Part, pose: Pose, clear: float) -> LabelRoom:
     """Return the free places inside a part, where the words of its marks make room."""
-    return Room(region_polygon(part.template, pose), quiet_lines(part, pose), clear)
+    return LabelRoom(region_polygon(part.template, pose), quiet_lines(part, pose), clear)

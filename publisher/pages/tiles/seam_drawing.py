@@ -5,7 +5,7 @@ import shapely
 from publisher.basics import Box, Layer, Point, SeamPromise, circle, polyline
 from publisher.pages.model import Drawn, Fill, Stroke, Words
 from publisher.pages.sheet import Body, Numbers
-from publisher.pages.tiles.seam_marks import Seam
+from publisher.pages.tiles.seam_marks import TileSeam
 from publisher.pages.tiles.seams import MARK_RADIUS, OVERLAP, TRIM, Cell
 from publisher.pages.tiles.tile_plan import Tiling
 from publisher.pages.type import GAUGE, LEAST, NOTE, PALE, REFERENCE, Setter, TypeStyle, as_polygon, within
@@ -66,7 +66,7 @@ def _seam_lines(plan: Tiling, cell: Cell) -> list[shapely.LineString]:
     return found
 
 
-def _mark_name(plan: Tiling, seam: Seam, number: int) -> str:
+def _mark_name(plan: Tiling, seam: TileSeam, number: int) -> str:
     """Return a match mark's own name: part, the two tiles in reading order, and a small letter."""
     cells = plan.cutting.cells
     return f"{plan.name}{cells.index(seam.first) + 1}-{cells.index(seam.second) + 1}·{chr(ord('a') + number)}"
@@ -81,7 +81,7 @@ def _mark(at: Point) -> Drawn:
 
 
 def _name_words(
-    setter: Setter, name: str, mark: Point, seam: Seam, first: bool, lines: shapely.Geometry, window: Box
+    setter: Setter, name: str, mark: Point, seam: TileSeam, first: bool, lines: shapely.Geometry, window: Box
 ) -> tuple[tuple[Words, ...], Box]:
     """Set a mark's name beside it, on the tile's own side of the seam, where it crosses no line."""
     style = LEAST
@@ -105,7 +105,7 @@ def _name_words(
 
 
 def _line_drawn(
-    setter: Setter, plan: Tiling, cell: Cell, seam: Seam, marks: list[Point], boxes: list[Box], page: int
+    setter: Setter, plan: Tiling, cell: Cell, seam: TileSeam, marks: list[Point], boxes: list[Box], page: int
 ) -> tuple[Drawn, ...]:
     """Return the line to trim on (or, on the page that is glued on, where that edge will lie), broken at the marks, with its words."""
     first = cell is seam.first
@@ -175,7 +175,7 @@ def _strip_words(
     return words, Box(middle - half, y - 0.7, middle + half, y + cap + 0.3)
 
 
-def _glue_fill(plan: Tiling, cell: Cell, seam: Seam) -> Drawn:
+def _glue_fill(plan: Tiling, cell: Cell, seam: TileSeam) -> Drawn:
     """Return the pale ground of a glue area."""
     window = plan.window(cell)
     x, y = plan.shift(cell)

@@ -12,7 +12,7 @@ MIDDLE_MARK_FROM = 150.0  # a seam longer than this gets a third mark
 
 
 @dataclass(frozen=True, slots=True)
-class Seam:
+class TileSeam:
     """The common edge of two tiles: ``first`` (left or upper) is glued on, ``second`` is trimmed. ``upright``: x = at."""
 
     first: Cell
@@ -24,7 +24,7 @@ class Seam:
     marks: tuple[Point, ...]
 
 
-def seams(cutting: Cutting, outline: shapely.Polygon, lines: shapely.Geometry) -> tuple[Seam, ...]:
+def seams(cutting: Cutting, outline: shapely.Polygon, lines: shapely.Geometry) -> tuple[TileSeam, ...]:
     """Return the seams with their match marks, in reading order. ``lines``: marks of the part that match marks keep off."""
     found = []
     for cell in cutting.cells:
@@ -61,7 +61,7 @@ def _seam(
     high: float,
     outline: shapely.Polygon,
     lines: shapely.Geometry,
-) -> Seam:
+) -> TileSeam:
     ends = ((at, low), (at, high)) if upright else ((low, at), (high, at))
     track = shapely.LineString(ends)
     axis = 1 if upright else 0
@@ -82,7 +82,7 @@ def _seam(
     if span[1] - span[0] > MIDDLE_MARK_FROM:
         places.insert(1, _nearest(track.difference(edges).difference(quiet), axis, sum(span) / 2))
     marks = tuple((at, p) if upright else (p, at) for p in places)
-    return Seam(first, second, upright, at, low, high, marks)
+    return TileSeam(first, second, upright, at, low, high, marks)
 
 
 def _ends(track: shapely.Geometry, axis: int) -> tuple[float, float] | None:

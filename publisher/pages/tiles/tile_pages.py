@@ -11,7 +11,7 @@ from publisher.pages.sheet import SQUARE, Body, Context, Numbers, PageDraft, ink
 from publisher.pages.templates import (
     AWAY,
     GAP,
-    Room,
+    LabelRoom,
     Says,
     Spot,
     blocks,
@@ -207,8 +207,8 @@ def _labelled(context: Context, plan: Tiling) -> Cell:
     return max(plan.cutting.cells, key=lambda c: plan.laid.intersection(as_polygon(c.area)).area)
 
 
-def _room(plan: Tiling, cell: Cell, boxes: list[Box]) -> Room:
+def _room(plan: Tiling, cell: Cell, boxes: list[Box]) -> LabelRoom:
     """Return the free places of a tile, on the page: on the part, inside the tile, clear of marks and of what seams say."""
     area = moved(cell.area, *plan.shift(cell))
     ground = region_polygon(plan.sample.part.template, plan.pose(cell)).intersection(as_polygon(area))
-    return Room(ground, shapely.union_all([plan.lines_on(cell), *map(as_polygon, boxes)]))
+    return LabelRoom(ground, shapely.union_all([plan.lines_on(cell), *map(as_polygon, boxes)]))

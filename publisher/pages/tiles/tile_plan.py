@@ -10,7 +10,7 @@ from publisher.basics import Box, Line, Point, Pose
 from publisher.geometry import Part
 from publisher.pages.sheet import LEAST_SQUARE, SQUARE, Context, Frame
 from publisher.pages.templates import AWAY, Sample, mark_notes, page_frame, quiet_lines, region_polygon
-from publisher.pages.tiles.seam_marks import Seam, seams
+from publisher.pages.tiles.seam_marks import TileSeam, seams
 from publisher.pages.tiles.seams import OVERLAP, TRIM, Cell, Cutting, Obstacle, cut, tiles_needed
 from publisher.pages.type import SPACE, Note, as_polygon, box_round, moved, within
 
@@ -37,7 +37,7 @@ class Tiling:
     stage: Stage
     laid: shapely.Polygon
     cutting: Cutting
-    seams: tuple[Seam, ...] = ()
+    seams: tuple[TileSeam, ...] = ()
     lines: shapely.Geometry = field(default_factory=shapely.GeometryCollection)  # laid: all that words keep off
     notes: tuple[Note, ...] = ()  # laid: the words of the marks
 

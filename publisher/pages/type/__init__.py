@@ -40,7 +40,7 @@ from publisher.pages.type.styles import (
     TypeStyle,
     line_style,
 )
-from publisher.pages.type.tables import Column, Table, make_table
+from publisher.pages.type.tables import Column, LaidTable, make_table
 from publisher.pages.type.text import Align, Block, Setter, tidy
 from publisher.pages.type.word_boxes import Note, note_at, word_in
 
@@ -79,9 +79,9 @@ __all__ = [
     "Block",
     "Column",
     "Faces",
+    "LaidTable",
     "Note",
     "Setter",
-    "Table",
     "TypeStyle",
     "as_polygon",
     "box_round",

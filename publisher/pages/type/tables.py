@@ -26,7 +26,7 @@ class Column:
 
 
 @dataclass(frozen=True, slots=True)
-class Table:
+class LaidTable:
     """A table laid out but not placed: ``place`` puts any stretch of its rows on a page, with the headings again."""
 
     setter: Setter
@@ -125,7 +125,7 @@ def make_table(
     *,
     style: TypeStyle = SMALL,
     headed: bool = True,
-) -> Table:
+) -> LaidTable:
     """Lay out a table: break each cell's words to its column and find the heights of the rows."""
     rooms = tuple(_room(columns, number) for number in range(len(columns)))
     head = (
@@ -141,7 +141,7 @@ def make_table(
         for row in rows
     )
     heights = tuple(_height(row, style) for row in broken)
-    return Table(setter, columns, broken, heights, head, _height(head, style) if headed else 0.0, style)
+    return LaidTable(setter, columns, broken, heights, head, _height(head, style) if headed else 0.0, style)
 
 
 def _room(columns: tuple[Column, ...], number: int) -> float:

@@ -6,7 +6,7 @@ from shapely import LineString
 from shapely import box as shapely_box
 
 from publisher.basics import Box
-from publisher.proof.reading import Array, PageRead, Piece
+from publisher.proof.reading import Array, PageRead, PaintedPath
 
 TOUCH = 0.1  # mm by which boxes may reach into each other
 PAPER = 0.97  # grey that a scanner takes for paper
@@ -38,7 +38,7 @@ def common(one: Box, two: Box) -> Box | None:
     return Box(left, bottom, right, top) if left < right and bottom < top else None
 
 
-def lines_meet(piece: Piece, room: Box) -> bool:
+def lines_meet(piece: PaintedPath, room: Box) -> bool:
     """Say whether a stroke shows inside a box."""
     return any(line_meets(line, piece.widest / 2, room) for line in piece.lines())
 

@@ -21,7 +21,7 @@ LONGEST_LETTER = 4
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class PrintedRow:
     """A printed row: its page and the words of its cells, from the left."""
 
     page: int
@@ -59,7 +59,7 @@ def cut_list(case: Case, check: Check[Case]) -> Findings:
     return len(promises)
 
 
-def _fault(row: Row, promise: RowPromise, promises: Promises) -> str:
+def _fault(row: PrintedRow, promise: RowPromise, promises: Promises) -> str:
     """Return in words what a row says otherwise than promised; empty when nothing."""
     _, name, board, counts, size, inches, page = row.cells
     wanted = (promise.count, promise.spare, promise.mirrored)
@@ -91,7 +91,7 @@ def _sized(words: str, promise: RowPromise, unit: float, name: str, half: float)
     return all(abs(float(text) - value) <= half + 1e-6 for text, value in zip(found.groups()[:2], wanted, strict=True))
 
 
-def _rows(page: PageRead) -> Iterator[Row]:
+def _rows(page: PageRead) -> Iterator[PrintedRow]:
     """Read the rows of every cut list on a page: under its headings, a row between each two level lines."""
     starts: list[float] = []
     for band in bands(page, LONG_RULE):
@@ -101,7 +101,7 @@ def _rows(page: PageRead) -> Iterator[Row]:
             continue
         cells = _cells(band.runs, starts) if len(starts) == len(HEADINGS) + 1 else ()
         if cells and 0 < len(cells[0]) <= LONGEST_LETTER:
-            yield Row(page.number, cells)
+            yield PrintedRow(page.number, cells)
         else:
             starts = []
 

@@ -6,7 +6,7 @@ from publisher.basics import Box, Check, Findings
 from publisher.proof.checks.boxes import PAPER, TOUCH, common, holds, line_meets, meets, pictures_and_letters
 from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import Case
-from publisher.proof.reading import PageRead, Piece
+from publisher.proof.reading import PageRead, PaintedPath
 
 
 @judged(
@@ -52,7 +52,7 @@ def _looked_at(page: PageRead, box: Box) -> tuple[int, int]:
     return held, crossing
 
 
-def _piece(piece: Piece, box: Box) -> tuple[int, int]:
+def _piece(piece: PaintedPath, box: Box) -> tuple[int, int]:
     """Count the subpaths of a piece that lie in a box, and those that show on both sides of its edge."""
     room = common(box, piece.clip.box)
     if room is None:

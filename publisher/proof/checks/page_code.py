@@ -6,7 +6,7 @@ from publisher.basics import Box, Check, CodePromise, Findings
 from publisher.proof.checks.boxes import PAPER, common, lines_meet, meets, pictures_and_letters
 from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import Case
-from publisher.proof.reading import Array, PageRead, Piece
+from publisher.proof.reading import Array, PageRead, PaintedPath
 
 DARK = 0.3
 SQUARE = 0.1  # mm between width and height
@@ -60,7 +60,7 @@ def _fault(page: PageRead, promise: CodePromise) -> str:
     return _other(dark, promise.modules) or (crowd if _crowded(page, promise.box, quiet) else "")
 
 
-def _is_module(piece: Piece, box: Box) -> bool:
+def _is_module(piece: PaintedPath, box: Box) -> bool:
     if piece.fill_grey is None or piece.fill_grey > DARK or not piece.visible:
         return False
     own, room = piece.box(), box.grown(0.05)
@@ -93,7 +93,7 @@ def _crowded(page: PageRead, box: Box, quiet: Box) -> bool:
     return any(meets(b, quiet) for b in pictures_and_letters(page, -1))
 
 
-def _size(pieces: list[Piece], box: Box) -> int:
+def _size(pieces: list[PaintedPath], box: Box) -> int:
     """Return how many modules the code has across: the first dark run of its top row is a finder pattern's edge."""
     steps = 2000
     xs = box.left + (np.arange(steps) + 0.5) / steps * box.width
@@ -102,14 +102,14 @@ def _size(pieces: list[Piece], box: Box) -> int:
     return round(FINDER * steps / run) if run else 0
 
 
-def _modules(pieces: list[Piece], box: Box, size: int) -> Array:
+def _modules(pieces: list[PaintedPath], box: Box, size: int) -> Array:
     """Return which modules are dark, rows from the top: their middles are tried by the crossing rule."""
     middles = (np.arange(size) + 0.5) / size
     xs, ys = box.left + middles * box.width, box.top - middles * box.height
     return np.array([_dark_along(pieces, xs, float(y)) for y in ys])
 
 
-def _dark_along(pieces: list[Piece], xs: Array, y: float) -> Array:
+def _dark_along(pieces: list[PaintedPath], xs: Array, y: float) -> Array:
     """Return which points of a level line lie in a piece by the even-odd rule."""
     dark = np.zeros(len(xs), dtype=bool)
     for piece in pieces:

@@ -3,7 +3,7 @@
 from publisher.basics import Check, Findings
 from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import PALEST_LINE, Case
-from publisher.proof.reading import MM_PER_INCH, PageRead, Piece
+from publisher.proof.reading import MM_PER_INCH, PageRead, PaintedPath
 
 LEAST_WIDTH = 0.18  # mm: the thinnest line of the ISO 128-2 series that home printers draw without gaps
 WIDTH_ROUNDING = 0.001  # mm
@@ -92,6 +92,6 @@ def operators(case: Case, check: Check[Case]) -> Findings:
     return len(case.file.pages)
 
 
-def _strokes(page: PageRead) -> list[Piece]:
+def _strokes(page: PageRead) -> list[PaintedPath]:
     """Return the strokes of a page that are meant to be seen."""
     return [p for p in page.pieces if p.grey is not None and p.visible]

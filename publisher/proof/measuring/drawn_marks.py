@@ -7,7 +7,7 @@ import shapely
 
 from publisher.basics import Box, MarkPromise, Point
 from publisher.proof.measuring.ink import Ink
-from publisher.proof.measuring.outlines import Drawn
+from publisher.proof.measuring.outlines import StrokeSegments
 from publisher.proof.reading import Array
 
 MARK_TOLERANCE = 0.1  # mm that a point of a promised line may lie off the drawn one
@@ -28,7 +28,7 @@ class MarkReading:
 
 def read_marks(promises: tuple[MarkPromise, ...], ink: Ink) -> tuple[MarkReading, ...]:
     """Return the readings of the promised marks of one page."""
-    trees: dict[tuple[float, tuple[float, ...]], Drawn] = {}
+    trees: dict[tuple[float, tuple[float, ...]], StrokeSegments] = {}
     readings = []
     for promise in promises:
         key = (promise.width, promise.dash)
@@ -41,14 +41,14 @@ def read_marks(promises: tuple[MarkPromise, ...], ink: Ink) -> tuple[MarkReading
     return tuple(readings)
 
 
-def _strokes(ink: Ink, promise: MarkPromise) -> Drawn:
+def _strokes(ink: Ink, promise: MarkPromise) -> StrokeSegments:
     """Return the strokes of a page with the width and dashes of a promise."""
     pieces, which = np.unique(ink.piece, return_inverse=True)
     alike = np.array([_alike(ink.page.pieces[int(i)].dash, promise.dash) for i in pieces], dtype=bool)
     lines = (np.abs(ink.width - promise.width) <= SAME) & (alike[which] if len(pieces) else False)
     starts, ends, owners = ink.segments
     keep = lines[owners] if len(owners) else np.zeros(0, dtype=bool)
-    return Drawn(starts[keep], ends[keep], owners[keep], ink.width[owners[keep]])
+    return StrokeSegments(starts[keep], ends[keep], owners[keep], ink.width[owners[keep]])
 
 
 def _alike(drawn: tuple[float, ...], promised: tuple[float, ...]) -> bool:

@@ -58,12 +58,12 @@ class Wanted:
         self.points, owner = shapely.get_coordinates(dense, return_index=True)
         self.ring = owner
 
-    def segments(self) -> "Drawn":
+    def segments(self) -> "StrokeSegments":
         """Return the promised rings as segments in a search tree, the ring of each as its owner."""
         steps = np.hypot(*np.diff(self.points, axis=0).T)
         joined = (np.diff(self.ring) == 0) & (steps <= STEP * 1.01)  # longer ones are where a window cut the ring
         starts, ends = self.points[:-1][joined], self.points[1:][joined]
-        return Drawn(starts, ends, self.ring[:-1][joined], np.zeros(len(starts)))
+        return StrokeSegments(starts, ends, self.ring[:-1][joined], np.zeros(len(starts)))
 
     def box(self) -> tuple[Array, Array]:
         """Return the lower left and upper right of all points."""
@@ -77,7 +77,7 @@ def _carry(pose: Pose, ring: tuple[Point, ...]) -> Array:
     return carried
 
 
-class Drawn:
+class StrokeSegments:
     """Continuous strokes near an outline as segments in a search tree."""
 
     def __init__(self, starts: Array, ends: Array, owners: Array, widths: Array) -> None:
@@ -98,14 +98,14 @@ class Drawn:
         return away, index
 
 
-def near_strokes(ink: Ink, low: Array, high: Array) -> Drawn:
+def near_strokes(ink: Ink, low: Array, high: Array) -> StrokeSegments:
     """Return the continuous strokes of a page that reach into a box grown by REACH."""
     bounds = ink.bounds
     near = (bounds[:, 0] < high[0] + REACH) & (bounds[:, 2] > low[0] - REACH)
     near &= (bounds[:, 1] < high[1] + REACH) & (bounds[:, 3] > low[1] - REACH) & ~ink.dashed
     starts, ends, owners = ink.segments
     keep = near[owners] if len(owners) else np.zeros(0, dtype=bool)
-    return Drawn(starts[keep], ends[keep], owners[keep], ink.width[owners[keep]])
+    return StrokeSegments(starts[keep], ends[keep], owners[keep], ink.width[owners[keep]])
 
 
 def read_outline(promise: OutlinePromise, ink: Ink) -> OutlineReading:
@@ -146,7 +146,7 @@ def _usual(widths: Array) -> float:
     return float(values[np.argmax(counts)])
 
 
-def _copies(wanted: Wanted, drawn: Drawn, ink: Ink, width: float) -> tuple[float, float]:
+def _copies(wanted: Wanted, drawn: StrokeSegments, ink: Ink, width: float) -> tuple[float, float]:
     """Return how far drawn copies of the rings lie beside them, and how often a ring is drawn at most.
 
     A copy is a line in the outline's own stroke width that follows a ring for most of its length and is at least half as long.

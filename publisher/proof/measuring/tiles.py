@@ -9,7 +9,7 @@ import numpy as np
 from publisher.basics import OutlinePromise, Point, Promises, SeamPromise
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.marks import FoundMark, find_marks
-from publisher.proof.measuring.outlines import Drawn, Wanted, missing_length
+from publisher.proof.measuring.outlines import StrokeSegments, Wanted, missing_length
 from publisher.proof.reading import Array, TextLine
 
 SHIFTED = 0.05  # mm that a mark may lie off its promise, and that marks of two pages may disagree
@@ -52,7 +52,7 @@ class TilesReading:
     repeated: tuple[int, ...]
 
 
-Carry = tuple[Array, Array]  # turn matrix (2, 2) and shift (2,): p @ turn + shift
+TileMotion = tuple[Array, Array]  # turn matrix (2, 2) and shift (2,): p @ turn + shift
 
 
 def read_seams(promises: Promises, file: PageParts) -> tuple[SeamReading, ...]:
@@ -114,7 +114,7 @@ def _together(
         a, b = a[near], b[near]
     else:
         a = b = np.zeros((0, 2))
-    away, _ = Drawn(a, b, np.zeros(len(a), dtype=int), np.zeros(len(a))).nearest(wanted.points)
+    away, _ = StrokeSegments(a, b, np.zeros(len(a), dtype=int), np.zeros(len(a))).nearest(wanted.points)
     worst = int(np.argmax(away))
     return TilesReading(
         part,
@@ -129,9 +129,9 @@ def _together(
     )
 
 
-def _tie(pages: tuple[int, ...], marks: dict[int, dict[str, Point]]) -> tuple[dict[int, Carry], float]:
+def _tie(pages: tuple[int, ...], marks: dict[int, dict[str, Point]]) -> tuple[dict[int, TileMotion], float]:
     """Return for each page that marks tie to the first one how it is carried there, and the worst disagreement of marks (mm)."""
-    carries: dict[int, Carry] = {pages[0]: (np.eye(2), np.zeros(2))}
+    carries: dict[int, TileMotion] = {pages[0]: (np.eye(2), np.zeros(2))}
     disagree = 0.0
     waiting = [pages[0]]
     while waiting:

@@ -8,7 +8,7 @@ import shapely
 
 from publisher.basics import Box, OutlinePromise, Point
 from publisher.proof.measuring.ink import Ink
-from publisher.proof.measuring.outlines import OUTLINE_TOLERANCE, REACH, Drawn, Wanted
+from publisher.proof.measuring.outlines import OUTLINE_TOLERANCE, REACH, StrokeSegments, Wanted
 from publisher.proof.reading import Array, PageRead, PlacedImage, filled_area
 
 HEAVY = 0.45  # mm: a stroke so wide is taken for a line to cut along
@@ -52,7 +52,7 @@ class PromisedParts:
         starts, ends = np.vstack([r.starts for r in rings]), np.vstack([r.ends for r in rings])
         self.owners = np.repeat(np.arange(len(rings)), [len(r.starts) for r in rings])
         self.widths = np.array([p.width for p in promises])
-        self.rings = Drawn(starts, ends, self.owners, self.widths[self.owners])
+        self.rings = StrokeSegments(starts, ends, self.owners, self.widths[self.owners])
 
     def stray_lines(self, ink: Ink, number: int) -> list[StrayLine]:
         """Return the heavy strokes in or near the parts that do not follow an outline in its own width, the worst of each part."""

@@ -5,7 +5,7 @@ Never: know a promise.
 """
 
 from publisher.proof.reading.areas import COVERS_FROM, clip_area, covers, filled_area
-from publisher.proof.reading.model import Array, FileRead, Measured, PageRead, Piece, PlacedImage, Proof, TextRun
+from publisher.proof.reading.model import Array, FileRead, Measured, PageRead, PaintedPath, PlacedImage, Proof, TextRun
 from publisher.proof.reading.objects import TooMuch
 from publisher.proof.reading.reader import read_file
 from publisher.proof.reading.texts import TextLine, normal, says, text_lines, why_hidden
@@ -19,7 +19,7 @@ __all__ = [
     "FileRead",
     "Measured",
     "PageRead",
-    "Piece",
+    "PaintedPath",
     "PlacedImage",
     "Proof",
     "TextLine",

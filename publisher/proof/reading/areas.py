@@ -6,7 +6,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import Box
-from publisher.proof.reading.model import Array, Clip, PageRead, Piece, PlacedImage
+from publisher.proof.reading.model import Array, Clip, PageRead, PaintedPath, PlacedImage
 from publisher.proof.reading.objects import TooMuch
 
 COVERS_FROM = 0.3  # difference of grey from which a later area hides what lies under it
@@ -55,7 +55,7 @@ def clip_area(clip: Clip) -> Any:
     return area
 
 
-def filled_area(piece: Piece, near: Box) -> Any:
+def filled_area(piece: PaintedPath, near: Box) -> Any:
     """Return what a filled path covers near a box, inside its clip. Rings that do not reach the box do not matter there."""
     low = np.minimum.reduceat(piece.points, piece.starts[:-1])
     high = np.maximum.reduceat(piece.points, piece.starts[:-1])

@@ -7,7 +7,7 @@ from publisher.basics import Box
 from publisher.proof.reading.fonts import Font, read_font
 from publisher.proof.reading.layers import Layers
 from publisher.proof.reading.matrices import IDENTITY
-from publisher.proof.reading.model import Clip, Matrix, Piece, PlacedImage, TextRun
+from publisher.proof.reading.model import Clip, Matrix, PaintedPath, PlacedImage, TextRun
 from publisher.proof.reading.objects import TooMuch, plain, raw
 
 MOST_OPERATORS = 400_000  # of one file
@@ -74,7 +74,7 @@ class Canvas:
         self.layers = layers
         self.spent = spent
         self.fonts = fonts
-        self.pieces: list[Piece] = []
+        self.pieces: list[PaintedPath] = []
         self.texts: list[TextRun] = []
         self.images: list[PlacedImage] = []
         self.hiding: list[str] = []  # one entry per open marked content: the layer that hides it, or ""

@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from publisher.proof.reading.letter_meanings import ENTRY, read_meanings
-from publisher.proof.reading.objects import Budget, array, dictionary, number, numbers, plain, stream_bytes
+from publisher.proof.reading.objects import DecodedBytes, array, dictionary, number, numbers, plain, stream_bytes
 from publisher.proof.reading.truetype import Program, read_program
 
 FLAT = "xzvwurnm"  # letters whose top is the x-height
@@ -112,7 +112,7 @@ def _composite_widths(inner: Any, read: Font) -> None:
             i += 2
         elif i + 2 < len(row):
             width, last = number(row[i + 2]) / 1000.0, min(int(number(second)), first + 65_535)
-            Budget.spend(max(0, last - first + 1) * ENTRY)
+            DecodedBytes.spend(max(0, last - first + 1) * ENTRY)
             read.widths.update(dict.fromkeys(range(first, last + 1), width))
             i += 3
         else:

@@ -2,7 +2,7 @@
 
 import re
 
-from publisher.proof.reading.objects import Budget
+from publisher.proof.reading.objects import DecodedBytes
 
 BLOCK = re.compile(rb"begin(bfchar|bfrange)(.*?)end\1", re.DOTALL)
 ITEM = re.compile(rb"<([0-9A-Fa-f\s]*)>|\[([^\]]*)\]")
@@ -31,7 +31,7 @@ def _ranges(items: list[tuple[bytes | None, bytes | None]], found: dict[int, str
         if low is None or high is None:
             continue
         first, last = _code(low), min(_code(high), _code(low) + 65_535)
-        Budget.spend(max(0, last - first + 1) * ENTRY)
+        DecodedBytes.spend(max(0, last - first + 1) * ENTRY)
         if several is not None:
             for code, one in zip(range(first, last + 1), re.findall(rb"<([^>]*)>", several), strict=False):
                 found[code] = _text(one)

@@ -21,7 +21,7 @@ class Clip:
 
 
 @dataclass(frozen=True, slots=True)
-class Piece:
+class PaintedPath:
     """One painted path: subpaths with Béziers flattened to 0.002 mm.
 
     ``points`` (N, 2) holds all subpaths one after another, closed ones with their first point repeated; subpath i is
@@ -115,7 +115,7 @@ class PageRead:
     crop: Box
     rotate: int
     user_unit: float
-    pieces: tuple[Piece, ...]
+    pieces: tuple[PaintedPath, ...]
     texts: tuple[TextRun, ...]
     images: tuple[PlacedImage, ...]
     fonts: tuple[FontRead, ...]

@@ -11,7 +11,7 @@ class TooMuch(Exception):
     """The file asks for more work than an honest pack ever needs."""
 
 
-class Budget:
+class DecodedBytes:
     """Decoded bytes that are left for the file at hand."""
 
     left = MOST_DECODED
@@ -85,5 +85,5 @@ def stream_bytes(stream: Any) -> bytes:
         if type(trouble).__name__ == "LimitReachedError":
             raise TooMuch("a stream unpacks to more than 16 MB") from trouble
         return b""
-    Budget.spend(len(data))
+    DecodedBytes.spend(len(data))
     return data

@@ -11,7 +11,7 @@ import numpy as np
 from publisher.basics import Box
 from publisher.proof.reading.canvas import Canvas
 from publisher.proof.reading.matrices import stretches
-from publisher.proof.reading.model import Array, Clip, Piece
+from publisher.proof.reading.model import Array, Clip, PaintedPath
 from publisher.proof.reading.objects import TooMuch
 
 FLATNESS = 0.002  # mm between a Bézier and its chords
@@ -156,7 +156,7 @@ class PathOperators:
             if stroke and state.stroke_grey is None:
                 canvas.unread["a line drawn with a pattern"] = None
             canvas.pieces.append(
-                Piece(
+                PaintedPath(
                     canvas.next_order(),
                     points,
                     bounds,

@@ -15,7 +15,16 @@ from publisher.proof.reading.catalogue import attachments, bookmarks, page_label
 from publisher.proof.reading.fonts import Font
 from publisher.proof.reading.layers import Layers
 from publisher.proof.reading.model import FileRead, FontRead, Matrix, PageRead
-from publisher.proof.reading.objects import MOST_STREAM, Budget, TooMuch, number, numbers, plain, raw, stream_bytes
+from publisher.proof.reading.objects import (
+    MOST_STREAM,
+    DecodedBytes,
+    TooMuch,
+    number,
+    numbers,
+    plain,
+    raw,
+    stream_bytes,
+)
 from publisher.proof.reading.units import MM_PER_PT
 from publisher.proof.reading.walk import Walker
 
@@ -63,7 +72,7 @@ def read_file(data: bytes, name: str) -> FileRead:
     """Return what a PDF shows and asks for. ``trouble`` is set, and there are no pages, when it cannot be read."""
     trouble = _at_first_sight(data)
     if not trouble:
-        Budget.start()
+        DecodedBytes.start()
         try:
             with _quiet() as remarks:
                 file = _read(data, name)

@@ -7,7 +7,7 @@ import pytest
 from publisher.basics import Arc, Line, PathEdge
 from publisher.geometry.drawings.numbers import SAME, times, transform
 from publisher.geometry.drawings.path_data import read_path
-from publisher.geometry.drawings.pieces import Budget, full_turn, path_of, sagitta_of
+from publisher.geometry.drawings.pieces import PointAllowance, full_turn, path_of, sagitta_of
 from publisher.geometry.drawings.tree import Unreadable
 from publisher.geometry.paths.rings import signed_area
 
@@ -66,7 +66,7 @@ def test_a_small_thing_is_flattened_finer_and_a_kilometre_refused() -> None:
 
 
 def test_points_are_counted() -> None:
-    budget = Budget(100)
+    budget = PointAllowance(100)
     with pytest.raises(Unreadable, match="points"):
         for _ in range(10):
             path_of(full_turn((0.0, 0.0), 40.0, 20.0), SAME, "o", budget=budget)

@@ -5,10 +5,10 @@ import pytest
 from publisher.geometry.drawings.css import apply_styles
 from publisher.geometry.drawings.numbers import carried
 from publisher.geometry.drawings.tree import Unreadable, read_tree
-from publisher.geometry.drawings.views import Page, page_of, window_of
+from publisher.geometry.drawings.views import SvgPage, page_of, window_of
 
 
-def page(attributes: str) -> Page:
+def page(attributes: str) -> SvgPage:
     root = read_tree(f'<svg xmlns="http://www.w3.org/2000/svg" {attributes}/>'.encode())
     apply_styles(root)
     return page_of(root)

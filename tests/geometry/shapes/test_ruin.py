@@ -7,7 +7,7 @@ import pytest
 from publisher.basics import Finding
 from publisher.design import PartPlan
 from publisher.geometry import Part, area
-from publisher.geometry.shapes.ruin import Numbers
+from publisher.geometry.shapes.ruin import SeededNumbers
 
 Plan = Callable[..., PartPlan]
 Draw = Callable[[PartPlan], Part]
@@ -19,7 +19,7 @@ WALL: dict[str, float | str] = {"width": 140.0, "height": 90.0, "least_height": 
 
 def test_park_and_millers_check() -> None:
     """CACM 31 (1988), with the factor of 1993: ten thousand steps from 1 end at 399268537."""
-    numbers = Numbers(0)
+    numbers = SeededNumbers(0)
     numbers.state = 1
     for _ in range(10_000):
         numbers.next()

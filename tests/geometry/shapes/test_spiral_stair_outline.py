@@ -6,11 +6,11 @@ import pytest
 
 from publisher.basics import polar
 from publisher.geometry.paths.rings import Pen
-from publisher.geometry.shapes.spiral_stair_outline import Plan, draw_core
+from publisher.geometry.shapes.spiral_stair_outline import SpiralLayer, draw_core
 
 
-def layer(sides: int = 0, straight: bool = False) -> Plan:
-    return Plan(30.0, sides, 90.0, straight, radians(60.0), radians(30.0), 4.0)
+def layer(sides: int = 0, straight: bool = False) -> SpiralLayer:
+    return SpiralLayer(30.0, sides, 90.0, straight, radians(60.0), radians(30.0), 4.0)
 
 
 @pytest.mark.parametrize("sides", [3, 5, 8])

@@ -6,24 +6,26 @@ import numpy as np
 import pytest
 import shapely
 
-from publisher.joints.drawings.hidden import Faces, visible
+from publisher.joints.drawings.hidden import FrontFaces, visible
 from publisher.joints.drawings.panel_solids import solids_of
 from publisher.joints.drawings.view import PANEL_VIEW
-from publisher.joints.panels.space import Frame
+from publisher.joints.panels.space import PanelFrame
 
 
-def random_boxes(make: SimpleNamespace, rng: np.random.Generator, count: int) -> list[tuple[object, Frame, np.ndarray]]:
+def random_boxes(
+    make: SimpleNamespace, rng: np.random.Generator, count: int
+) -> list[tuple[object, PanelFrame, np.ndarray]]:
     boxes = []
     for i in range(count):
         size = rng.uniform(20, 60, 3)
         axes, _ = np.linalg.qr(rng.normal(size=(3, 3)))
         axes[:, 2] *= np.sign(np.linalg.det(axes))
         part = make.rectangle(f"b{i}", 0, 0, float(size[0]), float(size[1]), thickness=float(size[2]))
-        boxes.append((part, Frame(axes, rng.uniform(-40, 40, 3)), size))
+        boxes.append((part, PanelFrame(axes, rng.uniform(-40, 40, 3)), size))
     return boxes
 
 
-def behind_something(point: np.ndarray, boxes: list[tuple[object, Frame, np.ndarray]]) -> float:
+def behind_something(point: np.ndarray, boxes: list[tuple[object, PanelFrame, np.ndarray]]) -> float:
     """Return how long (mm) the ray from a point to the viewer runs inside solids: slab by slab of each box."""
     towards = PANEL_VIEW.axes()[2]
     longest = 0.0
@@ -67,34 +69,34 @@ def _ends(lines: shapely.Geometry) -> list[shapely.Point]:
 
 
 def test_an_edge_is_cut_where_a_face_stands_before_it() -> None:
-    face = Faces(np.array([shapely.box(3, -1, 6, 1)]), np.array([[0.0, 0.0, 5.0]]))
+    face = FrontFaces(np.array([shapely.box(3, -1, 6, 1)]), np.array([[0.0, 0.0, 5.0]]))
     lines, owner = visible(np.array([[[0.0, 0.0, 0.0], [10.0, 0.0, 0.0]]]), face)
     assert owner.tolist() == [0, 0]
     assert sorted(lines[:, :, 0].ravel()) == pytest.approx([0, 3, 6, 10], abs=0.03)
 
 
 def test_an_edge_on_a_face_or_before_it_is_seen() -> None:
-    face = Faces(np.array([shapely.box(3, -1, 6, 1)]), np.array([[0.0, 0.0, 5.0]]))
+    face = FrontFaces(np.array([shapely.box(3, -1, 6, 1)]), np.array([[0.0, 0.0, 5.0]]))
     for depth in (5.0, 7.0):
         lines, _ = visible(np.array([[[0.0, 0.0, depth], [10.0, 0.0, depth]]]), face)
         assert lines.tolist() == [[[0.0, 0.0], [10.0, 0.0]]]
 
 
 def test_an_edge_that_runs_through_a_face_is_hidden_behind_it_only() -> None:
-    face = Faces(np.array([shapely.box(0, -1, 10, 1)]), np.array([[0.0, 0.0, 5.0]]))
+    face = FrontFaces(np.array([shapely.box(0, -1, 10, 1)]), np.array([[0.0, 0.0, 5.0]]))
     lines, _ = visible(np.array([[[0.0, 0.0, 0.0], [10.0, 0.0, 10.0]]]), face)
     assert lines.shape == (1, 2, 2)
     assert lines[0, :, 0] == pytest.approx([5, 10], abs=0.05)
 
 
 def test_nothing_to_draw() -> None:
-    lines, owner = visible(np.zeros((0, 2, 3)), Faces(np.array([]), np.zeros((0, 3))))
+    lines, owner = visible(np.zeros((0, 2, 3)), FrontFaces(np.array([]), np.zeros((0, 3))))
     assert len(lines) == len(owner) == 0
 
 
 def test_an_edge_hidden_all_along_by_one_face_is_cut_by_no_other() -> None:
     """Of two edges behind two faces, the first is hidden whole by one of them, and the second in part by each."""
-    faces = Faces(
+    faces = FrontFaces(
         np.array([shapely.box(0, 0, 10, 10), shapely.box(6, 0, 16, 10)]), np.array([[0.0, 0.0, 5.0], [0.0, 0.0, 6.0]])
     )
     edges = np.array([[[1.0, 5.0, 0.0], [9.0, 5.0, 0.0]], [[-4.0, 5.0, 0.0], [20.0, 5.0, 0.0]]])

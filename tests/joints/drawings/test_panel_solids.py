@@ -10,7 +10,7 @@ from publisher.basics import LineKind, Purpose
 from publisher.geometry import Mark, Part
 from publisher.joints.drawings.panel_solids import Solids, is_joint, solids_of
 from publisher.joints.drawings.view import PANEL_VIEW
-from publisher.joints.panels.space import Frame
+from publisher.joints.panels.space import PanelFrame
 
 FRONT = np.array([[1.0, 0.0, 0.0], [0.0, 0.0, -1.0], [0.0, 1.0, 0.0]])
 """Columns: a wall's x runs right, its y up, it looks to the front."""
@@ -20,7 +20,7 @@ BACK = np.array([[-1.0, 0.0, 0.0], [0.0, 0.0, 1.0], [0.0, 1.0, 0.0]])
 
 
 def solids(part: Part, axes: np.ndarray, *, slots: bool = True, surface: bool = False) -> Solids:
-    return solids_of([(part, Frame(axes, np.zeros(3)))], PANEL_VIEW, slots=slots, surface=surface)
+    return solids_of([(part, PanelFrame(axes, np.zeros(3)))], PANEL_VIEW, slots=slots, surface=surface)
 
 
 def looks(direction: tuple[float, float, float]) -> float:

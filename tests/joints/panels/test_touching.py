@@ -3,17 +3,17 @@ from types import SimpleNamespace
 import numpy as np
 import pytest
 
-from publisher.joints.panels.space import Frame
+from publisher.joints.panels.space import PanelFrame
 from publisher.joints.panels.touching import touch_of
 
-UP = Frame(np.eye(3), np.array([0.0, 0.0, 5.0]))  # a lid whose inside face lies on z = 0
+UP = PanelFrame(np.eye(3), np.array([0.0, 0.0, 5.0]))  # a lid whose inside face lies on z = 0
 
 
-def standing(low: float, turn: float = 0.0) -> Frame:
+def standing(low: float, turn: float = 0.0) -> PanelFrame:
     """A wall that stands 100 mm high under z = ``low``, its top edge turned by ``turn`` degrees out of the level."""
     c, s = np.cos(np.radians(turn)), np.sin(np.radians(turn))
     axes = np.array([[c, -s, 0.0], [0.0, 0.0, -1.0], [s, c, 0.0]])
-    return Frame(axes, np.array([20.0, 50.0, low]) - axes @ np.array([0.0, 100.0, 0.0]))
+    return PanelFrame(axes, np.array([20.0, 50.0, low]) - axes @ np.array([0.0, 100.0, 0.0]))
 
 
 def touch(make: SimpleNamespace, low: float, turn: float = 0.0, wide: float = 60.0, lid: float = 100.0) -> object:

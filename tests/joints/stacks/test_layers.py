@@ -10,7 +10,7 @@ import pytest
 from publisher.basics import Pose
 from publisher.design import StackPlan
 from publisher.geometry import Part, middle_of
-from publisher.joints.model import Layer
+from publisher.joints.model import StackLayer
 from publisher.joints.stacks.layers import lay_all, shared_name
 
 
@@ -112,7 +112,7 @@ def random_stack(make: SimpleNamespace, rng: Random) -> tuple[tuple[StackPlan, .
     return (plan("s_low", "", 0.0), plan("s_top", "s_low", rng.choice((0.0, rng.uniform(-180, 180))))), parts
 
 
-def misplaced(plans: tuple[StackPlan, ...], parts: dict[str, Part], layers: tuple[Layer, ...]) -> float:
+def misplaced(plans: tuple[StackPlan, ...], parts: dict[str, Part], layers: tuple[StackLayer, ...]) -> float:
     """How far (mm, or degrees) any layer lies from where its row says, by complex numbers from one layer to the next."""
     said = [
         (row, plan.turn * (not i and not copy))

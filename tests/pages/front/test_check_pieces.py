@@ -8,7 +8,7 @@ from publisher.basics import Box
 from publisher.design import Design
 from publisher.joints import Meeting
 from publisher.pages.front.check_pieces import board, how, scrap, square, wrong
-from publisher.pages.front.print_check import Piece
+from publisher.pages.front.print_check import CheckBlock
 from publisher.pages.sheet.draft import Context
 from publisher.pages.sheet.page_checks import ink_box
 
@@ -16,7 +16,7 @@ BOX = Box(20.0, 30.0, 200.0, 250.0)
 
 
 @pytest.mark.parametrize("piece", [square, how, board, scrap, wrong])
-def test_a_piece_stays_in_the_height_that_it_returns(make_context: Callable[..., Context], piece: Piece) -> None:
+def test_a_piece_stays_in_the_height_that_it_returns(make_context: Callable[..., Context], piece: CheckBlock) -> None:
     meetings = (Meeting("wall.slot", "wall", "slot of part A for the tab of part B", 5.3, 5.29, 5.3),)
     context = make_context(meetings=meetings)
     body, height = piece(context, BOX, 2)
@@ -30,7 +30,7 @@ def test_a_piece_stays_in_the_height_that_it_returns(make_context: Callable[...,
 
 @pytest.mark.parametrize("piece", [board, scrap])
 def test_without_parts_there_is_no_board_to_gauge(
-    make_context: Callable[..., Context], make_design: Callable[..., Design], piece: Piece
+    make_context: Callable[..., Context], make_design: Callable[..., Design], piece: CheckBlock
 ) -> None:
     body, height = piece(make_context(design=make_design(parts=()), parts=()), BOX, 2)
     assert body.drawn == ()

@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from publisher.basics import Box
-from publisher.joints import Drawing, DrawnLine, Label
+from publisher.joints import Drawing, DrawingLabel, DrawnLine
 from publisher.pages import Stroke, Words
 from publisher.pages.sheet.pictures import drawn_size, place_drawing
 from publisher.pages.type.fonts import Faces, face
@@ -14,7 +14,7 @@ from publisher.pages.type.text import Setter
 DRAWING = Drawing(
     "whole:x", "a box",
     (DrawnLine("outline", ((0, 0), (200, 0), (200, 100), (0, 100), (0, 0))), DrawnLine("detail", ((0, 50), (200, 50)))),
-    (Label("A", (100.0, 50.0)),), 200.0, 100.0,
+    (DrawingLabel("A", (100.0, 50.0)),), 200.0, 100.0,
 )  # fmt: skip
 
 
@@ -41,7 +41,10 @@ def test_a_silhouette_leaves_texture_out(setter: Setter) -> None:
 
 
 def test_labels_at_one_point_are_moved_apart(setter: Setter) -> None:
-    crowded = replace(DRAWING, labels=(Label("A", (100.0, 50.0)), Label("B", (100.5, 50.0)), Label("C", (100.0, 50.5))))
+    crowded = replace(
+        DRAWING,
+        labels=(DrawingLabel("A", (100.0, 50.0)), DrawingLabel("B", (100.5, 50.0)), DrawingLabel("C", (100.0, 50.5))),
+    )
     words = [w for w in place_drawing(setter, crowded, Box(10, 10, 110, 110)) if isinstance(w, Words)]
     assert [w.text for w in words] == ["A", "B", "C"]
     for one, other in ((0, 1), (0, 2), (1, 2)):
@@ -51,7 +54,7 @@ def test_labels_at_one_point_are_moved_apart(setter: Setter) -> None:
 
 def test_a_label_that_stands_off_gets_a_line_to_its_part(setter: Setter) -> None:
     for at, leaders in (((215.0, 50.0), 1), ((202.5, 50.0), 0), ((100.0, 50.0), 0)):  # off, close beside, on the part
-        drawn = place_drawing(setter, replace(DRAWING, labels=(Label("A", at),)), Box(10, 10, 210, 210))
+        drawn = place_drawing(setter, replace(DRAWING, labels=(DrawingLabel("A", at),)), Box(10, 10, 210, 210))
         lines = [s for s in drawn if isinstance(s, Stroke) and s.style.name == "leader"]
         assert len(lines) == leaders
         for line in lines:

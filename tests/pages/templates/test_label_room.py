@@ -7,7 +7,7 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
-from publisher.pages.templates.label_room import CLEAR, Room
+from publisher.pages.templates.label_room import CLEAR, LabelRoom
 from tests.searches.profile import cases
 
 
@@ -23,7 +23,7 @@ def box_at(block: Block, at: tuple[float, float]) -> shapely.Polygon:
 
 
 def test_a_block_stands_in_the_middle_of_an_empty_area() -> None:
-    found = Room(shapely.box(0, 0, 100, 60)).best([Block(30, 20)])
+    found = LabelRoom(shapely.box(0, 0, 100, 60)).best([Block(30, 20)])
     assert found
     assert box_at(*found).centroid.coords[0] == pytest.approx((50, 30), abs=1.5)
 
@@ -31,7 +31,7 @@ def test_a_block_stands_in_the_middle_of_an_empty_area() -> None:
 def test_a_block_keeps_clear_of_lines_and_edges() -> None:
     area = shapely.box(0, 0, 100, 60)
     line = shapely.LineString([(50, 0), (50, 60)])
-    found = Room(area, line).best([Block(40, 20)])
+    found = LabelRoom(area, line).best([Block(40, 20)])
     assert found
     box = box_at(*found)
     assert box.distance(line) >= CLEAR - 1e-6 and box.distance(area.boundary) >= CLEAR - 1e-6
@@ -39,19 +39,19 @@ def test_a_block_keeps_clear_of_lines_and_edges() -> None:
 
 @pytest.mark.parametrize(("wide", "fits"), [(100 - 2 * CLEAR - 1.1, True), (100 - 2 * CLEAR + 0.1, False)])
 def test_a_block_fits_or_not(wide: float, fits: bool) -> None:
-    assert bool(Room(shapely.box(0, 0, 100, 60)).best([Block(wide, 20)])) is fits
+    assert bool(LabelRoom(shapely.box(0, 0, 100, 60)).best([Block(wide, 20)])) is fits
 
 
 def test_nothing_fits_in_nothing() -> None:
-    assert Room(shapely.box(0, 0, 2, 2)).best([Block(10, 5)]) is None
-    assert Room(shapely.box(0, 0, 100, 60)).best([]) is None
+    assert LabelRoom(shapely.box(0, 0, 2, 2)).best([Block(10, 5)]) is None
+    assert LabelRoom(shapely.box(0, 0, 100, 60)).best([]) is None
 
 
 def test_the_block_with_more_freedom_wins() -> None:
     low = shapely.box(0, 0, 120, 22)
-    found = Room(low).best([Block(30, 18), Block(40, 10)])
+    found = LabelRoom(low).best([Block(30, 18), Block(40, 10)])
     assert found and found[0] == Block(40, 10)
-    eased = Room(low).best([Block(30, 18), Block(40, 10, ease=0.01)])
+    eased = LabelRoom(low).best([Block(30, 18), Block(40, 10, ease=0.01)])
     assert eased and eased[0] == Block(30, 18)
 
 
@@ -70,7 +70,7 @@ def test_what_is_found_is_always_free(
     if not isinstance(area, shapely.Polygon) or area.area < 1:
         return
     line = shapely.LineString([bar[:2], bar[2:]])
-    found = Room(area, line).best([Block(wide, tall)])
+    found = LabelRoom(area, line).best([Block(wide, tall)])
     if found:
         box = box_at(*found)
         assert area.covers(box)

@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from publisher.basics import Point
-from publisher.pages.tiles.seam_marks import Seam, seams
+from publisher.pages.tiles.seam_marks import TileSeam, seams
 from publisher.pages.tiles.seams import MARK_RADIUS, Cutting, cut
 from publisher.pages.type.rectangles import as_polygon
 from tests.searches.profile import cases
@@ -18,13 +18,13 @@ NOTHING = shapely.GeometryCollection()
 
 def made(
     outline: shapely.Polygon, width: float, height: float, lines: shapely.Geometry = NOTHING
-) -> tuple[Cutting, tuple[Seam, ...]]:
+) -> tuple[Cutting, tuple[TileSeam, ...]]:
     cutting = cut(outline, (), width, height)
     assert cutting
     return cutting, seams(cutting, outline, lines)
 
 
-def tied_together(cutting: Cutting, found: tuple[Seam, ...]) -> bool:
+def tied_together(cutting: Cutting, found: tuple[TileSeam, ...]) -> bool:
     tied = {cutting.cells[0]}
     for _ in cutting.cells:
         for seam in found:

@@ -1,7 +1,7 @@
 import pytest
 
 from publisher.proof.reading.letter_meanings import read_meanings
-from publisher.proof.reading.objects import Budget, TooMuch
+from publisher.proof.reading.objects import DecodedBytes, TooMuch
 
 
 def test_single_codes_and_ranges() -> None:
@@ -21,7 +21,7 @@ def test_codes_that_mean_nothing_are_left_out() -> None:
 
 
 def test_ranges_without_end_are_too_much() -> None:
-    Budget.start()
+    DecodedBytes.start()
     with pytest.raises(TooMuch):
         read_meanings(b"beginbfrange <00> <ffffffff> <0041> endbfrange " * 1000)
-    Budget.start()
+    DecodedBytes.start()

@@ -3,7 +3,7 @@ from typing import Any
 import pytest
 
 from publisher.proof.reading.objects import (
-    Budget,
+    DecodedBytes,
     TooMuch,
     array,
     dictionary,
@@ -53,11 +53,11 @@ def test_an_array_of_numbers() -> None:
 
 
 def test_streams_are_decoded_within_a_budget() -> None:
-    Budget.start()
+    DecodedBytes.start()
     assert stream_bytes(Stream(b"abc")) == b"abc"
     assert stream_bytes(Stream(ValueError("damaged"))) == b""
     with pytest.raises(TooMuch):
-        Budget.spend(10**9)
-    Budget.start()
+        DecodedBytes.spend(10**9)
+    DecodedBytes.start()
     with pytest.raises(TooMuch):
         stream_bytes(Stream(type("LimitReachedError", (Exception,), {})()))
