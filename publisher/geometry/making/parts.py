@@ -13,7 +13,7 @@ from publisher.geometry.drawings import drawn_shape
 from publisher.geometry.making.combine import combine
 from publisher.geometry.making.finish import finish
 from publisher.geometry.making.named_shapes import kind_of, named_shape
-from publisher.geometry.making.tab_rows import Reach, Reaches, Row, rooms_of, shared_reaches
+from publisher.geometry.making.tab_rows import Reach, Reaches, RowKey, rooms_of, shared_reaches
 from publisher.geometry.making.treatments import moved
 from publisher.geometry.model import Part, ShapeInfo
 from publisher.geometry.registry import Shape
@@ -111,7 +111,7 @@ def _own_fault(plan: PartPlan, trouble: Exception) -> Finding:
     )
 
 
-def _reaches(design: Design, drawn: Sequence[tuple[PartPlan, Shape | None, object]]) -> dict[str, dict[Row, Reach]]:
+def _reaches(design: Design, drawn: Sequence[tuple[PartPlan, Shape | None, object]]) -> dict[str, dict[RowKey, Reach]]:
     """Return where the rows of tabs and slots of each part may stand, by part, as far as its shape is there."""
     own = {}
     for plan, shape, _ in drawn:

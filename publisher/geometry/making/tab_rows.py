@@ -36,13 +36,13 @@ class Reach:
 
 EVERYWHERE = Reach()
 
-Row = tuple[str, float | None]
+RowKey = tuple[str, float | None]
 """A row on a part: its edge and the inset of its slots, None for tabs."""
 
-Reaches = Mapping[Row, Reach]
+Reaches = Mapping[RowKey, Reach]
 
 
-def row_of(edge: str, inset: float | None) -> Row:
+def row_of(edge: str, inset: float | None) -> RowKey:
     """Return the key of a row; insets to a millionth, as joins are compared."""
     return (edge, None if inset is None else round(inset, 6))
 
@@ -125,7 +125,7 @@ class Room:
         return self.roomy if tab_length(self.length, self.count, self.roomy) >= self.thickness else self.tight
 
 
-def rooms_of(shape: Shape, outer: Path, plan: PartPlan) -> dict[Row, Room]:
+def rooms_of(shape: Shape, outer: Path, plan: PartPlan) -> dict[RowKey, Room]:
     """Return what room the rows of a part have on the part itself. ``outer``: its outline with the edges where joins leave them.
 
     A tab stands on what is left of its edge, with a wall beside it where a neighbour took something off. A slot keeps a
@@ -133,7 +133,7 @@ def rooms_of(shape: Shape, outer: Path, plan: PartPlan) -> dict[Row, Room]:
     """
     nominal = shapely.Polygon(shape.outer.points)
     walls = (max(plan.thickness, LEAST_WALL), LEAST_WALL)
-    found: dict[Row, Room] = {}
+    found: dict[RowKey, Room] = {}
     for treatment in plan.treatments:
         edge = next((e for e in shape.edges if e.name == treatment.edge and e.centre is None), None)
         if edge is None or edge.nominal_length < SAME:
@@ -185,7 +185,9 @@ def _of_slots(name: str, line: tuple[Point, Point], row: SlotRow, outer: Path, w
     return Reach(low + row.play / 2.0, high - row.play / 2.0) if low < high else EVERYWHERE
 
 
-def shared_reaches(plans: Sequence[PanelPlan], own: Mapping[str, Mapping[Row, Room]]) -> dict[str, dict[Row, Reach]]:
+def shared_reaches(
+    plans: Sequence[PanelPlan], own: Mapping[str, Mapping[RowKey, Room]]
+) -> dict[str, dict[RowKey, Reach]]:
     """Return where each part's rows stand with regard to the part and to all that it meets, by part: mates agree.
 
     A part that stands in several places has one set of tabs for all of them, so what binds one row binds all that it is
@@ -208,7 +210,7 @@ def shared_reaches(plans: Sequence[PanelPlan], own: Mapping[str, Mapping[Row, Ro
     return {part: {row: room.reach for row, room in rows.items()} for part, rows in rooms.items()}
 
 
-def _pairs(plan: PanelPlan, join: Join) -> Iterator[tuple[tuple[str, Row], tuple[str, Row]]]:
+def _pairs(plan: PanelPlan, join: Join) -> Iterator[tuple[tuple[str, RowKey], tuple[str, RowKey]]]:
     if join.joint == "tab_and_slot":
         part_of = {place.name: place.part for place in plan.places}
         slots, tabs = row_of(join.a.edge, join.inset), row_of(join.b.edge, None)
