@@ -63,7 +63,9 @@ def parts_lines(parts: Iterable[Part]) -> list[str]:
             size = f"{hole.width:.3f} {hole.height:.3f}"
             lines.append(f"opening {hole.name} {hole.kind} {size} {hole.centre:.3f} {hole.sill:.3f}")
         for mark in part.marks:
-            drawn = f"{len(mark.points)} {_around(mark.points)} {_length(mark.points, mark.closed):.2f}"
+            drawn = (
+                f"{len(mark.path.points)} {_around(mark.path.points)} {_length(mark.path.points, mark.path.closed):.2f}"
+            )
             lines.append(f"mark {as_json(mark.kind)} {as_json(mark.purpose)} {drawn} {mark.name} {mark.text}".rstrip())
     return lines
 

@@ -145,7 +145,13 @@ class Path:
     def flattened(self, sagitta: float) -> tuple[Point, ...]:
         """Return its points (mm), arcs flattened to this sagitta; a closed path does not repeat its first."""
         points = [point for edge in self.edges for point in edge.points(sagitta)]
-        return tuple(points) if self.closed or not self.edges else (*points, self.edges[-1].end)
+        whole = self.closed or not self.edges or points[-1] == self.edges[-1].end
+        return tuple(points) if whole else (*points, self.edges[-1].end)
+
+    @property
+    def travelled(self) -> tuple[Point, ...]:
+        """Its points as a pen travels them: that of a closed path comes back to the first."""
+        return (*self.points, self.points[0]) if self.closed else self.points
 
     @property
     def box(self) -> Box:
@@ -192,8 +198,8 @@ def closed_path(edges: Iterable[PathEdge]) -> Path:
 
 
 def polyline(points: Sequence[Point], closed: bool = False, name: str = "") -> Path:
-    """Return a path of lines through the points (mm)."""
-    ends = (*points, points[0]) if closed else points
+    """Return a path of lines through the points (mm); a single point is a line of no length."""
+    ends = (*points, points[0]) if closed or len(points) == 1 else points
     path = Path(tuple(Line(name, a, b) for a, b in pairwise(ends)), closed)
     object.__setattr__(path, "_points", tuple(points))  # they are at hand
     return path

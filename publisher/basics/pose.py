@@ -18,6 +18,12 @@ class Pose:
     turn: float = 0.0
     mirrored: bool = False
 
+    @staticmethod
+    def carrying(own: Point, to: Point, turn: float, mirrored: bool = False) -> "Pose":
+        """Return the pose with this turn (degrees) that carries the point ``own`` to the point ``to`` (mm)."""
+        x, y = Pose(turn=turn, mirrored=mirrored).apply(own)
+        return Pose(to[0] - x, to[1] - y, turn, mirrored)
+
     def matrix(self) -> tuple[float, float, float, float, float, float]:
         """Return (a, b, c, d, e, f) with x' = a x + c y + e and y' = b x + d y + f."""
         angle = radians(self.turn)

@@ -20,7 +20,7 @@ from publisher.geometry.model import (
     ShapeInfo,
 )
 from publisher.geometry.openings import opening_infos
-from publisher.geometry.paths import area, path_length, polygon
+from publisher.geometry.paths import area, line_string, path_length, polygon
 from publisher.geometry.rules import RULES
 from publisher.geometry.surfaces import surface_infos
 
@@ -43,6 +43,7 @@ __all__ = [
     "area",
     "behind_paper",
     "cut_pieces",
+    "line_string",
     "look_at",
     "make_parts",
     "middle_of",

@@ -1,10 +1,10 @@
 """Parts at true size. Millimetres and degrees, y upward, seen on the drawn (outside) face."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from math import dist
 from typing import Literal
 
-from publisher.basics import Carry, LineKind, Path, Place, Point, Purpose
+from publisher.basics import LineKind, Path, Place, Point, Pose, Purpose
 from publisher.design import Rabbet
 
 
@@ -20,9 +20,10 @@ class Region:
         """The outside, then the holes."""
         return (self.outer, *self.holes)
 
-    def carried(self, carry: Carry) -> "Region":
-        """Return the region carried by a rigid motion."""
-        return Region(self.outer.carried(carry), tuple(hole.carried(carry) for hole in self.holes))
+    def placed(self, pose: Pose) -> "Region":
+        """Return the region carried by a pose; its paths keep the material on their left."""
+        outer, *holes = (path.reversed() if pose.mirrored else path for path in self.paths)
+        return Region(outer.placed(pose), tuple(hole.placed(pose) for hole in holes))
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,10 +32,13 @@ class Mark:
 
     kind: LineKind
     purpose: Purpose
-    points: tuple[Point, ...]
-    closed: bool = False
+    path: Path  # of no length where only words stand
     name: str = ""
-    text: str = ""  # printed beside the mark's first point, if not empty
+    text: str = ""  # printed beside the path's first point, if not empty
+
+    def placed(self, pose: Pose) -> "Mark":
+        """Return the mark carried by a pose."""
+        return replace(self, path=self.path.placed(pose))
 
 
 @dataclass(frozen=True, slots=True)

@@ -122,9 +122,4 @@ def _spare(problem: Problem, laid: tuple[Layout, ...], part: str, shop: Shop) ->
 
 def _score_length(part: Part) -> float:
     """Return the length (mm) of a part's marks to score or fold."""
-    total = 0.0
-    for mark in part.marks:
-        if mark.kind in (LineKind.SCORE, LineKind.FOLD):
-            points = np.asarray((*mark.points, mark.points[0]) if mark.closed else mark.points)
-            total += float(np.hypot(*np.diff(points, axis=0).T).sum())
-    return total
+    return sum(mark.path.length for mark in part.marks if mark.kind in (LineKind.SCORE, LineKind.FOLD))

@@ -1,12 +1,11 @@
 """Cut files: SVG in mm at true size, one group per kind of line. For knives that a machine holds, and for vector editors."""
 
-from collections.abc import Iterable
 from math import radians
 
 import svgwrite
 
 from publisher.basics import Line, LineKind, Path, Pose, angle, polar
-from publisher.geometry import Mark, Part, Region
+from publisher.geometry import Part, Region
 from publisher.material import Layout
 
 # ISO 128-2 widths in mm, so that a viewer shows what is cut, scored and drawn; a machine goes by the group's id
@@ -68,7 +67,7 @@ def _add(drawing: svgwrite.Drawing, height: float, placed: list[tuple[Part, Pose
                 group.add(drawing.path(d=_region_path(part.outline, pose, height)))
             for mark in part.marks:
                 if mark.kind is kind:
-                    group.add(drawing.path(d=_mark_path(mark, pose, height)))
+                    group.add(drawing.path(d=_path(mark.path.placed(pose), height)))
         if group.elements:
             drawing.add(group)
 
@@ -78,13 +77,15 @@ def _round(mm: float) -> float:
 
 
 def _region_path(region: Region, pose: Pose, height: float) -> str:
-    return " ".join(_outline_path(path.placed(pose), height) for path in region.paths)
+    return " ".join(_path(path.placed(pose), height) for path in region.paths)
 
 
-def _outline_path(path: Path, height: float) -> str:
+def _path(path: Path, height: float) -> str:
     start = path.edges[0].start
     d = [f"M {_round(start[0])} {_round(height - start[1])}"]
     for edge in path.edges:
+        if not edge.length:  # words stand here
+            continue
         x, y = edge.end
         if isinstance(edge, Line):
             d.append(f"L {_round(x)} {_round(height - y)}")
@@ -95,14 +96,7 @@ def _outline_path(path: Path, height: float) -> str:
             ends.insert(0, polar(edge.radius, half, edge.centre))
         r, flag = _round(edge.radius), 0 if edge.ccw else 1  # y points down in SVG: anticlockwise becomes sweep 0
         d.extend(f"A {r} {r} 0 0 {flag} {_round(x)} {_round(height - y)}" for x, y in ends)
-    d.append("Z")
-    return " ".join(d)
-
-
-def _mark_path(mark: Mark, pose: Pose, height: float) -> str:
-    points: Iterable[tuple[float, float]] = pose.apply_all(mark.points)
-    d = " L ".join(f"{_round(x)} {_round(height - y)}" for x, y in points)
-    return f"M {d}" + (" Z" if mark.closed else "")
+    return " ".join([*d, "Z"] if path.closed else d)
 
 
 def _text(drawing: svgwrite.Drawing) -> bytes:

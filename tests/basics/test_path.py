@@ -74,6 +74,17 @@ def test_a_placed_path_has_the_placed_points(pose: Pose) -> None:
         assert a == pytest.approx(b, abs=1e-12)
 
 
+def test_a_point_is_a_line_of_no_length() -> None:
+    word = polyline(((1.0, 2.0),)).placed(Pose(10.0, 20.0))
+    assert word.points == word.travelled == ((11.0, 22.0),) and word.length == 0.0
+
+
+def test_a_pen_comes_back_to_the_first_point_of_a_closed_path() -> None:
+    corners = ((0.0, 0.0), (4.0, 0.0), (0.0, 3.0))
+    assert polyline(corners).travelled == corners
+    assert polyline(corners, closed=True).travelled == (*corners, (0.0, 0.0))
+
+
 def test_a_change_of_scale() -> None:
     half = circle((4.0, 0.0), 2.0).carried(lambda p: (p[0] / 2.0, p[1] / 2.0), scale=0.5)
     assert half == circle((2.0, 0.0), 1.0)

@@ -34,3 +34,8 @@ def test_a_box_knows_its_sides() -> None:
     assert (box.width, box.height) == (10.0, 5.0)
     assert box.grown(1.0) == Box(0.0, 1.0, 12.0, 8.0)
     assert box.corners() == ((1.0, 2.0), (11.0, 2.0), (11.0, 7.0), (1.0, 7.0))
+
+
+def test_carrying_a_point_to_a_point() -> None:
+    pose = Pose.carrying((3.0, 1.0), (-2.0, 7.0), 40.0, mirrored=True)
+    assert pose.apply((3.0, 1.0)) == pytest.approx((-2.0, 7.0)) and (pose.turn, pose.mirrored) == (40.0, True)

@@ -33,7 +33,7 @@ def step() -> Part:
         a = radians(360 * i / 27)
         if a > radians(2 * TURN):
             ends = ((CORE * cos(a), CORE * sin(a)), ((CORE - 3) * cos(a), (CORE - 3) * sin(a)))
-            ticks.append(Mark(LineKind.DRAW, Purpose.JOINT_TICK, ends))
+            ticks.append(Mark(LineKind.DRAW, Purpose.JOINT_TICK, polyline(ends)))
     region = Region(polyline(points, True, "rim"))
     return Part(
         "step", "A", "Step", "foam", 5.0, "", region, region, (), tuple(ticks), (), 1, 0, 0, "any", 0.0, HERE

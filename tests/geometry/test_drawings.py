@@ -242,8 +242,8 @@ def test_marks_lie_on_the_part() -> None:
     region, _ = region_of(found, pick(found, "o"), (), "o")
     assert region is not None
     marks, troubles = marks_of(found, (("draw", ("in",)), ("score", ("over",)), ("cut", ("o",))), region, "o")
-    assert [(m.kind, m.closed) for m in marks] == [(LineKind.DRAW, True), (LineKind.SCORE, False)]
-    assert marks[1].points == ((10.0, 90.0), (20.0, 90.0))
+    assert [(m.kind, m.path.closed) for m in marks] == [(LineKind.DRAW, True), (LineKind.SCORE, False)]
+    assert marks[1].path.points == ((10.0, 90.0), (20.0, 90.0))
     assert [t.value for t in troubles] == [pytest.approx(10.0)]
 
 

@@ -136,7 +136,7 @@ def stair_layer(
                 Mark(
                     LineKind.DRAW,
                     Purpose.JOINT_TICK,
-                    ((core * cos(at), core * sin(at)), ((core - 4) * cos(at), (core - 4) * sin(at))),
+                    polyline(((core * cos(at), core * sin(at)), ((core - 4) * cos(at), (core - 4) * sin(at)))),
                 )
             )
     return part_of(part_id, ring, marks=tuple(ticks), thickness=thickness)

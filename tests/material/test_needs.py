@@ -4,7 +4,7 @@ from math import pi
 
 import pytest
 
-from publisher.basics import LineKind, Purpose, RowPromise
+from publisher.basics import LineKind, Purpose, RowPromise, polyline
 from publisher.design import SheetSize
 from publisher.geometry import Mark
 from publisher.material import lay_out, layouts_document
@@ -39,9 +39,11 @@ def test_yield_by_real_layout(shop) -> None:
 def test_score_length(shop) -> None:
     """Marks to score and fold count, drawn ones do not; a closed mark goes round."""
     marks = (
-        Mark(LineKind.SCORE, Purpose.SURFACE, ((0.0, 0.0), (30.0, 40.0))),
-        Mark(LineKind.FOLD, Purpose.SURFACE, ((0.0, 0.0), (10.0, 0.0), (10.0, 10.0), (0.0, 10.0)), closed=True),
-        Mark(LineKind.DRAW, Purpose.SURFACE, ((0.0, 0.0), (99.0, 0.0))),
+        Mark(LineKind.SCORE, Purpose.SURFACE, polyline(((0.0, 0.0), (30.0, 40.0)))),
+        Mark(
+            LineKind.FOLD, Purpose.SURFACE, polyline(((0.0, 0.0), (10.0, 0.0), (10.0, 10.0), (0.0, 10.0)), closed=True)
+        ),
+        Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((0.0, 0.0), (99.0, 0.0)))),
     )
     part = shop.part("skin", (shop.box(60.0, 60.0),), 2, marks=marks)
     (one,) = lay_out(shop.design(shop.board((297.0, 420.0))), (part,)).yields

@@ -3,7 +3,7 @@
 import re
 import xml.etree.ElementTree as ET
 
-from publisher.basics import LineKind, Place, Pose, Purpose, circle
+from publisher.basics import LineKind, Place, Pose, Purpose, circle, polyline
 from publisher.design import SheetSize
 from publisher.geometry import Mark, Part, Region
 from publisher.material import Item, Layout
@@ -14,7 +14,7 @@ SVG = "{http://www.w3.org/2000/svg}"
 
 def disc(radius: float) -> Part:
     region = Region(circle((0.0, 0.0), radius, "rim"))
-    tick = Mark(LineKind.DRAW, Purpose.JOINT_TICK, ((radius - 3, 0.0), (radius, 0.0)))
+    tick = Mark(LineKind.DRAW, Purpose.JOINT_TICK, polyline(((radius - 3, 0.0), (radius, 0.0))))
     place = Place("spec.yaml", 1, 1)
     return Part(
         "plinth", "B", "Plinth", "foam", 5.0, "disc", region, region, (), (tick,), (), 1, 0, 0, "any", 0.0, place

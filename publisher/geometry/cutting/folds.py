@@ -8,10 +8,10 @@ from math import atan2, degrees, dist, radians, tan
 import numpy as np
 import shapely
 
-from publisher.basics import SAME, Carry, Finding, LineKind, Point, Purpose
+from publisher.basics import SAME, Finding, LineKind, Point, Pose, Purpose, polyline
 from publisher.basics.wording import say_length
 from publisher.design import Design, FoldedPanel, FoldPlan
-from publisher.geometry.making import carried, placing, renamed, stated_edge, surviving_edges
+from publisher.geometry.making import placed, renamed, stated_edge, surviving_edges
 from publisher.geometry.model import Edge, Fold, Mark, Opening, Part, Region
 from publisher.geometry.paths import eroded, polygon, recover
 from publisher.geometry.registry import Shape, deg
@@ -76,16 +76,16 @@ def _folded(plan: FoldPlan, by_id: dict[str, Part], letters: Letters) -> Part | 
     for number, panel in enumerate(plan.panels):
         part = by_id[panel.part]
         times = sum(other.part == panel.part for other in plan.panels[:number])
-        carry = placing((0.0, 0.0), 0.0)
+        pose = Pose()
         if panel.on >= 0:
             on, own = laid[panel.on].edge(panel.on_edge), part.edge(panel.edge)
             assert own is not None
             wrong = _unequal(panel, plan, own, on)
             if wrong:
                 return wrong
-            carry = _beside(stated_edge(own), stated_edge(on))
+            pose = _beside(stated_edge(own), stated_edge(on))
         folded = {panel.edge} | {other.on_edge for other in plan.panels if other.on == number}
-        laid.append(_lay(part, f"{part.id}_{times + 1}" if times else part.id, carry, folded, letters))
+        laid.append(_lay(part, f"{part.id}_{times + 1}" if times else part.id, pose, folded, letters))
         if panel.on >= 0:
             lines.append((panel, _shared(laid[-1].edge(panel.edge), on)))
     crowded = _crowded(plan, laid)
@@ -112,7 +112,9 @@ def _piece(
         for stretch in shapely.get_parts(shapely.intersection(shapely.LineString(line), ground)):
             points = tuple((float(x), float(y)) for x, y in shapely.get_coordinates(stretch))
             if len(points) > 1:
-                marks.append(Mark(LineKind.FOLD, Purpose.BEND, points, name="fold", text=f"fold {deg(fold.corner)}"))
+                marks.append(
+                    Mark(LineKind.FOLD, Purpose.BEND, polyline(points), name="fold", text=f"fold {deg(fold.corner)}")
+                )
     marks += [_field(one, marks) for one in laid]
     folded = {f"{laid[p.on].name}.{p.on_edge}" for p, _ in lines}
     folded |= {f"{one.name}.{p.edge}" for one, p in zip(laid, plan.panels, strict=True)}
@@ -140,7 +142,7 @@ def groove(thickness: float, corner: float) -> float:
     return 2.0 * thickness * tan(radians((180.0 - corner) / 2.0))
 
 
-def _lay(part: Part, name: str, carry: Carry, folded: Collection[str], letters: Letters) -> _Laid:
+def _lay(part: Part, name: str, pose: Pose, folded: Collection[str], letters: Letters) -> _Laid:
     """Return a panel in its place. Folded edges need neither letters nor words of a bevel; no edge needs letters of folds."""
 
     def needed(mark: Mark) -> bool:
@@ -156,12 +158,9 @@ def _lay(part: Part, name: str, carry: Carry, folded: Collection[str], letters: 
     outline = part.outline
     edges = tuple(replace(edge, matches=kept(edge)) for edge in part.edges)
     plain = Shape(outline.outer, edges, outline.holes, marks)
-    shape = renamed(carried(plain, carry), lambda own: f"{name}.{own}")
-    edges = tuple(
-        replace(edge, laps=tuple(replace(lap, floor=carry(lap.floor)) for lap in edge.laps)) for edge in shape.edges
-    )
-    openings = tuple(replace(one, ring=one.ring.carried(carry)) for one in part.openings)
-    return _Laid(name, part, replace(shape, edges=edges), openings)
+    shape = renamed(placed(plain, pose), lambda own: f"{name}.{own}")
+    openings = tuple(replace(one, ring=one.ring.placed(pose)) for one in part.openings)
+    return _Laid(name, part, shape, openings)
 
 
 def _letters(design: Design) -> Letters:
@@ -176,13 +175,12 @@ def _letters(design: Design) -> Letters:
     return found
 
 
-def _beside(own: tuple[Point, Point], on: tuple[Point, Point]) -> Carry:
+def _beside(own: tuple[Point, Point], on: tuple[Point, Point]) -> Pose:
     """Return the motion that lays an edge on another one, middle on middle, running against it."""
     (ax, ay), (bx, by) = own
     (cx, cy), (dx, dy) = on
     turn = degrees(atan2(cy - dy, cx - dx) - atan2(by - ay, bx - ax))
-    x, y = placing((0.0, 0.0), turn)(((ax + bx) / 2.0, (ay + by) / 2.0))
-    return placing(((cx + dx) / 2.0 - x, (cy + dy) / 2.0 - y), turn)
+    return Pose.carrying(((ax + bx) / 2.0, (ay + by) / 2.0), ((cx + dx) / 2.0, (cy + dy) / 2.0), turn)
 
 
 def _shared(own: Edge, on: Edge) -> tuple[Point, Point]:
@@ -200,11 +198,13 @@ def _field(laid: _Laid, marks: Sequence[Mark]) -> Mark:
     left, bottom, right, top = body.bounds
     grid = [(left + u * (right - left), bottom + v * (top - bottom)) for v in FIELDS for u in FIELDS]
     points = shapely.points(grid)
-    words = [shapely.Point(mark.points[0]) for mark in marks if mark.text]
+    words = [shapely.Point(mark.path.points[0]) for mark in marks if mark.text]
     taken = shapely.union_all([body.boundary, *words])
     room = np.where(shapely.contains(body, points), shapely.distance(taken, points), -1.0)
     at = grid[int(np.argmax(np.round(room, 6)))]
-    return Mark(LineKind.REFERENCE, Purpose.NAME, (at,), name="field", text=f"{laid.part.letter} {laid.part.name}")
+    return Mark(
+        LineKind.REFERENCE, Purpose.NAME, polyline((at,)), name="field", text=f"{laid.part.letter} {laid.part.name}"
+    )
 
 
 def _unequal(panel: FoldedPanel, plan: FoldPlan, own: Edge, on: Edge) -> Finding | None:

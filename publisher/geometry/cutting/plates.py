@@ -5,11 +5,15 @@ from dataclasses import replace
 
 import shapely
 
-from publisher.basics import Finding, LineKind, Purpose
+from publisher.basics import Finding, LineKind, Purpose, polyline
 from publisher.basics.wording import say_length
 from publisher.geometry.cutting.seams import SHORTEST, Cut, Seam
 from publisher.geometry.model import Mark, Part, Region
-from publisher.geometry.paths import eroded, straight
+from publisher.geometry.paths import (
+    eroded,
+    line_string,
+    straight,
+)
 from publisher.geometry.rules import SPLIT_PLACE
 
 PLATE = "lap_plate"  # stands where a part's shape does
@@ -44,7 +48,7 @@ def plate_behind(
     middle = ((width / 2.0, 0.0), (width / 2.0, height)) if axis == 0 else ((0.0, height / 2.0), (width, height / 2.0))
     inset = part.trace_allowance
     line = tuple((min(max(x, inset), width - inset), min(max(y, inset), height - inset)) for x, y in middle)
-    seam = Mark(LineKind.REFERENCE, Purpose.LAP, line, name="seam", text="seam")
+    seam = Mark(LineKind.REFERENCE, Purpose.LAP, polyline(line), name="seam", text="seam")
     return replace(
         part,
         id=f"{part.id}_plate_{number[0]}",
@@ -72,8 +76,8 @@ def _room(part: Part, cut: Cut, seams: Sequence[Seam]) -> tuple[float, float]:
     middle = (min(ends) + max(ends)) / 2.0
     stops = [float(v) for v in shapely.get_coordinates(shapely.intersection(cut.body, strip))[:, 1 - axis]]
     for mark in part.marks:
-        if mark.kind is LineKind.GLUE and len(mark.points) > 1:
-            stops += shapely.get_coordinates(shapely.LineString(mark.points).intersection(strip))[:, 1 - axis].tolist()
+        if mark.kind is LineKind.GLUE and len(mark.path.points) > 1:
+            stops += shapely.get_coordinates(line_string(mark.path).intersection(strip))[:, 1 - axis].tolist()
     low = max((v for v in stops if v <= middle), default=middle)
     high = min((v for v in stops if v > middle), default=middle)
     return low + _clear(part, low, axis, seams), high - _clear(part, high, axis, seams)

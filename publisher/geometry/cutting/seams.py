@@ -142,9 +142,12 @@ def _taken(part: Part, axis: int, beside: float, low: float, high: float) -> Ite
             yield f"{what} of the edge “{run.name[: run.name.rindex('.')]}”", *stretch(run.points)
     for mark in part.marks:
         if mark.purpose is Purpose.POCKET or (
-            mark.kind is LineKind.GLUE and np.ptp([p[axis] for p in mark.points]) < 1.0
+            mark.kind is LineKind.GLUE and np.ptp([p[axis] for p in mark.path.points]) < 1.0
         ):
-            yield "a pocket" if mark.purpose is Purpose.POCKET else "a panel that is glued there", *stretch(mark.points)
+            yield (
+                "a pocket" if mark.purpose is Purpose.POCKET else "a panel that is glued there",
+                *stretch(mark.path.points),
+            )
     points = np.asarray(outer.points)
     came, goes = points - np.roll(points, 1, axis=0), np.roll(points, -1, axis=0) - points
     cross = came[:, 0] * goes[:, 1] - came[:, 1] * goes[:, 0]

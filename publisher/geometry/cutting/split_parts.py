@@ -6,14 +6,21 @@ from itertools import combinations, count, pairwise
 
 import shapely
 
-from publisher.basics import Finding, LineKind, Point, Purpose
+from publisher.basics import Finding, LineKind, Point, Purpose, polyline
 from publisher.design import Design, SplitPlan, letter
 from publisher.geometry.cutting.folds import folded_parts
 from publisher.geometry.cutting.plates import plate_behind
 from publisher.geometry.cutting.seams import Cut, Half, Seam, cut_in_two, misplaced, seam_of
-from publisher.geometry.making import edge_words, surviving_edges
+from publisher.geometry.making import (
+    edge_words,
+    left_of,
+    surviving_edges,
+)
 from publisher.geometry.model import Edge, Mark, Part, Region
-from publisher.geometry.paths import polygon
+from publisher.geometry.paths import (
+    line_string,
+    polygon,
+)
 from publisher.geometry.registry import Shape
 from publisher.geometry.rules import OWN_FAULT, SPLIT_PLACE
 
@@ -135,25 +142,14 @@ def _with_words(marks: Sequence[Mark], edges: Sequence[Edge], body: shapely.Poly
 def _left(marks: Sequence[Mark], body: shapely.Polygon, template: shapely.Polygon) -> Iterator[Mark]:
     """Yield what is left of the whole part's marks: lines as far as they lie on the template, words with their points."""
     shapely.prepare(template)
-    lines = [
-        shapely.Point(m.points[0])
-        if len(m.points) == 1
-        else shapely.LineString([*m.points, m.points[0]] if m.closed else m.points)
-        for m in marks
-    ]
+    lines = [line_string(mark.path) for mark in marks]
     inside = shapely.covers(template, lines)
     touched = shapely.intersects(body, lines)
     for mark, line, whole, some in zip(marks, lines, inside, touched, strict=True):
-        if whole or (len(mark.points) == 1 and some):
+        if whole or (line.geom_type == "Point" and some):
             yield mark
         elif some:
-            text = mark.text
-            cut = shapely.line_merge(shapely.intersection(line, template))
-            for stretch in shapely.get_parts(cut):
-                if isinstance(stretch, shapely.LineString) and stretch.length > 0.0:
-                    points = tuple((float(x), float(y)) for x, y in stretch.coords)
-                    yield Mark(mark.kind, mark.purpose, points, False, mark.name, text)
-                    text = ""
+            yield from left_of(mark, line, template)
 
 
 def _seam_marks(
@@ -161,7 +157,7 @@ def _seam_marks(
 ) -> list[list[Mark]]:
     """Return for each piece the letter of each of its seams, the same on both sides, and the piece to which it is glued."""
     bodies = [polygon(region) for region in regions]
-    taken = [mark.points[0] for mark in part.marks if mark.text]
+    taken = [mark.path.points[0] for mark in part.marks if mark.text]
     marks: list[list[Mark]] = [[] for _ in regions]
     for cut in cuts:
         for one, other in combinations(range(len(regions)), 2):
@@ -175,8 +171,14 @@ def _seam_marks(
             for piece, mate, way in ((one, other, -BESIDE), (other, one, BESIDE)):
                 at, beside = (_moved(spot, axis, way) for spot in spots[:2])
                 marks[piece] += [
-                    Mark(LineKind.REFERENCE, Purpose.MATCH, (at,), name="seam", text=text),
-                    Mark(LineKind.REFERENCE, Purpose.NAME, (beside,), name="seam", text=f"glue to {names[mate]}"),
+                    Mark(LineKind.REFERENCE, Purpose.MATCH, polyline((at,)), name="seam", text=text),
+                    Mark(
+                        LineKind.REFERENCE,
+                        Purpose.NAME,
+                        polyline((beside,)),
+                        name="seam",
+                        text=f"glue to {names[mate]}",
+                    ),
                 ]
             taken += spots[:2]
     return marks

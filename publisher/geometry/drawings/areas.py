@@ -7,7 +7,7 @@ import numpy as np
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from publisher.basics import Path, Point
+from publisher.basics import Point
 from publisher.geometry.drawings.tree import Unreadable
 
 MOST_CROSSINGS = 30_000  # pairs of segments whose boxes meet, beyond neighbours
@@ -15,14 +15,6 @@ _SPECK = 1e-9  # mm²: less is rounding where an edge runs along a clip
 _SAMPLE = 256
 _UNITS = 1e6  # steps per mm of the clipping library, which works in whole numbers
 _GOLDEN = 0.6180339887498949
-
-
-def ring_points(path: Path, sagitta: float) -> list[Point]:
-    """Return a path's points (mm), arcs flattened; its last end is left out when it is the first point."""
-    points = [point for edge in path.edges for point in edge.points(sagitta)]
-    if points and path.edges[-1].end != points[0]:
-        points.append(path.edges[-1].end)
-    return points
 
 
 def filled(rings: Sequence[Sequence[Point]], rule: str) -> BaseGeometry:

@@ -6,8 +6,7 @@ from math import dist
 
 import shapely
 
-from publisher.basics import Line, Path, PathEdge, Point
-from publisher.geometry.drawings.areas import ring_points
+from publisher.basics import Line, Path, PathEdge, Point, closed_path
 from publisher.geometry.drawings.svg_shapes import DrawnShape
 from publisher.geometry.rules.drawings import CROSSED_OUTLINE, DRAWN_TWICE, GAP_MENDED, OPEN_OUTLINE, Trouble
 
@@ -23,9 +22,9 @@ class Loop:
     drawn: tuple[DrawnShape, ...]
 
     @property
-    def sagitta(self) -> float:
-        """The finest sagitta of its shapes, in mm."""
-        return min(one.sagitta for one in self.drawn)
+    def points(self) -> tuple[Point, ...]:
+        """Its points (mm), arcs flattened to the finest sagitta of its shapes."""
+        return self.path.flattened(min(one.sagitta for one in self.drawn))
 
     @property
     def name(self) -> str:
@@ -48,7 +47,7 @@ def loops_of(drawn: Iterable[DrawnShape]) -> tuple[list[Loop], list[Loop], list[
         start, end = _ends(chain.path)
         if dist(start, end) < GAP and not _short(chain):
             _say_gap(chain, chain, end, dist(start, end), troubles)
-            loops.append(Loop(Path(_met(chain.path.edges, start)), chain.drawn))
+            loops.append(Loop(closed_path(_met(chain.path.edges, start)), chain.drawn))
         else:
             opens.append(chain)
     return loops, opens, troubles
@@ -72,7 +71,7 @@ def crossings(loops: Sequence[Loop]) -> list[Trouble]:
     """Return the findings for loops that cross themselves."""
     troubles = []
     for loop in loops:
-        points = ring_points(loop.path, loop.sagitta)
+        points = loop.points
         ring = shapely.Polygon(points) if len(points) > 2 else None
         if ring is None or not ring.is_valid:
             reason = "" if ring is None else shapely.is_valid_reason(ring)

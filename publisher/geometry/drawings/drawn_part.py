@@ -1,9 +1,14 @@
 """A part's shape from a designer's own drawing, at true size: nothing is scaled, nothing guessed."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 
-from publisher.basics import SAGITTA, Finding, LineKind, Point, Severity
+from publisher.basics import (
+    SAGITTA,
+    Finding,
+    LineKind,
+    Pose,
+    Severity,
+)
 from publisher.design import DrawingPlan, PartPlan
 from publisher.geometry.drawings.edges import named_edges
 from publisher.geometry.drawings.lines import marks_of
@@ -47,16 +52,13 @@ def _shape(plan: PartPlan, drawing: DrawingPlan, scene: Scene) -> tuple[Shape | 
     left, bottom = corner(region)
     troubles += _sizes(drawing, scene, region)
     marks, more = marks_of(scene, drawing.lines, region, wanted)
-
-    def home(point: Point) -> Point:
-        return (point[0] - left, point[1] - bottom)
-
-    region = region.carried(home)
+    home = Pose(-left, -bottom)
+    region = region.placed(home)
     outside = region.outer
     edges: tuple[Edge, ...] = ()
     if plan.treatments:  # joins name edges
         outside, edges = named_edges(outside)
-    placed = tuple(replace(mark, points=tuple(map(home, mark.points))) for mark in marks)
+    placed = tuple(mark.placed(home) for mark in marks)
     return Shape(outside, edges, region.holes, placed), [*troubles, *more]
 
 

@@ -1,16 +1,15 @@
 """Lines of a drawing as marks on a part: to score, draw, fold, glue, or for reference."""
 
-from collections.abc import Iterator, Sequence
-from math import dist
+from collections.abc import Sequence
 
 import shapely
 
-from publisher.basics import SAME, LineKind, Path, Point, Purpose
+from publisher.basics import LineKind, Path, Point, Purpose
 from publisher.geometry.drawings.chains import at, loops_of
 from publisher.geometry.drawings.picks import pick
 from publisher.geometry.drawings.scene import Scene
 from publisher.geometry.model import Mark, Region
-from publisher.geometry.paths import polygon
+from publisher.geometry.paths import line_string, lines_left, polygon
 from publisher.geometry.rules.drawings import LINE_OUTSIDE, OPEN_OUTLINE, Trouble
 
 _OUT = 0.05  # mm of a line that may lie over the outline before it is said
@@ -31,36 +30,21 @@ def marks_of(
             loops, opens, found = loops_of(pick(scene, name))
             troubles += [t for t in found if t.rule is not OPEN_OUTLINE]
             for loop in (*loops, *opens):
-                closed, points = loop.path.closed, _points(loop.path)
-                own, outside = _on(points, closed, body, near)
-                marks += (Mark(LineKind(kind), Purpose.SURFACE, line, whole, name=loop.name) for line, whole in own)
+                own, outside = _on(loop.path, body, near)
+                marks += (Mark(LineKind(kind), Purpose.SURFACE, path, name=loop.name) for path in own)
                 if outside > _OUT:
-                    troubles.append(_outside(loop.name, outline, points[0], outside, loop.drawn[0].element.line))
+                    start = loop.path.edges[0].start
+                    troubles.append(_outside(loop.name, outline, start, outside, loop.drawn[0].element.line))
     return tuple(marks), troubles
 
 
-def _points(path: Path) -> tuple[Point, ...]:
-    end = path.edges[-1].end
-    return (*path.points, end) if path.closed and dist(end, path.points[0]) > SAME else path.points
-
-
-def _on(
-    points: tuple[Point, ...], closed: bool, body: shapely.Polygon, near: shapely.Polygon
-) -> tuple[list[tuple[tuple[Point, ...], bool]], float]:
+def _on(path: Path, body: shapely.Polygon, near: shapely.Polygon) -> tuple[list[Path], float]:
     """Return what of a line lies on the part, and how many mm of it do not."""
-    line = shapely.LinearRing(points) if closed and len(points) > 2 else shapely.LineString(points)
+    line = line_string(path)
     if near.covers(line):
-        return [(points, closed and len(points) > 2)], 0.0
-    inside = shapely.intersection(shapely.LineString(line.coords), body)
-    found = list(_strings(inside))
-    return [(one, False) for one in found], float(line.length - inside.length)
-
-
-def _strings(geometry: shapely.Geometry) -> Iterator[tuple[Point, ...]]:
-    lines = [part for part in shapely.get_parts(geometry) if part.geom_type == "LineString" and part.length > 0.0]
-    merged = shapely.line_merge(shapely.MultiLineString(lines)) if lines else shapely.LineString()
-    for part in shapely.get_parts(merged):
-        yield tuple((float(x), float(y)) for x, y in part.coords)
+        return [path], 0.0
+    found = list(lines_left(line, body))
+    return found, line.length - sum(one.length for one in found)
 
 
 def _outside(name: str, outline: str, place: Point, length: float, line: int) -> Trouble:

@@ -4,7 +4,13 @@ from collections.abc import Sequence
 
 import shapely
 
-from publisher.basics import Finding, Place, Point, Severity
+from publisher.basics import (
+    Finding,
+    Place,
+    Point,
+    Pose,
+    Severity,
+)
 from publisher.geometry.drawings.picks import Missing, pick
 from publisher.geometry.drawings.regions import region_of
 from publisher.geometry.drawings.scene import read_scene
@@ -25,7 +31,7 @@ def outline_of(data: bytes, wanted: str) -> Region:
         worst = next(t for t in troubles if t.rule.severity is Severity.ERROR)
         raise Unreadable(worst.message, worst.hint, worst.line)
     left, bottom = corner(region)
-    return region.carried(lambda point: (point[0] - left, point[1] - bottom))
+    return region.placed(Pose(-left, -bottom))
 
 
 def refused_as(refused: Unreadable) -> Trouble:

@@ -119,7 +119,7 @@ def _outlines(scene: Scene, drawn: DrawnShape, left_out: list[str], troubles: li
             left_out.append(f"{drawn.name} (line {line}): an open line, no outline")
     if not loops:
         return []
-    rings = [areas.ring_points(loop.path, drawn.sagitta) for loop in loops]
+    rings = [loop.points for loop in loops]
     by = "evenodd" if drawn.style.get("fill-rule") == "evenodd" else "nonzero"
     region = areas.clipped(areas.filled(rings, by), drawn.clips)
     return [] if region.is_empty or region.area <= 0.0 else [_seen(drawn.name, region)]

@@ -6,7 +6,16 @@ from math import acos, atan2, ceil, cos, degrees, dist, hypot, pi, radians, sin,
 
 import numpy as np
 
-from publisher.basics import SAGITTA, SAME, Arc, Line, Path, PathEdge, Point
+from publisher.basics import (
+    SAGITTA,
+    SAME,
+    Arc,
+    Line,
+    Path,
+    PathEdge,
+    Point,
+    closed_path,
+)
 from publisher.geometry.drawings.numbers import LARGEST, Matrix, carried, keeps_circles, scale_of
 from publisher.geometry.drawings.path_data import Cubic, Elliptic, PathSegment, Straight, Subpath
 from publisher.geometry.drawings.tree import Unreadable
@@ -65,7 +74,7 @@ def path_of(
             if dist(at, point) > SAME:
                 edges.append(Line(name, at, point))
                 at = point
-    return Path(tuple(edges), subpath.closed)
+    return closed_path(edges) if subpath.closed else Path(tuple(edges), closed=False)
 
 
 def _cubic(piece: Cubic, to_mm: Matrix, sagitta: float, budget: PointAllowance) -> list[Point]:

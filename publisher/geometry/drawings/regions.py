@@ -6,7 +6,7 @@ from math import isclose
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from publisher.basics import closed_path, polyline
+from publisher.basics import polyline
 from publisher.geometry.drawings import areas
 from publisher.geometry.drawings.chains import Loop, at, crossings, loops_of, open_trouble
 from publisher.geometry.drawings.scene import Scene
@@ -50,12 +50,12 @@ def _exact(
     """Return the body with the lines and arcs of the loops: as they are where no loop was cut, else found again."""
     pieces = [piece for piece in shapely.get_parts(body) if piece.geom_type == "Polygon"]
     uncut = len(pieces) == 1 and 1 + len(pieces[0].interiors) == len(loops)
-    around = sum(shapely.LinearRing(areas.ring_points(loop.path, loop.sagitta)).length for loop in loops)
+    around = sum(shapely.LinearRing(loop.points).length for loop in loops)
     if uncut and isclose(pieces[0].length, around, rel_tol=1e-7, abs_tol=1e-3):
         by_size = sorted(loops, key=lambda loop: -abs(signed_area(loop.path)))
-        outer, *holes = [closed_path(loop.path.edges) for loop in by_size]
+        outer, *holes = [loop.path for loop in by_size]
         return Region(oriented(outer), tuple(oriented(hole, hole=True) for hole in holes)), troubles
-    sources = [Region(oriented(closed_path(loop.path.edges))) for loop in loops]
+    sources = [Region(oriented(loop.path)) for loop in loops]
     sources += [
         Region(polyline(ring.coords[:-1], True, _CLIP))
         for loop in loops
@@ -80,13 +80,9 @@ def _covered(scene: Scene, loops: Sequence[Loop]) -> tuple[BaseGeometry, list[Tr
             full.setdefault(one, []).append(loop)
         else:
             lines.append(loop)
-    regions = [_clipped(areas.filled(_points(own), rule(one.style)), own) for one, own in full.items()]
-    regions.append(_clipped(areas.filled(_points(lines), "evenodd"), lines))
+    regions = [_clipped(areas.filled([loop.points for loop in own], rule(one.style)), own) for one, own in full.items()]
+    regions.append(_clipped(areas.filled([loop.points for loop in lines], "evenodd"), lines))
     return areas.united(regions), _crossed(lines)
-
-
-def _points(loops: Sequence[Loop]) -> list[list[tuple[float, float]]]:
-    return [areas.ring_points(loop.path, loop.sagitta) for loop in loops]
 
 
 def _clipped(region: BaseGeometry, loops: Sequence[Loop]) -> BaseGeometry:
@@ -96,7 +92,7 @@ def _clipped(region: BaseGeometry, loops: Sequence[Loop]) -> BaseGeometry:
 
 def _crossed(loops: Sequence[Loop]) -> list[Trouble]:
     """Find loops of lines that cross each other: nobody can say which side is board."""
-    rings = [shapely.LinearRing(points) for points in _points(loops)]
+    rings = [shapely.LinearRing(loop.points) for loop in loops]
     if len(rings) < 2:
         return []
     pairs = shapely.STRtree(rings).query(rings, predicate="crosses").T.tolist()

@@ -41,7 +41,7 @@ class DrawnShape:
 
     def region(self, by: str = "fill-rule") -> BaseGeometry:
         """Return the area (mm) that it covers by its fill rule, open lines closed, inside its clips."""
-        rings = [areas.ring_points(path, self.sagitta) for path in self.paths]
+        rings = [path.flattened(self.sagitta) for path in self.paths]
         return areas.clipped(areas.filled(rings, rule(self.style, by)), self.clips)
 
 
@@ -61,5 +61,4 @@ def box_of(found: list[DrawnShape], user: Matrix) -> UserBox | None:
 def _points(found: list[DrawnShape]) -> Iterator[tuple[float, float]]:
     for drawn in found:
         for path in drawn.paths:
-            yield from areas.ring_points(path, drawn.sagitta)
-            yield path.edges[-1].end
+            yield from path.flattened(drawn.sagitta)

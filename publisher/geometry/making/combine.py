@@ -7,13 +7,21 @@ from math import dist
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from publisher.basics import SAME, Finding
+from publisher.basics import (
+    SAME,
+    Finding,
+    Pose,
+)
 from publisher.design import CombineStep, PartPlan
 from publisher.geometry.making.edges_left import surviving_edges
-from publisher.geometry.making.moves import carried, mirroring, placing, renamed, turned_round
+from publisher.geometry.making.moves import mirroring, placed, renamed, turned_round
 from publisher.geometry.making.named_shapes import named_shape
 from publisher.geometry.model import Edge, Mark
-from publisher.geometry.paths import polygon, recover
+from publisher.geometry.paths import (
+    line_string,
+    polygon,
+    recover,
+)
 from publisher.geometry.registry import Shape, nearest
 from publisher.geometry.rules import COMBINATION, CURVED_EDGE, UNKNOWN_EDGE
 
@@ -39,13 +47,13 @@ def _with_other(shape: Shape, step: CombineStep, plan: PartPlan) -> Combined:
         other, found = combine(other, step.steps, plan)
     if other is None:
         return None, found
-    placed = carried(other, placing(step.at, step.turn))
+    laid = placed(other, Pose(*step.at, step.turn))
     shifts, refused = _shifts(shape, step, plan)
     if refused:
         return None, refused
     others = [
         renamed(
-            carried(placed, placing(shift, 0.0)),
+            placed(laid, Pose(*shift)),
             lambda name, k=k: f"{step.called}{f'_{k}' if step.count > 1 else ''}_{name}",  # type: ignore[misc]
         )
         for k, shift in enumerate(shifts, 1)
@@ -58,7 +66,7 @@ def _repeat(shape: Shape, step: CombineStep, plan: PartPlan) -> Combined:
     shifts, refused = _shifts(shape, step, plan)
     if refused:
         return None, refused
-    copies = [_told_apart(shape, carried(shape, placing(shift, 0.0)), str(k)) for k, shift in enumerate(shifts[1:], 2)]
+    copies = [_told_apart(shape, placed(shape, Pose(*shift)), str(k)) for k, shift in enumerate(shifts[1:], 2)]
     return _joined(shape, copies, step, plan)
 
 
@@ -68,17 +76,17 @@ def _mirror(shape: Shape, step: CombineStep, plan: PartPlan) -> Combined:
         left, bottom, right, top = polygon(shape.region).bounds
         x, y = (left + right) / 2.0, (bottom + top) / 2.0
         to = (x, y + 1.0) if step.flip == "left_right" else (x + 1.0, y)
-        return carried(shape, mirroring((x, y), to), mirrored=True), ()
+        return placed(shape, mirroring((x, y), to)), ()
     edge, refused = _straight_edge(shape, step.flip, step, plan)
     if edge is None:
         return None, refused
-    image = carried(shape, mirroring(edge.nominal_start, edge.nominal_end), mirrored=True)
+    image = placed(shape, mirroring(edge.nominal_start, edge.nominal_end))
     return _joined(shape, [_told_apart(shape, image, "mirrored")], step, plan)
 
 
 def _turn(shape: Shape, step: CombineStep, plan: PartPlan) -> Combined:
     del plan
-    return carried(shape, placing((0.0, 0.0), step.turn)), ()
+    return placed(shape, Pose(turn=step.turn)), ()
 
 
 def _joined(shape: Shape, others: Sequence[Shape], step: CombineStep, plan: PartPlan, cut: bool = False) -> Combined:
@@ -117,9 +125,7 @@ def _is_hair(shape: shapely.Polygon) -> bool:
 
 
 def _lies_on(mark: Mark, whole: shapely.Polygon) -> bool:
-    points = [*mark.points, mark.points[0]] if mark.closed else mark.points
-    line = shapely.LineString(points) if len(points) > 1 else shapely.Point(points[0])
-    return bool(shapely.intersects(whole, line))
+    return bool(shapely.intersects(whole, line_string(mark.path)))
 
 
 def _told_apart(shape: Shape, copy: Shape, suffix: str) -> Shape:

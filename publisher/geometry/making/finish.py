@@ -10,6 +10,7 @@ from publisher.design import LONGEST_MM, PartPlan
 from publisher.geometry.making.board_left import Void, wall_findings
 from publisher.geometry.making.joint_places import glue_lines, joint_places
 from publisher.geometry.making.labels import edge_words
+from publisher.geometry.making.marks_left import shortened
 from publisher.geometry.making.tab_rows import Reaches
 from publisher.geometry.making.treatments import Treated, treat
 from publisher.geometry.model import Mark, Part, Region
@@ -60,7 +61,7 @@ def finish(plan: PartPlan, shape: Shape, reaches: Reaches | None = None) -> tupl
     if errors(found):
         return None, found
     pockets = [opening.mark for opening in drawn if opening.mark]
-    marks = (*_clipped([*shape.marks, *glue_lines(joints)], traced), *pockets, *_clipped(words, traced), *pattern)
+    marks = (*shortened([*shape.marks, *glue_lines(joints)], traced), *pockets, *shortened(words, traced), *pattern)
     return _part(plan, outline, template, drawn, marks, treated), found
 
 
@@ -185,22 +186,6 @@ def _vanished(plan: PartPlan, lost: Sequence[str], traced: shapely.Polygon) -> I
             place=plan.place,
             value=allowance,
         )
-
-
-def _clipped(marks: Sequence[Mark], traced: shapely.Polygon) -> Iterator[Mark]:
-    """Yield the marks, open lines shortened to what lies on the template: nothing is drawn beyond a part."""
-    lines = [None if m.closed or len(m.points) < 2 else shapely.LineString(m.points) for m in marks]
-    shapely.prepare(traced)
-    for mark, line, whole in zip(marks, lines, shapely.covers(traced, lines), strict=True):
-        if line is None or whole:
-            yield mark
-            continue
-        text = mark.text
-        for piece in shapely.get_parts(shapely.intersection(line, traced)):
-            if piece.geom_type == "LineString" and piece.length > 0.0:
-                points = tuple((float(x), float(y)) for x, y in piece.coords)
-                yield Mark(mark.kind, mark.purpose, points, False, mark.name, text)
-                text = ""
 
 
 def _part(

@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 import shapely
 
-from publisher.basics import LineKind, Path, Point, Purpose
+from publisher.basics import LineKind, Path, Point, Purpose, polyline
 from publisher.design import PartPlan
 from publisher.geometry.making.laps import left_end_first
 from publisher.geometry.making.tab_rows import joint_line
@@ -97,4 +97,4 @@ def glue_lines(places: Sequence[JointPlace]) -> Iterator[Mark]:
         x, y = (bx - ax) / length, (by - ay) / length
         for inside in (0.0, place.mate):
             line = ((ax - y * inside, ay + x * inside), (bx - y * inside, by + x * inside))
-            yield Mark(LineKind.GLUE, Purpose.LAP, line, name=f"glue beside {place.edge}")
+            yield Mark(LineKind.GLUE, Purpose.LAP, polyline(line), name=f"glue beside {place.edge}")

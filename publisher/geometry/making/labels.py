@@ -5,7 +5,7 @@ from math import dist, radians, tan
 
 import shapely
 
-from publisher.basics import LineKind, Point, Purpose
+from publisher.basics import LineKind, Point, Purpose, polyline
 from publisher.geometry.making.joint_places import JointPlace
 from publisher.geometry.making.rabbets import rabbet_marks
 from publisher.geometry.model import Edge, Mark
@@ -40,7 +40,7 @@ def edge_words(
         spots = _row(place, body, boundary, taken)
         taken.extend(spots)
         marks.extend(
-            Mark(LineKind.REFERENCE, Purpose.MATCH, (at,), name=place.edge, text=letter)
+            Mark(LineKind.REFERENCE, Purpose.MATCH, polyline((at,)), name=place.edge, text=letter)
             for letter, at in zip(place.letters, spots, strict=True)
         )
     for edge in edges:
@@ -50,7 +50,7 @@ def edge_words(
             at = _free(_points(line, [(part, far) for far in inside for part in _ALONG]), body, boundary, taken)
             taken.append(at)
             text = f"rabbet {mm(edge.rabbet.width)}"
-            marks.append(Mark(LineKind.REFERENCE, Purpose.RABBET, (at,), name=edge.name, text=text))
+            marks.append(Mark(LineKind.REFERENCE, Purpose.RABBET, polyline((at,)), name=edge.name, text=text))
         if edge.centre is not None or not edge.bevel:
             continue
         line = (edge.start, edge.end)
@@ -58,7 +58,7 @@ def edge_words(
         at = _free(_points(line, [(part, deep + i) for i in _BEYOND for part in _ALONG]), body, boundary, taken)
         taken.append(at)
         text = deg(abs(edge.bevel)) + (f" {BEVEL_OUT}" if edge.bevel < 0.0 else "")
-        marks.append(Mark(LineKind.REFERENCE, Purpose.BEVEL, (at,), name=edge.name, text=text))
+        marks.append(Mark(LineKind.REFERENCE, Purpose.BEVEL, polyline((at,)), name=edge.name, text=text))
         if edge.bevel > 0.0:
             marks.append(_bevel_line(edge, thickness))
     return (*marks, *rabbet_marks(edges))
@@ -131,4 +131,4 @@ def _bevel_line(edge: Edge, thickness: float) -> Mark:
     size, inside = dist(edge.start, edge.end), thickness * tan(radians(edge.bevel))
     x, y = (edge.end[0] - edge.start[0]) / size, (edge.end[1] - edge.start[1]) / size
     line = tuple((px - y * inside, py + x * inside) for px, py in (edge.start, edge.end))
-    return Mark(LineKind.REFERENCE, Purpose.BEVEL, line, name=edge.name)
+    return Mark(LineKind.REFERENCE, Purpose.BEVEL, polyline(line), name=edge.name)

@@ -12,7 +12,7 @@ def middle_of(part: Part) -> Point:
     kind = kind_of(part.shape)
     if kind is not None and kind.info.axis:
         cross = next((m for m in part.marks if m.purpose is Purpose.CENTRE and m.name == "centre"), None)
-        ends = cross.points if cross is not None else ((0.0, 0.0),)
+        ends = cross.path.points if cross is not None else ((0.0, 0.0),)
         return sum(x for x, _ in ends) / len(ends), sum(y for _, y in ends) / len(ends)
     left, bottom, right, top = polygon(part.outline).bounds
     return (left + right) / 2.0, (bottom + top) / 2.0

@@ -1,46 +1,30 @@
-"""Shapes carried by rigid motions and mirrors, with all that belongs to them."""
+"""Shapes carried by poses, with all that belongs to them."""
 
 from collections.abc import Callable
 from dataclasses import replace
-from math import cos, radians, sin
+from math import atan2, degrees
 
-from publisher.basics import Carry, Path, Point
-from publisher.geometry.model import Edge, Mark
+from publisher.basics import Point, Pose
+from publisher.geometry.model import Edge
 from publisher.geometry.registry import Shape
 
 
-def placing(at: Point, turn: float) -> Carry:
-    """Return the motion that turns by ``turn`` degrees about the origin and then carries the origin to ``at`` (mm)."""
-    c, s = cos(radians(turn)), sin(radians(turn))
-    return lambda p: (at[0] + c * p[0] - s * p[1], at[1] + s * p[0] + c * p[1])
-
-
-def mirroring(start: Point, end: Point) -> Carry:
+def mirroring(start: Point, end: Point) -> Pose:
     """Return the mirror in the line through two points (mm)."""
-    (x, y), (dx, dy) = start, (end[0] - start[0], end[1] - start[1])
-    square = dx * dx + dy * dy
-
-    def carry(p: Point) -> Point:
-        along = 2.0 * ((p[0] - x) * dx + (p[1] - y) * dy) / square
-        return (2.0 * x + along * dx - p[0], 2.0 * y + along * dy - p[1])
-
-    return carry
+    turn = 2.0 * degrees(atan2(end[1] - start[1], end[0] - start[0])) + 180.0
+    return Pose.carrying(start, start, turn, mirrored=True)
 
 
-def carried(shape: Shape, carry: Carry, mirrored: bool = False) -> Shape:
+def placed(shape: Shape, pose: Pose) -> Shape:
     """Return the shape carried; paths keep the material on their left, edges keep their names and run as the paths do."""
+    region = shape.region.placed(pose)
     return Shape(
-        _path(shape.outer, carry, mirrored),
-        tuple(_edge(edge, carry, mirrored) for edge in shape.edges),
-        tuple(_path(hole, carry, mirrored) for hole in shape.holes),
-        tuple(carried_mark(mark, carry) for mark in shape.marks),
-        tuple(tuple(map(carry, points)) for points in shape.plain),
+        region.outer,
+        tuple(_edge(edge, pose) for edge in shape.edges),
+        region.holes,
+        tuple(mark.placed(pose) for mark in shape.marks),
+        tuple(pose.apply_all(points) for points in shape.plain),
     )
-
-
-def carried_mark(mark: Mark, carry: Carry) -> Mark:
-    """Return the mark carried."""
-    return replace(mark, points=tuple(map(carry, mark.points)))
 
 
 def renamed(shape: Shape, name: Callable[[str], str]) -> Shape:
@@ -53,20 +37,17 @@ def renamed(shape: Shape, name: Callable[[str], str]) -> Shape:
     )
 
 
-def _path(path: Path, carry: Carry, mirrored: bool) -> Path:
-    return (path.reversed() if mirrored else path).carried(carry, mirrored)
-
-
-def _edge(edge: Edge, carry: Carry, mirrored: bool) -> Edge:
+def _edge(edge: Edge, pose: Pose) -> Edge:
     moved = replace(
         edge,
-        start=carry(edge.start),
-        end=carry(edge.end),
-        nominal_start=carry(edge.nominal_start),
-        nominal_end=carry(edge.nominal_end),
-        centre=None if edge.centre is None else carry(edge.centre),
+        start=pose.apply(edge.start),
+        end=pose.apply(edge.end),
+        nominal_start=pose.apply(edge.nominal_start),
+        nominal_end=pose.apply(edge.nominal_end),
+        centre=None if edge.centre is None else pose.apply(edge.centre),
+        laps=tuple(replace(lap, floor=pose.apply(lap.floor)) for lap in edge.laps),
     )
-    return turned_round(moved) if mirrored else moved
+    return turned_round(moved) if pose.mirrored else moved
 
 
 def turned_round(edge: Edge) -> Edge:

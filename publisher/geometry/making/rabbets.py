@@ -34,7 +34,9 @@ def rabbet_marks(edges: Sequence[Edge]) -> Iterator[Mark]:
     """Yield the line up to which the foam is cut away. It lies on the inside face, so it is no line to cut on the drawn one."""
     for edge in edges:
         if edge.rabbet is not None:
-            yield Mark(LineKind.REFERENCE, Purpose.RABBET, _line(edge, edge.rabbet.width, 0.0), name=edge.name)
+            yield Mark(
+                LineKind.REFERENCE, Purpose.RABBET, polyline(_line(edge, edge.rabbet.width, 0.0)), name=edge.name
+            )
 
 
 def _line(edge: Edge, inside: float, longer: float) -> tuple[Point, Point]:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from publisher.basics import Finding, LineKind, Path, Point, Purpose, circle
+from publisher.basics import Finding, LineKind, Path, Point, Purpose, circle, polyline
 from publisher.design import OpeningPlan
 from publisher.geometry.model import Mark, Opening, ParameterInfo, ShapeInfo
 from publisher.geometry.openings.kind import CENTRE, DrawnOpening, OpeningKind, centre_of
@@ -74,14 +74,14 @@ def _pocket(plan: OpeningPlan, values: Values, middle: float) -> DrawnOpening:
         )
     depth = values.number("depth") if values.says("depth") else values.thickness / 2.0
     words = f"pocket, {mm(depth)} deep from the {values.word('face')}"
-    mark = Mark(LineKind.SCORE, Purpose.POCKET, path.points, True, plan.name, words)
+    mark = Mark(LineKind.SCORE, Purpose.POCKET, path, plan.name, words)
     return _drawn(plan, path, at, width, height, mark)
 
 
 def _pin_hole(plan: OpeningPlan, values: Values, middle: float) -> DrawnOpening:
     x, y = at = (centre_of(values, middle), values.number("up"))
     cross = ((x - CROSS, y), (x + CROSS, y), at, (x, y + CROSS), (x, y - CROSS))  # one line that goes back on itself
-    mark = Mark(LineKind.DRAW, Purpose.CENTRE, cross, name=plan.name, text="pin")
+    mark = Mark(LineKind.DRAW, Purpose.CENTRE, polyline(cross), name=plan.name, text="pin")
     return _drawn(plan, circle(at, PIN, f"{plan.name}.rim"), at, 2.0 * PIN, mark=mark)
 
 

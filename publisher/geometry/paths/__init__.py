@@ -6,6 +6,7 @@ Never: know a shape or a part.
 
 from publisher.geometry.paths.biarcs import fitted, fitted_line
 from publisher.geometry.paths.bumps import Bump, box_bump, let_in
+from publisher.geometry.paths.line_strings import line_string, lines_left
 from publisher.geometry.paths.offset import eroded, shift
 from publisher.geometry.paths.regions import fault, polygon, recover
 from publisher.geometry.paths.rings import Pen, area, oriented, path_length, signed_area, straight
@@ -20,6 +21,8 @@ __all__ = [
     "fitted",
     "fitted_line",
     "let_in",
+    "line_string",
+    "lines_left",
     "oriented",
     "path_length",
     "polygon",

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from publisher.basics import Arc, Finding, LineKind, Path, Point, Purpose
+from publisher.basics import Arc, Finding, LineKind, Path, Point, Purpose, polyline
 from publisher.geometry.model import Mark, ShapeInfo
 from publisher.geometry.paths import Pen
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, count, edges_of, length, mm
@@ -78,7 +78,7 @@ def _stones(values: Values, arcs: tuple[Arc, ...]) -> tuple[tuple[Mark, ...], tu
     if depth <= 0.0:
         return (), ()
     extrados = outset(arcs, depth)
-    back = Path(extrados, closed=False).flattened(COARSE)
+    back = Path(extrados, closed=False)
     marks = [Mark(LineKind.DRAW, Purpose.SURFACE, back, name="extrados")]
     whole = sum(arc.length for arc in arcs)
     for k in range(stones + 1) if stones else ():
@@ -88,9 +88,9 @@ def _stones(values: Values, arcs: tuple[Arc, ...]) -> tuple[tuple[Mark, ...], tu
         if len(arcs) == 2 and 2 * k == stones:
             out = extrados[0].end  # the joint at a pointed arch's apex
         if out[1] > LEAST_STONE / 2.0:  # a joint along the bottom edge is none
-            marks.append(Mark(LineKind.DRAW, Purpose.SURFACE, (at, out), name="voussoir joint"))
+            marks.append(Mark(LineKind.DRAW, Purpose.SURFACE, polyline((at, out)), name="voussoir joint"))
     front = Path(arcs, closed=False).flattened(COARSE)
-    return tuple(marks), (*front, *reversed(back))
+    return tuple(marks), (*front, *reversed(back.flattened(COARSE)))
 
 
 KIND = ShapeKind(

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from math import ceil, radians, sqrt, tan
 
-from publisher.basics import Finding, LineKind, Purpose
+from publisher.basics import Finding, LineKind, Purpose, polyline
 from publisher.geometry.model import Mark, ShapeInfo
 from publisher.geometry.paths import straight
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, choice, edges_of, length, mm
@@ -85,9 +85,9 @@ def _marks(values: Values, w: float, h: float) -> Iterator[Mark]:
     for k in range(number):
         middle = (k + 0.5) * w / number
         for x in (middle - half, middle + half) if half else (middle,):
-            yield Mark(LineKind.SCORE, Purpose.BEND, ((x, 0.0), (x, h)), name=f"{cut} skin")
+            yield Mark(LineKind.SCORE, Purpose.BEND, polyline(((x, 0.0), (x, h))), name=f"{cut} skin")
     words = f"grooves {mm(round(2.0 * half, 2))} wide, inside" if half else "slits on the outside"
-    yield Mark(LineKind.REFERENCE, Purpose.BEND, ((w / 2.0, h / 2.0),), name=f"{cut} skin", text=words)
+    yield Mark(LineKind.REFERENCE, Purpose.BEND, polyline(((w / 2.0, h / 2.0),)), name=f"{cut} skin", text=words)
 
 
 KIND = ShapeKind(

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from publisher.basics import Finding, LineKind, Purpose
+from publisher.basics import Finding, LineKind, Purpose, polyline
 from publisher.geometry.model import Mark, ShapeInfo
 from publisher.geometry.paths import straight
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, edges_of, length, mm
@@ -35,10 +35,12 @@ def build(values: Values) -> Shape:
     if rebate > 0.0:
         for at in (rebate, w - rebate):
             text = f"take off the foam, {mm(rebate)} wide" if at == rebate else ""
-            marks.append(Mark(LineKind.SCORE, Purpose.LAP, ((0.0, at), (whole, at)), name="rebate", text=text))
+            marks.append(
+                Mark(LineKind.SCORE, Purpose.LAP, polyline(((0.0, at), (whole, at))), name="rebate", text=text)
+            )
     if kerb > 0.0:
         for at in (rebate + kerb, w - rebate - kerb):
-            marks.append(Mark(LineKind.DRAW, Purpose.SURFACE, ((0.0, at), (whole, at)), name="kerb"))
+            marks.append(Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((0.0, at), (whole, at))), name="kerb"))
     return Shape(outer, edges_of(outer, EDGES), (), tuple(marks))
 
 

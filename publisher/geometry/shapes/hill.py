@@ -10,7 +10,7 @@ from math import acos, ceil, pi, radians, tan
 import numpy as np
 import shapely
 
-from publisher.basics import Finding, LineKind, Path, Point, Purpose
+from publisher.basics import Finding, LineKind, Path, Point, Purpose, polyline
 from publisher.geometry.model import Edge, Mark, ParameterInfo, ShapeInfo
 from publisher.geometry.paths import fitted
 from publisher.geometry.registry import Shape, ShapeKind, Values, angle, deg, length, mm
@@ -116,7 +116,11 @@ def _lap(piece: shapely.Polygon, layer: int) -> Mark:
     ring = shapely.get_coordinates(shapely.simplify(piece, COARSE).exterior)[:-1]
     points = tuple((float(x), float(y)) for x, y in ring)
     return Mark(
-        LineKind.REFERENCE, Purpose.LAP, points, closed=True, name="lap of the next layer", text=f"layer {layer}"
+        LineKind.REFERENCE,
+        Purpose.LAP,
+        polyline(points, closed=True),
+        name="lap of the next layer",
+        text=f"layer {layer}",
     )
 
 
@@ -134,7 +138,7 @@ def _line_up(piece: shapely.Polygon, over: list[shapely.Polygon], pole: Point) -
         back = (max(rim[0] - TICK, x), y) if name == "east" else (x, max(rim[1] - TICK, y))
         to = max((p for p in inner if max(p) <= max(rim) + 1e-6), default=back)
         if rim != to:
-            yield Mark(LineKind.REFERENCE, Purpose.LINE_UP, (rim, to), name=f"line-up {name}")
+            yield Mark(LineKind.REFERENCE, Purpose.LINE_UP, polyline((rim, to)), name=f"line-up {name}")
 
 
 def _pole(own: list[shapely.Polygon], whole: shapely.Polygon, top_inset: float) -> Point:

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from publisher.basics import Finding, LineKind, Purpose, circle
+from publisher.basics import Finding, LineKind, Purpose, circle, polyline
 from publisher.geometry.model import Mark, ParameterInfo, ShapeInfo
 from publisher.geometry.paths import Pen
 from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, mm
@@ -72,7 +72,7 @@ def build(values: Values) -> Shape:
     hole = values.number("dowel_radius")
     outer = pen.path()
     lines = (((-tip, 0.0), (tip, 0.0)), ((0.0, -b), (0.0, b)))
-    marks = tuple(Mark(LineKind.REFERENCE, Purpose.CENTRE, line, name="centre line") for line in lines)
+    marks = tuple(Mark(LineKind.REFERENCE, Purpose.CENTRE, polyline(line), name="centre line") for line in lines)
     holes = (circle((0.0, 0.0), hole, "dowel", ccw=False),) if hole > 0.0 else ()
     return Shape(outer, edges_of(outer, EDGES), holes, marks)
 

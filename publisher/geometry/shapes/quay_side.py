@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from math import cos, radians
 
-from publisher.basics import Finding, LineKind, Purpose, circle
+from publisher.basics import Finding, LineKind, Purpose, circle, polyline
 from publisher.geometry.model import Mark, ShapeInfo
 from publisher.geometry.paths import straight
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, count, edges_of, length, mm
@@ -66,10 +66,10 @@ def build(values: Values) -> Shape:
     marks = []
     top = high - coping
     if coping > 0.0:
-        marks.append(Mark(LineKind.DRAW, Purpose.SURFACE, ((0.0, top), (wide, top)), name="coping"))
+        marks.append(Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((0.0, top), (wide, top))), name="coping"))
     if course > 0.0:
         lines = [top - k * course for k in range(1, int(top / course) + 1) if top - k * course > 0.5]
-        marks += [Mark(LineKind.DRAW, Purpose.SURFACE, ((0.0, y), (wide, y)), name="course") for y in lines]
+        marks += [Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((0.0, y), (wide, y))), name="course") for y in lines]
     at = high - values.number("ring_drop")
     holes = tuple(
         circle(((i + 0.5) * wide / rings, at), values.number("ring_radius"), f"ring{i + 1}", ccw=False)

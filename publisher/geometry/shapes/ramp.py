@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from math import atan2, degrees, hypot
 
-from publisher.basics import Finding, LineKind, Purpose
+from publisher.basics import Finding, LineKind, Purpose, polyline
 from publisher.geometry.model import Mark, ShapeInfo
 from publisher.geometry.paths import straight
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, count, deg, edges_of, length, mm
@@ -51,7 +51,7 @@ def build_deck(values: Values) -> Shape:
     outer = straight((((0.0, 0.0), "bottom"), ((whole, 0.0), "right"), ((whole, w), "top"), ((0.0, w), "left")))
     n = values.count("battens")
     places = [(k + 1.0) * whole / (n + 1.0) for k in range(n)]
-    marks = tuple(Mark(LineKind.DRAW, Purpose.SURFACE, ((x, 0.0), (x, w)), name="batten") for x in places)
+    marks = tuple(Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((x, 0.0), (x, w))), name="batten") for x in places)
     return Shape(outer, edges_of(outer, DECK_EDGES), (), marks)
 
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from itertools import accumulate, pairwise
 from math import ceil, radians, sqrt, tan
 
-from publisher.basics import Arc, Finding, LineKind, Point, Purpose
+from publisher.basics import Arc, Finding, LineKind, Point, Purpose, polyline
 from publisher.geometry.model import Mark, ParameterInfo, ShapeInfo
 from publisher.geometry.paths import straight
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, edges_of, length, mm
@@ -74,11 +74,13 @@ def _scores(values: Values, arc: Arc, start: float, end: float) -> Iterator[Mark
     text = f"V groove {groove(inner, q, t):.1f} mm wide, inside" if v_grooves else "slit on the arch side"
     for k in range(cuts):
         points = _line(start + (k + 0.5) * q, values.number("width"))
-        yield Mark(LineKind.SCORE, Purpose.SURFACE, points, name="bend", text=text if k == 0 and start == 0.0 else "")
+        yield Mark(
+            LineKind.SCORE, Purpose.SURFACE, polyline(points), name="bend", text=text if k == 0 and start == 0.0 else ""
+        )
 
 
 def _across(kind: LineKind, at: float, width: float, name: str, purpose: Purpose = Purpose.LINE_UP) -> Mark:
-    return Mark(kind, purpose, _line(at, width), name=name)
+    return Mark(kind, purpose, polyline(_line(at, width)), name=name)
 
 
 def _line(at: float, width: float) -> tuple[Point, Point]:

@@ -11,7 +11,7 @@ bare, so the notch stays in sight when the next layer lies on it, and it survive
 
 from math import pi
 
-from publisher.basics import Path, Point, circle, polar
+from publisher.basics import Path, Pose, circle, polar
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import Pen
 from publisher.geometry.registry import ON_AXIS, Shape, ShapeKind, Values, angle, choice, count, edges_of, length
@@ -19,6 +19,7 @@ from publisher.geometry.shapes.spiral_stair_checks import check
 from publisher.geometry.shapes.spiral_stair_marks import marks
 from publisher.geometry.shapes.spiral_stair_outline import AXIS, SpiralLayer, draw_core, draw_end
 
+OTHER_WAY = Pose(turn=180.0, mirrored=True)  # mirrored in the front edge
 EDGES = ("front", "step_end", "back", "core")
 
 
@@ -42,20 +43,12 @@ def build(values: Values) -> Shape:
     plan = SpiralLayer.of(values)
     outer, drawn = outline(plan), marks(values)
     if values.number("turn") < 0.0:
-        outer = outer.reversed().carried(_mirror, mirrored=True)
-        drawn = tuple(
-            type(mark)(mark.kind, mark.purpose, tuple(map(_mirror, mark.points)), mark.closed, mark.name, mark.text)
-            for mark in drawn
-        )
+        outer, drawn = outer.reversed().placed(OTHER_WAY), tuple(mark.placed(OTHER_WAY) for mark in drawn)
     names = [name for name in dict.fromkeys(edge.name for edge in outer.edges) if name != "notch"]
     order = sorted(names, key=lambda name: EDGES.index(name.partition("_")[0] if name.startswith("core") else name))
     hole = values.number("hole_radius")
     holes = (circle(AXIS, hole, "bore", ccw=False),) if hole else ()
     return Shape(outer, edges_of(outer, order), holes, drawn)
-
-
-def _mirror(point: Point) -> Point:
-    return (point[0], -point[1])
 
 
 KIND = ShapeKind(

@@ -2,7 +2,7 @@
 
 from math import atan2, cos, pi, radians, sin
 
-from publisher.basics import Arc, LineKind, Path, Point, Purpose, closed_path, polar
+from publisher.basics import Arc, LineKind, Path, Point, Purpose, closed_path, polar, polyline
 from publisher.geometry.model import Mark
 from publisher.geometry.paths import Pen, shift
 from publisher.geometry.registry import Values
@@ -11,7 +11,6 @@ from publisher.geometry.shapes.spiral_stair_outline import AXIS, SpiralLayer, dr
 
 TICK = 3.0  # mm
 LAP_INSET = 2.0  # mm that the lap's line keeps from the edges, so that it is not taken for a cut
-COARSE = 0.05  # mm: sagitta of lines that are only looked at
 ARROW = 3.0  # mm: length of an arrow head
 FRONT = 3.5  # mm from the front edge to the words that name it
 
@@ -25,7 +24,7 @@ def marks(values: Values) -> tuple[Mark, ...]:
     found.append(_said("front edge", polar(0.82 * plan.least_end(), 0.0), FRONT))
     if 0.0 < turn < step:
         line = (plan.core_at(turn), polar(plan.end_radius(turn) - plan.notch, turn))
-        found.append(Mark(LineKind.REFERENCE, Purpose.LINE_UP, line, name="next front edge"))
+        found.append(Mark(LineKind.REFERENCE, Purpose.LINE_UP, polyline(line), name="next front edge"))
         found.append(_said("next layer’s front edge here", polar(0.8 * plan.least_end(), (turn + step) / 2.0)))
         found.extend(_lap(plan))
     if turn > 0.0:
@@ -35,7 +34,7 @@ def marks(values: Values) -> tuple[Mark, ...]:
 
 def _said(text: str, at: Point, up: float = 0.0) -> Mark:
     """Return words at a point (mm), or ``up`` mm above it."""
-    return Mark(LineKind.REFERENCE, Purpose.NAME, ((at[0], at[1] + up),), name=text, text=text)
+    return Mark(LineKind.REFERENCE, Purpose.NAME, polyline(((at[0], at[1] + up),)), name=text, text=text)
 
 
 def _ticks(plan: SpiralLayer, joints: int, hole: float) -> list[Mark]:
@@ -47,7 +46,7 @@ def _ticks(plan: SpiralLayer, joints: int, hole: float) -> list[Mark]:
         point, at, square = _on_core(plan, k / joints)
         if plan.step + clear < at < 2.0 * pi - clear:
             inwards = (point[0] - deep * cos(square), point[1] - deep * sin(square))
-            found.append(Mark(LineKind.DRAW, Purpose.JOINT_TICK, (point, inwards), name="joint"))
+            found.append(Mark(LineKind.DRAW, Purpose.JOINT_TICK, polyline((point, inwards)), name="joint"))
     return found
 
 
@@ -78,14 +77,13 @@ def _lap(plan: SpiralLayer) -> list[Mark]:
     inset, lost = shift(pen.path(), [LAP_INSET] * len(pen.edges))
     if lost:
         return []
-    points = closed_path(inset.edges).flattened(COARSE)
-    return [Mark(LineKind.REFERENCE, Purpose.LAP, points, closed=True, name="lap of the next layer")]
+    return [Mark(LineKind.REFERENCE, Purpose.LAP, closed_path(inset.edges), name="lap of the next layer")]
 
 
 def _climb(radius: float, turn: float) -> Mark:
     """An arrow along the middle of the bare tread, the way the stair climbs; the head is drawn by going back and forth."""
     start, end = polar(radius, 0.2 * turn), polar(radius, 0.8 * turn)
-    shaft = Path((Arc.between("climb", start, end, (0.0, 0.0), radius),), closed=False).flattened(COARSE)
+    shaft = Arc.between("climb", start, end, AXIS, radius)
     head = min(ARROW, 0.3 * radius * turn)
     along = 0.8 * turn + pi / 2.0 - head / 2.0 / radius  # direction of travel near the tip
 
@@ -93,5 +91,5 @@ def _climb(radius: float, turn: float) -> Mark:
         away = along + pi + side * radians(25.0)
         return (end[0] + head * cos(away), end[1] + head * sin(away))
 
-    points = (*shaft, barb(1.0), end, barb(-1.0))
-    return Mark(LineKind.REFERENCE, Purpose.CLIMB, points, name="climbs this way", text="climbs")
+    path = Path((shaft, *polyline((end, barb(1.0), end, barb(-1.0))).edges), closed=False)
+    return Mark(LineKind.REFERENCE, Purpose.CLIMB, path, name="climbs this way", text="climbs")

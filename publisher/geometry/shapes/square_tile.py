@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from publisher.basics import Finding, LineKind, Purpose
+from publisher.basics import Finding, LineKind, Purpose, polyline
 from publisher.geometry.model import Mark, ShapeInfo
 from publisher.geometry.paths import straight
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, count, edges_of, length, mm
@@ -34,8 +34,8 @@ def build(values: Values) -> Shape:
     marks = []
     for k in range(1, fields):
         at = k * side / fields - gap / 2.0
-        marks.append(Mark(LineKind.DRAW, Purpose.SURFACE, ((at, 0.0), (at, s)), name="field"))
-        marks.append(Mark(LineKind.DRAW, Purpose.SURFACE, ((0.0, at), (s, at)), name="field"))
+        marks.append(Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((at, 0.0), (at, s))), name="field"))
+        marks.append(Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((0.0, at), (s, at))), name="field"))
     return Shape(outer, edges_of(outer, EDGES), (), tuple(marks))
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from math import cos, hypot, pi, radians, sin, tan
 
-from publisher.basics import Finding, LineKind, Purpose
+from publisher.basics import Finding, LineKind, Purpose, polyline
 from publisher.geometry.model import Mark, ParameterInfo, ShapeInfo
 from publisher.geometry.paths import Pen, fitted_line
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, edges_of, length, mm
@@ -62,10 +62,10 @@ def build(values: Values) -> Shape:
     marks = []
     if lap > 0.0:
         seam = ((once, 0.0), (once, h + swing * cos(once / r) if slope else h))
-        marks.append(Mark(LineKind.GLUE, Purpose.LAP, seam, name="lap", text="glue lap"))
+        marks.append(Mark(LineKind.GLUE, Purpose.LAP, polyline(seam), name="lap", text="glue lap"))
     if slope > 0.0:
         half = ((once / 2.0, 0.0), (once / 2.0, h - swing))
-        marks.append(Mark(LineKind.REFERENCE, Purpose.CENTRE, half, name="half way round"))
+        marks.append(Mark(LineKind.REFERENCE, Purpose.CENTRE, polyline(half), name="half way round"))
     return Shape(outer, edges_of(outer, EDGES), (), tuple(marks))
 
 

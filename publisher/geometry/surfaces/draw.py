@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 import shapely
 
-from publisher.basics import Finding, LineKind, Point
+from publisher.basics import Finding, LineKind, Point, polyline
 from publisher.design import PartPlan
 from publisher.geometry.model import Edge, Mark
 from publisher.geometry.registry import Values, checked, mm
@@ -105,7 +105,7 @@ def _too_fine(pattern: Pattern, values: Values, ground: Ground, part: str) -> It
 
 def _heavy(marks: Sequence[Mark], values: Values, name: str) -> Iterator[Finding]:
     """Find a pattern that takes up most of what one page may hold: a path operator for each point."""
-    points = sum(len(mark.points) + mark.closed for mark in marks)
+    points = sum(len(mark.path.points) + mark.path.closed for mark in marks)
     if points > MOST_POINTS:
         yield SURFACE_HEAVY.found(
             f"the surface {name} draws {len(marks)} lines with {points} points on this part; up to {MOST_POINTS} print well",
@@ -119,7 +119,7 @@ def _heavy(marks: Sequence[Mark], values: Values, name: str) -> Iterator[Finding
 
 def _room(mark: Mark) -> shapely.Polygon:
     """Return the place that a word takes, centred on its point: about 2.2 mm a letter, 5 mm high."""
-    (x, y), half = mark.points[0], 1.5 + 1.1 * len(mark.text)
+    (x, y), half = mark.path.points[0], 1.5 + 1.1 * len(mark.text)
     return shapely.box(x - half, y - 2.5, x + half, y + 2.5)
 
 
@@ -147,7 +147,7 @@ def _clipped(family: LineFamily, body: shapely.Geometry, taken: Sequence[shapely
     for count in shapely.get_num_points(pieces).tolist():
         start, end = end, end + count
         closed = count > 3 and places[start] == places[end - 1]
-        yield Mark(LineKind.DRAW, family.purpose, tuple(places[start : end - closed]), closed)
+        yield Mark(LineKind.DRAW, family.purpose, polyline(tuple(places[start : end - closed]), closed=closed))
 
 
 def _cut(lines: Lines, inside: shapely.Geometry) -> Lines:

@@ -158,6 +158,6 @@ def _sides(made: Solids, near: Array, far: Array, corner: Array, looks: float, r
 def _marks(made: Solids, part: Part, frame: PanelFrame) -> None:
     """Add the pattern on a drawn face that looks towards the viewer."""
     for mark in part.marks:
-        if mark.purpose is Purpose.SURFACE and len(mark.points) > 1:
-            points = np.asarray([*mark.points, mark.points[0]] if mark.closed else mark.points)
+        if mark.purpose is Purpose.SURFACE and len(mark.path.points) > 1:
+            points = np.asarray(mark.path.travelled)
             _add_path(made, "detail", _carry(frame, points, 0.0))

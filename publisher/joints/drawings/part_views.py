@@ -20,5 +20,5 @@ def part_view(part: Part) -> Sketch:
         sketch.add_path("outline", [*points, points[0]])
     for mark in part.marks:
         if mark.purpose in SHOWN:
-            sketch.add_path("detail", [*mark.points, mark.points[0]] if mark.closed else mark.points)
+            sketch.add_path("detail", mark.path.travelled)
     return sketch

@@ -111,7 +111,7 @@ def _plan_polygon(part: Part, pose: Pose) -> shapely.Polygon:
 def _plan_marks(part: Part, pose: Pose, sketch: Sketch) -> None:
     for mark in part.marks:
         if mark.purpose in (Purpose.JOINT_TICK, Purpose.CLIMB):
-            sketch.add_path("detail", pose.apply_all(mark.points))
+            sketch.add_path("detail", pose.apply_all(mark.path.points))
 
 
 def _line_up(part: Part, pose: Pose, upper: shapely.Polygon, sketch: Sketch) -> None:

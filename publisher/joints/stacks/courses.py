@@ -33,7 +33,7 @@ def tick_ends(part: Part, outline: shapely.Polygon) -> Array:
 
     On a traced part ticks end inside the template, which is smaller than the outline by the trace allowance.
     """
-    ticks = [m.points for m in part.marks if m.purpose is Purpose.JOINT_TICK and m.points]
+    ticks = [m.path.points for m in part.marks if m.purpose is Purpose.JOINT_TICK]
     if not ticks:
         return np.zeros((0, 2))
     both = np.array([[t[0], t[-1]] for t in ticks])

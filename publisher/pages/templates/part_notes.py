@@ -48,9 +48,8 @@ def mark_notes(part: Part, pose: Pose, type_: Setter, taken: Iterable[shapely.Ge
 
 def quiet_boxes(part: Part, pose: Pose, notes: Iterable[Note]) -> list[Box]:
     """Return where surface marks are broken: round the words of marks, and round the arrow that says which way is up."""
-    arrows = [pose.apply_all(m.points) for m in part.marks if m.purpose is Purpose.TOP]
-    boxes = [Box(*(f(axis) for f in (min, max) for axis in zip(*points, strict=True))) for points in arrows]
-    return [*(note.box.grown(0.5) for note in notes), *(box.grown(1.2) for box in boxes)]
+    arrows = [mark.path.placed(pose) for mark in part.marks if mark.purpose is Purpose.TOP]
+    return [*(note.box.grown(0.5) for note in notes), *(arrow.box.grown(1.2) for arrow in arrows)]
 
 
 def _place_note(
@@ -64,7 +63,7 @@ def _place_note(
     taken: list[shapely.Geometry],
 ) -> Note | None:
     """Return the nearest place to a mark's first point, at the distances of ``reach``, where its words touch nothing."""
-    x, y = pose.apply(mark.points[0])
+    x, y = pose.apply(mark.path.points[0])
     first = note_at(mark.text, style, x, y, type_)
     wide, tall = first.box.width, first.box.height
     for away in reach:

@@ -4,7 +4,8 @@ Everything is placed by a ``Pose`` and keeps its size. What a page shows only in
 """
 
 from collections.abc import Iterable, Iterator
-from math import atan2, cos, dist, hypot, pi, sin
+from itertools import pairwise
+from math import atan2, cos
 
 import numpy as np
 import shapely
@@ -16,13 +17,18 @@ from publisher.basics import (
     MarkPromise,
     OutlinePromise,
     Path,
-    Point,
     Pose,
     Purpose,
-    circle,
+    polar,
     polyline,
 )
-from publisher.geometry import Mark, Part, Region, rabbet_strip
+from publisher.geometry import (
+    Mark,
+    Part,
+    Region,
+    line_string,
+    rabbet_strip,
+)
 from publisher.pages.model import Drawn, Fill, Stroke
 from publisher.pages.type import CUT, HATCH, LEAST, NOTE, Setter, as_polygon, line_style, word_in
 
@@ -66,7 +72,7 @@ def template_marks(part: Part) -> Iterator[Mark]:
     front edge lies. The two run close beside each other, and one dotted line would be taken for the other."""
     lined_up = any(m.purpose is Purpose.LINE_UP and m.name == "next front edge" for m in part.marks)
     for mark in part.marks:
-        if not (lined_up and mark.purpose is Purpose.LAP and mark.closed):
+        if not (lined_up and mark.purpose is Purpose.LAP and mark.path.closed):
             yield mark
 
 
@@ -79,20 +85,20 @@ def mark_strokes(part: Part, pose: Pose, clip: Box | None = None, quiet: Iterabl
     heads: list[Path] = []
     boxes = [shapely.box(b.left, b.bottom, b.right, b.top) for b in quiet]
     silence = shapely.union_all(boxes) if boxes else None
-    surface: dict[LineKind, list[tuple[Point, ...]]] = {}
+    surface: dict[LineKind, list[Path]] = {}
     for mark in template_marks(part):
-        if len(mark.points) < 2:
+        if len(mark.path.points) < 2:
             continue
-        points = pose.apply_all(mark.points)
-        if clip and not _meets(points, clip):
+        path = mark.path.placed(pose)
+        if clip and not _meets(path.box, clip):
             continue
         if mark.purpose is Purpose.SURFACE and silence is not None:
-            surface.setdefault(mark.kind, []).append((*points, points[0]) if mark.closed else points)
+            surface.setdefault(mark.kind, []).append(path)
             continue
         if mark.purpose in ARROWS:
-            points = _shaft(points)
-            heads.append(_head(points))
-        groups.setdefault((mark.kind, LAYERS[mark.purpose]), []).append(_mark_path(mark, points))
+            path = _shaft(path)
+            heads.append(_head(path))
+        groups.setdefault((mark.kind, LAYERS[mark.purpose]), []).append(path)
     for kind, lines in surface.items():
         groups.setdefault((kind, Layer.SURFACE), []).extend(_without(lines, silence))
     drawn: list[Drawn] = [
@@ -146,12 +152,12 @@ def quiet_lines(part: Part, pose: Pose, surface: bool = True) -> shapely.Geometr
     surface that have a name, copied one by one, are among them unless ``surface`` is False."""
     lines = []
     for mark in template_marks(part):
-        if is_texture(mark) or len(mark.points) < 2 or (mark.purpose is Purpose.SURFACE and not surface):
+        if is_texture(mark) or len(mark.path.points) < 2 or (mark.purpose is Purpose.SURFACE and not surface):
             continue
-        points = pose.apply_all(mark.points)
-        lines.append(shapely.LineString((*points, points[0]) if mark.closed else points))
+        path = mark.path.placed(pose)
+        lines.append(line_string(path))
         if mark.purpose in ARROWS:
-            lines.append(shapely.LineString(_head(_shaft(points)).points))
+            lines.append(line_string(_head(_shaft(path))))
     return shapely.union_all(lines) if lines else shapely.GeometryCollection()
 
 
@@ -173,7 +179,7 @@ def mark_promises(
             part.id,
             copy,
             stroke.style.name,
-            tuple((*p.points, p.points[0]) if p.closed else p.points for p in stroke.paths),
+            tuple(path.travelled for path in stroke.paths),
             stroke.style.width,
             stroke.style.dash,
             window,
@@ -183,46 +189,32 @@ def mark_promises(
     )
 
 
-def _mark_path(mark: Mark, points: tuple[Point, ...]) -> Path:
-    """Return a mark's path; a closed mark whose points lie on one circle is drawn as the circle."""
-    if mark.closed and len(points) >= 12:
-        x, y = sum(p[0] for p in points) / len(points), sum(p[1] for p in points) / len(points)
-        radius = dist(points[0], (x, y))
-        if all(abs(hypot(p[0] - x, p[1] - y) - radius) < 1e-6 for p in points):
-            return circle((x, y), radius)
-    return polyline(points, mark.closed)
-
-
-def _shaft(points: tuple[Point, ...]) -> tuple[Point, ...]:
+def _shaft(path: Path) -> Path:
     """Return an arrow without its barbs: up to where the line first turns back on itself."""
-    for i in range(1, len(points) - 1):
-        (ax, ay), (bx, by), (cx, cy) = points[i - 1 : i + 2]
-        if (bx - ax) * (cx - bx) + (by - ay) * (cy - by) < -0.5 * dist(points[i - 1], points[i]) * dist(
-            *points[i : i + 2]
-        ):
-            return points[: i + 1]
-    return points
+    for count, (one, other) in enumerate(pairwise(path.edges), 1):
+        (ax, ay), (bx, by) = one.direction(one.end), other.direction(other.start)
+        if ax * bx + ay * by < -0.5:
+            return Path(path.edges[:count], closed=False)
+    return path
 
 
-def _head(points: tuple[Point, ...]) -> Path:
+def _head(path: Path) -> Path:
     """Return an arrow head at the end of a line: 3.2 mm long, a third as wide on each side."""
-    (x0, y0), (x, y) = points[-2], points[-1]
-    along = atan2(y - y0, x - x0)
-    corners = [(x, y)]
-    for side in (0.3, -0.3):
-        back = along + pi + side
-        corners.append((x + HEAD / cos(0.3) * cos(back), y + HEAD / cos(0.3) * sin(back)))
-    return polyline(tuple(corners), True)
+    last = path.edges[-1]
+    (x, y), (dx, dy) = last.end, last.direction(last.end)
+    back = atan2(-dy, -dx)
+    return polyline((last.end, *(polar(HEAD / cos(0.3), back + side, (x, y)) for side in (0.3, -0.3))), closed=True)
 
 
-def _without(lines: list[tuple[Point, ...]], silence: shapely.Geometry) -> list[Path]:
+def _without(paths: list[Path], silence: shapely.Geometry) -> list[Path]:
     """Return the lines with what lies in the silent area cut out of them."""
+    lines = [path.travelled for path in paths]
     shapes = shapely.linestrings(
         np.concatenate([np.asarray(line) for line in lines]),
         indices=np.repeat(range(len(lines)), [len(x) for x in lines]),
     )
     touched = shapely.intersects(shapes, silence)
-    left = [polyline(line) for line, hit in zip(lines, touched, strict=True) if not hit]
+    left = [path for path, hit in zip(paths, touched, strict=True) if not hit]
     for rest in shapely.get_parts(shapely.difference(shapes[touched], silence)):
         if rest.length > 0.2:
             left.append(polyline(tuple(map(tuple, shapely.get_coordinates(rest).tolist()))))
@@ -250,6 +242,5 @@ def _hatching(area: shapely.Geometry, gap: float, through: shapely.Point) -> lis
     return [polyline(tuple(map(tuple, shapely.get_coordinates(p).tolist()))) for p in pieces]
 
 
-def _meets(points: tuple[Point, ...], box: Box) -> bool:
-    xs, ys = [p[0] for p in points], [p[1] for p in points]
-    return min(xs) <= box.right and max(xs) >= box.left and min(ys) <= box.top and max(ys) >= box.bottom
+def _meets(one: Box, other: Box) -> bool:
+    return one.left <= other.right and one.right >= other.left and one.bottom <= other.top and one.top >= other.bottom

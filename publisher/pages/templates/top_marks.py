@@ -6,8 +6,14 @@ from dataclasses import replace
 import numpy as np
 import shapely
 
-from publisher.basics import LineKind, Point, Purpose
-from publisher.geometry import PLATE, Mark, Part, polygon
+from publisher.basics import LineKind, Point, Purpose, polyline
+from publisher.geometry import (
+    PLATE,
+    Mark,
+    Part,
+    line_string,
+    polygon,
+)
 from publisher.joints import Joined
 
 LONG = 7.0  # mm: the arrow
@@ -38,8 +44,10 @@ def _marked(part: Part) -> Part:
     if at is None:
         return part
     x, y = at
-    arrow = Mark(LineKind.DRAW, Purpose.TOP, ((x, y - LONG), (x, y)), name="top")
-    word = Mark(LineKind.REFERENCE, Purpose.NAME, ((x + BESIDE + 3.4, y - LONG / 2.0),), name="top", text="top")
+    arrow = Mark(LineKind.DRAW, Purpose.TOP, polyline(((x, y - LONG), (x, y))), name="top")
+    word = Mark(
+        LineKind.REFERENCE, Purpose.NAME, polyline(((x + BESIDE + 3.4, y - LONG / 2.0),)), name="top", text="top"
+    )
     return replace(part, marks=(*part.marks, arrow, word))
 
 
@@ -47,7 +55,7 @@ def _place(part: Part) -> Point | None:
     """Return where the arrow's tip goes: under the highest edge, clear of cuts and words; near the middle of a small part."""
     body = polygon(part.template)
     left, bottom, right, top = body.bounds
-    lines = [shapely.LineString(m.points) for m in part.marks if len(m.points) > 1 and m.purpose is not Purpose.SURFACE]
+    lines = [line_string(m.path) for m in part.marks if len(m.path.points) > 1 and m.purpose is not Purpose.SURFACE]
     words = [_room(m) for m in part.marks if m.text]
     free = body.buffer(-CLEAR).difference(shapely.union_all([*(line.buffer(CLEAR) for line in lines), *words]))
     shapely.prepare(free)
@@ -66,5 +74,5 @@ def _place(part: Part) -> Point | None:
 
 def _room(mark: Mark) -> shapely.Polygon:
     """Return about the place that a mark's words take, centred on its point."""
-    (x, y), half = mark.points[0], 2.0 + 0.75 * len(mark.text)
+    (x, y), half = mark.path.points[0], 2.0 + 0.75 * len(mark.text)
     return shapely.box(x - half, y - 3.0, x + half, y + 3.0)

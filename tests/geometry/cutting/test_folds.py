@@ -87,7 +87,7 @@ def test_a_box_wrapper_is_one_strip_of_60_30_60_30_by_40(cut: Cut) -> None:
     assert (piece.id, piece.letter, piece.name, piece.count) == ("front_folded", "A", "Front + side", 1)
     assert piece.folded == ("front", "side")
     folds = [mark for mark in piece.marks if mark.kind is LineKind.FOLD]
-    lines = sorted(sorted((round(x, 6), round(y, 6)) for x, y in mark.points) for mark in folds)
+    lines = sorted(sorted((round(x, 6), round(y, 6)) for x, y in mark.path.points) for mark in folds)
     assert lines == [[(x, 0.0), (x, 40.0)] for x in (60.0, 90.0, 150.0)]
     assert {(mark.text, mark.purpose) for mark in folds} == {("fold 90°", Purpose.BEND)}
 
@@ -102,13 +102,13 @@ def test_the_groove_is_two_bevels_wide(cut: Cut) -> None:
 
 def test_each_field_has_its_letter_and_only_the_glued_ends_keep_theirs(cut: Cut) -> None:
     piece = wrapper(cut)
-    fields = sorted((m.points[0][0], m.text) for m in piece.marks if m.name == "field")
+    fields = sorted((m.path.points[0][0], m.text) for m in piece.marks if m.name == "field")
     assert [text for _, text in fields] == ["A Front", "B Side", "A Front", "B Side"]
     for (x, _), (low, high) in zip(fields, pairwise((0, 60, 90, 150, 180)), strict=True):
         assert low < x < high
-    letters = [(mark.text, mark.points[0][0] < 60) for mark in piece.marks if mark.purpose is Purpose.MATCH]
+    letters = [(mark.text, mark.path.points[0][0] < 60) for mark in piece.marks if mark.purpose is Purpose.MATCH]
     assert sorted(letters) == [("b", False), ("b", True)]
-    assert all(x < 60 or x > 150 for mark in piece.marks if mark.purpose is Purpose.BEVEL for x, _ in mark.points)
+    assert all(x < 60 or x > 150 for mark in piece.marks if mark.purpose is Purpose.BEVEL for x, _ in mark.path.points)
     assert {edge.name: edge.bevel for edge in piece.edges if edge.bevel} == {"front.left": 45.0, "side_2.right": 45.0}
     assert {text for edge in piece.edges for text in edge.matches} == {"b"}
 

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import pytest
 
-from publisher.basics import Finding, LineKind, Place, Purpose
+from publisher.basics import Finding, LineKind, Place, Purpose, polyline
 from publisher.design import PartPlan, SplitPlan
 from publisher.geometry import PLATE, Mark, Part, polygon
 from publisher.geometry.cutting.plates import plate_behind
@@ -39,7 +39,7 @@ def test_a_plate_is_a_part_of_its_own(plan: Plan, drawn: Draw) -> None:
     assert size(made) == pytest.approx((40.0, 90.0))  # a board's thickness of 5 mm short of either end
     assert polygon(made.template).bounds == pytest.approx((0.4, 0.4, 39.6, 89.6))
     (seam,) = made.marks
-    assert (seam.kind, seam.text, seam.points) == (LineKind.REFERENCE, "seam", ((20.0, 0.4), (20.0, 89.6)))
+    assert (seam.kind, seam.text, seam.path.points) == (LineKind.REFERENCE, "seam", ((20.0, 0.4), (20.0, 89.6)))
 
 
 def test_a_level_seam_has_a_level_plate(plan: Plan, drawn: Draw) -> None:
@@ -64,7 +64,7 @@ def test_a_plate_stays_behind_a_sloping_part(plan: Plan, drawn: Draw) -> None:
 
 def test_a_plate_ends_at_a_panel_that_is_glued_behind(plan: Plan, drawn: Draw) -> None:
     part = drawn(plan("wall_panel", {"width": 900.0, "height": 100.0}))
-    shelf = Mark(LineKind.GLUE, Purpose.LAP, ((0.0, 80.0), (900.0, 80.0)))
+    shelf = Mark(LineKind.GLUE, Purpose.LAP, polyline(((0.0, 80.0), (900.0, 80.0))))
     made = plate(replace(part, marks=(shelf,)), SplitPlan(450.0, "left", 40.0, 0.0, HERE))
     assert size(made) == pytest.approx((40.0, 70.0))
 

@@ -6,7 +6,7 @@ from math import pi, sqrt
 
 import pytest
 
-from publisher.basics import LineKind, Place, Purpose
+from publisher.basics import LineKind, Place, Purpose, polyline
 from publisher.design import CombineStep, EdgeTreatment, OpeningPlan, Parameter, PartPlan, SlotRow, SplitPlan, TabRow
 from publisher.geometry import Mark, Part, area, polygon
 from publisher.geometry.cutting.seams import cut_in_two, misplaced, seam_of
@@ -89,9 +89,9 @@ def test_a_seam_keeps_off_slots_tabs_and_notches(
 
 def test_a_seam_keeps_off_panels_glued_behind_and_pockets(plan: Plan, drawn: Draw) -> None:
     part = drawn(plan("wall_panel", WALL))
-    glued = Mark(LineKind.GLUE, Purpose.LAP, ((200.0, 0.0), (200.0, 80.0)))
-    along = Mark(LineKind.GLUE, Purpose.LAP, ((0.0, 60.0), (400.0, 60.0)))
-    pocket = Mark(LineKind.SCORE, Purpose.POCKET, ((195.0, 20.0), (205.0, 20.0), (205.0, 30.0)), True)
+    glued = Mark(LineKind.GLUE, Purpose.LAP, polyline(((200.0, 0.0), (200.0, 80.0))))
+    along = Mark(LineKind.GLUE, Purpose.LAP, polyline(((0.0, 60.0), (400.0, 60.0))))
+    pocket = Mark(LineKind.SCORE, Purpose.POCKET, polyline(((195.0, 20.0), (205.0, 20.0), (205.0, 30.0)), closed=True))
     assert found(replace(part, marks=(along,)), split(200.0)) == []
     assert found(replace(part, marks=(glued,)), split(200.0))[0][2] == 190.0
     assert "a pocket" in found(replace(part, marks=(pocket,)), split(200.0))[0][1]

@@ -102,11 +102,11 @@ def test_both_sides_of_a_seam_carry_one_letter_and_name_each_other(
     assert sorted(said[0]) == [("a", "left"), ("c", "seam"), ("glue to A2", "seam")]
     assert sorted(said[1]) == [("c", "seam"), ("d", "seam"), ("glue to A1", "seam"), ("glue to A3", "seam")]
     assert sorted(said[2]) == [("b", "right"), ("d", "seam"), ("glue to A2", "seam")]
-    heights = [m.points[0][1] for piece in (one, two) for m in piece.marks if m.text == "c"]
+    heights = [m.path.points[0][1] for piece in (one, two) for m in piece.marks if m.text == "c"]
     assert heights[0] == heights[1]
     for piece in (one, two, three):
         body = polygon(piece.template)
-        assert all(body.contains(shapely.Point(m.points[0])) for m in piece.marks if m.name == "seam")
+        assert all(body.contains(shapely.Point(m.path.points[0])) for m in piece.marks if m.name == "seam")
 
 
 def test_a_pattern_is_cut_at_the_seam(plan: Plan, drawn: Draw, surface: Callable[..., SurfacePlan]) -> None:
@@ -115,12 +115,14 @@ def test_a_pattern_is_cut_at_the_seam(plan: Plan, drawn: Draw, surface: Callable
     made = good(part, split(450.0))
 
     def lines(parts: tuple[Part, ...]) -> list[float]:
-        return [shapely.LineString(m.points).length for p in parts for m in p.marks if m.purpose is Purpose.SURFACE]
+        return [
+            shapely.LineString(m.path.points).length for p in parts for m in p.marks if m.purpose is Purpose.SURFACE
+        ]
 
     assert sum(lines(made)) == pytest.approx(sum(lines((part,))), rel=1e-9)
     for piece in made:
         grown = polygon(piece.template).buffer(1e-6)
-        assert all(grown.covers(shapely.LineString(m.points)) for m in piece.marks if m.purpose is Purpose.SURFACE)
+        assert all(grown.covers(shapely.LineString(m.path.points)) for m in piece.marks if m.purpose is Purpose.SURFACE)
 
 
 @pytest.mark.keeps("geometry/split-place", "geometry/split-outside")
@@ -169,8 +171,8 @@ def test_each_piece_says_what_is_cut_at_its_edges(
         bevels = [m for m in piece.marks if m.purpose is Purpose.BEVEL]
         assert [m.text == "30°" for m in bevels if m.text] == [True]
         (line,) = [m for m in bevels if not m.text]
-        assert shapely.LineString(line.points).length == pytest.approx(450.0)
-        assert polygon(piece.template).contains(shapely.Point(next(m.points[0] for m in bevels if m.text)))
+        assert shapely.LineString(line.path.points).length == pytest.approx(450.0)
+        assert polygon(piece.template).contains(shapely.Point(next(m.path.points[0] for m in bevels if m.text)))
 
 
 def test_trouble_in_the_library_is_a_finding(plan: Plan, drawn: Draw, monkeypatch: pytest.MonkeyPatch) -> None:

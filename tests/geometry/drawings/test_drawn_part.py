@@ -97,7 +97,7 @@ def test_groups_holes_circles_and_marks(draw: Draw, sound: Callable[[Part], None
     assert {round(run.radius, 9) for hole in part.outline.holes for run in hole.edges if isinstance(run, Arc)} == {2.0}
     assert {run.name for hole in part.outline.holes for run in hole.edges} == {"path", "nail"}
     (mark,) = part.marks
-    assert mark.kind is LineKind.DRAW and mark.name == "letters" and mark.points[0] == pytest.approx((12.0, 36.0))
+    assert mark.kind is LineKind.DRAW and mark.name == "letters" and mark.path.points[0] == pytest.approx((12.0, 36.0))
 
 
 def test_rounded_rectangles_keep_true_arcs(draw: Draw, sound: Callable[[Part], None]) -> None:

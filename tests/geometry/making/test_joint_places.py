@@ -18,7 +18,7 @@ DECK: dict[str, float | str] = {"width": 480.0, "height": 80.0}
 
 
 def letters(part: Part) -> dict[str, tuple[float, float]]:
-    return {m.text: m.points[0] for m in part.marks if m.purpose is Purpose.MATCH}
+    return {m.text: m.path.points[0] for m in part.marks if m.purpose is Purpose.MATCH}
 
 
 def test_a_letter_stands_at_the_middle_of_the_nominal_edge_whatever_is_taken_off(
@@ -45,7 +45,7 @@ def test_ribs_under_a_deck_get_two_glue_lines_with_their_letter_between(
 ) -> None:
     lines = (JointLine(10.0, 5.0, ("l",)), JointLine(160.0, 5.0, ("m",)))
     part = drawn(plan("wall_panel", DECK, (), (replace(treatment("left", matches=("l", "m")), lines=lines),)))
-    glue = sorted({round(p[0], 6) for m in part.marks if m.kind is LineKind.GLUE for p in m.points})
+    glue = sorted({round(p[0], 6) for m in part.marks if m.kind is LineKind.GLUE for p in m.path.points})
     assert glue == [10.0, 15.0, 160.0, 165.0]
     assert letters(part) == {"l": pytest.approx((12.5, 40.0)), "m": pytest.approx((162.5, 40.0))}
 
@@ -60,5 +60,5 @@ def test_slots_are_cut_and_need_no_glue_line(plan: Plan, drawn: Draw, treatment:
 
 def test_glue_lines_lie_on_the_left_of_the_joint() -> None:
     place = JointPlace("bottom", (0.0, 10.0), (50.0, 10.0), 5.0, ("a",), glued=True)
-    assert [m.points for m in glue_lines((place,))] == [((0.0, 10.0), (50.0, 10.0)), ((0.0, 15.0), (50.0, 15.0))]
+    assert [m.path.points for m in glue_lines((place,))] == [((0.0, 10.0), (50.0, 10.0)), ((0.0, 15.0), (50.0, 15.0))]
     assert not list(glue_lines((replace(place, glued=False),)))

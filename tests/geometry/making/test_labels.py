@@ -36,24 +36,24 @@ def test_words_find_a_free_place() -> None:
     said = [m for m in marks if m.text]
     bevel = "45°"
     assert [m.text for m in said] == ["a", "b", "c", "d", bevel]
-    points = [shapely.Point(m.points[0]) for m in said]
+    points = [shapely.Point(m.path.points[0]) for m in said]
     assert all(body.contains(p) and body.boundary.distance(p) >= CLEAR for p in points)
-    places = [m.points[0] for m in said]
+    places = [m.path.points[0] for m in said]
     assert min(dist(a, b) for i, a in enumerate(places) for b in places[i + 1 :]) >= APART
     (line,) = [m for m in marks if m.purpose is Purpose.BEVEL and not m.text]
-    assert shapely.LineString(line.points).equals_exact(shapely.LineString([(0.0, 5.0), (100.0, 5.0)]), 1e-9)
+    assert shapely.LineString(line.path.points).equals_exact(shapely.LineString([(0.0, 5.0), (100.0, 5.0)]), 1e-9)
 
 
 def test_a_part_without_a_free_place_still_gets_its_letters_inside() -> None:
     body = shapely.box(0.0, 0.0, 4.0, 4.0)
     (mark,) = words((edge("bottom", (0.0, 0.0), (4.0, 0.0), matches=("a",)),), body)
-    assert body.contains(shapely.Point(mark.points[0]))
+    assert body.contains(shapely.Point(mark.path.points[0]))
 
 
 def test_letters_of_a_joint_stand_side_by_side_at_its_middle() -> None:
     body = shapely.box(0.0, 0.0, 100.0, 60.0)
     marks = words((edge("bottom", (0.0, 0.0), (100.0, 0.0), matches=("a", "b")),), body)
-    assert [m.points[0] for m in marks] == [(46.0, 5.0), (54.0, 5.0)]
+    assert [m.path.points[0] for m in marks] == [(46.0, 5.0), (54.0, 5.0)]
 
 
 def test_letters_of_an_inset_joint_stand_where_the_mate_stands() -> None:
@@ -65,8 +65,8 @@ def test_letters_of_an_inset_joint_stand_where_the_mate_stands() -> None:
         place = JointPlace("left", (10.0, 80.0), (10.0, 0.0), 5.0, ("a", "b"), forward)
         marks = edge_words((left,), (place,), body, 5.0)
         assert [m.text for m in marks] == ["a", "b"]
-        assert [m.points[0][0] for m in marks] == [12.5, 12.5]
-        assert tuple(m.points[0][1] for m in marks) == order
+        assert [m.path.points[0][0] for m in marks] == [12.5, 12.5]
+        assert tuple(m.path.points[0][1] for m in marks) == order
 
 
 def test_a_short_edge_and_a_longer_inside_face_are_said_in_their_own_words() -> None:

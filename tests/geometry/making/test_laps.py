@@ -55,7 +55,7 @@ def test_a_slot_under_a_slope_is_half_of_what_is_there(plan: Plan, drawn: Draw, 
 
 def test_letters_stand_beside_their_slots(plan: Plan, drawn: Draw, treatment: Treat) -> None:
     part = drawn(plan("wall_panel", RIB, (), (crossed(treatment, "top", 50.0, 110.0),)))
-    letters = {mark.text: mark.points[0] for mark in part.marks if mark.purpose is Purpose.MATCH}
+    letters = {mark.text: mark.path.points[0] for mark in part.marks if mark.purpose is Purpose.MATCH}
     assert set(letters) == {"a", "b"}
     assert 5.65 <= abs(letters["a"][0] - 50.0) <= 20.0
     assert 5.65 <= abs(letters["b"][0] - 110.0) <= 20.0

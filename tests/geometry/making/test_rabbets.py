@@ -41,10 +41,10 @@ def test_the_line_lies_on_the_far_face_and_the_note_says_what_stays(plan: Plan, 
     part = drawn(plan("wall_panel", WALL, (), (rabbeted(treatment, "right"),)))
     line, note = sorted((m for m in part.marks if m.purpose is Purpose.RABBET), key=lambda m: m.text)
     assert line.kind is LineKind.REFERENCE  # a line to score would cut the paper that has to stay
-    assert [x for x, _ in line.points] == pytest.approx([115.2, 115.2])
+    assert [x for x, _ in line.path.points] == pytest.approx([115.2, 115.2])
     assert note.text == "rabbet 4.8 mm"
     (letter,) = (m for m in part.marks if m.purpose is Purpose.MATCH)
-    assert letter.points[0][0] < 115.2 - 2.0  # on foam that stays
+    assert letter.path.points[0][0] < 115.2 - 2.0  # on foam that stays
 
 
 def test_a_narrow_panel_has_the_short_note(plan: Plan, drawn: Draw, treatment: Treat) -> None:

@@ -90,8 +90,8 @@ def test_a_bevel_changes_only_what_is_measured_on_the_inside(plan: Plan, drawn: 
     part = drawn(plan("wall_panel", WALL, (), (treatment("right", bevel=22.5, matches=("a",)),)))
     assert polygon(part.outline).bounds == (0.0, 0.0, 140.0, 80.0)
     words = [m for m in part.marks if m.purpose is Purpose.BEVEL]
-    assert words[0].text.startswith("22.5°") and len(words[0].points) == 1
-    far_face = words[1].points
+    assert words[0].text.startswith("22.5°") and len(words[0].path.points) == 1
+    far_face = words[1].path.points
     assert far_face[0][0] == pytest.approx(140.0 - 5.0 * tan(radians(22.5)))
     roof = {"span": 130.0, "length": 140.0, "pitch": 30.0, "overhang": 0.0, "verge": 0.0}
     plain = drawn(plan("roof_panel", roof))

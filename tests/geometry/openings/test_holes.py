@@ -5,7 +5,12 @@ from math import pi
 
 import pytest
 
-from publisher.basics import Finding, LineKind, Purpose
+from publisher.basics import (
+    Arc,
+    Finding,
+    LineKind,
+    Purpose,
+)
 from publisher.design import OpeningPlan, PartPlan
 from publisher.geometry import Part, area
 
@@ -40,16 +45,16 @@ def test_a_pocket_is_a_score_line_and_no_hole(
     part = drawn(plan("wall_panel", WALL, (opening("magnet", "pocket", up=20.0, **sizes),)))
     assert area(part.outline) == pytest.approx(140.0 * 80.0) and not part.openings and not part.outline.holes
     (mark,) = part.marks
-    assert (mark.kind, mark.purpose, mark.closed, mark.text) == (LineKind.SCORE, Purpose.POCKET, True, words)
-    xs = [x for x, _ in mark.points]
-    assert (min(xs), max(xs)) == pytest.approx((70.0 - size / 2.0, 70.0 + size / 2.0))
+    assert (mark.kind, mark.purpose, mark.path.closed, mark.text) == (LineKind.SCORE, Purpose.POCKET, True, words)
+    assert (mark.path.box.left, mark.path.box.right) == pytest.approx((70.0 - size / 2.0, 70.0 + size / 2.0))
+    assert all(isinstance(edge, Arc) for edge in mark.path.edges) is ("form" not in sizes)
 
 
 def test_a_pin_hole_is_a_cross(plan: Plan, drawn: Draw, opening: Open) -> None:
     part = drawn(plan("wall_panel", WALL, (opening("pin", "pin_hole", centre=30.0, up=20.0),)))
     (mark,) = part.marks
     assert (mark.kind, mark.purpose, mark.text) == (LineKind.DRAW, Purpose.CENTRE, "pin")
-    assert (30.0, 20.0) in mark.points and not part.outline.holes
+    assert (30.0, 20.0) in mark.path.points and not part.outline.holes
 
 
 @pytest.mark.parametrize(

@@ -38,13 +38,13 @@ def test_joints_point_at_the_centre_and_divide_the_arch_evenly(plan: Plan, drawn
     assert len(joints) == 22
     centre = (140.0, 15.0 + 50.0 - 89.0)
     for mark in joints:
-        a, b = mark.points
+        a, b = mark.path.points
         assert dist(a, centre) == pytest.approx(89.0) and dist(b, centre) == pytest.approx(103.0)
         assert (a[0] - centre[0]) * (b[1] - centre[1]) == pytest.approx((a[1] - centre[1]) * (b[0] - centre[0]))
-    widths = [dist(a.points[0], b.points[0]) for a, b in pairwise(joints)]
+    widths = [dist(a.path.points[0], b.path.points[0]) for a, b in pairwise(joints)]
     assert max(widths) - min(widths) < 1e-9
     back = next(mark for mark in part.marks if mark.name == "extrados")
-    assert all(dist(p, centre) == pytest.approx(103.0) for p in back.points)
+    assert all(dist(p, centre) == pytest.approx(103.0) for p in back.path.points)
 
 
 def test_surfaces_keep_off_the_stones(plan: Plan, drawn: Draw, surface: Callable[..., object]) -> None:
@@ -52,7 +52,7 @@ def test_surfaces_keep_off_the_stones(plan: Plan, drawn: Draw, surface: Callable
     bricks = [mark for mark in part.marks if not mark.name]
     assert len(bricks) > 100
     for mark in bricks:
-        x, y = ((mark.points[0][i] + mark.points[-1][i]) / 2.0 for i in (0, 1))
+        x, y = ((mark.path.points[0][i] + mark.path.points[-1][i]) / 2.0 for i in (0, 1))
         inside_span = 60.0 < x < 220.0
         assert not (inside_span and dist((x, y), (140.0, -24.0)) < 103.0 and y > 15.0)
 

@@ -27,7 +27,7 @@ def test_the_skin_that_is_not_cut_keeps_its_length(plan: Plan, drawn: Draw, cut:
 
 def test_slits_stand_evenly_and_bend_by_the_whole_angle(plan: Plan, drawn: Draw) -> None:
     part = drawn(plan("curved_wall", {**WALL, "facet": 0.25}))
-    slits = [m.points[0][0] for m in part.marks if not m.text]
+    slits = [m.path.points[0][0] for m in part.marks if not m.text]
     pitch = 60.0 * pi / len(slits)
     assert [b - a for a, b in pairwise(slits)] == pytest.approx([pitch] * (len(slits) - 1))
     assert slits[0] == pytest.approx(pitch / 2.0) and 60.0 * pi - slits[-1] == pytest.approx(pitch / 2.0)
@@ -37,13 +37,13 @@ def test_slits_stand_evenly_and_bend_by_the_whole_angle(plan: Plan, drawn: Draw)
     assert fewer**2 / 8.0 / 60.0 > 0.25
     assert {(m.kind, m.purpose) for m in part.marks if not m.text} == {(LineKind.SCORE, Purpose.BEND)}
     (words,) = (m for m in part.marks if m.text)
-    assert words.text == "slits on the outside" and words.points == ((30.0 * pi, 40.0),)
+    assert words.text == "slits on the outside" and words.path.points == ((30.0 * pi, 40.0),)
 
 
 @pytest.mark.parametrize("angle", [90.0, 180.0, 360.0])
 def test_grooves_take_off_what_the_inside_is_shorter(plan: Plan, drawn: Draw, angle: float) -> None:
     part = drawn(plan("curved_wall", {**WALL, "angle": angle, "cut": "inner"}))
-    xs = [m.points[0][0] for m in part.marks if not m.text]
+    xs = [m.path.points[0][0] for m in part.marks if not m.text]
     widths = [b - a for a, b in zip(xs[::2], xs[1::2], strict=True)]
     theta, number = radians(angle), len(widths)
     assert [m.text for m in part.marks if m.text] == [f"grooves {round(widths[0], 2):g} mm wide, inside"]

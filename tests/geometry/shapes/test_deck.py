@@ -16,7 +16,7 @@ Refuse = Callable[[PartPlan], tuple[Finding, ...]]
 def test_deck(plan: Plan, drawn: Draw) -> None:
     part = drawn(plan("deck", {"length": 280.0, "width": 75.0, "rebate": 5.0, "kerb": 8.0}))
     assert area(part.outline) == pytest.approx(280.0 * 75.0)
-    heights = {name: [m.points[0][1] for m in part.marks if m.name == name] for name in ("rebate", "kerb")}
+    heights = {name: [m.path.points[0][1] for m in part.marks if m.name == name] for name in ("rebate", "kerb")}
     assert heights == {"rebate": [5.0, 70.0], "kerb": [13.0, 62.0]}
 
 

@@ -40,7 +40,7 @@ def test_a_round_hill(layer: Plan, drawn: Draw) -> None:
         laps = [mark for mark in part.marks if mark.name == "lap of the next layer"]
         assert len(laps) == (number < 5)
         if laps:
-            assert max(x for x, _ in laps[0].points) == pytest.approx(radius - 15.0, abs=0.05)
+            assert max(x for x, _ in laps[0].path.points) == pytest.approx(radius - 15.0, abs=0.05)
             assert laps[0].text == f"layer {number + 1}"
 
 
@@ -71,8 +71,8 @@ def test_hollow_layers_keep_their_lap(layer: Plan, drawn: Draw) -> None:
 def test_line_up_lines_of_all_layers_lie_in_line(layer: Plan, drawn: Draw) -> None:
     lines = [m for k in range(1, 6) for m in drawn(layer(k, 5)).marks if m.name == "line-up east"]
     assert len(lines) == 5
-    ends = [(max(m.points)[0], min(m.points)[0]) for m in lines]
-    assert all(y == pytest.approx(0.0, abs=1e-5) for m in lines for _, y in m.points)
+    ends = [(max(m.path.points)[0], min(m.path.points)[0]) for m in lines]
+    assert all(y == pytest.approx(0.0, abs=1e-5) for m in lines for _, y in m.path.points)
     assert all(inner == pytest.approx(outer, abs=0.02) for (_, inner), (outer, _) in pairwise(ends))
 
 

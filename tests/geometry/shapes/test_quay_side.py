@@ -25,7 +25,7 @@ def test_a_wall_that_leans_back_is_longer(plan: Plan, drawn: Draw) -> None:
     left = part.edge("left")
     assert left is not None and left.nominal_length == pytest.approx(80.0 / cos(radians(10.0)))
     assert area(part.outline) == pytest.approx(300.0 * 80.0 / cos(radians(10.0)) - 4.0 * pi, rel=1e-12)
-    courses = sorted({m.points[0][1] for m in part.marks if m.name == "course"})
+    courses = sorted({m.path.points[0][1] for m in part.marks if m.name == "course"})
     assert len(courses) == 12 and courses[1] - courses[0] == pytest.approx(6.0)
 
 

@@ -22,7 +22,7 @@ def test_the_deck_is_as_long_as_the_slope(plan: Plan, drawn: Draw) -> None:
     assert slope.nominal_length == pytest.approx(hypot(120.0, 50.0)) == pytest.approx(long_edge.nominal_length)
     assert long_edge.nominal_length == pytest.approx(130.0)  # 5-12-13
     assert area(side.outline) == pytest.approx(120.0 * 4.0 + 120.0 * 50.0 / 2.0)
-    places = [mark.points[0][0] for mark in deck.marks]
+    places = [mark.path.points[0][0] for mark in deck.marks]
     assert places == pytest.approx([130.0 * k / 6.0 for k in range(1, 6)])
 
 

@@ -47,7 +47,7 @@ def test_grooves_close_over_the_bend(plan: Plan, drawn: Draw) -> None:
 def test_a_pointed_arch_folds_at_its_apex(plan: Plan, drawn: Draw) -> None:
     part = drawn(plan("soffit_strip", {"form": "pointed", "span": 60.0, "rise": 30.0 * 3.0**0.5, "width": 40.0}))
     (apex,) = [mark for mark in part.marks if mark.name == "arcs meet"]
-    assert apex.kind == "fold" and apex.points[0][0] == pytest.approx(60.0 * pi / 3.0)
+    assert apex.kind == "fold" and apex.path.points[0][0] == pytest.approx(60.0 * pi / 3.0)
 
 
 def test_board_too_thick_for_its_arch(plan: Plan, refused: Refuse, drawn: Draw) -> None:

@@ -73,7 +73,7 @@ def test_a_negative_turn_is_the_mirror_image(plan: Plan, drawn: Draw) -> None:
     mirrored = {(round(x, 9), round(-y, 9) + 0.0) for x, y in up.outline.outer.points}
     assert {(round(x, 9), round(y, 9) + 0.0) for x, y in down.outline.outer.points} == mirrored
     climb = next(m for m in down.marks if m.purpose is Purpose.CLIMB)
-    assert angle_of(climb.points[0]) > angle_of(climb.points[3])
+    assert angle_of(climb.path.points[0]) > angle_of(climb.path.points[3])
     front = down.edge("front")
     assert front is not None and front.end == (30.0, 0.0) and front.start == (92.0, 0.0)
 

@@ -26,8 +26,8 @@ def test_outside_and_inside_width(plan: Plan, drawn: Draw, sides: int) -> None:
     assert right is not None and left is not None
     inside = outside - 5.0 * (tan(radians(right.bevel)) + tan(radians(left.bevel)))
     assert inside == pytest.approx(2.0 * (60.0 - 5.0) * tan(pi / sides), rel=1e-12)
-    lines = [m for m in part.marks if len(m.points) == 2]
-    assert sorted(m.points[0][0] for m in lines) == pytest.approx(
+    lines = [m for m in part.marks if len(m.path.points) == 2]
+    assert sorted(m.path.points[0][0] for m in lines) == pytest.approx(
         sorted(((outside - inside) / 2.0, (outside + inside) / 2.0))
     )
 

@@ -38,7 +38,7 @@ def test_the_strip_counts_its_own_thickness(plan: Plan, drawn: Draw) -> None:
     bottom = part.edge("bottom")
     assert bottom is not None and bottom.nominal_length == pytest.approx(pi * 62.0 + 8.0)
     (lap,) = [mark for mark in part.marks if mark.name == "lap"]
-    assert lap.kind == "glue" and lap.points[0][0] == pytest.approx(pi * 62.0)
+    assert lap.kind == "glue" and lap.path.points[0][0] == pytest.approx(pi * 62.0)
 
 
 def test_seams_and_laps_run_on(plan: Plan, drawn: Draw) -> None:

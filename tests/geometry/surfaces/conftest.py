@@ -39,16 +39,22 @@ def wall_with_holes() -> shapely.Polygon:
 def uprights(marks: Iterable[Mark]) -> list[tuple[Point, Point]]:
     """The upright joints, lower end first."""
     lines = [
-        (m.points[0], m.points[-1])
+        (m.path.points[0], m.path.points[-1])
         for m in marks
-        if len(m.points) == 2 and abs(m.points[0][0] - m.points[-1][0]) < 1e-9
+        if len(m.path.points) == 2 and abs(m.path.points[0][0] - m.path.points[-1][0]) < 1e-9
     ]
     return [(a, b) if a[1] < b[1] else (b, a) for a, b in lines]
 
 
 def levels(marks: Iterable[Mark]) -> list[float]:
     """The heights of all level joints."""
-    return sorted({round(m.points[0][1], 6) for m in marks if len(m.points) == 2 and m.points[0][1] == m.points[1][1]})
+    return sorted(
+        {
+            round(m.path.points[0][1], 6)
+            for m in marks
+            if len(m.path.points) == 2 and m.path.points[0][1] == m.path.points[1][1]
+        }
+    )
 
 
 def in_rows(marks: Iterable[Mark], bottoms: Sequence[float]) -> list[list[float]]:

@@ -19,7 +19,7 @@ def test_cobbles_follow_their_seed(on: On, body: shapely.Polygon) -> None:
 def test_cobbles_do_not_touch(on: On) -> None:
     marks, found = on(shapely.box(0.0, 0.0, 120.0, 80.0), "cobbles", size=8.0)
     assert found == ()
-    stones = shapely.polygons([m.points for m in marks if m.closed])
+    stones = shapely.polygons([m.path.points for m in marks if m.path.closed])
     assert len(stones) >= 110
     tree = shapely.STRtree(stones)
     a, b = tree.query(stones, "dwithin", 0.2)
@@ -29,7 +29,7 @@ def test_cobbles_do_not_touch(on: On) -> None:
 
 def test_neighbouring_rows_of_cobbles_sit_in_gaps() -> None:
     marks, _ = draw_on(shapely.box(0.0, 0.0, 160.0, 80.0), "cobbles", size=8.0)
-    middles = np.array([np.mean(m.points, axis=0) for m in marks if m.closed])
+    middles = np.array([np.mean(m.path.points, axis=0) for m in marks if m.path.closed])
     row = np.round((middles[:, 1] - 4.0) / 8.0)
     for k in range(1, 8):
         below, above = middles[row == k, 0], middles[row == k + 1, 0]

@@ -8,7 +8,7 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
-from publisher.basics import Finding, LineKind, Purpose, Severity
+from publisher.basics import Finding, LineKind, Purpose, Severity, polyline
 from publisher.design import OpeningPlan, PartPlan, SurfacePlan
 from publisher.geometry import Mark, ParameterInfo, Part, polygon, surface_infos
 from publisher.geometry.making.parts import make_part
@@ -49,7 +49,7 @@ def test_joints_keep_clear_of_cuts(
     )
     part = drawn(plan("wall_panel", WALL, openings, surface=surface("brick", length=9.0, height=3.0)))
     body = polygon(part.outline)
-    lines = shapely.linestrings([m.points for m in part.marks if m.purpose is Purpose.SURFACE])
+    lines = shapely.linestrings([m.path.points for m in part.marks if m.purpose is Purpose.SURFACE])
     assert shapely.contains(body, lines).all()
     assert shapely.distance(body.boundary, lines).min() > 0.99
     assert shapely.length(lines).min() >= 1.0
@@ -57,12 +57,12 @@ def test_joints_keep_clear_of_cuts(
 
 @pytest.mark.keeps("geometry/surface-heavy")
 def test_joints_leave_room_for_words_on_request(plan: Plan, surface: Cover) -> None:
-    word = Mark(LineKind.REFERENCE, Purpose.MATCH, ((60.0, 30.0),), text="ab")
+    word = Mark(LineKind.REFERENCE, Purpose.MATCH, polyline(((60.0, 30.0),)), text="ab")
     bricks = plan("wall_panel", WALL, surface=surface("brick", length=9.0, height=3.0))
     marks, found = surface_marks(bricks, shapely.box(0.0, 0.0, 90.0, 60.0), (word,))
     assert found == ()
-    lines = shapely.linestrings([m.points for m in marks])
-    assert shapely.distance(shapely.Point(word.points[0]), lines).min() >= 2.5 - 1e-9
+    lines = shapely.linestrings([m.path.points for m in marks])
+    assert shapely.distance(shapely.Point(word.path.points[0]), lines).min() >= 2.5 - 1e-9
 
 
 @pytest.mark.breaks("geometry/surface-heavy")
@@ -118,7 +118,7 @@ def test_any_region_any_sizes(name: str, data: st.DataObject) -> None:
     assert len(marks) <= 6 * MOST_UNITS
     if not marks:
         return
-    lines = [shapely.LineString(m.points + m.points[:1] * m.closed) for m in marks]
+    lines = [shapely.LineString(m.path.points + m.path.points[:1] * m.path.closed) for m in marks]
     assert all(m.kind is LineKind.DRAW for m in marks)
     assert shapely.length(lines).min() >= SHORTEST - 1e-9
     edge = 1e-6 if name == "edge_joints" else -0.99

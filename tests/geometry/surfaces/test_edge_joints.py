@@ -24,11 +24,11 @@ def test_whole_units_close_the_ring(
     part = drawn(plan("disc", {"radius": radius}, surface=surface("edge_joints", length=wanted)))
     ticks = [m for m in part.marks if m.purpose is Purpose.JOINT_TICK]
     assert len(ticks) == round(2.0 * pi * radius / wanted)
-    at = np.sort([atan2(m.points[0][1], m.points[0][0]) % (2.0 * pi) for m in ticks])
+    at = np.sort([atan2(m.path.points[0][1], m.path.points[0][0]) % (2.0 * pi) for m in ticks])
     gaps = np.diff(np.append(at, at[0] + 2.0 * pi)) * radius
     assert gaps == pytest.approx(2.0 * pi * radius / len(ticks), rel=1e-3)
     for tick in ticks:
-        outer, inner = (hypot(*p) for p in tick.points)
+        outer, inner = (hypot(*p) for p in tick.path.points)
         assert outer == pytest.approx(radius, abs=0.006) and inner == pytest.approx(radius - 3.0, abs=0.006)
 
 
@@ -37,7 +37,7 @@ def test_an_offset_of_half_a_unit_breaks_joint(on: On) -> None:
     even, _ = on(layer, "edge_joints", length=9.0)
     odd, _ = on(layer, "edge_joints", length=9.0, offset=0.5)
     rim = shapely.LineString(layer.exterior.coords)
-    a, b = (shapely.line_locate_point(rim, shapely.points([m.points[0] for m in marks])) for marks in (even, odd))
+    a, b = (shapely.line_locate_point(rim, shapely.points([m.path.points[0] for m in marks])) for marks in (even, odd))
     away = np.abs(a[:, None] - b[None, :])
     unit = rim.length / len(even)
     assert np.minimum(away, rim.length - away).min() == pytest.approx(unit / 2.0, rel=1e-3)
@@ -48,7 +48,7 @@ def test_no_sliver_beside_a_corner(on: On) -> None:
         marks, _ = on(shapely.box(0.0, 0.0, 95.0, 62.0), "edge_joints", length=9.0, offset=float(turns))
         unit = 2.0 * (95.0 + 62.0) / round(2.0 * (95.0 + 62.0) / 9.0)
         corners = shapely.multipoints([(0, 0), (95, 0), (95, 62), (0, 62)])
-        ticks = shapely.points([m.points[0] for m in marks])
+        ticks = shapely.points([m.path.points[0] for m in marks])
         assert shapely.distance(ticks, corners).min() >= unit / 4.0 - 0.01
 
 
@@ -67,5 +67,5 @@ def test_ticks_stand_on_a_traced_template(
     traced = polygon(part.template).buffer(1e-6)
     ticks = [m for m in part.marks if m.purpose is Purpose.JOINT_TICK]
     assert len(ticks) > 25
-    assert all(traced.covers(shapely.LineString(m.points)) for m in ticks)
-    assert max(traced.exterior.distance(shapely.Point(m.points[0])) for m in ticks) < 0.03
+    assert all(traced.covers(shapely.LineString(m.path.points)) for m in ticks)
+    assert max(traced.exterior.distance(shapely.Point(m.path.points[0])) for m in ticks) < 0.03

@@ -50,5 +50,5 @@ def test_level_joints_are_long_lines(on: On) -> None:
     marks, found = on(shapely.box(0.0, 0.0, 300.0, 200.0), "flagstones", size=12.0)
     assert found == ()
     slabs_laid = 300.0 * 200.0 / (12.0**2 * sqrt(3.0) / 2.0)
-    assert sum(len(m.points) for m in marks) < 4.5 * slabs_laid
-    assert max(len(m.points) for m in marks) > 20
+    assert sum(len(m.path.points) for m in marks) < 4.5 * slabs_laid
+    assert max(len(m.path.points) for m in marks) > 20

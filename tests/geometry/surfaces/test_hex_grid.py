@@ -14,7 +14,7 @@ FLOOR = shapely.box(0.0, 0.0, 100.0, 70.0)
 
 
 def fields(marks: tuple[Mark, ...]) -> list[shapely.Polygon]:
-    lines = shapely.union_all([shapely.LineString(m.points) for m in marks])
+    lines = shapely.union_all([shapely.LineString(m.path.points) for m in marks])
     return list(shapely.get_parts(shapely.polygonize(list(shapely.get_parts(lines)))))
 
 

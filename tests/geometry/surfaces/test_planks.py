@@ -27,16 +27,16 @@ def test_butt_joints_break_joint_also_at_openings(on: On, body: shapely.Polygon,
 def test_planks_that_run_up_are_the_same_turned(on: On) -> None:
     lying, _ = on(shapely.box(0.0, 0.0, 120.0, 60.0), "planks", width=7.0, length=44.0, grain=2.0)
     standing, _ = on(shapely.box(0.0, 0.0, 60.0, 120.0), "planks", width=7.0, length=44.0, grain=2.0, run="up")
-    turned = {tuple(sorted((y, x) for x, y in m.points)) for m in standing}
-    assert turned == {tuple(sorted(m.points)) for m in lying}
+    turned = {tuple(sorted((y, x) for x, y in m.path.points)) for m in standing}
+    assert turned == {tuple(sorted(m.path.points)) for m in lying}
 
 
 def test_grain_keeps_off_the_joints(on: On) -> None:
     floor = shapely.box(0.0, 0.0, 200.0, 70.0)
     plain, _ = on(floor, "planks", width=7.0, length=44.0)
     grained, _ = on(floor, "planks", width=7.0, length=44.0, grain=2.0)
-    joints = shapely.linestrings([m.points for m in plain])
-    grain = shapely.linestrings([m.points for m in set(grained) - set(plain)])
+    joints = shapely.linestrings([m.path.points for m in plain])
+    grain = shapely.linestrings([m.path.points for m in set(grained) - set(plain)])
     assert len(grain) > 50
     assert set(plain) <= set(grained)
     assert shapely.distance(grain[:, None], joints[None, :]).min() >= 7.0 / 3.0 - 1e-6

@@ -31,9 +31,9 @@ def test_square_rows_begin_at_the_lower_edge(on: On, body: shapely.Polygon) -> N
 
 def test_round_ends_are_half_circles(on: On) -> None:
     marks, _ = on(shapely.box(0.0, 0.0, 200.0, 60.0), "shingles", width=8.0, shown=10.0, tail="round")
-    ends = [m for m in marks if len(m.points) > 2]
+    ends = [m for m in marks if len(m.path.points) > 2]
     assert len(ends) == 5  # one long line for each row but the lowest
-    heights = [y for _, y in ends[0].points]
+    heights = [y for _, y in ends[0].path.points]
     assert max(heights) - min(heights) == pytest.approx(4.0, abs=1e-6)  # half of the width
 
 

@@ -6,7 +6,7 @@ from types import SimpleNamespace
 import numpy as np
 import pytest
 
-from publisher.basics import LineKind, Purpose
+from publisher.basics import LineKind, Purpose, polyline
 from publisher.geometry import Mark, Part
 from publisher.joints.drawings.panel_solids import Solids, is_joint, solids_of
 from publisher.joints.drawings.view import PANEL_VIEW
@@ -71,7 +71,7 @@ def test_an_opening_is_a_hole_in_the_face(make: SimpleNamespace) -> None:
 def test_a_pattern_shows_only_on_a_face_that_looks_at_the_viewer(
     make: SimpleNamespace, axes: np.ndarray, drawn: int
 ) -> None:
-    mark = Mark(LineKind.DRAW, Purpose.SURFACE, ((10.0, 10.0), (30.0, 10.0)))
+    mark = Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((10.0, 10.0), (30.0, 10.0))))
     part = replace(make.wall("w", 60, 40), marks=(mark,))
     assert solids(part, axes, surface=True).weights.count("detail") == drawn
     assert solids(part, axes, surface=False).weights.count("detail") == 0

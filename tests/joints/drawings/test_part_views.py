@@ -7,14 +7,14 @@ from types import SimpleNamespace
 import pytest
 import shapely
 
-from publisher.basics import LineKind, Purpose
+from publisher.basics import LineKind, Purpose, polyline
 from publisher.geometry import Mark
 from publisher.joints.drawings.part_views import SHOWN, part_view
 
 
 @pytest.mark.parametrize("purpose", list(Purpose))
 def test_only_marks_that_one_looks_for_are_drawn(make: SimpleNamespace, purpose: Purpose) -> None:
-    mark = Mark(LineKind.DRAW, purpose, ((10.0, 10.0), (30.0, 10.0)))
+    mark = Mark(LineKind.DRAW, purpose, polyline(((10.0, 10.0), (30.0, 10.0))))
     lines = part_view(replace(make.wall("w", 60, 40), marks=(mark,))).lines
     assert [line.length for line in lines.get("detail", [])] == ([20.0] if purpose in SHOWN else [])
     assert sum(line.length for line in lines["outline"]) == pytest.approx(200.0)
@@ -22,7 +22,7 @@ def test_only_marks_that_one_looks_for_are_drawn(make: SimpleNamespace, purpose:
 
 def test_a_closed_mark_is_drawn_to_its_end(make: SimpleNamespace) -> None:
     corners = ((10.0, 10.0), (30.0, 10.0), (30.0, 25.0), (10.0, 25.0))
-    mark = Mark(LineKind.DRAW, Purpose.SURFACE, corners, closed=True)
+    mark = Mark(LineKind.DRAW, Purpose.SURFACE, polyline(corners, closed=True))
     (line,) = part_view(replace(make.wall("w", 60, 40), marks=(mark,))).lines["detail"]
     assert line.length == pytest.approx(70.0)
 

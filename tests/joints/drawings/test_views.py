@@ -8,7 +8,7 @@ import numpy as np
 import pytest
 import shapely
 
-from publisher.basics import LineKind, Purpose
+from publisher.basics import LineKind, Purpose, polyline
 from publisher.brief import read_brief
 from publisher.design import PicturePlan, Rabbet, work_out
 from publisher.geometry import Mark, make_parts
@@ -93,7 +93,9 @@ def test_exploded_panels_carry_their_letters(make: SimpleNamespace) -> None:
 
 
 def test_a_pattern_is_drawn_on_the_face_that_shows(make: SimpleNamespace) -> None:
-    rows = tuple(Mark(LineKind.DRAW, Purpose.SURFACE, ((0.0, 10.0 * i), (120.0, 10.0 * i))) for i in range(1, 5))
+    rows = tuple(
+        Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((0.0, 10.0 * i), (120.0, 10.0 * i)))) for i in range(1, 5)
+    )
     front = replace(make.wall("long", 120, 50), marks=rows)
     joined = put_together(make.design(panels=(box(make),)), (front, make.wall("short", 80, 50)))
     assert len(lines(joined.drawing("whole:box"), "detail")) == 4  # the back wall looks away
@@ -104,7 +106,7 @@ def test_a_pattern_is_drawn_on_the_face_that_shows(make: SimpleNamespace) -> Non
 
 def test_a_part_shows_outline_openings_and_marks(make: SimpleNamespace) -> None:
     hole = make.hole(((10.0, 10.0), (10.0, 20.0), (20.0, 20.0), (20.0, 10.0)), "window")
-    mark = Mark(LineKind.DRAW, Purpose.SURFACE, ((30.0, 5.0), (30.0, 35.0)))
+    mark = Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((30.0, 5.0), (30.0, 35.0))))
     part = make.part("w", make.wall("w", 60, 40).outline.outer, holes=(hole,), marks=(mark,))
     drawing = put_together(make.design(), (part,)).drawing("part:w")
     assert (drawing.width, drawing.height) == (60, 40)  # type: ignore[union-attr]

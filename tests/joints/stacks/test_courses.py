@@ -2,7 +2,7 @@ from types import SimpleNamespace
 
 import pytest
 
-from publisher.basics import LineKind, Purpose
+from publisher.basics import LineKind, Purpose, polyline
 from publisher.geometry import Mark
 from publisher.joints.stacks.courses import staggers_of
 from publisher.joints.stacks.layers import lay_all
@@ -55,5 +55,7 @@ def test_a_stack_without_ticks_has_no_stagger(make: SimpleNamespace) -> None:
 
 def wall_of(make: SimpleNamespace, short: float) -> object:
     """A straight course 100 × 20 with joints every 10 mm along its front, ticks beginning ``short`` mm inside."""
-    ticks = tuple(Mark(LineKind.DRAW, Purpose.JOINT_TICK, ((10.0 * i, short), (10.0 * i, 3.0))) for i in range(1, 10))
+    ticks = tuple(
+        Mark(LineKind.DRAW, Purpose.JOINT_TICK, polyline(((10.0 * i, short), (10.0 * i, 3.0)))) for i in range(1, 10)
+    )
     return make.polygon("a", [(0, 0), (100, 0), (100, 20), (0, 20)], marks=ticks)

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import replace
 
-from publisher.basics import LineKind, Purpose
+from publisher.basics import LineKind, Purpose, polyline
 from publisher.design import Design, EdgeRef, PanelPlace, PanelPlan
 from publisher.geometry import Fold, Mark, Part
 from publisher.pages.sheet.draft import Context
@@ -87,7 +87,7 @@ def test_handedness_is_that_of_the_outline(
 def test_a_part_that_stands_asks_to_copy_its_top(
     make_context: Callable[..., Context], make_part: Callable[..., Part]
 ) -> None:
-    arrow = Mark(LineKind.DRAW, Purpose.TOP, ((5.0, 5.0), (5.0, 12.0)))
+    arrow = Mark(LineKind.DRAW, Purpose.TOP, polyline(((5.0, 5.0), (5.0, 12.0))))
     context = make_context()
     assert "Copy “top” to the foam." in says(context, replace(make_part(), marks=(arrow,))).notes
     assert "Copy “top” to the foam." not in says(context, make_part()).notes

@@ -8,7 +8,7 @@ from math import hypot
 import pytest
 import shapely
 
-from publisher.basics import Box, LineKind, Pose, Purpose
+from publisher.basics import Box, LineKind, Pose, Purpose, polyline
 from publisher.geometry import Mark, Part
 from publisher.pages.templates.part_notes import mark_notes, quiet_boxes
 from publisher.pages.templates.part_strokes import quiet_lines, region_polygon
@@ -19,9 +19,9 @@ from publisher.pages.type.text import Setter
 @pytest.mark.parametrize("pose", [Pose(), Pose(80, 90, 137.0, True)])
 def test_words_cross_no_line_and_no_other_words(make_part: Callable[..., Part], setter: Setter, pose: Pose) -> None:
     marks = (
-        Mark(LineKind.REFERENCE, Purpose.MATCH, ((3.0, 20.0),), text="a"),
-        Mark(LineKind.REFERENCE, Purpose.MATCH, ((3.2, 20.0),), text="b"),
-        Mark(LineKind.REFERENCE, Purpose.BEVEL, ((0.0, 38.0), (60.0, 38.0)), text="45°"),
+        Mark(LineKind.REFERENCE, Purpose.MATCH, polyline(((3.0, 20.0),)), text="a"),
+        Mark(LineKind.REFERENCE, Purpose.MATCH, polyline(((3.2, 20.0),)), text="b"),
+        Mark(LineKind.REFERENCE, Purpose.BEVEL, polyline(((0.0, 38.0), (60.0, 38.0))), text="45°"),
     )
     part = make_part(marks=marks)
     notes = mark_notes(part, pose, setter)
@@ -39,19 +39,19 @@ def test_words_stay_near_their_mark(stair_layer: Part, setter: Setter) -> None:
     for mark in (m for m in stair_layer.marks if m.text):
         box = notes[mark.text].box
         middle = ((box.left + box.right) / 2, (box.bottom + box.top) / 2)
-        assert hypot(middle[0] - mark.points[0][0], middle[1] - mark.points[0][1]) < 12.0
+        assert hypot(middle[0] - mark.path.points[0][0], middle[1] - mark.path.points[0][1]) < 12.0
 
 
 def test_words_are_left_out_where_they_would_cross_a_line(make_part: Callable[..., Part], setter: Setter) -> None:
     words = "a sentence much longer than the part is wide, and wider than any place on it could ever be, by far"
     for purpose in (Purpose.NAME, Purpose.BEVEL):
-        part = replace(make_part(), marks=(Mark(LineKind.REFERENCE, purpose, ((5.0, 5.0),), text=words * 3),))
+        part = replace(make_part(), marks=(Mark(LineKind.REFERENCE, purpose, polyline(((5.0, 5.0),)), text=words * 3),))
         assert mark_notes(part, Pose(), setter) == ()
 
 
 def test_a_pattern_is_broken_round_words_and_round_the_arrow_up(make_part: Callable[..., Part], setter: Setter) -> None:
-    arrow = Mark(LineKind.DRAW, Purpose.TOP, ((20.0, 10.0), (20.0, 17.0)))
-    word = Mark(LineKind.REFERENCE, Purpose.NAME, ((30.0, 13.0),), text="top")
+    arrow = Mark(LineKind.DRAW, Purpose.TOP, polyline(((20.0, 10.0), (20.0, 17.0))))
+    word = Mark(LineKind.REFERENCE, Purpose.NAME, polyline(((30.0, 13.0),)), text="top")
     part = replace(make_part(), marks=(arrow, word))
     pose = Pose(100.0, 0.0)
     notes = mark_notes(part, pose, setter)

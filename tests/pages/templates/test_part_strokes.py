@@ -9,7 +9,18 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
-from publisher.basics import Arc, Box, Layer, Line, LineKind, Path, Pose, Purpose, polyline
+from publisher.basics import (
+    Arc,
+    Box,
+    Layer,
+    Line,
+    LineKind,
+    Path,
+    Pose,
+    Purpose,
+    circle,
+    polyline,
+)
 from publisher.design import Rabbet
 from publisher.geometry import Edge, Mark, Part, Region
 from publisher.pages.model import Fill, Stroke, Words
@@ -82,10 +93,10 @@ def test_outlines_are_one_cut_stroke_with_holes(make_part: Callable[..., Part]) 
 def test_marks_go_to_the_layer_of_their_purpose_in_the_style_of_their_kind(make_part: Callable[..., Part]) -> None:
     line = ((5.0, 5.0), (20.0, 5.0))
     marks = (
-        Mark(LineKind.SCORE, Purpose.SURFACE, line),
-        Mark(LineKind.REFERENCE, Purpose.LAP, line),
-        Mark(LineKind.FOLD, Purpose.LINE_UP, line),
-        Mark(LineKind.DRAW, Purpose.CENTRE, line),
+        Mark(LineKind.SCORE, Purpose.SURFACE, polyline(line)),
+        Mark(LineKind.REFERENCE, Purpose.LAP, polyline(line)),
+        Mark(LineKind.FOLD, Purpose.LINE_UP, polyline(line)),
+        Mark(LineKind.DRAW, Purpose.CENTRE, polyline(line)),
     )
     found = {(s.style, s.layer) for s in strokes(mark_strokes(make_part(marks=marks), Pose()))}
     assert found == {
@@ -101,7 +112,7 @@ def test_an_arrow_ends_in_one_small_head_at_its_tip(stair_layer: Part) -> None:
     heads = [p for d in drawn if isinstance(d, Fill) for p in d.paths]
     assert len(heads) == 1
     mark = next(m for m in stair_layer.marks if m.purpose is Purpose.CLIMB)
-    tip = Pose(mirrored=True).apply(mark.points[-2])  # geometry draws barb, tip, barb
+    tip = Pose(mirrored=True).apply(mark.path.points[-2])  # geometry draws barb, tip, barb
     assert dist(heads[0].points[0], tip) < 1e-9
     assert 0 < shapely.Polygon(heads[0].points).area < HEAD**2
 
@@ -110,25 +121,21 @@ def test_surface_lines_stop_at_quiet_boxes_and_others_do_not(make_part: Callable
     line = ((0.0, 10.0), (60.0, 10.0))
     box = Box(20, 5, 40, 15)
     for purpose, wanted in ((Purpose.SURFACE, 40.0), (Purpose.LAP, 60.0)):
-        part = make_part(marks=(Mark(LineKind.DRAW, purpose, line),))
+        part = make_part(marks=(Mark(LineKind.DRAW, purpose, polyline(line)),))
         paths = [p for s in strokes(mark_strokes(part, Pose(), quiet=[box])) for p in s.paths]
         assert sum(dist(*p.points) for p in paths) == pytest.approx(wanted)
 
 
 def test_marks_outside_the_window_are_left_out(make_part: Callable[..., Part]) -> None:
-    part = make_part(marks=(Mark(LineKind.DRAW, Purpose.SURFACE, ((50.0, 1.0), (50.0, 9.0))),))
+    part = make_part(marks=(Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((50.0, 1.0), (50.0, 9.0)))),))
     assert mark_strokes(part, Pose(), Box(0, 0, 40, 40)) == ()
     assert mark_strokes(part, Pose(), Box(0, 0, 55, 40)) != ()
 
 
-def test_a_base_circle_is_drawn_as_a_circle(make_part: Callable[..., Part], draw: Callable[..., Part]) -> None:
-    points = draw("disc", radius=12.9).template.outer.points
-    part = make_part(marks=(Mark(LineKind.REFERENCE, Purpose.BASE, points, closed=True),))
+def test_a_round_mark_is_drawn_with_its_arcs(make_part: Callable[..., Part]) -> None:
+    part = make_part(marks=(Mark(LineKind.REFERENCE, Purpose.BASE, circle((1, 2), 12.5)),))
     (stroke,) = strokes(mark_strokes(part, Pose(30, 20)))
-    path = stroke.paths[0]
-    arc, _ = path.edges
-    assert isinstance(arc, Arc) and arc.centre == pytest.approx((30, 20))
-    assert arc.radius == pytest.approx(12.5)
+    assert stroke.paths == (circle((31, 22), 12.5),)
 
 
 def window_part(make_part: Callable[..., Part], side: float) -> Part:
@@ -198,8 +205,10 @@ def test_hatching_meets_across_a_seam(make_part: Callable[..., Part], setter: Se
 
 def test_quiet_lines_leave_out_surface(make_part: Callable[..., Part]) -> None:
     line = ((0.0, 10.0), (60.0, 10.0))
-    assert quiet_lines(make_part(marks=(Mark(LineKind.DRAW, Purpose.SURFACE, line),)), Pose()).is_empty
-    assert quiet_lines(make_part(marks=(Mark(LineKind.GLUE, Purpose.LAP, line),)), Pose()).length == pytest.approx(60)
+    assert quiet_lines(make_part(marks=(Mark(LineKind.DRAW, Purpose.SURFACE, polyline(line)),)), Pose()).is_empty
+    assert quiet_lines(
+        make_part(marks=(Mark(LineKind.GLUE, Purpose.LAP, polyline(line)),)), Pose()
+    ).length == pytest.approx(60)
 
 
 @pytest.mark.search
@@ -232,9 +241,9 @@ def test_region_polygon_has_the_holes(make_part: Callable[..., Part]) -> None:
 
 def test_marks_are_promised_as_drawn_and_only_those_that_a_hand_follows(make_part: Callable[..., Part]) -> None:
     marks = (
-        Mark(LineKind.DRAW, Purpose.SURFACE, ((0.0, 5.0), (100.0, 5.0))),
-        Mark(LineKind.FOLD, Purpose.BEND, ((20.0, 0.0), (20.0, 10.0), (30.0, 10.0)), closed=True),
-        Mark(LineKind.REFERENCE, Purpose.LINE_UP, ((0.0, 8.0), (100.0, 8.0))),
+        Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((0.0, 5.0), (100.0, 5.0)))),
+        Mark(LineKind.FOLD, Purpose.BEND, polyline(((20.0, 0.0), (20.0, 10.0), (30.0, 10.0)), closed=True)),
+        Mark(LineKind.REFERENCE, Purpose.LINE_UP, polyline(((0.0, 8.0), (100.0, 8.0)))),
     )
     part, pose, window = make_part(marks=marks), Pose(10.0, 20.0), Box(0.0, 0.0, 90.0, 90.0)
     drawn = mark_strokes(part, pose, window, (Box(40.0, 20.0, 50.0, 30.0),))

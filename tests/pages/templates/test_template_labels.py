@@ -5,7 +5,7 @@ from collections.abc import Callable
 import pytest
 import shapely
 
-from publisher.basics import LineKind, Pose, Purpose
+from publisher.basics import LineKind, Pose, Purpose, polyline
 from publisher.design import Design
 from publisher.geometry import Mark, Part
 from publisher.pages.sheet.draft import Context
@@ -82,7 +82,9 @@ def test_a_textured_part_has_its_long_words_elsewhere(
 ) -> None:
     line = ((0.0, 10.0), (120.0, 10.0))
     for name, whole in (("", False), ("coping", True)):
-        part = make_part(width=120, height=110, marks=(Mark(LineKind.DRAW, Purpose.SURFACE, line, name=name),))
+        part = make_part(
+            width=120, height=110, marks=(Mark(LineKind.DRAW, Purpose.SURFACE, polyline(line), name=name),)
+        )
         labels = Labels(make_context(parts=(part,)))
         assert labels.inside(samples(labels.context, part)[0], 0.0).all is whole
 

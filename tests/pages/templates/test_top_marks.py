@@ -15,7 +15,7 @@ from publisher.pages.templates.top_marks import LONG, with_top_marks
 def arrows(part: Part | None) -> list[tuple[tuple[float, float], ...]]:
     assert part is not None
     assert all(m.kind is LineKind.DRAW for m in part.marks if m.purpose is Purpose.TOP)  # to be drawn on the foam
-    return [m.points for m in part.marks if m.purpose is Purpose.TOP]
+    return [m.path.points for m in part.marks if m.purpose is Purpose.TOP]
 
 
 @pytest.mark.parametrize(
