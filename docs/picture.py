@@ -39,7 +39,7 @@ def picture(part: Part, edges: bool = True) -> str:
         f'<path d="{outline}" fill="#f1ede4" fill-rule="evenodd" stroke="#111" stroke-width="{_n(3 * thin)}"/>',
     ]
     for kind in LineKind:
-        drawn = [at(_simple(m), m.closed) for m in part.marks if m.kind is kind and len(m.points) > 1]
+        drawn = [at(_simple(m), m.path.closed) for m in part.marks if m.kind is kind and len(m.path.points) > 1]
         if drawn:
             dash = f' stroke-dasharray="{DASHES[kind]}"' if kind in DASHES else ""
             lines.append(
@@ -57,9 +57,9 @@ def picture(part: Part, edges: bool = True) -> str:
 
 
 def _simple(mark: Mark) -> list[Point]:
-    if len(mark.points) < 3:
-        return list(mark.points)
-    line = shapely.simplify(shapely.LineString(mark.points), FINE)
+    if len(mark.path.points) < 3:
+        return list(mark.path.points)
+    line = shapely.simplify(shapely.LineString(mark.path.points), FINE)
     return [(float(x), float(y)) for x, y in line.coords]
 
 
