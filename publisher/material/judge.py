@@ -35,7 +35,8 @@ class Flaw:
 
 def polygons(pieces: Sequence[Piece], items: Sequence[Item]) -> Laid:
     """Return the items' true outlines (holes included) where they lie, as shapely polygons."""
-    shapes = {p.id: shapely.Polygon(p.rings[0], p.rings[1:]) for p in pieces}
+    rings = {p.id: [np.array(ring) for ring in p.rings] for p in pieces}
+    shapes = {name: shapely.Polygon(outer, holes) for name, (outer, *holes) in rings.items()}
     # an outline that crosses itself has no inside that geometry could judge: its hull is the least that is safe
     shapes = {name: shape if shape.is_valid else shape.convex_hull for name, shape in shapes.items()}
     bare = np.array([shapes[i.part] for i in items], dtype=object)

@@ -22,6 +22,7 @@ PT_PER_MM = 72.0 / INCH_MM  # ISO 32000-1, 8.3.2.3: default user space is 1/72 i
 def write_pdf(pack: Pack) -> bytes:
     """Return the finished PDF of a pack. Same pack, same bytes."""
     rl_config.invariant = 1
+    rl_config.useA85 = 0  # bytes as text, which pikepdf would only undo
     _register_fonts(pack)
     out = BytesIO()
     canvas = Canvas(out, pageCompression=1, invariant=1, initialFontName=_font_name(pack, pack.fonts[0].name))

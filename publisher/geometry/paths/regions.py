@@ -32,7 +32,7 @@ _FAULTS = {  # what the geometry library says, in words
 
 def polygon(region: Region) -> shapely.Polygon:
     """Return the region as a shapely polygon (mm), arcs flattened to a sagitta of at most 0.005 mm."""
-    return shapely.Polygon(region.outer.points, [hole.points for hole in region.holes])
+    return shapely.Polygon(np.array(region.outer.points), [np.array(hole.points) for hole in region.holes])
 
 
 def fault(shape: shapely.Polygon) -> str:

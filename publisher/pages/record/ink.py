@@ -17,7 +17,7 @@ Plain = str | int | float | bool | None | list["Plain"]
 def is_furniture(faces: Faces, thing: Drawn, furniture: tuple[FurniturePromise, ...]) -> bool:
     """Say whether a drawn thing lies wholly in a box of its page's furniture."""
     box = ink_box(faces, thing)
-    return box is not None and any(_holds(promise.box, box) for promise in furniture)
+    return box is not None and _inside(box, furniture)
 
 
 def digests_of(files: Iterable[FontFile | PackImage]) -> dict[str, str]:
@@ -43,9 +43,13 @@ def ink_id(
     ink = [
         _plain(thing, digests)
         for thing in drawn
-        if ink_box(faces, thing) is not None and not is_furniture(faces, thing, furniture)
+        if (box := ink_box(faces, thing)) is not None and not _inside(box, furniture)
     ]
     return sha256(json.dumps(ink, separators=(",", ":"), allow_nan=False).encode()).hexdigest()
+
+
+def _inside(box: Box, furniture: tuple[FurniturePromise, ...]) -> bool:
+    return any(_holds(promise.box, box) for promise in furniture)
 
 
 def _holds(room: Box, box: Box) -> bool:

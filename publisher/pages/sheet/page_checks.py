@@ -43,9 +43,9 @@ def ink_box(faces: Faces, thing: Drawn) -> Box | None:
     points = [point for path in thing.paths for point in path.points]
     if not points:
         return None
-    low, high = np.min(points, axis=0), np.max(points, axis=0)
+    xs, ys = zip(*points, strict=True)
     half = thing.style.width / 2 if isinstance(thing, Stroke) else 0.0
-    box = Box(float(low[0]) - half, float(low[1]) - half, float(high[0]) + half, float(high[1]) + half)
+    box = Box(min(xs) - half, min(ys) - half, max(xs) + half, max(ys) + half)
     if thing.clip is None:
         return box
     clip = thing.clip

@@ -59,7 +59,8 @@ HEAD = 3.2  # length of an arrow head
 def region_polygon(region: Region, pose: Pose | None = None) -> shapely.Polygon:
     """Return a region as a polygon, carried by the pose when one is given."""
     place = pose.apply_all if pose else tuple
-    return shapely.Polygon(place(region.outer.points), [place(h.points) for h in region.holes])
+    outer, *holes = (np.array(place(path.points)) for path in region.paths)
+    return shapely.Polygon(outer, holes)
 
 
 def outline_strokes(part: Part, pose: Pose, clip: Box | None = None) -> tuple[Drawn, ...]:

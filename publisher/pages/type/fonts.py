@@ -49,6 +49,9 @@ def read_face(name: str, data: bytes) -> Face:
 
     try:
         font = TTFont(BytesIO(data), lazy=True)
+        font.setGlyphOrder(
+            [f"glyph{n:05d}" for n in range(font["maxp"].numGlyphs)]
+        )  # their own names cost much to find
         em = float(font["head"].unitsPerEm)
         letters: dict[int, str] = font.getBestCmap() or {}
         metrics: dict[str, tuple[int, int]] = font["hmtx"].metrics
