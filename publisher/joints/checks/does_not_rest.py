@@ -3,7 +3,7 @@
 from publisher.basics import Check, Outcome, Severity
 from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
-from publisher.joints.panels import TOUCH
+from publisher.joints.panels import BARE, TOUCH
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
@@ -12,7 +12,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
     for mated in subject.panels:
         for resting in mated.restings:
             looked_at += 1
-            if resting.touch.holds(resting.thickness):
+            if resting.touch.holds:
                 continue
             touch, panel, on = resting.touch, resting.rest.panel, resting.on
             x, y, z = touch.at
@@ -26,7 +26,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                 bare = f"{say_length(touch.bare)} of its {say_length(touch.length)} bare"
                 what = f"{panel} rests on {on} and leaves {bare} ({where})"
                 hint = "make the panel reach over the whole of the edge: its sizes from those of the panels under it"
-                value, limit = touch.bare, resting.thickness
+                value, limit = touch.bare, BARE
             found.append(
                 check.found(
                     what,
@@ -43,8 +43,8 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
 CHECK = Check(
     "joints/does-not-rest",
     "A panel lies on the edges that it rests on",
-    "a roof over an edge that it does not touch, or that ends before it, has nothing to be glued to; less than one board "
-    "thickness of bare edge is seen by nobody (common practice, no source)",
+    "a roof over an edge that it does not touch, or that ends before it, has nothing to be glued to and shows a gap; a "
+    f"fillet of glue bridges {BARE:g} mm (common practice, no source)",
     Severity.ERROR,
     run=run,
     may_be_empty=True,

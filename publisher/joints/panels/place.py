@@ -164,7 +164,7 @@ def _held(part: Part, frame: PanelFrame, rest: Rest, part_at: dict[str, Part], f
         below = part_at[ref.panel]
         edge = below.edge(ref.edge)
         touch = touch_of(part, frame, below, frames[ref.panel], edge) if edge is not None else None
-        if touch is not None and not touch.holds(below.thickness):
+        if touch is not None and not touch.holds:
             return False
     return True
 

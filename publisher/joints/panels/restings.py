@@ -9,12 +9,11 @@ from publisher.joints.panels.touching import Touch, touch_of
 
 @dataclass(frozen=True, slots=True)
 class Resting:
-    """A panel on one of the edges that it is said to rest on: how both touch, and how thick the board under it is (mm)."""
+    """A panel on one of the edges that it is said to rest on, and how both touch."""
 
     rest: Rest
     on: EdgeRef
     touch: Touch
-    thickness: float
 
 
 def restings_of(assembly: PanelAssembly) -> tuple[Resting, ...]:
@@ -29,5 +28,5 @@ def restings_of(assembly: PanelAssembly) -> tuple[Resting, ...]:
                 continue
             touch = touch_of(above.part, above.frame, below.part, below.frame, edge)
             if touch is not None:
-                found.append(Resting(rest, ref, touch, below.part.thickness))
+                found.append(Resting(rest, ref, touch))
     return tuple(found)

@@ -13,6 +13,10 @@ from publisher.joints.panels.space import Array, PanelFrame
 TOUCH = 0.05
 """mm: what lies nearer touches. Fits are made and cut no finer."""
 
+BARE = 2.0
+"""mm of an edge that its cover may leave bare: twice the step at which it is looked at, and no more than a fillet of glue
+bridges (common practice, no source)."""
+
 ACROSS = 6
 """Places across the thickness of the edge at which it is looked at."""
 
@@ -33,9 +37,10 @@ class Touch:
     angle: float
     at: tuple[float, float, float]
 
-    def holds(self, thickness: float) -> bool:
-        """Tell whether the face lies on the whole edge, but for as much of it as its board is thick (mm)."""
-        return self.gap <= TOUCH and self.bare <= thickness + TOUCH
+    @property
+    def holds(self) -> bool:
+        """Tell whether the face lies on the whole edge, but for what a fillet of glue bridges."""
+        return self.gap <= TOUCH and self.bare <= BARE + TOUCH
 
 
 def touch_of(above: Part, frame: PanelFrame, below: Part, lower: PanelFrame, edge: Edge) -> Touch | None:

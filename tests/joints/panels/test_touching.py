@@ -38,7 +38,13 @@ def test_gap_bare_length_and_angle(
 ) -> None:
     found = touch(make, low, turn, lid=lid)
     assert (found.gap, found.bare, found.angle) == pytest.approx((gap, bare, angle), abs=0.6)  # places lie 1 mm apart
-    assert found.holds(5.0) == (gap == 0.0 and bare == 0.0)
+    assert found.holds == (gap == 0.0 and bare == 0.0)
+
+
+@pytest.mark.parametrize(("lid", "holds"), [(81.0, True), (79.0, True), (77.0, False), (76.0, False)])
+def test_a_cover_may_leave_no_more_bare_than_glue_bridges(make: SimpleNamespace, lid: float, holds: bool) -> None:
+    """The wall ends at x = 80; a board is 5 mm thick."""
+    assert touch(make, 0.0, lid=lid).holds == holds
 
 
 def test_no_board_at_an_edge_is_nothing_to_measure(make: SimpleNamespace) -> None:
