@@ -1,11 +1,13 @@
-"""Solids of boards in space by a general boolean library. Mm; nothing here knows the tool."""
+"""Solids of boards in space by a general boolean library. Mm; nothing here knows the tool.
+
+Whoever places boards, by own mathematics or by what the tool says, makes and measures their solids here."""
 
 from collections.abc import Sequence
 from math import cos, radians, sin
 
 import numpy as np
 import numpy.typing as npt
-from manifold3d import CrossSection, Manifold, OpType
+from manifold3d import CrossSection, FillRule, Manifold, OpType
 
 Array = npt.NDArray[np.float64]
 Point = tuple[float, float]
@@ -25,10 +27,10 @@ def block(low: Sequence[float], high: Sequence[float]) -> Manifold:
 def plate(
     outline: Sequence[Point], thick: float, bottom: float = 0.0, holes: Sequence[Sequence[Point]] = ()
 ) -> Manifold:
-    """Return a level board with this outline in plan, its lower face at ``bottom``."""
-    section = CrossSection([list(outline)])
+    """Return a level board with this outline in plan, its lower face at ``bottom``. Rings may run either way."""
+    section = CrossSection([list(outline)], FillRule.EvenOdd)
     for hole in holes:
-        section = section - CrossSection([list(hole)])
+        section = section - CrossSection([list(hole)], FillRule.EvenOdd)
     return Manifold.extrude(section, thick).translate([0.0, 0.0, bottom])
 
 
@@ -69,6 +71,11 @@ def contact(a: Manifold, b: Manifold, way: Sequence[float], step: float) -> floa
     What they share already is taken off; an area parallel to the move counts nothing.
     """
     return (shared(a, b.translate([step * w for w in way])) - shared(a, b)) / step
+
+
+def in_common(solids: Sequence[Manifold]) -> float:
+    """Return the volume in mm³ that several solids have in common: the sum of their volumes without that of their union."""
+    return float(sum(solid.volume() for solid in solids) - united(solids).volume())
 
 
 def united(solids: Sequence[Manifold]) -> Manifold:

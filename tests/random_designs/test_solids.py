@@ -8,7 +8,18 @@ from manifold3d import Manifold
 
 from tests.random_designs.design import Piece, Rest, Touch
 from tests.random_designs.judge import of_piece
-from tests.random_designs.solids import block, centroid, contact, hull, inside_by, plate, shared, standing, united
+from tests.random_designs.solids import (
+    block,
+    centroid,
+    contact,
+    hull,
+    in_common,
+    inside_by,
+    plate,
+    shared,
+    standing,
+    united,
+)
 
 TABLE = block((0, 0, 0), (100, 100, 5))
 UPPER = block((0, 0, 5), (50, 100, 10))
@@ -30,6 +41,18 @@ def test_contact_and_shared_space_of_two_blocks_are_those_of_the_hand() -> None:
     assert contact(TABLE, UPPER, (0.0, 0.0, -1.0), 0.02) == pytest.approx(5000.0)
     assert shared(TABLE, UPPER.translate([0, 0, -1])) == pytest.approx(5000.0)
     assert united([TABLE, UPPER]).volume() == pytest.approx(75_000.0)
+
+
+def test_a_plate_has_its_holes_whichever_way_its_rings_run() -> None:
+    outer, hole = [(0.0, 0.0), (10.0, 0.0), (10.0, 10.0), (0.0, 10.0)], [(2.0, 2.0), (4.0, 2.0), (4.0, 4.0), (2.0, 4.0)]
+    for rings in ((outer, hole), (outer[::-1], hole), (outer, hole[::-1])):
+        assert plate(rings[0], 5.0, 0.0, [rings[1]]).volume() == pytest.approx(480.0)
+
+
+def test_what_solids_have_in_common_is_counted_once_for_each_further_one() -> None:
+    cubes = [block((x, 0, 0), (x + 10, 10, 10)) for x in (0, 6, 20)]
+    assert in_common(cubes) == pytest.approx(400.0)
+    assert in_common(cubes[1:]) == pytest.approx(0.0, abs=1e-6)
 
 
 def test_an_upright_board_stands_left_of_its_line() -> None:

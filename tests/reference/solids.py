@@ -9,13 +9,14 @@ from math import cos, radians, sin
 from pathlib import Path
 
 import numpy as np
-from manifold3d import CrossSection, Manifold
+from manifold3d import Manifold
 
 from publisher.basics import Finding
 from publisher.brief import read_brief
 from publisher.design import Design, work_out
 from publisher.geometry import Part, make_parts
 from publisher.joints import Joined, put_together
+from tests.random_designs.solids import placed, plate
 
 HEAD = """format: 1
 title: Test
@@ -40,8 +41,8 @@ class Built:
 
     def solids(self, assembly: str) -> dict[str, Manifold]:
         """The placed panels of an assembly by place."""
-        placed = next(places for name, places in self.joined.placed if name == assembly)
-        return {p.place: solid(self.parts[p.part], p.matrix) for p in placed}
+        places = next(places for name, places in self.joined.placed if name == assembly)
+        return {p.place: solid(self.parts[p.part], p.matrix) for p in places}
 
 
 def build(text: str, folder: Path) -> Built:
@@ -59,32 +60,18 @@ def build(text: str, folder: Path) -> Built:
 
 def solid(part: Part, matrix: tuple[float, ...]) -> Manifold:
     """A placed panel: z = 0 is the drawn face and z = -thickness the inside face of the part."""
-    rings = [np.asarray(ring.points) for ring in (part.outline.outer, *part.outline.holes)]
-    body = Manifold.extrude(CrossSection(rings), part.thickness).translate((0.0, 0.0, -part.thickness))
+    holes = [hole.points for hole in part.outline.holes]
+    body = plate(part.outline.outer.points, part.thickness, -part.thickness, holes)
     for edge in part.edges:
         way = np.subtract(edge.end, edge.start)
         if edge.rabbet is not None:
             inward = edge.rabbet.width * np.array([-way[1], way[0]]) / np.hypot(*way)
-            corners = [np.asarray(edge.start), np.asarray(edge.end), edge.end + inward, edge.start + inward]
-            foam = Manifold.extrude(CrossSection([np.array(corners)]), part.thickness - edge.rabbet.paper)
-            body = body - foam.translate((0.0, 0.0, -part.thickness))
+            corners = [edge.start, edge.end, tuple(edge.end + inward), tuple(edge.start + inward)]
+            body = body - plate(corners, part.thickness - edge.rabbet.paper, -part.thickness)
         if edge.bevel == 0.0 or edge.centre is not None:
             continue
         inward = np.array([-way[1], way[0]]) / np.hypot(*way)
         # the plane through the edge that leans into the panel, by the bevel, from the drawn face to the inside face
         normal = np.array([*(cos(radians(edge.bevel)) * inward), sin(radians(edge.bevel))])
         body = body.trim_by_plane(tuple(normal), float(normal[:2] @ np.asarray(edge.start)))
-    return body.transform(np.asarray(matrix).reshape(3, 4))
-
-
-def shared(solids: dict[str, Manifold]) -> float:
-    """Mm³ that panels have in common: the sum of their volumes without the volume of all together."""
-    together = Manifold()
-    for body in solids.values():
-        together = together + body
-    return sum(body.volume() for body in solids.values()) - float(together.volume())
-
-
-def moved(body: Manifold, way: tuple[float, float, float]) -> Manifold:
-    """The solid moved by a vector in mm."""
-    return body.translate(way)
+    return placed(body, np.asarray(matrix).reshape(3, 4))

@@ -13,7 +13,8 @@ import pytest
 from manifold3d import Manifold
 
 from publisher.basics import errors
-from tests.reference.solids import Built, build, shared
+from tests.random_designs.solids import in_common
+from tests.reference.solids import Built, build
 from tests.searches.profile import seeds
 
 pytestmark = pytest.mark.search
@@ -165,7 +166,7 @@ def is_true(built: Built, assembly: str) -> None:
     """Nothing is found, no space is shared, all that is said to touch does."""
     assert not errors(built.findings), [f.message for f in errors(built.findings)]
     solids = built.solids(assembly)
-    assert shared(solids) < SAME
+    assert in_common(list(solids.values())) < SAME
     plan = next(plan for plan in built.design.panels if plan.name == assembly)
     pairs = [(join.a.panel, join.b.panel) for join in plan.joins]
     pairs += [(rest.panel, on.panel) for rest in plan.rests for on in rest.on]
@@ -249,7 +250,7 @@ def test_a_roof_that_does_not_lie_on_its_gables_is_found(tmp_path: Path, seed: i
     assert built.says() & {"joints/does-not-rest", "joints/parts-share-space"}
     solids = built.solids("house")
     held = [held_by(solids["right_roof"], solids[gable], built) for gable in ("front", "back")]
-    assert min(held) < 0.8 or shared(solids) > SAME
+    assert min(held) < 0.8 or in_common(list(solids.values())) > SAME
 
 
 def held_by(roof: Manifold, gable: Manifold, built: Built) -> float:

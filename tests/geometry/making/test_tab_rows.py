@@ -10,7 +10,8 @@ from publisher.basics import Path as Outline
 from publisher.basics import errors
 from publisher.geometry import Part
 from publisher.geometry.making.tab_rows import EVERYWHERE, Reach, most_tabs, row_ends, tab_length
-from tests.reference.solids import Built, build, shared
+from tests.random_designs.solids import in_common
+from tests.reference.solids import Built, build
 
 BOX = """sizes: {{board: {board} mm}}
 parts:
@@ -66,7 +67,7 @@ def tab_rows(part: Part) -> list[float]:
 def agreed(built: Built, assembly: str) -> dict[str, Part]:
     """The parts of a design without errors whose solids share nothing: every tab stands in a slot."""
     assert not errors(built.findings), [finding.message for finding in built.findings]
-    assert shared(built.solids(assembly)) == pytest.approx(0.0, abs=0.01)
+    assert in_common(list(built.solids(assembly).values())) == pytest.approx(0.0, abs=0.01)
     return built.parts
 
 
