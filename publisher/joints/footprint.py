@@ -46,7 +46,7 @@ def packed(name: str, pieces: Iterable[Part], place: Place) -> list[Fact]:
 
 def _box(part: Part) -> tuple[float, float]:
     """Return (long, short) sides of the smallest rectangle about a piece."""
-    corners = shapely.get_coordinates(shapely.oriented_envelope(shapely.Polygon(part.outline.outer.points)))
+    corners = shapely.get_coordinates(shapely.oriented_envelope(polygon(part.outline.outer)))
     if len(corners) < 4:
         return 0.0, 0.0
     a, b = dist(corners[0], corners[1]), dist(corners[1], corners[2])

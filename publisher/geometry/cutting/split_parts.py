@@ -11,16 +11,9 @@ from publisher.design import Design, SplitPlan, letter
 from publisher.geometry.cutting.folds import folded_parts
 from publisher.geometry.cutting.plates import plate_behind
 from publisher.geometry.cutting.seams import Cut, Half, Seam, cut_in_two, misplaced, seam_of
-from publisher.geometry.making import (
-    edge_words,
-    left_of,
-    surviving_edges,
-)
+from publisher.geometry.making import edge_words, left_of, surviving_edges
 from publisher.geometry.model import Edge, Mark, Part, Region
-from publisher.geometry.paths import (
-    line_string,
-    polygon,
-)
+from publisher.geometry.paths import line_string, polygon
 from publisher.geometry.registry import Shape
 from publisher.geometry.rules import OWN_FAULT, SPLIT_PLACE
 
@@ -114,7 +107,7 @@ def _piece(part: Part, half: Half, number: int, seam_marks: Sequence[Mark]) -> P
         name=f"{part.name}, piece {number}",
         outline=outline,
         template=half.template,
-        openings=tuple(o for o in part.openings if _has(body, shapely.Polygon(o.ring.points).representative_point())),
+        openings=tuple(o for o in part.openings if _has(body, polygon(o.ring).representative_point())),
         marks=(*_left(_with_words(part.marks, edges, body, part.thickness), body, polygon(half.template)), *seam_marks),
         edges=edges,
         whole=part.id,

@@ -6,6 +6,7 @@ from dataclasses import dataclass
 import shapely
 
 from publisher.basics import Finding, Path, Place
+from publisher.geometry.paths import polygon
 from publisher.geometry.registry import mm
 from publisher.geometry.rules import LEAST_WALL, OPENING_OVER_EDGE, OVERLAP, SLOT_OFF_PANEL, THIN_WALL
 
@@ -28,8 +29,8 @@ class Void:
 
 def wall_findings(voids: Sequence[Void], outer: Path, subject: str) -> Iterator[Finding]:
     """Find voids over the edge, overlapping voids, and walls under 3 mm. ``outer`` is the outline without the voids."""
-    shapes = [shapely.Polygon(void.path.points) for void in voids]
-    body = shapely.Polygon(outer.points)
+    shapes = [polygon(void.path) for void in voids]
+    body = polygon(outer)
     for void, shape in zip(voids, shapes, strict=True):
         edges = shapely.MultiLineString([[*e.points(), e.end] for e in outer.edges if e.name != void.open_at])
         over = shapely.difference(shape, body).area

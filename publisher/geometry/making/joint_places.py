@@ -3,13 +3,12 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
-import shapely
-
 from publisher.basics import LineKind, Path, Point, Purpose, polyline
 from publisher.design import PartPlan
 from publisher.geometry.making.laps import left_end_first
 from publisher.geometry.making.tab_rows import joint_line
 from publisher.geometry.model import Edge, Lap, Mark
+from publisher.geometry.paths import polygon
 
 LAP_WORDS = 20.0  # mm beside a slot in which its letter stands
 
@@ -31,7 +30,7 @@ class JointPlace:
 
 def joint_places(edges: Sequence[Edge], outer: Path, plan: PartPlan) -> tuple[JointPlace, ...]:
     """Return the places of all joins of a part. ``edges``: finished; ``outer``: the outline before its joins."""
-    nominal = shapely.Polygon(outer.points)
+    nominal = polygon(outer)
     places: list[JointPlace] = []
     for edge in edges:
         if edge.centre is not None:

@@ -9,6 +9,7 @@ import shapely
 from publisher.basics import SAME, Line, Path, Point
 from publisher.design import Join, PanelPlan, PartPlan, SlotRow
 from publisher.geometry.model import Edge
+from publisher.geometry.paths import polygon
 from publisher.geometry.registry import Shape
 from publisher.geometry.rules import LEAST_WALL
 
@@ -131,7 +132,7 @@ def rooms_of(shape: Shape, outer: Path, plan: PartPlan) -> dict[RowKey, Room]:
     A tab stands on what is left of its edge, with a wall beside it where a neighbour took something off. A slot keeps a
     wall to every edge but the one that it is open to.
     """
-    nominal = shapely.Polygon(shape.outer.points)
+    nominal = polygon(shape.outer)
     walls = (max(plan.thickness, LEAST_WALL), LEAST_WALL)
     found: dict[RowKey, Room] = {}
     for treatment in plan.treatments:
@@ -173,7 +174,7 @@ def _of_slots(name: str, line: tuple[Point, Point], row: SlotRow, outer: Path, w
     rim = shapely.MultiLineString([[*e.points(), e.end] for e in outer.edges if row.inset > 0.0 or e.name != name])
     taken = shapely.buffer(rim, wall, quad_segs=16)
     if row.inset > 0.0:
-        taken = shapely.union(taken, strip.difference(shapely.Polygon(outer.points)))
+        taken = shapely.union(taken, strip.difference(polygon(outer)))
     half = dist(*line) / 2.0
     low, high = -half, half
     for piece in shapely.get_parts(shapely.intersection(strip, taken)):

@@ -24,7 +24,7 @@ from publisher.geometry.making.tab_rows import (
     tab_length,
 )
 from publisher.geometry.model import Edge
-from publisher.geometry.paths import Bump, box_bump, shift
+from publisher.geometry.paths import Bump, box_bump, polygon, shift
 from publisher.geometry.registry import Shape, deg, mm, nearest
 from publisher.geometry.rules import CURVED_EDGE, LOST_EDGE, SLOT_OFF_PANEL, TAB_OFF_EDGE, UNKNOWN_EDGE
 
@@ -76,7 +76,7 @@ def treat(shape: Shape, plan: PartPlan, reaches: Reaches | None = None) -> tuple
     bumps: list[Bump] = []
     slots: list[Slot] = []
     problems: list[Finding] = []
-    nominal = shapely.Polygon(shape.outer.points)
+    nominal = polygon(shape.outer)
     edges = tuple(_with_laps(edge, nominal, plan) for edge in edges)
     for edge in edges:
         bumps.extend(lap_bumps(edge))

@@ -14,7 +14,7 @@ import numpy as np
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from publisher.basics import SAGITTA, SAME, Arc, Line, Path, PathEdge, Point, angle, circle, polar
+from publisher.basics import SAGITTA, SAME, Arc, Line, Path, PathEdge, Point, Pose, angle, circle, polar
 from publisher.geometry.model import Region
 from publisher.geometry.paths.curves import meet
 from publisher.geometry.paths.rings import oriented
@@ -30,9 +30,14 @@ _FAULTS = {  # what the geometry library says, in words
 }
 
 
-def polygon(region: Region) -> shapely.Polygon:
-    """Return the region as a shapely polygon (mm), arcs flattened to a sagitta of at most 0.005 mm."""
-    return shapely.Polygon(np.array(region.outer.points), [np.array(hole.points) for hole in region.holes])
+def polygon(shape: Region | Path, pose: Pose | None = None) -> shapely.Polygon:
+    """Return a region or what a closed path encloses as a shapely polygon (mm), carried by the pose when one is given.
+
+    Arcs are flattened to a sagitta of at most 0.005 mm.
+    """
+    place = pose.apply_all if pose else tuple
+    outer, *holes = [np.array(place(path.points)) for path in (shape.paths if isinstance(shape, Region) else (shape,))]
+    return shapely.Polygon(outer, holes)
 
 
 def fault(shape: shapely.Polygon) -> str:

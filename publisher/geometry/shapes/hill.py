@@ -12,7 +12,7 @@ import shapely
 
 from publisher.basics import Finding, LineKind, Path, Point, Purpose, polyline
 from publisher.geometry.model import Edge, Mark, ParameterInfo, ShapeInfo
-from publisher.geometry.paths import fitted
+from publisher.geometry.paths import fitted, polygon
 from publisher.geometry.registry import Shape, ShapeKind, Values, angle, deg, length, mm
 
 EDGES = ("rim",)
@@ -69,7 +69,7 @@ def check(values: Values) -> Iterator[Finding]:
 def base(values: Values) -> shapely.Polygon:
     """Return the outline of the lowest layer in mm: the drawing, or |2x/length|ⁿ + |2y/width|ⁿ = 1 about the origin."""
     if values.outline is not None:
-        return shapely.Polygon(values.outline.points)
+        return polygon(values.outline)
     whole, n = values.number("length"), values.number("exponent")
     a, b = whole / 2.0, (values.number("width") or whole) / 2.0
     count = 4 * ceil(pi / 4.0 / acos(1.0 - SAGITTA / 2.0 / max(a, b, 1.0)))

@@ -45,7 +45,7 @@ def slots_of(part: Part) -> tuple[Path, ...]:
 
 def slot_size(slot: Path) -> tuple[float, float]:
     """Return (width, length) in mm of a slot, whichever way it is turned."""
-    box = shapely.get_coordinates(shapely.oriented_envelope(shapely.Polygon(slot.points)))
+    box = shapely.get_coordinates(shapely.oriented_envelope(polygon(slot)))
     a, b = dist(box[0], box[1]), dist(box[1], box[2])
     return round(min(a, b), 9), round(max(a, b), 9)  # a rectangle cut as 5.3 wide is 5.3 wide
 
@@ -61,7 +61,7 @@ class Bar:
 
 def bars_of(part: Part) -> tuple[Bar, ...]:
     """Return the bars between each opening and every later one, and between it and the edges that it must keep away from."""
-    areas = [shapely.Polygon(opening.ring.points) for opening in part.openings]
+    areas = [polygon(opening.ring) for opening in part.openings]
     found = []
     for at, (opening, area) in enumerate(zip(part.openings, areas, strict=True)):
         for other in (*areas[at + 1 :], *shapely.get_parts(_rim(part, opening))):
@@ -73,7 +73,7 @@ def bars_of(part: Part) -> tuple[Bar, ...]:
 
 def short_side(part: Part) -> float:
     """Return the short side (mm) of the smallest rectangle about a part."""
-    box = shapely.get_coordinates(shapely.oriented_envelope(shapely.Polygon(part.outline.outer.points)))
+    box = shapely.get_coordinates(shapely.oriented_envelope(polygon(part.outline.outer)))
     return min(dist(box[0], box[1]), dist(box[1], box[2])) if len(box) > 3 else 0.0
 
 
@@ -83,8 +83,8 @@ def least_wall(part: Part) -> float:
     The sill of a door that is open at the bottom is no wall. What is left beside a slot is its own fact, as joints
     take it up.
     """
-    areas = [shapely.Polygon(opening.ring.points) for opening in part.openings]
-    slots = [shapely.Polygon(slot.points) for slot in slots_of(part)]
+    areas = [polygon(opening.ring) for opening in part.openings]
+    slots = [polygon(slot) for slot in slots_of(part)]
     least = inf
     for at, (opening, area) in enumerate(zip(part.openings, areas, strict=True)):
         others = [*areas[at + 1 :], *slots, _rim(part, opening)]
@@ -94,7 +94,7 @@ def least_wall(part: Part) -> float:
 
 def beside(part: Part, slot: Path) -> float:
     """Return the least board (mm) left between a slot and the outside edge or any other hole."""
-    area = shapely.Polygon(slot.points)
+    area = polygon(slot)
     outside = shapely.LinearRing(part.outline.outer.points)
     holes = [shapely.LinearRing(hole.points) for hole in part.outline.holes if hole is not slot]
     return min(float(area.distance(other)) for other in (outside, *holes))

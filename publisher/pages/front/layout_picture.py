@@ -5,12 +5,11 @@ from collections.abc import Callable
 from publisher.basics import Box, Layer, Path, Point, Pose, polyline
 from publisher.basics.units import inches
 from publisher.basics.wording import fixed
-from publisher.geometry import Part
+from publisher.geometry import Part, polygon
 from publisher.material import Layout, Yield
 from publisher.pages.front.layout_guides import row_lines
 from publisher.pages.model import Drawn, LineStyle, Stroke, Words
 from publisher.pages.sheet import Context, words_box
-from publisher.pages.templates import region_polygon
 from publisher.pages.type import LEAST, LINE_GREY, NOTE, SMALL, TICK, overlap
 
 SHEET = LineStyle("sheet", 0.35)
@@ -123,7 +122,7 @@ def _offcut(context: Context, offcut: Box | None, carried: Callable[[Point], Poi
 
 
 def _inside(part: Part, pose: Pose) -> Point:
-    inside = region_polygon(part.outline, pose).representative_point()
+    inside = polygon(part.outline, pose).representative_point()
     return (inside.x, inside.y)
 
 

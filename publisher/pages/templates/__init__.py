@@ -15,7 +15,6 @@ from publisher.pages.templates.part_strokes import (
     outline_promise,
     outline_strokes,
     quiet_lines,
-    region_polygon,
     waste_strokes,
 )
 from publisher.pages.templates.spots import Spot, spot_drawn, spot_promises
@@ -50,7 +49,6 @@ __all__ = [
     "planner_of",
     "quiet_boxes",
     "quiet_lines",
-    "region_polygon",
     "sample_count",
     "samples",
     "says",

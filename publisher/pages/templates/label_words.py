@@ -9,9 +9,8 @@ import shapely
 from publisher.basics import Purpose
 from publisher.basics.units import INCH_MM
 from publisher.basics.wording import say_length
-from publisher.geometry import Part
+from publisher.geometry import Part, polygon
 from publisher.pages.sheet import Context
-from publisher.pages.templates.part_strokes import region_polygon
 
 UP = "THIS SIDE UP"
 
@@ -44,7 +43,7 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     copies = context.copies(part)
     cut = f"cut\u00a0{part.count}"  # never broken: the page promises it as one
     line = f"{cut} and {part.spare} spare" if part.spare else cut
-    left, bottom, right, top = region_polygon(part.outline).bounds
+    left, bottom, right, top = polygon(part.outline).bounds
     width, height = right - left, top - bottom
     millimetres = f"{width:.1f}\u00a0×\u00a0{height:.1f}\u00a0mm"  # never broken: it is read as one word
     size = (
@@ -99,7 +98,7 @@ def _notes(part: Part, copy: int, mirrored: bool) -> Iterator[str]:
 
 def is_handed(part: Part) -> bool:
     """Say whether the finished piece differs from its mirror image, however that is turned."""
-    shape = region_polygon(part.outline)
+    shape = polygon(part.outline)
     middle = np.array(shape.centroid.coords[0])
     points = shapely.get_coordinates(shape.exterior)[:-1] - middle
     reach = np.hypot(points[:, 0], points[:, 1])

@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 import shapely
 
 from publisher.basics import Box, Pose
+from publisher.geometry import polygon
 from publisher.pages.sheet import Context, Frame
 from publisher.pages.templates.label_room import LabelRoom
 from publisher.pages.templates.label_words import Says, shortened
@@ -64,14 +65,14 @@ def with_words(context: Context, labels: Labels, page: Shown) -> Shown:
 
 def free_paper(area: shapely.Geometry, lying: Iterable[Lying]) -> shapely.Geometry:
     """Return where words may stand that belong to no part's inside: off the parts and their flags."""
-    taken = [shapely.Polygon(y.pose.apply_all(y.sample.part.template.outer.points)).buffer(GAP - 0.05) for y in lying]
+    taken = [polygon(y.sample.part.template.outer, y.pose).buffer(GAP - 0.05) for y in lying]
     taken += [y.flag.polygon.buffer(PADDING + AWAY, join_style="mitre") for y in lying if y.flag]
     return area.difference(shapely.union_all(taken))
 
 
 def _beside(context: Context, said: Says, lying: Lying, paper: shapely.Geometry) -> Spot | None:
     part, pose = lying.sample.part, lying.pose
-    shape = shapely.Polygon(pose.apply_all(part.template.outer.points))
+    shape = polygon(part.template.outer, pose)
     for words in shortened(said):
         groups = tuple(details(context.type, words))
         if spot := next((s for group in groups if (s := near(shape, group, paper))), None):

@@ -6,8 +6,8 @@ from math import cos, radians, sin
 import shapely
 
 from publisher.basics import Box, Pose, Purpose
-from publisher.geometry import Mark, Part
-from publisher.pages.templates.part_strokes import quiet_lines, region_polygon
+from publisher.geometry import Mark, Part, polygon
+from publisher.pages.templates.part_strokes import quiet_lines
 from publisher.pages.type import LEAST, NOTE, Note, Setter, TypeStyle, as_polygon, note_at
 
 SMALL_LETTER = NOTE.bold()  # match letters: bold, so that they are not read as part of a note
@@ -25,7 +25,7 @@ def mark_notes(part: Part, pose: Pose, type_: Setter, taken: Iterable[shapely.Ge
     texts = [m for m in part.marks if m.text]
     if not texts:
         return ()
-    ground = region_polygon(part.template, pose)
+    ground = polygon(part.template, pose)
     blocked = [*taken]
     lines = shapely.union_all([ground.boundary, quiet_lines(part, pose)])
     shapely.prepare(ground)

@@ -10,25 +10,8 @@ from math import atan2, cos
 import numpy as np
 import shapely
 
-from publisher.basics import (
-    Box,
-    Layer,
-    LineKind,
-    MarkPromise,
-    OutlinePromise,
-    Path,
-    Pose,
-    Purpose,
-    polar,
-    polyline,
-)
-from publisher.geometry import (
-    Mark,
-    Part,
-    Region,
-    line_string,
-    rabbet_strip,
-)
+from publisher.basics import Box, Layer, LineKind, MarkPromise, OutlinePromise, Path, Pose, Purpose, polar, polyline
+from publisher.geometry import Mark, Part, line_string, polygon, rabbet_strip
 from publisher.pages.model import Drawn, Fill, Stroke
 from publisher.pages.type import CUT, HATCH, LEAST, NOTE, Setter, as_polygon, line_style, word_in
 
@@ -54,13 +37,6 @@ MARKED = tuple(line_style(k) for k in (LineKind.SCORE, LineKind.DRAW, LineKind.F
 HATCH_GAP = 4.0
 HATCH_LEAST = 7.0  # openings narrower than this speak for themselves
 HEAD = 3.2  # length of an arrow head
-
-
-def region_polygon(region: Region, pose: Pose | None = None) -> shapely.Polygon:
-    """Return a region as a polygon, carried by the pose when one is given."""
-    place = pose.apply_all if pose else tuple
-    outer, *holes = (np.array(place(path.points)) for path in region.paths)
-    return shapely.Polygon(outer, holes)
 
 
 def outline_strokes(part: Part, pose: Pose, clip: Box | None = None) -> tuple[Drawn, ...]:
@@ -121,7 +97,7 @@ def waste_strokes(
     hatch: list[Path] = []
     words: list[Drawn] = []
     for hole in part.template.holes:
-        waste = shapely.Polygon(pose.apply_all(hole.points))
+        waste = polygon(hole, pose)
         if waste.buffer(-HATCH_LEAST / 2).is_empty:
             continue
         inner = waste.buffer(-0.8).difference(silence)
@@ -135,7 +111,7 @@ def waste_strokes(
     for edge in part.edges:
         if edge.rabbet is not None:
             strip = shapely.Polygon(pose.apply_all(tuple(rabbet_strip(edge).exterior.coords)))
-            foam = strip.intersection(region_polygon(part.template, pose)).buffer(-0.5).difference(silence)
+            foam = strip.intersection(polygon(part.template, pose)).buffer(-0.5).difference(silence)
             if clip:
                 foam = foam.intersection(as_polygon(clip.grown(-0.5)))
             hatch += _hatching(foam, HATCH_GAP, strip.centroid)

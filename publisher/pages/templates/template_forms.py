@@ -8,9 +8,8 @@ import numpy as np
 import shapely
 
 from publisher.basics import Box, Point, Pose
-from publisher.geometry import Part
+from publisher.geometry import Part, polygon
 from publisher.pages.templates.labels import Label
-from publisher.pages.templates.part_strokes import region_polygon
 from publisher.pages.type import as_polygon
 
 GAP = 3.0  # least paper between two parts
@@ -87,7 +86,7 @@ def cover(shape: shapely.Polygon) -> tuple[Point, ...]:
 
 def beside(part: Part, turn: float, mirrored: bool, labels: tuple[Label, ...]) -> Form:
     """Return the part with its flag close beside it, as one piece: the pair with the least rectangle of all that were tried."""
-    shape = shapely.Polygon(Pose(turn=turn, mirrored=mirrored).apply_all(part.template.outer.points))
+    shape = polygon(part.template.outer, Pose(turn=turn, mirrored=mirrored))
     left, bottom, right, top = shape.bounds
     best: tuple[float, Label, Box] | None = None
     for label in labels:
@@ -130,7 +129,7 @@ def places_round(shape: shapely.Polygon, wide: float, tall: float, gap: float) -
 
 def least_rectangle(part: Part) -> tuple[float, ...]:
     """Return the turns (degrees) that lay the part's least surrounding rectangle along the page's sides."""
-    corners = shapely.get_coordinates(shapely.oriented_envelope(region_polygon(part.template)))
+    corners = shapely.get_coordinates(shapely.oriented_envelope(polygon(part.template)))
     dx, dy = corners[1] - corners[0]
     turn = -degrees(atan2(dy, dx))
     return tuple(round((turn + quarter) % 360.0, 6) for quarter in (0.0, 90.0, 180.0, 270.0))

@@ -11,13 +11,13 @@ from dataclasses import dataclass, replace
 import shapely
 
 from publisher.basics import Pose
-from publisher.geometry import Part
+from publisher.geometry import Part, polygon
 from publisher.pages.sheet import Context
 from publisher.pages.templates.label_room import CLEAR, LabelRoom
 from publisher.pages.templates.label_words import Says, says
 from publisher.pages.templates.labels import STYLES, Label, blocks, flags, identities, letters, reset, rests
 from publisher.pages.templates.part_notes import mark_notes
-from publisher.pages.templates.part_strokes import is_texture, quiet_lines, region_polygon
+from publisher.pages.templates.part_strokes import is_texture, quiet_lines
 from publisher.pages.templates.spots import Spot
 from publisher.pages.templates.template_forms import Form, beside, cover
 from publisher.pages.type import as_polygon
@@ -222,11 +222,9 @@ def part_room(context: Context, part: Part, pose: Pose, taken: Iterable[shapely.
     """Return the free places inside a part for words: clear of its edges, its marks and the words of its marks."""
     blocked = [*taken]
     notes = [as_polygon(n.box) for n in mark_notes(part, pose, context.type, blocked)]
-    return LabelRoom(
-        region_polygon(part.template, pose), shapely.union_all([quiet_lines(part, pose), *notes, *blocked])
-    )
+    return LabelRoom(polygon(part.template, pose), shapely.union_all([quiet_lines(part, pose), *notes, *blocked]))
 
 
 def _bare_room(part: Part, pose: Pose, clear: float) -> LabelRoom:
     """Return the free places inside a part, where the words of its marks make room."""
-    return LabelRoom(region_polygon(part.template, pose), quiet_lines(part, pose), clear)
+    return LabelRoom(polygon(part.template, pose), quiet_lines(part, pose), clear)

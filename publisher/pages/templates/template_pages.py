@@ -6,7 +6,7 @@ from math import hypot
 import shapely
 
 from publisher.basics import Layer, Path, Pose, Rule, Severity, TextPromise, polyline
-from publisher.geometry import Part
+from publisher.geometry import Part, polygon
 from publisher.pages.model import Drawn, Stroke, Tile
 from publisher.pages.sheet import SQUARE, Body, Context, Numbers, PageDraft, title_fits
 from publisher.pages.templates.labels import CUT_CORNER, MARGIN, tag_size
@@ -130,7 +130,7 @@ def label_promises(page: int, lying: Lying) -> tuple[TextPromise, ...]:
 
 def leader(setter: Setter, part: Part, pose: Pose, spot: Spot) -> tuple[Drawn, ...]:
     """Return the short line from the tag of a label that stands beside its part to the part; none for a label inside it."""
-    shape, box = shapely.Polygon(pose.apply_all(part.template.outer.points)), spot.box
+    shape, box = polygon(part.template.outer, pose), spot.box
     if shape.intersects(spot.polygon):
         return ()
     left, top = box.left + MARGIN, box.top
@@ -155,7 +155,7 @@ def _flag_drawn(lying: Lying) -> tuple[Drawn, ...]:
     """Return the edge of a flag, and the line by which it holds on to its part."""
     if lying.flag is None:
         return ()
-    shape = shapely.Polygon(lying.pose.apply_all(lying.sample.part.template.outer.points))
+    shape = polygon(lying.sample.part.template.outer, lying.pose)
     edge = lying.flag.box.grown(PADDING)
     line = _up_to(as_polygon(edge), shape, 100.0)
     paths = (polyline(edge.corners(), True), *((line,) if line else ()))

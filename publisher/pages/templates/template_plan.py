@@ -12,11 +12,10 @@ from math import ceil, hypot
 import shapely
 
 from publisher.basics import Pose
-from publisher.geometry import Part
+from publisher.geometry import Part, polygon
 from publisher.material import Piece, pack
 from publisher.pages.sheet import LEAST_SQUARE, SQUARE, Context, Frame
 from publisher.pages.templates.page_words import Lying, Shown, with_words
-from publisher.pages.templates.part_strokes import region_polygon
 from publisher.pages.templates.spots import Spot
 from publisher.pages.templates.template_forms import (
     GAP,
@@ -105,13 +104,13 @@ class Planner:
         total = 0.0
         for s in wanted:
             if s.part.id not in self._areas:
-                self._areas[s.part.id] = float(region_polygon(s.part.template).area)
+                self._areas[s.part.id] = float(polygon(s.part.template).area)
             total += self._areas[s.part.id]
         return total
 
     def _fits_page(self, part: Part) -> bool:
         sample = first_sample(self.context, part)
-        shape = shapely.Polygon(part.template.outer.points)
+        shape = polygon(part.template.outer)
         lives = [f.live for f in frames(self.context.paper, LEAST_SQUARE)]
         narrow = min(sides(shapely.oriented_envelope(shape)))
         far = max(hypot(v.width, v.height) for v in lives)

@@ -5,9 +5,9 @@ from collections.abc import Callable
 import shapely
 
 from publisher.basics import Box, Layer, Pose, TextPromise, polyline
+from publisher.geometry import polygon
 from publisher.pages.model import Drawn, Fill, Stroke
 from publisher.pages.sheet import Body, Context, Numbers, PageDraft, make_frame
-from publisher.pages.templates import region_polygon
 from publisher.pages.tiles.seams import Cell
 from publisher.pages.tiles.tile_plan import Tiling
 from publisher.pages.type import (
@@ -69,9 +69,7 @@ def map_drawn(
     drawn.append(Stroke(RULE, cells, Layer.NOTES, None, "figure"))
     if here:
         drawn.append(Stroke(STRONG_RULE, (polyline(on(here.area).corners(), True),), Layer.NOTES, None, "figure"))
-    shape = region_polygon(plan.sample.part.template, Pose(turn=plan.turn, mirrored=plan.sample.mirrored)).simplify(
-        0.05
-    )
+    shape = polygon(plan.sample.part.template, Pose(turn=plan.turn, mirrored=plan.sample.mirrored)).simplify(0.05)
     small = shapely.transform(shape, lambda c: (c - (left, top)) * scale + (x, y))
     outline = small.boundary.difference(shapely.union_all(numbers))
     paths = tuple(

@@ -5,7 +5,7 @@ from collections.abc import Callable
 import shapely
 
 from publisher.basics import Box, Layer, Rule, Severity
-from publisher.geometry import Part
+from publisher.geometry import Part, polygon
 from publisher.pages.model import Drawn, Stroke, Tile
 from publisher.pages.sheet import SQUARE, Body, Context, Numbers, PageDraft, ink_box
 from publisher.pages.templates import (
@@ -28,7 +28,6 @@ from publisher.pages.templates import (
     patterned,
     planner_of,
     quiet_boxes,
-    region_polygon,
     sample_count,
     samples,
     says,
@@ -76,7 +75,7 @@ def tile_drafts(context: Context) -> tuple[PageDraft, ...]:
 
 def _too_many(context: Context, part: Part, count: int) -> PageDraft:
     """Return an empty page with the finding that a part takes more tiles than anybody would tape."""
-    left, bottom, right, top = region_polygon(part.template).bounds
+    left, bottom, right, top = polygon(part.template).bounds
     finding = TOO_MANY_TILES.found(
         f"part {part.letter} {part.name} is {right - left:.0f} × {top - bottom:.0f} mm and would take {count} tiles on "
         f"{context.paper.title}; a pack takes at most {MOST_TILES}",
@@ -173,7 +172,7 @@ def _beside(context: Context, plan: Tiling, cell: Cell, drawn: tuple[Drawn, ...]
     """Return what a piece may lose, in free room of a tile's page beside the tile."""
     live = plan.frame.live
     window, pose = plan.window(cell), plan.pose(cell)
-    shape = region_polygon(plan.sample.part.template, pose).intersection(as_polygon(window))
+    shape = polygon(plan.sample.part.template, pose).intersection(as_polygon(window))
     outline = shapely.Polygon(shapely.get_parts(shape)[0].exterior)
     ink = (
         thing for thing in drawn if not isinstance(thing, Stroke) or thing.clip is None
@@ -210,5 +209,5 @@ def _labelled(context: Context, plan: Tiling) -> Cell:
 def _room(plan: Tiling, cell: Cell, boxes: list[Box]) -> LabelRoom:
     """Return the free places of a tile, on the page: on the part, inside the tile, clear of marks and of what seams say."""
     area = moved(cell.area, *plan.shift(cell))
-    ground = region_polygon(plan.sample.part.template, plan.pose(cell)).intersection(as_polygon(area))
+    ground = polygon(plan.sample.part.template, plan.pose(cell)).intersection(as_polygon(area))
     return LabelRoom(ground, shapely.union_all([plan.lines_on(cell), *map(as_polygon, boxes)]))

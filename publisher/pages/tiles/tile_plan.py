@@ -7,9 +7,9 @@ import shapely
 from shapely.affinity import translate
 
 from publisher.basics import Box, Line, Point, Pose
-from publisher.geometry import Part
+from publisher.geometry import Part, polygon
 from publisher.pages.sheet import LEAST_SQUARE, SQUARE, Context, Frame
-from publisher.pages.templates import AWAY, Sample, mark_notes, page_frame, quiet_lines, region_polygon
+from publisher.pages.templates import AWAY, Sample, mark_notes, page_frame, quiet_lines
 from publisher.pages.tiles.seam_marks import TileSeam, seams
 from publisher.pages.tiles.seams import OVERLAP, TRIM, Cell, Cutting, Obstacle, cut, tiles_needed
 from publisher.pages.type import SPACE, Note, as_polygon, box_round, moved, within
@@ -88,7 +88,7 @@ class Tiling:
 
 def least_tiles(context: Context, part: Part) -> int:
     """Return how many tiles a part needs by its surrounding rectangle, on the stage that takes fewest."""
-    left, bottom, right, top = region_polygon(part.template).bounds
+    left, bottom, right, top = polygon(part.template).bounds
     sizes = ((right - left, top - bottom), (top - bottom, right - left))
     return min(
         tiles_needed(wide, stage.area.width) * tiles_needed(tall, stage.area.height)
@@ -103,7 +103,7 @@ def tiling(context: Context, sample: Sample) -> Tiling:
     Raises ValueError when no cutting has fewer than a million tiles.
     """
     options: list[tuple[int, float, float, Stage]] = []
-    laid = {t: region_polygon(sample.part.template, Pose(turn=t, mirrored=sample.mirrored)) for t in TURNS}
+    laid = {t: polygon(sample.part.template, Pose(turn=t, mirrored=sample.mirrored)) for t in TURNS}
     notes = {t: mark_notes(sample.part, Pose(turn=t, mirrored=sample.mirrored), context.type) for t in TURNS}
     words = {t: [as_polygon(n.box) for n in notes[t]] for t in TURNS}
     quiet = {  # seams may cross the lines of a surface

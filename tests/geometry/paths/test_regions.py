@@ -7,7 +7,7 @@ import shapely
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from publisher.basics import Arc, circle
+from publisher.basics import Arc, Pose, circle
 from publisher.geometry import Region, area, polygon
 from publisher.geometry.paths.regions import fault, recover
 from publisher.geometry.paths.rings import straight
@@ -25,6 +25,12 @@ def disc(x: float, y: float, radius: float, name: str = "rim") -> Region:
 
 def names(region: Region) -> list[str]:
     return [edge.name for edge in region.outer.edges]
+
+
+def test_a_polygon_has_the_holes_and_lies_where_the_pose_says() -> None:
+    region = Region(box(0, 0, 60, 40).outer, (box(5, 5, 10, 10).outer.reversed(),))
+    assert polygon(region).area == 60 * 40 - 100 and polygon(region.outer).area == 60 * 40
+    assert polygon(region, Pose(turn=90)).bounds == pytest.approx((-40, 0, 0, 60))
 
 
 def test_a_bite_out_of_a_square_keeps_names_and_the_true_arc() -> None:

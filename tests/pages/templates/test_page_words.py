@@ -9,14 +9,14 @@ import pytest
 import shapely
 
 from publisher.basics import polyline
-from publisher.geometry import Part, Region
+from publisher.geometry import Part, Region, polygon
 from publisher.pages.sheet.draft import Context
 from publisher.pages.sheet.paper_table import papers
 from publisher.pages.templates.label_words import says
 from publisher.pages.templates.labels import details
 from publisher.pages.templates.page_words import Lying, Shown, near
 from publisher.pages.templates.part_notes import mark_notes
-from publisher.pages.templates.part_strokes import quiet_lines, region_polygon
+from publisher.pages.templates.part_strokes import quiet_lines
 from publisher.pages.templates.template_labels import samples
 from publisher.pages.templates.template_plan import Planner
 from publisher.pages.type import LEAST_SIZE, as_polygon
@@ -65,7 +65,7 @@ def judge(context: Context, page: Shown) -> None:
     boxes: list[tuple[Lying, shapely.Polygon]] = []
     for y in page.lying:
         part = y.sample.part
-        ground = region_polygon(part.template, y.pose)
+        ground = polygon(part.template, y.pose)
         notes = mark_notes(part, y.pose, context.type, [spot.polygon.buffer(0.5) for spot in y.spots])
         lines = shapely.union_all([ground.boundary, quiet_lines(part, y.pose)])
         for spot in y.spots:
@@ -91,7 +91,7 @@ def judge(context: Context, page: Shown) -> None:
     for y, box in boxes:
         for other_lying in page.lying:
             if other_lying is not y:
-                assert not region_polygon(other_lying.sample.part.template, other_lying.pose).intersects(box)
+                assert not polygon(other_lying.sample.part.template, other_lying.pose).intersects(box)
 
 
 @pytest.mark.search

@@ -9,9 +9,9 @@ import pytest
 import shapely
 
 from publisher.basics import Box, LineKind, Pose, Purpose, polyline
-from publisher.geometry import Mark, Part
+from publisher.geometry import Mark, Part, polygon
 from publisher.pages.templates.part_notes import mark_notes, quiet_boxes
-from publisher.pages.templates.part_strokes import quiet_lines, region_polygon
+from publisher.pages.templates.part_strokes import quiet_lines
 from publisher.pages.type.rectangles import as_polygon
 from publisher.pages.type.text import Setter
 
@@ -26,7 +26,7 @@ def test_words_cross_no_line_and_no_other_words(make_part: Callable[..., Part], 
     part = make_part(marks=marks)
     notes = mark_notes(part, pose, setter)
     assert {n.text for n in notes} == {"a", "b", "45°"}
-    lines = shapely.union_all([region_polygon(part.template, pose).boundary, quiet_lines(part, pose)])
+    lines = shapely.union_all([polygon(part.template, pose).boundary, quiet_lines(part, pose)])
     for note in notes:
         assert not as_polygon(note.box).intersects(lines)
     for one, other in combinations(notes, 2):

@@ -9,18 +9,7 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
-from publisher.basics import (
-    Arc,
-    Box,
-    Layer,
-    Line,
-    LineKind,
-    Path,
-    Pose,
-    Purpose,
-    circle,
-    polyline,
-)
+from publisher.basics import Arc, Box, Layer, Line, LineKind, Path, Pose, Purpose, circle, polyline
 from publisher.design import Rabbet
 from publisher.geometry import Edge, Mark, Part, Region
 from publisher.pages.model import Fill, Stroke, Words
@@ -31,7 +20,6 @@ from publisher.pages.templates.part_strokes import (
     outline_promise,
     outline_strokes,
     quiet_lines,
-    region_polygon,
     waste_strokes,
 )
 from publisher.pages.type.styles import CUT, line_style
@@ -231,12 +219,6 @@ def _place() -> object:
     from publisher.basics import Place
 
     return Place("spec.yaml")
-
-
-def test_region_polygon_has_the_holes(make_part: Callable[..., Part]) -> None:
-    part = window_part(make_part, 10)
-    assert region_polygon(part.template).area == pytest.approx(60 * 40 - 100)
-    assert region_polygon(part.template, Pose(turn=90)).bounds == pytest.approx((-40, 0, 0, 60))
 
 
 def test_marks_are_promised_as_drawn_and_only_those_that_a_hand_follows(make_part: Callable[..., Part]) -> None:

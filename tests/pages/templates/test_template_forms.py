@@ -8,11 +8,10 @@ import pytest
 import shapely
 
 from publisher.basics import Pose, polyline
-from publisher.geometry import Part
+from publisher.geometry import Part, polygon
 from publisher.pages.sheet.draft import Context
 from publisher.pages.templates.label_words import says
 from publisher.pages.templates.labels import flags
-from publisher.pages.templates.part_strokes import region_polygon
 from publisher.pages.templates.template_forms import (
     GAP,
     PADDING,
@@ -28,7 +27,7 @@ from publisher.pages.templates.template_forms import (
 
 
 def test_a_cover_hides_the_shape_and_little_more(stair_layer: Part) -> None:
-    shape = region_polygon(stair_layer.template)
+    shape = polygon(stair_layer.template)
     ring = cover(shape)
     rough = shapely.Polygon(ring)
     assert rough.buffer(1e-6).covers(shape)
@@ -37,7 +36,7 @@ def test_a_cover_hides_the_shape_and_little_more(stair_layer: Part) -> None:
 
 
 def test_a_cover_of_a_rectangle_is_the_rectangle(make_part: Callable[..., Part]) -> None:
-    shape = region_polygon(make_part().template)
+    shape = polygon(make_part().template)
     assert shapely.Polygon(cover(shape)).area == pytest.approx(shape.area)
 
 
@@ -57,7 +56,7 @@ def test_least_rectangle_lays_a_slanted_part_straight(make_part: Callable[..., P
     part = replace(make_part(), template=Region(polyline(points, True)))
     spans = set()
     for turn in least_rectangle(part):
-        left, bottom, right, top = region_polygon(part.template, Pose(turn=turn)).bounds
+        left, bottom, right, top = polygon(part.template, Pose(turn=turn)).bounds
         spans.add((round(right - left, 6), round(top - bottom, 6)))
     assert spans == {(50.0, 20.0), (20.0, 50.0)}
 
@@ -77,7 +76,7 @@ def test_a_label_beside_a_part_touches_it_not_and_is_in_its_piece(
     labels = flags(context.type, says(context, stair_layer))
     form = beside(stair_layer, turn, mirrored, labels)
     assert form.label
-    shape = region_polygon(stair_layer.template, Pose(turn=turn, mirrored=mirrored))
+    shape = polygon(stair_layer.template, Pose(turn=turn, mirrored=mirrored))
     x, y = form.label_at
     box = shapely.box(x, y, x + form.label.width, y + form.label.height)
     assert GAP + PADDING - 1e-6 <= box.distance(shape) < GAP + PADDING + 3.0

@@ -7,9 +7,8 @@ import shapely
 
 from publisher.basics import LineKind, Pose, Purpose, polyline
 from publisher.design import Design
-from publisher.geometry import Mark, Part
+from publisher.geometry import Mark, Part, polygon
 from publisher.pages.sheet.draft import Context
-from publisher.pages.templates.part_strokes import region_polygon
 from publisher.pages.templates.template_forms import GAP, PADDING
 from publisher.pages.templates.template_labels import UPRIGHT, Labels, samples
 
@@ -37,7 +36,7 @@ def test_a_label_lies_inside_at_any_turn_and_never_upside_down(
     assert labels.enough(sample)
     found = labels.inside(sample, turn)
     assert found.all and found.spots
-    ground = region_polygon(part.template, Pose(turn=turn, mirrored=mirrored))
+    ground = polygon(part.template, Pose(turn=turn, mirrored=mirrored))
     for spot in found.spots:
         assert -90.0 <= spot.turn <= 90.0
         assert ground.covers(spot.polygon)
@@ -59,7 +58,7 @@ def test_a_part_with_no_room_for_all_keeps_inside_what_it_must_not_lose(
     sample = samples(labels.context, stair_layer)[0]
     found = labels.inside(sample, turn)
     assert labels.enough(sample) and found.enough and not found.all
-    ground = region_polygon(stair_layer.template, Pose(turn=turn))
+    ground = polygon(stair_layer.template, Pose(turn=turn))
     assert all(ground.covers(spot.polygon) for spot in found.spots)
     assert {"A", "cut 14", "THIS SIDE UP", "Do not flip."} <= {t for s in found.spots for t in s.label.promised}
     (form,) = labels.forms(sample, UPRIGHT)
@@ -73,7 +72,7 @@ def test_a_narrow_ring_carries_its_words_along_itself(
     labels = Labels(make_context(parts=(ring,)))
     found = labels.inside(samples(labels.context, ring)[0], 0.0)
     assert found.enough and not found.all
-    ground = region_polygon(ring.template)
+    ground = polygon(ring.template)
     assert all(ground.covers(spot.polygon) for spot in found.spots)
 
 
@@ -102,7 +101,7 @@ def test_a_part_too_small_has_the_rest_on_a_flag(
     assert [f.turn for f in forms] == [0.0, 90.0]
     for form in forms:
         assert form.label and form.label.form == "flag"
-        shape = region_polygon(part.template, Pose(turn=form.turn))
+        shape = polygon(part.template, Pose(turn=form.turn))
         x, y = form.label_at
         assert shapely.box(x, y, x + form.label.width, y + form.label.height).distance(shape) >= GAP + PADDING - 1e-6
 

@@ -8,13 +8,13 @@ import shapely
 
 from publisher.basics import Point, Pose
 from publisher.design import Design
-from publisher.geometry import Part
+from publisher.geometry import Part, polygon
 from publisher.material import Item, Piece, pack
 from publisher.pages.sheet.draft import Context
 from publisher.pages.sheet.frame import SQUARE
 from publisher.pages.templates import template_plan
 from publisher.pages.templates.page_words import Lying, Shown
-from publisher.pages.templates.part_strokes import quiet_lines, region_polygon
+from publisher.pages.templates.part_strokes import quiet_lines
 from publisher.pages.templates.template_forms import AWAY, GAP
 from publisher.pages.templates.template_labels import samples
 from publisher.pages.templates.template_plan import FEW, ORDERS, ORDERS_OF_MANY, Planner, planner_of
@@ -33,7 +33,7 @@ def lay(context: Context) -> tuple[Shown, ...]:
 
 
 def outside(lying: Lying) -> shapely.Polygon:
-    return shapely.Polygon(lying.pose.apply_all(lying.sample.part.template.outer.points))
+    return polygon(lying.sample.part.template.outer, lying.pose)
 
 
 def check(page: Shown) -> None:
@@ -44,12 +44,12 @@ def check(page: Shown) -> None:
         for box in frame.blocked:
             assert outside(y).distance(as_polygon(box)) >= AWAY / 2 - 0.02
         lines = shapely.union_all(
-            [region_polygon(y.sample.part.template, y.pose).boundary, quiet_lines(y.sample.part, y.pose)]
+            [polygon(y.sample.part.template, y.pose).boundary, quiet_lines(y.sample.part, y.pose)]
         )
         for spot in y.spots:
             assert as_polygon(frame.live).covers(spot.polygon)
             assert not spot.polygon.intersects(lines)
-        ground = region_polygon(y.sample.part.template, y.pose)
+        ground = polygon(y.sample.part.template, y.pose)
         assert all(ground.covers(spot.polygon) for spot in y.inside)
         for one, other in combinations(y.spots, 2):
             assert not one.polygon.intersects(other.polygon)

@@ -10,10 +10,9 @@ from hypothesis import strategies as st
 
 from publisher.basics import Arc, Box, OutlinePromise, Path, Point, SeamPromise
 from publisher.design import Design
-from publisher.geometry import Part
+from publisher.geometry import Part, polygon
 from publisher.pages.model import Stroke, Words
 from publisher.pages.sheet.draft import Body, Context, Numbers, PageDraft
-from publisher.pages.templates.part_strokes import region_polygon
 from publisher.pages.tiles.seams import MARK_RADIUS
 from publisher.pages.tiles.tile_pages import tile_drafts
 from publisher.pages.type.rectangles import as_polygon, within
@@ -84,7 +83,7 @@ def undone(made: tuple[Body, ...]) -> shapely.Geometry:
 
 def put_back(made: tuple[Body, ...], part: Part) -> None:
     first: OutlinePromise = made[0].outlines[0]
-    wanted = region_polygon(part.template, first.pose).boundary
+    wanted = polygon(part.template, first.pose).boundary
     found = undone(made)
     assert shapely.hausdorff_distance(wanted.segmentize(1.0), found.segmentize(1.0)) < 1.01
     assert wanted.difference(found.buffer(1e-6)).length < 1e-3  # nothing of the outline is missing

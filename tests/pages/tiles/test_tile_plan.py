@@ -6,10 +6,9 @@ import pytest
 import shapely
 
 from publisher.basics import polyline
-from publisher.geometry import Part
+from publisher.geometry import Part, polygon
 from publisher.pages.sheet.draft import Context
 from publisher.pages.sheet.frame import SQUARE
-from publisher.pages.templates.part_strokes import region_polygon
 from publisher.pages.templates.template_labels import samples
 from publisher.pages.tiles.seams import OVERLAP
 from publisher.pages.tiles.tile_plan import Tiling, stages, tiling
@@ -43,7 +42,7 @@ def test_windows_keep_clear_of_furniture_and_tiles_are_few(
         assert within(window, frame.live)
         assert all(not as_polygon(window).intersects(as_polygon(b)) for b in frame.blocked)
         assert not as_polygon(window).intersects(as_polygon(plan.stage.info))
-        shown = region_polygon(part.template, plan.pose(cell)).intersection(as_polygon(window))
+        shown = polygon(part.template, plan.pose(cell)).intersection(as_polygon(window))
         assert shown.area > 100
     room = (frame.live.width - OVERLAP) * (frame.live.height - OVERLAP)
     assert len(plan.cutting.cells) <= 2 * size[0] * size[1] / room + 2
