@@ -1,6 +1,6 @@
 """Joins that close a ring of panels and do not meet."""
 
-from math import acos, degrees
+from math import acos, asin, atan2, cos, degrees, pi, radians
 
 from publisher.basics import Check, Outcome, Severity
 from publisher.basics.wording import trimmed
@@ -51,7 +51,11 @@ def _cure(mated: MatedPanels) -> str:
     lengths = closing_lengths(mated)
     said = "check the lengths and corner angles round this ring of panels: turns must add up to 360°"
     if lengths is None:
-        return said
+        taper = taper_of(mated)
+        corner = spire_corner(len(mated.matings), taper) if taper is not None else None
+        if corner is None:
+            return said
+        return f"{len(mated.matings)} panels that taper by {taper:.2f}° close at corners of {trimmed(corner, 4)}°"
     ring = len(lengths)
     if ring == 3:
         corners = triangle(*lengths.values())
@@ -82,9 +86,30 @@ def triangle(a: float, b: float, c: float) -> tuple[float, float, float] | None:
     return found[0], found[1], found[2]
 
 
-def closing_lengths(mated: MatedPanels) -> dict[str, float] | None:
-    """Return the panels of an assembly that is one ring, each with its length (mm) between its two joined edges, in the order
-    of the joins; None for anything else, and where those edges are not parallel."""
+def spire_corner(panels: int, taper: float) -> float | None:
+    """Return the inside angle (degrees) between neighbours of a spire of equal panels; None when they do not reach round.
+
+    ``taper``: degrees between the two joined edges of a panel. Round the tip the panels cut a sphere in a regular polygon
+    with sides as long as the taper, and its angles are those between the panels: sin(A/2) = cos(180°/n)/cos(taper/2).
+    """
+    sine = cos(pi / panels) / cos(radians(taper) / 2.0)
+    return 2.0 * degrees(asin(sine)) if sine < 1.0 else None
+
+
+def taper_of(mated: MatedPanels) -> float | None:
+    """Return the angle (degrees) between the two joined edges of every panel of a ring; None where they differ or there is none."""
+    ring = _ring(mated)
+    if ring is None:
+        return None
+    tapers = []
+    for one, other in ring.values():
+        a, b = ((e.nominal_end[0] - e.nominal_start[0], e.nominal_end[1] - e.nominal_start[1]) for e in (one, other))
+        tapers.append(degrees(atan2(abs(a[0] * b[1] - a[1] * b[0]), -(a[0] * b[0] + a[1] * b[1]))))
+    return tapers[0] if max(tapers) - min(tapers) < ANGLE else None
+
+
+def _ring(mated: MatedPanels) -> dict[str, list[Edge]] | None:
+    """Return the panels of an assembly that is one ring, each with its two joined edges, in the order of the joins."""
     ends: dict[str, list[Edge]] = {}
     for mating in mated.matings:
         for ref in (mating.join.a, mating.join.b):
@@ -94,6 +119,15 @@ def closing_lengths(mated: MatedPanels) -> dict[str, float] | None:
                 return None
             ends.setdefault(ref.panel, []).append(edge)
     if len(ends) < 3 or len(ends) != len(mated.matings) or any(len(edges) != 2 for edges in ends.values()):
+        return None
+    return ends
+
+
+def closing_lengths(mated: MatedPanels) -> dict[str, float] | None:
+    """Return the panels of an assembly that is one ring, each with its length (mm) between its two joined edges, in the order
+    of the joins; None for anything else, and where those edges are not parallel."""
+    ends = _ring(mated)
+    if ends is None:
         return None
     lengths = {}
     for name, (one, other) in ends.items():

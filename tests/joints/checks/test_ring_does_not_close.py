@@ -3,7 +3,7 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.basics import Severity
-from publisher.joints.checks.ring_does_not_close import CHECK, triangle
+from publisher.joints.checks.ring_does_not_close import CHECK, spire_corner, triangle
 
 
 def box(make: SimpleNamespace, last: str, corner: float = 90.0) -> object:
@@ -56,3 +56,23 @@ def test_the_angles_that_close_three_panels_are_said(make: SimpleNamespace) -> N
     (found,) = CHECK.run(make.assembled(make.design(panels=(plan,)), *walls), CHECK).findings
     assert "a.right – b.left 90.00°, b.right – c.left 36.87°, c.right – a.left 53.13°" in found.hint
     assert triangle(30, 40, 80) is None
+
+
+def test_the_angle_that_closes_a_spire_is_said(make: SimpleNamespace) -> None:
+    """Faces of a regular tetrahedron meet at acos(1/3) = 70.53°, those of an octahedron at acos(-1/3) = 109.47°."""
+    facet = make.polygon("facet", [(0, 0), (60, 0), (30, 60 * 0.75**0.5)], ("bottom", "right", "left"))
+    for names, right in (("abc", 70.5288), ("abcd", 109.4712)):
+        joins = [
+            make.join(f"{a}.right", f"{b}.left", corner=80.0) for a, b in zip(names, names[1:] + names[:1], strict=True)
+        ]
+        plan = make.panels("s", dict.fromkeys(names, "facet"), "a.bottom", *joins)
+        found, *_ = CHECK.run(make.assembled(make.design(panels=(plan,)), facet), CHECK).findings
+        assert f"{len(names)} panels that taper by 60.00° close at corners of {right}°" in found.hint
+
+
+@pytest.mark.parametrize(
+    ("panels", "taper", "corner"), [(3, 60, 70.5288), (5, 60, 138.1897), (4, 1e-6, 90.0), (6, 60, None)]
+)
+def test_corners_of_spires_are_those_of_the_regular_solids(panels: int, taper: float, corner: float | None) -> None:
+    """Tetrahedron, icosahedron, a square tube; six even triangles lie flat."""
+    assert spire_corner(panels, taper) == (corner if corner is None else pytest.approx(corner, abs=1e-4))
