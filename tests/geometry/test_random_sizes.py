@@ -157,7 +157,9 @@ def test_random_sizes(info: ShapeInfo, plan: Callable[..., PartPlan], sound: Cal
 
     built: list[bool] = []
     run()
-    assert sum(built) > len(built) / 8  # the examples prove something about parts too, not only about findings
+    assert any(built)  # the examples prove something about parts too, not only about findings
+    if len(built) > 1000:
+        assert sum(built) > len(built) / 5  # few examples say nothing about a share
 
 
 @pytest.mark.search

@@ -11,7 +11,7 @@ from publisher.design.records import Blank, MaterialPlan, PicturePlan, StepPlan,
 from publisher.design.rules import plans as rules
 
 _AMOUNTS = ("length", "amount", "count", "area", "weight")
-_KINDS = ("whole", "exploded", "plan", "part", "page", "photo")
+_KINDS = ("whole", "exploded", "plan", "part", "photo")
 
 
 @dataclass(frozen=True, slots=True)
@@ -102,7 +102,7 @@ class StepsReader:
         }
         wholes = tuple(dict.fromkeys((*self.assemblies, *self.layers)))
         choices = known.get(said[0].key, wholes)
-        if said[0].key != "page" and value.text not in choices:
+        if value.text not in choices:
             hint = pick_hint(value.text, choices, "things to show as " + said[0].key)
             return self.refuse(f"{said[0].key}: there is no “{value.text}” to show", hint, value.place, subject)
         layer = self.layer(table, said[0].key, value.text, subject)

@@ -24,12 +24,12 @@ class TextPlan:
 
 @dataclass(frozen=True, slots=True)
 class PicturePlan:
-    """What a step's picture shows. ``kind``: whole, exploded, plan (of an assembly), part, page, photo.
+    """What a step's picture shows. ``kind``: whole, exploded, plan (of an assembly), part, photo.
 
     ``target`` is the assembly, part or file; ``layer`` the stack layer of a plan, from 1 at the table; 0 if unsaid.
     """
 
-    kind: Literal["whole", "exploded", "plan", "part", "page", "photo"]
+    kind: Literal["whole", "exploded", "plan", "part", "photo"]
     target: str
     layer: int
     alt: TextPlan | None

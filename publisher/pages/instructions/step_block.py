@@ -128,7 +128,7 @@ def _side(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ...]
 
 
 def _picture(context: Context, plan: PicturePlan, box: Box) -> tuple[tuple[Drawn, ...], float]:
-    if plan.kind in {"photo", "page"}:
+    if plan.kind == "photo":
         size = photo_size(context.design, plan.target, box.width, TALLEST)
         if size is None:
             return (), 0.0

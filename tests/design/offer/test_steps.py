@@ -19,7 +19,7 @@ steps:
     parts: [slab]
     uses: [white_glue, craft_knife]
     picture: {plan: pile, layer: 3, alt: "Layer 3 of {layers}."}
-  - {title: Look, say: Look at it., picture: {page: print-check}}
+  - {title: Look, say: Look at it., picture: {part: slab}}
 """
 
 
@@ -34,7 +34,7 @@ def test_steps(tried: Callable[..., Any]) -> None:
     assert first.picture.alt is not None
     assert isinstance(first.picture.alt.pieces[1], Blank)
     assert second.picture is not None
-    assert (second.picture.kind, second.picture.target, second.picture.layer) == ("page", "print-check", 0)
+    assert (second.picture.kind, second.picture.target, second.picture.layer) == ("part", "slab", 0)
     assert design.cover is not None
     assert (design.cover.kind, design.cover.target) == ("exploded", "pile")
 
