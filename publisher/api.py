@@ -9,8 +9,9 @@ Importing it loads no room: each function loads those that it calls.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
+from types import ModuleType
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
@@ -370,14 +371,31 @@ def _put(brief: Brief, document: bytes) -> None:
     put_in_place(Path(brief.inputs.folder), [(LAYOUTS, document)])
 
 
+def _rooms() -> Iterator[ModuleType]:
+    """Load the rooms one by one, those that need least first: ``measure`` needs no geometry."""
+    from publisher import ruler
+
+    yield ruler
+    from publisher import brief
+
+    yield brief
+    from publisher import design
+
+    yield design
+    from publisher import geometry
+
+    yield geometry
+    from publisher import joints, material, pages, pipeline, proof, release
+
+    yield from (joints, material, pages, pipeline, proof, release)
+
+
 if not TYPE_CHECKING:
 
     def __getattr__(name: str) -> Any:
-        """Give a type or a helper of a room when it is asked for; only then are the rooms loaded."""
+        """Give a type or a helper of a room when it is asked for; only then are the rooms loaded, up to the one that has it."""
         if name in __all__:
-            from publisher import brief, design, geometry, joints, material, pages, pipeline, proof, release, ruler
-
-            for room in (brief, design, geometry, joints, material, pages, pipeline, proof, release, ruler):
+            for room in _rooms():
                 if name in vars(room):
                     return vars(room)[name]
         raise AttributeError(f"the door has nothing called {name}")

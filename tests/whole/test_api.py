@@ -5,6 +5,7 @@ import inspect
 import re
 import subprocess
 import sys
+from ast import literal_eval
 from pathlib import Path
 
 import pytest
@@ -47,3 +48,10 @@ def test_importing_the_door_loads_no_room() -> None:
     words = "import sys, publisher.api; print([m for m in sys.modules if m.startswith('publisher.')])"
     run = subprocess.run([sys.executable, "-c", words], cwd=ROOT, capture_output=True, text=True, check=True)
     assert run.stdout.strip() == "['publisher.api']"
+
+
+def test_a_name_of_the_ruler_loads_no_other_room() -> None:
+    words = "import sys, publisher.api; publisher.api.Verdict; print([m for m in sys.modules if m.count('.') == 1])"
+    run = subprocess.run([sys.executable, "-c", words], cwd=ROOT, capture_output=True, text=True, check=True)
+    rooms = {"brief", "design", "geometry", "joints", "material", "pages", "pipeline", "press", "proof", "release"}
+    assert not {f"publisher.{room}" for room in rooms} & set(literal_eval(run.stdout))

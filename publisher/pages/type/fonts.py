@@ -4,7 +4,7 @@ The tables are those of the OpenType specification (ISO/IEC 14496-22): ``head`` 
 ``cmap`` (letters to glyphs), ``OS/2`` (x-height and height of capitals).
 """
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cache
 from io import BytesIO
 from pathlib import Path
@@ -28,6 +28,7 @@ class Face:
     descent: float
     x_height: float
     cap_height: float
+    _measured: dict[str, float] = field(default_factory=dict, repr=False)  # every line is asked for several times
 
     def has(self, letter: str) -> bool:
         """Say whether the font can draw the letter."""
@@ -35,8 +36,11 @@ class Face:
 
     def width(self, text: str) -> float:
         """Return the width of the text in ems; a letter that the font lacks counts as one em."""
-        widths = self.widths
-        return sum([widths.get(c, 1.0) for c in text])
+        width = self._measured.get(text)
+        if width is None:
+            widths = self.widths
+            width = self._measured[text] = sum([widths.get(c, 1.0) for c in text])
+        return width
 
     def file(self) -> FontFile:
         """Return the font as a file of the pack."""
