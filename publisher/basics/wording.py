@@ -9,6 +9,7 @@ from publisher.basics.units import inches
 LIKE = 0.6  # share of letters in common from which a word is taken for a slip of another
 LONGEST_WORD = 80  # letters: what is longer is no slip of a name
 MOST_LISTED = 12  # words that a message lists
+MOST_KNOWN = 30  # words that a message lists where one of them is to be chosen
 
 
 def fixed(value: float, decimals: int) -> str:

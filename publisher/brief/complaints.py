@@ -3,12 +3,12 @@
 from collections.abc import Callable
 
 from publisher.basics import Finding, Place
-from publisher.basics.wording import nearest
+from publisher.basics.wording import listed, nearest
 from publisher.brief import limits, rules
 from publisher.brief.bind import pointer
 from publisher.brief.complaint import Complaint
 from publisher.brief.nodes import Mapping, Scalar, Sequence
-from publisher.brief.wording import expected, listed, proposal, short, shown
+from publisher.brief.wording import expected, proposal, short, shown, ticked
 
 
 def complain(complaint: Complaint) -> list[Finding]:
@@ -37,7 +37,7 @@ def _unknown_keys(c: Complaint) -> list[Finding]:
             message = f"`{short(key.text)}` is not a known key of {c.name}"
             if "x-of" in c.schema:  # in the words of the room that judges sizes: what was found, what is allowed
                 sizes = [word for word in known if word != "kind"]  # an opening's kind stands beside its sizes
-                takes = f"its sizes are {listed(sizes)}" if sizes else "it takes none"
+                takes = f"its sizes are {listed(ticked(sizes))}" if sizes else "it takes none"
                 message = f"{c.schema['x-of']} has no size `{short(key.text)}`; {takes}"
             free = [word for word in known if c.node.get(word) is None]
             hint = _home(c, key.text) or proposal(key.text, free or known)
@@ -168,7 +168,11 @@ def _choice(c: Complaint) -> list[Finding]:
         return []  # the wrong kind of value is another objection
     options = [key for option in c.wanted for key in option.get("required", ())]
     given = [key for key in options if key in c.instance]
-    message = f"{c.name} gives {listed(given)} together" if given else f"{c.name} gives none of {listed(options)}"
+    message = (
+        f"{c.name} gives {listed(ticked(given))} together"
+        if given
+        else f"{c.name} gives none of {listed(ticked(options))}"
+    )
     hint = str(c.schema.get("x-says", "")) + ("" if not given else ": delete the others")
     return [rules.UNCLEAR.found(message, hint=hint, place=c.place())]
 

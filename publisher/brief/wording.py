@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from typing import Any
 
-from publisher.basics.wording import did_you_mean
+from publisher.basics.wording import MOST_KNOWN, did_you_mean, listed
 from publisher.brief.nodes import Mapping, RawNode, Sequence
 
 _SHOWN_LETTERS = 40
@@ -28,7 +28,7 @@ def expected(schema: dict[str, Any]) -> str:
     if "const" in schema:
         return f"`{schema['const']}`"
     if "enum" in schema:
-        return f"one of {listed(schema['enum'])}"
+        return f"one of {listed(ticked(schema['enum']))}"
     if "x-kind" in schema:
         return _EXPECTED[schema["x-kind"]]
     return {"object": "`key: value` pairs", "array": "a list"}.get(str(schema.get("type")), "another value")
@@ -50,12 +50,9 @@ def short(text: str) -> str:
     return line if len(line) <= _SHOWN_LETTERS else line[:_SHOWN_LETTERS] + "…"
 
 
-def listed(words: Iterable[Any], most: int = 12) -> str:
-    """List words for a sentence; a long list is cut."""
-    shown_words = [f"`{w}`" for w in words]
-    if len(shown_words) > most:
-        return ", ".join(shown_words[:most]) + f" and {len(shown_words) - most} more"
-    return ", ".join(shown_words)
+def ticked(words: Iterable[Any]) -> list[str]:
+    """Return words of the spec as they stand in it."""
+    return [f"`{w}`" for w in words]
 
 
 def proposal(word: str, known: Iterable[str]) -> str:
@@ -63,4 +60,4 @@ def proposal(word: str, known: Iterable[str]) -> str:
     words = list(known)
     if near := did_you_mean(word, words):
         return near
-    return f"known here: {listed(words, 30)}" if words else ""
+    return f"known here: {listed(ticked(words), MOST_KNOWN)}" if words else ""

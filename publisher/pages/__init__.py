@@ -26,7 +26,6 @@ from publisher.pages.model import (
 from publisher.pages.record import record_of, record_schema, with_attachment
 from publisher.pages.sheet import (
     CHECKS,
-    IMPOSSIBLE_PAPER,
     PAPER_TOO_SMALL,
     TITLE_TOO_LONG,
     UNKNOWN_PAPER,
@@ -45,7 +44,6 @@ RULES: tuple[Rule, ...] = (
     *CHECKS,
     FONT_UNREADABLE,
     UNKNOWN_PAPER,
-    IMPOSSIBLE_PAPER,
     PAPER_TOO_SMALL,
     TITLE_TOO_LONG,
     TOO_MANY_COPIES,

@@ -1,7 +1,7 @@
 """Words for findings."""
 
-from publisher.basics.wording import nearest
-from publisher.brief.wording import expected, listed, proposal, short
+from publisher.basics.wording import listed, nearest
+from publisher.brief.wording import expected, proposal, short, ticked
 
 SHAPES = ("spiral_stair_layer", "disc", "ring", "wall_panel", "gable_wall", "roof_panel")
 
@@ -25,7 +25,7 @@ def test_long_and_odd_texts_are_made_fit_for_a_message() -> None:
     assert short("a\n  b") == "a b"
     assert short("x" * 41) == "x" * 40 + "…"
     assert short("a\x1b[31mb\u202ec") == "a<U+001B>[31mb<U+202E>c"
-    assert listed("abcd", 2) == "`a`, `b` and 2 more"
+    assert listed(ticked("abcd"), 2) == "`a`, `b` and 2 more"
 
 
 def test_a_field_says_what_it_takes() -> None:

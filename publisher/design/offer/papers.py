@@ -3,10 +3,8 @@
 from publisher.basics.wording import say_mm
 from publisher.brief import Node, Row, Table, Value
 from publisher.design.language import Scope
-from publisher.design.records import LONGEST_MM, PaperWish
+from publisher.design.records import LEAST_PAPER_MM, LEAST_ROOM_MM, LONGEST_MM, PaperWish
 from publisher.design.rules import plans as rules
-
-LEAST_ROOM_MM = 60.0
 
 
 def read_papers(nodes: tuple[Node, ...], scope: Scope) -> tuple[PaperWish, ...]:
@@ -33,8 +31,17 @@ def _own(table: Table, scope: Scope) -> PaperWish | None:
             _refuse(f"the paper {name} lacks a width or a height", "say both", table, scope, subject)
         return None
     left, bottom, right, top = margins or (0.0, 0.0, 0.0, 0.0)
-    if min(left, bottom, right, top) < 0 or max(width, height) > LONGEST_MM:
-        _refuse(f"the paper {name} is too large, or a margin is negative", "check the units", table, scope, subject)
+    if not LEAST_PAPER_MM <= min(width, height) <= max(width, height) <= LONGEST_MM:
+        _refuse(
+            f"the paper {name} is {say_mm(width)} × {say_mm(height)}; a side is from {LEAST_PAPER_MM:g} to {LONGEST_MM:g} mm",
+            "measure the sheet, and check the units",
+            table,
+            scope,
+            subject,
+        )
+        return None
+    if min(left, bottom, right, top) < 0:
+        _refuse(f"a margin of the paper {name} is negative", "write 0 mm or more", table, scope, subject)
         return None
     if width - left - right < LEAST_ROOM_MM or height - bottom - top < LEAST_ROOM_MM:
         _refuse(

@@ -3,7 +3,7 @@
 from publisher.design.records.combinations import CombineStep, Family, Parameter
 from publisher.design.records.edges import EdgeTreatment, JointLine, LapSlot, Rabbet, SlotRow, TabRow
 from publisher.design.records.folds import FoldedPanel, FoldPlan
-from publisher.design.records.limits import LONGEST_MM
+from publisher.design.records.limits import LEAST_PAPER_MM, LEAST_ROOM_MM, LONGEST_MM
 from publisher.design.records.meetings import BracePlan, MeetPlan
 from publisher.design.records.plans import (
     Board,
@@ -31,6 +31,8 @@ from publisher.design.records.seams import SplitPlan
 from publisher.design.records.texts import Blank, MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
 
 __all__ = [
+    "LEAST_PAPER_MM",
+    "LEAST_ROOM_MM",
     "LONGEST_MM",
     "Blank",
     "Board",

@@ -212,7 +212,7 @@ PICTURE = Rule(
 PAPER_SIZE = Rule(
     "design/paper-size",
     "A paper of one's own has a width, a height and margins that leave room",
-    "A page of no size cannot be printed.",
+    "A page holds its header, its footer and its calibration box, or it can be neither read nor measured.",
     ERROR,
 )
 

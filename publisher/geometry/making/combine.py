@@ -22,7 +22,7 @@ from publisher.geometry.paths import (
     polygon,
     recover,
 )
-from publisher.geometry.registry import Shape, nearest
+from publisher.geometry.registry import Shape, known_words_hint
 from publisher.geometry.rules import COMBINATION, CURVED_EDGE, UNKNOWN_EDGE
 
 GRID = 1e-6  # mm: points closer than this are one, so that shapes laid edge to edge join without a hair between them
@@ -161,7 +161,7 @@ def _straight_edge(
 ) -> tuple[Edge | None, tuple[Finding, ...]]:
     edge = next((edge for edge in shape.edges if edge.name == name), None)
     if edge is None:
-        hint = nearest(name, [edge.name for edge in shape.edges])
+        hint = known_words_hint(name, [edge.name for edge in shape.edges])
         message = f"part “{plan.id}” has no edge “{name}” here"
         return None, (UNKNOWN_EDGE.found(message, subject=f"part {plan.id}", hint=hint, place=step.place),)
     if edge.centre is not None or edge.nominal_length < SAME:

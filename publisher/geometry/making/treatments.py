@@ -25,7 +25,7 @@ from publisher.geometry.making.tab_rows import (
 )
 from publisher.geometry.model import Edge
 from publisher.geometry.paths import Bump, box_bump, polygon, shift
-from publisher.geometry.registry import Shape, deg, mm, nearest
+from publisher.geometry.registry import Shape, deg, known_words_hint, mm
 from publisher.geometry.rules import CURVED_EDGE, LOST_EDGE, SLOT_OFF_PANEL, TAB_OFF_EDGE, UNKNOWN_EDGE
 
 STEEPEST = 80.0  # degrees from square: no knife holds a flatter bevel in board
@@ -135,7 +135,7 @@ def _refused(shape: Shape, plan: PartPlan) -> Iterator[Finding]:
         edge = next((e for e in shape.edges if e.name == treatment.edge), None)
         if edge is None:
             message = f"part “{plan.id}” ({plan.shape or 'a drawing'}) has no edge “{treatment.edge}”"
-            hint = nearest(treatment.edge, names) if names else "only registered shapes have edges to join"
+            hint = known_words_hint(treatment.edge, names) if names else "only registered shapes have edges to join"
             yield UNKNOWN_EDGE.found(message, subject=f"part {plan.id}", hint=hint, place=treatment.place)
         elif edge.centre is not None:
             message = f"the edge “{edge.name}” of part “{plan.id}” is an arc; joins need a straight edge"

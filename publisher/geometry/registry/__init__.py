@@ -19,7 +19,7 @@ from publisher.geometry.registry.entry import (
     length,
     nothing_to_check,
 )
-from publisher.geometry.registry.given_parameters import Values, checked, nearest
+from publisher.geometry.registry.given_parameters import Values, checked, known_words_hint
 
 __all__ = [
     "LOWER_LEFT",
@@ -34,8 +34,8 @@ __all__ = [
     "deg",
     "edges_of",
     "just_one",
+    "known_words_hint",
     "length",
     "mm",
-    "nearest",
     "nothing_to_check",
 ]

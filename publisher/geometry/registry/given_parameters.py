@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from math import isfinite
 
 from publisher.basics import Finding, Path, Place
-from publisher.basics.wording import did_you_mean
+from publisher.basics.wording import MOST_KNOWN, did_you_mean, listed
 from publisher.basics.wording import written_angle as deg
 from publisher.basics.wording import written_length as mm
 from publisher.design import Parameter
@@ -75,11 +75,12 @@ def amount(value: float, kind: str) -> str:
     return mm(value) if kind == "length" else deg(value) if kind == "angle" else f"{value:.10g}"
 
 
-def nearest(word: str, known: Iterable[str]) -> str:
+def known_words_hint(word: str, known: Iterable[str]) -> str:
     """Return a hint that proposes the nearest known word and lists the known ones."""
     words = tuple(known)
     near = did_you_mean(word, words)
-    return f"{near} It knows: {', '.join(words)}" if near else f"it knows: {', '.join(words)}"
+    all_known = listed(words, MOST_KNOWN)
+    return f"{near} It knows: {all_known}" if near else f"it knows: {all_known}"
 
 
 def checked(
@@ -108,7 +109,7 @@ def _in_range(what: str, info: ParameterInfo, parameter: Parameter, subject: str
     message, hint = "", ""
     if info.kind == "choice":
         if value not in info.choices:
-            message, hint = f"“{value}” is no {name} that {what} knows", nearest(str(value), info.choices)
+            message, hint = f"“{value}” is no {name} that {what} knows", known_words_hint(str(value), info.choices)
     elif isinstance(value, str):
         if value != info.default:
             message, hint = f"{name} of {what} is a {info.kind}, but “{value}” was given", "write a number"

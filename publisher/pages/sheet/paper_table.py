@@ -2,7 +2,6 @@
 
 import json
 from functools import cache
-from math import isfinite
 from pathlib import Path
 
 from publisher.basics import Finding, Refusal, Rule, Severity
@@ -10,16 +9,8 @@ from publisher.basics.wording import did_you_mean
 from publisher.design import Design, PaperWish
 from publisher.pages.model import Paper
 
-_LEAST_SIDE, _MOST_SIDE = 100.0, 5080.0  # mm; ISO 32000-1, annex C.2: a page is at most 14 400 units = 200 in
-
 UNKNOWN_PAPER = Rule(
     "pages/unknown-paper", "A paper that nobody knows", "pages need a size in mm to be true to scale", Severity.ERROR
-)
-IMPOSSIBLE_PAPER = Rule(
-    "pages/paper-impossible",
-    "A paper of the spec has a size or margins that no page can have",
-    "a page with no area inside its margins shows nothing; a size that is not a number is never guessed",
-    Severity.ERROR,
 )
 
 
@@ -37,7 +28,8 @@ def paper_for(design: Design, name: str) -> Paper:
     """Return the paper of this name: one that the spec describes, or one of the table; small and capital letters are alike.
 
     A paper that the spec describes is turned upright. It states width and height in mm; its margins, if it states none, are
-    those of the table's papers. Raises Refusal when the name is unknown or the size impossible.
+    those of the table's papers. Its size is one that `design` lets pass. Raises Refusal when the
+    name is unknown.
     """
     wanted = name.strip().casefold()
     for wish in design.papers:
@@ -64,31 +56,12 @@ def _unknown(design: Design, name: str, wanted: str) -> Finding:
 
 
 def _own(wish: PaperWish, width: float, height: float) -> Paper:
-    """Make a paper of what the spec says."""
+    """Make a paper of what the spec says; `design` has judged it."""
     left, bottom, right, top = wish.margins if wish.margins is not None else papers()[0].margins
     if width > height:  # upright; the sheet is turned a quarter, anticlockwise
         width, height, (left, bottom, right, top) = height, width, (top, left, bottom, right)
         if wish.margins is None:
             left, bottom, right, top = papers()[0].margins
-    every = (width, height, left, bottom, right, top)
-    wrong = ""
-    if not all(isfinite(value) for value in every):
-        wrong = "its size is not a finite number"
-    elif not _LEAST_SIDE <= width <= height <= _MOST_SIDE:
-        wrong = f"it is {width:g} × {height:g} mm; a page is from {_LEAST_SIDE:g} to {_MOST_SIDE:g} mm on each side"
-    elif min(left, bottom, right, top) < 0 or left + right > width / 2 or bottom + top > height / 2:
-        wrong = (
-            f"its margins {left:g}, {bottom:g}, {right:g}, {top:g} mm are negative or take more than half of the page"
-        )
-    if wrong:
-        raise Refusal(
-            IMPOSSIBLE_PAPER.found(
-                f"paper “{wish.name}”: {wrong}",
-                subject=wish.name,
-                hint="measure the sheet and write its size in mm",
-                place=wish.place,
-            )
-        )
     title = f"{wish.name}, {width:g} × {height:g} mm"
     return Paper(wish.name.casefold(), title, width, height, (left, bottom, right, top), "the design's spec")
 

@@ -7,8 +7,8 @@ import numpy as np
 import shapely
 
 from publisher.basics import Purpose
-from publisher.basics.units import INCH_MM
-from publisher.basics.wording import say_length
+from publisher.basics.units import inches
+from publisher.basics.wording import fixed, say_length
 from publisher.geometry import Part, polygon
 from publisher.pages.sheet import Context
 
@@ -45,12 +45,12 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     line = f"{cut} and {part.spare} spare" if part.spare else cut
     left, bottom, right, top = polygon(part.outline).bounds
     width, height = right - left, top - bottom
-    millimetres = f"{width:.1f}\u00a0×\u00a0{height:.1f}\u00a0mm"  # never broken: it is read as one word
+    millimetres = f"{fixed(width, 1)}\u00a0×\u00a0{fixed(height, 1)}\u00a0mm"  # never broken: it is read as one word
     size = (
         f"finished {millimetres}" if part.trace_allowance else millimetres,
-        f"({width / INCH_MM:.2f} × {height / INCH_MM:.2f} in)",
+        f"({fixed(inches(width), 2)} × {fixed(inches(height), 2)} in)",
     )
-    board = f"{part.board} {part.thickness:.1f} mm ({part.thickness / INCH_MM:.2f} in)"
+    board = f"{part.board} {fixed(part.thickness, 1)} mm ({fixed(inches(part.thickness), 2)} in)"
     if copy:
         spare = ", a spare" if copy > part.count else ""
         line = f"{line}: this is {copy} of {copies}{spare}"

@@ -1,7 +1,7 @@
 """What a tile page says beside its seams: the size after taping, where the tile lies, what to do with the page."""
 
 from publisher.basics import Box, Layer, Path, Point, TextPromise, polyline
-from publisher.basics.units import INCH_MM
+from publisher.basics.wording import fixed, say_length
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import Body, Numbers
 from publisher.pages.tiles.seams import Cell
@@ -35,9 +35,9 @@ def _size_line(
     setter: Setter, plan: Tiling, stretch: Point, at: float, ends: Point, length: float, level: bool
 ) -> list[Drawn]:
     allowance = 2 * plan.sample.part.trace_allowance
-    text = f"{length:.1f} mm ({length / INCH_MM:.2f} in) as drawn, whole part"
+    text = f"{say_length(length)} as drawn, whole part"
     if allowance <= 0:
-        text = f"{length:.1f} mm ({length / INCH_MM:.2f} in), whole part"
+        text = f"{say_length(length)}, whole part"
     style = LEAST
     half = setter.width(text, style) / 2 + 1.0
     middle = sum(stretch) / 2
@@ -94,7 +94,7 @@ def _said(plan: Tiling, cell: Cell, caption: str, pages: dict[Cell, int]) -> lis
     left, bottom, right, top = plan.laid.bounds
     said.append(
         (
-            f"Taped together the drawn part measures {right - left:.1f} × {top - bottom:.1f} mm. "
+            f"Taped together the drawn part measures {fixed(right - left, 1)} × {fixed(top - bottom, 1)} mm. "
             "Measure it before you cut: printers differ from page to page.",
             NOTE,
         )

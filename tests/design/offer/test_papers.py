@@ -32,9 +32,10 @@ papers:
     ("paper", "says"),
     [
         ("{name: p, width: 100 mm}", "lacks a width or a height"),
-        ("{name: p, width: 0 mm, height: 100 mm}", "less than 60 mm"),
+        ("{name: p, width: 0 mm, height: 100 mm}", "a side is from 100 to 5000 mm"),
         ("{name: p, width: 100 mm, height: 100 mm, margins: [21 mm, 0 mm, 20 mm, 0 mm]}", "less than 60 mm"),
-        ("{name: p, width: 100 mm, height: 5001 mm}", "too large"),
+        ("{name: p, width: 99.9 mm, height: 100 mm}", "99.9 mm × 100.0 mm"),
+        ("{name: p, width: 100 mm, height: 5001 mm}", "a side is from 100 to 5000 mm"),
         ("{name: p, width: 100 mm, height: 100 mm, margins: [-1 mm, 0 mm, 0 mm, 0 mm]}", "negative"),
     ],
 )
@@ -42,3 +43,4 @@ def test_faults(paper: str, says: str, tried: Callable[..., Any]) -> None:
     (finding,) = tried(f"papers: [{paper}]").design.findings
     assert finding.check == "design/paper-size"
     assert says in finding.message
+    assert finding.place is not None and finding.place.line > 0

@@ -7,7 +7,7 @@ import pytest
 from publisher.basics import Place
 from publisher.design import Parameter
 from publisher.geometry import ParameterInfo
-from publisher.geometry.registry.given_parameters import checked, nearest
+from publisher.geometry.registry.given_parameters import checked, known_words_hint
 
 INFOS = (
     ParameterInfo("width", "length", "overall width", None, 1.0, 5000.0),
@@ -57,5 +57,5 @@ def test_what_is_wrong_is_said_in_words(sizes: dict[str, float | str], message: 
 
 
 def test_words() -> None:
-    assert nearest("dor", ["door", "window"]) == "did you mean “door”? It knows: door, window"
-    assert nearest("zzz", ["door", "window"]) == "it knows: door, window"
+    assert known_words_hint("dor", ["door", "window"]) == "did you mean “door”? It knows: door, window"
+    assert known_words_hint("zzz", ["door", "window"]) == "it knows: door, window"

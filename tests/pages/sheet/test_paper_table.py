@@ -2,7 +2,6 @@
 
 import re
 from collections.abc import Callable
-from math import inf, nan
 
 import pytest
 
@@ -76,33 +75,9 @@ def wish(
     return make_design(papers=(PaperWish("mine", width, height, margins, place),))  # type: ignore[arg-type]
 
 
-@pytest.mark.keeps("pages/paper-impossible")
 def test_a_paper_of_the_designers_own_is_turned_upright(make_design: Callable[..., Design]) -> None:
     paper = paper_for(wish(make_design, 500.0, 300.0, (1.0, 2.0, 3.0, 4.0)), "MINE")
     assert (paper.width, paper.height) == (300.0, 500.0)
     assert paper.margins == (4.0, 1.0, 2.0, 3.0)
     plain = paper_for(wish(make_design, 500.0, 300.0), "mine")
     assert plain.margins == (6.35, 12.7, 6.35, 12.7)
-
-
-@pytest.mark.breaks("pages/paper-impossible")
-@pytest.mark.parametrize(
-    ("width", "height", "margins"),
-    [
-        (0.0, 300.0, None),
-        (nan, 300.0, None),
-        (300.0, inf, None),
-        (50.0, 300.0, None),
-        (300.0, 6000.0, None),
-        (300.0, 400.0, (-1.0, 5.0, 5.0, 5.0)),
-        (300.0, 400.0, (100.0, 5.0, 100.0, 5.0)),
-    ],
-)
-def test_impossible_papers_are_refused_at_their_place(
-    make_design: Callable[..., Design], width: float, height: float, margins: tuple[float, ...] | None
-) -> None:
-    with pytest.raises(Refusal) as refusal:
-        paper_for(wish(make_design, width, height, margins), "mine")
-    (found,) = refusal.value.findings
-    assert found.check == "pages/paper-impossible"
-    assert found.place is not None and found.place.line == 3
