@@ -5,7 +5,7 @@ furthest left), over all its allowed turns. Spots are the corners of the inner-f
 what already lies there. Holes of laid pieces are rooms of their own.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
 
 import numpy as np
@@ -139,6 +139,11 @@ class Bin:
             ),
             default=0,
         )
+
+
+def copies_on(sheets: Iterable[Bin]) -> int:
+    """Return how many copies lie on sheets."""
+    return sum(len(room.spots) for sheet in sheets for room in sheet.rooms)
 
 
 def fill(

@@ -2,12 +2,13 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from itertools import product
 
 import numpy as np
 import shapely
 
 from publisher.material.bending import most_tilted
-from publisher.material.bottom_left import Bin, CopyKind, CopySpot, FilledSheet, fill
+from publisher.material.bottom_left import Bin, CopyKind, CopySpot, FilledSheet, copies_on, fill
 from publisher.material.container import Container, upright
 from publisher.material.fitting import best_turn
 from publisher.material.judge import LayoutFault
@@ -97,32 +98,48 @@ def _alone(problem: Problem, desk: Desk) -> Packed:
 
 def _fullest(piece: Piece, problem: Problem, free: Container, desk: Desk) -> Packed:
     """Lay as many copies as one sheet takes, in one frame."""
-    gap = problem.board.knife_gap
-    shape = desk.outline(piece, gap)
-    turns = distinct_turns(shape, piece.angles or usual_turns(piece.rings[0]))
-    if not piece.angles:
-        box = problem.free()
-        turns = (*turns, best_turn(piece, box.width, box.height, (0.0,))[0])
-    kind = CopyKind(0, shape, False, tuple(dict.fromkeys(turns)), piece.count)
-    spots = _rows(piece, kind, problem, free, desk)
-    engine = "rows"
-    askew = _askew(piece, kind, problem, desk, len(spots))
-    if askew:
-        spots, engine = askew, "rows askew"
-    best = Packed(_sheets((piece,), [Bin([FilledSheet(free, list(spots))])] if spots else []), engine, 0)
+    kind = _kind(piece, problem, desk)
+    rowed = _rows(piece, kind, problem, free, desk)
+    askew = _askew(piece, kind, problem, desk, len(rowed))
+    spots = askew or rowed
+    best = Packed(_sheets((piece,), _begun(spots, free)), "rows askew" if askew else "rows", 0)
     if len(spots) >= piece.count or piece.count > desk.effort.largest:
         return best
-    for seed, (start, across) in enumerate(
-        ((rowed, across) for rowed in ((True, False) if spots else (False,)) for across in (False, True)), 1
-    ):
-        sheet = [Bin([FilledSheet(free, list(spots))])] if start else []
-        full = fill(free, [kind] * (piece.count - (len(spots) if start else 0)), 1, across, sheet)
-        if sum(1 for b in full for _ in b.spots()) > sum(map(len, best.sheets)):
-            best = Packed(_sheets((piece,), full), f"{engine}, then bottom-left" if start else "bottom-left", seed)
+    best = _filled_up(best, spots, piece, kind, free)
     # rows and bottom-left lay rectangles exactly, and discs as close as can be; the improver misses exact fits
     if _boxy(piece) or _round(piece) or sum(map(len, best.sheets)) >= desk.effort.most_asked:
         return best
     return more_on_one_sheet(problem, kind, piece, best, desk.effort.seeds, desk.effort.seconds)
+
+
+def _kind(piece: Piece, problem: Problem, desk: Desk) -> CopyKind:
+    """Return the copies of a piece, with the turns that are tried: all that it may have, or the usual ones and the one at which
+    it fits the sheet best."""
+    shape = desk.outline(piece, problem.board.knife_gap)
+    turns = distinct_turns(shape, piece.angles or usual_turns(piece.rings[0]))
+    if not piece.angles:
+        box = problem.free()
+        turns = (*turns, best_turn(piece, box.width, box.height, (0.0,))[0])
+    return CopyKind(0, shape, False, tuple(dict.fromkeys(turns)), piece.count)
+
+
+def _begun(spots: Sequence[CopySpot], free: Container) -> list[Bin]:
+    """Return a sheet on which copies lie already; none when none do."""
+    return [Bin([FilledSheet(free, list(spots))])] if spots else []
+
+
+def _filled_up(
+    rows_alone: Packed, spots: tuple[CopySpot, ...], piece: Piece, kind: CopyKind, free: Container
+) -> Packed:
+    """Return the rows with what room is left filled bottom-left, or all laid so, if it is more; else the rows alone."""
+    best = rows_alone
+    starts = (spots, ()) if spots else (spots,)
+    for seed, (start, across) in enumerate(product(starts, (False, True)), 1):
+        full = fill(free, [kind] * (piece.count - len(start)), 1, across, _begun(start, free))
+        if copies_on(full) > sum(map(len, best.sheets)):
+            engine = f"{rows_alone.engine}, then bottom-left" if start else "bottom-left"
+            best = Packed(_sheets((piece,), full), engine, seed)
+    return best
 
 
 def _askew(piece: Piece, kind: CopyKind, problem: Problem, desk: Desk, base: int) -> tuple[CopySpot, ...]:

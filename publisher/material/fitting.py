@@ -54,30 +54,25 @@ def best_turn(piece: Piece, width: float, height: float, frames: tuple[float, ..
 
 def grid_count(piece: Piece, width: float, height: float, gap: float, frames: tuple[float, ...]) -> int:
     """Return how many bounding boxes stand in a grid on width × height with ``gap`` between them: upright or on their side."""
-    ring = np.asarray(piece.rings[0])
-    wide, high = (float(v) for v in np.ptp(ring, axis=0))
-    turns = {(a + f) % 180.0 for a in piece.angles for f in frames} or {0.0, 90.0}
 
     def along(room: float, size: float) -> int:
         return max(0, int((room + gap) / (size + gap) + EXACT / size))
 
-    upright = along(width, wide) * along(height, high) if 0.0 in turns else 0
-    on_side = along(width, high) * along(height, wide) if 90.0 in turns else 0
-    return max(upright, on_side)
+    return max((along(width, wide) * along(height, high) for wide, high in _boxes(piece, frames)), default=0)
+
+
+def _boxes(piece: Piece, frames: tuple[float, ...]) -> list[tuple[float, float]]:
+    """Return the width and height of a piece's bounding box upright and on its side, as far as its turns allow them."""
+    wide, high = (float(v) for v in np.ptp(np.asarray(piece.rings[0]), axis=0))
+    turns = {(a + f) % 180.0 for a in piece.angles for f in frames} or {0.0, 90.0}
+    return [box for turn, box in ((0.0, (wide, high)), (90.0, (high, wide))) if turn in turns]
 
 
 def grid_sheets(pieces: tuple[Piece, ...], width: float, height: float, gap: float, frames: tuple[float, ...]) -> int:
     """Return how many sheets the whole list takes when bounding boxes are laid in strips, tallest first: the careless way."""
     boxes: list[tuple[float, float]] = []
     for piece in pieces:
-        ring = np.asarray(piece.rings[0])
-        wide, high = (float(v) for v in np.ptp(ring, axis=0))
-        turns = {(a + f) % 180.0 for a in piece.angles for f in frames} or {0.0, 90.0}
-        fitting = [
-            box
-            for turn, box in ((0.0, (wide, high)), (90.0, (high, wide)))
-            if turn in turns and box[0] <= width + EXACT and box[1] <= height + EXACT
-        ]
+        fitting = [box for box in _boxes(piece, frames) if box[0] <= width + EXACT and box[1] <= height + EXACT]
         if fitting:
             boxes += [min(fitting, key=lambda b: b[1])] * piece.count
     sheets, room, strip, x = 0, -1.0, 0.0, 0.0

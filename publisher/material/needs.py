@@ -1,6 +1,6 @@
 """What to buy: the cut list, and for each board and sheet size the yield by real layouts."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 import numpy as np
 
@@ -35,11 +35,12 @@ def lay_out(
     can keep it. ``trial``: sizes are tried out, so nothing is said of layouts that are kept for the spec's own.
     Raises LayoutFault when a layout of ours does not hold, KeyError for an unknown effort.
     """
+    cut = tuple(p for p in parts if p.count + p.spare > 0)
     shop = Shop(Desk(EFFORTS[effort]), read_store(design), settled)
     findings: list[Finding] = list(shop.store.findings)
     yields: list[Yield] = []
     for board in design.boards:
-        used = tuple(p for p in parts if p.board == board.id and p.count + p.spare > 0)
+        used = tuple(p for p in cut if p.board == board.id)
         if not used:
             continue
         todo = BoardList(board, board.sheets if sheets is None else sheets, used)
@@ -50,14 +51,12 @@ def lay_out(
             one, found = yield_of(todo, sheet, shop)
             yields.append(one)
             findings += found
-    made = sum(one.fresh for one in yields)
     said = {STORE_UNREADABLE.id, STORED_LAYOUT_WRONG.id}  # a store that does not hold has been complained of already
     kept = shop.store.entries and not trial  # a design that keeps none wants none
-    if made and kept and not any(f.check in said for f in findings):
-        findings.append(_said(made, sum(len(one.rows) + 1 for one in yields)))
-    rows = tuple(_cut_row(p, design.use) for p in parts if p.count + p.spare > 0)
-    promises = tuple(_promised(p) for p in parts if p.count + p.spare > 0)
-    return BoardNeeds(rows, tuple(yields), tuple(findings), promises)
+    if kept and not any(f.check in said for f in findings):
+        findings += _stale(yields)
+    rows = tuple(_cut_row(p, design.use) for p in cut)
+    return BoardNeeds(rows, tuple(yields), tuple(findings), tuple(map(_promised, cut)))
 
 
 def _promised(part: Part) -> RowPromise:
@@ -67,16 +66,21 @@ def _promised(part: Part) -> RowPromise:
     return RowPromise(part.id, part.letter, part.name, part.board, part.count, part.spare, part.mirrored, *size)
 
 
-def _said(made: int, all_: int) -> Finding:
-    """Say that what is kept beside the spec is no longer of it."""
-    return LAYOUTS_STALE.found(
-        f"{made} of {all_} layouts are not among those kept beside the spec: an outline, a sheet or a number has changed since; "
+def _stale(yields: Sequence[Yield]) -> tuple[Finding, ...]:
+    """Return the finding for layouts kept beside the spec that are no longer of it; () when none was made just now."""
+    made = sum(one.fresh for one in yields)
+    if not made:
+        return ()
+    every = sum(len(one.rows) + 1 for one in yields)
+    finding = LAYOUTS_STALE.found(
+        f"{made} of {every} layouts are not among those kept beside the spec: an outline, a sheet or a number has changed since; "
         "they were made just now, in a search that is kept short",
         subject=STORE,
         hint="run `publisher yield FOLDER --effort careful --keep`: it looks longer, and every build then only verifies",
         value=made,
         limit=0,
     )
+    return (finding,)
 
 
 def _cut_row(part: Part, use: str) -> CutRow:

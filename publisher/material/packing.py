@@ -9,7 +9,7 @@ from math import atan2, degrees
 import shapely
 
 from publisher.basics import Point, Pose
-from publisher.material.bottom_left import Bin, CopyKind, CopySpot, fill, orders
+from publisher.material.bottom_left import Bin, CopyKind, CopySpot, copies_on, fill, orders
 from publisher.material.container import Container
 from publisher.material.container import container as prepare
 from publisher.material.judge import insist
@@ -74,9 +74,8 @@ def best_packing(pieces: Sequence[Piece], free: Container, gap: float, bins: int
         queue = queues[seed] if seed < len(queues) else changed(leader, chance)
         for across in (False, True):
             sheets = fill(free, queue, bins, across)
-            laid = sum(1 for sheet in sheets for _ in sheet.spots())
-            last = sheets[-1].used(across) / GRID if sheets else 0.0
-            score = (-laid, len(sheets), round(last, 3))
+            laid = copies_on(sheets)
+            score = (-laid, len(sheets), _last_filled(sheets, across))
             if best is None or score < best[0]:
                 found = Packed(numbered(pieces, items(pieces, sheets)), "bottom-left", 2 * seed + across)
                 best, leader = (score, found), queue
@@ -86,6 +85,11 @@ def best_packing(pieces: Sequence[Piece], free: Container, gap: float, bins: int
             break
     assert best is not None
     return best[1]
+
+
+def _last_filled(sheets: Sequence[Bin], across: bool) -> float:
+    """Return how far the last sheet is filled, in mm."""
+    return round(sheets[-1].used(across) / GRID, 3) if sheets else 0.0
 
 
 def changed(queue: list[CopyKind], chance: random.Random) -> list[CopyKind]:

@@ -116,27 +116,35 @@ def recall(problem: Problem, store: Store) -> tuple[Packed | None, tuple[Finding
     stored = store.get(problem.key())
     if stored is None:
         return None, ()
-    known = {p.id for p in problem.pieces}
-    strange = [row[0] for sheet in stored.sheets for row in sheet if row[0] not in known]
-    message = f"part “{strange[0]}” is not in the list" if strange else ""
-    sheets: tuple[tuple[Item, ...], ...] = ()
-    if not strange:
-        items = (
-            tuple(Item(part, 0, Pose(x, y, turn, mirrored)) for part, x, y, turn, mirrored in sheet)
-            for sheet in stored.sheets
-        )
-        sheets = numbered(problem.pieces, items)
-        wrong = problem.flaws(sheets)
-        message = wrong[0].message if wrong else ""
-    if not message and (not problem.alone or len(sheets) == 1) and all(sheets):
+    sheets, wrong = _judged(problem, stored)
+    if not wrong:
         return Packed(sheets, stored.engine, stored.seed), ()
     what = f"part “{problem.pieces[0].id}” alone" if problem.alone else "the whole list"
-    words = (
-        f"the stored layout of {what} on {problem.sheet.label} does not hold "
-        f"({message or 'it has an empty sheet, or too many'}); it was made anew"
-    )
+    words = f"the stored layout of {what} on {problem.sheet.label} does not hold ({wrong}); it was made anew"
     hint = f"{STORE} was edited or damaged: run `publisher yield FOLDER --keep` to write it again"
     return None, (STORED_LAYOUT_WRONG.found(words, subject=problem.board.id, hint=hint, place=Place(STORE)),)
+
+
+def _judged(problem: Problem, stored: Stored) -> tuple[tuple[tuple[Item, ...], ...], str]:
+    """Return a stored layout's sheets with their copies numbered, and what is wrong with them; '' when they hold."""
+    known = {p.id for p in problem.pieces}
+    strange = [row[0] for sheet in stored.sheets for row in sheet if row[0] not in known]
+    if strange:
+        return (), f"part “{strange[0]}” is not in the list"
+    sheets = numbered(problem.pieces, _items(stored))
+    flaws = problem.flaws(sheets)
+    if flaws:
+        return sheets, flaws[0].message
+    whole = all(sheets) and (not problem.alone or len(sheets) == 1)
+    return sheets, "" if whole else "it has an empty sheet, or too many"
+
+
+def _items(stored: Stored) -> tuple[tuple[Item, ...], ...]:
+    """Return an entry's copies as items on its sheets, not numbered yet."""
+    return tuple(
+        tuple(Item(part, 0, Pose(x, y, turn, mirrored)) for part, x, y, turn, mirrored in sheet)
+        for sheet in stored.sheets
+    )
 
 
 def recall_spare(problem: Problem, laid: Sequence[Layout], part: str, key: str, store: Store) -> Spare | None:
@@ -144,10 +152,7 @@ def recall_spare(problem: Problem, laid: Sequence[Layout], part: str, key: str, 
     stored = store.get(key)
     if stored is None:
         return None
-    sheets = tuple(
-        tuple(Item(name, 0, Pose(x, y, turn, mirrored)) for name, x, y, turn, mirrored in sheet)
-        for sheet in stored.sheets
-    )
+    sheets = _items(stored)
     found = Spare(part, key, sheets, sum(map(len, sheets)) >= MOST)
     return None if spare_flaw(problem, laid, found) else found
 

@@ -34,58 +34,73 @@ class Shop:
             self.settled(key, stored)
 
 
+@dataclass(frozen=True, slots=True)
+class _Settled:
+    """The best layout known of a problem: its sheets, how many layouts were made just now (0 or 1), findings about a stored one."""
+
+    layouts: tuple[Layout, ...] = ()
+    made: int = 0
+    findings: tuple[Finding, ...] = ()
+
+
 def yield_of(todo: BoardList, sheet: SheetSize, shop: Shop) -> tuple[Yield, tuple[Finding, ...]]:
     """Lay the parts of one board out on one sheet size: each alone, and all together."""
-    board, (width, height) = todo.board, todo.room(sheet)
-    turnable = frames(board.grain)
-    findings: list[Finding] = []
-    rows: list[YieldRow] = []
-    fresh = 0
+    board = todo.board
     fitting = tuple(p for p in todo.parts if not todo.excess(p, sheet))
-    pieces = tuple(piece_of(p, board) for p in fitting)
-    for part in todo.parts:
-        piece = piece_of(part, board)
-        grid = grid_count(piece, width, height, board.knife_gap, turnable)
-        problem = alone(piece, board, sheet)
-        layouts: tuple[Layout, ...] = ()
-        if part in fitting:
-            layouts, made, found = _settle(problem, shop)
-            findings += found
-            fresh += made
-        layout = layouts[0] if layouts else Layout(problem.key(), board.id, sheet, (), "rows", 0)
-        rows.append(YieldRow(part.id, len(layout.items), grid, layout))
-    laid: tuple[Layout, ...] = ()
-    spares: tuple[Spare, ...] = ()
-    if pieces:
-        whole = Problem(pieces, board, sheet, turnable, False)
-        laid, made, found = _settle(whole, shop)
-        findings += found
-        fresh += made
-        spares = tuple(s for p in fitting if (s := _spare(whole, laid, p.id, shop)) is not None)
-    area = sum(net_area(p) * p.count for p in pieces)
+    problems = {p.id: alone(piece_of(p, board), board, sheet) for p in todo.parts}
+    singly = {p.id: _settle(problems[p.id], shop) for p in fitting}
+    whole = Problem(tuple(piece_of(p, board) for p in fitting), board, sheet, frames(board.grain), False)
+    listed = _settle(whole, shop) if fitting else _Settled()
+    spares = tuple(s for p in fitting if (s := _spare(whole, listed.layouts, p.id, shop)) is not None)
+    settled = (*singly.values(), listed)
+    rows = tuple(_row(part, problem, singly.get(part, _Settled()).layouts) for part, problem in problems.items())
+    made = sum(one.made for one in settled)
+    one = _figures(todo, whole, fitting, rows, listed.layouts, spares, made)
+    return one, tuple(finding for one in settled for finding in one.findings)
+
+
+def _row(part: str, problem: Problem, layouts: tuple[Layout, ...]) -> YieldRow:
+    """Return what one sheet gives of a part alone, beside a careless grid; nothing of one that does not fit."""
+    board, free = problem.board, problem.free()
+    grid = grid_count(problem.pieces[0], free.width, free.height, board.knife_gap, problem.frames)
+    layout = layouts[0] if layouts else Layout(problem.key(), board.id, problem.sheet, (), "rows", 0)
+    return YieldRow(part, len(layout.items), grid, layout)
+
+
+def _figures(
+    todo: BoardList,
+    whole: Problem,
+    fitting: tuple[Part, ...],
+    rows: tuple[YieldRow, ...],
+    laid: tuple[Layout, ...],
+    spares: tuple[Spare, ...],
+    made: int,
+) -> Yield:
+    """Return what was laid out with its figures: area, lengths to cut and score, offcuts."""
+    board, sheet = whole.board, whole.sheet
+    width, height = todo.room(sheet)
+    area = sum(net_area(piece) * piece.count for piece in whole.pieces)
     lengths = {p.id: path_length(p.outline) for p in fitting}
-    free = Problem(pieces, board, sheet, turnable, False).free()
-    one = Yield(
+    return Yield(
         board=board.id,
         sheet=sheet,
-        rows=tuple(rows),
+        rows=rows,
         sheets=laid,
-        grid_sheets=grid_sheets(pieces, width, height, board.knife_gap, turnable),
+        grid_sheets=grid_sheets(whole.pieces, width, height, board.knife_gap, whole.frames),
         bound=int(np.ceil(area / (width * height) - 1e-9)),
         offcut_share=1.0 - area / (len(laid) * sheet.width * sheet.height) if laid else 0.0,
         cut_length=sum(lengths[p.id] * (p.count + p.spare) for p in fitting),
         score_length=sum(_score_length(p) * (p.count + p.spare) for p in fitting),
         left_out=tuple(p.id for p in todo.parts if p not in fitting),
-        fresh=fresh,
+        fresh=made,
         cut_lengths=tuple(sum(lengths[i.part] for i in layout.items) for layout in laid),
+        offcuts=tuple(largest_offcut(polygons(whole.pieces, s.items), whole.free(), board.knife_gap) for s in laid),
         spares=spares,
-        offcuts=tuple(largest_offcut(polygons(pieces, s.items), free, board.knife_gap) for s in laid),
     )
-    return one, tuple(findings)
 
 
-def _settle(problem: Problem, shop: Shop) -> tuple[tuple[Layout, ...], int, tuple[Finding, ...]]:
-    """Return the best layout known, whether it was made just now (0 or 1), and findings about a stored one."""
+def _settle(problem: Problem, shop: Shop) -> _Settled:
+    """Return the best layout known: the stored one, or one made now where it lacks or a greater effort betters it."""
     kept, findings = recall(problem, shop.store)
     best, made = kept, 0
     if kept is None or shop.desk.effort is not EFFORTS["quick"]:
@@ -99,7 +114,7 @@ def _settle(problem: Problem, shop: Shop) -> tuple[tuple[Layout, ...], int, tupl
     )
     if any(best.sheets):
         shop.tell(key, stored_layouts(layouts))
-    return layouts, made, findings
+    return _Settled(layouts, made, findings)
 
 
 def _better(problem: Problem, tried: Packed, kept: Packed) -> bool:
