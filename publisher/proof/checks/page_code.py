@@ -43,10 +43,7 @@ def _fault(page: PageRead, promise: CodePromise) -> str:
     first = min(p.order for p in inside)
     if _covered(page, first, promise.box):
         return "lies under something else"
-    boxes = [p.box() for p in inside]
-    box = Box(
-        min(b.left for b in boxes), min(b.bottom for b in boxes), max(b.right for b in boxes), max(b.top for b in boxes)
-    )
+    box = _box_of(inside)
     if abs(box.width - box.height) > SQUARE or box.width < 0.6 * promise.box.width:
         return f"is {box.width:.1f} × {box.height:.1f} mm, which is no square that fills its box"
     size = _size(inside, box)
@@ -58,6 +55,14 @@ def _fault(page: PageRead, promise: CodePromise) -> str:
     quiet = promise.box.grown(QUIET * promise.box.width / size)
     crowd = f"has something in the {QUIET} light modules round it"
     return _other(dark, promise.modules) or (crowd if _crowded(page, promise.box, quiet) else "")
+
+
+def _box_of(pieces: list[PaintedPath]) -> Box:
+    """Return the box round all pieces."""
+    boxes = [p.box() for p in pieces]
+    return Box(
+        min(b.left for b in boxes), min(b.bottom for b in boxes), max(b.right for b in boxes), max(b.top for b in boxes)
+    )
 
 
 def _is_module(piece: PaintedPath, box: Box) -> bool:

@@ -70,34 +70,47 @@ def read_font(resource: Any) -> Font:
     font = dictionary(resource)
     kind = str(plain(font.get("/Subtype")) or "").lstrip("/")
     name = str(plain(font.get("/BaseFont")) or plain(font.get("/Name")) or "without a name").lstrip("/")
-    inner = font
-    if kind == "Type0":
-        descendants = array(font.get("/DescendantFonts"))
-        inner = dictionary(descendants[0]) if len(descendants) else {}
+    inner = _descendant(font) if kind == "Type0" else font
     descriptor = dictionary(inner.get("/FontDescriptor"))
     programs = (plain(descriptor.get(key)) for key in ("/FontFile2", "/FontFile3", "/FontFile"))
     program_stream = next((p for p in programs if hasattr(p, "get_data")), None)
     read = Font(name, kind, program_stream is not None or kind == "Type3", kind == "Type0")
     if program_stream is not None and "/FontFile2" in descriptor:
         read.program = read_program(stream_bytes(program_stream))
-    meaning = plain(font.get("/ToUnicode"))
-    if meaning is not None and hasattr(meaning, "get_data"):
-        read.meanings = read_meanings(stream_bytes(meaning))
-        read.has_meaning = True
-    elif not read.two_bytes:
-        read.meanings = {code: chr(code) for code in range(32, 256)}
+    _meanings(font, read)
     if read.two_bytes:
         _composite_widths(inner, read)
         _glyph_map(inner, read)
     else:
-        first = int(number(font.get("/FirstChar")))
-        scale = 1000.0
-        if kind == "Type3":
-            matrix = numbers(font.get("/FontMatrix"))
-            scale = 1.0 / matrix[0] if len(matrix) == 6 and matrix[0] else 1000.0
-        read.widths = {first + i: w / scale for i, w in enumerate(numbers(font.get("/Widths"))[:256])}
+        _simple_widths(font, read)
     read.measure_x_height(number(descriptor.get("/XHeight")) / 1000.0)
     return read
+
+
+def _descendant(font: Any) -> Any:
+    """Return the CIDFont of a composite font, empty when it has none (9.7.1)."""
+    descendants = array(font.get("/DescendantFonts"))
+    return dictionary(descendants[0]) if len(descendants) else {}
+
+
+def _meanings(font: Any, read: Font) -> None:
+    """Read /ToUnicode (9.10.3); a simple font without it is taken to mean what Latin 1 does."""
+    table = plain(font.get("/ToUnicode"))
+    if table is not None and hasattr(table, "get_data"):
+        read.meanings = read_meanings(stream_bytes(table))
+        read.has_meaning = True
+    elif not read.two_bytes:
+        read.meanings = {code: chr(code) for code in range(32, 256)}
+
+
+def _simple_widths(font: Any, read: Font) -> None:
+    """Read /Widths of a simple font (9.6.2); those of a Type 3 font are in the units of its own matrix (9.6.5)."""
+    scale = 1000.0
+    if read.kind == "Type3":
+        matrix = numbers(font.get("/FontMatrix"))
+        scale = 1.0 / matrix[0] if len(matrix) == 6 and matrix[0] else 1000.0
+    first = int(number(font.get("/FirstChar")))
+    read.widths = {first + i: w / scale for i, w in enumerate(numbers(font.get("/Widths"))[:256])}
 
 
 def _composite_widths(inner: Any, read: Font) -> None:

@@ -138,7 +138,6 @@ class PathOperators:
 
     def _paint(self, flat: list[float], starts: list[int], rule: str, how: tuple[bool, bool, bool]) -> None:
         canvas, state = self.canvas, self.canvas.state
-        fill, stroke, even_odd = how
         a, b, c, d, e, f = state.ctm
         with np.errstate(all="ignore"):  # numbers of 400 digits are told apart below
             points = np.array(flat, dtype=float).reshape(-1, 2) @ ((a, b), (c, d)) + (e, f)
@@ -146,34 +145,39 @@ class PathOperators:
             raise ValueError("a point at infinity")
         bounds = np.array([*starts, len(flat)]) // 2
         canvas.spent.points += len(points)
+        fill, stroke, _ = how
         if fill or stroke:
-            least, most = stretches(state.ctm) if stroke else (0.0, 0.0)
-            scale = sqrt(least * most)
-            if fill and state.fill_grey is None:
-                canvas.unread["an area filled with a pattern"] = None
-            if (fill and state.fill_alpha < 1.0) or (stroke and state.stroke_alpha < 1.0):
-                canvas.unread["a line or area that one can see through"] = None
-            if stroke and state.stroke_grey is None:
-                canvas.unread["a line drawn with a pattern"] = None
-            canvas.pieces.append(
-                PaintedPath(
-                    canvas.next_order(),
-                    points,
-                    bounds,
-                    state.width * least,
-                    state.width * most,
-                    tuple(d * scale for d in state.dash),
-                    state.stroke() if stroke else None,
-                    state.fill() if fill else None,
-                    even_odd,
-                    state.clip,
-                    canvas.visible(),
-                    state.fill_alpha > 0.5 and state.fill_grey is not None,
-                )
-            )
+            canvas.pieces.append(self._painted(points, bounds, how))
         if rule:
             rings = tuple(points[i:j] for i, j in pairwise(bounds.tolist()))
             state.clip = clipped(state.clip, points, rings, rule == "W*")
+
+    def _painted(self, points: Array, bounds: Array, how: tuple[bool, bool, bool]) -> PaintedPath:
+        """Return what shows of a path (points in mm) that is filled, stroked or both, by the state at hand (8.5.3)."""
+        canvas, state = self.canvas, self.canvas.state
+        fill, stroke, even_odd = how
+        if fill and state.fill_grey is None:
+            canvas.unread["an area filled with a pattern"] = None
+        if (fill and state.fill_alpha < 1.0) or (stroke and state.stroke_alpha < 1.0):
+            canvas.unread["a line or area that one can see through"] = None
+        if stroke and state.stroke_grey is None:
+            canvas.unread["a line drawn with a pattern"] = None
+        least, most = stretches(state.ctm) if stroke else (0.0, 0.0)
+        scale = sqrt(least * most)
+        return PaintedPath(
+            canvas.next_order(),
+            points,
+            bounds,
+            state.width * least,
+            state.width * most,
+            tuple(d * scale for d in state.dash),
+            state.stroke() if stroke else None,
+            state.fill() if fill else None,
+            even_odd,
+            state.clip,
+            canvas.visible(),
+            state.fill_alpha > 0.5 and state.fill_grey is not None,
+        )
 
 
 def clipped(clip: Clip, points: Array, rings: tuple[Array, ...], even_odd: bool) -> Clip:
