@@ -182,33 +182,35 @@ def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:
     A pure function of the brief's inputs: the same files in any process. Raises Refusal for an unknown paper.
     """
     worked = work(brief, variant)
-    design, joined, needs = worked.design, worked.joined, worked.needs
-    if errors(worked.findings) or design is None or joined is None or needs is None:
+    needs = worked.needs
+    if errors(worked.findings) or needs is None:
         return Built(worked, (), (), worked.findings)
     packs, page_findings = compose_packs(worked)
     found = list(dict.fromkeys((*worked.findings, *page_findings)))
     if errors(found):
         return Built(worked, (), (), tuple(found))
-    built: list[BuiltPack] = []
-    pictures: list[Output] = []
-    for pack in packs:
-        stem = pack_stem(pack.slug, pack.version, variant)
-        pdf = Output(pack_name(stem, pack.paper.name), write_pdf(pack))
-        record = Output(record_name(stem, pack.paper.name), pack.attachments[0].data)
-        proof = prove(pdf.data, pack.promises, pdf.path)
-        found += [replace(f, place=f.place or Place(pdf.path)) for f in proof.findings]
-        built.append(BuiltPack(pack, pdf, record, proof))
-        if previews and not errors(found):
-            pictures += (
-                Output(preview_name(variant, pack.paper.name, number), png)
-                for number, png in enumerate(render_previews(pdf.data), 1)
-            )
+    built = tuple(_written(pack, variant) for pack in packs)
+    found += [replace(f, place=f.place or Place(one.pdf.path)) for one in built for f in one.proof.findings]
     if errors(found):
-        return Built(worked, tuple(built), (), tuple(found))
-    files = (file for one in built for file in (one.pdf, one.record))
+        return Built(worked, built, (), tuple(found))
+    files = [file for one in built for file in (one.pdf, one.record)]
+    pictures = [picture for one in built for picture in _previews(one, variant)] if previews else []
     listed = Output(list_name(variant), pack_list(tuple((one.pack, one.pdf, one.record) for one in built)))
     outputs = (*files, *_cut_files(variant, worked.pieces, needs), *pictures, listed)
-    return Built(worked, tuple(built), outputs, tuple(found))
+    return Built(worked, built, outputs, tuple(found))
+
+
+def _written(pack: Pack, variant: str) -> BuiltPack:
+    """Write a pack as PDF, and prove it."""
+    stem = pack_stem(pack.slug, pack.version, variant)
+    pdf = Output(pack_name(stem, pack.paper.name), write_pdf(pack))
+    record = Output(record_name(stem, pack.paper.name), pack.attachments[0].data)
+    return BuiltPack(pack, pdf, record, prove(pdf.data, pack.promises, pdf.path))
+
+
+def _previews(one: BuiltPack, variant: str) -> list[Output]:
+    pictures = enumerate(render_previews(one.pdf.data), 1)
+    return [Output(preview_name(variant, one.pack.paper.name, number), png) for number, png in pictures]
 
 
 def _cut_files(variant: str, pieces: tuple[Part, ...], needs: BoardNeeds) -> list[Output]:

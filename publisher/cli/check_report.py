@@ -49,20 +49,23 @@ def _assemblies(design: Design, joined: Joined) -> list[tuple[str, str]]:
     for name in dict.fromkeys([*(stack for stack, _ in joined.layers), *(plan.name for plan in design.panels)]):
         keys = (*SIZES, *PACKED, "mass", *(key for key, _ in DECIDING))
         facts = {key: fact for key in keys if (fact := joined.fact(f"{name}.{key}"))}
-        size = " × ".join(_mm(facts[key].value) for key in SIZES if key in facts)
-        packed = " × ".join(_mm(facts[key].value) for key in PACKED if key in facts)
-        first = [f"{size} mm wide × deep × high"] if size else []
-        first += [_said(facts["mass"].value, "mass")] if "mass" in facts else []
-        first += [f"packed flat {packed} mm"] if packed else []
-        if first:
-            rows.append((name, ", ".join(first)))
-        bears = facts.get("strength_factor")
-        if bears is not None and bears.value > STRONG:
-            facts = {key: fact for key, fact in facts.items() if key not in ("weakest_step", "strength_factor")}
-        second = [_words(key, words, facts[key]) for key, words in DECIDING if key in facts]
-        if second:
-            rows.append(("", ", ".join(second)))
+        rows += [(title, ", ".join(said)) for title, said in ((name, _extent(facts)), ("", _deciding(facts))) if said]
     return rows
+
+
+def _extent(facts: dict[str, Fact]) -> list[str]:
+    """Return how large and heavy an assembly is, standing and packed flat."""
+    size, packed = (" × ".join(_mm(facts[key].value) for key in keys if key in facts) for keys in (SIZES, PACKED))
+    said = [f"{size} mm wide × deep × high"] if size else []
+    said += [_said(facts["mass"].value, "mass")] if "mass" in facts else []
+    return said + ([f"packed flat {packed} mm"] if packed else [])
+
+
+def _deciding(facts: dict[str, Fact]) -> list[str]:
+    """Return what decides whether an assembly can be built."""
+    bears = facts.get("strength_factor")
+    passed_over = ("weakest_step", "strength_factor") if bears is not None and bears.value > STRONG else ()
+    return [_words(key, words, facts[key]) for key, words in DECIDING if key in facts and key not in passed_over]
 
 
 def _words(key: str, words: str, fact: Fact) -> str:

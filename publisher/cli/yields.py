@@ -65,10 +65,7 @@ def yields(
                     worked = api.work(brief, variant, effort, sheets, found.__setitem__)
                     works.append(worked)
                     records.append(record(worked, variant))
-                    if as_csv and worked.needs is not None:
-                        click.echo(api.yield_table(worked), nl=False)
-                    elif not as_json:
-                        show(worked, variant)
+                    _print(worked, variant, as_csv, as_json)
                     report.add(f for f in worked.findings if f.check != "material/layouts-stale")
             except KeyboardInterrupt:
                 # what was verified before the stop is kept, beside what was there
@@ -80,3 +77,11 @@ def yields(
     if as_json:
         write_json({"format": 1, "designs": records})
     report.leave()
+
+
+def _print(worked: Worked, variant: str, as_csv: bool, as_json: bool) -> None:
+    """Print one variant as a table, or in words; JSON holds all designs and is printed at the end."""
+    if as_csv and worked.needs is not None:
+        click.echo(api.yield_table(worked), nl=False)
+    elif not as_json:
+        show(worked, variant)
