@@ -3,7 +3,7 @@
 from math import inf
 
 from publisher.basics import run_checks
-from publisher.design import Design, Fact
+from publisher.design import Board, Design, Fact
 from publisher.geometry import Part
 from publisher.joints import footprint
 from publisher.joints.assembled import Assembled, MatedPanels
@@ -12,8 +12,8 @@ from publisher.joints.checks import CHECKS
 from publisher.joints.drawings import draw
 from publisher.joints.facts import part_facts
 from publisher.joints.model import Joined, Placed
+from publisher.joints.panels import PanelAssembly, matings_of, place_panels, restings_of
 from publisher.joints.panels import facts as panel_facts
-from publisher.joints.panels import matings_of, place_panels, restings_of
 from publisher.joints.stacks import LaidStack, lay_all, seats_of
 from publisher.joints.stacks import facts as stack_facts
 
@@ -69,14 +69,20 @@ def assemble(design: Design, parts: tuple[Part, ...]) -> tuple[Assembled, tuple[
     mated = []
     for plan in design.panels:
         assembly = place_panels(plan, by_id)
-        facts += panel_facts.facts_of(assembly)
-        pieces = [panel.part for panel in assembly.panels]
-        if pieces:
-            facts.append(footprint.panels_mass(plan.name, pieces, boards, plan.place))
-            facts += footprint.packed(plan.name, pieces, plan.place)
+        facts += _facts_of_panels(assembly, boards)
         mated.append(MatedPanels(assembly, matings_of(assembly), restings_of(assembly)))
     facts += footprint.longest(facts)
     return Assembled(design, parts, tuple(reports), tuple(mated), tuple(facts)), whole
+
+
+def _facts_of_panels(assembly: PanelAssembly, boards: dict[str, Board]) -> list[Fact]:
+    """Return the sizes of a panel assembly, its mass and its pile; of one without a panel that could be placed no mass."""
+    plan, pieces = assembly.plan, [panel.part for panel in assembly.panels]
+    facts = list(panel_facts.facts_of(assembly))
+    if pieces:
+        facts.append(footprint.panels_mass(plan.name, pieces, boards, plan.place))
+        facts += footprint.packed(plan.name, pieces, plan.place)
+    return facts
 
 
 def _figure_height(design: Design, stack: str) -> float:

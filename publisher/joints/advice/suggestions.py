@@ -86,19 +86,23 @@ def contradictions(
         if solution.value is None:
             continue
         own = trials[solution.size.name]
-        there = own.at(round(solution.value / own.grid))
+        there = own.at(round(solution.value / own.grid)) or ()
         for other in needs:
             pair = frozenset((str(need.place), str(other.place)))
-            known = any(f.name == other.fact for f in there or ())
-            if other is need or other in hopeless or pair in said or not known or meets(other, there):
+            if other is need or other in hopeless or pair in said or not _broken(other, there):
                 continue
             if not meets(other, facts) and other.adjust != need.adjust:
                 continue  # it fails anyway and has a size of its own
             if any(meets(need, tried) and meets(other, tried) for tried in own.facts.values()):
                 continue
             said.add(pair)
-            found.append(_contradiction(need, other, solution, there or ()))
+            found.append(_contradiction(need, other, solution, there))
     return tuple(found)
+
+
+def _broken(need: NeedPlan, facts: tuple[Fact, ...]) -> bool:
+    """Tell whether the fact of a need is there and does not meet it."""
+    return any(f.name == need.fact for f in facts) and not meets(need, facts)
 
 
 def _contradiction(need: NeedPlan, other: NeedPlan, solution: Solution, there: tuple[Fact, ...]) -> Finding:

@@ -117,26 +117,36 @@ class _Meets:
 def _meets(subject: Assembled, parts: dict[str, Part], fact: str, limit: str, bounded: bool) -> _Meets | None:
     """Return what a fact meets; None when it does not stand on paper as one size."""
     owner, _, name = fact.partition(".")
-    part = parts.get(owner)
-    opening, _, measure = name.partition(".")
     panels = [m.assembly.panels for m in subject.panels if m.assembly.plan.name == owner]
     # an outline is drawn smaller by the allowance on both sides; of several parts the one with the least is the safe one
     outline = -2.0 * min((placed.part.trace_allowance for placed in panels[0]), default=0.0) if panels else 0.0
     if name == "height" and panels:
         return _Meets("", f"height of {owner} beside what is {limit} high", outline, True) if bounded else None
+    if name in INSIDE:
+        return _Meets("", f"room inside {owner} for {limit}", outline)
     if name in STANDS:
-        tread = parts.get(_tread_part(subject, owner))
-        if tread is None:
-            return _Meets("", f"base of {limit}", 0.0)
-        return _Meets(tread.id, f"base of {limit} on part {tread.letter}", -2.0 * tread.trace_allowance)
-    if part is not None and measure in ("width", "height"):
+        return _base(parts.get(_tread_part(subject, owner)), limit)
+    return _on_part(parts[owner], name, limit) if owner in parts else None
+
+
+def _base(tread: Part | None, limit: str) -> _Meets:
+    """Return what stands on a tread meets; ``tread`` is the part that has it, None when no layer has one."""
+    if tread is None:
+        return _Meets("", f"base of {limit}", 0.0)
+    return _Meets(tread.id, f"base of {limit} on part {tread.letter}", -2.0 * tread.trace_allowance)
+
+
+def _on_part(part: Part, name: str, limit: str) -> _Meets | None:
+    """Return what a size of a part or of one of its openings meets; None for another fact."""
+    opening, _, measure = name.partition(".")
+    if measure in ("width", "height"):
         hole = next(o for o in part.openings if o.name == opening)
         # a door's height runs from the outline, drawn higher, to its head, drawn higher by as much
         grown = 0.0 if measure == "height" and hole.sill <= 0.0 else 2.0 * part.trace_allowance
         return _Meets(part.id, f"{opening} of part {part.letter} for {limit}", grown)
-    if part is not None and name in ("width", "height"):
+    if name in ("width", "height"):
         return _Meets(part.id, f"{name} of part {part.letter} for {limit}", -2.0 * part.trace_allowance)
-    return _Meets("", f"room inside {owner} for {limit}", outline) if name in INSIDE else None
+    return None
 
 
 def _tread_part(subject: Assembled, stack: str) -> str:

@@ -8,6 +8,12 @@ from publisher.joints.drawings import panel_views, stack_views
 from publisher.joints.drawings.lines import finish
 from publisher.joints.drawings.part_views import part_view
 from publisher.joints.model import Drawing
+from publisher.joints.panels import PanelAssembly
+from publisher.joints.stacks import LaidStack
+
+SHOWN = {"whole": "put together", "exploded": "with its parts drawn apart"}
+OF_STACKS = {"whole": stack_views.whole_view, "exploded": stack_views.exploded_view}
+OF_PANELS = {"whole": panel_views.whole_view, "exploded": panel_views.exploded_view}
 
 
 def draw(subject: Assembled) -> tuple[Drawing, ...]:
@@ -18,26 +24,37 @@ def draw(subject: Assembled) -> tuple[Drawing, ...]:
     parts = {part.id: part for part in subject.parts}
     stacks = {report.stack.name: report.stack for report in subject.stacks}
     panels = {m.assembly.plan.name: m.assembly for m in subject.panels if m.assembly.panels}
-    made: dict[str, Drawing] = {}
-    wishes = [("whole", name, 0) for name in (*stacks, *panels)]
-    wishes += [(s.picture.kind, s.picture.target, s.picture.layer) for s in subject.design.steps if s.picture]
-    for kind, target, layer in wishes:
-        name = f"{kind}:{target}:{layer}" if kind == "plan" else f"{kind}:{target}"
-        if name in made:
-            continue
-        if kind == "plan" and target in stacks:
-            sketch = stack_views.plan_view(stacks[target], parts, layer)
-            if sketch is not None:
-                made[name] = finish(sketch, name, f"layer {layer} of {target} seen from above, on the layer below")
-        elif kind in ("whole", "exploded"):
-            alt = f"{target} put together" if kind == "whole" else f"{target} with its parts drawn apart"
-            if target in stacks:
-                view = stack_views.whole_view if kind == "whole" else stack_views.exploded_view
-                made[name] = finish(view(stacks[target], parts), name, alt)
-            elif target in panels:
-                look = panel_views.whole_view if kind == "whole" else panel_views.exploded_view
-                made[name] = finish(look(panels[target]), name, alt)
-    return (*made.values(), *draw_parts(subject.parts))
+    asked = [(s.picture.kind, s.picture.target, s.picture.layer) for s in subject.design.steps if s.picture]
+    wishes = dict.fromkeys(
+        [
+            *(("whole", name, 0) for name in (*stacks, *panels)),
+            *((kind, target, layer if kind == "plan" else 0) for kind, target, layer in asked),
+        ]
+    )
+    pictures = (
+        _plan(target, layer, stacks, parts) if kind == "plan" else _view(kind, target, stacks, panels, parts)
+        for kind, target, layer in wishes
+    )
+    return (*(picture for picture in pictures if picture is not None), *draw_parts(subject.parts))
+
+
+def _view(
+    kind: str, target: str, stacks: dict[str, LaidStack], panels: dict[str, PanelAssembly], parts: dict[str, Part]
+) -> Drawing | None:
+    """Return the picture of a whole assembly, or of one with its parts apart; None when there is none of that name."""
+    name = f"{kind}:{target}"
+    if kind in OF_STACKS and target in stacks:
+        return finish(OF_STACKS[kind](stacks[target], parts), name, f"{target} {SHOWN[kind]}")
+    if kind in OF_PANELS and target in panels:
+        return finish(OF_PANELS[kind](panels[target]), name, f"{target} {SHOWN[kind]}")
+    return None
+
+
+def _plan(target: str, layer: int, stacks: dict[str, LaidStack], parts: dict[str, Part]) -> Drawing | None:
+    """Return the picture of a layer on the one below; None when there is no such stack or layer."""
+    sketch = stack_views.plan_view(stacks[target], parts, layer) if target in stacks else None
+    alt = f"layer {layer} of {target} seen from above, on the layer below"
+    return None if sketch is None else finish(sketch, f"plan:{target}:{layer}", alt)
 
 
 def draw_parts(parts: Sequence[Part]) -> tuple[Drawing, ...]:

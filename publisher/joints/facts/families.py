@@ -100,8 +100,7 @@ def compare_meets(sizes: tuple[MeetingSize, ...]) -> tuple[Finding, ...]:
     found = [finding for name in names if (finding := _compare(tuple(s for s in sizes if s.name == name)))]
     packs = {name: {s.slug for s in sizes if s.name == name} for name in names}
     for name in names:
-        others = [n for n in names if n != name and len(packs[n]) > 1 and packs[name].isdisjoint(packs[n])]
-        near = did_you_mean(name, others) if len(packs[name]) == 1 else ""
+        near = _likely_meant(name, packs)
         if near:
             size = next(s for s in sizes if s.name == name)
             found.append(
@@ -113,6 +112,13 @@ def compare_meets(sizes: tuple[MeetingSize, ...]) -> tuple[Finding, ...]:
                 )
             )
     return tuple(found)
+
+
+def _likely_meant(name: str, packs: dict[str, set[str]]) -> str:
+    """Return in words the name at which other packs meet, where a single pack has one that is much like it; else ''."""
+    own = packs[name]
+    others = [other for other, having in packs.items() if len(having) > 1 and own.isdisjoint(having)]
+    return did_you_mean(name, others) if len(own) == 1 else ""
 
 
 def _compare(sizes: tuple[MeetingSize, ...]) -> Finding | None:

@@ -24,8 +24,27 @@ def settled(
     join takes lie on the table, with no board farther below than a square-cut edge that leans reaches with its inner side;
     then it is lifted on that. Where such edges lie there already, or none can, it stays as it is.
     """
+    free = _free_edges(stands_on, joins, part_at, frames)
+    every = np.vstack([frame.carry(corners_of(part_at[name])) for name, frame in frames.items()])
+    deep = LEVEL + max(part_at[name].thickness for name in frames)
+    if not free or (_lowest(every) > -deep and any(_holds(ends, 0.0) for ends in free)):
+        return frames
+    best = _steadiest(free, every, deep)
+    if best is None:
+        return frames
+    best = _let_down(
+        every, best, far=float(max(_turned(ends, best)[:, 1].max() for ends in free if _holds(ends, best)))
+    )
+    turn, lift = _matrix(best), np.array([0.0, 0.0, -_lowest(_turned(every, best))])
+    return {name: PanelFrame(turn @ frame.axes, turn @ frame.origin + lift) for name, frame in frames.items()}
+
+
+def _free_edges(
+    stands_on: EdgeRef, joins: tuple[Join, ...], part_at: dict[str, Part], frames: dict[str, PanelFrame]
+) -> list[Array]:
+    """Return both ends of each straight edge that no join takes, of all panels but the one that is said to stand."""
     taken = {stands_on, *(ref for join in joins for ref in (join.a, join.b))}
-    free = [
+    return [
         _ends(frames[name], line)
         for name in frames
         if name != stands_on.panel
@@ -34,24 +53,19 @@ def settled(
         and EdgeRef(name, edge.name) not in taken
         and (line := edge_line(part_at, EdgeRef(name, edge.name))) is not None
     ]
-    every = np.vstack([frame.carry(corners_of(part_at[name])) for name, frame in frames.items()])
-    deep = LEVEL + max(part_at[name].thickness for name in frames)
-    if not free or (_lowest(every) > -deep and any(_holds(ends, 0.0) for ends in free)):
-        return frames
-    best, most = 0.0, 0
+
+
+def _steadiest(free: list[Array], every: Array, deep: float) -> float | None:
+    """Return the angle at which most free edges lie on the table, with no corner more than ``deep`` mm below it; None when none
+    does at any."""
+    best, most = None, 0
     for ends in free:
         far = ends[int(np.hypot(ends[:, 1], ends[:, 2]).argmax())]
         for angle in (-atan2(far[2], far[1]), pi - atan2(far[2], far[1])):
             count = sum(_holds(other, angle) for other in free) if _lowest(_turned(every, angle)) > -deep else 0
             if count > most:
                 best, most = angle, count
-    if most == 0:
-        return frames
-    best = _let_down(
-        every, best, far=float(max(_turned(ends, best)[:, 1].max() for ends in free if _holds(ends, best)))
-    )
-    turn, lift = _matrix(best), np.array([0.0, 0.0, -_lowest(_turned(every, best))])
-    return {name: PanelFrame(turn @ frame.axes, turn @ frame.origin + lift) for name, frame in frames.items()}
+    return best
 
 
 def _let_down(points: Array, angle: float, far: float) -> float:

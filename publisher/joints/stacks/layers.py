@@ -99,10 +99,8 @@ def lay_all(
     groups: dict[str, list[str]] = {}
     base: dict[str, str] = {}
     waiting = list(plans)
-    while waiting:
-        ready = [p for p in waiting if not p.on or find(p.on, done) is not None]
-        if not ready:  # they stand on each other in a ring; design has refused that
-            break
+    # what stands on each other in a ring is never ready; design has refused that
+    while ready := [p for p in waiting if not p.on or find(p.on, done) is not None]:
         for plan in ready:
             under = find(plan.on, done) if plan.on else None
             done[plan.name] = lay(plan, parts, done[under] if under else None)
