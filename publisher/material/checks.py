@@ -21,6 +21,11 @@ class BoardList:
     sheets: tuple[SheetSize, ...]
     parts: tuple[Part, ...]
 
+    @property
+    def copies(self) -> int:
+        """How many copies are cut, spares included."""
+        return sum(p.count + p.spare for p in self.parts)
+
     def room(self, sheet: SheetSize) -> tuple[float, float]:
         """Return the width and height (mm) inside the crushed edges."""
         return sheet.width - 2 * self.board.edge_margin, sheet.height - 2 * self.board.edge_margin
@@ -161,7 +166,7 @@ def parts_fit_each_sheet(subject: BoardList, check: CheckOfBoard) -> Findings:
 )
 def copies_can_be_cut(subject: BoardList, check: CheckOfBoard) -> Findings:
     """Look for lists that nobody could cut."""
-    copies = sum(p.count + p.spare for p in subject.parts)
+    copies = subject.copies
     if copies > MOST_COPIES:
         most = max(subject.parts, key=lambda p: p.count + p.spare)
         yield check.found(

@@ -45,7 +45,7 @@ def lay_out(
             continue
         todo = BoardList(board, board.sheets if sheets is None else sheets, used)
         findings += run_checks(CHECKS, todo)
-        if sum(p.count + p.spare for p in used) > MOST_COPIES:
+        if todo.copies > MOST_COPIES:
             continue
         for sheet in todo.usable():
             one, found = yield_of(todo, sheet, shop)

@@ -93,11 +93,16 @@ def contradictions(
                 continue
             if not meets(other, facts) and other.adjust != need.adjust:
                 continue  # it fails anyway and has a size of its own
-            if any(meets(need, tried) and meets(other, tried) for tried in own.facts.values()):
+            if _both_met(need, other, own):
                 continue
             said.add(pair)
             found.append(_contradiction(need, other, solution, there))
     return tuple(found)
+
+
+def _both_met(one: NeedPlan, other: NeedPlan, trials: Trials) -> bool:
+    """Tell whether a value of the size that was tried meets two needs."""
+    return any(meets(one, tried) and meets(other, tried) for tried in trials.facts.values())
 
 
 def _broken(need: NeedPlan, facts: tuple[Fact, ...]) -> bool:

@@ -119,13 +119,16 @@ class Planner:
         turns = {turn for step in range(STEPS) for turn in self.turns(part, step)}
         if not any(fits_turned(shape, turns, v.width, v.height) for v in lives):
             return False
-        if self.labels.enough(sample):
-            left, bottom, right, top = shape.bounds
-            wide, tall = right - left, top - bottom
-            for free in (free_area(f) for f in frames(self.context.paper, SQUARE)):
-                if any(holds(free, *size) for size in ((wide, tall), (tall, wide))):
-                    return True
+        if self.labels.enough(sample) and self._lies_free(shape):
+            return True
         return any(self._page((sample,), square, s) for square in (SQUARE, LEAST_SQUARE) for s in range(STEPS))
+
+    def _lies_free(self, shape: shapely.Polygon) -> bool:
+        """Tell whether a part's rectangle, upright or on its side, fits what the furniture leaves free of a page."""
+        left, bottom, right, top = shape.bounds
+        wide, tall = right - left, top - bottom
+        free = [free_area(frame) for frame in frames(self.context.paper, SQUARE)]
+        return any(holds(area, *size) for area in free for size in ((wide, tall), (tall, wide)))
 
     def _pages(
         self, wanted: tuple[Sample, ...], square: float, most: int | None = None

@@ -161,30 +161,41 @@ def _cost(avoid: tuple[Span, ...], lines: tuple[float, ...]) -> float:
     return sum(weight for a, b, weight in avoid for t in lines if a < t < b)
 
 
-def _cells(
-    outline: shapely.Polygon, across: tuple[float, ...], down: tuple[float, ...], width: float, height: float
-) -> tuple[tuple[Cell, ...], int]:
-    """Return the tiles that show something, and how many of them show only a sliver."""
-    left, bottom, right, top = outline.bounds
-    glue = OVERLAP - TRIM
+def _grid(
+    bounds: tuple[float, float, float, float],
+    across: tuple[float, ...],
+    down: tuple[float, ...],
+    width: float,
+    height: float,
+) -> list[Cell]:
+    """Return the tiles of all rows and columns that trim lines make of a rectangle (left, bottom, right, top), row by row."""
+    left, bottom, right, top = bounds
     x = (left, *across, right)
     y = (top, *down, bottom)
     cells = []
     for row, (high, low) in enumerate(pairwise(y), 1):
+        above, below = _beyond(high - low, height, row == 1, row == len(y) - 1)
         for column, (a, b) in enumerate(pairwise(x), 1):
-            first, last = column == 1, column == len(x) - 1
-            upper, lower = row == 1, row == len(y) - 1
-            used = b - a + (0.0 if first else TRIM) + (0.0 if last else glue)
-            spare_x = _paper(width - used, int(first) + int(last))
-            used = high - low + (0.0 if upper else TRIM) + (0.0 if lower else glue)
-            spare_y = _paper(height - used, int(upper) + int(lower))
-            window = Box(
-                a - (spare_x if first else TRIM),
-                low - (spare_y if lower else glue),
-                b + (spare_x if last else glue),
-                high + (spare_y if upper else TRIM),
-            )
+            before, after = _beyond(b - a, width, column == 1, column == len(x) - 1)
+            window = Box(a - before, low - below, b + after, high + above)
             cells.append(Cell(row, column, Box(a, low, b, high), window))
+    return cells
+
+
+def _beyond(length: float, room: float, first: bool, last: bool) -> tuple[float, float]:
+    """Return how far a window reaches beyond its tile's own length on both sides, as pages are read: what is trimmed off and
+    what is glued under, or at the ends of the part what paper is to spare."""
+    glue = OVERLAP - TRIM
+    used = length + (0.0 if first else TRIM) + (0.0 if last else glue)
+    spare = _paper(room - used, int(first) + int(last))
+    return spare if first else TRIM, spare if last else glue
+
+
+def _cells(
+    outline: shapely.Polygon, across: tuple[float, ...], down: tuple[float, ...], width: float, height: float
+) -> tuple[tuple[Cell, ...], int]:
+    """Return the tiles that show something, and how many of them show only a sliver."""
+    cells = _grid(outline.bounds, across, down, width, height)
     shown: list[Cell] = []
     slivers = 0
     for cell in cells:
