@@ -19,7 +19,7 @@ from publisher.material import BoardNeeds
 from publisher.pages import Fill, Link, Pack, Page, Picture, Stroke, Words
 
 PAGE_NUMBER, NUMBER = re.compile(r"\bpages? \d+(?:(?: of | to | and |–|, )\d+)*"), re.compile(r"\d+")
-DECIMALS = 6  # of numbers in JSON: far below any cut
+DUMP_DECIMALS = 6  # of numbers in JSON: far below any cut
 
 Json = None | bool | int | float | str | list["Json"] | dict[str, "Json"]
 
@@ -33,7 +33,7 @@ def as_json(value: Any) -> Json:
         case None | bool() | int() | str():
             found = value
         case float():
-            found = round(value, DECIMALS) + 0.0 if isfinite(value) else None
+            found = round(value, DUMP_DECIMALS) + 0.0 if isfinite(value) else None
         case bytes():
             found = {"bytes": len(value), "sha256": sha256(value).hexdigest()}
         case dict():

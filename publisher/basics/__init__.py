@@ -21,7 +21,7 @@ from publisher.basics.findings import (
 from publisher.basics.marks import Layer, LineKind, Purpose
 from publisher.basics.path import (
     SAGITTA,
-    SAME,
+    SAME_POINT,
     Arc,
     Carry,
     Line,
@@ -51,7 +51,7 @@ from publisher.basics.promise import (
 
 __all__ = [
     "SAGITTA",
-    "SAME",
+    "SAME_POINT",
     "Arc",
     "AttachmentPromise",
     "Box",

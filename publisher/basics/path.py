@@ -13,7 +13,7 @@ from typing import TypeAlias
 from publisher.basics.pose import Box, Point, Pose
 
 SAGITTA = 0.005  # mm: greatest distance between a chord and its arc
-SAME = 1e-6  # mm: points closer than this are one point
+SAME_POINT = 1e-6  # mm: points closer than this are one point
 
 Carry = Callable[[Point], Point]
 
@@ -192,7 +192,7 @@ class Path:
 
 def closed_path(edges: Iterable[PathEdge]) -> Path:
     """Return the closed path of a chain of edges, without those of no length: each starts where the one before ends."""
-    kept = [edge for edge in edges if edge.length >= SAME]
+    kept = [edge for edge in edges if edge.length >= SAME_POINT]
     ends = [kept[i - 1].end for i in range(len(kept))]
     return Path(tuple(e if e.start == end else replace(e, start=end) for e, end in zip(kept, ends, strict=True)))
 

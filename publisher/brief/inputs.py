@@ -9,7 +9,7 @@ from hashlib import sha256
 
 from publisher.basics import Finding
 
-FORMAT = 1  # of what is hashed: a digest of another form must never be taken for one of this
+INPUTS_FORMAT = 1  # of what is hashed: a digest of another form must never be taken for one of this
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,5 +75,5 @@ NOTHING_READ = Inputs("")
 
 
 def _hash(document: dict[str, object]) -> str:
-    text = json.dumps({"format": FORMAT, **document}, sort_keys=True, separators=(",", ":"))
+    text = json.dumps({"format": INPUTS_FORMAT, **document}, sort_keys=True, separators=(",", ":"))
     return sha256(text.encode()).hexdigest()

@@ -9,7 +9,7 @@ import numpy as np
 import numpy.typing as npt
 import shapely
 
-from publisher.basics import SAME, Arc, Line, Path, PathEdge, Point, Pose
+from publisher.basics import SAME_POINT, Arc, Line, Path, PathEdge, Point, Pose
 from publisher.geometry import Part, polygon
 
 Array = npt.NDArray[np.float64]
@@ -40,7 +40,7 @@ def bridged(path: Path, leave_out: Callable[[str], bool]) -> Path:
             edges += own
             continue
         start, end, before, after = own[0].start, own[-1].end, edges[-1], groups[(i + 1) % len(groups)][1][0]
-        if isinstance(before, Arc) and isinstance(after, Arc) and dist(before.centre, after.centre) < SAME:
+        if isinstance(before, Arc) and isinstance(after, Arc) and dist(before.centre, after.centre) < SAME_POINT:
             # a chord across it would lose the arc's sagitta
             edges.append(Arc.between(before.name, start, end, before.centre, before.radius, before.ccw))
         else:

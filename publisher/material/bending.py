@@ -22,7 +22,7 @@ from publisher.material.tilted import (
     tilts,
 )
 
-NEAR = 5.0  # mm; patterns that go on a sheet larger by this on each side are tried
+BEND_NEAR = 5.0  # mm; patterns that go on a sheet larger by this on each side are tried
 SPREAD = 1.15  # lattices that take up to this times the room of the densest are looked at
 MOST_EACH = 8  # lattices of each turn
 BATCH = 48  # changes tried at once
@@ -66,7 +66,7 @@ def _starts(book: RowBook, room: Extent, turns: tuple[float, ...], base: int, st
     angles = np.arange(0.0, 180.0 if paired else 360.0, step).tolist()
     pages = [book.lattices(float(angle), paired) for angle in angles]
     least = min(float(room_of(rows).min()) for rows in pages)
-    large = (room[0] - NEAR, room[1] - NEAR, room[2] + NEAR, room[3] + NEAR)
+    large = (room[0] - BEND_NEAR, room[1] - BEND_NEAR, room[2] + BEND_NEAR, room[3] + BEND_NEAR)
     size = (room[2] - room[0], room[3] - room[1])
     found: list[Start] = []
     for rows in pages:

@@ -13,7 +13,7 @@ import pyclipper
 
 from publisher.material.container import Container, from_hole, inner_fit
 from publisher.material.nfp import no_fit
-from publisher.material.outlines import GRID, IntPath, Outline, turned
+from publisher.material.outlines import NESTING_GRID, IntPath, Outline, turned
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -121,7 +121,7 @@ class Bin:
         """Lay a copy at a known spot and open its holes as rooms."""
         room.spots.append(spot)
         for hole in spot.kind.outline.holes:
-            moved = turned(hole, spot.turn, spot.kind.mirrored) + np.array((spot.x, spot.y)) / GRID
+            moved = turned(hole, spot.turn, spot.kind.mirrored) + np.array((spot.x, spot.y)) / NESTING_GRID
             self.rooms.append(FilledSheet(from_hole(moved)))
 
     def spots(self) -> Iterator[CopySpot]:

@@ -10,7 +10,7 @@ from publisher.material.fitting import best_turn
 from publisher.material.problem import frames, piece_of
 from publisher.material.splitting import LAP, propose_split
 
-MOST_COPIES = 20_000
+MOST_ON_SHEETS = 20_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,21 +161,21 @@ def parts_fit_each_sheet(subject: BoardList, check: CheckOfBoard) -> Findings:
     "material/too-many-copies",
     "A list has a number of copies that someone could cut",
     "A list of tens of thousands of pieces is a slip of the pen, and laying it out would take hours: "
-    f"{MOST_COPIES:,} is the most.",
+    f"{MOST_ON_SHEETS:,} is the most.",
     Severity.ERROR,
 )
 def copies_can_be_cut(subject: BoardList, check: CheckOfBoard) -> Findings:
     """Look for lists that nobody could cut."""
     copies = subject.copies
-    if copies > MOST_COPIES:
+    if copies > MOST_ON_SHEETS:
         most = max(subject.parts, key=lambda p: p.count + p.spare)
         yield check.found(
-            f"{copies:,} pieces are to be cut from the board “{subject.board.id}”; {MOST_COPIES:,} is the most that is laid out",
+            f"{copies:,} pieces are to be cut from the board “{subject.board.id}”; {MOST_ON_SHEETS:,} is the most that is laid out",
             subject=subject.board.id,
             hint=f"part {most.letter} “{most.name}” alone has {most.count + most.spare:,}: look for a slip in its count",
             place=most.place,
             value=copies,
-            limit=MOST_COPIES,
+            limit=MOST_ON_SHEETS,
         )
     return len(subject.parts)
 

@@ -12,9 +12,9 @@ import shapely
 
 from publisher.basics import Box, Point
 from publisher.material.nfp import no_fit_fixed
-from publisher.material.outlines import GRID, IntPath, offset, on_grid, solid
+from publisher.material.outlines import NESTING_GRID, IntPath, offset, on_grid, solid
 
-SLACK = 0.0003  # mm; blocked polygons are smaller by this, so that exact fits beside them survive
+SHEET_SLACK = 0.0003  # mm; blocked polygons are smaller by this, so that exact fits beside them survive
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,11 +39,11 @@ def container(rings: tuple[tuple[Point, ...], ...]) -> Container:
     free = outside.difference(shapely.union_all([solid(ring) for ring in rings[1:]])) if rings[1:] else outside
     # one grid unit more, so that a piece of exactly this size goes in
     return Container(
-        round(left * GRID) - 1,
-        round(bottom * GRID) - 1,
-        round(right * GRID) + 1,
-        round(top * GRID) + 1,
-        tuple(on_grid(ring) for ring in (offset(polygon, -SLACK) for polygon in blocked) if len(ring)),
+        round(left * NESTING_GRID) - 1,
+        round(bottom * NESTING_GRID) - 1,
+        round(right * NESTING_GRID) + 1,
+        round(top * NESTING_GRID) + 1,
+        tuple(on_grid(ring) for ring in (offset(polygon, -SHEET_SLACK) for polygon in blocked) if len(ring)),
         free.area,
     )
 

@@ -13,7 +13,7 @@ from publisher.material.container import Container, upright
 from publisher.material.fitting import best_turn
 from publisher.material.judge import LayoutFault
 from publisher.material.model import Item, Piece
-from publisher.material.outlines import GRID, Outline, distinct_turns, outline
+from publisher.material.outlines import NESTING_GRID, Outline, distinct_turns, outline
 from publisher.material.packing import Packed, best_packing, items, numbered, usual_turns
 from publisher.material.problem import Problem
 from publisher.material.row_lists import main_piece, rows_first
@@ -154,7 +154,7 @@ def _askew(piece: Piece, kind: CopyKind, problem: Problem, desk: Desk, base: int
     box = problem.free()
     room = (box.left, box.bottom, box.right, box.top)
     found = most_tilted(book, room, turns, base, desk.effort.step, desk.effort.bends)
-    return tuple(CopySpot(kind, turn % 360.0, round(x * GRID), round(y * GRID)) for x, y, turn in found)
+    return tuple(CopySpot(kind, turn % 360.0, round(x * NESTING_GRID), round(y * NESTING_GRID)) for x, y, turn in found)
 
 
 def _rows(piece: Piece, kind: CopyKind, problem: Problem, free: Container, desk: Desk) -> tuple[CopySpot, ...]:

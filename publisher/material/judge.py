@@ -16,7 +16,7 @@ from publisher.basics import Point
 from publisher.material.model import Item, Piece
 
 Laid = npt.NDArray[np.object_]  # shapely polygons
-TOLERANCE = 0.01  # mm; gaps and edges are kept to this
+LAYOUT_TOLERANCE = 0.01  # mm; gaps and edges are kept to this
 ANGLE_TOLERANCE = 1e-6  # degrees
 
 
@@ -71,7 +71,7 @@ def flaws(
         if away > ANGLE_TOLERANCE:
             found.append(Flaw(f"part “{item.part}” is turned as its board does not allow", item.pose.turn, away))
     found += _counted(known, [i for sheet in sheets for i in sheet], complete)
-    free = shapely.Polygon(container[0], container[1:]).buffer(TOLERANCE, join_style="mitre")
+    free = shapely.Polygon(container[0], container[1:]).buffer(LAYOUT_TOLERANCE, join_style="mitre")
     shapely.prepare(free)
     for number, sheet in enumerate(sheets, 1):
         if sheet:
@@ -110,11 +110,11 @@ def _apart(number: int, laid: Laid, gap: float) -> list[Flaw]:
     """Check that all outlines keep the gap, within the tolerance."""
     if len(laid) < 2:
         return []
-    if gap > TOLERANCE:
-        first, second = shapely.STRtree(laid).query(laid, predicate="dwithin", distance=gap - TOLERANCE)
+    if gap > LAYOUT_TOLERANCE:
+        first, second = shapely.STRtree(laid).query(laid, predicate="dwithin", distance=gap - LAYOUT_TOLERANCE)
     else:
         # outlines that may touch: what is left of them without a rim of half the tolerance must not
-        laid = shapely.buffer(laid, -TOLERANCE / 2, join_style="mitre")
+        laid = shapely.buffer(laid, -LAYOUT_TOLERANCE / 2, join_style="mitre")
         first, second = shapely.STRtree(laid).query(laid, predicate="intersects")
     return [
         Flaw(f"two parts on sheet {number} lie closer than the gap", float(shapely.distance(laid[i], laid[j])), gap)

@@ -13,7 +13,7 @@ import numpy.typing as npt
 from publisher.material.outlines import FloatPath
 
 Floats = npt.NDArray[np.float64]
-TOUCH = 1e-6  # mm; outlines that touch at the very end of an envelope do not count
+COPY_TOUCH = 1e-6  # mm; outlines that touch at the very end of an envelope do not count
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,7 +26,7 @@ class Envelope:
 
     def __call__(self, x: Floats) -> Floats:
         """Return the border's height over each x; ``nothing`` (∓infinity) where the rings do not reach."""
-        inside = (x > self.at[0] + TOUCH) & (x < self.at[-1] - TOUCH)
+        inside = (x > self.at[0] + COPY_TOUCH) & (x < self.at[-1] - COPY_TOUCH)
         return np.where(inside, np.interp(x, self.at, self.height), self.nothing)
 
 

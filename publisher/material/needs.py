@@ -7,7 +7,7 @@ import numpy as np
 from publisher.basics import Finding, RowPromise, run_checks
 from publisher.design import Design, SheetSize
 from publisher.geometry import Part, path_length
-from publisher.material.checks import CHECKS, MOST_COPIES, BoardList
+from publisher.material.checks import CHECKS, MOST_ON_SHEETS, BoardList
 from publisher.material.engines import EFFORTS, Desk
 from publisher.material.model import BoardNeeds, CutRow, Yield
 from publisher.material.rules import LAYOUTS_STALE, STORE_UNREADABLE, STORED_LAYOUT_WRONG
@@ -45,7 +45,7 @@ def lay_out(
             continue
         todo = BoardList(board, board.sheets if sheets is None else sheets, used)
         findings += run_checks(CHECKS, todo)
-        if todo.copies > MOST_COPIES:
+        if todo.copies > MOST_ON_SHEETS:
             continue
         for sheet in todo.usable():
             one, found = yield_of(todo, sheet, shop)

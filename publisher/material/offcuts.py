@@ -7,8 +7,8 @@ from publisher.basics import Box
 from publisher.material.judge import Laid
 
 CELL = 8.0  # mm; the rectangle is found on squares of this, then grown to its true size
-LEAST_SIDE = 60.0  # mm; anything narrower goes into the scrap box
-LEAST_AREA = 20_000.0  # mm²: about half of A5
+LEAST_OFFCUT_SIDE = 60.0  # mm; anything narrower goes into the scrap box
+LEAST_OFFCUT_AREA = 20_000.0  # mm²: about half of A5
 
 
 def largest_offcut(laid: Laid, free: Box, gap: float) -> Box | None:
@@ -35,7 +35,9 @@ def largest_offcut(laid: Laid, free: Box, gap: float) -> Box | None:
     box = Box(free.left + first * CELL, free.bottom + low * CELL, free.left + last * CELL, free.bottom + high * CELL)
     for side in range(4):
         box = _grown(box, side, laid, free, gap)
-    return box if min(box.width, box.height) >= LEAST_SIDE and box.width * box.height >= LEAST_AREA else None
+    return (
+        box if min(box.width, box.height) >= LEAST_OFFCUT_SIDE and box.width * box.height >= LEAST_OFFCUT_AREA else None
+    )
 
 
 def _largest(empty: np.ndarray[tuple[int, int], np.dtype[np.bool_]]) -> tuple[int, int, int, int] | None:

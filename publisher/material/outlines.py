@@ -1,6 +1,6 @@
 """Outlines as the packing engines see them: integer polygons, a hair smaller than true, grown by half the knife gap.
 
-Unit of the grid: 0.1 µm (``GRID`` to the millimetre). Coordinates of a sheet of 10 m stay below 2^30, where Clipper
+Unit of the grid: 0.1 µm (``NESTING_GRID`` to the millimetre). Coordinates of a sheet of 10 m stay below 2^30, where Clipper
 computes in plain 64-bit integers.
 """
 
@@ -17,11 +17,13 @@ from publisher.basics import Box, Point
 IntPath = npt.NDArray[np.int64]
 FloatPath = npt.NDArray[np.float64]
 
-GRID = 10_000  # grid units in a millimetre
-CHORD = 0.025  # mm; simplified by this and grown again by at most this: an outline errs outwards by at most 0.05 mm
-HAIR = 0.002  # mm; grown outlines are smaller by this, so that exact fits keep a region to lie in
+NESTING_GRID = 10_000  # grid units in a millimetre
+OUTLINE_CHORD = (
+    0.025  # mm; simplified by this and grown again by at most this: an outline errs outwards by at most 0.05 mm
+)
+OUTLINE_HAIR = 0.002  # mm; grown outlines are smaller by this, so that exact fits keep a region to lie in
 TIP = 0.006  # mm; a sharp tip may not recede by more than this when an outline is made smaller
-MOST_POINTS = 500  # an outline of more points is taken more coarsely
+MOST_OUTLINE_POINTS = 500  # an outline of more points is taken more coarsely
 MITRE_LIMIT = 1.5  # keeps right angles square (1.414); sharper corners are cut just outside the round
 
 
@@ -39,7 +41,7 @@ def turned(points: FloatPath, turn: float, mirrored: bool = False) -> FloatPath:
 
 def on_grid(points: FloatPath) -> IntPath:
     """Return a ring (n × 2, mm) on the grid, anticlockwise, without repeated points."""
-    path = np.rint(points * GRID).astype(np.int64)
+    path = np.rint(points * NESTING_GRID).astype(np.int64)
     keep = np.any(path != np.roll(path, 1, axis=0), axis=1)
     path = path[keep]
     return path if twice_area(path) >= 0 else path[::-1].copy()
@@ -70,10 +72,10 @@ def solid(ring: tuple[Point, ...]) -> shapely.Polygon:
 def simplified(polygon: shapely.Polygon) -> tuple[shapely.Polygon, float]:
     """Return a polygon with few points, and by how much (mm) it must grow to cover the given one.
 
-    That is at most ``CHORD``; more only for an outline of so many points that no knife follows them.
+    That is at most ``OUTLINE_CHORD``; more only for an outline of so many points that no knife follows them.
     """
-    simple, chord = polygon.simplify(CHORD), CHORD
-    while len(simple.exterior.coords) > MOST_POINTS and chord < 1.0:
+    simple, chord = polygon.simplify(OUTLINE_CHORD), OUTLINE_CHORD
+    while len(simple.exterior.coords) > MOST_OUTLINE_POINTS and chord < 1.0:
         chord *= 2
         simple = polygon.simplify(chord)
     if simple.is_empty or not simple.is_valid:
@@ -133,15 +135,15 @@ def outline(rings: tuple[tuple[Point, ...], ...], gap: float) -> Outline:
     box = Box(*whole.bounds)
     holes = []
     for ring in rings[1:]:
-        inside = offset(solid(ring).simplify(CHORD), -gap - CHORD)
+        inside = offset(solid(ring).simplify(OUTLINE_CHORD), -gap - OUTLINE_CHORD)
         if len(inside):
             holes.append(inside)
-    by = short + gap / 2 - HAIR
+    by = short + gap / 2 - OUTLINE_HAIR
     if by < 0:
         by = max(by, -TIP * _sharpest(simple))
     return Outline(
         bare=_within(offset(simple, short), box),
-        grown=_within(offset(simple, by), box.grown(gap / 2 - HAIR) if by > 0 else box),
+        grown=_within(offset(simple, by), box.grown(gap / 2 - OUTLINE_HAIR) if by > 0 else box),
         holes=tuple(holes),
         area=whole.area,
     )

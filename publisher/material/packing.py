@@ -14,7 +14,7 @@ from publisher.material.container import Container
 from publisher.material.container import container as prepare
 from publisher.material.judge import insist
 from publisher.material.model import Item, Piece
-from publisher.material.outlines import GRID, distinct_turns, outline
+from publisher.material.outlines import NESTING_GRID, distinct_turns, outline
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +89,7 @@ def best_packing(pieces: Sequence[Piece], free: Container, gap: float, bins: int
 
 def _last_filled(sheets: Sequence[Bin], across: bool) -> float:
     """Return how far the last sheet is filled, in mm."""
-    return round(sheets[-1].used(across) / GRID, 3) if sheets else 0.0
+    return round(sheets[-1].used(across) / NESTING_GRID, 3) if sheets else 0.0
 
 
 def changed(queue: list[CopyKind], chance: random.Random) -> list[CopyKind]:
@@ -109,7 +109,7 @@ def items(pieces: Sequence[Piece], sheets: Iterable[Bin]) -> tuple[tuple[Item, .
 
     def item(spot: CopySpot) -> Item:
         # rounded as the store writes it, so that a layout read back is the same
-        pose = Pose(spot.x / GRID, spot.y / GRID, round(spot.turn, 6) % 360.0, spot.kind.mirrored)
+        pose = Pose(spot.x / NESTING_GRID, spot.y / NESTING_GRID, round(spot.turn, 6) % 360.0, spot.kind.mirrored)
         return Item(pieces[spot.kind.piece].id, 0, pose)
 
     return tuple(tuple(item(spot) for spot in sheet.spots()) for sheet in sheets)

@@ -9,7 +9,7 @@ from dataclasses import replace
 from publisher.material.bottom_left import Bin, CopySpot, FilledSheet, fill
 from publisher.material.container import Container
 from publisher.material.model import Piece
-from publisher.material.outlines import GRID
+from publisher.material.outlines import NESTING_GRID
 from publisher.material.packing import Packed, items, kinds_of, numbered
 
 LEAST_IN_ROWS = 4  # copies; fewer make no rows
@@ -37,7 +37,7 @@ def rows_first(
     best: tuple[tuple[int, float], Packed] | None = None
     for across in (False, True):
         sheets = fill(free, queue, None, across, _rowed(pieces[main], spots, free, across))
-        score = (len(sheets), round(sheets[-1].used(across) / GRID, 3))
+        score = (len(sheets), round(sheets[-1].used(across) / NESTING_GRID, 3))
         if best is None or score < best[0]:
             best = (score, Packed(numbered(pieces, items(pieces, sheets)), "rows, then bottom-left", int(across)))
     return best[1] if best else None

@@ -12,7 +12,7 @@ from publisher.material.bottom_left import CopyKind, CopySpot
 from publisher.material.container import Container
 from publisher.material.lattice import Borders, Floats, Rows, lattices
 from publisher.material.nfp import no_fit
-from publisher.material.outlines import GRID, FloatPath, Outline, turned
+from publisher.material.outlines import NESTING_GRID, FloatPath, Outline, turned
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +50,7 @@ def rows(kind: CopyKind, book: RowBook, free: Container, turns: tuple[float, ...
 
     ``turns``: turns of P on the sheet to try (degrees).
     """
-    box = (free.left / GRID, free.bottom / GRID, free.right / GRID, free.top / GRID)
+    box = (free.left / NESTING_GRID, free.bottom / NESTING_GRID, free.right / NESTING_GRID, free.top / NESTING_GRID)
     best = Counted(0, ())
     for turn in turns:
         for along in (0.0, 90.0):
@@ -58,12 +58,14 @@ def rows(kind: CopyKind, book: RowBook, free: Container, turns: tuple[float, ...
                 here = _at_turn(book, turn + along, pairs, _swung(box, along), best.count)
                 if here.count > best.count:
                     best = Counted(here.count, tuple(_back(spot, along) for spot in here.spots))
-    return tuple(CopySpot(kind, turn % 360.0, round(x * GRID), round(y * GRID)) for x, y, turn in best.spots)
+    return tuple(
+        CopySpot(kind, turn % 360.0, round(x * NESTING_GRID), round(y * NESTING_GRID)) for x, y, turn in best.spots
+    )
 
 
 def _mm(rings: tuple[npt.NDArray[np.int64], ...]) -> tuple[FloatPath, ...]:
     """Return rings in mm."""
-    return tuple(ring / GRID for ring in rings)
+    return tuple(ring / NESTING_GRID for ring in rings)
 
 
 def _swung(box: tuple[float, float, float, float], along: float) -> tuple[float, float, float, float]:

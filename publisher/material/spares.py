@@ -12,17 +12,17 @@ from publisher.material.bottom_left import Bin, CopyKind, CopySpot, FilledSheet,
 from publisher.material.container import from_hole, upright
 from publisher.material.judge import LayoutFault
 from publisher.material.model import Layout, Piece, Spare
-from publisher.material.outlines import GRID, turned
+from publisher.material.outlines import NESTING_GRID, turned
 from publisher.material.packing import items, kinds_of, numbered
 from publisher.material.problem import Problem
 
-MOST = 12  # spare copies of a part that are looked for: nobody spoils more of one
+MOST_SPARES = 12  # spare copies of a part that are looked for: nobody spoils more of one
 MOST_LAID = 300  # copies on the sheets; for more no spares are looked for
 
 
 def spare_key(problem: Problem, laid: Sequence[Layout], part: str) -> str:
     """Return the name of a part's spares on the sheets of a list: another layout, another name."""
-    digest = hashlib.sha256(f"spare|{part}|{MOST}|{problem.key()}\n".encode())
+    digest = hashlib.sha256(f"spare|{part}|{MOST_SPARES}|{problem.key()}\n".encode())
     for layout in laid:
         for i in layout.items:
             digest.update(f"{i.part}|{_pose(i.pose)}\n".encode())
@@ -31,11 +31,11 @@ def spare_key(problem: Problem, laid: Sequence[Layout], part: str) -> str:
 
 
 def _pose(pose: Pose) -> str:
-    return f"{round(pose.x * GRID)}|{round(pose.y * GRID)}|{round(pose.turn * 1e6)}|{pose.mirrored}"
+    return f"{round(pose.x * NESTING_GRID)}|{round(pose.y * NESTING_GRID)}|{round(pose.turn * 1e6)}|{pose.mirrored}"
 
 
 def find_spares(problem: Problem, laid: Sequence[Layout], part: str) -> Spare | None:
-    """Lay up to ``MOST`` more copies of a part on the sheets as they are, by bottom-left placement.
+    """Lay up to ``MOST_SPARES`` more copies of a part on the sheets as they are, by bottom-left placement.
 
     None when there are too many copies to look. Raises LayoutFault when what was found does not hold.
     """
@@ -45,7 +45,9 @@ def find_spares(problem: Problem, laid: Sequence[Layout], part: str) -> Spare | 
     kinds = {(pieces[k.piece].id, k.mirrored): k for k in kinds_of(pieces, problem.board.knife_gap)}
     # a part whose copies are all mirrored is wanted mirrored
     wanted = kinds.get((part, False)) or kinds[part, True]
-    full = fill(upright(problem.free()), [wanted] * MOST, len(laid), False, [_bin(problem, s, kinds) for s in laid])
+    full = fill(
+        upright(problem.free()), [wanted] * MOST_SPARES, len(laid), False, [_bin(problem, s, kinds) for s in laid]
+    )
     sheets = items(pieces, full)
     # rooms in holes come after the sheet itself, so what is new is told by its place
     known = [{(i.part, i.pose.x, i.pose.y, i.pose.turn) for i in layout.items} for layout in laid]
@@ -53,7 +55,7 @@ def find_spares(problem: Problem, laid: Sequence[Layout], part: str) -> Spare | 
         tuple(i for i in sheet if (i.part, i.pose.x, i.pose.y, i.pose.turn) not in old)
         for sheet, old in zip(sheets, known, strict=True)
     )
-    found = Spare(part, spare_key(problem, laid, part), extra, sum(map(len, extra)) >= MOST)
+    found = Spare(part, spare_key(problem, laid, part), extra, sum(map(len, extra)) >= MOST_SPARES)
     wrong = spare_flaw(problem, laid, found)
     if wrong:
         raise LayoutFault(f"spare copies of {part} on {problem.sheet.label}: {wrong}")
@@ -85,13 +87,15 @@ def _bin(problem: Problem, layout: Layout, kinds: dict[tuple[str, bool], CopyKin
     """Return a sheet as the bottom-left engine knows it: what lies in holes lies there as on the sheet."""
     free = upright(problem.free())
     spots = [
-        CopySpot(kinds[i.part, i.pose.mirrored], i.pose.turn, round(i.pose.x * GRID), round(i.pose.y * GRID))
+        CopySpot(
+            kinds[i.part, i.pose.mirrored], i.pose.turn, round(i.pose.x * NESTING_GRID), round(i.pose.y * NESTING_GRID)
+        )
         for i in layout.items
     ]
     rooms = [FilledSheet(free, spots)]
     for spot in spots:
         for hole in spot.kind.outline.holes:
-            moved = turned(hole, spot.turn, spot.kind.mirrored) + np.array((spot.x, spot.y)) / GRID
+            moved = turned(hole, spot.turn, spot.kind.mirrored) + np.array((spot.x, spot.y)) / NESTING_GRID
             inside = [s for s in spots if s is not spot and _within(s, moved)]
             if not inside:
                 rooms.append(FilledSheet(from_hole(moved)))
@@ -100,6 +104,6 @@ def _bin(problem: Problem, layout: Layout, kinds: dict[tuple[str, bool], CopyKin
 
 def _within(spot: CopySpot, ring: np.ndarray[tuple[int, ...], np.dtype[np.float64]]) -> bool:
     """Say whether a copy may lie in a hole: its middle is between the hole's sides."""
-    at = turned(spot.kind.outline.bare, spot.turn, spot.kind.mirrored) + np.array((spot.x, spot.y)) / GRID
+    at = turned(spot.kind.outline.bare, spot.turn, spot.kind.mirrored) + np.array((spot.x, spot.y)) / NESTING_GRID
     middle = (at.min(axis=0) + at.max(axis=0)) / 2
     return bool((middle > ring.min(axis=0)).all() and (middle < ring.max(axis=0)).all())

@@ -14,7 +14,7 @@ from publisher.material.model import Piece
 from publisher.material.outlines import FloatPath, solid
 
 LAP = 30.0  # mm; how far a plate behind the joint reaches on either side of it (common practice, no source)
-STEP = 1.0  # mm between places looked at
+SPLIT_STEP = 1.0  # mm between places looked at
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,10 +45,10 @@ def propose_split(part: Part, piece: Piece, room: tuple[float, float], frames: t
             low, high = whole.bounds[axis], whole.bounds[axis + 2]
             at = min(good, key=lambda place: (abs(place - (low + high) / 2), place))
             least = most = at
-            while round(least - STEP, 6) in good:
-                least = round(least - STEP, 6)
-            while round(most + STEP, 6) in good:
-                most = round(most + STEP, 6)
+            while round(least - SPLIT_STEP, 6) in good:
+                least = round(least - SPLIT_STEP, 6)
+            while round(most + SPLIT_STEP, 6) in good:
+                most = round(most + SPLIT_STEP, 6)
             cut = whole.intersection(_line(whole, axis, at))
             return Split(axis == 0, at - low, least - low, most - low, float(cut.length))
     return None
@@ -65,8 +65,8 @@ def _good(
     """Return the places of a cut across one axis that stay off the openings and leave two sides that fit."""
     low, high = whole.bounds[axis], whole.bounds[axis + 2]
     found = []
-    for step in range(1, int((high - low) / STEP)):
-        at = round(low + step * STEP, 6)
+    for step in range(1, int((high - low) / SPLIT_STEP)):
+        at = round(low + step * SPLIT_STEP, 6)
         if any(ring[:, axis].min() - LAP < at < ring[:, axis].max() + LAP for ring in holes):
             continue
         # a side longer than the sheet's diagonal needs no closer look

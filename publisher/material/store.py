@@ -14,10 +14,10 @@ from publisher.material.model import BoardNeeds, Item, Layout, Spare
 from publisher.material.packing import Packed, numbered
 from publisher.material.problem import Problem
 from publisher.material.rules import STORE_UNREADABLE, STORED_LAYOUT_WRONG
-from publisher.material.spares import MOST, spare_flaw
+from publisher.material.spares import MOST_SPARES, spare_flaw
 
 STORE = "layouts.json"
-FORMAT = 1
+STORE_FORMAT = 1
 NOTE = "Verified layouts of this design, made by `publisher yield`. Outlines, sheets or counts that change make an entry stale."
 MOST_IN_RUN = 20_000
 LEAST_IN_RUN = 3  # copies after the first that make a run worth writing
@@ -59,11 +59,11 @@ def parse(data: bytes, name: str) -> Store:
     again = "delete it or run `publisher yield FOLDER --keep`; until then layouts are worked out anew at each build"
     try:
         document = json.loads(data.decode("utf-8"))
-        layouts = document["layouts"] if document["format"] == FORMAT else None
+        layouts = document["layouts"] if document["format"] == STORE_FORMAT else None
         if not isinstance(layouts, dict):
             raise TypeError
     except (ValueError, KeyError, TypeError, RecursionError):
-        words = f"{name} is no store of layouts of format {FORMAT} that can be read; it was not used"
+        words = f"{name} is no store of layouts of format {STORE_FORMAT} that can be read; it was not used"
         return Store((), (STORE_UNREADABLE.found(words, subject=name, hint=again, place=place),))
     entries: list[tuple[str, Stored]] = []
     findings: list[Finding] = []
@@ -153,7 +153,7 @@ def recall_spare(problem: Problem, laid: Sequence[Layout], part: str, key: str, 
     if stored is None:
         return None
     sheets = _items(stored)
-    found = Spare(part, key, sheets, sum(map(len, sheets)) >= MOST)
+    found = Spare(part, key, sheets, sum(map(len, sheets)) >= MOST_SPARES)
     return None if spare_flaw(problem, laid, found) else found
 
 
@@ -188,7 +188,7 @@ def store_document(entries: Iterable[tuple[str, Stored]], before: bytes | None =
     found.update(entries)
     lines = [f"    {json.dumps(key)}: {_record(found[key])}" for key in sorted(found)]
     body = ",\n".join(lines)
-    text = f'{{\n  "format": {FORMAT},\n  "note": {json.dumps(NOTE)},\n  "layouts": {{\n{body}\n  }}\n}}\n'
+    text = f'{{\n  "format": {STORE_FORMAT},\n  "note": {json.dumps(NOTE)},\n  "layouts": {{\n{body}\n  }}\n}}\n'
     return text.encode()
 
 

@@ -10,7 +10,7 @@ from publisher.material.problem import Problem, net_area
 from publisher.material.strip_search import ENGINE, Strip, one_sheet
 
 FULLEST = 0.93  # no layout of curved parts fills more of a sheet: beyond that the improver is not asked
-FEW = 2  # seeds; with no more than these only one copy more is asked for
+FEW_ROUNDS = 2  # seeds; with no more than these only one copy more is asked for
 MOST_ASKED = 150  # copies on a sheet; for more the improver is too slow
 
 Seeds = tuple[tuple[int, bool], ...]  # each with the way the strip runs: up the sheet, or across it
@@ -47,7 +47,7 @@ def more_on_one_sheet(
             break
         best = Packed((items,), ENGINE, seed)
         count += 1
-        if len(seeds) <= FEW:
+        if len(seeds) <= FEW_ROUNDS:
             break
     return best
 

@@ -17,11 +17,11 @@ import shapely
 from publisher.basics import Pose
 from publisher.material.bottom_left import CopyKind
 from publisher.material.model import Item, Piece
-from publisher.material.outlines import HAIR, offset
+from publisher.material.outlines import OUTLINE_HAIR, offset
 from publisher.material.packing import numbered
 
 ENGINE = "spyrrow 0.9.0"
-CHORD = 0.1  # mm; fewer points make it much faster
+SEARCH_CHORD = 0.1  # mm; fewer points make it much faster
 WORKERS = 1  # more of them give other layouts
 WORKER = Path(__file__).with_name("strip_worker.py")
 SLOWEST = 4  # seconds of the clock to one of the processor: then the machine is too busy
@@ -46,7 +46,7 @@ class Strip:
     def request(self, target: float | None = None) -> dict[str, object]:
         """Return the request to the worker: outlines grown by half the gap, on a strip grown as much."""
         height, length = self.size if self.upright else self.size[::-1]
-        more = self.gap - 2 * HAIR if self.gap > 2 * HAIR else 0.0
+        more = self.gap - 2 * OUTLINE_HAIR if self.gap > 2 * OUTLINE_HAIR else 0.0
         back = 90.0 if self.upright else 0.0
         return {
             "height": height + more,
@@ -68,7 +68,7 @@ class Strip:
 def _points(kind: CopyKind) -> list[list[float]]:
     """Return the grown outline (mm) with fewer points, never inside the given one; mirrored if the kind is."""
     fine = shapely.Polygon(kind.outline.grown)
-    simple = fine.simplify(CHORD)
+    simple = fine.simplify(SEARCH_CHORD)
     short = float(shapely.distance(simple, shapely.points(kind.outline.grown)).max())
     ring = offset(simple, short) if short > 1e-6 and simple.is_valid else kind.outline.grown
     sign = -1.0 if kind.mirrored else 1.0
@@ -118,7 +118,7 @@ def laid(
     strip: Strip, pieces: Sequence[Piece], places: Sequence[tuple[int, float, float, float]], origin: WidthHeight
 ) -> tuple[Item, ...]:
     """Return the worker's places as items on the sheet."""
-    half = max(strip.gap / 2 - HAIR, 0.0)
+    half = max(strip.gap / 2 - OUTLINE_HAIR, 0.0)
     items = []
     for number, along, up, given in places:
         kind = strip.kinds[number]

@@ -24,7 +24,7 @@ FACTS_ASKEW = Rule(
     "A print is judged by them: with a range that is too wide every print would pass.",
     Severity.ERROR,
 )
-SMALLEST, LARGEST = 0.9, 1.1  # no design allows a print scale outside
+LEAST_SCALE, MOST_SCALE = 0.9, 1.1  # no design allows a print scale outside
 FORMATS = (1, 2)
 NEWER_RECORD = Rule(
     "ruler/newer-record",
@@ -160,7 +160,7 @@ def _fault(facts: PackFacts) -> str:
     said = facts.budget
     if said is None:
         return ""
-    if not (SMALLEST <= said.least <= 1.0 <= said.most <= LARGEST):
+    if not (LEAST_SCALE <= said.least <= 1.0 <= said.most <= MOST_SCALE):
         return f"they allow a print scale from {said.least:g} to {said.most:g}"
     own = budget_of(facts.meetings)
     if abs(own.least - said.least) > ROUNDED or abs(own.most - said.most) > ROUNDED:

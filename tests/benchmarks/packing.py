@@ -24,7 +24,7 @@ from publisher.material import Item, Piece
 from publisher.material.bottom_left import Bin, CopyKind, fill
 from publisher.material.container import container
 from publisher.material.judge import flaws
-from publisher.material.outlines import GRID, HAIR
+from publisher.material.outlines import NESTING_GRID, OUTLINE_HAIR
 from publisher.material.packing import items, kinds_of, numbered
 from publisher.material.strip_search import ENGINE, Strip, ask, laid
 
@@ -77,7 +77,7 @@ def search(pieces: tuple[Piece, ...], width: float, seconds: float) -> tuple[tup
         if best is None or reach <= best[0]:
             best = (reach, changed, sheet)
     (found,) = numbered(pieces, items(pieces, [best[2]]))
-    return found, best[0] / GRID, tried
+    return found, best[0] / NESTING_GRID, tried
 
 
 def improve(pieces: tuple[Piece, ...], width: float, seconds: int, length: float) -> tuple[tuple[Item, ...], float]:
@@ -87,7 +87,7 @@ def improve(pieces: tuple[Piece, ...], width: float, seconds: int, length: float
     found, places = ask(strip.request(0.0))
     if found is None or found >= length:
         return (), length
-    return laid(strip, pieces, places, (0.0, 0.0)), found + 2 * HAIR
+    return laid(strip, pieces, places, (0.0, 0.0)), found + 2 * OUTLINE_HAIR
 
 
 def verdict(pieces: tuple[Piece, ...], laid: tuple[Item, ...], width: float, length: float) -> str:

@@ -14,7 +14,7 @@ from publisher.geometry.drawings.chains import loops_of, open_trouble
 from publisher.geometry.drawings.css import apply_styles, declarations
 from publisher.geometry.drawings.edges import named_edges
 from publisher.geometry.drawings.lines import marks_of
-from publisher.geometry.drawings.numbers import SAME
+from publisher.geometry.drawings.numbers import IDENTITY
 from publisher.geometry.drawings.picks import Missing, pick
 from publisher.geometry.drawings.regions import region_of
 from publisher.geometry.drawings.scene import Scene, read_scene
@@ -96,7 +96,7 @@ def test_copies_and_what_they_go_by() -> None:
     assert [drawn.name for drawn in found.drawn] == ["u", "r"]
     assert [drawn.region().area for drawn in found.drawn] == pytest.approx([25.0, 100.0])
     assert found.drawn[0].region().bounds == pytest.approx((10.0, 95.0, 15.0, 100.0))
-    assert box_of([found.drawn[0]], SAME) == pytest.approx((10.0, 95.0, 15.0, 100.0))
+    assert box_of([found.drawn[0]], IDENTITY) == pytest.approx((10.0, 95.0, 15.0, 100.0))
 
 
 def test_clips_and_windows() -> None:

@@ -2,7 +2,7 @@
 
 from publisher.material.bottom_left import CopyKind, fill, orders
 from publisher.material.container import container
-from publisher.material.outlines import GRID, outline
+from publisher.material.outlines import NESTING_GRID, outline
 
 
 def kind(shop, width, height, count, number=0):
@@ -15,7 +15,7 @@ def test_first_pieces_go_to_the_corner(shop) -> None:
     free = container((shop.box(100.0, 100.0),))
     for across, second in ((False, (30.0, 0.0)), (True, (0.0, 20.0))):
         (sheet,) = fill(free, [kind(shop, 30.0, 20.0, 2)] * 2, None, across)
-        places = [(round(s.x / GRID, 1), round(s.y / GRID, 1)) for s in sheet.spots()]
+        places = [(round(s.x / NESTING_GRID, 1), round(s.y / NESTING_GRID, 1)) for s in sheet.spots()]
         assert places == [(0.0, 0.0), second]
 
 
@@ -32,7 +32,7 @@ def test_a_sheet_already_begun_goes_on(shop) -> None:
     free = container((shop.box(60.0, 20.0),))
     (begun,) = fill(free, [kind(shop, 30.0, 20.0, 1)], 1, False)
     (sheet,) = fill(free, [kind(shop, 30.0, 20.0, 1)], 1, False, [begun])
-    assert sorted(round(s.x / GRID) for s in sheet.spots()) == [0, 30]
+    assert sorted(round(s.x / NESTING_GRID) for s in sheet.spots()) == [0, 30]
 
 
 def test_orders_are_few_fixed_and_complete(shop) -> None:

@@ -5,7 +5,7 @@ import shapely
 
 from publisher.material import pack
 from publisher.material.container import container, inner_fit
-from publisher.material.outlines import GRID, outline
+from publisher.material.outlines import NESTING_GRID, outline
 
 
 def test_a_rectangle_needs_no_computation(shop) -> None:
@@ -13,7 +13,7 @@ def test_a_rectangle_needs_no_computation(shop) -> None:
     free = container((shop.box(100.0, 60.0, 10.0, 5.0),))
     room, taken = inner_fit(free, outline((shop.box(30.0, 20.0),), 0.0).path(0.0, False, grown=False))
     assert room is not None
-    assert [v / GRID for v in room] == pytest.approx([10.0, 5.0, 80.0, 45.0], abs=0.001)
+    assert [v / NESTING_GRID for v in room] == pytest.approx([10.0, 5.0, 80.0, 45.0], abs=0.001)
     assert taken == ()
     assert free.area == pytest.approx(6000.0)
 

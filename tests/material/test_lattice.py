@@ -8,7 +8,7 @@ import shapely
 
 from publisher.material.lattice import Borders, crossings, envelope, lattices
 from publisher.material.nfp import no_fit
-from publisher.material.outlines import GRID, outline, turned
+from publisher.material.outlines import NESTING_GRID, outline, turned
 
 TRIANGLE = np.array([(-1.0, 0.0), (1.0, 0.0), (0.0, 2.0)])
 
@@ -16,8 +16,8 @@ TRIANGLE = np.array([(-1.0, 0.0), (1.0, 0.0), (0.0, 2.0)])
 def borders(rings, gap, turn=0.0, paired=False):
     """Return the borders of an outline at one turn."""
     shape = outline(rings, gap)
-    n = tuple(turned(r / GRID, turn) for r in no_fit((shape, 0.0, False), (shape, 0.0, False)))
-    m = tuple(turned(r / GRID, turn) for r in no_fit((shape, 0.0, False), (shape, 180.0, False)))
+    n = tuple(turned(r / NESTING_GRID, turn) for r in no_fit((shape, 0.0, False), (shape, 0.0, False)))
+    m = tuple(turned(r / NESTING_GRID, turn) for r in no_fit((shape, 0.0, False), (shape, 180.0, False)))
     return Borders(n, m if paired else None)
 
 

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 import shapely
 
-from publisher.material.outlines import GRID, HAIR, distinct_turns, on_grid, outline, turned, twice_area
+from publisher.material.outlines import NESTING_GRID, OUTLINE_HAIR, distinct_turns, on_grid, outline, turned, twice_area
 
 
 def test_a_curved_outline_is_covered_and_close(shop) -> None:
@@ -14,7 +14,7 @@ def test_a_curved_outline_is_covered_and_close(shop) -> None:
     true = shapely.Polygon(shop.layer(55.0, 105.0, 30.0)[0])
     seen = outline(shop.rings(true), 1.0)
     assert len(seen.bare) < 200 < len(true.exterior.coords)
-    assert shapely.Polygon(seen.bare).buffer(1.01 * HAIR).covers(true)
+    assert shapely.Polygon(seen.bare).buffer(1.01 * OUTLINE_HAIR).covers(true)
     assert shapely.hausdorff_distance(shapely.Polygon(seen.bare).exterior, true.exterior, densify=0.05) <= 0.05
 
 
@@ -22,14 +22,14 @@ def test_grown_outline_covers_the_gap(shop) -> None:
     """The grown outline holds everything within half the gap of the piece, but for the hair."""
     true = shapely.Polygon([(0, 0), (80, 0), (3, 9)])
     seen = outline(shop.rings(true), 2.0)
-    assert shapely.Polygon(seen.grown).buffer(2 * HAIR).covers(true.buffer(1.0, quad_segs=64))
+    assert shapely.Polygon(seen.grown).buffer(2 * OUTLINE_HAIR).covers(true.buffer(1.0, quad_segs=64))
 
 
 def test_rectangles_keep_their_size(shop) -> None:
     """A rectangle is itself against the sheet, and smaller by the hair on each side against others."""
     seen = outline((shop.box(50.0, 100.0),), 0.0)
     assert np.ptp(seen.bare, axis=0) == pytest.approx([50.0, 100.0], abs=1e-9)
-    assert np.ptp(seen.grown, axis=0) == pytest.approx([50.0 - 2 * HAIR, 100.0 - 2 * HAIR], abs=1e-9)
+    assert np.ptp(seen.grown, axis=0) == pytest.approx([50.0 - 2 * OUTLINE_HAIR, 100.0 - 2 * OUTLINE_HAIR], abs=1e-9)
     assert len(seen.bare) == len(seen.grown) == 4
 
 
@@ -68,7 +68,7 @@ def test_an_outline_of_very_many_points_is_taken_coarsely() -> None:
     ring = tuple(zip((radius * np.cos(angle)).tolist(), (radius * np.sin(angle)).tolist(), strict=True))
     seen = outline((ring,), 0.0)
     assert len(seen.bare) <= 1200
-    assert shapely.Polygon(seen.bare).buffer(HAIR).covers(shapely.Polygon(ring))
+    assert shapely.Polygon(seen.bare).buffer(OUTLINE_HAIR).covers(shapely.Polygon(ring))
 
 
 def test_a_hole_is_smaller_by_the_gap(shop) -> None:
@@ -89,7 +89,11 @@ def test_turns_that_show_the_same_are_dropped(shop) -> None:
 def test_grid_rings_run_anticlockwise() -> None:
     """A mirrored ring runs the other way round and is put right; repeated points go."""
     ring = np.array([(0.0, 0.0), (10.0, 0.0), (10.0, 0.0), (0.0, 5.0)])
-    assert twice_area(on_grid(ring)) == twice_area(on_grid(turned(ring, 0.0, mirrored=True))) == 50 * GRID * GRID
+    assert (
+        twice_area(on_grid(ring))
+        == twice_area(on_grid(turned(ring, 0.0, mirrored=True)))
+        == 50 * NESTING_GRID * NESTING_GRID
+    )
     assert len(on_grid(ring)) == 3
 
 

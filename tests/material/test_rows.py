@@ -7,7 +7,7 @@ from publisher.material import Item, Piece
 from publisher.material.bottom_left import CopyKind
 from publisher.material.container import container
 from publisher.material.judge import flaws
-from publisher.material.outlines import GRID, outline
+from publisher.material.outlines import NESTING_GRID, outline
 from publisher.material.rows import RowBook, rows
 
 
@@ -16,7 +16,7 @@ def laid(shop, rings, sheet, gap, turns, paired):
     shape = outline(rings, gap)
     kind = CopyKind(0, shape, False, turns, 999)
     spots = rows(kind, RowBook(shape, paired, 12), container((shop.box(*sheet),)), turns)
-    items = tuple(Item("p", i + 1, Pose(s.x / GRID, s.y / GRID, s.turn)) for i, s in enumerate(spots))
+    items = tuple(Item("p", i + 1, Pose(s.x / NESTING_GRID, s.y / NESTING_GRID, s.turn)) for i, s in enumerate(spots))
     allowed = tuple(sorted({t + h for t in turns for h in ((0.0, 180.0) if paired else (0.0,))}))
     assert flaws((Piece("p", rings, allowed, 999),), (shop.box(*sheet),), gap, (items,), complete=False) == ()
     return len(items)

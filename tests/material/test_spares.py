@@ -31,7 +31,7 @@ def test_the_search_ends(shop) -> None:
     """Of small parts only so many are looked for, and it is said."""
     part = shop.part("tag", (shop.box(10.0, 10.0),), 1)
     (one,) = lay_out(shop.design(shop.board((297.0, 420.0))), (part,)).yields
-    assert (one.spares[0].copies, one.spares[0].capped) == (spares.MOST, True)
+    assert (one.spares[0].copies, one.spares[0].capped) == (spares.MOST_SPARES, True)
 
 
 def test_spares_lie_in_holes_too(shop) -> None:

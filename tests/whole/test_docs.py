@@ -10,8 +10,8 @@ import pytest
 
 from docs import generate
 from docs.spec_page import wrong_examples
-from publisher.geometry.surfaces.draw import MOST_POINTS, MOST_UNITS
-from publisher.geometry.surfaces.pattern import CLEAR
+from publisher.geometry.surfaces.draw import MOST_PATTERN_POINTS, MOST_UNITS
+from publisher.geometry.surfaces.pattern import JOINT_CLEAR
 from tests.whole.conftest import Run
 
 ROOT = Path(__file__).parents[2]
@@ -49,8 +49,8 @@ def test_examples_of_fields_fit_the_schema() -> None:
 
 def test_limits_of_surfaces_are_those_of_the_tool() -> None:
     text = (ROOT / "docs/surfaces.md").read_text(encoding="utf-8")
-    assert f"more than {MOST_UNITS} units" in text and f"more than {MOST_POINTS} path operators" in text
-    assert f"keep {CLEAR:g} mm from every cut" in text
+    assert f"more than {MOST_UNITS} units" in text and f"more than {MOST_PATTERN_POINTS} path operators" in text
+    assert f"keep {JOINT_CLEAR:g} mm from every cut" in text
 
 
 @pytest.mark.parametrize("page", PAGES, ids=lambda page: page.name)

@@ -110,6 +110,33 @@ def test_a_class_name_means_one_thing_in_the_whole_house() -> None:
     assert {n: sorted(m) for n, m in meanings.items() if len(m) > 1 and n not in SHARED_NOUNS} == {}
 
 
+def test_a_number_that_has_a_name_is_one_number_in_the_whole_house() -> None:
+    """A limit's name says which limit it is: no two modules give one name to different numbers."""
+    numbers: dict[str, dict[float, str]] = {}
+    for module in MODULES:
+        for node in ast.parse(module.read_text()).body:
+            if isinstance(node, ast.Assign) and len(node.targets) == 1:
+                for name, number in _named_numbers(node.targets[0], node.value):
+                    numbers.setdefault(name, {})[number] = module.relative_to(PACKAGE).as_posix()
+    assert len(numbers) > 400
+    assert {name: found for name, found in numbers.items() if len(found) > 1} == {}
+
+
+def _named_numbers(target: ast.expr, value: ast.expr) -> list[tuple[str, float]]:
+    """Return public names of an assignment and the numbers that they get, those of a tuple too."""
+    if isinstance(target, ast.Tuple) and isinstance(value, ast.Tuple):
+        return [pair for one, other in zip(target.elts, value.elts, strict=True) for pair in _named_numbers(one, other)]
+    if not isinstance(target, ast.Name) or not target.id.isupper() or target.id.startswith("_"):
+        return []
+    whole = isinstance(value, ast.Constant | ast.BinOp | ast.UnaryOp)
+    if not whole or any(
+        not isinstance(n, ast.Constant | ast.operator | ast.unaryop | ast.BinOp | ast.UnaryOp) for n in ast.walk(value)
+    ):
+        return []
+    number = eval(compile(ast.Expression(value), "", "eval"), {})
+    return [(target.id, float(number))] if isinstance(number, int | float) and not isinstance(number, bool) else []
+
+
 def test_floors_are_entered_only_by_their_door() -> None:
     """Inside a room, ``room/floor/module.py`` is imported by its own floor; all others name ``room.floor``.
 

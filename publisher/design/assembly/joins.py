@@ -31,7 +31,7 @@ JOINTS: dict[str, Joint] = {
     "cross_lap": "cross_lap",
 }
 MOST_TABS = 100
-DUST = 1e-6
+ANGLE_DUST = 1e-6
 
 
 class JoinReader:
@@ -121,7 +121,7 @@ class JoinReader:
         slotted = {"tab_and_slot": (b,), "cross_lap": (a, b)}.get(joint, ())
         loosest = self.measure(table, "loosest", 0.0) if slotted and table.value("loosest") else None
         thickness = self.known.thickness(self.parts[a.panel])
-        if joint == "tab_and_slot" and 0 < inset < 2 * thickness - DUST:
+        if joint == "tab_and_slot" and 0 < inset < 2 * thickness - ANGLE_DUST:
             self.refuse(
                 rules.SLOT_EDGE,
                 f"the slots of {a} sit {say_mm(inset)} from the edge; the board there is {say_mm(thickness)} thick",
@@ -130,7 +130,7 @@ class JoinReader:
                 inset,
                 2 * thickness,
             )
-        if loosest is not None and loosest < play - DUST:
+        if loosest is not None and loosest < play - ANGLE_DUST:
             self.refuse(
                 rules.JOIN_OPTION,
                 f"loosest is {say_mm(loosest)}, less than the play of {say_mm(play)}",
@@ -229,7 +229,7 @@ class JoinReader:
                 180.0 if corner > 180 else 0.0,
             )
             return None
-        if joint not in ("mitre", "fold") and abs(corner - 90) > DUST:
+        if joint not in ("mitre", "fold") and abs(corner - 90) > ANGLE_DUST:
             self.refuse(
                 rules.CORNER,
                 f"a {joint} join at {trimmed(corner, 2)}° does not sit flush",

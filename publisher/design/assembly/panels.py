@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from publisher.basics.wording import say_mm
 from publisher.brief import Table, Value
-from publisher.design.assembly.joins import DUST, JoinReader
+from publisher.design.assembly.joins import ANGLE_DUST, JoinReader
 from publisher.design.assembly.neighbours import neighbours, reached
 from publisher.design.language import Scope
 from publisher.design.parts import KnownParts
@@ -112,7 +112,7 @@ def _check_edges(plan: PanelPlan, reader: JoinReader, known: KnownParts) -> None
     for edge, taken in lines.items():
         taken.sort(key=lambda line: line[0])
         for (start, end, first), (next_start, _, second) in pairwise(taken):
-            if next_start >= end - DUST and not (start == end == next_start):
+            if next_start >= end - ANGLE_DUST and not (start == end == next_start):
                 continue
             later = max(first, second, key=lambda join: (join.place.line, join.place.column))
             hint = "each edge meets one panel; give further ones an inset of their own"
@@ -124,7 +124,7 @@ def _check_edges(plan: PanelPlan, reader: JoinReader, known: KnownParts) -> None
     for edge, crossed in laps.items():
         crossed.sort(key=lambda slot: slot[:2])
         for (start, end, first), (next_start, next_end, second) in pairwise(crossed):
-            if next_start < end - DUST:
+            if next_start < end - ANGLE_DUST:
                 later = max(first, second, key=lambda join: (join.place.line, join.place.column))
                 apart = (next_start + next_end - start - end) / 2
                 wide = (end - start + next_end - next_start) / 2

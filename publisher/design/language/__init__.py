@@ -5,7 +5,7 @@ Never: know a board, a part or an assembly.
 """
 
 from publisher.design.language.amounts import Amount, of_kind
-from publisher.design.language.counts import MOST_COPIES, read_count, refuse_count
+from publisher.design.language.counts import MOST_OF_ONE_PART, read_count, refuse_count
 from publisher.design.language.lexer import Fault, read_literal
 from publisher.design.language.overrides import STANDARD, asked_variants, given_sizes, variants
 from publisher.design.language.parser import parse
@@ -15,7 +15,7 @@ from publisher.design.language.units import UNITS
 from publisher.design.language.wording import pick_hint, say
 
 __all__ = [
-    "MOST_COPIES",
+    "MOST_OF_ONE_PART",
     "STANDARD",
     "UNITS",
     "Amount",

@@ -5,7 +5,7 @@ from publisher.brief import Value
 from publisher.design.language.scope import Scope
 from publisher.design.rules import plans as rules
 
-MOST_COPIES = 10_000
+MOST_OF_ONE_PART = 10_000
 
 
 def read_count(value: Value | None, default: int, least: int, most: int, what: str, scope: Scope, subject: str) -> int:

@@ -6,7 +6,7 @@ from math import isfinite
 
 from publisher.design.language.amounts import Amount, Origin
 from publisher.design.language.functions import FUNCTIONS, root
-from publisher.design.language.lexer import LARGEST, Fault
+from publisher.design.language.lexer import LARGEST_NUMBER, Fault
 from publisher.design.language.parser import Expression, Step
 from publisher.design.rules import expressions as rules
 
@@ -39,7 +39,7 @@ def evaluate(expression: Expression, lookup: Callable[[str, int], Amount]) -> Am
             amount = _finite(_do(step, taken, expression.text), step)
             stack.append(_Held(amount, min(step.at, taken[0].start), taken[-1].end))
     result = stack[0].amount
-    if abs(result.value) > LARGEST:
+    if abs(result.value) > LARGEST_NUMBER:
         raise Fault(rules.NUMBER_RANGE, f"this comes out as {result.value:.3g}, too large a number", "", 0)
     return result
 

@@ -11,7 +11,7 @@ from publisher.design.language.units import LIKELY_UNITS, UNIT_BY_NAME
 from publisher.design.rules import expressions as rules
 
 LONGEST = 300  # letters
-LARGEST = 1e9
+LARGEST_NUMBER = 1e9
 
 #: w n/m or n/m without blanks at the stroke, or a decimal number; then the unit, if one follows.
 _LITERAL = re.compile(
@@ -112,8 +112,10 @@ def _literal(text: str, at: int) -> Token:
         if int(found["bottom"]) == 0:
             raise Fault(rules.NO_VALUE, f"{found.group()} divides by zero", "the number under the stroke is 0", at)
         value = int(found["whole"] or 0) + Fraction(int(found["top"]), int(found["bottom"]))
-    if value > LARGEST:
-        raise Fault(rules.NUMBER_RANGE, f"{found.group()} is more than {LARGEST:,.0f}", "write a smaller number", at)
+    if value > LARGEST_NUMBER:
+        raise Fault(
+            rules.NUMBER_RANGE, f"{found.group()} is more than {LARGEST_NUMBER:,.0f}", "write a smaller number", at
+        )
     unit = _UNIT.match(text, found.end())
     if unit is None and found["decimal"] is None and not found["whole"] and text[at - 1 : at] == "/":
         n, m = found["top"], found["bottom"]

@@ -11,7 +11,7 @@ from publisher.design.language.stray_tokens import misplaced
 from publisher.design.language.units import UNIT_BY_NAME
 from publisher.design.rules import expressions as rules
 
-DEEPEST = 40  # brackets, signs and powers inside each other
+DEEPEST_EXPRESSION = 40  # brackets, signs and powers inside each other
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,10 +165,10 @@ class _ExpressionReader:
         self.next()
 
     def deeper(self, depth: int, token: Token) -> int:
-        if depth >= DEEPEST:
+        if depth >= DEEPEST_EXPRESSION:
             raise Fault(
                 rules.TOO_BIG,
-                f"this expression is nested more than {DEEPEST} deep",
+                f"this expression is nested more than {DEEPEST_EXPRESSION} deep",
                 "give parts of it names under sizes",
                 token.start,
             )

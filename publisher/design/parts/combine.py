@@ -11,7 +11,7 @@ from publisher.design.parts.parameters import read_parameters
 from publisher.design.records import CombineStep
 from publisher.design.rules import plans as rules
 
-MOST_STEPS = 60
+MOST_COMBINE_STEPS = 60
 MOST_REPEATS = 200
 _KINDS: tuple[Literal["add", "cut", "mirror", "repeat", "turn"], ...] = ("add", "cut", "mirror", "repeat", "turn")
 
@@ -27,12 +27,12 @@ class CombineReader:
     def steps(self, name: str, table: Table, path: tuple[str, ...] = ()) -> tuple[CombineStep, ...]:
         """Return the steps of one part; findings for those that cannot be read. ``path``: the parts that led here."""
         rows = [node for node in table.row("combine") if isinstance(node, Table)]
-        if len(rows) > MOST_STEPS:
+        if len(rows) > MOST_COMBINE_STEPS:
             self.refuse(
                 name,
                 f"{len(rows)} steps are combined",
-                f"at most {MOST_STEPS} steps make one part",
-                rows[MOST_STEPS].place,
+                f"at most {MOST_COMBINE_STEPS} steps make one part",
+                rows[MOST_COMBINE_STEPS].place,
             )
             return ()
         made = [self.step(name, number, row, (*path, name)) for number, row in enumerate(rows, 1)]

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from publisher.basics.wording import say_mm
 from publisher.brief import Entry, Row, Table, Value
-from publisher.design.language import MOST_COPIES, Scope, read_count, refuse_count
+from publisher.design.language import MOST_OF_ONE_PART, Scope, read_count, refuse_count
 from publisher.design.parts.combine import CombineReader
 from publisher.design.parts.letters import letter
 from publisher.design.parts.parameters import read_openings, read_parameters, read_surface
@@ -125,7 +125,7 @@ class PartsReader:
             drawing=self.drawing(drawing, subject) if isinstance(drawing, Table) else None,
             treatments=self.treatments.get(id, ()),
             count=count,
-            spare=read_count(table.value("spare"), 0, 0, MOST_COPIES, "spare", self.scope, subject),
+            spare=read_count(table.value("spare"), 0, 0, MOST_OF_ONE_PART, "spare", self.scope, subject),
             mirrored=read_count(table.value("mirrored"), 0, 0, count, "mirrored", self.scope, subject),
             turning=table.text("turning", turning),
             trace_allowance=self.trace_allowance(table, subject),
@@ -151,12 +151,12 @@ class PartsReader:
                     place=entry.place,
                 )
             )
-        if used is not None and used > MOST_COPIES:
-            refuse_count(used, MOST_COPIES, f"the count of {entry.key}", entry.place, self.scope, subject)
+        if used is not None and used > MOST_OF_ONE_PART:
+            refuse_count(used, MOST_OF_ONE_PART, f"the count of {entry.key}", entry.place, self.scope, subject)
         return (
             used
             if used is not None
-            else read_count(value, 1, 1, MOST_COPIES, f"the count of {entry.key}", self.scope, subject)
+            else read_count(value, 1, 1, MOST_OF_ONE_PART, f"the count of {entry.key}", self.scope, subject)
         )
 
     def refuse_count(self, message: str, value: Value, subject: str) -> None:

@@ -8,7 +8,7 @@ from math import atan2, degrees, dist, radians, tan
 import numpy as np
 import shapely
 
-from publisher.basics import SAME, Finding, LineKind, Point, Pose, Purpose, polyline
+from publisher.basics import SAME_POINT, Finding, LineKind, Point, Pose, Purpose, polyline
 from publisher.basics.wording import say_length
 from publisher.design import Design, FoldedPanel, FoldPlan
 from publisher.geometry.making import placed, renamed, stated_edge, surviving_edges
@@ -18,7 +18,7 @@ from publisher.geometry.registry import Shape, deg
 from publisher.geometry.rules import FOLD_PLACE
 
 EQUAL = 0.01  # mm: mating edges are equally long (trade notes, section 4)
-TOUCH = 0.01  # mm² of two panels grown by 0.01 mm: more than a corner
+FOLD_TOUCH = 0.01  # mm² of two panels grown by 0.01 mm: more than a corner
 FIELDS = np.linspace(0.1, 0.9, 9)  # shares of a panel's size at which its letter may stand
 _TURNS = ("any", "half", "quarter", "none")
 Letters = dict[tuple[str, str, str], set[str]]
@@ -90,7 +90,7 @@ def _folded(plan: FoldPlan, by_id: dict[str, Part], letters: Letters) -> Part | 
             lines.append((panel, _shared(laid[-1].edge(panel.edge), on)))
     crowded = _crowded(plan, laid)
     region, why = recover(
-        shapely.union_all([polygon(one.shape.region) for one in laid], grid_size=SAME),
+        shapely.union_all([polygon(one.shape.region) for one in laid], grid_size=SAME_POINT),
         [one.shape.region for one in laid],
     )
     if crowded or region is None:
@@ -231,7 +231,7 @@ def _crowded(plan: FoldPlan, laid: Sequence[_Laid]) -> str:
         over = shapely.intersection(grown[i], grown[j])
         if neighbours:
             over = shapely.buffer(over, -0.02, join_style="mitre")
-        if over.area > TOUCH:
+        if over.area > FOLD_TOUCH:
             return f"laid flat, {laid[i].name} and {laid[j].name} lie over each other or touch beside their fold"
     return ""
 

@@ -7,7 +7,7 @@ import shapely
 
 from publisher.basics import Finding, LineKind, Purpose, polyline
 from publisher.basics.wording import say_length
-from publisher.geometry.cutting.seams import SHORTEST, Cut, Seam
+from publisher.geometry.cutting.seams import SHORTEST_PLATE, Cut, Seam
 from publisher.geometry.model import Mark, Part, Region
 from publisher.geometry.paths import (
     eroded,
@@ -32,14 +32,14 @@ def plate_behind(
     low, high = _room(part, cut, seams)
     length = high - low
     names = " and ".join([", ".join(behind[:-1]), behind[-1]] if len(behind) > 1 else behind)
-    if length < SHORTEST:
+    if length < SHORTEST_PLATE:
         return SPLIT_PLACE.found(
             f"there is no room for a plate behind the seam between {names} of part “{part.id}”",
             subject=f"part {part.id}",
-            hint=f"a plate is at least {say_length(SHORTEST)} long: make it narrower, move the seam, or leave the plate out",
+            hint=f"a plate is at least {say_length(SHORTEST_PLATE)} long: make it narrower, move the seam, or leave the plate out",
             place=plan.place,
             value=max(0.0, length),
-            limit=SHORTEST,
+            limit=SHORTEST_PLATE,
         )
     width, height = (plan.plate, length) if axis == 0 else (length, plan.plate)
     corners = (((0.0, 0.0), "bottom"), ((width, 0.0), "right"), ((width, height), "top"), ((0.0, height), "left"))

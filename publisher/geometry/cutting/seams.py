@@ -13,8 +13,8 @@ from publisher.geometry.model import Part, Region
 from publisher.geometry.paths import eroded, oriented, polygon, recover, straight
 from publisher.geometry.rules import SPLIT_OUTSIDE, SPLIT_PLACE
 
-CLEAR = 10.0  # mm of board between a seam and any opening, slot, tab, notch, inner corner or end (common practice, no source)
-SHORTEST = 20.0  # mm: a shorter plate holds nothing
+SEAM_CLEAR = 10.0  # mm of board between a seam and any opening, slot, tab, notch, inner corner or end (common practice, no source)
+SHORTEST_PLATE = 20.0  # mm: a shorter plate holds nothing
 _CORNER = 0.35  # sine of the least inward turn that counts as an inner corner; flattened arcs turn by less
 _FAR = (-10.0, -10.0, 10.0, 10.0)  # mm beyond the part, so that only the seam cuts it
 _JOINTS = (".tab", ".slot", ".lap")
@@ -31,7 +31,7 @@ class Seam:
     @property
     def beside(self) -> float:
         """How far (mm) from its middle it needs whole board."""
-        return max(CLEAR + self.plan.step / 2.0, self.plan.plate / 2.0)
+        return max(SEAM_CLEAR + self.plan.step / 2.0, self.plan.plate / 2.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,7 +160,7 @@ def _other_seams(seam: Seam, before: Sequence[Seam]) -> Iterator[tuple[str, floa
     for other in before:
         if other.axis == seam.axis:
             steps = (seam.plan.step + other.plan.step) / 2.0
-            apart = max(2.0 * CLEAR + steps, (seam.plan.plate + other.plan.plate) / 2.0)
+            apart = max(2.0 * SEAM_CLEAR + steps, (seam.plan.plate + other.plan.plate) / 2.0)
             yield "another seam", other.at - apart, other.at + apart
 
 
@@ -180,18 +180,18 @@ def _fits(body: shapely.Polygon, seam: Seam, at: float, thickness: float) -> boo
     """Say whether a seam crosses the part in one go, long enough, its step off the outline, with room for its plate."""
     plan, axis = seam.plan, seam.axis
     chord = _chord(body, axis, at)
-    if chord is None or abs(chord[1] - chord[0]) < CLEAR:
+    if chord is None or abs(chord[1] - chord[0]) < SEAM_CLEAR:
         return False
     if plan.step:
         middle, half = (chord[0] + chord[1]) / 2.0, plan.step / 2.0
         jog = shapely.LineString([_turned((at + side, middle), axis) for side in (-half, half)])
-        if not body.contains(jog) or body.boundary.distance(jog) < CLEAR / 2.0:
+        if not body.contains(jog) or body.boundary.distance(jog) < SEAM_CLEAR / 2.0:
             return False
     # a stepped seam runs along two lines, a plate between two
     for beside in {plan.step / 2.0, plan.plate / 2.0} - {0.0}:
         chords = [_chord(body, axis, at + side) for side in (0.01 - beside, beside - 0.01)]
         ends = [sorted(one) for one in (chord, *chords) if one is not None]
-        least = SHORTEST + 2.0 * thickness if beside == plan.plate / 2.0 else CLEAR
+        least = SHORTEST_PLATE + 2.0 * thickness if beside == plan.plate / 2.0 else SEAM_CLEAR
         if len(ends) < 3 or min(high for _, high in ends) - max(low for low, _ in ends) < least:
             return False
     return True

@@ -17,8 +17,8 @@ from publisher.geometry.paths import line_string, polygon
 from publisher.geometry.registry import Shape
 from publisher.geometry.rules import OWN_FAULT, SPLIT_PLACE
 
-BESIDE = 8.0  # mm between a seam and the words about it
-APART = 14.0  # mm between two marks' words
+BESIDE_SEAM = 8.0  # mm between a seam and the words about it
+SPLIT_WORDS_APART = 14.0  # mm between two marks' words
 _SHARES = (0.5, 0.35, 0.65, 0.25, 0.75, 0.42, 0.58, 0.15, 0.85)
 CutParts = tuple[tuple[Part, ...], tuple[Finding, ...]]
 
@@ -161,7 +161,7 @@ def _seam_marks(
             spots += [_along(shared, share) for share in _SHARES if _along(shared, share) not in spots]
             text = next(letters)
             axis = cut.seam.axis
-            for piece, mate, way in ((one, other, -BESIDE), (other, one, BESIDE)):
+            for piece, mate, way in ((one, other, -BESIDE_SEAM), (other, one, BESIDE_SEAM)):
                 at, beside = (_moved(spot, axis, way) for spot in spots[:2])
                 marks[piece] += [
                     Mark(LineKind.REFERENCE, Purpose.MATCH, polyline((at,)), name="seam", text=text),
@@ -195,7 +195,7 @@ def _along(ends: tuple[Point, Point], share: float) -> Point:
 
 
 def _far(at: Point, other: Point) -> bool:
-    return abs(at[0] - other[0]) > 2.0 * APART or abs(at[1] - other[1]) > APART / 2.0
+    return abs(at[0] - other[0]) > 2.0 * SPLIT_WORDS_APART or abs(at[1] - other[1]) > SPLIT_WORDS_APART / 2.0
 
 
 def _moved(at: Point, axis: int, by: float) -> Point:

@@ -10,7 +10,7 @@ A shape that needs an outline from a drawing imports ``outline_of`` from here; n
 from publisher.geometry.drawings.drawn_part import drawn_shape
 from publisher.geometry.drawings.outline import outline_of
 from publisher.geometry.drawings.overview import Look, Seen, look_at
-from publisher.geometry.drawings.tree import MOST_BYTES as DRAWING_BYTES
+from publisher.geometry.drawings.tree import MOST_SVG_BYTES as DRAWING_BYTES
 from publisher.geometry.drawings.tree import Unreadable
 
 __all__ = ["DRAWING_BYTES", "Look", "Seen", "Unreadable", "drawn_shape", "look_at", "outline_of"]

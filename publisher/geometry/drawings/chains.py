@@ -10,8 +10,8 @@ from publisher.basics import Line, Path, PathEdge, Point, closed_path
 from publisher.geometry.drawings.svg_shapes import DrawnShape
 from publisher.geometry.rules.drawings import CROSSED_OUTLINE, DRAWN_TWICE, GAP_MENDED, OPEN_OUTLINE, Trouble
 
-GAP = 0.1  # mm: a smaller gap is rounding, and is mended
-ROUNDING = 1e-3  # mm: a gap that no drawing program can avoid; closed without a word
+CHAIN_GAP = 0.1  # mm: a smaller gap is rounding, and is mended
+CHAIN_ROUNDING = 1e-3  # mm: a gap that no drawing program can avoid; closed without a word
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +45,7 @@ def loops_of(drawn: Iterable[DrawnShape]) -> tuple[list[Loop], list[Loop], list[
     opens: list[Loop] = []
     for chain in _joined([loop for loop in once if not loop.path.closed], troubles):
         start, end = _ends(chain.path)
-        if dist(start, end) < GAP and not _short(chain):
+        if dist(start, end) < CHAIN_GAP and not _short(chain):
             _say_gap(chain, chain, end, dist(start, end), troubles)
             loops.append(Loop(closed_path(_met(chain.path.edges, start)), chain.drawn))
         else:
@@ -63,7 +63,7 @@ def open_trouble(chain: Loop) -> Trouble:
         "close the path in the drawing program; ends that are less than 0.1 mm apart are joined by the tool",
         chain.drawn[0].element.line,
         apart,
-        GAP,
+        CHAIN_GAP,
     )
 
 
@@ -135,12 +135,12 @@ def _partners(chains: list[Loop]) -> dict[int, int]:
     """Return which ends of chains meet, the nearest first, each end once: ends 2k and 2k + 1 are those of chain k."""
     ends = [point for chain in chains for point in _ends(chain.path)]
     tree = shapely.STRtree(shapely.points(ends))
-    pairs = tree.query(shapely.points(ends), predicate="dwithin", distance=GAP).T.tolist()
+    pairs = tree.query(shapely.points(ends), predicate="dwithin", distance=CHAIN_GAP).T.tolist()
     near = sorted((dist(ends[a], ends[b]), a, b) for a, b in pairs if a < b)
     partner: dict[int, int] = {}
     for apart, a, b in near:
         whole = a // 2 == b // 2  # both ends of one chain: it closes by itself
-        if a not in partner and b not in partner and apart < GAP and not (whole and _short(chains[a // 2])):
+        if a not in partner and b not in partner and apart < CHAIN_GAP and not (whole and _short(chains[a // 2])):
             partner[a], partner[b] = b, a
     return partner
 
@@ -167,7 +167,7 @@ def _walked(head: int, chains: list[Loop], partner: dict[int, int], used: set[in
 
 
 def _short(chain: Loop) -> bool:
-    return chain.path.length <= 2.0 * GAP
+    return chain.path.length <= 2.0 * CHAIN_GAP
 
 
 def _ends(path: Path) -> tuple[Point, Point]:
@@ -175,7 +175,7 @@ def _ends(path: Path) -> tuple[Point, Point]:
 
 
 def _say_gap(one: Loop, other: Loop, place: Point, apart: float, troubles: list[Trouble]) -> None:
-    if apart <= ROUNDING:
+    if apart <= CHAIN_ROUNDING:
         return
     names = (
         f"“{one.drawn[-1].name}”" if one.drawn[-1] is other.drawn[0] else f"“{one.drawn[-1].name}” and “{other.name}”"
@@ -187,7 +187,7 @@ def _say_gap(one: Loop, other: Loop, place: Point, apart: float, troubles: list[
             "join the ends in the drawing program to be sure of the line",
             other.drawn[0].element.line,
             apart,
-            GAP,
+            CHAIN_GAP,
         )
     )
 
@@ -197,6 +197,6 @@ def _met(edges: tuple[PathEdge, ...], point: Point) -> tuple[PathEdge, ...]:
     last = edges[-1]
     if last.end == point:
         return edges
-    if isinstance(last, Line) and last.length > 10.0 * GAP:
+    if isinstance(last, Line) and last.length > 10.0 * CHAIN_GAP:
         return (*edges[:-1], replace(last, end=point))
     return (*edges, Line(last.name, last.end, point))

@@ -8,7 +8,7 @@ from publisher.basics.units import INCH_MM
 from publisher.geometry.drawings.tree import Unreadable
 
 Matrix = tuple[float, float, float, float, float, float]
-SAME: Matrix = (1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
+IDENTITY: Matrix = (1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
 
 # atomic: “10” is never split into “1” and “0” to make two numbers
 NUMBER = re.compile(r"(?>[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?)")
@@ -27,7 +27,7 @@ _PX = {
     "pc": 16.0,
 }
 MM_PER_PX = INCH_MM / 96.0
-LARGEST = 1e6  # px: more than 250 m is a slip
+LARGEST_DRAWING = 1e6  # px: more than 250 m is a slip
 LONGEST_TRANSFORM = 4000  # letters
 MOST_PIECES = 100_000  # of one path
 _AGAIN = "save the drawing again as plain SVG"
@@ -35,7 +35,7 @@ _AGAIN = "save the drawing again as plain SVG"
 
 def sound(value: float, text: str) -> float:
     """Return a number; refuse one that is no number or beyond all drawings."""
-    if not isfinite(value) or abs(value) > LARGEST:
+    if not isfinite(value) or abs(value) > LARGEST_DRAWING:
         raise Unreadable(f"the number “{text.strip()[:30]}” is too large for a drawing", "check the drawing's size")
     return value
 
@@ -125,11 +125,11 @@ def diagonal(width: float, height: float) -> float:
 def transform(text: str) -> Matrix:
     """Return the matrix of a ``transform`` attribute or CSS property (SVG 1.1, section 7.6; px and deg may be said)."""
     if not text or text == "none":
-        return SAME
+        return IDENTITY
     if len(text) > LONGEST_TRANSFORM:
         raise Unreadable(f"a transform of {len(text)} letters cannot be read", _AGAIN)
     text = re.sub(r"(?<=[\d.])(px|deg)\b", "", text)
-    result = SAME
+    result = IDENTITY
     done = 0
     for match in re.finditer(r"([A-Za-z]+)\s*\(([^()]*)\)", text):
         if text[done : match.start()].strip(" \t\r\n,"):

@@ -7,7 +7,7 @@ from shapely.geometry.base import BaseGeometry
 
 from publisher.basics import Finding, Point, Refusal
 from publisher.geometry.drawings import areas
-from publisher.geometry.drawings.chains import GAP, loops_of
+from publisher.geometry.drawings.chains import CHAIN_GAP, loops_of
 from publisher.geometry.drawings.outline import findings, refused_as, size_unsaid
 from publisher.geometry.drawings.picks import pick
 from publisher.geometry.drawings.regions import region_of
@@ -18,7 +18,7 @@ from publisher.geometry.drawings.tree import Unreadable, read_tree
 from publisher.geometry.paths import polygon
 from publisher.geometry.rules.drawings import UNREADABLE_DRAWING, Trouble
 
-FINE = 0.001  # mm: areas and pictures come from points, so they are set closer than a template needs
+OVERVIEW_FINE = 0.001  # mm: areas and pictures come from points, so they are set closer than a template needs
 Bounds = tuple[float, float, float, float]
 
 
@@ -55,7 +55,7 @@ def look_at(data: bytes, name: str, wanted: str = "") -> Look:
     Raises Refusal, with the SVG's line, when the file cannot be used or the wanted outline is none.
     """
     try:
-        return _look(read_scene(read_tree(data), FINE), name, wanted)
+        return _look(read_scene(read_tree(data), OVERVIEW_FINE), name, wanted)
     except Unreadable as refused:
         raise Refusal(*findings((refused_as(refused),), name, name, None)) from None
     except (shapely.errors.GEOSException, ArithmeticError, RecursionError) as trouble:
@@ -115,7 +115,7 @@ def _outlines(scene: Scene, drawn: DrawnShape, left_out: list[str], troubles: li
     loops, opens, found = loops_of((drawn,))
     troubles += found
     for chain in opens:
-        if chain.path.length > GAP:
+        if chain.path.length > CHAIN_GAP:
             left_out.append(f"{drawn.name} (line {line}): an open line, no outline")
     if not loops:
         return []

@@ -8,7 +8,7 @@ import numpy as np
 
 from publisher.basics import (
     SAGITTA,
-    SAME,
+    SAME_POINT,
     Arc,
     Line,
     Path,
@@ -16,11 +16,11 @@ from publisher.basics import (
     Point,
     closed_path,
 )
-from publisher.geometry.drawings.numbers import LARGEST, Matrix, carried, keeps_circles, scale_of
+from publisher.geometry.drawings.numbers import LARGEST_DRAWING, Matrix, carried, keeps_circles, scale_of
 from publisher.geometry.drawings.path_data import Cubic, Elliptic, PathSegment, Straight, Subpath
 from publisher.geometry.drawings.tree import Unreadable
 
-MOST_POINTS = 200_000
+MOST_DRAWING_POINTS = 200_000
 _FINE = 5e-4  # a small thing is flattened finer: its size by this, so that its area is right too
 
 
@@ -28,14 +28,14 @@ _FINE = 5e-4  # a small thing is flattened finer: its size by this, so that its 
 class PointAllowance:
     """Counts the points that a drawing is flattened to."""
 
-    left: int = MOST_POINTS
+    left: int = MOST_DRAWING_POINTS
 
     def take(self, count: int) -> None:
         """Spend points; refuse the drawing when none are left."""
         self.left -= count
         if self.left < 0:
             raise Unreadable(
-                f"the drawing comes to more than {MOST_POINTS} points", "simplify its paths, or check its size"
+                f"the drawing comes to more than {MOST_DRAWING_POINTS} points", "simplify its paths, or check its size"
             )
 
 
@@ -46,7 +46,7 @@ def sagitta_of(paths: Sequence[Subpath], to_mm: Matrix, most: float = SAGITTA) -
         return most
     ends = np.asarray(points)
     size = hypot(*(ends.max(axis=0) - ends.min(axis=0)).tolist()) * scale_of(to_mm)
-    if size > LARGEST:
+    if size > LARGEST_DRAWING:
         raise Unreadable("the drawing is larger than a kilometre", "check its size and its transforms")
     return min(most, max(size * _FINE, 1e-7))
 
@@ -66,12 +66,12 @@ def path_of(
         else:
             found = _arc(piece, to_mm, name, sagitta, budget)
         if isinstance(found, Arc):
-            if dist(found.start, found.end) > SAME:
+            if dist(found.start, found.end) > SAME_POINT:
                 edges.append(found)
             continue
         at = found[0]
         for point in found[1:]:
-            if dist(at, point) > SAME:
+            if dist(at, point) > SAME_POINT:
                 edges.append(Line(name, at, point))
                 at = point
     return closed_path(edges) if subpath.closed else Path(tuple(edges), closed=False)

@@ -9,11 +9,11 @@ from publisher.basics import SAGITTA
 from publisher.geometry.drawings import areas
 from publisher.geometry.drawings.basic_shapes import SHAPES, shape_paths
 from publisher.geometry.drawings.css import apply_styles
-from publisher.geometry.drawings.numbers import LARGEST, SAME, Matrix, carried, px, times, transform
+from publisher.geometry.drawings.numbers import IDENTITY, LARGEST_DRAWING, Matrix, carried, px, times, transform
 from publisher.geometry.drawings.pieces import PointAllowance, path_of, sagitta_of
 from publisher.geometry.drawings.styles import computed, font_size, link, seen_through, shown, standing, visible
 from publisher.geometry.drawings.svg_shapes import DrawnShape, box_of
-from publisher.geometry.drawings.tree import DEEPEST, Element, Unreadable, external
+from publisher.geometry.drawings.tree import DEEPEST_ELEMENT, Element, Unreadable, external
 from publisher.geometry.drawings.views import SvgPage, page_of, view_box, window_of
 
 MOST_DRAWN = 10_000  # shapes, copies by <use> counted
@@ -44,7 +44,7 @@ def read_scene(root: Element, sagitta: float = SAGITTA) -> Scene:
     page = page_of(root)
     walk = _Walk(root, sagitta)
     style = computed(root.own, {})
-    if transform(root.own.get("transform", "")) != SAME or root.own.get("clip-path", "none") != "none":
+    if transform(root.own.get("transform", "")) != IDENTITY or root.own.get("clip-path", "none") != "none":
         hint = "apply it to what is drawn, in the drawing program"
         raise Unreadable("the drawing's page itself is transformed or clipped", hint, root.line)
     clips: list[DrawnShape] = []
@@ -104,14 +104,14 @@ class _Walk:
                 self.note(element, "not known")
             return []
         self.count += 1
-        if self.count > MOST_DRAWN or len(place.within) > DEEPEST:
+        if self.count > MOST_DRAWN or len(place.within) > DEEPEST_ELEMENT:
             raise Unreadable(
                 "the drawing draws too many things, or copies of copies without end",
-                f"simplify it: at most {MOST_DRAWN} shapes with all copies, {DEEPEST} inside each other",
+                f"simplify it: at most {MOST_DRAWN} shapes with all copies, {DEEPEST_ELEMENT} inside each other",
                 element.line,
             )
         user = times(place.to_mm, _own_transform(element))
-        if max(map(abs, user)) > LARGEST:
+        if max(map(abs, user)) > LARGEST_DRAWING:
             raise Unreadable(
                 f"{element.named()} is drawn too large or too far away", "check the drawing's size", element.line
             )
@@ -207,7 +207,7 @@ class _Walk:
 
     def _clip_region(self, clip: Element, place: _Place, found: list[DrawnShape]) -> BaseGeometry:
         """Return the region (mm) of a clipPath for an element at ``place`` that draws ``found`` (SVG 1.1, section 14.3)."""
-        if clip in place.within or len(place.within) > DEEPEST:
+        if clip in place.within or len(place.within) > DEEPEST_ELEMENT:
             raise Unreadable(f"the clip {clip.named()} is clipped by itself", "take the clip off it", clip.line)
         inside, view = times(place.to_mm, _own_transform(clip)), place.view
         if clip.get("clipPathUnits") == "objectBoundingBox":
@@ -247,7 +247,7 @@ def _own_transform(element: Element) -> Matrix:
     """Return an element's transform, about its transform-origin if it says one in px."""
     own = transform(element.own.get("transform", ""))
     origin = element.own.get("transform-origin", "").split()
-    if not origin or own == SAME:
+    if not origin or own == IDENTITY:
         return own
     if any(word.endswith("%") or word[0] not in "+-.0123456789" for word in origin[:2]):
         raise Unreadable(

@@ -5,11 +5,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 from xml.parsers import expat
 
-MOST_BYTES = 8_000_000
+MOST_SVG_BYTES = 8_000_000
 MOST_ELEMENTS = 20_000
 MOST_ATTRIBUTES = 100_000
 MOST_STYLE = 200_000  # letters of style sheets
-DEEPEST = 60
+DEEPEST_ELEMENT = 60
 _SVG = "http://www.w3.org/2000/svg"
 _XLINK = "http://www.w3.org/1999/xlink"
 _PLAIN = "save it as plain SVG"
@@ -74,8 +74,8 @@ def read_tree(data: bytes) -> Element:
     """Return the root element. Nothing is fetched; entities, external parts, deep nesting and huge files are refused."""
     if data[:2] == b"\x1f\x8b":
         raise Unreadable("the drawing is compressed (svgz)", "save it as plain SVG, not compressed")
-    if len(data) > MOST_BYTES:
-        most = f"{MOST_BYTES // 1_000_000} million at most"
+    if len(data) > MOST_SVG_BYTES:
+        most = f"{MOST_SVG_BYTES // 1_000_000} million at most"
         raise Unreadable(f"the drawing has {len(data) / 1e6:.1f} million bytes", f"save it without pictures: {most}")
     builder = _Builder()
     try:
@@ -111,10 +111,10 @@ class _Builder:
     def start(self, name: str, attributes: dict[str, str]) -> None:
         self.count += 1
         self.attributes += len(attributes)
-        if self.count > MOST_ELEMENTS or self.attributes > MOST_ATTRIBUTES or len(self.open) > DEEPEST:
+        if self.count > MOST_ELEMENTS or self.attributes > MOST_ATTRIBUTES or len(self.open) > DEEPEST_ELEMENT:
             raise Unreadable(
                 "the drawing has too many or too deeply nested elements",
-                f"simplify it: at most {MOST_ELEMENTS} elements, {DEEPEST} deep",
+                f"simplify it: at most {MOST_ELEMENTS} elements, {DEEPEST_ELEMENT} deep",
                 self.parser.CurrentLineNumber,
             )
         space, _, local = name.rpartition(" ")

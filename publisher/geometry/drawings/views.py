@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from publisher.basics import Point
-from publisher.geometry.drawings.numbers import MM_PER_PX, SAME, Matrix, numbers, px, times
+from publisher.geometry.drawings.numbers import IDENTITY, MM_PER_PX, Matrix, numbers, px, times
 from publisher.geometry.drawings.tree import Element, Unreadable
 
 _ALIGN = {"xmin": 0.0, "xmid": 0.5, "xmax": 1.0, "ymin": 0.0, "ymid": 0.5, "ymax": 1.0}
@@ -32,7 +32,7 @@ def page_of(root: Element) -> SvgPage:
         return SvgPage(0.0, 0.0, (MM_PER_PX, 0.0, 0.0, -MM_PER_PX, 0.0, 0.0), (width or 0.0, height or 0.0), "open")
     if width <= 0.0 or height <= 0.0:
         raise Unreadable("the drawing's page has no size", "give it a width and a height in mm", root.line)
-    inner = SAME if box is None else fitted(box, (0.0, 0.0, width, height), root.get("preserveAspectRatio"))
+    inner = IDENTITY if box is None else fitted(box, (0.0, 0.0, width, height), root.get("preserveAspectRatio"))
     to_mm = times((MM_PER_PX, 0.0, 0.0, -MM_PER_PX, 0.0, height * MM_PER_PX), inner)
     view = (width, height) if box is None else (box[2], box[3])
     return SvgPage(width * MM_PER_PX, height * MM_PER_PX, to_mm, view, known)

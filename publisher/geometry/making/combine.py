@@ -8,7 +8,7 @@ import shapely
 from shapely.geometry.base import BaseGeometry
 
 from publisher.basics import (
-    SAME,
+    SAME_POINT,
     Finding,
     Pose,
 )
@@ -25,8 +25,10 @@ from publisher.geometry.paths import (
 from publisher.geometry.registry import Shape, known_words_hint
 from publisher.geometry.rules import COMBINATION, CURVED_EDGE, UNKNOWN_EDGE
 
-GRID = 1e-6  # mm: points closer than this are one, so that shapes laid edge to edge join without a hair between them
-HAIR = 0.02  # mm: a sliver narrower than this is none; twice the sagitta, and room for it
+COMBINE_GRID = (
+    1e-6  # mm: points closer than this are one, so that shapes laid edge to edge join without a hair between them
+)
+COMBINE_HAIR = 0.02  # mm: a sliver narrower than this is none; twice the sagitta, and room for it
 Combined = tuple[Shape | None, tuple[Finding, ...]]
 
 
@@ -94,14 +96,14 @@ def _joined(shape: Shape, others: Sequence[Shape], step: CombineStep, plan: Part
     regions = [shape.region, *(other.region for other in others)]
     body, *rest = [polygon(region) for region in regions]
     if cut:
-        result = shapely.difference(body, shapely.union_all(rest, grid_size=GRID), grid_size=GRID)
+        result = shapely.difference(body, shapely.union_all(rest, grid_size=COMBINE_GRID), grid_size=COMBINE_GRID)
     else:
-        result = shapely.union_all([body, *rest], grid_size=GRID)
+        result = shapely.union_all([body, *rest], grid_size=COMBINE_GRID)
     region, why = recover(_without_hairs(result), regions)
     if region is None:
         return None, (_impossible(step, plan, why),)
     whole = polygon(region)
-    if cut and abs(whole.area - body.area) < SAME:
+    if cut and abs(whole.area - body.area) < SAME_POINT:
         return None, (_impossible(step, plan, "nothing of it is cut: the two shapes lie apart"),)
     added = [replace(o, edges=tuple(map(turned_round, o.edges)), marks=(), plain=()) if cut else o for o in others]
     outer, edges = surviving_edges(region.outer, [shape, *added])
@@ -121,7 +123,7 @@ def _without_hairs(result: BaseGeometry) -> BaseGeometry:
 
 
 def _is_hair(shape: shapely.Polygon) -> bool:
-    return bool(shape.area < HAIR / 2.0 * shape.exterior.length)
+    return bool(shape.area < COMBINE_HAIR / 2.0 * shape.exterior.length)
 
 
 def _lies_on(mark: Mark, whole: shapely.Polygon) -> bool:
@@ -137,11 +139,11 @@ def _told_apart(shape: Shape, copy: Shape, suffix: str) -> Shape:
 
 def in_line(a: Edge, b: Edge) -> bool:
     """Say whether two straight edges lie on one line."""
-    if a.centre is not None or b.centre is not None or a.nominal_length < SAME:
+    if a.centre is not None or b.centre is not None or a.nominal_length < SAME_POINT:
         return False
     (x, y), (ex, ey) = a.nominal_start, a.nominal_end
     dx, dy = (ex - x) / a.nominal_length, (ey - y) / a.nominal_length
-    return all(abs((p[0] - x) * dy - (p[1] - y) * dx) < GRID * 10.0 for p in (b.nominal_start, b.nominal_end))
+    return all(abs((p[0] - x) * dy - (p[1] - y) * dx) < COMBINE_GRID * 10.0 for p in (b.nominal_start, b.nominal_end))
 
 
 def _shifts(shape: Shape, step: CombineStep, plan: PartPlan) -> tuple[list[tuple[float, float]], tuple[Finding, ...]]:
@@ -164,7 +166,7 @@ def _straight_edge(
         hint = known_words_hint(name, [edge.name for edge in shape.edges])
         message = f"part “{plan.id}” has no edge “{name}” here"
         return None, (UNKNOWN_EDGE.found(message, subject=f"part {plan.id}", hint=hint, place=step.place),)
-    if edge.centre is not None or edge.nominal_length < SAME:
+    if edge.centre is not None or edge.nominal_length < SAME_POINT:
         message = f"the edge “{name}” of part “{plan.id}” is not straight"
         hint = "name a straight edge"
         return None, (CURVED_EDGE.found(message, subject=f"part {plan.id}", hint=hint, place=step.place),)

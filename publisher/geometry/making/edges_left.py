@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from publisher.basics import SAME, Line, Path, PathEdge, Point
+from publisher.basics import SAME_POINT, Line, Path, PathEdge, Point
 from publisher.geometry.model import Edge
 from publisher.geometry.registry import Shape
 
@@ -31,7 +31,7 @@ def surviving_edges(outer: Path, shapes: Sequence[Shape]) -> tuple[Path, tuple[E
 def _what_is_left(edge: Edge, own: Sequence[PathEdge]) -> Edge:
     (sx, sy), (ex, ey) = edge.start, edge.end
     size = ((ex - sx) ** 2 + (ey - sy) ** 2) ** 0.5
-    straight = edge.centre is None and size > SAME and all(isinstance(piece, Line) for piece in own)
+    straight = edge.centre is None and size > SAME_POINT and all(isinstance(piece, Line) for piece in own)
     if straight:
         x, y = (ex - sx) / size, (ey - sy) / size
         points = [point for piece in own for point in (piece.start, piece.end)]
@@ -58,7 +58,7 @@ def _in_order(own: Sequence[PathEdge]) -> list[PathEdge]:
 
 
 def _meet(a: Point, b: Point) -> bool:
-    return abs(a[0] - b[0]) < SAME and abs(a[1] - b[1]) < SAME
+    return abs(a[0] - b[0]) < SAME_POINT and abs(a[1] - b[1]) < SAME_POINT
 
 
 def _plain_names(edges: dict[str, Edge], plain: Sequence[str]) -> dict[str, str]:

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import shapely
 
-from publisher.basics import SAME, Finding, Line, Path, Place, closed_path, errors
+from publisher.basics import SAME_POINT, Finding, Line, Path, Place, closed_path, errors
 from publisher.design import LONGEST_MM, PartPlan
 from publisher.geometry.making.board_left import Void, wall_findings
 from publisher.geometry.making.joint_places import glue_lines, joint_places
@@ -84,7 +84,7 @@ def _swallowed(plan: PartPlan, treated: Treated, drawn: Sequence[DrawnOpening]) 
     """Find doors of which a shortened bottom edge leaves no jamb."""
     for door in drawn:
         jamb = door.path.edges[1]
-        if door.open_below and jamb.end[1] < _bottom(treated) + SAME:
+        if door.open_below and jamb.end[1] < _bottom(treated) + SAME_POINT:
             yield OPENING_OVER_EDGE.found(
                 f"the joins take {mm(_bottom(treated))} off the bottom edge; of the door “{door.opening.name}” no jamb is left",
                 subject=f"part {plan.id}",

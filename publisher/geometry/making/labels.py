@@ -11,10 +11,10 @@ from publisher.geometry.making.rabbets import rabbet_marks
 from publisher.geometry.model import Edge, Mark
 from publisher.geometry.registry import deg, mm
 
-CLEAR = 3.0  # mm between a word's place and any cut
-APART = 8.0  # mm between two words' places
-NARROWEST = 4.0  # mm: between the glue lines of a thinner mate no letter can be read
-LONG = 180.0  # mm: a longer joint may be cut into tiles
+WORD_CLEAR = 3.0  # mm between a word's place and any cut
+WORDS_APART = 8.0  # mm between two words' places
+NARROWEST_WORD = 4.0  # mm: between the glue lines of a thinner mate no letter can be read
+LONG_PART = 180.0  # mm: a longer joint may be cut into tiles
 BEVEL_OUT = "out"  # after the angle of a bevel whose inside face is the longer one
 _ALONG = (0.5, 0.4, 0.6, 0.3, 0.7, 0.2, 0.8, 0.12, 0.88, 0.45, 0.55, 0.35, 0.65, 0.25, 0.75)
 _ASIDE = (0.17, 0.2, 0.14)  # of a joint that may run over several pages: seams lie at halves, thirds and quarters
@@ -81,16 +81,16 @@ def _row(place: JointPlace, body: shapely.Polygon, boundary: shapely.Geometry, t
     line = (place.start, place.end)
     size, count = dist(*line), len(place.letters)
     for inside in _across(place):
-        for middle in _ALONG if size <= LONG else (*_ASIDE, *_ALONG):
-            shares = [middle + (i - (count - 1) / 2.0) * APART / size for i in range(count)]
+        for middle in _ALONG if size <= LONG_PART else (*_ASIDE, *_ALONG):
+            shares = [middle + (i - (count - 1) / 2.0) * WORDS_APART / size for i in range(count)]
             if not place.forward:
                 shares = [1.0 - share for share in shares]
             spots = _points(line, [(share, inside) for share in shares])
             points = shapely.points(spots)
             if (
                 shapely.contains(body, points).all()
-                and (shapely.distance(boundary, points) >= CLEAR).all()
-                and all(dist(spot, other) >= APART - 1e-6 for spot in spots for other in taken)
+                and (shapely.distance(boundary, points) >= WORD_CLEAR).all()
+                and all(dist(spot, other) >= WORDS_APART - 1e-6 for spot in spots for other in taken)
             ):
                 return spots
     found: list[Point] = []
@@ -103,7 +103,7 @@ def _row(place: JointPlace, body: shapely.Polygon, boundary: shapely.Geometry, t
 def _across(place: JointPlace) -> Iterator[float]:
     """Yield how far (mm) on the left of a joint's line its letters may stand: best where the mate itself stands."""
     if place.mate:
-        if not place.glued or place.mate >= NARROWEST:
+        if not place.glued or place.mate >= NARROWEST_WORD:
             yield place.mate / 2.0
         yield from (place.mate + 4.0, -4.0)
     yield from (place.mate + inside for inside in _INSIDE)
@@ -118,11 +118,11 @@ def _free(places: Sequence[Point], body: shapely.Polygon, boundary: shapely.Geom
     for place, within, room in zip(places, inside, clear, strict=True):
         if not within:
             continue
-        free = min((dist(place, other) for other in taken), default=APART)
-        if room >= CLEAR and free >= APART:
+        free = min((dist(place, other) for other in taken), default=WORDS_APART)
+        if room >= WORD_CLEAR and free >= WORDS_APART:
             return place
-        if min(room / CLEAR, free / APART) > best_room:
-            best, best_room = place, min(room / CLEAR, free / APART)
+        if min(room / WORD_CLEAR, free / WORDS_APART) > best_room:
+            best, best_room = place, min(room / WORD_CLEAR, free / WORDS_APART)
     return (float(best[0]), float(best[1]))
 
 

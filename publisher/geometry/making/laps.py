@@ -5,7 +5,7 @@ from math import dist
 
 import shapely
 
-from publisher.basics import SAME, Finding, Point
+from publisher.basics import SAME_POINT, Finding, Point
 from publisher.design import EdgeTreatment, LapSlot, PartPlan
 from publisher.geometry.model import Edge, Lap
 from publisher.geometry.paths import Bump, box_bump
@@ -15,7 +15,7 @@ from publisher.geometry.rules import SLOT_OFF_PANEL
 
 def left_end_first(start: Point, end: Point) -> bool:
     """True when an edge starts at its left end on the template; the lower end of an upright edge stands for the left one."""
-    return (start[0] - end[0] < -SAME) if abs(start[0] - end[0]) > SAME else start[1] < end[1]
+    return (start[0] - end[0] < -SAME_POINT) if abs(start[0] - end[0]) > SAME_POINT else start[1] < end[1]
 
 
 def along(edge: Edge, at: float) -> Point:
@@ -51,7 +51,7 @@ def lap_bumps(edge: Edge) -> Iterator[Bump]:
         on = (lap.floor[0] - ax) * x + (lap.floor[1] - ay) * y
         depth = (lap.floor[1] - ay) * x - (lap.floor[0] - ax) * y
         ends = tuple((ax + x * s, ay + y * s) for s in (on - lap.width / 2.0, on + lap.width / 2.0))
-        if depth > SAME:
+        if depth > SAME_POINT:
             what = f"slot {number} in the edge “{edge.name}”"
             yield box_bump(edge.name, f"{edge.name}.lap", what, (ends[0], ends[1]), (-y, x), depth)
 

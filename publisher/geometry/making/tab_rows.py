@@ -6,7 +6,7 @@ from math import dist, inf
 
 import shapely
 
-from publisher.basics import SAME, Line, Path, Point
+from publisher.basics import SAME_POINT, Line, Path, Point
 from publisher.design import Join, PanelPlan, PartPlan, SlotRow
 from publisher.geometry.model import Edge
 from publisher.geometry.paths import polygon
@@ -66,7 +66,7 @@ def tab_length(length: float, count: int, reach: Reach) -> float:
 
 def most_tabs(length: float, reach: Reach, least: float, below: int) -> int:
     """Return the largest number of tabs under ``below`` that are each at least ``least`` mm long; 0 when not even one is."""
-    return next((n for n in range(below - 1, 0, -1) if tab_length(length, n, reach) >= least - SAME), 0)
+    return next((n for n in range(below - 1, 0, -1) if tab_length(length, n, reach) >= least - SAME_POINT), 0)
 
 
 def stretches(line: tuple[Point, Point], count: int, longer: float, reach: Reach) -> Iterator[tuple[Point, Point]]:
@@ -137,7 +137,7 @@ def rooms_of(shape: Shape, outer: Path, plan: PartPlan) -> dict[RowKey, Room]:
     found: dict[RowKey, Room] = {}
     for treatment in plan.treatments:
         edge = next((e for e in shape.edges if e.name == treatment.edge and e.centre is None), None)
-        if edge is None or edge.nominal_length < SAME:
+        if edge is None or edge.nominal_length < SAME_POINT:
             continue
         if treatment.tabs is not None:
             reaches = [_of_tabs(edge, outer, wall) for wall in walls]
@@ -159,8 +159,8 @@ def _of_tabs(edge: Edge, outer: Path, wall: float) -> Reach:
         (p[0] - edge.nominal_start[0]) * x + (p[1] - edge.nominal_start[1]) * y for p in (own[0].start, own[-1].end)
     )
     half = edge.nominal_length / 2.0
-    low = -half + begin + wall if begin > SAME else -inf
-    return Reach(low, -half + end - wall if end < edge.nominal_length - SAME else inf)
+    low = -half + begin + wall if begin > SAME_POINT else -inf
+    return Reach(low, -half + end - wall if end < edge.nominal_length - SAME_POINT else inf)
 
 
 def _of_slots(name: str, line: tuple[Point, Point], row: SlotRow, outer: Path, wall: float) -> Reach:
@@ -179,9 +179,9 @@ def _of_slots(name: str, line: tuple[Point, Point], row: SlotRow, outer: Path, w
     low, high = -half, half
     for piece in shapely.get_parts(shapely.intersection(strip, taken)):
         along = [(px - ax) * x + (py - ay) * y - half for px, py in shapely.get_coordinates(piece)]
-        if min(along) < -half + SAME:
+        if min(along) < -half + SAME_POINT:
             low = max(low, *along)
-        if max(along) > half - SAME:
+        if max(along) > half - SAME_POINT:
             high = min(high, *along)
     return Reach(low + row.play / 2.0, high - row.play / 2.0) if low < high else EVERYWHERE
 

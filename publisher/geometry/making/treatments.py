@@ -6,7 +6,7 @@ from math import dist, radians, tan
 
 import shapely
 
-from publisher.basics import SAME, Finding, Line, Path, Point, polyline
+from publisher.basics import SAME_POINT, Finding, Line, Path, Point, polyline
 from publisher.design import EdgeTreatment, PartPlan, SlotRow, TabRow
 from publisher.geometry.making.laps import lap_bumps, lap_of, off_panel
 from publisher.geometry.making.tab_rows import (
@@ -28,7 +28,7 @@ from publisher.geometry.paths import Bump, box_bump, polygon, shift
 from publisher.geometry.registry import Shape, deg, known_words_hint, mm
 from publisher.geometry.rules import CURVED_EDGE, LOST_EDGE, SLOT_OFF_PANEL, TAB_OFF_EDGE, UNKNOWN_EDGE
 
-STEEPEST = 80.0  # degrees from square: no knife holds a flatter bevel in board
+STEEPEST_BEVEL = 80.0  # degrees from square: no knife holds a flatter bevel in board
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +111,7 @@ def _too_full(
     """Find a row whose tabs would be shorter than their board is thick where they had to move inwards, and say how many fit."""
     first, last = row_ends(length, count, reach)
     long = tab_length(length, count, reach)
-    if long >= thickness or last - first >= row_ends(length, count, EVERYWHERE)[1] * 2.0 - SAME:
+    if long >= thickness or last - first >= row_ends(length, count, EVERYWHERE)[1] * 2.0 - SAME_POINT:
         return ()
     fits = most_tabs(length, reach, LEAST_TAB, count)
     found = TAB_OFF_EDGE.found(
@@ -142,14 +142,14 @@ def _refused(shape: Shape, plan: PartPlan) -> Iterator[Finding]:
             yield CURVED_EDGE.found(
                 message, subject=f"part {plan.id}", hint="join at a straight edge", place=treatment.place
             )
-        elif not abs(treatment.bevel) <= STEEPEST:
+        elif not abs(treatment.bevel) <= STEEPEST_BEVEL:
             yield LOST_EDGE.found(
                 f"the edge “{edge.name}” of part “{plan.id}” would be bevelled by {deg(treatment.bevel)} from square",
                 subject=f"part {plan.id}",
-                hint=f"a bevel can be cut up to {deg(STEEPEST)}: check the corner angle of the join",
+                hint=f"a bevel can be cut up to {deg(STEEPEST_BEVEL)}: check the corner angle of the join",
                 place=treatment.place,
                 value=treatment.bevel,
-                limit=STEEPEST,
+                limit=STEEPEST_BEVEL,
             )
 
 
@@ -218,7 +218,7 @@ def _notches(edge: Edge, row: SlotRow, taken: float, reach: Reach) -> Iterator[B
     for i, pair in enumerate(ends):
         what = f"notch {i + 1} of the edge “{edge.name}”"
         depth = row.mate + row.play / 2.0 - taken
-        if depth > SAME:
+        if depth > SAME_POINT:
             yield box_bump(edge.name, f"{edge.name}.slot", what, _onto(pair, edge), inward, depth)
 
 

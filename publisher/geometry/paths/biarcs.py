@@ -11,9 +11,9 @@ from math import cos, hypot, radians, sqrt
 import numpy as np
 import numpy.typing as npt
 
-from publisher.basics import SAME, Arc, Line, Path, PathEdge, Point, polyline
+from publisher.basics import SAME_POINT, Arc, Line, Path, PathEdge, Point, polyline
 
-TOLERANCE = 0.004  # mm: how far a point may lie off the arcs
+ARC_TOLERANCE = 0.004  # mm: how far a point may lie off the arcs
 CORNER = 20.0  # degrees: a sharper bend between two neighbours is a corner, and stays one
 STRAIGHT = 1e5  # mm: an arc of a larger radius is a line
 MOST_SWEEP = 143.0  # degrees: an arc of a larger sweep turns too far to follow its points
@@ -21,7 +21,7 @@ FARTHEST = 256  # points that one pair of arcs may stand for
 Array = npt.NDArray[np.float64]
 
 
-def fitted(points: Sequence[Point], name: str, tolerance: float = TOLERANCE) -> Path:
+def fitted(points: Sequence[Point], name: str, tolerance: float = ARC_TOLERANCE) -> Path:
     """Return a closed line through ``points`` (mm, not repeated at the end) as arcs and lines, in the same direction.
 
     Between corners neighbours share their tangents. Each pair of arcs is a biarc with equal tangent lengths (K. M. Bolton,
@@ -40,7 +40,7 @@ def fitted(points: Sequence[Point], name: str, tolerance: float = TOLERANCE) -> 
 
 
 def fitted_line(
-    points: Sequence[Point], tangents: Sequence[Point], name: str, tolerance: float = TOLERANCE
+    points: Sequence[Point], tangents: Sequence[Point], name: str, tolerance: float = ARC_TOLERANCE
 ) -> tuple[PathEdge, ...]:
     """Return an open smooth line through ``points`` (mm) with these unit tangents as arcs and lines, from the first point."""
     return _pairs(_Smooth(points, tangents, tangents, name, tolerance), [len(points) - 1])
@@ -117,7 +117,7 @@ def _biarc(line: _Smooth, first: int, last: int, check: bool = True) -> list[Pat
         _arc(line.name, (ax, ay), q, (ax, ay), (sx, sy)),
         _arc(line.name, q, (bx, by), (bx, by), (tx, ty)),
     ]
-    pair = [edge for edge in pair if edge.length > SAME]
+    pair = [edge for edge in pair if edge.length > SAME_POINT]
     if check and not (
         all(isinstance(edge, Line) or abs(edge.sweep) < MOST_SWEEP for edge in pair)
         and _near(pair, line.points[first + 1 : last], line.tolerance)
@@ -133,7 +133,7 @@ def _arc(name: str, start: Point, end: Point, touch: Point, tangent: Point) -> P
     wx, wy = other[0] - touch[0], other[1] - touch[1]
     off = nx * wx + ny * wy
     square = wx * wx + wy * wy
-    if abs(off) * 2.0 * STRAIGHT <= square or square < SAME * SAME:
+    if abs(off) * 2.0 * STRAIGHT <= square or square < SAME_POINT * SAME_POINT:
         return Line(name, start, end)
     signed = square / (2.0 * off)
     centre = (touch[0] + nx * signed, touch[1] + ny * signed)

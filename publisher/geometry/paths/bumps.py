@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from publisher.basics import SAME, Line, Path, PathEdge, Point
+from publisher.basics import SAME_POINT, Line, Path, PathEdge, Point
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,11 +40,11 @@ def let_in(path: Path, bumps: Sequence[Bump]) -> tuple[Path, tuple[tuple[Bump, s
         for begin, end, bump in sorted(
             ((_along(line, b.way[0].start), _along(line, b.way[-1].end), b) for b in own), key=lambda item: item[:2]
         ):
-            if begin < SAME or end > length - SAME:
+            if begin < SAME_POINT or end > length - SAME_POINT:
                 over = max(-begin, end - length)
                 how = f"runs {over:.2f} mm over" if over >= 0.005 else "reaches"
                 refused.append((bump, f"{how} the end of the edge, which is {length:.2f} mm long"))
-            elif begin < at + SAME and at > 0.0:
+            elif begin < at + SAME_POINT and at > 0.0:
                 refused.append((bump, "overlaps its neighbour on the edge"))
             else:
                 result.append(Line(line.name, place, bump.way[0].start))

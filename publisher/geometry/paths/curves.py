@@ -2,7 +2,7 @@
 
 from math import dist, hypot, sqrt
 
-from publisher.basics import SAME, Arc, Line, PathEdge, Point
+from publisher.basics import SAME_POINT, Arc, Line, PathEdge, Point
 
 
 def shifted(edge: PathEdge, by: float) -> PathEdge | None:
@@ -12,7 +12,7 @@ def shifted(edge: PathEdge, by: float) -> PathEdge | None:
         dx, dy = -y * by, x * by
         return Line(edge.name, (edge.start[0] + dx, edge.start[1] + dy), (edge.end[0] + dx, edge.end[1] + dy))
     radius = edge.radius - by if edge.ccw else edge.radius + by
-    if radius <= SAME:
+    if radius <= SAME_POINT:
         return None
     ratio, (cx, cy) = radius / edge.radius, edge.centre
 
@@ -55,7 +55,7 @@ def _line_circle(line: Line, arc: Arc) -> list[Point]:
 def _circle_circle(a: Arc, b: Arc) -> list[Point]:
     dx, dy = b.centre[0] - a.centre[0], b.centre[1] - a.centre[1]
     apart = hypot(dx, dy)
-    if apart < SAME:
+    if apart < SAME_POINT:
         return []
     along = (apart**2 + a.radius**2 - b.radius**2) / (2.0 * apart)
     rest = a.radius**2 - along**2

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 from math import atan2, degrees, pi, radians
 
-from publisher.basics import SAME, Line, Path, PathEdge, Point, angle, closed_path
+from publisher.basics import SAME_POINT, Line, Path, PathEdge, Point, angle, closed_path
 from publisher.geometry.model import Region
 from publisher.geometry.paths.curves import meet, shifted
 
@@ -42,7 +42,7 @@ def _corner(a: PathEdge, b: PathEdge, by_a: float, by_b: float, new_a: PathEdge,
     at = a.end
     (ax, ay), (bx, by) = a.direction(at), b.direction(at)
     turn = atan2(ax * by - ay * bx, ax * bx + ay * by)
-    if abs(turn) < _TANGENT and abs(by_a - by_b) < SAME:
+    if abs(turn) < _TANGENT and abs(by_a - by_b) < SAME_POINT:
         return (at[0] - ay * by_a, at[1] + ax * by_a)
     if by_a == 0.0 and by_b == 0.0:
         return at
@@ -54,12 +54,12 @@ def _between(old: PathEdge, new: PathEdge, start: Point, end: Point) -> PathEdge
     """Return a shifted edge between its corners; None when it no longer runs the way it ran, over more than nothing."""
     if isinstance(new, Line):
         x, y = old.direction(old.start)
-        ahead = (end[0] - start[0]) * x + (end[1] - start[1]) * y > SAME
+        ahead = (end[0] - start[0]) * x + (end[1] - start[1]) * y > SAME_POINT
         return replace(new, start=start, end=end) if ahead else None
     at_start = _wrapped(angle(new.centre, start) - angle(new.centre, old.start))
     at_end = _wrapped(angle(new.centre, end) - angle(new.centre, old.end))
     sweep = new.sweep + degrees(at_end - at_start)
-    ahead = abs(sweep) < 360.0 and radians(sweep if new.ccw else -sweep) * new.radius > SAME
+    ahead = abs(sweep) < 360.0 and radians(sweep if new.ccw else -sweep) * new.radius > SAME_POINT
     return replace(new, start=start, end=end, sweep=sweep) if ahead else None
 
 

@@ -14,7 +14,7 @@ import numpy as np
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from publisher.basics import SAGITTA, SAME, Arc, Line, Path, PathEdge, Point, Pose, angle, circle, polar
+from publisher.basics import SAGITTA, SAME_POINT, Arc, Line, Path, PathEdge, Point, Pose, angle, circle, polar
 from publisher.geometry.model import Region
 from publisher.geometry.paths.curves import meet
 from publisher.geometry.paths.rings import oriented
@@ -105,9 +105,9 @@ def _clean(points: list[Point]) -> list[Point]:
     """Drop points that repeat the one before."""
     kept: list[Point] = []
     for point in points:
-        if not kept or dist(kept[-1], point) > SAME:
+        if not kept or dist(kept[-1], point) > SAME_POINT:
             kept.append(point)
-    while len(kept) > 1 and dist(kept[0], kept[-1]) <= SAME:
+    while len(kept) > 1 and dist(kept[0], kept[-1]) <= SAME_POINT:
         kept.pop()
     return kept
 
@@ -160,7 +160,7 @@ def _bends(a: Point, b: Point, c: Point) -> bool:
     base = dist(a, c)
     off = abs((b[0] - a[0]) * (c[1] - b[1]) - (b[1] - a[1]) * (c[0] - b[0]))
     ahead = (b[0] - a[0]) * (c[0] - b[0]) + (b[1] - a[1]) * (c[1] - b[1]) > 0.0
-    return not ahead or off > SAME * base
+    return not ahead or off > SAME_POINT * base
 
 
 def _turn(centre: Point, start: Point, end: Point) -> float:
@@ -208,7 +208,7 @@ def _exact(stretches: list[_Stretch]) -> tuple[PathEdge, ...]:
 
 def _only_seems(stretches: list[_Stretch], corners: list[tuple[Point, Point]], i: int) -> bool:
     """Say whether a stretch meets neither neighbour and lies along one of them."""
-    if any(dist(*corners[k % len(corners)]) <= SAME for k in (i, i + 1)):
+    if any(dist(*corners[k % len(corners)]) <= SAME_POINT for k in (i, i + 1)):
         return False
     middle = stretches[i].middle()
     beside = (stretches[i - 1].last, stretches[(i + 1) % len(stretches)].first)
@@ -224,7 +224,7 @@ def _corner(before: _Stretch, after: _Stretch) -> tuple[Point, Point]:
         (end for end in (a.start, a.end, b.start, b.end) if dist(end, near) <= reach), key=lambda e: dist(e, near)
     )
     for end in ends:
-        if dist(end, _foot(a, end)) <= SAME and dist(end, _foot(b, end)) <= SAME:
+        if dist(end, _foot(a, end)) <= SAME_POINT and dist(end, _foot(b, end)) <= SAME_POINT:
             return end, end
     found = meet(a, b, near)
     if found is not None:
@@ -241,16 +241,16 @@ def _edge(stretch: _Stretch, start: Point, end: Point) -> PathEdge | None:
     if isinstance(source, Line):
         (ax, ay), (bx, by) = stretch.start, stretch.end
         ahead = (bx - ax) * (end[0] - start[0]) + (by - ay) * (end[1] - start[1]) > 0.0
-        return Line(source.name, start, end) if ahead and dist(start, end) > SAME else None
+        return Line(source.name, start, end) if ahead and dist(start, end) > SAME_POINT else None
     late, on = _turn(source.centre, stretch.start, start), _turn(source.centre, stretch.end, end)
     arc = replace(source, start=start, end=end, sweep=stretch.sweep + on - late)
-    return arc if arc.ccw is (stretch.sweep > 0.0) and arc.length > SAME else None
+    return arc if arc.ccw is (stretch.sweep > 0.0) and arc.length > SAME_POINT else None
 
 
 def _closed_up(edges: list[PathEdge]) -> Iterator[PathEdge]:
     """Yield the edges, with a short line where one does not start where the one before ends."""
     for before, edge in zip([edges[-1], *edges], edges, strict=False):
-        if dist(before.end, edge.start) > SAME:
+        if dist(before.end, edge.start) > SAME_POINT:
             yield Line(edge.name, before.end, edge.start)
         yield edge
 

@@ -11,7 +11,7 @@ from publisher.geometry.shapes.arch_form import PARAMETERS, at_length, check_for
 
 EDGES = ("bottom", "right", "top", "left", "intrados")
 LEAST_STONE = 2.0  # mm: narrower stones cannot be drawn by hand
-COARSE = 0.05  # mm: sagitta of lines that are only looked at
+COARSE_ARCH = 0.05  # mm: sagitta of lines that are only looked at
 
 
 def check(values: Values) -> Iterator[Finding]:
@@ -89,8 +89,8 @@ def _stones(values: Values, arcs: tuple[Arc, ...]) -> tuple[tuple[Mark, ...], tu
             out = extrados[0].end  # the joint at a pointed arch's apex
         if out[1] > LEAST_STONE / 2.0:  # a joint along the bottom edge is none
             marks.append(Mark(LineKind.DRAW, Purpose.SURFACE, polyline((at, out)), name="voussoir joint"))
-    front = Path(arcs, closed=False).flattened(COARSE)
-    return tuple(marks), (*front, *reversed(back.flattened(COARSE)))
+    front = Path(arcs, closed=False).flattened(COARSE_ARCH)
+    return tuple(marks), (*front, *reversed(back.flattened(COARSE_ARCH)))
 
 
 KIND = ShapeKind(

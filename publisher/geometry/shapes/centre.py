@@ -6,7 +6,7 @@ from publisher.basics import LineKind, Purpose, polar, polyline
 from publisher.geometry.model import Mark
 
 ARM = 3.0  # mm: half a cross
-TICK = 4.0  # mm
+CENTRE_TICK = 4.0  # mm
 
 
 def cross() -> tuple[Mark, ...]:
@@ -17,7 +17,7 @@ def cross() -> tuple[Mark, ...]:
 
 def quarter_ticks(radius: float, inner: float = 0.0) -> tuple[Mark, ...]:
     """Return four ticks from a rim inwards, a quarter apart, the first to the right; half the wall at most to a hole."""
-    deep = min(TICK, (radius - inner) / 2.0)
+    deep = min(CENTRE_TICK, (radius - inner) / 2.0)
     return tuple(
         Mark(LineKind.DRAW, Purpose.CENTRE, polyline((polar(radius, at), polar(radius - deep, at))), name="quarter")
         for at in (0.0, pi / 2.0, pi, 1.5 * pi)

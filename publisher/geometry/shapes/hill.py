@@ -16,12 +16,14 @@ from publisher.geometry.paths import fitted, polygon
 from publisher.geometry.registry import Shape, ShapeKind, Values, angle, deg, length, mm
 
 EDGES = ("rim",)
-ROUND = 1.0  # mm: least radius of a corner, as a knife goes round it; also, nothing narrower than twice this is cut
-SAGITTA = 0.003  # mm of the outline's chords
+HILL_ROUND = (
+    1.0  # mm: least radius of a corner, as a knife goes round it; also, nothing narrower than twice this is cut
+)
+HILL_SAGITTA = 0.003  # mm of the outline's chords
 NOTHING = 1e-4  # mm: points that lie this near to a straight line say nothing
-COARSE = 0.05  # mm: for lines that are only looked at
+COARSE_HILL = 0.05  # mm: for lines that are only looked at
 LEAST_HOLLOW = 5.0  # mm: half the width of the narrowest hollow that is worth its cut
-TICK = 6.0  # mm: length of the line-up mark on the top layer
+HILL_TICK = 6.0  # mm: length of the line-up mark on the top layer
 
 
 def inset_of(values: Values) -> float:
@@ -72,13 +74,13 @@ def base(values: Values) -> shapely.Polygon:
         return polygon(values.outline)
     whole, n = values.number("length"), values.number("exponent")
     a, b = whole / 2.0, (values.number("width") or whole) / 2.0
-    count = 4 * ceil(pi / 4.0 / acos(1.0 - SAGITTA / 2.0 / max(a, b, 1.0)))
+    count = 4 * ceil(pi / 4.0 / acos(1.0 - HILL_SAGITTA / 2.0 / max(a, b, 1.0)))
     if n != 2.0:
         count *= 4
     t = np.arange(count) * (2.0 * pi / count)
     c, s = np.cos(t), np.sin(t)
     points = np.stack([a * np.sign(c) * np.abs(c) ** (2.0 / n), b * np.sign(s) * np.abs(s) ** (2.0 / n)], axis=1)
-    return shapely.Polygon(points) if n == 2.0 else shapely.simplify(shapely.Polygon(points), SAGITTA / 4.0)
+    return shapely.Polygon(points) if n == 2.0 else shapely.simplify(shapely.Polygon(points), HILL_SAGITTA / 4.0)
 
 
 def build(values: Values) -> Shape:
@@ -113,7 +115,7 @@ def _shape(
 
 def _lap(piece: shapely.Polygon, layer: int) -> Mark:
     """Where the next layer lies."""
-    ring = shapely.get_coordinates(shapely.simplify(piece, COARSE).exterior)[:-1]
+    ring = shapely.get_coordinates(shapely.simplify(piece, COARSE_HILL).exterior)[:-1]
     points = tuple((float(x), float(y)) for x, y in ring)
     return Mark(
         LineKind.REFERENCE,
@@ -135,7 +137,7 @@ def _line_up(piece: shapely.Polygon, over: list[shapely.Polygon], pole: Point) -
             continue
         rim = max(hits)
         inner = [(float(a), float(b)) for p in over for a, b in shapely.get_coordinates(ray.intersection(p.exterior))]
-        back = (max(rim[0] - TICK, x), y) if name == "east" else (x, max(rim[1] - TICK, y))
+        back = (max(rim[0] - HILL_TICK, x), y) if name == "east" else (x, max(rim[1] - HILL_TICK, y))
         to = max((p for p in inner if max(p) <= max(rim) + 1e-6), default=back)
         if rim != to:
             yield Mark(LineKind.REFERENCE, Purpose.LINE_UP, polyline((rim, to)), name=f"line-up {name}")
@@ -149,7 +151,7 @@ def _pole(own: list[shapely.Polygon], whole: shapely.Polygon, top_inset: float) 
 
 
 def _taken_in(whole: shapely.Polygon, by: float) -> shapely.Geometry:
-    return whole if by <= 0.0 else _opened(whole, by, ROUND)
+    return whole if by <= 0.0 else _opened(whole, by, HILL_ROUND)
 
 
 def _opened(whole: shapely.Polygon, by: float, least: float) -> shapely.Geometry:

@@ -11,7 +11,7 @@ from publisher.geometry.registry import Shape, ShapeKind, Values, angle, edges_o
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.slopes import bevel_between
 
-SAME = 1e-6  # mm: a shorter ridge is a point
+LEAST_RIDGE = 1e-6  # mm: a shorter ridge is a point
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +37,9 @@ def slope(values: Values) -> Slope:
     p, q = radians(own), radians(other)
     rise = min(depth / 2.0 * tan(p), eave / 2.0 * tan(q))
     ridge = max(eave - 2.0 * rise / tan(q), 0.0)
-    return Slope(eave + 2.0 * past * sin(p) / tan(q), ridge if ridge > SAME else 0.0, rise / sin(p) + past, own, other)
+    return Slope(
+        eave + 2.0 * past * sin(p) / tan(q), ridge if ridge > LEAST_RIDGE else 0.0, rise / sin(p) + past, own, other
+    )
 
 
 def check(values: Values) -> Iterator[Finding]:

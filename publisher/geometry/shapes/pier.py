@@ -9,7 +9,7 @@ from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, leng
 from publisher.geometry.rules import LEAST_WALL
 
 EDGES = ("bottom", "right_lower", "right_upper", "top", "left_upper", "left_lower")
-NARROWEST = 0.25  # a nose shorter than this share of the half width is no cutwater but a bevel
+NARROWEST_PIER = 0.25  # a nose shorter than this share of the half width is no cutwater but a bevel
 
 LEAST_HOLE = 0.5  # mm of radius: smaller holes are pricked, not cut
 
@@ -30,12 +30,12 @@ def check(values: Values) -> Iterator[Finding]:
             "leave nose out, or write cutwater: pointed",
             half,
         )
-    elif 0.0 < nose < NARROWEST * half:
+    elif 0.0 < nose < NARROWEST_PIER * half:
         yield values.wrong(
             "nose",
             f"a nose of {mm(nose)} on a pier {mm(2.0 * half)} wide is no cutwater",
-            f"make it at least {mm(NARROWEST * half)}, or use the shape rectangle",
-            NARROWEST * half,
+            f"make it at least {mm(NARROWEST_PIER * half)}, or use the shape rectangle",
+            NARROWEST_PIER * half,
         )
     if 0.0 < hole < LEAST_HOLE:
         yield values.wrong(

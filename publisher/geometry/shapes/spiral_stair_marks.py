@@ -9,9 +9,9 @@ from publisher.geometry.registry import Values
 from publisher.geometry.shapes.centre import cross
 from publisher.geometry.shapes.spiral_stair_outline import AXIS, SpiralLayer, draw_core
 
-TICK = 3.0  # mm
+STAIR_TICK = 3.0  # mm
 LAP_INSET = 2.0  # mm that the lap's line keeps from the edges, so that it is not taken for a cut
-ARROW = 3.0  # mm: length of an arrow head
+CLIMB_ARROW = 3.0  # mm: length of an arrow head
 FRONT = 3.5  # mm from the front edge to the words that name it
 
 
@@ -39,7 +39,7 @@ def _said(text: str, at: Point, up: float = 0.0) -> Mark:
 
 def _ticks(plan: SpiralLayer, joints: int, hole: float) -> list[Mark]:
     """Ticks square to the free boundary of the core, evenly round it, counted from the front edge's direction."""
-    deep = min(TICK, (plan.inner() - hole) / 2.0)
+    deep = min(STAIR_TICK, (plan.inner() - hole) / 2.0)
     clear = 1e-6
     found: list[Mark] = []
     for k in range(1, joints):
@@ -84,7 +84,7 @@ def _climb(radius: float, turn: float) -> Mark:
     """An arrow along the middle of the bare tread, the way the stair climbs; the head is drawn by going back and forth."""
     start, end = polar(radius, 0.2 * turn), polar(radius, 0.8 * turn)
     shaft = Arc.between("climb", start, end, AXIS, radius)
-    head = min(ARROW, 0.3 * radius * turn)
+    head = min(CLIMB_ARROW, 0.3 * radius * turn)
     along = 0.8 * turn + pi / 2.0 - head / 2.0 / radius  # direction of travel near the tip
 
     def barb(side: float) -> Point:

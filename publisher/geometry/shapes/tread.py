@@ -9,13 +9,13 @@ from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, ed
 
 EDGES = ("front", "right", "back", "left")
 FLATTEST_BOW = 200.0  # a bow is at least this part of the width
-LEAST_SIDE = 1.0  # mm of straight side that must stay
+LEAST_TREAD_SIDE = 1.0  # mm of straight side that must stay
 
 
 def check(values: Values) -> Iterator[Finding]:
     """Find round corners or a bow that the tread is too small for."""
     width, depth, radius, bow = _sizes(values)
-    most = min(width / 2.0, depth) - LEAST_SIDE
+    most = min(width / 2.0, depth) - LEAST_TREAD_SIDE
     if radius > max(most, 0.0) + 1e-9:
         yield values.wrong(
             "nosing_radius",

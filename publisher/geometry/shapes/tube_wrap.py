@@ -9,7 +9,9 @@ from publisher.geometry.paths import Pen, fitted_line
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, edges_of, length, mm
 
 EDGES = ("bottom", "right", "top", "left")
-FINE = 0.0005  # mm: how far the oblique edge may lie off the true curve, so that its length is right to a thousandth
+WRAP_FINE = (
+    0.0005  # mm: how far the oblique edge may lie off the true curve, so that its length is right to a thousandth
+)
 PARTS = 96  # places along the strip where the true curve is kept exactly
 SEAMS = {"low": -1.0, "high": 1.0}
 
@@ -55,7 +57,7 @@ def build(values: Values) -> Shape:
         points = [(x, h + swing * cos(x / r)) for x in places]
         steep = [-swing / r * sin(x / r) for x in places]
         tangents = [(-1.0 / hypot(1.0, u), -u / hypot(1.0, u)) for u in steep]
-        pen.line(points[0], "right").along(fitted_line(points, tangents, "top", FINE))
+        pen.line(points[0], "right").along(fitted_line(points, tangents, "top", WRAP_FINE))
     else:
         pen.line((whole, h), "right").line((0.0, h), "top")
     outer = pen.line((0.0, 0.0), "left").path()

@@ -11,7 +11,7 @@ from publisher.basics import Finding
 from publisher.geometry.model import ParameterInfo, ShapeInfo
 from publisher.geometry.registry import Values, length, mm
 from publisher.geometry.surfaces.noise import noise
-from publisher.geometry.surfaces.pattern import PENCIL, Array, Ground, LineFamily, Pattern, per_area
+from publisher.geometry.surfaces.pattern import PENCIL_APART, Array, Ground, LineFamily, Pattern, per_area
 from publisher.geometry.surfaces.rows import (
     QUARTER,
     bed_joints,
@@ -71,7 +71,7 @@ PATTERN = Pattern(
         ),
         (),
         False,
-        PENCIL,
+        PENCIL_APART,
     ),
     lines,
     check,

@@ -12,7 +12,7 @@ import numpy as np
 from publisher.basics import Finding
 from publisher.geometry.model import ParameterInfo, ShapeInfo
 from publisher.geometry.registry import Values, length, mm
-from publisher.geometry.surfaces.pattern import PENCIL, Array, Ground, LineFamily, Pattern, per_area
+from publisher.geometry.surfaces.pattern import PENCIL_APART, Array, Ground, LineFamily, Pattern, per_area
 from publisher.geometry.surfaces.rows import QUARTER, bed_joints, head_joints, numbers
 
 SHIFT = {"running": 0.5, "one_third": 1.0 / 3.0, "flemish": QUARTER}  # of a brick, from course to course
@@ -73,7 +73,7 @@ PATTERN = Pattern(
         ),
         (),
         False,
-        PENCIL,
+        PENCIL_APART,
     ),
     lines,
     check,

@@ -8,13 +8,13 @@ import shapely
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.registry import Values, length, nothing_to_check
 from publisher.geometry.surfaces.noise import noise
-from publisher.geometry.surfaces.pattern import PENCIL, Ground, LineFamily, Lines, Pattern, per_area
+from publisher.geometry.surfaces.pattern import PENCIL_APART, Ground, LineFamily, Lines, Pattern, per_area
 from publisher.geometry.surfaces.rows import numbers
 
 CORNERS = 8
-LEAST_SHARE = 0.4  # of a stone: what is left of it at a cut and smaller than this is not drawn
-WIDE, HIGH = 0.42, 0.40  # half sizes of a stone before it varies, as a share of its place
-SHAKE = 0.06  # its middle moves by up to this share
+LEAST_COBBLE = 0.4  # of a stone: what is left of it at a cut and smaller than this is not drawn
+COBBLE_WIDE, COBBLE_HIGH = 0.42, 0.40  # half sizes of a stone before it varies, as a share of its place
+COBBLE_SHAKE = 0.06  # its middle moves by up to this share
 ROUGH = 0.10  # its corners lie up to this share further in
 
 
@@ -23,8 +23,8 @@ def lines(values: Values, ground: Ground) -> tuple[LineFamily, ...]:
     size, box, (left, bottom) = values.number("size"), ground.box, ground.origin
     k = numbers(box.bottom, box.top, bottom, size)[:, None]
     i = numbers(box.left - size, box.right, left, size)[None, :]
-    x = left + (i + 0.5 + 0.5 * (k % 2.0) + SHAKE * (2.0 * noise(ground.seed, 5, k, i) - 1.0)) * size
-    y = bottom + (k + 0.5 + SHAKE * (2.0 * noise(ground.seed, 6, k, i) - 1.0)) * size
+    x = left + (i + 0.5 + 0.5 * (k % 2.0) + COBBLE_SHAKE * (2.0 * noise(ground.seed, 5, k, i) - 1.0)) * size
+    y = bottom + (k + 0.5 + COBBLE_SHAKE * (2.0 * noise(ground.seed, 6, k, i) - 1.0)) * size
     corner = np.arange(CORNERS)
     rough = 1.0 - ROUGH * noise(ground.seed, 7, k[:, :, None], i[:, :, None], corner)
     angle = (corner + 0.5) * 2.0 * pi / CORNERS
@@ -32,8 +32,8 @@ def lines(values: Values, ground: Ground) -> tuple[LineFamily, ...]:
     reach = rough / (np.abs(np.cos(angle)) ** 3 + np.abs(np.sin(angle)) ** 3) ** (1.0 / 3.0)
     ring = np.stack(
         [
-            x[:, :, None] + WIDE * size * reach * np.cos(angle),
-            y[:, :, None] + HIGH * size * reach * np.sin(angle),
+            x[:, :, None] + COBBLE_WIDE * size * reach * np.cos(angle),
+            y[:, :, None] + COBBLE_HIGH * size * reach * np.sin(angle),
         ],
         axis=-1,
     ).reshape(-1, CORNERS, 2)
@@ -48,7 +48,7 @@ def _kept(rings: np.ndarray, ground: Ground) -> Lines:
     crossed = ~inside & shapely.intersects(ground.body, stones)
     share = np.where(inside, 1.0, 0.0)
     share[crossed] = shapely.area(shapely.intersection(stones[crossed], ground.body)) / shapely.area(stones[crossed])
-    kept: Lines = shapely.linestrings(np.concatenate([rings, rings[:, :1]], axis=1)[share >= LEAST_SHARE])
+    kept: Lines = shapely.linestrings(np.concatenate([rings, rings[:, :1]], axis=1)[share >= LEAST_COBBLE])
     return kept
 
 
@@ -59,10 +59,10 @@ PATTERN = Pattern(
         (length("size", "width of a stone with its gap", least=5.0, most=200.0),),
         (),
         False,
-        PENCIL,
+        PENCIL_APART,
     ),
     lines,
     nothing_to_check,
     per_area(lambda values: values.number("size") ** 2),
-    lambda values: (1.0 - 2.0 * WIDE) * values.number("size"),
+    lambda values: (1.0 - 2.0 * COBBLE_WIDE) * values.number("size"),
 )

@@ -34,9 +34,9 @@ PATTERNS: tuple[Pattern, ...] = (
     square_grid.PATTERN,
     hex_grid.PATTERN,
 )
-SHORTEST = 1.0  # mm: what is left of a joint and shorter than this is not drawn
+SHORTEST_LINE = 1.0  # mm: what is left of a joint and shorter than this is not drawn
 MOST_UNITS = 2500  # bricks on one part: more than this nobody draws, and a page prints slowly
-MOST_POINTS = 3000  # path operators of one part's pattern; a page may hold 4000 with all else that stands on it
+MOST_PATTERN_POINTS = 3000  # path operators of one part's pattern; a page may hold 4000 with all else that stands on it
 FOOT = ("bottom", "eave")  # edges on which rows begin
 
 
@@ -106,14 +106,14 @@ def _too_fine(pattern: Pattern, values: Values, ground: Ground, part: str) -> It
 def _heavy(marks: Sequence[Mark], values: Values, name: str) -> Iterator[Finding]:
     """Find a pattern that takes up most of what one page may hold: a path operator for each point."""
     points = sum(len(mark.path.points) + mark.path.closed for mark in marks)
-    if points > MOST_POINTS:
+    if points > MOST_PATTERN_POINTS:
         yield SURFACE_HEAVY.found(
-            f"the surface {name} draws {len(marks)} lines with {points} points on this part; up to {MOST_POINTS} print well",
+            f"the surface {name} draws {len(marks)} lines with {points} points on this part; up to {MOST_PATTERN_POINTS} print well",
             subject=values.subject,
             hint="make its units larger, unless the part is spread over several pages",
             place=values.place,
             value=points,
-            limit=MOST_POINTS,
+            limit=MOST_PATTERN_POINTS,
         )
 
 
@@ -139,7 +139,7 @@ def _clipped(family: LineFamily, body: shapely.Geometry, taken: Sequence[shapely
     shapely.prepare(inside)
     whole = shapely.contains_properly(inside, lines)
     pieces = np.concatenate([lines[whole], _cut(lines[~whole & shapely.intersects(inside, lines)], inside)])
-    pieces = pieces[shapely.length(pieces) >= SHORTEST]
+    pieces = pieces[shapely.length(pieces) >= SHORTEST_LINE]
     firsts = shapely.get_coordinates(shapely.get_point(pieces, 0))
     pieces = pieces[np.lexsort((firsts[:, 0], firsts[:, 1]))]
     places = [(x, y) for x, y in shapely.get_coordinates(pieces).tolist()]

@@ -12,8 +12,8 @@ import shapely
 from publisher.basics import SAGITTA, Purpose
 from publisher.geometry.model import ParameterInfo, ShapeInfo
 from publisher.geometry.registry import Values, length, nothing_to_check
-from publisher.geometry.surfaces.pattern import PENCIL, Array, Ground, LineFamily, Pattern, segments
-from publisher.geometry.surfaces.rows import QUARTER, SLACK
+from publisher.geometry.surfaces.pattern import PENCIL_APART, Array, Ground, LineFamily, Pattern, segments
+from publisher.geometry.surfaces.rows import QUARTER, ROW_SLACK
 
 SHARP = cos(radians(20.0))  # an edge that turns by more than this at a point has a corner there
 
@@ -33,7 +33,7 @@ def lines(values: Values, ground: Ground) -> tuple[LineFamily, ...]:
     corners = _corners(shapely.get_coordinates(rim))
     if len(corners):
         away = np.abs(at[:, None] - corners[None, :])
-        at = at[np.minimum(away, whole - away).min(axis=1) >= QUARTER * pitch - SLACK]
+        at = at[np.minimum(away, whole - away).min(axis=1) >= QUARTER * pitch - ROW_SLACK]
     step = min(0.01, whole / 1000.0)
     before = shapely.get_coordinates(shapely.line_interpolate_point(rim, (at - step) % whole))
     after = shapely.get_coordinates(shapely.line_interpolate_point(rim, (at + step) % whole))
@@ -76,7 +76,7 @@ PATTERN = Pattern(
         ),
         (),
         False,
-        PENCIL,
+        PENCIL_APART,
     ),
     lines,
     nothing_to_check,

@@ -15,8 +15,8 @@ from publisher.geometry.surfaces.noise import noise
 from publisher.geometry.surfaces.pattern import Ground, LineFamily, Lines, Pattern, per_area
 from publisher.geometry.surfaces.rows import numbers
 
-SHAKE = 0.19  # a corner moves by up to this share of the size, each way; the nearest two stand 0.58 sizes apart
-NARROWEST = 1.0 / 3.0  # of the size: no slab is narrower
+SLAB_SHAKE = 0.19  # a corner moves by up to this share of the size, each way; the nearest two stand 0.58 sizes apart
+NARROWEST_SLAB = 1.0 / 3.0  # of the size: no slab is narrower
 NEAR_RIM = 2.2  # sizes: slabs farther from every cut are whole
 ROUNDS = 6  # a sliver may need more than one neighbour
 
@@ -38,9 +38,9 @@ def _honeycomb(size: float, ground: Ground) -> tuple[Lines, Lines]:
     k = numbers(box.bottom, box.top, ground.origin[1], 1.5 * side)[:, None]
     i = numbers(box.left, box.right, ground.origin[0], size / 2.0)[None, :]
     high = (k + i) % 2.0 == 0.0
-    x = ground.origin[0] + i * size / 2.0 + SHAKE * size * (2.0 * noise(ground.seed, 8, k, i) - 1.0)
+    x = ground.origin[0] + i * size / 2.0 + SLAB_SHAKE * size * (2.0 * noise(ground.seed, 8, k, i) - 1.0)
     y = ground.origin[1] + k * 1.5 * side + np.where(high, side / 2.0, 0.0)
-    y = y + SHAKE * size * (2.0 * noise(ground.seed, 9, k, i) - 1.0)
+    y = y + SLAB_SHAKE * size * (2.0 * noise(ground.seed, 9, k, i) - 1.0)
     corners = np.stack([x, y], axis=-1)
     level = np.stack([corners[:, :-1], corners[:, 1:]], axis=2).reshape(-1, 2, 2)
     upright = np.stack([corners[:-1], corners[1:]], axis=2)[high[:-1]]
@@ -59,7 +59,7 @@ def _inside(joints: Lines, body: shapely.Geometry) -> Lines:
 
 def _without_slivers(joints: Lines, ground: Ground, size: float) -> np.ndarray:
     """Say which joints stay: the longest joint of every sliver goes, until each slab has room for a circle."""
-    rim, radius = ground.body.boundary, NARROWEST * size / 2.0
+    rim, radius = ground.body.boundary, NARROWEST_SLAB * size / 2.0
     shapely.prepare(rim)
     kept = np.ones(len(joints), dtype=bool)
     near = np.flatnonzero(shapely.dwithin(rim, joints, NEAR_RIM * size))
@@ -93,5 +93,5 @@ PATTERN = Pattern(
     lines,
     nothing_to_check,
     per_area(lambda values: values.number("size") ** 2 * sqrt(3.0) / 2.0),
-    lambda values: values.number("size") * NARROWEST,
+    lambda values: values.number("size") * NARROWEST_SLAB,
 )

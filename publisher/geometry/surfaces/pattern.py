@@ -14,8 +14,8 @@ from publisher.geometry.registry import Values
 Array = NDArray[np.float64]
 Lines = NDArray[np.object_]  # line strings of the geometry library
 
-CLEAR = 1.0  # mm that joints keep from every cut, so that they do not look like one
-PENCIL = 1.0  # mm: lines nearer to each other run together under a pencil of 0.3 to 0.5 mm (common practice)
+JOINT_CLEAR = 1.0  # mm that joints keep from every cut, so that they do not look like one
+PENCIL_APART = 1.0  # mm: lines nearer to each other run together under a pencil of 0.3 to 0.5 mm (common practice)
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +50,7 @@ class LineFamily:
     lines: Lines
     guards: Lines | None = None
     purpose: Purpose = Purpose.SURFACE
-    clear: float = CLEAR
+    clear: float = JOINT_CLEAR
 
 
 @dataclass(frozen=True, slots=True)

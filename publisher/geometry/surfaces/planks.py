@@ -9,7 +9,16 @@ from publisher.basics import Box, Finding
 from publisher.geometry.model import ParameterInfo, ShapeInfo
 from publisher.geometry.registry import Values, count, length, mm
 from publisher.geometry.surfaces.noise import noise
-from publisher.geometry.surfaces.pattern import PENCIL, Array, Ground, LineFamily, Lines, Pattern, per_area, segments
+from publisher.geometry.surfaces.pattern import (
+    PENCIL_APART,
+    Array,
+    Ground,
+    LineFamily,
+    Lines,
+    Pattern,
+    per_area,
+    segments,
+)
 from publisher.geometry.surfaces.rows import QUARTER, bed_joints, head_joints, numbers, spread
 
 
@@ -77,7 +86,7 @@ PATTERN = Pattern(
         ),
         (),
         False,
-        PENCIL,
+        PENCIL_APART,
     ),
     lines,
     check,

@@ -13,7 +13,7 @@ from publisher.basics import Box
 from publisher.geometry.surfaces.pattern import Array, LineFamily, segments
 
 QUARTER = 0.25  # of a unit: least overlap of neighbouring rows, and least end piece
-SLACK = 1e-3  # mm by which a guard is shorter, so that an end piece of just a quarter stays
+ROW_SLACK = 1e-3  # mm by which a guard is shorter, so that an end piece of just a quarter stays
 _NOTHING = 1e-6  # mm
 
 
@@ -33,7 +33,7 @@ def head_joints(x: Array, low: Array, top: Array, box: Box, guard: float) -> Lin
     low, top = np.maximum(low, box.bottom), np.minimum(top, box.top)
     shown = (x > box.left) & (x < box.right) & (top - low > _NOTHING)
     x, low, top = x[shown], low[shown], top[shown]
-    middle, reach = (low + top) / 2.0, guard - SLACK
+    middle, reach = (low + top) / 2.0, guard - ROW_SLACK
     return LineFamily(segments(x, low, x, top), segments(x - reach, middle, x + reach, middle))
 
 

@@ -9,7 +9,16 @@ import shapely
 from publisher.basics import Finding
 from publisher.geometry.model import ParameterInfo, ShapeInfo
 from publisher.geometry.registry import Values, length, mm
-from publisher.geometry.surfaces.pattern import CLEAR, PENCIL, Array, Ground, LineFamily, Lines, Pattern, per_area
+from publisher.geometry.surfaces.pattern import (
+    JOINT_CLEAR,
+    PENCIL_APART,
+    Array,
+    Ground,
+    LineFamily,
+    Lines,
+    Pattern,
+    per_area,
+)
 from publisher.geometry.surfaces.rows import QUARTER, bed_joints, head_joints, numbers
 
 # the lower end of one tile, from its left joint to its right one: share of the width, share of the end's own height from its tip
@@ -48,7 +57,7 @@ def lines(values: Values, ground: Ground) -> tuple[LineFamily, ...]:
     rows = bottom + k * shown
     low = np.broadcast_to(rows[:, None], x.shape)
     # the lowest row ends with the piece: its own ends are cut, not drawn
-    first = low <= box.bottom + CLEAR
+    first = low <= box.bottom + JOINT_CLEAR
     joints = head_joints(x.ravel(), (low + tail * ~first).ravel(), low.ravel() + shown, box, QUARTER * wide)
     if not tail:
         return bed_joints(rows, box), joints
@@ -78,7 +87,7 @@ PATTERN = Pattern(
         ),
         (),
         False,
-        PENCIL,
+        PENCIL_APART,
     ),
     lines,
     check,

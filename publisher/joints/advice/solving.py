@@ -10,7 +10,7 @@ from dataclasses import dataclass, field, replace
 from math import ceil, floor, inf, isfinite, log10
 
 from publisher.design import Fact, NeedPlan, Size
-from publisher.joints.facts import CLOSE, margin_of, same_kind
+from publisher.joints.facts import NEED_CLOSE, margin_of, same_kind
 
 Evaluate = Callable[[Size], tuple[Fact, ...] | None]
 """Works the design out with another value of one size; the facts, or None when it cannot be built."""
@@ -82,7 +82,7 @@ def spare_of(need: NeedPlan, facts: tuple[Fact, ...] | None, scale: float = 1.0)
 
 def meets(need: NeedPlan, facts: tuple[Fact, ...] | None, scale: float = 1.0) -> bool:
     """Tell whether a need is met."""
-    return spare_of(need, facts, scale) >= -CLOSE
+    return spare_of(need, facts, scale) >= -NEED_CLOSE
 
 
 def solve(need: NeedPlan, trials: Trials, scale: float = 1.0) -> Solution:

@@ -17,7 +17,7 @@ from publisher.joints.model import Meeting
 STANDS = ("base_that_stands", "base_that_does_not_tip")
 INSIDE = ("inside_width", "inside_depth")
 
-STEP = 0.5
+DECK_STEP_SHOWN = 0.5
 """mm: a stack of boards may stand this much higher or lower than the printed panels beside it before the step shows in a deck.
 Common practice, no source."""
 
@@ -97,8 +97,8 @@ def _needs(subject: Assembled, parts: dict[str, Part]) -> list[Meeting]:
         meets = _meets(subject, parts, need.fact, say_length(need.at_least), need.at_most is not None)
         if meets is None:
             continue
-        most = need.at_most + STEP if meets.beside and need.at_most is not None else None
-        least = need.at_least - STEP if meets.beside else need.at_least
+        most = need.at_most + DECK_STEP_SHOWN if meets.beside and need.at_most is not None else None
+        least = need.at_least - DECK_STEP_SHOWN if meets.beside else need.at_least
         found.append(Meeting(need.fact, meets.part, meets.what, fact.value, least, most, meets.grown, place=need.place))
     return found
 

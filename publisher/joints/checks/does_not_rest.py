@@ -3,7 +3,7 @@
 from publisher.basics import Check, Outcome, Severity
 from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
-from publisher.joints.panels import BARE, TOUCH
+from publisher.joints.panels import BARE, PANEL_TOUCH
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
@@ -17,11 +17,11 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
             touch, panel, on = resting.touch, resting.rest.panel, resting.on
             x, y, z = touch.at
             where = f"{x:.0f} mm across, {y:.0f} mm deep and {z:.0f} mm up"
-            if touch.gap > TOUCH:
+            if touch.gap > PANEL_TOUCH:
                 askew = f", at an angle of {touch.angle:.2f}° to it" if touch.angle > 0.01 else ""
                 what = f"{panel} rests on {on} and stands up to {touch.gap:.1f} mm over it{askew} ({where})"
                 hint = "check the corner that the panel is joined at, and that the edges it rests on lie in one plane"
-                value, limit = touch.gap, TOUCH
+                value, limit = touch.gap, PANEL_TOUCH
             else:
                 bare = f"{say_length(touch.bare)} of its {say_length(touch.length)} bare"
                 what = f"{panel} rests on {on} and leaves {bare} ({where})"

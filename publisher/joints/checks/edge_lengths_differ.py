@@ -5,7 +5,7 @@ from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.panels import Mating
 
-LIMIT = 0.01
+MOST_DIFFERENCE = 0.01
 """mm: invariant of the trade notes, section 4."""
 
 
@@ -16,7 +16,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
         for mating in mated.matings:
             looked_at += 1
             differ = abs(mating.length_a - mating.length_b)
-            if differ > LIMIT:
+            if differ > MOST_DIFFERENCE:
                 join = mating.join
                 if join.at is not None:
                     found.append(_heights(mating, differ, mated.assembly.plan.name, check))
@@ -31,7 +31,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                         "where a low panel is meant to meet a high one, say flush: bottom in the join",
                         place=join.place,
                         value=differ,
-                        limit=LIMIT,
+                        limit=MOST_DIFFERENCE,
                     )
                 )
     return Outcome(looked_at, tuple(found))
@@ -47,7 +47,7 @@ def _heights(mating: Mating, differ: float, assembly: str, check: Check[Assemble
         hint="make both equally high, from one size",
         place=join.place,
         value=differ,
-        limit=LIMIT,
+        limit=MOST_DIFFERENCE,
     )
 
 

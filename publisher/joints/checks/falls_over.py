@@ -8,7 +8,7 @@ from publisher.design import Board
 from publisher.joints.assembled import Assembled, MatedPanels
 from publisher.joints.checks import tips_over
 from publisher.joints.footprint import mass_of
-from publisher.joints.panels import TOUCH, foot_of, weight_of
+from publisher.joints.panels import PANEL_TOUCH, foot_of, weight_of
 from publisher.joints.stacks import hull_sides
 
 
@@ -31,7 +31,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                 )
             )
     for mated in subject.panels:
-        fits = all(m.gap <= TOUCH and abs(m.length_a - m.length_b) <= TOUCH for m in mated.matings)
+        fits = all(m.gap <= PANEL_TOUCH and abs(m.length_a - m.length_b) <= PANEL_TOUCH for m in mated.matings)
         if fits and mated.assembly.panels and not mated.assembly.unplaced:  # else a panel is not where it will stand
             looked_at += 1
             found += _panels(mated, boards, check)

@@ -2,7 +2,7 @@
 
 from publisher.basics import Check, Outcome, Severity
 from publisher.joints.assembled import Assembled
-from publisher.joints.facts import CLOSE, limit_of
+from publisher.joints.facts import NEED_CLOSE, limit_of
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
@@ -14,7 +14,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
             if other.fact != need.fact or other.kind != need.kind:
                 continue
             for low, high in ((need, other), (other, need)):
-                if low.at_least is None or high.at_most is None or low.at_least <= high.at_most + CLOSE:
+                if low.at_least is None or high.at_most is None or low.at_least <= high.at_most + NEED_CLOSE:
                     continue
                 found.append(
                     check.found(

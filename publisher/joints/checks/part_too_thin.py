@@ -10,7 +10,7 @@ from publisher.joints.assembled import Assembled
 from publisher.joints.facts import bars_of, short_side
 from publisher.joints.least_sizes import BAR, LONG_BAR, SHORT_BAR, WHOLE_PART, least
 
-DUST = 0.01  # mm
+THIN_DUST = 0.01  # mm
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
@@ -23,7 +23,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
 def _thin(part: Part, board: Board, check: Check[Assembled]) -> Iterator[Finding]:
     wide, wanted = short_side(part), least(WHOLE_PART, board)
     who = f"part {part.letter} ({part.name})"
-    if wide < wanted - DUST:
+    if wide < wanted - THIN_DUST:
         yield check.found(
             f"{who} is {say_length(wide)} wide; {say_length(wanted)} can be cut and kept (common practice)",
             subject=part.id,
@@ -33,7 +33,7 @@ def _thin(part: Part, board: Board, check: Check[Assembled]) -> Iterator[Finding
             limit=wanted,
         )
     cases = [(bar.width, least(LONG_BAR if bar.length > BAR else SHORT_BAR, board), bar) for bar in bars_of(part)]
-    weak = [case for case in cases if case[0] < case[1] - DUST]
+    weak = [case for case in cases if case[0] < case[1] - THIN_DUST]
     if weak:
         width, wanted, bar = min(weak, key=lambda case: case[0] / case[1])
         yield check.found(

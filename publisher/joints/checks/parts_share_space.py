@@ -2,7 +2,7 @@
 
 from publisher.basics import Check, Outcome, Severity
 from publisher.joints.assembled import Assembled
-from publisher.joints.panels import TOUCH, clashes_of
+from publisher.joints.panels import PANEL_TOUCH, clashes_of
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
@@ -22,7 +22,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                     hint="join the two, so that one makes room for the other, or change the size that makes them meet",
                     place=assembly.plan.place,
                     value=clash.thick,
-                    limit=TOUCH,
+                    limit=PANEL_TOUCH,
                 )
             )
     return Outcome(looked_at, tuple(found))

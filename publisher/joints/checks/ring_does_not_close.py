@@ -8,7 +8,7 @@ from publisher.design import Join
 from publisher.geometry import Edge
 from publisher.joints.assembled import Assembled, MatedPanels
 
-GAP = 0.05
+RING_GAP = 0.05
 """mm between the ends of edges that should coincide."""
 
 ANGLE = 0.01
@@ -23,7 +23,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
         for mating in mated.matings:
             looked_at += 1
             turned = abs(mating.corner - mating.join.corner)
-            if mating.gap <= GAP and turned <= ANGLE:
+            if mating.gap <= RING_GAP and turned <= ANGLE:
                 continue
             join = mating.join
             if turned > ANGLE:
@@ -37,7 +37,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                     hint=_cure(mated),
                     place=join.place,
                     value=turned if turned > ANGLE else mating.gap,
-                    limit=ANGLE if turned > ANGLE else GAP,
+                    limit=ANGLE if turned > ANGLE else RING_GAP,
                 )
             )
     return Outcome(looked_at, tuple(found))
@@ -66,7 +66,7 @@ def _cure(mated: MatedPanels) -> str:
                 if {join.a.panel, join.b.panel} <= set(lengths)
             )
             return f"three panels as long as these close at {each}"
-    if max(lengths.values()) - min(lengths.values()) < GAP:
+    if max(lengths.values()) - min(lengths.values()) < RING_GAP:
         unsaid = f"; {free} of the corners are unsaid and taken as 90°, corners: equal gives them this" if free else ""
         return f"{ring} panels of one length close at corners of {trimmed(180.0 - 360.0 / ring, 4)}°{unsaid}"
     return said
@@ -134,7 +134,7 @@ def closing_lengths(mated: MatedPanels) -> dict[str, float] | None:
         (ax, ay), (bx, by) = one.nominal_start, one.nominal_end
         way = (bx - ax) / one.nominal_length, (by - ay) / one.nominal_length
         apart = [abs((x - ax) * way[1] - (y - ay) * way[0]) for x, y in (other.nominal_start, other.nominal_end)]
-        if abs(apart[0] - apart[1]) > GAP:
+        if abs(apart[0] - apart[1]) > RING_GAP:
             return None
         lengths[name] = apart[0]
     return lengths

@@ -10,7 +10,7 @@ from publisher.joints.model import Meeting
 
 MOST_PLAY = 1.0
 """mm: twice the most that foam board is given (0.2 to 0.5 mm). Common practice, no source."""
-DUST = 1e-9
+PLAY_DUST = 1e-9
 
 SlotJudge = Callable[[Meeting, Check[Assembled]], Finding | None]
 
@@ -26,11 +26,11 @@ def _every_slot(look: SlotJudge) -> Callable[[Assembled, Check[Assembled]], Outc
 def least_play(slot: Meeting) -> float:
     """Return the play (mm, a twentieth up) with which the thickest board goes in at the least print scale of the general band."""
     width = (slot.unprinted_least + slot.grown) / (1.0 - GENERAL) - slot.grown
-    return ceil((width - slot.thickness) * 20.0 - DUST) / 20.0
+    return ceil((width - slot.thickness) * 20.0 - PLAY_DUST) / 20.0
 
 
 def _too_narrow(slot: Meeting, check: Check[Assembled]) -> Finding | None:
-    if slot.printed >= slot.unprinted_least - DUST:
+    if slot.printed >= slot.unprinted_least - PLAY_DUST:
         return None
     return check.found(
         f"the {slot.what} is {slot.printed:.2f} mm wide; the thickest {slot.board} needs {slot.unprinted_least:.2f} mm "
@@ -46,9 +46,9 @@ def _too_narrow(slot: Meeting, check: Check[Assembled]) -> Finding | None:
 def _at_limits(slot: Meeting, check: Check[Assembled]) -> Finding | None:
     small, large = slot.cut_at(1.0 - GENERAL), slot.cut_at(1.0 + GENERAL)
     percent = 100.0 * GENERAL
-    if slot.printed < slot.unprinted_least - DUST:
+    if slot.printed < slot.unprinted_least - PLAY_DUST:
         return None  # told by the check before
-    if small < slot.unprinted_least - DUST:
+    if small < slot.unprinted_least - PLAY_DUST:
         return check.found(
             f"the {slot.what} takes the thickest {slot.board} only when it prints nearly at 100 %: at {100 - percent:.1f} % it is "
             f"{small:.2f} mm wide, {slot.unprinted_least:.2f} mm is needed",
@@ -58,8 +58,8 @@ def _at_limits(slot: Meeting, check: Check[Assembled]) -> Finding | None:
             value=small,
             limit=slot.unprinted_least,
         )
-    if slot.loosest is not None and large > slot.loosest + DUST:
-        more = ceil((large - slot.loosest) * 20.0 - DUST) / 20.0
+    if slot.loosest is not None and large > slot.loosest + PLAY_DUST:
+        more = ceil((large - slot.loosest) * 20.0 - PLAY_DUST) / 20.0
         return check.found(
             f"the {slot.what} no longer holds the thinnest {slot.board} when it prints at {100 + percent:.1f} %: it is {large:.2f} mm "
             f"wide, at most {slot.loosest:.2f} mm holds",
@@ -74,7 +74,7 @@ def _at_limits(slot: Meeting, check: Check[Assembled]) -> Finding | None:
 
 def _beyond_use(slot: Meeting, check: Check[Assembled]) -> Finding | None:
     play = slot.printed - slot.thickness
-    if play <= MOST_PLAY + DUST:
+    if play <= MOST_PLAY + PLAY_DUST:
         return None
     return check.found(
         f"the {slot.what} has a play of {play:.2f} mm; 0.2 to 0.5 mm is usual, and more than {MOST_PLAY:g} mm holds nothing",

@@ -11,7 +11,7 @@ RUNNING_BOND = QUARTER
 head joints in successive courses are offset by at least one quarter of the unit length."""
 
 
-ROUNDING = 0.001
+JOINT_ROUNDING = 0.001
 """Of a unit: arcs are flattened before lengths along them are taken."""
 
 
@@ -24,7 +24,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
     looked_at, found = 0, []
     for report in subject.wholes:
         looked_at += len(report.staggers)
-        bad = [s for s in report.staggers if s.share < RUNNING_BOND - ROUNDING]
+        bad = [s for s in report.staggers if s.share < RUNNING_BOND - JOINT_ROUNDING]
         if not bad:
             continue
         worst = min(bad, key=lambda s: s.share)
@@ -66,7 +66,7 @@ def _cure(worst: Stagger) -> str:
         many = f"{bond.joints} joints round the ring, " if bond.joints else ""
         ways.append(f"{many}a unit of {say_length(bond.unit)} ({bond.share:.2f} of a unit apart)")
     quarter, half = nearest_offset(worst, QUARTER), half_offset(worst)
-    moves = [quarter, half] if quarter is not None and quarter[1] < half[1] - ROUNDING else [half]
+    moves = [quarter, half] if quarter is not None and quarter[1] < half[1] - JOINT_ROUNDING else [half]
     far = " or ".join(f"{say_length(way)} ({share:.2f} apart)" for way, share in moves)
     ways.append(f"on a second template for every other layer, the joints moved along by {far}")
     return f"take {'; or '.join(ways)}"

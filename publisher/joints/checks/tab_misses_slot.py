@@ -3,7 +3,7 @@
 from publisher.basics import Check, Outcome, Severity
 from publisher.joints.assembled import Assembled
 
-LIMIT = 0.05
+MOST_MISS = 0.05
 """mm of board that a tab may meet: rounding."""
 
 
@@ -15,7 +15,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
             if mating.tab_misses is None:
                 continue
             looked_at += 1
-            if mating.tab_misses > LIMIT:
+            if mating.tab_misses > MOST_MISS:
                 join = mating.join
                 found.append(
                     check.found(
@@ -26,7 +26,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                         "and that the edges are equally long",
                         place=join.place,
                         value=mating.tab_misses,
-                        limit=LIMIT,
+                        limit=MOST_MISS,
                     )
                 )
     return Outcome(looked_at, tuple(found))

@@ -5,7 +5,7 @@ from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.facts import slot_size, slots_of
 
-PENCIL = 0.4
+PENCIL_WIDTH = 0.4
 """mm that a pencil runs beside a template's edge, 0.3 to 0.5. Common practice, no source (trade notes, section 1)."""
 
 
@@ -20,13 +20,13 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
         if part.trace_allowance > 0.0:
             continue
         width = min(slot_size(slot)[0] for slot in slots)
-        traced = width - 2.0 * PENCIL
+        traced = width - 2.0 * PENCIL_WIDTH
         found.append(
             check.found(
                 f"part {part.letter} ({part.name}) is traced without an allowance: a pencil inside its slot of {say_length(width)} "
                 f"leaves one of about {say_length(traced)}",
                 subject=part.id,
-                hint=f"give the part a trace_allowance of {PENCIL:g} mm: outlines shrink and slots grow by it on the template",
+                hint=f"give the part a trace_allowance of {PENCIL_WIDTH:g} mm: outlines shrink and slots grow by it on the template",
                 place=part.place,
                 value=traced,
                 limit=width,

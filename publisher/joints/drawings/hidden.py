@@ -10,7 +10,7 @@ from publisher.joints.outlines import Array
 
 Indices = npt.NDArray[np.int64]
 
-DEPTH = 0.02
+HIDDEN_DEPTH = 0.02
 """mm by which a face must lie nearer to the viewer than an edge to hide it: an edge on a face is seen."""
 
 RIM = 0.02
@@ -78,8 +78,8 @@ def _needed(edge_at: Indices, lines: Array, faces: Array, whole: npt.NDArray[np.
 
 def _in_front(starts: Array, ends: Array, planes: Array) -> tuple[Array, Array]:
     """Return the stretch (share of the edge, from and to) along which each face lies nearer to the viewer than its edge."""
-    f0 = (planes[:, :2] * starts[:, :2]).sum(axis=1) + planes[:, 2] - starts[:, 2] - DEPTH
-    f1 = (planes[:, :2] * ends[:, :2]).sum(axis=1) + planes[:, 2] - ends[:, 2] - DEPTH
+    f0 = (planes[:, :2] * starts[:, :2]).sum(axis=1) + planes[:, 2] - starts[:, 2] - HIDDEN_DEPTH
+    f1 = (planes[:, :2] * ends[:, :2]).sum(axis=1) + planes[:, 2] - ends[:, 2] - HIDDEN_DEPTH
     slope = np.where(f0 == f1, 1.0, f0 - f1)
     cross = np.clip(f0 / slope, 0.0, 1.0)
     near = np.where(f0 > 0, 0.0, np.where(f1 > 0, cross, 1.0))

@@ -17,10 +17,10 @@ from publisher.joints.panels import PanelFrame, face_pair
 Rims = tuple[shapely.Geometry | None, shapely.Geometry | None]
 Flags = npt.NDArray[np.bool_]
 
-TURN = 8.0
+SOLID_TURN = 8.0
 """Degrees from one drawn point of an arc to the next, at most."""
 
-SAGITTA = 0.08
+SOLID_SAGITTA = 0.08
 """mm: how far a drawn chord leaves its arc, at most."""
 
 
@@ -112,7 +112,7 @@ def _add_path(made: Solids, weight: str, points: Array) -> None:
 
 
 def _pair(part: Part, path: Path) -> tuple[Array, Array, Array]:
-    points, corner = coarse(path, TURN, SAGITTA)
+    points, corner = coarse(path, SOLID_TURN, SOLID_SAGITTA)
     pair = face_pair(part, points)
     return pair.outside, pair.inside, np.array(corner)
 

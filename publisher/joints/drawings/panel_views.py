@@ -16,19 +16,19 @@ from publisher.joints.panels import PanelAssembly, PanelFrame, corners_of
 MOST_MARKS = 900
 """Lines of patterns in one drawing; denser patterns are left to the template."""
 
-APART = 0.3
+EXPLODED_APART = 0.3
 """How far panels stand apart in an exploded view, as a share of the mean outside size of the whole."""
 
 SPREADS = ((1.0, 1.9), (1.3, 1.9), (1.6, 1.9), (2.1, 1.9), (2.6, 1.9), (1.3, 3.0), (2.1, 3.0), (2.6, 4.0))
 """Ways of standing apart, the closest first: how far what looks away from the viewer goes, and how high what rests is lifted."""
 
-SHOWN = 1 / 3
+SHOWN_SHARE = 1 / 3
 """Share of its face that every panel shows, if one of the spreads allows it."""
 
 MOST_FACES = 1000
 """Faces among which what is hidden is measured to the last edge; of more, the thickness of the boards is left out."""
 
-ROOM = 6.0
+EXPLODED_ROOM = 6.0
 """mm of visible face around a letter: with less it would stand on lines."""
 
 
@@ -51,7 +51,7 @@ def exploded_view(assembly: PanelAssembly) -> Sketch:
         least = _least_shown(solids, 0.0 if best is None else best[0])
         if best is None or least > best[0] + 1e-9:
             best = least, solids
-        if least >= SHOWN:
+        if least >= SHOWN_SHARE:
             break
     sketch = Sketch()
     if best is None:
@@ -68,7 +68,7 @@ def exploded_view(assembly: PanelAssembly) -> Sketch:
 def apart(assembly: PanelAssembly, back: float, lift: float) -> list[tuple[Part, PanelFrame]]:
     """Return the panels moved out: those that look away from the viewer ``back`` times as far, what rests ``lift`` times up."""
     corners = np.vstack([p.frame.carry(corners_of(p.part)) for p in assembly.panels])
-    away = APART * float((corners.max(axis=0) - corners.min(axis=0)).mean())
+    away = EXPLODED_APART * float((corners.max(axis=0) - corners.min(axis=0)).mean())
     crossed = {join.a.panel for join in assembly.plan.joins if join.at is not None}
     let_in = {join.b.panel for join in assembly.plan.joins if join.at is not None} - crossed
     towards = PANEL_VIEW.axes()[2]
@@ -157,7 +157,7 @@ def _label_spot(solids: Solids, main: int) -> tuple[float, float] | None:
         hidden = shapely.multipoints(points[~seen])
         room = np.minimum(room, shapely.distance(shapely.points(points[seen]), hidden))
     best = int(room.argmax())
-    if room[best] < ROOM:
+    if room[best] < EXPLODED_ROOM:
         return None
     x, y = points[seen][best]
     return float(x), float(y)

@@ -14,7 +14,7 @@ from publisher.joints.drawings.lines import Sketch
 from publisher.joints.drawings.view import View
 from publisher.joints.outlines import Array
 
-SAME = 0.05
+SAME_BORDER = 0.05
 """mm: lines of a lower layer this near to the border of a higher one are that border, flattened differently."""
 
 
@@ -51,7 +51,7 @@ def draw_slabs(slabs: list[Slab], view: View, sketch: Sketch) -> list[shapely.Ge
         for weight, lines in (("outline", outline), ("outline", edges), ("detail", ticks)):
             sketch.add(weight, flat(shapely.difference(lines, covered)))
         shown.append(flat(shapely.difference(face, covered)))
-        covered = shapely.union(covered, shapely.buffer(body, SAME, join_style="mitre", quad_segs=2))
+        covered = shapely.union(covered, shapely.buffer(body, SAME_BORDER, join_style="mitre", quad_segs=2))
     return shown[::-1]
 
 
@@ -86,5 +86,5 @@ def _first_stretch(face: shapely.Geometry, tops: Array, drop: Array) -> shapely.
     parts, of = shapely.get_parts(shapely.difference(lines, face), return_index=True)
     parts, of = parts[~shapely.is_empty(parts)], of[~shapely.is_empty(parts)]
     length = float(np.hypot(*drop))
-    near = shapely.distance(parts, shapely.points(tops[of])) < 0.02 * length + SAME
+    near = shapely.distance(parts, shapely.points(tops[of])) < 0.02 * length + SAME_BORDER
     return shapely.multilinestrings(parts[near & (shapely.length(parts) > 0.1 * length)])

@@ -14,11 +14,11 @@ from publisher.joints.model import StackLayer
 from publisher.joints.outlines import Array, coarse, is_notch, move, points_of, whole_polygon
 from publisher.joints.stacks import LaidStack, tick_ends
 
-TURN = 5.0
-SAGITTA = 0.04
+VIEW_TURN = 5.0
+PICTURE_SAGITTA = 0.04
 """Drawn arcs: at most 5 degrees and 0.04 mm from chord to chord."""
 
-ARROW = 14.0
+STACK_ARROW = 14.0
 """mm: length of the arrow that points at a line-up notch."""
 
 
@@ -81,7 +81,7 @@ def _slabs(stack: LaidStack, parts: dict[str, Part], gap: float) -> list[Slab]:
 
 def _flat(part: Part) -> tuple[list[tuple[Array, Array]], Array]:
     """Return a part's rings with their corners, and the ends of its joint ticks, in its own coordinates."""
-    rings = [coarse(path, TURN, SAGITTA) for path in part.outline.paths]
+    rings = [coarse(path, VIEW_TURN, PICTURE_SAGITTA) for path in part.outline.paths]
     return [(points_of(p), np.array(c)) for p, c in rings], tick_ends(part, whole_polygon(part))
 
 
@@ -104,7 +104,7 @@ def _width(stack: LaidStack, parts: dict[str, Part]) -> float:
 
 
 def _plan_polygon(part: Part, pose: Pose) -> shapely.Polygon:
-    rings = [pose.apply_all(coarse(path, TURN, SAGITTA)[0]) for path in part.outline.paths]
+    rings = [pose.apply_all(coarse(path, VIEW_TURN, PICTURE_SAGITTA)[0]) for path in part.outline.paths]
     return shapely.Polygon(rings[0], rings[1:])
 
 
@@ -132,6 +132,6 @@ def _arrow(tip: Point, mouth: Point, sketch: Sketch) -> None:
         return
     x, y = x / size, y / size
     end = (mouth[0] + 1.0 * x, mouth[1] + 1.0 * y)
-    sketch.add_path("cue", [(end[0] + ARROW * x, end[1] + ARROW * y), end])
+    sketch.add_path("cue", [(end[0] + STACK_ARROW * x, end[1] + STACK_ARROW * y), end])
     for side in (1.0, -1.0):
         sketch.add_path("cue", [(end[0] + 4.0 * x - side * 1.6 * y, end[1] + 4.0 * y + side * 1.6 * x), end])

@@ -11,7 +11,7 @@ from publisher.joints.facts.families import (
     compare_members,
 )
 from publisher.joints.facts.needs import (
-    CLOSE,
+    NEED_CLOSE,
     hint_of,
     limit_of,
     margin_of,
@@ -23,8 +23,8 @@ from publisher.joints.facts.needs import (
 from publisher.joints.facts.part_facts import Bar, bars_of, beside, short_side, slot_size, slots_of
 
 __all__ = [
-    "CLOSE",
     "MEETING_SIZE_ALONE",
+    "NEED_CLOSE",
     "PACKS_DO_NOT_MEET",
     "Bar",
     "Member",

@@ -6,10 +6,10 @@ from dataclasses import dataclass, replace
 from publisher.basics import Finding, Place, Rule, Severity
 from publisher.basics.wording import did_you_mean
 from publisher.design import Design, Fact, Kind, Size, amount, say
-from publisher.joints.facts.needs import CLOSE, PLAIN
+from publisher.joints.facts.needs import NEED_CLOSE, PLAIN
 
 BOARD = "board"  # the size that every design of a family calls its board's thickness
-STEP = 0.1
+DECK_STEP_FELT = 0.1
 """mm: a step between two decks that a finger does not feel. Common practice, no source."""
 
 PACKS_DO_NOT_MEET = Rule(
@@ -133,7 +133,7 @@ def _compare(sizes: tuple[MeetingSize, ...]) -> Finding | None:
         return PACKS_DO_NOT_MEET.found(
             what, subject=one.name, hint="say the same kind of size in both", place=other.place
         )
-    if apart <= (STEP + CLOSE if low.kind == "length" else CLOSE):
+    if apart <= (DECK_STEP_FELT + NEED_CLOSE if low.kind == "length" else NEED_CLOSE):
         return None
     said = dict.fromkeys((s.pack, say(s.value, s.kind)) for s in sizes)
     return PACKS_DO_NOT_MEET.found(
@@ -142,5 +142,5 @@ def _compare(sizes: tuple[MeetingSize, ...]) -> Finding | None:
         hint=f"change the sizes of one pack (the greatest is at {high.place}, the least at {low.place}) until they agree",
         place=low.place,
         value=apart,
-        limit=STEP if low.kind == "length" else 0.0,
+        limit=DECK_STEP_FELT if low.kind == "length" else 0.0,
     )

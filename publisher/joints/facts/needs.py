@@ -6,7 +6,7 @@ from math import inf
 from publisher.basics.wording import fixed, nearest
 from publisher.design import Design, Fact, Kind, NeedPlan, say
 
-CLOSE = 1e-6
+NEED_CLOSE = 1e-6
 """mm, degrees or plain: a fact this near to its limit meets it (both come from sums of floats)."""
 
 PLAIN: tuple[Kind, ...] = ("count", "number", "ratio")
@@ -30,9 +30,9 @@ def same_kind(need: NeedPlan, fact: Fact) -> bool:
 
 def shortfall(need: NeedPlan, fact: Fact) -> Shortfall | None:
     """Return how a need is not met, or None."""
-    if need.at_least is not None and fact.value < need.at_least - CLOSE:
+    if need.at_least is not None and fact.value < need.at_least - NEED_CLOSE:
         return Shortfall(need, fact, need.at_least, True)
-    if need.at_most is not None and fact.value > need.at_most + CLOSE:
+    if need.at_most is not None and fact.value > need.at_most + NEED_CLOSE:
         return Shortfall(need, fact, need.at_most, False)
     return None
 

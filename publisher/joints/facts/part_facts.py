@@ -6,7 +6,7 @@ from math import dist, inf
 
 import shapely
 
-from publisher.basics import SAME, Path
+from publisher.basics import SAME_POINT, Path
 from publisher.design import Fact, Kind
 from publisher.geometry import Opening, Part, polygon
 
@@ -66,7 +66,7 @@ def bars_of(part: Part) -> tuple[Bar, ...]:
     for at, (opening, area) in enumerate(zip(part.openings, areas, strict=True)):
         for other in (*areas[at + 1 :], *shapely.get_parts(_rim(part, opening))):
             width = float(area.distance(other))
-            along = shapely.intersection(area.exterior, shapely.buffer(other, 1.05 * width + SAME))
+            along = shapely.intersection(area.exterior, shapely.buffer(other, 1.05 * width + SAME_POINT))
             found.append(Bar(opening.name, width, float(along.length)))
     return tuple(found)
 
@@ -105,6 +105,6 @@ def _rim(part: Part, opening: Opening) -> shapely.Geometry:
     lines = []
     for edge in part.outline.outer.edges:
         own = edge.name.startswith(f"{opening.name}.") or edge.name == "bottom"
-        if opening.sill > SAME or not own:
+        if opening.sill > SAME_POINT or not own:
             lines.append(shapely.LineString([*edge.points(), edge.end]))
     return shapely.multilinestrings(lines)

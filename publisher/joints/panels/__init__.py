@@ -11,11 +11,11 @@ from publisher.joints.panels.restings import Resting, restings_of
 from publisher.joints.panels.solids import corners_of, face_pair
 from publisher.joints.panels.space import PanelFrame
 from publisher.joints.panels.standing import foot_of, weight_of
-from publisher.joints.panels.touching import BARE, TOUCH
+from publisher.joints.panels.touching import BARE, PANEL_TOUCH
 
 __all__ = [
     "BARE",
-    "TOUCH",
+    "PANEL_TOUCH",
     "Mating",
     "PanelAssembly",
     "PanelFrame",

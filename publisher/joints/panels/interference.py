@@ -10,7 +10,7 @@ from publisher.geometry import Part, polygon, rabbet_strip
 from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.solids import FacePair, corners_of, face_pair
 from publisher.joints.panels.space import Array, PanelFrame
-from publisher.joints.panels.touching import TOUCH
+from publisher.joints.panels.touching import PANEL_TOUCH
 
 DEPTHS = (0.06, 0.5, 0.94)
 """Where a panel is cut, as shares of its thickness: near both faces too, so that a shallow overlap is met."""
@@ -71,7 +71,7 @@ def clashes_of(assembly: PanelAssembly) -> tuple[Clash, ...]:
     for one, other in combinations(solids, 2):
         if one.name == other.name:
             continue
-        if np.any(one.low > other.high - TOUCH) or np.any(other.low > one.high - TOUCH):
+        if np.any(one.low > other.high - PANEL_TOUCH) or np.any(other.low > one.high - PANEL_TOUCH):
             continue
         both = [clash for clash in (_clash(one, other), _clash(other, one)) if clash is not None]
         if both:
@@ -101,7 +101,7 @@ def _solid(panel: Panel, top: float, thick: float, cut: shapely.Geometry) -> _So
     corners = panel.frame.carry(corners_of(panel.part))
     bevelled = any(pair.outside is not pair.inside for pair in rings)
     # arcs of a few hundred points are cut many times: a hundredth of a millimetre is a fifth of what counts as a touch
-    square = shapely.simplify(polygon(outline), TOUCH / 5)
+    square = shapely.simplify(polygon(outline), PANEL_TOUCH / 5)
     if not cut.is_empty:
         square = shapely.difference(square, cut)
     shapely.prepare(square)
@@ -119,16 +119,16 @@ def _clash(cut: _Solid, other: _Solid) -> Clash | None:
         if section is None:
             continue
         common = shapely.intersection(section, cut.region(depth))
-        if common.area < TOUCH * TOUCH:
+        if common.area < PANEL_TOUCH * PANEL_TOUCH:
             continue
-        overlap = shapely.buffer(common, -TOUCH / 2)
+        overlap = shapely.buffer(common, -PANEL_TOUCH / 2)
         if overlap.is_empty:
             continue
         for piece in shapely.get_parts(overlap):
             if not isinstance(piece, shapely.Polygon):
                 continue
             circle = shapely.maximum_inscribed_circle(piece, 0.02)
-            thick = 2.0 * float(shapely.length(circle)) + TOUCH
+            thick = 2.0 * float(shapely.length(circle)) + PANEL_TOUCH
             if worst is None or thick > worst.thick:
                 x, y, z = (float(v) for v in cut.frame.point(shapely.get_coordinates(circle)[0], depth))
                 worst = Clash(cut.name, other.name, thick, (x, y, z))

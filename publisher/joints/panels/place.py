@@ -12,7 +12,7 @@ from publisher.joints.panels.settle import settled
 from publisher.joints.panels.space import Array, EdgeLine, PanelFrame, joined, let_in, letting_in, resting, standing
 from publisher.joints.panels.touching import touch_of
 
-LEVEL = 0.05  # mm: edges whose heights differ by less lie level
+STANDING_LEVEL = 0.05  # mm: edges whose heights differ by less lie level
 
 
 @dataclass(frozen=True, slots=True)
@@ -134,7 +134,7 @@ def _slopes(part: Part, frame: PanelFrame, ends: list[tuple[Array, Array]]) -> l
     slope = np.mean([high - low for low, high in ends], axis=0)
     across = upper[-1] - upper[0] if len(ends) > 1 else frame.outward
     outward = np.cross(across, slope)
-    if abs(float(slope[2])) < LEVEL or np.linalg.norm(outward) < 1e-9:
+    if abs(float(slope[2])) < STANDING_LEVEL or np.linalg.norm(outward) < 1e-9:
         return []
     if outward[2] < 0:
         outward, across = -outward, -across
@@ -146,7 +146,7 @@ def _slopes(part: Part, frame: PanelFrame, ends: list[tuple[Array, Array]]) -> l
 def _lids(part: Part, frame: PanelFrame, first: EdgeLine | None, ends: list[tuple[Array, Array]]) -> list[PanelFrame]:
     """Return the frames of a panel that lies flat on level edges, along them and across; none when they are not at one height."""
     heights = [float(point[2]) for both in ends for point in both]
-    if first is None or max(heights) - min(heights) > LEVEL:
+    if first is None or max(heights) - min(heights) > STANDING_LEVEL:
         return []
     xs, ys = zip(*nominal_outline(part).exterior.coords, strict=True)
     centre = ((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2)

@@ -10,7 +10,7 @@ from publisher.joints.panels.edges import edge_line
 from publisher.joints.panels.solids import corners_of
 from publisher.joints.panels.space import Array, EdgeLine, PanelFrame
 
-LEVEL = 0.2
+SETTLED_LEVEL = 0.2
 """mm: edges whose ends lie nearer to the table stand on it; a corner that was written with two decimals opens by less."""
 
 
@@ -26,7 +26,7 @@ def settled(
     """
     free = _free_edges(stands_on, joins, part_at, frames)
     every = np.vstack([frame.carry(corners_of(part_at[name])) for name, frame in frames.items()])
-    deep = LEVEL + max(part_at[name].thickness for name in frames)
+    deep = SETTLED_LEVEL + max(part_at[name].thickness for name in frames)
     if not free or (_lowest(every) > -deep and any(_holds(ends, 0.0) for ends in free)):
         return frames
     best = _steadiest(free, every, deep)
@@ -94,7 +94,7 @@ def _lowest(points: Array) -> float:
 def _holds(ends: Array, angle: float) -> bool:
     """Tell whether an edge, turned so, lies on the table away from the line that all is turned about."""
     turned = _turned(ends, angle)
-    return bool(np.all(np.abs(turned[:, 2]) < LEVEL) and np.abs(turned[:, 1]).max() > 1.0)
+    return bool(np.all(np.abs(turned[:, 2]) < SETTLED_LEVEL) and np.abs(turned[:, 1]).max() > 1.0)
 
 
 def _turned(points: Array, angle: float) -> Array:

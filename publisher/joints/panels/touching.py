@@ -10,20 +10,20 @@ from publisher.geometry import Edge, Part, polygon
 from publisher.joints.panels.solids import face_pair
 from publisher.joints.panels.space import Array, PanelFrame
 
-TOUCH = 0.05
+PANEL_TOUCH = 0.05
 """mm: what lies nearer touches. Fits are made and cut no finer."""
 
 BARE = 2.0
 """mm of an edge that its cover may leave bare: twice the step at which it is looked at, and no more than a fillet of glue
 bridges (common practice, no source)."""
 
-ACROSS = 6
+PLACES_ACROSS = 6
 """Places across the thickness of the edge at which it is looked at."""
 
 FLAT = 1.0
 """Degrees: an edge that is more askew to the face touches it along a line, not with its whole thickness."""
 
-STEP = 1.0  # mm between the places along the edge, at most
+EDGE_STEP = 1.0  # mm between the places along the edge, at most
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +40,7 @@ class Touch:
     @property
     def holds(self) -> bool:
         """Tell whether the face lies on the whole edge, but for what a fillet of glue bridges."""
-        return self.gap <= TOUCH and self.bare <= BARE + TOUCH
+        return self.gap <= PANEL_TOUCH and self.bare <= BARE + PANEL_TOUCH
 
 
 def touch_of(above: Part, frame: PanelFrame, below: Part, lower: PanelFrame, edge: Edge) -> Touch | None:
@@ -59,7 +59,7 @@ def touch_of(above: Part, frame: PanelFrame, below: Part, lower: PanelFrame, edg
     gaps = (-above.thickness - here[:, 2]).reshape(along, across)
     outline = above.outline
     rings = [face_pair(above, ring.points).inside for ring in (outline.outer, *outline.holes)]
-    face = shapely.buffer(shapely.make_valid(shapely.Polygon(rings[0], rings[1:])), TOUCH)
+    face = shapely.buffer(shapely.make_valid(shapely.Polygon(rings[0], rings[1:])), PANEL_TOUCH)
     shapely.prepare(face)
     over = shapely.contains_xy(face, here[:, 0], here[:, 1]).reshape(along, across)
     slant = _slant(gaps, points)
@@ -67,7 +67,7 @@ def touch_of(above: Part, frame: PanelFrame, below: Part, lower: PanelFrame, edg
     covered = over.any(axis=1) if askew else over.sum(axis=1) * 2 >= across
     near = np.where(over, gaps, np.inf).min(axis=1) if askew else np.where(over, gaps, -np.inf).max(axis=1)
     gap = np.where(covered, np.maximum(near, 0.0), 0.0)
-    gap[gap <= TOUCH] = 0.0
+    gap[gap <= PANEL_TOUCH] = 0.0
     worst = int(gap.argmax()) if gap.any() else _middle_of(~covered)
     x, y, z = (float(v) for v in lower.carry(points[worst].mean(axis=0)[None, :])[0])
     return Touch(length, length * float((~covered).mean()), float(gap.max()), slant, (x, y, z))
@@ -78,18 +78,18 @@ def _strip(part: Part, edge: Edge) -> tuple[Array, float] | None:
     start, end = np.asarray(edge.start), np.asarray(edge.end)
     way = end - start
     size = float(np.hypot(*way))
-    if edge.centre is not None or size < TOUCH:
+    if edge.centre is not None or size < PANEL_TOUCH:
         return None
     way = way / size
     inward = np.array([-way[1], way[0]])
-    steps = max(2, ceil(size / STEP))
+    steps = max(2, ceil(size / EDGE_STEP))
     places = start + ((np.arange(steps) + 0.5) * size / steps)[:, None] * way
-    within = places + 2 * TOUCH * inward
+    within = places + 2 * PANEL_TOUCH * inward
     whole = polygon(part.outline)
     board = shapely.contains_xy(whole, within[:, 0], within[:, 1])
     if not board.any():
         return None
-    share = (np.arange(ACROSS) + 0.5) / ACROSS
+    share = (np.arange(PLACES_ACROSS) + 0.5) / PLACES_ACROSS
     back = part.thickness * tan(radians(edge.bevel)) * share[:, None] * inward
     flat = places[board][:, None, :] + back[None, :, :]
     depth = np.broadcast_to(-part.thickness * share, flat.shape[:2])
@@ -102,7 +102,7 @@ def _slant(gaps: Array, points: Array) -> float:
     for first, last in ((points[0, 0], points[-1, 0]), (points[0, 0], points[0, -1])):
         rises.append(float(np.linalg.norm(last - first)))
     over = (gaps[-1, 0] - gaps[0, 0], gaps[0, -1] - gaps[0, 0])
-    sines = [rise / long for rise, long in zip(over, rises, strict=True) if long > TOUCH]
+    sines = [rise / long for rise, long in zip(over, rises, strict=True) if long > PANEL_TOUCH]
     return degrees(asin(min(1.0, float(np.hypot(*sines)) if len(sines) > 1 else abs(sines[0]) if sines else 0.0)))
 
 

@@ -10,10 +10,10 @@ from publisher.joints.stacks.courses import Stagger
 
 QUARTER, HALF = 0.25, 0.5
 
-NEAR = 1e-6
+BOND_NEAR = 1e-6
 """Of a unit: fractions of sums of floats."""
 
-MOST = 4.0
+MOST_LONGER = 4.0
 """A unit longer or shorter than the present one by more than this factor is another wall."""
 
 
@@ -40,7 +40,7 @@ def nearest_bond(stagger: Stagger, least: float) -> Bond | None:
     """
     if stagger.moved is None or stagger.moved < 1e-6:
         return None
-    if abs(stagger.turn % 360.0) > NEAR:
+    if abs(stagger.turn % 360.0) > BOND_NEAR:
         return _of_ring(stagger, least)
     return _of_wall(stagger, least)
 
@@ -49,12 +49,12 @@ def _of_ring(stagger: Stagger, least: float) -> Bond | None:
     way, turn = stagger.moved or 0.0, _small(stagger.turn)
     wall = way * 360.0 / turn
     now = max(1, round(wall / stagger.unit))
-    for apart in range(1, ceil(now * (MOST - 1))):
+    for apart in range(1, ceil(now * (MOST_LONGER - 1))):
         for joints in (now - apart, now + apart):
-            if joints < max(2.0, now / MOST):
+            if joints < max(2.0, now / MOST_LONGER):
                 continue
             share = stagger_of(joints * turn / 360.0, 1.0)
-            if share >= least - NEAR:
+            if share >= least - BOND_NEAR:
                 return Bond(joints, wall / joints, share)
     return None
 
@@ -63,10 +63,10 @@ def _of_wall(stagger: Stagger, least: float) -> Bond | None:
     """The way is so many units and a share of ``least`` to 1 − ``least``: the unit in that range nearest to the present one."""
     way, unit = stagger.moved or 0.0, stagger.unit
     found = []
-    for whole in range(floor(way / unit / MOST), ceil(way / unit * MOST) + 1):
+    for whole in range(floor(way / unit / MOST_LONGER), ceil(way / unit * MOST_LONGER) + 1):
         longest, shortest = way / (whole + least), way / (whole + 1 - least)
         found.append(min(max(unit, shortest), longest))
-    fits = [u for u in found if unit / MOST <= u <= unit * MOST]
+    fits = [u for u in found if unit / MOST_LONGER <= u <= unit * MOST_LONGER]
     best = min(fits, key=lambda u: abs(u - unit), default=None)
     return None if best is None else Bond(None, best, stagger_of(way, best))
 
@@ -79,7 +79,7 @@ def nearest_offset(stagger: Stagger, least: float) -> tuple[float, float] | None
     """
     d = stagger.share
     x = least + d
-    if x > 1.0 - least - d + NEAR:
+    if x > 1.0 - least - d + BOND_NEAR:
         return None
     return x * stagger.unit, min(stagger_of(d + x, 1.0), stagger_of(d - x, 1.0))
 

@@ -25,7 +25,7 @@ LOAD = 0.030 * 9.80665
 BENDING_STRENGTH = 0.345
 """MPa, when the board does not say: a maker's least value for extruded polystyrene, 50 psi. A stated assumption."""
 
-BESIDE = 0.05
+BESIDE_BRACE = 0.05
 """mm outside the ground at which the root is measured: two flattenings of one arc differ by less."""
 
 THIN = 0.02
@@ -34,7 +34,7 @@ THIN = 0.02
 LEAST_ROOT = 0.5
 """mm: a shorter root carries no step worth the name."""
 
-LEAST_SHARE = 0.1
+LEAST_BRACED = 0.1
 """Of the root's width: a narrower strip of fewer boards is held by what is beside it."""
 
 DEEP = 12
@@ -118,7 +118,7 @@ def _sticking(plan: PlanGeometry, ground: shapely.Geometry, k: int) -> _Sticking
     arm = farthest(tread, ground)
     if arm < FREE:
         return None
-    root = shapely.intersection(shapely.boundary(shapely.buffer(ground, BESIDE)), free)
+    root = shapely.intersection(shapely.boundary(shapely.buffer(ground, BESIDE_BRACE)), free)
     return _Sticking(arm, max(float(shapely.length(root)), LEAST_ROOT), plan.to_local(root, k))
 
 
@@ -139,7 +139,7 @@ def _plies(stack: LaidStack, plan: PlanGeometry, root: shapely.Geometry, k: int)
                 above.append((shapely.difference(rest, plan.placed[at]), deep))
                 rest, deep = shapely.intersection(rest, plan.placed[at]), deep + 1
         piles = [(line, count) for line, count in above if shapely.length(line) > 0.0]
-    wide = [count for line, count in piles if shapely.length(line) >= LEAST_SHARE * whole]
+    wide = [count for line, count in piles if shapely.length(line) >= LEAST_BRACED * whole]
     return min(wide, default=1)
 
 

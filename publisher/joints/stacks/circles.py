@@ -7,13 +7,13 @@ import shapely
 
 from publisher.joints.outlines import Array, pieces
 
-TOLERANCE = 0.003
+CIRCLE_TOLERANCE = 0.003
 """Search tolerance in mm of the largest circle's radius."""
 
-CLOSE = 0.02
+CIRCLE_CLOSE = 0.02
 """Search tolerance in mm of a farthest point between the arms of a base that is not convex."""
 
-MOST = 2_000
+MOST_SQUARES = 2_000
 """Squares that are looked at together: along a plateau of equal distance (rims about one axis) many stay alive, and the
 best one is then as good as the squares are small: about a thousandth of the plateau's length."""
 
@@ -24,7 +24,7 @@ def largest_circle(area: shapely.Geometry) -> float:
         return 0.0
     if shapely.get_num_interior_rings(shapely.get_parts(area)).any():
         return _in_terrace(area)
-    return float(shapely.length(shapely.maximum_inscribed_circle(area, TOLERANCE)))
+    return float(shapely.length(shapely.maximum_inscribed_circle(area, CIRCLE_TOLERANCE)))
 
 
 def _in_terrace(area: shapely.Geometry) -> float:
@@ -32,7 +32,7 @@ def _in_terrace(area: shapely.Geometry) -> float:
     square by square takes long. What is left when the area shrinks by the radius holds the centre."""
     low, high = 0.0, float(min(np.diff(np.reshape(shapely.bounds(area), (2, 2)), axis=0)[0])) / 2
     left = area
-    while high - low > TOLERANCE:
+    while high - low > CIRCLE_TOLERANCE:
         middle = (low + high) / 2
         smaller = shapely.buffer(area, -middle, quad_segs=16)
         low, high, left = (low, middle, left) if smaller.is_empty else (middle, high, smaller)
@@ -64,26 +64,26 @@ def farthest(area: shapely.Geometry, base: shapely.Geometry, known: float = 0.0,
     # no point is farther from the base than from a circle inside it, and from a circle corners are farthest
     centre, rim = shapely.get_coordinates(shapely.maximum_inscribed_circle(base))
     most = float(np.hypot(*(corners - centre).T).max() - np.hypot(*(rim - centre)))
-    if most <= best + CLOSE or best >= enough:
+    if most <= best + CIRCLE_CLOSE or best >= enough:
         return best
-    return _search(shapely.simplify(area, CLOSE / 4), shapely.simplify(base, CLOSE / 4), best, enough)
+    return _search(shapely.simplify(area, CIRCLE_CLOSE / 4), shapely.simplify(base, CIRCLE_CLOSE / 4), best, enough)
 
 
 def _search(area: shapely.Geometry, base: shapely.Geometry, best: float, enough: float) -> float:
     left, bottom, right, top = shapely.bounds(area)
-    half = max(right - left, top - bottom, CLOSE) / 2
+    half = max(right - left, top - bottom, CIRCLE_CLOSE) / 2
     centres: Array = np.array([[(left + right) / 2, (bottom + top) / 2]])
     quarters = np.array([[-1, -1], [1, -1], [-1, 1], [1, 1]])
     shapely.prepare([area, base])
-    while 0 < len(centres) <= MOST and best < enough:
+    while 0 < len(centres) <= MOST_SQUARES and best < enough:
         spots = shapely.points(centres)
         away = shapely.distance(spots, base)
         corner = half * np.sqrt(2)
-        may = away + corner > best + CLOSE
+        may = away + corner > best + CIRCLE_CLOSE
         spots, away, centres = spots[may], away[may], centres[may]
         outside = shapely.distance(spots, area)
         best = max(best, float(away[outside == 0].max(initial=0.0)))
         half /= 2
-        near = (outside <= corner) & (away + corner > best + CLOSE)
+        near = (outside <= corner) & (away + corner > best + CIRCLE_CLOSE)
         centres = (centres[near][:, None, :] + half * quarters[None]).reshape(-1, 2)
     return best

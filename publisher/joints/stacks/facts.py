@@ -20,7 +20,7 @@ from publisher.joints.stacks.bracing import (
     strength_factor,
     weakest,
 )
-from publisher.joints.stacks.circles import CLOSE, farthest
+from publisher.joints.stacks.circles import CIRCLE_CLOSE, farthest
 from publisher.joints.stacks.courses import Stagger, staggers_of
 from publisher.joints.stacks.layers import LaidStack
 from publisher.joints.stacks.plan_geometry import PlanGeometry
@@ -187,6 +187,6 @@ def flying_reach(plan: PlanGeometry, grounds: tuple[shapely.Geometry, ...]) -> f
     reach = 0.0
     for k in range(len(plan.layers) - 1, 0, -1):
         corners = shapely.get_coordinates(plan.placed[k])
-        if float(np.hypot(*(corners - centre).T).max()) - inner > reach + CLOSE:
+        if float(np.hypot(*(corners - centre).T).max()) - inner > reach + CIRCLE_CLOSE:
             reach = farthest(plan.placed[k], grounds[k], reach)
     return reach

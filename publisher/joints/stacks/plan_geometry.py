@@ -13,11 +13,11 @@ from publisher.basics import Pose
 from publisher.geometry import Part
 from publisher.joints.model import StackLayer
 from publisher.joints.outlines import Array, move, pieces, sound, whole_polygon
-from publisher.joints.stacks.circles import CLOSE, farthest
+from publisher.joints.stacks.circles import CIRCLE_CLOSE, farthest
 
 LayerKey = tuple[object, ...]
 
-SLIVER = 0.02
+PLAN_SLIVER = 0.02
 """Two flattenings of one arc differ by 0.005 mm: areas thinner than this (mm) do not count as covered."""
 
 
@@ -72,7 +72,7 @@ class PlanGeometry:
         if key not in self._strips:
             both = shapely.intersection(self.placed[lower], self.placed[lower + 1])
             circles = [
-                shapely.maximum_inscribed_circle(piece, CLOSE) for piece in shapely.get_parts(pieces(both, 1e-6))
+                shapely.maximum_inscribed_circle(piece, CIRCLE_CLOSE) for piece in shapely.get_parts(pieces(both, 1e-6))
             ]
             self._strips[key] = 2.0 * max((float(circle.length) for circle in circles), default=0.0)
         return self._strips[key]
@@ -93,7 +93,7 @@ class PlanGeometry:
         unknown = [(j, key) for j, key in zip(higher, keys, strict=True) if key not in self._covers]
         if unknown:
             if pair not in self._bare:
-                self._bare[pair] = shapely.buffer(self.contact(lower).bare, -SLIVER, join_style="mitre")
+                self._bare[pair] = shapely.buffer(self.contact(lower).bare, -PLAN_SLIVER, join_style="mitre")
             thinner = self.to_assembly(self._bare[pair], lower)
             shapely.prepare(thinner)
             over = shapely.intersects(thinner, self.placed[[j for j, _ in unknown]])

@@ -10,7 +10,7 @@ from publisher.joints.stacks.circles import farthest, largest_circle
 from publisher.joints.stacks.layers import LaidStack
 from publisher.joints.stacks.plan_geometry import LayerKey, PlanGeometry
 
-MARGIN = 2.0
+TREAD_MARGIN = 2.0
 """A base does not tip while its centre lies this far (mm) inside the tread. An assumption of the trade notes."""
 
 LEAST_TREAD = 1.0
@@ -66,7 +66,7 @@ def _base_holds(area: shapely.Geometry, plan: PlanGeometry, around: list[int], l
     The rest of the base may hang over a lower layer; with nothing beside the tread any base holds (inf).
     ``least`` is what another tread holds: a tread that holds more need not be searched to the end.
     """
-    centres = shapely.buffer(area, -MARGIN, join_style="mitre")
+    centres = shapely.buffer(area, -TREAD_MARGIN, join_style="mitre")
     if centres.is_empty:
         return 0.0
     if not around:

@@ -2,34 +2,34 @@
 
 from publisher.basics import Box, Layer, LengthPromise, Path, polyline
 from publisher.basics.units import INCH_MM
-from publisher.pages.front.coupon import HIGH, Fit, coupon, fit_of
+from publisher.pages.front.coupon import COUPON_HIGH, Fit, coupon, fit_of
 from publisher.pages.front.gauge import FOOT, MARKER, RANGE, gauge, gauge_from
 from publisher.pages.front.scale_range import ScaleRange, budget
 from publisher.pages.model import Drawn, Stroke
-from publisher.pages.sheet import CARD_HEIGHT, CARD_INCHES, CARD_WIDTH, CODE, QUIET, Body, Context, card
+from publisher.pages.sheet import CARD_HEIGHT, CARD_INCHES, CARD_WIDTH, CODE, QUIET_MM, Body, Context, card
 from publisher.pages.type import BODY, GAUGE, HEADING, LEAST, NOTE, RULE, SMALL, Column, Setter, make_table
 
-SIDE = 100.0  # of the square
+SQUARE_SIDE = 100.0  # of the square
 
 
 def square(context: Context, box: Box, page: int) -> tuple[Body, float]:
     """Draw the square of 100 mm, the outline of a bank card in it, and room to write the readings down."""
-    outline = Box(box.left, box.top - SIDE, box.left + SIDE, box.top)
+    outline = Box(box.left, box.top - SQUARE_SIDE, box.left + SQUARE_SIDE, box.top)
     corners = outline.corners()
-    said = f"{SIDE:g} mm"
+    said = f"{SQUARE_SIDE:g} mm"
     lengths = tuple(
-        LengthPromise(page, corners[a], corners[b], SIDE, "calibration", said if a in {0, 3} else "")
+        LengthPromise(page, corners[a], corners[b], SQUARE_SIDE, "calibration", said if a in {0, 3} else "")
         for a, b in ((0, 1), (1, 2), (2, 3), (3, 0))
     )
-    left, top = outline.left + (SIDE - CARD_WIDTH) / 2, outline.top - 5.0
+    left, top = outline.left + (SQUARE_SIDE - CARD_WIDTH) / 2, outline.top - 5.0
     words = _words_in_square(context.type, outline, left, top)
     line = Stroke(GAUGE, (polyline(corners, True),), Layer.PAGE)
-    return Body((line, *words), lengths=lengths) + card(left, top, page), SIDE
+    return Body((line, *words), lengths=lengths) + card(left, top, page), SQUARE_SIDE
 
 
 def _words_in_square(setter: Setter, outline: Box, left: float, top: float) -> tuple[Drawn, ...]:
     middle, centre = left + CARD_WIDTH / 2, top - CARD_HEIGHT / 2
-    full = f"{SIDE:g} mm ({SIDE / INCH_MM:.2f} in)"
+    full = f"{SQUARE_SIDE:g} mm ({SQUARE_SIDE / INCH_MM:.2f} in)"
     size = f"{CARD_WIDTH:.2f} × {CARD_HEIGHT:.2f} mm ({CARD_INCHES})"
     y = outline.bottom + 31.4
     hiding = "If it hides the line, or leaves paper inside it: print again at 100 %."
@@ -44,7 +44,7 @@ def _words_in_square(setter: Setter, outline: Box, left: float, top: float) -> t
         *setter.line(full, NOTE, outline.left + 4.8, outline.bottom + 30.0, turn=90.0),
         *setter.line("Your readings", SMALL.bold(), left, y),
     ]
-    right, above = outline.right - QUIET - 2.5, outline.bottom + QUIET + 2.5 + CODE + QUIET
+    right, above = outline.right - QUIET_MM - 2.5, outline.bottom + QUIET_MM + 2.5 + CODE + QUIET_MM
     drawn += setter.line("page code: which page of", LEAST, right, above + LEAST.leading, align="right")
     drawn += setter.line("which pack this is", LEAST, right, above, align="right")
     lines: list[Path] = []
@@ -60,7 +60,7 @@ def _words_in_square(setter: Setter, outline: Box, left: float, top: float) -> t
 def how(context: Context, box: Box, _page: int) -> tuple[Body, float]:
     """Say what to do, step by step, and which size of the design decides what scale will do."""
     setter, allowed = context.type, budget(context.joined)
-    low, high = SIDE * allowed.least, SIDE * allowed.most
+    low, high = SQUARE_SIDE * allowed.least, SQUARE_SIDE * allowed.most
     steps = (
         "Print at 100 %: choose “actual size” or “no scaling”, never “fit”, “shrink” or “fill”; "
         f"{context.paper.title}, one side only.",
@@ -105,7 +105,7 @@ def board(context: Context, box: Box, page: int) -> tuple[Body, float]:
         "Stand a board on its edge and slide it to where it fills the gap: that is its thickness in mm. "
         f"This pack is drawn for {fit.thickness:.2f} mm ({fit.thickness / INCH_MM:.3f} in), at the arrow. {_go_on(fit)}"
     )
-    words = setter.paragraph(said, NOTE, x, y - FOOT - 0.6, SIDE)
+    words = setter.paragraph(said, NOTE, x, y - FOOT - 0.6, SQUARE_SIDE)
     drawn = (*setter.line("Board gauge", HEADING, x, box.top - setter.drop(HEADING)), *words.drawn)
     return Body(drawn) + gauge(setter, page, (x, y), fit.thickness, fit.spread), box.top - y + FOOT + 0.6 + words.height
 
@@ -130,7 +130,7 @@ def scrap(context: Context, box: Box, page: int) -> tuple[Body, float]:
     if fit is None:
         return Body(), 0.0
     setter = context.type
-    high = HIGH + fit.thickness
+    high = COUPON_HIGH + fit.thickness
     y = box.top - HEADING.leading - high - 1.6
     board = f"{fit.board.replace('_', ' ')} board, {fit.thickness:.2f} mm ({fit.thickness / INCH_MM:.3f} in)"
     said = (
@@ -152,7 +152,7 @@ def wrong(context: Context, box: Box, _page: int) -> tuple[Body, float]:
     causes give the same figure, so no row names one alone.
     """
     setter, allowed = context.type, budget(context.joined)
-    low, high = SIDE * allowed.least, SIDE * allowed.most
+    low, high = SQUARE_SIDE * allowed.least, SQUARE_SIDE * allowed.most
     near = f"98 to {low - 0.1:.1f} mm" if low > 98.15 else "about 98 mm"
     rows = (
         (f"{low:.1f} to {high:.1f} mm", "True size.", "Go on."),

@@ -12,7 +12,7 @@ from publisher.pages.type import CUT, NOTE, SMALL
 
 TAB = 14.0  # mm along the edge
 PIECE = 28.0
-HIGH = 13.0  # of the piece under its tab
+COUPON_HIGH = 13.0  # of the piece under its tab
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,17 +56,17 @@ def _tab_and_slot(context: Context, fit: Fit, page: int, at: Point) -> Body:
     tab = (
         (x, y),
         (x + PIECE, y),
-        (x + PIECE, y + HIGH),
-        (middle + TAB / 2, y + HIGH),
-        (middle + TAB / 2, y + HIGH + t),
-        (middle - TAB / 2, y + HIGH + t),
-        (middle - TAB / 2, y + HIGH),
-        (x, y + HIGH),
+        (x + PIECE, y + COUPON_HIGH),
+        (middle + TAB / 2, y + COUPON_HIGH),
+        (middle + TAB / 2, y + COUPON_HIGH + t),
+        (middle - TAB / 2, y + COUPON_HIGH + t),
+        (middle - TAB / 2, y + COUPON_HIGH),
+        (x, y + COUPON_HIGH),
     )
     left = x + PIECE + 6.0
-    plate = ((left, y), (left + PIECE, y), (left + PIECE, y + HIGH + t), (left, y + HIGH + t))
+    plate = ((left, y), (left + PIECE, y), (left + PIECE, y + COUPON_HIGH + t), (left, y + COUPON_HIGH + t))
     long, wide = TAB + fit.slot - t, fit.slot
-    cx, cy = left + PIECE / 2, y + (HIGH + t) / 2 + 2.0
+    cx, cy = left + PIECE / 2, y + (COUPON_HIGH + t) / 2 + 2.0
     slot = (
         (cx - long / 2, cy - wide / 2),
         (cx + long / 2, cy - wide / 2),
@@ -75,7 +75,7 @@ def _tab_and_slot(context: Context, fit: Fit, page: int, at: Point) -> Body:
     )
     drawn: list[Drawn] = [Stroke(CUT, tuple(polyline(ring, True) for ring in (tab, plate, slot)), Layer.OUTLINES)]
     setter = context.type
-    drawn += setter.line("tab", SMALL, middle, y + HIGH / 2 - 1.0, align="centre")
+    drawn += setter.line("tab", SMALL, middle, y + COUPON_HIGH / 2 - 1.0, align="centre")
     drawn += setter.line(f"slot {fit.slot:.2f} mm", NOTE, cx, y + 2.2, align="centre")
     lengths = (
         LengthPromise(page, slot[1], slot[2], wide, "gauge"),
@@ -89,11 +89,11 @@ def _tab_and_slot(context: Context, fit: Fit, page: int, at: Point) -> Body:
 def _step(context: Context, fit: Fit, page: int, at: Point) -> Body:
     t = fit.thickness
     x, y = at
-    low = y + HIGH
+    low = y + COUPON_HIGH
     ring = ((x, y), (x + 2 * PIECE, y), (x + 2 * PIECE, low), (x + PIECE, low), (x + PIECE, low + t), (x, low + t))
     setter = context.type
     drawn: tuple[Drawn, ...] = (
         Stroke(CUT, (polyline(ring, True),), Layer.OUTLINES),
-        *setter.line(f"step {t:.2f} mm", NOTE, x + PIECE, y + HIGH / 2 - 1.0, align="centre"),
+        *setter.line(f"step {t:.2f} mm", NOTE, x + PIECE, y + COUPON_HIGH / 2 - 1.0, align="centre"),
     )
     return Body(drawn, lengths=(LengthPromise(page, ring[3], ring[4], t, "gauge"),))

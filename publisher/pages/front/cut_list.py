@@ -15,7 +15,7 @@ from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, colu
 from publisher.pages.type import GUTTER, HEADING, SMALL, SPACE, Column, LaidTable, make_table
 
 TASK = "See what to buy and cut"
-TALLEST = 118.0  # mm: the tallest picture of a sheet
+TALLEST_LAYOUT = 118.0  # mm: the tallest picture of a sheet
 LAYOUTS = (
     "Layouts to copy",
     "Draw the dashed lines first: the number at the end of each is its distance in mm from the sheet’s edge, and the "
@@ -166,7 +166,7 @@ def _pictures(context: Context, frame: Frame) -> list[PageBlock]:
             alike.setdefault(tuple((item.part, item.pose) for item in layout.items), []).append(number)
         sheets += [(need, need.sheets[same[0] - 1], len(same), same[0]) for same in alike.values()]
     cell = columns(frame.text, 2, GUTTER)[0]
-    tallest = min(TALLEST, frame.text.height)
+    tallest = min(TALLEST_LAYOUT, frame.text.height)
     pieces: list[PageBlock] = []
     note = _head(context, frame, *LAYOUTS, 0.0)[1] + SPACE
     for row in (tuple(sheets[i : i + 2]) for i in range(0, len(sheets), 2)):

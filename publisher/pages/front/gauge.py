@@ -8,7 +8,7 @@ from publisher.pages.sheet import Body
 from publisher.pages.type import CUT, GAUGE, LEAST, TICK, Align, Setter
 
 LENGTH = 100.0
-STEPS = 10  # graduations 0.2 mm of width apart
+GAUGE_STEPS = 10  # graduations 0.2 mm of width apart
 RANGE = 2.0  # mm between the narrow and the wide end
 MARKER = 3.8  # height kept above for the marker of the design's own thickness
 FOOT = 3.0  # height kept below for the numbers
@@ -32,13 +32,13 @@ def gauge(setter: Setter, page: int, at: Point, thickness: float, spread: float 
     ticks: list[Path] = []
     lengths: list[LengthPromise] = []
     words: list[Drawn] = []
-    for step in range(STEPS + 1):
-        along, wide = x + LENGTH * step / STEPS, least + RANGE * step / STEPS
+    for step in range(GAUGE_STEPS + 1):
+        along, wide = x + LENGTH * step / GAUGE_STEPS, least + RANGE * step / GAUGE_STEPS
         start, end = (along, y), (along, y + wide)
         label = f"{wide:.1f}"
         ticks.append(polyline((start, end)))
         lengths.append(LengthPromise(page, start, end, wide, "gauge", label))
-        align: Align = "left" if step == 0 else "right" if step == STEPS else "centre"
+        align: Align = "left" if step == 0 else "right" if step == GAUGE_STEPS else "centre"
         words += setter.line(label, LEAST, along, y - 0.6 - setter.cap(LEAST), align=align)
     drawn: list[Drawn] = [
         Stroke(GAUGE, (polyline(upper), polyline(lower)), Layer.PAGE),

@@ -24,8 +24,8 @@ from publisher.pages.type import (
 )
 
 SKETCH = 66.0  # mm: width of a sketch
-AWAY = 2.4  # mm: the pencil's distance in the sketch, much enlarged
-NUMBER = 6.0  # from the number of a sentence to its words
+SKETCH_AWAY = 2.4  # mm: the pencil's distance in the sketch, much enlarged
+HOW_TO_NUMBER = 6.0  # from the number of a sentence to its words
 
 PictureMaker = Callable[[Setter, Box], tuple[Drawn, ...]]
 
@@ -80,7 +80,9 @@ def _section(
     low = y
     for number, sentence in enumerate(said, 1):
         drawn += setter.line(str(number), BODY.bold(), left, low - setter.drop(BODY))
-        block = setter.paragraph(sentence, BODY.tagged("li"), left + NUMBER, low, width - SKETCH - GUTTER - NUMBER)
+        block = setter.paragraph(
+            sentence, BODY.tagged("li"), left + HOW_TO_NUMBER, low, width - SKETCH - GUTTER - HOW_TO_NUMBER
+        )
         drawn += block.drawn
         low -= block.height + SPACE / 2
     return Block(tuple(drawn), top - min(low, y - tall))
@@ -88,16 +90,16 @@ def _section(
 
 def _corner(setter: Setter, box: Box) -> tuple[Drawn, ...]:
     """Draw a corner of a card with a slot in it, and the pencil's lines round both."""
-    card = Box(box.left + AWAY + 1.0, box.bottom, box.right - 28.0, box.top - AWAY - 1.0)
+    card = Box(box.left + SKETCH_AWAY + 1.0, box.bottom, box.right - 28.0, box.top - SKETCH_AWAY - 1.0)
     slot = Box(card.left + 10.0, card.bottom + 9.0, card.right - 9.0, card.bottom + 17.0)
     outside = ((card.left, card.bottom), (card.left, card.top), (card.right, card.top), (card.right, card.bottom))
     pencil = (
-        (card.left - AWAY, card.bottom),
-        (card.left - AWAY, card.top + AWAY),
-        (card.right + AWAY, card.top + AWAY),
-        (card.right + AWAY, card.bottom),
+        (card.left - SKETCH_AWAY, card.bottom),
+        (card.left - SKETCH_AWAY, card.top + SKETCH_AWAY),
+        (card.right + SKETCH_AWAY, card.top + SKETCH_AWAY),
+        (card.right + SKETCH_AWAY, card.bottom),
     )
-    inside = slot.grown(-AWAY)
+    inside = slot.grown(-SKETCH_AWAY)
     ground = polyline(card.corners(), True)
     hole = polyline(slot.corners(), True)
     drawn: list[Drawn] = [
@@ -106,11 +108,11 @@ def _corner(setter: Setter, box: Box) -> tuple[Drawn, ...]:
         Stroke(CUT, (polyline(outside), hole), Layer.PAGE, tag="figure"),
         Stroke(DRAW, (polyline(pencil), polyline(inside.corners(), True)), Layer.PAGE, tag="figure"),
     ]
-    right = card.right + AWAY + 6.0
+    right = card.right + SKETCH_AWAY + 6.0
     drawn += setter.line("card", SMALL, (card.left + card.right) / 2, card.top - 8.0, align="centre")
     drawn += setter.line("slot", NOTE, (slot.left + slot.right) / 2, slot.bottom + 3.0, align="centre")
     drawn += _pointed(setter, "1 cut the card", (right, card.top - 7.0), (card.right, card.top - 7.0))
-    drawn += _pointed(setter, "2 pencil line:", (right, card.top - 15.0), (card.right + AWAY, card.top - 15.0))
+    drawn += _pointed(setter, "2 pencil line:", (right, card.top - 15.0), (card.right + SKETCH_AWAY, card.top - 15.0))
     drawn += setter.line("3 cut the foam", NOTE, right, card.top - 19.0)
     drawn += _pointed(setter, "2, 3 inside slots", (right, slot.bottom + 3.0), (inside.right, slot.bottom + 4.0))
     return tuple(drawn)

@@ -7,7 +7,7 @@ import numpy as np
 from publisher.geometry import Part
 from publisher.material import Layout
 
-SAME = 0.3  # mm; pieces whose ends differ by less stand on one line
+SAME_GUIDE = 0.3  # mm; pieces whose ends differ by less stand on one line
 LEAST_ON_LINE = 2
 
 
@@ -51,7 +51,7 @@ def _lines(ends: list[float]) -> list[tuple[float, int]]:
     """Return places where two or more ends lie, with their number, in order."""
     found: list[list[float]] = []
     for end in sorted(ends):
-        if found and end - found[-1][0] <= SAME:
+        if found and end - found[-1][0] <= SAME_GUIDE:
             found[-1].append(end)
         else:
             found.append([end])

@@ -18,24 +18,26 @@ GRID = LineStyle("sheet_grid", 0.18, (0.4, 1.2), LINE_GREY)
 ROW = LineStyle("row", 0.25, (1.6, 0.8), LINE_GREY)
 OFFCUT = LineStyle("offcut", 0.35, (0.35, 0.9))
 MEASURE = 7.0  # for the numbers along the left and bottom side
-BESIDE = 8.0  # for the distances of rows along the right side
-ABOVE = 3.2  # and along the top
+BESIDE_PICTURE = 8.0  # for the distances of rows along the right side
+ABOVE_PICTURE = 3.2  # and along the top
 CAPTION = SMALL.leading + 1.5
-STEP = 100.0  # mm on the sheet between two numbers
+GRID_STEP = 100.0  # mm on the sheet between two numbers
 
 
 def _scale(need: Yield, width: float, tallest: float) -> tuple[float, bool]:
     """Return the scale, and whether the sheet is shown turned so that its long side runs across."""
     wide, high = need.sheet.width, need.sheet.height
-    turned = high > wide * 1.2 and (width - MEASURE - BESIDE) / high < (tallest - MEASURE - ABOVE) / wide
+    turned = (
+        high > wide * 1.2 and (width - MEASURE - BESIDE_PICTURE) / high < (tallest - MEASURE - ABOVE_PICTURE) / wide
+    )
     across, up = (high, wide) if turned else (wide, high)
-    return min((width - MEASURE - BESIDE) / across, (tallest - MEASURE - ABOVE) / up), turned
+    return min((width - MEASURE - BESIDE_PICTURE) / across, (tallest - MEASURE - ABOVE_PICTURE) / up), turned
 
 
 def picture_height(need: Yield, width: float, tallest: float) -> float:
     """Return the height in mm of a sheet's picture with its caption and measure."""
     scale, turned = _scale(need, width, tallest)
-    return (need.sheet.width if turned else need.sheet.height) * scale + MEASURE + ABOVE + CAPTION
+    return (need.sheet.width if turned else need.sheet.height) * scale + MEASURE + ABOVE_PICTURE + CAPTION
 
 
 def layout_picture(
@@ -54,7 +56,7 @@ def layout_picture(
     drawn: list[Drawn] = [*setter.line(caption, SMALL.bold(), box.left, box.top - setter.drop(SMALL))]
     wide, high = need.sheet.width, need.sheet.height
     across, up = (high, wide) if turned else (wide, high)
-    left, bottom = box.left + MEASURE, box.top - CAPTION - ABOVE - up * scale
+    left, bottom = box.left + MEASURE, box.top - CAPTION - ABOVE_PICTURE - up * scale
 
     def carried(point: Point) -> Point:
         x, y = (high - point[1], point[0]) if turned else point
@@ -144,8 +146,8 @@ def _measure(context: Context, origin: Point, size: tuple[float, float], scale: 
     grid: list[Path] = []
     drawn: list[Drawn] = []
     for way, extent, other in ((0, across, up), (1, up, across)):
-        for k in range(int(extent / (STEP / 2)) + 1):
-            at = k * STEP / 2
+        for k in range(int(extent / (GRID_STEP / 2)) + 1):
+            at = k * GRID_STEP / 2
             long = k % 2 == 0
             arm = 1.6 if long else 0.9
             if way == 0:

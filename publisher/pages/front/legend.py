@@ -13,7 +13,7 @@ LINES: tuple[tuple[LineKind, str, str], ...] = (
     (LineKind.REFERENCE, "reference", "to line up"),
 )
 SAMPLE = 17.0  # length of a line sample: long enough for every pattern to show
-ROW = 5.4
+LEGEND_ROW = 5.4
 
 
 def legend(
@@ -34,10 +34,10 @@ def legend(
     down = -(-len(rows) // across)
     column = width / across
     for number, (style, name, meaning) in enumerate(rows):
-        left, middle = x + number // down * column, y - (number % down + 0.5) * ROW
+        left, middle = x + number // down * column, y - (number % down + 0.5) * LEGEND_ROW
         base = middle - setter.cap(SMALL) / 2
         drawn.append(Stroke(style, (polyline(((left, middle), (left + SAMPLE, middle))),), Layer.PAGE))
         drawn += setter.line(name, SMALL.bold(), left + SAMPLE + 2.5, base)
         said = setter.width(name + " ", SMALL.bold())
         drawn += setter.line(meaning, SMALL, left + SAMPLE + 2.5 + said, base)
-    return Block(tuple(drawn), top - y + down * ROW)
+    return Block(tuple(drawn), top - y + down * LEGEND_ROW)

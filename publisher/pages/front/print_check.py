@@ -11,7 +11,7 @@ from publisher.pages.sheet import (
     FOOTER,
     MILLIMETRES,
     PAPER_TOO_SMALL,
-    QUIET,
+    QUIET_MM,
     SIXTEENTHS,
     Body,
     Context,
@@ -26,12 +26,12 @@ from publisher.pages.type import GUTTER, LEAST, Setter
 
 TASK = "Check your printer and your board"
 TITLE = "Print this page first and measure it"
-SQUARE = 100.0
-ACROSS, UP = 180.0, 240.0
+CHECK_SQUARE = 100.0
+CHECK_ACROSS, CHECK_UP = 180.0, 240.0
 STRIP = 15.2  # along the left side, for the upright ruler
 BASE = 5.2  # of the upright ruler's line, from the printable limit
 RULER = 12.0  # height of the ruler along the bottom
-WIDE, TALL = 168.0, 200.0  # what the usual arrangement needs
+CHECK_WIDE, TALL = 168.0, 200.0  # what the usual arrangement needs
 
 CheckBlock = Callable[
     [Context, Box, int], tuple[Body, float]
@@ -45,18 +45,18 @@ def print_check_drafts(context: Context) -> tuple[PageDraft, ...]:
     """
     frame = make_frame(context.paper, False, 0.0, strip=STRIP)
     column = Box(frame.text.left, frame.text.bottom + RULER, frame.text.right, frame.text.top)
-    if column.width < SQUARE or column.height < SQUARE:
+    if column.width < CHECK_SQUARE or column.height < CHECK_SQUARE:
         raise Refusal(
             PAPER_TOO_SMALL.found(
                 f"paper {context.paper.name} leaves {column.width:.1f} × {column.height:.1f} mm beside its rulers; "
-                f"the print-check page needs a square of {SQUARE:g} mm",
+                f"the print-check page needs a square of {CHECK_SQUARE:g} mm",
                 subject=context.paper.name,
                 hint=_missing(column),
             )
         )
-    corner = (column.left + SQUARE - QUIET - 2.5, column.top - SQUARE + QUIET + 2.5)
+    corner = (column.left + CHECK_SQUARE - QUIET_MM - 2.5, column.top - CHECK_SQUARE + QUIET_MM + 2.5)
     frame = replace(frame, code=Box(corner[0] - CODE, corner[1], corner[0], corner[1] + CODE))
-    if column.width >= WIDE and column.height >= TALL:
+    if column.width >= CHECK_WIDE and column.height >= TALL:
         return (_draft(1, frame, lambda n: _rulers(context.type, frame, n.page) + _arranged(context, column, n.page)),)
     return _flowed(context, frame, column)
 
@@ -65,7 +65,7 @@ def _missing(column: Box) -> str:
     """Say what room the square lacks, and the two ways to give it."""
     lacks = [
         f"{short:.1f} mm ({inches(short):.2f} in) more {way}"
-        for short, way in ((SQUARE - column.width, "across"), (SQUARE - column.height, "upwards"))
+        for short, way in ((CHECK_SQUARE - column.width, "across"), (CHECK_SQUARE - column.height, "upwards"))
         if short > 0
     ]
     return f"it needs {' and '.join(lacks)}: use smaller margins, if the printer can print there, or a larger paper"
@@ -78,7 +78,7 @@ def _draft(number: int, frame: Frame, body: Callable[[Numbers], Body]) -> PageDr
 
 def _arranged(context: Context, column: Box, page: int) -> Body:
     """Draw the usual arrangement: square and words side by side, gauge and coupon under them, then what a reading means."""
-    middle = column.left + SQUARE
+    middle = column.left + CHECK_SQUARE
     left = Box(column.left, column.bottom, middle, column.top)
     right = Box(middle + GUTTER, column.bottom, column.right, column.top)
     drawn, square_high = square(context, left, page)
@@ -121,8 +121,8 @@ def _flowed(context: Context, frame: Frame, column: Box) -> tuple[PageDraft, ...
 def _rulers(setter: Setter, frame: Frame, page: int) -> Body:
     """Draw one ruler along the bottom and one up the left side: millimetres on one side of each line, inches on the other."""
     limit = frame.limit
-    across = _whole_centimetres(min(ACROSS, limit.right - 2.05 - frame.text.left))
-    up = _whole_centimetres(min(UP, limit.height - 12.0))
+    across = _whole_centimetres(min(CHECK_ACROSS, limit.right - 2.05 - frame.text.left))
+    up = _whole_centimetres(min(CHECK_UP, limit.height - 12.0))
     start = (frame.text.left, frame.live.bottom + 6.5)
     foot = (limit.left + BASE, limit.bottom + min((limit.height - up) / 2, FOOTER + 6.5))
     body = Body()

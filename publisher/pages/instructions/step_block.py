@@ -19,11 +19,11 @@ from publisher.pages.sheet import (
 )
 from publisher.pages.type import BODY, GUTTER, HEADING, NOTE, RULE, SMALL, SPACE, STRONG_RULE, TITLE
 
-NUMBER = 13.0  # column for the step's number
+STEP_NUMBER = 13.0  # column for the step's number
 PICTURE_SHARE = 0.40  # of the width
-TALLEST = 47.0  # mm: the tallest picture beside a step
+TALLEST_STEP = 47.0  # mm: the tallest picture beside a step
 SILHOUETTE = 13.0  # column for a part's small picture
-ROW = 12.0  # height of a part in the list of what is needed
+STEP_ROW = 12.0  # height of a part in the list of what is needed
 
 STAGES = {
     "print": "print",
@@ -60,7 +60,7 @@ def step_block(
 ) -> StepBlock:
     """Lay out one step at the top of ``box``. ``seen``: ids of cautions that stood in full at an earlier step."""
     setter = context.type
-    left, top = box.left + NUMBER, box.top
+    left, top = box.left + STEP_NUMBER, box.top
     drawn: list[Drawn] = [
         Stroke(RULE, (polyline(((box.left, top), (box.right, top))),), Layer.PAGE, tag="artifact"),
         *setter.line(str(number), TITLE.tagged("h2"), box.left, top - SPACE - setter.drop(TITLE)),
@@ -129,7 +129,7 @@ def _side(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ...]
 
 def _picture(context: Context, plan: PicturePlan, box: Box) -> tuple[tuple[Drawn, ...], float]:
     if plan.kind == "photo":
-        size = photo_size(context.design, plan.target, box.width, TALLEST)
+        size = photo_size(context.design, plan.target, box.width, TALLEST_STEP)
         if size is None:
             return (), 0.0
         place = Box(box.left, box.top - size[1], box.right, box.top)
@@ -138,7 +138,7 @@ def _picture(context: Context, plan: PicturePlan, box: Box) -> tuple[tuple[Drawn
     drawing = context.joined.drawing(name)
     if drawing is None:
         return (), 0.0
-    _, _, height = drawn_size(drawing, box.width, TALLEST)
+    _, _, height = drawn_size(drawing, box.width, TALLEST_STEP)
     return place_drawing(context.type, drawing, Box(box.left, box.top - height, box.right, box.top)), height
 
 
@@ -152,9 +152,9 @@ def _needed(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ..
     drawn: list[Drawn] = list(setter.line("You need now", SMALL.bold(), box.left, box.top - setter.drop(SMALL)))
     y = box.top - SMALL.leading - 1.0
     for row in (parts[i : i + 2] for i in range(0, len(parts), 2)):
-        for part, cell in zip(row, columns(Box(box.left, y - ROW, box.right, y), 2, 2.0), strict=False):
+        for part, cell in zip(row, columns(Box(box.left, y - STEP_ROW, box.right, y), 2, 2.0), strict=False):
             drawn += _part_cell(context, part, cell, step.stage in COUNTED)
-        y -= ROW + 1.0
+        y -= STEP_ROW + 1.0
     if names:
         block = setter.paragraph(", ".join(names), SMALL, box.left, y, box.width)
         drawn += block.drawn

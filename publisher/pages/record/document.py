@@ -24,7 +24,7 @@ from publisher.pages.record.paths import region_paths
 from publisher.pages.record.plain import Json, numbers, one_line_each, plain_number
 from publisher.pages.sheet import MARK_ARM
 
-FORMAT = 2
+RECORD_FORMAT = 2
 NAME = "facts.json"
 
 
@@ -41,7 +41,7 @@ def record_of(
     """Return the record of one pack as UTF-8 JSON, ending in a newline. Same input, same bytes."""
     return one_line_each(
         {
-            "format": FORMAT,
+            "format": RECORD_FORMAT,
             "inputs": _inputs(inputs),
             "versions": [{"name": name, "version": version} for name, version in inputs.versions],
             "design": {

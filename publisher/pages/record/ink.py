@@ -9,7 +9,7 @@ from publisher.pages.model import Drawn, Fill, FontFile, PackImage, Picture, Str
 from publisher.pages.sheet import ink_box
 from publisher.pages.type import Faces
 
-DECIMALS = 3  # of lengths in mm, and of turns in degrees
+INK_DECIMALS = 3  # of lengths in mm, and of turns in degrees
 
 Plain = str | int | float | bool | None | list["Plain"]
 
@@ -85,4 +85,4 @@ def _box(box: Box | None) -> Plain:
 
 
 def _lengths(*values: float) -> Plain:
-    return [round(value, DECIMALS) + 0.0 for value in values]  # no negative zero
+    return [round(value, INK_DECIMALS) + 0.0 for value in values]  # no negative zero

@@ -15,7 +15,7 @@ from publisher.pages.sheet.frame import CODE
 
 VERSION = 3  # 29 x 29 modules
 MODULES = 29
-ROOM = 61  # letters of the alphanumeric mode that version 3 holds at level M (ISO/IEC 18004, table 7)
+CODE_LETTERS = 61  # letters of the alphanumeric mode that version 3 holds at level M (ISO/IEC 18004, table 7)
 ID_DIGITS = 8
 _MASK = 3  # any of the eight is valid; a fixed one keeps the search for the prettiest out of every page
 
@@ -38,8 +38,8 @@ def page_code(box: Box, text: str, page: int) -> Body:
     """Draw the code in its box: dark modules as rectangles, joined where they touch. Raises ValueError if the text is too long."""
     from segno import make
 
-    if len(text) > ROOM:
-        raise ValueError(f"a page code holds {ROOM} letters, this text has {len(text)}")
+    if len(text) > CODE_LETTERS:
+        raise ValueError(f"a page code holds {CODE_LETTERS} letters, this text has {len(text)}")
     symbol = make(text, version=VERSION, error="m", boost_error=False, micro=False, mask=_MASK, mode="alphanumeric")
     dark = [[bool(module) for module in row] for row in symbol.matrix]
     rows = tuple("".join("1" if module else "0" for module in row) for row in dark)

@@ -12,11 +12,11 @@ Corner = Literal["lower_left", "lower_right", "upper_left", "upper_right"]
 HEADER = 11.0  # from the printable limit down to the header's rule
 FOOTER = 8.0
 MARK_ARM = 4.0  # of a corner mark
-SQUARE = 50.0  # calibration square
+PAGE_SQUARE = 50.0  # calibration square
 LEAST_SQUARE = 30.0  # where the parts leave no room
 CODE = 14.5  # 29 modules of 0.5 mm (ISO/IEC 18004, version 3)
-QUIET = 2.0  # four modules kept free all round
-CLEAR = 2.0  # between the square and anything else
+QUIET_MM = 2.0  # four modules kept free all round
+SQUARE_CLEAR = 2.0  # between the square and anything else
 INK = 0.5  # half of the widest line, and a little
 
 PAPER_TOO_SMALL = Rule(
@@ -78,7 +78,7 @@ def make_frame(
     text = Box(limit.left + max(INSET, strip), live.bottom + SPACE, limit.right - INSET, live.top - SPACE)
     if calibration and calibration < LEAST_SQUARE:
         raise ValueError(f"a calibration square of {calibration} mm is smaller than {LEAST_SQUARE:g} mm")
-    need = max(calibration, 40.0) + 2 * CLEAR
+    need = max(calibration, 40.0) + 2 * SQUARE_CLEAR
     if live.width < need or live.height < need:
         raise Refusal(
             PAPER_TOO_SMALL.found(
@@ -89,12 +89,12 @@ def make_frame(
             )
         )
     square = _in_corner(live, calibration, corner) if calibration else None
-    code_box = _code_in(square) if square else (_in_corner(live, CODE, corner, QUIET) if code else None)
+    code_box = _code_in(square) if square else (_in_corner(live, CODE, corner, QUIET_MM) if code else None)
     blocked: tuple[Box, ...] = ()
     if square:
-        blocked = (_to_sides(square.grown(CLEAR), live, corner),)
+        blocked = (_to_sides(square.grown(SQUARE_CLEAR), live, corner),)
     elif code_box:
-        blocked = (_to_sides(code_box.grown(QUIET), live, corner),)
+        blocked = (_to_sides(code_box.grown(QUIET_MM), live, corner),)
     return Frame(paper, landscape, width, height, limit, live, text, square, code_box, blocked)
 
 
@@ -107,7 +107,7 @@ def columns(box: Box, count: int, gutter: float) -> tuple[Box, ...]:
     )
 
 
-def _in_corner(live: Box, side: float, corner: Corner, away: float = CLEAR) -> Box:
+def _in_corner(live: Box, side: float, corner: Corner, away: float = SQUARE_CLEAR) -> Box:
     """Return a square of this side in a corner of the live area, ``away`` mm from its sides."""
     left = live.left + away if corner.endswith("left") else live.right - away - side
     bottom = live.bottom + away if corner.startswith("lower") else live.top - away - side
@@ -116,7 +116,7 @@ def _in_corner(live: Box, side: float, corner: Corner, away: float = CLEAR) -> B
 
 def _code_in(square: Box) -> Box:
     """Return the code's box inside the calibration square: upper right, clear of the square's ticks."""
-    away = QUIET + (4.0 if square.width >= SQUARE else 2.5)
+    away = QUIET_MM + (4.0 if square.width >= PAGE_SQUARE else 2.5)
     return Box(square.right - away - CODE, square.top - away - CODE, square.right - away, square.top - away)
 
 

@@ -18,7 +18,7 @@ from publisher.design import Design
 from publisher.pages.model import Drawn, Paper, Stroke
 from publisher.pages.sheet.code import page_code, page_text
 from publisher.pages.sheet.draft import Body, Numbers
-from publisher.pages.sheet.frame import HEADER, MARK_ARM, QUIET, SQUARE, Frame
+from publisher.pages.sheet.frame import HEADER, MARK_ARM, PAGE_SQUARE, QUIET_MM, Frame
 from publisher.pages.sheet.rulers import SQUARE_EIGHTHS, SQUARE_MILLIMETRES, graduation
 from publisher.pages.type import (
     BODY,
@@ -38,9 +38,9 @@ from publisher.pages.type import (
 
 PRINT_SO = "Print at 100 % / actual size, single-sided"
 CLIPPED_SHORT = "A corner mark missing: page clipped."
-AROUND = 0.3  # mm that the boxes of header and footer reach beyond the rule and the column of words
-ABOVE, BELOW = 1.0, 0.1  # between these boxes and the printable limit
-SHOWN = 4  # digits of the pack's id in the footer
+AROUND_FURNITURE = 0.3  # mm that the boxes of header and footer reach beyond the rule and the column of words
+ABOVE_BOX, BELOW = 1.0, 0.1  # between these boxes and the printable limit
+SHOWN_DIGITS = 4  # digits of the pack's id in the footer
 TITLES = (HEADING, BODY.bold(), SMALL.bold())  # sizes to try for a page's title
 PAGE_SHARE = 0.6  # of the header's width, that a page's title may take
 CLIPPED = "Each corner of the page has a mark. A corner missing: this page was clipped."
@@ -88,7 +88,7 @@ def furniture(setter: Setter, frame: Frame, heading: Heading, page_title: str, n
             pack=heading.pack,
             trial=heading.trial,
         )
-        quiet = frame.code.grown(QUIET)
+        quiet = frame.code.grown(QUIET_MM)
         body += page_code(frame.code, said, numbers.page)
         body += Body(furniture=(FurniturePromise(numbers.page, "code", quiet),))
     return body
@@ -127,7 +127,7 @@ def _header(setter: Setter, frame: Frame, heading: Heading, page_title: str, pag
             )
     y = frame.limit.top - HEADER + 1.5
     drawn.append(Stroke(STRONG_RULE, (polyline(((left, y), (right, y))),), Layer.PAGE, tag="artifact"))
-    box = Box(left - AROUND, y - AROUND, right + AROUND, frame.limit.top - ABOVE)
+    box = Box(left - AROUND_FURNITURE, y - AROUND_FURNITURE, right + AROUND_FURNITURE, frame.limit.top - ABOVE_BOX)
     return Body(tuple(drawn), findings=tuple(findings), furniture=(FurniturePromise(page, "header", box),))
 
 
@@ -153,7 +153,7 @@ def _footer(setter: Setter, frame: Frame, heading: Heading, numbers: Numbers) ->
     first, second = frame.limit.bottom + 4.6, frame.limit.bottom + 1.0
     bold, note = SMALL.bold().tagged("artifact"), NOTE.quiet().tagged("artifact")
     page = f"page {numbers.page} of {numbers.total}"
-    said = tidy(f"version {heading.version} · {heading.pack[:SHOWN]} · {heading.paper.title}")
+    said = tidy(f"version {heading.version} · {heading.pack[:SHOWN_DIGITS]} · {heading.paper.title}")
     of, _ = _one_line(setter, said, (note,), (right - left) * 0.45)
     room = right - left - setter.width(of, note) - GUTTER
     clipped = CLIPPED if setter.width(CLIPPED, note) <= room else CLIPPED_SHORT
@@ -166,7 +166,7 @@ def _footer(setter: Setter, frame: Frame, heading: Heading, numbers: Numbers) ->
     y = frame.live.bottom
     drawn.append(Stroke(RULE, (polyline(((left, y), (right, y))),), Layer.PAGE, tag="artifact"))
     texts = tuple(TextPromise(numbers.page, said) for said in (PRINT_SO, page))
-    box = Box(left - AROUND, frame.limit.bottom + BELOW, right + AROUND, y + AROUND)
+    box = Box(left - AROUND_FURNITURE, frame.limit.bottom + BELOW, right + AROUND_FURNITURE, y + AROUND_FURNITURE)
     return Body(tuple(drawn), texts=texts, furniture=(FurniturePromise(numbers.page, "footer", box),))
 
 
@@ -182,7 +182,7 @@ def calibration(setter: Setter, square: Box, page: int) -> Body:
     )
     body = Body((outline,), lengths=lengths)
     lower_left, upper_left, lower_right = corners[0], corners[3], corners[1]
-    numbered = side >= SQUARE
+    numbered = side >= PAGE_SQUARE
     body += graduation(setter, page, lower_left, side, SQUARE_MILLIMETRES, False, 1, ends=False)
     body += graduation(setter, page, lower_left, side, SQUARE_MILLIMETRES, True, 1, ends=False)
     body += graduation(setter, page, upper_left, side, SQUARE_EIGHTHS, False, -1, ends=False)

@@ -18,7 +18,7 @@ from publisher.pages.type import (
     TypeStyle,
 )
 
-CLEAR = 0.3  # round a label
+LABEL_CLEAR = 0.3  # round a label
 FLOATING = 2.5  # mm: a label farther than this from every outline gets a line to it
 
 WEIGHTS: dict[str, LineStyle] = {
@@ -73,7 +73,7 @@ def place_drawing(
             taken.append(spot)
             drawn += _leader(spot, outlines, layer)
             middle = (spot.left + spot.right) / 2
-            drawn += setter.line(label.text, style, middle, spot.bottom + CLEAR, align="centre", layer=layer)
+            drawn += setter.line(label.text, style, middle, spot.bottom + LABEL_CLEAR, align="centre", layer=layer)
     return tuple(drawn)
 
 
@@ -101,7 +101,7 @@ def _leader(spot: Box, outlines: tuple[Path, ...], layer: Layer) -> tuple[Drawn,
 
 def _free_spot(setter: Setter, text: str, style: TypeStyle, at: Point, taken: list[Box]) -> Box:
     """Return the box of a label at its point, moved by its own size where another label stands there."""
-    wide, high = setter.width(text, style) + 2 * CLEAR, setter.cap(style) + 2 * CLEAR
+    wide, high = setter.width(text, style) + 2 * LABEL_CLEAR, setter.cap(style) + 2 * LABEL_CLEAR
     here = Box(at[0] - wide / 2, at[1] - high / 2, at[0] + wide / 2, at[1] + high / 2)
     for right, up in ((0, 0), (1, 0), (0, -1), (-1, 0), (0, 1), (1, -1), (2, 0), (-1, -1), (0, -2)):
         box = Box(here.left + right * wide, here.bottom + up * high, here.right + right * wide, here.top + up * high)

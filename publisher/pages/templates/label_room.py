@@ -14,7 +14,7 @@ import shapely
 
 from publisher.basics import Box, Point
 
-CLEAR = 1.2  # mm between words and the nearest line: more than half the grid's step, so that no line slips through
+LINE_CLEAR = 1.2  # mm between words and the nearest line: more than half the grid's step, so that no line slips through
 _FINE, _COARSE = 30_000.0, 120_000.0  # mm² of a grid of 0.5 and of 1 mm
 
 
@@ -41,7 +41,9 @@ SizedBlock = TypeVar("SizedBlock", bound=Sized)
 class LabelRoom:
     """The free places of an area (mm on the page). ``area`` less everything within ``clear`` mm of ``lines`` and its boundary."""
 
-    def __init__(self, area: shapely.Geometry, lines: shapely.Geometry | None = None, clear: float = CLEAR) -> None:
+    def __init__(
+        self, area: shapely.Geometry, lines: shapely.Geometry | None = None, clear: float = LINE_CLEAR
+    ) -> None:
         """Take the free area; it is laid on a grid for each turn that is asked for."""
         free = area.buffer(-clear, quad_segs=4)
         if lines is not None and not lines.is_empty:

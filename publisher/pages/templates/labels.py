@@ -26,8 +26,8 @@ LOW_MEASURE = 150.0  # of a block in two columns
 COLUMN_GAP = 5.0
 CUT_CORNER = 2.2
 DEEP = frozenset("JQÇŞ")  # capitals that reach below the line
-MARGIN = 0.2  # round a block, for the width of lines
-BESIDE = 16.0  # least measure in which words stand beside the tag, not under it
+BLOCK_MARGIN = 0.2  # round a block, for the width of lines
+BESIDE_TAG = 16.0  # least measure in which words stand beside the tag, not under it
 MANY = 60  # more copies than this share tick boxes
 FLAG = "Cut this flag off last."
 
@@ -130,7 +130,7 @@ def _set(setter: Setter, said: Says, style: TypeStyle, measure: float, form: Lab
 def placed(label: Label, setter: Setter, pose: Pose) -> tuple[Drawn, ...]:
     """Return what is drawn of a block, carried to the page. The pose may turn the block; it never mirrors."""
     block = _Block(setter, label.says, label.style, label.measure, label.form, draw=True)
-    up = Pose(MARGIN, block.height)
+    up = Pose(BLOCK_MARGIN, block.height)
     return tuple(_carried(_carried(thing, up), pose) for thing in block.drawn)
 
 
@@ -163,7 +163,7 @@ class _Block:
     ) -> None:
         self.type = setter
         self.style = style
-        self.measure = measure - 2 * MARGIN
+        self.measure = measure - 2 * BLOCK_MARGIN
         self.draw = draw
         self.drawn: list[Drawn] = []
         self.y = self.wide = self.left = 0.0
@@ -175,7 +175,7 @@ class _Block:
         else:
             self._identity(said, form)
         self.height = max(-self.y, -self.bottom)
-        self.width = self.wide + 2 * MARGIN
+        self.width = self.wide + 2 * BLOCK_MARGIN
 
     def _whole(self, said: Says, form: LabelForm) -> None:
         """Set the tag with name, count and board, and under them (``low``: beside them) the rest."""
@@ -262,7 +262,7 @@ class _Block:
             self.drawn.append(Stroke(TAG, (polyline(corners, True),), Layer.NOTES, None, "figure"))
             base = -(tall + cap) / 2 + (0.09 * big.size if set(letter) & DEEP else 0.0)
             self.drawn += self.type.line(letter, big, side / 2, base, align="centre", layer=Layer.NOTES)
-        if self.measure - side - 2.2 >= BESIDE and not under:
+        if self.measure - side - 2.2 >= BESIDE_TAG and not under:
             self.left = side + 2.2
         else:
             self.y = self.bottom - 1.2

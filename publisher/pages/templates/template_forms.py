@@ -12,9 +12,9 @@ from publisher.geometry import Part, polygon
 from publisher.pages.templates.labels import Label
 from publisher.pages.type import as_polygon
 
-GAP = 3.0  # least paper between two parts
+FLAG_GAP = 3.0  # least paper between two parts
 PADDING = 1.2  # mm between the words of a flag and its edge
-AWAY = 4.0  # least paper between a part and words or furniture that are not its own
+PART_AWAY = 4.0  # least paper between a part and words or furniture that are not its own
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +90,7 @@ def beside(part: Part, turn: float, mirrored: bool, labels: tuple[Label, ...]) -
     left, bottom, right, top = shape.bounds
     best: tuple[float, Label, Box] | None = None
     for label in labels:
-        for box in places_round(shape, label.width, label.height, GAP + PADDING):
+        for box in places_round(shape, label.width, label.height, FLAG_GAP + PADDING):
             size = (max(right, box.right) - min(left, box.left)) * (max(top, box.top) - min(bottom, box.bottom))
             if best is None or size < best[0] - 1e-6:
                 best = (size, label, box)
@@ -99,7 +99,7 @@ def beside(part: Part, turn: float, mirrored: bool, labels: tuple[Label, ...]) -
     _, label, box = best
     own = as_polygon(box)
     bridge = shapely.shortest_line(own, shape).buffer(1.0, quad_segs=2)
-    joined = shapely.union_all([shape, own.buffer(PADDING + AWAY - GAP, join_style="mitre"), bridge])
+    joined = shapely.union_all([shape, own.buffer(PADDING + PART_AWAY - FLAG_GAP, join_style="mitre"), bridge])
     return Form(turn, cover(joined), label, (box.left, box.bottom))
 
 

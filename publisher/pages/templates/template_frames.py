@@ -6,7 +6,7 @@ import shapely
 
 from publisher.pages.model import Paper
 from publisher.pages.sheet import Corner, Frame, make_frame
-from publisher.pages.templates.template_forms import AWAY
+from publisher.pages.templates.template_forms import PART_AWAY
 
 CORNERS: tuple[Corner, ...] = ("lower_right", "lower_left", "upper_right", "upper_left")
 
@@ -25,8 +25,8 @@ def page_frame(paper: Paper, landscape: bool, square: float, corner: Corner) -> 
 def free_area(frame: Frame) -> shapely.Polygon:
     """Return where templates may lie: the live area less what is blocked, with paper between."""
     live = frame.live
-    area = shapely.box(live.left, live.bottom + AWAY - 1.0, live.right, live.top - AWAY + 1.0)
+    area = shapely.box(live.left, live.bottom + PART_AWAY - 1.0, live.right, live.top - PART_AWAY + 1.0)
     for box in frame.blocked:
-        grown = box.grown(AWAY / 2)
+        grown = box.grown(PART_AWAY / 2)
         area = area.difference(shapely.box(grown.left, grown.bottom, grown.right, grown.top))
     return area

@@ -13,7 +13,7 @@ import shapely
 from publisher.basics import Pose
 from publisher.geometry import Part, polygon
 from publisher.pages.sheet import Context
-from publisher.pages.templates.label_room import CLEAR, LabelRoom
+from publisher.pages.templates.label_room import LINE_CLEAR, LabelRoom
 from publisher.pages.templates.label_words import Says, says
 from publisher.pages.templates.labels import STYLES, Label, blocks, flags, identities, letters, reset, rests
 from publisher.pages.templates.part_notes import mark_notes
@@ -189,7 +189,7 @@ class Labels:
         setter, said = self.context.type, self.said(model)
         *tagged, run = identities(setter, said)
         close = _bare_room(model.part, pose, TIGHT)
-        for free in (room, _bare_room(model.part, pose, CLEAR), close):
+        for free in (room, _bare_room(model.part, pose, LINE_CLEAR), close):
             for groups in (tagged, (run,)):
                 if spot := first_spot(free, groups):
                     return (spot,)

@@ -8,8 +8,8 @@ import shapely
 from publisher.basics import Layer, Path, Pose, Rule, Severity, TextPromise, polyline
 from publisher.geometry import Part, polygon
 from publisher.pages.model import Drawn, Stroke, Tile
-from publisher.pages.sheet import SQUARE, Body, Context, Numbers, PageDraft, title_fits
-from publisher.pages.templates.labels import CUT_CORNER, MARGIN, tag_size
+from publisher.pages.sheet import PAGE_SQUARE, Body, Context, Numbers, PageDraft, title_fits
+from publisher.pages.templates.labels import BLOCK_MARGIN, CUT_CORNER, tag_size
 from publisher.pages.templates.page_words import Lying, Shown
 from publisher.pages.templates.part_notes import mark_notes, quiet_boxes
 from publisher.pages.templates.part_strokes import (
@@ -26,7 +26,7 @@ from publisher.pages.templates.template_labels import sample_count, samples
 from publisher.pages.templates.template_plan import planner_of
 from publisher.pages.type import LEADER, Setter, as_polygon
 
-MOST_COPIES = 1000
+MOST_PRINTED = 1000
 TOO_MANY_COPIES = Rule(
     "pages/too-many-copies",
     "More copies to print than a pack takes",
@@ -41,7 +41,7 @@ def template_drafts(context: Context) -> tuple[PageDraft, ...]:
     planner = planner_of(context)
     small = [p for p in context.parts if planner.fits(p)]
     small.sort(key=lambda p: (-context.copies(p), p.letter))
-    if sum(sample_count(context, p) for p in small) > MOST_COPIES:
+    if sum(sample_count(context, p) for p in small) > MOST_PRINTED:
         return (_too_many(context, small),)
     wanted = tuple(s for part in small for s in samples(context, part))
     if not wanted:
@@ -58,14 +58,14 @@ def _too_many(context: Context, parts: list[Part]) -> PageDraft:
     count = sum(sample_count(context, p) for p in parts)
     finding = TOO_MANY_COPIES.found(
         f"{count} templates would have to be printed, {sample_count(context, part)} of them of part {part.letter} {part.name}; "
-        f"a pack takes at most {MOST_COPIES}",
+        f"a pack takes at most {MOST_PRINTED}",
         subject=part.id,
         hint="write use: trace, so that one template serves all copies, or check the count",
         place=part.place,
         value=float(count),
-        limit=float(MOST_COPIES),
+        limit=float(MOST_PRINTED),
     )
-    frame = frames(context.paper, SQUARE)[0]
+    frame = frames(context.paper, PAGE_SQUARE)[0]
     return PageDraft("templates", "templates:1", "Templates", frame, lambda _: Body(), "templates", findings=(finding,))
 
 
@@ -133,7 +133,7 @@ def leader(setter: Setter, part: Part, pose: Pose, spot: Spot) -> tuple[Drawn, .
     shape, box = polygon(part.template.outer, pose), spot.box
     if shape.intersects(spot.polygon):
         return ()
-    left, top = box.left + MARGIN, box.top
+    left, top = box.left + BLOCK_MARGIN, box.top
     wide, tall = tag_size(setter, spot.label)
     sides = ((left + (wide - CUT_CORNER) / 2, top), (left, top - tall / 2), (left + wide / 2, top - tall))
     start = min((shapely.Point(p) for p in sides), key=shape.distance)

@@ -14,11 +14,11 @@ import shapely
 from publisher.basics import Pose
 from publisher.geometry import Part, polygon
 from publisher.material import Piece, pack
-from publisher.pages.sheet import LEAST_SQUARE, SQUARE, Context, Frame
+from publisher.pages.sheet import LEAST_SQUARE, PAGE_SQUARE, Context, Frame
 from publisher.pages.templates.page_words import Lying, Shown, with_words
 from publisher.pages.templates.spots import Spot
 from publisher.pages.templates.template_forms import (
-    GAP,
+    FLAG_GAP,
     Form,
     centring,
     fits_turned,
@@ -30,9 +30,9 @@ from publisher.pages.templates.template_forms import (
 from publisher.pages.templates.template_frames import frames, free_area
 from publisher.pages.templates.template_labels import UPRIGHT, Labels, Sample, first_sample
 
-FINE = tuple(float(a) for a in range(0, 180, 5))
-STEPS = 3  # kinds of turns that are tried: see Planner.turns
-FEW = 8  # different parts; of more, fewer ways are tried on each page
+FINE_TURNS = tuple(float(a) for a in range(0, 180, 5))
+PLAN_STEPS = 3  # kinds of turns that are tried: see Planner.turns
+FEW_PARTS = 8  # different parts; of more, fewer ways are tried on each page
 ORDERS, ORDERS_OF_MANY = 4, 2  # the third and the fourth seldom fill a page of many parts better, and each takes longer
 OFFERED = 1.5  # pages' worth, by area, of many parts that a page chooses from: time grows with the parts, not with their square
 FILLERS = 0.25  # as much of it again, of the smallest parts
@@ -64,7 +64,7 @@ class Planner:
 
     def plan(self, wanted: tuple[Sample, ...]) -> tuple[tuple[Shown, ...], tuple[Sample, ...]]:
         """Place the samples on as few pages as can be found; return the pages, and the samples that fit none."""
-        pages, left = self._pages(wanted, SQUARE)
+        pages, left = self._pages(wanted, PAGE_SQUARE)
         if left or len(pages) > max(self.bound(wanted), self._least_pages(wanted)):
             tight, left_tight = self._pages(wanted, LEAST_SQUARE, None if left else len(pages) - 1)
             if (len(left_tight), len(tight)) < (len(left), len(pages)):
@@ -73,12 +73,12 @@ class Planner:
 
     def bound(self, wanted: tuple[Sample, ...]) -> int:
         """Return the least number of pages by area."""
-        room = max(free_area(f).area for f in frames(self.context.paper, SQUARE))
+        room = max(free_area(f).area for f in frames(self.context.paper, PAGE_SQUARE))
         return ceil(self._area(wanted) / float(room))
 
     def _least_pages(self, wanted: tuple[Sample, ...]) -> int:
         """Return a number of pages by area with which even the least square cannot do: parts take half the gap along, pages too."""
-        room = max(float(free_area(f).buffer(GAP / 2).area) for f in frames(self.context.paper, LEAST_SQUARE))
+        room = max(float(free_area(f).buffer(FLAG_GAP / 2).area) for f in frames(self.context.paper, LEAST_SQUARE))
         return ceil(sum(self._area_with_gap(s) for s in wanted) / room)
 
     def _area_with_gap(self, sample: Sample) -> float:
@@ -86,7 +86,7 @@ class Planner:
         key = (sample.part.id, sample.mirrored)
         if key not in self._gapped:
             forms = self.labels.forms(sample, self.turns(sample.part, 0)[:2])
-            least = shapely.area(shapely.buffer([shapely.Polygon(f.ring) for f in forms], GAP / 2 - 0.3)).min()
+            least = shapely.area(shapely.buffer([shapely.Polygon(f.ring) for f in forms], FLAG_GAP / 2 - 0.3)).min()
             self._gapped[key] = float(least)
         return self._gapped[key]
 
@@ -96,7 +96,7 @@ class Planner:
         if key not in self._turns:
             quarters = (*UPRIGHT, 180.0, 270.0)
             first = UPRIGHT if self.context.design.use == "trace" else quarters  # many alike lie closer head to tail
-            around = (first, (*quarters, *least_rectangle(part)), FINE)[step]
+            around = (first, (*quarters, *least_rectangle(part)), FINE_TURNS)[step]
             self._turns[key] = tuple(dict.fromkeys(around))
         return self._turns[key]
 
@@ -116,18 +116,20 @@ class Planner:
         far = max(hypot(v.width, v.height) for v in lives)
         if narrow > max(min(v.width, v.height) for v in lives) or reach(shape) > far:
             return False
-        turns = {turn for step in range(STEPS) for turn in self.turns(part, step)}
+        turns = {turn for step in range(PLAN_STEPS) for turn in self.turns(part, step)}
         if not any(fits_turned(shape, turns, v.width, v.height) for v in lives):
             return False
         if self.labels.enough(sample) and self._lies_free(shape):
             return True
-        return any(self._page((sample,), square, s) for square in (SQUARE, LEAST_SQUARE) for s in range(STEPS))
+        return any(
+            self._page((sample,), square, s) for square in (PAGE_SQUARE, LEAST_SQUARE) for s in range(PLAN_STEPS)
+        )
 
     def _lies_free(self, shape: shapely.Polygon) -> bool:
         """Tell whether a part's rectangle, upright or on its side, fits what the furniture leaves free of a page."""
         left, bottom, right, top = shape.bounds
         wide, tall = right - left, top - bottom
-        free = [free_area(frame) for frame in frames(self.context.paper, SQUARE)]
+        free = [free_area(frame) for frame in frames(self.context.paper, PAGE_SQUARE)]
         return any(holds(area, *size) for area in free for size in ((wide, tall), (tall, wide)))
 
     def _pages(
@@ -139,7 +141,7 @@ class Planner:
         while left:
             if most is not None and len(pages) + self._least_pages(left) > most:
                 break
-            page = next((p for step in range(STEPS) if (p := self._page(left, square, step))), None)
+            page = next((p for step in range(PLAN_STEPS) if (p := self._page(left, square, step))), None)
             if page is None:
                 break
             pages.append(page)
@@ -151,8 +153,8 @@ class Planner:
         """Return the fullest page that the frames of this square give; None when not one sample fits."""
         choices = frames(self.context.paper, square)
         if len(wanted) > 1:  # a lone part may need any corner; for several, the lower and upper right tell nearly all
-            choices = choices[::2] if square == SQUARE else choices[::4]
-        if len({(s.part.id, s.mirrored) for s in wanted}) <= FEW:
+            choices = choices[::2] if square == PAGE_SQUARE else choices[::4]
+        if len({(s.part.id, s.mirrored) for s in wanted}) <= FEW_PARTS:
             return self._fullest(wanted, choices, step, ORDERS)
         offered = self._offered(wanted, OFFERED * max(free_area(f).area for f in choices))
         for some in dict.fromkeys((offered, wanted)):  # all of them where none of the offered fits
@@ -222,7 +224,7 @@ class Planner:
         if not pieces:
             return ()
         ring = tuple((float(x), float(y)) for x, y in free.exterior.coords[:-1])
-        laid = pack(tuple(pieces), (ring,), GAP, 1, orders)
+        laid = pack(tuple(pieces), (ring,), FLAG_GAP, 1, orders)
         found = []
         for item in laid[0] if laid else ():
             part_id, flag = item.part.rsplit("/", 1)

@@ -16,10 +16,10 @@ from publisher.geometry import (
 )
 from publisher.joints import Joined
 
-LONG = 7.0  # mm: the arrow
+ARROW_LENGTH = 7.0  # mm: the arrow
 FROM_TOP = (3.0, 5.0, 8.0, 12.0)  # mm between its tip and the highest edge over it
-CLEAR = 2.0  # mm between the arrow with its word and any cut
-WIDE, BESIDE = 9.0, 1.5  # mm: what the word takes on the right of the arrow, and the arrow on the left
+ARROW_CLEAR = 2.0  # mm between the arrow with its word and any cut
+ARROW_WORD, BESIDE_ARROW = 9.0, 1.5  # mm: what the word takes on the right of the arrow, and the arrow on the left
 PAGE = 180.0  # mm: a wider part may be cut into tiles
 ASIDE = 0.17  # of its width: there no part of two, three or four tiles has a seam
 STEEP = 0.5  # a part stands when its own up points up by more than 30 degrees
@@ -44,9 +44,13 @@ def _marked(part: Part) -> Part:
     if at is None:
         return part
     x, y = at
-    arrow = Mark(LineKind.DRAW, Purpose.TOP, polyline(((x, y - LONG), (x, y))), name="top")
+    arrow = Mark(LineKind.DRAW, Purpose.TOP, polyline(((x, y - ARROW_LENGTH), (x, y))), name="top")
     word = Mark(
-        LineKind.REFERENCE, Purpose.NAME, polyline(((x + BESIDE + 3.4, y - LONG / 2.0),)), name="top", text="top"
+        LineKind.REFERENCE,
+        Purpose.NAME,
+        polyline(((x + BESIDE_ARROW + 3.4, y - ARROW_LENGTH / 2.0),)),
+        name="top",
+        text="top",
     )
     return replace(part, marks=(*part.marks, arrow, word))
 
@@ -57,7 +61,9 @@ def _place(part: Part) -> Point | None:
     left, bottom, right, top = body.bounds
     lines = [line_string(m.path) for m in part.marks if len(m.path.points) > 1 and m.purpose is not Purpose.SURFACE]
     words = [_room(m) for m in part.marks if m.text]
-    free = body.buffer(-CLEAR).difference(shapely.union_all([*(line.buffer(CLEAR) for line in lines), *words]))
+    free = body.buffer(-ARROW_CLEAR).difference(
+        shapely.union_all([*(line.buffer(ARROW_CLEAR) for line in lines), *words])
+    )
     shapely.prepare(free)
     wished = 0.5 if right - left <= PAGE else ASIDE
     shares = np.array(sorted(np.linspace(0.08, 0.92, 57), key=lambda share: (abs(share - wished), share)))
@@ -67,7 +73,7 @@ def _place(part: Part) -> Point | None:
             continue
         for down in FROM_TOP:
             y = over.bounds[3] - down
-            if free.covers(shapely.box(x - BESIDE, y - LONG, x + WIDE, y)):
+            if free.covers(shapely.box(x - BESIDE_ARROW, y - ARROW_LENGTH, x + ARROW_WORD, y)):
                 return (x, y)
     return None
 

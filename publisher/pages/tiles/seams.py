@@ -20,11 +20,11 @@ from publisher.basics import Box
 OVERLAP = 10.0  # common practice for glue stick: enough to hold, not enough to waste a page
 TRIM = 3.0  # of the overlap: past the trim line, cut off; more than the radius of a match mark
 MARK_RADIUS = 2.5
-EDGE = 3.0  # least paper between the part and the edge of a window
+TILE_EDGE = 3.0  # least paper between the part and the edge of a window
 ROOMY = 10.0  # paper wanted there, so that match marks also find room beside the part
-SLIVER = 12.0  # a tile that shows a strip narrower than this is avoided
-MOST_TILES = 1000  # along one axis: 10 m on the smallest paper
-STEP = 1.0  # grid on which trim lines are tried
+TILE_SLIVER = 12.0  # a tile that shows a strip narrower than this is avoided
+MOST_ALONG = 1000  # along one axis: 10 m on the smallest paper
+TRIM_STEP = 1.0  # grid on which trim lines are tried
 CROSSING = 15.0  # from a crossing of seams to the nearest mark: its name stands between
 LEANS = (0.0, -0.5, 0.5, -1.0, 1.0)  # shares of their freedom by which seams are shifted off an even division
 MIDDLE_MARK_FROM = 150.0  # a seam longer than this gets a third mark
@@ -82,9 +82,9 @@ class Cutting:
 
 def tiles_needed(length: float, room: float, overlap: float = OVERLAP) -> int:
     """Return how many tiles of ``room`` mm show ``length`` mm with paper beside it. ``room`` must exceed the overlap."""
-    if room <= overlap + 2 * EDGE:
+    if room <= overlap + 2 * TILE_EDGE:
         return 1_000_000
-    return max(1, ceil((length + 2 * EDGE - overlap) / (room - overlap) - 1e-9))
+    return max(1, ceil((length + 2 * TILE_EDGE - overlap) / (room - overlap) - 1e-9))
 
 
 def trim_lines(low: float, high: float, room: float, avoid: tuple[Span, ...], lean: float) -> tuple[float, ...] | None:
@@ -95,20 +95,20 @@ def trim_lines(low: float, high: float, room: float, avoid: tuple[Span, ...], le
     when the stretch cannot be shown.
     """
     count = tiles_needed(high - low, room)
-    if count > MOST_TILES:
+    if count > MOST_ALONG:
         return None
     if count == 1:
         return ()
-    slack = count * room - (high - low) - 2 * EDGE - (count - 1) * OVERLAP
-    if slack < 2.0 * STEP * count:
-        first = low + room - EDGE - (OVERLAP - TRIM) - slack / count
+    slack = count * room - (high - low) - 2 * TILE_EDGE - (count - 1) * OVERLAP
+    if slack < 2.0 * TRIM_STEP * count:
+        first = low + room - TILE_EDGE - (OVERLAP - TRIM) - slack / count
         return tuple(first + i * (room - OVERLAP - slack / count) for i in range(count - 1))
-    grid = np.arange(np.ceil(low / STEP) * STEP, high, STEP)
+    grid = np.arange(np.ceil(low / TRIM_STEP) * TRIM_STEP, high, TRIM_STEP)
     crossing = np.zeros(len(grid))
     for a, b, weight in avoid:
         crossing += weight * ((grid > a) & (grid < b))
-    reach, skip = int((room - OVERLAP) / STEP), int(SLIVER / STEP)
-    best = np.where((grid - low + EDGE + OVERLAP - TRIM <= room + 1e-9) & (grid - low > SLIVER), 0.0, inf)
+    reach, skip = int((room - OVERLAP) / TRIM_STEP), int(TILE_SLIVER / TRIM_STEP)
+    best = np.where((grid - low + TILE_EDGE + OVERLAP - TRIM <= room + 1e-9) & (grid - low > TILE_SLIVER), 0.0, inf)
     origins: list[npt.NDArray[np.int64]] = []
     for i in range(count - 1):
         if i:  # the line before stands between ``skip`` and ``reach`` to the left
@@ -120,7 +120,7 @@ def trim_lines(low: float, high: float, room: float, avoid: tuple[Span, ...], le
             best = windows[np.arange(len(grid)), nearest]
         wish = low + (i + 1) * (high - low) / count + lean * slack / 2
         best = best + crossing + 0.02 * np.abs(grid - wish)
-    best = np.where((high - grid + EDGE + TRIM <= room + 1e-9) & (high - grid > SLIVER), best, inf)
+    best = np.where((high - grid + TILE_EDGE + TRIM <= room + 1e-9) & (high - grid > TILE_SLIVER), best, inf)
     at = int(np.argmin(best))
     if not np.isfinite(best[at]):
         return None
@@ -203,7 +203,7 @@ def _cells(
         if piece.area < 1e-6:
             continue
         bounds = piece.bounds
-        if min(bounds[2] - bounds[0], bounds[3] - bounds[1]) < SLIVER or piece.area < SLIVER * SLIVER:
+        if min(bounds[2] - bounds[0], bounds[3] - bounds[1]) < TILE_SLIVER or piece.area < TILE_SLIVER * TILE_SLIVER:
             others = shapely.union_all([_box(c.window) for c in cells if c is not cell])
             if piece.difference(others).area < 1e-6:
                 continue  # its neighbours show it already, in their overlaps
@@ -228,7 +228,7 @@ def tied(cells: Sequence[Cell]) -> bool:
 
 
 def _paper(spare: float, sides: int) -> float:
-    return min(ROOMY, max(EDGE, spare / sides)) if sides else EDGE
+    return min(ROOMY, max(TILE_EDGE, spare / sides)) if sides else TILE_EDGE
 
 
 def _box(box: Box) -> shapely.Polygon:

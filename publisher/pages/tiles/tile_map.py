@@ -25,7 +25,7 @@ from publisher.pages.type import (
     as_polygon,
 )
 
-ROOM = 1.0  # mm of paper round the map inside its place
+MAP_ROOM = 1.0  # mm of paper round the map inside its place
 
 
 def map_drawn(
@@ -34,8 +34,8 @@ def map_drawn(
     """Draw the whole part small, upper left in ``place``, each tile with its page number; ``here`` is set off by a grey ground
     and a strong frame. Return it with the box that it fills."""
     left, bottom, right, top = plan.laid.bounds
-    scale = min((place.width - 2 * ROOM) / (right - left), (place.height - 2 * ROOM) / (top - bottom))
-    x, y = place.left + ROOM, place.top - ROOM
+    scale = min((place.width - 2 * MAP_ROOM) / (right - left), (place.height - 2 * MAP_ROOM) / (top - bottom))
+    x, y = place.left + MAP_ROOM, place.top - MAP_ROOM
 
     def on(box: Box) -> Box:
         return Box(
@@ -45,7 +45,7 @@ def map_drawn(
             y + (box.top - top) * scale,
         )
 
-    used = on(Box(left, bottom, right, top)).grown(ROOM)
+    used = on(Box(left, bottom, right, top)).grown(MAP_ROOM)
     large = here is None
     styles: tuple[TypeStyle, ...] = (HEADING, SMALL.bold(), LEAST) if large else (SMALL.bold(), LEAST)
     drawn: list[Drawn] = []

@@ -7,10 +7,10 @@ import shapely
 from publisher.basics import Box, Layer, Rule, Severity
 from publisher.geometry import Part, polygon
 from publisher.pages.model import Drawn, Stroke, Tile
-from publisher.pages.sheet import SQUARE, Body, Context, Numbers, PageDraft, ink_box
+from publisher.pages.sheet import PAGE_SQUARE, Body, Context, Numbers, PageDraft, ink_box
 from publisher.pages.templates import (
-    AWAY,
-    GAP,
+    FLAG_GAP,
+    PART_AWAY,
     LabelRoom,
     Says,
     Spot,
@@ -44,7 +44,7 @@ from publisher.pages.tiles.tile_map import overview_draft
 from publisher.pages.tiles.tile_plan import Tiling, least_tiles, tiling
 from publisher.pages.type import SPACE, as_polygon, moved
 
-MOST_TILES = 200
+MOST_TILES_OF_PART = 200
 TOO_MANY_TILES = Rule(
     "pages/too-many-tiles",
     "A part takes more tiles than a pack holds",
@@ -61,7 +61,7 @@ def tile_drafts(context: Context) -> tuple[PageDraft, ...]:
         if planner.fits(part):
             continue
         count = least_tiles(context, part) * sample_count(context, part)
-        if count > MOST_TILES:
+        if count > MOST_TILES_OF_PART:
             drafts.append(_too_many(context, part, count))
             continue
         for sample in samples(context, part):
@@ -78,14 +78,14 @@ def _too_many(context: Context, part: Part, count: int) -> PageDraft:
     left, bottom, right, top = polygon(part.template).bounds
     finding = TOO_MANY_TILES.found(
         f"part {part.letter} {part.name} is {right - left:.0f} × {top - bottom:.0f} mm and would take {count} tiles on "
-        f"{context.paper.title}; a pack takes at most {MOST_TILES}",
+        f"{context.paper.title}; a pack takes at most {MOST_TILES_OF_PART}",
         subject=part.id,
         hint="use a larger paper, divide the part, or check its sizes",
         place=part.place,
         value=float(count),
-        limit=float(MOST_TILES),
+        limit=float(MOST_TILES_OF_PART),
     )
-    frame = page_frame(context.paper, True, SQUARE, "lower_right")
+    frame = page_frame(context.paper, True, PAGE_SQUARE, "lower_right")
     key, task = f"tiles:{part.id}", f"tiles of part {part.letter}"
     return PageDraft("tiles", key, f"{part.letter} {part.name}", frame, lambda _: Body(), task, findings=(finding,))
 
@@ -179,9 +179,9 @@ def _beside(context: Context, plan: Tiling, cell: Cell, drawn: tuple[Drawn, ...]
     )  # what is clipped is the part's own
     boxes = [box for thing in ink if (box := ink_box(context.type.faces, thing))]
     taken = [
-        outline.buffer(GAP),
+        outline.buffer(FLAG_GAP),
         *(as_polygon(box.grown(SPACE)) for box in boxes),
-        *(as_polygon(b.grown(AWAY / 2)) for b in plan.frame.blocked),
+        *(as_polygon(b.grown(PART_AWAY / 2)) for b in plan.frame.blocked),
     ]
     paper = as_polygon(live).difference(shapely.union_all(taken))
     for words in shortened(_said(context, plan)):

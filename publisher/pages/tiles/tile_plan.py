@@ -8,15 +8,15 @@ from shapely.affinity import translate
 
 from publisher.basics import Box, Line, Point, Pose
 from publisher.geometry import Part, polygon
-from publisher.pages.sheet import LEAST_SQUARE, SQUARE, Context, Frame
-from publisher.pages.templates import AWAY, Sample, mark_notes, page_frame, quiet_lines
+from publisher.pages.sheet import LEAST_SQUARE, PAGE_SQUARE, Context, Frame
+from publisher.pages.templates import PART_AWAY, Sample, mark_notes, page_frame, quiet_lines
 from publisher.pages.tiles.seam_marks import TileSeam, seams
 from publisher.pages.tiles.seams import OVERLAP, TRIM, Cell, Cutting, Obstacle, cut, tiles_needed
 from publisher.pages.type import SPACE, Note, as_polygon, box_round, moved, within
 
 TURNS = (0.0, 90.0)
 SHORT_EDGE = 25.0  # mm: tabs, notches, ends
-LEAST_AREA = 40.0  # mm: a window area with a shorter side is not worth a page
+LEAST_TILE_AREA = 40.0  # mm: a window area with a shorter side is not worth a page
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,7 +160,7 @@ def _obstacles(part: Part, pose: Pose, quiet: shapely.Geometry) -> tuple[Obstacl
 
 def stages(context: Context) -> Iterator[Stage]:
     """Yield the ways to lay out a tile page: words and map in a band beside the calibration square, or in a column over it."""
-    for square in (SQUARE, LEAST_SQUARE):
+    for square in (PAGE_SQUARE, LEAST_SQUARE):
         for landscape in (True, False):
             frame = page_frame(context.paper, landscape, square, "lower_right")
             live, kept = frame.live, frame.blocked[0]
@@ -169,16 +169,18 @@ def stages(context: Context) -> Iterator[Stage]:
             yield from _worth(
                 Stage(
                     frame,
-                    Box(live.left, kept.top + AWAY / 2, live.right, live.top - AWAY + 1.0),
-                    Box(left, bottom, kept.left - AWAY, kept.top),
+                    Box(live.left, kept.top + PART_AWAY / 2, live.right, live.top - PART_AWAY + 1.0),
+                    Box(left, bottom, kept.left - PART_AWAY, kept.top),
                 ),
                 Stage(
                     frame,
-                    Box(live.left, live.bottom + AWAY - 1.0, kept.left - AWAY / 2, live.top - AWAY + 1.0),
-                    Box(kept.left + SPACE, kept.top + AWAY, frame.text.right, top),
+                    Box(
+                        live.left, live.bottom + PART_AWAY - 1.0, kept.left - PART_AWAY / 2, live.top - PART_AWAY + 1.0
+                    ),
+                    Box(kept.left + SPACE, kept.top + PART_AWAY, frame.text.right, top),
                 ),
             )
 
 
 def _worth(*found: Stage) -> Iterator[Stage]:
-    yield from (s for s in found if min(s.area.width, s.area.height) >= LEAST_AREA)
+    yield from (s for s in found if min(s.area.width, s.area.height) >= LEAST_TILE_AREA)

@@ -9,7 +9,7 @@ from publisher.pages.type.styles import RULE, SMALL, STRONG_RULE, TypeStyle
 from publisher.pages.type.text import Setter
 
 PAD = 1.2  # above and below the words of a row
-GAP = 3.0  # between the words of neighbouring columns
+CELL_GAP = 3.0  # between the words of neighbouring columns
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,7 +146,7 @@ def make_table(
 
 def _room(columns: tuple[Column, ...], number: int) -> float:
     """Return the width that a column has for words."""
-    return columns[number].width - (GAP if number < len(columns) - 1 else 0.0)
+    return columns[number].width - (CELL_GAP if number < len(columns) - 1 else 0.0)
 
 
 def _height(cells: tuple[tuple[str, ...], ...], style: TypeStyle) -> float:

@@ -8,7 +8,7 @@ from shapely import box as shapely_box
 from publisher.basics import Box
 from publisher.proof.reading import Array, PageRead, PaintedPath
 
-TOUCH = 0.1  # mm by which boxes may reach into each other
+BOX_TOUCH = 0.1  # mm by which boxes may reach into each other
 PAPER = 0.97  # grey that a scanner takes for paper
 CAPITAL = 0.75  # height of capitals, of the em
 
@@ -16,18 +16,18 @@ CAPITAL = 0.75  # height of capitals, of the em
 def meets(one: Box, two: Box) -> bool:
     """Say whether two boxes reach into each other."""
     return (
-        min(one.right, two.right) - max(one.left, two.left) > TOUCH
-        and min(one.top, two.top) - max(one.bottom, two.bottom) > TOUCH
+        min(one.right, two.right) - max(one.left, two.left) > BOX_TOUCH
+        and min(one.top, two.top) - max(one.bottom, two.bottom) > BOX_TOUCH
     )
 
 
 def holds(room: Box, box: Box) -> bool:
     """Say whether a box lies in another."""
     return (
-        box.left >= room.left - TOUCH
-        and box.bottom >= room.bottom - TOUCH
-        and box.right <= room.right + TOUCH
-        and box.top <= room.top + TOUCH
+        box.left >= room.left - BOX_TOUCH
+        and box.bottom >= room.bottom - BOX_TOUCH
+        and box.right <= room.right + BOX_TOUCH
+        and box.top <= room.top + BOX_TOUCH
     )
 
 
@@ -45,7 +45,7 @@ def lines_meet(piece: PaintedPath, room: Box) -> bool:
 
 def line_meets(line: Array, half: float, room: Box) -> bool:
     """Say whether a polyline, ``half`` mm thick to each side, shows inside a box."""
-    inner = room.grown(half - TOUCH)
+    inner = room.grown(half - BOX_TOUCH)
     if len(line) < 2 or inner.width <= 0 or inner.height <= 0:
         return False
     return bool(LineString(line).intersects(shapely_box(inner.left, inner.bottom, inner.right, inner.top)))

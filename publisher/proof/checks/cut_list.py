@@ -11,7 +11,7 @@ from publisher.proof.measuring import Case
 from publisher.proof.reading import PageRead, TextRun, normal
 
 INCH = 25.4  # mm
-LONG_RULE = 80.0  # mm: lines between rows are longer
+TABLE_RULE = 80.0  # mm: lines between rows are longer
 SAME_START = 0.5  # mm between words of one column
 HEADINGS = ("Part", "Board", "Cut", "Width × height", "in inches", "Page")
 COUNT = re.compile(r"(\d+)(?: \+ (\d+) spare)?(?:, (\d+) mirrored)?")
@@ -94,7 +94,7 @@ def _sized(words: str, promise: RowPromise, unit: float, name: str, half: float)
 def _rows(page: PageRead) -> Iterator[PrintedRow]:
     """Read the rows of every cut list on a page: under its headings, a row between each two level lines."""
     starts: list[float] = []
-    for band in bands(page, LONG_RULE):
+    for band in bands(page, TABLE_RULE):
         heads = [run for run in band.runs if any(head.startswith(normal(run.text)) for head in HEADINGS)]
         if {"Part", "Board", "Cut", "Page"} <= {normal(run.text) for run in heads}:
             starts = [band.left, *_starts(heads)]

@@ -3,7 +3,7 @@
 import numpy as np
 
 from publisher.basics import Box, Check, Findings
-from publisher.proof.checks.boxes import PAPER, TOUCH, common, holds, line_meets, meets, pictures_and_letters
+from publisher.proof.checks.boxes import BOX_TOUCH, PAPER, common, holds, line_meets, meets, pictures_and_letters
 from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import Case
 from publisher.proof.reading import PageRead, PaintedPath
@@ -13,7 +13,7 @@ from publisher.proof.reading import PageRead, PaintedPath
     "proof/furniture",
     "Header, footer and page code in their boxes",
     "pages are compared, and scans are read, with these boxes covered: what reaches in or out by more than "
-    f"{TOUCH:g} mm is lost or counted twice",
+    f"{BOX_TOUCH:g} mm is lost or counted twice",
     may_be_empty=True,
 )
 def furniture_apart(case: Case, check: Check[Case]) -> Findings:
@@ -61,8 +61,8 @@ def _piece(piece: PaintedPath, box: Box) -> tuple[int, int]:
     low = np.minimum.reduceat(piece.points, piece.starts[:-1], axis=0) - half
     high = np.maximum.reduceat(piece.points, piece.starts[:-1], axis=0) + half
     least, most = np.array([box.left, box.bottom]), np.array([box.right, box.top])
-    inside = ((low >= least - TOUCH) & (high <= most + TOUCH)).all(axis=1)
-    near = ((low < most - TOUCH) & (high > least + TOUCH)).all(axis=1) & ~inside
+    inside = ((low >= least - BOX_TOUCH) & (high <= most + BOX_TOUCH)).all(axis=1)
+    near = ((low < most - BOX_TOUCH) & (high > least + BOX_TOUCH)).all(axis=1) & ~inside
     lines = piece.lines()
     area = piece.fill_grey is not None and piece.fill_grey < PAPER
     across = [i for i in np.flatnonzero(near) if area or line_meets(lines[i], half, room)]

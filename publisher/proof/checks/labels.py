@@ -14,7 +14,7 @@ from publisher.proof.measuring import Case, squares_of
 from publisher.proof.reading import MM_PER_INCH, TextLine, normal, says
 
 MOST_SAID = 3  # labels of one page that are named; the rest are counted
-ROUNDING = 0.02  # mm that a label without decimals may differ from its length
+LABEL_ROUNDING = 0.02  # mm that a label without decimals may differ from its length
 NEAR_TICK = 6.0  # mm between a tick and its number
 NEAR_LINE = 12.0  # mm between any other line and its label, or more for a long one
 NEAR_SHARE = 0.6  # of a long line's length
@@ -34,7 +34,7 @@ IN_MM = {
     "proof/label",
     "Labels say the length",
     "a true square with a false number misleads as much as a false square; a number is true to half its last decimal, "
-    f"or to {ROUNDING:g} mm",
+    f"or to {LABEL_ROUNDING:g} mm",
     may_be_empty=True,
 )
 def length_labels(case: Case, check: Check[Case]) -> Findings:
@@ -75,7 +75,7 @@ def _stated(label: str) -> tuple[float, float] | None:
     digits = found.group(1).replace(",", ".")
     decimals = len(digits.partition(".")[2])
     unit = IN_MM[found.group(2)]
-    return float(digits) * unit, max(0.5 * 10.0**-decimals * unit if decimals else 0.0, ROUNDING)
+    return float(digits) * unit, max(0.5 * 10.0**-decimals * unit if decimals else 0.0, LABEL_ROUNDING)
 
 
 def _track(case: Case, promise: LengthPromise) -> Any:

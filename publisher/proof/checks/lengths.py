@@ -6,7 +6,7 @@ from publisher.proof.measuring import LENGTH_TOLERANCE, Case, LengthReading
 
 MOST_SAID = 3  # findings of one check about one page; the rest are counted
 BY_PIXELS = 0.1  # mm, about one pixel at 300 dpi
-LEVEL = 0.01  # mm
+LINE_LEVEL = 0.01  # mm
 EXACT = f"true to {LENGTH_TOLERANCE:g} mm"
 
 
@@ -122,14 +122,14 @@ def readers_agree(case: Case, check: Check[Case]) -> Findings:
 
 def _by_lines(case: Case, page: int, box: Box, level: bool) -> float | None:
     """Return the mean length of the box's two sides that run this way, as the vector road found them."""
-    near = box.grown(LEVEL)
+    near = box.grown(LINE_LEVEL)
     sides = [
         r.found
         for r in case.lengths()
         if r.promise.page == page
         and r.promise.purpose == "calibration"
         and r.found is not None
-        and (abs(r.promise.start[1] - r.promise.end[1]) < LEVEL) == level
+        and (abs(r.promise.start[1] - r.promise.end[1]) < LINE_LEVEL) == level
         and near.left <= min(r.promise.start[0], r.promise.end[0]) <= near.right
         and near.bottom <= min(r.promise.start[1], r.promise.end[1]) <= near.top
     ]

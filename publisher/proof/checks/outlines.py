@@ -2,7 +2,16 @@
 
 from publisher.basics import Check, Finding, Findings
 from publisher.proof.checks.frame import copy_name, judged, page_name
-from publisher.proof.measuring import GAP, OUTLINE_TOLERANCE, REACH, SAME_WIDTH, SOLID, Case, OutlineReading, RingSight
+from publisher.proof.measuring import (
+    OUTLINE_TOLERANCE,
+    SAME_WIDTH,
+    SOLID,
+    STROKE_REACH,
+    WITNESS_GAP,
+    Case,
+    OutlineReading,
+    RingSight,
+)
 
 MOST_TIMES = 1.2  # the length of a ring: more is a second line
 
@@ -25,7 +34,7 @@ def _off(check: Check[Case], reading: OutlineReading) -> Finding:
     ring = "its outline" if reading.ring == 0 else f"its opening {reading.ring}"
     x, y = reading.at
     if reading.farthest > OUTLINE_TOLERANCE:
-        off = "is not drawn" if reading.farthest >= REACH else f"is off by {reading.farthest:.2f} mm"
+        off = "is not drawn" if reading.farthest >= STROKE_REACH else f"is off by {reading.farthest:.2f} mm"
         what = f"{ring} {off} at {x:.1f}, {y:.1f} mm; "
         what += f"{reading.missing:.1f} of {reading.length:.1f} mm are not where promised"
         value = reading.farthest
@@ -79,17 +88,17 @@ def outline_width(case: Case, check: Check[Case]) -> Findings:
     "proof/outline-by-pixels",
     "Outlines seen in pixels",
     "whatever covers, fades or floods a cut line, the buyer sees pixels and no operators: another reader must see the line; "
-    f"{GAP:g} mm of it may be light, {SOLID:g} mm may run along a dark area",
+    f"{WITNESS_GAP:g} mm of it may be light, {SOLID:g} mm may run along a dark area",
 )
 def outlines_by_pixels(case: Case, check: Check[Case]) -> Findings:
     """Judge the longest light stretch of each outline, and the longest along which an area hides it."""
     sights = case.pixels().rings
     for sight in sights:
-        if sight.light > GAP:
+        if sight.light > WITNESS_GAP:
             x, y = sight.light_at
             what = f"{sight.light:.1f} mm of the outline cannot be seen, from {x:.1f}, {y:.1f} mm on"
             hint = "let nothing cover or fade the outline, and draw it in black"
-            yield _of_outline(check, sight, what, hint, sight.light, GAP)
+            yield _of_outline(check, sight, what, hint, sight.light, WITNESS_GAP)
         if sight.smeared > SOLID:
             x, y = sight.smeared_at
             what = f"along {sight.smeared:.1f} mm the outline lies at or in a dark area, from {x:.1f}, {y:.1f} mm on"

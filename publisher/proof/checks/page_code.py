@@ -8,9 +8,9 @@ from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import Case
 from publisher.proof.reading import Array, PageRead, PaintedPath
 
-DARK = 0.3
-SQUARE = 0.1  # mm between width and height
-QUIET = 4  # light modules all round (6.3.8)
+DARK_MODULE = 0.3
+CODE_SQUARE = 0.1  # mm between width and height
+QUIET_MODULES = 4  # light modules all round (6.3.8)
 FINDER = 7  # modules across a finder pattern
 SIZES = range(21, 62, 4)  # modules of versions 1 to 11
 
@@ -44,7 +44,7 @@ def _fault(page: PageRead, promise: CodePromise) -> str:
     if _covered(page, first, promise.box):
         return "lies under something else"
     box = _box_of(inside)
-    if abs(box.width - box.height) > SQUARE or box.width < 0.6 * promise.box.width:
+    if abs(box.width - box.height) > CODE_SQUARE or box.width < 0.6 * promise.box.width:
         return f"is {box.width:.1f} × {box.height:.1f} mm, which is no square that fills its box"
     size = _size(inside, box)
     if size not in SIZES:
@@ -52,8 +52,8 @@ def _fault(page: PageRead, promise: CodePromise) -> str:
     dark = _modules(inside, box, size)
     if not _finders(dark):
         return "lacks one of its three finder patterns"
-    quiet = promise.box.grown(QUIET * promise.box.width / size)
-    crowd = f"has something in the {QUIET} light modules round it"
+    quiet = promise.box.grown(QUIET_MODULES * promise.box.width / size)
+    crowd = f"has something in the {QUIET_MODULES} light modules round it"
     return _other(dark, promise.modules) or (crowd if _crowded(page, promise.box, quiet) else "")
 
 
@@ -66,7 +66,7 @@ def _box_of(pieces: list[PaintedPath]) -> Box:
 
 
 def _is_module(piece: PaintedPath, box: Box) -> bool:
-    if piece.fill_grey is None or piece.fill_grey > DARK or not piece.visible:
+    if piece.fill_grey is None or piece.fill_grey > DARK_MODULE or not piece.visible:
         return False
     own, room = piece.box(), box.grown(0.05)
     return own.left >= room.left and own.bottom >= room.bottom and own.right <= room.right and own.top <= room.top
@@ -77,7 +77,9 @@ def _covered(page: PageRead, first: int, box: Box) -> bool:
     boxes = [
         p.box().grown(0.0 if p.grey is None else p.widest / 2)
         for p in page.pieces
-        if p.order > first and p.visible and (p.grey is not None or (p.fill_grey is not None and p.fill_grey > DARK))
+        if p.order > first
+        and p.visible
+        and (p.grey is not None or (p.fill_grey is not None and p.fill_grey > DARK_MODULE))
     ]
     boxes += pictures_and_letters(page, first)
     return any(meets(b, box) for b in boxes)

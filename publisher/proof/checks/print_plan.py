@@ -8,7 +8,7 @@ from publisher.proof.checks.table_rows import bands
 from publisher.proof.measuring import Case
 from publisher.proof.reading import PageRead, normal
 
-LONG_RULE = 30.0  # mm: lines between rows are longer
+PLAN_RULE = 30.0  # mm: lines between rows are longer
 PAGES = re.compile(r"\d+(?:-\d+)?")
 
 
@@ -36,7 +36,7 @@ def print_plan(case: Case, check: Check[Case]) -> Findings:
 def _unsaid(page: PageRead, promise: ReferencePromise) -> str:
     """Return in words what the printed row says otherwise; empty when it is as promised."""
     wanted = str(promise.first) if promise.first == promise.last else f"{promise.first}-{promise.last}"
-    for band in bands(page, LONG_RULE):
+    for band in bands(page, PLAN_RULE):
         runs = sorted(band.runs, key=lambda run: (-run.y, run.x))
         numbers = [normal(run.text) for run in runs if PAGES.fullmatch(normal(run.text))]
         task = normal(" ".join(run.text for run in runs if not PAGES.fullmatch(normal(run.text))))

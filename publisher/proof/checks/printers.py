@@ -9,7 +9,7 @@ LEAST_WIDTH = 0.18  # mm: the thinnest line of the ISO 128-2 series that home pr
 WIDTH_ROUNDING = 0.001  # mm
 LEAST_DOTS = 150.0  # dots per inch
 DOTS_ROUNDING = 0.5
-MOST_OPERATORS = 4000  # of one page of 210 × 297 mm; a printer of larger paper has memory for as much more
+MOST_PAGE_OPERATORS = 4000  # of one page of 210 × 297 mm; a printer of larger paper has memory for as much more
 A4 = 210.0 * 297.0  # mm²
 
 
@@ -79,12 +79,12 @@ def picture_dots(case: Case, check: Check[Case]) -> Findings:
     "proof/too-many-lines",
     "Pages a printer digests",
     "old printers with little memory stop in the middle of a page with tens of thousands of lines; "
-    f"at most {MOST_OPERATORS} path operators on a page of 210 × 297 mm, on a larger one as many more as it is larger",
+    f"at most {MOST_PAGE_OPERATORS} path operators on a page of 210 × 297 mm, on a larger one as many more as it is larger",
 )
 def operators(case: Case, check: Check[Case]) -> Findings:
     """Count path operators, those in forms included."""
     for page in case.file.pages:
-        most = MOST_OPERATORS * max(1.0, page.width * page.height / A4)
+        most = MOST_PAGE_OPERATORS * max(1.0, page.width * page.height / A4)
         if page.operators > most:
             what = f"has {page.operators} path operators"
             hint = f"draw less texture, or share it out over more pages; at most {most:.0f}"

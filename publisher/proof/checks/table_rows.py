@@ -5,7 +5,7 @@ from itertools import pairwise
 
 from publisher.proof.reading import PageRead, TextRun
 
-LEVEL = 0.01  # mm between the ends of a level line
+ROW_LEVEL = 0.01  # mm between the ends of a level line
 SAME_SIDE = 0.5  # mm between the left ends of a table's lines
 
 
@@ -23,7 +23,7 @@ def bands(page: PageRead, longer: float) -> list[Band]:
     for piece in page.pieces:
         if piece.visible and piece.grey is not None:
             for line in piece.lines():
-                if len(line) == 2 and abs(line[0][1] - line[1][1]) < LEVEL:
+                if len(line) == 2 and abs(line[0][1] - line[1][1]) < ROW_LEVEL:
                     left, right = sorted((float(line[0][0]), float(line[1][0])))
                     if right - left > longer:
                         levels.append((round(left / SAME_SIDE) * SAME_SIDE, right, float(line[0][1])))

@@ -2,7 +2,7 @@
 
 from publisher.basics import Check, Findings
 from publisher.proof.checks.frame import judged, page_name
-from publisher.proof.measuring import OUTLINE_TOLERANCE, REACH, SHIFTED, Case
+from publisher.proof.measuring import OUTLINE_TOLERANCE, SHIFTED, STROKE_REACH, Case
 
 
 @judged(
@@ -57,7 +57,7 @@ def tiles_together(case: Case, check: Check[Case]) -> Findings:
                 limit=SHIFTED,
             )
         if reading.farthest > OUTLINE_TOLERANCE:
-            off = "lacks a stretch" if reading.farthest >= REACH else f"is off by {reading.farthest:.2f} mm"
+            off = "lacks a stretch" if reading.farthest >= STROKE_REACH else f"is off by {reading.farthest:.2f} mm"
             yield check.found(
                 f"{name}: with its pages put together by the match marks the outline {off}; "
                 f"{reading.missing:.1f} mm are not where promised",

@@ -11,9 +11,9 @@ from publisher.proof.measuring.outlines import StrokeSegments
 from publisher.proof.reading import Array
 
 MARK_TOLERANCE = 0.1  # mm that a point of a promised line may lie off the drawn one
-STEP = 2.0  # mm between the points of a promised line that are tried
-SAME = 0.03  # mm between promised and drawn stroke widths and dashes
-EDGE = 0.2  # mm inside a window where lines are not tried: the clip ends them there
+LINE_STEP = 2.0  # mm between the points of a promised line that are tried
+SAME_STROKE = 0.03  # mm between promised and drawn stroke widths and dashes
+WINDOW_EDGE = 0.2  # mm inside a window where lines are not tried: the clip ends them there
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,14 +45,14 @@ def _strokes(ink: Ink, promise: MarkPromise) -> StrokeSegments:
     """Return the strokes of a page with the width and dashes of a promise."""
     pieces, which = np.unique(ink.piece, return_inverse=True)
     alike = np.array([_alike(ink.page.pieces[int(i)].dash, promise.dash) for i in pieces], dtype=bool)
-    lines = (np.abs(ink.width - promise.width) <= SAME) & (alike[which] if len(pieces) else False)
+    lines = (np.abs(ink.width - promise.width) <= SAME_STROKE) & (alike[which] if len(pieces) else False)
     starts, ends, owners = ink.segments
     keep = lines[owners] if len(owners) else np.zeros(0, dtype=bool)
     return StrokeSegments(starts[keep], ends[keep], owners[keep], ink.width[owners[keep]])
 
 
 def _alike(drawn: tuple[float, ...], promised: tuple[float, ...]) -> bool:
-    return len(drawn) == len(promised) and all(abs(a - b) <= SAME for a, b in zip(drawn, promised, strict=True))
+    return len(drawn) == len(promised) and all(abs(a - b) <= SAME_STROKE for a, b in zip(drawn, promised, strict=True))
 
 
 def _tried(promise: MarkPromise) -> Array:
@@ -62,8 +62,8 @@ def _tried(promise: MarkPromise) -> Array:
         return np.zeros((0, 2))
     flat = np.concatenate([np.asarray(line, dtype=float) for line in lines])
     owners = np.repeat(np.arange(len(lines)), [len(line) for line in lines])
-    points: Array = shapely.get_coordinates(shapely.segmentize(shapely.linestrings(flat, indices=owners), STEP))
-    return points if promise.window is None else points[_inside(points, promise.window.grown(-EDGE))]
+    points: Array = shapely.get_coordinates(shapely.segmentize(shapely.linestrings(flat, indices=owners), LINE_STEP))
+    return points if promise.window is None else points[_inside(points, promise.window.grown(-WINDOW_EDGE))]
 
 
 def _inside(points: Array, box: Box) -> Array:

@@ -11,7 +11,7 @@ from publisher.proof.reading import COVERS_FROM, Array, PageRead, TooMuch, clip_
 
 PALEST_LINE = 0.7  # lighter lines have less contrast than 2 : 1 on white (WCAG 2 asks 3 : 1) and count as not drawn
 MOST_CUTS = 6000  # lines of one page that clips and areas cut
-NEAR = 1e-6
+INK_NEAR = 1e-6
 
 
 class Ink:
@@ -78,8 +78,8 @@ class Ink:
             return
         clips = [self.page.pieces[i].clip for i in self.piece]
         boxes = np.array([(c.box.left, c.box.bottom, c.box.right, c.box.top) for c in clips])
-        outside = (self.bounds[:, :2] < boxes[:, :2] - NEAR).any(axis=1) | (
-            self.bounds[:, 2:] > boxes[:, 2:] + NEAR
+        outside = (self.bounds[:, :2] < boxes[:, :2] - INK_NEAR).any(axis=1) | (
+            self.bounds[:, 2:] > boxes[:, 2:] + INK_NEAR
         ).any(axis=1)
         outside |= np.array([bool(c.shapes) for c in clips])
         self._spend(int(outside.sum()))

@@ -10,7 +10,7 @@ from publisher.basics import Point
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.reading import Array, TextLine, says
 
-ROUND = 0.02  # mm that the points of a circle may differ in their distance from the middle
+ROUND_MARK = 0.02  # mm that the points of a circle may differ in their distance from the middle
 CENTRED = 0.03  # mm between the middle of the circle and the crossing of its cross
 LABEL_WITHIN = 12.0  # mm from the middle of a mark to its label
 
@@ -55,9 +55,9 @@ def _circles(ink: Ink, radius: float) -> list[tuple[Point, float]]:
             continue
         middle = (ink.bounds[i, :2] + ink.bounds[i, 2:]) / 2
         away = np.hypot(*(points - middle).T)
-        if float(away.max() - away.min()) <= ROUND:
+        if float(away.max() - away.min()) <= ROUND_MARK:
             here = (float(middle[0]), float(middle[1]))
-            if not any(dist(here, other) < ROUND for other, _ in found):
+            if not any(dist(here, other) < ROUND_MARK for other, _ in found):
                 found.append((here, float(away.mean())))
     return found
 

@@ -10,9 +10,9 @@ from publisher.proof.measuring.ink import Ink
 from publisher.proof.reading import Array
 
 OUTLINE_TOLERANCE = 0.05  # mm, Hausdorff distance between promised rings and drawn strokes
-STEP = 2.0  # mm between the points of a promised ring that are tried
-REACH = 3.0  # mm: farther than this from a promised ring, a stroke has nothing to do with it
-FOLLOWS = 0.6  # share of a stroke's length within REACH of a ring that makes it a copy of that ring
+RING_STEP = 2.0  # mm between the points of a promised ring that are tried
+STROKE_REACH = 3.0  # mm: farther than this from a promised ring, a stroke has nothing to do with it
+FOLLOWS = 0.6  # share of a stroke's length within STROKE_REACH of a ring that makes it a copy of that ring
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +44,7 @@ class Wanted:
     """The promised rings of one outline, placed on the page and cut to the window, as points to try."""
 
     def __init__(
-        self, promise: OutlinePromise, pose: Pose | None = None, whole: bool = False, step: float = STEP
+        self, promise: OutlinePromise, pose: Pose | None = None, whole: bool = False, step: float = RING_STEP
     ) -> None:
         """Place the rings by the promise's pose, or by another; ``whole`` leaves the window out."""
         carried = [_carry(promise.pose if pose is None else pose, ring) for ring in promise.rings]
@@ -61,7 +61,7 @@ class Wanted:
     def segments(self) -> "StrokeSegments":
         """Return the promised rings as segments in a search tree, the ring of each as its owner."""
         steps = np.hypot(*np.diff(self.points, axis=0).T)
-        joined = (np.diff(self.ring) == 0) & (steps <= STEP * 1.01)  # longer ones are where a window cut the ring
+        joined = (np.diff(self.ring) == 0) & (steps <= RING_STEP * 1.01)  # longer ones are where a window cut the ring
         starts, ends = self.points[:-1][joined], self.points[1:][joined]
         return StrokeSegments(starts, ends, self.ring[:-1][joined], np.zeros(len(starts)))
 
@@ -86,12 +86,12 @@ class StrokeSegments:
         self.tree = shapely.STRtree(shapely.linestrings(np.stack((starts, ends), axis=1))) if len(starts) else None
 
     def nearest(self, points: Array) -> tuple[Array, Array]:
-        """Return for each point the distance (REACH where nothing is nearer) and the index of the nearest segment (-1)."""
-        away = np.full(len(points), REACH)
+        """Return for each point the distance (STROKE_REACH where nothing is nearer) and the index of the nearest segment (-1)."""
+        away = np.full(len(points), STROKE_REACH)
         index = np.full(len(points), -1)
         if self.tree is not None and len(points):
             pairs, distance = self.tree.query_nearest(
-                shapely.points(points), max_distance=REACH, return_distance=True, all_matches=False
+                shapely.points(points), max_distance=STROKE_REACH, return_distance=True, all_matches=False
             )
             away[pairs[0]] = distance
             index[pairs[0]] = pairs[1]
@@ -101,8 +101,8 @@ class StrokeSegments:
 def near_strokes(ink: Ink, low: Array, high: Array) -> StrokeSegments:
     """Return the continuous strokes of a page that reach into a box grown by REACH."""
     bounds = ink.bounds
-    near = (bounds[:, 0] < high[0] + REACH) & (bounds[:, 2] > low[0] - REACH)
-    near &= (bounds[:, 1] < high[1] + REACH) & (bounds[:, 3] > low[1] - REACH) & ~ink.dashed
+    near = (bounds[:, 0] < high[0] + STROKE_REACH) & (bounds[:, 2] > low[0] - STROKE_REACH)
+    near &= (bounds[:, 1] < high[1] + STROKE_REACH) & (bounds[:, 3] > low[1] - STROKE_REACH) & ~ink.dashed
     starts, ends, owners = ink.segments
     keep = near[owners] if len(owners) else np.zeros(0, dtype=bool)
     return StrokeSegments(starts[keep], ends[keep], owners[keep], ink.width[owners[keep]])
@@ -112,7 +112,7 @@ def read_outline(promise: OutlinePromise, ink: Ink) -> OutlineReading:
     """Return how the strokes of a page agree with one promised outline."""
     wanted = Wanted(promise)
     if not len(wanted.points):
-        return OutlineReading(promise, REACH, (0.0, 0.0), 0, 0.0, 0.0, 0.0, 0.0, 0.0)
+        return OutlineReading(promise, STROKE_REACH, (0.0, 0.0), 0, 0.0, 0.0, 0.0, 0.0, 0.0)
     drawn = near_strokes(ink, *wanted.box())
     away, index = drawn.nearest(wanted.points)
     worst = int(np.argmax(away))
@@ -158,7 +158,7 @@ def _copies(wanted: Wanted, drawn: StrokeSegments, ink: Ink, width: float) -> tu
         points = ink.line(i)
         steps = np.hypot(*np.diff(points, axis=0).T)
         away, index = rings.nearest(points)
-        near, on = away < REACH, away <= OUTLINE_TOLERANCE
+        near, on = away < STROKE_REACH, away <= OUTLINE_TOLERANCE
         length, follows = float(steps.sum()), float(steps[near[1:] & near[:-1]].sum())
         if not length or follows < FOLLOWS * length:
             continue

@@ -10,12 +10,12 @@ from publisher.basics import Box, LengthPromise, OutlinePromise, Promises
 from publisher.proof.measuring.witness import DPI, LEAST_DPI, MOST_DOTS, RingSight, box_of, see_ring
 from publisher.proof.reading import MM_PER_INCH, MM_PER_PT, Array
 
-FINE = 300.0  # dpi for lengths
-COARSE = 40.0  # dpi for ink in the margins
-AROUND = 1.6  # mm drawn round a square
-SIDE = 0.8  # mm on either side of a promised line in which it is looked for
-DARK = 24  # of 255: what counts as ink
-LARGEST = 3000.0  # mm: no page larger than this is drawn
+FINE_DPI = 300.0  # dpi for lengths
+COARSE_DPI = 40.0  # dpi for ink in the margins
+AROUND_PIXEL = 1.6  # mm drawn round a square
+SIDE_DISTANCE = 0.8  # mm on either side of a promised line in which it is looked for
+DARK_PIXEL = 24  # of 255: what counts as ink
+LARGEST_PICTURE = 3000.0  # mm: no page larger than this is drawn
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +64,7 @@ def read_pixels(data: bytes, promises: Promises) -> PixelReadings:
             if promise.page > count:
                 continue
             with _page(document, promise.page - 1) as page:
-                if not 1.0 < max(page.width, page.height) < LARGEST:
+                if not 1.0 < max(page.width, page.height) < LARGEST_PICTURE:
                     continue
                 squares += [_square(page, promise.page, box) for box in squares_of(promises.lengths, promise.page)]
                 margins.append(_margin(page, promise.page, promise.limit))
@@ -142,7 +142,7 @@ class _page:
 
 
 def _square(page: _page, number: int, box: Box) -> SquareReading:
-    dark, x0, kx, y0, ky = page.crop(box.grown(AROUND), FINE)
+    dark, x0, kx, y0, ky = page.crop(box.grown(AROUND_PIXEL), FINE_DPI)
     left = _line_at(dark, (box.left - x0) * kx, kx, (y0 - box.top) * ky, (y0 - box.bottom) * ky)
     right = _line_at(dark, (box.right - x0) * kx, kx, (y0 - box.top) * ky, (y0 - box.bottom) * ky)
     top = _line_at(dark.T, (y0 - box.top) * ky, ky, (box.left - x0) * kx, (box.right - x0) * kx)
@@ -157,7 +157,7 @@ def _line_at(dark: Array, expected: float, scale: float, first: float, last: flo
 
     Ticks that meet the line pull the middle aside in fewer than half of the rows, so that the median does not notice them.
     """
-    reach = SIDE * scale
+    reach = SIDE_DISTANCE * scale
     low, high = max(0, floor(expected - reach)), min(dark.shape[1], ceil(expected + reach))
     margin = 0.06 * (last - first)
     rows = dark[max(0, ceil(first + margin)) : max(0, floor(last - margin)), low:high]
@@ -182,13 +182,13 @@ def _rings(page: _page, outlines: tuple[OutlinePromise, ...]) -> list[RingSight]
 
 
 def _margin(page: _page, number: int, limit: Box) -> MarginReading:
-    dark, _, kx, y0, ky = page.crop(Box(0.0, 0.0, page.width, page.height), COARSE)
+    dark, _, kx, y0, ky = page.crop(Box(0.0, 0.0, page.width, page.height), COARSE_DPI)
     outside = np.ones_like(dark, dtype=bool)
     # a pixel that the limit's edge crosses, and its neighbour, may carry ink from inside
     top, bottom = floor((y0 - limit.top) * ky) - 1, ceil((y0 - limit.bottom) * ky) + 1
     left, right = floor(limit.left * kx) - 1, ceil(limit.right * kx) + 1
     outside[max(0, top) : bottom, max(0, left) : right] = False
-    found = np.argwhere(outside & (dark > DARK))
+    found = np.argwhere(outside & (dark > DARK_PIXEL))
     if not len(found):
         return MarginReading(number, 0, (0.0, 0.0))
     row, column = found[0]

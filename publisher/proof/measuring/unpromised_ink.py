@@ -8,16 +8,16 @@ import shapely
 
 from publisher.basics import Box, OutlinePromise, Point
 from publisher.proof.measuring.ink import Ink
-from publisher.proof.measuring.outlines import OUTLINE_TOLERANCE, REACH, StrokeSegments, Wanted
+from publisher.proof.measuring.outlines import OUTLINE_TOLERANCE, STROKE_REACH, StrokeSegments, Wanted
 from publisher.proof.reading import Array, PageRead, PlacedImage, filled_area
 
 HEAVY = 0.45  # mm: a stroke so wide is taken for a line to cut along
 FIRM = 0.32  # mm: inside a part so wide a stroke is as well, if it is long and unbroken: lines to draw are thinner
-LONG = 30.0  # mm: frames of words are smaller
+LONG_STROKE = 30.0  # mm: frames of words are smaller
 BROKEN = 0.3  # mm: a gap that the eye sees
-STEP = 2.0  # mm between the points of a heavy stroke that are tried
+STROKE_STEP = 2.0  # mm between the points of a heavy stroke that are tried
 SAME_WIDTH = 0.02  # mm
-DARK = 0.5  # grey of an area that hides what is printed on it
+DARK_INK = 0.5  # grey of an area that hides what is printed on it
 AREA = 30.0  # mm² of dark areas that one part may carry: arrow heads are 3 mm² each
 
 
@@ -64,7 +64,7 @@ class PromisedParts:
             shapely.linestrings(
                 np.concatenate(lines), indices=np.repeat(np.arange(len(lines)), [len(x) for x in lines])
             ),
-            STEP,
+            STROKE_STEP,
         )
         points, owner = shapely.get_coordinates(dense, return_index=True)
         width = ink.width[heavy][owner]
@@ -76,7 +76,7 @@ class PromisedParts:
             if not len(points) or area.is_empty:
                 continue
             distance = shapely.distance(shapely.points(points), area)
-            near = np.flatnonzero(np.where(width >= HEAVY, distance <= REACH + width / 2, distance <= 0.0))
+            near = np.flatnonzero(np.where(width >= HEAVY, distance <= STROKE_REACH + width / 2, distance <= 0.0))
             if len(near):
                 worst = int(near[np.argmax(away[near])])
                 at = (float(points[worst][0]), float(points[worst][1]))
@@ -85,7 +85,7 @@ class PromisedParts:
 
     def dark_areas(self, page: PageRead) -> list[DarkArea]:
         """Return for each part how much of it dark areas and pictures cover."""
-        dark = [p for p in page.pieces if p.fill_grey is not None and p.fill_grey <= DARK and p.visible]
+        dark = [p for p in page.pieces if p.fill_grey is not None and p.fill_grey <= DARK_INK and p.visible]
         boxes = [p.box() for p in dark]
         rounds = shapely.box(*np.array([(b.left, b.bottom, b.right, b.top) for b in boxes]).reshape(-1, 4).T)
         pictures = [shapely.Polygon(i.corners) for i in page.images if _shows(i)]
@@ -113,7 +113,7 @@ def _unbroken(ink: Ink) -> Array:
 
 def _long(ink: Ink) -> Array:
     across: Array = (ink.bounds[:, 2:] - ink.bounds[:, :2]).max(axis=1, initial=0.0)
-    return across >= LONG
+    return across >= LONG_STROKE
 
 
 def _shows(image: PlacedImage) -> bool:

@@ -16,13 +16,13 @@ from publisher.proof.reading import Array
 DPI = 127.0  # 5 pixels for each mm
 LEAST_DPI = 75.0  # a line of 0.5 mm is 1.5 pixels wide: its darkest one is at least three quarters dark
 MOST_DOTS = 12_000_000  # of one page; on larger ones the dots are coarser
-STEP = 0.5  # mm between the points that are tried
+WITNESS_STEP = 0.5  # mm between the points that are tried
 INKED = 150  # of 255: a line promised black is at least so dark in its darkest pixel
 SMEARED = 77  # of 255: grey 0.7, what counts as a line elsewhere
-GAP = 1.0  # mm of a ring in one piece that may be light
+WITNESS_GAP = 1.0  # mm of a ring in one piece that may be light
 BESIDE = (0.9, 1.6)  # mm from the ring: both dark is no line beside it, but an area
 SOLID = 6.0  # mm of a ring in one piece that may run along a dark area
-AROUND = 2.5  # mm drawn round the outlines
+AROUND_WITNESS = 2.5  # mm drawn round the outlines
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,19 +52,19 @@ def box_of(promises: Iterable[OutlinePromise]) -> Box | None:
     if not sides:
         return None
     low, high = np.min(sides, axis=0).tolist(), np.max(sides, axis=0).tolist()
-    return Box(low[0], low[1], high[2], high[3]).grown(AROUND)
+    return Box(low[0], low[1], high[2], high[3]).grown(AROUND_WITNESS)
 
 
 def see_ring(promise: OutlinePromise, crop: tuple[Array, float, float, float, float]) -> RingSight:
     """Return what a crop of the page (darkness, mm of column 0, pixels per mm, mm of row 0, pixels per mm) shows of an outline."""
-    wanted = Wanted(promise, step=STEP)
+    wanted = Wanted(promise, step=WITNESS_STEP)
     points = wanted.points
     if len(points) < 2:
         return RingSight(promise, 0.0, (0.0, 0.0), 0.0, (0.0, 0.0))
     dark, x0, kx, y0, ky = crop
     ahead = np.diff(points, axis=0)
     steps = np.hypot(ahead[:, 0], ahead[:, 1])
-    joined = (np.diff(wanted.ring) == 0) & (steps <= STEP * 1.01) & (steps > 0)
+    joined = (np.diff(wanted.ring) == 0) & (steps <= WITNESS_STEP * 1.01) & (steps > 0)
     light = _around(dark, (points[:, 0] - x0) * kx, (y0 - points[:, 1]) * ky) < INKED
     side = np.zeros_like(points)
     side[:-1] = np.stack((-ahead[:, 1], ahead[:, 0]), axis=1) / np.maximum(steps, 1e-9)[:, None]

@@ -17,14 +17,14 @@ WORDS = {
     "/Movie": "plays a film",
     "/Sound": "plays a sound",
 }
-MOST_STEPS = 64
+MOST_ACTIONS = 64
 
 
 def action_words(action: Any) -> list[str]:
     """Return in words what an action and those that follow it do, except moves inside the file. URIs begin with ``opens``."""
     found: list[str] = []
     waiting = [plain(action)]
-    for _ in range(MOST_STEPS):
+    for _ in range(MOST_ACTIONS):
         if not waiting:
             break
         step = waiting.pop(0)

@@ -10,8 +10,8 @@ from publisher.proof.reading.matrices import IDENTITY
 from publisher.proof.reading.model import Clip, Matrix, PaintedPath, PlacedImage, TextRun
 from publisher.proof.reading.objects import TooMuch, plain, raw
 
-MOST_OPERATORS = 400_000  # of one file
-MOST_POINTS = 1_500_000
+MOST_FILE_OPERATORS = 400_000  # of one file
+MOST_PAINTED_POINTS = 1_500_000
 MOST_NESTED = 500  # marked contents inside each other
 
 
@@ -57,7 +57,7 @@ class Spent:
 
     def check(self) -> None:
         """Raise TooMuch when an honest pack would long have been finished."""
-        if self.operators > MOST_OPERATORS or self.points > MOST_POINTS or self.forms > 4000:
+        if self.operators > MOST_FILE_OPERATORS or self.points > MOST_PAINTED_POINTS or self.forms > 4000:
             raise TooMuch("the pages hold hundreds of thousands of drawing operators")
 
 

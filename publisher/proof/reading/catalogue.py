@@ -5,8 +5,8 @@ from typing import Any
 
 from publisher.proof.reading.objects import array, dictionary, number, plain, stream_bytes
 
-MOST = 2000  # entries of a tree
-DEEPEST = 32
+MOST_ENTRIES = 2000  # entries of a tree
+DEEPEST_TREE = 32
 ROMAN = ((1000, "m"), (900, "cm"), (500, "d"), (400, "cd"), (100, "c"), (90, "xc"), (50, "l"), (40, "xl"), (10, "x"),
          (9, "ix"), (5, "v"), (4, "iv"), (1, "i"))  # fmt: skip
 WISHES = ("/PrintArea", "/PrintClip", "/ViewArea", "/ViewClip")
@@ -50,7 +50,7 @@ def bookmarks(catalogue: Any) -> int:
     """Return how many bookmarks stand at the first level of the outline."""
     entry = dictionary(dictionary(catalogue.get("/Outlines")).get("/First"))
     count = 0
-    while entry and count < MOST:
+    while entry and count < MOST_ENTRIES:
         count += 1
         entry = dictionary(entry.get("/Next"))
     return count
@@ -89,11 +89,11 @@ def _leaves(tree: Any, key: str) -> list[tuple[Any, Any]]:
     pairs: list[tuple[Any, Any]] = []
     waiting = [(dictionary(tree), 0)]
     looked = 0
-    while waiting and looked < MOST:
+    while waiting and looked < MOST_ENTRIES:
         node, depth = waiting.pop(0)
         looked += 1
-        row = array(node.get(key))[: 2 * MOST]
+        row = array(node.get(key))[: 2 * MOST_ENTRIES]
         pairs += list(zip(row[::2], row[1::2], strict=False))
-        if depth < DEEPEST:
-            waiting += [(dictionary(kid), depth + 1) for kid in array(node.get("/Kids"))[:MOST]]
+        if depth < DEEPEST_TREE:
+            waiting += [(dictionary(kid), depth + 1) for kid in array(node.get("/Kids"))[:MOST_ENTRIES]]
     return pairs

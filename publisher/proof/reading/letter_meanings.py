@@ -6,7 +6,7 @@ from publisher.proof.reading.objects import DecodedBytes
 
 BLOCK = re.compile(rb"begin(bfchar|bfrange)(.*?)end\1", re.DOTALL)
 ITEM = re.compile(rb"<([0-9A-Fa-f\s]*)>|\[([^\]]*)\]")
-MOST = 70_000
+MOST_MEANINGS = 70_000
 ENTRY = 64  # bytes that an entry of a table costs, about
 
 
@@ -21,7 +21,7 @@ def read_meanings(data: bytes) -> dict[int, str]:
                     found[_code(code)] = _text(text)
         else:
             _ranges(items, found)
-        if len(found) > MOST:
+        if len(found) > MOST_MEANINGS:
             break
     return {code: text for code, text in found.items() if text and text != "\ufffd"}
 

@@ -28,7 +28,7 @@ from publisher.proof.reading.objects import (
 from publisher.proof.reading.units import MM_PER_PT
 from publisher.proof.reading.walk import Walker
 
-MOST_BYTES = 120_000_000
+MOST_FILE_BYTES = 120_000_000
 MOST_PAGES = 400
 OTHER_BOXES = ("/TrimBox", "/BleedBox", "/ArtBox")
 MOST_POINTS_ACROSS = 200_000  # pt; ISO 32000-1 annex C allows 14,400 units times UserUnit
@@ -89,7 +89,7 @@ def read_file(data: bytes, name: str) -> FileRead:
 def _at_first_sight(data: bytes) -> str:
     if not data:
         return "the file is empty"
-    if len(data) > MOST_BYTES:
+    if len(data) > MOST_FILE_BYTES:
         return "the file is larger than 120 MB"
     return "" if b"%PDF-" in data[:1024] else "the file is not a PDF: it does not begin with %PDF"
 

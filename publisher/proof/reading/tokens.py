@@ -24,7 +24,7 @@ NAME_ESCAPE = re.compile(rb"#([0-9A-Fa-f]{2})")
 ESCAPED = {b"n": b"\n", b"r": b"\r", b"t": b"\t", b"b": b"\b", b"f": b"\x0c", b"\n": b"", b"\r": b"", b"\r\n": b""}
 MOST_OPERANDS = 512
 MOST_SLOW = 300_000  # objects of one stream that are not plain numbers before an operator
-DEEPEST = 24
+DEEPEST_ARRAY = 24
 
 Operation = tuple[bytes, list[Any]]
 
@@ -136,7 +136,7 @@ def _array(data: bytes, at: int, depth: int) -> tuple[list[Any], int]:
         at = blank.end() if blank else at
         if data[at : at + 1] == b"]":
             return things, at + 1
-        if depth > DEEPEST:
+        if depth > DEEPEST_ARRAY:
             return things, len(data)
         thing, at = _object(data, at, depth)
         if thing is not _NOTHING and not isinstance(thing, _Operator):
@@ -153,7 +153,7 @@ def _dictionary(data: bytes, at: int, depth: int) -> tuple[dict[str, Any], int]:
         if data[at : at + 2] == b">>":
             at += 2
             break
-        if depth > DEEPEST:
+        if depth > DEEPEST_ARRAY:
             return {}, len(data)
         thing, at = _object(data, at, depth)
         if thing is not _NOTHING:

@@ -3,7 +3,7 @@
 import pytest
 
 from publisher.design.language.lexer import Fault
-from publisher.design.language.parser import DEEPEST, parse
+from publisher.design.language.parser import DEEPEST_EXPRESSION, parse
 
 
 def order(text: str) -> str:
@@ -66,6 +66,6 @@ def test_faults(text: str, at: int, says: str) -> None:
 
 def test_depth_is_bounded_for_every_way_to_nest() -> None:
     for opened, closed in (("(", ")"), ("-", ""), ("sqrt(", ")"), ("2^", "")):
-        parse(opened * DEEPEST + "1" + closed * DEEPEST)
+        parse(opened * DEEPEST_EXPRESSION + "1" + closed * DEEPEST_EXPRESSION)
         with pytest.raises(Fault, match="nested more than 40 deep"):
-            parse(opened * (DEEPEST + 1) + "1" + closed * (DEEPEST + 1))
+            parse(opened * (DEEPEST_EXPRESSION + 1) + "1" + closed * (DEEPEST_EXPRESSION + 1))

@@ -5,7 +5,7 @@ from math import hypot, pi
 import pytest
 
 from publisher.basics import Arc, Line, PathEdge
-from publisher.geometry.drawings.numbers import SAME, times, transform
+from publisher.geometry.drawings.numbers import IDENTITY, times, transform
 from publisher.geometry.drawings.path_data import read_path
 from publisher.geometry.drawings.pieces import PointAllowance, full_turn, path_of, sagitta_of
 from publisher.geometry.drawings.tree import Unreadable
@@ -26,7 +26,7 @@ def test_a_circle_stays_a_circle(how: str) -> None:
 
 
 def test_an_ellipse_is_flattened() -> None:
-    found = path_of(full_turn((0.0, 0.0), 40.0, 20.0), SAME, "o")
+    found = path_of(full_turn((0.0, 0.0), 40.0, 20.0), IDENTITY, "o")
     assert all(isinstance(c, Line) for c in found.edges)
     assert signed_area(found) == pytest.approx(pi * 800.0, rel=2e-4)
     assert all(hypot(c.start[0] / 40.0, c.start[1] / 20.0) == pytest.approx(1.0) for c in found.edges)
@@ -58,9 +58,9 @@ def test_a_bezier_keeps_within_the_sagitta() -> None:
 
 def test_a_small_thing_is_flattened_finer_and_a_kilometre_refused() -> None:
     small = [full_turn((0.0, 0.0), 0.5, 0.4)]
-    assert sagitta_of(small, SAME) == pytest.approx(5e-4, rel=0.01)  # one unit across
-    assert sagitta_of([full_turn((0.0, 0.0), 50.0, 40.0)], SAME) == 0.005
-    assert sagitta_of([], SAME) == 0.005
+    assert sagitta_of(small, IDENTITY) == pytest.approx(5e-4, rel=0.01)  # one unit across
+    assert sagitta_of([full_turn((0.0, 0.0), 50.0, 40.0)], IDENTITY) == 0.005
+    assert sagitta_of([], IDENTITY) == 0.005
     with pytest.raises(Unreadable, match="kilometre"):
         sagitta_of(small, times(transform("scale(10000)"), transform("scale(1000)")))
 
@@ -69,4 +69,4 @@ def test_points_are_counted() -> None:
     budget = PointAllowance(100)
     with pytest.raises(Unreadable, match="points"):
         for _ in range(10):
-            path_of(full_turn((0.0, 0.0), 40.0, 20.0), SAME, "o", budget=budget)
+            path_of(full_turn((0.0, 0.0), 40.0, 20.0), IDENTITY, "o", budget=budget)

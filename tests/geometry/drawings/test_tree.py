@@ -2,7 +2,7 @@
 
 import pytest
 
-from publisher.geometry.drawings.tree import DEEPEST, MOST_BYTES, MOST_ELEMENTS, Unreadable, read_tree
+from publisher.geometry.drawings.tree import DEEPEST_ELEMENT, MOST_ELEMENTS, MOST_SVG_BYTES, Unreadable, read_tree
 
 SVG = '<svg xmlns="http://www.w3.org/2000/svg">'
 BOMB = (
@@ -33,14 +33,17 @@ def test_foreign_elements_keep_apart() -> None:
         (BOMB.encode(), "document type of its own"),
         (BOMB.encode("utf-16"), "document type of its own"),
         (b'<!DOCTYPE svg [<!ENTITY a SYSTEM "file:///etc/hostname">]><svg>&a;</svg>', "document type of its own"),
-        ((SVG + "<g>" * (DEEPEST + 5) + "</g>" * (DEEPEST + 5) + "</svg>").encode(), "too deeply nested"),
+        (
+            (SVG + "<g>" * (DEEPEST_ELEMENT + 5) + "</g>" * (DEEPEST_ELEMENT + 5) + "</svg>").encode(),
+            "too deeply nested",
+        ),
         ((SVG + "<g/>" * (MOST_ELEMENTS + 5) + "</svg>").encode(), "too many"),
         (b'<!DOCTYPE svg SYSTEM "file:///etc/hostname"><svg/>', "document type of its own"),
         (b'<!DOCTYPE svg PUBLIC "-//W3C//DTD SVG 1.1//EN" "http://x"><svg>&who;</svg>', "XML entities"),
         (b'<?xml-stylesheet href="http://x/y.css"?><svg/>', "a style sheet from outside"),
         (b"\x1f\x8b\x08", "compressed"),
         ((SVG + "<style>" + "a" * 300_000 + "</style></svg>").encode(), "style sheet is too long"),
-        (b" " * (MOST_BYTES + 1), "million bytes"),
+        (b" " * (MOST_SVG_BYTES + 1), "million bytes"),
     ],
 )
 def test_hostile_files_are_refused(data: bytes, words: str) -> None:

@@ -7,7 +7,7 @@ import shapely
 from publisher.basics import Purpose
 from publisher.geometry import Edge, Mark
 from publisher.geometry.making.joint_places import JointPlace
-from publisher.geometry.making.labels import APART, CLEAR, edge_words
+from publisher.geometry.making.labels import WORD_CLEAR, WORDS_APART, edge_words
 
 
 def edge(name: str, *ends: tuple[float, float], matches: tuple[str, ...] = (), bevel: float = 0.0) -> Edge:
@@ -37,9 +37,9 @@ def test_words_find_a_free_place() -> None:
     bevel = "45°"
     assert [m.text for m in said] == ["a", "b", "c", "d", bevel]
     points = [shapely.Point(m.path.points[0]) for m in said]
-    assert all(body.contains(p) and body.boundary.distance(p) >= CLEAR for p in points)
+    assert all(body.contains(p) and body.boundary.distance(p) >= WORD_CLEAR for p in points)
     places = [m.path.points[0] for m in said]
-    assert min(dist(a, b) for i, a in enumerate(places) for b in places[i + 1 :]) >= APART
+    assert min(dist(a, b) for i, a in enumerate(places) for b in places[i + 1 :]) >= WORDS_APART
     (line,) = [m for m in marks if m.purpose is Purpose.BEVEL and not m.text]
     assert shapely.LineString(line.path.points).equals_exact(shapely.LineString([(0.0, 5.0), (100.0, 5.0)]), 1e-9)
 

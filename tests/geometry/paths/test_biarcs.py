@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from publisher.basics import Arc, Line, Path
-from publisher.geometry.paths.biarcs import TOLERANCE, fitted, fitted_line
+from publisher.geometry.paths.biarcs import ARC_TOLERANCE, fitted, fitted_line
 from publisher.geometry.paths.rings import signed_area
 from tests.searches.profile import cases
 
@@ -40,7 +40,7 @@ def test_ellipses(a: float, flat: float) -> None:
     path = fitted(points, "rim")
     assert smooth(path) and len(path.edges) < 120
     # a band as wide as the tolerance all along the ellipse, which is at most as long as its circle
-    assert signed_area(path) == pytest.approx(pi * a * a * flat, abs=2.0 * pi * a * TOLERANCE)
+    assert signed_area(path) == pytest.approx(pi * a * a * flat, abs=2.0 * pi * a * ARC_TOLERANCE)
 
 
 def test_corners_stay() -> None:

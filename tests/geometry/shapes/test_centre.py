@@ -5,7 +5,7 @@ from math import hypot
 import pytest
 
 from publisher.basics import LineKind, Purpose
-from publisher.geometry.shapes.centre import ARM, TICK, cross, quarter_ticks
+from publisher.geometry.shapes.centre import ARM, CENTRE_TICK, cross, quarter_ticks
 
 
 def test_the_cross_meets_at_the_axis() -> None:
@@ -18,7 +18,7 @@ def test_the_cross_meets_at_the_axis() -> None:
 def test_ticks_point_from_the_rim_to_the_axis_a_quarter_apart() -> None:
     ticks = [mark.path.points for mark in quarter_ticks(92.0)]
     assert [t[0] for t in ticks] == [pytest.approx(p) for p in ((92.0, 0.0), (0.0, 92.0), (-92.0, 0.0), (0.0, -92.0))]
-    assert [hypot(*t[1]) for t in ticks] == pytest.approx([92.0 - TICK] * 4)
+    assert [hypot(*t[1]) for t in ticks] == pytest.approx([92.0 - CENTRE_TICK] * 4)
 
 
 def test_a_narrow_ring_has_shorter_ticks() -> None:

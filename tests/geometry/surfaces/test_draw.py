@@ -13,7 +13,7 @@ from publisher.design import OpeningPlan, PartPlan, SurfacePlan
 from publisher.geometry import Mark, ParameterInfo, Part, polygon, surface_infos
 from publisher.geometry.making.parts import make_part
 from publisher.geometry.surfaces import PATTERNS, surface_marks
-from publisher.geometry.surfaces.draw import MOST_UNITS, SHORTEST
+from publisher.geometry.surfaces.draw import MOST_UNITS, SHORTEST_LINE
 from tests.geometry.surfaces.conftest import draw_on
 from tests.searches.profile import cases
 
@@ -120,6 +120,6 @@ def test_any_region_any_sizes(name: str, data: st.DataObject) -> None:
         return
     lines = [shapely.LineString(m.path.points + m.path.points[:1] * m.path.closed) for m in marks]
     assert all(m.kind is LineKind.DRAW for m in marks)
-    assert shapely.length(lines).min() >= SHORTEST - 1e-9
+    assert shapely.length(lines).min() >= SHORTEST_LINE - 1e-9
     edge = 1e-6 if name == "edge_joints" else -0.99
     assert shapely.covers(piece.buffer(edge), lines).all()

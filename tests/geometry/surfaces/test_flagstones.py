@@ -8,7 +8,7 @@ import pytest
 import shapely
 
 from publisher.geometry.registry.given_parameters import Values, checked
-from publisher.geometry.surfaces.flagstones import NARROWEST, lines
+from publisher.geometry.surfaces.flagstones import NARROWEST_SLAB, lines
 from publisher.geometry.surfaces.pattern import Ground
 from tests.geometry.surfaces.conftest import PLACE, Drawing
 
@@ -33,7 +33,7 @@ def test_no_flagstone_is_a_sliver(body: shapely.Polygon, seed: int) -> None:
     size = 14.0
     stones = slabs(body, size, seed)
     assert shapely.area(stones).sum() == pytest.approx(body.area)
-    room = shapely.buffer(stones, -NARROWEST * size / 2.0 * 0.999)
+    room = shapely.buffer(stones, -NARROWEST_SLAB * size / 2.0 * 0.999)
     assert not shapely.is_empty(room).any()
     assert len(stones) == pytest.approx(body.area / (size**2 * sqrt(3.0) / 2.0), rel=0.25)
     assert shapely.area(stones).max() < 5.0 * size**2

@@ -7,7 +7,7 @@ import pytest
 import shapely
 
 from publisher.joints.drawings.panel_solids import Solids, solids_of
-from publisher.joints.drawings.panel_views import APART, ROOM, apart, exploded_view, shown, whole_view
+from publisher.joints.drawings.panel_views import EXPLODED_APART, EXPLODED_ROOM, apart, exploded_view, shown, whole_view
 from publisher.joints.drawings.view import PANEL_VIEW
 from publisher.joints.panels.place import PanelAssembly, place_panels
 
@@ -31,7 +31,7 @@ def faces(*levels: tuple[float, float, float, float, float]) -> Solids:
 
 def test_walls_move_out_along_their_normals(box: PanelAssembly) -> None:
     """By 0.3 of the mean of length, width and height of the whole; those that look away, twice as far when asked."""
-    away = APART * (120 + 80 + 50) / 3
+    away = EXPLODED_APART * (120 + 80 + 50) / 3
     moved = {p.name: f.origin - p.frame.origin for p, (_, f) in zip(box.panels, apart(box, 2.0, 1.0), strict=True)}
     for panel in box.panels:
         behind = panel.name in ("back", "left")
@@ -60,7 +60,7 @@ def test_letters_stand_on_their_panel_away_from_its_border(box: PanelAssembly) -
     assert sorted(text for text, *_ in sketch.labels) == ["L", "L", "S", "S"]
     lines = shapely.union_all(np.array(sketch.lines["outline"]))
     for _, x, y in sketch.labels:
-        assert shapely.distance(shapely.Point(x, y), lines) > 0.8 * ROOM
+        assert shapely.distance(shapely.Point(x, y), lines) > 0.8 * EXPLODED_ROOM
 
 
 def test_a_panel_too_small_for_a_letter_has_none(make: SimpleNamespace) -> None:

@@ -9,7 +9,7 @@ import shapely
 
 from publisher.geometry import Part
 from publisher.joints.drawings.lines import Sketch
-from publisher.joints.drawings.stack_views import ARROW, exploded_view, plan_view, whole_view
+from publisher.joints.drawings.stack_views import STACK_ARROW, exploded_view, plan_view, whole_view
 from publisher.joints.drawings.view import STACK_VIEW
 from publisher.joints.stacks.layers import LaidStack, lay
 
@@ -76,7 +76,7 @@ def test_the_arrow_comes_from_outside_along_the_notch(make: SimpleNamespace) -> 
     ends = np.asarray(shaft.coords)
     away = np.hypot(ends[:, 0], ends[:, 1])
     assert np.degrees(np.arctan2(ends[:, 1], ends[:, 0])) == pytest.approx([19.0, 19.0], abs=0.05)
-    assert away[0] - away[1] == pytest.approx(ARROW, abs=1e-6)
+    assert away[0] - away[1] == pytest.approx(STACK_ARROW, abs=1e-6)
     assert 92.0 < away[1] < 94.0
     assert len(barbs) == 2
 

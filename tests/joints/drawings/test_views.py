@@ -15,7 +15,7 @@ from publisher.geometry import Mark, make_parts
 from publisher.joints import Drawing, put_together
 from publisher.joints.drawings import draw
 from publisher.joints.drawings.panel_solids import solids_of
-from publisher.joints.drawings.panel_views import SHOWN, SPREADS, apart, exploded_view, shown
+from publisher.joints.drawings.panel_views import SHOWN_SHARE, SPREADS, apart, exploded_view, shown
 from publisher.joints.drawings.view import PANEL_VIEW
 from publisher.joints.panels.place import PanelAssembly, place_panels
 
@@ -123,7 +123,7 @@ def test_every_panel_of_an_exploded_view_shows_a_third_of_its_face(make: SimpleN
         assembly = place_panels(design.panels[0], by_id)
         tried = [solids_of(apart(assembly, *spread), PANEL_VIEW, slots=True, surface=False) for spread in SPREADS]
         least = [min(shown(solids, main) for main in solids.main if main >= 0) for solids in tried]
-        assert max(least) >= SHOWN
+        assert max(least) >= SHOWN_SHARE
         letters = {text for text, *_ in exploded_view(assembly).labels}
         assert letters == {by_id[place.part].letter for place in design.panels[0].places}
         if slug == "toll-house":

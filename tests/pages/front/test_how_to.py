@@ -3,7 +3,7 @@
 import pytest
 
 from publisher.basics import Box, Path
-from publisher.pages.front.how_to import AWAY, bevelling, copying, tracing
+from publisher.pages.front.how_to import SKETCH_AWAY, bevelling, copying, tracing
 from publisher.pages.model import Stroke, Words
 from publisher.pages.sheet.page_checks import ink_box, words_box
 from publisher.pages.type.styles import CUT, DRAW, REFERENCE
@@ -32,9 +32,9 @@ def test_the_pencil_runs_outside_the_card_and_inside_the_slot(setter: Setter) ->
     block = tracing(setter, 0.4, 20.0, 250.0, 182.0)
     card, slot = (p.points for p in strokes(block, CUT))
     pencil, in_slot = (p.points for p in strokes(block, DRAW))
-    assert pencil[0][0] == pytest.approx(card[0][0] - AWAY)
-    assert pencil[2][1] == pytest.approx(card[2][1] + AWAY)
-    assert in_slot[0] == pytest.approx((slot[0][0] + AWAY, slot[0][1] + AWAY))
+    assert pencil[0][0] == pytest.approx(card[0][0] - SKETCH_AWAY)
+    assert pencil[2][1] == pytest.approx(card[2][1] + SKETCH_AWAY)
+    assert in_slot[0] == pytest.approx((slot[0][0] + SKETCH_AWAY, slot[0][1] + SKETCH_AWAY))
     assert "0.4 mm (0.016 in)" in " ".join(t.text for t in block.drawn if isinstance(t, Words)).replace("\u00a0", " ")
 
 

@@ -11,7 +11,7 @@ from publisher.basics import Box
 from publisher.brief import SpecFile
 from publisher.design import PicturePlan
 from publisher.pages import Picture, Words
-from publisher.pages.instructions.step_block import TALLEST, step_block
+from publisher.pages.instructions.step_block import TALLEST_STEP, step_block
 from publisher.pages.sheet.draft import Context
 
 BOX = Box(10, 10, 190, 270)
@@ -28,10 +28,10 @@ def test_a_photograph_is_placed_at_the_right_in_its_own_shape(demo: Callable[...
     changed = replace(context, design=replace(context.design, files=(file,)))
     block = step_block(changed, step, 1, frozenset(), BOX, 6)
     (picture,) = [d for d in block.drawn if isinstance(d, Picture)]
-    assert picture.box.height == pytest.approx(TALLEST)
+    assert picture.box.height == pytest.approx(TALLEST_STEP)
     assert picture.box.width / picture.box.height == pytest.approx(0.5)
     assert picture.box.left > 100
-    assert block.height > TALLEST
+    assert block.height > TALLEST_STEP
 
 
 def test_cutting_brings_the_caution_of_the_packs_own_knife(demo: Callable[..., Context]) -> None:

@@ -10,7 +10,7 @@ from publisher.basics import Box
 from publisher.brief import Inputs
 from publisher.brief.limits import SLUG_LETTERS
 from publisher.pages.model import Fill
-from publisher.pages.sheet.code import ROOM, pack_id, page_code, page_text
+from publisher.pages.sheet.code import CODE_LETTERS, pack_id, page_code, page_text
 from publisher.pages.sheet.draft import Context
 
 
@@ -35,7 +35,7 @@ def test_it_says_slug_page_of_id_and_whether_it_is_a_trial() -> None:
 
 
 def test_the_longest_slug_and_ten_thousand_pages_just_fit() -> None:
-    assert len(LONGEST) == ROOM
+    assert len(LONGEST) == CODE_LETTERS
     with pytest.raises(ValueError, match="61 letters, this text has 62"):
         page_code(Box(0, 0, 14.5, 14.5), LONGEST + "X", 1)
 

@@ -7,7 +7,7 @@ import shapely
 from hypothesis import given
 from hypothesis import strategies as st
 
-from publisher.pages.templates.label_room import CLEAR, LabelRoom
+from publisher.pages.templates.label_room import LINE_CLEAR, LabelRoom
 from tests.searches.profile import cases
 
 
@@ -34,10 +34,10 @@ def test_a_block_keeps_clear_of_lines_and_edges() -> None:
     found = LabelRoom(area, line).best([Block(40, 20)])
     assert found
     box = box_at(*found)
-    assert box.distance(line) >= CLEAR - 1e-6 and box.distance(area.boundary) >= CLEAR - 1e-6
+    assert box.distance(line) >= LINE_CLEAR - 1e-6 and box.distance(area.boundary) >= LINE_CLEAR - 1e-6
 
 
-@pytest.mark.parametrize(("wide", "fits"), [(100 - 2 * CLEAR - 1.1, True), (100 - 2 * CLEAR + 0.1, False)])
+@pytest.mark.parametrize(("wide", "fits"), [(100 - 2 * LINE_CLEAR - 1.1, True), (100 - 2 * LINE_CLEAR + 0.1, False)])
 def test_a_block_fits_or_not(wide: float, fits: bool) -> None:
     assert bool(LabelRoom(shapely.box(0, 0, 100, 60)).best([Block(wide, 20)])) is fits
 

@@ -11,9 +11,9 @@ from publisher.pages.model import Stroke, Words
 from publisher.pages.sheet.draft import Context
 from publisher.pages.templates.label_words import says
 from publisher.pages.templates.labels import (
+    BLOCK_MARGIN,
     FLAG,
     MANY,
-    MARGIN,
     STYLES,
     blocks,
     box_stands_for,
@@ -33,7 +33,7 @@ def test_blocks_fit_their_own_size(make_context: Callable[..., Context], stair_l
     context = make_context(parts=(stair_layer,))
     for label in (b for group in blocks(context.type, says(context, stair_layer), STYLES) for b in group):
         size = max(context.type.width(text, label.style) for text in label.says.size)  # never broken inside
-        assert label.width <= max(label.measure, size + 2 * MARGIN) + 0.4
+        assert label.width <= max(label.measure, size + 2 * BLOCK_MARGIN) + 0.4
         words = [thing.text for thing in placed(label, context.type, Pose()) if isinstance(thing, Words)]
         assert any(label.says.size[0].replace("\u00a0", " ") in text for text in words)
         for thing in placed(label, context.type, Pose()):

@@ -9,7 +9,7 @@ from publisher.basics import LineKind, Pose, Purpose, polyline
 from publisher.design import Design
 from publisher.geometry import Mark, Part, polygon
 from publisher.pages.sheet.draft import Context
-from publisher.pages.templates.template_forms import GAP, PADDING
+from publisher.pages.templates.template_forms import FLAG_GAP, PADDING
 from publisher.pages.templates.template_labels import UPRIGHT, Labels, samples
 
 
@@ -103,7 +103,9 @@ def test_a_part_too_small_has_the_rest_on_a_flag(
         assert form.label and form.label.form == "flag"
         shape = polygon(part.template, Pose(turn=form.turn))
         x, y = form.label_at
-        assert shapely.box(x, y, x + form.label.width, y + form.label.height).distance(shape) >= GAP + PADDING - 1e-6
+        assert (
+            shapely.box(x, y, x + form.label.width, y + form.label.height).distance(shape) >= FLAG_GAP + PADDING - 1e-6
+        )
 
 
 def test_a_part_with_room_goes_bare(make_context: Callable[..., Context], make_part: Callable[..., Part]) -> None:

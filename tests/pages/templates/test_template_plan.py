@@ -11,13 +11,13 @@ from publisher.design import Design
 from publisher.geometry import Part, polygon
 from publisher.material import Item, Piece, pack
 from publisher.pages.sheet.draft import Context
-from publisher.pages.sheet.frame import SQUARE
+from publisher.pages.sheet.frame import PAGE_SQUARE
 from publisher.pages.templates import template_plan
 from publisher.pages.templates.page_words import Lying, Shown
 from publisher.pages.templates.part_strokes import quiet_lines
-from publisher.pages.templates.template_forms import AWAY, GAP
+from publisher.pages.templates.template_forms import FLAG_GAP, PART_AWAY
 from publisher.pages.templates.template_labels import samples
-from publisher.pages.templates.template_plan import FEW, ORDERS, ORDERS_OF_MANY, Planner, planner_of
+from publisher.pages.templates.template_plan import FEW_PARTS, ORDERS, ORDERS_OF_MANY, Planner, planner_of
 from publisher.pages.type.rectangles import as_polygon
 
 
@@ -42,7 +42,7 @@ def check(page: Shown) -> None:
     for y in page.lying:
         assert as_polygon(frame.limit).covers(outside(y))
         for box in frame.blocked:
-            assert outside(y).distance(as_polygon(box)) >= AWAY / 2 - 0.02
+            assert outside(y).distance(as_polygon(box)) >= PART_AWAY / 2 - 0.02
         lines = shapely.union_all(
             [polygon(y.sample.part.template, y.pose).boundary, quiet_lines(y.sample.part, y.pose)]
         )
@@ -54,9 +54,9 @@ def check(page: Shown) -> None:
         for one, other in combinations(y.spots, 2):
             assert not one.polygon.intersects(other.polygon)
     for one_lying, other_lying in combinations(page.lying, 2):
-        assert outside(one_lying).distance(outside(other_lying)) >= GAP - 0.02
+        assert outside(one_lying).distance(outside(other_lying)) >= FLAG_GAP - 0.02
         for a, b in ((one_lying, other_lying), (other_lying, one_lying)):
-            assert all(outside(a).distance(spot.polygon) >= GAP - 0.1 for spot in b.spots)
+            assert all(outside(a).distance(spot.polygon) >= FLAG_GAP - 0.1 for spot in b.spots)
         for one in one_lying.spots:
             assert not any(one.polygon.intersects(other.polygon) for other in other_lying.spots)
 
@@ -70,7 +70,7 @@ def test_stair_and_plinth(
     assert len(pages) <= Planner(context).bound(tuple(y.sample for p in pages for y in p.lying)) + 1
     for page in pages:
         check(page)
-        assert page.frame.calibration and page.frame.calibration.width == SQUARE
+        assert page.frame.calibration and page.frame.calibration.width == PAGE_SQUARE
 
 
 def test_small_parts_share_a_page_with_their_labels_beside_them(
@@ -125,8 +125,8 @@ def test_the_square_shrinks_only_where_parts_leave_no_room(
 ) -> None:
     (tight,) = lay(make_context(parts=(make_part(width=190, height=206),)))
     (easy,) = lay(make_context(parts=(make_part(width=190, height=180),)))
-    assert tight.frame.calibration and tight.frame.calibration.width < SQUARE
-    assert easy.frame.calibration and easy.frame.calibration.width == SQUARE
+    assert tight.frame.calibration and tight.frame.calibration.width < PAGE_SQUARE
+    assert easy.frame.calibration and easy.frame.calibration.width == PAGE_SQUARE
     check(tight)
 
 
@@ -195,7 +195,7 @@ def test_a_page_chooses_from_a_few_pages_worth_of_many_parts(
     asked, pages = packs(monkeypatch, make_context(parts=many(make_part, 45)))
     assert len(pages) > 3
     assert max(pieces for pieces, _ in asked) < 45
-    assert {tries for pieces, tries in asked if pieces > FEW and tries != ORDERS} == {ORDERS_OF_MANY}
+    assert {tries for pieces, tries in asked if pieces > FEW_PARTS and tries != ORDERS} == {ORDERS_OF_MANY}
 
 
 def test_parts_that_fit_no_page_do_not_hide_those_that_do(

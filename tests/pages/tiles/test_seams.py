@@ -7,10 +7,10 @@ from hypothesis import strategies as st
 
 from publisher.basics import Box
 from publisher.pages.tiles.seams import (
-    EDGE,
     MARK_RADIUS,
     OVERLAP,
-    SLIVER,
+    TILE_EDGE,
+    TILE_SLIVER,
     TRIM,
     Cell,
     Cutting,
@@ -63,8 +63,8 @@ def test_trim_lines_need_no_more_tiles_than_the_length(length: float, room: floa
     assert len(lines) + 1 == tiles_needed(length, room)
     starts, ends = (0.0, *lines), (*lines, length)
     for i, (a, b) in enumerate(zip(starts, ends, strict=True)):
-        shown = b - a + (TRIM if i else EDGE) + (OVERLAP - TRIM if i < len(lines) else EDGE)
-        assert shown <= room + 1e-6 and b - a > SLIVER
+        shown = b - a + (TRIM if i else TILE_EDGE) + (OVERLAP - TRIM if i < len(lines) else TILE_EDGE)
+        assert shown <= room + 1e-6 and b - a > TILE_SLIVER
 
 
 def test_seams_keep_off_what_matters_where_they_are_free_to() -> None:
@@ -114,7 +114,7 @@ def test_a_sliver_is_avoided_by_shifting() -> None:
     assert cutting
     for cell in cutting.cells:
         left, bottom, right, top = flag.intersection(as_polygon(cell.area)).bounds
-        assert min(right - left, top - bottom) >= SLIVER
+        assert min(right - left, top - bottom) >= TILE_SLIVER
 
 
 def test_tiles_that_meet_at_a_corner_only_are_not_tied() -> None:

@@ -8,7 +8,7 @@ import shapely
 from publisher.basics import polyline
 from publisher.geometry import Part, polygon
 from publisher.pages.sheet.draft import Context
-from publisher.pages.sheet.frame import SQUARE
+from publisher.pages.sheet.frame import PAGE_SQUARE
 from publisher.pages.templates.template_labels import samples
 from publisher.pages.tiles.seams import OVERLAP
 from publisher.pages.tiles.tile_plan import Tiling, stages, tiling
@@ -27,7 +27,7 @@ def test_quay_parts_are_two_landscape_tiles(
     part = make_part(width=width, height=height)
     plan = tile(make_context(paper, parts=(part,)), part)
     assert plan.frame.landscape and (plan.cutting.rows, plan.cutting.columns) == (1, 2)
-    assert plan.frame.calibration and plan.frame.calibration.width == SQUARE
+    assert plan.frame.calibration and plan.frame.calibration.width == PAGE_SQUARE
 
 
 @pytest.mark.parametrize("size", [(480, 100), (284, 284), (700, 500), (60, 900)])

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from publisher.basics import Box, OutlinePromise, Pose
-from publisher.proof.measuring.witness import AROUND, GAP, SOLID, box_of, see_ring
+from publisher.proof.measuring.witness import AROUND_WITNESS, SOLID, WITNESS_GAP, box_of, see_ring
 from publisher.proof.reading.model import Array
 
 HERE = Pose()
@@ -41,7 +41,7 @@ def test_a_gap_is_measured_where_it_begins() -> None:
     """5 mm of the bottom side are missing; the darkest neighbour of a pixel counts, so the ends reach in a little."""
     sight = see_ring(promise(), crop(*LINE, (20.0, 9.0, 25.0, 11.0, 0)))
     assert sight.light == pytest.approx(5.0, abs=1.0)
-    assert sight.light > GAP
+    assert sight.light > WITNESS_GAP
     assert sight.light_at == pytest.approx((20.25, 10.0), abs=0.76)
 
 
@@ -51,7 +51,7 @@ def test_an_empty_page_shows_nothing_of_the_whole_ring() -> None:
 
 def test_a_pale_line_is_none() -> None:
     pale = ((9.8, 9.8, 50.2, 50.2, 140), (10.2, 10.2, 49.8, 49.8, 0))
-    assert see_ring(promise(), crop(*pale)).light > GAP
+    assert see_ring(promise(), crop(*pale)).light > WITNESS_GAP
 
 
 @pytest.mark.parametrize("area", [(20.0, 4.0, 32.0, 10.0), (20.0, 10.0, 32.0, 16.0)])
@@ -66,10 +66,10 @@ def test_the_box_round_outlines_follows_poses_and_windows() -> None:
     box = box_of([promise(), promise(Pose(100.0, 0.0, 0.0, False))])
     assert box is not None
     assert (box.left, box.bottom, box.right, box.top) == pytest.approx(
-        (10 - AROUND, 10 - AROUND, 150 + AROUND, 50 + AROUND)
+        (10 - AROUND_WITNESS, 10 - AROUND_WITNESS, 150 + AROUND_WITNESS, 50 + AROUND_WITNESS)
     )
     cut = box_of([promise(window=Box(30.0, 0.0, 90.0, 90.0))])
     assert cut is not None
-    assert (cut.left, cut.right) == pytest.approx((30 - AROUND, 50 + AROUND))
+    assert (cut.left, cut.right) == pytest.approx((30 - AROUND_WITNESS, 50 + AROUND_WITNESS))
     assert box_of([promise(window=Box(80.0, 0.0, 90.0, 90.0))]) is None
     assert box_of([]) is None
