@@ -23,7 +23,3 @@ def test_hexagon(stands_on: str, plan: Plan, drawn: Draw) -> None:
     assert all(edge.nominal_length == pytest.approx(60.0 / sqrt(3.0)) for edge in part.edges)
     lowest = min(y for _, y in part.outline.outer.points)
     assert lowest == pytest.approx(-60.0 / sqrt(3.0) if stands_on == "corner" else -30.0)
-
-
-def test_a_tile_without_a_size(plan: Plan, refused: Refuse) -> None:
-    assert "across_flats" in refused(plan("hex_tile", {}))[0].message
