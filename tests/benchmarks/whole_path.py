@@ -51,8 +51,8 @@ def main() -> int:
                 4.0,
             ),
             *(
-                compare(f"build {slug}, A4 / bare imports", (*build, f"designs/{slug}"), (python, "-c", YARDSTICK), 8.0)
-                for slug in ("lock-stair", "quay", "toll-house")
+                compare(f"build {slug}, A4 / bare imports", (*build, f"designs/{slug}"), (python, "-c", YARDSTICK), 5.5)
+                for slug in ("bridge", "island", "lock-stair", "quay", "toll-house")
             ),
         ]
     return 0 if all(rows) else 1
