@@ -4,6 +4,7 @@ from dataclasses import dataclass
 
 from publisher.design import Design, Fact
 from publisher.geometry import Part
+from publisher.joints.model import Meeting
 from publisher.joints.panels import Mating, PanelAssembly, Resting
 from publisher.joints.stacks import StackReport
 
@@ -19,13 +20,14 @@ class MatedPanels:
 
 @dataclass(frozen=True, slots=True)
 class Assembled:
-    """A design put together: its parts, stacks, panels and facts."""
+    """A design put together: its parts, stacks, panels and facts; ``meetings`` with what does not shrink with the paper."""
 
     design: Design
     parts: tuple[Part, ...]
     stacks: tuple[StackReport, ...]
     panels: tuple[MatedPanels, ...]
     facts: tuple[Fact, ...]
+    meetings: tuple[Meeting, ...] = ()
 
     @property
     def wholes(self) -> tuple[StackReport, ...]:

@@ -1,5 +1,6 @@
 """A design put together: the one function that knows all of this room."""
 
+from dataclasses import replace
 from math import inf
 
 from publisher.basics import run_checks
@@ -25,6 +26,7 @@ def put_together(design: Design, parts: tuple[Part, ...]) -> Joined:
     """
     subject, whole = assemble(design, parts)
     meetings = meetings_of(subject)
+    subject = replace(subject, meetings=meetings)
     return Joined(
         layers=tuple((stack.name, stack.layers) for stack in whole),
         placed=tuple(

@@ -5,7 +5,7 @@ from math import ceil
 
 from publisher.basics import Check, Finding, Outcome, Severity
 from publisher.joints.assembled import Assembled
-from publisher.joints.budget import GENERAL, meetings_of
+from publisher.joints.budget import GENERAL
 from publisher.joints.model import Meeting
 
 MOST_PLAY = 1.0
@@ -17,7 +17,7 @@ SlotJudge = Callable[[Meeting, Check[Assembled]], Finding | None]
 
 def _every_slot(look: SlotJudge) -> Callable[[Assembled, Check[Assembled]], Outcome]:
     def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
-        slots = [meeting for meeting in meetings_of(subject) if meeting.kind == "slot"]
+        slots = [meeting for meeting in subject.meetings if meeting.kind == "slot"]
         return Outcome(len(slots), tuple(found for slot in slots if (found := look(slot, check)) is not None))
 
     return run

@@ -7,6 +7,7 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.basics import Severity
+from publisher.joints.budget import meetings_of
 from publisher.joints.checks.slot_fit import AT_LIMITS, BEYOND_USE, TOO_NARROW, least_play
 from publisher.joints.model import Meeting
 
@@ -21,9 +22,10 @@ def crossed(
     join = replace(plan.joins[0], loosest=loosest)
     board = replace(make.board(spread=spread), squeeze=squeeze)
     _, parts = make.crate()
-    return make.assembled(
+    subject = make.assembled(
         make.design(panels=(replace(plan, joins=(join,)),), boards=(board,)), parts["long"], parts["short"]
     )
+    return replace(subject, meetings=meetings_of(subject))
 
 
 @pytest.mark.parametrize(("play", "spread", "squeeze"), [(0.3, 0.2, 0.0), (0.15, 0.2, 0.1), (0.0, 0.2, 0.25)])
