@@ -1,11 +1,11 @@
 """The only file that knows all rooms: it calls them in order."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
-from publisher.basics import Finding, Place, Refusal, errors
+from publisher.basics import Finding, Place, Refusal, errors, record
 from publisher.brief import Brief, SchemaParameter, SchemaParts, SchemaShape, build_schema
 from publisher.design import Design, Fact, SheetSize, Size, asked_variants, text_findings, variants, work_out
 from publisher.geometry import Part, ShapeInfo, cut_pieces, make_parts, opening_infos, shape_infos, surface_infos
@@ -46,7 +46,7 @@ ROOMS = (
 )  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Worked:
     """One variant of one design, as far as it got: a room that found an error is the last one that ran."""
 
@@ -60,7 +60,7 @@ class Worked:
     pieces: tuple[Part, ...] = ()  # what is cut from board: the parts, those that are split in their pieces and plates
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BuiltPack:
     """One pack for one paper: the pages, the finished PDF, its record, what proof says of it."""
 
@@ -70,7 +70,7 @@ class BuiltPack:
     proof: Proof
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Built:
     """One variant, built for all its papers. ``outputs`` are all its files, the list of packs last; () when an error stopped it."""
 
@@ -103,7 +103,7 @@ class Built:
         return Offer(design, needs, tuple((one.pack, one.proof) for one in self.packs), self.outputs)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Released:
     """One design, released: ``bundle`` stands at ``folder``; None when a variant had an error. ``new``: not released before."""
 

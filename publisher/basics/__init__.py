@@ -48,6 +48,7 @@ from publisher.basics.promise import (
     SeamPromise,
     TextPromise,
 )
+from publisher.basics.records import record
 
 __all__ = [
     "SAGITTA",
@@ -90,5 +91,6 @@ __all__ = [
     "errors",
     "polar",
     "polyline",
+    "record",
     "run_checks",
 ]

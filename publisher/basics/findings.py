@@ -1,14 +1,16 @@
 """The one noun for every complaint, and the rules and checks that make them."""
 
 from collections.abc import Callable, Generator, Iterable
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import StrEnum
 from typing import Generic, TypeVar
+
+from publisher.basics.records import record
 
 Subject = TypeVar("Subject")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Place:
     """Where a designer wrote something: file name as given, line and column from 1, JSON pointer."""
 
@@ -29,7 +31,7 @@ class Severity(StrEnum):
     WARNING = "warning"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Finding:
     """One complaint: what was found and expected (``message``) and what to do (``hint``).
 
@@ -47,7 +49,7 @@ class Finding:
     limit: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Rule:
     """Something that must hold, stated once: its id reads ``room/what-is-wrong`` and is never reused."""
 
@@ -70,7 +72,7 @@ class Rule:
         return Finding(self.id, self.severity, subject, message, hint, place, value, limit)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Outcome:
     """What a check looked at (how many things) and what it found."""
 
@@ -78,7 +80,7 @@ class Outcome:
     findings: tuple[Finding, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Check(Rule, Generic[Subject]):
     """A rule with the function that tests it. ``run`` takes the subject and this check.
 

@@ -5,12 +5,13 @@ where a library or a promise needs them.
 """
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from itertools import groupby, pairwise
 from math import acos, atan2, ceil, cos, degrees, dist, floor, hypot, pi, radians, sin
 from typing import TypeAlias
 
 from publisher.basics.pose import Box, Point, Pose
+from publisher.basics.records import record
 
 SAGITTA = 0.005  # mm: greatest distance between a chord and its arc
 SAME_POINT = 1e-6  # mm: points closer than this are one point
@@ -18,7 +19,7 @@ SAME_POINT = 1e-6  # mm: points closer than this are one point
 Carry = Callable[[Point], Point]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Line:
     """A straight line from ``start`` to ``end`` (mm) with the name of its edge."""
 
@@ -57,7 +58,7 @@ class Line:
         return [self.start]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Arc:
     """An arc of less than a full turn from ``start`` to ``end`` (mm) with the name of its edge.
 
@@ -122,7 +123,7 @@ class Arc:
 PathEdge: TypeAlias = Line | Arc
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Path:
     """Lines and arcs end to end. In a closed path the last ends where the first starts."""
 

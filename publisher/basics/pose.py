@@ -1,12 +1,13 @@
 """Where a flat thing lies on a flat surface."""
 
-from dataclasses import dataclass
 from math import cos, radians, sin
+
+from publisher.basics.records import record
 
 Point = tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pose:
     """A placement in the plane: mirror in the y axis first (x to -x) if asked, then turn, then shift.
 
@@ -44,7 +45,7 @@ class Pose:
         return tuple((a * x + c * y + e, b * x + d * y + f) for x, y in points)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Box:
     """An upright rectangle in mm: left, bottom, right, top."""
 

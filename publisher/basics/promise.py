@@ -3,13 +3,13 @@
 Page numbers run from 1. The origin of a page is its lower left corner, y upward.
 """
 
-from dataclasses import dataclass
 from typing import Literal
 
 from publisher.basics.pose import Box, Point, Pose
+from publisher.basics.records import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PagePromise:
     """A page: its exact size, its label and kind, and the printable limit at whose corners corner marks stand.
 
@@ -25,7 +25,7 @@ class PagePromise:
     corners: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LengthPromise:
     """A straight line that a buyer may measure: from ``start`` to ``end`` (mm on the page), ``length`` apart.
 
@@ -42,7 +42,7 @@ class LengthPromise:
     label: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OutlinePromise:
     """One drawn copy of a part's template on one page.
 
@@ -65,7 +65,7 @@ class OutlinePromise:
     width: float = 0.5
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class MarkPromise:
     """Lines drawn on one copy of a part that are not cut through: to score, fold, draw or glue along.
 
@@ -84,7 +84,7 @@ class MarkPromise:
     window: Box | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SeamPromise:
     """A match mark printed on two neighbouring tiles of a part: the same ``label`` stands beside it on both pages.
 
@@ -100,7 +100,7 @@ class SeamPromise:
     radius: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TextPromise:
     """Words that must be readable on a page, such as a letter or ``cut 14``. ``near`` is their place in mm, if it matters.
 
@@ -115,7 +115,7 @@ class TextPromise:
     copy: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CodePromise:
     """The page code: a QR symbol (ISO/IEC 18004) that fills ``box`` and says ``text``.
 
@@ -128,7 +128,7 @@ class CodePromise:
     modules: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FurniturePromise:
     """A box (mm) of what a page carries whatever it shows: ``header``, ``footer``, ``code`` with its light modules.
 
@@ -141,7 +141,7 @@ class FurniturePromise:
     box: Box
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RowPromise:
     """A row of the cut list, made where the part is counted, before any page: proof finds the row in the file.
 
@@ -160,7 +160,7 @@ class RowPromise:
     height: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ReferencePromise:
     """A row of the print plan on ``page``: beside the words ``task`` stand the pages ``first`` to ``last``.
 
@@ -174,7 +174,7 @@ class ReferencePromise:
     kinds: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class AttachmentPromise:
     """A file attached to the PDF: its name, and the SHA-256 of its bytes in small hexadecimal letters."""
 
@@ -182,7 +182,7 @@ class AttachmentPromise:
     sha256: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Promises:
     """All that one finished PDF must show."""
 

@@ -1,14 +1,13 @@
 """What the schema objects to at one place of a spec."""
 
-from dataclasses import dataclass
 from typing import Any
 
-from publisher.basics import Place
+from publisher.basics import Place, record
 from publisher.brief.bind import KeyPath, Schema, pointer
 from publisher.brief.nodes import Key, Mapping, RawNode
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Complaint:
     """What the validator objects to: keyword and its value, the instance and schema there, and the raw node and key."""
 

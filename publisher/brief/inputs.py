@@ -4,15 +4,15 @@ A build is a pure function of it. So it may be handed to another process, and tw
 """
 
 import json
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from hashlib import sha256
 
-from publisher.basics import Finding
+from publisher.basics import Finding, record
 
 INPUTS_FORMAT = 1  # of what is hashed: a digest of another form must never be taken for one of this
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class InputFile:
     """A file of the design's folder: its name (relative, with forward slashes), its bytes and their SHA-256."""
 
@@ -26,7 +26,7 @@ class InputFile:
         return cls(name, data, sha256(data).hexdigest())
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Inputs:
     """What a build reads. ``files``: every file of the folder that was opened, sorted by name, ``spec.yaml`` among them.
 

@@ -1,9 +1,8 @@
 """What a designer wrote: a tree of values, each with its place, and the bytes of every file it names."""
 
-from dataclasses import dataclass
 from typing import Literal
 
-from publisher.basics import Finding, Place
+from publisher.basics import Finding, Place, record
 from publisher.brief.inputs import NOTHING_READ, Inputs
 
 FieldKind = Literal[
@@ -20,7 +19,7 @@ FieldKind = Literal[
 ]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Value:
     """One scalar: its text as written, what the schema says the field is, and where it stands.
 
@@ -33,7 +32,7 @@ class Value:
     plain: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Entry:
     """One ``key: value`` of a mapping."""
 
@@ -42,7 +41,7 @@ class Entry:
     node: "Node"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Table:
     """A mapping in the order in which it was written."""
 
@@ -74,7 +73,7 @@ class Table:
         return default if value is None else value.text
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Row:
     """A list."""
 
@@ -85,7 +84,7 @@ class Row:
 Node = Value | Table | Row
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SpecFile:
     """A file of the folder, read once: no later room opens a designer's file.
 
@@ -101,7 +100,7 @@ class SpecFile:
     place: Place | None = None  # where the spec names it; None for layouts.json
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Brief:
     """A designer's folder, read and checked against the schema. ``fields`` is only to be used when no finding is an error."""
 

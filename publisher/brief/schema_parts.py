@@ -1,6 +1,8 @@
 """The words that other rooms register, in the form that the schema takes them. The command line fills it in."""
 
-from dataclasses import dataclass, field
+from dataclasses import field
+
+from publisher.basics import record
 
 Keys = tuple[tuple[str, str], ...]  # (key, meaning)
 
@@ -17,7 +19,7 @@ STAGES: Keys = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SchemaParameter:
     """A parameter of a shape, opening or pattern. ``kind``: length, angle, count, number or choice (of ``choices``)."""
 
@@ -28,7 +30,7 @@ class SchemaParameter:
     choices: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SchemaShape:
     """A shape, a kind of opening or a surface pattern with its parameters; ``openings``: whether it takes openings.
 
@@ -42,7 +44,7 @@ class SchemaShape:
     layered: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SchemaParts:
     """All words that the schema takes from other rooms. With no ``surfaces``, any pattern name is accepted."""
 

@@ -1,14 +1,14 @@
 """Parts at true size. Millimetres and degrees, y upward, seen on the drawn (outside) face."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import dist
 from typing import Literal
 
-from publisher.basics import LineKind, Path, Place, Point, Pose, Purpose
+from publisher.basics import LineKind, Path, Place, Point, Pose, Purpose, record
 from publisher.design import Rabbet
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Region:
     """An outside path, anticlockwise, and the paths of its holes, clockwise; all closed."""
 
@@ -26,7 +26,7 @@ class Region:
         return Region(outer.placed(pose), tuple(hole.placed(pose) for hole in holes))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mark:
     """A line to draw, score or fold on a part, or a reference. Not part of the outline."""
 
@@ -41,7 +41,7 @@ class Mark:
         return replace(self, path=self.path.placed(pose))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Opening:
     """A hole with a meaning. ``ring`` is one of the outline's holes; width, height, sill in mm; centre along the bottom edge."""
 
@@ -54,7 +54,7 @@ class Opening:
     centre: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Lap:
     """An open slot in which another panel crosses this one, ``at`` mm from its edge's left end: the middle of its ``floor``
     half way into the panel, the panel's nominal ``height`` there and the slot's width, in mm; the letters of its joins."""
@@ -66,7 +66,7 @@ class Lap:
     matches: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Edge:
     """A named edge of the outside ring, in the ring's direction (anticlockwise seen on the drawn face).
 
@@ -96,7 +96,7 @@ class Edge:
         return dist(self.nominal_start, self.nominal_end)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fold:
     """A V-groove of a piece that is folded: the inside angle ``corner`` (degrees) and the groove's ``width`` (mm) inside."""
 
@@ -104,7 +104,7 @@ class Fold:
     width: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Part:
     """A part at true size.
 
@@ -139,7 +139,7 @@ class Part:
         return next((e for e in self.edges if e.name == name), None)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ParameterInfo:
     """A parameter as registered once: feeds the schema, the messages, the docs.
 
@@ -158,7 +158,7 @@ class ParameterInfo:
     example: float | str | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ShapeInfo:
     """A shape as registered: one-line meaning, parameters, named edges, whether it takes openings and joins.
 

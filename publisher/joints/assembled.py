@@ -1,7 +1,6 @@
 """What the fit checks look at."""
 
-from dataclasses import dataclass
-
+from publisher.basics import record
 from publisher.design import Design, Fact
 from publisher.geometry import Part
 from publisher.joints.model import Meeting
@@ -9,7 +8,7 @@ from publisher.joints.panels import Mating, PanelAssembly, Resting
 from publisher.joints.stacks import StackReport
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class MatedPanels:
     """A panel assembly, its joins and its rests as they are found."""
 
@@ -18,7 +17,7 @@ class MatedPanels:
     restings: tuple[Resting, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Assembled:
     """A design put together: its parts, stacks, panels and facts; ``meetings`` with what does not shrink with the paper."""
 

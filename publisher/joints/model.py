@@ -1,16 +1,15 @@
 """How parts go together: layers, placed panels, facts, meetings, line drawings. Millimetres and degrees."""
 
-from dataclasses import dataclass
 from math import inf
 from typing import Literal
 
-from publisher.basics import Finding, Place, Point, Pose
+from publisher.basics import Finding, Place, Point, Pose, record
 from publisher.design import Fact
 
 SpaceMatrix = tuple[float, float, float, float, float, float, float, float, float, float, float, float]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StackLayer:
     """One layer of a stack: its part, its pose in plan, the height of its underside, its section, its number from 1."""
 
@@ -22,7 +21,7 @@ class StackLayer:
     number: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Placed:
     """A panel placed in space. ``matrix`` is 3 × 4, row by row: it carries (x, y, z, 1) of the part to the assembly;
     the part's drawn face is z = 0 and its inside face z = -thickness; the assembly's z is up and the table z = 0."""
@@ -32,7 +31,7 @@ class Placed:
     matrix: SpaceMatrix
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Meeting:
     """A printed size that meets something that does not shrink with the paper.
 
@@ -68,7 +67,7 @@ class Meeting:
         return (size + self.grown) / drawn if drawn > 0.0 else inf
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ScaleBudget:
     """The print scales that a design allows on each axis (1 = true size; trade notes, section 5).
 
@@ -87,7 +86,7 @@ class ScaleBudget:
     fits_most_by: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class DrawnLine:
     """A visible line of a drawing: ``weight`` is ``outline`` (silhouettes and part edges), ``detail`` (marks, arcs' facets
     left out), ``ghost`` (what lies below, shown on purpose) or ``cue`` (line-up marks, arrows)."""
@@ -96,7 +95,7 @@ class DrawnLine:
     points: tuple[Point, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class DrawingLabel:
     """Words at a point of a drawing (a part's letter, a matching letter)."""
 
@@ -104,7 +103,7 @@ class DrawingLabel:
     at: Point
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Drawing:
     """A line drawing in mm of the piece (not of the page), lower left at (0, 0); hidden lines are not in it.
 
@@ -119,7 +118,7 @@ class Drawing:
     height: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Joined:
     """All that joints says about one design."""
 

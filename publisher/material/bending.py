@@ -1,10 +1,10 @@
 """The search over tilted lattices: which patterns are nearly small enough for the sheet, and how to bend them to fit."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 import numpy as np
 
+from publisher.basics import record
 from publisher.material.lattice import Borders, Floats, Rows
 from publisher.material.outlines import FloatPath, turned
 from publisher.material.rows import RowBook
@@ -31,7 +31,7 @@ SMALLEST = 0.01  # of the first steps: then a pattern is given up
 FIRST_STEPS = (4.0, 8.0, 3.0, 0.3, 8.0, 3.0)  # degrees of turn; mm of dy, wider; share; mm of shift; degrees of tilt
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Start:
     """A pattern that is ``over`` mm too large for the sheet in this lattice."""
 

@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 import numpy as np
 import pyclipper
 
+from publisher.basics import record
 from publisher.material.container import Container, from_hole, inner_fit
 from publisher.material.nfp import no_fit
 from publisher.material.outlines import NESTING_GRID, IntPath, Outline, turned
@@ -27,7 +28,7 @@ class CopyKind:
     count: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CopySpot:
     """A copy of a kind on a sheet: its turn, and its origin on the grid."""
 

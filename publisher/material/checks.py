@@ -1,8 +1,6 @@
 """The checks of the room: each looks at one board and all the parts that are cut from it."""
 
-from dataclasses import dataclass
-
-from publisher.basics import Check, Finding, Findings, Rule, Severity, checked
+from publisher.basics import Check, Finding, Findings, Rule, Severity, checked, record
 from publisher.basics.wording import say_length
 from publisher.design import Board, SheetSize
 from publisher.geometry import Part
@@ -13,7 +11,7 @@ from publisher.material.splitting import LAP, propose_split
 MOST_ON_SHEETS = 20_000
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BoardList:
     """A board, the sheet sizes asked for, and the parts cut from it, in the order of their letters."""
 

@@ -5,19 +5,17 @@ outside ring has not) and its holes. For the rectangle alone the inner-fit regio
 computation; each blocked polygon takes its no-fit polygon away.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 import shapely
 
-from publisher.basics import Box, Point
+from publisher.basics import Box, Point, record
 from publisher.material.nfp import no_fit_fixed
 from publisher.material.outlines import NESTING_GRID, IntPath, offset, on_grid, solid
 
 SHEET_SLACK = 0.0003  # mm; blocked polygons are smaller by this, so that exact fits beside them survive
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Container:
     """A free area on the grid: bounding rectangle (left, bottom, right, top) and blocked rings inside it."""
 

@@ -1,12 +1,13 @@
 """All engines behind one function for a problem; the best verified layout wins, and at equal numbers regular rows do."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import product
 
 import numpy as np
 import shapely
 
+from publisher.basics import record
 from publisher.material.bending import most_tilted
 from publisher.material.bottom_left import Bin, CopyKind, CopySpot, FilledSheet, copies_on, fill
 from publisher.material.container import Container, upright
@@ -21,7 +22,7 @@ from publisher.material.rows import RowBook, rows
 from publisher.material.strip_rounds import Seeds, fewer_sheets, more_on_one_sheet
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Effort:
     """How much is tried; all of it counted, none of it timed, so that every machine comes to the same layout."""
 

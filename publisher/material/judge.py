@@ -6,13 +6,12 @@ The free area of the sheet is the one that the engines were given.
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 import numpy.typing as npt
 import shapely
 
-from publisher.basics import Point
+from publisher.basics import Point, record
 from publisher.material.model import Item, Piece
 
 Laid = npt.NDArray[np.object_]  # shapely polygons
@@ -24,7 +23,7 @@ class LayoutFault(Exception):
     """A layout of ours is wrong: a fault of this program (exit 3), never a row of a table."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Flaw:
     """One thing wrong with a layout, in words, with the number found and the limit (mm, degrees or plain)."""
 

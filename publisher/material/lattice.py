@@ -5,18 +5,17 @@ What may stand where follows from two no-fit polygons, N of P beside P and M of 
 A row is known to clear the rows under it when it lies over their upper envelopes. Millimetres.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 import numpy.typing as npt
 
+from publisher.basics import record
 from publisher.material.outlines import FloatPath
 
 Floats = npt.NDArray[np.float64]
 COPY_TOUCH = 1e-6  # mm; outlines that touch at the very end of an envelope do not count
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Envelope:
     """The upper (or lower) border of rings over a line: straight between its breakpoints, nothing outside them."""
 
@@ -54,7 +53,7 @@ def crossings(rings: tuple[FloatPath, ...], at: Floats, upper: bool) -> Floats:
     return best
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Rows:
     """Lattices, one per entry of the arrays, all at one turn of P (degrees).
 

@@ -1,12 +1,10 @@
 """Parts laid out on board sheets. Millimetres; a sheet's origin is its lower left corner."""
 
-from dataclasses import dataclass
-
-from publisher.basics import Box, Finding, Point, Pose, RowPromise
+from publisher.basics import Box, Finding, Point, Pose, RowPromise, record
 from publisher.design import SheetSize
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Piece:
     """A polygon to lay out, in its own coordinates (mm): outside ring, holes. ``angles``: allowed turns in degrees;
     () allows any turn.
@@ -21,7 +19,7 @@ class Piece:
     mirrored: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Item:
     """One copy on a sheet: ``pose`` carries the part's own coordinates to the sheet."""
 
@@ -30,7 +28,7 @@ class Item:
     pose: Pose
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Layout:
     """A verified layout of one sheet. ``key`` names the problem it solves (hash of outlines, sheet, gap, angles)."""
 
@@ -42,7 +40,7 @@ class Layout:
     seed: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class YieldRow:
     """One part alone on one sheet size: how many a careful layout gives (at least; a better layout may exist), and how many
     a grid of bounding boxes."""
@@ -53,7 +51,7 @@ class YieldRow:
     layout: Layout
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Spare:
     """Copies of one part that go on the sheets of the whole list beside all the others, free of charge: at least
     ``len(items)``; ``capped`` when the search stopped at its limit. ``sheets``: their places, on each sheet of the list."""
@@ -69,7 +67,7 @@ class Spare:
         return sum(map(len, self.sheets))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Yield:
     """One board on one sheet size: each part alone; the whole list's sheets; the least number of sheets by area.
 
@@ -102,7 +100,7 @@ class Yield:
         return sum(len(layout.items) for layout in self.sheets)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CutRow:
     """One line of the cut list. ``width`` and ``height`` are the finished piece's overall size in mm, as drawn;
     ``cut_length`` is the outline and openings of all its copies (count + spare), in mm."""
@@ -121,7 +119,7 @@ class CutRow:
     sturdy: bool = False  # so often that the template wants thick card, and a spare
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BoardNeeds:
     """What to buy and how to lay it out. ``promises``: what the printed cut list must say, from the parts themselves."""
 

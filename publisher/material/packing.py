@@ -2,13 +2,13 @@
 
 import random
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 from math import atan2, degrees
 
 import shapely
 
-from publisher.basics import Point, Pose
+from publisher.basics import Point, Pose, record
 from publisher.material.bottom_left import Bin, CopyKind, CopySpot, copies_on, fill, orders
 from publisher.material.container import Container
 from publisher.material.container import container as prepare
@@ -17,7 +17,7 @@ from publisher.material.model import Item, Piece
 from publisher.material.outlines import NESTING_GRID, distinct_turns, outline
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Packed:
     """Sheets of items, and which of the fixed orders (its number) made them."""
 

@@ -2,11 +2,11 @@
 
 import hashlib
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
-from publisher.basics import Box, Point
+from publisher.basics import Box, Point, record
 from publisher.design import Board, SheetSize
 from publisher.geometry import Part
 from publisher.material.judge import Flaw, flaws
@@ -19,7 +19,7 @@ RULES_OF_LAYOUT = "1"  # raised when the meaning of a stored layout changes: eve
 KEY_STEPS = 1024
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Problem:
     """One layout to find. ``alone``: as many copies of one piece as one sheet takes; else: all copies on few sheets.
 

@@ -3,11 +3,10 @@
 Regular rows are the easiest to trace, so at equal count they win over any other layout.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 import numpy.typing as npt
 
+from publisher.basics import record
 from publisher.material.bottom_left import CopyKind, CopySpot
 from publisher.material.container import Container
 from publisher.material.lattice import Borders, Floats, Rows, lattices
@@ -15,7 +14,7 @@ from publisher.material.nfp import no_fit
 from publisher.material.outlines import NESTING_GRID, FloatPath, Outline, turned
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Counted:
     """The best place of the best lattice of one turn on one sheet."""
 

@@ -3,11 +3,12 @@
 A proposal in words only: the designer writes it as ``split``, and geometry cuts the pieces and the plate that laps the seam.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 import shapely
 
+from publisher.basics import record
 from publisher.geometry import Part
 from publisher.material.fitting import best_turn
 from publisher.material.model import Piece
@@ -17,7 +18,7 @@ LAP = 30.0  # mm; how far a plate behind the joint reaches on either side of it 
 SPLIT_STEP = 1.0  # mm between places looked at
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Split:
     """A cut ``at`` mm from the part's left (``upright``) or lower end, as drawn; anywhere from ``least`` to ``most`` will do.
 

@@ -6,9 +6,8 @@ A stored layout is never trusted: the judge looks at each one before it is used.
 
 import json
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
-from publisher.basics import Finding, Place, Pose
+from publisher.basics import Finding, Place, Pose, record
 from publisher.design import Design
 from publisher.material.model import BoardNeeds, Item, Layout, Spare
 from publisher.material.packing import Packed, numbered
@@ -24,7 +23,7 @@ LEAST_IN_RUN = 3  # copies after the first that make a run worth writing
 Copy = tuple[str, float, float, float, bool]  # part, x, y (mm), turn (degrees), mirrored
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stored:
     """One entry: its sheets as (part, x, y, turn, mirrored) rows, mm and degrees; who made it."""
 
@@ -33,7 +32,7 @@ class Stored:
     seed: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Store:
     """All entries by key; findings about a file or entries that could not be read."""
 

@@ -9,12 +9,11 @@ import json
 import subprocess
 import sys
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
 import shapely
 
-from publisher.basics import Pose
+from publisher.basics import Pose, record
 from publisher.material.bottom_left import CopyKind
 from publisher.material.model import Item, Piece
 from publisher.material.outlines import OUTLINE_HAIR, offset
@@ -30,7 +29,7 @@ PATIENCE = 10  # seconds that the process may take beyond its time to start and 
 WidthHeight = tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Strip:
     """What is asked: copies of kinds, the sheet (width, height in mm), gap (mm), seed, seconds; whether the strip runs up the
     sheet instead of across it."""

@@ -6,11 +6,12 @@ come too close, as long as the pattern becomes smaller; when it goes on the shee
 """
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 import numpy.typing as npt
 
+from publisher.basics import record
 from publisher.material.lattice import Borders, Floats, Rows, crossings, least_rise
 from publisher.material.outlines import FloatPath, turned
 
@@ -20,7 +21,7 @@ Extent = tuple[float, float, float, float]  # left, bottom, right, top in mm
 Spots = tuple[tuple[float, float, float], ...]  # x, y in mm on the sheet; turn in degrees
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LatticePattern:
     """Copies of a lattice: ``along`` steps of the pitch, ``row``, whether the second copy of the pair; the lattice's kind."""
 
@@ -136,7 +137,7 @@ def excess(rows: Rows, tilt: Floats, pattern: LatticePattern, bare: FloatPath, s
     return found
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Bend:
     """A lattice as free numbers: any choice of them keeps the gaps. ``wider``: by how much more than the least the pitch is;
     ``share``: where between its two neighbours the second copy stands."""

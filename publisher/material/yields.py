@@ -1,11 +1,10 @@
 """The yield of one board on one sheet size: each part alone, the whole list, its free spares and its offcuts."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 import numpy as np
 
-from publisher.basics import Finding, LineKind
+from publisher.basics import Finding, LineKind, record
 from publisher.design import SheetSize
 from publisher.geometry import Part, path_length
 from publisher.material.checks import BoardList
@@ -20,7 +19,7 @@ from publisher.material.spares import find_spares, spare_key
 from publisher.material.store import Store, Stored, recall, recall_spare, stored_layouts, stored_spare
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shop:
     """What all yields of a run share: the engines, the store, and who wants to know of each verified layout."""
 
@@ -34,7 +33,7 @@ class Shop:
             self.settled(key, stored)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Settled:
     """The best layout known of a problem: its sheets, how many layouts were made just now (0 or 1), findings about a stored one."""
 

@@ -1,9 +1,9 @@
 """All pages of a pack for one paper: makers of pages give drafts; here they are put in order, numbered and drawn."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
-from publisher.basics import Finding, PagePromise, Promises, ReferencePromise, Rule, Severity, run_checks
+from publisher.basics import Finding, PagePromise, Promises, ReferencePromise, Rule, Severity, record, run_checks
 from publisher.brief import Inputs
 from publisher.design import Design, text_findings
 from publisher.geometry import Part
@@ -31,7 +31,7 @@ from publisher.pages.tiles import tile_drafts
 from publisher.pages.type import Faces, Setter, face, faces_of, tidy
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PageMaker:
     """Who makes pages, and of which kinds: (kind, what bookmarks call it), in the order in which they stand in the pack."""
 

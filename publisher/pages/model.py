@@ -1,11 +1,9 @@
 """Pages as placed strokes, words and pictures in mm; origin at the page's lower left, y upward."""
 
-from dataclasses import dataclass
-
-from publisher.basics import Box, Finding, Layer, Path, Pose, Promises
+from publisher.basics import Box, Finding, Layer, Path, Pose, Promises, record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LineStyle:
     """How a line looks: width in mm, dash lengths in mm (on, off, …; () = solid), grey (0 = black), round caps or butt."""
 
@@ -16,7 +14,7 @@ class LineStyle:
     round_ends: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stroke:
     """Lines of one style, written as one path object. ``clip``: draw only inside this box. ``tag`` names the structure element."""
 
@@ -27,7 +25,7 @@ class Stroke:
     tag: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fill:
     """Areas filled with a grey (0 = black, 1 = white), even-odd. For arrow heads, code modules, small symbols: never large black."""
 
@@ -38,7 +36,7 @@ class Fill:
     tag: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Words:
     """One line of words, placed by its baseline start. ``size`` is the em in mm; ``turn`` in degrees anticlockwise.
 
@@ -56,7 +54,7 @@ class Words:
     tag: str = "p"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Picture:
     """A photograph in a box. ``image`` names a PackImage; ``alt`` is its text for readers who cannot see it."""
 
@@ -66,7 +64,7 @@ class Picture:
     layer: Layer
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Link:
     """A rectangle that leads to another page of the pack (numbered from 1)."""
 
@@ -77,7 +75,7 @@ class Link:
 Drawn = Stroke | Fill | Words | Picture | Link
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tile:
     """A part, or the piece of it that this page shows: as in the promise, kept for the page table."""
 
@@ -89,7 +87,7 @@ class Tile:
     pose: Pose
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Page:
     """One finished page. ``kind``: what stands on it, as the table ``PAGES`` of ``compose`` names it.
 
@@ -108,7 +106,7 @@ class Page:
     text: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FontFile:
     """A TrueType font to embed as a subset."""
 
@@ -116,7 +114,7 @@ class FontFile:
     data: bytes
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PackImage:
     """A picture's bytes as the designer gave them."""
 
@@ -124,7 +122,7 @@ class PackImage:
     data: bytes
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Bookmark:
     """An entry of the outline tree; ``depth`` 0 is the top."""
 
@@ -133,7 +131,7 @@ class Bookmark:
     depth: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Attachment:
     """A file attached to the PDF."""
 
@@ -143,7 +141,7 @@ class Attachment:
     data: bytes
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Paper:
     """A paper: name in small letters, size upright in mm, printable limit as margins for upright pages, source of the size."""
 
@@ -155,7 +153,7 @@ class Paper:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pack:
     """A pack for one paper, ready to be written.
 

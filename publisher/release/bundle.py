@@ -4,12 +4,11 @@ import hashlib
 import json
 import os
 import zipfile
-from dataclasses import dataclass
 from io import BytesIO
 from pathlib import Path
 
 from publisher import __version__
-from publisher.basics import Refusal, Rule, Severity
+from publisher.basics import Refusal, Rule, Severity, record
 from publisher.release.placing import cannot_write, clear, sweep
 
 VERSION_EXISTS = Rule(
@@ -20,7 +19,7 @@ VERSION_EXISTS = Rule(
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Bundle:
     """All files of one version: (path below the version's folder, bytes), the manifest and the zip among them, sorted by path."""
 

@@ -1,11 +1,10 @@
 """The listing text: what a shop page says about a pack, in Markdown that also reads as plain text."""
 
-from dataclasses import dataclass
-
+from publisher.basics import record
 from publisher.basics.wording import say_length
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SheetsToBuy:
     """Sheets of one size that hold the whole cut list of one board."""
 
@@ -15,7 +14,7 @@ class SheetsToBuy:
     sheets: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Listing:
     """All that the listing says. ``pages``: (variant title, paper title, page count) of each PDF."""
 

@@ -1,9 +1,9 @@
 """What is offered: the finished files of each variant, and from them the listing's figures, what was proved, the bundle."""
 
 import json
-from dataclasses import dataclass
 from hashlib import sha256
 
+from publisher.basics import record
 from publisher.design import Design
 from publisher.material import BoardNeeds
 from publisher.pages import Pack, cautions_for, thing
@@ -12,7 +12,7 @@ from publisher.release.bundle import Bundle, make_bundle
 from publisher.release.listing import Listing, SheetsToBuy, listing_text
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Output:
     """A finished file: its path below the design's output folder, and its bytes."""
 
@@ -20,7 +20,7 @@ class Output:
     data: bytes
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Offer:
     """One variant: its design, its board sheets, its packs with what proof says of each, and all its files, the list of packs last."""
 

@@ -1,11 +1,10 @@
 """The verdict on a printed sheet: scale on each axis, what allows it, what may have caused it, what to do."""
 
 import json
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
-from publisher.basics import Finding, Rule, Severity
+from publisher.basics import Finding, Rule, Severity, record
 from publisher.ruler.pack_facts import AllowedScale, Met, budget_of
 from publisher.ruler.readings import Reading
 
@@ -25,7 +24,7 @@ SCALE_DOUBTFUL = Rule(
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Scale:
     """Print scale on one axis: 1 is true size. ``u`` is the expanded uncertainty (k = 2)."""
 
@@ -35,7 +34,7 @@ class Scale:
     verdict: str  # good, doubtful, bad
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Verdict:
     """What can be said: ``verdict`` is the worse of both axes; ``misfits`` what will not fit if used as printed."""
 

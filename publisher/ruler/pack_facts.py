@@ -1,12 +1,11 @@
 """What a pack says of itself: the record attached to its PDF, as far as a verdict needs it. Formats 1 and 2 say it alike."""
 
 import json
-from dataclasses import dataclass
 from io import BytesIO
 from math import isfinite
 from typing import Any
 
-from publisher.basics import Refusal, Rule, Severity
+from publisher.basics import Refusal, Rule, Severity, record
 
 GENERAL = 0.005  # ±0.5 %: common practice, no source
 GENERAL_LIMIT = "the general limit"
@@ -35,7 +34,7 @@ NEWER_RECORD = Rule(
 ROUNDED = 2e-4  # sizes are recorded to 0.0001 mm, the range to 0.000001
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Met:
     """A printed size that meets an unprinted one: fits while least ≤ cut size ≤ most (mm; most None = no limit).
 
@@ -53,7 +52,7 @@ class Met:
         return scale * (self.printed + self.grown) - self.grown
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class AllowedScale:
     """The range of print scale that is allowed, and what sets its ends, in words."""
 
@@ -63,7 +62,7 @@ class AllowedScale:
     most_by: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PackFacts:
     """Title, version and meetings of a pack, and the range of print scale that it says it allows (None in older packs)."""
 

@@ -1,9 +1,8 @@
 """A reading taken with a ruler or a calliper, in mm, with its uncertainty."""
 
 import math
-from dataclasses import dataclass
 
-from publisher.basics import Refusal, Rule, Severity
+from publisher.basics import Refusal, Rule, Severity, record
 
 MM_PER_INCH = 25.4  # international inch of 1959
 
@@ -21,7 +20,7 @@ READING_UNUSABLE = Rule(
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Reading:
     """A line that should be ``true_mm`` long was read as ``read_mm``; ``u_mm`` is the standard uncertainty."""
 

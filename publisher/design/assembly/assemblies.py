@@ -2,9 +2,8 @@
 
 from collections import Counter
 from collections.abc import Iterable
-from dataclasses import dataclass
 
-from publisher.basics import Place
+from publisher.basics import Place, record
 from publisher.brief import Entry, Table
 from publisher.design.assembly.match_letters import lettered
 from publisher.design.assembly.panels import read_panels
@@ -15,7 +14,7 @@ from publisher.design.records import PanelPlace, PanelPlan, StackPlan
 from publisher.design.rules import plans as rules
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Assemblies:
     """The assemblies in the order of the spec: ``stacks_of`` holds each stack assembly with its sections."""
 

@@ -2,9 +2,10 @@
 
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
+from publisher.basics import record
 from publisher.basics.wording import say_mm
 from publisher.brief import Table, Value
 from publisher.design.assembly.joins import ANGLE_DUST, JoinReader
@@ -15,7 +16,7 @@ from publisher.design.records import EdgeRef, Join, PanelPlace, PanelPlan, Rest
 from publisher.design.rules import plans as rules
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ReadPanels:
     """A panel assembly as far as it could be read: ``plan`` is None when it stands on nothing known.
 

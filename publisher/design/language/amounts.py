@@ -1,9 +1,10 @@
 """Numbers with a dimension: whole powers of mm, degrees and grams, and how plain numbers came about."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from enum import IntEnum
 from math import isfinite
 
+from publisher.basics import record
 from publisher.design.records import Kind
 
 #: A whole-number field takes 14.000000001 for 14: divisions of decimal fractions leave such dust.
@@ -18,7 +19,7 @@ class Origin(IntEnum):
     RATIO = 2  # a quotient of lengths or angles: never becomes mm or degrees
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Amount:
     """A value in mm^mm · deg^deg · g^grams."""
 

@@ -1,9 +1,10 @@
 """Working out an expression: a stack machine over the steps of the parser, with dimensions."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import isfinite
 
+from publisher.basics import record
 from publisher.design.language.amounts import Amount, Origin
 from publisher.design.language.functions import FUNCTIONS, root
 from publisher.design.language.lexer import LARGEST_NUMBER, Fault
@@ -13,7 +14,7 @@ from publisher.design.rules import expressions as rules
 MOST_EXPONENT = 16
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Held:
     """An amount on the stack and the stretch of text that it came from."""
 

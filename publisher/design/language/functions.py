@@ -1,9 +1,10 @@
 """Functions of the language: how many values they take and what they do with dimensions. Angles are degrees."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import acos, asin, atan, ceil, cos, degrees, floor, pi, radians, sin, sqrt
 
+from publisher.basics import record
 from publisher.design.language.amounts import Amount, Origin, is_whole
 from publisher.design.language.lexer import Fault
 from publisher.design.rules import expressions as rules
@@ -16,7 +17,7 @@ _EXACT_SINES = {0.0: 0.0, 30.0: 0.5, 90.0: 1.0, 150.0: 0.5, 180.0: 0.0, 210.0: -
 _DUST = 1e-9  # of divisions: a ratio that is 1 but for it is 1
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Function:
     """A function: the least and most values that it takes, and what it does (amounts, name, offset in the text)."""
 

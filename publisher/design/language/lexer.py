@@ -1,11 +1,10 @@
 """Words and numbers of an expression. A literal (number, n/m or w n/m, with its unit) is one token."""
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
-from publisher.basics import Rule
+from publisher.basics import Rule, record
 from publisher.design.language.amounts import Amount
 from publisher.design.language.units import LIKELY_UNITS, UNIT_BY_NAME
 from publisher.design.rules import expressions as rules
@@ -39,7 +38,7 @@ class Fault(Exception):
         self.at = at
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Token:
     """One word of an expression; ``start`` and ``end`` are offsets in the text."""
 

@@ -1,8 +1,8 @@
 """From tokens to steps for a stack machine, so that reading and working out take time in step with the length."""
 
-from dataclasses import dataclass
 from functools import lru_cache
 
+from publisher.basics import record
 from publisher.basics.wording import did_you_mean
 from publisher.design.language.amounts import Amount
 from publisher.design.language.functions import CONSTANTS, FUNCTIONS
@@ -14,7 +14,7 @@ from publisher.design.rules import expressions as rules
 DEEPEST_EXPRESSION = 40  # brackets, signs and powers inside each other
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Step:
     """One step: push an ``amount``, push the value of a name, or do ``word`` with the last ``takes`` values.
 
@@ -29,7 +29,7 @@ class Step:
     end: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Expression:
     """An expression that was read: its text, its steps, and the names that it uses with their offsets."""
 

@@ -1,13 +1,13 @@
 """Units of the designer's language. Inside the house a length is float millimetres and an angle float degrees."""
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Literal
 
+from publisher.basics import record
 from publisher.basics.units import INCH_MM
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Unit:
     """A unit that may follow a number: how many mm or degrees it is, and its name in words."""
 

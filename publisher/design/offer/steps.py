@@ -1,8 +1,6 @@
 """Steps of the instructions, tools and materials."""
 
-from dataclasses import dataclass
-
-from publisher.basics import Place
+from publisher.basics import Place, record
 from publisher.basics.wording import listed
 from publisher.brief import Brief, Row, Table, Value
 from publisher.design.language import Scope, pick_hint
@@ -14,7 +12,7 @@ _AMOUNTS = ("length", "amount", "count", "area", "weight")
 _KINDS = ("whole", "exploded", "plan", "part", "photo")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StepsReader:
     """Reads steps and materials. ``parts`` and ``assemblies`` are what they may show; ``layers`` counts the layers of each
     stack assembly and section."""

@@ -1,7 +1,8 @@
 """The parts that a spec names, before they are worked out: assemblies refer to them by id."""
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from publisher.basics import record
 from publisher.brief import Entry, Table, Value
 from publisher.design.language import Scope, pick_hint, read_count
 from publisher.design.records import Board
@@ -10,7 +11,7 @@ from publisher.design.rules import plans as rules
 MOST_FAMILY = 60  # layers of one hill: each is a part with a template of its own
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class KnownParts:
     """Ids of the parts and the board of each; None where the board is unknown (then a finding says so).
 

@@ -1,12 +1,11 @@
 """What makes one shape out of several: steps of a combination, and parts that are layers of one family."""
 
-from dataclasses import dataclass
 from typing import Literal
 
-from publisher.basics import Place
+from publisher.basics import Place, record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Parameter:
     """A shape's or surface's parameter: a number (mm, degrees, plain) or a word from the parameter's own list."""
 
@@ -16,7 +15,7 @@ class Parameter:
     place: Place
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Family:
     """A part that is layer ``layer`` (1 at the table) of the ``layers`` layers that the spec's part ``name`` stands for."""
 
@@ -25,7 +24,7 @@ class Family:
     layers: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CombineStep:
     """One step of a combination, done to the shape so far.
 

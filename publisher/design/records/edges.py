@@ -1,11 +1,9 @@
 """What joins do to the edges of a part. Millimetres and degrees."""
 
-from dataclasses import dataclass
-
-from publisher.basics import Place
+from publisher.basics import Place, record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TabRow:
     """Tabs on an edge: tab i of ``count`` is centred at (i + 1/2)/count of the edge's nominal length L and is
     L/(2·count) long; it sticks out ``depth`` mm beyond the shortened edge (= thickness of the other board). Where this edge or
@@ -15,7 +13,7 @@ class TabRow:
     depth: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SlotRow:
     """Slots beside an edge that take the tabs of a mate. The mate's outside face lies ``inset`` mm inwards from the
     edge; the slot spans from ``inset - play/2`` to ``inset + mate + play/2`` mm from the edge (``mate`` = measured thickness of the
@@ -29,7 +27,7 @@ class SlotRow:
     play: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class JointLine:
     """Where mates meet a panel beside one of its edges, and the letters that belong there.
 
@@ -44,7 +42,7 @@ class JointLine:
     forward: bool = True
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LapSlot:
     """An open slot in which another panel crosses this one: half as deep as the panel is high there, ``mate + play`` mm wide.
 
@@ -58,7 +56,7 @@ class LapSlot:
     matches: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Rabbet:
     """Foam cut away along an edge: ``width`` mm (= measured thickness of the other board), down to ``paper`` mm of paper
     that stays on the outside face."""
@@ -67,7 +65,7 @@ class Rabbet:
     paper: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class EdgeTreatment:
     """What joins do to one edge of a part.
 

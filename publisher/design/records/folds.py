@@ -1,11 +1,9 @@
 """Plans of folded pieces: panels that are cut as one piece of board and folded along the edges that they share."""
 
-from dataclasses import dataclass
-
-from publisher.basics import Place
+from publisher.basics import Place, record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FoldedPanel:
     """A panel of a folded piece. All but the first are folded to an earlier one: ``edge`` of this part lies on ``on_edge``
     of the panel with the index ``on``; ``corner``: the inside angle in degrees."""
@@ -18,7 +16,7 @@ class FoldedPanel:
     place: Place
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FoldPlan:
     """Panels cut as one piece, ``count`` times, with ``spare`` copies on top; each part has all its copies in this plan.
 

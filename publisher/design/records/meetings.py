@@ -1,12 +1,10 @@
 """Plans of what must fit beside a design's own parts: knee braces under steps, sizes at which packs meet."""
 
-from dataclasses import dataclass
-
-from publisher.basics import Place
+from publisher.basics import Place, record
 from publisher.design.records.texts import Blank
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BracePlan:
     """Knee braces under the steps of a stack: horizontal run and vertical drop in mm, on every n-th step from the top."""
 
@@ -16,7 +14,7 @@ class BracePlan:
     place: Place
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class MeetPlan:
     """A size at which this design meets other packs: its name, the same in each of them, and an expression of sizes and facts."""
 

@@ -1,9 +1,8 @@
 """What the designer's values mean: sizes worked out, parts, assemblies, steps as plans. Millimetres and degrees."""
 
-from dataclasses import dataclass
 from typing import Literal
 
-from publisher.basics import Finding, Place
+from publisher.basics import Finding, Place, record
 from publisher.brief import SpecFile
 from publisher.design.records.combinations import CombineStep, Family, Parameter
 from publisher.design.records.edges import EdgeTreatment
@@ -15,7 +14,7 @@ from publisher.design.records.texts import MaterialPlan, PaperWish, PicturePlan,
 Kind = Literal["length", "angle", "count", "number", "ratio", "area", "mass"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Quantity:
     """A value by itself: mm, degrees, mm², grams or plain by ``kind``."""
 
@@ -23,7 +22,7 @@ class Quantity:
     kind: Kind
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Size:
     """A named size: its value (mm, degrees or plain), its kind, and the expression it came from."""
 
@@ -34,7 +33,7 @@ class Size:
     place: Place
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fact:
     """Something that follows from the design, such as ``stair.height``. ``value`` is mm, degrees, mm², grams or plain by
     ``kind``; ``math.inf`` means open: nothing limits it (a tread with no layer over it)."""
@@ -45,7 +44,7 @@ class Fact:
     place: Place | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SheetSize:
     """A sheet as sold: ``label`` as the designer wrote it (``20 x 30 in``), width and height in mm."""
 
@@ -54,7 +53,7 @@ class SheetSize:
     height: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Board:
     """A board: measured thickness and its spread (± mm), faces, sheets on sale, knife gap, crushed edge margin, grain.
 
@@ -76,7 +75,7 @@ class Board:
     squeeze: float = 0.0  # mm that the board gives when it is pushed into a slot
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OpeningPlan:
     """A door, window or slit. Parameters as written and worked out: head, width, height, centre, sill, rise, …"""
 
@@ -86,7 +85,7 @@ class OpeningPlan:
     place: Place
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SurfacePlan:
     """A pattern to draw on a part's face."""
 
@@ -96,7 +95,7 @@ class SurfacePlan:
     place: Place
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class DrawingPlan:
     """A part whose outline comes from an SVG of the folder. ``lines``: kind of line -> ids, as (kind, ids) pairs."""
 
@@ -108,7 +107,7 @@ class DrawingPlan:
     place: Place
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PartPlan:
     """A part to draw. ``count`` is what the assemblies (or the spec) need, ``spare`` copies come on top.
 
@@ -138,7 +137,7 @@ class PartPlan:
     splits: tuple[SplitPlan, ...] = ()  # seams at which it is cut in pieces, for boards that are too short
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StackRow:
     """``count`` copies of a part, one on another; each is turned by ``turn`` degrees and shifted against the one below.
 
@@ -155,7 +154,7 @@ class StackRow:
     centred: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StackPlan:
     """A stack from the table up. ``on`` names the stack that it stands on ('' = the table); ``loose``: not glued there.
 
@@ -171,7 +170,7 @@ class StackPlan:
     brace: BracePlan | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class EdgeRef:
     """``place.edge`` of a panel assembly."""
 
@@ -183,7 +182,7 @@ class EdgeRef:
         return f"{self.panel}.{self.edge}"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PanelPlace:
     """A place in an assembly and the part that stands there."""
 
@@ -195,7 +194,7 @@ class PanelPlace:
 Joint = Literal["butt", "rabbet", "mitre", "fold", "tab_and_slot", "cross_lap"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Join:
     """Two edges that meet at the inside angle ``corner`` (degrees).
 
@@ -228,7 +227,7 @@ class Join:
     flush: tuple[str, str] | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Rest:
     """``panel`` lies with its inside face on the given edges (a roof on the slopes of its gables)."""
 
@@ -237,7 +236,7 @@ class Rest:
     place: Place
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PanelPlan:
     """Panels joined at their edges. ``stands_on`` is the edge that lies on the table."""
 
@@ -249,7 +248,7 @@ class PanelPlan:
     place: Place
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NeedPlan:
     """A limit on a fact, and the size that may be changed to meet it ('' if none)."""
 
@@ -261,7 +260,7 @@ class NeedPlan:
     place: Place
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Design:
     """One variant of a design, worked out. ``variant`` is '' for the sizes as written."""
 

@@ -1,12 +1,11 @@
 """Plans of seams: where a part that is too long for the boards on sale is cut in two."""
 
-from dataclasses import dataclass
 from typing import Literal
 
-from publisher.basics import Place
+from publisher.basics import Place, record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SplitPlan:
     """A straight seam across a part, ``at`` mm from its finished left or lower end.
 

@@ -1,12 +1,11 @@
 """What buyers read, as plans: texts with blanks, steps and their pictures, materials, papers."""
 
-from dataclasses import dataclass
 from typing import Literal
 
-from publisher.basics import Place
+from publisher.basics import Place, record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Blank:
     """A place in a text that a size or fact fills: an expression over names."""
 
@@ -14,7 +13,7 @@ class Blank:
     place: Place
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TextPlan:
     """Words with blanks, in order. ``design.fill`` makes the sentence when the facts are known."""
 
@@ -22,7 +21,7 @@ class TextPlan:
     place: Place
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PicturePlan:
     """What a step's picture shows. ``kind``: whole, exploded, plan (of an assembly), part, photo.
 
@@ -36,7 +35,7 @@ class PicturePlan:
     place: Place
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StepPlan:
     """One step of the instructions."""
 
@@ -49,7 +48,7 @@ class StepPlan:
     place: Place
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class MaterialPlan:
     """Something to buy: a key of the caution table or free words, and an amount from sizes and facts."""
 
@@ -59,7 +58,7 @@ class MaterialPlan:
     place: Place
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PaperWish:
     """A paper that the spec names; width, height and margins (left, bottom, right, top) in mm for one of its own."""
 

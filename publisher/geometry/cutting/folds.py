@@ -1,14 +1,14 @@
 """Panels that are cut as one piece and folded: their outlines laid beside each other, with a line at each fold."""
 
 from collections.abc import Collection, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import combinations
 from math import atan2, degrees, dist, radians, tan
 
 import numpy as np
 import shapely
 
-from publisher.basics import SAME_POINT, Finding, LineKind, Point, Pose, Purpose, polyline
+from publisher.basics import SAME_POINT, Finding, LineKind, Point, Pose, Purpose, polyline, record
 from publisher.basics.wording import say_length
 from publisher.design import Design, FoldedPanel, FoldPlan
 from publisher.geometry.making import placed, renamed, stated_edge, surviving_edges
@@ -25,7 +25,7 @@ Letters = dict[tuple[str, str, str], set[str]]
 CutParts = tuple[tuple[Part, ...], tuple[Finding, ...]]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Laid:
     """A panel in its place on the flat piece: names are those of its part and edge, ``front.top``; the second time ``front_2.top``."""
 

@@ -1,12 +1,11 @@
 """Seams of a split part: where one may cross it, and the cut itself."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
 
-from publisher.basics import Finding, LineKind, Point, Purpose
+from publisher.basics import Finding, LineKind, Point, Purpose, record
 from publisher.basics.wording import say_length
 from publisher.design import SplitPlan
 from publisher.geometry.model import Part, Region
@@ -20,7 +19,7 @@ _FAR = (-10.0, -10.0, 10.0, 10.0)  # mm beyond the part, so that only the seam c
 _JOINTS = (".tab", ".slot", ".lap")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Seam:
     """A split laid on its part: ``at`` mm along x (``axis`` 0: the seam runs upright) or along y (``axis`` 1)."""
 
@@ -34,7 +33,7 @@ class Seam:
         return max(SEAM_CLEAR + self.plan.step / 2.0, self.plan.plate / 2.0)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Half:
     """What lies on one side of a seam: the finished piece and its template."""
 
@@ -42,7 +41,7 @@ class Half:
     template: Region
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cut:
     """Both sides of a seam, the lower or left one first; the seam's line; and what was cut."""
 

@@ -1,12 +1,12 @@
 """Lines of a drawing put end to end into closed loops: small gaps mended, doubles dropped, open ends and crossings found."""
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import dist
 
 import shapely
 
-from publisher.basics import Line, Path, PathEdge, Point, closed_path
+from publisher.basics import Line, Path, PathEdge, Point, closed_path, record
 from publisher.geometry.drawings.svg_shapes import DrawnShape
 from publisher.geometry.rules.drawings import CROSSED_OUTLINE, DRAWN_TWICE, GAP_MENDED, OPEN_OUTLINE, Trouble
 
@@ -14,7 +14,7 @@ CHAIN_GAP = 0.1  # mm: a smaller gap is rounding, and is mended
 CHAIN_ROUNDING = 1e-3  # mm: a gap that no drawing program can avoid; closed without a word
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Loop:
     """A path (mm) put together from a drawing's lines, and the shapes that it came from."""
 

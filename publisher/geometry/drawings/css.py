@@ -1,8 +1,8 @@
 """Style sheets of a drawing: rules with type, class and id selectors, and the cascade to each element (CSS 2.1, section 6.4)."""
 
 import re
-from dataclasses import dataclass
 
+from publisher.basics import record
 from publisher.geometry.drawings.tree import Element, Unreadable, external
 
 INHERITED = (
@@ -26,7 +26,7 @@ _COMPOUND = re.compile(r"([A-Za-z_][\w-]*|\*)?((?:[#.][\w-]+)*)")
 _SELECTOR = re.compile(r"\s*([>\s]?)\s*([^\s>]+)")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Compound:
     """``path.thin#a``: all of it must fit one element. ``child``: the one before must be the parent."""
 
@@ -35,7 +35,7 @@ class _Compound:
     child: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Rule:
     weight: tuple[int, int, int, int]  # ids, classes, types, order
     chain: tuple[_Compound, ...]

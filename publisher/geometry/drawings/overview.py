@@ -1,11 +1,9 @@
 """What the tool sees in a drawing: its size, its outlines, what a renderer would fill, what was left out."""
 
-from dataclasses import dataclass
-
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from publisher.basics import Finding, Point, Refusal
+from publisher.basics import Finding, Point, Refusal, record
 from publisher.geometry.drawings import areas
 from publisher.geometry.drawings.chains import CHAIN_GAP, loops_of
 from publisher.geometry.drawings.outline import findings, refused_as, size_unsaid
@@ -22,7 +20,7 @@ OVERVIEW_FINE = 0.001  # mm: areas and pictures come from points, so they are se
 Bounds = tuple[float, float, float, float]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Seen:
     """One outline: its id (or which element it is), area in mm², bounding box in mm (left, bottom, right, top), rings."""
 
@@ -32,7 +30,7 @@ class Seen:
     rings: tuple[tuple[Point, ...], ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Look:
     """A whole drawing as the tool sees it, in mm from the lower left corner of its page, y upward.
 

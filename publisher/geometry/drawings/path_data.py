@@ -3,7 +3,7 @@
 import re
 from dataclasses import dataclass, field
 
-from publisher.basics import Point
+from publisher.basics import Point, record
 from publisher.geometry.drawings.numbers import MOST_PIECES, NUMBER, sound, too_many
 
 _COUNTS = {"M": 2, "L": 2, "H": 1, "V": 1, "C": 6, "S": 4, "Q": 4, "T": 2, "A": 7, "Z": 0}
@@ -16,7 +16,7 @@ _VALUES = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Straight:
     """A straight line."""
 
@@ -24,7 +24,7 @@ class Straight:
     b: Point
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cubic:
     """A cubic Bézier."""
 
@@ -34,7 +34,7 @@ class Cubic:
     b: Point
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Elliptic:
     """An elliptical arc as path data gives it; ``turn`` in degrees."""
 

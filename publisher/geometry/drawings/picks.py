@@ -6,8 +6,8 @@ by itself.
 """
 
 from collections.abc import Callable, Collection
-from dataclasses import dataclass
 
+from publisher.basics import record
 from publisher.basics.wording import did_you_mean, listed
 from publisher.geometry.drawings.scene import Scene
 from publisher.geometry.drawings.styles import shown, standing, stroke_words, visible
@@ -19,7 +19,7 @@ class Missing(Unreadable):
     """What the spec names is not drawn."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Group:
     """What many shapes can have in common: the word for it, the name that is asked for, the names that a shape bears, and all
     names that the drawing knows."""

@@ -1,11 +1,9 @@
 """All that a drawing draws, in the order it draws it: shapes with their matrix to mm, style, clips and the names they go by."""
 
-from dataclasses import dataclass
-
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from publisher.basics import SAGITTA
+from publisher.basics import SAGITTA, record
 from publisher.geometry.drawings import areas
 from publisher.geometry.drawings.basic_shapes import SHAPES, shape_paths
 from publisher.geometry.drawings.css import apply_styles
@@ -23,7 +21,7 @@ _SILENT_TOO = ("linearGradient", "radialGradient", "cursor", "font", "color-prof
 _WORDS = {"text": "words", "image": "a picture", "foreignObject": "foreign content", "script": "a script"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Scene:
     """A whole drawing: its page, what it draws, its elements by id, and what was left out, in words."""
 
@@ -58,7 +56,7 @@ def read_scene(root: Element, sagitta: float = SAGITTA) -> Scene:
     )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Place:
     """Where an element is drawn: matrix to mm, inherited style, size of percentages, what it stands in, whether faint."""
 

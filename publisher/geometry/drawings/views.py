@@ -1,15 +1,13 @@
 """Sizes of a drawing: CSS lengths of the page, viewBox and preserveAspectRatio (SVG 1.1, sections 7.2 to 7.8)."""
 
-from dataclasses import dataclass
-
-from publisher.basics import Point
+from publisher.basics import Point, record
 from publisher.geometry.drawings.numbers import IDENTITY, MM_PER_PX, Matrix, numbers, px, times
 from publisher.geometry.drawings.tree import Element, Unreadable
 
 _ALIGN = {"xmin": 0.0, "xmid": 0.5, "xmax": 1.0, "ymin": 0.0, "ymid": 0.5, "ymax": 1.0}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SvgPage:
     """The drawing's own page: size in mm, the matrix from user units to mm (origin lower left, y upward), the size that
     percentages are of (user units), and how its size is known: ``said`` in the file, or read from its ``viewBox`` at 96 user
@@ -77,7 +75,7 @@ def fitted(box: tuple[float, float, float, float], place: tuple[float, float, fl
     return (both, 0.0, 0.0, both, place[0] + dx - box[0] * both, place[1] + dy - box[1] * both)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Window:
     """The window of a nested svg or symbol: corners in the user units around it, the matrix from the units inside to those around,
     the size that percentages inside are of, and whether it hides what lies outside."""

@@ -1,11 +1,10 @@
 """Openings and slots against the outline and against each other: inside, apart, and with enough board between."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 import shapely
 
-from publisher.basics import Finding, Path, Place
+from publisher.basics import Finding, Path, Place, record
 from publisher.geometry.paths import polygon
 from publisher.geometry.registry import mm
 from publisher.geometry.rules import LEAST_WALL, OPENING_OVER_EDGE, OVERLAP, SLOT_OFF_PANEL, THIN_WALL
@@ -13,7 +12,7 @@ from publisher.geometry.rules import LEAST_WALL, OPENING_OVER_EDGE, OVERLAP, SLO
 _NOTHING = 1e-6
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Void:
     """Something that is cut out: its closed path, in words what it is, where the designer wrote it.
 

@@ -1,9 +1,8 @@
 """Where joins lie on a finished panel: at its edges and along the lines beside them, with what is drawn there."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
-from publisher.basics import LineKind, Path, Point, Purpose, polyline
+from publisher.basics import LineKind, Path, Point, Purpose, polyline, record
 from publisher.design import PartPlan
 from publisher.geometry.making.laps import left_end_first
 from publisher.geometry.making.tab_rows import joint_line
@@ -13,7 +12,7 @@ from publisher.geometry.paths import polygon
 LAP_WORDS = 20.0  # mm beside a slot in which its letter stands
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class JointPlace:
     """A stretch (mm, in the edge's direction) at which mates stand: on an edge (``mate`` 0, in a rabbet its width), or
     beside it, ``mate`` mm wide on its left. The letters follow each other the way the edge runs if ``forward``.

@@ -1,12 +1,12 @@
 """Where the tabs of a join stand: as stated along the joint line, moved inwards where either part has too little board. Mm."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import dist, inf
 
 import shapely
 
-from publisher.basics import SAME_POINT, Line, Path, Point
+from publisher.basics import SAME_POINT, Line, Path, Point, record
 from publisher.design import Join, PanelPlan, PartPlan, SlotRow
 from publisher.geometry.model import Edge
 from publisher.geometry.paths import polygon
@@ -19,7 +19,7 @@ LEAST_TAB = 12.0
 _FLAT = 0.01  # mm: what a flattened arc takes of a wall is less
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Reach:
     """Between which places the tabs of a row stand: mm from the middle of the joint line, in the edge's direction."""
 
@@ -109,7 +109,7 @@ def frame_of(start: Point, end: Point) -> tuple[Point, Point]:
     return (x, y), (-y, x)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Room:
     """A row of tabs or slots: the length of its joint line, how many they are, how thick the board of the tabs is (mm), how
     far the row reaches with walls as thick as their board, and with the least walls."""

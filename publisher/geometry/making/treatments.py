@@ -1,12 +1,12 @@
 """What joins do to the edges of a panel: take-off, tabs, slots, bevels."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import dist, radians, tan
 
 import shapely
 
-from publisher.basics import SAME_POINT, Finding, Line, Path, Point, polyline
+from publisher.basics import SAME_POINT, Finding, Line, Path, Point, polyline, record
 from publisher.design import EdgeTreatment, PartPlan, SlotRow, TabRow
 from publisher.geometry.making.laps import lap_bumps, lap_of, off_panel
 from publisher.geometry.making.tab_rows import (
@@ -31,7 +31,7 @@ from publisher.geometry.rules import CURVED_EDGE, LOST_EDGE, SLOT_OFF_PANEL, TAB
 STEEPEST_BEVEL = 80.0  # degrees from square: no knife holds a flatter bevel in board
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Slot:
     """A closed slot: its path anticlockwise, and in words which it is."""
 
@@ -40,7 +40,7 @@ class Slot:
     edge: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Treated:
     """The outline with its edges moved, the edges with their finished places, and what is to be let in or cut out."""
 

@@ -1,17 +1,16 @@
 """The upper ends of openings, one entry each. A head is drawn from the right jamb to the left one."""
 
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass
 from math import sqrt
 
-from publisher.basics import Finding
+from publisher.basics import Finding, record
 from publisher.geometry.paths import Pen
 from publisher.geometry.registry import Values, mm
 
 LEAST_JAMB = 0.1  # mm of upright jamb that must stay under a head
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Head:
     """``spring`` is how far below the top the jambs end (mm, by width); ``draw`` goes on from the right jamb's end."""
 

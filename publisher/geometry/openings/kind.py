@@ -1,9 +1,8 @@
 """What a kind of opening gives: its registration, its rules, its drawing."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 
-from publisher.basics import Finding, Path
+from publisher.basics import Finding, Path, record
 from publisher.design import OpeningPlan
 from publisher.geometry.model import Mark, Opening, ParameterInfo, ShapeInfo
 from publisher.geometry.registry import Values
@@ -12,7 +11,7 @@ MIDDLE = "middle"
 CENTRE = ParameterInfo("centre", "length", "distance of its middle from the panel's left end", MIDDLE, 0.0)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class DrawnOpening:
     """An opening in the panel's frame: its closed ``path`` anticlockwise (edges ``NAME.sill`` ``.right`` ``.head`` ``.left``, or
     ``.rim``), and whether it is open at the bottom edge (then the path begins with the sill).
@@ -26,7 +25,7 @@ class DrawnOpening:
     mark: Mark | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OpeningKind:
     """A registered kind of opening. ``draw`` takes the plan, its sizes and the panel's middle (mm); it is called only when
     ``check`` finds nothing."""

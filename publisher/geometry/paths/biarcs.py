@@ -5,13 +5,12 @@ arcs; hundreds of short lines would also make heavy pages.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import cos, hypot, radians, sqrt
 
 import numpy as np
 import numpy.typing as npt
 
-from publisher.basics import SAME_POINT, Arc, Line, Path, PathEdge, Point, polyline
+from publisher.basics import SAME_POINT, Arc, Line, Path, PathEdge, Point, polyline, record
 
 ARC_TOLERANCE = 0.004  # mm: how far a point may lie off the arcs
 CORNER = 20.0  # degrees: a sharper bend between two neighbours is a corner, and stays one
@@ -46,7 +45,7 @@ def fitted_line(
     return _pairs(_Smooth(points, tangents, tangents, name, tolerance), [len(points) - 1])
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Smooth:
     """Points with their unit tangents ahead and behind. Plain numbers: each arc has but a few points to look at."""
 

@@ -1,12 +1,11 @@
 """Tabs, notches and doors let into the straight edges of an outline, exactly and without a boolean."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
-from publisher.basics import SAME_POINT, Line, Path, PathEdge, Point
+from publisher.basics import SAME_POINT, Line, Path, PathEdge, Point, record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Bump:
     """A detour of an edge: its ``way`` leaves the edge's line at its first point and comes back at its last, further along.
 

@@ -6,7 +6,7 @@ with the source's centre and radius, and it ends where the two sources really me
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 from math import degrees, dist, radians
 
@@ -14,7 +14,7 @@ import numpy as np
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from publisher.basics import SAGITTA, SAME_POINT, Arc, Line, Path, PathEdge, Point, Pose, angle, circle, polar
+from publisher.basics import SAGITTA, SAME_POINT, Arc, Line, Path, PathEdge, Point, Pose, angle, circle, polar, record
 from publisher.geometry.model import Region
 from publisher.geometry.paths.curves import meet
 from publisher.geometry.paths.rings import oriented
@@ -112,7 +112,7 @@ def _clean(points: list[Point]) -> list[Point]:
     return kept
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Stretch:
     """Segments of a result that lie on one line or circle: the sources of the first and the last, and how they run.
 

@@ -1,10 +1,10 @@
 """What a shape module gives: its registration, its rules, its outline with edges and marks."""
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
 
-from publisher.basics import Arc, Finding, Path, Point
+from publisher.basics import Arc, Finding, Path, Point, record
 from publisher.design import LONGEST_MM
 from publisher.geometry.model import Edge, Mark, ParameterInfo, Region, ShapeInfo
 from publisher.geometry.registry.given_parameters import Values
@@ -13,7 +13,7 @@ LOWER_LEFT = "its lower left corner"
 ON_AXIS = "its axis"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shape:
     """A shape at true size before openings and joins: closed paths in mm, material on the left of each.
 
@@ -35,7 +35,7 @@ class Shape:
         return Region(self.outer, self.holes)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ShapeKind:
     """A registered shape. ``check`` returns findings for sizes that do not agree; ``build`` is called only when there are none."""
 

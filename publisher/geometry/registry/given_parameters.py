@@ -1,10 +1,9 @@
 """A shape's sizes as its builder sees them: complete, in range, each with the place where the designer wrote it."""
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from math import isfinite
 
-from publisher.basics import Finding, Path, Place
+from publisher.basics import Finding, Path, Place, record
 from publisher.basics.wording import MOST_KNOWN, did_you_mean, listed
 from publisher.basics.wording import written_angle as deg
 from publisher.basics.wording import written_length as mm
@@ -13,7 +12,7 @@ from publisher.geometry.model import ParameterInfo
 from publisher.geometry.rules import IMPOSSIBLE_SIZES, OUT_OF_RANGE
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Values:
     """The sizes of one shape, opening or pattern. Lengths are mm, angles degrees. ``thickness``: of the part's board, mm.
 

@@ -1,8 +1,6 @@
 """What must hold of a designer's drawing, each rule stated once."""
 
-from dataclasses import dataclass
-
-from publisher.basics import Rule, Severity
+from publisher.basics import Rule, Severity, record
 
 UNREADABLE_DRAWING = Rule(
     "geometry/unreadable-drawing",
@@ -71,7 +69,7 @@ DRAWING_RULES: tuple[Rule, ...] = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Trouble:
     """A rule that a drawing breaks, before it is known where the spec names the drawing. ``line`` is the SVG's own."""
 

@@ -1,10 +1,9 @@
 """One slope of a hipped roof: a trapezoid on the long sides, a triangle at the hip ends."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import radians, sin, tan
 
-from publisher.basics import Finding, Point
+from publisher.basics import Finding, Point, record
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import straight
 from publisher.geometry.registry import Shape, ShapeKind, Values, angle, edges_of, length, mm
@@ -14,7 +13,7 @@ from publisher.geometry.shapes.slopes import bevel_between
 LEAST_RIDGE = 1e-6  # mm: a shorter ridge is a point
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Slope:
     """The true shape in mm: eave, ridge (0 = a point), height up the slope, all on the underside; both pitches in degrees."""
 

@@ -1,10 +1,9 @@
 """The slope of a main roof into which a wing's roof runs: a gabled roof's slope with a notch between two valleys."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import cos, radians, sin, tan
 
-from publisher.basics import Finding
+from publisher.basics import Finding, record
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import straight
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, edges_of, length, mm
@@ -14,7 +13,7 @@ from publisher.geometry.shapes.slopes import bevel_between
 EDGES = ("left_eave", "left_valley", "right_valley", "right_eave", "right_verge", "ridge", "left_verge")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Notched:
     """The true shape in mm, on the underside: width, height up the slope, where the notch stands, its half width at the
     eave, the height of its tip."""

@@ -3,10 +3,9 @@
 The axis is the origin, the front edge lies along +x, and a many-sided core has a corner there. All for a positive turn.
 """
 
-from dataclasses import dataclass
 from math import asin, cos, degrees, pi, radians, sin
 
-from publisher.basics import Point, polar
+from publisher.basics import Point, polar, record
 from publisher.geometry.paths import Pen
 from publisher.geometry.registry import Values
 
@@ -22,7 +21,7 @@ def notch_width_deg(reach: float, depth: float) -> float:
     return 45.0 - degrees(asin((reach - depth) / reach * sin(pi / 4.0)))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SpiralLayer:
     """Sizes of a layer: mm and radians. ``sides`` 0 means a round core; ``core`` is the radius of its corners."""
 

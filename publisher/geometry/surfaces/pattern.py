@@ -1,13 +1,12 @@
 """What a pattern module gives: its registration, and families of lines in mm over the part's box."""
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
 from numpy.typing import NDArray
 
-from publisher.basics import Box, Finding, Point, Purpose
+from publisher.basics import Box, Finding, Point, Purpose, record
 from publisher.geometry.model import ShapeInfo
 from publisher.geometry.registry import Values
 
@@ -18,7 +17,7 @@ JOINT_CLEAR = 1.0  # mm that joints keep from every cut, so that they do not loo
 PENCIL_APART = 1.0  # mm: lines nearer to each other run together under a pencil of 0.3 to 0.5 mm (common practice)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Ground:
     """What a pattern is drawn on: the finished piece, the corner where rows begin, the point where a walk round it begins.
 
@@ -40,7 +39,7 @@ class Ground:
         return Box(left, bottom, right, top)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LineFamily:
     """Lines that do not cross each other, so that they can be clipped at once.
 
@@ -53,7 +52,7 @@ class LineFamily:
     clear: float = JOINT_CLEAR
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pattern:
     """A registered surface pattern. ``lines`` covers the ground's box; ``units`` foresees how many bricks, stones or ticks
     there will be; ``feature`` is the least distance in mm between two lines that these sizes ask for."""

@@ -9,6 +9,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from math import ceil, floor, inf, isfinite, log10
 
+from publisher.basics import record
 from publisher.design import Fact, NeedPlan, Size
 from publisher.joints.facts import NEED_CLOSE, margin_of, same_kind
 
@@ -29,7 +30,7 @@ DIGITS = 9
 """Decimals of a value that is tried: 1083 steps of 0.1 mm are 108.3 mm, as a designer writes it."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Solution:
     """The value of a size nearest to the old one that meets a need; more (``upward``) or less also does. ``value`` is None
     when none from ``low`` to ``high`` does."""

@@ -4,8 +4,7 @@ Sizes are those of the finished piece. A traced template is drawn with the penci
 paper: an opening w wide is drawn w + 2a and cut s·(w + 2a) − 2a at the print scale s, an outline s·(w − 2a) + 2a.
 """
 
-from dataclasses import dataclass
-
+from publisher.basics import record
 from publisher.basics.wording import say_length
 from publisher.design import Board, Join
 from publisher.geometry import Part
@@ -103,7 +102,7 @@ def _needs(subject: Assembled, parts: dict[str, Part]) -> list[Meeting]:
     return found
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Meets:
     """What a need's fact is on paper: the part (or ''), words for both, mm that the template is drawn larger. ``beside``: it is to
     be as high as something else, a stack of boards or another pack's deck."""

@@ -1,8 +1,6 @@
 """Rows of masonry that jump at the corner where two walls meet."""
 
-from dataclasses import dataclass
-
-from publisher.basics import Check, Outcome, Severity
+from publisher.basics import Check, Outcome, Severity, record
 from publisher.basics.wording import say_length
 from publisher.design import EdgeRef
 from publisher.joints.assembled import Assembled
@@ -15,7 +13,7 @@ SEEN = 0.3
 """mm: a smaller jump of a pressed-in line round a corner is not seen. Common practice, no source."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Rows:
     """Rows on a wall: the pattern, the height of a row and where the lowest begins above the table (mm)."""
 

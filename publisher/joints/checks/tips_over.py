@@ -1,15 +1,14 @@
 """Stacks that tip over when figures stand on them."""
 
-from dataclasses import dataclass
 from math import ceil
 
-from publisher.basics import Check, Outcome, Severity
+from publisher.basics import Check, Outcome, Severity, record
 from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.stacks import FIGURE_MASS, StackReport
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Standing:
     """What of a stack stands worst: its name, in words and for the subject of a finding."""
 

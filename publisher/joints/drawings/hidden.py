@@ -1,11 +1,10 @@
 """Visible stretches of edges in space among flat faces: each edge minus the union of the faces in front of it."""
 
-from dataclasses import dataclass
-
 import numpy as np
 import numpy.typing as npt
 import shapely
 
+from publisher.basics import record
 from publisher.joints.outlines import Array
 
 Indices = npt.NDArray[np.int64]
@@ -17,7 +16,7 @@ RIM = 0.02
 """mm by which faces are drawn in, so that an edge along the border of a face in front of it does not flicker."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FrontFaces:
     """Faces that look towards the viewer: their areas in the drawing, and their planes, depth = p·x + q·y + r (mm)."""
 

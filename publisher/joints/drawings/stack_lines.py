@@ -5,11 +5,10 @@ sheared along the view (a point 1 mm higher lies ``View.lift`` farther) a layer 
 its top to its bottom: the top face and, below each front-facing stretch of the outline, the wall.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 import shapely
 
+from publisher.basics import record
 from publisher.joints.drawings.lines import Sketch
 from publisher.joints.drawings.view import View
 from publisher.joints.outlines import Array
@@ -18,7 +17,7 @@ SAME_BORDER = 0.05
 """mm: lines of a lower layer this near to the border of a higher one are that border, flattened differently."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Slab:
     """A layer to draw: rings in plan (the first anticlockwise, holes clockwise), whether each point is a corner, heights of
     its bottom and top, ends of its joint ticks in plan (n, 2)."""

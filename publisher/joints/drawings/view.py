@@ -1,14 +1,14 @@
 """The way a viewer looks: an axonometric (parallel) projection from the front right and above."""
 
-from dataclasses import dataclass
 from math import cos, radians, sin
 
 import numpy as np
 
+from publisher.basics import record
 from publisher.joints.outlines import Array
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class View:
     """``turned``: degrees that the viewer stands to the right of the front; ``above``: degrees above the level."""
 

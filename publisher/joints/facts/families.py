@@ -1,9 +1,9 @@
 """Packs that meet each other: the sizes that they say they meet at, compared in mm."""
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
-from publisher.basics import Finding, Place, Rule, Severity
+from publisher.basics import Finding, Place, Rule, Severity, record
 from publisher.basics.wording import did_you_mean
 from publisher.design import Design, Fact, Kind, Size, amount, say
 from publisher.joints.facts.needs import NEED_CLOSE, PLAIN
@@ -26,7 +26,7 @@ MEETING_SIZE_ALONE = Rule(
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class MeetingSize:
     """What one pack says of a size at which it meets others: ``slug`` is its design's, ``pack`` names it in messages, with
     its variant and board if need be."""
@@ -39,7 +39,7 @@ class MeetingSize:
     place: Place
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Member:
     """A design that meets others, and its facts; ``at`` gives both at another value of a size, None when it cannot be built so."""
 

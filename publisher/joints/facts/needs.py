@@ -1,8 +1,8 @@
 """Needs held against facts."""
 
-from dataclasses import dataclass
 from math import inf
 
+from publisher.basics import record
 from publisher.basics.wording import fixed, nearest
 from publisher.design import Design, Fact, Kind, NeedPlan, say
 
@@ -13,7 +13,7 @@ PLAIN: tuple[Kind, ...] = ("count", "number", "ratio")
 """Kinds without a unit, which a plain limit may be compared with."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shortfall:
     """A need that is not met: its fact, the limit that it breaks, and whether the fact is too small."""
 

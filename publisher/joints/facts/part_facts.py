@@ -1,12 +1,11 @@
 """Facts of single parts, named ``gable.width``, ``gable.door.height``, ``gable.least_wall`` and so on."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import dist, inf
 
 import shapely
 
-from publisher.basics import SAME_POINT, Path
+from publisher.basics import SAME_POINT, Path, record
 from publisher.design import Fact, Kind
 from publisher.geometry import Opening, Part, polygon
 
@@ -50,7 +49,7 @@ def slot_size(slot: Path) -> tuple[float, float]:
     return round(min(a, b), 9), round(max(a, b), 9)  # a rectangle cut as 5.3 wide is 5.3 wide
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Bar:
     """Board left between an opening and what is next to it: its least width and how long it is about as narrow, in mm."""
 

@@ -1,11 +1,11 @@
 """Board where other board stands: the solids of placed panels cut by planes inside each other (mm)."""
 
-from dataclasses import dataclass
 from itertools import combinations, pairwise
 
 import numpy as np
 import shapely
 
+from publisher.basics import record
 from publisher.geometry import Part, polygon, rabbet_strip
 from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.solids import FacePair, corners_of, face_pair
@@ -19,7 +19,7 @@ LEVELS = 9
 """Lines on which a panel that is bevelled or leans is looked at across its thickness."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Clash:
     """Two panels in one place: how thick the overlap is (mm), and a point in the middle of it in the assembly (x, y, z)."""
 
@@ -29,7 +29,7 @@ class Clash:
     at: tuple[float, float, float]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Solid:
     """A placed panel, or a layer of one, ready to be cut: its rings on both faces, whether they differ, its box in space.
 
@@ -164,7 +164,7 @@ def _section(solid: _Solid, frame: PanelFrame, depth: float) -> shapely.Geometry
     return shapely.union_all(strips) if strips else None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Row:
     """Where the plane's line at one level runs inside the solid: pairs of places along it, the line's foot, the level."""
 

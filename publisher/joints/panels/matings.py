@@ -1,11 +1,11 @@
 """Every join of a panel assembly, measured where its panels stand."""
 
-from dataclasses import dataclass
 from math import acos, degrees
 
 import numpy as np
 import shapely
 
+from publisher.basics import record
 from publisher.design import Join
 from publisher.geometry import polygon
 from publisher.joints.panels.edges import lap_line, mating_lines
@@ -13,7 +13,7 @@ from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.space import Array, EdgeLine, PanelFrame
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mating:
     """A join as it is found: length of both mating lines (mm), how far their ends lie apart in space (mm), the inside
     angle (degrees) between the faces, and how much of the tabs' section finds no slot (mm).

@@ -1,10 +1,10 @@
 """Panels placed in space by their joins and rests, starting from the one that stands on the table."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 
-from publisher.basics import Place
+from publisher.basics import Place, record
 from publisher.design import Join, PanelPlan, Rest
 from publisher.geometry import Part
 from publisher.joints.panels.edges import edge_line, lap_line, mating_lines, nominal_outline, top_edges
@@ -15,7 +15,7 @@ from publisher.joints.panels.touching import touch_of
 STANDING_LEVEL = 0.05  # mm: edges whose heights differ by less lie level
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Panel:
     """A panel in its place."""
 
@@ -26,7 +26,7 @@ class Panel:
     place: Place
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PanelAssembly:
     """The panels that could be placed, in the order of the spec; the names of those that could not."""
 

@@ -1,13 +1,12 @@
 """Every rest of a panel assembly, measured where its panels stand."""
 
-from dataclasses import dataclass
-
+from publisher.basics import record
 from publisher.design import EdgeRef, Rest
 from publisher.joints.panels.place import PanelAssembly
 from publisher.joints.panels.touching import Touch, touch_of
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Resting:
     """A panel on one of the edges that it is said to rest on, and how both touch."""
 

@@ -1,16 +1,15 @@
 """The solid of a placed panel: drawn face, inside face (smaller where edges are bevelled), and the sides between them."""
 
-from dataclasses import dataclass
 from math import radians, tan
 
 import numpy as np
 
-from publisher.basics import Point
+from publisher.basics import Point, record
 from publisher.geometry import Part
 from publisher.joints.panels.space import Array
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FacePair:
     """A ring of a part on both faces, point for point, in the part's coordinates (n, 2)."""
 

@@ -1,19 +1,18 @@
 """Places in space: a panel's frame, from its own coordinates (x, y on the drawn face, z outward) to the assembly's. Mm, degrees."""
 
-from dataclasses import dataclass
 from math import cos, radians, sin
 
 import numpy as np
 import numpy.typing as npt
 
-from publisher.basics import Point
+from publisher.basics import Point, record
 from publisher.geometry import Edge
 from publisher.joints.model import SpaceMatrix
 
 Array = npt.NDArray[np.float64]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PanelFrame:
     """A panel's place: columns of ``axes`` are its x, y and outward z in the assembly; ``origin`` is where its (0, 0, 0) lies."""
 
@@ -44,7 +43,7 @@ class PanelFrame:
         return tuple(flat)  # type: ignore[return-value]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class EdgeLine:
     """A nominal edge, or a line parallel to it, in the part's own coordinates: direction as the edge runs, middle, length,
     depth behind the drawn face, unit vector into the panel."""

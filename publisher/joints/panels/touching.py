@@ -1,11 +1,11 @@
 """How the edge of one panel meets the inside face of another that lies on it: measured on both as they stand. Mm, degrees."""
 
-from dataclasses import dataclass
 from math import asin, ceil, degrees, radians, tan
 
 import numpy as np
 import shapely
 
+from publisher.basics import record
 from publisher.geometry import Edge, Part, polygon
 from publisher.joints.panels.solids import face_pair
 from publisher.joints.panels.space import Array, PanelFrame
@@ -26,7 +26,7 @@ FLAT = 1.0
 EDGE_STEP = 1.0  # mm between the places along the edge, at most
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Touch:
     """An edge under a face: its length where there is board, how much of that the face does not lie over (``bare``), the
     greatest gap where it does (0 where they touch), the angle between both, a point in the middle of the worst place."""

@@ -1,12 +1,11 @@
 """Whether a stack stands: balance empty and with figures (trade notes, section 2)."""
 
-from dataclasses import dataclass
 from math import inf, pi
 
 import numpy as np
 import shapely
 
-from publisher.basics import Point
+from publisher.basics import Point, record
 from publisher.design import Board
 from publisher.geometry import Part
 from publisher.joints.outlines import Array
@@ -29,7 +28,7 @@ DIRECTIONS = 720
 """Directions in which a round plinth is tried; between two of them the moment differs by less than 1e-5 of itself."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Balance:
     """Margins in mm by which the whole does not tip (negative: it tips), empty and with figures; the least radius (mm) of a
     round plinth under the treads' rows, centred on their axis, with which it does not tip with figures; grams of the whole."""

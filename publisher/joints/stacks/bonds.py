@@ -3,9 +3,9 @@
 Between neighbours: s = frac((way along the wall + offset) / pitch), stagger = min(s, 1 − s) (trade notes, section 3).
 """
 
-from dataclasses import dataclass
 from math import ceil, floor
 
+from publisher.basics import record
 from publisher.joints.stacks.courses import Stagger
 
 QUARTER, HALF = 0.25, 0.5
@@ -17,7 +17,7 @@ MOST_LONGER = 4.0
 """A unit longer or shorter than the present one by more than this factor is another wall."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Bond:
     """A way to break joint: the number of joints that close the ring (None where the wall is not turned), the unit (mm),
     and the stagger that it gives."""

@@ -6,12 +6,12 @@ width of the root and h the thickness of all boards that are glued together over
 moment F·a over the section modulus w·h²/6).
 """
 
-from dataclasses import dataclass
 from math import hypot, inf
 
 import numpy as np
 import shapely
 
+from publisher.basics import record
 from publisher.design import Board, BracePlan
 from publisher.geometry import Part
 from publisher.joints.outlines import pieces
@@ -44,7 +44,7 @@ FREE = 1.0
 """mm: a layer that sticks out less than this stands."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Root:
     """The root of one step: its layer (index), the arm and the width in mm, the boards glued there and how thick they are
     together (mm), the stress in MPa; the arm is shorter where a knee brace carries the step."""
@@ -92,7 +92,7 @@ def roots_of(
     return tuple(found)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Sticking:
     """What sticks out of the ground: arm and width of the root (mm), and the root as lines in the layer's own frame."""
 

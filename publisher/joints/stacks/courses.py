@@ -1,11 +1,9 @@
 """Joints of masonry in the edges of a stack: stagger of neighbouring courses (trade notes, section 3)."""
 
-from dataclasses import dataclass
-
 import numpy as np
 import shapely
 
-from publisher.basics import Purpose
+from publisher.basics import Purpose, record
 from publisher.geometry import Part
 from publisher.joints.outlines import Array, move
 from publisher.joints.stacks.layers import LaidStack
@@ -15,7 +13,7 @@ ON_EDGE = 0.5
 """A tick whose end lies farther than this (mm) from the outline of a course is not in its face."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stagger:
     """Two neighbouring courses: index of the lower, least distance between their joints along the wall as a share of the
     unit, the unit's length (mm); how far the upper one is moved along the wall against the lower one, in mm, where both are
@@ -50,7 +48,7 @@ def tick_ends(part: Part, outline: shapely.Polygon) -> Array:
     )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Course:
     """One part's joints: where they meet its outline (in its frame), their place along it and the unit there (mm)."""
 

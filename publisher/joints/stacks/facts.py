@@ -1,13 +1,12 @@
 """Facts of a stack, named ``stair.height`` and so on (trade notes, section 2)."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from math import inf
 
 import numpy as np
 import shapely
 
-from publisher.basics import Place
+from publisher.basics import Place, record
 from publisher.design import Board, Fact, Kind
 from publisher.geometry import Part
 from publisher.joints.outlines import pieces
@@ -30,7 +29,7 @@ SIMPLER = 0.0005
 """What stands on the ground all the way down is simplified by this much (mm) per layer, so that its outline stays short."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StackReport:
     """All that is known about one stack: for facts, checks and drawings."""
 

@@ -1,14 +1,12 @@
 """Layers of a stack from its plan, and the stacks that stand on each other."""
 
-from dataclasses import dataclass
-
-from publisher.basics import Point, Pose
+from publisher.basics import Point, Pose, record
 from publisher.design import BracePlan, StackPlan
 from publisher.geometry import Part, middle_of
 from publisher.joints.model import StackLayer
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LaidRow:
     """The layers of one row of the plan: indices into the stack's layers, turn and shift from one to the next."""
 
@@ -24,7 +22,7 @@ class LaidRow:
         return self.count > 1 and (self.turn % 360.0 != 0.0 or self.shift != (0.0, 0.0))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LaidStack:
     """One stack, or an assembly of stacks on each other. ``loose``: indices of layers that are not glued to the one below."""
 

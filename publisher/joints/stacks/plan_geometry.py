@@ -4,12 +4,10 @@ Turned layers of a regular stair lie on each other alike, so results are kept by
 pose. All areas are in the frame of the assembly (mm) or, where said, of the lower layer.
 """
 
-from dataclasses import dataclass
-
 import numpy as np
 import shapely
 
-from publisher.basics import Pose
+from publisher.basics import Pose, record
 from publisher.geometry import Part
 from publisher.joints.model import StackLayer
 from publisher.joints.outlines import Array, move, pieces, sound, whole_polygon
@@ -21,7 +19,7 @@ PLAN_SLIVER = 0.02
 """Two flattenings of one arc differ by 0.005 mm: areas thinner than this (mm) do not count as covered."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Contact:
     """A layer on the one below: contact area (mm²) and share of the smaller, the bare rest of the lower, the overhang's reach."""
 

@@ -1,10 +1,10 @@
 """What can stand on a stack: treads, headroom, where cover begins (trade notes, section 2)."""
 
-from dataclasses import dataclass
 from math import inf
 
 import shapely
 
+from publisher.basics import record
 from publisher.joints.outlines import pieces
 from publisher.joints.stacks.circles import farthest, largest_circle
 from publisher.joints.stacks.layers import LaidStack
@@ -17,7 +17,7 @@ LEAST_TREAD = 1.0
 """Area in mm² that the next layer must leave bare for the layer below to count as a tread."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tread:
     """One tread: its layer (index), its area in the assembly's frame, the free height over it (mm, inf = open),
     the widest base that stands fully on it and the widest that does not tip (mm; exact for the tread where it is the

@@ -3,9 +3,7 @@
 It is cut directly through the paper, not traced, so everything on it is drawn at its finished size.
 """
 
-from dataclasses import dataclass
-
-from publisher.basics import Layer, LengthPromise, Point, polyline
+from publisher.basics import Layer, LengthPromise, Point, polyline, record
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import Body, Context
 from publisher.pages.type import CUT, NOTE, SMALL
@@ -15,7 +13,7 @@ PIECE = 28.0
 COUPON_HIGH = 13.0  # of the piece under its tab
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fit:
     """What the coupon tries: the board, its thickness and how far that may be off (mm), and the slot's width (0: no slots)."""
 

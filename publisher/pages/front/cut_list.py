@@ -1,10 +1,9 @@
 """What to cut and what to buy: the cut list, what a sheet of board yields, and a picture of every laid-out sheet."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import partial
 
-from publisher.basics import Box
+from publisher.basics import Box, record
 from publisher.basics.units import inches
 from publisher.basics.wording import fixed
 from publisher.material import Layout, Yield
@@ -24,7 +23,7 @@ LAYOUTS = (
 CHUNK = 0.4  # of a page's height: a longer table is broken, so that its rows may run on over the pages
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PageBlock:
     """Something on the page: its height with the space below it, and how it is drawn under a top."""
 

@@ -1,9 +1,8 @@
 """What a person draws first on a sheet: the lines on which rows of pieces stand. Millimetres on the sheet."""
 
-from dataclasses import dataclass
-
 import numpy as np
 
+from publisher.basics import record
 from publisher.geometry import Part
 from publisher.material import Layout
 
@@ -11,7 +10,7 @@ SAME_GUIDE = 0.3  # mm; pieces whose ends differ by less stand on one line
 LEAST_ON_LINE = 2
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RowLines:
     """Lines to draw: ``up``: they run across, at distances from the lower edge; else upright, from the left edge."""
 

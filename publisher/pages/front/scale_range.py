@@ -1,11 +1,10 @@
 """The print-scale budget as the pages say it: the range that joints worked out, with the meetings that bind."""
 
-from dataclasses import dataclass
-
+from publisher.basics import record
 from publisher.joints import Joined, Meeting
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ScaleRange:
     """Allowed print scale (1 = true size), and the meeting that bounds it on each side (None: the general band does)."""
 

@@ -1,8 +1,6 @@
 """One step: its number and title, the words at the left, the picture and what is needed at the right, cautions below."""
 
-from dataclasses import dataclass
-
-from publisher.basics import Box, Layer, polyline
+from publisher.basics import Box, Layer, polyline, record
 from publisher.design import PicturePlan, StepPlan
 from publisher.geometry import Part
 from publisher.pages.model import Drawn, Stroke
@@ -46,7 +44,7 @@ STAGE_TOOLS = {
 COUNTED = ("cut", "texture")  # stages in which every copy is taken in hand
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StepBlock:
     """A step laid out under a given top: what is drawn, its height, the cautions that it shows."""
 

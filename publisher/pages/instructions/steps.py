@@ -1,9 +1,8 @@
 """The instructions: numbered steps with pictures beside the words; a step is never broken over two pages."""
 
-from dataclasses import dataclass
 from functools import partial
 
-from publisher.basics import Box
+from publisher.basics import Box, record
 from publisher.design import StepPlan
 from publisher.pages.instructions.step_block import StepBlock, step_block
 from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, make_frame, share_out
@@ -13,7 +12,7 @@ TASK = "Build, step by step"
 BETWEEN = 2 * SPACE  # between two steps
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Numbered:
     """A step with its number, and the cautions that were shown in full before it."""
 

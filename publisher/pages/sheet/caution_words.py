@@ -1,13 +1,14 @@
 """Names of tools and materials, and the cautions that they call for, from ``cautions.json``."""
 
 import json
-from dataclasses import dataclass
 from functools import cache
 from importlib.resources import files
 from typing import Any
 
+from publisher.basics import record
 
-@dataclass(frozen=True, slots=True)
+
+@record
 class Caution:
     """A caution in our own words, with where its facts come from."""
 
@@ -17,7 +18,7 @@ class Caution:
     source: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Thing:
     """A tool or material: its key in a spec, its name on a page, ids of the cautions that it calls for."""
 

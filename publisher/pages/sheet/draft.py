@@ -6,7 +6,7 @@ table ``PAGES`` of ``compose``. A draft's
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from publisher.basics import (
     CodePromise,
@@ -17,6 +17,7 @@ from publisher.basics import (
     OutlinePromise,
     SeamPromise,
     TextPromise,
+    record,
 )
 from publisher.design import Design, Fact, TextPlan
 from publisher.geometry import Part
@@ -27,7 +28,7 @@ from publisher.pages.sheet.frame import Frame
 from publisher.pages.type import Setter
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Body:
     """What stands on one page, with the promises about it (mm; the page's number is already in each promise)."""
 
@@ -58,7 +59,7 @@ class Body:
         )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Numbers:
     """The page numbers of a pack as one page sees them: its own, how many there are, and where things are."""
 
@@ -82,7 +83,7 @@ class Numbers:
         return tuple(page for name, page in self.parts if name == part)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PageDraft:
     """A page to be: ``key`` is its own name (``templates:2``), ``title`` stands in its header.
 
@@ -102,7 +103,7 @@ class PageDraft:
     findings: tuple[Finding, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Context:
     """All that a maker of pages may look at."""
 

@@ -1,9 +1,8 @@
 """The frame of a page: paper, printable limit, header and footer, and the corner kept for calibration square and page code."""
 
-from dataclasses import dataclass
 from typing import Literal
 
-from publisher.basics import Box, Refusal, Rule, Severity
+from publisher.basics import Box, Refusal, Rule, Severity, record
 from publisher.pages.model import Paper
 from publisher.pages.type import INSET, SPACE
 
@@ -27,7 +26,7 @@ PAPER_TOO_SMALL = Rule(
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Frame:
     """Where things go on a page (mm). ``paper`` is upright; ``width`` × ``height`` is this page, turned when ``landscape``.
 

@@ -1,11 +1,10 @@
 """What must hold for every composed page, whoever drew it."""
 
-from dataclasses import dataclass
 from math import cos, radians, sin
 
 import numpy as np
 
-from publisher.basics import Box, Check, Findings, PagePromise, Severity, checked
+from publisher.basics import Box, Check, Findings, PagePromise, Severity, checked, record
 from publisher.pages.model import Drawn, Fill, Page, Picture, Stroke, Words
 from publisher.pages.type import LEAST_SIZE, Faces
 
@@ -13,7 +12,7 @@ _SLACK = 1e-6  # mm, of floats
 _TOUCH = 0.2  # mm by which the boxes of words may overlap on each side: they hold accents and descenders that most words lack
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Composed:
     """The pages of a pack as composed, with their promises (printable limits) and fonts."""
 

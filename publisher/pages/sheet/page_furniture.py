@@ -1,7 +1,5 @@
 """What stands on every page: corner marks, header, footer; and the calibration square with the page code in it."""
 
-from dataclasses import dataclass
-
 from publisher.basics import (
     Box,
     Finding,
@@ -12,6 +10,7 @@ from publisher.basics import (
     Severity,
     TextPromise,
     polyline,
+    record,
 )
 from publisher.basics.units import INCH_MM
 from publisher.design import Design
@@ -53,7 +52,7 @@ TITLE_TOO_LONG = Rule(
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Heading:
     """What the furniture says about the pack. ``trial``: it was built with other sizes than the spec says."""
 

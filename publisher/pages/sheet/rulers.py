@@ -1,15 +1,13 @@
 """Scales that a buyer lays a ruler against: base line, graduations, numbers; each graduation is promised."""
 
-from dataclasses import dataclass
-
-from publisher.basics import Layer, LengthPromise, Path, Point, polyline
+from publisher.basics import Layer, LengthPromise, Path, Point, polyline, record
 from publisher.basics.units import INCH_MM
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet.draft import Body
 from publisher.pages.type import GAUGE, LEAST, TICK, Setter
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Graduation:
     """A graduation: distance of ticks in mm; (every n-th tick, its length in mm), longest first; a number at every n-th."""
 

@@ -1,12 +1,12 @@
 """The words of a template's label: which part, how many to cut, how large, which side up."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import numpy as np
 import shapely
 
-from publisher.basics import Purpose
+from publisher.basics import Purpose, record
 from publisher.basics.units import inches
 from publisher.basics.wording import fixed, say_length
 from publisher.geometry import Part, polygon
@@ -15,7 +15,7 @@ from publisher.pages.sheet import Context
 UP = "THIS SIDE UP"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Says:
     """The words of one label. ``boxes``: how many tick boxes for copies as drawn, for mirrored ones, for spares.
 

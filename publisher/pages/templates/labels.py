@@ -5,10 +5,10 @@ when it is cut out (its letter, how many, which side up) can be set as a block o
 """
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
 
-from publisher.basics import Layer, Path, Point, Pose, polyline
+from publisher.basics import Layer, Path, Point, Pose, polyline, record
 from publisher.pages.model import Drawn, Fill, LineStyle, Stroke, Words
 from publisher.pages.templates.label_words import Says
 from publisher.pages.type import BODY, LEAST, LETTER, NOTE, SMALL, Setter, TypeStyle
@@ -34,7 +34,7 @@ FLAG = "Cut this flag off last."
 LabelForm = Literal["whole", "low", "row", "column", "run", "tag", "letter", "rest", "named", "details", "flag"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Label:
     """A block set at one size of type and one measure: its own width and height in mm.
 

@@ -1,11 +1,11 @@
 """The words of the templates of one page, when all of them lie in their places: what a piece may lose is set in free room."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import shapely
 
-from publisher.basics import Box, Pose
+from publisher.basics import Box, Pose, record
 from publisher.geometry import polygon
 from publisher.pages.sheet import Context, Frame
 from publisher.pages.templates.label_room import LabelRoom
@@ -18,7 +18,7 @@ from publisher.pages.templates.template_labels import Labels, Sample, part_room
 from publisher.pages.type import as_polygon
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Lying:
     """A copy on a page, with its words: those inside it; a flag that is cut off last; what it may lose, in free room."""
 
@@ -34,7 +34,7 @@ class Lying:
         return (*self.inside, *(spot for spot in (self.flag, self.beside) if spot))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shown:
     """One page of templates."""
 

@@ -1,17 +1,17 @@
 """A block of words in its place on the page: where it stands, what is drawn, what is promised."""
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import hypot
 
 import shapely
 
-from publisher.basics import Box, Point, Pose, TextPromise
+from publisher.basics import Box, Point, Pose, TextPromise, record
 from publisher.pages.model import Drawn
 from publisher.pages.templates.labels import Label, placed
 from publisher.pages.type import Setter
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Spot:
     """A block of words in its place: its lower left corner in mm, and the degrees by which it stands turned about that corner."""
 

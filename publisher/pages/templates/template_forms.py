@@ -1,13 +1,12 @@
 """Shapes for the packer: a template bare or with its label beside it, and plain facts about shapes and areas. Millimetres."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from math import atan2, degrees, hypot
 
 import numpy as np
 import shapely
 
-from publisher.basics import Box, Point, Pose
+from publisher.basics import Box, Point, Pose, record
 from publisher.geometry import Part, polygon
 from publisher.pages.templates.labels import Label
 from publisher.pages.type import as_polygon
@@ -17,7 +16,7 @@ PADDING = 1.2  # mm between the words of a flag and its edge
 PART_AWAY = 4.0  # least paper between a part and words or furniture that are not its own
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Form:
     """How a sample goes to the packer: its piece at a first turn, and a flag that lies beside the part in that piece."""
 

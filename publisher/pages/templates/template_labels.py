@@ -6,11 +6,11 @@ that is cut off last; all on the flag.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 import shapely
 
-from publisher.basics import Pose
+from publisher.basics import Pose, record
 from publisher.geometry import Part, polygon
 from publisher.pages.sheet import Context
 from publisher.pages.templates.label_room import LINE_CLEAR, LabelRoom
@@ -27,7 +27,7 @@ LEANS = tuple(float(turn) for turn in range(-75, 90, 15))
 TIGHT = 0.7  # mm between words and a line where a piece has no room for more
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sample:
     """One drawn copy to be placed: a part, which copy (0: the template that is traced), whether it is mirrored."""
 
@@ -70,7 +70,7 @@ def _numbers_alike(context: Context, sample: Sample) -> range:
     return range(1 if plain else part.count + 1, last + 1)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Inside:
     """What stands inside a part: the ``spots`` in mm from its origin on the page, and whether they say ``all`` that a label says,
     all that the piece must not lose (``enough``), or less."""

@@ -1,17 +1,15 @@
 """Match marks: on every seam two or more, as far apart as the part allows, clear of its lines. Laid coordinates, mm."""
 
-from dataclasses import dataclass
-
 import shapely
 
-from publisher.basics import Point
+from publisher.basics import Point, record
 from publisher.pages.tiles.seams import MARK_RADIUS, OVERLAP, Cell, Cutting
 
 CROSSING = 15.0  # from a crossing of seams to the nearest mark: its name stands between
 MIDDLE_MARK_FROM = 150.0  # a seam longer than this gets a third mark
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TileSeam:
     """The common edge of two tiles: ``first`` (left or upper) is glued on, ``second`` is trimmed. ``upright``: x = at."""
 

@@ -7,7 +7,6 @@ line, so that after trimming, half a circle on one page meets half a circle on t
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise, product
 from math import ceil, inf
 
@@ -15,7 +14,7 @@ import numpy as np
 import numpy.typing as npt
 import shapely
 
-from publisher.basics import Box
+from publisher.basics import Box, record
 
 OVERLAP = 10.0  # common practice for glue stick: enough to hold, not enough to waste a page
 TRIM = 3.0  # of the overlap: past the trim line, cut off; more than the radius of a match mark
@@ -33,7 +32,7 @@ MIDDLE_MARK_FROM = 150.0  # a seam longer than this gets a third mark
 Span = tuple[float, float, float]  # from, to, weight
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Obstacle:
     """Something on the part that a seam should keep off, in laid coordinates; ``weight`` says how much."""
 
@@ -41,7 +40,7 @@ class Obstacle:
     weight: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cell:
     """One tile: row and column from 1 at the top left, the area it stands for, and the window that its page shows."""
 
@@ -51,7 +50,7 @@ class Cell:
     window: Box
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cutting:
     """A way to cut one laid outline: trim lines across (x, left to right) and down (y, from the top), and its tiles."""
 

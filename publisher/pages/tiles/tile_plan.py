@@ -1,12 +1,12 @@
 """How a part that fits no page is laid on tile pages: orientation, frame, turn and cutting with the fewest pages."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 
 import shapely
 from shapely.affinity import translate
 
-from publisher.basics import Box, Line, Point, Pose
+from publisher.basics import Box, Line, Point, Pose, record
 from publisher.geometry import Part, polygon
 from publisher.pages.sheet import LEAST_SQUARE, PAGE_SQUARE, Context, Frame
 from publisher.pages.templates import PART_AWAY, Sample, mark_notes, page_frame, quiet_lines
@@ -19,7 +19,7 @@ SHORT_EDGE = 25.0  # mm: tabs, notches, ends
 LEAST_TILE_AREA = 40.0  # mm: a window area with a shorter side is not worth a page
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stage:
     """A page laid out for tiles: the area in which windows stand, and the area for map and words, beside the square."""
 
@@ -28,7 +28,7 @@ class Stage:
     info: Box
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tiling:
     """A copy cut into tiles: how it is turned, on which stage, its laid outline, and the seams with their marks."""
 

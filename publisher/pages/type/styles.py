@@ -6,10 +6,10 @@ Words and rules are black, for a printer without greys sets these in dots; the g
 lines among them keep the contrast of WCAG 2 on white, at least 3:1.
 """
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Literal
 
-from publisher.basics import LineKind
+from publisher.basics import LineKind, record
 from publisher.pages.model import LineStyle
 
 Weight = Literal["regular", "bold"]
@@ -54,7 +54,7 @@ def line_style(kind: LineKind) -> LineStyle:
     return _KINDS[kind]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TypeStyle:
     """A size of words: weight, em and distance of baselines in mm, grey, structure element they belong to."""
 

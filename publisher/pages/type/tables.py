@@ -1,9 +1,8 @@
 """Tables with aligned figures: columns of fixed width, rows that grow with their words, thin rules between."""
 
-from dataclasses import dataclass
 from typing import Literal
 
-from publisher.basics import Layer, Path, polyline
+from publisher.basics import Layer, Path, polyline, record
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.type.styles import RULE, SMALL, STRONG_RULE, TypeStyle
 from publisher.pages.type.text import Setter
@@ -12,7 +11,7 @@ PAD = 1.2  # above and below the words of a row
 CELL_GAP = 3.0  # between the words of neighbouring columns
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Column:
     """A column: heading, width in mm (with the gap to the next, if there is one), alignment.
 
@@ -25,7 +24,7 @@ class Column:
     bold: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LaidTable:
     """A table laid out but not placed: ``place`` puts any stretch of its rows on a page, with the headings again."""
 

@@ -5,7 +5,7 @@ import unicodedata
 from dataclasses import dataclass, field
 from typing import Literal
 
-from publisher.basics import Layer
+from publisher.basics import Layer, record
 from publisher.pages.model import Drawn, Words
 from publisher.pages.type.fonts import Faces
 from publisher.pages.type.styles import TypeStyle
@@ -20,7 +20,7 @@ _BOUND = re.compile(
 _WORD = re.compile(r"[^ ]+")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Block:
     """Things placed under each other: what is drawn, and the height in mm from the top of the block to its bottom."""
 

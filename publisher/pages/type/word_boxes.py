@@ -1,16 +1,14 @@
 """One line of words with the box that it fills."""
 
-from dataclasses import dataclass
-
 import shapely
 
-from publisher.basics import Box
+from publisher.basics import Box, record
 from publisher.pages.type.rectangles import as_polygon
 from publisher.pages.type.styles import TypeStyle
 from publisher.pages.type.text import Setter
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Note:
     """Words of a mark on the page: their line of text, where the middle of its baseline is, and the box they fill."""
 

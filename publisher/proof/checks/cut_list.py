@@ -2,9 +2,8 @@
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 
-from publisher.basics import Check, Findings, Promises, RowPromise
+from publisher.basics import Check, Findings, Promises, RowPromise, record
 from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.checks.table_rows import bands
 from publisher.proof.measuring import Case
@@ -20,7 +19,7 @@ HALF_MM, HALF_IN = 0.05, 0.005  # half of the last digit that is printed
 LONGEST_LETTER = 4
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PrintedRow:
     """A printed row: its page and the words of its cells, from the left."""
 

@@ -1,15 +1,15 @@
 """Printed tables: the rows between long level lines, with the words that stand in them."""
 
-from dataclasses import dataclass
 from itertools import pairwise
 
+from publisher.basics import record
 from publisher.proof.reading import PageRead, TextRun
 
 ROW_LEVEL = 0.01  # mm between the ends of a level line
 SAME_SIDE = 0.5  # mm between the left ends of a table's lines
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Band:
     """What stands between two level lines that follow each other: their left end (mm), and the runs of letters there."""
 

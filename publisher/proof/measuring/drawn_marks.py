@@ -1,11 +1,9 @@
 """Promised marks held against the drawn strokes: lines to score, fold, draw and glue along."""
 
-from dataclasses import dataclass
-
 import numpy as np
 import shapely
 
-from publisher.basics import Box, MarkPromise, Point
+from publisher.basics import Box, MarkPromise, Point, record
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.outlines import StrokeSegments
 from publisher.proof.reading import Array
@@ -16,7 +14,7 @@ SAME_STROKE = 0.03  # mm between promised and drawn stroke widths and dashes
 WINDOW_EDGE = 0.2  # mm inside a window where lines are not tried: the clip ends them there
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class MarkReading:
     """How the promised marks of one kind on one copy are drawn: how many points of how many have no stroke of their kind, and where."""
 

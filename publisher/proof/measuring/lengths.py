@@ -1,12 +1,11 @@
 """Promised lengths measured on the drawn strokes: squares, rulers, ticks, card, gauge, dimensions."""
 
-from dataclasses import dataclass
 from math import dist
 
 import numpy as np
 import shapely
 
-from publisher.basics import LengthPromise
+from publisher.basics import LengthPromise, record
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.reading import Array
 
@@ -18,7 +17,7 @@ ANGLE = 0.01  # rad between a line and its promise
 BETWEEN = ("card", "gauge", "dimension")  # may be measured between two drawn lines
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LengthReading:
     """A promise with what was found: length (None: no such line) and the farther of its ends' distances from their places."""
 

@@ -1,12 +1,11 @@
 """Match marks found on a page by their looks: a circle with a cross through it, and the label printed beside it."""
 
-from dataclasses import dataclass
 from math import dist
 
 import numpy as np
 import shapely
 
-from publisher.basics import Point
+from publisher.basics import Point, record
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.reading import Array, TextLine, says
 
@@ -15,7 +14,7 @@ CENTRED = 0.03  # mm between the middle of the circle and the crossing of its cr
 LABEL_WITHIN = 12.0  # mm from the middle of a mark to its label
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FoundMark:
     """A mark on a page: its middle (mm), its radius, its label ("" when none stands near)."""
 

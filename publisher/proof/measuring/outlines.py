@@ -1,11 +1,9 @@
 """Promised outlines held against the drawn strokes, both ways: nothing promised missing, nothing of it drawn twice or beside."""
 
-from dataclasses import dataclass
-
 import numpy as np
 import shapely
 
-from publisher.basics import OutlinePromise, Point, Pose
+from publisher.basics import OutlinePromise, Point, Pose, record
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.reading import Array
 
@@ -15,7 +13,7 @@ STROKE_REACH = 3.0  # mm: farther than this from a promised ring, a stroke has n
 FOLLOWS = 0.6  # share of a stroke's length within STROKE_REACH of a ring that makes it a copy of that ring
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OutlineReading:
     """One drawn copy of an outline.
 

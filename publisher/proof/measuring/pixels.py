@@ -1,12 +1,11 @@
 """The second road: PDFium draws the pages, and the pixels are measured. Only crops are drawn at 300 dpi, never whole pages."""
 
-from dataclasses import dataclass
 from math import ceil, floor
 from typing import Any
 
 import numpy as np
 
-from publisher.basics import Box, LengthPromise, OutlinePromise, Promises
+from publisher.basics import Box, LengthPromise, OutlinePromise, Promises, record
 from publisher.proof.measuring.witness import DPI, LEAST_DPI, MOST_DOTS, RingSight, box_of, see_ring
 from publisher.proof.reading import MM_PER_INCH, MM_PER_PT, Array
 
@@ -18,7 +17,7 @@ DARK_PIXEL = 24  # of 255: what counts as ink
 LARGEST_PICTURE = 3000.0  # mm: no page larger than this is drawn
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SquareReading:
     """A calibration square by pixels: promised box (mm), width across and height down found (None: its lines were not found)."""
 
@@ -28,7 +27,7 @@ class SquareReading:
     down: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class MarginReading:
     """Ink outside the printable limit of a page, seen by pixels: how many pixels, and one of them in mm."""
 
@@ -37,7 +36,7 @@ class MarginReading:
     at: tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PixelReadings:
     """All that pixels say of a file. ``trouble``: why the second reader could not open it."""
 

@@ -1,12 +1,11 @@
 """Tiles put together again as a buyer would: page to page by the printed match marks, never by the poses that made them."""
 
-from dataclasses import dataclass
 from math import dist
 from typing import Protocol
 
 import numpy as np
 
-from publisher.basics import OutlinePromise, Point, Promises, SeamPromise
+from publisher.basics import OutlinePromise, Point, Promises, SeamPromise, record
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.marks import FoundMark, find_marks
 from publisher.proof.measuring.outlines import StrokeSegments, Wanted, missing_length
@@ -25,7 +24,7 @@ class PageParts(Protocol):
         """Return the visible lines of words of a page."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SeamReading:
     """A seam mark on one of its pages: where it was found (None: not there) and how far from its promise."""
 
@@ -36,7 +35,7 @@ class SeamReading:
     label: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TilesReading:
     """A part put together: the greatest gap between promised and drawn, where (in the part's own mm), how much is missing,
     pages that no mark ties to the others, how badly the marks of neighbouring pages disagree, and pages that repeat a tile."""

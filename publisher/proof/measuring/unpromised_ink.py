@@ -1,12 +1,11 @@
 """What is drawn in and around the promised parts without being promised: strokes as heavy as a cut line, and dark areas."""
 
-from dataclasses import dataclass
 from typing import Any
 
 import numpy as np
 import shapely
 
-from publisher.basics import Box, OutlinePromise, Point
+from publisher.basics import Box, OutlinePromise, Point, record
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.outlines import OUTLINE_TOLERANCE, STROKE_REACH, StrokeSegments, Wanted
 from publisher.proof.reading import Array, PageRead, PlacedImage, filled_area
@@ -21,7 +20,7 @@ DARK_INK = 0.5  # grey of an area that hides what is printed on it
 AREA = 30.0  # mm² of dark areas that one part may carry: arrow heads are 3 mm² each
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StrayLine:
     """A heavy stroke that is no part of a promised outline: where it leaves it, its width, how far it strays (mm, at most REACH)."""
 
@@ -32,7 +31,7 @@ class StrayLine:
     near: OutlinePromise
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class DarkArea:
     """Dark areas in a promised part: how much of it they cover (mm²), and where they begin."""
 

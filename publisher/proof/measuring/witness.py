@@ -5,11 +5,10 @@ shading, a note, in a colour that prints white, by transparency. Beside the ring
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 import numpy as np
 
-from publisher.basics import Box, OutlinePromise, Point
+from publisher.basics import Box, OutlinePromise, Point, record
 from publisher.proof.measuring.outlines import Wanted
 from publisher.proof.reading import Array
 
@@ -25,7 +24,7 @@ SOLID = 6.0  # mm of a ring in one piece that may run along a dark area
 AROUND_WITNESS = 2.5  # mm drawn round the outlines
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RingSight:
     """One drawn copy of an outline by pixels (mm): its longest light stretch and where that begins, and the longest stretch along
     which the paper beside it is dark, and where."""

@@ -1,18 +1,18 @@
 """What proof reads out of a file, in mm on the page as a viewer shows it: origin lower left, y upward."""
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from itertools import pairwise
 from typing import Any
 
 import numpy as np
 
-from publisher.basics import Box, Finding
+from publisher.basics import Box, Finding, record
 
 Array = np.ndarray[Any, np.dtype[Any]]
 Matrix = tuple[float, float, float, float, float, float]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Clip:
     """Where ink may appear: inside ``box`` and inside every ring set of ``shapes`` (rings, even-odd rule or not)."""
 
@@ -20,7 +20,7 @@ class Clip:
     shapes: tuple[tuple[tuple[Array, ...], bool], ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PaintedPath:
     """One painted path: subpaths with Béziers flattened to 0.002 mm.
 
@@ -53,7 +53,7 @@ class PaintedPath:
         return Box(low[0], low[1], high[0], high[1])
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TextRun:
     """Letters shown by one operator: text by /ToUnicode, baseline start and end, em in mm, how they are painted.
 
@@ -76,7 +76,7 @@ class TextRun:
     broken: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlacedImage:
     """A picture: pixels across and down, and the size in mm at which each direction is placed; its corners on the page."""
 
@@ -91,7 +91,7 @@ class PlacedImage:
     is_mask: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FontRead:
     """A font that a page names: whether its program is embedded, whether its letters have a meaning, and a fault in words."""
 
@@ -102,7 +102,7 @@ class FontRead:
     kind: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PageRead:
     """One page as read. ``media`` and ``crop`` are in mm after UserUnit, in the file's own axes; ``width`` × ``height`` is what
     a viewer shows. ``operators`` counts path operators; ``unread`` says in words what the walk could not follow;
@@ -128,7 +128,7 @@ class PageRead:
     other_boxes: tuple[tuple[str, Box], ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FileRead:
     """A PDF as read. ``trouble`` says in words why it cannot be read at all (then there are no pages).
 
@@ -155,7 +155,7 @@ class FileRead:
     attachments: tuple[tuple[str, str], ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Measured:
     """One reading: what was measured, on which page, what was promised and what was found (mm)."""
 
@@ -165,7 +165,7 @@ class Measured:
     found: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Proof:
     """What proof says of one file: its findings, its readings, what it could judge and what it could not."""
 

@@ -2,14 +2,13 @@
 
 import re
 import unicodedata
-from dataclasses import dataclass
 from math import hypot
 from typing import Any
 
 import numpy as np
 import shapely
 
-from publisher.basics import Box
+from publisher.basics import Box, record
 from publisher.proof.reading.areas import COVERS_FROM, covers
 from publisher.proof.reading.model import PageRead, TextRun
 from publisher.proof.reading.objects import TooMuch
@@ -20,7 +19,7 @@ JOINS = 0.6  # em: runs that follow each other closer than this are one line
 BLANK = 0.15  # em: a gap that reads as a blank
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TextLine:
     """A line of words as read, its baseline (mm) and em."""
 

@@ -1,14 +1,16 @@
 """As much of an embedded TrueType program as proof needs: which glyph a code shows, and how high a letter is. Read by fontTools."""
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from io import BytesIO
 
 from fontTools.ttLib import TTFont
 
+from publisher.basics import record
+
 _NEEDED = {"head", "loca", "glyf", "maxp"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Program:
     """A TrueType program: glyphs there are, units to the em, and code → glyph by (platform, encoding) of its cmap tables."""
 
