@@ -24,7 +24,8 @@ MADE = {
     "fact": "stair.height",
     "flag": "true",
 }
-SKIP = ("with_", "pattern_")  # sizes of shapes and patterns have pages of their own
+# sizes of shapes and patterns have pages of their own, and a part like another one has the fields of any part
+SKIP = ("with_", "pattern_", "like_")
 
 
 def spec() -> dict[str, str]:
@@ -140,6 +141,7 @@ def _kind(schema: Schema, root: Schema) -> str:
         return "list of " + _kind(schema["items"], root)
     if schema.get("type") == "object":
         inner = schema.get("additionalProperties")
+        inner = inner.get("then", inner) if isinstance(inner, dict) else inner
         return "names, each with " + _kind(inner, root) if isinstance(inner, dict) else "mapping"
     return str(schema.get("x-kind", "value"))
 

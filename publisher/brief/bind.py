@@ -113,7 +113,9 @@ def _below(applying: list[Schema], key: str) -> list[Schema]:
 
 
 def _holds(condition: Schema, node: RawNode) -> bool:
-    """Whether a node fulfils an `if` of the schema; these ask only for a type or for one key's word."""
+    """Whether a node fulfils an `if` of the schema; these ask only for a type, for one key's word or for no such key."""
+    if "not" in condition:
+        return not (isinstance(node, Mapping) and any(node.key(key) for key in condition["not"]["required"]))
     if condition.get("type") == "object":
         return isinstance(node, Mapping)
     if not isinstance(node, Mapping):

@@ -55,6 +55,11 @@ TAG = _rule(
     "foreign-tag", "no YAML tags but the core ones", "the kind of a value follows from its field, never from a tag"
 )
 KEY = _rule("bad-key", "every key is one word", "keys are names, used in expressions and texts")
+LIKENESS = _rule(
+    "likeness",
+    "a part is like another part of the design",
+    "what it takes over must be written in one place and no circle",
+)
 UNKNOWN_KEY = _rule("unknown-key", "every key is known", "an unknown key is a typing mistake and would have no effect")
 MISSING_KEY = _rule("missing-key", "every needed key is given", "the tool invents no value that changes a size")
 UNKNOWN_WORD = _rule("unknown-word", "a choice is one of the known words", "another word would have no effect")
@@ -94,7 +99,7 @@ NOT_FONT = _rule("not-a-font", "a font is a TrueType font with outlines", "only 
 
 RULES: tuple[Rule, ...] = (
     NO_FOLDER, FOLDER_NAME, NO_SPEC, UNREADABLE, SPEC_SIZE, NOT_UTF8, HIDDEN, SYNTAX, TAB, UNQUOTED, EMPTY, TOP,
-    DOCUMENTS, DEPTH, NODES, ALIASES, DUPLICATE, MERGE, TAG, KEY, UNKNOWN_KEY, MISSING_KEY, UNKNOWN_WORD, WRONG_KIND,
+    DOCUMENTS, DEPTH, NODES, ALIASES, DUPLICATE, MERGE, TAG, KEY, LIKENESS, UNKNOWN_KEY, MISSING_KEY, UNKNOWN_WORD, WRONG_KIND,
     BAD_FORM, LENGTH, NO_VALUE, ITEMS, REPEATED, UNCLEAR, FORMAT, MISFIT, MANY, LEAVES, PATH_FORM, FILE_TYPE,
     MISSING_FILE, NAME_CASE, FILE_SIZE, NOT_PICTURE, PIXELS, NOT_FONT,
 )  # fmt: skip

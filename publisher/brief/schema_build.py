@@ -22,6 +22,7 @@ def build_schema(parts: SchemaParts) -> str:
     _shapes(defs, parts.shapes)
     _openings(defs["opening"], parts.openings)
     _surfaces(defs, parts.surfaces)
+    defs["like_part"] = _like(defs)
     for name in list(defs):
         defs[name] = _inlined(defs[name], defs)
     base = {key: _inlined(value, defs) if key == "properties" else value for key, value in base.items()}
@@ -104,7 +105,7 @@ def _shapes(defs: Schema, shapes: tuple[SchemaShape, ...]) -> None:
     part, other = defs["part"], defs["other_shape"]
     _choose(part, "shape", shapes)
     part["allOf"], other["allOf"] = [], []
-    part["dependentRequired"] = {"with": ["shape"], "openings": ["shape"], "layers": ["shape"]}
+    part["dependentRequired"] = {"with": ["shape"], "openings": ["shape"], "layers": ["shape"], "without": ["like"]}
     for shape in shapes:
         defs[f"with_{shape.name}"] = _with(shape, f"the shape `{shape.name}`")
         then = _needs(shape, f"with_{shape.name}")
@@ -142,6 +143,19 @@ def _openings(opening: Schema, openings: tuple[SchemaShape, ...]) -> None:
         opening["allOf"].append(
             _when("kind", each.name, {**sizes, "properties": {"kind": kind, **sizes["properties"]}})
         )
+
+
+def _like(defs: Schema) -> Schema:
+    """Return the form of a part that is like another one: it may say any field, and within it any part of that."""
+    part = defs["part"]
+    fields = {name: dict(schema) for name, schema in part["properties"].items()}
+    surface, drawing = (defs[name]["properties"] for name in ("surface", "drawing"))
+    opening = {"type": "object", "properties": defs["opening"]["properties"], "additionalProperties": False}
+    fields["openings"]["additionalProperties"] = opening
+    for name, inside in (("surface", surface), ("drawing", drawing)):
+        meaning = fields[name]["description"]
+        fields[name] = {"description": meaning, "type": "object", "additionalProperties": False, "properties": inside}
+    return {"type": "object", "additionalProperties": False, "required": ["name", "like"], "properties": fields}
 
 
 def _surfaces(defs: Schema, surfaces: tuple[SchemaShape, ...]) -> None:

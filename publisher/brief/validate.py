@@ -4,10 +4,12 @@ from functools import cache
 from json import loads
 from typing import Any
 
+from publisher.basics import Finding
 from publisher.brief import limits
 from publisher.brief.bind import Binder, Bound, KeyPath, Schema
 from publisher.brief.complaint import Complaint
 from publisher.brief.complaints import complain
+from publisher.brief.likenesses import with_likenesses
 from publisher.brief.model import Table
 from publisher.brief.nodes import Key, Mapping, RawNode, Sequence
 from publisher.brief.schema_build import schema_text
@@ -28,10 +30,11 @@ def validate(top: Mapping, file: str, schema: Schema | None = None) -> Bound:
     from jsonschema import Draft202012Validator
 
     schema = spec_schema() if schema is None else schema
+    top, about_likeness = with_likenesses(top, file, schema)
     binder = Binder(schema, file)
     tree, instance = binder.bind(top, [schema], ())
     assert isinstance(tree, Table)
-    found = {(f.check, f.place, f.subject): f for f in binder.findings}
+    found = {_about(f): f for f in (*about_likeness, *binder.findings)}
     for error in Draft202012Validator(schema).iter_errors(instance):
         path: KeyPath = tuple(error.absolute_path)
         if path in binder.settled:
@@ -42,10 +45,16 @@ def validate(top: Mapping, file: str, schema: Schema | None = None) -> Bound:
             "propertyNames" in error.absolute_schema_path, top, file,
         )  # fmt: skip
         for finding in complain(complaint):  # of two that object to one thing the later is the closer
-            found[(finding.check, finding.place, finding.subject)] = finding
+            found[_about(finding)] = finding
         if len(found) > limits.FINDINGS:
             break
     return Bound(tree, instance, tuple(found.values()), tuple(binder.files))
+
+
+def _about(finding: Finding) -> tuple[str, tuple[int, int], str]:
+    """Return what tells a finding from others: what stands in one place and is read for several parts is found once."""
+    place = finding.place
+    return finding.check, (place.line, place.column) if place else (0, 0), finding.subject
 
 
 def find(top: Mapping, path: KeyPath) -> tuple[RawNode | None, Key | None]:

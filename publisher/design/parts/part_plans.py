@@ -165,7 +165,7 @@ class PartsReader:
             rules.PART_COUNT.found(
                 message,
                 subject=subject,
-                hint="remove count; spare copies are written spare: 1",
+                hint="remove count (of a part that is like one with a count: without: [count]); spare copies are written spare: 1",
                 place=value.place,
             )
         )
