@@ -9,7 +9,7 @@ from publisher.basics import Finding, Place, Refusal, errors, record
 from publisher.brief import Brief, SchemaParameter, SchemaParts, SchemaShape, build_schema
 from publisher.design import Design, Fact, SheetSize, Size, asked_variants, text_findings, variants, work_out
 from publisher.geometry import Part, ShapeInfo, cut_pieces, make_parts, opening_infos, shape_infos, surface_infos
-from publisher.joints import Joined, Member, compare_members, draw_parts, facts_of, put_together, suggest
+from publisher.joints import Joined, Member, compare_members, draw_parts, facts_of, put_together, suggest, with_seats
 from publisher.material import BoardNeeds, Stored, lay_out, yield_csv
 from publisher.pages import (
     Pack,
@@ -132,6 +132,7 @@ def work(
     if errors(found):
         return Worked(brief, variant, design, findings=tuple(found))
     parts, part_findings = make_parts(design)
+    parts = with_seats(design, parts)
     pieces, piece_findings = cut_pieces(design, parts)
     found += (*part_findings, *piece_findings)
     if errors(found):

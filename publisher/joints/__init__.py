@@ -28,7 +28,7 @@ from publisher.joints.model import (
     SpaceMatrix,
     StackLayer,
 )
-from publisher.joints.put_together import facts_of, put_together
+from publisher.joints.put_together import facts_of, put_together, with_seats
 
 RULES: tuple[Rule, ...] = (*CHECKS, MEETING_SIZE_ALONE, PACKS_DO_NOT_MEET)
 
@@ -52,4 +52,5 @@ __all__ = [
     "margin_of",
     "put_together",
     "suggest",
+    "with_seats",
 ]

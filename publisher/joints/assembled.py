@@ -4,17 +4,18 @@ from publisher.basics import record
 from publisher.design import Design, Fact
 from publisher.geometry import Part
 from publisher.joints.model import Meeting
-from publisher.joints.panels import Mating, PanelAssembly, Resting
+from publisher.joints.panels import Mating, PanelAssembly, Resting, Seating
 from publisher.joints.stacks import StackReport
 
 
 @record
 class MatedPanels:
-    """A panel assembly, its joins and its rests as they are found."""
+    """A panel assembly, its joins, its rests and what is put on faces, as they are found."""
 
     assembly: PanelAssembly
     matings: tuple[Mating, ...]
     restings: tuple[Resting, ...]
+    seatings: tuple[Seating, ...] = ()
 
 
 @record

@@ -5,7 +5,7 @@ from math import inf
 
 from publisher.basics import run_checks
 from publisher.design import Board, Design, Fact
-from publisher.geometry import Part
+from publisher.geometry import Mark, Part
 from publisher.joints import footprint
 from publisher.joints.assembled import Assembled, MatedPanels
 from publisher.joints.budget import budget_of, meetings_of
@@ -13,7 +13,7 @@ from publisher.joints.checks import CHECKS
 from publisher.joints.drawings import draw
 from publisher.joints.facts import part_facts
 from publisher.joints.model import Joined, Placed
-from publisher.joints.panels import PanelAssembly, matings_of, place_panels, restings_of
+from publisher.joints.panels import PanelAssembly, matings_of, place_panels, restings_of, seat_marks, seatings_of
 from publisher.joints.panels import facts as panel_facts
 from publisher.joints.stacks import LaidStack, lay_all, seats_of
 from publisher.joints.stacks import facts as stack_facts
@@ -39,6 +39,18 @@ def put_together(design: Design, parts: tuple[Part, ...]) -> Joined:
         findings=run_checks(CHECKS, subject),
         budget=budget_of(meetings),
     )
+
+
+def with_seats(design: Design, parts: tuple[Part, ...]) -> tuple[Part, ...]:
+    """Return the parts with an outline and a letter on each where another part is glued on its face."""
+    by_id = {part.id: part for part in parts}
+    marks: dict[str, list[Mark]] = {}
+    for plan in design.panels:
+        if plan.seats:
+            assembly = place_panels(plan, by_id)
+            for part, own in seat_marks(assembly, seatings_of(assembly)).items():
+                marks.setdefault(part, []).extend(own)
+    return tuple(replace(part, marks=(*part.marks, *marks[part.id])) if part.id in marks else part for part in parts)
 
 
 def facts_of(design: Design, parts: tuple[Part, ...]) -> tuple[Fact, ...]:
@@ -72,7 +84,7 @@ def assemble(design: Design, parts: tuple[Part, ...]) -> tuple[Assembled, tuple[
     for plan in design.panels:
         assembly = place_panels(plan, by_id)
         facts += _facts_of_panels(assembly, boards)
-        mated.append(MatedPanels(assembly, matings_of(assembly), restings_of(assembly)))
+        mated.append(MatedPanels(assembly, matings_of(assembly), restings_of(assembly), seatings_of(assembly)))
     facts += footprint.longest(facts)
     return Assembled(design, parts, tuple(reports), tuple(mated), tuple(facts)), whole
 

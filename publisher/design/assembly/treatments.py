@@ -21,7 +21,9 @@ from publisher.design.records import (
 )
 from publisher.design.rules import plans as rules
 
-_What = tuple[float, float, TabRow | None, tuple[SlotRow, ...], tuple[tuple[float, float, float], ...], Rabbet | None]
+_What = tuple[
+    float, float, TabRow | None, tuple[SlotRow, ...], tuple[tuple[float, float, float], ...], Rabbet | None, float
+]
 
 
 @dataclass(slots=True)
@@ -50,6 +52,7 @@ class _Spot:
                 laps=tuple(sorted((*before.laps, *treatment.laps), key=_by_place)),
                 rabbet=before.rabbet or treatment.rabbet,
                 as_shaped=before.as_shaped and treatment.as_shaped,
+                slant=before.slant or treatment.slant,
             )
         self.edges[treatment.edge] = treatment
 
@@ -74,6 +77,10 @@ def treat(
         spots = {p.name: _Spot(plan.name, p.name, p.part, p.place) for p in plan.places}
         for join in plan.joins:
             _treat_join(join, spots, known)
+        for seat in plan.seats:
+            if seat.slope is not None:
+                cut = EdgeTreatment(seat.edge, 0.0, seat.bevel, None, (), (), seat.place, slant=seat.slant)
+                spots[seat.panel].add(cut)
         for spot in spots.values():
             spots_by_part[spot.part].append(spot)
     return {part: _merge(part, spots, complete, scope) for part, spots in spots_by_part.items()}
@@ -160,13 +167,21 @@ def _gathered(lines: Sequence[JointLine]) -> tuple[JointLine, ...]:
 def _what(spot: _Spot, edge: str) -> _What:
     treatment = spot.edges.get(edge)
     if treatment is None:
-        return (0.0, 0.0, None, (), (), None)
+        return (0.0, 0.0, None, (), (), None, 0.0)
     # rounded to a millionth: 480 - 470 and 10.0 are one length, whatever binary fractions make of them
     rows = tuple(SlotRow(s.count, round(s.inset, 6), round(s.mate, 6), round(s.play, 6)) for s in treatment.slots)
     tabs = treatment.tabs and TabRow(treatment.tabs.count, round(treatment.tabs.depth, 6))
     laps = tuple((round(lap.at, 6), round(lap.mate, 6), round(lap.play, 6)) for lap in treatment.laps)
     rabbet = treatment.rabbet and Rabbet(round(treatment.rabbet.width, 6), round(treatment.rabbet.paper, 6))
-    return (round(treatment.take_off, 6), round(treatment.bevel, 6), tabs, rows, laps, rabbet)
+    return (
+        round(treatment.take_off, 6),
+        round(treatment.bevel, 6),
+        tabs,
+        rows,
+        laps,
+        rabbet,
+        round(treatment.slant, 6),
+    )
 
 
 def _refuse(part: str, edge: str, first: _Spot, other: _Spot, scope: Scope) -> None:
@@ -183,12 +198,14 @@ def _refuse(part: str, edge: str, first: _Spot, other: _Spot, scope: Scope) -> N
 
 
 def _words(what: _What) -> str:
-    take_off, bevel, tabs, slots, laps, rabbet = what
+    take_off, bevel, tabs, slots, laps, rabbet, slant = what
     said = []
     if tabs is not None:
         said.append(f"has {tabs.count} tabs {say_mm(tabs.depth)} deep")
     elif take_off:
         said.append(f"is {say_mm(take_off)} shorter")
+    if slant:
+        said.append(f"is cut to a slope of {trimmed(slant, 2)}°")
     if bevel:
         said.append(f"is bevelled by {trimmed(bevel, 2)}°")
     said.extend(f"has {row.count} slots {say_mm(row.inset)} from the edge" for row in slots)

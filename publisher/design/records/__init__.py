@@ -2,6 +2,7 @@
 
 from publisher.design.records.combinations import CombineStep, Family, Parameter
 from publisher.design.records.edges import EdgeTreatment, JointLine, LapSlot, Rabbet, SlotRow, TabRow
+from publisher.design.records.faces import Face, FaceSeat
 from publisher.design.records.folds import FoldedPanel, FoldPlan
 from publisher.design.records.limits import LEAST_PAPER_MM, LEAST_ROOM_MM, LONGEST_MM
 from publisher.design.records.meetings import BracePlan, MeetPlan
@@ -42,6 +43,8 @@ __all__ = [
     "DrawingPlan",
     "EdgeRef",
     "EdgeTreatment",
+    "Face",
+    "FaceSeat",
     "Fact",
     "Family",
     "FoldPlan",

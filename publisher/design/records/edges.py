@@ -74,7 +74,8 @@ class EdgeTreatment:
     other). ``bevel``: degrees from square; the outline is drawn on the outside face. ``as_shaped``: the corner is unsaid, so
     that an edge whose shape asks for a bevel keeps that one. ``matches``: the letters printed on
     both edges of each join; ``lines``: the same letters by the line at which each join lies, nearest to the edge first. ``laps``: slots for
-    panels that cross this one. ``rabbet``: foam cut away behind the paper.
+    panels that cross this one. ``rabbet``: foam cut away behind the paper. ``slant``: degrees by which the edge is cut out of its
+    line, rising into the panel along its run (below zero: against it), so that it stands upright on a slope.
     """
 
     edge: str
@@ -88,6 +89,7 @@ class EdgeTreatment:
     laps: tuple[LapSlot, ...] = ()
     rabbet: Rabbet | None = None
     as_shaped: bool = False
+    slant: float = 0.0
 
     def bevel_of(self, shaped: float) -> float:
         """Return the bevel (degrees) of an edge whose shape asks for ``shaped``, 0 for none."""

@@ -6,6 +6,7 @@ from publisher.basics import Finding, Place, record
 from publisher.brief import SpecFile
 from publisher.design.records.combinations import CombineStep, Family, Parameter
 from publisher.design.records.edges import EdgeTreatment
+from publisher.design.records.faces import FaceSeat
 from publisher.design.records.folds import FoldPlan
 from publisher.design.records.meetings import BracePlan, MeetPlan
 from publisher.design.records.seams import SplitPlan
@@ -246,6 +247,7 @@ class PanelPlan:
     joins: tuple[Join, ...]
     rests: tuple[Rest, ...]
     place: Place
+    seats: tuple[FaceSeat, ...] = ()  # panels on faces of others
 
 
 @record

@@ -143,6 +143,12 @@ EQUAL_CORNERS = Rule(
     "With n corners alike, each is 180 − 360/n degrees; of panels in a row nothing follows.",
     ERROR,
 )
+FACE = Rule(
+    "design/face",
+    "A panel on a face says which one, where it lies there and, on its edge, how steep the face is",
+    "What is put on a face has one place there; a slope is more than 0 and at most 75 degrees, as no knife cuts a flatter bevel.",
+    ERROR,
+)
 SLOT_EDGE = Rule(
     "design/slot-near-edge",
     "A closed slot keeps two board thicknesses from its edge",
@@ -261,6 +267,7 @@ PLAN_RULES = (
     JOIN_OPTION,
     CORNER,
     EQUAL_CORNERS,
+    FACE,
     SLOT_EDGE,
     RABBET,
     FOLD,

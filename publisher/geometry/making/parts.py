@@ -13,6 +13,7 @@ from publisher.geometry.drawings import drawn_shape
 from publisher.geometry.making.combine import combine
 from publisher.geometry.making.finish import finish
 from publisher.geometry.making.named_shapes import kind_of, named_shape
+from publisher.geometry.making.slants import slanted
 from publisher.geometry.making.tab_rows import Reach, Reaches, RowKey, rooms_of, shared_reaches
 from publisher.geometry.making.treatments import moved
 from publisher.geometry.model import Part, ShapeInfo
@@ -177,6 +178,9 @@ def _shape(plan: PartPlan, drawing: bytes | None, outlines: Outlines) -> MadeSha
     if shape is not None and plan.combine:
         shape, refused = combine(shape, plan.combine, plan)
         found = (*found, *refused)
+    if shape is not None:
+        cut, refused = slanted(shape, plan)
+        shape, found = (None if refused else cut), (*found, *refused)
     refused = tuple(_openings_not_here(plan))
     return (None if refused else shape), (*found, *refused)
 

@@ -6,6 +6,7 @@ Never: know a shape or a part.
 
 from publisher.geometry.paths.biarcs import fitted, fitted_line
 from publisher.geometry.paths.bumps import Bump, box_bump, let_in
+from publisher.geometry.paths.curves import meet
 from publisher.geometry.paths.line_strings import line_string, lines_left
 from publisher.geometry.paths.offset import eroded, shift
 from publisher.geometry.paths.regions import fault, polygon, recover
@@ -23,6 +24,7 @@ __all__ = [
     "let_in",
     "line_string",
     "lines_left",
+    "meet",
     "oriented",
     "path_length",
     "polygon",

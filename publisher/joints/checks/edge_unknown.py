@@ -39,6 +39,9 @@ def _refs(plan: PanelPlan) -> Iterator[tuple[EdgeRef, Place]]:
     for join in plan.joins:
         yield join.a, join.place
         yield join.b, join.place
+    for seat in plan.seats:
+        if seat.edge:
+            yield EdgeRef(seat.panel, seat.edge), seat.place
     for rest in plan.rests:
         for ref in rest.on:
             yield ref, rest.place

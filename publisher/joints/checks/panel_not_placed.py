@@ -23,8 +23,8 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                     check.found(
                         f"nothing says where {place.name} stands: no chain of joins or rests leads from {plan.stands_on} to it",
                         subject=f"{plan.name}.{place.name}",
-                        hint="join one of its straight edges to a panel that stands, or say what it rests on: sloping edges that "
-                        "meet at the top of it, or level edges at one height",
+                        hint="join one of its straight edges to a panel that stands, say at which place of a face it lies or stands, or "
+                        "what it rests on: sloping edges that meet at the top of it, or level edges at one height",
                         place=place.place,
                     )
                 )

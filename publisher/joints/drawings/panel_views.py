@@ -19,6 +19,9 @@ MOST_MARKS = 900
 EXPLODED_APART = 0.3
 """How far panels stand apart in an exploded view, as a share of the mean outside size of the whole."""
 
+OFF_FACE = 0.5
+"""How far what is put on a face stands off it in an exploded view, as a share of how far panels stand apart."""
+
 SPREADS = ((1.0, 1.9), (1.3, 1.9), (1.6, 1.9), (2.1, 1.9), (2.6, 1.9), (1.3, 3.0), (2.1, 3.0), (2.6, 4.0))
 """Ways of standing apart, the closest first: how far what looks away from the viewer goes, and how high what rests is lifted."""
 
@@ -73,6 +76,7 @@ def apart(assembly: PanelAssembly, back: float, lift: float) -> list[tuple[Part,
     let_in = {join.b.panel for join in assembly.plan.joins if join.at is not None} - crossed
     towards = PANEL_VIEW.axes()[2]
     panels: list[tuple[Part, PanelFrame]] = []
+    shifts: dict[str, Array] = {}
     for panel in assembly.panels:
         shift = away * panel.frame.outward
         if panel.rests:  # what lies on walls is lifted off them, and the slopes part a little
@@ -83,8 +87,22 @@ def apart(assembly: PanelAssembly, back: float, lift: float) -> list[tuple[Part,
             shift = np.zeros(3)
         elif float(towards @ panel.frame.outward) < 0:
             shift = back * shift
+        shifts[panel.name] = shift
+    for panel in assembly.panels:
+        shift = _off_host(panel.name, assembly, shifts, OFF_FACE * away)
         panels.append((panel.part, PanelFrame(panel.frame.axes, panel.frame.origin + shift)))
     return panels
+
+
+def _off_host(name: str, assembly: PanelAssembly, shifts: dict[str, Array], away: float) -> Array:
+    """Return how far a panel is moved; one that is put on a face goes with what carries it, and off that face."""
+    panel = assembly.panel(name)
+    seat = next((seat for seat in assembly.plan.seats if seat.panel == name and seat.at is not None), None)
+    host = assembly.panel(seat.host) if seat is not None else None
+    if panel is None or seat is None or host is None or not panel.seated:
+        return shifts[name]
+    off = host.frame.outward if seat.face == "outside" else -host.frame.outward
+    return np.asarray(_off_host(host.name, assembly, shifts, away) + away * off)
 
 
 def _few_marks(assembly: PanelAssembly) -> bool:

@@ -8,6 +8,8 @@ from publisher.joints.panels.interference import clashes_of
 from publisher.joints.panels.matings import Mating, matings_of
 from publisher.joints.panels.place import PanelAssembly, place_panels
 from publisher.joints.panels.restings import Resting, restings_of
+from publisher.joints.panels.seatings import seat_marks, seatings_of
+from publisher.joints.panels.seats import Seating
 from publisher.joints.panels.solids import corners_of, face_pair
 from publisher.joints.panels.space import PanelFrame
 from publisher.joints.panels.standing import foot_of, weight_of
@@ -20,6 +22,7 @@ __all__ = [
     "PanelAssembly",
     "PanelFrame",
     "Resting",
+    "Seating",
     "clashes_of",
     "corners_of",
     "face_pair",
@@ -27,5 +30,7 @@ __all__ = [
     "matings_of",
     "place_panels",
     "restings_of",
+    "seat_marks",
+    "seatings_of",
     "weight_of",
 ]

@@ -25,7 +25,7 @@ def facts_of(assembly: PanelAssembly) -> tuple[Fact, ...]:
         ("height", high[2] - low[2], "length"),
     ]
     for name, axis in (("inside_width", 0), ("inside_depth", 1)):
-        inside = _inside(assembly.panels, axis)
+        inside = _inside(tuple(p for p in assembly.panels if not p.seated), axis)
         if inside is not None:
             values.append((name, inside, "length"))
     rests = [bounds[panel.name] for panel in assembly.panels if panel.rests]

@@ -4,10 +4,16 @@ from dataclasses import replace
 
 import numpy as np
 
+<<<<<<< HEAD
 from publisher.basics import Place, record
 from publisher.design import Join, PanelPlan, Rest
+=======
+from publisher.basics import Place
+from publisher.design import FaceSeat, Join, PanelPlan, Rest
+>>>>>>> e3c2591 (Parts lie and stand on faces: placed there, cut to the slope, their seats drawn on what carries them, and measured)
 from publisher.geometry import Part
 from publisher.joints.panels.edges import edge_line, lap_line, mating_lines, nominal_outline, top_edges
+from publisher.joints.panels.seats import seated
 from publisher.joints.panels.settle import settled
 from publisher.joints.panels.space import Array, EdgeLine, PanelFrame, joined, let_in, letting_in, resting, standing
 from publisher.joints.panels.touching import touch_of
@@ -24,6 +30,7 @@ class Panel:
     frame: PanelFrame
     rests: bool
     place: Place
+    seated: bool = False  # it is put on a face of another
 
 
 @record
@@ -49,6 +56,7 @@ def place_panels(plan: PanelPlan, parts: dict[str, Part]) -> PanelAssembly:
     plan = replace(plan, joins=tuple(_with_corner(join, part_at) for join in plan.joins))
     frames: dict[str, PanelFrame] = {}
     rested: set[str] = set()
+    put: set[str] = set()
     start = edge_line(part_at, plan.stands_on)
     if start is not None:
         frames[plan.stands_on.panel] = standing(start)
@@ -57,13 +65,16 @@ def place_panels(plan: PanelPlan, parts: dict[str, Part]) -> PanelAssembly:
         frames = settled(plan.stands_on, plan.joins, part_at, frames)
     while True:
         more = _by_join(plan.joins, part_at, frames) or _by_rest(plan.rests, part_at, frames)
+        if more is None and (on_face := _by_seat(plan.seats, part_at, frames)) is not None:
+            put.add(on_face[0])
+            more = (*on_face, False)
         if more is None:
             break
         frames[more[0]] = more[1]
         if more[2]:
             rested.add(more[0])
     panels = tuple(
-        Panel(p.name, part_at[p.name], frames[p.name], p.name in rested, p.place)
+        Panel(p.name, part_at[p.name], frames[p.name], p.name in rested, p.place, p.name in put)
         for p in plan.places
         if p.name in frames
     )
@@ -124,6 +135,19 @@ def _by_rest(
         if ways:
             lies = (way for way in ways if _held(part, way, rest, part_at, frames))
             return rest.panel, next(lies, ways[0]), True
+    return None
+
+
+def _by_seat(
+    seats: tuple[FaceSeat, ...], part_at: dict[str, Part], frames: dict[str, PanelFrame]
+) -> tuple[str, PanelFrame] | None:
+    """Return the first panel that is put on a face of one that stands already."""
+    for seat in seats:
+        if seat.panel in frames or seat.host not in frames or seat.panel not in part_at:
+            continue
+        frame = seated(seat, part_at[seat.panel], part_at[seat.host], frames[seat.host])
+        if frame is not None:
+            return seat.panel, frame
     return None
 
 

@@ -1,0 +1,96 @@
+"""Panels on faces of other panels, as the spec says them: a sign on a wall, a kerb on a deck, a chimney on a roof."""
+
+from publisher.basics import Place, Point
+from publisher.basics.wording import trimmed
+from publisher.brief import Table, Value
+from publisher.design.assembly.joins import JoinReader
+from publisher.design.language import pick_hint
+from publisher.design.records import EdgeRef, Face, FaceSeat, PanelPlan
+from publisher.design.rules import plans as rules
+
+STEEPEST = 75.0  # degrees: the bevel of an edge on a steeper face is flatter than a knife is led
+STANDING = ("edge", "slope")  # what only a panel that stands on an edge says
+
+
+def read_seat(table: Table, reader: JoinReader) -> FaceSeat | None:
+    """Return a panel that ``lies_on`` or ``stands_on`` another one; None after a finding."""
+    key = "lies_on" if table.get("lies_on") is not None else "stands_on"
+    panel, host = (_place(table, name, reader) for name in ("place", key))
+    if panel is None or host is None:
+        return None
+    if panel == host:
+        reader.refuse(rules.EDGE_ITSELF, f"{panel} is put on itself", "name another place", table.place)
+        return None
+    fault = _fault(table, key)
+    if fault is not None:
+        what, hint, place = fault
+        reader.refuse(rules.FACE, f"{panel}: {what}", hint, place)
+        return None
+    turn = _angle(table.value("turn"), reader)
+    slope = _angle(table.value("slope"), reader) if table.value("slope") is not None else None
+    if slope is not None and not 0.0 < slope <= STEEPEST:
+        reader.refuse(
+            rules.FACE,
+            f"{panel} stands on a slope of {trimmed(slope, 2)}°",
+            f"the slope is the angle of the face out of the level: more than 0 and at most {STEEPEST:g} deg",
+            table.place,
+            slope,
+            STEEPEST if slope > STEEPEST else 0.0,
+        )
+        return None
+    face: Face = "inside" if table.text("face") == "inside" else "outside"
+    edge = table.text("edge") if key == "stands_on" else ""
+    at = _at(table, reader)
+    return FaceSeat(panel, host, face, edge, at, turn, slope, table.place)
+
+
+def _place(table: Table, key: str, reader: JoinReader) -> str | None:
+    """Return the name of a place of this assembly; None after a finding."""
+    value = table.value(key)
+    name = value.text.strip() if value else ""
+    if name in reader.parts:
+        return name
+    hint = pick_hint(name, reader.parts, "places")
+    where = value.place if value else table.place
+    what = f"there is no place “{name}” in this assembly" if name else f"{key} names no place"
+    reader.refuse(rules.UNKNOWN_PLACE, what, hint, where)
+    return None
+
+
+def _fault(table: Table, key: str) -> tuple[str, str, Place] | None:
+    """Return what a seat says and must not, or does not say and must; with what to do."""
+    if key == "stands_on" and not table.text("edge"):
+        return "stands_on does not say on which edge", "say edge: bottom, or lies_on: for its whole face", table.place
+    wrong = next((e for e in table.entries if key == "lies_on" and e.key in STANDING), None)
+    if wrong is not None:
+        return f"{wrong.key} means nothing for a part that lies on its face", "remove it, or say stands_on", wrong.place
+    if table.text("face") == "inside" and table.get("slope") is not None:
+        return "slope goes with the outside of a face", "remove face: inside, or slope", table.place
+    return None
+
+
+def _angle(value: Value | None, reader: JoinReader) -> float:
+    return 0.0 if value is None else reader.scope.number(value, reader.subject, "angle") or 0.0
+
+
+def _at(table: Table, reader: JoinReader) -> Point | None:
+    """Return where the middle of what touches lies on the template of the other panel; None when it is not said."""
+    values = [node for node in table.row("at") if isinstance(node, Value)]
+    if len(values) != 2:
+        return None
+    across, up = (reader.scope.number(value, reader.subject, "length") or 0.0 for value in values)
+    return (across, up)
+
+
+def check_seats(plan: PanelPlan, reader: JoinReader) -> None:
+    """Find a panel that is put in two places, or whose edge both stands on a face and is joined to another edge."""
+    joined = {ref for join in plan.joins for ref in (join.a, join.b)}
+    put: set[str] = set()
+    for seat in plan.seats:
+        if seat.edge and EdgeRef(seat.panel, seat.edge) in joined:
+            what = f"the edge {seat.panel}.{seat.edge} stands on {seat.host} and is joined to another edge"
+            reader.refuse(rules.EDGE_TWICE, what, "an edge meets one thing: remove one of both", seat.place)
+        if seat.at is not None and seat.panel in put:
+            what = f"{seat.panel} is put on a second face with at: …"
+            reader.refuse(rules.FACE, what, "at places it once; leave at out where it only touches", seat.place)
+        put |= {seat.panel} if seat.at is not None else set()
