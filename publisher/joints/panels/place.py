@@ -4,13 +4,8 @@ from dataclasses import replace
 
 import numpy as np
 
-<<<<<<< HEAD
 from publisher.basics import Place, record
-from publisher.design import Join, PanelPlan, Rest
-=======
-from publisher.basics import Place
 from publisher.design import FaceSeat, Join, PanelPlan, Rest
->>>>>>> e3c2591 (Parts lie and stand on faces: placed there, cut to the slope, their seats drawn on what carries them, and measured)
 from publisher.geometry import Part
 from publisher.joints.panels.edges import edge_line, lap_line, mating_lines, nominal_outline, top_edges
 from publisher.joints.panels.seats import seated
