@@ -4,7 +4,16 @@ from publisher.basics import Finding
 from publisher.brief import Brief, Table
 from publisher.design.assembly import plan_folds, read_assemblies, read_meets, treat
 from publisher.design.language import Scope, given_sizes, work_out_sizes
-from publisher.design.offer import StepsReader, filled, names_in, read_boards, read_needs, read_papers, read_text
+from publisher.design.offer import (
+    StepsReader,
+    filled,
+    names_in,
+    read_boards,
+    read_fits,
+    read_needs,
+    read_papers,
+    read_text,
+)
 from publisher.design.parts import PartsReader, know_parts
 from publisher.design.records import Design, Size
 
@@ -60,6 +69,7 @@ def work_out(brief: Brief, variant: str = "", tried: tuple[Size, ...] = ()) -> D
         cover=reader.picture(cover, "cover") if isinstance(cover, Table) else None,
         meets=read_meets(fields.table("meets")),
         folds=folds,
+        fits=read_fits(fields.row("fits"), reader.owners, scope),
         findings=tuple(findings),
     )
 

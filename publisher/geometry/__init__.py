@@ -9,6 +9,7 @@ from publisher.geometry.drawings import DRAWING_BYTES, Look, Seen, look_at
 from publisher.geometry.making import BEVEL_OUT, behind_paper, make_parts, middle_of, shape_infos
 from publisher.geometry.making import strip as rabbet_strip
 from publisher.geometry.model import (
+    DrawnFor,
     Edge,
     Fold,
     Lap,
@@ -29,6 +30,7 @@ __all__ = [
     "DRAWING_BYTES",
     "PLATE",
     "RULES",
+    "DrawnFor",
     "Edge",
     "Fold",
     "Lap",

@@ -105,6 +105,19 @@ class Fold:
 
 
 @record
+class DrawnFor:
+    """A size of a shape that is drawn for a thing which does not shrink with the paper, in mm on the finished piece.
+
+    ``slot``: ``size`` is the width of open slots for a crossing board ``thing`` mm thick. ``seam``: ``size`` is the strip's
+    length once round a tube ``thing`` mm in diameter, whose two ends meet.
+    """
+
+    kind: Literal["slot", "seam"]
+    size: float
+    thing: float
+
+
+@record
 class Part:
     """A part at true size.
 
@@ -133,6 +146,9 @@ class Part:
     whole: str = ""  # for a piece or plate of a split part: the id of that part
     folded: tuple[str, ...] = ()  # for parts that are cut as one piece: their ids
     folds: tuple[Fold, ...] = ()  # the different grooves of such a piece
+    drawn_for: tuple[
+        DrawnFor, ...
+    ] = ()  # what its shape itself meets: board in a rib's slots, the tube that it goes round
 
     def edge(self, name: str) -> Edge | None:
         """Return the edge with this name, or None."""

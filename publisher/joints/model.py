@@ -41,8 +41,11 @@ class Meeting:
     least ``unprinted_least`` and, where ``loosest`` is given, at most ``loosest`` (mm).
 
     ``what`` says it in words: ``slot of part C for the tab of part B``. ``kind``: ``slot`` for board that goes into a slot,
-    ``need`` for what a need asks. ``place`` is where the spec makes the two meet. ``board`` names the board that goes in and
-    ``thickness`` its measured thickness (mm), for slots.
+    ``level`` for board that lies level with what is printed, ``seam`` for a strip round a tube, ``fit`` for a thing that goes
+    into a room, ``need`` for what a need asks. ``place`` is where the spec makes the two meet.
+
+    Where board is in what it meets, ``board`` names it, and ``boards`` says how many thicknesses of it (below zero: board takes
+    from it): ``unprinted_least`` is reckoned for its thickest, ``thickness + spread`` mm, ``loosest`` for its thinnest.
     """
 
     name: str
@@ -52,10 +55,12 @@ class Meeting:
     unprinted_least: float
     loosest: float | None = None
     grown: float = 0.0
-    kind: Literal["slot", "need"] = "need"
+    kind: Literal["slot", "level", "seam", "fit", "need"] = "need"
     place: Place | None = None
     board: str = ""
     thickness: float = 0.0
+    spread: float = 0.0
+    boards: float = 0.0
 
     def cut_at(self, scale: float) -> float:
         """Return the size (mm) that is cut from a sheet printed at this scale (1 = true size)."""

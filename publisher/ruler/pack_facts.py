@@ -77,7 +77,7 @@ def budget_of(meetings: tuple[Met, ...]) -> AllowedScale:
     least, most, least_by, most_by = 1 - GENERAL, 1 + GENERAL, GENERAL_LIMIT, GENERAL_LIMIT
     for met in meetings:
         drawn = met.printed + met.grown
-        if met.printed <= 0 or drawn <= 0:
+        if drawn <= 0:
             continue
         low = min(
             (met.least + met.grown) / drawn, 1.0

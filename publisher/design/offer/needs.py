@@ -18,9 +18,9 @@ def read_needs(nodes: Iterable[object], owners: tuple[str, ...], scope: Scope) -
 
 
 def _need(table: Table, owners: tuple[str, ...], scope: Scope) -> NeedPlan | None:
-    fact = table.text("fact").strip()
+    named, fact = table.value("fact"), table.text("fact").strip()
     subject = f"need {fact}"
-    if not _has_owner(fact, table, owners, scope):
+    if named is None or not known_owner(named, owners, scope, subject):
         return None
     least, least_kind = _limit(table.value("at_least"), scope, subject)
     most, most_kind = _limit(table.value("at_most"), scope, subject)
@@ -45,16 +45,15 @@ def _need(table: Table, owners: tuple[str, ...], scope: Scope) -> NeedPlan | Non
     return NeedPlan(fact, least, most, kind, _adjust(table.value("adjust"), scope, subject), table.place)
 
 
-def _has_owner(fact: str, table: Table, owners: tuple[str, ...], scope: Scope) -> bool:
+def known_owner(value: Value, owners: tuple[str, ...], scope: Scope, subject: str) -> bool:
     """True when a fact is named after a part or an assembly; otherwise a finding says why not."""
+    fact = value.text.strip()
     owner, dot, rest = fact.partition(".")
     if dot and rest and owner in owners:
         return True
-    value = table.value("fact")
     what = f"there is no part or assembly “{owner}”" if dot else f"“{fact}” is no fact"
     hint = pick_hint(owner, owners, "parts and assemblies") if dot else "facts are named part.fact or assembly.fact"
-    place = value.place if value else table.place
-    scope.findings.append(rules.UNKNOWN_FACT.found(what, subject=f"need {fact}", hint=hint, place=place))
+    scope.findings.append(rules.UNKNOWN_FACT.found(what, subject=subject, hint=hint, place=value.place))
     return False
 
 

@@ -5,7 +5,7 @@ from publisher.design.records.edges import EdgeTreatment, JointLine, LapSlot, Ra
 from publisher.design.records.faces import Face, FaceSeat
 from publisher.design.records.folds import FoldedPanel, FoldPlan
 from publisher.design.records.limits import LEAST_PAPER_MM, LEAST_ROOM_MM, LONGEST_MM
-from publisher.design.records.meetings import BracePlan, MeetPlan
+from publisher.design.records.meetings import BracePlan, FitPlan, MeetPlan
 from publisher.design.records.plans import (
     Board,
     Design,
@@ -47,6 +47,7 @@ __all__ = [
     "FaceSeat",
     "Fact",
     "Family",
+    "FitPlan",
     "FoldPlan",
     "FoldedPanel",
     "Join",

@@ -15,6 +15,25 @@ class BracePlan:
 
 
 @record
+class FitPlan:
+    """A thing that goes into a room of a part or an assembly: a dowel, a magnet, a part that slides or lifts off. Mm.
+
+    ``into`` is the fact that says how wide the room is. What goes in is either ``goes`` mm wide, ± ``spread``, and does not
+    shrink with the paper, or as wide as the fact ``goes_fact`` says. ``paint`` comes on each painted face; ``loosest`` is the
+    most play that still holds (None: any).
+    """
+
+    name: str
+    into: str
+    goes: float | None
+    goes_fact: str
+    spread: float
+    paint: float
+    loosest: float | None
+    place: Place
+
+
+@record
 class MeetPlan:
     """A size at which this design meets other packs: its name, the same in each of them, and an expression of sizes and facts."""
 

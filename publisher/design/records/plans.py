@@ -8,7 +8,7 @@ from publisher.design.records.combinations import CombineStep, Family, Parameter
 from publisher.design.records.edges import EdgeTreatment
 from publisher.design.records.faces import FaceSeat
 from publisher.design.records.folds import FoldPlan
-from publisher.design.records.meetings import BracePlan, MeetPlan
+from publisher.design.records.meetings import BracePlan, FitPlan, MeetPlan
 from publisher.design.records.seams import SplitPlan
 from publisher.design.records.texts import MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
 
@@ -292,6 +292,7 @@ class Design:
     cover: PicturePlan | None = None  # what the cover shows; the whole piece if unsaid
     meets: tuple[MeetPlan, ...] = ()  # sizes at which the design meets other packs
     folds: tuple[FoldPlan, ...] = ()  # parts that are cut as one piece of board
+    fits: tuple[FitPlan, ...] = ()  # things that go into rooms of parts
 
     def board(self, board_id: str) -> Board:
         """Return the board with this id. Raises StopIteration when there is none (design never lets that pass)."""

@@ -191,6 +191,12 @@ NEED_LIMIT = Rule(
     "A need without a limit cannot be judged, and contradicting limits can never be met.",
     ERROR,
 )
+FIT_MEASURE = Rule(
+    "design/fit-measure",
+    "A fit has measures that can be",
+    "What goes in has a width of more than 0; paint, spread and the loosest play are lengths of 0 or more.",
+    ERROR,
+)
 NEED_ADJUST = Rule(
     "design/need-adjust",
     "A need adjusts a size of the design",
@@ -275,6 +281,7 @@ PLAN_RULES = (
     PLACES_DIFFER,
     UNJOINED,
     NEED_LIMIT,
+    FIT_MEASURE,
     NEED_ADJUST,
     UNKNOWN_FACT,
     UNKNOWN_MATERIAL,

@@ -105,11 +105,15 @@ def _joined(shape: Shape, others: Sequence[Shape], step: CombineStep, plan: Part
     whole = polygon(region)
     if cut and abs(whole.area - body.area) < SAME_POINT:
         return None, (_impossible(step, plan, "nothing of it is cut: the two shapes lie apart"),)
-    added = [replace(o, edges=tuple(map(turned_round, o.edges)), marks=(), plain=()) if cut else o for o in others]
+    added = [
+        replace(o, edges=tuple(map(turned_round, o.edges)), marks=(), plain=(), drawn_for=()) if cut else o
+        for o in others
+    ]
     outer, edges = surviving_edges(region.outer, [shape, *added])
     marks = tuple(mark for s in (shape, *added) for mark in s.marks if _lies_on(mark, whole))
     plain = tuple(points for s in (shape, *added) for points in s.plain)
-    return Shape(outer, edges, region.holes, marks, plain), ()
+    meets = tuple(dict.fromkeys(one for s in (shape, *added) for one in s.drawn_for))
+    return Shape(outer, edges, region.holes, marks, plain, drawn_for=meets), ()
 
 
 def _without_hairs(result: BaseGeometry) -> BaseGeometry:

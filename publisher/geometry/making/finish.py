@@ -62,7 +62,8 @@ def finish(plan: PartPlan, shape: Shape, reaches: Reaches | None = None) -> tupl
         return None, found
     pockets = [opening.mark for opening in drawn if opening.mark]
     marks = (*shortened([*shape.marks, *glue_lines(joints)], traced), *pockets, *shortened(words, traced), *pattern)
-    return _part(plan, outline, template, drawn, marks, treated), found
+    part = _part(plan, outline, template, drawn, marks, treated)
+    return replace(part, drawn_for=shape.drawn_for), found
 
 
 def _face(shape: Shape, body: shapely.Polygon) -> shapely.Geometry:

@@ -24,6 +24,7 @@ def placed(shape: Shape, pose: Pose) -> Shape:
         region.holes,
         tuple(mark.placed(pose) for mark in shape.marks),
         tuple(pose.apply_all(points) for points in shape.plain),
+        drawn_for=shape.drawn_for,
     )
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from publisher.basics import Finding, Point
-from publisher.geometry.model import ShapeInfo
+from publisher.geometry.model import DrawnFor, ShapeInfo
 from publisher.geometry.paths import straight
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, choice, count, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
@@ -73,7 +73,9 @@ def build(values: Values) -> Shape:
         cut = [((first, y), "slot"), ((first, h / 2.0), "slot"), ((second, h / 2.0), "slot")]
         (top if above else bottom).extend([*cut, ((second, y), "top" if above else "bottom")])
     outer = straight([*bottom, ((w, 0.0), "right"), *top, ((0.0, h), "left")])
-    return Shape(outer, edges_of(outer, EDGES))
+    wide = slot_width(values)
+    crossing = DrawnFor("slot", wide, wide - values.number("play"))
+    return Shape(outer, edges_of(outer, EDGES), drawn_for=(crossing,))
 
 
 KIND = ShapeKind(

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from math import cos, hypot, pi, radians, sin, tan
 
 from publisher.basics import Finding, LineKind, Purpose, polyline
-from publisher.geometry.model import Mark, ParameterInfo, ShapeInfo
+from publisher.geometry.model import DrawnFor, Mark, ParameterInfo, ShapeInfo
 from publisher.geometry.paths import Pen, fitted_line
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, edges_of, length, mm
 
@@ -68,7 +68,9 @@ def build(values: Values) -> Shape:
     if slope > 0.0:
         half = ((once / 2.0, 0.0), (once / 2.0, h - swing))
         marks.append(Mark(LineKind.REFERENCE, Purpose.CENTRE, polyline(half), name="half way round"))
-    return Shape(outer, edges_of(outer, EDGES), (), tuple(marks))
+    # under a lap the ends need not meet
+    ends = () if lap > 0.0 else (DrawnFor("seam", once, values.number("tube_diameter")),)
+    return Shape(outer, edges_of(outer, EDGES), (), tuple(marks), drawn_for=ends)
 
 
 KIND = ShapeKind(

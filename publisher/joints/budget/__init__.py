@@ -4,11 +4,15 @@ Comes in: what was put together. Goes out: meetings, the range of print scale an
 Never: measure paper.
 """
 
+from publisher.joints.budget.board_meetings import SEAM_SHOWN
 from publisher.joints.budget.meetings import meetings_of
+from publisher.joints.budget.paper_sizes import size_on_paper
 from publisher.joints.budget.scale_budget import GENERAL, budget_of
 
 __all__ = [
     "GENERAL",
+    "SEAM_SHOWN",
     "budget_of",
     "meetings_of",
+    "size_on_paper",
 ]

@@ -21,7 +21,7 @@ def budget_of(meetings: tuple[Meeting, ...]) -> ScaleBudget:
     low, high, low_by, high_by = 1.0 - GENERAL, 1.0 + GENERAL, "", ""
     least, most, least_by, most_by = 0.0, inf, "", ""
     for meeting in meetings:
-        if meeting.printed <= 0.0:
+        if meeting.printed + meeting.grown <= 0.0:
             continue
         tight = meeting.scale_for(meeting.unprinted_least)
         loose = inf if meeting.loosest is None else meeting.scale_for(meeting.loosest)

@@ -12,12 +12,14 @@ MOST_PLAY = 1.0
 """mm: twice the most that foam board is given (0.2 to 0.5 mm). Common practice, no source."""
 PLAY_DUST = 1e-9
 
-SlotJudge = Callable[[Meeting, Check[Assembled]], Finding | None]
+MeetingJudge = Callable[[Meeting, Check[Assembled]], Finding | None]
 
 
-def _every_slot(look: SlotJudge) -> Callable[[Assembled, Check[Assembled]], Outcome]:
+def each_meeting(look: MeetingJudge, *kinds: str) -> Callable[[Assembled, Check[Assembled]], Outcome]:
+    """Return a check's function that looks at every meeting of these kinds."""
+
     def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
-        slots = [meeting for meeting in subject.meetings if meeting.kind == "slot"]
+        slots = [meeting for meeting in subject.meetings if meeting.kind in kinds]
         return Outcome(len(slots), tuple(found for slot in slots if (found := look(slot, check)) is not None))
 
     return run
@@ -91,7 +93,7 @@ TOO_NARROW = Check(
     "A slot takes the thickest board",
     "board is not nominal: a slot narrower than the thickest board of its kind cannot be put together at all",
     Severity.ERROR,
-    run=_every_slot(_too_narrow),
+    run=each_meeting(_too_narrow, "slot"),
     may_be_empty=True,
 )
 AT_LIMITS = Check(
@@ -99,7 +101,7 @@ AT_LIMITS = Check(
     "A slot fits at every print scale that is generally allowed",
     f"a home printer is off by up to {100 * GENERAL:g} % and a ruler cannot see it; a design that needs more narrows its own range",
     Severity.WARNING,
-    run=_every_slot(_at_limits),
+    run=each_meeting(_at_limits, "slot"),
     may_be_empty=True,
 )
 BEYOND_USE = Check(
@@ -107,6 +109,6 @@ BEYOND_USE = Check(
     "A slot holds its board",
     f"with more than {MOST_PLAY:g} mm of play glue has nothing to bridge and the panel leans (common practice, no source)",
     Severity.WARNING,
-    run=_every_slot(_beyond_use),
+    run=each_meeting(_beyond_use, "slot"),
     may_be_empty=True,
 )

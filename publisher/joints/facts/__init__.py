@@ -20,7 +20,7 @@ from publisher.joints.facts.needs import (
     same_kind,
     shortfall,
 )
-from publisher.joints.facts.part_facts import Bar, bars_of, beside, short_side, slot_size, slots_of
+from publisher.joints.facts.part_facts import Bar, bars_of, beside, bores_of, short_side, slot_size, slots_of
 
 __all__ = [
     "MEETING_SIZE_ALONE",
@@ -30,6 +30,7 @@ __all__ = [
     "Member",
     "bars_of",
     "beside",
+    "bores_of",
     "compare_members",
     "hint_of",
     "limit_of",

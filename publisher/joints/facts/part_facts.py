@@ -5,7 +5,7 @@ from math import dist, inf
 
 import shapely
 
-from publisher.basics import SAME_POINT, Path, record
+from publisher.basics import SAME_POINT, Arc, Path, record
 from publisher.design import Fact, Kind
 from publisher.geometry import Opening, Part, polygon
 
@@ -28,6 +28,8 @@ def _facts(part: Part) -> Iterator[tuple[str, float, Kind]]:
     for opening in part.openings:
         yield f"{opening.name}.width", opening.width, "length"
         yield f"{opening.name}.height", opening.height, "length"
+    for name, bore in bores_of(part).items():
+        yield f"{name}.width", 2.0 * bore, "length"
     if part.openings:
         yield "least_wall", least_wall(part), "length"
     slots = slots_of(part)
@@ -35,6 +37,18 @@ def _facts(part: Part) -> Iterator[tuple[str, float, Kind]]:
         widths = [slot_size(slot)[0] for slot in slots]
         yield "slot_width", min(widths), "length"
         yield "least_beside_slot", min(beside(part, slot) for slot in slots), "length"
+
+
+def bores_of(part: Part) -> dict[str, float]:
+    """Return the radius (mm) of each round hole that the part's shape has, such as a pier's for a dowel, by its name."""
+    found: dict[str, float] = {}
+    own = {opening.name for opening in part.openings}
+    for hole in part.outline.holes:
+        arcs = [edge for edge in hole.edges if isinstance(edge, Arc)]
+        name = arcs[0].name if arcs else ""
+        if name and len(arcs) == len(hole.edges) and "." not in name and name not in own:
+            found.setdefault(name, arcs[0].radius)
+    return found
 
 
 def slots_of(part: Part) -> tuple[Path, ...]:

@@ -4,9 +4,10 @@ Comes in: panel plans and parts. Goes out: placed panels, their solids, matings,
 Never: know a stack.
 """
 
+from publisher.joints.panels.facts import inside_walls
 from publisher.joints.panels.interference import clashes_of
 from publisher.joints.panels.matings import Mating, matings_of
-from publisher.joints.panels.place import PanelAssembly, place_panels
+from publisher.joints.panels.place import Panel, PanelAssembly, place_panels
 from publisher.joints.panels.restings import Resting, restings_of
 from publisher.joints.panels.seatings import seat_marks, seatings_of
 from publisher.joints.panels.seats import Seating
@@ -19,6 +20,7 @@ __all__ = [
     "BARE",
     "PANEL_TOUCH",
     "Mating",
+    "Panel",
     "PanelAssembly",
     "PanelFrame",
     "Resting",
@@ -27,6 +29,7 @@ __all__ = [
     "corners_of",
     "face_pair",
     "foot_of",
+    "inside_walls",
     "matings_of",
     "place_panels",
     "restings_of",

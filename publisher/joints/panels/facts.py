@@ -5,7 +5,6 @@ import numpy as np
 from publisher.design import Fact, Kind
 from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.solids import corners_of
-from publisher.joints.panels.space import Array
 
 UPRIGHT = 1e-6
 """A wall's outward vector may lie this far out of the level, or off an axis, to count as standing square."""
@@ -35,17 +34,20 @@ def facts_of(assembly: PanelAssembly) -> tuple[Fact, ...]:
     return tuple(Fact(f"{name}.{fact}", float(value), kind, assembly.plan.place) for fact, value, kind in values)
 
 
+def inside_walls(panels: tuple[Panel, ...], axis: int) -> tuple[Panel, ...]:
+    """Return the outermost standing walls that look along an axis, the last and the first along it; () where one is missing."""
+    square = [panel for panel in panels if abs(abs(float(panel.frame.outward[axis])) - 1.0) < UPRIGHT]
+    last = [panel for panel in square if panel.frame.outward[axis] > 0]
+    first = [panel for panel in square if panel.frame.outward[axis] < 0]
+    if not last or not first:
+        return ()
+    return max(last, key=lambda p: float(p.frame.origin[axis])), min(first, key=lambda p: float(p.frame.origin[axis]))
+
+
 def _inside(panels: tuple[Panel, ...], axis: int) -> float | None:
     """Return the free length along an axis between the inside faces of the outermost walls that look along it, or None."""
-    faces: list[tuple[float, float, float]] = []
-    for panel in panels:
-        outward: Array = panel.frame.outward
-        if abs(abs(float(outward[axis])) - 1.0) < UPRIGHT:
-            sign = 1.0 if outward[axis] > 0 else -1.0
-            at = float(panel.frame.origin[axis])
-            faces.append((sign, at, at - sign * panel.part.thickness))
-    right = [f for f in faces if f[0] > 0]
-    left = [f for f in faces if f[0] < 0]
-    if not right or not left:
+    walls = inside_walls(panels, axis)
+    if not walls:
         return None
-    return max(right, key=lambda f: f[1])[2] - min(left, key=lambda f: f[1])[2]
+    last, first = walls
+    return float(last.frame.origin[axis] - first.frame.origin[axis]) - last.part.thickness - first.part.thickness

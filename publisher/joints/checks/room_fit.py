@@ -1,0 +1,142 @@
+"""Rooms and what goes into them, and strips round a tube: at true size and at the ends of the general band of print scale."""
+
+from math import ceil
+
+from publisher.basics import Check, Finding, Outcome, Severity
+from publisher.joints.assembled import Assembled
+from publisher.joints.budget import GENERAL, SEAM_SHOWN, size_on_paper
+from publisher.joints.checks.slot_fit import PLAY_DUST, each_meeting
+from publisher.joints.facts import nearest_fact
+from publisher.joints.model import Meeting
+
+
+def _at_limits(met: Meeting, check: Check[Assembled]) -> Finding | None:
+    """Judge a room, or a strip round a tube, at both ends of the general band."""
+    percent = 100.0 * GENERAL
+    small, large = met.cut_at(1.0 - GENERAL), met.cut_at(1.0 + GENERAL)
+    if met.printed < met.unprinted_least - PLAY_DUST:
+        return None  # told by another check
+    if small < met.unprinted_least - PLAY_DUST:
+        scale, size, limit, word = 100.0 - percent, small, met.unprinted_least, "at least"
+        hint = f"make it {_up(limit - small):.2f} mm larger, so that any print within ±{percent:.1f} % will do"
+    elif met.loosest is not None and met.printed <= met.loosest + PLAY_DUST < large:
+        scale, size, limit, word = 100.0 + percent, large, met.loosest, "at most"
+        hint = f"make it smaller or its loosest {_up(large - limit):.2f} mm larger, so that any print within ±{percent:.1f} % will do"
+    else:
+        return None
+    return check.found(
+        f"the {met.what} fits only when it prints nearly at 100 %: at {scale:.1f} % it is {size:.2f} mm, {word} "
+        f"{limit:.2f} mm is needed",
+        subject=met.part,
+        hint=hint,
+        place=met.place,
+        value=size,
+        limit=limit,
+    )
+
+
+def _up(more: float) -> float:
+    """Return a length (mm) rounded up to a twentieth."""
+    return ceil(more * 20.0 - PLAY_DUST) / 20.0
+
+
+def _does_not_go_in(room: Meeting, check: Check[Assembled]) -> Finding | None:
+    if room.printed >= room.unprinted_least - PLAY_DUST:
+        return None
+    return check.found(
+        f"the {room.what} is {room.printed:.2f} mm; {room.unprinted_least:.2f} mm is needed, with spread and paint",
+        subject=room.part,
+        hint=f"make the room {_up(room.unprinted_least - room.printed):.2f} mm wider, or what goes in smaller",
+        place=room.place,
+        value=room.printed,
+        limit=room.unprinted_least,
+    )
+
+
+def _too_loose(room: Meeting, check: Check[Assembled]) -> Finding | None:
+    if room.loosest is None or room.printed <= room.loosest + PLAY_DUST:
+        return None
+    return check.found(
+        f"the {room.what} is {room.printed:.2f} mm; at most {room.loosest:.2f} mm holds",
+        subject=room.part,
+        hint=f"make the room {_up(room.printed - room.loosest):.2f} mm narrower, or say a larger `loosest`",
+        place=room.place,
+        value=room.printed,
+        limit=room.loosest,
+    )
+
+
+def _gapes(strip: Meeting, check: Check[Assembled]) -> Finding | None:
+    if strip.printed >= strip.unprinted_least - PLAY_DUST:
+        return None
+    return check.found(
+        f"the {strip.what} is {strip.printed:.2f} mm; with the thickest {strip.board} its ends gape by "
+        f"{strip.unprinted_least + SEAM_SHOWN - strip.printed:.2f} mm, more than {SEAM_SHOWN:g} mm",
+        subject=strip.part,
+        hint="use thinner board or card, give the strip a lap, or measure the board again and write a smaller thickness_spread",
+        place=strip.place,
+        value=strip.printed,
+        limit=strip.unprinted_least,
+    )
+
+
+def _no_such_room(subject: Assembled, check: Check[Assembled]) -> Outcome:
+    """Hold the facts that fits name against those that there are, and that stand on paper as one size."""
+    found = []
+    for fit in subject.design.fits:
+        for name in (fit.into, fit.goes_fact):
+            fact = subject.fact(name)
+            if not name or (fact is not None and fact.kind == "length" and size_on_paper(subject, fact) is not None):
+                continue
+            near = nearest_fact(name, subject.facts)
+            if fact is None:
+                what = f"there is no fact “{name}”"
+                hint = f"did you mean “{near}”?" if near else "`publisher check --facts` lists them all"
+            else:
+                what = f"“{name}” is no width on paper that a thing could go into or have"
+                hint = "name the width or height of a part, an opening or a hole, the thickness of a part, or the room inside walls"
+            found.append(check.found(what, subject=f"fit {fit.into}", hint=hint, place=fit.place))
+    return Outcome(len(subject.design.fits), tuple(found))
+
+
+NO_SUCH_ROOM = Check(
+    "joints/fit-unknown",
+    "A fit names rooms and things that there are",
+    "a fit that names no size on paper is never judged",
+    Severity.ERROR,
+    run=_no_such_room,
+    may_be_empty=True,
+)
+DOES_NOT_GO_IN = Check(
+    "joints/does-not-go-in",
+    "What goes into a room goes in, with its spread and with paint",
+    "a dowel thicker than its hole, or a lid that took paint, is found when all is cut and painted",
+    Severity.ERROR,
+    run=each_meeting(_does_not_go_in, "fit"),
+    may_be_empty=True,
+)
+TOO_LOOSE = Check(
+    "joints/goes-in-too-loosely",
+    "What goes into a room is held there",
+    "a dowel that wobbles in its hole leans, whatever glue is used",
+    Severity.ERROR,
+    run=each_meeting(_too_loose, "fit"),
+    may_be_empty=True,
+)
+GAPES = Check(
+    "joints/seam-gapes",
+    "A strip of the thickest board goes round its tube",
+    f"a strip keeps the length of its middle, so thicker board leaves its ends apart; filler closes {SEAM_SHOWN:g} mm "
+    "(common practice, no source)",
+    Severity.WARNING,
+    run=each_meeting(_gapes, "seam"),
+    may_be_empty=True,
+)
+AT_LIMITS = Check(
+    "joints/fit-at-print-limits",
+    "A room takes and holds what goes into it at every print scale that is generally allowed",
+    f"a home printer is off by up to {100 * GENERAL:g} % and a ruler cannot see it; a design that needs more narrows its own range",
+    Severity.WARNING,
+    run=each_meeting(_at_limits, "fit", "seam"),
+    may_be_empty=True,
+)
