@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 
-from publisher.basics import Finding, PagePromise, Promises, ReferencePromise, Rule, Severity, record, run_checks
+from publisher.basics import Box, Finding, PagePromise, Promises, ReferencePromise, Rule, Severity, record, run_checks
 from publisher.brief import Inputs
 from publisher.design import Design, text_findings
 from publisher.geometry import Part
@@ -12,7 +12,7 @@ from publisher.material import BoardNeeds
 from publisher.pages.front import caution_drafts, cover_drafts, cut_list_drafts, print_check_drafts
 from publisher.pages.instructions import step_drafts
 from publisher.pages.model import Bookmark, Pack, PackImage, Page, Paper, Picture
-from publisher.pages.record import digests_of, ink_id, words_of
+from publisher.pages.record import beside_furniture, digests_of, ink_id, words_of
 from publisher.pages.sheet import (
     CHECKS,
     Body,
@@ -23,6 +23,7 @@ from publisher.pages.sheet import (
     PageDraft,
     furniture,
     heading_of,
+    ink_box,
     pack_id,
     thinned,
 )
@@ -80,14 +81,15 @@ def compose(
     digests = digests_of((*faces.files(), *pictures))
     pages: list[Page] = []
     promised: list[PagePromise] = []
+    boxes: list[tuple[Box | None, ...]] = []
     whole = Body()
     for number, draft in enumerate(drafts, start=1):
         body = _body(context, draft, heading, Numbers(number, *numbers))
         findings += (*draft.findings, *body.findings)
         frame, label = draft.frame, str(number)
         drawn = thinned(body.drawn, frame.width * frame.height)
-        ink = ink_id(faces, digests, drawn, body.furniture)
-        text = words_of(faces, drawn, body.furniture)
+        reach = tuple(ink_box(faces, thing) for thing in drawn)
+        shown = beside_furniture(drawn, reach, body.furniture)
         pages.append(
             Page(
                 number,
@@ -98,10 +100,11 @@ def compose(
                 frame.height,
                 drawn,
                 body.tiles,
-                ink,
-                text,
+                ink_id(digests, shown),
+                words_of(shown),
             )
         )
+        boxes.append(reach)
         promised.append(PagePromise(number, frame.width, frame.height, label, draft.kind, frame.limit, True))
         whole += replace(body, drawn=(), tiles=(), findings=())
     title = tidy(f"{design.title}, {design.variant_title}" if design.variant_title else design.title)
@@ -109,7 +112,7 @@ def compose(
         title, design.language, tuple(promised), whole.lengths, whole.outlines, whole.seams, whole.texts, whole.codes,
         marks=whole.marks, furniture=whole.furniture, rows=needs.promises, references=_references(drafts, numbers[-1]),
     )  # fmt: skip
-    findings += run_checks(CHECKS, Composed(tuple(pages), tuple(promised), faces))
+    findings += run_checks(CHECKS, Composed(tuple(pages), tuple(promised), tuple(boxes), faces))
     return Pack(
         id=known_as,
         trial=trial,

@@ -1,12 +1,16 @@
 """Cut files: SVG in mm at true size, one group per kind of line. For knives that a machine holds, and for vector editors."""
 
-from math import radians
+from __future__ import annotations
 
-import svgwrite
+from math import radians
+from typing import TYPE_CHECKING
 
 from publisher.basics import Line, LineKind, Path, Pose, angle, polar
 from publisher.geometry import Part, Region
 from publisher.material import Layout
+
+if TYPE_CHECKING:
+    import svgwrite
 
 # ISO 128-2 widths in mm, so that a viewer shows what is cut, scored and drawn; a machine goes by the group's id
 WIDTHS = {
@@ -46,6 +50,8 @@ def write_sheet_svg(layout: Layout, parts: tuple[Part, ...]) -> bytes:
 
 
 def _drawing(title: str, width: float, height: float) -> svgwrite.Drawing:
+    import svgwrite  # not above: its own imports take as long as a whole room's, and most commands write no SVG
+
     drawing = svgwrite.Drawing(size=(f"{_round(width)}mm", f"{_round(height)}mm"), debug=False)
     drawing.viewbox(0, 0, _round(width), _round(height))
     drawing.set_desc(title=title)

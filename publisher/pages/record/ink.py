@@ -6,18 +6,21 @@ from hashlib import sha256
 
 from publisher.basics import Arc, Box, FurniturePromise, Path
 from publisher.pages.model import Drawn, Fill, FontFile, PackImage, Picture, Stroke, Words
-from publisher.pages.sheet import ink_box
-from publisher.pages.type import Faces
 
 INK_DECIMALS = 3  # of lengths in mm, and of turns in degrees
 
 Plain = str | int | float | bool | None | list["Plain"]
 
 
-def is_furniture(faces: Faces, thing: Drawn, furniture: tuple[FurniturePromise, ...]) -> bool:
-    """Say whether a drawn thing lies wholly in a box of its page's furniture."""
-    box = ink_box(faces, thing)
-    return box is not None and _inside(box, furniture)
+def beside_furniture(
+    drawn: tuple[Drawn, ...], boxes: tuple[Box | None, ...], furniture: tuple[FurniturePromise, ...]
+) -> tuple[Drawn, ...]:
+    """Return the things that have ink (``boxes``: round it) which does not lie wholly in a box of the page's furniture."""
+    return tuple(
+        thing
+        for thing, box in zip(drawn, boxes, strict=True)
+        if box is not None and not any(_holds(promise.box, box) for promise in furniture)
+    )
 
 
 def digests_of(files: Iterable[FontFile | PackImage]) -> dict[str, str]:
@@ -25,31 +28,19 @@ def digests_of(files: Iterable[FontFile | PackImage]) -> dict[str, str]:
     return {file.name: sha256(file.data).hexdigest() for file in files}
 
 
-def words_of(faces: Faces, drawn: tuple[Drawn, ...], furniture: tuple[FurniturePromise, ...]) -> tuple[str, ...]:
-    """Return the lines of words outside the furniture, in the order in which they are drawn."""
-    return tuple(
-        thing.text for thing in drawn if isinstance(thing, Words) and not is_furniture(faces, thing, furniture)
-    )
+def words_of(drawn: tuple[Drawn, ...]) -> tuple[str, ...]:
+    """Return the lines of words, in the order in which they are drawn."""
+    return tuple(thing.text for thing in drawn if isinstance(thing, Words))
 
 
-def ink_id(
-    faces: Faces, digests: dict[str, str], drawn: tuple[Drawn, ...], furniture: tuple[FurniturePromise, ...]
-) -> str:
-    """Return the SHA-256 (hexadecimal) of what a page shows outside the boxes of its furniture.
+def ink_id(digests: dict[str, str], drawn: tuple[Drawn, ...]) -> str:
+    """Return the SHA-256 (hexadecimal) of things that have ink: of a page, all that lie ``beside_furniture``.
 
     It holds the shape, place, width, grey and dash of every line and area, every line of words with its font's bytes, and the bytes of
     pictures (both by ``digests``); not the layer or the tag of a thing, and not where a link leads, for paper shows none of these.
     """
-    ink = [
-        _plain(thing, digests)
-        for thing in drawn
-        if (box := ink_box(faces, thing)) is not None and not _inside(box, furniture)
-    ]
+    ink = [_plain(thing, digests) for thing in drawn]
     return sha256(json.dumps(ink, separators=(",", ":"), allow_nan=False).encode()).hexdigest()
-
-
-def _inside(box: Box, furniture: tuple[FurniturePromise, ...]) -> bool:
-    return any(_holds(promise.box, box) for promise in furniture)
 
 
 def _holds(room: Box, box: Box) -> bool:

@@ -14,10 +14,12 @@ _TOUCH = 0.2  # mm by which the boxes of words may overlap on each side: they ho
 
 @record
 class Composed:
-    """The pages of a pack as composed, with their promises (printable limits) and fonts."""
+    """The pages of a pack as composed, with their promises (printable limits), the boxes round the ink of all that is drawn on
+    them (``ink_box``), and fonts."""
 
     pages: tuple[Page, ...]
     promises: tuple[PagePromise, ...]
+    boxes: tuple[tuple[Box | None, ...], ...]
     faces: Faces
 
 
@@ -25,6 +27,8 @@ def words_box(faces: Faces, words: Words) -> Box:
     """Return the upright box round a line of words: from descent to the height of capitals with accents (mm)."""
     face = next((f for f in (faces.regular, faces.bold, *faces.named) if f.name == words.font), faces.regular)
     width, low, high = face.width(words.text) * words.size, -0.22 * words.size, 0.76 * words.size
+    if not words.turn:
+        return Box(words.x, words.y + low, words.x + width, words.y + high)
     c, s = cos(radians(words.turn)), sin(radians(words.turn))
     xs = [words.x + a * c - b * s for a in (0.0, width) for b in (low, high)]
     ys = [words.y + a * s + b * c for a in (0.0, width) for b in (low, high)]
@@ -62,10 +66,9 @@ def ink_box(faces: Faces, thing: Drawn) -> Box | None:
 def inside_the_limit(composed: Composed, check: Check[Composed]) -> Findings:
     """Compare the reach of all ink with the limit of its page."""
     looked = 0
-    for page, promise in zip(composed.pages, composed.promises, strict=True):
+    for page, promise, boxes in zip(composed.pages, composed.promises, composed.boxes, strict=True):
         limit = promise.limit
-        for thing in page.drawn:
-            box = ink_box(composed.faces, thing)
+        for thing, box in zip(page.drawn, boxes, strict=True):
             if box is None:
                 continue
             looked += 1
@@ -148,13 +151,14 @@ _OURS = 8  # letters of a part, its copy or a distance, as drawn in figures
 def words_apart(composed: Composed, check: Check[Composed]) -> Findings:
     """Compare the boxes of all words of a page with each other."""
     looked = 0
-    for page in composed.pages:
-        placed = [thing for thing in page.drawn if isinstance(thing, Words)]
-        looked += len(placed)
-        if not placed:
+    for page, boxes in zip(composed.pages, composed.boxes, strict=True):
+        words = [(thing, box) for thing, box in zip(page.drawn, boxes, strict=True) if box and isinstance(thing, Words)]
+        looked += len(words)
+        if not words:
             continue
-        boxes = [words_box(composed.faces, words).grown(-_TOUCH) for words in placed]
-        left, bottom, right, top = np.array([(b.left, b.bottom, b.right, b.top) for b in boxes]).T
+        placed = [thing for thing, _ in words]
+        left, bottom, right, top = np.array([(b.left, b.bottom, b.right, b.top) for _, b in words]).T
+        left, bottom, right, top = left + _TOUCH, bottom + _TOUCH, right - _TOUCH, top - _TOUCH
         meet = (left[:, None] < right) & (left < right[:, None]) & (bottom[:, None] < top) & (bottom < top[:, None])
         for one, two in np.argwhere(np.triu(meet, 1)):
             yield check.found(

@@ -7,8 +7,9 @@ import pytest
 
 from publisher.basics import Box, FurniturePromise, Layer, polyline
 from publisher.pages.model import Drawn, Fill, LineStyle, Link, PackImage, Picture, Stroke, Words
-from publisher.pages.record.ink import digests_of, ink_id, words_of
+from publisher.pages.record.ink import beside_furniture, digests_of, ink_id, words_of
 from publisher.pages.sheet.draft import Context
+from publisher.pages.sheet.page_checks import ink_box
 
 STYLE = LineStyle("cut", 0.5)
 LINE = Stroke(STYLE, (polyline(((50.0, 50.0), (90.0, 50.0))),), Layer.OUTLINES)
@@ -28,7 +29,8 @@ def ink(make_context: Callable[..., Context]) -> Ink:
     files = faces.files()
 
     def found(*drawn: Drawn, photo: bytes = b"photo") -> str:
-        return ink_id(faces, digests_of((*files, PackImage("cover.jpg", photo))), drawn, FOOTER)
+        boxes = tuple(ink_box(faces, thing) for thing in drawn)
+        return ink_id(digests_of((*files, PackImage("cover.jpg", photo))), beside_furniture(drawn, boxes, FOOTER))
 
     return found
 
@@ -64,4 +66,5 @@ def test_another_photograph_under_the_same_name_is_other_ink(ink: Ink) -> None:
 
 
 def test_the_words_outside_the_furniture(make_context: Callable[..., Context]) -> None:
-    assert words_of(make_context().type.faces, DRAWN, FOOTER) == ("cut 14",)
+    boxes = tuple(ink_box(make_context().type.faces, thing) for thing in DRAWN)
+    assert words_of(beside_furniture(DRAWN, boxes, FOOTER)) == ("cut 14",)

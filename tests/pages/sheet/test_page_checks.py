@@ -7,7 +7,7 @@ import pytest
 
 from publisher.basics import Box, Layer, PagePromise, polyline, run_checks
 from publisher.pages.model import Drawn, Fill, Page, Stroke
-from publisher.pages.sheet.page_checks import CHECKS, Composed
+from publisher.pages.sheet.page_checks import CHECKS, Composed, ink_box
 from publisher.pages.type.styles import BODY, CUT
 from publisher.pages.type.text import Setter
 
@@ -20,7 +20,8 @@ def composed(setter: Setter) -> Callable[..., Composed]:
         good = setter.line("Gable wall", BODY, 20.0, 100.0)
         page = Page(1, "1", "steps", "Steps", 210.0, 297.0, (*good, *drawn))
         promise = PagePromise(1, 210.0, 297.0, "1", "steps", LIMIT, True)
-        return Composed((page,), (promise,), setter.faces)
+        boxes = tuple(ink_box(setter.faces, thing) for thing in page.drawn)
+        return Composed((page,), (promise,), (boxes,), setter.faces)
 
     return make
 
@@ -81,7 +82,7 @@ def test_words_on_words_are_found(composed: Callable[..., Composed], setter: Set
 
 
 def test_a_pack_without_pages_is_not_a_good_pack(setter: Setter) -> None:
-    assert len(run_checks(CHECKS, Composed((), (), setter.faces))) == len(CHECKS)
+    assert len(run_checks(CHECKS, Composed((), (), (), setter.faces))) == len(CHECKS)
 
 
 def test_only_a_text_that_somebody_wrote_can_be_shortened(composed: Callable[..., Composed], setter: Setter) -> None:
