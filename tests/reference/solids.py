@@ -65,8 +65,10 @@ def solid(part: Part, matrix: tuple[float, ...]) -> Manifold:
     for edge in part.edges:
         way = np.subtract(edge.end, edge.start)
         if edge.rabbet is not None:
-            inward = edge.rabbet.width * np.array([-way[1], way[0]]) / np.hypot(*way)
-            corners = [edge.start, edge.end, tuple(edge.end + inward), tuple(edge.start + inward)]
+            # cut right through to the rim: these shapes have no inner corner at the ends of an edge
+            along, inward = way / np.hypot(*way), edge.rabbet.width * np.array([-way[1], way[0]]) / np.hypot(*way)
+            first, last = edge.start - 1000.0 * along, edge.end + 1000.0 * along
+            corners = [tuple(first), tuple(last), tuple(last + inward), tuple(first + inward)]
             body = body - plate(corners, part.thickness - edge.rabbet.paper, -part.thickness)
         if edge.bevel == 0.0 or edge.centre is not None:
             continue

@@ -16,7 +16,7 @@ JOINT_OPTIONS = {
     "rabbet": (("rabbet_on",), ("corner", "flush")),
     "mitre": ((), ("corner", "flush")),
     "fold": ((), ("corner",)),
-    "tab_and_slot": (("tabs_on", "tabs", "play"), ("corner", "inset", "loosest")),
+    "tab_and_slot": (("tabs_on", "tabs", "play"), ("corner", "inset", "loosest", "flush")),
     "cross_lap": (("at", "play"), ("corner", "loosest")),
 }
 #: The option that names the leading panel, where a joint has one.

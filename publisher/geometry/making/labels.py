@@ -61,7 +61,7 @@ def edge_words(
         marks.append(Mark(LineKind.REFERENCE, Purpose.BEVEL, polyline((at,)), name=edge.name, text=text))
         if edge.bevel > 0.0:
             marks.append(_bevel_line(edge, thickness))
-    return (*marks, *rabbet_marks(edges))
+    return (*marks, *rabbet_marks(edges, body))
 
 
 def _points(line: tuple[Point, Point], at: Sequence[tuple[float, float]]) -> list[Point]:

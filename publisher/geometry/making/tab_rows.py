@@ -21,18 +21,37 @@ _FLAT = 0.01  # mm: what a flattened arc takes of a wall is less
 
 @record
 class Reach:
-    """Between which places the tabs of a row stand: mm from the middle of the joint line, in the edge's direction."""
+    """Between which places the tabs of a row stand: mm from the middle of the row, in the edge's direction.
+
+    A row is spread over the joint line; of edges that are flush at one end, over the length ``over`` of the shorter one, with
+    its middle ``middle`` mm from that of the line.
+    """
 
     low: float = -inf
     high: float = inf
+    middle: float = 0.0
+    over: float | None = None
 
     def both(self, other: "Reach") -> "Reach":
         """Return what lies within both."""
-        return Reach(max(self.low, other.low), min(self.high, other.high))
+        return replace(self, low=max(self.low, other.low), high=min(self.high, other.high))
 
     def turned(self) -> "Reach":
         """Return the same seen from the mate, whose edge runs the other way."""
-        return Reach(-self.high, -self.low)
+        return replace(self, low=-self.high, high=-self.low)
+
+    def spread(self, middle: float, over: float) -> "Reach":
+        """Return the same for a row that is spread over a part of its joint line."""
+        return Reach(self.low - middle, self.high - middle, middle, over)
+
+    def length(self, whole: float) -> float:
+        """Return the length that the row is spread over, of a joint line of this length."""
+        return whole if self.over is None else self.over
+
+    @property
+    def free(self) -> "Reach":
+        """The same row with board everywhere."""
+        return replace(self, low=-inf, high=inf)
 
 
 EVERYWHERE = Reach()
@@ -49,11 +68,12 @@ def row_of(edge: str, inset: float | None) -> RowKey:
 
 
 def row_ends(length: float, count: int, reach: Reach) -> tuple[float, float]:
-    """Return where the first tab of a row begins and the last one ends, from the middle of a joint line of this length.
+    """Return where the first tab of a row begins and the last one ends, from the row's middle; its joint line has this length.
 
     As stated, tabs and the gaps between them are L/(2·count) long, with half a gap at either end. Where that is out of
     reach, the end of the row moves inwards; tabs and gaps stay equal.
     """
+    length = reach.length(length)
     half = length / 2.0 - length / (4.0 * count)
     return max(-half, reach.low), min(half, reach.high)
 
@@ -76,7 +96,7 @@ def stretches(line: tuple[Point, Point], count: int, longer: float, reach: Reach
     first, _ = row_ends(whole, count, reach)
     long = tab_length(whole, count, reach)
     for i in range(count):
-        begin = whole / 2.0 + first + 2 * i * long
+        begin = whole / 2.0 + reach.middle + first + 2 * i * long
         a, b = begin - longer / 2.0, begin + long + longer / 2.0
         yield (line[0][0] + x * a, line[0][1] + y * a), (line[0][0] + x * b, line[0][1] + y * b)
 
@@ -111,14 +131,24 @@ def frame_of(start: Point, end: Point) -> tuple[Point, Point]:
 
 @record
 class Room:
-    """A row of tabs or slots: the length of its joint line, how many they are, how thick the board of the tabs is (mm), how
+    """A row of tabs or slots: its joint line, how many they are, how thick the board of the tabs is (mm), how
     far the row reaches with walls as thick as their board, and with the least walls."""
 
-    length: float
+    line: tuple[Point, Point]
     count: int
     thickness: float
     roomy: Reach
     tight: Reach
+
+    @property
+    def length(self) -> float:
+        """The length of the joint line in mm."""
+        return dist(*self.line)
+
+    def spread(self, at_end: bool, over: float) -> "Room":
+        """Return the row spread over the length ``over`` at the end of its joint line, or at its start."""
+        middle = (self.length - over) / 2.0 * (1.0 if at_end else -1.0)
+        return replace(self, roomy=self.roomy.spread(middle, over), tight=self.tight.spread(middle, over))
 
     @property
     def reach(self) -> Reach:
@@ -141,12 +171,13 @@ def rooms_of(shape: Shape, outer: Path, plan: PartPlan) -> dict[RowKey, Room]:
             continue
         if treatment.tabs is not None:
             reaches = [_of_tabs(edge, outer, wall) for wall in walls]
-            found[row_of(edge.name, None)] = Room(edge.nominal_length, treatment.tabs.count, plan.thickness, *reaches)
+            nominal_line = (edge.nominal_start, edge.nominal_end)
+            found[row_of(edge.name, None)] = Room(nominal_line, treatment.tabs.count, plan.thickness, *reaches)
         for row in treatment.slots:
             line = joint_line(edge, row.inset, nominal) if row.inset > 0.0 else (edge.nominal_start, edge.nominal_end)
             if line is not None:
                 reaches = [_of_slots(edge.name, line, row, outer, wall + _FLAT) for wall in walls]
-                found[row_of(edge.name, row.inset)] = Room(dist(*line), row.count, row.mate, *reaches)
+                found[row_of(edge.name, row.inset)] = Room(line, row.count, row.mate, *reaches)
     return found
 
 
@@ -196,6 +227,7 @@ def shared_reaches(
     """
     rooms = {part: dict(rows) for part, rows in own.items()}
     pairs = [pair for plan in plans for join in plan.joins for pair in _pairs(plan, join)]
+    _spread(plans, rooms)
     changed = True
     while changed:
         changed = False
@@ -203,12 +235,35 @@ def shared_reaches(
             if slots not in rooms.get(a, {}) or tabs not in rooms.get(b, {}):
                 continue
             one, other = rooms[a][slots], rooms[b][tabs]
-            roomy, tight = one.roomy.both(other.roomy.turned()), one.tight.both(other.tight.turned())
-            new = replace(one, roomy=roomy, tight=tight), replace(other, roomy=roomy.turned(), tight=tight.turned())
+            new = (
+                replace(one, roomy=one.roomy.both(other.roomy.turned()), tight=one.tight.both(other.tight.turned())),
+                replace(other, roomy=other.roomy.both(one.roomy.turned()), tight=other.tight.both(one.tight.turned())),
+            )
             if new != (one, other):
                 rooms[a][slots], rooms[b][tabs] = new
                 changed = True
     return {part: {row: room.reach for row, room in rows.items()} for part, rows in rooms.items()}
+
+
+def _spread(plans: Sequence[PanelPlan], rooms: dict[str, dict[RowKey, Room]]) -> None:
+    """Spread the rows of edges that are flush at one end over the length of the shorter edge, from that end on."""
+    for plan in plans:
+        for join in plan.joins:
+            for (a, slots), (b, tabs) in _pairs(plan, join) if join.flush else ():
+                one, other = rooms.get(a, {}).get(slots), rooms.get(b, {}).get(tabs)
+                if join.flush is None or one is None or other is None:
+                    continue
+                over = min(one.length, other.length)
+                named_a = join.flush[0] == join.a.panel
+                at_end = runs_to(join.flush[1], *(one if named_a else other).line)
+                rooms[a][slots] = one.spread(at_end == named_a, over)
+                rooms[b][tabs] = other.spread(at_end != named_a, over)
+
+
+def runs_to(end: str, first: Point, last: Point) -> bool:
+    """Tell whether a line runs towards its bottom, top, left or right end, as its template shows it."""
+    along = 0 if end in ("left", "right") else 1
+    return (last[along] > first[along]) == (end in ("right", "top"))
 
 
 def _pairs(plan: PanelPlan, join: Join) -> Iterator[tuple[tuple[str, RowKey], tuple[str, RowKey]]]:

@@ -111,7 +111,7 @@ def _too_full(
     """Find a row whose tabs would be shorter than their board is thick where they had to move inwards, and say how many fit."""
     first, last = row_ends(length, count, reach)
     long = tab_length(length, count, reach)
-    if long >= thickness or last - first >= row_ends(length, count, EVERYWHERE)[1] * 2.0 - SAME_POINT:
+    if long >= thickness or last - first >= row_ends(length, count, reach.free)[1] * 2.0 - SAME_POINT:
         return ()
     fits = most_tabs(length, reach, LEAST_TAB, count)
     found = TAB_OFF_EDGE.found(

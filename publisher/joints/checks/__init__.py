@@ -4,6 +4,7 @@ from publisher.basics import Check
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks import (
     brace_does_not_fit,
+    does_not_meet,
     does_not_rest,
     edge_lengths_differ,
     edge_unknown,
@@ -36,6 +37,7 @@ CHECKS: tuple[Check[Assembled], ...] = (
     edge_lengths_differ.CHECK,
     ring_does_not_close.CHECK,
     tab_misses_slot.CHECK,
+    does_not_meet.CHECK,
     does_not_rest.CHECK,
     off_its_face.CHECK,
     parts_share_space.CHECK,

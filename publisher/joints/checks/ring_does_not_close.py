@@ -7,6 +7,7 @@ from publisher.basics.wording import trimmed
 from publisher.design import Join
 from publisher.geometry import Edge
 from publisher.joints.assembled import Assembled, MatedPanels
+from publisher.joints.panels import Mating
 
 RING_GAP = 0.05
 """mm between the ends of edges that should coincide."""
@@ -22,10 +23,10 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
     for mated in subject.panels:
         for mating in mated.matings:
             looked_at += 1
-            turned = abs(mating.corner - mating.join.corner)
-            if mating.gap <= RING_GAP and turned <= ANGLE:
+            if meets(mating):
                 continue
             join = mating.join
+            turned = abs(mating.corner - join.corner)
             if turned > ANGLE:
                 what = f"stand at {mating.corner:.2f}° and not at the {join.corner:.2f}° of this join"
             else:
@@ -41,6 +42,11 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                 )
             )
     return Outcome(looked_at, tuple(found))
+
+
+def meets(mating: Mating) -> bool:
+    """Tell whether the stated edges of a join lie on each other, at its corner."""
+    return mating.gap <= RING_GAP and abs(mating.corner - mating.join.corner) <= ANGLE
 
 
 def _cure(mated: MatedPanels) -> str:

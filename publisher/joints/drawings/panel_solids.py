@@ -7,7 +7,7 @@ import numpy.typing as npt
 import shapely
 
 from publisher.basics import Path, Purpose
-from publisher.geometry import Part, behind_paper, rabbet_strip
+from publisher.geometry import Part, behind_paper, polygon, rabbet_strip
 from publisher.joints.drawings.hidden import FrontFaces
 from publisher.joints.drawings.view import View
 from publisher.joints.facts import slots_of
@@ -61,7 +61,8 @@ def _layers(part: Part, frame: PanelFrame) -> list[tuple[Part, PanelFrame, Rims]
     papers = [edge.rabbet.paper for edge in part.edges if edge.rabbet is not None]
     if not papers:
         return [(part, frame, (None, None))]
-    ends = shapely.union_all([rabbet_strip(edge) for edge in part.edges])
+    body = polygon(part.outline)
+    ends = shapely.union_all([rabbet_strip(edge, body) for edge in part.edges])
     paper = min(papers)
     foam = replace(part, outline=behind_paper(part), thickness=part.thickness - paper, marks=())
     below = PanelFrame(frame.axes, frame.origin - paper * frame.outward)

@@ -90,7 +90,8 @@ def _solids(panel: Panel) -> tuple[_Solid, ...]:
     if not rabbets:
         return (_solid(panel, 0.0, panel.part.thickness, shapely.Polygon()),)
     paper = min(edge.rabbet.paper for edge in rabbets if edge.rabbet is not None)
-    strips = shapely.union_all([rabbet_strip(edge) for edge in rabbets])
+    body = polygon(panel.part.outline)
+    strips = shapely.union_all([rabbet_strip(edge, body) for edge in rabbets])
     behind = _solid(panel, paper, panel.part.thickness - paper, strips)
     return (_solid(panel, 0.0, paper, shapely.Polygon()), behind)
 

@@ -11,14 +11,16 @@ from publisher.geometry import polygon
 from publisher.joints.panels.edges import lap_line, mating_lines
 from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.space import Array, EdgeLine, PanelFrame
+from publisher.joints.panels.touching import PANEL_TOUCH, Touch, face_behind, face_of_edge, stretch_of, touch_of
 
 
 @record
 class Mating:
     """A join as it is found: length of both mating lines (mm), how far their ends lie apart in space (mm), the inside
-    angle (degrees) between the faces, and how much of the tabs' section finds no slot (mm).
+    angle (degrees) between the faces, how much of the tabs' section finds no slot (mm), and how the boards themselves touch,
+    as they are cut: the end of b, or its bevel, on the face, the rabbet or the bevel of a.
 
-    Where panels cross, the lengths are their heights there, the gap is that between the floors of their slots."""
+    Where panels cross, the lengths are their heights there, the gap is that between the floors of their slots; ``touch`` is None."""
 
     join: Join
     length_a: float
@@ -26,6 +28,7 @@ class Mating:
     gap: float
     corner: float
     tab_misses: float | None
+    touch: Touch | None = None
 
 
 def matings_of(assembly: PanelAssembly) -> tuple[Mating, ...]:
@@ -45,8 +48,21 @@ def matings_of(assembly: PanelAssembly) -> tuple[Mating, ...]:
         line, edge = lines
         gap, corner = _meet(a.frame, line, b.frame, edge)
         misses = tab_misses(a, b, edge) if join.joint == "tab_and_slot" else None
-        found.append(Mating(join, line.length, edge.length, gap, corner, misses))
+        found.append(Mating(join, line.length, edge.length, gap, corner, misses, _touch(join, a, b, edge)))
     return tuple(found)
+
+
+def _touch(join: Join, a: Panel, b: Panel, line: EdgeLine) -> Touch | None:
+    """Return how the boards of a join touch where they stand; None where one of them has no board there."""
+    own, other = a.part.edge(join.a.edge), b.part.edge(join.b.edge)
+    if own is None or other is None:
+        return None
+    only = stretch_of(other, line, join.play / 2 + 2 * PANEL_TOUCH if join.joint == "tab_and_slot" else None)
+    if join.joint in ("mitre", "fold"):
+        face = face_of_edge(a.part, a.frame, own)
+    else:
+        face = face_behind(a.part, a.frame, own.rabbet.paper if join.joint == "rabbet" and own.rabbet else None)
+    return None if face is None else touch_of(face, b.part, b.frame, other, only)
 
 
 def _meet(a: PanelFrame, line: EdgeLine, b: PanelFrame, edge: EdgeLine) -> tuple[float, float]:

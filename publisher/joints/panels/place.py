@@ -11,7 +11,7 @@ from publisher.joints.panels.edges import edge_line, lap_line, mating_lines, nom
 from publisher.joints.panels.seats import seated
 from publisher.joints.panels.settle import settled
 from publisher.joints.panels.space import Array, EdgeLine, PanelFrame, joined, let_in, letting_in, resting, standing
-from publisher.joints.panels.touching import touch_of
+from publisher.joints.panels.touching import face_behind, touch_of
 
 STANDING_LEVEL = 0.05  # mm: edges whose heights differ by less lie level
 
@@ -182,7 +182,7 @@ def _held(part: Part, frame: PanelFrame, rest: Rest, part_at: dict[str, Part], f
     for ref in rest.on:
         below = part_at[ref.panel]
         edge = below.edge(ref.edge)
-        touch = touch_of(part, frame, below, frames[ref.panel], edge) if edge is not None else None
+        touch = touch_of(face_behind(part, frame), below, frames[ref.panel], edge) if edge is not None else None
         if touch is not None and not touch.holds:
             return False
     return True

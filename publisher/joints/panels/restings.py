@@ -3,7 +3,7 @@
 from publisher.basics import record
 from publisher.design import EdgeRef, Rest
 from publisher.joints.panels.place import PanelAssembly
-from publisher.joints.panels.touching import Touch, touch_of
+from publisher.joints.panels.touching import Touch, face_behind, touch_of
 
 
 @record
@@ -25,7 +25,7 @@ def restings_of(assembly: PanelAssembly) -> tuple[Resting, ...]:
             edge = below.part.edge(ref.edge) if below is not None else None
             if above is None or below is None or edge is None:
                 continue
-            touch = touch_of(above.part, above.frame, below.part, below.frame, edge)
+            touch = touch_of(face_behind(above.part, above.frame), below.part, below.frame, edge)
             if touch is not None:
                 found.append(Resting(rest, ref, touch))
     return tuple(found)

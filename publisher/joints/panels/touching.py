@@ -1,14 +1,14 @@
-"""How the edge of one panel meets the inside face of another that lies on it: measured on both as they stand. Mm, degrees."""
+"""How the edge of one panel meets a face of another, or its bevelled edge: measured on both as they stand. Mm, degrees."""
 
-from math import asin, ceil, degrees, radians, tan
+from dataclasses import dataclass
+from math import asin, ceil, cos, degrees, radians, tan
 
 import numpy as np
 import shapely
 
-from publisher.basics import record
 from publisher.geometry import Edge, Part, polygon
 from publisher.joints.panels.solids import face_pair
-from publisher.joints.panels.space import Array, PanelFrame
+from publisher.joints.panels.space import Array, EdgeLine, PanelFrame
 
 PANEL_TOUCH = 0.05
 """mm: what lies nearer touches. Fits are made and cut no finer."""
@@ -26,7 +26,7 @@ FLAT = 1.0
 EDGE_STEP = 1.0  # mm between the places along the edge, at most
 
 
-@record
+@dataclass(frozen=True, slots=True)
 class Touch:
     """An edge under a face: its length where there is board, how much of that the face does not lie over (``bare``), the
     greatest gap where it does (0 where they touch), the angle between both, a point in the middle of the worst place."""
@@ -39,29 +39,79 @@ class Touch:
 
     @property
     def holds(self) -> bool:
-        """Tell whether the face lies on the whole edge, but for what a fillet of glue bridges."""
+        """True when the face touches the whole of the edge, but for what a fillet of glue bridges."""
         return self.gap <= PANEL_TOUCH and self.bare <= BARE + PANEL_TOUCH
 
 
-def touch_of(above: Part, frame: PanelFrame, below: Part, lower: PanelFrame, edge: Edge) -> Touch | None:
-    """Return how the straight edge of the panel ``below`` meets the inside face of the panel ``above``; None without board.
+@dataclass(frozen=True, slots=True)
+class Stretch:
+    """What of an edge is looked at: from ``low`` to ``high`` mm along its finished line, without what stands out of it as tabs
+    and ``beside`` mm on either side of them."""
+
+    low: float
+    high: float
+    beside: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Face:
+    """A plane face of a panel that an edge may meet: where it lies, and its area in its own x and y. It looks along its z."""
+
+    frame: PanelFrame
+    area: shapely.Geometry
+
+
+def face_behind(part: Part, frame: PanelFrame, depth: float | None = None) -> Face:
+    """Return the face that a panel turns inwards: its inside face, or the one ``depth`` mm behind the drawn face, where that is bare."""
+    outline = part.outline
+    depth = part.thickness if depth is None else depth
+    pairs = [face_pair(part, ring.points) for ring in (outline.outer, *outline.holes)]
+    rings = [pair.outside + depth / part.thickness * (pair.inside - pair.outside) for pair in pairs]
+    area = shapely.make_valid(shapely.Polygon(rings[0], rings[1:]))
+    # turned about its own x axis, so that it looks inwards
+    axes = frame.axes @ np.diag([1.0, -1.0, -1.0])
+    return Face(PanelFrame(axes, frame.point((0.0, 0.0), depth)), shapely.transform(area, _mirrored))
+
+
+def _mirrored(points: Array) -> Array:
+    return np.asarray(points * np.array([1.0, -1.0]))
+
+
+def face_of_edge(part: Part, frame: PanelFrame, edge: Edge) -> Face | None:
+    """Return the surface of a panel's straight edge, bevelled or square, as far as there is board; it looks out of the panel."""
+    ends = _ends(edge)
+    if ends is None:
+        return None
+    start, way, size = ends
+    inward = np.array([-way[1], way[0]])
+    slant = radians(edge.bevel)
+    across = np.array([*(np.sin(slant) * inward), -cos(slant)])  # from the drawn face to the inside face
+    along = np.array([*way, 0.0])
+    axes = frame.axes @ np.column_stack([across, along, np.cross(across, along)])
+    wide = part.thickness / cos(slant)
+    places, step = _places(size)
+    board = _has_board(part, start + places[:, None] * way, 2 * PANEL_TOUCH * inward)
+    strips = [shapely.box(0.0, at - step / 2, wide, at + step / 2) for at in places[board]]
+    return Face(PanelFrame(axes, frame.point((float(start[0]), float(start[1])), 0.0)), shapely.union_all(strips))
+
+
+def touch_of(face: Face, below: Part, lower: PanelFrame, edge: Edge, only: Stretch | None = None) -> Touch | None:
+    """Return how the straight edge of the panel ``below`` meets a face of another panel; None without board.
 
     The edge is a strip as wide as its board. It is held where at least half of its width lies under the face; an edge that
     is askew to the face touches it along a line. Where the strip stands inside the other board it counts as touching: that
     two boards stand in one place is another finding.
     """
-    strip = _strip(below, edge)
+    strip = _strip(below, edge, only)
     if strip is None:
         return None
     points, length = strip
     along, across = points.shape[:2]
-    here = frame.back(lower.carry(points.reshape(-1, 3)))
-    gaps = (-above.thickness - here[:, 2]).reshape(along, across)
-    outline = above.outline
-    rings = [face_pair(above, ring.points).inside for ring in (outline.outer, *outline.holes)]
-    face = shapely.buffer(shapely.make_valid(shapely.Polygon(rings[0], rings[1:])), PANEL_TOUCH)
-    shapely.prepare(face)
-    over = shapely.contains_xy(face, here[:, 0], here[:, 1]).reshape(along, across)
+    here = face.frame.back(lower.carry(points.reshape(-1, 3)))
+    gaps = here[:, 2].reshape(along, across)
+    area = shapely.buffer(face.area, PANEL_TOUCH)
+    shapely.prepare(area)
+    over = shapely.contains_xy(area, here[:, 0], here[:, 1]).reshape(along, across)
     slant = _slant(gaps, points)
     askew = slant > FLAT
     covered = over.any(axis=1) if askew else over.sum(axis=1) * 2 >= across
@@ -73,27 +123,57 @@ def touch_of(above: Part, frame: PanelFrame, below: Part, lower: PanelFrame, edg
     return Touch(length, length * float((~covered).mean()), float(gap.max()), slant, (x, y, z))
 
 
-def _strip(part: Part, edge: Edge) -> tuple[Array, float] | None:
-    """Return points of an edge's surface in the part's coordinates (along, across, 3), where there is board, and the length."""
-    start, end = np.asarray(edge.start), np.asarray(edge.end)
-    way = end - start
-    size = float(np.hypot(*way))
-    if edge.centre is not None or size < PANEL_TOUCH:
+def stretch_of(edge: Edge, line: EdgeLine, beside: float | None = None) -> Stretch | None:
+    """Return what of a finished edge lies along a line beside it, such as the part of it that a join takes."""
+    ends = _ends(edge)
+    if ends is None:
         return None
-    way = way / size
-    inward = np.array([-way[1], way[0]])
+    start, way, _ = ends
+    middle = float((np.asarray(line.middle) - start) @ way)
+    return Stretch(middle - line.length / 2, middle + line.length / 2, beside)
+
+
+def _ends(edge: Edge) -> tuple[Array, Array, float] | None:
+    """Return start, direction and length of a finished straight edge; None for an arc or an edge of no length."""
+    start = np.asarray(edge.start)
+    way = np.asarray(edge.end) - start
+    size = float(np.hypot(*way))
+    return None if edge.centre is not None or size < PANEL_TOUCH else (start, way / size, size)
+
+
+def _places(size: float) -> tuple[Array, float]:
+    """Return places along an edge, and how far they lie apart."""
     steps = max(2, ceil(size / EDGE_STEP))
-    places = start + ((np.arange(steps) + 0.5) * size / steps)[:, None] * way
-    within = places + 2 * PANEL_TOUCH * inward
-    whole = polygon(part.outline)
-    board = shapely.contains_xy(whole, within[:, 0], within[:, 1])
+    return (np.arange(steps) + 0.5) * size / steps, size / steps
+
+
+def _has_board(part: Part, points: Array, away: Array) -> np.typing.NDArray[np.bool_]:
+    there = points + away
+    return np.asarray(shapely.contains_xy(polygon(part.outline), there[:, 0], there[:, 1]))
+
+
+def _strip(part: Part, edge: Edge, only: Stretch | None) -> tuple[Array, float] | None:
+    """Return points of an edge's surface in the part's coordinates (along, across, 3), where there is board, and the length."""
+    ends = _ends(edge)
+    if ends is None:
+        return None
+    start, way, size = ends
+    inward = np.array([-way[1], way[0]])
+    at, step = _places(size)
+    places = start + at[:, None] * way
+    board = _has_board(part, places, 2 * PANEL_TOUCH * inward)
+    if only is not None:
+        board &= (at > only.low) & (at < only.high)
+        if only.beside is not None:
+            for aside in (-only.beside, 0.0, only.beside):
+                board &= ~_has_board(part, places, aside * way - 2 * PANEL_TOUCH * inward)
     if not board.any():
         return None
     share = (np.arange(PLACES_ACROSS) + 0.5) / PLACES_ACROSS
     back = part.thickness * tan(radians(edge.bevel)) * share[:, None] * inward
     flat = places[board][:, None, :] + back[None, :, :]
     depth = np.broadcast_to(-part.thickness * share, flat.shape[:2])
-    return np.concatenate([flat, depth[:, :, None]], axis=2), float(board.mean()) * size
+    return np.concatenate([flat, depth[:, :, None]], axis=2), float(board.sum()) * step
 
 
 def _slant(gaps: Array, points: Array) -> float:

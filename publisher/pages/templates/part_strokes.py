@@ -110,7 +110,7 @@ def waste_strokes(
         hatch += _hatching(inner, min(9.0, max(HATCH_GAP, waste.area**0.5 / 12)), waste.centroid)
     for edge in part.edges:
         if edge.rabbet is not None:
-            strip = shapely.Polygon(pose.apply_all(tuple(rabbet_strip(edge).exterior.coords)))
+            strip = shapely.Polygon(pose.apply_all(tuple(rabbet_strip(edge, polygon(part.outline)).exterior.coords)))
             foam = strip.intersection(polygon(part.template, pose)).buffer(-0.5).difference(silence)
             if clip:
                 foam = foam.intersection(as_polygon(clip.grown(-0.5)))

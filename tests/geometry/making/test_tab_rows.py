@@ -114,3 +114,32 @@ def test_a_row_out_of_reach_moves_its_ends_alone() -> None:
     assert row_ends(80.0, 2, Reach(-40.0, 15.0)) == (-30.0, 15.0) and tab_length(80.0, 2, Reach(high=15.0)) == 15.0
     assert Reach(-3.0, 7.0).turned() == Reach(-7.0, 3.0)
     assert most_tabs(80.0, Reach(high=15.0), 12.0, 5) == 2 and most_tabs(80.0, Reach(high=-25.0), 12.0, 5) == 0
+
+
+def test_of_edges_that_are_flush_tabs_and_slots_stand_along_the_shorter_one(tmp_path: Path) -> None:
+    """A wall 40 mm high stands against one of 90 mm: its tab fills the middle half of its own height, and so does the slot."""
+    text = """sizes: {{board: 5 mm}}
+parts:
+  high: {{name: High, board: foam, shape: wall_panel, with: {{width: 100 mm, height: 90 mm}}}}
+  low: {{name: Low, board: foam, shape: wall_panel, with: {{width: 70 mm, height: 40 mm}}}}
+assembly:
+  hut:
+    panels: {{high: high, low: low}}
+    stands_on: high.bottom
+    joins: [{{edges: [{edges}], tabs_on: low, flush: {end}, joint: tab_and_slot, tabs: 1, play: 0.3 mm, inset: {inset} mm}}]
+"""
+    for edges, end, inset, slot in (
+        ("high.right, low.left", "bottom", 15, (9.85, 30.15)),
+        ("high.right, low.left", "top", 15, (59.85, 80.15)),
+        ("low.right, high.left", "bottom", 15, (9.85, 30.15)),
+        ("low.right, high.left", "top", 0, (59.85, 80.15)),
+    ):
+        built = build(text.format(edges=edges, end=end, inset=inset), tmp_path)
+        # hung up at the top, it falls over: that is another matter
+        assert {f.check for f in errors(built.findings)} == ({"joints/falls-over"} if end == "top" else set())
+        high = built.parts["high"].outline
+        (cut,) = high.holes if inset else [r for r in high.outer.stretches() if r.name.endswith(".slot")]
+        ys = [y for _, y in cut.points]
+        assert (min(ys), max(ys)) == pytest.approx(slot)
+        solids = built.solids("hut")
+        assert in_common(list(solids.values())) == pytest.approx(0.0, abs=0.01)

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from publisher.joints.panels.space import PanelFrame
-from publisher.joints.panels.touching import touch_of
+from publisher.joints.panels.touching import face_behind, touch_of
 
 UP = PanelFrame(np.eye(3), np.array([0.0, 0.0, 5.0]))  # a lid whose inside face lies on z = 0
 
@@ -18,7 +18,7 @@ def standing(low: float, turn: float = 0.0) -> PanelFrame:
 
 def touch(make: SimpleNamespace, low: float, turn: float = 0.0, wide: float = 60.0, lid: float = 100.0) -> object:
     wall = make.wall("wall", wide, 100.0)
-    found = touch_of(make.wall("lid", lid, 100.0), UP, wall, standing(low, turn), wall.edge("top"))
+    found = touch_of(face_behind(make.wall("lid", lid, 100.0), UP), wall, standing(low, turn), wall.edge("top"))
     assert found is not None
     return found
 
@@ -50,4 +50,4 @@ def test_a_cover_may_leave_no_more_bare_than_glue_bridges(make: SimpleNamespace,
 def test_no_board_at_an_edge_is_nothing_to_measure(make: SimpleNamespace) -> None:
     wall = make.wall("wall", 60.0, 100.0)
     low = make.part("low", make.wall("low", 60.0, 50.0).outline.outer, edges=wall.edges)
-    assert touch_of(make.wall("lid", 100.0, 100.0), UP, low, standing(0.0), wall.edge("top")) is None
+    assert touch_of(face_behind(make.wall("lid", 100.0, 100.0), UP), low, standing(0.0), wall.edge("top")) is None

@@ -189,7 +189,7 @@ def faults(plan: House, dice: Dice) -> dict[str, House]:
     """Return the house with one change that its solids refuse."""
     t = plan.base.t
     made = {
-        "roof too short": replace(plan, roof_short=round(2 * plan.verge + dice.size(2.0, 2 * t + 20.0), 3)),
+        "roof too short": replace(plan, roof_short=round(2 * plan.verge + dice.size(t + 5.0, 2 * t + 20.0), 3)),
         "ridge angle wrong": replace(plan, ridge_off=dice.size(1.0, 20.0) * dice.one_of((-1.0, 1.0))),
         "roof too narrow": replace(plan, span_short=round(2 * plan.overhang + dice.size(6.0, 20.0), 3)),
         "long walls too high": replace(plan, wall_up=dice.size(1.0, 10.0)),
