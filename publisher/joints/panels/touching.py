@@ -1,11 +1,11 @@
 """How the edge of one panel meets a face of another, or its bevelled edge: measured on both as they stand. Mm, degrees."""
 
-from dataclasses import dataclass
 from math import asin, ceil, cos, degrees, radians, tan
 
 import numpy as np
 import shapely
 
+from publisher.basics import record
 from publisher.geometry import Edge, Part, polygon
 from publisher.joints.panels.solids import face_pair
 from publisher.joints.panels.space import Array, EdgeLine, PanelFrame
@@ -26,7 +26,7 @@ FLAT = 1.0
 EDGE_STEP = 1.0  # mm between the places along the edge, at most
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Touch:
     """An edge under a face: its length where there is board, how much of that the face does not lie over (``bare``), the
     greatest gap where it does (0 where they touch), the angle between both, a point in the middle of the worst place."""
@@ -43,7 +43,7 @@ class Touch:
         return self.gap <= PANEL_TOUCH and self.bare <= BARE + PANEL_TOUCH
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stretch:
     """What of an edge is looked at: from ``low`` to ``high`` mm along its finished line, without what stands out of it as tabs
     and ``beside`` mm on either side of them."""
@@ -53,7 +53,7 @@ class Stretch:
     beside: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Face:
     """A plane face of a panel that an edge may meet: where it lies, and its area in its own x and y. It looks along its z."""
 
