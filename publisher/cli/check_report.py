@@ -46,7 +46,9 @@ def report_lines(worked: Worked) -> list[str]:
 
 def _assemblies(design: Design, joined: Joined) -> list[tuple[str, str]]:
     rows = []
-    for name in dict.fromkeys([*(stack for stack, _ in joined.layers), *(plan.name for plan in design.panels)]):
+    for name in dict.fromkeys(
+        [*(stack for stack, _ in joined.layers), *(p.name for p in design.panels), *(w.name for w in design.wholes)]
+    ):
         keys = (*SIZES, *PACKED, "mass", *(key for key, _ in DECIDING))
         facts = {key: fact for key in keys if (fact := joined.fact(f"{name}.{key}"))}
         rows += [(title, ", ".join(said)) for title, said in ((name, _extent(facts)), ("", _deciding(facts))) if said]

@@ -54,6 +54,8 @@ from publisher.design.records import (
     SurfacePlan,
     TabRow,
     TextPlan,
+    Thing,
+    WholePlan,
 )
 from publisher.design.rules import RULES
 from publisher.design.work_out import work_out
@@ -102,6 +104,8 @@ __all__ = [
     "SurfacePlan",
     "TabRow",
     "TextPlan",
+    "Thing",
+    "WholePlan",
     "amount",
     "asked_variants",
     "fill",

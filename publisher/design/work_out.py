@@ -37,7 +37,8 @@ def work_out(brief: Brief, variant: str = "", tried: tuple[Size, ...] = ()) -> D
     treatments = treat(built.panels, built.complete, known, scope)
     use = fields.text("use", "trace")
     parts = PartsReader(known, built.used(), treatments, use, scope).read(fields.table("parts"))
-    folds = plan_folds(tuple(p for p in built.panels if p.name in built.complete), parts, boards, findings)
+    whole = tuple(p for p in built.panels if p.name in built.complete for _ in range(built.copies(p.name)))
+    folds = plan_folds(whole, parts, boards, findings)
     reader = StepsReader(brief, tuple(known.boards), built.names, built.layers(), scope, known.families)
     tools = names_in(fields.get("tools"))
     materials = reader.materials()
@@ -70,6 +71,7 @@ def work_out(brief: Brief, variant: str = "", tried: tuple[Size, ...] = ()) -> D
         meets=read_meets(fields.table("meets")),
         folds=folds,
         fits=read_fits(fields.row("fits"), reader.owners, scope),
+        wholes=built.wholes,
         findings=tuple(findings),
     )
 

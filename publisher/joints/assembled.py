@@ -6,6 +6,7 @@ from publisher.geometry import Part
 from publisher.joints.model import Meeting
 from publisher.joints.panels import Mating, PanelAssembly, Resting, Seating
 from publisher.joints.stacks import StackReport
+from publisher.joints.wholes import PlacedWhole
 
 
 @record
@@ -28,6 +29,7 @@ class Assembled:
     panels: tuple[MatedPanels, ...]
     facts: tuple[Fact, ...]
     meetings: tuple[Meeting, ...] = ()
+    things: tuple[PlacedWhole, ...] = ()  # assemblies that stand on each other
 
     @property
     def wholes(self) -> tuple[StackReport, ...]:

@@ -17,6 +17,8 @@ from publisher.joints.panels import PanelAssembly, matings_of, place_panels, res
 from publisher.joints.panels import facts as panel_facts
 from publisher.joints.stacks import LaidStack, lay_all, seats_of
 from publisher.joints.stacks import facts as stack_facts
+from publisher.joints.wholes import PlacedWhole, panels_of_stack, put_things
+from publisher.joints.wholes import facts_of as whole_facts
 
 
 def put_together(design: Design, parts: tuple[Part, ...]) -> Joined:
@@ -85,8 +87,29 @@ def assemble(design: Design, parts: tuple[Part, ...]) -> tuple[Assembled, tuple[
         assembly = place_panels(plan, by_id)
         facts += _facts_of_panels(assembly, boards)
         mated.append(MatedPanels(assembly, matings_of(assembly), restings_of(assembly), seatings_of(assembly)))
+    things = _things(design, whole, mated, by_id, boards)
+    for made in things:
+        facts += whole_facts(made)
+        facts += footprint.packed(made.plan.name, (panel.part for panel in made.panels), made.plan.place)
     facts += footprint.longest(facts)
-    return Assembled(design, parts, tuple(reports), tuple(mated), tuple(facts)), whole
+    return Assembled(design, parts, tuple(reports), tuple(mated), tuple(facts), things=things), whole
+
+
+def _things(
+    design: Design,
+    stacks: tuple[LaidStack, ...],
+    mated: list[MatedPanels],
+    parts: dict[str, Part],
+    boards: dict[str, Board],
+) -> tuple[PlacedWhole, ...]:
+    """Return the assemblies of things, as far as all their things could be put together."""
+    places = {plan.name: plan.place for plan in design.stacks}
+    if not design.wholes:
+        return ()
+    made = {s.name: panels_of_stack(s, parts, places.get(s.name, design.stacks[0].place)) for s in stacks}
+    made |= {m.assembly.plan.name: m.assembly.panels for m in mated if not m.assembly.unplaced}
+    put = (put_things(plan, made, lambda part: footprint.mass_of(part, boards)) for plan in design.wholes)
+    return tuple(whole for whole in put if whole is not None)
 
 
 def _facts_of_panels(assembly: PanelAssembly, boards: dict[str, Board]) -> list[Fact]:

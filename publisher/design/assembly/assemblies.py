@@ -8,9 +8,10 @@ from publisher.brief import Entry, Table
 from publisher.design.assembly.match_letters import lettered
 from publisher.design.assembly.panels import read_panels
 from publisher.design.assembly.stacks import MOST_LAYERS, check_layers, check_lowest, check_standing, read_stacks
+from publisher.design.assembly.wholes import read_whole
 from publisher.design.language import Scope
 from publisher.design.parts import KnownParts
-from publisher.design.records import PanelPlace, PanelPlan, StackPlan
+from publisher.design.records import PanelPlace, PanelPlan, StackPlan, WholePlan
 from publisher.design.rules import plans as rules
 
 
@@ -21,8 +22,9 @@ class Assemblies:
     names: tuple[str, ...]
     stacks_of: tuple[tuple[str, tuple[StackPlan, ...]], ...]
     panels: tuple[PanelPlan, ...]
-    places: tuple[PanelPlace, ...]
+    places_of: tuple[tuple[str, tuple[PanelPlace, ...]], ...]
     complete: tuple[str, ...]  # panel assemblies of which every place and join could be read
+    wholes: tuple[WholePlan, ...] = ()
 
     @property
     def stacks(self) -> tuple[StackPlan, ...]:
@@ -32,12 +34,19 @@ class Assemblies:
     def used(self) -> dict[str, int]:
         """Return how many copies of each part the assemblies need."""
         used: Counter[str] = Counter()
-        for stack in self.stacks:
-            for row in stack.rows:
+        for name, stacks in self.stacks_of:
+            for row in (row for stack in stacks for row in stack.rows):
                 # a stack that is too high has its finding already: one is enough
-                used[row.part] += min(row.count, MOST_LAYERS)
-        used.update(place.part for place in self.places)
+                used[row.part] += min(row.count, MOST_LAYERS) * self.copies(name)
+        for name, places in self.places_of:
+            for place in places:
+                used[place.part] += self.copies(name)
         return dict(used)
+
+    def copies(self, assembly: str) -> int:
+        """Return how often an assembly is built: as often as it stands somewhere, and once when no whole has it."""
+        places = sum(thing.assembly == assembly for whole in self.wholes for thing in whole.things)
+        return max(1, places)
 
     def layers(self) -> dict[str, int]:
         """Return the number of layers of each stack assembly and of each of its sections; 0 where a count has no value."""
@@ -54,20 +63,28 @@ def read_assemblies(table: Table, known: KnownParts, scope: Scope) -> Assemblies
     """Return all stacks and panels; findings for what cannot be built."""
     stacks_of: list[tuple[str, tuple[StackPlan, ...]]] = []
     panels: list[PanelPlan] = []
-    places: list[PanelPlace] = []
+    places: list[tuple[str, tuple[PanelPlace, ...]]] = []
+    things: list[tuple[Entry, Table]] = []
+    kinds: dict[str, str] = {}
     complete: list[str] = []
     for entry in table.entries:
         if not isinstance(entry.node, Table) or not _is_one_thing(entry, entry.node, known, scope):
             continue
         if entry.node.get("stack") is not None:
+            kinds[entry.key] = "stack"
             stacks_of.append((entry.key, read_stacks(entry.key, entry.node, known, scope)))
+        elif entry.node.get("things") is not None:
+            kinds[entry.key] = "things"
+            things.append((entry, entry.node))
         else:
             read = read_panels(entry.key, entry.node, known, scope)
-            places.extend(read.places)
+            kinds[entry.key] = "panels"
+            places.append((entry.key, read.places))
             panels.extend(() if read.plan is None else (read.plan,))
             complete.extend((entry.key,) if read.complete else ())
     names = tuple(entry.key for entry in table.entries)
-    assemblies = Assemblies(names, tuple(stacks_of), lettered(panels), tuple(places), tuple(complete))
+    wholes = tuple(read_whole(entry, node, kinds, scope) for entry, node in things)
+    assemblies = Assemblies(names, tuple(stacks_of), lettered(panels), tuple(places), tuple(complete), wholes)
     for stack in assemblies.stacks:
         if stack.name not in assemblies.names:
             _check_name(stack.name, known, stack.place, scope)
@@ -80,15 +97,15 @@ def read_assemblies(table: Table, known: KnownParts, scope: Scope) -> Assemblies
 def _is_one_thing(entry: Entry, table: Table, known: KnownParts, scope: Scope) -> bool:
     """True when the assembly is a stack or panels, under a name that no part has."""
     _check_name(entry.key, known, entry.place, scope)
-    is_stack, is_panels = table.get("stack") is not None, table.get("panels") is not None
-    if is_stack != is_panels:
+    said = [kind for kind in ("stack", "panels", "things") if table.get(kind) is not None]
+    if len(said) == 1:
         return True
-    what = "both a stack and panels" if is_stack else "neither a stack nor panels"
+    what = f"both {' and '.join(said)}" if said else "neither a stack nor panels nor things"
     scope.findings.append(
         rules.ASSEMBLY.found(
             f"the assembly {entry.key} has {what}",
             subject=f"assembly {entry.key}",
-            hint="make two assemblies of it" if is_stack else "say stack: … or panels: …",
+            hint="make several assemblies of it" if said else "say stack: …, panels: … or things: …",
             place=entry.place,
         )
     )

@@ -30,6 +30,7 @@ from publisher.design.records.plans import (
 )
 from publisher.design.records.seams import SplitPlan
 from publisher.design.records.texts import Blank, MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
+from publisher.design.records.wholes import Thing, WholePlan
 
 __all__ = [
     "LEAST_PAPER_MM",
@@ -78,4 +79,6 @@ __all__ = [
     "SurfacePlan",
     "TabRow",
     "TextPlan",
+    "Thing",
+    "WholePlan",
 ]

@@ -11,6 +11,7 @@ from publisher.design.records.folds import FoldPlan
 from publisher.design.records.meetings import BracePlan, FitPlan, MeetPlan
 from publisher.design.records.seams import SplitPlan
 from publisher.design.records.texts import MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
+from publisher.design.records.wholes import WholePlan
 
 Kind = Literal["length", "angle", "count", "number", "ratio", "area", "mass"]
 
@@ -293,6 +294,7 @@ class Design:
     meets: tuple[MeetPlan, ...] = ()  # sizes at which the design meets other packs
     folds: tuple[FoldPlan, ...] = ()  # parts that are cut as one piece of board
     fits: tuple[FitPlan, ...] = ()  # things that go into rooms of parts
+    wholes: tuple[WholePlan, ...] = ()  # assemblies that stand on each other
 
     def board(self, board_id: str) -> Board:
         """Return the board with this id. Raises StopIteration when there is none (design never lets that pass)."""

@@ -97,8 +97,8 @@ SECTION = Rule(
 )
 ASSEMBLY = Rule(
     "design/assembly",
-    "An assembly is either a stack or panels",
-    "A stack lies in layers and panels stand at edges; each is worked out in its own way.",
+    "An assembly is either a stack, panels or things",
+    "A stack lies in layers, panels stand at edges, things stand on each other; each is worked out in its own way.",
     ERROR,
 )
 NAME_TAKEN = Rule(
@@ -147,6 +147,12 @@ FACE = Rule(
     "design/face",
     "A panel on a face says which one, where it lies there and, on its edge, how steep the face is",
     "What is put on a face has one place there; a slope is more than 0 and at most 75 degrees, as no knife cuts a flatter bevel.",
+    ERROR,
+)
+THINGS = Rule(
+    "design/things",
+    "Things are assemblies of the design, and each stands on others or on the table",
+    "What stands on nothing, or on itself, is never put down.",
     ERROR,
 )
 SLOT_EDGE = Rule(
@@ -274,6 +280,7 @@ PLAN_RULES = (
     CORNER,
     EQUAL_CORNERS,
     FACE,
+    THINGS,
     SLOT_EDGE,
     RABBET,
     FOLD,

@@ -1,31 +1,43 @@
 """Panels that stand in one place."""
 
-from publisher.basics import Check, Outcome, Severity
+from collections.abc import Iterable, Iterator
+
+from publisher.basics import Check, Finding, Outcome, Place, Severity
 from publisher.joints.assembled import Assembled
-from publisher.joints.panels import PANEL_TOUCH, clashes_of
+from publisher.joints.panels import PANEL_TOUCH, Clash, Panel, clashes_among, clashes_of
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
-    """Cut every pair of placed panels by planes and lay the sections over each other."""
-    looked_at, found = 0, []
+    """Cut every pair of placed panels by planes and lay the sections over each other: of each assembly, and of things that
+    stand on or beside each other."""
+    looked_at = 0
+    found: list[Finding] = []
     for mated in subject.panels:
         assembly = mated.assembly
-        letters = {panel.name: panel.part.letter for panel in assembly.panels}
         looked_at += len(assembly.panels)
-        for clash in clashes_of(assembly):
-            x, y, z = clash.at
-            found.append(
-                check.found(
-                    f"{clash.a} (part {letters[clash.a]}) and {clash.b} (part {letters[clash.b]}) stand in one place: board "
-                    f"overlaps by up to {clash.thick:.1f} mm, {x:.0f} mm across, {y:.0f} mm deep and {z:.0f} mm up",
-                    subject=assembly.plan.name,
-                    hint="join the two, so that one makes room for the other, or change the size that makes them meet",
-                    place=assembly.plan.place,
-                    value=clash.thick,
-                    limit=PANEL_TOUCH,
-                )
-            )
+        found += _found(clashes_of(assembly), assembly.panels, assembly.plan.name, assembly.plan.place, check)
+    for whole in subject.things:
+        looked_at += len(whole.things)
+        named = ((panel.name.partition(".")[0], panel) for panel in whole.panels)
+        found += _found(clashes_among(named), whole.panels, whole.plan.name, whole.plan.place, check)
     return Outcome(looked_at, tuple(found))
+
+
+def _found(
+    clashes: Iterable[Clash], panels: Iterable[Panel], name: str, place: Place, check: Check[Assembled]
+) -> Iterator[Finding]:
+    letters = {panel.name: panel.part.letter for panel in panels}
+    for clash in clashes:
+        x, y, z = clash.at
+        yield check.found(
+            f"{clash.a} (part {letters[clash.a]}) and {clash.b} (part {letters[clash.b]}) stand in one place: board "
+            f"overlaps by up to {clash.thick:.1f} mm, {x:.0f} mm across, {y:.0f} mm deep and {z:.0f} mm up",
+            subject=name,
+            hint="join the two, so that one makes room for the other, or change the size that makes them meet",
+            place=place,
+            value=clash.thick,
+            limit=PANEL_TOUCH,
+        )
 
 
 CHECK = Check(

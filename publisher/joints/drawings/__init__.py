@@ -4,15 +4,18 @@ from collections.abc import Sequence
 
 from publisher.geometry import Part
 from publisher.joints.assembled import Assembled
-from publisher.joints.drawings import panel_views, stack_views
+from publisher.joints.drawings import panel_views, stack_views, thing_views
 from publisher.joints.drawings.lines import finish
 from publisher.joints.drawings.part_views import part_view
 from publisher.joints.model import Drawing
 from publisher.joints.panels import PanelAssembly
 from publisher.joints.stacks import LaidStack
+from publisher.joints.wholes import PlacedWhole
 
 SHOWN = {"whole": "put together", "exploded": "with its parts drawn apart"}
 OF_STACKS = {"whole": stack_views.whole_view, "exploded": stack_views.exploded_view}
+SHOWN_OF_THINGS = {"whole": "put together", "exploded": "with its things lifted off each other"}
+OF_THINGS = {"whole": thing_views.whole_view, "exploded": thing_views.exploded_view}
 OF_PANELS = {"whole": panel_views.whole_view, "exploded": panel_views.exploded_view}
 
 
@@ -24,22 +27,28 @@ def draw(subject: Assembled) -> tuple[Drawing, ...]:
     parts = {part.id: part for part in subject.parts}
     stacks = {report.stack.name: report.stack for report in subject.stacks}
     panels = {m.assembly.plan.name: m.assembly for m in subject.panels if m.assembly.panels}
+    things = {whole.plan.name: whole for whole in subject.things}
     asked = [(s.picture.kind, s.picture.target, s.picture.layer) for s in subject.design.steps if s.picture]
     wishes = dict.fromkeys(
         [
-            *(("whole", name, 0) for name in (*stacks, *panels)),
+            *(("whole", name, 0) for name in (*stacks, *panels, *things)),
             *((kind, target, layer if kind == "plan" else 0) for kind, target, layer in asked),
         ]
     )
     pictures = (
-        _plan(target, layer, stacks, parts) if kind == "plan" else _view(kind, target, stacks, panels, parts)
+        _plan(target, layer, stacks, parts) if kind == "plan" else _view(kind, target, stacks, panels, things, parts)
         for kind, target, layer in wishes
     )
     return (*(picture for picture in pictures if picture is not None), *draw_parts(subject.parts))
 
 
 def _view(
-    kind: str, target: str, stacks: dict[str, LaidStack], panels: dict[str, PanelAssembly], parts: dict[str, Part]
+    kind: str,
+    target: str,
+    stacks: dict[str, LaidStack],
+    panels: dict[str, PanelAssembly],
+    things: dict[str, PlacedWhole],
+    parts: dict[str, Part],
 ) -> Drawing | None:
     """Return the picture of a whole assembly, or of one with its parts apart; None when there is none of that name."""
     name = f"{kind}:{target}"
@@ -47,6 +56,8 @@ def _view(
         return finish(OF_STACKS[kind](stacks[target], parts), name, f"{target} {SHOWN[kind]}")
     if kind in OF_PANELS and target in panels:
         return finish(OF_PANELS[kind](panels[target]), name, f"{target} {SHOWN[kind]}")
+    if kind in OF_THINGS and target in things:
+        return finish(OF_THINGS[kind](things[target]), name, f"{target} {SHOWN_OF_THINGS[kind]}")
     return None
 
 

@@ -11,7 +11,7 @@ from publisher.joints.drawings.lines import Sketch
 from publisher.joints.drawings.panel_solids import Solids, solids_of
 from publisher.joints.drawings.view import PANEL_VIEW
 from publisher.joints.outlines import Array
-from publisher.joints.panels import PanelAssembly, PanelFrame, corners_of
+from publisher.joints.panels import Panel, PanelAssembly, PanelFrame, corners_of
 
 MOST_MARKS = 900
 """Lines of patterns in one drawing; denser patterns are left to the template."""
@@ -39,7 +39,7 @@ def whole_view(assembly: PanelAssembly) -> Sketch:
     """Draw the assembly put together."""
     panels = [(p.part, p.frame) for p in assembly.panels]
     sketch = Sketch()
-    _draw(solids_of(panels, PANEL_VIEW, slots=False, surface=_few_marks(assembly)), sketch)
+    draw_solids(solids_of(panels, PANEL_VIEW, slots=False, surface=few_marks(assembly.panels)), sketch)
     return sketch
 
 
@@ -60,7 +60,7 @@ def exploded_view(assembly: PanelAssembly) -> Sketch:
     if best is None:
         return sketch
     solids = best[1]
-    _draw(solids, sketch)
+    draw_solids(solids, sketch)
     for panel, main in zip(assembly.panels, solids.main, strict=True):
         spot = _label_spot(solids, main)
         if spot is not None:
@@ -105,13 +105,15 @@ def _off_host(name: str, assembly: PanelAssembly, shifts: dict[str, Array], away
     return np.asarray(_off_host(host.name, assembly, shifts, away) + away * off)
 
 
-def _few_marks(assembly: PanelAssembly) -> bool:
+def few_marks(panels: tuple[Panel, ...]) -> bool:
+    """Tell whether the patterns that show are few enough lines to be drawn."""
     towards = PANEL_VIEW.axes()[2]
-    seen = [p.part for p in assembly.panels if float(towards @ p.frame.outward) > 0]
+    seen = [p.part for p in panels if float(towards @ p.frame.outward) > 0]
     return sum(m.purpose is Purpose.SURFACE for part in seen for m in part.marks) <= MOST_MARKS
 
 
-def _draw(solids: Solids, sketch: Sketch) -> None:
+def draw_solids(solids: Solids, sketch: Sketch) -> None:
+    """Draw what of the edges of solids is seen."""
     if not solids.edges:
         return
     weights = np.repeat(solids.weights, [len(e) for e in solids.edges])

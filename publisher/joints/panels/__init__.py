@@ -5,7 +5,7 @@ Never: know a stack.
 """
 
 from publisher.joints.panels.facts import inside_walls
-from publisher.joints.panels.interference import clashes_of
+from publisher.joints.panels.interference import Clash, clashes_among, clashes_of
 from publisher.joints.panels.matings import Mating, matings_of
 from publisher.joints.panels.place import Panel, PanelAssembly, place_panels
 from publisher.joints.panels.restings import Resting, restings_of
@@ -13,18 +13,21 @@ from publisher.joints.panels.seatings import seat_marks, seatings_of
 from publisher.joints.panels.seats import Seating
 from publisher.joints.panels.solids import corners_of, face_pair
 from publisher.joints.panels.space import PanelFrame
-from publisher.joints.panels.standing import foot_of, weight_of
+from publisher.joints.panels.standing import ON_TABLE, foot_of, weight_of
 from publisher.joints.panels.touching import BARE, PANEL_TOUCH
 
 __all__ = [
     "BARE",
+    "ON_TABLE",
     "PANEL_TOUCH",
+    "Clash",
     "Mating",
     "Panel",
     "PanelAssembly",
     "PanelFrame",
     "Resting",
     "Seating",
+    "clashes_among",
     "clashes_of",
     "corners_of",
     "face_pair",

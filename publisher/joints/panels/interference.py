@@ -1,5 +1,6 @@
 """Board where other board stands: the solids of placed panels cut by planes inside each other (mm)."""
 
+from collections.abc import Iterable
 from itertools import combinations, pairwise
 
 import numpy as np
@@ -61,15 +62,20 @@ class _Solid:
 
 
 def clashes_of(assembly: PanelAssembly) -> tuple[Clash, ...]:
-    """Return every pair of panels that stand in one place, in the order of the places.
+    """Return every pair of panels of an assembly that stand in one place, in the order of the places."""
+    return clashes_among((panel.name, panel) for panel in assembly.panels)
+
+
+def clashes_among(panels: Iterable[tuple[str, Panel]]) -> tuple[Clash, ...]:
+    """Return every pair of panels that stand in one place, but for those that are of one thing by the name before each.
 
     One panel is cut by planes parallel to its faces, and the other's section by the same planes is laid over the cut. For plane
     panels the sections are exact where both are square-edged and upright to each other; else they are taken on nine lines.
     """
-    solids = [solid for panel in assembly.panels for solid in _solids(panel)]
+    solids = [(of, solid) for of, panel in panels for solid in _solids(panel)]
     found: dict[tuple[str, str], Clash] = {}
-    for one, other in combinations(solids, 2):
-        if one.name == other.name:
+    for (thing, one), (other_thing, other) in combinations(solids, 2):
+        if thing == other_thing:
             continue
         if np.any(one.low > other.high - PANEL_TOUCH) or np.any(other.low > one.high - PANEL_TOUCH):
             continue

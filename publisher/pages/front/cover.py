@@ -64,8 +64,12 @@ def _head(context: Context, text: Box) -> Block:
 
 
 def _pictures(context: Context, box: Box) -> list[Drawn]:
-    """Draw every assembly, all at one scale, side by side in the middle of the box; without one, the first parts."""
-    whole = [d for d in context.joined.drawings if d.name.startswith("whole:")]
+    """Draw every assembly, all at one scale, side by side in the middle of the box; without one, the first parts.
+
+    What stands on or under another thing is shown there.
+    """
+    shown_there = {f"whole:{thing.assembly}" for plan in context.design.wholes for thing in plan.things}
+    whole = [d for d in context.joined.drawings if d.name.startswith("whole:") and d.name not in shown_there]
     shown: list[Drawing] = whole or [d for d in context.joined.drawings if d.name.startswith("part:")][:3]
     if not shown:
         return []

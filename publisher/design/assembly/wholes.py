@@ -1,0 +1,76 @@
+"""Things on things, as the spec says them: a bridge on its piers, a roof that lifts off, an upper storey."""
+
+from collections.abc import Mapping
+
+from publisher.basics import Place, Point
+from publisher.brief import Entry, Table, Value
+from publisher.design.language import Scope, pick_hint
+from publisher.design.records import Thing, WholePlan
+from publisher.design.rules import plans as rules
+
+
+def read_whole(entry: Entry, table: Table, assemblies: Mapping[str, str], scope: Scope) -> WholePlan:
+    """Return an assembly of things; findings for what cannot stand. ``assemblies``: of the design, by kind of each."""
+    reader = _Reader(entry.key, assemblies, scope)
+    things = [made for own in table.table("things").entries if (made := reader.thing(own))]
+    return WholePlan(entry.key, reader.from_below(things), entry.place)
+
+
+class _Reader:
+    def __init__(self, name: str, assemblies: Mapping[str, str], scope: Scope) -> None:
+        self.subject = f"assembly {name}"
+        self.assemblies = assemblies
+        self.scope = scope
+
+    def thing(self, entry: Entry) -> Thing | None:
+        """Return one thing; None after a finding."""
+        if not isinstance(entry.node, Table):
+            return None
+        table = entry.node
+        value, turn = table.value("assembly"), table.value("turn")
+        if value is None or not self.known(value):
+            return None
+        on = tuple(node.text for node in table.row("on_top_of") if isinstance(node, Value))
+        angle = 0.0 if turn is None else self.scope.number(turn, self.subject, "angle") or 0.0
+        return Thing(entry.key, value.text, on, self.at(table), angle, table.text("lifts_off") == "true", entry.place)
+
+    def known(self, value: Value) -> bool:
+        """True when a value names a stack or panels of this design; otherwise a finding says why not."""
+        kind = self.assemblies.get(value.text, "")
+        if kind in ("stack", "panels"):
+            return True
+        what = "is made of things itself" if kind else "is no assembly of this design"
+        hint = pick_hint(value.text, [name for name, kind in self.assemblies.items() if kind != "things"], "assemblies")
+        self.refuse(f"“{value.text}” {what}", hint, value.place)
+        return False
+
+    def at(self, table: Table) -> Point:
+        values = [node for node in table.row("at") if isinstance(node, Value)]
+        if len(values) != 2:
+            return (0.0, 0.0)
+        across, deep = (self.scope.number(value, self.subject, "length") or 0.0 for value in values)
+        return (across, deep)
+
+    def from_below(self, things: list[Thing]) -> tuple[Thing, ...]:
+        """Return the things, each after all that carry it; findings for those that nothing known carries."""
+        names = [thing.name for thing in things]
+        placed: dict[str, Thing] = {}
+        for thing in things:
+            for other in thing.on:
+                if other not in names:
+                    hint = pick_hint(other, [name for name in names if name != thing.name], "things")
+                    self.refuse(f"{thing.name} stands on “{other}”, which is no thing of this whole", hint, thing.place)
+        waiting = [thing for thing in things if all(other in names for other in thing.on)]
+        while ready := [thing for thing in waiting if all(other in placed for other in thing.on)]:
+            placed |= {thing.name: thing for thing in ready}
+            waiting = [thing for thing in waiting if thing.name not in placed]
+        known = {thing.name for thing in waiting}
+        for thing in waiting:
+            if known & set(thing.on):
+                what = f"{thing.name} stands on {' and '.join(thing.on)}, and in the end on itself"
+                self.refuse(what, "one thing must stand on the table", thing.place)
+                break
+        return tuple(placed.values())
+
+    def refuse(self, message: str, hint: str, place: Place) -> None:
+        self.scope.findings.append(rules.THINGS.found(message, subject=self.subject, hint=hint, place=place))

@@ -1,0 +1,12 @@
+"""Things on things: stacks and panels set down on the table and on each other.
+
+Comes in: plans of wholes, laid stacks, placed panels. Goes out: every thing in its place, what it touches, facts of the whole.
+Never: change a thing.
+"""
+
+from publisher.joints.wholes.facts import facts_of
+from publisher.joints.wholes.locked import locked_by
+from publisher.joints.wholes.put import PlacedThing, PlacedWhole, put_things
+from publisher.joints.wholes.things import panels_of_stack
+
+__all__ = ["PlacedThing", "PlacedWhole", "facts_of", "locked_by", "panels_of_stack", "put_things"]

@@ -1,0 +1,122 @@
+"""Things set down from above, each on what carries it. Mm."""
+
+from collections.abc import Callable, Mapping
+from math import inf
+
+import numpy as np
+import shapely
+
+from publisher.basics import record
+from publisher.design import Thing, WholePlan
+from publisher.geometry import Part, polygon
+from publisher.joints.panels import ON_TABLE, PANEL_TOUCH, Panel, corners_of
+from publisher.joints.panels.space import Array
+from publisher.joints.wholes.surfaces import gaps_between, surfaces_of
+from publisher.joints.wholes.things import box_of, carried
+
+Weigh = Callable[[Part], float]
+
+
+@record
+class PlacedThing:
+    """A thing in its place.
+
+    ``gaps``: by the name of each thing that is to carry it, how far it stands over that one; inf where it lies beside it.
+    ``foot``: in plan, the hull of all that it touches. ``mass`` in grams, ``weight``: the point under its centre of mass.
+    """
+
+    thing: Thing
+    panels: tuple[Panel, ...]
+    gaps: tuple[tuple[str, float], ...]
+    foot: shapely.Geometry
+    mass: float
+    weight: tuple[float, float]
+
+
+@record
+class PlacedWhole:
+    """Things in their places, each after those that carry it."""
+
+    plan: WholePlan
+    things: tuple[PlacedThing, ...]
+
+    @property
+    def panels(self) -> tuple[Panel, ...]:
+        """All panels and layers; each is called by its thing and its place there."""
+        return tuple(
+            Panel(f"{one.thing.name}.{p.name}", p.part, p.frame, p.rests, p.place, p.seated)
+            for one in self.things
+            for p in one.panels
+        )
+
+    @property
+    def box(self) -> tuple[Array, Array]:
+        """The lower and the upper corner of the upright box round all."""
+        return box_of(self.panels)
+
+    def thing(self, name: str) -> PlacedThing:
+        """Return the thing with this name. Raises StopIteration when there is none (design never lets that pass)."""
+        return next(one for one in self.things if one.thing.name == name)
+
+    def load(self, name: str) -> tuple[float, Array]:
+        """Return the mass of a thing with all that stands on it alone, in grams, and the point under the centre of it.
+
+        What others help to carry presses on it inside what both touch, and tips it no more than its own weight does.
+        """
+        bears = {name}
+        for one in self.things:  # each comes after what carries it
+            if one.thing.on and bears.issuperset(one.thing.on):
+                bears.add(one.thing.name)
+        masses = np.array([one.mass for one in self.things if one.thing.name in bears])
+        points = np.array([one.weight for one in self.things if one.thing.name in bears])
+        return float(masses.sum()), np.asarray((masses[:, None] * points).sum(axis=0) / masses.sum())
+
+
+def put_things(plan: WholePlan, panels_of: Mapping[str, tuple[Panel, ...]], weigh: Weigh) -> PlacedWhole | None:
+    """Return all things in their places; None where one of them could not be put together."""
+    if not plan.things or not all(panels_of.get(thing.assembly) for thing in plan.things):
+        return None
+    done: dict[str, PlacedThing] = {}
+    for thing in plan.things:
+        done[thing.name] = _put(thing, panels_of[thing.assembly], [done[name] for name in thing.on], weigh)
+    return PlacedWhole(plan, tuple(done.values()))
+
+
+def _put(thing: Thing, own: tuple[Panel, ...], on: list[PlacedThing], weigh: Weigh) -> PlacedThing:
+    turned = carried(own, thing.turn, np.zeros(3))
+    low, high = box_of(turned)
+    middle, ground = np.zeros(2), 0.0
+    if on:
+        below_low, below_high = box_of([panel for other in on for panel in other.panels])
+        middle, ground = ((below_low + below_high) / 2.0)[:2], float(below_high[2])
+    to = middle + np.asarray(thing.at) - ((low + high) / 2.0)[:2]
+    above = carried(turned, 0.0, np.array([*to, ground - float(low[2])]))
+    if not on:
+        foot = _foot(above)
+        return PlacedThing(thing, above, (), foot, *_weight(above, weigh))
+    under = surfaces_of(above, up=False)
+    each = [gaps_between(under, surfaces_of(other.panels, up=True)) for other in on]
+    least = [float(gaps.gaps.min(initial=inf)) for gaps in each]
+    drop = min(least)
+    down = 0.0 if drop == inf else drop
+    placed = carried(above, 0.0, np.array([0.0, 0.0, -down]))
+    touched = [gaps.points[gaps.gaps - down <= PANEL_TOUCH] for gaps in each]
+    foot = shapely.convex_hull(shapely.multipoints(np.vstack(touched)))
+    said = tuple((other.thing.name, gap - down) for other, gap in zip(on, least, strict=True))
+    return PlacedThing(thing, placed, said, foot, *_weight(placed, weigh))
+
+
+def _foot(panels: tuple[Panel, ...]) -> shapely.Geometry:
+    """Return the hull in plan of all corners that stand on the table."""
+    every = np.vstack([panel.frame.carry(corners_of(panel.part)) for panel in panels])
+    return shapely.convex_hull(shapely.multipoints(every[every[:, 2] < every[:, 2].min() + ON_TABLE][:, :2]))
+
+
+def _weight(panels: tuple[Panel, ...], weigh: Weigh) -> tuple[float, tuple[float, float]]:
+    masses = np.array([weigh(panel.part) for panel in panels])
+    points = []
+    for panel in panels:
+        centre = polygon(panel.part.outline).centroid
+        points.append(panel.frame.point((float(centre.x), float(centre.y)), panel.part.thickness / 2.0)[:2])
+    x, y = (masses[:, None] * np.array(points)).sum(axis=0) / masses.sum()
+    return float(masses.sum()), (float(x), float(y))

@@ -1,0 +1,86 @@
+"""What of a thing looks up and what looks down, and how far one lies over the other. Mm."""
+
+from collections.abc import Iterable
+
+import numpy as np
+import shapely
+
+from publisher.basics import record
+from publisher.joints.panels import Panel, face_pair
+from publisher.joints.panels.space import Array
+
+UPRIGHT = 1e-6
+"""Share of its normal that a face must have upwards or downwards to lie over something."""
+
+OVERLAP = 0.01
+"""mm²: what lies over each other on less is two edges beside each other."""
+
+
+@record
+class Surfaces:
+    """Flat faces: their areas in plan (shapely polygons), and their planes, z = p·x + q·y + r (n, 3)."""
+
+    areas: Array
+    planes: Array
+
+
+@record
+class Gaps:
+    """Corners of what lies over each other in plan: where (n, 2), and how far (mm) the upper face is over the lower there."""
+
+    points: Array
+    gaps: Array
+
+
+def surfaces_of(panels: Iterable[Panel], *, up: bool) -> Surfaces:
+    """Return the faces of panels that look up, or down."""
+    areas: list[shapely.Geometry] = []
+    planes: list[Array] = []
+    for panel in panels:
+        rings = [face_pair(panel.part, path.points) for path in panel.part.outline.paths]
+        near = [panel.frame.carry(_at(ring.outside, 0.0)) for ring in rings]
+        far = [panel.frame.carry(_at(ring.inside, -panel.part.thickness)) for ring in rings]
+        for side, normal in ((near, panel.frame.outward), (far, -panel.frame.outward)):
+            if (normal[2] if up else -normal[2]) > UPRIGHT:
+                areas.append(shapely.Polygon(side[0][:, :2], [ring[:, :2] for ring in side[1:]]))
+                planes.append(_plane(normal, side[0][0]))
+        for front, back in zip(near, far, strict=True):
+            _sides(front, back, areas, planes, up=up)
+    made = shapely.make_valid(np.array(areas, dtype=object)) if areas else np.array([], dtype=object)
+    return Surfaces(made, np.array(planes).reshape(-1, 3))
+
+
+def _at(ring: Array, z: float) -> Array:
+    return np.column_stack([ring, np.full(len(ring), z)])
+
+
+def _plane(normal: Array, on: Array) -> Array:
+    return np.asarray(np.array([-normal[0], -normal[1], float(normal @ on)]) / normal[2])
+
+
+def _sides(near: Array, far: Array, areas: list[shapely.Geometry], planes: list[Array], *, up: bool) -> None:
+    """Add the sides between both faces of a ring, where they look up or down."""
+    near_next, far_next = np.roll(near, -1, axis=0), np.roll(far, -1, axis=0)
+    normal = np.cross(near_next - near, near - far)
+    size = np.maximum(np.linalg.norm(normal, axis=1), 1e-12)
+    looks = (normal[:, 2] if up else -normal[:, 2]) > UPRIGHT * size
+    for i in np.flatnonzero(looks):
+        areas.append(shapely.Polygon(np.array([near[i], near_next[i], far_next[i], far[i]])[:, :2]))
+        planes.append(_plane(normal[i] / size[i], near[i]))
+
+
+def gaps_between(upper: Surfaces, lower: Surfaces) -> Gaps:
+    """Return how far faces that look down lie over faces that look up, at all corners of what they share in plan.
+
+    Over what two flat faces share, the gap is least and greatest at a corner: nothing between the corners is nearer.
+    """
+    if not len(upper.areas) or not len(lower.areas):
+        return Gaps(np.zeros((0, 2)), np.zeros(0))
+    i, j = shapely.STRtree(lower.areas).query(upper.areas, predicate="intersects")
+    shared = shapely.intersection(upper.areas[i], lower.areas[j])
+    some = shapely.area(shared) > OVERLAP
+    shared, i, j = shared[some], i[some], j[some]
+    points, of = shapely.get_coordinates(shared, return_index=True)
+    flat = np.column_stack([points, np.ones(len(points))])
+    gaps = (flat * upper.planes[i[of]]).sum(axis=1) - (flat * lower.planes[j[of]]).sum(axis=1)
+    return Gaps(points, gaps)
