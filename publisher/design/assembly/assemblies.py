@@ -100,12 +100,16 @@ def _is_one_thing(entry: Entry, table: Table, known: KnownParts, scope: Scope) -
     said = [kind for kind in ("stack", "panels", "things") if table.get(kind) is not None]
     if len(said) == 1:
         return True
-    what = f"both {' and '.join(said)}" if said else "neither a stack nor panels nor things"
+    what = (
+        f"both {' and '.join('a stack' if kind == 'stack' else kind for kind in said)}"
+        if said
+        else "neither a stack, panels nor things"
+    )
     scope.findings.append(
         rules.ASSEMBLY.found(
             f"the assembly {entry.key} has {what}",
             subject=f"assembly {entry.key}",
-            hint="make several assemblies of it" if said else "say stack: …, panels: … or things: …",
+            hint="make two assemblies of it" if said else "say stack: …, panels: … or things: …",
             place=entry.place,
         )
     )
