@@ -1,16 +1,13 @@
 """What shows in a box of a page: shared by the checks of furniture and page code."""
 
-from math import dist
-
 from shapely import LineString
 from shapely import box as shapely_box
 
 from publisher.basics import Box
-from publisher.proof.reading import Array, PageRead, PaintedPath
+from publisher.proof.reading import Array, PaintedPath
 
 BOX_TOUCH = 0.1  # mm by which boxes may reach into each other
 PAPER = 0.97  # grey that a scanner takes for paper
-CAPITAL = 0.75  # height of capitals, of the em
 
 
 def meets(one: Box, two: Box) -> bool:
@@ -49,18 +46,3 @@ def line_meets(line: Array, half: float, room: Box) -> bool:
     if len(line) < 2 or inner.width <= 0 or inner.height <= 0:
         return False
     return bool(LineString(line).intersects(shapely_box(inner.left, inner.bottom, inner.right, inner.top)))
-
-
-def pictures_and_letters(page: PageRead, after: int = -1) -> list[Box]:
-    """Return the boxes of pictures and runs of letters that were painted after an order."""
-    corners = [i.corners for i in page.images if i.order > after and i.visible]
-    for run in (t for t in page.texts if t.order > after and t.visible and t.text.strip()):
-        length = dist((run.x, run.y), (run.end_x, run.end_y)) or 1.0
-        across, up = (run.y - run.end_y) / length * run.size, (run.end_x - run.x) / length * run.size
-        ends = ((run.x, run.y), (run.end_x, run.end_y))
-        corners.append((*ends, *((x + across * CAPITAL, y + up * CAPITAL) for x, y in ends)))
-    found = []
-    for points in corners:
-        xs, ys = zip(*points, strict=True)
-        found.append(Box(min(xs), min(ys), max(xs), max(ys)))
-    return found

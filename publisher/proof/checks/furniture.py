@@ -3,7 +3,7 @@
 import numpy as np
 
 from publisher.basics import Box, Check, Findings
-from publisher.proof.checks.boxes import BOX_TOUCH, PAPER, common, holds, line_meets, meets, pictures_and_letters
+from publisher.proof.checks.boxes import BOX_TOUCH, PAPER, common, holds, line_meets, meets
 from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import Case
 from publisher.proof.reading import PageRead, PaintedPath
@@ -24,7 +24,7 @@ def furniture_apart(case: Case, check: Check[Case]) -> Findings:
         if page is None:
             continue
         looked += 1
-        held, crossing = _looked_at(page, promise.box)
+        held, crossing = _looked_at(page, case.boxes(promise.page), promise.box)
         who, hint = (
             page_name(promise.page),
             "draw header, footer and page code inside their boxes, and all else outside",
@@ -37,14 +37,14 @@ def furniture_apart(case: Case, check: Check[Case]) -> Findings:
     return looked
 
 
-def _looked_at(page: PageRead, box: Box) -> tuple[int, int]:
+def _looked_at(page: PageRead, others: tuple[tuple[int, Box], ...], box: Box) -> tuple[int, int]:
     """Return how many things lie in a box, and how many reach across its edge."""
     held = crossing = 0
     for piece in page.pieces:
         if piece.visible and (piece.grey is not None or piece.fill_grey is not None):
             inside, across = _piece(piece, box)
             held, crossing = held + inside, crossing + across
-    for other in pictures_and_letters(page):
+    for _, other in others:
         if holds(box, other):
             held += 1
         elif meets(box, other):

@@ -7,7 +7,6 @@ import numpy as np
 from publisher.basics import Box, Check, Findings
 from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import Case, Ink
-from publisher.proof.reading import covers
 
 INK_ROUNDING = 0.02  # mm
 WHITE = 0.98  # grey from which an area is no ink
@@ -48,7 +47,7 @@ def _inked(case: Case, number: int) -> list[tuple[str, Box]]:
         reach = ink.bounds + half * (-1, -1, 1, 1)
         low, high = reach.min(axis=0), reach.max(axis=0)
         boxes.append(("a stroke", Box(float(low[0]), float(low[1]), float(high[2]), float(high[3]))))
-    boxes += [("an area or picture", box) for _, grey, box, _ in covers(page) if grey is None or grey < WHITE]
+    boxes += [("an area or picture", box) for _, grey, box, _ in case.covers(number) if grey is None or grey < WHITE]
     for text, why in zip(page.texts, case.hidden(number), strict=True):
         if not why and text.text.strip():
             xs, ys = sorted((text.x, text.end_x)), sorted((text.y, text.end_y))

@@ -3,7 +3,7 @@
 import numpy as np
 
 from publisher.basics import Box, Check, CodePromise, Findings
-from publisher.proof.checks.boxes import PAPER, common, lines_meet, meets, pictures_and_letters
+from publisher.proof.checks.boxes import PAPER, common, lines_meet, meets
 from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import Case
 from publisher.proof.reading import Array, PageRead, PaintedPath
@@ -29,19 +29,19 @@ def code_drawn(case: Case, check: Check[Case]) -> Findings:
         if page is None:
             continue
         looked += 1
-        fault = _fault(page, promise)
+        fault = _fault(page, case.boxes(promise.page), promise)
         if fault:
             hint = "draw the code's dark modules as filled squares in its box"
             yield about(check, page_name(promise.page), f": the page code {fault}", hint)
     return looked
 
 
-def _fault(page: PageRead, promise: CodePromise) -> str:
+def _fault(page: PageRead, others: tuple[tuple[int, Box], ...], promise: CodePromise) -> str:
     inside = [p for p in page.pieces if _is_module(p, promise.box)]
     if not inside:
         return "is not drawn"
     first = min(p.order for p in inside)
-    if _covered(page, first, promise.box):
+    if _covered(page, others, first, promise.box):
         return "lies under something else"
     box = _box_of(inside)
     if abs(box.width - box.height) > CODE_SQUARE or box.width < 0.6 * promise.box.width:
@@ -54,7 +54,7 @@ def _fault(page: PageRead, promise: CodePromise) -> str:
         return "lacks one of its three finder patterns"
     quiet = promise.box.grown(QUIET_MODULES * promise.box.width / size)
     crowd = f"has something in the {QUIET_MODULES} light modules round it"
-    return _other(dark, promise.modules) or (crowd if _crowded(page, promise.box, quiet) else "")
+    return _other(dark, promise.modules) or (crowd if _crowded(page, others, promise.box, quiet) else "")
 
 
 def _box_of(pieces: list[PaintedPath]) -> Box:
@@ -72,7 +72,7 @@ def _is_module(piece: PaintedPath, box: Box) -> bool:
     return own.left >= room.left and own.bottom >= room.bottom and own.right <= room.right and own.top <= room.top
 
 
-def _covered(page: PageRead, first: int, box: Box) -> bool:
+def _covered(page: PageRead, others: tuple[tuple[int, Box], ...], first: int, box: Box) -> bool:
     """Say whether anything but dark modules is painted over the code: areas, strokes, pictures, letters."""
     boxes = [
         p.box().grown(0.0 if p.grey is None else p.widest / 2)
@@ -81,11 +81,11 @@ def _covered(page: PageRead, first: int, box: Box) -> bool:
         and p.visible
         and (p.grey is not None or (p.fill_grey is not None and p.fill_grey > DARK_MODULE))
     ]
-    boxes += pictures_and_letters(page, first)
+    boxes += [other for order, other in others if order > first]
     return any(meets(b, box) for b in boxes)
 
 
-def _crowded(page: PageRead, box: Box, quiet: Box) -> bool:
+def _crowded(page: PageRead, others: tuple[tuple[int, Box], ...], box: Box, quiet: Box) -> bool:
     """Say whether anything but the code's own modules shows in the quiet zone: lines, grey areas, pictures, letters."""
     for piece in page.pieces:
         if not piece.visible or _is_module(piece, box):
@@ -97,7 +97,7 @@ def _crowded(page: PageRead, box: Box, quiet: Box) -> bool:
             return True
         if piece.grey is not None and piece.grey < PAPER and lines_meet(piece, room):
             return True
-    return any(meets(b, quiet) for b in pictures_and_letters(page, -1))
+    return any(meets(b, quiet) for _, b in others)
 
 
 def _size(pieces: list[PaintedPath], box: Box) -> int:

@@ -1,8 +1,12 @@
 """A file on trial: what was read, what was promised, and the readings that several checks share, each taken once."""
 
+from collections.abc import Callable
+from functools import wraps
+from typing import Any, Concatenate, ParamSpec, TypeVar
+
 import numpy as np
 
-from publisher.basics import Promises
+from publisher.basics import Box, LengthPromise, MarkPromise, Promises
 from publisher.proof.measuring.drawn_marks import MarkReading, read_marks
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.lengths import LengthReading, read_lengths
@@ -10,14 +14,46 @@ from publisher.proof.measuring.outlines import OutlineReading, read_outline
 from publisher.proof.measuring.pixels import PixelReadings, read_pixels
 from publisher.proof.measuring.tiles import SeamReading, TilesReading, read_seams, read_tiles
 from publisher.proof.measuring.unpromised_ink import PromisedParts, promised_parts
-from publisher.proof.reading import Array, FileRead, PageRead, TextLine, TooMuch, text_lines, why_hidden
+from publisher.proof.reading import (
+    Array,
+    Cover,
+    FileRead,
+    PageRead,
+    TextLine,
+    TooMuch,
+    covers,
+    pictures_and_letters,
+    text_lines,
+    why_hidden,
+)
 
 MOST_PIXELS = 60_000_000  # of one picture
 NOTHING = Promises("", "", (), (), (), (), (), ())
+Asked = ParamSpec("Asked")
+Reading = TypeVar("Reading")
+
+
+def _once(take: Callable[Concatenate["Case", Asked], Reading]) -> Callable[Concatenate["Case", Asked], Reading]:
+    """Take a reading when it is first asked for, and keep it; that it asks too much is kept as well."""
+
+    @wraps(take)
+    def kept(case: "Case", /, *asked: Asked.args, **named: Asked.kwargs) -> Reading:
+        key = (take.__name__, *asked)
+        if key not in case.taken:
+            try:
+                case.taken[key] = take(case, *asked, **named)
+            except TooMuch as trouble:
+                case.taken[key] = trouble
+        found = case.taken[key]
+        if isinstance(found, TooMuch):
+            raise TooMuch(str(found))
+        return found  # type: ignore[no-any-return]
+
+    return kept
 
 
 class Case:
-    """The subject of every check. Page numbers run from 1."""
+    """The subject of every check. Page numbers run from 1; of a page that the file lacks there is nothing to read."""
 
     def __init__(self, data: bytes, file: FileRead, promises: Promises | None) -> None:
         """Keep file and promises; readings are taken when first asked for."""
@@ -25,114 +61,83 @@ class Case:
         self.file = file
         self.promised = promises is not None
         self.promises = promises if promises is not None else NOTHING
-        self._ink: dict[int, Ink] = {}
-        self._gave_up: dict[int, str] = {}
-        self._hidden: dict[int, tuple[str, ...]] = {}
-        self._lines: dict[int, tuple[TextLine, ...]] = {}
-        self._areas: dict[int, Array] = {}
-        self._lengths: tuple[LengthReading, ...] | None = None
-        self._outlines: tuple[OutlineReading, ...] | None = None
-        self._parts: dict[int, PromisedParts] | None = None
-        self._marks: tuple[MarkReading, ...] | None = None
-        self._seams: tuple[SeamReading, ...] | None = None
-        self._tiles: tuple[TilesReading, ...] | None = None
-        self._pixels: PixelReadings | None = None
+        self.taken: dict[tuple[object, ...], Any] = {}
 
     def page(self, number: int) -> PageRead | None:
         """Return a page, None when the file has none of this number."""
         return self.file.pages[number - 1] if 1 <= number <= len(self.file.pages) else None
 
+    @_once
+    def covers(self, number: int) -> tuple[Cover, ...]:
+        """Return what can hide things on a page, in the order in which it was painted."""
+        page = self.page(number)
+        return () if page is None else covers(page)
+
+    @_once
     def ink(self, number: int) -> Ink | None:
         """Return the visible strokes of a page."""
         page = self.page(number)
-        if page is None:
-            return None
-        if number in self._gave_up:
-            raise TooMuch(self._gave_up[number])
-        if number not in self._ink:
-            try:
-                self._ink[number] = Ink(page)
-            except TooMuch as trouble:
-                self._gave_up[number] = str(trouble)
-                raise
-        return self._ink[number]
+        return None if page is None else Ink(page, self.covers(number))
 
+    @_once
     def hidden(self, number: int) -> tuple[str, ...]:
         """Return for each run of text of a page why it is hidden, or ""."""
         page = self.page(number)
-        if page is None:
-            return ()
-        if number not in self._hidden:
-            self._hidden[number] = why_hidden(page)
-        return self._hidden[number]
+        return () if page is None else why_hidden(page, self.covers(number))
 
+    @_once
+    def boxes(self, number: int) -> tuple[tuple[int, Box], ...]:
+        """Return the pictures and runs of letters of a page as boxes, each with its order."""
+        page = self.page(number)
+        return () if page is None else pictures_and_letters(page)
+
+    @_once
     def lines(self, number: int) -> tuple[TextLine, ...]:
         """Return the visible lines of words of a page."""
         page = self.page(number)
-        if page is None:
-            return ()
-        if number not in self._lines:
-            self._lines[number] = text_lines(page, self.hidden(number))
-        return self._lines[number]
+        return () if page is None else text_lines(page, self.hidden(number))
 
+    @_once
     def areas(self, number: int) -> Array:
         """Return the bands that the visible lines of words of a page cover, as areas in the order of ``lines``."""
-        if number not in self._areas:
-            self._areas[number] = np.array([line.area() for line in self.lines(number)], dtype=object)
-        return self._areas[number]
+        return np.array([line.area() for line in self.lines(number)], dtype=object)
 
+    @_once
     def lengths(self) -> tuple[LengthReading, ...]:
         """Return the readings of all promised lengths, by page."""
-        if self._lengths is None:
-            pages = dict.fromkeys(p.page for p in self.promises.lengths)
-            self._lengths = tuple(
-                reading
-                for number in pages
-                if (ink := self.ink(number)) is not None
-                for reading in read_lengths(tuple(p for p in self.promises.lengths if p.page == number), ink)
-            )
-        return self._lengths
+        return _by_page(self, self.promises.lengths, read_lengths)
 
-    def outlines(self) -> tuple[OutlineReading, ...]:
-        """Return the readings of all promised outlines."""
-        if self._outlines is None:
-            self._outlines = tuple(
-                read_outline(promise, ink)
-                for promise in self.promises.outlines
-                if (ink := self.ink(promise.page)) is not None
-            )
-        return self._outlines
-
-    def parts(self) -> dict[int, PromisedParts]:
-        """Return the promised parts of each page of the file."""
-        if self._parts is None:
-            there = tuple(p for p in self.promises.outlines if self.page(p.page) is not None)
-            self._parts = promised_parts(there)
-        return self._parts
-
+    @_once
     def marks(self) -> tuple[MarkReading, ...]:
         """Return the readings of all promised marks, by page."""
-        if self._marks is None:
-            pages = dict.fromkeys(p.page for p in self.promises.marks)
-            self._marks = tuple(
-                reading
-                for number in pages
-                if (ink := self.ink(number)) is not None
-                for reading in read_marks(tuple(p for p in self.promises.marks if p.page == number), ink)
-            )
-        return self._marks
+        return _by_page(self, self.promises.marks, read_marks)
 
+    @_once
+    def outlines(self) -> tuple[OutlineReading, ...]:
+        """Return the readings of all promised outlines."""
+        found = ((promise, self.ink(promise.page)) for promise in self.promises.outlines)
+        return tuple(read_outline(promise, ink) for promise, ink in found if ink is not None)
+
+    @_once
+    def parts(self) -> dict[int, PromisedParts]:
+        """Return the promised parts of each page of the file."""
+        return promised_parts(tuple(p for p in self.promises.outlines if self.page(p.page) is not None))
+
+    @_once
     def seams(self) -> tuple[SeamReading, ...]:
         """Return the readings of all promised match marks."""
-        if self._seams is None:
-            self._seams = read_seams(self.promises, self)
-        return self._seams
+        return read_seams(self.promises, self)
 
+    @_once
     def tiles(self) -> tuple[TilesReading, ...]:
         """Return the readings of all tiled parts."""
-        if self._tiles is None:
-            self._tiles = read_tiles(self.promises, self, len(self.file.pages))
-        return self._tiles
+        return read_tiles(self.promises, self, len(self.file.pages))
+
+    @_once
+    def pixels(self) -> PixelReadings:
+        """Return what the second reader sees."""
+        trouble = self._not_for_pixels()
+        return PixelReadings(trouble=trouble) if trouble else read_pixels(self.data, self.promises)
 
     def _not_for_pixels(self) -> str:
         """Return why the second reader must not draw the file: it cannot be stopped once it has begun."""
@@ -142,9 +147,18 @@ class Case:
             return "a picture has more than 60 million pixels"
         return ""
 
-    def pixels(self) -> PixelReadings:
-        """Return what the second reader sees."""
-        if self._pixels is None:
-            trouble = self._not_for_pixels()
-            self._pixels = PixelReadings(trouble=trouble) if trouble else read_pixels(self.data, self.promises)
-        return self._pixels
+
+Promise = TypeVar("Promise", LengthPromise, MarkPromise)
+
+
+def _by_page(
+    case: Case, promises: tuple[Promise, ...], read: Callable[[tuple[Promise, ...], Ink], tuple[Reading, ...]]
+) -> tuple[Reading, ...]:
+    """Return the readings of all promises, those of a page together."""
+    pages = ((number, case.ink(number)) for number in dict.fromkeys(promise.page for promise in promises))
+    return tuple(
+        reading
+        for number, ink in pages
+        if ink is not None
+        for reading in read(tuple(p for p in promises if p.page == number), ink)
+    )

@@ -7,7 +7,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import Box
-from publisher.proof.reading import COVERS_FROM, Array, PageRead, TooMuch, clip_area, covers
+from publisher.proof.reading import COVERS_FROM, Array, Cover, PageRead, TooMuch, clip_area
 
 PALEST_LINE = 0.7  # lighter lines have less contrast than 2 : 1 on white (WCAG 2 asks 3 : 1) and count as not drawn
 MOST_CUTS = 6000  # lines of one page that clips and areas cut
@@ -21,8 +21,8 @@ class Ink:
     ``points[starts[i]:starts[i + 1]]``. ``width``, ``dashed``, ``grey``, ``piece`` have one entry per line.
     """
 
-    def __init__(self, page: PageRead) -> None:
-        """Collect the strokes of a page."""
+    def __init__(self, page: PageRead, covers: tuple[Cover, ...]) -> None:
+        """Collect the strokes of a page, less what its ``covers`` hide."""
         self.page = page
         self.cuts = 0
         shown = [
@@ -38,7 +38,7 @@ class Ink:
             np.repeat(np.array(shown, dtype=int), counts),
         )
         self._cut_to_clips()
-        self._take_covered_away()
+        self._take_covered_away(covers)
         self.width = np.array([page.pieces[i].width for i in self.piece])
         self.dashed = np.array([bool(page.pieces[i].dash) for i in self.piece], dtype=bool)
         self.grey = np.array([page.pieces[i].grey for i in self.piece], dtype=float)
@@ -98,14 +98,14 @@ class Ink:
         if self.cuts > MOST_CUTS:
             raise TooMuch("clips and areas cut thousands of its lines")
 
-    def _take_covered_away(self) -> None:
+    def _take_covered_away(self, covers: tuple[Cover, ...]) -> None:
         """Take away what lies under a later area or picture of another grey."""
         changed: dict[int, Any] = {}
         if not len(self.piece):
             return
         orders = np.array([self.page.pieces[i].order for i in self.piece])
         greys = np.array([self.page.pieces[i].grey for i in self.piece])
-        for order, grey, box, area in covers(self.page):
+        for order, grey, box, area in covers:
             under = (orders < order) & ((grey is None) | (np.abs(greys - (grey or 0.0)) > COVERS_FROM))
             under &= (self.bounds[:, 0] < box.right) & (self.bounds[:, 2] > box.left)
             under &= (self.bounds[:, 1] < box.top) & (self.bounds[:, 3] > box.bottom)

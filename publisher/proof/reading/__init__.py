@@ -4,7 +4,7 @@ Comes in: bytes. Goes out: what a viewer shows, in mm on the page.
 Never: know a promise.
 """
 
-from publisher.proof.reading.areas import COVERS_FROM, clip_area, covers, filled_area
+from publisher.proof.reading.areas import COVERS_FROM, Cover, clip_area, covers, filled_area, pictures_and_letters
 from publisher.proof.reading.model import Array, FileRead, Measured, PageRead, PaintedPath, PlacedImage, Proof, TextRun
 from publisher.proof.reading.objects import TooMuch
 from publisher.proof.reading.reader import read_file
@@ -16,6 +16,7 @@ __all__ = [
     "MM_PER_INCH",
     "MM_PER_PT",
     "Array",
+    "Cover",
     "FileRead",
     "Measured",
     "PageRead",
@@ -29,6 +30,7 @@ __all__ = [
     "covers",
     "filled_area",
     "normal",
+    "pictures_and_letters",
     "read_file",
     "says",
     "text_lines",

@@ -1,5 +1,8 @@
 """Areas that clip and cover: filled paths, pictures, clips, as shapely geometry."""
 
+from collections.abc import Callable
+from functools import partial
+from math import dist
 from typing import Any
 
 import numpy as np
@@ -10,22 +13,37 @@ from publisher.proof.reading.model import Array, Clip, PageRead, PaintedPath, Pl
 from publisher.proof.reading.objects import TooMuch
 
 COVERS_FROM = 0.3  # difference of grey from which a later area hides what lies under it
+CAPITAL = 0.75  # height of capitals, of the em
 MOST_CROSSED = 300  # corners of an area that crosses itself
 
 
-def covers(page: PageRead) -> list[tuple[int, float | None, Box, Any]]:
-    """Return (order, grey or None for pictures, bounds, function that gives the area near a box) of all that can hide things."""
-    found: list[tuple[int, float | None, Box, Any]] = []
+Cover = tuple[int, float | None, Box, Callable[[Box], Any]]  # order, grey (None: picture), bounds, its area near a box
+
+
+def covers(page: PageRead) -> tuple[Cover, ...]:
+    """Return all that can hide things, in the order in which it was painted."""
+    found: list[Cover] = []
     for piece in page.pieces:
         if piece.fill_grey is not None and piece.visible and piece.solid_fill:
             box = _within(piece.box(), piece.clip.box)
             if box is not None:
-                found.append((piece.order, piece.fill_grey, box, lambda near, piece=piece: filled_area(piece, near)))
+                found.append((piece.order, piece.fill_grey, box, partial(filled_area, piece)))
     for image in page.images:
         box = _within(_round(image.corners), image.clip.box)
         if image.visible and not image.is_mask and box is not None:
-            found.append((image.order, None, box, lambda _, image=image: _image_area(image)))
-    return sorted(found, key=lambda c: c[0])
+            found.append((image.order, None, box, partial(_image_area, image)))
+    return tuple(sorted(found, key=lambda c: c[0]))
+
+
+def pictures_and_letters(page: PageRead) -> tuple[tuple[int, Box], ...]:
+    """Return the boxes of visible pictures and runs of letters, each with its order."""
+    corners = [(i.order, i.corners) for i in page.images if i.visible]
+    for run in (t for t in page.texts if t.visible and t.text.strip()):
+        length = dist((run.x, run.y), (run.end_x, run.end_y)) or 1.0
+        across, up = (run.y - run.end_y) / length * run.size, (run.end_x - run.x) / length * run.size
+        ends = ((run.x, run.y), (run.end_x, run.end_y))
+        corners.append((run.order, (*ends, *((x + across * CAPITAL, y + up * CAPITAL) for x, y in ends))))
+    return tuple((order, _round(points)) for order, points in corners)
 
 
 def _round(corners: tuple[tuple[float, float], ...]) -> Box:
@@ -67,7 +85,7 @@ def filled_area(piece: PaintedPath, near: Box) -> Any:
     return shapely.intersection(_area(rings, piece.even_odd), clip_area(piece.clip))
 
 
-def _image_area(image: PlacedImage) -> Any:
+def _image_area(image: PlacedImage, _near: Box) -> Any:
     return shapely.intersection(shapely.Polygon(image.corners), clip_area(image.clip))
 
 

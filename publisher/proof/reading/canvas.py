@@ -8,10 +8,8 @@ from publisher.proof.reading.fonts import Font, read_font
 from publisher.proof.reading.layers import Layers
 from publisher.proof.reading.matrices import IDENTITY
 from publisher.proof.reading.model import Clip, Matrix, PaintedPath, PlacedImage, TextRun
-from publisher.proof.reading.objects import TooMuch, plain, raw
+from publisher.proof.reading.objects import Spent, TooMuch, plain, raw
 
-MOST_FILE_OPERATORS = 400_000  # of one file
-MOST_PAINTED_POINTS = 1_500_000
 MOST_NESTED = 500  # marked contents inside each other
 
 
@@ -45,20 +43,6 @@ class State:
     def fill(self) -> float:
         """Return the grey of fills on white paper, transparency counted."""
         return 1.0 - (1.0 - (0.5 if self.fill_grey is None else self.fill_grey)) * self.fill_alpha
-
-
-@dataclass(slots=True)
-class Spent:
-    """Work done so far on one file, against its limits."""
-
-    operators: int = 0
-    points: int = 0
-    forms: int = 0
-
-    def check(self) -> None:
-        """Raise TooMuch when an honest pack would long have been finished."""
-        if self.operators > MOST_FILE_OPERATORS or self.points > MOST_PAINTED_POINTS or self.forms > 4000:
-            raise TooMuch("the pages hold hundreds of thousands of drawing operators")
 
 
 class Canvas:
@@ -113,7 +97,7 @@ class Canvas:
     def font(self, name: Any) -> Font | None:
         """Return a font of the resources, read once per file."""
         reference = self.resource("/Font", name)
-        return font_of(reference, self.fonts)
+        return font_of(reference, self.fonts, self.spent)
 
     def save(self) -> None:
         """q"""
@@ -126,12 +110,12 @@ class Canvas:
             self.state = self.stack.pop()
 
 
-def font_of(reference: Any, fonts: dict[Any, Font]) -> Font | None:
+def font_of(reference: Any, fonts: dict[Any, Font], spent: Spent) -> Font | None:
     """Return the font behind a reference, read once."""
     resource = plain(reference)
     if not isinstance(resource, dict):
         return None
     key = getattr(reference, "idnum", None) or id(resource)
     if key not in fonts:
-        fonts[key] = read_font(resource)
+        fonts[key] = read_font(resource, spent)
     return fonts[key]

@@ -3,7 +3,7 @@
 from hashlib import sha256
 from typing import Any
 
-from publisher.proof.reading.objects import array, dictionary, number, plain, stream_bytes
+from publisher.proof.reading.objects import Spent, array, dictionary, number, plain, stream_bytes
 
 MOST_ENTRIES = 2000  # entries of a tree
 DEEPEST_TREE = 32
@@ -56,7 +56,7 @@ def bookmarks(catalogue: Any) -> int:
     return count
 
 
-def attachments(catalogue: Any) -> tuple[tuple[str, str], ...]:
+def attachments(catalogue: Any, spent: Spent) -> tuple[tuple[str, str], ...]:
     """Return (name, SHA-256 of the bytes in hexadecimal) of every attached file, in the order of the file."""
     names = dictionary(catalogue.get("/Names"))
     found = []
@@ -64,7 +64,7 @@ def attachments(catalogue: Any) -> tuple[tuple[str, str], ...]:
         file = dictionary(value)
         embedded = dictionary(file.get("/EF"))
         streams = [s for s in (plain(embedded.get(k)) for k in ("/F", "/UF")) if hasattr(s, "get_data")]
-        digests = dict.fromkeys(sha256(stream_bytes(s)).hexdigest() for s in streams)
+        digests = dict.fromkeys(sha256(stream_bytes(s, spent)).hexdigest() for s in streams)
         found += [(str(plain(key)), digest) for digest in digests or {"": None}]
     return tuple(found)
 

@@ -4,7 +4,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from publisher.proof.reading.letter_meanings import ENTRY, read_meanings
-from publisher.proof.reading.objects import DecodedBytes, array, dictionary, number, numbers, plain, stream_bytes
+from publisher.proof.reading.objects import Spent, array, dictionary, number, numbers, plain, stream_bytes
 from publisher.proof.reading.truetype import Program, read_program
 
 FLAT = "xzvwurnm"  # letters whose top is the x-height
@@ -65,7 +65,7 @@ class Font:
         self.x_height = fallback if 0.2 < fallback < 0.9 else 0.5
 
 
-def read_font(resource: Any) -> Font:
+def read_font(resource: Any, spent: Spent) -> Font:
     """Return a font from its resource dictionary (ISO 32000-1, 9.5 to 9.8)."""
     font = dictionary(resource)
     kind = str(plain(font.get("/Subtype")) or "").lstrip("/")
@@ -76,11 +76,11 @@ def read_font(resource: Any) -> Font:
     program_stream = next((p for p in programs if hasattr(p, "get_data")), None)
     read = Font(name, kind, program_stream is not None or kind == "Type3", kind == "Type0")
     if program_stream is not None and "/FontFile2" in descriptor:
-        read.program = read_program(stream_bytes(program_stream))
-    _meanings(font, read)
+        read.program = read_program(stream_bytes(program_stream, spent))
+    _meanings(font, read, spent)
     if read.two_bytes:
-        _composite_widths(inner, read)
-        _glyph_map(inner, read)
+        _composite_widths(inner, read, spent)
+        _glyph_map(inner, read, spent)
     else:
         _simple_widths(font, read)
     read.measure_x_height(number(descriptor.get("/XHeight")) / 1000.0)
@@ -93,11 +93,11 @@ def _descendant(font: Any) -> Any:
     return dictionary(descendants[0]) if len(descendants) else {}
 
 
-def _meanings(font: Any, read: Font) -> None:
+def _meanings(font: Any, read: Font, spent: Spent) -> None:
     """Read /ToUnicode (9.10.3); a simple font without it is taken to mean what Latin 1 does."""
     table = plain(font.get("/ToUnicode"))
     if table is not None and hasattr(table, "get_data"):
-        read.meanings = read_meanings(stream_bytes(table))
+        read.meanings = read_meanings(stream_bytes(table, spent), spent)
         read.has_meaning = True
     elif not read.two_bytes:
         read.meanings = {code: chr(code) for code in range(32, 256)}
@@ -113,7 +113,7 @@ def _simple_widths(font: Any, read: Font) -> None:
     read.widths = {first + i: w / scale for i, w in enumerate(numbers(font.get("/Widths"))[:256])}
 
 
-def _composite_widths(inner: Any, read: Font) -> None:
+def _composite_widths(inner: Any, read: Font, spent: Spent) -> None:
     """Read /W and /DW of a CIDFont (9.7.4.3)."""
     read.default_width = number(inner.get("/DW"), 1000.0) / 1000.0
     row = array(inner.get("/W"))
@@ -125,15 +125,15 @@ def _composite_widths(inner: Any, read: Font) -> None:
             i += 2
         elif i + 2 < len(row):
             width, last = number(row[i + 2]) / 1000.0, min(int(number(second)), first + 65_535)
-            DecodedBytes.spend(max(0, last - first + 1) * ENTRY)
+            spent.unpack(max(0, last - first + 1) * ENTRY)
             read.widths.update(dict.fromkeys(range(first, last + 1), width))
             i += 3
         else:
             break
 
 
-def _glyph_map(inner: Any, read: Font) -> None:
+def _glyph_map(inner: Any, read: Font, spent: Spent) -> None:
     table = plain(inner.get("/CIDToGIDMap"))
     if table is not None and hasattr(table, "get_data"):
-        data = stream_bytes(table)
+        data = stream_bytes(table, spent)
         read.glyph_of = {i // 2: data[i] << 8 | data[i + 1] for i in range(0, len(data) - 1, 2)}

@@ -116,4 +116,4 @@ class SettingOperators:
             self.canvas.unread["a blend mode, which may fade what is drawn"] = None
         chosen = plain(settings.get("/Font"))
         if isinstance(chosen, list) and len(chosen) == 2:
-            state.font, state.size = font_of(chosen[0], self.canvas.fonts), number(chosen[1])
+            state.font, state.size = font_of(chosen[0], self.canvas.fonts, self.canvas.spent), number(chosen[1])

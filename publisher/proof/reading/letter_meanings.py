@@ -2,7 +2,7 @@
 
 import re
 
-from publisher.proof.reading.objects import DecodedBytes
+from publisher.proof.reading.objects import Spent
 
 BLOCK = re.compile(rb"begin(bfchar|bfrange)(.*?)end\1", re.DOTALL)
 ITEM = re.compile(rb"<([0-9A-Fa-f\s]*)>|\[([^\]]*)\]")
@@ -10,7 +10,7 @@ MOST_MEANINGS = 70_000
 ENTRY = 64  # bytes that an entry of a table costs, about
 
 
-def read_meanings(data: bytes) -> dict[int, str]:
+def read_meanings(data: bytes, spent: Spent) -> dict[int, str]:
     """Return code → text of a /ToUnicode map; codes that mean nothing are left out."""
     found: dict[int, str] = {}
     for block in BLOCK.finditer(data):
@@ -20,18 +20,18 @@ def read_meanings(data: bytes) -> dict[int, str]:
                 if code is not None and text is not None:
                     found[_code(code)] = _text(text)
         else:
-            _ranges(items, found)
+            _ranges(items, found, spent)
         if len(found) > MOST_MEANINGS:
             break
     return {code: text for code, text in found.items() if text and text != "\ufffd"}
 
 
-def _ranges(items: list[tuple[bytes | None, bytes | None]], found: dict[int, str]) -> None:
+def _ranges(items: list[tuple[bytes | None, bytes | None]], found: dict[int, str], spent: Spent) -> None:
     for (low, _), (high, _), (text, several) in zip(items[::3], items[1::3], items[2::3], strict=False):
         if low is None or high is None:
             continue
         first, last = _code(low), min(_code(high), _code(low) + 65_535)
-        DecodedBytes.spend(max(0, last - first + 1) * ENTRY)
+        spent.unpack(max(0, last - first + 1) * ENTRY)
         if several is not None:
             for code, one in zip(range(first, last + 1), re.findall(rb"<([^>]*)>", several), strict=False):
                 found[code] = _text(one)

@@ -1,31 +1,38 @@
 """PDF objects by pypdf, read so that a damaged one is a missing one, within a budget of decoded bytes."""
 
+from dataclasses import dataclass
 from math import isfinite
 from typing import Any
 
 MOST_STREAM = 16_000_000  # bytes of one decoded stream; pypdf is told the same
 MOST_DECODED = 48_000_000  # bytes of all decoded streams of one file
+MOST_FILE_OPERATORS = 400_000  # of one file
+MOST_PAINTED_POINTS = 1_500_000
+MOST_FORMS = 4000
 
 
 class TooMuch(Exception):
     """The file asks for more work than an honest pack ever needs."""
 
 
-class DecodedBytes:
-    """Decoded bytes that are left for the file at hand."""
+@dataclass(slots=True)
+class Spent:
+    """Work done so far on one file, against its limits."""
 
-    left = MOST_DECODED
+    operators: int = 0
+    points: int = 0
+    forms: int = 0
+    decoded: int = 0
 
-    @classmethod
-    def start(cls) -> None:
-        """Begin a new file."""
-        cls.left = MOST_DECODED
+    def check(self) -> None:
+        """Raise TooMuch when an honest pack would long have been finished."""
+        if self.operators > MOST_FILE_OPERATORS or self.points > MOST_PAINTED_POINTS or self.forms > MOST_FORMS:
+            raise TooMuch("the pages hold hundreds of thousands of drawing operators")
 
-    @classmethod
-    def spend(cls, count: int) -> None:
-        """Take bytes, or entries of a table made from few bytes, off the budget. Raises TooMuch when it is used up."""
-        cls.left -= count
-        if cls.left < 0:
+    def unpack(self, count: int) -> None:
+        """Count decoded bytes, or entries of a table made from few bytes. Raises TooMuch when there are more than an honest pack has."""
+        self.decoded += count
+        if self.decoded > MOST_DECODED:
             raise TooMuch("the file unpacks to more than 48 MB")
 
 
@@ -77,13 +84,13 @@ def numbers(thing: Any) -> list[float]:
     return [number(v) for v in row] if isinstance(row, list) else []
 
 
-def stream_bytes(stream: Any) -> bytes:
-    """Return the decoded bytes of a stream; b"" when it cannot be decoded. Raises TooMuch over the budget."""
+def stream_bytes(stream: Any, spent: Spent) -> bytes:
+    """Return the decoded bytes of a stream; b"" when it cannot be decoded. Raises TooMuch when the file has too many."""
     try:
         data = bytes(stream.get_data())
     except Exception as trouble:
         if type(trouble).__name__ == "LimitReachedError":
             raise TooMuch("a stream unpacks to more than 16 MB") from trouble
         return b""
-    DecodedBytes.spend(len(data))
+    spent.unpack(len(data))
     return data

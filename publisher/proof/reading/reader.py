@@ -10,14 +10,14 @@ from typing import Any
 
 from publisher.basics import Box
 from publisher.proof.reading.actions import catalogue_actions, page_extras
-from publisher.proof.reading.canvas import Canvas, Spent, font_of
+from publisher.proof.reading.canvas import Canvas, font_of
 from publisher.proof.reading.catalogue import attachments, bookmarks, page_labels, print_wishes
 from publisher.proof.reading.fonts import Font
 from publisher.proof.reading.layers import Layers
 from publisher.proof.reading.model import FileRead, FontRead, Matrix, PageRead
 from publisher.proof.reading.objects import (
     MOST_STREAM,
-    DecodedBytes,
+    Spent,
     TooMuch,
     number,
     numbers,
@@ -72,7 +72,6 @@ def read_file(data: bytes, name: str) -> FileRead:
     """Return what a PDF shows and asks for. ``trouble`` is set, and there are no pages, when it cannot be read."""
     trouble = _at_first_sight(data)
     if not trouble:
-        DecodedBytes.start()
         try:
             with _quiet() as remarks:
                 file = _read(data, name)
@@ -137,7 +136,7 @@ def _read(data: bytes, name: str) -> FileRead:
         wishes=print_wishes(preferences),
         labels=page_labels(catalogue, count),
         bookmarks=bookmarks(catalogue),
-        attachments=attachments(catalogue),
+        attachments=attachments(catalogue, spent),
     )
 
 
@@ -173,11 +172,11 @@ def _inherited(page: Any, key: str) -> Any:
     return None
 
 
-def _content(page: Any) -> bytes:
+def _content(page: Any, spent: Spent) -> bytes:
     """Return a page's content: several streams count as one, parted by a blank (7.8.2)."""
     contents = plain(page.get("/Contents"))
     streams = [plain(c) for c in contents] if isinstance(contents, list) else [contents]
-    return b"\n".join(stream_bytes(s) for s in streams if hasattr(s, "get_data"))
+    return b"\n".join(stream_bytes(s, spent) for s in streams if hasattr(s, "get_data"))
 
 
 def _read_page(page: Any, index: int, layers: Layers, spent: Spent, fonts: dict[Any, Font]) -> PageRead:
@@ -193,7 +192,7 @@ def _read_page(page: Any, index: int, layers: Layers, spent: Spent, fonts: dict[
     if not all(isfinite(v) and abs(v) < MOST_POINTS_ACROSS for v in media):
         canvas.unread["a page of impossible size"] = None
     else:
-        Walker(canvas).run(_content(page))
+        Walker(canvas).run(_content(page, spent))
     links, notes, actions = page_extras(page)
     return PageRead(
         index, width, height, _in_mm(media, scale), _in_mm(crop, scale), turn, unit,
@@ -227,5 +226,5 @@ def _fonts(canvas: Canvas) -> tuple[FontRead, ...]:
     named = plain(canvas.resources.get("/Font")) if isinstance(canvas.resources, dict) else None
     if isinstance(named, dict):
         for key in list(named)[:500]:
-            font_of(raw(named, key), canvas.fonts)
+            font_of(raw(named, key), canvas.fonts, canvas.spent)
     return tuple(FontRead(f.name, f.embedded, f.has_meaning, f.shown, f.kind) for f in canvas.fonts.values())

@@ -9,7 +9,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import Box, record
-from publisher.proof.reading.areas import COVERS_FROM, covers
+from publisher.proof.reading.areas import COVERS_FROM, Cover
 from publisher.proof.reading.model import PageRead, TextRun
 from publisher.proof.reading.objects import TooMuch
 
@@ -59,10 +59,9 @@ def _joined(left: str, right: str) -> bool:
     return left.isalnum() and right.isalnum()
 
 
-def why_hidden(page: PageRead) -> tuple[str, ...]:
+def why_hidden(page: PageRead, covers: tuple[Cover, ...]) -> tuple[str, ...]:
     """Return for each run of the page why a reader cannot see it, or "". Raises TooMuch over thousands of covered words."""
-    areas = covers(page)
-    boxes = np.array([(c[2].left, c[2].bottom, c[2].right, c[2].top) for c in areas]).reshape(-1, 4)
+    boxes = np.array([(c[2].left, c[2].bottom, c[2].right, c[2].top) for c in covers]).reshape(-1, 4)
     found, met = [], 0
     for run in page.texts:
         box = _box(run)
@@ -72,7 +71,7 @@ def why_hidden(page: PageRead) -> tuple[str, ...]:
             & (boxes[:, 1] <= box.top)
             & (boxes[:, 3] >= box.bottom)
         )
-        here = [areas[i] for i in np.flatnonzero(near)]
+        here = [covers[i] for i in np.flatnonzero(near)]
         met += len(here)
         if met > MOST_MET:
             raise TooMuch("areas lie under and over thousands of its words")
@@ -80,7 +79,7 @@ def why_hidden(page: PageRead) -> tuple[str, ...]:
     return tuple(found)
 
 
-def _why(run: TextRun, areas: list[tuple[int, float | None, Box, Any]]) -> str:
+def _why(run: TextRun, areas: list[Cover]) -> str:
     if not run.text.strip():
         return ""
     if run.invisible:
@@ -92,7 +91,7 @@ def _why(run: TextRun, areas: list[tuple[int, float | None, Box, Any]]) -> str:
     return _against_the_ground(run, areas)
 
 
-def _against_the_ground(run: TextRun, areas: list[tuple[int, float | None, Box, Any]]) -> str:
+def _against_the_ground(run: TextRun, areas: list[Cover]) -> str:
     """Say whether a run is covered by what was painted later, or as light as what was painted before."""
     ground, box, band = 1.0, _box(run), None
     for order, grey, _, area in areas:

@@ -128,7 +128,7 @@ class Walker:
             resources = plain(form.get("/Resources"))
             if isinstance(resources, dict):
                 canvas.resources = resources
-            self.run(stream_bytes(form))
+            self.run(stream_bytes(form, canvas.spent))
         finally:
             self.depth -= 1
             canvas.resources, canvas.state, canvas.stack, canvas.hiding = kept

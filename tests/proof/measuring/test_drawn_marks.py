@@ -7,6 +7,7 @@ import pytest
 from publisher.basics import Box, MarkPromise
 from publisher.proof.measuring.drawn_marks import read_marks
 from publisher.proof.measuring.ink import Ink
+from publisher.proof.reading.areas import covers
 from publisher.proof.reading.reader import read_file
 
 PT = 72 / 25.4
@@ -16,7 +17,8 @@ LINE = ((10.0, 20.0), (50.0, 20.0))
 def ink(kit: Any, *strokes: tuple[float, float, float, float], width: float = 0.25, dash: str = "[] 0 d") -> Ink:
     drawn = "".join(f"{a * PT:.4f} {b * PT:.4f} m {c * PT:.4f} {d * PT:.4f} l S " for a, b, c, d in strokes)
     content = f"{width * PT:.4f} w {dash} {drawn}".encode()
-    return Ink(read_file(kit.raw_pdf(content), "test.pdf").pages[0])
+    page = read_file(kit.raw_pdf(content), "test.pdf").pages[0]
+    return Ink(page, covers(page))
 
 
 def promise(**more: Any) -> MarkPromise:

@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 from publisher.proof.measuring.ink import Ink
+from publisher.proof.reading.areas import covers
 from publisher.proof.reading.objects import TooMuch
 from publisher.proof.reading.reader import read_file
 
@@ -13,7 +14,8 @@ MM = 25.4 / 72
 
 
 def ink_of(kit: Any, content: bytes, **more: Any) -> Ink:
-    return Ink(read_file(kit.raw_pdf(content, **more), "test.pdf").pages[0])
+    page = read_file(kit.raw_pdf(content, **more), "test.pdf").pages[0]
+    return Ink(page, covers(page))
 
 
 def lines(ink: Ink) -> list[list[list[float]]]:

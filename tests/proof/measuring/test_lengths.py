@@ -5,6 +5,7 @@ import pytest
 from publisher.basics import LengthPromise
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.lengths import LengthReading, read_lengths
+from publisher.proof.reading.areas import covers
 from publisher.proof.reading.reader import read_file
 
 PT = 72 / 25.4
@@ -14,7 +15,8 @@ def reading(
     kit: Any, lines: tuple[tuple[float, float, float, float], ...], purpose: Any, length: float = 50.0
 ) -> LengthReading:
     content = " ".join(f"{a * PT:.5f} {b * PT:.5f} m {c * PT:.5f} {d * PT:.5f} l S" for a, b, c, d in lines)
-    ink = Ink(read_file(kit.raw_pdf(content.encode()), "test.pdf").pages[0])
+    page = read_file(kit.raw_pdf(content.encode()), "test.pdf").pages[0]
+    ink = Ink(page, covers(page))
     return read_lengths((LengthPromise(1, (20.0, 30.0), (20.0 + length, 30.0), length, purpose),), ink)[0]
 
 

@@ -2,6 +2,7 @@ from typing import Any
 
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.marks import find_marks
+from publisher.proof.reading.areas import covers
 from publisher.proof.reading.reader import read_file
 from publisher.proof.reading.texts import text_lines, why_hidden
 
@@ -11,7 +12,7 @@ def marks_on(kit: Any, labels: tuple[str, ...], **items: Any) -> Any:
     pack.sheets = pack.sheets[:1]
     pack.sheets[0].items = items
     page = read_file(pack.write(), "test.pdf").pages[0]
-    return find_marks(Ink(page), text_lines(page, why_hidden(page)), 2.5, labels)
+    return find_marks(Ink(page, covers(page)), text_lines(page, why_hidden(page, covers(page))), 2.5, labels)
 
 
 def test_a_circle_with_a_cross_and_its_label(kit: Any) -> None:

@@ -5,6 +5,7 @@ import pytest
 from publisher.basics import Box, OutlinePromise, Pose
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.outlines import OutlineReading, read_outline
+from publisher.proof.reading.areas import covers
 from publisher.proof.reading.reader import read_file
 
 PT = 72 / 25.4
@@ -13,7 +14,8 @@ DOOR = ((10.0, 10.0), (10.0, 30.0), (25.0, 30.0), (25.0, 10.0))
 
 
 def reading(kit: Any, content: str, window: Box | None = None) -> OutlineReading:
-    ink = Ink(read_file(kit.raw_pdf(content.encode()), "test.pdf").pages[0])
+    page = read_file(kit.raw_pdf(content.encode()), "test.pdf").pages[0]
+    ink = Ink(page, covers(page))
     return read_outline(OutlinePromise(1, "wall", "A", 1, Pose(50.0, 60.0, 30.0), (SQUARE, DOOR), window), ink)
 
 

@@ -27,7 +27,7 @@ def page(kit: Any, *more: str, width: float = 0.5) -> PageRead:
 
 def stray(kit: Any, *more: str, width: float = 0.5, window: Box | None = None) -> list[tuple[float, float]]:
     parts = promised_parts((promise(window),))[1]
-    return [(s.width, s.away) for s in parts.stray_lines(Ink(page(kit, *more, width=width)), 1)]
+    return [(s.width, s.away) for s in parts.stray_lines(Ink(page(kit, *more, width=width), ()), 1)]
 
 
 def dark(kit: Any, *more: str, window: Box | None = None) -> float:

@@ -3,9 +3,9 @@ from typing import Any
 import pytest
 
 from publisher.basics import Box
-from publisher.proof.reading.canvas import Canvas, Spent
+from publisher.proof.reading.canvas import Canvas
 from publisher.proof.reading.layers import Layers
-from publisher.proof.reading.objects import TooMuch
+from publisher.proof.reading.objects import Spent, TooMuch
 
 
 @pytest.fixture

@@ -15,6 +15,7 @@ from pypdf.generic import (
 )
 
 from publisher.proof.reading.catalogue import attachments, bookmarks, page_labels, print_wishes
+from publisher.proof.reading.objects import Spent
 
 
 def pdf(value: Any) -> Any:
@@ -81,9 +82,9 @@ def test_attached_files_by_name_and_sum() -> None:
     stream = DecodedStreamObject()
     stream.set_data(b"{}")
     files = ["facts.json", {"/EF": {"/F": stream, "/UF": stream}}, "lost.txt", {"/EF": {}}]
-    found = attachments(pdf({"/Names": {"/EmbeddedFiles": {"/Names": files}}}))
+    found = attachments(pdf({"/Names": {"/EmbeddedFiles": {"/Names": files}}}), Spent())
     assert found == (("facts.json", sha256(b"{}").hexdigest()), ("lost.txt", ""))
-    assert attachments(pdf({})) == ()
+    assert attachments(pdf({}), Spent()) == ()
 
 
 @pytest.mark.parametrize(

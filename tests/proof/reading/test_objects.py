@@ -3,7 +3,7 @@ from typing import Any
 import pytest
 
 from publisher.proof.reading.objects import (
-    DecodedBytes,
+    Spent,
     TooMuch,
     array,
     dictionary,
@@ -53,11 +53,14 @@ def test_an_array_of_numbers() -> None:
 
 
 def test_streams_are_decoded_within_a_budget() -> None:
-    DecodedBytes.start()
-    assert stream_bytes(Stream(b"abc")) == b"abc"
-    assert stream_bytes(Stream(ValueError("damaged"))) == b""
+    spent = Spent()
+    assert stream_bytes(Stream(b"abc"), spent) == b"abc"
+    assert stream_bytes(Stream(ValueError("damaged")), spent) == b""
+    assert spent.decoded == 3
     with pytest.raises(TooMuch):
-        DecodedBytes.spend(10**9)
-    DecodedBytes.start()
+        spent.unpack(10**9)
     with pytest.raises(TooMuch):
-        stream_bytes(Stream(type("LimitReachedError", (Exception,), {})()))
+        stream_bytes(Stream(b"a"), spent)  # nothing of this file any more
+    with pytest.raises(TooMuch):
+        stream_bytes(Stream(type("LimitReachedError", (Exception,), {})()), Spent())
+    assert stream_bytes(Stream(b"abc"), Spent()) == b"abc"  # another file has its own limits
