@@ -85,7 +85,9 @@ def _needs(design: Design, joined: Joined) -> list[tuple[str, str]]:
     for need in design.needs:
         fact = joined.fact(need.fact)
         if fact is not None:
-            rows.append((need.fact, f"{_said(fact.value, need.kind)}, {limit_of(need)}{_margin(need, fact)}"))
+            rows.append(
+                (need.fact, f"{_said(fact.value, _kind(need, fact))}, {limit_of(need, fact)}{_margin(need, fact)}")
+            )
     return rows
 
 
@@ -95,7 +97,12 @@ def _margin(need: NeedPlan, fact: Fact) -> str:
         return ": met"
     if abs(margin) < 1e-6:
         return ": met exactly"
-    return f": {'met, ' if margin > 0 else 'NOT MET, '}{say(abs(margin), need.kind)} {'to spare' if margin > 0 else 'short'}"
+    return f": {'met, ' if margin > 0 else 'NOT MET, '}{say(abs(margin), _kind(need, fact))} {'to spare' if margin > 0 else 'short'}"
+
+
+def _kind(need: NeedPlan, fact: Fact) -> Kind:
+    """Return the kind in which a need is said: a limit in grams or newtons is written as a plain number."""
+    return fact.kind if fact.kind in ("mass", "force") else need.kind
 
 
 def _budget(joined: Joined) -> tuple[str, str]:

@@ -9,6 +9,7 @@ from publisher.design.offer import (
     filled,
     names_in,
     read_boards,
+    read_figure,
     read_fits,
     read_needs,
     read_papers,
@@ -72,6 +73,8 @@ def work_out(brief: Brief, variant: str = "", tried: tuple[Size, ...] = ()) -> D
         folds=folds,
         fits=read_fits(fields.row("fits"), reader.owners, scope),
         wholes=built.wholes,
+        figure=read_figure(sizes, findings),
+        handled=fields.text("handled") == "true",
         findings=tuple(findings),
     )
 

@@ -1,22 +1,45 @@
 """What the fit checks look at."""
 
 from publisher.basics import record
-from publisher.design import Design, Fact
+from publisher.design import Board, Design, Fact, Figure
 from publisher.geometry import Part
+from publisher.joints.footing import mass_of
 from publisher.joints.model import Meeting
-from publisher.joints.panels import Mating, PanelAssembly, Resting, Seating
+from publisher.joints.panels import (
+    PANEL_TOUCH,
+    Mating,
+    PanelAssembly,
+    PanelBalance,
+    Resting,
+    Seating,
+    balance_of,
+    matings_of,
+    restings_of,
+    seatings_of,
+)
 from publisher.joints.stacks import StackReport
 from publisher.joints.wholes import PlacedWhole
 
 
 @record
 class MatedPanels:
-    """A panel assembly, its joins, its rests and what is put on faces, as they are found."""
+    """A panel assembly, its joins, its rests and what is put on faces, as they are found, and how it stands: None where a
+    panel is not where it will stand, as edges do not meet."""
 
     assembly: PanelAssembly
     matings: tuple[Mating, ...]
     restings: tuple[Resting, ...]
     seatings: tuple[Seating, ...] = ()
+    balance: PanelBalance | None = None
+
+
+def mate(assembly: PanelAssembly, boards: dict[str, Board], figure: Figure) -> MatedPanels:
+    """Measure the joins, rests and seats of placed panels, and how they stand together."""
+    matings = matings_of(assembly)
+    fits = all(m.gap <= PANEL_TOUCH and abs(m.length_a - m.length_b) <= PANEL_TOUCH for m in matings)
+    stands = fits and assembly.panels and not assembly.unplaced
+    balance = balance_of(assembly, lambda part: mass_of(part, boards), figure) if stands else None
+    return MatedPanels(assembly, matings, restings_of(assembly), seatings_of(assembly), balance)
 
 
 @record

@@ -8,14 +8,9 @@ import shapely
 from publisher.basics import Place
 from publisher.design import Board, Fact, Kind
 from publisher.geometry import Part, polygon
-from publisher.joints.stacks import areal_mass
+from publisher.joints.footing import mass_of
 
 SIDES = ("width", "depth", "height")
-
-
-def mass_of(part: Part, boards: dict[str, Board]) -> float:
-    """Return grams of one piece: its area, openings out, by the areal mass of its board."""
-    return float(polygon(part.outline).area) * areal_mass(boards[part.board], part.thickness)
 
 
 def part_masses(parts: Iterable[Part], boards: dict[str, Board]) -> list[Fact]:

@@ -7,14 +7,15 @@ from publisher.basics import run_checks
 from publisher.design import Board, Design, Fact
 from publisher.geometry import Mark, Part
 from publisher.joints import footprint
-from publisher.joints.assembled import Assembled, MatedPanels
+from publisher.joints.assembled import Assembled, MatedPanels, mate
 from publisher.joints.budget import budget_of, meetings_of
 from publisher.joints.checks import CHECKS
 from publisher.joints.drawings import draw
 from publisher.joints.facts import part_facts
+from publisher.joints.footing import mass_of
 from publisher.joints.model import Joined, Placed
-from publisher.joints.panels import PanelAssembly, matings_of, place_panels, restings_of, seat_marks, seatings_of
 from publisher.joints.panels import facts as panel_facts
+from publisher.joints.panels import place_panels, seat_marks, seatings_of
 from publisher.joints.stacks import LaidStack, lay_all, seats_of
 from publisher.joints.stacks import facts as stack_facts
 from publisher.joints.wholes import PlacedWhole, panels_of_stack, put_things
@@ -76,7 +77,7 @@ def assemble(design: Design, parts: tuple[Part, ...]) -> tuple[Assembled, tuple[
         if stack.layers:
             place = places.get(stack.name, design.stacks[0].place)
             report = stack_facts.report_on(
-                stack, by_id, boards, _figure_height(design, stack.name), place, stack in whole
+                stack, by_id, boards, _figure_height(design, stack.name), place, stack in whole, design.figure
             )
             facts += stack_facts.facts_of(report, by_id, boards)
             facts += footprint.packed(stack.name, (by_id[layer.part] for layer in stack.layers), place)
@@ -84,9 +85,8 @@ def assemble(design: Design, parts: tuple[Part, ...]) -> tuple[Assembled, tuple[
     facts += [fact for stack in whole for fact in seats_of(stack, places)]
     mated = []
     for plan in design.panels:
-        assembly = place_panels(plan, by_id)
-        facts += _facts_of_panels(assembly, boards)
-        mated.append(MatedPanels(assembly, matings_of(assembly), restings_of(assembly), seatings_of(assembly)))
+        mated.append(mate(place_panels(plan, by_id), boards, design.figure))
+        facts += _facts_of_panels(mated[-1], boards)
     things = _things(design, whole, mated, by_id, boards)
     for made in things:
         facts += whole_facts(made)
@@ -108,14 +108,14 @@ def _things(
         return ()
     made = {s.name: panels_of_stack(s, parts, places.get(s.name, design.stacks[0].place)) for s in stacks}
     made |= {m.assembly.plan.name: m.assembly.panels for m in mated if not m.assembly.unplaced}
-    put = (put_things(plan, made, lambda part: footprint.mass_of(part, boards)) for plan in design.wholes)
+    put = (put_things(plan, made, lambda part: mass_of(part, boards)) for plan in design.wholes)
     return tuple(whole for whole in put if whole is not None)
 
 
-def _facts_of_panels(assembly: PanelAssembly, boards: dict[str, Board]) -> list[Fact]:
+def _facts_of_panels(mated: MatedPanels, boards: dict[str, Board]) -> list[Fact]:
     """Return the sizes of a panel assembly, its mass and its pile; of one without a panel that could be placed no mass."""
-    plan, pieces = assembly.plan, [panel.part for panel in assembly.panels]
-    facts = list(panel_facts.facts_of(assembly))
+    plan, pieces = mated.assembly.plan, [panel.part for panel in mated.assembly.panels]
+    facts = list(panel_facts.facts_of(mated.assembly, mated.balance))
     if pieces:
         facts.append(footprint.panels_mass(plan.name, pieces, boards, plan.place))
         facts += footprint.packed(plan.name, pieces, plan.place)

@@ -47,17 +47,17 @@ def test_an_empty_brief_does_not_raise() -> None:
 
 
 # Demo table of the first packs: heights and layer counts follow the board
-@pytest.mark.parametrize(("sets", "layers", "height"), [((), 14, 70.0), (THIN, 15, 71.4375)])
+@pytest.mark.parametrize(("sets", "layers", "height"), [((), 18, 100.0), (THIN, 19, 100.0125)])
 def test_the_stair_follows_the_board(sets: tuple[tuple[str, str], ...], layers: int, height: float) -> None:
     design = demo("lock-stair", "", sets)
     step = next(part for part in design.parts if part.id == "step")
-    assert (step.count, step.spare) == (layers, 1)
-    assert step.count * step.thickness == pytest.approx(height, abs=1e-9)
+    assert (step.count, step.spare) == (layers + 1, 1)  # the top step is doubled
+    assert (step.count + 1) * step.thickness == pytest.approx(height, abs=1e-9)  # on the plinth: level with the quay
     assert parameters(design, "step")["step_angle"] == 40.0
     assert parameters(design, "step")["turn"] == 20.0
     assert parameters(design, "step")["joints"] in (27.0, 45.0)
     # the plinth is a stack layer of its own part
-    assert [row.part for row in design.stacks[0].rows] == ["plinth", "step"]
+    assert [row.part for row in design.stacks[0].rows] == ["plinth", "step", "step"]
 
 
 @pytest.mark.parametrize(("sets", "inside", "slot"), [((), 130.0, 5.3), (THIN, 130.475, 5.0625)])

@@ -29,13 +29,10 @@ from publisher.design import (
     TextPlan,
 )
 from publisher.geometry import Edge, Lap, Mark, Opening, Part, Region
-from publisher.joints.assembled import Assembled, MatedPanels
+from publisher.joints.assembled import Assembled, mate
 from publisher.joints.facts import part_facts
 from publisher.joints.panels import facts as panel_facts
-from publisher.joints.panels.matings import matings_of
 from publisher.joints.panels.place import place_panels
-from publisher.joints.panels.restings import restings_of
-from publisher.joints.panels.seatings import seatings_of
 from publisher.joints.stacks import facts as stack_facts
 from publisher.joints.stacks.facts import report_on
 from publisher.joints.stacks.layers import lay_all
@@ -292,14 +289,11 @@ def assembled(plan: Design, *parts: Part) -> Assembled:
     """A design put together by hand as far as the checks look at it."""
     by_id, boards = {p.id: p for p in parts}, {b.id: b for b in plan.boards}
     _, whole = lay_all(plan.stacks, by_id)
-    reports = [report_on(s, by_id, boards, inf, HERE) for s in whole if s.layers]
-    mated = [
-        MatedPanels(a, matings_of(a), restings_of(a), seatings_of(a))
-        for a in (place_panels(p, by_id) for p in plan.panels)
-    ]
+    reports = [report_on(s, by_id, boards, inf, HERE, figure=plan.figure) for s in whole if s.layers]
+    mated = [mate(place_panels(p, by_id), boards, plan.figure) for p in plan.panels]
     facts = [f for p in parts for f in part_facts.facts_of(p)]
     facts += [f for r in reports for f in stack_facts.facts_of(r, by_id, boards)]
-    facts += [f for m in mated for f in panel_facts.facts_of(m.assembly)]
+    facts += [f for m in mated for f in panel_facts.facts_of(m.assembly, m.balance)]
     return Assembled(plan, parts, tuple(reports), tuple(mated), tuple(facts))
 
 

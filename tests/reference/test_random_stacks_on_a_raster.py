@@ -16,7 +16,6 @@ import pytest
 from publisher.basics import Place, Pose, polyline
 from publisher.design import Board, SheetSize, StackPlan, StackRow
 from publisher.geometry import Part, Region
-from publisher.joints.stacks.balance import FIGURE_MASS
 from publisher.joints.stacks.facts import facts_of, report_on
 from publisher.joints.stacks.layers import lay_all
 from tests.searches.profile import seeds
@@ -133,7 +132,7 @@ def test_facts_agree_with_counting(seed: int) -> None:
     mass = found["mass"]
     treads = [m & ~above_of(masks, k) for k, m in enumerate(masks) if f"layer_{k + 1}.tread" in found]
     outermost = np.sort([(ways @ raster.points(rim(t)).T).max(axis=1) for t in treads], axis=0)[-2:]
-    loaded = (mass * (ways @ middle) + FIGURE_MASS * outermost.sum(axis=0)) / (mass + 2 * FIGURE_MASS)
+    loaded = (mass * (ways @ middle) + 30.0 * outermost.sum(axis=0)) / (mass + 2 * 30.0)
     assert found["balance_with_figures"] == pytest.approx(float((support - loaded).min()), abs=2 * SEEN)
 
 

@@ -37,10 +37,10 @@ def family(tmp_path: Path) -> Callable[..., Path]:
 def test_the_report_is_short_and_says_what_decides(publisher: Publisher, designs: Path) -> None:
     run = publisher("check", designs / "lock-stair", "--variant", "standard")
     lines = run.out.splitlines()
-    assert len(lines) <= 7
-    assert "184.0 × 184.0 × 75.0 mm wide × deep × high, 15 g, packed flat" in lines[1]
+    assert len(lines) <= 8
+    assert "184.0 × 184.0 × 100.0 mm wide × deep × high, 20 g, packed flat" in lines[1]
     assert (
-        "balance 85.8 mm, with figures 17.6 mm, weakest step 14, bears 1.7 × a figure, joints 0.50 of a unit apart"
+        "balance 90.7 mm, with figures 22.3 mm, weakest step 18, bears 6.6 × a figure, joints 0.50 of a unit apart"
         in lines[2]
     )
     assert any(line.split()[:2] == ["print", "scale"] and "99.5 … 100.5 %" in line for line in lines)
@@ -51,11 +51,13 @@ def test_the_report_is_short_and_says_what_decides(publisher: Publisher, designs
 def test_the_record_holds_facts_margins_and_print_scale(publisher: Publisher, designs: Path) -> None:
     run = publisher("check", designs / "lock-stair", "--variant", "standard", "--json")
     (design,) = json.loads(run.out)["designs"]
-    (first, second) = design["needs"]
+    (first, second, _) = design["needs"]
     assert (first["met"], round(first["margin"], 1)) == (True, 2.2)
-    assert (second["value"], second["margin"]) == (None, None)  # open
+    assert (round(second["value"], 6), round(second["margin"], 6)) == (80.0, 30.0)
+    wide = json.loads(publisher("check", designs / "lock-stair", "--variant", "wide_bases", "--json").out)["designs"][0]
+    assert (wide["needs"][1]["value"], wide["needs"][1]["margin"]) == (None, None)  # open
     assert design["print_scale"]["least"] == 0.995
-    assert any(f["name"] == "stair.weakest_step" and f["value"] == 14 for f in design["facts"])
+    assert any(f["name"] == "stair.weakest_step" and f["value"] == 18 for f in design["facts"])
 
 
 def test_packs_that_meet_on_every_board_pass(publisher: Publisher, family: Callable[..., Path]) -> None:

@@ -27,8 +27,8 @@ def test_an_unknown_command_is_refused(publisher: Publisher) -> None:
 
 def test_sizes_show_values_in_both_units_and_where_they_come_from(publisher: Publisher, designs: Path) -> None:
     run = publisher("sizes", designs / "lock-stair", "--set", "board=3/16 in", "--variant", "standard")
-    line = next(row for row in run.out.splitlines() if row.split()[:1] == ["layers"])
-    assert line.split() == ["layers", "15", "round(height", "/", "board)"]
+    line = next(row for row in run.out.splitlines() if row.split()[:1] == ["boards_high"])
+    assert line.split() == ["boards_high", "21", "round(height", "/", "board)"]
     assert "4.76 mm (0.19 in)" in run.out
     document = json.loads(publisher("sizes", designs / "lock-stair", "--json", "--variant", "standard").out)
     sizes = {s["name"]: s for s in document["designs"][0]["sizes"]}
@@ -39,6 +39,7 @@ def test_sizes_show_values_in_both_units_and_where_they_come_from(publisher: Pub
         "inches": pytest.approx(3.622, abs=1e-3),
         "expression": "92 mm",
     }
+    document = json.loads(publisher("sizes", designs / "lock-stair", "--json", "--variant", "wide_bases").out)
     facts = {f["name"]: f for f in document["designs"][0]["facts"]}
     assert facts["stair.headroom"] == {"name": "stair.headroom", "kind": "length", "value": None, "open": True}
 

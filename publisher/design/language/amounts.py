@@ -1,4 +1,4 @@
-"""Numbers with a dimension: whole powers of mm, degrees and grams, and how plain numbers came about."""
+"""Numbers with a dimension: whole powers of mm, degrees, grams and newtons, and how plain numbers came about."""
 
 from dataclasses import replace
 from enum import IntEnum
@@ -21,23 +21,24 @@ class Origin(IntEnum):
 
 @record
 class Amount:
-    """A value in mm^mm · deg^deg · g^grams."""
+    """A value in mm^mm · deg^deg · g^grams · N^newtons."""
 
     value: float
     mm: int = 0
     deg: int = 0
     grams: int = 0
+    newtons: int = 0
     origin: Origin = Origin.PLAIN
 
     @property
     def plain(self) -> bool:
         """True when it has no dimension."""
-        return not (self.mm or self.deg or self.grams)
+        return not any(self.dimension)
 
     @property
-    def dimension(self) -> tuple[int, int, int]:
-        """The exponents of mm, degrees and grams."""
-        return (self.mm, self.deg, self.grams)
+    def dimension(self) -> tuple[int, int, int, int]:
+        """The exponents of mm, degrees, grams and newtons."""
+        return (self.mm, self.deg, self.grams, self.newtons)
 
     def kind(self) -> Kind | None:
         """Return the kind of this amount; None for a dimension that has no name in the trade (mm³)."""
@@ -52,7 +53,7 @@ class Amount:
         kind = self.kind()
         if kind is None:
             return " · ".join(
-                f"{unit}{power(n)}" for unit, n in zip(("mm", "deg", "g"), self.dimension, strict=True) if n
+                f"{unit}{power(n)}" for unit, n in zip(("mm", "deg", "g", "N"), self.dimension, strict=True) if n
             )
         return KIND_WORDS[kind]
 
@@ -61,12 +62,14 @@ class Amount:
         return replace(self, origin=Origin.PLAIN) if self.origin is Origin.ROUNDED else self
 
 
-KIND_OF_DIMENSION: dict[tuple[int, int, int], Kind] = {
-    (1, 0, 0): "length",
-    (0, 1, 0): "angle",
-    (2, 0, 0): "area",
-    (0, 0, 1): "mass",
+KIND_OF_DIMENSION: dict[tuple[int, int, int, int], Kind] = {
+    (1, 0, 0, 0): "length",
+    (0, 1, 0, 0): "angle",
+    (2, 0, 0, 0): "area",
+    (0, 0, 1, 0): "mass",
+    (0, 0, 0, 1): "force",
 }
+DIMENSION_OF_KIND = {kind: dimension for dimension, kind in KIND_OF_DIMENSION.items()}
 KIND_WORDS: dict[Kind, str] = {
     "length": "a length",
     "angle": "an angle",
@@ -75,6 +78,7 @@ KIND_WORDS: dict[Kind, str] = {
     "ratio": "a ratio",
     "area": "an area",
     "mass": "a weight",
+    "force": "a force",
 }
 
 
@@ -89,17 +93,8 @@ def is_whole(value: float) -> bool:
 
 
 def of_kind(value: float, kind: Kind) -> Amount:
-    """Return a size's or fact's value (mm, degrees, mm², g or plain) as an amount."""
-    match kind:
-        case "length":
-            return Amount(value, mm=1)
-        case "angle":
-            return Amount(value, deg=1)
-        case "area":
-            return Amount(value, mm=2)
-        case "mass":
-            return Amount(value, grams=1)
-        case "ratio":
-            return Amount(value, origin=Origin.RATIO)
-        case "count" | "number":
-            return Amount(value)
+    """Return a size's or fact's value (mm, degrees, mm², g, N or plain) as an amount."""
+    if kind == "ratio":
+        return Amount(value, origin=Origin.RATIO)
+    mm, deg, grams, newtons = DIMENSION_OF_KIND.get(kind, (0, 0, 0, 0))
+    return Amount(value, mm, deg, grams, newtons)

@@ -92,7 +92,8 @@ def _unit_hint(plain: _Held, other: Amount, text: str) -> str:
 
 def _times(a: Amount, b: Amount, sign: int) -> Amount:
     value = a.value * b.value if sign > 0 else a.value / b.value
-    result = Amount(value, a.mm + sign * b.mm, a.deg + sign * b.deg, a.grams + sign * b.grams)
+    mm, deg, grams, newtons = (one + sign * other for one, other in zip(a.dimension, b.dimension, strict=True))
+    result = Amount(value, mm, deg, grams, newtons)
     origin = max(a.origin, b.origin)
     if result.plain and not (a.plain and b.plain):
         origin = Origin.RATIO
@@ -123,7 +124,8 @@ def _power(base: Amount, exponent: Amount, at: int) -> Amount:
     except OverflowError:
         raise Fault(rules.NUMBER_RANGE, "this power is too large a number", "", at) from None
     origin = max(base.origin, exponent.origin)
-    return Amount(float(value), base.mm * n, base.deg * n, base.grams * n, origin)
+    mm, deg, grams, newtons = (own * n for own in base.dimension)
+    return Amount(float(value), mm, deg, grams, newtons, origin)
 
 
 def _finite(amount: Amount, step: Step) -> Amount:

@@ -6,7 +6,6 @@ from publisher.design.rules import expressions as rules
 
 _UNIT = {"length": "mm", "angle": "deg"}
 _WANTED = {"length": "a length", "angle": "an angle", "count": "a whole number", "number": "a plain number"}
-_DIMENSION = {"length": (1, 0, 0), "angle": (0, 1, 0)}
 
 
 def settle(amount: Amount, kind: str) -> float:
@@ -16,7 +15,7 @@ def settle(amount: Amount, kind: str) -> float:
     """
     if kind not in _WANTED:
         return amount.value
-    if kind in _DIMENSION:
+    if kind in _UNIT:
         return _measure(amount, kind)
     if not amount.plain:
         raise Fault(
@@ -38,7 +37,7 @@ def settle(amount: Amount, kind: str) -> float:
 
 
 def _measure(amount: Amount, kind: str) -> float:
-    if amount.dimension == _DIMENSION[kind]:
+    if amount.kind() == kind:
         return amount.value
     if not amount.plain:
         raise Fault(

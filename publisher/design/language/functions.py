@@ -14,6 +14,7 @@ _EXACT_ANGLES = {0.0: 0.0, 0.5: 30.0, 1.0: 90.0}
 _EXACT_SINES = {0.0: 0.0, 30.0: 0.5, 90.0: 1.0, 150.0: 0.5, 180.0: 0.0, 210.0: -0.5, 270.0: -1.0, 330.0: -0.5}
 
 
+_UNIT_OF = {"length": "mm", "angle": "deg"}
 _DUST = 1e-9  # of divisions: a ratio that is 1 but for it is 1
 
 
@@ -68,7 +69,7 @@ def _rounding(how: Callable[[float], float]) -> Callable[[Sequence[Amount], str,
     def run(amounts: Sequence[Amount], name: str, at: int) -> Amount:
         amount = amounts[0]
         if not amount.plain:
-            unit = {(1, 0, 0): "mm", (0, 1, 0): "deg"}.get(amount.dimension)
+            unit = _UNIT_OF.get(amount.kind() or "")
             hint = (
                 f"say the step: {name}(x / 1 {unit}) * 1 {unit}"
                 if unit
@@ -86,7 +87,7 @@ def _rounding(how: Callable[[float], float]) -> Callable[[Sequence[Amount], str,
 def _trigonometry(how: Callable[[float], float]) -> Callable[[Sequence[Amount], str, int], Amount]:
     def run(amounts: Sequence[Amount], name: str, at: int) -> Amount:
         amount = amounts[0]
-        if amount.dimension not in ((0, 1, 0), (0, 0, 0)):
+        if not amount.plain and amount.kind() != "angle":
             raise Fault(
                 rules.WRONG_KIND, f"{name} takes an angle; here it has {amount.words()}", "write degrees: deg", at
             )
@@ -166,7 +167,8 @@ def root(amount: Amount, at: int) -> Amount:
             "take the root of a plain number or of an area",
             at,
         )
-    return replace(amount, value=sqrt(amount.value), mm=amount.mm // 2, deg=amount.deg // 2, grams=amount.grams // 2)
+    mm, deg, grams, newtons = (exponent // 2 for exponent in amount.dimension)
+    return replace(amount, value=sqrt(amount.value), mm=mm, deg=deg, grams=grams, newtons=newtons)
 
 
 _MANY = 150  # an expression of 300 letters holds no more values than that

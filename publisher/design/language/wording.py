@@ -19,9 +19,10 @@ def pick_hint(word: str, known: Iterable[str], what: str) -> str:
 
 
 def say(value: float, kind: Kind) -> str:
-    """Return a value in words by its kind: mm, degrees, mm², grams or plain numbers as in ``Fact``.
+    """Return a value in words by its kind: mm, degrees, mm², grams, newtons or plain numbers as in ``Fact``.
 
-    ``20°``, ``14``, ``0.50`` (ratio), ``12.3 cm² (1.91 sq in)``, ``48 g``. Infinity is ``open``.
+    ``20°``, ``14``, ``0.50`` (ratio), ``12.3 cm² (1.91 sq in)``, ``48 g``,
+    ``0.52 N``. Infinity is ``open``.
     Raises ValueError when the value is not a number.
     """
     if isnan(value):
@@ -37,6 +38,7 @@ _SAYINGS: dict[Kind, Callable[[float], str]] = {
     "ratio": lambda value: fixed(value, 2),
     "area": lambda value: f"{fixed(value / 100.0, 1)} cm² ({fixed(value / SQUARE_INCH_MM2, 2)} sq in)",
     "mass": lambda value: f"{fixed(value, 0 if abs(value) >= 9.95 else 1)} g",
+    "force": lambda value: f"{fixed(value, 1 if abs(value) >= 0.95 else 2)} N",
     "count": lambda value: trimmed(value, 6),
     "number": lambda value: trimmed(value, 3),
 }

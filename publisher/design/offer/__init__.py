@@ -5,6 +5,7 @@ Never: lay out a sheet or a page.
 """
 
 from publisher.design.offer.boards import read_boards
+from publisher.design.offer.figures import read_figure
 from publisher.design.offer.fits import read_fits
 from publisher.design.offer.needs import read_needs
 from publisher.design.offer.papers import read_papers
@@ -19,6 +20,7 @@ __all__ = [
     "filled",
     "names_in",
     "read_boards",
+    "read_figure",
     "read_fits",
     "read_needs",
     "read_papers",

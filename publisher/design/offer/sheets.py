@@ -28,7 +28,7 @@ def read_sheet(value: Value, scope: Scope, subject: str) -> SheetSize | None:
                 amount = read_literal(f"{side} {unit[1]}")
         except Fault as fault:
             return _refuse(f"“{text}”: {fault.message}", value, scope, subject)
-        if amount is None or amount.dimension != (1, 0, 0) or not 0 < amount.value <= LONGEST_MM:
+        if amount is None or amount.kind() != "length" or not 0 < amount.value <= LONGEST_MM:
             return _refuse(
                 f"“{text}”: each side is a length above 0 and up to {LONGEST_MM / 1000:g} m", value, scope, subject
             )

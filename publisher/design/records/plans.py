@@ -13,12 +13,12 @@ from publisher.design.records.seams import SplitPlan
 from publisher.design.records.texts import MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
 from publisher.design.records.wholes import WholePlan
 
-Kind = Literal["length", "angle", "count", "number", "ratio", "area", "mass"]
+Kind = Literal["length", "angle", "count", "number", "ratio", "area", "mass", "force"]
 
 
 @record
 class Quantity:
-    """A value by itself: mm, degrees, mm², grams or plain by ``kind``."""
+    """A value by itself: mm, degrees, mm², grams, newtons or plain by ``kind``."""
 
     value: float
     kind: Kind
@@ -37,13 +37,23 @@ class Size:
 
 @record
 class Fact:
-    """Something that follows from the design, such as ``stair.height``. ``value`` is mm, degrees, mm², grams or plain by
-    ``kind``; ``math.inf`` means open: nothing limits it (a tread with no layer over it)."""
+    """Something that follows from the design, such as ``stair.height``. ``value`` is mm, degrees, mm², grams, newtons or plain
+    by ``kind``; ``math.inf`` means open: nothing limits it (a tread with no layer over it)."""
 
     name: str
     value: float
     kind: Kind
     place: Place | None = None
+
+
+@record
+class Figure:
+    """The figure that the piece is built for: width of its base (mm), its mass (g), and whether that is ``assumed`` by its
+    base and not said by the designer."""
+
+    base: float = 25.0
+    mass: float = 30.0
+    assumed: bool = True
 
 
 @record
@@ -295,6 +305,8 @@ class Design:
     folds: tuple[FoldPlan, ...] = ()  # parts that are cut as one piece of board
     fits: tuple[FitPlan, ...] = ()  # things that go into rooms of parts
     wholes: tuple[WholePlan, ...] = ()  # assemblies that stand on each other
+    figure: Figure = Figure()  # the heaviest that stands on the piece
+    handled: bool = False  # hands press and lean on it: what they may press is judged too
 
     def board(self, board_id: str) -> Board:
         """Return the board with this id. Raises StopIteration when there is none (design never lets that pass)."""

@@ -209,6 +209,18 @@ NEED_ADJUST = Rule(
     "Only a named size can be changed to meet a need.",
     ERROR,
 )
+FIGURE = Rule(
+    "design/figure",
+    "figure_base is the width of a figure's base, figure_mass its grams",
+    "By these two sizes is judged what stands, tips, bends and breaks under the figures.",
+    ERROR,
+)
+FIGURE_UNKNOWN = Rule(
+    "design/figure-mass-unknown",
+    "A base wider than 60 mm comes with the mass of its figure",
+    "Figures on larger bases weigh anything; a piece that was judged by too light a one breaks on the table.",
+    WARNING,
+)
 UNKNOWN_FACT = Rule(
     "design/unknown-fact",
     "A fact starts with a part or an assembly",
@@ -290,6 +302,8 @@ PLAN_RULES = (
     NEED_LIMIT,
     FIT_MEASURE,
     NEED_ADJUST,
+    FIGURE,
+    FIGURE_UNKNOWN,
     UNKNOWN_FACT,
     UNKNOWN_MATERIAL,
     PICTURE,

@@ -10,6 +10,7 @@ WORDS: dict[Kind, str] = {
     "angle": "an angle",
     "area": "an area",
     "mass": "a mass",
+    "force": "a force",
     "count": "a plain number",
     "number": "a plain number",
     "ratio": "a plain number",
@@ -18,7 +19,8 @@ HOW: dict[Kind, str] = {
     "length": "write a length, such as 25 mm",
     "angle": "write an angle, such as 20 deg",
     "area": "write an area, such as 10 mm * 10 mm",
-    "mass": "limits on a mass cannot be written yet",
+    "mass": "write a plain number of grams, such as 80",
+    "force": "write a plain number of newtons, such as 0.5",
 }
 
 

@@ -3,6 +3,7 @@
 from publisher.basics import Check, Outcome, Severity
 from publisher.basics.wording import fixed
 from publisher.joints.assembled import Assembled
+from publisher.joints.checks.tips_over import weight
 from publisher.joints.stacks import BENDING_STRENGTH, strength_of, weakest
 
 
@@ -18,19 +19,19 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
             continue
         layer = report.stack.layers[root.layer]
         board = boards[parts[layer.part].board]
-        strength = strength_of(board)
+        strength, figure = strength_of(board), weight(subject.design.figure)
         if root.stress <= strength:
             continue
         assumed = f", {BENDING_STRENGTH:g} MPa assumed" if board.bending_strength is None else ""
         found.append(
             check.found(
                 f"step {report.stack.treads.index(root.layer) + 1} of {report.stack.name} (layer {layer.number}) is the weak one: "
-                f"with a figure of 30 g at its outer edge its root bends at {fixed(root.stress, 3)} MPa, and the board bears "
+                f"with a figure of {figure} at its outer edge its root bends at {fixed(root.stress, 3)} MPa, and the board bears "
                 f"{fixed(strength, 3)} MPa (arm {root.arm:.1f} mm, root {root.width:.1f} mm wide, "
                 f"{root.plies} board{'' if root.plies == 1 else 's'} thick{assumed})",
                 subject=report.stack.name,
-                hint="prop it with a knee brace (brace: under the assembly), make its root wider or the step shorter, or glue "
-                "a board under it",
+                hint="double it (one more layer of the same part, without a turn, over it), prop it with a knee brace (brace: under "
+                "the assembly), or make its root wider or the step shorter",
                 place=report.place,
                 value=root.stress,
                 limit=strength,
@@ -43,7 +44,7 @@ CHECK = Check(
     "joints/step-too-weak",
     "Steps bear a figure at their outer edge",
     "the top step sticks out one board thick where all others are glued to the next: it breaks first (common practice)",
-    Severity.WARNING,
+    Severity.ERROR,
     run=run,
     may_be_empty=True,
 )

@@ -5,8 +5,8 @@ from math import inf
 from publisher.basics import Check, Outcome, Severity
 from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
+from publisher.joints.footing import hull_sides
 from publisher.joints.panels import PANEL_TOUCH
-from publisher.joints.stacks import hull_sides
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:

@@ -1,11 +1,16 @@
-"""Stacks that tip over when figures stand on them."""
+"""Stacks and panels that tip over when figures stand on them."""
 
-from math import ceil
+from math import ceil, isfinite
 
 from publisher.basics import Check, Outcome, Severity, record
-from publisher.basics.wording import say_length
+from publisher.basics.wording import say_length, say_mm
+from publisher.design import Figure
 from publisher.joints.assembled import Assembled
-from publisher.joints.stacks import FIGURE_MASS, StackReport
+from publisher.joints.panels import PanelBalance
+from publisher.joints.stacks import FIGURES, StackReport
+
+WASHERS = 5.0
+"""g: ballast is said in steps of this, rounded up."""
 
 
 @record
@@ -17,11 +22,13 @@ class Standing:
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
-    """Look at the balance of every assembly of layers with two figures on the two worst treads.
+    """Look at the balance of every assembly of layers with two figures on the two worst treads, and of every assembly of panels
+    with one at the worst edge of a face that it can stand on.
 
     A section that is glued to the one below stands or falls with it; what falls without figures has a finding of its own.
     """
     found = []
+    figure = subject.design.figure
     for report in subject.wholes:
         margin = report.balance.with_figures
         if not report.stack.loose or report.balance.empty < 0 or margin >= 0:
@@ -29,7 +36,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
         said = standing(report)
         found.append(
             check.found(
-                f"{said.what} tips over with two figures of {FIGURE_MASS:.0f} g on its two worst treads: its weight falls "
+                f"{said.what} tips over with {FIGURES} figures of {weight(figure)} on its two worst treads: its weight falls "
                 f"{say_length(-margin)} outside what it stands on",
                 subject=said.subject,
                 hint=cure(subject, report),
@@ -38,7 +45,30 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                 limit=0.0,
             )
         )
-    return Outcome(len(subject.wholes), tuple(found))
+    looked_at = len(subject.wholes)
+    for mated in subject.panels:
+        balance, plan = mated.balance, mated.assembly.plan
+        if balance is None or balance.with_figure is None:
+            continue
+        looked_at += 1
+        if balance.empty >= 0 > balance.with_figure:
+            found.append(
+                check.found(
+                    f"{plan.name} tips over with a figure of {weight(figure)} at the edge of {balance.worst}: its weight falls "
+                    f"{say_length(-balance.with_figure)} outside what it stands on",
+                    subject=plan.name,
+                    hint=cure_of_panels(subject, balance),
+                    place=plan.place,
+                    value=balance.with_figure,
+                    limit=0.0,
+                )
+            )
+    return Outcome(looked_at, tuple(found))
+
+
+def weight(figure: Figure) -> str:
+    """Return a figure's mass in words: ``80 g`` where it is said, ``80 g (assumed, by its base of 40.0 mm)`` where it is not."""
+    return f"{figure.mass:g} g" + (f" (assumed, by its base of {say_mm(figure.base)})" if figure.assumed else "")
 
 
 def standing(report: StackReport) -> Standing:
@@ -51,20 +81,42 @@ def standing(report: StackReport) -> Standing:
 
 
 def cure(subject: Assembled, report: StackReport) -> str:
-    """Say what makes it stand, and which weights were assumed for boards that nobody has weighed."""
-    weighed = all(board.areal_mass is not None for board in subject.design.boards)
-    assumed = "" if weighed else " (weights assumed: bare foam 30 kg/m³, paper 75 g/m² a face)"
+    """Say what makes a stack stand, and which weights were assumed for boards that nobody has weighed."""
     if report.balance.worst > 0:
-        return f"glue it to the section below, or let it begin with a layer that carries more of it{assumed}"
+        return f"glue it to the section below, or let it begin with a layer that carries more of it{_assumed(subject)}"
     radius = say_length(ceil(report.balance.plinth_radius - 1e-6))
-    return f"give it a round plinth of radius {radius} or more about its axis, or glue it to a base board{assumed}"
+    return (
+        f"give it a round plinth of radius {radius} or more about its axis, glue it to a base board, "
+        f"or glue {_washers(report.balance.ballast)} under the middle of its foot{_assumed(subject)}"
+    )
+
+
+def cure_of_panels(subject: Assembled, balance: PanelBalance) -> str:
+    """Say what makes an assembly of panels stand."""
+    if not isfinite(balance.margin):
+        return f"let it stand on more of its edges, make its foot wider, or glue it to a base{_assumed(subject)}"
+    wider = say_length(ceil(-balance.margin))
+    return (
+        f"let its foot reach {wider} farther on that side, glue it to a base plate that does, or glue "
+        f"{_washers(balance.ballast)} on the middle of its foot{_assumed(subject)}"
+    )
+
+
+def _washers(grams: float) -> str:
+    return f"{ceil(grams / WASHERS - 1e-9) * WASHERS:.0f} g of washers" if isfinite(grams) else "a weight"
+
+
+def _assumed(subject: Assembled) -> str:
+    weighed = all(board.areal_mass is not None for board in subject.design.boards)
+    return "" if weighed else " (weights of board assumed: bare foam 30 kg/m³, paper 75 g/m² a face)"
 
 
 CHECK = Check(
     "joints/tips-over",
-    "Stacks stand with figures on them",
-    "a light stair balances empty and tips with the first figure on an outer step (trade notes, section 2)",
-    Severity.WARNING,
+    "What is built stands with figures on it",
+    "a light piece balances empty and tips with the first figure at its edge (trade notes, section 2; the masses of figures are "
+    "assumptions by the width of their bases)",
+    Severity.ERROR,
     run=run,
     may_be_empty=True,
 )

@@ -12,6 +12,9 @@ NEED_CLOSE = 1e-6
 PLAIN: tuple[Kind, ...] = ("count", "number", "ratio")
 """Kinds without a unit, which a plain limit may be compared with."""
 
+WEIGHED: tuple[Kind, ...] = ("mass", "force")
+"""Kinds whose limits are written as plain numbers: grams and newtons, as a board's mass and strength are."""
+
 
 @record
 class Shortfall:
@@ -25,7 +28,7 @@ class Shortfall:
 
 def same_kind(need: NeedPlan, fact: Fact) -> bool:
     """Tell whether a need's limit is of the fact's kind."""
-    return need.kind == fact.kind or (need.kind in PLAIN and fact.kind in PLAIN)
+    return need.kind == fact.kind or (need.kind in PLAIN and fact.kind in (*PLAIN, *WEIGHED))
 
 
 def shortfall(need: NeedPlan, fact: Fact) -> Shortfall | None:
@@ -53,11 +56,12 @@ def message_of(short: Shortfall) -> str:
     return f"{short.fact.name} is {value}; {word} {limit} is needed"
 
 
-def limit_of(need: NeedPlan) -> str:
-    """Return a need's limit in words: ``at least 25.0 mm (0.98 in)``."""
-    limits = [] if need.at_least is None else [f"at least {say(need.at_least, need.kind)}"]
+def limit_of(need: NeedPlan, fact: Fact | None = None) -> str:
+    """Return a need's limit in words: ``at least 25.0 mm (0.98 in)``; in the fact's unit where the limit is a plain number."""
+    kind = fact.kind if fact is not None and fact.kind in WEIGHED else need.kind
+    limits = [] if need.at_least is None else [f"at least {say(need.at_least, kind)}"]
     if need.at_most is not None:
-        limits.append(f"at most {say(need.at_most, need.kind)}")
+        limits.append(f"at most {say(need.at_most, kind)}")
     return " and ".join(limits)
 
 

@@ -13,7 +13,7 @@ from publisher.joints.panels.seatings import seat_marks, seatings_of
 from publisher.joints.panels.seats import Seating
 from publisher.joints.panels.solids import corners_of, face_pair
 from publisher.joints.panels.space import PanelFrame
-from publisher.joints.panels.standing import ON_TABLE, foot_of, weight_of
+from publisher.joints.panels.standing import ON_TABLE, PanelBalance, balance_of
 from publisher.joints.panels.touching import BARE, PANEL_TOUCH
 
 __all__ = [
@@ -24,19 +24,19 @@ __all__ = [
     "Mating",
     "Panel",
     "PanelAssembly",
+    "PanelBalance",
     "PanelFrame",
     "Resting",
     "Seating",
+    "balance_of",
     "clashes_among",
     "clashes_of",
     "corners_of",
     "face_pair",
-    "foot_of",
     "inside_walls",
     "matings_of",
     "place_panels",
     "restings_of",
     "seat_marks",
     "seatings_of",
-    "weight_of",
 ]

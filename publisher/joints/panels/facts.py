@@ -5,13 +5,15 @@ import numpy as np
 from publisher.design import Fact, Kind
 from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.solids import corners_of
+from publisher.joints.panels.standing import PanelBalance
 
 UPRIGHT = 1e-6
 """A wall's outward vector may lie this far out of the level, or off an axis, to count as standing square."""
 
 
-def facts_of(assembly: PanelAssembly) -> tuple[Fact, ...]:
-    """Return width (x), depth (y), height, inside sizes between the outermost standing walls, and the ridge if panels rest."""
+def facts_of(assembly: PanelAssembly, balance: PanelBalance | None = None) -> tuple[Fact, ...]:
+    """Return width (x), depth (y), height, inside sizes between the outermost standing walls, the ridge if panels rest, and
+    how it stands."""
     if not assembly.panels:
         return ()
     bounds = {panel.name: panel.frame.carry(corners_of(panel.part)) for panel in assembly.panels}
@@ -30,6 +32,11 @@ def facts_of(assembly: PanelAssembly) -> tuple[Fact, ...]:
     rests = [bounds[panel.name] for panel in assembly.panels if panel.rests]
     if rests:
         values.append(("ridge", np.vstack(rests)[:, 2].max() - low[2], "length"))
+    if balance is not None:
+        values.append(("balance_margin", balance.empty, "length"))
+        if balance.with_figure is not None:
+            values.append(("balance_with_figures", balance.with_figure, "length"))
+        values += [("push_to_tip", balance.tip, "force"), ("push_to_slide", balance.slide, "force")]
     name = assembly.plan.name
     return tuple(Fact(f"{name}.{fact}", float(value), kind, assembly.plan.place) for fact, value, kind in values)
 

@@ -1,17 +1,89 @@
-"""What of a panel assembly touches the table, and where its weight falls. Mm, in the assembly's plan."""
+"""What of a panel assembly touches the table, where its weight falls, and whether it stands with a figure on it. Mm, g, N."""
 
 from collections.abc import Callable
+from math import cos, inf, radians
 
 import numpy as np
 import shapely
 
+from publisher.basics import record
+from publisher.design import Figure
 from publisher.geometry import Part, polygon
-from publisher.joints.panels.place import PanelAssembly
-from publisher.joints.panels.solids import corners_of
+from publisher.joints.facts import short_side
+from publisher.joints.footing import ballast, hull_sides, push_to_slide, push_to_tip
+from publisher.joints.panels.place import Panel, PanelAssembly
+from publisher.joints.panels.solids import corners_of, face_pair
 from publisher.joints.panels.space import Array
 
 ON_TABLE = 0.2
 """mm: corners that lie no higher than this over the lowest one stand on the table."""
+
+STEEPEST = 30.0
+"""Degrees: no figure is put on what leans more. An assumption."""
+
+HALF_A_BASE = 0.5
+"""Of a base: no figure stands on a panel that is narrower than this. An assumption."""
+
+
+@record
+class PanelBalance:
+    """How a panel assembly stands: margins in mm by which it does not tip (negative: it tips), empty and with a figure at the
+    worst place of a face that one can stand on (None: there is no such face), the panel of that place; grams of the whole and of the
+    ballast on the middle of its foot that holds it; the pushes (N) at half its height that tip and that slide it."""
+
+    empty: float
+    with_figure: float | None
+    worst: str
+    mass: float
+    ballast: float
+    tip: float
+    slide: float
+
+    @property
+    def margin(self) -> float:
+        """The least margin."""
+        return self.empty if self.with_figure is None else min(self.empty, self.with_figure)
+
+
+def balance_of(assembly: PanelAssembly, mass: Callable[[Part], float], figure: Figure) -> PanelBalance:
+    """Return how an assembly of at least one panel stands; every panel weighs ``mass`` in the middle of its board."""
+    foot, at = foot_of(assembly), weight_of(assembly, mass)
+    whole = sum(mass(panel.part) for panel in assembly.panels)
+    normals, limits = hull_sides(foot)
+    empty = limits - normals @ at
+    margins, with_figure, worst = empty, None, ""
+    reaches = [(name, (normals @ points[:, :2].T).max(axis=1)) for name, points in _places(assembly, figure)]
+    if reaches:
+        farthest = np.max([reach for _, reach in reaches], axis=0)
+        loaded = limits - (whole * (normals @ at) + figure.mass * farthest) / (whole + figure.mass)
+        side = int(loaded.argmin())
+        with_figure, worst = float(loaded.min()), max(reaches, key=lambda reach: float(reach[1][side]))[0]
+        margins = np.minimum(empty * whole, loaded * (whole + figure.mass))
+    else:
+        margins = empty * whole
+    heights = np.vstack([panel.frame.carry(corners_of(panel.part)) for panel in assembly.panels])[:, 2]
+    margin, height = float(empty.min()), float(heights.max() - heights.min())
+    held = ballast(foot, 1.0, margins) if np.isfinite(margins).all() else inf
+    return PanelBalance(
+        margin, with_figure, worst, whole, held, push_to_tip(whole, margin, height), push_to_slide(whole)
+    )
+
+
+def _places(assembly: PanelAssembly, figure: Figure) -> list[tuple[str, Array]]:
+    """Return the corners (n, 3), in the assembly, of every upper face that a figure can stand on."""
+    return [
+        (panel.name, _upper(panel))
+        for panel in assembly.panels
+        if abs(float(panel.frame.outward[2])) >= cos(radians(STEEPEST))
+        and short_side(panel.part) >= HALF_A_BASE * figure.base
+    ]
+
+
+def _upper(panel: Panel) -> Array:
+    up = float(panel.frame.outward[2]) > 0.0
+    pair = face_pair(panel.part, panel.part.outline.outer.points)
+    flat = pair.outside if up else pair.inside
+    return panel.frame.carry(np.column_stack([flat, np.full(len(flat), 0.0 if up else -panel.part.thickness)]))
 
 
 def foot_of(assembly: PanelAssembly) -> shapely.Geometry:

@@ -4,7 +4,7 @@ Comes in: stack plans and parts. Goes out: layers, their facts, treads, balance,
 Never: know a panel.
 """
 
-from publisher.joints.stacks.balance import FIGURE_MASS, areal_mass, hull_sides
+from publisher.joints.stacks.balance import FIGURES
 from publisher.joints.stacks.bonds import HALF, QUARTER, half_offset, nearest_bond, nearest_offset
 from publisher.joints.stacks.bracing import BENDING_STRENGTH, braced_layers, strength_of, weakest
 from publisher.joints.stacks.courses import Stagger, tick_ends
@@ -14,16 +14,14 @@ from publisher.joints.stacks.seats import seats_of
 
 __all__ = [
     "BENDING_STRENGTH",
-    "FIGURE_MASS",
+    "FIGURES",
     "HALF",
     "QUARTER",
     "LaidStack",
     "StackReport",
     "Stagger",
-    "areal_mass",
     "braced_layers",
     "half_offset",
-    "hull_sides",
     "lay_all",
     "nearest_bond",
     "nearest_offset",

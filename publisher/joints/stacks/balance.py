@@ -6,23 +6,16 @@ import numpy as np
 import shapely
 
 from publisher.basics import Point, record
-from publisher.design import Board
+from publisher.design import Board, Figure
 from publisher.geometry import Part
+from publisher.joints.footing import areal_mass, ballast, hull_sides, push_to_slide, push_to_tip
 from publisher.joints.outlines import Array
 from publisher.joints.stacks.layers import LaidStack
 from publisher.joints.stacks.plan_geometry import PlanGeometry
 from publisher.joints.stacks.treads import Tread
 
-FIGURE_MASS = 30.0
-"""Grams of a metal figure; two of them stand on the two worst treads. A stated assumption of the trade notes."""
-
-FOAM_MASS = 30.0e-6
-"""Grams per mm³ of bare board: 150 g/m² at 5 mm. A stated assumption of the trade notes."""
-
-PAPER_MASS = 75.0e-6
-"""Grams per mm² of one paper face: 300 g/m² for 5 mm board with both papers. A stated assumption of the trade notes."""
-
-PAPERS = {"bare": 0, "paper_one": 1, "paper_both": 2}
+FIGURES = 2
+"""How many stand on the two worst treads. A stated assumption of the trade notes."""
 
 DIRECTIONS = 720
 """Directions in which a round plinth is tried; between two of them the moment differs by less than 1e-5 of itself."""
@@ -41,13 +34,9 @@ class Balance:
     worst: int = (
         0  # index of the layer under which the margin is the least: 0 on the table, else that of a loose section
     )
-
-
-def areal_mass(board: Board, thickness: float) -> float:
-    """Return grams per mm² of a board: as the designer has weighed it, else by the stated assumptions."""
-    if board.areal_mass is not None:
-        return board.areal_mass * 1e-6
-    return FOAM_MASS * thickness + PAPER_MASS * PAPERS.get(board.faces, 0)
+    tip: float = inf  # N at half the height that tip what is not glued, empty
+    slide: float = inf  # N that push it aside
+    ballast: float = 0.0  # g on the middle of its foot with which it does not tip with figures
 
 
 def balance_of(
@@ -56,11 +45,16 @@ def balance_of(
     treads: tuple[Tread, ...],
     parts: dict[str, Part],
     boards: dict[str, Board],
+    figure: Figure,
 ) -> Balance:
     """Return how the stack stands on every interface that is not glued: under the lowest layer, and under loose sections."""
     centroids = shapely.get_coordinates(shapely.centroid(plan.placed))
     per_area = {p: areal_mass(boards[parts[p].board], parts[p].thickness) for p in plan.areas}
     masses = np.array([plan.areas[layer.part] * per_area[layer.part] for layer in stack.layers])
+    top = stack.layers[-1].bottom + stack.layers[-1].thickness
+    load = FIGURES * figure.mass
+    pushes: list[float] = []
+    held: list[float] = []
     margins: list[tuple[float, float, int]] = []  # empty, with figures, the layer above the interface
     for at in sorted({0, *stack.loose}):
         ground = plan.placed[at]
@@ -71,23 +65,16 @@ def balance_of(
         moment = normals @ (masses[at:, None] * centroids[at:]).sum(axis=0)
         empty = float((limits - moment / mass).min())
         worst = two_worst(normals, [t for t in treads if t.layer >= at])
-        whole = mass + 2 * FIGURE_MASS if worst.any() else mass
-        margins.append((empty, float((limits - (moment + FIGURE_MASS * worst) / whole).min()), at))
-    empty, loaded = min(m[0] for m in margins), min(m[1] for m in margins)
+        whole = mass + load if worst.any() else mass
+        loaded = limits - (moment + figure.mass * worst) / whole
+        margins.append((empty, float(loaded.min()), at))
+        held.append(ballast(ground, float(whole), loaded))
+        pushes.append(push_to_tip(float(mass), empty, top - stack.layers[at].bottom))
+    empty, with_figures = min(m[0] for m in margins), min(m[1] for m in margins)
     least = min(margins, key=lambda m: m[0 if empty < 0 else 1])[2]
-    return Balance(empty, loaded, *_plinth(stack, treads, masses, centroids, per_area), float(masses.sum()), least)
-
-
-def hull_sides(ground: shapely.Geometry) -> tuple[Array, Array]:
-    """Return the outward unit normals and offsets (mm) of the sides of the convex hull of what touches the ground."""
-    ring = shapely.get_coordinates(shapely.orient_polygons(shapely.convex_hull(ground)))
-    if len(ring) < 4:
-        return np.array([[1.0, 0.0]]), np.array([-inf])  # touches in a line or not at all: it tips
-    side = np.diff(ring, axis=0)
-    length = np.hypot(side[:, 0], side[:, 1])
-    side, ring = side[length > 1e-9] / length[length > 1e-9, None], ring[:-1][length > 1e-9]
-    normals = np.column_stack([side[:, 1], -side[:, 0]])
-    return normals, (normals * ring).sum(axis=1)
+    slide = push_to_slide(min(float(masses[at:].sum()) for at in {0, *stack.loose}))
+    plinth = _plinth(stack, treads, masses, centroids, per_area, figure)
+    return Balance(empty, with_figures, *plinth, float(masses.sum()), least, min(pushes), slide, max(held))
 
 
 def two_worst(normals: Array, treads: list[Tread]) -> Array:
@@ -103,7 +90,12 @@ def two_worst(normals: Array, treads: list[Tread]) -> Array:
 
 
 def _plinth(
-    stack: LaidStack, treads: tuple[Tread, ...], masses: Array, centroids: Array, per_area: dict[str, float]
+    stack: LaidStack,
+    treads: tuple[Tread, ...],
+    masses: Array,
+    centroids: Array,
+    per_area: dict[str, float],
+    figure: Figure,
 ) -> tuple[float, Point]:
     """Return the least plinth radius and the axis: what lies above the lowest tread row's underside stands on a disc of the
     row's own board, whose own weight helps. Moments about the disc's rim: sum of m·x = (M + π·ρ²·areal mass)·ρ."""
@@ -117,9 +109,9 @@ def _plinth(
     above = masses[first:].sum()
     moment = normals @ (masses[first:, None] * centroids[first:]).sum(axis=0) - above * offset
     standing = [t for t in treads if t.layer >= first]
-    load = FIGURE_MASS * (two_worst(normals, standing) - 2 * offset) if standing else np.zeros(DIRECTIONS)
+    load = figure.mass * (two_worst(normals, standing) - FIGURES * offset) if standing else np.zeros(DIRECTIONS)
     worst = float((moment + load).max())
-    whole = above + (2 * FIGURE_MASS if standing else 0.0)
+    whole = above + (FIGURES * figure.mass if standing else 0.0)
     low, high = 0.0, max(worst, 0.0) / whole
     for _ in range(60):  # bisection: the moment of the plinth grows with its radius
         middle = (low + high) / 2

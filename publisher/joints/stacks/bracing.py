@@ -19,9 +19,6 @@ from publisher.joints.stacks.circles import farthest
 from publisher.joints.stacks.layers import LaidStack
 from publisher.joints.stacks.plan_geometry import LayerKey, PlanGeometry
 
-LOAD = 0.030 * 9.80665
-"""Newtons: one metal figure of 30 g at the outer edge. A stated assumption of the trade notes."""
-
 BENDING_STRENGTH = 0.345
 """MPa, when the board does not say: a maker's least value for extruded polystyrene, 50 psi. A stated assumption."""
 
@@ -59,11 +56,16 @@ class Root:
 
 
 def roots_of(
-    stack: LaidStack, plan: PlanGeometry, grounds: tuple[shapely.Geometry, ...], brace: BracePlan | None = None
+    stack: LaidStack,
+    plan: PlanGeometry,
+    grounds: tuple[shapely.Geometry, ...],
+    load: float,
+    brace: BracePlan | None = None,
 ) -> tuple[Root, ...]:
     """Return the root of every step that sticks out over what stands on the ground, from the table up.
 
-    ``grounds``: what stands on the ground all the way down, per layer; shorter than the stack when nothing more does.
+    ``load``: N at the outer edge, of one figure. ``grounds``: what stands on the ground all the way down, per layer; shorter
+    than the stack when nothing more does.
     """
     sticking: dict[LayerKey, _Sticking | None] = {}
     piles: dict[LayerKey, int] = {}
@@ -88,7 +90,7 @@ def roots_of(
         carried = k in braced and brace is not None
         arm = max(out.arm - brace.run, 0.0) if carried and brace is not None else out.arm
         thick = piles[pile] * stack.layers[k].thickness
-        found.append(Root(k, arm, out.width, piles[pile], thick, 6 * LOAD * arm / (out.width * thick**2), carried))
+        found.append(Root(k, arm, out.width, piles[pile], thick, 6 * load * arm / (out.width * thick**2), carried))
     return tuple(found)
 
 

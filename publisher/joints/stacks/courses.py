@@ -69,8 +69,8 @@ def staggers_of(stack: LaidStack, plan: PlanGeometry, parts: dict[str, Part]) ->
     found: list[Stagger] = []
     for k in range(len(stack.layers) - 1):
         lower, upper = courses[stack.layers[k].part], courses[stack.layers[k + 1].part]
-        if lower is None or upper is None:
-            continue
+        if lower is None or upper is None or k + 1 in stack.doubled:
+            continue  # a doubled step is one course, twice as high
         key = plan.key(k, k + 1)
         if key not in known:
             ends = move(shapely.multipoints(upper.ends), stack.layers[k + 1].pose)

@@ -7,8 +7,9 @@ import numpy as np
 import shapely
 
 from publisher.basics import Place, record
-from publisher.design import Board, Fact, Kind
+from publisher.design import Board, Fact, Figure, Kind
 from publisher.geometry import Part
+from publisher.joints.footing import GRAVITY
 from publisher.joints.outlines import pieces
 from publisher.joints.stacks.balance import Balance, balance_of, spread_of
 from publisher.joints.stacks.bracing import (
@@ -41,6 +42,7 @@ class StackReport:
     place: Place
     grounds: tuple[shapely.Geometry, ...]
     roots: tuple[Root, ...]
+    load: float  # N of the figure at the outer edge of a step
     whole: bool = (
         True  # an assembly with all its sections; False for one section, which the whole's checks look at as well
     )
@@ -53,14 +55,18 @@ def report_on(
     figure_height: float,
     place: Place,
     whole: bool = True,
+    figure: Figure = Figure(),  # noqa: B008 - a frozen value
 ) -> StackReport:
     """Compute what is to be known about a stack. ``figure_height`` in mm: layers less than this above a tread narrow it."""
     plan = PlanGeometry(stack.layers, parts)
     treads = treads_of(stack, plan, figure_height)
-    balance = balance_of(stack, plan, treads, parts, boards)
+    balance = balance_of(stack, plan, treads, parts, boards, figure)
     grounds = grounds_of(plan)
-    roots = roots_of(stack, plan, grounds, stack.brace)
-    return StackReport(stack, plan, treads, balance, staggers_of(stack, plan, parts), place, grounds, roots, whole)
+    load = figure.mass * GRAVITY
+    roots = roots_of(stack, plan, grounds, load, stack.brace)
+    return StackReport(
+        stack, plan, treads, balance, staggers_of(stack, plan, parts), place, grounds, roots, load, whole
+    )
 
 
 def facts_of(report: StackReport, parts: dict[str, Part], boards: dict[str, Board]) -> tuple[Fact, ...]:
@@ -110,6 +116,8 @@ def _standing(report: StackReport) -> Iterator[tuple[str, float, Kind]]:
     yield "balance_margin", report.balance.empty, "length"
     yield "balance_with_figures", report.balance.with_figures, "length"
     yield "least_plinth_radius", report.balance.plinth_radius, "length"
+    yield "push_to_tip", report.balance.tip, "force"
+    yield "push_to_slide", report.balance.slide, "force"
 
 
 def _lying(report: StackReport) -> Iterator[tuple[str, float, Kind]]:
@@ -151,7 +159,9 @@ def _bending(
     if root is not None:
         yield "weakest_step", stack.treads.index(root.layer) + 1, "count"
         yield "root_stress", root.stress, "number"
-        yield "strength_factor", strength_factor(report.roots, stack, parts, boards), "number"
+        factor = strength_factor(report.roots, stack, parts, boards)
+        yield "strength_factor", factor, "number"
+        yield "step_carries", factor * report.load, "force"
     if brace is not None:
         yield "brace_length", brace_length(brace), "length"
         yield "brace_every", brace.every, "count"

@@ -19,7 +19,12 @@ class LaidRow:
     @property
     def moves(self) -> bool:
         """Whether the copies lie turned or shifted on each other."""
-        return self.count > 1 and (self.turn % 360.0 != 0.0 or self.shift != (0.0, 0.0))
+        return self.count > 1 and not self.lies_over
+
+    @property
+    def lies_over(self) -> bool:
+        """Whether the copies lie neither turned nor shifted on what is below them."""
+        return self.turn % 360.0 == 0.0 and self.shift == (0.0, 0.0)
 
 
 @record
@@ -35,9 +40,23 @@ class LaidStack:
 
     @property
     def treads(self) -> tuple[int, ...]:
-        """Indices of the layers that one stands on: those of turned or shifted rows, or else all."""
+        """Indices of the layers that one stands on: those of turned or shifted rows, or else all.
+
+        On a doubled step one stands on the layer that doubles it.
+        """
         rows = [row for row in self.rows if row.moves]
-        return tuple(i for row in rows or self.rows for i in range(row.first, row.first + row.count))
+        steps = [i for row in rows or self.rows for i in range(row.first, row.first + row.count)]
+        return tuple(i + 1 if i + 1 in self.doubled else i for i in steps)
+
+    @property
+    def doubled(self) -> tuple[int, ...]:
+        """Indices of single layers that lie just over a step of the same part, and make it twice as thick."""
+        steps = {row.first + row.count for row in self.rows if row.moves}
+        return tuple(
+            row.first
+            for row in self.rows
+            if row.count == 1 and row.lies_over and row.first in steps and self.layers[row.first - 1].part == row.part
+        )
 
     @property
     def main(self) -> LaidRow | None:

@@ -5,6 +5,8 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.basics import Severity
+from publisher.design import Figure
+from publisher.joints.assembled import Assembled
 from publisher.joints.checks.tips_over import CHECK
 from publisher.joints.stacks.facts import report_on
 from publisher.joints.stacks.layers import lay_all
@@ -21,8 +23,10 @@ def test_a_stair_on_a_wide_plinth_passes(make: SimpleNamespace) -> None:
 def test_a_light_stair_without_a_plinth_tips_with_figures(make: SimpleNamespace) -> None:
     plan = make.design(stacks=(make.stack("s", ("step", 14, 20.0, (0, 0))),))
     (found,) = CHECK.run(make.assembled(plan, make.stair_layer()), CHECK).findings
-    assert found.severity is Severity.WARNING
-    assert "s tips over with two figures of 30 g on its two worst treads" in found.message
+    assert found.severity is Severity.ERROR
+    assert (
+        "s tips over with 2 figures of 30 g (assumed, by its base of 25.0 mm) on its two worst treads" in found.message
+    )
     assert "radius 76.0 mm" in found.hint
 
 
@@ -50,6 +54,56 @@ def test_a_loose_section_is_named_with_what_it_lies_on(make: SimpleNamespace) ->
     loose = make.stack("s_top", ("step", 5, 20.0, (0, 0)), on="s_low", turn=20.0, loose=True)
     plan = make.design(stacks=(low, loose), boards=(make.board(mass=150.0),))
     (found,) = CHECK.run(make.assembled(plan, make.disc(), make.stair_layer()), CHECK).findings
-    assert "section s_top, loose on layer 3, tips over with two figures" in found.message
+    assert "section s_top, loose on layer 3, tips over with 2 figures" in found.message
     assert "glue it to the section below" in found.hint
     assert "assumed" not in found.hint
+
+
+def box(make: SimpleNamespace, deck: float) -> Assembled:
+    """Four walls of 60 × 60 mm in a ring, and on them a deck that begins at the front one and is ``deck`` mm deep."""
+    names = ("front", "right", "back", "left")
+    ring = [make.join(f"{a}.right", f"{b}.left") for a, b in zip(names, (*names[1:], names[0]), strict=True)]
+    plan = make.panels(
+        "box",
+        dict.fromkeys(names, "wall") | {"deck": "deck"},
+        "front.bottom",
+        *ring,
+        make.join("front.top", "deck.bottom"),
+    )
+    figure = Figure(25.0, 30.0, assumed=False)
+    parts = make.wall("wall", 60, 60), make.wall("deck", 60, deck)
+    return make.assembled(replace(make.design(panels=(plan,)), figure=figure), *parts)
+
+
+@pytest.mark.keeps("joints/tips-over")
+def test_a_box_with_its_deck_stands(make: SimpleNamespace) -> None:
+    outcome = CHECK.run(box(make, 60.0), CHECK)
+    assert (outcome.looked_at, outcome.findings) == (1, ())
+
+
+@pytest.mark.breaks("joints/tips-over")
+def test_panels_tip_with_a_figure_at_the_worst_edge(make: SimpleNamespace) -> None:
+    """By hand: walls of 2.16 g about 30 mm, a deck of 1.08 g about 60 mm, a figure of 30 g at 120 mm, a foot of 60 mm."""
+    subject = box(make, 120.0)
+    (found,) = CHECK.run(subject, CHECK).findings
+    assert found.value == pytest.approx(60.0 - (2.16 * 30.0 + 1.08 * 60.0 + 30.0 * 120.0) / 33.24, abs=0.01)
+    assert "box tips over with a figure of 30 g at the edge of deck: its weight falls 52.2 mm" in found.message
+    assert "let its foot reach 53.0 mm" in found.hint
+    # moments about the edge at 60 mm: 33.24 g · 52.2 mm against washers 30 mm inside it
+    assert "60 g of washers on the middle of its foot" in found.hint
+
+
+def test_the_ballast_just_holds(make: SimpleNamespace) -> None:
+    balance = box(make, 120.0).panels[0].balance
+    assert balance is not None
+    held = balance.ballast
+    assert 57.0 < held < 58.0
+    assert (3.24 * 40.0 + 30.0 * 120.0 + held * 30.0) / (33.24 + held) == pytest.approx(60.0)
+
+
+def test_a_push_at_half_height_tips_or_slides(make: SimpleNamespace) -> None:
+    """F · 30 mm = 3.24 g · 20 mm by the moments about the edge; it slides at 0.4 of its weight."""
+    balance = box(make, 120.0).panels[0].balance
+    assert balance is not None
+    assert balance.tip == pytest.approx(3.24 * 9.80665e-3 * 20.0 / 30.0, rel=1e-6)
+    assert balance.slide == pytest.approx(0.4 * 3.24 * 9.80665e-3, rel=1e-6)

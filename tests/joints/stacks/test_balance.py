@@ -5,7 +5,9 @@ import numpy as np
 import pytest
 import shapely
 
-from publisher.joints.stacks.balance import Balance, areal_mass, balance_of, hull_sides
+from publisher.design import Figure
+from publisher.joints.footing import areal_mass, hull_sides
+from publisher.joints.stacks.balance import Balance, balance_of
 from publisher.joints.stacks.layers import lay_all
 from publisher.joints.stacks.plan_geometry import PlanGeometry
 from publisher.joints.stacks.treads import treads_of
@@ -15,7 +17,7 @@ def balance(make: SimpleNamespace, plans: tuple[object, ...], *parts: object, fa
     by_id = {p.id: p for p in parts}  # type: ignore[attr-defined]
     _, (stack,) = lay_all(plans, by_id)  # type: ignore[arg-type]
     plan = PlanGeometry(stack.layers, by_id)
-    return balance_of(stack, plan, treads_of(stack, plan, inf), by_id, {"foam": make.board(faces=faces)})
+    return balance_of(stack, plan, treads_of(stack, plan, inf), by_id, {"foam": make.board(faces=faces)}, Figure())
 
 
 def test_the_assumed_masses(make: SimpleNamespace) -> None:

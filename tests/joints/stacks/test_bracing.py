@@ -8,7 +8,6 @@ import pytest
 from publisher.design import BracePlan, StackPlan
 from publisher.joints.stacks.bracing import (
     BENDING_STRENGTH,
-    LOAD,
     Root,
     brace_length,
     braced_layers,
@@ -17,6 +16,8 @@ from publisher.joints.stacks.bracing import (
 )
 from publisher.joints.stacks.facts import StackReport, facts_of, report_on
 from publisher.joints.stacks.layers import lay_all
+
+LOAD = 0.030 * 9.80665  # N: a figure of 30 g, the lightest
 
 
 def report(make: SimpleNamespace, plan: StackPlan, *parts: object) -> tuple[StackReport, dict[str, float]]:

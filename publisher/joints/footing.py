@@ -1,0 +1,70 @@
+"""What stands: weights of board, the hull of what touches the ground, pushes that tip or slide, ballast that holds. Mm, g, N."""
+
+from math import inf
+
+import numpy as np
+import shapely
+
+from publisher.design import Board
+from publisher.geometry import Part, polygon
+from publisher.joints.outlines import Array
+
+FOAM_MASS = 30.0e-6
+"""Grams per mm³ of bare board: 150 g/m² at 5 mm. A stated assumption of the trade notes."""
+
+PAPER_MASS = 75.0e-6
+"""Grams per mm² of one paper face: 300 g/m² for 5 mm board with both papers. A stated assumption of the trade notes."""
+
+PAPERS = {"bare": 0, "paper_one": 1, "paper_both": 2}
+
+GRAVITY = 9.80665e-3
+"""Newtons that a gram weighs: standard gravity, 9.80665 m/s² (3rd General Conference on Weights and Measures, 1901)."""
+
+FRICTION = 0.4
+"""Of board or paint on a table. An assumption."""
+
+
+def areal_mass(board: Board, thickness: float) -> float:
+    """Return grams per mm² of a board: as the designer has weighed it, else by the stated assumptions."""
+    if board.areal_mass is not None:
+        return board.areal_mass * 1e-6
+    return FOAM_MASS * thickness + PAPER_MASS * PAPERS.get(board.faces, 0)
+
+
+def mass_of(part: Part, boards: dict[str, Board]) -> float:
+    """Return grams of one piece: its area, openings out, by the areal mass of its board."""
+    return float(polygon(part.outline).area) * areal_mass(boards[part.board], part.thickness)
+
+
+def hull_sides(ground: shapely.Geometry) -> tuple[Array, Array]:
+    """Return the outward unit normals and offsets (mm) of the sides of the convex hull of what touches the ground."""
+    ring = shapely.get_coordinates(shapely.orient_polygons(shapely.convex_hull(ground)))
+    if len(ring) < 4:
+        return np.array([[1.0, 0.0]]), np.array([-inf])  # touches in a line or not at all: it tips
+    side = np.diff(ring, axis=0)
+    length = np.hypot(side[:, 0], side[:, 1])
+    side, ring = side[length > 1e-9] / length[length > 1e-9, None], ring[:-1][length > 1e-9]
+    normals = np.column_stack([side[:, 1], -side[:, 0]])
+    return normals, (normals * ring).sum(axis=1)
+
+
+def push_to_tip(mass: float, margin: float, height: float) -> float:
+    """Return the push (N) at half the height (mm) that tips grams whose weight falls ``margin`` mm inside what they stand on:
+    moments about the edge, F·h/2 = W·d; 0 for what falls by itself."""
+    return max(2.0 * mass * GRAVITY * margin / height, 0.0) if height > 0.0 else inf
+
+
+def push_to_slide(mass: float) -> float:
+    """Return the push (N) that slides grams over a table."""
+    return FRICTION * mass * GRAVITY
+
+
+def ballast(ground: shapely.Geometry, whole: float, margins: Array) -> float:
+    """Return the grams that, laid on the middle of what touches the ground, hold ``whole`` grams whose weight falls
+    ``margins`` mm inside each side of its hull (negative: outside): moments about each side; inf when none would."""
+    normals, limits = hull_sides(ground)
+    middle = shapely.get_coordinates(shapely.centroid(shapely.convex_hull(ground)))[0]
+    reach = limits - normals @ middle
+    if np.any(reach[margins < 0.0] <= 0.0):
+        return inf
+    return float(np.max(np.where(margins < 0.0, -whole * margins / np.where(reach > 0.0, reach, 1.0), 0.0)))
