@@ -65,5 +65,5 @@ def test_copies_are_counted_where_every_one_is_taken_in_hand(demo: Callable[...,
         block = step_block(context, replace(step, stage=stage), 1, frozenset(), BOX, 6)
         return {w.text for w in block.drawn if isinstance(w, Words)}
 
-    assert "15 ×" in said("cut") and "15 ×" in said("texture")  # 14 and a spare
+    assert "20 ×" in said("cut") and "20 ×" in said("texture")  # 19 and a spare
     assert not [text for text in said("glue") if "×" in text]
