@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, field
+from functools import cache
 from hashlib import sha256
 from io import BytesIO
 from math import cos, pi, sin, tan
@@ -13,6 +14,7 @@ import pikepdf
 import pytest
 import segno
 from PIL import Image
+from reportlab import rl_config
 from reportlab.lib.utils import ImageReader
 from reportlab.pdfbase import pdfmetrics
 from reportlab.pdfbase.ttfonts import TTFont
@@ -112,6 +114,13 @@ def sides(page: int, box: Box, label: str) -> tuple[LengthPromise, ...]:
     )
 
 
+@cache
+def body_font() -> TTFont:
+    """The font of the packs, taken apart once."""
+    return TTFont("Body", str(FONT))
+
+
+@cache
 def code_rows(text: str) -> tuple[str, ...]:
     return tuple("".join("1" if dark else "0" for dark in row) for row in segno.make_qr(text, version=3).matrix)
 
@@ -147,7 +156,8 @@ class Pack:
     save: dict[str, Any] = field(default_factory=dict)
 
     def write(self) -> bytes:
-        pdfmetrics.registerFont(TTFont("Body", str(FONT)))
+        rl_config.useA85 = 0  # as the press does
+        pdfmetrics.registerFont(body_font())
         out = BytesIO()
         canvas = Canvas(out, invariant=1, initialFontName="Body")
         canvas.setTitle(self.promises.title)

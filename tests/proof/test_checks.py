@@ -496,9 +496,13 @@ def test_the_good_pack_has_no_findings(good: tuple[bytes, Any]) -> None:
     assert len(proof.judged) == len(RULES)
 
 
+@pytest.fixture(scope="module")
+def case(good: tuple[bytes, Any]) -> Case:
+    return Case(good[0], read_file(good[0], "good.pdf"), good[1])
+
+
 @pytest.mark.parametrize("check", RULES, ids=lambda c: c.id)
-def test_every_check_looks_at_something_in_the_good_pack(check: Any, good: tuple[bytes, Any]) -> None:
-    case = Case(good[0], read_file(good[0], "good.pdf"), good[1])
+def test_every_check_looks_at_something_in_the_good_pack(check: Any, case: Case) -> None:
     outcome = check.run(case, check)
     assert outcome.looked_at > 0
     assert outcome.findings == ()

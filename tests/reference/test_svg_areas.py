@@ -5,8 +5,11 @@ Renderer: resvg (package resvg-py). Drawings: a public suite (svg/SOURCE.md), an
 preserveAspectRatio, style sheets, fill rules, nested svg, symbols, clips.
 """
 
+import re
+from base64 import b64encode
 from dataclasses import dataclass
 from io import BytesIO
+from math import ceil
 from pathlib import Path
 
 import numpy as np
@@ -19,6 +22,7 @@ from publisher.geometry import look_at
 SUITE = sorted((Path(__file__).parent / "svg").glob("*.svg"))
 PX_PER_MM = 96.0 / 25.4
 AREA, BOX, SHARE = 0.01, 0.005, 0.98
+FINE = 450.0  # pixels across the ink
 # resvg keeps strokes and opacity out by this style: only what fills are counted
 PLAIN = "* { stroke: none !important; opacity: 1 !important; fill-opacity: 1 !important }"
 HEAD = 'xmlns="http://www.w3.org/2000/svg" xmlns:xlink="http://www.w3.org/1999/xlink"'
@@ -44,14 +48,49 @@ def compare(name: str, text: str) -> Compared:
     left, bottom, right, top = look.bounds
     page, box = max(look.width, look.height) * PX_PER_MM, max(right - left, top - bottom) * PX_PER_MM
     zoom = max(400.0 / page, min(5000.0 / page, 300.0 / box))
-    png = resvg_py.svg_to_bytes(svg_string=text, zoom=zoom, dpi=96, skip_system_fonts=True, style_sheet=PLAIN)
-    alpha = np.asarray(Image.open(BytesIO(bytes(png))).getchannel("A"))
+    alpha, x, y, zoom = _inked(text, 400.0 / page, zoom)
     mm = 1.0 / (PX_PER_MM * zoom)
     (top_row, bottom_row), (left_column, right_column) = (_ends(alpha.max(axis=axis)) for axis in (1, 0))
-    rendered = (left_column * mm, look.height - bottom_row * mm, right_column * mm, look.height - top_row * mm)
+    rows, columns = (top_row + y, bottom_row + y), (left_column + x, right_column + x)
+    rendered = (columns[0] * mm, look.height - rows[1] * mm, columns[1] * mm, look.height - rows[0] * mm)
     size = max(rendered[2] - rendered[0], rendered[3] - rendered[1])
     off = max(abs(a - b) for a, b in zip(rendered, look.bounds, strict=True)) / size
     return Compared(name, look.filled_area, float(alpha.sum()) / 255.0 * mm * mm, float(off))
+
+
+def _alpha(text: str, zoom: float) -> np.ndarray:
+    """Return how much of each pixel is covered, 0 to 255."""
+    png = resvg_py.svg_to_bytes(svg_string=text, zoom=zoom, dpi=96, skip_system_fonts=True, style_sheet=PLAIN)
+    return np.asarray(Image.open(BytesIO(bytes(png))).getchannel("A"))
+
+
+def _inked(text: str, coarse: float, zoom: float) -> tuple[np.ndarray, float, float, float]:
+    """Return the pixels of that part of a page on which the renderer itself puts ink, where its upper left corner lies, and the zoom.
+
+    Ink is looked for on the whole page at ``coarse``; only its part is rendered as fine as its size asks for. What the tool
+    says of the drawing decides nothing here. Ink that reaches the page's right or lower edge is rendered with the
+    whole page, where that edge lies on whole pixels.
+    """
+    once = _alpha(text, coarse)
+    if zoom <= coarse:
+        return once, 0.0, 0.0, coarse
+    (top, bottom), (left, right) = (np.flatnonzero(once.max(axis=axis))[[0, -1]] for axis in (1, 0))
+    if bottom == once.shape[0] - 1 or right == once.shape[1] - 1:
+        return _alpha(text, zoom), 0.0, 0.0, zoom
+    x, y = max(left - 1, 0) / coarse, max(top - 1, 0) / coarse
+    wide, high = (right - left + 3) / coarse, (bottom - top + 3) / coarse
+    zoom = max(zoom, min(FINE / max(wide, high), 2.0 * zoom))
+    width, height = ceil(wide * zoom), ceil(high * zoom)
+    plain = re.sub(
+        r"(<svg\b[^>]*[^/>])>", rf"\1><style>{PLAIN}</style>", text, count=1
+    )  # the renderer forgets its style in images
+    assert plain != text
+    inside = b64encode(plain.encode()).decode()
+    part = (
+        f'<svg {HEAD} width="{width}" height="{height}" viewBox="{x} {y} {width / zoom} {height / zoom}">'
+        f'<image href="data:image/svg+xml;base64,{inside}"/></svg>'
+    )
+    return _alpha(part, 1.0), x * zoom, y * zoom, zoom
 
 
 def _ends(most: np.ndarray) -> tuple[float, float]:

@@ -58,6 +58,14 @@ def _piece(piece: PaintedPath, box: Box) -> tuple[int, int]:
     if room is None:
         return 0, 0
     half = piece.widest / 2 if piece.grey is not None else 0.0
+    whole, reach = piece.box(), half + BOX_TOUCH
+    if (
+        whole.right < box.left - reach
+        or whole.left > box.right + reach
+        or whole.top < box.bottom - reach
+        or whole.bottom > box.top + reach
+    ):
+        return 0, 0
     low = np.minimum.reduceat(piece.points, piece.starts[:-1], axis=0) - half
     high = np.maximum.reduceat(piece.points, piece.starts[:-1], axis=0) + half
     least, most = np.array([box.left, box.bottom]), np.array([box.right, box.top])

@@ -105,7 +105,10 @@ def _touch(a: Box, b: Box) -> bool:
 
 
 class _page:
-    """One page of the second reader: its size in mm, and crops of it as arrays of darkness (0 paper, 255 black)."""
+    """One page of the second reader: its size in mm, and crops of it as arrays of darkness (0 paper, 255 black).
+
+    Darkness is in bytes: a plotter's page has millions of pixels.
+    """
 
     def __init__(self, document: Any, index: int) -> None:
         self.page = document[index]
@@ -118,7 +121,7 @@ class _page:
     def __exit__(self, *_: object) -> None:
         self.page.close()
 
-    def crop(self, box: Box, dpi: float, number: type = np.int32) -> tuple[Array, float, float, float, float]:
+    def crop(self, box: Box, dpi: float) -> tuple[Array, float, float, float, float]:
         """Return (darkness (rows, columns), mm of column 0, pixels per mm across, mm of row 0, pixels per mm down).
 
         The page is drawn on a whole number of pixels, so that the true scale of each axis differs a little from the dpi.
@@ -137,7 +140,7 @@ class _page:
             raw.FPDF_RenderPageBitmap(bitmap, self.page.raw, -left, -top, wide, high, 0, flags)
         finally:
             raw.FPDFBitmap_Destroy(bitmap)
-        return 255 - buffer[:, :columns].astype(number), left / kx, kx, self.height - top / ky, ky
+        return 255 - buffer[:, :columns], left / kx, kx, self.height - top / ky, ky
 
 
 def _square(page: _page, number: int, box: Box) -> SquareReading:
@@ -176,7 +179,7 @@ def _rings(page: _page, outlines: tuple[OutlinePromise, ...]) -> list[RingSight]
         return []
     wide, tall = min(box.width, page.width), min(box.height, page.height)
     dpi = max(LEAST_DPI, min(DPI, (MOST_DOTS / (wide * tall)) ** 0.5 * MM_PER_INCH))
-    crop = page.crop(box, dpi, np.uint8)  # small numbers: a plotter's page has millions of them
+    crop = page.crop(box, dpi)
     return [see_ring(outline, crop) for outline in outlines]
 
 

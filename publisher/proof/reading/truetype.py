@@ -1,6 +1,7 @@
 """As much of an embedded TrueType program as proof needs: which glyph a code shows, and how high a letter is. Read by fontTools."""
 
 from dataclasses import field
+from functools import lru_cache
 from io import BytesIO
 
 from fontTools.ttLib import TTFont
@@ -34,8 +35,9 @@ class Program:
         return self.tops[glyph] if 0 <= glyph < len(self.tops) else 0.0
 
 
+@lru_cache(maxsize=16)
 def read_program(data: bytes) -> Program | None:
-    """Return what can be read of a TrueType program, or None when it is none."""
+    """Return what can be read of a TrueType program, or None when it is none; packs of one design mostly share theirs."""
     try:
         with TTFont(BytesIO(data), lazy=True) as font:
             return (

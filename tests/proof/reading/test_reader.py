@@ -61,7 +61,9 @@ def test_preferences_title_and_language(kit: Any) -> None:
     assert (file.title, file.language) == (pack.promises.title, "en")
 
 
+@pytest.fixture(scope="module")
 def odd_files(kit: Any) -> dict[str, bytes]:
+    """Files that nobody should have made, by name."""
     good = kit.good().write()
     noise = random.Random(7)
     bomb = zlib.compress(b"0 0 m 1 1 l S " * 3_000_000, 9)
@@ -108,9 +110,11 @@ def odd_files(kit: Any) -> dict[str, bytes]:
     return files
 
 
-def test_any_file_gets_an_answer_in_words(kit: Any, capfd: pytest.CaptureFixture[str]) -> None:
+def test_any_file_gets_an_answer_in_words(
+    kit: Any, odd_files: dict[str, bytes], capfd: pytest.CaptureFixture[str]
+) -> None:
     promises = kit.good().promises
-    for name, data in odd_files(kit).items():
+    for name, data in odd_files.items():
         for held_to in (None, promises):
             proof = prove(data, held_to, f"{name}.pdf")
             assert proof.findings, name
@@ -131,8 +135,8 @@ def test_any_file_gets_an_answer_in_words(kit: Any, capfd: pytest.CaptureFixture
         ("cut 0", "cut short"),
     ],
 )
-def test_the_reason_is_named(kit: Any, name: str, words: str) -> None:
-    assert words in read_file(odd_files(kit)[name], name).trouble
+def test_the_reason_is_named(odd_files: dict[str, bytes], name: str, words: str) -> None:
+    assert words in read_file(odd_files[name], name).trouble
 
 
 def test_a_file_that_we_did_not_make_is_judged_as_far_as_that_goes(kit: Any) -> None:
