@@ -73,8 +73,9 @@ class Edge:
     ``start``, ``end``: where the edge runs on the finished piece, without tabs. ``nominal_start``, ``nominal_end``: where the
     stated size puts it, before take-offs and bevels; joins meet on nominal edges. ``face``: the face on which the nominal
     edge lies (``outside``, or ``inside``: the inside face is ``thickness`` behind the drawn one). ``bevel``: degrees from
-    square, positive when the inside face is shorter. ``laps``: where other panels cross it. ``rabbet``: how far the foam is cut away
-    behind the paper. ``centre`` and ``radius`` for an arc edge.
+    square, positive when the inside face is shorter; ``shaped``: the one that the shape itself asks for, 0 for none.
+    ``laps``: where other panels cross it. ``rabbet``: how far the foam is cut away behind the paper. ``centre`` and
+    ``radius`` for an arc edge.
     """
 
     name: str
@@ -89,6 +90,7 @@ class Edge:
     radius: float = 0.0
     laps: tuple[Lap, ...] = ()
     rabbet: Rabbet | None = None
+    shaped: float = 0.0
 
     @property
     def nominal_length(self) -> float:

@@ -11,6 +11,7 @@ from publisher.basics import Finding, Path
 from publisher.design import Design, PartPlan
 from publisher.geometry.drawings import drawn_shape
 from publisher.geometry.making.combine import combine
+from publisher.geometry.making.corners import with_corners
 from publisher.geometry.making.finish import finish
 from publisher.geometry.making.named_shapes import kind_of, named_shape
 from publisher.geometry.making.slants import slanted
@@ -45,6 +46,10 @@ def make_parts(design: Design) -> tuple[tuple[Part, ...], tuple[Finding, ...]]:
     for plan in design.parts:
         file = design.file(plan.drawing.file) if plan.drawing else None
         drawn.append((plan, *_shape_of(plan, file.data if file else None, outlines)))
+    shapes = {plan.id: shape for plan, shape, _ in drawn if shape is not None}
+    plans, told = with_corners(design.parts, design.panels, shapes)
+    found.extend(told)
+    drawn = [(plan, shape, problems) for plan, (_, shape, problems) in zip(plans, drawn, strict=True)]
     reaches = _reaches(design, drawn)
     for plan, shape, problems in drawn:
         made, more = _pieces(plan, shape, problems, letters, reaches.get(plan.id))

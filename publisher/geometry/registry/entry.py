@@ -98,7 +98,7 @@ def edges_of(
         start, end = own[0].start, own[-1].end
         face: Literal["outside", "inside"] = "inside" if name in behind else "outside"
         bevel = own_bevels.get(name, 0.0)
-        made = Edge(name, start, end, start, end, face, bevel)
+        made = Edge(name, start, end, start, end, face, bevel, shaped=bevel)
         first = own[0]
         edges.append(replace(made, centre=first.centre, radius=first.radius) if isinstance(first, Arc) else made)
     return tuple(edges)

@@ -47,6 +47,18 @@ TAB_OFF_EDGE = Rule(
     "A tab that runs over the end of its shortened edge does not fit its slot.",
     Severity.ERROR,
 )
+CORNER_FREE = Rule(
+    "geometry/corner-free",
+    "A corner that is unsaid follows from the shapes",
+    "Four walls of given lengths may still stand askew: what nothing fixes is taken as 90°, and said.",
+    Severity.WARNING,
+)
+CORNERS_DIFFER = Rule(
+    "geometry/corners-differ",
+    "All places of a part are bevelled alike",
+    "One template has one bevel at each edge; corners that follow from lengths may ask for two.",
+    Severity.ERROR,
+)
 SLOT_OFF_PANEL = Rule(
     "geometry/slot-off-panel",
     "Slots lie inside the panel",
@@ -140,6 +152,8 @@ RULES: tuple[Rule, ...] = (
     CURVED_EDGE,
     LOST_EDGE,
     TAB_OFF_EDGE,
+    CORNER_FREE,
+    CORNERS_DIFFER,
     SLOT_OFF_PANEL,
     NO_OPENINGS,
     OPENING_OVER_EDGE,

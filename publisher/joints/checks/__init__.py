@@ -4,6 +4,7 @@ from publisher.basics import Check
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks import (
     brace_does_not_fit,
+    corner_not_as_shaped,
     does_not_meet,
     does_not_rest,
     edge_lengths_differ,
@@ -38,6 +39,7 @@ CHECKS: tuple[Check[Assembled], ...] = (
     panel_not_placed.CHECK,
     edge_lengths_differ.CHECK,
     ring_does_not_close.CHECK,
+    corner_not_as_shaped.CHECK,
     tab_misses_slot.CHECK,
     does_not_meet.CHECK,
     does_not_rest.CHECK,

@@ -3,7 +3,7 @@
 from math import acos, asin, atan2, cos, degrees, pi, radians
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.basics.wording import trimmed
+from publisher.basics.wording import listed, trimmed
 from publisher.design import Join
 from publisher.geometry import Edge
 from publisher.joints.assembled import Assembled, MatedPanels
@@ -56,6 +56,10 @@ def _cure(mated: MatedPanels) -> str:
     free = sum(join.unsaid for join in mitres)
     lengths = closing_lengths(mated)
     said = "check the lengths and corner angles round this ring of panels: turns must add up to 360°"
+    shaped = {corner for join in mitres if (corner := shaped_corner(mated, join)) is not None}
+    if mitres and all(shaped_corner(mated, join) is not None for join in mitres):
+        each = listed([f"{trimmed(corner, 4)}°" for corner in sorted(shaped)])
+        return f"the shapes of these panels make corners of {each}: leave corner out, and they follow"
     if lengths is None:
         taper = taper_of(mated)
         corner = spire_corner(len(mated.matings), taper) if taper is not None else None
@@ -76,6 +80,14 @@ def _cure(mated: MatedPanels) -> str:
         unsaid = f"; {free} of the corners are unsaid and taken as 90°, corners: equal gives them this" if free else ""
         return f"{ring} panels of one length close at corners of {trimmed(180.0 - 360.0 / ring, 4)}°{unsaid}"
     return said
+
+
+def shaped_corner(mated: MatedPanels, join: Join) -> float | None:
+    """Return the corner that the bevels of both shapes make (degrees); None where one of them asks for none."""
+    panels = [mated.assembly.panel(ref.panel) for ref in (join.a, join.b)]
+    edges = [p.part.edge(r.edge) for p, r in zip(panels, (join.a, join.b), strict=True) if p is not None]
+    asked = [edge.shaped for edge in edges if edge is not None]
+    return 180.0 - sum(asked) if len(asked) == 2 and all(asked) else None
 
 
 def _third(join: Join, lengths: dict[str, float]) -> int:
