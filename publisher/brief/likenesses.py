@@ -22,7 +22,7 @@ def with_likenesses(top: Mapping, file: str, schema: Schema) -> tuple[Mapping, t
     parts = top.get("parts")
     if not isinstance(parts, Mapping):
         return top, ()
-    reader = _Reader(parts, file, schema)
+    reader = _LikeParts(parts, file, schema)
     made = [(key, reader.part(key.text) or node) for key, node in parts.entries]
     if all(node is old for (_, node), (_, old) in zip(made, parts.entries, strict=True)):
         return top, tuple(reader.findings)
@@ -36,7 +36,7 @@ def with_likenesses(top: Mapping, file: str, schema: Schema) -> tuple[Mapping, t
     return _mapping(top, entries), tuple(reader.findings)
 
 
-class _Reader:
+class _LikeParts:
     """Resolves the parts of one spec, each once."""
 
     def __init__(self, parts: Mapping, file: str, schema: Schema) -> None:

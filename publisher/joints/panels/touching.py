@@ -54,14 +54,14 @@ class Stretch:
 
 
 @record
-class Face:
+class BoardFace:
     """A plane face of a panel that an edge may meet: where it lies, and its area in its own x and y. It looks along its z."""
 
     frame: PanelFrame
     area: shapely.Geometry
 
 
-def face_behind(part: Part, frame: PanelFrame, depth: float | None = None) -> Face:
+def face_behind(part: Part, frame: PanelFrame, depth: float | None = None) -> BoardFace:
     """Return the face that a panel turns inwards: its inside face, or the one ``depth`` mm behind the drawn face, where that is bare."""
     outline = part.outline
     depth = part.thickness if depth is None else depth
@@ -70,14 +70,14 @@ def face_behind(part: Part, frame: PanelFrame, depth: float | None = None) -> Fa
     area = shapely.make_valid(shapely.Polygon(rings[0], rings[1:]))
     # turned about its own x axis, so that it looks inwards
     axes = frame.axes @ np.diag([1.0, -1.0, -1.0])
-    return Face(PanelFrame(axes, frame.point((0.0, 0.0), depth)), shapely.transform(area, _mirrored))
+    return BoardFace(PanelFrame(axes, frame.point((0.0, 0.0), depth)), shapely.transform(area, _mirrored))
 
 
 def _mirrored(points: Array) -> Array:
     return np.asarray(points * np.array([1.0, -1.0]))
 
 
-def face_of_edge(part: Part, frame: PanelFrame, edge: Edge) -> Face | None:
+def face_of_edge(part: Part, frame: PanelFrame, edge: Edge) -> BoardFace | None:
     """Return the surface of a panel's straight edge, bevelled or square, as far as there is board; it looks out of the panel."""
     ends = _ends(edge)
     if ends is None:
@@ -92,10 +92,10 @@ def face_of_edge(part: Part, frame: PanelFrame, edge: Edge) -> Face | None:
     places, step = _places(size)
     board = _has_board(part, start + places[:, None] * way, 2 * PANEL_TOUCH * inward)
     strips = [shapely.box(0.0, at - step / 2, wide, at + step / 2) for at in places[board]]
-    return Face(PanelFrame(axes, frame.point((float(start[0]), float(start[1])), 0.0)), shapely.union_all(strips))
+    return BoardFace(PanelFrame(axes, frame.point((float(start[0]), float(start[1])), 0.0)), shapely.union_all(strips))
 
 
-def touch_of(face: Face, below: Part, lower: PanelFrame, edge: Edge, only: Stretch | None = None) -> Touch | None:
+def touch_of(face: BoardFace, below: Part, lower: PanelFrame, edge: Edge, only: Stretch | None = None) -> Touch | None:
     """Return how the straight edge of the panel ``below`` meets a face of another panel; None without board.
 
     The edge is a strip as wide as its board. It is held where at least half of its width lies under the face; an edge that
