@@ -35,7 +35,7 @@ def with_corners(
 
     A corner that the spec leaves unsaid follows from the bevels of shapes that know them; from the edges on which both
     panels rest; from the lengths round a ring with up to three unsaid corners; from facets round a tip whose feet lie in
-    one plane. One that nothing fixes is taken as 90°, and told.
+    one plane. What a ring leaves free is taken as 90°, and told.
     """
     bevels: dict[tuple[str, str], list[tuple[float, str]]] = defaultdict(list)
     found: list[Finding] = []
@@ -208,34 +208,31 @@ class _Assembly:
         return {n: c for n, c, k in zip(ring.joins, corners, known, strict=True) if k is None} if corners else {}
 
     def free(self, found: Mapping[int, float]) -> Iterator[Finding]:
-        """Yield a finding for each ring whose lengths leave corners free, and for each corner that is in no ring."""
+        """Yield a finding for each ring whose lengths leave corners free. Panels in a row have the corner of every joint: 90°."""
         told: set[int] = set()
         for number, join in self.joins.items():
-            if not join.unsaid or number in found or number in told:
-                continue
             ring = self.rings.get(number)
-            unsaid = [n for n in ring.joins if self.joins[n].unsaid and n not in found] if ring else [number]
+            if ring is None or number in found or number in told:
+                continue
+            unsaid = [n for n in ring.joins if self.joins[n].unsaid and n not in found]
             told.update(unsaid)
-            if ring is None or len(unsaid) > MOST_FREE:
-                yield self.told(join, ring, len(unsaid))
+            if len(unsaid) > MOST_FREE:
+                yield self.told(join, len(ring.joins), len(unsaid))
 
-    def told(self, join: Join, ring: _Ring | None, unsaid: int) -> Finding:
-        """Say which corners nothing fixes, and what would."""
-        where, count = f"{join.a} – {join.b}", len(ring.joins) if ring else 0
-        if ring is None:
-            what = f"the corner of {where} is unsaid, and nothing else says it: it is taken as 90°"
-            hint = "write its corner: corner: 90 deg, if that is meant"
-        else:
-            free = unsaid - MOST_FREE
-            what = (
-                f"{unsaid} corners of the ring of {count} panels round {where} are unsaid, and its lengths leave {free} of them "
-                "free: each is taken as 90°"
-            )
-            hint = f"write {free} of these corners, and the others follow"
-            if unsaid == count:
-                hint += f"; or say corners: equal, which makes each of them {deg(180.0 - 360.0 / count)}"
+    def told(self, join: Join, count: int, unsaid: int) -> Finding:
+        """Say how many corners of a ring nothing fixes, and what would."""
+        free = unsaid - MOST_FREE
+        hint = f"write {free} of these corners, and the others follow"
+        if unsaid == count:
+            hint += f"; or say corners: equal, which makes each of them {deg(180.0 - 360.0 / count)}"
         return CORNER_FREE.found(
-            what, subject=f"assembly {self.plan.name}", hint=hint, place=join.place, value=float(unsaid)
+            f"{unsaid} corners of the ring of {count} panels round {join.a} – {join.b} are unsaid, and its lengths leave {free} of "
+            "them free: each is taken as 90°",
+            subject=f"assembly {self.plan.name}",
+            hint=hint,
+            place=join.place,
+            value=float(free),
+            limit=0.0,
         )
 
 

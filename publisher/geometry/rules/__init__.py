@@ -49,7 +49,7 @@ TAB_OFF_EDGE = Rule(
 )
 CORNER_FREE = Rule(
     "geometry/corner-free",
-    "A corner that is unsaid follows from the shapes",
+    "Corners of a ring that are unsaid follow from its shapes",
     "Four walls of given lengths may still stand askew: what nothing fixes is taken as 90°, and said.",
     Severity.WARNING,
 )

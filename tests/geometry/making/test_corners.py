@@ -94,12 +94,14 @@ def test_one_written_corner_leaves_none_free(tmp_path: Path) -> None:
     assert bevel(built, "w_b", "right") == pytest.approx(35.0)
 
 
-def test_a_corner_in_no_ring_is_free(tmp_path: Path) -> None:
-    text = WALLS.format(
-        parts="  w: {name: W, board: foam, shape: wall_panel, with: {width: 60 mm, height: 40 mm}}",
-        panels="a: w, b: w", first="a", joins="      - {edges: [a.right, b.left], joint: mitre}",
-    )  # fmt: skip
-    assert any("nothing else says it" in f.message for f in build(text, tmp_path).findings)
+def test_panels_in_a_row_have_the_corner_of_every_joint(tmp_path: Path) -> None:
+    wall = "board: foam, shape: wall_panel, with: {width: 60 mm, height: 40 mm}}"
+    parts = f"  w: {{name: W, {wall}\n  v: {{name: V, {wall}"
+    joins = "      - {edges: [a.right, b.left], joint: mitre}"
+    text = WALLS.format(parts=parts, panels="a: w, b: v", first="a", joins=joins)
+    built = build(text, tmp_path)
+    assert built.findings == ()
+    assert bevel(built, "v", "left") == 45.0
 
 
 @pytest.mark.breaks("geometry/corners-differ")
