@@ -164,10 +164,17 @@ def _sharpest(polygon: shapely.Polygon) -> float:
 def distinct_turns(shape: Outline, angles: tuple[float, ...]) -> tuple[float, ...]:
     """Return the angles (degrees) without those that show the same outline again: one for a disc, two for a rectangle."""
     kept: list[tuple[float, shapely.Polygon]] = []
+    differ: dict[float, bool] = {}  # by the angle between two turns: what it does to one it does to any
     for angle in dict.fromkeys(a % 360.0 for a in angles):
         points = turned(shape.bare, angle)
         centred = shapely.Polygon(points - (points.max(axis=0) + points.min(axis=0)) / 2)
-        # a band of 0.05 mm along the outline is the polygonising error, not a difference of shape
-        if all(centred.symmetric_difference(p).area > 0.05 * centred.length for _, p in kept):
+        for other, seen in kept:
+            between = round(abs(angle - other), 9)
+            if between not in differ:
+                # a band of 0.05 mm along the outline is the polygonising error, not a difference of shape
+                differ[between] = centred.symmetric_difference(seen).area > 0.05 * centred.length
+            if not differ[between]:
+                break
+        else:
             kept.append((angle, centred))
     return tuple(angle for angle, _ in kept)

@@ -79,8 +79,8 @@ def best_packing(pieces: Sequence[Piece], free: Container, gap: float, bins: int
             if best is None or score < best[0]:
                 found = Packed(numbered(pieces, items(pieces, sheets)), "bottom-left", 2 * seed + across)
                 best, leader = (score, found), queue
-            if laid == wanted and len(sheets) <= least:
-                return best[1]
+            if not laid or (laid == wanted and len(sheets) <= least):
+                return best[1]  # where nothing fits an empty sheet, no order helps
         if wanted == 1 and seed + 1 >= len(queues):
             break
     assert best is not None

@@ -143,7 +143,7 @@ def _picture(context: Context, plan: PicturePlan, box: Box) -> tuple[tuple[Drawn
 def _needed(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ...], float]:
     """List the parts of this step with small silhouettes, then materials, under “You need now”."""
     setter = context.type
-    parts = list(dict.fromkeys(part for name in step.parts for part in context.to_take(name)))
+    parts = list({part.id: part for name in step.parts for part in context.to_take(name)}.values())
     names = [found.name if (found := thing(key)) else key.replace("_", " ") for key in step.uses]
     if not parts and not names:
         return (), 0.0

@@ -18,6 +18,11 @@ def meets(one: Box, two: Box) -> bool:
     )
 
 
+def overlap(one: Box, two: Box) -> bool:
+    """Say whether two boxes have a point in common."""
+    return one.left <= two.right and two.left <= one.right and one.bottom <= two.top and two.bottom <= one.top
+
+
 def holds(room: Box, box: Box) -> bool:
     """Say whether a box lies in another."""
     return (
@@ -37,7 +42,10 @@ def common(one: Box, two: Box) -> Box | None:
 
 def lines_meet(piece: PaintedPath, room: Box) -> bool:
     """Say whether a stroke shows inside a box."""
-    return any(line_meets(line, piece.widest / 2, room) for line in piece.lines())
+    half, all_of_it = piece.widest / 2, piece.box()
+    if not overlap(all_of_it, room.grown(half)):
+        return False
+    return any(line_meets(line, half, room) for line in piece.lines())
 
 
 def line_meets(line: Array, half: float, room: Box) -> bool:

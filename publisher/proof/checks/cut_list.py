@@ -94,7 +94,7 @@ def _rows(page: PageRead) -> Iterator[PrintedRow]:
     """Read the rows of every cut list on a page: under its headings, a row between each two level lines."""
     starts: list[float] = []
     for band in bands(page, TABLE_RULE):
-        heads = [run for run in band.runs if any(head.startswith(normal(run.text)) for head in HEADINGS)]
+        heads = [run for run in band.runs if _begins_a_heading(normal(run.text))]
         if {"Part", "Board", "Cut", "Page"} <= {normal(run.text) for run in heads}:
             starts = [band.left, *_starts(heads)]
             continue
@@ -103,6 +103,10 @@ def _rows(page: PageRead) -> Iterator[PrintedRow]:
             yield PrintedRow(page.number, cells)
         else:
             starts = []
+
+
+def _begins_a_heading(words: str) -> bool:
+    return any(heading.startswith(words) for heading in HEADINGS)
 
 
 def _starts(heads: list[TextRun]) -> list[float]:
