@@ -9,6 +9,8 @@ from publisher.geometry.drawings import DRAWING_BYTES, Look, Seen, look_at
 from publisher.geometry.making import BEVEL_OUT, behind_paper, make_parts, middle_of, shape_infos
 from publisher.geometry.making import strip as rabbet_strip
 from publisher.geometry.model import (
+    Bend,
+    Bending,
     DrawnFor,
     Edge,
     Fold,
@@ -30,6 +32,8 @@ __all__ = [
     "DRAWING_BYTES",
     "PLATE",
     "RULES",
+    "Bend",
+    "Bending",
     "DrawnFor",
     "Edge",
     "Fold",

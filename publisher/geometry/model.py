@@ -98,6 +98,38 @@ class Edge:
         return dist(self.nominal_start, self.nominal_end)
 
 
+Kept = Literal["outside", "inside", "middle"]
+
+
+@record
+class Bend:
+    """A stretch of a flat strip, from ``start`` to ``end`` (mm along x), and the radius of the middle of its board when it is
+    bent; its inside face is the hollow one."""
+
+    start: float
+    end: float
+    radius: float
+
+
+@record
+class Bending:
+    """How a flat part is bent about upright lines. ``keeps``: the face that keeps its length; ``slit_depth`` (mm) and ``slits``
+    of the other one, 0 where it is bent whole; ``covered``: what is glued over the whole face that stays. ``tightest``: the radius
+    of the middle of its board where that is not the least of its stretches: of a cone, which has none."""
+
+    bends: tuple[Bend, ...]
+    keeps: Kept
+    slit_depth: float
+    slits: int
+    covered: str
+    tightest: float = 0.0
+
+    @property
+    def radius(self) -> float:
+        """Radius (mm) of the middle of the board where it bends most."""
+        return self.tightest or min(bend.radius for bend in self.bends)
+
+
 @record
 class Fold:
     """A V-groove of a piece that is folded: the inside angle ``corner`` (degrees) and the groove's ``width`` (mm) inside."""
@@ -148,6 +180,7 @@ class Part:
     whole: str = ""  # for a piece or plate of a split part: the id of that part
     folded: tuple[str, ...] = ()  # for parts that are cut as one piece: their ids
     folds: tuple[Fold, ...] = ()  # the different grooves of such a piece
+    bending: Bending | None = None  # for a part that is bent
     drawn_for: tuple[
         DrawnFor, ...
     ] = ()  # what its shape itself meets: board in a rib's slots, the tube that it goes round

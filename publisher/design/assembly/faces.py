@@ -5,7 +5,7 @@ from publisher.basics.wording import trimmed
 from publisher.brief import Table, Value
 from publisher.design.assembly.joins import JoinReader
 from publisher.design.language import pick_hint
-from publisher.design.records import EdgeRef, Face, FaceSeat, PanelPlan
+from publisher.design.records import EdgeRef, FaceSeat, PanelPlan, WhichFace
 from publisher.design.rules import plans as rules
 
 STEEPEST = 75.0  # degrees: the bevel of an edge on a steeper face is flatter than a knife is led
@@ -38,7 +38,7 @@ def read_seat(table: Table, reader: JoinReader) -> FaceSeat | None:
             STEEPEST if slope > STEEPEST else 0.0,
         )
         return None
-    face: Face = "inside" if table.text("face") == "inside" else "outside"
+    face: WhichFace = "inside" if table.text("face") == "inside" else "outside"
     edge = table.text("edge") if key == "stands_on" else ""
     at = _at(table, reader)
     return FaceSeat(panel, host, face, edge, at, turn, slope, table.place)

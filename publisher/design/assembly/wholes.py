@@ -11,12 +11,12 @@ from publisher.design.rules import plans as rules
 
 def read_whole(entry: Entry, table: Table, assemblies: Mapping[str, str], scope: Scope) -> WholePlan:
     """Return an assembly of things; findings for what cannot stand. ``assemblies``: of the design, by kind of each."""
-    reader = _Reader(entry.key, assemblies, scope)
+    reader = _ThingsReader(entry.key, assemblies, scope)
     things = [made for own in table.table("things").entries if (made := reader.thing(own))]
     return WholePlan(entry.key, reader.from_below(things), entry.place)
 
 
-class _Reader:
+class _ThingsReader:
     def __init__(self, name: str, assemblies: Mapping[str, str], scope: Scope) -> None:
         self.subject = f"assembly {name}"
         self.assemblies = assemblies

@@ -47,12 +47,13 @@ def read_board(board_id: str, table: Table, scope: Scope) -> Board | None:
             )
         )
         return None
+    peeled = _peeled(table, thickness, scope, subject)
     sheets = [read_sheet(node, scope, subject) for node in table.row("sheets") if isinstance(node, Value)]
     return Board(
         id=board_id,
-        thickness=thickness,
+        thickness=peeled or thickness,
         spread=_measure(table, "thickness_spread", thickness / 2, scope, subject),
-        faces=table.text("faces", "bare"),
+        faces="bare" if peeled else table.text("faces", "bare"),
         sheets=tuple(sheet for sheet in sheets if sheet is not None),
         knife_gap=_measure(table, "knife_gap", THICKEST_MM, scope, subject),
         edge_margin=_measure(table, "edge_margin", THICKEST_MM, scope, subject),
@@ -60,9 +61,32 @@ def read_board(board_id: str, table: Table, scope: Scope) -> Board | None:
         place=table.place,
         bending_strength=_plain(table, "bending_strength", MOST_STRENGTH, "MPa", scope, subject),
         areal_mass=_plain(table, "areal_mass", MOST_AREAL_MASS, "g/m²", scope, subject),
-        paper=_paper(table, thickness, scope, subject),
+        paper=0.0 if peeled else _paper(table, thickness, scope, subject),
         squeeze=_measure(table, "squeeze", thickness / 4, scope, subject),
     )
+
+
+def _peeled(table: Table, thickness: float, scope: Scope, subject: str) -> float:
+    """The thickness of board whose paper is peeled off; 0 when it stays, or after a finding."""
+    value = table.value("peeled")
+    peeled = None if value is None else scope.number(value, subject, "length")
+    if value is None or peeled is None:
+        return 0.0
+    if table.text("faces", "bare") == "bare":
+        what, hint, limit = (
+            f"peeled is {say_mm(peeled)}, and the board is bare",
+            "say faces: paper_both, or leave it out",
+            0.0,
+        )
+    elif not 0 < peeled < thickness:
+        what = f"peeled is {say_mm(peeled)}, and the board with its paper is {say_mm(thickness)} thick"
+        hint, limit = "measure ten peeled pieces in a stack and divide by ten: they are thinner", thickness
+    else:
+        return peeled
+    scope.findings.append(
+        rules.BOARD_MEASURE.found(what, subject=subject, hint=hint, place=value.place, value=peeled, limit=limit)
+    )
+    return 0.0
 
 
 def _paper(table: Table, thickness: float, scope: Scope, subject: str) -> float:

@@ -41,6 +41,7 @@ def read_surface(table: Table, scope: Scope, subject: str) -> SurfacePlan:
         parameters=read_parameters(table.table("with"), scope, f"{subject}, surface"),
         seed=0 if seed is None else int(scope.number(seed, subject, "count") or 0),
         place=table.place,
+        how=table.text("how"),
     )
 
 

@@ -2,7 +2,7 @@
 
 from publisher.design.records.combinations import CombineStep, Family, Parameter
 from publisher.design.records.edges import EdgeTreatment, JointLine, LapSlot, Rabbet, SlotRow, TabRow
-from publisher.design.records.faces import Face, FaceSeat
+from publisher.design.records.faces import FaceSeat, WhichFace
 from publisher.design.records.folds import FoldedPanel, FoldPlan
 from publisher.design.records.limits import LEAST_PAPER_MM, LEAST_ROOM_MM, LONGEST_MM
 from publisher.design.records.meetings import BracePlan, FitPlan, MeetPlan
@@ -45,7 +45,6 @@ __all__ = [
     "DrawingPlan",
     "EdgeRef",
     "EdgeTreatment",
-    "Face",
     "FaceSeat",
     "Fact",
     "Family",
@@ -82,5 +81,6 @@ __all__ = [
     "TabRow",
     "TextPlan",
     "Thing",
+    "WhichFace",
     "WholePlan",
 ]

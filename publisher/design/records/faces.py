@@ -5,7 +5,7 @@ from typing import Literal
 
 from publisher.basics import Place, Point, record
 
-Face = Literal["outside", "inside"]
+WhichFace = Literal["outside", "inside"]
 
 
 @record
@@ -21,7 +21,7 @@ class FaceSeat:
 
     panel: str
     host: str
-    face: Face
+    face: WhichFace
     edge: str
     at: Point | None
     turn: float

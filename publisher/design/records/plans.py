@@ -105,6 +105,7 @@ class SurfacePlan:
     parameters: tuple[Parameter, ...]
     seed: int
     place: Place
+    how: str = ""  # pressed or drawn, '' if unsaid
 
 
 @record

@@ -113,7 +113,7 @@ def _joined(shape: Shape, others: Sequence[Shape], step: CombineStep, plan: Part
     marks = tuple(mark for s in (shape, *added) for mark in s.marks if _lies_on(mark, whole))
     plain = tuple(points for s in (shape, *added) for points in s.plain)
     meets = tuple(dict.fromkeys(one for s in (shape, *added) for one in s.drawn_for))
-    return Shape(outer, edges, region.holes, marks, plain, drawn_for=meets), ()
+    return Shape(outer, edges, region.holes, marks, plain, drawn_for=meets, bending=shape.bending), ()
 
 
 def _without_hairs(result: BaseGeometry) -> BaseGeometry:

@@ -63,7 +63,7 @@ def finish(plan: PartPlan, shape: Shape, reaches: Reaches | None = None) -> tupl
     pockets = [opening.mark for opening in drawn if opening.mark]
     marks = (*shortened([*shape.marks, *glue_lines(joints)], traced), *pockets, *shortened(words, traced), *pattern)
     part = _part(plan, outline, template, drawn, marks, treated)
-    return replace(part, drawn_for=shape.drawn_for), found
+    return replace(part, drawn_for=shape.drawn_for, bending=shape.bending), found
 
 
 def _face(shape: Shape, body: shapely.Polygon) -> shapely.Geometry:

@@ -25,6 +25,8 @@ def placed(shape: Shape, pose: Pose) -> Shape:
         tuple(mark.placed(pose) for mark in shape.marks),
         tuple(pose.apply_all(points) for points in shape.plain),
         drawn_for=shape.drawn_for,
+        # a strip that is turned over bends as tightly, but no longer along its own x
+        bending=shape.bending and replace(shape.bending, bends=(), tightest=shape.bending.radius),
     )
 
 

@@ -6,7 +6,7 @@ from typing import Literal
 
 from publisher.basics import Arc, Finding, Path, Point, record
 from publisher.design import LONGEST_MM
-from publisher.geometry.model import DrawnFor, Edge, Mark, ParameterInfo, Region, ShapeInfo
+from publisher.geometry.model import Bending, DrawnFor, Edge, Mark, ParameterInfo, Region, ShapeInfo
 from publisher.geometry.registry.given_parameters import Values
 
 LOWER_LEFT = "its lower left corner"
@@ -18,7 +18,8 @@ class Shape:
     """A shape at true size before openings and joins: closed paths in mm, material on the left of each.
 
     ``outer`` runs anticlockwise, ``holes`` clockwise. ``edges`` carry nominal places only. ``plain``: closed areas that
-    surface patterns leave free, such as the stones of an arch. ``pieces``: further shapes that fell off this one, each cut
+    surface patterns leave free, such as the stones of an arch. ``bending``: how it is bent. ``pieces``: further
+    shapes that fell off this one, each cut
     out by itself. ``drawn_for``: sizes that meet what does not shrink with the paper.
     """
 
@@ -28,6 +29,7 @@ class Shape:
     marks: tuple[Mark, ...] = ()
     plain: tuple[tuple[Point, ...], ...] = ()
     pieces: tuple["Shape", ...] = ()
+    bending: Bending | None = None
     drawn_for: tuple[DrawnFor, ...] = ()
 
     @property

@@ -4,10 +4,11 @@ from collections.abc import Iterator
 from math import acos, hypot, radians, sin, tan
 
 from publisher.basics import Finding, polar
-from publisher.geometry.model import ShapeInfo
+from publisher.geometry.model import Bending, ShapeInfo
 from publisher.geometry.paths import Pen
 from publisher.geometry.registry import Shape, ShapeKind, Values, deg, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
+from publisher.geometry.shapes.bending import COVERED
 
 EDGES = ("outer", "seam_right", "seam_left")
 WIDEST = 356.0  # degrees of the sector: in a narrower gap no pencil follows both seams
@@ -58,14 +59,16 @@ def build(values: Values) -> Shape:
     first, last = radians(-90.0 - turn / 2.0), radians(-90.0 + turn / 2.0)
     pen = Pen(polar(slant, first)).arc(polar(slant, last), (0.0, 0.0), slant, "outer")
     pen.line((0.0, 0.0), "seam_right").line(polar(slant, first), "seam_left")
-    return Shape(pen.path(), edges_of(pen.path(), EDGES))
+    half = values.number("radius") * slant / values.number("height") / 2.0  # of curvature, half way up
+    bending = Bending((), "middle", 0.0, 0, values.word("covered"), half)
+    return Shape(pen.path(), edges_of(pen.path(), EDGES), bending=bending)
 
 
 KIND = ShapeKind(
     ShapeInfo(
         "cone",
         "the flat sector that rolls up to a cone, seam edge to edge",
-        (length("radius", "radius of the cone at its base"), length("height", "height of the cone, upright")),
+        (length("radius", "radius of the cone at its base"), length("height", "height of the cone, upright"), COVERED),
         EDGES,
         False,
         origin="the apex",

@@ -4,10 +4,11 @@ from collections.abc import Iterator
 from math import hypot, radians
 
 from publisher.basics import Finding, polar
-from publisher.geometry.model import ShapeInfo
+from publisher.geometry.model import Bending, ShapeInfo
 from publisher.geometry.paths import Pen
 from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
+from publisher.geometry.shapes.bending import COVERED
 from publisher.geometry.shapes.cone import seam_gap
 
 EDGES = ("outer", "seam_right", "inner", "seam_left")
@@ -59,7 +60,9 @@ def build(values: Values) -> Shape:
     pen = Pen(polar(outer, first, apex)).arc(polar(outer, last, apex), apex, outer, "outer")
     pen.line(polar(inner, last, apex), "seam_right")
     pen.arc(polar(inner, first, apex), apex, inner, "inner", ccw=False).line(polar(outer, first, apex), "seam_left")
-    return Shape(pen.path(), edges_of(pen.path(), EDGES))
+    narrow = values.number("top_radius") * (outer - inner) / values.number("height")  # of curvature, at the narrow end
+    bending = Bending((), "middle", 0.0, 0, values.word("covered"), narrow)
+    return Shape(pen.path(), edges_of(pen.path(), EDGES), bending=bending)
 
 
 KIND = ShapeKind(
@@ -70,6 +73,7 @@ KIND = ShapeKind(
             length("radius", "radius at the wide end"),
             length("top_radius", "radius at the narrow end"),
             length("height", "height between both ends, upright"),
+            COVERED,
         ),
         EDGES,
         False,

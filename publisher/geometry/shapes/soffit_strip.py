@@ -2,16 +2,24 @@
 
 from collections.abc import Iterator
 from itertools import accumulate, pairwise
-from math import ceil, radians, sqrt, tan
+from math import radians
 
-from publisher.basics import Arc, Finding, LineKind, Point, Purpose, polyline
-from publisher.geometry.model import Mark, ParameterInfo, ShapeInfo
+from publisher.basics import Finding, LineKind, Point, Purpose, polyline
+from publisher.geometry.model import Bend, Bending, Kept, Mark, ParameterInfo, ShapeInfo
 from publisher.geometry.paths import straight
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, edges_of, length, mm
 from publisher.geometry.shapes.arch_form import PARAMETERS, check_form, intrados
+from publisher.geometry.shapes.bending import COVERED, slit_depth, slit_marks, slit_words, slits_in, too_thin_to_slit
 
 EDGES = ("bottom", "right", "top", "left")
 SKINS = ("arch_face", "inner_face", "unscored", "thin_card")
+SLIT = ("arch_face", "inner_face")
+FACES: dict[str, Kept] = {
+    "arch_face": "outside",
+    "inner_face": "inside",
+    "unscored": "middle",
+    "thin_card": "outside",
+}
 
 
 def lengths(values: Values) -> tuple[float, ...]:
@@ -30,6 +38,8 @@ def check(values: Values) -> Iterator[Finding]:
     """Find an arch that cannot be, or that bends more tightly than the board is thick."""
     bad = tuple(check_form(values))
     yield from bad
+    if not bad and values.word("keeps") in SLIT:
+        yield from too_thin_to_slit(values, "keeps", "keeps: unscored")
     if bad or values.word("keeps") == "thin_card":
         return
     tight = min(arc.radius for arc in intrados(values, (0.0, 0.0)))
@@ -42,41 +52,26 @@ def check(values: Values) -> Iterator[Finding]:
         )
 
 
-def groove(inner: float, pitch: float, thickness: float) -> float:
-    """Return the width of a V groove at the inner face, mm: 2t·tan(q/(2(ρ + t))) for the pitch q on the outer face."""
-    return 2.0 * thickness * tan(pitch / (2.0 * (inner + thickness)))
-
-
 def build(values: Values) -> Shape:
-    """Return the strip lying along x, ``width`` high; scored across where it bends, marked where arcs meet."""
+    """Return the strip lying along x, ``width`` high; slit across where it bends, marked where arcs meet."""
     stretches, arcs = lengths(values), intrados(values, (0.0, 0.0))
     whole, w = sum(stretches), values.number("width")
     outer = straight((((0.0, 0.0), "bottom"), ((whole, 0.0), "right"), ((whole, w), "top"), ((0.0, w), "left")))
     marks: list[Mark] = []
     starts = (0.0, *accumulate(stretches))
-    if values.word("keeps") in ("arch_face", "inner_face"):
-        for arc, (start, end) in zip(arcs, pairwise(starts), strict=True):
-            marks.extend(_scores(values, arc, start, end))
+    keeps, t = values.word("keeps"), values.thickness
+    number = 0
+    if keeps in SLIT:
+        for start, end in pairwise(starts):
+            number += slits_in(end - start, t)
+            marks.extend(slit_marks(start, end, w, t))
+        marks.append(slit_words((whole / 2.0, w / 2.0), t, inside=keeps == "arch_face"))
     kind = LineKind.FOLD if values.word("form") == "pointed" else LineKind.REFERENCE
     marks.extend(_across(kind, at, w, "arcs meet") for at in starts[1:-1])
     marks.append(_across(LineKind.REFERENCE, whole / 2.0, w, "crown", Purpose.CENTRE))
-    return Shape(outer, edges_of(outer, EDGES), (), tuple(marks))
-
-
-def _scores(values: Values, arc: Arc, start: float, end: float) -> Iterator[Mark]:
-    """Cuts across the strip: facets of at most ρ/3 whose sagitta q²/(8ρ) is at most ``facet``."""
-    t = values.thickness
-    inner = arc.radius - t
-    pitch = min(sqrt(8.0 * inner * values.number("facet")), inner / 3.0)
-    cuts = max(1, ceil((end - start) / pitch))
-    q = (end - start) / cuts
-    v_grooves = values.word("keeps") == "arch_face"
-    text = f"V groove {groove(inner, q, t):.1f} mm wide, inside" if v_grooves else "slit on the arch side"
-    for k in range(cuts):
-        points = _line(start + (k + 0.5) * q, values.number("width"))
-        yield Mark(
-            LineKind.SCORE, Purpose.SURFACE, polyline(points), name="bend", text=text if k == 0 and start == 0.0 else ""
-        )
+    bends = (Bend(a, b, arc.radius - t / 2.0) for arc, (a, b) in zip(arcs, pairwise(starts), strict=True))
+    bending = Bending(tuple(bends), FACES[keeps], slit_depth(t) if number else 0.0, number, values.word("covered"))
+    return Shape(outer, edges_of(outer, EDGES), (), tuple(marks), bending=bending)
 
 
 def _across(kind: LineKind, at: float, width: float, name: str, purpose: Purpose = Purpose.LINE_UP) -> Mark:
@@ -97,12 +92,12 @@ KIND = ShapeKind(
             ParameterInfo(
                 "keeps",
                 "choice",
-                "what keeps its length in the bend: the face on the arch (V grooves inside), the inner face (slits towards"
-                " the arch), the middle of bare foam that is not scored, or thin card",
+                "what keeps its length in the bend: the face on the arch (slits inside, which close), the inner face (slits"
+                " towards the arch, which open), the middle of board that is bent whole, or thin card",
                 "arch_face",
                 choices=SKINS,
             ),
-            length("facet", "how far a facet between two scores may lie off the arch", 0.3, 0.05, 5.0),
+            COVERED,
         ),
         EDGES,
         False,

@@ -4,9 +4,10 @@ from collections.abc import Iterator
 from math import cos, hypot, pi, radians, sin, tan
 
 from publisher.basics import Finding, LineKind, Purpose, polyline
-from publisher.geometry.model import DrawnFor, Mark, ParameterInfo, ShapeInfo
+from publisher.geometry.model import Bend, Bending, DrawnFor, Mark, ParameterInfo, ShapeInfo
 from publisher.geometry.paths import Pen, fitted_line
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, edges_of, length, mm
+from publisher.geometry.shapes.bending import COVERED
 
 EDGES = ("bottom", "right", "top", "left")
 WRAP_FINE = (
@@ -70,7 +71,8 @@ def build(values: Values) -> Shape:
         marks.append(Mark(LineKind.REFERENCE, Purpose.CENTRE, polyline(half), name="half way round"))
     # under a lap the ends need not meet
     ends = () if lap > 0.0 else (DrawnFor("seam", once, values.number("tube_diameter")),)
-    return Shape(outer, edges_of(outer, EDGES), (), tuple(marks), drawn_for=ends)
+    bending = Bending((Bend(0.0, whole, r),), "middle", 0.0, 0, values.word("covered"))
+    return Shape(outer, edges_of(outer, EDGES), (), tuple(marks), drawn_for=ends, bending=bending)
 
 
 KIND = ShapeKind(
@@ -85,6 +87,7 @@ KIND = ShapeKind(
                 "seam", "choice", "where the seam lies: at the low or the high side", "low", choices=("low", "high")
             ),
             length("lap", "glue lap beyond the seam (0 = none)", 0.0, 0.0),
+            COVERED,
         ),
         EDGES,
         False,

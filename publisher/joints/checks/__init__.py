@@ -3,6 +3,7 @@
 from publisher.basics import Check
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks import (
+    bent_too_tightly,
     brace_does_not_fit,
     corner_not_as_shaped,
     does_not_meet,
@@ -21,6 +22,7 @@ from publisher.joints.checks import (
     panel_not_placed,
     part_too_thin,
     parts_share_space,
+    pressed_on_paper,
     ring_does_not_close,
     room_fit,
     rows_do_not_meet,
@@ -60,6 +62,8 @@ CHECKS: tuple[Check[Assembled], ...] = (
     layers_do_not_touch.CHECK,
     glued_too_little.CHECK,
     part_too_thin.CHECK,
+    bent_too_tightly.CHECK,
+    pressed_on_paper.CHECK,
     straight_joint.CHECK,
     rows_do_not_meet.CHECK,
     falls_over.CHECK,

@@ -13,7 +13,7 @@ ASKEW = 0.05
 LEAST_CONTACT = 0.25
 """Share of a part's face that must touch (common practice for glue, no source)."""
 
-Fault = tuple[str, str, float, float]
+SeatFault = tuple[str, str, float, float]
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
@@ -40,7 +40,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
     return Outcome(looked_at, tuple(found))
 
 
-def _faults(seating: Seating) -> Iterator[Fault]:
+def _faults(seating: Seating) -> Iterator[SeatFault]:
     seat = seating.seat
     if seating.tilt > ASKEW:
         yield (

@@ -32,6 +32,11 @@ def _facts(part: Part) -> Iterator[tuple[str, float, Kind]]:
         yield f"{name}.width", 2.0 * bore, "length"
     if part.openings:
         yield "least_wall", least_wall(part), "length"
+    if part.bending is not None:
+        yield "bend_radius", part.bending.radius, "length"
+        if part.bending.slits:
+            yield "slits", part.bending.slits, "count"
+            yield "slit_depth", part.bending.slit_depth, "length"
     slots = slots_of(part)
     if slots:
         widths = [slot_size(slot)[0] for slot in slots]

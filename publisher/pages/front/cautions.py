@@ -46,10 +46,11 @@ def _sections(context: Context) -> list[Section]:
     bevels = [edge.bevel for part in parts for edge in part.edges if edge.bevel]
     if bevels:
         found.append(partial(bevelling, setter, min(bevels) < 0.0))
+    slits = any(part.bending is not None and part.bending.slits for part in parts)
     tiles = not all(map(planner_of(context).fits, parts))
 
     def lines(x: float, top: float, width: float) -> Block:
-        return legend(setter, x, top, width, across=3 if width >= 170.0 else 2, trim=tiles)
+        return legend(setter, x, top, width, across=3 if width >= 170.0 else 2, trim=tiles, slits=slits)
 
     return [*found, lines]
 

@@ -12,23 +12,34 @@ LINES: tuple[tuple[LineKind, str, str], ...] = (
     (LineKind.GLUE, "glue", "area to be glued"),
     (LineKind.REFERENCE, "reference", "to line up"),
 )
+SLIT = "as deep as written"
 SAMPLE = 17.0  # length of a line sample: long enough for every pattern to show
 LEGEND_ROW = 5.4
 
 
 def legend(
-    setter: Setter, x: float, top: float, width: float, *, across: int = 2, title: bool = True, trim: bool = False
+    setter: Setter,
+    x: float,
+    top: float,
+    width: float,
+    *,
+    across: int = 2,
+    title: bool = True,
+    trim: bool = False,
+    slits: bool = False,
 ) -> Block:
     """Draw the legend of line kinds in ``across`` columns. ``width`` in mm; the block's height follows.
 
-    ``trim``: with the line along which the paper of tiles is cut off.
+    ``trim``: with the line along which the paper of tiles is cut off. ``slits``: what bends is slit, as deep as its template says.
     """
     drawn: list[Drawn] = []
     y = top
     if title:
         drawn += setter.line("Lines and what to do along them", HEADING, x, y - setter.drop(HEADING))
         y -= HEADING.leading + 1.0
-    rows = [(line_style(kind), name, meaning) for kind, name, meaning in LINES]
+    rows = [
+        (line_style(kind), name, SLIT if slits and kind is LineKind.SCORE else meaning) for kind, name, meaning in LINES
+    ]
     if trim:
         rows.append((TRIM, "trim", "the paper of a tile"))
     down = -(-len(rows) // across)

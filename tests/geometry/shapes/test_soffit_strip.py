@@ -1,14 +1,14 @@
 """The under side of an arch against bending of sheet."""
 
 from collections.abc import Callable
-from math import asin, pi, tan
+from math import asin, pi
 
 import pytest
 
 from publisher.basics import Finding
 from publisher.design import PartPlan
 from publisher.geometry import Part, area
-from publisher.geometry.shapes.soffit_strip import groove
+from publisher.geometry.making.parts import make_part
 
 Plan = Callable[..., PartPlan]
 Draw = Callable[[PartPlan], Part]
@@ -32,16 +32,15 @@ def test_what_keeps_its_length(keeps: str, radius: float, plan: Plan, drawn: Dra
         assert bottom.nominal_length == pytest.approx(198.9, abs=0.05)
 
 
-def test_grooves_close_over_the_bend(plan: Plan, drawn: Draw) -> None:
-    """n V grooves of width w on the inner face take up the difference of the faces' lengths: n·w ≈ tθ (w = 2t·tan(q/2R))."""
+def test_slits_stand_a_thickness_apart_along_each_arc(plan: Plan, drawn: Draw) -> None:
     part = drawn(plan("soffit_strip", ARCH))
-    scores = [mark for mark in part.marks if mark.name == "bend"]
-    q = 89.0 * ANGLE / len(scores)
-    assert q * q / (8.0 * 84.0) <= 0.3 + 1e-9 and q <= 84.0 / 3.0
-    width = groove(84.0, q, 5.0)
-    assert width == pytest.approx(2.0 * 5.0 * tan(q / (2.0 * 89.0)))
-    assert len(scores) * width == pytest.approx(5.0 * ANGLE, rel=0.01)
-    assert f"{width:.1f} mm" in scores[0].text
+    slits = [mark for mark in part.marks if mark.name == "slit"]
+    assert len(slits) == round(89.0 * ANGLE / 5.0) == 40
+    assert [m.text for m in part.marks if m.text] == ["slit the inside face, 3.3 mm deep"]
+    assert part.bending is not None
+    assert (part.bending.radius, part.bending.slits, part.bending.slit_depth) == pytest.approx((86.5, 40, 3.3))
+    (finding,) = make_part(plan("soffit_strip", ARCH, thickness=4.0))[1]
+    assert "too thin to slit" in finding.message and "keeps: unscored" in finding.hint
 
 
 def test_a_pointed_arch_folds_at_its_apex(plan: Plan, drawn: Draw) -> None:

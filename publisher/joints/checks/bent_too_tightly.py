@@ -1,0 +1,78 @@
+"""Board that tears or buckles where it is bent."""
+
+from publisher.basics import Check, Outcome, Severity
+from publisher.basics.wording import say_length
+from publisher.design import Board
+from publisher.geometry import Bending, Part
+from publisher.joints.assembled import Assembled
+
+MOST_STRAIN = 0.02
+"""Share by which the faces of board that is bent plain get longer and shorter."""
+
+LEAST_RADIUS = 8.0
+"""Radius of a bend as a multiple of the thickness, of board that is covered and slit."""
+
+CARD = 1.5
+"""mm: what is thinner is paper or card, which bends as it likes."""
+
+
+def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+    """Hold the radius of every bent part against its board: t/2ρ where it is bent plain, 8 t where it is covered and slit."""
+    looked_at, found = 0, []
+    boards = {board.id: board for board in subject.design.boards}
+    for part in subject.parts:
+        if part.bending is None or part.thickness < CARD:
+            continue
+        looked_at += 1
+        fault = _fault(part, part.bending, boards[part.board])
+        if fault is not None:
+            what, hint, value, limit = fault
+            found.append(
+                check.found(
+                    f"part {part.letter} ({part.name}) {what} (common practice)",
+                    subject=part.id,
+                    hint=hint,
+                    place=part.place,
+                    value=value,
+                    limit=limit,
+                )
+            )
+    return Outcome(looked_at, tuple(found))
+
+
+def _fault(part: Part, bending: Bending, board: Board) -> tuple[str, str, float, float] | None:
+    covered = bending.covered != "none" or board.faces != "bare"
+    radius, least = bending.radius, LEAST_RADIUS * part.thickness
+    if covered and bending.slits:
+        if radius >= least - 1e-6:
+            return None
+        return (
+            f"is bent to a radius of {say_length(radius)}; board of {say_length(part.thickness)}, slit and covered, bends to "
+            f"{say_length(least)}",
+            "make the radius larger, or use thinner board or thin card",
+            radius,
+            least,
+        )
+    strain = part.thickness / (2.0 * radius)
+    if strain <= MOST_STRAIN + 1e-9:
+        return None
+    lacks = "bare and not covered" if not covered else "not slit"
+    helps = "covered: paper (or tape) over the whole face that stays, and slits" if not covered else "slits"
+    return (
+        f"is bent to a radius of {say_length(radius)}, which strains its faces by {strain:.1%}; board that is {lacks} takes "
+        f"{MOST_STRAIN:.0%}",
+        f"let it have {helps}, make the radius {say_length(part.thickness / (2.0 * MOST_STRAIN))} or more, or use thinner board",
+        strain,
+        MOST_STRAIN,
+    )
+
+
+CHECK = Check(
+    "joints/bent-too-tightly",
+    "Board is bent no more tightly than it bears",
+    f"bare foam tears beyond {MOST_STRAIN:.0%} of strain, and buckles under {LEAST_RADIUS:g} times its thickness even when it is slit "
+    "and covered with paper or tape (common practice, no source; bend a scrap)",
+    Severity.WARNING,
+    run=run,
+    may_be_empty=True,
+)

@@ -1,0 +1,51 @@
+from dataclasses import replace
+from types import SimpleNamespace
+
+import pytest
+
+from publisher.geometry import Bend, Bending
+from publisher.joints.assembled import Assembled
+from publisher.joints.checks.bent_too_tightly import CHECK
+
+
+def bent(
+    make: SimpleNamespace, radius: float, thick: float = 5.0, slits: int = 0, covered: str = "none", faces: str = "bare"
+) -> Assembled:
+    strip = make.wall("strip", 200, 60, thickness=thick)
+    bending = Bending((Bend(0.0, 200.0, radius),), "outside", 3.3 if slits else 0.0, slits, covered)
+    return make.assembled(make.design(boards=(make.board(thick, faces),)), replace(strip, bending=bending))
+
+
+@pytest.mark.keeps("joints/bent-too-tightly")
+@pytest.mark.parametrize(
+    ("radius", "thick", "slits", "covered", "faces"),
+    [
+        (125.0, 5.0, 0, "none", "bare"),  # 5/250 is 2 %
+        (40.0, 5.0, 40, "paper", "bare"),  # 8 × 5
+        (40.0, 5.0, 40, "none", "paper_both"),
+        (75.0, 3.0, 0, "none", "bare"),
+        (5.0, 1.0, 0, "none", "bare"),  # card
+    ],
+)
+def test_bends_that_hold(
+    make: SimpleNamespace, radius: float, thick: float, slits: int, covered: str, faces: str
+) -> None:
+    assert CHECK.run(bent(make, radius, thick, slits, covered, faces), CHECK).findings == ()
+
+
+@pytest.mark.breaks("joints/bent-too-tightly")
+@pytest.mark.parametrize(
+    ("radius", "slits", "covered", "value", "limit", "words"),
+    [
+        (124.0, 0, "none", 5 / 248, 0.02, "strains its faces by 2.0%; board that is bare and not covered"),
+        (89.0, 40, "none", 5 / 178, 0.02, "strains its faces by 2.8%; board that is bare and not covered"),
+        (89.0, 0, "tape", 5 / 178, 0.02, "board that is not slit"),
+        (39.0, 40, "paper", 39.0, 40.0, "slit and covered, bends to 40.0 mm"),
+    ],
+)
+def test_bends_that_tear(
+    make: SimpleNamespace, radius: float, slits: int, covered: str, value: float, limit: float, words: str
+) -> None:
+    (finding,) = CHECK.run(bent(make, radius, slits=slits, covered=covered), CHECK).findings
+    assert words in finding.message
+    assert (finding.value, finding.limit) == pytest.approx((value, limit))
