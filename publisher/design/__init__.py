@@ -55,7 +55,7 @@ from publisher.design.records import (
     SurfacePlan,
     TabRow,
     TextPlan,
-    Thing,
+    ThingPlan,
     WholePlan,
 )
 from publisher.design.rules import RULES
@@ -106,7 +106,7 @@ __all__ = [
     "SurfacePlan",
     "TabRow",
     "TextPlan",
-    "Thing",
+    "ThingPlan",
     "WholePlan",
     "amount",
     "asked_variants",

@@ -102,7 +102,7 @@ Kept = Literal["outside", "inside", "middle"]
 
 
 @record
-class Bend:
+class BendStretch:
     """A stretch of a flat strip, from ``start`` to ``end`` (mm along x), and the radius of the middle of its board when it is
     bent; its inside face is the hollow one."""
 
@@ -117,7 +117,7 @@ class Bending:
     of the other one, 0 where it is bent whole; ``covered``: what is glued over the whole face that stays. ``tightest``: the radius
     of the middle of its board where that is not the least of its stretches: of a cone, which has none."""
 
-    bends: tuple[Bend, ...]
+    bends: tuple[BendStretch, ...]
     keeps: Kept
     slit_depth: float
     slits: int

@@ -8,7 +8,7 @@ from publisher.design.language import pick_hint
 from publisher.design.records import EdgeRef, FaceSeat, PanelPlan, WhichFace
 from publisher.design.rules import plans as rules
 
-STEEPEST = 75.0  # degrees: the bevel of an edge on a steeper face is flatter than a knife is led
+STEEPEST_SLOPE = 75.0  # degrees: the bevel of an edge on a steeper face is flatter than a knife is led
 STANDING = ("edge", "slope")  # what only a panel that stands on an edge says
 
 
@@ -28,14 +28,14 @@ def read_seat(table: Table, reader: JoinReader) -> FaceSeat | None:
         return None
     turn = _angle(table.value("turn"), reader)
     slope = _angle(table.value("slope"), reader) if table.value("slope") is not None else None
-    if slope is not None and not 0.0 < slope <= STEEPEST:
+    if slope is not None and not 0.0 < slope <= STEEPEST_SLOPE:
         reader.refuse(
             rules.FACE,
             f"{panel} stands on a slope of {trimmed(slope, 2)}°",
-            f"the slope is the angle of the face out of the level: more than 0 and at most {STEEPEST:g} deg",
+            f"the slope is the angle of the face out of the level: more than 0 and at most {STEEPEST_SLOPE:g} deg",
             table.place,
             slope,
-            STEEPEST if slope > STEEPEST else 0.0,
+            STEEPEST_SLOPE if slope > STEEPEST_SLOPE else 0.0,
         )
         return None
     face: WhichFace = "inside" if table.text("face") == "inside" else "outside"

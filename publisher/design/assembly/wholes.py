@@ -5,7 +5,7 @@ from collections.abc import Mapping
 from publisher.basics import Place, Point
 from publisher.brief import Entry, Table, Value
 from publisher.design.language import Scope, pick_hint
-from publisher.design.records import Thing, WholePlan
+from publisher.design.records import ThingPlan, WholePlan
 from publisher.design.rules import plans as rules
 
 
@@ -22,7 +22,7 @@ class _ThingsReader:
         self.assemblies = assemblies
         self.scope = scope
 
-    def thing(self, entry: Entry) -> Thing | None:
+    def thing(self, entry: Entry) -> ThingPlan | None:
         """Return one thing; None after a finding."""
         if not isinstance(entry.node, Table):
             return None
@@ -32,7 +32,9 @@ class _ThingsReader:
             return None
         on = tuple(node.text for node in table.row("on_top_of") if isinstance(node, Value))
         angle = 0.0 if turn is None else self.scope.number(turn, self.subject, "angle") or 0.0
-        return Thing(entry.key, value.text, on, self.at(table), angle, table.text("lifts_off") == "true", entry.place)
+        return ThingPlan(
+            entry.key, value.text, on, self.at(table), angle, table.text("lifts_off") == "true", entry.place
+        )
 
     def known(self, value: Value) -> bool:
         """True when a value names a stack or panels of this design; otherwise a finding says why not."""
@@ -51,10 +53,10 @@ class _ThingsReader:
         across, deep = (self.scope.number(value, self.subject, "length") or 0.0 for value in values)
         return (across, deep)
 
-    def from_below(self, things: list[Thing]) -> tuple[Thing, ...]:
+    def from_below(self, things: list[ThingPlan]) -> tuple[ThingPlan, ...]:
         """Return the things, each after all that carry it; findings for those that nothing known carries."""
         names = [thing.name for thing in things]
-        placed: dict[str, Thing] = {}
+        placed: dict[str, ThingPlan] = {}
         for thing in things:
             for other in thing.on:
                 if other not in names:

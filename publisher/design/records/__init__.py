@@ -31,7 +31,7 @@ from publisher.design.records.plans import (
 )
 from publisher.design.records.seams import SplitPlan
 from publisher.design.records.texts import Blank, MaterialPlan, PaperWish, PicturePlan, StepPlan, TextPlan
-from publisher.design.records.wholes import Thing, WholePlan
+from publisher.design.records.wholes import ThingPlan, WholePlan
 
 __all__ = [
     "LEAST_PAPER_MM",
@@ -80,7 +80,7 @@ __all__ = [
     "SurfacePlan",
     "TabRow",
     "TextPlan",
-    "Thing",
+    "ThingPlan",
     "WhichFace",
     "WholePlan",
 ]

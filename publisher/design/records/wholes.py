@@ -4,7 +4,7 @@ from publisher.basics import Place, Point, record
 
 
 @record
-class Thing:
+class ThingPlan:
     """An assembly in its place. ``on``: names of the things that carry it, () for the table.
 
     ``at``: where the middle of the rectangle round it lies, seen from above, [across, deep] from the middle of the rectangle
@@ -26,5 +26,5 @@ class WholePlan:
     """An assembly of assemblies: each thing comes after all that carry it."""
 
     name: str
-    things: tuple[Thing, ...]
+    things: tuple[ThingPlan, ...]
     place: Place

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from math import radians
 
 from publisher.basics import Finding
-from publisher.geometry.model import Bend, Bending, Kept, ShapeInfo
+from publisher.geometry.model import Bending, BendStretch, Kept, ShapeInfo
 from publisher.geometry.paths import straight
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, choice, edges_of, length
 from publisher.geometry.shapes.bending import COVERED, slit_depth, slit_marks, slit_words, slits_in, too_thin_to_slit
@@ -41,7 +41,7 @@ def build(values: Values) -> Shape:
     number = 0 if cut == "none" else slits_in(w, t)
     marks = (*slit_marks(0.0, w, h, t), slit_words((w / 2.0, h / 2.0), t, inside=cut == "inner")) if number else ()
     bending = Bending(
-        (Bend(0.0, w, values.number("inner_radius") + t / 2.0),),
+        (BendStretch(0.0, w, values.number("inner_radius") + t / 2.0),),
         KEPT[cut],
         slit_depth(t) if number else 0.0,
         number,

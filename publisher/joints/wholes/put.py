@@ -7,10 +7,10 @@ import numpy as np
 import shapely
 
 from publisher.basics import record
-from publisher.design import Thing, WholePlan
+from publisher.design import ThingPlan, WholePlan
 from publisher.geometry import Part, polygon
+from publisher.joints.outlines import Array
 from publisher.joints.panels import ON_TABLE, PANEL_TOUCH, Panel, corners_of
-from publisher.joints.panels.space import Array
 from publisher.joints.wholes.surfaces import gaps_between, surfaces_of
 from publisher.joints.wholes.things import box_of, carried
 
@@ -25,7 +25,7 @@ class PlacedThing:
     ``foot``: in plan, the hull of all that it touches. ``mass`` in grams, ``weight``: the point under its centre of mass.
     """
 
-    thing: Thing
+    thing: ThingPlan
     panels: tuple[Panel, ...]
     gaps: tuple[tuple[str, float], ...]
     foot: shapely.Geometry
@@ -82,7 +82,7 @@ def put_things(plan: WholePlan, panels_of: Mapping[str, tuple[Panel, ...]], weig
     return PlacedWhole(plan, tuple(done.values()))
 
 
-def _put(thing: Thing, own: tuple[Panel, ...], on: list[PlacedThing], weigh: Weigh) -> PlacedThing:
+def _put(thing: ThingPlan, own: tuple[Panel, ...], on: list[PlacedThing], weigh: Weigh) -> PlacedThing:
     turned = carried(own, thing.turn, np.zeros(3))
     low, high = box_of(turned)
     middle, ground = np.zeros(2), 0.0

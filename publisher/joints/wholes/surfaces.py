@@ -6,13 +6,13 @@ import numpy as np
 import shapely
 
 from publisher.basics import record
+from publisher.joints.outlines import Array
 from publisher.joints.panels import Panel, face_pair
-from publisher.joints.panels.space import Array
 
 UPRIGHT = 1e-6
 """Share of its normal that a face must have upwards or downwards to lie over something."""
 
-OVERLAP = 0.01
+LEAST_SHARED = 0.01
 """mm²: what lies over each other on less is two edges beside each other."""
 
 
@@ -78,7 +78,7 @@ def gaps_between(upper: Surfaces, lower: Surfaces) -> Gaps:
         return Gaps(np.zeros((0, 2)), np.zeros(0))
     i, j = shapely.STRtree(lower.areas).query(upper.areas, predicate="intersects")
     shared = shapely.intersection(upper.areas[i], lower.areas[j])
-    some = shapely.area(shared) > OVERLAP
+    some = shapely.area(shared) > LEAST_SHARED
     shared, i, j = shared[some], i[some], j[some]
     points, of = shapely.get_coordinates(shared, return_index=True)
     flat = np.column_stack([points, np.ones(len(points))])

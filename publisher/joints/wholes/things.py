@@ -7,8 +7,8 @@ import numpy as np
 
 from publisher.basics import Place
 from publisher.geometry import Part
+from publisher.joints.outlines import Array
 from publisher.joints.panels import Panel, PanelFrame, corners_of
-from publisher.joints.panels.space import Array
 from publisher.joints.stacks import LaidStack
 
 

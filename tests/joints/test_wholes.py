@@ -5,7 +5,7 @@ from types import SimpleNamespace
 import numpy as np
 import pytest
 
-from publisher.design import Thing, WholePlan
+from publisher.design import ThingPlan, WholePlan
 from publisher.geometry import Part, polygon
 from publisher.joints.panels import Panel, place_panels
 from publisher.joints.stacks import lay_all
@@ -25,7 +25,9 @@ def slabs(make: SimpleNamespace, part: Part, count: int) -> tuple[Panel, ...]:
 
 
 def put(make: SimpleNamespace, panels: dict[str, tuple[Panel, ...]], things: Things, turn: float = 0.0) -> PlacedWhole:
-    made = tuple(Thing(name, of, on, at, turn if on else 0.0, True, make.here) for name, (of, on, at) in things.items())
+    made = tuple(
+        ThingPlan(name, of, on, at, turn if on else 0.0, True, make.here) for name, (of, on, at) in things.items()
+    )
     whole = put_things(WholePlan("whole", made, make.here), panels, weigh)
     assert whole is not None
     return whole
@@ -99,5 +101,5 @@ def test_what_stands_on_a_thing_alone_weighs_on_it(make: SimpleNamespace) -> Non
 
 
 def test_nothing_is_put_where_a_thing_is_missing(make: SimpleNamespace) -> None:
-    plan = WholePlan("whole", (Thing("a", "gone", (), (0, 0), 0.0, False, make.here),), make.here)
+    plan = WholePlan("whole", (ThingPlan("a", "gone", (), (0, 0), 0.0, False, make.here),), make.here)
     assert put_things(plan, {}, weigh) is None
