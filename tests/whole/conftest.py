@@ -13,6 +13,18 @@ from publisher.cli import main
 from tests.once import made_once, shared
 
 ROOT = Path(__file__).parents[2]
+SMALL = """\
+format: 1
+title: Bollard
+version: 1.0.0
+use: trace
+sizes: {board: 5 mm, radius: 20 mm}
+boards: {foam: {thickness: board, sheets: [20 x 30 in]}}
+parts:
+  disc: {name: Disc, board: foam, count: 3, shape: disc, with: {radius: radius}}
+papers: [a4, letter]
+"""
+TOO_LARGE = "radius: 900 mm"  # in place of 20 mm: larger than the sheet
 
 
 @dataclass(frozen=True)
@@ -67,6 +79,28 @@ def designs(tmp_path: Path) -> Path:
     """A folder with a copy of the demo designs."""
     shutil.copytree(ROOT / "designs", tmp_path / "designs")
     return tmp_path / "designs"
+
+
+@pytest.fixture
+def shelf(tmp_path: Path) -> Path:
+    """A folder with the smallest design, “bollard”: where any design would do, it costs a fifth of a demo."""
+    return small_design(tmp_path / "shelf", "bollard").parent
+
+
+def small_design(shelf: Path, slug: str, more: str = "") -> Path:
+    """Put the smallest design on a shelf, with more lines to its spec; return its folder."""
+    folder = shelf / slug
+    folder.mkdir(parents=True)
+    (folder / "spec.yaml").write_text(SMALL + more, encoding="utf-8")
+    return folder
+
+
+def changed(folder: Path, old: str, new: str) -> None:
+    """Put other words into a design's spec, once."""
+    spec = folder / "spec.yaml"
+    text = spec.read_text(encoding="utf-8")
+    assert old in text
+    spec.write_text(text.replace(old, new, 1), encoding="utf-8")
 
 
 def everything(folder: Path) -> dict[str, bytes]:

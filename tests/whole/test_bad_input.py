@@ -13,16 +13,10 @@ from typing import Any
 
 import pytest
 
-from tests.whole.conftest import Run, everything
+from tests.whole.conftest import Run, changed, everything, small_design
 
 ROOT = Path(__file__).parents[2]
 Publisher = Callable[..., Run]
-
-
-def changed(spec: Path, old: str, new: str) -> None:
-    text = spec.read_text()
-    assert old in text
-    spec.write_text(text.replace(old, new, 1))
 
 
 def test_an_empty_folder_and_no_folder(publisher: Publisher, tmp_path: Path) -> None:
@@ -73,7 +67,7 @@ def test_specs_that_cannot_be_read(publisher: Publisher, tmp_path: Path, content
 def test_mistakes_in_a_spec(
     publisher: Publisher, designs: Path, tmp_path: Path, old: str, new: str, words: str
 ) -> None:
-    changed(designs / "toll-house/spec.yaml", old, new)
+    changed(designs / "toll-house", old, new)
     run = publisher("build", designs / "toll-house", "--paper", "a4", "--out", tmp_path / "out")
     assert run.code == 1, run.err
     assert words in run.err
@@ -112,7 +106,7 @@ def test_each_wrong_size_is_told_with_what_is_allowed_and_what_to_do(
 
 
 def test_a_million_layers(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
-    changed(designs / "lock-stair/spec.yaml", "layers: boards_high - 2", "layers: 1000000")
+    changed(designs / "lock-stair", "layers: boards_high - 2", "layers: 1000000")
     run = publisher("build", designs / "lock-stair", "--out", tmp_path / "out")
     assert run.code == 1
     assert "layers" in run.err
@@ -120,7 +114,7 @@ def test_a_million_layers(publisher: Publisher, designs: Path, tmp_path: Path) -
 
 def test_a_picture_that_is_not_one(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
     (designs / "toll-house/wall.jpg").write_bytes(b"%!PS-Adobe-3.0 EPSF-3.0\n")
-    changed(designs / "toll-house/spec.yaml", "picture: {part: gable}", "picture: {photo: wall.jpg}")
+    changed(designs / "toll-house", "picture: {part: gable}", "picture: {photo: wall.jpg}")
     run = publisher("build", designs / "toll-house", "--out", tmp_path / "out")
     assert run.code == 1
     assert "wall.jpg" in run.err
@@ -136,16 +130,16 @@ def test_unknown_papers_and_variants(publisher: Publisher, designs: Path) -> Non
     assert publisher("build", designs / "quay", "--set", "board").code == 2
 
 
-def test_an_output_folder_that_is_a_file(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
+def test_an_output_folder_that_is_a_file(publisher: Publisher, shelf: Path, tmp_path: Path) -> None:
     (tmp_path / "out").write_text("mine")
-    run = publisher("build", designs / "quay", "--paper", "a4", "--out", tmp_path / "out")
+    run = publisher("build", shelf / "bollard", "--paper", "a4", "--out", tmp_path / "out")
     assert run.code == 1
     assert "cannot write" in run.err
     assert (tmp_path / "out").read_text() == "mine"
 
 
 def test_a_read_only_output_folder(
-    publisher: Publisher, designs: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    publisher: Publisher, shelf: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Rights are simulated, since the superuser may write everywhere."""
     out = tmp_path / "out"
@@ -158,16 +152,16 @@ def test_a_read_only_output_folder(
         make(self, *args, **more)
 
     monkeypatch.setattr(Path, "mkdir", refused)
-    run = publisher("build", designs / "quay", "--paper", "a4", "--out", out)
+    run = publisher("build", shelf / "bollard", "--paper", "a4", "--out", out)
     assert run.code == 1
     assert "cannot write" in run.err
     assert "permission denied" in run.err
     assert list(out.iterdir()) == []
 
 
-def test_a_full_disk(publisher: Publisher, designs: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+def test_a_full_disk(publisher: Publisher, shelf: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     out = tmp_path / "out"
-    assert publisher("build", designs / "quay", "--paper", "a4", "--out", out).code == 0
+    assert publisher("build", shelf / "bollard", "--paper", "a4", "--out", out).code == 0
     before = everything(out)
     write = Path.write_bytes
 
@@ -178,17 +172,17 @@ def test_a_full_disk(publisher: Publisher, designs: Path, tmp_path: Path, monkey
         return write(self, data)
 
     monkeypatch.setattr(Path, "write_bytes", full)
-    changed(designs / "quay/spec.yaml", "version: 1.0.0", "version: 1.0.1")
-    run = publisher("build", designs / "quay", "--paper", "a4", "--out", out)
+    changed(shelf / "bollard", "version: 1.0.0", "version: 1.0.1")
+    run = publisher("build", shelf / "bollard", "--paper", "a4", "--out", out)
     assert run.code == 1
     assert "no space left on device" in run.err
     assert everything(out) == before
 
 
 @pytest.mark.skipif(os.name == "nt", reason="signals are sent otherwise there")
-def test_an_interrupt_puts_nothing_in_place(designs: Path, tmp_path: Path) -> None:
+def test_an_interrupt_puts_nothing_in_place(shelf: Path, designs: Path, tmp_path: Path) -> None:
     out = tmp_path / "out"
-    folders = [str(designs / slug) for slug in ("quay", "lock-stair")]
+    folders = [str(shelf / "bollard"), str(designs / "lock-stair")]  # the second takes long enough to be stopped in it
     # a process that is started in the background does not hear Ctrl-C, nor do its children: this one shall, wherever tests run
     hears = "from signal import SIGINT, default_int_handler, signal; signal(SIGINT, default_int_handler)"
     process = subprocess.Popen(
@@ -196,7 +190,7 @@ def test_an_interrupt_puts_nothing_in_place(designs: Path, tmp_path: Path) -> No
         cwd=ROOT, stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True,
     )  # fmt: skip
     last = time.monotonic() + 120
-    while not (out / "quay/packs.json").exists():  # the first pack is in place, others are in the making
+    while not (out / "bollard/packs.json").exists():  # the first pack is in place, others are in the making
         assert process.poll() is None
         assert time.monotonic() < last
         time.sleep(0.02)
@@ -221,18 +215,18 @@ def test_our_own_fault_is_short_and_says_how_to_see_more(
     assert "PUBLISHER_TRACE=1" in run.err
 
 
-def test_one_unreadable_design_does_not_stop_the_others(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
-    (designs / "quay/spec.yaml").write_bytes(b"title: [")
-    folders = [designs / slug for slug in ("quay", "toll-house")]
+def test_one_unreadable_design_does_not_stop_the_others(publisher: Publisher, shelf: Path, tmp_path: Path) -> None:
+    folders = [small_design(shelf, "anchor"), shelf / "bollard"]
+    (shelf / "anchor/spec.yaml").write_bytes(b"title: [")
     run = publisher("build", *folders, "--paper", "a4", "--variant", "standard", "--out", tmp_path / "out")
     assert run.code == 2
-    assert "quay/spec.yaml" in run.err
-    assert (tmp_path / "out/toll-house/toll-house-1.0.0-a4.pdf").exists()
+    assert "anchor/spec.yaml" in run.err
+    assert (tmp_path / "out/bollard/bollard-1.0.0-a4.pdf").exists()
 
 
 @pytest.mark.breaks("design/variant-name-taken")
 def test_a_variant_called_standard_is_refused(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
-    changed(designs / "lock-stair/spec.yaml", "  wide_bases: {", "  standard: {")
+    changed(designs / "lock-stair", "  wide_bases: {", "  standard: {")
     run = publisher("build", designs / "lock-stair", "--paper", "a4", "--out", tmp_path / "out")
     assert run.code == 1
     assert "design/variant-name-taken" in run.err
@@ -247,9 +241,10 @@ def test_a_size_set_twice_is_asked_about(publisher: Publisher, designs: Path) ->
 
 @pytest.mark.breaks("design/unknown-variant")
 def test_a_variant_that_one_design_lacks_does_not_stop_the_others(
-    publisher: Publisher, designs: Path, tmp_path: Path
+    publisher: Publisher, shelf: Path, tmp_path: Path
 ) -> None:
-    run = publisher("build", designs, "--variant", "wide_bases", "--paper", "a4", "--out", tmp_path / "out", "--json")
+    small_design(shelf, "capstan", "variants: {wide: {title: Wide, sizes: {radius: 30 mm}}}\n")
+    run = publisher("build", shelf, "--variant", "wide", "--paper", "a4", "--out", tmp_path / "out", "--json")
     assert run.code == 2
-    assert "quay has no variant" in run.err
-    assert [p["slug"] for p in json.loads(run.out)["packs"]] == ["lock-stair"]
+    assert "bollard has no variant" in run.err
+    assert [p["slug"] for p in json.loads(run.out)["packs"]] == ["capstan"]

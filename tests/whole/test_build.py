@@ -16,7 +16,7 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from publisher.pages import record_schema
-from tests.whole.conftest import Run, everything
+from tests.whole.conftest import TOO_LARGE, Run, changed, everything, small_design
 
 ROOT = Path(__file__).parents[2]
 
@@ -144,8 +144,8 @@ def test_a_build_is_byte_identical_whatever_the_machine_says(packs: Path, design
     assert everything(tmp_path / "out" / "quay") == everything(packs / "quay")
 
 
-def test_the_report_as_one_json_document(publisher: Callable[..., Run], designs: Path, tmp_path: Path) -> None:
-    run = publisher("build", designs / "quay", "--paper", "a4", "--out", tmp_path, "--json")
+def test_the_report_as_one_json_document(publisher: Callable[..., Run], shelf: Path, tmp_path: Path) -> None:
+    run = publisher("build", shelf / "bollard", "--paper", "a4", "--out", tmp_path, "--json")
     document = json.loads(run.out)
     (pack,) = document["packs"]
     assert pack["good"] is True
@@ -162,33 +162,35 @@ def test_other_papers_on_request(publisher: Callable[..., Run], designs: Path, t
 
 
 def test_a_bad_design_stops_alone_and_leaves_what_was_there(
-    publisher: Callable[..., Run], designs: Path, tmp_path: Path
+    publisher: Callable[..., Run], shelf: Path, tmp_path: Path
 ) -> None:
     out = tmp_path / "packs"
-    assert publisher("build", designs / "quay", "--paper", "a4", "--out", out).code == 0
+    assert publisher("build", shelf / "bollard", "--paper", "a4", "--out", out).code == 0
     before = everything(out)
-    spec = designs / "quay/spec.yaml"
-    spec.write_text(spec.read_text().replace("inner: 160 mm", "inner: 900 mm"))
-    run = publisher("build", designs, "--paper", "a4", "--variant", "standard", "--out", out)
+    changed(shelf / "bollard", "radius: 20 mm", TOO_LARGE)
+    small_design(shelf, "capstan")
+    run = publisher("build", shelf, "--paper", "a4", "--variant", "standard", "--out", out)
     assert run.code == 1
     assert "spec.yaml:" in run.err
-    assert "quay: not built" in run.out
+    assert "bollard: not built" in run.out
     after = everything(out)
     assert {n: after[n] for n in before} == before
-    assert "toll-house/toll-house-1.0.0-a4.pdf" in after
+    assert "capstan/capstan-1.0.0-a4.pdf" in after
 
 
 def test_packs_of_other_sizes_do_not_stay_beside_new_ones(
-    publisher: Callable[..., Run], designs: Path, tmp_path: Path
+    publisher: Callable[..., Run], shelf: Path, tmp_path: Path
 ) -> None:
-    letter = tmp_path / "toll-house/toll-house-1.0.0-letter.pdf"
-    assert publisher("build", designs / "toll-house", "--out", tmp_path).code == 0
-    assert publisher("build", designs / "toll-house", "--paper", "a4", "--out", tmp_path).code == 0
-    assert letter.exists()  # the same sizes: both papers are one pack
-    changed = publisher(
-        "build", designs / "toll-house", "--paper", "a4", "--paper", "A4", "--set", "length=120 mm", "--out", tmp_path
+    letter, previews = tmp_path / "bollard/bollard-1.0.0-letter.pdf", tmp_path / "bollard/previews/standard-letter"
+    assert publisher("build", shelf / "bollard", "--out", tmp_path).code == 0
+    assert publisher("build", shelf / "bollard", "--paper", "a4", "--out", tmp_path).code == 0
+    assert (
+        letter.exists() and letter.with_suffix(".json").exists() and previews.exists()
+    )  # same sizes: papers are one pack
+    other = publisher(
+        "build", shelf / "bollard", "--paper", "a4", "--paper", "A4", "--set", "radius=30 mm", "--out", tmp_path
     )
-    assert changed.code == 0, changed.err
+    assert other.code == 0, other.err
     assert not letter.exists()
     assert not letter.with_suffix(".json").exists()
-    assert not (tmp_path / "toll-house/previews/standard-letter").exists()
+    assert not previews.exists()

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.whole.conftest import Run, everything
+from tests.whole.conftest import TOO_LARGE, Run, changed, everything
 
 Publisher = Callable[..., Run]
 
@@ -107,9 +107,10 @@ def test_a_file_that_the_spec_does_not_promise_is_refused(publisher: Publisher, 
 
 
 @pytest.mark.keeps("cli/not-promised")
-def test_proof_alone_with_and_without_the_spec(publisher: Publisher, packs: Path, designs: Path) -> None:
-    pack = packs / "quay/quay-1.0.0-a4.pdf"
-    with_spec = publisher("proof", pack, "--spec", designs / "quay")
+def test_proof_alone_with_and_without_the_spec(publisher: Publisher, shelf: Path, tmp_path: Path) -> None:
+    folder, pack = shelf / "bollard", tmp_path / "bollard/bollard-1.0.0-a4.pdf"
+    assert publisher("build", folder, "--paper", "a4", "--out", tmp_path).code == 0
+    with_spec = publisher("proof", pack, "--spec", folder)
     assert with_spec.code == 0, with_spec.err
     assert "proved" in with_spec.out
     alone = publisher("proof", pack)
@@ -117,13 +118,12 @@ def test_proof_alone_with_and_without_the_spec(publisher: Publisher, packs: Path
     assert "not judged" in alone.out
     assert "proved" not in alone.out
     assert "print scale was not judged" in alone.out
-    records = [json.loads(publisher("proof", pack, *more, "--json").out) for more in ((), ("--spec", designs / "quay"))]
+    records = [json.loads(publisher("proof", pack, *more, "--json").out) for more in ((), ("--spec", folder))]
     assert [r["files"][0]["scale_judged"] for r in records] == [False, True]
-    spec = designs / "quay/spec.yaml"
-    spec.write_text(spec.read_text().replace("deck_width: 80 mm", "deck_width: 80.2 mm"))
-    changed = publisher("proof", pack, "--spec", designs / "quay", "--json")
-    assert changed.code == 1
-    found = json.loads(changed.out)["files"][0]["findings"]
+    changed(folder, "radius: 20 mm", "radius: 20.2 mm")
+    other = publisher("proof", pack, "--spec", folder, "--json")
+    assert other.code == 1
+    found = json.loads(other.out)["files"][0]["findings"]
     assert any(f["check"].startswith("proof/outline") for f in found)
 
 
@@ -137,29 +137,33 @@ def test_proof_of_any_other_file_is_a_sentence(publisher: Publisher, tmp_path: P
     assert publisher("proof", tmp_path / "missing.pdf").code == 2
 
 
-def test_a_release_is_placed_once_and_never_changes(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
-    run = publisher("release", designs / "quay", "--out", tmp_path / "releases")
+def test_a_release_is_placed_once_and_never_changes(publisher: Publisher, shelf: Path, tmp_path: Path) -> None:
+    run = publisher("release", shelf / "bollard", "--out", tmp_path / "releases")
     assert run.code == 0, run.err
-    folder = tmp_path / "releases/quay/1.0.0"
+    folder = tmp_path / "releases/bollard/1.0.0"
     names = set(everything(folder))
-    assert {"manifest.json", "LISTING.md", "quay-1.0.0.zip", "quay-1.0.0-a4.pdf", "quay-1.0.0-letter.pdf"} <= names
+    assert {
+        "manifest.json",
+        "LISTING.md",
+        "bollard-1.0.0.zip",
+        "bollard-1.0.0-a4.pdf",
+        "bollard-1.0.0-letter.pdf",
+    } <= names
     assert "at least 1 sheet of 20 x 30 in" in (folder / "LISTING.md").read_text()
     before = everything(folder)
-    again = publisher("release", designs / "quay", "--out", tmp_path / "releases")
+    again = publisher("release", shelf / "bollard", "--out", tmp_path / "releases")
     assert again.code == 0
     assert "same content" in again.out
-    spec = designs / "quay/spec.yaml"
-    spec.write_text(spec.read_text().replace("deck_width: 80 mm", "deck_width: 84 mm"))
-    other = publisher("release", designs / "quay", "--out", tmp_path / "releases")
+    changed(shelf / "bollard", "radius: 20 mm", "radius: 21 mm")
+    other = publisher("release", shelf / "bollard", "--out", tmp_path / "releases")
     assert other.code == 2
     assert "higher version" in other.err
     assert everything(folder) == before
 
 
-def test_a_design_with_an_error_is_not_released(publisher: Publisher, designs: Path, tmp_path: Path) -> None:
-    spec = designs / "quay/spec.yaml"
-    spec.write_text(spec.read_text().replace("deck_width: 80 mm", "deck_width: 50 mm"))
-    run = publisher("release", designs / "quay", "--out", tmp_path / "releases")
+def test_a_design_with_an_error_is_not_released(publisher: Publisher, shelf: Path, tmp_path: Path) -> None:
+    changed(shelf / "bollard", "radius: 20 mm", TOO_LARGE)
+    run = publisher("release", shelf / "bollard", "--out", tmp_path / "releases")
     assert run.code == 1
     assert "not released" in run.out
     assert not (tmp_path / "releases").exists()
