@@ -194,10 +194,14 @@ def demo() -> Callable[..., Context]:
     from publisher.material import lay_out
 
     @cache
-    def make(slug: str, paper: str = "a4") -> Context:
+    def worked(slug: str) -> tuple[Design, tuple[Part, ...], Joined, BoardNeeds]:
         design = work_out(read_brief(Path(__file__).parents[2] / "designs" / slug))
         parts, _ = make_parts(design)
-        joined, needs = put_together(design, parts), lay_out(design, parts)
+        return design, parts, put_together(design, parts), lay_out(design, parts)
+
+    @cache
+    def make(slug: str, paper: str = "a4") -> Context:
+        design, parts, joined, needs = worked(slug)
         return Context(design, parts, joined, needs, paper_for(design, paper), Setter(faces_of(design)))
 
     return make

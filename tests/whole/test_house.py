@@ -5,6 +5,7 @@ import re
 import subprocess
 import sys
 import tomllib
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -16,6 +17,12 @@ PACKAGE = ROOT / "publisher"
 MODULES = sorted(PACKAGE.rglob("*.py"))
 FLOORED = ("design", "geometry", "joints", "pages", "proof")
 TOP = {"README.md", "DEVELOPERS.md", "pyproject.toml", "publisher", "designs", "tests", "build", "docs"}
+
+
+@cache
+def tree_of(module: Path) -> ast.Module:
+    """Return a module taken apart, once for all tests."""
+    return ast.parse(module.read_text())
 
 
 def test_the_rooms_stand_in_the_order_of_the_alphabet_and_of_the_data() -> None:
@@ -97,7 +104,7 @@ def test_a_class_name_means_one_thing_in_the_whole_house() -> None:
     """No two classes share a name, nor a class and an alias; aliases may when they say the same."""
     meanings: dict[str, set[str]] = {}
     for module in MODULES:
-        tree = ast.parse(module.read_text())
+        tree = tree_of(module)
         for node in ast.walk(tree):
             if isinstance(node, ast.ClassDef):
                 meanings.setdefault(node.name, set()).add(f"{module.relative_to(ROOT)}:{node.lineno}")
@@ -114,7 +121,7 @@ def test_a_number_that_has_a_name_is_one_number_in_the_whole_house() -> None:
     """A limit's name says which limit it is: no two modules give one name to different numbers."""
     numbers: dict[str, dict[float, str]] = {}
     for module in MODULES:
-        for node in ast.parse(module.read_text()).body:
+        for node in tree_of(module).body:
             if isinstance(node, ast.Assign) and len(node.targets) == 1:
                 for name, number in _named_numbers(node.targets[0], node.value):
                     numbers.setdefault(name, {})[number] = module.relative_to(PACKAGE).as_posix()
@@ -181,7 +188,7 @@ def test_tests_mirror_the_package() -> None:
 
 
 def _has_logic(module: Path) -> bool:
-    return any(isinstance(node, ast.FunctionDef) for node in ast.walk(ast.parse(module.read_text())))
+    return any(isinstance(node, ast.FunctionDef) for node in ast.walk(tree_of(module)))
 
 
 def test_the_top_level_is_fixed() -> None:

@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
-from publisher.brief import brief_of, read_brief
+from publisher.brief import Inputs, brief_of, read_brief
 from publisher.pipeline import Built, build, promised_by, release
 
 ROOT = Path(__file__).parents[2]
@@ -69,6 +69,14 @@ def files_of(built: Built) -> dict[str, bytes]:
     return {output.path: output.data for output in built.outputs}
 
 
+@pytest.fixture(scope="module")
+def here(folder: Path) -> tuple[Inputs, dict[str, str]]:
+    """Inputs of other sizes, and the hash of each file that this process makes of them."""
+    inputs = read_brief(folder, (("radius", "25 mm"),), ("a4",)).inputs
+    made = files_of(build(brief_of(inputs), "thick"))
+    return inputs, {name: sha256(data).hexdigest() for name, data in made.items()}
+
+
 @pytest.mark.parametrize(
     "machine",
     [
@@ -77,17 +85,16 @@ def files_of(built: Built) -> dict[str, bytes]:
     ],
 )
 def test_another_process_makes_the_same_files_without_the_folder(
-    machine: dict[str, str], folder: Path, tmp_path: Path
+    machine: dict[str, str], here: tuple[Inputs, dict[str, str]], folder: Path, tmp_path: Path
 ) -> None:
-    inputs = read_brief(folder, (("radius", "25 mm"),), ("a4",)).inputs
+    inputs, hashes = here
     run = subprocess.run(
         [sys.executable, "-c", ELSEWHERE, "thick"],
         input=pickle.dumps(inputs), cwd=tmp_path, env={**os.environ, "PYTHONPATH": str(ROOT), **machine}, capture_output=True, check=False,
     )  # fmt: skip
     assert run.returncode == 0, run.stderr.decode()
     sums, opened = json.loads(run.stdout)
-    here = build(brief_of(inputs), "thick")
-    assert sums == {name: sha256(data).hexdigest() for name, data in files_of(here).items()}
+    assert sums == hashes
     assert not [name for name in opened if name.startswith(str(folder))]
 
 

@@ -20,9 +20,14 @@ def pack(request: pytest.FixtureRequest) -> Pack:
     return compose_packs(work(read_brief(DESIGNS / slug)), (paper,))[0][0]
 
 
+@pytest.fixture(scope="module")
+def pdf(pack: Pack) -> bytes:
+    return write_pdf(pack)
+
+
 @pytest.mark.parametrize("dpi", [100, 150])
-def test_every_code_is_read_on_its_page(pack: Pack, dpi: int) -> None:
-    document = pypdfium2.PdfDocument(write_pdf(pack))
+def test_every_code_is_read_on_its_page(pack: Pack, pdf: bytes, dpi: int) -> None:
+    document = pypdfium2.PdfDocument(pdf)
     promised = {promise.page: promise.text for promise in pack.promises.codes}
     found = {}
     for number in promised:
@@ -34,8 +39,8 @@ def test_every_code_is_read_on_its_page(pack: Pack, dpi: int) -> None:
     assert found == {number: [text] for number, text in promised.items()}
 
 
-def test_the_footer_shows_the_first_four_digits_of_the_id(pack: Pack) -> None:
-    document = pypdfium2.PdfDocument(write_pdf(pack))
+def test_the_footer_shows_the_first_four_digits_of_the_id(pack: Pack, pdf: bytes) -> None:
+    document = pypdfium2.PdfDocument(pdf)
     said = [page.get_textpage().get_text_bounded() for page in document]
     document.close()
     assert all(f"version 1.0.0 · {pack.id[:4]} · " in text for text in said)

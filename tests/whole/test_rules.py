@@ -80,7 +80,10 @@ def _tabled(path: str) -> frozenset[str]:
 def _marked(mark: str) -> Iterator[str]:
     """Yield the ids in all marks of this name in the tests; a file may give an id a name of its own."""
     for file in TESTS.rglob("test_*.py"):
-        tree = ast.parse(file.read_text("utf-8"))
+        text = file.read_text("utf-8")
+        if f"mark.{mark}" not in text:
+            continue
+        tree = ast.parse(text)
         named = {
             ast.unparse(node.targets[0]): node.value.value
             for node in tree.body

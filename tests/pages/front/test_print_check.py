@@ -49,11 +49,10 @@ def test_inside_the_limit_and_no_words_on_words(
             assert box is not None
             assert box.left >= limit.left and box.bottom >= limit.bottom
             assert box.right <= limit.right and box.top <= limit.top
-        placed = [t for t in body.drawn if isinstance(t, Words)]
-        for one, two in combinations(placed, 2):
-            a, b = (words_box(context.type.faces, w).grown(-0.15) for w in (one, two))
+        placed = [(w.text, words_box(context.type.faces, w).grown(-0.15)) for w in body.drawn if isinstance(w, Words)]
+        for (one, a), (two, b) in combinations(placed, 2):
             apart = a.right <= b.left or b.right <= a.left or a.top <= b.bottom or b.top <= a.bottom
-            assert apart, (one.text, two.text)
+            assert apart, (one, two)
 
 
 def test_the_words_follow_the_design(
