@@ -3,7 +3,7 @@
 import pkgutil
 
 from publisher.basics import Check, Rule
-from publisher.cli import rules as commands
+from publisher.cli import refused as commands
 from publisher.pipeline import ROOMS
 
 WHAT = {

@@ -11,7 +11,7 @@ from publisher.brief.inputs import NOTHING_READ, InputFile, Inputs
 from publisher.brief.model import Brief, Entry, FieldKind, Node, Row, SpecFile, Table, Value
 from publisher.brief.reader import brief_of, read_brief
 from publisher.brief.rules import RULES
-from publisher.brief.schema_build import build_schema, schema_text
+from publisher.brief.schema_of_spec import build_schema, schema_text
 from publisher.brief.schema_parts import STAGES, SchemaParameter, SchemaParts, SchemaShape
 
 __all__ = [

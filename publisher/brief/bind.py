@@ -69,7 +69,7 @@ class Binder:
             self.settled.add(path)
             name = path[-1] if path and isinstance(path[-1], str) else "this item"
             self.findings.append(
-                rules.NO_VALUE.found(f"`{name}` has no value", hint="write its value, or delete the line", place=place)
+                rules.NO_VALUE.found(f"“{name}” has no value", hint="write its value, or delete the line", place=place)
             )
         found = HIDDEN.search(text) or (re.search("[\n\t]", text) if kind != "text" else None)
         if found is not None:

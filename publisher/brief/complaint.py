@@ -28,7 +28,7 @@ class Complaint:
         names = [str(step) for step in self.path if isinstance(step, str)]
         if not names:
             return "the spec"
-        return f"`{names[-1]}`" if isinstance(self.path[-1], str) else f"item {int(self.path[-1]) + 1} of `{names[-1]}`"
+        return f"“{names[-1]}”" if isinstance(self.path[-1], str) else f"item {int(self.path[-1]) + 1} of “{names[-1]}”"
 
     def place(self, key: Key | None = None) -> Place:
         """Return the place of the value, or of a key."""

@@ -23,7 +23,7 @@ def _key_name(c: Complaint) -> list[Finding]:
     key = c.node.key(word) if isinstance(c.node, Mapping) else None
     if not word or c.keyword not in ("pattern", "maxLength"):
         return []
-    message = f"`{short(word)}` is no name" if c.keyword == "pattern" else f"the name `{short(word)}` is too long"
+    message = f"“{short(word)}” is no name" if c.keyword == "pattern" else f"the name “{short(word)}” is too long"
     return [rules.KEY.found(message, subject=short(word), hint=f"write {expected(c.schema)}", place=c.place(key))]
 
 
@@ -34,11 +34,11 @@ def _unknown_keys(c: Complaint) -> list[Finding]:
     found: list[Finding] = []
     for key, _ in c.node.entries:
         if key.text and key.text not in known:
-            message = f"`{short(key.text)}` is not a known key of {c.name}"
+            message = f"“{short(key.text)}” is not a known key of {c.name}"
             if "x-of" in c.schema:  # in the words of the room that judges sizes: what was found, what is allowed
                 sizes = [word for word in known if word != "kind"]  # an opening's kind stands beside its sizes
                 takes = f"its sizes are {listed(ticked(sizes))}" if sizes else "it takes none"
-                message = f"{c.schema['x-of']} has no size `{short(key.text)}`; {takes}"
+                message = f"{c.schema['x-of']} has no size “{short(key.text)}”; {takes}"
             free = [word for word in known if c.node.get(word) is None]
             hint = _home(c, key.text) or proposal(key.text, free or known)
             if len(found) > limits.FINDINGS:
@@ -52,7 +52,7 @@ def _home(c: Complaint, word: str) -> str:
     with_ = c.schema.get("properties", {}).get("with")
     if with_ is None or nearest(word, c.schema["properties"]):
         return ""
-    return f"if `{short(word)}` is a size of the shape, write it inside `with: {{…}}`"
+    return f"if “{short(word)}” is a size of the shape, write it inside “with: {{…}}”"
 
 
 def _missing_keys(c: Complaint) -> list[Finding]:
@@ -66,10 +66,10 @@ def _missing_keys(c: Complaint) -> list[Finding]:
 def _missing(c: Complaint, key: str, because: str = "") -> Finding:
     field = c.schema.get("properties", {}).get(key, {})
     meaning = str(field.get("description", ""))
-    hint = f"add `{key}:` with {expected(field)}" if field else f"add `{key}:`"
+    hint = f"add “{key}:” with {expected(field)}" if field else f"add “{key}:”"
     name = f"{c.name} of {c.schema['x-of']}" if "x-of" in c.schema else c.name
     return rules.MISSING_KEY.found(
-        f"{name} lacks `{key}`{because}",
+        f"{name} lacks “{key}”{because}",
         subject=key,
         hint=f"{hint}. {meaning}".strip(),
         place=c.place(c.key) if c.key is None else Place(c.file, c.key.line, c.key.column, pointer(c.path)),
@@ -80,7 +80,7 @@ def _companions(c: Complaint) -> list[Finding]:
     found = []
     for key, needed in c.wanted.items():
         if key in c.instance:
-            found += [_missing(c, other, f", which goes with `{key}`") for other in needed if other not in c.instance]
+            found += [_missing(c, other, f", which goes with “{key}”") for other in needed if other not in c.instance]
     return found
 
 
@@ -90,9 +90,9 @@ def _kind(c: Complaint) -> list[Finding]:
         name = str(c.path[-1]) if c.path and isinstance(c.path[-1], str) else "say"
         return [
             rules.UNQUOTED.found(
-                f"the text of {c.name} opens with `{{`, which YAML takes for `key: value` pairs",
+                f"the text of {c.name} opens with “{{”, which YAML takes for “key: value” pairs",
                 subject=name,
-                hint=f"write `{name}: >` on this line and the words indented on the next, or put them in quotes",
+                hint=f"write “{name}: >” on this line and the words indented on the next, or put them in quotes",
                 place=c.place(),
             )
         ]
@@ -100,7 +100,7 @@ def _kind(c: Complaint) -> list[Finding]:
     if c.schema.get("type") == "array" and isinstance(c.node, Scalar):
         hint = f"write it in square brackets: [{short(c.node.text)}]"
     message = f"{c.name} is {shown(c.node)}, but should be {expected(c.schema)}"
-    return [rules.WRONG_KIND.found(message, subject=c.name.strip("`"), hint=hint, place=c.place())]
+    return [rules.WRONG_KIND.found(message, subject=c.name.strip("“”"), hint=hint, place=c.place())]
 
 
 def _word(c: Complaint) -> list[Finding]:
@@ -116,14 +116,14 @@ def _format(c: Complaint) -> list[Finding]:
     if not isinstance(c.node, Scalar):
         return _kind(c)
     message = f"the spec says format {shown(c.node)}, but this version of the tool reads format {c.wanted}"
-    hint = f"write `format: {c.wanted}`, or use a later version of the tool"
+    hint = f"write “format: {c.wanted}”, or use a later version of the tool"
     return [rules.FORMAT.found(message, hint=hint, place=c.place())]
 
 
 def _form(c: Complaint) -> list[Finding]:
     message = f"{c.name} is {shown(c.node)}, but should be {expected(c.schema)}"
     hint = "look for a missing unit, a blank or a letter that does not belong there"
-    return [rules.BAD_FORM.found(message, subject=c.name.strip("`"), hint=hint, place=c.place())]
+    return [rules.BAD_FORM.found(message, subject=c.name.strip("“”"), hint=hint, place=c.place())]
 
 
 def _long(c: Complaint) -> list[Finding]:
@@ -154,7 +154,7 @@ def _repeated(c: Complaint) -> list[Finding]:
                 place = Place(c.file, item.line, item.column, pointer(c.path))
                 found.append(
                     rules.REPEATED.found(
-                        f"`{short(word)}` stands in {c.name} twice", hint="delete one of them", place=place
+                        f"“{short(word)}” stands in {c.name} twice", hint="delete one of them", place=place
                     )
                 )
             seen.add(word)
@@ -179,13 +179,13 @@ def _choice(c: Complaint) -> list[Finding]:
 
 def _never(c: Complaint) -> list[Finding]:
     message = str(c.schema.get("x-never", f"{c.name} cannot stand here"))
-    return [rules.UNKNOWN_KEY.found(message, subject=c.name.strip("`"), hint=f"delete {c.name}", place=c.place())]
+    return [rules.UNKNOWN_KEY.found(message, subject=c.name.strip("“”"), hint=f"delete {c.name}", place=c.place())]
 
 
 def _misfit(c: Complaint) -> list[Finding]:
     message = f"{c.name} is {shown(c.node)}, which the schema does not allow here"
-    hint = f"write {expected(c.schema)}; `publisher schema` prints all rules"
-    return [rules.MISFIT.found(message, subject=c.name.strip("`"), hint=hint, place=c.place())]
+    hint = f"write {expected(c.schema)}; “publisher schema” prints all rules"
+    return [rules.MISFIT.found(message, subject=c.name.strip("“”"), hint=hint, place=c.place())]
 
 
 def _nothing(_: Complaint) -> list[Finding]:

@@ -5,10 +5,10 @@ from typing import Any
 
 from publisher.basics import Finding, Place
 from publisher.brief import limits, rules
+from publisher.brief.files_inside import path_finding
 from publisher.brief.fonts import font_finding
 from publisher.brief.gather import Source
 from publisher.brief.model import SpecFile, Value
-from publisher.brief.paths import path_finding
 from publisher.brief.pictures import picture_size
 
 _ENDINGS = {
@@ -53,7 +53,7 @@ def read_files(
 
 def _too_much(value: Value) -> Finding:
     return rules.FILE_SIZE.found(
-        f"with `{value.text}` the files of this design hold more than {limits.FILES_BYTES / 1e6:g} MB together",
+        f"with “{value.text}” the files of this design hold more than {limits.FILES_BYTES / 1e6:g} MB together",
         subject=value.text,
         hint="save the pictures smaller: 3000 pixels across fill a page at print quality",
         place=value.place,
@@ -68,7 +68,7 @@ def _read(source: Source, value: Value, kind: Any) -> SpecFile | Finding:
         return wrong
     if not name.lower().endswith(_ENDINGS[kind]):
         hint = f"a {kind} is a file that ends in {' or '.join(_ENDINGS[kind])}"
-        return rules.FILE_TYPE.found(f"`{name}` is not a {kind} by its name", subject=name, hint=hint, place=place)
+        return rules.FILE_TYPE.found(f"“{name}” is not a {kind} by its name", subject=name, hint=hint, place=place)
     data = source.read(name, _LIMITS[kind], place)
     if not isinstance(data, bytes):
         return data

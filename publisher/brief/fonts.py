@@ -18,19 +18,19 @@ _OTHER = {
 def font_finding(data: bytes, name: str, place: Place) -> Finding | None:
     """Return what keeps a font from being embedded, or None when it is a whole TrueType font."""
     if data[:4] in _OTHER:
-        return _found(name, f"the font `{name}` {_OTHER[data[:4]]}", place)
+        return _found(name, f"the font “{name}” {_OTHER[data[:4]]}", place)
     if data[:4] not in _TRUETYPE or len(data) < 12:
-        return _found(name, f"the file `{name}` is not a TrueType font", place)
+        return _found(name, f"the file “{name}” is not a TrueType font", place)
     count = int(struct.unpack(">H", data[4:6])[0])
     records = [data[12 + 16 * i : 28 + 16 * i] for i in range(count)]
     if any(len(record) < 16 for record in records):
-        return _found(name, f"the font `{name}` is cut short", place)
+        return _found(name, f"the font “{name}” is cut short", place)
     for record in records:
         offset, length = struct.unpack(">II", record[8:16])
         if offset + length > len(data):
-            return _found(name, f"the font `{name}` is cut short", place)
+            return _found(name, f"the font “{name}” is cut short", place)
     if not {record[:4] for record in records} >= _TABLES:
-        return _found(name, f"the font `{name}` lacks outlines or letter tables", place)
+        return _found(name, f"the font “{name}” lacks outlines or letter tables", place)
     return None
 
 

@@ -5,8 +5,8 @@ from pathlib import Path
 from typing import Protocol
 
 from publisher.basics import Finding, Place
+from publisher.brief.files_inside import read_inside
 from publisher.brief.inputs import InputFile, Inputs
-from publisher.brief.paths import read_inside
 
 
 class Source(Protocol):

@@ -63,7 +63,7 @@ class Builder:
             self._documents += 1
             if self._documents > 1:
                 self._refuse(
-                    rules.DOCUMENTS, event, "a second document begins here", "a spec is one document: delete `---`"
+                    rules.DOCUMENTS, event, "a second document begins here", "a spec is one document: delete “---”"
                 )
 
     def _refuse(self, rule: Rule, event: Event, message: str, hint: str, limit: float | None = None) -> NoReturn:
@@ -104,10 +104,10 @@ class Builder:
             if len(self.findings) <= limits.FINDINGS:
                 self.findings.append(hidden(invisible.group(), self._place(event)))
         elif plain and key.text == "<<":
-            self._find(rules.MERGE, event, "`<<` takes values over from elsewhere", "write the values out here")
+            self._find(rules.MERGE, event, "“<<” takes values over from elsewhere", "write the values out here")
             key.dropped = True
         elif key.text in known:
-            message = f"the key `{short(key.text)}` stands here again; it was given in line {known[key.text]}"
+            message = f"the key “{short(key.text)}” stands here again; it was given in line {known[key.text]}"
             self._find(rules.DUPLICATE, event, message, "keep one of the two")
             key.dropped = True
         elif not key.text or len(key.text) > limits.KEY_LETTERS:
@@ -147,17 +147,17 @@ class Builder:
     def _alias(self, event: AliasEvent) -> None:
         self._aliases += 1
         if self._aliases > limits.ALIASES:
-            hint = "give the number a name under `sizes` and use the name"
+            hint = "give the number a name under “sizes” and use the name"
             message = f"more than {limits.ALIASES} aliases are used"
             self._refuse(rules.ALIASES, event, message, hint, float(limits.ALIASES))
         name = event.anchor or ""
         if self._waits_for_key():
-            self._refuse(rules.KEY, event, f"the alias `*{name}` stands where a key should", "write the key out")
+            self._refuse(rules.KEY, event, f"the alias “*{name}” stands where a key should", "write the key out")
         node = self._anchors.get(name)
         if node is None:
             what = "stands inside the value that it repeats" if name in self._anchors else "was never given a value"
             self._refuse(
-                rules.SYNTAX, event, f"the alias `*{name}` {what}", "write the value out, or quote a text with `*`"
+                rules.SYNTAX, event, f"the alias “*{name}” {what}", "write the value out, or quote a text with “*”"
             )
         self._count(node.size, event)
         if len(self._open) + node.depth > limits.DEPTH:
@@ -196,4 +196,4 @@ class Builder:
     def _tag(self, event: NodeEvent, allowed: set[str]) -> None:
         tag = getattr(event, "tag", None)
         if tag is not None and tag not in allowed:
-            self._find(rules.TAG, event, "a YAML tag stands here", "delete the word that begins with `!`")
+            self._find(rules.TAG, event, "a YAML tag stands here", "delete the word that begins with “!”")

@@ -66,7 +66,7 @@ class _LikeParts:
             elif not isinstance(self.parts.get(other), Mapping):
                 known = [key.text for key, _ in self.parts.entries if key.text != name]
                 hint = proposal(other, known) if known else "there is no other part"
-                self.refuse(f"there is no part `{short(other)}` to be like", hint, like, name)
+                self.refuse(f"there is no part “{short(other)}” to be like", hint, like, name)
                 self.made[name] = None
             if name in self.made:
                 break
@@ -109,7 +109,7 @@ class _LikeParts:
                     if isinstance(node, Mapping)
                     for inner, _ in node.entries
                 ]
-                message = f"the part that `{name}` is like has no `{short(item.text.strip())}` to leave out"
+                message = f"the part that “{name}” is like has no “{short(item.text.strip())}” to leave out"
                 self.refuse(message, proposal(item.text.strip(), known), item, name)
             else:
                 base = less

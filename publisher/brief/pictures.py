@@ -59,7 +59,7 @@ def _is_turned(data: bytes) -> bool:
 
 def _damaged(name: str, place: Place) -> Finding:
     return rules.NOT_PICTURE.found(
-        f"the file `{name}` is not a picture that can be read",
+        f"the file “{name}” is not a picture that can be read",
         subject=name,
         hint="save it again as JPEG, PNG, WebP or TIFF with a picture editor",
         place=place,
@@ -68,7 +68,7 @@ def _damaged(name: str, place: Place) -> Finding:
 
 def _too_many(name: str, place: Place, pixels: int | None) -> Finding:
     return rules.PIXELS.found(
-        f"the picture `{name}` has more than {limits.PICTURE_PIXELS // 1_000_000} million pixels",
+        f"the picture “{name}” has more than {limits.PICTURE_PIXELS // 1_000_000} million pixels",
         subject=name,
         hint="save it smaller: 3000 pixels across fill a page at print quality",
         place=place,

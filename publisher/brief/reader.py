@@ -78,20 +78,20 @@ def _look_for_spec(folder: Path) -> None:
         hint = f"give the folder that holds {SPEC}"
         raise Refusal(
             rules.NO_FOLDER.found(
-                f"`{short(str(folder))}` {what}", subject=folder.name, hint=hint, place=Place(folder.as_posix())
+                f"“{short(str(folder))}” {what}", subject=folder.name, hint=hint, place=Place(folder.as_posix())
             )
         )
     if not os.access(folder, os.R_OK | os.X_OK):
         hint = "look at the folder's permissions"
         raise Refusal(
-            rules.UNREADABLE.found(f"the folder `{short(folder.name)}` cannot be read", hint=hint, place=Place(file))
+            rules.UNREADABLE.found(f"the folder “{short(folder.name)}” cannot be read", hint=hint, place=Place(file))
         )
     if not os.path.lexists(folder / SPEC):
         names = sorted(p.name for p in folder.iterdir())
         other = next((n for n in names if n.lower() in ("spec.yaml", "spec.yml", "spec.yaml.txt")), None)
         message = f"the folder holds no {SPEC}" if names else "the folder is empty: it holds no spec.yaml"
         hint = (
-            f"rename `{short(other)}` to `{SPEC}`" if other else f"write a {SPEC}; the demo designs show how one looks"
+            f"rename “{short(other)}” to “{SPEC}”" if other else f"write a {SPEC}; the demo designs show how one looks"
         )
         raise Refusal(rules.NO_SPEC.found(message, subject=folder.name, hint=hint, place=Place(folder.as_posix())))
 
@@ -108,9 +108,9 @@ def _name(slug: str, file: str) -> tuple[Finding, ...]:
         return ()
     return (
         rules.FOLDER_NAME.found(
-            f"the design folder is named `{short(slug)}`",
+            f"the design folder is named “{short(slug)}”",
             subject=short(slug),
-            hint=f"rename it: small letters, digits and single hyphens, at most {limits.SLUG_LETTERS}, such as `lock-stair`",
+            hint=f"rename it: small letters, digits and single hyphens, at most {limits.SLUG_LETTERS}, such as “lock-stair”",
             place=Place(file),
         ),
     )

@@ -38,7 +38,7 @@ UNQUOTED = _rule(
     "YAML takes an opening brace or a colon with a blank for structure, and the words would be lost",
 )
 EMPTY = _rule("empty-spec", "the spec holds something", "there is nothing to make from an empty file")
-TOP = _rule("not-a-mapping", "the spec is a list of `key: value` lines", "sections are found by their names")
+TOP = _rule("not-a-mapping", "the spec is a list of “key: value” lines", "sections are found by their names")
 DOCUMENTS = _rule("several-documents", "the spec is one document", "one folder is one design")
 DEPTH = _rule(
     "too-deep", "sections are not nested too deep", "no design needs it, and a hostile file could exhaust the tool"
@@ -47,10 +47,10 @@ NODES = _rule("too-many-values", "the spec holds a bounded number of values", "a
 ALIASES = _rule(
     "too-many-aliases",
     "few YAML aliases are used",
-    "aliases multiply what a file holds; every number stands once under `sizes` instead",
+    "aliases multiply what a file holds; every number stands once under “sizes” instead",
 )
 DUPLICATE = _rule("duplicate-key", "every key stands once", "of two values under one key one would silently be lost")
-MERGE = _rule("merge-key", "no `<<` merge keys", "a merge hides where a value comes from")
+MERGE = _rule("merge-key", "no “<<” merge keys", "a merge hides where a value comes from")
 TAG = _rule(
     "foreign-tag", "no YAML tags but the core ones", "the kind of a value follows from its field, never from a tag"
 )

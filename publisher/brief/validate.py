@@ -12,7 +12,7 @@ from publisher.brief.complaints import complain
 from publisher.brief.likenesses import with_likenesses
 from publisher.brief.model import Table
 from publisher.brief.nodes import Key, Mapping, RawNode, Sequence
-from publisher.brief.schema_build import schema_text
+from publisher.brief.schema_of_spec import schema_text
 
 
 @cache

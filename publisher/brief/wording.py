@@ -10,12 +10,12 @@ _SHOWN_LETTERS = 40
 _EXPECTED = {
     "text": "text",
     "name": "a name",
-    "length": "a length such as `5 mm`, `3/16 in` or `2 * board`",
-    "angle": "an angle such as `40 deg` or `360 deg / steps`",
+    "length": "a length such as “5 mm”, “3/16 in” or “2 * board”",
+    "angle": "an angle such as “40 deg” or “360 deg / steps”",
     "count": "a whole number or an expression that gives one",
     "number": "a number or an expression that gives one",
-    "quantity": "a value such as `5 mm`, `40 deg`, `14` or an expression",
-    "fact": "a fact such as `stair.height`, or an expression",
+    "quantity": "a value such as “5 mm”, “40 deg”, “14” or an expression",
+    "fact": "a fact such as “stair.height”, or an expression",
     "flag": "true or false",
     "file": "the name of a file in the design folder",
 }
@@ -26,21 +26,21 @@ def expected(schema: dict[str, Any]) -> str:
     if "x-form" in schema:
         return str(schema["x-form"])
     if "const" in schema:
-        return f"`{schema['const']}`"
+        return f"“{schema['const']}”"
     if "enum" in schema:
         return f"one of {listed(ticked(schema['enum']))}"
     if "x-kind" in schema:
         return _EXPECTED[schema["x-kind"]]
-    return {"object": "`key: value` pairs", "array": "a list"}.get(str(schema.get("type")), "another value")
+    return {"object": "“key: value” pairs", "array": "a list"}.get(str(schema.get("type")), "another value")
 
 
 def shown(node: RawNode | None) -> str:
     """Say what stands in the spec, shortened."""
     if isinstance(node, Mapping):
-        return "`key: value` pairs"
+        return "“key: value” pairs"
     if isinstance(node, Sequence):
         return "a list"
-    return "nothing" if node is None else f"`{short(node.text.strip())}`"
+    return "nothing" if node is None else f"“{short(node.text.strip())}”"
 
 
 def short(text: str) -> str:
@@ -52,7 +52,7 @@ def short(text: str) -> str:
 
 def ticked(words: Iterable[Any]) -> list[str]:
     """Return words of the spec as they stand in it."""
-    return [f"`{w}`" for w in words]
+    return [f"“{w}”" for w in words]
 
 
 def proposal(word: str, known: Iterable[str]) -> str:

@@ -9,7 +9,7 @@ from publisher.basics import Finding, Place
 from publisher.brief import limits, rules
 
 _TEXT_HINT = (
-    "write the text as a block: `{key}: >` on this line and the words indented on the next, or put it in quotes"
+    "write the text as a block: “{key}: >” on this line and the words indented on the next, or put it in quotes"
 )
 _KEY = r"^\s*(?:- +)*\{?\s*(?P<key>[\w-]+): +"
 _BRACE = re.compile(_KEY + r"\{[^}]*\} *[^\s#,}\]]")
@@ -42,7 +42,7 @@ def explain(fault: yaml.YAMLError, text: str, file: str) -> Finding:
         or _indent(lines, row, problem, place)
         or rules.SYNTAX.found(
             "this line cannot be read as YAML",
-            hint="a line is `key: value` or begins with `- `; look at the indentation, quotes and brackets here",
+            hint="a line is “key: value” or begins with “- ”; look at the indentation, quotes and brackets here",
             place=place,
         )
     )
@@ -65,7 +65,7 @@ def _text(line: str, column: int, problem: str, place: Place) -> Finding | None:
     if "expected comment or line break" in problem or "expected a comment or a line break" in problem:
         return rules.UNQUOTED.found(
             "words stand on the line that opens a block of text",
-            hint="after `>` or `|` the text begins on the next line, indented",
+            hint="after “>” or “|” the text begins on the next line, indented",
             place=place,
         )
     structural = any(words in problem for words in ("expected key", "block end", "mapping values", "expected ',' or"))
@@ -74,21 +74,21 @@ def _text(line: str, column: int, problem: str, place: Place) -> Finding | None:
     brace = _BRACE.match(line)
     if brace is not None and "',' or" not in problem:
         return rules.UNQUOTED.found(
-            f"the text of `{brace['key']}` opens with `{{`, which YAML takes for a list of keys",
+            f"the text of “{brace['key']}” opens with “{{”, which YAML takes for a list of keys",
             hint=_TEXT_HINT.format(key=brace["key"]),
             place=place,
         )
     item = re.split(r"[,{\[]", line[:column])[-1]
     if "',' or" in problem and line[column : column + 1] in ("{", ":") and re.search(r": +\S", item):
         return rules.UNQUOTED.found(
-            f"a text inside `{{…}}` or `[…]` holds `{line[column]}` without quotes",
+            f"a text inside “{{…}}” or “[…]” holds “{line[column]}” without quotes",
             hint="put the text in double quotes, or put a comma before it if it begins another key",
             place=place,
         )
     colon = _COLON.match(line)
     if colon is not None and "mapping values" in problem:
         return rules.UNQUOTED.found(
-            f"the text of `{colon['key']}` holds a colon with a blank, which YAML takes for another key",
+            f"the text of “{colon['key']}” holds a colon with a blank, which YAML takes for another key",
             hint=_TEXT_HINT.format(key=colon["key"]),
             place=place,
         )
@@ -103,13 +103,13 @@ def _unclosed(problem: str, line: str, column: int, place: Place, start: Place |
     for bracket, opening in (("'}'", "{"), ("']'", "[")):
         if f"',' or {bracket}" in problem and start is not None:
             return rules.SYNTAX.found(
-                f"the list opened here with `{opening}` is not closed before line {place.line}, or a comma is missing",
-                hint=f"separate items by commas and close with `{bracket[1]}`",
+                f"the list opened here with “{opening}” is not closed before line {place.line}, or a comma is missing",
+                hint=f"separate items by commas and close with “{bracket[1]}”",
                 place=start,
             )
     if line[column : column + 1] in ("}", "]"):
         return rules.SYNTAX.found(
-            f"`{line[column]}` closes something that was not opened", hint="delete it or add its partner", place=place
+            f"“{line[column]}” closes something that was not opened", hint="delete it or add its partner", place=place
         )
     return None
 
@@ -117,7 +117,7 @@ def _unclosed(problem: str, line: str, column: int, place: Place, start: Place |
 def _token(problem: str, line: str, column: int, place: Place) -> Finding | None:
     character = line[column : column + 1]
     if "cannot start any token" in problem and character:
-        message = f"a value cannot begin with `{character}`"
+        message = f"a value cannot begin with “{character}”"
         return rules.SYNTAX.found(message, hint="put the value in quotes", place=place)
     if "escape" in problem or "hexdecimal" in problem or "hexadecimal" in problem:
         return rules.SYNTAX.found(
@@ -126,17 +126,17 @@ def _token(problem: str, line: str, column: int, place: Place) -> Finding | None
             place=place,
         )
     if "tag" in problem or "URI" in problem:
-        return rules.TAG.found("a YAML tag stands here", hint="delete the word that begins with `!`", place=place)
+        return rules.TAG.found("a YAML tag stands here", hint="delete the word that begins with “!”", place=place)
     if ("document" in problem or "directive" in problem) and re.match(r"%|---|[.]{3}", line):
         return rules.DOCUMENTS.found(
             "a line that begins or ends another document stands here",
-            hint="a spec is one document: delete lines that begin with `%`, `---` or `...`",
+            hint="a spec is one document: delete lines that begin with “%”, “---” or “...”",
             place=place,
         )
     quoted = _QUOTED.match(line)
     if quoted is not None:
         return rules.SYNTAX.found(
-            f"words stand after the closing quotation mark of `{quoted['key']}`",
+            f"words stand after the closing quotation mark of “{quoted['key']}”",
             hint="put the whole value in quotes, or write a quotation mark inside it twice",
             place=place,
         )
@@ -152,7 +152,7 @@ def _indent(lines: Sequence[str], row: int, problem: str, place: Place) -> Findi
     line = lines[row] if row < len(lines) else ""
     if "':'" in problem or ":" not in line:
         return rules.SYNTAX.found(
-            "this line has no `key: value` form", hint="write a colon and a blank between key and value", place=place
+            "this line has no “key: value” form", hint="write a colon and a blank between key and value", place=place
         )
     return rules.SYNTAX.found(
         "this line is indented otherwise than the lines it belongs to",

@@ -7,7 +7,7 @@ from typing import Any, TypeVar
 import click
 
 from publisher.basics import Refusal
-from publisher.cli.rules import FILE_UNREADABLE
+from publisher.cli.refused import FILE_UNREADABLE
 
 Command = TypeVar("Command", bound=Callable[..., Any])
 

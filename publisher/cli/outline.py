@@ -9,8 +9,8 @@ from publisher import api
 from publisher.api import DRAWING_BYTES, Look, say
 from publisher.basics import Refusal, errors
 from publisher.cli.options import json_option
+from publisher.cli.refused import FILE_UNREADABLE, NO_OUTLINE, PICTURE_NOT_WRITTEN
 from publisher.cli.report import leave, show_findings, write_json
-from publisher.cli.rules import FILE_UNREADABLE, NO_OUTLINE, PICTURE_NOT_WRITTEN
 
 PLACES = 6  # decimals of a mm: far below any cut, and the same text on every machine
 

@@ -8,8 +8,8 @@ from publisher import api
 from publisher.api import Brief, Proof
 from publisher.basics import Finding, Promises, Refusal, errors
 from publisher.cli.options import json_option, read_file, set_option
+from publisher.cli.refused import NOT_PROMISED
 from publisher.cli.report import finding_record, leave, show_findings, write_json
-from publisher.cli.rules import NOT_PROMISED
 
 
 @click.command(short_help="Read finished PDFs and judge their print scale.")

@@ -7,8 +7,8 @@ from publisher.api import ParameterInfo, ShapeInfo
 from publisher.basics import Refusal
 from publisher.basics.wording import did_you_mean
 from publisher.cli.options import json_option
+from publisher.cli.refused import UNKNOWN_SHAPE
 from publisher.cli.report import write_json
-from publisher.cli.rules import UNKNOWN_SHAPE
 
 UNITS = {"length": "mm", "angle": "°", "count": "", "number": "", "choice": ""}
 

@@ -8,8 +8,8 @@ from publisher import api
 from publisher.api import LAYOUTS, Stored, Worked
 from publisher.basics import Refusal
 from publisher.cli.options import json_option, set_option, variant_option
+from publisher.cli.refused import KEEP_WHAT
 from publisher.cli.report import Report, write_json
-from publisher.cli.rules import KEEP_WHAT
 from publisher.cli.yield_words import record, show
 
 

@@ -6,7 +6,6 @@ imports joints, knows printer pages.
 
 from publisher.basics import Rule
 from publisher.material.checks import CHECKS
-from publisher.material.csv_table import gain, yield_csv
 from publisher.material.judge import LayoutFault
 from publisher.material.model import (
     BoardNeeds,
@@ -22,6 +21,7 @@ from publisher.material.needs import lay_out
 from publisher.material.packing import pack
 from publisher.material.rules import LAYOUTS_STALE, STORE_UNREADABLE, STORED_LAYOUT_WRONG
 from publisher.material.store import Stored, layouts_document, store_document
+from publisher.material.yield_csv import gain, yield_csv
 
 RULES: tuple[Rule, ...] = (*CHECKS, LAYOUTS_STALE, STORE_UNREADABLE, STORED_LAYOUT_WRONG)
 

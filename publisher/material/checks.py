@@ -54,7 +54,7 @@ def sheets_known(subject: BoardList, check: CheckOfBoard) -> Findings:
         yield check.found(
             f"no sheet size is given for the board “{subject.board.id}”, so the pack cannot say how much to buy",
             subject=subject.board.id,
-            hint="write the sizes on sale, such as `sheets: [20 x 30 in]`",
+            hint="write the sizes on sale, such as “sheets: [20 x 30 in]”",
             place=subject.board.place,
         )
     return len(subject.sheets) or 1
@@ -76,7 +76,7 @@ def sheets_have_room(subject: BoardList, check: CheckOfBoard) -> Findings:
                 f"the sheet {sheet.label} is {say_length(min(sheet.width, sheet.height))} wide and its edge margins take "
                 f"{say_length(2 * margin)}: no room is left",
                 subject=subject.board.id,
-                hint="make `edge_margin` smaller, or name a larger sheet",
+                hint="make “edge_margin” smaller, or name a larger sheet",
                 place=subject.board.place,
                 value=min(subject.room(sheet)),
                 limit=0.0,
@@ -102,19 +102,19 @@ def _too_large(subject: BoardList, part: Part, sheet: SheetSize, rule: Rule, hin
 def _split(subject: BoardList, part: Part, sheet: SheetSize) -> str:
     """Say which words split the part by a straight seam in two that fit, or that no one seam does."""
     if part.whole:
-        return f"give `split` of the part {part.whole} one more seam: `split: [{{at: …}}, {{at: …}}]`"
+        return f"give “split” of the part {part.whole} one more seam: “split: [{{at: …}}, {{at: …}}]”"
     piece = piece_of(part, subject.board)
     split = propose_split(part, piece, subject.room(sheet), frames(subject.board.grain))
     if split is None:
         return (
             "make the part smaller, allow it more turns, or split it at several seams, such as "
-            "`split: [{at: 400 mm, plate: 60 mm}, {at: 800 mm, plate: 60 mm}]`: no one straight seam would do"
+            "“split: [{at: 400 mm, plate: 60 mm}, {at: 800 mm, plate: 60 mm}]”: no one straight seam would do"
         )
     end, start = ("left", "left") if split.upright else ("lower", "bottom")
     return (
         f"split the part by a seam {say_length(split.at)} from its {end} end (anywhere from "
         f"{say_length(split.least)} to {say_length(split.most)} stays off its openings and fits), with a plate of "
-        f"{say_length(2 * LAP)} glued behind it: write `split: {{at: {split.at:g} mm, from: {start}, plate: {2 * LAP:g} mm}}` on the part"
+        f"{say_length(2 * LAP)} glued behind it: write “split: {{at: {split.at:g} mm, from: {start}, plate: {2 * LAP:g} mm}}” on the part"
     )
 
 

@@ -76,7 +76,7 @@ def _stale(yields: Sequence[Yield]) -> tuple[Finding, ...]:
         f"{made} of {every} layouts are not among those kept beside the spec: an outline, a sheet or a number has changed since; "
         "they were made just now, in a search that is kept short",
         subject=STORE,
-        hint="run `publisher yield FOLDER --effort careful --keep`: it looks longer, and every build then only verifies",
+        hint="run “publisher yield FOLDER --effort careful --keep”: it looks longer, and every build then only verifies",
         value=made,
         limit=0,
     )

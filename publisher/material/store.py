@@ -55,7 +55,7 @@ def read_store(design: Design) -> Store:
 def parse(data: bytes, name: str) -> Store:
     """Read a store's bytes; what cannot be read is a finding, and left out."""
     place = Place(name)
-    again = "delete it or run `publisher yield FOLDER --keep`; until then layouts are worked out anew at each build"
+    again = "delete it or run “publisher yield FOLDER --keep”; until then layouts are worked out anew at each build"
     try:
         document = json.loads(data.decode("utf-8"))
         layouts = document["layouts"] if document["format"] == STORE_FORMAT else None
@@ -120,7 +120,7 @@ def recall(problem: Problem, store: Store) -> tuple[Packed | None, tuple[Finding
         return Packed(sheets, stored.engine, stored.seed), ()
     what = f"part “{problem.pieces[0].id}” alone" if problem.alone else "the whole list"
     words = f"the stored layout of {what} on {problem.sheet.label} does not hold ({wrong}); it was made anew"
-    hint = f"{STORE} was edited or damaged: run `publisher yield FOLDER --keep` to write it again"
+    hint = f"{STORE} was edited or damaged: run “publisher yield FOLDER --keep” to write it again"
     return None, (STORED_LAYOUT_WRONG.found(words, subject=problem.board.id, hint=hint, place=Place(STORE)),)
 
 

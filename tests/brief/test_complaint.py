@@ -17,8 +17,8 @@ def _complaint(path: Steps) -> tuple[Complaint, Mapping]:
 
 def test_a_field_is_named_by_its_key_and_an_item_by_its_number() -> None:
     assert _complaint(())[0].name == "the spec"
-    assert _complaint(("sizes", "reach"))[0].name == "`reach`"
-    assert _complaint(("tools", 1))[0].name == "item 2 of `tools`"
+    assert _complaint(("sizes", "reach"))[0].name == "“reach”"
+    assert _complaint(("tools", 1))[0].name == "item 2 of “tools”"
 
 
 def test_a_value_and_a_key_have_their_own_places() -> None:

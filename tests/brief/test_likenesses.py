@@ -103,14 +103,14 @@ def test_a_drawing_takes_the_place_of_a_shape_and_a_shape_that_of_a_drawing() ->
 @pytest.mark.parametrize(
     ("more", "message", "column"),
     [
-        ("  low: {name: Low, like: wal}\n", "there is no part `wal` to be like", 26),
+        ("  low: {name: Low, like: wal}\n", "there is no part “wal” to be like", 26),
         ("  low: {name: Low, like: low}\n", "these parts are like each other: low → low", 26),
         (
             "  a: {name: A, like: b}\n  b: {name: B, like: c}\n  c: {name: C, like: b}\n",
             "these parts are like each other: b → c → b",
             22,
         ),
-        ("  low: {name: Low, like: wall, without: [roof]}\n", "has no `roof` to leave out", 42),
+        ("  low: {name: Low, like: wall, without: [roof]}\n", "has no “roof” to leave out", 42),
     ],
 )
 def test_what_cannot_be_resolved_is_one_finding_at_its_word(more: str, message: str, column: int) -> None:

@@ -29,5 +29,5 @@ def test_every_size_that_a_shape_needs_is_asked_for_by_name(tmp_path: Path) -> N
     needed = [(info.name, p.name) for info in shapes for p in info.parameters if p.default is None]
     assert len(needed) > 50
     assert {f.check for f in found} == {"brief/missing-key"}
-    asked = {(info, size) for info, size in needed if any(f"`{info}` lacks `{size}`" in f.message for f in found)}
+    asked = {(info, size) for info, size in needed if any(f"“{info}” lacks “{size}”" in f.message for f in found)}
     assert asked == set(needed)

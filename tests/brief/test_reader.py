@@ -41,8 +41,8 @@ def test_marks_and_line_ends_of_other_systems(make_folder: Maker, good: str) -> 
 @pytest.mark.parametrize(
     ("name", "words"),
     [
-        ("spec.yml", "rename `spec.yml`"),
-        ("Spec.YAML", "rename `Spec.YAML`"),
+        ("spec.yml", "rename “spec.yml”"),
+        ("Spec.YAML", "rename “Spec.YAML”"),
         ("notes.txt", "write a spec.yaml"),
         ("", "empty"),
     ],

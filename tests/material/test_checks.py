@@ -70,7 +70,7 @@ def test_a_part_larger_than_all_sheets_by_a_hundredth(shop) -> None:
     assert "0.01 mm" in finding.message
     assert "508 x 508 mm" in finding.message
     assert "a sheet of 508.0 mm (20.00 in)" in finding.hint
-    assert "write `split: {at: 251 mm, from: left, plate: 60 mm}` on the part" in finding.hint
+    assert "write “split: {at: 251 mm, from: left, plate: 60 mm}” on the part" in finding.hint
     assert finding.place == shop.place
     exact = shop.part("side", (shop.box(502.0, 100.0),), 1, turning="quarter")
     assert found(BoardList(board, board.sheets[1:], (exact,))) == []
@@ -84,7 +84,7 @@ def test_what_to_write_where_one_seam_does_not_do(shop) -> None:
     assert "split: [{at: 400 mm" in finding.hint
     piece = shop.part("side_1", (shop.box(900.0, 100.0),), 1)
     (finding,) = run_checks(CHECKS, BoardList(board, board.sheets, (replace(piece, whole="side"),)))
-    assert "give `split` of the part side one more seam" in finding.hint
+    assert "give “split” of the part side one more seam" in finding.hint
 
 
 @pytest.mark.breaks("material/part-larger-than-sheet")

@@ -49,4 +49,4 @@ def test_the_finding_proposes_it(shop) -> None:
     (found,) = (f for f in lay_out(shop.design(shop.board((297.0, 420.0))), (part,)).findings if f.severity == "error")
     assert "350.0 mm (13.78 in) from its left end" in found.hint
     assert "a plate of 60.0 mm (2.36 in)" in found.hint
-    assert "`split: {at: 350 mm, from: left, plate: 60 mm}`" in found.hint
+    assert "“split: {at: 350 mm, from: left, plate: 60 mm}”" in found.hint

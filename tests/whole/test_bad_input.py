@@ -90,7 +90,7 @@ parts:
     [
         ("radius: 6000 mm", 71, "radius of shape disc is 6000 mm; it must be at most 5000 mm", "or check its unit"),
         ("radius: 4000 mm", 71, "part “one” is 8000 mm long; it must be at most 5000 mm", "check the sizes and their units"),
-        ("radius: 20 mm, radius2: 3 mm", 78, "the shape `disc` has no size `radius2`; its sizes are `radius`", "did you mean “radius”?"),
+        ("radius: 20 mm, radius2: 3 mm", 78, "the shape “disc” has no size “radius2”; its sizes are “radius”", "did you mean “radius”?"),
     ],
 )  # fmt: skip
 def test_each_wrong_size_is_told_with_what_is_allowed_and_what_to_do(

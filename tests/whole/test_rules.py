@@ -32,7 +32,7 @@ TABLES = (
 DOORS = {
     **{room: f"publisher.{room}" for room in ROOMS},
     "pipeline": "publisher.pipeline",
-    "cli": "publisher.cli.rules",
+    "cli": "publisher.cli.refused",
 }
 
 

@@ -111,7 +111,7 @@ def test_without_a_split_the_finding_says_the_words_that_mend_it(publisher: Call
     assert run.code == 1
     assert "[material/part-larger-than-sheets]" in run.out + run.err
     said = "split: {at: 450 mm, from: left, plate: 60 mm}"
-    assert f"`{said}`" in run.out + run.err
+    assert f"“{said}”" in run.out + run.err
     assert work(read_brief(folder(tmp_path / "mended", f"{said},", f"{said},"))).needs is not None
     assert publisher("check", tmp_path / "mended").code == 0
 
@@ -123,7 +123,7 @@ def test_without_a_split_the_finding_says_the_words_that_mend_it(publisher: Call
         ("split: {at: 1000 mm},", "geometry/split-outside"),
         ("split: {at: 450 mm, plate: 10 mm},", "design/split"),
         ("split: {at: 450 mm, from: top},", "spec.yaml:9"),
-        ("split: {from: left},", "lacks `at`"),
+        ("split: {from: left},", "lacks “at”"),
         ("split: 450 mm,", "spec.yaml:9"),
     ],
 )

@@ -67,7 +67,7 @@ def misplaced(part: Part, seam: Seam, before: Sequence[Seam]) -> Iterator[Findin
         yield SPLIT_OUTSIDE.found(
             f"the seam {say_length(plan.at)} from the {end} of part “{part.id}” misses it: it is {say_length(high - low)} long",
             subject=subject,
-            hint=f"write an `at` between {say_length(seam.beside)} and {say_length(high - low - seam.beside)}",
+            hint=f"write an “at” between {say_length(seam.beside)} and {say_length(high - low - seam.beside)}",
             place=plan.place,
             value=plan.at,
             limit=high - low if plan.at > 0.0 else 0.0,

@@ -56,8 +56,8 @@ def hint_of(found: Solution, printed: tuple[Solution, float] | None) -> str:
     size = found.size
     now = f"(now {say(size.value, size.kind)})"
     if found.value is None:
-        return f"no `{size.name}` within {_range(found)} satisfies it {now}: change another size, or the need"
-    words = f"make `{size.name}` {_bound(found)} {now}"
+        return f"no “{size.name}” within {_range(found)} satisfies it {now}: change another size, or the need"
+    words = f"make “{size.name}” {_bound(found)} {now}"
     if printed is not None and printed[0].value is not None:
         words += f"; {_bound(printed[0])} holds also when it prints at {100 * printed[1]:.1f} %"
     return words
@@ -114,10 +114,10 @@ def _contradiction(need: NeedPlan, other: NeedPlan, solution: Solution, there: t
     value = next(f for f in there if f.name == other.fact)
     size: Size = solution.size
     return NEEDS_CONTRADICT.found(
-        f"{need.fact} ({limit_of(need)}) takes `{size.name}` {_bound(solution)}; there {other.fact} is "
-        f"{say(value.value, value.kind)}, and {limit_of(other)} is needed: no `{size.name}` meets both",
+        f"{need.fact} ({limit_of(need)}) takes “{size.name}” {_bound(solution)}; there {other.fact} is "
+        f"{say(value.value, value.kind)}, and {limit_of(other)} is needed: no “{size.name}” meets both",
         subject=need.fact,
-        hint=f"change one of the two needs (the other is at {other.place}), or a size besides `{size.name}`",
+        hint=f"change one of the two needs (the other is at {other.place}), or a size besides “{size.name}”",
         place=need.place,
         value=value.value,
         limit=other.at_least if other.at_least is not None and value.value < other.at_least else other.at_most,

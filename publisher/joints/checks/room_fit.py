@@ -59,7 +59,7 @@ def _too_loose(room: Meeting, check: Check[Assembled]) -> Finding | None:
     return check.found(
         f"the {room.what} is {room.printed:.2f} mm; at most {room.loosest:.2f} mm holds",
         subject=room.part,
-        hint=f"make the room {_up(room.printed - room.loosest):.2f} mm narrower, or say a larger `loosest`",
+        hint=f"make the room {_up(room.printed - room.loosest):.2f} mm narrower, or say a larger “loosest”",
         place=room.place,
         value=room.printed,
         limit=room.loosest,
@@ -91,7 +91,7 @@ def _no_such_room(subject: Assembled, check: Check[Assembled]) -> Outcome:
             near = nearest_fact(name, subject.facts)
             if fact is None:
                 what = f"there is no fact “{name}”"
-                hint = f"did you mean “{near}”?" if near else "`publisher check --facts` lists them all"
+                hint = f"did you mean “{near}”?" if near else "“publisher check --facts” lists them all"
             else:
                 what = f"“{name}” is no width on paper that a thing could go into or have"
                 hint = "name the width or height of a part, an opening or a hole, the thickness of a part, or the room inside walls"

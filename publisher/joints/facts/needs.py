@@ -72,7 +72,7 @@ def hint_of(short: Shortfall, design: Design) -> str:
     if not adjust:
         return "change the sizes that it follows from, or the need"
     now = f" (now {say(size.value, size.kind)})" if size else ""
-    return f"make `{adjust}` {'larger' if short.too_small else 'smaller'}{now}"
+    return f"make “{adjust}” {'larger' if short.too_small else 'smaller'}{now}"
 
 
 def nearest_fact(name: str, facts: tuple[Fact, ...]) -> str:

@@ -10,17 +10,16 @@ from dataclasses import replace
 from functools import cache
 from hashlib import sha256
 from math import isinf
-from pathlib import Path
+from pathlib import Path as FilePath
 from typing import Any
 
-from publisher.basics import AttachmentPromise, Box, Pose
+from publisher.basics import Arc, AttachmentPromise, Box, Path, Pose
 from publisher.brief import Inputs
 from publisher.design import Design, Fact, NeedPlan, Size
-from publisher.geometry import Part
+from publisher.geometry import Part, Region
 from publisher.joints import Joined, Meeting, ScaleBudget
 from publisher.material import BoardNeeds, CutRow, Layout, Yield
 from publisher.pages.model import Attachment, Pack, Page
-from publisher.pages.record.paths import region_paths
 from publisher.pages.record.plain import Json, numbers, one_line_each, plain_number
 from publisher.pages.sheet import MARK_ARM
 
@@ -31,7 +30,7 @@ NAME = "facts.json"
 @cache
 def record_schema() -> dict[str, Any]:
     """Return the JSON schema of the record."""
-    schema: dict[str, Any] = json.loads((Path(__file__).parent / "record.schema.json").read_text(encoding="utf-8"))
+    schema: dict[str, Any] = json.loads((FilePath(__file__).parent / "record.schema.json").read_text(encoding="utf-8"))
     return schema
 
 
@@ -133,6 +132,25 @@ def _part(part: Part) -> Json:
         "outline": region_paths(part.outline),
         "template": region_paths(part.template),
     }
+
+
+def region_paths(region: Region) -> list[Json]:
+    """Return the paths of a region, the outside first: a start, and the lines and arcs that follow it, named by their edge."""
+    return [{"start": numbers(path.edges[0].start), "edges": _edges(path)} for path in region.paths]
+
+
+def _edges(path: Path) -> list[Json]:
+    edges: list[Json] = []
+    for edge in path.edges:
+        said: dict[str, Json] = {"name": edge.name, "to": numbers(edge.end)}
+        if isinstance(edge, Arc):
+            said |= {
+                "centre": numbers(edge.centre),
+                "radius": plain_number(edge.radius),
+                "sweep": plain_number(edge.sweep),
+            }
+        edges.append(said)
+    return edges
 
 
 def _cut_row(row: CutRow) -> Json:

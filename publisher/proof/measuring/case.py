@@ -30,14 +30,14 @@ from publisher.proof.reading import (
 MOST_PIXELS = 60_000_000  # of one picture
 NOTHING = Promises("", "", (), (), (), (), (), ())
 Asked = ParamSpec("Asked")
-Reading = TypeVar("Reading")
+Taken = TypeVar("Taken")
 
 
-def _once(take: Callable[Concatenate["Case", Asked], Reading]) -> Callable[Concatenate["Case", Asked], Reading]:
+def _once(take: Callable[Concatenate["Case", Asked], Taken]) -> Callable[Concatenate["Case", Asked], Taken]:
     """Take a reading when it is first asked for, and keep it; that it asks too much is kept as well."""
 
     @wraps(take)
-    def kept(case: "Case", /, *asked: Asked.args, **named: Asked.kwargs) -> Reading:
+    def kept(case: "Case", /, *asked: Asked.args, **named: Asked.kwargs) -> Taken:
         key = (take.__name__, *asked)
         if key not in case.taken:
             try:
@@ -152,8 +152,8 @@ Promise = TypeVar("Promise", LengthPromise, MarkPromise)
 
 
 def _by_page(
-    case: Case, promises: tuple[Promise, ...], read: Callable[[tuple[Promise, ...], Ink], tuple[Reading, ...]]
-) -> tuple[Reading, ...]:
+    case: Case, promises: tuple[Promise, ...], read: Callable[[tuple[Promise, ...], Ink], tuple[Taken, ...]]
+) -> tuple[Taken, ...]:
     """Return the readings of all promises, those of a page together."""
     pages = ((number, case.ink(number)) for number in dict.fromkeys(promise.page for promise in promises))
     return tuple(

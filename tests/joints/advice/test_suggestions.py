@@ -36,7 +36,7 @@ def test_the_size_that_meets_a_need_is_named_and_meets_it(tmp_path: Path) -> Non
     """b = 25, α = 15°: reach 108.266, so 108.3 (trade notes, section 2); printed at 99.5 %: 108.266 / 0.995 = 108.81."""
     (found,) = found_with(tmp_path, "fact: stair.base_that_stands, at_least: base, adjust: reach")
     assert "stair.base_that_stands is 21.2 mm" in found.message
-    assert "make `reach` 108.3 mm (4.26 in) or more (now 92.0 mm (3.62 in))" in found.hint
+    assert "make “reach” 108.3 mm (4.26 in) or more (now 92.0 mm (3.62 in))" in found.hint
     assert "108.9 mm (4.29 in) or more holds also when it prints at 99.5 %" in found.hint
     assert found.place is not None
     assert found.place.line == 12
@@ -51,7 +51,7 @@ def test_the_size_that_meets_a_need_is_named_and_meets_it(tmp_path: Path) -> Non
 
 def test_a_need_without_a_solution_says_the_range(tmp_path: Path) -> None:
     (found,) = found_with(tmp_path, "fact: stair.height, at_least: 60 mm, adjust: core")
-    assert "no `core` within 7.50 mm (0.30 in) … 120.0 mm (4.72 in) satisfies it" in found.hint
+    assert "no “core” within 7.50 mm (0.30 in) … 120.0 mm (4.72 in) satisfies it" in found.hint
 
 
 def test_needs_that_pull_a_size_both_ways_contradict_each_other(tmp_path: Path) -> None:
@@ -61,8 +61,8 @@ def test_needs_that_pull_a_size_both_ways_contradict_each_other(tmp_path: Path) 
     )
     found = found_with(tmp_path, *both)
     (clash,) = [f for f in found if f.check == "joints/needs-contradict"]
-    assert "takes `reach` 108.3 mm (4.26 in) or more; there step.area is" in clash.message
-    assert "no `reach` meets both" in clash.message
+    assert "takes “reach” 108.3 mm (4.26 in) or more; there step.area is" in clash.message
+    assert "no “reach” meets both" in clash.message
     assert "12" in str(clash.place)
 
 

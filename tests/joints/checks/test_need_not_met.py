@@ -19,7 +19,7 @@ def test_a_need_that_is_not_met_says_value_limit_and_size(make: SimpleNamespace)
     (found,) = CHECK.run(make.assembled(plan, make.wall("w", 60, 40)), CHECK).findings
     assert found.severity is Severity.ERROR
     assert found.message == "w.width is 60.0 mm (2.36 in); at least 62.0 mm (2.44 in) is needed"
-    assert found.hint == "make `reach` larger"
+    assert found.hint == "make “reach” larger"
     assert (found.value, found.limit, found.place) == (60.0, 62.0, make.here)
 
 
@@ -27,4 +27,4 @@ def test_too_much_is_found_too(make: SimpleNamespace) -> None:
     plan = make.design(needs=(make.need("w.height", None, 39.0, adjust="eaves"),))
     (found,) = CHECK.run(make.assembled(plan, make.wall("w", 60, 40)), CHECK).findings
     assert "at most 39.0 mm" in found.message
-    assert found.hint == "make `eaves` smaller"
+    assert found.hint == "make “eaves” smaller"

@@ -11,10 +11,13 @@ from typing import Any
 import pytest
 from jsonschema import Draft202012Validator
 
+from publisher.basics import Arc, Line, circle, closed_path
 from publisher.brief import InputFile, Inputs
 from publisher.design import Fact, Size
+from publisher.geometry import Region
 from publisher.joints import Meeting
 from publisher.pages import Pack, compose, record_of, record_schema, with_attachment
+from publisher.pages.record.document import region_paths
 from publisher.pages.sheet.draft import Context
 
 Make = Callable[..., Context]
@@ -152,3 +155,24 @@ def test_a_page_more_elsewhere_changes_no_ink_and_another_size_does(
     assert all(one[title] == two[title] for title in shared)
     other = inks(replace(high, template=make_part("wall", "A", 150.2, 170.0).template))
     assert all(one[title] != other[title] for title in set(one) & set(other))
+
+
+def test_whole_circles_are_arcs_that_go_round_once_the_way_they_are_drawn() -> None:
+    region = Region(circle((100.0, 50.0), 30.0, "rim"), (circle((100.0, 50.0), 10.0, "hole", ccw=False),))
+    sweeps = [sum(edge["sweep"] for edge in path["edges"]) for path in region_paths(region)]  # type: ignore[index, call-overload, misc]
+    assert sweeps == [360, -360]
+
+
+def test_a_quarter_disc_is_two_lines_and_an_arc_of_90_degrees() -> None:
+    foot, back = Line("foot", (0.0, 0.0), (20.0, 0.0)), Line("back", (0.0, 20.0), (0.0, 0.0))
+    bow = Arc("bow", (20.0, 0.0), (0.0, 20.0), (0.0, 0.0), 20.0, 90.0)
+    assert region_paths(Region(closed_path((foot, bow, back)))) == [
+        {
+            "start": [0, 0],
+            "edges": [
+                {"name": "foot", "to": [20, 0]},
+                {"name": "bow", "to": [0, 20], "centre": [0, 0], "radius": 20, "sweep": 90},
+                {"name": "back", "to": [0, 0]},
+            ],
+        }
+    ]

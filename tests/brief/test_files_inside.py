@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from publisher.basics import Finding, Place
-from publisher.brief.paths import path_finding, read_inside
+from publisher.brief.files_inside import path_finding, read_inside
 
 PLACE = Place("spec.yaml", 3, 7)
 
@@ -94,7 +94,7 @@ def test_a_missing_file_proposes_a_near_name(folder: Path) -> None:
     result = read_inside(folder, "pictures/dor.jpg", 100, PLACE)
     assert _check(result) == "missing-file"
     assert isinstance(result, Finding)
-    assert "`door.jpg`" in result.hint
+    assert "“door.jpg”" in result.hint
 
 
 def test_only_ordinary_files_are_opened(folder: Path) -> None:

@@ -4,7 +4,7 @@ import csv
 import io
 
 from publisher.material import gain, lay_out, yield_csv
-from publisher.material.csv_table import COLUMNS
+from publisher.material.yield_csv import COLUMNS
 
 
 def test_lines_and_columns(shop) -> None:

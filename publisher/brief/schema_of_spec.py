@@ -96,7 +96,7 @@ def _when(key: str, word: str, then: Schema) -> Schema:
 
 def _needs(shape: SchemaShape, ref: str) -> Schema:
     """A shape's own `with`: needed when one of its sizes is."""
-    form = "`{" + ", ".join(f"{name}: …" for name in _required(shape)) + "}`"
+    form = "“{" + ", ".join(f"{name}: …" for name in _required(shape)) + "}”"
     needed = {"required": ["with"]} if _required(shape) else {}
     return {"properties": {"with": {"$ref": f"#/$defs/{ref}", "x-form": form}}, **needed}
 
@@ -107,14 +107,14 @@ def _shapes(defs: Schema, shapes: tuple[SchemaShape, ...]) -> None:
     part["allOf"], other["allOf"] = [], []
     part["dependentRequired"] = {"with": ["shape"], "openings": ["shape"], "layers": ["shape"], "without": ["like"]}
     for shape in shapes:
-        defs[f"with_{shape.name}"] = _with(shape, f"the shape `{shape.name}`")
+        defs[f"with_{shape.name}"] = _with(shape, f"the shape “{shape.name}”")
         then = _needs(shape, f"with_{shape.name}")
         if not shape.openings:
-            never = f"the shape `{shape.name}` takes no openings"
+            never = f"the shape “{shape.name}” takes no openings"
             then["properties"]["openings"] = {"x-never": never, "not": {}}
         if shape.layered:
             then["required"] = [*then.get("required", ()), "layers"]
-            never = f"the layers of the shape `{shape.name}` are not combined: change their outline"
+            never = f"the layers of the shape “{shape.name}” are not combined: change their outline"
             then["properties"]["combine"] = {"x-never": never, "not": {}}
         else:
             _only_layers(then["properties"], shape)
@@ -125,9 +125,9 @@ def _shapes(defs: Schema, shapes: tuple[SchemaShape, ...]) -> None:
 
 def _only_layers(properties: Schema, shape: SchemaShape) -> None:
     """Refuse what only a shape in layers has."""
-    never = f"a part has either a `shape` or a `drawing`, and the shape `{shape.name}` has its own outline"
+    never = f"a part has either a “shape” or a “drawing”, and the shape “{shape.name}” has its own outline"
     properties["drawing"] = {"x-never": never, "not": {}}
-    properties["layers"] = {"x-never": f"the shape `{shape.name}` is one layer: a stack counts its copies", "not": {}}
+    properties["layers"] = {"x-never": f"the shape “{shape.name}” is one layer: a stack counts its copies", "not": {}}
 
 
 def _openings(opening: Schema, openings: tuple[SchemaShape, ...]) -> None:
@@ -139,7 +139,7 @@ def _openings(opening: Schema, openings: tuple[SchemaShape, ...]) -> None:
     opening["additionalProperties"] = False
     opening["allOf"] = []
     for each in openings:
-        sizes = _with(each, f"the opening `{each.name}`")
+        sizes = _with(each, f"the opening “{each.name}”")
         opening["allOf"].append(
             _when("kind", each.name, {**sizes, "properties": {"kind": kind, **sizes["properties"]}})
         )
@@ -166,5 +166,5 @@ def _surfaces(defs: Schema, surfaces: tuple[SchemaShape, ...]) -> None:
     _choose(surface, "pattern", surfaces)
     surface["allOf"] = []
     for each in surfaces:
-        defs[f"pattern_{each.name}"] = _with(each, f"the pattern `{each.name}`")
+        defs[f"pattern_{each.name}"] = _with(each, f"the pattern “{each.name}”")
         surface["allOf"].append(_when("pattern", each.name, _needs(each, f"pattern_{each.name}")))

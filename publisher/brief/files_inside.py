@@ -15,17 +15,17 @@ _DEVICES = re.compile(r"(con|prn|aux|nul|com[0-9]|lpt[0-9])([.].*)?", re.IGNOREC
 
 def path_finding(name: str, place: Place) -> Finding | None:
     """Return what is wrong with a path as written, or None. Nothing on the disk is looked at."""
-    inside = "write the file's name as it stands in the design folder, such as `pictures/door.jpg`"
+    inside = "write the file's name as it stands in the design folder, such as “pictures/door.jpg”"
     steps = name.split("/")
     if name.startswith(("/", "~", "\\\\")) or re.match(r"[A-Za-z]:", name) or ".." in re.split(r"[/\\]", name):
-        message = f"the path `{short(name)}` leads out of the design folder"
+        message = f"the path “{short(name)}” leads out of the design folder"
         return rules.LEAVES.found(
             message, subject=short(name), hint=f"copy the file into the folder; {inside}", place=place
         )
     if "\\" in name:
-        hint = "write `/` between folder and file"
+        hint = "write “/” between folder and file"
         return rules.PATH_FORM.found(
-            f"the path `{short(name)}` holds a backslash", subject=short(name), hint=hint, place=place
+            f"the path “{short(name)}” holds a backslash", subject=short(name), hint=hint, place=place
         )
     odd = len(name) > limits.PATH_LETTERS or any(
         not step
@@ -37,7 +37,7 @@ def path_finding(name: str, place: Place) -> Finding | None:
         for step in steps
     )
     if odd:
-        message = f"the path `{short(name)}` is not one that every kind of computer can read"
+        message = f"the path “{short(name)}” is not one that every kind of computer can read"
         return rules.PATH_FORM.found(message, subject=short(name), hint=inside, place=place)
     return None
 
@@ -56,7 +56,7 @@ def read_inside(folder: Path, name: str, most: int, place: Place) -> bytes | Fin
     except (OSError, RuntimeError):  # RuntimeError: a loop of links
         return _unreadable(name, place)
     if not target.is_relative_to(root):
-        message = f"the file `{name}` is a link that leads out of the design folder"
+        message = f"the file “{name}” is a link that leads out of the design folder"
         return rules.LEAVES.found(message, subject=name, hint="replace the link by the file itself", place=place)
     wrong = _case(root, name, place)
     if wrong is not None:
@@ -64,7 +64,7 @@ def read_inside(folder: Path, name: str, most: int, place: Place) -> bytes | Fin
     if not os.path.lexists(target):
         hint = f"put the file into the folder, or mend its name{_likely(root, name)}"
         return rules.MISSING_FILE.found(
-            f"the file `{name}` is not in the design folder", subject=name, hint=hint, place=place
+            f"the file “{name}” is not in the design folder", subject=name, hint=hint, place=place
         )
     return _read(target, name, most, place)
 
@@ -80,7 +80,7 @@ def _read(target: Path, name: str, most: int, place: Place) -> bytes | Finding:
     except OSError:
         return _unreadable(name, place)
     if len(data) > most:
-        message = f"the file `{name}` is larger than {most / 1e6:g} MB"
+        message = f"the file “{name}” is larger than {most / 1e6:g} MB"
         hint = "save it smaller"
         return rules.FILE_SIZE.found(message, subject=name, hint=hint, place=place, limit=float(most))
     return data
@@ -88,7 +88,7 @@ def _read(target: Path, name: str, most: int, place: Place) -> bytes | Finding:
 
 def _unreadable(name: str, place: Place) -> Finding:
     hint = "it must be an ordinary file that you may read: look at its type and permissions"
-    return rules.UNREADABLE.found(f"`{name}` cannot be read", subject=name, hint=hint, place=place)
+    return rules.UNREADABLE.found(f"“{name}” cannot be read", subject=name, hint=hint, place=place)
 
 
 def _names(folder: Path) -> list[str]:
@@ -107,8 +107,8 @@ def _case(folder: Path, name: str, place: Place) -> Finding | None:
             other = next((n for n in names if n.casefold() == step.casefold()), None)
             if other is None:
                 return None
-            message = f"the spec writes `{step}`, the folder has `{short(other)}`"
-            hint = f"write `{short(other)}`: not every computer tells small from capital letters"
+            message = f"the spec writes “{step}”, the folder has “{short(other)}”"
+            hint = f"write “{short(other)}”: not every computer tells small from capital letters"
             return rules.NAME_CASE.found(message, subject=name, hint=hint, place=place)
         here = here / step
     return None
@@ -117,4 +117,4 @@ def _case(folder: Path, name: str, place: Place) -> Finding | None:
 def _likely(folder: Path, name: str) -> str:
     parent, _, last = name.rpartition("/")
     near = nearest(last, _names(folder / parent))
-    return f"; the folder has `{short(near)}`" if near else ""
+    return f"; the folder has “{short(near)}”" if near else ""
