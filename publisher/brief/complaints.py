@@ -31,6 +31,8 @@ def _unknown_keys(c: Complaint) -> list[Finding]:
     if not isinstance(c.node, Mapping):
         return []
     known = list(c.schema.get("properties", {}))
+    used = {key.text for key, _ in c.node.entries}
+    free = [word for word in known if word not in used]
     found: list[Finding] = []
     for key, _ in c.node.entries:
         if key.text and key.text not in known:
@@ -39,7 +41,6 @@ def _unknown_keys(c: Complaint) -> list[Finding]:
                 sizes = [word for word in known if word != "kind"]  # an opening's kind stands beside its sizes
                 takes = f"its sizes are {listed(ticked(sizes))}" if sizes else "it takes none"
                 message = f"{c.schema['x-of']} has no size “{short(key.text)}”; {takes}"
-            free = [word for word in known if c.node.get(word) is None]
             hint = _home(c, key.text) or proposal(key.text, free or known)
             if len(found) > limits.FINDINGS:
                 break  # more than anybody reads, and looking for near words takes time

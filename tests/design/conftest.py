@@ -74,7 +74,7 @@ def make_node(node: yaml.Node, path: tuple[str, ...]) -> Node:
 
 def make_brief(text: str) -> Brief:
     """A spec's text as a brief without files."""
-    node = yaml.compose(text)
+    node = yaml.compose(text, Loader=yaml.CSafeLoader)
     fields = make_node(node, ())
     assert isinstance(fields, Table)
     return Brief("test-piece", fields, (), ())
