@@ -18,7 +18,6 @@ from publisher.pages.sheet import (
     Body,
     Composed,
     Context,
-    Heading,
     Numbers,
     PageDraft,
     furniture,
@@ -84,12 +83,18 @@ def compose(
     boxes: list[tuple[Box | None, ...]] = []
     whole = Body()
     for number, draft in enumerate(drafts, start=1):
-        body = _body(context, draft, heading, Numbers(number, *numbers))
+        seen = Numbers(number, *numbers)
+        own, around = draft.body(seen), furniture(context.type, draft.frame, heading, draft.title, seen)
+        body = own + around
         findings += (*draft.findings, *body.findings)
         frame, label = draft.frame, str(number)
         drawn = thinned(body.drawn, frame.width * frame.height)
         reach = tuple(ink_box(faces, thing) for thing in drawn)
         shown = beside_furniture(drawn, reach, body.furniture)
+        inked = shown
+        if seen.names_others:  # a page is the same page wherever the others stand
+            alike = thinned((draft.body(seen.unnumbered()) + around).drawn, frame.width * frame.height)
+            inked = beside_furniture(alike, tuple(ink_box(faces, thing) for thing in alike), body.furniture)
         pages.append(
             Page(
                 number,
@@ -100,7 +105,7 @@ def compose(
                 frame.height,
                 drawn,
                 body.tiles,
-                ink_id(digests, shown),
+                ink_id(digests, inked),
                 words_of(shown),
             )
         )
@@ -193,10 +198,6 @@ def _references(drafts: tuple[PageDraft, ...], plan: PrintPlan) -> tuple[Referen
         ReferencePromise(cover, task, first, last, tuple(dict.fromkeys(d.kind for d in drafts if _task(d) == task)))
         for task, first, last in plan
     )
-
-
-def _body(context: Context, draft: PageDraft, heading: Heading, numbers: Numbers) -> Body:
-    return draft.body(numbers) + furniture(context.type, draft.frame, heading, draft.title, numbers)
 
 
 def _bookmarks(drafts: tuple[PageDraft, ...]) -> tuple[Bookmark, ...]:

@@ -91,7 +91,8 @@ class Tile:
 class Page:
     """One finished page. ``kind``: what stands on it, as the table ``PAGES`` of ``compose`` names it.
 
-    ``ink``: SHA-256 of what it shows outside its furniture; ``text``: its lines of words there, in the order in which they are drawn.
+    ``ink``: SHA-256 of what it shows outside its furniture, numbers of pages aside; ``text``: its lines of words there, in the
+    order in which they are drawn.
     """
 
     number: int

@@ -1,5 +1,6 @@
 """A whole pack of a small design: order, numbers, plan, bookmarks, promises, findings."""
 
+import sys
 from collections.abc import Callable
 from dataclasses import replace
 from itertools import pairwise
@@ -10,8 +11,9 @@ from publisher.basics import Severity
 from publisher.brief import Inputs, SpecFile
 from publisher.design import Blank, Design, StepPlan, TextPlan
 from publisher.pages import Pack, Picture, compose
-from publisher.pages.compose import PAGES
-from publisher.pages.sheet.draft import Context
+from publisher.pages.compose import PAGES, PageMaker
+from publisher.pages.sheet import make_frame
+from publisher.pages.sheet.draft import Body, Context, PageDraft
 from publisher.pages.type.fonts import face
 
 Make = Callable[..., Context]
@@ -135,3 +137,20 @@ def test_only_pictures_that_a_page_shows_are_carried(make_context: Make, make_de
 def test_other_papers(make_context: Make, stepped: Callable[..., Design], paper: str) -> None:
     pack = packed(make_context(paper, stepped()))
     assert [f for f in pack.findings if f.severity is Severity.ERROR] == []
+
+
+def test_the_ink_of_a_page_is_the_same_wherever_it_and_the_pages_it_names_stand(
+    make_context: Make, stepped: Callable[..., Design], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    context = make_context(design=stepped())
+    before = packed(context)
+    task = before.print_plan[0][0]
+    frame = make_frame(context.paper, False, 0.0)
+    first = PageDraft("note", "note:1", "Note", frame, lambda _: Body(), task)
+    maker = PageMaker(lambda _: (first,), (("note", "Note"),))
+    monkeypatch.setattr(sys.modules[PageMaker.__module__], "PAGES", (maker, *PAGES))
+    after = packed(context)
+    assert [page.number for page in after.pages] == [page.number for page in before.pages] + [len(before.pages) + 1]
+    assert [page.ink for page in after.pages[1:]] == [page.ink for page in before.pages]
+    names = [page.kind for page, other in zip(before.pages, after.pages[1:], strict=True) if page.text != other.text]
+    assert names == ["cover"]  # its print plan does say other numbers now

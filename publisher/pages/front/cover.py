@@ -111,12 +111,12 @@ def _plan(context: Context, box: Box, top: float, numbers: Numbers) -> tuple[Blo
     """Set the print plan under ``top``, with links to its pages."""
     setter = context.type
     head, y = _section(context, "Print plan", box, top)
-    rows = tuple((task, _range(first, last)) for task, first, last in numbers.plan)
+    rows = tuple((task, _range(first, last)) for task, first, last in numbers.print_plan())
     wide = setter.width("pages 00-00", SMALL.bold()) + 4.0
     table = make_table(setter, (Column("To do this", box.width - wide), Column("print pages", wide)), rows)
     edge = y - table.head_height
     links = []
-    for (_, first, _), height in zip(numbers.plan, table.heights, strict=True):
+    for (_, first, _), height in zip(numbers.print_plan(), table.heights, strict=True):
         links.append(Link(Box(box.left, edge - height, box.right, edge), first))
         edge -= height
     note = setter.paragraph(

@@ -61,7 +61,10 @@ class Body:
 
 @record
 class Numbers:
-    """The page numbers of a pack as one page sees them: its own, how many there are, and where things are."""
+    """The page numbers of a pack as one page sees them: its own, how many there are, and where things are.
+
+    ``names_others`` is set once it was asked where another page is: what the page says then depends on how the pack is numbered.
+    """
 
     page: int
     total: int
@@ -69,17 +72,42 @@ class Numbers:
     kinds: tuple[tuple[str, int, int], ...]  # kind of page -> first, last
     parts: tuple[tuple[str, int], ...]  # part id -> page of a template or tile, in order of pages
     plan: tuple[tuple[str, int, int], ...] = ()  # print plan: task -> first, last
+    _asked: list[str] = field(default_factory=list, init=False, repr=False, compare=False)
+
+    @property
+    def names_others(self) -> bool:
+        """Whether it was asked for the number of another page."""
+        return bool(self._asked)
+
+    def unnumbered(self) -> "Numbers":
+        """Return the same pages, each with the number 0."""
+        return Numbers(
+            0,
+            0,
+            tuple((key, 0) for key, _ in self.keys),
+            tuple((kind, 0, 0) for kind, _, _ in self.kinds),
+            tuple((part, 0) for part, _ in self.parts),
+            tuple((task, 0, 0) for task, _, _ in self.plan),
+        )
+
+    def print_plan(self) -> tuple[tuple[str, int, int], ...]:
+        """Return the print plan: tasks with their first and last pages."""
+        self._asked.append("plan")
+        return self.plan
 
     def page_of(self, key: str) -> int | None:
         """Return the page of the draft with this key; None when there is none."""
+        self._asked.append(key)
         return next((page for name, page in self.keys if name == key), None)
 
     def range_of(self, kind: str) -> tuple[int, int] | None:
         """Return the first and last page of a kind; None when the pack has no such page."""
+        self._asked.append(kind)
         return next(((first, last) for name, first, last in self.kinds if name == kind), None)
 
     def pages_of_part(self, part: str) -> tuple[int, ...]:
         """Return the pages that show a template or tile of the part."""
+        self._asked.append(part)
         return tuple(page for name, page in self.parts if name == part)
 
 

@@ -23,6 +23,17 @@ def test_numbers_are_found() -> None:
     assert numbers.pages_of_part("roof") == ()
 
 
+def test_numbers_know_whether_a_page_named_another() -> None:
+    numbers = Numbers(3, 9, (("cover", 1),), (("templates", 4, 6),), (("wall", 4), ("wall", 6)), (("Cut", 4, 6),))
+    assert not numbers.names_others
+    assert numbers.print_plan() == (("Cut", 4, 6),)
+    assert numbers.names_others
+    bare = numbers.unnumbered()
+    assert not bare.names_others
+    assert (bare.page_of("cover"), bare.range_of("templates"), bare.pages_of_part("wall")) == (0, (0, 0), (0, 0))
+    assert bare.print_plan() == (("Cut", 0, 0),)
+
+
 def test_a_context_knows_its_parts(make_context: Callable[..., Context]) -> None:
     context = make_context()
     part = context.part("wall")
