@@ -9,7 +9,17 @@ from publisher.basics import Finding, Place, Refusal, errors, record
 from publisher.brief import Brief, SchemaParameter, SchemaParts, SchemaShape, build_schema
 from publisher.design import Design, Fact, SheetSize, Size, asked_variants, text_findings, variants, work_out
 from publisher.geometry import Part, ShapeInfo, cut_pieces, make_parts, opening_infos, shape_infos, surface_infos
-from publisher.joints import Joined, Member, compare_members, draw_parts, facts_of, put_together, suggest, with_seats
+from publisher.joints import (
+    Joined,
+    Member,
+    compare_members,
+    draw_parts,
+    facts_of,
+    put_together,
+    suggest,
+    with_promises,
+    with_seats,
+)
 from publisher.material import BoardNeeds, Stored, lay_out, yield_csv
 from publisher.pages import (
     Pack,
@@ -144,7 +154,7 @@ def work(
 
     joined = suggest(design, put_together(design, parts), facts_at)
     made = tuple(piece for piece in pieces if piece.whole or piece.folded)
-    joined = replace(joined, drawings=(*joined.drawings, *draw_parts(made)))
+    joined = with_promises(design, pieces, replace(joined, drawings=(*joined.drawings, *draw_parts(made))))
     needs = lay_out(design, pieces, effort, sheets, settled, trial=bool(brief.inputs.sets))
     found += (*joined.findings, *needs.findings, *text_findings(design, joined.facts))
     return Worked(brief, variant, design, parts, joined, needs, tuple(found), pieces)

@@ -1,5 +1,8 @@
 """What a finished file must show, as numbers in mm on the page. Proof reads the file and compares.
 
+What a buyer acts on is promised by the room that computed it, before any page is made (rows of the cut list, layouts, sides,
+sentences, drawings); the page that shows it only says where (``Carried``).
+
 Page numbers run from 1. The origin of a page is its lower left corner, y upward.
 """
 
@@ -175,6 +178,107 @@ class ReferencePromise:
 
 
 @record
+class PlacePromise:
+    """One copy of a part where it was laid on a board sheet: its ``rings`` in mm on the sheet, the first the outside."""
+
+    part: str
+    letter: str
+    copy: int
+    rings: tuple[tuple[Point, ...], ...]
+
+
+@record
+class LayoutPromise:
+    """A board sheet as it was laid out, made where it was laid, before any page. The origin is the sheet's lower left corner.
+
+    ``number`` is that of the sheet among ``total``, the first of ``alike`` that are laid out the same. A page that shows it
+    tells by a ``Carried`` with its ``key`` where, at which scale, and whether turned.
+    """
+
+    key: str
+    board: str
+    sheet: str
+    width: float
+    height: float
+    number: int
+    alike: int
+    total: int
+    places: tuple[PlacePromise, ...]
+
+
+@record
+class SidePromise:
+    """What the print of a part must say of its sides, made where the parts are put together, before any page.
+
+    ``mirrored``: of the print that is the mirror image. ``face``: which face of the finished piece the upper side is, in an
+    assembly of panels; ``climbs`` for a layer whose arrow tells; '' where it has no name. ``flip``: the template may be turned
+    over. ``top``: the part stands wherever it is used, so that its upper edge is named.
+    """
+
+    key: str
+    part: str
+    letter: str
+    mirrored: bool
+    face: Literal["", "outside", "inside", "climbs"]
+    flip: bool
+    top: bool
+
+
+@record
+class NumberPromise:
+    """A number in a sentence: what the spec asks for there, its value in mm, degrees, mm², g or plain, and how it is printed."""
+
+    expression: str
+    value: float
+    kind: str
+    text: str
+
+
+@record
+class SentencePromise:
+    """A text of the spec with its blanks filled, made where the facts were worked out, before any page.
+
+    ``key`` says which: ``summary``, ``step:3:title``, ``step:3:say``. ``numbers``: those that stand in the blanks, in order.
+    """
+
+    key: str
+    text: str
+    numbers: tuple[NumberPromise, ...]
+
+
+@record
+class DrawingPromise:
+    """The picture of a step, made where it was drawn, before any page: ``drawing`` names it, ``lines`` are in mm of the piece.
+
+    ``lines`` are those that make the picture what it is; ``fine`` ones, texture and what lies behind, may be thinned out on a
+    full page. ``labels``: words and their points. Of a photograph only ``width`` and ``height`` are known, in pixels.
+    """
+
+    key: str
+    drawing: str
+    width: float
+    height: float
+    lines: tuple[tuple[Point, ...], ...] = ()
+    fine: tuple[tuple[Point, ...], ...] = ()
+    labels: tuple[tuple[str, Point], ...] = ()
+
+
+@record
+class Carried:
+    """Where a page shows what another room promised under ``key``: points of the promise times ``scale`` are carried by ``pose``.
+
+    ``box`` (mm on the page) is what the thing takes there; ``copy`` of a part, where its words differ from copy to copy.
+    """
+
+    key: str
+    page: int
+    box: Box
+    pose: Pose = Pose()
+    scale: float = 1.0
+    copy: int = 0
+
+
+@record
 class AttachmentPromise:
     """A file attached to the PDF: its name, and the SHA-256 of its bytes in small hexadecimal letters."""
 
@@ -199,3 +303,8 @@ class Promises:
     furniture: tuple[FurniturePromise, ...] = ()
     rows: tuple[RowPromise, ...] = ()
     references: tuple[ReferencePromise, ...] = ()
+    layouts: tuple[LayoutPromise, ...] = ()
+    sides: tuple[SidePromise, ...] = ()
+    sentences: tuple[SentencePromise, ...] = ()
+    drawings: tuple[DrawingPromise, ...] = ()
+    carried: tuple[Carried, ...] = ()

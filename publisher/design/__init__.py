@@ -10,7 +10,7 @@ from publisher.design.language import (
     say,
     variants,
 )
-from publisher.design.offer import amount, fill, sheet_size, text_findings
+from publisher.design.offer import amount, fill, said_numbers, sheet_size, text_findings
 from publisher.design.parts import letter
 from publisher.design.records import (
     LONGEST_MM,
@@ -112,6 +112,7 @@ __all__ = [
     "asked_variants",
     "fill",
     "letter",
+    "said_numbers",
     "say",
     "sheet_size",
     "text_findings",

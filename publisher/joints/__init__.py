@@ -28,6 +28,7 @@ from publisher.joints.model import (
     SpaceMatrix,
     StackLayer,
 )
+from publisher.joints.promised import drawing_name, side_key, sides_of, with_promises
 from publisher.joints.put_together import facts_of, put_together, with_seats
 
 RULES: tuple[Rule, ...] = (*CHECKS, MEETING_SIZE_ALONE, PACKS_DO_NOT_MEET)
@@ -47,10 +48,14 @@ __all__ = [
     "budget_of",
     "compare_members",
     "draw_parts",
+    "drawing_name",
     "facts_of",
     "limit_of",
     "margin_of",
     "put_together",
+    "side_key",
+    "sides_of",
     "suggest",
+    "with_promises",
     "with_seats",
 ]

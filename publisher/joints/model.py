@@ -3,7 +3,7 @@
 from math import inf
 from typing import Literal
 
-from publisher.basics import Finding, Place, Point, Pose, record
+from publisher.basics import DrawingPromise, Finding, Place, Point, Pose, SentencePromise, SidePromise, record
 from publisher.design import Fact
 
 SpaceMatrix = tuple[float, float, float, float, float, float, float, float, float, float, float, float]
@@ -125,7 +125,7 @@ class Drawing:
 
 @record
 class Joined:
-    """All that joints says about one design."""
+    """All that joints says about one design. ``sides``, ``sentences`` and ``step_drawings`` are what the pages must show."""
 
     layers: tuple[tuple[str, tuple[StackLayer, ...]], ...]  # per stack assembly, all its sections from the table up
     placed: tuple[tuple[str, tuple[Placed, ...]], ...]  # per panel assembly
@@ -134,6 +134,9 @@ class Joined:
     drawings: tuple[Drawing, ...]
     findings: tuple[Finding, ...]
     budget: ScaleBudget = ScaleBudget(0.995, 1.005)  # frozen
+    sides: tuple[SidePromise, ...] = ()
+    sentences: tuple[SentencePromise, ...] = ()
+    step_drawings: tuple[DrawingPromise, ...] = ()
 
     def fact(self, name: str) -> Fact | None:
         """Return the fact with this name, or None."""

@@ -19,6 +19,7 @@ from publisher.material.model import (
 )
 from publisher.material.needs import lay_out
 from publisher.material.packing import pack
+from publisher.material.promised import Alike, different_sheets, layout_key
 from publisher.material.rules import LAYOUTS_STALE, STORE_UNREADABLE, STORED_LAYOUT_WRONG
 from publisher.material.store import Stored, layouts_document, store_document
 from publisher.material.yield_csv import gain, yield_csv
@@ -27,6 +28,7 @@ RULES: tuple[Rule, ...] = (*CHECKS, LAYOUTS_STALE, STORE_UNREADABLE, STORED_LAYO
 
 __all__ = [
     "RULES",
+    "Alike",
     "BoardNeeds",
     "CutRow",
     "Item",
@@ -37,8 +39,10 @@ __all__ = [
     "Stored",
     "Yield",
     "YieldRow",
+    "different_sheets",
     "gain",
     "lay_out",
+    "layout_key",
     "layouts_document",
     "pack",
     "store_document",

@@ -1,6 +1,6 @@
 """Parts laid out on board sheets. Millimetres; a sheet's origin is its lower left corner."""
 
-from publisher.basics import Box, Finding, Point, Pose, RowPromise, record
+from publisher.basics import Box, Finding, LayoutPromise, Point, Pose, RowPromise, record
 from publisher.design import SheetSize
 
 
@@ -121,9 +121,11 @@ class CutRow:
 
 @record
 class BoardNeeds:
-    """What to buy and how to lay it out. ``promises``: what the printed cut list must say, from the parts themselves."""
+    """What to buy and how to lay it out. ``promises``: what the printed cut list must say, from the parts themselves;
+    ``layouts``: what the pictures of sheets must show, from the layouts."""
 
     cut_list: tuple[CutRow, ...]
     yields: tuple[Yield, ...]
     findings: tuple[Finding, ...]
     promises: tuple[RowPromise, ...] = ()
+    layouts: tuple[LayoutPromise, ...] = ()

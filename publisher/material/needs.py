@@ -10,6 +10,7 @@ from publisher.geometry import Part, path_length
 from publisher.material.checks import CHECKS, MOST_ON_SHEETS, BoardList
 from publisher.material.engines import EFFORTS, Desk
 from publisher.material.model import BoardNeeds, CutRow, Yield
+from publisher.material.promised import promised_layouts
 from publisher.material.rules import LAYOUTS_STALE, STORE_UNREADABLE, STORED_LAYOUT_WRONG
 from publisher.material.store import STORE, Stored, read_store
 from publisher.material.yields import Shop, yield_of
@@ -56,7 +57,7 @@ def lay_out(
     if kept and not any(f.check in said for f in findings):
         findings += _stale(yields)
     rows = tuple(_cut_row(p, design.use) for p in cut)
-    return BoardNeeds(rows, tuple(yields), tuple(findings), tuple(map(_promised, cut)))
+    return BoardNeeds(rows, tuple(yields), tuple(findings), tuple(map(_promised, cut)), promised_layouts(yields, cut))
 
 
 def _promised(part: Part) -> RowPromise:

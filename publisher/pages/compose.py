@@ -116,6 +116,8 @@ def compose(
     promises = Promises(
         title, design.language, tuple(promised), whole.lengths, whole.outlines, whole.seams, whole.texts, whole.codes,
         marks=whole.marks, furniture=whole.furniture, rows=needs.promises, references=_references(drafts, numbers[-1]),
+        layouts=needs.layouts, sides=joined.sides, sentences=joined.sentences, drawings=joined.step_drawings,
+        carried=whole.carried,
     )  # fmt: skip
     findings += run_checks(CHECKS, Composed(tuple(pages), tuple(promised), tuple(boxes), faces))
     return Pack(

@@ -10,7 +10,7 @@ from publisher.basics import Path as OutlinePath
 from publisher.basics import Place, polyline
 from publisher.design import Board, Design, EdgeTreatment, Parameter, PartPlan, SheetSize, SlotRow, TextPlan
 from publisher.geometry import Part, Region, make_parts
-from publisher.joints import Joined, Meeting, budget_of
+from publisher.joints import Joined, Meeting, budget_of, sides_of
 from publisher.material import BoardNeeds
 from publisher.pages.sheet.draft import Body, Context, Numbers
 from publisher.pages.sheet.paper_table import paper_for
@@ -90,8 +90,8 @@ def a_context(
     meetings: tuple[Meeting, ...] = (),
 ) -> Context:
     plan = design or a_design()
-    joined = Joined((), (), (), meetings, (), (), budget_of(meetings))
     shown = (a_part(),) if parts is None else parts
+    joined = Joined((), (), (), meetings, (), (), budget_of(meetings), sides_of(plan, shown, ()))
     return Context(plan, shown, joined, BoardNeeds((), (), ()), paper_for(plan, paper), Setter(faces_of(plan)))
 
 
@@ -190,14 +190,14 @@ def demo() -> Callable[..., Context]:
 
     from publisher.brief import read_brief
     from publisher.design import work_out
-    from publisher.joints import put_together
+    from publisher.joints import put_together, with_promises
     from publisher.material import lay_out
 
     @cache
     def worked(slug: str) -> tuple[Design, tuple[Part, ...], Joined, BoardNeeds]:
         design = work_out(read_brief(Path(__file__).parents[2] / "designs" / slug))
         parts, _ = make_parts(design)
-        return design, parts, put_together(design, parts), lay_out(design, parts)
+        return design, parts, with_promises(design, parts, put_together(design, parts)), lay_out(design, parts)
 
     @cache
     def make(slug: str, paper: str = "a4") -> Context:

@@ -24,18 +24,25 @@ import publisher.pages
 from publisher.basics import (
     AttachmentPromise,
     Box,
+    Carried,
     CodePromise,
+    DrawingPromise,
     FurniturePromise,
+    LayoutPromise,
     LengthPromise,
     MarkPromise,
+    NumberPromise,
     OutlinePromise,
     PagePromise,
+    PlacePromise,
     Point,
     Pose,
     Promises,
     ReferencePromise,
     RowPromise,
     SeamPromise,
+    SentencePromise,
+    SidePromise,
     TextPromise,
 )
 
@@ -336,6 +343,97 @@ def plan() -> dict[str, Draw]:
     return items
 
 
+LAYOUT = Carried("layout:foam:A3:1", 3, Box(20.0, 45.0, 62.0, 74.7), Pose(62.0, 45.0, 90.0), 0.1)  # turned, at 1 : 10
+LAID = (
+    ("step", "A", ((20.0, 20.0), (110.0, 20.0), (110.0, 80.0), (20.0, 80.0))),
+    ("deck", "B", ((20.0, 100.0), (200.0, 100.0), (200.0, 180.0), (20.0, 180.0))),
+    ("step", "A", ((120.0, 20.0), (210.0, 20.0), (210.0, 80.0), (120.0, 80.0))),
+    ("peg", "P", ((250.0, 20.0), (256.0, 20.0), (256.0, 60.0), (250.0, 60.0))),
+)
+
+
+def on_layout(points: tuple[Point, ...]) -> tuple[Point, ...]:
+    return LAYOUT.pose.apply_all(tuple((x * LAYOUT.scale, y * LAYOUT.scale) for x, y in points))
+
+
+def layout_items() -> dict[str, Draw]:
+    """A picture of a sheet: its frame, its pieces with their letters, a row 20 mm from the left edge, a caption."""
+    box = LAYOUT.box
+    items: dict[str, Draw] = {"sheet": stroke(box_code(box), 0.35)}
+    for number, (_, letter, ring) in enumerate(LAID):
+        items[f"piece {number}"] = stroke(ring_code(on_layout(ring)))
+        (x, y), (far_x, far_y) = on_layout(ring)[0], on_layout(ring)[2]
+        if letter != "P":
+            items[f"piece {number} letter"] = words(letter, (x + far_x) / 2 - 0.7, (y + far_y) / 2 - 0.8, 2.4)
+    at = box.bottom + 20.0 * LAYOUT.scale
+    items["row"] = stroke(ring_code(((box.left, at), (box.right, at)), False), 0.25, "4 2")
+    items["distance"] = words("20.0", box.right + 0.8, at - 0.8, 2.4)
+    items["caption"] = words("Foam, A3: sheet 1 of 1, too small for a letter: P", 20.0, 78.0, 3.0)
+    return items
+
+
+SENTENCE = "Cut 14 pieces with a wall of 92.3 mm (3.63 in) and lay them down."
+PICTURE = Carried("step:2:picture", 4, Box(20.0, 45.0, 60.0, 65.0), Pose(20.0, 45.0), 0.5)
+SEEN = (((0.0, 0.0), (80.0, 0.0), (80.0, 40.0), (0.0, 40.0), (0.0, 0.0)), ((0.0, 30.0), (80.0, 30.0)))
+TEXTURE = tuple(((4.0 * i, 5.0), (4.0 * i, 25.0)) for i in range(1, 19))
+
+
+def step_items() -> dict[str, Draw]:
+    """A step: a sentence over two lines, and a picture with fine lines and a label."""
+
+    def seen(line: tuple[Point, ...]) -> str:
+        return ring_code(tuple((20.0 + x / 2, 45.0 + y / 2) for x, y in line), False)
+
+    return {
+        "say": words(SENTENCE[:36], 70.0, 60.0, 3.0),
+        "say on": words(SENTENCE[37:], 70.0, 55.0, 3.0),
+        "seen": stroke(" ".join(map(seen, SEEN)), 0.35),
+        "texture": stroke(" ".join(map(seen, TEXTURE)), 0.18),
+        "label": words("A", 24.0, 52.0, 2.7),
+    }
+
+
+def made() -> dict[str, Any]:
+    """What other rooms promised before there was a page, and where pages carry it."""
+    return {
+        "layouts": (
+            LayoutPromise(
+                LAYOUT.key,
+                "foam",
+                "A3",
+                297.0,
+                420.0,
+                1,
+                1,
+                1,
+                tuple(PlacePromise(part, letter, 1, (ring,)) for part, letter, ring in LAID),
+            ),
+        ),
+        "sides": (
+            SidePromise("side:step", "step", "A", False, "outside", False, True),
+            SidePromise("side:deck", "deck", "B", False, "", True, False),
+        ),
+        "sentences": (
+            SentencePromise(
+                "step:2:say",
+                SENTENCE,
+                (
+                    NumberPromise("step.count", 14.0, "count", "14"),
+                    NumberPromise("wall", 92.3, "length", "92.3 mm (3.63 in)"),
+                ),
+            ),
+        ),
+        "drawings": (DrawingPromise(PICTURE.key, "part:step", 80.0, 40.0, SEEN, TEXTURE, (("A", (10.0, 16.0)),)),),
+        "carried": (
+            LAYOUT,
+            PICTURE,
+            Carried("side:step", 2, Box(120.0, 228.0, 190.0, 245.0), copy=1),
+            Carried("side:deck", 3, Box(100.0, 128.0, 140.0, 137.0), copy=1),
+            Carried("step:2:say", 4, Box(70.0, 52.0, 145.0, 63.0)),
+        ),
+    }
+
+
 def good_pack() -> Pack:
     sheets, lengths = [], []
     for sheet, more in (print_check(), template(), tile(3, 0), tile(4, 1)):
@@ -343,6 +441,13 @@ def good_pack() -> Pack:
         lengths += more
     sheets[2].items |= plan()
     sheets[3].items |= table()
+    sheets[1].items |= {
+        "side": words("THIS SIDE UP: the outside face", 120.0, 240.0, 3.0),
+        "flip": words("Do not flip.", 120.0, 235.0, 3.0),
+        "top": words("top", 120.0, 230.0, 3.0),
+    }
+    sheets[2].items |= layout_items() | {"side": words("THIS SIDE UP", 100.0, 132.0, 3.0)}
+    sheets[3].items |= step_items()
     kinds = ("print_check", "templates", "tiles", "tiles")
     promises = Promises(
         "Lock-keeper's stair",
@@ -378,6 +483,7 @@ def good_pack() -> Pack:
             RowPromise("deck", "B", "Deck of the bridge", "foam", 2, 0, 1, 300.0, 90.0),
         ),
         tuple(ReferencePromise(3, *row) for row in PLAN),
+        **made(),
     )
     return Pack(sheets, promises)
 

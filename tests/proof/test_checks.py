@@ -456,6 +456,67 @@ def unnamed(pack: Any, _kit: Any) -> None:
     pack.promises = replace(pack.promises, references=pack.promises.references[:-1])
 
 
+def carried(key: str, **changes: Any) -> Spoil:
+    """Let a page carry a promise otherwise; without changes on no page."""
+
+    def spoil(pack: Any, _kit: Any) -> None:
+        kept = [replace(where, **changes) if where.key == key else where for where in pack.promises.carried]
+        kept = kept if changes else [where for where in kept if where.key != key]
+        pack.promises = replace(pack.promises, carried=tuple(kept))
+
+    return spoil
+
+
+bad("proof/layout-picture", "a piece 25 mm off on the sheet")(
+    swap(2, "piece 1", lambda kit: kit.stroke(kit.ring_code(((51.0, 47.0), (51.0, 65.0), (43.0, 65.0), (43.0, 47.0)))))
+)
+bad("proof/layout-picture", "two places exchanged")(
+    swap(2, "piece 1 letter", lambda kit: kit.words("A", 47.3, 55.2, 2.4))
+)
+bad("proof/layout-picture", "one piece too many")(
+    add(2, lambda kit: kit.stroke(kit.ring_code(((22.0, 60.0), (30.0, 60.0), (30.0, 66.0)))))
+)
+bad("proof/layout-picture", "a piece over another's letter")(drop(2, "piece 0 letter"))
+bad("proof/layout-picture", "a distance 10 mm wrong")(
+    swap(2, "distance", lambda kit: kit.words("30.0", 62.8, 46.2, 2.4))
+)
+bad("proof/layout-picture", "no picture")(carried("layout:foam:A3:1"))
+bad("proof/layout-picture", "small pieces that nobody names")(drop(2, "caption"))
+bad("proof/side-up", "the inside face for the outside")(
+    swap(1, "side", lambda kit: kit.words("THIS SIDE UP: the inside face", 120.0, 240.0, 3.0))
+)
+bad("proof/side-up", "no word against flipping")(drop(1, "flip"))
+bad("proof/side-up", "no top")(drop(1, "top"))
+bad("proof/side-up", "a word against flipping what may be flipped")(
+    swap(2, "side", lambda kit: kit.words("THIS SIDE UP Do not flip.", 100.0, 132.0, 3.0))
+)
+bad("proof/side-up", "a face named beside the labels")(
+    add(1, lambda kit: kit.words("the inside face", 120.0, 100.0, 3.0))
+)
+bad("proof/side-up", "no label carries it")(carried("side:deck"))
+bad("proof/sentence", "a digit retyped")(
+    swap(3, "say on", lambda kit: kit.words("of 93.2 mm (3.63 in) and lay them down.", 70.0, 55.0, 3.0))
+)
+bad("proof/sentence", "a sentence left out")(carried("step:2:say"))
+
+
+@bad("proof/sentence", "promised and printed alike, and not the fact")
+def untrue(pack: Any, _kit: Any) -> None:
+    (promise,) = pack.promises.sentences
+    numbers = (promise.numbers[0], replace(promise.numbers[1], value=93.3))
+    pack.promises = replace(pack.promises, sentences=(replace(promise, numbers=numbers),))
+
+
+bad("proof/step-picture", "dropped")(drop(3, "seen"))
+bad("proof/step-picture", "another one in its place")(
+    swap(3, "seen", lambda kit: kit.stroke(kit.box_code(Box(20.0, 45.0, 60.0, 65.0)), 0.35))
+)
+bad("proof/step-picture", "a line too many")(add(3, lambda kit: kit.line((22.0, 46.0), (58.0, 59.0), 0.35)))
+bad("proof/step-picture", "no texture")(drop(3, "texture"))
+bad("proof/step-picture", "no letter")(drop(3, "label"))
+bad("proof/step-picture", "at another scale")(carried("step:2:picture", scale=0.45))
+
+
 bad("proof/attachment", "the facts replaced")(
     edit(lambda pdf: pdf.attachments.__setitem__("facts.json", pikepdf.AttachedFileSpec(pdf, b'{"format": 2}')))
 )

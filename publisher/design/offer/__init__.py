@@ -11,7 +11,7 @@ from publisher.design.offer.needs import read_needs
 from publisher.design.offer.papers import read_papers
 from publisher.design.offer.sheets import sheet_size
 from publisher.design.offer.steps import StepsReader, names_in
-from publisher.design.offer.texts import amount, fill, filled, read_text, text_findings
+from publisher.design.offer.texts import amount, fill, filled, read_text, said_numbers, text_findings
 
 __all__ = [
     "StepsReader",
@@ -25,6 +25,7 @@ __all__ = [
     "read_needs",
     "read_papers",
     "read_text",
+    "said_numbers",
     "sheet_size",
     "text_findings",
 ]

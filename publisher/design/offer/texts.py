@@ -113,6 +113,13 @@ def filled(text: TextPlan, scope: Scope) -> str:
     return "".join(words)
 
 
+def said_numbers(text: TextPlan, design: Design, facts: tuple[Fact, ...]) -> tuple[tuple[str, Quantity], ...]:
+    """Return what stands in the blanks of a text, in order: expression and value; blanks without a value are left out."""
+    scope = _scope(design, facts, [])
+    blanks = (piece for piece in text.pieces if isinstance(piece, Blank))
+    return tuple((blank.expression, found) for blank in blanks if (found := _quantity(blank, scope)) is not None)
+
+
 def text_findings(design: Design, facts: tuple[Fact, ...]) -> tuple[Finding, ...]:
     """Fill every text and amount of a design once; return what is wrong with them."""
     texts = [design.summary, *(m.text for m in design.materials)]

@@ -1,6 +1,6 @@
 """The cover: what this is, what the finished piece looks like, what to have at hand, which pages to print for which task."""
 
-from publisher.basics import Box, Layer, polyline
+from publisher.basics import Box, Carried, Layer, polyline
 from publisher.joints import Drawing
 from publisher.pages.front.to_buy import board_lines, material_lines, tool_lines
 from publisher.pages.model import Drawn, Fill, Link
@@ -32,7 +32,7 @@ def cover_drafts(context: Context) -> tuple[PageDraft, ...]:
 
 def _body(context: Context, frame: Frame, numbers: Numbers) -> Body:
     text = frame.text
-    head = _head(context, text)
+    head, summary = _head(context, text)
     left, right = columns(text, 2, GUTTER * 1.5)
     foot = max(_needs(context, left, 0.0).height, _plan(context, right, 0.0, numbers)[0].height)
     top = text.bottom + foot
@@ -41,10 +41,11 @@ def _body(context: Context, frame: Frame, numbers: Numbers) -> Body:
     box = Box(text.left, top + 3 * SPACE, text.right, text.top - head.height - 2 * SPACE)
     if box.height >= LEAST_PICTURE:
         drawn += _pictures(context, box)
-    return Body(tuple(drawn))
+    return Body(tuple(drawn), carried=(Carried("summary", numbers.page, summary),))
 
 
-def _head(context: Context, text: Box) -> Block:
+def _head(context: Context, text: Box) -> tuple[Block, Box]:
+    """Set title, maker and summary; return them, and the box of the summary."""
     design, setter = context.design, context.type
     y = text.top - SPACE
     drawn: list[Drawn] = []
@@ -59,8 +60,10 @@ def _head(context: Context, text: Box) -> Block:
         drawn += block.drawn
         y -= block.height + 0.5
     y -= SPACE
-    block = setter.paragraph(context.say(design.summary), BODY, text.left, y, min(text.width, 150.0))
-    return Block((*drawn, *block.drawn), text.top - (y - block.height))
+    width = min(text.width, 150.0)
+    block = setter.paragraph(context.say(design.summary), BODY, text.left, y, width)
+    summary = Box(text.left, y - block.height, text.left + width, y)
+    return Block((*drawn, *block.drawn), text.top - summary.bottom), summary
 
 
 def _pictures(context: Context, box: Box) -> list[Drawn]:

@@ -6,8 +6,8 @@ from functools import partial
 from publisher.basics import Box, record
 from publisher.basics.units import inches
 from publisher.basics.wording import fixed
-from publisher.material import Layout, Yield
-from publisher.pages.front.layout_picture import layout_picture, picture_height
+from publisher.material import different_sheets
+from publisher.pages.front.layout_picture import SheetPicture, layout_picture, sheet_picture
 from publisher.pages.front.yield_tables import cut_note, part_table, sheet_table
 from publisher.pages.model import Drawn, Link
 from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, columns, make_frame, share_out
@@ -28,7 +28,7 @@ class PageBlock:
     """Something on the page: its height with the space below it, and how it is drawn under a top."""
 
     height: float
-    draw: Callable[[float, Numbers | None], tuple[Drawn, ...]]
+    draw: Callable[[float, Numbers], Body]
 
 
 def cut_list_drafts(context: Context) -> tuple[PageDraft, ...]:
@@ -47,11 +47,11 @@ def cut_list_drafts(context: Context) -> tuple[PageDraft, ...]:
 
 def _body(frame: Frame, pieces: tuple[PageBlock, ...], numbers: Numbers) -> Body:
     y = frame.text.top
-    drawn: list[Drawn] = []
+    body = Body()
     for piece in pieces:
-        drawn += piece.draw(y, numbers)
+        body += piece.draw(y, numbers)
         y -= piece.height
-    return Body(tuple(drawn))
+    return body
 
 
 def _tables(context: Context, frame: Frame) -> list[PageBlock]:
@@ -104,14 +104,14 @@ def _draw_table(
     make: Callable[[Numbers | None], LaidTable],
     rows: tuple[int, int],
     top: float,
-    numbers: Numbers | None,
-) -> tuple[Drawn, ...]:
+    numbers: Numbers,
+) -> Body:
     head, height = _head(context, frame, *words, top)
     table = make(numbers)
     links: tuple[Link, ...] = ()
-    if numbers is not None and words[0].startswith("Cut list"):
+    if words[0].startswith("Cut list"):
         links = _links(context, table, rows, frame.text.left, top - height, numbers)
-    return (*head, *links, *table.place(frame.text.left, top - height, *rows))
+    return Body((*head, *links, *table.place(frame.text.left, top - height, *rows)))
 
 
 def _cut_table(context: Context, width: float, numbers: Numbers | None) -> LaidTable:
@@ -153,23 +153,19 @@ def _links(
     return tuple(links)
 
 
-Sheet = tuple[Yield, Layout, int, int]  # the yield, one of its layouts, how many are alike, number of the first
-
-
 def _pictures(context: Context, frame: Frame) -> list[PageBlock]:
     """Return the pictures of all different sheets, two beside each other."""
-    sheets: list[Sheet] = []
-    for need in context.needs.yields:
-        alike: dict[tuple[object, ...], list[int]] = {}
-        for number, layout in enumerate(need.sheets, 1):
-            alike.setdefault(tuple((item.part, item.pose) for item in layout.items), []).append(number)
-        sheets += [(need, need.sheets[same[0] - 1], len(same), same[0]) for same in alike.values()]
     cell = columns(frame.text, 2, GUTTER)[0]
     tallest = min(TALLEST_LAYOUT, frame.text.height)
+    sheets = [
+        sheet_picture(context, need, alike, cell.width, tallest)
+        for need in context.needs.yields
+        for alike in different_sheets(need)
+    ]
     pieces: list[PageBlock] = []
     note = _head(context, frame, *LAYOUTS, 0.0)[1] + SPACE
     for row in (tuple(sheets[i : i + 2]) for i in range(0, len(sheets), 2)):
-        height = max(picture_height(need, cell.width, tallest) for need, *_ in row)
+        height = max(sheet.height for sheet in row)
         # the note stays with the first pictures
         above = 0.0 if pieces else note
         pieces.append(
@@ -181,14 +177,15 @@ def _pictures(context: Context, frame: Frame) -> list[PageBlock]:
 def _draw_pictures(
     context: Context,
     frame: Frame,
-    row: tuple[Sheet, ...],
+    row: tuple[SheetPicture, ...],
     heights: tuple[float, float],
     top: float,
-    _numbers: Numbers | None,
-) -> tuple[Drawn, ...]:
+    numbers: Numbers,
+) -> Body:
     above, height = heights
-    drawn: list[Drawn] = [*_head(context, frame, *LAYOUTS, top)[0]] if above else []
+    body = Body(_head(context, frame, *LAYOUTS, top)[0]) if above else Body()
     top -= above
-    for (need, layout, alike, number), cell in zip(row, columns(frame.text, 2, GUTTER), strict=False):
-        drawn += layout_picture(context, need, layout, (alike, number), Box(cell.left, top - height, cell.right, top))
-    return tuple(drawn)
+    for sheet, cell in zip(row, columns(frame.text, 2, GUTTER), strict=False):
+        drawn, where = layout_picture(context, sheet, Box(cell.left, top - height, cell.right, top), numbers.page)
+        body += Body(drawn, carried=(where,))
+    return body

@@ -2,15 +2,18 @@
 
 from collections.abc import Callable
 
-from publisher.basics import Box, Layer, Path, Point, Pose, polyline
+import shapely
+from shapely import affinity
+
+from publisher.basics import Box, Carried, Layer, Path, Point, Pose, polyline, record
 from publisher.basics.units import inches
 from publisher.basics.wording import fixed
 from publisher.geometry import Part, polygon
-from publisher.material import Layout, Yield
+from publisher.material import Alike, Layout, Yield, layout_key
 from publisher.pages.front.layout_guides import row_lines
-from publisher.pages.model import Drawn, LineStyle, Stroke, Words
-from publisher.pages.sheet import Context, words_box
-from publisher.pages.type import LEAST, LINE_GREY, NOTE, SMALL, TICK, overlap
+from publisher.pages.model import Drawn, LineStyle, Stroke
+from publisher.pages.sheet import Context
+from publisher.pages.type import LEAST, LINE_GREY, NOTE, SMALL, TICK, Setter, TypeStyle
 
 SHEET = LineStyle("sheet", 0.35)
 PIECE = LineStyle("piece", 0.25)
@@ -20,8 +23,58 @@ OFFCUT = LineStyle("offcut", 0.35, (0.35, 0.9))
 MEASURE = 7.0  # for the numbers along the left and bottom side
 BESIDE_PICTURE = 8.0  # for the distances of rows along the right side
 ABOVE_PICTURE = 3.2  # and along the top
-CAPTION = SMALL.leading + 1.5
+UNDER_CAPTION = 1.5
+NO_LETTER = "too small for a letter:"
+ROOMIEST = 0.1  # mm on the page within which the roomiest place for a letter is found
 GRID_STEP = 100.0  # mm on the sheet between two numbers
+
+
+@record
+class SheetPicture:
+    """A sheet's picture before it stands on a page: its scale, whether it is shown ``turned`` so that its long side runs across,
+    the lines of its caption, and how and where in its own coordinates (mm) each part has its letter."""
+
+    need: Yield
+    alike: Alike
+    scale: float
+    turned: bool
+    caption: tuple[str, ...]
+    letters: tuple[tuple[str, TypeStyle, Point], ...]
+
+    @property
+    def size(self) -> tuple[float, float]:
+        """The sheet's size in mm as it is shown: across, up."""
+        wide, high = self.need.sheet.width, self.need.sheet.height
+        return (high, wide) if self.turned else (wide, high)
+
+    @property
+    def above(self) -> float:
+        """Height in mm of what stands over the sheet: its caption, and the distances of rows."""
+        return len(self.caption) * SMALL.leading + UNDER_CAPTION + ABOVE_PICTURE
+
+    @property
+    def height(self) -> float:
+        """Height in mm of the picture with its caption and measure."""
+        return self.size[1] * self.scale + MEASURE + self.above
+
+
+def sheet_picture(context: Context, need: Yield, alike: Alike, width: float, tallest: float) -> SheetPicture:
+    """Return the picture of a sheet for a column of this width (mm), its sheet and measures no higher than ``tallest``."""
+    setter = context.type
+    scale, turned = _scale(need, width, tallest)
+    total = len(need.sheets)
+    which = f"sheet {alike.number} of {total}"
+    if alike.count > 1:
+        which = f"{alike.count} sheets of {total} are laid out like this"
+    caption = f"{need.board.replace('_', ' ')}, {need.sheet.label}: {which}"
+    parts = {item.part: part for item in alike.layout.items if (part := context.part(item.part))}
+    letters = {part.id: _letter_of(setter, part, alike.layout, scale, turned) for part in parts.values()}
+    small = sorted(part.letter for part in parts.values() if letters[part.id] is None)
+    lines = list(setter.lines(caption, SMALL.bold(), width))
+    if small:
+        lines += setter.lines(f"{NO_LETTER} {', '.join(small)}", SMALL.bold(), width)
+    shown = tuple((part, *found) for part, found in letters.items() if found)
+    return SheetPicture(need, alike, scale, turned, tuple(lines), shown)
 
 
 def _scale(need: Yield, width: float, tallest: float) -> tuple[float, bool]:
@@ -34,52 +87,57 @@ def _scale(need: Yield, width: float, tallest: float) -> tuple[float, bool]:
     return min((width - MEASURE - BESIDE_PICTURE) / across, (tallest - MEASURE - ABOVE_PICTURE) / up), turned
 
 
-def picture_height(need: Yield, width: float, tallest: float) -> float:
-    """Return the height in mm of a sheet's picture with its caption and measure."""
-    scale, turned = _scale(need, width, tallest)
-    return (need.sheet.width if turned else need.sheet.height) * scale + MEASURE + ABOVE_PICTURE + CAPTION
+def _letter_of(
+    setter: Setter, part: Part, layout: Layout, scale: float, turned: bool
+) -> tuple[TypeStyle, Point] | None:
+    """Return the largest type in which the letter stands inside every copy of a part on the sheet, and its place on the part:
+    in the roomiest circle. None when the copies are too small for any."""
+    shape = polygon(part.outline)
+    at = shapely.get_coordinates(shapely.maximum_inscribed_circle(shape, ROOMIEST / scale))[0]
+    poses = [item.pose for item in layout.items if item.part == part.id]
+    turns = {round((1.0 if p.mirrored else -1.0) * (p.turn + (90.0 if turned else 0.0)), 6) for p in poses}
+    for style in (NOTE.bold(), LEAST.bold()):
+        half = setter.width(part.letter, style) / 2 / scale, setter.cap(style) / 2 / scale
+        box = shapely.box(at[0] - half[0], at[1] - half[1], at[0] + half[0], at[1] + half[1])
+        if all(shape.covers(affinity.rotate(box, turn, (at[0], at[1]))) for turn in turns):
+            return style.tagged("figure"), (float(at[0]), float(at[1]))
+    return None
 
 
-def layout_picture(
-    context: Context, need: Yield, layout: Layout, count: tuple[int, int], box: Box
-) -> tuple[Drawn, ...]:
-    """Draw one sheet at the top of ``box``, with the lines to draw first and the offcut to keep.
-
-    ``count``: how many sheets are laid out like this one, and the number of the first.
-    """
-    setter = context.type
-    scale, turned = _scale(need, box.width, box.height - CAPTION)
-    alike, number = count
-    total = len(need.sheets)
-    which = f"sheet {number} of {total}" if alike == 1 else f"{alike} sheets of {total} are laid out like this"
-    caption = f"{need.board.replace('_', ' ')}, {need.sheet.label}: {which}"
-    drawn: list[Drawn] = [*setter.line(caption, SMALL.bold(), box.left, box.top - setter.drop(SMALL))]
-    wide, high = need.sheet.width, need.sheet.height
-    across, up = (high, wide) if turned else (wide, high)
-    left, bottom = box.left + MEASURE, box.top - CAPTION - ABOVE_PICTURE - up * scale
+def layout_picture(context: Context, shown: SheetPicture, box: Box, page: int) -> tuple[tuple[Drawn, ...], Carried]:
+    """Draw one sheet at the top of ``box``, with the lines to draw first and the offcut to keep; return where it stands too."""
+    setter, need, scale = context.type, shown.need, shown.scale
+    drawn: list[Drawn] = []
+    for number, text in enumerate(shown.caption):
+        drawn += setter.line(text, SMALL.bold(), box.left, box.top - number * SMALL.leading - setter.drop(SMALL))
+    across, up = shown.size
+    left, bottom = box.left + MEASURE, box.top - shown.above - up * scale
+    pose = Pose(left + across * scale, bottom, 90.0) if shown.turned else Pose(left, bottom)
 
     def carried(point: Point) -> Point:
-        x, y = (high - point[1], point[0]) if turned else point
-        return (left + x * scale, bottom + y * scale)
+        return pose.apply((point[0] * scale, point[1] * scale))
 
+    wide, high = need.sheet.width, need.sheet.height
     corners = tuple(carried(p) for p in ((0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high)))
     drawn += _measure(context, (left, bottom), (across, up), scale)
     drawn.append(Stroke(SHEET, (polyline(corners, True),), Layer.PAGE, tag="figure"))
     paths: list[Path] = []
-    taken: list[Box] = []
-    for item in layout.items:
+    letters = {part: (style, at) for part, style, at in shown.letters}
+    for item in shown.alike.layout.items:
         part = context.part(item.part)
         if part is None:
             continue
         for ring in part.outline.paths:
             paths.append(ring.placed(item.pose).carried(carried, scale=scale))
-        letter = _letter(context, part, carried(_inside(part, item.pose)), taken)
-        taken += (words_box(setter.faces, words) for words in letter)
-        drawn += letter
+        if part.id in letters:
+            style, at = letters[part.id]
+            x, y = carried(item.pose.apply(at))
+            drawn += setter.line(part.letter, style, x, y - setter.cap(style) / 2, align="centre")
     drawn.append(Stroke(PIECE, tuple(paths), Layer.PAGE, tag="figure"))
-    drawn += _rows(context, layout, scale, (left, bottom), (across, up), turned)
-    drawn += _offcut(context, need.offcuts[number - 1] if need.offcuts else None, carried)
-    return tuple(drawn)
+    drawn += _rows(context, shown.alike.layout, scale, (left, bottom), (across, up), shown.turned)
+    drawn += _offcut(context, need.offcuts[shown.alike.number - 1] if need.offcuts else None, carried)
+    stands = Box(left, bottom, left + across * scale, bottom + up * scale)
+    return tuple(drawn), Carried(layout_key(need, shown.alike.number), page, stands, pose, scale)
 
 
 def _rows(
@@ -121,22 +179,6 @@ def _offcut(context: Context, offcut: Box | None, carried: Callable[[Point], Poi
         drawn += setter.line(line, style, (left + right) / 2, middle + up - setter.drop(LEAST), align="centre")
         up -= LEAST.leading
     return drawn
-
-
-def _inside(part: Part, pose: Pose) -> Point:
-    inside = polygon(part.outline, pose).representative_point()
-    return (inside.x, inside.y)
-
-
-def _letter(context: Context, part: Part, at: Point, taken: list[Box]) -> list[Words]:
-    """Return a piece's letter in the largest size that lies on no other; none for a piece too small for any: those round it tell."""
-    setter = context.type
-    for style in (NOTE.bold().tagged("figure"), LEAST.bold().tagged("figure")):
-        drawn = setter.line(part.letter, style, at[0], at[1] - setter.cap(style) / 2, align="centre")
-        words = [thing for thing in drawn if isinstance(thing, Words)]
-        if not any(overlap(words_box(setter.faces, one), box) for one in words for box in taken):
-            return words
-    return []
 
 
 def _measure(context: Context, origin: Point, size: tuple[float, float], scale: float) -> list[Drawn]:

@@ -1,14 +1,16 @@
 """One step: its number and title, the words at the left, the picture and what is needed at the right, cautions below."""
 
-from publisher.basics import Box, Layer, polyline, record
+from publisher.basics import Box, Carried, Layer, Pose, polyline, record
 from publisher.design import PicturePlan, StepPlan
 from publisher.geometry import Part
+from publisher.joints import drawing_name
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import (
     Caution,
     Context,
     cautions_for,
     columns,
+    drawing_pose,
     drawn_size,
     photo_size,
     place_drawing,
@@ -46,17 +48,20 @@ COUNTED = ("cut", "texture")  # stages in which every copy is taken in hand
 
 @record
 class StepBlock:
-    """A step laid out under a given top: what is drawn, its height, the cautions that it shows."""
+    """A step laid out under a given top: what is drawn, its height, the cautions that it shows, where its words and its picture
+    stand."""
 
     drawn: tuple[Drawn, ...]
     height: float
     cautions: tuple[Caution, ...]
+    carried: tuple[Carried, ...]
 
 
 def step_block(
-    context: Context, step: StepPlan, number: int, seen: frozenset[str], box: Box, caution_page: int
+    context: Context, step: StepPlan, number: int, seen: frozenset[str], box: Box, pages: tuple[int, int]
 ) -> StepBlock:
-    """Lay out one step at the top of ``box``. ``seen``: ids of cautions that stood in full at an earlier step."""
+    """Lay out one step at the top of ``box``. ``seen``: ids of cautions that stood in full at an earlier step. ``pages``: the
+    step's own, and that of the cautions."""
     setter = context.type
     left, top = box.left + STEP_NUMBER, box.top
     drawn: list[Drawn] = [
@@ -68,18 +73,22 @@ def step_block(
     title = setter.paragraph(context.say(step.title), HEADING, left, y - 0.7, width)
     y -= title.height + 0.7
     stage = STAGES.get(step.stage, step.stage.replace("_", " "))
+    carried = [Carried(f"step:{number}:title", pages[0], Box(left, y, left + width, y + title.height))]
     drawn += (*title.drawn, *setter.line(stage, SMALL.quiet(), left, y - setter.drop(SMALL)))
     y -= SMALL.leading + SPACE / 2
     words = setter.paragraph(context.say(step.say), BODY, left, y, width)
     drawn += words.drawn
     y -= words.height
-    caution, height, shown = _cautions(context, step, seen, (left, y - SPACE, width), caution_page)
+    carried.append(Carried(f"step:{number}:say", pages[0], Box(left, y, left + width, y + words.height)))
+    caution, height, shown = _cautions(context, step, seen, (left, y - SPACE, width), pages[1])
     drawn += caution
     y -= height
     side = Box(box.right - (box.right - left) * PICTURE_SHARE, box.bottom, box.right, top - SPACE)
-    beside, depth = _side(context, step, side)
+    beside, depth, picture = _side(context, step, side)
     drawn += beside
-    return StepBlock(tuple(drawn), max(top - y, depth + SPACE), shown)
+    if picture is not None:
+        carried.append(Carried(f"step:{number}:picture", pages[0], *picture))
+    return StepBlock(tuple(drawn), max(top - y, depth + SPACE), shown, tuple(carried))
 
 
 def _cautions(
@@ -113,31 +122,37 @@ def _cautions(
     return (bar, *drawn), top - y + SPACE, cautions
 
 
-def _side(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ...], float]:
-    """Set the picture and the list of what is needed now; return them and the height they take."""
+PictureStands = tuple[
+    Box, Pose, float
+]  # a picture's box on the page, the pose of its points times the scale, the scale
+
+
+def _side(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ...], float, PictureStands | None]:
+    """Set the picture and the list of what is needed now; return them, the height they take, and where the picture stands."""
     y = box.top
     drawn: list[Drawn] = []
+    stands = None
     if step.picture is not None:
-        picture, height = _picture(context, step.picture, Box(box.left, box.bottom, box.right, y))
+        picture, stands = _picture(context, step.picture, Box(box.left, box.bottom, box.right, y))
         drawn += picture
-        y -= height + (SPACE if height else 0.0)
+        y -= stands[0].height + SPACE if stands else 0.0
     need, height = _needed(context, step, Box(box.left, box.bottom, box.right, y))
-    return (*drawn, *need), box.top - y + height
+    return (*drawn, *need), box.top - y + height, stands
 
 
-def _picture(context: Context, plan: PicturePlan, box: Box) -> tuple[tuple[Drawn, ...], float]:
+def _picture(context: Context, plan: PicturePlan, box: Box) -> tuple[tuple[Drawn, ...], PictureStands | None]:
     if plan.kind == "photo":
         size = photo_size(context.design, plan.target, box.width, TALLEST_STEP)
         if size is None:
-            return (), 0.0
+            return (), None
         place = Box(box.left, box.top - size[1], box.right, box.top)
-        return place_photo(context.design, plan.target, place, context.say(plan.alt)), size[1]
-    name = f"{plan.kind}:{plan.target}" + (f":{plan.layer}" if plan.kind == "plan" else "")
-    drawing = context.joined.drawing(name)
+        return place_photo(context.design, plan.target, place, context.say(plan.alt)), (place, Pose(), 1.0)
+    drawing = context.joined.drawing(drawing_name(plan))
     if drawing is None:
-        return (), 0.0
+        return (), None
     _, _, height = drawn_size(drawing, box.width, TALLEST_STEP)
-    return place_drawing(context.type, drawing, Box(box.left, box.top - height, box.right, box.top)), height
+    place = Box(box.left, box.top - height, box.right, box.top)
+    return place_drawing(context.type, drawing, place), (place, *drawing_pose(drawing, place))
 
 
 def _needed(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ...], float]:

@@ -41,21 +41,21 @@ def _numbered(context: Context) -> tuple[Numbered, ...]:
     seen: frozenset[str] = frozenset()
     for number, step in enumerate(context.design.steps, 1):
         rows.append(Numbered(number, step, seen))
-        seen |= {c.id for c in step_block(context, rows[-1].step, number, seen, Box(0, 0, 150, 200), 1).cautions}
+        seen |= {c.id for c in step_block(context, rows[-1].step, number, seen, Box(0, 0, 150, 200), (1, 1)).cautions}
     return tuple(rows)
 
 
 def _filled(context: Context, frame: Frame, rows: tuple[Numbered, ...]) -> tuple[tuple[Numbered, ...], ...]:
     """Share the steps out over as few pages as can be, evenly; no step is broken."""
-    heights = [_block(context, frame, row, frame.text.top, 1).height + BETWEEN for row in rows]
+    heights = [_block(context, frame, row, frame.text.top, (1, 1)).height + BETWEEN for row in rows]
     room = frame.text.height + BETWEEN
     return tuple(rows[start:end] for start, end in share_out(heights, room, room))
 
 
-def _block(context: Context, frame: Frame, row: Numbered, top: float, caution_page: int) -> StepBlock:
+def _block(context: Context, frame: Frame, row: Numbered, top: float, pages: tuple[int, int]) -> StepBlock:
     text = frame.text
     box = Box(text.left, text.bottom, text.right, top)
-    return step_block(context, row.step, row.number, row.seen, box, caution_page)
+    return step_block(context, row.step, row.number, row.seen, box, pages)
 
 
 def _body(context: Context, frame: Frame, rows: tuple[Numbered, ...], numbers: Numbers) -> Body:
@@ -63,7 +63,7 @@ def _body(context: Context, frame: Frame, rows: tuple[Numbered, ...], numbers: N
     body = Body()
     y = frame.text.top
     for row in rows:
-        block = _block(context, frame, row, y, caution_page)
-        body += Body(block.drawn)
+        block = _block(context, frame, row, y, (numbers.page, caution_page))
+        body += Body(block.drawn, carried=block.carried)
         y -= block.height + BETWEEN
     return body

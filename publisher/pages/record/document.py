@@ -13,7 +13,7 @@ from math import isinf
 from pathlib import Path as FilePath
 from typing import Any
 
-from publisher.basics import Arc, AttachmentPromise, Box, Path, Pose
+from publisher.basics import Arc, AttachmentPromise, Box, Path, Pose, Promises
 from publisher.brief import Inputs
 from publisher.design import Design, Fact, NeedPlan, Size
 from publisher.geometry import Part, Region
@@ -74,6 +74,7 @@ def record_of(
             "boards": [_yield(needed) for needed in needs.yields],
             "budget": _budget(joined.budget),
             "meetings": [_meeting(meeting) for meeting in joined.meetings],
+            "promises": _promises(pack.promises),
             "pages": [_page(pack, page) for page in pack.pages],
         }
     )
@@ -167,6 +168,51 @@ def _cut_row(row: CutRow) -> Json:
         "cut_length": plain_number(row.cut_length),
         "tracings": row.tracings,
         "sturdy": row.sturdy,
+    }
+
+
+def _promises(promises: Promises) -> Json:
+    """Return what the rooms promised before there was a page; layouts by the sheet's number, as ``boards`` hold their places."""
+    printed = {where.key for where in promises.carried}
+    return {
+        "layouts": [
+            {"key": p.key, "board": p.board, "sheet": p.sheet, "number": p.number, "alike": p.alike, "of": p.total}
+            for p in promises.layouts
+        ],
+        "sides": [
+            {"key": p.key, "part": p.part, "mirrored": p.mirrored, "face": p.face, "flip": p.flip, "top": p.top}
+            for p in promises.sides
+            if p.key in printed
+        ],
+        "sentences": [
+            {
+                "key": p.key,
+                "text": p.text,
+                "numbers": [
+                    {
+                        "expression": n.expression,
+                        "value": plain_number(n.value),
+                        "kind": n.kind,
+                        "text": n.text,
+                    }
+                    | ({"open": True} if isinf(n.value) else {})
+                    for n in p.numbers
+                ],
+            }
+            for p in promises.sentences
+        ],
+        "drawings": [
+            {
+                "key": p.key,
+                "drawing": p.drawing,
+                "width": plain_number(p.width),
+                "height": plain_number(p.height),
+                "lines": len(p.lines),
+                "fine": len(p.fine),
+                "labels": [{"text": text, "at": numbers(at)} for text, at in p.labels],
+            }
+            for p in promises.drawings
+        ],
     }
 
 
@@ -267,6 +313,17 @@ def _page(pack: Pack, page: Page) -> Json:
             for tile in page.tiles
         ],
         "match_marks": _match_marks(pack, number),
+        "carried": [
+            {
+                "key": where.key,
+                "box": _box(where.box),
+                "pose": _pose(where.pose),
+                "scale": plain_number(where.scale, 6),
+                "copy": where.copy,
+            }
+            for where in promises.carried
+            if where.page == number
+        ],
         "furniture": [{"kind": f.kind, "box": _box(f.box)} for f in promises.furniture if f.page == number],
         "text": list(page.text),
     }

@@ -25,7 +25,7 @@ from publisher.pages.sheet.frame import (
 from publisher.pages.sheet.page_checks import CHECKS, Composed, ink_box, words_box
 from publisher.pages.sheet.page_furniture import TITLE_TOO_LONG, Heading, furniture, heading_of, title_fits
 from publisher.pages.sheet.paper_table import UNKNOWN_PAPER, paper_for, papers
-from publisher.pages.sheet.pictures import drawn_size, photo_size, place_drawing, place_photo
+from publisher.pages.sheet.pictures import drawing_pose, drawn_size, photo_size, place_drawing, place_photo
 from publisher.pages.sheet.rulers import MILLIMETRES, SIXTEENTHS, base_line, graduation
 from publisher.pages.sheet.thinning import thinned
 
@@ -58,6 +58,7 @@ __all__ = [
     "card",
     "cautions_for",
     "columns",
+    "drawing_pose",
     "drawn_size",
     "furniture",
     "graduation",

@@ -9,6 +9,7 @@ from collections.abc import Callable
 from dataclasses import field
 
 from publisher.basics import (
+    Carried,
     CodePromise,
     Finding,
     FurniturePromise,
@@ -16,6 +17,7 @@ from publisher.basics import (
     MarkPromise,
     OutlinePromise,
     SeamPromise,
+    SidePromise,
     TextPromise,
     record,
 )
@@ -42,6 +44,7 @@ class Body:
     findings: tuple[Finding, ...] = ()
     marks: tuple[MarkPromise, ...] = ()
     furniture: tuple[FurniturePromise, ...] = ()
+    carried: tuple[Carried, ...] = ()
 
     def __add__(self, other: "Body") -> "Body":
         """Return both together, this one drawn first."""
@@ -56,6 +59,7 @@ class Body:
             self.findings + other.findings,
             self.marks + other.marks,
             self.furniture + other.furniture,
+            self.carried + other.carried,
         )
 
 
@@ -155,6 +159,10 @@ class Context:
     def part(self, part_id: str) -> Part | None:
         """Return the part with this id; None when it could not be drawn."""
         return self._ids.get(part_id)
+
+    def side(self, part: Part, mirrored: bool) -> SidePromise:
+        """Return what the print of a part must say of its sides. Raises StopIteration when nobody has worked that out."""
+        return next(side for side in self.joined.sides if side.part == part.id and side.mirrored == mirrored)
 
     def to_take(self, part_id: str) -> tuple[Part, ...]:
         """Return what a step takes in hand when it names a part: itself, its pieces and plates, or the piece that it is folded in."""

@@ -2,7 +2,7 @@
 
 import shapely
 
-from publisher.basics import Box, Layer, Path, Point, polyline
+from publisher.basics import Box, Layer, Path, Point, Pose, polyline
 from publisher.design import Design
 from publisher.joints import Drawing
 from publisher.pages.model import Drawn, LineStyle, Picture, Stroke
@@ -35,6 +35,12 @@ def drawn_size(drawing: Drawing, width: float, height: float, largest: float = 1
     return scale, drawing.width * scale, drawing.height * scale
 
 
+def drawing_pose(drawing: Drawing, box: Box, largest: float = 1.0) -> tuple[Pose, float]:
+    """Return how ``place_drawing`` carries a drawing to the page: the pose of its points times the scale."""
+    scale, width, height = drawn_size(drawing, box.width, box.height, largest)
+    return Pose((box.left + box.right - width) / 2, (box.bottom + box.top - height) / 2), scale
+
+
 def place_drawing(
     setter: Setter,
     drawing: Drawing,
@@ -49,8 +55,8 @@ def place_drawing(
 
     ``details`` False leaves texture and marks out, as for a silhouette of a few millimetres.
     """
-    scale, width, height = drawn_size(drawing, box.width, box.height, largest)
-    x, y = (box.left + box.right - width) / 2, (box.bottom + box.top - height) / 2
+    pose, scale = drawing_pose(drawing, box, largest)
+    x, y, width, height = pose.x, pose.y, drawing.width * scale, drawing.height * scale
     drawn: list[Drawn] = []
     outlines: tuple[Path, ...] = ()
     for weight, line_style in WEIGHTS.items():

@@ -17,7 +17,7 @@ from publisher.pages.templates.part_strokes import (
     quiet_lines,
     waste_strokes,
 )
-from publisher.pages.templates.spots import Spot, spot_drawn, spot_promises
+from publisher.pages.templates.spots import Spot, sides_carried, spot_drawn, spot_promises
 from publisher.pages.templates.template_forms import FLAG_GAP, PART_AWAY
 from publisher.pages.templates.template_frames import page_frame
 from publisher.pages.templates.template_labels import Sample, first_spot, patterned, sample_count, samples
@@ -53,6 +53,7 @@ __all__ = [
     "samples",
     "says",
     "shortened",
+    "sides_carried",
     "small_blocks",
     "spot_drawn",
     "spot_promises",

@@ -3,9 +3,6 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
-import numpy as np
-import shapely
-
 from publisher.basics import Purpose, record
 from publisher.basics.units import inches
 from publisher.basics.wording import fixed, say_length
@@ -13,6 +10,7 @@ from publisher.geometry import Part, polygon
 from publisher.pages.sheet import Context
 
 UP = "THIS SIDE UP"
+FACES = {"": "", "outside": "the outside face", "inside": "the inside face", "climbs": "the arrow climbs"}
 
 
 @record
@@ -57,10 +55,10 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
         boxes = (1, 0, 0)
     else:
         boxes = (part.count - part.mirrored, part.mirrored, part.spare)
-    turned_over = mirrored or (part.mirrored and not copy)
-    sides = (UP,) if turned_over or not is_handed(part) else (UP, "Do not flip.")
-    face, notes = _face(context, part, mirrored), tuple(_notes(part, copy, mirrored))
-    return Says(part.letter, part.name, board, cut, line, boxes, size, sides, face, notes)
+    side = context.side(part, mirrored)
+    sides = (UP,) if side.flip else (UP, "Do not flip.")
+    notes = tuple(_notes(part, copy, mirrored))
+    return Says(part.letter, part.name, board, cut, line, boxes, size, sides, FACES[side.face], notes)
 
 
 def shortened(said: Says) -> Iterator[Says]:
@@ -69,15 +67,6 @@ def shortened(said: Says) -> Iterator[Says]:
     said = replace(said, board="", size=(said.size[0], ""))
     yield said
     yield replace(said, boxes=(0, 0, 0), notes=())
-
-
-def _face(context: Context, part: Part, mirrored: bool) -> str:
-    """Return which face of the piece the upper side is, where it has a name."""
-    if any(m.purpose is Purpose.CLIMB for m in part.marks):
-        return "the arrow climbs"
-    if part.folded or any(place.part == part.id for plan in context.design.panels for place in plan.places):
-        return "the inside face" if mirrored else "the outside face"
-    return ""
 
 
 def _notes(part: Part, copy: int, mirrored: bool) -> Iterator[str]:
@@ -94,24 +83,3 @@ def _notes(part: Part, copy: int, mirrored: bool) -> Iterator[str]:
         yield f"{first}{part.mirrored} mirrored: turn the template over for those."
     elif mirrored:
         yield "Mirror image: drawn turned over."
-
-
-def is_handed(part: Part) -> bool:
-    """Say whether the finished piece differs from its mirror image, however that is turned."""
-    shape = polygon(part.outline)
-    middle = np.array(shape.centroid.coords[0])
-    points = shapely.get_coordinates(shape.exterior)[:-1] - middle
-    reach = np.hypot(points[:, 0], points[:, 1])
-    far = int(np.argmax(reach))
-    goals = np.flatnonzero(np.abs(reach - reach[far]) < 0.02)
-    goals = goals[:: max(1, len(goals) // 12)]
-    flipped = shapely.transform(shape, lambda c: (c - middle) * (-1.0, 1.0))
-    ground = shapely.transform(shape, lambda c: c - middle)
-    start = np.arctan2(points[far, 1], -points[far, 0])
-    for goal in goals:
-        turn = np.arctan2(points[goal, 1], points[goal, 0]) - start
-        c, s = np.cos(turn), np.sin(turn)
-        turned = shapely.transform(flipped, lambda p, c=c, s=s: p @ np.array(((c, s), (-s, c))))
-        if turned.symmetric_difference(ground).area < 1e-3 * shape.area:
-            return False
-    return True

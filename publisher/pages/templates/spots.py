@@ -5,7 +5,8 @@ from math import hypot
 
 import shapely
 
-from publisher.basics import Box, Point, Pose, TextPromise, record
+from publisher.basics import Box, Carried, Point, Pose, TextPromise, record
+from publisher.joints import side_key
 from publisher.pages.model import Drawn
 from publisher.pages.templates.labels import Label, placed
 from publisher.pages.type import Setter
@@ -44,6 +45,11 @@ class Spot:
 def spot_drawn(setter: Setter, spot: Spot) -> tuple[Drawn, ...]:
     """Return what is drawn of the block."""
     return placed(spot.label, setter, Pose(*spot.at, spot.turn))
+
+
+def sides_carried(page: int, spot: Spot, part: str, copy: int, mirrored: bool) -> Carried:
+    """Say that the block is where the print of a part says what was promised of its sides."""
+    return Carried(side_key(part, mirrored), page, spot.box, copy=copy)
 
 
 def spot_promises(page: int, spot: Spot, part: str = "", copy: int = 0) -> tuple[TextPromise, ...]:

@@ -19,7 +19,7 @@ from publisher.pages.templates.part_strokes import (
     outline_strokes,
     waste_strokes,
 )
-from publisher.pages.templates.spots import Spot, spot_drawn, spot_promises
+from publisher.pages.templates.spots import Spot, sides_carried, spot_drawn, spot_promises
 from publisher.pages.templates.template_forms import PADDING
 from publisher.pages.templates.template_frames import frames
 from publisher.pages.templates.template_labels import sample_count, samples
@@ -114,6 +114,11 @@ def _body(context: Context, lying: tuple[Lying, ...]) -> Callable[[Numbers], Bod
                 promise
                 for y, one in zip(lying, each, strict=True)
                 for promise in mark_promises(page, y.sample.part, max(y.sample.copy, 1), one)
+            ),
+            carried=tuple(
+                sides_carried(page, spot, y.sample.part.id, max(y.sample.copy, 1), y.sample.mirrored)
+                for y in lying
+                for spot in y.spots
             ),
         )
 

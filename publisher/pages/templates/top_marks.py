@@ -8,7 +8,6 @@ import shapely
 
 from publisher.basics import LineKind, Point, Purpose, polyline
 from publisher.geometry import (
-    PLATE,
     Mark,
     Part,
     line_string,
@@ -22,21 +21,12 @@ ARROW_CLEAR = 2.0  # mm between the arrow with its word and any cut
 ARROW_WORD, BESIDE_ARROW = 9.0, 1.5  # mm: what the word takes on the right of the arrow, and the arrow on the left
 PAGE = 180.0  # mm: a wider part may be cut into tiles
 ASIDE = 0.17  # of its width: there no part of two, three or four tiles has a seam
-STEEP = 0.5  # a part stands when its own up points up by more than 30 degrees
 
 
 def with_top_marks(parts: Sequence[Part], joined: Joined) -> tuple[Part, ...]:
     """Return the parts, those that stand in every place of theirs with the mark."""
-    up: dict[str, list[float]] = {}
-    for _, panels in joined.placed:
-        for placed in panels:
-            # the assembly's z of a step upwards on the part: row 3, column 2 of the matrix
-            up.setdefault(placed.part, []).append(placed.matrix[9])
-
-    def stands(part: Part) -> bool:
-        return part.shape != PLATE and all(z > STEEP for z in up.get(part.whole or part.id, [0.0]))
-
-    return tuple(_marked(part) if stands(part) else part for part in parts)
+    standing = {side.part for side in joined.sides if side.top}
+    return tuple(_marked(part) if part.id in standing else part for part in parts)
 
 
 def _marked(part: Part) -> Part:

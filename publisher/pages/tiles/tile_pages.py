@@ -32,6 +32,7 @@ from publisher.pages.templates import (
     samples,
     says,
     shortened,
+    sides_carried,
     small_blocks,
     spot_drawn,
     spot_promises,
@@ -113,7 +114,7 @@ def _draft(context: Context, plan: Tiling, cell: Cell, whole: bool) -> PageDraft
 
 def _body(context: Context, plan: Tiling, cell: Cell, whole: bool) -> Callable[[Numbers], Body]:
     """Return the maker of one tile's page."""
-    part, copy = plan.sample.part, max(plan.sample.copy, 1)
+    part, copy, mirrored = plan.sample.part, max(plan.sample.copy, 1), plan.sample.mirrored
     pose, window = plan.pose(cell), plan.window(cell)
 
     def body(numbers: Numbers) -> Body:
@@ -146,6 +147,7 @@ def _body(context: Context, plan: Tiling, cell: Cell, whole: bool) -> Callable[[
             + Body(drawn, marks=mark_promises(page, part, copy, marks, window))
             + over
             + Body(texts=spot_promises(page, label, part.id, copy) if label else ())
+            + Body(carried=(sides_carried(page, label, part.id, copy, mirrored),) if label and whole else ())
             + info_drawn(context.type, plan, cell, caption(plan, cell), numbers)
         )
         if not whole or (label and label.label.form in ("whole", "low")):
@@ -187,7 +189,9 @@ def _beside(context: Context, plan: Tiling, cell: Cell, drawn: tuple[Drawn, ...]
     for words in shortened(_said(context, plan)):
         for group in details(context.type, words):
             if spot := near(outline, group, paper):
-                return Body(spot_drawn(context.type, spot), texts=spot_promises(page, spot))
+                sample = plan.sample
+                where = sides_carried(page, spot, sample.part.id, max(sample.copy, 1), sample.mirrored)
+                return Body(spot_drawn(context.type, spot), texts=spot_promises(page, spot), carried=(where,))
     return Body()
 
 

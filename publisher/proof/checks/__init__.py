@@ -7,9 +7,11 @@ Never: read the file; take a reading that another check takes too.
 from publisher.basics import Check
 from publisher.proof.checks.catalogue import attached, bookmarks, language, title
 from publisher.proof.checks.cut_list import cut_list
+from publisher.proof.checks.drawings import step_pictures
 from publisher.proof.checks.furniture import furniture_apart
 from publisher.proof.checks.inside_parts import dark_areas, other_lines, words_inside
 from publisher.proof.checks.labels import length_labels
+from publisher.proof.checks.layouts import layout_pictures
 from publisher.proof.checks.lengths import calibration, calibration_by_pixels, other_lengths, readers_agree, rulers
 from publisher.proof.checks.margins import corner_marks, ink_by_lines, ink_by_pixels
 from publisher.proof.checks.marks import marked_lines
@@ -29,6 +31,8 @@ from publisher.proof.checks.pages import (
 from publisher.proof.checks.print_plan import print_plan
 from publisher.proof.checks.print_wishes import duplex, other_wishes, paper_tray, print_scaling
 from publisher.proof.checks.printers import line_pale, line_width, operators, picture_dots
+from publisher.proof.checks.sentences import sentences
+from publisher.proof.checks.sides import sides_up
 from publisher.proof.checks.text import fonts_embedded, letters, text_hidden, text_size, words_promised
 from publisher.proof.checks.tiles import match_marks, tiles_together
 from publisher.proof.measuring import Case
@@ -84,6 +88,10 @@ PROMISED: tuple[Check[Case], ...] = (
     tiles_together,
     words_promised,
     cut_list,
+    layout_pictures,
+    sides_up,
+    sentences,
+    step_pictures,
     print_plan,
     words_inside,
     page_numbers,

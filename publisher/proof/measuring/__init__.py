@@ -4,6 +4,7 @@ Comes in: a file as read, and its promises. Goes out: measurements that the chec
 Never: decide what is an error.
 """
 
+from publisher.proof.measuring.carried import CARRIED_TOLERANCE, carried_lines, lines_in, met_by, only, strokes_in
 from publisher.proof.measuring.case import Case
 from publisher.proof.measuring.drawn_marks import MARK_TOLERANCE
 from publisher.proof.measuring.ink import PALEST_LINE, Ink
@@ -16,6 +17,7 @@ from publisher.proof.measuring.witness import SOLID, WITNESS_GAP, RingSight
 
 __all__ = [
     "AREA",
+    "CARRIED_TOLERANCE",
     "LENGTH_TOLERANCE",
     "MARK_TOLERANCE",
     "OUTLINE_TOLERANCE",
@@ -31,5 +33,10 @@ __all__ = [
     "OutlineReading",
     "RingSight",
     "TilesReading",
+    "carried_lines",
+    "lines_in",
+    "met_by",
+    "only",
     "squares_of",
+    "strokes_in",
 ]

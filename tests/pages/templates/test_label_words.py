@@ -7,7 +7,7 @@ from publisher.basics import LineKind, Purpose, polyline
 from publisher.design import Design, EdgeRef, PanelPlace, PanelPlan
 from publisher.geometry import Fold, Mark, Part
 from publisher.pages.sheet.draft import Context
-from publisher.pages.templates.label_words import is_handed, says
+from publisher.pages.templates.label_words import says
 
 
 def test_a_stair_layer_says_all_that_a_cutter_asks(make_context: Callable[..., Context], stair_layer: Part) -> None:
@@ -72,16 +72,6 @@ def test_a_copy_to_paste_says_which_it_is(make_context: Callable[..., Context], 
     assert says(context, part, 2).copies == "cut\u00a03 and 1 spare: this is 2 of 4"
     assert says(context, part, 4).copies == "cut\u00a03 and 1 spare: this is 4 of 4, a spare"
     assert says(context, part, 2, True).notes[-1] == "Mirror image: drawn turned over."
-
-
-def test_handedness_is_that_of_the_outline(
-    stair_layer: Part, make_part: Callable[..., Part], draw: Callable[..., Part]
-) -> None:
-    assert is_handed(stair_layer)
-    assert not is_handed(make_part())
-    assert not is_handed(draw("disc", radius=40))
-    assert not is_handed(draw("regular_polygon", sides=5, radius=30))
-    assert not is_handed(draw("spiral_stair_layer", core_radius=30, reach=92, step_angle=40, turn=20, notch=0))
 
 
 def test_a_part_that_stands_asks_to_copy_its_top(

@@ -8,6 +8,7 @@ import shapely
 
 from publisher.basics import LineKind, Purpose
 from publisher.geometry import PLATE, Part, polygon
+from publisher.joints import sides_of
 from publisher.pages.sheet.draft import Context
 from publisher.pages.templates.top_marks import ARROW_LENGTH, with_top_marks
 
@@ -63,4 +64,5 @@ def test_pieces_stand_where_their_whole_does_and_plates_do_not(demo: Callable[..
         replace(side, id="side_plate_1", whole="side", shape=PLATE),
         replace(deck, id="deck_1", whole="deck"),
     )
-    assert [len(arrows(part)) for part in with_top_marks(parts, context.joined)] == [1, 0, 0]
+    joined = replace(context.joined, sides=sides_of(context.design, parts, context.joined.placed))
+    assert [len(arrows(part)) for part in with_top_marks(parts, joined)] == [1, 0, 0]

@@ -1,0 +1,134 @@
+"""What the pages must show of sides, sentences and pictures: promised here, where they are known, before any page is made."""
+
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from typing import Literal
+
+import numpy as np
+import shapely
+
+from publisher.basics import DrawingPromise, NumberPromise, Purpose, SentencePromise, SidePromise
+from publisher.design import Design, Fact, PicturePlan, TextPlan, fill, said_numbers, say
+from publisher.geometry import PLATE, Part, polygon
+from publisher.joints.model import Drawing, Joined, Placed
+
+STEEP = 0.5  # a part stands when its own up points up by more than 30 degrees
+PATTERN = ("detail", "ghost")  # weights of lines that may be thinned out on a full page
+
+
+def with_promises(design: Design, pieces: Sequence[Part], joined: Joined) -> Joined:
+    """Return what was put together with its promises about the ``pieces`` that are cut, the texts and the steps' pictures."""
+    return replace(
+        joined,
+        sides=sides_of(design, pieces, joined.placed),
+        sentences=sentences_of(design, joined.facts),
+        step_drawings=step_drawings(design, joined.drawings),
+    )
+
+
+def sides_of(
+    design: Design, pieces: Iterable[Part], placed: Iterable[tuple[str, tuple[Placed, ...]]]
+) -> tuple[SidePromise, ...]:
+    """Return for each piece what its print says of its sides, as drawn and as the mirror image."""
+    up: dict[str, list[float]] = {}
+    for _, panels in placed:
+        for panel in panels:
+            # the assembly's z of a step upwards on the part: row 3, column 2 of the matrix
+            up.setdefault(panel.part, []).append(panel.matrix[9])
+    panels_used = {place.part for plan in design.panels for place in plan.places}
+    found: list[SidePromise] = []
+    for piece in pieces:
+        both = design.use == "trace" and piece.mirrored > 0  # one template serves both ways
+        plain = both or not is_handed(piece)
+        top = piece.shape != PLATE and all(z > STEEP for z in up.get(piece.whole or piece.id, [0.0]))
+        for mirrored in (False, True):
+            face = _face(piece, mirrored, piece.id in panels_used or bool(piece.folded))
+            flip = plain or mirrored
+            key = side_key(piece.id, mirrored)
+            found.append(SidePromise(key, piece.id, piece.letter, mirrored, face, flip, top))
+    return tuple(found)
+
+
+def side_key(part: str, mirrored: bool) -> str:
+    """Return the name under which the sides of a print are promised."""
+    return f"side:{part}" + (":mirrored" if mirrored else "")
+
+
+def _face(piece: Part, mirrored: bool, panel: bool) -> Literal["", "outside", "inside", "climbs"]:
+    """Return which face of the piece the upper side is, where it has a name."""
+    if any(mark.purpose is Purpose.CLIMB for mark in piece.marks):
+        return "climbs"
+    if panel:
+        return "inside" if mirrored else "outside"
+    return ""
+
+
+def is_handed(part: Part) -> bool:
+    """Say whether the finished piece differs from its mirror image, however that is turned."""
+    shape = polygon(part.outline)
+    middle = np.array(shape.centroid.coords[0])
+    points = shapely.get_coordinates(shape.exterior)[:-1] - middle
+    reach = np.hypot(points[:, 0], points[:, 1])
+    far = int(np.argmax(reach))
+    goals = np.flatnonzero(np.abs(reach - reach[far]) < 0.02)
+    goals = goals[:: max(1, len(goals) // 12)]
+    flipped = shapely.transform(shape, lambda c: (c - middle) * (-1.0, 1.0))
+    ground = shapely.transform(shape, lambda c: c - middle)
+    start = np.arctan2(points[far, 1], -points[far, 0])
+    for goal in goals:
+        turn = np.arctan2(points[goal, 1], points[goal, 0]) - start
+        c, s = np.cos(turn), np.sin(turn)
+        turned = shapely.transform(flipped, lambda p, c=c, s=s: p @ np.array(((c, s), (-s, c))))
+        if turned.symmetric_difference(ground).area < 1e-3 * shape.area:
+            return False
+    return True
+
+
+def sentences_of(design: Design, facts: tuple[Fact, ...]) -> tuple[SentencePromise, ...]:
+    """Return the summary and the words of each step, their blanks filled."""
+    texts = [("summary", design.summary)]
+    for number, step in enumerate(design.steps, 1):
+        texts += [(f"step:{number}:title", step.title), (f"step:{number}:say", step.say)]
+    return tuple(_sentence(key, text, design, facts) for key, text in texts)
+
+
+def _sentence(key: str, text: TextPlan, design: Design, facts: tuple[Fact, ...]) -> SentencePromise:
+    numbers = tuple(
+        NumberPromise(expression, found.value, found.kind, say(found.value, found.kind))
+        for expression, found in said_numbers(text, design, facts)
+    )
+    return SentencePromise(key, fill(text, design, facts)[0], numbers)
+
+
+def step_drawings(design: Design, drawings: Iterable[Drawing]) -> tuple[DrawingPromise, ...]:
+    """Return the picture of each step that has one."""
+    known = {drawing.name: drawing for drawing in drawings}
+    found: list[DrawingPromise] = []
+    for number, step in enumerate(design.steps, 1):
+        if step.picture is None:
+            continue
+        key, name = f"step:{number}:picture", drawing_name(step.picture)
+        if step.picture.kind == "photo":
+            photo = design.file(step.picture.target)
+            if photo is not None and photo.width_px and photo.height_px:
+                found.append(DrawingPromise(key, name, float(photo.width_px), float(photo.height_px)))
+        elif name in known:
+            found.append(_drawing(key, known[name]))
+    return tuple(found)
+
+
+def drawing_name(plan: PicturePlan) -> str:
+    """Return the name of the drawing that a picture of the spec shows."""
+    return f"{plan.kind}:{plan.target}" + (f":{plan.layer}" if plan.kind == "plan" else "")
+
+
+def _drawing(key: str, drawing: Drawing) -> DrawingPromise:
+    return DrawingPromise(
+        key,
+        drawing.name,
+        drawing.width,
+        drawing.height,
+        tuple(line.points for line in drawing.lines if line.weight not in PATTERN),
+        tuple(line.points for line in drawing.lines if line.weight in PATTERN),
+        tuple((label.text, label.at) for label in drawing.labels),
+    )

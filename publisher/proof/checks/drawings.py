@@ -1,0 +1,87 @@
+"""The pictures of steps: the right drawing, whole, at its scale."""
+
+import numpy as np
+import shapely
+
+from publisher.basics import Carried, Check, DrawingPromise, Findings
+from publisher.proof.checks.frame import about, judged, page_name
+from publisher.proof.measuring import CARRIED_TOLERANCE, Case, carried_lines, lines_in, met_by, only, strokes_in
+from publisher.proof.reading import normal
+
+OUTLINE_FROM = 0.3  # mm: thinner lines in a picture are texture, what lies behind, or lead to a label
+FINE_SHARE = 0.5  # of the fine lines that may be left out of a full page
+LABEL_MOVED = 2.5  # of a label's own width and height by which it may keep off another
+ROUND_PICTURE = 12.0  # mm round a picture in which its labels stand
+PHOTO = "photo:"
+SAME_SHAPE = 0.02  # share by which the sides of a photograph may differ from those of its file
+
+
+@judged(
+    "proof/step-picture",
+    "Pictures as the steps ask",
+    "a picture of another step is followed before any word is read; lines may be "
+    f"{CARRIED_TOLERANCE:g} mm off, and {FINE_SHARE:.0%} of the fine ones left out",
+    may_be_empty=True,
+)
+def step_pictures(case: Case, check: Check[Case]) -> Findings:
+    """Look for each promised drawing on its page: its lines, its labels, and no other heavy line."""
+    hint = "place the picture that the step names"
+    for promise in case.promises.drawings:
+        step = f"step {promise.key.split(':')[1]}"
+        places = [where for where in case.promises.carried if where.key == promise.key]
+        if not places:
+            yield about(check, f"the picture of {step} ({promise.drawing})", "stands on no page", hint)
+        for where in places:
+            fault = _photo(case, promise, where) if promise.drawing.startswith(PHOTO) else _fault(case, promise, where)
+            if fault:
+                yield about(check, f"{page_name(where.page)}: the picture of {step} ({promise.drawing})", fault, hint)
+    return len(case.promises.drawings)
+
+
+def _fault(case: Case, promise: DrawingPromise, where: Carried) -> str:
+    """Return in words what is wrong with a drawing; empty when nothing."""
+    ink = case.ink(where.page)
+    if ink is None:
+        return "is missing"
+    lines, fine = carried_lines(where, promise.lines), carried_lines(where, promise.fine)
+    strokes = strokes_in(ink, where.box)
+    for wanted, most in ((lines, 0.0), (fine, FINE_SHARE)):
+        found = met_by(wanted, strokes)
+        if found.missing > most * found.tried:
+            return f"lacks a line at {found.at[0]:.1f}, {found.at[1]:.1f} mm"
+    stray = only(strokes_in(ink, where.box, solid=True, least=OUTLINE_FROM), [*lines, *fine])
+    if stray.missing:
+        return f"shows a line of something else at {stray.at[0]:.1f}, {stray.at[1]:.1f} mm"
+    return _labelled(case, promise, where)
+
+
+def _labelled(case: Case, promise: DrawingPromise, where: Carried) -> str:
+    """Return what is wrong with the labels: each stands at its point, or beside it where another stands there."""
+    if not promise.labels:
+        return ""
+    near = lines_in(case.lines(where.page), where.box.grown(ROUND_PICTURE))
+    (points,) = carried_lines(where, [[at for _, at in promise.labels]])
+    for (text, _), point in zip(promise.labels, points, strict=True):
+        having = [line for line in near if normal(line.text) == normal(text)]
+        if not any(_stands_at(line.area(), line.size, point) for line in having):
+            return f"does not show “{text}” where it belongs"
+    return ""
+
+
+def _stands_at(area: shapely.Polygon, size: float, point: "np.ndarray[tuple[int], np.dtype[np.float64]]") -> bool:
+    left, bottom, right, top = area.bounds
+    x, y = (left + right) / 2, (bottom + top) / 2
+    wide, high = right - left + size / 4, top - bottom + size / 4
+    return bool(abs(x - point[0]) <= LABEL_MOVED * wide and abs(y - point[1]) <= LABEL_MOVED * high)
+
+
+def _photo(case: Case, promise: DrawingPromise, where: Carried) -> str:
+    """Return what is wrong with a photograph: one of its shape stands in the box."""
+    page = case.page(where.page)
+    box = where.box.grown(CARRIED_TOLERANCE)
+    for image in page.images if page else ():
+        inside = all(box.left <= x <= box.right and box.bottom <= y <= box.top for x, y in image.corners)
+        shape = image.across * promise.height / (image.down * promise.width) if image.down else 0.0
+        if image.visible and inside and abs(shape - 1.0) <= SAME_SHAPE:
+            return ""
+    return "is no photograph of its shape"

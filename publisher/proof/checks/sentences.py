@@ -1,0 +1,78 @@
+"""The designer's sentences as filled: word for word, and each number the value that was worked out."""
+
+import re
+from fractions import Fraction
+from math import isinf
+
+from publisher.basics import Carried, Check, Findings, NumberPromise, SentencePromise
+from publisher.proof.checks.frame import about, judged, page_name
+from publisher.proof.measuring import Case, lines_in
+from publisher.proof.reading import normal
+
+INCH = 25.4  # mm
+UNITS = {"mm": 1.0, "in": INCH, "°": 1.0, "cm²": 100.0, "sq in": INCH * INCH, "g": 1.0, "": 1.0}
+NUMBER = re.compile(r"(-?\d+(?:\.\d+)?|\d+[ -]\d+/\d+|\d+/\d+) ?(cm²|sq in|mm|in|°|g|)(?![\w.])")
+OPEN = "open"
+
+
+@judged(
+    "proof/sentence",
+    "Sentences and their numbers as worked out",
+    "a buyer measures and cuts by the numbers of a step: each differs from its value by less than one of its last digit",
+    may_be_empty=True,
+)
+def sentences(case: Case, check: Check[Case]) -> Findings:
+    """Read each promised text where its page carries it, and hold its numbers against their values."""
+    hint = "fill the sentence from the facts of this design"
+    for promise in case.promises.sentences:
+        places = [where for where in case.promises.carried if where.key == promise.key]
+        if not places and normal(promise.text):
+            yield about(check, f"“{promise.text[:60]}”", "stands on no page", hint)
+        for where in places:
+            fault = _fault(case, promise, where)
+            if fault:
+                yield about(check, page_name(where.page), fault, hint)
+    return len(case.promises.sentences)
+
+
+def _fault(case: Case, promise: SentencePromise, where: Carried) -> str:
+    """Return in words what a text says otherwise than promised; empty when nothing."""
+    said = " ".join(line.text for line in lines_in(case.lines(where.page), where.box))
+    if _letters(said) != _letters(promise.text):
+        return f": the words “{_differs(said, promise.text)}” are not those of the spec, filled from its facts"
+    for number in promise.numbers:
+        if _letters(number.text) not in _letters(promise.text) or not _true(number):
+            return f": “{number.text}” is not {number.value:g}, which {{{number.expression}}} comes to"
+    return ""
+
+
+def _letters(text: str) -> str:
+    """Return a text without blanks, as it may be broken anywhere."""
+    return normal(text).replace(" ", "").replace("\u2010", "-")
+
+
+def _differs(said: str, wanted: str) -> str:
+    """Return the words that are printed where the promised ones end to be the same."""
+    words, expected = normal(said).split(" "), normal(wanted).split(" ")
+    same = next(
+        (i for i, (a, b) in enumerate(zip(words, expected, strict=False)) if a != b), min(len(words), len(expected))
+    )
+    return " ".join(words[max(0, same - 1) : same + 4])[:60]
+
+
+def _true(number: NumberPromise) -> bool:
+    """Say whether every figure in a number's words is the value, to one of its last digit."""
+    if isinf(number.value):
+        return number.text == OPEN
+    found = list(NUMBER.finditer(normal(number.text)))
+    return bool(found) and all(_near(number.value, figure, unit) for figure, unit in (f.groups() for f in found))
+
+
+def _near(value: float, figure: str, unit: str) -> bool:
+    if "/" in figure:
+        *whole, part = re.split(r"[ -]", figure)
+        shown = float(Fraction(part)) + float(whole[0] if whole else 0)
+        step = 1.0 / Fraction(part).denominator
+    else:
+        shown, step = float(figure), 10.0 ** -len(figure.partition(".")[2])
+    return abs(shown * UNITS[unit] - value) < step * UNITS[unit] * (1 + 1e-9)

@@ -1,0 +1,80 @@
+"""What a promise looks like where a page carries it, and how the strokes of the page agree with it."""
+
+from collections.abc import Iterable, Sequence
+
+import numpy as np
+import shapely
+
+from publisher.basics import Box, Carried, Point, record
+from publisher.proof.measuring.ink import Ink
+from publisher.proof.measuring.outlines import StrokeSegments
+from publisher.proof.reading import Array, TextLine
+
+CARRIED_TOLERANCE = 0.1  # mm on the page between a promised line and the stroke that shows it
+TRY_STEP = 2.0  # mm between the points of a line that are tried
+READS_IN = 0.5  # mm by which words may reach over their box
+
+
+@record
+class Agreement:
+    """How many points of how many were tried and met no stroke (or no promised line), and the first of them on the page."""
+
+    tried: int
+    missing: int
+    at: Point
+
+
+def carried_lines(where: Carried, lines: Iterable[Sequence[Point]]) -> list[Array]:
+    """Return lines of a promise carried to the page."""
+    a, b, c, d, e, f = where.pose.matrix()
+    turn = np.array(((a, b), (c, d))) * where.scale
+    return [np.asarray(line, dtype=float) @ turn + (e, f) for line in lines]
+
+
+def strokes_in(ink: Ink, box: Box, *, solid: bool = False, least: float = 0.0) -> StrokeSegments:
+    """Return the strokes of a page that lie in a box, all but a hair: ``solid`` ones only, none thinner than ``least``."""
+    grown = box.grown(CARRIED_TOLERANCE)
+    bounds = ink.bounds
+    inside = (bounds[:, 0] >= grown.left) & (bounds[:, 1] >= grown.bottom)
+    inside &= (bounds[:, 2] <= grown.right) & (bounds[:, 3] <= grown.top) & (ink.width >= least)
+    if solid:
+        inside &= ~ink.dashed
+    starts, ends, owners = ink.segments
+    keep = inside[owners] if len(owners) else np.zeros(0, dtype=bool)
+    return StrokeSegments(starts[keep], ends[keep], owners[keep], ink.width[owners[keep]])
+
+
+def met_by(lines: Sequence[Array], strokes: StrokeSegments) -> Agreement:
+    """Try points along promised lines: each has a stroke."""
+    long = [line for line in lines if len(line) > 1]
+    if not long:
+        return Agreement(0, 0, (0.0, 0.0))
+    points = shapely.get_coordinates(shapely.segmentize([shapely.LineString(line) for line in long], TRY_STEP))
+    return _judged(points, strokes)
+
+
+def only(strokes: StrokeSegments, lines: Sequence[Array]) -> Agreement:
+    """Try points along strokes: each lies on a promised line."""
+    long = [line for line in lines if len(line) > 1]
+    starts = np.concatenate([line[:-1] for line in long]) if long else np.zeros((0, 2))
+    ends = np.concatenate([line[1:] for line in long]) if long else np.zeros((0, 2))
+    promised = StrokeSegments(starts, ends, np.zeros(len(starts), dtype=int), np.zeros(len(starts)))
+    drawn = shapely.linestrings(np.stack((strokes.starts, strokes.ends), axis=1))
+    return _judged(shapely.get_coordinates(shapely.segmentize(drawn, TRY_STEP)), promised)
+
+
+def _judged(points: Array, against: StrokeSegments) -> Agreement:
+    far = np.flatnonzero(against.nearest(points)[0] > CARRIED_TOLERANCE)
+    at = points[far[0]].tolist() if len(far) else (0.0, 0.0)
+    return Agreement(len(points), len(far), (at[0], at[1]))
+
+
+def lines_in(lines: Iterable[TextLine], box: Box) -> list[TextLine]:
+    """Return the lines of words whose middle lies in a box."""
+    grown = box.grown(READS_IN)
+    found = []
+    for line in lines:
+        x, y = shapely.get_coordinates(line.area().centroid)[0]
+        if grown.left <= x <= grown.right and grown.bottom <= y <= grown.top:
+            found.append(line)
+    return found

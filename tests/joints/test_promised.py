@@ -1,0 +1,87 @@
+"""What pages must show of sides, sentences and pictures is promised where it is known."""
+
+import ast
+from dataclasses import replace
+from pathlib import Path
+from types import SimpleNamespace
+
+import publisher
+from publisher.basics import NumberPromise, Place, SidePromise
+from publisher.design import Blank, Fact, PicturePlan, TextPlan
+from publisher.joints.model import Placed
+from publisher.joints.promised import is_handed, sentences_of, sides_of, step_drawings, with_promises
+from publisher.joints.put_together import put_together
+
+HERE = Place("spec.yaml", 1, 1)
+STANDING = (1.0, 0.0, 0.0, 0.0, 0.0, 0.0, -1.0, 0.0, 0.0, 1.0, 0.0, 0.0)  # the part's y points up in the assembly
+LYING = (1.0, 0.0, 0.0, 0.0, 0.0, 1.0, 0.0, 0.0, 0.0, 0.0, 1.0, 0.0)
+MADE_ELSEWHERE = {
+    "RowPromise",
+    "LayoutPromise",
+    "PlacePromise",
+    "SidePromise",
+    "SentencePromise",
+    "NumberPromise",
+    "DrawingPromise",
+}
+
+
+def as_drawn(sides: tuple[SidePromise, ...]) -> list[SidePromise]:
+    return [side for side in sides if not side.mirrored]
+
+
+def test_handedness_is_that_of_the_outline(make: SimpleNamespace) -> None:
+    assert is_handed(make.stair_layer(notch_at=19.0))
+    assert not is_handed(make.wall("wall", 120, 50))
+    assert not is_handed(make.disc())
+
+
+def test_a_handed_piece_may_not_be_flipped_but_as_the_template_of_both(make: SimpleNamespace) -> None:
+    handed, plain = make.stair_layer(notch_at=19.0), make.wall("wall", 120, 50)
+    design = make.design()
+    assert [side.flip for side in as_drawn(sides_of(design, (handed, plain), ()))] == [False, True]
+    assert [side.flip for side in sides_of(design, (handed,), ())] == [False, True]  # the mirror image is turned over
+
+
+def test_a_panel_shows_its_outside_and_its_mirror_image_the_inside(make: SimpleNamespace) -> None:
+    wall = make.wall("long", 120, 50)
+    design = make.design(panels=(make.panels("box", {"front": "long"}, "front.bottom"),))
+    assert [side.face for side in sides_of(design, (wall,), ())] == ["outside", "inside"]
+    assert [side.face for side in sides_of(make.design(), (wall,), ())] == ["", ""]
+
+
+def test_a_part_has_a_top_when_it_stands_in_every_place(make: SimpleNamespace) -> None:
+    wall = make.wall("wall", 120, 50)
+    for matrices, top in (((STANDING,), True), ((LYING,), False), ((STANDING, LYING), False), ((), False)):
+        placed = (("box", tuple(Placed(f"p{i}", "wall", m) for i, m in enumerate(matrices))),)
+        assert [side.top for side in as_drawn(sides_of(make.design(), (wall,), placed))] == [top]
+
+
+def test_each_number_of_a_sentence_is_promised_with_its_value(make: SimpleNamespace) -> None:
+    text = TextPlan(("It stands ", Blank("wall.height", HERE), " high."), HERE)
+    design = replace(make.design(), summary=text)
+    (summary,) = [s for s in sentences_of(design, (Fact("wall.height", 92.3, "length"),)) if s.key == "summary"]
+    assert summary.text == "It stands 92.3 mm (3.63 in) high."
+    assert summary.numbers == (NumberPromise("wall.height", 92.3, "length", "92.3 mm (3.63 in)"),)
+
+
+def test_the_picture_of_a_step_is_promised_with_its_lines(make: SimpleNamespace) -> None:
+    wall = make.wall("wall", 120, 50)
+    pictures = tuple(PicturePlan(kind, name, 0, None, HERE) for kind, name in (("part", "wall"), ("whole", "nothing")))
+    design = make.design(pictures=pictures)
+    joined = with_promises(design, (wall,), put_together(design, (wall,)))
+    (drawing,) = joined.step_drawings
+    assert (drawing.key, drawing.drawing, drawing.width, drawing.height) == ("step:1:picture", "part:wall", 120.0, 50.0)
+    assert len(drawing.lines) == 1 and drawing.fine == ()
+    assert step_drawings(design, ()) == ()
+
+
+def test_no_maker_of_pages_makes_what_another_room_promises() -> None:
+    """What the page says and what the proof expects would be wrong together."""
+    made = {
+        f"{path.name}: {node.func.id}"
+        for path in (Path(publisher.__file__).parent / "pages").rglob("*.py")
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+        if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in MADE_ELSEWHERE
+    }
+    assert made == set()

@@ -1,0 +1,41 @@
+"""Promises carried to a page, and strokes held against them both ways."""
+
+import numpy as np
+
+from publisher.basics import Box, Carried, Pose
+from publisher.proof.measuring.carried import carried_lines, lines_in, met_by, only
+from publisher.proof.measuring.outlines import StrokeSegments
+from publisher.proof.reading import TextLine
+
+BOX = Box(0.0, 0.0, 100.0, 100.0)
+
+
+def strokes(*lines: tuple[tuple[float, float], tuple[float, float]]) -> StrokeSegments:
+    ends = np.array(lines)
+    return StrokeSegments(ends[:, 0], ends[:, 1], np.arange(len(lines)), np.full(len(lines), 0.35))
+
+
+def test_points_are_scaled_first_and_then_carried_by_the_pose() -> None:
+    where = Carried("layout", 1, BOX, Pose(50.0, 10.0, 90.0), 0.1)
+    (line,) = carried_lines(where, [((0.0, 0.0), (100.0, 20.0))])
+    assert np.allclose(line, ((50.0, 10.0), (48.0, 20.0)))
+
+
+def test_a_promised_line_is_met_along_its_whole_length() -> None:
+    promised = [np.array(((0.0, 0.0), (20.0, 0.0)))]
+    assert met_by(promised, strokes(((0.0, 0.05), (20.0, 0.05)))).missing == 0
+    half = met_by(promised, strokes(((0.0, 0.0), (10.0, 0.0))))
+    assert (half.missing, half.tried, half.at) == (5, 11, (12.0, 0.0))
+    assert met_by([], strokes(((0.0, 0.0), (1.0, 0.0)))).tried == 0
+
+
+def test_a_stroke_beside_what_was_promised_is_seen_though_it_crosses_it() -> None:
+    promised = [np.array(((0.0, 0.0), (20.0, 0.0)))]
+    assert only(strokes(((0.0, 0.0), (9.0, 0.0))), promised).missing == 0
+    assert only(strokes(((10.0, -5.0), (10.0, 5.0))), promised).missing > 0
+    assert only(strokes(((1.0, 1.0), (2.0, 1.0))), []).missing == 2
+
+
+def test_words_are_in_a_box_when_their_middle_is() -> None:
+    inside, over = TextLine("in", 95.0, 50.0, 103.0, 50.0, 3.0), TextLine("out", 99.0, 50.0, 110.0, 50.0, 3.0)
+    assert lines_in((inside, over), BOX) == [inside]
