@@ -10,8 +10,8 @@ from publisher.proof.measuring import Case, lines_in
 from publisher.proof.reading import normal
 
 INCH = 25.4  # mm
-UNITS = {"mm": 1.0, "in": INCH, "°": 1.0, "cm²": 100.0, "sq in": INCH * INCH, "g": 1.0, "": 1.0}
-NUMBER = re.compile(r"(-?\d+(?:\.\d+)?|\d+[ -]\d+/\d+|\d+/\d+) ?(cm²|sq in|mm|in|°|g|)(?![\w.])")
+UNITS = {"mm": 1.0, "in": INCH, "°": 1.0, "cm²": 100.0, "sq in": INCH * INCH, "g": 1.0, "N": 1.0, "": 1.0}
+NUMBER = re.compile(r"(-?\d+(?:\.\d+)?|\d+[ -]\d+/\d+|\d+/\d+) ?(cm²|sq in|mm|in|°|g|N|)(?![\w.])")
 OPEN = "open"
 
 
