@@ -14,7 +14,7 @@ from publisher.geometry import ParameterInfo, Part, ShapeInfo, make_parts
 Sizes = dict[str, float | str]
 TABLE: dict[str, dict[str, Any]] = json.loads((Path(__file__).parent / "examples.json").read_text(encoding="utf-8"))
 UNITS = {"length": " mm", "angle": " deg"}
-HEAD = """format: 1
+HEAD = """format: 2
 title: Example
 version: 1.0.0
 use: trace

@@ -2,6 +2,7 @@
 
 import pkgutil
 
+from publisher import upgrade
 from publisher.basics import Check, Rule
 from publisher.cli import refused as commands
 from publisher.pipeline import ROOMS
@@ -17,20 +18,21 @@ WHAT = {
     "release": "placing a release",
     "ruler": "judging a printed sheet",
     "cli": "commands and their options",
+    "upgrade": "rewriting a spec of a former format",
 }
 
 
 def rules() -> tuple[Rule, ...]:
     """Return the rules of every room and of the commands, by id."""
     doors = [pkgutil.resolve_name(f"publisher.{room}") for room in ROOMS]
-    stated = [rule for door in (*doors, commands) for rule in getattr(door, "RULES", ())]
+    stated = [rule for door in (*doors, commands, upgrade) for rule in getattr(door, "RULES", ())]
     return tuple(sorted(stated, key=lambda rule: rule.id))
 
 
 def checks() -> dict[str, str]:
     """Return the page, by path below docs/."""
     stated = rules()
-    rooms = [room for room in (*ROOMS, "cli") if any(_room(r) == room for r in stated)]
+    rooms = [room for room in (*ROOMS, "cli", "upgrade") if any(_room(r) == room for r in stated)]
     others = sorted({_room(r) for r in stated} - set(rooms))
     page = [
         "# Checks\n",

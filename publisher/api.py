@@ -2,7 +2,7 @@
 
 Comes in: folders, bytes, and values that this door gave. Goes out: frozen records, in mm and degrees. What is wrong with the work
 stands in the records as findings; a ``Refusal`` is raised when something cannot be used at all. Never: prints, ends the process,
-writes a file but by ``place``, ``release`` and the two functions that keep layouts.
+writes a file but by ``place``, ``release``, ``keep_spec`` and the two functions that keep layouts.
 
 Importing it loads no room: each function loads those that it calls.
 """
@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from publisher.proof import Measured, Proof
     from publisher.release import Bundle, Output
     from publisher.ruler import TOOLS, AllowedScale, PackFacts, Scale, Verdict
+    from publisher.upgrade import Upgraded
 
 STAGES = ("sizes", "parts", "assembly", "layouts", "pages")  # what may be shown, in the order of the work
 LAYOUTS = "layouts.json"  # the layouts that are kept beside a spec
@@ -63,6 +64,7 @@ __all__ = [
     "ShapeInfo",
     "Size",
     "Stored",
+    "Upgraded",
     "Verdict",
     "Worked",
     "Yield",
@@ -74,6 +76,7 @@ __all__ = [
     "fresh_schema",
     "gain",
     "keep_layouts",
+    "keep_spec",
     "keep_verified",
     "limit_of",
     "margin_of",
@@ -93,6 +96,7 @@ __all__ = [
     "show",
     "show_json",
     "surfaces",
+    "upgrade",
     "variants",
     "work",
     "yield_table",
@@ -360,6 +364,30 @@ def keep_verified(brief: Brief, found: dict[str, Stored]) -> None:
     _put(brief, store_document(tuple(found.items()), _kept(brief)))
 
 
+def upgrade(folder: Path) -> Upgraded:
+    """Rewrite a design's spec in the format that is read today, in memory: comments stay, and the parts are the same.
+
+    ``findings`` say what must be done by hand before it may be written (errors), and what to look at (warnings). Raises Refusal
+    when there is no spec that can be read.
+    """
+    from publisher import upgrade
+
+    return upgrade.upgrade(folder)
+
+
+def keep_spec(upgraded: Upgraded) -> Path:
+    """Write a rewritten spec in the place of the former one, at once, and return its path.
+
+    Raises Refusal when it cannot be written; ValueError when it is not complete.
+    """
+    from publisher.release import put_in_place
+
+    if not upgraded.complete:
+        raise ValueError("what is not rewritten whole is not written")
+    (path,) = put_in_place(upgraded.folder, [("spec.yaml", upgraded.after.encode("utf-8"))])
+    return path
+
+
 def _kept(brief: Brief) -> bytes | None:
     store = brief.file(LAYOUTS)
     return store.data if store else None
@@ -385,9 +413,9 @@ def _rooms() -> Iterator[ModuleType]:
     from publisher import geometry
 
     yield geometry
-    from publisher import joints, material, pages, pipeline, proof, release
+    from publisher import joints, material, pages, pipeline, proof, release, upgrade
 
-    yield from (joints, material, pages, pipeline, proof, release)
+    yield from (joints, material, pages, pipeline, proof, release, upgrade)
 
 
 if not TYPE_CHECKING:

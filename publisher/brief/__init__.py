@@ -10,6 +10,7 @@ from publisher.brief.folders import spec_folders
 from publisher.brief.inputs import NOTHING_READ, InputFile, Inputs
 from publisher.brief.model import Brief, Entry, FieldKind, Node, Row, SpecFile, Table, Value
 from publisher.brief.reader import brief_of, read_brief
+from publisher.brief.rewriting import SpecText, Word
 from publisher.brief.rules import RULES
 from publisher.brief.schema_of_spec import build_schema, schema_text
 from publisher.brief.schema_parts import STAGES, SchemaParameter, SchemaParts, SchemaShape
@@ -29,8 +30,10 @@ __all__ = [
     "SchemaParts",
     "SchemaShape",
     "SpecFile",
+    "SpecText",
     "Table",
     "Value",
+    "Word",
     "brief_of",
     "build_schema",
     "read_brief",

@@ -118,6 +118,8 @@ def _holds(condition: Schema, node: RawNode) -> bool:
         return not (isinstance(node, Mapping) and any(node.key(key) for key in condition["not"]["required"]))
     if condition.get("type") == "object":
         return isinstance(node, Mapping)
+    if condition.get("type") == "array":
+        return isinstance(node, Sequence)
     if not isinstance(node, Mapping):
         return True
     for key, wanted in condition.get("properties", {}).items():

@@ -1,6 +1,8 @@
 """One complaint of the schema to findings. The validator's own text is never shown."""
 
+import re
 from collections.abc import Callable
+from pathlib import PurePosixPath
 
 from publisher.basics import Finding, Place
 from publisher.basics.wording import listed, nearest
@@ -9,6 +11,12 @@ from publisher.brief.bind import pointer
 from publisher.brief.complaint import Complaint
 from publisher.brief.nodes import Mapping, Scalar, Sequence
 from publisher.brief.wording import expected, proposal, short, shown, ticked
+
+FORMER_FORMATS = ("1",)
+"""Formats that were read once: `upgrade` rewrites them."""
+
+_MISREAD = re.compile("(y|n|yes|no|true|false|on|off|null)", re.IGNORECASE)
+"""Words that readers of YAML 1.1, many editors among them, take for true, false or nothing where a key stands."""
 
 
 def complain(complaint: Complaint) -> list[Finding]:
@@ -24,6 +32,9 @@ def _key_name(c: Complaint) -> list[Finding]:
     if not word or c.keyword not in ("pattern", "maxLength"):
         return []
     message = f"“{short(word)}” is no name" if c.keyword == "pattern" else f"the name “{short(word)}” is too long"
+    if c.keyword == "pattern" and _MISREAD.fullmatch(word):
+        message = f"“{word}” cannot be a name: many editors read it as true, false or nothing"
+        return [rules.KEY.found(message, subject=word, hint="choose a word that says what it is", place=c.place(key))]
     return [rules.KEY.found(message, subject=short(word), hint=f"write {expected(c.schema)}", place=c.place(key))]
 
 
@@ -118,6 +129,10 @@ def _format(c: Complaint) -> list[Finding]:
         return _kind(c)
     message = f"the spec says format {shown(c.node)}, but this version of the tool reads format {c.wanted}"
     hint = f"write “format: {c.wanted}”, or use a later version of the tool"
+    if c.node.text.strip() in FORMER_FORMATS:
+        hint = (
+            f"“publisher upgrade {PurePosixPath(c.file).parent}” rewrites it, and shows what changes before it writes"
+        )
     return [rules.FORMAT.found(message, hint=hint, place=c.place())]
 
 

@@ -11,7 +11,7 @@ from publisher.brief.complaint import Complaint
 from publisher.brief.complaints import complain
 from publisher.brief.likenesses import with_likenesses
 from publisher.brief.model import Table
-from publisher.brief.nodes import Key, Mapping, RawNode, Sequence
+from publisher.brief.nodes import Key, Mapping, RawNode, Scalar, Sequence
 from publisher.brief.schema_of_spec import schema_text
 
 
@@ -34,6 +34,8 @@ def validate(top: Mapping, file: str, schema: Schema | None = None) -> Bound:
     binder = Binder(schema, file)
     tree, instance = binder.bind(top, [schema], ())
     assert isinstance(tree, Table)
+    if (other := _other_format(top, file, schema)) is not None:  # by the words of this format the rest means nothing
+        return Bound(tree, instance, (other,), tuple(binder.files))
     found = {_about(f): f for f in (*about_likeness, *binder.findings)}
     for error in Draft202012Validator(schema).iter_errors(instance):
         path: KeyPath = tuple(error.absolute_path)
@@ -55,6 +57,16 @@ def _about(finding: Finding) -> tuple[str, tuple[int, int], str]:
     """Return what tells a finding from others: what stands in one place and is read for several parts is found once."""
     place = finding.place
     return finding.check, (place.line, place.column) if place else (0, 0), finding.subject
+
+
+def _other_format(top: Mapping, file: str, schema: Schema) -> Finding | None:
+    """Return the finding for a spec of another format than the schema's, or None."""
+    form, node = schema.get("properties", {}).get("format", {}), top.get("format")
+    if "const" not in form or not isinstance(node, Scalar) or node.text.strip() in ("", str(form["const"])):
+        return None
+    return next(
+        iter(complain(Complaint("const", form["const"], node.text, form, ("format",), node, None, False, top, file)))
+    )
 
 
 def find(top: Mapping, path: KeyPath) -> tuple[RawNode | None, Key | None]:

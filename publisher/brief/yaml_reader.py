@@ -32,13 +32,13 @@ def read_nodes(text: str, file: str) -> tuple[Mapping, tuple[Finding, ...]]:
         raise Refusal(*builder.findings, explain(fault, text, file)) from None
     top = builder.top
     if top is None or (isinstance(top, Scalar) and top.plain and not top.text):
-        raise Refusal(rules.EMPTY.found("the spec is empty", hint="begin with “format: 1”", place=Place(file)))
+        raise Refusal(rules.EMPTY.found("the spec is empty", hint="begin with “format: 2”", place=Place(file)))
     if not isinstance(top, Mapping):
         what = "a list" if isinstance(top, Sequence) else "words"
         raise Refusal(
             rules.TOP.found(
                 f"the spec holds {what}, not “key: value” lines",
-                hint="begin with “format: 1” in the first column",
+                hint="begin with “format: 2” in the first column",
                 place=Place(file, top.line, top.column),
             )
         )

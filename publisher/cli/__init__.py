@@ -23,6 +23,7 @@ COMMANDS = {
     "shapes": "List the shapes and their parameters.",
     "show": "Print what a stage of the work gave, as text in mm.",
     "sizes": "Print every size and fact of a design.",
+    "upgrade": "Rewrite a spec of a former format, and show what changes.",
     "yield": "Lay the parts out on board sheets and keep the best layouts.",
 }
 
@@ -34,7 +35,7 @@ class Commands(click.Group):
         """Return the names in the order of the alphabet."""
         return list(COMMANDS)
 
-    def get_command(self, _ctx: click.Context, name: str) -> click.Command | None:
+    def get_command(self, _ctx: click.Context, name: str) -> click.Command | None:  # noqa: PLR0912 - one branch a command
         """Import and return one command."""
         match name:
             case "build":
@@ -57,6 +58,8 @@ class Commands(click.Group):
                 from publisher.cli.show import show as command
             case "sizes":
                 from publisher.cli.sizes import sizes as command
+            case "upgrade":
+                from publisher.cli.upgrade import upgrade as command
             case "yield":
                 from publisher.cli.yields import yields as command
             case _:

@@ -16,7 +16,7 @@ import pypdf
 ROOT = Path(__file__).parents[2]
 NUMBERS = (10, 20, 40, 60)
 MOST_GROWTH = 1.5
-HEAD = """format: 1
+HEAD = """format: 2
 title: Many
 version: 1.0.0
 designer: Benchmark

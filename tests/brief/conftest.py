@@ -9,7 +9,7 @@ from publisher.basics import Finding, Refusal
 from publisher.brief import SchemaParameter, SchemaParts, SchemaShape, read_brief
 
 GOOD = """\
-format: 1
+format: 2
 title: Landing
 version: 1.0.0
 use: trace
@@ -23,7 +23,7 @@ parts:
 
 # every section and nearly every field
 RICH = """\
-format: 1
+format: 2
 title: "Lock-keeper's stair"
 version: 1.10
 designer: Ebbwater Patterns
@@ -55,14 +55,14 @@ assembly:
   stair:
     stack:
       - {part: step, count: layers, turn: turn, shift: [0, 1 mm]}
-      - {section: upper, on: lower, turn: 10 deg, loose: true, stack: [{part: step}]}
+      - {section: upper, stands_on: lower, turn: 10 deg, loose: true, stack: [{part: step}]}
   house:
     panels: {front: gable, back: gable}
     stands_on: front.bottom
     joins:
       - {edges: [front.right, back.left], joint: tab_and_slot, tabs_on: back, tabs: 2, inset: 10 mm, play: 0.3 mm, loosest: 0.6 mm}
       - {edges: [front.left, back.right], joint: butt, corner: 90 deg, runs_through: front}
-      - {rests: back, on: [front.left_slope, front.right_slope]}
+      - {place: back, rests_on: [front.left_slope, front.right_slope]}
 needs:
   - {fact: stair.headroom, at_least: 60 mm, at_most: 90 mm, adjust: reach}
 tools: [craft_knife, pins]

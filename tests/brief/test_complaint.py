@@ -6,7 +6,7 @@ from publisher.brief.nodes import Mapping
 from publisher.brief.validate import find
 from publisher.brief.yaml_reader import read_nodes
 
-SPEC = "format: 1\nsizes:\n  reach: 92 mm\ntools: [pins, [file]]\n"
+SPEC = "format: 2\nsizes:\n  reach: 92 mm\ntools: [pins, [file]]\n"
 
 
 def _complaint(path: Steps) -> tuple[Complaint, Mapping]:

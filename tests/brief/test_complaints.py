@@ -20,7 +20,7 @@ from publisher.basics import Finding
         ("version: 1.0.0", "version: first", "bad-form", "missing unit"),
         ("shape: disc", "shape: disc, openings: {}", "unknown-key", "delete “openings”"),
         ("shape: disc", "shape: disc, drawing: {file: a.svg}", "unknown-key", "delete “drawing”"),
-        ("format: 1", "format: [1]", "wrong-kind", "write “1”"),
+        ("format: 2", "format: [2]", "wrong-kind", "write “2”"),
         ("shape: disc, with: {radius: 20 mm}", "shape: disc", "missing-key", "{radius: …}"),
         ("landing: {", "1landing: {", "bad-key", "begins with a letter"),
         ("foam: {", f"{'f' * 61}: {{", "bad-key", "one short word"),

@@ -12,7 +12,7 @@ def test_a_design_is_itself_and_a_folder_of_designs_is_each_of_them_by_name(tmp_
     for name in ("stair", "house", "notes"):
         (tmp_path / name).mkdir()
     for name in ("stair", "house"):
-        (tmp_path / name / "spec.yaml").write_text("format: 1\n")
+        (tmp_path / name / "spec.yaml").write_text("format: 2\n")
     assert spec_folders(tmp_path / "stair") == (tmp_path / "stair",)
     assert spec_folders(tmp_path) == (tmp_path / "house", tmp_path / "stair")
 

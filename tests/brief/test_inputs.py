@@ -8,7 +8,7 @@ from publisher.brief import InputFile, Inputs
 
 SOME = Inputs(
     "quay",
-    (InputFile.of("spec.yaml", b"format: 1"), InputFile.of("a.svg", b"<svg/>")),
+    (InputFile.of("spec.yaml", b"format: 2"), InputFile.of("a.svg", b"<svg/>")),
     (("board", "5 mm"), ("reach", "90 mm")),
     ("a4", "letter"),
     (("publisher", "0.1.0"), ("shapely", "2.2.0")),

@@ -8,7 +8,7 @@ from publisher.brief.validate import validate
 from publisher.brief.yaml_reader import read_nodes
 
 HEAD = """\
-format: 1
+format: 2
 title: Walls
 version: 1.0.0
 use: trace

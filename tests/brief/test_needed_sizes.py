@@ -6,7 +6,7 @@ from publisher.brief import read_brief
 from publisher.geometry import shape_infos
 
 SPEC = """\
-format: 1
+format: 2
 title: Tiles
 version: 1.0.0
 designer: Ebbwater Patterns

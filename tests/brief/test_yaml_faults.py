@@ -38,7 +38,7 @@ CASES = [
     ("a: 1\n- 2\n", "yaml-syntax", 2, "", ""),
     ("a\nb: 1\n", "yaml-syntax", 2, "", ""),
     ("a: 'q' z\n", "yaml-syntax", 1, "after the closing quotation mark", "whole value"),
-    ("  format: 1\ntitle: a\n", "yaml-syntax", 2, "indented otherwise", "one column"),
+    ("  format: 2\ntitle: a\n", "yaml-syntax", 2, "indented otherwise", "one column"),
     ("{a: 1}}\n", "yaml-syntax", 1, "closes something", "partner"),
     ("a:\n  b: 1\n   with: {c: d, e: f}\n  g: 1\n", "yaml-syntax", 3, "indented otherwise", "one column"),
     ("a: {b: 0.2 mm faces: bare}\n", "unquoted-text", 1, "without quotes", "comma before it"),

@@ -10,7 +10,7 @@ import pytest
 from publisher.basics import Finding, Refusal
 from publisher.brief import read_brief
 
-GOOD = """format: 1
+GOOD = """format: 2
 title: Landing
 version: 1.0.0
 use: trace
@@ -46,7 +46,7 @@ BOMBS: dict[str, Callable[[], str]] = {
     "exclamation marks": lambda: "a: " + "!" * 500_000,
     "one long key": lambda: "x" * 900_000 + ": 1",
     "one long text": lambda: GOOD + "summary: " + "x" * 900_000,
-    "one long number": lambda: GOOD.replace("format: 1", "format: " + "9" * 900_000),
+    "one long number": lambda: GOOD.replace("format: 2", "format: " + "9" * 900_000),
     "one long word": lambda: GOOD.replace("shape: disc", "shape: " + "d" * 900_000),
     "one long path": lambda: GOOD + "cover: {photo: " + "a/" * 400_000 + "b.png}",
     "one long version": lambda: GOOD.replace("1.0.0", "1." * 400_000),

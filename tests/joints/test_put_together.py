@@ -109,7 +109,7 @@ def test_an_assembly_with_a_section_has_the_height_of_the_whole(tmp_path: Path) 
 
 
 PILE = """\
-format: 1
+format: 2
 title: Pile
 version: 1.0.0
 use: paste

@@ -119,7 +119,7 @@ def frame(base: Base, parts: Spec, assembly: Spec, needs: tuple[Need, ...], long
     sheet = next(name for name, (_, long) in SHEETS.items() if longest <= long or name == "700 x 1000 mm")
     allowance = {"trace_allowance": "0.4 mm"} if base.use == "trace" else {}
     spec: Spec = {
-        "format": 1,
+        "format": 2,
         "title": base.title,
         "version": "0.1.0",
         "use": base.use,

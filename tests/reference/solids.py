@@ -18,7 +18,7 @@ from publisher.geometry import Part, make_parts
 from publisher.joints import Joined, put_together
 from tests.random_designs.solids import placed, plate
 
-HEAD = """format: 1
+HEAD = """format: 2
 title: Test
 version: 1.0.0
 use: paste

@@ -40,8 +40,8 @@ assembly:
       - {{edges: [back.right, left.left], joint: tab_and_slot, tabs_on: left, tabs: 2, inset: past, play: 0.3 mm}}
       - {{edges: [left.right, front.left], joint: tab_and_slot, tabs_on: left, tabs: 2, inset: past, play: 0.3 mm}}
       - {{edges: [left_roof.ridge, right_roof.ridge], joint: mitre, corner: {corner}}}
-      - {{rests: left_roof, on: [front.left_slope, back.right_slope]}}
-      - {{rests: right_roof, on: [front.right_slope, back.left_slope]}}
+      - {{place: left_roof, rests_on: [front.left_slope, back.right_slope]}}
+      - {{place: right_roof, rests_on: [front.right_slope, back.left_slope]}}
 """
 BOX = """
 sizes: {{board: {board:.2f} mm, width: {width:.2f} mm, depth: {depth:.2f} mm, height: {height:.2f} mm}}
@@ -58,7 +58,7 @@ assembly:
       - {{edges: [right.right, back.left], {joints[1]}}}
       - {{edges: [back.right, left.left], {joints[2]}}}
       - {{edges: [left.right, front.left], {joints[3]}}}
-      - {{rests: lid, on: [front.top, back.top]}}
+      - {{place: lid, rests_on: [front.top, back.top]}}
 """
 LEAN_TO = """
 sizes: {{board: {board:.2f} mm, run: {run:.2f} mm, rise: {rise:.2f} mm, width: {width:.2f} mm}}
@@ -74,7 +74,7 @@ assembly:
     joins:
       - {{edges: [near.bottom, floor.bottom], joint: butt, runs_through: near}}
       - {{edges: [far.bottom, floor.top], joint: butt, runs_through: far}}
-      - {{rests: deck, on: [near.slope, far.slope]}}
+      - {{place: deck, rests_on: [near.slope, far.slope]}}
 """
 COURT = """
 sizes: {{board: {board:.2f} mm, width: {width:.2f} mm, depth: {depth:.2f} mm, height: {height:.2f} mm}}

@@ -14,7 +14,7 @@ from tests.once import made_once, shared
 
 ROOT = Path(__file__).parents[2]
 SMALL = """\
-format: 1
+format: 2
 title: Bollard
 version: 1.0.0
 use: trace

@@ -75,7 +75,7 @@ def test_mistakes_in_a_spec(
     assert not (tmp_path / "out").exists()
 
 
-DISC = """format: 1
+DISC = """format: 2
 title: Disc
 version: 1.0.0
 use: paste

@@ -10,7 +10,7 @@ from tests.whole.conftest import Run
 Publisher = Callable[..., Run]
 
 SPEC = """\
-format: 1
+format: 2
 title: Boxes
 version: 1.0.0
 designer: Ebbwater Patterns

@@ -10,7 +10,7 @@ import pytest
 Publisher = Callable[..., Any]
 
 PACK = """\
-format: 1
+format: 2
 title: {slug}
 version: 1.0.0
 use: paste

@@ -9,7 +9,7 @@ import pypdf
 from tests.whole.conftest import Run
 
 SPEC = """\
-format: 1
+format: 2
 title: Toll box
 version: 1.0.0
 designer: Ebbwater Patterns

@@ -16,7 +16,7 @@ from publisher.pipeline import Built, build, promised_by, release
 
 ROOT = Path(__file__).parents[2]
 SPEC = """\
-format: 1
+format: 2
 title: Mooring post
 version: 1.2.0
 designer: Ebbwater Patterns

@@ -8,7 +8,7 @@ import pytest
 from tests.whole.conftest import Run
 
 SPEC = """\
-format: 1
+format: 2
 title: Bay
 version: 1.0.0
 designer: Ebbwater Patterns

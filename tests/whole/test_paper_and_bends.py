@@ -7,7 +7,7 @@ import pytest
 from publisher import api
 
 SPEC = """\
-format: 1
+format: 2
 title: Turret
 version: 1.0.0
 use: paste

@@ -33,6 +33,7 @@ DOORS = {
     **{room: f"publisher.{room}" for room in ROOMS},
     "pipeline": "publisher.pipeline",
     "cli": "publisher.cli.refused",
+    "upgrade": "publisher.upgrade",
 }
 
 

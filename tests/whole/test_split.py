@@ -15,7 +15,7 @@ from publisher.pipeline import work
 from tests.whole.conftest import Run, everything
 
 SPEC = """\
-format: 1
+format: 2
 title: Long quay
 version: 1.0.0
 use: trace

@@ -6,15 +6,23 @@ from publisher.design.language import Scope, read_count
 from publisher.design.records import Blank, BracePlan, MeetPlan
 from publisher.design.rules import plans as rules
 
+MOST_STEPS = 400
+
 
 def read_brace(table: Table, scope: Scope, subject: str) -> BracePlan | None:
     """Return the braces of a stack assembly, or None when it has none or they have no size."""
     if not table.entries:
         return None
     run, drop = (_side(table, key, scope, subject) for key in ("run", "drop"))
-    every = table.value("every")
-    steps = 1 if every is None else read_count(every, 1, 1, 1000, "every", scope, subject)
-    return None if run is None or drop is None else BracePlan(run, drop, steps, table.place)
+    numbers = [
+        read_count(node, 0, 1, MOST_STEPS, "the number of a step", scope, subject)
+        for node in table.row("under")
+        if isinstance(node, Value)
+    ]
+    under = tuple(sorted({number for number in numbers if number}))
+    if run is None or drop is None or 0 in numbers:
+        return None
+    return BracePlan(run, drop, under, table.text("under") == "weak", table.place)
 
 
 def _side(table: Table, key: str, scope: Scope, subject: str) -> float | None:

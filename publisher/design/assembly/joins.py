@@ -60,20 +60,20 @@ class JoinReader:
 
     def rest(self, table: Table) -> Rest | None:
         """Return a panel that lies on edges; None after a finding."""
-        panel = table.value("rests")
+        panel = table.value("place")
         if panel is None or panel.text not in self.parts:
             name = panel.text if panel else ""
             hint = pick_hint(name, self.parts, "places")
             self.refuse(rules.UNKNOWN_PLACE, f"there is no place “{name}” in this assembly", hint, table.place)
             return None
-        edges = [self.edge(node, table.place) for node in table.row("on") if isinstance(node, Value)]
+        edges = [self.edge(node, table.place) for node in table.row("rests_on") if isinstance(node, Value)]
         found = tuple(edge for edge in edges if edge is not None)
         if any(edge.panel == panel.text for edge in found):
             self.refuse(rules.EDGE_ITSELF, f"{panel.text} rests on itself", "name edges of other panels", table.place)
             return None
         if not edges:
             self.refuse(
-                rules.JOIN_OPTION, f"{panel.text} rests on nothing", "say on: [front.left_slope, …]", table.place
+                rules.JOIN_OPTION, f"{panel.text} rests on nothing", "say rests_on: [front.left_slope, …]", table.place
             )
         return Rest(panel.text, found, table.place) if found else None
 

@@ -48,7 +48,7 @@ def read_panels(name: str, table: Table, known: KnownParts, scope: Scope) -> Rea
         if node.get("lies_on") is not None or node.get("stands_on") is not None:
             if seat := read_seat(node, reader):
                 seats.append(seat)
-        elif node.get("rests") is not None:
+        elif node.get("rests_on") is not None:
             if rest := reader.rest(node):
                 rests.append(rest)
         elif join := reader.join(node):

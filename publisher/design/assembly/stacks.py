@@ -14,7 +14,7 @@ MOST_LAYERS = 400
 def read_stacks(name: str, table: Table, known: KnownParts, scope: Scope) -> tuple[StackPlan, ...]:
     """Return a stack assembly as named stacks, the lowest first: its own rows, then its sections (assembly_section)."""
     reader = _SectionReader(name, known, scope)
-    reader.read(table.row("stack"), name, table.text("on"), table, table.place)
+    reader.read(table.row("stack"), name, table.text("stands_on"), table, table.place)
     return tuple(plan for plan in reader.plans if plan.rows)
 
 
@@ -120,7 +120,7 @@ class _SectionReader:
         self.read(table.row("stack"), name, below, table, place)
 
     def stands_on(self, table: Table, below: str) -> str:
-        said = table.value("on")
+        said = table.value("stands_on")
         if said is None:
             return below
         names = {plan.name: plan.name for plan in self.plans if plan.rows}

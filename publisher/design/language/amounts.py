@@ -14,9 +14,9 @@ WHOLE_WITHIN = 1.001e-9
 class Origin(IntEnum):
     """Where a plain number comes from. The larger one wins when two are combined."""
 
-    PLAIN = 0  # written numbers and counts only: may stand for mm or degrees where a field is one
+    PLAIN = 0  # written numbers and counts only
     ROUNDED = 1  # a quotient of lengths or angles, rounded to a whole number: a count of things
-    RATIO = 2  # a quotient of lengths or angles: never becomes mm or degrees
+    RATIO = 2  # a quotient of lengths or angles
 
 
 @record

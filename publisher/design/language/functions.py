@@ -98,13 +98,17 @@ def _trigonometry(how: Callable[[float], float]) -> Callable[[Sequence[Amount], 
                 "a quotient of lengths is not an angle in degrees",
                 at,
             )
+        if amount.plain and amount.value != 0.0:
+            number = f"{amount.value:.6g}"
+            hint = f"write {name}({number} deg), or give the size in it a unit"
+            raise Fault(rules.NO_UNIT, f"{name} takes an angle; here it has the plain number {number}", hint, at)
         try:
             value = how(amount.value)
         except ZeroDivisionError:
             raise Fault(
                 rules.NO_VALUE, f"{name} of {amount.value:g}° has no value", "choose another angle", at
             ) from None
-        return Amount(value, origin=Origin.PLAIN if amount.plain else Origin.RATIO)
+        return Amount(value, origin=Origin.RATIO)
 
     return run
 

@@ -78,7 +78,7 @@ class Scope:
         if amount is None:
             return None
         try:
-            return settle(amount, kind or value.kind)
+            return settle(amount, kind or value.kind, value.text)
         except Fault as fault:
             self.report(fault, value, subject)
             return None

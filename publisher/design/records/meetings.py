@@ -6,11 +6,16 @@ from publisher.design.records.texts import Blank
 
 @record
 class BracePlan:
-    """Knee braces under the steps of a stack: horizontal run and vertical drop in mm, on every n-th step from the top."""
+    """Knee braces under the steps of a stack: horizontal run and vertical drop in mm.
+
+    ``under``: the steps that get one, by their numbers from the table up; () for every step that is high enough for it.
+    ``weak``: of these only the steps that break without one.
+    """
 
     run: float
     drop: float
-    every: int
+    under: tuple[int, ...]
+    weak: bool
     place: Place
 
 

@@ -64,6 +64,12 @@ RATIO_AS_SIZE = Rule(
     "A quotient of lengths is a share or a count; taken for mm it would be wrong by the size of the divisor.",
     ERROR,
 )
+NO_UNIT = Rule(
+    "design/no-unit",
+    "A length or an angle has a unit",
+    "A plain number may be mm, inches or degrees: nobody knows which was meant. Only 0 needs no unit.",
+    ERROR,
+)
 NOT_WHOLE = Rule(
     "design/not-whole",
     "A count is a whole number",
@@ -142,6 +148,7 @@ EXPRESSION_RULES = (
     MIXED,
     WRONG_KIND,
     RATIO_AS_SIZE,
+    NO_UNIT,
     NOT_WHOLE,
     NO_VALUE,
     ROUNDED_LENGTH,

@@ -30,8 +30,8 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                 f"{fixed(strength, 3)} MPa (arm {root.arm:.1f} mm, root {root.width:.1f} mm wide, "
                 f"{root.plies} board{'' if root.plies == 1 else 's'} thick{assumed})",
                 subject=report.stack.name,
-                hint="double it (one more layer of the same part, without a turn, over it), prop it with a knee brace (brace: under "
-                "the assembly), or make its root wider or the step shorter",
+                hint="double it (one more layer of the same part, without a turn, over it), prop it with a knee brace (brace: in the "
+                "assembly, under: weak), or make its root wider or the step shorter",
                 place=report.place,
                 value=root.stress,
                 limit=strength,

@@ -6,7 +6,7 @@ Never: know a panel.
 
 from publisher.joints.stacks.balance import FIGURES
 from publisher.joints.stacks.bonds import HALF, QUARTER, half_offset, nearest_bond, nearest_offset
-from publisher.joints.stacks.bracing import BENDING_STRENGTH, braced_layers, strength_of, weakest
+from publisher.joints.stacks.bracing import BENDING_STRENGTH, strength_of, weakest
 from publisher.joints.stacks.courses import Stagger, tick_ends
 from publisher.joints.stacks.facts import StackReport
 from publisher.joints.stacks.layers import LaidStack, lay_all
@@ -20,7 +20,6 @@ __all__ = [
     "LaidStack",
     "StackReport",
     "Stagger",
-    "braced_layers",
     "half_offset",
     "lay_all",
     "nearest_bond",

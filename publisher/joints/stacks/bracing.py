@@ -6,6 +6,8 @@ width of the root and h the thickness of all boards that are glued together over
 moment F·a over the section modulus w·h²/6).
 """
 
+from collections.abc import Collection
+from dataclasses import replace
 from math import hypot, inf
 
 import numpy as np
@@ -37,6 +39,9 @@ LEAST_BRACED = 0.1
 DEEP = 12
 """Boards above and below that are looked at: a root as thick as that bears anything."""
 
+BRACE_CLOSE = 1e-9
+"""mm: a step this much lower than its knee is high enough (both come from sums of floats)."""
+
 FREE = 1.0
 """mm: a layer that sticks out less than this stands."""
 
@@ -56,13 +61,9 @@ class Root:
 
 
 def roots_of(
-    stack: LaidStack,
-    plan: PlanGeometry,
-    grounds: tuple[shapely.Geometry, ...],
-    load: float,
-    brace: BracePlan | None = None,
+    stack: LaidStack, plan: PlanGeometry, grounds: tuple[shapely.Geometry, ...], load: float
 ) -> tuple[Root, ...]:
-    """Return the root of every step that sticks out over what stands on the ground, from the table up.
+    """Return the root of every step that sticks out over what stands on the ground, from the table up, without braces.
 
     ``load``: N at the outer edge, of one figure. ``grounds``: what stands on the ground all the way down, per layer; shorter
     than the stack when nothing more does.
@@ -70,7 +71,6 @@ def roots_of(
     sticking: dict[LayerKey, _Sticking | None] = {}
     piles: dict[LayerKey, int] = {}
     found: list[Root] = []
-    braced = set(braced_layers(stack, brace))
     treads = set(stack.treads)
     for k in range(1, len(grounds)):
         if k not in treads:
@@ -87,11 +87,22 @@ def roots_of(
         pile: LayerKey = (*key, k - near[0], *(plan.key(k, j) for j in near), loose)
         if pile not in piles:
             piles[pile] = _plies(stack, plan, plan.to_assembly(out.root, k), k)
-        carried = k in braced and brace is not None
-        arm = max(out.arm - brace.run, 0.0) if carried and brace is not None else out.arm
         thick = piles[pile] * stack.layers[k].thickness
-        found.append(Root(k, arm, out.width, piles[pile], thick, 6 * load * arm / (out.width * thick**2), carried))
+        stress = 6 * load * out.arm / (out.width * thick**2)
+        found.append(Root(k, out.arm, out.width, piles[pile], thick, stress, False))
     return tuple(found)
+
+
+def propped(roots: tuple[Root, ...], braced: Collection[int], brace: BracePlan | None) -> tuple[Root, ...]:
+    """Return the roots with the shorter arms of the layers that are braced."""
+    if brace is None:
+        return roots
+    return tuple(_propped(root, brace) if root.layer in braced else root for root in roots)
+
+
+def _propped(root: Root, brace: BracePlan) -> Root:
+    arm = max(root.arm - brace.run, 0.0)
+    return replace(root, arm=arm, stress=root.stress * arm / root.arm, braced=True)
 
 
 @record
@@ -145,13 +156,22 @@ def _plies(stack: LaidStack, plan: PlanGeometry, root: shapely.Geometry, k: int)
     return min(wide, default=1)
 
 
-def braced_layers(stack: LaidStack, brace: BracePlan | None) -> tuple[int, ...]:
-    """Return the layers that get a knee brace: the top step and every n-th below it that is high enough for the knee."""
-    steps = stack.treads
+def braced_layers(
+    stack: LaidStack, roots: tuple[Root, ...], parts: dict[str, Part], boards: dict[str, Board]
+) -> tuple[int, ...]:
+    """Return the layers that get a knee brace: those that are asked for, or all steps, that lie high enough for the knee.
+
+    ``roots`` are those without braces: they tell which steps are weak.
+    """
+    brace, steps = stack.brace, stack.treads
     if brace is None or not steps:
         return ()
+    asked = [steps[number - 1] for number in brace.under if number <= len(steps)] if brace.under else list(steps)
+    if brace.weak:
+        breaking = {r.layer for r in roots if r.stress > strength_of(boards[parts[stack.layers[r.layer].part].board])}
+        asked = [k for k in asked if k in breaking]
     foot = stack.layers[0].bottom
-    return tuple(k for k in reversed(steps[:: -brace.every]) if stack.layers[k].bottom - foot >= brace.drop - 1e-9)
+    return tuple(k for k in asked if stack.layers[k].bottom - foot >= brace.drop - BRACE_CLOSE)
 
 
 def brace_length(brace: BracePlan) -> float:

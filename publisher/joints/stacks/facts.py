@@ -16,6 +16,7 @@ from publisher.joints.stacks.bracing import (
     Root,
     brace_length,
     braced_layers,
+    propped,
     roots_of,
     strength_factor,
     weakest,
@@ -43,6 +44,7 @@ class StackReport:
     grounds: tuple[shapely.Geometry, ...]
     roots: tuple[Root, ...]
     load: float  # N of the figure at the outer edge of a step
+    braced: tuple[int, ...]  # layers under whose steps a knee stands
     whole: bool = (
         True  # an assembly with all its sections; False for one section, which the whole's checks look at as well
     )
@@ -63,9 +65,11 @@ def report_on(
     balance = balance_of(stack, plan, treads, parts, boards, figure)
     grounds = grounds_of(plan)
     load = figure.mass * GRAVITY
-    roots = roots_of(stack, plan, grounds, load, stack.brace)
+    free = roots_of(stack, plan, grounds, load)
+    braced = braced_layers(stack, free, parts, boards)
+    roots = propped(free, braced, stack.brace)
     return StackReport(
-        stack, plan, treads, balance, staggers_of(stack, plan, parts), place, grounds, roots, load, whole
+        stack, plan, treads, balance, staggers_of(stack, plan, parts), place, grounds, roots, load, braced, whole
     )
 
 
@@ -164,8 +168,7 @@ def _bending(
         yield "step_carries", factor * report.load, "force"
     if brace is not None:
         yield "brace_length", brace_length(brace), "length"
-        yield "brace_every", brace.every, "count"
-        yield "braces", len(braced_layers(stack, brace)), "count"
+        yield "braces", len(report.braced), "count"
 
 
 def grounds_of(plan: PlanGeometry) -> tuple[shapely.Geometry, ...]:

@@ -1,5 +1,7 @@
 """Layers of a stack from its plan, and the stacks that stand on each other."""
 
+from dataclasses import replace
+
 from publisher.basics import Point, Pose, record
 from publisher.design import BracePlan, StackPlan
 from publisher.geometry import Part, middle_of
@@ -124,9 +126,12 @@ def lay_all(
             base[plan.name] = base[under] if under else plan.name
             groups.setdefault(base[plan.name], []).append(plan.name)
         waiting = [p for p in waiting if p.name not in done]
-    return tuple(done[p.name] for p in plans if p.name in done), tuple(
-        joined([done[name] for name in names]) for names in groups.values()
-    )
+    whole = tuple(joined([done[name] for name in names]) for names in groups.values())
+    alone = {names[0] for names in groups.values() if len(names) == 1}
+    # the steps of a braced assembly are counted from the table up: a section alone does not know which are its own
+    return tuple(
+        done[p.name] if p.name in alone else replace(done[p.name], brace=None) for p in plans if p.name in done
+    ), whole
 
 
 def find(name: str, done: dict[str, LaidStack]) -> str | None:

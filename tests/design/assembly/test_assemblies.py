@@ -12,7 +12,7 @@ TEXT = """
 assembly:
   pile: {stack: [{part: slab, count: 3}, {section: top, stack: [{part: slab, count: 2}]}]}
   pile_b: {stack: [{part: slab}]}
-  hut: {panels: {front: wall, back: wall}, stands_on: front.bottom, joins: [{rests: back, on: [front.top]}]}
+  hut: {panels: {front: wall, back: wall}, stands_on: front.bottom, joins: [{place: back, rests_on: [front.top]}]}
 """
 
 

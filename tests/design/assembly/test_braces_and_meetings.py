@@ -9,7 +9,7 @@ from publisher.brief import read_brief
 from publisher.design import Design, work_out
 
 SPEC = """\
-format: 1
+format: 2
 title: Steps
 version: 1.0.0
 use: paste
@@ -53,11 +53,23 @@ def test_a_strength_or_mass_that_cannot_be_is_found_with_its_line(worked: Work, 
     assert found.place.line == 6
 
 
-def test_a_stack_has_braces_on_every_so_many_th_step(worked: Work) -> None:
-    brace = worked(brace="brace: {run: run, drop: run / 2, every: 3},").stacks[0].brace
+@pytest.mark.parametrize(
+    ("under", "numbers", "weak"),
+    [("", (), False), (", under: all", (), False), (", under: weak", (), True), (", under: [9, 3, 9]", (3, 9), False)],
+)
+def test_a_stack_has_braces_under_all_steps_the_weak_ones_or_those_of_a_list(
+    worked: Work, under: str, numbers: tuple[int, ...], weak: bool
+) -> None:
+    brace = worked(brace=f"brace: {{run: run, drop: run / 2{under}}},").stacks[0].brace
     assert brace is not None
-    assert (brace.run, brace.drop, brace.every) == (40.0, 20.0, 3)
+    assert (brace.run, brace.drop, brace.under, brace.weak) == (40.0, 20.0, numbers, weak)
     assert worked().stacks[0].brace is None
+
+
+def test_a_step_has_a_whole_number_from_1(worked: Work) -> None:
+    design = worked(brace="brace: {run: run, drop: 20 mm, under: [0]},")
+    assert [f.check for f in design.findings] == ["design/count-range"]
+    assert design.stacks[0].brace is None
 
 
 def test_a_brace_without_length_is_found(worked: Work) -> None:

@@ -58,7 +58,7 @@ def test_matching_letters_run_through_the_assembly(tried: Callable[..., Any]) ->
     panel = tried(
         hut(
             "{edges: [front.right, side.left], joint: mitre}",
-            "{rests: lid, on: [front.top, side.top]}",
+            "{place: lid, rests_on: [front.top, side.top]}",
             "{edges: [front.left, other.right], joint: mitre, corner: 360 deg / 3}",
             places="front: wall, side: slab, lid: post, other: post",
         )
@@ -84,7 +84,7 @@ def test_matching_letters_run_through_the_assembly(tried: Callable[..., Any]) ->
         ("{edges: [front.right, side.left], joint: mitre, play: 1 mm}", "design/join-option", "play means nothing in a mitre join"),
         ("{edges: [front.right, side.left], joint: mitre, corner: 0 deg}", "design/corner", "more than 0"),
         ("{edges: [front.right, side.left], joint: mitre, corner: 181 deg}", "design/corner", "at most 180"),
-        ("{edges: [front.right, side.left], joint: butt, runs_through: side, corner: 60}", "design/corner", "does not sit flush"),
+        ("{edges: [front.right, side.left], joint: butt, runs_through: side, corner: 60 deg}", "design/corner", "does not sit flush"),
         (tab("front.right", "side.left", "side", ", inset: -1 mm"), "design/join-option", "inset is -1.00 mm"),
         (tab("front.right", "side.left", "side", ", loosest: 0.2 mm"), "design/join-option", "less than the play"),
         (tab("front.right", "side.left", "side", ", inset: 9.9 mm"), "design/slot-near-edge", "10.0 mm or more"),
@@ -100,9 +100,9 @@ def test_matching_letters_run_through_the_assembly(tried: Callable[..., Any]) ->
         ("{edges: [front.right, side.left], joint: rabbet, rabbet_on: lid}", "design/unknown-place", "write front or side"),
         ("{edges: [front.right, side.left], joint: rabbet, rabbet_on: front}", "design/rabbet-without-paper", "the board foam is bare"),
         ("{edges: [front.right, side.left], joint: rabbet, rabbet_on: front, corner: 60 deg}", "design/corner", "rabbet join at 60"),
-        ("{rests: lid, on: [front.top]}", "design/unknown-place", "no place “lid”"),
-        ("{rests: side, on: [side.top]}", "design/edge-with-itself", "rests on itself"),
-        ("{rests: side, on: []}", "design/join-option", "rests on nothing"),
+        ("{place: lid, rests_on: [front.top]}", "design/unknown-place", "no place “lid”"),
+        ("{place: side, rests_on: [side.top]}", "design/edge-with-itself", "rests on itself"),
+        ("{place: side, rests_on: []}", "design/join-option", "rests on nothing"),
     ],
 )  # fmt: skip
 def test_faults(join: str, rule: str, says: str, tried: Callable[..., Any]) -> None:

@@ -61,7 +61,7 @@ def test_a_panel_that_nothing_holds(tried: Callable[..., Any]) -> None:
     floating = "{edges: [one.left, two.right], joint: mitre}"
     bad = tried(box("front: wall, one: rib, two: slab", floating))
     assert bad.found == ["design/unjoined-place"] * 2
-    assert tried(box("front: wall, one: rib, two: slab", floating, "{rests: two, on: [front.top]}")).found == []
+    assert tried(box("front: wall, one: rib, two: slab", floating, "{place: two, rests_on: [front.top]}")).found == []
 
 
 def test_a_join_that_cannot_be_read_is_one_finding(tried: Callable[..., Any]) -> None:
@@ -97,7 +97,7 @@ def test_equal_corners_go_round_a_ring(sides: int, tried: Callable[..., Any]) ->
         f"{{edges: [{a}.right, {b}.left], joint: mitre}}" for a, b in zip(names, names[1:] + names[:1], strict=True)
     ]
     places = ", ".join(f"{name}: wall" for name in names)
-    text = box(f"{places}, lid: rib", *rows, "{rests: lid, on: [front.top]}")
+    text = box(f"{places}, lid: rib", *rows, "{place: lid, rests_on: [front.top]}")
     equal = tried(text.replace("stands_on:", "corners: equal\n    stands_on:"))
     assert equal.found == []
     assert [join.corner for join in equal.design.panels[0].joins] == pytest.approx([180 - 360 / sides] * sides)

@@ -14,7 +14,7 @@ def stacks(text: str) -> str:
 
 def test_rows(tried: Callable[..., Any]) -> None:
     design = tried(
-        stacks("  pile: {stack: [{part: slab}, {part: slab, count: layers, turn: 360 / 18, shift: [1 mm, -2]}]}")
+        stacks("  pile: {stack: [{part: slab}, {part: slab, count: layers, turn: 360 deg / 18, shift: [1 mm, -2 mm]}]}")
     ).design
     assert design.findings == ()
     (pile,) = design.stacks
@@ -31,7 +31,7 @@ def test_sections_stand_on_each_other_from_the_table_up(tried: Callable[..., Any
       - {part: slab}
       - {section: low, stack: [{part: slab, count: 2}]}
       - {section: top, loose: true, turn: 90 deg, stack: [{part: slab}, {section: flag, stack: [{part: slab}]}]}
-      - {section: arm, on: low, stack: [{part: slab}]}
+      - {section: arm, stands_on: low, stack: [{part: slab}]}
 """
     design = tried(stacks(text)).design
     assert design.findings == ()
@@ -51,18 +51,22 @@ def test_sections_without_names_are_numbered(tried: Callable[..., Any]) -> None:
 
 
 def test_a_stack_may_stand_on_another_stack(tried: Callable[..., Any]) -> None:
-    text = "  pile: {stack: [{part: slab}]}\n  tower: {on: pile, loose: true, turn: 10 deg, stack: [{part: slab}]}"
+    text = (
+        "  pile: {stack: [{part: slab}]}\n  tower: {stands_on: pile, loose: true, turn: 10 deg, stack: [{part: slab}]}"
+    )
     tower = tried(stacks(text)).design.stacks[1]
     assert (tower.name, tower.on, tower.loose, tower.turn) == ("tower", "pile", True, 10.0)
-    sections = "  pile: {stack: [{part: slab}]}\n  tower: {on: pile, stack: [{section: a, stack: [{part: slab}]}]}"
+    sections = (
+        "  pile: {stack: [{part: slab}]}\n  tower: {stands_on: pile, stack: [{section: a, stack: [{part: slab}]}]}"
+    )
     assert tried(stacks(sections)).design.stacks[1].on == "pile"
 
 
 @pytest.mark.parametrize(
     ("text", "rule", "says"),
     [
-        ("  pile: {on: hut, stack: [{part: slab}]}", "design/section", "stands on “hut”, which is no stack"),
-        ("  pile: {on: pile, stack: [{part: slab}]}", "design/section", "pile → pile"),
+        ("  pile: {stands_on: hut, stack: [{part: slab}]}", "design/section", "stands on “hut”, which is no stack"),
+        ("  pile: {stands_on: pile, stack: [{part: slab}]}", "design/section", "pile → pile"),
         (
             "  pile: {stack: [{section: a, stack: [{part: slab}]}, {section: a, stack: [{part: slab}]}]}",
             "design/section",
@@ -85,7 +89,7 @@ def test_faults(text: str, rule: str, says: str, tried: Callable[..., Any]) -> N
 
 
 def test_stacks_that_stand_on_each_other(tried: Callable[..., Any]) -> None:
-    text = "  pile: {on: tower, stack: [{part: slab}]}\n  tower: {on: pile, stack: [{part: slab}]}"
+    text = "  pile: {stands_on: tower, stack: [{part: slab}]}\n  tower: {stands_on: pile, stack: [{part: slab}]}"
     bad = tried(stacks(text))
     assert set(bad.found) == {"design/section"}
     assert "pile → tower → pile" in bad.design.findings[0].message

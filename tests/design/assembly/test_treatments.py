@@ -99,7 +99,7 @@ def test_places_that_are_crossed_differently_are_found(tried: Callable[..., Any]
 
 
 def test_rests_do_nothing_to_edges(tried: Callable[..., Any]) -> None:
-    assert treated(tried, "{rests: left, on: [front.top]}") == {"wall": {}, "side": {}, "slab": {}}
+    assert treated(tried, "{place: left, rests_on: [front.top]}") == {"wall": {}, "side": {}, "slab": {}}
 
 
 def test_several_rows_of_slots_lie_in_order(tried: Callable[..., Any]) -> None:
@@ -136,7 +136,7 @@ assembly:
     stands_on: front.bottom
     joins:
       - {edges: [front.left, left.right], joint: butt, runs_through: left}
-      - {rests: back, on: [front.top]}
+      - {place: back, rests_on: [front.top]}
 """
     (finding,) = tried(TWO_BOARDS + text).design.findings
     assert finding.check == "design/places-differ"
@@ -158,7 +158,7 @@ def test_insets_that_differ_by_dust_are_one_inset(tried: Callable[..., Any]) -> 
         tried,
         tab.format(p="front", q="left", i="0.1 mm * 3 * 40"),
         tab.format(p="back", q="right", i="12 mm"),
-        "{rests: back, on: [left.left]}",
+        "{place: back, rests_on: [left.left]}",
         places="front: wall, back: wall, left: side, right: side",
     )
     assert got["wall"]["left"].slots[0].inset == pytest.approx(12.0)

@@ -44,7 +44,8 @@ def test_trigonometry_takes_degrees_and_is_exact_at_the_common_angles() -> None:
             if abs(value) < 0.51 or abs(value) > 0.99:
                 assert value in (-1.0, -0.5, 0.0, 0.5, 1.0)
     assert [tangent(angle) for angle in (-45, 0, 45, 135, 225)] == [-1.0, 0.0, 1.0, -1.0, 1.0]
-    assert work("sin(30)").value == work("sin(30 deg)").value == 0.5
+    assert work("sin(30 deg)").value == 0.5
+    assert [work(f"{name}(0)").value for name in ("sin", "cos", "tan")] == [0.0, 1.0, 0.0]  # 0 is 0 in every unit
     assert work("110 mm / 2 * tan(45 deg)") == Amount(55.0, mm=1, origin=work("tan(45 deg)").origin)
 
 
@@ -90,7 +91,8 @@ def test_values(text: str, value: float) -> None:
         ("acos(-2)", "design/no-value", "acos of -2"),
         ("atan(3 mm)", "design/wrong-kind", "atan(rise / run)"),
         ("acos(30 deg)", "design/wrong-kind", "plain number"),
-        ("tan(90)", "design/no-value", "tan of 90°"),
+        ("tan(90 deg)", "design/no-value", "tan of 90°"),
+        ("2 * sin(30)", "design/no-unit", "write sin(30 deg)"),
         ("tan(-270 deg)", "design/no-value", "tan of -270°"),
         ("sqrt(-4)", "design/no-value", "negative"),
         ("sqrt(4 mm)", "design/wrong-kind", "the root of a length is not a size"),
@@ -107,6 +109,6 @@ def test_faults(text: str, rule: str, says: str) -> None:
 def test_inverse_functions_undo_the_others() -> None:
     """Whole degrees from -89 to 89, and what comes out is an angle that adds to others."""
     for angle in range(-89, 90):
-        assert work(f"asin(sin({angle}))").value == pytest.approx(angle, abs=1e-9)
+        assert work(f"asin(sin({angle} deg))").value == pytest.approx(angle, abs=1e-9)
         assert work(f"atan(tan({angle} deg)) + 0 deg").value == pytest.approx(angle, abs=1e-9)
-        assert work(f"acos(cos({angle + 90}))").value == pytest.approx(angle + 90, abs=1e-6)
+        assert work(f"acos(cos({angle + 90} deg))").value == pytest.approx(angle + 90, abs=1e-6)

@@ -82,13 +82,14 @@ def test_an_area_is_no_size_but_may_be_a_step_on_the_way() -> None:
     assert [f.check for f in findings] == ["design/wrong-kind"]
 
 
-def test_a_named_count_may_stand_for_degrees_and_a_named_ratio_may_not(tried: Callable[..., Any]) -> None:
+def test_a_named_count_divides_degrees_and_neither_it_nor_a_ratio_becomes_them(tried: Callable[..., Any]) -> None:
     sizes = "sizes: {{board: 5 mm, length: 100 mm, layers: 4, n: {}}}\n"
-    stack = "assembly: {hut: {panels: {front: wall}, stands_on: front.bottom}, pile: {stack: [{part: slab, count: 2, turn: 360 / n}]}}"
-    counted = tried(sizes.format("round(length / board)") + stack)
+    stack = "assembly: {{hut: {{panels: {{front: wall}}, stands_on: front.bottom}}, pile: {{stack: [{{part: slab, count: 2, turn: {}}}]}}}}"
+    counted = tried(sizes.format("round(length / board)") + stack.format("360 deg / n"))
     assert counted.found == []
     assert counted.design.stacks[0].rows[0].turn == 18.0
-    assert tried(sizes.format("length / board") + stack).found == ["design/ratio-as-size"]
+    assert tried(sizes.format("round(length / board)") + stack.format("n")).found == ["design/no-unit"]
+    assert tried(sizes.format("length / board") + stack.format("n")).found == ["design/ratio-as-size"]
 
 
 @pytest.mark.keeps("design/too-many-sizes")

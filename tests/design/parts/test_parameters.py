@@ -9,7 +9,7 @@ parts:
   wall:
     board: foam
     shape: wall_panel
-    with: {width: length, height: 3 in, pitch: 45, sides: 14.000000001}
+    with: {width: length, height: 3 in, pitch: 45 deg, sides: 14.000000001}
     openings:
       door: {kind: door, head: round, width: 25 mm + 7 mm, height: 50 mm}
       slit: {kind: slit, width: 4 mm, height: 30 mm, sill: 20 mm}

@@ -45,7 +45,7 @@ def test_counts_come_from_every_assembly(tried: Callable[..., Any]) -> None:
     text = """
 assembly:
   pile: {stack: [{part: slab, count: layers}, {part: wall}, {part: slab, count: 2}]}
-  hut: {panels: {front: wall, lid: slab}, stands_on: front.bottom, joins: [{rests: lid, on: [front.top]}]}
+  hut: {panels: {front: wall, lid: slab}, stands_on: front.bottom, joins: [{place: lid, rests_on: [front.top]}]}
 """
     design = tried(text).design
     assert design.findings == ()

@@ -16,7 +16,7 @@ from publisher.geometry.cutting.folds import groove
 Cut = Callable[..., tuple[tuple[Part, ...], tuple[Finding, ...]]]
 
 SPEC = """\
-format: 1
+format: 2
 title: Box
 version: 1.0.0
 designer: Ebbwater Patterns

@@ -140,8 +140,8 @@ assembly:
       - {edges: [back.right, left.left], joint: butt, runs_through: back}
       - {edges: [left.right, front.left], joint: butt, runs_through: front}
       - {edges: [left_roof.ridge, right_roof.ridge], joint: mitre}
-      - {rests: left_roof, on: [front.left_slope, back.right_slope]}
-      - {rests: right_roof, on: [front.right_slope, back.left_slope]}
+      - {place: left_roof, rests_on: [front.left_slope, back.right_slope]}
+      - {place: right_roof, rests_on: [front.right_slope, back.left_slope]}
 """
     built = build(text, tmp_path)
     is_true(built, "house")

@@ -11,7 +11,7 @@ from publisher.design import work_out
 from publisher.pipeline import try_out, work
 
 SPEC = """\
-format: 1
+format: 2
 title: Steps
 version: 1.0.0
 use: trace

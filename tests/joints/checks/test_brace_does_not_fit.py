@@ -7,8 +7,8 @@ from publisher.design import BracePlan
 from publisher.joints.checks.brace_does_not_fit import CHECK
 
 
-def braced(make: SimpleNamespace, run: float, drop: float) -> object:
-    stack = replace(make.stack("s", ("step", 14, 20.0, (0, 0))), brace=BracePlan(run, drop, 3, make.here))
+def braced(make: SimpleNamespace, run: float, drop: float, under: tuple[int, ...] = (), weak: bool = False) -> object:
+    stack = replace(make.stack("s", ("step", 14, 20.0, (0, 0))), brace=BracePlan(run, drop, under, weak, make.here))
     return make.assembled(make.design(stacks=(stack,)), make.stair_layer())
 
 
@@ -28,6 +28,16 @@ def test_a_knee_that_drops_below_the_table_is_found(make: SimpleNamespace) -> No
     (found,) = CHECK.run(braced(make, 40.0, 66.0), CHECK).findings  # the top step's underside lies 65 mm up
     assert "finds no core to stand on" in found.message
     assert found.limit == 65.0
+
+
+def test_a_step_that_is_not_there_and_one_that_is_too_low_are_found(make: SimpleNamespace) -> None:
+    beyond, low = CHECK.run(braced(make, 40.0, 30.0, (3, 12, 15)), CHECK).findings
+    assert (beyond.message, beyond.limit) == ("there is no step 15: s has 14 steps", 14.0)
+    assert "step 3 of s lies 10.0 mm (0.39 in) up" in low.message
+
+
+def test_where_no_step_is_weak_none_is_braced_and_none_is_missed(make: SimpleNamespace) -> None:
+    assert CHECK.run(braced(make, 40.0, 30.0, weak=True), CHECK).findings == ()
 
 
 def test_without_braces_there_is_nothing_to_look_at(make: SimpleNamespace) -> None:

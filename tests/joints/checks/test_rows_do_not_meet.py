@@ -8,7 +8,7 @@ from publisher.brief import read_brief
 from publisher.pipeline import work
 
 SPEC = """\
-format: 1
+format: 2
 title: Corner
 version: 1.0.0
 use: paste

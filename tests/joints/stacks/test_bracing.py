@@ -10,7 +10,6 @@ from publisher.joints.stacks.bracing import (
     BENDING_STRENGTH,
     Root,
     brace_length,
-    braced_layers,
     strength_of,
     weakest,
 )
@@ -76,18 +75,42 @@ def test_steps_of_three_turns_are_three_boards_thick(make: SimpleNamespace) -> N
     assert [root.plies for root in found.roots[-4:]] == [3, 3, 2, 1]  # the last but one lacks the second board above it
 
 
-def test_braces_are_counted_down_from_the_top_step_while_there_is_height_for_the_knee(make: SimpleNamespace) -> None:
-    plan = with_brace(make.stack("s", ("step", 14, 20.0, (0, 0))), BracePlan(40.0, 30.0, 3, make.here))
-    found, facts = report(make, plan, make.stair_layer())
-    # steps 14, 11 and 8; step 5 lies 20 mm up, less than the drop of 30
-    assert braced_layers(found.stack, plan.brace) == (7, 10, 13)
-    assert (facts["braces"], facts["brace_every"], facts["brace_length"]) == (3, 3, 50.0)  # √(40² + 30²)
-    assert brace_length(BracePlan(3.0, 4.0, 1, make.here)) == 5.0
+def test_braces_stand_under_the_steps_that_are_named_while_there_is_height_for_the_knee(make: SimpleNamespace) -> None:
+    steps = make.stack("s", ("step", 14, 20.0, (0, 0)))
+    found, facts = report(
+        make, with_brace(steps, BracePlan(40.0, 30.0, (5, 8, 14), False, make.here)), make.stair_layer()
+    )
+    # step 5 lies 20 mm up, less than the drop of 30
+    assert found.braced == (7, 13)
+    assert (facts["braces"], facts["brace_length"]) == (2, 50.0)  # √(40² + 30²)
+    assert brace_length(BracePlan(3.0, 4.0, (), False, make.here)) == 5.0
     top = found.roots[-1]
     assert top.braced
     assert top.arm == pytest.approx(62 - 40, abs=0.05)
     assert facts["weakest_step"] == 14
     assert facts["root_stress"] == pytest.approx(6 * LOAD * 22 / (30 * radians(40) * 25), rel=5e-3)
+
+
+def test_braces_under_all_steps_stand_where_there_is_height_for_the_knee(make: SimpleNamespace) -> None:
+    plan = with_brace(make.stack("s", ("step", 14, 20.0, (0, 0))), BracePlan(40.0, 30.0, (), False, make.here))
+    assert report(make, plan, make.stair_layer())[0].braced == tuple(range(6, 14))  # from step 7, which lies 30 mm up
+
+
+def test_braces_under_weak_steps_stand_under_those_that_break_without_one(make: SimpleNamespace) -> None:
+    plan = with_brace(make.stack("s", ("step", 8, 20.0, (0, 0))), BracePlan(60.0, 20.0, (), True, make.here))
+    found, facts = report(make, plan, make.stair_layer(reach=142))
+    assert found.braced == (7,)  # the top step, the only one that is one board thick
+    assert facts["strength_factor"] > 1.0
+    assert report(make, plan, make.stair_layer(reach=92))[0].braced == ()
+
+
+def test_a_section_counts_no_braces_of_its_own(make: SimpleNamespace) -> None:
+    brace = BracePlan(40.0, 30.0, (9,), False, make.here)
+    low = with_brace(make.stack("s_low", ("step", 6, 20.0, (0, 0))), brace)
+    top = with_brace(make.stack("s_top", ("step", 4, 20.0, (0, 0)), on="s_low"), brace)
+    sections, (whole,) = lay_all((low, top), {"step": make.stair_layer()})
+    assert [one.brace for one in sections] == [None, None]
+    assert report_on(whole, {"step": make.stair_layer()}, {"foam": make.board()}, inf, make.here).braced == (8,)
 
 
 def test_a_hill_has_no_weak_step(make: SimpleNamespace) -> None:

@@ -132,7 +132,7 @@ def _joins(plan: Box) -> list[Spec]:
             inset = plan.inner if name.endswith("inner") else plan.end
             joins.append({**join, "inset": mm(inset)} if inset else join)
     elif plan.top == "lid":
-        joins.append({"rests": "lid", "on": ["front.top", "back.top"]})
+        joins.append({"place": "lid", "rests_on": ["front.top", "back.top"]})
     return joins
 
 

@@ -113,12 +113,15 @@ def design(plan: House) -> Design:
     if plan.backless:
         del panels["back"]
     joins.append(
-        {"rests": "left_roof", "on": [e for e in ("front.left_slope", "back.right_slope") if e.split(".")[0] in panels]}
+        {
+            "place": "left_roof",
+            "rests_on": [e for e in ("front.left_slope", "back.right_slope") if e.split(".")[0] in panels],
+        }
     )
     joins.append(
         {
-            "rests": "right_roof",
-            "on": [e for e in ("front.right_slope", "back.left_slope") if e.split(".")[0] in panels],
+            "place": "right_roof",
+            "rests_on": [e for e in ("front.right_slope", "back.left_slope") if e.split(".")[0] in panels],
         }
     )
     piece = _piece(plan, tuple(w for w in walls if w in panels))
