@@ -1,6 +1,6 @@
 """Parts at true size. Millimetres and degrees, y upward, seen on the drawn (outside) face."""
 
-from dataclasses import replace
+from dataclasses import field, replace
 from math import dist
 from typing import Literal
 
@@ -222,8 +222,8 @@ class ShapeInfo:
     meaning: str
     parameters: tuple[ParameterInfo, ...]
     edges: tuple[str, ...]
-    openings: bool
-    least_feature: float = 0.0
-    layered: bool = False
+    openings: bool = field(kw_only=True)
+    least_feature: float = field(default=0.0, kw_only=True)
+    layered: bool = field(default=False, kw_only=True)
     origin: str = ""
     axis: bool = False

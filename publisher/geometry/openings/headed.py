@@ -45,6 +45,6 @@ def headed(name: str, meaning: str, sill: float | None) -> OpeningKind:
             length("radius", "radius of both arcs of a pointed head", "as the width: equilateral"),
         ),
         (),
-        False,
+        openings=False,
     )
     return OpeningKind(info, _draw, _check)

@@ -4,6 +4,7 @@ from publisher.basics import Rule, Severity
 from publisher.geometry.rules.drawings import DRAWING_RULES
 
 LEAST_WALL = 3.0  # mm of board that must stay between two cuts (common practice for foam board)
+LEAST_HOLE = 0.5  # mm of radius: a smaller hole is pricked, not cut; a pin fits it
 
 OUT_OF_RANGE = Rule(
     "geometry/size-out-of-range",

@@ -112,7 +112,7 @@ KIND = ShapeKind(
             length("voussoir_depth", "depth of the arch's stones, square to its line", 0.0, 0.0),
         ),
         EDGES,
-        False,
+        openings=False,
         origin=LOWER_LEFT,
     ),
     build,

@@ -93,7 +93,7 @@ KIND = ShapeKind(
             choice("ends", "what stands at both ends; half merlons make whole ones round a corner", ENDS),
         ),
         ("bottom", "right", "merlon_n … merlon_1", "crenel_n … crenel_1", "left"),
-        True,
+        openings=True,
         origin=LOWER_LEFT,
     ),
     build,

@@ -74,7 +74,7 @@ KIND = ShapeKind(
             angle("slope", "angle of the weatherings against the horizontal", 5.0, 85.0, 60.0),
         ),
         ("bottom", "front_1 … front_n", "weathering_1 … weathering_n", "top", "back"),
-        False,
+        openings=False,
         origin=LOWER_LEFT,
     ),
     build,

@@ -70,7 +70,7 @@ KIND = ShapeKind(
         "the flat sector that rolls up to a cone, seam edge to edge",
         (length("radius", "radius of the cone at its base"), length("height", "height of the cone, upright"), COVERED),
         EDGES,
-        False,
+        openings=False,
         origin="the apex",
     ),
     build,

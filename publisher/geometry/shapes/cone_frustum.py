@@ -76,7 +76,7 @@ KIND = ShapeKind(
             COVERED,
         ),
         EDGES,
-        False,
+        openings=False,
         origin="the lowest point of its outer arc",
     ),
     build,

@@ -94,7 +94,7 @@ KIND = ShapeKind(
             length("play", "how much wider than the board a slot is", 0.3, 0.0, 5.0),
         ),
         EDGES,
-        False,
+        openings=False,
         origin=LOWER_LEFT,
     ),
     build,

@@ -66,7 +66,7 @@ KIND = ShapeKind(
             COVERED,
         ),
         EDGES,
-        True,
+        openings=True,
         origin=LOWER_LEFT,
     ),
     build,

@@ -55,7 +55,7 @@ KIND = ShapeKind(
             length("kerb", "width of the kerb drawn on each side of the roadway (0 = none)", 0.0, 0.0),
         ),
         EDGES,
-        False,
+        openings=False,
         origin=LOWER_LEFT,
     ),
     build,

@@ -19,7 +19,7 @@ KIND = ShapeKind(
         "a round layer about its axis",
         (length("radius", "radius of the rim"),),
         ("rim",),
-        False,
+        openings=False,
         origin=ON_AXIS,
         axis=True,
     ),

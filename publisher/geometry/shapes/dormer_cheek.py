@@ -68,7 +68,7 @@ KIND = ShapeKind(
             choice("hand", "side of the dormer when one faces it", ("right", "left")),
         ),
         ("slope", "top", "front"),
-        False,
+        openings=False,
         origin="the foot of its front edge",
     ),
     build,

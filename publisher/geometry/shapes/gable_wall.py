@@ -80,7 +80,7 @@ KIND = ShapeKind(
             length("ridge", "height of the ridge", "from pitch"),
         ),
         EDGES,
-        True,
+        openings=True,
         origin=LOWER_LEFT,
     ),
     build,

@@ -32,7 +32,7 @@ KIND = ShapeKind(
             length("gap", "joint between neighbouring tiles, taken off the tile", 0.0, 0.0, 2.0),
         ),
         EDGES,
-        False,
+        openings=False,
         origin="its middle",
     ),
     build,

@@ -194,7 +194,7 @@ KIND = ShapeKind(
             ),
         ),
         EDGES,
-        False,
+        openings=False,
         layered=True,
         origin="the middle of the lowest layer; of a drawn one, the lower left corner of its box",
     ),

@@ -85,7 +85,7 @@ KIND = ShapeKind(
             length("overhang", "how far the eave runs on down the slope beyond the walls", 0.0, 0.0),
         ),
         ("eave", "right_hip", "ridge", "left_hip"),
-        False,
+        openings=False,
         origin="the left end of its eave",
     ),
     build,

@@ -6,12 +6,10 @@ from publisher.basics import Finding, LineKind, Purpose, circle, polyline
 from publisher.geometry.model import Mark, ParameterInfo, ShapeInfo
 from publisher.geometry.paths import Pen
 from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, mm
-from publisher.geometry.rules import LEAST_WALL
+from publisher.geometry.rules import LEAST_HOLE, LEAST_WALL
 
 EDGES = ("bottom", "right_lower", "right_upper", "top", "left_upper", "left_lower")
 NARROWEST_PIER = 0.25  # a nose shorter than this share of the half width is no cutwater but a bevel
-
-LEAST_HOLE = 0.5  # mm of radius: smaller holes are pricked, not cut
 
 
 def nose_of(values: Values) -> float:
@@ -89,7 +87,7 @@ KIND = ShapeKind(
             length("dowel_radius", "radius of a hole for a dowel through the middle (0 = none)", 0.0, 0.0),
         ),
         EDGES,
-        False,
+        openings=False,
         origin="its middle",
     ),
     build,

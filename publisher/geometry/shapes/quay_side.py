@@ -7,10 +7,9 @@ from publisher.basics import Finding, LineKind, Purpose, circle, polyline
 from publisher.geometry.model import Mark, ShapeInfo
 from publisher.geometry.paths import straight
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, count, edges_of, length, mm
-from publisher.geometry.rules import LEAST_WALL
+from publisher.geometry.rules import LEAST_HOLE, LEAST_WALL
 
 EDGES = ("bottom", "right", "top", "left")
-LEAST_HOLE = 0.5  # mm of radius: smaller holes are pricked, not cut
 
 
 def slope_length(values: Values) -> float:
@@ -93,7 +92,7 @@ KIND = ShapeKind(
             length("ring_drop", "how far under the top the ring holes stand, on the slope", 0.0, 0.0),
         ),
         EDGES,
-        False,
+        openings=False,
         origin=LOWER_LEFT,
     ),
     build,

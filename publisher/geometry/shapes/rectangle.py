@@ -48,7 +48,7 @@ KIND = ShapeKind(
             length("corner_radius", "radius of the corners (0 = square)", 0.0, 0.0),
         ),
         EDGES,
-        False,
+        openings=False,
         origin=LOWER_LEFT,
     ),
     build,

@@ -30,7 +30,7 @@ KIND = ShapeKind(
             length("radius", "radius of the circle through the corners"),
         ),
         ("side_1 … side_n",),
-        False,
+        openings=False,
         origin=ON_AXIS,
         axis=True,
     ),

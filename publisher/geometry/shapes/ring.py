@@ -35,7 +35,7 @@ KIND = ShapeKind(
         "a round layer with a round hole about the same axis",
         (length("radius", "radius of the rim"), length("hole_radius", "radius of the hole")),
         ("rim",),
-        False,
+        openings=False,
         origin=ON_AXIS,
         axis=True,
     ),

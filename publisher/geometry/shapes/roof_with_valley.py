@@ -96,7 +96,7 @@ KIND = ShapeKind(
             length("verge", "how far the roof runs past the building at each end", 0.0, 0.0),
         ),
         EDGES,
-        False,
+        openings=False,
         origin=LOWER_LEFT,
     ),
     build,

@@ -103,7 +103,7 @@ KIND = ShapeKind(
             count("seed", "another whole number gives another break", 0, 999_999, 1),
         ),
         EDGES,
-        True,
+        openings=True,
         origin=LOWER_LEFT,
     ),
     build,

@@ -5,10 +5,9 @@ from math import cos, degrees, dist, pi, sin
 
 from publisher.basics import Finding, polar
 from publisher.geometry.registry import Values, deg, mm
-from publisher.geometry.rules import LEAST_WALL
+from publisher.geometry.rules import LEAST_HOLE, LEAST_WALL
 from publisher.geometry.shapes.spiral_stair_outline import SpiralLayer, notch_width_deg
 
-LEAST_HOLE = 0.5  # mm: radius of the smallest hole, for a pin
 LEAST_COSINE = 0.2  # the notch's slanting side meets a straight end at 78° from square at most
 LEAST_ARC = 1.0  # mm of the step's end that stay on each side of the notch
 LEAST_NOTCH = 1.0  # mm: a shallower notch is lost under the pencil

@@ -72,7 +72,7 @@ KIND = ShapeKind(
             count("joints", "mortar joints round the full circle of the core (0 = none)", 0, 720, 0),
         ),
         ("front", "step_end", "back", "core", "core_1 … core_n"),
-        False,
+        openings=False,
         origin=ON_AXIS,
         axis=True,
     ),

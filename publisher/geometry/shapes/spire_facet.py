@@ -81,7 +81,7 @@ KIND = ShapeKind(
             length("top_width", "width of the face at its top (0 = a point)", 0.0, 0.0),
         ),
         ("base", "right", "top", "left"),
-        False,
+        openings=False,
         origin="the left end of its base",
     ),
     build,

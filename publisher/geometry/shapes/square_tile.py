@@ -49,7 +49,7 @@ KIND = ShapeKind(
             count("fields", "fields along each side (1 = none drawn)", 1, 50, 1),
         ),
         EDGES,
-        False,
+        openings=False,
         origin=LOWER_LEFT,
     ),
     build,

@@ -69,7 +69,7 @@ KIND = ShapeKind(
             length("throat", "board left under the steps, square to the pitch (0 = solid to the floor)", 0.0, 0.0),
         ),
         ("bottom", "underside", "back", "tread_n … tread_1", "riser_n … riser_1"),
-        False,
+        openings=False,
         origin=LOWER_LEFT,
     ),
     build,

@@ -64,7 +64,7 @@ KIND = ShapeKind(
             length("height", "finished height"),
         ),
         EDGES,
-        True,
+        openings=True,
         origin=LOWER_LEFT,
     ),
     build,

@@ -86,7 +86,7 @@ KIND = ShapeKind(
             length("bow", "how far the middle of the front stands out as an arc (0 = straight)", 0.0, 0.0),
         ),
         EDGES,
-        False,
+        openings=False,
         origin=LOWER_LEFT,
     ),
     build,

@@ -90,7 +90,7 @@ KIND = ShapeKind(
             COVERED,
         ),
         EDGES,
-        False,
+        openings=False,
         origin=LOWER_LEFT,
     ),
     build,

@@ -80,7 +80,7 @@ KIND = ShapeKind(
             choice("valley_at", "side of the valley, seen from above with the eave at the bottom", HANDS),
         ),
         ("eave", "valley", "ridge", "verge"),
-        False,
+        openings=False,
         origin=LOWER_LEFT,
     ),
     build,

@@ -20,7 +20,7 @@ KIND = ShapeKind(
         "a straight wall seen from outside; stated sizes are the finished outside, joins adjust for the board",
         (length("width", "finished outside width"), length("height", "finished height")),
         EDGES,
-        True,
+        openings=True,
         origin=LOWER_LEFT,
     ),
     build,

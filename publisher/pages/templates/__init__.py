@@ -18,7 +18,7 @@ from publisher.pages.templates.part_strokes import (
     waste_strokes,
 )
 from publisher.pages.templates.spots import Spot, sides_carried, spot_drawn, spot_promises
-from publisher.pages.templates.template_forms import FLAG_GAP, PART_AWAY
+from publisher.pages.templates.template_forms import PART_AWAY, PART_GAP
 from publisher.pages.templates.template_frames import page_frame
 from publisher.pages.templates.template_labels import Sample, first_spot, patterned, sample_count, samples
 from publisher.pages.templates.template_pages import TOO_MANY_COPIES, template_drafts
@@ -26,8 +26,8 @@ from publisher.pages.templates.template_plan import planner_of
 from publisher.pages.templates.top_marks import with_top_marks
 
 __all__ = [
-    "FLAG_GAP",
     "PART_AWAY",
+    "PART_GAP",
     "TOO_MANY_COPIES",
     "LabelRoom",
     "Sample",

@@ -12,7 +12,7 @@ from publisher.pages.templates.label_room import LabelRoom
 from publisher.pages.templates.label_words import Says, shortened
 from publisher.pages.templates.labels import Label, details
 from publisher.pages.templates.spots import Spot
-from publisher.pages.templates.template_forms import FLAG_GAP, PADDING, PART_AWAY, places_round
+from publisher.pages.templates.template_forms import PADDING, PART_AWAY, PART_GAP, places_round
 from publisher.pages.templates.template_frames import free_area
 from publisher.pages.templates.template_labels import Labels, Sample, part_room
 from publisher.pages.type import as_polygon
@@ -65,7 +65,7 @@ def with_words(context: Context, labels: Labels, page: Shown) -> Shown:
 
 def free_paper(area: shapely.Geometry, lying: Iterable[Lying]) -> shapely.Geometry:
     """Return where words may stand that belong to no part's inside: off the parts and their flags."""
-    taken = [polygon(y.sample.part.template.outer, y.pose).buffer(FLAG_GAP - 0.05) for y in lying]
+    taken = [polygon(y.sample.part.template.outer, y.pose).buffer(PART_GAP - 0.05) for y in lying]
     taken += [y.flag.polygon.buffer(PADDING + PART_AWAY, join_style="mitre") for y in lying if y.flag]
     return area.difference(shapely.union_all(taken))
 
@@ -89,7 +89,7 @@ def near(shape: shapely.Polygon, group: Iterable[Label], paper: shapely.Geometry
     settings = tuple(group)
     shapely.prepare(paper)
     for label in settings:
-        for box in places_round(shape, label.width, label.height, FLAG_GAP):
+        for box in places_round(shape, label.width, label.height, PART_GAP):
             if paper.covers(as_polygon(box)):
                 return Spot(label, (box.left, box.bottom))
     room = LabelRoom(paper, clear=0.0)

@@ -11,7 +11,7 @@ from publisher.geometry import Part, polygon
 from publisher.pages.templates.labels import Label
 from publisher.pages.type import as_polygon
 
-FLAG_GAP = 3.0  # least paper between two parts
+PART_GAP = 3.0  # least paper between two parts
 PADDING = 1.2  # mm between the words of a flag and its edge
 PART_AWAY = 4.0  # least paper between a part and words or furniture that are not its own
 
@@ -89,7 +89,7 @@ def beside(part: Part, turn: float, mirrored: bool, labels: tuple[Label, ...]) -
     left, bottom, right, top = shape.bounds
     best: tuple[float, Label, Box] | None = None
     for label in labels:
-        for box in places_round(shape, label.width, label.height, FLAG_GAP + PADDING):
+        for box in places_round(shape, label.width, label.height, PART_GAP + PADDING):
             size = (max(right, box.right) - min(left, box.left)) * (max(top, box.top) - min(bottom, box.bottom))
             if best is None or size < best[0] - 1e-6:
                 best = (size, label, box)
@@ -98,7 +98,7 @@ def beside(part: Part, turn: float, mirrored: bool, labels: tuple[Label, ...]) -
     _, label, box = best
     own = as_polygon(box)
     bridge = shapely.shortest_line(own, shape).buffer(1.0, quad_segs=2)
-    joined = shapely.union_all([shape, own.buffer(PADDING + PART_AWAY - FLAG_GAP, join_style="mitre"), bridge])
+    joined = shapely.union_all([shape, own.buffer(PADDING + PART_AWAY - PART_GAP, join_style="mitre"), bridge])
     return Form(turn, cover(joined), label, (box.left, box.bottom))
 
 

@@ -18,7 +18,7 @@ from publisher.pages.sheet import LEAST_SQUARE, PAGE_SQUARE, Context, Frame
 from publisher.pages.templates.page_words import Lying, Shown, with_words
 from publisher.pages.templates.spots import Spot
 from publisher.pages.templates.template_forms import (
-    FLAG_GAP,
+    PART_GAP,
     Form,
     centring,
     fits_turned,
@@ -78,7 +78,7 @@ class Planner:
 
     def _least_pages(self, wanted: tuple[Sample, ...]) -> int:
         """Return a number of pages by area with which even the least square cannot do: parts take half the gap along, pages too."""
-        room = max(float(free_area(f).buffer(FLAG_GAP / 2).area) for f in frames(self.context.paper, LEAST_SQUARE))
+        room = max(float(free_area(f).buffer(PART_GAP / 2).area) for f in frames(self.context.paper, LEAST_SQUARE))
         return ceil(sum(self._area_with_gap(s) for s in wanted) / room)
 
     def _area_with_gap(self, sample: Sample) -> float:
@@ -86,7 +86,7 @@ class Planner:
         key = (sample.part.id, sample.mirrored)
         if key not in self._gapped:
             forms = self.labels.forms(sample, self.turns(sample.part, 0)[:2])
-            least = shapely.area(shapely.buffer([shapely.Polygon(f.ring) for f in forms], FLAG_GAP / 2 - 0.3)).min()
+            least = shapely.area(shapely.buffer([shapely.Polygon(f.ring) for f in forms], PART_GAP / 2 - 0.3)).min()
             self._gapped[key] = float(least)
         return self._gapped[key]
 
@@ -224,7 +224,7 @@ class Planner:
         if not pieces:
             return ()
         ring = tuple((float(x), float(y)) for x, y in free.exterior.coords[:-1])
-        laid = pack(tuple(pieces), (ring,), FLAG_GAP, 1, orders)
+        laid = pack(tuple(pieces), (ring,), PART_GAP, 1, orders)
         found = []
         for item in laid[0] if laid else ():
             part_id, flag = item.part.rsplit("/", 1)

@@ -24,9 +24,7 @@ ROOMY = 10.0  # paper wanted there, so that match marks also find room beside th
 TILE_SLIVER = 12.0  # a tile that shows a strip narrower than this is avoided
 MOST_ALONG = 1000  # along one axis: 10 m on the smallest paper
 TRIM_STEP = 1.0  # grid on which trim lines are tried
-CROSSING = 15.0  # from a crossing of seams to the nearest mark: its name stands between
 LEANS = (0.0, -0.5, 0.5, -1.0, 1.0)  # shares of their freedom by which seams are shifted off an even division
-MIDDLE_MARK_FROM = 150.0  # a seam longer than this gets a third mark
 
 
 Span = tuple[float, float, float]  # from, to, weight

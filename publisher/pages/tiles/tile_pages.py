@@ -9,8 +9,8 @@ from publisher.geometry import Part, polygon
 from publisher.pages.model import Drawn, Stroke, Tile
 from publisher.pages.sheet import PAGE_SQUARE, Body, Context, Numbers, PageDraft, ink_box
 from publisher.pages.templates import (
-    FLAG_GAP,
     PART_AWAY,
+    PART_GAP,
     LabelRoom,
     Says,
     Spot,
@@ -181,7 +181,7 @@ def _beside(context: Context, plan: Tiling, cell: Cell, drawn: tuple[Drawn, ...]
     )  # what is clipped is the part's own
     boxes = [box for thing in ink if (box := ink_box(context.type.faces, thing))]
     taken = [
-        outline.buffer(FLAG_GAP),
+        outline.buffer(PART_GAP),
         *(as_polygon(box.grown(SPACE)) for box in boxes),
         *(as_polygon(b.grown(PART_AWAY / 2)) for b in plan.frame.blocked),
     ]

@@ -13,8 +13,8 @@ from publisher.pages.sheet.draft import Context
 from publisher.pages.templates.label_words import says
 from publisher.pages.templates.labels import flags
 from publisher.pages.templates.template_forms import (
-    FLAG_GAP,
     PADDING,
+    PART_GAP,
     beside,
     centring,
     cover,
@@ -79,7 +79,7 @@ def test_a_label_beside_a_part_touches_it_not_and_is_in_its_piece(
     shape = polygon(stair_layer.template, Pose(turn=turn, mirrored=mirrored))
     x, y = form.label_at
     box = shapely.box(x, y, x + form.label.width, y + form.label.height)
-    assert FLAG_GAP + PADDING - 1e-6 <= box.distance(shape) < FLAG_GAP + PADDING + 3.0
+    assert PART_GAP + PADDING - 1e-6 <= box.distance(shape) < PART_GAP + PADDING + 3.0
     piece = shapely.Polygon(form.ring).buffer(1e-6)
     assert piece.covers(shape) and piece.covers(box)
 

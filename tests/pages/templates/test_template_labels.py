@@ -9,7 +9,7 @@ from publisher.basics import LineKind, Pose, Purpose, polyline
 from publisher.design import Design
 from publisher.geometry import Mark, Part, polygon
 from publisher.pages.sheet.draft import Context
-from publisher.pages.templates.template_forms import FLAG_GAP, PADDING
+from publisher.pages.templates.template_forms import PADDING, PART_GAP
 from publisher.pages.templates.template_labels import UPRIGHT, Labels, samples
 
 
@@ -104,7 +104,7 @@ def test_a_part_too_small_has_the_rest_on_a_flag(
         shape = polygon(part.template, Pose(turn=form.turn))
         x, y = form.label_at
         assert (
-            shapely.box(x, y, x + form.label.width, y + form.label.height).distance(shape) >= FLAG_GAP + PADDING - 1e-6
+            shapely.box(x, y, x + form.label.width, y + form.label.height).distance(shape) >= PART_GAP + PADDING - 1e-6
         )
 
 

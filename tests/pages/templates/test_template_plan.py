@@ -15,7 +15,7 @@ from publisher.pages.sheet.frame import PAGE_SQUARE
 from publisher.pages.templates import template_plan
 from publisher.pages.templates.page_words import Lying, Shown
 from publisher.pages.templates.part_strokes import quiet_lines
-from publisher.pages.templates.template_forms import FLAG_GAP, PART_AWAY
+from publisher.pages.templates.template_forms import PART_AWAY, PART_GAP
 from publisher.pages.templates.template_labels import samples
 from publisher.pages.templates.template_plan import FEW_PARTS, ORDERS, ORDERS_OF_MANY, Planner, planner_of
 from publisher.pages.type.rectangles import as_polygon
@@ -54,9 +54,9 @@ def check(page: Shown) -> None:
         for one, other in combinations(y.spots, 2):
             assert not one.polygon.intersects(other.polygon)
     for one_lying, other_lying in combinations(page.lying, 2):
-        assert outside(one_lying).distance(outside(other_lying)) >= FLAG_GAP - 0.02
+        assert outside(one_lying).distance(outside(other_lying)) >= PART_GAP - 0.02
         for a, b in ((one_lying, other_lying), (other_lying, one_lying)):
-            assert all(outside(a).distance(spot.polygon) >= FLAG_GAP - 0.1 for spot in b.spots)
+            assert all(outside(a).distance(spot.polygon) >= PART_GAP - 0.1 for spot in b.spots)
         for one in one_lying.spots:
             assert not any(one.polygon.intersects(other.polygon) for other in other_lying.spots)
 
