@@ -61,6 +61,11 @@ class Shop:
         return rings_of(whole)
 
     @staticmethod
+    def wedge(reach: float) -> Rings:
+        """A ring of five corners, for tests of what is kept, not of how it is packed: it costs little."""
+        return (((0.0, 0.0), (reach, 0.0), (reach, 30.0), (40.0, 62.0), (0.0, 62.0)),)
+
+    @staticmethod
     def piece(
         rings: Rings, count: int = 1, angles: tuple[float, ...] = (), mirrored: int = 0, name: str = "p"
     ) -> Piece:

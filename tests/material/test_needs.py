@@ -119,7 +119,7 @@ def test_unknown_effort(shop) -> None:
 def test_the_same_twice_and_from_the_store(shop) -> None:
     """Equal input, equal layouts, byte for byte; a store of 200 parts is verified, not made again."""
     design = shop.design(shop.board((508.0, 762.0)))
-    parts = (shop.part("step", shop.layer(30.0, 92.0, 40.0), 40), shop.part("bar", (shop.box(60.0, 20.0),), 160))
+    parts = (shop.part("step", shop.wedge(92.0), 40), shop.part("bar", (shop.box(60.0, 20.0),), 160))
     first = layouts_document((lay_out(design, parts),))
     assert layouts_document((lay_out(design, parts),)) == first
     stored = shop.with_store(design, first)

@@ -10,17 +10,12 @@ from publisher.material import strip_rounds as improving
 from publisher.material.store import parse
 
 
-def step(reach=92.0):
-    """A ring of few points, so that packing it costs little: here only what is kept counts."""
-    return (((0.0, 0.0), (reach, 0.0), (reach, 30.0), (40.0, 62.0), (0.0, 62.0)),)
-
-
 @pytest.fixture(scope="module")
 def made(shop):
     """A design, its parts, what was laid out, and the store of it."""
     design = shop.design(shop.board((297.0, 420.0)))
     parts = (
-        shop.part("step", step(), 5),
+        shop.part("step", shop.wedge(92.0), 5),
         shop.part("bar", (shop.box(60.0, 20.0),), 3, mirrored=1),
     )
     needs = lay_out(design, parts)
@@ -62,7 +57,7 @@ def test_earlier_entries_are_kept(shop, made) -> None:
 def test_a_changed_outline_makes_its_entries_stale(shop, made) -> None:
     """Without any complaint they are simply not found; the other part's own layout still is."""
     design, parts, _, document = made
-    changed = (shop.part("step", step(93.0), 5), parts[1])
+    changed = (shop.part("step", shop.wedge(93.0), 5), parts[1])
     again = lay_out(shop.with_store(design, document), changed)
     assert [y.fresh for y in again.yields] == [2]
     assert [(f.check, f.value) for f in again.findings] == [("material/layouts-stale", 2)]

@@ -4,12 +4,16 @@ import shutil
 from collections.abc import Callable
 from contextlib import redirect_stderr, redirect_stdout
 from dataclasses import dataclass
+from functools import cache
 from io import StringIO
 from pathlib import Path
 
 import pytest
 
+from publisher.brief import read_brief
 from publisher.cli import main
+from publisher.pages import Pack
+from publisher.pipeline import Worked, compose_packs, work
 from tests.once import made_once, shared
 
 ROOT = Path(__file__).parents[2]
@@ -72,6 +76,18 @@ def packs(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
     slugs = sorted(spec.parent.name for spec in (ROOT / "designs").glob("*/spec.yaml"))
     return made_once(shared(tmp_path_factory) / "packs", slugs, build)
+
+
+@cache
+def demo(slug: str) -> Worked:
+    """A demo as written, worked out once in a process."""
+    return work(read_brief(ROOT / "designs" / slug))
+
+
+@cache
+def demo_pack(slug: str, paper: str) -> Pack:
+    """A demo's pack, composed once in a process."""
+    return compose_packs(demo(slug), (paper,))[0][0]
 
 
 @pytest.fixture

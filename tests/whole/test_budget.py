@@ -1,6 +1,5 @@
 """The print-scale budget is one and the same in joints, on paper and for those who measure a print."""
 
-from functools import cache
 from pathlib import Path
 from random import Random
 
@@ -9,9 +8,10 @@ import pytest
 from publisher.brief import read_brief
 from publisher.joints import Meeting
 from publisher.joints.budget import budget_of as joints_budget
-from publisher.pipeline import compose_packs, work
+from publisher.pipeline import work
 from publisher.ruler.judge import budget_of
 from publisher.ruler.pack_facts import Met
+from tests.whole.conftest import demo, demo_pack
 
 DESIGNS = Path(__file__).parents[2] / "designs"
 
@@ -22,7 +22,7 @@ def met(meeting: Meeting) -> Met:
 
 @pytest.mark.parametrize("slug", ["lock-stair", "quay"])
 def test_the_recorded_budget_agrees_with_the_one_that_a_ruler_works_out(slug: str) -> None:
-    worked = work(read_brief(DESIGNS / slug))
+    worked = demo(slug)
     assert worked.joined is not None
     meetings = worked.joined.meetings
     assert meetings
@@ -32,8 +32,7 @@ def test_the_recorded_budget_agrees_with_the_one_that_a_ruler_works_out(slug: st
     for name, words in ((said.least_by, own.least_by), (said.most_by, own.most_by)):
         meeting = worked.joined.meeting(name)
         assert words == (meeting.what if meeting else "the general limit")
-    packs, _ = compose_packs(worked, ("a4",))
-    (record,) = [a.data for a in packs[0].attachments if a.name == "facts.json"]
+    (record,) = [a.data for a in demo_pack(slug, "a4").attachments if a.name == "facts.json"]
     assert b'"budget": {' in record
 
 
@@ -67,11 +66,6 @@ def _random_meeting(dice: Random, name: str) -> Meeting:
     return Meeting(name, "a", name, printed, least, dice.choice((None, printed * dice.uniform(0.999, 1.02))), grown)
 
 
-@cache
-def found_as_written(slug: str) -> frozenset[str]:
-    return frozenset(f.check for f in work(read_brief(DESIGNS / slug)).findings)
-
-
 @pytest.mark.parametrize(
     ("slug", "value", "rule"),
     [
@@ -84,4 +78,4 @@ def test_a_slot_that_the_board_does_not_fit_is_found_at_its_line(slug: str, valu
     found = [f for f in worked.findings if f.check == rule]
     assert found
     assert all(f.place is not None and f.place.line > 0 for f in found)
-    assert rule not in found_as_written(slug)
+    assert rule not in {f.check for f in demo(slug).findings}

@@ -1,29 +1,21 @@
 """Golden dumps: what stands on a few pages, in mm with three decimals. A change that nobody meant shows as a readable difference."""
 
 from dataclasses import replace
-from functools import cache
 from pathlib import Path
 
 import pytest
 
-from publisher.brief import read_brief
 from publisher.dumps import page_lines
-from publisher.pages import Pack, Words
-from publisher.pipeline import compose_packs, work
+from publisher.pages import Words
+from tests.whole.conftest import demo_pack
 
 HERE = Path(__file__).parent
-DESIGNS = HERE.parents[1] / "designs"
 PAGES = (("lock-stair", "print_check"), ("lock-stair", "templates"), ("quay", "tiles"), ("toll-house", "steps"))
-
-
-@cache
-def pack_of(slug: str) -> Pack:
-    return compose_packs(work(read_brief(DESIGNS / slug)), ("a4",))[0][0]
 
 
 @pytest.mark.parametrize(("slug", "kind"), PAGES)
 def test_a_page_is_as_it_was_accepted(slug: str, kind: str, request: pytest.FixtureRequest) -> None:
-    pack = pack_of(slug)
+    pack = demo_pack(slug, "a4")
     page = next(p for p in pack.pages if p.kind == kind)
     golden = HERE / "golden" / f"{slug}-a4-{kind}.txt"
     now = "\n".join(page_lines(page, pack)) + "\n"
@@ -43,7 +35,7 @@ def test_a_page_is_as_it_was_accepted(slug: str, kind: str, request: pytest.Fixt
     ],
 )
 def test_a_page_added_elsewhere_changes_no_dump(text: str, dumped: str) -> None:
-    page = next(p for p in pack_of("toll-house").pages if p.kind == "steps")
+    page = next(p for p in demo_pack("toll-house", "a4").pages if p.kind == "steps")
     words = next(thing for thing in page.drawn if isinstance(thing, Words))
     spoken = replace(page, drawn=(replace(words, text=text),))
-    assert page_lines(spoken, pack_of("toll-house"))[1].endswith(f"{words.font} {dumped}")
+    assert page_lines(spoken, demo_pack("toll-house", "a4"))[1].endswith(f"{words.font} {dumped}")

@@ -10,14 +10,14 @@ from publisher.brief import read_brief
 from publisher.pages import Pack
 from publisher.pipeline import compose_packs, work
 from publisher.press import write_pdf
+from tests.whole.conftest import demo_pack
 
 DESIGNS = Path(__file__).parents[2] / "designs"
 
 
 @pytest.fixture(scope="module", params=[("lock-stair", "a4"), ("quay", "letter")], ids="-".join)
 def pack(request: pytest.FixtureRequest) -> Pack:
-    slug, paper = request.param
-    return compose_packs(work(read_brief(DESIGNS / slug)), (paper,))[0][0]
+    return demo_pack(*request.param)
 
 
 @pytest.fixture(scope="module")
