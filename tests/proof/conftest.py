@@ -199,6 +199,7 @@ PART_A = ((0.0, 0.0), *NOTCH, (90.0, 0.0), (90.0, 40.0), (70.0, 60.0), (0.0, 60.
 DOOR = ((10.0, 10.0), (10.0, 40.0), (30.0, 40.0), (30.0, 10.0))
 PART_B = ((0.0, 0.0), (300.0, 0.0), (300.0, 80.0), (0.0, 90.0))
 HOLE_B = ((140.0, 30.0), (140.0, 60.0), (165.0, 60.0), (165.0, 30.0))
+RULER = 60  # mm: each of its ticks is read in each of the packs that tests spoil
 AT_A = Pose(30.0, 180.0, 10.0)
 DRAW_LINES = (((35.0, 20.0), (80.0, 20.0)), ((50.0, 20.0), (50.0, 35.0), (60.0, 35.0)))
 FOLD_LINE = ((0.0, 50.0), (80.0, 50.0))
@@ -234,11 +235,11 @@ def furniture(number: int) -> dict[str, Draw]:
 
 def print_check() -> tuple[Sheet, list[LengthPromise]]:
     square, card = Box(80.0, 150.0, 180.0, 250.0), Box(80.0, 70.0, 165.6, 123.98)
-    ticks = [(i, (20.0 + i, 30.0), (20.0 + i, 34.0 if i % 10 == 0 else 32.0)) for i in range(181)]
+    ticks = [(i, (20.0 + i, 30.0), (20.0 + i, 34.0 if i % 10 == 0 else 32.0)) for i in range(RULER + 1)]
     items = furniture(1) | {
         "square": stroke(box_code(square)),
         "square label": words("100 mm", 120.0, 245.0),
-        "ruler": line((20.0, 30.0), (200.0, 30.0)),
+        "ruler": line((20.0, 30.0), (20.0 + RULER, 30.0)),
         "card": stroke(box_code(card)),
         "card label": words("85.60 mm", 110.0, 118.0),
         "gauge": line((30.0, 140.0), (30.0, 146.0)),
@@ -249,7 +250,7 @@ def print_check() -> tuple[Sheet, list[LengthPromise]]:
             items[f"tick label {i}"] = words(str(i), 20.0 + i - 2.0, 35.5, 2.4)
     lengths = [
         *sides(1, square, "100 mm"),
-        LengthPromise(1, (20.0, 30.0), (200.0, 30.0), 180.0, "ruler"),
+        LengthPromise(1, (20.0, 30.0), (20.0 + RULER, 30.0), float(RULER), "ruler"),
         LengthPromise(1, (80.0, 90.0), (165.6, 90.0), 85.6, "card", "85.60 mm"),
         LengthPromise(1, (30.0, 140.0), (30.0, 146.0), 6.0, "gauge"),
         *(LengthPromise(1, a, b, b[1] - a[1], "tick", str(i) if i % 50 == 0 else "") for i, a, b in ticks),
