@@ -37,7 +37,9 @@ def _lines(one: Yield, names: dict[str, str]) -> Iterator[str]:
         more = gain(row.careful, row.grid)
         better = "" if more is None else f" ({more:+d} %)"
         name = names.get(row.part, row.part)
-        yield f"    {name:24} at least {row.careful:4} a sheet, {row.grid:4} on a grid{better}{free.get(row.part, '')}"
+        known = "" if row.proof == "area bound only" else f", {row.proof}"
+        least = "         " if row.proof.startswith("best") else "at least "
+        yield f"    {name:24} {least}{row.careful:4} a sheet{known}; {row.grid} on a grid{better}{free.get(row.part, '')}"
 
 
 def record(worked: Worked, variant: str) -> dict[str, object]:
@@ -71,6 +73,8 @@ def _record(one: Yield) -> dict[str, object]:
             {
                 "part": row.part,
                 "careful": row.careful,
+                "at_most": row.most,
+                "known_as": row.proof,
                 "grid": row.grid,
                 "gain_percent": gain(row.careful, row.grid),
                 "engine": row.layout.engine,

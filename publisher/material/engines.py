@@ -1,20 +1,22 @@
 """All engines behind one function for a problem; the best verified layout wins, and at equal numbers regular rows do."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import product
 
 import numpy as np
 import shapely
 
-from publisher.basics import record
+from publisher.basics import Pose, record
 from publisher.material.bending import most_tilted
 from publisher.material.bottom_left import Bin, CopyKind, CopySpot, FilledSheet, copies_on, fill
+from publisher.material.box_lists import box_lists
+from publisher.material.boxes import box_form, laid_as_boxes
 from publisher.material.container import Container, upright
-from publisher.material.fitting import best_turn
-from publisher.material.judge import LayoutFault
+from publisher.material.ease import ease
+from publisher.material.fitting import EXACT, best_turn
 from publisher.material.model import Item, Piece
-from publisher.material.outlines import NESTING_GRID, Outline, distinct_turns, outline
+from publisher.material.outlines import NESTING_GRID, Outline, distinct_turns, outline, turned
 from publisher.material.packing import Packed, best_packing, items, numbered, usual_turns
 from publisher.material.problem import Problem
 from publisher.material.row_lists import main_piece, rows_first
@@ -76,41 +78,72 @@ class Desk:
 
 
 def solve(problem: Problem, desk: Desk) -> Packed:
-    """Return the best layout of a problem. Raises LayoutFault when it does not hold."""
-    packed = _alone(problem, desk) if problem.alone else _list(problem, desk)
-    wrong = problem.flaws(packed.sheets)
-    if wrong:
-        raise LayoutFault(f"layout by {packed.engine} on {problem.sheet.label}: {wrong[0].message}")
-    return packed
+    """Return the best layout of a problem that the judge finds to hold: most copies alone, fewest sheets for a list, and of equal
+    ones the easiest to cut.
+
+    An engine whose layout does not hold is passed over for the next. When none does, each copy gets a sheet of its own.
+    """
+    found = _alone(problem, desk) if problem.alone else _list(problem, desk)
+    free, gap = problem.free(), problem.board.knife_gap
+
+    def score(packed: Packed) -> tuple[int, int]:
+        return (-sum(map(len, packed.sheets)), len(packed.sheets))
+
+    while found:
+        most = min(map(score, found))
+        best = [packed for packed in found if score(packed) == most]
+        if len(best) > 1:
+            best.sort(key=lambda packed: ease(problem.pieces, packed.sheets, free, gap))
+        holding = next((packed for packed in best if not problem.flaws(packed.sheets)), None)
+        if holding is not None:
+            return holding
+        found = [packed for packed in found if score(packed) != most]
+    return one_by_one(problem)
 
 
-def _alone(problem: Problem, desk: Desk) -> Packed:
-    """Lay as many copies as one sheet takes: rows, rows with the rest filled up, bottom-left."""
+def one_by_one(problem: Problem) -> Packed:
+    """Lay each copy in the middle of a sheet of its own, at the turn at which it fits best; alone only one."""
+    free, sheets = problem.free(), list[tuple[Item, ...]]()
+    for in_frames in zip(*problem.framed(), strict=True):
+        fits = [(best_turn(piece, free.width, free.height, (0.0,)), piece) for piece in in_frames]
+        (turn, _), piece = min(fits, key=lambda one: one[0][1])
+        for copy in range(1 if problem.alone else piece.count):
+            mirrored = copy >= piece.count - piece.mirrored
+            at = -turn if mirrored and not piece.angles else turn
+            ring = turned(np.asarray(piece.rings[0], dtype=np.float64), at, mirrored)
+            middle = np.array((free.left + free.right, free.bottom + free.top)) / 2
+            x, y = (middle - (ring.min(axis=0) + ring.max(axis=0)) / 2).round(4).tolist()
+            sheets.append((Item(piece.id, 0, Pose(x, y, round(at, 6) % 360.0, mirrored)),))
+    return Packed(numbered(problem.pieces, sheets), "one by one", 0)
+
+
+def _alone(problem: Problem, desk: Desk) -> list[Packed]:
+    """Lay as many copies as one sheet takes: blocks, rows, rows with the rest filled up, bottom-left."""
     piece, free = problem.pieces[0], upright(problem.free())
-    best = Packed((), "rows", 0)
     if piece.count == 0:
-        return best
-    for framed in problem.framed():
-        here = _fullest(replace(framed[0], count=piece.count), problem, free, desk)
-        if sum(map(len, here.sheets)) > sum(map(len, best.sheets)):
-            best = here
-    return best
+        return []
+    framed = (replace(pieces[0], count=piece.count) for pieces in problem.framed())
+    return [packed for one in framed for packed in _of_one(one, problem, free, desk)]
 
 
-def _fullest(piece: Piece, problem: Problem, free: Container, desk: Desk) -> Packed:
+def _of_one(piece: Piece, problem: Problem, free: Container, desk: Desk) -> list[Packed]:
     """Lay as many copies as one sheet takes, in one frame."""
+    boxed = laid_as_boxes(piece, problem)
+    blocks = [Packed(numbered((piece,), (boxed,)), "blocks", 0)] if boxed else []
+    if boxed and box_form(piece).rectangle:
+        return blocks
     kind = _kind(piece, problem, desk)
     rowed = _rows(piece, kind, problem, free, desk)
     askew = _askew(piece, kind, problem, desk, len(rowed))
-    spots = askew or rowed
+    spots = (askew or rowed)[: piece.count]
     best = Packed(_sheets((piece,), _begun(spots, free)), "rows askew" if askew else "rows", 0)
     if len(spots) >= piece.count or piece.count > desk.effort.largest:
-        return best
+        return [*blocks, best]
     best = _filled_up(best, spots, piece, kind, free)
-    # rows and bottom-left lay rectangles exactly, and discs as close as can be; the improver misses exact fits
-    if _boxy(piece) or _round(piece) or sum(map(len, best.sheets)) >= desk.effort.most_asked:
-        return best
-    return more_on_one_sheet(problem, kind, piece, best, desk.effort.seeds, desk.effort.seconds)
+    # the improver misses the closest layouts of rectangles and discs
+    if not (_boxy(piece) or _round(piece) or sum(map(len, best.sheets)) >= desk.effort.most_asked):
+        best = more_on_one_sheet(problem, kind, piece, best, desk.effort.seeds, desk.effort.seconds)
+    return [*blocks, best]
 
 
 def _kind(piece: Piece, problem: Problem, desk: Desk) -> CopyKind:
@@ -158,8 +191,10 @@ def _askew(piece: Piece, kind: CopyKind, problem: Problem, desk: Desk, base: int
     return tuple(CopySpot(kind, turn % 360.0, round(x * NESTING_GRID), round(y * NESTING_GRID)) for x, y, turn in found)
 
 
-def _rows(piece: Piece, kind: CopyKind, problem: Problem, free: Container, desk: Desk) -> tuple[CopySpot, ...]:
-    """Return the fullest sheet of rows."""
+def _rows(
+    piece: Piece, kind: CopyKind, problem: Problem, free: Container, desk: Desk, more: int = 0
+) -> tuple[CopySpot, ...]:
+    """Return the fullest sheet of rows: no more copies of it than ``piece.count`` and ``more``."""
     half = 180.0
     paired = not piece.angles or all((a + half) % 360.0 in {b % 360.0 for b in piece.angles} for a in piece.angles)
     turns = piece.angles
@@ -174,7 +209,8 @@ def _rows(piece: Piece, kind: CopyKind, problem: Problem, free: Container, desk:
         turns = tuple(dict.fromkeys(t % half for t in turns))
         symmetric = len(distinct_turns(kind.outline, (0.0, half))) == 1
         paired = not symmetric
-    found = (rows(kind, book, free, turns) for book in desk.books(piece, problem.board.knife_gap, paired))
+    most = piece.count + more
+    found = (rows(kind, book, free, turns, most) for book in desk.books(piece, problem.board.knife_gap, paired))
     return max(found, key=len)
 
 
@@ -190,47 +226,106 @@ def _round(piece: Piece) -> bool:
     return bool(whole.area > 0.99 * np.pi * shapely.minimum_bounding_radius(whole) ** 2)
 
 
-def _list(problem: Problem, desk: Desk) -> Packed:
-    """Lay the whole list: all by bottom-left, or whole sheets of rows first where a part fills some."""
-    free, gap = upright(problem.free()), problem.board.knife_gap
-    best: Packed | None = None
-    for pieces in problem.framed():
-        here = _list_framed(pieces, problem, free, desk)
-        if best is None or len(here.sheets) < len(best.sheets):
-            best = here
-        least = -(-sum(desk.outline(p, gap).area * p.count for p in pieces) // max(free.area, 1e-9))
-        if len(best.sheets) <= least:
+def _list(problem: Problem, desk: Desk) -> list[Packed]:
+    """Lay the whole list: all by bottom-left or in rectangles, or whole sheets of one part first where a part fills some."""
+    gap, area = problem.board.knife_gap, problem.free().width * problem.free().height
+    found: list[Packed] = []
+    least = -(-sum(desk.outline(p, gap).area * p.count for p in problem.pieces) // max(area, 1e-9))
+    for frame in range(len(problem.framed())):
+        found += _in_frame(frame, problem, desk)
+        if min(len(packed.sheets) for packed in found) <= least:
             break
-    assert best is not None
-    return fewer_sheets(problem, best, desk.effort.seeds, desk.effort.seconds)
+    if desk.effort.seeds:
+        best = min(found, key=lambda packed: len(packed.sheets))
+        better = fewer_sheets(problem, best, desk.effort.seeds, desk.effort.seconds)
+        found += [better] if better is not best else []
+    return found
 
 
-def _list_framed(pieces: tuple[Piece, ...], problem: Problem, free: Container, desk: Desk) -> Packed:
+def _in_frame(frame: int, problem: Problem, desk: Desk) -> list[Packed]:
+    """Lay the whole list in one frame; what fits the sheet in another frame only gets sheets of its own, turned."""
+    free, pieces = upright(problem.free()), problem.framed()[frame]
+    here = tuple(number for number, piece in enumerate(pieces) if _fits(piece, problem))
+    found = _list_framed(tuple(pieces[number] for number in here), problem, free, desk) if here else []
+    if len(here) == len(pieces):
+        return found
+    beside: list[Packed] = []
+    for turned_pieces in problem.framed():
+        left = tuple(p for number, p in enumerate(turned_pieces) if number not in here and _fits(p, problem))
+        beside += _list_framed(left, problem, free, desk) if left else []
+    last = min(beside, key=lambda packed: (-sum(map(len, packed.sheets)), len(packed.sheets)))
+    return [replace(packed, sheets=(*packed.sheets, *last.sheets)) for packed in found] or [last]
+
+
+def _fits(piece: Piece, problem: Problem) -> bool:
+    """Say whether a piece fits the sheet in its frame."""
+    free = problem.free()
+    return best_turn(piece, free.width, free.height, (0.0,))[1] <= EXACT
+
+
+def _list_framed(pieces: tuple[Piece, ...], problem: Problem, free: Container, desk: Desk) -> list[Packed]:
     """Lay the whole list in one frame."""
-    gap = problem.board.knife_gap
-    sheets: list[Bin] = []
+    found = [*_whole_sheets_first(pieces, problem, free, desk)]
+    found += [] if found else box_lists(pieces, problem)
+    if _copies(pieces) > desk.effort.largest * 4 and found:
+        return found
+    rowed = _rows_first(pieces, problem, free, desk)
+    return [*found, *([rowed] if rowed else []), _by_bottom_left(pieces, problem, free, desk)]
+
+
+def _by_bottom_left(pieces: tuple[Piece, ...], problem: Problem, free: Container, desk: Desk) -> Packed:
+    """Lay pieces bottom-left; a long list takes long each time, so fewer orders of it are tried."""
+    tries = max(min(desk.effort.orders, FIXED_ORDERS), min(desk.effort.orders, COPIES_TRIED // max(1, _copies(pieces))))
+    box = problem.free()
+    askew = tuple(
+        (number, turn)
+        for number, piece in enumerate(pieces)
+        if not piece.angles
+        for turn, _ in (best_turn(piece, box.width, box.height, (0.0,)),)
+    )
+    return best_packing(pieces, free, problem.board.knife_gap, None, tries, dict(askew))
+
+
+def _whole_sheets_first(pieces: tuple[Piece, ...], problem: Problem, free: Container, desk: Desk) -> Iterator[Packed]:
+    """Yield the list with whole sheets of each part that fills some, and what is left of it laid bottom-left and in rectangles;
+    nothing when no part fills a sheet."""
+    many = _copies(pieces) > desk.effort.largest * 4
+    sheets: list[tuple[Item, ...]] = []
     rest: list[Piece] = []
-    many = sum(p.count for p in pieces) > desk.effort.largest * 4
     for number, piece in enumerate(pieces):
-        kind = CopyKind(number, desk.outline(piece, gap), False, piece.angles, piece.count)
         plain = piece.count - piece.mirrored
-        spots = _rows(piece, kind, problem, free, desk) if many else ()
-        while spots and plain >= len(spots):
-            sheets.append(Bin([FilledSheet(free, list(spots))]))
-            plain -= len(spots)
-        if spots and plain > desk.effort.largest:
-            lowest = sorted(spots, key=lambda s: (s.y, s.x))[:plain]
-            sheets.append(Bin([FilledSheet(free, lowest)]))
+        full = _full_sheet(number, pieces, problem, free, desk) if many or box_form(piece).rectangle else ()
+        while full and plain >= len(full):
+            sheets.append(full)
+            plain -= len(full)
+        if full and plain > desk.effort.largest:
+            lowest = sorted(full, key=lambda i: (i.pose.y, i.pose.x))[:plain]
+            sheets.append(tuple(lowest))
             plain = 0
         rest.append(replace(piece, count=plain + piece.mirrored))
-    # a long list takes long each time: fewer orders of it are tried
-    tries = max(min(desk.effort.orders, FIXED_ORDERS), min(desk.effort.orders, COPIES_TRIED // max(1, _copies(rest))))
-    packed = best_packing(tuple(rest), free, gap, None, tries)
     if not sheets:
-        rowed = _rows_first(pieces, problem, free, desk)
-        return rowed if rowed is not None and len(rowed.sheets) <= len(packed.sheets) else packed
-    both = numbered(pieces, (*items(pieces, sheets), *packed.sheets))
-    return Packed(both, "rows, then bottom-left", packed.seed)
+        return
+    left = tuple(rest)
+    if not _copies(left):
+        yield Packed(numbered(pieces, sheets), "whole sheets", 0)
+        return
+    for packed in (*box_lists(left, problem), _by_bottom_left(left, problem, free, desk)):
+        bare = (tuple(replace(item, copy=0) for item in sheet) for sheet in packed.sheets)
+        yield Packed(numbered(pieces, (*sheets, *bare)), f"whole sheets, then {packed.engine}", packed.seed)
+
+
+def _full_sheet(
+    number: int, pieces: tuple[Piece, ...], problem: Problem, free: Container, desk: Desk
+) -> tuple[Item, ...]:
+    """Return a sheet full of plain copies of one piece, not numbered yet."""
+    piece = pieces[number]
+    boxed = laid_as_boxes(piece, problem, more=1)
+    if boxed and box_form(piece).rectangle:
+        return boxed
+    kind = CopyKind(number, desk.outline(piece, problem.board.knife_gap), False, piece.angles, piece.count)
+    spots = _rows(piece, kind, problem, free, desk, more=1)  # one more tells a full sheet from a list that ends
+    (rowed,) = items(pieces, [Bin([FilledSheet(free, list(spots))])])
+    return max(boxed, rowed, key=len)
 
 
 def _rows_first(pieces: tuple[Piece, ...], problem: Problem, free: Container, desk: Desk) -> Packed | None:

@@ -10,13 +10,15 @@ from collections.abc import Sequence
 import numpy as np
 import numpy.typing as npt
 import shapely
+from shapely.affinity import affine_transform
 
-from publisher.basics import Point, record
+from publisher.basics import Point, Pose, record
 from publisher.material.model import Item, Piece
 
 Laid = npt.NDArray[np.object_]  # shapely polygons
 LAYOUT_TOLERANCE = 0.01  # mm; gaps and edges are kept to this
 ANGLE_TOLERANCE = 1e-6  # degrees
+ALIKE = 1e-6  # mm; two pairs of copies lie alike when their places differ by less
 
 
 class LayoutFault(Exception):
@@ -32,18 +34,46 @@ class Flaw:
     limit: float
 
 
+@record
+class _LaidOut:
+    """A sheet's items: the outlines that differ, each turned as it lies but at the origin; and of every item the number of its
+    outline and the place (n × 2, mm) of its origin."""
+
+    shapes: Laid
+    kind: npt.NDArray[np.int64]
+    at: npt.NDArray[np.float64]
+
+    def polygons(self) -> Laid:
+        """Return all outlines where they lie."""
+        return _moved(self.shapes[self.kind], self.at)
+
+
+def _moved(shapes: Laid, by: npt.NDArray[np.float64]) -> Laid:
+    """Return shapes moved by (n × 2)."""
+    points, owner = shapely.get_coordinates(shapes, return_index=True)
+    return np.asarray(shapely.set_coordinates(shapes.copy(), points + by[owner]))
+
+
+def _laid_out(pieces: Sequence[Piece], items: Sequence[Item]) -> _LaidOut:
+    """Return the true outlines of items, holes included."""
+    rings = {p.id: p.rings for p in pieces}
+    numbers: dict[tuple[str, float, bool], int] = {}
+    kind = [numbers.setdefault((i.part, i.pose.turn, i.pose.mirrored), len(numbers)) for i in items]
+    shapes = np.empty(len(numbers), dtype=object)
+    for number, (part, turn, mirrored) in enumerate(numbers):
+        outer, *holes = rings[part]
+        bare = shapely.Polygon(outer, holes)
+        # an outline that crosses itself has no inside that geometry could judge: its hull is the least that is safe
+        bare = bare if bare.is_valid else bare.convex_hull
+        a, b, c, d, _, _ = Pose(turn=turn, mirrored=mirrored).matrix()
+        shapes[number] = affine_transform(bare, (a, c, b, d, 0.0, 0.0))
+    at = np.array([(i.pose.x, i.pose.y) for i in items], dtype=np.float64).reshape(-1, 2)
+    return _LaidOut(shapes, np.array(kind, dtype=np.int64), at)
+
+
 def polygons(pieces: Sequence[Piece], items: Sequence[Item]) -> Laid:
     """Return the items' true outlines (holes included) where they lie, as shapely polygons."""
-    rings = {p.id: [np.array(ring) for ring in p.rings] for p in pieces}
-    shapes = {name: shapely.Polygon(outer, holes) for name, (outer, *holes) in rings.items()}
-    # an outline that crosses itself has no inside that geometry could judge: its hull is the least that is safe
-    shapes = {name: shape if shape.is_valid else shape.convex_hull for name, shape in shapes.items()}
-    bare = np.array([shapes[i.part] for i in items], dtype=object)
-    matrices = np.array([i.pose.matrix() for i in items]).reshape(-1, 6)
-    points, owner = shapely.get_coordinates(bare, return_index=True)
-    a, b, c, d, e, f = matrices[owner].T
-    x, y = points[:, 0], points[:, 1]
-    return np.asarray(shapely.set_coordinates(bare.copy(), np.column_stack((a * x + c * y + e, b * x + d * y + f))))
+    return _laid_out(pieces, items).polygons()
 
 
 def flaws(
@@ -69,19 +99,21 @@ def flaws(
         away = min(abs((item.pose.turn - a + 180.0) % 360.0 - 180.0) for a in angles) if angles else 0.0
         if away > ANGLE_TOLERANCE:
             found.append(Flaw(f"part “{item.part}” is turned as its board does not allow", item.pose.turn, away))
-    found += _counted(known, [i for sheet in sheets for i in sheet], complete)
+    found += flaw_of_numbers(pieces, sheets, complete)
     free = shapely.Polygon(container[0], container[1:]).buffer(LAYOUT_TOLERANCE, join_style="mitre")
     shapely.prepare(free)
     for number, sheet in enumerate(sheets, 1):
         if sheet:
-            laid = polygons(pieces, sheet)
+            laid = _laid_out(pieces, sheet)
             found += _inside(number, laid, free)
             found += _apart(number, laid, gap)
     return tuple(found)
 
 
-def _counted(known: dict[str, Piece], items: Sequence[Item], complete: bool) -> list[Flaw]:
-    """Check the numbers of copies, and that none is there twice."""
+def flaw_of_numbers(pieces: Sequence[Piece], sheets: Sequence[Sequence[Item]], complete: bool) -> tuple[Flaw, ...]:
+    """Check the numbers of copies on all sheets, that none is there twice and, when ``complete``, that none is missing."""
+    known = {p.id: p for p in pieces}
+    items = [i for sheet in sheets for i in sheet]
     found = []
     for (part, copy), times in Counter((i.part, i.copy) for i in items).items():
         if times > 1:
@@ -94,32 +126,49 @@ def _counted(known: dict[str, Piece], items: Sequence[Item], complete: bool) -> 
                 found.append(
                     Flaw(f"{laid[mirrored]} {words} of part “{piece.id}” instead of {wanted}", laid[mirrored], wanted)
                 )
-    return found
+    return tuple(found)
 
 
-def _inside(number: int, laid: Laid, free: shapely.Polygon) -> list[Flaw]:
+def _inside(number: int, laid: _LaidOut, free: shapely.Polygon) -> list[Flaw]:
     """Check that all outlines lie in the free area, within the tolerance."""
-    outside = laid[~shapely.covers(free, laid)]
+    left, bottom, right, top = shapely.bounds(laid.shapes)[laid.kind].T
+    boxes = shapely.box(left + laid.at[:, 0], bottom + laid.at[:, 1], right + laid.at[:, 0], top + laid.at[:, 1])
+    doubtful = np.nonzero(~shapely.covers(free, boxes))[0]
+    shapes = _moved(laid.shapes[laid.kind[doubtful]], laid.at[doubtful])
+    outside = shapes[~shapely.covers(free, shapes)]
     return [
         Flaw(f"a part reaches over the edge of sheet {number}", float(g.difference(free).area), 0.0) for g in outside
     ]
 
 
-def _apart(number: int, laid: Laid, gap: float) -> list[Flaw]:
-    """Check that all outlines keep the gap, within the tolerance."""
-    if len(laid) < 2:
-        return []
+def _apart(number: int, laid: _LaidOut, gap: float) -> list[Flaw]:
+    """Check that all outlines keep the gap, within the tolerance: once for all pairs that lie alike."""
+    first, second, away = _neighbours(laid, gap)
     if gap > LAYOUT_TOLERANCE:
-        first, second = shapely.STRtree(laid).query(laid, predicate="dwithin", distance=gap - LAYOUT_TOLERANCE)
+        close = shapely.dwithin(laid.shapes[first], _moved(laid.shapes[second], away), gap - LAYOUT_TOLERANCE)
     else:
         # outlines that may touch: what is left of them without a rim of half the tolerance must not
-        laid = shapely.buffer(laid, -LAYOUT_TOLERANCE / 2, join_style="mitre")
-        first, second = shapely.STRtree(laid).query(laid, predicate="intersects")
+        cores = shapely.buffer(laid.shapes, -LAYOUT_TOLERANCE / 2, join_style="mitre")
+        close = shapely.intersects(cores[first], _moved(cores[second], away))
+    near = np.nonzero(close)[0]
+    distances = shapely.distance(laid.shapes[first[near]], _moved(laid.shapes[second[near]], away[near]))
     return [
-        Flaw(f"two parts on sheet {number} lie closer than the gap", float(shapely.distance(laid[i], laid[j])), gap)
-        for i, j in zip(first.tolist(), second.tolist(), strict=True)
-        if i < j
+        Flaw(f"two parts on sheet {number} lie closer than the gap", distance, gap) for distance in distances.tolist()
     ]
+
+
+def _neighbours(
+    laid: _LaidOut, gap: float
+) -> tuple[npt.NDArray[np.int64], npt.NDArray[np.int64], npt.NDArray[np.float64]]:
+    """Return the outlines of pairs whose boxes come closer than the gap, and the second's place (n × 2, mm) seen from the first;
+    pairs that lie alike stand there once."""
+    low = shapely.bounds(laid.shapes)[laid.kind] + np.tile(laid.at, 2)
+    boxes = shapely.box(low[:, 0], low[:, 1], low[:, 2] + gap, low[:, 3] + gap)
+    first, second = shapely.STRtree(boxes).query(boxes)
+    first, second = first[first < second], second[first < second]
+    away = np.rint((laid.at[second] - laid.at[first]) / ALIKE).astype(np.int64)
+    pairs = np.unique(np.column_stack((laid.kind[first], laid.kind[second], away)), axis=0)
+    return pairs[:, 0], pairs[:, 1], pairs[:, 2:] * ALIKE
 
 
 def insist(

@@ -1,7 +1,11 @@
 """Parts laid out on board sheets. Millimetres; a sheet's origin is its lower left corner."""
 
+from typing import Literal
+
 from publisher.basics import Box, Finding, LayoutPromise, Point, Pose, RowPromise, record
 from publisher.design import SheetSize
+
+Proof = Literal["best possible at right angles", "at most one more at right angles", "area bound only"]
 
 
 @record
@@ -42,13 +46,24 @@ class Layout:
 
 @record
 class YieldRow:
-    """One part alone on one sheet size: how many a careful layout gives (at least; a better layout may exist), and how many
-    a grid of bounding boxes."""
+    """One part alone on one sheet size: how many a careful layout gives, and how many a grid of bounding boxes.
+
+    ``most``: more than this nobody can lay: at right angles when ``square`` (the part is a rectangle), else by area alone.
+    """
 
     part: str
     careful: int
     grid: int
     layout: Layout
+    most: int = 0
+    square: bool = False
+
+    @property
+    def proof(self) -> Proof:
+        """Say how good the layout is known to be."""
+        if not self.square or self.most > self.careful + 1:
+            return "area bound only"
+        return "best possible at right angles" if self.careful >= self.most else "at most one more at right angles"
 
 
 @record

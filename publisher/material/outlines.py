@@ -21,7 +21,7 @@ NESTING_GRID = 10_000  # grid units in a millimetre
 OUTLINE_CHORD = (
     0.025  # mm; simplified by this and grown again by at most this: an outline errs outwards by at most 0.05 mm
 )
-OUTLINE_HAIR = 0.002  # mm; grown outlines are smaller by this, so that exact fits keep a region to lie in
+OUTLINE_HAIR = 0.0003  # mm; grown outlines are smaller by this, so that exact fits keep a region to lie in
 TIP = 0.006  # mm; a sharp tip may not recede by more than this when an outline is made smaller
 MOST_OUTLINE_POINTS = 500  # an outline of more points is taken more coarsely
 MITRE_LIMIT = 1.5  # keeps right angles square (1.414); sharper corners are cut just outside the round

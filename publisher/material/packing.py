@@ -1,7 +1,7 @@
 """The one function behind which the engines stand: pieces in, verified layouts out."""
 
 import random
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
 from functools import lru_cache
 from math import atan2, degrees
@@ -15,6 +15,8 @@ from publisher.material.container import container as prepare
 from publisher.material.judge import insist
 from publisher.material.model import Item, Piece
 from publisher.material.outlines import NESTING_GRID, distinct_turns, outline
+
+NO_MORE: Mapping[int, float] = {}
 
 
 @record
@@ -45,23 +47,35 @@ def pack(
     return packed
 
 
-def kinds_of(pieces: Sequence[Piece], gap: float) -> tuple[CopyKind, ...]:
-    """Prepare pieces for the engines; mirrored copies are kinds of their own."""
+def kinds_of(pieces: Sequence[Piece], gap: float, askew: Mapping[int, float] = NO_MORE) -> tuple[CopyKind, ...]:
+    """Prepare pieces for the engines; mirrored copies are kinds of their own.
+
+    ``askew``: one more turn (degrees) to try for a piece that may lie anyhow, by its number, beside the usual ones.
+    """
     kinds = []
     for number, piece in enumerate(pieces):
         shape = outline(piece.rings, gap)
-        turns = distinct_turns(shape, piece.angles or usual_turns(piece.rings[0]))
         for mirrored, count in ((False, piece.count - piece.mirrored), (True, piece.mirrored)):
+            usual = piece.angles or usual_turns(piece.rings[0])
+            more = (askew[number] * (-1.0 if mirrored else 1.0) % 360.0,) if number in askew else ()
+            turns = distinct_turns(shape, tuple(dict.fromkeys((*usual, *more))))
             if count > 0:
                 kinds.append(CopyKind(number, shape, mirrored, turns, count))
     return tuple(kinds)
 
 
-def best_packing(pieces: Sequence[Piece], free: Container, gap: float, bins: int | None, tries: int) -> Packed:
+def best_packing(
+    pieces: Sequence[Piece],
+    free: Container,
+    gap: float,
+    bins: int | None,
+    tries: int,
+    askew: Mapping[int, float] = NO_MORE,
+) -> Packed:
     """Try ``tries`` orders, filling from below and from the left: the fixed ones, then small changes of the best so far from a
     fixed seed. Return the best: most copies laid, fewest sheets, the last sheet least filled. Stops when the number of sheets
     cannot be less by area."""
-    kinds = kinds_of(pieces, gap)
+    kinds = kinds_of(pieces, gap, askew)
     if not kinds:
         return Packed((), "bottom-left", 0)
     wanted = sum(k.count for k in kinds)

@@ -9,7 +9,7 @@ import numpy as np
 from publisher.basics import Box, Point, record
 from publisher.design import Board, SheetSize
 from publisher.geometry import Part
-from publisher.material.judge import Flaw, flaws
+from publisher.material.judge import Flaw, flaw_of_numbers, flaws
 from publisher.material.model import Item, Piece
 from publisher.material.outlines import solid
 
@@ -17,6 +17,8 @@ RULES_OF_LAYOUT = "1"  # raised when the meaning of a stored layout changes: eve
 # Outlines are rounded to 1/1024 mm for the key: no size in decimal mm or binary inches falls midway between two steps,
 # where the last bit of a float would decide
 KEY_STEPS = 1024
+
+MOST_ALONE = 20_000  # copies on one sheet; nobody cuts more
 
 
 @record
@@ -50,14 +52,16 @@ class Problem:
         return tuple(frames)
 
     def flaws(self, sheets: Sequence[Sequence[Item]]) -> tuple[Flaw, ...]:
-        """Return what is wrong with a layout in the frame that suits it best; () when it holds."""
-        gap = self.board.knife_gap
-        found: tuple[Flaw, ...] = ()
-        for pieces in self.framed():
-            found = flaws(pieces, self.rings(), gap, sheets, not self.alone)
-            if not found:
-                return ()
-        return found
+        """Return what is wrong with a layout; () when it holds. Each sheet may lie in the frame that suits it."""
+        framed, container, gap = self.framed(), self.rings(), self.board.knife_gap
+        found = flaws(framed[0], container, gap, sheets, not self.alone)
+        if not found or len(framed) == 1:
+            return found
+        wrong = flaw_of_numbers(self.pieces, sheets, not self.alone)
+        for sheet in sheets:
+            each = [flaws(pieces, container, gap, (sheet,), complete=False) for pieces in framed]
+            wrong += () if not all(each) else each[-1]
+        return wrong
 
     def key(self) -> str:
         """Return the name of the problem: equal for equal outlines, sheet, gap, margin, angles and numbers of copies."""
@@ -107,9 +111,9 @@ def piece_of(part: Part, board: Board) -> Piece:
 
 
 def alone(piece: Piece, board: Board, sheet: SheetSize) -> Problem:
-    """Return the problem of one part alone; its number of copies is bounded by area."""
+    """Return the problem of one part alone; its number of copies is bounded by area, and by what anyone would cut."""
     room = Box(0.0, 0.0, sheet.width, sheet.height).grown(-board.edge_margin)
-    most = int(room.width * room.height / net_area(piece) + 1e-9)
+    most = min(MOST_ALONE, int(room.width * room.height / net_area(piece) + 1e-9))
     return Problem((replace(piece, count=most, mirrored=0),), board, sheet, frames(board.grain), True)
 
 

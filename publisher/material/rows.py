@@ -3,6 +3,9 @@
 Regular rows are the easiest to trace, so at equal count they win over any other layout.
 """
 
+from collections.abc import Iterator
+from itertools import islice
+
 import numpy as np
 import numpy.typing as npt
 
@@ -13,13 +16,23 @@ from publisher.material.lattice import Borders, Floats, Rows, lattices
 from publisher.material.nfp import no_fit
 from publisher.material.outlines import NESTING_GRID, FloatPath, Outline, turned
 
+MOST_IN_ROWS = 20_000  # copies; nobody cuts more
+
 
 @record
 class Counted:
     """The best place of the best lattice of one turn on one sheet."""
 
     count: int
-    spots: tuple[tuple[float, float, float], ...]  # x, y in mm on the sheet; turn in degrees
+    pitch: float = 0.0
+    lines: tuple[
+        tuple[float, float, float, int], ...
+    ] = ()  # each row's first x, its y (mm), its turn (degrees), its copies
+
+    def spots(self, most: int) -> Iterator[tuple[float, float, float]]:
+        """Yield x, y in mm on the sheet and the turn in degrees of each copy, ``most`` at most."""
+        every = ((x + step * self.pitch, y, turn) for x, y, turn, copies in self.lines for step in range(copies))
+        return islice(every, most)
 
 
 class RowBook:
@@ -44,21 +57,24 @@ class RowBook:
         return self.pages[turn, pairs]
 
 
-def rows(kind: CopyKind, book: RowBook, free: Container, turns: tuple[float, ...]) -> tuple[CopySpot, ...]:
+def rows(
+    kind: CopyKind, book: RowBook, free: Container, turns: tuple[float, ...], most: int = MOST_IN_ROWS
+) -> tuple[CopySpot, ...]:
     """Return the fullest sheet of regular rows of one kind, rows along either side of an upright rectangular container.
 
-    ``turns``: turns of P on the sheet to try (degrees).
+    ``turns``: turns of P on the sheet to try (degrees). ``most``: of more copies only the first rows are returned.
     """
     box = (free.left / NESTING_GRID, free.bottom / NESTING_GRID, free.right / NESTING_GRID, free.top / NESTING_GRID)
-    best = Counted(0, ())
+    best, way = Counted(0), 0.0
     for turn in turns:
         for along in (0.0, 90.0):
             for pairs in (False, True) if book.m is not None else (False,):
                 here = _at_turn(book, turn + along, pairs, _swung(box, along), best.count)
                 if here.count > best.count:
-                    best = Counted(here.count, tuple(_back(spot, along) for spot in here.spots))
+                    best, way = here, along
+    places = (_back(spot, way) for spot in best.spots(most))
     return tuple(
-        CopySpot(kind, turn % 360.0, round(x * NESTING_GRID), round(y * NESTING_GRID)) for x, y, turn in best.spots
+        CopySpot(kind, turn % 360.0, round(x * NESTING_GRID), round(y * NESTING_GRID)) for x, y, turn in places
     )
 
 
@@ -87,8 +103,8 @@ def _at_turn(book: RowBook, turn: float, pairs: bool, box: tuple[float, float, f
     spare = (box[0] - low[0], box[1] - low[1], box[2] - high[0], box[3] - high[1])
     spare_q = (box[0] + high[0], box[1] + high[1], box[2] + low[0], box[3] + low[1])
     if spare[2] < spare[0] or spare[3] < spare[1]:
-        return Counted(0, ())
-    best = Counted(0, ())
+        return Counted(0)
+    best = Counted(0)
     # a lattice whose rows and columns could not give more is not counted
     most = _most(found, spare, spare_q)
     for i in np.argsort(-most, kind="stable").tolist():
@@ -131,7 +147,7 @@ def _count(found: Rows, i: int, up: float, spare: tuple[float, ...], spare_q: tu
             along = shift * (row % 2) if found.zigzag[i] else shift * row
             lines.append((dx + along, up + dy + row * rise, q))
     if not lines:
-        return Counted(0, ())
+        return Counted(0)
     x = np.array([line[0] for line in lines])
     left = np.array([(spare_q if line[2] else spare)[0] for line in lines])
     right = np.array([(spare_q if line[2] else spare)[2] for line in lines])
@@ -140,9 +156,8 @@ def _count(found: Rows, i: int, up: float, spare: tuple[float, ...], spare_q: tu
     each = np.maximum(np.floor((right - first_x) / pitch + 1e-7) + 1, 0)
     total = each.sum(axis=1)
     k = int(total.argmax())
-    spots = tuple(
-        (float(first_x[k, j]) + step * pitch, y, found.turn + (180.0 if q else 0.0))
+    laid = tuple(
+        (float(first_x[k, j]), y, found.turn + (180.0 if q else 0.0), int(each[k, j]))
         for j, (_, y, q) in enumerate(lines)
-        for step in range(int(each[k, j]))
     )
-    return Counted(int(total[k]), spots)
+    return Counted(int(total[k]), pitch, laid)

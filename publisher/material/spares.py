@@ -10,7 +10,6 @@ import numpy as np
 from publisher.basics import Pose
 from publisher.material.bottom_left import Bin, CopyKind, CopySpot, FilledSheet, fill
 from publisher.material.container import from_hole, upright
-from publisher.material.judge import LayoutFault
 from publisher.material.model import Layout, Piece, Spare
 from publisher.material.outlines import NESTING_GRID, turned
 from publisher.material.packing import items, kinds_of, numbered
@@ -37,7 +36,7 @@ def _pose(pose: Pose) -> str:
 def find_spares(problem: Problem, laid: Sequence[Layout], part: str) -> Spare | None:
     """Lay up to ``MOST_SPARES`` more copies of a part on the sheets as they are, by bottom-left placement.
 
-    None when there are too many copies to look. Raises LayoutFault when what was found does not hold.
+    None when there are too many copies to look, or when what was found does not hold.
     """
     if sum(len(layout.items) for layout in laid) > MOST_LAID:
         return None
@@ -56,10 +55,7 @@ def find_spares(problem: Problem, laid: Sequence[Layout], part: str) -> Spare | 
         for sheet, old in zip(sheets, known, strict=True)
     )
     found = Spare(part, spare_key(problem, laid, part), extra, sum(map(len, extra)) >= MOST_SPARES)
-    wrong = spare_flaw(problem, laid, found)
-    if wrong:
-        raise LayoutFault(f"spare copies of {part} on {problem.sheet.label}: {wrong}")
-    return found
+    return None if spare_flaw(problem, laid, found) else found
 
 
 @lru_cache(maxsize=2)

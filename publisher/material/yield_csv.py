@@ -10,8 +10,8 @@ from publisher.material.model import BoardNeeds, Yield
 
 COLUMNS = (
     "board", "sheet", "sheet_width_mm", "sheet_height_mm", "sheet_width_in", "sheet_height_in", "row", "letter", "part",
-    "careful_at_least", "grid", "gain", "sheets_at_least", "grid_sheets", "sheets_by_area", "pieces", "free_spares_at_least",
-    "left_over_percent", "cut_m", "cut_m_a_sheet", "score_m",
+    "careful_at_least", "at_most", "known_as", "grid", "gain", "sheets_at_least", "grid_sheets", "sheets_by_area", "pieces",
+    "free_spares_at_least", "left_over_percent", "cut_m", "cut_m_a_sheet", "score_m",
 )  # fmt: skip
 
 
@@ -38,6 +38,8 @@ def yield_csv(needs: BoardNeeds, parts: tuple[Part, ...]) -> str:
                     "letter": letter,
                     "part": name,
                     "careful_at_least": row.careful,
+                    "at_most": row.most,
+                    "known_as": row.proof,
                     "grid": row.grid,
                     "gain": "" if more is None else f"{more} %",
                     "free_spares_at_least": free.get(row.part, ""),

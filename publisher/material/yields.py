@@ -7,6 +7,7 @@ import numpy as np
 from publisher.basics import Finding, LineKind, record
 from publisher.design import SheetSize
 from publisher.geometry import Part, path_length
+from publisher.material.boxes import laid_as_boxes, most_at_right_angles
 from publisher.material.checks import BoardList
 from publisher.material.engines import EFFORTS, Desk, solve
 from publisher.material.fitting import grid_count, grid_sheets
@@ -14,7 +15,7 @@ from publisher.material.judge import polygons
 from publisher.material.model import Layout, Spare, Yield, YieldRow
 from publisher.material.offcuts import largest_offcut
 from publisher.material.packing import Packed
-from publisher.material.problem import Problem, alone, frames, net_area, piece_of
+from publisher.material.problem import MOST_ALONE, Problem, alone, frames, net_area, piece_of
 from publisher.material.spares import find_spares, spare_key
 from publisher.material.store import Store, Stored, recall, recall_spare, stored_layouts, stored_spare
 
@@ -61,9 +62,12 @@ def yield_of(todo: BoardList, sheet: SheetSize, shop: Shop) -> tuple[Yield, tupl
 def _row(part: str, problem: Problem, layouts: tuple[Layout, ...]) -> YieldRow:
     """Return what one sheet gives of a part alone, beside a careless grid; nothing of one that does not fit."""
     board, free = problem.board, problem.free()
-    grid = grid_count(problem.pieces[0], free.width, free.height, board.knife_gap, problem.frames)
+    grid = min(MOST_ALONE, grid_count(problem.pieces[0], free.width, free.height, board.knife_gap, problem.frames))
     layout = layouts[0] if layouts else Layout(problem.key(), board.id, problem.sheet, (), "rows", 0)
-    return YieldRow(part, len(layout.items), grid, layout)
+    square = most_at_right_angles(problem)
+    return YieldRow(
+        part, len(layout.items), grid, layout, problem.pieces[0].count if square is None else square, square is not None
+    )
 
 
 def _figures(
@@ -102,7 +106,7 @@ def _settle(problem: Problem, shop: Shop) -> _Settled:
     """Return the best layout known: the stored one, or one made now where it lacks or a greater effort betters it."""
     kept, findings = recall(problem, shop.store)
     best, made = kept, 0
-    if kept is None or shop.desk.effort is not EFFORTS["quick"]:
+    if kept is None or shop.desk.effort is not EFFORTS["quick"] or _can_be_more(problem, kept):
         tried = solve(problem, shop.desk)
         if kept is None or _better(problem, tried, kept):
             best, made = tried, 1
@@ -114,6 +118,14 @@ def _settle(problem: Problem, shop: Shop) -> _Settled:
     if any(best.sheets):
         shop.tell(key, stored_layouts(layouts))
     return _Settled(layouts, made, findings)
+
+
+def _can_be_more(problem: Problem, kept: Packed) -> bool:
+    """Say whether blocks of rectangles give more than a stored layout of a part alone: that takes milliseconds, so it is always
+    tried."""
+    if not problem.alone:
+        return False
+    return any(len(laid_as_boxes(pieces[0], problem)) > len(kept.sheets[0]) for pieces in problem.framed())
 
 
 def _better(problem: Problem, tried: Packed, kept: Packed) -> bool:

@@ -4,10 +4,10 @@ from dataclasses import replace
 
 import pytest
 
-from publisher.material import LayoutFault, engines
+from publisher.material import engines
 from publisher.material.engines import EFFORTS, Desk, solve
 from publisher.material.fitting import grid_count
-from publisher.material.problem import Problem, alone, frames
+from publisher.material.problem import MOST_ALONE, Problem, alone, frames
 from tests.searches.profile import PROFILE
 
 
@@ -122,10 +122,9 @@ def test_thousands_of_copies_are_laid_in_rows(shop) -> None:
     assert len(packed.sheets) <= 5000 // (23 * 36) + 2
 
 
-def test_a_wrong_engine_is_a_crash(shop, monkeypatch) -> None:
-    """An engine that lays copies on each other is caught before its layout is used."""
+def test_a_wrong_engine_is_passed_over(shop, monkeypatch) -> None:
+    """An engine that lays copies on each other is caught before its layout is used: the next one's is, or each copy has a sheet."""
     board = shop.board((100.0, 100.0))
-    problem = Problem((shop.piece((shop.box(20.0, 20.0),), 3),), board, board.sheets[0], (0.0,), False)
     real = engines.best_packing
 
     def heaped(*args: object) -> object:
@@ -134,5 +133,38 @@ def test_a_wrong_engine_is_a_crash(shop, monkeypatch) -> None:
         return replace(packed, sheets=tuple(tuple(replace(i, pose=pose) for i in s) for s in packed.sheets))
 
     monkeypatch.setattr(engines, "best_packing", heaped)
-    with pytest.raises(LayoutFault, match="closer than the gap"):
-        solve(problem, Desk(EFFORTS["quick"]))
+    monkeypatch.setattr(engines, "rows_first", lambda *_: None)
+    for rings, sheets in (((shop.box(20.0, 20.0),), 1), (shop.disc(10.0), 3)):
+        problem = Problem((shop.piece(rings, 3),), board, board.sheets[0], (0.0,), False)
+        packed = solve(problem, Desk(EFFORTS["quick"]))
+        assert problem.flaws(packed.sheets) == ()
+        assert len(packed.sheets) == sheets
+
+
+@pytest.mark.parametrize("count", [None, 5])
+def test_what_fits_only_askew_is_laid_askew(shop, count) -> None:
+    """A strip of 780 × 20 on 508 × 762 (its diagonal is 915.8), and one of 450 × 20 on A3, alone and in a list."""
+    for size, sheet in (((780.0, 20.0), (508.0, 762.0)), ((20.0, 450.0), (297.0, 420.0))):
+        board = shop.board(sheet)
+        piece = shop.piece((shop.box(*size),), count or 1)
+        one = alone(piece, board, board.sheets[0])
+        problem = one if count is None else Problem((piece,), board, board.sheets[0], frames("none"), False)
+        packed = solve(problem, Desk(EFFORTS["quick"]))
+        assert problem.flaws(packed.sheets) == ()
+        assert len(packed.sheets[0]) >= 2
+
+
+@pytest.mark.parametrize(
+    ("side", "copies"),
+    [(84.66, 54), (84.666, 54), (508.0 / 6, 54), (84.6667, 40), (84.667, 40), (84.67, 40)],
+)
+def test_no_tolerance_adds_a_copy(shop, side, copies) -> None:
+    """Squares on 20 × 30 in without gap: 508 / 6 = 84.666… goes six times; a hair more goes five times, by eight up."""
+    assert alone_count(shop, (shop.box(side, side),), (508.0, 762.0), gap=0.0)[0] == copies
+
+
+def test_very_small_parts_are_laid_in_rows_at_once(shop) -> None:
+    """Discs of radius 1 mm: rows of as many as anyone would cut, judged once for each pair that lies alike."""
+    copies, grid = alone_count(shop, shop.disc(1.0), (508.0, 762.0), margin=3.0)
+    assert grid > 40_000
+    assert copies == MOST_ALONE
