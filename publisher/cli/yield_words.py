@@ -37,8 +37,8 @@ def _lines(one: Yield, names: dict[str, str]) -> Iterator[str]:
         more = gain(row.careful, row.grid)
         better = "" if more is None else f" ({more:+d} %)"
         name = names.get(row.part, row.part)
-        known = "" if row.proof == "area bound only" else f", {row.proof}"
-        least = "         " if row.proof.startswith("best") else "at least "
+        known = "" if row.known_as == "area bound only" else f", {row.known_as}"
+        least = "         " if row.known_as.startswith("best") else "at least "
         yield f"    {name:24} {least}{row.careful:4} a sheet{known}; {row.grid} on a grid{better}{free.get(row.part, '')}"
 
 
@@ -74,7 +74,7 @@ def _record(one: Yield) -> dict[str, object]:
                 "part": row.part,
                 "careful": row.careful,
                 "at_most": row.most,
-                "known_as": row.proof,
+                "known_as": row.known_as,
                 "grid": row.grid,
                 "gain_percent": gain(row.careful, row.grid),
                 "engine": row.layout.engine,

@@ -19,7 +19,7 @@ from publisher.material.box_bound import partitions, reach, telling_ratios
 
 Ints = npt.NDArray[np.int64]
 Counts = npt.NDArray[np.int32]
-Block = tuple[int, int]  # the numbers of its two sides among the positions
+BlockSides = tuple[int, int]  # the numbers of its two sides among the positions
 Five = tuple[int, int, int, int]  # first and second place across, first and second up
 MOST_POSITIONS = 300  # with more, only plain rows of one side and what stands at their ends are positions
 MOST_LOOKED_AT = 20_000_000  # combinations of five blocks, for one sheet
@@ -27,7 +27,7 @@ MOST_AT_ONCE = (
     6_000_000  # and for one block: with more, rectangles are so small that straight cuts lose next to nothing
 )
 MOST_TRIED = 400  # promising combinations of one block whose own blocks are looked into
-DEPTH = 3  # blocks in blocks in blocks
+MOST_LEVELS = 3  # blocks in blocks in blocks
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,8 +70,8 @@ class _Table:
         self.count: Counts = np.zeros((size, size), dtype=np.int32)
         # what is left beside a place, as a position: rest[i][k] for a block of side i cut at k
         self.rest = [self._number(self.at[i] - self.at[: i + 1]) for i in range(size)]
-        self.fives: dict[Block, Five] = {}
-        self.depth: dict[Block, int] = {}
+        self.fives: dict[BlockSides, Five] = {}
+        self.depth: dict[BlockSides, int] = {}
         self.looked_at = 0
         self._cut_straight()
 
@@ -115,11 +115,11 @@ class _Table:
     def layout(self) -> tuple[LaidBox, ...]:
         """Return the fullest layout found."""
         block = (max(self.across, self.up), min(self.across, self.up))
-        for depth in range(1, DEPTH + 1):
+        for depth in range(1, MOST_LEVELS + 1):
             self._better(block, depth)
         return tuple(self._laid((self.across, self.up)))
 
-    def _better(self, block: Block, depth: int) -> None:
+    def _better(self, block: BlockSides, depth: int) -> None:
         """Try to lay more in a block, long side first, by five blocks, down to ``depth`` levels of them."""
         if depth <= 0 or self.depth.get(block, 0) >= depth:
             return
@@ -131,7 +131,7 @@ class _Table:
                 return
             self._keep(block, five)
 
-    def _grows(self, block: Block, five: Five, depth: int) -> bool:
+    def _grows(self, block: BlockSides, five: Five, depth: int) -> bool:
         """Say whether five blocks give more than is known, after a closer look into each."""
         blocks, more = self._blocks(block, five), int(self.count[block]) + 1
         for part in sorted({(max(b), min(b)) for b in blocks}, key=lambda b: (-int(self.at[b[0]] * self.at[b[1]]), b)):
@@ -139,7 +139,7 @@ class _Table:
                 self._better(part, depth - 1)
         return sum(int(self.count[part]) for part in blocks) >= more
 
-    def _keep(self, block: Block, five: Five) -> None:
+    def _keep(self, block: BlockSides, five: Five) -> None:
         """Write down what five blocks give, for the block and for all that hold it."""
         number = sum(int(self.count[part]) for part in self._blocks(block, five))
         self.fives[block] = five
@@ -147,7 +147,7 @@ class _Table:
             larger = self.count[i:, j:]
             np.maximum(larger, number, out=larger)
 
-    def _blocks(self, block: Block, five: Five) -> tuple[Block, ...]:
+    def _blocks(self, block: BlockSides, five: Five) -> tuple[BlockSides, ...]:
         """Return the five blocks: lower left, upper left, upper right, lower right, middle."""
         (i, j), (x1, x2, y1, y2) = block, five
 
@@ -157,7 +157,7 @@ class _Table:
         middle = (between(x1, x2), between(y1, y2))
         return (x1, y2), (x2, between(y2, j)), (between(x2, i), between(y1, j)), (between(x1, i), y1), middle
 
-    def _look(self, block: Block, wanted: int) -> tuple[Five | None, list[Five]]:
+    def _look(self, block: BlockSides, wanted: int) -> tuple[Five | None, list[Five]]:
         """Return the five blocks that give most, if that is as much as ``wanted``; else those whose bounds allow it."""
         i, j = block
         xs, ys = (np.unique(np.append(self.rest[k], (0, k))) for k in block)
@@ -197,7 +197,7 @@ class _Table:
         promising.sort(key=lambda one: (-one[0], -one[1]))
         return None, [five for _, _, five in promising[:MOST_TRIED]]
 
-    def _laid(self, block: Block) -> list[LaidBox]:
+    def _laid(self, block: BlockSides) -> list[LaidBox]:
         """Return the boxes of a block, its lower left corner at 0, 0: in plain rows where they give as many."""
         i, j = self._shrunk(block)
         number = int(self.count[i, j])
@@ -211,7 +211,7 @@ class _Table:
             return [LaidBox(box.y, box.x, not box.upright) for box in self._laid((j, i))]
         return [LaidBox(box.x + x, box.y + y, box.upright) for part, x, y in parts for box in self._laid(part)]
 
-    def _shrunk(self, block: Block) -> Block:
+    def _shrunk(self, block: BlockSides) -> BlockSides:
         """Return the smallest block in the corner of a block that is known to give as many."""
         i, j = block
         number = self.count[block]
@@ -221,7 +221,7 @@ class _Table:
             j -= 1
         return i, j
 
-    def _parts(self, block: Block) -> tuple[tuple[Block, int, int], ...]:
+    def _parts(self, block: BlockSides) -> tuple[tuple[BlockSides, int, int], ...]:
         """Return the blocks of which a block is made, each with its place; () when only the turned block is written down."""
         (i, j), number = block, self.count[block]
         for k in range(1, i):

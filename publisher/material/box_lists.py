@@ -74,7 +74,7 @@ def _short(kind: _Kind) -> tuple[int, ...]:
     return (-min(kind.wide, kind.high), -max(kind.wide, kind.high), kind.piece, kind.mirrored)
 
 
-Rule = Callable[[Rect, int, int], tuple[int, ...]]
+BoxRule = Callable[[Rect, int, int], tuple[int, ...]]
 
 
 def _least_left_over(free: Rect, wide: int, high: int) -> tuple[int, ...]:
@@ -88,7 +88,7 @@ def _lowest(free: Rect, wide: int, high: int) -> tuple[int, ...]:
     return (free[1] + high, free[0], free[2] - wide)
 
 
-def _filled(queue: Sequence[_Kind], room: tuple[int, int], guillotine: bool, rule: Rule) -> list[_Sheet] | None:
+def _filled(queue: Sequence[_Kind], room: tuple[int, int], guillotine: bool, rule: BoxRule) -> list[_Sheet] | None:
     """Lay the queue on as many sheets as it takes; None when one fits none."""
     sheets: list[_Sheet] = []
     for kind in queue:
@@ -101,7 +101,7 @@ def _filled(queue: Sequence[_Kind], room: tuple[int, int], guillotine: bool, rul
     return sheets
 
 
-def _lay(sheet: _Sheet, kind: _Kind, guillotine: bool, rule: Rule) -> bool:
+def _lay(sheet: _Sheet, kind: _Kind, guillotine: bool, rule: BoxRule) -> bool:
     """Lay one more box where the rule likes it best; say whether there was room."""
     sides = {(kind.wide, kind.high), (kind.high, kind.wide)} if kind.form.quarter else {(kind.wide, kind.high)}
     places = [

@@ -20,7 +20,7 @@ from publisher.material.problem import Problem
 STEPS = 1_000_000  # in a millimetre
 NEARLY = 0.8  # of its rectangle: a part that fills less of it is laid better by its true outline
 RECTANGLE = 1.0 - 1e-7
-PLACES = 4  # decimals of a place in mm, as the store writes it
+PLACE_DECIMALS = 4  # decimals of a place in mm, as the store writes it
 
 
 def steps(mm: float) -> int:
@@ -129,4 +129,4 @@ def box_item(piece: Piece, form: BoxForm, box: LaidBox, problem: Problem, mirror
         corner + at / STEPS - float(least)
         for corner, at, least in zip((free.left, free.bottom), (box.x, box.y), low, strict=True)
     )
-    return Item(piece.id, 0, Pose(round(x, PLACES), round(y, PLACES), round(turn, 6) % 360.0, mirrored))
+    return Item(piece.id, 0, Pose(round(x, PLACE_DECIMALS), round(y, PLACE_DECIMALS), round(turn, 6) % 360.0, mirrored))

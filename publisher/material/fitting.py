@@ -7,7 +7,7 @@ from publisher.material.model import Piece
 from publisher.material.outlines import FloatPath
 
 EXACT = 1e-4  # mm; a piece as large as the sheet fits it
-ROOMY = 0.01  # mm; a turn that leaves so much room needs no better one
+ROOM_ENOUGH = 0.01  # mm; a turn that leaves so much room needs no better one
 
 
 def sizes(points: FloatPath, turns: FloatPath) -> FloatPath:
@@ -43,7 +43,7 @@ def best_turn(piece: Piece, width: float, height: float, frames: tuple[float, ..
     over = excess(turns)
     best = int(over.argmin())
     turn, least, step = float(turns[best]), float(over[best]), 1.0
-    while least > -ROOMY and step > 1e-7:
+    while least > -ROOM_ENOUGH and step > 1e-7:
         near = turn + step * np.linspace(-1.0, 1.0, 9)
         over = excess(near)
         k = int(over.argmin())

@@ -5,7 +5,7 @@ from typing import Literal
 from publisher.basics import Box, Finding, LayoutPromise, Point, Pose, RowPromise, record
 from publisher.design import SheetSize
 
-Proof = Literal["best possible at right angles", "at most one more at right angles", "area bound only"]
+KnownAs = Literal["best possible at right angles", "at most one more at right angles", "area bound only"]
 
 
 @record
@@ -59,7 +59,7 @@ class YieldRow:
     square: bool = False
 
     @property
-    def proof(self) -> Proof:
+    def known_as(self) -> KnownAs:
         """Say how good the layout is known to be."""
         if not self.square or self.most > self.careful + 1:
             return "area bound only"

@@ -39,7 +39,7 @@ def yield_csv(needs: BoardNeeds, parts: tuple[Part, ...]) -> str:
                     "part": name,
                     "careful_at_least": row.careful,
                     "at_most": row.most,
-                    "known_as": row.proof,
+                    "known_as": row.known_as,
                     "grid": row.grid,
                     "gain": "" if more is None else f"{more} %",
                     "free_spares_at_least": free.get(row.part, ""),
