@@ -107,10 +107,11 @@ class Built:
     @property
     def offer(self) -> Offer:
         """What ``release`` takes. Raises ValueError when the variant could not be built."""
-        design, needs = self.worked.design, self.worked.needs
-        if not self.good or design is None or needs is None:
+        design, joined, needs = self.worked.design, self.worked.joined, self.worked.needs
+        if not self.good or design is None or joined is None or needs is None:
             raise ValueError("what could not be built cannot be offered")
-        return Offer(design, needs, tuple((one.pack, one.proof) for one in self.packs), self.outputs)
+        packs = tuple((one.pack, one.proof) for one in self.packs)
+        return Offer(design, needs, packs, self.outputs, joined.boards)
 
 
 @record

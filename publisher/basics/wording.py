@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 from difflib import get_close_matches
-from math import isinf, isnan
+from math import ceil, floor, isinf, isnan
 
 from publisher.basics.units import inches
 
@@ -19,6 +19,18 @@ def fixed(value: float, decimals: int) -> str:
     rounded = float(f"{abs(value) + step * 1e-6:.{decimals}f}")
     text = f"{rounded:.{decimals}f}"
     return f"-{text}" if value < 0 and rounded else text
+
+
+def rounded_up(value: float, decimals: int) -> float:
+    """Return the least value of that many decimals that is no less: for the lower end of what is allowed."""
+    scale = 10.0**decimals
+    return ceil(value * scale - 1e-6) / scale
+
+
+def rounded_down(value: float, decimals: int) -> float:
+    """Return the greatest value of that many decimals that is no more: for the upper end of what is allowed."""
+    scale = 10.0**decimals
+    return floor(value * scale + 1e-6) / scale
 
 
 def trimmed(value: float, decimals: int) -> str:

@@ -6,7 +6,7 @@ unprinted things, findings, line drawings. Never: repairs a shape, knows paper, 
 
 from publisher.basics import Rule
 from publisher.joints.advice import suggest
-from publisher.joints.budget import budget_of
+from publisher.joints.budget import PENCIL_SPREAD, budget_of, safe_ends, sold_words, takes_words
 from publisher.joints.checks import CHECKS
 from publisher.joints.drawings import draw_parts
 from publisher.joints.facts import (
@@ -18,6 +18,7 @@ from publisher.joints.facts import (
     margin_of,
 )
 from publisher.joints.model import (
+    BoardRange,
     Drawing,
     DrawingLabel,
     DrawnLine,
@@ -34,7 +35,9 @@ from publisher.joints.put_together import facts_of, put_together, with_seats
 RULES: tuple[Rule, ...] = (*CHECKS, MEETING_SIZE_ALONE, PACKS_DO_NOT_MEET)
 
 __all__ = [
+    "PENCIL_SPREAD",
     "RULES",
+    "BoardRange",
     "Drawing",
     "DrawingLabel",
     "DrawnLine",
@@ -53,9 +56,12 @@ __all__ = [
     "limit_of",
     "margin_of",
     "put_together",
+    "safe_ends",
     "side_key",
     "sides_of",
+    "sold_words",
     "suggest",
+    "takes_words",
     "with_promises",
     "with_seats",
 ]

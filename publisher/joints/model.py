@@ -4,7 +4,7 @@ from math import inf
 from typing import Literal
 
 from publisher.basics import DrawingPromise, Finding, Place, Point, Pose, SentencePromise, SidePromise, record
-from publisher.design import Fact
+from publisher.design import Fact, ShopBoard
 
 SpaceMatrix = tuple[float, float, float, float, float, float, float, float, float, float, float, float]
 
@@ -66,10 +66,41 @@ class Meeting:
         """Return the size (mm) that is cut from a sheet printed at this scale (1 = true size)."""
         return scale * (self.printed + self.grown) - self.grown
 
+    def takes_board(self) -> tuple[float, float]:
+        """Return the least and the greatest thickness (mm) of its board with which it holds at true size."""
+        if not self.boards:
+            return 0.0, inf
+        thick = self.thickness + (self.spread if self.boards > 0.0 else -self.spread)
+        thin = 2.0 * self.thickness - thick
+        tight = thick + (self.printed - self.unprinted_least) / self.boards
+        loose = None if self.loosest is None else thin + (self.printed - self.loosest) / self.boards
+        if self.boards > 0.0:
+            return 0.0 if loose is None else loose, tight
+        return tight, inf if loose is None else loose
+
     def scale_for(self, size: float) -> float:
         """Return the print scale at which the cut size would be ``size`` (mm); inf when nothing is printed."""
         drawn = self.printed + self.grown
         return (size + self.grown) / drawn if drawn > 0.0 else inf
+
+
+@record
+class BoardRange:
+    """The thicknesses (mm) that a board may have so that every meeting with it holds at true size: from ``least`` (0: any
+    thinner) to ``most`` (inf: any thicker); ``least_by`` and ``most_by`` name the meetings that bind, '' for none.
+
+    ``sold_as`` is a name, ``shop`` what is known of boards of that name; ``thickness`` and ``spread`` as the spec says.
+    """
+
+    board: str
+    sold_as: str
+    shop: ShopBoard | None
+    thickness: float
+    spread: float
+    least: float
+    most: float
+    least_by: str = ""
+    most_by: str = ""
 
 
 @record
@@ -137,6 +168,7 @@ class Joined:
     sides: tuple[SidePromise, ...] = ()
     sentences: tuple[SentencePromise, ...] = ()
     step_drawings: tuple[DrawingPromise, ...] = ()
+    boards: tuple[BoardRange, ...] = ()
 
     def fact(self, name: str) -> Fact | None:
         """Return the fact with this name, or None."""

@@ -8,7 +8,7 @@ from publisher.design import Board, Design, Fact
 from publisher.geometry import Mark, Part
 from publisher.joints import footprint
 from publisher.joints.assembled import Assembled, MatedPanels, mate
-from publisher.joints.budget import budget_of, meetings_of
+from publisher.joints.budget import board_ranges, budget_of, meetings_of
 from publisher.joints.checks import CHECKS
 from publisher.joints.drawings import draw
 from publisher.joints.facts import part_facts
@@ -41,6 +41,7 @@ def put_together(design: Design, parts: tuple[Part, ...]) -> Joined:
         drawings=draw(subject),
         findings=run_checks(CHECKS, subject),
         budget=budget_of(meetings),
+        boards=board_ranges(meetings, design.boards),
     )
 
 

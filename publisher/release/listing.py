@@ -2,6 +2,7 @@
 
 from publisher.basics import record
 from publisher.basics.wording import say_length
+from publisher.joints import BoardRange, sold_words, takes_words
 
 
 @record
@@ -24,7 +25,7 @@ class Listing:
     licence: str
     summary: str
     pages: tuple[tuple[str, str, int], ...]
-    boards: tuple[tuple[str, float], ...]  # name, thickness in mm
+    boards: tuple[BoardRange, ...]
     sheets: tuple[SheetsToBuy, ...]
     tools: tuple[str, ...]
     materials: tuple[str, ...]
@@ -39,8 +40,7 @@ def listing_text(listing: Listing) -> str:
         lines.append(f"- {f'{variant}, ' if variant else ''}{paper}: {count} pages, to print at 100 %")
     lines += ["- cut files (SVG, true size in mm) and a picture of every page", ""]
     lines += ["## What you need", ""]
-    for name, thickness in listing.boards:
-        lines.append(f"- board “{name}” of {say_length(thickness)}, measured")
+    lines += [f"- {_board(board)}" for board in listing.boards]
     for need in listing.sheets:
         variant = f" ({need.variant})" if need.variant else ""
         plural = "sheet" if need.sheets == 1 else "sheets"
@@ -50,3 +50,14 @@ def listing_text(listing: Listing) -> str:
         lines += ["", "## Cautions", "", *(f"- {caution}" for caution in listing.cautions)]
     lines += ["", f"Version {listing.version}, by {listing.designer}. Licence: {listing.licence}.", ""]
     return "\n".join(lines)
+
+
+def _board(board: BoardRange) -> str:
+    """Return what to buy: the name that a board is sold by, its measured thickness, and which thicknesses will do."""
+    name = f", sold as {board.sold_as}" if board.sold_as else ""
+    said = f"board “{board.board}”{name}, measured {say_length(board.thickness)} thick"
+    takes = takes_words(board)
+    if not takes:
+        return said
+    sold = sold_words(board)
+    return f"{said}; takes board {takes}{f'. {sold}' if sold else ''}"

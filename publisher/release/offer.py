@@ -5,6 +5,7 @@ from hashlib import sha256
 
 from publisher.basics import record
 from publisher.design import Design
+from publisher.joints import BoardRange, takes_words
 from publisher.material import BoardNeeds
 from publisher.pages import Pack, cautions_for, thing
 from publisher.proof import Proof
@@ -28,6 +29,7 @@ class Offer:
     needs: BoardNeeds
     packs: tuple[tuple[Pack, Proof], ...]
     outputs: tuple[Output, ...] = ()
+    boards: tuple[BoardRange, ...] = ()
 
 
 def bundle_of(offers: tuple[Offer, ...]) -> Bundle:
@@ -55,7 +57,7 @@ def listing_of(offers: tuple[Offer, ...]) -> Listing:
             for offer in offers
             for pack, _ in offer.packs
         ),
-        boards=tuple(dict.fromkeys((b.id, b.thickness) for offer in offers for b in offer.design.boards)),
+        boards=tuple({(b.board, takes_words(b), b.thickness): b for offer in offers for b in offer.boards}.values()),
         sheets=tuple(
             SheetsToBuy(offer.design.variant_title, need.board, need.sheet.label, len(need.sheets))
             for offer in offers

@@ -21,7 +21,9 @@ def test_the_listing_counts_pages_and_sheets_of_the_pack_itself(offer: Offer) ->
     listing = listing_of((offer,))
     assert listing.pages == (("", "A4 paper", len(offer.packs[0][0].pages)),)
     assert [(s.sheet, s.sheets) for s in listing.sheets] == [("20 x 30 in", len(offer.needs.yields[0].sheets))]
-    assert listing.boards == (("foam", 5.0),)
+    assert [(b.board, b.thickness, b.least, b.most) for b in listing.boards] == [
+        ("foam", 5.0, pytest.approx(4.7), pytest.approx(5.3))
+    ]
     assert any(c.startswith("Knife:") for c in listing.cautions)
 
 

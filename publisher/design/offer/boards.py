@@ -4,6 +4,7 @@ from publisher.basics.wording import say_mm
 from publisher.brief import Table, Value
 from publisher.design.language import Scope
 from publisher.design.offer.sheets import read_sheet
+from publisher.design.offer.sold_as import sold_as
 from publisher.design.records import Board
 from publisher.design.rules import plans as rules
 
@@ -48,6 +49,9 @@ def read_board(board_id: str, table: Table, scope: Scope) -> Board | None:
         )
         return None
     peeled = _peeled(table, thickness, scope, subject)
+    sold, shop = sold_as(
+        tuple(node.text.strip() for node in table.row("sold_as") if isinstance(node, Value)), thickness
+    )
     sheets = [read_sheet(node, scope, subject) for node in table.row("sheets") if isinstance(node, Value)]
     return Board(
         id=board_id,
@@ -63,6 +67,8 @@ def read_board(board_id: str, table: Table, scope: Scope) -> Board | None:
         areal_mass=_plain(table, "areal_mass", MOST_AREAL_MASS, "g/m²", scope, subject),
         paper=0.0 if peeled else _paper(table, thickness, scope, subject),
         squeeze=_measure(table, "squeeze", thickness / 4, scope, subject),
+        sold_as=sold,
+        shop=shop,
     )
 
 

@@ -66,6 +66,15 @@ class SheetSize:
 
 
 @record
+class ShopBoard:
+    """A name under which boards are sold, and between which thicknesses (mm) boards of that name lie."""
+
+    name: str
+    least: float
+    most: float
+
+
+@record
 class Board:
     """A board: measured thickness and its spread (± mm), faces, sheets on sale, knife gap, crushed edge margin, grain.
 
@@ -85,6 +94,8 @@ class Board:
     areal_mass: float | None = None  # g/m²; None: by the stated assumption
     paper: float = 0.0  # mm on one face; 0: not said
     squeeze: float = 0.0  # mm that the board gives when it is pushed into a slot
+    sold_as: str = ""  # the name under which it is sold, which is no measure; '': not said
+    shop: ShopBoard | None = None  # what is known of boards of that name; None: nothing
 
 
 @record

@@ -10,6 +10,10 @@ from publisher.joints.model import Meeting, ScaleBudget
 GENERAL = 0.005
 """±0.5 %: the band that a ruler can judge on 100 mm. Common practice, no source."""
 
+PENCIL_SPREAD = 0.1
+"""mm a side: how far a sharp pencil's line wanders from its usual width. It stands beside the budget, and is not counted in it.
+Common practice, no source."""
+
 
 def budget_of(meetings: tuple[Meeting, ...]) -> ScaleBudget:
     """Intersect what every meeting allows with the general band.

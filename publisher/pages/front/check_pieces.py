@@ -1,13 +1,17 @@
 """The pieces of the print-check page. Each draws itself under the top of a box and returns the height that it used (mm)."""
 
-from publisher.basics import Box, Layer, LengthPromise, Path, polyline
-from publisher.basics.units import INCH_MM
+from math import inf, isinf
+
+from publisher.basics import Box, Layer, LengthPromise, Path, TextPromise, polyline
+from publisher.basics.units import INCH_MM, inches
+from publisher.basics.wording import fixed, rounded_down, rounded_up, trimmed
+from publisher.joints import PENCIL_SPREAD, BoardRange, safe_ends, sold_words, takes_words
 from publisher.pages.front.coupon import COUPON_HIGH, Fit, coupon, fit_of
 from publisher.pages.front.gauge import FOOT, MARKER, RANGE, gauge, gauge_from
 from publisher.pages.front.scale_range import ScaleRange, budget
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import CARD_HEIGHT, CARD_INCHES, CARD_WIDTH, CODE, QUIET_MM, Body, Context, card
-from publisher.pages.type import BODY, GAUGE, HEADING, LEAST, NOTE, RULE, SMALL, Column, Setter, make_table
+from publisher.pages.type import BODY, CELL_GAP, GAUGE, HEADING, LEAST, NOTE, RULE, SMALL, Column, Setter, make_table
 
 SQUARE_SIDE = 100.0  # of the square
 
@@ -57,17 +61,18 @@ def _words_in_square(setter: Setter, outline: Box, left: float, top: float) -> t
     return tuple(drawn)
 
 
-def how(context: Context, box: Box, _page: int) -> tuple[Body, float]:
-    """Say what to do, step by step, and which size of the design decides what scale will do."""
+def how(context: Context, box: Box, page: int) -> tuple[Body, float]:
+    """Say what to do, step by step."""
     setter, allowed = context.type, budget(context.joined)
-    low, high = SQUARE_SIDE * allowed.least, SQUARE_SIDE * allowed.most
+    low, high = square_ends(allowed)
+    between = f"between {low} and {high} mm"
     steps = (
         "Print at 100 %: choose “actual size” or “no scaling”, never “fit”, “shrink” or “fill”; "
         f"{context.paper.title}, one side only.",
-        f"Measure the square across and down. Both must lie between {low:.1f} and {high:.1f} mm "
-        f"({low / INCH_MM:.2f} and {high / INCH_MM:.2f} in). The long rulers judge finer.",
+        f"Measure the square across and down. Both must lie {between} "
+        f"({_inches_up(float(low))} and {_inches_down(float(high))} in). The long rulers judge finer.",
         "Look for all four corner marks. One is missing: the page was clipped.",
-        "Hold a scrap of your board in the gauge. Read the page “Before you cut”, then cut the coupon from that scrap.",
+        "Hold a scrap of your board in the gauge. Read the page “Before you cut”, then make the coupon from that scrap.",
     )
     drawn: list[Drawn] = []
     y = box.top
@@ -76,22 +81,40 @@ def how(context: Context, box: Box, _page: int) -> tuple[Body, float]:
         block = setter.paragraph(step, BODY.tagged("li"), box.left + 6.0, y, box.width - 6.0)
         drawn += block.drawn
         y -= block.height + 2.6
-    deciding = _deciding(allowed)
-    if deciding:
-        block = setter.paragraph(deciding, NOTE, box.left + 6.0, y, box.width - 6.0)
-        drawn += block.drawn
-        y -= block.height
-    return Body(tuple(drawn)), box.top - y
+    return Body(tuple(drawn), texts=(TextPromise(page, between),)), box.top - y
 
 
-def _deciding(allowed: ScaleRange) -> str:
-    """Name the meetings that bound the print scale of this design."""
+def square_ends(allowed: ScaleRange) -> tuple[str, str]:
+    """Return between which readings (mm) the square may lie: rounded inwards to 0.1 mm, or to 0.01 mm where no tenth lies between."""
+    least, most = SQUARE_SIDE * allowed.least, SQUARE_SIDE * allowed.most
+    decimals = 1 if rounded_up(least, 1) <= rounded_down(most, 1) else 2
+    return fixed(rounded_up(least, decimals), decimals), fixed(rounded_down(most, decimals), decimals)
+
+
+def _inches_up(mm: float) -> str:
+    return fixed(rounded_up(inches(mm), 2), 2)
+
+
+def _inches_down(mm: float) -> str:
+    return fixed(rounded_down(inches(mm), 2), 2)
+
+
+def limits(context: Context, box: Box, _page: int) -> tuple[Body, float]:
+    """Name the meetings that bound the print scale of this design, and what these bounds do not count."""
+    allowed = budget(context.joined)
     said: list[str] = []
     if allowed.tightest is not None:
         said.append(f"Printed smaller than that, the {allowed.tightest.what} gets too tight.")
     if allowed.loosest is not None:
         said.append(f"Printed larger, the {allowed.loosest.what} gets too loose.")
-    return " ".join(said)
+    if context.design.use == "trace":
+        said.append(
+            f"What a sharp pencil strays, {PENCIL_SPREAD:g} mm a side, is not counted in the limits of the print scale."
+        )
+    if not said:
+        return Body(), 0.0
+    block = context.type.paragraph(" ".join(said), NOTE, box.left, box.top, box.width)
+    return Body(block.drawn), block.height
 
 
 def board(context: Context, box: Box, page: int) -> tuple[Body, float]:
@@ -101,61 +124,115 @@ def board(context: Context, box: Box, page: int) -> tuple[Body, float]:
         return Body(), 0.0
     setter, x = context.type, box.left
     y = box.top - HEADING.leading - MARKER - gauge_from(fit.thickness) - RANGE
+    drawn_for = f"{fit.thickness:.2f} mm ({inches(fit.thickness):.3f} in)"
+    takes = _taken(context, fit)
     said = (
         "Stand a board on its edge and slide it to where it fills the gap: that is its thickness in mm. "
-        f"This pack is drawn for {fit.thickness:.2f} mm ({fit.thickness / INCH_MM:.3f} in), at the arrow. {_go_on(fit)}"
+        f"This pack is drawn for {drawn_for}, at the arrow{_go_on(fit, takes)} For any other board find the pack that is "
+        "drawn for it."
     )
     words = setter.paragraph(said, NOTE, x, y - FOOT - 0.6, SQUARE_SIDE)
     drawn = (*setter.line("Board gauge", HEADING, x, box.top - setter.drop(HEADING)), *words.drawn)
-    return Body(drawn) + gauge(setter, page, (x, y), fit.thickness, fit.spread), box.top - y + FOOT + 0.6 + words.height
+    texts = (TextPromise(page, drawn_for), *(TextPromise(page, t) for t in _promised(fit, takes)))
+    ends = safe_ends(takes) if takes else (fit.thickness - fit.spread, fit.thickness + fit.spread)
+    body = Body(drawn, texts=texts) + gauge(setter, page, (x, y), fit.thickness, ends)
+    return body, box.top - y + FOOT + 0.6 + words.height
 
 
-def _go_on(fit: Fit) -> str:
-    """Say which boards will do, and what to do with another."""
-    low, high = fit.thickness - fit.spread, fit.thickness + fit.spread
-    within = (
-        f"between {low:.1f} and {high:.1f} mm ({low / INCH_MM:.3f} and {high / INCH_MM:.3f} in), under the heavy bar"
-    )
+def _taken(context: Context, fit: Fit) -> BoardRange | None:
+    """Return the boards that the design takes; None where it takes any."""
+    found = next((b for b in context.joined.boards if b.board == fit.board), None)
+    return found if found is not None and takes_words(found) else None
+
+
+def _go_on(fit: Fit, takes: BoardRange | None) -> str:
+    """Say which boards will do."""
+    if takes is not None:
+        sold = sold_words(takes)
+        return f", and takes board {takes_words(takes)}, under the heavy bar.{' ' if sold else ''}{sold}"
     if not fit.spread:
-        within = "with a board of that thickness"
-    return (
-        f"Go on {within}. Any other board needs other sizes: find the pack drawn for it, "
-        "or have this one built for the thickness that you measured."
-    )
+        return ". Go on with a board of that thickness."
+    return f". Go on {_spread_words(fit)}, under the heavy bar."
+
+
+def _spread_words(fit: Fit) -> str:
+    low, high = fit.thickness - fit.spread, fit.thickness + fit.spread
+    return f"between {low:.1f} and {high:.1f} mm ({inches(low):.3f} and {inches(high):.3f} in)"
+
+
+def _promised(fit: Fit, takes: BoardRange | None) -> tuple[str, ...]:
+    """Return the words of the gauge that have figures."""
+    if takes is None:
+        return (_spread_words(fit),) if fit.spread else ()
+    return tuple(said for said in (takes_words(takes), sold_words(takes)) if said)
 
 
 def scrap(context: Context, box: Box, page: int) -> tuple[Body, float]:
-    """Draw the fit coupon under its heading."""
+    """Draw the fit coupon under its heading, and say what it tells."""
     fit = fit_of(context)
     if fit is None:
         return Body(), 0.0
     setter = context.type
     high = COUPON_HIGH + fit.thickness
     y = box.top - HEADING.leading - high - 1.6
-    board = f"{fit.board.replace('_', ' ')} board, {fit.thickness:.2f} mm ({fit.thickness / INCH_MM:.3f} in)"
-    said = (
-        f"For {board}. Lay the print on scrap and cut on the line, through paper and board: here no pencil is allowed for. "
-        "A light push: right. If it falls out or will not go in, measure your board again."
-        if fit.slot
-        else f"For {board}. Lay the print on scrap and cut on the line, through paper and board. "
-        "A piece of board in the step lies flush: right. If not, measure your board again."
+    board = f"{fit.board.replace('_', ' ')} board, {fit.thickness:.2f} mm ({inches(fit.thickness):.3f} in)"
+    traced = context.design.use == "trace"
+    made = (
+        "Glue it to the card of your templates, cut it out, trace it on scrap, lift the card, cut on the pencil line."
+        if traced
+        else "Glue the print on scrap and cut on the line, through paper and board."
     )
-    words = setter.paragraph(said, NOTE, box.left, y - 1.6, box.width)
-    drawn = (*setter.line("Fit coupon", HEADING, box.left, box.top - setter.drop(HEADING)), *words.drawn)
-    return Body(drawn) + coupon(context, fit, page, (box.left, y)), box.top - y + 1.6 + words.height
+    words = setter.paragraph(f"For {board}. {made}", NOTE, box.left, y - 1.6, box.width)
+    rows = _meanings(fit, _taken(context, fit), traced)
+    first = max(setter.width(name, NOTE.bold()) for name, _ in rows) + CELL_GAP
+    columns = (Column("", first, bold=True), Column("", box.width - first))
+    table = make_table(setter, columns, rows, style=NOTE, headed=False)
+    top = y - 1.6 - words.height - 1.0
+    drawn = (
+        *setter.line("Fit coupon", HEADING, box.left, box.top - setter.drop(HEADING)),
+        *words.drawn,
+        *table.place(box.left, top),
+    )
+    texts = tuple(TextPromise(page, meaning) for _, meaning in rows)
+    return Body(drawn, texts=texts) + coupon(context, fit, page, (box.left, y)), box.top - top + table.height()
 
 
-def wrong(context: Context, box: Box, _page: int) -> tuple[Body, float]:
+def _meanings(fit: Fit, takes: BoardRange | None, traced: bool) -> tuple[tuple[str, str], ...]:
+    """Return what each outcome of the coupon means."""
+    least, most = safe_ends(takes) if takes else (0.0, inf)
+    thin = f", or board under {_mm(least)}" if least else ""
+    thick = f", or board over {_mm(most)}" if not isinf(most) else ""
+    if not fit.slot:
+        return (
+            ("Board lies flush", "Right: go on."),
+            ("Higher or lower", "Another board, or not cut on the line: measure the board again."),
+        )
+    card = f"Cut along the card: {2.0 * fit.allowance:g} mm too wide" if fit.allowance else "Not cut on the pencil line"
+    loose, tight = (
+        (card, "A blunt pencil, or cut inside its line") if traced else ("Cut outside the line", "Cut inside the line")
+    )
+    return (
+        ("A light push", "Right: go on."),
+        ("Drops through", f"{loose}{thin}."),
+        ("Stuck", f"{tight}{thick}."),
+    )
+
+
+def _mm(mm: float) -> str:
+    return f"{trimmed(mm, 2)} mm"
+
+
+def wrong(context: Context, box: Box, page: int) -> tuple[Body, float]:
     """Set the table of what a wrong reading means, and what to do after gluing.
 
     The figures are those of pages fitted to other papers (0.973, 0.941) and to usual printer margins (0.88 to 0.97); several
     causes give the same figure, so no row names one alone.
     """
     setter, allowed = context.type, budget(context.joined)
-    low, high = SQUARE_SIDE * allowed.least, SQUARE_SIDE * allowed.most
-    near = f"98 to {low - 0.1:.1f} mm" if low > 98.15 else "about 98 mm"
+    low, high = square_ends(allowed)
+    near = f"98 to {float(low) - 0.1:.1f} mm" if float(low) > 98.15 else "about 98 mm"
     rows = (
-        (f"{low:.1f} to {high:.1f} mm", "True size.", "Go on."),
+        (f"{low} to {high} mm", "True size.", "Go on."),
         (near, "A printer that runs small, or damp paper.", "Print again on dry paper, or on another printer."),
         (
             "95 to 97.9 mm",
@@ -163,7 +240,11 @@ def wrong(context: Context, box: Box, _page: int) -> tuple[Body, float]:
             "Set 100 % and the paper that this page names.",
         ),
         ("under 95 mm", "Shrunk to fit shorter paper, or twice.", "The same, from a PDF viewer."),
-        (f"{high + 0.1:.1f} mm or more", "Enlarged to fill the sheet.", "Turn borderless printing off and set 100 %."),
+        (
+            f"{float(high) + 0.1:.1f} mm or more",
+            "Enlarged to fill the sheet.",
+            "Turn borderless printing off and set 100 %.",
+        ),
         ("the two differ", "The paper slipped or stretched.", "Print again on dry, flat paper."),
     )
     shares = (0.20, 0.395, 0.405)
@@ -173,4 +254,5 @@ def wrong(context: Context, box: Box, _page: int) -> tuple[Body, float]:
     after = "Measure again after gluing to card: wet paper grows by 2 to 3 % across its grain. Let it dry flat."
     y = box.top - table.height() - 2.0
     words = setter.paragraph(after, SMALL.bold(), box.left, y, box.width)
-    return Body(table.place(box.left, box.top) + words.drawn), box.top - y + words.height
+    texts = tuple(TextPromise(page, row[0]) for row in rows)
+    return Body(table.place(box.left, box.top) + words.drawn, texts=texts), box.top - y + words.height

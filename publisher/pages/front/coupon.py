@@ -1,9 +1,10 @@
 """The fit coupon: a tab and a slot of this design, or a step of its board, to cut from scrap before anything else.
 
-It is cut directly through the paper, not traced, so everything on it is drawn at its finished size.
+It is made as the parts are: in a pack that is traced it is drawn with the same allowance as the part that it stands for, so that
+what is tried is the pencil and the hand as well as the board.
 """
 
-from publisher.basics import Layer, LengthPromise, Point, polyline, record
+from publisher.basics import Layer, LengthPromise, Point, TextPromise, polyline, record
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import Body, Context
 from publisher.pages.type import CUT, NOTE, SMALL
@@ -15,12 +16,14 @@ COUPON_HIGH = 13.0  # of the piece under its tab
 
 @record
 class Fit:
-    """What the coupon tries: the board, its thickness and how far that may be off (mm), and the slot's width (0: no slots)."""
+    """What the coupon tries: the board, its thickness and how far that may be off (mm), the slot's width (0: no slots), and the
+    pencil's allowance (0: it is cut as it is printed)."""
 
     board: str
     thickness: float
     spread: float
     slot: float
+    allowance: float = 0.0
 
 
 def fit_of(context: Context) -> Fit | None:
@@ -34,12 +37,12 @@ def fit_of(context: Context) -> Fit | None:
     found = next(iter((*slots, *laps)), None)
     own = context.design.board(plans[0].board)
     if found is None:
-        return Fit(own.id, own.thickness, own.spread, 0.0)
+        return Fit(own.id, own.thickness, own.spread, 0.0, plans[0].trace_allowance)
     plan, thick, play = found
     own = context.design.board(plan.board)  # a slot's mate is of the same board, unless the thickness says otherwise
     boards = (own, *context.design.boards)
     mate = next((board for board in boards if abs(board.thickness - thick) < 1e-6), own)
-    return Fit(mate.id, thick, mate.spread, thick + play)
+    return Fit(mate.id, thick, mate.spread, thick + play, plan.trace_allowance)
 
 
 def coupon(context: Context, fit: Fit, page: int, at: Point) -> Body:
@@ -48,22 +51,23 @@ def coupon(context: Context, fit: Fit, page: int, at: Point) -> Body:
 
 
 def _tab_and_slot(context: Context, fit: Fit, page: int, at: Point) -> Body:
-    t = fit.thickness
+    t, a = fit.thickness, fit.allowance
     x, y = at
-    middle = x + PIECE / 2
+    middle, shoulder = x + PIECE / 2, y + COUPON_HIGH - a
+    inner, outer, far = TAB / 2 - a, PIECE / 2 - a, y + COUPON_HIGH + t - a
     tab = (
-        (x, y),
-        (x + PIECE, y),
-        (x + PIECE, y + COUPON_HIGH),
-        (middle + TAB / 2, y + COUPON_HIGH),
-        (middle + TAB / 2, y + COUPON_HIGH + t),
-        (middle - TAB / 2, y + COUPON_HIGH + t),
-        (middle - TAB / 2, y + COUPON_HIGH),
-        (x, y + COUPON_HIGH),
+        (middle - outer, y + a),
+        (middle + outer, y + a),
+        (middle + outer, shoulder),
+        (middle + inner, shoulder),
+        (middle + inner, far),
+        (middle - inner, far),
+        (middle - inner, shoulder),
+        (middle - outer, shoulder),
     )
     left = x + PIECE + 6.0
-    plate = ((left, y), (left + PIECE, y), (left + PIECE, y + COUPON_HIGH + t), (left, y + COUPON_HIGH + t))
-    long, wide = TAB + fit.slot - t, fit.slot
+    plate = ((left + a, y + a), (left + PIECE - a, y + a), (left + PIECE - a, far), (left + a, far))
+    long, wide = TAB + fit.slot - t + 2.0 * a, fit.slot + 2.0 * a
     cx, cy = left + PIECE / 2, y + (COUPON_HIGH + t) / 2 + 2.0
     slot = (
         (cx - long / 2, cy - wide / 2),
@@ -72,26 +76,26 @@ def _tab_and_slot(context: Context, fit: Fit, page: int, at: Point) -> Body:
         (cx - long / 2, cy + wide / 2),
     )
     drawn: list[Drawn] = [Stroke(CUT, tuple(polyline(ring, True) for ring in (tab, plate, slot)), Layer.OUTLINES)]
-    setter = context.type
+    setter, said = context.type, f"slot {fit.slot:.2f} mm"
     drawn += setter.line("tab", SMALL, middle, y + COUPON_HIGH / 2 - 1.0, align="centre")
-    drawn += setter.line(f"slot {fit.slot:.2f} mm", NOTE, cx, y + 2.2, align="centre")
+    drawn += setter.line(said, NOTE, cx, y + 2.2, align="centre")
     lengths = (
         LengthPromise(page, slot[1], slot[2], wide, "gauge"),
         LengthPromise(page, slot[0], slot[1], long, "gauge"),
-        LengthPromise(page, tab[4], tab[5], TAB, "gauge"),
+        LengthPromise(page, tab[4], tab[5], 2.0 * inner, "gauge"),
         LengthPromise(page, tab[3], tab[4], t, "gauge"),
     )
-    return Body(tuple(drawn), lengths=lengths)
+    return Body(tuple(drawn), lengths=lengths, texts=(TextPromise(page, said),))
 
 
 def _step(context: Context, fit: Fit, page: int, at: Point) -> Body:
-    t = fit.thickness
-    x, y = at
-    low = y + COUPON_HIGH
-    ring = ((x, y), (x + 2 * PIECE, y), (x + 2 * PIECE, low), (x + PIECE, low), (x + PIECE, low + t), (x, low + t))
-    setter = context.type
+    t, a = fit.thickness, fit.allowance
+    left, right, low, foot = at[0] + a, at[0] + 2 * PIECE - a, at[1] + COUPON_HIGH - a, at[1] + a
+    riser = at[0] + PIECE - a
+    ring = ((left, foot), (right, foot), (right, low), (riser, low), (riser, low + t), (left, low + t))
+    setter, said = context.type, f"step {t:.2f} mm"
     drawn: tuple[Drawn, ...] = (
         Stroke(CUT, (polyline(ring, True),), Layer.OUTLINES),
-        *setter.line(f"step {t:.2f} mm", NOTE, x + PIECE, y + COUPON_HIGH / 2 - 1.0, align="centre"),
+        *setter.line(said, NOTE, at[0] + PIECE, at[1] + COUPON_HIGH / 2 - 1.0, align="centre"),
     )
-    return Body(drawn, lengths=(LengthPromise(page, ring[3], ring[4], t, "gauge"),))
+    return Body(drawn, lengths=(LengthPromise(page, ring[3], ring[4], t, "gauge"),), texts=(TextPromise(page, said),))

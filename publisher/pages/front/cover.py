@@ -1,8 +1,8 @@
 """The cover: what this is, what the finished piece looks like, what to have at hand, which pages to print for which task."""
 
-from publisher.basics import Box, Carried, Layer, polyline
+from publisher.basics import Box, Carried, Layer, TextPromise, polyline
 from publisher.joints import Drawing
-from publisher.pages.front.to_buy import board_lines, material_lines, tool_lines
+from publisher.pages.front.to_buy import board_lines, material_lines, range_lines, tool_lines
 from publisher.pages.model import Drawn, Fill, Link
 from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, columns, make_frame, place_drawing
 from publisher.pages.type import (
@@ -41,7 +41,9 @@ def _body(context: Context, frame: Frame, numbers: Numbers) -> Body:
     box = Box(text.left, top + 3 * SPACE, text.right, text.top - head.height - 2 * SPACE)
     if box.height >= LEAST_PICTURE:
         drawn += _pictures(context, box)
-    return Body(tuple(drawn), carried=(Carried("summary", numbers.page, summary),))
+    figures = (line for board in context.design.boards for line in range_lines(context, board))
+    texts = tuple(TextPromise(numbers.page, line) for line in figures)
+    return Body(tuple(drawn), texts=texts, carried=(Carried("summary", numbers.page, summary),))
 
 
 def _head(context: Context, text: Box) -> tuple[Block, Box]:

@@ -19,10 +19,10 @@ def gauge_from(thickness: float) -> float:
     return max(1.0, floor(thickness + 0.5) - 1.0)
 
 
-def gauge(setter: Setter, page: int, at: Point, thickness: float, spread: float = 0.0) -> Body:
+def gauge(setter: Setter, page: int, at: Point, thickness: float, takes: tuple[float, float] | None = None) -> Body:
     """Draw the gauge with the narrow end of its lower line at ``at``; mark the design's board thickness (mm) on it.
 
-    A heavy bar over the upper line shows which boards will do: from ``thickness`` − ``spread`` to ``thickness`` + ``spread``.
+    A heavy bar over the upper line shows which boards will do: those that it ``takes``, from a least to a greatest thickness.
 
     Every graduation is a line across the gap, as long as the gap is wide there, and is promised.
     """
@@ -50,9 +50,8 @@ def gauge(setter: Setter, page: int, at: Point, thickness: float, spread: float 
         tip = (x + LENGTH * share, y + least + RANGE * share + 1.3)
         arrow = polyline((tip, (tip[0] + 1.1, tip[1] + 2.2), (tip[0] - 1.1, tip[1] + 2.2)), True)
         drawn.append(Fill(0.0, (arrow,), Layer.PAGE))
-    low, high = ((thickness + off - least) / RANGE for off in (-spread, spread))
-    low, high = max(0.0, low), min(1.0, high)
-    if spread and low < high:
+    low, high = (min(1.0, max(0.0, (end - least) / RANGE)) for end in takes or (0.0, 0.0))
+    if low < high:
         bar = tuple((x + LENGTH * s, y + least + RANGE * s + 0.8) for s in (low, high))
         drawn.append(Stroke(CUT, (polyline(bar),), Layer.PAGE))
     return Body(tuple(drawn), lengths=tuple(lengths))

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from publisher.basics import Box, Refusal
 from publisher.basics.units import inches
-from publisher.pages.front.check_pieces import board, how, scrap, square, wrong
+from publisher.pages.front.check_pieces import board, how, limits, scrap, square, wrong
 from publisher.pages.sheet import (
     CODE,
     FOOTER,
@@ -22,7 +22,7 @@ from publisher.pages.sheet import (
     graduation,
     make_frame,
 )
-from publisher.pages.type import GUTTER, LEAST, Setter
+from publisher.pages.type import GUTTER, LEAST, SPACE, Setter
 
 TASK = "Check your printer and your board"
 TITLE = "Print this page first and measure it"
@@ -31,11 +31,12 @@ CHECK_ACROSS, CHECK_UP = 180.0, 240.0
 STRIP = 15.2  # along the left side, for the upright ruler
 BASE = 5.2  # of the upright ruler's line, from the printable limit
 RULER = 12.0  # height of the ruler along the bottom
-CHECK_WIDE, TALL = 168.0, 200.0  # what the usual arrangement needs
+CHECK_WIDE = 168.0  # what the usual arrangement needs
 
 CheckBlock = Callable[
     [Context, Box, int], tuple[Body, float]
 ]  # draws under the top of the box; returns the height used
+READ: tuple[CheckBlock, ...] = (square, how, board, limits, scrap, wrong)  # in this order, whatever their places
 
 
 def print_check_drafts(context: Context) -> tuple[PageDraft, ...]:
@@ -56,8 +57,10 @@ def print_check_drafts(context: Context) -> tuple[PageDraft, ...]:
         )
     corner = (column.left + CHECK_SQUARE - QUIET_MM - 2.5, column.top - CHECK_SQUARE + QUIET_MM + 2.5)
     frame = replace(frame, code=Box(corner[0] - CODE, corner[1], corner[0], corner[1] + CODE))
-    if column.width >= CHECK_WIDE and column.height >= TALL:
-        return (_draft(1, frame, lambda n: _rulers(context.type, frame, n.page) + _arranged(context, column, n.page)),)
+    if column.width >= CHECK_WIDE and _arranged(context, column, 0)[1] >= column.bottom:
+        return (
+            _draft(1, frame, lambda n: _rulers(context.type, frame, n.page) + _arranged(context, column, n.page)[0]),
+        )
     return _flowed(context, frame, column)
 
 
@@ -76,29 +79,35 @@ def _draft(number: int, frame: Frame, body: Callable[[Numbers], Body]) -> PageDr
     return PageDraft("print_check", key, TITLE if number == 1 else "Print check", frame, body, TASK)
 
 
-def _arranged(context: Context, column: Box, page: int) -> Body:
-    """Draw the usual arrangement: square and words side by side, gauge and coupon under them, then what a reading means."""
+def _arranged(context: Context, column: Box, page: int) -> tuple[Body, float]:
+    """Draw the usual arrangement: square and gauge, words and coupon side by side, under both what a reading means. Return it
+    with the height (mm on the page) at which it ends."""
     middle = column.left + CHECK_SQUARE
-    left = Box(column.left, column.bottom, middle, column.top)
-    right = Box(middle + GUTTER, column.bottom, column.right, column.top)
-    drawn, square_high = square(context, left, page)
-    words, words_high = how(context, right, page)
-    drawn += words
-    y = column.top - max(square_high, words_high) - GUTTER
-    gauge, gauge_high = board(context, replace(left, top=y), page)
-    coupon, coupon_high = scrap(context, replace(right, top=y), page)
-    y -= max(gauge_high, coupon_high) + GUTTER
-    return drawn + gauge + coupon + wrong(context, replace(column, top=y), page)[0]
+    sides = (
+        (Box(column.left, column.bottom, middle, column.top), (square, board, limits)),
+        (Box(middle + GUTTER, column.bottom, column.right, column.top), (how, scrap)),
+    )
+    bodies: dict[CheckBlock, Body] = {}
+    foot = column.top
+    for side, pieces in sides:
+        y = side.top
+        for piece in pieces:
+            bodies[piece], high = piece(context, replace(side, top=y), page)
+            y -= high + (SPACE if piece is board else GUTTER) if high else 0.0  # the limits are read with the gauge
+        foot = min(foot, y + SPACE)
+    table, high = wrong(context, replace(column, top=foot), page)
+    return sum((bodies[piece] for piece in READ if piece in bodies), Body()) + table, foot - high
 
 
 def _flowed(context: Context, frame: Frame, column: Box) -> tuple[PageDraft, ...]:
     """Put the pieces under each other, on as many pages as they need."""
-    pieces: tuple[CheckBlock, ...] = (square, how, board, scrap, wrong)
     plain = make_frame(context.paper, False, 0.0)
     pages: list[list[tuple[CheckBlock, Box]]] = [[]]
     box = column
-    for piece in pieces:
+    for piece in READ:
         high = piece(context, box, 0)[1]
+        if not high:
+            continue
         if pages[-1] and box.height < high:
             pages.append([])
             box = plain.text

@@ -1,7 +1,8 @@
 """What the buyer needs before starting: board by real layouts, tools, materials with amounts."""
 
 from publisher.basics.wording import say_length
-from publisher.design import amount, say
+from publisher.design import Board, amount, say
+from publisher.joints import sold_words, takes_words
 from publisher.pages.sheet import Context, thing
 
 FACES = {
@@ -24,9 +25,23 @@ def board_lines(context: Context) -> tuple[str, ...]:
             if need.board == board.id and need.sheets
         ]
         faces = FACES.get(board.faces, f"{{name}} board, {board.faces}").format(name=board.id.replace("_", " "))
-        thick = f"{faces}, measured {say_length(board.thickness)} thick"
+        thick = f"{faces}, {_named(board)}measured {say_length(board.thickness)} thick"
         lines.append(f"{thick}: buy {', or '.join(ways)}" if ways else thick)
+        lines += range_lines(context, board)
     return tuple(lines)
+
+
+def range_lines(context: Context, board: Board) -> tuple[str, ...]:
+    """Return what thicknesses of a board the design takes, and what boards of its name are like."""
+    taken = next((one for one in context.joined.boards if one.board == board.id), None)
+    if taken is None or not takes_words(taken):
+        return ()
+    sold = sold_words(taken)
+    return (f"takes board {takes_words(taken)}{f'. {sold}' if sold else ''}",)
+
+
+def _named(board: Board) -> str:
+    return f"sold as {board.sold_as}, " if board.sold_as else ""
 
 
 def tool_lines(context: Context) -> tuple[str, ...]:

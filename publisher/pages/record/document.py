@@ -17,7 +17,7 @@ from publisher.basics import Arc, AttachmentPromise, Box, Path, Pose, Promises
 from publisher.brief import Inputs
 from publisher.design import Design, Fact, NeedPlan, Size
 from publisher.geometry import Part, Region
-from publisher.joints import Joined, Meeting, ScaleBudget
+from publisher.joints import PENCIL_SPREAD, BoardRange, Joined, Meeting, ScaleBudget
 from publisher.material import BoardNeeds, CutRow, Layout, Yield
 from publisher.pages.model import Attachment, Pack, Page
 from publisher.pages.record.plain import Json, numbers, one_line_each, plain_number
@@ -72,7 +72,8 @@ def record_of(
             "parts": [_part(part) for part in parts],
             "cut_list": [_cut_row(row) for row in needs.cut_list],
             "boards": [_yield(needed) for needed in needs.yields],
-            "budget": _budget(joined.budget),
+            "budget": _budget(joined.budget, design.use == "trace"),
+            "board_ranges": [_board_range(board) for board in joined.boards],
             "meetings": [_meeting(meeting) for meeting in joined.meetings],
             "promises": _promises(pack.promises),
             "pages": [_page(pack, page) for page in pack.pages],
@@ -225,12 +226,33 @@ def _meeting(meeting: Meeting) -> Json:
         "unprinted_least": plain_number(meeting.unprinted_least),
         "loosest": None if meeting.loosest is None else plain_number(meeting.loosest),
         "grown": plain_number(meeting.grown),
+        "kind": meeting.kind,
+        "board": meeting.board,
+        "boards": plain_number(meeting.boards),
+        "thickness": plain_number(meeting.thickness),
+        "spread": plain_number(meeting.spread),
     }
 
 
-def _budget(allowed: ScaleBudget) -> Json:
-    """Return the allowed print scale; the names are those of meetings, "" for the general band of ±0.5 %."""
+def _board_range(board: BoardRange) -> Json:
+    """Return the thicknesses that the meetings allow a board; null where nothing limits them."""
     return {
+        "board": board.board,
+        "sold_as": board.sold_as,
+        "thickness": plain_number(board.thickness),
+        "spread": plain_number(board.spread),
+        "least": plain_number(board.least) if board.least else None,
+        "most": None if isinf(board.most) else plain_number(board.most),
+        "least_by": board.least_by,
+        "most_by": board.most_by,
+    }
+
+
+def _budget(allowed: ScaleBudget, traced: bool) -> Json:
+    """Return the allowed print scale; the names are those of meetings, "" for the general band of ±0.5 %. What the pencil strays
+    is not counted in it."""
+    return {
+        "pencil_spread": PENCIL_SPREAD if traced else 0,
         "least": plain_number(allowed.least, 6),
         "most": plain_number(allowed.most, 6),
         "least_by": allowed.least_by,

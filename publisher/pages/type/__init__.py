@@ -40,12 +40,13 @@ from publisher.pages.type.styles import (
     TypeStyle,
     line_style,
 )
-from publisher.pages.type.tables import Column, LaidTable, make_table
+from publisher.pages.type.tables import CELL_GAP, Column, LaidTable, make_table
 from publisher.pages.type.text import Align, Block, Setter, tidy
 from publisher.pages.type.word_boxes import Note, note_at, word_in
 
 __all__ = [
     "BODY",
+    "CELL_GAP",
     "CUT",
     "DIMENSION",
     "DISPLAY",

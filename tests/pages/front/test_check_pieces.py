@@ -7,7 +7,7 @@ import pytest
 from publisher.basics import Box
 from publisher.design import Design
 from publisher.joints import Meeting
-from publisher.pages.front.check_pieces import board, how, scrap, square, wrong
+from publisher.pages.front.check_pieces import board, how, limits, scrap, square, wrong
 from publisher.pages.front.print_check import CheckBlock
 from publisher.pages.sheet.draft import Context
 from publisher.pages.sheet.page_checks import ink_box
@@ -15,7 +15,7 @@ from publisher.pages.sheet.page_checks import ink_box
 BOX = Box(20.0, 30.0, 200.0, 250.0)
 
 
-@pytest.mark.parametrize("piece", [square, how, board, scrap, wrong])
+@pytest.mark.parametrize("piece", [square, how, limits, board, scrap, wrong])
 def test_a_piece_stays_in_the_height_that_it_returns(make_context: Callable[..., Context], piece: CheckBlock) -> None:
     meetings = (Meeting("wall.slot", "wall", "slot of part A for the tab of part B", 5.3, 5.29, 5.3),)
     context = make_context(meetings=meetings)

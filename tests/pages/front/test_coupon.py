@@ -1,4 +1,4 @@
-"""The fit coupon is cut on its line, not traced: tab and slot are drawn at their finished size."""
+"""The fit coupon is made as the parts are: traced with the same allowance, or cut as it is printed."""
 
 from collections.abc import Callable
 from dataclasses import replace
@@ -19,7 +19,7 @@ def size(points: tuple[tuple[float, float], ...]) -> tuple[float, float]:
     return max(xs) - min(xs), max(ys) - min(ys)
 
 
-def test_slot_and_tab_follow_board_and_play_whatever_the_pencil_adds(make_context: Make) -> None:
+def test_slot_and_tab_are_drawn_for_the_pencil_as_the_parts_are(make_context: Make) -> None:
     context = make_context()
     assert all(plan.trace_allowance == 0.4 for plan in context.design.parts)
     fit = fit_of(context)
@@ -29,8 +29,9 @@ def test_slot_and_tab_follow_board_and_play_whatever_the_pencil_adds(make_contex
     outlines = next(t for t in body.drawn if isinstance(t, Stroke))
     tab, _plate, slot = (path.points for path in outlines.paths)
     # board 5.0 and play 0.3 mm: the slot is 5.3 wide, and 0.3 longer than the tab of 14
-    assert size(slot) == pytest.approx((14.3, 5.3))
-    assert tab[3][0] - tab[6][0] == pytest.approx(14.0)
+    assert fit.allowance == 0.4  # a pencil runs 0.4 inside the slot and 0.4 outside the tab
+    assert size(slot) == pytest.approx((14.3 + 0.8, 5.3 + 0.8))
+    assert tab[3][0] - tab[6][0] == pytest.approx(14.0 - 0.8)
     assert tab[4][1] - tab[3][1] == pytest.approx(5.0)
 
 
@@ -38,7 +39,9 @@ def test_what_decides_the_fit_is_promised(make_context: Make) -> None:
     context = make_context()
     fit = fit_of(context)
     assert fit is not None
-    lengths = coupon(context, fit, 2, (10.0, 20.0)).lengths
+    body = coupon(context, replace(fit, allowance=0.0), 2, (10.0, 20.0))
+    assert [promise.text for promise in body.texts] == ["slot 5.30 mm"]
+    lengths = body.lengths
     assert [p.length for p in lengths] == pytest.approx([5.3, 14.3, 14.0, 5.0])
     for promise in lengths:
         assert size((promise.start, promise.end)) == pytest.approx(

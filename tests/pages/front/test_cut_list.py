@@ -17,7 +17,7 @@ def words(context: Context) -> list[list[str]]:
 def test_every_part_is_listed_with_count_size_and_page(demo: Callable[..., Context]) -> None:
     context = demo("lock-stair")
     first = words(context)[0]
-    assert {"A", "Stair layer", "14 + 1 spare", "184.0 × 184.0 mm", "7.24 × 7.24 in", "4", "5"} <= set(first)
+    assert {"A", "Stair layer", "19 + 1 spare", "184.0 × 184.0 mm", "7.24 × 7.24 in", "4", "5"} <= set(first)
     links = [d for d in cut_list_drafts(context)[0].body(NUMBERS).drawn if isinstance(d, Link)]
     assert [link.page for link in links] == [4, 5]
 

@@ -1,6 +1,7 @@
 """The print-check page: all that the buyer measures is there, on any paper, and nothing collides."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from itertools import combinations
 
 import pytest
@@ -8,6 +9,7 @@ import pytest
 from publisher.basics import Refusal
 from publisher.design import Design, PaperWish
 from publisher.joints import Meeting
+from publisher.joints.budget import board_ranges
 from publisher.pages.front.print_check import print_check_drafts
 from publisher.pages.model import Words
 from publisher.pages.sheet.draft import Body, Context, Numbers
@@ -61,18 +63,50 @@ def test_the_words_follow_the_design(
     (body,) = bodies(make_context(meetings=MEETINGS), numbers)
     said = words(body)
     for needed in (
-        "99.8 and 100.0 mm",  # 29.95 / 30 = 0.9983
+        "99.9 and 100.0 mm",  # 29.95 / 30 = 0.99833, rounded away from failure
         "slot of part A for the tab of part B gets too loose",
         "door of part A for a 25 mm base gets too tight",
         "5.00 mm (0.197 in)",
         "85.60 × 53.98 mm",
         "Measure again after gluing to card",
-        "98 to 99.7 mm",
+        "98 to 99.8 mm",
         "95 to 97.9 mm",
         "Go on between 4.8 and 5.2 mm (0.189 and 0.205 in)",
-        "cut on the line",
+        "lift the card, cut on the pencil line",
+        "Cut along the card: 0.8 mm too wide",
+        "0.1 mm a side, is not counted",
     ):
         assert needed in said.replace("\n", " "), needed
+
+
+def test_limits_are_rounded_away_from_failure_and_every_figure_is_promised(
+    make_context: Make, numbers: Callable[..., Numbers], words: Callable[[Body], str]
+) -> None:
+    """29.956 / 30 = 99.853 %: 99.8 mm would be too little, and 100.04 % of an upper end gives 100.0 mm."""
+    meetings = (
+        Meeting("wall.door", "wall", "door of part A for a base", 30.0, 29.956),
+        Meeting(
+            "wall.slot", "wall", "slot of part A", 5.3, 5.2, 5.3022, board="foam", thickness=5.0, spread=0.2, boards=1.0
+        ),
+    )
+    context = make_context(meetings=meetings)
+    ranges = board_ranges(meetings, context.design.boards)
+    context = replace(context, joined=replace(context.joined, boards=ranges))
+    (body,) = bodies(context, numbers)
+    said = words(body).replace("\n", " ")
+    promised = {promise.text for promise in body.texts}
+    assert {"between 99.9 and 100.0 mm", "from 4.8 to 5.3 mm (0.189 to 0.208 in)", "99.9 to 100.0 mm"} <= promised
+    for text in promised:
+        assert text in said, text
+
+
+def test_a_paper_too_low_for_the_usual_arrangement_puts_the_pieces_under_each_other(
+    make_context: Make, make_design: Callable[..., Design], numbers: Callable[..., Numbers]
+) -> None:
+    place = make_design().parts[0].place
+    design = make_design(papers=(PaperWish("low", 216.0, 250.0, None, place),))
+    context = make_context("low", design, meetings=MEETINGS)
+    assert len(bodies(context, numbers)) == 2
 
 
 def test_a_small_paper_takes_more_pages_and_shorter_rulers(make_context: Make, numbers: Callable[..., Numbers]) -> None:

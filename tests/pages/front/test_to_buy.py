@@ -10,9 +10,13 @@ from publisher.pages.sheet.draft import Context
 
 
 def test_a_board_is_named_with_its_measured_thickness_and_its_sheets(demo: Callable[..., Context]) -> None:
-    (line,) = board_lines(demo("quay"))
+    line, takes = board_lines(demo("quay"))
     assert line.startswith(
-        "bare foam board, no paper on its faces, measured 5.00 mm (0.20 in) thick: buy 1 sheet of 20 x 30 in"
+        "bare foam board, no paper on its faces, sold as 5 mm, measured 5.00 mm (0.20 in) thick: buy 1 sheet of 20 x 30 in"
+    )
+    assert takes == (
+        "takes board from 4.7 to 5.3 mm (0.186 to 0.208 in). "
+        "Boards sold as 5 mm are 4.8 to 5.2 mm, common practice: measure yours."
     )
 
 
@@ -26,7 +30,7 @@ def test_an_amount_is_worked_out_from_facts(demo: Callable[..., Context]) -> Non
     place = Place("spec.yaml", 1, 1)
     dowel = MaterialPlan("dowel", None, Blank("stair.climb + 10 mm", place), place)
     changed = replace(context, design=replace(context.design, materials=(dowel,)))
-    assert material_lines(changed) == ("wooden dowel: 80.0 mm (3.15 in)",)
+    assert material_lines(changed) == ("wooden dowel: 100.0 mm (3.94 in)",)
 
 
 def test_tools_are_named_in_words(demo: Callable[..., Context]) -> None:

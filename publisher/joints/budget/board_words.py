@@ -1,0 +1,51 @@
+"""What is said of the boards that a design takes. Ends are rounded inwards: whoever keeps them keeps the true ones."""
+
+from math import isinf
+
+from publisher.basics.units import inches
+from publisher.basics.wording import fixed, rounded_down, rounded_up
+from publisher.joints.model import BoardRange
+
+MILLIMETRES, INCHES = 1, 3  # decimals, as boards are read on a gauge or from a pile of ten
+
+
+def safe_ends(board: BoardRange) -> tuple[float, float]:
+    """Return the range (mm) as it is printed: to 0.1 mm inwards, or to 0.01 mm where that would leave little of it."""
+    for decimals in (MILLIMETRES, MILLIMETRES + 1):
+        least = rounded_up(board.least, decimals)
+        most = board.most if isinf(board.most) else rounded_down(board.most, decimals)
+        if least <= board.thickness <= most and most - least >= 0.5 * (board.most - board.least):
+            break
+    return least, most
+
+
+def takes_words(board: BoardRange) -> str:
+    """Return ``from 4.7 to 5.3 mm (0.186 to 0.208 in)``; '' where any board will do."""
+    least, most = safe_ends(board)
+    if not least and isinf(most):
+        return ""
+    low, high = (_plain(end) for end in (least, most))
+    small, large = (fixed(rounded_up(inches(least), INCHES), INCHES), "")
+    if isinf(most):
+        return f"of {low} mm ({small} in) or more"
+    large = fixed(rounded_down(inches(most), INCHES), INCHES)
+    return f"from {low} to {high} mm ({small} to {large} in)" if least else f"up to {high} mm ({large} in)"
+
+
+def sold_words(board: BoardRange) -> str:
+    """Return what boards of the name are like beside what the design takes; '' where nothing is known of the name."""
+    shop = board.shop
+    if shop is None:
+        return ""
+    between = f"{_plain(shop.least)} to {_plain(shop.most)} mm, common practice"
+    thinner, thicker = (part / (shop.most - shop.least) for part in (board.least - shop.least, shop.most - board.most))
+    if max(thinner, thicker) <= 0.0:
+        return f"Boards sold as {shop.name} are {between}: measure yours."
+    share = "Most" if max(thinner, thicker) >= 0.5 else "Some"
+    way = "thinner" if thinner >= thicker else "thicker"
+    return f"{share} boards sold as {shop.name} are {way} ({between}): measure."
+
+
+def _plain(mm: float) -> str:
+    text = fixed(mm, MILLIMETRES + 1)
+    return text[:-1] if text.endswith("0") else text
