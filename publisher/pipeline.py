@@ -156,7 +156,9 @@ def work(
     joined = suggest(design, put_together(design, parts), facts_at)
     made = tuple(piece for piece in pieces if piece.whole or piece.folded)
     joined = with_promises(design, pieces, replace(joined, drawings=(*joined.drawings, *draw_parts(made))))
-    needs = lay_out(design, pieces, effort, sheets, settled, trial=bool(brief.inputs.sets))
+    needs = lay_out(
+        design, pieces, effort, sheets, settled, trial=bool(brief.inputs.sets), versions=brief.inputs.versions
+    )
     found += (*joined.findings, *needs.findings, *text_findings(design, joined.facts))
     return Worked(brief, variant, design, parts, joined, needs, tuple(found), pieces)
 

@@ -34,7 +34,10 @@ class Item:
 
 @record
 class Layout:
-    """A verified layout of one sheet. ``key`` names the problem it solves (hash of outlines, sheet, gap, angles)."""
+    """A verified layout of one sheet. ``key`` names the problem it solves (hash of outlines, sheet, gap, angles).
+
+    ``made_with``: this program and the libraries of its engines, with the versions that found it; "" where that was not kept.
+    """
 
     key: str
     board: str
@@ -42,6 +45,7 @@ class Layout:
     items: tuple[Item, ...]
     engine: str
     seed: int
+    made_with: str = ""
 
 
 @record

@@ -17,6 +17,8 @@ from publisher.material.yields import Shop, yield_of
 
 MOST_TRACINGS = 10  # of a paper or thin card template; common practice, no source
 
+FOUND_BY = ("publisher", "numpy", "pyclipper", "shapely", "spyrrow")  # whose versions may change which layout is found
+
 Listener = Callable[[str, Stored], None]
 
 
@@ -27,17 +29,20 @@ def lay_out(
     sheets: tuple[SheetSize, ...] | None = None,
     settled: Listener | None = None,
     trial: bool = False,
+    versions: tuple[tuple[str, str], ...] = (),
 ) -> BoardNeeds:
     """Lay a design's parts out on the sheets of their boards.
 
     Layouts stored beside the spec are verified and used; what is missing is packed with ``effort`` (``quick``, ``careful``,
     ``patient``). An effort above quick tries to better what is stored and never lowers it. ``sheets``: sheet sizes to use
     instead of those on sale. ``settled`` is told each verified layout as soon as it is known, so that a run that is stopped
-    can keep it. ``trial``: sizes are tried out, so nothing is said of layouts that are kept for the spec's own.
+    can keep it. ``trial``: sizes are tried out, so nothing is said of layouts that are kept for the spec's own. ``versions``:
+    (name, version) of this program and its libraries; a layout that is made now names those of the engines.
     Raises LayoutFault when a layout of ours does not hold, KeyError for an unknown effort.
     """
     cut = tuple(p for p in parts if p.count + p.spare > 0)
-    shop = Shop(Desk(EFFORTS[effort]), read_store(design), settled)
+    made_with = ", ".join(f"{name} {version}" for name, version in versions if name in FOUND_BY)
+    shop = Shop(Desk(EFFORTS[effort]), read_store(design), settled, made_with)
     findings: list[Finding] = list(shop.store.findings)
     yields: list[Yield] = []
     for board in design.boards:

@@ -25,11 +25,12 @@ Copy = tuple[str, float, float, float, bool]  # part, x, y (mm), turn (degrees),
 
 @record
 class Stored:
-    """One entry: its sheets as (part, x, y, turn, mirrored) rows, mm and degrees; who made it."""
+    """One entry: its sheets as (part, x, y, turn, mirrored) rows, mm and degrees; who made it, and with which versions."""
 
     sheets: tuple[tuple[Copy, ...], ...]
     engine: str
     seed: int
+    made_with: str = ""
 
 
 @record
@@ -80,9 +81,10 @@ def _entry(entry: object) -> Stored:
     if not isinstance(entry, dict):
         raise TypeError
     sheets = tuple(tuple(copy for row in sheet for copy in _copies(row)) for sheet in entry["sheets"])
-    if not isinstance(entry["engine"], str) or not isinstance(entry["seed"], int):
+    made_with = entry.get("made_with", "")
+    if not isinstance(entry["engine"], str) or not isinstance(entry["seed"], int) or not isinstance(made_with, str):
         raise TypeError
-    return Stored(sheets, entry["engine"], entry["seed"])
+    return Stored(sheets, entry["engine"], entry["seed"], made_with)
 
 
 def _copies(row: object) -> Iterator[Copy]:
@@ -158,7 +160,8 @@ def recall_spare(problem: Problem, laid: Sequence[Layout], part: str, key: str, 
 
 def stored_layouts(layouts: Sequence[Layout]) -> Stored:
     """Return layouts of one problem as they are stored."""
-    return Stored(tuple(_copies_of(layout.items) for layout in layouts), layouts[0].engine, layouts[0].seed)
+    first = layouts[0]
+    return Stored(tuple(_copies_of(layout.items) for layout in layouts), first.engine, first.seed, first.made_with)
 
 
 def stored_spare(spare: Spare) -> Stored:
@@ -206,7 +209,8 @@ def _entries(need: BoardNeeds) -> Iterator[tuple[str, Stored]]:
 def _record(stored: Stored) -> str:
     """Return one entry as JSON on few lines: one for each sheet."""
     rows = ",\n        ".join(json.dumps([list(row) for row in runs(sheet)]) for sheet in stored.sheets)
-    return f'{{"engine": {json.dumps(stored.engine)}, "seed": {stored.seed}, "sheets": [\n        {rows}]}}'
+    made_with = f'"made_with": {json.dumps(stored.made_with)}, ' if stored.made_with else ""
+    return f'{{"engine": {json.dumps(stored.engine)}, "seed": {stored.seed}, {made_with}"sheets": [\n        {rows}]}}'
 
 
 def runs(sheet: Sequence[Copy]) -> Iterator[tuple[object, ...]]:

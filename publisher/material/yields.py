@@ -27,6 +27,7 @@ class Shop:
     desk: Desk
     store: Store
     settled: Callable[[str, Stored], None] | None = None
+    made_with: str = ""  # what a layout that is made now is made with
 
     def tell(self, key: str, stored: Stored) -> None:
         """Tell the listener of a verified layout."""
@@ -112,8 +113,10 @@ def _settle(problem: Problem, shop: Shop) -> _Settled:
             best, made = tried, 1
     assert best is not None
     key = problem.key()
+    stored = shop.store.get(key)
+    made_with = stored.made_with if stored is not None and not made else shop.made_with
     layouts = tuple(
-        Layout(key, problem.board.id, problem.sheet, items, best.engine, best.seed) for items in best.sheets
+        Layout(key, problem.board.id, problem.sheet, items, best.engine, best.seed, made_with) for items in best.sheets
     )
     if any(best.sheets):
         shop.tell(key, stored_layouts(layouts))

@@ -34,6 +34,17 @@ def test_a_stored_layout_is_used_as_it_is(shop, made) -> None:
     assert layouts_document((again,)) == document
 
 
+def test_a_layout_keeps_the_versions_that_it_was_made_with(shop, made) -> None:
+    """Whoever verifies it later with other versions did not make it."""
+    design, parts, needs, _ = made
+    first = lay_out(design, parts, versions=(("publisher", "1.0"), ("pillow", "9"), ("shapely", "2.1")))
+    assert {sheet.made_with for y in first.yields for sheet in y.sheets} == {"publisher 1.0, shapely 2.1"}
+    kept = layouts_document((first,))
+    again = lay_out(shop.with_store(design, kept), parts, versions=(("publisher", "2.0"),))
+    assert layouts_document((again,)) == kept
+    assert "made_with" not in layouts_document((needs,)).decode()  # not known: nothing is claimed
+
+
 @pytest.mark.keeps("material/stored-layout-wrong", "material/store-unreadable", "material/layouts-stale")
 def test_the_store_is_readable_json_in_order(made) -> None:
     """Format, note, keys of 64 hex digits in order."""

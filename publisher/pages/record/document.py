@@ -292,6 +292,7 @@ def _layout(layout: Layout) -> Json:
         "key": layout.key,
         "engine": layout.engine,
         "seed": layout.seed,
+        "made_with": layout.made_with,
         "items": [{"part": item.part, "copy": item.copy, "pose": _pose(item.pose)} for item in layout.items],
     }
 
