@@ -26,6 +26,8 @@ DECIDING: tuple[tuple[str, str], ...] = (
     ("balance_with_figures", "with figures"),
     ("weakest_step", "weakest step"),
     ("strength_factor", "bears"),
+    ("deck_strength_factor", "deck bears"),
+    ("deck_sag", "sags"),
     ("joint_stagger", "joints"),
 )
 """Facts of an assembly that decide whether it can be built, and what is said before each."""
@@ -67,7 +69,10 @@ def _deciding(facts: dict[str, Fact]) -> list[str]:
     """Return what decides whether an assembly can be built."""
     bears = facts.get("strength_factor")
     passed_over = ("weakest_step", "strength_factor") if bears is not None and bears.value > STRONG else ()
-    return [_words(key, words, facts[key]) for key, words in DECIDING if key in facts and key not in passed_over]
+    said = [_words(key, words, facts[key]) for key, words in DECIDING if key in facts and key not in passed_over]
+    if "deck_strength_factor" in facts and "deck_sag" not in facts:
+        said.append("sag not judged: no stiffness of the board is given")
+    return said
 
 
 def _words(key: str, words: str, fact: Fact) -> str:
@@ -75,7 +80,7 @@ def _words(key: str, words: str, fact: Fact) -> str:
         return f"{words} {_mm(fact.value)} mm"
     if key == "joint_stagger":
         return f"{words} {fixed(fact.value, 2)} of a unit apart"
-    if key == "strength_factor":
+    if key in ("strength_factor", "deck_strength_factor"):
         return f"{words} {fixed(fact.value, 1)} × a figure" if isfinite(fact.value) else f"{words} any figure"
     return f"{words} {say(fact.value, fact.kind)}"
 

@@ -7,12 +7,14 @@ from publisher.joints.footing import mass_of
 from publisher.joints.model import Meeting
 from publisher.joints.panels import (
     PANEL_TOUCH,
+    Deck,
     Mating,
     PanelAssembly,
     PanelBalance,
     Resting,
     Seating,
     balance_of,
+    decks_of,
     matings_of,
     restings_of,
     seatings_of,
@@ -31,6 +33,7 @@ class MatedPanels:
     restings: tuple[Resting, ...]
     seatings: tuple[Seating, ...] = ()
     balance: PanelBalance | None = None
+    decks: tuple[Deck, ...] = ()  # level panels that others carry
 
 
 def mate(assembly: PanelAssembly, boards: dict[str, Board], figure: Figure) -> MatedPanels:
@@ -39,7 +42,8 @@ def mate(assembly: PanelAssembly, boards: dict[str, Board], figure: Figure) -> M
     fits = all(m.gap <= PANEL_TOUCH and abs(m.length_a - m.length_b) <= PANEL_TOUCH for m in matings)
     stands = fits and assembly.panels and not assembly.unplaced
     balance = balance_of(assembly, lambda part: mass_of(part, boards), figure) if stands else None
-    return MatedPanels(assembly, matings, restings_of(assembly), seatings_of(assembly), balance)
+    decks = decks_of(assembly, boards, figure) if stands else ()
+    return MatedPanels(assembly, matings, restings_of(assembly), seatings_of(assembly), balance, decks)
 
 
 @record

@@ -11,6 +11,9 @@ SHORT_BAR, LONG_BAR, BAR = 5.0, 8.0, 30.0
 GLUED_SHARE, GLUED_STRIP = 0.25, 8.0
 """Of the smaller of two layers, and mm: what must lie on the other to hold by glue. Common practice, no source."""
 
+OVERHANG = 4.0
+"""Boards that a deck may reach beyond what carries it. Common practice, no source."""
+
 THICKNESS = 5.0  # mm: the board that the sizes are stated for
 
 PAPERED = 0.7

@@ -15,7 +15,7 @@ from publisher.joints.facts import part_facts
 from publisher.joints.footing import mass_of
 from publisher.joints.model import Joined, Placed
 from publisher.joints.panels import facts as panel_facts
-from publisher.joints.panels import place_panels, seat_marks, seatings_of
+from publisher.joints.panels import facts_of_decks, place_panels, seat_marks, seatings_of
 from publisher.joints.stacks import LaidStack, lay_all, seats_of
 from publisher.joints.stacks import facts as stack_facts
 from publisher.joints.wholes import PlacedWhole, panels_of_stack, put_things
@@ -116,7 +116,7 @@ def _things(
 def _facts_of_panels(mated: MatedPanels, boards: dict[str, Board]) -> list[Fact]:
     """Return the sizes of a panel assembly, its mass and its pile; of one without a panel that could be placed no mass."""
     plan, pieces = mated.assembly.plan, [panel.part for panel in mated.assembly.panels]
-    facts = list(panel_facts.facts_of(mated.assembly, mated.balance))
+    facts = [*panel_facts.facts_of(mated.assembly, mated.balance), *facts_of_decks(mated.assembly, mated.decks)]
     if pieces:
         facts.append(footprint.panels_mass(plan.name, pieces, boards, plan.place))
         facts += footprint.packed(plan.name, pieces, plan.place)

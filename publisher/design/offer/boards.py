@@ -10,6 +10,7 @@ from publisher.design.rules import plans as rules
 
 THICKEST_MM = 100.0
 MOST_STRENGTH = 500.0  # MPa: more than any wood
+MOST_STIFFNESS = 250_000.0  # MPa: more than steel
 MOST_AREAL_MASS = 100_000.0  # g/m²: 100 mm of water
 
 
@@ -64,6 +65,7 @@ def read_board(board_id: str, table: Table, scope: Scope) -> Board | None:
         grain=table.text("grain", "none"),
         place=table.place,
         bending_strength=_plain(table, "bending_strength", MOST_STRENGTH, "MPa", scope, subject),
+        stiffness=_plain(table, "stiffness", MOST_STIFFNESS, "MPa", scope, subject),
         areal_mass=_plain(table, "areal_mass", MOST_AREAL_MASS, "g/m²", scope, subject),
         paper=0.0 if peeled else _paper(table, thickness, scope, subject),
         squeeze=_measure(table, "squeeze", thickness / 4, scope, subject),

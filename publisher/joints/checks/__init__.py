@@ -3,9 +3,11 @@
 from publisher.basics import Check
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks import (
+    bears_no_hand,
     bent_too_tightly,
     brace_does_not_fit,
     corner_not_as_shaped,
+    deck_bends,
     does_not_meet,
     does_not_rest,
     edge_lengths_differ,
@@ -69,6 +71,10 @@ CHECKS: tuple[Check[Assembled], ...] = (
     falls_over.CHECK,
     tips_over.CHECK,
     step_too_weak.CHECK,
+    deck_bends.TOO_WEAK,
+    deck_bends.SAGS,
+    deck_bends.REACHES_FAR,
+    bears_no_hand.CHECK,
     brace_does_not_fit.CHECK,
     fact_unknown.CHECK,
     need_of_another_kind.CHECK,

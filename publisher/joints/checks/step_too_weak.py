@@ -3,8 +3,9 @@
 from publisher.basics import Check, Outcome, Severity
 from publisher.basics.wording import fixed
 from publisher.joints.assembled import Assembled
+from publisher.joints.bending import BENDING_STRENGTH, strength_of
 from publisher.joints.checks.tips_over import weight
-from publisher.joints.stacks import BENDING_STRENGTH, strength_of, weakest
+from publisher.joints.stacks import weakest
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:

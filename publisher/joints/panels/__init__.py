@@ -4,6 +4,7 @@ Comes in: panel plans and parts. Goes out: placed panels, their solids, matings,
 Never: know a stack.
 """
 
+from publisher.joints.panels.decks import FINGER, Deck, decks_of, facts_of_decks
 from publisher.joints.panels.facts import inside_walls
 from publisher.joints.panels.interference import Clash, clashes_among, clashes_of
 from publisher.joints.panels.matings import Mating, matings_of
@@ -18,9 +19,11 @@ from publisher.joints.panels.touching import BARE, PANEL_TOUCH
 
 __all__ = [
     "BARE",
+    "FINGER",
     "ON_TABLE",
     "PANEL_TOUCH",
     "Clash",
+    "Deck",
     "Mating",
     "Panel",
     "PanelAssembly",
@@ -32,7 +35,9 @@ __all__ = [
     "clashes_among",
     "clashes_of",
     "corners_of",
+    "decks_of",
     "face_pair",
+    "facts_of_decks",
     "inside_walls",
     "matings_of",
     "place_panels",

@@ -90,6 +90,12 @@ def clashes_among(panels: Iterable[tuple[str, Panel]]) -> tuple[Clash, ...]:
     return tuple(found.values())
 
 
+def section_of(panel: Panel, frame: PanelFrame, depth: float) -> shapely.Geometry:
+    """Return the section of a panel by the plane ``depth`` mm behind another one's face, in that one's coordinates."""
+    cuts = [cut for solid in _solids(panel) if (cut := _section(solid, frame, depth)) is not None]
+    return shapely.union_all(cuts)
+
+
 def _solids(panel: Panel) -> tuple[_Solid, ...]:
     """Return a panel as layers that are the same at every depth but for their bevels."""
     rabbets = [edge for edge in panel.part.edges if edge.rabbet is not None]

@@ -18,7 +18,7 @@ from publisher.joints.panels.space import Array
 ON_TABLE = 0.2
 """mm: corners that lie no higher than this over the lowest one stand on the table."""
 
-STEEPEST = 30.0
+LEANS_MOST = 30.0
 """Degrees: no figure is put on what leans more. An assumption."""
 
 HALF_A_BASE = 0.5
@@ -74,7 +74,7 @@ def _places(assembly: PanelAssembly, figure: Figure) -> list[tuple[str, Array]]:
     return [
         (panel.name, _upper(panel))
         for panel in assembly.panels
-        if abs(float(panel.frame.outward[2])) >= cos(radians(STEEPEST))
+        if abs(float(panel.frame.outward[2])) >= cos(radians(LEANS_MOST))
         and short_side(panel.part) >= HALF_A_BASE * figure.base
     ]
 

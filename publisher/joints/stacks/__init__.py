@@ -6,14 +6,13 @@ Never: know a panel.
 
 from publisher.joints.stacks.balance import FIGURES
 from publisher.joints.stacks.bonds import HALF, QUARTER, half_offset, nearest_bond, nearest_offset
-from publisher.joints.stacks.bracing import BENDING_STRENGTH, strength_of, weakest
+from publisher.joints.stacks.bracing import weakest
 from publisher.joints.stacks.courses import Stagger, tick_ends
 from publisher.joints.stacks.facts import StackReport
 from publisher.joints.stacks.layers import LaidStack, lay_all
 from publisher.joints.stacks.seats import seats_of
 
 __all__ = [
-    "BENDING_STRENGTH",
     "FIGURES",
     "HALF",
     "QUARTER",
@@ -25,7 +24,6 @@ __all__ = [
     "nearest_bond",
     "nearest_offset",
     "seats_of",
-    "strength_of",
     "tick_ends",
     "weakest",
 ]

@@ -16,13 +16,11 @@ import shapely
 from publisher.basics import record
 from publisher.design import Board, BracePlan
 from publisher.geometry import Part
+from publisher.joints.bending import strength_of
 from publisher.joints.outlines import pieces
 from publisher.joints.stacks.circles import farthest
 from publisher.joints.stacks.layers import LaidStack
 from publisher.joints.stacks.plan_geometry import LayerKey, PlanGeometry
-
-BENDING_STRENGTH = 0.345
-"""MPa, when the board does not say: a maker's least value for extruded polystyrene, 50 psi. A stated assumption."""
 
 BESIDE_BRACE = 0.05
 """mm outside the ground at which the root is measured: two flattenings of one arc differ by less."""
@@ -190,8 +188,3 @@ def strength_factor(
     """Return the least quotient of a board's bending strength and the stress at a root; inf when nothing sticks out."""
     return min((strength_of(boards[parts[stack.layers[r.layer].part].board]) / r.stress for r in roots if r.stress > 0),
                default=inf)  # fmt: skip
-
-
-def strength_of(board: Board) -> float:
-    """Return a board's bending strength in MPa: the designer's, or the stated assumption."""
-    return BENDING_STRENGTH if board.bending_strength is None else board.bending_strength

@@ -6,11 +6,10 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.design import BracePlan, StackPlan
+from publisher.joints.bending import BENDING_STRENGTH, strength_of
 from publisher.joints.stacks.bracing import (
-    BENDING_STRENGTH,
     Root,
     brace_length,
-    strength_of,
     weakest,
 )
 from publisher.joints.stacks.facts import StackReport, facts_of, report_on

@@ -1,0 +1,57 @@
+"""Steps and decks that break under a finger, of pieces that are handled in play."""
+
+from math import floor
+
+from publisher.basics import Check, Finding, Outcome, Place, Severity
+from publisher.design import say
+from publisher.joints.assembled import Assembled
+
+FINGER_PRESSES = 5.0
+"""N: what a finger presses with. An assumption of the trade notes."""
+
+
+def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+    """Compare what the weakest step and deck of every assembly carry with a finger's push, where the spec says handled: true."""
+    found: list[Finding] = []
+    carried = _carried(subject) if subject.design.handled else []
+    for name, what, carries, place in carried:
+        if carries >= FINGER_PRESSES:
+            continue
+        least = say(floor(carries * 100.0) / 100.0, "force")
+        found.append(
+            check.found(
+                f"{what} of {name} breaks under {least} at its worst place, and a finger presses with {say(FINGER_PRESSES, 'force')}",
+                subject=name,
+                hint="double it, prop it, or bring its supports nearer; or leave out handled: true, and the pack says where to lift",
+                place=place,
+                value=carries,
+                limit=FINGER_PRESSES,
+            )
+        )
+    return Outcome(len(carried), tuple(found))
+
+
+def _carried(subject: Assembled) -> list[tuple[str, str, float, Place]]:
+    """Return the assembly, what of it is the weakest, the newtons that it carries, and where the spec has it."""
+    steps = [
+        (report.stack.name, "the weakest step", fact.value, report.place)
+        for report in subject.wholes
+        if (fact := subject.fact(f"{report.stack.name}.step_carries")) is not None
+    ]
+    decks = [
+        (m.assembly.plan.name, deck.panel.name, deck.carries, m.assembly.plan.place)
+        for m in subject.panels
+        for deck in m.decks
+    ]
+    return [*steps, *decks]
+
+
+CHECK = Check(
+    "joints/bears-no-hand",
+    "What is handled bears a finger",
+    f"a finger presses with {FINGER_PRESSES:g} N (an assumption), more than any thin step bears; looked at where the spec says "
+    "handled: true",
+    Severity.WARNING,
+    run=run,
+    may_be_empty=True,
+)

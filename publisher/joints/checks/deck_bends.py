@@ -1,0 +1,151 @@
+"""Level panels between supports that break or sag under a figure, or reach far beyond what carries them."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from math import floor
+
+from publisher.basics import Check, Finding, Outcome, Place, Severity
+from publisher.basics.wording import fixed, say_length
+from publisher.joints.assembled import Assembled
+from publisher.joints.bending import BENDING_STRENGTH, Bending
+from publisher.joints.checks.tips_over import weight
+from publisher.joints.least_sizes import OVERHANG
+from publisher.joints.panels import Deck
+
+SAG = 0.5
+"""Of the board's thickness: what sags more looks wrong and opens its joints. An assumption."""
+
+
+def too_weak(subject: Assembled, check: Check[Assembled]) -> Outcome:
+    """Compare the greatest stress of every deck, under a figure at its worst place, with the bending strength of its board."""
+    found: list[Finding] = []
+    boards = {board.id: board for board in subject.design.boards}
+    for name, place, deck in _decks(subject):
+        at = deck.weakest
+        stress = deck.stress(at)
+        if stress <= deck.strength:
+            continue
+        said = boards[deck.panel.part.board].bending_strength is not None
+        assumed = "" if said else f" ({BENDING_STRENGTH:g} MPa assumed)"
+        found.append(
+            check.found(
+                f"{deck.panel.name} of {name} breaks under a figure of {weight(subject.design.figure)} {_where(at)}: it bends at "
+                f"{fixed(stress, 3)} MPa there, and the board bears {fixed(deck.strength, 3)} MPa{assumed}",
+                subject=name,
+                hint=_cure(deck, at, _stress, deck.strength),
+                place=place,
+                value=stress,
+                limit=deck.strength,
+            )
+        )
+    return Outcome(len(_decks(subject)), tuple(found))
+
+
+def sags(subject: Assembled, check: Check[Assembled]) -> Outcome:
+    """Compare how far every deck gives under a figure with half of its board; a board of unknown stiffness is not judged."""
+    found: list[Finding] = []
+    looked_at = 0
+    for name, place, deck in _decks(subject):
+        sag = deck.sag()
+        if sag is None:
+            continue
+        looked_at += 1
+        at, depth = sag
+        limit = SAG * deck.thick
+        if depth <= limit:
+            continue
+        found.append(
+            check.found(
+                f"{deck.panel.name} of {name} sags by {say_length(depth)} under a figure of {weight(subject.design.figure)} {_where(at)}; "
+                f"half of the board, {say_length(limit)}, is the most",
+                subject=name,
+                hint=_cure(deck, at, _sag, limit),
+                place=place,
+                value=depth,
+                limit=limit,
+            )
+        )
+    return Outcome(looked_at, tuple(found))
+
+
+def reaches_far(subject: Assembled, check: Check[Assembled]) -> Outcome:
+    """Measure how far every deck reaches beyond all that carries it."""
+    found: list[Finding] = []
+    for name, place, deck in _decks(subject):
+        beyond = [one for one in deck.bendings if one.way == "beyond"]
+        far = max(beyond, key=lambda one: one.length, default=None)
+        limit = OVERHANG * deck.thick
+        if far is not None and far.length > limit + 0.01:
+            found.append(
+                check.found(
+                    f"{deck.panel.name} of {name} reaches {say_length(far.length)} beyond what carries it; {say_length(limit)}, "
+                    f"{OVERHANG:g} boards, hold up in use (common practice)",
+                    subject=name,
+                    hint="put a support nearer to its edge, or make it shorter there",
+                    place=place,
+                    value=far.length,
+                    limit=limit,
+                )
+            )
+    return Outcome(len(_decks(subject)), tuple(found))
+
+
+def _decks(subject: Assembled) -> list[tuple[str, Place, Deck]]:
+    return [(m.assembly.plan.name, m.assembly.plan.place, deck) for m in subject.panels for deck in m.decks]
+
+
+def _where(at: Bending) -> str:
+    x, y = at.at
+    what = {
+        "span": f"between supports {say_length(at.length)} apart",
+        "near": f"{say_length(at.length)} beside its support",
+        "beyond": f"{say_length(at.length)} beyond its support",
+    }[at.way]
+    return f"{what} ({x:.0f} mm across and {y:.0f} mm up its template)"
+
+
+def _stress(deck: Deck, at: Bending, thick: float) -> float:
+    return at.stress(deck.load, deck.base, deck.own * thick / deck.thick, thick)
+
+
+def _sag(deck: Deck, at: Bending, thick: float) -> float:
+    return at.sag(deck.load, deck.base, deck.own * thick / deck.thick, thick, deck.stiffness or 0.0)
+
+
+def _cure(deck: Deck, at: Bending, measure: Callable[[Deck, Bending, float], float], limit: float) -> str:
+    """Say how near a support must be, and how many boards glued on each other would do: each tried by the rule itself."""
+    low, high = 0.0, at.length
+    while high - low > 0.25:
+        middle = (low + high) / 2.0
+        low, high = (middle, high) if measure(deck, replace(at, length=middle), deck.thick) <= limit else (low, middle)
+    what = "put a support so that no more than" if at.overhang else "put supports no more than"
+    nearer = f"{what} {say_length(float(floor(low)))} {'reaches beyond it' if at.overhang else 'apart'}"
+    several = next((n for n in (2, 3, 4) if measure(deck, at, n * deck.thick) <= limit), None)
+    return nearer if several is None else f"{nearer}, or glue {several} boards on each other"
+
+
+TOO_WEAK = Check(
+    "joints/deck-too-weak",
+    "Decks bear a figure at their worst place",
+    "a board between two walls, or beyond one, breaks where it is loaded farthest from them (elementary bending; supports are what "
+    "touches it from below and the walls that its edges are glued to)",
+    Severity.ERROR,
+    run=too_weak,
+    may_be_empty=True,
+)
+SAGS = Check(
+    "joints/deck-sags",
+    "Decks give under a figure by no more than half of their board",
+    "a deck that sags looks wrong and opens its joints; judged where a board says its stiffness (half a board is an assumption)",
+    Severity.ERROR,
+    run=sags,
+    may_be_empty=True,
+)
+REACHES_FAR = Check(
+    "joints/deck-reaches-far",
+    f"Decks reach at most {OVERHANG:g} boards beyond what carries them",
+    "a long overhang breaks when the piece is lifted by it (common practice, no source)",
+    Severity.WARNING,
+    run=reaches_far,
+    may_be_empty=True,
+)

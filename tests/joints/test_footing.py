@@ -1,0 +1,41 @@
+"""Weights of board, hulls, pushes and ballast, by hand."""
+
+from types import SimpleNamespace
+
+import numpy as np
+import pytest
+import shapely
+
+from publisher.joints.footing import areal_mass, ballast, hull_sides, mass_of, push_to_slide, push_to_tip
+
+
+def test_a_piece_weighs_its_area_without_its_openings(make: SimpleNamespace) -> None:
+    frame = make.polygon(
+        "frame", [(0, 0), (100, 0), (100, 50), (0, 50)], holes=(((20, 10), (20, 40), (80, 40), (80, 10)),)
+    )
+    assert mass_of(frame, {"foam": make.board()}) == pytest.approx((5000 - 1800) * 150e-6)
+    assert mass_of(frame, {"foam": make.board(mass=300.0)}) == pytest.approx((5000 - 1800) * 300e-6)
+    assert areal_mass(make.board(faces="paper_one"), 5.0) * 1e6 == pytest.approx(225)
+
+
+def test_what_touches_in_a_line_holds_nothing() -> None:
+    assert hull_sides(shapely.LineString([(0, 0), (10, 0)]))[1] == [-np.inf]
+    normals, limits = hull_sides(shapely.box(0, 0, 40, 20))
+    assert sorted((limits - normals @ np.array([10.0, 5.0])).tolist()) == pytest.approx([5.0, 10.0, 15.0, 30.0])
+
+
+def test_a_push_at_half_the_height_tips_about_the_edge() -> None:
+    """100 g whose weight falls 20 mm inside, 80 mm high: 0.98 N · 20 mm = F · 40 mm."""
+    assert push_to_tip(100.0, 20.0, 80.0) == pytest.approx(0.1 * 9.80665 / 2)
+    assert push_to_tip(100.0, -1.0, 80.0) == 0.0
+    assert push_to_slide(100.0) == pytest.approx(0.4 * 0.1 * 9.80665)
+
+
+def test_ballast_holds_each_side_by_its_own_moment() -> None:
+    """A foot of 40 × 20: 50 g that fall 10 mm outside its right side are held by 25 g in its middle, 20 mm inside it."""
+    foot = shapely.box(0, 0, 40, 20)
+    normals, limits = hull_sides(foot)
+    margins = limits - normals @ np.array([50.0, 10.0])
+    assert margins.min() == pytest.approx(-10.0)
+    assert ballast(foot, 50.0, margins) == pytest.approx(25.0)
+    assert ballast(foot, 50.0, np.abs(margins)) == 0.0
