@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from publisher.pipeline import Built, BuiltPack, Released, Worked
     from publisher.proof import Measured, Proof
     from publisher.release import Bundle, Output
-    from publisher.ruler import TOOLS, AllowedScale, PackFacts, Scale, Verdict
+    from publisher.ruler import TOOLS, AllowedScale, BoardVerdict, PackFacts, Scale, Verdict, read_thickness
     from publisher.upgrade import Upgraded
 
 STAGES = ("sizes", "parts", "assembly", "layouts", "pages")  # what may be shown, in the order of the work
@@ -39,6 +39,7 @@ __all__ = [
     "TOOLS",
     "AllowedScale",
     "BoardNeeds",
+    "BoardVerdict",
     "Brief",
     "Built",
     "BuiltPack",
@@ -81,6 +82,7 @@ __all__ = [
     "limit_of",
     "margin_of",
     "measure",
+    "measure_board",
     "openings",
     "outline",
     "pack_facts",
@@ -89,6 +91,7 @@ __all__ = [
     "promised",
     "prove",
     "read",
+    "read_thickness",
     "release",
     "say",
     "schema",
@@ -237,6 +240,24 @@ def measure(
         facts.meetings if facts else (),
         facts.budget if facts else None,
     )
+
+
+def measure_board(
+    thickness: float,
+    facts: PackFacts,
+    others: tuple[PackFacts, ...] = (),
+    print_scales: tuple[float, ...] = (1.0,),
+    board: str = "",
+) -> BoardVerdict:
+    """Judge a board of this measured ``thickness`` (mm) by what a pack takes: which joint fails, by how much, and which of the
+    ``others``, packs of the same design with other sizes, takes it.
+
+    ``print_scales`` of the sheet, 1 = true size. ``board`` names it where the pack is cut from several. Raises Refusal when it is
+    not clear which board is meant.
+    """
+    from publisher.ruler import judge_board
+
+    return judge_board(thickness, facts, others, print_scales, board)
 
 
 def release(brief: Brief, releases: Path) -> Released:

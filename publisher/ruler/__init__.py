@@ -5,21 +5,34 @@ verdict, likely causes, what to do. Never: imports a producing room.
 """
 
 from publisher.basics import Rule
+from publisher.ruler.boards import BOARD_MISFIT, BoardVerdict, board_range, judge_board, read_thickness
 from publisher.ruler.judge import SCALE_BAD, SCALE_DOUBTFUL, Scale, Verdict, judge
 from publisher.ruler.pack_facts import FACTS_ASKEW, NEWER_RECORD, NO_FACTS, AllowedScale, PackFacts, read_pack_facts
 from publisher.ruler.readings import READING_UNUSABLE, TOOLS, Reading, take_reading
 
-RULES: tuple[Rule, ...] = (NO_FACTS, FACTS_ASKEW, NEWER_RECORD, READING_UNUSABLE, SCALE_BAD, SCALE_DOUBTFUL)
+RULES: tuple[Rule, ...] = (
+    NO_FACTS,
+    FACTS_ASKEW,
+    NEWER_RECORD,
+    READING_UNUSABLE,
+    SCALE_BAD,
+    SCALE_DOUBTFUL,
+    BOARD_MISFIT,
+)
 
 __all__ = [
     "RULES",
     "TOOLS",
     "AllowedScale",
+    "BoardVerdict",
     "PackFacts",
     "Reading",
     "Scale",
     "Verdict",
+    "board_range",
     "judge",
+    "judge_board",
     "read_pack_facts",
+    "read_thickness",
     "take_reading",
 ]

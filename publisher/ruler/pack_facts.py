@@ -38,7 +38,9 @@ ROUNDED = 2e-4  # sizes are recorded to 0.0001 mm, the range to 0.000001
 class Met:
     """A printed size that meets an unprinted one: fits while least ≤ cut size ≤ most (mm; most None = no limit).
 
-    ``grown`` (mm) is what the template is drawn larger than the finished size and the pencil takes back, whatever the scale.
+    ``grown`` (mm) is what the template is drawn larger than the finished size and the pencil takes back, whatever the scale. Where
+    board is in what it meets, ``boards`` thicknesses of ``board`` are; ``least`` and ``most`` are stated for ``thickness`` and the
+    worse, and the better, end of its ``spread`` (mm).
     """
 
     what: str
@@ -46,6 +48,10 @@ class Met:
     least: float
     most: float | None
     grown: float = 0.0
+    board: str = ""
+    boards: float = 0.0
+    thickness: float = 0.0
+    spread: float = 0.0
 
     def cut(self, scale: float) -> float:
         """Return the size in mm that is cut along a sheet printed at this scale (1 = true size)."""
@@ -63,6 +69,15 @@ class AllowedScale:
 
 
 @record
+class RecordedBoard:
+    """A board that a pack is cut from: its name in the spec, what it is sold as, the thickness (mm) that the pack is drawn for."""
+
+    board: str
+    sold_as: str
+    thickness: float
+
+
+@record
 class PackFacts:
     """Title, version and meetings of a pack, and the range of print scale that it says it allows (None in older packs)."""
 
@@ -70,6 +85,15 @@ class PackFacts:
     version: str
     meetings: tuple[Met, ...]
     budget: AllowedScale | None = None
+    slug: str = ""
+    variant: str = ""
+    boards: tuple[RecordedBoard, ...] = ()
+    pencil_spread: float = 0.0
+
+    @property
+    def called(self) -> str:
+        """What a buyer knows the pack by: its variant's title, or its title and version."""
+        return self.variant or f"{self.title} {self.version}"
 
 
 def budget_of(meetings: tuple[Met, ...]) -> AllowedScale:
@@ -111,11 +135,25 @@ def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
                 float(m["unprinted_least"]),
                 None if m["loosest"] is None else float(m["loosest"]),
                 float(m.get("grown", 0.0)),  # packs of the first record say none: sizes were held as if pasted
+                str(m.get("board", "")),
+                *(float(m.get(key, 0.0)) for key in ("boards", "thickness", "spread")),
             )
             for m in document["meetings"]
         )
         design = document["design"]
-        facts = PackFacts(str(design["title"]), str(design["version"]), meetings, _budget(document))
+        facts = PackFacts(
+            str(design["title"]),
+            str(design["version"]),
+            meetings,
+            _budget(document),
+            str(design.get("slug", "")),
+            str(design.get("variant_title", "") or design.get("variant", "")),
+            tuple(
+                RecordedBoard(str(one["board"]), str(one["sold_as"]), float(one["thickness"]))
+                for one in document.get("board_ranges", ())
+            ),
+            float(document.get("budget", {}).get("pencil_spread", 0.0)) if document.get("budget") else 0.0,
+        )
     except Refusal:
         raise
     except Exception as error:
@@ -152,8 +190,9 @@ def _newer(name: str, form: object) -> Refusal:
 def _fault(facts: PackFacts) -> str:
     """Return in words why nobody should judge a print by these facts; empty when they hold together."""
     for met in facts.meetings:
-        if not all(isfinite(v) and v >= 0 for v in (met.printed, met.least, met.most or 0.0)) or not isfinite(
-            met.grown
+        rest = (met.grown, met.boards, met.thickness, met.spread)
+        if not all(isfinite(v) and v >= 0 for v in (met.printed, met.least, met.most or 0.0)) or not all(
+            map(isfinite, rest)
         ):
             return f"the size “{met.what}” has lengths below nothing"
     said = facts.budget

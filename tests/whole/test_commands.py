@@ -96,6 +96,11 @@ def test_measure_by_a_pack_names_what_will_not_fit(publisher: Publisher, packs: 
     assert run.code == 1
     assert "5.14 mm when cut" in run.out  # 97.3 % of 5.3 + 2 × 0.4 mm on paper, less the pencil's 2 × 0.4 mm
     assert publisher("measure", "--across", "100", "--down", "100", "--pack", tmp_path / "none.pdf").code == 2
+    assert "GOOD: this pack takes your board" in publisher("measure", "--board", "4.7mm", "--pack", pack).out
+    thick = publisher("measure", "--board", "0.213in", "--pack", pack, "--json")
+    assert (thick.code, json.loads(thick.out)["board"]["verdict"]) == (1, "bad")
+    assert "name the PDF with --pack" in publisher("measure", "--board", "4.7mm").err
+    assert publisher("measure", "--across", "100").code == 2
 
 
 @pytest.mark.breaks("cli/not-promised")
