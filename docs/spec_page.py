@@ -8,6 +8,7 @@ from typing import Any
 import jsonschema
 import yaml
 
+from docs.assembled import assembled
 from docs.example import TABLE
 from publisher.brief import schema_text
 
@@ -51,7 +52,7 @@ def spec() -> dict[str, str]:
             if "x-says" in section:
                 page.append(f"{section['x-says'][0].upper()}{section['x-says'][1:]}.\n")
             page.append(_table(section, name, found, schema))
-    return {"spec.md": "\n".join(page)}
+    return {"spec.md": "\n".join([*page, *assembled()])}
 
 
 def examples(schema: Schema) -> Found:

@@ -5,7 +5,7 @@ package's own computing of inside faces, sections or gaps is in it.
 """
 
 from dataclasses import dataclass
-from math import cos, radians, sin
+from math import cos, radians, sin, tan
 from pathlib import Path
 
 import numpy as np
@@ -73,6 +73,10 @@ def solid(part: Part, matrix: tuple[float, ...]) -> Manifold:
         if edge.bevel == 0.0 or edge.centre is not None:
             continue
         inward = np.array([-way[1], way[0]]) / np.hypot(*way)
+        if edge.bevel < 0.0:  # the inside face is the longer one
+            out = part.thickness * tan(radians(edge.bevel)) * inward
+            corners = [edge.start, edge.end, tuple(edge.end + out), tuple(edge.start + out)]
+            body = body + plate(corners, part.thickness, -part.thickness)
         # the plane through the edge that leans into the panel, by the bevel, from the drawn face to the inside face
         normal = np.array([*(cos(radians(edge.bevel)) * inward), sin(radians(edge.bevel))])
         body = body.trim_by_plane(tuple(normal), float(normal[:2] @ np.asarray(edge.start)))

@@ -9,9 +9,12 @@ from pathlib import Path
 import pytest
 
 from docs import generate
+from docs.assembled import ASSEMBLED
 from docs.spec_page import wrong_examples
 from publisher.geometry.surfaces.draw import MOST_PATTERN_POINTS, MOST_UNITS
 from publisher.geometry.surfaces.pattern import JOINT_CLEAR
+from tests.random_designs.solids import in_common
+from tests.reference.solids import build
 from tests.whole.conftest import Run
 
 ROOT = Path(__file__).parents[2]
@@ -106,3 +109,11 @@ def test_commands_run_and_output_is_real(
             assert line in said, f"“{line}” is not what {commands[-1]} says:\n{said}"
             said = said[said.index(line) + len(line) :]
     assert ran > 0
+
+
+@pytest.mark.parametrize(("title", "text"), [(title, text) for title, _, text in ASSEMBLED])
+def test_every_assembly_of_the_docs_is_true(title: str, text: str, tmp_path: Path) -> None:
+    built = build(text, tmp_path)
+    assert built.findings == (), title
+    solids = built.solids(built.design.panels[0].name)
+    assert in_common(list(solids.values())) < 0.5

@@ -75,7 +75,19 @@ class JoinReader:
             self.refuse(
                 rules.JOIN_OPTION, f"{panel.text} rests on nothing", "say rests_on: [front.left_slope, …]", table.place
             )
-        return Rest(panel.text, found, table.place) if found else None
+        return Rest(panel.text, found, table.place, self.cut_to_slope(table, found)) if found else None
+
+    def cut_to_slope(self, table: Table, on: tuple[EdgeRef, ...]) -> tuple[EdgeRef, ...]:
+        """Return the edges of a rest that are cut to the slope; a finding for one that nothing rests on."""
+        edges = [
+            (self.edge(node, table.place), node.place) for node in table.row("cut_to_slope") if isinstance(node, Value)
+        ]
+        for edge, place in edges:
+            if edge is not None and edge not in on:
+                known = [str(ref) for ref in on]
+                hint = f"only edges that it rests on are cut to its slope: {listed(known)}"
+                self.refuse(rules.JOIN_OPTION, f"{edge} is cut to the slope, and nothing rests on it", hint, place)
+        return tuple(edge for edge, _ in edges if edge in on)
 
     def join(self, table: Table) -> Join | None:
         """Return a join, with a as the panel that has the slots or runs through; None after a finding."""

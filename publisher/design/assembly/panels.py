@@ -60,6 +60,7 @@ def read_panels(name: str, table: Table, known: KnownParts, scope: Scope) -> Rea
     plan = PanelPlan(name, places, stands_on, tuple(joins), tuple(rests), table.place, tuple(seats))
     check_seats(plan, reader)
     _check_edges(plan, reader, known)
+    _check_slopes(plan, reader)
     said = len(joins) + len(rests) + len(seats)
     complete = said == len(table.row("joins")) and len(places) == len(table.table("panels").entries)
     if complete:
@@ -138,6 +139,16 @@ def _check_edges(plan: PanelPlan, reader: JoinReader, known: KnownParts) -> None
                 wide = (end - start + next_end - next_start) / 2
                 hint = f"their middles lie {say_mm(apart)} apart; the slots there need more than {say_mm(wide)}"
                 reader.refuse(rules.EDGE_TWICE, f"two panels cross at one place of {edge}", hint, later.place)
+
+
+def _check_slopes(plan: PanelPlan, reader: JoinReader) -> None:
+    """An edge that is cut to a slope is joined to nothing else: it has one bevel."""
+    joined = {ref for join in plan.joins for ref in (join.a, join.b)}
+    for rest in plan.rests:
+        for ref in rest.cut_to_slope:
+            if ref in joined:
+                what = f"{ref} is cut to the slope of {rest.panel} and joined to another edge"
+                reader.refuse(rules.EDGE_TWICE, what, "an edge meets one thing: remove one of both", rest.place)
 
 
 def _check_held(plan: PanelPlan, reader: JoinReader) -> None:

@@ -22,7 +22,7 @@ from publisher.design.records import (
 from publisher.design.rules import plans as rules
 
 _What = tuple[
-    float, float, TabRow | None, tuple[SlotRow, ...], tuple[tuple[float, float, float], ...], Rabbet | None, float
+    float, float, TabRow | None, tuple[SlotRow, ...], tuple[tuple[float, float, float], ...], Rabbet | None, float, bool
 ]
 
 
@@ -53,6 +53,7 @@ class _Spot:
                 rabbet=before.rabbet or treatment.rabbet,
                 as_shaped=before.as_shaped and treatment.as_shaped,
                 slant=before.slant or treatment.slant,
+                to_slope=before.to_slope or treatment.to_slope,
             )
         self.edges[treatment.edge] = treatment
 
@@ -81,6 +82,9 @@ def treat(
             if seat.slope is not None:
                 cut = EdgeTreatment(seat.edge, 0.0, seat.bevel, None, (), (), seat.place, slant=seat.slant)
                 spots[seat.panel].add(cut)
+        for rest in plan.rests:
+            for ref in rest.cut_to_slope:
+                spots[ref.panel].add(EdgeTreatment(ref.edge, 0.0, 0.0, None, (), (), rest.place, to_slope=True))
         for spot in spots.values():
             spots_by_part[spot.part].append(spot)
     return {part: _merge(part, spots, complete, scope) for part, spots in spots_by_part.items()}
@@ -167,7 +171,7 @@ def _gathered(lines: Sequence[JointLine]) -> tuple[JointLine, ...]:
 def _what(spot: _Spot, edge: str) -> _What:
     treatment = spot.edges.get(edge)
     if treatment is None:
-        return (0.0, 0.0, None, (), (), None, 0.0)
+        return (0.0, 0.0, None, (), (), None, 0.0, False)
     # rounded to a millionth: 480 - 470 and 10.0 are one length, whatever binary fractions make of them
     rows = tuple(SlotRow(s.count, round(s.inset, 6), round(s.mate, 6), round(s.play, 6)) for s in treatment.slots)
     tabs = treatment.tabs and TabRow(treatment.tabs.count, round(treatment.tabs.depth, 6))
@@ -181,6 +185,7 @@ def _what(spot: _Spot, edge: str) -> _What:
         laps,
         rabbet,
         round(treatment.slant, 6),
+        treatment.to_slope,
     )
 
 
@@ -198,7 +203,7 @@ def _refuse(part: str, edge: str, first: _Spot, other: _Spot, scope: Scope) -> N
 
 
 def _words(what: _What) -> str:
-    take_off, bevel, tabs, slots, laps, rabbet, slant = what
+    take_off, bevel, tabs, slots, laps, rabbet, slant, to_slope = what
     said = []
     if tabs is not None:
         said.append(f"has {tabs.count} tabs {say_mm(tabs.depth)} deep")
@@ -206,6 +211,8 @@ def _words(what: _What) -> str:
         said.append(f"is {say_mm(take_off)} shorter")
     if slant:
         said.append(f"is cut to a slope of {trimmed(slant, 2)}°")
+    if to_slope:
+        said.append("is cut to the slope of what rests on it")
     if bevel:
         said.append(f"is bevelled by {trimmed(bevel, 2)}°")
     said.extend(f"has {row.count} slots {say_mm(row.inset)} from the edge" for row in slots)

@@ -75,7 +75,8 @@ class EdgeTreatment:
     that an edge whose shape asks for a bevel keeps that one. ``matches``: the letters printed on
     both edges of each join; ``lines``: the same letters by the line at which each join lies, nearest to the edge first. ``laps``: slots for
     panels that cross this one. ``rabbet``: foam cut away behind the paper. ``slant``: degrees by which the edge is cut out of its
-    line, rising into the panel along its run (below zero: against it), so that it stands upright on a slope.
+    line, rising into the panel along its run (below zero: against it), so that it stands upright on a slope. ``to_slope``: it
+    is bevelled so that what rests on it lies on its whole width.
     """
 
     edge: str
@@ -90,6 +91,7 @@ class EdgeTreatment:
     rabbet: Rabbet | None = None
     as_shaped: bool = False
     slant: float = 0.0
+    to_slope: bool = False
 
     def bevel_of(self, shaped: float) -> float:
         """Return the bevel (degrees) of an edge whose shape asks for ``shaped``, 0 for none."""

@@ -254,11 +254,16 @@ class Join:
 
 @record
 class Rest:
-    """``panel`` lies with its inside face on the given edges (a roof on the slopes of its gables)."""
+    """``panel`` lies with its inside face on the given edges (a roof on the slopes of its gables).
+
+    ``cut_to_slope``: those of them that are bevelled so that the panel lies on their whole width, as the top of a wall under
+    a lean-to roof; their stated height is that of their outside face.
+    """
 
     panel: str
     on: tuple[EdgeRef, ...]
     place: Place
+    cut_to_slope: tuple[EdgeRef, ...] = ()
 
 
 @record

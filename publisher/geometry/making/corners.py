@@ -5,14 +5,15 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 from math import atan2, degrees, dist
 
-from publisher.basics import SAME_POINT, Finding, Point, record
+from publisher.basics import Finding, record
 from publisher.design import EdgeRef, EdgeTreatment, Join, PanelPlan, PartPlan
 from publisher.geometry.making.closed_rings import MOST_FREE, plane_ring, tip_of_three, tip_over_plane
+from publisher.geometry.making.cut_to_slopes import slope_bevels
+from publisher.geometry.making.placed_edges import PlacedEdges, apart, edges_at, heading, parallel, way
 from publisher.geometry.model import Edge
 from publisher.geometry.registry import Shape, deg
 from publisher.geometry.rules import CORNER_FREE, CORNERS_DIFFER
 
-PARALLEL = 1e-6  # sine of the angle between edges that count as parallel
 NEAR = 0.05  # mm: tips and widths that differ by less are one
 SAME_ANGLE = 1e-4  # degrees
 
@@ -31,7 +32,7 @@ class _Ring:
 def with_corners(
     plans: Sequence[PartPlan], panels: Sequence[PanelPlan], shapes: Mapping[str, Shape]
 ) -> tuple[tuple[PartPlan, ...], tuple[Finding, ...]]:
-    """Return the plans of parts with the bevels of all corners that follow, and findings for those that do not.
+    """Return the plans of parts with the bevels of all corners and slopes that follow, and findings for those that do not.
 
     A corner that the spec leaves unsaid follows from the bevels of shapes that know them; from the edges on which both
     panels rest; from the lengths round a ring with up to three unsaid corners; from facets round a tip whose feet lie in
@@ -40,14 +41,20 @@ def with_corners(
     bevels: dict[tuple[str, str], list[tuple[float, str]]] = defaultdict(list)
     found: list[Finding] = []
     for panel in panels:
-        if not any(join.unsaid for join in panel.joins):
-            continue
-        assembly = _Assembly(panel, shapes)
-        corners = assembly.corners()
-        for number, corner in corners.items():
-            for ref in (panel.joins[number].a, panel.joins[number].b):
-                bevels[assembly.part_of[ref.panel], ref.edge].append(((180.0 - corner) / 2.0, ref.panel))
-        found += assembly.free(corners)
+        part_of = {place.name: place.part for place in panel.places}
+        given: list[tuple[EdgeRef, float]] = []
+        if any(join.unsaid for join in panel.joins):
+            assembly = _Assembly(panel, edges_at(panel, shapes))
+            corners = assembly.corners()
+            for number, corner in corners.items():
+                given += [(ref, (180.0 - corner) / 2.0) for ref in (panel.joins[number].a, panel.joins[number].b)]
+            found += assembly.free(corners)
+        if any(rest.cut_to_slope for rest in panel.rests):
+            slopes, told = slope_bevels(panel, edges_at(panel, shapes))
+            given += slopes.items()
+            found += told
+        for ref, bevel in given:
+            bevels[part_of[ref.panel], ref.edge].append((bevel, ref.panel))
     made = []
     for plan in plans:
         own = {edge: given for (part, edge), given in bevels.items() if part == plan.id}
@@ -58,7 +65,7 @@ def with_corners(
 
 def _bevelled(treatment: EdgeTreatment, own: Mapping[str, Sequence[tuple[float, str]]]) -> EdgeTreatment:
     given = own.get(treatment.edge)
-    return replace(treatment, bevel=given[0][0]) if given and treatment.as_shaped else treatment
+    return replace(treatment, bevel=given[0][0]) if given and (treatment.as_shaped or treatment.to_slope) else treatment
 
 
 def _differ(plan: PartPlan, edge: str, given: Sequence[tuple[float, str]]) -> Iterator[Finding]:
@@ -67,8 +74,8 @@ def _differ(plan: PartPlan, edge: str, given: Sequence[tuple[float, str]]) -> It
     other = next(((bevel, there) for bevel, there in given if abs(bevel - first) > SAME_ANGLE), None)
     if other is not None:
         yield CORNERS_DIFFER.found(
-            f"the edge {edge} of part “{plan.id}” is bevelled by {deg(first)} at {place} and by {deg(other[0])} at {other[1]}, as the "
-            "lengths round them ask",
+            f"the edge {edge} of part “{plan.id}” is bevelled by {deg(first)} at {place} and by {deg(other[0])} at {other[1]}, as what is "
+            "round them asks",
             subject=f"part {plan.id}",
             hint="make the two places two parts (the second one may be like: the first), or write the corners and make them alike",
             place=next((t.place for t in plan.treatments if t.edge == edge), plan.place),
@@ -80,16 +87,9 @@ def _differ(plan: PartPlan, edge: str, given: Sequence[tuple[float, str]]) -> It
 class _Assembly:
     """The joins of one panel assembly over the edges of its untreated shapes."""
 
-    def __init__(self, plan: PanelPlan, shapes: Mapping[str, Shape]) -> None:
+    def __init__(self, plan: PanelPlan, edges: PlacedEdges) -> None:
         self.plan = plan
-        self.part_of = {place.name: place.part for place in plan.places}
-        self.edges = {
-            EdgeRef(place.name, edge.name): edge
-            for place in plan.places
-            if place.part in shapes
-            for edge in shapes[place.part].edges
-            if edge.centre is None and edge.nominal_length > SAME_POINT
-        }
+        self.edges = edges
         self.joins = {
             number: join
             for number, join in enumerate(plan.joins)
@@ -134,7 +134,7 @@ class _Assembly:
             for other in lying.get(join.b.panel, ()):
                 a, b = self.edges.get(one), self.edges.get(other)
                 if one.panel == other.panel and one != other and a is not None and b is not None:
-                    turn = abs((_heading(a) - _heading(b) + 180.0) % 360.0 - 180.0)
+                    turn = abs((heading(a) - heading(b) + 180.0) % 360.0 - 180.0)
                     return 180.0 - turn if SAME_ANGLE < turn < 180.0 - SAME_ANGLE else None
         return None
 
@@ -156,12 +156,12 @@ class _Assembly:
                 for out, there in ((join.a, join.b), (join.b, join.a)):
                     if other == number or out.panel != came.panel or out == came or there in before:
                         continue
-                    if _parallel(self.edges[came], self.edges[out]) != upright:
+                    if parallel(self.edges[came], self.edges[out]) != upright:
                         continue
                     before[there] = (came, out, other)
                     if there.panel != goal.panel:
                         waiting.append(there)
-                    elif there != goal and _parallel(self.edges[there], self.edges[goal]) == upright:
+                    elif there != goal and parallel(self.edges[there], self.edges[goal]) == upright:
                         return self.traced(number, there, before, upright)
         return None
 
@@ -183,7 +183,7 @@ class _Assembly:
         edges = tuple((self.edges[one], self.edges[other]) for one, other in sides)
         if not upright:
             return _Ring(tuple(joins), edges, (), False)
-        widths = [_apart(*pair) for pair in edges]
+        widths = [apart(*pair) for pair in edges]
         for i, join in enumerate(joins):
             for k in (i, (i + 1) % len(joins)):
                 if self.joins[join].a in sides[k]:
@@ -236,31 +236,10 @@ class _Assembly:
         )
 
 
-def _heading(edge: Edge) -> float:
-    (ax, ay), (bx, by) = edge.nominal_start, edge.nominal_end
-    return degrees(atan2(by - ay, bx - ax))
-
-
-def _way(edge: Edge) -> Point:
-    (ax, ay), (bx, by) = edge.nominal_start, edge.nominal_end
-    return (bx - ax) / edge.nominal_length, (by - ay) / edge.nominal_length
-
-
-def _parallel(one: Edge, other: Edge) -> bool:
-    (ax, ay), (bx, by) = _way(one), _way(other)
-    return abs(ax * by - ay * bx) < PARALLEL
-
-
-def _apart(one: Edge, other: Edge) -> float:
-    """Return how far two parallel edges lie apart."""
-    (x, y), (ax, ay), (bx, by) = _way(one), one.nominal_start, other.nominal_start
-    return abs((bx - ax) * -y + (by - ay) * x)
-
-
 def _fan(one: Edge, other: Edge) -> tuple[float, tuple[float, float], tuple[float, float]]:
     """Return the angle of a panel at the tip in which two of its edges meet (degrees), and how far from the tip each of them
     begins and ends (the nearer end first)."""
-    (ux, uy), (vx, vy) = _way(one), _way(other)
+    (ux, uy), (vx, vy) = way(one), way(other)
     (ax, ay), (bx, by) = one.nominal_start, other.nominal_start
     t = ((bx - ax) * vy - (by - ay) * vx) / (ux * vy - uy * vx)
     tip = (ax + ux * t, ay + uy * t)

@@ -60,6 +60,12 @@ CORNERS_DIFFER = Rule(
     "One template has one bevel at each edge; corners that follow from lengths may ask for two.",
     Severity.ERROR,
 )
+NO_SLOPE = Rule(
+    "geometry/no-slope",
+    "An edge that is cut to a slope has one",
+    "The bevel follows from the slope that the panel lies at; without one there is nothing to cut to.",
+    Severity.ERROR,
+)
 SLOT_OFF_PANEL = Rule(
     "geometry/slot-off-panel",
     "Slots lie inside the panel",
@@ -155,6 +161,7 @@ RULES: tuple[Rule, ...] = (
     TAB_OFF_EDGE,
     CORNER_FREE,
     CORNERS_DIFFER,
+    NO_SLOPE,
     SLOT_OFF_PANEL,
     NO_OPENINGS,
     OPENING_OVER_EDGE,

@@ -2,18 +2,14 @@
 
 from dataclasses import replace
 
-import numpy as np
-
 from publisher.basics import Place, record
 from publisher.design import FaceSeat, Join, PanelPlan, Rest
 from publisher.geometry import Part
-from publisher.joints.panels.edges import edge_line, lap_line, mating_lines, nominal_outline, top_edges
+from publisher.joints.panels.edges import edge_line, lap_line, mating_lines
+from publisher.joints.panels.lying import lying
 from publisher.joints.panels.seats import seated
 from publisher.joints.panels.settle import settled
-from publisher.joints.panels.space import Array, EdgeLine, PanelFrame, joined, let_in, letting_in, resting, standing
-from publisher.joints.panels.touching import face_behind, touch_of
-
-STANDING_LEVEL = 0.05  # mm: edges whose heights differ by less lie level
+from publisher.joints.panels.space import PanelFrame, joined, let_in, letting_in, standing
 
 
 @record
@@ -112,24 +108,11 @@ def _by_join(
 def _by_rest(
     rests: tuple[Rest, ...], part_at: dict[str, Part], frames: dict[str, PanelFrame]
 ) -> tuple[str, PanelFrame, bool] | None:
-    """Return the first panel that rests on edges of panels that stand already.
-
-    The panel's inside face lies on the edges; the line of its topmost edge on that face passes through their upper ends.
-    On level edges it lies flat like a lid: its middle over the middle of the edges, its bottom edge along the first of them.
-    A panel that does not lie so over the whole of the edges is turned until it does, if it can.
-    """
+    """Return the first panel that rests on edges of panels that stand already."""
     for rest in rests:
-        part = part_at.get(rest.panel)
-        lines = [(ref.panel, edge_line(part_at, ref)) for ref in rest.on]
-        if part is None or rest.panel in frames or not lines:
-            continue
-        ends = [_ends(frames[n], line) for n, line in lines if line is not None and n in frames]
-        if len(ends) < len(lines):
-            continue
-        ways = _lids(part, frames[lines[0][0]], lines[0][1], ends) or _slopes(part, frames[lines[0][0]], ends)
-        if ways:
-            lies = (way for way in ways if _held(part, way, rest, part_at, frames))
-            return rest.panel, next(lies, ways[0]), True
+        frame = lying(rest, part_at, frames) if rest.panel not in frames else None
+        if frame is not None:
+            return rest.panel, frame, True
     return None
 
 
@@ -144,53 +127,3 @@ def _by_seat(
         if frame is not None:
             return seat.panel, frame
     return None
-
-
-def _slopes(part: Part, frame: PanelFrame, ends: list[tuple[Array, Array]]) -> list[PanelFrame]:
-    """Return the frames of a panel that lies on sloping edges, with its topmost edge along their upper ends, then each of
-    its other edges."""
-    upper = np.array([high for _, high in ends])
-    slope = np.mean([high - low for low, high in ends], axis=0)
-    across = upper[-1] - upper[0] if len(ends) > 1 else frame.outward
-    outward = np.cross(across, slope)
-    if abs(float(slope[2])) < STANDING_LEVEL or np.linalg.norm(outward) < 1e-9:
-        return []
-    if outward[2] < 0:
-        outward, across = -outward, -across
-    # seen from outside, with up upwards, ``across`` points right and the top edge runs left (anticlockwise)
-    middle = upper.mean(axis=0) if len(ends) > 1 else upper[0]
-    return [resting(top, -across, outward, middle) for top in top_edges(part)]
-
-
-def _lids(part: Part, frame: PanelFrame, first: EdgeLine | None, ends: list[tuple[Array, Array]]) -> list[PanelFrame]:
-    """Return the frames of a panel that lies flat on level edges, along them and across; none when they are not at one height."""
-    heights = [float(point[2]) for both in ends for point in both]
-    if first is None or max(heights) - min(heights) > STANDING_LEVEL:
-        return []
-    xs, ys = zip(*nominal_outline(part).exterior.coords, strict=True)
-    centre = ((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2)
-    # seen from above the first edge runs from right to left: the panel's own x runs against it
-    along = -(frame.axes[:, :2] @ first.along)
-    middle = np.mean([(low + high) / 2 for low, high in ends], axis=0)
-    ways = (np.array([1.0, 0.0]), np.array([0.0, 1.0]))
-    own = [EdgeLine(way, centre, max(xs) - min(xs), part.thickness) for way in ways]
-    return [resting(line, along, np.array([0.0, 0.0, 1.0]), middle) for line in own]
-
-
-def _held(part: Part, frame: PanelFrame, rest: Rest, part_at: dict[str, Part], frames: dict[str, PanelFrame]) -> bool:
-    """Tell whether a panel in this frame lies on the whole of every edge that it rests on."""
-    for ref in rest.on:
-        below = part_at[ref.panel]
-        edge = below.edge(ref.edge)
-        touch = touch_of(face_behind(part, frame), below, frames[ref.panel], edge) if edge is not None else None
-        if touch is not None and not touch.holds:
-            return False
-    return True
-
-
-def _ends(frame: PanelFrame, line: EdgeLine) -> tuple[Array, Array]:
-    """Return the lower and the upper end of an edge in the assembly."""
-    half = line.length / 2 * line.along
-    ends = [frame.point((line.middle[0] + s * half[0], line.middle[1] + s * half[1]), line.depth) for s in (-1.0, 1.0)]
-    ends.sort(key=lambda p: float(p[2]))
-    return ends[0], ends[1]

@@ -17,8 +17,8 @@ BARE = 2.0
 """mm of an edge that its cover may leave bare: twice the step at which it is looked at, and no more than a fillet of glue
 bridges (common practice, no source)."""
 
-PLACES_ACROSS = 6
-"""Places across the thickness of the edge at which it is looked at."""
+PLACES_ACROSS = 7
+"""Places across the thickness of the edge at which it is looked at, from one rim to the other."""
 
 FLAT = 1.0
 """Degrees: an edge that is more askew to the face touches it along a line, not with its whole thickness."""
@@ -95,12 +95,26 @@ def face_of_edge(part: Part, frame: PanelFrame, edge: Edge) -> BoardFace | None:
     return BoardFace(PanelFrame(axes, frame.point((float(start[0]), float(start[1])), 0.0)), shapely.union_all(strips))
 
 
-def touch_of(face: BoardFace, below: Part, lower: PanelFrame, edge: Edge, only: Stretch | None = None) -> Touch | None:
+def corners_of_edge(part: Part, edge: Edge) -> Array | None:
+    """Return the corners of a straight edge's surface in the part's coordinates (4, 3): both ends on both faces; None for an arc."""
+    ends = _ends(edge)
+    if ends is None:
+        return None
+    _, way, _ = ends
+    inward = part.thickness * tan(radians(edge.bevel)) * np.array([-way[1], way[0]])
+    rows = [[*point, 0.0] for point in (edge.start, edge.end)]
+    rows += [[*(np.asarray(point) + inward), -part.thickness] for point in (edge.start, edge.end)]
+    return np.array(rows)
+
+
+def touch_of(
+    face: BoardFace, below: Part, lower: PanelFrame, edge: Edge, only: Stretch | None = None, may_lean: bool = True
+) -> Touch | None:
     """Return how the straight edge of the panel ``below`` meets a face of another panel; None without board.
 
     The edge is a strip as wide as its board. It is held where at least half of its width lies under the face; an edge that
-    is askew to the face touches it along a line. Where the strip stands inside the other board it counts as touching: that
-    two boards stand in one place is another finding.
+    is askew to the face touches it along a line, which is enough for what rests (``may_lean``). Where the strip stands inside
+    the other board it counts as touching: that two boards stand in one place is another finding.
     """
     strip = _strip(below, edge, only)
     if strip is None:
@@ -113,7 +127,7 @@ def touch_of(face: BoardFace, below: Part, lower: PanelFrame, edge: Edge, only: 
     shapely.prepare(area)
     over = shapely.contains_xy(area, here[:, 0], here[:, 1]).reshape(along, across)
     slant = _slant(gaps, points)
-    askew = slant > FLAT
+    askew = may_lean and slant > FLAT
     covered = over.any(axis=1) if askew else over.sum(axis=1) * 2 >= across
     near = np.where(over, gaps, np.inf).min(axis=1) if askew else np.where(over, gaps, -np.inf).max(axis=1)
     gap = np.where(covered, np.maximum(near, 0.0), 0.0)
@@ -169,7 +183,7 @@ def _strip(part: Part, edge: Edge, only: Stretch | None) -> tuple[Array, float] 
                 board &= ~_has_board(part, places, aside * way - 2 * PANEL_TOUCH * inward)
     if not board.any():
         return None
-    share = (np.arange(PLACES_ACROSS) + 0.5) / PLACES_ACROSS
+    share = np.linspace(0.0, 1.0, PLACES_ACROSS)
     back = part.thickness * tan(radians(edge.bevel)) * share[:, None] * inward
     flat = places[board][:, None, :] + back[None, :, :]
     depth = np.broadcast_to(-part.thickness * share, flat.shape[:2])

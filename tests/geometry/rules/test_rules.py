@@ -96,6 +96,7 @@ def cases(
 MARKED = {
     "geometry/corner-free",
     "geometry/corners-differ",
+    "geometry/no-slope",
     "geometry/broken-outline",
     "geometry/could-not-be-drawn",
     "geometry/combination",
