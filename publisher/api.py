@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from publisher.design import STANDARD, Design, Fact, Kind, NeedPlan, Size, say
     from publisher.geometry import DRAWING_BYTES, Look, ParameterInfo, Part, ShapeInfo
     from publisher.joints import Joined, limit_of, margin_of
-    from publisher.material import BoardNeeds, Stored, Yield, gain
+    from publisher.material import BoardNeeds, Shared, Stored, Yield, gain
     from publisher.pages import Pack, Page
     from publisher.pipeline import Built, BuiltPack, Released, Worked
     from publisher.proof import Measured, Proof
@@ -63,6 +63,7 @@ __all__ = [
     "Released",
     "Scale",
     "ShapeInfo",
+    "Shared",
     "Size",
     "Stored",
     "Upgraded",
@@ -96,6 +97,7 @@ __all__ = [
     "say",
     "schema",
     "shapes",
+    "shop",
     "show",
     "show_json",
     "surfaces",
@@ -363,6 +365,14 @@ def yield_table(worked: Worked) -> str:
     from publisher.material import yield_csv
 
     return "" if worked.needs is None else yield_csv(worked.needs, worked.pieces)
+
+
+def shop(works: tuple[Worked, ...], effort: str = "quick") -> tuple[Shared, ...]:
+    """Lay out on one shopping list what several works cut from the same board: one entry for each board and sheet size that two of
+    them or more are cut from, with the sheets that it saves."""
+    from publisher import pipeline
+
+    return pipeline.shop(works, effort)
 
 
 def keep_layouts(brief: Brief, works: tuple[Worked, ...], whole: bool = False) -> None:

@@ -20,7 +20,7 @@ from publisher.joints import (
     with_promises,
     with_seats,
 )
-from publisher.material import BoardNeeds, Stored, lay_out, yield_csv
+from publisher.material import BoardNeeds, ListedDesign, Shared, Stored, lay_out, shop_together, yield_csv
 from publisher.pages import (
     Pack,
     compose,
@@ -267,6 +267,16 @@ def promised_by(brief: Brief, pdf_name: str) -> Pack | None:
         (pack,), _ = compose_packs(worked, (paper,))
         return pack
     return None
+
+
+def shop(works: tuple[Worked, ...], effort: str = "quick") -> tuple[Shared, ...]:
+    """Lay out together what several designs, or variants, cut from the same board. Those that could not be laid out are left out."""
+    listed = (
+        ListedDesign(f"{one.brief.slug} {one.variant}".strip(), one.design, one.pieces, one.needs)
+        for one in works
+        if one.design is not None and one.needs is not None
+    )
+    return shop_together(tuple(listed), effort)
 
 
 def compare_family(works: tuple[Worked, ...]) -> tuple[Finding, ...]:

@@ -1,11 +1,11 @@
 """The yield in words for the terminal, and as JSON records."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 import click
 
-from publisher.api import STANDARD, Worked, Yield, gain
-from publisher.basics.wording import fixed
+from publisher.api import STANDARD, Shared, Worked, Yield, gain
+from publisher.basics.wording import fixed, say_length
 from publisher.cli.report import finding_record
 
 
@@ -30,6 +30,7 @@ def _lines(one: Yield, names: dict[str, str]) -> Iterator[str]:
             f"      {one.pieces} pieces, {fixed(100 * one.offcut_share, 0)} % left over, "
             f"{fixed(one.cut_length / 1000, 2)} m to cut{scored}"
         )
+        yield f"      {_ease(one)}"
         if len(one.sheets) > 1:
             yield "      to cut on each sheet: " + ", ".join(f"{fixed(m / 1000, 2)} m" for m in one.cut_lengths)
     free = {s.part: f", {s.copies}{' or more' if s.capped else ''} spare go on free" for s in one.spares if s.copies}
@@ -40,6 +41,55 @@ def _lines(one: Yield, names: dict[str, str]) -> Iterator[str]:
         known = "" if row.known_as == "area bound only" else f", {row.known_as}"
         least = "         " if row.known_as.startswith("best") else "at least "
         yield f"    {name:24} {least}{row.careful:4} a sheet{known}; {row.grid} on a grid{better}{free.get(row.part, '')}"
+
+
+def _ease(one: Yield) -> str:
+    """Say how easily the whole list is marked out."""
+    askew = f"{one.ease.askew} laid askew" if one.ease.askew else "nothing askew"
+    largest = max(filter(None, one.offcuts), key=lambda box: box.width * box.height, default=None)
+    offcut = (
+        f"an offcut of {fixed(largest.width, 0)} × {fixed(largest.height, 0)} mm"
+        if largest
+        else "no offcut worth keeping"
+    )
+    return f"{one.ease.measures} different measures to set, {askew}, {offcut}"
+
+
+def show_shared(shared: Sequence[Shared]) -> None:
+    """Print what several designs take together, board by board."""
+    if shared:
+        click.echo("all of them on one shopping list")
+    for one in shared:
+        click.echo(f"  board of {say_length(one.thickness)}, sheet {one.sheet.label}")
+        each = ", ".join(f"{name} {count}" for name, count in one.members)
+        click.echo(f"    one after another: {sum(count for _, count in one.members)} sheet(s) ({each})")
+        saves = f"{one.saved} saved" if one.saved else "none saved"
+        click.echo(f"    together: {len(one.sheets)} sheet(s), {saves}")
+
+
+def shared_record(one: Shared) -> dict[str, object]:
+    """Return the JSON record of a board on one shopping list: sheets alone and together, and what lies on each."""
+    return {
+        "thickness_mm": one.thickness,
+        "sheet": one.sheet.label,
+        "sheets_of_each": dict(one.members),
+        "sheets": len(one.sheets),
+        "saved": one.saved,
+        "laid_out": [
+            [
+                {
+                    "part": i.part,
+                    "copy": i.copy,
+                    "x_mm": i.pose.x,
+                    "y_mm": i.pose.y,
+                    "turn_deg": i.pose.turn,
+                    "mirrored": i.pose.mirrored,
+                }
+                for i in sheet
+            ]
+            for sheet in one.sheets
+        ],
+    }
 
 
 def record(worked: Worked, variant: str) -> dict[str, object]:
@@ -75,6 +125,8 @@ def _record(one: Yield) -> dict[str, object]:
                 "careful": row.careful,
                 "at_most": row.most,
                 "known_as": row.known_as,
+                "askew": row.ease.askew,
+                "measures": row.ease.measures,
                 "grid": row.grid,
                 "gain_percent": gain(row.careful, row.grid),
                 "engine": row.layout.engine,

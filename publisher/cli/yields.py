@@ -10,11 +10,11 @@ from publisher.basics import Refusal
 from publisher.cli.options import json_option, set_option, variant_option
 from publisher.cli.refused import KEEP_WHAT
 from publisher.cli.report import Report, write_json
-from publisher.cli.yield_words import record, show
+from publisher.cli.yield_words import record, shared_record, show, show_shared
 
 
 @click.command(short_help="Lay the parts out on board sheets and keep the best layouts.")
-@click.argument("folder", type=click.Path(path_type=Path))
+@click.argument("folders", type=click.Path(path_type=Path), nargs=-1, required=True)
 @variant_option
 @set_option
 @click.option(
@@ -31,7 +31,7 @@ from publisher.cli.yield_words import record, show
 @click.option("--csv", "as_csv", is_flag=True, help="Print the table as CSV on standard output.")
 @json_option
 def yields(
-    folder: Path,
+    folders: tuple[Path, ...],
     variants: tuple[str, ...],
     sets: tuple[tuple[str, str], ...],
     effort: str,
@@ -40,11 +40,12 @@ def yields(
     as_csv: bool,
     as_json: bool,
 ) -> None:
-    """Lay the parts of the design in FOLDER out on its board sheets.
+    """Lay the parts of the designs in FOLDERS out on their board sheets; several designs also together, as one shopping list.
 
     \b
     Examples:  publisher yield designs/lock-stair --effort careful --keep
                publisher yield designs/lock-stair --sheet "500x700 mm"
+               publisher yield designs/quay designs/bridge designs/lock-stair --variant standard
     """
     if keep and (sheets or sets):
         raise Refusal(
@@ -56,14 +57,17 @@ def yields(
         )
     report = Report()
     records = []
-    for brief in report.briefs((folder,), sets):
+    listed: list[Worked] = []
+    for brief in report.briefs(folders, sets):
         with report.passing_over():
             found: dict[str, Stored] = {}
             works: list[Worked] = []
             try:
-                for variant in api.variants(brief, variants):
+                for number, variant in enumerate(api.variants(brief, variants)):
                     worked = api.work(brief, variant, effort, sheets, found.__setitem__)
                     works.append(worked)
+                    if not number:  # of each design one variant: the first that is asked for
+                        listed.append(worked)
                     records.append(record(worked, variant))
                     _print(worked, variant, as_csv, as_json)
                     report.add(f for f in worked.findings if f.check != "material/layouts-stale")
@@ -74,8 +78,11 @@ def yields(
                 raise
             if keep:
                 api.keep_layouts(brief, tuple(works), whole=not variants)
+    shared = api.shop(tuple(listed), effort) if len({worked.brief.slug for worked in listed}) > 1 else ()
     if as_json:
-        write_json({"format": 1, "designs": records})
+        write_json({"format": 1, "designs": records, "together": [shared_record(one) for one in shared]})
+    elif not as_csv:
+        show_shared(shared)
     report.leave()
 
 

@@ -21,6 +21,7 @@ from publisher.material.needs import lay_out
 from publisher.material.packing import pack
 from publisher.material.promised import Alike, different_sheets, layout_key
 from publisher.material.rules import LAYOUTS_STALE, STORE_UNREADABLE, STORED_LAYOUT_WRONG
+from publisher.material.shopping import ListedDesign, Shared, shop_together
 from publisher.material.store import Stored, layouts_document, store_document
 from publisher.material.yield_csv import gain, yield_csv
 
@@ -34,7 +35,9 @@ __all__ = [
     "Item",
     "Layout",
     "LayoutFault",
+    "ListedDesign",
     "Piece",
+    "Shared",
     "Spare",
     "Stored",
     "Yield",
@@ -45,6 +48,7 @@ __all__ = [
     "layout_key",
     "layouts_document",
     "pack",
+    "shop_together",
     "store_document",
     "yield_csv",
 ]

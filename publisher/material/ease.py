@@ -2,40 +2,34 @@
 source)."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 import numpy as np
 import shapely
 
 from publisher.basics import Box
 from publisher.material.judge import polygons
-from publisher.material.model import Item, Piece
+from publisher.material.model import Ease, Item, Piece
 from publisher.material.offcuts import largest_offcut
 from publisher.material.packing import usual_turns
 
 SAME_MEASURE = 0.1  # mm; measures that differ by less are one setting of the rule
 
 
-@dataclass(frozen=True, slots=True, order=True)
-class Ease:
-    """What makes a layout easy, the easier one being the lesser: copies that lie askew; different measures to set, across and up,
-    over all sheets; the area (mm²) of the largest offcut of the emptiest sheet, below 0 so that the larger one comes first."""
-
-    askew: int
-    measures: int
-    offcut: float
-
-
-def ease(pieces: Sequence[Piece], sheets: Sequence[Sequence[Item]], free: Box, gap: float) -> Ease:
-    """Return how easily sheets of items are cut; ``free`` is the sheet inside its crushed edges."""
+def ease(pieces: Sequence[Piece], sheets: Sequence[Sequence[Item]], offcut: float = 0.0) -> Ease:
+    """Return how easily sheets of items are cut; ``offcut`` is the area (mm²) of what they leave in one piece, where it is known."""
     usual = {p.id: usual_turns(p.rings[0]) for p in pieces}
     askew = sum(_away(item.pose.turn, usual[item.part]) for sheet in sheets for item in sheet)
-    used = [polygons(pieces, sheet) for sheet in sheets if sheet]
-    corners = [shapely.bounds(laid).T for laid in used]
+    corners = [shapely.bounds(polygons(pieces, sheet)).T for sheet in sheets if sheet]
     measures = sum(len(_measures(left)) + len(_measures(bottom)) for left, bottom, _, _ in corners)
+    return Ease(askew, measures, offcut)
+
+
+def ease_and_offcut(pieces: Sequence[Piece], sheets: Sequence[Sequence[Item]], free: Box, gap: float) -> Ease:
+    """Return the same with the largest offcut of the emptiest sheet; ``free`` is the sheet inside its crushed edges."""
+    used = [polygons(pieces, sheet) for sheet in sheets if sheet]
     emptiest = min(used, key=lambda laid: float(shapely.area(laid).sum()), default=None)
     offcut = None if emptiest is None else largest_offcut(emptiest, free, gap)
-    return Ease(askew, measures, -offcut.width * offcut.height if offcut else 0.0)
+    return ease(pieces, sheets, offcut.width * offcut.height if offcut else 0.0)
 
 
 def _measures(at: np.ndarray[tuple[int], np.dtype[np.float64]]) -> frozenset[int]:

@@ -13,7 +13,7 @@ from publisher.material.bottom_left import Bin, CopyKind, CopySpot, FilledSheet,
 from publisher.material.box_lists import box_lists
 from publisher.material.boxes import box_form, laid_as_boxes
 from publisher.material.container import Container, upright
-from publisher.material.ease import ease
+from publisher.material.ease import ease_and_offcut
 from publisher.material.fitting import EXACT, best_turn
 from publisher.material.model import Item, Piece
 from publisher.material.outlines import NESTING_GRID, Outline, distinct_turns, outline, turned
@@ -93,7 +93,9 @@ def solve(problem: Problem, desk: Desk) -> Packed:
         most = min(map(score, found))
         best = [packed for packed in found if score(packed) == most]
         if len(best) > 1:
-            best.sort(key=lambda packed: ease(problem.pieces, packed.sheets, free, gap))
+            eases = {packed: ease_and_offcut(problem.pieces, packed.sheets, free, gap) for packed in best}
+            dense = problem.board.prefer == "density"
+            best.sort(key=lambda packed: eases[packed].density if dense else eases[packed].order)
         holding = next((packed for packed in best if not problem.flaws(packed.sheets)), None)
         if holding is not None:
             return holding

@@ -49,6 +49,26 @@ class Layout:
 
 
 @record
+class Ease:
+    """How easily a layout is marked out and cut: copies that lie askew; different measures to set, across and up, over all sheets;
+    and the area (mm²) of the largest offcut of its emptiest sheet."""
+
+    askew: int = 0
+    measures: int = 0
+    offcut: float = 0.0
+
+    @property
+    def order(self) -> tuple[float, ...]:
+        """What sorts the easier one first."""
+        return (self.askew, self.measures, -self.offcut)
+
+    @property
+    def density(self) -> tuple[float, ...]:
+        """What sorts first the one that leaves more in one piece."""
+        return (-self.offcut, self.askew, self.measures)
+
+
+@record
 class YieldRow:
     """One part alone on one sheet size: how many a careful layout gives, and how many a grid of bounding boxes.
 
@@ -61,6 +81,7 @@ class YieldRow:
     layout: Layout
     most: int = 0
     square: bool = False
+    ease: Ease = Ease()
 
     @property
     def known_as(self) -> KnownAs:
@@ -112,6 +133,7 @@ class Yield:
     cut_lengths: tuple[float, ...] = ()
     spares: tuple[Spare, ...] = ()
     offcuts: tuple[Box | None, ...] = ()
+    ease: Ease = Ease()
 
     @property
     def pieces(self) -> int:

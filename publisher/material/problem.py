@@ -80,6 +80,8 @@ class Problem:
             steps(self.board.knife_gap),
             steps(self.board.edge_margin),
         )
+        if self.board.prefer != "ease":
+            say("prefer", self.board.prefer)
         for piece in self.pieces:
             numbers = () if self.alone else (piece.count, piece.mirrored)
             say(piece.id, *numbers, *(f"{a:.6f}" for a in piece.angles))

@@ -9,6 +9,7 @@ from publisher.design import SheetSize
 from publisher.geometry import Part, path_length
 from publisher.material.boxes import laid_as_boxes, most_at_right_angles
 from publisher.material.checks import BoardList
+from publisher.material.ease import ease
 from publisher.material.engines import EFFORTS, Desk, solve
 from publisher.material.fitting import grid_count, grid_sheets
 from publisher.material.judge import polygons
@@ -66,9 +67,9 @@ def _row(part: str, problem: Problem, layouts: tuple[Layout, ...]) -> YieldRow:
     grid = min(MOST_ALONE, grid_count(problem.pieces[0], free.width, free.height, board.knife_gap, problem.frames))
     layout = layouts[0] if layouts else Layout(problem.key(), board.id, problem.sheet, (), "rows", 0)
     square = most_at_right_angles(problem)
-    return YieldRow(
-        part, len(layout.items), grid, layout, problem.pieces[0].count if square is None else square, square is not None
-    )
+    most = problem.pieces[0].count if square is None else square
+    one = ease(problem.pieces, (layout.items,))
+    return YieldRow(part, len(layout.items), grid, layout, most, square is not None, one)
 
 
 def _figures(
@@ -85,6 +86,9 @@ def _figures(
     width, height = todo.room(sheet)
     area = sum(net_area(piece) * piece.count for piece in whole.pieces)
     lengths = {p.id: path_length(p.outline) for p in fitting}
+    sheets = [layout.items for layout in laid]
+    offcuts = tuple(largest_offcut(polygons(whole.pieces, items), whole.free(), board.knife_gap) for items in sheets)
+    largest = max((box.width * box.height for box in offcuts if box), default=0.0)
     return Yield(
         board=board.id,
         sheet=sheet,
@@ -98,8 +102,9 @@ def _figures(
         left_out=tuple(p.id for p in todo.parts if p not in fitting),
         fresh=made,
         cut_lengths=tuple(sum(lengths[i.part] for i in layout.items) for layout in laid),
-        offcuts=tuple(largest_offcut(polygons(whole.pieces, s.items), whole.free(), board.knife_gap) for s in laid),
+        offcuts=offcuts,
         spares=spares,
+        ease=ease(whole.pieces, sheets, largest),
     )
 
 

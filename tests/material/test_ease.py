@@ -2,7 +2,7 @@
 
 from publisher.basics import Pose
 from publisher.material import Item
-from publisher.material.ease import ease
+from publisher.material.ease import ease_and_offcut
 from publisher.material.problem import alone
 
 
@@ -13,7 +13,7 @@ def test_what_is_counted(shop) -> None:
     free = alone(piece, board, board.sheets[0]).free()
 
     def told(*places: tuple[float, float, float]):
-        return ease((piece,), (tuple(Item("p", k, Pose(*at)) for k, at in enumerate(places, 1)),), free, 1.0)
+        return ease_and_offcut((piece,), (tuple(Item("p", k, Pose(*at)) for k, at in enumerate(places, 1)),), free, 1.0)
 
     row = told((0, 0, 0), (51, 0, 0), (102, 0, 0))
     loose = told((0, 0, 0), (51, 7, 0), (110, 30, 0))
@@ -21,5 +21,6 @@ def test_what_is_counted(shop) -> None:
     assert (row.askew, row.measures) == (0, 4)
     assert (loose.askew, loose.measures) == (0, 6)
     assert askew.askew == 1
-    assert row < loose < askew
-    assert row.offcut <= -149.0 * 299.0
+    assert row.order < loose.order < askew.order
+    assert row.density < loose.density
+    assert row.offcut >= 149.0 * 299.0

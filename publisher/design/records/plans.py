@@ -97,6 +97,7 @@ class Board:
     sold_as: str = ""  # the name under which it is sold, which is no measure; '': not said
     shop: ShopBoard | None = None  # what is known of boards of that name; None: nothing
     stiffness: float | None = None  # MPa, modulus of elasticity in bending; None: not measured
+    prefer: str = "ease"  # or density: which of two layouts as full is taken
 
 
 @record
