@@ -5,6 +5,7 @@ from dataclasses import replace
 import pytest
 
 from publisher.material import engines
+from publisher.material.ease import ease_and_offcut
 from publisher.material.engines import EFFORTS, Desk, solve
 from publisher.material.fitting import grid_count
 from publisher.material.problem import MOST_ALONE, Problem, alone, frames
@@ -168,3 +169,20 @@ def test_very_small_parts_are_laid_in_rows_at_once(shop) -> None:
     copies, grid = alone_count(shop, shop.disc(1.0), (508.0, 762.0), margin=3.0)
     assert grid > 40_000
     assert copies == MOST_ALONE
+
+
+def test_density_on_request(shop) -> None:
+    """Of layouts with as many sheets the easier is taken, or the one that leaves the larger offcut; they are stored apart."""
+    board = shop.board((300.0, 200.0), margin=0.0)
+    pieces = tuple(
+        shop.piece((shop.box(*size),), count, name=f"p{size[0]}")
+        for size, count in (((70, 45), 5), ((40, 30), 6), ((95, 20), 3))
+    )
+    found = {}
+    for prefer in ("ease", "density"):
+        problem = Problem(pieces, replace(board, prefer=prefer), board.sheets[0], frames("none"), False)
+        packed = solve(problem, Desk(EFFORTS["quick"]))
+        found[prefer] = (problem.key(), ease_and_offcut(pieces, packed.sheets, problem.free(), 1.0))
+    assert found["ease"][0] != found["density"][0]
+    assert found["ease"][1].order <= found["density"][1].order
+    assert found["density"][1].offcut >= found["ease"][1].offcut

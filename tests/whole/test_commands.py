@@ -250,3 +250,15 @@ def test_a_stopped_run_keeps_what_was_verified(
     monkeypatch.setattr(api, "work", stopped)
     assert publisher("yield", designs / "quay", "--keep").code == 130
     assert 0 < len(json.loads(store.read_text())["layouts"]) == 2 < whole
+
+
+def test_several_designs_are_laid_out_together_too(publisher: Publisher, designs: Path) -> None:
+    """Quay and bridge by themselves take a sheet each; together they take one, and every copy of both lies on it."""
+    folders = (designs / "quay", designs / "bridge")
+    words = publisher("yield", *folders, "--variant", "standard").out
+    assert "one after another: 2 sheet(s) (quay 1, bridge 1)" in words
+    assert "together: 1 sheet(s), 1 saved" in words
+    document = json.loads(publisher("yield", *folders, "--variant", "standard", "--json").out)
+    (together,) = document["together"]
+    pieces = [one["yields"][0]["pieces"] for one in document["designs"]]
+    assert (together["saved"], len(together["laid_out"][0])) == (1, sum(pieces))
