@@ -109,6 +109,7 @@ class BendStretch:
     start: float
     end: float
     radius: float
+    fold: float = 0.0  # degrees by which the strip is folded to its inside where this stretch begins
 
 
 @record

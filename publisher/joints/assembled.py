@@ -8,6 +8,7 @@ from publisher.joints.model import Meeting
 from publisher.joints.panels import (
     PANEL_TOUCH,
     Deck,
+    LiningFound,
     Mating,
     PanelAssembly,
     PanelBalance,
@@ -15,6 +16,7 @@ from publisher.joints.panels import (
     Seating,
     balance_of,
     decks_of,
+    linings_of,
     matings_of,
     restings_of,
     seatings_of,
@@ -32,6 +34,7 @@ class MatedPanels:
     matings: tuple[Mating, ...]
     restings: tuple[Resting, ...]
     seatings: tuple[Seating, ...] = ()
+    linings: tuple[LiningFound, ...] = ()
     balance: PanelBalance | None = None
     decks: tuple[Deck, ...] = ()  # level panels that others carry
 
@@ -43,7 +46,8 @@ def mate(assembly: PanelAssembly, boards: dict[str, Board], figure: Figure) -> M
     stands = fits and assembly.panels and not assembly.unplaced
     balance = balance_of(assembly, lambda part: mass_of(part, boards), figure) if stands else None
     decks = decks_of(assembly, boards, figure) if stands else ()
-    return MatedPanels(assembly, matings, restings_of(assembly), seatings_of(assembly), balance, decks)
+    seatings, linings = seatings_of(assembly), linings_of(assembly)
+    return MatedPanels(assembly, matings, restings_of(assembly), seatings, linings, balance, decks)
 
 
 @record

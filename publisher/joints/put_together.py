@@ -108,7 +108,7 @@ def _things(
     if not design.wholes:
         return ()
     made = {s.name: panels_of_stack(s, parts, places.get(s.name, design.stacks[0].place)) for s in stacks}
-    made |= {m.assembly.plan.name: m.assembly.panels for m in mated if not m.assembly.unplaced}
+    made |= {m.assembly.plan.name: m.assembly.boards for m in mated if not m.assembly.unplaced}
     put = (put_things(plan, made, lambda part: mass_of(part, boards)) for plan in design.wholes)
     return tuple(whole for whole in put if whole is not None)
 

@@ -5,7 +5,7 @@ from publisher.basics.wording import trimmed
 from publisher.brief import Table, Value
 from publisher.design.assembly.joins import JoinReader
 from publisher.design.language import pick_hint
-from publisher.design.records import EdgeRef, FaceSeat, PanelPlan, WhichFace
+from publisher.design.records import EdgeRef, FaceSeat, Lining, PanelPlan, WhichFace
 from publisher.design.rules import plans as rules
 
 STEEPEST_SLOPE = 75.0  # degrees: the bevel of an edge on a steeper face is flatter than a knife is led
@@ -94,3 +94,16 @@ def check_seats(plan: PanelPlan, reader: JoinReader) -> None:
             what = f"{seat.panel} is put on a second face with at: …"
             reader.refuse(rules.FACE, what, "at places it once; leave at out where it only touches", seat.place)
         put |= {seat.panel} if seat.at is not None else set()
+
+
+def read_lining(table: Table, reader: JoinReader) -> Lining | None:
+    """Return a bent part that ``bends_along`` curved edges; None after a finding."""
+    panel = _place(table, "place", reader)
+    edges = [reader.edge(node, table.place) for node in table.row("bends_along") if isinstance(node, Value)]
+    found = tuple(edge for edge in edges if edge is not None)
+    if panel is None or not found or len(found) < len(edges):
+        return None
+    if any(edge.panel == panel for edge in found):
+        reader.refuse(rules.EDGE_ITSELF, f"{panel} bends along itself", "name edges of other panels", table.place)
+        return None
+    return Lining(panel, found, table.place)

@@ -8,12 +8,12 @@ from itertools import pairwise
 from publisher.basics import record
 from publisher.basics.wording import say_mm
 from publisher.brief import Table, Value
-from publisher.design.assembly.faces import check_seats, read_seat
+from publisher.design.assembly.faces import check_seats, read_lining, read_seat
 from publisher.design.assembly.joins import ANGLE_DUST, JoinReader
 from publisher.design.assembly.neighbours import neighbours, reached
 from publisher.design.language import Scope
 from publisher.design.parts import KnownParts
-from publisher.design.records import EdgeRef, FaceSeat, Join, PanelPlace, PanelPlan, Rest
+from publisher.design.records import EdgeRef, FaceSeat, Join, Lining, PanelPlace, PanelPlan, Rest
 from publisher.design.rules import plans as rules
 
 
@@ -42,10 +42,14 @@ def read_panels(name: str, table: Table, known: KnownParts, scope: Scope) -> Rea
     joins: list[Join] = []
     rests: list[Rest] = []
     seats: list[FaceSeat] = []
+    linings: list[Lining] = []
     for node in table.row("joins"):
         if not isinstance(node, Table):
             continue
-        if node.get("lies_on") is not None or node.get("stands_on") is not None:
+        if node.get("bends_along") is not None:
+            if lining := read_lining(node, reader):
+                linings.append(lining)
+        elif node.get("lies_on") is not None or node.get("stands_on") is not None:
             if seat := read_seat(node, reader):
                 seats.append(seat)
         elif node.get("rests_on") is not None:
@@ -57,11 +61,11 @@ def read_panels(name: str, table: Table, known: KnownParts, scope: Scope) -> Rea
         joins = _with_equal_corners(joins, reader, table)
     if stands_on is None:
         return ReadPanels(places, None, False)
-    plan = PanelPlan(name, places, stands_on, tuple(joins), tuple(rests), table.place, tuple(seats))
+    plan = PanelPlan(name, places, stands_on, tuple(joins), tuple(rests), table.place, tuple(seats), tuple(linings))
     check_seats(plan, reader)
     _check_edges(plan, reader, known)
     _check_slopes(plan, reader)
-    said = len(joins) + len(rests) + len(seats)
+    said = len(joins) + len(rests) + len(seats) + len(linings)
     complete = said == len(table.row("joins")) and len(places) == len(table.table("panels").entries)
     if complete:
         _check_held(plan, reader)
@@ -156,6 +160,7 @@ def _check_held(plan: PanelPlan, reader: JoinReader) -> None:
     pairs = [(join.a.panel, join.b.panel) for join in plan.joins]
     pairs += [(rest.panel, edge.panel) for rest in plan.rests for edge in rest.on]
     pairs += [(seat.panel, seat.host) for seat in plan.seats]
+    pairs += [(lining.panel, edge.panel) for lining in plan.linings for edge in lining.along]
     held = reached(plan.stands_on.panel, neighbours(pairs))
     for place in plan.places:
         if place.name not in held:

@@ -268,6 +268,15 @@ class Rest:
 
 
 @record
+class Lining:
+    """The bent part at ``panel`` lies with its outside along curved edges (a soffit under the arches of a bridge)."""
+
+    panel: str
+    along: tuple[EdgeRef, ...]
+    place: Place
+
+
+@record
 class PanelPlan:
     """Panels joined at their edges. ``stands_on`` is the edge that lies on the table."""
 
@@ -278,6 +287,7 @@ class PanelPlan:
     rests: tuple[Rest, ...]
     place: Place
     seats: tuple[FaceSeat, ...] = ()  # panels on faces of others
+    linings: tuple[Lining, ...] = ()  # bent parts along curved edges
 
 
 @record

@@ -42,13 +42,6 @@ def slit_marks(start: float, end: float, height: float, thickness: float) -> Ite
         yield Mark(LineKind.SCORE, Purpose.BEND, polyline(((x, 0.0), (x, height))), name="slit")
 
 
-def slit_words(at: tuple[float, float], thickness: float, *, inside: bool) -> Mark:
-    """Return the words beside slits: which face is slit, and how deep."""
-    face = "the inside face" if inside else "this face"
-    text = f"slit {face}, {mm(slit_depth(thickness))} deep"
-    return Mark(LineKind.REFERENCE, Purpose.BEND, polyline((at,)), name="slits", text=text)
-
-
 def too_thin_to_slit(values: Values, name: str, plain: str) -> Iterator[Finding]:
     """Find board that has no room for a slit. ``name``: of the size that asks for slits; ``plain``: how to ask for none."""
     if values.thickness < LEAST_SLIT_BOARD - 1e-6:

@@ -7,7 +7,7 @@ from publisher.basics import Finding
 from publisher.geometry.model import Bending, BendStretch, Kept, ShapeInfo
 from publisher.geometry.paths import straight
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, choice, edges_of, length
-from publisher.geometry.shapes.bending import COVERED, slit_depth, slit_marks, slit_words, slits_in, too_thin_to_slit
+from publisher.geometry.shapes.bending import COVERED, slit_depth, slit_marks, slits_in, too_thin_to_slit
 
 EDGES = ("bottom", "right", "top", "left")
 KEPT: dict[str, Kept] = {"outer": "inside", "inner": "outside", "none": "middle"}  # by the skin that is slit
@@ -39,7 +39,7 @@ def build(values: Values) -> Shape:
     w, h, t, cut = developed(values), values.number("height"), values.thickness, values.word("cut")
     outer = straight((((0.0, 0.0), "bottom"), ((w, 0.0), "right"), ((w, h), "top"), ((0.0, h), "left")))
     number = 0 if cut == "none" else slits_in(w, t)
-    marks = (*slit_marks(0.0, w, h, t), slit_words((w / 2.0, h / 2.0), t, inside=cut == "inner")) if number else ()
+    marks = tuple(slit_marks(0.0, w, h, t)) if number else ()
     bending = Bending(
         (BendStretch(0.0, w, values.number("inner_radius") + t / 2.0),),
         KEPT[cut],

@@ -9,7 +9,7 @@ from publisher.geometry.model import Bending, BendStretch, Kept, Mark, Parameter
 from publisher.geometry.paths import straight
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, edges_of, length, mm
 from publisher.geometry.shapes.arch_form import PARAMETERS, check_form, intrados
-from publisher.geometry.shapes.bending import COVERED, slit_depth, slit_marks, slit_words, slits_in, too_thin_to_slit
+from publisher.geometry.shapes.bending import COVERED, slit_depth, slit_marks, slits_in, too_thin_to_slit
 
 EDGES = ("bottom", "right", "top", "left")
 SKINS = ("arch_face", "inner_face", "unscored", "thin_card")
@@ -65,11 +65,15 @@ def build(values: Values) -> Shape:
         for start, end in pairwise(starts):
             number += slits_in(end - start, t)
             marks.extend(slit_marks(start, end, w, t))
-        marks.append(slit_words((whole / 2.0, w / 2.0), t, inside=keeps == "arch_face"))
     kind = LineKind.FOLD if values.word("form") == "pointed" else LineKind.REFERENCE
     marks.extend(_across(kind, at, w, "arcs meet") for at in starts[1:-1])
     marks.append(_across(LineKind.REFERENCE, whole / 2.0, w, "crown", Purpose.CENTRE))
-    bends = (BendStretch(a, b, arc.radius - t / 2.0) for arc, (a, b) in zip(arcs, pairwise(starts), strict=True))
+    # the two arcs of a pointed arch meet in its apex, which is as sharp as both sweeps leave it
+    fold = 180.0 - sum(abs(arc.sweep) for arc in arcs) if values.word("form") == "pointed" else 0.0
+    bends = (
+        BendStretch(a, b, arc.radius - t / 2.0, fold if a > 0.0 else 0.0)
+        for arc, (a, b) in zip(arcs, pairwise(starts), strict=True)
+    )
     bending = Bending(tuple(bends), FACES[keeps], slit_depth(t) if number else 0.0, number, values.word("covered"))
     return Shape(outer, edges_of(outer, EDGES), (), tuple(marks), bending=bending)
 

@@ -42,6 +42,9 @@ def _refs(plan: PanelPlan) -> Iterator[tuple[EdgeRef, Place]]:
     for seat in plan.seats:
         if seat.edge:
             yield EdgeRef(seat.panel, seat.edge), seat.place
+    for lining in plan.linings:
+        for ref in lining.along:
+            yield ref, lining.place
     for rest in plan.rests:
         for ref in rest.on:
             yield ref, rest.place

@@ -12,7 +12,7 @@ from publisher.joints.drawings.hidden import FrontFaces
 from publisher.joints.drawings.view import View
 from publisher.joints.facts import slots_of
 from publisher.joints.outlines import Array, bridged, coarse
-from publisher.joints.panels import PanelFrame, face_pair
+from publisher.joints.panels import FACET, PanelFrame, face_pair, is_facet
 
 Rims = tuple[shapely.Geometry | None, shapely.Geometry | None]
 Flags = npt.NDArray[np.bool_]
@@ -44,7 +44,11 @@ def solids_of(panels: list[tuple[Part, PanelFrame]], view: View, *, slots: bool,
     ``surface``: show the patterns drawn on the panels."""
     made = Solids([], [], [], [], [])
     axes = view.axes()
-    for part, frame in panels:
+    looks = [float((axes @ frame.axes)[2, 2]) for _, frame in panels]
+    for at, (part, frame) in enumerate(panels):
+        if is_facet(part):
+            _add(part, frame, axes, made, (None, None), slots=slots, surface=False, hidden=_round(part, at, looks))
+            continue
         layers = _layers(part, frame)
         for layer, place, rims in layers:
             _add(layer, place, axes, made, rims, slots=slots, surface=surface)
@@ -53,6 +57,13 @@ def solids_of(panels: list[tuple[Part, PanelFrame]], view: View, *, slots: bool,
             if float((axes @ frame.axes)[2, 2]) < 0:
                 made.main[-1] = behind
     return made
+
+
+def _round(part: Part, at: int, looks: list[float]) -> tuple[str, ...]:
+    """Return the edges of a facet over which the board goes on as round: those where it does not turn away from the viewer."""
+    names = {edge.name for edge in part.edges}
+    beside = {FACET[0]: at - 1, FACET[1]: at + 1}
+    return tuple(name for name, other in beside.items() if name in names and looks[at] * looks[other] > 0.0)
 
 
 def _layers(part: Part, frame: PanelFrame) -> list[tuple[Part, PanelFrame, Rims]]:
@@ -69,7 +80,17 @@ def _layers(part: Part, frame: PanelFrame) -> list[tuple[Part, PanelFrame, Rims]
     return [(replace(part, thickness=paper), frame, (None, ends)), (foam, below, (shapely.Polygon(), None))]
 
 
-def _add(part: Part, frame: PanelFrame, axes: Array, made: Solids, rims: Rims, *, slots: bool, surface: bool) -> None:
+def _add(
+    part: Part,
+    frame: PanelFrame,
+    axes: Array,
+    made: Solids,
+    rims: Rims,
+    *,
+    slots: bool,
+    surface: bool,
+    hidden: tuple[str, ...] = (),
+) -> None:
     turned = PanelFrame(axes @ frame.axes, axes @ frame.origin)  # from the part straight to the drawing
     outer, holes = part.outline.outer, part.outline.holes
     looks = float(turned.axes[2, 2])
@@ -86,9 +107,10 @@ def _add(part: Part, frame: PanelFrame, axes: Array, made: Solids, rims: Rims, *
         shown = front if looks > 0 else back
         made.main[-1] = len(made.areas)
         _face(made, [ring[:, :2] for ring in shown], turned.axes[:, 2] * np.sign(looks), shown[0][0])
-    for (outside, _, corner), near, far in zip(pairs, front, back, strict=True):
-        drawn = tuple(_within(rim, outside) for rim in rims)
-        _sides(made, near, far, corner, looks, (drawn[0], drawn[1]))
+    for (outside, _, corners), near, far in zip(pairs, front, back, strict=True):
+        round_on = _along(part, outside, hidden)
+        seen = (_within(rims[0], outside) & ~round_on, _within(rims[1], outside) & ~round_on)
+        _sides(made, near, far, corners & ~round_on & ~np.roll(round_on, 1), looks, seen)
     if looks > 1e-6 and surface:
         _marks(made, part, turned)
 
@@ -112,7 +134,7 @@ def _add_path(made: Solids, weight: str, points: Array) -> None:
     made.weights.append(weight)
 
 
-def _pair(part: Part, path: Path) -> tuple[Array, Array, Array]:
+def _pair(part: Part, path: Path) -> tuple[Array, Array, Flags]:
     points, corner = coarse(path, SOLID_TURN, SOLID_SAGITTA)
     pair = face_pair(part, points)
     return pair.outside, pair.inside, np.array(corner)
@@ -137,7 +159,17 @@ def _within(rim: shapely.Geometry | None, ring: Array) -> Flags:
     return inside
 
 
-def _sides(made: Solids, near: Array, far: Array, corner: Array, looks: float, rims: tuple[Flags, Flags]) -> None:
+def _along(part: Part, ring: Array, names: tuple[str, ...]) -> Flags:
+    """Tell which sides of a ring lie along edges of these names, which are upright."""
+    at = [edge.start[0] for edge in part.edges if edge.name in names]
+    ends = np.roll(ring, -1, axis=0)
+    flags: Flags = np.zeros(len(ring), dtype=bool)
+    for x in at:
+        flags |= (np.abs(ring[:, 0] - x) < 1e-6) & (np.abs(ends[:, 0] - x) < 1e-6)
+    return flags
+
+
+def _sides(made: Solids, near: Array, far: Array, corner: Flags, looks: float, rims: tuple[Flags, Flags]) -> None:
     """Add the sides between both faces of one ring, and the edges of the ring that can be seen."""
     near_next, far_next = np.roll(near, -1, axis=0), np.roll(far, -1, axis=0)
     normal = np.cross(near_next - near, near - far)  # outward: the ring has its material on the left, seen from outside

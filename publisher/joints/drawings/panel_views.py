@@ -11,7 +11,7 @@ from publisher.joints.drawings.lines import Sketch
 from publisher.joints.drawings.panel_solids import Solids, solids_of
 from publisher.joints.drawings.view import PANEL_VIEW
 from publisher.joints.outlines import Array
-from publisher.joints.panels import Panel, PanelAssembly, PanelFrame, corners_of
+from publisher.joints.panels import Panel, PanelAssembly, PanelFrame, corners_of, is_facet
 
 MOST_MARKS = 900
 """Lines of patterns in one drawing; denser patterns are left to the template."""
@@ -21,6 +21,9 @@ EXPLODED_APART = 0.3
 
 OFF_FACE = 0.5
 """How far what is put on a face stands off it in an exploded view, as a share of how far panels stand apart."""
+
+LINING_OUT = 0.7
+"""The same for what bends along an edge: out of the arch that it lies in."""
 
 SPREADS = ((1.0, 1.9), (1.3, 1.9), (1.6, 1.9), (2.1, 1.9), (2.6, 1.9), (1.3, 3.0), (2.1, 3.0), (2.6, 4.0))
 """Ways of standing apart, the closest first: how far what looks away from the viewer goes, and how high what rests is lifted."""
@@ -34,10 +37,13 @@ MOST_FACES = 1000
 EXPLODED_ROOM = 6.0
 """mm of visible face around a letter: with less it would stand on lines."""
 
+FACET_ROOM = 3.0
+"""The same on a facet of a bent part, over whose borders the board goes on without a line."""
+
 
 def whole_view(assembly: PanelAssembly) -> Sketch:
     """Draw the assembly put together."""
-    panels = [(p.part, p.frame) for p in assembly.panels]
+    panels = [(p.part, p.frame) for p in assembly.boards]
     sketch = Sketch()
     draw_solids(solids_of(panels, PANEL_VIEW, slots=False, surface=few_marks(assembly.panels)), sketch)
     return sketch
@@ -51,7 +57,8 @@ def exploded_view(assembly: PanelAssembly) -> Sketch:
     best: tuple[float, Solids] | None = None
     for spread in SPREADS:
         solids = solids_of(apart(assembly, *spread), PANEL_VIEW, slots=True, surface=False)
-        least = _least_shown(solids, 0.0 if best is None else best[0])
+        flat = [main for board, main in zip(assembly.boards, solids.main, strict=True) if not is_facet(board.part)]
+        least = _least_shown(solids, flat, 0.0 if best is None else best[0])
         if best is None or least > best[0] + 1e-9:
             best = least, solids
         if least >= SHOWN_SHARE:
@@ -61,16 +68,19 @@ def exploded_view(assembly: PanelAssembly) -> Sketch:
         return sketch
     solids = best[1]
     draw_solids(solids, sketch)
-    for panel, main in zip(assembly.panels, solids.main, strict=True):
-        spot = _label_spot(solids, main)
+    lettered: set[str] = set()
+    for panel, main in zip(assembly.boards, solids.main, strict=True):
+        room = FACET_ROOM if is_facet(panel.part) else EXPLODED_ROOM
+        spot = None if panel.name in lettered else _label_spot(solids, main, room) or _spot_beside(solids, main)
         if spot is not None:
             sketch.label(panel.part.letter, *spot)
+            lettered.add(panel.name)
     return sketch
 
 
 def apart(assembly: PanelAssembly, back: float, lift: float) -> list[tuple[Part, PanelFrame]]:
     """Return the panels moved out: those that look away from the viewer ``back`` times as far, what rests ``lift`` times up."""
-    corners = np.vstack([p.frame.carry(corners_of(p.part)) for p in assembly.panels])
+    corners = np.vstack([p.frame.carry(corners_of(p.part)) for p in assembly.boards])
     away = EXPLODED_APART * float((corners.max(axis=0) - corners.min(axis=0)).mean())
     crossed = {join.a.panel for join in assembly.plan.joins if join.at is not None}
     let_in = {join.b.panel for join in assembly.plan.joins if join.at is not None} - crossed
@@ -88,7 +98,7 @@ def apart(assembly: PanelAssembly, back: float, lift: float) -> list[tuple[Part,
         elif float(towards @ panel.frame.outward) < 0:
             shift = back * shift
         shifts[panel.name] = shift
-    for panel in assembly.panels:
+    for panel in assembly.boards:
         shift = _off_host(panel.name, assembly, shifts, OFF_FACE * away)
         panels.append((panel.part, PanelFrame(panel.frame.axes, panel.frame.origin + shift)))
     return panels
@@ -97,6 +107,8 @@ def apart(assembly: PanelAssembly, back: float, lift: float) -> list[tuple[Part,
 def _off_host(name: str, assembly: PanelAssembly, shifts: dict[str, Array], away: float) -> Array:
     """Return how far a panel is moved; one that is put on a face goes with what carries it, and off that face."""
     panel = assembly.panel(name)
+    if panel is not None and any(lining.panel == name for lining in assembly.plan.linings):
+        return np.asarray(-LINING_OUT * away / OFF_FACE * panel.frame.outward)  # out of the hollow side of its curve
     seat = next((seat for seat in assembly.plan.seats if seat.panel == name and seat.at is not None), None)
     host = assembly.panel(seat.host) if seat is not None else None
     if panel is None or seat is None or host is None or not panel.seated:
@@ -126,10 +138,10 @@ def draw_solids(solids: Solids, sketch: Sketch) -> None:
             sketch.add(weight, shapely.multilinestrings(shapely.linestrings(lines[kept == weight])))
 
 
-def _least_shown(solids: Solids, enough: float) -> float:
-    """Return the least share that a panel shows of its face; as soon as one shows no more than ``enough``, that one's."""
+def _least_shown(solids: Solids, faces: list[int], enough: float) -> float:
+    """Return the least share that a panel shows of its face, of those given; as soon as one shows no more than ``enough``, its."""
     least = 1.0
-    for main in solids.main:
+    for main in faces:
         least = min(least, shown(solids, main) if main >= 0 else 1.0)
         if least <= enough:
             break
@@ -164,8 +176,27 @@ def _seen(solids: Solids, main: int, hiding: npt.NDArray[np.int64]) -> tuple[Arr
     return points, seen
 
 
-def _label_spot(solids: Solids, main: int) -> tuple[float, float] | None:
-    """Return the point of a face that is seen and lies farthest from its border and from what hides it, or None."""
+def _spot_beside(solids: Solids, main: int) -> tuple[float, float] | None:
+    """Return a point just outside a face that is too small for a letter, at one of its ends or sides, clear of all faces; or None."""
+    if main < 0:
+        return None
+    box = shapely.get_coordinates(shapely.oriented_envelope(solids.areas[main]))
+    if len(box) < 4:
+        return None
+    middle, sides = box[:4].mean(axis=0), [(box[i] + box[i + 1]) / 2.0 for i in range(4)]
+    sides.sort(key=lambda side: -float(np.hypot(*(side - middle))))
+    every = shapely.union_all(solids.areas)
+    for side in sides:
+        way = (side - middle) / max(float(np.hypot(*(side - middle))), 1e-9)
+        at = side + (EXPLODED_ROOM + 1.0) * way
+        if float(shapely.distance(every, shapely.Point(at))) >= EXPLODED_ROOM:
+            return float(at[0]), float(at[1])
+    return None
+
+
+def _label_spot(solids: Solids, main: int, least: float) -> tuple[float, float] | None:
+    """Return the point of a face that is seen and lies farthest from its border and from what hides it; None where that is not
+    ``least`` mm."""
     if main < 0:
         return None
     area = solids.areas[main]
@@ -177,7 +208,7 @@ def _label_spot(solids: Solids, main: int) -> tuple[float, float] | None:
         hidden = shapely.multipoints(points[~seen])
         room = np.minimum(room, shapely.distance(shapely.points(points[seen]), hidden))
     best = int(room.argmax())
-    if room[best] < EXPLODED_ROOM:
+    if room[best] < least:
         return None
     x, y = points[seen][best]
     return float(x), float(y)

@@ -5,7 +5,7 @@ from publisher.geometry import Part, polygon
 from publisher.joints.drawings.lines import Sketch
 from publisher.joints.outlines import coarse
 
-SHOWN = (Purpose.JOINT_TICK, Purpose.LINE_UP, Purpose.CLIMB, Purpose.SURFACE)
+SHOWN = (Purpose.BEND, Purpose.JOINT_TICK, Purpose.LINE_UP, Purpose.CLIMB, Purpose.SURFACE)
 
 FINEST = 1000.0  # of its size: a picture is never printed so large that a finer sagitta could be seen
 
@@ -19,6 +19,6 @@ def part_view(part: Part) -> Sketch:
         points, _ = coarse(ring, 5.0, max(0.04, size / FINEST))
         sketch.add_path("outline", [*points, points[0]])
     for mark in part.marks:
-        if mark.purpose in SHOWN:
+        if mark.purpose in SHOWN and len(mark.path.points) > 1:
             sketch.add_path("detail", mark.path.travelled)
     return sketch

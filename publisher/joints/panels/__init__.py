@@ -4,13 +4,15 @@ Comes in: panel plans and parts. Goes out: placed panels, their solids, matings,
 Never: know a stack.
 """
 
+from publisher.joints.panels.bent import FACET, facets_of, is_facet
 from publisher.joints.panels.decks import FINGER, Deck, decks_of, facts_of_decks
 from publisher.joints.panels.facts import inside_walls
 from publisher.joints.panels.interference import Clash, clashes_among, clashes_of
+from publisher.joints.panels.linings import LiningFound
 from publisher.joints.panels.matings import Mating, matings_of
 from publisher.joints.panels.place import Panel, PanelAssembly, place_panels
 from publisher.joints.panels.restings import Resting, restings_of
-from publisher.joints.panels.seatings import seat_marks, seatings_of
+from publisher.joints.panels.seatings import linings_of, seat_marks, seatings_of
 from publisher.joints.panels.seats import Seating
 from publisher.joints.panels.solids import corners_of, face_pair
 from publisher.joints.panels.space import PanelFrame
@@ -19,11 +21,13 @@ from publisher.joints.panels.touching import BARE, PANEL_TOUCH
 
 __all__ = [
     "BARE",
+    "FACET",
     "FINGER",
     "ON_TABLE",
     "PANEL_TOUCH",
     "Clash",
     "Deck",
+    "LiningFound",
     "Mating",
     "Panel",
     "PanelAssembly",
@@ -37,8 +41,11 @@ __all__ = [
     "corners_of",
     "decks_of",
     "face_pair",
+    "facets_of",
     "facts_of_decks",
     "inside_walls",
+    "is_facet",
+    "linings_of",
     "matings_of",
     "place_panels",
     "restings_of",

@@ -71,9 +71,9 @@ class Deck:
 
 def decks_of(assembly: PanelAssembly, boards: dict[str, Board], figure: Figure) -> tuple[Deck, ...]:
     """Return every panel that a figure can stand on and that does not lie on the table, as far as anything carries it."""
-    low = min(float(panel.frame.carry(corners_of(panel.part))[:, 2].min()) for panel in assembly.panels)
+    low = min(float(panel.frame.carry(corners_of(panel.part))[:, 2].min()) for panel in assembly.boards)
     found = []
-    for panel in assembly.panels:
+    for panel in assembly.boards:
         heights = panel.frame.carry(corners_of(panel.part))[:, 2]
         level = abs(float(panel.frame.outward[2])) >= cos(radians(LEANS_MOST))
         if level and heights.max() > low + panel.part.thickness + ON_TABLE and _wide(panel, figure):
@@ -101,7 +101,7 @@ def _supports(assembly: PanelAssembly, deck: Panel, region: shapely.Geometry, lo
     thick = deck.part.thickness
     under = thick + UNDER if float(deck.frame.outward[2]) > 0.0 else -UNDER
     found = []
-    for other in assembly.panels:
+    for other in assembly.boards:
         if other.name not in standing:
             continue
         found.append(section_of(other, deck.frame, under))
@@ -117,7 +117,7 @@ def _standing(assembly: PanelAssembly, without: str, low: float) -> set[str]:
     pairs = [(join.a.panel, join.b.panel) for join in plan.joins]
     pairs += [(rest.panel, ref.panel) for rest in plan.rests for ref in rest.on]
     pairs += [(seat.panel, seat.host) for seat in plan.seats]
-    stands = {panel.name for panel in assembly.panels if panel.name != without and _lowest(panel) <= low + ON_TABLE}
+    stands = {panel.name for panel in assembly.boards if panel.name != without and _lowest(panel) <= low + ON_TABLE}
     while (
         more := {name for pair in pairs if without not in pair for name in pair if not stands.isdisjoint(pair)} - stands
     ):

@@ -16,8 +16,8 @@ def facts_of(assembly: PanelAssembly, balance: PanelBalance | None = None) -> tu
     how it stands."""
     if not assembly.panels:
         return ()
-    bounds = {panel.name: panel.frame.carry(corners_of(panel.part)) for panel in assembly.panels}
-    every = np.vstack(list(bounds.values()))
+    bounds = [(panel, panel.frame.carry(corners_of(panel.part))) for panel in assembly.boards]
+    every = np.vstack([corners for _, corners in bounds])
     low, high = every.min(axis=0), every.max(axis=0)
     values: list[tuple[str, float, Kind]] = [
         ("panels", len(assembly.panels), "count"),
@@ -29,7 +29,7 @@ def facts_of(assembly: PanelAssembly, balance: PanelBalance | None = None) -> tu
         inside = _inside(tuple(p for p in assembly.panels if not p.seated), axis)
         if inside is not None:
             values.append((name, inside, "length"))
-    rests = [bounds[panel.name] for panel in assembly.panels if panel.rests]
+    rests = [corners for panel, corners in bounds if panel.rests]
     if rests:
         values.append(("ridge", np.vstack(rests)[:, 2].max() - low[2], "length"))
     if balance is not None:

@@ -1,11 +1,14 @@
 """Panels placed in space by their joins and rests, starting from the one that stands on the table."""
 
+from collections.abc import Iterable
 from dataclasses import replace
 
 from publisher.basics import Place, record
-from publisher.design import FaceSeat, Join, PanelPlan, Rest
+from publisher.design import FaceSeat, Join, Lining, PanelPlan, Rest
 from publisher.geometry import Part
+from publisher.joints.panels.bent import facets_of
 from publisher.joints.panels.edges import edge_line, lap_line, mating_lines
+from publisher.joints.panels.linings import lined
 from publisher.joints.panels.lying import lying
 from publisher.joints.panels.seats import seated
 from publisher.joints.panels.settle import settled
@@ -32,9 +35,21 @@ class PanelAssembly:
     panels: tuple[Panel, ...]
     unplaced: tuple[str, ...]
 
+    @property
+    def boards(self) -> tuple[Panel, ...]:
+        """The panels as they stand: what is bent is several flat facets, all with the name of its place."""
+        return flat_boards(self.panels)
+
     def panel(self, name: str) -> Panel | None:
         """Return the panel at this place, or None."""
         return next((p for p in self.panels if p.name == name), None)
+
+
+def flat_boards(panels: Iterable[Panel]) -> tuple[Panel, ...]:
+    """Return panels with their bent ones as flat facets, each with the name of the place."""
+    return tuple(
+        replace(panel, part=part, frame=frame) for panel in panels for part, frame in facets_of(panel.part, panel.frame)
+    )
 
 
 def place_panels(plan: PanelPlan, parts: dict[str, Part]) -> PanelAssembly:
@@ -59,6 +74,9 @@ def place_panels(plan: PanelPlan, parts: dict[str, Part]) -> PanelAssembly:
         if more is None and (on_face := _by_seat(plan.seats, part_at, frames)) is not None:
             put.add(on_face[0])
             more = (*on_face, False)
+        if more is None and (bent := _by_lining(plan.linings, part_at, frames)) is not None:
+            put.add(bent[0])
+            more = (*bent, False)
         if more is None:
             break
         frames[more[0]] = more[1]
@@ -126,4 +144,16 @@ def _by_seat(
         frame = seated(seat, part_at[seat.panel], part_at[seat.host], frames[seat.host])
         if frame is not None:
             return seat.panel, frame
+    return None
+
+
+def _by_lining(
+    linings: tuple[Lining, ...], part_at: dict[str, Part], frames: dict[str, PanelFrame]
+) -> tuple[str, PanelFrame] | None:
+    """Return the first bent part whose curved edges stand already."""
+    for lining in linings:
+        if lining.panel not in frames and lining.panel in part_at:
+            frame = lined(lining, part_at[lining.panel], part_at, frames)
+            if frame is not None:
+                return lining.panel, frame
     return None

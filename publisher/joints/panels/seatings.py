@@ -3,13 +3,17 @@
 from collections import defaultdict
 from collections.abc import Iterator, Sequence
 
+import numpy as np
 import shapely
 
-from publisher.basics import LineKind, Purpose, polyline
+from publisher.basics import LineKind, Point, Purpose, polyline
 from publisher.geometry import Mark
+from publisher.joints.panels.linings import LiningFound, measured_lining
 from publisher.joints.panels.place import PanelAssembly
 from publisher.joints.panels.seats import Seating, measured
 
+LONG_SEAT = 150.0  # mm: a longer seat may run over several pages
+ASIDE = 0.17  # of its length
 LEAST_SEAT = 1.0  # mm²: what covers less is no place to glue anything
 
 
@@ -22,6 +26,18 @@ def seatings_of(assembly: PanelAssembly) -> tuple[Seating, ...]:
             made = measured(seat, own.part, own.frame, host.part, host.frame)
             found += [made] if made is not None else []
     return tuple(found)
+
+
+def linings_of(assembly: PanelAssembly) -> tuple[LiningFound, ...]:
+    """Return the bent parts along each of their edges, as far as they stand somewhere."""
+    part_at = {panel.name: panel.part for panel in assembly.panels}
+    frames = {panel.name: panel.frame for panel in assembly.panels}
+    return tuple(
+        found
+        for lining in assembly.plan.linings
+        if lining.panel in part_at
+        for found in measured_lining(lining, part_at[lining.panel], frames[lining.panel], part_at, frames)
+    )
 
 
 def seat_marks(assembly: PanelAssembly, seatings: Sequence[Seating]) -> dict[str, tuple[Mark, ...]]:
@@ -65,5 +81,17 @@ def _marks(seating: Seating, text: str) -> Iterator[Mark]:
             yield Mark(LineKind.GLUE, Purpose.LAP, polyline(points, True), name=name)
     if pieces:
         largest = max(pieces, key=lambda piece: float(piece.area))
-        x, y = shapely.get_coordinates(shapely.maximum_inscribed_circle(largest, 0.5))[0]
-        yield Mark(LineKind.REFERENCE, Purpose.MATCH, polyline(((float(x), float(y)),)), name=name, text=text)
+        yield Mark(LineKind.REFERENCE, Purpose.MATCH, polyline((_letter_at(largest),)), name=name, text=text)
+
+
+def _letter_at(seat: shapely.Polygon) -> Point:
+    """Return where in a seat its letter stands: in the middle, or aside on a long one, which may be cut into tiles at halves and
+    thirds."""
+    box = shapely.get_coordinates(shapely.oriented_envelope(seat))
+    a, b = box[1] - box[0], box[3] - box[0]
+    long, across = (a, b) if float(np.hypot(*a)) >= float(np.hypot(*b)) else (b, a)
+    aside = box[0] + ASIDE * long + across / 2.0
+    if float(np.hypot(*long)) > LONG_SEAT and shapely.contains_xy(seat, *aside):
+        return float(aside[0]), float(aside[1])
+    x, y = shapely.get_coordinates(shapely.maximum_inscribed_circle(seat, 0.5))[0]
+    return float(x), float(y)

@@ -61,7 +61,7 @@ def balance_of(assembly: PanelAssembly, mass: Callable[[Part], float], figure: F
         margins = np.minimum(empty * whole, loaded * (whole + figure.mass))
     else:
         margins = empty * whole
-    heights = np.vstack([panel.frame.carry(corners_of(panel.part)) for panel in assembly.panels])[:, 2]
+    heights = np.vstack([panel.frame.carry(corners_of(panel.part)) for panel in assembly.boards])[:, 2]
     margin, height = float(empty.min()), float(heights.max() - heights.min())
     held = ballast(foot, 1.0, margins) if np.isfinite(margins).all() else inf
     return PanelBalance(
@@ -73,7 +73,7 @@ def _places(assembly: PanelAssembly, figure: Figure) -> list[tuple[str, Array]]:
     """Return the corners (n, 3), in the assembly, of every upper face that a figure can stand on."""
     return [
         (panel.name, _upper(panel))
-        for panel in assembly.panels
+        for panel in assembly.boards
         if abs(float(panel.frame.outward[2])) >= cos(radians(LEANS_MOST))
         and short_side(panel.part) >= HALF_A_BASE * figure.base
     ]
@@ -88,16 +88,16 @@ def _upper(panel: Panel) -> Array:
 
 def foot_of(assembly: PanelAssembly) -> shapely.Geometry:
     """Return the convex hull, seen from above, of all corners that stand on the table."""
-    every = np.vstack([panel.frame.carry(corners_of(panel.part)) for panel in assembly.panels])
+    every = np.vstack([panel.frame.carry(corners_of(panel.part)) for panel in assembly.boards])
     low = every[every[:, 2] < every[:, 2].min() + ON_TABLE]
     return shapely.convex_hull(shapely.multipoints(low[:, :2]))
 
 
 def weight_of(assembly: PanelAssembly, mass: Callable[[Part], float]) -> Array:
     """Return the point (2,) under the centre of mass; every panel weighs ``mass`` in the middle of its board."""
-    masses = np.array([mass(panel.part) for panel in assembly.panels])
+    masses = np.array([mass(panel.part) for panel in assembly.boards])
     middles = []
-    for panel in assembly.panels:
+    for panel in assembly.boards:
         centre = polygon(panel.part.outline).centroid
         middles.append(panel.frame.point((float(centre.x), float(centre.y)), panel.part.thickness / 2.0))
     return np.asarray((masses[:, None] * np.array(middles)).sum(axis=0)[:2] / masses.sum())

@@ -73,6 +73,9 @@ def _notes(part: Part, copy: int, mirrored: bool) -> Iterator[str]:
     """Say what is done to the piece, and what must not be done with the template."""
     for fold in part.folds:
         yield f"Fold {fold.corner:g}°: V-groove from inside, {say_length(fold.width)} wide; leave the outer skin whole."
+    if part.bending is not None and part.bending.slits:
+        face = "inside" if part.bending.keeps == "outside" else "outside"
+        yield f"Slit the {face} face, {say_length(part.bending.slit_depth)} deep."
     if any(edge.rabbet for edge in part.edges):
         yield "Rabbet: cut the foam away behind, the front paper stays."
     if any(m.purpose is Purpose.TOP for m in part.marks):

@@ -5,7 +5,7 @@ from itertools import pairwise
 import pytest
 
 from publisher.basics import LineKind, Purpose
-from publisher.geometry.shapes.bending import slit_depth, slit_marks, slit_words, slits_in
+from publisher.geometry.shapes.bending import slit_depth, slit_marks, slits_in
 
 
 @pytest.mark.parametrize(
@@ -23,5 +23,3 @@ def test_slits_stand_a_thickness_apart(thickness: float = 5.0) -> None:
     assert [b - a for a, b in pairwise(xs)] == pytest.approx([5.1] * 19)
     assert (xs[0], xs[-1]) == pytest.approx((12.55, 109.45))
     assert {(m.kind, m.purpose, m.text) for m in marks} == {(LineKind.SCORE, Purpose.BEND, "")}
-    assert slit_words((0.0, 0.0), 5.0, inside=True).text == "slit the inside face, 3.3 mm deep"
-    assert slit_words((0.0, 0.0), 5.0, inside=False).text == "slit this face, 3.3 mm deep"

@@ -39,8 +39,6 @@ def test_slits_stand_evenly_a_thickness_apart(plan: Plan, drawn: Draw) -> None:
     assert [b - a for a, b in pairwise(slits)] == pytest.approx([pitch] * 40)
     assert slits[0] == pytest.approx(pitch / 2.0) and 65.0 * pi - slits[-1] == pytest.approx(pitch / 2.0)
     assert {(m.kind, m.purpose) for m in part.marks if not m.text} == {(LineKind.SCORE, Purpose.BEND)}
-    (words,) = (m for m in part.marks if m.text)
-    assert words.text == "slit the inside face, 3.3 mm deep"
     assert part.bending is not None and (part.bending.slits, part.bending.slit_depth) == (41, pytest.approx(3.3))
 
 

@@ -7,7 +7,15 @@ import pytest
 import shapely
 
 from publisher.joints.drawings.panel_solids import Solids, solids_of
-from publisher.joints.drawings.panel_views import EXPLODED_APART, EXPLODED_ROOM, apart, exploded_view, shown, whole_view
+from publisher.joints.drawings.panel_views import (
+    EXPLODED_APART,
+    EXPLODED_ROOM,
+    SPREADS,
+    apart,
+    exploded_view,
+    shown,
+    whole_view,
+)
 from publisher.joints.drawings.view import PANEL_VIEW
 from publisher.joints.panels.place import PanelAssembly, place_panels
 
@@ -63,10 +71,14 @@ def test_letters_stand_on_their_panel_away_from_its_border(box: PanelAssembly) -
         assert shapely.distance(shapely.Point(x, y), lines) > 0.8 * EXPLODED_ROOM
 
 
-def test_a_panel_too_small_for_a_letter_has_none(make: SimpleNamespace) -> None:
-    plan = make.panels("one", {"front": "bit"}, "front.bottom")
-    assert exploded_view(place_panels(plan, {"bit": make.wall("bit", 60, 8)})).labels == []
-    assert len(exploded_view(place_panels(plan, {"bit": make.wall("bit", 60, 40)})).labels) == 1
+@pytest.mark.parametrize(("high", "beside"), [(8.0, True), (40.0, False)])
+def test_a_panel_too_small_for_a_letter_has_it_at_its_end(make: SimpleNamespace, high: float, beside: bool) -> None:
+    assembly = place_panels(make.panels("one", {"front": "bit"}, "front.bottom"), {"bit": make.wall("bit", 60, high)})
+    ((letter, x, y),) = exploded_view(assembly).labels
+    assert letter == "B"
+    areas = shapely.union_all(solids_of(apart(assembly, *SPREADS[0]), PANEL_VIEW, slots=True, surface=False).areas)
+    clear = shapely.distance(areas, shapely.Point(x, y))
+    assert clear >= EXPLODED_ROOM if beside else clear == 0.0
 
 
 def test_the_whole_carries_no_letters_and_hides_lines(box: PanelAssembly) -> None:

@@ -1,0 +1,86 @@
+"""Bent parts as facets, against the circle that they are bent to."""
+
+from dataclasses import replace
+from itertools import pairwise
+from math import cos, pi, radians, sin
+from types import SimpleNamespace
+
+import numpy as np
+import pytest
+import shapely
+
+from publisher.basics import Arc, Line, Path
+from publisher.geometry import Bending, BendStretch, Part, polygon
+from publisher.joints.panels.bent import FACET_TURN, curve_of, facets_of, is_facet
+from publisher.joints.panels.space import PanelFrame
+
+FLAT = PanelFrame(np.eye(3), np.zeros(3))
+
+
+def strip(
+    make: SimpleNamespace, angle: float = 90.0, radius: float = 60.0, keeps: str = "outside", fold: float = 0.0
+) -> Part:
+    """A strip 40 high and 5 thick whose outside has this radius; its bend may begin with a fold in its middle."""
+    kept = {"outside": radius, "inside": radius - 5.0, "middle": radius - 2.5}[keeps]
+    long = kept * radians(angle)
+    bends: tuple[BendStretch, ...] = (BendStretch(0.0, long, radius - 2.5),)
+    if fold:
+        bends = (BendStretch(0.0, long / 2, radius - 2.5), BendStretch(long / 2, long, radius - 2.5, fold))
+    return replace(make.wall("strip", long, 40), bending=Bending(bends, keeps, 3.3, 19, "paper"))  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize("keeps", ["outside", "inside", "middle"])
+def test_facets_touch_the_circle_and_end_where_it_ends(make: SimpleNamespace, keeps: str) -> None:
+    part = strip(make, keeps=keeps)
+    facets = facets_of(part, FLAT)
+    assert len(facets) == 2 * round(45.0 / FACET_TURN) and all(is_facet(one) for one, _ in facets)
+    middle = np.array(
+        [polygon(part.outline).bounds[2] / 2.0, 0.0, -60.0]
+    )  # the axis lies behind the middle of the strip
+    for one, frame in facets:
+        wide = polygon(one.outline).bounds[2]
+        ends = frame.carry(np.array([[0.0, 0.0, 0.0], [wide, 40.0, 0.0]])) - middle
+        assert np.hypot(ends[:, 0], ends[:, 2]) == pytest.approx([60.0, 60.0])
+        assert ends[:, 1] == pytest.approx([0.0, 40.0])
+    first, last = facets[0], facets[-1]
+    assert first[1].origin - middle == pytest.approx([-60.0 * sin(pi / 4), 0.0, 60.0 * cos(pi / 4)])
+    end = last[1].carry(np.array([[polygon(last[0].outline).bounds[2], 0.0, 0.0]]))[0] - middle
+    assert end == pytest.approx([60.0 * sin(pi / 4), 0.0, 60.0 * cos(pi / 4)])
+
+
+def test_what_is_not_bent_stays_as_it_is(make: SimpleNamespace) -> None:
+    wall = make.wall("wall", 60, 40)
+    assert facets_of(wall, FLAT) == ((wall, FLAT),)
+    assert not is_facet(wall)
+
+
+def test_an_opening_is_cut_through_the_facets(make: SimpleNamespace) -> None:
+    plain = strip(make)
+    hole = make.hole(((40.0, 10.0), (40.0, 30.0), (60.0, 30.0), (60.0, 10.0)), "window")
+    part = replace(plain, outline=replace(plain.outline, holes=(hole,)))
+    area = sum(polygon(one.outline).area for one, _ in facets_of(part, FLAT))
+    full = sum(polygon(one.outline).area for one, _ in facets_of(plain, FLAT))
+    assert full - area == pytest.approx(400.0, rel=0.002)
+
+
+def test_a_fold_in_the_middle_parts_both_halves(make: SimpleNamespace) -> None:
+    facets = facets_of(strip(make, fold=60.0), FLAT)
+    half = len(facets) // 2
+    before, after = facets[half - 1][1].outward, facets[half][1].outward
+    turned = 60.0 + 45.0 / (len(facets) // 2)  # both halves of a facet on either side
+    assert float(before @ after) == pytest.approx(cos(radians(turned)))
+
+
+def test_the_middle_of_a_curved_edge(make: SimpleNamespace) -> None:
+    arch = Arc.between("arch", (10.0, 0.0), (50.0, 0.0), (30.0, 0.0), 20.0, ccw=False)
+    lines = [
+        Line("side", a, b)
+        for a, b in pairwise([(50.0, 0.0), (60.0, 0.0), (60.0, 40.0), (0.0, 40.0), (0.0, 0.0), (10.0, 0.0)])
+    ]
+    part = make.part("side", Path((arch, *lines)))
+    curve = curve_of(part, "arch")
+    assert curve is not None
+    assert curve.middle == pytest.approx((30.0, 20.0), abs=0.01)
+    assert curve.along == pytest.approx([1.0, 0.0], abs=1e-3) and curve.inward == pytest.approx([0.0, 1.0], abs=1e-3)
+    assert shapely.LineString(curve.points).length == pytest.approx(20.0 * pi, abs=0.01)
+    assert curve_of(part, "side") is None
