@@ -9,8 +9,8 @@ from publisher.geometry.drawings import DRAWING_BYTES, Look, Seen, look_at
 from publisher.geometry.making import BEVEL_OUT, behind_paper, make_parts, middle_of, shape_infos
 from publisher.geometry.making import strip as rabbet_strip
 from publisher.geometry.model import (
-    Bending,
     BendStretch,
+    BentForm,
     DrawnFor,
     Edge,
     Fold,
@@ -33,7 +33,7 @@ __all__ = [
     "PLATE",
     "RULES",
     "BendStretch",
-    "Bending",
+    "BentForm",
     "DrawnFor",
     "Edge",
     "Fold",

@@ -113,7 +113,7 @@ class BendStretch:
 
 
 @record
-class Bending:
+class BentForm:
     """How a flat part is bent about upright lines. ``keeps``: the face that keeps its length; ``slit_depth`` (mm) and ``slits``
     of the other one, 0 where it is bent whole; ``covered``: what is glued over the whole face that stays. ``tightest``: the radius
     of the middle of its board where that is not the least of its stretches: of a cone, which has none."""
@@ -181,7 +181,7 @@ class Part:
     whole: str = ""  # for a piece or plate of a split part: the id of that part
     folded: tuple[str, ...] = ()  # for parts that are cut as one piece: their ids
     folds: tuple[Fold, ...] = ()  # the different grooves of such a piece
-    bending: Bending | None = None  # for a part that is bent
+    bending: BentForm | None = None  # for a part that is bent
     drawn_for: tuple[
         DrawnFor, ...
     ] = ()  # what its shape itself meets: board in a rib's slots, the tube that it goes round

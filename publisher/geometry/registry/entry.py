@@ -6,7 +6,7 @@ from typing import Literal
 
 from publisher.basics import Arc, Finding, Path, Point, record
 from publisher.design import LONGEST_MM
-from publisher.geometry.model import Bending, DrawnFor, Edge, Mark, ParameterInfo, Region, ShapeInfo
+from publisher.geometry.model import BentForm, DrawnFor, Edge, Mark, ParameterInfo, Region, ShapeInfo
 from publisher.geometry.registry.given_parameters import Values
 
 LOWER_LEFT = "its lower left corner"
@@ -29,7 +29,7 @@ class Shape:
     marks: tuple[Mark, ...] = ()
     plain: tuple[tuple[Point, ...], ...] = ()
     pieces: tuple["Shape", ...] = ()
-    bending: Bending | None = None
+    bending: BentForm | None = None
     drawn_for: tuple[DrawnFor, ...] = ()
 
     @property

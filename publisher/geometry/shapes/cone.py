@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from math import acos, hypot, radians, sin, tan
 
 from publisher.basics import Finding, polar
-from publisher.geometry.model import Bending, ShapeInfo
+from publisher.geometry.model import BentForm, ShapeInfo
 from publisher.geometry.paths import Pen
 from publisher.geometry.registry import Shape, ShapeKind, Values, deg, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
@@ -60,7 +60,7 @@ def build(values: Values) -> Shape:
     pen = Pen(polar(slant, first)).arc(polar(slant, last), (0.0, 0.0), slant, "outer")
     pen.line((0.0, 0.0), "seam_right").line(polar(slant, first), "seam_left")
     half = values.number("radius") * slant / values.number("height") / 2.0  # of curvature, half way up
-    bending = Bending((), "middle", 0.0, 0, values.word("covered"), half)
+    bending = BentForm((), "middle", 0.0, 0, values.word("covered"), half)
     return Shape(pen.path(), edges_of(pen.path(), EDGES), bending=bending)
 
 

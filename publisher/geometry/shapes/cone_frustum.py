@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from math import hypot, radians
 
 from publisher.basics import Finding, polar
-from publisher.geometry.model import Bending, ShapeInfo
+from publisher.geometry.model import BentForm, ShapeInfo
 from publisher.geometry.paths import Pen
 from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, mm
 from publisher.geometry.rules import LEAST_WALL
@@ -61,7 +61,7 @@ def build(values: Values) -> Shape:
     pen.line(polar(inner, last, apex), "seam_right")
     pen.arc(polar(inner, first, apex), apex, inner, "inner", ccw=False).line(polar(outer, first, apex), "seam_left")
     narrow = values.number("top_radius") * (outer - inner) / values.number("height")  # of curvature, at the narrow end
-    bending = Bending((), "middle", 0.0, 0, values.word("covered"), narrow)
+    bending = BentForm((), "middle", 0.0, 0, values.word("covered"), narrow)
     return Shape(pen.path(), edges_of(pen.path(), EDGES), bending=bending)
 
 

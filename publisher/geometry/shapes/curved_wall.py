@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from math import radians
 
 from publisher.basics import Finding
-from publisher.geometry.model import Bending, BendStretch, Kept, ShapeInfo
+from publisher.geometry.model import BendStretch, BentForm, Kept, ShapeInfo
 from publisher.geometry.paths import straight
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, choice, edges_of, length
 from publisher.geometry.shapes.bending import COVERED, slit_depth, slit_marks, slits_in, too_thin_to_slit
@@ -40,7 +40,7 @@ def build(values: Values) -> Shape:
     outer = straight((((0.0, 0.0), "bottom"), ((w, 0.0), "right"), ((w, h), "top"), ((0.0, h), "left")))
     number = 0 if cut == "none" else slits_in(w, t)
     marks = tuple(slit_marks(0.0, w, h, t)) if number else ()
-    bending = Bending(
+    bending = BentForm(
         (BendStretch(0.0, w, values.number("inner_radius") + t / 2.0),),
         KEPT[cut],
         slit_depth(t) if number else 0.0,

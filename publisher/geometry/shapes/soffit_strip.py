@@ -5,7 +5,7 @@ from itertools import accumulate, pairwise
 from math import radians
 
 from publisher.basics import Finding, LineKind, Point, Purpose, polyline
-from publisher.geometry.model import Bending, BendStretch, Kept, Mark, ParameterInfo, ShapeInfo
+from publisher.geometry.model import BendStretch, BentForm, Kept, Mark, ParameterInfo, ShapeInfo
 from publisher.geometry.paths import straight
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, edges_of, length, mm
 from publisher.geometry.shapes.arch_form import PARAMETERS, check_form, intrados
@@ -74,7 +74,7 @@ def build(values: Values) -> Shape:
         BendStretch(a, b, arc.radius - t / 2.0, fold if a > 0.0 else 0.0)
         for arc, (a, b) in zip(arcs, pairwise(starts), strict=True)
     )
-    bending = Bending(tuple(bends), FACES[keeps], slit_depth(t) if number else 0.0, number, values.word("covered"))
+    bending = BentForm(tuple(bends), FACES[keeps], slit_depth(t) if number else 0.0, number, values.word("covered"))
     return Shape(outer, edges_of(outer, EDGES), (), tuple(marks), bending=bending)
 
 

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from math import cos, hypot, pi, radians, sin, tan
 
 from publisher.basics import Finding, LineKind, Purpose, polyline
-from publisher.geometry.model import Bending, BendStretch, DrawnFor, Mark, ParameterInfo, ShapeInfo
+from publisher.geometry.model import BendStretch, BentForm, DrawnFor, Mark, ParameterInfo, ShapeInfo
 from publisher.geometry.paths import Pen, fitted_line
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, edges_of, length, mm
 from publisher.geometry.shapes.bending import COVERED
@@ -71,7 +71,7 @@ def build(values: Values) -> Shape:
         marks.append(Mark(LineKind.REFERENCE, Purpose.CENTRE, polyline(half), name="half way round"))
     # under a lap the ends need not meet
     ends = () if lap > 0.0 else (DrawnFor("seam", once, values.number("tube_diameter")),)
-    bending = Bending((BendStretch(0.0, whole, r),), "middle", 0.0, 0, values.word("covered"))
+    bending = BentForm((BendStretch(0.0, whole, r),), "middle", 0.0, 0, values.word("covered"))
     return Shape(outer, edges_of(outer, EDGES), (), tuple(marks), drawn_for=ends, bending=bending)
 
 

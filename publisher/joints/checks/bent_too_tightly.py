@@ -3,7 +3,7 @@
 from publisher.basics import Check, Outcome, Severity
 from publisher.basics.wording import say_length
 from publisher.design import Board
-from publisher.geometry import Bending, Part
+from publisher.geometry import BentForm, Part
 from publisher.joints.assembled import Assembled
 
 MOST_STRAIN = 0.02
@@ -40,7 +40,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
     return Outcome(looked_at, tuple(found))
 
 
-def _fault(part: Part, bending: Bending, board: Board) -> tuple[str, str, float, float] | None:
+def _fault(part: Part, bending: BentForm, board: Board) -> tuple[str, str, float, float] | None:
     covered = bending.covered != "none" or board.faces != "bare"
     radius, least = bending.radius, LEAST_RADIUS * part.thickness
     if covered and bending.slits:

@@ -3,7 +3,7 @@ from types import SimpleNamespace
 
 import pytest
 
-from publisher.geometry import Bending, BendStretch
+from publisher.geometry import BendStretch, BentForm
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks.bent_too_tightly import CHECK
 
@@ -12,7 +12,7 @@ def bent(
     make: SimpleNamespace, radius: float, thick: float = 5.0, slits: int = 0, covered: str = "none", faces: str = "bare"
 ) -> Assembled:
     strip = make.wall("strip", 200, 60, thickness=thick)
-    bending = Bending((BendStretch(0.0, 200.0, radius),), "outside", 3.3 if slits else 0.0, slits, covered)
+    bending = BentForm((BendStretch(0.0, 200.0, radius),), "outside", 3.3 if slits else 0.0, slits, covered)
     return make.assembled(make.design(boards=(make.board(thick, faces),)), replace(strip, bending=bending))
 
 

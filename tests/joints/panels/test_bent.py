@@ -10,7 +10,7 @@ import pytest
 import shapely
 
 from publisher.basics import Arc, Line, Path
-from publisher.geometry import Bending, BendStretch, Part, polygon
+from publisher.geometry import BendStretch, BentForm, Part, polygon
 from publisher.joints.panels.bent import FACET_TURN, curve_of, facets_of, is_facet
 from publisher.joints.panels.space import PanelFrame
 
@@ -26,7 +26,7 @@ def strip(
     bends: tuple[BendStretch, ...] = (BendStretch(0.0, long, radius - 2.5),)
     if fold:
         bends = (BendStretch(0.0, long / 2, radius - 2.5), BendStretch(long / 2, long, radius - 2.5, fold))
-    return replace(make.wall("strip", long, 40), bending=Bending(bends, keeps, 3.3, 19, "paper"))  # type: ignore[arg-type]
+    return replace(make.wall("strip", long, 40), bending=BentForm(bends, keeps, 3.3, 19, "paper"))  # type: ignore[arg-type]
 
 
 @pytest.mark.parametrize("keeps", ["outside", "inside", "middle"])

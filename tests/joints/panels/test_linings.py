@@ -9,7 +9,7 @@ import pytest
 
 from publisher.basics import Arc, Line, Path
 from publisher.design import EdgeRef, Lining
-from publisher.geometry import Bending, BendStretch, Part, polygon
+from publisher.geometry import BendStretch, BentForm, Part, polygon
 from publisher.joints.panels import linings_of
 from publisher.joints.panels.place import PanelAssembly, place_panels
 from publisher.joints.panels.solids import corners_of
@@ -28,7 +28,7 @@ def side(make: SimpleNamespace) -> Part:
 def bridge(make: SimpleNamespace, radius: float = 30.0, wide: float = 40.0, angle: float = 180.0) -> PanelAssembly:
     long = radius * angle / 180.0 * pi
     strip = make.wall("strip", long, wide)
-    strip = replace(strip, bending=Bending((BendStretch(0.0, long, radius - 2.5),), "outside", 3.3, 19, "paper"))
+    strip = replace(strip, bending=BentForm((BendStretch(0.0, long, radius - 2.5),), "outside", 3.3, 19, "paper"))
     plan = make.panels("bridge", {"f": "side", "e": "end", "k": "side", "s": "strip"}, "e.bottom",
                        make.join("f.right", "e.left"), make.join("e.right", "k.left"))  # fmt: skip
     along = (EdgeRef("f", "intrados"), EdgeRef("k", "intrados"))
