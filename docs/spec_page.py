@@ -40,7 +40,13 @@ def spec() -> dict[str, str]:
         "of them has the field. `publisher schema > spec.schema.json` writes the schema for an editor that completes and checks "
         "while you type.\n\nA length or an angle is a literal with its unit (`5 mm`, `3/16 in`, `40 deg`) or an expression of named "
         "sizes (`2 * board + 1 mm`). Its functions are `min`, `max`, `abs`, `sqrt`, `round`, `floor`, `ceil`, and, in degrees, "
-        "`sin`, `cos`, `tan`, `asin`, `acos`, `atan` (`pitch: atan(rise / run)`). Shapes "
+        "`sin`, `cos`, `tan`, `asin`, `acos`, `atan` (`pitch: atan(rise / run)`). Only 0 needs no unit: a plain number where a length "
+        "or an angle is wanted is an error. Names that some editors read as true or false (`on`, `no`, `y` and the like) cannot be "
+        "used. A spec of format 1 is rewritten by `publisher upgrade FOLDER`, which keeps comments and shows the difference first."
+        "\n\nIn a text, `{reach}` prints a size or a fact: a length in mm and inches, of which the paper's edition decides the first "
+        "(A papers: mm; North American papers: inches). `{reach in mm}` and `{reach in inches}` print one of them. Inches are sixteenths "
+        "where one lies within 0.1 mm, else hundredths. A fact that promises something (a base that stands, headroom, what passes "
+        "a door) is rounded down, what room must be found for is rounded up.\n\nShapes "
         "and openings are listed in [shapes.md](shapes.md), patterns in "
         "[surfaces.md](surfaces.md).\n",
         "## The whole file\n",

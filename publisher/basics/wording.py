@@ -2,9 +2,15 @@
 
 from collections.abc import Iterable
 from difflib import get_close_matches
-from math import ceil, floor, isinf, isnan
+from math import ceil, floor, gcd, isinf, isnan
+from typing import Literal
 
-from publisher.basics.units import inches
+from publisher.basics.units import INCH_MM, inches
+
+Rounds = Literal["nearest", "down", "up"]
+"""How a figure is rounded: what is promised goes down, a limit away from failure, all else to the nearest."""
+
+LengthUnit = Literal["mm", "in"]
 
 LIKE = 0.6  # share of letters in common from which a word is taken for a slip of another
 LONGEST_WORD = 80  # letters: what is longer is no slip of a name
@@ -12,9 +18,18 @@ MOST_LISTED = 12  # words that a message lists
 MOST_KNOWN = 30  # words that a message lists where one of them is to be chosen
 
 
-def fixed(value: float, decimals: int) -> str:
+DUST = 1e-6
+"""Of a step: this much beyond a figure is that figure, as sums of floats leave such dust."""
+
+NEAR_FRACTION = 0.1
+"""mm: a sixteenth of an inch this near to a length may stand for it."""
+
+
+def fixed(value: float, decimals: int, rounds: Rounds = "nearest") -> str:
     """Return ``value`` with that many decimals, halves rounded away from zero as people do; never ``-0.0``."""
     step = 10.0**-decimals
+    if rounds != "nearest":
+        value = (rounded_down if rounds == "down" else rounded_up)(value, decimals)
     # a few parts in 10^12 up, so that 5.0625 or 0.285 are seen as the halves that they were meant to be
     rounded = float(f"{abs(value) + step * 1e-6:.{decimals}f}")
     text = f"{rounded:.{decimals}f}"
@@ -24,33 +39,60 @@ def fixed(value: float, decimals: int) -> str:
 def rounded_up(value: float, decimals: int) -> float:
     """Return the least value of that many decimals that is no less: for the lower end of what is allowed."""
     scale = 10.0**decimals
-    return ceil(value * scale - 1e-6) / scale
+    return ceil(value * scale - DUST) / scale
 
 
 def rounded_down(value: float, decimals: int) -> float:
     """Return the greatest value of that many decimals that is no more: for the upper end of what is allowed."""
     scale = 10.0**decimals
-    return floor(value * scale + 1e-6) / scale
+    return floor(value * scale + DUST) / scale
 
 
-def trimmed(value: float, decimals: int) -> str:
+def trimmed(value: float, decimals: int, rounds: Rounds = "nearest") -> str:
     """Return ``value`` with at most that many decimals."""
-    text = fixed(value, decimals)
+    text = fixed(value, decimals, rounds)
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
-def say_mm(mm: float) -> str:
+def say_mm(mm: float, rounds: Rounds = "nearest") -> str:
     """Return ``70.0 mm``: one decimal from 10 mm up, two below, where a tenth of a millimetre decides a fit."""
+    return "open" if isinf(mm) else f"{_figure(mm, rounds)} mm"
+
+
+def say_inches(mm: float, rounds: Rounds = "nearest", fractions: bool = False) -> str:
+    """Return a length that is shown as so many mm in inches: ``2.76 in``; with ``fractions`` in sixteenths where one lies within
+    0.1 mm of it, and not beyond it on the side to which it may not be rounded: ``3/16 in``, ``3 5/8 in``."""
+    whole = int(fixed(inches(mm) * 16.0, 0, rounds))
+    if fractions and whole >= 1 and abs(whole * INCH_MM / 16.0 - mm) <= NEAR_FRACTION + DUST:
+        return f"{_sixteenths(whole)} in"
+    return f"{fixed(inches(mm), 2, rounds)} in"
+
+
+def say_length(mm: float, rounds: Rounds = "nearest", first: LengthUnit = "mm", fractions: bool = False) -> str:
+    """Return ``70.0 mm (2.76 in)``, or ``2.76 in (70.0 mm)``; the inches are those of the millimetres that are shown.
+
+    An unlimited length is ``open``. Raises ValueError when ``mm`` is not a number.
+    """
     if isinf(mm):
         return "open"
+    metric = say_mm(mm, rounds)
+    imperial = say_inches(float(_figure(mm, rounds)), rounds, fractions)
+    return f"{metric} ({imperial})" if first == "mm" else f"{imperial} ({metric})"
+
+
+def _figure(mm: float, rounds: Rounds) -> str:
     if isnan(mm):
         raise ValueError("a length that is not a number cannot be said")
-    return f"{fixed(mm, 1 if abs(mm) >= 9.9995 else 2)} mm"
+    return fixed(mm, 1 if abs(mm) >= (9.9995 if rounds == "nearest" else 10.0 - DUST) else 2, rounds)
 
 
-def say_length(mm: float) -> str:
-    """Return ``70.0 mm (2.76 in)``. An unlimited length is ``open``. Raises ValueError when ``mm`` is not a number."""
-    return say_mm(mm) if isinf(mm) else f"{say_mm(mm)} ({fixed(inches(mm), 2)} in)"
+def _sixteenths(number: int) -> str:
+    """Return a number of sixteenths as people write it: ``3/16``, ``5 1/2``, ``4``."""
+    whole, over = divmod(number, 16)
+    if not over:
+        return str(whole)
+    shared = gcd(over, 16)
+    return f"{whole or ''} {over // shared}/{16 // shared}".strip()
 
 
 def written_length(mm: float) -> str:

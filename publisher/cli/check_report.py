@@ -13,6 +13,7 @@ from publisher.api import (
     limit_of,
     margin_of,
     say,
+    spare_words,
 )
 from publisher.basics.wording import fixed
 from publisher.cli.report import finding_record
@@ -90,19 +91,23 @@ def _needs(design: Design, joined: Joined) -> list[tuple[str, str]]:
     for need in design.needs:
         fact = joined.fact(need.fact)
         if fact is not None:
-            rows.append(
-                (need.fact, f"{_said(fact.value, _kind(need, fact))}, {limit_of(need, fact)}{_margin(need, fact)}")
-            )
+            rows.append((need.fact, f"{_value(need, fact)}, {limit_of(need, fact)}: {spare_words(need, fact)}"))
     return rows
 
 
-def _margin(need: NeedPlan, fact: Fact) -> str:
-    margin = margin_of(need, fact)
-    if isinf(margin):
-        return ": met"
-    if abs(margin) < 1e-6:
-        return ": met exactly"
-    return f": {'met, ' if margin > 0 else 'NOT MET, '}{say(abs(margin), _kind(need, fact))} {'to spare' if margin > 0 else 'short'}"
+def _value(need: NeedPlan, fact: Fact) -> str:
+    """Return a fact beside its limit: as it counts against it, or to a hundredth of that where it would look too small."""
+    kind, least = _kind(need, fact), need.at_least is not None
+    if need.at_least == need.at_most:
+        return say(fact.value, kind)
+    said = say(fact.value, kind, "down" if least else "up")
+    limit = say(need.at_least, kind, "up") if need.at_least is not None else ""
+    close = isfinite(fact.value) and limit and _leading(said) < _leading(limit) and margin_of(need, fact) >= 0.0
+    return f"{fixed(fact.value, 3, 'down')} mm" if close and kind == "length" else said
+
+
+def _leading(words: str) -> float:
+    return float(words.partition(" ")[0])
 
 
 def _kind(need: NeedPlan, fact: Fact) -> Kind:

@@ -49,7 +49,11 @@ def _show(worked: Worked, variant: str) -> None:
         if rows:
             click.echo(f"  {title}")
         for row in rows:
-            value = "open" if math.isinf(row.value) else say(row.value, row.kind)
+            value = (
+                "open"
+                if math.isinf(row.value)
+                else say(row.value, row.kind, row.rounds if isinstance(row, Fact) else "nearest")
+            )
             source = row.expression if isinstance(row, Size) else ""
             click.echo(f"    {row.name:{width}}  {value:>24}  {source}".rstrip())
 

@@ -16,6 +16,7 @@ from publisher.joints.facts import (
     compare_members,
     limit_of,
     margin_of,
+    spare_words,
 )
 from publisher.joints.model import (
     BoardRange,
@@ -29,7 +30,7 @@ from publisher.joints.model import (
     SpaceMatrix,
     StackLayer,
 )
-from publisher.joints.promised import drawing_name, side_key, sides_of, with_promises
+from publisher.joints.promised import drawing_name, sentences_of, side_key, sides_of, with_promises
 from publisher.joints.put_together import facts_of, put_together, with_seats
 
 RULES: tuple[Rule, ...] = (*CHECKS, MEETING_SIZE_ALONE, PACKS_DO_NOT_MEET)
@@ -57,9 +58,11 @@ __all__ = [
     "margin_of",
     "put_together",
     "safe_ends",
+    "sentences_of",
     "side_key",
     "sides_of",
     "sold_words",
+    "spare_words",
     "suggest",
     "takes_words",
     "with_promises",

@@ -8,6 +8,7 @@ import shapely
 from publisher.basics import Place
 from publisher.design import Board, Fact, Kind
 from publisher.geometry import Part, polygon
+from publisher.joints.facts import made_fact
 from publisher.joints.footing import mass_of
 
 SIDES = ("width", "depth", "height")
@@ -36,7 +37,7 @@ def packed(name: str, pieces: Iterable[Part], place: Place) -> list[Fact]:
         ("packed_height", sum(part.thickness for part in several)),
     )
     kind: Kind = "length"
-    return [Fact(f"{name}.{fact}", value, kind, place) for fact, value in values]
+    return [made_fact(f"{name}.{fact}", value, kind, place) for fact, value in values]
 
 
 def _box(part: Part) -> tuple[float, float]:
@@ -57,7 +58,7 @@ def longest(facts: Iterable[Fact]) -> list[Fact]:
         if name in SIDES:
             sides.setdefault(owner, {})[name] = fact
     return [
-        Fact(f"{owner}.longest", max(fact.value for fact in three.values()), "length", three["height"].place)
+        made_fact(f"{owner}.longest", max(fact.value for fact in three.values()), "length", three["height"].place)
         for owner, three in sides.items()
         if len(three) == len(SIDES)
     ]

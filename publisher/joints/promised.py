@@ -8,7 +8,8 @@ import numpy as np
 import shapely
 
 from publisher.basics import DrawingPromise, NumberPromise, Purpose, SentencePromise, SidePromise
-from publisher.design import Design, Fact, PicturePlan, TextPlan, fill, said_numbers, say
+from publisher.basics.wording import LengthUnit
+from publisher.design import Design, Fact, PicturePlan, TextPlan, fill, said_numbers
 from publisher.geometry import PLATE, Part, polygon
 from publisher.joints.model import Drawing, Joined, Placed
 
@@ -84,20 +85,20 @@ def is_handed(part: Part) -> bool:
     return True
 
 
-def sentences_of(design: Design, facts: tuple[Fact, ...]) -> tuple[SentencePromise, ...]:
-    """Return the summary and the words of each step, their blanks filled."""
+def sentences_of(design: Design, facts: tuple[Fact, ...], first: LengthUnit = "mm") -> tuple[SentencePromise, ...]:
+    """Return the summary and the words of each step, their blanks filled with lengths in the ``first`` unit first."""
     texts = [("summary", design.summary)]
     for number, step in enumerate(design.steps, 1):
         texts += [(f"step:{number}:title", step.title), (f"step:{number}:say", step.say)]
-    return tuple(_sentence(key, text, design, facts) for key, text in texts)
+    return tuple(_sentence(key, text, design, facts, first) for key, text in texts)
 
 
-def _sentence(key: str, text: TextPlan, design: Design, facts: tuple[Fact, ...]) -> SentencePromise:
+def _sentence(key: str, text: TextPlan, design: Design, facts: tuple[Fact, ...], first: LengthUnit) -> SentencePromise:
     numbers = tuple(
-        NumberPromise(expression, found.value, found.kind, say(found.value, found.kind))
-        for expression, found in said_numbers(text, design, facts)
+        NumberPromise(expression, found.value, found.kind, said)
+        for expression, found, said in said_numbers(text, design, facts, first)
     )
-    return SentencePromise(key, fill(text, design, facts)[0], numbers)
+    return SentencePromise(key, fill(text, design, facts, first)[0], numbers)
 
 
 def step_drawings(design: Design, drawings: Iterable[Drawing]) -> tuple[DrawingPromise, ...]:

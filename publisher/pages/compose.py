@@ -7,7 +7,7 @@ from publisher.basics import Box, Finding, PagePromise, Promises, ReferencePromi
 from publisher.brief import Inputs
 from publisher.design import Design, text_findings
 from publisher.geometry import Part
-from publisher.joints import Joined
+from publisher.joints import Joined, sentences_of
 from publisher.material import BoardNeeds
 from publisher.pages.front import caution_drafts, cover_drafts, cut_list_drafts, print_check_drafts
 from publisher.pages.instructions import step_drafts
@@ -70,6 +70,7 @@ def compose(
     Raises Refusal when the paper cannot hold a page.
     """
     faces, findings = _faces(design)
+    joined = replace(joined, sentences=sentences_of(design, joined.facts, paper.first))
     context = Context(design, with_top_marks(parts, joined), joined, needs, paper, Setter(faces))
     findings += text_findings(design, context.facts)
     drafts = _drafts(context)

@@ -1,6 +1,7 @@
 """Pages as placed strokes, words and pictures in mm; origin at the page's lower left, y upward."""
 
 from publisher.basics import Box, Finding, Layer, Path, Pose, Promises, record
+from publisher.basics.wording import LengthUnit
 
 
 @record
@@ -144,7 +145,8 @@ class Attachment:
 
 @record
 class Paper:
-    """A paper: name in small letters, size upright in mm, printable limit as margins for upright pages, source of the size."""
+    """A paper: name in small letters, size upright in mm, printable limit as margins for upright pages, source of the size, and
+    the unit that stands first on its pages: inches where the paper is a North American one."""
 
     name: str
     title: str
@@ -152,6 +154,7 @@ class Paper:
     height: float
     margins: tuple[float, float, float, float]  # left, bottom, right, top
     source: str
+    first: LengthUnit = "mm"
 
 
 @record

@@ -1,16 +1,21 @@
 """Lengths, lists and nearest words, as every room but the judges says them."""
 
 import math
+import re
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from publisher.basics.wording import (
     LONGEST_WORD,
+    Rounds,
     cut,
     did_you_mean,
     fixed,
     listed,
     nearest,
+    say_inches,
     say_length,
     say_mm,
     trimmed,
@@ -55,6 +60,46 @@ def test_lengths_and_angles_as_they_are_written_in_a_spec() -> None:
     assert written_length(-0.0001) == "0 mm"
     assert written_angle(22.5) == "22.5°"
     assert written_angle(360 / 7) == "51.43°"
+
+
+def test_promises_go_down_and_limits_up_but_for_dust() -> None:
+    assert [fixed(25.07, 1, way) for way in ("down", "nearest", "up")] == ["25.0", "25.1", "25.1"]
+    assert [fixed(25.0, 1, way) for way in ("down", "nearest", "up")] == ["25.0"] * 3
+    assert [fixed(0.1 + 0.2, 1, way) for way in ("down", "up")] == ["0.3", "0.3"]
+    assert [fixed(-0.26, 1, way) for way in ("down", "up")] == ["-0.3", "-0.2"]
+    assert [trimmed(20.06, 1, way) for way in ("down", "up")] == ["20", "20.1"]
+    assert say_mm(9.9999, "down") == "9.99 mm"
+    assert say_mm(9.99999999, "down") == "10.0 mm"
+
+
+@given(st.floats(0.0, 2000.0), st.sampled_from(("down", "nearest", "up")))
+def test_the_inches_are_those_of_the_millimetres_that_are_shown(mm: float, rounds: Rounds) -> None:
+    metric, imperial = re.fullmatch(r"([0-9.]+) mm [(]([0-9.]+) in[)]", say_length(mm, rounds)).groups()  # type: ignore[union-attr]
+    assert say_length(mm, rounds, "in") == f"{imperial} in ({metric} mm)"
+    assert abs(float(imperial) * 25.4 - float(metric)) <= (0.127 if rounds == "nearest" else 0.254) + 1e-4
+    if rounds == "down":
+        assert float(imperial) * 25.4 - 1e-4 <= float(metric) <= mm + 1e-6
+    if rounds == "up":
+        assert float(imperial) * 25.4 + 1e-4 >= float(metric) >= mm - 1e-6
+
+
+@pytest.mark.parametrize(
+    ("mm", "rounds", "words"),
+    [
+        (4.7625, "nearest", "3/16 in"),
+        (25.4, "nearest", "1 in"),
+        (92.0, "nearest", "3 5/8 in"),  # 92.075
+        (92.0, "down", "3.62 in"),  # 3 5/8 would promise more than there is
+        (92.1, "down", "3 5/8 in"),
+        (92.0, "up", "3 5/8 in"),
+        (25.0, "nearest", "0.98 in"),  # 0.4 mm from an inch
+        (5.0, "nearest", "0.20 in"),
+        (0.05, "nearest", "0.00 in"),  # no sixteenth at all
+    ],
+)
+def test_a_sixteenth_stands_only_where_it_is_true(mm: float, rounds: Rounds, words: str) -> None:
+    assert say_inches(mm, rounds, fractions=True) == words
+    assert "/" not in say_inches(mm, rounds)
 
 
 def test_nearest_is_the_likely_word_and_keeps_its_capitals() -> None:

@@ -507,6 +507,16 @@ def untrue(pack: Any, _kit: Any) -> None:
     pack.promises = replace(pack.promises, sentences=(replace(promise, numbers=numbers),))
 
 
+@bad("proof/sentence", "inches that are not those of the millimetres beside them")
+def two_values(pack: Any, _kit: Any) -> None:
+    (promise,) = pack.promises.sentences
+    number = replace(promise.numbers[1], text="92.3 mm (3.65 in)")
+    text = promise.text.replace("3.63", "3.65")
+    pack.promises = replace(
+        pack.promises, sentences=(replace(promise, text=text, numbers=(promise.numbers[0], number)),)
+    )
+
+
 bad("proof/step-picture", "dropped")(drop(3, "seen"))
 bad("proof/step-picture", "another one in its place")(
     swap(3, "seen", lambda kit: kit.stroke(kit.box_code(Box(20.0, 45.0, 60.0, 65.0)), 0.35))

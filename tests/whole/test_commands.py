@@ -70,7 +70,7 @@ def test_the_schema_is_fresh_and_is_a_schema(publisher: Publisher) -> None:
 
 def test_check_tells_needs_with_limits(publisher: Publisher, designs: Path) -> None:
     run = publisher("check", designs / "lock-stair", "--variant", "standard")
-    assert "27.2 mm (1.07 in), at least 25.0 mm (0.98 in): met, 2.22 mm (0.09 in) to spare" in run.out
+    assert "27.2 mm (1.07 in), at least 25.0 mm (0.99 in): met, 2.22 mm (0.08 in) to spare" in run.out
     bad = publisher("check", designs / "lock-stair", "--set", "reach=80 mm", "--variant", "standard")
     assert bad.code == 1
     assert "make “reach” 84.5 mm (3.33 in) or more (now 80.0 mm (3.15 in))" in bad.err

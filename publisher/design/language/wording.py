@@ -1,10 +1,10 @@
 """How a value of any kind is said, and what is proposed for a name that is not known."""
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from math import isinf, isnan
 
 from publisher.basics.units import INCH_MM
-from publisher.basics.wording import did_you_mean, fixed, listed, say_length, trimmed
+from publisher.basics.wording import LengthUnit, Rounds, did_you_mean, fixed, listed, say_length, trimmed
 from publisher.design.records import Kind
 
 SQUARE_INCH_MM2 = INCH_MM * INCH_MM
@@ -18,7 +18,9 @@ def pick_hint(word: str, known: Iterable[str], what: str) -> str:
     return f"known {what}: {listed(words)}" if words else f"the spec has no {what}"
 
 
-def say(value: float, kind: Kind) -> str:
+def say(  # noqa: PLR0911 - one return a kind
+    value: float, kind: Kind, rounds: Rounds = "nearest", first: LengthUnit = "mm", *, fractions: bool = False
+) -> str:
     """Return a value in words by its kind: mm, degrees, mm², grams, newtons or plain numbers as in ``Fact``.
 
     ``20°``, ``14``, ``0.50`` (ratio), ``12.3 cm² (1.91 sq in)``, ``48 g``,
@@ -29,16 +31,26 @@ def say(value: float, kind: Kind) -> str:
         raise ValueError("a value that is not a number cannot be said")
     if isinf(value):
         return "open"
-    return _SAYINGS[kind](value)
+    match kind:
+        case "length":
+            return say_length(value, rounds, first, fractions)
+        case "area":
+            return _area(value, rounds, first)
+        case "angle":
+            return f"{trimmed(value, 2, rounds)}°"
+        case "mass":
+            return f"{fixed(value, 0 if abs(value) >= 9.95 else 1, rounds)} g"
+        case "force":
+            return f"{fixed(value, 1 if abs(value) >= 0.95 else 2, rounds)} N"
+        case "ratio":
+            return fixed(value, 2, rounds)
+        case "count":
+            return trimmed(value, 6)
+        case "number":
+            return trimmed(value, 3, rounds)
 
 
-_SAYINGS: dict[Kind, Callable[[float], str]] = {
-    "length": say_length,
-    "angle": lambda value: f"{trimmed(value, 2)}°",
-    "ratio": lambda value: fixed(value, 2),
-    "area": lambda value: f"{fixed(value / 100.0, 1)} cm² ({fixed(value / SQUARE_INCH_MM2, 2)} sq in)",
-    "mass": lambda value: f"{fixed(value, 0 if abs(value) >= 9.95 else 1)} g",
-    "force": lambda value: f"{fixed(value, 1 if abs(value) >= 0.95 else 2)} N",
-    "count": lambda value: trimmed(value, 6),
-    "number": lambda value: trimmed(value, 3),
-}
+def _area(value: float, rounds: Rounds, first: LengthUnit) -> str:
+    metric = fixed(value / 100.0, 1, rounds)
+    imperial = f"{fixed(float(metric) * 100.0 / SQUARE_INCH_MM2, 2, rounds)} sq in"
+    return f"{metric} cm² ({imperial})" if first == "mm" else f"{imperial} ({metric} cm²)"

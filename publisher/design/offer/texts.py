@@ -1,13 +1,17 @@
 """Texts with blanks: ``{expression}`` prints a size or a fact, ``{{`` and ``}}`` print braces."""
 
+import re
 from collections.abc import Iterable
+from math import isfinite
 
 from publisher.basics import Finding
+from publisher.basics.wording import LengthUnit, Rounds, say_inches, say_mm
 from publisher.brief import Value
 from publisher.design.language import Amount, Fault, Scope, column_of, of_kind, parse, pick_hint, say
 from publisher.design.records import Blank, Design, Fact, Quantity, TextPlan
 from publisher.design.rules import expressions as rules
 
+_IN_UNIT = re.compile(r"(?P<what>.*\S)\s+in\s+(?P<unit>mm|inches)")
 _HINT = "write {name} to print a size or fact, and {{ or }} to print a brace"
 
 
@@ -76,7 +80,10 @@ def check_blank(blank: Blank, owners: Iterable[str], scope: Scope, subject: str)
 def _blank(value: Value, start: int, end: int) -> Blank:
     inside = value.text[start:end]
     shift = len(inside) - len(inside.lstrip())
-    return Blank(inside.strip(), column_of(value, start + shift))
+    asked = _IN_UNIT.fullmatch(inside.strip())
+    if asked is None:
+        return Blank(inside.strip(), column_of(value, start + shift))
+    return Blank(asked["what"], column_of(value, start + shift), "mm" if asked["unit"] == "mm" else "in")
 
 
 def _value(blank: Blank) -> Value:
@@ -90,18 +97,21 @@ def _refuse(message: str, at: int, near: str, value: Value, scope: Scope, subjec
     )
 
 
-def fill(text: TextPlan, design: Design, facts: tuple[Fact, ...]) -> tuple[str, tuple[Finding, ...]]:
-    """Return a text with its blanks filled: lengths in mm with inches in brackets, angles in degrees, counts plain.
+def fill(
+    text: TextPlan, design: Design, facts: tuple[Fact, ...], first: LengthUnit = "mm"
+) -> tuple[str, tuple[Finding, ...]]:
+    """Return a text with its blanks filled: lengths in mm and inches, the ``first`` one first and the other in brackets, or in
+    the one that the text asks for; angles in degrees, counts plain; facts rounded as they promise.
 
     A blank that has no value is printed as written, and a finding says why.
     """
     if not any(isinstance(piece, Blank) for piece in text.pieces):
         return "".join(piece for piece in text.pieces if isinstance(piece, str)), ()
     findings: list[Finding] = []
-    return filled(text, _scope(design, facts, findings)), tuple(findings)
+    return filled(text, _scope(design, facts, findings), first), tuple(findings)
 
 
-def filled(text: TextPlan, scope: Scope) -> str:
+def filled(text: TextPlan, scope: Scope, first: LengthUnit = "mm") -> str:
     """Return a text with its blanks filled from what the scope knows; a blank without a value as it is written."""
     words = []
     for piece in text.pieces:
@@ -109,15 +119,32 @@ def filled(text: TextPlan, scope: Scope) -> str:
             words.append(piece)
             continue
         quantity = _quantity(piece, scope)
-        words.append("{" + piece.expression + "}" if quantity is None else say(quantity.value, quantity.kind))
+        words.append("{" + piece.expression + "}" if quantity is None else _said(piece, quantity, scope, first))
     return "".join(words)
 
 
-def said_numbers(text: TextPlan, design: Design, facts: tuple[Fact, ...]) -> tuple[tuple[str, Quantity], ...]:
-    """Return what stands in the blanks of a text, in order: expression and value; blanks without a value are left out."""
+def _said(blank: Blank, quantity: Quantity, scope: Scope, first: LengthUnit) -> str:
+    """Return a quantity as a text prints it: a fact alone is rounded as it promises."""
+    fact = (scope.facts or {}).get(blank.expression)
+    rounds: Rounds = "nearest" if fact is None else fact.rounds
+    if quantity.kind == "length" and blank.unit and isfinite(quantity.value):
+        shown = say_mm(quantity.value, rounds)
+        return shown if blank.unit == "mm" else say_inches(float(shown.removesuffix(" mm")), rounds, fractions=True)
+    return say(quantity.value, quantity.kind, rounds, first, fractions=True)
+
+
+def said_numbers(
+    text: TextPlan, design: Design, facts: tuple[Fact, ...], first: LengthUnit = "mm"
+) -> tuple[tuple[str, Quantity, str], ...]:
+    """Return what stands in the blanks of a text, in order: expression, value, and the words for it; blanks without a value are
+    left out."""
     scope = _scope(design, facts, [])
     blanks = (piece for piece in text.pieces if isinstance(piece, Blank))
-    return tuple((blank.expression, found) for blank in blanks if (found := _quantity(blank, scope)) is not None)
+    return tuple(
+        (blank.expression, found, _said(blank, found, scope, first))
+        for blank in blanks
+        if (found := _quantity(blank, scope)) is not None
+    )
 
 
 def text_findings(design: Design, facts: tuple[Fact, ...]) -> tuple[Finding, ...]:
@@ -152,6 +179,16 @@ def _quantity(blank: Blank, scope: Scope, subject: str = "") -> Quantity | None:
                 f"“{{{blank.expression}}}” comes out as {worked_out.words()}, which cannot be said",
                 subject=subject,
                 hint="print a length, an angle, an area, a weight or a plain number",
+                place=blank.place,
+            )
+        )
+        return None
+    if blank.unit and kind != "length":
+        scope.findings.append(
+            rules.WRONG_KIND.found(
+                f"“{{{blank.expression} in {blank.unit}}}”: {worked_out.words()} cannot be said in {blank.unit}",
+                subject=subject,
+                hint="only a length can be asked for in mm or inches",
                 place=blank.place,
             )
         )

@@ -3,6 +3,7 @@
 from typing import Literal
 
 from publisher.basics import Finding, Place, record
+from publisher.basics.wording import Rounds
 from publisher.brief import SpecFile
 from publisher.design.records.combinations import CombineStep, Family, Parameter
 from publisher.design.records.edges import EdgeTreatment
@@ -38,12 +39,14 @@ class Size:
 @record
 class Fact:
     """Something that follows from the design, such as ``stair.height``. ``value`` is mm, degrees, mm², grams, newtons or plain
-    by ``kind``; ``math.inf`` means open: nothing limits it (a tread with no layer over it)."""
+    by ``kind``; ``math.inf`` means open: nothing limits it (a tread with no layer over it). ``rounds``: how its figure is
+    rounded, down for what is promised (a base that stands), up for what must be found room for."""
 
     name: str
     value: float
     kind: Kind
     place: Place | None = None
+    rounds: Rounds = "nearest"
 
 
 @record

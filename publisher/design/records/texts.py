@@ -7,10 +7,12 @@ from publisher.basics import Place, record
 
 @record
 class Blank:
-    """A place in a text that a size or fact fills: an expression over names."""
+    """A place in a text that a size or fact fills: an expression over names, and the one unit that a length is asked for in;
+    '' for both, that of the paper's edition first."""
 
     expression: str
     place: Place
+    unit: Literal["", "mm", "in"] = ""
 
 
 @record

@@ -4,6 +4,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from publisher.basics import Finding
+from publisher.basics.wording import Rounds
 from publisher.design import Design, Fact, NeedPlan, Size, say
 from publisher.joints.advice.solving import Evaluate, Solution, Trials, meets, solve
 from publisher.joints.budget import budget_of
@@ -64,7 +65,8 @@ def hint_of(found: Solution, printed: tuple[Solution, float] | None) -> str:
 
 
 def _bound(found: Solution) -> str:
-    return f"{say(found.value or 0.0, found.size.kind)} or {'more' if found.upward else 'less'}"
+    rounds: Rounds = "up" if found.upward else "down"  # the value is on the grid; its inches are not
+    return f"{say(found.value or 0.0, found.size.kind, rounds)} or {'more' if found.upward else 'less'}"
 
 
 def _range(found: Solution) -> str:

@@ -4,6 +4,7 @@ Comes in: parts, named numbers. Goes out: facts, and which needs they meet.
 Never: place a part.
 """
 
+from publisher.joints.facts.directions import made_fact
 from publisher.joints.facts.families import (
     MEETING_SIZE_ALONE,
     PACKS_DO_NOT_MEET,
@@ -19,6 +20,7 @@ from publisher.joints.facts.needs import (
     nearest_fact,
     same_kind,
     shortfall,
+    spare_words,
 )
 from publisher.joints.facts.part_facts import Bar, bars_of, beside, bores_of, short_side, slot_size, slots_of
 
@@ -34,6 +36,7 @@ __all__ = [
     "compare_members",
     "hint_of",
     "limit_of",
+    "made_fact",
     "margin_of",
     "message_of",
     "nearest_fact",
@@ -42,4 +45,5 @@ __all__ = [
     "shortfall",
     "slot_size",
     "slots_of",
+    "spare_words",
 ]

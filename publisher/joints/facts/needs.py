@@ -1,6 +1,6 @@
 """Needs held against facts."""
 
-from math import inf
+from math import inf, isinf
 
 from publisher.basics import record
 from publisher.basics.wording import fixed, nearest
@@ -8,6 +8,9 @@ from publisher.design import Design, Fact, Kind, NeedPlan, say
 
 NEED_CLOSE = 1e-6
 """mm, degrees or plain: a fact this near to its limit meets it (both come from sums of floats)."""
+
+TIGHT_SPARE = 0.5
+"""mm: hand cutting is no better (common practice, no source); what has less to spare is tight."""
 
 PLAIN: tuple[Kind, ...] = ("count", "number", "ratio")
 """Kinds without a unit, which a plain limit may be compared with."""
@@ -47,21 +50,42 @@ def margin_of(need: NeedPlan, fact: Fact) -> float:
     return min(least, most)
 
 
+def spare_words(need: NeedPlan, fact: Fact) -> str:
+    """Return how a need stands, in words: ``met, 2.22 mm (0.08 in) to spare``, ``met exactly``, ``met, but tight: less than 0.5
+    mm to spare``, ``NOT MET, 3.00 mm (0.12 in) short``."""
+    margin = margin_of(need, fact)
+    kind = fact.kind if fact.kind in WEIGHED else need.kind
+    if isinf(margin):
+        return "met"
+    if abs(margin) <= NEED_CLOSE:
+        return "met exactly"
+    if margin < 0.0:
+        return f"NOT MET, {say(-margin, kind, 'up')} short"
+    if kind == "length" and margin < TIGHT_SPARE:
+        return f"met, but tight: less than {fixed(TIGHT_SPARE, 1)} mm to spare"
+    return f"met, {say(margin, kind, 'down')} to spare"
+
+
 def message_of(short: Shortfall) -> str:
     """Return what was found and what is expected, with enough digits to tell them apart."""
-    value, limit = say(short.fact.value, short.fact.kind), say(short.limit, short.fact.kind)
-    if value == limit:
-        value = f"{fixed(short.fact.value, 4)} (rounded: {value})"
+    kind = short.fact.kind
+    value = say(short.fact.value, kind, "down" if short.too_small else "up")
+    limit = say(short.limit, kind, "up" if short.too_small else "down")
+    if say(short.fact.value, kind) == say(short.limit, kind):
+        value = f"{fixed(short.fact.value, 4)} (rounded: {say(short.fact.value, kind)})"
     word = "at least" if short.too_small else "at most"
     return f"{short.fact.name} is {value}; {word} {limit} is needed"
 
 
 def limit_of(need: NeedPlan, fact: Fact | None = None) -> str:
-    """Return a need's limit in words: ``at least 25.0 mm (0.98 in)``; in the fact's unit where the limit is a plain number."""
+    """Return a need's limit in words, away from failure: ``at least 25.0 mm (0.99 in)``, ``exactly 100.0 mm (3.94 in)``; in the
+    fact's unit where the limit is a plain number."""
     kind = fact.kind if fact is not None and fact.kind in WEIGHED else need.kind
-    limits = [] if need.at_least is None else [f"at least {say(need.at_least, kind)}"]
+    if need.at_least is not None and need.at_least == need.at_most:
+        return f"exactly {say(need.at_least, kind)}"
+    limits = [] if need.at_least is None else [f"at least {say(need.at_least, kind, 'up')}"]
     if need.at_most is not None:
-        limits.append(f"at most {say(need.at_most, kind)}")
+        limits.append(f"at most {say(need.at_most, kind, 'down')}")
     return " and ".join(limits)
 
 

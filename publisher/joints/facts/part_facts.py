@@ -8,11 +8,14 @@ import shapely
 from publisher.basics import SAME_POINT, Arc, Path, record
 from publisher.design import Fact, Kind
 from publisher.geometry import Opening, Part, polygon
+from publisher.joints.facts.directions import made_fact
 
 
 def facts_of(part: Part) -> tuple[Fact, ...]:
     """Return the facts of a part in a fixed order; lengths in mm, areas in mm²."""
-    return tuple(Fact(f"{part.id}.{name}", float(value), kind, part.place) for name, value, kind in _facts(part))
+    return tuple(
+        made_fact(f"{part.id}.{name}", value, kind, part.place, "." in name) for name, value, kind in _facts(part)
+    )
 
 
 def _facts(part: Part) -> Iterator[tuple[str, float, Kind]]:

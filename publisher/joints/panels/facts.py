@@ -3,6 +3,7 @@
 import numpy as np
 
 from publisher.design import Fact, Kind
+from publisher.joints.facts import made_fact
 from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.solids import corners_of
 from publisher.joints.panels.standing import PanelBalance
@@ -38,7 +39,7 @@ def facts_of(assembly: PanelAssembly, balance: PanelBalance | None = None) -> tu
             values.append(("balance_with_figures", balance.with_figure, "length"))
         values += [("push_to_tip", balance.tip, "force"), ("push_to_slide", balance.slide, "force")]
     name = assembly.plan.name
-    return tuple(Fact(f"{name}.{fact}", float(value), kind, assembly.plan.place) for fact, value, kind in values)
+    return tuple(made_fact(f"{name}.{fact}", value, kind, assembly.plan.place) for fact, value, kind in values)
 
 
 def inside_walls(panels: tuple[Panel, ...], axis: int) -> tuple[Panel, ...]:

@@ -9,6 +9,7 @@ import shapely
 from publisher.basics import Place, record
 from publisher.design import Board, Fact, Figure, Kind
 from publisher.geometry import Part
+from publisher.joints.facts import made_fact
 from publisher.joints.footing import GRAVITY
 from publisher.joints.outlines import pieces
 from publisher.joints.stacks.balance import Balance, balance_of, spread_of
@@ -83,7 +84,7 @@ def facts_of(report: StackReport, parts: dict[str, Part], boards: dict[str, Boar
         *per_layer(report),
     ]
     name = report.stack.name
-    return tuple(Fact(f"{name}.{fact}", float(value), kind, report.place) for fact, value, kind in values)
+    return tuple(made_fact(f"{name}.{fact}", value, kind, report.place) for fact, value, kind in values)
 
 
 def _sizes(report: StackReport, parts: dict[str, Part], boards: dict[str, Board]) -> Iterator[tuple[str, float, Kind]]:

@@ -1,6 +1,7 @@
 """Facts of a whole that is made of things: its sizes, its mass. Mm, grams."""
 
 from publisher.design import Fact, Kind
+from publisher.joints.facts import made_fact
 from publisher.joints.wholes.put import PlacedWhole
 from publisher.joints.wholes.things import box_of
 
@@ -20,4 +21,4 @@ def facts_of(whole: PlacedWhole) -> tuple[Fact, ...]:
     for one in whole.things:
         if one.thing.on:
             values.append((f"{one.thing.name}_height", float(box_of(one.panels)[0][2]), "length"))
-    return tuple(Fact(f"{name}.{fact}", float(value), kind, place) for fact, value, kind in values)
+    return tuple(made_fact(f"{name}.{fact}", value, kind, place) for fact, value, kind in values)

@@ -25,7 +25,7 @@ def board_lines(context: Context) -> tuple[str, ...]:
             if need.board == board.id and need.sheets
         ]
         faces = FACES.get(board.faces, f"{{name}} board, {board.faces}").format(name=board.id.replace("_", " "))
-        thick = f"{faces}, {_named(board)}measured {say_length(board.thickness)} thick"
+        thick = f"{faces}, {_named(board)}measured {say_length(board.thickness, first=context.paper.first)} thick"
         lines.append(f"{thick}: buy {', or '.join(ways)}" if ways else thick)
         lines += range_lines(context, board)
     return tuple(lines)
@@ -58,6 +58,6 @@ def material_lines(context: Context) -> tuple[str, ...]:
         if material.amount is not None:
             quantity, _ = amount(material.amount, context.design, context.facts)
             if quantity is not None:
-                name = f"{name}: {say(quantity.value, quantity.kind)}"
+                name = f"{name}: {say(quantity.value, quantity.kind, first=context.paper.first)}"
         lines.append(name)
     return tuple(lines)

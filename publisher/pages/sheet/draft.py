@@ -178,4 +178,4 @@ class Context:
         """Return a text of the spec with its blanks filled (what is wrong with it is found once, by ``compose``)."""
         from publisher.design import fill
 
-        return fill(text, self.design, self.facts)[0] if text is not None else ""
+        return fill(text, self.design, self.facts, self.paper.first)[0] if text is not None else ""

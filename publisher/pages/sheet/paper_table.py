@@ -19,7 +19,15 @@ def papers() -> tuple[Paper, ...]:
     """Return every paper of the table, in its order."""
     rows = json.loads((Path(__file__).parent / "papers.json").read_text(encoding="utf-8"))["papers"]
     return tuple(
-        Paper(r["name"], r["title"], float(r["width"]), float(r["height"]), _four(r["margins"]), r["source"])
+        Paper(
+            r["name"],
+            r["title"],
+            float(r["width"]),
+            float(r["height"]),
+            _four(r["margins"]),
+            r["source"],
+            r.get("first", "mm"),
+        )
         for r in rows
     )
 

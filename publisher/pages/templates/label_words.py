@@ -44,11 +44,10 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     left, bottom, right, top = polygon(part.outline).bounds
     width, height = right - left, top - bottom
     millimetres = f"{fixed(width, 1)}\u00a0×\u00a0{fixed(height, 1)}\u00a0mm"  # never broken: it is read as one word
-    size = (
-        f"finished {millimetres}" if part.trace_allowance else millimetres,
-        f"({fixed(inches(width), 2)} × {fixed(inches(height), 2)} in)",
-    )
-    board = f"{part.board} {fixed(part.thickness, 1)} mm ({fixed(inches(part.thickness), 2)} in)"
+    imperial = f"{_inches(width)}\u00a0×\u00a0{_inches(height)}\u00a0in"
+    one, other = (millimetres, imperial) if context.paper.first == "mm" else (imperial, millimetres)
+    size = (f"finished {one}" if part.trace_allowance else one, "({})".format(other.replace("\u00a0", " ")))
+    board = f"{part.board} {say_length(part.thickness, first=context.paper.first)}"
     if copy:
         spare = ", a spare" if copy > part.count else ""
         line = f"{line}: this is {copy} of {copies}{spare}"
@@ -59,6 +58,11 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     sides = (UP,) if side.flip else (UP, "Do not flip.")
     notes = tuple(_notes(part, copy, mirrored))
     return Says(part.letter, part.name, board, cut, line, boxes, size, sides, FACES[side.face], notes)
+
+
+def _inches(mm: float) -> str:
+    """Return in inches the tenths of a millimetre that are printed beside them."""
+    return fixed(inches(float(fixed(mm, 1))), 2)
 
 
 def shortened(said: Says) -> Iterator[Says]:

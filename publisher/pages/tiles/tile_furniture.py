@@ -1,7 +1,7 @@
 """What a tile page says beside its seams: the size after taping, where the tile lies, what to do with the page."""
 
 from publisher.basics import Box, Layer, Path, Point, TextPromise, polyline
-from publisher.basics.wording import fixed, say_length
+from publisher.basics.wording import LengthUnit, fixed, say_length
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import Body, Numbers
 from publisher.pages.tiles.seams import Cell
@@ -12,10 +12,11 @@ from publisher.pages.type import DIMENSION, LEAST, NOTE, SMALL, Setter, TypeStyl
 MAP_SHARE = 0.42  # of the width of a band
 
 
-def size_lines(setter: Setter, plan: Tiling, cell: Cell) -> tuple[Drawn, ...]:
+def size_lines(setter: Setter, plan: Tiling, cell: Cell, first: LengthUnit) -> tuple[Drawn, ...]:
     """Return the tile's stretch of the line that shows the part's whole width, and of that for its height, where there is paper.
 
-    The line stands 4.5 mm outside the part, below it and at its left; its ends have ticks; a text names the whole size.
+    The line stands 4.5 mm outside the part, below it and at its left; its ends have ticks; a text names the whole size, in the
+    ``first`` unit first.
     """
     drawn: list[Drawn] = []
     left, bottom, right, top = plan.laid.bounds
@@ -24,20 +25,36 @@ def size_lines(setter: Setter, plan: Tiling, cell: Cell) -> tuple[Drawn, ...]:
     away = 4.5
     if cell.row == plan.cutting.rows and plan.cutting.columns > 1 and bottom - window.bottom >= away + 1.5:
         a, b = max(left, window.left), min(right, window.right)
-        drawn += _size_line(setter, plan, (a + x, b + x), bottom - away + y, (left + x, right + x), right - left, True)
+        drawn += _size_line(
+            setter,
+            plan,
+            (a + x, b + x),
+            bottom - away + y,
+            (left + x, right + x),
+            say_length(right - left, first=first),
+            True,
+        )
     if cell.column == 1 and plan.cutting.rows > 1 and left - window.left >= away + 1.5:
         a, b = max(bottom, window.bottom), min(top, window.top)
-        drawn += _size_line(setter, plan, (a + y, b + y), left - away + x, (bottom + y, top + y), top - bottom, False)
+        drawn += _size_line(
+            setter,
+            plan,
+            (a + y, b + y),
+            left - away + x,
+            (bottom + y, top + y),
+            say_length(top - bottom, first=first),
+            False,
+        )
     return tuple(drawn)
 
 
 def _size_line(
-    setter: Setter, plan: Tiling, stretch: Point, at: float, ends: Point, length: float, level: bool
+    setter: Setter, plan: Tiling, stretch: Point, at: float, ends: Point, length: str, level: bool
 ) -> list[Drawn]:
     allowance = 2 * plan.sample.part.trace_allowance
-    text = f"{say_length(length)} as drawn, whole part"
+    text = f"{length} as drawn, whole part"
     if allowance <= 0:
-        text = f"{say_length(length)}, whole part"
+        text = f"{length}, whole part"
     style = LEAST
     half = setter.width(text, style) / 2 + 1.0
     middle = sum(stretch) / 2

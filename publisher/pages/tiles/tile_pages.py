@@ -139,7 +139,7 @@ def _body(context: Context, plan: Tiling, cell: Cell, whole: bool) -> Callable[[
             *outline_strokes(part, pose, window),
             *words,
             *(spot_drawn(context.type, label) if label else ()),
-            *size_lines(context.type, plan, cell),
+            *size_lines(context.type, plan, cell, context.paper.first),
         )
         found = (
             shown

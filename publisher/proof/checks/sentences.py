@@ -4,15 +4,21 @@ import re
 from fractions import Fraction
 from math import isinf
 
-from publisher.basics import Carried, Check, Findings, NumberPromise, SentencePromise
+from publisher.basics import Carried, Check, Findings, NumberPromise, SentencePromise, record
 from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import Case, lines_in
 from publisher.proof.reading import normal
 
 INCH = 25.4  # mm
 UNITS = {"mm": 1.0, "in": INCH, "°": 1.0, "cm²": 100.0, "sq in": INCH * INCH, "g": 1.0, "N": 1.0, "": 1.0}
-NUMBER = re.compile(r"(-?\d+(?:\.\d+)?|\d+[ -]\d+/\d+|\d+/\d+) ?(cm²|sq in|mm|in|°|g|N|)(?![\w.])")
+NUMBER = re.compile(r"(\d+[ -]\d+/\d+|\d+/\d+|-?\d+(?:\.\d+)?) ?(cm²|sq in|mm|in|°|g|N|)(?![\w.])")
 OPEN = "open"
+IMPERIAL = ("in", "sq in")
+SIXTEENTH_MM = 0.1
+"""A sixteenth of an inch may stand for a length within this of it."""
+
+ROUNDED_MM = 0.1
+"""A length from 10 mm up is rounded to this before it is said in inches."""
 
 
 @judged(
@@ -61,18 +67,39 @@ def _differs(said: str, wanted: str) -> str:
 
 
 def _true(number: NumberPromise) -> bool:
-    """Say whether every figure in a number's words is the value, to one of its last digit."""
+    """Say whether every figure in a number's words is the value: to one of its last digit, and the inches beside millimetres to
+    one of theirs of what those say."""
     if isinf(number.value):
         return number.text == OPEN
-    found = list(NUMBER.finditer(normal(number.text)))
-    return bool(found) and all(_near(number.value, figure, unit) for figure, unit in (f.groups() for f in found))
+    figures = [_Figure.read(*found.groups()) for found in NUMBER.finditer(normal(number.text))]
+    metric = [figure for figure in figures if figure.unit not in IMPERIAL]
+    if not all(figure.near(number.value) for figure in metric):
+        return False
+    shown = metric[0].value if metric else number.value
+    lost = 0.0 if metric else ROUNDED_MM
+    return bool(figures) and all(figure.near(shown, lost) for figure in figures if figure.unit in IMPERIAL)
 
 
-def _near(value: float, figure: str, unit: str) -> bool:
-    if "/" in figure:
-        *whole, part = re.split(r"[ -]", figure)
-        shown = float(Fraction(part)) + float(whole[0] if whole else 0)
-        step = 1.0 / Fraction(part).denominator
-    else:
-        shown, step = float(figure), 10.0 ** -len(figure.partition(".")[2])
-    return abs(shown * UNITS[unit] - value) < step * UNITS[unit] * (1 + 1e-9)
+@record
+class _Figure:
+    """A figure as printed: its value in mm, degrees, mm², g or plain, one of its last digit in the same, its unit."""
+
+    value: float
+    step: float
+    unit: str
+
+    @staticmethod
+    def read(figure: str, unit: str) -> "_Figure":
+        """Read a decimal, a fraction, or a whole number and a fraction."""
+        if "/" in figure:
+            *whole, part = re.split(r"[ -]", figure)
+            value, step = float(Fraction(part)) + float(whole[0] if whole else 0), SIXTEENTH_MM / UNITS[unit]
+        else:
+            value, step = float(figure), 10.0 ** -len(figure.partition(".")[2])
+            if unit == "in" and "." not in figure:  # whole inches stand for sixteenths
+                step = SIXTEENTH_MM / UNITS[unit]
+        return _Figure(value * UNITS[unit], step * UNITS[unit], unit)
+
+    def near(self, value: float, lost: float = 0.0) -> bool:
+        """Say whether it is a value to one of its last digit; ``lost``: what was rounded away before."""
+        return abs(self.value - value) < (self.step + lost) * (1 + 1e-6)

@@ -41,7 +41,7 @@ def test_sizes_keep_their_expression_place_and_order(tried: Callable[..., Any]) 
 
 
 def test_a_variant_has_a_title_filled_from_sizes(tried: Callable[..., Any]) -> None:
-    assert tried(VARIANTS, "big").design.variant_title == "200.0 mm (7.87 in) long"
+    assert tried(VARIANTS, "big").design.variant_title == "200.0 mm (7 7/8 in) long"
     assert tried(VARIANTS, "small").design.variant_title == "small"
     assert tried(VARIANTS).design.variant_title == ""
 

@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from publisher.basics import Place
+from publisher.basics.wording import LengthUnit
 from publisher.design import Blank, Design, Fact, Quantity, TextPlan, amount, fill
 
 PLACE = Place("spec.yaml", 1, 1)
@@ -40,7 +41,7 @@ def text_of(design_text: str, tried: Callable[..., Any]) -> TextPlan:
         ("Bases of {board}.", "Bases of 5.00 mm (0.20 in)."),
         ("{layers} layers, {pile.height} tall", "4 layers, 70.0 mm (2.76 in) tall"),
         ("{ layers * 2 }", "8"),
-        ("{pile.height / pile.layers}", "17.5 mm (0.69 in)"),
+        ("{pile.height / pile.layers}", "17.5 mm (11/16 in)"),
         ("headroom: {pile.headroom}", "headroom: open"),
         ("{pile.weight}, {slab.share}, {slab.area}", "48 g, 0.50, 12.3 cm² (1.91 sq in)"),
         ("{pile.height / board}", "14.00"),
@@ -50,6 +51,32 @@ def text_of(design_text: str, tried: Callable[..., Any]) -> TextPlan:
 )
 def test_fill(text: str, filled: str, design: Design, tried: Callable[..., Any]) -> None:
     assert fill(text_of(text, tried), design, FACTS) == (filled, ())
+
+
+@pytest.mark.parametrize(
+    ("text", "first", "filled"),
+    [
+        ("{pile.base}", "mm", "25.0 mm (0.98 in)"),  # 25.07: a promise
+        ("{pile.base}", "in", "0.98 in (25.0 mm)"),
+        ("{pile.base in mm}", "in", "25.0 mm"),
+        ("{pile.base in inches}", "mm", "0.98 in"),
+        ("{pile.base + 0 mm}", "mm", "25.1 mm (0.99 in)"),  # worked out from it: to the nearest
+        ("{length in inches}", "mm", "3 15/16 in"),
+        ("{pile.height}", "in", "2.76 in (70.0 mm)"),
+        ("{slab.area}", "in", "1.91 sq in (12.3 cm²)"),
+    ],
+)
+def test_a_text_names_both_units_or_the_one_that_it_asks_for(
+    text: str, first: LengthUnit, filled: str, design: Design, tried: Callable[..., Any]
+) -> None:
+    facts = (*FACTS, Fact("pile.base", 25.07, "length", rounds="down"))
+    assert fill(text_of(text, tried), design, facts, first) == (filled, ())
+
+
+def test_only_a_length_is_asked_for_in_a_unit(design: Design) -> None:
+    text, (finding,) = fill(TextPlan((Blank("layers", PLACE, "mm"),), PLACE), design, FACTS)
+    assert text == "{layers}"
+    assert "cannot be said in mm" in finding.message
 
 
 def test_what_has_no_value_is_printed_as_written_and_found(design: Design) -> None:

@@ -36,7 +36,7 @@ def test_the_size_that_meets_a_need_is_named_and_meets_it(tmp_path: Path) -> Non
     """b = 25, α = 15°: reach 108.266, so 108.3 (trade notes, section 2); printed at 99.5 %: 108.266 / 0.995 = 108.81."""
     (found,) = found_with(tmp_path, "fact: stair.base_that_stands, at_least: base, adjust: reach")
     assert "stair.base_that_stands is 21.2 mm" in found.message
-    assert "make “reach” 108.3 mm (4.26 in) or more (now 92.0 mm (3.62 in))" in found.hint
+    assert "make “reach” 108.3 mm (4.27 in) or more (now 92.0 mm (3.62 in))" in found.hint
     assert "108.9 mm (4.29 in) or more holds also when it prints at 99.5 %" in found.hint
     assert found.place is not None
     assert found.place.line == 12
@@ -61,7 +61,7 @@ def test_needs_that_pull_a_size_both_ways_contradict_each_other(tmp_path: Path) 
     )
     found = found_with(tmp_path, *both)
     (clash,) = [f for f in found if f.check == "joints/needs-contradict"]
-    assert "takes “reach” 108.3 mm (4.26 in) or more; there step.area is" in clash.message
+    assert "takes “reach” 108.3 mm (4.27 in) or more; there step.area is" in clash.message
     assert "no “reach” meets both" in clash.message
     assert "12" in str(clash.place)
 

@@ -18,7 +18,7 @@ def test_a_need_that_is_not_met_says_value_limit_and_size(make: SimpleNamespace)
     plan = make.design(needs=(make.need("w.width", 62.0, adjust="reach"),))
     (found,) = CHECK.run(make.assembled(plan, make.wall("w", 60, 40)), CHECK).findings
     assert found.severity is Severity.ERROR
-    assert found.message == "w.width is 60.0 mm (2.36 in); at least 62.0 mm (2.44 in) is needed"
+    assert found.message == "w.width is 60.0 mm (2.36 in); at least 62.0 mm (2.45 in) is needed"
     assert found.hint == "make “reach” larger"
     assert (found.value, found.limit, found.place) == (60.0, 62.0, make.here)
 

@@ -21,7 +21,7 @@ def test_needs_that_leave_room_pass(make: SimpleNamespace) -> None:
 def test_needs_that_exclude_each_other_are_found_with_both_places(make: SimpleNamespace) -> None:
     (found,) = run(make, make.need("w.width", None, 50.0), make.need("w.width", 60.0))
     assert (
-        "w.width is to be at least 60.0 mm (2.36 in) here and at most 50.0 mm (1.97 in) at spec.yaml:1:1"
+        "w.width is to be at least 60.0 mm (2.37 in) here and at most 50.0 mm (1.96 in) at spec.yaml:1:1"
         in found.message
     )  # type: ignore[attr-defined]
     assert (found.value, found.limit) == (60.0, 50.0)  # type: ignore[attr-defined]

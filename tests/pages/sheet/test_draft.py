@@ -3,7 +3,8 @@
 from collections.abc import Callable
 from dataclasses import replace
 
-from publisher.basics import TextPromise
+from publisher.basics import Place, TextPromise
+from publisher.design import Blank, Size, TextPlan
 from publisher.geometry import Part
 from publisher.pages.sheet.draft import Body, Context, Numbers
 
@@ -42,6 +43,14 @@ def test_a_context_knows_its_parts(make_context: Callable[..., Context]) -> None
     assert context.part("roof") is None
     assert context.say(None) == ""
     assert context.say(context.design.summary) == "A house."
+
+
+def test_a_page_says_the_unit_of_its_edition_first(make_context: Callable[..., Context]) -> None:
+    text = TextPlan(("It is ", Blank("wide", Place("")), " wide."), Place(""))
+    sizes = (Size("wide", 92.0, "length", "92 mm", Place("")),)
+    for paper, said in (("a4", "92.0 mm (3 5/8 in)"), ("letter", "3 5/8 in (92.0 mm)")):
+        context = make_context(paper=paper)
+        assert replace(context, design=replace(context.design, sizes=sizes)).say(text) == f"It is {said} wide."
 
 
 def test_a_step_takes_a_part_or_its_pieces(

@@ -81,3 +81,9 @@ def test_a_paper_of_the_designers_own_is_turned_upright(make_design: Callable[..
     assert paper.margins == (4.0, 1.0, 2.0, 3.0)
     plain = paper_for(wish(make_design, 500.0, 300.0), "mine")
     assert plain.margins == (6.35, 12.7, 6.35, 12.7)
+
+
+def test_north_american_papers_say_inches_first(make_design: Callable[..., Design]) -> None:
+    """A buyer with a Letter printer has a ruler in inches; a paper of the designer's own is given in mm."""
+    assert {paper.name for paper in papers() if paper.first == "in"} == set(PWG)
+    assert paper_for(wish(make_design, 300.0, 900.0), "mine").first == "mm"

@@ -20,7 +20,7 @@ def test_the_size_line_runs_from_end_to_end_over_all_tiles(
     plan = tiling(context, samples(context, part)[0])
     spans: list[float] = []
     for cell in plan.cutting.cells:
-        drawn = size_lines(context.type, plan, cell)
+        drawn = size_lines(context.type, plan, cell, "mm")
         x, _ = plan.shift(cell)
         points = [
             p[0] - x for d in drawn if isinstance(d, Stroke) and d.style == DIMENSION for q in d.paths for p in q.points
