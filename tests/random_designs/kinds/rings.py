@@ -29,6 +29,7 @@ class Ring:
     opening: Opening | None
     pattern: Spec | None
     off: tuple[float, ...] = ()  # what the spec says of a corner less what it should say, degrees
+    said: str = "each"  # each corner is written, "equal" says that of all, or "none" where shapes or lengths say it
 
 
 def draw(dice: Dice) -> Ring:
@@ -43,7 +44,10 @@ def draw(dice: Dice) -> Ring:
         )
         shape = dice.one_of(("tower_panel", "wall_panel"))
         lengths, turns = (width,) * sides, (360.0 / sides,) * sides
+        follows = shape == "tower_panel" or sides == 3
+        said = dice.one_of(("each", "none" if follows else "equal", "equal"))
     else:
+        said = "each"
         half = dice.count(2, 5)
         marks = sorted(dice.random.sample(range(30, 151, 5), half - 1)) if half > 2 else [90]
         turns_half = [float(b - a) for a, b in zip([0, *marks], [*marks, 180], strict=True)]
@@ -57,7 +61,7 @@ def draw(dice: Dice) -> Ring:
     inner = base.t * max(tan(radians(a / 2)) for a in turns)
     opening = drawn(dice, min(lengths), height, rim, ends=round(inner, 1)) if len(set(lengths)) == 1 else None
     pattern = surface(dice, [max(lengths) * height])
-    return Ring(base, shape, lengths, turns, (height,) * len(lengths), opening, pattern)
+    return Ring(base, shape, lengths, turns, (height,) * len(lengths), opening, pattern, (), said)
 
 
 def design(plan: Ring) -> Design:
@@ -80,17 +84,13 @@ def design(plan: Ring) -> Design:
             part["surface"] = plan.pattern
         parts[name] = part
     spots = [f"side_{i + 1}" for i in range(n)]
-    joins = [
-        {"edges": [f"{spots[i]}.right", f"{spots[(i + 1) % n]}.left"], "joint": "mitre", "corner": deg(corners[i])}
-        for i in range(n)
+    joins: list[Spec] = [
+        {"edges": [f"{spots[i]}.right", f"{spots[(i + 1) % n]}.left"], "joint": "mitre"} for i in range(n)
     ]
-    assembly = {
-        "tower": {
-            "panels": {s: names[k] for s, k in zip(spots, keys, strict=True)},
-            "stands_on": "side_1.bottom",
-            "joins": joins,
-        }
-    }
+    if plan.said == "each":
+        joins = [{**join, "corner": deg(corner)} for join, corner in zip(joins, corners, strict=True)]
+    tower: Spec = {"panels": {s: names[k] for s, k in zip(spots, keys, strict=True)}, "stands_on": "side_1.bottom"}
+    assembly = {"tower": {**tower, **({"corners": "equal"} if plan.said == "equal" else {}), "joins": joins}}
     piece = _piece(plan, corners, spots)
     low, high = box_of(united([solid for _, solid in piece.boards]))
     truth = float(high[2] - low[2])
@@ -139,7 +139,7 @@ def faults(plan: Ring, dice: Dice) -> dict[str, Ring]:
         return (*values[:k], round(value, 6), *values[k + 1 :])
 
     wrong = dice.size(0.5, 5.0) * dice.one_of((-1.0, 1.0))
-    wall = replace(plan, shape="wall_panel")
+    wall = replace(plan, shape="wall_panel", said="each")  # of unsaid corners three follow from any lengths
     return {
         "one wall longer": replace(wall, lengths=put(plan.lengths, plan.lengths[k] + by)),
         "one wall higher": replace(wall, heights=put(plan.heights, plan.heights[k] + by + 2.0)),
@@ -154,7 +154,9 @@ def smaller(plan: Ring) -> Iterator[Ring]:
         yield replace(plan, pattern=None)
     if plan.opening:
         yield replace(plan, opening=None)
-    if plan.shape != "wall_panel":
+    if plan.said != "each":
+        yield replace(plan, said="each")
+    if plan.shape != "wall_panel" and plan.said != "none":
         yield replace(plan, shape="wall_panel")
     if not plan.off and len(set(plan.lengths)) == 1 and len(set(plan.turns)) == 1 and len(set(plan.heights)) == 1:
         n = len(plan.lengths)

@@ -28,6 +28,7 @@ class Spire:
     height: float
     top: float
     off: float = 0.0
+    unsaid: bool = False  # no corner is written: the facets carry their number of sides
     taller: float = 0.0  # mm by which the second facet is higher than the others
 
 
@@ -52,7 +53,7 @@ def draw(dice: Dice) -> Spire:
         inward = (width - top) / 2 / k
         if inward < 3.0 or top >= width - 1.0 or top / 2 / k <= base.t / sin(atan2(height, inward)) + 2.0:
             top = 0.0
-    return Spire(base, sides, width, height, top)
+    return Spire(base, sides, width, height, top, unsaid=dice.chance(0.4))
 
 
 def _corner(plan: Spire) -> float:
@@ -70,10 +71,9 @@ def design(plan: Spire) -> Design:
     if plan.taller:
         parts["odd_facet"] = _facet_part(plan, plan.height + plan.taller)
         panels[spots[1]] = "odd_facet"
-    corner = deg(round(_corner(plan), 4) + plan.off)
+    corner = {} if plan.unsaid else {"corner": deg(round(_corner(plan), 4) + plan.off)}
     joins = [
-        {"edges": [f"{spots[i]}.right", f"{spots[(i + 1) % n]}.left"], "joint": "mitre", "corner": corner}
-        for i in range(n)
+        {"edges": [f"{spots[i]}.right", f"{spots[(i + 1) % n]}.left"], "joint": "mitre", **corner} for i in range(n)
     ]
     assembly = {"spire": {"panels": panels, "stands_on": "face_1.base", "joins": joins}}
     piece = _piece(plan, spots)
@@ -139,7 +139,7 @@ def _area(*ring: Array) -> float:
 def faults(plan: Spire, dice: Dice) -> dict[str, Spire]:
     """Return the spire with wrong corners, with one facet higher, or with a need that it does not meet."""
     return {
-        "corners wrong": replace(plan, off=dice.size(0.5, 5.0) * dice.one_of((-1.0, 1.0))),
+        "corners wrong": replace(plan, off=dice.size(0.5, 5.0) * dice.one_of((-1.0, 1.0)), unsaid=False),
         "one facet higher": replace(plan, taller=dice.size(3.0, 12.0)),
         "a need not met": replace(plan, base=replace(plan.base, margin=-dice.size(0.1, 2.0))),
     }
@@ -147,6 +147,8 @@ def faults(plan: Spire, dice: Dice) -> dict[str, Spire]:
 
 def smaller(plan: Spire) -> Iterator[Spire]:
     """Return spires with fewer facets, no flat top, rounder sizes."""
+    if plan.unsaid:
+        yield replace(plan, unsaid=False)
     if plan.top:
         yield replace(plan, top=0.0)
     for sides in range(3, plan.sides):
