@@ -159,3 +159,32 @@ def test_a_prism_unrolls_to_its_perimeter(shape: Shape) -> None:
     """Hexagon prism: a strip 6·S wide and the height high."""
     panel = shape("tower_panel", sides=6.0, width=30.0, height=80.0)
     assert 6.0 * area(panel.outline) == pytest.approx(6.0 * 30.0 * 80.0)
+
+
+# Dihedral angles of the regular solids: Coxeter, Regular Polytopes, table I. Facets of a unit edge: how many meet at the tip, the
+# height of the tip over their feet, the angle between neighbours.
+SOLIDS = [
+    (3, (2 / 3) ** 0.5, 70.528779),  # tetrahedron
+    (4, 0.5**0.5, 109.471221),  # half of an octahedron
+    (5, ((5 - 5**0.5) / 10) ** 0.5, 138.189685),  # the cap of an icosahedron
+]
+
+
+@pytest.mark.parametrize(("sides", "height", "angle"), SOLIDS)
+def test_facets_of_regular_solids_are_bevelled_for_their_dihedral_angles(
+    shape: Shape, sides: int, height: float, angle: float
+) -> None:
+    facet = shape("spire_facet", sides=sides, width=60.0, height=60.0 * height)
+    bevels = [edge.bevel for edge in facet.edges if edge.name in ("left", "right")]
+    assert [180.0 - 2.0 * bevel for bevel in bevels] == pytest.approx([angle] * 2, abs=1e-6)
+
+
+# Interior angles of regular polygons, and so the dihedral angles of upright regular prisms, as tables print them.
+PRISMS = {3: 60.0, 4: 90.0, 5: 108.0, 6: 120.0, 7: 128.5714, 8: 135.0, 9: 140.0, 10: 144.0, 11: 147.2727, 12: 150.0}
+
+
+@pytest.mark.parametrize(("sides", "angle"), PRISMS.items())
+def test_walls_of_regular_prisms_are_bevelled_for_their_dihedral_angles(shape: Shape, sides: int, angle: float) -> None:
+    wall = shape("tower_panel", sides=sides, width=60.0, height=60.0)
+    bevels = [edge.bevel for edge in wall.edges if edge.name in ("left", "right")]
+    assert [180.0 - 2.0 * bevel for bevel in bevels] == pytest.approx([angle] * 2, abs=1e-4)

@@ -93,6 +93,36 @@ assembly:
       - {{edges: [back.right, left.left], {joints[2]}{flush}}}
       - {{edges: [left.right, front.left], {joints[3]}{flush}}}
 """
+SCREEN = """
+sizes: {{board: {board:.2f} mm, width: {width:.2f} mm, height: {height:.2f} mm}}
+parts:
+  first: {{name: First, board: foam, shape: wall_panel, with: {{width: width, height: height}}}}
+  second: {{name: Second, like: first}}
+  third: {{name: Third, like: first}}
+assembly:
+  screen:
+    panels: {{a: first, b: second, c: third}}
+    stands_on: a.bottom
+    joins:
+      - {{edges: [a.right, b.left], joint: fold, corner: {corner:.2f} deg}}
+      - {{edges: [b.right, c.left], joint: fold, corner: {corner:.2f} deg}}
+"""
+CRATE = """
+sizes: {{board: {board:.2f} mm, width: {width:.2f} mm, depth: {depth:.2f} mm, height: {height:.2f} mm}}
+parts:
+  long: {{name: Long, board: foam, shape: wall_panel, with: {{width: width, height: height}}}}
+  short: {{name: Short, board: foam, shape: wall_panel, with: {{width: depth, height: height}}}}
+  other: {{name: Other, like: short}}
+assembly:
+  crate:
+    panels: {{l1: long, l2: long, s1: short, s2: other}}
+    stands_on: l1.bottom
+    joins:
+      - {{edges: [l1.top, s1.bottom], joint: cross_lap, at: [25 mm, 20 mm], play: 0.3 mm}}
+      - {{edges: [l1.top, s2.bottom], joint: cross_lap, at: [width - 25 mm, 20 mm], play: 0.3 mm}}
+      - {{edges: [l2.top, s1.bottom], joint: cross_lap, at: [25 mm, depth - 20 mm], play: 0.3 mm}}
+      - {{edges: [l2.top, s2.bottom], joint: cross_lap, at: [width - 25 mm, {last}], play: 0.3 mm}}
+"""
 TOWER = """
 sizes: {{board: {board:.2f} mm, apothem: {apothem:.2f} mm, height: {height:.2f} mm}}
 parts:
@@ -183,6 +213,71 @@ def test_random_houses_are_true(tmp_path: Path, seed: int) -> None:
 @pytest.mark.parametrize("kind", range(len(JOINTS)))
 def test_random_boxes_of_every_joint_are_true(tmp_path: Path, seed: int, kind: int) -> None:
     is_true(build(box(Random(seed), kind), tmp_path), "box")
+
+
+@seeds(1, 40)
+def test_random_folded_screens_are_true(tmp_path: Path, seed: int) -> None:
+    """Three panels of one piece of board, folded to one side."""
+    rng = Random(seed)
+    said = {
+        "board": rng.choice((5.0, 4.76)),
+        "width": rng.uniform(50, 90),
+        "height": rng.uniform(50, 120),
+        "corner": rng.uniform(75, 160),
+    }
+    is_true(build(SCREEN.format(**said), tmp_path), "screen")
+
+
+@seeds(1, 40)
+def test_random_crates_are_true_and_a_slot_in_the_wrong_place_is_found(tmp_path: Path, seed: int) -> None:
+    rng = Random(seed)
+    said: dict[str, object] = {
+        "board": rng.choice((5.0, 4.76)), "width": rng.uniform(100, 200), "depth": rng.uniform(80, 150), "height": rng.uniform(30, 80),
+    }  # fmt: skip
+    is_true(build(CRATE.format(**said, last="depth - 20 mm"), tmp_path), "crate")
+    wrong = build(CRATE.format(**said, last=f"depth - {20 + rng.uniform(1, 6):.2f} mm"), tmp_path)
+    assert wrong.says() & {"joints/ring-does-not-close", "joints/parts-share-space"}
+    assert in_common(list(wrong.solids("crate").values())) > SAME
+
+
+@seeds(1, 60)
+@pytest.mark.parametrize("kind", range(len(JOINTS)))
+def test_a_box_of_every_joint_that_does_not_fit_is_found(tmp_path: Path, seed: int, kind: int) -> None:
+    """One wall longer, or one higher."""
+    rng = Random(seed)
+    text = box(rng, kind)
+    back = "  back: {name: Back, board: foam, shape: wall_panel, with: {width: %s, height: %s}}\n"
+    for size, found in (
+        (("width + 3 mm", "height"), "joints/ring-does-not-close"),
+        (("width", "height + 3 mm"), "joints/edge-lengths-differ"),
+    ):
+        wrong = text.replace("  side: {", back % size + "  side: {", 1).replace("back: front,", "back: back,")
+        assert wrong.count("back: back,") == 1
+        assert found in build(wrong, tmp_path).says()
+
+
+@seeds(1, 40)
+def test_a_wall_that_is_glued_over_a_window_is_found(tmp_path: Path, seed: int) -> None:
+    """A wall 60 mm high stands square on another one; the window beside it moves under it."""
+    rng = Random(seed)
+    board, high = rng.choice((5.0, 4.76, 3.0)), rng.uniform(12, 30)
+    text = f"""
+sizes: {{board: {board} mm}}
+parts:
+  front: {{name: Front, board: foam, shape: wall_panel, with: {{width: 120 mm, height: 60 mm}},
+          openings: {{light: {{kind: window, width: 24 mm, height: {high:.2f} mm, sill: 15 mm, centre: CENTRE}}}}}}
+  wing: {{name: Wing, board: foam, shape: wall_panel, with: {{width: 70 mm, height: 60 mm}}}}
+assembly:
+  hut: {{panels: {{front: front, wing: wing}}, stands_on: front.bottom,
+        joins: [{{edges: [front.left, wing.right], joint: butt, runs_through: front, inset: 40 mm}}]}}
+"""
+    for centre, bare in ((75.0, 0.0), (45.0, high)):
+        built = build(text.replace("CENTRE", f"{centre} mm"), tmp_path)
+        found = [f for f in built.findings if f.check == "joints/does-not-meet"]
+        assert [f.value for f in found] == ([] if not bare else [pytest.approx(bare, abs=1.0)])
+        solids = built.solids("hut")
+        touching = float((solids["wing"].translate((0.0, -0.1, 0.0)) ^ solids["front"]).volume()) / 0.1
+        assert touching == pytest.approx(board * (60.0 - bare), abs=0.1)
 
 
 @seeds(2, 60)
