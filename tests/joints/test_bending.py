@@ -3,7 +3,7 @@
 import pytest
 import shapely
 
-from publisher.joints.bending import BentForm, bendings_of
+from publisher.joints.bending import Bending, bendings_of
 
 # AISC Steel Construction Manual, table 3-23: greatest moment and deflection of a beam of length l, by load P or w on its length
 #   case 7, simple beam, load at the centre: P·l/4, P·l³/48EI     case 1, uniform load: w·l²/8, 5·w·l⁴/384EI
@@ -19,7 +19,7 @@ TABLE = {
 def test_stress_and_sag_are_those_of_the_beam_table(way: str, length: float, wide: float, thick: float) -> None:
     load, stiffness, own = 0.785, 12.0, 1.5e-6
     moment, give, moment_of_own, give_of_own = TABLE[way]
-    place = BentForm(way, length, wide, (0.0, 0.0))  # type: ignore[arg-type]
+    place = Bending(way, length, wide, (0.0, 0.0))  # type: ignore[arg-type]
     modulus, inertia = wide * thick**2 / 6.0, wide * thick**3 / 12.0
     bends = moment * load * length + moment_of_own * own * wide * length**2
     gives = give * load * length**3 + give_of_own * own * wide * length**4
@@ -29,9 +29,9 @@ def test_stress_and_sag_are_those_of_the_beam_table(way: str, length: float, wid
 
 
 def test_the_strip_that_carries_is_as_wide_as_the_load_and_half_the_span_and_no_wider_than_the_board() -> None:
-    assert BentForm("span", 100.0, 200.0, (0.0, 0.0)).width(25.0) == 75.0
-    assert BentForm("beyond", 40.0, 200.0, (0.0, 0.0)).width(25.0) == 65.0
-    assert BentForm("span", 100.0, 60.0, (0.0, 0.0)).width(25.0) == 60.0
+    assert Bending("span", 100.0, 200.0, (0.0, 0.0)).width(25.0) == 75.0
+    assert Bending("beyond", 40.0, 200.0, (0.0, 0.0)).width(25.0) == 65.0
+    assert Bending("span", 100.0, 60.0, (0.0, 0.0)).width(25.0) == 60.0
 
 
 DECK = shapely.box(0, 0, 200, 80)
