@@ -4,7 +4,19 @@
 one change that makes them untrue, by the name of the change, and ``smaller(plan)`` simpler plans of the same kind.
 """
 
-from tests.random_designs.kinds import boxes, crates, drawings, houses, lean_tos, rings, spires, stacks, tiles
+from tests.random_designs.kinds import (
+    boxes,
+    crates,
+    drawings,
+    houses,
+    lean_tos,
+    piers,
+    rings,
+    slopes,
+    spires,
+    stacks,
+    tiles,
+)
 
 KINDS = {
     "ring": rings,
@@ -15,5 +27,7 @@ KINDS = {
     "drawing": drawings,
     "tile": tiles,
     "crate": crates,
+    "slopes": slopes,
+    "piers": piers,
     "lean-to": lean_tos,
 }
