@@ -85,8 +85,11 @@ class Bending:
 
 
 def strength_of(board: Board) -> float:
-    """Return a board's bending strength in MPa: the designer's, or the stated assumption."""
-    return BENDING_STRENGTH if board.bending_strength is None else board.bending_strength
+    """Return a board's bending strength in MPa: the designer's, of foam else the stated assumption; inf for card and paper that
+    nobody has measured: they are not judged."""
+    if board.bending_strength is not None:
+        return board.bending_strength
+    return BENDING_STRENGTH if board.material == "foam" else inf
 
 
 def bendings_of(
@@ -120,7 +123,7 @@ def _between(
     points = _places(inside, max(20, min(PLACES_LOOKED_AT, MOST_RAYS // (len(angles) * len(starts)))))
     ahead, behind = _rays(points, angles, starts, ways, fixed)
     lengths = ahead.far + behind.far
-    across = lengths[:, [angles.index((angle + 90.0) % 180.0) for angle in angles]]
+    across = np.roll(lengths, len(angles) // 2, axis=1)  # square to each way: angles come in two halves, 90° apart
     spans = np.where(ahead.held & behind.held, lengths, inf)
     arms = np.minimum(np.where(ahead.held, ahead.far, inf), np.where(behind.held, behind.far, inf))
     span_does, arm_does = (1.5, 6.0) if power == 1 else (0.25, 4.0)

@@ -15,6 +15,9 @@ FOAM_MASS = 30.0e-6
 PAPER_MASS = 75.0e-6
 """Grams per mm² of one paper face: 300 g/m² for 5 mm board with both papers. A stated assumption of the trade notes."""
 
+CARD_MASS = 700.0e-6
+"""Grams per mm³ of card and paper: 350 g/m² at 0.5 mm. An assumption."""
+
 PAPERS = {"bare": 0, "paper_one": 1, "paper_both": 2}
 
 GRAVITY = 9.80665e-3
@@ -28,6 +31,8 @@ def areal_mass(board: Board, thickness: float) -> float:
     """Return grams per mm² of a board: as the designer has weighed it, else by the stated assumptions."""
     if board.areal_mass is not None:
         return board.areal_mass * 1e-6
+    if board.material != "foam":
+        return CARD_MASS * thickness
     return FOAM_MASS * thickness + PAPER_MASS * PAPERS.get(board.faces, 0)
 
 

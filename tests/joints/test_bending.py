@@ -2,6 +2,7 @@
 
 import pytest
 import shapely
+import shapely.affinity
 
 from publisher.joints.bending import Bending, bendings_of
 
@@ -72,3 +73,10 @@ def test_an_opening_leaves_the_board_beside_it() -> None:
 
 def test_what_nothing_carries_is_not_judged() -> None:
     assert bendings_of(shapely.box(0, 0, 100, 100), shapely.box(200, 0, 210, 100), 25.0) == ()
+
+
+@pytest.mark.parametrize("angle", [18.317, 33.0, 89.9999, 108.317, 163.0])
+def test_walls_that_run_askew_are_spanned_square_to_them(angle: float) -> None:
+    turned = [shapely.affinity.rotate(one, angle, origin=(100, 40)) for one in (DECK, WEST, EAST)]
+    found = bendings_of(turned[0], shapely.union_all(turned[1:]), 25.0)
+    assert max(one.length for one in found if one.way == "span") == pytest.approx(190.0, abs=0.05)

@@ -58,6 +58,7 @@ def read_board(board_id: str, table: Table, scope: Scope) -> Board | None:
         id=board_id,
         thickness=peeled or thickness,
         spread=_measure(table, "thickness_spread", thickness / 2, scope, subject),
+        material=table.text("material", "foam"),
         faces="bare" if peeled else table.text("faces", "bare"),
         sheets=tuple(sheet for sheet in sheets if sheet is not None),
         knife_gap=_measure(table, "knife_gap", THICKEST_MM, scope, subject),

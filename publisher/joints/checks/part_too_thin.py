@@ -7,14 +7,14 @@ from publisher.basics.wording import say_length
 from publisher.design import Board
 from publisher.geometry import Part
 from publisher.joints.assembled import Assembled
-from publisher.joints.facts import bars_of, short_side
-from publisher.joints.least_sizes import BAR, LONG_BAR, SHORT_BAR, WHOLE_PART, least
+from publisher.joints.facts import arch_of, bars_of, short_side, tabs_of
+from publisher.joints.least_sizes import BAR, CROWN, FOOT, LONG_BAR, SHORT_BAR, TAB, WHOLE_PART, least
 
 THIN_DUST = 0.01  # mm
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
-    """Measure the width of every part, and of every bar between an opening and the next or the edge."""
+    """Measure every part, every bar between an opening and the next or the edge, crowns and feet of arches, and tabs."""
     boards = {board.id: board for board in subject.design.boards}
     found = [finding for part in subject.parts for finding in _thin(part, boards[part.board], check)]
     return Outcome(len(subject.parts), tuple(found))
@@ -45,11 +45,47 @@ def _thin(part: Part, board: Board, check: Check[Assembled]) -> Iterator[Finding
             value=width,
             limit=wanted,
         )
+    yield from _arch(part, board, check)
+    limit = least(TAB, board)
+    short = min(tabs_of(part), key=lambda tab: tab[1], default=None)
+    if short is not None and short[1] < limit - THIN_DUST:
+        yield check.found(
+            f"{who} has tabs {say_length(short[1])} long on its edge “{short[0]}”; {say_length(limit)} hold (common practice)",
+            subject=part.id,
+            hint="use fewer tabs there, or make the edge longer",
+            place=part.place,
+            value=short[1],
+            limit=limit,
+        )
+
+
+def _arch(part: Part, board: Board, check: Check[Assembled]) -> Iterator[Finding]:
+    arch = arch_of(part)
+    if arch is None:
+        return
+    for what, size, wanted, hint in (
+        (
+            "is {} thick over the crown of its arch",
+            arch[0],
+            least(CROWN, board),
+            "raise its top or make the arch flatter",
+        ),
+        ("has a foot {} wide beside its arch", arch[1], least(FOOT, board), "make it longer or the arch narrower"),
+    ):
+        if size < wanted - THIN_DUST:
+            yield check.found(
+                f"part {part.letter} ({part.name}) {what.format(say_length(size))}; {say_length(wanted)} hold (common practice)",
+                subject=part.id,
+                hint=hint,
+                place=part.place,
+                value=size,
+                limit=wanted,
+            )
 
 
 CHECK = Check(
     "joints/part-too-thin",
-    "Parts and bars are wide enough to cut and to keep",
+    "Parts, bars, arches and tabs are wide enough to cut and to keep",
     "foam narrower than its thickness tears under the knife or breaks in the hand (common practice, no source)",
     Severity.WARNING,
     run=run,

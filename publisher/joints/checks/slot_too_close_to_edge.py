@@ -1,9 +1,18 @@
 """Slots that leave too little board beside them."""
 
+from itertools import pairwise
+from math import inf
+
+import shapely
+
 from publisher.basics import Check, Outcome, Severity
 from publisher.basics.wording import say_length
+from publisher.design import Join
+from publisher.geometry import Part
 from publisher.joints.assembled import Assembled
 from publisher.joints.facts import beside, slots_of
+from publisher.joints.least_sizes import TAB, least
+from publisher.joints.panels import slots_of_join
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
@@ -19,13 +28,42 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                     f"a slot of part {part.letter} ({part.name}) leaves {say_length(least)} of board beside it, "
                     f"less than the board is thick ({say_length(part.thickness)})",
                     subject=part.id,
-                    hint="move the slot away from the edge or opening, use fewer tabs, or make it an open notch (inset: 0 mm)",
+                    hint=f"move the slot away from the edge or opening, {_fewer(subject, part)}or make it an open notch (inset: 0 mm)",
                     place=part.place,
                     value=least,
                     limit=part.thickness,
                 )
             )
     return Outcome(looked_at, tuple(found))
+
+
+def _fewer(subject: Assembled, part: Part) -> str:
+    """Say how many tabs would leave their slots as much board as it is thick: the most of those that were tried and do."""
+    outside = shapely.LinearRing(part.outline.outer.points)
+    slots = slots_of(part)
+    other = [shapely.LinearRing(hole.points) for hole in part.outline.holes if hole not in slots]
+    board = subject.design.board(part.board)
+    for mated in subject.panels:
+        part_at = {panel.name: panel.part for panel in mated.assembly.panels}
+        for join in mated.assembly.plan.joins:
+            if join.joint != "tab_and_slot" or part_at.get(join.a.panel) is not part or join.inset == 0.0:
+                continue
+
+            def holds(count: int, join: Join = join, part_at: dict[str, Part] = part_at) -> bool:
+                tried = slots_of_join(part_at, join, count)
+                keeps = all(
+                    float(slot.distance(line)) >= part.thickness - 1e-6 for slot in tried for line in (outside, *other)
+                )
+                between = [float(a.distance(b)) for a, b in pairwise(tried)]
+                long = max((float(slot.length) / 2.0 - part_at[join.b.panel].thickness for slot in tried), default=0.0)
+                return (
+                    bool(tried) and keeps and min(between, default=inf) >= part.thickness and long >= least(TAB, board)
+                )
+
+            if not holds(join.tabs):
+                fits = next((n for n in range(join.tabs - 1, 0, -1) if holds(n)), 0)
+                return f"say tabs: {fits} (that many fit between {join.a} and {join.b}), " if fits else ""
+    return ""
 
 
 CHECK = Check(

@@ -23,13 +23,16 @@ from publisher.joints.facts.needs import (
     spare_words,
 )
 from publisher.joints.facts.part_facts import Bar, bars_of, beside, bores_of, short_side, slot_size, slots_of
+from publisher.joints.facts.weak_places import SHARP, arch_of, points_of, tabs_of
 
 __all__ = [
     "MEETING_SIZE_ALONE",
     "NEED_CLOSE",
     "PACKS_DO_NOT_MEET",
+    "SHARP",
     "Bar",
     "Member",
+    "arch_of",
     "bars_of",
     "beside",
     "bores_of",
@@ -40,10 +43,12 @@ __all__ = [
     "margin_of",
     "message_of",
     "nearest_fact",
+    "points_of",
     "same_kind",
     "short_side",
     "shortfall",
     "slot_size",
     "slots_of",
     "spare_words",
+    "tabs_of",
 ]

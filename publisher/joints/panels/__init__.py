@@ -6,6 +6,7 @@ Never: know a stack.
 
 from publisher.joints.panels.bent import FACET, facets_of, is_facet
 from publisher.joints.panels.decks import FINGER, Deck, decks_of, facts_of_decks
+from publisher.joints.panels.edges import slots_of_join
 from publisher.joints.panels.facts import inside_walls
 from publisher.joints.panels.interference import Clash, clashes_among, clashes_of
 from publisher.joints.panels.linings import LiningFound
@@ -51,4 +52,5 @@ __all__ = [
     "restings_of",
     "seat_marks",
     "seatings_of",
+    "slots_of_join",
 ]

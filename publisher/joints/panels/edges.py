@@ -108,3 +108,24 @@ def _inside_line(part: Part, edge: Edge) -> EdgeLine:
         (edge.nominal_end[0] + back[0], edge.nominal_end[1] + back[1]),
         part.thickness,
     )
+
+
+def slots_of_join(part_at: dict[str, Part], join: Join, count: int) -> list[shapely.Polygon]:
+    """Return ``count`` slots of a join with tabs as they lie on the slotted panel, a, spread over its whole joint line; none for
+    edges that meet over part of their length. Tabs and the gaps between them are L/(2·count) long, half a gap at either end."""
+    line, mate = joint_line(part_at, join.a, join.inset), part_at.get(join.b.panel)
+    if line is None or mate is None or join.flush is not None:
+        return []
+    pitch = line.length / count
+    near, far = -join.play / 2.0, mate.thickness + join.play / 2.0
+    found = []
+    for i in range(count):
+        middle = np.array(line.middle) + ((i + 0.5) * pitch - line.length / 2.0) * line.along
+        half = (pitch / 4.0 + join.play / 2.0) * line.along
+        ends = [middle - half, middle + half]
+        found.append(
+            shapely.Polygon(
+                [p + d * line.inward for p, d in zip((*ends, *ends[::-1]), (near, near, far, far), strict=True)]
+            )
+        )
+    return found

@@ -41,3 +41,30 @@ def test_thin_parts_and_bars_are_found(make: SimpleNamespace) -> None:
     assert found(make, wall(make, (4, 10, 40, 30))) == [(pytest.approx(4.0), 5.0)]  # beside the edge
     assert found(make, make.wall("w", 5, 100), "paper_both") == []
     assert found(make, make.wall("w", 9, 100, thickness=10.0)) == [(pytest.approx(9.0), 12.0)]
+
+
+@pytest.mark.keeps(ID)
+def test_tabs_of_twelve_and_a_sound_arch_pass(make: SimpleNamespace) -> None:
+    assert found(make, tabbed(make, 12.0)) == []
+    assert found(make, arch(make, crown=8.0, foot=10.0)) == []
+
+
+@pytest.mark.breaks(ID)
+def test_short_tabs_and_thin_arches_are_found(make: SimpleNamespace) -> None:
+    assert found(make, tabbed(make, 9.0)) == [(pytest.approx(9.0), 12.0)]
+    assert found(make, arch(make, crown=3.0, foot=3.5)) == [(pytest.approx(3.0), 8.0), (pytest.approx(3.5), 10.0)]
+
+
+def tabbed(make: SimpleNamespace, long: float) -> Part:
+    corners = [(0, 0), (60, 0), (60, 10), (65, 10), (65, 10 + long), (60, 10 + long), (60, 40), (0, 40)]
+    names = ("bottom", "right", "right.tab", "right.tab", "right.tab", "right", "top", "left")
+    part: Part = make.polygon("w", corners, names)
+    return part
+
+
+def arch(make: SimpleNamespace, crown: float, foot: float) -> Part:
+    """A square-headed opening 40 × 40, ``foot`` beside it and ``crown`` over it."""
+    far, high = foot + 40, 40 + crown
+    corners = [(0, 0), (foot, 0), (foot, 40), (far, 40), (far, 0), (far + 20, 0), (far + 20, high), (0, high)]
+    part: Part = make.polygon("arch", corners, ("bottom", "jamb", "intrados", "jamb", "bottom", "right", "top", "left"))
+    return part

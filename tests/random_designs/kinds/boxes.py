@@ -11,7 +11,7 @@ from manifold3d import CrossSection, Manifold
 from tests.random_designs.design import Base, Design, Need, Piece, Rest, Spec, Touch, frame, mm
 from tests.random_designs.dice import Dice
 from tests.random_designs.kinds.openings import Opening, cut, drawn, rim_of, surface
-from tests.random_designs.kinds.slots import fit, options
+from tests.random_designs.kinds.slots import fit, least_tab, options
 from tests.random_designs.solids import block, box_of, united
 
 
@@ -45,7 +45,7 @@ def draw(dice: Dice) -> Box:
     end = dice.above("slot to edge", 2 * t, 2 * t + 15.0) if joint == "tab_and_slot" else 0.0
     length = dice.page_wide(2 * end + 4 * t + 40.0, 480.0, 0.0, base.paper)
     depth = dice.size(2 * t + 25.0, 180.0)
-    height = dice.size(30.0 + t, 160.0)
+    height = dice.size(max(30.0, 2 * least_tab(t)) + t, 160.0)
     room = (length - 2 * end - 2 * t) / 2
     inner = 0.0
     if room > 6 * t + 40.0 and dice.chance(0.4):
@@ -121,7 +121,7 @@ def _joins(plan: Box) -> list[Spec]:
             if plan.joint == "butt":
                 join["runs_through"] = edge.split(".")[0]
             else:
-                join |= {"tabs_on": name, **options(plan.base, plan.play)}
+                join |= {"tabs_on": name, **options(plan.base, plan.play, plan.height - plan.base.t)}
             joins.append({**join, "inset": mm(inset)} if inset else join)
     if plan.top == "deck":
         for edge, side in (("bottom", "front"), ("top", "back")):

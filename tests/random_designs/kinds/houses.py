@@ -13,7 +13,7 @@ from manifold3d import CrossSection, Manifold
 from tests.random_designs.design import Base, Design, Need, Piece, Rest, Spec, Touch, deg, frame, mm
 from tests.random_designs.dice import Dice
 from tests.random_designs.kinds.openings import Opening, cut, drawn, rim_of, surface
-from tests.random_designs.kinds.slots import fit, options
+from tests.random_designs.kinds.slots import fit, least_tab, options
 from tests.random_designs.solids import box_of, hull, standing, united
 
 
@@ -48,7 +48,7 @@ def draw(dice: Dice) -> House:
     length = dice.size(max(45.0, 6 * t), 300.0)
     past = dice.above("slot to edge", 2 * t, 2 * t + 10.0) if joint == "tab_and_slot" else 0.0
     pitch = float(dice.count(20, 60))
-    eaves = dice.size(max(30.0, 3 * t + 10.0, past * tan(radians(pitch)) + 10.0), 160.0)
+    eaves = dice.size(max(30.0, 2 * least_tab(t), 3 * t + 10.0, past * tan(radians(pitch)) + 10.0), 160.0)
     # a slope's middle must stand over the gable's slope that carries it
     overhang = dice.size(0.0, min(15.0, span / 6))
     verge = dice.size(0.0, 15.0)
@@ -94,7 +94,7 @@ def design(plan: House) -> Design:
     }
     corner: Spec = {"joint": "butt"}
     if plan.joint == "tab_and_slot":
-        corner |= {"joint": "tab_and_slot", "inset": mm(plan.past), **options(plan.base, plan.play)}
+        corner |= {"joint": "tab_and_slot", "inset": mm(plan.past), **options(plan.base, plan.play, plan.eaves)}
     ends = [
         ("front.right", "right.left"),
         ("right.right", "back.left"),

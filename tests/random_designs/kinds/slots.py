@@ -6,9 +6,19 @@ from tests.random_designs.design import Base, Fit, Spec, mm
 from tests.random_designs.solids import block
 
 
-def options(base: Base, play: float) -> Spec:
-    """Return what a join of two tabs says, its loosest play wide enough for the thinnest board."""
-    return {"tabs": 2, "play": mm(play), "loosest": mm(play + 2 * base.spread + 0.1)}
+def least_tab(t: float) -> float:
+    """Return how long a tab is at least (mm; common practice), by the thickness of its board."""
+    return 12.0 * max(1.0, t / 5.0)
+
+
+def options(base: Base, play: float, length: float) -> Spec:
+    """Return what a join says of two tabs, or of one on an edge too short for two; its loosest play wide enough for the thinnest
+    board. Tabs and gaps are equally long."""
+    return {
+        "tabs": 2 if length >= 4 * least_tab(base.t) else 1,
+        "play": mm(play),
+        "loosest": mm(play + 2 * base.spread + 0.1),
+    }
 
 
 def fit(name: str, base: Base, play: float) -> Fit:
