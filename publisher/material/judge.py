@@ -6,11 +6,11 @@ The free area of the sheet is the one that the engines were given.
 
 from collections import Counter
 from collections.abc import Sequence
+from functools import lru_cache
 
 import numpy as np
 import numpy.typing as npt
 import shapely
-from shapely.affinity import affine_transform
 
 from publisher.basics import Point, Pose, record
 from publisher.material.model import Item, Piece
@@ -54,6 +54,15 @@ def _moved(shapes: Laid, by: npt.NDArray[np.float64]) -> Laid:
     return np.asarray(shapely.set_coordinates(shapes.copy(), points + by[owner]))
 
 
+@lru_cache(maxsize=256)
+def _true_outline(rings: tuple[tuple[Point, ...], ...]) -> shapely.Geometry:
+    """Return a piece's outline, holes included, as it was drawn."""
+    outer, *holes = (shapely.linearrings(np.asarray(ring, dtype=np.float64)) for ring in rings)
+    bare = shapely.polygons(outer, holes or None)
+    # an outline that crosses itself has no inside that geometry could judge: its hull is the least that is safe
+    return bare if shapely.is_valid(bare) else shapely.convex_hull(bare)
+
+
 def _laid_out(pieces: Sequence[Piece], items: Sequence[Item]) -> _LaidOut:
     """Return the true outlines of items, holes included."""
     rings = {p.id: p.rings for p in pieces}
@@ -61,12 +70,10 @@ def _laid_out(pieces: Sequence[Piece], items: Sequence[Item]) -> _LaidOut:
     kind = [numbers.setdefault((i.part, i.pose.turn, i.pose.mirrored), len(numbers)) for i in items]
     shapes = np.empty(len(numbers), dtype=object)
     for number, (part, turn, mirrored) in enumerate(numbers):
-        outer, *holes = rings[part]
-        bare = shapely.Polygon(outer, holes)
-        # an outline that crosses itself has no inside that geometry could judge: its hull is the least that is safe
-        bare = bare if bare.is_valid else bare.convex_hull
+        bare = _true_outline(rings[part])
         a, b, c, d, _, _ = Pose(turn=turn, mirrored=mirrored).matrix()
-        shapes[number] = affine_transform(bare, (a, c, b, d, 0.0, 0.0))
+        turning = np.array(((a, b), (c, d)))
+        shapes[number] = shapely.transform(bare, lambda points, by=turning: points @ by)
     at = np.array([(i.pose.x, i.pose.y) for i in items], dtype=np.float64).reshape(-1, 2)
     return _LaidOut(shapes, np.array(kind, dtype=np.int64), at)
 
@@ -82,23 +89,21 @@ def flaws(
     gap: float,
     sheets: Sequence[Sequence[Item]],
     complete: bool,
+    held: Sequence[int] = (),
 ) -> tuple[Flaw, ...]:
     """Return all that is wrong with a layout; () when it holds.
 
     Checked: every part known, its pose finite, its turn among its allowed angles, no copy twice, no more copies (and no
     other number of mirrored ones) than asked, all copies there when ``complete``, inside the container, gaps kept.
+    ``held``: so many first items of each sheet are known to hold among themselves.
     """
     known = {p.id: p for p in pieces}
-    found: list[Flaw] = []
     for item in (i for sheet in sheets for i in sheet):
         if item.part not in known:
             return (Flaw(f"part “{item.part}” is not in the list", 0.0, 0.0),)
         if not np.isfinite((item.pose.x, item.pose.y, item.pose.turn)).all():
             return (Flaw(f"part “{item.part}” lies nowhere: its place is not a number", 0.0, 0.0),)
-        angles = known[item.part].angles
-        away = min(abs((item.pose.turn - a + 180.0) % 360.0 - 180.0) for a in angles) if angles else 0.0
-        if away > ANGLE_TOLERANCE:
-            found.append(Flaw(f"part “{item.part}” is turned as its board does not allow", item.pose.turn, away))
+    found = [flaw for sheet in sheets for flaw in flaws_of_turns(pieces, sheet)]
     found += flaw_of_numbers(pieces, sheets, complete)
     free = shapely.Polygon(container[0], container[1:]).buffer(LAYOUT_TOLERANCE, join_style="mitre")
     shapely.prepare(free)
@@ -106,7 +111,19 @@ def flaws(
         if sheet:
             laid = _laid_out(pieces, sheet)
             found += _inside(number, laid, free)
-            found += _apart(number, laid, gap)
+            found += _apart(number, laid, gap, held[number - 1] if held else 0)
+    return tuple(found)
+
+
+def flaws_of_turns(pieces: Sequence[Piece], sheet: Sequence[Item]) -> tuple[Flaw, ...]:
+    """Check that the copies on a sheet are turned as their pieces allow."""
+    allowed = {p.id: p.angles for p in pieces}
+    found = []
+    for item in sheet:
+        angles = allowed[item.part]
+        away = min(abs((item.pose.turn - a + 180.0) % 360.0 - 180.0) for a in angles) if angles else 0.0
+        if away > ANGLE_TOLERANCE:
+            found.append(Flaw(f"part “{item.part}” is turned as its board does not allow", item.pose.turn, away))
     return tuple(found)
 
 
@@ -141,9 +158,10 @@ def _inside(number: int, laid: _LaidOut, free: shapely.Polygon) -> list[Flaw]:
     ]
 
 
-def _apart(number: int, laid: _LaidOut, gap: float) -> list[Flaw]:
-    """Check that all outlines keep the gap, within the tolerance: once for all pairs that lie alike."""
-    first, second, away = _neighbours(laid, gap)
+def _apart(number: int, laid: _LaidOut, gap: float, held: int) -> list[Flaw]:
+    """Check that all outlines keep the gap, within the tolerance: once for all pairs that lie alike, and not for two of the first
+    ``held``."""
+    first, second, away = _neighbours(laid, gap, held)
     if gap > LAYOUT_TOLERANCE:
         close = shapely.dwithin(laid.shapes[first], _moved(laid.shapes[second], away), gap - LAYOUT_TOLERANCE)
     else:
@@ -158,14 +176,15 @@ def _apart(number: int, laid: _LaidOut, gap: float) -> list[Flaw]:
 
 
 def _neighbours(
-    laid: _LaidOut, gap: float
+    laid: _LaidOut, gap: float, held: int
 ) -> tuple[npt.NDArray[np.int64], npt.NDArray[np.int64], npt.NDArray[np.float64]]:
     """Return the outlines of pairs whose boxes come closer than the gap, and the second's place (n × 2, mm) seen from the first;
     pairs that lie alike stand there once."""
     low = shapely.bounds(laid.shapes)[laid.kind] + np.tile(laid.at, 2)
     boxes = shapely.box(low[:, 0], low[:, 1], low[:, 2] + gap, low[:, 3] + gap)
     first, second = shapely.STRtree(boxes).query(boxes)
-    first, second = first[first < second], second[first < second]
+    wanted = (first < second) & (second >= held)
+    first, second = first[wanted], second[wanted]
     away = np.rint((laid.at[second] - laid.at[first]) / ALIKE).astype(np.int64)
     pairs = np.unique(np.column_stack((laid.kind[first], laid.kind[second], away)), axis=0)
     return pairs[:, 0], pairs[:, 1], pairs[:, 2:] * ALIKE

@@ -9,7 +9,7 @@ import numpy as np
 from publisher.basics import Box, Point, record
 from publisher.design import Board, SheetSize
 from publisher.geometry import Part
-from publisher.material.judge import Flaw, flaw_of_numbers, flaws
+from publisher.material.judge import Flaw, flaws, flaws_of_turns
 from publisher.material.model import Item, Piece
 from publisher.material.outlines import solid
 
@@ -51,17 +51,16 @@ class Problem:
                 frames.append(pieces)
         return tuple(frames)
 
-    def flaws(self, sheets: Sequence[Sequence[Item]]) -> tuple[Flaw, ...]:
-        """Return what is wrong with a layout; () when it holds. Each sheet may lie in the frame that suits it."""
-        framed, container, gap = self.framed(), self.rings(), self.board.knife_gap
-        found = flaws(framed[0], container, gap, sheets, not self.alone)
-        if not found or len(framed) == 1:
+    def flaws(self, sheets: Sequence[Sequence[Item]], held: Sequence[int] = ()) -> tuple[Flaw, ...]:
+        """Return what is wrong with a layout; () when it holds. Each sheet may lie in the frame that suits it. ``held``: so many
+        first items of each sheet are known to hold among themselves."""
+        anyhow = tuple(replace(piece, angles=()) for piece in self.pieces)
+        found = flaws(anyhow, self.rings(), self.board.knife_gap, sheets, not self.alone, held)
+        if found:
             return found
-        wrong = flaw_of_numbers(self.pieces, sheets, not self.alone)
-        for sheet in sheets:
-            each = [flaws(pieces, container, gap, (sheet,), complete=False) for pieces in framed]
-            wrong += () if not all(each) else each[-1]
-        return wrong
+        framed = self.framed()
+        each = ([flaws_of_turns(pieces, sheet) for pieces in framed] for sheet in sheets)
+        return tuple(flaw for turned in each if all(turned) for flaw in turned[-1])
 
     def key(self) -> str:
         """Return the name of the problem: equal for equal outlines, sheet, gap, margin, angles and numbers of copies."""

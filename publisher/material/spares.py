@@ -10,6 +10,7 @@ import numpy as np
 from publisher.basics import Pose
 from publisher.material.bottom_left import Bin, CopyKind, CopySpot, FilledSheet, fill
 from publisher.material.container import from_hole, upright
+from publisher.material.judge import flaws_of_turns
 from publisher.material.model import Layout, Piece, Spare
 from publisher.material.outlines import NESTING_GRID, turned
 from publisher.material.packing import items, kinds_of, numbered
@@ -41,6 +42,8 @@ def find_spares(problem: Problem, laid: Sequence[Layout], part: str) -> Spare | 
     if sum(len(layout.items) for layout in laid) > MOST_LAID:
         return None
     pieces = _as_laid(problem, tuple(laid))
+    if pieces is None:
+        return None
     kinds = {(pieces[k.piece].id, k.mirrored): k for k in kinds_of(pieces, problem.board.knife_gap)}
     # a part whose copies are all mirrored is wanted mirrored
     wanted = kinds.get((part, False)) or kinds[part, True]
@@ -59,9 +62,9 @@ def find_spares(problem: Problem, laid: Sequence[Layout], part: str) -> Spare | 
 
 
 @lru_cache(maxsize=2)
-def _as_laid(problem: Problem, laid: tuple[Layout, ...]) -> tuple[Piece, ...]:
-    """Return the pieces with their angles in the frame in which the sheets hold; each part's spares ask for it."""
-    return next(p for p in problem.framed() if not replace(problem, pieces=p).flaws([s.items for s in laid]))
+def _as_laid(problem: Problem, laid: tuple[Layout, ...]) -> tuple[Piece, ...] | None:
+    """Return the pieces with their angles in the frame in which all the sheets lie, if it is one; each part's spares ask for it."""
+    return next((p for p in problem.framed() if not any(flaws_of_turns(p, sheet.items) for sheet in laid)), None)
 
 
 def spare_flaw(problem: Problem, laid: Sequence[Layout], spare: Spare) -> str:
@@ -75,7 +78,7 @@ def spare_flaw(problem: Problem, laid: Sequence[Layout], spare: Spare) -> str:
     )
     more = replace(problem, pieces=pieces)
     both = numbered(pieces, [(*layout.items, *sheet) for layout, sheet in zip(laid, spare.sheets, strict=True)])
-    wrong = more.flaws(both)
+    wrong = more.flaws(both, [len(layout.items) for layout in laid])
     return wrong[0].message if wrong else ""
 
 

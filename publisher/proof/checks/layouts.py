@@ -66,7 +66,7 @@ def _lettered(
 ) -> str:
     """Return what is wrong with the letters: each piece holds its own; the caption names those that are too small."""
     small = [line.text.partition(SMALL_ONES)[2] for line in page if SMALL_ONES in line.text]
-    spots = [(normal(line.text), line.area().centroid) for line in inside]
+    spots = [(normal(line.text), shapely.Point(line.middle())) for line in inside]
     grounds = [shapely.Polygon(rings[0], rings[1:]) for rings in pieces]
     letters = {place.letter for place in promise.places}
     for ground, place in zip(grounds, promise.places, strict=True):
@@ -99,7 +99,7 @@ def _rows(case: Case, where: Carried, box: Box) -> str:
             text = normal(line.text)
             if not DISTANCE.fullmatch(text):
                 continue
-            spot = shapely.get_coordinates(line.area().centroid)[0][axis]
+            spot = line.middle()[axis]
             near = drawn[np.abs(drawn - spot) < LEVEL]
             away = np.abs((near - low) / where.scale - float(text))
             if not len(away) or away.min() > HALF_STEP + CARRIED_TOLERANCE * 0.1 / where.scale:

@@ -73,7 +73,7 @@ def _topped(case: Case, outlines: list[OutlinePromise], said: str) -> bool:
         words = [line for line in case.lines(outline.page) if normal(line.text) == TOP]
         if words:
             ground = shapely.Polygon(outline.pose.apply_all(outline.rings[0]))
-            if any(ground.contains(line.area().centroid) for line in words):
+            if any(ground.contains(shapely.Point(line.middle())) for line in words):
                 return True
     return False
 

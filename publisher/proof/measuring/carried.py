@@ -74,7 +74,7 @@ def lines_in(lines: Iterable[TextLine], box: Box) -> list[TextLine]:
     grown = box.grown(READS_IN)
     found = []
     for line in lines:
-        x, y = shapely.get_coordinates(line.area().centroid)[0]
+        x, y = line.middle()
         if grown.left <= x <= grown.right and grown.bottom <= y <= grown.top:
             found.append(line)
     return found

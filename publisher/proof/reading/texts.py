@@ -8,7 +8,7 @@ from typing import Any
 import numpy as np
 import shapely
 
-from publisher.basics import Box, record
+from publisher.basics import Box, Point, record
 from publisher.proof.reading.areas import COVERS_FROM, Cover
 from publisher.proof.reading.model import PageRead, TextRun
 from publisher.proof.reading.objects import TooMuch
@@ -33,6 +33,12 @@ class TextLine:
     def area(self) -> Any:
         """Return the band from the baseline to 0.7 em above it."""
         return _band(self.x, self.y, self.end_x, self.end_y, self.size)
+
+    def middle(self) -> Point:
+        """Return the middle of that band."""
+        dx, dy = self.end_x - self.x, self.end_y - self.y
+        up = 0.35 * self.size / hypot(dx, dy) if dx or dy else 0.0
+        return (self.x + self.end_x) / 2 - dy * up, (self.y + self.end_y) / 2 + dx * up
 
 
 def normal(text: str) -> str:
