@@ -58,7 +58,8 @@ def spec() -> dict[str, str]:
             if "x-says" in section:
                 page.append(f"{section['x-says'][0].upper()}{section['x-says'][1:]}.\n")
             page.append(_table(section, name, found, schema))
-    return {"spec.md": "\n".join([*page, *assembled()])}
+    faces = (ROOT / "docs/spec_examples.md").read_text(encoding="utf-8")
+    return {"spec.md": "\n".join([*page, *assembled(), faces])}
 
 
 def examples(schema: Schema) -> Found:

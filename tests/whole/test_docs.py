@@ -1,16 +1,20 @@
 """The docs: generated pages are fresh, links lead somewhere, commands run, output shown is real."""
 
+import json
 import re
 import shlex
 import shutil
 from collections.abc import Callable
 from pathlib import Path
 
+import jsonschema
 import pytest
+import yaml
 
 from docs import generate
 from docs.assembled import ASSEMBLED
 from docs.spec_page import wrong_examples
+from publisher.brief import schema_text
 from publisher.geometry.surfaces.draw import MOST_PATTERN_POINTS, MOST_UNITS
 from publisher.geometry.surfaces.pattern import JOINT_CLEAR
 from tests.random_designs.solids import in_common
@@ -48,6 +52,19 @@ def test_a_stale_page_is_found_with_its_remedy(
 
 def test_examples_of_fields_fit_the_schema() -> None:
     assert wrong_examples() == []
+
+
+def test_examples_of_assemblies_say_what_the_schema_knows() -> None:
+    known = json.loads(schema_text())["$defs"]
+    blocks = re.findall(r"```yaml\n(.*?)```", (ROOT / "docs/spec_examples.md").read_text(encoding="utf-8"), flags=re.S)
+    said = [yaml.safe_load(block.replace("…", "{}")) for block in blocks]
+    rows = [row for block in said if isinstance(block, list) for row in block]
+    wholes = [whole for block in said if isinstance(block, dict) for whole in block["assembly"].values()]
+    things = [thing for whole in wholes for thing in whole.get("things", {}).values()]
+    assert len(rows) > 10 and len(things) > 5
+    for section, examples in (("join", rows), ("thing", things)):
+        for example in examples:
+            jsonschema.validate(example, {**known[section], "$defs": known})
 
 
 def test_limits_of_surfaces_are_those_of_the_tool() -> None:
