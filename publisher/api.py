@@ -147,17 +147,18 @@ def work(
     effort: str = "quick",
     sheets: tuple[str, ...] = (),
     settled: Callable[[str, Stored], None] | None = None,
+    advise: bool = False,
 ) -> Worked:
     """Work one variant out, up to the layouts on board: sizes, parts, how they go together, facts, needs, findings.
 
     ``effort`` (quick, careful, patient): how long to look for layouts. ``sheets``: sizes of sheets at hand ("500x700 mm") in
-    place of those of the spec. ``settled`` is told of each layout as soon as it is verified. Raises Refusal for a sheet that is
-    no size.
+    place of those of the spec. ``settled`` is told of each layout as soon as it is verified. ``advise``: every value that a
+    hint names is tried with the whole design. Raises Refusal for a sheet that is no size.
     """
     from publisher import pipeline
     from publisher.design import sheet_size
 
-    return pipeline.work(brief, variant, effort, tuple(map(sheet_size, sheets)) or None, settled)
+    return pipeline.work(brief, variant, effort, tuple(map(sheet_size, sheets)) or None, settled, advise)
 
 
 def compare(works: tuple[Worked, ...]) -> tuple[Finding, ...]:

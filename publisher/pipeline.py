@@ -10,6 +10,7 @@ from publisher.brief import Brief, SchemaParameter, SchemaParts, SchemaShape, bu
 from publisher.design import Design, Fact, SheetSize, Size, asked_variants, text_findings, variants, work_out
 from publisher.geometry import Part, ShapeInfo, cut_pieces, make_parts, opening_infos, shape_infos, surface_infos
 from publisher.joints import (
+    TRIED_WHOLE,
     Joined,
     Member,
     compare_members,
@@ -130,10 +131,12 @@ def work(
     effort: str = "quick",
     sheets: tuple[SheetSize, ...] | None = None,
     settled: Callable[[str, Stored], None] | None = None,
+    advise: bool = False,
 ) -> Worked:
     """Run a brief through the rooms up to ``material``; stop between rooms at the first that finds an error.
 
     ``effort``, ``sheets``, ``settled`` go to ``material``: how long to look, other sheets, who is told of verified layouts.
+    ``advise``: every value that a hint names is tried with the whole design, and not only a few.
     """
     found = list(brief.findings)
     if errors(found):
@@ -153,12 +156,14 @@ def work(
         tried = try_out(brief, variant, size)
         return tried[1] if tried else None
 
-    joined = suggest(design, put_together(design, parts), facts_at)
+    joined = put_together(design, parts)
     made = tuple(piece for piece in pieces if piece.whole or piece.folded)
-    joined = with_promises(design, pieces, replace(joined, drawings=(*joined.drawings, *draw_parts(made))))
     needs = lay_out(
         design, pieces, effort, sheets, settled, trial=bool(brief.inputs.sets), versions=brief.inputs.versions
     )
+    whole = partial(try_whole, brief, variant)
+    joined = suggest(design, joined, facts_at, whole, None if advise else TRIED_WHOLE, needs.findings)
+    joined = with_promises(design, pieces, replace(joined, drawings=(*joined.drawings, *draw_parts(made))))
     found += (*joined.findings, *needs.findings, *text_findings(design, joined.facts))
     return Worked(brief, variant, design, parts, joined, needs, tuple(found), pieces)
 
@@ -170,6 +175,24 @@ def try_out(brief: Brief, variant: str, size: Size) -> tuple[Design, tuple[Fact,
         return None
     parts, found = make_parts(design)
     return None if errors(found) else (design, facts_of(design, parts))
+
+
+def try_whole(brief: Brief, variant: str, size: Size) -> tuple[Finding, ...]:
+    """Return all that is found in a variant with the value that ``size`` brings: facts first, the boards' layouts only when nothing
+    before them is wrong."""
+    design = work_out(brief, variant, (size,))
+    found = list(design.findings)
+    if errors(found):
+        return tuple(found)
+    parts, part_findings = make_parts(design)
+    pieces, piece_findings = cut_pieces(design, parts)
+    found += (*part_findings, *piece_findings)
+    if errors(found):
+        return tuple(found)
+    found += put_together(design, parts).findings
+    if not errors(found):
+        found += lay_out(design, pieces, trial=True, versions=brief.inputs.versions).findings
+    return tuple(found)
 
 
 def compose_packs(worked: Worked, wanted: tuple[str, ...] = ()) -> tuple[tuple[Pack, ...], tuple[Finding, ...]]:

@@ -14,9 +14,14 @@ from publisher.cli.report import Report, finding_record, write_json
 @folders_argument
 @variant_option
 @set_option
+@click.option("--advise", is_flag=True, help="Try every value that a hint names with the whole design, not only five.")
 @json_option
 def check(
-    folders: tuple[Path, ...], variants: tuple[str, ...], sets: tuple[tuple[str, str], ...], as_json: bool
+    folders: tuple[Path, ...],
+    variants: tuple[str, ...],
+    sets: tuple[tuple[str, str], ...],
+    advise: bool,
+    as_json: bool,
 ) -> None:
     """Check the designs in FOLDER (“designs” when none is given) without making pages.
 
@@ -28,7 +33,7 @@ def check(
     for brief in report.briefs(folders or (Path("designs"),), sets):
         with report.passing_over():
             for variant in api.variants(brief, variants):
-                worked = api.work(brief, variant)
+                worked = api.work(brief, variant, advise=advise)
                 done.append(worked)
                 if not as_json:
                     click.echo("\n".join(report_lines(worked)))

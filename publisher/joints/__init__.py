@@ -5,7 +5,7 @@ unprinted things, findings, line drawings. Never: repairs a shape, knows paper, 
 """
 
 from publisher.basics import Rule
-from publisher.joints.advice import suggest
+from publisher.joints.advice import TRIED_WHOLE, suggest
 from publisher.joints.budget import PENCIL_SPREAD, budget_of, safe_ends, sold_words, takes_words
 from publisher.joints.checks import CHECKS
 from publisher.joints.drawings import draw_parts
@@ -38,6 +38,7 @@ RULES: tuple[Rule, ...] = (*CHECKS, MEETING_SIZE_ALONE, PACKS_DO_NOT_MEET)
 __all__ = [
     "PENCIL_SPREAD",
     "RULES",
+    "TRIED_WHOLE",
     "BoardRange",
     "Drawing",
     "DrawingLabel",

@@ -4,8 +4,9 @@ Comes in: needs that are not met. Goes out: findings with the size that would me
 Never: change the design.
 """
 
-from publisher.joints.advice.suggestions import suggest
+from publisher.joints.advice.suggestions import TRIED_WHOLE, suggest
 
 __all__ = [
+    "TRIED_WHOLE",
     "suggest",
 ]

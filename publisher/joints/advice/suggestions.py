@@ -1,28 +1,43 @@
 """Findings of needs that are not met, with the size that would meet them worked out."""
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 
 from publisher.basics import Finding
-from publisher.basics.wording import Rounds
+from publisher.basics.wording import Rounds, cut
 from publisher.design import Design, Fact, NeedPlan, Size, say
-from publisher.joints.advice.solving import Evaluate, Solution, Trials, meets, solve
+from publisher.joints.advice.solving import DIGITS, Evaluate, Solution, Trials, meets, solve
 from publisher.joints.budget import budget_of
 from publisher.joints.checks import NEED_NOT_MET, NEEDS_CONTRADICT
 from publisher.joints.facts import limit_of
 from publisher.joints.model import Joined, ScaleBudget
 
+Whole = Callable[[Size], tuple[Finding, ...]]
+"""Works the whole design out with another value of one size, as far as the boards' layouts; all that is found then."""
 
-def suggest(design: Design, joined: Joined, evaluate: Evaluate) -> Joined:
+TRIED_WHOLE = 5
+"""Values that are tried whole in one check: a layout may take a second."""
+
+
+def suggest(
+    design: Design,
+    joined: Joined,
+    evaluate: Evaluate,
+    whole: Whole | None = None,
+    most: int | None = TRIED_WHOLE,
+    others: tuple[Finding, ...] = (),
+) -> Joined:
     """Return what joints said, with hints that name the size that would meet each need, and the needs that contradict.
 
     ``evaluate(size)`` works the design out with the value that the size brings; it is called only when a need that names a
     size to adjust is not met, at most twice MOST_TRIALS times for each. A size that is printed is also solved for the least
-    print scale that everything else of the design allows.
+    print scale that everything else of the design allows. At most ``most`` of the values that are named (None: all) are then
+    tried with the ``whole`` design, and what is wrong there and was not before (in joints' findings and ``others``) is said.
     """
     trials: dict[str, Trials] = {}
     findings = list(joined.findings)
     solved: list[tuple[NeedPlan, Solution]] = []
+    tried: dict[tuple[str, float], tuple[Finding, ...]] = {}
     for at, finding in enumerate(joined.findings):
         need = next((n for n in design.needs if finding.place == n.place and finding.subject == n.fact), None)
         if finding.check != NEED_NOT_MET.id or need is None:
@@ -33,8 +48,29 @@ def suggest(design: Design, joined: Joined, evaluate: Evaluate) -> Joined:
         own = trials.setdefault(size.name, Trials(size, evaluate, joined.facts))
         solution = solve(need, own)
         solved.append((need, solution))
-        findings[at] = replace(finding, hint=hint_of(solution, _for_print(need, solution, own, joined)))
+        printed = _for_print(need, solution, own, joined)
+        said = hint_of(solution, printed)
+        best = printed[0] if printed is not None and printed[0].value is not None else solution
+        if whole is not None and best.value is not None:
+            if most is None or len(tried) < most:
+                if (size.name, best.value) not in tried:
+                    tried[size.name, best.value] = whole(replace(size, value=round(best.value, DIGITS)))
+                there = tried[size.name, best.value]
+                said += _worse((*joined.findings, *others), there, say(best.value, size.kind))
+            else:
+                said += " (not tried with the whole design: check with --advise)"
+        findings[at] = replace(finding, hint=said)
     return replace(joined, findings=(*findings, *contradictions(design.needs, joined.facts, solved, trials)))
+
+
+def _worse(now: tuple[Finding, ...], there: tuple[Finding, ...], value: str) -> str:
+    """Return what is wrong with the design at a value that was tried and is not wrong now; '' when nothing is."""
+    known = {(f.check, f.subject) for f in now}
+    new = list(dict.fromkeys(f.message for f in there if (f.check, f.subject) not in known))
+    if not new:
+        return ""
+    more = f", and {len(new) - 1} more" if len(new) > 1 else ""
+    return f"; but at {value} something else is wrong: {cut(new[0])}{more}"
 
 
 def _for_print(need: NeedPlan, found: Solution, trials: Trials, joined: Joined) -> tuple[Solution, float] | None:

@@ -7,7 +7,9 @@ import pytest
 
 from publisher.basics import Finding
 from publisher.brief import read_brief
-from publisher.design import work_out
+from publisher.design import Fact, Size, work_out
+from publisher.geometry import make_parts
+from publisher.joints import put_together, suggest
 from publisher.pipeline import try_out, work
 
 SPEC = """\
@@ -79,3 +81,52 @@ def test_needs_that_one_size_meets_together_do_not(tmp_path: Path) -> None:
 @pytest.mark.parametrize("adjust", ["", ", adjust: board"])
 def test_a_need_that_is_met_is_left_alone(tmp_path: Path, adjust: str) -> None:
     assert found_with(tmp_path, f"fact: stair.height, at_least: 30 mm{adjust}") == ()
+
+
+WIDE = (
+    SPEC.replace("core: 30 mm}", "core: 30 mm, foot: 110 mm}")
+    .replace("radius: 110 mm", "radius: foot")
+    .replace("20 x 30 in", "230 x 700 mm")
+)
+NEED = "  - {{fact: plinth.{}, at_least: {} mm, adjust: foot}}\n"
+
+
+def hints(folder: Path, text: str) -> list[str]:
+    (folder / "steps").mkdir(exist_ok=True)
+    (folder / "steps" / "spec.yaml").write_text(text)
+    worked = work(read_brief(folder / "steps"))
+    return [f.hint for f in worked.findings if f.check == "joints/need-not-met"]
+
+
+def test_what_gets_worse_at_a_value_is_said_with_it(tmp_path: Path) -> None:
+    (hint,) = hints(tmp_path, WIDE + NEED.format("width", 240))
+    assert "make “foot” 120.0 mm" in hint
+    assert "; but at 120.7 mm (4.75 in) something else is wrong: " in hint
+    assert "Plinth" in hint  # it no longer goes on the sheet
+
+
+def test_nothing_is_added_where_nothing_gets_worse(tmp_path: Path) -> None:
+    (hint,) = hints(tmp_path, WIDE.replace("230 x 700", "300 x 700") + NEED.format("width", 240))
+    assert "make “foot” 120.0 mm" in hint
+    assert "wrong" not in hint
+
+
+@pytest.mark.parametrize(("most", "tried"), [(1, 1), (None, 2)])
+def test_a_check_tries_few_values_whole_and_all_when_asked(tmp_path: Path, most: int | None, tried: int) -> None:
+    (tmp_path / "steps").mkdir()
+    (tmp_path / "steps" / "spec.yaml").write_text(WIDE + NEED.format("width", 230) + NEED.format("height", 240))
+    design = work_out(brief := read_brief(tmp_path / "steps"))
+    joined = put_together(design, make_parts(design)[0])
+    values: list[float] = []
+
+    def whole(size: Size) -> tuple[Finding, ...]:
+        values.append(size.value)
+        return ()
+
+    def facts_at(size: Size) -> tuple[Fact, ...] | None:
+        found = try_out(brief, "", size)
+        return found[1] if found else None
+
+    said = suggest(design, joined, facts_at, whole, most).findings
+    assert len(values) == tried
+    assert sum("check with --advise" in finding.hint for finding in said) == 2 - tried
