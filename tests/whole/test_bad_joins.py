@@ -1,6 +1,7 @@
 """Joins of panels that cannot be built: each is told in words, at its line, and nothing is written."""
 
 from collections.abc import Callable
+from math import cos, radians, sin
 from pathlib import Path
 
 import pytest
@@ -50,10 +51,10 @@ RING = """\
     panels: {front: north, back: south, left: west, right: east}
     stands_on: front.bottom
     joins:
-      - {edges: [front.right, right.left], joint: mitre}
-      - {edges: [right.right, back.left], joint: mitre}
-      - {edges: [back.right, left.left], joint: mitre}
-      - {edges: [left.right, front.left], joint: mitre}
+      - {edges: [front.right, right.left], joint: mitre, corner: 90 deg}
+      - {edges: [right.right, back.left], joint: mitre, corner: 90 deg}
+      - {edges: [back.right, left.left], joint: mitre, corner: 90 deg}
+      - {edges: [left.right, front.left], joint: mitre, corner: 90 deg}
 """
 WALL = "  {name}: {{with: {{width: {width}, height: 60 mm}}, name: {name} wall, board: foam, shape: wall_panel}}\n"
 WALLS = (("north", "long"), ("south", "long"), ("west", "wide"), ("east", "wide"))
@@ -117,7 +118,7 @@ def test_a_join_that_cannot_be_is_told_at_its_line(
     ("old", "new", "words"),
     [
         ("", "", ""),
-        ("front.left], joint: mitre", "front.left], joint: mitre, corner: 80 deg", "stand at 90.00° and not at the 80.00°"),
+        ("front.left], joint: mitre, corner: 90 deg", "front.left], joint: mitre, corner: 80 deg", "stand at 90.00° and not at the 80.00°"),
         ("south: {with: {width: long", "south: {with: {width: long + 3 mm", "left.right and front.left are 3.00 mm apart"),
         ("east: {with: {width: wide", "east: {with: {width: long", "left.right and front.left are 40.00 mm apart"),
     ],
@@ -135,3 +136,17 @@ def test_rings_that_cannot_close(publisher: Publisher, tmp_path: Path, old: str,
         assert "[joints/ring-does-not-close]" in said
         last = line_of(text, "[left.right, front.left], joint: mitre")
         assert f"spec.yaml:{last}:" in said
+
+
+def test_one_corner_that_is_written_in_a_ring_of_four_lets_the_others_follow(
+    publisher: Publisher, tmp_path: Path
+) -> None:
+    """Walls of 120, 80, 120 and 80 mm with one corner of 80° are a parallelogram: 120 + 80 cos 80° wide, 80 sin 80° deep."""
+    parts = "".join(WALL.format(name=name, width=width) for name, width in WALLS)
+    ring = RING.replace(", corner: 90 deg", "").replace(
+        "front.left], joint: mitre", "front.left], joint: mitre, corner: 80 deg"
+    )
+    run = publisher("check", folder_with(SPEC.replace("assembly:\n", f"{parts}assembly:\n{ring}"), tmp_path))
+    assert run.code == 0, run.err + run.out
+    wide, deep = 120 + 80 * cos(radians(80)), 80 * sin(radians(80))
+    assert f"{wide:.1f} × {deep:.1f} × 60.0 mm" in run.out

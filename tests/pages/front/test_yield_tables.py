@@ -45,9 +45,9 @@ def test_scoring_has_a_column_only_when_there_is_some(demo: Callable[..., Contex
 
 
 def test_a_template_traced_often_wants_card_and_a_spare(demo: Callable[..., Context]) -> None:
-    """15 tracings of one template are said; with 10 nothing is."""
+    """20 tracings of one template are said; with 10 nothing is."""
     context = demo("lock-stair")
-    assert "A (15 times)" in cut_note(context)
+    assert "A (20 times)" in cut_note(context)
     rows = tuple(replace(row, tracings=10, sturdy=False) for row in context.needs.cut_list)
     assert "Traced often" not in cut_note(replace(context, needs=replace(context.needs, cut_list=rows)))
 
