@@ -15,6 +15,7 @@ LengthUnit = Literal["mm", "in"]
 LIKE = 0.6  # share of letters in common from which a word is taken for a slip of another
 LONGEST_WORD = 80  # letters: what is longer is no slip of a name
 MOST_LISTED = 12  # words that a message lists
+CHECK_COUNT = "check the number, or the sizes that it is worked out from"
 MOST_KNOWN = 30  # words that a message lists where one of them is to be chosen
 
 
@@ -134,6 +135,11 @@ def listed(words: Iterable[str], most: int = MOST_LISTED) -> str:
     """Return words as a message lists them, cut off after ``most``."""
     known = list(words)
     return ", ".join(known[:most]) + (f" and {len(known) - most} more" if len(known) > most else "")
+
+
+def beyond(what: str, said: str, limit: str, *, most: bool) -> str:
+    """Say that something lies beyond its limit, whatever is counted or measured."""
+    return f"{what} is {said}; it must be {'at most' if most else 'at least'} {limit}"
 
 
 def cut(text: str, most: int = 200) -> str:

@@ -83,10 +83,11 @@ def ask(request: dict[str, object]) -> tuple[float | None, list[tuple[int, float
     """
     seconds = request["seconds"]
     assert isinstance(seconds, int)
+    clock = SLOWEST * seconds
     command = [sys.executable, str(WORKER)]
     with subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL) as process:
         try:
-            answer, _ = process.communicate(json.dumps(request).encode(), timeout=SLOWEST * seconds + PATIENCE)
+            answer, _ = process.communicate(json.dumps(request | {"clock": clock}).encode(), timeout=clock + PATIENCE)
         except subprocess.TimeoutExpired:
             answer = b""
         finally:

@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 from publisher.basics.wording import (
     LONGEST_WORD,
     Rounds,
+    beyond,
     cut,
     did_you_mean,
     fixed,
@@ -126,3 +127,8 @@ def test_long_lists_are_cut_off() -> None:
     assert listed([f"n{i}" for i in range(14)], 3) == "n0, n1, n2 and 11 more"
     assert cut("a" * 200) == "a" * 200
     assert cut("a" * 201) == "a" * 199 + "…"
+
+
+def test_what_lies_beyond_a_limit_is_said_in_one_way() -> None:
+    assert beyond("tabs of lid", "0", "1", most=False) == "tabs of lid is 0; it must be at least 1"
+    assert beyond("width of disc", "6 m", "5 m", most=True) == "width of disc is 6 m; it must be at most 5 m"

@@ -14,7 +14,15 @@ BOX = [[0.0, 0.0], [50.0, 0.0], [50.0, 20.0], [0.0, 20.0]]
 def ask(target: float, count: int = 4, seconds: int = 2) -> dict[str, object]:
     """Ask for boxes of 50 × 20 on a strip 50 high."""
     pieces = [{"points": BOX, "count": count, "turns": [0.0, 90.0]}]
-    request = {"height": 50.0, "target": target, "seconds": seconds, "seed": 2, "workers": 1, "pieces": pieces}
+    request = {
+        "height": 50.0,
+        "target": target,
+        "seconds": seconds,
+        "clock": 4 * seconds,
+        "seed": 2,
+        "workers": 1,
+        "pieces": pieces,
+    }
     done = subprocess.run(
         [sys.executable, str(WORKER)], input=json.dumps(request), capture_output=True, text=True, check=True
     )

@@ -1,6 +1,7 @@
 """Whole numbers within bounds."""
 
 from publisher.basics import Place
+from publisher.basics.wording import CHECK_COUNT, beyond
 from publisher.brief import Value
 from publisher.design.language.scope import Scope
 from publisher.design.rules import plans as rules
@@ -24,12 +25,11 @@ def read_count(value: Value | None, default: int, least: int, most: int, what: s
 
 def refuse_count(number: int, limit: int, what: str, place: Place, scope: Scope, subject: str) -> None:
     """Add the finding for a count beyond its limit."""
-    bound = "at most" if number > limit else "at least"
     scope.findings.append(
         rules.COUNT_RANGE.found(
-            f"{what} is {number}; it must be {bound} {limit}",
+            beyond(what, str(number), str(limit), most=number > limit),
             subject=subject,
-            hint="check the number, or the sizes that it is worked out from",
+            hint=CHECK_COUNT,
             place=place,
             value=float(number),
             limit=float(limit),

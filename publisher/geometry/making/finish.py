@@ -6,6 +6,7 @@ from dataclasses import replace
 import shapely
 
 from publisher.basics import SAME_POINT, Finding, Line, Path, Place, closed_path, errors
+from publisher.basics.wording import beyond
 from publisher.design import LONGEST_MM, PartPlan
 from publisher.geometry.making.board_left import Void, wall_findings
 from publisher.geometry.making.joint_places import glue_lines, joint_places
@@ -159,7 +160,7 @@ def _unsound(plan: PartPlan, body: shapely.Polygon) -> Iterator[Finding]:
     size = max(right - left, top - bottom)
     if size > LONGEST_MM:
         yield OUT_OF_RANGE.found(
-            f"part “{plan.id}” is {mm(size)} long; it must be at most {mm(LONGEST_MM)}",
+            beyond(f"part “{plan.id}”", f"{mm(size)} long", mm(LONGEST_MM), most=True),
             subject=f"part {plan.id}",
             hint="check the sizes and their units",
             place=_longest_at(plan),

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 from math import isfinite
 
 from publisher.basics import Finding, Path, Place, record
-from publisher.basics.wording import MOST_KNOWN, did_you_mean, listed
+from publisher.basics.wording import CHECK_COUNT, MOST_KNOWN, beyond, did_you_mean, listed
 from publisher.basics.wording import written_angle as deg
 from publisher.basics.wording import written_length as mm
 from publisher.design import Parameter
@@ -125,12 +125,15 @@ def _in_range(what: str, info: ParameterInfo, parameter: Parameter, subject: str
 
 
 def _beyond(what: str, info: ParameterInfo, parameter: Parameter, value: float, subject: str) -> Iterator[Finding]:
-    for limit, word, sign in ((info.least, "at least", 1.0), (info.most, "at most", -1.0)):
-        if limit is not None and sign * (value - limit) < -1e-9:
+    for limit, most in ((info.least, False), (info.most, True)):
+        if limit is not None and (value - limit if most else limit - value) > 1e-9:
+            said, bound = amount(value, info.kind), amount(limit, info.kind)
             yield OUT_OF_RANGE.found(
-                f"{info.name} of {what} is {amount(value, info.kind)}; it must be {word} {amount(limit, info.kind)}",
+                beyond(f"{info.name} of {what}", said, bound, most=most),
                 subject=subject,
-                hint=f"change {info.name}, the {info.meaning}, or check its unit",
+                hint=CHECK_COUNT
+                if info.kind == "count"
+                else f"change {info.name}, the {info.meaning}, or check its unit",
                 place=parameter.place,
                 value=value,
                 limit=limit,

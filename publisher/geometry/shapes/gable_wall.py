@@ -9,7 +9,7 @@ from publisher.geometry.paths import straight
 from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, deg, edges_of, just_one, length, mm
 
 EDGES = ("bottom", "right", "right_slope", "left_slope", "left")
-FLATTEST, STEEPEST_GABLE = 1.0, 85.0  # degrees
+FLATTEST_GABLE, STEEPEST_GABLE = 1.0, 85.0  # degrees
 
 
 def pitch(values: Values) -> float:
@@ -25,14 +25,14 @@ def check(values: Values) -> Iterator[Finding]:
     if values.says("pitch") == values.says("ridge"):
         return
     past, eaves, slope = values.number("past"), values.number("eaves"), pitch(values)
-    if not FLATTEST <= slope <= STEEPEST_GABLE:
+    if not FLATTEST_GABLE <= slope <= STEEPEST_GABLE:
         half = values.number("span") / 2.0
-        least, most = (eaves + half * tan(radians(limit)) for limit in (FLATTEST, STEEPEST_GABLE))
+        least, most = (eaves + half * tan(radians(limit)) for limit in (FLATTEST_GABLE, STEEPEST_GABLE))
         yield values.wrong(
             "ridge",
             f"a ridge {mm(values.number('ridge'))} high over eaves of {mm(eaves)} gives slopes of {deg(slope)}",
-            f"slopes are {deg(FLATTEST)} … {deg(STEEPEST_GABLE)}: make the ridge {mm(least)} … {mm(most)} high",
-            least if slope < FLATTEST else most,
+            f"slopes are {deg(FLATTEST_GABLE)} … {deg(STEEPEST_GABLE)}: make the ridge {mm(least)} … {mm(most)} high",
+            least if slope < FLATTEST_GABLE else most,
         )
         return
     drop = past * tan(radians(slope))
@@ -76,7 +76,7 @@ KIND = ShapeKind(
             length("span", "width over the outside faces of the long walls"),
             length("past", "how far the gable runs past each long wall", 0.0, 0.0),
             length("eaves", "height at the long walls' outside faces"),
-            angle("pitch", "angle of the slopes against the horizontal", FLATTEST, STEEPEST_GABLE, "from ridge"),
+            angle("pitch", "angle of the slopes against the horizontal", FLATTEST_GABLE, STEEPEST_GABLE, "from ridge"),
             length("ridge", "height of the ridge", "from pitch"),
         ),
         EDGES,

@@ -20,7 +20,7 @@ HILL_ROUND = (
     1.0  # mm: least radius of a corner, as a knife goes round it; also, nothing narrower than twice this is cut
 )
 HILL_SAGITTA = 0.003  # mm of the outline's chords
-NOTHING = 1e-4  # mm: points that lie this near to a straight line say nothing
+IN_LINE = 1e-4  # mm: points that lie this near to a straight line say nothing
 COARSE_HILL = 0.05  # mm: for lines that are only looked at
 LEAST_HOLLOW = 5.0  # mm: half the width of the narrowest hollow that is worth its cut
 HILL_TICK = 6.0  # mm: length of the line-up mark on the top layer
@@ -158,7 +158,7 @@ def _opened(whole: shapely.Polygon, by: float, least: float) -> shapely.Geometry
     """Take the outline in by ``by``; leave out what is narrower than 2·``least``, and round corners to that radius."""
     fine = 48
     kept = shapely.buffer(shapely.buffer(whole, -(by + least), quad_segs=fine), least, quad_segs=fine)
-    return shapely.simplify(kept, NOTHING)
+    return shapely.simplify(kept, IN_LINE)
 
 
 def _pieces(shape: shapely.Geometry) -> list[shapely.Polygon]:

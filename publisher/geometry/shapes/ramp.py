@@ -11,7 +11,7 @@ from publisher.geometry.rules import LEAST_WALL
 
 SIDE_EDGES = ("bottom", "right", "slope", "left")
 DECK_EDGES = ("bottom", "right", "top", "left")
-FLATTEST = 1.0  # degrees: a flatter ramp is a floor
+FLATTEST_RAMP = 1.0  # degrees: a flatter ramp is a floor
 _SLOPE = (
     length("run", "level length of the slope"),
     length("rise", "how far the ramp climbs over its run"),
@@ -22,11 +22,11 @@ def check(values: Values) -> Iterator[Finding]:
     """Find ramps too flat or too steep to be ramps."""
     run, rise = values.number("run"), values.number("rise")
     pitch = degrees(atan2(rise, run))
-    if not FLATTEST <= pitch <= 75.0:
+    if not FLATTEST_RAMP <= pitch <= 75.0:
         yield values.wrong(
             "rise",
             f"a rise of {mm(rise)} over a run of {mm(run)} is a slope of {deg(pitch)}",
-            f"a ramp has {deg(FLATTEST)} to {deg(75.0)}",
+            f"a ramp has {deg(FLATTEST_RAMP)} to {deg(75.0)}",
         )
 
 

@@ -6,7 +6,7 @@ from publisher.design import EdgeRef
 from publisher.joints.assembled import Assembled
 from publisher.joints.panels import PanelAssembly
 
-UPRIGHT = 1e-6
+OFF_VERTICAL = 1e-6
 """An edge's direction may lie this far off the vertical to count as upright."""
 
 SEEN = 0.3
@@ -69,7 +69,7 @@ def _rows(assembly: PanelAssembly, ref: EdgeRef, heights: dict[str, tuple[str, f
     if panel is None or edge is None or bottom is None or edge.centre is not None or panel.part.id not in heights:
         return None
     ends = [panel.frame.point(at, 0.0) for at in (edge.nominal_start, edge.nominal_end)]
-    if max(abs(float(ends[1][i] - ends[0][i])) for i in (0, 1)) > UPRIGHT * edge.nominal_length:
+    if max(abs(float(ends[1][i] - ends[0][i])) for i in (0, 1)) > OFF_VERTICAL * edge.nominal_length:
         return None
     pattern, height = heights[panel.part.id]
     return _Rows(pattern, height, float(panel.frame.point(bottom.nominal_start, 0.0)[2]))

@@ -4,9 +4,9 @@ from publisher.basics import Check, Outcome, Severity
 from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.model import StackLayer
-from publisher.joints.stacks import HALF, QUARTER, Stagger, half_offset, nearest_bond, nearest_offset
+from publisher.joints.stacks import HALF_BOND, QUARTER_BOND, Stagger, half_offset, nearest_bond, nearest_offset
 
-RUNNING_BOND = QUARTER
+RUNNING_BOND = QUARTER_BOND
 """Share of the unit's length. Definition of running bond in TMS 402 (Building Code Requirements for Masonry Structures):
 head joints in successive courses are offset by at least one quarter of the unit length."""
 
@@ -61,11 +61,11 @@ def _which(bad: list[Stagger], layers: tuple[StackLayer, ...]) -> str:
 def _cure(worst: Stagger) -> str:
     """Say the nearest pitch that breaks joint by a quarter and by a half, and the offset of every other course that does."""
     ways = []
-    bonds = [b for least in (QUARTER, HALF) if (b := nearest_bond(worst, least)) is not None]
+    bonds = [b for least in (QUARTER_BOND, HALF_BOND) if (b := nearest_bond(worst, least)) is not None]
     for bond in dict.fromkeys(bonds):
         many = f"{bond.joints} joints round the ring, " if bond.joints else ""
         ways.append(f"{many}a unit of {say_length(bond.unit)} ({bond.share:.2f} of a unit apart)")
-    quarter, half = nearest_offset(worst, QUARTER), half_offset(worst)
+    quarter, half = nearest_offset(worst, QUARTER_BOND), half_offset(worst)
     moves = [quarter, half] if quarter is not None and quarter[1] < half[1] - JOINT_ROUNDING else [half]
     far = " or ".join(f"{say_length(way)} ({share:.2f} apart)" for way, share in moves)
     ways.append(f"on a second template for every other layer, the joints moved along by {far}")

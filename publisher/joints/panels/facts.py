@@ -8,7 +8,7 @@ from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.solids import corners_of
 from publisher.joints.panels.standing import PanelBalance
 
-UPRIGHT = 1e-6
+OUT_OF_SQUARE = 1e-6
 """A wall's outward vector may lie this far out of the level, or off an axis, to count as standing square."""
 
 
@@ -44,7 +44,7 @@ def facts_of(assembly: PanelAssembly, balance: PanelBalance | None = None) -> tu
 
 def inside_walls(panels: tuple[Panel, ...], axis: int) -> tuple[Panel, ...]:
     """Return the outermost standing walls that look along an axis, the last and the first along it; () where one is missing."""
-    square = [panel for panel in panels if abs(abs(float(panel.frame.outward[axis])) - 1.0) < UPRIGHT]
+    square = [panel for panel in panels if abs(abs(float(panel.frame.outward[axis])) - 1.0) < OUT_OF_SQUARE]
     last = [panel for panel in square if panel.frame.outward[axis] > 0]
     first = [panel for panel in square if panel.frame.outward[axis] < 0]
     if not last or not first:

@@ -5,7 +5,7 @@ Never: know a panel.
 """
 
 from publisher.joints.stacks.balance import FIGURES
-from publisher.joints.stacks.bonds import HALF, QUARTER, half_offset, nearest_bond, nearest_offset
+from publisher.joints.stacks.bonds import HALF_BOND, QUARTER_BOND, half_offset, nearest_bond, nearest_offset
 from publisher.joints.stacks.bracing import weakest
 from publisher.joints.stacks.courses import Stagger, tick_ends
 from publisher.joints.stacks.facts import StackReport
@@ -14,8 +14,8 @@ from publisher.joints.stacks.seats import seats_of
 
 __all__ = [
     "FIGURES",
-    "HALF",
-    "QUARTER",
+    "HALF_BOND",
+    "QUARTER_BOND",
     "LaidStack",
     "StackReport",
     "Stagger",

@@ -8,7 +8,7 @@ from math import ceil, floor
 from publisher.basics import record
 from publisher.joints.stacks.courses import Stagger
 
-QUARTER, HALF = 0.25, 0.5
+QUARTER_BOND, HALF_BOND = 0.25, 0.5
 
 BOND_NEAR = 1e-6
 """Of a unit: fractions of sums of floats."""
@@ -86,7 +86,7 @@ def nearest_offset(stagger: Stagger, least: float) -> tuple[float, float] | None
 
 def half_offset(stagger: Stagger) -> tuple[float, float]:
     """Return half a unit (mm) and the stagger that moving every other course by it gives: the most that an offset can."""
-    return stagger.unit / 2.0, HALF - stagger.share
+    return stagger.unit / 2.0, HALF_BOND - stagger.share
 
 
 def _small(turn: float) -> float:

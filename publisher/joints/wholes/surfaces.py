@@ -9,7 +9,7 @@ from publisher.basics import record
 from publisher.joints.outlines import Array
 from publisher.joints.panels import Panel, face_pair
 
-UPRIGHT = 1e-6
+LEAST_SLOPE = 1e-6
 """Share of its normal that a face must have upwards or downwards to lie over something."""
 
 LEAST_SHARED = 0.01
@@ -41,7 +41,7 @@ def surfaces_of(panels: Iterable[Panel], *, up: bool) -> Surfaces:
         near = [panel.frame.carry(_at(ring.outside, 0.0)) for ring in rings]
         far = [panel.frame.carry(_at(ring.inside, -panel.part.thickness)) for ring in rings]
         for side, normal in ((near, panel.frame.outward), (far, -panel.frame.outward)):
-            if (normal[2] if up else -normal[2]) > UPRIGHT:
+            if (normal[2] if up else -normal[2]) > LEAST_SLOPE:
                 areas.append(shapely.Polygon(side[0][:, :2], [ring[:, :2] for ring in side[1:]]))
                 planes.append(_plane(normal, side[0][0]))
         for front, back in zip(near, far, strict=True):
@@ -63,7 +63,7 @@ def _sides(near: Array, far: Array, areas: list[shapely.Geometry], planes: list[
     near_next, far_next = np.roll(near, -1, axis=0), np.roll(far, -1, axis=0)
     normal = np.cross(near_next - near, near - far)
     size = np.maximum(np.linalg.norm(normal, axis=1), 1e-12)
-    looks = (normal[:, 2] if up else -normal[:, 2]) > UPRIGHT * size
+    looks = (normal[:, 2] if up else -normal[:, 2]) > LEAST_SLOPE * size
     for i in np.flatnonzero(looks):
         areas.append(shapely.Polygon(np.array([near[i], near_next[i], far_next[i], far[i]])[:, :2]))
         planes.append(_plane(normal[i] / size[i], near[i]))

@@ -7,9 +7,8 @@ from publisher.basics import Check, Findings, Promises, RowPromise, record
 from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.checks.table_rows import bands
 from publisher.proof.measuring import Case
-from publisher.proof.reading import PageRead, TextRun, normal
+from publisher.proof.reading import MM_PER_INCH, PageRead, TextRun, normal
 
-INCH = 25.4  # mm
 TABLE_RULE = 80.0  # mm: lines between rows are longer
 SAME_START = 0.5  # mm between words of one column
 HEADINGS = ("Part", "Board", "Cut", "Width × height", "in inches", "Page")
@@ -69,7 +68,7 @@ def _fault(row: PrintedRow, promise: RowPromise, promises: Promises) -> str:
         (board, normal(board) == normal(promise.board), promise.board),
         (counts, _counts(counts) == wanted, " / ".join(map(str, wanted)) + " to cut, spare, mirrored"),
         (size, _sized(size, promise, 1.0, "mm", HALF_MM), f"{promise.width:.2f} × {promise.height:.2f} mm"),
-        (inches, _sized(inches, promise, INCH, "in", HALF_IN), f"{promise.width:.2f} × {promise.height:.2f} mm"),
+        (inches, _sized(inches, promise, MM_PER_INCH, "in", HALF_IN), f"{promise.width:.2f} × {promise.height:.2f} mm"),
         (page, page == pages, f"page {pages or 'none'}"),
     ):
         if not right:

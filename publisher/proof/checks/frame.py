@@ -5,6 +5,8 @@ from collections.abc import Callable
 from publisher.basics import Check, Finding, Findings, OutlinePromise, checked
 from publisher.proof.measuring import Case
 
+MOST_SAID = 3  # findings of one check about one page; the rest are counted
+
 Test = Callable[[Case, Check[Case]], Findings]
 
 

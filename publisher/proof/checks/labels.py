@@ -9,11 +9,10 @@ import numpy as np
 import shapely
 
 from publisher.basics import Check, Finding, Findings, LengthPromise
-from publisher.proof.checks.frame import about, judged, page_name
+from publisher.proof.checks.frame import MOST_SAID, about, judged, page_name
 from publisher.proof.measuring import Case, squares_of
 from publisher.proof.reading import MM_PER_INCH, TextLine, normal, says
 
-MOST_SAID = 3  # labels of one page that are named; the rest are counted
 LABEL_ROUNDING = 0.02  # mm that a label without decimals may differ from its length
 NEAR_TICK = 6.0  # mm between a tick and its number
 NEAR_LINE = 12.0  # mm between any other line and its label, or more for a long one

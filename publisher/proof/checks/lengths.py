@@ -1,10 +1,9 @@
 """Lengths that a buyer may measure are those that are promised, by their lines and by the pixels of a second reader."""
 
 from publisher.basics import Box, Check, Finding, Findings
-from publisher.proof.checks.frame import about, judged, page_name
+from publisher.proof.checks.frame import MOST_SAID, about, judged, page_name
 from publisher.proof.measuring import LENGTH_TOLERANCE, Case, LengthReading
 
-MOST_SAID = 3  # findings of one check about one page; the rest are counted
 BY_PIXELS = 0.1  # mm, about one pixel at 300 dpi
 LINE_LEVEL = 0.01  # mm
 EXACT = f"true to {LENGTH_TOLERANCE:g} mm"

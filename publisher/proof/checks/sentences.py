@@ -7,10 +7,18 @@ from math import isinf
 from publisher.basics import Carried, Check, Findings, NumberPromise, SentencePromise, record
 from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import Case, lines_in
-from publisher.proof.reading import normal
+from publisher.proof.reading import MM_PER_INCH, normal
 
-INCH = 25.4  # mm
-UNITS = {"mm": 1.0, "in": INCH, "°": 1.0, "cm²": 100.0, "sq in": INCH * INCH, "g": 1.0, "N": 1.0, "": 1.0}
+UNITS = {
+    "mm": 1.0,
+    "in": MM_PER_INCH,
+    "°": 1.0,
+    "cm²": 100.0,
+    "sq in": MM_PER_INCH * MM_PER_INCH,
+    "g": 1.0,
+    "N": 1.0,
+    "": 1.0,
+}
 NUMBER = re.compile(r"(\d+[ -]\d+/\d+|\d+/\d+|-?\d+(?:\.\d+)?) ?(cm²|sq in|mm|in|°|g|N|)(?![\w.])")
 OPEN = "open"
 IMPERIAL = ("in", "sq in")

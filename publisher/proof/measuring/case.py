@@ -28,7 +28,7 @@ from publisher.proof.reading import (
 )
 
 MOST_PIXELS = 60_000_000  # of one picture
-NOTHING = Promises("", "", (), (), (), (), (), ())
+NO_PROMISES = Promises("", "", (), (), (), (), (), ())
 Asked = ParamSpec("Asked")
 Taken = TypeVar("Taken")
 
@@ -60,7 +60,7 @@ class Case:
         self.data = data
         self.file = file
         self.promised = promises is not None
-        self.promises = promises if promises is not None else NOTHING
+        self.promises = promises if promises is not None else NO_PROMISES
         self.taken: dict[tuple[object, ...], Any] = {}
 
     def page(self, number: int) -> PageRead | None:

@@ -13,7 +13,7 @@ LENGTH_TOLERANCE = 0.01  # mm: what a length in a finished file may be off
 PLACE = 0.05  # mm: what the place of a line that is no tick may be off
 SEARCH = 2.0  # mm round the promised middle
 LOST = 0.6  # mm: a line farther off than this is another line
-ANGLE = 0.01  # rad between a line and its promise
+OFF_ITS_WAY = 0.01  # rad between a line and its promise
 BETWEEN = ("card", "gauge", "dimension")  # may be measured between two drawn lines
 
 
@@ -91,7 +91,7 @@ def _chains(promise: LengthPromise, a: Array, b: Array, length: float) -> list[L
     swap = a[:, 0] > b[:, 0]
     low, high = np.where(swap[:, None], b, a), np.where(swap[:, None], a, b)
     near = (np.abs(low[:, 1]) < LOST) & (np.abs(high[:, 1]) < LOST)
-    near &= np.abs(high[:, 1] - low[:, 1]) <= ANGLE * (high[:, 0] - low[:, 0])
+    near &= np.abs(high[:, 1] - low[:, 1]) <= OFF_ITS_WAY * (high[:, 0] - low[:, 0])
     near &= (low[:, 0] < length + SEARCH) & (high[:, 0] > -SEARCH)
     index = np.flatnonzero(near)
     chains: list[tuple[Array, Array]] = []

@@ -5,6 +5,7 @@ from math import nan
 import pytest
 
 from publisher.basics import Place
+from publisher.basics.wording import CHECK_COUNT
 from publisher.design import Parameter
 from publisher.geometry import ParameterInfo
 from publisher.geometry.registry.given_parameters import checked, known_words_hint
@@ -45,7 +46,7 @@ def test_defaults_and_given_sizes() -> None:
         ({"width": nan}, "width of shape x is no finite number", "check the sizes"),
         ({"width": "wide"}, "width of shape x is a length, but “wide” was given", "write a number"),
         ({"width": 9.0, "sides": 7.5}, "sides of shape x is a whole number, but 7.5 was given", "round"),
-        ({"width": 9.0, "sides": 2}, "sides of shape x is 2; it must be at least 3", ""),
+        ({"width": 9.0, "sides": 2}, "sides of shape x is 2; it must be at least 3", CHECK_COUNT),
         ({"width": 9.0, "pitch": 90.0}, "pitch of shape x is 90°; it must be at most 85°", ""),
         ({"width": 9.0, "head": "roud"}, "“roud” is no head that shape x knows", "did you mean “round”?"),
     ],
