@@ -6,7 +6,7 @@ from publisher.basics import record
 
 Keys = tuple[tuple[str, str], ...]  # (key, meaning)
 
-# The stages of the work (trade notes, section 1), in their usual order.
+# The stages of the work, in their usual order.
 STAGES: Keys = (
     ("print", "printing and measuring the print"),
     ("glue_templates", "gluing templates to card or board"),

@@ -10,10 +10,10 @@ from publisher.geometry import Part, polygon
 from publisher.joints.outlines import Array
 
 FOAM_MASS = 30.0e-6
-"""Grams per mm³ of bare board: 150 g/m² at 5 mm. A stated assumption of the trade notes."""
+"""Grams per mm³ of bare board: 150 g/m² at 5 mm. A stated assumption."""
 
 PAPER_MASS = 75.0e-6
-"""Grams per mm² of one paper face: 300 g/m² for 5 mm board with both papers. A stated assumption of the trade notes."""
+"""Grams per mm² of one paper face: 300 g/m² for 5 mm board with both papers. A stated assumption."""
 
 CARD_MASS = 700.0e-6
 """Grams per mm³ of card and paper: 350 g/m² at 0.5 mm. An assumption."""

@@ -105,7 +105,7 @@ class BoardRange:
 
 @record
 class ScaleBudget:
-    """The print scales that a design allows on each axis (1 = true size; trade notes, section 5).
+    """The print scales that a design allows on each axis (1 = true size).
 
     ``least`` and ``most`` lie within the general band of ±0.5 %; ``least_by`` and ``most_by`` name the meeting that binds
     (``Meeting.name``), '' when the general band does. ``fits_least`` and ``fits_most`` are what the meetings alone allow,

@@ -97,7 +97,7 @@ class PackFacts:
 
 
 def budget_of(meetings: tuple[Met, ...]) -> AllowedScale:
-    """Return the allowed range: ±0.5 %, narrowed by every meeting of a printed and an unprinted thing (trade notes, section 5)."""
+    """Return the allowed range: ±0.5 %, narrowed by every meeting of a printed and an unprinted thing."""
     least, most, least_by, most_by = 1 - GENERAL, 1 + GENERAL, GENERAL_LIMIT, GENERAL_LIMIT
     for met in meetings:
         drawn = met.printed + met.grown

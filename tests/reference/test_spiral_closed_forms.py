@@ -1,4 +1,4 @@
-"""Facts of spirals against the closed forms of the trade notes, section 2, on random spirals.
+"""Facts of spirals against closed forms, on random spirals.
 
 A step is a sector between core radius r and reach R with sweep σ; each layer is turned by α; n = 360/α, m = σ/α.
 The layers are built here from polygons of the same area as the circles they stand for (radius r·√(θ/sin θ) for steps of

@@ -61,7 +61,7 @@ def test_the_record_holds_facts_margins_and_print_scale(publisher: Publisher, de
 
 
 def test_packs_that_meet_on_every_board_pass(publisher: Publisher, family: Callable[..., Path]) -> None:
-    """20 × 5 mm = 100.0 and 21 × 3/16 in = 100.01 mm: a natural storey (trade notes, section 1)."""
+    """20 × 5 mm = 100.0 and 21 × 3/16 in = 100.01 mm: a natural storey."""
     folder = family(
         quay=("5 mm", "100 mm", "round(height / board)"), stair=("3/16 in", "100 mm", "round(height / board)")
     )

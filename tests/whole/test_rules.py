@@ -107,6 +107,32 @@ def test_every_rule_has_a_case(mark: str, tabled: frozenset[str]) -> None:
     assert named - known == set(), "marks of rules that there are not"
 
 
+MAKERS_OF_CHECKS = {"Check", "checked", "judged"}
+
+
+def test_a_check_says_by_value_what_its_findings_are_held_against() -> None:
+    """A limit that has a name stands in the reason (or the title) of a check beside it: the page of checks then shows the number."""
+    wrong, looked_at = [], 0
+    for module in sorted(Path(publisher.__file__).parent.rglob("*.py")):
+        calls = [node for node in ast.walk(ast.parse(module.read_text())) if isinstance(node, ast.Call)]
+        named = [call for call in calls if getattr(call.func, "id", "") in MAKERS_OF_CHECKS and call.args]
+        makers = [call for call in named if "/" in ast.unparse(call.args[0])]
+        if not makers:
+            continue
+        limits = {
+            name.id: name.lineno
+            for call in calls
+            for keyword in call.keywords
+            for name in ast.walk(keyword.value)
+            if keyword.arg == "limit" and isinstance(name, ast.Name) and name.id.isupper()
+        }
+        said = {name.id for call in makers for name in ast.walk(call) if isinstance(name, ast.Name)}
+        looked_at += len(limits)
+        wrong += [f"{module.name}:{line} {name}" for name, line in limits.items() if name not in said]
+    assert looked_at > 15
+    assert wrong == []
+
+
 MARKED = """
 import pytest
 from publisher.basics import Rule, Severity

@@ -91,7 +91,7 @@ def treat(
 
 
 def _treat_join(join: Join, spots: dict[str, _Spot], known: KnownParts) -> None:
-    """Give both edges what the joint asks for (trade notes, section 4)."""
+    """Give both edges what the joint asks for."""
     a, b = spots[join.a.panel], spots[join.b.panel]
     a_thick, b_thick = known.thickness(a.part), known.thickness(b.part)
     if join.at is not None:

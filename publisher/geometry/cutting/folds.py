@@ -17,7 +17,7 @@ from publisher.geometry.paths import eroded, polygon, recover
 from publisher.geometry.registry import Shape, deg
 from publisher.geometry.rules import FOLD_PLACE
 
-EQUAL = 0.01  # mm: mating edges are equally long (trade notes, section 4)
+EQUAL = 0.01  # mm: mating edges are equally long
 FOLD_TOUCH = 0.01  # mm² of two panels grown by 0.01 mm: more than a corner
 FIELDS = np.linspace(0.1, 0.9, 9)  # shares of a panel's size at which its letter may stand
 _TURNS = ("any", "half", "quarter", "none")

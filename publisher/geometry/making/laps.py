@@ -1,4 +1,4 @@
-"""Slots in which panels cross: open at an edge, half as deep as the panel is high there (trade notes, section 4: cross-lap)."""
+"""Slots in which panels cross: open at an edge, half as deep as the panel is high there."""
 
 from collections.abc import Iterator
 from math import dist

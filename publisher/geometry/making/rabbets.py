@@ -1,4 +1,4 @@
-"""Rabbets: foam cut away along an edge from the inside face, the outside paper kept (trade notes, section 4)."""
+"""Rabbets: foam cut away along an edge from the inside face, the outside paper kept."""
 
 from collections.abc import Iterator, Sequence
 from math import dist

@@ -1,6 +1,6 @@
 """Ticks of masonry joints in the edge of a layer, for a stack that is built in courses.
 
-The pitch closes the ring: perimeter / count, the whole number of units nearest to the length asked for (trade notes). Beside a
+The pitch closes the ring: perimeter / count, the whole number of units nearest to the length asked for. Beside a
 sharp corner a joint nearer than a quarter of a unit is left out, so that no sliver stands at the corner.
 """
 

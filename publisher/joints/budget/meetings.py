@@ -1,4 +1,4 @@
-"""All meetings of printed sizes with things that do not shrink with the paper (trade notes, section 5)."""
+"""All meetings of printed sizes with things that do not shrink with the paper."""
 
 from collections.abc import Iterator
 

@@ -1,6 +1,6 @@
 """The print-scale budget: between which scales the printed sizes of a design still meet what does not shrink.
 
-If all on paper shrinks alike the parts still fit each other; what breaks is what meets board, bases, rods (trade notes, section 5).
+If all on paper shrinks alike the parts still fit each other; what breaks is what meets board, bases, rods.
 """
 
 from math import inf

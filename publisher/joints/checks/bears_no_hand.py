@@ -7,7 +7,7 @@ from publisher.design import say
 from publisher.joints.assembled import Assembled
 
 FINGER_PRESSES = 5.0
-"""N: what a finger presses with. An assumption of the trade notes."""
+"""N: what a finger presses with. An assumption."""
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:

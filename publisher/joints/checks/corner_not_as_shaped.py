@@ -47,8 +47,8 @@ def _is_in_a_ring(plan: PanelPlan, join: Join) -> bool:
 CHECK = Check(
     "joints/corner-not-as-shaped",
     "Panels whose shapes know how they meet are joined so",
-    "a facet that is told its number of sides is bevelled for them; a corner written otherwise bevels it anew, and the piece "
-    "leans where nothing closes round it",
+    f"a facet that is told its number of sides is bevelled for them; a corner written otherwise by more than "
+    f"{ANGLE:g}° bevels it anew, and the piece leans where nothing closes round it",
     Severity.ERROR,
     run=run,
     may_be_empty=True,

@@ -128,15 +128,16 @@ TOO_WEAK = Check(
     "joints/deck-too-weak",
     "Decks bear a figure at their worst place",
     "a board between two walls, or beyond one, breaks where it is loaded farthest from them (elementary bending; supports are what "
-    "touches it from below and the walls that its edges are glued to)",
+    "touches it from below and the walls that its edges are glued to; "
+    f"board whose strength nobody states bears {BENDING_STRENGTH:g} MPa, an assumption)",
     Severity.ERROR,
     run=too_weak,
     may_be_empty=True,
 )
 SAGS = Check(
     "joints/deck-sags",
-    "Decks give under a figure by no more than half of their board",
-    "a deck that sags looks wrong and opens its joints; judged where a board says its stiffness (half a board is an assumption)",
+    f"Decks give under a figure by no more than {SAG:g} of their board",
+    "a deck that sags looks wrong and opens its joints; judged where a board says its stiffness (the limit is an assumption)",
     Severity.ERROR,
     run=sags,
     may_be_empty=True,

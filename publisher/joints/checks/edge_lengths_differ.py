@@ -6,7 +6,7 @@ from publisher.joints.assembled import Assembled
 from publisher.joints.panels import Mating
 
 MOST_DIFFERENCE = 0.01
-"""mm: invariant of the trade notes, section 4."""
+"""mm: mating edges are equally long, but for rounding."""
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
@@ -54,7 +54,7 @@ def _heights(mating: Mating, differ: float, assembly: str, check: Check[Assemble
 CHECK = Check(
     "joints/edge-lengths-differ",
     "Edges that meet are equally long",
-    "mating edges that differ leave a gap or a step that no glue hides",
+    f"mating edges that differ by more than {MOST_DIFFERENCE:g} mm leave a gap or a step that no glue hides",
     Severity.ERROR,
     run=run,
     may_be_empty=True,

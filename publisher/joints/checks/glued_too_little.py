@@ -4,7 +4,7 @@ from publisher.basics import Check, Outcome, Severity
 from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks.layers_do_not_touch import LEAST
-from publisher.joints.least_sizes import GLUED_SHARE, GLUED_STRIP, least
+from publisher.joints.least_sizes import GLUED_SHARE, GLUED_STRIP, PAPERED, THICKNESS, least
 
 ALL = 0.99
 """Share of the smaller layer: one that lies on the other as a whole is as well glued as it can be."""
@@ -52,8 +52,9 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
 
 CHECK = Check(
     "joints/glued-too-little",
-    "Layers are glued over a quarter of the smaller one, and a strip that holds",
-    "a layer that is held by a sliver breaks off with the first figure on it (common practice, no source)",
+    f"Layers are glued over {GLUED_SHARE:.0%} of the smaller one, and a strip that holds",
+    f"a layer that is held by a sliver breaks off with the first figure on it: a strip of {GLUED_STRIP.foam:g} mm holds "
+    f"in bare board up to {THICKNESS:g} mm, wider in thicker board, {PAPERED:g} of it with paper (common practice, no source)",
     Severity.WARNING,
     run=run,
     may_be_empty=True,

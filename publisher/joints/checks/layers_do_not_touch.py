@@ -33,7 +33,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
 CHECK = Check(
     "joints/layers-do-not-touch",
     "Every layer lies on the one below",
-    "a layer without contact cannot be glued and falls",
+    f"a layer that touches with less than {LEAST:g} mm² cannot be glued and falls",
     Severity.ERROR,
     run=run,
     may_be_empty=True,

@@ -8,7 +8,18 @@ from publisher.design import Board
 from publisher.geometry import Part
 from publisher.joints.assembled import Assembled
 from publisher.joints.facts import arch_of, bars_of, short_side, tabs_of
-from publisher.joints.least_sizes import BAR, CROWN, FOOT, LONG_BAR, SHORT_BAR, TAB, WHOLE_PART, least
+from publisher.joints.least_sizes import (
+    BAR,
+    CROWN,
+    FOOT,
+    LONG_BAR,
+    PAPERED,
+    SHORT_BAR,
+    TAB,
+    THICKNESS,
+    WHOLE_PART,
+    least,
+)
 
 THIN_DUST = 0.01  # mm
 
@@ -86,7 +97,10 @@ def _arch(part: Part, board: Board, check: Check[Assembled]) -> Iterator[Finding
 CHECK = Check(
     "joints/part-too-thin",
     "Parts, bars, arches and tabs are wide enough to cut and to keep",
-    "foam narrower than its thickness tears under the knife or breaks in the hand (common practice, no source)",
+    f"narrow foam tears under the knife or breaks in the hand: in bare foam up to {THICKNESS:g} mm a part is {WHOLE_PART.foam:g} mm "
+    f"wide, a bar {SHORT_BAR.foam:g} mm, one longer than {BAR:g} mm {LONG_BAR.foam:g} mm, a crown {CROWN.foam:g} mm, a foot "
+    f"{FOOT.foam:g} mm, a tab {TAB.foam:g} mm; more in thicker board, {PAPERED:g} of it with paper; card {WHOLE_PART.card:g} mm "
+    "(common practice, no source)",
     Severity.WARNING,
     run=run,
     may_be_empty=True,

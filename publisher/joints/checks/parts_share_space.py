@@ -43,7 +43,8 @@ def _found(
 CHECK = Check(
     "joints/parts-share-space",
     "No two panels stand in one place",
-    "edges may agree and the boards still collide; a part that is in the way is found with glue on the fingers",
+    f"edges may agree and the boards still collide by more than {PANEL_TOUCH:g} mm; a part that is in the way is found with glue on "
+    "the fingers",
     Severity.ERROR,
     run=run,
     may_be_empty=True,

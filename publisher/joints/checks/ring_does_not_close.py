@@ -161,7 +161,7 @@ def closing_lengths(mated: MatedPanels) -> dict[str, float] | None:
 CHECK = Check(
     "joints/ring-does-not-close",
     "Rings of panels close",
-    "signed turns must sum to 360° and edge vectors to zero, or the last joint stays open (trade notes, section 4)",
+    f"signed turns must sum to 360° and edge vectors to zero, or the last joint stays open: within {ANGLE:g}° and {RING_GAP:g} mm",
     Severity.ERROR,
     run=run,
     may_be_empty=True,

@@ -78,7 +78,7 @@ def _rows(assembly: PanelAssembly, ref: EdgeRef, heights: dict[str, tuple[str, f
 CHECK = Check(
     "joints/rows-do-not-meet",
     "Rows of masonry go round corners at one height",
-    "a wall whose courses jump at the corner looks like two walls",
+    f"a wall whose courses jump at the corner by more than {SEEN:g} mm looks like two walls (common practice, no source)",
     Severity.WARNING,
     run=run,
     may_be_empty=True,

@@ -44,7 +44,8 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
 CHECK = Check(
     "joints/step-too-weak",
     "Steps bear a figure at their outer edge",
-    "the top step sticks out one board thick where all others are glued to the next: it breaks first (common practice)",
+    "the top step sticks out one board thick where all others are glued to the next: it breaks first (common practice); "
+    f"board whose strength nobody states bears {BENDING_STRENGTH:g} MPa (an assumption)",
     Severity.ERROR,
     run=run,
     may_be_empty=True,

@@ -75,7 +75,7 @@ def _cure(worst: Stagger) -> str:
 CHECK = Check(
     "joints/straight-joint",
     "Joints of neighbouring courses are staggered",
-    "a joint over a joint looks wrong and is weak; running bond offsets them by at least a quarter of the unit (TMS 402)",
+    f"a joint over a joint looks wrong and is weak; running bond offsets them by at least {RUNNING_BOND:g} of the unit (TMS 402)",
     Severity.WARNING,
     run=run,
     may_be_empty=True,

@@ -35,7 +35,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
 CHECK = Check(
     "joints/tab-misses-slot",
     "Tabs go into their slots",
-    "a tab that meets board cannot be pushed in",
+    f"a tab that meets more than {MOST_MISS:g} mm of board cannot be pushed in",
     Severity.ERROR,
     run=run,
     may_be_empty=True,

@@ -114,7 +114,7 @@ def _assumed(subject: Assembled) -> str:
 CHECK = Check(
     "joints/tips-over",
     "What is built stands with figures on it",
-    "a light piece balances empty and tips with the first figure at its edge (trade notes, section 2; the masses of figures are "
+    "a light piece balances empty and tips with the first figure at its edge (the masses of figures are "
     "assumptions by the width of their bases)",
     Severity.ERROR,
     run=run,

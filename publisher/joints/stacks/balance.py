@@ -1,4 +1,4 @@
-"""Whether a stack stands: balance empty and with figures (trade notes, section 2)."""
+"""Whether a stack stands: balance empty and with figures."""
 
 from math import inf, pi
 
@@ -15,7 +15,7 @@ from publisher.joints.stacks.plan_geometry import PlanGeometry
 from publisher.joints.stacks.treads import Tread
 
 FIGURES = 2
-"""How many stand on the two worst treads. A stated assumption of the trade notes."""
+"""How many stand on the two worst treads. A stated assumption."""
 
 DIRECTIONS = 720
 """Directions in which a round plinth is tried; between two of them the moment differs by less than 1e-5 of itself."""

@@ -1,6 +1,6 @@
 """Which pitch or offset would break joint: joints of neighbouring courses apart by a quarter or a half of the unit.
 
-Between neighbours: s = frac((way along the wall + offset) / pitch), stagger = min(s, 1 − s) (trade notes, section 3).
+Between neighbours: s = frac((way along the wall + offset) / pitch), stagger = min(s, 1 − s).
 """
 
 from math import ceil, floor

@@ -1,4 +1,4 @@
-"""Strength of steps that stick out of their core: root stress, the weakest step, knee braces (trade notes, section 2).
+"""Strength of steps that stick out of their core: root stress, the weakest step, knee braces.
 
 The root of a step is where its layer leaves what stands on the ground all the way down. There it bends like a beam that is
 held at one end: s = 6·F·a / (w·h²) with F the load at the outer edge of the tread, a the way from there to the root, w the

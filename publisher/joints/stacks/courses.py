@@ -1,4 +1,4 @@
-"""Joints of masonry in the edges of a stack: stagger of neighbouring courses (trade notes, section 3)."""
+"""Joints of masonry in the edges of a stack: stagger of neighbouring courses."""
 
 import numpy as np
 import shapely

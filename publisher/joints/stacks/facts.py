@@ -1,4 +1,4 @@
-"""Facts of a stack, named ``stair.height`` and so on (trade notes, section 2)."""
+"""Facts of a stack, named ``stair.height`` and so on."""
 
 from collections.abc import Iterator
 from math import inf

@@ -1,4 +1,4 @@
-"""What can stand on a stack: treads, headroom, where cover begins (trade notes, section 2)."""
+"""What can stand on a stack: treads, headroom, where cover begins."""
 
 from math import inf
 
@@ -11,7 +11,7 @@ from publisher.joints.stacks.layers import LaidStack
 from publisher.joints.stacks.plan_geometry import LayerKey, PlanGeometry
 
 TREAD_MARGIN = 2.0
-"""A base does not tip while its centre lies this far (mm) inside the tread. An assumption of the trade notes."""
+"""A base does not tip while its centre lies this far (mm) inside the tread. An assumption."""
 
 LEAST_TREAD = 1.0
 """Area in mm² that the next layer must leave bare for the layer below to count as a tread."""

@@ -92,7 +92,7 @@ def inside_the_limit(composed: Composed, check: Check[Composed]) -> Findings:
 @checked(
     "pages/words-too-small",
     "No words are set too small to read",
-    "an x-height under 1.2 mm is less than labels may have by Regulation (EU) 1169/2011, article 13",
+    f"under {LEAST_SIZE:g} mm the x-height is less than the 1.2 mm that labels may have by Regulation (EU) 1169/2011, article 13",
     Severity.ERROR,
 )
 def words_readable(composed: Composed, check: Check[Composed]) -> Findings:

@@ -13,7 +13,8 @@ WORDS_OVER = 0.2  # mm by which the band of a line of words may reach over an ou
 @judged(
     "proof/line-unpromised",
     "No other lines to cut",
-    "a slit, a second outline or a stray square is cut out as faithfully as the part itself",
+    "a slit, a second outline or a stray square is cut out as faithfully as the part itself: a heavy line lies on an outline within "
+    f"{OUTLINE_TOLERANCE:g} mm, and is no wider than it",
 )
 def other_lines(case: Case, check: Check[Case]) -> Findings:
     """Hold every heavy stroke of the pages with outlines against the outlines."""

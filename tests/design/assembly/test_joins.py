@@ -47,7 +47,7 @@ def test_the_panel_that_runs_through_comes_first(tried: Callable[..., Any]) -> N
 
 
 def test_unsaid_loosest_is_left_to_those_who_know_what_is_drawn(tried: Callable[..., Any]) -> None:
-    # trade notes, section 5: w 5.3, board 4.8 to 5.2: the slot holds at true scale with a play of 0.5
+    # w 5.3, board 4.8 to 5.2: the slot holds at true scale with a play of 0.5
     (join,) = tried(hut(tab("front.right", "side.left", "side"))).design.panels[0].joins
     assert join.loosest is None
     (said,) = tried(hut(tab("front.right", "side.left", "side", ", loosest: 0.6 mm"))).design.panels[0].joins

@@ -1,4 +1,4 @@
-"""Joins as edge treatments, by the rules of the trade notes, section 4."""
+"""Joins as edge treatments."""
 
 from collections.abc import Callable
 from typing import Any
@@ -57,7 +57,7 @@ def test_a_mitre_bevels_both_edges_by_half_the_turn(sides: int, bevel: float, tr
 
 
 def test_a_rabbet_is_as_wide_as_the_other_board_and_its_mate_shorter_by_the_paper(tried: Callable[..., Any]) -> None:
-    # trade notes, section 4: the panel keeps its full outside width
+    # the panel keeps its full outside width
     papered = TWO_BOARDS.replace("thickness: 5 mm", "thickness: 5 mm, faces: paper_one, paper: 0.3 mm")
     text = (
         "assembly:\n  pile: {stack: [{part: slab}]}\n  hut:\n    panels: {front: wall, left: side}\n"

@@ -32,7 +32,7 @@ def work(text: str) -> Amount:
     ("text", "amount"),
     [
         ("20 * board", Amount(100.0, mm=1)),
-        ("21 * 3/16 in", Amount(21 * 4.7625, mm=1)),  # 100.0125: trade notes, section 1
+        ("21 * 3/16 in", Amount(21 * 4.7625, mm=1)),  # 100.0125
         ("20 × 5 mm", Amount(100.0, mm=1)),
         ("reach / (3/4)", Amount(40.0, mm=1)),
         ("360 deg / 18", Amount(20.0, deg=1)),

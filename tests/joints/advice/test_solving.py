@@ -24,7 +24,7 @@ def size(make: SimpleNamespace, value: float, kind: Kind = "length") -> Size:
 
 
 def test_the_reach_for_a_base_of_25_mm_at_15_degrees(make: SimpleNamespace) -> None:
-    """R = (b/2)(1 + sin(α/2))/sin(α/2) = 108.266: rounded away from failure 108.3, not 108.2 (trade notes, section 2)."""
+    """R = (b/2)(1 + sin(α/2))/sin(α/2) = 108.266: rounded away from failure 108.3, not 108.2."""
     s = sin(radians(15) / 2)
     assert 12.5 * (1 + s) / s == pytest.approx(108.266, abs=5e-4)
     need = make.need("s.x", 25.0, adjust="reach")

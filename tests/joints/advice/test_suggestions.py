@@ -35,7 +35,7 @@ def found_with(folder: Path, *needs: str) -> tuple[Finding, ...]:
 
 
 def test_the_size_that_meets_a_need_is_named_and_meets_it(tmp_path: Path) -> None:
-    """b = 25, α = 15°: reach 108.266, so 108.3 (trade notes, section 2); printed at 99.5 %: 108.266 / 0.995 = 108.81."""
+    """b = 25, α = 15°: reach 108.266, so 108.3; printed at 99.5 %: 108.266 / 0.995 = 108.81."""
     (found,) = found_with(tmp_path, "fact: stair.base_that_stands, at_least: base, adjust: reach")
     assert "stair.base_that_stands is 21.2 mm" in found.message
     assert "make “reach” 108.3 mm (4.27 in) or more (now 92.0 mm (3.62 in))" in found.hint

@@ -6,7 +6,7 @@ from publisher.joints.budget.meetings import meetings_of
 
 
 def test_a_slot_meets_the_board_at_its_thickest_and_thinnest(make: SimpleNamespace) -> None:
-    """w 5.3, board 4.8 … 5.2, play 0.5: print scales from 0.981 to 1.000 (trade notes, section 5)."""
+    """w 5.3, board 4.8 … 5.2, play 0.5: print scales from 0.981 to 1.000."""
     slot = tuple(reversed(((50.15, 9.85), (44.85, 9.85), (44.85, 30.15), (50.15, 30.15))))
     outer = make.wall("a", 60, 40).outline.outer
     slotted = make.part("a", outer, holes=(make.hole(slot, "right.slot"),), edges=make.wall("a", 60, 40).edges)
@@ -38,7 +38,7 @@ def test_an_upper_limit_alone_meets_nothing(make: SimpleNamespace) -> None:
 
 
 def test_a_height_that_is_to_agree_meets_what_stands_beside_it(make: SimpleNamespace) -> None:
-    """|s·H − layers·t| ≤ allowance (trade notes, section 5), with 0.5 mm: H = 100 allows 0.995 to 1.005."""
+    """|s·H − layers·t| ≤ allowance, with 0.5 mm: H = 100 allows 0.995 to 1.005."""
     plan = make.panels("box", {"a": "a"}, "a.bottom")
     design = make.design(panels=(plan,), needs=(make.need("box.height", 100.0, 100.0),))
     (met,) = meetings_of(make.assembled(design, make.wall("a", 60, 100)))

@@ -21,7 +21,7 @@ def test_a_template_that_allows_for_the_pencil_passes(make: SimpleNamespace) -> 
 
 @pytest.mark.breaks("joints/traced-without-allowance")
 def test_a_slot_of_5_3_traced_comes_out_as_4_5(make: SimpleNamespace) -> None:
-    """Trade notes, section 1 (common practice)."""
+    """0.3 to 0.5 mm (common practice, no source)."""
     (found,) = CHECK.run(slotted(make, "trace", 0.0), CHECK).findings
     assert "its slot of 5.30 mm (0.21 in) leaves one of about 4.50 mm (0.18 in)" in found.message
 

@@ -25,7 +25,7 @@ def test_a_mismatch_is_said_in_mm_with_who_says_what() -> None:
 
 
 def test_twenty_boards_of_5_meet_twenty_one_of_three_sixteenths() -> None:
-    """100.0 and 100.0125 mm: a natural storey (trade notes, section 1)."""
+    """100.0 and 100.0125 mm: a natural storey."""
     assert compare_meets((size("quay", 20 * 5.0), size("stair", 21 * 4.7625))) == ()
     assert len(compare_meets((size("quay", 100.0), size("stair", 100.2)))) == 1
 

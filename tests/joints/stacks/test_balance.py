@@ -21,7 +21,7 @@ def balance(make: SimpleNamespace, plans: tuple[object, ...], *parts: object, fa
 
 
 def test_the_assumed_masses(make: SimpleNamespace) -> None:
-    """150 g/m² bare and 300 g/m² with both papers, for 5 mm board (assumptions of the trade notes)."""
+    """150 g/m² bare and 300 g/m² with both papers, for 5 mm board (stated assumptions)."""
     assert areal_mass(make.board(), 5.0) * 1e6 == pytest.approx(150)
     assert areal_mass(make.board(faces="paper_both"), 5.0) * 1e6 == pytest.approx(300)
 
