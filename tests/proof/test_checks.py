@@ -490,8 +490,8 @@ bad("proof/side-up", "no top")(drop(1, "top"))
 bad("proof/side-up", "a word against flipping what may be flipped")(
     swap(2, "side", lambda kit: kit.words("THIS SIDE UP Do not flip.", 100.0, 132.0, 3.0))
 )
-bad("proof/side-up", "a face named beside the labels")(
-    add(1, lambda kit: kit.words("the inside face", 120.0, 100.0, 3.0))
+bad("proof/side-up", "a side named beside the labels")(
+    add(1, lambda kit: kit.words("THIS SIDE UP: the inside face", 120.0, 100.0, 3.0))
 )
 bad("proof/side-up", "no label carries it")(carried("side:deck"))
 bad("proof/sentence", "a digit retyped")(

@@ -45,7 +45,7 @@ def _fault(case: Case, side: SidePromise, copy: int, outlines: list[OutlinePromi
     """Return in words what a copy says otherwise than promised; empty when nothing."""
     places = [where for where in case.promises.carried if where.key == side.key and where.copy == copy]
     said = normal(" ".join(line.text for where in places for line in lines_in(case.lines(where.page), where.box)))
-    faces = [name for name, words in FACES.items() if says(said, words)]
+    faces = [name for name, words in FACES.items() if says(said, f"{UP}: {words}")]
     wanted: list[str] = [side.face] if side.face else []
     for right, what in (
         (says(said, UP), f"does not say “{UP}”"),
@@ -85,6 +85,6 @@ def _strays(case: Case) -> Iterator[tuple[int, str]]:
     for number in dict.fromkeys(outline.page for outline in case.promises.outlines):
         here = [line for where in places if where.page == number for line in lines_in(case.lines(number), where.box)]
         for line in case.lines(number):
-            words = next((w for w in (UP, KEEP, *FACES.values()) if says(normal(line.text), w)), "")
+            words = next((w for w in (UP, KEEP) if says(normal(line.text), w)), "")
             if words and line not in here:
                 yield number, words
