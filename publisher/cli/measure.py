@@ -68,18 +68,11 @@ def measure(
     """
     if (across is None) != (down is None) or (across is None and board is None):
         raise click.UsageError("give both readings, --across and --down, or a --board with its --pack, or all of them")
-    if board is not None and pack is None:
-        raise click.UsageError("--board is judged by what a pack takes: name the PDF with --pack")
     facts = api.pack_facts(read_file(pack), pack.name) if pack is not None else None
     verdict = None
     if across is not None and down is not None:
         verdict = api.measure(across, down, unit, true_mm, tool, facts)
-    on_board = None
-    if board is not None and pack is not None and facts is not None:
-        name, _, thickness = board.rpartition("=")
-        scales = tuple(scale.value for scale in verdict.scales) if verdict else (1.0,)
-        others = _beside(pack)
-        on_board = api.measure_board(api.read_thickness(thickness), facts, others, scales, name.strip())
+    on_board = None if board is None else _on_board(board, pack, facts, verdict)
     if as_json:
         write_json((_record(verdict) if verdict else {"format": 1}) | (_board_record(on_board) if on_board else {}))
     else:
@@ -92,6 +85,15 @@ def measure(
     findings = (*(verdict.findings if verdict else ()), *(on_board.findings if on_board else ()))
     show_findings(findings)
     leave(findings)
+
+
+def _on_board(board: str, pack: Path | None, facts: PackFacts | None, verdict: Verdict | None) -> BoardVerdict:
+    """Judge a board by its pack at the scales that were measured, and by the other packs in its folder."""
+    if pack is None or facts is None:
+        raise click.UsageError("--board is judged by what a pack takes: name the PDF with --pack")
+    name, _, thickness = board.rpartition("=")
+    scales = tuple(scale.value for scale in verdict.scales) if verdict else (1.0,)
+    return api.measure_board(api.read_thickness(thickness), facts, _beside(pack), scales, name.strip())
 
 
 def _beside(pack: Path) -> tuple[PackFacts, ...]:

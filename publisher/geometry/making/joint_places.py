@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator, Sequence
 
+import shapely
+
 from publisher.basics import LineKind, Path, Point, Purpose, polyline, record
 from publisher.design import PartPlan
 from publisher.geometry.making.laps import left_end_first
@@ -30,28 +32,27 @@ class JointPlace:
 def joint_places(edges: Sequence[Edge], outer: Path, plan: PartPlan) -> tuple[JointPlace, ...]:
     """Return the places of all joins of a part. ``edges``: finished; ``outer``: the outline before its joins."""
     nominal = polygon(outer)
-    places: list[JointPlace] = []
-    for edge in edges:
-        if edge.centre is not None:
-            continue
-        treatments = [t for t in plan.treatments if t.edge == edge.name]
-        lines = [(t, line) for t in treatments for line in t.lines]
-        beside = {letter for _, line in lines if line.inset > 0.0 for letter in line.matches}
-        beside.update(letter for lap in edge.laps for letter in lap.matches)
-        own = tuple(letter for letter in edge.matches if letter not in beside)
-        if own:
-            forward = all(line.forward for _, line in lines if line.inset <= 0.0)
-            # in a rabbet nothing stays that could carry a letter
-            mate = edge.rabbet.width if edge.rabbet else 0.0
-            places.append(JointPlace(edge.name, *stated_edge(edge), mate, own, forward))
-        for lap in edge.laps:
-            places.append(JointPlace(edge.name, *_beside(edge, lap), 0.0, lap.matches, left_end_first(*_ends(edge))))
-        for treatment, line in lines:
-            found = joint_line(edge, line.inset, nominal) if line.inset > 0.0 else None
-            if found is not None:
-                glued = all(abs(row.inset - line.inset) > 1e-6 for row in treatment.slots)
-                places.append(JointPlace(edge.name, *found, line.mate, line.matches, line.forward, glued))
-    return tuple(places)
+    return tuple(place for edge in edges if edge.centre is None for place in _of_edge(edge, nominal, plan))
+
+
+def _of_edge(edge: Edge, nominal: shapely.Polygon, plan: PartPlan) -> Iterator[JointPlace]:
+    """Yield the place of the mate at an edge itself, of those that cross it, and of those that stand beside it."""
+    lines = [(t, line) for t in plan.treatments if t.edge == edge.name for line in t.lines]
+    beside = {letter for _, line in lines if line.inset > 0.0 for letter in line.matches}
+    beside.update(letter for lap in edge.laps for letter in lap.matches)
+    own = tuple(letter for letter in edge.matches if letter not in beside)
+    if own:
+        forward = all(line.forward for _, line in lines if line.inset <= 0.0)
+        # in a rabbet nothing stays that could carry a letter
+        mate = edge.rabbet.width if edge.rabbet else 0.0
+        yield JointPlace(edge.name, *stated_edge(edge), mate, own, forward)
+    for lap in edge.laps:
+        yield JointPlace(edge.name, *_beside(edge, lap), 0.0, lap.matches, left_end_first(*_ends(edge)))
+    for treatment, line in lines:
+        found = joint_line(edge, line.inset, nominal) if line.inset > 0.0 else None
+        if found is not None:
+            glued = all(abs(row.inset - line.inset) > 1e-6 for row in treatment.slots)
+            yield JointPlace(edge.name, *found, line.mate, line.matches, line.forward, glued)
 
 
 def _ends(edge: Edge) -> tuple[Point, Point]:

@@ -73,36 +73,40 @@ def treat(shape: Shape, plan: PartPlan, reaches: Reaches | None = None) -> tuple
     if lost:
         return Treated(shape.outer, shape.edges), (_lost(lost, plan),)
     edges = tuple(_finished(edge, shape.outer, outer, plan) for edge in shape.edges)
-    bumps: list[Bump] = []
-    slots: list[Slot] = []
-    problems: list[Finding] = []
     nominal = polygon(shape.outer)
     edges = tuple(_with_laps(edge, nominal, plan) for edge in edges)
-    for edge in edges:
-        bumps.extend(lap_bumps(edge))
     if reaches is None:
         reaches = {row: room.reach for row, room in rooms_of(shape, outer, plan).items()}
+    made: list[Bump | Slot | Finding] = [bump for edge in edges for bump in lap_bumps(edge)]
     for treatment in plan.treatments:
         edge = next(e for e in edges if e.name == treatment.edge)
-        problems.extend(off_panel(edge, treatment, plan))
-        if treatment.tabs is not None:
-            reach = reaches.get(row_of(edge.name, None), EVERYWHERE)
-            full = _too_full(edge.nominal_length, treatment.tabs.count, plan.thickness, reach, treatment, plan)
-            problems.extend(full)
-            bumps.extend(() if full else _tabs(edge, treatment.tabs, reach))
-        for row in treatment.slots:
-            reach = reaches.get(row_of(edge.name, row.inset), EVERYWHERE)
-            line = joint_line(edge, row.inset, nominal) if row.inset > 0.0 else (edge.nominal_start, edge.nominal_end)
-            if line is None:
-                problems.append(_no_joint_line(edge, row, treatment, plan))
-                continue
-            full = _too_full(dist(*line), row.count, row.mate, reach, treatment, plan)
-            problems.extend(full)
-            if row.inset > 0.0:
-                slots.extend(() if full else _slots(edge, row, line, reach))
-            else:
-                bumps.extend(() if full else _notches(edge, row, _moves(edge, plan), reach))
-    return Treated(outer, edges, tuple(bumps), tuple(slots)), tuple(problems)
+        made += [*off_panel(edge, treatment, plan), *_rows(edge, treatment, nominal, reaches, plan)]
+    bumps = tuple(one for one in made if isinstance(one, Bump))
+    slots = tuple(one for one in made if isinstance(one, Slot))
+    return Treated(outer, edges, bumps, slots), tuple(one for one in made if isinstance(one, Finding))
+
+
+def _rows(
+    edge: Edge, treatment: EdgeTreatment, nominal: shapely.Polygon, reaches: Reaches, plan: PartPlan
+) -> Iterator[Bump | Slot | Finding]:
+    """Yield the tabs, notches and slots of a treatment, or what is wrong with a row of them."""
+    if treatment.tabs is not None:
+        reach = reaches.get(row_of(edge.name, None), EVERYWHERE)
+        full = _too_full(edge.nominal_length, treatment.tabs.count, plan.thickness, reach, treatment, plan)
+        yield from full or _tabs(edge, treatment.tabs, reach)
+    for row in treatment.slots:
+        reach = reaches.get(row_of(edge.name, row.inset), EVERYWHERE)
+        line = joint_line(edge, row.inset, nominal) if row.inset > 0.0 else (edge.nominal_start, edge.nominal_end)
+        if line is None:
+            yield _no_joint_line(edge, row, treatment, plan)
+            continue
+        full = _too_full(dist(*line), row.count, row.mate, reach, treatment, plan)
+        if full:
+            yield from full
+        elif row.inset > 0.0:
+            yield from _slots(edge, row, line, reach)
+        else:
+            yield from _notches(edge, row, _moves(edge, plan), reach)
 
 
 def _too_full(

@@ -1,6 +1,6 @@
 """How a part that fits no page is laid on tile pages: orientation, frame, turn and cutting with the fewest pages."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import field, replace
 
 import shapely
@@ -102,7 +102,6 @@ def tiling(context: Context, sample: Sample) -> Tiling:
 
     Raises ValueError when no cutting has fewer than a million tiles.
     """
-    options: list[tuple[int, float, float, Stage]] = []
     laid = {t: polygon(sample.part.template, Pose(turn=t, mirrored=sample.mirrored)) for t in TURNS}
     notes = {t: mark_notes(sample.part, Pose(turn=t, mirrored=sample.mirrored), context.type) for t in TURNS}
     words = {t: [as_polygon(n.box) for n in notes[t]] for t in TURNS}
@@ -113,21 +112,8 @@ def tiling(context: Context, sample: Sample) -> Tiling:
         for t in TURNS
     }
     obstacles = {t: _obstacles(sample.part, Pose(turn=t, mirrored=sample.mirrored), quiet[t]) for t in TURNS}
-    for stage in stages(context):
-        for turn in TURNS:
-            left, bottom, right, top = laid[turn].bounds
-            count = tiles_needed(right - left, stage.area.width) * tiles_needed(top - bottom, stage.area.height)
-            square = stage.frame.calibration.width if stage.frame.calibration else 0.0
-            options.append((count, -square, turn, stage))
-    least = min(o[0] for o in options)
-    comfort = min(o[1] for o in options if o[0] == least)
-    options = [o for o in options if o[1] == comfort]  # a large calibration square wherever it costs no page
     best: tuple[tuple[float, ...], Tiling] | None = None
-    for order, (count, _, turn, stage) in enumerate(options):
-        if count > least + (
-            least > 4
-        ):  # where windows overlap empty corners, one more by the box may be fewer in truth
-            continue
+    for order, (turn, stage) in enumerate(_worth_cutting(context, laid)):
         cutting = cut(laid[turn], obstacles[turn], stage.area.width, stage.area.height)
         if cutting is None:
             continue
@@ -143,6 +129,24 @@ def tiling(context: Context, sample: Sample) -> Tiling:
     return replace(
         found, seams=seams(found.cutting, found.laid, quiet[found.turn]), lines=lines, notes=notes[found.turn]
     )
+
+
+def _worth_cutting(context: Context, laid: Mapping[float, shapely.Polygon]) -> Iterator[tuple[float, Stage]]:
+    """Yield the turns and stages on which a part may take fewest pages: by the count of its surrounding rectangle, or by one
+    more, as windows over empty corners fall away. A large calibration square is kept wherever it costs no page."""
+    options: list[tuple[int, float, float, Stage]] = []
+    for stage in stages(context):
+        for turn in TURNS:
+            left, bottom, right, top = laid[turn].bounds
+            count = tiles_needed(right - left, stage.area.width) * tiles_needed(top - bottom, stage.area.height)
+            square = stage.frame.calibration.width if stage.frame.calibration else 0.0
+            options.append((count, square, turn, stage))
+    least = min(count for count, *_ in options)
+    comfort = max(square for count, square, *_ in options if count == least)
+    most = least + 1 if least > 4 else least
+    for count, square, turn, stage in options:
+        if square == comfort and count <= most:
+            yield turn, stage
 
 
 def _obstacles(part: Part, pose: Pose, quiet: shapely.Geometry) -> tuple[Obstacle, ...]:
