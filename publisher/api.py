@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from publisher.brief import Brief, InputFile, Inputs
     from publisher.design import STANDARD, Design, Fact, Kind, NeedPlan, Size, say
     from publisher.geometry import DRAWING_BYTES, Look, ParameterInfo, Part, ShapeInfo
-    from publisher.joints import Joined, limit_of, margin_of, spare_words
+    from publisher.joints import Joined, limit_of, margin_of, spare_words, spread_ends, takes_words
     from publisher.material import BoardNeeds, Shared, Stored, Yield, gain
     from publisher.pages import Pack, Page
     from publisher.pipeline import Built, BuiltPack, Released, Worked
@@ -101,7 +101,9 @@ __all__ = [
     "show",
     "show_json",
     "spare_words",
+    "spread_ends",
     "surfaces",
+    "takes_words",
     "upgrade",
     "variants",
     "work",

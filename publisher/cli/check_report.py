@@ -14,8 +14,10 @@ from publisher.api import (
     margin_of,
     say,
     spare_words,
+    spread_ends,
+    takes_words,
 )
-from publisher.basics.wording import fixed
+from publisher.basics.wording import fixed, rounded_down, rounded_up
 from publisher.cli.report import finding_record
 
 NAME = 18  # letters of the first column, at the least
@@ -42,7 +44,7 @@ def report_lines(worked: Worked) -> list[str]:
     design, joined = worked.design, worked.joined
     if design is None or joined is None:
         return lines
-    rows = [*_assemblies(design, joined), *_needs(design, joined), _budget(joined)]
+    rows = [*_assemblies(design, joined), *_needs(design, joined), _budget(joined), *_boards(joined)]
     wide = max(NAME, *(len(name) for name, _ in rows))
     return [*lines, *(f"  {name:<{wide}}  {said}" for name, said in rows)]
 
@@ -91,7 +93,8 @@ def _needs(design: Design, joined: Joined) -> list[tuple[str, str]]:
     for need in design.needs:
         fact = joined.fact(need.fact)
         if fact is not None:
-            rows.append((need.fact, f"{_value(need, fact)}, {limit_of(need, fact)}: {spare_words(need, fact)}"))
+            said = f"{_value(need, fact)}, {limit_of(need, fact)}: {spare_words(need, fact)}{_spread(need, joined)}"
+            rows.append((need.fact, said))
     return rows
 
 
@@ -108,6 +111,20 @@ def _value(need: NeedPlan, fact: Fact) -> str:
 
 def _leading(words: str) -> float:
     return float(words.partition(" ")[0])
+
+
+def _spread(need: NeedPlan, joined: Joined) -> str:
+    """Say between which ends a fact lies over the spread of board."""
+    ends = spread_ends(need.fact, joined.facts)
+    if not ends:
+        return ""
+    way = "95 % of such stacks" if "likely" in ends[0].name else "worst case"
+    return f"; {way} {_mm(rounded_down(ends[0].value, 1))} to {_mm(rounded_up(ends[1].value, 1))} mm"
+
+
+def _boards(joined: Joined) -> list[tuple[str, str]]:
+    """Return which boards the design takes, where something limits them."""
+    return [("board", f"{one.board} takes {said}") for one in joined.boards if (said := takes_words(one))]
 
 
 def _kind(need: NeedPlan, fact: Fact) -> Kind:

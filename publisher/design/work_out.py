@@ -3,7 +3,7 @@
 from publisher.basics import Finding
 from publisher.brief import Brief, Table
 from publisher.design.assembly import plan_folds, read_assemblies, read_meets, treat
-from publisher.design.language import Scope, given_sizes, work_out_sizes
+from publisher.design.language import PASTED, Scope, given_sizes, variant_and_use, work_out_sizes
 from publisher.design.offer import (
     StepsReader,
     filled,
@@ -17,6 +17,8 @@ from publisher.design.offer import (
 )
 from publisher.design.parts import PartsReader, know_parts
 from publisher.design.records import Design, Size
+
+TO_PASTE = "to paste"
 
 
 def work_out(brief: Brief, variant: str = "", tried: tuple[Size, ...] = ()) -> Design:
@@ -36,11 +38,13 @@ def work_out(brief: Brief, variant: str = "", tried: tuple[Size, ...] = ()) -> D
     known = know_parts(fields.table("parts"), boards, named, scope)
     built = read_assemblies(fields.table("assembly"), known, scope)
     treatments = treat(built.panels, built.complete, known, scope)
-    use = fields.text("use", "trace")
-    parts = PartsReader(known, built.used(), treatments, use, scope).read(fields.table("parts"))
+    _, use = variant_and_use(brief, variant)
+    parts = PartsReader(known, built.used(), treatments, use, scope, written=fields.text("use", "both")).read(
+        fields.table("parts")
+    )
     whole = tuple(p for p in built.panels if p.name in built.complete for _ in range(built.copies(p.name)))
     folds = plan_folds(whole, parts, boards, findings)
-    reader = StepsReader(brief, tuple(known.boards), built.names, built.layers(), scope, known.families)
+    reader = StepsReader(brief, tuple(known.boards), built.names, built.layers(), scope, known.families, use)
     tools = names_in(fields.get("tools"))
     materials = reader.materials()
     cover = fields.get("cover")
@@ -48,7 +52,7 @@ def work_out(brief: Brief, variant: str = "", tried: tuple[Size, ...] = ()) -> D
     return Design(
         slug=brief.slug,
         variant=variant,
-        variant_title=_variant_title(fields, variant, scope),
+        variant_title=_variant_title(brief, variant, scope),
         title=fields.text("title", brief.slug),
         version=fields.text("version"),
         designer=fields.text("designer"),
@@ -79,7 +83,14 @@ def work_out(brief: Brief, variant: str = "", tried: tuple[Size, ...] = ()) -> D
     )
 
 
-def _variant_title(fields: Table, variant: str, scope: Scope) -> str:
+def _variant_title(brief: Brief, variant: str, scope: Scope) -> str:
+    """Return a variant's title; where a design offers both ways of use, packs to paste say so."""
+    base, use = variant_and_use(brief, variant)
+    title = _written_title(brief.fields, base, scope)
+    return ", ".join(text for text in (title, TO_PASTE if variant != base and use == PASTED else "") if text)
+
+
+def _written_title(fields: Table, variant: str, scope: Scope) -> str:
     """Return a variant's title with its blanks filled from sizes: no fact is known yet, and none is allowed."""
     wanted = fields.table("variants").get(variant) if variant else None
     title = wanted.value("title") if isinstance(wanted, Table) else None

@@ -17,6 +17,7 @@ from publisher.joints.facts import (
     limit_of,
     margin_of,
     spare_words,
+    spread_ends,
 )
 from publisher.joints.model import (
     BoardRange,
@@ -64,6 +65,7 @@ __all__ = [
     "sides_of",
     "sold_words",
     "spare_words",
+    "spread_ends",
     "suggest",
     "takes_words",
     "with_promises",

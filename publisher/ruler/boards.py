@@ -67,13 +67,12 @@ def board_range(meetings: tuple[Met, ...], board: str) -> tuple[float, float]:
         if met.board != board or not met.boards:
             continue
         worse = math.copysign(met.spread, met.boards)
-        ends = [met.thickness + worse + (met.printed - met.least) / met.boards]
-        ends.append(
-            math.copysign(math.inf, -met.boards)
-            if met.most is None
-            else met.thickness - worse + (met.printed - met.most) / met.boards
-        )
-        low, high = max(low, min(ends)), min(high, max(ends))
+        goes_in = met.thickness + worse + (met.printed - met.least) / met.boards
+        holds = None if met.most is None else met.thickness - worse + (met.printed - met.most) / met.boards
+        # thicker board is tighter, but where it takes from what the size meets
+        upper, lower = (goes_in, holds) if met.boards > 0 else (holds, goes_in)
+        low = low if lower is None else max(low, lower)
+        high = high if upper is None else min(high, upper)
     return low, high
 
 

@@ -95,3 +95,10 @@ def test_a_board_that_is_not_clear_is_asked_for(boards: tuple[RecordedBoard, ...
     with pytest.raises(Refusal) as refusal:
         judge_board(4.6, pack(SLOT, boards=boards), board=named)
     assert says in refusal.value.findings[0].message
+
+
+def test_a_size_that_no_board_fits_takes_none() -> None:
+    """It would have to be thinner than 4.9 to go in and thicker than 5.1 to hold."""
+    never = Met("slot of part A", 5.0, 5.3, 4.7, 0.0, "foam", 1.0, 5.0, 0.2)
+    assert board_range((never,), "foam") == pytest.approx((5.1, 4.9))
+    assert judge_board(5.0, pack(never)).verdict == "bad"

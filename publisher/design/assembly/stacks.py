@@ -84,6 +84,7 @@ class _SectionReader:
         self.scope = scope
         self.plans: list[StackPlan] = []
         self.brace: BracePlan | None = None
+        self.sheets = 0
         self.subject = f"assembly {assembly}"
 
     def read(self, items: tuple[Node, ...], name: str, below: str, table: Table, place: Place) -> None:
@@ -93,6 +94,10 @@ class _SectionReader:
         turn = table.value("turn")
         if name == self.assembly:  # its sections are braced alike
             self.brace = read_brace(table.table("brace"), self.scope, self.subject)
+            sheets = table.value("batches")
+            if sheets is not None:
+                what = "the number of batches"
+                self.sheets = read_count(sheets, 1, 2, MOST_LAYERS, what, self.scope, self.subject)
         self.plans.append(
             StackPlan(
                 name=name,
@@ -102,6 +107,7 @@ class _SectionReader:
                 loose=table.text("loose") == "true",
                 place=place,
                 brace=self.brace,
+                sheets=self.sheets,
             )
         )
         for item in items:

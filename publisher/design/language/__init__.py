@@ -7,7 +7,15 @@ Never: know a board, a part or an assembly.
 from publisher.design.language.amounts import Amount, of_kind
 from publisher.design.language.counts import MOST_OF_ONE_PART, read_count, refuse_count
 from publisher.design.language.lexer import Fault, read_literal
-from publisher.design.language.overrides import STANDARD, asked_variants, given_sizes, variants
+from publisher.design.language.overrides import (
+    PASTED,
+    STANDARD,
+    asked_variants,
+    given_sizes,
+    uses_of,
+    variant_and_use,
+    variants,
+)
 from publisher.design.language.parser import parse
 from publisher.design.language.scope import Scope, column_of
 from publisher.design.language.sizes import work_out_sizes
@@ -16,6 +24,7 @@ from publisher.design.language.wording import pick_hint, say
 
 __all__ = [
     "MOST_OF_ONE_PART",
+    "PASTED",
     "STANDARD",
     "UNITS",
     "Amount",
@@ -31,6 +40,8 @@ __all__ = [
     "read_literal",
     "refuse_count",
     "say",
+    "uses_of",
+    "variant_and_use",
     "variants",
     "work_out_sizes",
 ]

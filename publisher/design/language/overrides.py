@@ -1,7 +1,7 @@
 """Sizes as given: the spec's words, a variant's over them, those set with the command over both. And the names that they may have."""
 
 from publisher.basics import Finding, Place, Refusal
-from publisher.brief import Brief, Table, Value
+from publisher.brief import Brief, Row, Table, Value
 from publisher.design.language.functions import CONSTANTS, FUNCTIONS
 from publisher.design.language.units import UNIT_BY_NAME
 from publisher.design.language.wording import pick_hint
@@ -11,9 +11,35 @@ STANDARD = "standard"
 """What the sizes as written are called where a variant's name would stand: in folders, on the command line."""
 
 
+PASTED = "paste"
+"""What the packs to paste are called where a design offers both ways of use: by themselves, and after a variant's name and a ``_``."""
+
+
 def variants(brief: Brief) -> tuple[str, ...]:
-    """Return the names of the variants as written, without the base ''."""
-    return tuple(entry.key for entry in brief.fields.table("variants").entries)
+    """Return the names of the variants as written, without the base ''; with both ways of use, then those of all packs to paste."""
+    written = tuple(entry.key for entry in brief.fields.table("variants").entries)
+    if len(uses_of(brief)) < 2:
+        return written
+    return (*written, PASTED, *(f"{name}_{PASTED}" for name in written))
+
+
+def variant_and_use(brief: Brief, variant: str) -> tuple[str, str]:
+    """Return which variant of the spec this is ('' for the sizes as written), and its way of use: trace or paste."""
+    uses = uses_of(brief)
+    if len(uses) < 2:
+        return variant, uses[0] if uses else "trace"
+    if variant == PASTED:
+        return "", PASTED
+    base = variant.removesuffix(f"_{PASTED}")
+    return base, PASTED if base != variant else "trace"
+
+
+def uses_of(brief: Brief) -> tuple[str, ...]:
+    """Return the ways of use that the spec names: trace, paste or both."""
+    node = brief.fields.get("use")
+    if isinstance(node, Value):
+        return (node.text,)
+    return tuple(item.text for item in node.items if isinstance(item, Value)) if isinstance(node, Row) else ()
 
 
 def asked_variants(brief: Brief, asked: tuple[str, ...] = ()) -> tuple[str, ...]:
@@ -32,6 +58,7 @@ def asked_variants(brief: Brief, asked: tuple[str, ...] = ()) -> tuple[str, ...]
 def given_sizes(brief: Brief, variant: str, findings: list[Finding]) -> dict[str, Value]:
     """Return every size as given, in the order of the spec: the variant's words over the spec's, the inputs' ``sets`` over both."""
     findings += _taken_names(brief)
+    variant, _ = variant_and_use(brief, variant)
     given: dict[str, Value] = {}
     for entry in brief.fields.table("sizes").entries:
         if isinstance(entry.node, Value) and _name_is_free(entry.key, entry.place, findings):
@@ -57,13 +84,14 @@ def given_sizes(brief: Brief, variant: str, findings: list[Finding]) -> dict[str
 def _taken_names(brief: Brief) -> list[Finding]:
     return [
         rules.VARIANT_NAME_TAKEN.found(
-            f"a variant is called “{entry.key}”, which is what the sizes as written are called",
+            f"a variant is called “{entry.key}”, which is what the "
+            f"{'sizes as written' if entry.key == STANDARD else 'packs to paste'} are called",
             subject=entry.key,
             hint="give the variant another name",
             place=entry.place,
         )
         for entry in brief.fields.table("variants").entries
-        if entry.key == STANDARD
+        if entry.key == STANDARD or (len(uses_of(brief)) > 1 and entry.key.endswith(PASTED))
     ]
 
 

@@ -1,6 +1,7 @@
 """Needs: limits on facts, and the sizes that may be changed to meet them."""
 
 from collections.abc import Iterable
+from typing import Literal
 
 from publisher.brief import Table, Value
 from publisher.design.language import Scope, pick_hint
@@ -42,7 +43,8 @@ def _need(table: Table, owners: tuple[str, ...], scope: Scope) -> NeedPlan | Non
     kind = least_kind or most_kind
     if kind is None:
         return None
-    return NeedPlan(fact, least, most, kind, _adjust(table.value("adjust"), scope, subject), table.place)
+    over: Literal["measured", "spread"] = "spread" if table.text("over") == "spread" else "measured"
+    return NeedPlan(fact, least, most, kind, _adjust(table.value("adjust"), scope, subject), table.place, over)
 
 
 def known_owner(value: Value, owners: tuple[str, ...], scope: Scope, subject: str) -> bool:

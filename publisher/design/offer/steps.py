@@ -3,7 +3,7 @@
 from publisher.basics import Place, record
 from publisher.basics.wording import listed
 from publisher.brief import Brief, Row, Table, Value
-from publisher.design.language import Scope, pick_hint
+from publisher.design.language import Scope, pick_hint, uses_of
 from publisher.design.offer.texts import check_blank, read_text
 from publisher.design.records import Blank, MaterialPlan, PicturePlan, StepPlan, TextPlan
 from publisher.design.rules import plans as rules
@@ -23,6 +23,7 @@ class StepsReader:
     layers: dict[str, int]
     scope: Scope
     families: dict[str, tuple[str, ...]]
+    use: str = "trace"  # how this pack's templates are used
 
     @property
     def owners(self) -> tuple[str, ...]:
@@ -57,8 +58,25 @@ class StepsReader:
 
     def steps(self, at_hand: tuple[str, ...]) -> tuple[StepPlan, ...]:
         """Return the steps. ``at_hand``: the tools and materials that the design lists."""
-        rows = self.brief.fields.row("steps")
-        return tuple(self.step(n, node, at_hand) for n, node in enumerate(rows, 1) if isinstance(node, Table))
+        rows = [node for node in self.brief.fields.row("steps") if isinstance(node, Table)]
+        mine = [node for node in rows if self.is_for(node)]
+        return tuple(self.step(n, node, at_hand) for n, node in enumerate(mine, 1))
+
+    def is_for(self, table: Table) -> bool:
+        """Tell whether a step is for packs of this way of use; a finding when no pack of the design is of the step's."""
+        only = table.value("only")
+        if only is None or only.text == self.use:
+            return True
+        if only.text not in uses_of(self.brief):
+            self.scope.findings.append(
+                rules.STEP_NEVER_SHOWN.found(
+                    f"this step is only for packs to {only.text}, and the design has none",
+                    subject="steps",
+                    hint="write use: [trace, paste], or leave `only` out",
+                    place=only.place,
+                )
+            )
+        return False
 
     def step(self, number: int, table: Table, at_hand: tuple[str, ...]) -> StepPlan:
         """Return one step."""

@@ -18,7 +18,8 @@ MOST_TRACE_ALLOWANCE_MM = 3.0
 
 
 class PartsReader:
-    """Reads the parts of a design; ``used``: copies that the assemblies need, by part; ``use``: trace or paste."""
+    """Reads the parts of a design; ``used``: copies that the assemblies need, by part; ``use``: trace or paste; ``written``: what the spec
+    says of it, other than that where it offers both ways."""
 
     def __init__(
         self,
@@ -27,12 +28,14 @@ class PartsReader:
         treatments: dict[str, tuple[EdgeTreatment, ...]],
         use: str,
         scope: Scope,
+        written: str = "",
     ) -> None:
         """Keep what the parts depend on."""
         self.known = known
         self.used = used
         self.treatments = treatments
         self.use = use
+        self.written = written
         self.scope = scope
 
     def read(self, table: Table) -> tuple[PartPlan, ...]:
@@ -189,7 +192,7 @@ class PartsReader:
             )
             return 0.0
         if self.use == "paste":
-            if allowance:
+            if allowance and self.written == "paste":
                 self.scope.findings.append(
                     rules.TRACE_UNUSED.found(
                         "use is paste, so the trace allowance of this part has no effect",

@@ -198,6 +198,7 @@ class StackPlan:
     loose: bool
     place: Place
     brace: BracePlan | None = None
+    sheets: int = 0  # of different batches, from which its layers come in turn; 0: all from one
 
 
 @record
@@ -304,6 +305,7 @@ class NeedPlan:
     kind: Kind
     adjust: str
     place: Place
+    over: Literal["measured", "spread"] = "measured"  # whether it binds over the whole spread of board
 
 
 @record

@@ -120,8 +120,8 @@ UNKNOWN_VARIANT = Rule(
 )
 VARIANT_NAME_TAKEN = Rule(
     "design/variant-name-taken",
-    "No variant is called as the sizes as written are",
-    "Its cut files and pictures would take the place of the standard ones.",
+    "No variant is called as the sizes as written are, or as the packs to paste",
+    "Its cut files and pictures would take the place of the others.",
     ERROR,
 )
 TEXT_BLANK = Rule(

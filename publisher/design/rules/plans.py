@@ -197,6 +197,12 @@ NEED_LIMIT = Rule(
     "A need without a limit cannot be judged, and contradicting limits can never be met.",
     ERROR,
 )
+STEP_NEVER_SHOWN = Rule(
+    "design/step-never-shown",
+    "Each step is for packs that the design has",
+    "A step for a way of use that no pack has is read by nobody.",
+    ERROR,
+)
 FIT_MEASURE = Rule(
     "design/fit-measure",
     "A fit has measures that can be",
@@ -301,6 +307,7 @@ PLAN_RULES = (
     UNJOINED,
     NEED_LIMIT,
     FIT_MEASURE,
+    STEP_NEVER_SHOWN,
     NEED_ADJUST,
     FIGURE,
     FIGURE_UNKNOWN,

@@ -9,7 +9,7 @@ from publisher.basics import record
 from publisher.design import Fact, Join
 from publisher.geometry import Part
 from publisher.joints.assembled import Assembled, MatedPanels
-from publisher.joints.facts import bores_of
+from publisher.joints.facts import bores_of, pockets_of
 from publisher.joints.panels import Panel, inside_walls
 from publisher.joints.stacks import StackReport
 
@@ -55,15 +55,23 @@ def _of_part(part: Part, name: str, value: float) -> PaperSize | None:
         return PaperSize(part.id, f"board {whose}", 0.0, 0.0, 1.0, part.board, part.thickness)
     if name == "slot_width":
         return PaperSize(part.id, f"slot {whose}", value, -outline)
+    return _of_room(part, name, value)
+
+
+def _of_room(part: Part, name: str, value: float) -> PaperSize | None:
+    """Return what the size of an opening, a hole or a pocket is on paper."""
+    whose, inside = f"of part {part.letter}", 2.0 * part.trace_allowance
     opening, _, measure = name.partition(".")
     hole = next((o for o in part.openings if o.name == opening), None)
     if hole is not None and measure in ("width", "height"):
         # a door's height runs from the outline, drawn higher, to its head, drawn higher by as much
         return PaperSize(
-            part.id, f"{opening} {whose}", value, 0.0 if measure == "height" and hole.sill <= 0.0 else -outline
+            part.id, f"{opening} {whose}", value, 0.0 if measure == "height" and hole.sill <= 0.0 else inside
         )
     if measure == "width" and opening in bores_of(part):
-        return PaperSize(part.id, f"hole “{opening}” {whose}", value, -outline)
+        return PaperSize(part.id, f"hole “{opening}” {whose}", value, inside)
+    if measure == "width" and opening in pockets_of(part):  # its line is copied point by point: no pencil runs round it
+        return PaperSize(part.id, f"pocket “{opening}” {whose}", value)
     return None
 
 

@@ -19,6 +19,7 @@ from publisher.joints.checks import (
     lift_off_locked,
     need_not_met,
     need_of_another_kind,
+    need_over_spread,
     needs_contradict,
     off_its_curve,
     off_its_face,
@@ -84,6 +85,7 @@ CHECKS: tuple[Check[Assembled], ...] = (
     need_of_another_kind.CHECK,
     needs_contradict.CHECK,
     need_not_met.CHECK,
+    need_over_spread.CHECK,
 )
 
 NEEDS_CONTRADICT = needs_contradict.CHECK  # advice replaces what these two say by what would cure it

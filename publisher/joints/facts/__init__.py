@@ -21,8 +21,18 @@ from publisher.joints.facts.needs import (
     same_kind,
     shortfall,
     spare_words,
+    spread_ends,
 )
-from publisher.joints.facts.part_facts import Bar, bars_of, beside, bores_of, short_side, slot_size, slots_of
+from publisher.joints.facts.part_facts import (
+    Bar,
+    bars_of,
+    beside,
+    bores_of,
+    pockets_of,
+    short_side,
+    slot_size,
+    slots_of,
+)
 from publisher.joints.facts.weak_places import SHARP, arch_of, points_of, tabs_of
 
 __all__ = [
@@ -43,6 +53,7 @@ __all__ = [
     "margin_of",
     "message_of",
     "nearest_fact",
+    "pockets_of",
     "points_of",
     "same_kind",
     "short_side",
@@ -50,5 +61,6 @@ __all__ = [
     "slot_size",
     "slots_of",
     "spare_words",
+    "spread_ends",
     "tabs_of",
 ]

@@ -8,7 +8,8 @@ PROMISED = frozenset(
     (
         "base_that_stands", "base_that_does_not_tip", "headroom", "tread", "inside_width", "inside_depth", "least_wall",
         "least_beside_slot", "balance_margin", "balance_with_figures", "push_to_tip", "push_to_slide", "step_carries",
-        "strength_factor", "contact", "contact_least", "joint_stagger",
+        "strength_factor", "contact", "contact_least", "joint_stagger", "height_least",
+        "climb_least", "headroom_least", "height_likely_least", "climb_likely_least", "headroom_likely_least",
     )
 )  # fmt: skip
 """Facts that somebody relies on: there is at least so much. They go down."""
@@ -16,7 +17,9 @@ PROMISED = frozenset(
 BURDENS = frozenset(
     (
         "packed_length", "packed_width", "packed_height", "longest", "least_plinth_radius", "height_spread", "overhang",
-        "overhang_reach", "flying_reach", "root_stress",
+        "overhang_reach", "flying_reach", "root_stress", "height_most", "climb_most", "headroom_most", "height_likely_most",
+        "climb_likely_most",
+        "headroom_likely_most",
     )
 )  # fmt: skip
 """Facts that room or strength must be found for: it is at most so much. They go up."""

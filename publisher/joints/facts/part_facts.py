@@ -5,9 +5,9 @@ from math import dist, inf
 
 import shapely
 
-from publisher.basics import SAME_POINT, Arc, Path, record
+from publisher.basics import SAME_POINT, Arc, Path, Purpose, record
 from publisher.design import Fact, Kind
-from publisher.geometry import Opening, Part, polygon
+from publisher.geometry import Opening, Part, Region, polygon
 from publisher.joints.facts.directions import made_fact
 
 
@@ -33,6 +33,8 @@ def _facts(part: Part) -> Iterator[tuple[str, float, Kind]]:
         yield f"{opening.name}.height", opening.height, "length"
     for name, bore in bores_of(part).items():
         yield f"{name}.width", 2.0 * bore, "length"
+    for name, wide in pockets_of(part).items():
+        yield f"{name}.width", wide, "length"
     if part.openings:
         yield "least_wall", least_wall(part), "length"
     if part.bending is not None:
@@ -56,6 +58,16 @@ def bores_of(part: Part) -> dict[str, float]:
         name = arcs[0].name if arcs else ""
         if name and len(arcs) == len(hole.edges) and "." not in name and name not in own:
             found.setdefault(name, arcs[0].radius)
+    return found
+
+
+def pockets_of(part: Part) -> dict[str, float]:
+    """Return the width (mm) of each pocket, such as one for a magnet, by its name: the least of the rectangle that lies round it."""
+    found: dict[str, float] = {}
+    for mark in part.marks:
+        if mark.purpose is Purpose.POCKET:
+            left, bottom, right, top = polygon(Region(mark.path)).bounds
+            found.setdefault(mark.name, min(right - left, top - bottom))
     return found
 
 

@@ -13,6 +13,7 @@ from publisher.joints.facts import made_fact
 from publisher.joints.footing import GRAVITY
 from publisher.joints.outlines import pieces
 from publisher.joints.stacks.balance import Balance, balance_of, spread_of
+from publisher.joints.stacks.batches import likely_ends, worst_ends
 from publisher.joints.stacks.bracing import (
     Root,
     brace_length,
@@ -93,6 +94,7 @@ def _sizes(report: StackReport, parts: dict[str, Part], boards: dict[str, Board]
     yield "layers", len(stack.layers), "count"
     yield "height", high.bottom + high.thickness - low.bottom, "length"
     yield "height_spread", spread_of(stack, parts, boards), "length"
+    yield from _spreads(report, parts, boards)
     left, bottom, right, top = shapely.total_bounds(plan.placed)
     yield "width", right - left, "length"
     yield "depth", top - bottom, "length"
@@ -107,6 +109,30 @@ def _sizes(report: StackReport, parts: dict[str, Part], boards: dict[str, Board]
         yield "total_turn", main.turn * (main.count - 1), "angle"
         if main.turn:
             yield "layers_to_a_turn", 360.0 / abs(main.turn), "number"
+
+
+def _spreads(
+    report: StackReport, parts: dict[str, Part], boards: dict[str, Board]
+) -> Iterator[tuple[str, float, Kind]]:
+    """Yield between which ends heights lie: in the worst case, and for 95 % of the stacks whose layers come from mixed boards."""
+    stack = report.stack
+    runs = [("height", stack.layers, len(stack.layers) - 1)]
+    if stack.main is not None:
+        own = stack.layers[stack.main.first : stack.main.first + stack.main.count]
+        runs.append(("climb", own, len(own)))
+    covered = [t for t in report.treads if t.covered_by is not None]
+    if covered:
+        lowest = min(covered, key=lambda tread: tread.headroom)
+        between = stack.layers[lowest.layer + 1 : lowest.covered_by]
+        runs.append(("headroom", between, len(between) + 1))
+    for name, layers, lines in runs:
+        least, most = worst_ends(layers, lines, parts, boards)
+        yield f"{name}_least", least, "length"
+        yield f"{name}_most", most, "length"
+        if stack.sheets:
+            least, most = likely_ends(layers, lines, parts, boards, stack.sheets)
+            yield f"{name}_likely_least", least, "length"
+            yield f"{name}_likely_most", most, "length"
 
 
 def _standing(report: StackReport) -> Iterator[tuple[str, float, Kind]]:

@@ -39,6 +39,7 @@ class LaidStack:
     loose: tuple[int, ...]
     brace: BracePlan | None = None
     seat: Point = (0.0, 0.0)  # of the highest layer, in its own coordinates: over it lies what comes next
+    sheets: int = 0  # of different batches, from which its layers come in turn; 0: all from one
 
     @property
     def treads(self) -> tuple[int, ...]:
@@ -107,7 +108,7 @@ def lay(plan: StackPlan, parts: dict[str, Part], below: LaidStack | None) -> Lai
             layers.append(StackLayer(row.part, pose, bottom, part.thickness, plan.name, number))
             bottom, number = bottom + part.thickness, number + 1
     loose = (0,) if layers and (plan.loose or not plan.on) else ()
-    return LaidStack(plan.name, tuple(layers), tuple(rows), loose, plan.brace, seat)
+    return LaidStack(plan.name, tuple(layers), tuple(rows), loose, plan.brace, seat, plan.sheets)
 
 
 def lay_all(
@@ -154,7 +155,9 @@ def joined(stacks: list[LaidStack]) -> LaidStack:
         loose += [i + at for i in stack.loose]
         layers += stack.layers
     brace = next((stack.brace for stack in stacks if stack.brace), None)
-    return LaidStack(shared_name([s.name for s in stacks]), tuple(layers), tuple(rows), tuple(loose), brace)
+    return LaidStack(
+        shared_name([s.name for s in stacks]), tuple(layers), tuple(rows), tuple(loose), brace, sheets=stacks[0].sheets
+    )
 
 
 def shared_name(names: list[str]) -> str:

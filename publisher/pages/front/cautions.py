@@ -3,9 +3,10 @@
 from collections.abc import Callable
 from functools import partial
 
-from publisher.basics import Layer, polyline
+from publisher.basics import Layer, TextPromise, polyline
 from publisher.pages.front.how_to import bevelling, copying, tracing
 from publisher.pages.front.legend import legend
+from publisher.pages.front.piles import piles, piling
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import Body, Caution, Context, Frame, Numbers, PageDraft, cautions_for, columns, make_frame
 from publisher.pages.templates import planner_of
@@ -25,37 +26,43 @@ def caution_drafts(context: Context) -> tuple[PageDraft, ...]:
     keys = (*design.tools, *(m.name for m in design.materials), *(k for s in design.steps for k in s.uses))
     pages = _pages(context, frame, cautions_for(keys))
     return tuple(
-        PageDraft("cautions", f"cautions:{number}", TITLE, frame, partial(_body, drawn), TASK)
-        for number, drawn in enumerate(pages, 1)
+        PageDraft("cautions", f"cautions:{number}", TITLE, frame, partial(_body, drawn, said), TASK)
+        for number, (drawn, said) in enumerate(pages, 1)
     )
 
 
-def _body(drawn: tuple[Drawn, ...], _numbers: Numbers) -> Body:
-    return Body(drawn)
+def _body(drawn: tuple[Drawn, ...], said: tuple[str, ...], numbers: Numbers) -> Body:
+    return Body(drawn, texts=tuple(TextPromise(numbers.page, text) for text in said))
 
 
-def _sections(context: Context) -> list[Section]:
-    """Return what else a cutter must know: only what this pack's own templates call for."""
+def _sections(context: Context) -> list[tuple[Section, tuple[str, ...]]]:
+    """Return what else a cutter must know: only what this pack's own templates call for; with each its words that have figures."""
     setter, parts = context.type, context.parts
-    found: list[Section] = []
+    found: list[tuple[Section, tuple[str, ...]]] = []
+    trials = piles(context.design, context.joined)
+    if trials:
+        found.append((partial(piling, setter, trials), trials))
     allowance = max((part.trace_allowance for part in parts), default=0.0)
     if context.design.use == "trace" and allowance > 0.0:
-        found.append(partial(tracing, setter, allowance))
+        found.append((partial(tracing, setter, allowance), ()))
     if any(edge.matches for part in parts for edge in part.edges):
-        found.append(partial(copying, setter))
+        found.append((partial(copying, setter), ()))
     bevels = [edge.bevel for part in parts for edge in part.edges if edge.bevel]
     if bevels:
-        found.append(partial(bevelling, setter, min(bevels) < 0.0))
+        found.append((partial(bevelling, setter, min(bevels) < 0.0), ()))
     slits = any(part.bending is not None and part.bending.slits for part in parts)
     tiles = not all(map(planner_of(context).fits, parts))
 
     def lines(x: float, top: float, width: float) -> Block:
         return legend(setter, x, top, width, across=3 if width >= 170.0 else 2, trim=tiles, slits=slits)
 
-    return [*found, lines]
+    return [*found, (lines, ())]
 
 
-def _pages(context: Context, frame: Frame, cautions: tuple[Caution, ...]) -> list[tuple[Drawn, ...]]:
+def _pages(
+    context: Context, frame: Frame, cautions: tuple[Caution, ...]
+) -> list[tuple[tuple[Drawn, ...], tuple[str, ...]]]:
+    """Return what is drawn on each page, and its words that have figures."""
     setter, text = context.type, frame.text
     intro = setter.paragraph(INTRO, BODY, text.left, text.top - SPACE, text.width)
     top = text.top - SPACE - intro.height - 2 * SPACE
@@ -75,16 +82,19 @@ def _pages(context: Context, frame: Frame, cautions: tuple[Caution, ...]) -> lis
         pages[-1] += _block(context, caution, cells[column].left, y, cells[column].width).drawn
         y -= height
         low = min(low, y)
-    for section in _sections(context):
+    said: list[tuple[str, ...]] = [() for _ in pages]
+    for section, figures in _sections(context):
         low -= 2 * SPACE
         block = section(text.left, low, text.width)
         if low - block.height < text.bottom:
             pages.append([])
+            said.append(())
             low = text.top - SPACE
             block = section(text.left, low, text.width)
         pages[-1] += block.drawn
+        said[-1] += figures
         low -= block.height
-    return [tuple(page) for page in pages]
+    return [(tuple(page), words) for page, words in zip(pages, said, strict=True)]
 
 
 def _block(context: Context, caution: Caution, x: float, top: float, width: float) -> Block:

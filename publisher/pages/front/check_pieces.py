@@ -251,7 +251,8 @@ def wrong(context: Context, box: Box, page: int) -> tuple[Body, float]:
     titles = ("The square is", "What happened", "What to do")
     columns = tuple(Column(t, box.width * s, bold=t == titles[0]) for t, s in zip(titles, shares, strict=True))
     table = make_table(setter, columns, rows)
-    after = "Measure again after gluing to card: wet paper grows by 2 to 3 % across its grain. Let it dry flat."
+    glued = "gluing to card" if context.design.use == "trace" else "gluing"
+    after = f"Measure again after {glued}: wet paper grows by 2 to 3 % across its grain. Let it dry flat."
     y = box.top - table.height() - 2.0
     words = setter.paragraph(after, SMALL.bold(), box.left, y, box.width)
     texts = tuple(TextPromise(page, row[0]) for row in rows)

@@ -36,6 +36,11 @@ from publisher.pages.type import (
 )
 
 PRINT_SO = "Print at 100 % / actual size, single-sided"
+WAYS = {
+    True: ("To trace: trace, lift the card, cut on the pencil line.", "To trace."),
+    False: ("To paste: glue to the board, cut through paper and board.", "To paste."),
+}
+"""How a pack's templates are used, in the longest words that fit."""
 CLIPPED_SHORT = "A corner mark missing: page clipped."
 AROUND_FURNITURE = 0.3  # mm that the boxes of header and footer reach beyond the rule and the column of words
 ABOVE_BOX, BELOW = 1.0, 0.1  # between these boxes and the printable limit
@@ -54,7 +59,8 @@ TITLE_TOO_LONG = Rule(
 
 @record
 class Heading:
-    """What the furniture says about the pack. ``trial``: it was built with other sizes than the spec says."""
+    """What the furniture says about the pack. ``trial``: it was built with other sizes than the spec says; ``traced``: its templates
+    are glued to card and traced, and not pasted on the board."""
 
     slug: str
     title: str
@@ -63,11 +69,14 @@ class Heading:
     paper: Paper
     pack: str  # its id
     trial: bool
+    traced: bool = True
 
 
 def heading_of(design: Design, paper: Paper, pack: str, trial: bool) -> Heading:
     """Return a design's heading on one paper; ``pack`` is the pack's id."""
-    return Heading(design.slug, design.title, design.version, design.variant_title, paper, pack, trial)
+    return Heading(
+        design.slug, design.title, design.version, design.variant_title, paper, pack, trial, design.use == "trace"
+    )
 
 
 def furniture(setter: Setter, frame: Frame, heading: Heading, page_title: str, numbers: Numbers) -> Body:
@@ -162,9 +171,19 @@ def _footer(setter: Setter, frame: Frame, heading: Heading, numbers: Numbers) ->
         *setter.line(of, note, right, second, align="right"),
         *setter.line(clipped, note, left, second),
     ]
+    way_at = left + setter.width(PRINT_SO, bold) + GUTTER / 2
+    way = next(
+        (
+            said
+            for said in WAYS[heading.traced]
+            if setter.width(said, note) <= right - way_at - setter.width(page, bold) - GUTTER / 2
+        ),
+        "",
+    )
+    drawn += setter.line(way, note, way_at, first) if way else ()
     y = frame.live.bottom
     drawn.append(Stroke(RULE, (polyline(((left, y), (right, y))),), Layer.PAGE, tag="artifact"))
-    texts = tuple(TextPromise(numbers.page, said) for said in (PRINT_SO, page))
+    texts = tuple(TextPromise(numbers.page, said) for said in (PRINT_SO, page, way) if said)
     box = Box(left - AROUND_FURNITURE, frame.limit.bottom + BELOW, right + AROUND_FURNITURE, y + AROUND_FURNITURE)
     return Body(tuple(drawn), texts=texts, furniture=(FurniturePromise(numbers.page, "footer", box),))
 

@@ -10,6 +10,7 @@ from publisher.geometry import Part, polygon
 from publisher.pages.sheet import Context
 
 UP = "THIS SIDE UP"
+TRACED = "Trace, lift, cut on the pencil line."
 FACES = {"": "", "outside": "the outside face", "inside": "the inside face", "climbs": "the arrow climbs"}
 
 
@@ -56,7 +57,8 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
         boxes = (part.count - part.mirrored, part.mirrored, part.spare)
     side = context.side(part, mirrored)
     sides = (UP,) if side.flip else (UP, "Do not flip.")
-    notes = tuple(_notes(part, copy, mirrored))
+    traced = (TRACED,) if context.design.use == "trace" and not copy else ()
+    notes = (*traced, *_notes(part, copy, mirrored))
     return Says(part.letter, part.name, board, cut, line, boxes, size, sides, FACES[side.face], notes)
 
 

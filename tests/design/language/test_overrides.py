@@ -3,8 +3,10 @@
 from collections.abc import Callable
 from typing import Any
 
+import pytest
+
 from publisher.brief import Brief
-from publisher.design import variants
+from publisher.design import asked_variants, variants, work_out
 
 VARIANTS = 'variants: {big: {title: "{length} long", sizes: {length: 200 mm}}, small: {sizes: {length: 50 mm}}}'
 
@@ -66,3 +68,53 @@ def test_names_that_no_expression_could_use(tried: Callable[..., Any]) -> None:
         (finding,) = tried(f"sizes: {{board: 5 mm, length: 9 mm, layers: 4, {name}: 3 mm}}").design.findings
         assert finding.check == "design/reserved-name"
         assert says in finding.message
+
+
+BOTH = """
+use: [trace, paste]
+parts:
+  wall: {name: Wall, board: foam, shape: wall_panel, trace_allowance: 0.4 mm, with: {width: length, height: 80 mm}}
+  slab: {name: Slab, board: foam, shape: disc, with: {radius: length / 2}}
+variants:
+  low: {title: "low, {length} wide", sizes: {length: 60 mm}}
+"""
+
+
+def test_each_variant_is_there_to_trace_and_to_paste(brief_of: Callable[..., Any]) -> None:
+    brief = brief_of(BOTH)
+    assert variants(brief) == ("low", "paste", "low_paste")
+    assert asked_variants(brief) == ("", "low", "paste", "low_paste")
+    made = {name: work_out(brief, name) for name in asked_variants(brief)}
+    assert all(design.findings == () for design in made.values())
+    told = {name: (d.use, d.parts[0].trace_allowance, d.variant, d.variant_title) for name, d in made.items()}
+    assert told == {
+        "": ("trace", 0.4, "", ""),
+        "low": ("trace", 0.4, "low", "low, 60.0 mm (2.36 in) wide"),
+        "paste": ("paste", 0.0, "paste", "to paste"),
+        "low_paste": ("paste", 0.0, "low_paste", "low, 60.0 mm (2.36 in) wide, to paste"),
+    }
+    assert [next(s.value for s in made[name].sizes if s.name == "length") for name in ("paste", "low_paste")] == [
+        100.0,
+        60.0,
+    ]
+
+
+@pytest.mark.parametrize(("use", "names"), [("trace", ("low",)), ("paste", ("low",)), ("[paste]", ("low",))])
+def test_one_way_of_use_adds_no_variant(use: str, names: tuple[str, ...], brief_of: Callable[..., Any]) -> None:
+    brief = brief_of(BOTH.replace("[trace, paste]", use))
+    assert variants(brief) == names
+    assert work_out(brief).use == use.strip("[]")
+
+
+@pytest.mark.breaks("design/variant-name-taken")
+def test_no_variant_takes_the_name_of_the_packs_to_paste(tried: Callable[..., Any]) -> None:
+    found = tried(BOTH.replace("  low:", "  paste:")).design.findings
+    assert [f.check for f in found] == ["design/variant-name-taken"]
+    assert "packs to paste" in found[0].message
+
+
+def test_a_step_may_be_for_one_way_of_use(brief_of: Callable[..., Any]) -> None:
+    steps = "steps: [{title: Trace, say: Trace., only: trace}, {title: Glue, say: Glue., only: paste}, {title: Cut, say: Cut.}]"
+    brief = brief_of(BOTH + steps)
+    shown = {name: [step.title.pieces for step in work_out(brief, name).steps] for name in ("", "paste")}
+    assert shown == {"": [("Trace",), ("Cut",)], "paste": [("Glue",), ("Cut",)]}

@@ -41,3 +41,16 @@ def test_faults(need: str, rule: str, says: str, tried: Callable[..., Any]) -> N
     (finding,) = tried(f"needs: [{need}]").design.findings
     assert finding.check == rule
     assert says in f"{finding.message} | {finding.hint}"
+
+
+def test_a_need_may_bind_over_the_spread(tried: Callable[..., Any]) -> None:
+    text = """
+needs: [{fact: pile.height, at_least: 10 mm, over: spread}, {fact: pile.height, at_most: 90 mm}]
+assembly:
+  hut: {panels: {front: wall}, stands_on: front.bottom, joins: []}
+  pile: {boards: mixed, batches: 3, stack: [{part: slab, count: layers}]}
+"""
+    design = tried(text).design
+    assert design.findings == ()
+    assert [need.over for need in design.needs] == ["spread", "measured"]
+    assert [stack.sheets for stack in design.stacks] == [3]

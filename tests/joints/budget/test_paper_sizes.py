@@ -6,8 +6,9 @@ from types import SimpleNamespace
 import pytest
 import shapely
 
+from publisher.basics import LineKind, Purpose
 from publisher.design import Fact
-from publisher.geometry import Opening, Part
+from publisher.geometry import Mark, Opening, Part
 from publisher.joints.assembled import Assembled
 from publisher.joints.budget.paper_sizes import PaperSize, size_on_paper
 
@@ -111,3 +112,16 @@ def test_layers_are_boards_and_no_paper(make: SimpleNamespace) -> None:
     assert (height.printed, height.boards, height.board, height.thickness) == (0.0, 6.0, "foam", 5.0)
     assert on_paper(subject, "step.thickness").boards == 1.0
     assert size_on_paper(subject, fact_of(subject, "s.mass")) is None
+
+
+def test_holes_of_shapes_and_pockets_have_a_width(make: SimpleNamespace) -> None:
+    """A bore is traced round from inside; the line of a pocket is pricked through and keeps its printed width."""
+    rim = make.disc(radius=40.0).outline.outer
+    bore = make.ring(("bore", make.arc((0.0, 0.0), 3.1, 0, 360), (0.0, 0.0), 3.1)).reversed()
+    magnet = make.ring(("magnet.rim", make.arc((20.0, 0.0), 4.05, 0, 360), (20.0, 0.0), 4.05))
+    mark = Mark(LineKind.SCORE, Purpose.POCKET, magnet, "magnet", "2 mm deep")
+    part = traced(make.part("pier", rim, holes=(bore,), marks=(mark,)))
+    subject = make.assembled(make.design(), part)
+    hole, pocket = on_paper(subject, "pier.bore.width"), on_paper(subject, "pier.magnet.width")
+    assert (hole.printed, hole.grown) == (pytest.approx(6.2), 0.8)
+    assert (pocket.printed, pocket.grown) == (pytest.approx(8.1, abs=0.01), 0.0)

@@ -6,6 +6,7 @@ from math import dist
 
 import pytest
 
+from publisher.basics import Box
 from publisher.design import Design
 from publisher.pages.model import Fill, Stroke, Words
 from publisher.pages.sheet.draft import Body, Context, Numbers
@@ -136,7 +137,36 @@ def test_the_words_of_the_footer_stand_apart(
         context.type, frame, heading_of(context.design, context.paper, "3f2a90c1", False), "Steps", numbers(38, 40)
     )
     low = [t for t in body.drawn if isinstance(t, Words) and t.y < frame.live.bottom]
-    assert len(low) == 4
+    assert len(low) == 5
     for one, two in combinations(low, 2):
         a, b = (words_box(context.type.faces, w) for w in (one, two))
         assert one.y != two.y or a.right + 2.0 < b.left or b.right + 2.0 < a.left
+
+
+@pytest.mark.parametrize(
+    ("use", "said"),
+    [
+        ("trace", "To trace: trace, lift the card, cut on the pencil line."),
+        ("paste", "To paste: glue to the board, cut through paper and board."),
+    ],
+)
+@pytest.mark.parametrize("paper", ["letter", "a5"])
+def test_every_page_names_the_way_of_use(
+    make_context: Callable[..., Context],
+    make_design: Callable[..., Design],
+    numbers: Callable[..., Numbers],
+    use: str,
+    said: str,
+    paper: str,
+) -> None:
+    context = make_context(paper, make_design(use=use))
+    heading = heading_of(context.design, context.paper, "3f2a90c1", False)
+    body = furniture(context.type, make_frame(context.paper, False, 0.0), heading, "Templates", numbers(3, 14))
+    way = said if paper == "letter" else said.split(":", maxsplit=1)[0] + "."
+    assert way in [promise.text for promise in body.texts]
+    boxes = [b for t in body.drawn if isinstance(t, Words) and (b := words_box(context.type.faces, t))]
+    assert all(not _over(a, b) for i, a in enumerate(boxes) for b in boxes[:i])
+
+
+def _over(a: Box, b: Box) -> bool:
+    return a.left < b.right and b.left < a.right and a.bottom + 0.15 < b.top and b.bottom + 0.15 < a.top

@@ -18,7 +18,9 @@ def test_a_stair_layer_says_all_that_a_cutter_asks(make_context: Callable[..., C
     assert said.board == "foam 5.00 mm (0.20 in)"
     assert said.size == ("finished 122.0\u00a0×\u00a089.1\u00a0mm", "(4.80 × 3.51 in)")
     assert (said.sides, said.face) == (("THIS SIDE UP", "Do not flip."), "the arrow climbs")
-    assert said.notes == ()
+    assert said.notes == ("Trace, lift, cut on the pencil line.",)
+    pasted = make_context(parts=(stair_layer,), design=replace(context.design, use="paste"))
+    assert says(pasted, stair_layer, 1).notes == ()
 
 
 def test_overall_size_is_that_of_the_finished_piece(
@@ -51,6 +53,7 @@ def test_a_folded_piece_says_how_its_grooves_are_cut(
 ) -> None:
     part = replace(make_part(), folded=("wall", "side"), folds=(Fold(90.0, 10.0), Fold(120.0, 5.7735)))
     assert says(make_context(parts=(part,)), part).notes == (
+        "Trace, lift, cut on the pencil line.",
         "Fold 90°: V-groove from inside, 10.0 mm (0.39 in) wide; leave the outer skin whole.",
         "Fold 120°: V-groove from inside, 5.77 mm (0.23 in) wide; leave the outer skin whole.",
     )

@@ -1,0 +1,56 @@
+"""What to try before layers are cut: a pile of scraps as high as the stack, and what to do when it is not."""
+
+from publisher.basics.wording import rounded_down, rounded_up, say_length
+from publisher.design import Design
+from publisher.joints import Joined, spread_ends
+from publisher.pages.model import Drawn
+from publisher.pages.type import HEADING, SMALL, SPACE, Block, Setter
+
+SHOWN = 0.5
+"""mm: a stack that may come out less than this higher or lower needs no trial. Common practice, no source."""
+
+
+def piles(design: Design, joined: Joined) -> tuple[str, ...]:
+    """Return what to do for each stack of equal boards whose height is to agree with something and may be off by a step that shows."""
+    found = []
+    for name, layers in joined.layers:
+        height, ends = joined.fact(f"{name}.height"), spread_ends(f"{name}.height", joined.facts)
+        thicknesses = {layer.thickness for layer in layers}
+        if height is None or not ends or len(thicknesses) != 1 or not _asked(design, name):
+            continue
+        least, most = (end.value for end in ends)
+        if max(height.value - least, most - height.value) < SHOWN:
+            continue
+        (thick,) = thicknesses
+        low, high = say_length(rounded_down(least, 1)), say_length(rounded_up(most, 1))
+        likely = (
+            "Of ten such stacks of mixed boards more than nine"
+            if "likely" in ends[0].name
+            else "In the worst case they"
+        )
+        found.append(
+            f"{name.replace('_', ' ').capitalize()}: press a pile of {len(layers)} scraps of your board together. It is to be "
+            f"{say_length(height.value)} high. For each {say_length(thick)} that it lacks cut one layer more, for each that it has too "
+            "much one fewer; glue card between the layers for what is still missing. "
+            f"{likely} come out from {low} to {high} high, with up to 0.05 mm of glue a line (assumption)."
+        )
+    return tuple(found)
+
+
+def _asked(design: Design, name: str) -> bool:
+    """Tell whether a need or a meeting with other packs speaks of a stack's height."""
+    height = f"{name}.height"
+    return any(need.fact == height for need in design.needs) or any(
+        height in meet.amount.expression for meet in design.meets
+    )
+
+
+def piling(setter: Setter, said: tuple[str, ...], x: float, top: float, width: float) -> Block:
+    """Set the trials under their heading."""
+    drawn: list[Drawn] = [*setter.line("Before you cut layers", HEADING.tagged("h2"), x, top - setter.drop(HEADING))]
+    y = top - HEADING.leading - SPACE / 2
+    for sentence in said:
+        block = setter.paragraph(sentence, SMALL, x, y, width)
+        drawn += block.drawn
+        y -= block.height + SPACE / 2
+    return Block(tuple(drawn), top - y)
