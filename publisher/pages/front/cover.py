@@ -2,6 +2,7 @@
 
 from publisher.basics import Box, Carried, Layer, TextPromise, polyline
 from publisher.joints import Drawing
+from publisher.pages.front.handling import handling_lines
 from publisher.pages.front.to_buy import board_lines, material_lines, range_lines, tool_lines
 from publisher.pages.model import Drawn, Fill, Link
 from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, columns, make_frame, place_drawing
@@ -42,7 +43,7 @@ def _body(context: Context, frame: Frame, numbers: Numbers) -> Body:
     if box.height >= LEAST_PICTURE:
         drawn += _pictures(context, box)
     figures = (line for board in context.design.boards for line in range_lines(context, board))
-    texts = tuple(TextPromise(numbers.page, line) for line in figures)
+    texts = tuple(TextPromise(numbers.page, line) for line in (*figures, *handling_lines(context)))
     return Body(tuple(drawn), texts=texts, carried=(Carried("summary", numbers.page, summary),))
 
 
@@ -65,7 +66,13 @@ def _head(context: Context, text: Box) -> tuple[Block, Box]:
     width = min(text.width, 150.0)
     block = setter.paragraph(context.say(design.summary), BODY, text.left, y, width)
     summary = Box(text.left, y - block.height, text.left + width, y)
-    return Block((*drawn, *block.drawn), text.top - summary.bottom), summary
+    drawn += block.drawn
+    y = summary.bottom - SPACE / 2
+    for line in handling_lines(context):
+        block = setter.paragraph(line, SMALL, text.left, y, width)
+        drawn += block.drawn
+        y -= block.height
+    return Block(tuple(drawn), text.top - y), summary
 
 
 def _pictures(context: Context, box: Box) -> list[Drawn]:

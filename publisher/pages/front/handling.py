@@ -1,0 +1,25 @@
+"""What a finished piece bears of a hand, and where to lift it."""
+
+from math import floor
+
+from publisher.pages.sheet import Context
+
+FINGER_PRESS = 5.0
+"""N: what a finger presses with, at the least. An assumption; what bears more is not worth a line."""
+
+BEARS = (("step_carries", "a step", "at its outer edge"), ("deck_carries", "the deck", "at its weakest place"))
+"""Facts of an assembly, what they are about, and where it breaks first."""
+
+
+def handling_lines(context: Context) -> tuple[str, ...]:
+    """Return one line for the weakest step and one for the weakest deck of a design, if a finger may break them."""
+    said = []
+    for name, what, where in BEARS:
+        values = [fact.value for fact in context.joined.facts if fact.name.partition(".")[2] == name]
+        least = min(values, default=FINGER_PRESS)
+        if least < FINGER_PRESS:
+            said.append(
+                f"Lift it by its foot: {what} carries {floor(least * 10.0) / 10.0:.1f} N {where}, and a finger presses with "
+                f"{FINGER_PRESS:g} N."
+            )
+    return tuple(said)
