@@ -72,7 +72,7 @@ class StepsReader:
                 rules.STEP_NEVER_SHOWN.found(
                     f"this step is only for packs to {only.text}, and the design has none",
                     subject="steps",
-                    hint="write use: [trace, paste], or leave `only` out",
+                    hint="write use: [trace, paste], or leave “only” out",
                     place=only.place,
                 )
             )

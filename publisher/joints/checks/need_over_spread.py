@@ -20,7 +20,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                 check.found(
                     f"{need.fact} is not so many boards high: nothing is known of its spread",
                     subject=need.fact,
-                    hint="leave `over` out, or name the height, climb or headroom of a stack",
+                    hint="leave “over” out, or name the height, climb or headroom of a stack",
                     place=need.place,
                 )
             )
@@ -32,7 +32,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                     f"over the spread of the board, {words_of(short)}",
                     subject=need.fact,
                     hint="write the spread that your own boards have, take the layers from mixed boards, or widen the limit; "
-                    "left out, `over` judges at the measured thickness and the pack says how to cure a pile that is off",
+                    "left out, “over” judges at the measured thickness and the pack says how to cure a pile that is off",
                     place=need.place,
                     value=short.fact.value,
                     limit=short.limit,
