@@ -47,7 +47,7 @@ def draw(dice: Dice) -> House:
     span = dice.page_wide(max(40.0, 6 * t), 220.0, 0.0, base.paper)
     length = dice.size(max(45.0, 6 * t), 300.0)
     past = dice.above("slot to edge", 2 * t, 2 * t + 10.0) if joint == "tab_and_slot" else 0.0
-    pitch = float(dice.count(20, 60))
+    pitch = float(dice.count(31, 60))  # on flatter roofs figures are put, and a light house tips under one at its eaves
     eaves = dice.size(max(30.0, 2 * least_tab(t), 3 * t + 10.0, past * tan(radians(pitch)) + 10.0), 160.0)
     # a slope's middle must stand over the gable's slope that carries it
     overhang = dice.size(0.0, min(15.0, span / 6))

@@ -64,8 +64,8 @@ def draw(dice: Dice) -> LeanTo:
     past = dice.above("slot to edge", 2 * t, 2 * t + 10.0) if joint == "tab_and_slot" else 0.0
     width = dice.page_wide(max(45.0, 6 * t), 200.0, 0.0, base.paper)
     run = dice.size(max(40.0, 6 * t), 120.0)
-    low = dice.size(max(30.0, 5.2 * t), 90.0)
-    rise = dice.size(0.62 * run, 1.1 * run)  # steeper than any slope that a figure is put on: a shed is light
+    low = dice.size(max(32.0, 6.2 * t), 90.0)
+    rise = dice.size(0.62 * run, 0.95 * run)  # figures are put on flatter slopes, and steeper sides end in sharp points
     closed = dice.chance(0.6)
     over, verge = dice.size(0.0, min(15.0, run / 5)), dice.size(0.0, 12.0)
     opening = drawn(dice, width + 2 * past, low, rim_of(t), ends=past + 3 * t)
@@ -117,9 +117,8 @@ def _joins(plan: LeanTo) -> list[Spec]:
         if plan.joint == "butt":
             join["runs_through"] = through.split(".")[0]
         else:
-            join |= {"tabs_on": side.split(".")[0], "inset": mm(plan.past), **options(plan.base, plan.play)}
-            if _side_high(plan) < 8 * plan.base.t:  # two tabs would be shorter than their board is thick
-                join["tabs"] = 1
+            edge = min(plan.low, _side_high(plan))
+            join |= {"tabs_on": side.split(".")[0], "inset": mm(plan.past), **options(plan.base, plan.play, edge)}
         joins.append(join if plan.closed else {**join, "flush": "bottom"})
     level = ["front.top", "back.top"]
     rest: Spec = {"place": "roof", "rests_on": [*(["near.slope", "far.slope"] if plan.closed else []), *level]}

@@ -44,7 +44,8 @@ def draw(dice: Dice) -> Spire:
         )
         apothem = width / 2 / k
         inset = base.t / sin(atan2(height, apothem))
-        if apothem > inset + 8.0:
+        # flatter facets are judged as decks that figures stand on
+        if apothem > inset + 8.0 and height > 0.62 * apothem:
             break
     top = 0.0
     if dice.chance(0.4):
