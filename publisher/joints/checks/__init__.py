@@ -4,6 +4,7 @@ from publisher.basics import Check
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks import (
     bears_no_hand,
+    bent_edge_joined,
     bent_too_tightly,
     brace_does_not_fit,
     corner_not_as_shaped,
@@ -52,6 +53,7 @@ CHECKS: tuple[Check[Assembled], ...] = (
     does_not_rest.CHECK,
     off_its_face.CHECK,
     off_its_curve.CHECK,
+    bent_edge_joined.CHECK,
     parts_share_space.CHECK,
     thing_not_carried.CHECK,
     lift_off_locked.CHECK,

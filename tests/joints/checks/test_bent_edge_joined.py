@@ -1,0 +1,30 @@
+from dataclasses import replace
+from types import SimpleNamespace
+
+import pytest
+
+from publisher.geometry import BendStretch, BentForm
+from publisher.joints.assembled import Assembled
+from publisher.joints.checks.bent_edge_joined import CHECK
+
+
+def corner(make: SimpleNamespace, bent: bool) -> Assembled:
+    wall = make.wall("round", 80, 40)
+    form = BentForm((BendStretch(0.0, 80.0, 60.0),), "middle", 0.0, 0, "none")
+    plan = make.panels(
+        "fort", {"front": "wall", "tower": "round"}, "front.bottom", make.join("front.right", "tower.left")
+    )
+    parts = (make.wall("wall", 100, 40), replace(wall, bending=form if bent else None))
+    return make.assembled(make.design(panels=(plan,)), *parts)
+
+
+@pytest.mark.keeps("joints/bent-edge-joined")
+def test_flat_parts_are_joined(make: SimpleNamespace) -> None:
+    outcome = CHECK.run(corner(make, bent=False), CHECK)
+    assert (outcome.looked_at, outcome.findings) == (1, ())
+
+
+@pytest.mark.breaks("joints/bent-edge-joined")
+def test_the_end_of_a_bent_part_is_not_joined(make: SimpleNamespace) -> None:
+    (finding,) = CHECK.run(corner(make, bent=True), CHECK).findings
+    assert "tower.left is an edge of a bent part" in finding.message
