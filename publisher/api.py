@@ -26,6 +26,7 @@ if TYPE_CHECKING:
     from publisher.proof import Measured, Proof
     from publisher.release import Bundle, Output
     from publisher.ruler import TOOLS, AllowedScale, BoardVerdict, PackFacts, Scale, Verdict, read_thickness
+    from publisher.sweep import Jump, Missed, Sweep, SweepRow, Told, VariedNeed, VariedSheet
     from publisher.upgrade import Upgraded
 
 STAGES = ("sizes", "parts", "assembly", "layouts", "pages")  # what may be shown, in the order of the work
@@ -49,9 +50,11 @@ __all__ = [
     "InputFile",
     "Inputs",
     "Joined",
+    "Jump",
     "Kind",
     "Look",
     "Measured",
+    "Missed",
     "NeedPlan",
     "Output",
     "Pack",
@@ -66,7 +69,12 @@ __all__ = [
     "Shared",
     "Size",
     "Stored",
+    "Sweep",
+    "SweepRow",
+    "Told",
     "Upgraded",
+    "VariedNeed",
+    "VariedSheet",
     "Verdict",
     "Worked",
     "Yield",
@@ -106,6 +114,7 @@ __all__ = [
     "takes_words",
     "upgrade",
     "variants",
+    "vary",
     "work",
     "yield_table",
 ]
@@ -161,6 +170,26 @@ def work(
     from publisher.design import sheet_size
 
     return pipeline.work(brief, variant, effort, tuple(map(sheet_size, sheets)) or None, settled, advise)
+
+
+def vary(
+    brief: Brief,
+    variant: str,
+    ranges: tuple[str, ...],
+    values: int | None = None,
+    workers: int = 1,
+    told: Told | None = None,
+) -> Sweep:
+    """Try one size or two over their ranges ("reach = 80 mm to 120 mm"): what needs leave to spare, what sheets, templates and boards
+    do at each value, where that jumps, and the best value. Nothing is stored.
+
+    ``values``: how many of each range; 41 of one, 9 each of two when not given. ``workers``: processes that share the work; with
+    more than one, a program of its own starts it under ``if __name__ == "__main__"``. ``told`` hears how much of the work is done, of
+    how much. A KeyboardInterrupt ends it: what is finished is returned. Raises Refusal for ranges that cannot be used.
+    """
+    from publisher import sweep
+
+    return sweep.vary(brief, variant, ranges, values, workers, told)
 
 
 def compare(works: tuple[Worked, ...]) -> tuple[Finding, ...]:
@@ -448,9 +477,9 @@ def _rooms() -> Iterator[ModuleType]:
     from publisher import geometry
 
     yield geometry
-    from publisher import joints, material, pages, pipeline, proof, release, upgrade
+    from publisher import joints, material, pages, pipeline, proof, release, sweep, upgrade
 
-    yield from (joints, material, pages, pipeline, proof, release, upgrade)
+    yield from (joints, material, pages, pipeline, proof, release, sweep, upgrade)
 
 
 if not TYPE_CHECKING:

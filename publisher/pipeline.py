@@ -24,7 +24,9 @@ from publisher.joints import (
 from publisher.material import BoardNeeds, ListedDesign, Shared, Stored, lay_out, shop_together, yield_csv
 from publisher.pages import (
     Pack,
+    PageCount,
     compose,
+    count_pages,
     material_words,
     paper_for,
     papers,
@@ -177,22 +179,56 @@ def try_out(brief: Brief, variant: str, size: Size) -> tuple[Design, tuple[Fact,
     return None if errors(found) else (design, facts_of(design, parts))
 
 
+@record
+class Made:
+    """One variant with other values of some sizes, as far as its parts: ``pieces`` are what is cut. What stopped it is in the findings."""
+
+    design: Design | None = None
+    parts: tuple[Part, ...] = ()
+    pieces: tuple[Part, ...] = ()
+    findings: tuple[Finding, ...] = ()
+
+
+def make_at(brief: Brief, variant: str, sizes: tuple[Size, ...]) -> Made:
+    """Return a variant's parts with the values that ``sizes`` bring; ``findings`` has an error where they cannot be made so."""
+    design = work_out(brief, variant, sizes)
+    found = design.findings
+    if errors(found):
+        return Made(findings=found)
+    parts, part_findings = make_parts(design)
+    parts = with_seats(design, parts)
+    pieces, piece_findings = cut_pieces(design, parts)
+    return Made(design, parts, pieces, (*found, *part_findings, *piece_findings))
+
+
 def try_whole(brief: Brief, variant: str, size: Size) -> tuple[Finding, ...]:
     """Return all that is found in a variant with the value that ``size`` brings: facts first, the boards' layouts only when nothing
     before them is wrong."""
-    design = work_out(brief, variant, (size,))
-    found = list(design.findings)
-    if errors(found):
-        return tuple(found)
-    parts, part_findings = make_parts(design)
-    pieces, piece_findings = cut_pieces(design, parts)
-    found += (*part_findings, *piece_findings)
-    if errors(found):
-        return tuple(found)
-    found += put_together(design, parts).findings
+    made = make_at(brief, variant, (size,))
+    if made.design is None or errors(made.findings):
+        return made.findings
+    found = [*made.findings, *put_together(made.design, made.parts, drawn=False).findings]
     if not errors(found):
-        found += lay_out(design, pieces, trial=True, versions=brief.inputs.versions).findings
+        found += lay_out(made.design, made.pieces, trial=True, versions=brief.inputs.versions).findings
     return tuple(found)
+
+
+def join_made(design: Design, made: Made) -> Joined:
+    """Put parts together for figures alone: all but the drawings."""
+    return with_promises(design, made.pieces, put_together(design, made.parts, drawn=False))
+
+
+def count_papers(design: Design, made: Made, joined: Joined) -> tuple[PageCount, ...]:
+    """Return how many template and tile pages parts take on each paper of the spec.
+
+    Raises Refusal for an unknown paper or one that holds no page.
+    """
+    return tuple(count_pages(design, made.pieces, joined, paper_for(design, name)) for name in _papers(design))
+
+
+def _papers(design: Design, wanted: tuple[str, ...] = ()) -> tuple[str, ...]:
+    """Return the papers that are wanted, else those of the spec."""
+    return wanted or tuple(wish.name for wish in design.papers) or ("a4", "letter")
 
 
 def compose_packs(worked: Worked, wanted: tuple[str, ...] = ()) -> tuple[tuple[Pack, ...], tuple[Finding, ...]]:
@@ -204,7 +240,7 @@ def compose_packs(worked: Worked, wanted: tuple[str, ...] = ()) -> tuple[tuple[P
     design, joined, needs = worked.design, worked.joined, worked.needs
     if design is None or joined is None or needs is None:
         return (), ()
-    chosen = wanted or worked.brief.inputs.papers or tuple(wish.name for wish in design.papers) or ("a4", "letter")
+    chosen = _papers(design, wanted or worked.brief.inputs.papers)
     packs: list[Pack] = []
     for paper in [paper_for(design, name) for name in chosen]:
         pack = compose(design, worked.pieces, joined, needs, paper, worked.brief.inputs)

@@ -10,20 +10,53 @@ from publisher.api import STANDARD, Fact, Size, Worked, say
 from publisher.basics.units import inches
 from publisher.cli.options import json_option, set_option, variant_option
 from publisher.cli.report import Report, finding_record, write_json
+from publisher.cli.vary import Varied, vary_sizes
 
 
 @click.command(short_help="Print every size and fact of a design.")
 @click.argument("folder", type=click.Path(path_type=Path))
 @variant_option
 @set_option
+@click.option(
+    "--vary",
+    "ranges",
+    multiple=True,
+    metavar="RANGE",
+    help='Try a size over a range, "reach = 80 mm to 120 mm": needs, sheets, pages at each value, and where they jump. Once or twice.',
+)
+@click.option(
+    "--values",
+    type=click.IntRange(2, 1000),
+    help="With --vary: how many values of a range are tried; 41, of two ranges 9 each.",
+)
+@click.option(
+    "--jobs",
+    type=click.IntRange(1, 256),
+    help="With --vary: processes that share the work; one for each core when not given.",
+)
+@click.option("--csv", "as_csv", is_flag=True, help="With --vary: print the table as CSV on standard output.")
 @json_option
-def sizes(folder: Path, variants: tuple[str, ...], sets: tuple[tuple[str, str], ...], as_json: bool) -> None:
+def sizes(
+    folder: Path,
+    variants: tuple[str, ...],
+    sets: tuple[tuple[str, str], ...],
+    ranges: tuple[str, ...],
+    values: int | None,
+    jobs: int | None,
+    as_csv: bool,
+    as_json: bool,
+) -> None:
     """Print every size and fact of the design in FOLDER: name, value in mm and inches, the expression it came from.
 
     \b
-    Example:  publisher sizes designs/lock-stair --set board="3/16 in"
+    Examples:  publisher sizes designs/lock-stair --set board="3/16 in"
+               publisher sizes designs/lock-stair --variant standard --vary "reach = 80 mm to 120 mm"
     """
     report = Report()
+    if ranges:
+        vary_sizes(report, folder, variants, sets, Varied(ranges, values, jobs, as_csv, as_json))
+    if values or jobs or as_csv:
+        raise click.UsageError("--values, --jobs and --csv go with --vary")
     records = []
     for brief in report.briefs((folder,), sets):
         with report.passing_over():

@@ -10,7 +10,16 @@ from publisher.design.language import (
     say,
     variants,
 )
-from publisher.design.offer import amount, fill, said_numbers, sheet_size, text_findings
+from publisher.design.offer import (
+    SizeSpan,
+    amount,
+    fill,
+    said_numbers,
+    sheet_size,
+    size_span,
+    text_findings,
+    two_ranges,
+)
 from publisher.design.parts import letter
 from publisher.design.records import (
     LONGEST_MM,
@@ -102,6 +111,7 @@ __all__ = [
     "SheetSize",
     "ShopBoard",
     "Size",
+    "SizeSpan",
     "SlotRow",
     "SplitPlan",
     "StackPlan",
@@ -119,7 +129,9 @@ __all__ = [
     "said_numbers",
     "say",
     "sheet_size",
+    "size_span",
     "text_findings",
+    "two_ranges",
     "variants",
     "work_out",
 ]

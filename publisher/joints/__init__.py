@@ -7,7 +7,7 @@ unprinted things, findings, line drawings. Never: repairs a shape, knows paper, 
 from publisher.basics import Rule
 from publisher.joints.advice import TRIED_WHOLE, suggest
 from publisher.joints.budget import PENCIL_SPREAD, budget_of, safe_ends, sold_words, takes_words
-from publisher.joints.checks import CHECKS
+from publisher.joints.checks import CHECKS, NEED_NOT_MET
 from publisher.joints.drawings import draw_parts
 from publisher.joints.facts import (
     MEETING_SIZE_ALONE,
@@ -37,6 +37,7 @@ from publisher.joints.put_together import facts_of, put_together, with_seats
 RULES: tuple[Rule, ...] = (*CHECKS, MEETING_SIZE_ALONE, PACKS_DO_NOT_MEET)
 
 __all__ = [
+    "NEED_NOT_MET",
     "PENCIL_SPREAD",
     "RULES",
     "TRIED_WHOLE",

@@ -22,10 +22,11 @@ from publisher.joints.wholes import PlacedWhole, panels_of_stack, put_things
 from publisher.joints.wholes import facts_of as whole_facts
 
 
-def put_together(design: Design, parts: tuple[Part, ...]) -> Joined:
+def put_together(design: Design, parts: tuple[Part, ...], drawn: bool = True) -> Joined:
     """Put the parts together as the design says; return layers, places, facts, meetings, drawings and findings.
 
-    Assemblies whose parts could not be drawn are left out as far as they depend on them; geometry has said why.
+    ``drawn`` False leaves the drawings out, which take half the time: for trying other sizes. Assemblies whose parts could not
+    be drawn are left out as far as they depend on them; geometry has said why.
     """
     subject, whole = assemble(design, parts)
     meetings = meetings_of(subject)
@@ -38,7 +39,7 @@ def put_together(design: Design, parts: tuple[Part, ...]) -> Joined:
         ),
         facts=subject.facts,
         meetings=meetings,
-        drawings=draw(subject),
+        drawings=draw(subject) if drawn else (),
         findings=run_checks(CHECKS, subject),
         budget=budget_of(meetings),
         boards=board_ranges(meetings, design.boards),

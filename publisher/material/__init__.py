@@ -6,6 +6,7 @@ imports joints, knows printer pages.
 
 from publisher.basics import Rule
 from publisher.material.checks import CHECKS
+from publisher.material.counts import CountKey, SheetCount, count_layouts
 from publisher.material.judge import LayoutFault
 from publisher.material.model import (
     BoardNeeds,
@@ -31,6 +32,7 @@ __all__ = [
     "RULES",
     "Alike",
     "BoardNeeds",
+    "CountKey",
     "CutRow",
     "Item",
     "Layout",
@@ -38,10 +40,12 @@ __all__ = [
     "ListedDesign",
     "Piece",
     "Shared",
+    "SheetCount",
     "Spare",
     "Stored",
     "Yield",
     "YieldRow",
+    "count_layouts",
     "different_sheets",
     "gain",
     "lay_out",

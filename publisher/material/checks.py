@@ -13,11 +13,13 @@ MOST_ON_SHEETS = 20_000
 
 @record
 class BoardList:
-    """A board, the sheet sizes asked for, and the parts cut from it, in the order of their letters."""
+    """A board, the sheet sizes asked for, and the parts cut from it, in the order of their letters. ``cures``: whether a seam is
+    looked for in what is too large, which takes a second for each part."""
 
     board: Board
     sheets: tuple[SheetSize, ...]
     parts: tuple[Part, ...]
+    cures: bool = True
 
     @property
     def copies(self) -> int:
@@ -131,9 +133,8 @@ def parts_fit_a_sheet(subject: BoardList, check: CheckOfBoard) -> Findings:
         if all(over.values()):
             nearest = min(subject.usable(), key=lambda s: over[s])
             width, height = (side + over[nearest] for side in (nearest.width, nearest.height))
-            hint = (
-                f"a sheet of {say_length(width)} × {say_length(height)} would do; or {_split(subject, part, nearest)}"
-            )
+            cure = f"; or {_split(subject, part, nearest)}" if subject.cures else ""
+            hint = f"a sheet of {say_length(width)} × {say_length(height)} would do{cure}"
             yield _too_large(subject, part, nearest, check, hint)
     return len(subject.parts)
 

@@ -23,6 +23,7 @@ from publisher.pages.model import (
     Tile,
     Words,
 )
+from publisher.pages.page_counts import PageCount, count_pages
 from publisher.pages.record import record_of, record_schema, with_attachment
 from publisher.pages.sheet import (
     CHECKS,
@@ -63,6 +64,7 @@ __all__ = [
     "Pack",
     "PackImage",
     "Page",
+    "PageCount",
     "Paper",
     "Picture",
     "Stroke",
@@ -70,6 +72,7 @@ __all__ = [
     "Words",
     "cautions_for",
     "compose",
+    "count_pages",
     "material_words",
     "paper_for",
     "papers",

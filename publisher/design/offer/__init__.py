@@ -10,10 +10,12 @@ from publisher.design.offer.fits import read_fits
 from publisher.design.offer.needs import read_needs
 from publisher.design.offer.papers import read_papers
 from publisher.design.offer.sheets import sheet_size
+from publisher.design.offer.spans import SizeSpan, size_span, two_ranges
 from publisher.design.offer.steps import StepsReader, names_in
 from publisher.design.offer.texts import amount, fill, filled, read_text, said_numbers, text_findings
 
 __all__ = [
+    "SizeSpan",
     "StepsReader",
     "amount",
     "fill",
@@ -27,5 +29,7 @@ __all__ = [
     "read_text",
     "said_numbers",
     "sheet_size",
+    "size_span",
     "text_findings",
+    "two_ranges",
 ]

@@ -112,6 +112,12 @@ UNKNOWN_SET = Rule(
     "A misspelt name would change nothing, and the pack would have the old size.",
     ERROR,
 )
+NO_RANGE = Rule(
+    "design/no-range",
+    "A range names a size, its least value and a greater one",
+    "Between two values that are the same, or that nobody can read, there is nothing to try.",
+    ERROR,
+)
 UNKNOWN_VARIANT = Rule(
     "design/unknown-variant",
     "A variant and the sizes that it changes are in the design",
@@ -156,6 +162,7 @@ EXPRESSION_RULES = (
     RESERVED,
     TOO_MANY_SIZES,
     UNKNOWN_SET,
+    NO_RANGE,
     UNKNOWN_VARIANT,
     VARIANT_NAME_TAKEN,
     TEXT_BLANK,

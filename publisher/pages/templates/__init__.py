@@ -21,11 +21,12 @@ from publisher.pages.templates.spots import Spot, sides_carried, spot_drawn, spo
 from publisher.pages.templates.template_forms import PART_AWAY, PART_GAP
 from publisher.pages.templates.template_frames import page_frame
 from publisher.pages.templates.template_labels import Sample, first_spot, patterned, sample_count, samples
-from publisher.pages.templates.template_pages import TOO_MANY_COPIES, template_drafts
+from publisher.pages.templates.template_pages import MOST_PRINTED, TOO_MANY_COPIES, template_drafts
 from publisher.pages.templates.template_plan import planner_of
 from publisher.pages.templates.top_marks import with_top_marks
 
 __all__ = [
+    "MOST_PRINTED",
     "PART_AWAY",
     "PART_GAP",
     "TOO_MANY_COPIES",

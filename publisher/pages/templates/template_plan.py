@@ -64,12 +64,17 @@ class Planner:
 
     def plan(self, wanted: tuple[Sample, ...]) -> tuple[tuple[Shown, ...], tuple[Sample, ...]]:
         """Place the samples on as few pages as can be found; return the pages, and the samples that fit none."""
+        pages, left = self.filled(wanted)
+        return tuple(with_words(self.context, self.labels, self._straightened(page)) for page in pages), left
+
+    def filled(self, wanted: tuple[Sample, ...]) -> tuple[tuple[Shown, ...], tuple[Sample, ...]]:
+        """Return the pages of ``plan`` before words stand beside parts and parts are laid straight: enough to count them."""
         pages, left = self._pages(wanted, PAGE_SQUARE)
         if left or len(pages) > max(self.bound(wanted), self._least_pages(wanted)):
             tight, left_tight = self._pages(wanted, LEAST_SQUARE, None if left else len(pages) - 1)
             if (len(left_tight), len(tight)) < (len(left), len(pages)):
                 pages, left = tight, left_tight
-        return tuple(with_words(self.context, self.labels, self._straightened(page)) for page in pages), left
+        return pages, left
 
     def bound(self, wanted: tuple[Sample, ...]) -> int:
         """Return the least number of pages by area."""

@@ -46,6 +46,7 @@ from publisher.pages.tiles.tile_plan import Tiling, least_tiles, tiling
 from publisher.pages.type import SPACE, as_polygon, moved
 
 MOST_TILES_OF_PART = 200
+MAP_FROM = 3  # tiles of one copy that have a map of their own
 TOO_MANY_TILES = Rule(
     "pages/too-many-tiles",
     "A part takes more tiles than a pack holds",
@@ -67,7 +68,7 @@ def tile_drafts(context: Context) -> tuple[PageDraft, ...]:
             continue
         for sample in samples(context, part):
             plan = tiling(context, sample)
-            if len(plan.cutting.cells) > 2:
+            if len(plan.cutting.cells) >= MAP_FROM:
                 drafts.append(overview_draft(context, plan))
             whole = _labelled(context, plan)
             drafts += [_draft(context, plan, cell, cell is whole) for cell in plan.cutting.cells]

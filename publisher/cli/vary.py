@@ -1,0 +1,71 @@
+"""``publisher sizes --vary``: one size or two over their ranges, with progress on a terminal; Ctrl-C keeps what is done."""
+
+import os
+import sys
+from pathlib import Path
+from typing import NoReturn
+
+import click
+
+from publisher import api
+from publisher.api import Sweep
+from publisher.basics import record
+from publisher.cli.report import Report, write_json
+from publisher.cli.vary_words import csv_of, lines_of, record_of
+
+FEW = 12  # values that one process tries sooner than others have started
+
+
+@record
+class Varied:
+    """What was asked for beside the design."""
+
+    ranges: tuple[str, ...]
+    values: int | None
+    jobs: int | None
+    as_csv: bool
+    as_json: bool
+
+
+def vary_sizes(
+    report: Report, folder: Path, variants: tuple[str, ...], sets: tuple[tuple[str, str], ...], asked: Varied
+) -> NoReturn:
+    """Vary sizes of each variant that is asked for, print what was found, and end the command."""
+    done: list[Sweep] = []
+    for brief in report.briefs((folder,), sets):
+        with report.passing_over():
+            for variant in api.variants(brief, variants):
+                if done and not done[-1].whole:
+                    break
+                sweep = api.vary(brief, variant, asked.ranges, asked.values, _workers(asked), _progress())
+                done.append(sweep)
+                if asked.as_csv:
+                    click.echo(csv_of(sweep), nl=False)
+                elif not asked.as_json:
+                    click.echo("\n".join(lines_of(sweep)))
+    if asked.as_json:
+        write_json({"format": 1, "sweeps": [record_of(sweep) for sweep in done]})
+    if any(not sweep.whole for sweep in done):
+        click.echo("stopped: the values that were finished are above", err=True)
+        sys.exit(130)
+    report.leave()
+    sys.exit()
+
+
+def _workers(asked: Varied) -> int:
+    if asked.jobs:
+        return asked.jobs
+    few = asked.values is not None and asked.values ** len(asked.ranges) <= FEW
+    return 1 if few else os.cpu_count() or 1
+
+
+def _progress() -> api.Told | None:
+    """Return who tells a person at a terminal how far it is."""
+    if not sys.stderr.isatty():
+        return None
+
+    def told(done: int, of: int) -> None:
+        end = "\n" if done == of else ""
+        click.echo(f"\r{100 * done // of} % of the values tried{end}", nl=False, err=True)
+
+    return told

@@ -1,0 +1,122 @@
+"""What the sheets give at other sizes: counts alone, from layouts that hold, with what is known of sizes nearby."""
+
+from collections.abc import Collection, Iterator
+from dataclasses import replace
+
+import numpy as np
+
+from publisher.basics import Finding, record, run_checks
+from publisher.design import Design, SheetSize
+from publisher.geometry import Part
+from publisher.material.boxes import box_form
+from publisher.material.checks import CHECKS, MOST_ON_SHEETS, BoardList
+from publisher.material.engines import EFFORTS, Desk, solve
+from publisher.material.packing import Packed
+from publisher.material.problem import Problem, alone, frames, net_area, piece_of
+
+CountKey = tuple[str, str, str]  # board, sheet's label, part ("" for the whole list)
+
+
+@record
+class SheetCount:
+    """One number with the layout that proves it: copies of ``part`` alone on one sheet, or, where ``part`` is "", the sheets that
+    the whole list takes. ``number`` is 0 for what fits no sheet of this size. ``letter`` is that of the part."""
+
+    board: str
+    sheet: SheetSize
+    part: str
+    letter: str
+    number: int
+    packed: Packed
+
+    @property
+    def key(self) -> CountKey:
+        """What it counts, whatever the sizes are."""
+        return (self.board, self.sheet.label, self.part)
+
+
+def count_layouts(
+    design: Design,
+    parts: tuple[Part, ...],
+    known: tuple[SheetCount, ...] = (),
+    only: Collection[CountKey] | None = None,
+    near: bool = False,
+) -> tuple[tuple[SheetCount, ...], tuple[Finding, ...]]:
+    """Return what each sheet gives, by the quick search, and what is wrong with board and parts. Nothing is stored or drawn.
+
+    ``known``: counts at a smaller and a greater value of a size. Where both are the same number, and the layout of one of them
+    holds here too, that is the answer and nothing is searched; a layout that holds here is never bettered by a worse one.
+    ``only``: what to count; nothing is checked then. ``near``: the sizes differ by little from known ones, so that only the turns
+    of known layouts are tried (parts that are rectangles are laid as ever). Raises LayoutFault when a layout of ours does not hold.
+    """
+    cut = tuple(p for p in parts if p.count + p.spare > 0)
+    letters = {part.id: part.letter for part in parts}
+    desk = Desk(EFFORTS["quick"])
+    found: list[SheetCount] = []
+    findings: list[Finding] = []
+    for board in design.boards:
+        used = tuple(p for p in cut if p.board == board.id)
+        if not used:
+            continue
+        todo = BoardList(board, board.sheets, used, cures=False)
+        findings += () if only else run_checks(CHECKS, todo)
+        if todo.copies > MOST_ON_SHEETS:
+            continue
+        for sheet in todo.usable():
+            for part, problem in _problems(todo, sheet):
+                key = (board.id, sheet.label, part)
+                if only is None or key in only:
+                    own = tuple(one for one in known if one.key == key)
+                    packed = _counted(problem, own, desk, near) if problem.pieces else Packed((), "rows", 0)
+                    found.append(
+                        SheetCount(board.id, sheet, part, letters.get(part, ""), _number(problem, packed), packed)
+                    )
+    return tuple(found), tuple(findings)
+
+
+def _problems(todo: BoardList, sheet: SheetSize) -> Iterator[tuple[str, Problem]]:
+    """Yield the problem of each part alone, without a piece where it does not fit; and that of the list of those that do."""
+    board = todo.board
+    fitting = tuple(p for p in todo.parts if not todo.excess(p, sheet))
+    for part in todo.parts:
+        one = alone(piece_of(part, board), board, sheet)
+        yield part.id, one if part in fitting else replace(one, pieces=())
+    yield "", Problem(tuple(piece_of(p, board) for p in fitting), board, sheet, frames(board.grain), False)
+
+
+def _number(problem: Problem, packed: Packed) -> int:
+    return sum(map(len, packed.sheets)) if problem.alone else len(packed.sheets)
+
+
+def _counted(problem: Problem, known: tuple[SheetCount, ...], desk: Desk, near: bool) -> Packed:
+    """Return the best layout of the known ones that hold and of a search, which is left out where it is not needed."""
+    holding = [one.packed for one in known if one.number and not problem.flaws(one.packed.sheets)]
+
+    def rank(packed: Packed) -> int:
+        return -_number(problem, packed) if problem.alone else _number(problem, packed)
+
+    best = min(holding, key=rank, default=None)
+    if best is not None:
+        agreed = len(known) > 1 and len({one.number for one in known}) == 1
+        least = not problem.alone and _number(problem, best) <= _least_sheets(problem)
+        if agreed or least:
+            return best
+    tried = solve(_narrowed(problem, known) if near else problem, desk)
+    return best if best is not None and rank(best) <= rank(tried) else tried
+
+
+def _least_sheets(problem: Problem) -> int:
+    """Return the number of sheets that no layout of the list goes below: by area."""
+    free = problem.free()
+    area = sum(net_area(piece) * piece.count for piece in problem.pieces)
+    return int(np.ceil(area / (free.width * free.height) - 1e-9))
+
+
+def _narrowed(problem: Problem, known: tuple[SheetCount, ...]) -> Problem:
+    """Return the problem of one part alone with only those turns that known layouts of it have; others as they are."""
+    turns = {item.pose.turn for one in known for sheet in one.packed.sheets for item in sheet}
+    piece = problem.pieces[0]
+    if not problem.alone or not turns or piece.angles or box_form(piece).rectangle:
+        return problem
+    both = tuple(sorted({round((t + half) % 360.0, 6) for t in turns for half in (0.0, 180.0)}))
+    return replace(problem, pieces=(replace(piece, angles=both),), frames=(0.0,))
