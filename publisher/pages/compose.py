@@ -20,9 +20,11 @@ from publisher.pages.sheet import (
     Context,
     Numbers,
     PageDraft,
+    PageFault,
     furniture,
     heading_of,
     ink_box,
+    own_faults,
     pack_id,
     thinned,
 )
@@ -67,7 +69,7 @@ def compose(
 ) -> Pack:
     """Return the pack of one design for one paper, with the promises that the finished file must keep.
 
-    Raises Refusal when the paper cannot hold a page.
+    Raises Refusal when the paper cannot hold a page, PageFault when something of ours stands where it must not.
     """
     faces, findings = _faces(design)
     joined = replace(joined, sentences=sentences_of(design, joined.facts, paper.first))
@@ -120,7 +122,10 @@ def compose(
         layouts=needs.layouts, sides=joined.sides, sentences=joined.sentences, drawings=joined.step_drawings,
         carried=whole.carried,
     )  # fmt: skip
-    findings += run_checks(CHECKS, Composed(tuple(pages), tuple(promised), tuple(boxes), faces))
+    composed = Composed(tuple(pages), tuple(promised), tuple(boxes), faces)
+    findings += run_checks(CHECKS, composed)
+    if fault := next(own_faults(composed), ""):
+        raise PageFault(fault)
     return Pack(
         id=known_as,
         trial=trial,

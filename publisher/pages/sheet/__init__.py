@@ -22,7 +22,7 @@ from publisher.pages.sheet.frame import (
     columns,
     make_frame,
 )
-from publisher.pages.sheet.page_checks import CHECKS, Composed, ink_box, words_box
+from publisher.pages.sheet.page_checks import CHECKS, Composed, PageFault, ink_box, own_faults, words_box
 from publisher.pages.sheet.page_furniture import TITLE_TOO_LONG, Heading, furniture, heading_of, title_fits
 from publisher.pages.sheet.paper_table import UNKNOWN_PAPER, paper_for, papers
 from publisher.pages.sheet.pictures import drawing_pose, drawn_size, photo_size, place_drawing, place_photo
@@ -54,6 +54,7 @@ __all__ = [
     "Heading",
     "Numbers",
     "PageDraft",
+    "PageFault",
     "base_line",
     "card",
     "cautions_for",
@@ -66,6 +67,7 @@ __all__ = [
     "ink_box",
     "make_frame",
     "material_words",
+    "own_faults",
     "pack_id",
     "paper_for",
     "papers",

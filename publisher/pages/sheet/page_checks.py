@@ -1,8 +1,12 @@
 """What must hold for every composed page, whoever drew it."""
 
+from collections.abc import Iterator
+from dataclasses import replace
 from math import cos, radians, sin
 
 import numpy as np
+import shapely
+from shapely import affinity
 
 from publisher.basics import Box, Check, Findings, PagePromise, Severity, checked, record
 from publisher.pages.model import Drawn, Fill, Page, Picture, Stroke, Words
@@ -58,63 +62,6 @@ def ink_box(faces: Faces, thing: Drawn) -> Box | None:
 
 
 @checked(
-    "pages/over-the-limit",
-    "Nothing is drawn outside the printable limit",
-    "what lies outside may be lost on a printer that cannot reach it, and nobody would know",
-    Severity.ERROR,
-)
-def inside_the_limit(composed: Composed, check: Check[Composed]) -> Findings:
-    """Compare the reach of all ink with the limit of its page."""
-    looked = 0
-    for page, promise, boxes in zip(composed.pages, composed.promises, composed.boxes, strict=True):
-        limit = promise.limit
-        for thing, box in zip(page.drawn, boxes, strict=True):
-            if box is None:
-                continue
-            looked += 1
-            over = max(limit.left - box.left, limit.bottom - box.bottom, box.right - limit.right, box.top - limit.top)
-            if over > _SLACK:
-                what = (
-                    f"the words “{thing.text[:40]}”"
-                    if isinstance(thing, Words)
-                    else f"a {type(thing).__name__.lower()}"
-                )
-                yield check.found(
-                    f"page {page.number} ({page.title}): {what} lies {over:.2f} mm outside the printable limit",
-                    subject=f"page {page.number}",
-                    hint="shorten the text, or use a larger paper",
-                    value=over,
-                    limit=0.0,
-                )
-    return looked
-
-
-@checked(
-    "pages/words-too-small",
-    "No words are set too small to read",
-    f"under {LEAST_SIZE:g} mm the x-height is less than the 1.2 mm that labels may have by Regulation (EU) 1169/2011, article 13",
-    Severity.ERROR,
-)
-def words_readable(composed: Composed, check: Check[Composed]) -> Findings:
-    """Look at the size of all words."""
-    looked = 0
-    for page in composed.pages:
-        for thing in page.drawn:
-            if not isinstance(thing, Words):
-                continue
-            looked += 1
-            if thing.size < LEAST_SIZE - _SLACK:
-                yield check.found(
-                    f"page {page.number} ({page.title}): “{thing.text[:40]}” is set at {thing.size:.2f} mm",
-                    subject=f"page {page.number}",
-                    hint="shorten the text",
-                    value=thing.size,
-                    limit=LEAST_SIZE,
-                )
-    return looked
-
-
-@checked(
     "pages/letter-missing",
     "Every letter can be drawn",
     "a letter that no font has prints as an empty box",
@@ -139,44 +86,55 @@ def letters_drawable(composed: Composed, check: Check[Composed]) -> Findings:
     return looked
 
 
-_OURS = 8  # letters of a part, its copy or a distance, as drawn in figures
+CHECKS: tuple[Check[Composed], ...] = (letters_drawable,)
 
 
-@checked(
-    "pages/words-collide",
-    "No words lie on other words",
-    "two words in one place cannot be read, and a letter of a part misread spoils the board",
-    Severity.WARNING,
-)
-def words_apart(composed: Composed, check: Check[Composed]) -> Findings:
-    """Compare the boxes of all words of a page with each other."""
-    looked = 0
-    for page, boxes in zip(composed.pages, composed.boxes, strict=True):
-        words = [(thing, box) for thing, box in zip(page.drawn, boxes, strict=True) if box and isinstance(thing, Words)]
-        looked += len(words)
-        if not words:
-            continue
-        placed = [thing for thing, _ in words]
-        left, bottom, right, top = np.array([(b.left, b.bottom, b.right, b.top) for _, b in words]).T
-        left, bottom, right, top = left + _TOUCH, bottom + _TOUCH, right - _TOUCH, top - _TOUCH
-        meet = (left[:, None] < right) & (left < right[:, None]) & (bottom[:, None] < top) & (bottom < top[:, None])
-        for one, two in np.argwhere(np.triu(meet, 1)):
-            yield check.found(
-                f"page {page.number} ({page.title}): “{placed[one].text[:40]}” and “{placed[two].text[:40]}” lie on each other",
-                subject=f"page {page.number}",
-                hint=_apart(placed[one], placed[two]),
-            )
-    return looked
+class PageFault(Exception):
+    """Something that we placed stands where it must not: a fault of this program (exit 3), never a finding about a design."""
 
 
-def _apart(one: Words, two: Words) -> str:
-    """Return what to do about two words that lie on each other: a text of a line or more is its writer's, a letter or a number ours."""
-    longer = max((one.text, two.text), key=len)
-    if len(longer) > _OURS:
-        return f"shorten the text “{longer[:40]}”"
-    return (
-        "these stand beside pieces too small for them: nothing in the spec is wrong; look the piece up in the cut list"
-    )
+def own_faults(composed: Composed) -> Iterator[str]:
+    """Yield in words what lies outside a page's printable limit, which words are set too small, which lie on other words.
+
+    Nothing that a designer writes can bring it about: long texts are broken, long titles are findings before.
+    """
+    for page, promise, boxes in zip(composed.pages, composed.promises, composed.boxes, strict=True):
+        here = f"page {page.number} ({page.title})"
+        words: list[tuple[Words, Box]] = []
+        for thing, box in zip(page.drawn, boxes, strict=True):
+            if box is None:
+                continue
+            limit = promise.limit
+            over = max(limit.left - box.left, limit.bottom - box.bottom, box.right - limit.right, box.top - limit.top)
+            if over > _SLACK:
+                yield f"{here}: {_called(thing)} lies {over:.2f} mm outside the printable limit"
+            if isinstance(thing, Words):
+                words.append((thing, box))
+                if thing.size < LEAST_SIZE - _SLACK:
+                    yield f"{here}: {_called(thing)} is set at {thing.size:.2f} mm"
+        for one, two in _on_each_other(composed.faces, words):
+            yield f"{here}: {_called(one)} and {_called(two)} lie on each other"
 
 
-CHECKS: tuple[Check[Composed], ...] = (inside_the_limit, words_readable, letters_drawable, words_apart)
+def _called(thing: Drawn) -> str:
+    return f"“{thing.text[:40]}”" if isinstance(thing, Words) else f"a {type(thing).__name__.lower()}"
+
+
+def _on_each_other(faces: Faces, words: list[tuple[Words, Box]]) -> Iterator[tuple[Words, Words]]:
+    """Yield words that lie on each other: first by upright boxes, then, where one is turned, by their own."""
+    if not words:
+        return
+    left, bottom, right, top = np.array([(b.left, b.bottom, b.right, b.top) for _, b in words]).T
+    left, bottom, right, top = left + _TOUCH, bottom + _TOUCH, right - _TOUCH, top - _TOUCH
+    meet = (left[:, None] < right) & (left < right[:, None]) & (bottom[:, None] < top) & (bottom < top[:, None])
+    for i, j in np.argwhere(np.triu(meet, 1)).tolist():
+        one, two = words[i][0], words[j][0]
+        askew = one.turn % 90.0 or two.turn % 90.0
+        if not askew or _band(faces, one).intersects(_band(faces, two)):
+            yield one, two
+
+
+def _band(faces: Faces, words: Words) -> shapely.Polygon:
+    """Return the rectangle round a line of words, turned with it."""
+    box = words_box(faces, replace(words, turn=0.0)).grown(-_TOUCH)
+    return affinity.rotate(shapely.box(box.left, box.bottom, box.right, box.top), words.turn, (words.x, words.y))

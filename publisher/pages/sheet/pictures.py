@@ -1,5 +1,7 @@
 """Line drawings of the piece and photographs, placed in a box of a page."""
 
+from itertools import product
+
 import shapely
 
 from publisher.basics import Box, Layer, Path, Point, Pose, polyline
@@ -19,6 +21,7 @@ from publisher.pages.type import (
 )
 
 LABEL_CLEAR = 0.3  # round a label
+REACH = 20  # steps of its own size that a label may move
 FLOATING = 2.5  # mm: a label farther than this from every outline gets a line to it
 
 WEIGHTS: dict[str, LineStyle] = {
@@ -106,14 +109,27 @@ def _leader(spot: Box, outlines: tuple[Path, ...], layer: Layer) -> tuple[Drawn,
 
 
 def _free_spot(setter: Setter, text: str, style: TypeStyle, at: Point, taken: list[Box]) -> Box:
-    """Return the box of a label at its point, moved by its own size where another label stands there."""
+    """Return the box of a label at its point, moved by its own size as often as others stand there.
+
+    Raises ValueError when thousands of labels share a point: steps of its own size always find room among fewer.
+    """
     wide, high = setter.width(text, style) + 2 * LABEL_CLEAR, setter.cap(style) + 2 * LABEL_CLEAR
     here = Box(at[0] - wide / 2, at[1] - high / 2, at[0] + wide / 2, at[1] + high / 2)
-    for right, up in ((0, 0), (1, 0), (0, -1), (-1, 0), (0, 1), (1, -1), (2, 0), (-1, -1), (0, -2)):
+    for right, up in STEPS:
         box = Box(here.left + right * wide, here.bottom + up * high, here.right + right * wide, here.top + up * high)
         if not any(_meet(box, other) for other in taken):
             return box
-    return here
+    raise ValueError(f"{len(taken)} labels stand round the point of “{text}”")
+
+
+def _nearness(step: tuple[int, ...]) -> tuple[int, ...]:
+    """Rank a step by how near it is; of equal ones first to the right, then down, to the left, up."""
+    x, y = step
+    way = 0 if x > abs(y) else 1 if -y >= abs(x) else 2 if -x > abs(y) else 3
+    return max(abs(x), abs(y)), abs(x) + abs(y), way, x, y
+
+
+STEPS = tuple(sorted(product(range(-REACH, REACH + 1), repeat=2), key=_nearness))
 
 
 def _meet(a: Box, b: Box) -> bool:

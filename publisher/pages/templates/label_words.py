@@ -32,6 +32,7 @@ class Says:
     sides: tuple[str, ...]
     face: str
     notes: tuple[str, ...]
+    top: bool = False  # the label shows with an arrow which end is up: the part has no room for it
 
 
 def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) -> Says:
@@ -59,7 +60,8 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     sides = (UP,) if side.flip else (UP, "Do not flip.")
     traced = (TRACED,) if context.design.use == "trace" and not copy else ()
     notes = (*traced, *_notes(part, copy, mirrored))
-    return Says(part.letter, part.name, board, cut, line, boxes, size, sides, FACES[side.face], notes)
+    top = side.top and not any(m.purpose is Purpose.TOP for m in part.marks)
+    return Says(part.letter, part.name, board, cut, line, boxes, size, sides, FACES[side.face], notes, top)
 
 
 def _inches(mm: float) -> str:

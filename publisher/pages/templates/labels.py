@@ -11,6 +11,7 @@ from typing import Literal
 from publisher.basics import Layer, Path, Point, Pose, polyline, record
 from publisher.pages.model import Drawn, Fill, LineStyle, Stroke, Words
 from publisher.pages.templates.label_words import Says
+from publisher.pages.templates.top_marks import TOP
 from publisher.pages.type import BODY, LEAST, LETTER, NOTE, SMALL, Setter, TypeStyle
 
 TAG = LineStyle("tag", 0.35)
@@ -26,12 +27,14 @@ LOW_MEASURE = 150.0  # of a block in two columns
 COLUMN_GAP = 5.0
 CUT_CORNER = 2.2
 DEEP = frozenset("JQÇŞ")  # capitals that reach below the line
+DESCENT = 0.24  # of the size: how far
 BLOCK_MARGIN = 0.2  # round a block, for the width of lines
 BESIDE_TAG = 16.0  # least measure in which words stand beside the tag, not under it
 MANY = 60  # more copies than this share tick boxes
 FLAG = "Cut this flag off last."
+TOP_ARROW = 5.0  # mm
 
-LabelForm = Literal["whole", "low", "row", "column", "run", "tag", "letter", "rest", "named", "details", "flag"]
+LabelForm = Literal["whole", "low", "row", "column", "run", "tag", "letter", "rest", "named", "details", "face", "flag"]
 
 
 @record
@@ -40,7 +43,8 @@ class Label:
 
     ``form``: ``whole`` and ``low`` (in two columns) say all; ``row`` and ``column`` what a piece must not lose, beside or under
     its tag, ``run`` the same in lines without a tag; ``tag``, ``letter`` (small, without a tag) and ``rest`` are its parts;
-    ``named`` is the tag with the name; ``details`` is what the piece may lose; ``flag`` says all, on a flag.
+    ``named`` is the tag with the name; ``face`` which face is up, with the letter; ``details`` is what the piece may lose;
+    ``flag`` says all, on a flag.
     """
 
     width: float
@@ -83,6 +87,13 @@ def letters(setter: Setter, said: Says) -> Iterator[tuple[Label, ...]]:
             yield (_set(setter, said, style, MEASURES[0], form),)
 
 
+def alone(setter: Setter, said: Says) -> Iterator[tuple[Label, ...]]:
+    """Yield, for each thing that a piece must not lose beside its letter, settings of it alone: the longest first."""
+    each = [replace(said, sides=()), *(replace(said, cut="", sides=(side,)) for side in said.sides)]
+    for one in sorted(each, key=lambda s: -len(s.cut + "".join(s.sides))):
+        yield _settings(setter, one, LEAST, NARROW_MEASURES, "rest")
+
+
 def rests(setter: Setter, said: Says) -> tuple[Label, ...]:
     """Return settings of what a piece must not lose without its letter."""
     return _settings(setter, said, LEAST, NARROW_MEASURES, "rest")
@@ -92,6 +103,11 @@ def details(setter: Setter, said: Says) -> Iterator[tuple[Label, ...]]:
     """Yield groups of settings of what a piece may lose, to stand anywhere near it."""
     for style in (NOTE, LEAST):
         yield _settings(setter, said, style, BESIDE_MEASURES, "details")
+
+
+def faces(setter: Setter, said: Says) -> tuple[Label, ...]:
+    """Return settings of which face of a piece is up, where there is room for nothing else."""
+    return _settings(setter, said, LEAST, (*BESIDE_MEASURES, *NARROW_MEASURES[3:]), "face")
 
 
 def flags(setter: Setter, said: Says) -> tuple[Label, ...]:
@@ -106,7 +122,9 @@ def small_blocks(setter: Setter, said: Says) -> Iterator[tuple[Label, ...]]:
 
 
 def reset(label: Label, setter: Setter, said: Says) -> Label:
-    """Return other words set as a label is set."""
+    """Return other words set as a label is set; what is the same for all copies stays as it is."""
+    if label.form == "rest":
+        return label
     return _set(setter, said, label.style, label.measure, label.form)
 
 
@@ -127,11 +145,12 @@ def _set(setter: Setter, said: Says, style: TypeStyle, measure: float, form: Lab
     return Label(block.width, block.height, said, style, measure, form, ease, tuple(block.promised))
 
 
-def placed(label: Label, setter: Setter, pose: Pose) -> tuple[Drawn, ...]:
-    """Return what is drawn of a block, carried to the page. The pose may turn the block; it never mirrors."""
-    block = _Block(setter, label.says, label.style, label.measure, label.form, draw=True)
-    up = Pose(BLOCK_MARGIN, block.height)
-    return tuple(_carried(_carried(thing, up), pose) for thing in block.drawn)
+def placed(label: Label, setter: Setter, pose: Pose, up: float = 0.0) -> tuple[Drawn, ...]:
+    """Return what is drawn of a block, carried to the page. The pose may turn the block; it never mirrors. ``up``: the turn (degrees)
+    in which the part lies, whose upper end an arrow may show."""
+    block = _Block(setter, label.says, label.style, label.measure, label.form, draw=True, up=up - pose.turn)
+    lift = Pose(BLOCK_MARGIN, block.height)
+    return tuple(_carried(_carried(thing, lift), pose) for thing in block.drawn)
 
 
 def _carried(thing: Drawn, pose: Pose) -> Drawn:
@@ -159,12 +178,21 @@ class _Block:
     """Sets a label from the top down; y is 0 at the top and negative below. Without ``draw`` it only measures."""
 
     def __init__(
-        self, setter: Setter, said: Says, style: TypeStyle, measure: float, form: LabelForm, *, draw: bool = False
+        self,
+        setter: Setter,
+        said: Says,
+        style: TypeStyle,
+        measure: float,
+        form: LabelForm,
+        *,
+        draw: bool = False,
+        up: float = 0.0,
     ) -> None:
         self.type = setter
         self.style = style
         self.measure = measure - 2 * BLOCK_MARGIN
         self.draw = draw
+        self.up = up
         self.drawn: list[Drawn] = []
         self.y = self.wide = self.left = 0.0
         self.breaks = 0
@@ -212,9 +240,25 @@ class _Block:
             self.promised += [up] if up in lines[0] else lines
         for text in others if whole else ():
             self.promised += self._text(text, self.style)
+        if said.top:
+            self._top_arrow()
         self.promised += [said.letter, said.cut.replace("\u00a0", " ")]
         for note in said.notes:
             self._text(note, self.style)
+
+    def _top_arrow(self) -> None:
+        """Set the word for the upper end, and an arrow that points the way in which it lies."""
+        centre = (self.left + self.type.width(TOP, self.style) + 1.5 + TOP_ARROW / 2, self.y - TOP_ARROW / 2 - 0.3)
+        self.promised.append(TOP)
+        self._line(TOP, self.style, self.left, centre[1] + self.style.leading / 2)
+        self.wide = max(self.wide, centre[0] + TOP_ARROW / 2)
+        self.y -= TOP_ARROW + 0.6
+        if self.draw:
+            pose, half, side = Pose(*centre, self.up), TOP_ARROW / 2, 0.3 * TOP_ARROW
+            tip = (0.0, half)
+            head = polyline(pose.apply_all(((-side, half - 2 * side), tip, (side, half - 2 * side))))
+            shaft = polyline(pose.apply_all(((0.0, -half), tip)))
+            self.drawn.append(Stroke(TAG, (shaft, head), Layer.NOTES, None, "figure"))
 
     def _identity(self, said: Says, form: LabelForm) -> None:
         """Set what a piece must not lose, or a part of it."""
@@ -222,18 +266,27 @@ class _Block:
         if form in ("row", "column", "tag", "named"):
             self._headed(said.letter, small if form != "named" else _LETTERS[self.style], form == "column")
         elif form == "letter":
-            self._text(said.letter, self.style.bold())
-        if form not in ("run", "rest"):
+            self._lone(said.letter, self.style.bold())
+        if form not in ("run", "rest", "face"):
             self.promised.append(said.letter)
         if form == "named":
             self._text(said.name, _NAMES[self.style].bold())
-        lines = (said.cut, *said.sides)
+        lines = tuple(text for text in (said.cut, *said.sides) if text)
         if form in ("row", "column"):
             for text in lines:
                 self.promised += self._text(text, self.style if text in said.sides[1:] else self.style.bold())
+        elif form == "face":
+            self.promised += self._text(f"{said.letter}: {said.sides[0]}: {said.face}", self.style)
         elif form in ("run", "rest"):
             self._run(lines if form == "rest" else (said.letter, *lines))
         self.y = min(self.y, self.bottom)
+
+    def _lone(self, letter: str, style: TypeStyle) -> None:
+        """Set a letter in a block no higher than itself."""
+        low = DESCENT * style.size if set(letter) & DEEP else 0.0
+        self.wide, self.y = self.type.width(letter, style), -(self.type.cap(style) + low)
+        if self.draw:
+            self.drawn += self.type.line(letter, style, 0.0, self.y + low, layer=Layer.NOTES)
 
     def _run(self, items: Iterable[str]) -> None:
         """Set short texts after each other, as many to a line as fit."""

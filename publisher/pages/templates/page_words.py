@@ -10,7 +10,7 @@ from publisher.geometry import polygon
 from publisher.pages.sheet import Context, Frame
 from publisher.pages.templates.label_room import LabelRoom
 from publisher.pages.templates.label_words import Says, shortened
-from publisher.pages.templates.labels import Label, details
+from publisher.pages.templates.labels import Label, details, faces
 from publisher.pages.templates.spots import Spot
 from publisher.pages.templates.template_forms import PADDING, PART_AWAY, PART_GAP, places_round
 from publisher.pages.templates.template_frames import free_area
@@ -81,7 +81,10 @@ def _beside(context: Context, said: Says, lying: Lying, paper: shapely.Geometry)
         room = part_room(context, part, pose, taken)
         if spot := next((Spot(*f) for group in groups if (f := room.best(group))), None):
             return spot
-    return None
+    if not said.face:
+        return None
+    group = faces(context.type, said)
+    return near(shape, group, paper) or next((Spot(*f) for label in group if (f := room.best((label,)))), None)
 
 
 def near(shape: shapely.Polygon, group: Iterable[Label], paper: shapely.Geometry) -> Spot | None:

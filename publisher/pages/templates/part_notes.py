@@ -8,6 +8,7 @@ import shapely
 from publisher.basics import Box, Pose, Purpose
 from publisher.geometry import Mark, Part, polygon
 from publisher.pages.templates.part_strokes import quiet_lines
+from publisher.pages.templates.top_marks import TOP
 from publisher.pages.type import LEAST, NOTE, Note, Setter, TypeStyle, as_polygon, note_at
 
 SMALL_LETTER = NOTE.bold()  # match letters: bold, so that they are not read as part of a note
@@ -30,16 +31,24 @@ def mark_notes(part: Part, pose: Pose, type_: Setter, taken: Iterable[shapely.Ge
     lines = shapely.union_all([ground.boundary, quiet_lines(part, pose)])
     shapely.prepare(ground)
     shapely.prepare(lines)
+    few: shapely.Geometry | None = (
+        None  # lines of the surface are broken where words stand for which there is no other room
+    )
     notes: dict[int, Note] = {}
-    needed = sorted(range(len(texts)), key=lambda i: texts[i].purpose is Purpose.NAME)
+    needed = sorted(range(len(texts)), key=lambda i: (texts[i].name != TOP, texts[i].purpose is Purpose.NAME))
     for number in needed:
         mark = texts[number]
         style = SMALL_LETTER if mark.purpose is Purpose.MATCH else NOTE
-        reach = NEAR if mark.purpose is Purpose.NAME else FAR
+        wanted = mark.purpose is not Purpose.NAME or mark.name == TOP
+        reach = FAR if wanted else NEAR
         small = LEAST.bold() if mark.purpose is Purpose.MATCH else LEAST
         note = next(
             (n for s in (style, small) if (n := _place_note(mark, pose, s, reach, type_, ground, lines, blocked))), None
         )
+        if note is None and wanted:
+            if few is None:
+                few = shapely.union_all([ground.boundary, quiet_lines(part, pose, surface=False)])
+            note = _place_note(mark, pose, small, reach, type_, ground, few, blocked)
         if note:
             blocked.append(as_polygon(note.box.grown(0.3)))
             notes[number] = note

@@ -42,14 +42,14 @@ class Spot:
         return replace(self, at=pose.apply(far), turn=turn - 180.0 if turn > 0.0 else turn + 180.0)
 
 
-def spot_drawn(setter: Setter, spot: Spot) -> tuple[Drawn, ...]:
-    """Return what is drawn of the block."""
-    return placed(spot.label, setter, Pose(*spot.at, spot.turn))
+def spot_drawn(setter: Setter, spot: Spot, up: float) -> tuple[Drawn, ...]:
+    """Return what is drawn of the block; ``up``: the turn in which its part lies."""
+    return placed(spot.label, setter, Pose(*spot.at, spot.turn), up)
 
 
-def sides_carried(page: int, spot: Spot, part: str, copy: int, mirrored: bool) -> Carried:
-    """Say that the block is where the print of a part says what was promised of its sides."""
-    return Carried(side_key(part, mirrored), page, spot.box, copy=copy)
+def sides_carried(page: int, box: Box, part: str, copy: int, mirrored: bool) -> Carried:
+    """Say that the words in a box are where the print of a part says what was promised of its sides."""
+    return Carried(side_key(part, mirrored), page, box, copy=copy)
 
 
 def spot_promises(page: int, spot: Spot, part: str = "", copy: int = 0) -> tuple[TextPromise, ...]:

@@ -5,7 +5,7 @@ and small, upright, along the page's side, aslant; its letter apart from the res
 that is cut off last; all on the flag.
 """
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 
 import shapely
@@ -15,16 +15,18 @@ from publisher.geometry import Part, polygon
 from publisher.pages.sheet import Context
 from publisher.pages.templates.label_room import LINE_CLEAR, LabelRoom
 from publisher.pages.templates.label_words import Says, says
-from publisher.pages.templates.labels import STYLES, Label, blocks, flags, identities, letters, reset, rests
+from publisher.pages.templates.labels import STYLES, Label, alone, blocks, flags, identities, letters, reset, rests
 from publisher.pages.templates.part_notes import mark_notes
 from publisher.pages.templates.part_strokes import is_texture, quiet_lines
 from publisher.pages.templates.spots import Spot
 from publisher.pages.templates.template_forms import Form, beside, cover
+from publisher.pages.templates.top_marks import TOP
 from publisher.pages.type import as_polygon
 
 UPRIGHT = (0.0, 90.0)
 LEANS = tuple(float(turn) for turn in range(-75, 90, 15))
 TIGHT = 0.7  # mm between words and a line where a piece has no room for more
+CLOSEST = 0.4  # and between a letter and the sides of a piece that is hardly wider
 
 
 @record
@@ -157,13 +159,13 @@ class Labels:
         """Look for the best place; what fits the part as its designer drew it fits however it is turned."""
         pose = Pose(turn=turn, mirrored=model.mirrored)
         room = part_room(self.context, model.part, pose)
-        if not patterned(model.part) and (spot := self._whole(model, room, turn)):
+        topped = not self.said(model).top  # else a flag shows which end is up
+        if topped and not patterned(model.part) and (spot := self._whole(model, room, turn)):
             return Inside((spot,), True, True)
         if spots := self._enough(model, room, pose):
-            return Inside(spots, False, True)
+            return Inside(spots, False, topped)
         if turn == 0.0:
-            bare = _bare_room(model.part, pose, TIGHT)
-            found = first_spot(bare, tuple(letters(self.context.type, self.said(model))))
+            found = self._letter(model, pose)
             return Inside((found,) if found else (), False, False)
         base = self._found(model, 0.0)
         return replace(base, spots=tuple(spot.moved(Pose(turn=turn)) for spot in base.spots))
@@ -188,17 +190,44 @@ class Labels:
         """Return what the piece must not lose: clear of the words of marks, else as these make room for it; in two places last."""
         setter, said = self.context.type, self.said(model)
         *tagged, run = identities(setter, said)
-        close = _bare_room(model.part, pose, TIGHT)
-        for free in (room, _bare_room(model.part, pose, LINE_CLEAR), close):
+        for free in (room, *self._bare_rooms(model.part, pose, (LINE_CLEAR, TIGHT))):
             for groups in (tagged, (run,)):
                 if spot := first_spot(free, groups):
                     return (spot,)
-        letter = first_spot(close, tuple(letters(setter, said)))
-        if letter is None:
+        *_, close = self._bare_rooms(model.part, pose, (TIGHT,))
+        for others in ((rests(setter, said),), tuple(alone(setter, said))):
+            spots = _apart(close, (tuple(letters(setter, said)), *((group,) for group in others)))
+            if spots:
+                return spots
+        return ()
+
+    def _letter(self, model: Sample, pose: Pose) -> Spot | None:
+        """Return the letter alone, the largest that fits; on a narrow piece close to its sides."""
+        groups = tuple(letters(self.context.type, self.said(model)))
+        rooms = self._bare_rooms(model.part, pose, (TIGHT, CLOSEST))
+        return next((spot for room in rooms if (spot := first_spot(room, groups))), None)
+
+    def _bare_rooms(self, part: Part, pose: Pose, clears: tuple[float, ...]) -> Iterator[LabelRoom]:
+        """Yield the free places inside a part, where the words of its marks make room, all but that which says where its top is;
+        last, where the lines of its surface make room too."""
+        own = replace(part, marks=tuple(m for m in part.marks if not m.text or m.name == TOP))
+        top = [as_polygon(n.box.grown(CLOSEST)) for n in mark_notes(own, pose, self.context.type)]
+        ground = polygon(part.template, pose)
+        for surface in (True, False):
+            lines = shapely.union_all([quiet_lines(part, pose, surface), *top])
+            yield from (LabelRoom(ground, lines, clear) for clear in clears)
+
+
+def _apart(room: LabelRoom, wanted: Sequence[Sequence[Sequence[Label]]]) -> tuple[Spot, ...]:
+    """Return a place for each of several things, apart from each other; () when one finds none."""
+    spots: list[Spot] = []
+    for groups in wanted:
+        spot = first_spot(room, groups)
+        if spot is None:
             return ()
-        left = LabelRoom(close.free.difference(letter.polygon.buffer(TIGHT)), clear=0.0)
-        rest = first_spot(left, (rests(setter, said),))
-        return (letter, rest) if rest else ()
+        spots.append(spot)
+        room = LabelRoom(room.free.difference(spot.polygon.buffer(TIGHT)), clear=0.0)
+    return tuple(spots)
 
 
 def first_spot(room: LabelRoom, groups: Sequence[Sequence[Label]]) -> Spot | None:
@@ -223,8 +252,3 @@ def part_room(context: Context, part: Part, pose: Pose, taken: Iterable[shapely.
     blocked = [*taken]
     notes = [as_polygon(n.box) for n in mark_notes(part, pose, context.type, blocked)]
     return LabelRoom(polygon(part.template, pose), shapely.union_all([quiet_lines(part, pose), *notes, *blocked]))
-
-
-def _bare_room(part: Part, pose: Pose, clear: float) -> LabelRoom:
-    """Return the free places inside a part, where the words of its marks make room."""
-    return LabelRoom(polygon(part.template, pose), quiet_lines(part, pose), clear)

@@ -116,7 +116,7 @@ def _body(context: Context, lying: tuple[Lying, ...]) -> Callable[[Numbers], Bod
                 for promise in mark_promises(page, y.sample.part, max(y.sample.copy, 1), one)
             ),
             carried=tuple(
-                sides_carried(page, spot, y.sample.part.id, max(y.sample.copy, 1), y.sample.mirrored)
+                sides_carried(page, spot.box, y.sample.part.id, max(y.sample.copy, 1), y.sample.mirrored)
                 for y in lying
                 for spot in y.spots
             ),
@@ -180,5 +180,5 @@ def template_drawn(setter: Setter, lying: Lying) -> tuple[Drawn, ...]:
         *words,
         *(leader(setter, part, pose, lying.beside) if lying.beside else ()),
         *_flag_drawn(lying),
-        *(thing for spot in lying.spots for thing in spot_drawn(setter, spot)),
+        *(thing for spot in lying.spots for thing in spot_drawn(setter, spot, pose.turn)),
     )

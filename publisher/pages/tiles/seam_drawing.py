@@ -3,6 +3,7 @@
 import shapely
 
 from publisher.basics import Box, Layer, Point, SeamPromise, circle, polyline
+from publisher.geometry import polygon
 from publisher.pages.model import Drawn, Fill, Stroke, Words
 from publisher.pages.sheet import Body, Numbers
 from publisher.pages.tiles.seam_marks import TileSeam
@@ -12,6 +13,7 @@ from publisher.pages.type import GAUGE, LEAST, NOTE, PALE, REFERENCE, Setter, Ty
 from publisher.pages.type import TRIM as TRIM_LINE
 
 GLUE = OVERLAP - TRIM
+NAME_AWAY = (0.0, 2.0, 4.0, 6.0)  # mm farther from a mark at which its name is looked for
 
 
 def seam_bodies(setter: Setter, plan: Tiling, cell: Cell, numbers: Numbers) -> tuple[Body, Body, list[Box]]:
@@ -19,6 +21,11 @@ def seam_bodies(setter: Setter, plan: Tiling, cell: Cell, numbers: Numbers) -> t
     under, over = Body(), Body()
     boxes: list[Box] = []
     lines = shapely.union_all([plan.lines_on(cell), *_seam_lines(plan, cell)])
+    # where marks of the part leave a name no room, it keeps off cuts, seams and other words at least
+    notes = [as_polygon(note.box) for note in plan.notes_on(cell)]
+    cuts = shapely.union_all(
+        [polygon(plan.sample.part.template, plan.pose(cell)).boundary, *notes, *_seam_lines(plan, cell)]
+    )
     for seam in plan.seams:
         if cell not in (seam.first, seam.second):
             continue
@@ -30,7 +37,8 @@ def seam_bodies(setter: Setter, plan: Tiling, cell: Cell, numbers: Numbers) -> t
         over += Body(tuple(_mark(m) for m in marks))
         boxes += [Box(x - MARK_RADIUS, y - MARK_RADIUS, x + MARK_RADIUS, y + MARK_RADIUS) for x, y in marks]
         for mark, name in zip(marks, names, strict=True):
-            busy = shapely.union_all([lines, *map(as_polygon, boxes)])
+            taken = shapely.union_all([as_polygon(box) for box in boxes])
+            busy = (shapely.union([lines, cuts], taken)).tolist()
             words, box = _name_words(setter, name, mark, seam, first, busy, plan.window(cell))
             boxes.append(box)
             over += Body(words)
@@ -81,7 +89,7 @@ def _mark(at: Point) -> Drawn:
 
 
 def _name_words(
-    setter: Setter, name: str, mark: Point, seam: TileSeam, first: bool, lines: shapely.Geometry, window: Box
+    setter: Setter, name: str, mark: Point, seam: TileSeam, first: bool, busy: list[shapely.Geometry], window: Box
 ) -> tuple[tuple[Words, ...], Box]:
     """Set a mark's name beside it, on the tile's own side of the seam, where it crosses no line."""
     style = LEAST
@@ -92,15 +100,18 @@ def _name_words(
     right = (x + out, y - cap / 2)
     above = (x - wide / 2, y + out)
     below = (x - wide / 2, y - out - cap)
-    steps = [0.0, cap, -cap, 2 * cap, -2 * cap, 3 * cap, -3 * cap]
+    steps = [way * step * cap for step in range(6) for way in (1, -1)]
     if seam.upright:
-        base = left if first else right
-        places = [(base[0], base[1] + dy) for dy in steps]
+        base, away = (left, -1) if first else (right, 1)
+        places = [(base[0] + away * further, base[1] + dy) for further in NAME_AWAY for dy in steps]
     else:  # beside the middle of the mark, above or below the seam
         y = y + 1.0 if first else y - 1.0 - cap
-        places = [above if first else below, (left[0], y), (right[0], y)]
+        base, away = (above, 1) if first else (below, -1)
+        places = [base, (left[0], y), (right[0], y)]
+        places += [(base[0] + dx, base[1] + away * further) for further in NAME_AWAY for dx in steps]
     boxes = [Box(px - 0.2, py - 0.6, px + wide + 0.2, py + cap + 0.3) for px, py in places]
-    box = next((b for b in boxes if within(b, window) and not lines.intersects(as_polygon(b.grown(0.3)))), boxes[0])
+    free = (b for lines in busy for b in boxes if within(b, window) and not lines.intersects(as_polygon(b.grown(0.3))))
+    box = next(free, boxes[0])
     return setter.line(name, style, box.left + 0.2, box.bottom + 0.6, layer=Layer.NOTES), box
 
 

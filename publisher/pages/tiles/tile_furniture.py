@@ -73,8 +73,11 @@ def _along(a: float, b: float, at: float, level: bool) -> Path:
     return polyline(((a, at), (b, at)) if level else ((at, a), (at, b)))
 
 
-def info_drawn(setter: Setter, plan: Tiling, cell: Cell, caption: str, numbers: Numbers) -> Body:
-    """Return the map and the words of a tile page: which tile this is, what to do with it, what to measure after taping."""
+def info_drawn(
+    setter: Setter, plan: Tiling, cell: Cell, caption: str, numbers: Numbers, sides: str = ""
+) -> tuple[Body, Box]:
+    """Return the map and the words of a tile page: which tile this is, what to do with it, what to measure after taping; and the
+    box of the last. ``sides``: what that says of the part's sides, where it has no room for that."""
     info = plan.stage.info
     band = info.width > info.height
     pages = {c: numbers.page_of(plan.key(c)) or 0 for c in plan.cutting.cells}
@@ -86,11 +89,15 @@ def info_drawn(setter: Setter, plan: Tiling, cell: Cell, caption: str, numbers: 
     x, top = (used.right + 6.0, info.top - 1.0) if band else (info.left, used.bottom - 4.0)
     width = min(info.right - x, 84.0)
     words: list[Drawn] = []
-    for text, style in _said(plan, cell, caption, pages):
+    last = info
+    said = _said(plan, cell, caption, pages)
+    for text, style in (*said, (sides, NOTE.bold())) if sides else said:
         block = setter.paragraph(text, style, x, top, width, layer=Layer.NOTES)
         words += block.drawn
+        last = Box(x, top - block.height, x + width, top)
         top -= block.height + 0.8
-    return Body((*drawn, *words), texts=(TextPromise(numbers.page, caption[0].upper() + caption[1:]),))
+    body = Body((*drawn, *words), texts=(TextPromise(numbers.page, caption[0].upper() + caption[1:]),))
+    return body, last
 
 
 def _said(plan: Tiling, cell: Cell, caption: str, pages: dict[Cell, int]) -> list[tuple[str, TypeStyle]]:

@@ -28,6 +28,7 @@ from publisher.pages.templates import (
     patterned,
     planner_of,
     quiet_boxes,
+    quiet_lines,
     sample_count,
     samples,
     says,
@@ -43,10 +44,11 @@ from publisher.pages.tiles.seams import Cell
 from publisher.pages.tiles.tile_furniture import info_drawn, size_lines
 from publisher.pages.tiles.tile_map import overview_draft
 from publisher.pages.tiles.tile_plan import Tiling, least_tiles, tiling
-from publisher.pages.type import SPACE, as_polygon, moved
+from publisher.pages.type import LEAST, NOTE, SPACE, as_polygon, moved
 
 MOST_TILES_OF_PART = 200
 MAP_FROM = 3  # tiles of one copy that have a map of their own
+TURNED = ("upper side", "left", "lower side", "right")  # where the upper end of a part lies that is turned by quarters
 TOO_MANY_TILES = Rule(
     "pages/too-many-tiles",
     "A part takes more tiles than a pack holds",
@@ -139,7 +141,7 @@ def _body(context: Context, plan: Tiling, cell: Cell, whole: bool) -> Callable[[
             *marks,
             *outline_strokes(part, pose, window),
             *words,
-            *(spot_drawn(context.type, label) if label else ()),
+            *(spot_drawn(context.type, label, plan.turn) if label else ()),
             *size_lines(context.type, plan, cell, context.paper.first),
         )
         found = (
@@ -148,12 +150,18 @@ def _body(context: Context, plan: Tiling, cell: Cell, whole: bool) -> Callable[[
             + Body(drawn, marks=mark_promises(page, part, copy, marks, window))
             + over
             + Body(texts=spot_promises(page, label, part.id, copy) if label else ())
-            + Body(carried=(sides_carried(page, label, part.id, copy, mirrored),) if label and whole else ())
-            + info_drawn(context.type, plan, cell, caption(plan, cell), numbers)
+            + Body(carried=(sides_carried(page, label.box, part.id, copy, mirrored),) if label and whole else ())
         )
+        info, box = info_drawn(context.type, plan, cell, caption(plan, cell), numbers)
         if not whole or (label and label.label.form in ("whole", "low")):
-            return found
-        return found + _beside(context, plan, cell, found.drawn, page)
+            return found + info
+        enough = label is not None and label.label.form in ("row", "column", "run")
+        beside = _beside(context, plan, cell, (found + info).drawn, page, enough=enough)
+        if beside is not None:
+            return found + info + beside
+        sides = _sides(_said(context, plan), plan.turn)
+        info, box = info_drawn(context.type, plan, cell, caption(plan, cell), numbers, sides)
+        return found + info + Body(carried=(sides_carried(page, box, part.id, copy, mirrored),))
 
     return body
 
@@ -168,11 +176,16 @@ def _label(context: Context, plan: Tiling, cell: Cell, boxes: list[Box], whole: 
         if found:
             return Spot(*found)
     best = identities(context.type, said) if whole else small_blocks(context.type, said)
-    return first_spot(room, (*best, *letters(context.type, said)))
+    groups = (*best, *letters(context.type, said))
+    rooms = (room, _room(plan, cell, boxes, surface=False))  # lines of a surface make room where there is no other
+    return next((spot for one in rooms if (spot := first_spot(one, groups))), None)
 
 
-def _beside(context: Context, plan: Tiling, cell: Cell, drawn: tuple[Drawn, ...], page: int) -> Body:
-    """Return what a piece may lose, in free room of a tile's page beside the tile."""
+def _beside(
+    context: Context, plan: Tiling, cell: Cell, drawn: tuple[Drawn, ...], page: int, *, enough: bool
+) -> Body | None:
+    """Return what a piece may lose, in free room of a tile's page beside the tile, and unless the tile holds ``enough``, what it must
+    not lose; None when there is no room."""
     live = plan.frame.live
     window, pose = plan.window(cell), plan.pose(cell)
     shape = polygon(plan.sample.part.template, pose).intersection(as_polygon(window))
@@ -188,12 +201,21 @@ def _beside(context: Context, plan: Tiling, cell: Cell, drawn: tuple[Drawn, ...]
     ]
     paper = as_polygon(live).difference(shapely.union_all(taken))
     for words in shortened(_said(context, plan)):
-        for group in details(context.type, words):
+        for group in details(context.type, words) if enough else blocks(context.type, words, (NOTE, LEAST)):
             if spot := near(outline, group, paper):
                 sample = plan.sample
-                where = sides_carried(page, spot, sample.part.id, max(sample.copy, 1), sample.mirrored)
-                return Body(spot_drawn(context.type, spot), texts=spot_promises(page, spot), carried=(where,))
-    return Body()
+                where = sides_carried(page, spot.box, sample.part.id, max(sample.copy, 1), sample.mirrored)
+                return Body(
+                    spot_drawn(context.type, spot, plan.turn), texts=spot_promises(page, spot), carried=(where,)
+                )
+    return None
+
+
+def _sides(said: Says, turn: float) -> str:
+    """Return in words what a label says of a part that lies turned by whole quarters, where the label itself finds no room."""
+    face = f": {said.face}" if said.face else ""
+    top = f" Its top is at the {TURNED[round(turn / 90.0) % 4]} of this page." if said.top else ""
+    return f"Part {said.letter}, {said.cut}. {said.sides[0]}{face}. {' '.join(said.sides[1:])}{top}".strip()
 
 
 def _said(context: Context, plan: Tiling) -> Says:
@@ -211,8 +233,13 @@ def _labelled(context: Context, plan: Tiling) -> Cell:
     return max(plan.cutting.cells, key=lambda c: plan.laid.intersection(as_polygon(c.area)).area)
 
 
-def _room(plan: Tiling, cell: Cell, boxes: list[Box]) -> LabelRoom:
-    """Return the free places of a tile, on the page: on the part, inside the tile, clear of marks and of what seams say."""
+def _room(plan: Tiling, cell: Cell, boxes: list[Box], *, surface: bool = True) -> LabelRoom:
+    """Return the free places of a tile, on the page: on the part, inside the tile, clear of marks and of what seams say. Lines of
+    the surface are among the marks unless ``surface`` is False."""
     area = moved(cell.area, *plan.shift(cell))
     ground = polygon(plan.sample.part.template, plan.pose(cell)).intersection(as_polygon(area))
-    return LabelRoom(ground, shapely.union_all([plan.lines_on(cell), *map(as_polygon, boxes)]))
+    lines = plan.lines_on(cell)
+    if not surface:
+        notes = [as_polygon(note.box) for note in plan.notes_on(cell)]
+        lines = shapely.union_all([quiet_lines(plan.sample.part, plan.pose(cell), surface=False), *notes])
+    return LabelRoom(ground, shapely.union_all([lines, *map(as_polygon, boxes)]))

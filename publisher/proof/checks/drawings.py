@@ -1,16 +1,27 @@
 """The pictures of steps: the right drawing, whole, at its scale."""
 
+from math import sqrt
+
 import numpy as np
 import shapely
 
 from publisher.basics import Carried, Check, DrawingPromise, Findings
 from publisher.proof.checks.frame import about, judged, page_name
-from publisher.proof.measuring import CARRIED_TOLERANCE, Case, carried_lines, lines_in, met_by, only, strokes_in
+from publisher.proof.measuring import (
+    CARRIED_TOLERANCE,
+    Case,
+    carried_lines,
+    carried_points,
+    lines_in,
+    met_by,
+    only,
+    strokes_in,
+)
 from publisher.proof.reading import normal
 
 OUTLINE_FROM = 0.3  # mm: thinner lines in a picture are texture, what lies behind, or lead to a label
 FINE_SHARE = 0.5  # of the fine lines that may be left out of a full page
-LABEL_MOVED = 2.5  # of a label's own width and height by which it may keep off another
+LABEL_MOVED = 1.5  # of a label's own width and height by which it may keep off another, and a step more in a crowd
 ROUND_PICTURE = 12.0  # mm round a picture in which its labels stand
 PHOTO = "photo:"
 SAME_SHAPE = 0.02  # share by which the sides of a photograph may differ from those of its file
@@ -49,7 +60,7 @@ def _fault(case: Case, promise: DrawingPromise, where: Carried) -> str:
         found = met_by(wanted, strokes)
         if found.missing > most * found.tried:
             return f"lacks a line at {found.at[0]:.1f}, {found.at[1]:.1f} mm"
-    stray = only(strokes_in(ink, where.box, solid=True, least=OUTLINE_FROM), [*lines, *fine])
+    stray = only(strokes_in(ink, where.box, solid=True, least=OUTLINE_FROM), lines)
     if stray.missing:
         return f"shows a line of something else at {stray.at[0]:.1f}, {stray.at[1]:.1f} mm"
     return _labelled(case, promise, where)
@@ -60,19 +71,22 @@ def _labelled(case: Case, promise: DrawingPromise, where: Carried) -> str:
     if not promise.labels:
         return ""
     near = lines_in(case.lines(where.page), where.box.grown(ROUND_PICTURE))
-    (points,) = carried_lines(where, [[at for _, at in promise.labels]])
+    crowd = sqrt(len(promise.labels))
+    points = carried_points(where, [at for _, at in promise.labels])
     for (text, _), point in zip(promise.labels, points, strict=True):
         having = [line for line in near if normal(line.text) == normal(text)]
-        if not any(_stands_at(line.area(), line.size, point) for line in having):
+        if not any(_stands_at(line.area(), line.size, point, LABEL_MOVED + crowd) for line in having):
             return f"does not show “{text}” where it belongs"
     return ""
 
 
-def _stands_at(area: shapely.Polygon, size: float, point: "np.ndarray[tuple[int], np.dtype[np.float64]]") -> bool:
+def _stands_at(
+    area: shapely.Polygon, size: float, point: "np.ndarray[tuple[int], np.dtype[np.float64]]", steps: float
+) -> bool:
     left, bottom, right, top = area.bounds
     x, y = (left + right) / 2, (bottom + top) / 2
     wide, high = right - left + size / 4, top - bottom + size / 4
-    return bool(abs(x - point[0]) <= LABEL_MOVED * wide and abs(y - point[1]) <= LABEL_MOVED * high)
+    return bool(abs(x - point[0]) <= steps * wide and abs(y - point[1]) <= steps * high)
 
 
 def _photo(case: Case, promise: DrawingPromise, where: Carried) -> str:

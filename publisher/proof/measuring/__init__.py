@@ -4,7 +4,15 @@ Comes in: a file as read, and its promises. Goes out: measurements that the chec
 Never: decide what is an error.
 """
 
-from publisher.proof.measuring.carried import CARRIED_TOLERANCE, carried_lines, lines_in, met_by, only, strokes_in
+from publisher.proof.measuring.carried import (
+    CARRIED_TOLERANCE,
+    carried_lines,
+    carried_points,
+    lines_in,
+    met_by,
+    only,
+    strokes_in,
+)
 from publisher.proof.measuring.case import Case
 from publisher.proof.measuring.drawn_marks import MARK_TOLERANCE
 from publisher.proof.measuring.ink import PALEST_LINE, Ink
@@ -34,6 +42,7 @@ __all__ = [
     "RingSight",
     "TilesReading",
     "carried_lines",
+    "carried_points",
     "lines_in",
     "met_by",
     "only",

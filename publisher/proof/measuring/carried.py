@@ -11,6 +11,7 @@ from publisher.proof.measuring.outlines import StrokeSegments
 from publisher.proof.reading import Array, TextLine
 
 CARRIED_TOLERANCE = 0.1  # mm on the page between a promised line and the stroke that shows it
+BEND = 0.02  # mm: points that lie nearer to the line between their neighbours make no bend
 TRY_STEP = 2.0  # mm between the points of a line that are tried
 READS_IN = 0.5  # mm by which words may reach over their box
 
@@ -24,11 +25,21 @@ class Agreement:
     at: Point
 
 
-def carried_lines(where: Carried, lines: Iterable[Sequence[Point]]) -> list[Array]:
-    """Return lines of a promise carried to the page."""
+def carried_points(where: Carried, points: Sequence[Point]) -> Array:
+    """Return points of a promise carried to the page."""
     a, b, c, d, e, f = where.pose.matrix()
-    turn = np.array(((a, b), (c, d))) * where.scale
-    return [np.asarray(line, dtype=float) @ turn + (e, f) for line in lines]
+    carried: Array = np.asarray(points, dtype=float) @ (np.array(((a, b), (c, d))) * where.scale) + (e, f)
+    return carried
+
+
+def carried_lines(where: Carried, lines: Iterable[Sequence[Point]]) -> list[Array]:
+    """Return lines of a promise carried to the page, points that make no bend left out."""
+    each = list(lines)
+    if not each:
+        return []
+    carried = carried_points(where, [point for line in each for point in line])
+    points, owners = _straightened(carried, np.repeat(np.arange(len(each)), [len(line) for line in each]))
+    return np.split(points, np.flatnonzero(np.diff(owners)) + 1)
 
 
 def strokes_in(ink: Ink, box: Box, *, solid: bool = False, least: float = 0.0) -> StrokeSegments:
@@ -39,9 +50,23 @@ def strokes_in(ink: Ink, box: Box, *, solid: bool = False, least: float = 0.0) -
     inside &= (bounds[:, 2] <= grown.right) & (bounds[:, 3] <= grown.top) & (ink.width >= least)
     if solid:
         inside &= ~ink.dashed
-    starts, ends, owners = ink.segments
-    keep = inside[owners] if len(owners) else np.zeros(0, dtype=bool)
-    return StrokeSegments(starts[keep], ends[keep], owners[keep], ink.width[owners[keep]])
+    if not inside.any():
+        return StrokeSegments(np.zeros((0, 2)), np.zeros((0, 2)), np.zeros(0, dtype=int), np.zeros(0))
+    counts = np.diff(ink.starts)
+    lines = np.flatnonzero(inside)
+    points, owners = _straightened(
+        ink.points[np.repeat(inside, counts)], np.repeat(np.arange(len(lines)), counts[lines])
+    )
+    inner = np.flatnonzero(np.diff(owners) == 0)
+    owner = lines[owners[inner]]
+    return StrokeSegments(points[inner], points[inner + 1], owner, ink.width[owner])
+
+
+def _straightened(points: Array, owners: Array) -> tuple[Array, Array]:
+    """Return points of lines without those that make no bend, and the line of each: an arc in hundreds of points takes long."""
+    lines = shapely.simplify(shapely.linestrings(points, indices=owners), BEND)
+    kept: tuple[Array, Array] = shapely.get_coordinates(lines, return_index=True)
+    return kept
 
 
 def met_by(lines: Sequence[Array], strokes: StrokeSegments) -> Agreement:

@@ -36,7 +36,7 @@ def test_promises_name_the_place_and_the_copy(
 ) -> None:
     context, part = make_context(), make_part()
     spot = Spot(a_label(context, part), (30.0, 40.0), 25.0)
-    shown = [w for w in spot_drawn(context.type, spot) if isinstance(w, Words)]
+    shown = [w for w in spot_drawn(context.type, spot, 0.0) if isinstance(w, Words)]
     assert {w.turn for w in shown} == {25.0}
     inside = spot_promises(3, spot, part.id, 2)
     assert [p.text for p in inside] == ["A", "cut 2", "THIS SIDE UP"]

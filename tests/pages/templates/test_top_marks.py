@@ -10,7 +10,7 @@ from publisher.basics import LineKind, Purpose
 from publisher.geometry import PLATE, Part, polygon
 from publisher.joints import sides_of
 from publisher.pages.sheet.draft import Context
-from publisher.pages.templates.top_marks import ARROW_LENGTH, with_top_marks
+from publisher.pages.templates.top_marks import FORMS, with_top_marks
 
 
 def arrows(part: Part | None) -> list[tuple[tuple[float, float], ...]]:
@@ -35,7 +35,7 @@ def test_what_stands_has_one_arrow_and_what_lies_has_none(
     for part_id in stand:
         part = parts[part_id]
         ((foot, tip),) = arrows(part)
-        assert tip[0] == foot[0] and tip[1] - foot[1] == pytest.approx(ARROW_LENGTH)
+        assert tip[0] == foot[0] and tip[1] - foot[1] == pytest.approx(FORMS[0].length)
         body = polygon(part.template)
         line = shapely.LineString((foot, tip))
         assert body.contains(line) and body.boundary.distance(line) > 1.5

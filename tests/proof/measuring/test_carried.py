@@ -3,7 +3,7 @@
 import numpy as np
 
 from publisher.basics import Box, Carried, Pose
-from publisher.proof.measuring.carried import carried_lines, lines_in, met_by, only
+from publisher.proof.measuring.carried import carried_lines, carried_points, lines_in, met_by, only
 from publisher.proof.measuring.outlines import StrokeSegments
 from publisher.proof.reading import TextLine
 
@@ -17,8 +17,13 @@ def strokes(*lines: tuple[tuple[float, float], tuple[float, float]]) -> StrokeSe
 
 def test_points_are_scaled_first_and_then_carried_by_the_pose() -> None:
     where = Carried("layout", 1, BOX, Pose(50.0, 10.0, 90.0), 0.1)
-    (line,) = carried_lines(where, [((0.0, 0.0), (100.0, 20.0))])
-    assert np.allclose(line, ((50.0, 10.0), (48.0, 20.0)))
+    assert np.allclose(carried_points(where, ((0.0, 0.0), (100.0, 20.0))), ((50.0, 10.0), (48.0, 20.0)))
+
+
+def test_points_that_make_no_bend_are_left_out_and_lines_stay_apart() -> None:
+    lines = carried_lines(Carried("drawing", 1, BOX), [((0, 0), (5, 0.01), (10, 0)), ((10, 0), (10, 4), (8, 4))])
+    assert [line.tolist() for line in lines] == [[[0, 0], [10, 0]], [[10, 0], [10, 4], [8, 4]]]
+    assert carried_lines(Carried("drawing", 1, BOX), []) == []
 
 
 def test_a_promised_line_is_met_along_its_whole_length() -> None:
