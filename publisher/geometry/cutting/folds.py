@@ -1,6 +1,6 @@
 """Panels that are cut as one piece and folded: their outlines laid beside each other, with a line at each fold."""
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from dataclasses import replace
 from itertools import combinations
 from math import atan2, degrees, dist, radians, tan
@@ -108,13 +108,7 @@ def _piece(
     ground = polygon(template)
     folds = [Fold(panel.corner, groove(first.thickness, panel.corner)) for panel, _ in lines]
     marks = [mark for one in laid for mark in one.shape.marks]
-    for (_, line), fold in zip(lines, folds, strict=True):
-        for stretch in shapely.get_parts(shapely.intersection(shapely.LineString(line), ground)):
-            points = tuple((float(x), float(y)) for x, y in shapely.get_coordinates(stretch))
-            if len(points) > 1:
-                marks.append(
-                    Mark(LineKind.FOLD, Purpose.BEND, polyline(points), name="fold", text=f"fold {deg(fold.corner)}")
-                )
+    marks += [mark for (_, line), fold in zip(lines, folds, strict=True) for mark in _fold_marks(line, fold, ground)]
     marks += [_field(one, marks) for one in laid]
     folded = {f"{laid[p.on].name}.{p.on_edge}" for p, _ in lines}
     folded |= {f"{one.name}.{p.edge}" for one, p in zip(laid, plan.panels, strict=True)}
@@ -135,6 +129,14 @@ def _piece(
         folded=plan.parts,
         folds=tuple(dict.fromkeys(folds)),
     )
+
+
+def _fold_marks(line: tuple[Point, Point], fold: Fold, ground: shapely.Polygon) -> Iterator[Mark]:
+    """Yield the stretches of a fold's line that lie on the template."""
+    for stretch in shapely.get_parts(shapely.intersection(shapely.LineString(line), ground)):
+        points = tuple((float(x), float(y)) for x, y in shapely.get_coordinates(stretch))
+        if len(points) > 1:
+            yield Mark(LineKind.FOLD, Purpose.BEND, polyline(points), name="fold", text=f"fold {deg(fold.corner)}")
 
 
 def groove(thickness: float, corner: float) -> float:
