@@ -13,7 +13,7 @@ from publisher.joints.panels.place import PanelAssembly
 from publisher.joints.panels.seats import Seating, measured
 
 LONG_SEAT = 150.0  # mm: a longer seat may run over several pages
-ASIDE = 0.17  # of its length
+LETTER_ASIDE = 0.17  # of its length
 LEAST_SEAT = 1.0  # mm²: what covers less is no place to glue anything
 
 
@@ -90,7 +90,7 @@ def _letter_at(seat: shapely.Polygon) -> Point:
     box = shapely.get_coordinates(shapely.oriented_envelope(seat))
     a, b = box[1] - box[0], box[3] - box[0]
     long, across = (a, b) if float(np.hypot(*a)) >= float(np.hypot(*b)) else (b, a)
-    aside = box[0] + ASIDE * long + across / 2.0
+    aside = box[0] + LETTER_ASIDE * long + across / 2.0
     if float(np.hypot(*long)) > LONG_SEAT and shapely.contains_xy(seat, *aside):
         return float(aside[0]), float(aside[1])
     x, y = shapely.get_coordinates(shapely.maximum_inscribed_circle(seat, 0.5))[0]
