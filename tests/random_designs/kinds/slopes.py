@@ -39,6 +39,8 @@ def draw(dice: Dice) -> Slopes:
     t = base.t
     length, deep, pitch = dice.size(160.0, 260.0), dice.size(90.0, 150.0), dice.size(35.0, 55.0)
     turn = 90 * dice.count(0, 3)
+    if turn % 180:  # the foot runs up the slope: on a steeper one it would end in a point that breaks off
+        pitch = round((35.0 + pitch) / 2.0, 1)
     steep = cos(radians(pitch))
     wide = dice.size(max(15.0, 2 * t), 30.0)
     rise = wide * tan(radians(pitch))
