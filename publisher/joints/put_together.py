@@ -14,8 +14,8 @@ from publisher.joints.drawings import draw
 from publisher.joints.facts import part_facts
 from publisher.joints.footing import mass_of
 from publisher.joints.model import Joined, Placed
+from publisher.joints.panels import balance_of, facts_of_decks, place_panels, seat_marks, seatings_of, standing_facts
 from publisher.joints.panels import facts as panel_facts
-from publisher.joints.panels import facts_of_decks, place_panels, seat_marks, seatings_of
 from publisher.joints.stacks import LaidStack, lay_all, seats_of
 from publisher.joints.stacks import facts as stack_facts
 from publisher.joints.wholes import PlacedWhole, panels_of_stack, put_things
@@ -92,6 +92,9 @@ def assemble(design: Design, parts: tuple[Part, ...]) -> tuple[Assembled, tuple[
     things = _things(design, whole, mated, by_id, boards)
     for made in things:
         facts += whole_facts(made)
+        balance = balance_of(made.panels, lambda part: mass_of(part, boards), design.figure)
+        name, place = made.plan.name, made.plan.place
+        facts += [Fact(f"{name}.{fact}", value, kind, place) for fact, value, kind in standing_facts(balance)]
         facts += footprint.packed(made.plan.name, (panel.part for panel in made.panels), made.plan.place)
     facts += footprint.longest(facts)
     return Assembled(design, parts, tuple(reports), tuple(mated), tuple(facts), things=things), whole

@@ -2,11 +2,12 @@
 
 from math import ceil, isfinite
 
-from publisher.basics import Check, Outcome, Severity, record
+from publisher.basics import Check, Finding, Outcome, Place, Severity, record
 from publisher.basics.wording import say_length, say_mm
 from publisher.design import Figure
 from publisher.joints.assembled import Assembled
-from publisher.joints.panels import PanelBalance
+from publisher.joints.footing import mass_of
+from publisher.joints.panels import PanelBalance, balance_of
 from publisher.joints.stacks import FIGURES, StackReport
 
 WASHERS = 5.0
@@ -52,18 +53,27 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
             continue
         looked_at += 1
         if balance.empty >= 0 > balance.with_figure:
-            found.append(
-                check.found(
-                    f"{plan.name} tips over with a figure of {weight(figure)} at the edge of {balance.worst}: its weight falls "
-                    f"{say_length(-balance.with_figure)} outside what it stands on",
-                    subject=plan.name,
-                    hint=cure_of_panels(subject, balance),
-                    place=plan.place,
-                    value=balance.with_figure,
-                    limit=0.0,
-                )
-            )
+            found.append(_panels_tip(subject, check, plan.name, plan.place, balance))
+    boards = {board.id: board for board in subject.design.boards}
+    for whole in subject.things:
+        together = balance_of(whole.panels, lambda part: mass_of(part, boards), figure)
+        looked_at += together.with_figure is not None
+        if together.with_figure is not None and together.empty >= 0 > together.with_figure:
+            found.append(_panels_tip(subject, check, whole.plan.name, whole.plan.place, together))
     return Outcome(looked_at, tuple(found))
+
+
+def _panels_tip(subject: Assembled, check: Check[Assembled], name: str, place: Place, balance: PanelBalance) -> Finding:
+    margin = balance.margin
+    return check.found(
+        f"{name} tips over with a figure of {weight(subject.design.figure)} at the edge of {balance.worst}: its weight falls "
+        f"{say_length(-margin)} outside what it stands on",
+        subject=name,
+        hint=cure_of_panels(subject, balance),
+        place=place,
+        value=margin,
+        limit=0.0,
+    )
 
 
 def weight(figure: Figure) -> str:

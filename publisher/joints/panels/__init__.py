@@ -7,7 +7,7 @@ Never: know a stack.
 from publisher.joints.panels.bent import FACET, facets_of, is_facet
 from publisher.joints.panels.decks import FINGER, Deck, decks_of, facts_of_decks
 from publisher.joints.panels.edges import slots_of_join
-from publisher.joints.panels.facts import inside_walls
+from publisher.joints.panels.facts import inside_walls, standing_facts
 from publisher.joints.panels.interference import Clash, clashes_among, clashes_of
 from publisher.joints.panels.linings import LiningFound
 from publisher.joints.panels.matings import Mating, matings_of
@@ -53,4 +53,5 @@ __all__ = [
     "seat_marks",
     "seatings_of",
     "slots_of_join",
+    "standing_facts",
 ]

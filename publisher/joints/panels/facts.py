@@ -34,10 +34,7 @@ def facts_of(assembly: PanelAssembly, balance: PanelBalance | None = None) -> tu
     if rests:
         values.append(("ridge", np.vstack(rests)[:, 2].max() - low[2], "length"))
     if balance is not None:
-        values.append(("balance_margin", balance.empty, "length"))
-        if balance.with_figure is not None:
-            values.append(("balance_with_figures", balance.with_figure, "length"))
-        values += [("push_to_tip", balance.tip, "force"), ("push_to_slide", balance.slide, "force")]
+        values += standing_facts(balance)
     name = assembly.plan.name
     return tuple(made_fact(f"{name}.{fact}", value, kind, assembly.plan.place) for fact, value, kind in values)
 
@@ -59,3 +56,11 @@ def _inside(panels: tuple[Panel, ...], axis: int) -> float | None:
         return None
     last, first = walls
     return float(last.frame.origin[axis] - first.frame.origin[axis]) - last.part.thickness - first.part.thickness
+
+
+def standing_facts(balance: PanelBalance) -> list[tuple[str, float, Kind]]:
+    """Return what is known of how something stands: its margins in mm, the pushes in N that tip and slide it."""
+    values: list[tuple[str, float, Kind]] = [("balance_margin", balance.empty, "length")]
+    if balance.with_figure is not None:
+        values.append(("balance_with_figures", balance.with_figure, "length"))
+    return [*values, ("push_to_tip", balance.tip, "force"), ("push_to_slide", balance.slide, "force")]

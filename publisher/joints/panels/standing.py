@@ -11,7 +11,7 @@ from publisher.design import Figure
 from publisher.geometry import Part, polygon
 from publisher.joints.facts import short_side
 from publisher.joints.footing import ballast, hull_sides, push_to_slide, push_to_tip
-from publisher.joints.panels.place import Panel, PanelAssembly
+from publisher.joints.panels.place import Panel
 from publisher.joints.panels.solids import corners_of, face_pair
 from publisher.joints.panels.space import Array
 
@@ -45,14 +45,14 @@ class PanelBalance:
         return self.empty if self.with_figure is None else min(self.empty, self.with_figure)
 
 
-def balance_of(assembly: PanelAssembly, mass: Callable[[Part], float], figure: Figure) -> PanelBalance:
-    """Return how an assembly of at least one panel stands; every panel weighs ``mass`` in the middle of its board."""
-    foot, at = foot_of(assembly), weight_of(assembly, mass)
-    whole = sum(mass(panel.part) for panel in assembly.panels)
+def balance_of(panels: tuple[Panel, ...], mass: Callable[[Part], float], figure: Figure) -> PanelBalance:
+    """Return how panels, at least one, stand together; every panel weighs ``mass`` in the middle of its board."""
+    foot, at = foot_of(panels), weight_of(panels, mass)
+    whole = sum(mass(panel.part) for panel in panels)
     normals, limits = hull_sides(foot)
     empty = limits - normals @ at
     margins, with_figure, worst = empty, None, ""
-    reaches = [(name, (normals @ points[:, :2].T).max(axis=1)) for name, points in _places(assembly, figure)]
+    reaches = [(name, (normals @ points[:, :2].T).max(axis=1)) for name, points in _places(panels, figure)]
     if reaches:
         farthest = np.max([reach for _, reach in reaches], axis=0)
         loaded = limits - (whole * (normals @ at) + figure.mass * farthest) / (whole + figure.mass)
@@ -61,7 +61,7 @@ def balance_of(assembly: PanelAssembly, mass: Callable[[Part], float], figure: F
         margins = np.minimum(empty * whole, loaded * (whole + figure.mass))
     else:
         margins = empty * whole
-    heights = np.vstack([panel.frame.carry(corners_of(panel.part)) for panel in assembly.boards])[:, 2]
+    heights = np.vstack([panel.frame.carry(corners_of(panel.part)) for panel in panels])[:, 2]
     margin, height = float(empty.min()), float(heights.max() - heights.min())
     held = ballast(foot, 1.0, margins) if np.isfinite(margins).all() else inf
     return PanelBalance(
@@ -69,11 +69,11 @@ def balance_of(assembly: PanelAssembly, mass: Callable[[Part], float], figure: F
     )
 
 
-def _places(assembly: PanelAssembly, figure: Figure) -> list[tuple[str, Array]]:
+def _places(panels: tuple[Panel, ...], figure: Figure) -> list[tuple[str, Array]]:
     """Return the corners (n, 3), in the assembly, of every upper face that a figure can stand on."""
     return [
         (panel.name, _upper(panel))
-        for panel in assembly.boards
+        for panel in panels
         if abs(float(panel.frame.outward[2])) >= cos(radians(LEANS_MOST))
         and short_side(panel.part) >= HALF_A_BASE * figure.base
     ]
@@ -86,18 +86,18 @@ def _upper(panel: Panel) -> Array:
     return panel.frame.carry(np.column_stack([flat, np.full(len(flat), 0.0 if up else -panel.part.thickness)]))
 
 
-def foot_of(assembly: PanelAssembly) -> shapely.Geometry:
+def foot_of(panels: tuple[Panel, ...]) -> shapely.Geometry:
     """Return the convex hull, seen from above, of all corners that stand on the table."""
-    every = np.vstack([panel.frame.carry(corners_of(panel.part)) for panel in assembly.boards])
+    every = np.vstack([panel.frame.carry(corners_of(panel.part)) for panel in panels])
     low = every[every[:, 2] < every[:, 2].min() + ON_TABLE]
     return shapely.convex_hull(shapely.multipoints(low[:, :2]))
 
 
-def weight_of(assembly: PanelAssembly, mass: Callable[[Part], float]) -> Array:
+def weight_of(panels: tuple[Panel, ...], mass: Callable[[Part], float]) -> Array:
     """Return the point (2,) under the centre of mass; every panel weighs ``mass`` in the middle of its board."""
-    masses = np.array([mass(panel.part) for panel in assembly.boards])
+    masses = np.array([mass(panel.part) for panel in panels])
     middles = []
-    for panel in assembly.boards:
+    for panel in panels:
         centre = polygon(panel.part.outline).centroid
         middles.append(panel.frame.point((float(centre.x), float(centre.y)), panel.part.thickness / 2.0))
     return np.asarray((masses[:, None] * np.array(middles)).sum(axis=0)[:2] / masses.sum())

@@ -5,9 +5,10 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.basics import Severity
-from publisher.design import Figure
+from publisher.design import Figure, ThingPlan, WholePlan
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks.tips_over import CHECK
+from publisher.joints.put_together import assemble
 from publisher.joints.stacks.facts import report_on
 from publisher.joints.stacks.layers import lay_all
 
@@ -107,3 +108,28 @@ def test_a_push_at_half_height_tips_or_slides(make: SimpleNamespace) -> None:
     assert balance is not None
     assert balance.tip == pytest.approx(3.24 * 9.80665e-3 * 20.0 / 30.0, rel=1e-6)
     assert balance.slide == pytest.approx(0.4 * 3.24 * 9.80665e-3, rel=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("piers", "margin"),
+    [
+        pytest.param((-35.0, 35.0), None, marks=pytest.mark.keeps("joints/tips-over")),
+        pytest.param((0.0,), 15.0 - 30.0 * 50.0 / 30.66, marks=pytest.mark.breaks("joints/tips-over")),
+    ],
+)
+def test_things_on_things_stand_as_one_with_a_figure_on_them(
+    make: SimpleNamespace, piers: tuple[float, ...], margin: float | None
+) -> None:
+    """A plank of 100 mm (0.3 g) on piers of 30 mm (0.36 g each): on one in the middle a figure at its end tips it all."""
+    stacks = make.stack("pier", ("slab", 4, 0.0, (0.0, 0.0))), make.stack("beam", ("plank", 1, 0.0, (0.0, 0.0)))
+    parts = make.rectangle("slab", 0, 0, 30, 20), make.rectangle("plank", 0, 0, 100, 20)
+    on = tuple(f"p{i}" for i in range(len(piers)))
+    things = [ThingPlan(name, "pier", (), (x, 0.0), 0.0, False, make.here) for name, x in zip(on, piers, strict=True)]
+    things.append(ThingPlan("top", "beam", on, (0.0, 0.0), 0.0, True, make.here))
+    plan = replace(make.design(stacks=stacks), wholes=(WholePlan("crossing", tuple(things), make.here),))
+    subject = assemble(plan, parts)[0]
+    found = [f for f in CHECK.run(subject, CHECK).findings if f.subject == "crossing"]
+    assert [f.value for f in found] == ([] if margin is None else [pytest.approx(margin, abs=0.01)])
+    tips = subject.fact("crossing.balance_with_figures")
+    assert tips is not None and (tips.value < 0.0) is (margin is not None)
+    assert subject.fact("crossing.push_to_tip") is not None
