@@ -1,6 +1,7 @@
 """The cover shows the piece, what is needed, and which pages to print, with links that lead there."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from publisher.pages import Link, Stroke, Words
 from publisher.pages.front.cover import cover_drafts
@@ -33,15 +34,29 @@ def test_the_assembled_piece_is_drawn_above_the_lists(demo: Callable[..., Contex
     assert min(y for path in lines for _, y in path.points) > heading.y
 
 
-def test_assemblies_stand_side_by_side_at_one_scale(demo: Callable[..., Context]) -> None:
-    context = demo("bridge")
-    whole = [d for d in context.joined.drawings if d.name.startswith("whole:")]
-    assert len(whole) > 1
+def pictures(context: Context) -> list[float]:
+    """Return how wide each picture of the cover is, in the order in which they stand."""
     body = cover_drafts(context)[0].body(NUMBERS)
     strokes = [s for s in body.drawn if isinstance(s, Stroke) and s.style.name == "picture_outline"]
-    wide = [
-        max(x for path in s.paths for x, _ in path.points) - min(x for path in s.paths for x, _ in path.points)
-        for s in strokes
-    ]
-    scales = [w / d.width for w, d in zip(wide, whole, strict=True)]
+    across = [[x for path in s.paths for x, _ in path.points] for s in strokes]
+    return [max(xs) - min(xs) for xs in across]
+
+
+def test_assemblies_stand_side_by_side_at_one_scale(demo: Callable[..., Context]) -> None:
+    context = demo("bridge")
+    apart = replace(context, design=replace(context.design, wholes=()))  # no thing of the other assemblies
+    whole = [d for d in context.joined.drawings if d.name.startswith("whole:")]
+    assert len(whole) > 1
+    scales = [w / d.width for w, d in zip(pictures(apart), whole, strict=True)]
     assert max(scales) / min(scales) < 1.02
+
+
+def test_an_assembly_that_is_shown_in_a_larger_one_stands_in_no_picture_of_its_own(
+    demo: Callable[..., Context],
+) -> None:
+    context = demo("bridge")
+    (crossing,) = context.design.wholes
+    shown = {f"whole:{thing.assembly}" for thing in crossing.things}
+    drawn = {d.name for d in context.joined.drawings if d.name.startswith("whole:")}
+    assert shown and shown < drawn
+    assert len(pictures(context)) == len(drawn - shown) == 1
