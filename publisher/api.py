@@ -97,6 +97,7 @@ __all__ = [
     "pack_facts",
     "picture",
     "place",
+    "plot_sweep",
     "promised",
     "prove",
     "read",
@@ -190,6 +191,14 @@ def vary(
     from publisher import sweep
 
     return sweep.vary(brief, variant, ranges, values, workers, told)
+
+
+def plot_sweep(sweep: Sweep, png: bool = False) -> bytes:
+    """Return a plot of a sweep of one size, in black on white, as SVG or PNG. Raises ValueError for two sizes, or fewer than two rows."""
+    from publisher.press import write_plot_png, write_plot_svg
+    from publisher.sweep import plot_of
+
+    return (write_plot_png if png else write_plot_svg)(plot_of(sweep))
 
 
 def compare(works: tuple[Worked, ...]) -> tuple[Finding, ...]:

@@ -15,20 +15,21 @@ from collections.abc import Callable, Iterable, Iterator
 from contextlib import closing
 from dataclasses import dataclass, field, replace
 from itertools import product
+from math import ceil, floor, isfinite, log10
 from multiprocessing import get_context
 from queue import SimpleQueue
 from typing import Literal
 
-from publisher.basics import Finding, Refusal, errors, record
+from publisher.basics import Finding, Point, Refusal, errors, record
 from publisher.brief import Brief, Inputs, brief_of
-from publisher.design import Design, Kind, SizeSpan, size_span, two_ranges, work_out
+from publisher.design import STANDARD, Design, Kind, SizeSpan, size_span, two_ranges, work_out
 from publisher.joints import NEED_NOT_MET, BoardRange, Joined, margin_of
 from publisher.material import CountKey, SheetCount, count_layouts
 from publisher.pages import PageCount
 from publisher.pipeline import Made, count_papers, join_made, make_at
+from publisher.press import Curve, PlotPanel, SweepPlot
 
 VALUES_OF_ONE, VALUES_OF_TWO = 41, 9  # values of each size that are tried
-MOST_VALUES = 1000
 FINEST: dict[Kind, float] = {"length": 0.01, "angle": 0.01, "count": 1.0}  # mm, degrees: how near a jump is found
 FINEST_SHARE = 1e-5  # of the range, for plain numbers
 TO_SPARE = 0.5  # mm or degrees that a good value leaves to each need, but for needs that ask one exact value
@@ -251,6 +252,70 @@ def missed_of(rows: tuple[SweepRow, ...]) -> tuple[Missed, ...]:
     return tuple(found)
 
 
+def plot_of(sweep: Sweep) -> SweepPlot:
+    """Return the plot of a sweep of one size: what needs leave to spare, copies, sheets and pages, each jump where it is.
+
+    Raises ValueError for a sweep of two sizes, or of fewer than two rows.
+    """
+    if len(sweep.spans) != 1 or len(sweep.rows) < 2:
+        raise ValueError("a plot shows one size, at two values or more")
+    (span,) = sweep.spans
+    needs = {need.fact: need for row in sweep.rows for need in row.needs if need.kind == "length" and not need.exact}
+    spare = {
+        fact: [(r.values[0], n.margin) for r in sweep.rows for n in r.needs if n.fact == fact and isfinite(n.margin)]
+        for fact in needs
+    }
+    copies: dict[str, list[Point]] = {}
+    sheets: dict[str, list[Point]] = {}
+    pages: dict[str, list[Point]] = {}
+    for row in sweep.rows:
+        for one in row.sheets:
+            if one.sheets:
+                sheets.setdefault(one.sheet, []).append((row.values[0], float(one.sheets)))
+            for letter, number in one.copies:
+                copies.setdefault(f"{letter} on {one.sheet}", []).append((row.values[0], float(number)))
+        for paper in row.papers:
+            if paper.pages is not None:
+                pages.setdefault(paper.paper, []).append((row.values[0], float(paper.pages)))
+    for kind, curves in (("copies", copies), ("sheets", sheets), ("pages", pages)):
+        for jump in sweep.jumps:
+            if jump.kind == kind and jump.subject in curves and jump.before.isdecimal() and jump.after.isdecimal():
+                curves[jump.subject] += [(jump.last, float(jump.before)), (jump.first, float(jump.after))]
+    shown = (
+        _panel("to spare of each need, mm (dotted: 0.5 mm)", spare, TO_SPARE),
+        _panel("copies on one sheet, of each part alone", copies),
+        _panel("sheets for all parts", sheets),
+        _panel("template and tile pages", pages),
+    )
+    marks = [(span.size.value, "as it stands")] if span.least <= span.size.value <= span.most else []
+    if sweep.best is not None and abs(sweep.best.values[0] - span.size.value) > finest(span):
+        marks.append((sweep.best.values[0], "best"))
+    unit = {"length": ", mm", "angle": ", degrees"}.get(span.size.kind, "")
+    title = f"{sweep.slug}, {sweep.variant or STANDARD}: {span.size.name}"
+    ticks = _ticks(span.least, span.most, 8.0)
+    panels = tuple(panel for panel in shown if panel is not None)
+    return SweepPlot(title, f"{span.size.name}{unit}", span.least, span.most, ticks, panels, tuple(marks))
+
+
+def _panel(title: str, curves: dict[str, list[Point]], line: float | None = None) -> PlotPanel | None:
+    """Return a panel that holds the curves from zero, or from below it; None without a point."""
+    values = [y for points in curves.values() for _, y in points]
+    if not values:
+        return None
+    low, high = min(0.0, *values), max(1.0, *values) * 1.08
+    drawn = tuple(Curve(name, (tuple(sorted(points)),)) for name, points in curves.items() if points)
+    return PlotPanel(title, low * 1.08, high, _ticks(low, high, least=0.0 if line else 1.0), drawn, line)
+
+
+def _ticks(low: float, high: float, about: float = 5.0, least: float = 0.0) -> tuple[tuple[float, str], ...]:
+    """Return round values of a scale with their words: about so many, no nearer to each other than ``least``."""
+    rough = max((high - low) / about, least)
+    power = 10.0 ** floor(log10(rough) + 1e-9)
+    step = next(power * s for s in (1.0, 2.0, 5.0, 10.0) if power * s >= rough - 1e-9)
+    first = ceil(low / step - 1e-9)
+    return tuple((k * step, f"{k * step:g}") for k in range(first, floor(high / step + 1e-9) + 1))
+
+
 @dataclass(slots=True)
 class _Job:
     """What a process must know to work at any value; the brief is made of its inputs when it is first needed."""
@@ -273,20 +338,23 @@ class _Job:
         )
         return make_at(self._brief, self.variant, tried)
 
-    def look(self, values: tuple[float, ...], known: tuple[SheetCount, ...] = ()) -> Looked:
-        """Work out everything at these values."""
+    def look(self, values: tuple[float, ...], sides: tuple[Looked, ...] = ()) -> Looked:
+        """Work out everything at these values. ``sides``: what is known at a smaller and a greater value; where both take the same
+        pages, so does what lies between them."""
         made = self.make(values)
         if made.design is None or errors(made.findings):
             why = _why(made.findings)
             return Looked(SweepRow(values, why), (), ((("built",), False),))
         joined = join_made(made.design, made)
+        known = tuple(one for side in sides for one in side.counts)
+        papers = {side.row.papers for side in sides}
         counts, found = count_layouts(made.design, made.pieces, known)
         row = SweepRow(
             values,
             _why((*made.findings, *joined.findings, *found)),
             _needs(made.design, joined),
             tuple(_sheets(counts)),
-            count_papers(made.design, made, joined),
+            papers.pop() if len(sides) > 1 and len(papers) == 1 else count_papers(made.design, made, joined),
             (joined.budget.least, joined.budget.most),
             joined.boards,
         )
@@ -368,30 +436,42 @@ class _Between:
                     jumps.append(self.jump(trait, last, first, was, becomes))
                 if trait[0] != "copies":
                     edges |= {last, first}
-        known = (*self.low.counts, *self.high.counts)
+        sides = (self.low, self.high)
         inner = sorted(edges - {self.low.row.values[0], self.high.row.values[0]})
-        rows = tuple(self.job.look((value, *self.beside), known).row for value in inner)
+        rows = tuple(self.job.look((value, *self.beside), sides).row for value in inner)
         return Refined(tuple(sorted(jumps, key=lambda jump: (jump.last, jump.kind))), rows)
 
     def steps(self, trait: Trait) -> Iterator[tuple[float, float, TraitValue, TraitValue]]:
-        """Yield each jump of one quantity: the last value before, the first after, what it is on both sides."""
-        left = MOST_HALVINGS
-        todo = deque([(self.low, self.high)])
-        while todo:
-            low, high = todo.popleft()
-            a, b = low.row.values[0], high.row.values[0]
-            was, becomes = dict(low.traits).get(trait), dict(high.traits).get(trait)
-            middle = round(round((a + b) / 2.0 / self.unit) * self.unit, 9)
-            if was == becomes:
-                continue
-            if b - a < 1.5 * self.unit or not a < middle < b or left <= 0:
-                yield a, b, was, becomes
-                continue
-            left -= 1
-            here = self.at(middle, trait, low, high)
-            todo += [(low, here), (here, high)]
+        """Yield each jump of one quantity, from below: the last value before, the first after, what it is on both sides.
 
-    def at(self, value: float, trait: Trait, low: Looked, high: Looked) -> Looked:
+        Counts are halved at the turns of known layouts; what is then the first value after a jump is searched in full, so that
+        no jump is said where another turn still gives as many. From there on all is searched in full.
+        """
+        low, left, near = self.low, MOST_HALVINGS, trait[0] == "copies"
+        end = dict(self.high.traits).get(trait)
+        while (was := dict(low.traits).get(trait)) != end:
+            before, after = low, self.high
+            while (middle := self.middle(before, after)) is not None and left > 0:
+                left -= 1
+                here = self.at(middle, trait, before, after, near)
+                before, after = (here, after) if dict(here.traits).get(trait) == was else (before, here)
+            if near and after is not self.high and left > 0:
+                left -= 1
+                after = self.at(after.row.values[0], trait, before, self.high, near=False)
+            becomes = dict(after.traits).get(trait)
+            if becomes == was:
+                near = False
+            else:
+                yield before.row.values[0], after.row.values[0], was, becomes
+            low = after
+
+    def middle(self, low: Looked, high: Looked) -> float | None:
+        """Return the value midway between two; None where they are as near as jumps are found."""
+        a, b = low.row.values[0], high.row.values[0]
+        middle = round(round((a + b) / 2.0 / self.unit) * self.unit, 9)
+        return middle if b - a > 1.5 * self.unit and a < middle < b else None
+
+    def at(self, value: float, trait: Trait, low: Looked, high: Looked, near: bool = True) -> Looked:
         """Work one quantity out at a value, and what comes with it."""
         values = (value, *self.beside)
         if value not in self.made:
@@ -402,7 +482,7 @@ class _Between:
         kind = trait[0]
         if kind in ("copies", "sheets"):
             known = (*low.counts, *high.counts)
-            counts, _ = count_layouts(made.design, made.pieces, known, {_key(trait)}, near=True)
+            counts, _ = count_layouts(made.design, made.pieces, known, {_key(trait)}, near)
             return Looked(SweepRow(values), counts, tuple(_count_traits(counts)))
         papers = kind in ("pages", "tiled")
         if (held := self.looked.get((str(papers), value))) is None:
@@ -458,7 +538,7 @@ class _Desk:
         self.job, self.grids, self.told = job, grids, told
         self.done: dict[At, Looked] = {}
         self.refined: dict[At, Refined] = {}
-        self.rows: deque[tuple[At, tuple[SheetCount, ...]]] = deque()
+        self.rows: deque[tuple[At, tuple[Looked, ...]]] = deque()
         self.gaps: deque[tuple[At, At]] = deque()  # neighbours, between which something jumps
         last = len(grids[0]) - 1
         self.runs = tuple(product(*(range(len(grid)) for grid in grids[1:])))
@@ -503,19 +583,19 @@ class _Desk:
     def _next(self) -> _Task | None:
         """Return what is to be done next: rows before jumps."""
         if self.rows:
-            at, known = self.rows.popleft()
-            return at, tuple(grid[k] for grid, k in zip(self.grids, at, strict=True)), known
+            at, sides = self.rows.popleft()
+            return _LookTask(at, tuple(grid[k] for grid, k in zip(self.grids, at, strict=True)), sides)
         if self.gaps:
             low, high = self.gaps.popleft()
-            return low, self.done[low], self.done[high]
+            return _GapTask(low, self.done[low], self.done[high])
         return None
 
     def _keep(self, task: _Task, result: _Result) -> None:
         """Keep a result, and find what can be done now."""
         if isinstance(result, Refined):
-            self.refined[task[0]] = result
+            self.refined[task.at] = result
         else:
-            self.done[task[0]] = result
+            self.done[task.at] = result
             for low, high in [ends for ends in self.open if ends[0] in self.done and ends[1] in self.done]:
                 self.open.remove((low, high))
                 self._divide(low, high)
@@ -528,7 +608,7 @@ class _Desk:
         one, other = self.done[low], self.done[high]
         if high[0] - low[0] > 1:
             middle = ((low[0] + high[0]) // 2, *low[1:])
-            self.rows.append((middle, (*one.counts, *other.counts)))
+            self.rows.append((middle, (one, other)))
             self.open |= {(low, middle), (middle, high)}
         elif one.traits == other.traits:
             self.alike += 1
@@ -536,8 +616,24 @@ class _Desk:
             self.gaps.append((low, high))
 
 
-_LookTask = tuple[At, tuple[float, ...], tuple[SheetCount, ...]]
-_GapTask = tuple[At, Looked, Looked]
+@record
+class _LookTask:
+    """Values to work out, with what is known on both sides."""
+
+    at: At
+    values: tuple[float, ...]
+    sides: tuple[Looked, ...]
+
+
+@record
+class _GapTask:
+    """Two neighbouring values, between which something jumps."""
+
+    at: At
+    low: Looked
+    high: Looked
+
+
 _Task = _LookTask | _GapTask
 _Result = Looked | Refined
 _BEGUN: list[_Job] = []  # of a process that shares the work: its job
@@ -554,12 +650,9 @@ def _do_begun(task: _Task) -> _Result:
 
 
 def _do(job: _Job, task: _Task) -> _Result:
-    _, first, second = task
-    if isinstance(first, Looked):
-        assert isinstance(second, Looked)
-        return job.between(first, second)
-    assert not isinstance(second, Looked)
-    return job.look(first, second)
+    if isinstance(task, _GapTask):
+        return job.between(task.low, task.high)
+    return job.look(task.values, task.sides)
 
 
 def _put(

@@ -7,7 +7,7 @@ from typing import Any, TypeVar
 import click
 
 from publisher.basics import Refusal
-from publisher.cli.refused import FILE_UNREADABLE
+from publisher.cli.refused import FILE_UNREADABLE, PICTURE_NOT_WRITTEN
 
 Command = TypeVar("Command", bound=Callable[..., Any])
 
@@ -69,4 +69,16 @@ def read_file(path: Path) -> bytes:
             FILE_UNREADABLE.found(
                 f"cannot read {path}: {reason}", subject=str(path), hint="give the path of a finished PDF"
             )
+        ) from error
+
+
+def write_picture(path: Path, data: bytes) -> None:
+    """Write a picture where it is asked for. Raises Refusal when it cannot be written."""
+    try:
+        path.write_bytes(data)
+    except OSError as error:
+        reason = (error.strerror or "not writable").lower()
+        hint = "give the path of a file in a folder that exists"
+        raise Refusal(
+            PICTURE_NOT_WRITTEN.found(f"cannot write {path}: {reason}", subject=str(path), hint=hint)
         ) from error

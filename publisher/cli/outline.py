@@ -8,8 +8,8 @@ import click
 from publisher import api
 from publisher.api import DRAWING_BYTES, Look, say
 from publisher.basics import Refusal, errors
-from publisher.cli.options import json_option
-from publisher.cli.refused import FILE_UNREADABLE, NO_OUTLINE, PICTURE_NOT_WRITTEN
+from publisher.cli.options import json_option, write_picture
+from publisher.cli.refused import FILE_UNREADABLE, NO_OUTLINE
 from publisher.cli.report import leave, show_findings, write_json
 
 PLACES = 6  # decimals of a mm: far below any cut, and the same text on every machine
@@ -43,15 +43,7 @@ def outline(file: Path, wanted: str, picture: Path | None, as_json: bool) -> Non
     else:
         _show(look, file.name)
     if picture is not None and not errors(found):
-        image = api.picture(look)
-        try:
-            picture.write_bytes(image)
-        except OSError as error:
-            reason = (error.strerror or "not writable").lower()
-            hint = "give the path of a file in a folder that exists"
-            raise Refusal(
-                PICTURE_NOT_WRITTEN.found(f"cannot write {picture}: {reason}", subject=str(picture), hint=hint)
-            ) from error
+        write_picture(picture, api.picture(look))
         if not as_json:
             click.echo(f"picture: {picture}")
     show_findings(found)

@@ -34,6 +34,12 @@ from publisher.cli.vary import Varied, vary_sizes
     type=click.IntRange(1, 256),
     help="With --vary: processes that share the work; one for each core when not given.",
 )
+@click.option(
+    "--plot",
+    type=click.Path(path_type=Path),
+    metavar="FILE",
+    help="With --vary of one size and one variant: write a plot, .svg or .png.",
+)
 @click.option("--csv", "as_csv", is_flag=True, help="With --vary: print the table as CSV on standard output.")
 @json_option
 def sizes(
@@ -43,6 +49,7 @@ def sizes(
     ranges: tuple[str, ...],
     values: int | None,
     jobs: int | None,
+    plot: Path | None,
     as_csv: bool,
     as_json: bool,
 ) -> None:
@@ -54,9 +61,9 @@ def sizes(
     """
     report = Report()
     if ranges:
-        vary_sizes(report, folder, variants, sets, Varied(ranges, values, jobs, as_csv, as_json))
-    if values or jobs or as_csv:
-        raise click.UsageError("--values, --jobs and --csv go with --vary")
+        vary_sizes(report, folder, variants, sets, Varied(ranges, values, jobs, plot, as_csv, as_json))
+    if values or jobs or plot or as_csv:
+        raise click.UsageError("--values, --jobs, --plot and --csv go with --vary")
     records = []
     for brief in report.briefs((folder,), sets):
         with report.passing_over():

@@ -10,6 +10,7 @@ import click
 from publisher import api
 from publisher.api import Sweep
 from publisher.basics import record
+from publisher.cli.options import write_picture
 from publisher.cli.report import Report, write_json
 from publisher.cli.vary_words import csv_of, lines_of, record_of
 
@@ -23,6 +24,7 @@ class Varied:
     ranges: tuple[str, ...]
     values: int | None
     jobs: int | None
+    plot: Path | None
     as_csv: bool
     as_json: bool
 
@@ -31,6 +33,11 @@ def vary_sizes(
     report: Report, folder: Path, variants: tuple[str, ...], sets: tuple[tuple[str, str], ...], asked: Varied
 ) -> NoReturn:
     """Vary sizes of each variant that is asked for, print what was found, and end the command."""
+    if asked.plot is not None:
+        if asked.plot.suffix.lower() not in (".svg", ".png"):
+            raise click.UsageError(f"--plot {asked.plot}: give a name that ends in .svg or .png")
+        if len(asked.ranges) != 1 or len(variants) != 1:
+            raise click.UsageError("--plot shows one size of one variant: give --vary once, and --variant")
     done: list[Sweep] = []
     for brief in report.briefs((folder,), sets):
         with report.passing_over():
@@ -43,6 +50,10 @@ def vary_sizes(
                     click.echo(csv_of(sweep), nl=False)
                 elif not asked.as_json:
                     click.echo("\n".join(lines_of(sweep)))
+    if asked.plot is not None and done and len(done[0].rows) > 1:
+        write_picture(asked.plot, api.plot_sweep(done[0], asked.plot.suffix.lower() == ".png"))
+        if not (asked.as_csv or asked.as_json):
+            click.echo(f"plot: {asked.plot}")
     if asked.as_json:
         write_json({"format": 1, "sweeps": [record_of(sweep) for sweep in done]})
     if any(not sweep.whole for sweep in done):

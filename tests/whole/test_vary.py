@@ -95,6 +95,15 @@ def test_text_csv_and_json_say_the_same(publisher: Publisher, squares: Path) -> 
     assert [jump["last"] for jump in sweep["jumps"] if jump["kind"] == "copies"] == [74.25]
 
 
+def test_a_plot_is_written_as_its_name_says(publisher: Publisher, squares: Path, tmp_path: Path) -> None:
+    words = ("sizes", squares, "--variant", "standard", "--vary", "radius = 70 mm to 80 mm", "--values", "2", "--plot")
+    for name, begin in (("a.svg", b"<?xml"), ("a.png", b"\x89PNG")):
+        assert publisher(*words, tmp_path / name).code == 0
+        assert (tmp_path / name).read_bytes().startswith(begin)
+    assert ">A on 300 x 300 mm<" in (tmp_path / "a.svg").read_text(encoding="utf-8")
+    assert "ends in .svg or .png" in publisher(*words, tmp_path / "a.pdf").err
+
+
 @pytest.mark.parametrize(
     ("words", "says"),
     [
