@@ -27,7 +27,7 @@ from publisher.joints import NEED_NOT_MET, BoardRange, Joined, margin_of
 from publisher.material import CountKey, SheetCount, count_layouts
 from publisher.pages import PageCount
 from publisher.pipeline import Made, count_papers, join_made, make_at
-from publisher.press import Curve, PlotPanel, SweepPlot
+from publisher.press import PlotCurve, PlotPanel, SweepPlot
 
 VALUES_OF_ONE, VALUES_OF_TWO = 41, 9  # values of each size that are tried
 FINEST: dict[Kind, float] = {"length": 0.01, "angle": 0.01, "count": 1.0}  # mm, degrees: how near a jump is found
@@ -303,7 +303,7 @@ def _panel(title: str, curves: dict[str, list[Point]], line: float | None = None
     if not values:
         return None
     low, high = min(0.0, *values), max(1.0, *values) * 1.08
-    drawn = tuple(Curve(name, (tuple(sorted(points)),)) for name, points in curves.items() if points)
+    drawn = tuple(PlotCurve(name, (tuple(sorted(points)),)) for name, points in curves.items() if points)
     return PlotPanel(title, low * 1.08, high, _ticks(low, high, least=0.0 if line else 1.0), drawn, line)
 
 

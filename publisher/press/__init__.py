@@ -8,10 +8,10 @@ from publisher.press.cut_files import write_part_svg, write_sheet_svg
 from publisher.press.outline_picture import draw_outlines
 from publisher.press.pdf import write_pdf
 from publisher.press.previews import render_previews
-from publisher.press.sweep_plot import Curve, PlotPanel, SweepPlot, write_plot_png, write_plot_svg
+from publisher.press.sweep_plot import PlotCurve, PlotPanel, SweepPlot, write_plot_png, write_plot_svg
 
 __all__ = [
-    "Curve",
+    "PlotCurve",
     "PlotPanel",
     "SweepPlot",
     "draw_outlines",

@@ -28,7 +28,7 @@ TEXT = 13  # px
 
 
 @record
-class Curve:
+class PlotCurve:
     """One figure over the size: its name at the right, stretches of points (x, y in the plot's units)."""
 
     name: str
@@ -43,7 +43,7 @@ class PlotPanel:
     low: float
     high: float
     ticks: tuple[tuple[float, str], ...]
-    curves: tuple[Curve, ...]
+    curves: tuple[PlotCurve, ...]
     line: float | None = None
 
 

@@ -5,11 +5,11 @@ from io import BytesIO
 
 from PIL import Image
 
-from publisher.press import Curve, PlotPanel, SweepPlot, write_plot_png, write_plot_svg
+from publisher.press import PlotCurve, PlotPanel, SweepPlot, write_plot_png, write_plot_svg
 from publisher.press.sweep_plot import LEFT, RIGHT, TALL, WIDE
 
-STEP = Curve("A on 300 x 300 mm", (((0.0, 16.0), (5.0, 16.0), (5.0, 9.0), (10.0, 9.0)),))
-OTHER = Curve("B <&>", (((0.0, 0.0), (10.0, 9.1)),))
+STEP = PlotCurve("A on 300 x 300 mm", (((0.0, 16.0), (5.0, 16.0), (5.0, 9.0), (10.0, 9.0)),))
+OTHER = PlotCurve("B <&>", (((0.0, 0.0), (10.0, 9.1)),))
 PANEL = PlotPanel("copies", 0.0, 20.0, ((0.0, "0"), (10.0, "10")), (STEP, OTHER), 10.0)
 PLOT = SweepPlot("squares: side", "side, mm", 0.0, 10.0, ((0.0, "0"), (10.0, "10")), (PANEL,), ((5.0, "best"),))
 
