@@ -14,7 +14,7 @@ from publisher.basics import Point, record
 if TYPE_CHECKING:
     from PIL import ImageDraw, ImageFont
 
-WIDE, LEFT, RIGHT, TOP, TALL, GAP, FOOT = (
+PLOT_WIDE, PLOT_LEFT, PLOT_RIGHT, PLOT_TOP, PLOT_TALL, PLOT_GAP, PLOT_FOOT = (
     900,
     90,
     190,
@@ -23,8 +23,8 @@ WIDE, LEFT, RIGHT, TOP, TALL, GAP, FOOT = (
     34,
     56,
 )  # px of the plot and of what stands round a panel
-DASHED: tuple[tuple[int, ...], ...] = ((), (9, 5), (2, 4), (14, 4, 2, 4), (5, 3), (2, 8))
-TEXT = 13  # px
+PLOT_DASHES: tuple[tuple[int, ...], ...] = ((), (9, 5), (2, 4), (14, 4, 2, 4), (5, 3), (2, 8))
+LETTERS_PX = 13  # px
 
 
 @record
@@ -62,7 +62,7 @@ class SweepPlot:
     @property
     def height(self) -> int:
         """Its height in px."""
-        return TOP + len(self.panels) * (TALL + GAP) + FOOT
+        return PLOT_TOP + len(self.panels) * (PLOT_TALL + PLOT_GAP) + PLOT_FOOT
 
 
 @record
@@ -81,31 +81,37 @@ class _Label:
 
 def _drawn(plot: SweepPlot) -> tuple[list[_Line], list[_Label]]:
     """Return the plot as lines and words in px, y downwards."""
-    lines, labels = list[_Line](), [_Label(plot.title, (LEFT, 20))]
+    lines, labels = list[_Line](), [_Label(plot.title, (PLOT_LEFT, 20))]
 
     def across(x: float) -> float:
-        return LEFT + (x - plot.low) / (plot.high - plot.low) * (WIDE - LEFT - RIGHT)
+        return PLOT_LEFT + (x - plot.low) / (plot.high - plot.low) * (PLOT_WIDE - PLOT_LEFT - PLOT_RIGHT)
 
-    end = TOP
+    end = PLOT_TOP
     for panel in plot.panels:
-        top = end + GAP - 10
-        end = top + TALL + 10
-        bottom = top + TALL
+        top = end + PLOT_GAP - 10
+        end = top + PLOT_TALL + 10
+        bottom = top + PLOT_TALL
 
         def up(y: float, panel: PlotPanel = panel, bottom: float = bottom) -> float:
-            return bottom - (y - panel.low) / (panel.high - panel.low) * TALL
+            return bottom - (y - panel.low) / (panel.high - panel.low) * PLOT_TALL
 
-        frame = ((LEFT, top), (WIDE - RIGHT, top), (WIDE - RIGHT, bottom), (LEFT, bottom), (LEFT, top))
+        frame = (
+            (PLOT_LEFT, top),
+            (PLOT_WIDE - PLOT_RIGHT, top),
+            (PLOT_WIDE - PLOT_RIGHT, bottom),
+            (PLOT_LEFT, bottom),
+            (PLOT_LEFT, top),
+        )
         lines.append(_Line(frame, 1.0))
-        labels.append(_Label(panel.title, (LEFT, top - 6)))
+        labels.append(_Label(panel.title, (PLOT_LEFT, top - 6)))
         for y, words in panel.ticks:
-            lines.append(_Line(((LEFT - 5, up(y)), (LEFT, up(y))), 1.0))
-            labels.append(_Label(words, (LEFT - 9, up(y) + 4), "end"))
+            lines.append(_Line(((PLOT_LEFT - 5, up(y)), (PLOT_LEFT, up(y))), 1.0))
+            labels.append(_Label(words, (PLOT_LEFT - 9, up(y) + 4), "end"))
         for x, _ in plot.ticks:
             lines.append(_Line(((across(x), bottom), (across(x), bottom + 5)), 1.0))
         lines += [_Line(((across(x), top), (across(x), bottom)), 1.0, (6, 3)) for x, _ in plot.marks]
         if panel.line is not None and panel.low <= panel.line <= panel.high:
-            lines.append(_Line(((LEFT, up(panel.line)), (WIDE - RIGHT, up(panel.line))), 0.7, (1, 3)))
+            lines.append(_Line(((PLOT_LEFT, up(panel.line)), (PLOT_WIDE - PLOT_RIGHT, up(panel.line))), 0.7, (1, 3)))
         named = -1e9
         ends = sorted(
             (
@@ -116,16 +122,18 @@ def _drawn(plot: SweepPlot) -> tuple[list[_Line], list[_Label]]:
             key=lambda one: one[:2],
         )
         for y, at, curve in ends:
-            dashes = DASHED[at % len(DASHED)]
+            dashes = PLOT_DASHES[at % len(PLOT_DASHES)]
             lines += [_Line(tuple((across(x), up(v)) for x, v in s), 2.0, dashes) for s in curve.stretches]
-            named = max(named + TEXT + 3, y + 4)
-            lines.append(_Line(((WIDE - RIGHT + 6, named - 4), (WIDE - RIGHT + 38, named - 4)), 2.0, dashes))
-            labels.append(_Label(curve.name, (WIDE - RIGHT + 44, named)))
+            named = max(named + LETTERS_PX + 3, y + 4)
+            lines.append(
+                _Line(((PLOT_WIDE - PLOT_RIGHT + 6, named - 4), (PLOT_WIDE - PLOT_RIGHT + 38, named - 4)), 2.0, dashes)
+            )
+            labels.append(_Label(curve.name, (PLOT_WIDE - PLOT_RIGHT + 44, named)))
     for x, words in plot.ticks:
         labels.append(_Label(words, (across(x), end + 10), "middle"))
-    labels.append(_Label(plot.axis, ((LEFT + WIDE - RIGHT) / 2, end + 32), "middle"))
+    labels.append(_Label(plot.axis, ((PLOT_LEFT + PLOT_WIDE - PLOT_RIGHT) / 2, end + 32), "middle"))
     for at, (x, words) in enumerate(plot.marks):
-        labels.append(_Label(words, (across(x), TOP - 2 - (TEXT + 3) * (at % 2)), "middle"))
+        labels.append(_Label(words, (across(x), PLOT_TOP - 2 - (LETTERS_PX + 3) * (at % 2)), "middle"))
     return lines, labels
 
 
@@ -133,10 +141,10 @@ def write_plot_svg(plot: SweepPlot) -> bytes:
     """Return the plot as SVG."""
     import svgwrite  # not above: its own imports take as long as a whole room's
 
-    drawing = svgwrite.Drawing(size=(WIDE, plot.height), debug=False)
-    drawing.viewbox(0, 0, WIDE, plot.height)
+    drawing = svgwrite.Drawing(size=(PLOT_WIDE, plot.height), debug=False)
+    drawing.viewbox(0, 0, PLOT_WIDE, plot.height)
     drawing.set_desc(title=plot.title)
-    drawing.add(drawing.rect((0, 0), (WIDE, plot.height), fill="white"))
+    drawing.add(drawing.rect((0, 0), (PLOT_WIDE, plot.height), fill="white"))
     lines, labels = _drawn(plot)
     for line in lines:
         points = [(round(x, 2), round(y, 2)) for x, y in line.points]
@@ -147,7 +155,9 @@ def write_plot_svg(plot: SweepPlot) -> bytes:
     for label in labels:
         at = (round(label.at[0], 2), round(label.at[1], 2))
         drawing.add(
-            drawing.text(label.text, insert=at, font_size=TEXT, font_family="sans-serif", text_anchor=label.anchor)
+            drawing.text(
+                label.text, insert=at, font_size=LETTERS_PX, font_family="sans-serif", text_anchor=label.anchor
+            )
         )
     text: str = drawing.tostring()
     return ('<?xml version="1.0" encoding="utf-8"?>\n' + text + "\n").encode("utf-8")
@@ -157,9 +167,9 @@ def write_plot_png(plot: SweepPlot) -> bytes:
     """Return the plot as PNG, two dots for each of its units."""
     from PIL import Image, ImageDraw, ImageFont
 
-    image = Image.new("L", (2 * WIDE, 2 * plot.height), 255)
+    image = Image.new("L", (2 * PLOT_WIDE, 2 * plot.height), 255)
     draw = ImageDraw.Draw(image)
-    font = ImageFont.load_default(2 * TEXT)
+    font = ImageFont.load_default(2 * LETTERS_PX)
     lines, labels = _drawn(plot)
     for line in lines:
         for part in _dashed([(2 * x, 2 * y) for x, y in line.points], [2 * d for d in line.dashes]):
