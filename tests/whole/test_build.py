@@ -117,7 +117,7 @@ def test_the_demo_table_on_three_sixteenths_board(tmp_path: Path) -> None:
     assert house["gable.slot_width"] == pytest.approx(5.0625)
     assert quay["box.height"] == pytest.approx(100.01, abs=0.005)
     assert "19 steps climb to 100.0 mm (3 15/16 in)" in text_of(out / "lock-stair/lock-stair-1.0.0-a4.pdf")
-    assert "21 boards of 4.76 mm (0.19 in)" in text_of(out / "quay/quay-1.0.0-a4.pdf")
+    assert "21 boards of 4.76 mm (3/16 in)" in text_of(out / "quay/quay-1.0.0-a4.pdf")
 
 
 def test_joints_that_line_up_are_found(publisher: Callable[..., Run], designs: Path) -> None:
