@@ -7,7 +7,7 @@ import numpy as np
 from publisher.basics import Finding, LineKind, record
 from publisher.design import SheetSize
 from publisher.geometry import Part, path_length
-from publisher.material.boxes import laid_as_boxes, most_at_right_angles
+from publisher.material.boxes import most_at_right_angles
 from publisher.material.checks import BoardList
 from publisher.material.ease import ease
 from publisher.material.engines import EFFORTS, Desk, solve
@@ -129,11 +129,12 @@ def _settle(problem: Problem, shop: Shop) -> _Settled:
 
 
 def _can_be_more(problem: Problem, kept: Packed) -> bool:
-    """Say whether blocks of rectangles give more than a stored layout of a part alone: that takes milliseconds, so it is always
-    tried."""
-    if not problem.alone:
+    """Say whether a stored layout of a rectangle alone, not made in blocks, is below what is possible at right angles: blocks are
+    then tried."""
+    if not problem.alone or kept.engine == "blocks":
         return False
-    return any(len(laid_as_boxes(pieces[0], problem)) > len(kept.sheets[0]) for pieces in problem.framed())
+    most = most_at_right_angles(problem)
+    return most is not None and len(kept.sheets[0]) < most
 
 
 def _better(problem: Problem, tried: Packed, kept: Packed) -> bool:

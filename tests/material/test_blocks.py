@@ -82,7 +82,7 @@ def test_sizes_whose_best_is_known(wide, high, copies) -> None:
 def test_random_sizes_come_to_the_bound() -> None:
     """5 to 100 copies a sheet: at the bound in 95 %, and never more than one below it."""
     chance, below = dice(1), Counter[int]()
-    for _ in range(rounds(25, 10_000)):
+    for _ in range(rounds(10, 10_000)):
         width, height = chance.choice([(5030, 7570), (2920, 4150), (10_010, 7010), (6000, 3000)])
         copies = chance.uniform(5.0, 100.0)
         long = round((width * height / copies / chance.uniform(0.15, 1.0)) ** 0.5)
