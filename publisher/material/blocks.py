@@ -21,12 +21,13 @@ Ints = npt.NDArray[np.int64]
 Counts = npt.NDArray[np.int32]
 BlockSides = tuple[int, int]  # the numbers of its two sides among the positions
 Five = tuple[int, int, int, int]  # first and second place across, first and second up
-MOST_POSITIONS = 300  # with more, only plain rows of one side and what stands at their ends are positions
+MOST_POSITIONS = 300  # with more, only whole rows are positions
 MOST_LOOKED_AT = 20_000_000  # combinations of five blocks, for one sheet
 MOST_AT_ONCE = (
     6_000_000  # and for one block: with more, rectangles are so small that straight cuts lose next to nothing
 )
 MOST_TRIED = 400  # promising combinations of one block whose own blocks are looked into
+MOST_IN_FIVES = 300  # copies; of more, so small, straight cuts lose next to nothing
 MOST_LEVELS = 3  # blocks in blocks in blocks
 
 
@@ -49,12 +50,15 @@ def lay_boxes(width: int, height: int, long: int, short: int) -> tuple[LaidBox, 
     return _Table(width, height, long, short).layout()
 
 
-def _positions(top: int, long: int, short: int) -> Ints:
-    """Return all sums of sides up to ``top``, 0 first."""
-    plain = {n * side for side in (long, short) for n in range(top // side + 1)}
+def _positions(width: int, height: int, long: int, short: int) -> Ints:
+    """Return all sums of sides that either side of the sheet takes, 0 first; of very many only long sides, short ones and what
+    short ones fill beside long ones."""
+    top = max(width, height)
     sums = {n * long + m * short for n in range(top // long + 1) for m in range((top - n * long) // short + 1)}
     if len(sums) > MOST_POSITIONS:
-        sums = plain | {p + side for p in plain for side in (long, short) if p + side <= top}
+        filled = {(side, n * long) for side in (width, height) for n in range(side // long + 1)}
+        rests = {(at, (side - at) // short * short) for side, at in filled}
+        sums = {0, short} | {at for _, at in filled} | {rest for _, rest in rests} | {at + rest for at, rest in rests}
     return np.array(sorted(sums), dtype=np.int64)
 
 
@@ -63,7 +67,7 @@ class _Table:
 
     def __init__(self, width: int, height: int, long: int, short: int) -> None:
         self.long, self.short = long, short
-        self.at = _positions(max(width, height), long, short)
+        self.at = _positions(width, height, long, short)
         self.across, self.up = int(self._number(width)), int(self._number(height))
         size = len(self.at)
         self.most = self._bounds(width, height)
@@ -93,9 +97,8 @@ class _Table:
     def _cut_straight(self) -> None:
         """Fill in what straight cuts from side to side give, for all blocks: the best of all of them."""
         count, size = self.count, len(self.at)
-        one, other = int(self._number(self.long)), int(self._number(self.short))
-        count[one:, other:] = 1
-        count[other:, one:] = 1
+        rows = np.outer(self.at // self.long, self.at // self.short)
+        np.maximum(rows, rows.T, out=count, casting="unsafe")
         halves: list[tuple[Ints, Ints]] = []
         for i in range(size):
             place, rest = np.arange(i + 1), self.rest[i]
@@ -115,7 +118,8 @@ class _Table:
     def layout(self) -> tuple[LaidBox, ...]:
         """Return the fullest layout found."""
         block = (max(self.across, self.up), min(self.across, self.up))
-        for depth in range(1, MOST_LEVELS + 1):
+        levels = MOST_LEVELS if self.most[block] <= MOST_IN_FIVES else 0
+        for depth in range(1, levels + 1):
             self._better(block, depth)
         return tuple(self._laid((self.across, self.up)))
 

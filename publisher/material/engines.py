@@ -14,7 +14,7 @@ from publisher.material.box_lists import box_lists
 from publisher.material.boxes import box_form, laid_as_boxes
 from publisher.material.container import Container, upright
 from publisher.material.ease import ease_and_offcut
-from publisher.material.fitting import EXACT, best_turn
+from publisher.material.fitting import EXACT, best_turn, grid_count
 from publisher.material.model import Item, Piece
 from publisher.material.outlines import NESTING_GRID, Outline, distinct_turns, outline, turned
 from publisher.material.packing import Packed, best_packing, items, numbered, usual_turns
@@ -296,7 +296,10 @@ def _whole_sheets_first(pieces: tuple[Piece, ...], problem: Problem, free: Conta
     rest: list[Piece] = []
     for number, piece in enumerate(pieces):
         plain = piece.count - piece.mirrored
-        full = _full_sheet(number, pieces, problem, free, desk) if many or box_form(piece).rectangle else ()
+        room = problem.free()
+        fills = plain >= grid_count(piece, room.width, room.height, problem.board.knife_gap, (0.0,))
+        wanted = fills and (many or box_form(piece).rectangle)
+        full = _full_sheet(number, pieces, problem, free, desk) if wanted else ()
         while full and plain >= len(full):
             sheets.append(full)
             plain -= len(full)
