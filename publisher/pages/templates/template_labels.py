@@ -92,6 +92,12 @@ class Labels:
         self._says: dict[tuple[str, int, bool], Says] = {}
         self._inside: dict[tuple[str, bool, float], Inside] = {}
         self._forms: dict[tuple[str, bool, float], Form] = {}
+        self._flagged: set[tuple[str, bool]] = set()
+
+    def flag(self, samples: Iterable[Sample]) -> None:
+        """Give these samples, and all that are alike, a flag from now on: their pages had no room for what they must say."""
+        self._flagged |= {(sample.part.id, sample.mirrored) for sample in samples}
+        self._forms = {key: form for key, form in self._forms.items() if key[:2] not in self._flagged}
 
     def said(self, sample: Sample) -> Says:
         """Return the words of a sample's label."""
@@ -113,7 +119,7 @@ class Labels:
 
     def enough(self, sample: Sample) -> bool:
         """Say whether all that a piece must not lose stands inside it."""
-        return self._found(self.model(sample), 0.0).enough
+        return (sample.part.id, sample.mirrored) not in self._flagged and self._found(self.model(sample), 0.0).enough
 
     def inside(self, sample: Sample, turn: float) -> Inside:
         """Return what stands inside a part turned so: upright on the page if it fits so, else turned with the part."""

@@ -63,9 +63,29 @@ class Planner:
         return self._fits[part.id]
 
     def plan(self, wanted: tuple[Sample, ...]) -> tuple[tuple[Shown, ...], tuple[Sample, ...]]:
-        """Place the samples on as few pages as can be found; return the pages, and the samples that fit none."""
+        """Place the samples on as few pages as can be found; return the pages, and the samples that fit none.
+
+        A template whose face is named nowhere, since its page has no room left for words, is packed anew with a flag.
+        """
+        pages, left = self._worded(wanted)
+        while nameless := tuple(y.sample for page in pages for y in page.lying if self._nameless(y)):
+            self.labels.flag(nameless)
+            self._gapped.clear()
+            again, left_again = self._worded(wanted)
+            if len(left_again) > len(left):
+                break
+            pages, left = again, left_again
+        return pages, left
+
+    def _worded(self, wanted: tuple[Sample, ...]) -> tuple[tuple[Shown, ...], tuple[Sample, ...]]:
+        """Return filled pages with their words, and the samples that fit none."""
         pages, left = self.filled(wanted)
         return tuple(with_words(self.context, self.labels, self._straightened(page)) for page in pages), left
+
+    def _nameless(self, lying: Lying) -> bool:
+        """Say whether a face that must be named is named neither in the piece nor beside it."""
+        bare = lying.flag is None and lying.beside is None and bool(self.labels.said(lying.sample).face)
+        return bare and not self.labels.inside(lying.sample, lying.pose.turn).all
 
     def filled(self, wanted: tuple[Sample, ...]) -> tuple[tuple[Shown, ...], tuple[Sample, ...]]:
         """Return the pages of ``plan`` before words stand beside parts and parts are laid straight: enough to count them."""

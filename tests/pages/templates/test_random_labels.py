@@ -109,7 +109,7 @@ def told(body: Body, context: Context, box: Box) -> list[str]:
 
 
 @pytest.mark.search
-@seeds(3, 1000)
+@seeds(3, 1000, a_side_that_found_no_place=1027)
 def test_labels_stand_inside_their_parts_and_clear_of_everything(
     seed: int,
     make_context: Callable[..., Context],
