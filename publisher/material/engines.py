@@ -81,9 +81,11 @@ def solve(problem: Problem, desk: Desk) -> Packed:
     """Return the best layout of a problem that the judge finds to hold: most copies alone, fewest sheets for a list, and of equal
     ones the easiest to cut.
 
-    An engine whose layout does not hold is passed over for the next. When none does, each copy gets a sheet of its own.
+    An engine whose layout does not hold is passed over for the next. When none does, each copy gets a sheet of its own; what fits no
+    sheet at all is laid on none.
     """
-    found = _alone(problem, desk) if problem.alone else _list(problem, desk)
+    laid = _alone(problem, desk) if problem.alone else _list(problem, desk)
+    found = [packed for packed in laid if any(packed.sheets)]
     free, gap = problem.free(), problem.board.knife_gap
 
     def score(packed: Packed) -> tuple[int, int]:
@@ -100,7 +102,8 @@ def solve(problem: Problem, desk: Desk) -> Packed:
         if holding is not None:
             return holding
         found = [packed for packed in found if score(packed) != most]
-    return one_by_one(problem)
+    last = one_by_one(problem)
+    return Packed((), "rows", 0) if problem.flaws(last.sheets) else last
 
 
 def one_by_one(problem: Problem) -> Packed:
@@ -139,7 +142,7 @@ def _of_one(piece: Piece, problem: Problem, free: Container, desk: Desk) -> list
     askew = _askew(piece, kind, problem, desk, len(rowed))
     spots = (askew or rowed)[: piece.count]
     best = Packed(_sheets((piece,), _begun(spots, free)), "rows askew" if askew else "rows", 0)
-    if len(spots) >= piece.count or piece.count > desk.effort.largest:
+    if spots and (len(spots) >= piece.count or piece.count > desk.effort.largest):
         return [*blocks, best]
     best = _filled_up(best, spots, piece, kind, free)
     # the improver misses the closest layouts of rectangles and discs

@@ -114,7 +114,8 @@ def piece_of(part: Part, board: Board) -> Piece:
 def alone(piece: Piece, board: Board, sheet: SheetSize) -> Problem:
     """Return the problem of one part alone; its number of copies is bounded by area, and by what anyone would cut."""
     room = Box(0.0, 0.0, sheet.width, sheet.height).grown(-board.edge_margin)
-    most = min(MOST_ALONE, int(room.width * room.height / net_area(piece) + 1e-9))
+    # a part as large as the sheet is one, whatever the last bit of its area says
+    most = max(1, min(MOST_ALONE, int(room.width * room.height / net_area(piece) + 1e-9)))
     return Problem((replace(piece, count=most, mirrored=0),), board, sheet, frames(board.grain), True)
 
 

@@ -144,8 +144,13 @@ def test_a_wrong_engine_is_passed_over(shop, monkeypatch) -> None:
 
 @pytest.mark.parametrize("count", [None, 5])
 def test_what_fits_only_askew_is_laid_askew(shop, count) -> None:
-    """A strip of 780 × 20 on 508 × 762 (its diagonal is 915.8), and one of 450 × 20 on A3, alone and in a list."""
-    for size, sheet in (((780.0, 20.0), (508.0, 762.0)), ((20.0, 450.0), (297.0, 420.0))):
+    """A strip of 780 × 20 on 508 × 762 (its diagonal is 915.8), one of 450 × 20 on A3, and one so narrow that more go
+    on than are tried one by one; alone and in a list."""
+    for size, sheet in (
+        ((780.0, 20.0), (508.0, 762.0)),
+        ((20.0, 450.0), (297.0, 420.0)),
+        ((307.98, 3.0), (300.0, 200.0)),
+    ):
         board = shop.board(sheet)
         piece = shop.piece((shop.box(*size),), count or 1)
         one = alone(piece, board, board.sheets[0])
