@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 
 from publisher.material.blocks import LaidBox
 from publisher.material.boxes import NEARLY, BoxForm, box_form, box_item, room_of, steps
-from publisher.material.model import Item, Piece
+from publisher.material.model import Piece
 from publisher.material.packing import Packed, numbered
 from publisher.material.problem import Problem
 
@@ -58,7 +58,13 @@ def box_lists(pieces: tuple[Piece, ...], problem: Problem) -> Iterator[Packed]:
             for rule in (_least_left_over, _lowest):
                 sheets = _filled(queue, room, guillotine, rule)
                 if sheets is not None:
-                    found = [[_item(pieces, kind, box, problem) for kind, box in sheet.laid] for sheet in sheets]
+                    found = [
+                        [
+                            box_item(pieces[kind.piece], kind.form, box, problem, kind.mirrored)
+                            for kind, box in sheet.laid
+                        ]
+                        for sheet in sheets
+                    ]
                     yield Packed(numbered(pieces, found), "straight cuts" if guillotine else "largest rectangles", 0)
 
 
@@ -158,8 +164,3 @@ def _largest(free: Sequence[Rect]) -> list[Rect]:
         ):
             kept.append(one)
     return kept
-
-
-def _item(pieces: tuple[Piece, ...], kind: _Kind, box: LaidBox, problem: Problem) -> Item:
-    """Return a copy on the sheet."""
-    return box_item(pieces[kind.piece], kind.form, box, problem, kind.mirrored)

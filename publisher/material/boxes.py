@@ -5,16 +5,17 @@ fraction of an inch that anyone writes (1 in = 127/5 mm), so no tolerance ever l
 """
 
 from dataclasses import dataclass
+from functools import lru_cache
 from math import floor
 
 import numpy as np
 import shapely
 
-from publisher.basics import Pose
+from publisher.basics import Point, Pose
 from publisher.material.blocks import LaidBox, lay_boxes
 from publisher.material.box_bound import most_boxes
 from publisher.material.model import Item, Piece
-from publisher.material.outlines import FloatPath, turned
+from publisher.material.outlines import turned, upright_turn
 from publisher.material.problem import Problem
 
 STEPS = 1_000_000  # in a millimetre
@@ -47,24 +48,22 @@ class BoxForm:
 
 def box_form(piece: Piece) -> BoxForm:
     """Return the upright rectangle in which a piece is laid: of the turns that it may have, that which it fills most."""
-    ring = np.asarray(piece.rings[0], dtype=np.float64)
+    return _box_form(piece.rings[0], piece.angles)
+
+
+@lru_cache(maxsize=256)
+def _box_form(points: tuple[Point, ...], angles: tuple[float, ...]) -> BoxForm:
+    ring = np.asarray(points, dtype=np.float64)
     area = float(shapely.Polygon(ring).area)
-    turns = piece.angles or (0.0, _tilt(ring))
+    turns = angles or (0.0, upright_turn(points))
     quarters = {round(turn % 180.0, 6) for turn in turns}
 
     def form(turn: float) -> BoxForm:
         width, height = (float(v) for v in np.ptp(turned(ring, turn), axis=0))
-        may = not piece.angles or round((turn + 90.0) % 180.0, 6) in quarters
+        may = not angles or round((turn + 90.0) % 180.0, 6) in quarters
         return BoxForm(turn % 360.0, width, height, area / (width * height), may)
 
     return max((form(turn) for turn in turns), key=lambda f: (round(f.filled, 9), -f.turn))
-
-
-def _tilt(ring: FloatPath) -> float:
-    """Return the turn (degrees) at which the least rectangle about a ring stands upright."""
-    box = shapely.Polygon(ring).minimum_rotated_rectangle
-    (x0, y0), (x1, y1) = shapely.get_coordinates(box)[:2].tolist()
-    return round(-float(np.degrees(np.arctan2(y1 - y0, x1 - x0))) % 90.0, 9) % 90.0
 
 
 def room_of(problem: Problem) -> tuple[int, int]:

@@ -5,10 +5,8 @@ from publisher.basics.wording import say_length
 from publisher.design import Board, SheetSize
 from publisher.geometry import Part
 from publisher.material.fitting import best_turn
-from publisher.material.problem import frames, piece_of
+from publisher.material.problem import MOST_ON_SHEETS, Problem, alone, frames, piece_of
 from publisher.material.splitting import LAP, propose_split
-
-MOST_ON_SHEETS = 20_000
 
 
 @record
@@ -39,6 +37,19 @@ class BoardList:
         width, height = self.room(sheet)
         over = best_turn(piece_of(part, self.board), width, height, frames(self.board.grain))[1]
         return over if over > 1e-4 else 0.0
+
+    def fitting(self, sheet: SheetSize) -> tuple[Part, ...]:
+        """Return the parts that fit a sheet."""
+        return tuple(part for part in self.parts if not self.excess(part, sheet))
+
+    def alone(self, part: Part, sheet: SheetSize) -> Problem:
+        """Return the problem of one part alone on a sheet."""
+        return alone(piece_of(part, self.board), self.board, sheet)
+
+    def listed(self, parts: tuple[Part, ...], sheet: SheetSize) -> Problem:
+        """Return the problem of all copies of some of the parts."""
+        pieces = tuple(piece_of(part, self.board) for part in parts)
+        return Problem(pieces, self.board, sheet, frames(self.board.grain), False)
 
 
 CheckOfBoard = Check[BoardList]  # for annotations only: a slotted frozen class cannot be called through its alias

@@ -3,16 +3,14 @@
 from collections.abc import Collection, Iterator
 from dataclasses import replace
 
-import numpy as np
-
 from publisher.basics import Finding, record, run_checks
 from publisher.design import Design, SheetSize
 from publisher.geometry import Part
 from publisher.material.boxes import box_form
-from publisher.material.checks import CHECKS, MOST_ON_SHEETS, BoardList
+from publisher.material.checks import CHECKS, BoardList
 from publisher.material.engines import EFFORTS, Desk, solve
 from publisher.material.packing import Packed
-from publisher.material.problem import Problem, alone, frames, net_area, piece_of
+from publisher.material.problem import MOST_ON_SHEETS, Problem
 
 CountKey = tuple[str, str, str]  # board, sheet's label, part ("" for the whole list)
 
@@ -47,7 +45,7 @@ def count_layouts(
     ``known``: counts at a smaller and a greater value of a size. Where both are the same number, and the layout of one of them
     holds here too, that is the answer and nothing is searched; a layout that holds here is never bettered by a worse one.
     ``only``: what to count; nothing is checked then. ``near``: the sizes differ by little from known ones, so that only the turns
-    of known layouts are tried (parts that are rectangles are laid as ever). Raises LayoutFault when a layout of ours does not hold.
+    of known layouts are tried (parts that are rectangles are laid as ever).
     """
     cut = tuple(p for p in parts if p.count + p.spare > 0)
     letters = {part.id: part.letter for part in parts}
@@ -76,12 +74,11 @@ def count_layouts(
 
 def _problems(todo: BoardList, sheet: SheetSize) -> Iterator[tuple[str, Problem]]:
     """Yield the problem of each part alone, without a piece where it does not fit; and that of the list of those that do."""
-    board = todo.board
-    fitting = tuple(p for p in todo.parts if not todo.excess(p, sheet))
+    fitting = todo.fitting(sheet)
     for part in todo.parts:
-        one = alone(piece_of(part, board), board, sheet)
+        one = todo.alone(part, sheet)
         yield part.id, one if part in fitting else replace(one, pieces=())
-    yield "", Problem(tuple(piece_of(p, board) for p in fitting), board, sheet, frames(board.grain), False)
+    yield "", todo.listed(fitting, sheet)
 
 
 def _number(problem: Problem, packed: Packed) -> int:
@@ -98,18 +95,11 @@ def _counted(problem: Problem, known: tuple[SheetCount, ...], desk: Desk, near: 
     best = min(holding, key=rank, default=None)
     if best is not None:
         agreed = len(known) > 1 and len({one.number for one in known}) == 1
-        least = not problem.alone and _number(problem, best) <= _least_sheets(problem)
+        least = not problem.alone and _number(problem, best) <= problem.least_sheets()
         if agreed or least:
             return best
     tried = solve(_narrowed(problem, known) if near else problem, desk)
     return best if best is not None and rank(best) <= rank(tried) else tried
-
-
-def _least_sheets(problem: Problem) -> int:
-    """Return the number of sheets that no layout of the list goes below: by area."""
-    free = problem.free()
-    area = sum(net_area(piece) * piece.count for piece in problem.pieces)
-    return int(np.ceil(area / (free.width * free.height) - 1e-9))
 
 
 def _narrowed(problem: Problem, known: tuple[SheetCount, ...]) -> Problem:

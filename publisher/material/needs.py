@@ -7,9 +7,10 @@ import numpy as np
 from publisher.basics import Finding, RowPromise, run_checks
 from publisher.design import Design, SheetSize
 from publisher.geometry import Part, path_length
-from publisher.material.checks import CHECKS, MOST_ON_SHEETS, BoardList
+from publisher.material.checks import CHECKS, BoardList
 from publisher.material.engines import EFFORTS, Desk
 from publisher.material.model import BoardNeeds, CutRow, Yield
+from publisher.material.problem import MOST_ON_SHEETS
 from publisher.material.promised import promised_layouts
 from publisher.material.rules import LAYOUTS_STALE, STORE_UNREADABLE, STORED_LAYOUT_WRONG
 from publisher.material.store import STORE, Stored, read_store
@@ -38,7 +39,7 @@ def lay_out(
     instead of those on sale. ``settled`` is told each verified layout as soon as it is known, so that a run that is stopped
     can keep it. ``trial``: sizes are tried out, so nothing is said of layouts that are kept for the spec's own. ``versions``:
     (name, version) of this program and its libraries; a layout that is made now names those of the engines.
-    Raises LayoutFault when a layout of ours does not hold, KeyError for an unknown effort.
+    Raises KeyError for an unknown effort.
     """
     cut = tuple(p for p in parts if p.count + p.spare > 0)
     made_with = ", ".join(f"{name} {version}" for name, version in versions if name in FOUND_BY)

@@ -6,7 +6,7 @@ computes in plain 64-bit integers.
 
 from dataclasses import dataclass, field
 from functools import lru_cache
-from math import cos, radians, sin
+from math import atan2, cos, degrees, radians, sin
 
 import numpy as np
 import numpy.typing as npt
@@ -158,6 +158,16 @@ def _sharpest(polygon: shapely.Polygon) -> float:
     # outside corners of a clockwise ring (as normalize makes them) turn to the right
     inside = np.pi - np.abs(np.arctan2(cross, dot))
     return float(np.sin(inside[cross < 0] / 2).min(initial=1.0))
+
+
+@lru_cache(maxsize=256)
+def upright_turn(ring: tuple[Point, ...]) -> float:
+    """Return the turn (degrees, below 90) at which the least rectangle about a ring stands upright; 0 for a ring without area."""
+    box = shapely.Polygon(ring).minimum_rotated_rectangle
+    if not isinstance(box, shapely.Polygon):
+        return 0.0
+    (x0, y0), (x1, y1) = box.exterior.coords[:2]
+    return round(-degrees(atan2(y1 - y0, x1 - x0)) % 90.0, 9) % 90.0
 
 
 @lru_cache(maxsize=512)

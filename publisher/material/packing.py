@@ -3,10 +3,6 @@
 import random
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
-from functools import lru_cache
-from math import atan2, degrees
-
-import shapely
 
 from publisher.basics import Point, Pose, record
 from publisher.material.bottom_left import Bin, CopyKind, CopySpot, copies_on, fill, orders
@@ -14,7 +10,7 @@ from publisher.material.container import Container
 from publisher.material.container import container as prepare
 from publisher.material.judge import insist
 from publisher.material.model import Item, Piece
-from publisher.material.outlines import NESTING_GRID, distinct_turns, outline
+from publisher.material.outlines import NESTING_GRID, distinct_turns, outline, upright_turn
 
 NO_MORE: Mapping[int, float] = {}
 
@@ -142,11 +138,7 @@ def numbered(pieces: Sequence[Piece], sheets: Iterable[Iterable[Item]]) -> tuple
     return tuple(tuple(number(item) for item in sheet) for sheet in sheets)
 
 
-@lru_cache(maxsize=256)
 def usual_turns(ring: tuple[Point, ...]) -> tuple[float, ...]:
     """Return the turns (degrees) tried where any is allowed: quarter turns, and those at which the piece's least bounding
     rectangle stands upright."""
-    box = shapely.Polygon(ring).minimum_rotated_rectangle
-    (x0, y0), (x1, y1) = box.exterior.coords[:2] if isinstance(box, shapely.Polygon) else ((0.0, 0.0), (1.0, 0.0))
-    tilt = round(-degrees(atan2(y1 - y0, x1 - x0)) % 90.0, 9) % 90.0
-    return tuple(sorted({q + t for q in (0.0, 90.0, 180.0, 270.0) for t in (0.0, tilt)}))
+    return tuple(sorted({q + t for q in (0.0, 90.0, 180.0, 270.0) for t in (0.0, upright_turn(ring))}))

@@ -18,7 +18,7 @@ RULES_OF_LAYOUT = "1"  # raised when the meaning of a stored layout changes: eve
 # where the last bit of a float would decide
 KEY_STEPS = 1024
 
-MOST_ALONE = 20_000  # copies on one sheet; nobody cuts more
+MOST_ON_SHEETS = 20_000  # copies; nobody cuts more
 
 
 @record
@@ -50,6 +50,12 @@ class Problem:
             if pieces not in frames:
                 frames.append(pieces)
         return tuple(frames)
+
+    def least_sheets(self) -> int:
+        """Return the number of sheets that no layout of all copies goes below: by area."""
+        free = self.free()
+        area = sum(net_area(piece) * piece.count for piece in self.pieces)
+        return int(np.ceil(area / (free.width * free.height) - 1e-9))
 
     def flaws(self, sheets: Sequence[Sequence[Item]], held: Sequence[int] = ()) -> tuple[Flaw, ...]:
         """Return what is wrong with a layout; () when it holds. Each sheet may lie in the frame that suits it. ``held``: so many
@@ -115,7 +121,7 @@ def alone(piece: Piece, board: Board, sheet: SheetSize) -> Problem:
     """Return the problem of one part alone; its number of copies is bounded by area, and by what anyone would cut."""
     room = Box(0.0, 0.0, sheet.width, sheet.height).grown(-board.edge_margin)
     # a part as large as the sheet is one, whatever the last bit of its area says
-    most = max(1, min(MOST_ALONE, int(room.width * room.height / net_area(piece) + 1e-9)))
+    most = max(1, min(MOST_ON_SHEETS, int(room.width * room.height / net_area(piece) + 1e-9)))
     return Problem((replace(piece, count=most, mirrored=0),), board, sheet, frames(board.grain), True)
 
 

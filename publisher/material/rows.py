@@ -15,8 +15,7 @@ from publisher.material.container import Container
 from publisher.material.lattice import Borders, Floats, Rows, lattices
 from publisher.material.nfp import no_fit
 from publisher.material.outlines import NESTING_GRID, FloatPath, Outline, turned
-
-MOST_IN_ROWS = 20_000  # copies; nobody cuts more
+from publisher.material.problem import MOST_ON_SHEETS
 
 
 @record
@@ -58,7 +57,7 @@ class RowBook:
 
 
 def rows(
-    kind: CopyKind, book: RowBook, free: Container, turns: tuple[float, ...], most: int = MOST_IN_ROWS
+    kind: CopyKind, book: RowBook, free: Container, turns: tuple[float, ...], most: int = MOST_ON_SHEETS
 ) -> tuple[CopySpot, ...]:
     """Return the fullest sheet of regular rows of one kind, rows along either side of an upright rectangular container.
 

@@ -5,11 +5,10 @@ from collections.abc import Iterator, Sequence
 from publisher.basics import record
 from publisher.design import Board, Design, SheetSize
 from publisher.geometry import Part
-from publisher.material.checks import MOST_ON_SHEETS
 from publisher.material.engines import EFFORTS, Desk, solve
 from publisher.material.fitting import best_turn
 from publisher.material.model import BoardNeeds, Item, Piece
-from publisher.material.problem import Problem, frames, piece_of
+from publisher.material.problem import MOST_ON_SHEETS, Problem, frames, piece_of
 
 
 @record

@@ -2,8 +2,6 @@
 
 from collections.abc import Callable
 
-import numpy as np
-
 from publisher.basics import Finding, LineKind, record
 from publisher.design import SheetSize
 from publisher.geometry import Part, path_length
@@ -16,7 +14,7 @@ from publisher.material.judge import polygons
 from publisher.material.model import Layout, Spare, Yield, YieldRow
 from publisher.material.offcuts import largest_offcut
 from publisher.material.packing import Packed
-from publisher.material.problem import MOST_ALONE, Problem, alone, frames, net_area, piece_of
+from publisher.material.problem import MOST_ON_SHEETS, Problem, net_area
 from publisher.material.spares import find_spares, spare_key
 from publisher.material.store import Store, Stored, recall, recall_spare, stored_layouts, stored_spare
 
@@ -47,11 +45,10 @@ class _Settled:
 
 def yield_of(todo: BoardList, sheet: SheetSize, shop: Shop) -> tuple[Yield, tuple[Finding, ...]]:
     """Lay the parts of one board out on one sheet size: each alone, and all together."""
-    board = todo.board
-    fitting = tuple(p for p in todo.parts if not todo.excess(p, sheet))
-    problems = {p.id: alone(piece_of(p, board), board, sheet) for p in todo.parts}
+    fitting = todo.fitting(sheet)
+    problems = {p.id: todo.alone(p, sheet) for p in todo.parts}
     singly = {p.id: _settle(problems[p.id], shop) for p in fitting}
-    whole = Problem(tuple(piece_of(p, board) for p in fitting), board, sheet, frames(board.grain), False)
+    whole = todo.listed(fitting, sheet)
     listed = _settle(whole, shop) if fitting else _Settled()
     spares = tuple(s for p in fitting if (s := _spare(whole, listed.layouts, p.id, shop)) is not None)
     settled = (*singly.values(), listed)
@@ -64,7 +61,7 @@ def yield_of(todo: BoardList, sheet: SheetSize, shop: Shop) -> tuple[Yield, tupl
 def _row(part: str, problem: Problem, layouts: tuple[Layout, ...]) -> YieldRow:
     """Return what one sheet gives of a part alone, beside a careless grid; nothing of one that does not fit."""
     board, free = problem.board, problem.free()
-    grid = min(MOST_ALONE, grid_count(problem.pieces[0], free.width, free.height, board.knife_gap, problem.frames))
+    grid = min(MOST_ON_SHEETS, grid_count(problem.pieces[0], free.width, free.height, board.knife_gap, problem.frames))
     layout = layouts[0] if layouts else Layout(problem.key(), board.id, problem.sheet, (), "rows", 0)
     square = most_at_right_angles(problem)
     most = problem.pieces[0].count if square is None else square
@@ -95,7 +92,7 @@ def _figures(
         rows=rows,
         sheets=laid,
         grid_sheets=grid_sheets(whole.pieces, width, height, board.knife_gap, whole.frames),
-        bound=int(np.ceil(area / (width * height) - 1e-9)),
+        bound=whole.least_sheets(),
         offcut_share=1.0 - area / (len(laid) * sheet.width * sheet.height) if laid else 0.0,
         cut_length=sum(lengths[p.id] * (p.count + p.spare) for p in fitting),
         score_length=sum(_score_length(p) * (p.count + p.spare) for p in fitting),

@@ -8,7 +8,7 @@ from publisher.material import engines
 from publisher.material.ease import ease_and_offcut
 from publisher.material.engines import EFFORTS, Desk, solve
 from publisher.material.fitting import grid_count
-from publisher.material.problem import MOST_ALONE, Problem, alone, frames
+from publisher.material.problem import MOST_ON_SHEETS, Problem, alone, frames
 from tests.searches.profile import PROFILE
 
 
@@ -173,7 +173,7 @@ def test_very_small_parts_are_laid_in_rows_at_once(shop) -> None:
     """Discs of radius 1 mm: rows of as many as anyone would cut, judged once for each pair that lies alike."""
     copies, grid = alone_count(shop, shop.disc(1.0), (508.0, 762.0), margin=3.0)
     assert grid > 40_000
-    assert copies == MOST_ALONE
+    assert copies == MOST_ON_SHEETS
 
 
 def test_density_on_request(shop) -> None:
