@@ -7,7 +7,7 @@ from publisher.design import Board, Design, SheetSize
 from publisher.geometry import Part
 from publisher.material.engines import EFFORTS, Desk, solve
 from publisher.material.fitting import best_turn
-from publisher.material.model import BoardNeeds, Item, Piece
+from publisher.material.model import BoardNeeds, Item, Piece, Yield
 from publisher.material.problem import MOST_ON_SHEETS, Problem, frames, piece_of
 
 
@@ -48,10 +48,7 @@ def shop_together(listed: Sequence[ListedDesign], effort: str = "quick") -> tupl
     yield says all. Nothing takes more sheets together than one after another. Raises KeyError for an unknown effort.
     """
     desk = Desk(EFFORTS[effort])
-    found = []
-    for board, sheet, members in _groups(listed):
-        found.append(_shared(board, sheet, members, desk))
-    return tuple(found)
+    return tuple(_shared(board, sheet, members, desk) for board, sheet, members in _groups(listed))
 
 
 def _same(board: Board) -> tuple[object, ...]:
@@ -76,15 +73,18 @@ def _boards(one: ListedDesign, board: Board) -> tuple[str, ...]:
     return tuple(own.id for own in one.design.boards if _same(own) == _same(board))
 
 
+def _own(one: ListedDesign, board: Board, sheet: SheetSize) -> tuple[Yield, ...]:
+    """Return what a design needs of a board in sheets of this size."""
+    names, size = _boards(one, board), (sheet.width, sheet.height)
+    return tuple(
+        need for need in one.needs.yields if need.board in names and (need.sheet.width, need.sheet.height) == size
+    )
+
+
 def _sheets_alone(one: ListedDesign, board: Board, sheet: SheetSize) -> int | None:
     """Return how many sheets of this size a design takes of this board by itself; None when it is not cut from it, or when a part
     of it fits no such sheet."""
-    names = _boards(one, board)
-    own = [
-        need
-        for need in one.needs.yields
-        if need.board in names and (need.sheet.width, need.sheet.height) == (sheet.width, sheet.height)
-    ]
+    own = _own(one, board, sheet)
     if not own or any(need.left_out for need in own):
         return None
     return sum(len(need.sheets) for need in own)
@@ -113,10 +113,9 @@ def _pieces(one: ListedDesign, board: Board) -> Iterator[Piece]:
 
 def _own_sheets(one: ListedDesign, board: Board, sheet: SheetSize) -> Iterator[tuple[Item, ...]]:
     """Yield the sheets of a design's own layout, its parts under the design's name."""
-    for need in one.needs.yields:
-        if need.board in _boards(one, board) and (need.sheet.width, need.sheet.height) == (sheet.width, sheet.height):
-            for layout in need.sheets:
-                yield tuple(Item(_named(one, item.part), item.copy, item.pose) for item in layout.items)
+    for need in _own(one, board, sheet):
+        for layout in need.sheets:
+            yield tuple(Item(_named(one, item.part), item.copy, item.pose) for item in layout.items)
 
 
 def _named(one: ListedDesign, part: str) -> str:
