@@ -1,11 +1,9 @@
 """Rooms and what goes into them, and strips round a tube: at true size and at the ends of the general band of print scale."""
 
-from math import ceil
-
 from publisher.basics import Check, Finding, Outcome, Severity
 from publisher.joints.assembled import Assembled
 from publisher.joints.budget import GENERAL, SEAM_SHOWN, size_on_paper
-from publisher.joints.checks.slot_fit import PLAY_DUST, each_meeting
+from publisher.joints.checks.slot_fit import PLAY_DUST, each_meeting, twentieth_up
 from publisher.joints.facts import nearest_fact
 from publisher.joints.model import Meeting
 
@@ -18,10 +16,11 @@ def _at_limits(met: Meeting, check: Check[Assembled]) -> Finding | None:
         return None  # told by another check
     if small < met.unprinted_least - PLAY_DUST:
         scale, size, limit, word = 100.0 - percent, small, met.unprinted_least, "at least"
-        hint = f"make it {_up(limit - small):.2f} mm larger, so that any print within ±{percent:.1f} % will do"
+        hint = f"make it {twentieth_up(limit - small):.2f} mm larger, so that any print within ±{percent:.1f} % will do"
     elif met.loosest is not None and met.printed <= met.loosest + PLAY_DUST < large:
         scale, size, limit, word = 100.0 + percent, large, met.loosest, "at most"
-        hint = f"make it smaller or its loosest {_up(large - limit):.2f} mm larger, so that any print within ±{percent:.1f} % will do"
+        more = twentieth_up(large - limit)
+        hint = f"make it smaller or its loosest {more:.2f} mm larger, so that any print within ±{percent:.1f} % will do"
     else:
         return None
     return check.found(
@@ -35,18 +34,13 @@ def _at_limits(met: Meeting, check: Check[Assembled]) -> Finding | None:
     )
 
 
-def _up(more: float) -> float:
-    """Return a length (mm) rounded up to a twentieth."""
-    return ceil(more * 20.0 - PLAY_DUST) / 20.0
-
-
 def _does_not_go_in(room: Meeting, check: Check[Assembled]) -> Finding | None:
     if room.printed >= room.unprinted_least - PLAY_DUST:
         return None
     return check.found(
         f"the {room.what} is {room.printed:.2f} mm; {room.unprinted_least:.2f} mm is needed, with spread and paint",
         subject=room.part,
-        hint=f"make the room {_up(room.unprinted_least - room.printed):.2f} mm wider, or what goes in smaller",
+        hint=f"make the room {twentieth_up(room.unprinted_least - room.printed):.2f} mm wider, or what goes in smaller",
         place=room.place,
         value=room.printed,
         limit=room.unprinted_least,
@@ -59,7 +53,7 @@ def _too_loose(room: Meeting, check: Check[Assembled]) -> Finding | None:
     return check.found(
         f"the {room.what} is {room.printed:.2f} mm; at most {room.loosest:.2f} mm holds",
         subject=room.part,
-        hint=f"make the room {_up(room.printed - room.loosest):.2f} mm narrower, or say a larger “loosest”",
+        hint=f"make the room {twentieth_up(room.printed - room.loosest):.2f} mm narrower, or say a larger “loosest”",
         place=room.place,
         value=room.printed,
         limit=room.loosest,

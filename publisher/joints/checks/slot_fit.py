@@ -28,7 +28,12 @@ def each_meeting(look: MeetingJudge, *kinds: str) -> Callable[[Assembled, Check[
 def least_play(slot: Meeting) -> float:
     """Return the play (mm, a twentieth up) with which the thickest board goes in at the least print scale of the general band."""
     width = (slot.unprinted_least + slot.grown) / (1.0 - GENERAL) - slot.grown
-    return ceil((width - slot.thickness) * 20.0 - PLAY_DUST) / 20.0
+    return twentieth_up(width - slot.thickness)
+
+
+def twentieth_up(length: float) -> float:
+    """Return a length (mm) rounded up to a twentieth."""
+    return ceil(length * 20.0 - PLAY_DUST) / 20.0
 
 
 def _too_narrow(slot: Meeting, check: Check[Assembled]) -> Finding | None:
@@ -61,7 +66,7 @@ def _at_limits(slot: Meeting, check: Check[Assembled]) -> Finding | None:
             limit=slot.unprinted_least,
         )
     if slot.loosest is not None and large > slot.loosest + PLAY_DUST:
-        more = ceil((large - slot.loosest) * 20.0 - PLAY_DUST) / 20.0
+        more = twentieth_up(large - slot.loosest)
         return check.found(
             f"the {slot.what} no longer holds the thinnest {slot.board} when it prints at {100 + percent:.1f} %: it is {large:.2f} mm "
             f"wide, at most {slot.loosest:.2f} mm holds",

@@ -39,7 +39,7 @@ def step_pictures(case: Case, check: Check[Case]) -> Findings:
     hint = "place the picture that the step names"
     for promise in case.promises.drawings:
         step = f"step {promise.key.split(':')[1]}"
-        places = [where for where in case.promises.carried if where.key == promise.key]
+        places = case.carried(promise.key)
         if not places:
             yield about(check, f"the picture of {step} ({promise.drawing})", "stands on no page", hint)
         for where in places:

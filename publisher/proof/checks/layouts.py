@@ -29,7 +29,7 @@ def layout_pictures(case: Case, check: Check[Case]) -> Findings:
     hint = "draw each picture from the layout of its own sheet"
     for promise in case.promises.layouts:
         who = f"{promise.board.replace('_', ' ')}, {promise.sheet}: sheet {promise.number}"
-        places = [where for where in case.promises.carried if where.key == promise.key]
+        places = case.carried(promise.key)
         if not places:
             yield about(check, who, "is drawn on no page", hint)
         for where in places:

@@ -39,7 +39,7 @@ def sentences(case: Case, check: Check[Case]) -> Findings:
     """Read each promised text where its page carries it, and hold its numbers against their values."""
     hint = "fill the sentence from the facts of this design"
     for promise in case.promises.sentences:
-        places = [where for where in case.promises.carried if where.key == promise.key]
+        places = case.carried(promise.key)
         if not places and normal(promise.text):
             yield about(check, f"“{promise.text[:60]}”", "stands on no page", hint)
         for where in places:

@@ -43,7 +43,7 @@ def sides_up(case: Case, check: Check[Case]) -> Findings:
 
 def _fault(case: Case, side: SidePromise, copy: int, outlines: list[OutlinePromise]) -> str:
     """Return in words what a copy says otherwise than promised; empty when nothing."""
-    places = [where for where in case.promises.carried if where.key == side.key and where.copy == copy]
+    places = [where for where in case.carried(side.key) if where.copy == copy]
     said = normal(" ".join(line.text for where in places for line in lines_in(case.lines(where.page), where.box)))
     faces = [name for name, words in FACES.items() if says(said, f"{UP}: {words}")]
     wanted: list[str] = [side.face] if side.face else []

@@ -6,7 +6,7 @@ from typing import Any, Concatenate, ParamSpec, TypeVar
 
 import numpy as np
 
-from publisher.basics import Box, LengthPromise, MarkPromise, Promises
+from publisher.basics import Box, Carried, LengthPromise, MarkPromise, Promises
 from publisher.proof.measuring.drawn_marks import MarkReading, read_marks
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.lengths import LengthReading, read_lengths
@@ -66,6 +66,11 @@ class Case:
     def page(self, number: int) -> PageRead | None:
         """Return a page, None when the file has none of this number."""
         return self.file.pages[number - 1] if 1 <= number <= len(self.file.pages) else None
+
+    @_once
+    def carried(self, key: str) -> tuple[Carried, ...]:
+        """Return where the pages say that they show the promise with this key."""
+        return tuple(where for where in self.promises.carried if where.key == key)
 
     @_once
     def covers(self, number: int) -> tuple[Cover, ...]:
