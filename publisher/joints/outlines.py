@@ -14,6 +14,9 @@ from publisher.geometry import Part, polygon
 
 Array = npt.NDArray[np.float64]
 
+STRIP_CLOSE = 0.02
+"""Search tolerance in mm of the widest strip."""
+
 MANY_ARCS = 24
 """An outline of more arcs than this is a free curve."""
 
@@ -110,3 +113,9 @@ def pieces(geometry: shapely.Geometry, least: float = 0.05) -> shapely.Geometry:
 def points_of(points: Iterable[Point]) -> Array:
     """Return points as an array of shape (n, 2)."""
     return np.asarray(list(points), dtype=np.float64).reshape(-1, 2)
+
+
+def widest_strip(area: shapely.Geometry) -> float:
+    """Return the width (mm) of the widest strip of an area: of the largest circle in one of its pieces; 0 for none."""
+    circles = [shapely.maximum_inscribed_circle(piece, STRIP_CLOSE) for piece in shapely.get_parts(pieces(area, 1e-6))]
+    return 2.0 * max((float(circle.length) for circle in circles), default=0.0)

@@ -45,11 +45,11 @@ class Built:
         return {p.place: solid(self.parts[p.part], p.matrix) for p in places}
 
 
-def build(text: str, folder: Path) -> Built:
+def build(text: str, folder: Path, use: str = "paste") -> Built:
     """Work out a spec: what stands under ``sizes``, ``parts`` and ``assembly`` is the text's."""
     place = folder / "piece"
     place.mkdir(exist_ok=True)
-    (place / "spec.yaml").write_text(HEAD + text, encoding="utf-8")
+    (place / "spec.yaml").write_text(HEAD.replace("use: paste", f"use: {use}") + text, encoding="utf-8")
     brief = read_brief(place)
     design = work_out(brief)
     parts, found = make_parts(design)

@@ -9,6 +9,7 @@ from publisher.basics import SAME_POINT, Finding, Line, Path, Place, closed_path
 from publisher.basics.wording import beyond
 from publisher.design import LONGEST_MM, PartPlan
 from publisher.geometry.making.board_left import Void, wall_findings
+from publisher.geometry.making.flush_lines import SharedEnds
 from publisher.geometry.making.joint_places import glue_lines, joint_places
 from publisher.geometry.making.labels import edge_words
 from publisher.geometry.making.marks_left import shortened
@@ -22,9 +23,11 @@ from publisher.geometry.rules import BROKEN_OUTLINE, LOST_IN_TRACING, OPENING_OV
 from publisher.geometry.surfaces import surface_marks
 
 
-def finish(plan: PartPlan, shape: Shape, reaches: Reaches | None = None) -> tuple[Part | None, tuple[Finding, ...]]:
+def finish(
+    plan: PartPlan, shape: Shape, reaches: Reaches | None = None, ends: SharedEnds | None = None
+) -> tuple[Part | None, tuple[Finding, ...]]:
     """Return the part (mm), or None and the findings that say why it cannot be. ``reaches``: of its rows of tabs and slots,
-    as its mates agree; unsaid: as the part alone allows."""
+    as its mates agree; unsaid: as the part alone allows. ``ends``: of its joint lines, what shorter mates meet."""
     treated, found = treat(shape, plan, reaches)
     drawn, problems = draw_openings(plan.openings, _middle(shape), f"part {plan.id}", plan.thickness)
     found = (*found, *problems)
@@ -54,7 +57,7 @@ def finish(plan: PartPlan, shape: Shape, reaches: Reaches | None = None) -> tupl
         return None, found
     template, lost = eroded(outline, plan.trace_allowance)
     traced = body if template is outline else polygon(template)
-    joints = joint_places(treated.edges, shape.outer, plan)
+    joints = joint_places(treated.edges, shape.outer, plan, ends)
     words = edge_words(treated.edges, joints, body, plan.thickness)
     # the pages break a pattern round every word they set; pictures of the finished piece show it whole
     pattern, problems = surface_marks(plan, _face(shape, body), (), treated.edges)

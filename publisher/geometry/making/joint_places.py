@@ -6,8 +6,9 @@ import shapely
 
 from publisher.basics import LineKind, Path, Point, Purpose, polyline, record
 from publisher.design import PartPlan
+from publisher.geometry.making.flush_lines import SharedEnds
 from publisher.geometry.making.laps import left_end_first
-from publisher.geometry.making.tab_rows import joint_line
+from publisher.geometry.making.tab_rows import joint_line, row_of
 from publisher.geometry.model import Edge, Lap, Mark
 from publisher.geometry.paths import polygon
 
@@ -29,30 +30,37 @@ class JointPlace:
     glued: bool = False
 
 
-def joint_places(edges: Sequence[Edge], outer: Path, plan: PartPlan) -> tuple[JointPlace, ...]:
-    """Return the places of all joins of a part. ``edges``: finished; ``outer``: the outline before its joins."""
+def joint_places(
+    edges: Sequence[Edge], outer: Path, plan: PartPlan, ends: SharedEnds | None = None
+) -> tuple[JointPlace, ...]:
+    """Return the places of all joins of a part. ``edges``: finished; ``outer``: the outline before its joins; ``ends``: what
+    mates meet of lines that are longer than they are."""
     nominal = polygon(outer)
-    return tuple(place for edge in edges if edge.centre is None for place in _of_edge(edge, nominal, plan))
+    return tuple(place for edge in edges if edge.centre is None for place in _of_edge(edge, nominal, plan, ends or {}))
 
 
-def _of_edge(edge: Edge, nominal: shapely.Polygon, plan: PartPlan) -> Iterator[JointPlace]:
+def _of_edge(edge: Edge, nominal: shapely.Polygon, plan: PartPlan, ends: SharedEnds) -> Iterator[JointPlace]:
     """Yield the place of the mate at an edge itself, of those that cross it, and of those that stand beside it."""
-    lines = [(t, line) for t in plan.treatments if t.edge == edge.name for line in t.lines]
-    beside = {letter for _, line in lines if line.inset > 0.0 for letter in line.matches}
+    lines = [(t, one) for t in plan.treatments if t.edge == edge.name for one in t.lines]
+    beside = {letter for _, one in lines if one.inset > 0.0 for letter in one.matches}
     beside.update(letter for lap in edge.laps for letter in lap.matches)
     own = tuple(letter for letter in edge.matches if letter not in beside)
     if own:
-        forward = all(line.forward for _, line in lines if line.inset <= 0.0)
+        forward = all(one.forward for _, one in lines if one.inset <= 0.0)
         # in a rabbet nothing stays that could carry a letter
         mate = edge.rabbet.width if edge.rabbet else 0.0
-        yield JointPlace(edge.name, *stated_edge(edge), mate, own, forward)
+        met = ends.get(row_of(edge.name, 0.0))
+        line = stated_edge(edge)
+        yield JointPlace(edge.name, *(met.of(line) if met else line), mate, own, forward)
     for lap in edge.laps:
         yield JointPlace(edge.name, *_beside(edge, lap), 0.0, lap.matches, left_end_first(*_ends(edge)))
-    for treatment, line in lines:
-        found = joint_line(edge, line.inset, nominal) if line.inset > 0.0 else None
+    for treatment, beside_it in lines:
+        found = joint_line(edge, beside_it.inset, nominal) if beside_it.inset > 0.0 else None
         if found is not None:
-            glued = all(abs(row.inset - line.inset) > 1e-6 for row in treatment.slots)
-            yield JointPlace(edge.name, *found, line.mate, line.matches, line.forward, glued)
+            glued = all(abs(row.inset - beside_it.inset) > 1e-6 for row in treatment.slots)
+            met = ends.get(row_of(edge.name, beside_it.inset))
+            line = met.of(found) if met else found
+            yield JointPlace(edge.name, *line, beside_it.mate, beside_it.matches, beside_it.forward, glued)
 
 
 def _ends(edge: Edge) -> tuple[Point, Point]:

@@ -13,6 +13,7 @@ from publisher.geometry.drawings import drawn_shape
 from publisher.geometry.making.combine import combine
 from publisher.geometry.making.corners import with_corners
 from publisher.geometry.making.finish import finish
+from publisher.geometry.making.flush_lines import SharedEnds, shared_ends
 from publisher.geometry.making.named_shapes import kind_of, named_shape
 from publisher.geometry.making.slants import slanted
 from publisher.geometry.making.tab_rows import Reach, Reaches, RowKey, rooms_of, shared_reaches
@@ -50,9 +51,9 @@ def make_parts(design: Design) -> tuple[tuple[Part, ...], tuple[Finding, ...]]:
     plans, told = with_corners(design.parts, design.panels, shapes)
     found.extend(told)
     drawn = [(plan, shape, problems) for plan, (_, shape, problems) in zip(plans, drawn, strict=True)]
-    reaches = _reaches(design, drawn)
+    reaches, ends = _reaches(design, drawn), shared_ends(design.panels, shapes)
     for plan, shape, problems in drawn:
-        made, more = _pieces(plan, shape, problems, letters, reaches.get(plan.id))
+        made, more = _pieces(plan, shape, problems, letters, reaches.get(plan.id), ends.get(plan.id))
         letters |= {part.letter for part in made}
         found.extend(more)
         parts.extend(made)
@@ -93,6 +94,7 @@ def _pieces(
     found: tuple[Finding, ...],
     letters: Collection[str],
     reaches: Reaches | None = None,
+    ends: SharedEnds | None = None,
 ) -> tuple[tuple[Part, ...], tuple[Finding, ...]]:
     """Return a shape and its further pieces as finished parts, or findings: also when that fails unforeseen."""
     if shape is None:
@@ -100,7 +102,7 @@ def _pieces(
     pieces = (shape, *shape.pieces)
     plans = _plans(plan, len(pieces) - 1, letters)
     try:
-        made = [finish(one, own, reaches) for one, own in zip(plans, pieces, strict=True)]
+        made = [finish(one, own, reaches, ends) for one, own in zip(plans, pieces, strict=True)]
     except UNFORESEEN as trouble:
         return (), (_own_fault(plan, trouble),)
     parts = tuple(part for part, _ in made if part is not None)

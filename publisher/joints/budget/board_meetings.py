@@ -7,7 +7,7 @@ from publisher.design import Board, Join
 from publisher.geometry import DrawnFor, Part
 from publisher.joints.assembled import MatedPanels
 from publisher.joints.budget.scale_budget import GENERAL
-from publisher.joints.facts import slot_size, slots_of
+from publisher.joints.facts import slot_width, slots_of
 from publisher.joints.model import Meeting
 
 STEP_SHOWN = 0.5
@@ -66,7 +66,7 @@ def of_shape(part: Part, boards: dict[str, Board]) -> Iterator[Meeting]:
 def _tabs(join: Join, slotted: Part, tabbed: Part, board: Board) -> Meeting:
     wide = tabbed.thickness + join.play
     # the slot as it is cut: the closed one whose width is nearest to what the join asks for
-    cut = [slot_size(slot)[0] for slot in slots_of(slotted)] if join.inset > 0 else []
+    cut = [slot_width(slotted, slot) for slot in slots_of(slotted)] if join.inset > 0 else []
     printed = min(cut, key=lambda width: abs(width - wide), default=wide)
     what = f"slot of part {slotted.letter} for the tab of part {tabbed.letter}"
     return slot_meeting(f"{slotted.id}.slot.{tabbed.id}.{join.a.edge}", slotted, what, printed, board, join)

@@ -1,7 +1,6 @@
 """Boards that do not touch where a join says that they meet."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks import ring_does_not_close
 from publisher.joints.checks.edge_lengths_differ import MOST_DIFFERENCE
@@ -28,10 +27,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                 hint = "look at what else is joined to these edges: each gives room for one board and one corner"
                 value, limit = touch.gap, PANEL_TOUCH
             else:
-                what = (
-                    f"{join.b} meets {join.a} and finds no board there along {say_length(touch.bare)} of its "
-                    f"{say_length(touch.length)} ({where})"
-                )
+                what = f"{join.b} meets {join.a} and is left {touch.bare_words} ({where})"
                 hint = "move the opening or the cut that lies there, or make the panel reach over the whole of the edge"
                 value, limit = touch.bare, BARE
             found.append(

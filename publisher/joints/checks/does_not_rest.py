@@ -1,7 +1,6 @@
 """Panels that do not lie on what they are said to rest on."""
 
 from publisher.basics import Check, Outcome, Severity
-from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.panels import BARE, PANEL_TOUCH
 
@@ -23,9 +22,8 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                 hint = "check the corner that the panel is joined at, and that the edges it rests on lie in one plane"
                 value, limit = touch.gap, PANEL_TOUCH
             else:
-                bare = f"{say_length(touch.bare)} of its {say_length(touch.length)} bare"
-                what = f"{panel} rests on {on} and leaves {bare} ({where})"
-                hint = "make the panel reach over the whole of the edge: its sizes from those of the panels under it"
+                what = f"{panel} rests on {on} and leaves it {touch.bare_words} ({where})"
+                hint = "make the panel reach over the whole of the edge, board and all: its sizes from those of the panels under it"
                 value, limit = touch.bare, BARE
             found.append(
                 check.found(
@@ -44,7 +42,7 @@ CHECK = Check(
     "joints/does-not-rest",
     "A panel lies on the edges that it rests on",
     "a roof over an edge that it does not touch, or that ends before it, has nothing to be glued to and shows a gap; a "
-    f"fillet of glue bridges {BARE:g} mm (common practice, no source)",
+    f"fillet of glue bridges {BARE:g} mm of its length; over its thickness it is held as a whole (common practice, no source)",
     Severity.ERROR,
     run=run,
     may_be_empty=True,

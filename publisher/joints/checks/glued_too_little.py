@@ -1,17 +1,21 @@
-"""Layers that are glued by a sliver."""
+"""Layers, and panels on faces, that are glued by a sliver."""
 
-from publisher.basics import Check, Outcome, Severity
+from publisher.basics import Check, Finding, Outcome, Severity
 from publisher.basics.wording import say_length
+from publisher.geometry import polygon
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks.layers_do_not_touch import LEAST
 from publisher.joints.least_sizes import GLUED_SHARE, GLUED_STRIP, PAPERED, THICKNESS, least
+from publisher.joints.outlines import widest_strip
+from publisher.joints.panels import PanelAssembly, Seating
 
 ALL = 0.99
 """Share of the smaller layer: one that lies on the other as a whole is as well glued as it can be."""
 
 
 def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
-    """Look at the share and the width of the contact of every layer that is glued to the one below; name the worst of a stack."""
+    """Look at the share and the width of the contact of every layer that is glued to the one below, naming the worst of a stack,
+    and at the width of what every panel touches that lies on a face."""
     boards = {board.id: board for board in subject.design.boards}
     parts = {part.id: part for part in subject.parts}
     looked_at, found = 0, []
@@ -47,13 +51,43 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                     limit=worst[3],
                 )
             )
+    faces = [(m.assembly, s) for m in subject.panels for s in m.seatings if not s.seat.edge]
+    looked_at += len(faces)
+    found += [
+        finding for assembly, seating in faces if (finding := _on_a_face(seating, assembly, subject, check)) is not None
+    ]
     return Outcome(looked_at, tuple(found))
+
+
+def _on_a_face(
+    seating: Seating, assembly: PanelAssembly, subject: Assembled, check: Check[Assembled]
+) -> Finding | None:
+    """Find a panel that touches a face, on a quarter of its own or more, with strips alone; less than that is another finding.
+    One that is narrow itself is held by what it has."""
+    share = seating.touches.area / max(seating.area, 1e-9)
+    panel = assembly.panel(seating.seat.panel)
+    if panel is None or not GLUED_SHARE <= share < ALL:
+        return None
+    own = widest_strip(polygon(panel.part.outline))
+    wanted = min(least(GLUED_STRIP, subject.design.board(panel.part.board)), own)
+    strip = widest_strip(seating.touches)
+    if strip >= wanted - 0.01:
+        return None
+    seat = seating.seat
+    return check.found(
+        f"{seat.panel} lies on {seat.host} with a strip {say_length(strip)} wide; {say_length(wanted)} hold (common practice)",
+        subject=assembly.plan.name,
+        hint="move it off the opening, or make it wider",
+        place=seat.place,
+        value=strip,
+        limit=wanted,
+    )
 
 
 CHECK = Check(
     "joints/glued-too-little",
-    f"Layers are glued over {GLUED_SHARE:.0%} of the smaller one, and a strip that holds",
-    f"a layer that is held by a sliver breaks off with the first figure on it: a strip of {GLUED_STRIP.foam:g} mm holds "
+    f"Broad faces are glued over {GLUED_SHARE:.0%} of the smaller one, and a strip that holds",
+    f"what is held by a sliver breaks off with the first figure on it: a strip of {GLUED_STRIP.foam:g} mm holds "
     f"in bare board up to {THICKNESS:g} mm, wider in thicker board, {PAPERED:g} of it with paper (common practice, no source)",
     Severity.WARNING,
     run=run,

@@ -5,13 +5,11 @@ from collections.abc import Iterator
 from publisher.basics import Check, Outcome, Severity
 from publisher.basics.wording import say_length, trimmed
 from publisher.joints.assembled import Assembled
+from publisher.joints.least_sizes import GLUED_SHARE
 from publisher.joints.panels import BARE, PANEL_TOUCH, Seating
 
 ASKEW = 0.05
 """Degrees that a face may lie off what is said: 0.05 mm over a board's thickness of 57 mm."""
-
-LEAST_CONTACT = 0.25
-"""Share of a part's face that must touch (common practice for glue, no source)."""
 
 SeatFault = tuple[str, str, float, float]
 
@@ -82,12 +80,12 @@ def _faults(seating: Seating) -> Iterator[SeatFault]:
                 bare,
                 BARE,
             )
-    elif share < LEAST_CONTACT:
+    elif share < GLUED_SHARE:
         yield (
             f"touches it with {share:.0%} of its own face",
-            f"let it touch with {LEAST_CONTACT:.0%} or more, which glue needs (common practice, no source)",
+            f"let it touch with {GLUED_SHARE:.0%} or more, which glue needs (common practice, no source)",
             share,
-            LEAST_CONTACT,
+            GLUED_SHARE,
         )
 
 
@@ -95,7 +93,7 @@ CHECK = Check(
     "joints/off-its-face",
     "A part lies on the face that it is put on, within its rim",
     f"a part that reaches past the rim, leans or stands off by more than {PANEL_TOUCH:g} mm has nothing to be glued to there; an "
-    f"edge may leave {BARE:g} mm bare, a face must touch with {LEAST_CONTACT:.0%} (common practice, no source)",
+    f"edge may leave {BARE:g} mm bare, a face must touch with {GLUED_SHARE:.0%} (common practice, no source)",
     Severity.ERROR,
     run=run,
     may_be_empty=True,

@@ -3,7 +3,7 @@
 from publisher.basics import Check, Outcome, Severity
 from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
-from publisher.joints.facts import slot_size, slots_of
+from publisher.joints.facts import slot_width, slots_of
 
 PENCIL_WIDTH = 0.4
 """mm that a pencil runs beside a template's edge, 0.3 to 0.5. Common practice, no source."""
@@ -19,7 +19,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
         looked_at += 1
         if part.trace_allowance > 0.0:
             continue
-        width = min(slot_size(slot)[0] for slot in slots)
+        width = min(slot_width(part, slot) for slot in slots)
         traced = width - 2.0 * PENCIL_WIDTH
         found.append(
             check.found(

@@ -30,7 +30,7 @@ from publisher.joints.facts.part_facts import (
     bores_of,
     pockets_of,
     short_side,
-    slot_size,
+    slot_width,
     slots_of,
 )
 from publisher.joints.facts.weak_places import SHARP, arch_of, points_of, tabs_of
@@ -58,7 +58,7 @@ __all__ = [
     "same_kind",
     "short_side",
     "shortfall",
-    "slot_size",
+    "slot_width",
     "slots_of",
     "spare_words",
     "spread_ends",

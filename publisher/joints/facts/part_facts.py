@@ -44,8 +44,7 @@ def _facts(part: Part) -> Iterator[tuple[str, float, Kind]]:
             yield "slit_depth", part.bending.slit_depth, "length"
     slots = slots_of(part)
     if slots:
-        widths = [slot_size(slot)[0] for slot in slots]
-        yield "slot_width", min(widths), "length"
+        yield "slot_width", min(slot_width(part, slot) for slot in slots), "length"
         yield "least_beside_slot", min(beside(part, slot) for slot in slots), "length"
 
 
@@ -76,11 +75,16 @@ def slots_of(part: Part) -> tuple[Path, ...]:
     return tuple(h for h in part.outline.holes if all(edge.name.endswith("slot") for edge in h.edges))
 
 
-def slot_size(slot: Path) -> tuple[float, float]:
-    """Return (width, length) in mm of a slot, whichever way it is turned."""
-    box = shapely.get_coordinates(shapely.oriented_envelope(polygon(slot)))
-    a, b = dist(box[0], box[1]), dist(box[1], box[2])
-    return round(min(a, b), 9), round(max(a, b), 9)  # a rectangle cut as 5.3 wide is 5.3 wide
+def slot_width(part: Part, slot: Path) -> float:
+    """Return how wide a slot is (mm): across the edge beside which it lies, as the board that goes in stands along that edge; its
+    length may be less."""
+    edge = part.edge(slot.edges[0].name.removesuffix(".slot"))
+    ways = [(edge.nominal_start, edge.nominal_end)] if edge else [(line.start, line.end) for line in slot.edges[:2]]
+    wide = []
+    for (ax, ay), (bx, by) in ways:
+        across = [(x * (ay - by) + y * (bx - ax)) / dist((ax, ay), (bx, by)) for x, y in slot.points]
+        wide.append(max(across) - min(across))
+    return round(min(wide), 9)  # a rectangle cut as 5.3 wide is 5.3 wide
 
 
 @record

@@ -1,11 +1,12 @@
 """How the edge of one panel meets a face of another, or its bevelled edge: measured on both as they stand. Mm, degrees."""
 
-from math import asin, ceil, cos, degrees, radians, tan
+from math import asin, ceil, cos, degrees, floor, radians, tan
 
 import numpy as np
 import shapely
 
 from publisher.basics import record
+from publisher.basics.wording import say_length
 from publisher.geometry import Edge, Part, polygon
 from publisher.joints.panels.solids import face_pair
 from publisher.joints.panels.space import Array, EdgeLine, PanelFrame
@@ -23,24 +24,34 @@ PLACES_ACROSS = 7
 FLAT = 1.0
 """Degrees: an edge that is more askew to the face touches it along a line, not with its whole thickness."""
 
+SHARE_DUST = 1e-6
+HARDLY = 0.2  # of its thickness: one rim of an edge that a face ends at
 EDGE_STEP = 1.0  # mm between the places along the edge, at most
 
 
 @record
 class Touch:
     """An edge under a face: its length where there is board, how much of that the face does not lie over (``bare``), the
-    greatest gap where it does (0 where they touch), the angle between both, a point in the middle of the worst place."""
+    greatest gap where it does (0 where they touch), the angle between both, a point in the middle of the worst place, and the
+    share of the edge's width that lies under the face there."""
 
     length: float
     bare: float
     gap: float
     angle: float
     at: tuple[float, float, float]
+    held: float = 0.0
 
     @property
     def holds(self) -> bool:
         """True when the face touches the whole of the edge, but for what a fillet of glue bridges."""
         return self.gap <= PANEL_TOUCH and self.bare <= BARE + PANEL_TOUCH
+
+    @property
+    def bare_words(self) -> str:
+        """What is bare, in words: an edge that is not covered at all, or not over its whole thickness."""
+        along = f"along {say_length(self.bare)} of its {say_length(self.length)}"
+        return f"bare {along}" if self.held < HARDLY else f"held by {self.held:.0%} of its thickness {along}"
 
 
 @record
@@ -108,13 +119,20 @@ def corners_of_edge(part: Part, edge: Edge) -> Array | None:
 
 
 def touch_of(
-    face: BoardFace, below: Part, lower: PanelFrame, edge: Edge, only: Stretch | None = None, may_lean: bool = True
+    face: BoardFace,
+    below: Part,
+    lower: PanelFrame,
+    edge: Edge,
+    only: Stretch | None = None,
+    may_lean: bool = True,
+    share: float = 1.0,
 ) -> Touch | None:
     """Return how the straight edge of the panel ``below`` meets a face of another panel; None without board.
 
-    The edge is a strip as wide as its board. It is held where at least half of its width lies under the face; an edge that
-    is askew to the face touches it along a line, which is enough for what rests (``may_lean``). Where the strip stands inside
-    the other board it counts as touching: that two boards stand in one place is another finding.
+    The edge is a strip as wide as its board. It is held where its whole width lies under the face, or the ``share`` of it that
+    a thinner board can cover; an edge that is askew to the face touches it along a line, which is enough for what rests
+    (``may_lean``). Where the strip stands inside the other board it counts as touching: that two boards stand in one place is
+    another finding.
     """
     strip = _strip(below, edge, only)
     if strip is None:
@@ -128,13 +146,14 @@ def touch_of(
     over = shapely.contains_xy(area, here[:, 0], here[:, 1]).reshape(along, across)
     slant = _slant(gaps, points)
     askew = may_lean and slant > FLAT
-    covered = over.any(axis=1) if askew else over.sum(axis=1) * 2 >= across
+    covered = over.any(axis=1) if askew else over.sum(axis=1) >= floor(share * across + SHARE_DUST)
     near = np.where(over, gaps, np.inf).min(axis=1) if askew else np.where(over, gaps, -np.inf).max(axis=1)
     gap = np.where(covered, np.maximum(near, 0.0), 0.0)
     gap[gap <= PANEL_TOUCH] = 0.0
     worst = int(gap.argmax()) if gap.any() else _middle_of(~covered)
     x, y, z = (float(v) for v in lower.carry(points[worst].mean(axis=0)[None, :])[0])
-    return Touch(length, length * float((~covered).mean()), float(gap.max()), slant, (x, y, z))
+    bare = length * float((~covered).mean())
+    return Touch(length, bare, float(gap.max()), slant, (x, y, z), float(over[worst].mean()))
 
 
 def stretch_of(edge: Edge, line: EdgeLine, beside: float | None = None) -> Stretch | None:

@@ -10,8 +10,8 @@ import shapely
 from publisher.basics import Pose, record
 from publisher.geometry import Part
 from publisher.joints.model import StackLayer
-from publisher.joints.outlines import Array, move, pieces, sound, whole_polygon
-from publisher.joints.stacks.circles import CIRCLE_CLOSE, farthest
+from publisher.joints.outlines import Array, move, pieces, sound, whole_polygon, widest_strip
+from publisher.joints.stacks.circles import farthest
 
 LayerKey = tuple[object, ...]
 
@@ -69,10 +69,7 @@ class PlanGeometry:
         key = self.key(lower, lower + 1)
         if key not in self._strips:
             both = shapely.intersection(self.placed[lower], self.placed[lower + 1])
-            circles = [
-                shapely.maximum_inscribed_circle(piece, CIRCLE_CLOSE) for piece in shapely.get_parts(pieces(both, 1e-6))
-            ]
-            self._strips[key] = 2.0 * max((float(circle.length) for circle in circles), default=0.0)
+            self._strips[key] = widest_strip(both)
         return self._strips[key]
 
     def bare(self, lower: int) -> shapely.Geometry:

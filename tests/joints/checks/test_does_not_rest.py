@@ -33,7 +33,7 @@ def test_a_roof_that_reaches_over_both_gables_rests(make: SimpleNamespace) -> No
 @pytest.mark.parametrize(
     ("wrong", "value", "says"),
     [
-        ({"length": 60.0}, 70.7, "leaves 70.7 mm (2.78 in) of its 70.7 mm (2.78 in) bare"),
+        ({"length": 60.0}, 70.7, "leaves it bare along 70.7 mm (2.78 in) of its 70.7 mm (2.78 in)"),
         ({"deep": 40.0}, 30.7, "bare"),
         ({"corner": 120.0}, 35.0, "over it, at an angle of 30.00° to it"),
         ({"corner": 100.0}, 12.2, "over it, at an angle of 10.00° to it"),
@@ -63,3 +63,6 @@ def test_a_lid_that_floats_in_the_opening_is_found(make: SimpleNamespace) -> Non
     assert CHECK.run(box(80, 120), CHECK).findings == ()  # it is turned until it lies
     assert len(CHECK.run(box(30, 30), CHECK).findings) == 2
     assert len(CHECK.run(box(120, 74), CHECK).findings) == 2  # on less than half of the board's thickness
+    both = CHECK.run(box(120, 76), CHECK).findings  # on 3 of 5 mm: an edge is held by one board
+    assert [f.value for f in both] == [120.0, 120.0]
+    assert all("leaves it held by 57% of its thickness along 120.0 mm" in f.message for f in both)  # 4 places of 7

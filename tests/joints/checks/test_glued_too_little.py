@@ -1,9 +1,11 @@
+from dataclasses import replace
 from random import Random
 from types import SimpleNamespace
 
 import pytest
 
 from publisher.basics import Severity
+from publisher.design import FaceSeat
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks.glued_too_little import CHECK
 
@@ -46,3 +48,26 @@ def test_random_pairs_against_plain_rectangles(make: SimpleNamespace, seed: int)
     share = wide * upper[1] / (upper[0] * upper[1])
     bad = share < 0.99 and (share < 0.25 or min(wide, upper[1]) < 8.0)
     assert bool(CHECK.run(pair(make, upper, by), CHECK).findings) == bad
+
+
+def on_a_frame(make: SimpleNamespace, bar: float, wide: float = 40.0) -> Assembled:
+    """A sign on a wall whose opening leaves ``bar`` mm of board under either side of the sign."""
+    half = wide / 2 - bar
+    opening = ((50 - half, 5.0), (50 - half, 55.0), (50 + half, 55.0), (50 + half, 5.0))
+    wall = make.polygon("wall", [(0, 0), (100, 0), (100, 60), (0, 60)], holes=(opening,))
+    plan = make.panels("hut", {"front": "wall", "sign": "sign"}, "front.e0")
+    seat = FaceSeat("sign", "front", "outside", "", (50.0, 30.0), 0.0, None, make.here)
+    return make.assembled(make.design(panels=(replace(plan, seats=(seat,)),)), wall, make.wall("sign", wide, 20))
+
+
+@pytest.mark.breaks(ID)
+def test_a_panel_on_a_face_is_glued_by_strips_too(make: SimpleNamespace) -> None:
+    (found,) = CHECK.run(on_a_frame(make, 6.0), CHECK).findings
+    assert "sign lies on front with a strip 6.00 mm (0.24 in) wide; 8.00 mm" in found.message
+    assert (found.value, found.limit) == (pytest.approx(6.0, abs=0.05), 8.0)
+
+
+@pytest.mark.keeps(ID)
+def test_a_panel_on_enough_of_a_face_holds(make: SimpleNamespace) -> None:
+    assert CHECK.run(on_a_frame(make, 9.0), CHECK).findings == ()
+    assert CHECK.run(on_a_frame(make, 3.0), CHECK).findings == ()  # 15 %: a finding of what lies off its face

@@ -3,7 +3,7 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.geometry import Opening, Part
-from publisher.joints.facts.part_facts import beside, facts_of, least_wall, slot_size, slots_of
+from publisher.joints.facts.part_facts import beside, facts_of, least_wall, slot_width, slots_of
 
 WINDOW = ((20.0, 30.0), (20.0, 50.0), (35.0, 50.0), (35.0, 30.0))
 SLOT = ((80.0, 10.0), (80.0, 30.0), (85.3, 30.0), (85.3, 10.0))
@@ -52,9 +52,12 @@ def test_a_door_at_the_sill_keeps_no_distance_from_the_bottom(make: SimpleNamesp
     assert least_wall(part) == pytest.approx(15)
 
 
-def test_a_turned_slot_has_the_same_size(make: SimpleNamespace) -> None:
-    slot = make.hole(((0.0, 0.0), (3.0, 4.0), (-1.0, 7.0), (-4.0, 3.0)), "a.slot")
-    assert slot_size(slot) == pytest.approx((5, 5))
+def test_a_slot_is_as_wide_as_it_is_across_its_edge_also_where_it_is_shorter(make: SimpleNamespace) -> None:
+    """Along the edge from (0, 0) to (30, 40): 5 mm long and 10 mm across."""
+    corners = [(0.0, 0.0), (30.0, 40.0), (0.0, 40.0)]
+    part = make.polygon("p", corners, ("side", "top", "left"))
+    slot = make.hole(((0.0, 20.0), (3.0, 24.0), (-5.0, 30.0), (-8.0, 26.0)), "side.slot")
+    assert slot_width(part, slot) == pytest.approx(10.0)
 
 
 def test_a_plain_part_has_neither_walls_nor_slots(make: SimpleNamespace) -> None:
