@@ -2,7 +2,6 @@
 
 from collections.abc import Callable
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
 
@@ -11,7 +10,6 @@ from publisher.design import EdgeTreatment, PartPlan, SlotRow
 from publisher.design.records.edges import JointLine
 from publisher.geometry import Part
 from publisher.geometry.making.joint_places import JointPlace, glue_lines
-from tests.reference.solids import build
 
 Plan = Callable[..., PartPlan]
 Draw = Callable[[PartPlan], Part]
@@ -64,31 +62,3 @@ def test_glue_lines_lie_on_the_left_of_the_joint() -> None:
     place = JointPlace("bottom", (0.0, 10.0), (50.0, 10.0), 5.0, ("a",), glued=True)
     assert [m.path.points for m in glue_lines((place,))] == [((0.0, 10.0), (50.0, 10.0)), ((0.0, 15.0), (50.0, 15.0))]
     assert not list(glue_lines((replace(place, glued=False),)))
-
-
-COURT = """sizes: {{board: 5 mm}}
-parts:
-  high: {{name: High, board: foam, shape: wall_panel, with: {{width: 100 mm, height: 90 mm}}}}
-  low: {{name: Low, board: foam, shape: wall_panel, with: {{width: 70 mm, height: 40 mm}}}}
-assembly:
-  court:
-    panels: {{a: high, b: low, c: high}}
-    stands_on: a.bottom
-    joins:
-      - {{edges: [a.right, b.left], joint: butt, runs_through: a, flush: {end}, inset: {inset} mm}}
-      - {{edges: [b.right, c.left], joint: butt, runs_through: b, flush: {end}}}
-"""
-
-
-@pytest.mark.parametrize("inset", [0, 15])
-@pytest.mark.parametrize(("end", "low", "high"), [("bottom", 0.0, 40.0), ("top", 50.0, 90.0)])
-def test_glue_lines_and_letters_stand_where_a_shorter_mate_meets_the_line(
-    tmp_path: Path, inset: int, end: str, low: float, high: float
-) -> None:
-    """A wall 40 mm high on one of 90 mm: glued at its own height, the letter in the middle of it on both."""
-    parts = build(COURT.format(inset=inset, end=end), tmp_path).parts
-    glue = [y for m in parts["high"].marks if m.purpose is Purpose.LAP for _, y in m.path.points]
-    assert (sorted({round(y, 6) for y in glue}) == [low, high]) if inset else not glue
-    for part, middle in (("high", (low + high) / 2.0), ("low", 20.0)):
-        at = letters(parts[part])
-        assert at and all(y == pytest.approx(middle, abs=4.1) for _, y in at.values()), (part, at)
