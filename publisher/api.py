@@ -25,7 +25,20 @@ if TYPE_CHECKING:
     from publisher.pipeline import Built, BuiltPack, Released, Worked
     from publisher.proof import Measured, Proof
     from publisher.release import Bundle, Output
-    from publisher.ruler import TOOLS, AllowedScale, BoardVerdict, PackFacts, Scale, Verdict, read_thickness
+    from publisher.ruler import (
+        LONG_RULERS,
+        TOOLS,
+        UNITS,
+        AllowedScale,
+        BoardVerdict,
+        PackFacts,
+        Reading,
+        Scale,
+        Verdict,
+        read_length,
+        read_thickness,
+        say_range,
+    )  # fmt: skip
     from publisher.sweep import Jump, Missed, Sweep, SweepRow, Told, VariedNeed, VariedSheet
     from publisher.upgrade import Upgraded
 
@@ -35,9 +48,11 @@ LAYOUTS = "layouts.json"  # the layouts that are kept beside a spec
 __all__ = [
     "DRAWING_BYTES",
     "LAYOUTS",
+    "LONG_RULERS",
     "STAGES",
     "STANDARD",
     "TOOLS",
+    "UNITS",
     "AllowedScale",
     "BoardNeeds",
     "BoardVerdict",
@@ -63,6 +78,7 @@ __all__ = [
     "ParameterInfo",
     "Part",
     "Proof",
+    "Reading",
     "Released",
     "Scale",
     "ShapeInfo",
@@ -101,9 +117,11 @@ __all__ = [
     "promised",
     "prove",
     "read",
+    "read_length",
     "read_thickness",
     "release",
     "say",
+    "say_range",
     "schema",
     "shapes",
     "shop",
@@ -264,26 +282,26 @@ def pack_facts(pdf: bytes, name: str) -> PackFacts:
 
 
 def measure(
-    across: float,
-    down: float,
+    across: float | str,
+    down: float | str,
     unit: str = "mm",
-    true_mm: float = 100.0,
+    true_mm: float | tuple[float, float] = 100.0,
     tool: str = "ruler",
     facts: PackFacts | None = None,
 ) -> Verdict:
-    """Judge a printed sheet from two readings of lines that should be ``true_mm`` long.
+    """Judge a printed sheet from two readings of lines that should be ``true_mm`` long (across and down where they differ, as those
+    of the long rulers: ``PackFacts.rulers``, or ``LONG_RULERS``).
 
-    ``unit`` is mm or in, ``tool`` one of ``TOOLS``; ``facts`` of the pack that was printed say what it allows. Raises Refusal for
-    a reading that no such line can give.
+    Readings are numbers in ``unit`` (mm, cm, in), or what somebody wrote: "3 15/16 in", "97,3". ``tool`` is one of ``TOOLS``;
+    ``facts`` of the pack that was printed say what it allows. Raises Refusal for a reading that no such line can give.
     """
-    from publisher.ruler import judge, take_reading
+    from publisher.ruler import LONG_RULERS, judge, take_readings
 
-    return judge(
-        take_reading("across", across, unit, true_mm, tool),
-        take_reading("down", down, unit, true_mm, tool),
-        facts.meetings if facts else (),
-        facts.budget if facts else None,
-    )
+    lines = true_mm if isinstance(true_mm, tuple) else (true_mm, true_mm)
+    readings = take_readings(across, down, unit, lines, tool)
+    if facts is None:
+        return judge(*readings, rulers=LONG_RULERS)
+    return judge(*readings, facts.meetings, facts.budget, facts.rulers)
 
 
 def measure_board(

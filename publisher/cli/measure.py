@@ -6,7 +6,7 @@ from pathlib import Path
 import click
 
 from publisher import api
-from publisher.api import TOOLS, BoardVerdict, PackFacts, Verdict
+from publisher.api import LONG_RULERS, TOOLS, UNITS, BoardVerdict, PackFacts, Verdict
 from publisher.basics import Refusal
 from publisher.basics.units import INCH_MM
 from publisher.basics.wording import rounded_down, rounded_up
@@ -24,21 +24,50 @@ WORDS = {
 }
 
 
+def _line_length(_ctx: click.Context, _param: click.Parameter, text: str | None) -> float | None:
+    """Turn the length of a printed line into mm; click reports what is none."""
+    if text is None:
+        return None
+    written = api.read_length(text, "mm")
+    if written is None:
+        raise click.BadParameter(f"“{text[:40]}” is no length: write the number that is printed beside the line, in mm")
+    return written.mm
+
+
 @click.command(short_help="Judge a printed sheet from two ruler readings, or a board by its thickness.")
 @click.option(
     "--across",
-    type=float,
-    help="What the ruler shows across the page (the shorter way of an upright page).",
+    metavar="READING",
+    help="What the ruler shows across the page (the shorter way of an upright page): 97.3, “97 mm”, “3 15/16 in”.",
 )
-@click.option("--down", type=float, help="What the ruler shows down the page.")
+@click.option("--down", metavar="READING", help="What the ruler shows down the page.")
 @click.option(
-    "--unit", type=click.Choice(["mm", "in"]), default="mm", show_default=True, help="Unit of the two readings."
+    "--rulers",
+    nargs=2,
+    metavar="ACROSS DOWN",
+    help="Both readings of the long rulers of the print-check page, in place of the square: they judge finer.",
 )
 @click.option(
-    "--of", "true_mm", type=float, default=100.0, show_default=True, help="How long the printed line should be, in mm."
+    "--unit",
+    type=click.Choice(list(UNITS)),
+    default="mm",
+    show_default=True,
+    help="Unit of readings that are written without one.",
 )
 @click.option(
-    "--tool", type=click.Choice(sorted(TOOLS)), default="ruler", show_default=True, help="What you measured with."
+    "--of",
+    "true_mm",
+    metavar="LENGTH",
+    callback=_line_length,
+    help="How long the printed line should be.  [default: 100 mm]",
+)
+@click.option(
+    "--tool",
+    type=click.Choice(list(TOOLS)),
+    default="ruler",
+    show_default=True,
+    help="What you measured with: a ruler (its marks are taken from how the readings are written), one with marks this far apart, "
+    "or a calliper.",
 )
 @click.option(
     "--pack", type=click.Path(path_type=Path), help="The pack that was printed: judge by what this design allows."
@@ -50,10 +79,11 @@ WORDS = {
 )
 @json_option
 def measure(
-    across: float | None,
-    down: float | None,
+    across: str | None,
+    down: str | None,
+    rulers: tuple[str, str] | None,
     unit: str,
-    true_mm: float,
+    true_mm: float | None,
     tool: str,
     pack: Path | None,
     board: str | None,
@@ -64,14 +94,23 @@ def measure(
 
     \b
     Examples:  publisher measure --across 97.3 --down 97.2
+               publisher measure --rulers 179.5 239.5
+               publisher measure --across "3 15/16 in" --down "3 7/8 in"
                publisher measure --board 4.6mm --pack toll-house-1.0.0-a4.pdf
     """
-    if (across is None) != (down is None) or (across is None and board is None):
-        raise click.UsageError("give both readings, --across and --down, or a --board with its --pack, or all of them")
+    if rulers is not None and (across, down, true_mm) != (None, None, None):
+        raise click.UsageError("--rulers takes both readings of the long rulers: leave --across, --down and --of out")
+    if (across is None) != (down is None) or (across is None and rulers is None and board is None):
+        raise click.UsageError(
+            "give both readings, --across and --down or --rulers ACROSS DOWN, or a --board with its --pack, or all of them"
+        )
     facts = api.pack_facts(read_file(pack), pack.name) if pack is not None else None
     verdict = None
-    if across is not None and down is not None:
-        verdict = api.measure(across, down, unit, true_mm, tool, facts)
+    if rulers is not None:
+        lines = LONG_RULERS if facts is None else facts.rulers
+        verdict = api.measure(*rulers, unit, lines, tool, facts)
+    elif across is not None and down is not None:
+        verdict = api.measure(across, down, unit, 100.0 if true_mm is None else true_mm, tool, facts)
     on_board = None if board is None else _on_board(board, pack, facts, verdict)
     if as_json:
         write_json((_record(verdict) if verdict else {"format": 1}) | (_board_record(on_board) if on_board else {}))
@@ -140,15 +179,16 @@ def _board_record(verdict: BoardVerdict) -> dict[str, object]:
 
 
 def _show(verdict: Verdict, facts: PackFacts | None) -> None:
-    for scale in verdict.scales:
+    for scale, reading in zip(verdict.scales, verdict.readings, strict=True):
         click.echo(
-            f"{scale.axis:>7}: {100 * scale.value:6.1f} %  ± {100 * scale.u:.1f} %   {scale.verdict:9}"
-            f" 100 mm came out as {100 * scale.value:.1f} mm ({100 * scale.value / INCH_MM:.2f} in)"
+            f"{scale.axis:>7}: {reading.read_mm:.1f} mm ({reading.read_mm / INCH_MM:.2f} in) for {reading.true_mm:g} mm, "
+            f"true scale {api.say_range(*scale.true, inwards=False)} ({reading.read_to}), {scale.verdict}"
         )
     budget = verdict.budget
     ends = " and ".join(dict.fromkeys((budget.least_by, budget.most_by)))
     by = "" if facts is None else f" (limits set by {ends})"
-    click.echo(f"allowed: {100 * budget.least:.1f} to {100 * budget.most:.1f} %{by}")
+    click.echo(f"allowed: true scale {api.say_range(budget.least, budget.most, inwards=True)}{by}")
+    click.echo(f"  shown: {_shown(verdict)}")
     if facts is not None and facts.pencil_spread:
         click.echo(f"not counted: what a sharp pencil strays, ± {facts.pencil_spread:g} mm a side")
     click.echo(f"\n{WORDS[verdict.verdict]}")
@@ -157,8 +197,21 @@ def _show(verdict: Verdict, facts: PackFacts | None) -> None:
             ("Likely causes (several give the same figure)", verdict.causes),
             ("What will not fit if used as printed", verdict.misfits),
             ("What to do", verdict.advice),
+            ("To paste into the answer to a buyer", (verdict.reply,)),
         )
     )
+
+
+def _shown(verdict: Verdict) -> str:
+    """Say which readings would show that the sheet is good: a reading within the limits is not yet one that shows it."""
+    said = []
+    for scale, reading in zip(verdict.scales, verdict.readings, strict=True):
+        if scale.good is None:
+            said.append(f"{scale.axis} by no reading of this line with this ruler")
+        else:
+            least, most = (end * reading.true_mm for end in scale.good)
+            said.append(f"{scale.axis} by a reading of {rounded_up(least, 2):g} to {rounded_down(most, 2):g} mm")
+    return ", ".join(said)
 
 
 def _rows(lists: tuple[tuple[str, tuple[str, ...]], ...]) -> None:
@@ -174,7 +227,16 @@ def _record(verdict: Verdict) -> dict[str, object]:
         "format": 1,
         "verdict": verdict.verdict,
         "scales": [
-            {"axis": s.axis, "scale": s.value, "uncertainty": s.u, "verdict": s.verdict} for s in verdict.scales
+            {
+                "axis": s.axis,
+                "scale": s.value,
+                "uncertainty": s.u,
+                "true_least": s.true[0],
+                "true_most": s.true[1],
+                "line_mm": r.true_mm,
+                "verdict": s.verdict,
+            }
+            for s, r in zip(verdict.scales, verdict.readings, strict=True)
         ],
         "allowed": {
             "least": verdict.budget.least,
@@ -186,5 +248,6 @@ def _record(verdict: Verdict) -> dict[str, object]:
         "causes": list(verdict.causes),
         "misfits": list(verdict.misfits),
         "advice": list(verdict.advice),
+        "reply": verdict.reply,
         "findings": [finding_record(f) for f in verdict.findings],
     }

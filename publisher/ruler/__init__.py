@@ -5,10 +5,14 @@ verdict, likely causes, what to do. Never: imports a producing room.
 """
 
 from publisher.basics import Rule
+from publisher.ruler.answers import SCALE_BAD, SCALE_DOUBTFUL, say_range
 from publisher.ruler.boards import BOARD_MISFIT, BoardVerdict, board_range, judge_board, read_thickness
-from publisher.ruler.judge import SCALE_BAD, SCALE_DOUBTFUL, Scale, Verdict, judge
+from publisher.ruler.judge import Verdict, judge
 from publisher.ruler.pack_facts import FACTS_ASKEW, NEWER_RECORD, NO_FACTS, AllowedScale, PackFacts, read_pack_facts
-from publisher.ruler.readings import READING_UNUSABLE, TOOLS, Reading, take_reading
+from publisher.ruler.readings import READING_UNUSABLE, TOOLS, Reading, take_reading, take_readings
+from publisher.ruler.scales import Scale
+from publisher.ruler.slips import LONG_RULERS
+from publisher.ruler.written import UNITS, read_length
 
 RULES: tuple[Rule, ...] = (
     NO_FACTS,
@@ -21,8 +25,10 @@ RULES: tuple[Rule, ...] = (
 )
 
 __all__ = [
+    "LONG_RULERS",
     "RULES",
     "TOOLS",
+    "UNITS",
     "AllowedScale",
     "BoardVerdict",
     "PackFacts",
@@ -32,7 +38,10 @@ __all__ = [
     "board_range",
     "judge",
     "judge_board",
+    "read_length",
     "read_pack_facts",
     "read_thickness",
+    "say_range",
     "take_reading",
+    "take_readings",
 ]

@@ -1,11 +1,11 @@
 """The verdict on a board: does what a pack prints take board of a measured thickness? Worked out anew from the recorded meetings."""
 
 import math
-import re
 
 from publisher.basics import Finding, Refusal, Rule, Severity, record
 from publisher.ruler.pack_facts import Met, PackFacts
-from publisher.ruler.readings import MM_PER_INCH, READING_UNUSABLE
+from publisher.ruler.readings import READING_UNUSABLE
+from publisher.ruler.written import read_length
 
 BOARD_MISFIT = Rule(
     "ruler/board-does-not-fit",
@@ -16,7 +16,6 @@ BOARD_MISFIT = Rule(
 )
 THICKEST_BOARD = 100.0  # mm
 HOLDS = 1e-6  # mm: sizes in a record are rounded to 0.0001
-_LENGTH = re.compile(r"\s*(?:(\d+)\s+)?(\d+(?:\.\d+)?)(?:\s*/\s*(\d+))?\s*(mm|in)\s*", re.ASCII)
 
 
 @record
@@ -38,14 +37,10 @@ class BoardVerdict:
 
 
 def read_thickness(text: str) -> float:
-    """Return a thickness in mm: ``4.6 mm``, ``3/16 in``, ``0.18 in``. Raises Refusal for what is none."""
-    found = _LENGTH.fullmatch(text[:40])
-    whole, number, under, unit = found.groups() if found else ("", "", "", "")
-    if found is not None and not (under and float(under) == 0.0) and not (whole and not under):
-        value = float(whole or 0.0) + float(number) / float(under or 1.0)
-        thickness = value * MM_PER_INCH if unit == "in" else value
-        if 0.0 < thickness <= THICKEST_BOARD:
-            return thickness
+    """Return a thickness in mm: ``4.6 mm``, ``4,6mm``, ``3/16 in``, ``0.18 in``. Raises Refusal for what is none."""
+    written = read_length(text)
+    if written is not None and written.mm <= THICKEST_BOARD:
+        return written.mm
     raise Refusal(
         READING_UNUSABLE.found(
             f"the board is “{text[:40]}”: a thickness with its unit was expected, above 0 and up to {THICKEST_BOARD:g} mm",

@@ -6,6 +6,8 @@ from math import isfinite
 from typing import Any
 
 from publisher.basics import Refusal, Rule, Severity, record
+from publisher.ruler.readings import LEAST_LINE, MOST_LINE
+from publisher.ruler.slips import LONG_RULERS
 
 GENERAL = 0.005  # ±0.5 %: common practice, no source
 GENERAL_LIMIT = "the general limit"
@@ -79,7 +81,8 @@ class RecordedBoard:
 
 @record
 class PackFacts:
-    """Title, version and meetings of a pack, and the range of print scale that it says it allows (None in older packs)."""
+    """Title, version and meetings of a pack, the range of print scale that it says it allows (None in older packs), and how long (mm)
+    the long rulers of its print-check page are, across and down."""
 
     title: str
     version: str
@@ -89,6 +92,7 @@ class PackFacts:
     variant: str = ""
     boards: tuple[RecordedBoard, ...] = ()
     pencil_spread: float = 0.0
+    rulers: tuple[float, float] = LONG_RULERS
 
     @property
     def called(self) -> str:
@@ -153,6 +157,7 @@ def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
                 for one in document.get("board_ranges", ())
             ),
             float(document.get("budget", {}).get("pencil_spread", 0.0)) if document.get("budget") else 0.0,
+            _rulers(document),
         )
     except Refusal:
         raise
@@ -195,6 +200,8 @@ def _fault(facts: PackFacts) -> str:
             map(isfinite, rest)
         ):
             return f"the size “{met.what}” has lengths below nothing"
+    if not all(isfinite(length) and LEAST_LINE <= length <= MOST_LINE for length in facts.rulers):
+        return f"their long rulers are {facts.rulers[0]:g} and {facts.rulers[1]:g} mm long"
     said = facts.budget
     if said is None:
         return ""
@@ -207,6 +214,15 @@ def _fault(facts: PackFacts) -> str:
             f"but from the sizes that they name follows {own.least:.4f} to {own.most:.4f}"
         )
     return ""
+
+
+def _rulers(document: dict[str, Any]) -> tuple[float, float]:
+    """Return the lengths of the long rulers across and down; older records do not hold them."""
+    lines = [line for page in document.get("pages", ()) for line in page.get("rulers", ()) if line["kind"] == "ruler"]
+    ways = [abs(line["end"][0] - line["start"][0]) > abs(line["end"][1] - line["start"][1]) for line in lines]
+    across = [float(line["length"]) for line, level in zip(lines, ways, strict=True) if level]
+    down = [float(line["length"]) for line, level in zip(lines, ways, strict=True) if not level]
+    return max(across, default=LONG_RULERS[0]), max(down, default=LONG_RULERS[1])
 
 
 def _budget(document: dict[str, Any]) -> AllowedScale | None:

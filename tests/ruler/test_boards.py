@@ -68,7 +68,16 @@ def test_boards_in_a_strip_and_in_a_room() -> None:
 
 
 @pytest.mark.parametrize(
-    ("text", "mm"), [("4.6 mm", 4.6), ("4.6mm", 4.6), ("3/16 in", 4.7625), ("0.18in", 4.572), ("1 1/4 in", 31.75)]
+    ("text", "mm"),
+    [
+        ("4.6 mm", 4.6),
+        ("4.6mm", 4.6),
+        ("4,6 mm", 4.6),
+        ("1-1/4″", 31.75),
+        ("3/16 in", 4.7625),
+        ("0.18in", 4.572),
+        ("1 1/4 in", 31.75),
+    ],
 )
 def test_a_thickness_has_a_unit(text: str, mm: float) -> None:
     assert read_thickness(text) == pytest.approx(mm)

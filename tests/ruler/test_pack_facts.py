@@ -94,3 +94,24 @@ def test_sizes_below_nothing_are_refused() -> None:
     document = {"design": {"title": "Toll house", "version": "1"}, "meetings": [SLOT | {"printed": -5.3}]}
     with pytest.raises(Refusal, match="below nothing"):
         read_pack_facts(pdf_with(document), "pack.pdf")
+
+
+def lines(across: float, down: float) -> dict[str, object]:
+    """Return the part of a record that says which lines a page has."""
+    rulers = [
+        {"kind": "ruler", "start": [20, 27], "end": [20 + across, 27], "length": across},
+        {"kind": "ruler", "start": [11, 27], "end": [11, 27 + down], "length": down},
+        {"kind": "calibration", "start": [20, 30], "end": [420, 30], "length": 400},
+    ]
+    return {"pages": [{"rulers": []}, {"rulers": rulers}]}
+
+
+def test_the_long_rulers_are_those_of_the_pack() -> None:
+    assert read_pack_facts(pdf_with(IN_SHORT | lines(120, 150)), "pack.pdf").rulers == (120.0, 150.0)
+    assert read_pack_facts(pdf_with(IN_SHORT), "pack.pdf").rulers == (180.0, 240.0)
+
+
+@pytest.mark.breaks("ruler/facts-askew")
+def test_rulers_that_cannot_be_are_refused() -> None:
+    with pytest.raises(Refusal, match="long rulers are 9000"):
+        read_pack_facts(pdf_with(IN_SHORT | lines(9000, 150)), "pack.pdf")

@@ -83,8 +83,11 @@ def test_measure_judges_two_readings(publisher: Publisher) -> None:
     assert "97.3 %" in run.out
     assert "do not cut" in run.out
     assert publisher("measure", "--across", "100", "--down", "100").code == 0
-    inches = publisher("measure", "--across", "3.94", "--down", "3.94", "--unit", "in", "--json")
+    inches = publisher("measure", "--across", "3.94", "--down", "3 30/32", "--unit", "in", "--tool", "0.5mm", "--json")
     assert json.loads(inches.out)["verdict"] == "good"
+    assert publisher("measure", "--across", "100", "--down", "ten").code == 2
+    assert publisher("measure", "--across", "100", "--down", "100", "--of", "ten").code == 2
+    assert "leave --across" in publisher("measure", "--rulers", "180", "240", "--of", "100").err
     slip = publisher("measure", "--across", "3.94", "--down", "3.94")
     assert slip.code == 2
     assert "--unit in" in slip.err
@@ -101,6 +104,11 @@ def test_measure_by_a_pack_names_what_will_not_fit(publisher: Publisher, packs: 
     assert (thick.code, json.loads(thick.out)["board"]["verdict"]) == (1, "bad")
     assert "name the PDF with --pack" in publisher("measure", "--board", "4.7mm").err
     assert publisher("measure", "--across", "100").code == 2
+    doubt = json.loads(publisher("measure", "--across", "100", "--down", "100", "--pack", pack, "--json").out)
+    assert doubt["verdict"] == "doubtful"
+    command = doubt["advice"][0].partition(": publisher ")[2]  # what the tool tells people to do is what it takes
+    words = command.replace("ACROSS", "180").replace("DOWN", "240").replace("PACK.pdf", str(pack)).split()
+    assert "GOOD" in publisher(*words).out
 
 
 @pytest.mark.breaks("cli/not-promised")
