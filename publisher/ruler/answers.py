@@ -8,7 +8,7 @@ from pathlib import Path
 from publisher.basics import Finding, Rule, Severity
 from publisher.ruler.pack_facts import AllowedScale, Met
 from publisher.ruler.readings import Reading
-from publisher.ruler.scales import DUST, Scale, good_between
+from publisher.ruler.scales import SCALE_DUST, Scale, good_between
 
 SCALE_BAD = Rule(
     "ruler/scale-bad",
@@ -29,7 +29,7 @@ def say_range(least: float, most: float, *, inwards: bool) -> str:
     """Return ``98.8 … 101.2 %`` of two scales: rounded outwards, or inwards for what is allowed; two decimals where one cannot tell
     the ends apart."""
     up, down = (ceil, floor) if inwards else (floor, ceil)
-    dust = DUST if inwards else -DUST
+    dust = SCALE_DUST if inwards else -SCALE_DUST
     for decimals in (1, 2, 3):
         unit = 10.0**decimals
         low, high = up((100.0 * least - dust) * unit) / unit, down((100.0 * most + dust) * unit) / unit

@@ -4,13 +4,13 @@ import math
 
 from publisher.basics import Refusal, Rule, Severity, record
 from publisher.ruler.slips import near, slip_of
-from publisher.ruler.written import HALF_MM, MM_PER_INCH, UNITS, Written, read_length
+from publisher.ruler.written import FINEST_MARKS, MM_PER_INCH, UNITS, Written, read_length
 
 CLASS_II = 0.5  # mm: what a rule of class II may be off up to 1 m (2014/32/EU, Annex X); taken for inch rules too
-STEPS = {"0.5mm": HALF_MM, "1mm": 1.0, "1/16in": MM_PER_INCH / 16.0, "1/32in": MM_PER_INCH / 32.0}
+STEPS = {"0.5mm": FINEST_MARKS, "1mm": 1.0, "1/16in": MM_PER_INCH / 16.0, "1/32in": MM_PER_INCH / 32.0}
 """Distance (mm) of the marks of rulers that people have."""
-SURE = 1.645  # quantile of the normal distribution: 95 of 100 errors are less on one side
-NEVER = 2.81  # 9975 of 10,000 are
+ONE_IN_TWENTY = 1.645  # quantile of the normal distribution: 95 of 100 errors are less on one side
+ONE_IN_400 = 2.81  # 9975 of 10,000 are
 
 
 @record
@@ -34,14 +34,14 @@ def ruler(step: float) -> Tool:
     in (step − d + e)/step of the ways to lay it: one reading in twenty is d = step + h − √(0.2·h·step) beyond, none step + h.
     """
     u = math.hypot(math.sqrt(2.0) * step / math.sqrt(12.0), CLASS_II / math.sqrt(3.0))
-    coarse = step > HALF_MM + 1e-9
+    coarse = step > FINEST_MARKS + 1e-9
     marks = step + CLASS_II - math.sqrt(0.2 * CLASS_II * step)
-    return Tool(u, max(SURE * u, marks) if coarse else SURE * u, step + CLASS_II, coarse)
+    return Tool(u, max(ONE_IN_TWENTY * u, marks) if coarse else ONE_IN_TWENTY * u, step + CLASS_II, coarse)
 
 
 # calliper: 0.02 mm display and ±0.02 mm limit (DIN 862), and aiming ±0.1 mm at each line's edge: √(2·(0.1/√3)² + …) = 0.083
-CALLIPER = Tool(0.083, SURE * 0.083, NEVER * 0.083)
-TOOLS = {"ruler": ruler(HALF_MM), "calliper": CALLIPER} | {name: ruler(step) for name, step in STEPS.items()}
+CALLIPER = Tool(0.083, ONE_IN_TWENTY * 0.083, ONE_IN_400 * 0.083)
+TOOLS = {"ruler": ruler(FINEST_MARKS), "calliper": CALLIPER} | {name: ruler(step) for name, step in STEPS.items()}
 """What a sheet may be measured with. ``ruler`` is one whose marks follow from how a reading is
 written; a number that was not written is taken as read to half a millimetre."""
 
@@ -128,7 +128,7 @@ def _written(axis: str, value: float | str, unit: str) -> Written:
                 hint="measure the square from edge to edge and give the number that the ruler shows",
             )
         )
-    return Written(value * UNITS[unit], unit, HALF_MM, f"{value:g}")
+    return Written(value * UNITS[unit], unit, FINEST_MARKS, f"{value:g}")
 
 
 def _reading(axis: str, written: Written, true_mm: float, tool: str) -> Reading:

@@ -9,7 +9,7 @@ COVERAGE = 2.0  # k = 2, about 95 % (JCGM 100, 6.3)
 # The limits have a guard of 0.3 % about them, less than any board forgives (common practice, no source): a print that is farther
 # outside is called good one time in twenty at most, and one inside is called bad hardly ever.
 GUARD = 0.003
-DUST = 1e-9
+SCALE_DUST = 1e-9
 
 
 @record
@@ -35,7 +35,7 @@ def scale_of(reading: Reading, budget: AllowedScale) -> Scale:
     value, u = reading.read_mm / line, tool.u_mm / line
     good = good_between(budget, tool, line)
     strays = max(GUARD + COVERAGE * u, tool.never_mm / line)
-    if good is not None and good[0] - DUST <= value <= good[1] + DUST:
+    if good is not None and good[0] - SCALE_DUST <= value <= good[1] + SCALE_DUST:
         verdict = "good"
     elif budget.least - strays <= value <= budget.most + strays:
         verdict = "doubtful"

@@ -7,9 +7,9 @@ from publisher.basics import record
 
 MM_PER_INCH = 25.4  # international inch of 1959
 UNITS = {"mm": 1.0, "cm": 10.0, "in": MM_PER_INCH}
-HALF_MM = 0.5
+FINEST_MARKS = 0.5
 FINE_INCH = 0.02  # in: about half a millimetre, as finely as anybody reads between the marks of an inch rule
-LONGEST = 40  # letters: what is longer is no reading
+LONGEST_READING = 40  # letters: what is longer is no reading
 
 _UNIT_WORDS = {
     "mm": ("mm", "millimetre", "millimetres", "millimeter", "millimeters"),
@@ -43,7 +43,7 @@ def read_length(text: str, unit: str = "") -> Written | None:
     A number without decimals was read to the mark; a fraction to sixteenths, or as finely as it is; decimals of an inch that are
     a rounded sixteenth or thirty-second to that.
     """
-    if len(text) > LONGEST:
+    if len(text) > LONGEST_READING:
         return None
     plain = _plain(text)
     found = _LENGTH.match(plain)
@@ -77,7 +77,7 @@ def _step(value: float, decimals: int, unit: str) -> float:
     """Return how finely (mm) a decimal number was read."""
     said = 10.0**-decimals
     if unit != "in":
-        return max(HALF_MM, said * UNITS[unit])
+        return max(FINEST_MARKS, said * UNITS[unit])
     if decimals == 0:
         return MM_PER_INCH / 16.0
     for marks in (16, 32, 64):
