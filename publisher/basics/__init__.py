@@ -16,6 +16,7 @@ from publisher.basics.findings import (
     Severity,
     checked,
     errors,
+    gathered,
     run_checks,
 )
 from publisher.basics.marks import Layer, LineKind, Purpose
@@ -103,6 +104,7 @@ __all__ = [
     "circle",
     "closed_path",
     "errors",
+    "gathered",
     "polar",
     "polyline",
     "record",

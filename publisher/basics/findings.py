@@ -1,13 +1,14 @@
 """The one noun for every complaint, and the rules and checks that make them."""
 
 from collections.abc import Callable, Generator, Iterable
-from dataclasses import field
+from dataclasses import field, replace
 from enum import StrEnum
 from typing import Generic, TypeVar
 
 from publisher.basics.records import record
 
 Subject = TypeVar("Subject")
+LINES_LISTED = 8  # of findings that follow from another
 
 
 @record
@@ -36,7 +37,8 @@ class Finding:
     """One complaint: what was found and expected (``message``) and what to do (``hint``).
 
     ``check`` is the id of the rule or check; ``subject`` names the part, page, file or size;
-    ``value`` and ``limit`` are the two numbers where there are such (mm, degrees, or as the message says).
+    ``value`` and ``limit`` are the two numbers where there are such (mm, degrees, or as the message says). ``cause`` is alike for
+    findings that one mend cures, such as all that name a part which is not there; '' for those that stand alone.
     """
 
     check: str
@@ -47,6 +49,7 @@ class Finding:
     place: Place | None = None
     value: float | None = None
     limit: float | None = None
+    cause: str = ""
 
 
 @record
@@ -67,9 +70,10 @@ class Rule:
         place: Place | None = None,
         value: float | None = None,
         limit: float | None = None,
+        cause: str = "",
     ) -> Finding:
         """Make a finding of this rule."""
-        return Finding(self.id, self.severity, subject, message, hint, place, value, limit)
+        return Finding(self.id, self.severity, subject, message, hint, place, value, limit, cause)
 
 
 @record
@@ -131,6 +135,25 @@ def run_checks(checks: Iterable[Check[Subject]], subject: Subject) -> tuple[Find
                 )
             )
     return tuple(found)
+
+
+def gathered(findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """Return the findings with one for each cause: the first in the file, which says how many follow from it and where."""
+    all_of_them = tuple(findings)
+    alike: dict[str, list[Finding]] = {}
+    for finding in all_of_them:
+        if finding.cause:
+            alike.setdefault(finding.cause, []).append(finding)
+    first: dict[str, Finding] = {}
+    for cause, found in alike.items():
+        one, *rest = sorted(found, key=lambda f: (f.place.line, f.place.column) if f.place else (0, 0))
+        lines = [str(line) for line in dict.fromkeys(f.place.line for f in rest if f.place)]
+        where = f" (line{'s' if len(lines) > 1 else ''} {', '.join(lines[:LINES_LISTED])}" if lines else ""
+        if where:
+            where += f" and {len(lines) - LINES_LISTED} more)" if len(lines) > LINES_LISTED else ")"
+        follow = f"{one.message}, and {len(rest)} that follow{'s' if len(rest) == 1 else ''}{where}"
+        first[cause] = replace(one, message=follow) if rest else one
+    return tuple(dict.fromkeys(first.get(finding.cause, finding) for finding in all_of_them))
 
 
 def errors(findings: Iterable[Finding]) -> tuple[Finding, ...]:

@@ -69,10 +69,17 @@ def _home(c: Complaint, word: str) -> str:
 
 def _missing_keys(c: Complaint) -> list[Finding]:
     missing = [key for key in c.wanted if key not in c.instance]
-    known = list(c.schema.get("properties", {}))
+    meant = _meant(c, missing)
+    return [_missing(c, key) for key in missing if key not in meant]
+
+
+def _meant(c: Complaint, missing: list[str]) -> set[str]:
+    """Return which missing keys are only misspelt: a misspelt key has its own finding."""
+    known = c.schema.get("properties", {})
+    if c.schema.get("additionalProperties") is not False and c.schema.get("unevaluatedProperties") is not False:
+        return set()
     strange = [key for key in c.instance if key not in known][: limits.FINDINGS]
-    meant = {nearest(key, missing) for key in strange} if c.schema.get("additionalProperties") is False else set()
-    return [_missing(c, key) for key in missing if key not in meant]  # a misspelt key has its own finding
+    return {nearest(key, missing) for key in strange}
 
 
 def _missing(c: Complaint, key: str, because: str = "") -> Finding:
@@ -92,7 +99,9 @@ def _companions(c: Complaint) -> list[Finding]:
     found = []
     for key, needed in c.wanted.items():
         if key in c.instance:
-            found += [_missing(c, other, f", which goes with “{key}”") for other in needed if other not in c.instance]
+            missing = [other for other in needed if other not in c.instance]
+            meant = _meant(c, missing)
+            found += [_missing(c, other, f", which goes with “{key}”") for other in missing if other not in meant]
     return found
 
 
@@ -184,6 +193,8 @@ def _choice(c: Complaint) -> list[Finding]:
         return []  # the wrong kind of value is another objection
     options = [key for option in c.wanted for key in option.get("required", ())]
     given = [key for key in options if key in c.instance]
+    if not given and _meant(c, options) - {""}:
+        return []
     message = (
         f"{c.name} gives {listed(ticked(given))} together"
         if given

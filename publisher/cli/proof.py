@@ -1,5 +1,6 @@
 """``publisher proof``: read finished PDFs like a stranger and judge their print scale."""
 
+import sys
 from pathlib import Path
 
 import click
@@ -9,7 +10,7 @@ from publisher.api import Brief, Proof
 from publisher.basics import Finding, Promises, Refusal, errors
 from publisher.cli.options import json_option, read_file, set_option
 from publisher.cli.refused import NOT_PROMISED
-from publisher.cli.report import finding_record, leave, show_findings, write_json
+from publisher.cli.report import exit_code, finding_record, show_findings, write_json
 
 
 @click.command(short_help="Read finished PDFs and judge their print scale.")
@@ -20,7 +21,7 @@ from publisher.cli.report import finding_record, leave, show_findings, write_jso
 @set_option
 @json_option
 def proof(files: tuple[Path, ...], spec: Path | None, sets: tuple[tuple[str, str], ...], as_json: bool) -> None:
-    """Read finished PDFs like a stranger and judge their print scale.
+    """Read finished PDFs like a stranger and judge their print scale. A file that cannot be opened ends the command with 2.
 
     With --spec every outline, length, letter and count that the design promises is looked for; without it, what any PDF can be
     judged by.
@@ -30,19 +31,21 @@ def proof(files: tuple[Path, ...], spec: Path | None, sets: tuple[tuple[str, str
     """
     found: list[Finding] = []
     records = []
+    opened = True
     brief = api.read(spec, sets) if spec is not None else None
     for file in files:
         data = read_file(file)
         promises = _promises(brief, file.name) if brief is not None else None
         result = api.prove(data, str(file), promises)
         found += result.findings
+        opened &= result.opened
         records.append(_record(result))
         if not as_json:
             _show(result)
         show_findings(result.findings)
     if as_json:
         write_json({"format": 1, "files": records})
-    leave(found)
+    sys.exit(exit_code(found) if opened else 2)
 
 
 def _promises(brief: Brief, name: str) -> Promises:
@@ -60,6 +63,9 @@ def _promises(brief: Brief, name: str) -> Promises:
 
 
 def _show(result: Proof) -> None:
+    if not result.opened:
+        click.echo(f"{result.name}: could not be opened, nothing in it was judged")
+        return
     bad = len(errors(result.findings))
     scaled = _scale_judged(result)
     good = (

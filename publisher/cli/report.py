@@ -3,6 +3,7 @@
 import json
 import math
 import sys
+from collections import Counter
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
@@ -18,15 +19,34 @@ def exit_code(findings: Iterable[Finding]) -> int:
     return 1 if errors(findings) else 0
 
 
+MOST_ALIKE = 3  # findings of one check that are shown; those that somebody can mend line by line:
+MOST_LINES = 12
+
+
 def show_findings(findings: Iterable[Finding]) -> None:
-    """Print findings on standard error: place, severity, sentence, then what to do."""
+    """Print findings on standard error: place, severity, sentence, then what to do. Of many of one check in one file the first are
+    printed and the rest are counted."""
+    left: Counter[tuple[str, str]] = Counter()
+    seen: Counter[tuple[str, str, str]] = Counter()
     for finding in findings:
-        where = f"{finding.place}: " if finding.place is not None else ""
-        colour = "red" if finding.severity is Severity.ERROR else "yellow"
-        click.echo(f"{where}{click.style(finding.severity.value, fg=colour)}: {finding.message}", err=True)
-        if finding.hint:
-            click.echo(f"    {finding.hint}", err=True)
-        click.echo(f"    [{finding.check}]", err=True)
+        place = finding.place
+        kind = finding.check, finding.severity.value, place.file if place else ""
+        seen[kind] += 1
+        if seen[kind] <= (MOST_LINES if place and place.line else MOST_ALIKE):
+            _show_finding(finding)
+        else:
+            left[kind[:2]] += 1
+    for (check, severity), count in left.items():
+        click.echo(f"and {count:,} more {severity}{'s' if count > 1 else ''} of this kind [{check}]", err=True)
+
+
+def _show_finding(finding: Finding) -> None:
+    where = f"{finding.place}: " if finding.place is not None else ""
+    colour = "red" if finding.severity is Severity.ERROR else "yellow"
+    click.echo(f"{where}{click.style(finding.severity.value, fg=colour)}: {finding.message}", err=True)
+    if finding.hint:
+        click.echo(f"    {finding.hint}", err=True)
+    click.echo(f"    [{finding.check}]", err=True)
 
 
 def finding_record(finding: Finding) -> dict[str, object]:

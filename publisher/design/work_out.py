@@ -1,6 +1,6 @@
 """The room's main function: from a brief to a design, everything worked out."""
 
-from publisher.basics import Finding
+from publisher.basics import Finding, gathered
 from publisher.brief import Brief, Table
 from publisher.design.assembly import plan_folds, read_assemblies, read_meets, treat
 from publisher.design.language import PASTED, Scope, given_sizes, variant_and_use, work_out_sizes
@@ -79,7 +79,7 @@ def work_out(brief: Brief, variant: str = "", tried: tuple[Size, ...] = ()) -> D
         wholes=built.wholes,
         figure=read_figure(sizes, findings),
         handled=fields.text("handled") == "true",
-        findings=tuple(findings),
+        findings=gathered(findings),
     )
 
 

@@ -19,13 +19,14 @@ def prove(pdf: bytes, promises: Promises | None, name: str) -> Proof:
     case = Case(pdf, file, promises)
     run = OPENING if file.trouble else OPENING + ALONE + (PROMISED if promises is not None else ())
     findings = _run(case, run)
-    judged = tuple(check.title for check in run)
-    unjudged = tuple(check.title for check in RULES if check not in run)
+    passed = () if file.trouble else run  # of a file that does not open nothing was found to hold
+    judged = tuple(check.title for check in passed)
+    unjudged = tuple(check.title for check in RULES if check not in passed)
     try:
         measured = () if file.trouble else _measured(case)
     except GIVES_UP:
         measured = ()  # the findings say why
-    return Proof(name, findings, measured, judged, unjudged)
+    return Proof(name, findings, measured, judged, unjudged, opened=not file.trouble)
 
 
 def _run(case: Case, checks: tuple[Check[Case], ...]) -> tuple[Finding, ...]:

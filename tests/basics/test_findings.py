@@ -13,6 +13,7 @@ from publisher.basics import (
     Severity,
     checked,
     errors,
+    gathered,
     run_checks,
 )
 
@@ -79,3 +80,16 @@ def test_a_refusal_carries_its_findings() -> None:
     with pytest.raises(Refusal, match="no folder") as caught:
         raise Refusal(RULE.found("no folder"))
     assert caught.value.findings[0].check == "room/too-long"
+
+
+def named(line: int, message: str, cause: str = "") -> Finding:
+    return RULE.found(message, place=Place("spec.yaml", line, 1), cause=cause)
+
+
+def test_findings_of_one_cause_are_the_first_of_them_and_how_many_follow() -> None:
+    found = [named(9, "no step", "a"), named(4, "no part", "a"), named(5, "too long"), named(9, "again", "a")]
+    assert [f.message for f in gathered(found)] == ["no part, and 2 that follow (line 9)", "too long"]
+    many = gathered(named(line, f"no {line}", "a") for line in range(1, 13))
+    assert [f.message for f in many] == ["no 1, and 11 that follow (lines 2, 3, 4, 5, 6, 7, 8, 9 and 3 more)"]
+    two = gathered((named(3, "no part", "a"), RULE.found("no place", cause="a"), named(3, "no board", "b")))
+    assert [f.message for f in two] == ["no place, and 1 that follows (line 3)", "no board"]

@@ -1,14 +1,17 @@
 """The whole room on small specs, and on the demo designs as read from their folders."""
 
+import re
+import shutil
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from publisher.basics import Place, errors
+from publisher.basics import Finding, Place, errors
 from publisher.brief import Brief, Table, read_brief
 from publisher.design import Design, variants, work_out
+from tests.searches.profile import dice, rounds
 
 DESIGNS = Path(__file__).parents[2] / "designs"
 THIN = (("board", "3/16 in"),)
@@ -97,3 +100,50 @@ def test_variants_of_the_demos_are_clean_on_both_boards() -> None:
             for variant in ("", *variants(read_brief(folder))):
                 for sets in ((), THIN):
                     assert demo(folder.name, variant, sets).variant == variant
+
+
+def found_in(folder: Path) -> tuple[Finding, ...]:
+    """Return the errors of a spec, as far as they can be found without a part being made."""
+    brief = read_brief(folder)
+    return errors(brief.findings) or errors(work_out(brief).findings)
+
+
+@pytest.mark.parametrize(
+    ("slug", "old", "new", "says"),
+    [
+        ("quay", "\n  rib: {", "\n  ribb: {", "there is no part “rib”, and 19 that follow (lines 35, 38, 39,"),
+        ("lock-stair", "\n  step: {", "\n  stepp: {", "there is no part “step”, and 10 that follow"),
+        ("bridge", "\n  span: ", "\n  spam: ", "there is no size “span”, and 6 that follow"),
+        (
+            "bridge",
+            "\n  pier:\n    stack",
+            "\n  piers:\n    stack",
+            "“pier” is no assembly of this design, and 5 that follow",
+        ),
+    ],
+)
+def test_one_misspelt_name_is_one_finding(slug: str, old: str, new: str, says: str, tmp_path: Path) -> None:
+    folder = shutil.copytree(DESIGNS / slug, tmp_path / slug)
+    spec = folder / "spec.yaml"
+    text = spec.read_text(encoding="utf-8")
+    assert text.count(old) == 1
+    spec.write_text(text.replace(old, new), encoding="utf-8")
+    (finding,) = found_in(folder)
+    assert says in finding.message and "did you mean" in finding.hint
+
+
+@pytest.mark.search
+def test_no_misspelt_key_is_more_than_two_findings(tmp_path: Path) -> None:
+    """Two where a key of sizes or parts is misspelt whose new name is wrong as well."""
+    keys = []
+    for slug in ("lock-stair", "toll-house", "quay", "bridge", "island"):
+        folder = shutil.copytree(DESIGNS / slug, tmp_path / slug)
+        text = (folder / "spec.yaml").read_text(encoding="utf-8")
+        keys += [(folder, text, *found.span(1)) for found in re.finditer(r"\b([a-z_]{3,})(?=:[ \n])", text)]
+    for folder, text, start, end in dice(5).sample(keys, min(rounds(20, 600), len(keys))):
+        word = text[start:end]
+        swapped = word[:-2] + word[-1] + word[-2] if word[-1] != word[-2] else word + "x"
+        (folder / "spec.yaml").write_text(text[:start] + swapped + text[end:], encoding="utf-8")
+        found = found_in(folder)
+        assert len(found) <= 2, (folder.name, word, [f.message for f in found])
+        (folder / "spec.yaml").write_text(text, encoding="utf-8")

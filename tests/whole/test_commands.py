@@ -6,6 +6,8 @@ from pathlib import Path
 
 import pytest
 
+from publisher.basics import Finding, Place, Rule, Severity
+from publisher.cli.report import MOST_ALIKE, MOST_LINES, show_findings
 from tests.whole.conftest import TOO_LARGE, Run, changed, everything
 
 Publisher = Callable[..., Run]
@@ -145,8 +147,11 @@ def test_proof_of_any_other_file_is_a_sentence(publisher: Publisher, tmp_path: P
     file = tmp_path / "other.pdf"
     file.write_bytes(content)
     run = publisher("proof", file)
-    assert run.code == 1
+    assert run.code == 2
     assert len(run.err) > 20
+    assert "nothing in it was judged" in run.out and "The file opens" not in run.out
+    (record,) = json.loads(publisher("proof", file, "--json").out)["files"]
+    assert (record["judged"], record["good"]) == ([], False)
     assert publisher("proof", tmp_path / "missing.pdf").code == 2
 
 
@@ -270,3 +275,17 @@ def test_several_designs_are_laid_out_together_too(publisher: Publisher, designs
     (together,) = document["together"]
     pieces = [one["yields"][0]["pieces"] for one in document["designs"]]
     assert (together["saved"], len(together["laid_out"][0])) == (1, sum(pieces))
+
+
+def test_of_many_findings_alike_the_first_are_shown_and_the_rest_are_counted(
+    capsys: pytest.CaptureFixture[str],
+) -> None:
+    rule = Rule("room/wrong", "Nothing is wrong", "It would be wrong.", Severity.ERROR)
+    other = Finding("room/other", Severity.WARNING, "", "one of another kind")
+    placeless = [rule.found(f"tick {number}") for number in range(1234)]
+    placed = [rule.found(f"line {n}", place=Place("spec.yaml", n, 1)) for n in range(1, MOST_LINES + 2)]
+    show_findings([*placeless, other, *placed])
+    said = capsys.readouterr().err
+    assert said.count("tick") == MOST_ALIKE and said.count("spec.yaml:") == MOST_LINES
+    assert f"and {1234 - MOST_ALIKE + 1:,} more errors of this kind [room/wrong]" in said
+    assert "another kind" in said and "more warning" not in said

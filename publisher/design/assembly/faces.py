@@ -4,7 +4,6 @@ from publisher.basics import Place, Point
 from publisher.basics.wording import trimmed
 from publisher.brief import Table, Value
 from publisher.design.assembly.joins import JoinReader
-from publisher.design.language import pick_hint
 from publisher.design.records import EdgeRef, FaceSeat, Lining, PanelPlan, WhichFace
 from publisher.design.rules import plans as rules
 
@@ -50,10 +49,8 @@ def _place(table: Table, key: str, reader: JoinReader) -> str | None:
     name = value.text.strip() if value else ""
     if name in reader.parts:
         return name
-    hint = pick_hint(name, reader.parts, "places")
-    where = value.place if value else table.place
     what = f"there is no place “{name}” in this assembly" if name else f"{key} names no place"
-    reader.refuse(rules.UNKNOWN_PLACE, what, hint, where)
+    reader.refuse_place(name, what, value.place if value else table.place)
     return None
 
 

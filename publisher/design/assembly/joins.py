@@ -1,5 +1,6 @@
 """Joins of panels: which edges meet, by which joint, at which corner."""
 
+from collections.abc import Mapping
 from dataclasses import replace
 
 from publisher.basics import Place, Rule
@@ -37,8 +38,17 @@ ANGLE_DUST = 1e-6
 class JoinReader:
     """Reads the joins of one panel assembly. Matching letters run through the assembly: a, b, c, …"""
 
-    def __init__(self, assembly: str, places: tuple[PanelPlace, ...], known: KnownParts, scope: Scope) -> None:
-        """Keep what joins refer to."""
+    def __init__(
+        self,
+        assembly: str,
+        places: tuple[PanelPlace, ...],
+        known: KnownParts,
+        scope: Scope,
+        lost: Mapping[str, str] | None = None,
+    ) -> None:
+        """Keep what joins refer to. ``lost``: places whose part is unknown, with its name: that is what must be mended."""
+        self.assembly = assembly
+        self.lost = lost or {}
         self.subject = f"assembly {assembly}"
         self.parts = {place.name: place.part for place in places}
         self.known = known
@@ -53,18 +63,23 @@ class JoinReader:
             self.refuse(rules.UNKNOWN_PLACE, f"“{text}” names no edge", "write place.edge: front.bottom", where)
             return None
         if panel not in self.parts:
-            hint = pick_hint(panel, self.parts, "places")
-            self.refuse(rules.UNKNOWN_PLACE, f"there is no place “{panel}” in this assembly", hint, where)
+            self.refuse_place(panel, f"there is no place “{panel}” in this assembly", where)
             return None
         return EdgeRef(panel, edge)
+
+    def refuse_place(self, name: str, what: str, where: Place) -> None:
+        """Add the finding for a place that is not there; where its part is unknown it follows from that."""
+        cause = f"name {self.lost[name]}" if name in self.lost else f"place {self.assembly}.{name}"
+        hint = pick_hint(name, self.parts, "places")
+        found = rules.UNKNOWN_PLACE.found(what, subject=self.subject, hint=hint, place=where, cause=cause)
+        self.scope.findings.append(found)
 
     def rest(self, table: Table) -> Rest | None:
         """Return a panel that lies on edges; None after a finding."""
         panel = table.value("place")
         if panel is None or panel.text not in self.parts:
             name = panel.text if panel else ""
-            hint = pick_hint(name, self.parts, "places")
-            self.refuse(rules.UNKNOWN_PLACE, f"there is no place “{name}” in this assembly", hint, table.place)
+            self.refuse_place(name, f"there is no place “{name}” in this assembly", table.place)
             return None
         edges = [self.edge(node, table.place) for node in table.row("rests_on") if isinstance(node, Value)]
         found = tuple(edge for edge in edges if edge is not None)

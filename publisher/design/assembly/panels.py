@@ -32,12 +32,10 @@ class ReadPanels:
 def read_panels(name: str, table: Table, known: KnownParts, scope: Scope) -> ReadPanels:
     """Return a panel assembly; findings for what cannot be read or contradicts itself."""
     subject = f"assembly {name}"
-    places = tuple(
-        PanelPlace(entry.key, entry.node.text, entry.place)
-        for entry in table.table("panels").entries
-        if isinstance(entry.node, Value) and known.has(entry.node, scope, subject)
-    )
-    reader = JoinReader(name, places, known, scope)
+    said = [(e.key, e.node, e.place) for e in table.table("panels").entries if isinstance(e.node, Value)]
+    places = tuple(PanelPlace(key, part.text, at) for key, part, at in said if known.has(part, scope, subject))
+    held = {place.name for place in places}
+    reader = JoinReader(name, places, known, scope, {key: part.text for key, part, _ in said if key not in held})
     stands_on = reader.edge(table.value("stands_on"), table.place)
     joins: list[Join] = []
     rests: list[Rest] = []
@@ -65,8 +63,8 @@ def read_panels(name: str, table: Table, known: KnownParts, scope: Scope) -> Rea
     check_seats(plan, reader)
     _check_edges(plan, reader, known)
     _check_slopes(plan, reader)
-    said = len(joins) + len(rests) + len(seats) + len(linings)
-    complete = said == len(table.row("joins")) and len(places) == len(table.table("panels").entries)
+    read = len(joins) + len(rests) + len(seats) + len(linings)
+    complete = read == len(table.row("joins")) and len(places) == len(table.table("panels").entries)
     if complete:
         _check_held(plan, reader)
     return ReadPanels(places, plan, complete)

@@ -21,6 +21,7 @@ class _ThingsReader:
         self.subject = f"assembly {name}"
         self.assemblies = assemblies
         self.scope = scope
+        self.lost: dict[str, str] = {}  # things of assemblies that are unknown: what stands on them follows from that
 
     def thing(self, entry: Entry) -> ThingPlan | None:
         """Return one thing; None after a finding."""
@@ -28,7 +29,10 @@ class _ThingsReader:
             return None
         table = entry.node
         value, turn = table.value("assembly"), table.value("turn")
-        if value is None or not self.known(value):
+        if value is None:
+            return None
+        if not self.known(value):
+            self.lost[entry.key] = value.text
             return None
         on = tuple(node.text for node in table.row("on_top_of") if isinstance(node, Value))
         angle = 0.0 if turn is None else self.scope.number(turn, self.subject, "angle") or 0.0
@@ -43,7 +47,7 @@ class _ThingsReader:
             return True
         what = "is made of things itself" if kind else "is no assembly of this design"
         hint = pick_hint(value.text, [name for name, kind in self.assemblies.items() if kind != "things"], "assemblies")
-        self.refuse(f"“{value.text}” {what}", hint, value.place)
+        self.refuse(f"“{value.text}” {what}", hint, value.place, "" if kind else f"name {value.text}")
         return False
 
     def at(self, table: Table) -> Point:
@@ -61,7 +65,9 @@ class _ThingsReader:
             for other in thing.on:
                 if other not in names:
                     hint = pick_hint(other, [name for name in names if name != thing.name], "things")
-                    self.refuse(f"{thing.name} stands on “{other}”, which is no thing of this whole", hint, thing.place)
+                    cause = f"name {self.lost[other]}" if other in self.lost else ""
+                    what = f"{thing.name} stands on “{other}”, which is no thing of this whole"
+                    self.refuse(what, hint, thing.place, cause)
         waiting = [thing for thing in things if all(other in names for other in thing.on)]
         while ready := [thing for thing in waiting if all(other in placed for other in thing.on)]:
             placed |= {thing.name: thing for thing in ready}
@@ -74,5 +80,6 @@ class _ThingsReader:
                 break
         return tuple(placed.values())
 
-    def refuse(self, message: str, hint: str, place: Place) -> None:
-        self.scope.findings.append(rules.THINGS.found(message, subject=self.subject, hint=hint, place=place))
+    def refuse(self, message: str, hint: str, place: Place, cause: str = "") -> None:
+        found = rules.THINGS.found(message, subject=self.subject, hint=hint, place=place, cause=cause)
+        self.scope.findings.append(found)

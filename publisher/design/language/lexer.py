@@ -26,16 +26,17 @@ _MARKS = frozenset("+-*/^(),")
 class Fault(Exception):
     """Why an expression has no value: the rule, what was found, what to do, and the offset in the text.
 
-    ``rule`` is None when the cause has been reported elsewhere (a size that has no value itself).
+    ``rule`` is None when the cause has been reported elsewhere (a size that has no value itself). ``cause`` as in findings.
     """
 
-    def __init__(self, rule: Rule | None, message: str, hint: str, at: int) -> None:
+    def __init__(self, rule: Rule | None, message: str, hint: str, at: int, cause: str = "") -> None:
         """Keep the parts of the finding to be."""
         super().__init__(message)
         self.rule = rule
         self.message = message
         self.hint = hint
         self.at = at
+        self.cause = cause
 
 
 @record

@@ -56,10 +56,8 @@ class Scope:
                 self.fact_hint,
                 at,
             )
-        hint = self._hint(name)
-        raise Fault(
-            self.unknown, f"there is no size “{name}”" if "." not in name else f"there is no fact “{name}”", hint, at
-        )
+        what = "fact" if "." in name else "size"
+        raise Fault(self.unknown, f"there is no {what} “{name}”", self._hint(name), at, f"{what} {name}")
 
     def amount(self, value: Value, subject: str) -> Amount | None:
         """Work out an expression of any kind; None when it has no value (then a finding says why)."""
@@ -89,9 +87,9 @@ class Scope:
             return
         shown = value.text.strip()
         message = f"“{shown}”: {fault.message}" if 0 < len(shown) <= LONGEST_SHOWN else fault.message
-        self.findings.append(
-            fault.rule.found(cut(message), subject=subject, hint=cut(fault.hint), place=column_of(value, fault.at))
-        )
+        place = column_of(value, fault.at)
+        found = fault.rule.found(cut(message), subject=subject, hint=cut(fault.hint), place=place, cause=fault.cause)
+        self.findings.append(found)
 
     def _hint(self, name: str) -> str:
         owner, dot, rest = name.partition(".")

@@ -55,7 +55,8 @@ def known_owner(value: Value, owners: tuple[str, ...], scope: Scope, subject: st
         return True
     what = f"there is no part or assembly “{owner}”" if dot else f"“{fact}” is no fact"
     hint = pick_hint(owner, owners, "parts and assemblies") if dot else "facts are named part.fact or assembly.fact"
-    scope.findings.append(rules.UNKNOWN_FACT.found(what, subject=subject, hint=hint, place=value.place))
+    cause = f"name {owner}" if dot else ""
+    scope.findings.append(rules.UNKNOWN_FACT.found(what, subject=subject, hint=hint, place=value.place, cause=cause))
     return False
 
 

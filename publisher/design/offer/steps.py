@@ -101,7 +101,9 @@ class StepsReader:
             if node.text not in known and not (key == "parts" and node.text in self.families):
                 message = f"{key}: “{node.text}” is not among the {what} of this design"
                 hint = pick_hint(node.text, known, what)
-                self.scope.findings.append(rule.found(message, subject=subject, hint=hint, place=node.place))
+                cause = f"name {node.text}" if key == "parts" else f"at hand {node.text}"
+                found = rule.found(message, subject=subject, hint=hint, place=node.place, cause=cause)
+                self.scope.findings.append(found)
         ids = [one for node in names for one in self.families.get(node.text, (node.text,))]
         return tuple(dict.fromkeys(one for one in ids if one in known))
 
@@ -120,7 +122,9 @@ class StepsReader:
         choices = known.get(said[0].key, wholes)
         if value.text not in choices:
             hint = pick_hint(value.text, choices, "things to show as " + said[0].key)
-            return self.refuse(f"{said[0].key}: there is no “{value.text}” to show", hint, value.place, subject)
+            what = f"{said[0].key}: there is no “{value.text}” to show"
+            cause = "" if said[0].key == "photo" else f"name {value.text}"
+            return self.refuse(what, hint, value.place, subject, cause)
         layer = self.layer(table, said[0].key, value.text, subject)
         alt = table.value("alt")
         text = None if alt is None else self.text(alt, table.place, subject)
@@ -138,15 +142,19 @@ class StepsReader:
         layers = self.layers[target]
         # no layers: a count has no value, which has its finding already
         if layers and not 1 <= number <= layers:
-            self.refuse(
-                f"there is no layer {number:g} in {target}", f"it has layers 1 to {layers}", value.place, subject
-            )
+            what = f"there is no layer {number:g} in {target}"
+            self.refuse(what, f"it has layers 1 to {layers}", value.place, subject, self.cause_in(target))
             return 0
         return int(number)
 
-    def refuse(self, message: str, hint: str, place: Place, subject: str) -> PicturePlan | None:
+    def cause_in(self, stack: str) -> str:
+        """Return why layers of a stack are missing, where a finding has said so."""
+        whole = next((name for name in self.assemblies if stack == name or stack.startswith(f"{name}_")), "")
+        return next((f.cause for f in self.scope.findings if f.cause and f.subject == f"assembly {whole}"), "")
+
+    def refuse(self, message: str, hint: str, place: Place, subject: str, cause: str = "") -> PicturePlan | None:
         """Add a finding about a picture."""
-        self.scope.findings.append(rules.PICTURE.found(message, subject=subject, hint=hint, place=place))
+        self.scope.findings.append(rules.PICTURE.found(message, subject=subject, hint=hint, place=place, cause=cause))
         return None
 
 

@@ -4,7 +4,7 @@ import re
 from collections.abc import Iterable
 from math import isfinite
 
-from publisher.basics import Finding
+from publisher.basics import Finding, gathered
 from publisher.basics.wording import LengthUnit, Rounds, say_inches, say_mm
 from publisher.brief import Value
 from publisher.design.language import Amount, Fault, Scope, column_of, of_kind, parse, pick_hint, say
@@ -74,7 +74,9 @@ def check_blank(blank: Blank, owners: Iterable[str], scope: Scope, subject: str)
         if dot:
             message = f"“{{{blank.expression}}}”: there is no part or assembly “{owner}”"
         hint = pick_hint(owner, candidates, "parts and assemblies" if dot else "sizes")
-        scope.findings.append(rules.TEXT_NAME.found(message, subject=subject, hint=hint, place=blank.place))
+        cause = f"name {owner}" if dot else f"size {name}"
+        found = rules.TEXT_NAME.found(message, subject=subject, hint=hint, place=blank.place, cause=cause)
+        scope.findings.append(found)
 
 
 def _blank(value: Value, start: int, end: int) -> Blank:
@@ -154,7 +156,7 @@ def text_findings(design: Design, facts: tuple[Fact, ...]) -> tuple[Finding, ...
         texts += [step.title, step.say, step.picture.alt if step.picture else None]
     found = [finding for text in texts if text is not None for finding in fill(text, design, facts)[1]]
     amounts = [material.amount for material in design.materials if material.amount is not None]
-    return (*found, *(finding for blank in amounts for finding in amount(blank, design, facts)[1]))
+    return gathered((*found, *(finding for blank in amounts for finding in amount(blank, design, facts)[1])))
 
 
 def amount(blank: Blank, design: Design, facts: tuple[Fact, ...]) -> tuple[Quantity | None, tuple[Finding, ...]]:

@@ -45,6 +45,7 @@ class KnownParts:
                 subject=subject,
                 hint=pick_hint(value.text, self.boards, "parts"),
                 place=value.place,
+                cause="" if layers else f"name {value.text}",
             )
         )
         return False
@@ -89,6 +90,7 @@ def _refuse_board(entry: Entry, value: Value | None, named: tuple[str, ...], sco
             subject=f"part {entry.key}",
             hint=pick_hint(value.text if value else "", named, "boards"),
             place=value.place if value else entry.place,
+            cause=f"board {value.text}" if value else "",
         )
     )
 

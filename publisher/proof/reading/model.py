@@ -167,10 +167,12 @@ class Measured:
 
 @record
 class Proof:
-    """What proof says of one file: its findings, its readings, what it could judge and what it could not."""
+    """What proof says of one file: its findings, its readings, what it could judge and what it could not; ``opened``: whether it
+    could read the file at all."""
 
     name: str
     findings: tuple[Finding, ...]
     measured: tuple[Measured, ...] = field(default=())
     judged: tuple[str, ...] = ()
     unjudged: tuple[str, ...] = ()
+    opened: bool = True
