@@ -1,7 +1,7 @@
 """The schema's verdict: every wrong kind at every depth is a finding in our own words, never an exception."""
 
 import pickle
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from functools import cache
 from json import loads
 from pathlib import Path
@@ -62,28 +62,37 @@ def test_the_rich_spec_has_no_mistakes(rich: str) -> None:
     assert validate(_fresh(rich), FILE).findings == ()
 
 
+WRONG: tuple[Callable[[int], RawNode], ...] = (  # on a line
+    lambda line: Sequence(True, line, 7, [Scalar("x", True, line, 8)]),
+    lambda line: Mapping(True, line, 7, [(Key("strange-key", line, 8), Scalar("x", True, line, 9))]),
+    lambda line: Scalar("12 by the lock", True, line, 7),
+)
+
+
+def _silent(rich: str, wrong: Callable[[int], RawNode], paths: list[Steps]) -> list[Steps]:
+    """Spoil the places, none of which lies in another, each on a line of its own; return those at whose line nothing is found."""
+    top = _fresh(rich)
+    for line, path in enumerate(paths, 1000):
+        _replace(top, path, wrong(line))
+    findings = validate(top, FILE).findings
+    for finding in findings:
+        assert finding.message
+        assert finding.hint
+        assert not any(words in finding.message + finding.hint for words in RAW_WORDS)
+    said = {finding.place.line for finding in findings if finding.place is not None}
+    return [path for line, path in enumerate(paths, 1000) if line not in said]
+
+
 def test_a_wrong_kind_at_every_depth_is_a_finding_at_its_place(rich: str) -> None:
+    """Places of one depth are spoilt together; those that fall silent beside others speak alone."""
     whole = _fresh(rich)
     paths = [path for path, _ in _walk(whole) if path]
     assert len(paths) > 150
-    for path in paths:
-        old, _ = find(whole, path)
-        assert old is not None
-        wrong: list[RawNode] = [Sequence(True, 900, 7, [Scalar("x", True, 900, 8)])]
-        wrong.append(Mapping(True, 900, 7, [(Key("strange-key", 900, 8), Scalar("x", True, 900, 9))]))
-        wrong.append(Scalar("12 by the lock", True, 900, 7))
-        for new in wrong:
-            if type(new) is type(old):
-                continue
-            top = _fresh(rich)
-            _replace(top, path, new)
-            findings = validate(top, FILE).findings
-            near = [f for f in findings if f.place is not None and f.place.line == 900]
-            assert near, f"{path} accepts {new}"
-            for finding in findings:
-                assert finding.message
-                assert finding.hint
-                assert not any(words in finding.message + finding.hint for words in RAW_WORDS)
+    for wrong in WRONG:
+        others = [path for path in paths if type(find(whole, path)[0]) is not type(wrong(0))]
+        for depth in {len(path) for path in others}:
+            for path in _silent(rich, wrong, [path for path in others if len(path) == depth]):
+                assert _silent(rich, wrong, [path]) == [], f"{path} accepts {wrong(0)}"
 
 
 def test_an_unknown_key_at_every_mapping_is_a_finding(rich: str) -> None:

@@ -245,7 +245,7 @@ def _numbers(version: str) -> tuple[int, ...]:
 
 def _says(module: Path) -> list[str]:
     """Return the texts in a module, docstrings aside."""
-    tree = ast.parse(module.read_text(encoding="utf-8"))
+    tree = tree_of(module)
     alone = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
     texts = (node for node in ast.walk(tree) if isinstance(node, ast.Constant) and id(node) not in alone)
     return [node.value for node in texts if isinstance(node.value, str)]

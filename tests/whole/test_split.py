@@ -112,8 +112,7 @@ def test_without_a_split_the_finding_says_the_words_that_mend_it(publisher: Call
     assert "[material/part-larger-than-sheets]" in run.out + run.err
     said = "split: {at: 450 mm, from: left, plate: 60 mm}"
     assert f"“{said}”" in run.out + run.err
-    assert work(read_brief(folder(tmp_path / "mended", f"{said},", f"{said},"))).needs is not None
-    assert publisher("check", tmp_path / "mended").code == 0
+    assert publisher("check", folder(tmp_path / "mended", f"{said},", f"{said},")).code == 0
 
 
 @pytest.mark.parametrize(
