@@ -1,7 +1,10 @@
 """Options of the whole test suite."""
 
+import os
+import sys
 from collections import Counter
 from collections.abc import Generator
+from pathlib import Path
 from typing import Any
 from unittest.mock import patch
 
@@ -11,6 +14,11 @@ from hypothesis.internal.conjecture import providers
 
 from publisher.basics import Finding, Rule
 from tests.searches.profile import PROFILE, choose
+
+if sys.dont_write_bytecode:  # as many containers ask: each process of a run would compile and rewrite all tests anew
+    sys.dont_write_bytecode, sys.pycache_prefix = False, str(Path(__file__).parents[1] / ".pytest_cache/compiled")
+    os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
+    os.environ["PYTHONPYCACHEPREFIX"] = sys.pycache_prefix
 
 settings.register_profile("same_every_time", derandomize=True, deadline=None, database=None)
 if hasattr(providers, "_get_local_constants"):  # draws must not depend on which modules happen to be loaded

@@ -128,7 +128,8 @@ read, inside = opened[watched:], str(folder.resolve())
 build(brief)
 later = opened[watched + len(read):]
 print("read", *sorted({Path(name).name for name, _ in read if name.startswith(inside)}))
-ours = [str(Path(p).resolve()) for p in (sys.prefix, sys.base_prefix, sys.argv[2], "/proc", "/sys", "/dev", "/usr", "/etc")]
+places = (sys.prefix, sys.base_prefix, sys.pycache_prefix or "/usr", sys.argv[2], "/proc", "/sys", "/dev", "/usr", "/etc")
+ours = [str(Path(p).resolve()) for p in places]
 for name, mode in opened[watched:]:
     if name.isdigit() or (mode and "w" in mode):
         continue
