@@ -6,7 +6,7 @@ from typing import Any
 from publisher.basics import Finding, Place
 from publisher.brief import limits, rules
 from publisher.brief.files_inside import path_finding
-from publisher.brief.fonts import font_finding
+from publisher.brief.fonts import plain_font
 from publisher.brief.gather import Source
 from publisher.brief.model import SpecFile, Value
 from publisher.brief.pictures import picture_size
@@ -73,7 +73,8 @@ def _read(source: Source, value: Value, kind: Any) -> SpecFile | Finding:
     if not isinstance(data, bytes):
         return data
     if kind == "font":
-        return font_finding(data, name, place) or SpecFile(name, kind, data, place=place)
+        plain = plain_font(data, name, place)
+        return SpecFile(name, kind, plain, place=place) if isinstance(plain, bytes) else plain
     if kind == "picture":
         size = picture_size(data, name, place)
         return SpecFile(name, kind, data, *size, place=place) if isinstance(size, tuple) else size

@@ -96,10 +96,15 @@ FILE_SIZE = _rule("file-too-big", "files are of bounded size", "a pack must buil
 NOT_PICTURE = _rule("not-a-picture", "a picture is a JPEG, PNG, WebP or TIFF image", "other content is never opened")
 PIXELS = _rule("too-many-pixels", "a picture's pixel count is bounded", "a small file can unfold to fill all memory")
 NOT_FONT = _rule("not-a-font", "a font is a TrueType font with outlines", "only these can be embedded as a subset")
+FONT_RIGHTS = _rule(
+    "font-rights",
+    "a font may be embedded, by what its maker says in it",
+    "a pack is given away or sold with the font's letters inside, and its designer answers for that",
+)
 
 RULES: tuple[Rule, ...] = (
     NO_FOLDER, FOLDER_NAME, NO_SPEC, UNREADABLE, SPEC_SIZE, NOT_UTF8, HIDDEN, SYNTAX, TAB, UNQUOTED, EMPTY, TOP,
     DOCUMENTS, DEPTH, NODES, ALIASES, DUPLICATE, MERGE, TAG, KEY, LIKENESS, UNKNOWN_KEY, MISSING_KEY, UNKNOWN_WORD, WRONG_KIND,
     BAD_FORM, LENGTH, NO_VALUE, ITEMS, REPEATED, UNCLEAR, FORMAT, MISFIT, MANY, LEAVES, PATH_FORM, FILE_TYPE,
-    MISSING_FILE, NAME_CASE, FILE_SIZE, NOT_PICTURE, PIXELS, NOT_FONT,
+    MISSING_FILE, NAME_CASE, FILE_SIZE, NOT_PICTURE, PIXELS, NOT_FONT, FONT_RIGHTS,
 )  # fmt: skip

@@ -122,7 +122,8 @@ def compose(
         layouts=needs.layouts, sides=joined.sides, sentences=joined.sentences, drawings=joined.step_drawings,
         carried=whole.carried,
     )  # fmt: skip
-    composed = Composed(tuple(pages), tuple(promised), tuple(boxes), faces)
+    fonts_at = next((file.place for file in design.files if file.kind == "font"), None)
+    composed = Composed(tuple(pages), tuple(promised), tuple(boxes), faces, fonts_at)
     findings += run_checks(CHECKS, composed)
     if fault := next(own_faults(composed), ""):
         raise PageFault(fault)

@@ -8,7 +8,7 @@ import numpy as np
 import shapely
 from shapely import affinity
 
-from publisher.basics import Box, Check, Findings, PagePromise, Severity, checked, record
+from publisher.basics import Box, Check, Findings, PagePromise, Place, Severity, checked, record
 from publisher.pages.model import Drawn, Fill, Page, Picture, Stroke, Words
 from publisher.pages.type import LEAST_SIZE, Faces
 
@@ -19,12 +19,13 @@ _TOUCH = 0.2  # mm by which the boxes of words may overlap on each side: they ho
 @record
 class Composed:
     """The pages of a pack as composed, with their promises (printable limits), the boxes round the ink of all that is drawn on
-    them (``ink_box``), and fonts."""
+    them (``ink_box``), fonts, and where the spec names the first of its own."""
 
     pages: tuple[Page, ...]
     promises: tuple[PagePromise, ...]
     boxes: tuple[tuple[Box | None, ...], ...]
     faces: Faces
+    fonts_at: Place | None = None
 
 
 def words_box(faces: Faces, words: Words) -> Box:
@@ -81,7 +82,9 @@ def letters_drawable(composed: Composed, check: Check[Composed]) -> Findings:
         yield check.found(
             f"no font has the letter “{letter}” (U+{ord(letter):04X}) of “{text[:40]}” on page {page.number}",
             subject=f"page {page.number}",
-            hint="name a TrueType font that has it under fonts: in the spec, or write it otherwise",
+            hint="name a TrueType font that has it under fonts: in the spec, or write it otherwise; letters that a font leaves "
+            "empty, or draws far larger than the others, do not count",
+            place=composed.fonts_at,
         )
     return looked
 
