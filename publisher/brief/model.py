@@ -89,7 +89,8 @@ class SpecFile:
     """A file of the folder, read once: no later room opens a designer's file.
 
     ``kind``: ``picture`` (opened and identified by Pillow from an explicit list of formats; width and height in pixels
-    after EXIF orientation), ``drawing`` (SVG bytes), ``font`` (TrueType bytes, of which all is left out that a page does not show), ``layouts`` (the layout store).
+    after EXIF orientation), ``drawing`` (SVG bytes), ``font`` (TrueType bytes, less all that no page shows), ``layouts`` (the
+    layout store).
     """
 
     name: str  # path relative to the folder, with forward slashes

@@ -94,6 +94,11 @@ NAME_CASE = _rule(
 )
 FILE_SIZE = _rule("file-too-big", "files are of bounded size", "a pack must build in ordinary memory")
 NOT_PICTURE = _rule("not-a-picture", "a picture is a JPEG, PNG, WebP or TIFF image", "other content is never opened")
+PICTURE_COLOURS = _rule(
+    "picture-colours",
+    "a picture's numbers have one meaning as colours",
+    "numbers without a white print as a white or black field, or as nobody knows what",
+)
 PIXELS = _rule("too-many-pixels", "a picture's pixel count is bounded", "a small file can unfold to fill all memory")
 NOT_FONT = _rule("not-a-font", "a font is a TrueType font with outlines", "only these can be embedded as a subset")
 FONT_RIGHTS = _rule(
@@ -106,5 +111,5 @@ RULES: tuple[Rule, ...] = (
     NO_FOLDER, FOLDER_NAME, NO_SPEC, UNREADABLE, SPEC_SIZE, NOT_UTF8, HIDDEN, SYNTAX, TAB, UNQUOTED, EMPTY, TOP,
     DOCUMENTS, DEPTH, NODES, ALIASES, DUPLICATE, MERGE, TAG, KEY, LIKENESS, UNKNOWN_KEY, MISSING_KEY, UNKNOWN_WORD, WRONG_KIND,
     BAD_FORM, LENGTH, NO_VALUE, ITEMS, REPEATED, UNCLEAR, FORMAT, MISFIT, MANY, LEAVES, PATH_FORM, FILE_TYPE,
-    MISSING_FILE, NAME_CASE, FILE_SIZE, NOT_PICTURE, PIXELS, NOT_FONT, FONT_RIGHTS,
+    MISSING_FILE, NAME_CASE, FILE_SIZE, NOT_PICTURE, PICTURE_COLOURS, PIXELS, NOT_FONT, FONT_RIGHTS,
 )  # fmt: skip

@@ -27,6 +27,7 @@ from publisher.pages.page_counts import PageCount, count_pages
 from publisher.pages.record import record_of, record_schema, with_attachment
 from publisher.pages.sheet import (
     CHECKS,
+    COARSE_PHOTO,
     PAPER_TOO_SMALL,
     TITLE_TOO_LONG,
     UNKNOWN_PAPER,
@@ -43,6 +44,7 @@ from publisher.pages.tiles import TOO_MANY_TILES
 
 RULES: tuple[Rule, ...] = (
     *CHECKS,
+    COARSE_PHOTO,
     FONT_UNREADABLE,
     UNKNOWN_PAPER,
     PAPER_TOO_SMALL,

@@ -74,3 +74,35 @@ def _png_head(width: int, height: int) -> bytes:
 def test_too_many_pixels_are_refused_by_the_head_alone(side: int) -> None:
     assert side * side > limits.PICTURE_PIXELS
     assert _check(_png_head(side, side)) == "too-many-pixels"
+
+
+def _spoilt(data: bytes, share: float, count: int = 12) -> bytes:
+    """Return a file of which ``count`` bytes are others, at this share of its length."""
+    at = int(len(data) * share)
+    return data[:at] + bytes(byte ^ 0x55 for byte in data[at : at + count]) + data[at + count :]
+
+
+@pytest.mark.parametrize("share", [0.3, 0.5, 0.8])
+@pytest.mark.parametrize("more", [{}, {"progressive": True}, {"mode": "L"}, {"mode": "CMYK"}], ids=str)
+def test_a_jpeg_that_would_be_shown_shifted_is_found(share: float, more: dict[str, object]) -> None:
+    stream = BytesIO()
+    kept = {key: value for key, value in more.items() if key != "mode"}
+    Image.effect_noise((300, 200), 40).convert(str(more.get("mode", "RGB"))).save(stream, "JPEG", **kept)
+    assert picture_size(stream.getvalue(), "photo", PLACE) == (300, 200)
+    assert _check(_spoilt(stream.getvalue(), share, 200)) == "not-a-picture"
+
+
+def test_what_a_camera_puts_behind_the_end_mark_is_no_matter() -> None:
+    assert picture_size(_image("JPEG") + b"ftypmp42" + bytes(5000), "photo", PLACE) == (60, 40)
+
+
+@pytest.mark.parametrize("share", [0.5, 0.9])
+def test_a_png_with_other_bytes_is_found(share: float) -> None:
+    assert _check(_spoilt(_image("PNG", size=(300, 200)), share)) == "not-a-picture"
+
+
+@pytest.mark.parametrize("mode", ["I", "F", "LAB"])
+def test_colours_without_a_meaning_are_found(mode: str) -> None:
+    stream = BytesIO()
+    Image.new(mode, (20, 20)).save(stream, "TIFF")
+    assert _check(stream.getvalue()) == "picture-colours"

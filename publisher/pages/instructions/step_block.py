@@ -1,6 +1,6 @@
 """One step: its number and title, the words at the left, the picture and what is needed at the right, cautions below."""
 
-from publisher.basics import Box, Carried, Layer, Pose, polyline, record
+from publisher.basics import Box, Carried, Finding, Layer, Pose, polyline, record
 from publisher.design import PicturePlan, StepPlan
 from publisher.geometry import Part
 from publisher.joints import drawing_name
@@ -9,6 +9,7 @@ from publisher.pages.sheet import (
     Caution,
     Context,
     cautions_for,
+    coarse_photo,
     columns,
     drawing_pose,
     drawn_size,
@@ -55,6 +56,13 @@ class StepBlock:
     height: float
     cautions: tuple[Caution, ...]
     carried: tuple[Carried, ...]
+
+
+def coarse_picture(context: Context, step: StepPlan, number: int, width: float) -> tuple[Finding, ...]:
+    """Return the finding for a step's photograph that is too coarse for a text column of this width (mm)."""
+    if step.picture is None or step.picture.kind != "photo":
+        return ()
+    return coarse_photo(context.design, step.picture, width * PICTURE_SHARE, TALLEST_STEP, f"step {number}")
 
 
 def step_block(

@@ -4,7 +4,7 @@ from functools import partial
 
 from publisher.basics import Box, record
 from publisher.design import StepPlan
-from publisher.pages.instructions.step_block import StepBlock, step_block
+from publisher.pages.instructions.step_block import StepBlock, coarse_picture, step_block
 from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, make_frame, share_out
 from publisher.pages.type import SPACE, tidy
 
@@ -32,7 +32,8 @@ def step_drafts(context: Context) -> tuple[PageDraft, ...]:
         title = f"Step {first}" if first == last else f"Steps {first} to {last}"
         marks = tuple((f"{row.number}  {tidy(context.say(row.step.title))}", 1) for row in page)
         body = partial(_body, context, frame, page)
-        drafts.append(PageDraft("steps", f"steps:{index}", title, frame, body, TASK, marks))
+        coarse = (f for row in page for f in coarse_picture(context, row.step, row.number, frame.text.width))
+        drafts.append(PageDraft("steps", f"steps:{index}", title, frame, body, TASK, marks, findings=tuple(coarse)))
     return tuple(drafts)
 
 

@@ -25,7 +25,15 @@ from publisher.pages.sheet.frame import (
 from publisher.pages.sheet.page_checks import CHECKS, Composed, PageFault, ink_box, own_faults, words_box
 from publisher.pages.sheet.page_furniture import TITLE_TOO_LONG, Heading, furniture, heading_of, title_fits
 from publisher.pages.sheet.paper_table import UNKNOWN_PAPER, paper_for, papers
-from publisher.pages.sheet.pictures import drawing_pose, drawn_size, photo_size, place_drawing, place_photo
+from publisher.pages.sheet.pictures import (
+    COARSE_PHOTO,
+    coarse_photo,
+    drawing_pose,
+    drawn_size,
+    photo_size,
+    place_drawing,
+    place_photo,
+)
 from publisher.pages.sheet.rulers import MILLIMETRES, SIXTEENTHS, base_line, graduation
 from publisher.pages.sheet.thinning import thinned
 
@@ -34,6 +42,7 @@ __all__ = [
     "CARD_INCHES",
     "CARD_WIDTH",
     "CHECKS",
+    "COARSE_PHOTO",
     "CODE",
     "FOOTER",
     "LEAST_SQUARE",
@@ -58,6 +67,7 @@ __all__ = [
     "base_line",
     "card",
     "cautions_for",
+    "coarse_photo",
     "columns",
     "drawing_pose",
     "drawn_size",

@@ -1,11 +1,14 @@
 """Line drawings of the piece and photographs, placed in a box of a page."""
 
 from itertools import product
+from math import ceil
 
 import shapely
 
-from publisher.basics import Box, Layer, Path, Point, Pose, polyline
-from publisher.design import Design
+from publisher.basics import Box, Finding, Layer, Path, Point, Pose, Rule, Severity, polyline
+from publisher.basics.units import INCH_MM
+from publisher.basics.wording import say_length
+from publisher.design import Design, PicturePlan
 from publisher.joints import Drawing
 from publisher.pages.model import Drawn, LineStyle, Picture, Stroke
 from publisher.pages.type import (
@@ -22,7 +25,17 @@ from publisher.pages.type import (
 
 LABEL_CLEAR = 0.3  # round a label
 REACH = 20  # steps of its own size that a label may move
+LEAST_PHOTO_DOTS = 150.0  # to the inch
+FINEST_DOT = INCH_MM / LEAST_PHOTO_DOTS  # mm of a photograph's pixel at most
+FITS = 1e-9  # share by which a photograph that fills its box may fall short of it
 FLOATING = 2.5  # mm: a label farther than this from every outline gets a line to it
+
+COARSE_PHOTO = Rule(
+    "pages/photo-too-coarse",
+    "A photograph has the pixels that its place needs",
+    f"below {LEAST_PHOTO_DOTS:g} dots to the inch a builder cannot see how parts meet: a coarser one is placed smaller",
+    Severity.WARNING,
+)
 
 WEIGHTS: dict[str, LineStyle] = {
     "outline": PICTURE_OUTLINE,
@@ -137,12 +150,24 @@ def _meet(a: Box, b: Box) -> bool:
 
 
 def photo_size(design: Design, name: str, width: float, height: float) -> tuple[float, float] | None:
-    """Return the size in mm at which a photograph fits into a box of this size; None when the folder has no such picture."""
+    """Return the size in mm at which a photograph fits into a box of this size, never so large that it is too coarse; None when
+    the folder has no such picture."""
     file = design.file(name)
     if file is None or not file.width_px or not file.height_px:
         return None
-    scale = min(width / file.width_px, height / file.height_px)
+    scale = min(width / file.width_px, height / file.height_px, FINEST_DOT)
     return file.width_px * scale, file.height_px * scale
+
+
+def coarse_photo(design: Design, plan: PicturePlan, width: float, height: float, subject: str) -> tuple[Finding, ...]:
+    """Return the finding for a photograph that fills no box of this size (mm) finely enough; () when it does."""
+    size, file = photo_size(design, plan.target, width, height), design.file(plan.target)
+    if size is None or file is None or max(size[0] / width, size[1] / height) > 1.0 - FITS:
+        return ()
+    message = f"the photograph “{plan.target}” has {file.width_px} × {file.height_px} pixels: it is placed only "
+    message += f"{say_length(size[0])} wide, at {LEAST_PHOTO_DOTS:g} dots to the inch"
+    hint = f"save it with {ceil(height / FINEST_DOT)} pixels or more from top to bottom, and it fills its place on the page"
+    return (COARSE_PHOTO.found(message, subject=subject, hint=hint, place=plan.place),)
 
 
 def place_photo(design: Design, name: str, box: Box, alt: str) -> tuple[Drawn, ...]:

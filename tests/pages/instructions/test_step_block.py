@@ -12,6 +12,7 @@ from publisher.brief import SpecFile
 from publisher.design import PicturePlan
 from publisher.pages import Picture, Words
 from publisher.pages.instructions.step_block import TALLEST_STEP, step_block
+from publisher.pages.instructions.steps import step_drafts
 from publisher.pages.sheet.draft import Context
 
 BOX = Box(10, 10, 190, 270)
@@ -32,6 +33,36 @@ def test_a_photograph_is_placed_at_the_right_in_its_own_shape(demo: Callable[...
     assert picture.box.width / picture.box.height == pytest.approx(0.5)
     assert picture.box.left > 100
     assert block.height > TALLEST_STEP
+
+
+FINE, COARSE = pytest.mark.keeps("pages/photo-too-coarse"), pytest.mark.breaks("pages/photo-too-coarse")
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "coarse"),
+    [
+        *(pytest.param(*pixels, False, marks=FINE) for pixels in ((430, 278), (90, 278), (600, 60))),
+        *(pytest.param(*pixels, True, marks=COARSE) for pixels in ((150, 100), (60, 270))),
+    ],
+)
+def test_a_coarse_photograph_is_placed_as_large_as_it_bears_and_said(
+    width: int, height: int, coarse: bool, demo: Callable[..., Context]
+) -> None:
+    context = demo("toll-house")
+    step = context.design.steps[0]
+    plan = PicturePlan("photo", "wall.png", 0, None, step.place)
+    file = SpecFile("wall.png", "picture", b"", width, height)
+    changed = replace(context, design=replace(context.design, files=(file,), steps=(replace(step, picture=plan),)))
+    block = step_block(changed, changed.design.steps[0], 1, frozenset(), BOX, (3, 6))
+    (picture,) = [d for d in block.drawn if isinstance(d, Picture)]
+    assert width / picture.box.width * 25.4 >= 150 - 1e-6
+    found = [f for draft in step_drafts(changed) for f in draft.findings]
+    assert [f.check for f in found] == ["pages/photo-too-coarse"] * coarse
+    for finding in found:
+        assert finding.place == step.place
+        assert f"{width} × {height} pixels" in finding.message
+        assert "278 pixels" in finding.hint
+        assert picture.box.width == pytest.approx(width / 150 * 25.4)
 
 
 def test_cutting_brings_the_caution_of_the_packs_own_knife(demo: Callable[..., Context]) -> None:
