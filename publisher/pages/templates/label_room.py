@@ -16,6 +16,7 @@ from publisher.basics import Box, Point
 
 LINE_CLEAR = 1.2  # mm between words and the nearest line: more than half the grid's step, so that no line slips through
 _FINE, _COARSE = 30_000.0, 120_000.0  # mm² of a grid of 0.5 and of 1 mm
+_NARROW = 3.0  # mm: across a narrower area, one of 0.25 mm
 
 
 class Sized(Protocol):
@@ -124,7 +125,8 @@ class _Grid:
         shapely.prepare(self.free)
         left, bottom, right, top = self.free.bounds
         size = (right - left) * (top - bottom)
-        self.step = 0.5 if size < _FINE else 1.0 if size < _COARSE else 2.0
+        narrow = min(right - left, top - bottom) < _NARROW
+        self.step = 0.25 if narrow else 0.5 if size < _FINE else 1.0 if size < _COARSE else 2.0
         self.left, self.bottom = left, bottom
         columns, rows = int((right - left) / self.step) + 1, int((top - bottom) / self.step) + 1
         self.sums = _sums(~filled(self.free, (left, bottom), self.step, (rows, columns)))

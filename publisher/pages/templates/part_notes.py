@@ -9,7 +9,7 @@ from publisher.basics import Box, Pose, Purpose
 from publisher.geometry import Mark, Part, polygon
 from publisher.pages.templates.part_strokes import quiet_lines
 from publisher.pages.templates.top_marks import TOP
-from publisher.pages.type import LEAST, NOTE, Note, Setter, TypeStyle, as_polygon, note_at
+from publisher.pages.type import LEAST, NOTE, Note, Setter, TypeStyle, note_at
 
 SMALL_LETTER = NOTE.bold()  # match letters: bold, so that they are not read as part of a note
 NEAR = (0.0, 1.0, 2.0, 3.5, 5.0, 7.0, 10.0)  # mm from its mark at which words are looked for
@@ -20,8 +20,8 @@ AROUND = (0, 180, 90, 270, 45, 135, 225, 315)
 def mark_notes(part: Part, pose: Pose, type_: Setter, taken: Iterable[shapely.Geometry] = ()) -> tuple[Note, ...]:
     """Return the words of the marks, each upright on the page beside its mark, clear of lines, of each other and of ``taken``.
 
-    What finds no free place is left out: words that name a place soonest, letters of joins and angles of bevels only where a part
-    has no room for the smallest type.
+    What finds no free place is left out: words that name a place soonest; letters of joins and angles of bevels only where a part
+    has no room for the smallest type, not even turned with it.
     """
     texts = [m for m in part.marks if m.text]
     if not texts:
@@ -35,6 +35,7 @@ def mark_notes(part: Part, pose: Pose, type_: Setter, taken: Iterable[shapely.Ge
         None  # lines of the surface are broken where words stand for which there is no other room
     )
     notes: dict[int, Note] = {}
+    along = 90.0 - (90.0 - pose.turn) % 180.0  # as the part lies, on no account upside down
     needed = sorted(range(len(texts)), key=lambda i: (texts[i].name != TOP, texts[i].purpose is Purpose.NAME))
     for number in needed:
         mark = texts[number]
@@ -45,12 +46,14 @@ def mark_notes(part: Part, pose: Pose, type_: Setter, taken: Iterable[shapely.Ge
         note = next(
             (n for s in (style, small) if (n := _place_note(mark, pose, s, reach, type_, ground, lines, blocked))), None
         )
+        if note is None and wanted and along:
+            note = _place_note(mark, pose, small, reach, type_, ground, lines, blocked, along)
         if note is None and wanted:
             if few is None:
                 few = shapely.union_all([ground.boundary, quiet_lines(part, pose, surface=False)])
             note = _place_note(mark, pose, small, reach, type_, ground, few, blocked)
         if note:
-            blocked.append(as_polygon(note.box.grown(0.3)))
+            blocked.append(note.area(0.3))
             notes[number] = note
     return tuple(notes[number] for number in sorted(notes))
 
@@ -70,22 +73,19 @@ def _place_note(
     ground: shapely.Polygon,
     lines: shapely.Geometry,
     taken: list[shapely.Geometry],
+    turn: float = 0.0,
 ) -> Note | None:
-    """Return the nearest place to a mark's first point, at the distances of ``reach``, where its words touch nothing."""
-    x, y = pose.apply(mark.path.points[0])
-    first = note_at(mark.text, style, x, y, type_)
-    wide, tall = first.box.width, first.box.height
+    """Return the nearest place to a mark's first point, at the distances of ``reach``, where its words, turned so, touch nothing."""
+    at = pose.apply(mark.path.points[0])
+    first = note_at(mark.text, style, *at, type_)
+    wide, tall = first.own.width, first.own.height
+    from_mark = Pose(*at, turn)
     for away in reach:
-        for turn in AROUND if away else (0,):
-            c, s = cos(radians(turn)), sin(radians(turn))
-            note = note_at(
-                mark.text,
-                style,
-                x + c * (away + wide / 2) * bool(away),
-                y + s * (away + tall / 2) * bool(away),
-                type_,
-            )
-            box = as_polygon(note.box.grown(0.5))
+        for way in AROUND if away else (0,):
+            c, s = cos(radians(way)), sin(radians(way))
+            off = (c * (away + wide / 2) * bool(away), s * (away + tall / 2) * bool(away))
+            note = note_at(mark.text, style, *from_mark.apply(off), type_, turn)
+            box = note.area(0.5)
             if ground.contains(box) and not lines.intersects(box) and not any(t.intersects(box) for t in taken):
                 return note
     return None

@@ -105,8 +105,8 @@ def waste_strokes(
             inner = inner.intersection(as_polygon(clip.grown(-0.5)))
         word = next((b for b in (word_in("remove", s, inner, type_) for s in (NOTE, LEAST)) if b), None)
         if word:
-            inner = inner.difference(as_polygon(word.box.grown(0.8)))
-            words += type_.line("remove", word.style, word.x, word.y, align="centre", layer=Layer.NOTES)
+            inner = inner.difference(word.area(0.8))
+            words += word.drawn(type_)
         hatch += _hatching(inner, min(9.0, max(HATCH_GAP, waste.area**0.5 / 12)), waste.centroid)
     for edge in part.edges:
         if edge.rabbet is not None:

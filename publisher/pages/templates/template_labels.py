@@ -21,7 +21,6 @@ from publisher.pages.templates.part_strokes import is_texture, quiet_lines
 from publisher.pages.templates.spots import Spot
 from publisher.pages.templates.template_forms import Form, beside, cover
 from publisher.pages.templates.top_marks import TOP
-from publisher.pages.type import as_polygon
 
 UPRIGHT = (0.0, 90.0)
 LEANS = tuple(float(turn) for turn in range(-75, 90, 15))
@@ -217,7 +216,7 @@ class Labels:
         """Yield the free places inside a part, where the words of its marks make room, all but that which says where its top is;
         last, where the lines of its surface make room too."""
         own = replace(part, marks=tuple(m for m in part.marks if not m.text or m.name == TOP))
-        top = [as_polygon(n.box.grown(CLOSEST)) for n in mark_notes(own, pose, self.context.type)]
+        top = [n.area(CLOSEST) for n in mark_notes(own, pose, self.context.type)]
         ground = polygon(part.template, pose)
         for surface in (True, False):
             lines = shapely.union_all([quiet_lines(part, pose, surface), *top])
@@ -256,5 +255,5 @@ def patterned(part: Part) -> bool:
 def part_room(context: Context, part: Part, pose: Pose, taken: Iterable[shapely.Geometry] = ()) -> LabelRoom:
     """Return the free places inside a part for words: clear of its edges, its marks and the words of its marks."""
     blocked = [*taken]
-    notes = [as_polygon(n.box) for n in mark_notes(part, pose, context.type, blocked)]
+    notes = [n.area() for n in mark_notes(part, pose, context.type, blocked)]
     return LabelRoom(polygon(part.template, pose), shapely.union_all([quiet_lines(part, pose), *notes, *blocked]))

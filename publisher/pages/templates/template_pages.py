@@ -172,7 +172,7 @@ def template_drawn(setter: Setter, lying: Lying) -> tuple[Drawn, ...]:
     part, pose = lying.sample.part, lying.pose
     notes = mark_notes(part, pose, setter, [spot.polygon.buffer(0.5) for spot in lying.spots])
     quiet = [*(spot.box.grown(0.8) for spot in lying.spots), *quiet_boxes(part, pose, notes)]
-    words = [w for n in notes for w in setter.line(n.text, n.style, n.x, n.y, align="centre", layer=Layer.NOTES)]
+    words = [w for n in notes for w in n.drawn(setter)]
     return (
         *waste_strokes(part, pose, setter),
         *mark_strokes(part, pose, quiet=quiet),

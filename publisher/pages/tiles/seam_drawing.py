@@ -6,40 +6,31 @@ from publisher.basics import Box, Layer, Point, SeamPromise, circle, polyline
 from publisher.geometry import polygon
 from publisher.pages.model import Drawn, Fill, Stroke, Words
 from publisher.pages.sheet import Body, Numbers
+from publisher.pages.tiles.mark_names import Marked, NameRoom, placed_name
 from publisher.pages.tiles.seam_marks import TileSeam
 from publisher.pages.tiles.seams import MARK_RADIUS, OVERLAP, TRIM, Cell
 from publisher.pages.tiles.tile_plan import Tiling
-from publisher.pages.type import GAUGE, LEAST, NOTE, PALE, REFERENCE, Setter, TypeStyle, as_polygon, within
+from publisher.pages.type import GAUGE, NOTE, PALE, REFERENCE, Setter, TypeStyle, as_polygon
 from publisher.pages.type import TRIM as TRIM_LINE
 
 GLUE = OVERLAP - TRIM
-NAME_AWAY = (0.0, 2.0, 4.0, 6.0)  # mm farther from a mark at which its name is looked for
 
 
 def seam_bodies(setter: Setter, plan: Tiling, cell: Cell, numbers: Numbers) -> tuple[Body, Body, list[Box]]:
     """Return what a tile's seams draw under and over the part, and the boxes in which their marks and words stand."""
     under, over = Body(), Body()
-    boxes: list[Box] = []
-    lines = shapely.union_all([plan.lines_on(cell), *_seam_lines(plan, cell)])
-    # where marks of the part leave a name no room, it keeps off cuts, seams and other words at least
-    notes = [as_polygon(note.box) for note in plan.notes_on(cell)]
-    cuts = shapely.union_all(
-        [polygon(plan.sample.part.template, plan.pose(cell)).boundary, *notes, *_seam_lines(plan, cell)]
-    )
-    for seam in plan.seams:
-        if cell not in (seam.first, seam.second):
-            continue
+    own = [seam for seam in plan.seams if cell in (seam.first, seam.second)]
+    room = _name_room(plan, cell, own)
+    boxes = [Box(*at, *at).grown(MARK_RADIUS) for at in room.marks]
+    for seam in own:
         first = cell is seam.first
         other = seam.second if first else seam.first
         page = numbers.page_of(plan.key(other)) or 0
         marks = [_shifted(plan, cell, m) for m in seam.marks]
         names = [_mark_name(plan, seam, i) for i in range(len(marks))]
         over += Body(tuple(_mark(m) for m in marks))
-        boxes += [Box(x - MARK_RADIUS, y - MARK_RADIUS, x + MARK_RADIUS, y + MARK_RADIUS) for x, y in marks]
         for mark, name in zip(marks, names, strict=True):
-            taken = shapely.union_all([as_polygon(box) for box in boxes])
-            busy = (shapely.union([lines, cuts], taken)).tolist()
-            words, box = _name_words(setter, name, mark, seam, first, busy, plan.window(cell))
+            words, box = placed_name(setter, Marked(mark, name, seam.upright, first), room, boxes)
             boxes.append(box)
             over += Body(words)
         over += Body(_line_drawn(setter, plan, cell, seam, marks, boxes, page))
@@ -60,6 +51,20 @@ def seam_bodies(setter: Setter, plan: Tiling, cell: Cell, numbers: Numbers) -> t
 def _shifted(plan: Tiling, cell: Cell, point: Point) -> Point:
     x, y = plan.shift(cell)
     return (point[0] + x, point[1] + y)
+
+
+def _name_room(plan: Tiling, cell: Cell, own: list[TileSeam]) -> NameRoom:
+    """Return what the names of a tile's marks keep clear of."""
+    ground = polygon(plan.sample.part.template, plan.pose(cell))
+    notes = [note.area() for note in plan.notes_on(cell)]
+    lines = _seam_lines(plan, cell)
+    marks = tuple(_shifted(plan, cell, mark) for seam in own for mark in seam.marks)
+    return NameRoom(
+        shapely.union_all([plan.lines_on(cell), *lines]),
+        shapely.union_all([ground.boundary, *notes, *lines]),
+        plan.window(cell),
+        marks,
+    )
 
 
 def _seam_lines(plan: Tiling, cell: Cell) -> list[shapely.LineString]:
@@ -86,33 +91,6 @@ def _mark(at: Point) -> Drawn:
     across = polyline(((x - MARK_RADIUS, y), (x + MARK_RADIUS, y)))
     up = polyline(((x, y - MARK_RADIUS), (x, y + MARK_RADIUS)))
     return Stroke(GAUGE, (circle(at, MARK_RADIUS), across, up), Layer.OUTLINES, None, "figure")
-
-
-def _name_words(
-    setter: Setter, name: str, mark: Point, seam: TileSeam, first: bool, busy: list[shapely.Geometry], window: Box
-) -> tuple[tuple[Words, ...], Box]:
-    """Set a mark's name beside it, on the tile's own side of the seam, where it crosses no line."""
-    style = LEAST
-    wide, cap = setter.width(name, style), setter.cap(style)
-    x, y = mark
-    out = MARK_RADIUS + 0.8
-    left = (x - out - wide, y - cap / 2)
-    right = (x + out, y - cap / 2)
-    above = (x - wide / 2, y + out)
-    below = (x - wide / 2, y - out - cap)
-    steps = [way * step * cap for step in range(6) for way in (1, -1)]
-    if seam.upright:
-        base, away = (left, -1) if first else (right, 1)
-        places = [(base[0] + away * further, base[1] + dy) for further in NAME_AWAY for dy in steps]
-    else:  # beside the middle of the mark, above or below the seam
-        y = y + 1.0 if first else y - 1.0 - cap
-        base, away = (above, 1) if first else (below, -1)
-        places = [base, (left[0], y), (right[0], y)]
-        places += [(base[0] + dx, base[1] + away * further) for further in NAME_AWAY for dx in steps]
-    boxes = [Box(px - 0.2, py - 0.6, px + wide + 0.2, py + cap + 0.3) for px, py in places]
-    free = (b for lines in busy for b in boxes if within(b, window) and not lines.intersects(as_polygon(b.grown(0.3))))
-    box = next(free, boxes[0])
-    return setter.line(name, style, box.left + 0.2, box.bottom + 0.6, layer=Layer.NOTES), box
 
 
 def _line_drawn(

@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 import shapely
 
-from publisher.basics import Box, Layer, Rule, Severity
+from publisher.basics import Box, Rule, Severity
 from publisher.geometry import Part, polygon
 from publisher.pages.model import Drawn, Stroke, Tile
 from publisher.pages.sheet import PAGE_SQUARE, Body, Context, Numbers, PageDraft, ink_box
@@ -132,9 +132,7 @@ def _body(context: Context, plan: Tiling, cell: Cell, whole: bool) -> Callable[[
         quiet = [*quiet_boxes(part, pose, notes), *(b.grown(0.4) for b in boxes)]
         if label:
             quiet.append(label.box.grown(0.8))
-        words = [
-            w for n in notes for w in context.type.line(n.text, n.style, n.x, n.y, align="centre", layer=Layer.NOTES)
-        ]
+        words = [w for n in notes for w in n.drawn(context.type)]
         marks = mark_strokes(part, pose, window, quiet)
         drawn: tuple[Drawn, ...] = (
             *waste_strokes(part, pose, context.type, window, [b.grown(0.4) for b in boxes]),
@@ -240,6 +238,6 @@ def _room(plan: Tiling, cell: Cell, boxes: list[Box], *, surface: bool = True) -
     ground = polygon(plan.sample.part.template, plan.pose(cell)).intersection(as_polygon(area))
     lines = plan.lines_on(cell)
     if not surface:
-        notes = [as_polygon(note.box) for note in plan.notes_on(cell)]
+        notes = [note.area() for note in plan.notes_on(cell)]
         lines = shapely.union_all([quiet_lines(plan.sample.part, plan.pose(cell), surface=False), *notes])
     return LabelRoom(ground, shapely.union_all([lines, *map(as_polygon, boxes)]))

@@ -12,7 +12,7 @@ from publisher.pages.sheet import LEAST_SQUARE, PAGE_SQUARE, Context, Frame
 from publisher.pages.templates import PART_AWAY, Sample, mark_notes, page_frame, quiet_lines
 from publisher.pages.tiles.seam_marks import TileSeam, seams
 from publisher.pages.tiles.seams import OVERLAP, TRIM, Cell, Cutting, Obstacle, cut, tiles_needed
-from publisher.pages.type import SPACE, Note, as_polygon, box_round, moved, within
+from publisher.pages.type import SPACE, Note, box_round, moved, within
 
 TURNS = (0.0, 90.0)
 SHORT_EDGE = 25.0  # mm: tabs, notches, ends
@@ -73,9 +73,7 @@ class Tiling:
         """Return, on the tile's page, the words of the marks that its window shows whole."""
         x, y = self.shift(cell)
         window = cell.window
-        return tuple(
-            replace(n, x=n.x + x, y=n.y + y, box=moved(n.box, x, y)) for n in self.notes if within(n.box, window)
-        )
+        return tuple(replace(n, x=n.x + x, y=n.y + y) for n in self.notes if within(n.box, window))
 
     def pose(self, cell: Cell) -> Pose:
         """Return the part's pose on the tile's page."""
@@ -104,7 +102,7 @@ def tiling(context: Context, sample: Sample) -> Tiling:
     """
     laid = {t: polygon(sample.part.template, Pose(turn=t, mirrored=sample.mirrored)) for t in TURNS}
     notes = {t: mark_notes(sample.part, Pose(turn=t, mirrored=sample.mirrored), context.type) for t in TURNS}
-    words = {t: [as_polygon(n.box) for n in notes[t]] for t in TURNS}
+    words = {t: [n.area() for n in notes[t]] for t in TURNS}
     quiet = {  # seams may cross the lines of a surface
         t: shapely.union_all(
             [quiet_lines(sample.part, Pose(turn=t, mirrored=sample.mirrored), surface=False), *words[t]]

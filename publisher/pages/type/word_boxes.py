@@ -2,21 +2,37 @@
 
 import shapely
 
-from publisher.basics import Box, record
-from publisher.pages.type.rectangles import as_polygon
+from publisher.basics import Box, Layer, Pose, record
+from publisher.pages.model import Words
 from publisher.pages.type.styles import TypeStyle
 from publisher.pages.type.text import Setter
 
 
 @record
 class Note:
-    """Words of a mark on the page: their line of text, where the middle of its baseline is, and the box they fill."""
+    """Words of a mark on the page: their line of text, where the middle of its baseline is, what they fill from there (``own``, before
+    they are turned), and by how many degrees they are turned about it."""
 
     text: str
     style: TypeStyle
     x: float
     y: float
-    box: Box
+    own: Box
+    turn: float = 0.0
+
+    @property
+    def box(self) -> Box:
+        """The upright box round them."""
+        return Box(*self.area().bounds)
+
+    def area(self, grown: float = 0.0) -> shapely.Polygon:
+        """Return the rectangle that they fill, ``grown`` mm larger on each side."""
+        corners = self.own.grown(grown).corners()
+        return shapely.Polygon(Pose(self.x, self.y, self.turn).apply_all(corners))
+
+    def drawn(self, setter: Setter) -> tuple[Words, ...]:
+        """Return the words as they are drawn."""
+        return setter.line(self.text, self.style, self.x, self.y, align="centre", turn=self.turn, layer=Layer.NOTES)
 
 
 def word_in(text: str, style: TypeStyle, area: shapely.Geometry, type_: Setter) -> Note | None:
@@ -25,13 +41,12 @@ def word_in(text: str, style: TypeStyle, area: shapely.Geometry, type_: Setter) 
         return None
     middle = area.centroid
     note = note_at(text, style, middle.x, middle.y, type_)
-    return note if area.contains(as_polygon(note.box.grown(0.8))) else None
+    return note if area.contains(note.area(0.8)) else None
 
 
-def note_at(text: str, style: TypeStyle, x: float, y: float, type_: Setter) -> Note:
-    """Return a line of text whose capitals stand round the point."""
+def note_at(text: str, style: TypeStyle, x: float, y: float, type_: Setter, turn: float = 0.0) -> Note:
+    """Return a line of text whose capitals stand round the point, turned about it by ``turn`` degrees."""
     half, cap = type_.width(text, style) / 2, type_.cap(style)
     below = 0.24 * style.size if any(c in "gjpqy,;()" for c in text) else 0.0
-    return Note(
-        text, style, x, y - cap / 2, Box(x - half, y - cap / 2 - below, x + half, y + cap / 2 + 0.05 * style.size)
-    )
+    foot = Pose(x, y, turn).apply((0.0, -cap / 2))
+    return Note(text, style, *foot, Box(-half, -below, half, cap + 0.05 * style.size), turn)
