@@ -88,7 +88,7 @@ def test_a_textured_part_has_its_long_words_elsewhere(
         assert labels.inside(samples(labels.context, part)[0], 0.0).all is whole
 
 
-@pytest.mark.parametrize(("width", "height", "letter"), [(16.0, 5.0, True), (3.4, 3.0, False)])
+@pytest.mark.parametrize(("width", "height", "letter"), [(16.0, 5.0, True), (3.4, 3.0, True), (3.4, 2.4, False)])
 def test_a_part_too_small_has_the_rest_on_a_flag(
     make_context: Callable[..., Context], make_part: Callable[..., Part], width: float, height: float, letter: bool
 ) -> None:
