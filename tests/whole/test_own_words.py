@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.searches.profile import seeds
 from tests.whole.conftest import Run
 
 SPEC = """\
@@ -31,7 +32,9 @@ assembly:
 """
 
 
-@pytest.mark.parametrize(("width", "height", "paper"), [(60, 110, "a4"), (90, 50, "letter"), (24, 96, "a3")])
+@pytest.mark.parametrize(
+    ("width", "height", "paper"), [(60, 110, "a4"), (90, 50, "letter"), (80, 40, "a4"), (24, 96, "a3")]
+)
 def test_bevelled_walls_of_many_sizes_are_built(
     publisher: Callable[..., Run], tmp_path: Path, width: int, height: int, paper: str
 ) -> None:
@@ -42,3 +45,58 @@ def test_bevelled_walls_of_many_sizes_are_built(
     assert run.code == 0, run.err
     assert "pages/" not in run.err
     assert "proved" in run.out
+
+
+TOWER = """\
+format: 2
+title: Hexagonal tower
+version: 1.0.0
+use: trace
+sizes: {board: 5 mm, side: 60 mm, wall_height: 80 mm}
+boards: {foam: {thickness: board, thickness_spread: 0.2 mm, sheets: [20 x 30 in]}}
+parts:
+  wall: {name: Wall, board: foam, shape: tower_panel, trace_allowance: 0.4 mm, with: {sides: 6, width: side, height: wall_height}}
+  facet: {name: Spire facet, board: foam, shape: spire_facet, trace_allowance: 0.4 mm, with: {sides: 6, width: side, height: 90 mm}}
+papers: [a4, letter]
+assembly:
+  whole: {things: {base: {assembly: tower}, roof: {assembly: spire, on_top_of: [base]}}}
+"""
+HEIGHTS, BOARDS = range(80, 151, 5), ("5 mm", "3/16 in")
+
+
+def a_ring(name: str, part: str, foot: str) -> str:
+    places = [f"{part}_{number}" for number in range(1, 7)]
+    joins = [
+        f"{{edges: [{a}.right, {b}.left], joint: mitre}}" for a, b in zip(places, places[1:] + places[:1], strict=True)
+    ]
+    panels = ", ".join(f"{place}: {part}" for place in places)
+    return f"  {name}: {{panels: {{{panels}}}, stands_on: {places[0]}.{foot}, joins: [{', '.join(joins)}]}}\n"
+
+
+@pytest.fixture
+def tower(tmp_path: Path) -> Path:
+    """A hexagonal tower with a spire on it; its height and board are set with the command."""
+    folder = tmp_path / "tower"
+    folder.mkdir()
+    spec = TOWER + a_ring("tower", "wall", "bottom") + a_ring("spire", "facet", "base")
+    (folder / "spec.yaml").write_text(spec, encoding="utf-8")
+    return folder
+
+
+@pytest.mark.parametrize("step", range(0, len(HEIGHTS), 3))
+def test_a_tower_is_true_at_every_height(publisher: Callable[..., Run], tower: Path, step: int) -> None:
+    sets = (f"wall_height={HEIGHTS[step]} mm", f"board={BOARDS[step % 2]}")
+    run = publisher("check", tower, "--set", sets[0], "--set", sets[1])
+    assert (run.code, run.err) == (0, "")
+
+
+@pytest.mark.search
+@seeds(1, 30)
+def test_a_tower_of_any_height_is_built_on_both_papers(
+    publisher: Callable[..., Run], tower: Path, tmp_path: Path, seed: int
+) -> None:
+    board, step = divmod(seed % 30, len(HEIGHTS))
+    sets = (f"wall_height={HEIGHTS[step]} mm", f"board={BOARDS[board]}")
+    run = publisher("build", tower, "--out", tmp_path / "out", "--set", sets[0], "--set", sets[1])
+    assert (run.code, run.err) == (0, "")
+    assert run.out.count("proved") == 2

@@ -96,7 +96,7 @@ def _around(setter: Setter, mark: Marked) -> Iterator[Boxes]:
         corners = np.stack(np.meshgrid(xs, ys), axis=-1).reshape(-1, 2)
         boxes = np.hstack([corners, corners + own])
         away = _away(boxes, mark.at)
-        near = (away >= MARK_RADIUS + CLEAR) & (away <= FARTHEST)
+        near = away >= MARK_RADIUS + CLEAR
         found.append(boxes[near])
         costs.append(away[near] + UPRIGHT_COSTS * upright)
     every = np.vstack(found)[np.argsort(np.concatenate(costs), kind="stable")]
@@ -107,11 +107,12 @@ def _around(setter: Setter, mark: Marked) -> Iterator[Boxes]:
 
 
 def _free(boxes: Boxes, mark: Marked, room: NameRoom, busy: shapely.Geometry) -> Iterator[Box]:
-    """Yield the boxes inside the window that meet nothing busy and are nearer to their own mark than to any other."""
+    """Yield the boxes inside the window, near enough, that meet nothing busy and are nearer to their own mark than to any other."""
     window = room.window
     left, bottom, right, top = boxes.T
     fits = (left >= window.left) & (bottom >= window.bottom) & (right <= window.right) & (top <= window.top)
     away = _away(boxes, mark.at)
+    fits &= away <= FARTHEST
     for other in room.marks:
         if other != mark.at:
             fits &= away < _away(boxes, other)

@@ -33,6 +33,20 @@ def test_words_cross_no_line_and_no_other_words(make_part: Callable[..., Part], 
         assert not as_polygon(one.box).intersects(as_polygon(other.box))
 
 
+def test_words_lie_as_a_narrow_part_lies_where_they_find_no_room_level(
+    make_part: Callable[..., Part], setter: Setter
+) -> None:
+    mark = Mark(LineKind.REFERENCE, Purpose.MATCH, polyline(((3.0, 2.2),)), text="12.5°")
+    for turn, lies in ((140.0, -40.0), (90.0, 90.0), (270.0, 90.0), (20.0, 20.0)):
+        part, pose = make_part(width=12.0, height=4.5, marks=(mark,)), Pose(turn=turn)
+        (note,) = mark_notes(part, pose, setter)
+        assert note.turn in (lies, 0.0) and (note.turn == lies or turn % 180.0 != 90.0)
+        ground = polygon(part.template, pose)
+        assert ground.contains(note.area(0.4))
+        (drawn,) = note.drawn(setter)
+        assert drawn.turn == note.turn and ground.contains(shapely.Point(drawn.x, drawn.y))
+
+
 def test_words_stay_near_their_mark(stair_layer: Part, setter: Setter) -> None:
     notes = {note.text: note for note in mark_notes(stair_layer, Pose(), setter)}
     assert set(notes) == {"climbs", "front edge", "next layer’s front edge here"}
