@@ -24,6 +24,7 @@ from publisher.pages.sheet import (
     furniture,
     heading_of,
     ink_box,
+    kept_boxes,
     own_faults,
     pack_id,
     thinned,
@@ -123,7 +124,8 @@ def compose(
         carried=whole.carried,
     )  # fmt: skip
     fonts_at = next((file.place for file in design.files if file.kind == "font"), None)
-    composed = Composed(tuple(pages), tuple(promised), tuple(boxes), faces, fonts_at)
+    kept = tuple(kept_boxes(draft.frame) for draft in drafts)
+    composed = Composed(tuple(pages), tuple(promised), tuple(boxes), faces, fonts_at, whole.lengths, kept)
     findings += run_checks(CHECKS, composed)
     if fault := next(own_faults(composed), ""):
         raise PageFault(fault)

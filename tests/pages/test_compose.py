@@ -12,8 +12,10 @@ from publisher.brief import Inputs, SpecFile
 from publisher.design import Blank, Design, StepPlan, TextPlan
 from publisher.pages import Pack, Picture, compose
 from publisher.pages.compose import PAGES, PageMaker
-from publisher.pages.sheet import make_frame
+from publisher.pages.front import print_check_drafts
+from publisher.pages.sheet import PageFault, make_frame
 from publisher.pages.sheet.draft import Body, Context, PageDraft
+from publisher.pages.type import BODY
 from publisher.pages.type.fonts import face
 
 Make = Callable[..., Context]
@@ -137,6 +139,22 @@ def test_only_pictures_that_a_page_shows_are_carried(make_context: Make, make_de
 def test_other_papers(make_context: Make, stepped: Callable[..., Design], paper: str) -> None:
     pack = packed(make_context(paper, stepped()))
     assert [f for f in pack.findings if f.severity is Severity.ERROR] == []
+
+
+def test_a_page_that_is_too_full_for_its_rulers_is_a_fault_of_ours(
+    make_context: Make, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def crowded(context: Context) -> tuple[PageDraft, ...]:
+        (draft,) = print_check_drafts(context)
+        foot = draft.frame.live.bottom + 4.0  # the ruler stands 6.5 mm over it
+        words = context.type.line("Measure again after gluing to card", BODY, 60.0, foot)
+        return (replace(draft, body=lambda numbers: draft.body(numbers) + Body(words)),)
+
+    maker = PageMaker(crowded, (("print_check", "Print check"),))
+    pages = tuple(maker if one.drafts is print_check_drafts else one for one in PAGES)
+    monkeypatch.setattr(sys.modules[PageMaker.__module__], "PAGES", pages)
+    with pytest.raises(PageFault, match=r"page 2 .*Measure again after gluing to card.* lies? on"):
+        packed(make_context("letter"))
 
 
 def test_the_ink_of_a_page_is_the_same_wherever_it_and_the_pages_it_names_stand(

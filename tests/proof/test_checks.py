@@ -230,6 +230,10 @@ bad("proof/length", "card too wide")(swap(0, "card", lambda kit: kit.stroke(kit.
 bad("proof/length", "gauge too short")(swap(0, "gauge", lambda kit: kit.line((30, 140), (30, 145.9))))
 bad("proof/label", "another number")(swap(1, "square label", lambda kit: kit.words("51 mm", 155, 40)))
 bad("proof/label", "no number at a tick")(drop(0, "tick label 50"))
+bad("proof/words-on-measure", "words over the side of a square")(
+    add(1, lambda kit: kit.words("leave the foam whole", 140, 60))
+)
+bad("proof/words-on-measure", "a table in a ruler")(add(0, lambda kit: kit.words("the paper slipped", 60, 29)))
 bad("proof/calibration-by-pixels", "0.2 mm")(
     swap(1, "square", lambda kit: kit.stroke(kit.box_code(Box(150, 30, 200, 80.2))))
 )

@@ -14,6 +14,7 @@ from publisher.pages.sheet import CARD_HEIGHT, CARD_INCHES, CARD_WIDTH, CODE, QU
 from publisher.pages.type import BODY, CELL_GAP, GAUGE, HEADING, LEAST, NOTE, RULE, SMALL, Column, Setter, make_table
 
 SQUARE_SIDE = 100.0  # of the square
+DESCENDERS = 0.6  # mm under the last line of words over the code
 
 
 def square(context: Context, box: Box, page: int) -> tuple[Body, float]:
@@ -48,7 +49,7 @@ def _words_in_square(setter: Setter, outline: Box, left: float, top: float) -> t
         *setter.line(full, NOTE, outline.left + 4.8, outline.bottom + 30.0, turn=90.0),
         *setter.line("Your readings", SMALL.bold(), left, y),
     ]
-    right, above = outline.right - QUIET_MM - 2.5, outline.bottom + QUIET_MM + 2.5 + CODE + QUIET_MM
+    right, above = outline.right - QUIET_MM - 2.5, outline.bottom + QUIET_MM + 2.5 + CODE + QUIET_MM + DESCENDERS
     drawn += setter.line("page code: which page of", LEAST, right, above + LEAST.leading, align="right")
     drawn += setter.line("which pack this is", LEAST, right, above, align="right")
     lines: list[Path] = []

@@ -20,6 +20,7 @@ from publisher.pages.sheet.frame import (
     Corner,
     Frame,
     columns,
+    kept_boxes,
     make_frame,
 )
 from publisher.pages.sheet.page_checks import CHECKS, Composed, PageFault, ink_box, own_faults, words_box
@@ -75,6 +76,7 @@ __all__ = [
     "graduation",
     "heading_of",
     "ink_box",
+    "kept_boxes",
     "make_frame",
     "material_words",
     "own_faults",

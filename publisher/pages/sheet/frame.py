@@ -97,6 +97,11 @@ def make_frame(
     return Frame(paper, landscape, width, height, limit, live, text, square, code_box, blocked)
 
 
+def kept_boxes(frame: Frame) -> tuple[Box, ...]:
+    """Return where no words of a page's body may stand: the corner of the square, and the code with its quiet zone."""
+    return (*frame.blocked, *((frame.code.grown(QUIET_MM),) if frame.code else ()))
+
+
 def columns(box: Box, count: int, gutter: float) -> tuple[Box, ...]:
     """Divide a box into columns of equal width, ``gutter`` mm apart, from the left."""
     width = (box.width - gutter * (count - 1)) / count

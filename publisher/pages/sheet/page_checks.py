@@ -8,9 +8,9 @@ import numpy as np
 import shapely
 from shapely import affinity
 
-from publisher.basics import Box, Check, Findings, PagePromise, Place, Severity, checked, record
+from publisher.basics import Box, Check, Findings, LengthPromise, PagePromise, Place, Severity, checked, record
 from publisher.pages.model import Drawn, Fill, Page, Picture, Stroke, Words
-from publisher.pages.type import LEAST_SIZE, Faces
+from publisher.pages.type import LEAST_SIZE, Faces, overlap
 
 _SLACK = 1e-6  # mm, of floats
 _TOUCH = 0.2  # mm by which the boxes of words may overlap on each side: they hold accents and descenders that most words lack
@@ -19,13 +19,16 @@ _TOUCH = 0.2  # mm by which the boxes of words may overlap on each side: they ho
 @record
 class Composed:
     """The pages of a pack as composed, with their promises (printable limits), the boxes round the ink of all that is drawn on
-    them (``ink_box``), fonts, and where the spec names the first of its own."""
+    them (``ink_box``), fonts, and where the spec names the first of its own; the lines on them that a buyer measures, and for each
+    page the boxes that are kept for its square and its code."""
 
     pages: tuple[Page, ...]
     promises: tuple[PagePromise, ...]
     boxes: tuple[tuple[Box | None, ...], ...]
     faces: Faces
     fonts_at: Place | None = None
+    lengths: tuple[LengthPromise, ...] = ()
+    kept: tuple[tuple[Box, ...], ...] = ()
 
 
 def words_box(faces: Faces, words: Words) -> Box:
@@ -97,7 +100,8 @@ class PageFault(Exception):
 
 
 def own_faults(composed: Composed) -> Iterator[str]:
-    """Yield in words what lies outside a page's printable limit, which words are set too small, which lie on other words.
+    """Yield in words what lies outside a page's printable limit, which words are set too small, which lie on other words, on lines to
+    be measured, or in the corner of the square and the code.
 
     Nothing that a designer writes can bring it about: long texts are broken, long titles are findings before.
     """
@@ -117,6 +121,14 @@ def own_faults(composed: Composed) -> Iterator[str]:
                     yield f"{here}: {_called(thing)} is set at {thing.size:.2f} mm"
         for one, two in _on_each_other(composed.faces, words):
             yield f"{here}: {_called(one)} and {_called(two)} lie on each other"
+        lines = [length for length in composed.lengths if length.page == page.number]
+        for thing, length in _on_lines(composed.faces, words, lines):
+            yield f"{here}: {_called(thing)} lies on a line to be measured ({length.purpose} {length.label})".rstrip()
+        for thing, box in words if composed.kept else ():
+            if thing.tag != "artifact" and any(
+                overlap(box.grown(-_TOUCH), kept) for kept in composed.kept[page.number - 1]
+            ):
+                yield f"{here}: {_called(thing)} lies in the corner that is kept for the square and the code"
 
 
 def _called(thing: Drawn) -> str:
@@ -135,6 +147,18 @@ def _on_each_other(faces: Faces, words: list[tuple[Words, Box]]) -> Iterator[tup
         askew = one.turn % 90.0 or two.turn % 90.0
         if not askew or _band(faces, one).intersects(_band(faces, two)):
             yield one, two
+
+
+def _on_lines(
+    faces: Faces, words: list[tuple[Words, Box]], lines: list[LengthPromise]
+) -> Iterator[tuple[Words, LengthPromise]]:
+    """Yield the words that a line to be measured runs through, each once, with the line."""
+    if not words or not lines:
+        return
+    tracks = shapely.STRtree([shapely.LineString((line.start, line.end)) for line in lines])
+    found = tracks.query([_band(faces, thing) for thing, _ in words], predicate="intersects")
+    for i, j in dict(found.T.tolist()).items():
+        yield words[i][0], lines[j]
 
 
 def _band(faces: Faces, words: Words) -> shapely.Polygon:

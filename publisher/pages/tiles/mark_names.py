@@ -14,7 +14,7 @@ from publisher.pages.tiles.seams import MARK_RADIUS
 from publisher.pages.type import LEADER, LEAST, Setter, as_polygon
 
 NAME_AWAY = (0.0, 2.0, 4.0, 6.0)  # mm farther from a mark at which its name is looked for first
-FARTHEST = 11.0  # mm from a mark's middle to its name, so that nobody takes it for another's
+NAME_FARTHEST = 11.0  # mm from a mark's middle to its name, so that nobody takes it for another's
 STEP = 0.5  # mm of the grid on which all places round a mark are tried
 UPRIGHT_COSTS = 3.0  # mm by which a level name may stand farther off than an upright one
 TIED_FROM = 4.0  # mm between a mark and its name: farther off a line ties them
@@ -91,7 +91,7 @@ def _around(setter: Setter, mark: Marked) -> Iterator[Boxes]:
     found, costs = [], []
     for upright in (False, True):
         own = size[::-1] if upright else size
-        low, high = mark.at - own - FARTHEST, np.add(mark.at, FARTHEST)
+        low, high = mark.at - own - NAME_FARTHEST, np.add(mark.at, NAME_FARTHEST)
         xs, ys = (np.arange(a, b, STEP) for a, b in zip(low, high, strict=True))
         corners = np.stack(np.meshgrid(xs, ys), axis=-1).reshape(-1, 2)
         boxes = np.hstack([corners, corners + own])
@@ -112,7 +112,7 @@ def _free(boxes: Boxes, mark: Marked, room: NameRoom, busy: shapely.Geometry) ->
     left, bottom, right, top = boxes.T
     fits = (left >= window.left) & (bottom >= window.bottom) & (right <= window.right) & (top <= window.top)
     away = _away(boxes, mark.at)
-    fits &= away <= FARTHEST
+    fits &= away <= NAME_FARTHEST
     for other in room.marks:
         if other != mark.at:
             fits &= away < _away(boxes, other)

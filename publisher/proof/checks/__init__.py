@@ -10,7 +10,7 @@ from publisher.proof.checks.cut_list import cut_list
 from publisher.proof.checks.drawings import step_pictures
 from publisher.proof.checks.furniture import furniture_apart
 from publisher.proof.checks.inside_parts import dark_areas, other_lines, words_inside
-from publisher.proof.checks.labels import length_labels
+from publisher.proof.checks.labels import length_labels, measures_clear
 from publisher.proof.checks.layouts import layout_pictures
 from publisher.proof.checks.lengths import calibration, calibration_by_pixels, other_lengths, readers_agree, rulers
 from publisher.proof.checks.margins import corner_marks, ink_by_lines, ink_by_pixels
@@ -75,6 +75,7 @@ PROMISED: tuple[Check[Case], ...] = (
     rulers,
     other_lengths,
     length_labels,
+    measures_clear,
     calibration_by_pixels,
     readers_agree,
     outlines_promised,

@@ -18,6 +18,7 @@ NEAR_TICK = 6.0  # mm between a tick and its number
 NEAR_LINE = 12.0  # mm between any other line and its label, or more for a long one
 NEAR_SHARE = 0.6  # of a long line's length
 NUMBER = re.compile(r"(\d+(?:[.,]\d+)?)\s*(mm|cm|in|inch|inches|″|\")(?![A-Za-z])")
+WORDS_REACH = 0.2  # mm
 IN_MM = {
     "mm": 1.0,
     "cm": 10.0,
@@ -48,6 +49,31 @@ def length_labels(case: Case, check: Check[Case]) -> Findings:
             message = f"{subject}: {len(here) - MOST_SAID} more labels are missing or wrong"
             yield replace(here[MOST_SAID], message=message)
     return len(labelled)
+
+
+@judged(
+    "proof/words-on-measure",
+    "No words across what is measured",
+    "a rule is read where a line ends, and words across a ruler, a square or a gauge hide just that; "
+    f"they may reach {WORDS_REACH:g} mm over a line",
+    may_be_empty=True,
+)
+def measures_clear(case: Case, check: Check[Case]) -> Findings:
+    """Look for visible words that a promised length runs through; the first of each page is named."""
+    looked = 0
+    for number in sorted({promise.page for promise in case.promises.lengths}):
+        promises = [promise for promise in case.promises.lengths if promise.page == number]
+        areas = shapely.buffer(case.areas(number), -WORDS_REACH)
+        looked += len(promises)
+        tracks = shapely.STRtree([shapely.LineString((p.start, p.end)) for p in promises])
+        across = tracks.query(areas, predicate="intersects").T.tolist()
+        if across:
+            words, line = case.lines(number)[across[0][0]], promises[across[0][1]]
+            x, y = line.start
+            what = f": “{words.text[:60]}” lies across a line to be measured ({line.purpose} at {x:.1f}, {y:.1f} mm)"
+            count = len({i for i, _ in across})
+            yield about(check, page_name(number), what, "set words beside what is measured", float(count), 0.0)
+    return looked
 
 
 def _judge(case: Case, check: Check[Case], promise: LengthPromise, length: float | None) -> Iterator[Finding]:

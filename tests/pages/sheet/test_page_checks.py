@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import pytest
 
-from publisher.basics import Box, Layer, PagePromise, polyline, run_checks
+from publisher.basics import Box, Layer, LengthPromise, PagePromise, polyline, run_checks
 from publisher.pages.model import Drawn, Fill, Page, Stroke
 from publisher.pages.sheet.page_checks import CHECKS, Composed, ink_box, own_faults
 from publisher.pages.type.styles import BODY, CUT
@@ -94,6 +94,26 @@ def test_words_that_lie_aslant_side_by_side_are_apart(composed: Callable[..., Co
     on = setter.line("Do not flip.", BODY, 101.0, 200.0, turn=45.0)
     assert faults(composed(*one, *beside)) == []
     assert faults(composed(*one, *on)) == [" on each other"]
+
+
+def test_words_on_a_line_to_be_measured_are_found(composed: Callable[..., Composed], setter: Setter) -> None:
+    ruler = LengthPromise(1, (20.0, 50.0), (120.0, 50.0), 100.0, "ruler", "100")
+    tick = LengthPromise(1, (60.0, 50.0), (60.0, 53.2), 3.2, "tick", "40")
+    apart, on_ruler, on_tick = (setter.line("what a card is", BODY, x, y) for x, y in ((30, 55), (30, 49), (50, 51.5)))
+    for words, found in ((apart, 0), (on_ruler, 1), (on_tick, 1)):
+        page = replace(composed(*words), lengths=(ruler, tick))
+        assert [fault.endswith("0)") for fault in faults(page)] == [True] * found
+    (fault,) = own_faults(replace(composed(*on_ruler), lengths=(ruler,)))
+    assert fault == "page 1 (Steps): “what a card is” lies on a line to be measured (ruler 100)"
+    assert faults(replace(composed(*on_ruler), lengths=(replace(ruler, page=2),))) == []
+
+
+def test_words_in_the_corner_of_the_square_are_found(composed: Callable[..., Composed], setter: Setter) -> None:
+    kept = ((Box(150.0, 20.0, 203.0, 70.0),),)
+    (fault,) = own_faults(replace(composed(*setter.line("Stray", BODY, 160.0, 40.0)), kept=kept))
+    assert fault.endswith("lies in the corner that is kept for the square and the code")
+    own = setter.line("50 mm", BODY.tagged("artifact"), 160.0, 40.0)
+    assert faults(replace(composed(*own, *setter.line("Near", BODY, 160.0, 72.0)), kept=kept)) == []
 
 
 def test_a_pack_without_pages_is_not_a_good_pack(setter: Setter) -> None:

@@ -8,7 +8,7 @@ import shapely
 
 from publisher.basics import Box, Point
 from publisher.pages.model import Stroke, Words
-from publisher.pages.tiles.mark_names import FARTHEST, TIED_FROM, Marked, NameRoom, placed_name
+from publisher.pages.tiles.mark_names import NAME_FARTHEST, TIED_FROM, Marked, NameRoom, placed_name
 from publisher.pages.tiles.seams import MARK_RADIUS
 from publisher.pages.type.rectangles import as_polygon, within
 from publisher.pages.type.text import Setter
@@ -73,7 +73,7 @@ def test_names_of_marks_close_together_are_not_mistaken_and_meet_nothing(setter:
             words = as_polygon(box)
             assert within(box, WINDOW) and not cuts.intersects(words)
             assert not any(as_polygon(one).intersects(words) for one in taken)
-            assert words.distance(shapely.Point(at)) <= FARTHEST
+            assert words.distance(shapely.Point(at)) <= NAME_FARTHEST
             assert words.distance(shapely.Point(at)) < words.distance(shapely.Point(other if at == AT else AT))
             tied = [thing for thing in drawn if isinstance(thing, Stroke)]
             assert bool(tied) is (words.distance(shapely.Point(at)) >= MARK_RADIUS + TIED_FROM)
