@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from publisher.pages import Pack, Page
     from publisher.pipeline import Built, BuiltPack, Released, Worked
     from publisher.proof import Measured, Proof
-    from publisher.release import Bundle, Output
+    from publisher.release import Bundle, Left, Offer, Output, PlacedSet
     from publisher.ruler import (
         LONG_RULERS,
         TOOLS,
@@ -67,6 +67,7 @@ __all__ = [
     "Joined",
     "Jump",
     "Kind",
+    "Left",
     "Look",
     "Measured",
     "Missed",
@@ -77,6 +78,7 @@ __all__ = [
     "Page",
     "ParameterInfo",
     "Part",
+    "PlacedSet",
     "Proof",
     "Reading",
     "Released",
@@ -101,6 +103,8 @@ __all__ = [
     "designs",
     "fresh_schema",
     "gain",
+    "is_placed",
+    "is_released",
     "keep_layouts",
     "keep_spec",
     "keep_verified",
@@ -123,6 +127,7 @@ __all__ = [
     "say",
     "say_range",
     "schema",
+    "settle",
     "shapes",
     "shop",
     "show",
@@ -246,14 +251,42 @@ def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:
     return pipeline.build(brief, variant, previews)
 
 
-def place(built: Built, packs: Path) -> tuple[Path, ...]:
-    """Put the files of a good build into ``packs/<slug>``, all or none, and return their paths.
+def place(builds: Built | tuple[Built, ...], packs: Path) -> PlacedSet:
+    """Put the files of one design's good builds into ``packs/<slug>``, as one set with one list, all or none, however the run ends.
 
-    Raises Refusal when one cannot be written; ValueError when the build has errors.
+    Packs of other variants and papers stay when they were made of the same files by the same program; else they are removed:
+    ``removed`` says which and why. What was built with other sizes goes into a folder of its own and replaces nothing.
+    Raises Refusal, with nothing changed, when something cannot be written; ValueError when a build has errors.
     """
     from publisher.release import place_packs
 
-    return place_packs(built.offer, packs)
+    return place_packs(_offers(builds), packs)
+
+
+def is_placed(builds: Built | tuple[Built, ...], packs: Path) -> bool:
+    """Look whether all files of good builds stand in ``packs``. Raises Refusal as ``settle`` does."""
+    from publisher.release import is_placed
+
+    return is_placed(_offers(builds), packs)
+
+
+def settle(folder: Path) -> None:
+    """Finish, or take back, what a run that was killed left unfinished in a folder of packs or releases; elsewhere do nothing.
+
+    Raises Refusal when it cannot be done, or when that run is alive and does not end.
+    """
+    try:
+        left = any(folder.glob(".publisher-*"))
+    except OSError:  # a name that no disk can hold: nothing can be left there
+        return
+    if left:
+        from publisher.release import settle
+
+        settle(folder)
+
+
+def _offers(builds: Built | tuple[Built, ...]) -> tuple[Offer, ...]:
+    return tuple(built.offer for built in (builds if isinstance(builds, tuple) else (builds,)))
 
 
 def promised(brief: Brief, pdf_name: str) -> Promises | None:
@@ -322,14 +355,22 @@ def measure_board(
     return judge_board(thickness, facts, others, print_scales, board)
 
 
-def release(brief: Brief, releases: Path) -> Released:
+def release(brief: Brief, releases: Path, told: Callable[[Bundle], None] | None = None) -> Released:
     """Build all variants and papers, and put the version in place below ``releases`` at once, unless one has an error.
 
-    Raises Refusal when the version was released before with other content, or when it cannot be written.
+    ``told`` hears of the bundle before it is put in place. Raises Refusal when the version was released before with other
+    content, when the copy there is damaged, or when it cannot be written.
     """
     from publisher import pipeline
 
-    return pipeline.release(brief, releases)
+    return pipeline.release(brief, releases, told)
+
+
+def is_released(bundle: Bundle, releases: Path) -> bool:
+    """Look whether a bundle stands below ``releases``, whole. Raises Refusal as ``settle`` does."""
+    from publisher.release import is_released
+
+    return is_released(bundle, releases)
 
 
 def show(worked: Worked, stage: str) -> tuple[str, ...]:

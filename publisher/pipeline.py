@@ -6,7 +6,7 @@ from functools import partial
 from pathlib import Path
 
 from publisher.basics import Finding, Place, Refusal, errors, record
-from publisher.brief import Brief, SchemaParameter, SchemaParts, SchemaShape, build_schema
+from publisher.brief import Brief, SchemaParameter, SchemaParts, SchemaShape, Table, build_schema
 from publisher.design import Design, Fact, SheetSize, Size, asked_variants, text_findings, variants, work_out
 from publisher.geometry import Part, ShapeInfo, cut_pieces, make_parts, opening_infos, shape_infos, surface_infos
 from publisher.joints import (
@@ -41,8 +41,7 @@ from publisher.release import (
     Offer,
     Output,
     bundle_of,
-    list_name,
-    pack_list,
+    name_findings,
     pack_name,
     pack_stem,
     paper_of,
@@ -85,7 +84,7 @@ class BuiltPack:
 
 @record
 class Built:
-    """One variant, built for all its papers. ``outputs`` are all its files, the list of packs last; () when an error stopped it."""
+    """One variant, built for all its papers. ``outputs`` are all its files; () when an error stopped it."""
 
     worked: Worked
     packs: tuple[BuiltPack, ...]
@@ -114,17 +113,20 @@ class Built:
         if not self.good or design is None or joined is None or needs is None:
             raise ValueError("what could not be built cannot be offered")
         packs = tuple((one.pack, one.proof) for one in self.packs)
-        return Offer(design, needs, packs, self.outputs, joined.boards)
+        return Offer(design, needs, packs, self.outputs, joined.boards, self.worked.brief.inputs)
 
 
 @record
 class Released:
-    """One design, released: ``bundle`` stands at ``folder``; None when a variant had an error. ``new``: not released before."""
+    """One design, released: ``bundle`` stands at ``folder``; None when a variant had an error. ``new``: not released before.
+
+    ``others``: files that lie in the folder and are none of the release."""
 
     builds: tuple[Built, ...]
     bundle: Bundle | None = None
     folder: Path | None = None
     new: bool = False
+    others: tuple[str, ...] = ()
 
 
 def work(
@@ -167,6 +169,7 @@ def work(
     joined = suggest(design, joined, facts_at, whole, None if advise else TRIED_WHOLE, needs.findings)
     joined = with_promises(design, pieces, replace(joined, drawings=(*joined.drawings, *draw_parts(made))))
     found += (*joined.findings, *needs.findings, *text_findings(design, joined.facts))
+    found += name_findings(brief, design, pieces, needs)
     return Worked(brief, variant, design, parts, joined, needs, tuple(found), pieces)
 
 
@@ -268,8 +271,7 @@ def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:
         return Built(worked, built, (), tuple(found))
     files = [file for one in built for file in (one.pdf, one.record)]
     pictures = [picture for one in built for picture in _previews(one, variant)] if previews else []
-    listed = Output(list_name(variant), pack_list(tuple((one.pack, one.pdf, one.record) for one in built)))
-    outputs = (*files, *_cut_files(variant, worked.pieces, needs), *pictures, listed)
+    outputs = (*files, *_cut_files(variant, worked.pieces, needs), *pictures)
     return Built(worked, built, outputs, tuple(found))
 
 
@@ -298,17 +300,20 @@ def _cut_files(variant: str, pieces: tuple[Part, ...], needs: BoardNeeds) -> lis
     return out
 
 
-def release(brief: Brief, releases: Path) -> Released:
+def release(brief: Brief, releases: Path, told: Callable[[Bundle], None] | None = None) -> Released:
     """Build all variants of a design and put them below ``releases`` as one version, unless one has an error.
 
-    Raises Refusal when the version was released before with other content, or when it cannot be written.
+    ``told`` hears of the bundle before it is put in place. Raises Refusal when the version was released before with other
+    content, when the copy there is damaged, or when it cannot be written.
     """
     builds = tuple(build(brief, variant) for variant in asked_variants(brief))
     if not all(built.good for built in builds):
         return Released(builds)
     bundle = bundle_of(tuple(built.offer for built in builds))
-    folder, new = place_bundle(bundle, releases)
-    return Released(builds, bundle, folder, new)
+    if told is not None:
+        told(bundle)
+    placed = place_bundle(bundle, releases)
+    return Released(builds, bundle, placed.folder, placed.new, placed.others)
 
 
 def promised_by(brief: Brief, pdf_name: str) -> Pack | None:
@@ -316,8 +321,9 @@ def promised_by(brief: Brief, pdf_name: str) -> Pack | None:
 
     Raises Refusal when the design has errors, or for an unknown paper.
     """
+    own = tuple(paper.text("name") for paper in brief.fields.row("papers") if isinstance(paper, Table))
     for variant in ("", *variants(brief)):
-        paper = paper_of(pdf_name, pack_stem(brief.slug, brief.fields.text("version"), variant))
+        paper = paper_of(pdf_name, pack_stem(brief.slug, brief.fields.text("version"), variant), own)
         if paper is None:
             continue
         worked = work(brief, variant)

@@ -1,16 +1,19 @@
 """On top of the rooms: words and exit codes only, one module per command.
 
 Comes in: what was typed. Goes out: text or JSON, and an exit code: 0 clean or warnings only, 1 errors found in the work, 2 the command
-or its input could not be used, 3 our own fault, 130 stopped by the user. Never: computes anything.
+or its input could not be used or its output not be written, 3 our own fault, 130 stopped, 141 nobody reads the output any more. Never:
+computes anything.
 """
 
 import gc
 import os
 import sys
+from typing import Any
 
 import click
 
 from publisher import __version__
+from publisher.cli.ending import NOBODY_READS, STOPPED, Attempts, OutputLost, Stopped, hearing, say_last, watched
 
 COMMANDS = {
     "build": "Make the packs of one or more designs, and prove them.",
@@ -66,6 +69,16 @@ class Commands(click.Group):
                 return None
         return command
 
+    def make_context(self, *given: Any, **more: Any) -> click.Context:
+        """Read the words of the command line; help and version are printed here."""
+        with watched():
+            return super().make_context(*given, **more)
+
+    def invoke(self, ctx: click.Context) -> Any:
+        """Run the command."""
+        with watched():
+            return super().invoke(ctx)
+
     def format_commands(self, _ctx: click.Context, formatter: click.HelpFormatter) -> None:
         """List the commands from the table: no command is imported to print its line."""
         with formatter.section("Commands"):
@@ -83,8 +96,10 @@ def group() -> None:
     \b
     Exit codes:  0 clean, or warnings only
                  1 errors found in the work
-                 2 the command or its input could not be used
+                 2 the command or its input could not be used, or its output not be written
                  3 a fault of this program
+                 130 stopped by Ctrl-C or by the system
+                 141 nobody reads the output any more, as behind “| head”
     """
 
 
@@ -96,30 +111,52 @@ def look_for_rings_seldom() -> None:
 
 def main() -> None:
     """Run a command; turn refusals, an interrupt and our own faults into a message and an exit code."""
+    attempts = Attempts()
+    with hearing(attempts):
+        try:
+            code = _run(attempts)
+        except (KeyboardInterrupt, Stopped, click.Abort):
+            say_last(f"stopped{attempts.words()}")
+            code = STOPPED
+        except OutputLost as lost:
+            code = _lost(lost, attempts)
+        except Exception as error:
+            if os.environ.get("PUBLISHER_TRACE"):
+                raise
+            say_last(
+                f"publisher failed: a fault of ours, not of your design ({type(error).__name__}: {error}){attempts.words()}.\n"
+                "Run it again with PUBLISHER_TRACE=1 in the environment to see where, and report it."
+            )
+            code = 3
+    sys.exit(code)
+
+
+def _run(attempts: Attempts) -> int:
+    """Run a command and return its exit code, 2 for what cannot be used."""
     from publisher.basics import Refusal
 
     look_for_rings_seldom()
-    try:
-        group.main(standalone_mode=False)
-    except click.exceptions.Exit as leave:
-        sys.exit(leave.exit_code)
-    except click.ClickException as error:
-        error.show()
-        sys.exit(2)
-    except Refusal as refusal:
-        from publisher.cli.report import show_findings
+    with watched():
+        try:
+            group.main(standalone_mode=False, obj=attempts)
+        except click.exceptions.Exit as leave:
+            return leave.exit_code
+        except click.ClickException as error:
+            error.show()
+            return 2
+        except Refusal as refusal:
+            from publisher.cli.report import show_findings
 
-        show_findings(refusal.findings)
-        sys.exit(2)
-    except (KeyboardInterrupt, click.Abort):
-        click.echo("stopped: designs that were finished stay, nothing of the others was put in place", err=True)
-        sys.exit(130)
-    except Exception as error:
-        if os.environ.get("PUBLISHER_TRACE"):
-            raise
-        click.echo(
-            f"publisher failed: a fault of ours, not of your design ({type(error).__name__}: {error}).\n"
-            "Nothing of this design was put in place. Run it again with PUBLISHER_TRACE=1 in the environment to see where, and report it.",
-            err=True,
-        )
-        sys.exit(3)
+            show_findings(refusal.findings)
+            return 2
+    return 0
+
+
+def _lost(lost: OutputLost, attempts: Attempts) -> int:
+    """Say that output cannot be written, and what was done; nothing where nobody wanted more of it and nothing was to be put in place."""
+    if lost.unread and not attempts.places:
+        say_last("")
+        return NOBODY_READS
+    why = "nobody reads the output any more" if lost.unread else f"cannot write the output: {lost}"
+    say_last(f"{why}{attempts.words()}")
+    return NOBODY_READS if lost.unread else 2

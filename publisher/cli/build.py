@@ -1,13 +1,14 @@
 """``publisher build``: make and prove packs, put them in place, print one summary each."""
 
-from dataclasses import replace
 from pathlib import Path
 
 import click
 
 from publisher import api
-from publisher.api import STANDARD, Built, BuiltPack, Proof
-from publisher.basics import Refusal, errors
+from publisher.api import STANDARD, Built, BuiltPack, PlacedSet, Proof
+from publisher.basics import errors
+from publisher.basics.wording import listed
+from publisher.cli.ending import attempts
 from publisher.cli.options import folders_argument, json_option, paper_option, set_option, variant_option
 from publisher.cli.report import Report, finding_record, write_json
 
@@ -31,44 +32,57 @@ def build(
 ) -> None:
     """Make the packs of the designs in FOLDER (a design's folder, or a folder of them; “designs” when none is given).
 
-    Every finished PDF is opened again and its print scale proved. A design with an error is not put in place; the others go on.
+    Every finished PDF is opened again and its print scale proved. A design's packs are one set: it is put in place whole, or not at
+    all when there is an error in it, and the other designs go on. Packs of an earlier build that are not built now stay if they
+    were made of the same files, else they are removed. What --set tries goes into a folder of its own and replaces nothing.
 
     \b
     Example:  publisher build designs/lock-stair --paper a4 --set board="3/16 in"
     """
     chosen = tuple(dict.fromkeys(p.lower() for p in papers))
     report = Report()
+    attempts().places = True
     records: list[dict[str, object]] = []
-    for brief in report.briefs(folders or (Path("designs"),), sets, chosen):
+    for brief in report.briefs(folders or (Path("designs"),), sets, chosen, apart=True):
         with report.passing_over():
+            api.settle(out / brief.slug)
+            builds: list[Built] = []
             for variant in api.variants(brief, variants):
-                built = _placed(api.build(brief, variant), out)
-                report.add(built.findings)
-                records.append(_record(built, out))
-                if not as_json:
-                    _summary(built, out)
+                builds.append(api.build(brief, variant))
+                report.add(builds[-1].findings)
+            placed = _placed(tuple(builds), out, report) if all(built.good for built in builds) else None
+            records += [_record(built, placed) for built in builds]
+            if not as_json:
+                _summary(builds, placed)
     if as_json:
         write_json({"format": 1, "packs": records, "findings": [finding_record(f) for f in report.findings]})
     report.leave()
 
 
-def _placed(built: Built, out: Path) -> Built:
-    if not built.good:
-        return built
-    try:
-        api.place(built, out)
-    except Refusal as refusal:
-        return replace(built, outputs=(), findings=(*built.findings, refusal.findings[0]))
-    return built
+def _placed(builds: tuple[Built, ...], out: Path, report: Report) -> PlacedSet | None:
+    """Put a design's builds in place; None when that is refused, which is shown."""
+    with report.passing_over(), attempts().at(builds[0].slug, lambda: api.is_placed(builds, out)):
+        return api.place(builds, out)
+    return None
 
 
-def _summary(built: Built, out: Path) -> None:
-    title = f"{built.slug}" + (f", {built.variant}" if built.variant else "")
-    if not built.good:
-        click.echo(f"{title}: not built, {len(errors(dict.fromkeys(built.findings)))} error(s)")
-        return
-    for one in built.packs:
-        click.echo(_line(title, one, out / built.slug))
+def _summary(builds: list[Built], placed: PlacedSet | None) -> None:
+    good = all(built.good for built in builds)
+    for built in builds:
+        title = f"{built.slug}" + (f", {built.variant}" if built.variant else "")
+        if not built.good:
+            click.echo(f"{title}: not built, {len(errors(dict.fromkeys(built.findings)))} error(s)")
+        elif placed is None:
+            why = "" if good else ": a design is put in place whole, and there are errors in it"
+            click.echo(f"{title}: built, but not put in place{why}")
+        else:
+            for one in built.packs:
+                click.echo(_line(title, one, placed.folder))
+    if placed is not None:
+        for word, left in (("removed", placed.removed), ("stays, made by an earlier build", placed.stays)):
+            for why in dict.fromkeys(one.why for one in left):
+                names = sorted((one.name for one in left if one.why == why), key=lambda name: not name.endswith(".pdf"))
+                click.echo(f"    {word}: {listed(names, 4)} ({why})")
 
 
 def _line(title: str, one: BuiltPack, folder: Path) -> str:
@@ -84,15 +98,17 @@ def _worst(proof: Proof) -> float:
     return max((abs(m.found - m.promised) for m in proof.measured), default=0.0)
 
 
-def _record(built: Built, out: Path) -> dict[str, object]:
+def _record(built: Built, placed: PlacedSet | None) -> dict[str, object]:
+    folder = placed.folder if placed is not None else None
     return {
         "slug": built.slug,
         "variant": built.variant or STANDARD,
         "good": built.good,
-        "files": [str(out / built.slug / o.path) for o in built.outputs],
+        "placed": folder is not None,
+        "files": [str(folder / o.path) for o in built.outputs] if folder else [],
         "packs": [
             {
-                "file": str(out / built.slug / one.pdf.path),
+                "file": str(folder / one.pdf.path),
                 "paper": one.pack.paper.name,
                 "pages": len(one.pack.pages),
                 "lengths": len(one.pack.promises.lengths),
@@ -100,7 +116,14 @@ def _record(built: Built, out: Path) -> dict[str, object]:
                 "worst_mm": _worst(one.proof),
             }
             for one in built.packs
-            if built.good
+            if folder
         ],
+        **{
+            word: [{"file": str(folder / one.name), "why": one.why} for one in left if folder]
+            for word, left in (
+                ("removed", placed.removed if placed else ()),
+                ("stays", placed.stays if placed else ()),
+            )
+        },
         "findings": [finding_record(f) for f in built.findings],
     }

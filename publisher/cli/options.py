@@ -6,6 +6,7 @@ from typing import Any, TypeVar
 
 import click
 
+from publisher import api
 from publisher.basics import Refusal
 from publisher.cli.refused import FILE_UNREADABLE, PICTURE_NOT_WRITTEN
 
@@ -60,7 +61,11 @@ def folders_argument(command: Command) -> Command:
 
 
 def read_file(path: Path) -> bytes:
-    """Return the bytes of a file that was named on the command line. Raises Refusal when it cannot be read."""
+    """Return the bytes of a file that was named on the command line. Raises Refusal when it cannot be read.
+
+    What a killed run left unfinished beside it is finished first: the file may be one of it.
+    """
+    api.settle(path.parent)
     try:
         return path.read_bytes()
     except OSError as error:

@@ -39,4 +39,19 @@ KEEP_WHAT = Rule(
     Severity.ERROR,
 )
 
-RULES: tuple[Rule, ...] = (FILE_UNREADABLE, NO_OUTLINE, PICTURE_NOT_WRITTEN, NOT_PROMISED, UNKNOWN_SHAPE, KEEP_WHAT)
+ONE_NAME_TWICE = Rule(
+    "cli/one-name-twice",
+    "Designs that are placed together have names of their own",
+    "A design's folder gives its packs their name: of two with one name the second would silently replace the first.",
+    Severity.ERROR,
+)
+
+RULES: tuple[Rule, ...] = (
+    FILE_UNREADABLE,
+    NO_OUTLINE,
+    PICTURE_NOT_WRITTEN,
+    NOT_PROMISED,
+    UNKNOWN_SHAPE,
+    KEEP_WHAT,
+    ONE_NAME_TWICE,
+)

@@ -5,7 +5,9 @@ from pathlib import Path
 import click
 
 from publisher import api
-from publisher.api import STANDARD, Released
+from publisher.api import STANDARD, Brief, Bundle, Released
+from publisher.basics.wording import listed
+from publisher.cli.ending import attempts
 from publisher.cli.options import json_option
 from publisher.cli.report import Report, finding_record, write_json
 
@@ -30,9 +32,11 @@ def release(folders: tuple[Path, ...], out: Path, as_json: bool) -> None:
     """
     report = Report()
     records: list[dict[str, object]] = []
-    for brief in report.briefs(folders):
+    attempts().places = True
+    for brief in report.briefs(folders, apart=True):
         with report.passing_over():
-            released = api.release(brief, out)
+            api.settle(out / brief.slug)
+            released = _released(brief, out)
             report.add(f for built in released.builds for f in built.findings)
             if not as_json:
                 _show(brief.slug, released)
@@ -40,6 +44,13 @@ def release(folders: tuple[Path, ...], out: Path, as_json: bool) -> None:
     if as_json:
         write_json({"format": 1, "releases": records, "findings": [finding_record(f) for f in report.findings]})
     report.leave()
+
+
+def _released(brief: Brief, out: Path) -> Released:
+    bundles: list[Bundle] = []
+    name = f"{brief.slug} {brief.fields.text('version')}"
+    with attempts().at(name, lambda: bool(bundles) and api.is_released(bundles[0], out)):
+        return api.release(brief, out, bundles.append)
 
 
 def _show(slug: str, released: Released) -> None:
@@ -51,6 +62,8 @@ def _show(slug: str, released: Released) -> None:
     packs = sum(len(built.packs) for built in released.builds)
     state = "released" if released.new else "was released before with the same content"
     click.echo(f"{slug} {bundle.version}: {state}, {packs} packs, {len(bundle.files)} files\n    {released.folder}")
+    if released.others:
+        click.echo(f"    also there, and none of the release: {listed(released.others, 4)}")
 
 
 def _record(slug: str, released: Released) -> dict[str, object]:
@@ -64,4 +77,5 @@ def _record(slug: str, released: Released) -> dict[str, object]:
         "new": released.new,
         "folder": str(released.folder),
         "files": [name for name, _ in bundle.files],
+        "others": list(released.others),
     }

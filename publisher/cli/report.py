@@ -2,6 +2,7 @@
 
 import json
 import math
+import os
 import sys
 from collections import Counter
 from collections.abc import Iterable, Iterator
@@ -12,6 +13,7 @@ import click
 
 from publisher import api
 from publisher.basics import Finding, Refusal, Severity, errors
+from publisher.cli.refused import ONE_NAME_TWICE
 
 
 def exit_code(findings: Iterable[Finding]) -> int:
@@ -91,17 +93,44 @@ class Report:
         self._seen: set[Finding] = set()
 
     def briefs(
-        self, folders: Iterable[Path], sets: tuple[tuple[str, str], ...] = (), papers: tuple[str, ...] = ()
+        self,
+        folders: Iterable[Path],
+        sets: tuple[tuple[str, str], ...] = (),
+        papers: tuple[str, ...] = (),
+        apart: bool = False,
     ) -> "Iterator[api.Brief]":
-        """Read the designs one after the other. One that cannot be read is shown and passed over: the others go on."""
+        """Read the designs one after the other. One that cannot be read is shown and passed over: the others go on.
+
+        ``apart``: they are to be put in place, each once, under names of their own; those that share one are refused, all of them.
+        """
+        found: list[Path] = []
         for given in folders:
             with self.passing_over():
-                for folder in api.designs(given):
-                    brief = None
-                    with self.passing_over():
-                        brief = api.read(folder, sets, papers)
-                    if brief is not None:
-                        yield brief
+                found += api.designs(given)
+        for folder in self._apart(found) if apart else found:
+            brief = None
+            with self.passing_over():
+                brief = api.read(folder, sets, papers)
+            if brief is not None:
+                yield brief
+
+    def _apart(self, folders: list[Path]) -> list[Path]:
+        """Return the folders, each once; show and leave out those whose designs would go to one place."""
+        places = {os.path.abspath(folder): folder for folder in reversed(folders)}  # noqa: PTH100 - a link keeps its own name
+        named: dict[str, list[Path]] = {}
+        for where, folder in reversed(places.items()):
+            named.setdefault(Path(where).name.casefold(), []).append(folder)
+        for name, together in named.items():
+            if len(together) > 1:
+                with self.passing_over():
+                    raise Refusal(
+                        ONE_NAME_TWICE.found(
+                            f"{' and '.join(map(str, together))} hold designs of one name, “{name}”: their packs would go to one place",
+                            subject=name,
+                            hint="rename one of the folders, or run a command for each with another --out",
+                        )
+                    )
+        return [together[0] for together in named.values() if len(together) == 1]
 
     @contextmanager
     def passing_over(self) -> Iterator[None]:

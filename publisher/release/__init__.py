@@ -1,14 +1,17 @@
 """Room 10: proved files in, a versioned bundle out.
 
-Comes in: finished, proved files as bytes, and what a listing must say. Goes out: a folder put in place by one rename, with manifest,
-listing text and zip. Never: changes a byte that it packs, overwrites a version with other content.
+Comes in: finished, proved files as bytes, and what a listing must say. Goes out: a design's packs in their folder with one list, or a
+version in a folder of its own with manifest, listing text and zip; all of it or nothing, however a run ends. Never: changes a byte that
+it packs, overwrites a version with other content, removes what it did not make.
 """
 
 from publisher.basics import Rule
-from publisher.release.bundle import VERSION_EXISTS, Bundle, make_bundle, place_bundle
+from publisher.release.bundle import DAMAGED, VERSION_EXISTS, Bundle, Release, is_released, make_bundle, place_bundle
 from publisher.release.listing import Listing, SheetsToBuy, listing_text
+from publisher.release.lock import BUSY
 from publisher.release.names import (
-    list_name,
+    NAME_TAKEN,
+    name_findings,
     pack_name,
     pack_stem,
     paper_of,
@@ -18,25 +21,30 @@ from publisher.release.names import (
     sheet_name,
     yield_name,
 )
-from publisher.release.offer import Offer, Output, bundle_of, listing_of, pack_list, proof_record
-from publisher.release.packs import place_packs
-from publisher.release.placing import CANNOT_WRITE, put_in_place
+from publisher.release.offer import Offer, Output, bundle_of, list_of, listing_of, proof_record
+from publisher.release.packs import Left, PlacedSet, is_placed, place_packs, set_folder
+from publisher.release.placing import CANNOT_WRITE, put_in_place, settle
 
-RULES: tuple[Rule, ...] = (VERSION_EXISTS, CANNOT_WRITE)
+RULES: tuple[Rule, ...] = (BUSY, CANNOT_WRITE, DAMAGED, NAME_TAKEN, VERSION_EXISTS)
 
 __all__ = [
     "RULES",
     "Bundle",
+    "Left",
     "Listing",
     "Offer",
     "Output",
+    "PlacedSet",
+    "Release",
     "SheetsToBuy",
     "bundle_of",
-    "list_name",
+    "is_placed",
+    "is_released",
+    "list_of",
     "listing_of",
     "listing_text",
     "make_bundle",
-    "pack_list",
+    "name_findings",
     "pack_name",
     "pack_stem",
     "paper_of",
@@ -47,6 +55,8 @@ __all__ = [
     "proof_record",
     "put_in_place",
     "record_name",
+    "set_folder",
+    "settle",
     "sheet_name",
     "yield_name",
 ]

@@ -1,15 +1,18 @@
 """A version as a folder: every file, a manifest with SHA-256 sums, one zip; put in place by one rename, never overwritten."""
 
-import hashlib
 import json
-import os
 import zipfile
+import zlib
+from hashlib import sha256
 from io import BytesIO
 from pathlib import Path
 
 from publisher import __version__
 from publisher.basics import Refusal, Rule, Severity, record
-from publisher.release.placing import cannot_write, clear, sweep
+from publisher.basics.wording import listed
+from publisher.release import disk
+from publisher.release.names import check_names
+from publisher.release.placing import WORK, held, settle, stage
 
 VERSION_EXISTS = Rule(
     "release/version-exists",
@@ -17,6 +20,15 @@ VERSION_EXISTS = Rule(
     "Buyers hold the old files: the same version number must never mean two things.",
     Severity.ERROR,
 )
+DAMAGED = Rule(
+    "release/damaged-copy",
+    "A released version is whole",
+    "Whoever sends a cut or changed file to a buyer believes it to be the one that was proved.",
+    Severity.ERROR,
+)
+MANIFEST = "manifest.json"
+# what file browsers leave in any folder that they show (macOS, Windows, KDE); from memory
+_DROPPINGS = {".ds_store", "thumbs.db", "ehthumbs.db", "desktop.ini", ".directory", ".localized"}
 
 
 @record
@@ -27,86 +39,157 @@ class Bundle:
     version: str
     files: tuple[tuple[str, bytes], ...]
 
+    @property
+    def sums(self) -> dict[str, str]:
+        """The SHA-256 of each file that the manifest names."""
+        return _sums(dict(self.files)[MANIFEST]) or {}
+
 
 def make_bundle(slug: str, version: str, files: tuple[tuple[str, bytes], ...]) -> Bundle:
     """Return the bundle of these files with ``manifest.json`` and ``<slug>-<version>.zip`` added. Same files, same bytes.
 
     Raises ValueError when two files have one name.
     """
-    listed = sorted(files)
-    if len({name for name, _ in listed}) < len(listed):
+    everything = sorted(files)
+    if len({name for name, _ in everything}) < len(everything):
         raise ValueError(f"two files of {slug} {version} have one name")
     manifest = {
         "format": 1,
         "slug": slug,
         "version": version,
         "tool": f"publisher {__version__}",
-        "files": [
-            {"path": name, "size": len(data), "sha256": hashlib.sha256(data).hexdigest()} for name, data in listed
-        ],
+        "files": [{"path": name, "size": len(data), "sha256": sha256(data).hexdigest()} for name, data in everything],
     }
     text = json.dumps(manifest, indent=2, ensure_ascii=False, sort_keys=True) + "\n"
-    listed.append(("manifest.json", text.encode("utf-8")))
+    everything.append((MANIFEST, text.encode("utf-8")))
     archive = BytesIO()
     with zipfile.ZipFile(archive, "w", zipfile.ZIP_DEFLATED, compresslevel=6) as box:
-        for name, data in sorted(listed):
+        for name, data in sorted(everything):
             info = zipfile.ZipInfo(f"{slug}-{version}/{name}", (1980, 1, 1, 0, 0, 0))  # no clock in an output
             info.compress_type = zipfile.ZIP_DEFLATED
             info.external_attr = 0o644 << 16
             info.create_system = 3
             box.writestr(info, data)
-    listed.append((f"{slug}-{version}.zip", archive.getvalue()))
-    return Bundle(slug, version, tuple(sorted(listed)))
+    everything.append((f"{slug}-{version}.zip", archive.getvalue()))
+    return Bundle(slug, version, tuple(sorted(everything)))
 
 
-def place_bundle(bundle: Bundle, releases: Path) -> tuple[Path, bool]:
-    """Put a bundle at ``releases/<slug>/<version>`` by one rename; return the folder and whether it is new.
+@record
+class Release:
+    """A bundle in its place: the folder, whether it is new, and what else lies there (droppings of file browsers aside)."""
 
-    Raises Refusal when the version exists with other content (saying what differs), or when it cannot be written; then nothing
-    has changed.
+    folder: Path
+    new: bool
+    others: tuple[str, ...] = ()
+
+
+def place_bundle(bundle: Bundle, releases: Path) -> Release:
+    """Put a bundle at ``releases/<slug>/<version>`` by one rename, or find it there.
+
+    Raises Refusal when the version exists with other content (saying what differs), when the copy that stands there is damaged, or
+    when it cannot be written; then nothing has changed.
     """
+    home = releases / bundle.slug
+    target = home / bundle.version
+    check_names([f"{bundle.version}/{name}" for name, _ in bundle.files])
+    with held(home):
+        alike = [p.name for p in home.iterdir() if p.name.casefold() == bundle.version.casefold()]
+        if alike:
+            return _there(bundle, home / alike[0])
+        stage(home / WORK / "new", bundle.files)
+        disk.replace(home / WORK / "new", target)
+        disk.sync([home])
+    return Release(target, True)
+
+
+def is_released(bundle: Bundle, releases: Path) -> bool:
+    """Look whether a bundle stands in its place, whole. Raises Refusal as ``settle`` does."""
+    settle(releases / bundle.slug)
     target = releases / bundle.slug / bundle.version
-    if target.exists():
-        differing = _differences(bundle, target)
-        if not differing:
-            return target, False
-        raise _exists(bundle, target, differing)
-    staging = releases / bundle.slug / f".staging-{bundle.version}-{os.getpid()}"
-    if staging.parent.is_dir():
-        sweep(staging.parent)
-    try:
-        for name, data in bundle.files:
-            path = staging / name
-            path.parent.mkdir(parents=True, exist_ok=True)
-            path.write_bytes(data)
-        staging.rename(target)
-    except OSError as error:
-        if target.exists():  # another release of the same design won
-            raise _exists(bundle, target, _differences(bundle, target)) from error
-        raise cannot_write(releases, error) from error
-    finally:
-        clear(staging)
-    return target, True
+    return all(disk.digest(target / name) == sha256(data).hexdigest() for name, data in bundle.files)
 
 
-def _differences(bundle: Bundle, target: Path) -> list[str]:
-    try:
-        there = {p.relative_to(target).as_posix(): p.read_bytes() for p in sorted(target.rglob("*")) if p.is_file()}
-    except OSError as error:
-        raise cannot_write(target, error) from error
+def _there(bundle: Bundle, target: Path) -> Release:
+    """Hold what stands at ``target`` against the bundle. Raises Refusal when it is another, or a damaged copy of the same."""
+    there = {
+        path.relative_to(target).as_posix(): path.read_bytes()
+        for path in sorted(target.rglob("*"))
+        if path.is_file() and not path.is_symlink() and not _is_dropping(path.name)
+    }
     new = dict(bundle.files)
-    return sorted(name for name in {*there, *new} if there.get(name) != new.get(name))
+    differing = sorted(name for name, data in new.items() if not _same(name, there.get(name), data))
+    if not differing:
+        return Release(target, False, tuple(sorted({*there} - {*new})))
+    released = _sums(there.get(MANIFEST))
+    if released is None and differing != [MANIFEST]:
+        raise _exists(
+            bundle, target, differing, "; its manifest is missing or damaged, so that nobody can say what it held"
+        )
+    sums = released or {name: sha256(data).hexdigest() for name, data in bundle.files}
+    other = [name for name in differing if name in bundle.sums and sums.get(name) != bundle.sums[name]]
+    if other or set(sums) - set(new):
+        raise _exists(bundle, target, sorted({*other, *(set(sums) - set(new))}))
+    raise _damaged(bundle, target, [_harm(name, there.get(name), new[name]) for name in differing])
 
 
-def _exists(bundle: Bundle, target: Path, differing: list[str]) -> Refusal:
-    shown = ", ".join(differing[:5]) + (f" and {len(differing) - 5} more" if len(differing) > 5 else "")
+def _is_dropping(name: str) -> bool:
+    """Say whether file browsers left this file, which nobody meant to be there."""
+    return name.casefold() in _DROPPINGS or name.startswith("._")
+
+
+def _same(name: str, there: bytes | None, new: bytes) -> bool:
+    """Say whether two files are the same; of zips the members count, which another zlib packs otherwise."""
+    if there == new or there is None or not name.endswith(".zip"):
+        return there == new
+    members = _members(there)
+    return members is not None and members == _members(new)
+
+
+def _members(data: bytes) -> dict[str, str] | None:
+    """Return the SHA-256 of each member of a zip by name; None when it is damaged."""
+    try:
+        with zipfile.ZipFile(BytesIO(data)) as box:
+            if len(set(box.namelist())) < len(box.namelist()):
+                return None
+            return {name: sha256(box.read(name)).hexdigest() for name in box.namelist()}
+    except (zipfile.BadZipFile, zlib.error, ValueError, EOFError, RuntimeError, OSError):
+        return None
+
+
+def _sums(manifest: bytes | None) -> dict[str, str] | None:
+    """Return the SHA-256 of each file of a manifest by name; None when it cannot be read."""
+    try:
+        return {one["path"]: one["sha256"] for one in json.loads(manifest or b"")["files"]}
+    except (ValueError, LookupError, TypeError, RecursionError):
+        return None
+
+
+def _harm(name: str, there: bytes | None, new: bytes) -> str:
+    if there is None:
+        return f"{name} is missing"
+    if len(there) != len(new):
+        return f"{name} has {len(there)} bytes in place of {len(new)}"
+    return f"{name} has other bytes"
+
+
+def _exists(bundle: Bundle, target: Path, differing: list[str], why: str = "") -> Refusal:
     return Refusal(
         VERSION_EXISTS.found(
-            f"version {bundle.version} of {bundle.slug} was released before with other content ({shown} differ)"
-            if differing
-            else f"version {bundle.version} of {bundle.slug} was released at the same moment by another run",
+            f"version {bundle.version} of {bundle.slug} was released before with other content ({listed(differing, 5)} "
+            f"{'differs' if len(differing) == 1 else 'differ'}){why}",
             subject=str(target),
             hint="give the spec a higher version: the last number for words and pictures, the middle one for parts added or "
             "counts changed, the first when old templates no longer fit",
+        )
+    )
+
+
+def _damaged(bundle: Bundle, target: Path, harms: list[str]) -> Refusal:
+    return Refusal(
+        DAMAGED.found(
+            f"version {bundle.version} of {bundle.slug} was released before with the same content, but the copy in {target} is damaged: "
+            f"{listed(harms, 5)}",
+            subject=str(target),
+            hint="put a whole copy there from where you keep yours, or move this one away and release again: the files will be the same",
         )
     )

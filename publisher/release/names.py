@@ -3,7 +3,27 @@
 Sizes as written have no variant in the name of a pack, and the folder ``standard`` where a variant's name would stand.
 """
 
-from publisher.design import STANDARD, SheetSize
+from collections import defaultdict
+from collections.abc import Iterable, Iterator
+from pathlib import PurePosixPath
+
+from publisher.basics import Finding, Place, Refusal, Rule, Severity, record
+from publisher.brief import Brief
+from publisher.design import STANDARD, Design, SheetSize, variants
+from publisher.geometry import Part
+from publisher.material import BoardNeeds
+
+NAME_TAKEN = Rule(
+    "release/name-taken",
+    "Every file has a name of its own, on every system",
+    "Many disks take big and Big for one name, and some systems keep names such as con for devices: a file would silently take the "
+    "place of another, or could not be unpacked by the buyer.",
+    Severity.ERROR,
+)
+LIST = "packs.json"
+"""The list of the packs of a set, and of all files that were made with them."""
+# names that Windows keeps for devices, with any ending (its handbook, “Naming files, paths, and namespaces”)
+_DEVICES = {"con", "prn", "aux", "nul", *(f"{device}{n}" for device in ("com", "lpt") for n in "0123456789¹²³")}
 
 
 def pack_stem(slug: str, version: str, variant: str) -> str:
@@ -16,20 +36,19 @@ def pack_name(stem: str, paper: str) -> str:
     return f"{stem}-{paper}.pdf"
 
 
-def paper_of(name: str, stem: str) -> str | None:
-    """Return the paper of a file called ``name``; None when it is no pack of this stem (a variant's stem is longer)."""
+def paper_of(name: str, stem: str, own: Iterable[str] = ()) -> str | None:
+    """Return the paper of a file called ``name``; None when it is no pack of this stem (a variant's stem is longer).
+
+    ``own``: names of the design's own papers, which alone may have hyphens in them.
+    """
     paper = name.removeprefix(f"{stem}-").removesuffix(".pdf")
-    return paper if paper and "-" not in paper and name == pack_name(stem, paper) else None
+    known = paper and ("-" not in paper or paper in own)
+    return paper if known and name == pack_name(stem, paper) else None
 
 
 def record_name(stem: str, paper: str) -> str:
     """Return the name of the record of the pack for one paper."""
     return f"{stem}-{paper}.json"
-
-
-def list_name(variant: str) -> str:
-    """Return the name of the list of a variant's packs."""
-    return f"packs-{variant}.json" if variant else "packs.json"
 
 
 def cut_folder(variant: str) -> str:
@@ -61,3 +80,107 @@ def preview_folder(variant: str, paper: str) -> str:
 def preview_name(variant: str, paper: str, page: int) -> str:
     """Return the name of the picture of one page."""
     return f"{preview_folder(variant, paper)}/page-{page:02}.png"
+
+
+@record
+class Claim:
+    """A name that a file would have (path with forward slashes; a folder's ends with one), whose it is, and where that is written."""
+
+    name: str
+    who: str
+    place: Place | None = None
+
+
+def name_findings(brief: Brief, design: Design, pieces: tuple[Part, ...], needs: BoardNeeds) -> tuple[Finding, ...]:
+    """Return what is wrong with the names of all files that a design gives: every variant on every paper, this variant's cut files."""
+    places = {entry.key: entry.place for entry in brief.fields.table("variants").entries}
+    papers: list[tuple[str, Place | None]] = [(wish.name.casefold(), wish.place) for wish in design.papers]
+    papers = papers or [("a4", None), ("letter", None)]
+    papers += [(name, None) for name in brief.inputs.papers if name not in dict(papers)]
+    claims = [Claim(brief.slug, f"the design “{brief.slug}”", brief.fields.place)]
+    for variant in ("", *variants(brief)):
+        who, place = _who(variant), places.get(variant)
+        claims.append(Claim(f"{cut_folder(variant)}/", f"the cut files of {who}", place))
+        stem = pack_stem(brief.slug, design.version, variant)
+        for number, (paper, written) in enumerate(papers):
+            once = f" ({number + 1})" if paper in [name for name, _ in papers[:number]] else ""
+            owner = f"the pack of {who} for the paper “{paper}”{once}"
+            for name in (pack_name(stem, paper), record_name(stem, paper), f"{preview_folder(variant, paper)}/"):
+                claims.append(Claim(name, owner, place or written))
+    claims += _cut_claims(brief, design, pieces, needs)
+    return clashes(claims)
+
+
+def _who(variant: str) -> str:
+    return f"the variant “{variant}”" if variant else "the sizes as written"
+
+
+def _cut_claims(brief: Brief, design: Design, pieces: tuple[Part, ...], needs: BoardNeeds) -> Iterator[Claim]:
+    variant, places = design.variant, {plan.id: plan.place for plan in design.parts}
+    boards = {entry.key: entry.place for entry in brief.fields.table("boards").entries}
+    for piece in pieces:
+        yield Claim(part_name(variant, piece.letter, piece.id), f"the part “{piece.id}”", places.get(piece.id))
+    for number, need in enumerate(needs.yields, 1):
+        owner = f"sheet size {number} ({need.sheet.label}) of the board “{need.board}”"
+        yield Claim(sheet_name(variant, need.board, need.sheet, 1), owner, boards.get(need.board))
+
+
+def clashes(claims: Iterable[Claim]) -> tuple[Finding, ...]:
+    """Return a finding for each two owners whose files have names that some disk takes for one, and for names of devices."""
+    taken: dict[str, list[Claim]] = defaultdict(list)
+    found: dict[object, Finding] = {}
+    for claim in claims:
+        for part in claim.name.split("/"):
+            if part.split(".")[0].rstrip().casefold() in _DEVICES:
+                found.setdefault((claim.who, part), _impossible(claim, part, "keeps for a device"))
+            elif part != part.rstrip(". "):
+                found.setdefault((claim.who, part), _impossible(claim, part, "cuts short"))
+        name = claim.name.casefold()
+        for other in taken[name]:
+            if other.who != claim.who:
+                found.setdefault((other.who, claim.who), _clash(other, claim))
+        taken[name].append(claim)
+    for claim in (claim for owners in taken.values() for claim in owners):
+        for above in PurePosixPath(claim.name.casefold()).parents:
+            for other in taken.get(above.as_posix(), ()):
+                found.setdefault((other.who, claim.who), _clash(other, claim))
+    return tuple(found.values())
+
+
+def inside(name: str) -> bool:
+    """Say whether a path with forward slashes stays in the folder that it is below."""
+    path = PurePosixPath(name)
+    return bool(path.parts) and not path.is_absolute() and ".." not in path.parts and not set("\\:\0") & set(name)
+
+
+def check_names(names: Iterable[str]) -> None:
+    """Raise Refusal when files cannot have these names together; ValueError when one leads out of its folder."""
+    listed = tuple(names)
+    for name in listed:
+        if not inside(name):
+            raise ValueError(f"{name} leads out of its folder")
+    found = clashes(Claim(name, f"“{name}”") for name in listed)
+    if found:
+        raise Refusal(*found)
+
+
+def _clash(one: Claim, other: Claim) -> Finding:
+    if one.name == other.name:
+        called = f"would both be called “{one.name}”"
+    else:
+        called = f"would be called “{one.name}” and “{other.name}”, which is one name on many disks"
+    return NAME_TAKEN.found(
+        f"{one.who} and {other.who} {called}",
+        subject=other.name,
+        hint="give one of them another name; small and capital letters count as the same",
+        place=other.place or one.place,
+    )
+
+
+def _impossible(claim: Claim, part: str, what: str) -> Finding:
+    return NAME_TAKEN.found(
+        f"{claim.who} would have the name “{part}”, which Windows {what}",
+        subject=part,
+        hint="give it another name",
+        place=claim.place,
+    )

@@ -2,8 +2,10 @@
 
 import json
 from hashlib import sha256
+from typing import Any
 
 from publisher.basics import record
+from publisher.brief import NOTHING_READ, Inputs
 from publisher.design import Design
 from publisher.joints import BoardRange, takes_words
 from publisher.material import BoardNeeds
@@ -11,6 +13,9 @@ from publisher.pages import Pack, cautions_for, thing
 from publisher.proof import Proof
 from publisher.release.bundle import Bundle, make_bundle
 from publisher.release.listing import Listing, SheetsToBuy, listing_text
+from publisher.release.names import LIST, pack_name, pack_stem, record_name
+
+LIST_FORMAT = 2  # of the list of packs; 1 was a list for each variant that did not name all files
 
 
 @record
@@ -23,19 +28,21 @@ class Output:
 
 @record
 class Offer:
-    """One variant: its design, its board sheets, its packs with what proof says of each, and all its files, the list of packs last."""
+    """One variant: its design, its board sheets, its packs with what proof says of each, all its files, and what they were made of."""
 
     design: Design
     needs: BoardNeeds
     packs: tuple[tuple[Pack, Proof], ...]
     outputs: tuple[Output, ...] = ()
     boards: tuple[BoardRange, ...] = ()
+    inputs: Inputs = NOTHING_READ
 
 
 def bundle_of(offers: tuple[Offer, ...]) -> Bundle:
     """Return the release of one design: the files of all its variants, what was proved, and the listing."""
     first = offers[0].design
     files = [(output.path, output.data) for offer in offers for output in offer.outputs]
+    files.append((LIST, list_text(list_of(offers))))
     files.append(("proof.json", proof_record(offers)))
     files.append(("LISTING.md", listing_text(listing_of(offers)).encode("utf-8")))
     return make_bundle(first.slug, first.version, tuple(files))
@@ -85,26 +92,40 @@ def proof_record(offers: tuple[Offer, ...]) -> bytes:
     return (json.dumps({"format": 1, "files": files}, indent=2, ensure_ascii=False) + "\n").encode("utf-8")
 
 
-def pack_list(packs: tuple[tuple[Pack, Output, Output], ...]) -> bytes:
-    """Return the list of a variant's packs, each with its PDF and its record: no pack knows of the others."""
-    first = packs[0][0]
-    document = {
-        "format": 1,
-        "slug": first.slug,
-        "version": first.version,
-        "variant": first.variant,
-        "kind": "trial" if first.trial else "standard",
-        "packs": [
-            {
-                "id": pack.id,
-                "paper": pack.paper.name,
-                "pages": len(pack.pages),
-                "file": pdf.path,
-                "size": len(pdf.data),
-                "sha256": sha256(pdf.data).hexdigest(),
-                "record": record.path,
-            }
-            for pack, pdf, record in packs
+def list_of(offers: tuple[Offer, ...]) -> dict[str, Any]:
+    """Return the list of a set: of what it was made, its packs, and every file that was made. No pack knows of the others."""
+    first = offers[0]
+    return {
+        "format": LIST_FORMAT,
+        "slug": first.design.slug,
+        "version": first.design.version,
+        "kind": "trial" if first.inputs.sets else "standard",
+        "sets": [{"name": name, "value": value} for name, value in sorted(first.inputs.sets)],
+        "inputs": [{"name": file.name, "sha256": file.sha256} for file in first.inputs.files],
+        "versions": dict(first.inputs.versions),
+        "packs": [_pack_entry(pack, {o.path: o for o in offer.outputs}) for offer in offers for pack, _ in offer.packs],
+        "files": [
+            {"path": output.path, "size": len(output.data), "sha256": sha256(output.data).hexdigest()}
+            for output in sorted((o for offer in offers for o in offer.outputs), key=lambda o: o.path)
         ],
     }
+
+
+def list_text(document: dict[str, Any]) -> bytes:
+    """Return a list as it is written."""
     return (json.dumps(document, indent=2, ensure_ascii=False) + "\n").encode("utf-8")
+
+
+def _pack_entry(pack: Pack, outputs: dict[str, Output]) -> dict[str, Any]:
+    stem = pack_stem(pack.slug, pack.version, pack.variant)
+    pdf = outputs[pack_name(stem, pack.paper.name)]
+    return {
+        "id": pack.id,
+        "variant": pack.variant,
+        "paper": pack.paper.name,
+        "pages": len(pack.pages),
+        "file": pdf.path,
+        "size": len(pdf.data),
+        "sha256": sha256(pdf.data).hexdigest(),
+        "record": record_name(stem, pack.paper.name),
+    }

@@ -1,61 +1,160 @@
-"""A variant's finished files go into the design's folder, and what no longer belongs to them goes."""
+"""The packs of a design are one set with one list: it is put in place whole, and what was made with another content goes by name.
+
+The list, ``packs.json``, says which packs there are, of what they were made, and every file that was made, with its hash. Only what it
+lists is ever removed, and only as long as it is as it was made.
+"""
 
 import json
-import shutil
-from pathlib import Path, PurePath
+import re
+from dataclasses import field
+from hashlib import sha256
+from pathlib import Path
+from typing import Any
 
-from publisher.release.names import cut_folder, pack_name, pack_stem, paper_of, preview_folder, record_name
-from publisher.release.offer import Offer
-from publisher.release.placing import cannot_write, put_in_place
+from publisher.basics import record
+from publisher.basics.wording import listed
+from publisher.release import disk
+from publisher.release.names import LIST, inside
+from publisher.release.offer import LIST_FORMAT, Offer, list_of, list_text
+from publisher.release.placing import held, place, settle, through_link
 
 
-def place_packs(offer: Offer, packs: Path) -> tuple[Path, ...]:
-    """Put all files of a variant into ``packs/<slug>`` and return their paths. Raises Refusal when one cannot be written.
+@record
+class Left:
+    """A file of an earlier build that is not of this one: its name below the folder, and why it was removed, or stays."""
 
-    Cut files and pictures of an earlier build of the same variant go, and packs for other papers when their sizes differ: two
-    sizes under one version would look like one pack.
-    """
-    design = offer.design
+    name: str
+    why: str
+
+
+@record
+class PlacedSet:
+    """A set that was put in place: its folder, the files of this build, what was removed of an earlier one, what of that stays."""
+
+    folder: Path
+    files: tuple[Path, ...]
+    removed: tuple[Left, ...] = ()
+    stays: tuple[Left, ...] = ()
+
+
+@record
+class _MadeFile:
+    """A file of a list: its name below the folder, its bytes counted, and their SHA-256."""
+
+    name: str
+    size: int
+    sha256: str
+
+
+@record
+class _Made:
+    """A list as it was read; nothing where there is none."""
+
+    version: str = ""
+    inputs: dict[str, str] = field(default_factory=dict)
+    versions: dict[str, str] = field(default_factory=dict)
+    packs: tuple[dict[str, Any], ...] = ()
+    files: tuple[_MadeFile, ...] = ()
+
+
+def set_folder(packs: Path, offers: tuple[Offer, ...]) -> Path:
+    """Return where a set goes: ``packs/<slug>``, and a folder of its own in there for a trial, so that neither replaces the other."""
+    design, inputs = offers[0].design, offers[0].inputs
     home = packs / design.slug
-    pictures = (preview_folder(design.variant, pack.paper.name) for pack, _ in offer.packs)
-    outdated = _other_papers(home, offer)
-    placed = put_in_place(home, ((o.path, o.data) for o in offer.outputs), (cut_folder(design.variant), *pictures))
-    _remove(home, outdated)
-    return placed
+    return home / "trials" / _trial_name(offers[0]) if inputs.sets else home
 
 
-def _other_papers(home: Path, offer: Offer) -> tuple[str, ...]:
-    """Return what an earlier build of the same version and variant left for papers that are not built now, and whose sizes
-    differ from those built now: paths below ``home``."""
-    files = {output.path: output.data for output in offer.outputs}
-    listed = offer.outputs[-1]
-    try:
-        first = json.loads((home / listed.path).read_text(encoding="utf-8"))["packs"][0]
-        before = json.loads((home / PurePath(first["record"]).name).read_text(encoding="utf-8"))
-        now = json.loads(files[json.loads(listed.data)["packs"][0]["record"]])
-        if before["design"]["version"] != now["design"]["version"] or before["sizes"] == now["sizes"]:
-            return ()
-    except (OSError, ValueError, LookupError, TypeError):
-        return ()
-    variant = offer.design.variant
-    stem = pack_stem(offer.design.slug, offer.design.version, variant)
-    papers = {paper for path in home.glob(f"{stem}-*.pdf") if (paper := paper_of(path.name, stem))}
-    papers -= {pack.paper.name for pack, _ in offer.packs}
-    return tuple(
-        name
-        for paper in sorted(papers)
-        for name in (pack_name(stem, paper), record_name(stem, paper), preview_folder(variant, paper))
+def _trial_name(offer: Offer) -> str:
+    """Return the name of a trial: its sizes by name with their values as evaluated, at most 60 letters, the last six a hash."""
+    wanted = {name for name, _ in offer.inputs.sets}
+    values = sorted((size.name, size.value) for size in offer.design.sizes if size.name in wanted)
+    said = re.sub(r"[^a-z0-9.]+", "-", "-".join(f"{name}-{value:.6g}" for name, value in values).casefold())
+    return f"{said[:53].rstrip('-.')}-{sha256(json.dumps(values).encode()).hexdigest()[:6]}"
+
+
+def place_packs(offers: tuple[Offer, ...], packs: Path) -> PlacedSet:
+    """Put all files of a design's variants into its folder below ``packs``, as one set, all or none.
+
+    Packs of other variants and papers stay when they were made of the same files by the same program. Else they are removed,
+    as would contradict what was built now under the same name: everything that the last list names and that is as it was made.
+    Raises Refusal, with nothing changed, when something cannot be written.
+    """
+    home = set_folder(packs, offers)
+    files = tuple((output.path, output.data) for offer in offers for output in offer.outputs)
+    now = {name for name, _ in files}
+    with held(home):
+        before, document = _read_list(home), list_of(offers)
+        why = _why(before, document)
+        kept: list[_MadeFile] = []
+        removed: list[Left] = []
+        stays: list[Left] = []
+        for file in before.files:
+            path = home / file.name
+            if file.name in now or not path.exists():
+                continue
+            if through_link(home, file.name) is not None or disk.digest(path) != file.sha256:
+                stays.append(Left(file.name, "it is not as it was made"))
+            elif why:
+                removed.append(Left(file.name, why))
+            else:
+                kept.append(file)
+        text = list_text(_merged(document, before, kept))
+        placed = place(home, (*files, (LIST, text)), [left.name for left in removed])
+    return PlacedSet(home, placed, tuple(removed), tuple(stays))
+
+
+def is_placed(offers: tuple[Offer, ...], packs: Path) -> bool:
+    """Look whether all files of these variants stand in their folder as they were built. Raises Refusal as ``settle`` does."""
+    home = set_folder(packs, offers)
+    settle(home)
+    return all(
+        disk.digest(home / output.path) == sha256(output.data).hexdigest()
+        for offer in offers
+        for output in offer.outputs
     )
 
 
-def _remove(home: Path, names: tuple[str, ...]) -> None:
-    """Remove files and folders below ``home``. Raises Refusal when one cannot be removed."""
-    for name in names:
-        path = home / name
-        try:
-            if path.is_dir():
-                shutil.rmtree(path)
-            else:
-                path.unlink(missing_ok=True)
-        except OSError as error:
-            raise cannot_write(home, error) from error
+def _read_list(home: Path) -> _Made:
+    """Read the list of a folder. One that is no list of ours names nothing, so that nothing is removed by it."""
+    try:
+        document = json.loads((home / LIST).read_text(encoding="utf-8"))
+        if document["format"] != LIST_FORMAT:
+            return _Made()
+        return _Made(
+            str(document["version"]),
+            {one["name"]: one["sha256"] for one in document["inputs"]},
+            {**document["versions"]},
+            tuple({**one} for one in document["packs"]),
+            tuple(
+                _MadeFile(one["path"], int(one["size"]), one["sha256"])
+                for one in document["files"]
+                if inside(one["path"]) and one["path"] != LIST
+            ),
+        )
+    except (OSError, ValueError, LookupError, TypeError, AttributeError, RecursionError):
+        return _Made()
+
+
+def _why(before: _Made, now: dict[str, Any]) -> str:
+    """Return why what the last list names cannot stay beside what is built now; '' when it can: both are made of the same."""
+    if before.version != now["version"]:
+        return f"it is of version {before.version}"
+    inputs = {one["name"]: one["sha256"] for one in now["inputs"]}
+    changed = sorted(name for name in {*inputs, *before.inputs} if inputs.get(name) != before.inputs.get(name))
+    if changed:
+        return f"{listed(changed, 3)} changed since it was made"
+    others = {**now["versions"]}
+    changed = sorted(name for name in {*others, *before.versions} if others.get(name) != before.versions.get(name))
+    return f"it was made with another version of {listed(changed, 3)}" if changed else ""
+
+
+def _merged(now: dict[str, Any], before: _Made, kept: list[_MadeFile]) -> dict[str, Any]:
+    """Return the list of this build with what stays of the last one, in an order that does not tell which was built first."""
+    names = {file.name for file in kept}
+    packs = [*now["packs"], *(pack for pack in before.packs if pack.get("file") in names)]
+    files = [*now["files"], *({"path": one.name, "size": one.size, "sha256": one.sha256} for one in kept)]
+    return {
+        **now,
+        "packs": sorted(packs, key=lambda pack: (str(pack.get("variant")), str(pack.get("paper")))),
+        "files": sorted(files, key=lambda one: str(one["path"])),
+    }

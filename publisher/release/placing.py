@@ -1,12 +1,22 @@
-"""Finished files go into a folder: staged beside their place, then moved in one by one, so that nothing is ever half written."""
+"""Finished files go into a folder all or none, however the run ends: staged, written down in a journal, moved, the journal removed.
 
+What a run that died left behind is finished, or taken back, by the next one that comes to the folder: the journal and the files that
+still stand in the work folder say how far it got. So the way back after a fault is no second way, but the same one.
+"""
+
+import errno
+import json
 import os
-import shutil
-import time
-from collections.abc import Iterable
-from pathlib import Path
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager, suppress
+from functools import partial
+from hashlib import sha256
+from pathlib import Path, PurePosixPath
 
-from publisher.basics import Refusal, Rule, Severity
+from publisher.basics import Refusal, Rule, Severity, record
+from publisher.release import disk
+from publisher.release.lock import LOCK, locked
+from publisher.release.names import check_names
 
 CANNOT_WRITE = Rule(
     "release/cannot-write",
@@ -14,92 +24,242 @@ CANNOT_WRITE = Rule(
     "Files that are half there look finished; so nothing is put in place unless all of it can be.",
     Severity.ERROR,
 )
+WORK = ".publisher-work"
+"""The folder in which files are staged, beside the place where they go: ``new`` those to come, ``old`` those that went, the journal."""
+_JOURNAL = "journal.json"
 
 
-ABANDONED = 3600.0  # seconds: a staging folder that nobody touched for so long was left by a run that was killed
+@record
+class Move:
+    """A file of a journal: its name below the folder, and the SHA-256 of what stood there and of what shall; None for nothing."""
+
+    name: str
+    old: str | None
+    new: str | None
 
 
-def put_in_place(folder: Path, files: Iterable[tuple[str, bytes]], owned: tuple[str, ...] = ()) -> tuple[Path, ...]:
-    """Write ``files`` (path below ``folder``, bytes) and return their paths.
+def put_in_place(folder: Path, files: Iterable[tuple[str, bytes]]) -> tuple[Path, ...]:
+    """Write ``files`` (path below ``folder``, bytes), all or none, and return their paths.
 
-    All are first written to a staging folder inside ``folder`` and then moved to their names by atomic replace, in the given
-    order; when a move fails, those done before it are taken back. ``owned``: sub-folders that hold only files of this set: what
-    stands there from an earlier build and is not in the set is removed afterwards. Raises Refusal, with nothing changed, when a file
-    cannot be written (full disk, no rights); ValueError when two files have one name.
+    Raises Refusal, with nothing changed, when a file cannot be written (full disk, no rights), when another run does not leave the
+    folder, or when names clash; ValueError when two files have one name.
     """
-    staging = folder / f".staging-{os.getpid()}"
-    names: list[str] = []
+    listed = tuple(files)
+    with held(folder):
+        return place(folder, listed)
+
+
+def settle(folder: Path) -> None:
+    """Finish or take back what a run that died left unfinished in ``folder``; nothing happens where nothing was left.
+
+    Raises Refusal when it cannot be done, or when the run is alive and does not end.
+    """
+    with _told(folder):
+        left = os.path.lexists(folder / WORK) or os.path.lexists(folder / LOCK)
+    if left:
+        with held(folder):
+            pass
+
+
+@contextmanager
+def held(folder: Path) -> Iterator[None]:
+    """Hold a folder, made if it is missing, for placing: locked, and free of what dead runs left. Nothing staged stays afterwards.
+
+    Raises Refusal for any OSError of the body or its own.
+    """
+    with _told(folder):
+        there = folder.is_dir()
+        disk.make_folder(folder)
+        try:
+            with locked(folder):
+                _settle(folder)
+                try:
+                    yield
+                finally:
+                    if not (folder / WORK / _JOURNAL).exists():  # else the next run needs what is there
+                        with suppress(OSError):
+                            disk.to_the_end(partial(disk.remove_tree, folder / WORK))
+        finally:
+            if not there:
+                disk.remove_empty(folder)
+
+
+@contextmanager
+def _told(folder: Path) -> Iterator[None]:
     try:
-        folder.mkdir(parents=True, exist_ok=True)
-        sweep(folder)
-        for name, data in files:
-            if name in names:
-                raise ValueError(f"two files are called {name}")
-            target = staging / "new" / name
-            target.parent.mkdir(parents=True, exist_ok=True)
-            target.write_bytes(data)
-            names.append(name)
-        _move(staging, folder, names)
-        kept = {folder / name for name in names}
-        for sub in owned:
-            for old in sorted((folder / sub).glob("*")) if (folder / sub).is_dir() else ():
-                if old.is_file() and old not in kept:
-                    old.unlink()
+        yield
     except OSError as error:
         raise cannot_write(folder, error) from error
-    finally:
-        clear(staging)
+
+
+def place(folder: Path, files: tuple[tuple[str, bytes], ...], gone: Iterable[str] = ()) -> tuple[Path, ...]:
+    """Put files into a folder that is ``held``, and remove those called ``gone``, all or none; return the paths of the files.
+
+    Raises OSError or Refusal with nothing changed.
+    """
+    names = [name for name, _ in files]
+    if len(set(names)) < len(names):
+        raise ValueError(f"two files are called {next(name for name in names if names.count(name) > 1)}")
+    _look_through(folder, names)
+    work = folder / WORK
+    stage(work / "new", files)
+    moves = [Move(name, disk.digest(folder / name), None) for name in gone]
+    moves += (Move(name, disk.digest(folder / name), sha256(data).hexdigest()) for name, data in files)
+    _write_down(work, tuple(moves))
+    _finish(folder, tuple(moves))
     return tuple(folder / name for name in names)
 
 
-def _move(staging: Path, folder: Path, names: list[str]) -> None:
-    """Move every file to its place; take all of them back when one cannot be moved."""
-    done: list[str] = []
+def stage(folder: Path, files: Iterable[tuple[str, bytes]]) -> None:
+    """Write files into a folder that is not there yet, and wait until they are on the disk."""
+    disk.remove_tree(folder)
+    paths = []
+    for name, data in files:
+        path = folder / name
+        disk.make_folder(path.parent)
+        disk.write(path, data)
+        paths.append(path)
+    folders = {above for path in paths for above in path.parents if above == folder or folder in above.parents}
+    disk.sync([*paths, *sorted(folders, reverse=True)])
+
+
+def through_link(folder: Path, name: str) -> Path | None:
+    """Return the link below ``folder`` that a name leads through; None when it leads through none."""
+    above = (folder.joinpath(*PurePosixPath(name).parts[:k]) for k in range(1, len(PurePosixPath(name).parts)))
+    return next((path for path in above if path.is_symlink()), None)
+
+
+def _look_through(folder: Path, names: list[str]) -> None:
+    """Raise Refusal when two names are one on some system, when one leaves the folder, or leads through a link."""
+    check_names(names)
+    for name in names:
+        if (link := through_link(folder, name)) is not None:
+            raise _linked(link)
+
+
+def _write_down(work: Path, moves: tuple[Move, ...]) -> None:
+    """Write the journal, at once: from here on the moves are finished, whatever happens."""
+    document = {"format": 1, "moves": [{"name": m.name, "old": m.old, "new": m.new} for m in moves]}
+    draft = work / "draft.json"
+    disk.write(draft, json.dumps(document, indent=1).encode())
+    disk.sync([draft])
+    disk.replace(draft, work / _JOURNAL)
+
+
+def _settle(folder: Path) -> None:
+    """Finish what a dead run had written down, or take it back when its files are not whole; then sweep its work folder."""
+    work = folder / WORK
+    if not work.is_symlink() and (work / _JOURNAL).is_file():
+        moves = _read_journal(work / _JOURNAL)
+        staged = ((work / "new" / move.name, move.new) for move in moves)
+        if all(not path.exists() or disk.digest(path) == new for path, new in staged):
+            _finish(folder, moves)
+        else:
+            _take_back(folder, moves)
+    disk.remove_tree(work)
+
+
+def _read_journal(path: Path) -> tuple[Move, ...]:
+    """Return the moves of a journal. Raises Refusal for one that no run of ours has written so."""
     try:
-        for name in names:
-            target, old = folder / name, staging / "old" / name
-            target.parent.mkdir(parents=True, exist_ok=True)
-            if target.exists():
-                old.parent.mkdir(parents=True, exist_ok=True)
-                shutil.copy2(target, old)
-            done.append(name)
-            (staging / "new" / name).replace(target)
-    except BaseException:
-        for name in reversed(done):
-            old = staging / "old" / name
-            if old.exists():
-                old.replace(folder / name)
-            elif not (staging / "new" / name).exists():  # it was moved, and nothing stood there before
-                (folder / name).unlink()
+        document = json.loads(path.read_text(encoding="utf-8"))
+        moves = tuple(Move(str(one["name"]), one["old"], one["new"]) for one in document["moves"])
+        _look_through(path.parent.parent, [move.name for move in moves])
+    except (ValueError, LookupError, TypeError, RecursionError) as error:
+        raise Refusal(
+            CANNOT_WRITE.found(
+                f"cannot write to {path.parent.parent}: a run that died left {path}, and it cannot be read",
+                subject=str(path),
+                hint=f"look which files there are whole, remove {path.parent}, and run this again",
+            )
+        ) from error
+    return moves
+
+
+def _finish(folder: Path, moves: tuple[Move, ...]) -> None:
+    """Do all that the journal says and that is not done yet; take all of it back when something cannot be done."""
+    try:
+        disk.to_the_end(partial(_move, folder, moves))
+    except OSError:
+        _take_back(folder, moves)
         raise
 
 
-def clear(staging: Path) -> None:
-    """Remove a staging folder; whoever presses Ctrl-C meanwhile stops the run, but not in the middle of this."""
-    try:
-        shutil.rmtree(staging, ignore_errors=True)
-    except KeyboardInterrupt:
-        shutil.rmtree(staging, ignore_errors=True)
-        raise
+def _move(folder: Path, moves: tuple[Move, ...]) -> None:
+    """Files that go, go first: on a disk that ignores case a new one may bear the same name."""
+    new, old = folder / WORK / "new", folder / WORK / "old"
+    disk.sync([folder / WORK])  # the journal is there before anything is moved
+    for move in moves:
+        target, kept = folder / move.name, old / move.name
+        if move.new is None and not os.path.lexists(kept) and disk.digest(target) == move.old is not None:
+            disk.make_folder(kept.parent)
+            disk.replace(target, kept)
+        elif move.new is not None and (new / move.name).exists():
+            if os.path.lexists(target) and not os.path.lexists(kept):
+                if target.is_dir() and not target.is_symlink():
+                    raise IsADirectoryError(errno.EISDIR, f"a folder is called “{move.name}”")
+                disk.make_folder(kept.parent)
+                disk.replace(target, kept)
+            disk.make_folder(target.parent)
+            disk.replace(new / move.name, target)
+    for parent in sorted({(folder / move.name).parent for move in moves if move.new is None}, reverse=True):
+        if parent != folder and parent.is_dir():
+            disk.remove_empty(parent)
+    disk.sync(sorted({folder, *(parent for move in moves if (parent := (folder / move.name).parent).is_dir())}))
+    _close(folder)
 
 
-def sweep(folder: Path) -> None:
-    """Remove staging folders that killed runs left behind; those of runs that are at work are newer."""
-    for left in sorted(folder.glob(".staging-*")):
-        try:
-            if time.time() - left.stat().st_mtime > ABANDONED:
-                shutil.rmtree(left, ignore_errors=True)
-        except FileNotFoundError:
-            continue  # its own run has just removed it
+def _take_back(folder: Path, moves: tuple[Move, ...]) -> None:
+    """Put back what stood there before, in the order against that of ``_move``."""
+    new, old = folder / WORK / "new", folder / WORK / "old"
+    for move in reversed(moves):
+        target, kept, staged = folder / move.name, old / move.name, new / move.name
+        mine = move.new is not None and not staged.exists()  # it was moved to its place
+        if mine and os.path.lexists(target):
+            disk.make_folder(staged.parent)
+            disk.replace(target, staged)
+        if os.path.lexists(kept):
+            disk.make_folder(target.parent)
+            disk.replace(kept, target)
+    _close(folder)
+
+
+def _close(folder: Path) -> None:
+    disk.remove(folder / WORK / _JOURNAL)
+    disk.sync([folder / WORK])
 
 
 def cannot_write(folder: Path, error: OSError) -> Refusal:
-    """Say what the system said, in a sentence, and that nothing was changed."""
+    """Say what the system said, in a sentence, and what stands there now."""
     reason = (error.strerror or "it cannot be written").lower()
+    with suppress(OSError):
+        if (folder / WORK / _JOURNAL).exists():
+            return Refusal(
+                CANNOT_WRITE.found(
+                    f"cannot write to {folder}: {reason}; some files there are new and some are old",
+                    subject=str(folder),
+                    hint="make room and rights there, and run this again: the next run first puts right what this one could not",
+                )
+            )
     return Refusal(
         CANNOT_WRITE.found(
-            f"cannot write to {folder}: {reason}",
+            f"cannot write to {_short(folder)}: {reason}",
             subject=str(folder),
             hint="choose another folder with --out, or make room and rights there; what was there before is untouched",
         )
     )
+
+
+def _linked(link: Path) -> Refusal:
+    return Refusal(
+        CANNOT_WRITE.found(
+            f"cannot write to {link}: it is a link that leads elsewhere",
+            subject=str(link),
+            hint="remove the link, or choose another folder with --out; nothing is written or removed through a link",
+        )
+    )
+
+
+def _short(folder: Path) -> str:
+    said = str(folder)
+    return said if len(said) <= 200 else f"{said[:100]} … {said[-60:]} ({len(said)} letters)"

@@ -1,74 +1,257 @@
-"""Packs of a variant are put in place, and what an earlier build left goes only where it would be taken for theirs."""
+"""Packs of a design are one set: what was made of other files goes by name, and nothing else ever does."""
 
+import errno
 import json
+import shutil
+from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
 from types import SimpleNamespace
-from typing import Any
 
 import pytest
 
 from publisher.basics import Refusal
-from publisher.release import Offer, Output, place_packs
+from publisher.release import Offer, is_placed, place_packs, settle
+from tests.release.dying import Death, everything, failing, offer
 
-
-def offer(record: bytes, *papers: str, variant: str = "") -> Offer:
-    """A stand-in for the offer of ``quay`` 1.0.0: each pack's file holds the record's bytes, so that one tells whose it is."""
-    stem = f"quay-1.0.0-{variant}" if variant else "quay-1.0.0"
-    folder = variant or "standard"
-    outputs = [Output(f"{stem}-{paper}.pdf", record) for paper in papers]
-    outputs += [Output(f"previews/{folder}-{paper}/page-01.png", record) for paper in papers]
-    outputs += [Output(f"cut-files/{folder}/part-a-side.svg", record)]
-    outputs += [Output(f"{stem}-{paper}.json", record) for paper in papers]
-    listed = json.dumps({"packs": [{"record": f"{stem}-{paper}.json"} for paper in papers]}).encode()
-    outputs += [Output(f"packs-{variant}.json" if variant else "packs.json", listed)]
-    design: Any = SimpleNamespace(slug="quay", version="1.0.0", variant=variant)
-    packs: Any = tuple((SimpleNamespace(paper=SimpleNamespace(name=paper)), None) for paper in papers)
-    needs: Any = None
-    return Offer(design, needs, packs, tuple(outputs))
-
-
-def record(board: float) -> bytes:
-    return b'{"design": {"version": "1.0.0"}, "sizes": [%g]}' % board
+NEW, OLD = b"new", b"old"
 
 
 def names(folder: Path) -> set[str]:
-    return {p.relative_to(folder).as_posix() for p in folder.rglob("*") if p.is_file()}
+    return set(everything(folder))
 
 
-def test_another_paper_of_the_same_sizes_stays(tmp_path: Path) -> None:
-    place_packs(offer(record(5), "a4", "letter"), tmp_path)
-    place_packs(offer(record(5), "a4"), tmp_path)
+def test_all_variants_and_papers_stand_in_one_list(tmp_path: Path) -> None:
+    place_packs((offer(OLD, "letter", "a4"), offer(OLD, "a4", variant="long")), tmp_path)
+    listed = json.loads((tmp_path / "quay/packs.json").read_text())
+    assert [(pack["variant"], pack["paper"]) for pack in listed["packs"]] == [
+        ("", "a4"),
+        ("", "letter"),
+        ("long", "a4"),
+    ]
+    assert {file["path"] for file in listed["files"]} == names(tmp_path / "quay") - {"packs.json"}
+
+
+def test_other_papers_and_variants_of_the_same_files_stay(tmp_path: Path) -> None:
+    whole = place_packs((offer(OLD, "a4", "letter"), offer(OLD, "a4", variant="long")), tmp_path)
+    before = everything(tmp_path)
+    again = place_packs((offer(OLD, "a4"),), tmp_path)
+    assert (again.removed, again.stays) == ((), ())
+    assert everything(tmp_path) == before  # the list too: it does not tell what was built last
+    assert again.folder == whole.folder == tmp_path / "quay"
+
+
+@pytest.mark.parametrize(
+    ("built", "why"),
+    [
+        (offer(NEW, "a4"), "spec.yaml changed since it was made"),
+        (offer(OLD, "a4", program="2"), "it was made with another version of publisher"),
+        (offer(NEW, "a4", version="1.1.0"), "it is of version 1.0.0"),
+    ],
+)
+def test_what_was_made_of_other_files_goes_and_it_is_said_why(built: Offer, why: str, tmp_path: Path) -> None:
+    place_packs((offer(OLD, "a4", "letter", parts="ab"), offer(OLD, "a4", variant="long")), tmp_path)
+    placed = place_packs((built,), tmp_path)
+    assert names(tmp_path / "quay") == {o.path for o in built.outputs} | {"packs.json"}
+    gone = {left.name for left in placed.removed}
+    assert {"quay-1.0.0-letter.pdf", "quay-1.0.0-long-a4.json", "cut-files/standard/part-b.svg"} <= gone
+    assert {left.why for left in placed.removed} == {why}
+    assert not (tmp_path / "quay/previews/standard-letter").exists()
+
+
+def test_a_designers_own_file_stays_wherever_it_lies(tmp_path: Path) -> None:
+    place_packs((offer(OLD, "a4", "letter"),), tmp_path)
+    own = ["notes.txt", "cut-files/standard/part-a-mine.svg", "previews/standard-letter/.DS_Store", "quay-1.0.0-a3.pdf"]
+    for name in own:
+        (tmp_path / "quay" / name).write_bytes(b"mine")
+    (tmp_path / "quay/quay-1.0.0-letter.json").write_bytes(b"changed by hand")
+    placed = place_packs((offer(NEW, "a4"),), tmp_path)
+    assert {*own, "quay-1.0.0-letter.json"} <= names(tmp_path / "quay")
+    assert not (tmp_path / "quay/quay-1.0.0-letter.pdf").exists()
+    assert [(left.name, left.why) for left in placed.stays] == [("quay-1.0.0-letter.json", "it is not as it was made")]
+
+
+def test_nothing_goes_or_is_written_through_a_link(tmp_path: Path) -> None:
+    place_packs((offer(OLD, "a4", "letter"),), tmp_path)
+    home, elsewhere = tmp_path / "quay", tmp_path / "elsewhere"
+    (home / "previews/standard-letter").rename(elsewhere)
+    (home / "previews/standard-letter").symlink_to(elsewhere)
+    placed = place_packs((offer(NEW, "a4"),), tmp_path)
+    assert names(elsewhere) == {"page-01.png"}
+    assert [left.name for left in placed.stays] == ["previews/standard-letter/page-01.png"]
+    with pytest.raises(Refusal, match="is a link that leads elsewhere"):
+        place_packs((offer(NEW, "letter"),), tmp_path)
+    assert everything(elsewhere) == {"page-01.png": OLD}
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "",
+        "not json",
+        "[]",
+        '{"format": 1}',
+        '{"format": 2, "files": [{}]}',
+        "[" * 100_000,
+        '{"format": 2, "inputs": 3, "files": 7}',
+    ],
+)
+def test_a_list_that_cannot_be_read_removes_nothing(text: str, tmp_path: Path) -> None:
+    place_packs((offer(OLD, "letter"),), tmp_path)
+    (tmp_path / "quay/packs.json").write_text(text)
+    placed = place_packs((offer(NEW, "a4"),), tmp_path)
+    assert placed.removed == ()
     assert {"quay-1.0.0-a4.pdf", "quay-1.0.0-letter.pdf"} <= names(tmp_path / "quay")
 
 
-def test_another_paper_of_other_sizes_goes_with_its_pictures(tmp_path: Path) -> None:
-    place_packs(offer(record(5), "a4", "letter"), tmp_path)
-    place_packs(offer(record(5), "a4", "letter", variant="long"), tmp_path)
-    placed = place_packs(offer(record(6), "a4"), tmp_path)
-    assert {p.read_bytes() for p in placed if p.name != "packs.json"} == {record(6)}
-    left = names(tmp_path / "quay")
-    assert not [name for name in left if "1.0.0-letter" in name or "standard-letter" in name]
-    assert {"quay-1.0.0-long-letter.pdf", "previews/long-letter/page-01.png", "packs-long.json"} <= left
+def test_a_list_that_names_files_elsewhere_removes_none(tmp_path: Path) -> None:
+    place_packs((offer(OLD, "letter"),), tmp_path)
+    (tmp_path / "mine").write_bytes(OLD)
+    path = tmp_path / "quay/packs.json"
+    listed = json.loads(path.read_text())
+    listed["files"] += [{**listed["files"][0], "path": name} for name in ("../mine", str(tmp_path / "mine"))]
+    path.write_text(json.dumps(listed))
+    place_packs((offer(NEW, "a4"),), tmp_path)
+    assert (tmp_path / "mine").exists()
+    assert not (tmp_path / "quay/quay-1.0.0-letter.pdf").exists()
 
 
-def test_cut_files_that_are_made_no_more_go(tmp_path: Path) -> None:
-    first = offer(record(5), "a4")
-    more = Output("cut-files/standard/part-b-deck.svg", b"")
-    place_packs(replace(first, outputs=(*first.outputs[:-1], more, first.outputs[-1])), tmp_path)
-    assert more.path in names(tmp_path / "quay")
-    place_packs(first, tmp_path)
-    assert more.path not in names(tmp_path / "quay")
-
-
-@pytest.mark.parametrize("before", [b"", b"not json", b"[]", b'{"design": {}}'])
-def test_a_record_that_cannot_be_read_removes_nothing(before: bytes, tmp_path: Path) -> None:
-    place_packs(offer(before, "letter"), tmp_path)
-    place_packs(offer(record(6), "a4"), tmp_path)
-    assert {"quay-1.0.0-a4.pdf", "quay-1.0.0-letter.pdf"} <= names(tmp_path / "quay")
+def test_a_trial_stands_beside_the_set_and_replaces_nothing(tmp_path: Path) -> None:
+    place_packs((offer(OLD, "a4", "letter"),), tmp_path)
+    before = everything(tmp_path)
+    folders = set()
+    for value in (95.0, 95.00001, 96.0):
+        tried = offer(NEW, "a4")
+        sizes = (SimpleNamespace(name="Reach", value=value), SimpleNamespace(name="board", value=5.0))
+        design = SimpleNamespace(**{**vars(tried.design), "sizes": sizes})
+        inputs = replace(tried.inputs, sets=(("Reach", f"{value} mm"),))
+        placed = place_packs((replace(tried, design=design, inputs=inputs),), tmp_path)  # type: ignore[arg-type]
+        assert placed.removed == ()
+        folders.add(placed.folder.relative_to(tmp_path).as_posix())
+    assert {n: data for n, data in everything(tmp_path).items() if "/trials/" not in n} == before
+    stems = sorted(folder.rpartition("-")[0] for folder in folders)
+    assert stems == ["quay/trials/reach-95", "quay/trials/reach-95", "quay/trials/reach-96"]
 
 
 def test_a_folder_that_cannot_be_written_is_refused(tmp_path: Path) -> None:
     (tmp_path / "packs").write_text("mine")
     with pytest.raises(Refusal, match="cannot write"):
-        place_packs(offer(record(5), "a4"), tmp_path / "packs")
+        place_packs((offer(OLD, "a4"),), tmp_path / "packs")
+
+
+BEFORE = (offer(OLD, "a4", "letter"),)
+AFTER = (offer(NEW, "a4", parts="ab"),)
+
+
+@pytest.fixture(scope="module")
+def placed(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A folder with the sets before, after, and another, each placed alone."""
+    folder = tmp_path_factory.mktemp("placed")
+    with pytest.MonkeyPatch.context() as patch:
+        failing(patch)
+        for name, offers in (("before", BEFORE), ("after", AFTER), ("other", (offer(b"other", "a4"),))):
+            place_packs(offers, folder / name)
+    return folder
+
+
+@pytest.fixture
+def changes(placed: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> int:
+    """How many changes it takes to place the one set after the other."""
+    shutil.copytree(placed / "before", tmp_path / "counted")
+    found = failing(monkeypatch)
+    place_packs(AFTER, tmp_path / "counted")
+    assert found.count > 60
+    return found.count
+
+
+def test_dying_before_each_change_leaves_after_the_next_command_all_or_nothing(
+    placed: Path, changes: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    before, after, other = (everything(placed / name / "quay") for name in ("before", "after", "other"))
+    seen = set()
+    for last in range(1, changes + 1):
+        dead = shutil.copytree(placed / "before", tmp_path / f"{last}")
+        failing(monkeypatch, last)
+        with pytest.raises(Death):
+            place_packs(AFTER, dead)
+        failing(monkeypatch)
+        then, expected = ((offer(b"other", "a4"),), other) if last % 2 else (AFTER, after)
+        next_ = shutil.copytree(dead, tmp_path / f"{last}-next")
+        settle(dead / "quay")  # a command that only reads
+        stands = is_placed(AFTER, dead)
+        seen.add(stands)
+        assert everything(dead / "quay") == (after if stands else before), last
+        place_packs(then, next_)
+        assert everything(next_ / "quay") == expected, last
+    assert seen == {True, False}
+
+
+def test_dying_while_that_is_put_right_is_put_right_too(
+    placed: Path, changes: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    before, after = (everything(placed / name / "quay") for name in ("before", "after"))
+    for last in range(5, changes + 1, 7):
+        dead = shutil.copytree(placed / "before", tmp_path / f"{last}")
+        failing(monkeypatch, last)
+        with pytest.raises(Death):
+            place_packs(AFTER, dead)
+        for again in range(1, 100, 5):
+            failing(monkeypatch, again)
+            with suppress(Death):
+                settle(dead / "quay")
+        failing(monkeypatch)
+        settle(dead / "quay")
+        assert everything(dead / "quay") == (after if is_placed(AFTER, dead) else before), last
+
+
+def test_a_disk_that_fails_before_any_change_leaves_all_as_it_was(
+    placed: Path, changes: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    before, after = (everything(placed / name / "quay") for name in ("before", "after"))
+    for last in range(1, changes + 1):
+        out = shutil.copytree(placed / "before", tmp_path / f"{last}")
+        failing(monkeypatch, last, lambda: OSError(errno.ENOSPC, "No space left on device"), dead=False)
+        try:
+            place_packs(AFTER, out)
+        except Refusal as refusal:
+            assert "no space left on device" in str(refusal)
+            expected = before
+        else:  # it failed to tidy up only
+            expected = after
+        failing(monkeypatch)
+        settle(out / "quay")
+        assert everything(out / "quay") == expected, last
+
+
+def test_ctrl_c_before_any_change_leaves_all_or_nothing_and_no_leftovers(
+    placed: Path, changes: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    before, after = (everything(placed / name / "quay") for name in ("before", "after"))
+    for last in range(1, changes + 1):
+        out = shutil.copytree(placed / "before", tmp_path / f"{last}")
+        failing(monkeypatch, last, KeyboardInterrupt, dead=False)
+        with pytest.raises(KeyboardInterrupt):
+            place_packs(AFTER, out)
+        failing(monkeypatch)
+        assert not list(out.rglob(".publisher*")), last
+        assert everything(out / "quay") == (after if is_placed(AFTER, out) else before), last
+
+
+def test_a_staged_file_that_is_not_whole_takes_all_back(
+    placed: Path, changes: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A power cut may leave a journal and files whose bytes never came to the disk: then the old set comes back."""
+    before, tried = everything(placed / "before"), 0
+    for last in range(1, changes + 1):
+        out = shutil.copytree(placed / "before", tmp_path / f"{last}")
+        failing(monkeypatch, last)
+        with pytest.raises(Death):
+            place_packs(AFTER, out)
+        work = out / "quay/.publisher-work"
+        if (work / "journal.json").exists() and (work / "new/packs.json").exists():
+            (work / "new/packs.json").write_bytes(b"")
+            failing(monkeypatch)
+            settle(out / "quay")
+            assert everything(out) == before, last
+            tried += 1
+    assert tried > 10

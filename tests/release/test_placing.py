@@ -1,32 +1,22 @@
 """Files are put in place all or none."""
 
 import errno
-import os
-import shutil
-import time
+import json
 from pathlib import Path
 
 import pytest
 
 from publisher.basics import Refusal
-from publisher.release import put_in_place
-
-
-def everything(folder: Path) -> dict[str, bytes]:
-    return {p.relative_to(folder).as_posix(): p.read_bytes() for p in folder.rglob("*") if p.is_file()}
+from publisher.release import put_in_place, settle
+from publisher.release.placing import WORK
+from tests.release.dying import everything
 
 
 @pytest.mark.keeps("release/cannot-write")
-def test_files_arrive_and_the_staging_goes(tmp_path: Path) -> None:
-    put_in_place(tmp_path, [("a.pdf", b"1"), ("previews/x/page-01.png", b"2")])
+def test_files_arrive_and_nothing_else(tmp_path: Path) -> None:
+    placed = put_in_place(tmp_path, [("a.pdf", b"1"), ("previews/x/page-01.png", b"2")])
     assert everything(tmp_path) == {"a.pdf": b"1", "previews/x/page-01.png": b"2"}
-    assert not list(tmp_path.glob(".staging*"))
-
-
-def test_what_an_earlier_build_left_in_its_own_folders_goes(tmp_path: Path) -> None:
-    put_in_place(tmp_path, [("previews/x/page-01.png", b"1"), ("previews/x/page-02.png", b"1"), ("other/a", b"3")])
-    put_in_place(tmp_path, [("previews/x/page-01.png", b"2")], ("previews/x",))
-    assert everything(tmp_path) == {"previews/x/page-01.png": b"2", "other/a": b"3"}
+    assert placed == (tmp_path / "a.pdf", tmp_path / "previews/x/page-01.png")
 
 
 def test_a_full_disk_changes_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
@@ -43,7 +33,6 @@ def test_a_full_disk_changes_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyP
     with pytest.raises(Refusal, match="no space left on device"):
         put_in_place(tmp_path, [("a.pdf", b"new"), ("b.pdf", b"new")])
     assert everything(tmp_path) == {"a.pdf": b"old", "b.pdf": b"old"}
-    assert not list(tmp_path.glob(".staging*"))
 
 
 @pytest.mark.breaks("release/cannot-write")
@@ -54,24 +43,32 @@ def test_an_output_folder_that_is_a_file_is_refused(tmp_path: Path) -> None:
     assert (tmp_path / "packs").read_bytes() == b"mine"
 
 
-def test_an_interrupt_leaves_no_staging(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+@pytest.mark.parametrize("name", ["x" * 300, "x/" * 3000])
+def test_a_name_that_no_disk_can_hold_is_refused_and_not_repeated_in_full(name: str, tmp_path: Path) -> None:
+    with pytest.raises(Refusal, match="file name too long") as caught:
+        put_in_place(tmp_path / name, [("a.pdf", b"1")])
+    assert len(caught.value.findings[0].message) < 300
+    settle(tmp_path / name)
+    assert everything(tmp_path) == {}
+
+
+def test_a_folder_that_was_made_for_nothing_goes(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     def stop(self: Path, data: bytes) -> int:
         raise KeyboardInterrupt
 
     monkeypatch.setattr(Path, "write_bytes", stop)
     with pytest.raises(KeyboardInterrupt):
-        put_in_place(tmp_path, [("a.pdf", b"1")])
-    assert everything(tmp_path) == {}
-    assert not list(tmp_path.glob(".staging*"))
+        put_in_place(tmp_path / "out", [("a.pdf", b"1")])
+    assert list(tmp_path.iterdir()) == []
 
 
 def test_a_move_that_fails_takes_back_those_before_it(tmp_path: Path) -> None:
     put_in_place(tmp_path, [("a.pdf", b"old")])
     (tmp_path / "c.pdf").mkdir()  # a folder where the third file should go
-    with pytest.raises(Refusal, match="cannot write to"):
+    with pytest.raises(Refusal, match=r"cannot write to .*: a folder is called “c.pdf”"):
         put_in_place(tmp_path, [("a.pdf", b"new"), ("b.pdf", b"new"), ("c.pdf", b"new")])
     assert everything(tmp_path) == {"a.pdf": b"old"}
-    assert not list(tmp_path.glob(".staging*"))
+    assert sorted(p.name for p in tmp_path.iterdir()) == ["a.pdf", "c.pdf"]
 
 
 def test_two_files_of_one_name_are_a_fault_of_ours(tmp_path: Path) -> None:
@@ -80,27 +77,49 @@ def test_two_files_of_one_name_are_a_fault_of_ours(tmp_path: Path) -> None:
     assert everything(tmp_path) == {}
 
 
-def test_what_a_killed_run_left_is_swept_and_a_running_one_is_not(tmp_path: Path) -> None:
-    for name, age in ((".staging-1", 7200.0), (".staging-2", 10.0)):
-        (tmp_path / name).mkdir()
-        then = time.time() - age
-        os.utime(tmp_path / name, (then, then))
+@pytest.mark.parametrize("name", ["../a.pdf", "/a.pdf", "b/../../a.pdf", "..\\a.pdf", "c:a.pdf", ""])
+def test_a_file_that_would_leave_the_folder_is_a_fault_of_ours(name: str, tmp_path: Path) -> None:
+    with pytest.raises(ValueError, match="leads out of its folder"):
+        put_in_place(tmp_path / "out", [(name, b"1")])
+    assert everything(tmp_path) == {}
+
+
+def test_files_that_a_dead_run_had_staged_never_come_in(tmp_path: Path) -> None:
+    """Whatever lies in the work folder, by whatever process: it goes before anything is staged."""
+    for name in ("new/stale.pdf", "new/a.pdf/in-the-way", "old/b.pdf", "draft.json"):
+        (tmp_path / WORK / name).parent.mkdir(parents=True, exist_ok=True)
+        (tmp_path / WORK / name).write_bytes(b"stale")
     put_in_place(tmp_path, [("a.pdf", b"1")])
-    assert sorted(p.name for p in tmp_path.iterdir()) == [".staging-2", "a.pdf"]
+    assert everything(tmp_path) == {"a.pdf": b"1"}
+    assert [p.name for p in tmp_path.iterdir()] == ["a.pdf"]
 
 
-def test_ctrl_c_while_the_staging_folder_is_removed_leaves_none(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    remove, calls = shutil.rmtree, []
+def test_a_work_folder_that_is_a_link_is_removed_and_what_it_leads_to_stays(tmp_path: Path) -> None:
+    mine = tmp_path / "mine"
+    mine.mkdir()
+    (mine / "journal.json").write_text('{"moves": [{"name": "a.pdf", "old": null, "new": null}]}')
+    (tmp_path / "out").mkdir()
+    (tmp_path / "out" / WORK).symlink_to(mine)
+    put_in_place(tmp_path / "out", [("a.pdf", b"1")])
+    assert everything(tmp_path / "out") == {"a.pdf": b"1"}
+    assert (mine / "journal.json").exists()
 
-    def interrupted(path: Path, ignore_errors: bool = False) -> None:
-        calls.append(path)
-        if len(calls) == 1:
-            raise KeyboardInterrupt
-        remove(path, ignore_errors=ignore_errors)
 
-    monkeypatch.setattr(shutil, "rmtree", interrupted)
-    with pytest.raises(KeyboardInterrupt):
-        put_in_place(tmp_path / "out", [("a.txt", b"a")])
-    assert [p.name for p in (tmp_path / "out").iterdir()] == ["a.txt"]
+@pytest.mark.parametrize("text", ["", "[]", '{"moves": [{}]}'])
+def test_a_journal_that_cannot_be_read_is_asked_about(text: str, tmp_path: Path) -> None:
+    (tmp_path / WORK).mkdir()
+    (tmp_path / WORK / "journal.json").write_text(text)
+    with pytest.raises(Refusal, match="cannot be read") as caught:
+        put_in_place(tmp_path, [("a.pdf", b"1")])
+    assert "remove" in caught.value.findings[0].hint
+    assert (tmp_path / WORK / "journal.json").read_text() == text
+
+
+def test_a_journal_that_names_files_elsewhere_moves_none(tmp_path: Path) -> None:
+    (tmp_path / "mine").write_bytes(b"mine")
+    (tmp_path / "out" / WORK).mkdir(parents=True)
+    journal = tmp_path / "out" / WORK / "journal.json"
+    journal.write_text(json.dumps({"moves": [{"name": "../mine", "old": None, "new": "0"}]}))
+    with pytest.raises(Refusal, match="cannot be read"):
+        settle(tmp_path / "out")
+    assert (tmp_path / "mine").read_bytes() == b"mine"

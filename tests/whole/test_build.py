@@ -2,6 +2,7 @@
 
 import json
 import os
+import shutil
 import subprocess
 import sys
 from collections.abc import Callable
@@ -16,6 +17,7 @@ from jsonschema import Draft202012Validator
 
 from publisher import api
 from publisher.pages import record_schema
+from tests.release.dying import Death, failing
 from tests.whole.conftest import TOO_LARGE, Run, changed, everything, small_design
 
 ROOT = Path(__file__).parents[2]
@@ -35,7 +37,9 @@ def test_every_demo_gives_a_pack_for_both_papers_with_its_files(packs: Path) -> 
         assert any(n.startswith("cut-files/standard/part-a-") for n in names)
         assert any(n.startswith("cut-files/standard/sheet-foam-508x762mm-") for n in names)
     assert "lock-stair-1.0.0-wide_bases-a4.pdf" in everything(packs / "lock-stair")
-    assert "packs-wide_bases.json" in everything(packs / "lock-stair")
+    listed = json.loads((packs / "lock-stair/packs.json").read_text())
+    assert {pack["variant"] for pack in listed["packs"]} == {"", "wide_bases"}
+    assert {one["path"] for one in listed["files"]} == set(everything(packs / "lock-stair")) - {"packs.json"}
 
 
 def test_a_preview_for_every_page_and_no_other(packs: Path) -> None:
@@ -83,8 +87,8 @@ def test_vector_pages_stay_small(packs: Path) -> None:
         assert pdf.stat().st_size / len(pypdf.PdfReader(pdf).pages) < 60_000
 
 
-def facts(packs: Path, slug: str) -> dict[str, Any]:
-    document = json.loads((packs / slug / f"{slug}-1.0.0-a4.json").read_text())
+def facts(packs: Path, slug: str, tried: str = "") -> dict[str, Any]:
+    document = json.loads((packs / f"{slug}{tried}" / f"{slug}-1.0.0-a4.json").read_text())
     assert document["format"] == 2
     return {f["name"]: f["value"] for f in document["facts"]}
 
@@ -107,16 +111,18 @@ def test_the_demo_table_on_three_sixteenths_board(tmp_path: Path) -> None:
     for spec in sorted((ROOT / "designs").glob("*/spec.yaml")):
         built = api.build(api.read(spec.parent, (("board", "3/16 in"),), ("a4",)), previews=False)
         assert built.good, [f.message for f in built.findings]
-        api.place(built, out)
-    stair, house, quay = (facts(out, s) for s in ("lock-stair", "toll-house", "quay"))
+        home = api.place(built, out).folder
+        assert home.parent == out / spec.parent.name / "trials"
+        home.rename(out / f"{spec.parent.name}-tried")
+    stair, house, quay = (facts(out, s, "-tried") for s in ("lock-stair", "toll-house", "quay"))
     assert (stair["stair.steps"], stair["stair.climb"]) == (19, pytest.approx(90.5, abs=0.05))
     assert house["house.inside_width"] == pytest.approx(100.475)
     assert house["house.inside_depth"] == pytest.approx(130.475)
     assert house["house.ridge"] == pytest.approx(141.7, abs=0.05)
     assert house["gable.slot_width"] == pytest.approx(5.0625)
     assert quay["box.height"] == pytest.approx(100.01, abs=0.005)
-    assert "19 steps climb to 100.0 mm (3 15/16 in)" in text_of(out / "lock-stair/lock-stair-1.0.0-a4.pdf")
-    assert "21 boards of 4.76 mm (3/16 in)" in text_of(out / "quay/quay-1.0.0-a4.pdf")
+    assert "19 steps climb to 100.0 mm (3 15/16 in)" in text_of(out / "lock-stair-tried/lock-stair-1.0.0-a4.pdf")
+    assert "21 boards of 4.76 mm (3/16 in)" in text_of(out / "quay-tried/quay-1.0.0-a4.pdf")
 
 
 def test_joints_that_line_up_are_found(publisher: Callable[..., Run], designs: Path) -> None:
@@ -185,19 +191,78 @@ def test_a_bad_design_stops_alone_and_leaves_what_was_there(
     assert "capstan/capstan-1.0.0-a4.pdf" in after
 
 
-def test_packs_of_other_sizes_do_not_stay_beside_new_ones(
-    publisher: Callable[..., Run], shelf: Path, tmp_path: Path
+VARIANTS = "variants: {wide: {title: Wide, sizes: {radius: 30 mm}}}\n"
+
+
+def test_packs_of_another_spec_do_not_stay_beside_new_ones(publisher: Callable[..., Run], tmp_path: Path) -> None:
+    folder, home = small_design(tmp_path / "shelf", "bollard", VARIANTS), tmp_path / "out/bollard"
+    assert publisher("build", folder, "--out", tmp_path / "out").code == 0
+    before = everything(home)
+    again = publisher("build", folder, "--paper", "a4", "--variant", "wide", "--out", tmp_path / "out")
+    assert "removed" not in again.out
+    assert everything(home) == before  # of the same files: all of it is one set
+    changed(folder, "count: 3", "count: 9")
+    (home / "mine.txt").write_text("mine")
+    other = publisher("build", folder, "--paper", "a4", "--variant", "standard", "--out", tmp_path / "out")
+    assert "removed: bollard-1.0.0-letter.pdf, bollard-1.0.0-wide-a4.pdf, bollard-1.0.0-wide-letter.pdf" in other.out
+    assert "spec.yaml changed since it was made" in other.out
+    assert {n for n in everything(home) if "letter" in n or "wide" in n} == set()
+    assert (home / "mine.txt").exists() and not (home / "cut-files/wide").exists()
+    changed(folder, "version: 1.0.0", "version: 1.1.0")
+    run = publisher("build", folder, "--paper", "a4", "--variant", "standard", "--out", tmp_path / "out", "--json")
+    (pack,) = json.loads(run.out)["packs"]
+    assert {"file": str(home / "bollard-1.0.0-a4.pdf"), "why": "it is of version 1.0.0"} in pack["removed"]
+    assert not list(home.glob("bollard-1.0.0*"))
+
+
+def test_what_set_tries_stands_beside_the_packs(publisher: Callable[..., Run], shelf: Path, tmp_path: Path) -> None:
+    words = ("build", shelf / "bollard", "--paper", "a4", "--out", tmp_path / "out")
+    assert publisher(*words).code == 0
+    before = everything(tmp_path / "out")
+    tried = publisher(*words, "--paper", "A4", "--set", "radius=30 mm", "--json")
+    (pack,) = json.loads(tried.out)["packs"]
+    assert pack["removed"] == [] and all("/bollard/trials/radius-30-" in file for file in pack["files"])
+    after = everything(tmp_path / "out")
+    assert {n: after[n] for n in before} == before and len(after) > len(before)
+
+
+def test_a_design_with_an_error_in_one_variant_is_not_put_in_place(
+    publisher: Callable[..., Run], tmp_path: Path
 ) -> None:
-    letter, previews = tmp_path / "bollard/bollard-1.0.0-letter.pdf", tmp_path / "bollard/previews/standard-letter"
-    assert publisher("build", shelf / "bollard", "--out", tmp_path).code == 0
-    assert publisher("build", shelf / "bollard", "--paper", "a4", "--out", tmp_path).code == 0
-    assert (
-        letter.exists() and letter.with_suffix(".json").exists() and previews.exists()
-    )  # same sizes: papers are one pack
-    other = publisher(
-        "build", shelf / "bollard", "--paper", "a4", "--paper", "A4", "--set", "radius=30 mm", "--out", tmp_path
-    )
-    assert other.code == 0, other.err
-    assert not letter.exists()
-    assert not letter.with_suffix(".json").exists()
-    assert not previews.exists()
+    folder = small_design(tmp_path / "shelf", "bollard", VARIANTS)
+    changed(folder, "radius: 30 mm", "radius: 900 mm")
+    run = publisher("build", folder, "--paper", "a4", "--out", tmp_path / "out", "--json")
+    assert run.code == 1
+    assert [(one["variant"], one["good"], one["placed"]) for one in json.loads(run.out)["packs"]] == [
+        ("standard", True, False), ("wide", False, False)
+    ]  # fmt: skip
+    assert not (tmp_path / "out").exists()
+    assert publisher("build", folder, "--paper", "a4", "--variant", "standard", "--out", tmp_path / "out").code == 0
+
+
+def test_proof_and_measure_first_put_right_what_a_killed_build_left(
+    publisher: Callable[..., Run], shelf: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A build dies in the middle of its moves: whoever reads a pack afterwards reads one of the whole set."""
+    folder, home = shelf / "bollard", tmp_path / "out/bollard"
+    words = ("build", folder, "--paper", "a4", "--out", tmp_path / "out")
+    assert publisher(*words).code == 0
+    old = everything(home)
+    changed(folder, "count: 3", "count: 9")
+    built = api.build(api.read(folder, papers=("a4",)))
+    with monkeypatch.context() as patch:
+        count = failing(patch)
+        shutil.copytree(home, tmp_path / "counted/bollard")
+        api.place(built, tmp_path / "counted")
+    new = everything(tmp_path / "counted/bollard")
+    for reads in (("proof",), ("measure", "--across", "100", "--down", "100", "--pack")):
+        shutil.rmtree(home)
+        for name, data in old.items():
+            (home / name).parent.mkdir(parents=True, exist_ok=True)
+            (home / name).write_bytes(data)
+        with monkeypatch.context() as patch, pytest.raises(Death):
+            failing(patch, count.count * 2 // 3)
+            api.place(built, tmp_path / "out")
+        assert everything(home) not in (old, new)
+        assert publisher(*reads, home / "bollard-1.0.0-a4.pdf").code == 0
+        assert everything(home) == new

@@ -13,6 +13,7 @@ from PIL import Image
 
 from publisher.brief import brief_of, read_brief
 from publisher.pipeline import Built, build, promised_by, release
+from publisher.release import list_of
 
 ROOT = Path(__file__).parents[2]
 SPEC = """\
@@ -108,7 +109,7 @@ def test_a_pack_carries_the_record_of_itself_and_the_list_of_all_stands_beside(b
         (own,) = [json.loads(a.data) for a in one.pack.attachments]
         assert own["pack"]["paper"]["name"] == one.pack.paper.name
         assert own["pack"]["id"] == one.pack.id
-    listed = json.loads(files_of(built)["packs.json"])
+    listed = list_of((built.offer,))
     assert [(pack["paper"], pack["id"]) for pack in listed["packs"]] == [
         (one.pack.paper.name, one.pack.id) for one in built.packs
     ]
