@@ -81,7 +81,8 @@ def _summary(builds: list[Built], placed: PlacedSet | None) -> None:
     if placed is not None:
         for word, left in (("removed", placed.removed), ("stays, made by an earlier build", placed.stays)):
             for why in dict.fromkeys(one.why for one in left):
-                names = sorted((one.name for one in left if one.why == why), key=lambda name: not name.endswith(".pdf"))
+                gone = ("all else that it made" if one.name == "." else one.name for one in left if one.why == why)
+                names = sorted(gone, key=lambda name: not name.endswith(".pdf"))
                 click.echo(f"    {word}: {listed(names, 4)} ({why})")
 
 

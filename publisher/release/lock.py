@@ -56,8 +56,9 @@ def _take(path: Path, until: float) -> int:
         handle = os.open(path, os.O_RDWR | os.O_CREAT | getattr(os, "O_NOFOLLOW", 0), 0o644)
         try:
             if _lock(handle) and _is(handle, path):
-                os.truncate(handle, 0)
-                os.write(handle, f"{os.getpid()}\n".encode())
+                with suppress(OSError):  # on a full disk the lock holds without a name
+                    os.ftruncate(handle, 0)
+                    os.write(handle, f"{os.getpid()}\n".encode())
                 return handle
             if time.monotonic() > until:
                 owner = os.pread(handle, 20, 0).decode("ascii", "replace").strip() if hasattr(os, "pread") else ""

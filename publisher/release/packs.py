@@ -21,7 +21,9 @@ from publisher.release.placing import held, place, settle, through_link
 
 @record
 class Left:
-    """A file of an earlier build that is not of this one: its name below the folder, and why it was removed, or stays."""
+    """A file of an earlier build that is not of this one: its name below the folder, and why it was removed, or stays.
+
+    The name is ``.`` where nobody can say any more which files there are."""
 
     name: str
     why: str
@@ -83,11 +85,14 @@ def place_packs(offers: tuple[Offer, ...], packs: Path) -> PlacedSet:
     files = tuple((output.path, output.data) for offer in offers for output in offer.outputs)
     now = {name for name, _ in files}
     with held(home):
-        before, document = _read_list(home), list_of(offers)
-        why = _why(before, document)
+        document, before = list_of(offers), _read_list(home)
         kept: list[_MadeFile] = []
         removed: list[Left] = []
         stays: list[Left] = []
+        if before is None:
+            before = _Made()
+            stays.append(Left(".", f"the list of an earlier build, {LIST}, cannot be read"))
+        why = _why(before, document)
         for file in before.files:
             path = home / file.name
             if file.name in now or not path.exists():
@@ -114,12 +119,12 @@ def is_placed(offers: tuple[Offer, ...], packs: Path) -> bool:
     )
 
 
-def _read_list(home: Path) -> _Made:
-    """Read the list of a folder. One that is no list of ours names nothing, so that nothing is removed by it."""
+def _read_list(home: Path) -> _Made | None:
+    """Read the list of a folder: None for one that is no list of ours, so that nothing is removed by it."""
     try:
         document = json.loads((home / LIST).read_text(encoding="utf-8"))
         if document["format"] != LIST_FORMAT:
-            return _Made()
+            return None
         return _Made(
             str(document["version"]),
             {one["name"]: one["sha256"] for one in document["inputs"]},
@@ -131,8 +136,10 @@ def _read_list(home: Path) -> _Made:
                 if inside(one["path"]) and one["path"] != LIST
             ),
         )
-    except (OSError, ValueError, LookupError, TypeError, AttributeError, RecursionError):
+    except FileNotFoundError:
         return _Made()
+    except (OSError, ValueError, LookupError, TypeError, AttributeError, RecursionError):
+        return None
 
 
 def _why(before: _Made, now: dict[str, Any]) -> str:

@@ -147,16 +147,25 @@ def _write_down(work: Path, moves: tuple[Move, ...]) -> None:
 
 
 def _settle(folder: Path) -> None:
-    """Finish what a dead run had written down, or take it back when its files are not whole; then sweep its work folder."""
+    """Finish what a dead run had written down, then sweep its work folder.
+
+    It is taken back when a staged file is not whole, or when somebody changed a file meanwhile that it would still replace."""
     work = folder / WORK
     if not work.is_symlink() and (work / _JOURNAL).is_file():
         moves = _read_journal(work / _JOURNAL)
-        staged = ((work / "new" / move.name, move.new) for move in moves)
-        if all(not path.exists() or disk.digest(path) == new for path, new in staged):
+        if all(_can_be_done(folder, move) for move in moves):
             _finish(folder, moves)
         else:
             _take_back(folder, moves)
     disk.remove_tree(work)
+
+
+def _can_be_done(folder: Path, move: Move) -> bool:
+    """Say whether a move is done, or may still be: its file is whole, and what it replaces is what was there when it was written down."""
+    staged, kept = folder / WORK / "new" / move.name, folder / WORK / "old" / move.name
+    if move.new is None or not staged.exists():
+        return True
+    return disk.digest(staged) == move.new and (os.path.lexists(kept) or disk.digest(folder / move.name) == move.old)
 
 
 def _read_journal(path: Path) -> tuple[Move, ...]:
@@ -202,9 +211,10 @@ def _move(folder: Path, moves: tuple[Move, ...]) -> None:
                 disk.replace(target, kept)
             disk.make_folder(target.parent)
             disk.replace(new / move.name, target)
-    for parent in sorted({(folder / move.name).parent for move in moves if move.new is None}, reverse=True):
-        if parent != folder and parent.is_dir():
-            disk.remove_empty(parent)
+    gone = {above for move in moves if move.new is None for above in PurePosixPath(move.name).parents}
+    for above in sorted(gone - {PurePosixPath()}, reverse=True):
+        if (folder / above).is_dir():
+            disk.remove_empty(folder / above)
     disk.sync(sorted({folder, *(parent for move in moves if (parent := (folder / move.name).parent).is_dir())}))
     _close(folder)
 

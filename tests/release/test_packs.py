@@ -13,6 +13,7 @@ import pytest
 from publisher.basics import Refusal
 from publisher.release import Offer, is_placed, place_packs, settle
 from tests.release.dying import Death, everything, failing, offer
+from tests.searches.profile import rounds
 
 NEW, OLD = b"new", b"old"
 
@@ -101,6 +102,9 @@ def test_a_list_that_cannot_be_read_removes_nothing(text: str, tmp_path: Path) -
     (tmp_path / "quay/packs.json").write_text(text)
     placed = place_packs((offer(NEW, "a4"),), tmp_path)
     assert placed.removed == ()
+    assert [(left.name, left.why) for left in placed.stays] == [
+        (".", "the list of an earlier build, packs.json, cannot be read")
+    ]
     assert {"quay-1.0.0-a4.pdf", "quay-1.0.0-letter.pdf"} <= names(tmp_path / "quay")
 
 
@@ -175,14 +179,15 @@ def test_dying_before_each_change_leaves_after_the_next_command_all_or_nothing(
         with pytest.raises(Death):
             place_packs(AFTER, dead)
         failing(monkeypatch)
-        then, expected = ((offer(b"other", "a4"),), other) if last % 2 else (AFTER, after)
-        next_ = shutil.copytree(dead, tmp_path / f"{last}-next")
+        next_ = shutil.copytree(dead, tmp_path / f"{last}-next") if last % 3 == 0 else None
         settle(dead / "quay")  # a command that only reads
         stands = is_placed(AFTER, dead)
         seen.add(stands)
         assert everything(dead / "quay") == (after if stands else before), last
-        place_packs(then, next_)
-        assert everything(next_ / "quay") == expected, last
+        if next_:  # a build
+            then, expected = ((offer(b"other", "a4"),), other) if last % 2 else (AFTER, after)
+            place_packs(then, next_)
+            assert everything(next_ / "quay") == expected, last
     assert seen == {True, False}
 
 
@@ -204,11 +209,12 @@ def test_dying_while_that_is_put_right_is_put_right_too(
         assert everything(dead / "quay") == (after if is_placed(AFTER, dead) else before), last
 
 
+@pytest.mark.search
 def test_a_disk_that_fails_before_any_change_leaves_all_as_it_was(
     placed: Path, changes: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     before, after = (everything(placed / name / "quay") for name in ("before", "after"))
-    for last in range(1, changes + 1):
+    for last in range(1, changes + 1, rounds(2, 1)):
         out = shutil.copytree(placed / "before", tmp_path / f"{last}")
         failing(monkeypatch, last, lambda: OSError(errno.ENOSPC, "No space left on device"), dead=False)
         try:
@@ -223,11 +229,12 @@ def test_a_disk_that_fails_before_any_change_leaves_all_as_it_was(
         assert everything(out / "quay") == expected, last
 
 
+@pytest.mark.search
 def test_ctrl_c_before_any_change_leaves_all_or_nothing_and_no_leftovers(
     placed: Path, changes: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     before, after = (everything(placed / name / "quay") for name in ("before", "after"))
-    for last in range(1, changes + 1):
+    for last in range(1, changes + 1, rounds(2, 1)):
         out = shutil.copytree(placed / "before", tmp_path / f"{last}")
         failing(monkeypatch, last, KeyboardInterrupt, dead=False)
         with pytest.raises(KeyboardInterrupt):
@@ -242,7 +249,7 @@ def test_a_staged_file_that_is_not_whole_takes_all_back(
 ) -> None:
     """A power cut may leave a journal and files whose bytes never came to the disk: then the old set comes back."""
     before, tried = everything(placed / "before"), 0
-    for last in range(1, changes + 1):
+    for last in range(1, changes + 1, 2):
         out = shutil.copytree(placed / "before", tmp_path / f"{last}")
         failing(monkeypatch, last)
         with pytest.raises(Death):
@@ -254,4 +261,25 @@ def test_a_staged_file_that_is_not_whole_takes_all_back(
             settle(out / "quay")
             assert everything(out) == before, last
             tried += 1
-    assert tried > 10
+    assert tried > 5
+
+
+def test_a_file_that_somebody_changed_after_a_run_died_is_not_replaced(
+    placed: Path, changes: int, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    before, after, tried = everything(placed / "before/quay"), everything(placed / "after/quay"), 0
+    name = "quay-1.0.0-a4.pdf"
+    for last in range(1, changes + 1, 2):
+        home = shutil.copytree(placed / "before", tmp_path / f"{last}") / "quay"
+        failing(monkeypatch, last)
+        with pytest.raises(Death):
+            place_packs(AFTER, home.parent)
+        if (home / name).exists():
+            (home / name).write_bytes(b"mine")
+            failing(monkeypatch)
+            settle(home)
+            assert (home / name).read_bytes() == b"mine", last
+            others = {n: data for n, data in everything(home).items() if n != name}
+            assert others in [{n: data for n, data in one.items() if n != name} for one in (before, after)], last
+            tried += 1
+    assert tried > 20

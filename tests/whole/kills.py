@@ -58,7 +58,7 @@ def kill_builds(builds: tuple[Built, Built], out: Path, dice: Random, kills: int
         if not killed(partial(api.place, builds[new], out / "packs"), dice.uniform(0.0, 1.1 * seconds)):
             continue
         seen["killed"] += 1
-        seen["mixed until the next command"] += everything(home) not in whole
+        seen["unfinished until the next command"] += everything(home) not in whole
         api.settle(home)
         left = everything(home)
         seen["rolled forward" if left == whole[new] else "as before" if left == now else "MIXED"] += 1

@@ -4,6 +4,7 @@ import errno
 import json
 import os
 import random
+import re
 import shutil
 import signal
 import subprocess
@@ -226,3 +227,10 @@ def test_killed_at_random_or_two_at_once_no_set_is_ever_mixed(tmp_path: Path) ->
     assert run.returncode == 0, run.stdout + run.stderr
     assert f"build: {kills} killed" in run.stdout and f"release: {kills} killed" in run.stdout
     assert f"{pairs} pairs" in run.stdout
+
+
+def test_the_table_of_exit_codes_and_the_help_name_the_same(publisher: Publisher) -> None:
+    table = (ROOT / "docs/placing.md").read_text(encoding="utf-8")
+    codes = re.findall(r"^\| (\d+) \|", table, re.M)
+    assert codes == ["0", "1", "2", "3", "130", "141"]
+    assert re.findall(r"^ +(?:Exit codes: +)?(\d+) [a-z]", publisher("--help").out, re.M) == codes
