@@ -157,9 +157,7 @@ class Path:
     @property
     def box(self) -> Box:
         """The upright rectangle (mm) that it just fits in, arcs as arcs."""
-        points = [point for edge in self.edges for point in (edge.start, edge.end, *edge.farthest())]
-        xs, ys = [x for x, _ in points], [y for _, y in points]
-        return Box(min(xs), min(ys), max(xs), max(ys))
+        return Box.round(point for edge in self.edges for point in (edge.start, edge.end, *edge.farthest()))
 
     def reversed(self) -> "Path":
         """Return the path travelled the other way."""

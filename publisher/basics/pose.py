@@ -1,5 +1,6 @@
 """Where a flat thing lies on a flat surface."""
 
+from collections.abc import Iterable
 from math import cos, radians, sin
 
 from publisher.basics.records import record
@@ -63,6 +64,35 @@ class Box:
     def height(self) -> float:
         """Height in mm."""
         return self.top - self.bottom
+
+    @property
+    def sides(self) -> tuple[float, float, float, float]:
+        """Left, bottom, right, top: as other libraries take a box."""
+        return (self.left, self.bottom, self.right, self.top)
+
+    @staticmethod
+    def round(points: Iterable[Point]) -> "Box":
+        """Return the least box round the points. Raises ValueError when there are none."""
+        xs, ys = zip(*points, strict=True)
+        return Box(min(xs), min(ys), max(xs), max(ys))
+
+    def moved(self, x: float, y: float) -> "Box":
+        """Return the box shifted by (x, y) mm."""
+        return Box(self.left + x, self.bottom + y, self.right + x, self.top + y)
+
+    def common(self, other: "Box") -> "Box":
+        """Return what two boxes share; turned inside out where they share nothing."""
+        left, bottom = max(self.left, other.left), max(self.bottom, other.bottom)
+        return Box(left, bottom, min(self.right, other.right), min(self.top, other.top))
+
+    def overlap(self, other: "Box") -> float:
+        """Return how far (mm) two boxes reach into each other, both ways at least; less than 0: how far they stand apart."""
+        common = self.common(other)
+        return min(common.width, common.height)
+
+    def beyond(self, room: "Box") -> float:
+        """Return how far (mm) the box reaches out of a room, at its farthest side; less than 0: it keeps so far inside."""
+        return max(room.left - self.left, room.bottom - self.bottom, self.right - room.right, self.top - room.top)
 
     def grown(self, by: float) -> "Box":
         """Return the box with every side moved outwards by ``by`` mm (inwards when negative)."""

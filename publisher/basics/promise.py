@@ -16,7 +16,8 @@ from publisher.basics.records import record
 class PagePromise:
     """A page: its exact size, its label and kind, and the printable limit at whose corners corner marks stand.
 
-    ``limit`` is the rectangle (mm) inside which all ink lies; ``corners`` says whether corner marks are drawn on it.
+    ``limit`` is the rectangle (mm) inside which all ink lies; ``corners`` says whether corner marks are drawn on it. ``task``: what
+    the page is printed for, in the words of the print plan; from these proof works out itself which numbers the plan must say.
     """
 
     page: int
@@ -26,6 +27,7 @@ class PagePromise:
     kind: str
     limit: Box
     corners: bool
+    task: str = ""
 
 
 @record
@@ -164,20 +166,6 @@ class RowPromise:
 
 
 @record
-class ReferencePromise:
-    """A row of the print plan on ``page``: beside the words ``task`` stand the pages ``first`` to ``last``.
-
-    ``kinds`` are those of the pages that do this task; each page of the pack is named by one such row.
-    """
-
-    page: int
-    task: str
-    first: int
-    last: int
-    kinds: tuple[str, ...]
-
-
-@record
 class PlacePromise:
     """One copy of a part where it was laid on a board sheet: its ``rings`` in mm on the sheet, the first the outside."""
 
@@ -302,7 +290,6 @@ class Promises:
     marks: tuple[MarkPromise, ...] = ()
     furniture: tuple[FurniturePromise, ...] = ()
     rows: tuple[RowPromise, ...] = ()
-    references: tuple[ReferencePromise, ...] = ()
     layouts: tuple[LayoutPromise, ...] = ()
     sides: tuple[SidePromise, ...] = ()
     sentences: tuple[SentencePromise, ...] = ()

@@ -7,6 +7,7 @@ degrees, plans of parts, assemblies and steps; joins turned into edge treatments
 from publisher.design.language import (
     STANDARD,
     asked_variants,
+    count_beyond,
     say,
     variants,
 )
@@ -124,6 +125,7 @@ __all__ = [
     "WholePlan",
     "amount",
     "asked_variants",
+    "count_beyond",
     "fill",
     "letter",
     "said_numbers",

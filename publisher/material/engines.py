@@ -191,7 +191,7 @@ def _askew(piece: Piece, kind: CopyKind, problem: Problem, desk: Desk, base: int
     symmetric = len(distinct_turns(kind.outline, (0.0, half))) == 1
     book = desk.books(piece, problem.board.knife_gap, not symmetric)[0]
     box = problem.free()
-    room = (box.left, box.bottom, box.right, box.top)
+    room = box.sides
     found = most_tilted(book, room, turns, base, desk.effort.step, desk.effort.bends)
     return tuple(CopySpot(kind, turn % 360.0, round(x * NESTING_GRID), round(y * NESTING_GRID)) for x, y, turn in found)
 

@@ -62,8 +62,8 @@ def _largest(empty: np.ndarray[tuple[int, int], np.dtype[np.bool_]]) -> tuple[in
 
 def _grown(box: Box, side: int, laid: Laid, free: Box, gap: float) -> Box:
     """Move one side (0 left, 1 bottom, 2 right, 3 top) of an empty rectangle out to the next outline, less the gap."""
-    values = [box.left, box.bottom, box.right, box.top]
-    end, start = (free.left, free.bottom, free.right, free.top)[side], values[side]
+    values = list(box.sides)
+    end, start = free.sides[side], values[side]
     way = -1.0 if side < 2 else 1.0
     near = gap - 1e-6  # an outline exactly as far as the gap is not in the way
     lane = [box.left - near, box.bottom - near, box.right + near, box.top + near]

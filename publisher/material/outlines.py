@@ -97,7 +97,7 @@ def offset(polygon: shapely.Polygon, by: float) -> FloatPath:
 
 def _within(ring: FloatPath, box: Box) -> FloatPath:
     """Return the part of a ring inside an upright rectangle."""
-    inside = shapely.Polygon(ring).intersection(shapely.box(box.left, box.bottom, box.right, box.top))
+    inside = shapely.Polygon(ring).intersection(shapely.box(*box.sides))
     return offset(inside, 0.0) if isinstance(inside, shapely.Polygon) and not inside.is_empty else ring
 
 

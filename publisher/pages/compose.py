@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 
-from publisher.basics import Box, Finding, PagePromise, Promises, ReferencePromise, Rule, Severity, record, run_checks
+from publisher.basics import Box, Finding, PagePromise, Promises, Rule, Severity, record, run_checks
 from publisher.brief import Inputs
 from publisher.design import Design, text_findings
 from publisher.geometry import Part
@@ -114,12 +114,14 @@ def compose(
             )
         )
         boxes.append(reach)
-        promised.append(PagePromise(number, frame.width, frame.height, label, draft.kind, frame.limit, True))
+        promised.append(
+            PagePromise(number, frame.width, frame.height, label, draft.kind, frame.limit, True, _task(draft))
+        )
         whole += replace(body, drawn=(), tiles=(), findings=())
     title = tidy(f"{design.title}, {design.variant_title}" if design.variant_title else design.title)
     promises = Promises(
         title, design.language, tuple(promised), whole.lengths, whole.outlines, whole.seams, whole.texts, whole.codes,
-        marks=whole.marks, furniture=whole.furniture, rows=needs.promises, references=_references(drafts, numbers[-1]),
+        marks=whole.marks, furniture=whole.furniture, rows=needs.promises,
         layouts=needs.layouts, sides=joined.sides, sentences=joined.sentences, drawings=joined.step_drawings,
         carried=whole.carried,
     )  # fmt: skip
@@ -198,17 +200,6 @@ def _ranges(named: Iterable[tuple[str, int]]) -> PrintPlan:
         else:
             found.append((name, page, page))
     return tuple(found)
-
-
-def _references(drafts: tuple[PageDraft, ...], plan: PrintPlan) -> tuple[ReferencePromise, ...]:
-    """Promise the rows of the print plan, which stands on the cover."""
-    cover = next((number for number, draft in enumerate(drafts, start=1) if draft.kind == "cover"), None)
-    if cover is None:
-        return ()
-    return tuple(
-        ReferencePromise(cover, task, first, last, tuple(dict.fromkeys(d.kind for d in drafts if _task(d) == task)))
-        for task, first, last in plan
-    )
 
 
 def _bookmarks(drafts: tuple[PageDraft, ...]) -> tuple[Bookmark, ...]:

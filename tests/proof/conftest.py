@@ -38,7 +38,6 @@ from publisher.basics import (
     Point,
     Pose,
     Promises,
-    ReferencePromise,
     RowPromise,
     SeamPromise,
     SentencePromise,
@@ -326,16 +325,16 @@ def table() -> dict[str, Draw]:
 
 
 PLAN = (
-    ("Check your printer", 1, 1, ("print_check",)),
-    ("Templates", 2, 2, ("templates",)),
-    ("Tiles of part B", 3, 4, ("tiles",)),
+    ("Check your printer", 1, 1),
+    ("Templates", 2, 2),
+    ("Tiles of part B", 3, 4),
 )
 
 
 def plan() -> dict[str, Draw]:
     """A print plan at the top of a page; words beside it are none of its own."""
     items: dict[str, Draw] = {"beside the plan": words("Beside it", 20.0, 274.0, 3.0)}
-    for row, (task, first, last, _) in enumerate(PLAN):
+    for row, (task, first, last) in enumerate(PLAN):
         y = 278.0 - 8.0 * row
         items[f"plan rule {row}"] = line((110.0, y), (195.0, y), 0.18)
         items[f"task {row}"] = words(task, 110.0, y - 4.0, 3.0)
@@ -450,10 +449,14 @@ def good_pack() -> Pack:
     sheets[2].items |= layout_items() | {"side": words("THIS SIDE UP", 100.0, 132.0, 3.0)}
     sheets[3].items |= step_items()
     kinds = ("print_check", "templates", "tiles", "tiles")
+    tasks = [task for task, first, last in PLAN for _ in range(first, last + 1)]
     promises = Promises(
         "Lock-keeper's stair",
         "en",
-        tuple(PagePromise(i + 1, WIDTH, HEIGHT, str(i + 1), kind, LIMIT, True) for i, kind in enumerate(kinds)),
+        tuple(
+            PagePromise(i + 1, WIDTH, HEIGHT, str(i + 1), kind, LIMIT, True, task)
+            for i, (kind, task) in enumerate(zip(kinds, tasks, strict=True))
+        ),
         tuple(lengths),
         (
             OutlinePromise(2, "step", "A", 1, AT_A, (PART_A, DOOR)),
@@ -483,7 +486,6 @@ def good_pack() -> Pack:
             RowPromise("step", "A", "Step", "foam", 14, 1, 0, 90.0, 60.0),
             RowPromise("deck", "B", "Deck of the bridge", "foam", 2, 0, 1, 300.0, 90.0),
         ),
-        tuple(ReferencePromise(3, *row) for row in PLAN),
         **made(),
     )
     return Pack(sheets, promises)

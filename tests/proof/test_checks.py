@@ -449,15 +449,17 @@ bad("proof/print-plan", "a task left out")(drop(2, "task 1"))
 bad("proof/print-plan", "another task")(swap(2, "task 1", lambda kit: kit.words("Tiles", 110.0, 266.0, 3.0)))
 
 
-@bad("proof/print-plan", "a task that leads to other pages than it names")
-def astray(pack: Any, _kit: Any) -> None:
-    pages = tuple(replace(p, kind="tiles") if p.page == 2 else p for p in pack.promises.pages)
-    pack.promises = replace(pack.promises, pages=pages)
+def printed_for(page: int, task: str) -> Spoil:
+    def spoil(pack: Any, _kit: Any) -> None:
+        pages = tuple(replace(p, task=task) if p.page == page else p for p in pack.promises.pages)
+        pack.promises = replace(pack.promises, pages=pages)
+
+    return spoil
 
 
-@bad("proof/print-plan", "a page that no task names")
-def unnamed(pack: Any, _kit: Any) -> None:
-    pack.promises = replace(pack.promises, references=pack.promises.references[:-1])
+bad("proof/print-plan", "a page that is printed for another task than the plan says")(printed_for(2, "Tiles of part B"))
+bad("proof/print-plan", "a page that no task names")(printed_for(4, ""))
+bad("proof/print-plan", "pages of a task apart from each other")(printed_for(4, "Check your printer"))
 
 
 def carried(key: str, **changes: Any) -> Spoil:

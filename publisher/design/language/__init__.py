@@ -5,7 +5,7 @@ Never: know a board, a part or an assembly.
 """
 
 from publisher.design.language.amounts import Amount, of_kind
-from publisher.design.language.counts import MOST_OF_ONE_PART, read_count, refuse_count
+from publisher.design.language.counts import MOST_OF_ONE_PART, count_beyond, read_count
 from publisher.design.language.lexer import Fault, read_literal
 from publisher.design.language.overrides import (
     PASTED,
@@ -32,13 +32,13 @@ __all__ = [
     "Scope",
     "asked_variants",
     "column_of",
+    "count_beyond",
     "given_sizes",
     "of_kind",
     "parse",
     "pick_hint",
     "read_count",
     "read_literal",
-    "refuse_count",
     "say",
     "uses_of",
     "variant_and_use",

@@ -1,6 +1,6 @@
 """Whole numbers within bounds."""
 
-from publisher.basics import Place
+from publisher.basics import Finding, Place
 from publisher.basics.wording import CHECK_COUNT, beyond
 from publisher.brief import Value
 from publisher.design.language.scope import Scope
@@ -18,20 +18,18 @@ def read_count(value: Value | None, default: int, least: int, most: int, what: s
         return default
     if not least <= number <= most:
         limit = most if number > most else least
-        refuse_count(int(number), limit, what, value.place, scope, subject)
+        scope.findings.append(count_beyond(int(number), limit, what, value.place, subject))
         return default
     return int(number)
 
 
-def refuse_count(number: int, limit: int, what: str, place: Place, scope: Scope, subject: str) -> None:
-    """Add the finding for a count beyond its limit."""
-    scope.findings.append(
-        rules.COUNT_RANGE.found(
-            beyond(what, str(number), str(limit), most=number > limit),
-            subject=subject,
-            hint=CHECK_COUNT,
-            place=place,
-            value=float(number),
-            limit=float(limit),
-        )
+def count_beyond(number: int, limit: int, what: str, place: Place, subject: str) -> Finding:
+    """Return the finding for a count beyond its limit, whoever knows that: a field's reader, or the registry of shapes."""
+    return rules.COUNT_RANGE.found(
+        beyond(what, str(number), str(limit), most=number > limit),
+        subject=subject,
+        hint=CHECK_COUNT,
+        place=place,
+        value=float(number),
+        limit=float(limit),
     )

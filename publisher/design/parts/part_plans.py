@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from publisher.basics.wording import say_mm
 from publisher.brief import Entry, Row, Table, Value
-from publisher.design.language import MOST_OF_ONE_PART, Scope, read_count, refuse_count
+from publisher.design.language import MOST_OF_ONE_PART, Scope, count_beyond, read_count
 from publisher.design.parts.combine import CombineReader
 from publisher.design.parts.letters import letter
 from publisher.design.parts.parameters import read_openings, read_parameters, read_surface
@@ -155,7 +155,8 @@ class PartsReader:
                 )
             )
         if used is not None and used > MOST_OF_ONE_PART:
-            refuse_count(used, MOST_OF_ONE_PART, f"the count of {entry.key}", entry.place, self.scope, subject)
+            what = f"the count of {entry.key}"
+            self.scope.findings.append(count_beyond(used, MOST_OF_ONE_PART, what, entry.place, subject))
         return (
             used
             if used is not None

@@ -56,7 +56,7 @@ PART_COUNT = Rule(
 COUNT_RANGE = Rule(
     "design/count-range",
     "A count lies between its least and its most",
-    "At most 10000 copies: nobody cuts more, and no spec may hang the machine.",
+    "Nobody cuts more than 10000 copies, a shape says how many of a thing it takes, and no spec may hang the machine.",
     ERROR,
 )
 TOO_MANY_PARTS = Rule(

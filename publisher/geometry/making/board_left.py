@@ -4,12 +4,10 @@ from collections.abc import Iterator, Sequence
 
 import shapely
 
-from publisher.basics import Finding, Path, Place, record
+from publisher.basics import SAME_POINT, Finding, Path, Place, record
 from publisher.geometry.paths import polygon
 from publisher.geometry.registry import mm
 from publisher.geometry.rules import LEAST_WALL, OPENING_OVER_EDGE, OVERLAP, SLOT_OFF_PANEL, THIN_WALL
-
-_NOTHING = 1e-6
 
 
 @record
@@ -33,7 +31,7 @@ def wall_findings(voids: Sequence[Void], outer: Path, subject: str) -> Iterator[
     for void, shape in zip(voids, shapes, strict=True):
         edges = shapely.MultiLineString([[*e.points(), e.end] for e in outer.edges if e.name != void.open_at])
         over = shapely.difference(shape, body).area
-        if over > _NOTHING:
+        if over > SAME_POINT:
             rule = SLOT_OFF_PANEL if void.slot else OPENING_OVER_EDGE
             yield rule.found(
                 f"{void.what} runs over the edge of the part (by {over:.1f} mm²)",
@@ -50,7 +48,7 @@ def wall_findings(voids: Sequence[Void], outer: Path, subject: str) -> Iterator[
     for i, (a, shape) in enumerate(zip(voids, shapes, strict=True)):
         for b, other in zip(voids[i + 1 :], shapes[i + 1 :], strict=True):
             apart = shape.distance(other)
-            if apart < _NOTHING:
+            if apart < SAME_POINT:
                 yield OVERLAP.found(
                     f"{a.what} and {b.what} overlap or touch", subject=subject, hint="move them apart", place=b.place
                 )
@@ -59,7 +57,7 @@ def wall_findings(voids: Sequence[Void], outer: Path, subject: str) -> Iterator[
 
 
 def _thin(apart: float, between: str, void: Void, subject: str) -> Iterator[Finding]:
-    if apart < LEAST_WALL - _NOTHING:
+    if apart < LEAST_WALL - SAME_POINT:
         yield THIN_WALL.found(
             f"only {mm(apart)} of board stay between {between}",
             subject=subject,

@@ -4,10 +4,10 @@ from collections.abc import Iterable, Iterator
 from math import isfinite
 
 from publisher.basics import Finding, Path, Place, record
-from publisher.basics.wording import CHECK_COUNT, MOST_KNOWN, beyond, did_you_mean, listed
+from publisher.basics.wording import MOST_KNOWN, beyond, did_you_mean, listed
 from publisher.basics.wording import written_angle as deg
 from publisher.basics.wording import written_length as mm
-from publisher.design import Parameter
+from publisher.design import Parameter, count_beyond
 from publisher.geometry.model import ParameterInfo
 from publisher.geometry.rules import IMPOSSIBLE_SIZES, OUT_OF_RANGE
 
@@ -127,13 +127,14 @@ def _in_range(what: str, info: ParameterInfo, parameter: Parameter, subject: str
 def _beyond(what: str, info: ParameterInfo, parameter: Parameter, value: float, subject: str) -> Iterator[Finding]:
     for limit, most in ((info.least, False), (info.most, True)):
         if limit is not None and (value - limit if most else limit - value) > 1e-9:
-            said, bound = amount(value, info.kind), amount(limit, info.kind)
+            named = f"{info.name} of {what}"
+            if info.kind == "count":
+                yield count_beyond(round(value), round(limit), named, parameter.place, subject)
+                continue
             yield OUT_OF_RANGE.found(
-                beyond(f"{info.name} of {what}", said, bound, most=most),
+                beyond(named, amount(value, info.kind), amount(limit, info.kind), most=most),
                 subject=subject,
-                hint=CHECK_COUNT
-                if info.kind == "count"
-                else f"change {info.name}, the {info.meaning}, or check its unit",
+                hint=f"change {info.name}, the {info.meaning}, or check its unit",
                 place=parameter.place,
                 value=value,
                 limit=limit,

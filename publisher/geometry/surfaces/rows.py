@@ -9,29 +9,30 @@ from math import ceil, floor
 
 import numpy as np
 
-from publisher.basics import Box
+from publisher.basics import SAME_POINT, Box
 from publisher.geometry.surfaces.pattern import Array, LineFamily, segments
 
 QUARTER = 0.25  # of a unit: least overlap of neighbouring rows, and least end piece
 ROW_SLACK = 1e-3  # mm by which a guard is shorter, so that an end piece of just a quarter stays
-_NOTHING = 1e-6  # mm
 
 
 def numbers(low: float, high: float, origin: float, pitch: float) -> Array:
     """Return the whole numbers k whose rows [origin + k·pitch, origin + (k + 1)·pitch] meet low … high (mm)."""
-    return np.arange(floor((low - origin) / pitch + _NOTHING), ceil((high - origin) / pitch - _NOTHING), dtype=float)
+    return np.arange(
+        floor((low - origin) / pitch + SAME_POINT), ceil((high - origin) / pitch - SAME_POINT), dtype=float
+    )
 
 
 def bed_joints(lines: Array, box: Box) -> LineFamily:
     """Return the level lines (mm) that lie inside the box."""
-    y = lines[(lines > box.bottom + _NOTHING) & (lines < box.top - _NOTHING)]
+    y = lines[(lines > box.bottom + SAME_POINT) & (lines < box.top - SAME_POINT)]
     return LineFamily(segments(box.left, y, box.right, y))
 
 
 def head_joints(x: Array, low: Array, top: Array, box: Box, guard: float) -> LineFamily:
     """Return upright joints at x from low to top (mm), each with a guard line of ±guard at half the visible height."""
     low, top = np.maximum(low, box.bottom), np.minimum(top, box.top)
-    shown = (x > box.left) & (x < box.right) & (top - low > _NOTHING)
+    shown = (x > box.left) & (x < box.right) & (top - low > SAME_POINT)
     x, low, top = x[shown], low[shown], top[shown]
     middle, reach = (low + top) / 2.0, guard - ROW_SLACK
     return LineFamily(segments(x, low, x, top), segments(x - reach, middle, x + reach, middle))
@@ -69,7 +70,7 @@ def _next(x: float, unit: float, vary: float, draw: float, below: Array) -> floa
     least, most, apart = x + (1.0 - vary) * unit, x + (1.0 + vary) * unit, QUARTER * unit
     wanted = least + draw * (most - least)
     near = below[np.searchsorted(below, least - apart) : np.searchsorted(below, most + apart, side="right")].tolist()
-    places = [wanted, *(b + side * (apart + _NOTHING) for b in near for side in (-1.0, 1.0))]
+    places = [wanted, *(b + side * (apart + SAME_POINT) for b in near for side in (-1.0, 1.0))]
     free = [p for p in places if least <= p <= most and all(abs(p - b) >= apart for b in near)]
     return min(free, key=lambda p: abs(p - wanted), default=wanted)
 

@@ -2,95 +2,91 @@
 
 from publisher.basics import Check
 from publisher.joints.assembled import Assembled
-from publisher.joints.checks import (
-    bears_no_hand,
-    bent_edge_joined,
-    bent_too_tightly,
-    brace_does_not_fit,
-    corner_not_as_shaped,
-    deck_bends,
-    does_not_meet,
-    does_not_rest,
-    edge_lengths_differ,
-    edge_unknown,
-    fact_unknown,
-    falls_over,
-    glued_too_little,
-    layers_do_not_touch,
-    lift_off_locked,
-    need_not_met,
-    need_of_another_kind,
-    need_over_spread,
-    needs_contradict,
-    off_its_curve,
-    off_its_face,
-    panel_not_placed,
-    part_too_thin,
-    parts_share_space,
-    point_too_sharp,
-    pressed_on_paper,
-    ring_does_not_close,
-    room_fit,
-    rows_do_not_meet,
-    slot_fit,
-    slot_too_close_to_edge,
-    step_too_weak,
-    straight_joint,
-    tab_misses_slot,
-    thing_not_carried,
-    tips_over,
-    traced_without_allowance,
-)
+from publisher.joints.checks import brace_does_not_fit, room_fit, slot_fit
+from publisher.joints.checks.bears_no_hand import bears_no_hand
+from publisher.joints.checks.bent_edge_joined import bent_edge_joined
+from publisher.joints.checks.bent_too_tightly import bent_too_tightly
+from publisher.joints.checks.corner_not_as_shaped import corner_not_as_shaped
+from publisher.joints.checks.deck_bends import reaches_far, sags, too_weak
+from publisher.joints.checks.does_not_meet import does_not_meet
+from publisher.joints.checks.does_not_rest import does_not_rest
+from publisher.joints.checks.edge_lengths_differ import edge_lengths_differ
+from publisher.joints.checks.edge_unknown import edge_unknown
+from publisher.joints.checks.fact_unknown import fact_unknown
+from publisher.joints.checks.falls_over import falls_over
+from publisher.joints.checks.glued_too_little import glued_too_little
+from publisher.joints.checks.layers_do_not_touch import layers_do_not_touch
+from publisher.joints.checks.lift_off_locked import lift_off_locked
+from publisher.joints.checks.need_not_met import need_not_met
+from publisher.joints.checks.need_of_another_kind import need_of_another_kind
+from publisher.joints.checks.need_over_spread import need_over_spread
+from publisher.joints.checks.needs_contradict import needs_contradict
+from publisher.joints.checks.off_its_curve import off_its_curve
+from publisher.joints.checks.off_its_face import off_its_face
+from publisher.joints.checks.panel_not_placed import panel_not_placed
+from publisher.joints.checks.part_too_thin import part_too_thin
+from publisher.joints.checks.parts_share_space import parts_share_space
+from publisher.joints.checks.point_too_sharp import point_too_sharp
+from publisher.joints.checks.pressed_on_paper import pressed_on_paper
+from publisher.joints.checks.ring_does_not_close import ring_does_not_close
+from publisher.joints.checks.rows_do_not_meet import rows_do_not_meet
+from publisher.joints.checks.slot_too_close_to_edge import slot_too_close_to_edge
+from publisher.joints.checks.step_too_weak import step_too_weak
+from publisher.joints.checks.straight_joint import straight_joint
+from publisher.joints.checks.tab_misses_slot import tab_misses_slot
+from publisher.joints.checks.thing_not_carried import thing_not_carried
+from publisher.joints.checks.tips_over import tips_over
+from publisher.joints.checks.traced_without_allowance import traced_without_allowance
 
 CHECKS: tuple[Check[Assembled], ...] = (
-    edge_unknown.CHECK,
-    panel_not_placed.CHECK,
-    edge_lengths_differ.CHECK,
-    ring_does_not_close.CHECK,
-    corner_not_as_shaped.CHECK,
-    tab_misses_slot.CHECK,
-    does_not_meet.CHECK,
-    does_not_rest.CHECK,
-    off_its_face.CHECK,
-    off_its_curve.CHECK,
-    bent_edge_joined.CHECK,
-    parts_share_space.CHECK,
-    thing_not_carried.CHECK,
-    lift_off_locked.CHECK,
-    slot_too_close_to_edge.CHECK,
+    edge_unknown,
+    panel_not_placed,
+    edge_lengths_differ,
+    ring_does_not_close,
+    corner_not_as_shaped,
+    tab_misses_slot,
+    does_not_meet,
+    does_not_rest,
+    off_its_face,
+    off_its_curve,
+    bent_edge_joined,
+    parts_share_space,
+    thing_not_carried,
+    lift_off_locked,
+    slot_too_close_to_edge,
     slot_fit.TOO_NARROW,
     slot_fit.AT_LIMITS,
     slot_fit.BEYOND_USE,
-    room_fit.NO_SUCH_ROOM,
+    room_fit.no_such_room,
     room_fit.DOES_NOT_GO_IN,
     room_fit.TOO_LOOSE,
     room_fit.GAPES,
     room_fit.AT_LIMITS,
-    traced_without_allowance.CHECK,
-    layers_do_not_touch.CHECK,
-    glued_too_little.CHECK,
-    part_too_thin.CHECK,
-    point_too_sharp.CHECK,
-    bent_too_tightly.CHECK,
-    pressed_on_paper.CHECK,
-    straight_joint.CHECK,
-    rows_do_not_meet.CHECK,
-    falls_over.CHECK,
-    tips_over.CHECK,
-    step_too_weak.CHECK,
-    deck_bends.TOO_WEAK,
-    deck_bends.SAGS,
-    deck_bends.REACHES_FAR,
-    bears_no_hand.CHECK,
+    traced_without_allowance,
+    layers_do_not_touch,
+    glued_too_little,
+    part_too_thin,
+    point_too_sharp,
+    bent_too_tightly,
+    pressed_on_paper,
+    straight_joint,
+    rows_do_not_meet,
+    falls_over,
+    tips_over,
+    step_too_weak,
+    too_weak,
+    sags,
+    reaches_far,
+    bears_no_hand,
     brace_does_not_fit.CHECK,
-    fact_unknown.CHECK,
-    need_of_another_kind.CHECK,
-    needs_contradict.CHECK,
-    need_not_met.CHECK,
-    need_over_spread.CHECK,
+    fact_unknown,
+    need_of_another_kind,
+    needs_contradict,
+    need_not_met,
+    need_over_spread,
 )
 
-NEEDS_CONTRADICT = needs_contradict.CHECK  # advice replaces what these two say by what would cure it
-NEED_NOT_MET = need_not_met.CHECK
+NEEDS_CONTRADICT = needs_contradict  # advice replaces what these two say by what would cure it
+NEED_NOT_MET = need_not_met
 
 __all__ = ["CHECKS", "NEEDS_CONTRADICT", "NEED_NOT_MET"]

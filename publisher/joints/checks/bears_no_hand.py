@@ -2,7 +2,7 @@
 
 from math import floor
 
-from publisher.basics import Check, Finding, Outcome, Place, Severity
+from publisher.basics import Check, Findings, Place, Severity, checked
 from publisher.design import say
 from publisher.joints.assembled import Assembled
 
@@ -10,25 +10,30 @@ FINGER_PRESSES = 5.0
 """N: what a finger presses with. An assumption."""
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/bears-no-hand",
+    "What is handled bears a finger",
+    f"a finger presses with {FINGER_PRESSES:g} N (an assumption), more than any thin step bears; looked at where the spec says "
+    "handled: true",
+    Severity.WARNING,
+    may_be_empty=True,
+)
+def bears_no_hand(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Compare what the weakest step and deck of every assembly carry with a finger's push, where the spec says handled: true."""
-    found: list[Finding] = []
     carried = _carried(subject) if subject.design.handled else []
     for name, what, carries, place in carried:
         if carries >= FINGER_PRESSES:
             continue
         least = say(floor(carries * 100.0) / 100.0, "force")
-        found.append(
-            check.found(
-                f"{what} of {name} breaks under {least} at its worst place, and a finger presses with {say(FINGER_PRESSES, 'force')}",
-                subject=name,
-                hint="double it, prop it, or bring its supports nearer; or leave out handled: true, and the pack says where to lift",
-                place=place,
-                value=carries,
-                limit=FINGER_PRESSES,
-            )
+        yield check.found(
+            f"{what} of {name} breaks under {least} at its worst place, and a finger presses with {say(FINGER_PRESSES, 'force')}",
+            subject=name,
+            hint="double it, prop it, or bring its supports nearer; or leave out handled: true, and the pack says where to lift",
+            place=place,
+            value=carries,
+            limit=FINGER_PRESSES,
         )
-    return Outcome(len(carried), tuple(found))
+    return len(carried)
 
 
 def _carried(subject: Assembled) -> list[tuple[str, str, float, Place]]:
@@ -44,14 +49,3 @@ def _carried(subject: Assembled) -> list[tuple[str, str, float, Place]]:
         for deck in m.decks
     ]
     return [*steps, *decks]
-
-
-CHECK = Check(
-    "joints/bears-no-hand",
-    "What is handled bears a finger",
-    f"a finger presses with {FINGER_PRESSES:g} N (an assumption), more than any thin step bears; looked at where the spec says "
-    "handled: true",
-    Severity.WARNING,
-    run=run,
-    may_be_empty=True,
-)

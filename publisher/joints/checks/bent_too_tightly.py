@@ -1,6 +1,6 @@
 """Board that tears or buckles where it is bent."""
 
-from publisher.basics import Check, Outcome, Severity
+from publisher.basics import Check, Findings, Severity, checked
 from publisher.basics.wording import say_length
 from publisher.design import Board
 from publisher.geometry import BentForm, Part
@@ -16,9 +16,17 @@ CARD = 1.5
 """mm: what is thinner is paper or card, which bends as it likes."""
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/bent-too-tightly",
+    "Board is bent no more tightly than it bears",
+    f"bare foam tears beyond {MOST_STRAIN:.0%} of strain, and buckles under {LEAST_RADIUS:g} times its thickness even when it is slit "
+    "and covered with paper or tape (common practice, no source; bend a scrap)",
+    Severity.WARNING,
+    may_be_empty=True,
+)
+def bent_too_tightly(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Hold the radius of every bent part against its board: t/2ρ where it is bent plain, 8 t where it is covered and slit."""
-    looked_at, found = 0, []
+    looked_at = 0
     boards = {board.id: board for board in subject.design.boards}
     for part in subject.parts:
         if part.bending is None or part.thickness < CARD:
@@ -27,17 +35,15 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
         fault = _fault(part, part.bending, boards[part.board])
         if fault is not None:
             what, hint, value, limit = fault
-            found.append(
-                check.found(
-                    f"part {part.letter} ({part.name}) {what} (common practice)",
-                    subject=part.id,
-                    hint=hint,
-                    place=part.place,
-                    value=value,
-                    limit=limit,
-                )
+            yield check.found(
+                f"part {part.letter} ({part.name}) {what} (common practice)",
+                subject=part.id,
+                hint=hint,
+                place=part.place,
+                value=value,
+                limit=limit,
             )
-    return Outcome(looked_at, tuple(found))
+    return looked_at
 
 
 def _fault(part: Part, bending: BentForm, board: Board) -> tuple[str, str, float, float] | None:
@@ -65,14 +71,3 @@ def _fault(part: Part, bending: BentForm, board: Board) -> tuple[str, str, float
         strain,
         MOST_STRAIN,
     )
-
-
-CHECK = Check(
-    "joints/bent-too-tightly",
-    "Board is bent no more tightly than it bears",
-    f"bare foam tears beyond {MOST_STRAIN:.0%} of strain, and buckles under {LEAST_RADIUS:g} times its thickness even when it is slit "
-    "and covered with paper or tape (common practice, no source; bend a scrap)",
-    Severity.WARNING,
-    run=run,
-    may_be_empty=True,
-)

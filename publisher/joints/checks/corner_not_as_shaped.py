@@ -1,15 +1,22 @@
 """Corners that are written otherwise than the shapes of both panels make them."""
 
-from publisher.basics import Check, Outcome, Severity
+from publisher.basics import Check, Findings, checked
 from publisher.basics.wording import trimmed
 from publisher.design import Join, PanelPlan
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks.ring_does_not_close import ANGLE, shaped_corner
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/corner-not-as-shaped",
+    "Panels whose shapes know how they meet are joined so",
+    f"a facet that is told its number of sides is bevelled for them; a corner written otherwise by more than "
+    f"{ANGLE:g}° bevels it anew, and the piece leans where nothing closes round it",
+    may_be_empty=True,
+)
+def corner_not_as_shaped(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Hold each mitre between shapes that know their bevels against those; in a ring, whether it closes says which is right."""
-    looked_at, found = 0, []
+    looked_at = 0
     for mated in subject.panels:
         plan = mated.assembly.plan
         for join in plan.joins:
@@ -20,17 +27,15 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
             if abs(corner - join.corner) <= ANGLE or _is_in_a_ring(plan, join):
                 continue
             said = f"{trimmed(join.corner, 4)}°"
-            found.append(
-                check.found(
-                    f"{join.a} and {join.b} are joined at {said}; their shapes are made to meet at {trimmed(corner, 4)}°",
-                    subject=plan.name,
-                    hint=f"leave corner out, and it follows from the shapes, or write {trimmed(corner, 4)} deg",
-                    place=join.place,
-                    value=join.corner,
-                    limit=corner,
-                )
+            yield check.found(
+                f"{join.a} and {join.b} are joined at {said}; their shapes are made to meet at {trimmed(corner, 4)}°",
+                subject=plan.name,
+                hint=f"leave corner out, and it follows from the shapes, or write {trimmed(corner, 4)} deg",
+                place=join.place,
+                value=join.corner,
+                limit=corner,
             )
-    return Outcome(looked_at, tuple(found))
+    return looked_at
 
 
 def _is_in_a_ring(plan: PanelPlan, join: Join) -> bool:
@@ -42,14 +47,3 @@ def _is_in_a_ring(plan: PanelPlan, join: Join) -> bool:
         new = {panel for pair in pairs if reached.intersection(pair) for panel in pair} - reached
         reached, more = reached | new, bool(new)
     return join.b.panel in reached
-
-
-CHECK = Check(
-    "joints/corner-not-as-shaped",
-    "Panels whose shapes know how they meet are joined so",
-    f"a facet that is told its number of sides is bevelled for them; a corner written otherwise by more than "
-    f"{ANGLE:g}° bevels it anew, and the piece leans where nothing closes round it",
-    Severity.ERROR,
-    run=run,
-    may_be_empty=True,
-)

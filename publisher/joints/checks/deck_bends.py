@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 from math import floor
 
-from publisher.basics import Check, Finding, Outcome, Place, Severity
+from publisher.basics import Check, Findings, Place, Severity, checked
 from publisher.basics.wording import fixed, say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.bending import BENDING_STRENGTH, Bending
@@ -16,9 +16,16 @@ SAG = 0.5
 """Of the board's thickness: what sags more looks wrong and opens its joints. An assumption."""
 
 
-def too_weak(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/deck-too-weak",
+    "Decks bear a figure at their worst place",
+    "a board between two walls, or beyond one, breaks where it is loaded farthest from them (elementary bending; supports are what "
+    "touches it from below and the walls that its edges are glued to; "
+    f"board whose strength nobody states bears {BENDING_STRENGTH:g} MPa, an assumption)",
+    may_be_empty=True,
+)
+def too_weak(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Compare the greatest stress of every deck, under a figure at its worst place, with the bending strength of its board."""
-    found: list[Finding] = []
     boards = {board.id: board for board in subject.design.boards}
     for name, place, deck in _decks(subject):
         at = deck.weakest
@@ -27,23 +34,26 @@ def too_weak(subject: Assembled, check: Check[Assembled]) -> Outcome:
             continue
         said = boards[deck.panel.part.board].bending_strength is not None
         assumed = "" if said else f" ({BENDING_STRENGTH:g} MPa assumed)"
-        found.append(
-            check.found(
-                f"{deck.panel.name} of {name} breaks under a figure of {weight(subject.design.figure)} {_where(at)}: it bends at "
-                f"{fixed(stress, 3)} MPa there, and the board bears {fixed(deck.strength, 3)} MPa{assumed}",
-                subject=name,
-                hint=_cure(deck, at, _stress, deck.strength),
-                place=place,
-                value=stress,
-                limit=deck.strength,
-            )
+        yield check.found(
+            f"{deck.panel.name} of {name} breaks under a figure of {weight(subject.design.figure)} {_where(at)}: it bends at "
+            f"{fixed(stress, 3)} MPa there, and the board bears {fixed(deck.strength, 3)} MPa{assumed}",
+            subject=name,
+            hint=_cure(deck, at, _stress, deck.strength),
+            place=place,
+            value=stress,
+            limit=deck.strength,
         )
-    return Outcome(len(_decks(subject)), tuple(found))
+    return len(_decks(subject))
 
 
-def sags(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/deck-sags",
+    f"Decks give under a figure by no more than {SAG:g} of their board",
+    "a deck that sags looks wrong and opens its joints; judged where a board says its stiffness (the limit is an assumption)",
+    may_be_empty=True,
+)
+def sags(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Compare how far every deck gives under a figure with half of its board; a board of unknown stiffness is not judged."""
-    found: list[Finding] = []
     looked_at = 0
     for name, place, deck in _decks(subject):
         sag = deck.sag()
@@ -54,40 +64,42 @@ def sags(subject: Assembled, check: Check[Assembled]) -> Outcome:
         limit = SAG * deck.thick
         if depth <= limit:
             continue
-        found.append(
-            check.found(
-                f"{deck.panel.name} of {name} sags by {say_length(depth)} under a figure of {weight(subject.design.figure)} {_where(at)}; "
-                f"half of the board, {say_length(limit)}, is the most",
-                subject=name,
-                hint=_cure(deck, at, _sag, limit),
-                place=place,
-                value=depth,
-                limit=limit,
-            )
+        yield check.found(
+            f"{deck.panel.name} of {name} sags by {say_length(depth)} under a figure of {weight(subject.design.figure)} {_where(at)}; "
+            f"half of the board, {say_length(limit)}, is the most",
+            subject=name,
+            hint=_cure(deck, at, _sag, limit),
+            place=place,
+            value=depth,
+            limit=limit,
         )
-    return Outcome(looked_at, tuple(found))
+    return looked_at
 
 
-def reaches_far(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/deck-reaches-far",
+    f"Decks reach at most {OVERHANG:g} boards beyond what carries them",
+    "a long overhang breaks when the piece is lifted by it (common practice, no source)",
+    Severity.WARNING,
+    may_be_empty=True,
+)
+def reaches_far(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Measure how far every deck reaches beyond all that carries it."""
-    found: list[Finding] = []
     for name, place, deck in _decks(subject):
         beyond = [one for one in deck.bendings if one.way == "beyond"]
         far = max(beyond, key=lambda one: one.length, default=None)
         limit = OVERHANG * deck.thick
         if far is not None and far.length > limit + 0.01:
-            found.append(
-                check.found(
-                    f"{deck.panel.name} of {name} reaches {say_length(far.length)} beyond what carries it; {say_length(limit)}, "
-                    f"{OVERHANG:g} boards, hold up in use (common practice)",
-                    subject=name,
-                    hint="put a support nearer to its edge, or make it shorter there",
-                    place=place,
-                    value=far.length,
-                    limit=limit,
-                )
+            yield check.found(
+                f"{deck.panel.name} of {name} reaches {say_length(far.length)} beyond what carries it; {say_length(limit)}, "
+                f"{OVERHANG:g} boards, hold up in use (common practice)",
+                subject=name,
+                hint="put a support nearer to its edge, or make it shorter there",
+                place=place,
+                value=far.length,
+                limit=limit,
             )
-    return Outcome(len(_decks(subject)), tuple(found))
+    return len(_decks(subject))
 
 
 def _decks(subject: Assembled) -> list[tuple[str, Place, Deck]]:
@@ -122,31 +134,3 @@ def _cure(deck: Deck, at: Bending, measure: Callable[[Deck, Bending, float], flo
     nearer = f"{what} {say_length(float(floor(low)))} {'reaches beyond it' if at.overhang else 'apart'}"
     several = next((n for n in (2, 3, 4) if measure(deck, at, n * deck.thick) <= limit), None)
     return nearer if several is None else f"{nearer}, or glue {several} boards on each other"
-
-
-TOO_WEAK = Check(
-    "joints/deck-too-weak",
-    "Decks bear a figure at their worst place",
-    "a board between two walls, or beyond one, breaks where it is loaded farthest from them (elementary bending; supports are what "
-    "touches it from below and the walls that its edges are glued to; "
-    f"board whose strength nobody states bears {BENDING_STRENGTH:g} MPa, an assumption)",
-    Severity.ERROR,
-    run=too_weak,
-    may_be_empty=True,
-)
-SAGS = Check(
-    "joints/deck-sags",
-    f"Decks give under a figure by no more than {SAG:g} of their board",
-    "a deck that sags looks wrong and opens its joints; judged where a board says its stiffness (the limit is an assumption)",
-    Severity.ERROR,
-    run=sags,
-    may_be_empty=True,
-)
-REACHES_FAR = Check(
-    "joints/deck-reaches-far",
-    f"Decks reach at most {OVERHANG:g} boards beyond what carries them",
-    "a long overhang breaks when the piece is lifted by it (common practice, no source)",
-    Severity.WARNING,
-    run=reaches_far,
-    may_be_empty=True,
-)

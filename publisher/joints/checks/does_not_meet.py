@@ -1,15 +1,22 @@
 """Boards that do not touch where a join says that they meet."""
 
-from publisher.basics import Check, Outcome, Severity
+from publisher.basics import Check, Findings, checked
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks import ring_does_not_close
 from publisher.joints.checks.edge_lengths_differ import MOST_DIFFERENCE
 from publisher.joints.panels import BARE, PANEL_TOUCH
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/does-not-meet",
+    "Boards touch all along the edges that are joined",
+    "edges may agree on paper and the boards still not reach each other: a window where a wall should be glued on, or an edge "
+    f"that is cut for another board; a fillet of glue bridges {BARE:g} mm (common practice, no source)",
+    may_be_empty=True,
+)
+def does_not_meet(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Measure every join on the boards as they are cut and stand: gap, angle, and what of the edge stays bare."""
-    looked_at, found = 0, []
+    looked_at = 0
     for mated in subject.panels:
         for mating in mated.matings:
             touch, join = mating.touch, mating.join
@@ -30,20 +37,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                 what = f"{join.b} meets {join.a} and is left {touch.bare_words} ({where})"
                 hint = "move the opening or the cut that lies there, or make the panel reach over the whole of the edge"
                 value, limit = touch.bare, BARE
-            found.append(
-                check.found(
-                    what, subject=mated.assembly.plan.name, hint=hint, place=join.place, value=value, limit=limit
-                )
+            yield check.found(
+                what, subject=mated.assembly.plan.name, hint=hint, place=join.place, value=value, limit=limit
             )
-    return Outcome(looked_at, tuple(found))
-
-
-CHECK = Check(
-    "joints/does-not-meet",
-    "Boards touch all along the edges that are joined",
-    "edges may agree on paper and the boards still not reach each other: a window where a wall should be glued on, or an edge "
-    f"that is cut for another board; a fillet of glue bridges {BARE:g} mm (common practice, no source)",
-    Severity.ERROR,
-    run=run,
-    may_be_empty=True,
-)
+    return looked_at

@@ -1,13 +1,20 @@
 """Panels that do not lie on what they are said to rest on."""
 
-from publisher.basics import Check, Outcome, Severity
+from publisher.basics import Check, Findings, checked
 from publisher.joints.assembled import Assembled
 from publisher.joints.panels import BARE, PANEL_TOUCH
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/does-not-rest",
+    "A panel lies on the edges that it rests on",
+    "a roof over an edge that it does not touch, or that ends before it, has nothing to be glued to and shows a gap; a "
+    f"fillet of glue bridges {BARE:g} mm of its length; over its thickness it is held as a whole (common practice, no source)",
+    may_be_empty=True,
+)
+def does_not_rest(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Measure every edge under the face that rests on it, both where they stand: gap, angle, and what of it stays bare."""
-    looked_at, found = 0, []
+    looked_at = 0
     for mated in subject.panels:
         for resting in mated.restings:
             looked_at += 1
@@ -25,25 +32,12 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                 what = f"{panel} rests on {on} and leaves it {touch.bare_words} ({where})"
                 hint = "make the panel reach over the whole of the edge, board and all: its sizes from those of the panels under it"
                 value, limit = touch.bare, BARE
-            found.append(
-                check.found(
-                    what,
-                    subject=mated.assembly.plan.name,
-                    hint=hint,
-                    place=resting.rest.place,
-                    value=value,
-                    limit=limit,
-                )
+            yield check.found(
+                what,
+                subject=mated.assembly.plan.name,
+                hint=hint,
+                place=resting.rest.place,
+                value=value,
+                limit=limit,
             )
-    return Outcome(looked_at, tuple(found))
-
-
-CHECK = Check(
-    "joints/does-not-rest",
-    "A panel lies on the edges that it rests on",
-    "a roof over an edge that it does not touch, or that ends before it, has nothing to be glued to and shows a gap; a "
-    f"fillet of glue bridges {BARE:g} mm of its length; over its thickness it is held as a whole (common practice, no source)",
-    Severity.ERROR,
-    run=run,
-    may_be_empty=True,
-)
+    return looked_at

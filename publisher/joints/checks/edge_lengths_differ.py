@@ -1,6 +1,6 @@
 """Edges that are joined but not equally long."""
 
-from publisher.basics import Check, Finding, Outcome, Severity
+from publisher.basics import Check, Finding, Findings, checked
 from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.panels import Mating
@@ -9,9 +9,15 @@ MOST_DIFFERENCE = 0.01
 """mm: mating edges are equally long, but for rounding."""
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/edge-lengths-differ",
+    "Edges that meet are equally long",
+    f"mating edges that differ by more than {MOST_DIFFERENCE:g} mm leave a gap or a step that no glue hides",
+    may_be_empty=True,
+)
+def edge_lengths_differ(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Compare the nominal lengths of both edges of every join."""
-    looked_at, found = 0, []
+    looked_at = 0
     for mated in subject.panels:
         for mating in mated.matings:
             looked_at += 1
@@ -19,22 +25,20 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
             if differ > MOST_DIFFERENCE:
                 join = mating.join
                 if join.at is not None:
-                    found.append(_heights(mating, differ, mated.assembly.plan.name, check))
+                    yield _heights(mating, differ, mated.assembly.plan.name, check)
                     continue
                 beside = f" (at {say_length(join.inset)} from the edge)" if join.inset else ""
-                found.append(
-                    check.found(
-                        f"{join.a}{beside} is {say_length(mating.length_a)} long and {join.b}, which meets it, "
-                        f"{say_length(mating.length_b)}: they differ by {differ:.2f} mm",
-                        subject=mated.assembly.plan.name,
-                        hint="write both lengths from one size (stated sizes leave out tabs and are not shortened for the board); "
-                        "where a low panel is meant to meet a high one, say flush: bottom in the join",
-                        place=join.place,
-                        value=differ,
-                        limit=MOST_DIFFERENCE,
-                    )
+                yield check.found(
+                    f"{join.a}{beside} is {say_length(mating.length_a)} long and {join.b}, which meets it, "
+                    f"{say_length(mating.length_b)}: they differ by {differ:.2f} mm",
+                    subject=mated.assembly.plan.name,
+                    hint="write both lengths from one size (stated sizes leave out tabs and are not shortened for the board); "
+                    "where a low panel is meant to meet a high one, say flush: bottom in the join",
+                    place=join.place,
+                    value=differ,
+                    limit=MOST_DIFFERENCE,
                 )
-    return Outcome(looked_at, tuple(found))
+    return looked_at
 
 
 def _heights(mating: Mating, differ: float, assembly: str, check: Check[Assembled]) -> Finding:
@@ -49,13 +53,3 @@ def _heights(mating: Mating, differ: float, assembly: str, check: Check[Assemble
         value=differ,
         limit=MOST_DIFFERENCE,
     )
-
-
-CHECK = Check(
-    "joints/edge-lengths-differ",
-    "Edges that meet are equally long",
-    f"mating edges that differ by more than {MOST_DIFFERENCE:g} mm leave a gap or a step that no glue hides",
-    Severity.ERROR,
-    run=run,
-    may_be_empty=True,
-)

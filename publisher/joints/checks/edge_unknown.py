@@ -2,15 +2,21 @@
 
 from collections.abc import Iterator
 
-from publisher.basics import Check, Outcome, Place, Severity
+from publisher.basics import Check, Findings, Place, checked
 from publisher.basics.wording import did_you_mean, listed
 from publisher.design import EdgeRef, PanelPlan
 from publisher.joints.assembled import Assembled
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/edge-unknown",
+    "Joins name edges that their parts have",
+    "a slip in an edge's name would leave a panel without its place",
+    may_be_empty=True,
+)
+def edge_unknown(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Look up every edge that joins, rests and ``stands_on`` name, in the part at its place."""
-    looked_at, found = 0, []
+    looked_at = 0
     parts = {part.id: part for part in subject.parts}
     for mated in subject.panels:
         plan = mated.assembly.plan
@@ -23,15 +29,13 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
             if part.edge(ref.edge) is not None:
                 continue
             known = [edge.name for edge in part.edges]
-            found.append(
-                check.found(
-                    f"{ref.panel} (part {part.letter}) has no edge “{ref.edge}”",
-                    subject=plan.name,
-                    hint=f"{did_you_mean(ref.edge, known)} it has: {listed(known)}".lstrip(),
-                    place=place,
-                )
+            yield check.found(
+                f"{ref.panel} (part {part.letter}) has no edge “{ref.edge}”",
+                subject=plan.name,
+                hint=f"{did_you_mean(ref.edge, known)} it has: {listed(known)}".lstrip(),
+                place=place,
             )
-    return Outcome(looked_at, tuple(found))
+    return looked_at
 
 
 def _refs(plan: PanelPlan) -> Iterator[tuple[EdgeRef, Place]]:
@@ -48,13 +52,3 @@ def _refs(plan: PanelPlan) -> Iterator[tuple[EdgeRef, Place]]:
     for rest in plan.rests:
         for ref in rest.on:
             yield ref, rest.place
-
-
-CHECK = Check(
-    "joints/edge-unknown",
-    "Joins name edges that their parts have",
-    "a slip in an edge's name would leave a panel without its place",
-    Severity.ERROR,
-    run=run,
-    may_be_empty=True,
-)

@@ -2,28 +2,31 @@
 
 from math import isfinite
 
-from publisher.basics import Check, Finding, Outcome, Severity
+from publisher.basics import Check, Findings, checked
 from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks import tips_over
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/falls-over",
+    "What is built stands by itself",
+    "a piece whose weight falls outside what it stands on cannot be put down, with or without figures",
+    may_be_empty=True,
+)
+def falls_over(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Look whether the weight of every assembly, with nothing on it, falls inside the hull of what it stands on."""
-    found: list[Finding] = []
     looked_at = len(subject.wholes)
     for report in subject.wholes:
         if report.stack.loose and report.balance.empty < 0:
             said = tips_over.standing(report)
-            found.append(
-                check.found(
-                    f"{said.what} falls over: its weight falls {say_length(-report.balance.empty)} outside what it stands on",
-                    subject=said.subject,
-                    hint=tips_over.cure(subject, report),
-                    place=report.place,
-                    value=report.balance.empty,
-                    limit=0.0,
-                )
+            yield check.found(
+                f"{said.what} falls over: its weight falls {say_length(-report.balance.empty)} outside what it stands on",
+                subject=said.subject,
+                hint=tips_over.cure(subject, report),
+                place=report.place,
+                value=report.balance.empty,
+                limit=0.0,
             )
     for mated in subject.panels:
         if mated.balance is None:
@@ -32,24 +35,12 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
         plan, margin = mated.assembly.plan, mated.balance.empty
         if margin < 0:
             what = f": its weight falls {say_length(-margin)} outside what it stands on" if isfinite(margin) else ""
-            found.append(
-                check.found(
-                    f"{plan.name} falls over{what}",
-                    subject=plan.name,
-                    hint=tips_over.cure_of_panels(subject, mated.balance),
-                    place=plan.place,
-                    value=margin if isfinite(margin) else None,
-                    limit=0.0,
-                )
+            yield check.found(
+                f"{plan.name} falls over{what}",
+                subject=plan.name,
+                hint=tips_over.cure_of_panels(subject, mated.balance),
+                place=plan.place,
+                value=margin if isfinite(margin) else None,
+                limit=0.0,
             )
-    return Outcome(looked_at, tuple(found))
-
-
-CHECK = Check(
-    "joints/falls-over",
-    "What is built stands by itself",
-    "a piece whose weight falls outside what it stands on cannot be put down, with or without figures",
-    Severity.ERROR,
-    run=run,
-    may_be_empty=True,
-)
+    return looked_at

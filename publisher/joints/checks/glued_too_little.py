@@ -1,6 +1,6 @@
 """Layers, and panels on faces, that are glued by a sliver."""
 
-from publisher.basics import Check, Finding, Outcome, Severity
+from publisher.basics import Check, Finding, Findings, Severity, checked
 from publisher.basics.wording import say_length
 from publisher.geometry import polygon
 from publisher.joints.assembled import Assembled
@@ -13,12 +13,20 @@ ALL = 0.99
 """Share of the smaller layer: one that lies on the other as a whole is as well glued as it can be."""
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/glued-too-little",
+    f"Broad faces are glued over {GLUED_SHARE:.0%} of the smaller one, and a strip that holds",
+    f"what is held by a sliver breaks off with the first figure on it: a strip of {GLUED_STRIP.foam:g} mm holds "
+    f"in bare board up to {THICKNESS:g} mm, wider in thicker board, {PAPERED:g} of it with paper (common practice, no source)",
+    Severity.WARNING,
+    may_be_empty=True,
+)
+def glued_too_little(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Look at the share and the width of the contact of every layer that is glued to the one below, naming the worst of a stack,
     and at the width of what every panel touches that lies on a face."""
     boards = {board.id: board for board in subject.design.boards}
     parts = {part.id: part for part in subject.parts}
-    looked_at, found = 0, []
+    looked_at = 0
     for report in subject.wholes:
         layers = report.stack.layers
         worst: tuple[float, str, float, float] | None = None
@@ -41,22 +49,20 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                 continue
             worst = case if worst is None or case[0] < worst[0] else worst
         if worst is not None:
-            found.append(
-                check.found(
-                    worst[1],
-                    subject=report.stack.name,
-                    hint="make the turn or shift smaller, the layers wider, or say at: centre",
-                    place=report.place,
-                    value=worst[2],
-                    limit=worst[3],
-                )
+            yield check.found(
+                worst[1],
+                subject=report.stack.name,
+                hint="make the turn or shift smaller, the layers wider, or say at: centre",
+                place=report.place,
+                value=worst[2],
+                limit=worst[3],
             )
     faces = [(m.assembly, s) for m in subject.panels for s in m.seatings if not s.seat.edge]
     looked_at += len(faces)
-    found += [
+    yield from [
         finding for assembly, seating in faces if (finding := _on_a_face(seating, assembly, subject, check)) is not None
     ]
-    return Outcome(looked_at, tuple(found))
+    return looked_at
 
 
 def _on_a_face(
@@ -82,14 +88,3 @@ def _on_a_face(
         value=strip,
         limit=wanted,
     )
-
-
-CHECK = Check(
-    "joints/glued-too-little",
-    f"Broad faces are glued over {GLUED_SHARE:.0%} of the smaller one, and a strip that holds",
-    f"what is held by a sliver breaks off with the first figure on it: a strip of {GLUED_STRIP.foam:g} mm holds "
-    f"in bare board up to {THICKNESS:g} mm, wider in thicker board, {PAPERED:g} of it with paper (common practice, no source)",
-    Severity.WARNING,
-    run=run,
-    may_be_empty=True,
-)

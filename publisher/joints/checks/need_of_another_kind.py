@@ -1,6 +1,6 @@
 """Needs whose limit is of another kind than their fact."""
 
-from publisher.basics import Check, Outcome, Severity
+from publisher.basics import Check, Findings, checked
 from publisher.design import Kind
 from publisher.joints.assembled import Assembled
 from publisher.joints.facts import same_kind
@@ -24,28 +24,21 @@ HOW: dict[Kind, str] = {
 }
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
-    """Compare the kinds of every need's limit and fact."""
-    found = []
-    for need in subject.design.needs:
-        fact = subject.fact(need.fact)
-        if fact is not None and not same_kind(need, fact):
-            found.append(
-                check.found(
-                    f"{need.fact} is {WORDS[fact.kind]}, but this need's limit is {WORDS[need.kind]}",
-                    subject=need.fact,
-                    hint=HOW.get(fact.kind, "write a plain number, without a unit"),
-                    place=need.place,
-                )
-            )
-    return Outcome(len(subject.design.needs), tuple(found))
-
-
-CHECK = Check(
+@checked(
     "joints/need-of-another-kind",
     "Needs compare like with like",
     "a length cannot be held against a plain number: nobody knows whether mm or inches were meant",
-    Severity.ERROR,
-    run=run,
     may_be_empty=True,
 )
+def need_of_another_kind(subject: Assembled, check: Check[Assembled]) -> Findings:
+    """Compare the kinds of every need's limit and fact."""
+    for need in subject.design.needs:
+        fact = subject.fact(need.fact)
+        if fact is not None and not same_kind(need, fact):
+            yield check.found(
+                f"{need.fact} is {WORDS[fact.kind]}, but this need's limit is {WORDS[need.kind]}",
+                subject=need.fact,
+                hint=HOW.get(fact.kind, "write a plain number, without a unit"),
+                place=need.place,
+            )
+    return len(subject.design.needs)

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from publisher.basics import Check, Outcome, Severity
+from publisher.basics import Check, Findings, checked
 from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.panels import BARE, LiningFound
@@ -11,26 +11,31 @@ CURVE_GAP = 0.3
 """mm: what a bent strip may be off its curve; it is pressed on and glued, and bends between."""
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/off-its-curve",
+    "A bent part lies along the curved edges that it is bent along",
+    f"a soffit for another arch leaves a gap that no glue fills; it may be {CURVE_GAP:g} mm off its edge, and leave {BARE:g} mm of it "
+    "bare (common practice, no source)",
+    may_be_empty=True,
+)
+def off_its_curve(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Measure how far the outside of every bent part is off its edges, where its ends lie, and what of the edges stays bare."""
-    looked_at, found = 0, []
+    looked_at = 0
     for mated in subject.panels:
         for one in mated.linings:
             looked_at += 1
             x, y, z = one.at
             where = f"({x:.0f} mm across, {y:.0f} mm deep and {z:.0f} mm up)"
             for what, hint, value, limit in list(_faults(one))[:1]:
-                found.append(
-                    check.found(
-                        f"{one.lining.panel} bends along {one.along} and {what} {where}",
-                        subject=mated.assembly.plan.name,
-                        hint=hint,
-                        place=one.lining.place,
-                        value=value,
-                        limit=limit,
-                    )
+                yield check.found(
+                    f"{one.lining.panel} bends along {one.along} and {what} {where}",
+                    subject=mated.assembly.plan.name,
+                    hint=hint,
+                    place=one.lining.place,
+                    value=value,
+                    limit=limit,
                 )
-    return Outcome(looked_at, tuple(found))
+    return looked_at
 
 
 def _faults(one: LiningFound) -> Iterator[tuple[str, str, float, float]]:
@@ -46,14 +51,3 @@ def _faults(one: LiningFound) -> Iterator[tuple[str, str, float, float]]:
             one.bare,
             BARE,
         )
-
-
-CHECK = Check(
-    "joints/off-its-curve",
-    "A bent part lies along the curved edges that it is bent along",
-    f"a soffit for another arch leaves a gap that no glue fills; it may be {CURVE_GAP:g} mm off its edge, and leave {BARE:g} mm of it "
-    "bare (common practice, no source)",
-    Severity.ERROR,
-    run=run,
-    may_be_empty=True,
-)

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from publisher.basics import Check, Outcome, Severity
+from publisher.basics import Check, Findings, checked
 from publisher.basics.wording import say_length, trimmed
 from publisher.joints.assembled import Assembled
 from publisher.joints.least_sizes import GLUED_SHARE
@@ -14,9 +14,16 @@ ASKEW = 0.05
 SeatFault = tuple[str, str, float, float]
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/off-its-face",
+    "A part lies on the face that it is put on, within its rim",
+    f"a part that reaches past the rim, leans or stands off by more than {PANEL_TOUCH:g} mm has nothing to be glued to there; an "
+    f"edge may leave {BARE:g} mm bare, a face must touch with {GLUED_SHARE:.0%} (common practice, no source)",
+    may_be_empty=True,
+)
+def off_its_face(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Measure what lies or stands on each face: gap, angle, what reaches over its rim, what is glued to nothing, its place."""
-    looked_at, found = 0, []
+    looked_at = 0
     for mated in subject.panels:
         for seating in mated.seatings:
             looked_at += 1
@@ -25,17 +32,15 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
             x, y, z = seating.at
             where = f"({x:.0f} mm across, {y:.0f} mm deep and {z:.0f} mm up)"
             for what, hint, value, limit in list(_faults(seating))[:1]:  # the first is the cause of the others
-                found.append(
-                    check.found(
-                        f"{seat.panel} {verb} on {seat.host} and {what} {where}",
-                        subject=mated.assembly.plan.name,
-                        hint=hint,
-                        place=seat.place,
-                        value=value,
-                        limit=limit,
-                    )
+                yield check.found(
+                    f"{seat.panel} {verb} on {seat.host} and {what} {where}",
+                    subject=mated.assembly.plan.name,
+                    hint=hint,
+                    place=seat.place,
+                    value=value,
+                    limit=limit,
                 )
-    return Outcome(looked_at, tuple(found))
+    return looked_at
 
 
 def _faults(seating: Seating) -> Iterator[SeatFault]:
@@ -87,14 +92,3 @@ def _faults(seating: Seating) -> Iterator[SeatFault]:
             share,
             GLUED_SHARE,
         )
-
-
-CHECK = Check(
-    "joints/off-its-face",
-    "A part lies on the face that it is put on, within its rim",
-    f"a part that reaches past the rim, leans or stands off by more than {PANEL_TOUCH:g} mm has nothing to be glued to there; an "
-    f"edge may leave {BARE:g} mm bare, a face must touch with {GLUED_SHARE:.0%} (common practice, no source)",
-    Severity.ERROR,
-    run=run,
-    may_be_empty=True,
-)

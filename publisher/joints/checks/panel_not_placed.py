@@ -1,17 +1,23 @@
 """A panel that no chain of joins leads to."""
 
-from publisher.basics import Check, Outcome, Severity
+from publisher.basics import Check, Findings, checked
 from publisher.joints.assembled import Assembled
-from publisher.joints.checks import edge_unknown
+from publisher.joints.checks.edge_unknown import edge_unknown
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/panel-not-placed",
+    "Every panel has its place",
+    "a panel that no join leads to is in no picture and no size of the whole, and the buyer cannot know where it goes",
+    may_be_empty=True,
+)
+def panel_not_placed(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Look at every place of every panel assembly whose part could be drawn."""
-    looked_at, found = 0, []
+    looked_at = 0
     drawn = {part.id for part in subject.parts}
     for mated in subject.panels:
         plan = mated.assembly.plan
-        if edge_unknown.CHECK.run(subject, edge_unknown.CHECK).findings:
+        if edge_unknown.run(subject, edge_unknown).findings:
             looked_at += len(plan.places)
             continue  # the cause is said there; what hangs on it would only repeat it
         for place in plan.places:
@@ -19,23 +25,11 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                 continue  # geometry has said why
             looked_at += 1
             if place.name in mated.assembly.unplaced:
-                found.append(
-                    check.found(
-                        f"nothing says where {place.name} stands: no chain of joins or rests leads from {plan.stands_on} to it",
-                        subject=f"{plan.name}.{place.name}",
-                        hint="join one of its straight edges to a panel that stands, say at which place of a face it lies or stands, or "
-                        "what it rests on: sloping edges that meet at the top of it, or level edges at one height",
-                        place=place.place,
-                    )
+                yield check.found(
+                    f"nothing says where {place.name} stands: no chain of joins or rests leads from {plan.stands_on} to it",
+                    subject=f"{plan.name}.{place.name}",
+                    hint="join one of its straight edges to a panel that stands, say at which place of a face it lies or stands, or "
+                    "what it rests on: sloping edges that meet at the top of it, or level edges at one height",
+                    place=place.place,
                 )
-    return Outcome(looked_at, tuple(found))
-
-
-CHECK = Check(
-    "joints/panel-not-placed",
-    "Every panel has its place",
-    "a panel that no join leads to is in no picture and no size of the whole, and the buyer cannot know where it goes",
-    Severity.ERROR,
-    run=run,
-    may_be_empty=True,
-)
+    return looked_at

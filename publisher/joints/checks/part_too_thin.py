@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from publisher.basics import Check, Finding, Outcome, Severity
+from publisher.basics import Check, Finding, Findings, Severity, checked
 from publisher.basics.wording import say_length
 from publisher.design import Board
 from publisher.geometry import Part
@@ -24,11 +24,21 @@ from publisher.joints.least_sizes import (
 THIN_DUST = 0.01  # mm
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/part-too-thin",
+    "Parts, bars, arches and tabs are wide enough to cut and to keep",
+    f"narrow foam tears under the knife or breaks in the hand: in bare foam up to {THICKNESS:g} mm a part is {WHOLE_PART.foam:g} mm "
+    f"wide, a bar {SHORT_BAR.foam:g} mm, one longer than {BAR:g} mm {LONG_BAR.foam:g} mm, a crown {CROWN.foam:g} mm, a foot "
+    f"{FOOT.foam:g} mm, a tab {TAB.foam:g} mm; more in thicker board, {PAPERED:g} of it with paper; card {WHOLE_PART.card:g} mm "
+    "(common practice, no source)",
+    Severity.WARNING,
+    may_be_empty=True,
+)
+def part_too_thin(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Measure every part, every bar between an opening and the next or the edge, crowns and feet of arches, and tabs."""
     boards = {board.id: board for board in subject.design.boards}
-    found = [finding for part in subject.parts for finding in _thin(part, boards[part.board], check)]
-    return Outcome(len(subject.parts), tuple(found))
+    yield from [finding for part in subject.parts for finding in _thin(part, boards[part.board], check)]
+    return len(subject.parts)
 
 
 def _thin(part: Part, board: Board, check: Check[Assembled]) -> Iterator[Finding]:
@@ -92,16 +102,3 @@ def _arch(part: Part, board: Board, check: Check[Assembled]) -> Iterator[Finding
                 value=size,
                 limit=wanted,
             )
-
-
-CHECK = Check(
-    "joints/part-too-thin",
-    "Parts, bars, arches and tabs are wide enough to cut and to keep",
-    f"narrow foam tears under the knife or breaks in the hand: in bare foam up to {THICKNESS:g} mm a part is {WHOLE_PART.foam:g} mm "
-    f"wide, a bar {SHORT_BAR.foam:g} mm, one longer than {BAR:g} mm {LONG_BAR.foam:g} mm, a crown {CROWN.foam:g} mm, a foot "
-    f"{FOOT.foam:g} mm, a tab {TAB.foam:g} mm; more in thicker board, {PAPERED:g} of it with paper; card {WHOLE_PART.card:g} mm "
-    "(common practice, no source)",
-    Severity.WARNING,
-    run=run,
-    may_be_empty=True,
-)

@@ -2,25 +2,31 @@
 
 from collections.abc import Iterable, Iterator
 
-from publisher.basics import Check, Finding, Outcome, Place, Severity
+from publisher.basics import Check, Finding, Findings, Place, checked
 from publisher.joints.assembled import Assembled
 from publisher.joints.panels import PANEL_TOUCH, Clash, Panel, clashes_among, clashes_of
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/parts-share-space",
+    "No two panels stand in one place",
+    f"edges may agree and the boards still collide by more than {PANEL_TOUCH:g} mm; a part that is in the way is found with glue on "
+    "the fingers",
+    may_be_empty=True,
+)
+def parts_share_space(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Cut every pair of placed panels by planes and lay the sections over each other: of each assembly, and of things that
     stand on or beside each other."""
     looked_at = 0
-    found: list[Finding] = []
     for mated in subject.panels:
         assembly = mated.assembly
         looked_at += len(assembly.panels)
-        found += _found(clashes_of(assembly), assembly.panels, assembly.plan.name, assembly.plan.place, check)
+        yield from _found(clashes_of(assembly), assembly.panels, assembly.plan.name, assembly.plan.place, check)
     for whole in subject.things:
         looked_at += len(whole.things)
         named = ((panel.name.partition(".")[0], panel) for panel in whole.panels)
-        found += _found(clashes_among(named), whole.panels, whole.plan.name, whole.plan.place, check)
-    return Outcome(looked_at, tuple(found))
+        yield from _found(clashes_among(named), whole.panels, whole.plan.name, whole.plan.place, check)
+    return looked_at
 
 
 def _found(
@@ -38,14 +44,3 @@ def _found(
             value=clash.thick,
             limit=PANEL_TOUCH,
         )
-
-
-CHECK = Check(
-    "joints/parts-share-space",
-    "No two panels stand in one place",
-    f"edges may agree and the boards still collide by more than {PANEL_TOUCH:g} mm; a part that is in the way is found with glue on "
-    "the fingers",
-    Severity.ERROR,
-    run=run,
-    may_be_empty=True,
-)

@@ -2,7 +2,7 @@
 
 from math import acos, asin, atan2, cos, degrees, pi, radians
 
-from publisher.basics import Check, Outcome, Severity
+from publisher.basics import Check, Findings, checked
 from publisher.basics.wording import listed, trimmed
 from publisher.design import Join
 from publisher.geometry import Edge
@@ -16,10 +16,16 @@ ANGLE = 0.01
 """Degrees: over 300 mm it opens a joint by 0.05 mm."""
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/ring-does-not-close",
+    "Rings of panels close",
+    f"signed turns must sum to 360° and edge vectors to zero, or the last joint stays open: within {ANGLE:g}° and {RING_GAP:g} mm",
+    may_be_empty=True,
+)
+def ring_does_not_close(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Measure every join where its panels stand: a ring closes when its turns sum to 360° and its edges to zero, so that
     the join that no panel was placed by meets as well."""
-    looked_at, found = 0, []
+    looked_at = 0
     for mated in subject.panels:
         for mating in mated.matings:
             looked_at += 1
@@ -31,17 +37,15 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                 what = f"stand at {mating.corner:.2f}° and not at the {join.corner:.2f}° of this join"
             else:
                 what = f"are {mating.gap:.2f} mm apart"
-            found.append(
-                check.found(
-                    f"the panels do not close: with all other joins made, {join.a} and {join.b} {what}",
-                    subject=mated.assembly.plan.name,
-                    hint=_cure(mated),
-                    place=join.place,
-                    value=turned if turned > ANGLE else mating.gap,
-                    limit=ANGLE if turned > ANGLE else RING_GAP,
-                )
+            yield check.found(
+                f"the panels do not close: with all other joins made, {join.a} and {join.b} {what}",
+                subject=mated.assembly.plan.name,
+                hint=_cure(mated),
+                place=join.place,
+                value=turned if turned > ANGLE else mating.gap,
+                limit=ANGLE if turned > ANGLE else RING_GAP,
             )
-    return Outcome(looked_at, tuple(found))
+    return looked_at
 
 
 def meets(mating: Mating) -> bool:
@@ -156,13 +160,3 @@ def closing_lengths(mated: MatedPanels) -> dict[str, float] | None:
             return None
         lengths[name] = apart[0]
     return lengths
-
-
-CHECK = Check(
-    "joints/ring-does-not-close",
-    "Rings of panels close",
-    f"signed turns must sum to 360° and edge vectors to zero, or the last joint stays open: within {ANGLE:g}° and {RING_GAP:g} mm",
-    Severity.ERROR,
-    run=run,
-    may_be_empty=True,
-)

@@ -1,6 +1,6 @@
 """Rooms and what goes into them, and strips round a tube: at true size and at the ends of the general band of print scale."""
 
-from publisher.basics import Check, Finding, Outcome, Severity
+from publisher.basics import Check, Finding, Findings, Severity, checked
 from publisher.joints.assembled import Assembled
 from publisher.joints.budget import GENERAL, SEAM_SHOWN, size_on_paper
 from publisher.joints.checks.slot_fit import PLAY_DUST, each_meeting, twentieth_up
@@ -74,9 +74,14 @@ def _gapes(strip: Meeting, check: Check[Assembled]) -> Finding | None:
     )
 
 
-def _no_such_room(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/fit-unknown",
+    "A fit names rooms and things that there are",
+    "a fit that names no size on paper is never judged",
+    may_be_empty=True,
+)
+def no_such_room(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Hold the facts that fits name against those that there are, and that stand on paper as one size."""
-    found = []
     for fit in subject.design.fits:
         for name in (fit.into, fit.goes_fact):
             fact = subject.fact(name)
@@ -89,48 +94,34 @@ def _no_such_room(subject: Assembled, check: Check[Assembled]) -> Outcome:
             else:
                 what = f"“{name}” is no width on paper that a thing could go into or have"
                 hint = "name the width or height of a part, an opening or a hole, the thickness of a part, or the room inside walls"
-            found.append(check.found(what, subject=f"fit {fit.into}", hint=hint, place=fit.place))
-    return Outcome(len(subject.design.fits), tuple(found))
+            yield check.found(what, subject=f"fit {fit.into}", hint=hint, place=fit.place)
+    return len(subject.design.fits)
 
 
-NO_SUCH_ROOM = Check(
-    "joints/fit-unknown",
-    "A fit names rooms and things that there are",
-    "a fit that names no size on paper is never judged",
-    Severity.ERROR,
-    run=_no_such_room,
-    may_be_empty=True,
-)
-DOES_NOT_GO_IN = Check(
+DOES_NOT_GO_IN = checked(
     "joints/does-not-go-in",
     "What goes into a room goes in, with its spread and with paint",
     "a dowel thicker than its hole, or a lid that took paint, is found when all is cut and painted",
-    Severity.ERROR,
-    run=each_meeting(_does_not_go_in, "fit"),
     may_be_empty=True,
-)
-TOO_LOOSE = Check(
+)(each_meeting(_does_not_go_in, "fit"))
+TOO_LOOSE = checked(
     "joints/goes-in-too-loosely",
     "What goes into a room is held there",
     "a dowel that wobbles in its hole leans, whatever glue is used",
-    Severity.ERROR,
-    run=each_meeting(_too_loose, "fit"),
     may_be_empty=True,
-)
-GAPES = Check(
+)(each_meeting(_too_loose, "fit"))
+GAPES = checked(
     "joints/seam-gapes",
     "A strip of the thickest board goes round its tube",
     f"a strip keeps the length of its middle, so thicker board leaves its ends apart; filler closes {SEAM_SHOWN:g} mm "
     "(common practice, no source)",
     Severity.WARNING,
-    run=each_meeting(_gapes, "seam"),
     may_be_empty=True,
-)
-AT_LIMITS = Check(
+)(each_meeting(_gapes, "seam"))
+AT_LIMITS = checked(
     "joints/fit-at-print-limits",
     "A room takes and holds what goes into it at every print scale that is generally allowed",
     f"a home printer is off by up to {100 * GENERAL:g} % and a ruler cannot see it; a design that needs more narrows its own range",
     Severity.WARNING,
-    run=each_meeting(_at_limits, "fit", "seam"),
     may_be_empty=True,
-)
+)(each_meeting(_at_limits, "fit", "seam"))

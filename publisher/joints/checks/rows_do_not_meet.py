@@ -1,6 +1,6 @@
 """Rows of masonry that jump at the corner where two walls meet."""
 
-from publisher.basics import Check, Outcome, Severity, record
+from publisher.basics import Check, Findings, Severity, checked, record
 from publisher.basics.wording import say_length
 from publisher.design import EdgeRef
 from publisher.joints.assembled import Assembled
@@ -22,7 +22,14 @@ class _Rows:
     foot: float
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/rows-do-not-meet",
+    "Rows of masonry go round corners at one height",
+    f"a wall whose courses jump at the corner by more than {SEEN:g} mm looks like two walls (common practice, no source)",
+    Severity.WARNING,
+    may_be_empty=True,
+)
+def rows_do_not_meet(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Compare the rows on both sides of every upright joint between walls that are drawn with the same pattern of level rows."""
     heights = {
         plan.id: (plan.surface.pattern, float(parameter.value))
@@ -31,7 +38,7 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
         for parameter in plan.surface.parameters
         if parameter.name == "height" and isinstance(parameter.value, int | float)
     }
-    looked_at, found = 0, []
+    looked_at = 0
     for mated in subject.panels:
         for join in mated.assembly.plan.joins:
             a, b = (_rows(mated.assembly, ref, heights) for ref in (join.a, join.b))
@@ -48,17 +55,15 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                 hint, value = "let one wall begin a whole number of rows above the other", jump
             else:
                 continue
-            found.append(
-                check.found(
-                    f"{what}: they do not meet where {join.a} meets {join.b}",
-                    subject=mated.assembly.plan.name,
-                    hint=hint,
-                    place=join.place,
-                    value=value,
-                    limit=SEEN if jump == value else 0.0,
-                )
+            yield check.found(
+                f"{what}: they do not meet where {join.a} meets {join.b}",
+                subject=mated.assembly.plan.name,
+                hint=hint,
+                place=join.place,
+                value=value,
+                limit=SEEN if jump == value else 0.0,
             )
-    return Outcome(looked_at, tuple(found))
+    return looked_at
 
 
 def _rows(assembly: PanelAssembly, ref: EdgeRef, heights: dict[str, tuple[str, float]]) -> _Rows | None:
@@ -73,13 +78,3 @@ def _rows(assembly: PanelAssembly, ref: EdgeRef, heights: dict[str, tuple[str, f
         return None
     pattern, height = heights[panel.part.id]
     return _Rows(pattern, height, float(panel.frame.point(bottom.nominal_start, 0.0)[2]))
-
-
-CHECK = Check(
-    "joints/rows-do-not-meet",
-    "Rows of masonry go round corners at one height",
-    f"a wall whose courses jump at the corner by more than {SEEN:g} mm looks like two walls (common practice, no source)",
-    Severity.WARNING,
-    run=run,
-    may_be_empty=True,
-)

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from math import ceil
 
-from publisher.basics import Check, Finding, Outcome, Severity
+from publisher.basics import Check, Finding, Findings, Severity, checked
 from publisher.joints.assembled import Assembled
 from publisher.joints.budget import GENERAL
 from publisher.joints.model import Meeting
@@ -15,14 +15,15 @@ PLAY_DUST = 1e-9
 MeetingJudge = Callable[[Meeting, Check[Assembled]], Finding | None]
 
 
-def each_meeting(look: MeetingJudge, *kinds: str) -> Callable[[Assembled, Check[Assembled]], Outcome]:
-    """Return a check's function that looks at every meeting of these kinds."""
+def each_meeting(look: MeetingJudge, *kinds: str) -> Callable[[Assembled, Check[Assembled]], Findings]:
+    """Return the test of a check that looks at every meeting of these kinds."""
 
-    def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
-        slots = [meeting for meeting in subject.meetings if meeting.kind in kinds]
-        return Outcome(len(slots), tuple(found for slot in slots if (found := look(slot, check)) is not None))
+    def test(subject: Assembled, check: Check[Assembled]) -> Findings:
+        meetings = [meeting for meeting in subject.meetings if meeting.kind in kinds]
+        yield from filter(None, (look(meeting, check) for meeting in meetings))
+        return len(meetings)
 
-    return run
+    return test
 
 
 def least_play(slot: Meeting) -> float:
@@ -93,27 +94,23 @@ def _beyond_use(slot: Meeting, check: Check[Assembled]) -> Finding | None:
     )
 
 
-TOO_NARROW = Check(
+TOO_NARROW = checked(
     "joints/slot-too-narrow",
     "A slot takes the thickest board",
     "board is not nominal: a slot narrower than the thickest board of its kind cannot be put together at all",
-    Severity.ERROR,
-    run=each_meeting(_too_narrow, "slot"),
     may_be_empty=True,
-)
-AT_LIMITS = Check(
+)(each_meeting(_too_narrow, "slot"))
+AT_LIMITS = checked(
     "joints/slot-at-print-limits",
     "A slot fits at every print scale that is generally allowed",
     f"a home printer is off by up to {100 * GENERAL:g} % and a ruler cannot see it; a design that needs more narrows its own range",
     Severity.WARNING,
-    run=each_meeting(_at_limits, "slot"),
     may_be_empty=True,
-)
-BEYOND_USE = Check(
+)(each_meeting(_at_limits, "slot"))
+BEYOND_USE = checked(
     "joints/slot-play-beyond-use",
     "A slot holds its board",
     f"with more than {MOST_PLAY:g} mm of play glue has nothing to bridge and the panel leans (common practice, no source)",
     Severity.WARNING,
-    run=each_meeting(_beyond_use, "slot"),
     may_be_empty=True,
-)
+)(each_meeting(_beyond_use, "slot"))

@@ -5,7 +5,7 @@ from math import inf
 
 import shapely
 
-from publisher.basics import Check, Outcome, Severity
+from publisher.basics import Check, Findings, Severity, checked
 from publisher.basics.wording import say_length
 from publisher.design import Join
 from publisher.geometry import Part
@@ -15,26 +15,31 @@ from publisher.joints.least_sizes import TAB, least
 from publisher.joints.panels import slots_of_join
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/slot-too-close-to-edge",
+    "Slots keep board around them",
+    "foam narrower than it is thick tears out beside a slot (common practice, no source)",
+    Severity.WARNING,
+    may_be_empty=True,
+)
+def slot_too_close_to_edge(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Measure from every closed slot to the outline and to every other hole."""
-    looked_at, found = 0, []
+    looked_at = 0
     for part in subject.parts:
         slots = slots_of(part)
         looked_at += len(slots)
         least = min((beside(part, slot) for slot in slots), default=part.thickness)
         if least < part.thickness - 1e-6:
-            found.append(
-                check.found(
-                    f"a slot of part {part.letter} ({part.name}) leaves {say_length(least)} of board beside it, "
-                    f"less than the board is thick ({say_length(part.thickness)})",
-                    subject=part.id,
-                    hint=f"move the slot away from the edge or opening, {_fewer(subject, part)}or make it an open notch (inset: 0 mm)",
-                    place=part.place,
-                    value=least,
-                    limit=part.thickness,
-                )
+            yield check.found(
+                f"a slot of part {part.letter} ({part.name}) leaves {say_length(least)} of board beside it, "
+                f"less than the board is thick ({say_length(part.thickness)})",
+                subject=part.id,
+                hint=f"move the slot away from the edge or opening, {_fewer(subject, part)}or make it an open notch (inset: 0 mm)",
+                place=part.place,
+                value=least,
+                limit=part.thickness,
             )
-    return Outcome(looked_at, tuple(found))
+    return looked_at
 
 
 def _fewer(subject: Assembled, part: Part) -> str:
@@ -64,13 +69,3 @@ def _fewer(subject: Assembled, part: Part) -> str:
                 fits = next((n for n in range(join.tabs - 1, 0, -1) if holds(n)), 0)
                 return f"say tabs: {fits} (that many fit between {join.a} and {join.b}), " if fits else ""
     return ""
-
-
-CHECK = Check(
-    "joints/slot-too-close-to-edge",
-    "Slots keep board around them",
-    "foam narrower than it is thick tears out beside a slot (common practice, no source)",
-    Severity.WARNING,
-    run=run,
-    may_be_empty=True,
-)

@@ -1,6 +1,6 @@
 """Steps that break under a figure at their outer edge."""
 
-from publisher.basics import Check, Outcome, Severity
+from publisher.basics import Check, Findings, checked
 from publisher.basics.wording import fixed
 from publisher.joints.assembled import Assembled
 from publisher.joints.bending import BENDING_STRENGTH, strength_of
@@ -8,11 +8,18 @@ from publisher.joints.checks.tips_over import weight
 from publisher.joints.stacks import weakest
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/step-too-weak",
+    "Steps bear a figure at their outer edge",
+    "the top step sticks out one board thick where all others are glued to the next: it breaks first (common practice); "
+    f"board whose strength nobody states bears {BENDING_STRENGTH:g} MPa (an assumption)",
+    may_be_empty=True,
+)
+def step_too_weak(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Compare the greatest root stress of every stack with the bending strength of its board."""
     boards = {board.id: board for board in subject.design.boards}
     parts = {part.id: part for part in subject.parts}
-    looked_at, found = 0, []
+    looked_at = 0
     for report in subject.wholes:
         root = weakest(report.roots)
         looked_at += len(report.roots)
@@ -24,29 +31,16 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
         if root.stress <= strength:
             continue
         assumed = f", {BENDING_STRENGTH:g} MPa assumed" if board.bending_strength is None else ""
-        found.append(
-            check.found(
-                f"step {report.stack.treads.index(root.layer) + 1} of {report.stack.name} (layer {layer.number}) is the weak one: "
-                f"with a figure of {figure} at its outer edge its root bends at {fixed(root.stress, 3)} MPa, and the board bears "
-                f"{fixed(strength, 3)} MPa (arm {root.arm:.1f} mm, root {root.width:.1f} mm wide, "
-                f"{root.plies} board{'' if root.plies == 1 else 's'} thick{assumed})",
-                subject=report.stack.name,
-                hint="double it (one more layer of the same part, without a turn, over it), prop it with a knee brace (brace: in the "
-                "assembly, under: weak), or make its root wider or the step shorter",
-                place=report.place,
-                value=root.stress,
-                limit=strength,
-            )
+        yield check.found(
+            f"step {report.stack.treads.index(root.layer) + 1} of {report.stack.name} (layer {layer.number}) is the weak one: "
+            f"with a figure of {figure} at its outer edge its root bends at {fixed(root.stress, 3)} MPa, and the board bears "
+            f"{fixed(strength, 3)} MPa (arm {root.arm:.1f} mm, root {root.width:.1f} mm wide, "
+            f"{root.plies} board{'' if root.plies == 1 else 's'} thick{assumed})",
+            subject=report.stack.name,
+            hint="double it (one more layer of the same part, without a turn, over it), prop it with a knee brace (brace: in the "
+            "assembly, under: weak), or make its root wider or the step shorter",
+            place=report.place,
+            value=root.stress,
+            limit=strength,
         )
-    return Outcome(looked_at, tuple(found))
-
-
-CHECK = Check(
-    "joints/step-too-weak",
-    "Steps bear a figure at their outer edge",
-    "the top step sticks out one board thick where all others are glued to the next: it breaks first (common practice); "
-    f"board whose strength nobody states bears {BENDING_STRENGTH:g} MPa (an assumption)",
-    Severity.ERROR,
-    run=run,
-    may_be_empty=True,
-)
+    return looked_at

@@ -1,6 +1,6 @@
 """Joints of neighbouring courses that stand nearly over each other."""
 
-from publisher.basics import Check, Outcome, Severity
+from publisher.basics import Check, Findings, Severity, checked
 from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.model import StackLayer
@@ -19,27 +19,32 @@ MOST_NAMED = 4
 """Groups of neighbouring layers that the message names."""
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/straight-joint",
+    "Joints of neighbouring courses are staggered",
+    f"a joint over a joint looks wrong and is weak; running bond offsets them by at least {RUNNING_BOND:g} of the unit (TMS 402)",
+    Severity.WARNING,
+    may_be_empty=True,
+)
+def straight_joint(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Look at every pair of neighbouring courses; say once per stack which pairs are in line and what would break joint."""
-    looked_at, found = 0, []
+    looked_at = 0
     for report in subject.wholes:
         looked_at += len(report.staggers)
         bad = [s for s in report.staggers if s.share < RUNNING_BOND - JOINT_ROUNDING]
         if not bad:
             continue
         worst = min(bad, key=lambda s: s.share)
-        found.append(
-            check.found(
-                f"the joints of {_which(bad, report.stack.layers)} stand nearly over each other: {worst.share:.2f} of a unit "
-                f"apart at the closest (a unit is {say_length(worst.unit)}); at least {RUNNING_BOND} breaks joint",
-                subject=report.stack.name,
-                hint=_cure(worst),
-                place=report.place,
-                value=worst.share,
-                limit=RUNNING_BOND,
-            )
+        yield check.found(
+            f"the joints of {_which(bad, report.stack.layers)} stand nearly over each other: {worst.share:.2f} of a unit "
+            f"apart at the closest (a unit is {say_length(worst.unit)}); at least {RUNNING_BOND} breaks joint",
+            subject=report.stack.name,
+            hint=_cure(worst),
+            place=report.place,
+            value=worst.share,
+            limit=RUNNING_BOND,
         )
-    return Outcome(looked_at, tuple(found))
+    return looked_at
 
 
 def _which(bad: list[Stagger], layers: tuple[StackLayer, ...]) -> str:
@@ -70,13 +75,3 @@ def _cure(worst: Stagger) -> str:
     far = " or ".join(f"{say_length(way)} ({share:.2f} apart)" for way, share in moves)
     ways.append(f"on a second template for every other layer, the joints moved along by {far}")
     return f"take {'; or '.join(ways)}"
-
-
-CHECK = Check(
-    "joints/straight-joint",
-    "Joints of neighbouring courses are staggered",
-    f"a joint over a joint looks wrong and is weak; running bond offsets them by at least {RUNNING_BOND:g} of the unit (TMS 402)",
-    Severity.WARNING,
-    run=run,
-    may_be_empty=True,
-)

@@ -2,17 +2,24 @@
 
 from math import inf
 
-from publisher.basics import Check, Outcome, Severity
+from publisher.basics import Check, Findings, checked
 from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.footing import hull_sides
 from publisher.joints.panels import PANEL_TOUCH
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/thing-not-carried",
+    "A thing lies on all that is to carry it, and does not fall off",
+    f"a thing that ends more than {PANEL_TOUCH:g} mm over what is to carry it rocks; one whose weight, with all that stands on it, "
+    "falls outside what it touches comes down",
+    may_be_empty=True,
+)
+def thing_not_carried(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Set every thing down from above; look whether it touches all that is to carry it, and whether its weight, with that of
     all that stands on it alone, falls inside what it touches."""
-    looked_at, found = 0, []
+    looked_at = 0
     for whole in subject.things:
         for one in whole.things:
             looked_at += 1
@@ -21,17 +28,15 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
             if hollow is not None:
                 other, gap = hollow
                 beside = gap == inf
-                found.append(
-                    check.found(
-                        f"{name} stands on {other} and {'lies beside it' if beside else f'ends {say_length(gap)} over it'}",
-                        subject=whole.plan.name,
-                        hint=f"move {name} by at: [across, deep]: its middle is put over the middle of what carries it"
-                        if beside
-                        else f"make all that carries {name} equally high, or leave {other} out",
-                        place=place,
-                        value=None if beside else gap,
-                        limit=PANEL_TOUCH,
-                    )
+                yield check.found(
+                    f"{name} stands on {other} and {'lies beside it' if beside else f'ends {say_length(gap)} over it'}",
+                    subject=whole.plan.name,
+                    hint=f"move {name} by at: [across, deep]: its middle is put over the middle of what carries it"
+                    if beside
+                    else f"make all that carries {name} equally high, or leave {other} out",
+                    place=place,
+                    value=None if beside else gap,
+                    limit=PANEL_TOUCH,
                 )
                 continue
             normals, limits = hull_sides(one.foot)
@@ -42,25 +47,12 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
                     "it touches in a line" if margin == -inf else f"its weight falls {say_length(-margin)} outside that"
                 )
                 carries = " and ".join(one.thing.on) or "the table"
-                found.append(
-                    check.found(
-                        f"{name} stands on {carries} and falls off: {out}",
-                        subject=whole.plan.name,
-                        hint="move it by at: [across, deep], or let more things carry it",
-                        place=place,
-                        value=None if margin == -inf else margin,
-                        limit=0.0,
-                    )
+                yield check.found(
+                    f"{name} stands on {carries} and falls off: {out}",
+                    subject=whole.plan.name,
+                    hint="move it by at: [across, deep], or let more things carry it",
+                    place=place,
+                    value=None if margin == -inf else margin,
+                    limit=0.0,
                 )
-    return Outcome(looked_at, tuple(found))
-
-
-CHECK = Check(
-    "joints/thing-not-carried",
-    "A thing lies on all that is to carry it, and does not fall off",
-    f"a thing that ends more than {PANEL_TOUCH:g} mm over what is to carry it rocks; one whose weight, with all that stands on it, "
-    "falls outside what it touches comes down",
-    Severity.ERROR,
-    run=run,
-    may_be_empty=True,
-)
+    return looked_at

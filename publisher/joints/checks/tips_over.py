@@ -2,7 +2,7 @@
 
 from math import ceil, isfinite
 
-from publisher.basics import Check, Finding, Outcome, Place, Severity, record
+from publisher.basics import Check, Finding, Findings, Place, checked, record
 from publisher.basics.wording import say_length, say_mm
 from publisher.design import Figure
 from publisher.joints.assembled import Assembled
@@ -22,29 +22,33 @@ class Standing:
     subject: str
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/tips-over",
+    "What is built stands with figures on it",
+    "a light piece balances empty and tips with the first figure at its edge (the masses of figures are "
+    "assumptions by the width of their bases)",
+    may_be_empty=True,
+)
+def tips_over(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Look at the balance of every assembly of layers with two figures on the two worst treads, and of every assembly of panels
     with one at the worst edge of a face that it can stand on.
 
     A section that is glued to the one below stands or falls with it; what falls without figures has a finding of its own.
     """
-    found = []
     figure = subject.design.figure
     for report in subject.wholes:
         margin = report.balance.with_figures
         if not report.stack.loose or report.balance.empty < 0 or margin >= 0:
             continue
         said = standing(report)
-        found.append(
-            check.found(
-                f"{said.what} tips over with {FIGURES} figures of {weight(figure)} on its two worst treads: its weight falls "
-                f"{say_length(-margin)} outside what it stands on",
-                subject=said.subject,
-                hint=cure(subject, report),
-                place=report.place,
-                value=margin,
-                limit=0.0,
-            )
+        yield check.found(
+            f"{said.what} tips over with {FIGURES} figures of {weight(figure)} on its two worst treads: its weight falls "
+            f"{say_length(-margin)} outside what it stands on",
+            subject=said.subject,
+            hint=cure(subject, report),
+            place=report.place,
+            value=margin,
+            limit=0.0,
         )
     looked_at = len(subject.wholes)
     for mated in subject.panels:
@@ -53,14 +57,14 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
             continue
         looked_at += 1
         if balance.empty >= 0 > balance.with_figure:
-            found.append(_panels_tip(subject, check, plan.name, plan.place, balance))
+            yield _panels_tip(subject, check, plan.name, plan.place, balance)
     boards = {board.id: board for board in subject.design.boards}
     for whole in subject.things:
         together = balance_of(whole.panels, lambda part: mass_of(part, boards), figure)
         looked_at += together.with_figure is not None
         if together.with_figure is not None and together.empty >= 0 > together.with_figure:
-            found.append(_panels_tip(subject, check, whole.plan.name, whole.plan.place, together))
-    return Outcome(looked_at, tuple(found))
+            yield _panels_tip(subject, check, whole.plan.name, whole.plan.place, together)
+    return looked_at
 
 
 def _panels_tip(subject: Assembled, check: Check[Assembled], name: str, place: Place, balance: PanelBalance) -> Finding:
@@ -119,14 +123,3 @@ def _washers(grams: float) -> str:
 def _assumed(subject: Assembled) -> str:
     weighed = all(board.areal_mass is not None for board in subject.design.boards)
     return "" if weighed else " (weights of board assumed: bare foam 30 kg/m³, paper 75 g/m² a face)"
-
-
-CHECK = Check(
-    "joints/tips-over",
-    "What is built stands with figures on it",
-    "a light piece balances empty and tips with the first figure at its edge (the masses of figures are "
-    "assumptions by the width of their bases)",
-    Severity.ERROR,
-    run=run,
-    may_be_empty=True,
-)

@@ -1,6 +1,6 @@
 """Slots that a pencil makes narrower, because the template allows for none."""
 
-from publisher.basics import Check, Outcome, Severity
+from publisher.basics import Check, Findings, Severity, checked
 from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.facts import slot_width, slots_of
@@ -9,9 +9,17 @@ PENCIL_WIDTH = 0.4
 """mm that a pencil runs beside a template's edge, 0.3 to 0.5. Common practice, no source."""
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/traced-without-allowance",
+    "Templates with slots allow for the pencil",
+    f"a pencil runs inside a slot by as much as it runs outside an outline, {PENCIL_WIDTH:g} mm (common "
+    f"practice, no source): a slot of 5.3 mm traced comes out as {5.3 - 2 * PENCIL_WIDTH:.1f} mm",
+    Severity.WARNING,
+    may_be_empty=True,
+)
+def traced_without_allowance(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Look at every part with closed slots, in designs whose templates are traced."""
-    looked_at, found = 0, []
+    looked_at = 0
     for part in subject.parts:
         slots = slots_of(part)
         if subject.design.use != "trace" or not slots:
@@ -21,26 +29,13 @@ def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
             continue
         width = min(slot_width(part, slot) for slot in slots)
         traced = width - 2.0 * PENCIL_WIDTH
-        found.append(
-            check.found(
-                f"part {part.letter} ({part.name}) is traced without an allowance: a pencil inside its slot of {say_length(width)} "
-                f"leaves one of about {say_length(traced)}",
-                subject=part.id,
-                hint=f"give the part a trace_allowance of {PENCIL_WIDTH:g} mm: outlines shrink and slots grow by it on the template",
-                place=part.place,
-                value=traced,
-                limit=width,
-            )
+        yield check.found(
+            f"part {part.letter} ({part.name}) is traced without an allowance: a pencil inside its slot of {say_length(width)} "
+            f"leaves one of about {say_length(traced)}",
+            subject=part.id,
+            hint=f"give the part a trace_allowance of {PENCIL_WIDTH:g} mm: outlines shrink and slots grow by it on the template",
+            place=part.place,
+            value=traced,
+            limit=width,
         )
-    return Outcome(looked_at, tuple(found))
-
-
-CHECK = Check(
-    "joints/traced-without-allowance",
-    "Templates with slots allow for the pencil",
-    f"a pencil runs inside a slot by as much as it runs outside an outline, {PENCIL_WIDTH:g} mm (common "
-    f"practice, no source): a slot of 5.3 mm traced comes out as {5.3 - 2 * PENCIL_WIDTH:.1f} mm",
-    Severity.WARNING,
-    run=run,
-    may_be_empty=True,
-)
+    return looked_at

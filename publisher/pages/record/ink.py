@@ -19,7 +19,7 @@ def beside_furniture(
     return tuple(
         thing
         for thing, box in zip(drawn, boxes, strict=True)
-        if box is not None and not any(_holds(promise.box, box) for promise in furniture)
+        if box is not None and all(box.beyond(promise.box) > 0.0 for promise in furniture)
     )
 
 
@@ -41,10 +41,6 @@ def ink_id(digests: dict[str, str], drawn: tuple[Drawn, ...]) -> str:
     """
     ink = [_plain(thing, digests) for thing in drawn]
     return sha256(json.dumps(ink, separators=(",", ":"), allow_nan=False).encode()).hexdigest()
-
-
-def _holds(room: Box, box: Box) -> bool:
-    return room.left <= box.left and room.bottom <= box.bottom and box.right <= room.right and box.top <= room.top
 
 
 def _plain(thing: Drawn, digests: dict[str, str]) -> Plain:
@@ -72,7 +68,7 @@ def _path(path: Path) -> Plain:
 
 
 def _box(box: Box | None) -> Plain:
-    return None if box is None else _lengths(box.left, box.bottom, box.right, box.top)
+    return None if box is None else _lengths(*box.sides)
 
 
 def _lengths(*values: float) -> Plain:

@@ -3,6 +3,9 @@
 import json
 from collections.abc import Iterable
 from math import isfinite
+from typing import Any
+
+from publisher.basics import Box, Pose
 
 Json = None | bool | int | float | str | list["Json"] | dict[str, "Json"]
 
@@ -18,6 +21,25 @@ def plain_number(value: float, decimals: int = 4) -> Json:
 def numbers(values: Iterable[float], decimals: int = 4) -> list[Json]:
     """Return each number rounded."""
     return [plain_number(value, decimals) for value in values]
+
+
+def fields(thing: object, names: str, /, decimals: int = 4, **more: Json) -> dict[str, Json]:
+    """Return fields of a record under their own names, boxes as their sides, poses by their parts, tuples as lists; and ``more``."""
+    return {name: _plain(getattr(thing, name), decimals) for name in names.split()} | more
+
+
+def _plain(value: Any, decimals: int) -> Json:
+    if isinstance(value, float):
+        return plain_number(value, decimals)
+    if isinstance(value, Box):
+        return numbers(value.sides, decimals)
+    if isinstance(value, Pose):
+        return fields(value, "x y mirrored", decimals, turn=plain_number(value.turn, 6))
+    if isinstance(value, tuple):
+        return [_plain(item, decimals) for item in value]
+    if value is None or isinstance(value, bool | int | str):
+        return value
+    raise TypeError(f"a {type(value).__name__} is no plain value")
 
 
 def one_line_each(document: dict[str, Json]) -> bytes:

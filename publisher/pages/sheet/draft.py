@@ -6,7 +6,7 @@ table ``PAGES`` of ``compose``. A draft's
 """
 
 from collections.abc import Callable
-from dataclasses import field
+from dataclasses import field, fields
 
 from publisher.basics import (
     Carried,
@@ -48,19 +48,7 @@ class Body:
 
     def __add__(self, other: "Body") -> "Body":
         """Return both together, this one drawn first."""
-        return Body(
-            self.drawn + other.drawn,
-            self.tiles + other.tiles,
-            self.lengths + other.lengths,
-            self.outlines + other.outlines,
-            self.seams + other.seams,
-            self.texts + other.texts,
-            self.codes + other.codes,
-            self.findings + other.findings,
-            self.marks + other.marks,
-            self.furniture + other.furniture,
-            self.carried + other.carried,
-        )
+        return Body(*(getattr(self, own.name) + getattr(other, own.name) for own in fields(Body)))
 
 
 @record

@@ -10,7 +10,7 @@ from shapely import affinity
 
 from publisher.basics import Box, Check, Findings, LengthPromise, PagePromise, Place, Severity, checked, record
 from publisher.pages.model import Drawn, Fill, Page, Picture, Stroke, Words
-from publisher.pages.type import LEAST_SIZE, Faces, overlap
+from publisher.pages.type import LEAST_SIZE, Faces
 
 _SLACK = 1e-6  # mm, of floats
 _TOUCH = 0.2  # mm by which the boxes of words may overlap on each side: they hold accents and descenders that most words lack
@@ -38,9 +38,8 @@ def words_box(faces: Faces, words: Words) -> Box:
     if not words.turn:
         return Box(words.x, words.y + low, words.x + width, words.y + high)
     c, s = cos(radians(words.turn)), sin(radians(words.turn))
-    xs = [words.x + a * c - b * s for a in (0.0, width) for b in (low, high)]
-    ys = [words.y + a * s + b * c for a in (0.0, width) for b in (low, high)]
-    return Box(min(xs), min(ys), max(xs), max(ys))
+    ends = ((a, b) for a in (0.0, width) for b in (low, high))
+    return Box.round((words.x + a * c - b * s, words.y + a * s + b * c) for a, b in ends)
 
 
 def ink_box(faces: Faces, thing: Drawn) -> Box | None:
@@ -54,15 +53,8 @@ def ink_box(faces: Faces, thing: Drawn) -> Box | None:
     points = [point for path in thing.paths for point in path.points]
     if not points:
         return None
-    xs, ys = zip(*points, strict=True)
-    half = thing.style.width / 2 if isinstance(thing, Stroke) else 0.0
-    box = Box(min(xs) - half, min(ys) - half, max(xs) + half, max(ys) + half)
-    if thing.clip is None:
-        return box
-    clip = thing.clip
-    return Box(
-        max(box.left, clip.left), max(box.bottom, clip.bottom), min(box.right, clip.right), min(box.top, clip.top)
-    )
+    box = Box.round(points).grown(thing.style.width / 2 if isinstance(thing, Stroke) else 0.0)
+    return box if thing.clip is None else box.common(thing.clip)
 
 
 @checked(
@@ -111,9 +103,7 @@ def own_faults(composed: Composed) -> Iterator[str]:
         for thing, box in zip(page.drawn, boxes, strict=True):
             if box is None:
                 continue
-            limit = promise.limit
-            over = max(limit.left - box.left, limit.bottom - box.bottom, box.right - limit.right, box.top - limit.top)
-            if over > _SLACK:
+            if (over := box.beyond(promise.limit)) > _SLACK:
                 yield f"{here}: {_called(thing)} lies {over:.2f} mm outside the printable limit"
             if isinstance(thing, Words):
                 words.append((thing, box))
@@ -126,7 +116,7 @@ def own_faults(composed: Composed) -> Iterator[str]:
             yield f"{here}: {_called(thing)} lies on a line to be measured ({length.purpose} {length.label})".rstrip()
         for thing, box in words if composed.kept else ():
             if thing.tag != "artifact" and any(
-                overlap(box.grown(-_TOUCH), kept) for kept in composed.kept[page.number - 1]
+                box.grown(-_TOUCH).overlap(kept) > 0.0 for kept in composed.kept[page.number - 1]
             ):
                 yield f"{here}: {_called(thing)} lies in the corner that is kept for the square and the code"
 
@@ -139,7 +129,7 @@ def _on_each_other(faces: Faces, words: list[tuple[Words, Box]]) -> Iterator[tup
     """Yield words that lie on each other: first by upright boxes, then, where one is turned, by their own."""
     if not words:
         return
-    left, bottom, right, top = np.array([(b.left, b.bottom, b.right, b.top) for _, b in words]).T
+    left, bottom, right, top = np.array([box.sides for _, box in words]).T
     left, bottom, right, top = left + _TOUCH, bottom + _TOUCH, right - _TOUCH, top - _TOUCH
     meet = (left[:, None] < right) & (left < right[:, None]) & (bottom[:, None] < top) & (bottom < top[:, None])
     for i, j in np.argwhere(np.triu(meet, 1)).tolist():
@@ -164,4 +154,4 @@ def _on_lines(
 def _band(faces: Faces, words: Words) -> shapely.Polygon:
     """Return the rectangle round a line of words, turned with it."""
     box = words_box(faces, replace(words, turn=0.0)).grown(-_TOUCH)
-    return affinity.rotate(shapely.box(box.left, box.bottom, box.right, box.top), words.turn, (words.x, words.y))
+    return affinity.rotate(shapely.box(*box.sides), words.turn, (words.x, words.y))

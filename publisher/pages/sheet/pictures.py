@@ -129,8 +129,8 @@ def _free_spot(setter: Setter, text: str, style: TypeStyle, at: Point, taken: li
     wide, high = setter.width(text, style) + 2 * LABEL_CLEAR, setter.cap(style) + 2 * LABEL_CLEAR
     here = Box(at[0] - wide / 2, at[1] - high / 2, at[0] + wide / 2, at[1] + high / 2)
     for right, up in STEPS:
-        box = Box(here.left + right * wide, here.bottom + up * high, here.right + right * wide, here.top + up * high)
-        if not any(_meet(box, other) for other in taken):
+        box = here.moved(right * wide, up * high)
+        if all(box.overlap(other) <= 0.0 for other in taken):
             return box
     raise ValueError(f"{len(taken)} labels stand round the point of “{text}”")
 
@@ -143,10 +143,6 @@ def _nearness(step: tuple[int, ...]) -> tuple[int, ...]:
 
 
 STEPS = tuple(sorted(product(range(-REACH, REACH + 1), repeat=2), key=_nearness))
-
-
-def _meet(a: Box, b: Box) -> bool:
-    return a.left < b.right and b.left < a.right and a.bottom < b.top and b.bottom < a.top
 
 
 def photo_size(design: Design, name: str, width: float, height: float) -> tuple[float, float] | None:

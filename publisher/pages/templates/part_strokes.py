@@ -60,14 +60,14 @@ def mark_strokes(part: Part, pose: Pose, clip: Box | None = None, quiet: Iterabl
     """
     groups: dict[tuple[LineKind, Layer], list[Path]] = {}
     heads: list[Path] = []
-    boxes = [shapely.box(b.left, b.bottom, b.right, b.top) for b in quiet]
+    boxes = [as_polygon(box) for box in quiet]
     silence = shapely.union_all(boxes) if boxes else None
     surface: dict[LineKind, list[Path]] = {}
     for mark in template_marks(part):
         if len(mark.path.points) < 2:
             continue
         path = mark.path.placed(pose)
-        if clip and not _meets(path.box, clip):
+        if clip and path.box.overlap(clip) < 0.0:
             continue
         if mark.purpose is Purpose.SURFACE and silence is not None:
             surface.setdefault(mark.kind, []).append(path)
@@ -217,7 +217,3 @@ def _hatching(area: shapely.Geometry, gap: float, through: shapely.Point) -> lis
     pieces = shapely.get_parts(shapely.intersection(shapely.linestrings(ends), area))
     pieces = pieces[(shapely.get_type_id(pieces) == 1) & (shapely.length(pieces) > 1.0)]
     return [polyline(tuple(map(tuple, shapely.get_coordinates(p).tolist()))) for p in pieces]
-
-
-def _meets(one: Box, other: Box) -> bool:
-    return one.left <= other.right and one.right >= other.left and one.bottom <= other.top and one.top >= other.bottom

@@ -27,6 +27,5 @@ def free_area(frame: Frame) -> shapely.Polygon:
     live = frame.live
     area = shapely.box(live.left, live.bottom + PART_AWAY - 1.0, live.right, live.top - PART_AWAY + 1.0)
     for box in frame.blocked:
-        grown = box.grown(PART_AWAY / 2)
-        area = area.difference(shapely.box(grown.left, grown.bottom, grown.right, grown.top))
+        area = area.difference(shapely.box(*box.grown(PART_AWAY / 2).sides))
     return area

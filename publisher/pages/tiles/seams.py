@@ -15,6 +15,7 @@ import numpy.typing as npt
 import shapely
 
 from publisher.basics import Box, record
+from publisher.pages.type import as_polygon
 
 OVERLAP = 10.0  # common practice for glue stick: enough to hold, not enough to waste a page
 TRIM = 3.0  # of the overlap: past the trim line, cut off; more than the radius of a match mark
@@ -196,12 +197,12 @@ def _cells(
     shown: list[Cell] = []
     slivers = 0
     for cell in cells:
-        piece = outline.intersection(_box(cell.area))
+        piece = outline.intersection(as_polygon(cell.area))
         if piece.area < 1e-6:
             continue
         bounds = piece.bounds
         if min(bounds[2] - bounds[0], bounds[3] - bounds[1]) < TILE_SLIVER or piece.area < TILE_SLIVER * TILE_SLIVER:
-            others = shapely.union_all([_box(c.window) for c in cells if c is not cell])
+            others = shapely.union_all([as_polygon(c.window) for c in cells if c is not cell])
             if piece.difference(others).area < 1e-6:
                 continue  # its neighbours show it already, in their overlaps
             slivers += 1
@@ -226,7 +227,3 @@ def tied(cells: Sequence[Cell]) -> bool:
 
 def _paper(spare: float, sides: int) -> float:
     return min(ROOMY, max(TILE_EDGE, spare / sides)) if sides else TILE_EDGE
-
-
-def _box(box: Box) -> shapely.Polygon:
-    return shapely.box(box.left, box.bottom, box.right, box.top)

@@ -44,7 +44,7 @@ from publisher.pages.tiles.seams import Cell
 from publisher.pages.tiles.tile_furniture import info_drawn, size_lines
 from publisher.pages.tiles.tile_map import overview_draft
 from publisher.pages.tiles.tile_plan import Tiling, least_tiles, tiling
-from publisher.pages.type import LEAST, NOTE, SPACE, as_polygon, moved
+from publisher.pages.type import LEAST, NOTE, SPACE, as_polygon
 
 MOST_TILES_OF_PART = 200
 MAP_FROM = 3  # tiles of one copy that have a map of their own
@@ -234,7 +234,7 @@ def _labelled(context: Context, plan: Tiling) -> Cell:
 def _room(plan: Tiling, cell: Cell, boxes: list[Box], *, surface: bool = True) -> LabelRoom:
     """Return the free places of a tile, on the page: on the part, inside the tile, clear of marks and of what seams say. Lines of
     the surface are among the marks unless ``surface`` is False."""
-    area = moved(cell.area, *plan.shift(cell))
+    area = cell.area.moved(*plan.shift(cell))
     ground = polygon(plan.sample.part.template, plan.pose(cell)).intersection(as_polygon(area))
     lines = plan.lines_on(cell)
     if not surface:

@@ -12,7 +12,7 @@ from publisher.pages.sheet import LEAST_SQUARE, PAGE_SQUARE, Context, Frame
 from publisher.pages.templates import PART_AWAY, Sample, mark_notes, page_frame, quiet_lines
 from publisher.pages.tiles.seam_marks import TileSeam, seams
 from publisher.pages.tiles.seams import OVERLAP, TRIM, Cell, Cutting, Obstacle, cut, tiles_needed
-from publisher.pages.type import SPACE, Note, box_round, moved, within
+from publisher.pages.type import SPACE, Note
 
 TURNS = (0.0, 90.0)
 SHORT_EDGE = 25.0  # mm: tabs, notches, ends
@@ -73,7 +73,7 @@ class Tiling:
         """Return, on the tile's page, the words of the marks that its window shows whole."""
         x, y = self.shift(cell)
         window = cell.window
-        return tuple(replace(n, x=n.x + x, y=n.y + y) for n in self.notes if within(n.box, window))
+        return tuple(replace(n, x=n.x + x, y=n.y + y) for n in self.notes if n.box.beyond(window) <= 0.0)
 
     def pose(self, cell: Cell) -> Pose:
         """Return the part's pose on the tile's page."""
@@ -81,7 +81,7 @@ class Tiling:
 
     def window(self, cell: Cell) -> Box:
         """Return the tile's window on its page."""
-        return moved(cell.window, *self.shift(cell))
+        return cell.window.moved(*self.shift(cell))
 
 
 def least_tiles(context: Context, part: Part) -> int:
@@ -149,10 +149,10 @@ def _worth_cutting(context: Context, laid: Mapping[float, shapely.Polygon]) -> I
 
 def _obstacles(part: Part, pose: Pose, quiet: shapely.Geometry) -> tuple[Obstacle, ...]:
     """Return what seams keep off: openings and slots above all, then tabs, notches and other short straight edges, then marks."""
-    found = [Obstacle(box_round(pose.apply_all(h.points)).grown(4.0), 10.0) for h in part.template.holes]
+    found = [Obstacle(Box.round(pose.apply_all(h.points)).grown(4.0), 10.0) for h in part.template.holes]
     for edge in part.template.outer.edges:
         if isinstance(edge, Line) and edge.length < SHORT_EDGE:
-            found.append(Obstacle(box_round(pose.apply_all((edge.start, edge.end))).grown(3.0), 3.0))
+            found.append(Obstacle(Box.round(pose.apply_all((edge.start, edge.end))).grown(3.0), 3.0))
     for mark in shapely.get_parts(quiet):
         box = Box(*mark.bounds)
         if max(box.width, box.height) < 60.0:

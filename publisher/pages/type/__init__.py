@@ -5,7 +5,7 @@ Never: know a part, a page or a paper.
 """
 
 from publisher.pages.type.fonts import Faces, face, faces_of
-from publisher.pages.type.rectangles import as_polygon, box_round, moved, overlap, within
+from publisher.pages.type.rectangles import as_polygon
 from publisher.pages.type.styles import (
     BODY,
     CUT,
@@ -85,15 +85,11 @@ __all__ = [
     "Setter",
     "TypeStyle",
     "as_polygon",
-    "box_round",
     "face",
     "faces_of",
     "line_style",
     "make_table",
-    "moved",
     "note_at",
-    "overlap",
     "tidy",
-    "within",
     "word_in",
 ]

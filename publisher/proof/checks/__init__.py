@@ -5,103 +5,52 @@ Never: read the file; take a reading that another check takes too.
 """
 
 from publisher.basics import Check
-from publisher.proof.checks.catalogue import attached, bookmarks, language, title
-from publisher.proof.checks.cut_list import cut_list
-from publisher.proof.checks.drawings import step_pictures
-from publisher.proof.checks.furniture import furniture_apart
-from publisher.proof.checks.inside_parts import dark_areas, other_lines, words_inside
-from publisher.proof.checks.labels import length_labels, measures_clear
-from publisher.proof.checks.layouts import layout_pictures
-from publisher.proof.checks.lengths import calibration, calibration_by_pixels, other_lengths, readers_agree, rulers
-from publisher.proof.checks.margins import corner_marks, ink_by_lines, ink_by_pixels
-from publisher.proof.checks.marks import marked_lines
-from publisher.proof.checks.only_pages import actions, layers_off, links, notes
-from publisher.proof.checks.opening import encrypted, followed, readable, two_minds
-from publisher.proof.checks.outlines import outline_width, outlines_by_pixels, outlines_promised, outlines_twice
-from publisher.proof.checks.page_code import code_drawn
-from publisher.proof.checks.pages import (
-    page_boxes,
-    page_count,
-    page_labels,
-    page_numbers,
-    page_rotated,
-    page_size,
-    user_unit,
+from publisher.proof.checks import (
+    catalogue,
+    cut_list,
+    drawings,
+    furniture,
+    inside_parts,
+    labels,
+    layouts,
+    lengths,
+    margins,
+    marks,
+    only_pages,
+    opening,
+    outlines,
+    page_code,
+    pages,
+    print_plan,
+    print_wishes,
+    printers,
+    sentences,
+    sides,
+    text,
+    tiles,
 )
-from publisher.proof.checks.print_plan import print_plan
-from publisher.proof.checks.print_wishes import duplex, other_wishes, paper_tray, print_scaling
-from publisher.proof.checks.printers import line_pale, line_width, operators, picture_dots
-from publisher.proof.checks.sentences import sentences
-from publisher.proof.checks.sides import sides_up
-from publisher.proof.checks.text import fonts_embedded, letters, text_hidden, text_size, words_promised
-from publisher.proof.checks.tiles import match_marks, tiles_together
 from publisher.proof.measuring import Case
 
-OPENING: tuple[Check[Case], ...] = (readable, encrypted)
+OPENING: tuple[Check[Case], ...] = (opening.readable, opening.encrypted)
 
 ALONE: tuple[Check[Case], ...] = (
-    two_minds,
-    page_boxes,
-    page_rotated,
-    user_unit,
-    print_scaling,
-    other_wishes,
-    duplex,
-    paper_tray,
-    title,
-    language,
-    fonts_embedded,
-    letters,
-    text_hidden,
-    text_size,
-    line_width,
-    line_pale,
-    picture_dots,
-    operators,
-    layers_off,
-    actions,
-    links,
-    notes,
-    followed,
-)
+    opening.two_minds, pages.page_boxes, pages.page_rotated, pages.user_unit, print_wishes.print_scaling,
+    print_wishes.other_wishes, print_wishes.duplex, print_wishes.paper_tray, catalogue.title, catalogue.language,
+    text.fonts_embedded, text.letters, text.text_hidden, text.text_size, printers.line_width, printers.line_pale,
+    printers.picture_dots, printers.operators, only_pages.layers_off, only_pages.actions, only_pages.links,
+    only_pages.notes, opening.followed,
+)  # fmt: skip
 
 PROMISED: tuple[Check[Case], ...] = (
-    page_count,
-    page_size,
-    ink_by_lines,
-    ink_by_pixels,
-    corner_marks,
-    calibration,
-    rulers,
-    other_lengths,
-    length_labels,
-    measures_clear,
-    calibration_by_pixels,
-    readers_agree,
-    outlines_promised,
-    outlines_twice,
-    outline_width,
-    outlines_by_pixels,
-    other_lines,
-    dark_areas,
-    marked_lines,
-    match_marks,
-    tiles_together,
-    words_promised,
-    cut_list,
-    layout_pictures,
-    sides_up,
-    sentences,
-    step_pictures,
-    print_plan,
-    words_inside,
-    page_numbers,
-    code_drawn,
-    furniture_apart,
-    page_labels,
-    bookmarks,
-    attached,
-)
+    pages.page_count, pages.page_size, margins.ink_by_lines, margins.ink_by_pixels, margins.corner_marks,
+    lengths.calibration, lengths.rulers, lengths.other_lengths, labels.length_labels, labels.measures_clear, lengths.calibration_by_pixels,
+    lengths.readers_agree, outlines.outlines_promised, outlines.outlines_twice, outlines.outline_width,
+    outlines.outlines_by_pixels, inside_parts.other_lines, inside_parts.dark_areas, marks.marked_lines,
+    tiles.match_marks, tiles.tiles_together, text.words_promised, cut_list.cut_list, layouts.layout_pictures,
+    sides.sides_up, sentences.sentences, drawings.step_pictures, print_plan.print_plan, inside_parts.words_inside,
+    pages.page_numbers, page_code.code_drawn, furniture.furniture_apart, pages.page_labels, catalogue.bookmarks,
+    catalogue.attached,
+)  # fmt: skip
 
 RULES: tuple[Check[Case], ...] = OPENING + ALONE + PROMISED
 

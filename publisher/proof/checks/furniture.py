@@ -3,7 +3,7 @@
 import numpy as np
 
 from publisher.basics import Box, Check, Findings
-from publisher.proof.checks.boxes import BOX_TOUCH, PAPER, common, holds, line_meets, meets
+from publisher.proof.checks.boxes import BOX_TOUCH, PAPER, line_meets, meets
 from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import Case
 from publisher.proof.reading import PageRead, PaintedPath
@@ -45,7 +45,7 @@ def _looked_at(page: PageRead, others: tuple[tuple[int, Box], ...], box: Box) ->
             inside, across = _piece(piece, box)
             held, crossing = held + inside, crossing + across
     for _, other in others:
-        if holds(box, other):
+        if other.beyond(box) <= BOX_TOUCH:
             held += 1
         elif meets(box, other):
             crossing += 1
@@ -54,21 +54,13 @@ def _looked_at(page: PageRead, others: tuple[tuple[int, Box], ...], box: Box) ->
 
 def _piece(piece: PaintedPath, box: Box) -> tuple[int, int]:
     """Count the subpaths of a piece that lie in a box, and those that show on both sides of its edge."""
-    room = common(box, piece.clip.box)
-    if room is None:
-        return 0, 0
+    room = box.common(piece.clip.box)
     half = piece.widest / 2 if piece.grey is not None else 0.0
-    whole, reach = piece.box(), half + BOX_TOUCH
-    if (
-        whole.right < box.left - reach
-        or whole.left > box.right + reach
-        or whole.top < box.bottom - reach
-        or whole.bottom > box.top + reach
-    ):
+    if min(room.width, room.height) <= 0.0 or piece.box().overlap(box) < -(half + BOX_TOUCH):
         return 0, 0
     low = np.minimum.reduceat(piece.points, piece.starts[:-1], axis=0) - half
     high = np.maximum.reduceat(piece.points, piece.starts[:-1], axis=0) + half
-    least, most = np.array([box.left, box.bottom]), np.array([box.right, box.top])
+    least, most = np.array(box.sides).reshape(2, 2)
     inside = ((low >= least - BOX_TOUCH) & (high <= most + BOX_TOUCH)).all(axis=1)
     near = ((low < most - BOX_TOUCH) & (high > least + BOX_TOUCH)).all(axis=1) & ~inside
     lines = piece.lines()

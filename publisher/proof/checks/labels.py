@@ -108,7 +108,7 @@ def _track(case: Case, promise: LengthPromise) -> Any:
     line = shapely.LineString((promise.start, promise.end))
     if promise.purpose == "calibration":
         for box in squares_of(case.promises.lengths, promise.page):
-            square = shapely.box(box.left, box.bottom, box.right, box.top)
+            square = shapely.box(*box.sides)
             if shapely.dwithin(square, line, 0.01):
                 return square
     return line

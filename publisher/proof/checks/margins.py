@@ -27,9 +27,8 @@ def ink_by_lines(case: Case, check: Check[Case]) -> Findings:
     for promise in case.promises.pages:
         boxes = _inked(case, promise.page)
         looked += len(boxes)
-        over, what = max(
-            ((_over(box, promise.limit), what) for what, box in boxes), key=lambda w: w[0], default=(0.0, "")
-        )
+        reach = ((box.beyond(promise.limit), what) for what, box in boxes)
+        over, what = max(reach, key=lambda w: w[0], default=(0.0, ""))
         if over > INK_ROUNDING:
             reaches = f": {what} reaches {over:.2f} mm beyond the printable limit"
             yield about(check, page_name(promise.page), reaches, INSIDE, over, 0.0)
@@ -50,13 +49,9 @@ def _inked(case: Case, number: int) -> list[tuple[str, Box]]:
     boxes += [("an area or picture", box) for _, grey, box, _ in case.covers(number) if grey is None or grey < WHITE]
     for text, why in zip(page.texts, case.hidden(number), strict=True):
         if not why and text.text.strip():
-            xs, ys = sorted((text.x, text.end_x)), sorted((text.y, text.end_y))
-            boxes.append((f"“{text.text.strip()[:40]}”", Box(xs[0], ys[0], xs[1], ys[1])))
+            box = Box.round(((text.x, text.y), (text.end_x, text.end_y)))
+            boxes.append((f"“{text.text.strip()[:40]}”", box))
     return boxes
-
-
-def _over(box: Box, limit: Box) -> float:
-    return max(limit.left - box.left, limit.bottom - box.bottom, box.right - limit.right, box.top - limit.top)
 
 
 @judged(

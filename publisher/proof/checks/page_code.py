@@ -3,12 +3,13 @@
 import numpy as np
 
 from publisher.basics import Box, Check, CodePromise, Findings
-from publisher.proof.checks.boxes import PAPER, common, lines_meet, meets
+from publisher.proof.checks.boxes import PAPER, lines_meet, meets
 from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import Case
 from publisher.proof.reading import Array, PageRead, PaintedPath
 
 DARK_MODULE = 0.3
+MODULE_OFF = 0.05  # mm by which a module may reach out of the code's box
 CODE_SQUARE = 0.1  # mm between width and height
 QUIET_MODULES = 4  # light modules all round (6.3.8)
 FINDER = 7  # modules across a finder pattern
@@ -43,7 +44,7 @@ def _fault(page: PageRead, others: tuple[tuple[int, Box], ...], promise: CodePro
     first = min(p.order for p in inside)
     if _covered(page, others, first, promise.box):
         return "lies under something else"
-    box = _box_of(inside)
+    box = Box.round(corner for piece in inside for corner in piece.box().corners())
     if abs(box.width - box.height) > CODE_SQUARE or box.width < 0.6 * promise.box.width:
         return f"is {box.width:.1f} × {box.height:.1f} mm, which is no square that fills its box"
     size = _size(inside, box)
@@ -57,19 +58,10 @@ def _fault(page: PageRead, others: tuple[tuple[int, Box], ...], promise: CodePro
     return _other(dark, promise.modules) or (crowd if _crowded(page, others, promise.box, quiet) else "")
 
 
-def _box_of(pieces: list[PaintedPath]) -> Box:
-    """Return the box round all pieces."""
-    boxes = [p.box() for p in pieces]
-    return Box(
-        min(b.left for b in boxes), min(b.bottom for b in boxes), max(b.right for b in boxes), max(b.top for b in boxes)
-    )
-
-
 def _is_module(piece: PaintedPath, box: Box) -> bool:
     if piece.fill_grey is None or piece.fill_grey > DARK_MODULE or not piece.visible:
         return False
-    own, room = piece.box(), box.grown(0.05)
-    return own.left >= room.left and own.bottom >= room.bottom and own.right <= room.right and own.top <= room.top
+    return piece.box().beyond(box) <= MODULE_OFF
 
 
 def _covered(page: PageRead, others: tuple[tuple[int, Box], ...], first: int, box: Box) -> bool:
@@ -90,8 +82,8 @@ def _crowded(page: PageRead, others: tuple[tuple[int, Box], ...], box: Box, quie
     for piece in page.pieces:
         if not piece.visible or _is_module(piece, box):
             continue
-        room = common(quiet, piece.clip.box)
-        if room is None:
+        room = quiet.common(piece.clip.box)
+        if min(room.width, room.height) <= 0.0:
             continue
         if piece.fill_grey is not None and piece.fill_grey < PAPER and meets(piece.box(), room):
             return True

@@ -152,4 +152,4 @@ def _size(box: Box | PageRead | PagePromise) -> str:
 
 def _farthest(a: Box, b: Box) -> float:
     """Return how far the farthest side of one box lies from the other's, in mm."""
-    return max(abs(a.left - b.left), abs(a.bottom - b.bottom), abs(a.right - b.right), abs(a.top - b.top))
+    return max(a.beyond(b), b.beyond(a))

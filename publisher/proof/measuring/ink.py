@@ -77,7 +77,7 @@ class Ink:
         if not len(self.piece):
             return
         clips = [self.page.pieces[i].clip for i in self.piece]
-        boxes = np.array([(c.box.left, c.box.bottom, c.box.right, c.box.top) for c in clips])
+        boxes = np.array([clip.box.sides for clip in clips])
         outside = (self.bounds[:, :2] < boxes[:, :2] - INK_NEAR).any(axis=1) | (
             self.bounds[:, 2:] > boxes[:, 2:] + INK_NEAR
         ).any(axis=1)

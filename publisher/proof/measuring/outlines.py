@@ -49,8 +49,7 @@ class Wanted:
         lines = [shapely.LineString(np.vstack((ring, ring[:1]))) for ring in carried]
         window = promise.window
         if window is not None and not whole:
-            area = shapely.box(window.left, window.bottom, window.right, window.top)
-            lines = [shapely.intersection(line, area) for line in lines]
+            lines = [shapely.intersection(line, shapely.box(*window.sides)) for line in lines]
         dense = shapely.segmentize(lines, step)
         self.lengths = shapely.length(dense)
         self.points, owner = shapely.get_coordinates(dense, return_index=True)

@@ -14,6 +14,7 @@ COARSE_DPI = 40.0  # dpi for ink in the margins
 AROUND_PIXEL = 1.6  # mm drawn round a square
 SIDE_DISTANCE = 0.8  # mm on either side of a promised line in which it is looked for
 DARK_PIXEL = 24  # of 255: what counts as ink
+ONE_SQUARE = 0.01  # mm between the ends of sides that make one square
 LARGEST_PICTURE = 3000.0  # mm: no page larger than this is drawn
 
 
@@ -81,27 +82,12 @@ def squares_of(lengths: tuple[LengthPromise, ...], page: int) -> tuple[Box, ...]
     for side in lengths:
         if side.page != page or side.purpose != "calibration":
             continue
-        box = Box(
-            min(side.start[0], side.end[0]), min(side.start[1], side.end[1]),
-            max(side.start[0], side.end[0]), max(side.start[1], side.end[1]),
-        )  # fmt: skip
-        for other in [b for b in boxes if _touch(b, box)]:
+        box = Box.round((side.start, side.end))
+        for other in [other for other in boxes if box.overlap(other) >= -ONE_SQUARE]:
             boxes.remove(other)
-            box = Box(
-                min(box.left, other.left),
-                min(box.bottom, other.bottom),
-                max(box.right, other.right),
-                max(box.top, other.top),
-            )
+            box = Box.round((*box.corners(), *other.corners()))
         boxes.append(box)
     return tuple(b for b in boxes if b.width > 5 and b.height > 5)
-
-
-def _touch(a: Box, b: Box) -> bool:
-    near = 0.01
-    return (
-        a.left <= b.right + near and b.left <= a.right + near and a.bottom <= b.top + near and b.bottom <= a.top + near
-    )
 
 
 class _page:

@@ -86,7 +86,7 @@ class PromisedParts:
         """Return for each part how much of it dark areas and pictures cover."""
         dark = [p for p in page.pieces if p.fill_grey is not None and p.fill_grey <= DARK_INK and p.visible]
         boxes = [p.box() for p in dark]
-        rounds = shapely.box(*np.array([(b.left, b.bottom, b.right, b.top) for b in boxes]).reshape(-1, 4).T)
+        rounds = shapely.box(*np.array([box.sides for box in boxes]).reshape(-1, 4).T)
         pictures = [shapely.Polygon(i.corners) for i in page.images if _shows(i)]
         found: list[DarkArea] = []
         for promise, area in zip(self.promises, self.areas, strict=True):
@@ -121,10 +121,7 @@ def _shows(image: PlacedImage) -> bool:
 
 def _area(promise: OutlinePromise) -> Any:
     area = shapely.make_valid(shapely.Polygon(promise.pose.apply_all(promise.rings[0])))
-    window = promise.window
-    if window is not None:
-        area = shapely.intersection(area, shapely.box(window.left, window.bottom, window.right, window.top))
-    return area
+    return area if promise.window is None else shapely.intersection(area, shapely.box(*promise.window.sides))
 
 
 def promised_parts(promises: tuple[OutlinePromise, ...]) -> dict[int, PromisedParts]:

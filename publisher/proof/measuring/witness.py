@@ -38,20 +38,13 @@ class RingSight:
 
 def box_of(promises: Iterable[OutlinePromise]) -> Box | None:
     """Return the box round the outlines of a page, with room; None when nothing of them shows."""
-    sides = []
+    corners: list[Point] = []
     for promise in promises:
-        rings = np.array([p for ring in promise.rings for p in promise.pose.apply_all(ring)], dtype=float)
-        (left, bottom), (right, top) = rings.min(axis=0).tolist(), rings.max(axis=0).tolist()
-        window = promise.window
-        if window is not None:
-            left, bottom = max(left, window.left), max(bottom, window.bottom)
-            right, top = min(right, window.right), min(top, window.top)
-        if left < right and bottom < top:
-            sides.append((left, bottom, right, top))
-    if not sides:
-        return None
-    low, high = np.min(sides, axis=0).tolist(), np.max(sides, axis=0).tolist()
-    return Box(low[0], low[1], high[2], high[3]).grown(AROUND_WITNESS)
+        box = Box.round(point for ring in promise.rings for point in promise.pose.apply_all(ring))
+        shown = box if promise.window is None else box.common(promise.window)
+        if min(shown.width, shown.height) > 0.0:
+            corners += shown.corners()
+    return Box.round(corners).grown(AROUND_WITNESS) if corners else None
 
 
 def see_ring(promise: OutlinePromise, crop: tuple[Array, float, float, float, float]) -> RingSight:

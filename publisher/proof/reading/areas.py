@@ -25,12 +25,12 @@ def covers(page: PageRead) -> tuple[Cover, ...]:
     found: list[Cover] = []
     for piece in page.pieces:
         if piece.fill_grey is not None and piece.visible and piece.solid_fill:
-            box = _within(piece.box(), piece.clip.box)
-            if box is not None:
+            box = piece.box().common(piece.clip.box)
+            if min(box.width, box.height) >= 0.0:
                 found.append((piece.order, piece.fill_grey, box, partial(filled_area, piece)))
     for image in page.images:
-        box = _within(_round(image.corners), image.clip.box)
-        if image.visible and not image.is_mask and box is not None:
+        box = Box.round(image.corners).common(image.clip.box)
+        if image.visible and not image.is_mask and min(box.width, box.height) >= 0.0:
             found.append((image.order, None, box, partial(_image_area, image)))
     return tuple(sorted(found, key=lambda c: c[0]))
 
@@ -43,31 +43,15 @@ def pictures_and_letters(page: PageRead) -> tuple[tuple[int, Box], ...]:
         across, up = (run.y - run.end_y) / length * run.size, (run.end_x - run.x) / length * run.size
         ends = ((run.x, run.y), (run.end_x, run.end_y))
         corners.append((run.order, (*ends, *((x + across * CAPITAL, y + up * CAPITAL) for x, y in ends))))
-    return tuple((order, _round(points)) for order, points in corners)
-
-
-def _round(corners: tuple[tuple[float, float], ...]) -> Box:
-    xs, ys = [p[0] for p in corners], [p[1] for p in corners]
-    return Box(min(xs), min(ys), max(xs), max(ys))
-
-
-def _within(box: Box, clip: Box) -> Box | None:
-    cut = Box(
-        max(box.left, clip.left), max(box.bottom, clip.bottom), min(box.right, clip.right), min(box.top, clip.top)
-    )
-    return cut if cut.left <= cut.right and cut.bottom <= cut.top else None
-
-
-def _line(points: Array) -> Any:
-    return shapely.LineString(points)
+    return tuple((order, Box.round(points)) for order, points in corners)
 
 
 def clip_area(clip: Clip) -> Any:
     """Return a clip as an area."""
     box = clip.box
-    if box.left >= box.right or box.bottom >= box.top:
+    if min(box.width, box.height) <= 0.0:
         return shapely.Polygon()
-    area = shapely.box(box.left, box.bottom, box.right, box.top)
+    area = shapely.box(*box.sides)
     for rings, even_odd in clip.shapes:
         area = shapely.intersection(area, _area(rings, even_odd))
     return area

@@ -49,8 +49,7 @@ class PaintedPath:
 
     def box(self) -> Box:
         """Return the box round all points."""
-        low, high = self.points.min(axis=0).tolist(), self.points.max(axis=0).tolist()
-        return Box(low[0], low[1], high[0], high[1])
+        return Box(*self.points.min(axis=0).tolist(), *self.points.max(axis=0).tolist())
 
 
 @record

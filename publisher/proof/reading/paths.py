@@ -182,8 +182,7 @@ class PathOperators:
 
 def clipped(clip: Clip, points: Array, rings: tuple[Array, ...], even_odd: bool) -> Clip:
     """Return the clip cut down to a path of these rings (8.5.4); ``points`` are the points of all of them."""
-    old, low, high = clip.box, points.min(axis=0).tolist(), points.max(axis=0).tolist()
-    box = Box(max(old.left, low[0]), max(old.bottom, low[1]), min(old.right, high[0]), min(old.top, high[1]))
+    box = clip.box.common(Box(*points.min(axis=0).tolist(), *points.max(axis=0).tolist()))
     if len(rings) == 1 and _is_upright(rings[0]):
         return Clip(box, clip.shapes)
     if len(clip.shapes) >= MOST_CLIPS:

@@ -147,29 +147,23 @@ def _word(thing: Any) -> str:
 
 def _box(page: Any, key: str) -> tuple[float, float, float, float] | None:
     """Return a page box in pt with its corners in order, inherited as the page tree says (7.7.3.4); None when not there."""
+    box = next((box for value in _inherited(page, key) if len(box := numbers(value)) == 4), None)
+    if box is None:
+        return None
+    (left, right), (bottom, top) = sorted(box[::2]), sorted(box[1::2])
+    return left, bottom, right, top
+
+
+def _inherited(page: Any, key: str) -> Iterator[Any]:
+    """Yield what stands under a key of a page and of the nodes of the page tree above it, where there is anything."""
     holder = page
     for _ in range(64):
         if not isinstance(holder, dict):
-            break
-        box = numbers(holder.get(key))
-        if len(box) == 4:
-            left, right = sorted((box[0], box[2]))
-            bottom, top = sorted((box[1], box[3]))
-            return (left, bottom, right, top)
-        holder = plain(holder.get("/Parent"))
-    return None
-
-
-def _inherited(page: Any, key: str) -> Any:
-    holder = page
-    for _ in range(64):
-        if not isinstance(holder, dict):
-            return None
+            return
         value = plain(holder.get(key))
         if value is not None:
-            return value
+            yield value
         holder = plain(holder.get("/Parent"))
-    return None
 
 
 def _content(page: Any, spent: Spent) -> bytes:
@@ -185,9 +179,9 @@ def _read_page(page: Any, index: int, layers: Layers, spent: Spent, fonts: dict[
     media = _box(page, "/MediaBox") or (0.0, 0.0, 0.0, 0.0)
     crop = _box(page, "/CropBox") or media
     shown = (max(media[0], crop[0]), max(media[1], crop[1]), min(media[2], crop[2]), min(media[3], crop[3]))
-    turn = int(number(_inherited(page, "/Rotate"))) % 360
+    turn = int(number(next(_inherited(page, "/Rotate"), None))) % 360
     base, width, height = _base(shown, turn, MM_PER_PT * scale)
-    resources = _inherited(page, "/Resources")
+    resources = next(_inherited(page, "/Resources"), None)
     canvas = Canvas(base, Box(0.0, 0.0, width, height), resources, layers, spent, fonts)
     if not all(isfinite(v) and abs(v) < MOST_POINTS_ACROSS for v in media):
         canvas.unread["a page of impossible size"] = None

@@ -67,7 +67,7 @@ def _joined(left: str, right: str) -> bool:
 
 def why_hidden(page: PageRead, covers: tuple[Cover, ...]) -> tuple[str, ...]:
     """Return for each run of the page why a reader cannot see it, or "". Raises TooMuch over thousands of covered words."""
-    boxes = np.array([(c[2].left, c[2].bottom, c[2].right, c[2].top) for c in covers]).reshape(-1, 4)
+    boxes = np.array([box.sides for _, _, box, _ in covers]).reshape(-1, 4)
     found, met = [], 0
     for run in page.texts:
         box = _box(run)
@@ -92,7 +92,7 @@ def _why(run: TextRun, areas: list[Cover]) -> str:
         return "is set in invisible letters"
     if not run.visible:
         return "lies on a layer that is off"
-    if not _overlap(_box(run), run.clip.box):
+    if _box(run).overlap(run.clip.box) < 0.0:
         return "lies outside the area that is shown"
     return _against_the_ground(run, areas)
 
@@ -113,10 +113,6 @@ def _against_the_ground(run: TextRun, areas: list[Cover]) -> str:
         if not later and share > 0.6 and grey is not None:
             ground = grey
     return "is as light as what lies behind it" if abs(ground - run.grey) < 1.0 - PALEST_WORDS else ""
-
-
-def _overlap(a: Box, b: Box) -> bool:
-    return a.left <= b.right and b.left <= a.right and a.bottom <= b.top and b.bottom <= a.top
 
 
 def text_lines(page: PageRead, hidden: tuple[str, ...]) -> tuple[TextLine, ...]:

@@ -68,7 +68,7 @@ def operations(data: bytes) -> Iterator[Operation]:
         if isinstance(thing, _Operator):
             yield thing.word, operands
             operands = []
-        elif thing is not _NOTHING and len(operands) < MOST_OPERANDS:
+        elif thing is not _STRAY and len(operands) < MOST_OPERANDS:
             operands.append(thing)
 
 
@@ -79,7 +79,7 @@ class _Operator:
         self.word = word
 
 
-_NOTHING = object()
+_STRAY = object()
 
 
 def _numbers(text: bytes) -> list[float]:
@@ -97,11 +97,11 @@ def _number(word: bytes) -> float:
 
 
 def _object(data: bytes, at: int, depth: int) -> tuple[Any, int]:
-    """Return one object or operator, and where it ends; ``_NOTHING`` for a stray delimiter or the end."""
+    """Return one object or operator, and where it ends; ``_STRAY`` for a stray delimiter or the end."""
     blank = BLANK.match(data, at)
     at = blank.end() if blank else at
     if at >= len(data):
-        return _NOTHING, at
+        return _STRAY, at
     opener = _OPENERS.get(data[at : at + 2] if data[at : at + 2] == b"<<" else data[at : at + 1], _word)
     return opener(data, at, depth)
 
@@ -109,7 +109,7 @@ def _object(data: bytes, at: int, depth: int) -> tuple[Any, int]:
 def _word(data: bytes, at: int, _: int) -> tuple[Any, int]:
     word = WORD.match(data, at)
     if not word:
-        return _NOTHING, at + 1
+        return _STRAY, at + 1
     text = word.group()
     if text[:1] in b"+-.0123456789":
         return _number(text), word.end()
@@ -125,7 +125,7 @@ def _name_at(data: bytes, at: int, _: int) -> tuple[Name, int]:
 
 def _hex_at(data: bytes, at: int, _: int) -> tuple[Any, int]:
     found = HEX.match(data, at)
-    return (_hex(found.group(1)), found.end()) if found else (_NOTHING, at + 1)
+    return (_hex(found.group(1)), found.end()) if found else (_STRAY, at + 1)
 
 
 def _array(data: bytes, at: int, depth: int) -> tuple[list[Any], int]:
@@ -139,7 +139,7 @@ def _array(data: bytes, at: int, depth: int) -> tuple[list[Any], int]:
         if depth > DEEPEST_ARRAY:
             return things, len(data)
         thing, at = _object(data, at, depth)
-        if thing is not _NOTHING and not isinstance(thing, _Operator):
+        if thing is not _STRAY and not isinstance(thing, _Operator):
             things.append(thing)
     return things, at
 
@@ -156,7 +156,7 @@ def _dictionary(data: bytes, at: int, depth: int) -> tuple[dict[str, Any], int]:
         if depth > DEEPEST_ARRAY:
             return {}, len(data)
         thing, at = _object(data, at, depth)
-        if thing is not _NOTHING:
+        if thing is not _STRAY:
             things.append(thing)
     return {str(key): value for key, value in zip(things[::2], things[1::2], strict=False)}, at
 
@@ -210,7 +210,7 @@ def _inline_image(data: bytes, at: int) -> tuple[dict[str, Any], int]:
             if thing.word == b"ID":
                 break
             continue
-        if thing is not _NOTHING and len(things) < MOST_OPERANDS:
+        if thing is not _STRAY and len(things) < MOST_OPERANDS:
             things.append(thing)
     found = INLINE_END.search(data, at)
     image = {str(key): value for key, value in zip(things[::2], things[1::2], strict=False)}

@@ -16,29 +16,6 @@ from publisher.proof.reading.text_operators import TextOperators
 from publisher.proof.reading.tokens import Name, operations
 
 DEEPEST_FORM = 12
-PATH_OPERATORS = frozenset(
-    (
-        b"m",
-        b"l",
-        b"c",
-        b"v",
-        b"y",
-        b"h",
-        b"re",
-        b"S",
-        b"s",
-        b"f",
-        b"F",
-        b"f*",
-        b"B",
-        b"B*",
-        b"b",
-        b"b*",
-        b"n",
-        b"W",
-        b"W*",
-    )
-)
 PASSED_OVER = (IndexError, TypeError, ValueError, OverflowError, AttributeError, KeyError)
 UNIT_SQUARE = ((0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0))
 
@@ -53,6 +30,7 @@ class Walker:
         self.canvas = canvas
         self.depth = 0
         self.paths = PathOperators(canvas)
+        self.path_operators = frozenset(self.paths.handlers())
         self.handlers: dict[bytes, Callable[[Operands], None]] = {
             **SettingOperators(canvas).handlers(),
             **TextOperators(canvas).handlers(),
@@ -79,7 +57,7 @@ class Walker:
             handler = handlers.get(operator)
             if handler is None:
                 continue
-            if operator in PATH_OPERATORS:
+            if operator in self.path_operators:
                 path_operators += 1
             try:
                 handler(operands)

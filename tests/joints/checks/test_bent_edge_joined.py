@@ -5,7 +5,7 @@ import pytest
 
 from publisher.geometry import BendStretch, BentForm
 from publisher.joints.assembled import Assembled
-from publisher.joints.checks.bent_edge_joined import CHECK
+from publisher.joints.checks.bent_edge_joined import bent_edge_joined
 
 
 def corner(make: SimpleNamespace, bent: bool) -> Assembled:
@@ -20,11 +20,11 @@ def corner(make: SimpleNamespace, bent: bool) -> Assembled:
 
 @pytest.mark.keeps("joints/bent-edge-joined")
 def test_flat_parts_are_joined(make: SimpleNamespace) -> None:
-    outcome = CHECK.run(corner(make, bent=False), CHECK)
+    outcome = bent_edge_joined.run(corner(make, bent=False), bent_edge_joined)
     assert (outcome.looked_at, outcome.findings) == (1, ())
 
 
 @pytest.mark.breaks("joints/bent-edge-joined")
 def test_the_end_of_a_bent_part_is_not_joined(make: SimpleNamespace) -> None:
-    (finding,) = CHECK.run(corner(make, bent=True), CHECK).findings
+    (finding,) = bent_edge_joined.run(corner(make, bent=True), bent_edge_joined).findings
     assert "tower.left is an edge of a bent part" in finding.message

@@ -5,7 +5,7 @@ import pytest
 
 from publisher.geometry import BendStretch, BentForm
 from publisher.joints.assembled import Assembled
-from publisher.joints.checks.bent_too_tightly import CHECK
+from publisher.joints.checks.bent_too_tightly import bent_too_tightly
 
 
 def bent(
@@ -30,7 +30,7 @@ def bent(
 def test_bends_that_hold(
     make: SimpleNamespace, radius: float, thick: float, slits: int, covered: str, faces: str
 ) -> None:
-    assert CHECK.run(bent(make, radius, thick, slits, covered, faces), CHECK).findings == ()
+    assert bent_too_tightly.run(bent(make, radius, thick, slits, covered, faces), bent_too_tightly).findings == ()
 
 
 @pytest.mark.breaks("joints/bent-too-tightly")
@@ -46,6 +46,6 @@ def test_bends_that_hold(
 def test_bends_that_tear(
     make: SimpleNamespace, radius: float, slits: int, covered: str, value: float, limit: float, words: str
 ) -> None:
-    (finding,) = CHECK.run(bent(make, radius, slits=slits, covered=covered), CHECK).findings
+    (finding,) = bent_too_tightly.run(bent(make, radius, slits=slits, covered=covered), bent_too_tightly).findings
     assert words in finding.message
     assert (finding.value, finding.limit) == pytest.approx((value, limit))

@@ -12,9 +12,9 @@ import pytest
 from publisher.basics import Severity
 from publisher.design import Figure, PanelPlan
 from publisher.joints.assembled import Assembled, mate
-from publisher.joints.checks.deck_bends import REACHES_FAR, SAGS, TOO_WEAK
-from publisher.joints.checks.falls_over import CHECK as FALLS
-from publisher.joints.checks.tips_over import CHECK as TIPS
+from publisher.joints.checks.deck_bends import reaches_far, sags, too_weak
+from publisher.joints.checks.falls_over import falls_over as FALLS
+from publisher.joints.checks.tips_over import tips_over as TIPS
 from publisher.joints.panels import PanelAssembly
 from publisher.joints.panels.place import Panel
 from publisher.joints.panels.space import PanelFrame
@@ -75,14 +75,14 @@ class Table:
 
 def weak(subject: Assembled) -> tuple[bool, bool, bool]:
     """Whether it breaks, sags, and falls or tips."""
-    too_weak, sags, tips, falls = (bool(check.run(subject, check).findings) for check in (TOO_WEAK, SAGS, TIPS, FALLS))
-    return too_weak, sags, tips or falls
+    breaks, bows, tips, falls = (bool(check.run(subject, check).findings) for check in (too_weak, sags, TIPS, FALLS))
+    return breaks, bows, tips or falls
 
 
 @pytest.mark.keeps("joints/deck-too-weak", "joints/deck-sags", "joints/deck-reaches-far")
 def test_a_deck_on_two_near_walls_holds(make: SimpleNamespace) -> None:
     subject = Table(120.0, 60.0, (0.0, 115.0), sides=False, stiffness=15.0).built(make)
-    for check in (TOO_WEAK, SAGS, REACHES_FAR):
+    for check in (too_weak, sags, reaches_far):
         outcome = check.run(subject, check)
         assert (outcome.looked_at, outcome.findings) == (1, ())
 
@@ -90,8 +90,8 @@ def test_a_deck_on_two_near_walls_holds(make: SimpleNamespace) -> None:
 @pytest.mark.breaks("joints/deck-too-weak")
 def test_a_long_deck_on_two_walls_breaks(make: SimpleNamespace) -> None:
     """By hand: L 390, w 60, F 1.471 N: 3·F·L/(2·w·25) = 0.574 MPa, and 3·q·L²/(4·25) = 0.007 of its own weight of 1.47e-6 N/mm²."""
-    (found,) = TOO_WEAK.run(
-        Table(400.0, 60.0, (0.0, 395.0), sides=False, figure=Figure(60.0, 150.0)).built(make), TOO_WEAK
+    (found,) = too_weak.run(
+        Table(400.0, 60.0, (0.0, 395.0), sides=False, figure=Figure(60.0, 150.0)).built(make), too_weak
     ).findings
     assert found.severity is Severity.ERROR
     assert found.value == pytest.approx(
@@ -106,7 +106,7 @@ def test_a_long_deck_on_two_walls_breaks(make: SimpleNamespace) -> None:
 def test_a_long_deck_on_one_wall_breaks(make: SimpleNamespace) -> None:
     """400 mm on one wall of 40 mm in the middle: 180 mm overhang on each side."""
     table = Table(400.0, 80.0, (180.0,), sides=False, board=40.0, figure=Figure(40.0, 80.0))
-    (found,) = TOO_WEAK.run(table.built(make), TOO_WEAK).findings
+    (found,) = too_weak.run(table.built(make), too_weak).findings
     assert "180.0 mm (7.09 in) beyond its support" in found.message
     assert "no more than" in found.hint and "reaches beyond it" in found.hint
 
@@ -114,7 +114,7 @@ def test_a_long_deck_on_one_wall_breaks(make: SimpleNamespace) -> None:
 @pytest.mark.breaks("joints/deck-sags")
 def test_a_soft_deck_sags(make: SimpleNamespace) -> None:
     table = Table(200.0, 60.0, (0.0, 195.0), sides=False, stiffness=5.0)
-    (found,) = SAGS.run(table.built(make), SAGS).findings
+    (found,) = sags.run(table.built(make), sags).findings
     own = 150e-6 * 9.80665e-3
     by_hand = 0.030 * 9.80665 * 190**3 / (4 * 5.0 * 60 * 125) + 5 * own * 190**4 / (32 * 5.0 * 125)
     assert found.value == pytest.approx(by_hand, rel=1e-3)
@@ -122,13 +122,13 @@ def test_a_soft_deck_sags(make: SimpleNamespace) -> None:
 
 
 def test_a_board_of_unknown_stiffness_is_not_judged_by_its_sag(make: SimpleNamespace) -> None:
-    outcome = SAGS.run(Table(400.0, 60.0, (0.0, 395.0), sides=False).built(make), SAGS)
+    outcome = sags.run(Table(400.0, 60.0, (0.0, 395.0), sides=False).built(make), sags)
     assert (outcome.looked_at, outcome.findings) == (0, ())
 
 
 @pytest.mark.breaks("joints/deck-reaches-far")
 def test_an_overhang_of_more_than_four_boards_is_warned_of(make: SimpleNamespace) -> None:
-    (found,) = REACHES_FAR.run(Table(100.0, 60.0, (21.0, 95.0), sides=False).built(make), REACHES_FAR).findings
+    (found,) = reaches_far.run(Table(100.0, 60.0, (21.0, 95.0), sides=False).built(make), reaches_far).findings
     assert found.severity is Severity.WARNING
     assert (found.value, found.limit) == (pytest.approx(21.0), 20.0)
 

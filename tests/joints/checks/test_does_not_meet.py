@@ -8,7 +8,7 @@ import shapely
 
 from publisher.basics import Finding
 from publisher.geometry import Part
-from publisher.joints.checks import does_not_meet
+from publisher.joints.checks.does_not_meet import does_not_meet
 
 
 def corner(make: SimpleNamespace, joint: str, front: Part, side: Part, **options: float) -> tuple[Finding, ...]:
@@ -16,7 +16,7 @@ def corner(make: SimpleNamespace, joint: str, front: Part, side: Part, **options
         "hut", {"f": front.id, "s": side.id}, "f.bottom", make.join("f.right", "s.left", joint, **options)
     )
     subject = make.assembled(make.design(panels=(plan,)), front, side)
-    outcome = does_not_meet.CHECK.run(subject, does_not_meet.CHECK)
+    outcome = does_not_meet.run(subject, does_not_meet)
     assert outcome.looked_at == 1
     return outcome.findings
 

@@ -4,7 +4,7 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.joints.assembled import Assembled
-from publisher.joints.checks.does_not_rest import CHECK
+from publisher.joints.checks.does_not_rest import does_not_rest
 
 NAMES = ("bottom", "right", "right_slope", "left_slope", "left")
 
@@ -25,7 +25,7 @@ def house(make: SimpleNamespace, length: float = 140.0, deep: float = 75.0, corn
 
 @pytest.mark.keeps("joints/does-not-rest")
 def test_a_roof_that_reaches_over_both_gables_rests(make: SimpleNamespace) -> None:
-    outcome = CHECK.run(house(make), CHECK)
+    outcome = does_not_rest.run(house(make), does_not_rest)
     assert (outcome.looked_at, outcome.findings) == (4, ())
 
 
@@ -43,7 +43,7 @@ def test_a_roof_that_does_not_lie_on_its_gables_is_found(
     make: SimpleNamespace, wrong: dict[str, float], value: float, says: str
 ) -> None:
     """A roof joined at 120° in place of 90° stands 70.7 mm · sin 30° over the lower end of the slope."""
-    findings = CHECK.run(house(make, **wrong), CHECK).findings
+    findings = does_not_rest.run(house(make, **wrong), does_not_rest).findings
     assert findings
     assert max(f.value or 0.0 for f in findings) == pytest.approx(value, abs=0.8)
     assert any(says in f.message for f in findings)
@@ -59,10 +59,12 @@ def test_a_lid_that_floats_in_the_opening_is_found(make: SimpleNamespace) -> Non
         parts = (make.wall("long", 120, 50), make.wall("short", 80, 50), make.wall("lid", wide, deep))
         return make.assembled(make.design(panels=(plan,)), *parts)
 
-    assert CHECK.run(box(120, 80), CHECK).findings == ()
-    assert CHECK.run(box(80, 120), CHECK).findings == ()  # it is turned until it lies
-    assert len(CHECK.run(box(30, 30), CHECK).findings) == 2
-    assert len(CHECK.run(box(120, 74), CHECK).findings) == 2  # on less than half of the board's thickness
-    both = CHECK.run(box(120, 76), CHECK).findings  # on 3 of 5 mm: an edge is held by one board
+    assert does_not_rest.run(box(120, 80), does_not_rest).findings == ()
+    assert does_not_rest.run(box(80, 120), does_not_rest).findings == ()  # it is turned until it lies
+    assert len(does_not_rest.run(box(30, 30), does_not_rest).findings) == 2
+    assert (
+        len(does_not_rest.run(box(120, 74), does_not_rest).findings) == 2
+    )  # on less than half of the board's thickness
+    both = does_not_rest.run(box(120, 76), does_not_rest).findings  # on 3 of 5 mm: an edge is held by one board
     assert [f.value for f in both] == [120.0, 120.0]
     assert all("leaves it held by 57% of its thickness along 120.0 mm" in f.message for f in both)  # 4 places of 7

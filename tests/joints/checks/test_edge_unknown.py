@@ -3,8 +3,8 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.basics import Severity
-from publisher.joints.checks import panel_not_placed
-from publisher.joints.checks.edge_unknown import CHECK
+from publisher.joints.checks.edge_unknown import edge_unknown
+from publisher.joints.checks.panel_not_placed import panel_not_placed
 
 
 def subject(make: SimpleNamespace, edge: str, stands_on: str = "f.bottom") -> object:
@@ -14,13 +14,13 @@ def subject(make: SimpleNamespace, edge: str, stands_on: str = "f.bottom") -> ob
 
 @pytest.mark.keeps("joints/edge-unknown")
 def test_known_edges_pass(make: SimpleNamespace) -> None:
-    outcome = CHECK.run(subject(make, "right"), CHECK)
+    outcome = edge_unknown.run(subject(make, "right"), edge_unknown)
     assert (outcome.looked_at, outcome.findings) == (3, ())
 
 
 @pytest.mark.breaks("joints/edge-unknown")
 def test_a_slip_in_an_edge_is_found_with_the_nearest_edge(make: SimpleNamespace) -> None:
-    (found,) = CHECK.run(subject(make, "rihgt"), CHECK).findings
+    (found,) = edge_unknown.run(subject(make, "rihgt"), edge_unknown).findings
     assert found.severity is Severity.ERROR
     assert found.message == "f (part W) has no edge “rihgt”"
     assert "did you mean “right”?" in found.hint
@@ -28,10 +28,10 @@ def test_a_slip_in_an_edge_is_found_with_the_nearest_edge(make: SimpleNamespace)
 
 
 def test_what_the_assembly_stands_on_is_looked_up_too(make: SimpleNamespace) -> None:
-    (found,) = CHECK.run(subject(make, "right", "f.botom"), CHECK).findings
+    (found,) = edge_unknown.run(subject(make, "right", "f.botom"), edge_unknown).findings
     assert "botom" in found.message
 
 
 def test_panels_that_hang_on_the_slip_do_not_repeat_it(make: SimpleNamespace) -> None:
-    check = panel_not_placed.CHECK
+    check = panel_not_placed
     assert check.run(subject(make, "rihgt"), check).findings == ()

@@ -5,7 +5,7 @@ import pytest
 
 from publisher.basics import Severity
 from publisher.joints.assembled import Assembled
-from publisher.joints.checks.falls_over import CHECK
+from publisher.joints.checks.falls_over import falls_over
 
 ID = "joints/falls-over"
 
@@ -29,22 +29,22 @@ def bracket(make: SimpleNamespace) -> Assembled:
 
 @pytest.mark.keeps(ID)
 def test_what_stands_is_not_found(make: SimpleNamespace) -> None:
-    assert CHECK.run(beam(make, 40.0), CHECK).findings == ()
+    assert falls_over.run(beam(make, 40.0), falls_over).findings == ()
     walls = {"front": "w", "right": "w", "back": "w"}
     plan = make.panels(
         "box", walls, "front.bottom", make.join("front.right", "right.left"), make.join("right.right", "back.left")
     )
-    outcome = CHECK.run(make.assembled(make.design(panels=(plan,)), make.wall("w", 60, 200)), CHECK)
+    outcome = falls_over.run(make.assembled(make.design(panels=(plan,)), make.wall("w", 60, 200)), falls_over)
     assert (outcome.looked_at, outcome.findings) == (1, ())
 
 
 @pytest.mark.breaks(ID)
 def test_what_falls_over_is_found(make: SimpleNamespace) -> None:
-    (found,) = CHECK.run(beam(make, 0.0), CHECK).findings
+    (found,) = falls_over.run(beam(make, 0.0), falls_over).findings
     assert found.severity is Severity.ERROR
     # the weights lie at 10 and 50 mm, as 1 to 5: at 43.3 mm, and the base ends at 20
     assert "23.3 mm" in found.message
-    (bent,) = CHECK.run(bracket(make), CHECK).findings
+    (bent,) = falls_over.run(bracket(make), falls_over).findings
     assert "bracket falls over: its weight falls" in bent.message
 
 
@@ -53,13 +53,13 @@ def test_random_beams_against_the_lever(make: SimpleNamespace, seed: int) -> Non
     by = Random(seed).uniform(0, 100)
     at = (400.0 * 10.0 + 2000.0 * (50.0 - by)) / 2400.0
     low, high = max(0.0, -by), min(20.0, 100.0)
-    assert bool(CHECK.run(beam(make, by), CHECK).findings) == (not low <= at <= high)
+    assert bool(falls_over.run(beam(make, by), falls_over).findings) == (not low <= at <= high)
 
 
 def test_panels_that_do_not_meet_are_not_judged(make: SimpleNamespace) -> None:
     """A wall higher than its neighbour is laid with the middles of both edges together, below the table: another finding."""
     plan = make.panels("box", {"front": "w", "right": "high"}, "front.bottom", make.join("front.right", "right.left"))
-    outcome = CHECK.run(
-        make.assembled(make.design(panels=(plan,)), make.wall("w", 60, 40), make.wall("high", 60, 90)), CHECK
+    outcome = falls_over.run(
+        make.assembled(make.design(panels=(plan,)), make.wall("w", 60, 40), make.wall("high", 60, 90)), falls_over
     )
     assert (outcome.looked_at, outcome.findings) == (0, ())

@@ -7,7 +7,7 @@ import pytest
 from publisher.basics import Severity
 from publisher.design import FaceSeat
 from publisher.joints.assembled import Assembled
-from publisher.joints.checks.glued_too_little import CHECK
+from publisher.joints.checks.glued_too_little import glued_too_little
 
 ID = "joints/glued-too-little"
 
@@ -26,18 +26,24 @@ def test_a_layer_that_lies_on_enough_of_the_other_holds(
     make: SimpleNamespace, upper: tuple[float, float], by: float
 ) -> None:
     """All of a small part, more than a quarter of the smaller one."""
-    assert CHECK.run(pair(make, upper, by), CHECK).findings == ()
+    assert glued_too_little.run(pair(make, upper, by), glued_too_little).findings == ()
 
 
 @pytest.mark.breaks(ID)
 def test_slivers_are_found(make: SimpleNamespace) -> None:
-    (thin,) = CHECK.run(pair(make, (20, 60), 53), CHECK).findings  # 7 of 20 mm: 35 % in a strip of 7 mm
+    (thin,) = glued_too_little.run(
+        pair(make, (20, 60), 53), glued_too_little
+    ).findings  # 7 of 20 mm: 35 % in a strip of 7 mm
     assert thin.severity is Severity.WARNING
     assert (thin.value, thin.limit) == (pytest.approx(7.0, abs=0.05), 8.0)
-    (share,) = CHECK.run(pair(make, (60, 60), 50), CHECK).findings
+    (share,) = glued_too_little.run(pair(make, (60, 60), 50), glued_too_little).findings
     assert "17% of the smaller" in share.message
-    assert CHECK.run(pair(make, (60, 60), 50, loose=True), CHECK).findings == ()  # nothing is glued there
-    assert CHECK.run(pair(make, (60, 60), 61), CHECK).looked_at == 0  # it hangs in the air: another finding
+    assert (
+        glued_too_little.run(pair(make, (60, 60), 50, loose=True), glued_too_little).findings == ()
+    )  # nothing is glued there
+    assert (
+        glued_too_little.run(pair(make, (60, 60), 61), glued_too_little).looked_at == 0
+    )  # it hangs in the air: another finding
 
 
 @pytest.mark.parametrize("seed", range(25))
@@ -47,7 +53,7 @@ def test_random_pairs_against_plain_rectangles(make: SimpleNamespace, seed: int)
     wide = min(60.0, by + upper[0]) - by
     share = wide * upper[1] / (upper[0] * upper[1])
     bad = share < 0.99 and (share < 0.25 or min(wide, upper[1]) < 8.0)
-    assert bool(CHECK.run(pair(make, upper, by), CHECK).findings) == bad
+    assert bool(glued_too_little.run(pair(make, upper, by), glued_too_little).findings) == bad
 
 
 def on_a_frame(make: SimpleNamespace, bar: float, wide: float = 40.0) -> Assembled:
@@ -62,12 +68,14 @@ def on_a_frame(make: SimpleNamespace, bar: float, wide: float = 40.0) -> Assembl
 
 @pytest.mark.breaks(ID)
 def test_a_panel_on_a_face_is_glued_by_strips_too(make: SimpleNamespace) -> None:
-    (found,) = CHECK.run(on_a_frame(make, 6.0), CHECK).findings
+    (found,) = glued_too_little.run(on_a_frame(make, 6.0), glued_too_little).findings
     assert "sign lies on front with a strip 6.00 mm (0.24 in) wide; 8.00 mm" in found.message
     assert (found.value, found.limit) == (pytest.approx(6.0, abs=0.05), 8.0)
 
 
 @pytest.mark.keeps(ID)
 def test_a_panel_on_enough_of_a_face_holds(make: SimpleNamespace) -> None:
-    assert CHECK.run(on_a_frame(make, 9.0), CHECK).findings == ()
-    assert CHECK.run(on_a_frame(make, 3.0), CHECK).findings == ()  # 15 %: a finding of what lies off its face
+    assert glued_too_little.run(on_a_frame(make, 9.0), glued_too_little).findings == ()
+    assert (
+        glued_too_little.run(on_a_frame(make, 3.0), glued_too_little).findings == ()
+    )  # 15 %: a finding of what lies off its face

@@ -2,11 +2,13 @@ from types import SimpleNamespace
 
 import pytest
 
-from publisher.joints.checks.needs_contradict import CHECK
+from publisher.joints.checks.needs_contradict import needs_contradict
 
 
 def run(make: SimpleNamespace, *needs: object) -> tuple[object, ...]:
-    return CHECK.run(make.assembled(make.design(needs=needs), make.wall("w", 60, 40)), CHECK).findings  # type: ignore[no-any-return]
+    return needs_contradict.run(
+        make.assembled(make.design(needs=needs), make.wall("w", 60, 40)), needs_contradict
+    ).findings  # type: ignore[no-any-return]
 
 
 @pytest.mark.keeps("joints/needs-contradict")

@@ -3,7 +3,7 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.joints.assembled import Assembled, MatedPanels
-from publisher.joints.checks.off_its_curve import CHECK
+from publisher.joints.checks.off_its_curve import off_its_curve
 from publisher.joints.panels import linings_of
 from tests.joints.panels.test_linings import bridge
 
@@ -15,7 +15,7 @@ def said(make: SimpleNamespace, **wrong: float) -> Assembled:
 
 @pytest.mark.keeps("joints/off-its-curve")
 def test_a_soffit_of_the_arch(make: SimpleNamespace) -> None:
-    outcome = CHECK.run(said(make), CHECK)
+    outcome = off_its_curve.run(said(make), off_its_curve)
     assert (outcome.looked_at, outcome.findings) == (2, ())
 
 
@@ -29,6 +29,6 @@ def test_a_soffit_of_the_arch(make: SimpleNamespace) -> None:
     ],
 )
 def test_a_soffit_of_another_arch(make: SimpleNamespace, wrong: dict[str, float], words: str) -> None:
-    findings = CHECK.run(said(make, **wrong), CHECK).findings
+    findings = off_its_curve.run(said(make, **wrong), off_its_curve).findings
     assert len(findings) == 2
     assert all(words in finding.message for finding in findings)

@@ -6,7 +6,7 @@ import pytest
 
 from publisher.design import FaceSeat
 from publisher.joints.assembled import Assembled
-from publisher.joints.checks.off_its_face import CHECK
+from publisher.joints.checks.off_its_face import off_its_face
 
 
 def signed(make: SimpleNamespace, hole: bool = False, **said: Any) -> Assembled:
@@ -33,7 +33,7 @@ def signed(make: SimpleNamespace, hole: bool = False, **said: Any) -> Assembled:
     ],
 )
 def test_a_sign_within_the_rim_lies(make: SimpleNamespace, said: dict[str, Any]) -> None:
-    outcome = CHECK.run(signed(make, **said), CHECK)
+    outcome = off_its_face.run(signed(make, **said), off_its_face)
     assert (outcome.looked_at, outcome.findings) == (1, ())
 
 
@@ -55,7 +55,7 @@ def test_a_sign_within_the_rim_lies(make: SimpleNamespace, said: dict[str, Any])
 def test_a_sign_that_does_not_lie_is_found(
     make: SimpleNamespace, said: dict[str, Any], value: float | None, words: str
 ) -> None:
-    findings = CHECK.run(signed(make, **said), CHECK).findings
+    findings = off_its_face.run(signed(make, **said), off_its_face).findings
     (finding,) = findings
     assert words in finding.message
     assert value is None or finding.value == pytest.approx(value, abs=0.01)

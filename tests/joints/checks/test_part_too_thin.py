@@ -3,7 +3,7 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.geometry import Opening, Part
-from publisher.joints.checks.part_too_thin import CHECK
+from publisher.joints.checks.part_too_thin import part_too_thin
 
 ID = "joints/part-too-thin"
 
@@ -23,7 +23,7 @@ def wall(make: SimpleNamespace, *windows: tuple[float, float, float, float]) -> 
 
 def found(make: SimpleNamespace, part: Part, faces: str = "bare") -> list[tuple[float | None, float | None]]:
     subject = make.assembled(make.design(boards=(make.board(part.thickness, faces),)), part)
-    return [(f.value, f.limit) for f in CHECK.run(subject, CHECK).findings]
+    return [(f.value, f.limit) for f in part_too_thin.run(subject, part_too_thin).findings]
 
 
 @pytest.mark.keeps(ID)

@@ -7,7 +7,7 @@ from publisher.basics import Severity
 from publisher.brief import read_brief
 from publisher.design import work_out
 from publisher.geometry import make_parts
-from publisher.joints.checks.parts_share_space import CHECK
+from publisher.joints.checks.parts_share_space import parts_share_space
 
 DESIGNS = Path(__file__).parents[3] / "designs"
 
@@ -22,13 +22,13 @@ def corner(make: SimpleNamespace, take_off: float) -> object:
 
 @pytest.mark.keeps("joints/parts-share-space")
 def test_a_butt_corner_only_touches(make: SimpleNamespace) -> None:
-    outcome = CHECK.run(corner(make, 5.0), CHECK)
+    outcome = parts_share_space.run(corner(make, 5.0), parts_share_space)
     assert (outcome.looked_at, outcome.findings) == (2, ())
 
 
 @pytest.mark.breaks("joints/parts-share-space")
 def test_a_wall_that_was_not_shortened_is_found_with_its_place(make: SimpleNamespace) -> None:
-    (found,) = CHECK.run(corner(make, 3.0), CHECK).findings
+    (found,) = parts_share_space.run(corner(make, 3.0), parts_share_space).findings
     assert found.severity is Severity.ERROR
     assert "stand in one place" in found.message
     assert found.value is not None
@@ -40,7 +40,7 @@ def test_the_demos_have_no_board_where_other_board_stands(make: SimpleNamespace)
         for sets in ((), (("board", "3/16 in"),)):
             design = work_out(read_brief(DESIGNS / slug, sets))
             parts, _ = make_parts(design)
-            outcome = CHECK.run(make.assembled(design, *parts), CHECK)
+            outcome = parts_share_space.run(make.assembled(design, *parts), parts_share_space)
             assert outcome.looked_at > 5
             assert outcome.findings == ()
 
@@ -56,6 +56,6 @@ def test_two_panels_that_lie_in_each_other_are_found(make: SimpleNamespace) -> N
     side = make.polygon("s", [(5, 0), (30, 0), (30, 40), (5, 40)])
     short = make.part("s", side.outline.outer, edges=make.wall("s", 30, 40).edges)
     subject = make.assembled(make.design(panels=(plan,)), make.wall("w", 60, 40), short)
-    (found,) = CHECK.run(subject, CHECK).findings
+    (found,) = parts_share_space.run(subject, parts_share_space).findings
     assert found.message.startswith("r (part S) and k (part S) stand in one place")
     assert found.value is not None

@@ -3,7 +3,7 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.basics import Severity
-from publisher.joints.checks.ring_does_not_close import CHECK, spire_corner, triangle
+from publisher.joints.checks.ring_does_not_close import ring_does_not_close, spire_corner, triangle
 
 
 def box(make: SimpleNamespace, last: str, corner: float = 90.0) -> object:
@@ -17,14 +17,16 @@ def box(make: SimpleNamespace, last: str, corner: float = 90.0) -> object:
 @pytest.mark.keeps("joints/ring-does-not-close")
 def test_a_closed_box_passes(make: SimpleNamespace) -> None:
     subject = make.assembled(make.design(panels=(box(make, "w"),)), make.wall("w", 60, 40), make.wall("s", 30, 40))
-    outcome = CHECK.run(subject, CHECK)
+    outcome = ring_does_not_close.run(subject, ring_does_not_close)
     assert (outcome.looked_at, outcome.findings) == (4, ())
 
 
 @pytest.mark.breaks("joints/ring-does-not-close")
 def test_edges_that_do_not_sum_to_zero(make: SimpleNamespace) -> None:
     parts = make.wall("w", 60, 40), make.wall("s", 30, 40), make.wall("longer", 62, 40)
-    (found,) = CHECK.run(make.assembled(make.design(panels=(box(make, "longer"),)), *parts), CHECK).findings
+    (found,) = ring_does_not_close.run(
+        make.assembled(make.design(panels=(box(make, "longer"),)), *parts), ring_does_not_close
+    ).findings
     assert found.severity is Severity.ERROR
     assert "l.right and f.left are 2.00 mm apart" in found.message
 
@@ -33,14 +35,16 @@ def test_turns_that_do_not_sum_to_a_full_turn(make: SimpleNamespace) -> None:
     subject = make.assembled(
         make.design(panels=(box(make, "w", 91.0),)), make.wall("w", 60, 40), make.wall("s", 30, 40)
     )
-    (found,) = CHECK.run(subject, CHECK).findings
+    (found,) = ring_does_not_close.run(subject, ring_does_not_close).findings
     assert "stand at 90.00° and not at the 91.00°" in found.message
 
 
 def test_a_crate_closes_and_one_with_a_slot_a_millimetre_off_does_not(make: SimpleNamespace) -> None:
     for second, messages in ((70.0, []), (71.0, ["l2.top and s2.bottom are 1.00 mm apart"])):
         plan, parts = make.crate(second)
-        outcome = CHECK.run(make.assembled(make.design(panels=(plan,)), *parts.values()), CHECK)
+        outcome = ring_does_not_close.run(
+            make.assembled(make.design(panels=(plan,)), *parts.values()), ring_does_not_close
+        )
         assert outcome.looked_at == 4
         assert [said for f, said in zip(outcome.findings, messages, strict=True) if said not in f.message] == []
 
@@ -53,7 +57,9 @@ def test_the_angles_that_close_three_panels_are_said(make: SimpleNamespace) -> N
         make.join("c.right", "a.left", corner=60.0),
     )  # fmt: skip
     walls = [make.wall(f"w{size}", size, 40) for size in (30, 40, 50)]
-    (found,) = CHECK.run(make.assembled(make.design(panels=(plan,)), *walls), CHECK).findings
+    (found,) = ring_does_not_close.run(
+        make.assembled(make.design(panels=(plan,)), *walls), ring_does_not_close
+    ).findings
     assert "a.right – b.left 90.00°, b.right – c.left 36.87°, c.right – a.left 53.13°" in found.hint
     assert triangle(30, 40, 80) is None
 
@@ -66,7 +72,9 @@ def test_the_angle_that_closes_a_spire_is_said(make: SimpleNamespace) -> None:
             make.join(f"{a}.right", f"{b}.left", corner=80.0) for a, b in zip(names, names[1:] + names[:1], strict=True)
         ]
         plan = make.panels("s", dict.fromkeys(names, "facet"), "a.bottom", *joins)
-        found, *_ = CHECK.run(make.assembled(make.design(panels=(plan,)), facet), CHECK).findings
+        found, *_ = ring_does_not_close.run(
+            make.assembled(make.design(panels=(plan,)), facet), ring_does_not_close
+        ).findings
         assert f"{len(names)} panels that taper by 60.00° close at corners of {right}°" in found.hint
 
 

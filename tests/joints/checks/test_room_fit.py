@@ -11,7 +11,7 @@ from publisher.basics import Check, Finding, Severity
 from publisher.design import FitPlan
 from publisher.geometry import DrawnFor, Opening
 from publisher.joints.budget import meetings_of
-from publisher.joints.checks.room_fit import AT_LIMITS, DOES_NOT_GO_IN, GAPES, NO_SUCH_ROOM, TOO_LOOSE
+from publisher.joints.checks.room_fit import AT_LIMITS, DOES_NOT_GO_IN, GAPES, TOO_LOOSE, no_such_room
 
 
 def fit(
@@ -45,7 +45,7 @@ def found(check: Check[Any], made: Any) -> tuple[Finding, ...]:
 )
 def test_a_dowel_that_fits_passes(make: SimpleNamespace) -> None:
     made = subject(make, fit(make, "deck.hole.width", 6.0, spread=0.1, loosest=0.5), deck(make, 6.2))
-    for check in (NO_SUCH_ROOM, DOES_NOT_GO_IN, TOO_LOOSE, AT_LIMITS):
+    for check in (no_such_room, DOES_NOT_GO_IN, TOO_LOOSE, AT_LIMITS):
         outcome = check.run(made, check)
         assert (outcome.looked_at, outcome.findings) == (1, ())
 
@@ -117,7 +117,7 @@ def test_a_dowel_that_fits_only_a_perfect_print_is_told(make: SimpleNamespace) -
 )
 def test_a_fit_that_names_nothing_is_told(into: str, goes: float | str, says: str, make: SimpleNamespace) -> None:
     made = subject(make, fit(make, into, goes), deck(make, 6.2), make.wall("lid", 20, 20))
-    (one,) = found(NO_SUCH_ROOM, made)
+    (one,) = found(no_such_room, made)
     assert says in f"{one.message} | {one.hint}"
 
 

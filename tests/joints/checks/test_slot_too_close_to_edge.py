@@ -3,7 +3,7 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.basics import Severity
-from publisher.joints.checks.slot_too_close_to_edge import CHECK
+from publisher.joints.checks.slot_too_close_to_edge import slot_too_close_to_edge
 
 
 def slotted(make: SimpleNamespace, away: float) -> object:
@@ -15,13 +15,15 @@ def slotted(make: SimpleNamespace, away: float) -> object:
 
 @pytest.mark.keeps("joints/slot-too-close-to-edge")
 def test_a_slot_one_board_from_the_edge_passes(make: SimpleNamespace) -> None:
-    outcome = CHECK.run(make.assembled(make.design(), slotted(make, 5.0)), CHECK)
+    outcome = slot_too_close_to_edge.run(make.assembled(make.design(), slotted(make, 5.0)), slot_too_close_to_edge)
     assert (outcome.looked_at, outcome.findings) == (1, ())
 
 
 @pytest.mark.breaks("joints/slot-too-close-to-edge")
 def test_a_slot_nearer_than_the_board_is_thick_is_found(make: SimpleNamespace) -> None:
-    (found,) = CHECK.run(make.assembled(make.design(), slotted(make, 4.0)), CHECK).findings
+    (found,) = slot_too_close_to_edge.run(
+        make.assembled(make.design(), slotted(make, 4.0)), slot_too_close_to_edge
+    ).findings
     assert found.severity is Severity.WARNING
     assert "leaves 4.00 mm" in found.message
     assert (found.value, found.limit) == (4.0, 5.0)
@@ -38,6 +40,6 @@ def test_it_says_how_many_tabs_fit(make: SimpleNamespace) -> None:
         make.join("front.right", "side.left", "tab_and_slot", inset=10.0, tabs=6),
     )  # fmt: skip
     subject = make.assembled(make.design(panels=(plan,)), front, make.wall("side", 80, 60))
-    (found,) = CHECK.run(subject, CHECK).findings
+    (found,) = slot_too_close_to_edge.run(subject, slot_too_close_to_edge).findings
     assert found.value == pytest.approx(2.35)
     assert "say tabs: 2 (that many fit between front.right and side.left)" in found.hint

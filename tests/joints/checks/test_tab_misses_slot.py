@@ -3,7 +3,7 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.basics import Severity
-from publisher.joints.checks.tab_misses_slot import CHECK
+from publisher.joints.checks.tab_misses_slot import tab_misses_slot
 
 
 def joined(make: SimpleNamespace, hole: float) -> object:
@@ -22,13 +22,13 @@ def joined(make: SimpleNamespace, hole: float) -> object:
 
 @pytest.mark.keeps("joints/tab-misses-slot")
 def test_a_tab_in_its_slot_passes(make: SimpleNamespace) -> None:
-    outcome = CHECK.run(joined(make, 9.85), CHECK)
+    outcome = tab_misses_slot.run(joined(make, 9.85), tab_misses_slot)
     assert (outcome.looked_at, outcome.findings) == (1, ())
 
 
 @pytest.mark.breaks("joints/tab-misses-slot")
 def test_a_slot_three_millimetres_off_is_found(make: SimpleNamespace) -> None:
-    (found,) = CHECK.run(joined(make, 13.0), CHECK).findings
+    (found,) = tab_misses_slot.run(joined(make, 13.0), tab_misses_slot).findings
     assert found.severity is Severity.ERROR
     assert "the tabs of b.left do not go into the slots of a.right" in found.message
     assert found.value is not None

@@ -9,10 +9,16 @@ import pytest
 from publisher.basics import Check
 from publisher.design import ThingPlan, WholePlan
 from publisher.joints.assembled import Assembled
-from publisher.joints.checks import lift_off_locked, parts_share_space, thing_not_carried
+from publisher.joints.checks.lift_off_locked import lift_off_locked
+from publisher.joints.checks.parts_share_space import parts_share_space
+from publisher.joints.checks.thing_not_carried import thing_not_carried
 from publisher.joints.put_together import assemble
 
-CARRIED, LOCKED, SPACE = thing_not_carried.CHECK, lift_off_locked.CHECK, parts_share_space.CHECK
+CARRIED, LOCKED, SPACE = (
+    thing_not_carried,
+    lift_off_locked,
+    parts_share_space,
+)
 GOOD = {"w": ("pier", (), (-35, 0)), "e": ("pier", (), (35, 0)), "top": ("beam", ("w", "e"), (0, 0))}
 
 

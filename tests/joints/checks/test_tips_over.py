@@ -7,7 +7,7 @@ import pytest
 from publisher.basics import Severity
 from publisher.design import Figure, ThingPlan, WholePlan
 from publisher.joints.assembled import Assembled
-from publisher.joints.checks.tips_over import CHECK
+from publisher.joints.checks.tips_over import tips_over
 from publisher.joints.put_together import assemble
 from publisher.joints.stacks.facts import report_on
 from publisher.joints.stacks.layers import lay_all
@@ -16,14 +16,14 @@ from publisher.joints.stacks.layers import lay_all
 @pytest.mark.keeps("joints/tips-over")
 def test_a_stair_on_a_wide_plinth_passes(make: SimpleNamespace) -> None:
     plan = make.design(stacks=(make.stack("s", ("plinth", 1, 0.0, (0, 0)), ("step", 14, 20.0, (0, 0))),))
-    outcome = CHECK.run(make.assembled(plan, make.disc(), make.stair_layer()), CHECK)
+    outcome = tips_over.run(make.assembled(plan, make.disc(), make.stair_layer()), tips_over)
     assert (outcome.looked_at, outcome.findings) == (1, ())
 
 
 @pytest.mark.breaks("joints/tips-over")
 def test_a_light_stair_without_a_plinth_tips_with_figures(make: SimpleNamespace) -> None:
     plan = make.design(stacks=(make.stack("s", ("step", 14, 20.0, (0, 0))),))
-    (found,) = CHECK.run(make.assembled(plan, make.stair_layer()), CHECK).findings
+    (found,) = tips_over.run(make.assembled(plan, make.stair_layer()), tips_over).findings
     assert found.severity is Severity.ERROR
     assert (
         "s tips over with 2 figures of 30 g (assumed, by its base of 25.0 mm) on its two worst treads" in found.message
@@ -34,7 +34,7 @@ def test_a_light_stair_without_a_plinth_tips_with_figures(make: SimpleNamespace)
 def test_what_falls_over_empty_is_another_finding(make: SimpleNamespace) -> None:
     plan = make.design(stacks=(make.stack("s", ("base", 1, 0.0, (0, 0)), ("beam", 1, 0.0, (0, 0))),))
     parts = make.rectangle("base", 0, 0, 20, 20), make.rectangle("beam", 0, 0, 100, 20)
-    assert CHECK.run(make.assembled(plan, *parts), CHECK).findings == ()
+    assert tips_over.run(make.assembled(plan, *parts), tips_over).findings == ()
 
 
 def test_a_glued_section_stands_or_falls_with_the_one_below(make: SimpleNamespace) -> None:
@@ -47,14 +47,14 @@ def test_a_glued_section_stands_or_falls_with_the_one_below(make: SimpleNamespac
     reports = tuple(report_on(s, by_id, boards, inf, make.here, s in whole) for s in (*sections, *whole))
     subject = replace(make.assembled(plan, *parts), stacks=reports)
     assert reports[1].balance.with_figures < 0  # by itself it would tip
-    assert CHECK.run(subject, CHECK).findings == ()
+    assert tips_over.run(subject, tips_over).findings == ()
 
 
 def test_a_loose_section_is_named_with_what_it_lies_on(make: SimpleNamespace) -> None:
     low = make.stack("s_low", ("plinth", 1, 0.0, (0, 0)), ("step", 2, 20.0, (0, 0)))
     loose = make.stack("s_top", ("step", 5, 20.0, (0, 0)), on="s_low", turn=20.0, loose=True)
     plan = make.design(stacks=(low, loose), boards=(make.board(mass=150.0),))
-    (found,) = CHECK.run(make.assembled(plan, make.disc(), make.stair_layer()), CHECK).findings
+    (found,) = tips_over.run(make.assembled(plan, make.disc(), make.stair_layer()), tips_over).findings
     assert "section s_top, loose on layer 3, tips over with 2 figures" in found.message
     assert "glue it to the section below" in found.hint
     assert "assumed" not in found.hint
@@ -78,7 +78,7 @@ def box(make: SimpleNamespace, deck: float) -> Assembled:
 
 @pytest.mark.keeps("joints/tips-over")
 def test_a_box_with_its_deck_stands(make: SimpleNamespace) -> None:
-    outcome = CHECK.run(box(make, 60.0), CHECK)
+    outcome = tips_over.run(box(make, 60.0), tips_over)
     assert (outcome.looked_at, outcome.findings) == (1, ())
 
 
@@ -86,7 +86,7 @@ def test_a_box_with_its_deck_stands(make: SimpleNamespace) -> None:
 def test_panels_tip_with_a_figure_at_the_worst_edge(make: SimpleNamespace) -> None:
     """By hand: walls of 2.16 g about 30 mm, a deck of 1.08 g about 60 mm, a figure of 30 g at 120 mm, a foot of 60 mm."""
     subject = box(make, 120.0)
-    (found,) = CHECK.run(subject, CHECK).findings
+    (found,) = tips_over.run(subject, tips_over).findings
     assert found.value == pytest.approx(60.0 - (2.16 * 30.0 + 1.08 * 60.0 + 30.0 * 120.0) / 33.24, abs=0.01)
     assert "box tips over with a figure of 30 g at the edge of deck: its weight falls 52.2 mm" in found.message
     assert "let its foot reach 53.0 mm" in found.hint
@@ -128,7 +128,7 @@ def test_things_on_things_stand_as_one_with_a_figure_on_them(
     things.append(ThingPlan("top", "beam", on, (0.0, 0.0), 0.0, True, make.here))
     plan = replace(make.design(stacks=stacks), wholes=(WholePlan("crossing", tuple(things), make.here),))
     subject = assemble(plan, parts)[0]
-    found = [f for f in CHECK.run(subject, CHECK).findings if f.subject == "crossing"]
+    found = [f for f in tips_over.run(subject, tips_over).findings if f.subject == "crossing"]
     assert [f.value for f in found] == ([] if margin is None else [pytest.approx(margin, abs=0.01)])
     tips = subject.fact("crossing.balance_with_figures")
     assert tips is not None and (tips.value < 0.0) is (margin is not None)

@@ -3,7 +3,7 @@ from types import SimpleNamespace
 
 import pytest
 
-from publisher.joints.checks.traced_without_allowance import CHECK
+from publisher.joints.checks.traced_without_allowance import traced_without_allowance
 
 
 def slotted(make: SimpleNamespace, use: str, allowance: float) -> object:
@@ -15,16 +15,16 @@ def slotted(make: SimpleNamespace, use: str, allowance: float) -> object:
 
 @pytest.mark.keeps("joints/traced-without-allowance")
 def test_a_template_that_allows_for_the_pencil_passes(make: SimpleNamespace) -> None:
-    outcome = CHECK.run(slotted(make, "trace", 0.4), CHECK)
+    outcome = traced_without_allowance.run(slotted(make, "trace", 0.4), traced_without_allowance)
     assert (outcome.looked_at, outcome.findings) == (1, ())
 
 
 @pytest.mark.breaks("joints/traced-without-allowance")
 def test_a_slot_of_5_3_traced_comes_out_as_4_5(make: SimpleNamespace) -> None:
     """0.3 to 0.5 mm (common practice, no source)."""
-    (found,) = CHECK.run(slotted(make, "trace", 0.0), CHECK).findings
+    (found,) = traced_without_allowance.run(slotted(make, "trace", 0.0), traced_without_allowance).findings
     assert "its slot of 5.30 mm (0.21 in) leaves one of about 4.50 mm (0.18 in)" in found.message
 
 
 def test_what_is_pasted_needs_no_allowance(make: SimpleNamespace) -> None:
-    assert CHECK.run(slotted(make, "paste", 0.0), CHECK).looked_at == 0
+    assert traced_without_allowance.run(slotted(make, "paste", 0.0), traced_without_allowance).looked_at == 0
