@@ -8,7 +8,7 @@ import shapely
 
 from publisher.basics import Arc, LineKind, Refusal, polar, polyline
 from publisher.geometry import area, look_at, polygon
-from publisher.geometry.drawings import Unreadable, areas, outline_of
+from publisher.geometry.drawings import areas
 from publisher.geometry.drawings.basic_shapes import shape_paths
 from publisher.geometry.drawings.chains import loops_of, open_trouble
 from publisher.geometry.drawings.css import apply_styles, declarations
@@ -20,7 +20,7 @@ from publisher.geometry.drawings.regions import region_of
 from publisher.geometry.drawings.scene import Scene, read_scene
 from publisher.geometry.drawings.styles import painted, stroke_words
 from publisher.geometry.drawings.svg_shapes import DrawnShape, box_of
-from publisher.geometry.drawings.tree import read_tree
+from publisher.geometry.drawings.tree import Unreadable, read_tree
 
 ISLAND = Path(__file__).parents[1] / "cases" / "drawings" / "island.svg"
 
@@ -258,11 +258,14 @@ def test_edges_are_named_from_the_lowest_left_corner() -> None:
 
 
 def test_the_island_of_the_tests_has_its_size() -> None:
-    region = outline_of(ISLAND.read_bytes(), "shore")
-    assert polygon(region).bounds == pytest.approx((0.0, 0.0, 282.0, 188.0), abs=0.005)
+    island = read_scene(read_tree(ISLAND.read_bytes()))
+    region, _ = region_of(island, pick(island, "shore"), (), "shore")
+    assert region is not None
+    left, bottom, right, top = polygon(region).bounds
+    assert (right - left, top - bottom) == pytest.approx((282.0, 188.0), abs=0.005)
     assert {run.name for run in region.outer.edges} == {"shore"} and region.holes == ()
-    with pytest.raises(Unreadable, match="is open"):
-        outline_of(ISLAND.read_bytes(), "landing")
+    none, troubles = region_of(island, pick(island, "landing"), (), "landing")
+    assert none is None and any("is open" in trouble.message for trouble in troubles)
 
 
 def test_looking_at_a_drawing() -> None:
@@ -288,6 +291,8 @@ def test_five_thousand_points_are_read() -> None:
     corners = [polar(100.0 + 2.0 * (k % 2), 2.0 * pi * k / 5000, (150.0, 150.0)) for k in range(5000)]
     path = " ".join(f"{x:.3f},{y:.3f}" for x, y in corners)
     text = f'<svg xmlns="http://www.w3.org/2000/svg" width="300mm" height="300mm" viewBox="0 0 300 300"><path id="o" d="M{path}z"/></svg>'
-    region = outline_of(text.encode(), "o")
+    drawn = read_scene(read_tree(text.encode()))
+    region, _ = region_of(drawn, pick(drawn, "o"), (), "o")
+    assert region is not None
     assert len(region.outer.points) == 5000
     assert look_at(text.encode(), "a.svg").filled_area == pytest.approx(area(region), rel=1e-6)

@@ -163,6 +163,29 @@ def test_floors_are_entered_only_by_their_door() -> None:
     assert wrong == []
 
 
+def test_a_floor_offers_nothing_that_nobody_takes() -> None:
+    """A floor's door offers what it imports; what stands there is used in the door itself or imported from it."""
+    taken = {
+        f"{node.module}.{alias.name}"
+        for module in MODULES
+        for node in ast.walk(tree_of(module))
+        if isinstance(node, ast.ImportFrom)
+        for alias in node.names
+    }
+    idle = []
+    for door in (door for room in FLOORED for door in (PACKAGE / room).glob("*/__init__.py")):
+        own = {node.id for node in ast.walk(tree_of(door)) if isinstance(node, ast.Name)}
+        floor = ".".join(door.parent.relative_to(ROOT).parts)
+        offered = [
+            alias.asname or alias.name
+            for node in tree_of(door).body
+            if isinstance(node, ast.ImportFrom)
+            for alias in node.names
+        ]
+        idle += [f"{floor}.{name}" for name in offered if name not in own and f"{floor}.{name}" not in taken]
+    assert idle == []
+
+
 @pytest.mark.parametrize("room", FLOORED)
 def test_a_room_of_floors_says_their_order_in_a_contract(room: str) -> None:
     contracts = tomllib.loads((ROOT / "pyproject.toml").read_text())["tool"]["importlinter"]["contracts"]

@@ -8,10 +8,3 @@ from publisher.design.assembly.assemblies import read_assemblies
 from publisher.design.assembly.braces_and_meetings import read_meets
 from publisher.design.assembly.folds import plan_folds
 from publisher.design.assembly.treatments import treat
-
-__all__ = [
-    "plan_folds",
-    "read_assemblies",
-    "read_meets",
-    "treat",
-]

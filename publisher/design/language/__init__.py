@@ -21,27 +21,3 @@ from publisher.design.language.scope import Scope, column_of
 from publisher.design.language.sizes import work_out_sizes
 from publisher.design.language.units import UNITS
 from publisher.design.language.wording import pick_hint, say
-
-__all__ = [
-    "MOST_OF_ONE_PART",
-    "PASTED",
-    "STANDARD",
-    "UNITS",
-    "Amount",
-    "Fault",
-    "Scope",
-    "asked_variants",
-    "column_of",
-    "count_beyond",
-    "given_sizes",
-    "of_kind",
-    "parse",
-    "pick_hint",
-    "read_count",
-    "read_literal",
-    "say",
-    "uses_of",
-    "variant_and_use",
-    "variants",
-    "work_out_sizes",
-]

@@ -13,23 +13,3 @@ from publisher.design.offer.sheets import sheet_size
 from publisher.design.offer.spans import SizeSpan, size_span, two_ranges
 from publisher.design.offer.steps import StepsReader, names_in
 from publisher.design.offer.texts import amount, fill, filled, read_text, said_numbers, text_findings
-
-__all__ = [
-    "SizeSpan",
-    "StepsReader",
-    "amount",
-    "fill",
-    "filled",
-    "names_in",
-    "read_boards",
-    "read_figure",
-    "read_fits",
-    "read_needs",
-    "read_papers",
-    "read_text",
-    "said_numbers",
-    "sheet_size",
-    "size_span",
-    "text_findings",
-    "two_ranges",
-]

@@ -7,10 +7,3 @@ Never: look at an assembly.
 from publisher.design.parts.letters import letter
 from publisher.design.parts.part_plans import PartsReader
 from publisher.design.parts.parts_known import KnownParts, know_parts
-
-__all__ = [
-    "KnownParts",
-    "PartsReader",
-    "know_parts",
-    "letter",
-]

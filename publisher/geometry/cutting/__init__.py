@@ -6,8 +6,3 @@ Never: change a part that is neither split nor folded.
 
 from publisher.geometry.cutting.plates import PLATE
 from publisher.geometry.cutting.split_parts import cut_pieces
-
-__all__ = [
-    "PLATE",
-    "cut_pieces",
-]

@@ -1,37 +1,15 @@
-"""One outline of a drawing at true size, and what is wrong with it as findings."""
+"""What is wrong with a drawing as findings, and how large an outline of it is."""
 
 from collections.abc import Sequence
 
 import shapely
 
-from publisher.basics import (
-    Finding,
-    Place,
-    Point,
-    Pose,
-    Severity,
-)
-from publisher.geometry.drawings.picks import Missing, pick
-from publisher.geometry.drawings.regions import region_of
-from publisher.geometry.drawings.scene import read_scene
-from publisher.geometry.drawings.tree import Unreadable, read_tree
+from publisher.basics import Finding, Place, Point
+from publisher.geometry.drawings.picks import Missing
+from publisher.geometry.drawings.tree import Unreadable
 from publisher.geometry.model import Region
 from publisher.geometry.registry import mm
 from publisher.geometry.rules.drawings import NOT_IN_DRAWING, SIZE_NOT_SAID, UNREADABLE_DRAWING, Trouble
-
-
-def outline_of(data: bytes, wanted: str) -> Region:
-    """Return the region (mm, lower left corner at the origin) of an SVG's outline by id, class, layer or stroke.
-
-    Raises Unreadable when the file cannot be used or the outline is not one closed region.
-    """
-    scene = read_scene(read_tree(data))
-    region, troubles = region_of(scene, pick(scene, wanted), (), wanted)
-    if region is None:
-        worst = next(t for t in troubles if t.rule.severity is Severity.ERROR)
-        raise Unreadable(worst.message, worst.hint, worst.line)
-    left, bottom = corner(region)
-    return region.placed(Pose(-left, -bottom))
 
 
 def refused_as(refused: Unreadable) -> Trouble:

@@ -12,18 +12,3 @@ from publisher.geometry.making.middle import middle_of
 from publisher.geometry.making.moves import placed, renamed
 from publisher.geometry.making.parts import make_parts, shape_infos
 from publisher.geometry.making.rabbets import behind_paper, strip
-
-__all__ = [
-    "BEVEL_OUT",
-    "behind_paper",
-    "edge_words",
-    "left_of",
-    "make_parts",
-    "middle_of",
-    "placed",
-    "renamed",
-    "shape_infos",
-    "stated_edge",
-    "strip",
-    "surviving_edges",
-]

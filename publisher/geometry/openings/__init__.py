@@ -3,9 +3,3 @@
 from publisher.geometry.openings.cut import draw_openings
 from publisher.geometry.openings.kind import DrawnOpening
 from publisher.geometry.openings.kinds import opening_infos
-
-__all__ = [
-    "DrawnOpening",
-    "draw_openings",
-    "opening_infos",
-]

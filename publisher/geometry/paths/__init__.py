@@ -11,25 +11,3 @@ from publisher.geometry.paths.line_strings import line_string, lines_left
 from publisher.geometry.paths.offset import eroded, shift
 from publisher.geometry.paths.regions import fault, polygon, recover
 from publisher.geometry.paths.rings import Pen, area, oriented, path_length, signed_area, straight
-
-__all__ = [
-    "Bump",
-    "Pen",
-    "area",
-    "box_bump",
-    "eroded",
-    "fault",
-    "fitted",
-    "fitted_line",
-    "let_in",
-    "line_string",
-    "lines_left",
-    "meet",
-    "oriented",
-    "path_length",
-    "polygon",
-    "recover",
-    "shift",
-    "signed_area",
-    "straight",
-]

@@ -20,22 +20,3 @@ from publisher.geometry.registry.entry import (
     nothing_to_check,
 )
 from publisher.geometry.registry.given_parameters import Values, checked, known_words_hint
-
-__all__ = [
-    "LOWER_LEFT",
-    "ON_AXIS",
-    "Shape",
-    "ShapeKind",
-    "Values",
-    "angle",
-    "checked",
-    "choice",
-    "count",
-    "deg",
-    "edges_of",
-    "just_one",
-    "known_words_hint",
-    "length",
-    "mm",
-    "nothing_to_check",
-]

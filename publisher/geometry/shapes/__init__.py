@@ -77,5 +77,3 @@ SHAPES: tuple[ShapeKind, ...] = (
     cone_frustum.KIND,
     *GROUND,
 )
-
-__all__ = ["SHAPES"]

@@ -7,6 +7,3 @@ from publisher.geometry.surfaces.draw import PATTERNS, surface_marks
 def surface_infos() -> tuple[ShapeInfo, ...]:
     """Return the surface patterns with their parameters, as ``shape_infos`` does for shapes."""
     return tuple(pattern.info for pattern in PATTERNS)
-
-
-__all__ = ["PATTERNS", "surface_infos", "surface_marks"]

@@ -5,8 +5,3 @@ Never: change the design.
 """
 
 from publisher.joints.advice.suggestions import TRIED_WHOLE, suggest
-
-__all__ = [
-    "TRIED_WHOLE",
-    "suggest",
-]

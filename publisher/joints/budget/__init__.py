@@ -10,16 +10,3 @@ from publisher.joints.budget.board_words import safe_ends, sold_words, takes_wor
 from publisher.joints.budget.meetings import meetings_of
 from publisher.joints.budget.paper_sizes import size_on_paper
 from publisher.joints.budget.scale_budget import GENERAL, PENCIL_SPREAD, budget_of
-
-__all__ = [
-    "GENERAL",
-    "PENCIL_SPREAD",
-    "SEAM_SHOWN",
-    "board_ranges",
-    "budget_of",
-    "meetings_of",
-    "safe_ends",
-    "size_on_paper",
-    "sold_words",
-    "takes_words",
-]

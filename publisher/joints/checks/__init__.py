@@ -88,5 +88,3 @@ CHECKS: tuple[Check[Assembled], ...] = (
 
 NEEDS_CONTRADICT = needs_contradict  # advice replaces what these two say by what would cure it
 NEED_NOT_MET = need_not_met
-
-__all__ = ["CHECKS", "NEEDS_CONTRADICT", "NEED_NOT_MET"]

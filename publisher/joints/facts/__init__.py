@@ -24,7 +24,6 @@ from publisher.joints.facts.needs import (
     spread_ends,
 )
 from publisher.joints.facts.part_facts import (
-    Bar,
     bars_of,
     beside,
     bores_of,
@@ -34,33 +33,3 @@ from publisher.joints.facts.part_facts import (
     slots_of,
 )
 from publisher.joints.facts.weak_places import SHARP, arch_of, points_of, tabs_of
-
-__all__ = [
-    "MEETING_SIZE_ALONE",
-    "NEED_CLOSE",
-    "PACKS_DO_NOT_MEET",
-    "SHARP",
-    "Bar",
-    "Member",
-    "arch_of",
-    "bars_of",
-    "beside",
-    "bores_of",
-    "compare_members",
-    "hint_of",
-    "limit_of",
-    "made_fact",
-    "margin_of",
-    "message_of",
-    "nearest_fact",
-    "pockets_of",
-    "points_of",
-    "same_kind",
-    "short_side",
-    "shortfall",
-    "slot_width",
-    "slots_of",
-    "spare_words",
-    "spread_ends",
-    "tabs_of",
-]

@@ -4,8 +4,8 @@ Comes in: panel plans and parts. Goes out: placed panels, their solids, matings,
 Never: know a stack.
 """
 
-from publisher.joints.panels.bent import FACET, facets_of, is_facet
-from publisher.joints.panels.decks import FINGER, Deck, decks_of, facts_of_decks
+from publisher.joints.panels.bent import FACET, is_facet
+from publisher.joints.panels.decks import Deck, decks_of, facts_of_decks
 from publisher.joints.panels.edges import slots_of_join
 from publisher.joints.panels.facts import inside_walls, standing_facts
 from publisher.joints.panels.interference import Clash, clashes_among, clashes_of
@@ -19,39 +19,3 @@ from publisher.joints.panels.solids import corners_of, face_pair
 from publisher.joints.panels.space import PanelFrame
 from publisher.joints.panels.standing import ON_TABLE, PanelBalance, balance_of
 from publisher.joints.panels.touching import BARE, PANEL_TOUCH
-
-__all__ = [
-    "BARE",
-    "FACET",
-    "FINGER",
-    "ON_TABLE",
-    "PANEL_TOUCH",
-    "Clash",
-    "Deck",
-    "LiningFound",
-    "Mating",
-    "Panel",
-    "PanelAssembly",
-    "PanelBalance",
-    "PanelFrame",
-    "Resting",
-    "Seating",
-    "balance_of",
-    "clashes_among",
-    "clashes_of",
-    "corners_of",
-    "decks_of",
-    "face_pair",
-    "facets_of",
-    "facts_of_decks",
-    "inside_walls",
-    "is_facet",
-    "linings_of",
-    "matings_of",
-    "place_panels",
-    "restings_of",
-    "seat_marks",
-    "seatings_of",
-    "slots_of_join",
-    "standing_facts",
-]

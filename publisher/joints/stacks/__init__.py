@@ -11,19 +11,3 @@ from publisher.joints.stacks.courses import Stagger, tick_ends
 from publisher.joints.stacks.facts import StackReport
 from publisher.joints.stacks.layers import LaidStack, lay_all
 from publisher.joints.stacks.seats import seats_of
-
-__all__ = [
-    "FIGURES",
-    "HALF_BOND",
-    "QUARTER_BOND",
-    "LaidStack",
-    "StackReport",
-    "Stagger",
-    "half_offset",
-    "lay_all",
-    "nearest_bond",
-    "nearest_offset",
-    "seats_of",
-    "tick_ends",
-    "weakest",
-]

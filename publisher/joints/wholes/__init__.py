@@ -6,7 +6,5 @@ Never: change a thing.
 
 from publisher.joints.wholes.facts import facts_of
 from publisher.joints.wholes.locked import locked_by
-from publisher.joints.wholes.put import PlacedThing, PlacedWhole, put_things
+from publisher.joints.wholes.put import PlacedWhole, put_things
 from publisher.joints.wholes.things import panels_of_stack
-
-__all__ = ["PlacedThing", "PlacedWhole", "facts_of", "locked_by", "panels_of_stack", "put_things"]

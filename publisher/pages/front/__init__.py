@@ -8,10 +8,3 @@ from publisher.pages.front.cautions import caution_drafts
 from publisher.pages.front.cover import cover_drafts
 from publisher.pages.front.cut_list import cut_list_drafts
 from publisher.pages.front.print_check import print_check_drafts
-
-__all__ = [
-    "caution_drafts",
-    "cover_drafts",
-    "cut_list_drafts",
-    "print_check_drafts",
-]

@@ -5,7 +5,3 @@ Never: draw an assembly.
 """
 
 from publisher.pages.instructions.steps import step_drafts
-
-__all__ = [
-    "step_drafts",
-]

@@ -6,13 +6,3 @@ Never: draw; work out a size.
 
 from publisher.pages.record.document import record_of, record_schema, with_attachment
 from publisher.pages.record.ink import beside_furniture, digests_of, ink_id, words_of
-
-__all__ = [
-    "beside_furniture",
-    "digests_of",
-    "ink_id",
-    "record_of",
-    "record_schema",
-    "with_attachment",
-    "words_of",
-]

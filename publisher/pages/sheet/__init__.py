@@ -23,8 +23,8 @@ from publisher.pages.sheet.frame import (
     kept_boxes,
     make_frame,
 )
-from publisher.pages.sheet.page_checks import CHECKS, Composed, PageFault, ink_box, own_faults, words_box
-from publisher.pages.sheet.page_furniture import TITLE_TOO_LONG, Heading, furniture, heading_of, title_fits
+from publisher.pages.sheet.page_checks import CHECKS, Composed, PageFault, ink_box, own_faults
+from publisher.pages.sheet.page_furniture import TITLE_TOO_LONG, furniture, heading_of, title_fits
 from publisher.pages.sheet.paper_table import UNKNOWN_PAPER, paper_for, papers
 from publisher.pages.sheet.pictures import (
     COARSE_PHOTO,
@@ -37,59 +37,3 @@ from publisher.pages.sheet.pictures import (
 )
 from publisher.pages.sheet.rulers import MILLIMETRES, SIXTEENTHS, base_line, graduation
 from publisher.pages.sheet.thinning import thinned
-
-__all__ = [
-    "CARD_HEIGHT",
-    "CARD_INCHES",
-    "CARD_WIDTH",
-    "CHECKS",
-    "COARSE_PHOTO",
-    "CODE",
-    "FOOTER",
-    "LEAST_SQUARE",
-    "MARK_ARM",
-    "MILLIMETRES",
-    "PAGE_SQUARE",
-    "PAPER_TOO_SMALL",
-    "QUIET_MM",
-    "SIXTEENTHS",
-    "TITLE_TOO_LONG",
-    "UNKNOWN_PAPER",
-    "Body",
-    "Caution",
-    "Composed",
-    "Context",
-    "Corner",
-    "Frame",
-    "Heading",
-    "Numbers",
-    "PageDraft",
-    "PageFault",
-    "base_line",
-    "card",
-    "cautions_for",
-    "coarse_photo",
-    "columns",
-    "drawing_pose",
-    "drawn_size",
-    "furniture",
-    "graduation",
-    "heading_of",
-    "ink_box",
-    "kept_boxes",
-    "make_frame",
-    "material_words",
-    "own_faults",
-    "pack_id",
-    "paper_for",
-    "papers",
-    "photo_size",
-    "place_drawing",
-    "place_photo",
-    "share_out",
-    "thing",
-    "thinned",
-    "title_fits",
-    "tool_words",
-    "words_box",
-]

@@ -6,12 +6,3 @@ Never: lay tiles on board.
 
 from publisher.pages.tiles.tile_pages import MAP_FROM, MOST_TILES_OF_PART, TOO_MANY_TILES, tile_drafts
 from publisher.pages.tiles.tile_plan import least_tiles, tiling
-
-__all__ = [
-    "MAP_FROM",
-    "MOST_TILES_OF_PART",
-    "TOO_MANY_TILES",
-    "least_tiles",
-    "tile_drafts",
-    "tiling",
-]

@@ -53,5 +53,3 @@ PROMISED: tuple[Check[Case], ...] = (
 )  # fmt: skip
 
 RULES: tuple[Check[Case], ...] = OPENING + ALONE + PROMISED
-
-__all__ = ["ALONE", "OPENING", "PROMISED", "RULES"]

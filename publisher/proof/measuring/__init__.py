@@ -19,33 +19,6 @@ from publisher.proof.measuring.ink import PALEST_LINE, Ink
 from publisher.proof.measuring.lengths import LENGTH_TOLERANCE, LengthReading
 from publisher.proof.measuring.outlines import OUTLINE_TOLERANCE, STROKE_REACH, OutlineReading
 from publisher.proof.measuring.pixels import squares_of
-from publisher.proof.measuring.tiles import SHIFTED, TilesReading
+from publisher.proof.measuring.tiles import SHIFTED
 from publisher.proof.measuring.unpromised_ink import AREA, SAME_WIDTH
 from publisher.proof.measuring.witness import SOLID, WITNESS_GAP, RingSight
-
-__all__ = [
-    "AREA",
-    "CARRIED_TOLERANCE",
-    "LENGTH_TOLERANCE",
-    "MARK_TOLERANCE",
-    "OUTLINE_TOLERANCE",
-    "PALEST_LINE",
-    "SAME_WIDTH",
-    "SHIFTED",
-    "SOLID",
-    "STROKE_REACH",
-    "WITNESS_GAP",
-    "Case",
-    "Ink",
-    "LengthReading",
-    "OutlineReading",
-    "RingSight",
-    "TilesReading",
-    "carried_lines",
-    "carried_points",
-    "lines_in",
-    "met_by",
-    "only",
-    "squares_of",
-    "strokes_in",
-]

@@ -10,29 +10,3 @@ from publisher.proof.reading.objects import TooMuch
 from publisher.proof.reading.reader import read_file
 from publisher.proof.reading.texts import TextLine, normal, says, text_lines, why_hidden
 from publisher.proof.reading.units import MM_PER_INCH, MM_PER_PT
-
-__all__ = [
-    "COVERS_FROM",
-    "MM_PER_INCH",
-    "MM_PER_PT",
-    "Array",
-    "Cover",
-    "FileRead",
-    "Measured",
-    "PageRead",
-    "PaintedPath",
-    "PlacedImage",
-    "Proof",
-    "TextLine",
-    "TextRun",
-    "TooMuch",
-    "clip_area",
-    "covers",
-    "filled_area",
-    "normal",
-    "pictures_and_letters",
-    "read_file",
-    "says",
-    "text_lines",
-    "why_hidden",
-]
