@@ -1,14 +1,16 @@
 """What a shape module gives: its registration, its rules, its outline with edges and marks."""
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
-from typing import Literal
+from typing import Any, Literal
 
 from publisher.basics import Arc, Finding, Path, Point, record
 from publisher.design import LONGEST_MM
 from publisher.geometry.model import BentForm, DrawnFor, Edge, Mark, ParameterInfo, Region, ShapeInfo
+from publisher.geometry.paths import straight
 from publisher.geometry.registry.given_parameters import Values
 
+SIDES = ("bottom", "right", "top", "left")
 LOWER_LEFT = "its lower left corner"
 ON_AXIS = "its axis"
 
@@ -45,6 +47,30 @@ class ShapeKind:
     info: ShapeInfo
     build: Callable[[Values], Shape]
     check: Callable[[Values], Iterable[Finding]]
+
+
+def nothing_to_check(values: Values) -> tuple[Finding, ...]:
+    """Return no findings: the ranges say all."""
+    del values
+    return ()
+
+
+def shape_kind(
+    name: str,
+    meaning: str,
+    parameters: tuple[ParameterInfo, ...],
+    edges: tuple[str, ...],
+    build: Callable[[Values], Shape],
+    check: Callable[[Values], Iterable[Finding]] = nothing_to_check,
+    *,
+    origin: str,
+    openings: bool = False,
+    layered: bool = False,
+    axis: bool = False,
+) -> ShapeKind:
+    """Register a shape: what ``ShapeInfo`` says of it, how it is built, and, where ranges do not say all, what cannot be."""
+    info = ShapeInfo(name, meaning, parameters, edges, origin, axis, openings=openings, layered=layered)
+    return ShapeKind(info, build, check)
 
 
 def length(
@@ -106,7 +132,24 @@ def edges_of(
     return tuple(edges)
 
 
-def nothing_to_check(values: Values) -> tuple[Finding, ...]:
-    """Return no findings: the ranges say all."""
-    del values
-    return ()
+def cornered(
+    corners: Sequence[tuple[Point, str]],
+    names: Iterable[str] = (),
+    *,
+    inside: Iterable[str] = (),
+    bevels: Mapping[str, float] | None = None,
+    **more: Any,
+) -> Shape:
+    """Return a shape of straight lines: each corner (mm) with the name of the line that begins there, as ``straight`` takes them.
+
+    ``names``: the edges that joins may name, all of them where none are given; ``inside``, ``bevels``: as for ``edges_of``;
+    ``more``: further fields of ``Shape``.
+    """
+    outer = straight(corners)
+    return Shape(outer, edges_of(outer, tuple(names) or [name for _, name in corners], inside, bevels), **more)
+
+
+def rectangle(width: float, height: float, names: tuple[str, ...] = SIDES, **more: Any) -> Shape:
+    """Return an upright rectangle (mm), its lower left corner at the origin; ``more``: as for ``cornered``."""
+    corners = ((0.0, 0.0), (width, 0.0), (width, height), (0.0, height))
+    return cornered(tuple(zip(corners, names, strict=True)), **more)

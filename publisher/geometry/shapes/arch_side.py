@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 
 from publisher.basics import Arc, Finding, LineKind, Path, Point, Purpose, polyline
-from publisher.geometry.model import Mark, ShapeInfo
+from publisher.geometry.model import Mark
 from publisher.geometry.paths import Pen
-from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, count, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, Values, count, edges_of, length, mm, shape_kind
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.arch_form import PARAMETERS, at_length, check_form, intrados, outset, rise_of
 
@@ -93,28 +93,25 @@ def _stones(values: Values, arcs: tuple[Arc, ...]) -> tuple[tuple[Mark, ...], tu
     return tuple(marks), (*front, *reversed(back.flattened(COARSE_ARCH)))
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "arch_side",
-        "the side of a bridge seen from outside: a wall with an arch in its middle, its stones drawn",
-        (
-            *PARAMETERS,
-            length("spandrel", "height of the side over the crown of the arch", None, LEAST_WALL),
-            length("length", "whole length of the side"),
-            length("springing", "height of the springings over the bottom edge", 0.0, 0.0),
-            count(
-                "voussoirs",
-                "stones of the arch (an odd number has a keystone; 0 = a plain band if it has a depth)",
-                0,
-                400,
-                0,
-            ),
-            length("voussoir_depth", "depth of the arch's stones, square to its line", 0.0, 0.0),
+KIND = shape_kind(
+    "arch_side",
+    "the side of a bridge seen from outside: a wall with an arch in its middle, its stones drawn",
+    (
+        *PARAMETERS,
+        length("spandrel", "height of the side over the crown of the arch", None, LEAST_WALL),
+        length("length", "whole length of the side"),
+        length("springing", "height of the springings over the bottom edge", 0.0, 0.0),
+        count(
+            "voussoirs",
+            "stones of the arch (an odd number has a keystone; 0 = a plain band if it has a depth)",
+            0,
+            400,
+            0,
         ),
-        EDGES,
-        openings=False,
-        origin=LOWER_LEFT,
+        length("voussoir_depth", "depth of the arch's stones, square to its line", 0.0, 0.0),
     ),
+    EDGES,
     build,
     check,
+    origin=LOWER_LEFT,
 )

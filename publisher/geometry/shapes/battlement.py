@@ -3,9 +3,7 @@
 from collections.abc import Iterator
 
 from publisher.basics import Finding, Point
-from publisher.geometry.model import ShapeInfo
-from publisher.geometry.paths import straight
-from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, choice, count, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, Values, choice, cornered, count, length, mm, shape_kind
 from publisher.geometry.rules import LEAST_WALL
 
 ENDS = ("merlon", "half_merlon", "crenel")
@@ -75,27 +73,24 @@ def build(values: Values) -> Shape:
             corners.append(((left, y), f"{side}.side"))
         right = left
     corners.append(((0.0, level[0][1]), "left"))
-    outer = straight(corners)
     named = ["bottom", "right", *(name for _, _, name in reversed(level)), "left"]
-    return Shape(outer, edges_of(outer, named))
+    return cornered(corners, named)
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "battlement",
-        "a wall or wall top with merlons and crenels that close evenly, seen from outside",
-        (
-            length("width", "finished outside width"),
-            length("height", "height to the tops of the merlons"),
-            count("merlons", "number of merlons; two halves count as one", 1, 200),
-            length("crenel_depth", "how far the crenels are cut down"),
-            length("crenel", "width of a crenel", "as wide as a merlon"),
-            choice("ends", "what stands at both ends; half merlons make whole ones round a corner", ENDS),
-        ),
-        ("bottom", "right", "merlon_n … merlon_1", "crenel_n … crenel_1", "left"),
-        openings=True,
-        origin=LOWER_LEFT,
+KIND = shape_kind(
+    "battlement",
+    "a wall or wall top with merlons and crenels that close evenly, seen from outside",
+    (
+        length("width", "finished outside width"),
+        length("height", "height to the tops of the merlons"),
+        count("merlons", "number of merlons; two halves count as one", 1, 200),
+        length("crenel_depth", "how far the crenels are cut down"),
+        length("crenel", "width of a crenel", "as wide as a merlon"),
+        choice("ends", "what stands at both ends; half merlons make whole ones round a corner", ENDS),
     ),
+    ("bottom", "right", "merlon_n … merlon_1", "crenel_n … crenel_1", "left"),
     build,
     check,
+    openings=True,
+    origin=LOWER_LEFT,
 )

@@ -4,9 +4,7 @@ from collections.abc import Iterator
 from math import radians, tan
 
 from publisher.basics import Finding, Point
-from publisher.geometry.model import ShapeInfo
-from publisher.geometry.paths import straight
-from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, count, deg, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, Values, angle, cornered, count, deg, length, mm, shape_kind
 from publisher.geometry.rules import LEAST_WALL
 
 
@@ -58,25 +56,21 @@ def build(values: Values) -> Shape:
     if head > 0.0:
         corners.append(((head, values.number("height")), "top"))
     corners.append(((0.0, values.number("height")), "back"))
-    outer = straight(corners)
-    return Shape(outer, edges_of(outer, [name for _, name in corners]))
+    return cornered(corners)
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "buttress",
-        "a buttress seen from its side, with a sloped weathering on each stage; its back stands against the wall",
-        (
-            length("foot", "depth at the foot, from the wall outwards", None, LEAST_WALL),
-            length("head", "depth at the head (0 = it ends at the wall)", 0.0, 0.0),
-            length("height", "overall height"),
-            count("stages", "number of stages, each with a weathering", 1, 12, 1),
-            angle("slope", "angle of the weatherings against the horizontal", 5.0, 85.0, 60.0),
-        ),
-        ("bottom", "front_1 … front_n", "weathering_1 … weathering_n", "top", "back"),
-        openings=False,
-        origin=LOWER_LEFT,
+KIND = shape_kind(
+    "buttress",
+    "a buttress seen from its side, with a sloped weathering on each stage; its back stands against the wall",
+    (
+        length("foot", "depth at the foot, from the wall outwards", None, LEAST_WALL),
+        length("head", "depth at the head (0 = it ends at the wall)", 0.0, 0.0),
+        length("height", "overall height"),
+        count("stages", "number of stages, each with a weathering", 1, 12, 1),
+        angle("slope", "angle of the weatherings against the horizontal", 5.0, 85.0, 60.0),
     ),
+    ("bottom", "front_1 … front_n", "weathering_1 … weathering_n", "top", "back"),
     build,
     check,
+    origin=LOWER_LEFT,
 )

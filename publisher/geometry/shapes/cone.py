@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from math import acos, hypot, radians, sin, tan
 
 from publisher.basics import Finding, polar
-from publisher.geometry.model import BentForm, ShapeInfo
+from publisher.geometry.model import BentForm
 from publisher.geometry.paths import Pen
-from publisher.geometry.registry import Shape, ShapeKind, Values, deg, edges_of, length, mm
+from publisher.geometry.registry import Shape, Values, deg, edges_of, length, mm, shape_kind
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.bending import COVERED
 
@@ -64,15 +64,12 @@ def build(values: Values) -> Shape:
     return Shape(pen.path(), edges_of(pen.path(), EDGES), bending=bending)
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "cone",
-        "the flat sector that rolls up to a cone, seam edge to edge",
-        (length("radius", "radius of the cone at its base"), length("height", "height of the cone, upright"), COVERED),
-        EDGES,
-        openings=False,
-        origin="the apex",
-    ),
+KIND = shape_kind(
+    "cone",
+    "the flat sector that rolls up to a cone, seam edge to edge",
+    (length("radius", "radius of the cone at its base"), length("height", "height of the cone, upright"), COVERED),
+    EDGES,
     build,
     check,
+    origin="the apex",
 )

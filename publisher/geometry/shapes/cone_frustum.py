@@ -4,9 +4,9 @@ from collections.abc import Iterator
 from math import hypot, radians
 
 from publisher.basics import Finding, polar
-from publisher.geometry.model import BentForm, ShapeInfo
+from publisher.geometry.model import BentForm
 from publisher.geometry.paths import Pen
-from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, mm
+from publisher.geometry.registry import Shape, Values, edges_of, length, mm, shape_kind
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.bending import COVERED
 from publisher.geometry.shapes.cone import seam_gap
@@ -65,20 +65,17 @@ def build(values: Values) -> Shape:
     return Shape(pen.path(), edges_of(pen.path(), EDGES), bending=bending)
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "cone_frustum",
-        "the flat ring sector that rolls up to a cone cut off level, seam edge to edge",
-        (
-            length("radius", "radius at the wide end"),
-            length("top_radius", "radius at the narrow end"),
-            length("height", "height between both ends, upright"),
-            COVERED,
-        ),
-        EDGES,
-        openings=False,
-        origin="the lowest point of its outer arc",
+KIND = shape_kind(
+    "cone_frustum",
+    "the flat ring sector that rolls up to a cone cut off level, seam edge to edge",
+    (
+        length("radius", "radius at the wide end"),
+        length("top_radius", "radius at the narrow end"),
+        length("height", "height between both ends, upright"),
+        COVERED,
     ),
+    EDGES,
     build,
     check,
+    origin="the lowest point of its outer arc",
 )

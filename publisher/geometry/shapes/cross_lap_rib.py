@@ -3,12 +3,20 @@
 from collections.abc import Iterator
 
 from publisher.basics import Finding, Point
-from publisher.geometry.model import DrawnFor, ShapeInfo
-from publisher.geometry.paths import straight
-from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, choice, count, edges_of, length, mm
+from publisher.geometry.model import DrawnFor
+from publisher.geometry.registry import (
+    LOWER_LEFT,
+    SIDES,
+    Shape,
+    Values,
+    choice,
+    cornered,
+    count,
+    length,
+    mm,
+    shape_kind,
+)
 from publisher.geometry.rules import LEAST_WALL
-
-EDGES = ("bottom", "right", "top", "left")
 
 
 def slot_width(values: Values) -> float:
@@ -72,31 +80,25 @@ def build(values: Values) -> Shape:
         y = h if above else 0.0
         cut = [((first, y), "slot"), ((first, h / 2.0), "slot"), ((second, h / 2.0), "slot")]
         (top if above else bottom).extend([*cut, ((second, y), "top" if above else "bottom")])
-    outer = straight([*bottom, ((w, 0.0), "right"), *top, ((0.0, h), "left")])
     wide = slot_width(values)
     crossing = DrawnFor("slot", wide, wide - values.number("play"))
-    return Shape(outer, edges_of(outer, EDGES), drawn_for=(crossing,))
+    return cornered([*bottom, ((w, 0.0), "right"), *top, ((0.0, h), "left")], SIDES, drawn_for=(crossing,))
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "cross_lap_rib",
-        "a rib of an egg-crate with open slots half its height deep, as wide as the crossing board and its play",
-        (
-            length("length", "length of the rib"),
-            length("height", "height of the rib"),
-            count("slots", "number of slots", 1, 200),
-            length("end", "distance of the outermost slots' middles from the ends", "slots part the rib evenly"),
-            choice(
-                "slots_from", "where the slots are open: above, or below for the ribs that cross", ("above", "below")
-            ),
-            length("mate", "thickness of the crossing board", "the rib's own board", 0.5, 100.0),
-            length("play", "how much wider than the board a slot is", 0.3, 0.0, 5.0),
-        ),
-        EDGES,
-        openings=False,
-        origin=LOWER_LEFT,
+KIND = shape_kind(
+    "cross_lap_rib",
+    "a rib of an egg-crate with open slots half its height deep, as wide as the crossing board and its play",
+    (
+        length("length", "length of the rib"),
+        length("height", "height of the rib"),
+        count("slots", "number of slots", 1, 200),
+        length("end", "distance of the outermost slots' middles from the ends", "slots part the rib evenly"),
+        choice("slots_from", "where the slots are open: above, or below for the ribs that cross", ("above", "below")),
+        length("mate", "thickness of the crossing board", "the rib's own board", 0.5, 100.0),
+        length("play", "how much wider than the board a slot is", 0.3, 0.0, 5.0),
     ),
+    SIDES,
     build,
     check,
+    origin=LOWER_LEFT,
 )

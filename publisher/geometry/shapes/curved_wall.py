@@ -4,12 +4,10 @@ from collections.abc import Iterator
 from math import radians
 
 from publisher.basics import Finding
-from publisher.geometry.model import BendStretch, BentForm, Kept, ShapeInfo
-from publisher.geometry.paths import straight
-from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, choice, edges_of, length
+from publisher.geometry.model import BendStretch, BentForm, Kept
+from publisher.geometry.registry import LOWER_LEFT, SIDES, Shape, Values, angle, choice, length, rectangle, shape_kind
 from publisher.geometry.shapes.bending import COVERED, slit_depth, slit_marks, slits_in, too_thin_to_slit
 
-EDGES = ("bottom", "right", "top", "left")
 KEPT: dict[str, Kept] = {"outer": "inside", "inner": "outside", "none": "middle"}  # by the skin that is slit
 
 
@@ -37,7 +35,6 @@ def build(values: Values) -> Shape:
     skin is slit: slits on the inside close when it is bent, slits on the outside open.
     """
     w, h, t, cut = developed(values), values.number("height"), values.thickness, values.word("cut")
-    outer = straight((((0.0, 0.0), "bottom"), ((w, 0.0), "right"), ((w, h), "top"), ((0.0, h), "left")))
     number = 0 if cut == "none" else slits_in(w, t)
     marks = tuple(slit_marks(0.0, w, h, t)) if number else ()
     bending = BentForm(
@@ -47,28 +44,26 @@ def build(values: Values) -> Shape:
         number,
         values.word("covered"),
     )
-    return Shape(outer, edges_of(outer, EDGES), (), marks, bending=bending)
+    return rectangle(w, h, marks=marks, bending=bending)
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "curved_wall",
-        "a strip that is slit and bent round an arc; drawn flat, on its outside face",
-        (
-            length("inner_radius", "radius of the inside face when it is bent", None, 5.0),
-            angle("angle", "angle that the wall turns through", 1.0, 360.0),
-            length("height", "finished height"),
-            choice(
-                "cut",
-                "skin that is slit: inner (slits close), outer (slits open), none (bent whole)",
-                ("inner", "outer", "none"),
-            ),
-            COVERED,
+KIND = shape_kind(
+    "curved_wall",
+    "a strip that is slit and bent round an arc; drawn flat, on its outside face",
+    (
+        length("inner_radius", "radius of the inside face when it is bent", None, 5.0),
+        angle("angle", "angle that the wall turns through", 1.0, 360.0),
+        length("height", "finished height"),
+        choice(
+            "cut",
+            "skin that is slit: inner (slits close), outer (slits open), none (bent whole)",
+            ("inner", "outer", "none"),
         ),
-        EDGES,
-        openings=True,
-        origin=LOWER_LEFT,
+        COVERED,
     ),
+    SIDES,
     build,
     check,
+    openings=True,
+    origin=LOWER_LEFT,
 )

@@ -3,12 +3,9 @@
 from collections.abc import Iterator
 
 from publisher.basics import Finding, LineKind, Purpose, polyline
-from publisher.geometry.model import Mark, ShapeInfo
-from publisher.geometry.paths import straight
-from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, edges_of, length, mm
+from publisher.geometry.model import Mark
+from publisher.geometry.registry import LOWER_LEFT, SIDES, Shape, Values, length, mm, rectangle, shape_kind
 from publisher.geometry.rules import LEAST_WALL
-
-EDGES = ("bottom", "right", "top", "left")
 
 
 def check(values: Values) -> Iterator[Finding]:
@@ -30,7 +27,6 @@ def build(values: Values) -> Shape:
     scored. A kerb is a line drawn along the roadway.
     """
     whole, w, rebate, kerb = (values.number(name) for name in ("length", "width", "rebate", "kerb"))
-    outer = straight((((0.0, 0.0), "bottom"), ((whole, 0.0), "right"), ((whole, w), "top"), ((0.0, w), "left")))
     marks = []
     if rebate > 0.0:
         for at in (rebate, w - rebate):
@@ -41,23 +37,20 @@ def build(values: Values) -> Shape:
     if kerb > 0.0:
         for at in (rebate + kerb, w - rebate - kerb):
             marks.append(Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((0.0, at), (whole, at))), name="kerb"))
-    return Shape(outer, edges_of(outer, EDGES), (), tuple(marks))
+    return rectangle(whole, w, marks=tuple(marks))
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "deck",
-        "a bridge deck seen from above, with rebates for its parapets and lines for its kerbs if wanted",
-        (
-            length("length", "length of the deck, along the bridge"),
-            length("width", "width of the deck over all"),
-            length("rebate", "width of the strip on each side where a parapet stands in the deck (0 = none)", 0.0, 0.0),
-            length("kerb", "width of the kerb drawn on each side of the roadway (0 = none)", 0.0, 0.0),
-        ),
-        EDGES,
-        openings=False,
-        origin=LOWER_LEFT,
+KIND = shape_kind(
+    "deck",
+    "a bridge deck seen from above, with rebates for its parapets and lines for its kerbs if wanted",
+    (
+        length("length", "length of the deck, along the bridge"),
+        length("width", "width of the deck over all"),
+        length("rebate", "width of the strip on each side where a parapet stands in the deck (0 = none)", 0.0, 0.0),
+        length("kerb", "width of the kerb drawn on each side of the roadway (0 = none)", 0.0, 0.0),
     ),
+    SIDES,
     build,
     check,
+    origin=LOWER_LEFT,
 )

@@ -1,8 +1,7 @@
 """A round layer: plinths, floors of round towers."""
 
 from publisher.basics import circle
-from publisher.geometry.model import ShapeInfo
-from publisher.geometry.registry import ON_AXIS, Shape, ShapeKind, Values, edges_of, length, nothing_to_check
+from publisher.geometry.registry import ON_AXIS, Shape, Values, edges_of, length, shape_kind
 from publisher.geometry.shapes.centre import cross, quarter_ticks
 
 
@@ -13,16 +12,12 @@ def build(values: Values) -> Shape:
     return Shape(rim, edges_of(rim, ("rim",)), marks=(*cross(), *quarter_ticks(radius)))
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "disc",
-        "a round layer about its axis",
-        (length("radius", "radius of the rim"),),
-        ("rim",),
-        openings=False,
-        origin=ON_AXIS,
-        axis=True,
-    ),
+KIND = shape_kind(
+    "disc",
+    "a round layer about its axis",
+    (length("radius", "radius of the rim"),),
+    ("rim",),
     build,
-    nothing_to_check,
+    origin=ON_AXIS,
+    axis=True,
 )

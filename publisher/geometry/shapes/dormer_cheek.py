@@ -5,9 +5,7 @@ from math import atan, degrees, radians, tan
 
 from publisher.basics import Finding, Point
 from publisher.design import LONGEST_MM
-from publisher.geometry.model import ShapeInfo
-from publisher.geometry.paths import straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, angle, choice, deg, edges_of, length, mm
+from publisher.geometry.registry import Shape, Values, angle, choice, cornered, deg, length, mm, shape_kind
 from publisher.geometry.rules import LEAST_WALL
 
 
@@ -53,24 +51,20 @@ def build(values: Values) -> Shape:
         corners: list[tuple[Point, str]] = [((0.0, 0.0), "slope"), ((back, up), "top"), ((0.0, h), "front")]
     else:
         corners = [((0.0, up), "slope"), ((back, 0.0), "front"), ((back, h), "top")]
-    outer = straight(corners)
-    return Shape(outer, edges_of(outer, [name for _, name in corners]))
+    return cornered(corners)
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "dormer_cheek",
-        "the triangular side wall of a dormer, seen from outside, cut to the slope of the main roof",
-        (
-            length("height", "height of its front, upright"),
-            angle("pitch", "angle of the main roof against the horizontal", 5.0, 85.0),
-            angle("top_pitch", "angle at which its top rises towards the main roof (0 = level)", 0.0, 80.0, 0.0),
-            choice("hand", "side of the dormer when one faces it", ("right", "left")),
-        ),
-        ("slope", "top", "front"),
-        openings=False,
-        origin="the foot of its front edge",
+KIND = shape_kind(
+    "dormer_cheek",
+    "the triangular side wall of a dormer, seen from outside, cut to the slope of the main roof",
+    (
+        length("height", "height of its front, upright"),
+        angle("pitch", "angle of the main roof against the horizontal", 5.0, 85.0),
+        angle("top_pitch", "angle at which its top rises towards the main roof (0 = level)", 0.0, 80.0, 0.0),
+        choice("hand", "side of the dormer when one faces it", ("right", "left")),
     ),
+    ("slope", "top", "front"),
     build,
     check,
+    origin="the foot of its front edge",
 )

@@ -4,9 +4,18 @@ from collections.abc import Iterator
 from math import atan2, degrees, radians, tan
 
 from publisher.basics import Finding
-from publisher.geometry.model import ShapeInfo
-from publisher.geometry.paths import straight
-from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, deg, edges_of, just_one, length, mm
+from publisher.geometry.registry import (
+    LOWER_LEFT,
+    Shape,
+    Values,
+    angle,
+    cornered,
+    deg,
+    just_one,
+    length,
+    mm,
+    shape_kind,
+)
 
 EDGES = ("bottom", "right", "right_slope", "left_slope", "left")
 FLATTEST_GABLE, STEEPEST_GABLE = 1.0, 85.0  # degrees
@@ -56,33 +65,31 @@ def build(values: Values) -> Shape:
     span, past, eaves = (values.number(name) for name in ("span", "past", "eaves"))
     rise = tan(radians(pitch(values)))
     w, end, ridge = span + 2.0 * past, eaves - past * rise, eaves + span / 2.0 * rise
-    outer = straight(
+    return cornered(
         (
             ((0.0, 0.0), "bottom"),
             ((w, 0.0), "right"),
             ((w, end), "right_slope"),
             ((w / 2.0, ridge), "left_slope"),
             ((0.0, end), "left"),
-        )
-    )
-    return Shape(outer, edges_of(outer, EDGES))
-
-
-KIND = ShapeKind(
-    ShapeInfo(
-        "gable_wall",
-        "a wall with two roof slopes, seen from outside, that runs past the long walls",
-        (
-            length("span", "width over the outside faces of the long walls"),
-            length("past", "how far the gable runs past each long wall", 0.0, 0.0),
-            length("eaves", "height at the long walls' outside faces"),
-            angle("pitch", "angle of the slopes against the horizontal", FLATTEST_GABLE, STEEPEST_GABLE, "from ridge"),
-            length("ridge", "height of the ridge", "from pitch"),
         ),
         EDGES,
-        openings=True,
-        origin=LOWER_LEFT,
+    )
+
+
+KIND = shape_kind(
+    "gable_wall",
+    "a wall with two roof slopes, seen from outside, that runs past the long walls",
+    (
+        length("span", "width over the outside faces of the long walls"),
+        length("past", "how far the gable runs past each long wall", 0.0, 0.0),
+        length("eaves", "height at the long walls' outside faces"),
+        angle("pitch", "angle of the slopes against the horizontal", FLATTEST_GABLE, STEEPEST_GABLE, "from ridge"),
+        length("ridge", "height of the ridge", "from pitch"),
     ),
+    EDGES,
     build,
     check,
+    openings=True,
+    origin=LOWER_LEFT,
 )

@@ -11,9 +11,9 @@ import numpy as np
 import shapely
 
 from publisher.basics import Finding, LineKind, Path, Point, Purpose, polyline
-from publisher.geometry.model import Edge, Mark, ParameterInfo, ShapeInfo
+from publisher.geometry.model import Edge, Mark, ParameterInfo
 from publisher.geometry.paths import fitted, polygon
-from publisher.geometry.registry import Shape, ShapeKind, Values, angle, deg, length, mm
+from publisher.geometry.registry import Shape, Values, angle, deg, length, mm, shape_kind
 
 EDGES = ("rim",)
 HILL_ROUND = (
@@ -172,32 +172,27 @@ def _path(piece: shapely.Polygon, name: str) -> Path:
     return fitted([(float(x), float(y)) for x, y in ring], name)
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "hill",
-        "a hill in layers like the contour lines of a map; say how many on the part: layers: 6",
-        (
-            length("length", "length of the lowest layer, if no drawing gives the outline", 0.0, 0.0),
-            length("width", "width of the lowest layer (0 = as its length)", 0.0, 0.0),
-            ParameterInfo(
-                "exponent",
-                "number",
-                "2 is an ellipse, more goes towards a rectangle, less towards a diamond",
-                2.0,
-                1.2,
-                10.0,
-            ),
-            length("inset", "how far each layer lies inside the one below: the width of a terrace", 0.0, 0.0),
-            angle("slope", "how steep the hill is, in place of inset", 0.0, 80.0, 0.0),
-            length(
-                "lap", "how far a hollow layer reaches under the next one, to glue (0 = layers are solid)", 0.0, 0.0
-            ),
+KIND = shape_kind(
+    "hill",
+    "a hill in layers like the contour lines of a map; say how many on the part: layers: 6",
+    (
+        length("length", "length of the lowest layer, if no drawing gives the outline", 0.0, 0.0),
+        length("width", "width of the lowest layer (0 = as its length)", 0.0, 0.0),
+        ParameterInfo(
+            "exponent",
+            "number",
+            "2 is an ellipse, more goes towards a rectangle, less towards a diamond",
+            2.0,
+            1.2,
+            10.0,
         ),
-        EDGES,
-        openings=False,
-        layered=True,
-        origin="the middle of the lowest layer; of a drawn one, the lower left corner of its box",
+        length("inset", "how far each layer lies inside the one below: the width of a terrace", 0.0, 0.0),
+        angle("slope", "how steep the hill is, in place of inset", 0.0, 80.0, 0.0),
+        length("lap", "how far a hollow layer reaches under the next one, to glue (0 = layers are solid)", 0.0, 0.0),
     ),
+    EDGES,
     build,
     check,
+    layered=True,
+    origin="the middle of the lowest layer; of a drawn one, the lower left corner of its box",
 )

@@ -4,9 +4,7 @@ from collections.abc import Iterator
 from math import radians, sin, tan
 
 from publisher.basics import Finding, Point, record
-from publisher.geometry.model import ShapeInfo
-from publisher.geometry.paths import straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, angle, edges_of, length, mm
+from publisher.geometry.registry import Shape, Values, angle, cornered, length, mm, shape_kind
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.slopes import bevel_between
 
@@ -69,25 +67,21 @@ def build(values: Values) -> Shape:
         corners.append(((middle + half, found.height), "ridge"))
         bevels["ridge"] = found.pitch
     corners.append(((middle - half, found.height), "left_hip"))
-    outer = straight(corners)
-    return Shape(outer, edges_of(outer, [name for _, name in corners], tuple(bevels), bevels))
+    return cornered(corners, inside=tuple(bevels), bevels=bevels)
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "hip_panel",
-        "one slope of a hipped roof over a rectangle, seen from above: a trapezoid, or a triangle at the hip end",
-        (
-            length("eave", "length in plan of this slope's side"),
-            length("depth", "length in plan of the side square to it"),
-            angle("pitch", "angle of this slope against the horizontal", 1.0, 80.0),
-            angle("neighbour_pitch", "angle of the slopes beside it", 1.0, 80.0, "as pitch"),
-            length("overhang", "how far the eave runs on down the slope beyond the walls", 0.0, 0.0),
-        ),
-        ("eave", "right_hip", "ridge", "left_hip"),
-        openings=False,
-        origin="the left end of its eave",
+KIND = shape_kind(
+    "hip_panel",
+    "one slope of a hipped roof over a rectangle, seen from above: a trapezoid, or a triangle at the hip end",
+    (
+        length("eave", "length in plan of this slope's side"),
+        length("depth", "length in plan of the side square to it"),
+        angle("pitch", "angle of this slope against the horizontal", 1.0, 80.0),
+        angle("neighbour_pitch", "angle of the slopes beside it", 1.0, 80.0, "as pitch"),
+        length("overhang", "how far the eave runs on down the slope beyond the walls", 0.0, 0.0),
     ),
+    ("eave", "right_hip", "ridge", "left_hip"),
     build,
     check,
+    origin="the left end of its eave",
 )

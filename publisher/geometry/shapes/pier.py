@@ -3,9 +3,9 @@
 from collections.abc import Iterator
 
 from publisher.basics import Finding, LineKind, Purpose, circle, polyline
-from publisher.geometry.model import Mark, ParameterInfo, ShapeInfo
+from publisher.geometry.model import Mark, ParameterInfo
 from publisher.geometry.paths import Pen
-from publisher.geometry.registry import Shape, ShapeKind, Values, edges_of, length, mm
+from publisher.geometry.registry import Shape, Values, edges_of, length, mm, shape_kind
 from publisher.geometry.rules import LEAST_HOLE, LEAST_WALL
 
 EDGES = ("bottom", "right_lower", "right_upper", "top", "left_upper", "left_lower")
@@ -75,21 +75,18 @@ def build(values: Values) -> Shape:
     return Shape(outer, edges_of(outer, EDGES), holes, marks)
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "pier",
-        "a layer of a bridge pier seen from above, with a pointed or round cutwater at each end; piers are stacks of it",
-        (
-            length("length", "length of the straight body, without the cutwaters"),
-            length("width", "width of the pier", None, 2.0),
-            ParameterInfo("cutwater", "choice", "form of both ends", "pointed", choices=("pointed", "round")),
-            length("nose", "how far a pointed cutwater stands out (0 = half the width, a right angle)", 0.0, 0.0),
-            length("dowel_radius", "radius of a hole for a dowel through the middle (0 = none)", 0.0, 0.0),
-        ),
-        EDGES,
-        openings=False,
-        origin="its middle",
+KIND = shape_kind(
+    "pier",
+    "a layer of a bridge pier seen from above, with a pointed or round cutwater at each end; piers are stacks of it",
+    (
+        length("length", "length of the straight body, without the cutwaters"),
+        length("width", "width of the pier", None, 2.0),
+        ParameterInfo("cutwater", "choice", "form of both ends", "pointed", choices=("pointed", "round")),
+        length("nose", "how far a pointed cutwater stands out (0 = half the width, a right angle)", 0.0, 0.0),
+        length("dowel_radius", "radius of a hole for a dowel through the middle (0 = none)", 0.0, 0.0),
     ),
+    EDGES,
     build,
     check,
+    origin="its middle",
 )

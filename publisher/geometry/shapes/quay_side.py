@@ -4,12 +4,20 @@ from collections.abc import Iterator
 from math import cos, radians
 
 from publisher.basics import Finding, LineKind, Purpose, circle, polyline
-from publisher.geometry.model import Mark, ShapeInfo
-from publisher.geometry.paths import straight
-from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, count, edges_of, length, mm
+from publisher.geometry.model import Mark
+from publisher.geometry.registry import (
+    LOWER_LEFT,
+    SIDES,
+    Shape,
+    Values,
+    angle,
+    count,
+    length,
+    mm,
+    rectangle,
+    shape_kind,
+)
 from publisher.geometry.rules import LEAST_HOLE, LEAST_WALL
-
-EDGES = ("bottom", "right", "top", "left")
 
 
 def slope_length(values: Values) -> float:
@@ -60,7 +68,6 @@ def check(values: Values) -> Iterator[Finding]:
 def build(values: Values) -> Shape:
     """Return the wall flat, seen from the water, lower left corner at the origin; area length × height / cos(batter)."""
     wide, high = values.number("length"), slope_length(values)
-    outer = straight((((0.0, 0.0), "bottom"), ((wide, 0.0), "right"), ((wide, high), "top"), ((0.0, high), "left")))
     coping, course, rings = values.number("coping"), values.number("course"), values.count("rings")
     marks = []
     top = high - coping
@@ -74,27 +81,24 @@ def build(values: Values) -> Shape:
         circle(((i + 0.5) * wide / rings, at), values.number("ring_radius"), f"ring{i + 1}", ccw=False)
         for i in range(rings)
     )
-    return Shape(outer, edges_of(outer, EDGES), holes, tuple(marks))
+    return rectangle(wide, high, holes=holes, marks=tuple(marks))
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "quay_side",
-        "the side of a quay seen from the water: true length on its slope, coping and courses drawn, ring holes cut",
-        (
-            length("length", "length of the quay"),
-            length("height", "upright height of the quay", None, 6.0),
-            angle("batter", "how far the wall leans back from upright", 0.0, 45.0, 0.0),
-            length("coping", "height of the coping drawn along the top, on the slope (0 = none)", 0.0, 0.0),
-            length("course", "height of the courses drawn under the coping (0 = none)", 0.0, 0.0),
-            count("rings", "holes for mooring rings, evenly along the quay (0 = none)", 0, 60, 0),
-            length("ring_radius", "radius of each ring's hole", 0.0, 0.0, 20.0),
-            length("ring_drop", "how far under the top the ring holes stand, on the slope", 0.0, 0.0),
-        ),
-        EDGES,
-        openings=False,
-        origin=LOWER_LEFT,
+KIND = shape_kind(
+    "quay_side",
+    "the side of a quay seen from the water: true length on its slope, coping and courses drawn, ring holes cut",
+    (
+        length("length", "length of the quay"),
+        length("height", "upright height of the quay", None, 6.0),
+        angle("batter", "how far the wall leans back from upright", 0.0, 45.0, 0.0),
+        length("coping", "height of the coping drawn along the top, on the slope (0 = none)", 0.0, 0.0),
+        length("course", "height of the courses drawn under the coping (0 = none)", 0.0, 0.0),
+        count("rings", "holes for mooring rings, evenly along the quay (0 = none)", 0, 60, 0),
+        length("ring_radius", "radius of each ring's hole", 0.0, 0.0, 20.0),
+        length("ring_drop", "how far under the top the ring holes stand, on the slope", 0.0, 0.0),
     ),
+    SIDES,
     build,
     check,
+    origin=LOWER_LEFT,
 )

@@ -4,13 +4,23 @@ from collections.abc import Iterator
 from math import atan2, degrees, hypot
 
 from publisher.basics import Finding, LineKind, Purpose, polyline
-from publisher.geometry.model import Mark, ShapeInfo
-from publisher.geometry.paths import straight
-from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, count, deg, edges_of, length, mm
+from publisher.geometry.model import Mark
+from publisher.geometry.registry import (
+    LOWER_LEFT,
+    SIDES,
+    Shape,
+    Values,
+    cornered,
+    count,
+    deg,
+    length,
+    mm,
+    rectangle,
+    shape_kind,
+)
 from publisher.geometry.rules import LEAST_WALL
 
 SIDE_EDGES = ("bottom", "right", "slope", "left")
-DECK_EDGES = ("bottom", "right", "top", "left")
 FLATTEST_RAMP = 1.0  # degrees: a flatter ramp is a floor
 _SLOPE = (
     length("run", "level length of the slope"),
@@ -36,10 +46,9 @@ def build_side(values: Values) -> Shape:
     Area run·toe + run·rise/2. The toe keeps the low end from running out to nothing.
     """
     run, rise, toe = values.number("run"), values.number("rise"), values.number("toe")
-    outer = straight(
-        (((0.0, 0.0), "bottom"), ((run, 0.0), "right"), ((run, toe + rise), "slope"), ((0.0, toe), "left"))
+    return cornered(
+        (((0.0, 0.0), "bottom"), ((run, 0.0), "right"), ((run, toe + rise), "slope"), ((0.0, toe), "left")), SIDE_EDGES
     )
-    return Shape(outer, edges_of(outer, SIDE_EDGES))
 
 
 def build_deck(values: Values) -> Shape:
@@ -48,34 +57,27 @@ def build_deck(values: Values) -> Shape:
     Battens are lines drawn across at equal distances, a foothold on a steep ramp.
     """
     whole, w = hypot(values.number("run"), values.number("rise")), values.number("width")
-    outer = straight((((0.0, 0.0), "bottom"), ((whole, 0.0), "right"), ((whole, w), "top"), ((0.0, w), "left")))
     n = values.count("battens")
     places = [(k + 1.0) * whole / (n + 1.0) for k in range(n)]
     marks = tuple(Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((x, 0.0), (x, w))), name="batten") for x in places)
-    return Shape(outer, edges_of(outer, DECK_EDGES), (), marks)
+    return rectangle(whole, w, marks=marks)
 
 
-SIDE = ShapeKind(
-    ShapeInfo(
-        "ramp_side",
-        "the side of a ramp: a wedge with a blunt low end",
-        (*_SLOPE, length("toe", "height of the low end, so that it is not cut to nothing", LEAST_WALL, LEAST_WALL)),
-        SIDE_EDGES,
-        openings=False,
-        origin=LOWER_LEFT,
-    ),
+SIDE = shape_kind(
+    "ramp_side",
+    "the side of a ramp: a wedge with a blunt low end",
+    (*_SLOPE, length("toe", "height of the low end, so that it is not cut to nothing", LEAST_WALL, LEAST_WALL)),
+    SIDE_EDGES,
     build_side,
     check,
+    origin=LOWER_LEFT,
 )
-DECK = ShapeKind(
-    ShapeInfo(
-        "ramp_deck",
-        "the deck of a ramp: as long as the slope really is",
-        (*_SLOPE, length("width", "width of the ramp"), count("battens", "battens drawn across (0 = none)", 0, 200, 0)),
-        DECK_EDGES,
-        openings=False,
-        origin=LOWER_LEFT,
-    ),
+DECK = shape_kind(
+    "ramp_deck",
+    "the deck of a ramp: as long as the slope really is",
+    (*_SLOPE, length("width", "width of the ramp"), count("battens", "battens drawn across (0 = none)", 0, 200, 0)),
+    SIDES,
     build_deck,
     check,
+    origin=LOWER_LEFT,
 )

@@ -3,11 +3,8 @@
 from collections.abc import Iterator
 
 from publisher.basics import Finding
-from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import Pen, straight
-from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, edges_of, length, mm
-
-EDGES = ("bottom", "right", "top", "left")
+from publisher.geometry.registry import LOWER_LEFT, SIDES, Shape, Values, edges_of, length, mm, shape_kind
 
 
 def check(values: Values) -> Iterator[Finding]:
@@ -35,22 +32,19 @@ def build(values: Values) -> Shape:
         pen.line((w, h - c), "right").arc((w - c, h), (w - c, h - c), c, "corner")
         pen.line((c, h), "top").arc((0.0, h - c), (c, h - c), c, "corner")
         outer = pen.line((0.0, c), "left").arc((c, 0.0), (c, c), c, "corner").path()
-    return Shape(outer, edges_of(outer, EDGES))
+    return Shape(outer, edges_of(outer, SIDES))
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "rectangle",
-        "a rectangle with square or rounded corners",
-        (
-            length("width", "overall width"),
-            length("height", "overall height"),
-            length("corner_radius", "radius of the corners (0 = square)", 0.0, 0.0),
-        ),
-        EDGES,
-        openings=False,
-        origin=LOWER_LEFT,
+KIND = shape_kind(
+    "rectangle",
+    "a rectangle with square or rounded corners",
+    (
+        length("width", "overall width"),
+        length("height", "overall height"),
+        length("corner_radius", "radius of the corners (0 = square)", 0.0, 0.0),
     ),
+    SIDES,
     build,
     check,
+    origin=LOWER_LEFT,
 )

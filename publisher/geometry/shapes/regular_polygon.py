@@ -3,9 +3,7 @@
 from math import pi
 
 from publisher.basics import polar
-from publisher.geometry.model import ShapeInfo
-from publisher.geometry.paths import straight
-from publisher.geometry.registry import ON_AXIS, Shape, ShapeKind, Values, count, edges_of, length, nothing_to_check
+from publisher.geometry.registry import ON_AXIS, Shape, Values, cornered, count, length, shape_kind
 from publisher.geometry.shapes.centre import cross
 
 
@@ -17,23 +15,18 @@ def build(values: Values) -> Shape:
     sides, radius = values.count("sides"), values.number("radius")
     first = -pi / 2.0 - pi / sides
     corners = [(polar(radius, first + 2.0 * pi * k / sides), f"side_{k + 1}") for k in range(sides)]
-    outer = straight(corners)
-    return Shape(outer, edges_of(outer, [name for _, name in corners]), marks=cross())
+    return cornered(corners, marks=cross())
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "regular_polygon",
-        "a layer with equal sides about its axis, flat at the bottom",
-        (
-            count("sides", "number of sides", 3, 100),
-            length("radius", "radius of the circle through the corners"),
-        ),
-        ("side_1 … side_n",),
-        openings=False,
-        origin=ON_AXIS,
-        axis=True,
+KIND = shape_kind(
+    "regular_polygon",
+    "a layer with equal sides about its axis, flat at the bottom",
+    (
+        count("sides", "number of sides", 3, 100),
+        length("radius", "radius of the circle through the corners"),
     ),
+    ("side_1 … side_n",),
     build,
-    nothing_to_check,
+    origin=ON_AXIS,
+    axis=True,
 )

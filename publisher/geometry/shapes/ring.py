@@ -3,8 +3,7 @@
 from collections.abc import Iterator
 
 from publisher.basics import Finding, circle
-from publisher.geometry.model import ShapeInfo
-from publisher.geometry.registry import ON_AXIS, Shape, ShapeKind, Values, edges_of, length, mm
+from publisher.geometry.registry import ON_AXIS, Shape, Values, edges_of, length, mm, shape_kind
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.centre import quarter_ticks
 
@@ -29,16 +28,13 @@ def build(values: Values) -> Shape:
     return Shape(rim, edges_of(rim, ("rim",)), (bore,), ticks)
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "ring",
-        "a round layer with a round hole about the same axis",
-        (length("radius", "radius of the rim"), length("hole_radius", "radius of the hole")),
-        ("rim",),
-        openings=False,
-        origin=ON_AXIS,
-        axis=True,
-    ),
+KIND = shape_kind(
+    "ring",
+    "a round layer with a round hole about the same axis",
+    (length("radius", "radius of the rim"), length("hole_radius", "radius of the hole")),
+    ("rim",),
     build,
     check,
+    origin=ON_AXIS,
+    axis=True,
 )

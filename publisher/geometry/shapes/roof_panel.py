@@ -2,9 +2,7 @@
 
 from math import cos, radians
 
-from publisher.geometry.model import ShapeInfo
-from publisher.geometry.paths import straight
-from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, edges_of, length, nothing_to_check
+from publisher.geometry.registry import LOWER_LEFT, Shape, Values, angle, length, rectangle, shape_kind
 
 EDGES = ("eave", "right_verge", "ridge", "left_verge")
 
@@ -18,25 +16,20 @@ def build(values: Values) -> Shape:
     """
     slope = values.number("span") / 2.0 / cos(radians(values.number("pitch")))
     w, h = values.number("length") + 2.0 * values.number("verge"), slope + values.number("overhang")
-    outer = straight((((0.0, 0.0), "eave"), ((w, 0.0), "right_verge"), ((w, h), "ridge"), ((0.0, h), "left_verge")))
-    return Shape(outer, edges_of(outer, EDGES, inside=("ridge",)))
+    return rectangle(w, h, EDGES, inside=("ridge",))
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "roof_panel",
-        "one slope of a gabled roof, seen from above; it lies on the gables with its underside",
-        (
-            length("span", "width that both slopes cover together, measured level on the underside"),
-            length("length", "length of the building along the ridge"),
-            angle("pitch", "angle of the slope against the horizontal", 1.0, 85.0),
-            length("overhang", "how far the eave runs on down the slope beyond the span", 0.0, 0.0),
-            length("verge", "how far the roof runs past the building at each end", 0.0, 0.0),
-        ),
-        EDGES,
-        openings=False,
-        origin=LOWER_LEFT,
+KIND = shape_kind(
+    "roof_panel",
+    "one slope of a gabled roof, seen from above; it lies on the gables with its underside",
+    (
+        length("span", "width that both slopes cover together, measured level on the underside"),
+        length("length", "length of the building along the ridge"),
+        angle("pitch", "angle of the slope against the horizontal", 1.0, 85.0),
+        length("overhang", "how far the eave runs on down the slope beyond the span", 0.0, 0.0),
+        length("verge", "how far the roof runs past the building at each end", 0.0, 0.0),
     ),
+    EDGES,
     build,
-    nothing_to_check,
+    origin=LOWER_LEFT,
 )

@@ -4,9 +4,7 @@ from collections.abc import Iterator
 from math import cos, radians, sin, tan
 
 from publisher.basics import Finding, record
-from publisher.geometry.model import ShapeInfo
-from publisher.geometry.paths import straight
-from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, Values, angle, cornered, length, mm, shape_kind
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.slopes import bevel_between
 
@@ -77,28 +75,24 @@ def build(values: Values) -> Shape:
     points = ((0.0, 0.0), (m - found.half, 0.0), (m, found.tip), (m + found.half, 0.0), (w, 0.0), (w, h), (0.0, h))
     valley = -bevel_between(values.number("pitch"), _wing_pitch(values))
     bevels = {"left_valley": valley, "right_valley": valley, "ridge": values.number("pitch")}
-    outer = straight(tuple(zip(points, EDGES, strict=True)))
-    return Shape(outer, edges_of(outer, EDGES, tuple(bevels), bevels))
+    return cornered(tuple(zip(points, EDGES, strict=True)), EDGES, inside=tuple(bevels), bevels=bevels)
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "roof_with_valley",
-        "one slope of a gabled roof with a notch for a wing's roof at the same eaves, seen from above",
-        (
-            length("span", "width that both slopes cover together, measured level on the underside"),
-            length("length", "length of the building along the ridge"),
-            angle("pitch", "angle of the slope against the horizontal", 1.0, 80.0),
-            length("wing_span", "width that both slopes of the wing cover together"),
-            angle("wing_pitch", "angle of the wing's slopes", 1.0, 80.0, "as pitch"),
-            length("wing_at", "distance of the wing's middle from the building's left end", "middle", 0.0),
-            length("overhang", "how far the eave runs on down the slope beyond the span", 0.0, 0.0),
-            length("verge", "how far the roof runs past the building at each end", 0.0, 0.0),
-        ),
-        EDGES,
-        openings=False,
-        origin=LOWER_LEFT,
+KIND = shape_kind(
+    "roof_with_valley",
+    "one slope of a gabled roof with a notch for a wing's roof at the same eaves, seen from above",
+    (
+        length("span", "width that both slopes cover together, measured level on the underside"),
+        length("length", "length of the building along the ridge"),
+        angle("pitch", "angle of the slope against the horizontal", 1.0, 80.0),
+        length("wing_span", "width that both slopes of the wing cover together"),
+        angle("wing_pitch", "angle of the wing's slopes", 1.0, 80.0, "as pitch"),
+        length("wing_at", "distance of the wing's middle from the building's left end", "middle", 0.0),
+        length("overhang", "how far the eave runs on down the slope beyond the span", 0.0, 0.0),
+        length("verge", "how far the roof runs past the building at each end", 0.0, 0.0),
     ),
+    EDGES,
     build,
     check,
+    origin=LOWER_LEFT,
 )

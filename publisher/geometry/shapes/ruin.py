@@ -3,12 +3,9 @@
 from collections.abc import Iterator
 
 from publisher.basics import Finding, Point
-from publisher.geometry.model import ShapeInfo
-from publisher.geometry.paths import straight
-from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, count, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, SIDES, Shape, Values, cornered, count, length, mm, shape_kind
 from publisher.geometry.rules import LEAST_WALL
 
-EDGES = ("bottom", "right", "top", "left")
 _MODULUS, _FACTOR = (
     2**31 - 1,
     48271,
@@ -86,26 +83,23 @@ def build(values: Values) -> Shape:
     width = values.number("width")
     edge = broken(values)
     corners = [((0.0, 0.0), "bottom"), ((width, 0.0), "right"), *((p, "top") for p in edge[:-1]), (edge[-1], "left")]
-    outer = straight(corners)
-    return Shape(outer, edges_of(outer, EDGES))
+    return cornered(corners, SIDES)
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "ruin",
-        "a wall with a broken top, seen from outside; the same seed gives the same break",
-        (
-            length("width", "finished outside width", None, 10.0),
-            length("height", "height of the wall before it broke", None, 6.0),
-            length("least_height", "height that the break stays above", None, LEAST_WALL),
-            length("stone_length", "length of the stones that broke out", 12.0, 3.0),
-            length("stone_height", "height of the stones that broke out", 5.0, 1.5),
-            count("seed", "another whole number gives another break", 0, 999_999, 1),
-        ),
-        EDGES,
-        openings=True,
-        origin=LOWER_LEFT,
+KIND = shape_kind(
+    "ruin",
+    "a wall with a broken top, seen from outside; the same seed gives the same break",
+    (
+        length("width", "finished outside width", None, 10.0),
+        length("height", "height of the wall before it broke", None, 6.0),
+        length("least_height", "height that the break stays above", None, LEAST_WALL),
+        length("stone_length", "length of the stones that broke out", 12.0, 3.0),
+        length("stone_height", "height of the stones that broke out", 5.0, 1.5),
+        count("seed", "another whole number gives another break", 0, 999_999, 1),
     ),
+    SIDES,
     build,
     check,
+    openings=True,
+    origin=LOWER_LEFT,
 )

@@ -5,13 +5,11 @@ from itertools import accumulate, pairwise
 from math import radians
 
 from publisher.basics import Finding, LineKind, Point, Purpose, polyline
-from publisher.geometry.model import BendStretch, BentForm, Kept, Mark, ParameterInfo, ShapeInfo
-from publisher.geometry.paths import straight
-from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, edges_of, length, mm
+from publisher.geometry.model import BendStretch, BentForm, Kept, Mark, ParameterInfo
+from publisher.geometry.registry import LOWER_LEFT, SIDES, Shape, Values, length, mm, rectangle, shape_kind
 from publisher.geometry.shapes.arch_form import PARAMETERS, check_form, intrados
 from publisher.geometry.shapes.bending import COVERED, slit_depth, slit_marks, slits_in, too_thin_to_slit
 
-EDGES = ("bottom", "right", "top", "left")
 SKINS = ("arch_face", "inner_face", "unscored", "thin_card")
 SLIT = ("arch_face", "inner_face")
 FACES: dict[str, Kept] = {
@@ -56,7 +54,6 @@ def build(values: Values) -> Shape:
     """Return the strip lying along x, ``width`` high; slit across where it bends, marked where arcs meet."""
     stretches, arcs = lengths(values), intrados(values, (0.0, 0.0))
     whole, w = sum(stretches), values.number("width")
-    outer = straight((((0.0, 0.0), "bottom"), ((whole, 0.0), "right"), ((whole, w), "top"), ((0.0, w), "left")))
     marks: list[Mark] = []
     starts = (0.0, *accumulate(stretches))
     keeps, t = values.word("keeps"), values.thickness
@@ -75,7 +72,7 @@ def build(values: Values) -> Shape:
         for arc, (a, b) in zip(arcs, pairwise(starts), strict=True)
     )
     bending = BentForm(tuple(bends), FACES[keeps], slit_depth(t) if number else 0.0, number, values.word("covered"))
-    return Shape(outer, edges_of(outer, EDGES), (), tuple(marks), bending=bending)
+    return rectangle(whole, w, marks=tuple(marks), bending=bending)
 
 
 def _across(kind: LineKind, at: float, width: float, name: str, purpose: Purpose = Purpose.LINE_UP) -> Mark:
@@ -86,27 +83,24 @@ def _line(at: float, width: float) -> tuple[Point, Point]:
     return ((at, 0.0), (at, width))
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "soffit_strip",
-        "the under side of an arch: a strip of the right length that bends along the arch between two sides",
-        (
-            *PARAMETERS,
-            length("width", "width of the strip: between the sides of the bridge, or over them"),
-            ParameterInfo(
-                "keeps",
-                "choice",
-                "what keeps its length in the bend: the face on the arch (slits inside, which close), the inner face (slits"
-                " towards the arch, which open), the middle of board that is bent whole, or thin card",
-                "arch_face",
-                choices=SKINS,
-            ),
-            COVERED,
+KIND = shape_kind(
+    "soffit_strip",
+    "the under side of an arch: a strip of the right length that bends along the arch between two sides",
+    (
+        *PARAMETERS,
+        length("width", "width of the strip: between the sides of the bridge, or over them"),
+        ParameterInfo(
+            "keeps",
+            "choice",
+            "what keeps its length in the bend: the face on the arch (slits inside, which close), the inner face (slits"
+            " towards the arch, which open), the middle of board that is bent whole, or thin card",
+            "arch_face",
+            choices=SKINS,
         ),
-        EDGES,
-        openings=False,
-        origin=LOWER_LEFT,
+        COVERED,
     ),
+    SIDES,
     build,
     check,
+    origin=LOWER_LEFT,
 )

@@ -12,9 +12,8 @@ bare, so the notch stays in sight when the next layer lies on it, and it survive
 from math import pi
 
 from publisher.basics import Path, Pose, circle, polar
-from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import Pen
-from publisher.geometry.registry import ON_AXIS, Shape, ShapeKind, Values, angle, choice, count, edges_of, length
+from publisher.geometry.registry import ON_AXIS, Shape, Values, angle, choice, count, edges_of, length, shape_kind
 from publisher.geometry.shapes.spiral_stair_checks import check
 from publisher.geometry.shapes.spiral_stair_marks import marks
 from publisher.geometry.shapes.spiral_stair_outline import AXIS, SpiralLayer, draw_core, draw_end
@@ -51,31 +50,28 @@ def build(values: Values) -> Shape:
     return Shape(outer, edges_of(outer, order), holes, drawn)
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "spiral_stair_layer",
-        "a layer of a spiral stair: a core and one step, with a notch where the next layer's front edge lies",
-        (
-            length("core_radius", "radius of the core; of its corners, if it has sides"),
-            length("reach", "radius of the step's outer end"),
-            angle("step_angle", "angle that the step spans, from its front edge to its back edge", 1.0, 350.0),
-            angle(
-                "turn",
-                "turn of each layer against the one below; positive climbs anticlockwise seen from above",
-                -180.0,
-                180.0,
-            ),
-            length("notch", "depth of the line-up notch in the step's end (0 = none)", 0.0, 0.0, 100.0),
-            count("core_sides", "sides of the core, a corner at the front edge (0 = round)", 0, 60, 0),
-            choice("step_end", "form of the step's outer end", ("arc", "straight")),
-            length("hole_radius", "radius of a hole about the axis, for a dowel (0 = none)", 0.0, 0.0),
-            count("joints", "mortar joints round the full circle of the core (0 = none)", 0, 720, 0),
+KIND = shape_kind(
+    "spiral_stair_layer",
+    "a layer of a spiral stair: a core and one step, with a notch where the next layer's front edge lies",
+    (
+        length("core_radius", "radius of the core; of its corners, if it has sides"),
+        length("reach", "radius of the step's outer end"),
+        angle("step_angle", "angle that the step spans, from its front edge to its back edge", 1.0, 350.0),
+        angle(
+            "turn",
+            "turn of each layer against the one below; positive climbs anticlockwise seen from above",
+            -180.0,
+            180.0,
         ),
-        ("front", "step_end", "back", "core", "core_1 … core_n"),
-        openings=False,
-        origin=ON_AXIS,
-        axis=True,
+        length("notch", "depth of the line-up notch in the step's end (0 = none)", 0.0, 0.0, 100.0),
+        count("core_sides", "sides of the core, a corner at the front edge (0 = round)", 0, 60, 0),
+        choice("step_end", "form of the step's outer end", ("arc", "straight")),
+        length("hole_radius", "radius of a hole about the axis, for a dowel (0 = none)", 0.0, 0.0),
+        count("joints", "mortar joints round the full circle of the core (0 = none)", 0, 720, 0),
     ),
+    ("front", "step_end", "back", "core", "core_1 … core_n"),
     build,
     check,
+    origin=ON_AXIS,
+    axis=True,
 )

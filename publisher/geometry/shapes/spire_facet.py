@@ -4,9 +4,7 @@ from collections.abc import Iterator
 from math import atan2, degrees, hypot, pi, tan
 
 from publisher.basics import Finding, Point
-from publisher.geometry.model import ShapeInfo
-from publisher.geometry.paths import straight
-from publisher.geometry.registry import Shape, ShapeKind, Values, count, edges_of, just_one, length, mm
+from publisher.geometry.registry import Shape, Values, cornered, count, just_one, length, mm, shape_kind
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.slopes import bevel_between
 
@@ -65,25 +63,21 @@ def build(values: Values) -> Shape:
         if "base" in bevels:
             bevels["top"] = pitch - 90.0
     corners.append((((base - top) / 2.0, high), "left"))
-    outer = straight(corners)
-    return Shape(outer, edges_of(outer, [name for _, name in corners], bevels=bevels))
+    return cornered(corners, bevels=bevels)
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "spire_facet",
-        "one face of a pyramid, a many-sided spire or a tapering tower, seen from outside",
-        (
-            count("sides", "number of faces", 3, 100),
-            length("width", "width of the face at its base", "from apothem"),
-            length("apothem", "distance from the axis to the middle of the base", "from width"),
-            length("height", "height over the base, upright"),
-            length("top_width", "width of the face at its top (0 = a point)", 0.0, 0.0),
-        ),
-        ("base", "right", "top", "left"),
-        openings=False,
-        origin="the left end of its base",
+KIND = shape_kind(
+    "spire_facet",
+    "one face of a pyramid, a many-sided spire or a tapering tower, seen from outside",
+    (
+        count("sides", "number of faces", 3, 100),
+        length("width", "width of the face at its base", "from apothem"),
+        length("apothem", "distance from the axis to the middle of the base", "from width"),
+        length("height", "height over the base, upright"),
+        length("top_width", "width of the face at its top (0 = a point)", 0.0, 0.0),
     ),
+    ("base", "right", "top", "left"),
     build,
     check,
+    origin="the left end of its base",
 )

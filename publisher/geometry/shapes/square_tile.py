@@ -3,11 +3,9 @@
 from collections.abc import Iterator
 
 from publisher.basics import Finding, LineKind, Purpose, polyline
-from publisher.geometry.model import Mark, ShapeInfo
-from publisher.geometry.paths import straight
-from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, count, edges_of, length, mm
+from publisher.geometry.model import Mark
+from publisher.geometry.registry import LOWER_LEFT, SIDES, Shape, Values, count, length, mm, rectangle, shape_kind
 
-EDGES = ("bottom", "right", "top", "left")
 LEAST_FIELD = 2.0  # mm: smaller fields cannot be drawn by hand
 
 
@@ -30,28 +28,24 @@ def build(values: Values) -> Shape:
     """
     side, gap, fields = values.number("side"), values.number("gap"), values.count("fields")
     s = side - gap
-    outer = straight((((0.0, 0.0), "bottom"), ((s, 0.0), "right"), ((s, s), "top"), ((0.0, s), "left")))
     marks = []
     for k in range(1, fields):
         at = k * side / fields - gap / 2.0
         marks.append(Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((at, 0.0), (at, s))), name="field"))
         marks.append(Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((0.0, at), (s, at))), name="field"))
-    return Shape(outer, edges_of(outer, EDGES), (), tuple(marks))
+    return rectangle(s, s, marks=tuple(marks))
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "square_tile",
-        "a square floor tile; smaller fields can be drawn on it",
-        (
-            length("side", "pitch of the tiles: their side and one joint", None, 5.0),
-            length("gap", "joint between neighbouring tiles, taken off the tile", 0.0, 0.0, 2.0),
-            count("fields", "fields along each side (1 = none drawn)", 1, 50, 1),
-        ),
-        EDGES,
-        openings=False,
-        origin=LOWER_LEFT,
+KIND = shape_kind(
+    "square_tile",
+    "a square floor tile; smaller fields can be drawn on it",
+    (
+        length("side", "pitch of the tiles: their side and one joint", None, 5.0),
+        length("gap", "joint between neighbouring tiles, taken off the tile", 0.0, 0.0, 2.0),
+        count("fields", "fields along each side (1 = none drawn)", 1, 50, 1),
     ),
+    SIDES,
     build,
     check,
+    origin=LOWER_LEFT,
 )

@@ -4,9 +4,7 @@ from collections.abc import Iterator
 from math import atan2, cos, sin
 
 from publisher.basics import Finding, Point
-from publisher.geometry.model import ShapeInfo
-from publisher.geometry.paths import straight
-from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, count, deg, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, Values, cornered, count, deg, length, mm, shape_kind
 from publisher.geometry.rules import LEAST_WALL
 
 
@@ -54,24 +52,20 @@ def build(values: Values) -> Shape:
         corners.append(((far, 0.0), "back"))
     for k in range(steps, 0, -1):
         corners += [((k * going, k * rise), f"tread_{k}"), (((k - 1) * going, k * rise), f"riser_{k}")]
-    outer = straight(corners)
-    return Shape(outer, edges_of(outer, [name for _, name in corners]))
+    return cornered(corners)
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "stair_stringer",
-        "the side of a straight flight of stairs, solid to the floor or with a sloping underside",
-        (
-            count("steps", "number of treads; a floor above is one more rise", 1, 60),
-            length("rise", "height of each step"),
-            length("going", "depth of each step, nose to nose"),
-            length("throat", "board left under the steps, square to the pitch (0 = solid to the floor)", 0.0, 0.0),
-        ),
-        ("bottom", "underside", "back", "tread_n … tread_1", "riser_n … riser_1"),
-        openings=False,
-        origin=LOWER_LEFT,
+KIND = shape_kind(
+    "stair_stringer",
+    "the side of a straight flight of stairs, solid to the floor or with a sloping underside",
+    (
+        count("steps", "number of treads; a floor above is one more rise", 1, 60),
+        length("rise", "height of each step"),
+        length("going", "depth of each step, nose to nose"),
+        length("throat", "board left under the steps, square to the pitch (0 = solid to the floor)", 0.0, 0.0),
     ),
+    ("bottom", "underside", "back", "tread_n … tread_1", "riser_n … riser_1"),
     build,
     check,
+    origin=LOWER_LEFT,
 )

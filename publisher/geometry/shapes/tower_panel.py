@@ -4,12 +4,19 @@ from collections.abc import Iterator
 from math import pi, tan
 
 from publisher.basics import Finding
-from publisher.geometry.model import ShapeInfo
-from publisher.geometry.paths import straight
-from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, count, edges_of, just_one, length, mm
+from publisher.geometry.registry import (
+    LOWER_LEFT,
+    SIDES,
+    Shape,
+    Values,
+    count,
+    just_one,
+    length,
+    mm,
+    rectangle,
+    shape_kind,
+)
 from publisher.geometry.rules import LEAST_WALL
-
-EDGES = ("bottom", "right", "top", "left")
 
 
 def outside_width(values: Values) -> float:
@@ -49,24 +56,21 @@ def build(values: Values) -> Shape:
     apothem of a polygon: Machinery's Handbook, 31st ed., p. 82.
     """
     w, h, bevel = outside_width(values), values.number("height"), 180.0 / values.count("sides")
-    outer = straight((((0.0, 0.0), "bottom"), ((w, 0.0), "right"), ((w, h), "top"), ((0.0, h), "left")))
-    return Shape(outer, edges_of(outer, EDGES, bevels={"right": bevel, "left": bevel}))
+    return rectangle(w, h, bevels={"right": bevel, "left": bevel})
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "tower_panel",
-        "one wall of a tower with equal sides, seen from outside; its side edges are bevelled to meet",
-        (
-            count("sides", "number of sides of the tower", 3, 100),
-            length("apothem", "distance from the axis to the middle of the outside face", "from width"),
-            length("width", "outside width of one panel", "from apothem"),
-            length("height", "finished height"),
-        ),
-        EDGES,
-        openings=True,
-        origin=LOWER_LEFT,
+KIND = shape_kind(
+    "tower_panel",
+    "one wall of a tower with equal sides, seen from outside; its side edges are bevelled to meet",
+    (
+        count("sides", "number of sides of the tower", 3, 100),
+        length("apothem", "distance from the axis to the middle of the outside face", "from width"),
+        length("width", "outside width of one panel", "from apothem"),
+        length("height", "finished height"),
     ),
+    SIDES,
     build,
     check,
+    openings=True,
+    origin=LOWER_LEFT,
 )

@@ -3,9 +3,8 @@
 from collections.abc import Iterator
 
 from publisher.basics import Finding
-from publisher.geometry.model import ShapeInfo
 from publisher.geometry.paths import Pen
-from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, Values, edges_of, length, mm, shape_kind
 
 EDGES = ("front", "right", "back", "left")
 FLATTEST_BOW = 200.0  # a bow is at least this part of the width
@@ -74,21 +73,18 @@ def build(values: Values) -> Shape:
     return Shape(pen.path(), edges_of(pen.path(), EDGES))
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "tread",
-        "a tread or landing: going and nosing deep, its front straight, bowed or with round corners",
-        (
-            length("width", "width of the stair"),
-            length("going", "depth from nose to nose"),
-            length("nosing", "how far the tread runs out over the riser below", 0.0, 0.0),
-            length("nosing_radius", "radius of the two front corners (0 = square)", 0.0, 0.0),
-            length("bow", "how far the middle of the front stands out as an arc (0 = straight)", 0.0, 0.0),
-        ),
-        EDGES,
-        openings=False,
-        origin=LOWER_LEFT,
+KIND = shape_kind(
+    "tread",
+    "a tread or landing: going and nosing deep, its front straight, bowed or with round corners",
+    (
+        length("width", "width of the stair"),
+        length("going", "depth from nose to nose"),
+        length("nosing", "how far the tread runs out over the riser below", 0.0, 0.0),
+        length("nosing_radius", "radius of the two front corners (0 = square)", 0.0, 0.0),
+        length("bow", "how far the middle of the front stands out as an arc (0 = straight)", 0.0, 0.0),
     ),
+    EDGES,
     build,
     check,
+    origin=LOWER_LEFT,
 )

@@ -4,12 +4,11 @@ from collections.abc import Iterator
 from math import cos, hypot, pi, radians, sin, tan
 
 from publisher.basics import Finding, LineKind, Purpose, polyline
-from publisher.geometry.model import BendStretch, BentForm, DrawnFor, Mark, ParameterInfo, ShapeInfo
+from publisher.geometry.model import BendStretch, BentForm, DrawnFor, Mark, ParameterInfo
 from publisher.geometry.paths import Pen, fitted_line
-from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, SIDES, Shape, Values, angle, edges_of, length, mm, shape_kind
 from publisher.geometry.shapes.bending import COVERED
 
-EDGES = ("bottom", "right", "top", "left")
 WRAP_FINE = (
     0.0005  # mm: how far the oblique edge may lie off the true curve, so that its length is right to a thousandth
 )
@@ -72,27 +71,24 @@ def build(values: Values) -> Shape:
     # under a lap the ends need not meet
     ends = () if lap > 0.0 else (DrawnFor("seam", once, values.number("tube_diameter")),)
     bending = BentForm((BendStretch(0.0, whole, r),), "middle", 0.0, 0, values.word("covered"))
-    return Shape(outer, edges_of(outer, EDGES), (), tuple(marks), drawn_for=ends, bending=bending)
+    return Shape(outer, edges_of(outer, SIDES), (), tuple(marks), drawn_for=ends, bending=bending)
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "tube_wrap",
-        "a strip that wraps a tube once, with its own thickness counted; its upper edge square or oblique",
-        (
-            length("tube_diameter", "outside diameter of the tube", None, 3.0, 1500.0),
-            length("height", "height of the strip; with an oblique cut, half way between low and high"),
-            angle("cut", "angle of the oblique cut against square (0 = square)", 0.0, 75.0, 0.0),
-            ParameterInfo(
-                "seam", "choice", "where the seam lies: at the low or the high side", "low", choices=("low", "high")
-            ),
-            length("lap", "glue lap beyond the seam (0 = none)", 0.0, 0.0),
-            COVERED,
+KIND = shape_kind(
+    "tube_wrap",
+    "a strip that wraps a tube once, with its own thickness counted; its upper edge square or oblique",
+    (
+        length("tube_diameter", "outside diameter of the tube", None, 3.0, 1500.0),
+        length("height", "height of the strip; with an oblique cut, half way between low and high"),
+        angle("cut", "angle of the oblique cut against square (0 = square)", 0.0, 75.0, 0.0),
+        ParameterInfo(
+            "seam", "choice", "where the seam lies: at the low or the high side", "low", choices=("low", "high")
         ),
-        EDGES,
-        openings=False,
-        origin=LOWER_LEFT,
+        length("lap", "glue lap beyond the seam (0 = none)", 0.0, 0.0),
+        COVERED,
     ),
+    SIDES,
     build,
     check,
+    origin=LOWER_LEFT,
 )

@@ -4,9 +4,7 @@ from collections.abc import Iterator
 from math import radians, sin, tan
 
 from publisher.basics import Finding, Point
-from publisher.geometry.model import ShapeInfo
-from publisher.geometry.paths import straight
-from publisher.geometry.registry import LOWER_LEFT, Shape, ShapeKind, Values, angle, choice, edges_of, length, mm
+from publisher.geometry.registry import LOWER_LEFT, Shape, Values, angle, choice, cornered, length, mm, shape_kind
 from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.slopes import bevel_between
 
@@ -62,27 +60,23 @@ def build(values: Values) -> Shape:
         ((eave - ridge, height), "valley"),
     ]
     corners = right if values.word("valley_at") == "right" else left
-    outer = straight(corners)
-    return Shape(outer, edges_of(outer, [name for _, name in corners], tuple(bevels), bevels))
+    return cornered(corners, inside=tuple(bevels), bevels=bevels)
 
 
-KIND = ShapeKind(
-    ShapeInfo(
-        "valley_panel",
-        "one slope of a wing's roof that runs into a main roof at the same eaves, seen from above",
-        (
-            length("eave", "length of the wing's wall, from its gable to the main wall"),
-            length("span", "width that both slopes of the wing cover together, measured level on the underside"),
-            angle("pitch", "angle of the wing's slopes against the horizontal", 1.0, 80.0),
-            angle("main_pitch", "angle of the main roof's slope", 1.0, 80.0, "as pitch"),
-            length("overhang", "how far the eave runs on down the slope beyond the wall", 0.0, 0.0),
-            length("verge", "how far the roof runs past the wing's gable", 0.0, 0.0),
-            choice("valley_at", "side of the valley, seen from above with the eave at the bottom", HANDS),
-        ),
-        ("eave", "valley", "ridge", "verge"),
-        openings=False,
-        origin=LOWER_LEFT,
+KIND = shape_kind(
+    "valley_panel",
+    "one slope of a wing's roof that runs into a main roof at the same eaves, seen from above",
+    (
+        length("eave", "length of the wing's wall, from its gable to the main wall"),
+        length("span", "width that both slopes of the wing cover together, measured level on the underside"),
+        angle("pitch", "angle of the wing's slopes against the horizontal", 1.0, 80.0),
+        angle("main_pitch", "angle of the main roof's slope", 1.0, 80.0, "as pitch"),
+        length("overhang", "how far the eave runs on down the slope beyond the wall", 0.0, 0.0),
+        length("verge", "how far the roof runs past the wing's gable", 0.0, 0.0),
+        choice("valley_at", "side of the valley, seen from above with the eave at the bottom", HANDS),
     ),
+    ("eave", "valley", "ridge", "verge"),
     build,
     check,
+    origin=LOWER_LEFT,
 )
