@@ -4,6 +4,7 @@ from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
+from typing import TypeVar
 
 from publisher.basics import record
 from publisher.basics.wording import say_mm
@@ -37,40 +38,41 @@ def read_panels(name: str, table: Table, known: KnownParts, scope: Scope) -> Rea
     held = {place.name for place in places}
     reader = JoinReader(name, places, known, scope, {key: part.text for key, part, _ in said if key not in held})
     stands_on = reader.edge(table.value("stands_on"), table.place)
-    joins: list[Join] = []
-    rests: list[Rest] = []
-    seats: list[FaceSeat] = []
-    linings: list[Lining] = []
-    for node in table.row("joins"):
-        if not isinstance(node, Table):
-            continue
-        if node.get("bends_along") is not None:
-            if lining := read_lining(node, reader):
-                linings.append(lining)
-        elif node.get("lies_on") is not None or node.get("stands_on") is not None:
-            if seat := read_seat(node, reader):
-                seats.append(seat)
-        elif node.get("rests_on") is not None:
-            if rest := reader.rest(node):
-                rests.append(rest)
-        elif join := reader.join(node):
-            joins.append(join)
+    read = [_row(node, reader) for node in table.row("joins") if isinstance(node, Table)]
+    joins, rests, seats, linings = _of(Join, read), _of(Rest, read), _of(FaceSeat, read), _of(Lining, read)
     if table.text("corners") == "equal":
-        joins = _with_equal_corners(joins, reader, table)
+        joins = tuple(_with_equal_corners(joins, reader, table))
     if stands_on is None:
         return ReadPanels(places, None, False)
-    plan = PanelPlan(name, places, stands_on, tuple(joins), tuple(rests), table.place, tuple(seats), tuple(linings))
+    plan = PanelPlan(name, places, stands_on, joins, rests, table.place, seats, linings)
     check_seats(plan, reader)
     _check_edges(plan, reader, known)
     _check_slopes(plan, reader)
-    read = len(joins) + len(rests) + len(seats) + len(linings)
-    complete = read == len(table.row("joins")) and len(places) == len(table.table("panels").entries)
+    complete = len(read) - read.count(None) == len(table.row("joins")) and len(places) == len(
+        table.table("panels").entries
+    )
     if complete:
         _check_held(plan, reader)
     return ReadPanels(places, plan, complete)
 
 
-def _with_equal_corners(joins: list[Join], reader: JoinReader, table: Table) -> list[Join]:
+SaidOfEdges = TypeVar("SaidOfEdges", Join, Rest, FaceSeat, Lining)
+
+
+def _of(kind: type[SaidOfEdges], rows: Sequence[object]) -> tuple[SaidOfEdges, ...]:
+    return tuple(row for row in rows if isinstance(row, kind))
+
+
+def _row(node: Table, reader: JoinReader) -> Join | Rest | FaceSeat | Lining | None:
+    """Return what one row of an assembly's joins says, by the word that only such rows have; None after a finding."""
+    if node.get("bends_along") is not None:
+        return read_lining(node, reader)
+    if node.get("lies_on") is not None or node.get("stands_on") is not None:
+        return read_seat(node, reader)
+    return reader.join(node) if node.get("rests_on") is None else reader.rest(node)
+
+
+def _with_equal_corners(joins: Sequence[Join], reader: JoinReader, table: Table) -> list[Join]:
     """Return the joins with 180 − 360/n degrees where a mitre without a corner is one of n that go round a ring."""
     corners = _ring_corners([join for join in joins if join.unsaid])
     for join in joins:

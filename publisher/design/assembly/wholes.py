@@ -62,23 +62,23 @@ class _ThingsReader:
         names = [thing.name for thing in things]
         placed: dict[str, ThingPlan] = {}
         for thing in things:
-            for other in thing.on:
-                if other not in names:
-                    hint = pick_hint(other, [name for name in names if name != thing.name], "things")
-                    cause = f"name {self.lost[other]}" if other in self.lost else ""
-                    what = f"{thing.name} stands on “{other}”, which is no thing of this whole"
-                    self.refuse(what, hint, thing.place, cause)
-        waiting = [thing for thing in things if all(other in names for other in thing.on)]
-        while ready := [thing for thing in waiting if all(other in placed for other in thing.on)]:
+            for other in (other for other in thing.on if other not in names):
+                self.refuse_stranger(thing, other, names)
+        waiting = [thing for thing in things if set(thing.on) <= set(names)]
+        while ready := [thing for thing in waiting if set(thing.on) <= placed.keys()]:
             placed |= {thing.name: thing for thing in ready}
             waiting = [thing for thing in waiting if thing.name not in placed]
         known = {thing.name for thing in waiting}
-        for thing in waiting:
-            if known & set(thing.on):
-                what = f"{thing.name} stands on {' and '.join(thing.on)}, and in the end on itself"
-                self.refuse(what, "one thing must stand on the table", thing.place)
-                break
+        round_about = next((thing for thing in waiting if known & set(thing.on)), None)
+        if round_about is not None:
+            what = f"{round_about.name} stands on {' and '.join(round_about.on)}, and in the end on itself"
+            self.refuse(what, "one thing must stand on the table", round_about.place)
         return tuple(placed.values())
+
+    def refuse_stranger(self, thing: ThingPlan, other: str, names: list[str]) -> None:
+        hint = pick_hint(other, [name for name in names if name != thing.name], "things")
+        cause = f"name {self.lost[other]}" if other in self.lost else ""
+        self.refuse(f"{thing.name} stands on “{other}”, which is no thing of this whole", hint, thing.place, cause)
 
     def refuse(self, message: str, hint: str, place: Place, cause: str = "") -> None:
         found = rules.THINGS.found(message, subject=self.subject, hint=hint, place=place, cause=cause)

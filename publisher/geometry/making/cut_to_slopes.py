@@ -5,6 +5,7 @@ and the bevel is above zero; where it looks down the slope, the inside is the hi
 """
 
 from collections.abc import Iterator
+from itertools import product
 from math import atan2, degrees
 
 from publisher.basics import Finding
@@ -56,19 +57,21 @@ def _by_heights(plan: PanelPlan, rest: Rest, ref: EdgeRef, edges: PlacedEdges) -
     for on in rest.on:
         if on == ref or on not in edges or on.panel == ref.panel or abs(way(edges[on])[1]) > NO_RISE:
             continue
-        for own, other in _pairs(plan):
-            if other.panel != ref.panel or own not in edges:
-                continue
-            for far, there in _pairs(plan):
-                if there.panel != on.panel or far.panel != own.panel or far == own or far not in edges:
-                    continue
-                if not parallel(edges[own], edges[far]):
-                    continue
-                inset = sum(join.inset for join in plan.joins if {join.a, join.b} & {own, far} and join.a in (own, far))
-                run = apart(edges[own], edges[far]) - inset
-                rise = middle(edges[ref])[1] - middle(edges[on])[1]
-                return degrees(atan2(rise, run)) if run > 0.0 and rise else None
+        for own, far in _held_apart(plan, ref, on, edges):
+            inset = sum(join.inset for join in plan.joins if join.a in (own, far))
+            run = apart(edges[own], edges[far]) - inset
+            rise = middle(edges[ref])[1] - middle(edges[on])[1]
+            return degrees(atan2(rise, run)) if run > 0.0 and rise else None
     return None
+
+
+def _held_apart(plan: PanelPlan, ref: EdgeRef, on: EdgeRef, edges: PlacedEdges) -> Iterator[tuple[EdgeRef, EdgeRef]]:
+    """Yield the parallel edges of a panel at which it is joined to the panels of two other edges."""
+    ours = [own for own, other in _pairs(plan) if other.panel == ref.panel and own in edges]
+    theirs = [far for far, other in _pairs(plan) if other.panel == on.panel and far in edges]
+    for own, far in product(ours, theirs):
+        if far.panel == own.panel and far != own and parallel(edges[own], edges[far]):
+            yield own, far
 
 
 def _pairs(plan: PanelPlan) -> Iterator[tuple[EdgeRef, EdgeRef]]:

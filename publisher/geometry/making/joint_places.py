@@ -49,18 +49,22 @@ def _of_edge(edge: Edge, nominal: shapely.Polygon, plan: PartPlan, ends: SharedE
         forward = all(one.forward for _, one in lines if one.inset <= 0.0)
         # in a rabbet nothing stays that could carry a letter
         mate = edge.rabbet.width if edge.rabbet else 0.0
-        met = ends.get(row_of(edge.name, 0.0))
-        line = stated_edge(edge)
-        yield JointPlace(edge.name, *(met.of(line) if met else line), mate, own, forward)
+        line = _met(edge, 0.0, stated_edge(edge), ends)
+        yield JointPlace(edge.name, *line, mate, own, forward)
     for lap in edge.laps:
         yield JointPlace(edge.name, *_beside(edge, lap), 0.0, lap.matches, left_end_first(*_ends(edge)))
     for treatment, beside_it in lines:
         found = joint_line(edge, beside_it.inset, nominal) if beside_it.inset > 0.0 else None
         if found is not None:
             glued = all(abs(row.inset - beside_it.inset) > 1e-6 for row in treatment.slots)
-            met = ends.get(row_of(edge.name, beside_it.inset))
-            line = met.of(found) if met else found
+            line = _met(edge, beside_it.inset, found, ends)
             yield JointPlace(edge.name, *line, beside_it.mate, beside_it.matches, beside_it.forward, glued)
+
+
+def _met(edge: Edge, inset: float, line: tuple[Point, Point], ends: SharedEnds) -> tuple[Point, Point]:
+    """Return what of a joint line its mate meets: all of it, unless the mate is shorter."""
+    met = ends.get(row_of(edge.name, inset))
+    return met.of(line) if met else line
 
 
 def _ends(edge: Edge) -> tuple[Point, Point]:

@@ -4,7 +4,7 @@ from itertools import combinations
 
 import numpy as np
 
-from publisher.design import Rest
+from publisher.design import EdgeRef, Rest
 from publisher.geometry import Edge, Part
 from publisher.joints.panels.edges import edge_line, nominal_outline, top_edges
 from publisher.joints.panels.space import Array, EdgeLine, PanelFrame, resting
@@ -35,14 +35,16 @@ def lying(rest: Rest, part_at: dict[str, Part], frames: dict[str, PanelFrame]) -
     if sloping:
         ways = _slopes(part, frames[first.panel], sloping)
     else:
-        rims = [
-            frames[ref.panel].carry(corners)
-            for ref, _ in placed
-            if (edge := part_at[ref.panel].edge(ref.edge)) is not None
-            and (corners := corners_of_edge(part_at[ref.panel], edge)) is not None
-        ]
+        rims = [rim for ref, _ in placed if (rim := _rim(ref, part_at, frames)) is not None]
         ways = _lids(part, frames[first.panel], line, ends) or _leans(part, ends, rims)
     return next((way for way in ways if _held(part, way, rest, part_at, frames)), ways[0] if ways else None)
+
+
+def _rim(ref: EdgeRef, part_at: dict[str, Part], frames: dict[str, PanelFrame]) -> Array | None:
+    """Return the corners of the board's rim at an edge, in space."""
+    edge = part_at[ref.panel].edge(ref.edge)
+    corners = corners_of_edge(part_at[ref.panel], edge) if edge is not None else None
+    return None if corners is None else frames[ref.panel].carry(corners)
 
 
 def _slopes(part: Part, frame: PanelFrame, ends: list[tuple[Array, Array]]) -> list[PanelFrame]:

@@ -1,7 +1,9 @@
 """The print plan: every task with the pages that do it, and every page in one task."""
 
 import re
+from collections import Counter
 from collections.abc import Iterator
+from itertools import groupby
 
 from publisher.basics import Check, Findings
 from publisher.proof.checks.frame import about, judged
@@ -22,33 +24,27 @@ PAGES = re.compile(r"\d+(?:-\d+)?")
 def print_plan(case: Case, check: Check[Case]) -> Findings:
     """Look for each task with the numbers of the pages that are printed for it."""
     pages = case.promises.pages
-    hint = "number the pages first, and write the plan from their numbers"
-    tasks = dict.fromkeys(promise.task for promise in pages)
-    rows = [row for page in case.file.pages for row in _rows(page)] if any(tasks) else []
-    for task in tasks if any(tasks) else ():
-        numbers = [promise.page for promise in pages if promise.task == task]
-        if not task or numbers != list(range(numbers[0], numbers[-1] + 1)):
-            said = (
-                f"has pages for “{task}” that do not follow each other"
-                if task
-                else "has a page that no task is printed for"
-            )
-            yield about(check, case.file.name, said, hint)
-        fault = (
-            _fault(rows, task, f"{numbers[0]}-{numbers[-1]}" if len(numbers) > 1 else str(numbers[0])) if task else ""
-        )
+    if not any(page.task for page in pages):
+        return 0
+    stretches = [(task, [page.page for page in run]) for task, run in groupby(pages, key=lambda page: page.task)]
+    tasks = Counter(task for task, _ in stretches)
+    rows = [row for page in case.file.pages for row in _rows(page)]
+    for task, numbers in stretches:
+        fault = f"prints pages for “{task}” in several places" if tasks[task] > 1 else _fault(rows, task, numbers)
         if fault:
+            hint = "number the pages first, and write the plan from their numbers"
             yield about(check, case.file.name, f"has a print plan that {fault}", hint)
-    return len(tasks) if any(tasks) else 0
+    return len(stretches)
 
 
-def _fault(rows: list[tuple[str, list[str]]], task: str, wanted: str) -> str:
+def _fault(rows: list[tuple[str, list[str]]], task: str, numbers: list[int]) -> str:
     """Return in words what the printed row of a task says otherwise; empty when it is as promised."""
-    named = [numbers for words, numbers in rows if words == normal(task)]
-    if not named:
-        return f"does not name “{task}”"
-    wrong = [numbers for numbers in named if numbers != [wanted]]
-    return f"sends “{task}” to {', '.join(wrong[0]) or 'no page'}; promised is {wanted}" if wrong else ""
+    wanted = f"{numbers[0]}-{numbers[-1]}" if len(numbers) > 1 else str(numbers[0])
+    said = [found for words, found in rows if words == normal(task)]
+    if not task or not said:
+        return f"does not name “{task}”" if task else f"leaves out page {wanted}"
+    wrong = [", ".join(found) or "no page" for found in said if found != [wanted]]
+    return f"sends “{task}” to {wrong[0]}; promised is {wanted}" if wrong else ""
 
 
 def _rows(page: PageRead) -> Iterator[tuple[str, list[str]]]:
