@@ -222,8 +222,8 @@ class ShapeInfo:
     name: str
     meaning: str
     parameters: tuple[ParameterInfo, ...]
-    edges: tuple[str, ...]
-    openings: bool = field(kw_only=True)
+    edges: tuple[str, ...] = ()
+    openings: bool = field(default=False, kw_only=True)
     least_feature: float = field(default=0.0, kw_only=True)
     layered: bool = field(default=False, kw_only=True)
     origin: str = ""

@@ -44,7 +44,5 @@ def headed(name: str, meaning: str, sill: float | None) -> OpeningKind:
             length("rise", "how far a segmental head rises over its ends", "needed by a segmental head only", 0.5),
             length("radius", "radius of both arcs of a pointed head", "as the width: equilateral"),
         ),
-        (),
-        openings=False,
     )
     return OpeningKind(info, _draw, _check)

@@ -86,7 +86,7 @@ def _pin_hole(plan: OpeningPlan, values: Values, middle: float) -> DrawnOpening:
 
 
 def _info(name: str, meaning: str, parameters: tuple[ParameterInfo, ...]) -> ShapeInfo:
-    return ShapeInfo(name, meaning, (*parameters, CENTRE, UP), (), openings=False)
+    return ShapeInfo(name, meaning, (*parameters, CENTRE, UP))
 
 
 ROUND_HOLE = OpeningKind(

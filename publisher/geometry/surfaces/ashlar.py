@@ -69,8 +69,6 @@ PATTERN = Pattern(
             ParameterInfo("low", "length", "height of the courses between, with their joint", "height", 1.0, 500.0),
             ParameterInfo("bond", "choice", "how the courses overlap", "running", choices=(*SHIFT, "random")),
         ),
-        (),
-        openings=False,
         least_feature=PENCIL_APART,
     ),
     lines,

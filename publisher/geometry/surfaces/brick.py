@@ -71,8 +71,6 @@ PATTERN = Pattern(
                 choices=("whole", "half"),
             ),
         ),
-        (),
-        openings=False,
         least_feature=PENCIL_APART,
     ),
     lines,

@@ -57,8 +57,6 @@ PATTERN = Pattern(
         "cobbles",
         "rounded stones in rows, each a little different; another seed gives other stones",
         (length("size", "width of a stone with its gap", least=5.0, most=200.0),),
-        (),
-        openings=False,
         least_feature=PENCIL_APART,
     ),
     lines,

@@ -74,8 +74,6 @@ PATTERN = Pattern(
             ParameterInfo("offset", "number", "where the first joint stands, as a share of a unit", 0.0, 0.0, 1.0),
             length("depth", "length of a tick", 3.0, least=1.0, most=20.0),
         ),
-        (),
-        openings=False,
         least_feature=PENCIL_APART,
     ),
     lines,

@@ -86,8 +86,6 @@ PATTERN = Pattern(
         "flagstones",
         "irregular slabs, none narrower than a third of the size; another seed gives other slabs",
         (length("size", "width of a slab on average", least=5.0, most=500.0),),
-        (),
-        openings=False,
         least_feature=1.5,
     ),
     lines,

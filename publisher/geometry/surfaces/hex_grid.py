@@ -49,8 +49,6 @@ PATTERN = Pattern(
             ),
             START,
         ),
-        (),
-        openings=False,
         least_feature=2.5,
     ),
     lines,

@@ -84,8 +84,6 @@ PATTERN = Pattern(
             count("grain", "lines of grain on each plank", 0, 4, 0),
             ParameterInfo("run", "choice", "which way the planks run", "across", choices=("across", "up")),
         ),
-        (),
-        openings=False,
         least_feature=PENCIL_APART,
     ),
     lines,

@@ -85,8 +85,6 @@ PATTERN = Pattern(
             length("shown", "what is seen of each row, from end to end", least=1.5, most=500.0),
             ParameterInfo("tail", "choice", "form of the lower ends", "square", choices=tuple(TAILS)),
         ),
-        (),
-        openings=False,
         least_feature=PENCIL_APART,
     ),
     lines,

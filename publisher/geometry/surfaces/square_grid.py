@@ -43,8 +43,6 @@ PATTERN = Pattern(
         "square_grid",
         "a square grid, for floor slabs or the fields of a game",
         (length("size", "side of a field", least=3.0, most=500.0), START),
-        (),
-        openings=False,
         least_feature=3.0,
     ),
     lines,

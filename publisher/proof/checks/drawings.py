@@ -1,12 +1,13 @@
 """The pictures of steps: the right drawing, whole, at its scale."""
 
+from functools import partial
 from math import sqrt
 
 import numpy as np
 import shapely
 
 from publisher.basics import Carried, Check, DrawingPromise, Findings
-from publisher.proof.checks.frame import about, judged, page_name
+from publisher.proof.checks.frame import carried_faults, judged
 from publisher.proof.measuring import (
     CARRIED_TOLERANCE,
     Case,
@@ -38,14 +39,9 @@ def step_pictures(case: Case, check: Check[Case]) -> Findings:
     """Look for each promised drawing on its page: its lines, its labels, and no other heavy line."""
     hint = "place the picture that the step names"
     for promise in case.promises.drawings:
-        step = f"step {promise.key.split(':')[1]}"
-        places = case.carried(promise.key)
-        if not places:
-            yield about(check, f"the picture of {step} ({promise.drawing})", "stands on no page", hint)
-        for where in places:
-            fault = _photo(case, promise, where) if promise.drawing.startswith(PHOTO) else _fault(case, promise, where)
-            if fault:
-                yield about(check, f"{page_name(where.page)}: the picture of {step} ({promise.drawing})", fault, hint)
+        what = f"the picture of step {promise.key.split(':')[1]} ({promise.drawing})"
+        judge = partial(_photo if promise.drawing.startswith(PHOTO) else _fault, case, promise)
+        yield from carried_faults(case, check, promise.key, what, hint, judge, f": {what}")
     return len(case.promises.drawings)
 
 

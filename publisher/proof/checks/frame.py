@@ -1,8 +1,8 @@
 """What all checks of this floor share: each is an error, and each finding begins with what it is about."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 
-from publisher.basics import Check, Finding, Findings, OutlinePromise, checked
+from publisher.basics import Carried, Check, Finding, Findings, OutlinePromise, checked
 from publisher.proof.measuring import Case
 
 MOST_SAID = 3  # findings of one check about one page; the rest are counted
@@ -21,6 +21,18 @@ def about(
     """Return a finding whose message is the subject and ``what`` is wrong with it; what begins with a colon joins closely."""
     message = f"{subject}{'' if what.startswith(':') else ' '}{what}"
     return check.found(message, subject=subject, hint=hint, value=value, limit=limit)
+
+
+def carried_faults(
+    case: Case, check: Check[Case], key: str, who: str, hint: str, fault: Callable[[Carried], str], on: str = ""
+) -> Iterator[Finding]:
+    """Yield that what a page should carry stands on none, or what is wrong with it where it stands; ``on``: how it is called there."""
+    places = case.carried(key)
+    if not places:
+        yield about(check, who, "stands on no page", hint)
+    for where in places:
+        if said := fault(where):
+            yield about(check, page_name(where.page) + on, said, hint)
 
 
 def page_name(number: int) -> str:

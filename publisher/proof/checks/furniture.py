@@ -18,23 +18,17 @@ from publisher.proof.reading import PageRead, PaintedPath
 )
 def furniture_apart(case: Case, check: Check[Case]) -> Findings:
     """Look at each promised box: it holds something, and all that shows lies wholly in it or wholly outside."""
-    looked = 0
-    for promise in case.promises.furniture:
-        page = case.page(promise.page)
-        if page is None:
-            continue
-        looked += 1
+    furniture = case.there(case.promises.furniture)
+    for promise, page in furniture:
         held, crossing = _looked_at(page, case.boxes(promise.page), promise.box)
-        who, hint = (
-            page_name(promise.page),
-            "draw header, footer and page code inside their boxes, and all else outside",
-        )
+        who = page_name(promise.page)
+        hint = "draw header, footer and page code inside their boxes, and all else outside"
         if not held:
             yield about(check, who, f": the box of its {promise.kind} is empty", hint)
         elif crossing:
             what = f": {crossing} things reach across the edge of the box of its {promise.kind}"
             yield about(check, who, what, hint, float(crossing), 0.0)
-    return looked
+    return len(furniture)
 
 
 def _looked_at(page: PageRead, others: tuple[tuple[int, Box], ...], box: Box) -> tuple[int, int]:

@@ -39,7 +39,7 @@ IN_MM = {
 )
 def length_labels(case: Case, check: Check[Case]) -> Findings:
     """Look for each label near its line, and compare what it says with the length drawn."""
-    labelled = [p for p in case.promises.lengths if p.label and case.page(p.page) is not None]
+    labelled = [promise for promise, _ in case.there(case.promises.lengths) if promise.label]
     drawn = {id(r.promise): r.found for r in case.lengths()}
     found = [finding for promise in labelled for finding in _judge(case, check, promise, drawn.get(id(promise)))]
     for subject in dict.fromkeys(f.subject for f in found):

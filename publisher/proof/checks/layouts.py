@@ -1,12 +1,13 @@
 """The pictures of laid-out sheets: every copy where it was laid, with its letter, and nothing else."""
 
 import re
+from functools import partial
 
 import numpy as np
 import shapely
 
 from publisher.basics import Box, Carried, Check, Findings, LayoutPromise
-from publisher.proof.checks.frame import about, judged, page_name
+from publisher.proof.checks.frame import carried_faults, judged
 from publisher.proof.measuring import CARRIED_TOLERANCE, Case, carried_lines, lines_in, met_by, only, strokes_in
 from publisher.proof.reading import Array, TextLine, normal, says
 
@@ -29,13 +30,8 @@ def layout_pictures(case: Case, check: Check[Case]) -> Findings:
     hint = "draw each picture from the layout of its own sheet"
     for promise in case.promises.layouts:
         who = f"{promise.board.replace('_', ' ')}, {promise.sheet}: sheet {promise.number}"
-        places = case.carried(promise.key)
-        if not places:
-            yield about(check, who, "is drawn on no page", hint)
-        for where in places:
-            fault = _fault(case, promise, where)
-            if fault:
-                yield about(check, f"{page_name(where.page)}: the picture of {who}", fault, hint)
+        judge = partial(_fault, case, promise)
+        yield from carried_faults(case, check, promise.key, who, hint, judge, f": the picture of {who}")
     return len(case.promises.layouts)
 
 

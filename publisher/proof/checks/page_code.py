@@ -24,17 +24,13 @@ SIZES = range(21, 62, 4)  # modules of versions 1 to 11
 )
 def code_drawn(case: Case, check: Check[Case]) -> Findings:
     """Look at the dark areas inside each promised box."""
-    looked = 0
-    for promise in case.promises.codes:
-        page = case.page(promise.page)
-        if page is None:
-            continue
-        looked += 1
+    codes = case.there(case.promises.codes)
+    for promise, page in codes:
         fault = _fault(page, case.boxes(promise.page), promise)
         if fault:
             hint = "draw the code's dark modules as filled squares in its box"
             yield about(check, page_name(promise.page), f": the page code {fault}", hint)
-    return looked
+    return len(codes)
 
 
 def _fault(page: PageRead, others: tuple[tuple[int, Box], ...], promise: CodePromise) -> str:

@@ -92,19 +92,14 @@ def page_count(case: Case, check: Check[Case]) -> Findings:
 )
 def page_size(case: Case, check: Check[Case]) -> Findings:
     """Compare width and height as a viewer shows them."""
-    looked = 0
-    for promise in case.promises.pages:
-        page = case.page(promise.page)
-        if page is None:
-            continue
-        looked += 1
+    pages = case.there(case.promises.pages)
+    for promise, page in pages:
         off = max(abs(page.width - promise.width), abs(page.height - promise.height))
         if off > SAME_SIZE:
             what = f"is {_size(page)}; promised is {_size(promise)}"
-            yield about(
-                check, page_name(page.number), what, "give the page the exact size of its paper", off, SAME_SIZE
-            )
-    return looked
+            hint = "give the page the exact size of its paper"
+            yield about(check, page_name(page.number), what, hint, off, SAME_SIZE)
+    return len(pages)
 
 
 @judged(
@@ -115,8 +110,8 @@ def page_size(case: Case, check: Check[Case]) -> Findings:
 def page_numbers(case: Case, check: Check[Case]) -> Findings:
     """Look for “n … m” on page n of m."""
     total = len(case.promises.pages)
-    pages = [p.page for p in case.promises.pages if case.page(p.page) is not None]
-    for number in pages:
+    pages = case.there(case.promises.pages)
+    for number in (promise.page for promise, _ in pages):
         pattern = re.compile(rf"(?<![\d.,]){number}(?![\d.,]?\d)[^\d]{{1,16}}(?<![\d.,]){total}(?![\d.,]?\d)")
         if not any(pattern.search(line.text) for line in case.lines(number)):
             what = f"does not say that it is page {number} of {total}"
@@ -134,7 +129,7 @@ def page_numbers(case: Case, check: Check[Case]) -> Findings:
 def page_labels(case: Case, check: Check[Case]) -> Findings:
     """Compare the labels of pages in the file's own list."""
     labels = case.file.labels
-    wanted = [p for p in case.promises.pages if p.label and case.page(p.page) is not None]
+    wanted = [promise for promise, _ in case.there(case.promises.pages) if promise.label]
     if wanted and not labels:
         yield about(check, case.file.name, "has no page labels", "write the labels into the file")
         return len(wanted)

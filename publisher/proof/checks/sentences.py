@@ -2,10 +2,11 @@
 
 import re
 from fractions import Fraction
+from functools import partial
 from math import isinf
 
 from publisher.basics import Carried, Check, Findings, NumberPromise, SentencePromise, record
-from publisher.proof.checks.frame import about, judged, page_name
+from publisher.proof.checks.frame import carried_faults, judged
 from publisher.proof.measuring import Case, lines_in
 from publisher.proof.reading import MM_PER_INCH, normal
 
@@ -39,13 +40,9 @@ def sentences(case: Case, check: Check[Case]) -> Findings:
     """Read each promised text where its page carries it, and hold its numbers against their values."""
     hint = "fill the sentence from the facts of this design"
     for promise in case.promises.sentences:
-        places = case.carried(promise.key)
-        if not places and normal(promise.text):
-            yield about(check, f"“{promise.text[:60]}”", "stands on no page", hint)
-        for where in places:
-            fault = _fault(case, promise, where)
-            if fault:
-                yield about(check, page_name(where.page), fault, hint)
+        if normal(promise.text) or case.carried(promise.key):
+            judge = partial(_fault, case, promise)
+            yield from carried_faults(case, check, promise.key, f"“{promise.text[:60]}”", hint, judge)
     return len(case.promises.sentences)
 
 

@@ -103,7 +103,7 @@ def text_size(case: Case, check: Check[Case]) -> Findings:
 )
 def words_promised(case: Case, check: Check[Case]) -> Findings:
     """Look for each text among the visible lines of its page."""
-    promises = [p for p in case.promises.texts if case.page(p.page) is not None and normal(p.text)]
+    promises = [promise for promise, _ in case.there(case.promises.texts) if normal(promise.text)]
     for promise in promises:
         finding = _missing(case, check, promise)
         if finding is not None:

@@ -6,7 +6,17 @@ from typing import Any, Concatenate, ParamSpec, TypeVar
 
 import numpy as np
 
-from publisher.basics import Box, Carried, LengthPromise, MarkPromise, Promises
+from publisher.basics import (
+    Box,
+    Carried,
+    CodePromise,
+    FurniturePromise,
+    LengthPromise,
+    MarkPromise,
+    PagePromise,
+    Promises,
+    TextPromise,
+)
 from publisher.proof.measuring.drawn_marks import MarkReading, read_marks
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.lengths import LengthReading, read_lengths
@@ -29,6 +39,7 @@ from publisher.proof.reading import (
 
 MOST_PIXELS = 60_000_000  # of one picture
 NO_PROMISES = Promises("", "", (), (), (), (), (), ())
+OnPage = TypeVar("OnPage", PagePromise, CodePromise, FurniturePromise, TextPromise, LengthPromise)
 Asked = ParamSpec("Asked")
 Taken = TypeVar("Taken")
 
@@ -66,6 +77,10 @@ class Case:
     def page(self, number: int) -> PageRead | None:
         """Return a page, None when the file has none of this number."""
         return self.file.pages[number - 1] if 1 <= number <= len(self.file.pages) else None
+
+    def there(self, promises: tuple[OnPage, ...]) -> list[tuple[OnPage, PageRead]]:
+        """Return promises with their pages, those of pages that the file lacks left out."""
+        return [(promise, page) for promise in promises if (page := self.page(promise.page)) is not None]
 
     @_once
     def carried(self, key: str) -> tuple[Carried, ...]:
