@@ -12,7 +12,6 @@ from publisher.pages import Stroke, Words
 from publisher.pages.front.layout_picture import MEASURE, layout_picture, sheet_picture
 from publisher.pages.sheet.draft import Context
 from publisher.pages.sheet.page_checks import words_box
-from publisher.pages.type.rectangles import overlap
 
 
 def test_pieces_lie_inside_the_sheet_and_keep_the_scale(demo: Callable[..., Context]) -> None:
@@ -62,4 +61,4 @@ def test_letters_of_pieces_too_small_for_them_do_not_lie_on_each_other(demo: Cal
         drawn, _ = layout_picture(context, shown, Box(10.0, 20.0, 10.0 + width, 20.0 + shown.height), 1)
         boxes = [words_box(context.type.faces, w) for w in drawn if isinstance(w, Words) and len(w.text) == 1]
         assert boxes
-        assert not any(overlap(one, two) for one, two in combinations(boxes, 2))
+        assert not any(one.overlap(two) > 0.0 for one, two in combinations(boxes, 2))

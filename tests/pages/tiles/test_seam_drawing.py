@@ -10,7 +10,7 @@ from publisher.pages.templates.template_labels import samples
 from publisher.pages.tiles.seam_drawing import seam_bodies
 from publisher.pages.tiles.seams import MARK_RADIUS, OVERLAP, TRIM
 from publisher.pages.tiles.tile_plan import tiling
-from publisher.pages.type.rectangles import as_polygon, within
+from publisher.pages.type.rectangles import as_polygon
 from publisher.pages.type.styles import REFERENCE
 from publisher.pages.type.styles import TRIM as TRIM_LINE
 
@@ -37,7 +37,7 @@ def test_the_first_page_has_the_glue_area_the_second_the_line_to_trim(
     for path in line.paths:
         for seam in over.seams:
             gap = Box(seam.at[1][0], seam.at[1][1], seam.at[1][0], seam.at[1][1]).grown(MARK_RADIUS)
-            ends = [p for p in path.points if within(Box(p[0], p[1], p[0], p[1]), gap)]
+            ends = [p for p in path.points if Box(*p, *p).beyond(gap) <= 0.0]
             assert not ends
     for box in boxes:
         assert as_polygon(plan.window(one)).buffer(1e-6).covers(as_polygon(box))

@@ -12,7 +12,7 @@ from publisher.pages.sheet.draft import Context, Numbers
 from publisher.pages.templates.template_labels import samples
 from publisher.pages.tiles.tile_map import map_drawn, overview_draft
 from publisher.pages.tiles.tile_plan import Tiling, tiling
-from publisher.pages.type.rectangles import as_polygon, within
+from publisher.pages.type.rectangles import as_polygon
 from publisher.pages.type.styles import PICTURE_DETAIL
 
 
@@ -29,7 +29,7 @@ def test_every_tile_has_its_page_number_inside_it(
     place = Box(10, 10, 60, 60)
     pages = {c: 20 + i for i, c in enumerate(plan.cutting.cells)}
     drawn, used = map_drawn(context.type, plan, pages, place, plan.cutting.cells[1])
-    assert within(used, place.grown(1e-6))
+    assert used.beyond(place) <= 1e-6
     words = [d for d in drawn if isinstance(d, Words)]
     assert [w.text for w in words] == [str(p) for p in pages.values()]
     boxes = [shapely.box(w.x, w.y, w.x + 2.6, w.y + 1.6) for w in words]
@@ -58,4 +58,4 @@ def test_the_map_page_names_all_pages(make_context: Callable[..., Context], draw
     shown = {w.text for w in body.drawn if isinstance(w, Words)}
     assert {f"page {n}" for n in (11, 12, 13, 14)} <= shown
     for word in (w for w in body.drawn if isinstance(w, Words)):
-        assert within(Box(word.x, word.y, word.x, word.y), draft.frame.text.grown(0.01))
+        assert Box(word.x, word.y, word.x, word.y).beyond(draft.frame.text) <= 0.01

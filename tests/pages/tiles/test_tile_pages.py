@@ -15,7 +15,7 @@ from publisher.pages.model import Stroke, Words
 from publisher.pages.sheet.draft import Body, Context, Numbers, PageDraft
 from publisher.pages.tiles.seams import MARK_RADIUS
 from publisher.pages.tiles.tile_pages import tile_drafts
-from publisher.pages.type.rectangles import as_polygon, within
+from publisher.pages.type.rectangles import as_polygon
 from publisher.pages.type.styles import CUT, GAUGE, HATCH, LEAST, LEAST_SIZE
 from publisher.pages.type.text import Setter
 from tests.searches.profile import cases
@@ -138,7 +138,7 @@ def test_seam_promises_are_what_is_drawn(make_context: Callable[..., Context], d
             body = made[page - 1]
             assert marks_drawn(body)[seam.label] == pytest.approx(at)
             window = body.outlines[0].window
-            assert window and within(Box(at[0], at[1], at[0], at[1]).grown(MARK_RADIUS), window)
+            assert window and Box(*at, *at).grown(MARK_RADIUS).beyond(window) <= 0.0
 
 
 def test_names_of_marks_touch_no_line_and_no_other_words(

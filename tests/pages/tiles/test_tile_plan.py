@@ -12,7 +12,7 @@ from publisher.pages.sheet.frame import PAGE_SQUARE
 from publisher.pages.templates.template_labels import samples
 from publisher.pages.tiles.seams import OVERLAP
 from publisher.pages.tiles.tile_plan import Tiling, stages, tiling
-from publisher.pages.type.rectangles import as_polygon, within
+from publisher.pages.type.rectangles import as_polygon
 
 
 def tile(context: Context, part: Part) -> Tiling:
@@ -39,7 +39,7 @@ def test_windows_keep_clear_of_furniture_and_tiles_are_few(
     frame = plan.frame
     for cell in plan.cutting.cells:
         window = plan.window(cell)
-        assert within(window, frame.live)
+        assert window.beyond(frame.live) <= 0.0
         assert all(not as_polygon(window).intersects(as_polygon(b)) for b in frame.blocked)
         assert not as_polygon(window).intersects(as_polygon(plan.stage.info))
         shown = polygon(part.template, plan.pose(cell)).intersection(as_polygon(window))
@@ -52,7 +52,7 @@ def test_every_stage_has_room_for_words(make_context: Callable[..., Context]) ->
     for paper in ("a4", "letter", "a3"):
         for stage in stages(make_context(paper)):
             assert stage.info.width >= 27 and stage.info.height >= 27
-            assert within(stage.info, stage.frame.live)
+            assert stage.info.beyond(stage.frame.live) <= 0.0
             assert not as_polygon(stage.info).intersects(as_polygon(stage.area))
 
 
