@@ -4,13 +4,14 @@ from math import acos, cos, dist, pi, radians, sin, sqrt
 
 import pytest
 import shapely
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from publisher.basics import Arc, Pose, circle
 from publisher.geometry import Region, area, polygon
 from publisher.geometry.paths.regions import fault, recover
 from publisher.geometry.paths.rings import straight
+from tests.searches.profile import cases
 
 
 def box(x: float, y: float, w: float, h: float, name: str = "") -> Region:
@@ -98,7 +99,8 @@ def test_faults_are_said_in_words() -> None:
     assert fault(shapely.Polygon([(0.0, 0.0), (1e-9, 0.0), (0.0, 1e-9)])) == "the outline encloses nothing"
 
 
-@settings(max_examples=300, deadline=None, derandomize=True, database=None)
+@pytest.mark.search
+@cases(40, 3000)
 @given(
     st.floats(-60.0, 60.0), st.floats(-60.0, 60.0), st.floats(1.0, 60.0), st.floats(0.0, 360.0), st.floats(5.0, 80.0)
 )
