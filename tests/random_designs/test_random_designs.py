@@ -1,4 +1,4 @@
-"""The generator makes what it says, and a design of each kind with its twin goes through the tool. Searches take more seeds (``__main__``)."""
+"""The generator makes what it says; of each kind a design with its twin goes through the tool. Searches take more (``__main__``)."""
 
 import pytest
 from manifold3d import Manifold
