@@ -11,7 +11,7 @@ from publisher import __version__
 from publisher.basics import Refusal, Rule, Severity, record
 from publisher.basics.wording import listed
 from publisher.release import disk
-from publisher.release.names import check_names
+from publisher.release.names import LIST, check_names
 from publisher.release.placing import WORK, held, settle, stage
 
 VERSION_EXISTS = Rule(
@@ -128,7 +128,9 @@ def _there(bundle: Bundle, target: Path) -> Release:
     sums = released or {name: sha256(data).hexdigest() for name, data in bundle.files}
     other = [name for name in differing if name in bundle.sums and sums.get(name) != bundle.sums[name]]
     if other or set(sums) - set(new):
-        raise _exists(bundle, target, sorted({*other, *(set(sums) - set(new))}))
+        raise _exists(
+            bundle, target, sorted({*other, *(set(sums) - set(new))}), _made_otherwise(there.get(LIST), new.get(LIST))
+        )
     raise _damaged(bundle, target, [_harm(name, there.get(name), new[name]) for name in differing])
 
 
@@ -162,6 +164,18 @@ def _sums(manifest: bytes | None) -> dict[str, str] | None:
         return {one["path"]: one["sha256"] for one in json.loads(manifest or b"")["files"]}
     except (ValueError, LookupError, TypeError, RecursionError):
         return None
+
+
+def _made_otherwise(there: bytes | None, new: bytes | None) -> str:
+    """Return what made the difference when both were made of the same files; '' when they were not, or when nobody can say."""
+    try:
+        before, now = (json.loads(text or b"") for text in (there, new))
+        others = sorted(name for name, version in now["versions"].items() if before["versions"].get(name) != version)
+        if before["inputs"] == now["inputs"] and others:
+            return f"; it was made of the same files, by another version of {listed(others, 3)}"
+    except (ValueError, LookupError, TypeError, AttributeError, RecursionError):
+        pass
+    return ""
 
 
 def _harm(name: str, there: bytes | None, new: bytes) -> str:

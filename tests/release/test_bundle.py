@@ -147,6 +147,31 @@ def test_a_file_fewer_is_other_content_and_a_damaged_one_hides_it_not(copy: Path
         place_bundle(make_bundle("stair", "1.0.0", FILES[:1]), tmp_path)
 
 
+@pytest.mark.parametrize(
+    ("there", "said"),
+    [
+        (
+            {"inputs": [1], "versions": {"numpy": "2.1", "publisher": "1"}},
+            "of the same files, by another version of numpy",
+        ),
+        ({"inputs": [2], "versions": {"numpy": "2.1"}}, "differ)"),
+        ([], "differ)"),
+    ],
+)
+def test_a_release_made_of_the_same_files_by_other_libraries_is_said_so(
+    there: object, said: str, tmp_path: Path
+) -> None:
+    now = {"inputs": [1], "versions": {"numpy": "2.2", "publisher": "1"}}
+    before, after = (
+        make_bundle("stair", "1.0.0", (("stair-a4.pdf", made), ("packs.json", json.dumps(listed).encode())))
+        for made, listed in ((b"old", there), (b"new", now))
+    )
+    place_bundle(before, tmp_path)
+    with pytest.raises(Refusal) as caught:
+        place_bundle(after, tmp_path)
+    assert caught.value.findings[0].message.endswith(said)
+
+
 def test_versions_that_differ_by_capitals_are_one(tmp_path: Path) -> None:
     place_bundle(make_bundle("stair", "1.0.0-RC", FILES), tmp_path)
     with pytest.raises(Refusal, match="released before"):
