@@ -1,5 +1,6 @@
 """The one wording of lengths, angles, lists and nearest words, for all rooms but proof and ruler, which word for themselves."""
 
+import re
 from collections.abc import Iterable
 from difflib import get_close_matches
 from math import ceil, floor, gcd, isinf, isnan
@@ -21,6 +22,8 @@ MOST_KNOWN = 30  # words that a message lists where one of them is to be chosen
 
 DUST = 1e-6
 """Of a step: this much beyond a figure is that figure, as sums of floats leave such dust."""
+
+_BOTH = re.compile(r"(\d[\d.]*(?: × \d[\d.]*)* mm) \((\d[\d./ ×]*in)\)")
 
 NEAR_FRACTION = 0.1
 """mm: a sixteenth of an inch this near to a length may stand for it."""
@@ -78,7 +81,26 @@ def say_length(mm: float, rounds: Rounds = "nearest", first: LengthUnit = "mm", 
         return "open"
     metric = say_mm(mm, rounds)
     imperial = say_inches(float(_figure(mm, rounds)), rounds, fractions)
+    return paired(metric, imperial, first)
+
+
+def paired(metric: str, imperial: str, first: LengthUnit) -> str:
+    """Return the same in both units, the ``first`` one first and the other in brackets."""
     return f"{metric} ({imperial})" if first == "mm" else f"{imperial} ({metric})"
+
+
+def say_size(width: float, height: float, first: LengthUnit = "mm", decimals: int = 1) -> str:
+    """Return ``187.2 × 281.2 mm (7.37 × 11.07 in)``, or the inches first; they are those of the millimetres that are shown, with one
+    decimal more."""
+    sides = [fixed(side, decimals) for side in (width, height)]
+    return paired(
+        f"{' × '.join(sides)} mm", f"{' × '.join(fixed(inches(float(s)), decimals + 1) for s in sides)} in", first
+    )
+
+
+def ordered(text: str, first: LengthUnit) -> str:
+    """Return a text in which lengths stand in mm with inches in brackets, with the ``first`` unit first."""
+    return text if first == "mm" else _BOTH.sub(r"\2 (\1)", text)
 
 
 def _figure(mm: float, rounds: Rounds) -> str:

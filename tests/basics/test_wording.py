@@ -16,9 +16,12 @@ from publisher.basics.wording import (
     fixed,
     listed,
     nearest,
+    ordered,
+    paired,
     say_inches,
     say_length,
     say_mm,
+    say_size,
     trimmed,
     written_angle,
     written_length,
@@ -132,3 +135,13 @@ def test_long_lists_are_cut_off() -> None:
 def test_what_lies_beyond_a_limit_is_said_in_one_way() -> None:
     assert beyond("tabs of lid", "0", "1", most=False) == "tabs of lid is 0; it must be at least 1"
     assert beyond("width of disc", "6 m", "5 m", most=True) == "width of disc is 6 m; it must be at most 5 m"
+
+
+def test_sizes_and_texts_have_the_unit_of_the_paper_first() -> None:
+    assert say_size(187.24, 281.2) == "187.2 × 281.2 mm (7.37 × 11.07 in)"
+    assert say_size(187.24, 281.2, "in") == "7.37 × 11.07 in (187.2 × 281.2 mm)"
+    assert paired("4.7 to 5.3 mm", "0.186 to 0.208 in", "in") == "0.186 to 0.208 in (4.7 to 5.3 mm)"
+    rule = "steel rule, 300 mm (12 in) or longer, and board of 5 mm (3/16 in)"
+    assert ordered(rule, "mm") == rule
+    assert ordered(rule, "in") == "steel rule, 12 in (300 mm) or longer, and board of 3/16 in (5 mm)"
+    assert ordered("A (20 times), 5 mm thick (bare)", "in") == "A (20 times), 5 mm thick (bare)"

@@ -3,7 +3,7 @@
 from math import isinf
 
 from publisher.basics.units import inches
-from publisher.basics.wording import fixed, rounded_down, rounded_up
+from publisher.basics.wording import LengthUnit, fixed, paired, rounded_down, rounded_up
 from publisher.joints.model import BoardRange
 
 MILLIMETRES, INCHES = 1, 3  # decimals, as boards are read on a gauge or from a pile of ten
@@ -19,25 +19,33 @@ def safe_ends(board: BoardRange) -> tuple[float, float]:
     return least, most
 
 
-def takes_words(board: BoardRange) -> str:
-    """Return ``from 4.7 to 5.3 mm (0.186 to 0.208 in)``; '' where any board will do."""
+def takes_words(board: BoardRange, first: LengthUnit = "mm") -> str:
+    """Return ``from 4.7 to 5.3 mm (0.186 to 0.208 in)``, or the inches ``first``; '' where any board will do."""
     least, most = safe_ends(board)
     if not least and isinf(most):
         return ""
     low, high = (_plain(end) for end in (least, most))
     small, large = (fixed(rounded_up(inches(least), INCHES), INCHES), "")
     if isinf(most):
-        return f"of {low} mm ({small} in) or more"
+        return f"of {paired(f'{low} mm', f'{small} in', first)} or more"
     large = fixed(rounded_down(inches(most), INCHES), INCHES)
-    return f"from {low} to {high} mm ({small} to {large} in)" if least else f"up to {high} mm ({large} in)"
+    if not least:
+        return f"up to {paired(f'{high} mm', f'{large} in', first)}"
+    return f"from {paired(f'{low} to {high} mm', f'{small} to {large} in', first)}"
 
 
-def sold_words(board: BoardRange) -> str:
-    """Return what boards of the name are like beside what the design takes; '' where nothing is known of the name."""
+def sold_words(board: BoardRange, first: LengthUnit = "mm") -> str:
+    """Return what boards of the name are like beside what the design takes, in inches too where they come ``first``; '' where nothing
+    is known of the name."""
     shop = board.shop
     if shop is None:
         return ""
-    between = f"{_plain(shop.least)} to {_plain(shop.most)} mm, common practice"
+    between = f"{_plain(shop.least)} to {_plain(shop.most)} mm"
+    if first == "in":
+        between = paired(
+            between, f"{fixed(inches(shop.least), INCHES)} to {fixed(inches(shop.most), INCHES)} in", first
+        )
+    between += ", common practice"
     thinner, thicker = (part / (shop.most - shop.least) for part in (board.least - shop.least, shop.most - board.most))
     if max(thinner, thicker) <= 0.0:
         return f"Boards sold as {shop.name} are {between}: measure yours."

@@ -39,12 +39,12 @@ def _sections(context: Context) -> list[tuple[Section, tuple[str, ...]]]:
     """Return what else a cutter must know: only what this pack's own templates call for; with each its words that have figures."""
     setter, parts = context.type, context.parts
     found: list[tuple[Section, tuple[str, ...]]] = []
-    trials = piles(context.design, context.joined)
+    trials = piles(context.design, context.joined, context.paper.first)
     if trials:
         found.append((partial(piling, setter, trials), trials))
     allowance = max((part.trace_allowance for part in parts), default=0.0)
     if context.design.use == "trace" and allowance > 0.0:
-        found.append((partial(tracing, setter, allowance), ()))
+        found.append((partial(tracing, setter, allowance, context.paper.first), ()))
     if any(edge.matches for part in parts for edge in part.edges):
         found.append((partial(copying, setter), ()))
     bevels = [edge.bevel for part in parts for edge in part.edges if edge.bevel]

@@ -4,14 +4,14 @@ from math import inf, isinf
 
 from publisher.basics import Box, Layer, LengthPromise, Path, TextPromise, polyline
 from publisher.basics.units import INCH_MM, inches
-from publisher.basics.wording import fixed, rounded_down, rounded_up, trimmed
+from publisher.basics.wording import fixed, paired, rounded_down, rounded_up, trimmed
 from publisher.joints import PENCIL_SPREAD, BoardRange, safe_ends, sold_words, takes_words
 from publisher.pages.front.coupon import COUPON_HIGH, Fit, coupon, fit_of
 from publisher.pages.front.gauge import FOOT, MARKER, RANGE, gauge, gauge_from
 from publisher.pages.front.scale_range import ScaleRange, budget
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import CARD_HEIGHT, CARD_INCHES, CARD_WIDTH, CODE, QUIET_MM, Body, Context, card
-from publisher.pages.type import BODY, CELL_GAP, GAUGE, HEADING, LEAST, NOTE, RULE, SMALL, Column, Setter, make_table
+from publisher.pages.type import BODY, CELL_GAP, GAUGE, HEADING, LEAST, NOTE, RULE, SMALL, Column, make_table
 
 SQUARE_SIDE = 100.0  # of the square
 DESCENDERS = 0.6  # mm under the last line of words over the code
@@ -27,15 +27,16 @@ def square(context: Context, box: Box, page: int) -> tuple[Body, float]:
         for a, b in ((0, 1), (1, 2), (2, 3), (3, 0))
     )
     left, top = outline.left + (SQUARE_SIDE - CARD_WIDTH) / 2, outline.top - 5.0
-    words = _words_in_square(context.type, outline, left, top)
+    words = _words_in_square(context, outline, left, top)
     line = Stroke(GAUGE, (polyline(corners, True),), Layer.PAGE)
     return Body((line, *words), lengths=lengths) + card(left, top, page), SQUARE_SIDE
 
 
-def _words_in_square(setter: Setter, outline: Box, left: float, top: float) -> tuple[Drawn, ...]:
+def _words_in_square(context: Context, outline: Box, left: float, top: float) -> tuple[Drawn, ...]:
+    setter, first = context.type, context.paper.first
     middle, centre = left + CARD_WIDTH / 2, top - CARD_HEIGHT / 2
     full = f"{SQUARE_SIDE:g} mm ({SQUARE_SIDE / INCH_MM:.2f} in)"
-    size = f"{CARD_WIDTH:.2f} × {CARD_HEIGHT:.2f} mm ({CARD_INCHES})"
+    size = paired(f"{CARD_WIDTH:.2f} × {CARD_HEIGHT:.2f} mm", CARD_INCHES, first)
     y = outline.bottom + 31.4
     hiding = "If it hides the line, or leaves paper inside it: print again at 100 %."
     drawn: list[Drawn] = [
@@ -66,12 +67,13 @@ def how(context: Context, box: Box, page: int) -> tuple[Body, float]:
     """Say what to do, step by step."""
     setter, allowed = context.type, budget(context.joined)
     low, high = square_ends(allowed)
-    between = f"between {low} and {high} mm"
+    ends = (f"{low} and {high} mm", f"{_inches_up(float(low))} and {_inches_down(float(high))} in")
+    between = f"between {ends[0] if context.paper.first == 'mm' else ends[1]}"
     steps = (
         "Print at 100 %: choose “actual size” or “no scaling”, never “fit”, “shrink” or “fill”; "
         f"{context.paper.title}, one side only.",
-        f"Measure the square across and down. Both must lie {between} "
-        f"({_inches_up(float(low))} and {_inches_down(float(high))} in). The long rulers judge finer.",
+        f"Measure the square across and down. Both must lie between {paired(*ends, context.paper.first)}. "
+        "The long rulers judge finer.",
         "Look for all four corner marks. One is missing: the page was clipped.",
         "Hold a scrap of your board in the gauge. Read the page “Before you cut”, then make the coupon from that scrap.",
     )
@@ -110,7 +112,7 @@ def limits(context: Context, box: Box, _page: int) -> tuple[Body, float]:
         said.append(f"Printed larger, the {allowed.loosest.what} gets too loose.")
     if context.design.use == "trace":
         said.append(
-            f"What a sharp pencil strays, {PENCIL_SPREAD:g} mm a side, is not counted in the limits of the print scale."
+            f"What a sharp pencil strays, {_said(context, PENCIL_SPREAD)} a side, is not counted in the limits of the print scale."
         )
     if not said:
         return Body(), 0.0
@@ -125,16 +127,16 @@ def board(context: Context, box: Box, page: int) -> tuple[Body, float]:
         return Body(), 0.0
     setter, x = context.type, box.left
     y = box.top - HEADING.leading - MARKER - gauge_from(fit.thickness) - RANGE
-    drawn_for = f"{fit.thickness:.2f} mm ({inches(fit.thickness):.3f} in)"
+    drawn_for = _thickness(context, fit)
     takes = _taken(context, fit)
     said = (
         "Stand a board on its edge and slide it to where it fills the gap: that is its thickness in mm. "
-        f"This pack is drawn for {drawn_for}, at the arrow{_go_on(fit, takes)} For any other board find the pack that is "
+        f"This pack is drawn for {drawn_for}, at the arrow{_go_on(context, fit, takes)} For any other board find the pack that is "
         "drawn for it."
     )
     words = setter.paragraph(said, NOTE, x, y - FOOT - 0.6, SQUARE_SIDE)
     drawn = (*setter.line("Board gauge", HEADING, x, box.top - setter.drop(HEADING)), *words.drawn)
-    texts = (TextPromise(page, drawn_for), *(TextPromise(page, t) for t in _promised(fit, takes)))
+    texts = (TextPromise(page, drawn_for), *(TextPromise(page, t) for t in _promised(context, fit, takes)))
     ends = safe_ends(takes) if takes else (fit.thickness - fit.spread, fit.thickness + fit.spread)
     body = Body(drawn, texts=texts) + gauge(setter, page, (x, y), fit.thickness, ends)
     return body, box.top - y + FOOT + 0.6 + words.height
@@ -146,26 +148,33 @@ def _taken(context: Context, fit: Fit) -> BoardRange | None:
     return found if found is not None and takes_words(found) else None
 
 
-def _go_on(fit: Fit, takes: BoardRange | None) -> str:
+def _go_on(context: Context, fit: Fit, takes: BoardRange | None) -> str:
     """Say which boards will do."""
     if takes is not None:
-        sold = sold_words(takes)
-        return f", and takes board {takes_words(takes)}, under the heavy bar.{' ' if sold else ''}{sold}"
+        sold = sold_words(takes, context.paper.first)
+        return f", and takes board {takes_words(takes, context.paper.first)}, under the heavy bar.{' ' if sold else ''}{sold}"
     if not fit.spread:
         return ". Go on with a board of that thickness."
-    return f". Go on {_spread_words(fit)}, under the heavy bar."
+    return f". Go on {_spread_words(context, fit)}, under the heavy bar."
 
 
-def _spread_words(fit: Fit) -> str:
+def _spread_words(context: Context, fit: Fit) -> str:
     low, high = fit.thickness - fit.spread, fit.thickness + fit.spread
-    return f"between {low:.1f} and {high:.1f} mm ({inches(low):.3f} and {inches(high):.3f} in)"
+    metric, imperial = f"{low:.1f} and {high:.1f} mm", f"{inches(low):.3f} and {inches(high):.3f} in"
+    return f"between {paired(metric, imperial, context.paper.first)}"
 
 
-def _promised(fit: Fit, takes: BoardRange | None) -> tuple[str, ...]:
+def _thickness(context: Context, fit: Fit) -> str:
+    """Say the board's thickness, which decides a fit: to a hundredth of a mm, a thousandth of an inch."""
+    return paired(f"{fit.thickness:.2f} mm", f"{inches(fit.thickness):.3f} in", context.paper.first)
+
+
+def _promised(context: Context, fit: Fit, takes: BoardRange | None) -> tuple[str, ...]:
     """Return the words of the gauge that have figures."""
     if takes is None:
-        return (_spread_words(fit),) if fit.spread else ()
-    return tuple(said for said in (takes_words(takes), sold_words(takes)) if said)
+        return (_spread_words(context, fit),) if fit.spread else ()
+    first = context.paper.first
+    return tuple(said for said in (takes_words(takes, first), sold_words(takes, first)) if said)
 
 
 def scrap(context: Context, box: Box, page: int) -> tuple[Body, float]:
@@ -176,7 +185,7 @@ def scrap(context: Context, box: Box, page: int) -> tuple[Body, float]:
     setter = context.type
     high = COUPON_HIGH + fit.thickness
     y = box.top - HEADING.leading - high - 1.6
-    board = f"{fit.board.replace('_', ' ')} board, {fit.thickness:.2f} mm ({inches(fit.thickness):.3f} in)"
+    board = f"{fit.board.replace('_', ' ')} board, {_thickness(context, fit)}"
     traced = context.design.use == "trace"
     made = (
         "Glue it to the card of your templates, cut it out, trace it on scrap, lift the card, cut on the pencil line."
@@ -184,7 +193,7 @@ def scrap(context: Context, box: Box, page: int) -> tuple[Body, float]:
         else "Glue the print on scrap and cut on the line, through paper and board."
     )
     words = setter.paragraph(f"For {board}. {made}", NOTE, box.left, y - 1.6, box.width)
-    rows = _meanings(fit, _taken(context, fit), traced)
+    rows = _meanings(context, fit, _taken(context, fit), traced)
     first = max(setter.width(name, NOTE.bold()) for name, _ in rows) + CELL_GAP
     columns = (Column("", first, bold=True), Column("", box.width - first))
     table = make_table(setter, columns, rows, style=NOTE, headed=False)
@@ -198,17 +207,21 @@ def scrap(context: Context, box: Box, page: int) -> tuple[Body, float]:
     return Body(drawn, texts=texts) + coupon(context, fit, page, (box.left, y)), box.top - top + table.height()
 
 
-def _meanings(fit: Fit, takes: BoardRange | None, traced: bool) -> tuple[tuple[str, str], ...]:
+def _meanings(context: Context, fit: Fit, takes: BoardRange | None, traced: bool) -> tuple[tuple[str, str], ...]:
     """Return what each outcome of the coupon means."""
     least, most = safe_ends(takes) if takes else (0.0, inf)
-    thin = f", or board under {_mm(least)}" if least else ""
-    thick = f", or board over {_mm(most)}" if not isinf(most) else ""
+    thin = f", or board under {_said(context, least)}" if least else ""
+    thick = f", or board over {_said(context, most)}" if not isinf(most) else ""
     if not fit.slot:
         return (
             ("Board lies flush", "Right: go on."),
             ("Higher or lower", "Another board, or not cut on the line: measure the board again."),
         )
-    card = f"Cut along the card: {2.0 * fit.allowance:g} mm too wide" if fit.allowance else "Not cut on the pencil line"
+    card = (
+        f"Cut along the card: {_said(context, 2.0 * fit.allowance)} too wide"
+        if fit.allowance
+        else "Not cut on the pencil line"
+    )
     loose, tight = (
         (card, "A blunt pencil, or cut inside its line") if traced else ("Cut outside the line", "Cut inside the line")
     )
@@ -219,8 +232,9 @@ def _meanings(fit: Fit, takes: BoardRange | None, traced: bool) -> tuple[tuple[s
     )
 
 
-def _mm(mm: float) -> str:
-    return f"{trimmed(mm, 2)} mm"
+def _said(context: Context, mm: float) -> str:
+    metric = f"{trimmed(mm, 2)} mm"
+    return metric if context.paper.first == "mm" else paired(metric, f"{inches(mm):.3f} in", "in")
 
 
 def wrong(context: Context, box: Box, page: int) -> tuple[Body, float]:

@@ -5,6 +5,8 @@ what is tried is the pencil and the hand as well as the board.
 """
 
 from publisher.basics import Layer, LengthPromise, Point, TextPromise, polyline, record
+from publisher.basics.units import inches
+from publisher.basics.wording import paired
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import Body, Context
 from publisher.pages.type import CUT, NOTE, SMALL
@@ -76,7 +78,7 @@ def _tab_and_slot(context: Context, fit: Fit, page: int, at: Point) -> Body:
         (cx - long / 2, cy + wide / 2),
     )
     drawn: list[Drawn] = [Stroke(CUT, tuple(polyline(ring, True) for ring in (tab, plate, slot)), Layer.OUTLINES)]
-    setter, said = context.type, f"slot {fit.slot:.2f} mm"
+    setter, said = context.type, f"slot {_both(fit.slot, context)}"
     drawn += setter.line("tab", SMALL, middle, y + COUPON_HIGH / 2 - 1.0, align="centre")
     drawn += setter.line(said, NOTE, cx, y + 2.2, align="centre")
     lengths = (
@@ -93,9 +95,15 @@ def _step(context: Context, fit: Fit, page: int, at: Point) -> Body:
     left, right, low, foot = at[0] + a, at[0] + 2 * PIECE - a, at[1] + COUPON_HIGH - a, at[1] + a
     riser = at[0] + PIECE - a
     ring = ((left, foot), (right, foot), (right, low), (riser, low), (riser, low + t), (left, low + t))
-    setter, said = context.type, f"step {t:.2f} mm"
+    setter, said = context.type, f"step {_both(t, context)}"
     drawn: tuple[Drawn, ...] = (
         Stroke(CUT, (polyline(ring, True),), Layer.OUTLINES),
         *setter.line(said, NOTE, at[0] + PIECE, at[1] + COUPON_HIGH / 2 - 1.0, align="centre"),
     )
     return Body(drawn, lengths=(LengthPromise(page, ring[3], ring[4], t, "gauge"),), texts=(TextPromise(page, said),))
+
+
+def _both(mm: float, context: Context) -> str:
+    """Say a length of the coupon: in mm, and where inches come first in thousandths of them too."""
+    metric = f"{mm:.2f} mm"
+    return metric if context.paper.first == "mm" else paired(metric, f"{inches(mm):.3f} in", "in")

@@ -117,7 +117,9 @@ def _draw_table(
 def _cut_table(context: Context, width: float, numbers: Numbers | None) -> LaidTable:
     share = min(1.0, width / 187.0)  # narrower papers get narrower columns, and rows of more lines
     fixed_columns = (Column("", 9.0, bold=True), Column("Board", 20.0 * share), Column("Cut", 34.0 * share))
-    sizes = (Column("Width × height", 44.0 * share), Column("in inches", 36.0 * share), Column("Page", 14.0))
+    metric_first = context.paper.first == "mm"
+    units = (Column("Width × height", 44.0 * share), Column("in inches" if metric_first else "in mm", 36.0 * share))
+    sizes = (*units, Column("Page", 14.0))
     name = Column("Part", width - sum(c.width for c in (*fixed_columns, *sizes)))
     rows = []
     for row in context.needs.cut_list:
@@ -125,14 +127,17 @@ def _cut_table(context: Context, width: float, numbers: Numbers | None) -> LaidT
         if row.mirrored:
             count += f", {row.mirrored} mirrored"
         pages = numbers.pages_of_part(row.part) if numbers is not None else (1,)
+        both = (
+            f"{fixed(row.width, 1)} × {fixed(row.height, 1)} mm",
+            f"{fixed(inches(row.width), 2)} × {fixed(inches(row.height), 2)} in",
+        )
         rows.append(
             (
                 row.letter,
                 row.name,
                 row.board,
                 count,
-                f"{fixed(row.width, 1)} × {fixed(row.height, 1)} mm",
-                f"{fixed(inches(row.width), 2)} × {fixed(inches(row.height), 2)} in",
+                *(both if metric_first else reversed(both)),
                 f"{pages[0]}-{pages[-1]}" if len(pages) > 1 else "".join(str(p) for p in pages),
             )
         )

@@ -3,7 +3,8 @@
 from collections.abc import Callable
 
 from publisher.basics import Box, Layer, Point, polyline
-from publisher.basics.units import INCH_MM
+from publisher.basics.units import inches
+from publisher.basics.wording import LengthUnit, paired
 from publisher.geometry import BEVEL_OUT
 from publisher.pages.model import Drawn, Fill, Stroke
 from publisher.pages.type import (
@@ -30,11 +31,12 @@ HOW_TO_NUMBER = 6.0  # from the number of a sentence to its words
 PictureMaker = Callable[[Setter, Box], tuple[Drawn, ...]]
 
 
-def tracing(setter: Setter, allowance: float, x: float, top: float, width: float) -> Block:
+def tracing(setter: Setter, allowance: float, first: LengthUnit, x: float, top: float, width: float) -> Block:
     """Say in three sentences how a template that is drawn ``allowance`` mm inside its piece becomes the piece."""
+    strays = paired(f"{allowance:g} mm", f"{inches(allowance):.3f} in", first)
     said = (
         "Cut the card on the middle of the thick line, openings and slots too.",
-        f"Trace with a sharp pencil held upright: its line runs {allowance:g} mm ({allowance / INCH_MM:.3f} in) outside the card, "
+        f"Trace with a sharp pencil held upright: its line runs {strays} outside the card, "
         "and as far inside openings and slots.",
         "Take the card away and cut the foam on the middle of the pencil line: that is the finished size.",
     )

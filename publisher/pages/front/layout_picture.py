@@ -171,8 +171,9 @@ def _offcut(context: Context, offcut: Box | None, carried: Callable[[Point], Poi
     drawn: list[Drawn] = [Stroke(OFFCUT, (polyline(corners, True),), Layer.PAGE, tag="figure")]
     left, right = min(x for x, _ in corners), max(x for x, _ in corners)
     middle = sum(y for _, y in corners) / 4
-    sizes = [f"{offcut.width:.0f} × {offcut.height:.0f} mm"]
-    sizes.append(f"{fixed(inches(offcut.width), 1)} × {fixed(inches(offcut.height), 1)} in")
+    metric = f"{offcut.width:.0f} × {offcut.height:.0f} mm"
+    imperial = f"{fixed(inches(offcut.width), 1)} × {fixed(inches(offcut.height), 1)} in"
+    sizes = (metric, imperial) if context.paper.first == "mm" else (imperial, metric)
     lines = [line for line in ("offcut to keep", *sizes) if setter.width(line, style) <= right - left - 1.0]
     up = len(lines) * LEAST.leading / 2
     for line in lines if 2 * up <= max(y for _, y in corners) - min(y for _, y in corners) else []:

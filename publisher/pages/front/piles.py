@@ -1,6 +1,6 @@
 """What to try before layers are cut: a pile of scraps as high as the stack, and what to do when it is not."""
 
-from publisher.basics.wording import rounded_down, rounded_up, say_length
+from publisher.basics.wording import LengthUnit, rounded_down, rounded_up, say_length
 from publisher.design import Design
 from publisher.joints import Joined, spread_ends
 from publisher.pages.model import Drawn
@@ -10,7 +10,7 @@ SHOWN = 0.5
 """mm: a stack that may come out less than this higher or lower needs no trial. Common practice, no source."""
 
 
-def piles(design: Design, joined: Joined) -> tuple[str, ...]:
+def piles(design: Design, joined: Joined, first: LengthUnit = "mm") -> tuple[str, ...]:
     """Return what to do for each stack of equal boards whose height is to agree with something and may be off by a step that shows."""
     found = []
     for name, layers in joined.layers:
@@ -22,7 +22,8 @@ def piles(design: Design, joined: Joined) -> tuple[str, ...]:
         if max(height.value - least, most - height.value) < SHOWN:
             continue
         (thick,) = thicknesses
-        low, high = say_length(rounded_down(least, 1)), say_length(rounded_up(most, 1))
+        low, high = say_length(rounded_down(least, 1), first=first), say_length(rounded_up(most, 1), first=first)
+        glue = "0.05 mm" if first == "mm" else "0.002 in (0.05 mm)"
         likely = (
             "Of ten such stacks of mixed boards more than nine"
             if "likely" in ends[0].name
@@ -30,9 +31,9 @@ def piles(design: Design, joined: Joined) -> tuple[str, ...]:
         )
         found.append(
             f"{name.replace('_', ' ').capitalize()}: press a pile of {len(layers)} scraps of your board together. It is to be "
-            f"{say_length(height.value)} high. For each {say_length(thick)} that it lacks cut one layer more, for each that it has too "
-            "much one fewer; glue card between the layers for what is still missing. "
-            f"{likely} come out from {low} to {high} high, with up to 0.05 mm of glue a line (assumption)."
+            f"{say_length(height.value, first=first)} high. For each {say_length(thick, first=first)} that it lacks cut one layer more, "
+            "for each that it has too much one fewer; glue card between the layers for what is still missing. "
+            f"{likely} come out from {low} to {high} high, with up to {glue} of glue a line (assumption)."
         )
     return tuple(found)
 

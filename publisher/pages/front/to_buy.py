@@ -3,7 +3,7 @@
 from publisher.basics.wording import say_length
 from publisher.design import Board, amount, say
 from publisher.joints import sold_words, takes_words
-from publisher.pages.sheet import Context, thing
+from publisher.pages.sheet import Context, thing_name
 
 FACES = {
     "bare": "bare {name} board, no paper on its faces",
@@ -34,10 +34,11 @@ def board_lines(context: Context) -> tuple[str, ...]:
 def range_lines(context: Context, board: Board) -> tuple[str, ...]:
     """Return what thicknesses of a board the design takes, and what boards of its name are like."""
     taken = next((one for one in context.joined.boards if one.board == board.id), None)
+    first = context.paper.first
     if taken is None or not takes_words(taken):
         return ()
-    sold = sold_words(taken)
-    return (f"takes board {takes_words(taken)}{f'. {sold}' if sold else ''}",)
+    sold = sold_words(taken, first)
+    return (f"takes board {takes_words(taken, first)}{f'. {sold}' if sold else ''}",)
 
 
 def _named(board: Board) -> str:
@@ -46,15 +47,14 @@ def _named(board: Board) -> str:
 
 def tool_lines(context: Context) -> tuple[str, ...]:
     """Return the names of the tools."""
-    return tuple(found.name if (found := thing(key)) else key.replace("_", " ") for key in context.design.tools)
+    return tuple(thing_name(key, context.paper.first) for key in context.design.tools)
 
 
 def material_lines(context: Context) -> tuple[str, ...]:
     """Return the names of the materials, each with its amount where the design gives one."""
     lines = []
     for material in context.design.materials:
-        found = thing(material.name)
-        name = context.say(material.text) or (found.name if found else material.name.replace("_", " "))
+        name = context.say(material.text) or thing_name(material.name, context.paper.first)
         if material.amount is not None:
             quantity, _ = amount(material.amount, context.design, context.facts)
             if quantity is not None:

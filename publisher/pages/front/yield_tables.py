@@ -1,7 +1,7 @@
 """The tables of the yield: what one sheet holds of each part, and the sheets for the whole list; notes on tracing and blades."""
 
 from publisher.basics.units import inches
-from publisher.basics.wording import fixed
+from publisher.basics.wording import fixed, ordered
 from publisher.material import Yield, gain
 from publisher.pages.sheet import Context, Numbers
 from publisher.pages.type import Column, LaidTable, make_table
@@ -23,7 +23,7 @@ def cut_note(context: Context) -> str:
         said.append(
             f"Traced often: {', '.join(worn)}. Mount {them} on card 1 mm (0.04 in) thick, and make one more as a spare."
         )
-    return " ".join(said)
+    return ordered(" ".join(said), context.paper.first)
 
 
 def sheet_name(need: Yield) -> str:

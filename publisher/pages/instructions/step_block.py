@@ -16,7 +16,7 @@ from publisher.pages.sheet import (
     photo_size,
     place_drawing,
     place_photo,
-    thing,
+    thing_name,
 )
 from publisher.pages.type import BODY, GUTTER, HEADING, NOTE, RULE, SMALL, SPACE, STRONG_RULE, TITLE
 
@@ -167,7 +167,7 @@ def _needed(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ..
     """List the parts of this step with small silhouettes, then materials, under “You need now”."""
     setter = context.type
     parts = list({part.id: part for name in step.parts for part in context.to_take(name)}.values())
-    names = [found.name if (found := thing(key)) else key.replace("_", " ") for key in step.uses]
+    names = [thing_name(key, context.paper.first) for key in step.uses]
     if not parts and not names:
         return (), 0.0
     drawn: list[Drawn] = list(setter.line("You need now", SMALL.bold(), box.left, box.top - setter.drop(SMALL)))

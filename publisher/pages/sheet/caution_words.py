@@ -6,6 +6,7 @@ from importlib.resources import files
 from typing import Any
 
 from publisher.basics import record
+from publisher.basics.wording import LengthUnit, ordered
 
 
 @record
@@ -48,6 +49,12 @@ def material_words() -> tuple[Thing, ...]:
 def thing(key: str) -> Thing | None:
     """Return the tool or material with this key, or None."""
     return next((t for t in (*tool_words(), *material_words()) if t.key == key), None)
+
+
+def thing_name(key: str, first: LengthUnit) -> str:
+    """Return what a tool or material is called, sizes in its name with the ``first`` unit first; a key without words stands for itself."""
+    found = thing(key)
+    return ordered(found.name, first) if found else key.replace("_", " ")
 
 
 def cautions_for(keys: tuple[str, ...], *, always: bool = True) -> tuple[Caution, ...]:

@@ -1,7 +1,7 @@
 """What a tile page says beside its seams: the size after taping, where the tile lies, what to do with the page."""
 
 from publisher.basics import Box, Layer, Path, Point, TextPromise, polyline
-from publisher.basics.wording import LengthUnit, fixed, say_length
+from publisher.basics.wording import LengthUnit, say_length, say_size
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import Body, Numbers
 from publisher.pages.tiles.seams import Cell
@@ -74,7 +74,7 @@ def _along(a: float, b: float, at: float, level: bool) -> Path:
 
 
 def info_drawn(
-    setter: Setter, plan: Tiling, cell: Cell, caption: str, numbers: Numbers, sides: str = ""
+    setter: Setter, plan: Tiling, cell: Cell, caption: str, numbers: Numbers, first: LengthUnit, sides: str = ""
 ) -> tuple[Body, Box]:
     """Return the map and the words of a tile page: which tile this is, what to do with it, what to measure after taping; and the
     box of the last. ``sides``: what that says of the part's sides, where it has no room for that."""
@@ -90,7 +90,7 @@ def info_drawn(
     width = min(info.right - x, 84.0)
     words: list[Drawn] = []
     last = info
-    said = _said(plan, cell, caption, pages)
+    said = _said(plan, cell, caption, pages, first)
     for text, style in (*said, (sides, NOTE.bold())) if sides else said:
         block = setter.paragraph(text, style, x, top, width, layer=Layer.NOTES)
         words += block.drawn
@@ -100,7 +100,9 @@ def info_drawn(
     return body, last
 
 
-def _said(plan: Tiling, cell: Cell, caption: str, pages: dict[Cell, int]) -> list[tuple[str, TypeStyle]]:
+def _said(
+    plan: Tiling, cell: Cell, caption: str, pages: dict[Cell, int], first: LengthUnit
+) -> list[tuple[str, TypeStyle]]:
     on = [(s.first, s.upright) for s in plan.seams if s.second is cell]
     said = [(caption[0].upper() + caption[1:], SMALL.bold())]
     if on:
@@ -118,7 +120,7 @@ def _said(plan: Tiling, cell: Cell, caption: str, pages: dict[Cell, int]) -> lis
     left, bottom, right, top = plan.laid.bounds
     said.append(
         (
-            f"Taped together the drawn part measures {fixed(right - left, 1)} × {fixed(top - bottom, 1)} mm. "
+            f"Taped together the drawn part measures {say_size(right - left, top - bottom, first)}. "
             "Measure it before you cut: printers differ from page to page.",
             NOTE,
         )

@@ -5,6 +5,7 @@ from collections.abc import Callable
 import shapely
 
 from publisher.basics import Box, Layer, Pose, TextPromise, polyline
+from publisher.basics.wording import say_size
 from publisher.geometry import polygon
 from publisher.pages.model import Drawn, Fill, Stroke
 from publisher.pages.sheet import Body, Context, Numbers, PageDraft, make_frame
@@ -104,7 +105,7 @@ def overview_draft(context: Context, plan: Tiling) -> PageDraft:
     of = f", copy {copy}" if copy else ""
     left, bottom, right, top = plan.laid.bounds
     frame = make_frame(context.paper, right - left > top - bottom, 0.0)
-    sizes = f"{right - left:.1f} × {top - bottom:.1f} mm"
+    sizes = say_size(right - left, top - bottom, context.paper.first)
 
     def body(numbers: Numbers) -> Body:
         pages = {c: numbers.page_of(plan.key(c)) or 0 for c in plan.cutting.cells}

@@ -150,7 +150,7 @@ def _body(context: Context, plan: Tiling, cell: Cell, whole: bool) -> Callable[[
             + Body(texts=spot_promises(page, label, part.id, copy) if label else ())
             + Body(carried=(sides_carried(page, label.box, part.id, copy, mirrored),) if label and whole else ())
         )
-        info, box = info_drawn(context.type, plan, cell, caption(plan, cell), numbers)
+        info, box = info_drawn(context.type, plan, cell, caption(plan, cell), numbers, context.paper.first)
         if not whole or (label and label.label.form in ("whole", "low")):
             return found + info
         enough = label is not None and label.label.form in ("row", "column", "run")
@@ -158,7 +158,7 @@ def _body(context: Context, plan: Tiling, cell: Cell, whole: bool) -> Callable[[
         if beside is not None:
             return found + info + beside
         sides = _sides(_said(context, plan), plan.turn)
-        info, box = info_drawn(context.type, plan, cell, caption(plan, cell), numbers, sides)
+        info, box = info_drawn(context.type, plan, cell, caption(plan, cell), numbers, context.paper.first, sides)
         return found + info + Body(carried=(sides_carried(page, box, part.id, copy, mirrored),))
 
     return body

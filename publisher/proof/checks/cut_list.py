@@ -11,7 +11,8 @@ from publisher.proof.reading import MM_PER_INCH, PageRead, TextRun, normal
 
 TABLE_RULE = 80.0  # mm: lines between rows are longer
 SAME_START = 0.5  # mm between words of one column
-HEADINGS = ("Part", "Board", "Cut", "Width × height", "in inches", "Page")
+HEADINGS = ("Part", "Board", "Cut", "Width × height", "in inches", "in mm", "Page")
+COLUMNS = 7  # the first, of letters, has no heading; sizes have a column in each unit, either first
 COUNT = re.compile(r"(\d+)(?: \+ (\d+) spare)?(?:, (\d+) mirrored)?")
 SIZE = re.compile(r"(\d+\.\d+) × (\d+\.\d+) (mm|in)")
 HALF_MM, HALF_IN = 0.05, 0.005  # half of the last digit that is printed
@@ -59,7 +60,8 @@ def cut_list(case: Case, check: Check[Case]) -> Findings:
 
 def _fault(row: PrintedRow, promise: RowPromise, promises: Promises) -> str:
     """Return in words what a row says otherwise than promised; empty when nothing."""
-    _, name, board, counts, size, inches, page = row.cells
+    _, name, board, counts, *sizes, page = row.cells
+    size, inches = sorted(sizes, key=lambda words: not words.endswith("mm"))
     wanted = (promise.count, promise.spare, promise.mirrored)
     shown = sorted({outline.page for outline in promises.outlines if outline.part == promise.part})
     pages = f"{shown[0]}-{shown[-1]}" if len(shown) > 1 else "".join(map(str, shown))
@@ -97,7 +99,7 @@ def _rows(page: PageRead) -> Iterator[PrintedRow]:
         if {"Part", "Board", "Cut", "Page"} <= {normal(run.text) for run in heads}:
             starts = [band.left, *_starts(heads)]
             continue
-        cells = _cells(band.runs, starts) if len(starts) == len(HEADINGS) + 1 else ()
+        cells = _cells(band.runs, starts) if len(starts) == COLUMNS else ()
         if cells and 0 < len(cells[0]) <= LONGEST_LETTER:
             yield PrintedRow(page.number, cells)
         else:

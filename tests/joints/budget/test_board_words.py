@@ -40,3 +40,12 @@ def test_ends_are_rounded_inwards(
 def test_what_boards_of_a_name_are_like(least: float, most: float, says: str) -> None:
     assert sold_words(BoardRange("foam", "", ShopBoard("3/16 in", 4.4, 5.0), 4.7, 0.2, least, most)) == says
     assert sold_words(BoardRange("foam", "", None, 4.7, 0.2, least, most)) == ""
+
+
+def test_inches_come_first_where_they_are_asked_for() -> None:
+    found = BoardRange("foam", "", ShopBoard("5 mm", 4.8, 5.2), 5.0, 0.2, 4.7, 5.3)
+    assert takes_words(found, "in") == "from 0.186 to 0.208 in (4.7 to 5.3 mm)"
+    assert (
+        sold_words(found, "in")
+        == "Boards sold as 5 mm are 0.189 to 0.205 in (4.8 to 5.2 mm), common practice: measure yours."
+    )

@@ -40,7 +40,7 @@ def test_words_say_where_to_trim_and_where_to_lay(
     plan = tiling(context, samples(context, part)[0])
     keys = tuple((plan.key(c), 11 + i) for i, c in enumerate(plan.cutting.cells))
     said = [
-        words(info_drawn(context.type, plan, cell, "row", Numbers(n, 20, keys, (), ()))[0])
+        words(info_drawn(context.type, plan, cell, "row", Numbers(n, 20, keys, (), ()), "mm")[0])
         for n, cell in enumerate(plan.cutting.cells, 11)
     ]
     assert "Leave the glue area on" in said[0]
