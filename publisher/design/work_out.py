@@ -47,6 +47,7 @@ def work_out(brief: Brief, variant: str = "", tried: tuple[Size, ...] = ()) -> D
     reader = StepsReader(brief, tuple(known.boards), built.names, built.layers(), scope, known.families, use)
     tools = names_in(fields.get("tools"))
     materials = reader.materials()
+    elsewhere = reader.elsewhere()
     cover = fields.get("cover")
     at_hand = (*tools, *(material.name for material in materials if material.name))
     return Design(
@@ -66,8 +67,8 @@ def work_out(brief: Brief, variant: str = "", tried: tuple[Size, ...] = ()) -> D
         stacks=built.stacks,
         panels=built.panels,
         needs=read_needs(fields.row("needs"), reader.owners, scope),
-        tools=tools,
-        materials=materials,
+        tools=tuple(name for name in tools if name not in elsewhere),
+        materials=tuple(material for material in materials if material.name not in elsewhere),
         steps=reader.steps(at_hand),
         papers=read_papers(fields.row("papers"), scope),
         fonts=names_in(fields.get("fonts")),

@@ -26,7 +26,7 @@ class Said:
 def check(spec: str, files: Sequence[tuple[str, str]]) -> Said:
     """Return what ``check`` says of a design: all rooms, no pages."""
     with TemporaryDirectory() as top:
-        brief = api.read(_written(Path(top), spec, files))
+        brief = api.read(written(Path(top), spec, files))
         try:
             worked = api.work(brief)
         except Exception as fault:  # a fault of the tool's own is its finding on this design
@@ -38,7 +38,7 @@ def check(spec: str, files: Sequence[tuple[str, str]]) -> Said:
 def build(spec: str, files: Sequence[tuple[str, str]], papers: tuple[str, ...]) -> Said:
     """Return what building and proving says; the files are thrown away."""
     with TemporaryDirectory() as top:
-        brief = api.read(_written(Path(top), spec, files), (), papers)
+        brief = api.read(written(Path(top), spec, files), (), papers)
         try:
             built = api.build(brief, previews=False)
         except Refusal as refusal:
@@ -48,7 +48,8 @@ def build(spec: str, files: Sequence[tuple[str, str]], papers: tuple[str, ...]) 
     return _said(built.findings, {})
 
 
-def _written(top: Path, spec: str, files: Sequence[tuple[str, str]]) -> Path:
+def written(top: Path, spec: str, files: Sequence[tuple[str, str]]) -> Path:
+    """Write a design into a folder below ``top``; return the folder."""
     folder = top / "design"
     folder.mkdir()
     for name, text in (("spec.yaml", spec), *files):

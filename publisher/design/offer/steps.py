@@ -62,6 +62,16 @@ class StepsReader:
         mine = [node for node in rows if self.is_for(node)]
         return tuple(self.step(n, node, at_hand) for n, node in enumerate(mine, 1))
 
+    def elsewhere(self) -> frozenset[str]:
+        """Return the tools and materials that only steps of packs of the other way of use need: this pack's buyer buys none."""
+        mine: set[str] = set()
+        others: set[str] = set()
+        for node in self.brief.fields.row("steps"):
+            if isinstance(node, Table):
+                only = node.value("only")
+                (mine if only is None or only.text == self.use else others).update(names_in(node.get("uses")))
+        return frozenset(others - mine)
+
     def is_for(self, table: Table) -> bool:
         """Tell whether a step is for packs of this way of use; a finding when no pack of the design is of the step's."""
         only = table.value("only")

@@ -118,3 +118,26 @@ def test_a_step_may_be_for_one_way_of_use(brief_of: Callable[..., Any]) -> None:
     brief = brief_of(BOTH + steps)
     shown = {name: [step.title.pieces for step in work_out(brief, name).steps] for name in ("", "paste")}
     assert shown == {"": [("Trace",), ("Cut",)], "paste": [("Glue",), ("Cut",)]}
+
+
+def test_what_only_steps_of_one_way_use_is_bought_for_it_alone(brief_of: Callable[..., Any]) -> None:
+    """The card is for tracing, the stick glue for pasting; knife and glue are for both, and so is what no step names."""
+    steps = (
+        "tools: [craft_knife, pencil, brushes]\n"
+        "materials: [{name: thin_card}, {name: stick_glue}, {name: white_glue}, {name: masking_tape}, {text: A dowel}]\n"
+        "steps:\n"
+        "  - {title: Trace, say: Trace., only: trace, uses: [thin_card, pencil, craft_knife]}\n"
+        "  - {title: Paste, say: Paste., only: paste, uses: [stick_glue, craft_knife]}\n"
+        "  - {title: Glue, say: Glue., uses: [white_glue]}\n"
+    )
+    brief = brief_of(BOTH + steps)
+    tracing, pasting = work_out(brief), work_out(brief, "paste")
+    assert tracing.tools == ("craft_knife", "pencil", "brushes") and pasting.tools == ("craft_knife", "brushes")
+    assert [m.name for m in tracing.materials] == ["thin_card", "white_glue", "masking_tape", ""]
+    assert [m.name for m in pasting.materials] == ["stick_glue", "white_glue", "masking_tape", ""]
+    one_way = work_out(
+        brief_of(
+            (BOTH + steps.replace(", only: trace", "").replace(", only: paste", "")).replace("[trace, paste]", "trace")
+        )
+    )
+    assert len(one_way.materials) == 5
