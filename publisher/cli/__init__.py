@@ -123,12 +123,20 @@ def main() -> None:
         except Exception as error:
             if os.environ.get("PUBLISHER_TRACE"):
                 raise
-            say_last(
-                f"publisher failed: a fault of ours, not of your design ({type(error).__name__}: {error}){attempts.words()}.\n"
-                "Run it again with PUBLISHER_TRACE=1 in the environment to see where, and report it."
-            )
-            code = 3
+            code = _failed(error, attempts)
     sys.exit(code)
+
+
+def _failed(error: Exception, attempts: Attempts) -> int:
+    """Say that it is our fault; not so after a signal, which some library may have made an error of its own of."""
+    if attempts.stopped:
+        say_last(f"stopped{attempts.words()}")
+        return STOPPED
+    say_last(
+        f"publisher failed: a fault of ours, not of your design ({type(error).__name__}: {error}){attempts.words()}.\n"
+        "Run it again with PUBLISHER_TRACE=1 in the environment to see where, and report it."
+    )
+    return 3
 
 
 def _run(attempts: Attempts) -> int:

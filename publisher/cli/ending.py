@@ -52,6 +52,7 @@ class Attempts:
     def __init__(self) -> None:
         """Start with nothing; a command that places nothing stays so."""
         self.places = False
+        self.stopped = False  # a signal was heard: what fails afterwards may have failed by it
         self._done: list[str] = []
         self._trying: tuple[str, Callable[[], bool]] | None = None
 
@@ -100,6 +101,7 @@ def hearing(attempts: Attempts) -> Iterator[None]:
     """
 
     def stop(_number: int, frame: FrameType | None) -> None:
+        attempts.stopped = True
         while frame is not None:
             if frame.f_code.co_filename.startswith("<frozen importlib") and not attempts.trying:
                 say_last(f"stopped{attempts.words()}")

@@ -143,6 +143,21 @@ def test_an_interrupt_while_files_are_put_in_place_says_what_stands_there(
     assert said == {True, False}
 
 
+@posix
+def test_a_signal_of_which_a_library_makes_an_error_stops_all_the_same(
+    publisher: Publisher, shelf: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def converted(*_: object) -> None:
+        try:
+            signal.raise_signal(signal.SIGTERM)
+        except KeyboardInterrupt:
+            raise ImportError("half a library") from None
+
+    monkeypatch.setattr(api, "build", converted)
+    run = publisher("build", shelf / "bollard", "--out", tmp_path / "out")
+    assert (run.code, run.err) == (130, "stopped; nothing was put in place\n")
+
+
 @pytest.mark.keeps("cli/one-name-twice")
 def test_one_folder_given_twice_is_built_once(publisher: Publisher, shelf: Path, tmp_path: Path) -> None:
     run = publisher(
