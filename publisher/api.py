@@ -420,10 +420,12 @@ def outline(svg: bytes, name: str, wanted: str = "") -> Look:
 
 
 def picture(look: Look) -> bytes:
-    """Return a picture (PNG) of what is seen in a drawing."""
+    """Return a picture (PNG) of what is seen in a drawing, with the names of outlines, and lines that do not close."""
     from publisher.press import draw_outlines
 
-    return draw_outlines(look.width, look.height, look.filled, [seen.rings for seen in look.outlines])
+    outlines = [(f"{seen.id} “{seen.label}”" if seen.label else seen.id, seen.rings) for seen in look.outlines]
+    open_lines = [(f"{line.id}, open", line.points) for line in look.open_lines]
+    return draw_outlines(look.width, look.height, look.filled, outlines, open_lines)
 
 
 def shapes() -> tuple[ShapeInfo, ...]:

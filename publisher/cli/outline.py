@@ -66,7 +66,8 @@ def _record(look: Look) -> dict[str, object]:
         "width_mm": round(look.width, PLACES),
         "height_mm": round(look.height, PLACES),
         "outlines": [
-            {"id": seen.id, "area_mm2": round(seen.area, PLACES), "bbox_mm": _rounded(seen.bounds)}
+            {"id": seen.id, **({"label": seen.label} if seen.label else {})}
+            | {"area_mm2": round(seen.area, PLACES), "bbox_mm": _rounded(seen.bounds)}
             for seen in look.outlines
         ],
         "filled_area_mm2": round(look.filled_area, PLACES),
@@ -79,16 +80,17 @@ def _rounded(bounds: tuple[float, float, float, float]) -> list[float]:
     return [round(value, PLACES) + 0.0 for value in bounds]
 
 
-def _show(look: Look, name: str) -> None:
-    click.echo(f"{name}: {say(look.width, 'length')} wide, {say(look.height, 'length')} high")
+def _show(look: Look, file: str) -> None:
+    click.echo(f"{file}: {say(look.width, 'length')} wide, {say(look.height, 'length')} high")
     if look.outlines:
-        width = max(len(seen.id) for seen in look.outlines)
+        names = [f"{seen.id} “{seen.label}”" if seen.label else seen.id for seen in look.outlines]
+        width = max(map(len, names))
         click.echo("outlines:")
-        for seen in look.outlines:
+        for name, seen in zip(names, look.outlines, strict=True):
             left, bottom, right, top = seen.bounds
             size = f"{say(right - left, 'length')} by {say(top - bottom, 'length')}"
             click.echo(
-                f"  {seen.id:{width}}  {size}, {say(seen.area, 'area')}, lower left at x {left:.2f}, y {bottom:.2f} mm"
+                f"  {name:{width}}  {size}, {say(seen.area, 'area')}, lower left at x {left:.2f}, y {bottom:.2f} mm"
             )
     click.echo(f"filled: {say(look.filled_area, 'area')}")
     if look.left_out:

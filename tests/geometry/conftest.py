@@ -119,8 +119,9 @@ def draw() -> Callable[..., tuple[Part | None, tuple[Finding, ...]]]:
         lines: tuple[tuple[str, tuple[str, ...]], ...] = (),
         treatments: tuple[EdgeTreatment, ...] = (),
         trace_allowance: float = 0.0,
+        scale: float = 1.0,
     ) -> tuple[Part | None, tuple[Finding, ...]]:
-        drawing = DrawingPlan("sign.svg", wanted, width, height, lines, Place("spec.yaml", 70, 5))
+        drawing = DrawingPlan("sign.svg", wanted, width, height, lines, Place("spec.yaml", 70, 5), scale)
         plan = make_plan("", {}, drawing=drawing, treatments=treatments, trace_allowance=trace_allowance)
         text = f'<svg xmlns="http://www.w3.org/2000/svg" {head}>\n{body}\n</svg>'
         part, found = make_part(plan, text.encode())

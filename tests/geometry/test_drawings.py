@@ -203,7 +203,7 @@ def test_picking_by_id_class_layer_and_stroke() -> None:
     ):
         assert len(pick(found, wanted)) == count, wanted
     for wanted, words in (
-        ("b", "no element with the id"),
+        ("b", "no element with the id or label"),
         (".z", "class “z”"),
         ("layer:cut", "layer “cut”"),
         ("stroke:dashed", "dashed"),
@@ -296,3 +296,23 @@ def test_five_thousand_points_are_read() -> None:
     assert region is not None
     assert len(region.outer.points) == 5000
     assert look_at(text.encode(), "a.svg").filled_area == pytest.approx(area(region), rel=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("style", "square_mm"), [('fill="none" stroke="black"', 48.0), ("", 64.0), ('fill-rule="evenodd"', 48.0)]
+)
+def test_an_outline_is_shown_with_the_area_that_a_part_gets(style: str, square_mm: float) -> None:
+    """Two squares drawn the same way round, one inside the other: by the rule of lines a hole, by that of fills none."""
+    body = f'<path id="o" {style} d="M0 0h8v8h-8z M2 2h4v4h-4z"/>'
+    text = f'<svg xmlns="http://www.w3.org/2000/svg" width="100mm" height="100mm" viewBox="0 0 100 100">{body}</svg>'.encode()
+    (seen,) = look_at(text, "a.svg").outlines
+    assert seen.area == pytest.approx(square_mm)
+    (taken,) = look_at(text, "a.svg", "o").outlines  # as a part is taken
+    assert taken.area == pytest.approx(square_mm)
+
+
+def test_open_lines_are_seen_with_their_points() -> None:
+    text = b'<svg xmlns="http://www.w3.org/2000/svg" width="10mm" height="10mm"><path id="p" d="M0 0H9" stroke="red"/></svg>'
+    look = look_at(text, "a.svg")
+    assert [line.id for line in look.open_lines] == ["p"] and len(look.open_lines[0].points) == 2
+    assert look.outlines == ()

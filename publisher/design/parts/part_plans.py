@@ -14,6 +14,7 @@ from publisher.design.records import Board, DrawingPlan, EdgeTreatment, Family, 
 from publisher.design.rules import plans as rules
 
 MOST_PARTS = 200
+LEAST_DRAWING_SCALE, MOST_DRAWING_SCALE = 0.01, 100.0
 MOST_TRACE_ALLOWANCE_MM = 3.0
 
 
@@ -215,7 +216,25 @@ class PartsReader:
             height=self.asserted(table.value("height"), subject),
             lines=tuple((line.key, _words(line.node)) for line in lines.entries),
             place=table.place,
+            scale=self.scale(table.value("scale"), subject),
         )
+
+    def scale(self, value: Value | None, subject: str) -> float:
+        """How many times as large as it is drawn a drawing is taken; 1 if unsaid, or after a finding."""
+        scale = 1.0 if value is None else self.scope.number(value, subject, "number")
+        if value is None or scale is None:
+            return 1.0
+        if LEAST_DRAWING_SCALE <= scale <= MOST_DRAWING_SCALE:
+            return scale
+        said = f"the drawing's scale is {scale:g}"
+        beyond_most = scale > MOST_DRAWING_SCALE
+        limit = MOST_DRAWING_SCALE if beyond_most else LEAST_DRAWING_SCALE
+        hint = "write how many times as large the part is, such as scale: 1.5 or scale: long / 140 mm"
+        message = f"{said}, but {'at most' if beyond_most else 'at least'} {limit:g} makes sense"
+        self.scope.findings.append(
+            rules.DRAWING_SCALE.found(message, subject=subject, hint=hint, place=value.place, value=scale, limit=limit)
+        )
+        return 1.0
 
     def asserted(self, value: Value | None, subject: str) -> float | None:
         """A size that the drawing must have, in mm."""

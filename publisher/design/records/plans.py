@@ -127,7 +127,10 @@ class SurfacePlan:
 
 @record
 class DrawingPlan:
-    """A part whose outline comes from an SVG of the folder. ``lines``: kind of line -> ids, as (kind, ids) pairs."""
+    """A part whose outline comes from an SVG of the folder. ``lines``: kind of line -> ids, as (kind, ids) pairs.
+
+    ``width``, ``height``: what the outline must measure (mm) after all is made ``scale`` times as large, both ways.
+    """
 
     file: str
     id: str
@@ -135,6 +138,7 @@ class DrawingPlan:
     height: float | None
     lines: tuple[tuple[str, tuple[str, ...]], ...]
     place: Place
+    scale: float = 1.0
 
 
 @record

@@ -47,6 +47,12 @@ PART_OUTLINE = Rule(
     "Two outlines for one part contradict each other, and none cannot be drawn.",
     ERROR,
 )
+DRAWING_SCALE = Rule(
+    "design/drawing-scale",
+    "The scale of a drawing makes a part of it",
+    "A scale of nothing leaves no part, and one beyond a hundred is a slip of units.",
+    Severity.ERROR,
+)
 PART_COUNT = Rule(
     "design/part-count",
     "A part's count comes from the assemblies, or from itself when none uses it",
@@ -286,6 +292,7 @@ PLAN_RULES = (
     TOO_MANY_PARTS,
     TRACE_ALLOWANCE,
     TRACE_UNUSED,
+    DRAWING_SCALE,
     STACK_HEIGHT,
     LOWEST,
     SECTION,

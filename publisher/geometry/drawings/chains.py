@@ -29,7 +29,7 @@ class Loop:
     @property
     def name(self) -> str:
         """The names of its shapes."""
-        return ", ".join(dict.fromkeys(one.name for one in self.drawn))
+        return ", ".join(dict.fromkeys(one.called for one in self.drawn))
 
 
 def at(point: Point) -> str:
@@ -178,7 +178,9 @@ def _say_gap(one: Loop, other: Loop, place: Point, apart: float, troubles: list[
     if apart <= CHAIN_ROUNDING:
         return
     names = (
-        f"“{one.drawn[-1].name}”" if one.drawn[-1] is other.drawn[0] else f"“{one.drawn[-1].name}” and “{other.name}”"
+        f"“{one.drawn[-1].called}”"
+        if one.drawn[-1] is other.drawn[0]
+        else f"“{one.drawn[-1].called}” and “{other.name}”"
     )
     troubles.append(
         Trouble(

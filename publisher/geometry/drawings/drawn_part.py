@@ -1,4 +1,4 @@
-"""A part's shape from a designer's own drawing, at true size: nothing is scaled, nothing guessed."""
+"""A part's shape from a designer's own drawing, at true size or the scale that the spec says: nothing is guessed."""
 
 from collections.abc import Sequence
 
@@ -11,9 +11,10 @@ from publisher.basics import (
 )
 from publisher.design import DrawingPlan, PartPlan
 from publisher.geometry.drawings.edges import named_edges
+from publisher.geometry.drawings.fewer import too_fine, with_fewer
 from publisher.geometry.drawings.lines import marks_of
 from publisher.geometry.drawings.outline import bounds_of, corner, findings, refused_as, size_unsaid
-from publisher.geometry.drawings.picks import Missing, pick
+from publisher.geometry.drawings.picks import Missing, pick, pick_outline
 from publisher.geometry.drawings.regions import region_of
 from publisher.geometry.drawings.scene import Scene, read_scene
 from publisher.geometry.drawings.svg_shapes import DrawnShape
@@ -36,7 +37,7 @@ def drawn_shape(plan: PartPlan, data: bytes | None) -> tuple[Shape | None, tuple
         trouble = Trouble(UNREADABLE_DRAWING, "the file was not found", "put it into the spec's folder")
         return None, findings((trouble,), drawing.file, f"part {plan.id}", drawing.place)
     try:
-        shape, troubles = _shape(plan, drawing, read_scene(read_tree(data)))
+        shape, troubles = _shape(plan, drawing, read_scene(read_tree(data), scale=drawing.scale))
     except Unreadable as refused:
         shape, troubles = None, [refused_as(refused)]
     found = findings(troubles, drawing.file, f"part {plan.id}", drawing.place)
@@ -44,14 +45,16 @@ def drawn_shape(plan: PartPlan, data: bytes | None) -> tuple[Shape | None, tuple
 
 
 def _shape(plan: PartPlan, drawing: DrawingPlan, scene: Scene) -> tuple[Shape | None, list[Trouble]]:
-    wanted, outer, cuts = _wanted(drawing, scene)
+    wanted, outer, cuts, clones = _wanted(drawing, scene)
     region, troubles = region_of(scene, outer, cuts, wanted)
-    troubles = [*_broken([*outer, *cuts]), *troubles]
+    troubles = [*_broken([*outer, *cuts]), *clones, *troubles]
     if region is None:
         return None, troubles
     left, bottom = corner(region)
     troubles += _sizes(drawing, scene, region)
     marks, more = marks_of(scene, drawing.lines, region, wanted)
+    region, marks = with_fewer(region, marks)
+    troubles += too_fine(region, marks, wanted)
     home = Pose(-left, -bottom)
     region = region.placed(home)
     outside = region.outer
@@ -62,16 +65,18 @@ def _shape(plan: PartPlan, drawing: DrawingPlan, scene: Scene) -> tuple[Shape | 
     return Shape(outside, edges, region.holes, placed), [*troubles, *more]
 
 
-def _wanted(drawing: DrawingPlan, scene: Scene) -> tuple[str, tuple[DrawnShape, ...], tuple[DrawnShape, ...]]:
-    """Return the outline's name and shapes, and those of the other lines to cut."""
+def _wanted(
+    drawing: DrawingPlan, scene: Scene
+) -> tuple[str, tuple[DrawnShape, ...], tuple[DrawnShape, ...], list[Trouble]]:
+    """Return the outline's name and shapes, those of the other lines to cut, and what is to be said of clones."""
     names = [name for kind, ids in drawing.lines if kind == LineKind.CUT for name in ids]
     if drawing.id:
-        outer = pick(scene, drawing.id)
-        return drawing.id, outer, tuple(d for d in _picked(scene, names) if d not in outer)
+        outer, clones = pick_outline(scene, drawing.id)
+        return drawing.id, outer, tuple(d for d in _picked(scene, names) if d not in outer), clones
     if names:
-        return ", ".join(names), _picked(scene, names), ()
+        return ", ".join(names), _picked(scene, names), (), []
     only = _only_closed(scene)
-    return only.name, (only,), ()
+    return only.name, (only,), (), []
 
 
 def _picked(scene: Scene, names: Sequence[str]) -> tuple[DrawnShape, ...]:
@@ -83,7 +88,7 @@ def _only_closed(scene: Scene) -> DrawnShape:
     """Return the one closed line, which needs no name to be the outline. Raises Missing when there are several, or none."""
     closed = [d for d in scene.drawn if any(path.closed for path in d.paths)]
     if len(closed) != 1:
-        known = ", ".join(d.name for d in closed[:12]) or "none"
+        known = ", ".join(d.called for d in closed[:12]) or "none"
         raise Missing(
             f"the spec does not say which of {len(closed)} closed lines is the outline",
             f"say id: … in the spec; closed lines: {known}",
@@ -95,7 +100,7 @@ def _broken(drawn: Sequence[DrawnShape]) -> list[Trouble]:
     return [
         Trouble(
             UNREADABLE_DRAWING,
-            f"“{one.name}”: {one.problem}",
+            f"“{one.called}”: {one.problem}",
             "save the drawing again as plain SVG",
             one.element.line,
         )
@@ -110,7 +115,9 @@ def _sizes(drawing: DrawingPlan, scene: Scene, region: Region) -> list[Trouble]:
         Trouble(
             ANOTHER_SIZE,
             f"the outline is {mm(found)} {word} in the drawing, but the spec says {mm(stated)}",
-            "change the drawing's size or the spec's; the tool scales nothing by itself",
+            "change the drawing's size or the spec's"
+            + ("; " if drawing.scale == 1.0 else f"; it is drawn at scale: {drawing.scale:.6g}, and ")
+            + f"with scale: {drawing.scale * stated / found:.6g} under drawing it would fit (a quotient of sizes makes it follow them)",
             value=found,
             limit=stated,
         )

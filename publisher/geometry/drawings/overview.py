@@ -7,8 +7,8 @@ from publisher.basics import Finding, Point, Refusal, record
 from publisher.geometry.drawings import areas
 from publisher.geometry.drawings.chains import CHAIN_GAP, loops_of
 from publisher.geometry.drawings.outline import findings, refused_as, size_unsaid
-from publisher.geometry.drawings.picks import pick
-from publisher.geometry.drawings.regions import region_of
+from publisher.geometry.drawings.picks import pick_outline
+from publisher.geometry.drawings.regions import covered, region_of
 from publisher.geometry.drawings.scene import Scene, read_scene
 from publisher.geometry.drawings.styles import paint_server, painted
 from publisher.geometry.drawings.svg_shapes import DrawnShape
@@ -22,12 +22,22 @@ Bounds = tuple[float, float, float, float]
 
 @record
 class Seen:
-    """One outline: its id (or which element it is), area in mm², bounding box in mm (left, bottom, right, top), rings."""
+    """One outline: its id (or which element it is), what the drawing program calls it if that is another name, area in mm²,
+    bounding box in mm (left, bottom, right, top), rings."""
 
     id: str
+    label: str
     area: float
     bounds: Bounds
     rings: tuple[tuple[Point, ...], ...]
+
+
+@record
+class OpenLine:
+    """A line that does not close: its id (or which element it is) and its points in mm."""
+
+    id: str
+    points: tuple[Point, ...]
 
 
 @record
@@ -40,6 +50,7 @@ class Look:
     width: float
     height: float
     outlines: tuple[Seen, ...]
+    open_lines: tuple[OpenLine, ...]
     filled_area: float
     bounds: Bounds | None
     filled: tuple[tuple[Point, ...], ...]
@@ -73,16 +84,18 @@ def _look(scene: Scene, name: str, wanted: str) -> Look:
         width, height = right - left, top - bottom
     if scene.page.known != "said":
         troubles.append(size_unsaid(width, height))
+    open_lines: list[OpenLine] = []
     if wanted:
         seen, more = _one(scene, wanted)
         troubles += more
     else:
-        seen = [one for drawn in scene.drawn for one in _outlines(scene, drawn, left_out, troubles)]
+        seen = [one for drawn in scene.drawn for one in _outlines(scene, drawn, left_out, troubles, open_lines)]
     bounds = None if filled.is_empty else _bounds(filled)
     return Look(
         width,
         height,
         tuple(seen),
+        tuple(open_lines),
         float(filled.area),
         bounds,
         _rings(filled),
@@ -105,8 +118,10 @@ def _filled(scene: Scene, left_out: list[str]) -> BaseGeometry:
     return areas.clipped(filled, [shapely.box(0.0, 0.0, scene.page.width, scene.page.height)])
 
 
-def _outlines(scene: Scene, drawn: DrawnShape, left_out: list[str], troubles: list[Trouble]) -> list[Seen]:
-    """Return the outline of one shape, if it is closed and drawn; say which lines are open."""
+def _outlines(
+    scene: Scene, drawn: DrawnShape, left_out: list[str], troubles: list[Trouble], open_lines: list[OpenLine]
+) -> list[Seen]:
+    """Return the outline of one shape, if it is closed and drawn, as a part would take it; say which lines are open."""
     line = drawn.element.line
     if not any(painted(drawn.style, how, scene.ids, line) for how in ("fill", "stroke")):
         return []
@@ -114,25 +129,26 @@ def _outlines(scene: Scene, drawn: DrawnShape, left_out: list[str], troubles: li
     troubles += found
     for chain in opens:
         if chain.path.length > CHAIN_GAP:
-            left_out.append(f"{drawn.name} (line {line}): an open line, no outline")
+            left_out.append(f"{drawn.called} (line {line}): an open line, no outline")
+            open_lines.append(OpenLine(drawn.name, chain.points))
     if not loops:
         return []
-    rings = [loop.points for loop in loops]
-    by = "evenodd" if drawn.style.get("fill-rule") == "evenodd" else "nonzero"
-    region = areas.clipped(areas.filled(rings, by), drawn.clips)
-    return [] if region.is_empty or region.area <= 0.0 else [_seen(drawn.name, region)]
+    region, crossed = covered(scene, loops)
+    left_out += [f"{one.message} (line {one.line}): no outline for a part" for one in crossed]
+    return [] if region.is_empty or region.area <= 0.0 else [_seen(drawn.name, drawn.label, region)]
 
 
 def _one(scene: Scene, wanted: str) -> tuple[list[Seen], list[Trouble]]:
-    region, troubles = region_of(scene, pick(scene, wanted), (), wanted)
+    shapes, clones = pick_outline(scene, wanted)
+    region, troubles = region_of(scene, shapes, (), wanted)
     if region is None:
         bad = [t for t in troubles if t.rule.severity == "error"]
         raise Unreadable(bad[0].message, bad[0].hint, bad[0].line)
-    return [_seen(wanted, polygon(region))], troubles
+    return [_seen(wanted, "", polygon(region))], [*clones, *troubles]
 
 
-def _seen(name: str, region: BaseGeometry) -> Seen:
-    return Seen(name, float(region.area), _bounds(region), _rings(region))
+def _seen(name: str, label: str, region: BaseGeometry) -> Seen:
+    return Seen(name, label, float(region.area), _bounds(region), _rings(region))
 
 
 def _bounds(region: BaseGeometry) -> Bounds:

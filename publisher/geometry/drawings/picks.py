@@ -1,8 +1,8 @@
-"""What a spec names in a drawing: by id, class, layer or stroke.
+"""What a spec names in a drawing: by id, label, class, layer or stroke.
 
-``outline`` or ``#outline``: the element with this id. ``.thin``: all of this class. ``layer:Cuts``: all in the layer of this
-name. ``stroke:dashed``, ``stroke:solid``, ``stroke:red``, ``stroke:#ff0000``: all whose line is so. No colour means anything
-by itself.
+``outline`` or ``#outline``: the element with this id, else with this label of the drawing program. ``.thin``: all of this class.
+``layer:Cuts``: all in the layer of this name. ``stroke:dashed``, ``stroke:solid``, ``stroke:red``, ``stroke:#ff0000``: all whose
+line is so. No colour means anything by itself.
 """
 
 from collections.abc import Callable, Collection
@@ -13,6 +13,7 @@ from publisher.geometry.drawings.scene import Scene
 from publisher.geometry.drawings.styles import shown, standing, stroke_words, visible
 from publisher.geometry.drawings.svg_shapes import DrawnShape
 from publisher.geometry.drawings.tree import Element, Unreadable
+from publisher.geometry.rules.drawings import CLONE_LEFT_OUT, Trouble
 
 
 class Missing(Unreadable):
@@ -34,11 +35,20 @@ def pick(scene: Scene, wanted: str) -> tuple[DrawnShape, ...]:
     """Return the shapes that a name stands for, in drawing order. Raises Missing when there is none, and says why."""
     wanted = wanted.strip()
     own_id = wanted if wanted in scene.ids else wanted.removeprefix("#")
+    if own_id in scene.twice:
+        line = scene.ids[own_id].line
+        raise Missing(f"several elements have the id “{own_id}”", "give each element an id of its own", line)
     if own_id in scene.ids:
-        return _by_id(scene, own_id)
+        return _drawn_by(scene, scene.ids[own_id])
+    labelled = [element for element in scene.root.all() if element.label == wanted]
+    if len(labelled) > 1:
+        ids = listed(element.id or f"line {element.line}" for element in labelled)
+        raise Missing(f"several elements bear the label “{wanted}”", f"say which by its id: {ids}", labelled[0].line)
     group = _group(scene, wanted)
+    if labelled and (group is None or not any(group.name in group.borne_by(d) for d in scene.drawn)):
+        return _drawn_by(scene, labelled[0])
     if group is None:
-        raise _unknown(f"element with the id “{wanted}”", "ids", wanted, sorted(scene.ids))
+        raise _unnamed(scene, wanted)
     found = tuple(d for d in scene.drawn if group.name in group.borne_by(d))
     if not found:
         written = wanted.partition(":")[2].strip() or wanted
@@ -75,14 +85,53 @@ def _unknown(what: str, which: str, wanted: str, known: list[str]) -> Missing:
     return Missing(f"the drawing has no {what}", hint)
 
 
-def _by_id(scene: Scene, wanted: str) -> tuple[DrawnShape, ...]:
-    element = scene.ids[wanted]
-    if wanted in scene.twice:
-        raise Missing(f"several elements have the id “{wanted}”", "give each element an id of its own", element.line)
+def pick_outline(scene: Scene, wanted: str) -> tuple[tuple[DrawnShape, ...], list[Trouble]]:
+    """Return the shapes of one outline, and what is to be said of it: its clones elsewhere in the drawing are no pieces of it.
+
+    Raises Missing when there is none, or when nothing but several clones of it is drawn.
+    """
+    found = pick(scene, wanted)
+    copies = {id(d): _copy_of(d, wanted.strip()) for d in found}
+    own = tuple(d for d in found if copies[id(d)] is None)
+    clones = list({id(one): one for one in copies.values() if one is not None}.values())
+    if not clones or (not own and len(clones) == 1):
+        return found, []
+    names = listed(one.named() for one in clones)
+    if not own:
+        raise Missing(
+            f"“{wanted}” itself is drawn nowhere, but {len(clones)} clones of it are",
+            f"name one of them by its id: {names}",
+            clones[0].line,
+        )
+    message = f"“{wanted}” is drawn again by {names}: only the original is the outline"
+    hint = f"a clone is no second piece of a part: say count: {len(clones) + 1}, or give it a part of its own by its id"
+    return own, [Trouble(CLONE_LEFT_OUT, message, hint, clones[0].line)]
+
+
+def _copy_of(drawn: DrawnShape, wanted: str) -> Element | None:
+    """Return the ``use`` that draws the named element elsewhere; None where it is drawn as it stands, or bears no such name."""
+    for place, element in enumerate(drawn.within):
+        if wanted.removeprefix("#") in (element.id, element.label) or wanted == element.label:
+            return next((one for one in drawn.within[:place] if one.tag == "use"), None)
+    return None
+
+
+def _drawn_by(scene: Scene, element: Element) -> tuple[DrawnShape, ...]:
     found = tuple(d for d in scene.drawn if element in d.within)
     if not found:
-        raise Missing(f"the element “{wanted}” {_why(element)}", "draw it as a path, and let it be seen", element.line)
+        message = f"the element {element.named()} {_why(element)}"
+        raise Missing(message, "draw it as a path, and let it be seen", element.line)
     return found
+
+
+def _unnamed(scene: Scene, wanted: str) -> Missing:
+    """Return the refusal of a name that is no id and no label; both are listed side by side."""
+    labels = {one.label: one.id for one in scene.root.all() if one.label}
+    known = [f"{id}{f' (“{one.label}”)' if one.label else ''}" for id, one in sorted(scene.ids.items())]
+    known += [f"“{label}”" for label, id in sorted(labels.items()) if not id]
+    near = did_you_mean(wanted, [*sorted(scene.ids), *sorted(labels)])
+    hint = f"{near} it has: {listed(known) or 'no ids and no labels'}".lstrip()
+    return Missing(f"the drawing has no element with the id or label “{wanted}”", hint)
 
 
 def _why(element: Element) -> str:

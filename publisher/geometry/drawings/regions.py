@@ -35,9 +35,9 @@ def region_of(
         return None, troubles
     if not loops:
         return None, [*troubles, Trouble(CROSSED_OUTLINE, f"“{wanted}” encloses nothing", "draw a closed outline")]
-    body, crossed = _covered(scene, loops)
+    body, crossed = covered(scene, loops)
     if cuts:
-        hollow, further = _covered(scene, voids)
+        hollow, further = covered(scene, voids)
         body, crossed = shapely.difference(body, hollow), [*crossed, *further]
     if crossed:
         return None, [*troubles, *crossed]
@@ -70,7 +70,7 @@ def _exact(
     return region, troubles
 
 
-def _covered(scene: Scene, loops: Sequence[Loop]) -> tuple[BaseGeometry, list[Trouble]]:
+def covered(scene: Scene, loops: Sequence[Loop]) -> tuple[BaseGeometry, list[Trouble]]:
     """Return what loops cover: filled shapes by their rule, united; lines by inside and outside."""
     full: dict[DrawnShape, list[Loop]] = {}
     lines: list[Loop] = []

@@ -33,13 +33,13 @@ class Scene:
     left_out: tuple[str, ...]
 
 
-def read_scene(root: Element, sagitta: float = SAGITTA) -> Scene:
-    """Return the scene of a drawing; what is no arc of a circle is flattened to this sagitta (mm).
+def read_scene(root: Element, sagitta: float = SAGITTA, scale: float = 1.0) -> Scene:
+    """Return the scene of a drawing, ``scale`` times as large; what is no arc of a circle is flattened to this sagitta (mm).
 
     Raises Unreadable for what cannot be used at all.
     """
     unread = apply_styles(root)
-    page = page_of(root)
+    page = page_of(root).scaled(scale)
     walk = _Walk(root, sagitta)
     style = computed(root.own, {})
     if transform(root.own.get("transform", "")) != IDENTITY or root.own.get("clip-path", "none") != "none":

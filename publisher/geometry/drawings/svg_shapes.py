@@ -36,8 +36,23 @@ class DrawnShape:
     @property
     def name(self) -> str:
         """Its id, or of the copy that draws it; else which element it is."""
-        copies = [e.id for e in self.within if e.tag == "use" and e.id]
-        return copies[-1] if copies else self.element.id or f"{self.element.tag} (line {self.element.line})"
+        return self.known_as.id or f"{self.element.tag} (line {self.element.line})"
+
+    @property
+    def label(self) -> str:
+        """What a drawing program calls it, where that is not its id; else nothing."""
+        return self.known_as.label
+
+    @property
+    def called(self) -> str:
+        """Its name for a message: that of the drawing program, with its id."""
+        return f"{self.label}, id {self.name}" if self.label and self.known_as.id else self.label or self.name
+
+    @property
+    def known_as(self) -> Element:
+        """The element whose names it goes by: its own, or the innermost copy with an id that draws it."""
+        copies = [e for e in self.within if e.tag == "use" and e.id]
+        return copies[-1] if copies else self.element
 
     def region(self, by: str = "fill-rule") -> BaseGeometry:
         """Return the area (mm) that it covers by its fill rule, open lines closed, inside its clips."""

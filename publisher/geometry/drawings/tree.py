@@ -57,10 +57,18 @@ class Element:
     @property
     def layer(self) -> str:
         """The name that a drawing program shows for a group: its label, else its id; empty for what is no group."""
-        return (self.get("label") or self.get("data-name") or self.id) if self.tag == "g" else ""
+        return (self.label or self.id) if self.tag == "g" else ""
+
+    @property
+    def label(self) -> str:
+        """The name that a drawing program shows for it, where that is not its id; else nothing."""
+        said = (self.get("label") or self.get("data-name")).strip()
+        return "" if said == self.id else said
 
     def named(self) -> str:
-        """Say which element it is, as a designer finds it."""
+        """Say which element it is, as a designer finds it: what the program calls it, and by which id a spec can."""
+        if self.label:
+            return f"“{self.label}” ({f'id {self.id}' if self.id else f'line {self.line}'})"
         return f"“{self.id}”" if self.id else f"<{self.tag}> in line {self.line}"
 
     def all(self) -> Iterator["Element"]:
@@ -125,8 +133,8 @@ class _Builder:
                 own[key] = value
             elif where == _XLINK and bare == "href":
                 own.setdefault("href", value)  # SVG 2: a plain href wins
-            elif bare == "label":
-                own.setdefault("label", value)  # how drawing programs name a layer
+            elif bare in ("label", "id") and not where.endswith("/namespace"):
+                own.setdefault("label", value)  # how drawing programs keep the name that a designer gave
         tag = local if space in ("", _SVG) else f"foreign:{local}"
         parent = self.open[-1] if self.open else None
         element = Element(tag, own, self.parser.CurrentLineNumber, parent)

@@ -1,5 +1,7 @@
 """Sizes of a drawing: CSS lengths of the page, viewBox and preserveAspectRatio (SVG 1.1, sections 7.2 to 7.8)."""
 
+from dataclasses import replace
+
 from publisher.basics import Point, record
 from publisher.geometry.drawings.numbers import IDENTITY, MM_PER_PX, Matrix, numbers, px, times
 from publisher.geometry.drawings.tree import Element, Unreadable
@@ -18,6 +20,11 @@ class SvgPage:
     to_mm: Matrix
     view: tuple[float, float]
     known: str
+
+    def scaled(self, scale: float) -> "SvgPage":
+        """Return the page with all on it this many times as large, both ways."""
+        to_mm = times((scale, 0.0, 0.0, scale, 0.0, 0.0), self.to_mm)
+        return replace(self, width=self.width * scale, height=self.height * scale, to_mm=to_mm)
 
 
 def page_of(root: Element) -> SvgPage:

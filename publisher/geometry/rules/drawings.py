@@ -41,7 +41,7 @@ CROSSED_OUTLINE = Rule(
 ANOTHER_SIZE = Rule(
     "geometry/drawing-size",
     "A drawing has the size that the spec states",
-    "The tool scales nothing by itself: a drawing saved at another scale would pass unseen.",
+    "Nothing is scaled unless the spec says by how much: a drawing saved at another scale would pass unseen.",
     Severity.ERROR,
 )
 SIZE_NOT_SAID = Rule(
@@ -56,6 +56,18 @@ LINE_OUTSIDE = Rule(
     "What lies outside the outline cannot be drawn on the board.",
     Severity.WARNING,
 )
+CLONE_LEFT_OUT = Rule(
+    "geometry/clone-left-out",
+    "An outline is drawn once, without clones",
+    "Programs lay out sheets with clones of a part; a part is one piece, and its copies are counted in the spec.",
+    Severity.WARNING,
+)
+TOO_FINE = Rule(
+    "geometry/drawing-too-fine",
+    "A part has no more lines than a printed page can hold",
+    "Old printers stop in the middle of a page of many thousand lines; it is said before any work is done for it.",
+    Severity.ERROR,
+)
 DRAWING_RULES: tuple[Rule, ...] = (
     UNREADABLE_DRAWING,
     NOT_IN_DRAWING,
@@ -66,6 +78,8 @@ DRAWING_RULES: tuple[Rule, ...] = (
     ANOTHER_SIZE,
     SIZE_NOT_SAID,
     LINE_OUTSIDE,
+    CLONE_LEFT_OUT,
+    TOO_FINE,
 )
 
 

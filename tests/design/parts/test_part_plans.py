@@ -97,6 +97,27 @@ def test_a_drawing(tried: Callable[..., Any]) -> None:
     assert sign.drawing.lines == (("cut", ("outline",)), ("draw", ("letters", "frame")))
 
 
+@pytest.mark.keeps("design/drawing-scale")
+@pytest.mark.parametrize(("said", "scale"), [("1.5", 1.5), ("45 mm / 30 mm", 1.5), ("2 * 3/4", 1.5), ("1/2", 0.5)])
+def test_a_drawing_follows_a_scale(tried: Callable[..., Any], said: str, scale: float) -> None:
+    sign = f"count: 1, drawing: {{file: sign.svg, id: outline, scale: {said}}}"
+    made = tried(NO_ASSEMBLY + parts(slab="shape: disc", sign=sign))
+    assert made.found == []
+    assert made.design.parts[1].drawing.scale == scale
+
+
+@pytest.mark.breaks("design/drawing-scale")
+@pytest.mark.parametrize("said", ["0", "-1", "1000", "30 mm / 0.1 mm"])
+def test_a_scale_that_makes_no_part(tried: Callable[..., Any], said: str) -> None:
+    sign = f"count: 1, drawing: {{file: sign.svg, id: outline, scale: {said}}}"
+    assert tried(NO_ASSEMBLY + parts(slab="shape: disc", sign=sign)).found == ["design/drawing-scale"]
+
+
+def test_a_scale_is_no_length(tried: Callable[..., Any]) -> None:
+    sign = "count: 1, drawing: {file: sign.svg, id: outline, scale: 2 mm}"
+    assert tried(NO_ASSEMBLY + parts(slab="shape: disc", sign=sign)).found != []
+
+
 MANY = {f"p{i}": "shape: disc, count: 1" for i in range(MOST_PARTS - 1)}
 
 

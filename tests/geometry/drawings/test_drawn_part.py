@@ -1,7 +1,7 @@
 """Parts from a designer's drawing, at the size that it states; a good and a bad case for each rule of drawings."""
 
 from collections.abc import Callable
-from math import pi
+from math import cos, pi, sin
 
 import pytest
 
@@ -12,6 +12,15 @@ from publisher.geometry.making.parts import make_part
 from publisher.geometry.rules.drawings import DRAWING_RULES
 
 Draw = Callable[..., tuple[Part | None, tuple[Finding, ...]]]
+
+
+def wheel(teeth: int) -> str:
+    """A round outline of this many edges, none of which can be spared: every other corner lies 0.4 mm farther in."""
+    turns = (2.0 * pi * k / teeth for k in range(teeth))
+    corners = ((20 + (18 - k % 2 * 0.2) * cos(t), 20 + (18 - k % 2 * 0.2) * sin(t)) for k, t in enumerate(turns))
+    return f'<path id="outline" d="M{" L".join(f"{x:.5f},{y:.5f}" for x, y in corners)}Z"/>'
+
+
 SQUARE = '<rect id="outline" width="20" height="10"/>'
 
 # body and what else to say: first a good case, then a bad one
@@ -43,6 +52,8 @@ CASES: dict[str, tuple[dict[str, object], dict[str, object]]] = {
         {"body": f'{SQUARE}<path id="l" d="M2 5H18"/>', "lines": (("draw", ("l",)),)},
         {"body": f'{SQUARE}<path id="l" d="M2 5H28"/>', "lines": (("draw", ("l",)),)},
     ),
+    "geometry/clone-left-out": ({"body": SQUARE}, {"body": f'{SQUARE}<use href="#outline" x="25"/>'}),
+    "geometry/drawing-too-fine": ({"body": wheel(2_900)}, {"body": wheel(3_100)}),
 }  # fmt: skip
 TABLED = set(CASES)
 
@@ -172,3 +183,91 @@ def test_a_missing_file(plan: Callable[..., PartPlan]) -> None:
     drawing = DrawingPlan("sign.svg", "outline", None, None, (), Place("spec.yaml", 70, 5))
     part, (finding,) = make_part(plan("", {}, drawing=drawing), None)
     assert part is None and "sign.svg: the file was not found" in finding.message
+
+
+def test_a_drawing_follows_the_scale_of_the_spec_with_all_that_is_drawn_on_it(draw: Draw) -> None:
+    body = f'{SQUARE}<circle id="c" cx="5" cy="5" r="2"/><path id="l" d="M10 2V8"/>'
+    lines = (("cut", ("c",)), ("draw", ("l",)))
+    part, found = draw(body, lines=lines, scale=1.5, width=60.0, height=30.0)
+    assert part is not None and found == ()
+    assert polygon(part.outline).bounds == pytest.approx((0.0, 0.0, 60.0, 30.0))
+    assert area(part.outline) == pytest.approx(1800.0 - 36.0 * pi)
+    assert part.marks[0].path.length == pytest.approx(18.0)
+    plain, _ = draw(body, lines=lines)
+    assert plain is not None and area(part.outline) == pytest.approx(2.25 * area(plain.outline))
+
+
+def test_another_size_names_the_scale_that_would_fit(draw: Draw) -> None:
+    for scale, fits in ((1.0, "scale: 1.25"), (2.0, "scale: 1.25")):
+        _, (finding,) = draw(SQUARE, width=50.0, scale=scale)
+        assert fits in finding.hint
+
+
+def test_a_scale_counts_for_a_page_that_says_no_size(draw: Draw) -> None:
+    part, found = draw(SQUARE, head="", scale=96.0 / 25.4, width=20.0)
+    assert part is not None and found == ()
+
+
+@pytest.mark.parametrize(
+    ("body", "area_mm2", "said"),
+    [
+        (f'{SQUARE}<use id="right" href="#outline" x="25"/>', 800.0, "“right”"),
+        (f'{SQUARE}<g id="copies"><use href="#outline" x="25"/><use href="#outline" y="15"/></g>', 800.0, "<use> in line 2, <use>"),
+        ('<g id="outline"><rect width="9" height="9"/><rect id="b" x="9" width="9" height="9"/></g><use href="#b" x="30"/>', 648.0, ""),
+        ('<g id="outline"><rect id="b" width="9" height="9"/><use href="#b" x="9"/></g><use href="#outline" y="20"/>', 648.0, "<use>"),
+        (f'<defs>{SQUARE}</defs><use id="one" href="#outline" x="3"/>', 800.0, ""),
+    ],
+    ids=["one", "two", "of a part of it", "with a clone of its own", "of what is only defined"],
+)  # fmt: skip
+def test_a_clone_of_the_outline_is_no_second_piece(draw: Draw, body: str, area_mm2: float, said: str) -> None:
+    part, found = draw(body)
+    assert part is not None
+    assert area(part.outline) == pytest.approx(area_mm2)
+    assert [f.check for f in found] == ["geometry/clone-left-out"] * bool(said)
+    assert all(said in f.message and "count: " in f.hint for f in found)
+
+
+def test_clones_of_what_is_drawn_nowhere_are_to_be_told_apart(draw: Draw) -> None:
+    copies = '<use id="a" href="#outline"/><use id="b" href="#outline" x="25"/>'
+    part, (finding,) = draw(f"<defs>{SQUARE}</defs>{copies}")
+    assert part is None and "2 clones" in finding.message and "“a”, “b”" in finding.hint
+    assert draw(f"<defs>{SQUARE}</defs>{copies}", wanted="b")[0] is not None
+
+
+def test_clones_of_a_hole_are_holes(draw: Draw) -> None:
+    body = f'{SQUARE}<circle id="h" cx="4" cy="5" r="1"/><use href="#h" x="5"/><use href="#h" x="10"/>'
+    part, found = draw(body, lines=(("cut", ("h",)),))
+    assert part is not None and found == () and len(part.outline.holes) == 3
+
+
+LABELLED = (
+    '<g xmlns:i="urn:x" i:label="Sheet 1"><path id="path833" i:label="Left wall" d="M0 0H20V10Z"/></g>'
+    '<path id="p2" data-name="Roof" d="M0 20H20V30"/><path id="p3" i:label="Twin" xmlns:i="urn:x" d="M30 0h9v9z"/>'
+    '<path id="p4" i:label="Twin" xmlns:i="urn:x" d="M30 20h9v9z"/><path i:id="No id" xmlns:i="urn:x" d="M30 31h9v8z"/>'
+)
+
+
+@pytest.mark.parametrize("wanted", ["path833", "#path833", "Left wall", "Sheet 1", "layer:Sheet 1", "No id"])
+def test_a_label_of_the_drawing_program_is_a_name(draw: Draw, wanted: str) -> None:
+    part, found = draw(LABELLED, wanted=wanted)
+    assert part is not None and found == ()
+
+
+@pytest.mark.parametrize(
+    ("wanted", "words"),
+    [
+        ("Roof", "the outline “Roof, id p2” is open"),
+        ("Twin", "say which by its id: p3, p4"),
+        ("Left wal", "did you mean “Left wall”? it has: p2 (“Roof”), p3 (“Twin”), p4 (“Twin”), path833 (“Left wall”)"),
+    ],
+)
+def test_errors_say_the_id_beside_the_label(draw: Draw, wanted: str, words: str) -> None:
+    part, (finding,) = draw(LABELLED, wanted=wanted)
+    assert part is None
+    assert words in f"{finding.message} {finding.hint}"
+
+
+def test_an_id_comes_before_a_label(draw: Draw) -> None:
+    body = f'{SQUARE}<rect id="x" data-name="outline" width="5" height="5"/>'
+    part, _ = draw(body)
+    assert part is not None and area(part.outline) == pytest.approx(800.0)
