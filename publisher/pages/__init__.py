@@ -30,6 +30,7 @@ from publisher.pages.sheet import (
     COARSE_PHOTO,
     PAPER_TOO_SMALL,
     TITLE_TOO_LONG,
+    TOO_MANY_PAGES,
     UNKNOWN_PAPER,
     Caution,
     cautions_for,
@@ -50,6 +51,7 @@ RULES: tuple[Rule, ...] = (
     PAPER_TOO_SMALL,
     TITLE_TOO_LONG,
     TOO_MANY_COPIES,
+    TOO_MANY_PAGES,
     TOO_MANY_TILES,
 )
 

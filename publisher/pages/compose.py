@@ -15,6 +15,7 @@ from publisher.pages.model import Bookmark, Pack, PackImage, Page, Paper, Pictur
 from publisher.pages.record import beside_furniture, digests_of, ink_id, words_of
 from publisher.pages.sheet import (
     CHECKS,
+    MOST_COMPOSED,
     Body,
     Composed,
     Context,
@@ -28,6 +29,7 @@ from publisher.pages.sheet import (
     own_faults,
     pack_id,
     thinned,
+    too_many_pages,
 )
 from publisher.pages.templates import template_drafts, with_top_marks
 from publisher.pages.tiles import tile_drafts
@@ -76,7 +78,7 @@ def compose(
     joined = replace(joined, sentences=sentences_of(design, joined.facts, paper.first))
     context = Context(design, with_top_marks(parts, joined), joined, needs, paper, Setter(faces))
     findings += text_findings(design, context.facts)
-    drafts = _drafts(context)
+    drafts = _within(_drafts(context), context)
     numbers = _numbers(drafts)
     known_as, trial = pack_id(inputs, design.variant, paper), bool(inputs.sets)
     heading = heading_of(design, paper, known_as, trial)
@@ -172,6 +174,14 @@ def _drafts(context: Context) -> tuple[PageDraft, ...]:
         rank = {kind: place for place, (kind, _) in enumerate(maker.kinds)}
         found += sorted(maker.drafts(context), key=lambda draft: rank[draft.kind])
     return tuple(found)
+
+
+def _within(drafts: tuple[PageDraft, ...], context: Context) -> tuple[PageDraft, ...]:
+    """Return the drafts, or one empty page with the finding that they are too many."""
+    if len(drafts) <= MOST_COMPOSED:
+        return drafts
+    finding = too_many_pages(context, len(drafts), max(context.parts, key=context.copies))
+    return (replace(drafts[0], body=lambda _: Body(), bookmarks=(), parts=(), findings=(finding,)),)
 
 
 PrintPlan = tuple[tuple[str, int, int], ...]

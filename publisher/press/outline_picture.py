@@ -68,7 +68,7 @@ def draw_outlines(
 
 
 def _names(draw: "ImageDraw", size: tuple[int, int], named: Iterable[tuple[str, list[Point], object]]) -> None:
-    """Write each name at the top of its line, on white, lower where another stands already."""
+    """Write each name right of the top of its line, on white, lower where another stands already."""
     from PIL import ImageFont
 
     font = ImageFont.load_default(_TEXT_PX)
@@ -76,8 +76,8 @@ def _names(draw: "ImageDraw", size: tuple[int, int], named: Iterable[tuple[str, 
     for name, line, colour in list(named)[:MOST_NAMES]:
         x, y = min(line, key=lambda point: (point[1], point[0]))
         wide, high = draw.textlength(name, font) + 6, _TEXT_PX + 4
-        left = min(max(0.0, x - wide / 2), max(0.0, size[0] - wide))
-        top = min(max(0.0, y + 3), size[1] - high)
+        left = min(x + _END_PX + 2, max(0.0, size[0] - wide))
+        top = min(max(0.0, y + 3 if colour == _LINE else y - high / 2), size[1] - high)
         while any(left < r and left + wide > a and top < d and top + high > b for a, b, r, d in taken):
             top += high
         taken.append((left, top, left + wide, top + high))

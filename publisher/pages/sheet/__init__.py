@@ -25,6 +25,7 @@ from publisher.pages.sheet.frame import (
 )
 from publisher.pages.sheet.page_checks import CHECKS, Composed, PageFault, ink_box, own_faults
 from publisher.pages.sheet.page_furniture import TITLE_TOO_LONG, furniture, heading_of, title_fits
+from publisher.pages.sheet.page_limit import MOST_COMPOSED, TOO_MANY_PAGES, too_many_pages
 from publisher.pages.sheet.paper_table import UNKNOWN_PAPER, paper_for, papers
 from publisher.pages.sheet.pictures import (
     COARSE_PHOTO,

@@ -5,10 +5,19 @@ from math import hypot
 
 import shapely
 
-from publisher.basics import Layer, Path, Pose, Rule, Severity, TextPromise, polyline
+from publisher.basics import Finding, Layer, Path, Pose, Rule, Severity, TextPromise, polyline
 from publisher.geometry import Part, polygon
 from publisher.pages.model import Drawn, Stroke, Tile
-from publisher.pages.sheet import PAGE_SQUARE, Body, Context, Numbers, PageDraft, title_fits
+from publisher.pages.sheet import (
+    MOST_COMPOSED,
+    PAGE_SQUARE,
+    Body,
+    Context,
+    Numbers,
+    PageDraft,
+    title_fits,
+    too_many_pages,
+)
 from publisher.pages.templates.labels import BLOCK_MARGIN, CUT_CORNER, tag_size
 from publisher.pages.templates.page_words import Lying, Shown
 from publisher.pages.templates.part_notes import mark_notes, quiet_boxes
@@ -46,6 +55,9 @@ def template_drafts(context: Context) -> tuple[PageDraft, ...]:
     wanted = tuple(s for part in small for s in samples(context, part))
     if not wanted:
         return ()
+    if len(wanted) > MOST_COMPOSED and (count := planner.foreseen(wanted)) > MOST_COMPOSED:
+        finding = too_many_pages(context, count, max(small, key=lambda p: sample_count(context, p)))
+        return (_refused(context, finding),)
     pages, _ = planner.plan(wanted)
     rank = {p.id: n for n, p in enumerate(small)}
     pages = tuple(sorted(pages, key=lambda page: min(_rank(y, rank) for y in page.lying)))
@@ -65,6 +77,11 @@ def _too_many(context: Context, parts: list[Part]) -> PageDraft:
         value=float(count),
         limit=float(MOST_PRINTED),
     )
+    return _refused(context, finding)
+
+
+def _refused(context: Context, finding: Finding) -> PageDraft:
+    """Return an empty page with a finding."""
     frame = frames(context.paper, PAGE_SQUARE)[0]
     return PageDraft("templates", "templates:1", "Templates", frame, lambda _: Body(), "templates", findings=(finding,))
 

@@ -1,0 +1,75 @@
+"""Limits of the rooms agree: what an earlier one lets through, no later one refuses for its number alone; the docs list them."""
+
+import re
+from pathlib import Path
+
+import pytest
+
+from docs.limits_page import LIMITS, value
+from publisher.brief import limits, read_brief
+from publisher.geometry.drawings.fewer import MANY_EDGES, MOST_DRAWN_EDGES
+from publisher.geometry.drawings.tree import MOST_SVG_BYTES
+from publisher.geometry.surfaces.draw import MOST_PATTERN_POINTS
+from publisher.pages.sheet.page_limit import MOST_COMPOSED
+from publisher.pages.sheet.pictures import LEAST_PHOTO_DOTS
+from publisher.pages.sheet.thinning import MOST_ON_A4
+from publisher.pages.tiles.tile_pages import MOST_TILES_OF_PART
+from publisher.pipeline import compose_packs, work
+from publisher.proof.checks.printers import LEAST_DOTS, MOST_PAGE_OPERATORS
+from publisher.proof.reading.reader import MOST_PAGES
+from tests.whole.conftest import changed, small_design
+
+ROOT = Path(__file__).parents[2]
+ROUND_A_PART = 500  # operators of all else on the page of one part: frame, rulers, code, words
+
+
+def test_an_earlier_room_refuses_no_later_than_the_next() -> None:
+    assert MOST_COMPOSED <= MOST_PAGES
+    assert MOST_TILES_OF_PART <= MOST_COMPOSED
+    assert MOST_ON_A4 <= MOST_PAGE_OPERATORS
+    assert max(MOST_DRAWN_EDGES, MOST_PATTERN_POINTS) + ROUND_A_PART <= MOST_PAGE_OPERATORS
+    assert MANY_EDGES <= MOST_DRAWN_EDGES
+    assert limits.DRAWING_BYTES <= MOST_SVG_BYTES
+    assert LEAST_PHOTO_DOTS >= LEAST_DOTS
+
+
+def test_every_limit_of_the_docs_is_a_number_of_the_tool_and_stands_once() -> None:
+    assert all(value(limit) > 0 for limit in LIMITS)
+    assert len({limit.constant for limit in LIMITS}) == len({limit.what for limit in LIMITS}) == len(LIMITS)
+
+
+def test_every_limit_on_a_folder_stands_in_the_docs() -> None:
+    stated = {
+        limit.constant.partition(":")[2]
+        for limit in LIMITS
+        if ":" in limit.constant and "brief.limits" in limit.constant
+    }
+    assert set(re.findall(r"^([A-Z_]+) =", (ROOT / "publisher/brief/limits.py").read_text(), flags=re.M)) - stated == {
+        "ALIASES", "FINDINGS", "KEY_LETTERS", "LAYOUTS_BYTES", "SLUG_LETTERS",
+    }  # fmt: skip
+
+
+@pytest.fixture
+def slabs(tmp_path: Path) -> Path:
+    """A design of so many slabs to paste that each fills a page."""
+    folder = small_design(tmp_path, "slabs")
+    changed(folder, "use: trace", "use: paste")
+    changed(folder, "shape: disc, with: {radius: radius}", "shape: rectangle, with: {width: 150 mm, height: 200 mm}")
+    return folder
+
+
+@pytest.mark.breaks("pages/too-many-pages")
+def test_hundreds_of_pages_are_refused_before_they_are_planned(slabs: Path) -> None:
+    changed(slabs, "count: 3", "count: 505")
+    worked = work(read_brief(slabs))
+    packs, found = compose_packs(worked, ("a4",))
+    assert [f.check for f in found] == ["pages/too-many-pages"]
+    assert found[0].place is not None and found[0].place.line == 8
+    assert len(packs[0].pages) < 20
+
+
+@pytest.mark.keeps("pages/too-many-pages")
+def test_a_few_pages_are_made(slabs: Path) -> None:
+    packs, found = compose_packs(work(read_brief(slabs)), ("a4",))
+    assert found == ()
+    assert sum(page.kind == "templates" for page in packs[0].pages) == 3
