@@ -12,11 +12,12 @@ from publisher.geometry.drawings.tree import MOST_SVG_BYTES
 from publisher.geometry.surfaces.draw import MOST_PATTERN_POINTS
 from publisher.pages.sheet.page_limit import MOST_COMPOSED
 from publisher.pages.sheet.pictures import LEAST_PHOTO_DOTS
-from publisher.pages.sheet.thinning import MOST_ON_A4
+from publisher.pages.sheet.thinning import MOST_ON_A4, operators
 from publisher.pages.tiles.tile_pages import MOST_TILES_OF_PART
 from publisher.pipeline import compose_packs, work
 from publisher.proof.checks.printers import LEAST_DOTS, MOST_PAGE_OPERATORS
 from publisher.proof.reading.reader import MOST_PAGES
+from tests.benchmarks.drawings import wavy
 from tests.whole.conftest import changed, small_design
 
 ROOT = Path(__file__).parents[2]
@@ -73,3 +74,15 @@ def test_a_few_pages_are_made(slabs: Path) -> None:
     packs, found = compose_packs(work(read_brief(slabs)), ("a4",))
     assert found == ()
     assert sum(page.kind == "templates" for page in packs[0].pages) == 3
+
+
+def test_copies_of_a_fine_part_are_shared_out_over_pages_that_printers_digest(tmp_path: Path) -> None:
+    """Four copies of an outline of 900 pieces: on the templates, and on the picture of the sheet on which they lie."""
+    folder = small_design(tmp_path, "fine")
+    changed(folder, "use: trace", "use: paste")
+    changed(folder, "count: 3, shape: disc, with: {radius: radius}", "count: 4, drawing: {file: fine.svg, id: outline}")
+    (folder / "fine.svg").write_bytes(wavy(900, False))
+    packs, found = compose_packs(work(read_brief(folder)), ("a4",))
+    assert found == ()
+    assert max(sum(map(operators, page.drawn)) for page in packs[0].pages) < MOST_PAGE_OPERATORS
+    assert sum(page.kind == "templates" for page in packs[0].pages) == 2  # three to a page, though four find room

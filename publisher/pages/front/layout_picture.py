@@ -26,6 +26,8 @@ ABOVE_PICTURE = 3.2  # and along the top
 UNDER_CAPTION = 1.5
 NO_LETTER = "too small for a letter:"
 ROOMIEST = 0.1  # mm on the page within which the roomiest place for a letter is found
+MANY_IN_PICTURE = 200  # lines and arcs of one piece: sheets of pieces with more would be too much for a page
+COARSE_PICTURE = 0.04  # mm on the page, a sixth of the width of the line
 GRID_STEP = 100.0  # mm on the sheet between two numbers
 
 
@@ -128,7 +130,7 @@ def layout_picture(context: Context, shown: SheetPicture, box: Box, page: int) -
         if part is None:
             continue
         for ring in part.outline.paths:
-            paths.append(ring.placed(item.pose).carried(carried, scale=scale))
+            paths.append(_coarse(ring.placed(item.pose).carried(carried, scale=scale)))
         if part.id in letters:
             style, at = letters[part.id]
             x, y = carried(item.pose.apply(at))
@@ -138,6 +140,14 @@ def layout_picture(context: Context, shown: SheetPicture, box: Box, page: int) -
     drawn += _offcut(context, need.offcuts[shown.alike.number - 1] if need.offcuts else None, carried)
     stands = Box(left, bottom, left + across * scale, bottom + up * scale)
     return tuple(drawn), Carried(layout_key(need, shown.alike.number), page, stands, pose, scale)
+
+
+def _coarse(ring: Path) -> Path:
+    """Return the ring as it stands in a picture; one of very many short lines with as few as the eye needs."""
+    if len(ring.edges) <= MANY_IN_PICTURE:
+        return ring
+    points = shapely.get_coordinates(shapely.simplify(shapely.LinearRing(ring.points), COARSE_PICTURE))[:-1]
+    return polyline([(float(x), float(y)) for x, y in points], True)
 
 
 def _rows(

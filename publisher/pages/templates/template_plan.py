@@ -14,7 +14,7 @@ import shapely
 from publisher.basics import Pose
 from publisher.geometry import Part, polygon
 from publisher.material import Piece, pack
-from publisher.pages.sheet import LEAST_SQUARE, PAGE_SQUARE, Context, Frame
+from publisher.pages.sheet import A4, LEAST_SQUARE, MOST_ON_A4, PAGE_SQUARE, Context, Frame
 from publisher.pages.templates.page_words import Lying, Shown, with_words
 from publisher.pages.templates.spots import Spot
 from publisher.pages.templates.template_forms import (
@@ -36,7 +36,14 @@ FEW_PARTS = 8  # different parts; of more, fewer ways are tried on each page
 ORDERS, ORDERS_OF_MANY = 4, 2  # the third and the fourth seldom fill a page of many parts better, and each takes longer
 OFFERED = 1.5  # pages' worth, by area, of many parts that a page chooses from: time grows with the parts, not with their square
 FEWER_AT_BEST = 0.9  # of the pages that a first one foretells: later ones are never so much fuller
+MOST_LINES = MOST_ON_A4 - 400  # path operators of the parts on a page; frame, rulers, code and words take the others
 FILLERS = 0.25  # as much of it again, of the smallest parts
+
+
+def _lines(part: Part) -> int:
+    """Return about how many path operators a template takes."""
+    paths = (*part.template.paths, *(mark.path for mark in part.marks))
+    return sum(len(path.edges) + 2 for path in paths)
 
 
 @lru_cache(maxsize=2)
@@ -174,13 +181,20 @@ class Planner:
         while left:
             if most is not None and len(pages) + self._least_pages(left) > most:
                 break
-            page = next((p for step in range(PLAN_STEPS) if (p := self._page(left, square, step))), None)
+            some = self._digestible(left)
+            page = next((p for step in range(PLAN_STEPS) if (p := self._page(some, square, step))), None)
             if page is None:
                 break
             pages.append(page)
             here = {(y.sample.part.id, y.sample.copy) for y in page.lying}
             left = tuple(s for s in left if (s.part.id, s.copy) not in here)
         return tuple(pages), left
+
+    def _digestible(self, left: tuple[Sample, ...]) -> tuple[Sample, ...]:
+        """Return the first samples, at least one, whose lines a page can hold together: all of them but for very fine parts."""
+        room = MOST_LINES * max(1.0, self.context.paper.width * self.context.paper.height / A4)
+        sums = accumulate(_lines(sample.part) for sample in left)
+        return left[: max(1, sum(reached <= room for reached in sums))]
 
     def _page(self, wanted: tuple[Sample, ...], square: float, step: int) -> Shown | None:
         """Return the fullest page that the frames of this square give; None when not one sample fits."""
