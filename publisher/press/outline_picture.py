@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from PIL.ImageDraw import ImageDraw
 
 LONGEST_PX = 1200
-MOST_NAMES = 200  # in one picture: more nobody can tell apart
+NAMES_IN_PICTURE = 200  # in one picture: more nobody can tell apart
 _MARGIN = 10
 _TEXT_PX = 15
 _PAGE, _FILLED, _LINE, _EDGE, _OPEN = "white", (205, 205, 205), "black", (130, 130, 130), (200, 0, 0)
@@ -73,7 +73,7 @@ def _names(draw: "ImageDraw", size: tuple[int, int], named: Iterable[tuple[str, 
 
     font = ImageFont.load_default(_TEXT_PX)
     taken: list[tuple[float, float, float, float]] = []
-    for name, line, colour in list(named)[:MOST_NAMES]:
+    for name, line, colour in list(named)[:NAMES_IN_PICTURE]:
         x, y = min(line, key=lambda point: (point[1], point[0]))
         wide, high = draw.textlength(name, font) + 6, _TEXT_PX + 4
         left = min(x + _END_PX + 2, max(0.0, size[0] - wide))

@@ -3,8 +3,6 @@
 import re
 from pathlib import Path
 
-import pytest
-
 from docs.limits_page import LIMITS, value
 from publisher.brief import limits, read_brief
 from publisher.geometry.drawings.fewer import MANY_EDGES, MOST_DRAWN_EDGES
@@ -48,32 +46,6 @@ def test_every_limit_on_a_folder_stands_in_the_docs() -> None:
     assert set(re.findall(r"^([A-Z_]+) =", (ROOT / "publisher/brief/limits.py").read_text(), flags=re.M)) - stated == {
         "ALIASES", "FINDINGS", "KEY_LETTERS", "LAYOUTS_BYTES", "SLUG_LETTERS",
     }  # fmt: skip
-
-
-@pytest.fixture
-def slabs(tmp_path: Path) -> Path:
-    """A design of so many slabs to paste that each fills a page."""
-    folder = small_design(tmp_path, "slabs")
-    changed(folder, "use: trace", "use: paste")
-    changed(folder, "shape: disc, with: {radius: radius}", "shape: rectangle, with: {width: 150 mm, height: 200 mm}")
-    return folder
-
-
-@pytest.mark.breaks("pages/too-many-pages")
-def test_hundreds_of_pages_are_refused_before_they_are_planned(slabs: Path) -> None:
-    changed(slabs, "count: 3", "count: 505")
-    worked = work(read_brief(slabs))
-    packs, found = compose_packs(worked, ("a4",))
-    assert [f.check for f in found] == ["pages/too-many-pages"]
-    assert found[0].place is not None and found[0].place.line == 8
-    assert len(packs[0].pages) < 20
-
-
-@pytest.mark.keeps("pages/too-many-pages")
-def test_a_few_pages_are_made(slabs: Path) -> None:
-    packs, found = compose_packs(work(read_brief(slabs)), ("a4",))
-    assert found == ()
-    assert sum(page.kind == "templates" for page in packs[0].pages) == 3
 
 
 def test_copies_of_a_fine_part_are_shared_out_over_pages_that_printers_digest(tmp_path: Path) -> None:
