@@ -13,13 +13,13 @@ from publisher.joints import (
     TRIED_WHOLE,
     Joined,
     Member,
+    as_glued,
     compare_members,
     draw_parts,
     facts_of,
     put_together,
     suggest,
     with_promises,
-    with_seats,
 )
 from publisher.material import BoardNeeds, ListedDesign, Shared, Stored, lay_out, shop_together, yield_csv
 from publisher.pages import (
@@ -150,7 +150,7 @@ def work(
     if errors(found):
         return Worked(brief, variant, design, findings=tuple(found))
     parts, part_findings = make_parts(design)
-    parts = with_seats(design, parts)
+    parts = as_glued(design, parts)
     pieces, piece_findings = cut_pieces(design, parts)
     found += (*part_findings, *piece_findings)
     if errors(found):
@@ -199,7 +199,7 @@ def make_at(brief: Brief, variant: str, sizes: tuple[Size, ...]) -> Made:
     if errors(found):
         return Made(findings=found)
     parts, part_findings = make_parts(design)
-    parts = with_seats(design, parts)
+    parts = as_glued(design, parts)
     pieces, piece_findings = cut_pieces(design, parts)
     return Made(design, parts, pieces, (*found, *part_findings, *piece_findings))
 

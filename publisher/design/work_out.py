@@ -2,7 +2,7 @@
 
 from publisher.basics import Finding, gathered
 from publisher.brief import Brief, Table
-from publisher.design.assembly import plan_folds, read_assemblies, read_meets, treat
+from publisher.design.assembly import brace_parts, plan_folds, read_assemblies, read_meets, treat
 from publisher.design.language import PASTED, Scope, given_sizes, variant_and_use, work_out_sizes
 from publisher.design.offer import (
     StepsReader,
@@ -42,6 +42,7 @@ def work_out(brief: Brief, variant: str = "", tried: tuple[Size, ...] = ()) -> D
     parts = PartsReader(known, built.used(), treatments, use, scope, written=fields.text("use", "both")).read(
         fields.table("parts")
     )
+    parts = (*parts, *brace_parts(built, parts, boards, known, scope))
     whole = tuple(p for p in built.panels if p.name in built.complete for _ in range(built.copies(p.name)))
     folds = plan_folds(whole, parts, boards, findings)
     reader = StepsReader(brief, tuple(known.boards), built.names, built.layers(), scope, known.families, use)

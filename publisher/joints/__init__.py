@@ -32,7 +32,7 @@ from publisher.joints.model import (
     StackLayer,
 )
 from publisher.joints.promised import drawing_name, sentences_of, side_key, sides_of, with_promises
-from publisher.joints.put_together import facts_of, put_together, with_seats
+from publisher.joints.put_together import as_glued, facts_of, put_together
 
 RULES: tuple[Rule, ...] = (*CHECKS, MEETING_SIZE_ALONE, PACKS_DO_NOT_MEET)
 
@@ -52,6 +52,7 @@ __all__ = [
     "ScaleBudget",
     "SpaceMatrix",
     "StackLayer",
+    "as_glued",
     "budget_of",
     "compare_members",
     "draw_parts",
@@ -70,5 +71,4 @@ __all__ = [
     "suggest",
     "takes_words",
     "with_promises",
-    "with_seats",
 ]

@@ -12,12 +12,14 @@ from publisher.joints.panels import (
     Mating,
     PanelAssembly,
     PanelBalance,
+    PostFound,
     Resting,
     Seating,
     balance_of,
     decks_of,
     linings_of,
     matings_of,
+    posts_of,
     restings_of,
     seatings_of,
 )
@@ -35,6 +37,7 @@ class MatedPanels:
     restings: tuple[Resting, ...]
     seatings: tuple[Seating, ...] = ()
     linings: tuple[LiningFound, ...] = ()
+    posts: tuple[PostFound, ...] = ()
     balance: PanelBalance | None = None
     decks: tuple[Deck, ...] = ()  # level panels that others carry
 
@@ -47,7 +50,7 @@ def mate(assembly: PanelAssembly, boards: dict[str, Board], figure: Figure) -> M
     balance = balance_of(assembly.boards, lambda part: mass_of(part, boards), figure) if stands else None
     decks = decks_of(assembly, boards, figure) if stands else ()
     seatings, linings = seatings_of(assembly), linings_of(assembly)
-    return MatedPanels(assembly, matings, restings_of(assembly), seatings, linings, balance, decks)
+    return MatedPanels(assembly, matings, restings_of(assembly), seatings, linings, posts_of(assembly), balance, decks)
 
 
 @record

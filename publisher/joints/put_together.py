@@ -16,7 +16,7 @@ from publisher.joints.footing import mass_of
 from publisher.joints.model import Joined, Placed
 from publisher.joints.panels import balance_of, facts_of_decks, place_panels, seat_marks, seatings_of, standing_facts
 from publisher.joints.panels import facts as panel_facts
-from publisher.joints.stacks import LaidStack, lay_all, seats_of
+from publisher.joints.stacks import Knee, LaidStack, knee_marks, lay_all, seats_of
 from publisher.joints.stacks import facts as stack_facts
 from publisher.joints.wholes import PlacedWhole, panels_of_stack, put_things
 from publisher.joints.wholes import facts_of as whole_facts
@@ -46,21 +46,41 @@ def put_together(design: Design, parts: tuple[Part, ...], drawn: bool = True) ->
     )
 
 
-def with_seats(design: Design, parts: tuple[Part, ...]) -> tuple[Part, ...]:
-    """Return the parts with an outline and a letter on each where another part is glued on its face."""
+def as_glued(design: Design, parts: tuple[Part, ...]) -> tuple[Part, ...]:
+    """Return the parts with an outline and a letter on each where another part is glued on its face, and the knee braces of each
+    stack as many times as steps need one; those that none needs are left out."""
+    parts, marks = _with_braces(design, parts)
     by_id = {part.id: part for part in parts}
-    marks: dict[str, list[Mark]] = {}
     for plan in design.panels:
-        if plan.seats:
+        if plan.seats:  # posts in openings among them
             assembly = place_panels(plan, by_id)
             for part, own in seat_marks(assembly, seatings_of(assembly)).items():
                 marks.setdefault(part, []).extend(own)
     return tuple(replace(part, marks=(*part.marks, *marks[part.id])) if part.id in marks else part for part in parts)
 
 
+def _with_braces(design: Design, parts: tuple[Part, ...]) -> tuple[tuple[Part, ...], dict[str, list[Mark]]]:
+    by_id = {part.id: part for part in parts}
+    marks: dict[str, list[Mark]] = {}
+    if not any(plan.brace for plan in design.stacks):
+        return parts, marks
+    boards = {board.id: board for board in design.boards}
+    counts: dict[str, int] = {}
+    for stack in lay_all(design.stacks, by_id)[1]:
+        if stack.brace is None or not stack.layers or stack.brace.part not in by_id:
+            continue
+        report = stack_facts.report_on(stack, by_id, boards, inf, stack.brace.place, True, design.figure)
+        counts[stack.brace.part] = len(report.knees)
+        for part, own in knee_marks(report, by_id).items():
+            marks.setdefault(part, []).extend(own)
+    return tuple(
+        replace(part, count=part.count * counts.get(part.id, 1)) for part in parts if counts.get(part.id, 1)
+    ), marks
+
+
 def facts_of(design: Design, parts: tuple[Part, ...]) -> tuple[Fact, ...]:
     """Return the facts alone: no drawings, no checks. For trying other sizes."""
-    return assemble(design, parts)[0].facts
+    return assemble(design, _with_braces(design, parts)[0])[0].facts
 
 
 def assemble(design: Design, parts: tuple[Part, ...]) -> tuple[Assembled, tuple[LaidStack, ...]]:
@@ -82,14 +102,17 @@ def assemble(design: Design, parts: tuple[Part, ...]) -> tuple[Assembled, tuple[
                 stack, by_id, boards, _figure_height(design, stack.name), place, stack in whole, design.figure
             )
             facts += stack_facts.facts_of(report, by_id, boards)
-            facts += footprint.packed(stack.name, (by_id[layer.part] for layer in stack.layers), place)
+            pile = [by_id[layer.part] for layer in stack.layers]
+            pile += [by_id[stack.brace.part]] * len(report.knees) if stack.brace and stack.brace.part in by_id else []
+            facts += footprint.packed(stack.name, pile, place)
             reports.append(report)
     facts += [fact for stack in whole for fact in seats_of(stack, places)]
     mated = []
     for plan in design.panels:
         mated.append(mate(place_panels(plan, by_id), boards, design.figure))
         facts += _facts_of_panels(mated[-1], boards)
-    things = _things(design, whole, mated, by_id, boards)
+    knees = {report.stack.name: report.knees for report in reports}
+    things = _things(design, whole, mated, by_id, boards, knees)
     for made in things:
         facts += whole_facts(made)
         balance = balance_of(made.panels, lambda part: mass_of(part, boards), design.figure)
@@ -106,12 +129,16 @@ def _things(
     mated: list[MatedPanels],
     parts: dict[str, Part],
     boards: dict[str, Board],
+    knees: dict[str, tuple[Knee, ...]],
 ) -> tuple[PlacedWhole, ...]:
     """Return the assemblies of things, as far as all their things could be put together."""
     places = {plan.name: plan.place for plan in design.stacks}
     if not design.wholes:
         return ()
-    made = {s.name: panels_of_stack(s, parts, places.get(s.name, design.stacks[0].place)) for s in stacks}
+    made = {
+        s.name: panels_of_stack(s, parts, places.get(s.name, design.stacks[0].place), knees.get(s.name, ()))
+        for s in stacks
+    }
     made |= {m.assembly.plan.name: m.assembly.boards for m in mated if not m.assembly.unplaced}
     put = (put_things(plan, made, lambda part: mass_of(part, boards)) for plan in design.wholes)
     return tuple(whole for whole in put if whole is not None)

@@ -22,11 +22,15 @@ class Touch:
 
 @dataclass(frozen=True, slots=True)
 class Fit:
-    """A tongue of the thickest board that must enter the hole of a board: both solids in one place, which must not overlap."""
+    """A tongue of the thickest board that must enter the hole of a board: both solids in one place, which must not overlap.
+
+    ``holds``: two boards that hold each other by it, though there is play between them.
+    """
 
     name: str
     tongue: Manifold
     board: Manifold
+    holds: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

@@ -46,10 +46,11 @@ def _touching(piece: Piece, boards: dict[str, Manifold]) -> list[str]:
 
 
 def _whole(piece: Piece, boards: dict[str, Manifold]) -> list[str]:
-    """All boards hang together by what touches."""
+    """All boards hang together by what touches, or stands in what takes it."""
+    pairs = [{t.a, t.b} for t in piece.touches] + [set(fit.holds) for fit in piece.fits]
     reached, more = {next(iter(boards))}, True
     while more:
-        new = {n for t in piece.touches for n in (t.a, t.b) if {t.a, t.b} & reached} - reached
+        new = {name for pair in pairs if pair & reached for name in pair} - reached
         reached, more = reached | new, bool(new)
     return [f"nothing holds {name}" for name in boards if name not in reached]
 

@@ -9,10 +9,11 @@ from publisher.design.rules import plans as rules
 MOST_STEPS = 400
 
 
-def read_brace(table: Table, scope: Scope, subject: str) -> BracePlan | None:
+def read_brace(table: Table, scope: Scope, assembly: str) -> BracePlan | None:
     """Return the braces of a stack assembly, or None when it has none or they have no size."""
     if not table.entries:
         return None
+    subject = f"assembly {assembly}"
     run, drop = (_side(table, key, scope, subject) for key in ("run", "drop"))
     numbers = [
         read_count(node, 0, 1, MOST_STEPS, "the number of a step", scope, subject)
@@ -22,7 +23,8 @@ def read_brace(table: Table, scope: Scope, subject: str) -> BracePlan | None:
     under = tuple(sorted({number for number in numbers if number}))
     if run is None or drop is None or 0 in numbers:
         return None
-    return BracePlan(run, drop, under, table.text("under") == "weak", table.place)
+    weak = table.text("under") == "weak"
+    return BracePlan(run, drop, under, weak, table.place, f"{assembly}_brace", table.text("board"))
 
 
 def _side(table: Table, key: str, scope: Scope, subject: str) -> float | None:

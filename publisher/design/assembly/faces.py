@@ -8,7 +8,7 @@ from publisher.design.records import EdgeRef, FaceSeat, Lining, PanelPlan, Which
 from publisher.design.rules import plans as rules
 
 STEEPEST_SLOPE = 75.0  # degrees: the bevel of an edge on a steeper face is flatter than a knife is led
-STANDING = ("edge", "slope")  # what only a panel that stands on an edge says
+STANDING = ("edge", "slope", "opening")  # what only a panel that stands on an edge says
 
 
 def read_seat(table: Table, reader: JoinReader) -> FaceSeat | None:
@@ -40,7 +40,7 @@ def read_seat(table: Table, reader: JoinReader) -> FaceSeat | None:
     face: WhichFace = "inside" if table.text("face") == "inside" else "outside"
     edge = table.text("edge") if key == "stands_on" else ""
     at = _at(table, reader)
-    return FaceSeat(panel, host, face, edge, at, turn, slope, table.place)
+    return FaceSeat(panel, host, face, edge, at, turn, slope, table.place, table.text("opening"))
 
 
 def _place(table: Table, key: str, reader: JoinReader) -> str | None:
@@ -61,6 +61,13 @@ def _fault(table: Table, key: str) -> tuple[str, str, Place] | None:
     wrong = next((e for e in table.entries if key == "lies_on" and e.key in STANDING), None)
     if wrong is not None:
         return f"{wrong.key} means nothing for a part that lies on its face", "remove it, or say stands_on", wrong.place
+    in_it = next((e for e in table.entries if table.text("opening") and e.key in ("at", "slope")), None)
+    if in_it is not None:
+        return (
+            f"{in_it.key} means nothing for a post in an opening, which stands in its middle",
+            "remove it",
+            in_it.place,
+        )
     if table.text("face") == "inside" and table.get("slope") is not None:
         return "slope goes with the outside of a face", "remove face: inside, or slope", table.place
     return None
@@ -87,10 +94,10 @@ def check_seats(plan: PanelPlan, reader: JoinReader) -> None:
         if seat.edge and EdgeRef(seat.panel, seat.edge) in joined:
             what = f"the edge {seat.panel}.{seat.edge} stands on {seat.host} and is joined to another edge"
             reader.refuse(rules.EDGE_TWICE, what, "an edge meets one thing: remove one of both", seat.place)
-        if seat.at is not None and seat.panel in put:
-            what = f"{seat.panel} is put on a second face with at: …"
+        if seat.placed and seat.panel in put:
+            what = f"{seat.panel} is put in a second place by at or an opening"
             reader.refuse(rules.FACE, what, "at places it once; leave at out where it only touches", seat.place)
-        put |= {seat.panel} if seat.at is not None else set()
+        put |= {seat.panel} if seat.placed else set()
 
 
 def read_lining(table: Table, reader: JoinReader) -> Lining | None:

@@ -93,7 +93,7 @@ class _SectionReader:
         rows = [row for item in own for row in self.rows(item)]
         turn = table.value("turn")
         if name == self.assembly:  # its sections are braced alike
-            self.brace = read_brace(table.table("brace"), self.scope, self.subject)
+            self.brace = read_brace(table.table("brace"), self.scope, self.assembly)
             sheets = table.value("batches")
             if sheets is not None:
                 what = "the number of batches"

@@ -16,7 +16,8 @@ class FaceSeat:
     hold the panel. ``turn``: degrees, anticlockwise as one looks at that face, from the template's across (on the inside,
     where left and right change places, from its across to the left) to the panel's own across, or to the way its edge runs.
     ``slope``: how far the face lies out of the level, rising up the template; the edge is cut so that the panel stands
-    upright on it. None: it stands square on the face.
+    upright on it. None: it stands square on the face. ``opening``: the one of the host that its end goes into from that face, until
+    it lies level with the other face; '' for none.
     """
 
     panel: str
@@ -27,6 +28,12 @@ class FaceSeat:
     turn: float
     slope: float | None
     place: Place
+    opening: str = ""
+
+    @property
+    def placed(self) -> bool:
+        """Whether it says where the panel is: joins hold one that is not."""
+        return self.at is not None or bool(self.opening)
 
     @property
     def slant(self) -> float:

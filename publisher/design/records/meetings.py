@@ -9,7 +9,7 @@ class BracePlan:
     """Knee braces under the steps of a stack: horizontal run and vertical drop in mm.
 
     ``under``: the steps that get one, by their numbers from the table up; () for every step that is high enough for it.
-    ``weak``: of these only the steps that break without one.
+    ``weak``: of these only the steps that break without one. ``part``: what is cut for them, from ``board`` ('' for that of the steps).
     """
 
     run: float
@@ -17,6 +17,8 @@ class BracePlan:
     under: tuple[int, ...]
     weak: bool
     place: Place
+    part: str = ""
+    board: str = ""
 
 
 @record

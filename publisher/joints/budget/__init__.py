@@ -4,7 +4,7 @@ Comes in: what was put together. Goes out: meetings, the range of print scale an
 Never: measure paper.
 """
 
-from publisher.joints.budget.board_meetings import SEAM_SHOWN
+from publisher.joints.budget.board_meetings import MOST_PLAY, SEAM_SHOWN
 from publisher.joints.budget.board_ranges import board_ranges
 from publisher.joints.budget.board_words import safe_ends, sold_words, takes_words
 from publisher.joints.budget.meetings import meetings_of

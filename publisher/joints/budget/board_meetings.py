@@ -1,7 +1,8 @@
 """Meetings of what is printed with board: slots of tabs, panels and ribs that cross, rabbets, strips round a tube."""
 
 from collections.abc import Iterator
-from math import pi
+from dataclasses import replace
+from math import hypot, pi
 
 from publisher.design import Board, Join
 from publisher.geometry import DrawnFor, Part
@@ -9,6 +10,7 @@ from publisher.joints.assembled import MatedPanels
 from publisher.joints.budget.scale_budget import GENERAL
 from publisher.joints.facts import slot_width, slots_of
 from publisher.joints.model import Meeting
+from publisher.joints.panels import PANEL_TOUCH, PostFound
 
 STEP_SHOWN = 0.5
 """mm: boards, or a stack of them, may stand this much higher or lower than what is beside them before the step shows.
@@ -17,6 +19,8 @@ SEAM_SHOWN = 1.0
 """mm: the ends of a strip round a tube may gape by this much, and filler closes it, or overlap, and the knife trims it.
 Common practice, no source."""
 SAME_THICKNESS = 1e-6  # mm
+MOST_PLAY = 1.0
+"""mm: twice the most that foam board is given (0.2 to 0.5 mm). Common practice, no source."""
 
 
 def slot_meeting(name: str, slotted: Part, what: str, width: float, board: Board, join: Join | None = None) -> Meeting:
@@ -55,6 +59,56 @@ def of_panels(mated: MatedPanels, parts: dict[str, Part], boards: dict[str, Boar
             yield _tabs(join, one, other, boards[other.board])
         elif join.joint == "rabbet":
             yield _rabbet(join, one, boards[other.board])
+
+
+def of_posts(mated: MatedPanels, boards: dict[str, Board]) -> Iterator[Meeting]:
+    """The board and the edge of each post in the opening that takes its end; a post that is askew there has a finding."""
+    for post in mated.posts:
+        own, host = mated.assembly.panel(post.seat.panel), mated.assembly.panel(post.seat.host)
+        if own is None or host is None or post.round is None or post.askew > PANEL_TOUCH:
+            continue
+        board = boards[own.part.board]
+        yield (
+            _round_post(post, own.part, host.part, board)
+            if post.round
+            else _board_of_post(post, own.part, host.part, board)
+        )
+        if not post.round:
+            yield _edge_of_post(post, own.part, host.part)
+
+
+def _whose(post: PostFound, host: Part) -> tuple[str, str]:
+    """Return the name of a post's meeting, and the opening in words."""
+    return f"{host.id}.{post.seat.opening}.{post.seat.panel}", f"“{post.seat.opening}” of part {host.letter} for the"
+
+
+def _board_of_post(post: PostFound, own: Part, host: Part, board: Board) -> Meeting:
+    name, whose = _whose(post, host)
+    met = slot_meeting(name, host, f"{whose} board of part {own.letter}", post.across, board)
+    return replace(met, place=post.seat.place)
+
+
+def _edge_of_post(post: PostFound, own: Part, host: Part) -> Meeting:
+    """Both the edge and its opening are printed; play is what they are apart."""
+    name, whose = _whose(post, host)
+    return Meeting(
+        f"{name}.{post.seat.edge}", host.id, f"play of {whose} edge of part {own.letter}", post.along - post.wide, 0.0, MOST_PLAY,
+        2.0 * (host.trace_allowance + own.trace_allowance), "fit", post.seat.place,
+    )  # fmt: skip
+
+
+def _round_post(post: PostFound, own: Part, host: Part, board: Board) -> Meeting:
+    """A round opening d wide takes a post w wide and t thick from corner to corner: √(w² + t²), of which w shrinks with the paper
+    too. Traced they are drawn d + 2a and w - 2b wide; what is left between both is taken straight, as it changes at true size."""
+    name, whose = _whose(post, host)
+    t, wide = board.thickness, post.wide
+    corner = hypot(wide, t)
+    changes = post.across + 2.0 * host.trace_allowance - wide / corner * (wide - 2.0 * own.trace_allowance)
+    return Meeting(
+        name, host.id, f"{whose} post, part {own.letter}, from corner to corner", post.across,
+        hypot(wide, t + board.spread - board.squeeze), hypot(wide, t - board.spread) + MOST_PLAY, changes - post.across,
+        "fit", post.seat.place, board.id, t, board.spread, t / corner,
+    )  # fmt: skip
 
 
 def of_shape(part: Part, boards: dict[str, Board]) -> Iterator[Meeting]:

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from publisher.basics.wording import say_length
 from publisher.design import FitPlan, NeedPlan
 from publisher.joints.assembled import Assembled
-from publisher.joints.budget.board_meetings import STEP_SHOWN, of_panels, of_shape
+from publisher.joints.budget.board_meetings import STEP_SHOWN, of_panels, of_posts, of_shape
 from publisher.joints.budget.paper_sizes import PaperSize, size_on_paper
 from publisher.joints.facts import same_kind
 from publisher.joints.model import Meeting
@@ -24,6 +24,7 @@ def _every(subject: Assembled) -> Iterator[Meeting]:
     boards = {board.id: board for board in subject.design.boards}
     for mated in subject.panels:
         yield from of_panels(mated, parts, boards)
+        yield from of_posts(mated, boards)
     for part in subject.parts:
         yield from of_shape(part, boards)
     for number, fit in enumerate(subject.design.fits, 1):

@@ -2,10 +2,11 @@
 
 from publisher.basics import Check
 from publisher.joints.assembled import Assembled
-from publisher.joints.checks import brace_does_not_fit, room_fit, slot_fit
+from publisher.joints.checks import room_fit, slot_fit
 from publisher.joints.checks.bears_no_hand import bears_no_hand
 from publisher.joints.checks.bent_edge_joined import bent_edge_joined
 from publisher.joints.checks.bent_too_tightly import bent_too_tightly
+from publisher.joints.checks.brace_does_not_fit import brace_does_not_fit
 from publisher.joints.checks.corner_not_as_shaped import corner_not_as_shaped
 from publisher.joints.checks.deck_bends import reaches_far, sags, too_weak
 from publisher.joints.checks.does_not_meet import does_not_meet
@@ -27,6 +28,7 @@ from publisher.joints.checks.panel_not_placed import panel_not_placed
 from publisher.joints.checks.part_too_thin import part_too_thin
 from publisher.joints.checks.parts_share_space import parts_share_space
 from publisher.joints.checks.point_too_sharp import point_too_sharp
+from publisher.joints.checks.post_off_its_opening import post_off_its_opening
 from publisher.joints.checks.pressed_on_paper import pressed_on_paper
 from publisher.joints.checks.ring_does_not_close import ring_does_not_close
 from publisher.joints.checks.rows_do_not_meet import rows_do_not_meet
@@ -54,6 +56,7 @@ CHECKS: tuple[Check[Assembled], ...] = (
     thing_not_carried,
     lift_off_locked,
     slot_too_close_to_edge,
+    post_off_its_opening,
     slot_fit.TOO_NARROW,
     slot_fit.AT_LIMITS,
     slot_fit.BEYOND_USE,
@@ -78,7 +81,7 @@ CHECKS: tuple[Check[Assembled], ...] = (
     sags,
     reaches_far,
     bears_no_hand,
-    brace_does_not_fit.CHECK,
+    brace_does_not_fit,
     fact_unknown,
     need_of_another_kind,
     needs_contradict,

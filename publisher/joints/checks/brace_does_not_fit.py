@@ -2,23 +2,28 @@
 
 from collections.abc import Iterator
 
-from publisher.basics import Check, Finding, Outcome, Severity
-from publisher.basics.wording import say_length
+from publisher.basics import Check, Finding, Findings, checked
+from publisher.basics.wording import say_length, say_mm
 from publisher.design import BracePlan
 from publisher.joints.assembled import Assembled
 from publisher.joints.stacks import StackReport
 
 
-def run(subject: Assembled, check: Check[Assembled]) -> Outcome:
+@checked(
+    "joints/brace-does-not-fit",
+    "Knee braces end under their step and on their core",
+    "a brace that is longer than the step, that ends in the air or where other board is cannot be glued in",
+    may_be_empty=True,
+)
+def brace_does_not_fit(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Hold the run of every stack's braces against the steps that they prop, and the drop against the height under each step."""
     looked_at = 0
-    found: list[Finding] = []
     for report in subject.wholes:
         brace = report.stack.brace
         if brace is not None and report.stack.treads:
             looked_at += 1
-            found += _of_one(report, brace, check)
-    return Outcome(looked_at, tuple(found))
+            yield from _of_one(report, brace, check)
+    return looked_at
 
 
 def _of_one(report: StackReport, brace: BracePlan, check: Check[Assembled]) -> Iterator[Finding]:
@@ -46,8 +51,10 @@ def _of_one(report: StackReport, brace: BracePlan, check: Check[Assembled]) -> I
             value=brace.drop,
             limit=under,
         )
+    blocked = tuple(_blocked(report, brace, check))
+    yield from blocked
     propped = [root for root in report.roots if root.braced]
-    if report.braced and (not propped or any(root.arm <= 0.0 for root in propped)):
+    if report.braced and not blocked and (not propped or any(root.arm <= 0.0 for root in propped)):
         yield check.found(
             f"a knee that runs {say_length(brace.run)} out sticks out beyond the steps of {name} that it props",
             subject=name,
@@ -57,11 +64,22 @@ def _of_one(report: StackReport, brace: BracePlan, check: Check[Assembled]) -> I
         )
 
 
-CHECK = Check(
-    "joints/brace-does-not-fit",
-    "Knee braces end under their step and on their core",
-    "a brace that is longer than the step, or that ends in the air, cannot be glued in",
-    Severity.WARNING,
-    run=run,
-    may_be_empty=True,
-)
+def _blocked(report: StackReport, brace: BracePlan, check: Check[Assembled]) -> Iterator[Finding]:
+    """Find the braces for which there is no room; the lowest is told, with how many more."""
+    blocked = [knee for knee in report.knees if knee.blocked]
+    if not blocked:
+        return
+    fits = max(knee.fits for knee in blocked)
+    more = f", and {len(blocked) - 1} more" if len(blocked) > 1 else ""
+    step = report.stack.treads.index(blocked[0].layer) + 1
+    yield check.found(
+        f"a knee of {say_length(brace.run)} run and {say_length(brace.drop)} drop finds no room under step {step} of "
+        f"{report.stack.name}{more}: it must stand against a core as high as it is, and clear of all other layers",
+        subject=report.stack.name,
+        hint=f"make run {say_mm(min(knee.fits for knee in blocked))} or less"
+        if all(knee.fits > 0.0 for knee in blocked)
+        else "make drop smaller, or brace other steps (under: [4, 8])",
+        place=brace.place,
+        value=brace.run,
+        limit=fits if fits > 0.0 else None,
+    )

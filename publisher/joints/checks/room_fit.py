@@ -53,7 +53,8 @@ def _too_loose(room: Meeting, check: Check[Assembled]) -> Finding | None:
     return check.found(
         f"the {room.what} is {room.printed:.2f} mm; at most {room.loosest:.2f} mm holds",
         subject=room.part,
-        hint=f"make the room {twentieth_up(room.printed - room.loosest):.2f} mm narrower, or say a larger “loosest”",
+        hint=f"make the room {twentieth_up(room.printed - room.loosest):.2f} mm narrower"
+        + (", or say a larger “loosest”" if room.name.startswith("fit.") else ""),
         place=room.place,
         value=room.printed,
         limit=room.loosest,

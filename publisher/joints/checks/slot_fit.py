@@ -5,11 +5,9 @@ from math import ceil
 
 from publisher.basics import Check, Finding, Findings, Severity, checked
 from publisher.joints.assembled import Assembled
-from publisher.joints.budget import GENERAL
+from publisher.joints.budget import GENERAL, MOST_PLAY
 from publisher.joints.model import Meeting
 
-MOST_PLAY = 1.0
-"""mm: twice the most that foam board is given (0.2 to 0.5 mm). Common practice, no source."""
 PLAY_DUST = 1e-9
 
 MeetingJudge = Callable[[Meeting, Check[Assembled]], Finding | None]

@@ -9,7 +9,7 @@ from publisher.joints.drawings.lines import finish
 from publisher.joints.drawings.part_views import part_view
 from publisher.joints.model import Drawing
 from publisher.joints.panels import PanelAssembly
-from publisher.joints.stacks import LaidStack
+from publisher.joints.stacks import StackReport
 from publisher.joints.wholes import PlacedWhole
 
 SHOWN = {"whole": "put together", "exploded": "with its parts drawn apart"}
@@ -25,7 +25,7 @@ def draw(subject: Assembled) -> tuple[Drawing, ...]:
     A picture of an assembly that is not there is left out: pages says so.
     """
     parts = {part.id: part for part in subject.parts}
-    stacks = {report.stack.name: report.stack for report in subject.stacks}
+    stacks = {report.stack.name: report for report in subject.stacks}
     panels = {m.assembly.plan.name: m.assembly for m in subject.panels if m.assembly.panels}
     things = {whole.plan.name: whole for whole in subject.things}
     asked = [(s.picture.kind, s.picture.target, s.picture.layer) for s in subject.design.steps if s.picture]
@@ -45,7 +45,7 @@ def draw(subject: Assembled) -> tuple[Drawing, ...]:
 def _view(
     kind: str,
     target: str,
-    stacks: dict[str, LaidStack],
+    stacks: dict[str, StackReport],
     panels: dict[str, PanelAssembly],
     things: dict[str, PlacedWhole],
     parts: dict[str, Part],
@@ -53,7 +53,13 @@ def _view(
     """Return the picture of a whole assembly, or of one with its parts apart; None when there is none of that name."""
     name = f"{kind}:{target}"
     if kind in OF_STACKS and target in stacks:
-        return finish(OF_STACKS[kind](stacks[target], parts), name, f"{target} {SHOWN[kind]}")
+        report = stacks[target]
+        knees = [
+            knee
+            for knee in report.knees
+            if not knee.blocked and report.stack.brace and report.stack.brace.part in parts
+        ]
+        return finish(OF_STACKS[kind](report.stack, parts, knees), name, f"{target} {SHOWN[kind]}")
     if kind in OF_PANELS and target in panels:
         return finish(OF_PANELS[kind](panels[target]), name, f"{target} {SHOWN[kind]}")
     if kind in OF_THINGS and target in things:
@@ -61,9 +67,9 @@ def _view(
     return None
 
 
-def _plan(target: str, layer: int, stacks: dict[str, LaidStack], parts: dict[str, Part]) -> Drawing | None:
+def _plan(target: str, layer: int, stacks: dict[str, StackReport], parts: dict[str, Part]) -> Drawing | None:
     """Return the picture of a layer on the one below; None when there is no such stack or layer."""
-    sketch = stack_views.plan_view(stacks[target], parts, layer) if target in stacks else None
+    sketch = stack_views.plan_view(stacks[target].stack, parts, layer) if target in stacks else None
     alt = f"layer {layer} of {target} seen from above, on the layer below"
     return None if sketch is None else finish(sketch, f"plan:{target}:{layer}", alt)
 

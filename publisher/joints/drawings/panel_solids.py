@@ -47,7 +47,7 @@ def solids_of(panels: list[tuple[Part, PanelFrame]], view: View, *, slots: bool,
     looks = [float((axes @ frame.axes)[2, 2]) for _, frame in panels]
     for at, (part, frame) in enumerate(panels):
         if is_facet(part):
-            _add(part, frame, axes, made, (None, None), slots=slots, surface=False, hidden=_round(part, at, looks))
+            _add(part, frame, axes, made, (None, None), slots=slots, surface=surface, hidden=_round(part, at, looks))
             continue
         layers = _layers(part, frame)
         for layer, place, rims in layers:

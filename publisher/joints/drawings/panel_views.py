@@ -11,7 +11,7 @@ from publisher.joints.drawings.lines import Sketch
 from publisher.joints.drawings.panel_solids import Solids, solids_of
 from publisher.joints.drawings.view import PANEL_VIEW
 from publisher.joints.outlines import Array
-from publisher.joints.panels import Panel, PanelAssembly, PanelFrame, corners_of, is_facet
+from publisher.joints.panels import Panel, PanelAssembly, PanelFrame, corners_of, flat_boards, is_facet
 
 MOST_MARKS = 900
 """Lines of patterns in one drawing; denser patterns are left to the template."""
@@ -43,9 +43,10 @@ FACET_ROOM = 3.0
 
 def whole_view(assembly: PanelAssembly) -> Sketch:
     """Draw the assembly put together."""
-    panels = [(p.part, p.frame) for p in assembly.boards]
+    few = few_marks(assembly.panels)
+    panels = [(p.part, p.frame) for p in flat_boards(assembly.panels, patterned=few)]
     sketch = Sketch()
-    draw_solids(solids_of(panels, PANEL_VIEW, slots=False, surface=few_marks(assembly.panels)), sketch)
+    draw_solids(solids_of(panels, PANEL_VIEW, slots=False, surface=few), sketch)
     return sketch
 
 
@@ -71,7 +72,7 @@ def exploded_view(assembly: PanelAssembly) -> Sketch:
     lettered: set[str] = set()
     for panel, main in zip(assembly.boards, solids.main, strict=True):
         room = FACET_ROOM if is_facet(panel.part) else EXPLODED_ROOM
-        spot = None if panel.name in lettered else _label_spot(solids, main, room) or _spot_beside(solids, main)
+        spot = None if panel.name in lettered else letter_spot(solids, main, room)
         if spot is not None:
             sketch.label(panel.part.letter, *spot)
             lettered.add(panel.name)
@@ -109,7 +110,7 @@ def _off_host(name: str, assembly: PanelAssembly, shifts: dict[str, Array], away
     panel = assembly.panel(name)
     if panel is not None and any(lining.panel == name for lining in assembly.plan.linings):
         return np.asarray(-LINING_OUT * away / OFF_FACE * panel.frame.outward)  # out of the hollow side of its curve
-    seat = next((seat for seat in assembly.plan.seats if seat.panel == name and seat.at is not None), None)
+    seat = next((seat for seat in assembly.plan.seats if seat.panel == name and seat.placed), None)
     host = assembly.panel(seat.host) if seat is not None else None
     if panel is None or seat is None or host is None or not panel.seated:
         return shifts[name]
@@ -136,6 +137,11 @@ def draw_solids(solids: Solids, sketch: Sketch) -> None:
     for weight in dict.fromkeys(solids.weights):
         if (kept == weight).any():
             sketch.add(weight, shapely.multilinestrings(shapely.linestrings(lines[kept == weight])))
+
+
+def letter_spot(solids: Solids, main: int, room: float = EXPLODED_ROOM) -> tuple[float, float] | None:
+    """Return where the letter of a panel stands: on its face, or just beside one that is too small; None where neither is free."""
+    return _label_spot(solids, main, room) or _spot_beside(solids, main)
 
 
 def _least_shown(solids: Solids, faces: list[int], enough: float) -> float:

@@ -1,18 +1,25 @@
 """A stack as a whole, exploded, and one layer in plan on the layer below."""
 
+from collections.abc import Sequence
 from math import hypot
 
 import numpy as np
 import shapely
 
-from publisher.basics import Point, Pose, Purpose
+from publisher.basics import Place, Point, Pose, Purpose
 from publisher.geometry import Part
 from publisher.joints.drawings.lines import Sketch
+from publisher.joints.drawings.panel_solids import solids_of
+from publisher.joints.drawings.panel_views import draw_solids, letter_spot
 from publisher.joints.drawings.stack_lines import Slab, draw_slabs
 from publisher.joints.drawings.view import STACK_VIEW
 from publisher.joints.model import StackLayer
 from publisher.joints.outlines import Array, coarse, is_notch, move, points_of, whole_polygon
-from publisher.joints.stacks import LaidStack, tick_ends
+from publisher.joints.panels import PanelFrame
+from publisher.joints.stacks import Knee, LaidStack, tick_ends
+from publisher.joints.wholes import panels_of_stack
+
+NOWHERE = Place("")  # a picture is made of nothing that a designer wrote
 
 VIEW_TURN = 5.0
 PICTURE_SAGITTA = 0.04
@@ -22,20 +29,27 @@ STACK_ARROW = 14.0
 """mm: length of the arrow that points at a line-up notch."""
 
 
-def whole_view(stack: LaidStack, parts: dict[str, Part]) -> Sketch:
-    """Draw the layers on each other."""
+def whole_view(stack: LaidStack, parts: dict[str, Part], knees: Sequence[Knee] = ()) -> Sketch:
+    """Draw the layers on each other, with the braces under them."""
     sketch = Sketch()
+    if knees:
+        _solids(stack, parts, knees, 0.0, sketch)
+        return sketch
     draw_slabs(_slabs(stack, parts, 0.0), STACK_VIEW, sketch)
     return sketch
 
 
-def exploded_view(stack: LaidStack, parts: dict[str, Part]) -> Sketch:
-    """Draw the layers apart, with the letter of the part beside the lowest and the highest layer of every row."""
+def exploded_view(stack: LaidStack, parts: dict[str, Part], knees: Sequence[Knee] = ()) -> Sketch:
+    """Draw the layers apart, with the letter of the part beside the lowest and the highest layer of every row, and of a brace."""
     width = max(_width(stack, parts), 1.0)
     count = len(stack.layers)
     gap = min(max(1.4 * width / max(count - 1, 1), 0.8 * stack.layers[0].thickness), 0.4 * width)
     sketch = Sketch()
-    shown = draw_slabs(_slabs(stack, parts, gap), STACK_VIEW, sketch)
+    shown = (
+        _solids(stack, parts, knees, gap, sketch)
+        if knees
+        else draw_slabs(_slabs(stack, parts, gap), STACK_VIEW, sketch)
+    )
     right = max(float(area.bounds[2]) for area in shown if not area.is_empty) + 6.0
     for row in stack.rows:
         for index in sorted({row.first, row.first + row.count - 1}):
@@ -43,6 +57,25 @@ def exploded_view(stack: LaidStack, parts: dict[str, Part]) -> Sketch:
                 box = shown[index].bounds
                 sketch.label(parts[row.part].letter, right, (box[1] + box[3]) / 2)
     return sketch
+
+
+def _solids(
+    stack: LaidStack, parts: dict[str, Part], knees: Sequence[Knee], gap: float, sketch: Sketch
+) -> list[shapely.Geometry]:
+    """Draw layers and braces as solids, each layer ``gap`` mm farther from the one below than it lies and each brace with its
+    step, and the letter of the first brace that shows; return what is drawn of each layer's upper face."""
+    high = {layer.number: index for index, layer in enumerate(stack.layers)}
+    panels = []
+    for panel in panels_of_stack(stack, parts, NOWHERE, knees):
+        up = gap * high[int(panel.name.rpartition("_")[2])]
+        panels.append((panel.part, PanelFrame(panel.frame.axes, panel.frame.origin + np.array([0.0, 0.0, up]))))
+    solids = solids_of(panels, STACK_VIEW, slots=False, surface=False)
+    draw_solids(solids, sketch)
+    layers, braces = solids.main[: len(stack.layers)], solids.main[len(stack.layers) :]
+    spot = next((spot for main in braces if gap and (spot := letter_spot(solids, main)) is not None), None)
+    if spot is not None:
+        sketch.label(panels[-1][0].letter, *spot)
+    return [solids.areas[main] if main >= 0 else shapely.Polygon() for main in layers]
 
 
 def plan_view(stack: LaidStack, parts: dict[str, Part], number: int) -> Sketch | None:

@@ -4,17 +4,18 @@ Comes in: panel plans and parts. Goes out: placed panels, their solids, matings,
 Never: know a stack.
 """
 
-from publisher.joints.panels.bent import FACET, is_facet
+from publisher.joints.panels.bent import FACET, bent_end, is_facet
 from publisher.joints.panels.decks import Deck, decks_of, facts_of_decks
 from publisher.joints.panels.edges import slots_of_join
 from publisher.joints.panels.facts import inside_walls, standing_facts
 from publisher.joints.panels.interference import Clash, clashes_among, clashes_of
 from publisher.joints.panels.linings import LiningFound
 from publisher.joints.panels.matings import Mating, matings_of
-from publisher.joints.panels.place import Panel, PanelAssembly, place_panels
+from publisher.joints.panels.place import Panel, PanelAssembly, flat_boards, place_panels
+from publisher.joints.panels.posts import PostFound
 from publisher.joints.panels.restings import Resting, restings_of
-from publisher.joints.panels.seatings import linings_of, seat_marks, seatings_of
-from publisher.joints.panels.seats import Seating
+from publisher.joints.panels.seatings import linings_of, posts_of, seat_marks, seatings_of
+from publisher.joints.panels.seats import Seating, opening_of
 from publisher.joints.panels.solids import corners_of, face_pair
 from publisher.joints.panels.space import PanelFrame
 from publisher.joints.panels.standing import ON_TABLE, PanelBalance, balance_of

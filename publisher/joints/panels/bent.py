@@ -8,8 +8,8 @@ from math import ceil, cos, degrees, radians, sin
 import numpy as np
 import shapely
 
-from publisher.basics import Arc, Path, Point, polyline, record
-from publisher.geometry import BendStretch, Edge, Part, Region, polygon
+from publisher.basics import Arc, Path, Point, Purpose, polyline, record
+from publisher.geometry import BendStretch, Edge, Mark, Part, Region, polygon
 from publisher.joints.panels.space import Array, PanelFrame
 
 FACET_TURN = 7.5
@@ -18,6 +18,8 @@ FACET_TURN = 7.5
 FACET = ("facet_start", "facet_end")
 """Edges at which facets of one board meet."""
 
+FAR = 1e5  # mm: beyond all parts
+AT_END = 1e-6  # mm: an edge this near to where the bends end is an end
 LEAST_FACET = 0.5  # mm²: slivers at the ends of a strip
 
 
@@ -62,8 +64,10 @@ def is_facet(part: Part) -> bool:
     return any(edge.name in FACET for edge in part.edges)
 
 
-def facets_of(part: Part, frame: PanelFrame) -> tuple[tuple[Part, PanelFrame], ...]:
+def facets_of(part: Part, frame: PanelFrame, *, patterned: bool = False) -> tuple[tuple[Part, PanelFrame], ...]:
     """Return a bent part in place as flat facets; the part itself where it is not bent.
+
+    ``patterned``: with what each has of the pattern on its face, for pictures.
 
     ``frame`` is that of the flat part, which keeps its place in the middle of its length: from there both ends curl to its
     inside. Facets touch the true outside along their upright edges.
@@ -78,8 +82,45 @@ def facets_of(part: Part, frame: PanelFrame) -> tuple[tuple[Part, PanelFrame], .
         axes = np.array([[cos(h), 0.0, -sin(h)], [0.0, 1.0, 0.0], [sin(h), 0.0, cos(h)]])
         place = PanelFrame(frame.axes @ axes, frame.carry(np.array([[at[0], 0.0, at[1]]]))[0])
         first, last = number == 0, number == len(cuts) - 1
-        made += [(facet, place) for facet in _cut(part, body, (start, end), chord, turn, (first, last))]
+        cut = _cut(part, body, (start, end), chord, turn, (first, last))
+        marks = _pattern(part, start, end, chord) if patterned else ()
+        made += [(replace(facet, marks=marks), place) for facet in cut]
     return tuple(made)
+
+
+def bent_end(part: Part, edge: str) -> PanelFrame | None:
+    """Return how an upright end of a bent part lies against its flat frame: as the flat part would lie if it went on straight from
+    there. None for an edge that is no end of a bent part."""
+    line = part.edge(edge)
+    if part.bending is None or not part.bending.bends or line is None or line.centre is not None:
+        return None
+    bends, (ax, bx) = part.bending.bends, (line.nominal_start[0], line.nominal_end[0])
+    at_end = abs(ax - bends[-1].end) < AT_END and abs(bx - bends[-1].end) < AT_END
+    if not at_end and not (abs(ax - bends[0].start) < AT_END and abs(bx - bends[0].start) < AT_END):
+        return None
+    *_, last = facets = list(_facets(bends, part.bending.keeps, part.thickness))
+    _, _, (x, z), chordal, chord, turn = last if at_end else facets[0]
+    h = radians(chordal - turn / 2.0 if at_end else chordal + turn / 2.0)
+    tip = np.array([x, 0.0, z])
+    if at_end:
+        tip = tip + chord * np.array([cos(radians(chordal)), 0.0, sin(radians(chordal))])
+    axes = np.array([[cos(h), 0.0, -sin(h)], [0.0, 1.0, 0.0], [sin(h), 0.0, cos(h)]])
+    return PanelFrame(axes, tip - axes @ np.array([ax, 0.0, 0.0]))
+
+
+def frame_at(part: Part, frame: PanelFrame, edge: str) -> PanelFrame:
+    """Return the frame of a panel as its edge lies in it: of a bent one that goes on straight from the end where the edge is."""
+    end = bent_end(part, edge)
+    return frame if end is None else PanelFrame(frame.axes @ end.axes, frame.carry(end.origin[None, :])[0])
+
+
+def frame_from(part: Part, at_edge: PanelFrame, edge: str) -> PanelFrame:
+    """Return the frame of a panel from that of its edge: the other way round of ``frame_at``."""
+    end = bent_end(part, edge)
+    if end is None:
+        return at_edge
+    axes = at_edge.axes @ end.axes.T
+    return PanelFrame(axes, at_edge.origin - axes @ end.origin)
 
 
 def _facets(
@@ -154,6 +195,20 @@ def _cut(
         ]
         outline = Region(rings[0], tuple(rings[1:]))
         yield replace(part, outline=outline, template=outline, openings=(), marks=(), edges=edges, bending=None)
+
+
+def _pattern(part: Part, start: float, end: float, chord: float) -> tuple[Mark, ...]:
+    """Return what a facet has of the lines of a pattern, in its own coordinates."""
+    own = [mark for mark in part.marks if mark.purpose is Purpose.SURFACE and len(mark.path.points) > 1]
+    lines = [shapely.LineString([*mark.path.points, *mark.path.points[: mark.path.closed]]) for mark in own]
+    cut = shapely.intersection(lines, shapely.box(start, -FAR, end, FAR)) if own else ()
+    made = []
+    for mark, pieces in zip(own, cut, strict=True):
+        for piece in shapely.get_parts(pieces):
+            if isinstance(piece, shapely.LineString) and piece.length > AT_END:
+                points = [((x - start) * chord / (end - start), y) for x, y in piece.coords]
+                made.append(replace(mark, path=polyline(tuple(points))))
+    return tuple(made)
 
 
 def _edge(name: str, start: Point, end: Point, bevel: float) -> Edge:

@@ -1,5 +1,6 @@
 """Every join of a panel assembly, measured where its panels stand."""
 
+from dataclasses import replace
 from math import acos, degrees
 
 import numpy as np
@@ -8,6 +9,7 @@ import shapely
 from publisher.basics import record
 from publisher.design import Join
 from publisher.geometry import polygon
+from publisher.joints.panels.bent import frame_at
 from publisher.joints.panels.edges import lap_line, mating_lines
 from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.space import Array, EdgeLine, PanelFrame
@@ -46,6 +48,7 @@ def matings_of(assembly: PanelAssembly) -> tuple[Mating, ...]:
         if a is None or b is None or lines is None:
             continue
         line, edge = lines
+        a, b = (replace(p, frame=frame_at(p.part, p.frame, ref.edge)) for p, ref in ((a, join.a), (b, join.b)))
         gap, corner = _meet(a.frame, line, b.frame, edge)
         misses = tab_misses(a, b, edge) if join.joint == "tab_and_slot" else None
         found.append(Mating(join, line.length, edge.length, gap, corner, misses, _touch(join, a, b, edge)))

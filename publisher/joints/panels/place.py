@@ -4,9 +4,9 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from publisher.basics import Place, record
-from publisher.design import FaceSeat, Join, Lining, PanelPlan, Rest
+from publisher.design import EdgeRef, FaceSeat, Join, Lining, PanelPlan, Rest
 from publisher.geometry import Part
-from publisher.joints.panels.bent import facets_of
+from publisher.joints.panels.bent import facets_of, frame_at, frame_from
 from publisher.joints.panels.edges import edge_line, lap_line, mating_lines
 from publisher.joints.panels.linings import lined
 from publisher.joints.panels.lying import lying
@@ -45,10 +45,12 @@ class PanelAssembly:
         return next((p for p in self.panels if p.name == name), None)
 
 
-def flat_boards(panels: Iterable[Panel]) -> tuple[Panel, ...]:
-    """Return panels with their bent ones as flat facets, each with the name of the place."""
+def flat_boards(panels: Iterable[Panel], *, patterned: bool = False) -> tuple[Panel, ...]:
+    """Return panels with their bent ones as flat facets, each with the name of the place; ``patterned`` for pictures."""
     return tuple(
-        replace(panel, part=part, frame=frame) for panel in panels for part, frame in facets_of(panel.part, panel.frame)
+        replace(panel, part=part, frame=frame)
+        for panel in panels
+        for part, frame in facets_of(panel.part, panel.frame, patterned=patterned)
     )
 
 
@@ -118,9 +120,15 @@ def _by_join(
             continue
         line, edge = lines
         if a_placed:
-            return join.b.panel, joined(frames[join.a.panel], line, edge, join.corner), False
-        return join.a.panel, joined(frames[join.b.panel], edge, line, join.corner), False
+            made = joined(_at(join.a, part_at, frames), line, edge, join.corner)
+            return join.b.panel, frame_from(part_at[join.b.panel], made, join.b.edge), False
+        made = joined(_at(join.b, part_at, frames), edge, line, join.corner)
+        return join.a.panel, frame_from(part_at[join.a.panel], made, join.a.edge), False
     return None
+
+
+def _at(ref: EdgeRef, part_at: dict[str, Part], frames: dict[str, PanelFrame]) -> PanelFrame:
+    return frame_at(part_at[ref.panel], frames[ref.panel], ref.edge)
 
 
 def _by_rest(

@@ -6,13 +6,15 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 import shapely
 
-from publisher.basics import LineKind, Point, Purpose, polyline
-from publisher.geometry import Mark
+from publisher.basics import LineKind, Path, Point, Purpose, polyline
+from publisher.geometry import Mark, Part, polygon
 from publisher.joints.panels.linings import LiningFound, measured_lining
 from publisher.joints.panels.place import PanelAssembly
-from publisher.joints.panels.seats import Seating, measured
+from publisher.joints.panels.posts import PostFound, measured_post
+from publisher.joints.panels.seats import Seating, measured, middle_of_ring, opening_of
 
 LONG_SEAT = 150.0  # mm: a longer seat may run over several pages
+LETTER_OVER = 5.0  # mm from an opening to the letter of the post that it takes
 LETTER_ASIDE = 0.17  # of its length
 LEAST_SEAT = 1.0  # mm²: what covers less is no place to glue anything
 
@@ -22,8 +24,19 @@ def seatings_of(assembly: PanelAssembly) -> tuple[Seating, ...]:
     found = []
     for seat in assembly.plan.seats:
         own, host = assembly.panel(seat.panel), assembly.panel(seat.host)
-        if own is not None and host is not None:
+        if own is not None and host is not None and not seat.opening:
             made = measured(seat, own.part, own.frame, host.part, host.frame)
+            found += [made] if made is not None else []
+    return tuple(found)
+
+
+def posts_of(assembly: PanelAssembly) -> tuple[PostFound, ...]:
+    """Return the posts in openings, as far as both stand somewhere and the opening is there."""
+    found = []
+    for seat in assembly.plan.seats:
+        own, host = assembly.panel(seat.panel), assembly.panel(seat.host)
+        if own is not None and host is not None and seat.opening:
+            made = measured_post(seat, own.part, own.frame, host.part, host.frame)
             found += [made] if made is not None else []
     return tuple(found)
 
@@ -63,7 +76,40 @@ def seat_marks(assembly: PanelAssembly, seatings: Sequence[Seating]) -> dict[str
                 behind = ", inside" if seating.seat.face == "inside" else ""
                 where = "" if alike else f" on {name.replace('_', ' ')}"
                 marks[part].extend(_marks(seating, f"{letter}{where}{behind}"))
+    for part, mark in _post_letters(assembly):
+        marks[part].append(mark)
     return {part: tuple(own) for part, own in marks.items()}
+
+
+def _post_letters(assembly: PanelAssembly) -> Iterator[tuple[str, Mark]]:
+    """Yield the letter of each post beside the opening that takes it; with the place where not all of its part carry one."""
+    part_at = {panel.name: panel.part for panel in assembly.panels}
+    posts = [seat for seat in assembly.plan.seats if seat.opening and {seat.panel, seat.host} <= part_at.keys()]
+    drawn: set[tuple[str, str, str]] = set()
+    for seat in posts:
+        host, letter = part_at[seat.host], part_at[seat.panel].letter
+        ring = opening_of(host, seat.opening)
+        carry = {s.host for s in posts if s.opening == seat.opening and part_at[s.panel].letter == letter}
+        every = {name for name, part in part_at.items() if part.id == host.id} <= carry
+        text = letter if every else f"{letter} on {seat.host.replace('_', ' ')}"
+        if ring is None or (host.id, seat.opening, text) in drawn:
+            continue
+        drawn.add((host.id, seat.opening, text))
+        at = _beside(ring, host)
+        yield host.id, Mark(LineKind.REFERENCE, Purpose.MATCH, polyline((at,)), name=f"seat of {seat.panel}", text=text)
+
+
+def _beside(ring: Path, host: Part) -> Point:
+    """Return the place beside an opening that is farthest from all that is cut: over it, under it or at its sides."""
+    (x, y), box, body = middle_of_ring(ring), ring.box, polygon(host.outline)
+    spots = [
+        (x, box.top + LETTER_OVER),
+        (x, box.bottom - LETTER_OVER),
+        (box.right + LETTER_OVER, y),
+        (box.left - LETTER_OVER, y),
+    ]
+    inside = [spot for spot in spots if body.contains(shapely.Point(spot))] or spots
+    return max(inside, key=lambda spot: float(body.boundary.distance(shapely.Point(spot))))
 
 
 def _same(a: Seating, b: Seating) -> bool:

@@ -5,7 +5,7 @@ from math import acos, cos, degrees, dist, radians, sin, tan
 import numpy as np
 import shapely
 
-from publisher.basics import Point, record
+from publisher.basics import Path, Point, record
 from publisher.design import FaceSeat
 from publisher.geometry import Edge, Part, middle_of, polygon
 from publisher.joints.panels.solids import face_pair
@@ -64,22 +64,27 @@ def _ground(seat: FaceSeat, host: Part, frame: PanelFrame) -> _Ground:
 
 
 def seated(seat: FaceSeat, part: Part, host: Part, frame: PanelFrame) -> PanelFrame | None:
-    """Return the frame of a panel that is put on a face of a host at ``frame``; None where it is not said at which place, or
-    the edge that it stands on is not there."""
+    """Return the frame of a panel that is put on a face, or in an opening, of a host at ``frame``; None where it is not said at
+    which place, or the edge or the opening is not there."""
     ground, turn = _ground(seat, host, frame), radians(seat.turn)
-    if seat.at is None:
+    hole = opening_of(host, seat.opening) if seat.opening else None
+    if seat.at is None and hole is None:
         return None
+    at = seat.at if hole is None else middle_of_ring(hole)
+    assert at is not None
+    # what goes into an opening ends level with the other face
+    foot = ground.point(at) - (0.0 if hole is None else host.thickness) * ground.normal
     along = cos(turn) * ground.across + sin(turn) * ground.up
     if not seat.edge:
         x, y = middle_of(part)
         axes = np.column_stack([along, np.cross(ground.normal, along), ground.normal])
-        return PanelFrame(axes, ground.point(seat.at) - axes @ np.array([x, y, -part.thickness]))
+        return PanelFrame(axes, foot - axes @ np.array([x, y, -part.thickness]))
     edge = part.edge(seat.edge)
     if edge is None or edge.centre is not None or dist(edge.start, edge.end) < HAIR:
         return None
     bevel = radians(edge.bevel)
     outward = cos(bevel) * np.cross(along, ground.normal) + sin(bevel) * ground.normal
-    return resting(_middle_line(part, edge), along, outward, ground.point(seat.at))
+    return resting(_middle_line(part, edge), along, outward, foot)
 
 
 def _middle_line(part: Part, edge: Edge) -> EdgeLine:
@@ -87,6 +92,19 @@ def _middle_line(part: Part, edge: Edge) -> EdgeLine:
     line = line_of(edge.start, edge.end, part.thickness / 2.0)
     back = part.thickness / 2.0 * tan(radians(edge.bevel)) * line.inward
     return EdgeLine(line.along, (line.middle[0] + back[0], line.middle[1] + back[1]), line.length, line.depth)
+
+
+def opening_of(host: Part, name: str) -> Path | None:
+    """Return the ring of an opening of this name with board all round it: the part's own, or one of its shape's holes."""
+    own = next((one.ring for one in host.openings if one.name == name and (one.kind != "door" or one.sill > 0.0)), None)
+    holes = (hole for hole in host.outline.holes if all(edge.name == name for edge in hole.edges))
+    return own if own is not None else next(holes, None)
+
+
+def middle_of_ring(ring: Path) -> Point:
+    """Return the middle of the box round an opening."""
+    box = ring.box
+    return ((box.left + box.right) / 2.0, (box.bottom + box.top) / 2.0)
 
 
 def measured(seat: FaceSeat, part: Part, own: PanelFrame, host: Part, frame: PanelFrame) -> Seating | None:

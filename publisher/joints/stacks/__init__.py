@@ -9,5 +9,7 @@ from publisher.joints.stacks.bonds import HALF_BOND, QUARTER_BOND, half_offset, 
 from publisher.joints.stacks.bracing import weakest
 from publisher.joints.stacks.courses import Stagger, tick_ends
 from publisher.joints.stacks.facts import StackReport
+from publisher.joints.stacks.knee_marks import knee_marks
+from publisher.joints.stacks.knees import Knee
 from publisher.joints.stacks.layers import LaidStack, lay_all
 from publisher.joints.stacks.seats import seats_of

@@ -19,6 +19,7 @@ from publisher.geometry import Part
 from publisher.joints.bending import strength_of
 from publisher.joints.outlines import pieces
 from publisher.joints.stacks.circles import farthest
+from publisher.joints.stacks.knees import lowest_ply
 from publisher.joints.stacks.layers import LaidStack
 from publisher.joints.stacks.plan_geometry import LayerKey, PlanGeometry
 
@@ -169,7 +170,7 @@ def braced_layers(
         breaking = {r.layer for r in roots if r.stress > strength_of(boards[parts[stack.layers[r.layer].part].board])}
         asked = [k for k in asked if k in breaking]
     foot = stack.layers[0].bottom
-    return tuple(k for k in asked if stack.layers[k].bottom - foot >= brace.drop - BRACE_CLOSE)
+    return tuple(k for k in asked if stack.layers[lowest_ply(stack, k)].bottom - foot >= brace.drop - BRACE_CLOSE)
 
 
 def brace_length(brace: BracePlan) -> float:

@@ -10,7 +10,7 @@ from publisher.basics import Place, record
 from publisher.design import Board, Fact, Figure, Kind
 from publisher.geometry import Part
 from publisher.joints.facts import made_fact
-from publisher.joints.footing import GRAVITY
+from publisher.joints.footing import GRAVITY, mass_of
 from publisher.joints.outlines import pieces
 from publisher.joints.stacks.balance import Balance, balance_of, spread_of
 from publisher.joints.stacks.batches import likely_ends, worst_ends
@@ -25,6 +25,7 @@ from publisher.joints.stacks.bracing import (
 )
 from publisher.joints.stacks.circles import CIRCLE_CLOSE, farthest
 from publisher.joints.stacks.courses import Stagger, staggers_of
+from publisher.joints.stacks.knees import Knee, knees_of
 from publisher.joints.stacks.layers import LaidStack
 from publisher.joints.stacks.plan_geometry import PlanGeometry
 from publisher.joints.stacks.treads import Tread, treads_of
@@ -47,6 +48,7 @@ class StackReport:
     roots: tuple[Root, ...]
     load: float  # N of the figure at the outer edge of a step
     braced: tuple[int, ...]  # layers under whose steps a knee stands
+    knees: tuple[Knee, ...] = ()  # one for each of them
     whole: bool = (
         True  # an assembly with all its sections; False for one section, which the whole's checks look at as well
     )
@@ -70,8 +72,12 @@ def report_on(
     free = roots_of(stack, plan, grounds, load)
     braced = braced_layers(stack, free, parts, boards)
     roots = propped(free, braced, stack.brace)
+    knee = parts.get(stack.brace.part) if stack.brace is not None else None
+    thick = knee.thickness if knee is not None else stack.layers[0].thickness
+    knees = knees_of(stack, plan, braced, thick)
+    braced = tuple(knee.layer for knee in knees)
     return StackReport(
-        stack, plan, treads, balance, staggers_of(stack, plan, parts), place, grounds, roots, load, braced, whole
+        stack, plan, treads, balance, staggers_of(stack, plan, parts), place, grounds, roots, load, braced, knees, whole
     )
 
 
@@ -98,7 +104,9 @@ def _sizes(report: StackReport, parts: dict[str, Part], boards: dict[str, Board]
     left, bottom, right, top = shapely.total_bounds(plan.placed)
     yield "width", right - left, "length"
     yield "depth", top - bottom, "length"
-    yield "mass", report.balance.mass, "mass"
+    knee = parts.get(stack.brace.part) if stack.brace is not None else None
+    braces = len(report.knees) * mass_of(knee, boards) if knee is not None else 0.0
+    yield "mass", report.balance.mass + braces, "mass"
     main = stack.main
     if main is not None:
         own = stack.layers[main.first : main.first + main.count]

@@ -1,6 +1,6 @@
 """A stack as panels that lie flat, and panels carried to another place."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from math import cos, radians, sin
 
 import numpy as np
@@ -9,18 +9,33 @@ from publisher.basics import Place
 from publisher.geometry import Part
 from publisher.joints.outlines import Array
 from publisher.joints.panels import Panel, PanelFrame, corners_of
-from publisher.joints.stacks import LaidStack
+from publisher.joints.stacks import Knee, LaidStack
 
 
-def panels_of_stack(stack: LaidStack, parts: dict[str, Part], place: Place) -> tuple[Panel, ...]:
-    """Return the layers of a stack as panels whose drawn faces look up."""
+def panels_of_stack(
+    stack: LaidStack, parts: dict[str, Part], place: Place, knees: Sequence[Knee] = ()
+) -> tuple[Panel, ...]:
+    """Return the layers of a stack as panels whose drawn faces look up, then its knee braces."""
     made = []
     for layer in stack.layers:
         a, b, c, d, e, f = layer.pose.matrix()
         axes = np.array([[a, c, 0.0], [b, d, 0.0], [0.0, 0.0, 1.0]])
         frame = PanelFrame(axes, np.array([e, f, layer.bottom + layer.thickness]))
         made.append(Panel(f"layer_{layer.number}", parts[layer.part], frame, False, place))
+    knee_part = parts.get(stack.brace.part) if stack.brace is not None else None
+    if stack.brace is not None and knee_part is not None:
+        for knee in knees:
+            if not knee.blocked:
+                frame = _upright(knee, stack.brace.drop, knee_part.thickness)
+                made.append(Panel(f"brace_{stack.layers[knee.layer].number}", knee_part, frame, False, place))
     return tuple(made)
+
+
+def _upright(knee: Knee, drop: float, thick: float) -> PanelFrame:
+    """Return the frame of a brace: its level side runs out under the step, its upright side stands against the core."""
+    c, s = cos(radians(knee.heading)), sin(radians(knee.heading))
+    axes = np.array([[c, 0.0, s], [s, 0.0, -c], [0.0, 1.0, 0.0]])
+    return PanelFrame(axes, np.array([*knee.at, knee.top - drop]) + thick / 2.0 * axes[:, 2])
 
 
 def carried(panels: Iterable[Panel], turn: float, by: Array) -> tuple[Panel, ...]:

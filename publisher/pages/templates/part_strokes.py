@@ -49,7 +49,8 @@ def template_marks(part: Part) -> Iterator[Mark]:
     front edge lies. The two run close beside each other, and one dotted line would be taken for the other."""
     lined_up = any(m.purpose is Purpose.LINE_UP and m.name == "next front edge" for m in part.marks)
     for mark in part.marks:
-        if not (lined_up and mark.purpose is Purpose.LAP and mark.path.closed):
+        next_layer = mark.purpose is Purpose.LAP and mark.path.closed and mark.kind is not LineKind.GLUE
+        if not (lined_up and next_layer):
             yield mark
 
 

@@ -58,6 +58,12 @@ def test_what_stands_on_a_slope_is_cut_to_it(tried: Callable[..., Any], turn: in
         ("stands_on: front, edge: bottom, at: [0 mm, 0 mm], slope: 0 deg", "on a slope of 0°"),
         ("stands_on: front, edge: bottom, at: [0 mm, 0 mm], slope: 80 deg", "on a slope of 80°"),
         ("stands_on: front, edge: bottom, at: [0 mm, 0 mm], slope: pitch, face: inside", "slope goes with the outside"),
+        (
+            "stands_on: front, edge: bottom, opening: hole, at: [0 mm, 0 mm]",
+            "at means nothing for a post in an opening",
+        ),
+        ("stands_on: front, edge: bottom, opening: hole, slope: pitch", "slope means nothing for a post in an opening"),
+        ("lies_on: front, at: [0 mm, 0 mm], opening: hole", "opening means nothing for a part that lies on its face"),
     ],
 )
 def test_a_seat_that_cannot_be(tried: Callable[..., Any], row: str, words: str) -> None:

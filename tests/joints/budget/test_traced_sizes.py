@@ -5,6 +5,7 @@ square corners. Nothing here uses a formula of the budget.
 """
 
 from math import dist
+from pathlib import Path
 
 import pytest
 import shapely
@@ -97,3 +98,41 @@ def test_tabs_are_outlines_their_depth_and_distances_of_centres_are_not(built: B
     assert size(tab) == (pytest.approx(scale * 5.0, abs=0.02), pytest.approx(scale * (30.0 - 0.8) + 0.8, abs=0.002))
     one, other, *_ = holes(wall)
     assert dist(one.centroid.coords[0], other.centroid.coords[0]) == pytest.approx(scale * 25.0, abs=0.002)
+
+
+POSTS = """sizes: {board: 5 mm}
+parts:
+  wall:
+    name: Wall
+    board: foam
+    shape: wall_panel
+    trace_allowance: 0.4 mm
+    with: {width: 120 mm, height: 60 mm}
+    openings:
+      square: {kind: window, head: square, width: 20.3 mm, height: 5.4 mm, sill: 30 mm, centre: 30 mm}
+      round: {kind: round_hole, diameter: 21 mm, centre: 80 mm, up: 30 mm}
+  post: {name: Post, board: foam, shape: rectangle, trace_allowance: 0.4 mm, with: {width: 20 mm, height: 50 mm}}
+assembly:
+  box:
+    panels: {front: wall, near: post, far: post}
+    stands_on: front.bottom
+    joins:
+      - {place: near, stands_on: front, edge: bottom, opening: square}
+      - {place: far, stands_on: front, edge: bottom, opening: round}
+"""
+
+
+@pytest.mark.parametrize("scale", [0.995, 1.0, 1.005])
+def test_a_post_and_its_opening_are_cut_as_their_meetings_say(tmp_path: Path, scale: float) -> None:
+    """What goes into a round opening is its post from corner to corner, which shrinks by its width and not by its board."""
+    built = build(POSTS, tmp_path, "trace")
+    wall, post = cut(built.parts["wall"], scale), cut(built.parts["post"], scale)
+    square, circle = holes(wall)
+    met = {meeting.name: meeting for meeting in built.joined.meetings}
+    assert met["wall.square.near"].cut_at(scale) == pytest.approx(size(square)[1], abs=0.002)
+    edge = met["wall.square.near.bottom"]
+    assert edge.cut_at(scale) == pytest.approx(size(square)[0] - size(post)[0], abs=0.002)
+    corner = met["wall.round.far"]
+    true = size(circle)[0] - (size(post)[0] ** 2 + 25.0) ** 0.5
+    assert corner.cut_at(scale) - 425.0**0.5 == pytest.approx(true, abs=0.003)
+    assert corner.unprinted_least == pytest.approx(425.0**0.5)  # the board of this spec has no spread

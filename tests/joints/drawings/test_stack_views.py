@@ -1,5 +1,6 @@
 """Stacks in pictures, against heights, widths and places that follow from the view by hand."""
 
+from dataclasses import replace
 from math import cos, radians, sin
 from types import SimpleNamespace
 
@@ -7,10 +8,12 @@ import numpy as np
 import pytest
 import shapely
 
+from publisher.design import BracePlan
 from publisher.geometry import Part
 from publisher.joints.drawings.lines import Sketch
 from publisher.joints.drawings.stack_views import STACK_ARROW, exploded_view, plan_view, whole_view
 from publisher.joints.drawings.view import STACK_VIEW
+from publisher.joints.stacks.knees import Knee
 from publisher.joints.stacks.layers import LaidStack, lay
 
 UP = cos(radians(STACK_VIEW.above))
@@ -90,3 +93,20 @@ def test_ghost_lines_stay_outside_the_upper_layer(make: SimpleNamespace) -> None
     ghosts = shapely.union_all(np.array(sketch.lines["ghost"]))
     assert ghosts.length > 80.0
     assert shapely.intersection(ghosts, upper).length < 0.5
+
+
+def test_a_braced_step_is_drawn_with_its_brace_and_apart_with_its_letter(make: SimpleNamespace) -> None:
+    """A single step far up on its core: the brace under it shows, 25 mm high and 40 mm long."""
+    core, step = make.disc("core", radius=20.0), make.rectangle("step", -20, -20, 90, 20)
+    parts = {"core": core, "step": step, "knee": make.wall("knee", 40, 25)}
+    stack = lay(make.stack("s", ("core", 8, 0.0, (0, 0)), ("step", 1, 0.0, (0, 0))), parts, None)
+    stack = replace(stack, brace=BracePlan(40.0, 25.0, (), False, make.here, "knee"))
+    knee = Knee(8, (20.0, 0.0), 0.0, 40.0)
+    plain, braced = (box(whole_view(stack, parts, knees)) for knees in ((), (knee,)))
+    assert braced == pytest.approx(plain, abs=0.2)  # it stands within the outline of the whole
+    drawn = whole_view(stack, parts, (knee,))
+    lines = shapely.get_coordinates(np.array(drawn.lines["outline"]))
+    low = (STACK_VIEW.axes() @ np.array([20.0, -2.5, 15.0]))[:2]  # the foot of its near corner, before the core
+    assert (np.hypot(*(lines - low).T) < 0.2).any()
+    assert len(lines) > len(shapely.get_coordinates(np.array(whole_view(stack, parts).lines["outline"])))
+    assert "K" in {label for label, *_ in exploded_view(stack, parts, (knee,)).labels}

@@ -9,9 +9,9 @@ import numpy as np
 import pytest
 import shapely
 
-from publisher.basics import Arc, Line, Path
-from publisher.geometry import BendStretch, BentForm, Part, polygon
-from publisher.joints.panels.bent import FACET_TURN, curve_of, facets_of, is_facet
+from publisher.basics import Arc, Line, LineKind, Path, Purpose, polyline
+from publisher.geometry import BendStretch, BentForm, Mark, Part, polygon
+from publisher.joints.panels.bent import FACET_TURN, bent_end, curve_of, facets_of, frame_at, frame_from, is_facet
 from publisher.joints.panels.space import PanelFrame
 
 FLAT = PanelFrame(np.eye(3), np.zeros(3))
@@ -84,3 +84,41 @@ def test_the_middle_of_a_curved_edge(make: SimpleNamespace) -> None:
     assert curve.along == pytest.approx([1.0, 0.0], abs=1e-3) and curve.inward == pytest.approx([0.0, 1.0], abs=1e-3)
     assert shapely.LineString(curve.points).length == pytest.approx(20.0 * pi, abs=0.01)
     assert curve_of(part, "side") is None
+
+
+@pytest.mark.parametrize("keeps", ["outside", "inside", "middle"])
+@pytest.mark.parametrize(("edge", "way"), [("right", 1.0), ("left", -1.0)])
+def test_at_its_ends_a_strip_goes_on_along_the_circle(make: SimpleNamespace, keeps: str, edge: str, way: float) -> None:
+    """Of a quarter circle each end is turned by 45° against the middle, and lies on the circle of the outside."""
+    part = strip(make, keeps=keeps)
+    line = part.edge(edge)
+    assert line is not None
+    axis = np.array([polygon(part.outline).bounds[2] / 2.0, 0.0, -60.0])
+    frame = frame_at(part, FLAT, edge)
+    corner = frame.carry(np.array([[*line.nominal_start, 0.0]]))[0] - axis
+    assert (corner[0], corner[2]) == pytest.approx((way * 60.0 * sin(pi / 4), 60.0 * cos(pi / 4)))
+    assert frame.outward == pytest.approx(np.array([way * sin(pi / 4), 0.0, cos(pi / 4)]))
+    back = frame_from(part, frame, edge)
+    assert back.axes == pytest.approx(FLAT.axes) and back.origin == pytest.approx(FLAT.origin, abs=1e-9)
+
+
+def test_only_upright_ends_of_bent_parts_are_ends(make: SimpleNamespace) -> None:
+    part = strip(make)
+    assert [name for name in ("bottom", "right", "top", "left") if bent_end(part, name)] == ["right", "left"]
+    assert bent_end(make.wall("wall", 60, 40), "right") is None
+    assert bent_end(part, "nowhere") is None
+
+
+def test_a_pattern_is_shared_among_the_facets(make: SimpleNamespace) -> None:
+    long = 60.0 * radians(90.0)
+    course = Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((5.0, 20.0), (long - 5.0, 20.0))))
+    joint = Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((30.0, 20.0), (30.0, 30.0))))
+    part = replace(strip(make), marks=(course, joint))
+    facets = [one for one, _ in facets_of(part, FLAT, patterned=True)]
+    lines = [mark.path.points for one in facets for mark in one.marks]
+    assert len([line for line in lines if line[0][1] == line[-1][1]]) == len(facets)  # the course, over all of them
+    assert len([line for line in lines if line[0][0] == line[-1][0]]) == 1
+    chords = sum(polygon(one.outline).bounds[2] for one in facets)
+    level = sum(abs(b[0] - a[0]) for a, *_, b in lines)
+    assert level == pytest.approx(chords * (long - 10.0) / long)
+    assert not any(one.marks for one, _ in facets_of(part, FLAT))

@@ -38,3 +38,18 @@ def test_what_one_place_of_a_part_carries_is_drawn_with_its_name(make: SimpleNam
     (text,) = [mark.text for mark in seat_marks(assembly, seatings_of(assembly))["w"] if mark.text]
     assert text == "S on f, inside"
     assert assembly.unplaced == ("two",)
+
+
+def test_a_post_has_its_letter_beside_its_opening_with_the_place_where_not_all_have_one(make: SimpleNamespace) -> None:
+    hole = ((20.0, 10.0), (20.0, 15.0), (40.0, 15.0), (40.0, 10.0))
+    wall = make.polygon("w", [(0, 0), (60, 0), (60, 40), (0, 40)], ("bottom", "right", "top", "left"), holes=(hole,))
+    parts = {"w": wall, "s": make.wall("s", 30, 40), "post": make.wall("post", 19, 30)}
+    places = {"f": "w", "r": "s", "k": "w", "one": "post", "two": "post"}
+    plan = make.panels("hut", places, "f.bottom", make.join("f.right", "r.left"), make.join("r.right", "k.left"))
+    both = [
+        FaceSeat(p, h, "outside", "bottom", None, 0.0, None, make.here, "hole") for p, h in (("one", "f"), ("two", "k"))
+    ]
+    for seats, text in ((both, "P"), (both[:1], "P on f")):
+        marks = seat_marks(place_panels(replace(plan, seats=tuple(seats)), parts), ())["w"]
+        assert [mark.text for mark in marks] == [text]
+        assert marks[0].path.points == ((30.0, 20.0),)  # over the opening, where most board is

@@ -6,11 +6,13 @@ one change that makes them untrue, by the name of the change, and ``smaller(plan
 
 from tests.random_designs.kinds import (
     boxes,
+    braces,
     crates,
     drawings,
     houses,
     lean_tos,
     piers,
+    posts,
     rings,
     slopes,
     spires,
@@ -30,4 +32,6 @@ KINDS = {
     "slopes": slopes,
     "piers": piers,
     "lean-to": lean_tos,
+    "braces": braces,
+    "posts": posts,
 }
