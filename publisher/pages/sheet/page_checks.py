@@ -1,5 +1,6 @@
 """What must hold for every composed page, whoever drew it."""
 
+import re
 from collections.abc import Iterator
 from dataclasses import replace
 from math import cos, radians, sin
@@ -13,6 +14,7 @@ from publisher.pages.model import Drawn, Fill, Page, Picture, Stroke, Words
 from publisher.pages.type import LEAST_SIZE, Faces
 
 _SLACK = 1e-6  # mm, of floats
+_STANDING = re.compile("[A-IK-PR-Z0-9a-fhik-or-xz .·°+×–-]*")  # no letter reaches under the line
 _TOUCH = 0.2  # mm by which the boxes of words may overlap on each side: they hold accents and descenders that most words lack
 
 
@@ -126,7 +128,7 @@ def _called(thing: Drawn) -> str:
 
 
 def _on_each_other(faces: Faces, words: list[tuple[Words, Box]]) -> Iterator[tuple[Words, Words]]:
-    """Yield words that lie on each other: first by upright boxes, then, where one is turned, by their own."""
+    """Yield words that lie on each other: first by upright boxes, then by the bands that their own letters fill."""
     if not words:
         return
     left, bottom, right, top = np.array([box.sides for _, box in words]).T
@@ -134,8 +136,7 @@ def _on_each_other(faces: Faces, words: list[tuple[Words, Box]]) -> Iterator[tup
     meet = (left[:, None] < right) & (left < right[:, None]) & (bottom[:, None] < top) & (bottom < top[:, None])
     for i, j in np.argwhere(np.triu(meet, 1)).tolist():
         one, two = words[i][0], words[j][0]
-        askew = one.turn % 90.0 or two.turn % 90.0
-        if not askew or _band(faces, one).intersects(_band(faces, two)):
+        if _band(faces, one).intersects(_band(faces, two)):
             yield one, two
 
 
@@ -152,6 +153,8 @@ def _on_lines(
 
 
 def _band(faces: Faces, words: Words) -> shapely.Polygon:
-    """Return the rectangle round a line of words, turned with it."""
+    """Return the rectangle round a line of words, turned with it; without room under the line where no letter reaches there."""
     box = words_box(faces, replace(words, turn=0.0)).grown(-_TOUCH)
+    if _STANDING.fullmatch(words.text):
+        box = replace(box, bottom=max(box.bottom, words.y))
     return affinity.rotate(shapely.box(*box.sides), words.turn, (words.x, words.y))

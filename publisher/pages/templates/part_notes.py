@@ -21,7 +21,7 @@ def mark_notes(part: Part, pose: Pose, type_: Setter, taken: Iterable[shapely.Ge
     """Return the words of the marks, each upright on the page beside its mark, clear of lines, of each other and of ``taken``.
 
     What finds no free place is left out: words that name a place soonest; letters of joins and angles of bevels only where a part
-    has no room for the smallest type, not even turned with it.
+    has no room for the smallest type, not even along it or across.
     """
     texts = [m for m in part.marks if m.text]
     if not texts:
@@ -51,7 +51,12 @@ def mark_notes(part: Part, pose: Pose, type_: Setter, taken: Iterable[shapely.Ge
         if note is None and wanted:
             if few is None:
                 few = shapely.union_all([ground.boundary, quiet_lines(part, pose, surface=False)])
-            note = _place_note(mark, pose, small, reach, type_, ground, few, blocked)
+            across = 90.0 - (-along) % 180.0
+            tries = (
+                _place_note(mark, pose, small, reach, type_, ground, few, blocked, turn)
+                for turn in (0.0, along, across)
+            )
+            note = next((n for n in tries if n), None)
         if note:
             blocked.append(note.area(0.3))
             notes[number] = note

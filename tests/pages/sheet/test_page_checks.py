@@ -87,6 +87,13 @@ def test_words_on_words_are_found(composed: Callable[..., Composed], setter: Set
     assert faults(composed(*setter.line("Gable", BODY, 25.0, 98.0, turn=90.0))) == [" on each other"]
 
 
+def test_capitals_close_over_each_other_are_apart(composed: Callable[..., Composed], setter: Setter) -> None:
+    """Letters of pieces laid close together: room for what hangs under a line is no ink where nothing hangs."""
+    over = 100.0 + BODY.size * 0.76
+    assert faults(composed(*setter.line("G", BODY, 20.0, over))) == []
+    assert faults(composed(*setter.line("J", BODY, 20.0, over))) == [" on each other"]
+
+
 def test_words_that_lie_aslant_side_by_side_are_apart(composed: Callable[..., Composed], setter: Setter) -> None:
     """Their upright boxes meet; they do not."""
     one = setter.line("THIS SIDE UP", BODY, 100.0, 200.0, turn=45.0)

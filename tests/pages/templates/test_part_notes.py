@@ -47,6 +47,16 @@ def test_words_lie_as_a_narrow_part_lies_where_they_find_no_room_level(
         assert drawn.turn == note.turn and ground.contains(shapely.Point(drawn.x, drawn.y))
 
 
+def test_words_run_up_a_part_that_is_narrower_than_they_are(make_part: Callable[..., Part], setter: Setter) -> None:
+    mark = Mark(LineKind.REFERENCE, Purpose.BEVEL, polyline(((3.0, 50.0),)), text="5.67° out")
+    for turn in (0.0, 30.0):
+        part, pose = make_part(width=6.0, height=60.0, marks=(mark,)), Pose(turn=turn)
+        (note,) = mark_notes(part, pose, setter)
+        assert note.turn == (90.0 if not turn else turn - 90.0) and polygon(part.template, pose).contains(
+            note.area(0.4)
+        )
+
+
 def test_words_stay_near_their_mark(stair_layer: Part, setter: Setter) -> None:
     notes = {note.text: note for note in mark_notes(stair_layer, Pose(), setter)}
     assert set(notes) == {"climbs", "front edge", "next layer’s front edge here"}
