@@ -5,9 +5,20 @@ from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
-from publisher.basics import Finding, Place, Refusal, errors, record
+from publisher.basics import Finding, Place, Refusal, Severity, errors, record
 from publisher.brief import Brief, SchemaParameter, SchemaParts, SchemaShape, Table, build_schema
-from publisher.design import Design, Fact, SheetSize, Size, asked_variants, text_findings, variants, work_out
+from publisher.design import (
+    Design,
+    Fact,
+    SheetSize,
+    Size,
+    asked_variants,
+    gaps,
+    text_findings,
+    unsigned,
+    variants,
+    work_out,
+)
 from publisher.geometry import Part, ShapeInfo, cut_pieces, make_parts, opening_infos, shape_infos, surface_infos
 from publisher.joints import (
     TRIED_WHOLE,
@@ -113,7 +124,7 @@ class Built:
         if not self.good or design is None or joined is None or needs is None:
             raise ValueError("what could not be built cannot be offered")
         packs = tuple((one.pack, one.proof) for one in self.packs)
-        return Offer(design, needs, packs, self.outputs, joined.boards, self.worked.brief.inputs)
+        return Offer(design, needs, packs, self.outputs, joined.boards, self.worked.brief.inputs, joined.facts)
 
 
 @record
@@ -146,7 +157,7 @@ def work(
     if errors(found):
         return Worked(brief, variant, findings=tuple(found))
     design = work_out(brief, variant)
-    found += design.findings
+    found += (*design.findings, *gaps(design, brief.fields))
     if errors(found):
         return Worked(brief, variant, design, findings=tuple(found))
     parts, part_findings = make_parts(design)
@@ -301,11 +312,13 @@ def _cut_files(variant: str, pieces: tuple[Part, ...], needs: BoardNeeds) -> lis
 
 
 def release(brief: Brief, releases: Path, told: Callable[[Bundle], None] | None = None) -> Released:
-    """Build all variants of a design and put them below ``releases`` as one version, unless one has an error.
+    """Build all variants of a design and put them below ``releases`` as one version, unless one has an error, or nobody signs it.
 
     ``told`` hears of the bundle before it is put in place. Raises Refusal when the version was released before with other
     content, when the copy there is damaged, or when it cannot be written.
     """
+    if missing := tuple(replace(found, severity=Severity.ERROR) for found in unsigned(brief.fields)):
+        return Released((Built(Worked(brief, ""), (), (), (*brief.findings, *missing)),))
     builds = tuple(build(brief, variant) for variant in asked_variants(brief))
     if not all(built.good for built in builds):
         return Released(builds)

@@ -15,11 +15,13 @@ from publisher.design.offer import (
     SizeSpan,
     amount,
     fill,
+    gaps,
     said_numbers,
     sheet_size,
     size_span,
     text_findings,
     two_ranges,
+    unsigned,
 )
 from publisher.design.parts import letter
 from publisher.design.records import (
@@ -127,6 +129,7 @@ __all__ = [
     "asked_variants",
     "count_beyond",
     "fill",
+    "gaps",
     "letter",
     "said_numbers",
     "say",
@@ -134,6 +137,7 @@ __all__ = [
     "size_span",
     "text_findings",
     "two_ranges",
+    "unsigned",
     "variants",
     "work_out",
 ]

@@ -6,6 +6,7 @@ words and pictures in mm, and the promises that proof holds against the finished
 
 from publisher.basics import Rule
 from publisher.pages.compose import FONT_UNREADABLE, compose
+from publisher.pages.front import materials_to_buy, tools_to_buy
 from publisher.pages.model import (
     Attachment,
     Bookmark,
@@ -78,11 +79,13 @@ __all__ = [
     "compose",
     "count_pages",
     "material_words",
+    "materials_to_buy",
     "paper_for",
     "papers",
     "record_of",
     "record_schema",
     "thing",
     "tool_words",
+    "tools_to_buy",
     "with_attachment",
 ]

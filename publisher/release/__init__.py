@@ -7,7 +7,7 @@ it packs, overwrites a version with other content, removes what it did not make.
 
 from publisher.basics import Rule
 from publisher.release.bundle import DAMAGED, VERSION_EXISTS, Bundle, Release, is_released, make_bundle, place_bundle
-from publisher.release.listing import Listing, SheetsToBuy, listing_text
+from publisher.release.listing import FinishedSize, Listing, SheetsToBuy, Variant, listing_text
 from publisher.release.lock import BUSY
 from publisher.release.names import (
     NAME_TAKEN,
@@ -30,6 +30,7 @@ RULES: tuple[Rule, ...] = (BUSY, CANNOT_WRITE, DAMAGED, NAME_TAKEN, VERSION_EXIS
 __all__ = [
     "RULES",
     "Bundle",
+    "FinishedSize",
     "Left",
     "Listing",
     "Offer",
@@ -37,6 +38,7 @@ __all__ = [
     "PlacedSet",
     "Release",
     "SheetsToBuy",
+    "Variant",
     "bundle_of",
     "is_placed",
     "is_released",

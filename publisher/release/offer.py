@@ -2,17 +2,18 @@
 
 import json
 from hashlib import sha256
+from math import inf
 from typing import Any
 
 from publisher.basics import record
 from publisher.brief import NOTHING_READ, Inputs
-from publisher.design import Design
-from publisher.joints import BoardRange, takes_words
+from publisher.design import Design, Fact
+from publisher.joints import BoardRange
 from publisher.material import BoardNeeds
-from publisher.pages import Pack, cautions_for, thing
+from publisher.pages import Pack, cautions_for, materials_to_buy, papers, tools_to_buy
 from publisher.proof import Proof
 from publisher.release.bundle import Bundle, make_bundle
-from publisher.release.listing import Listing, SheetsToBuy, listing_text
+from publisher.release.listing import FinishedSize, Listing, SheetsToBuy, Variant, listing_text, sheet_words
 from publisher.release.names import LIST, pack_name, pack_stem, record_name
 
 LIST_FORMAT = 2  # of the list of packs; 1 was a list for each variant that did not name all files
@@ -36,6 +37,7 @@ class Offer:
     outputs: tuple[Output, ...] = ()
     boards: tuple[BoardRange, ...] = ()
     inputs: Inputs = NOTHING_READ
+    facts: tuple[Fact, ...] = ()
 
 
 def bundle_of(offers: tuple[Offer, ...]) -> Bundle:
@@ -49,7 +51,7 @@ def bundle_of(offers: tuple[Offer, ...]) -> Bundle:
 
 
 def listing_of(offers: tuple[Offer, ...]) -> Listing:
-    """Return what the listing says; tools, materials and cautions are those of the first variant (all share them)."""
+    """Return what the listing says; tools and cautions are those of the first variant (all share them)."""
     design = offers[0].design
     first = offers[0].packs[0][0]
     keys = (*design.tools, *(m.name for m in design.materials if m.name))
@@ -59,21 +61,54 @@ def listing_of(offers: tuple[Offer, ...]) -> Listing:
         designer=first.designer,
         licence=first.licence,
         summary=first.summary,
-        pages=tuple(
-            (offer.design.variant_title, pack.paper.title, len(pack.pages))
-            for offer in offers
-            for pack, _ in offer.packs
-        ),
-        boards=tuple({(b.board, takes_words(b), b.thickness): b for offer in offers for b in offer.boards}.values()),
-        sheets=tuple(
-            SheetsToBuy(offer.design.variant_title, need.board, need.sheet.label, len(need.sheets))
-            for offer in offers
-            for need in offer.needs.yields
-            if need.sheets
-        ),
-        tools=tuple(found.name for key in design.tools if (found := thing(key))),
-        materials=tuple(found.name for m in design.materials if (found := thing(m.name))),
+        variants=tuple(map(_variant_of, offers)),
+        tools=tools_to_buy(design),
         cautions=tuple(f"{c.title}: {c.text}" for c in cautions_for(keys)),
+    )
+
+
+def _variant_of(offer: Offer) -> Variant:
+    known = tuple((paper.name.upper(), paper.width, paper.height) for paper in papers() if len(paper.name) == 2)
+    return Variant(
+        title=offer.design.variant_title,
+        pages=tuple((pack.paper.title, len(pack.pages)) for pack, _ in offer.packs),
+        sizes=_finished(offer),
+        parts=len(offer.needs.cut_list),
+        pieces=sum(row.count + row.spare for row in offer.needs.cut_list),
+        spare=sum(row.spare for row in offer.needs.cut_list),
+        boards=_boards(offer),
+        sheets=tuple(
+            SheetsToBuy(
+                need.board, sheet_words(need.sheet.label, need.sheet.width, need.sheet.height, known), len(need.sheets)
+            )
+            for need in offer.needs.yields
+            if need.sheets and not need.left_out
+        ),
+        materials=materials_to_buy(offer.design, offer.facts),
+    )
+
+
+def _boards(offer: Offer) -> tuple[BoardRange, ...]:
+    """Return every board that parts are cut from; one that meets nothing may have any thickness."""
+    known = {one.board: one for one in offer.boards}
+    used = {row.board for row in offer.needs.cut_list}
+    return tuple(
+        known.get(board.id) or BoardRange(board.id, board.sold_as, board.shop, board.thickness, board.spread, 0.0, inf)
+        for board in offer.design.boards
+        if board.id in used
+    )
+
+
+def _finished(offer: Offer) -> tuple[FinishedSize, ...]:
+    """Return how large the finished pieces are: what things make up a whole are not told again by themselves."""
+    design, facts = offer.design, {fact.name: fact.value for fact in offer.facts}
+    inside = {thing.assembly for whole in design.wholes for thing in whole.things}
+    names = dict.fromkeys(name.split(".")[0] for name in facts if name.endswith(".depth"))
+    sizes = {name: [facts.get(f"{name}.{way}") for way in ("width", "depth", "height")] for name in names}
+    return tuple(
+        FinishedSize(name.replace("_", " "), *(way for way in ways if way is not None))
+        for name, ways in sizes.items()
+        if name not in inside and None not in ways
     )
 
 

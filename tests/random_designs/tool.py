@@ -8,6 +8,9 @@ from tempfile import TemporaryDirectory
 from publisher import api
 from publisher.basics import Finding, Refusal, Severity
 
+UNTOLD = ("design/no-steps", "design/unsigned")
+"""What these designs lack and no solid can judge: instructions, and somebody who signs."""
+
 
 @dataclass(frozen=True, slots=True)
 class Said:
@@ -59,6 +62,6 @@ def written(top: Path, spec: str, files: Sequence[tuple[str, str]]) -> Path:
 
 def _said(findings: Sequence[Finding], facts: dict[str, float]) -> Said:
     def of(severity: Severity) -> tuple[tuple[str, str], ...]:
-        return tuple((f.check, f.message) for f in findings if f.severity == severity)
+        return tuple((f.check, f.message) for f in findings if f.severity == severity and f.check not in UNTOLD)
 
     return Said(of(Severity.ERROR), of(Severity.WARNING), facts)

@@ -21,6 +21,8 @@ SMALL = """\
 format: 2
 title: Bollard
 version: 1.0.0
+designer: Ebbwater Patterns
+licence: CC-BY-NC-4.0
 use: trace
 sizes: {board: 5 mm, radius: 20 mm}
 boards: {foam: {thickness: board, sheets: [20 x 30 in]}}

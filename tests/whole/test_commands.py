@@ -158,7 +158,7 @@ def test_a_release_is_placed_once_and_never_changes(publisher: Publisher, shelf:
         "bollard-1.0.0-a4.pdf",
         "bollard-1.0.0-letter.pdf",
     } <= names
-    assert "at least 1 sheet of 20 x 30 in" in (folder / "LISTING.md").read_text()
+    assert "thick: at least 1 sheet of 20 × 30 in\n" in (folder / "LISTING.md").read_text()
     before = everything(folder)
     again = publisher("release", shelf / "bollard", "--out", tmp_path / "releases")
     assert again.code == 0

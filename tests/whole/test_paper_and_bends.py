@@ -10,13 +10,15 @@ SPEC = """\
 format: 2
 title: Turret
 version: 1.0.0
+designer: Ebbwater Patterns
+licence: CC-BY-NC-4.0
 use: paste
 boards:
   card: {{thickness: 5 mm, faces: {faces}, sheets: [20 x 30 in]}}
 parts:
   wall: {{name: Wall, board: card, shape: curved_wall, count: 1, with: {{inner_radius: 60 mm, angle: 180 deg, height: 60 mm{more}}},
          surface: {{pattern: brick, how: {how}, with: {{length: 9 mm, height: 4 mm, bond: running}}}}}}
-steps: [{{title: Bend, say: "Slit it {{wall.slit_depth}} deep.", parts: [wall]}}]
+steps: [{{title: Bend, stage: print, say: "Slit it {{wall.slit_depth}} deep.", parts: [wall]}}]
 """
 
 

@@ -209,6 +209,42 @@ STEP_NEVER_SHOWN = Rule(
     "A step for a way of use that no pack has is read by nobody.",
     ERROR,
 )
+NO_STEPS = Rule(
+    "design/no-steps",
+    "A design has steps",
+    "A buyer with templates alone does not know in which order they go together.",
+    WARNING,
+)
+NO_PRINT_STEP = Rule(
+    "design/no-print-step",
+    "The instructions begin with printing and measuring",
+    "A buyer who cuts before a print was measured finds out too late that it shrank.",
+    WARNING,
+)
+PART_IN_NO_STEP = Rule(
+    "design/part-in-no-step",
+    "Every part is mentioned in a step",
+    "A piece that was cut and is never put anywhere is left over on the table, or missing in the piece.",
+    WARNING,
+)
+STAGE_ORDER = Rule(
+    "design/stage-order",
+    "Steps come in the order in which they can be done",
+    "What is glued cannot be cut any more, and a print is measured before anything is cut by it.",
+    WARNING,
+)
+UNSIGNED = Rule(
+    "design/unsigned",
+    "A design says who made it, and on what terms",
+    "A buyer must know whom to ask and what is allowed; a release without either is an error.",
+    WARNING,
+)
+LICENCE = Rule(
+    "design/licence",
+    "A licence is an SPDX identifier",
+    "Only a known name says what a buyer may do; terms of one's own are LicenseRef-NAME (SPDX 3.0, annex on licence expressions).",
+    ERROR,
+)
 FIT_MEASURE = Rule(
     "design/fit-measure",
     "A fit has measures that can be",
@@ -315,6 +351,12 @@ PLAN_RULES = (
     NEED_LIMIT,
     FIT_MEASURE,
     STEP_NEVER_SHOWN,
+    NO_STEPS,
+    NO_PRINT_STEP,
+    PART_IN_NO_STEP,
+    STAGE_ORDER,
+    UNSIGNED,
+    LICENCE,
     NEED_ADJUST,
     FIGURE,
     FIGURE_UNKNOWN,

@@ -1,7 +1,7 @@
 """What the buyer needs before starting: board by real layouts, tools, materials with amounts."""
 
-from publisher.basics.wording import say_length
-from publisher.design import Board, amount, say
+from publisher.basics.wording import LengthUnit, say_length
+from publisher.design import Board, Design, Fact, amount, fill, say
 from publisher.joints import sold_words, takes_words
 from publisher.pages.sheet import Context, thing_name
 
@@ -22,7 +22,7 @@ def board_lines(context: Context) -> tuple[str, ...]:
         ways = [
             f"{len(need.sheets)} {'sheet' if len(need.sheets) == 1 else 'sheets'} of {need.sheet.label}"
             for need in context.needs.yields
-            if need.board == board.id and need.sheets
+            if need.board == board.id and need.sheets and not need.left_out
         ]
         faces = FACES.get(board.faces, f"{{name}} board, {board.faces}").format(name=board.id.replace("_", " "))
         thick = f"{faces}, {_named(board)}measured {say_length(board.thickness, first=context.paper.first)} thick"
@@ -47,17 +47,27 @@ def _named(board: Board) -> str:
 
 def tool_lines(context: Context) -> tuple[str, ...]:
     """Return the names of the tools."""
-    return tuple(thing_name(key, context.paper.first) for key in context.design.tools)
+    return tools_to_buy(context.design, context.paper.first)
 
 
 def material_lines(context: Context) -> tuple[str, ...]:
     """Return the names of the materials, each with its amount where the design gives one."""
+    return materials_to_buy(context.design, context.facts, context.paper.first)
+
+
+def materials_to_buy(design: Design, facts: tuple[Fact, ...], first: LengthUnit = "mm") -> tuple[str, ...]:
+    """Return the same for any reader of a design: a material by the spec's own words, else by its name, with its amount."""
     lines = []
-    for material in context.design.materials:
-        name = context.say(material.text) or thing_name(material.name, context.paper.first)
+    for material in design.materials:
+        name = fill(material.text, design, facts, first)[0] if material.text else thing_name(material.name, first)
         if material.amount is not None:
-            quantity, _ = amount(material.amount, context.design, context.facts)
+            quantity, _ = amount(material.amount, design, facts)
             if quantity is not None:
-                name = f"{name}: {say(quantity.value, quantity.kind, first=context.paper.first)}"
+                name = f"{name}: {say(quantity.value, quantity.kind, first=first)}"
         lines.append(name)
     return tuple(lines)
+
+
+def tools_to_buy(design: Design, first: LengthUnit = "mm") -> tuple[str, ...]:
+    """Return the names of a design's tools."""
+    return tuple(thing_name(key, first) for key in design.tools)
