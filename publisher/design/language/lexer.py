@@ -1,6 +1,7 @@
 """Words and numbers of an expression. A literal (number, n/m or w n/m, with its unit) is one token."""
 
 import re
+import unicodedata
 from fractions import Fraction
 from typing import Literal
 
@@ -18,6 +19,10 @@ _LITERAL = re.compile(
 )
 _UNIT = re.compile(r"\s*(?P<unit>" + "|".join(UNIT_BY_NAME) + r")(?![\w.])")
 _NAME = re.compile(r"[^\W\d]\w*(?:\.[^\W\d]\w*)*")
+_POWER_OF_TEN = re.compile(r"(?P<number>[0-9]+(?:\.[0-9]*)?|\.[0-9]+)[eE](?P<power>[+-]?[0-9]+)(?![\w.])")
+_FRACTION_STROKE = "\N{FRACTION SLASH}"
+_SIGN_OF_FRACTION = re.compile(r"(?:(?P<whole>[0-9]{1,9})\s*)?(?P<sign>[¼½¾⅐-⅞↉])")
+MOST_DIGITS = 9  # of a power of ten, and of the number that is written out for it
 _BLANKS = re.compile(r"\s+")
 _SAME = {"−": "-", "–": "-", "×": "*", "·": "*", "÷": "/"}
 _MARKS = frozenset("+-*/^(),")
@@ -75,6 +80,7 @@ def read_tokens(text: str) -> tuple[Token, ...]:
 def read_literal(text: str) -> Amount | None:
     """Return the amount when the whole text is one literal, else None. Raises Fault for a number that cannot be."""
     stripped = text.strip()
+    _refuse_foreign_number(stripped, 0)
     if _LITERAL.match(stripped):
         token = _literal(stripped, 0)
         if token.end == len(stripped):
@@ -83,6 +89,7 @@ def read_literal(text: str) -> Amount | None:
 
 
 def _read(text: str, at: int) -> Token:
+    _refuse_foreign_number(text, at)
     if _LITERAL.match(text, at):
         return _literal(text, at)
     if name := _NAME.match(text, at):
@@ -101,6 +108,27 @@ def _read(text: str, at: int) -> Token:
         "an expression has numbers with units, names of sizes, + - * / ^ and brackets",
         at,
     )
+
+
+def _refuse_foreign_number(text: str, at: int) -> None:
+    """Raise Fault for a number in another way of writing, saying it in this one: 1e3 is 1000, 3½ is 3 1/2."""
+    if found := _POWER_OF_TEN.match(text, at):
+        number, power = Fraction(found["number"]), int(found["power"][:MOST_DIGITS])
+        plain = (
+            f"{float(number * Fraction(10) ** power):.12f}".rstrip("0").rstrip(".") if abs(power) < MOST_DIGITS else ""
+        )
+        hint = f"write {plain}" if plain.strip("0.") else "write the number out"
+        raise Fault(rules.SYNTAX, f"“{found.group()}” is a power of ten in short", hint, at)
+    if found := _SIGN_OF_FRACTION.match(text, at):
+        sign, whole = found["sign"], int(found["whole"] or 0)
+        over, under = unicodedata.normalize("NFKC", sign).split(_FRACTION_STROKE)
+        if not (over and under):
+            return  # a part of one, such as ⅟
+        value, unit = whole + Fraction(int(over), int(under)), _UNIT.match(text, found.end())
+        said = f" {unit['unit']}" if unit else ""
+        ways = [f"{float(value):g}{said}"] if value * 10_000 % 1 == 0 else []
+        ways.append(f"{f'{whole} ' if whole else ''}{over}/{under}{said}")
+        raise Fault(rules.SYNTAX, f"“{found.group()}” has a fraction as one sign", f"write {' or '.join(ways)}", at)
 
 
 def _literal(text: str, at: int) -> Token:

@@ -3,7 +3,7 @@
 from publisher.basics.wording import say_mm
 from publisher.brief import Table, Value
 from publisher.design.language import Scope
-from publisher.design.offer.sheets import read_sheet
+from publisher.design.offer.sheets import read_sheets
 from publisher.design.offer.sold_as import sold_as
 from publisher.design.records import Board
 from publisher.design.rules import plans as rules
@@ -53,17 +53,17 @@ def read_board(board_id: str, table: Table, scope: Scope) -> Board | None:
     sold, shop = sold_as(
         tuple(node.text.strip() for node in table.row("sold_as") if isinstance(node, Value)), thickness
     )
-    sheets = [read_sheet(node, scope, subject) for node in table.row("sheets") if isinstance(node, Value)]
+    grain = table.text("grain", "none")
     return Board(
         id=board_id,
         thickness=peeled or thickness,
         spread=_measure(table, "thickness_spread", thickness / 2, scope, subject),
         material=table.text("material", "foam"),
         faces="bare" if peeled else table.text("faces", "bare"),
-        sheets=tuple(sheet for sheet in sheets if sheet is not None),
+        sheets=read_sheets(table.row("sheets"), grain, scope, subject),
         knife_gap=_measure(table, "knife_gap", THICKEST_MM, scope, subject),
         edge_margin=_measure(table, "edge_margin", THICKEST_MM, scope, subject),
-        grain=table.text("grain", "none"),
+        grain=grain,
         place=table.place,
         bending_strength=_plain(table, "bending_strength", MOST_STRENGTH, "MPa", scope, subject),
         stiffness=_plain(table, "stiffness", MOST_STIFFNESS, "MPa", scope, subject),

@@ -3,13 +3,14 @@
 import re
 
 from publisher.basics import Finding, Place, Refusal
-from publisher.brief import Value
+from publisher.brief import Node, Value
 from publisher.design.language import UNITS, Fault, Scope, read_literal
 from publisher.design.records import LONGEST_MM, SheetSize
 from publisher.design.rules import plans as rules
 
 _CROSS = re.compile(r"\s*[xX×*]\s*|\s+by\s+")
 _UNIT_AT_END = re.compile(r"(" + "|".join(u.name for u in UNITS if u.measures == "length") + r")\s*$")
+SAME_SHEET = 0.05  # mm: sides that differ by less are one size in two units
 _HINT = "write width, x, height and the unit: 20 x 30 in, or 297 x 420 mm"
 
 
@@ -27,13 +28,37 @@ def read_sheet(value: Value, scope: Scope, subject: str) -> SheetSize | None:
             if amount is not None and amount.plain:
                 amount = read_literal(f"{side} {unit[1]}")
         except Fault as fault:
-            return _refuse(f"“{text}”: {fault.message}", value, scope, subject)
+            return _refuse(f"“{text}”: {fault.message}", value, scope, subject, fault.hint or _HINT)
         if amount is None or amount.kind() != "length" or not 0 < amount.value <= LONGEST_MM:
             return _refuse(
                 f"“{text}”: each side is a length above 0 and up to {LONGEST_MM / 1000:g} m", value, scope, subject
             )
         measured.append(amount.value)
     return SheetSize(text, measured[0], measured[1])
+
+
+def read_sheets(nodes: tuple[Node, ...], grain: str, scope: Scope, subject: str) -> tuple[SheetSize, ...]:
+    """Return the sheets of a board, each once; findings for those that cannot be and for the same size in other words: ``20 × 30 in``
+    beside ``20 x 30 in`` or ``508 x 762 mm``, and, where the board has no ``grain``, turned."""
+    sheets: list[SheetSize] = []
+    for node in nodes:
+        sheet = read_sheet(node, scope, subject) if isinstance(node, Value) else None
+        if sheet is None:
+            continue
+        twin = next((one for one in sheets if _same(one, sheet, grain == "none")), None)
+        if twin is None:
+            sheets.append(sheet)
+        else:
+            what = f"“{sheet.label}” is the same sheet as “{twin.label}”"
+            found = rules.SHEET_TWICE.found(what, subject=subject, hint="delete one of the two", place=node.place)
+            scope.findings.append(found)
+    return tuple(sheets)
+
+
+def _same(one: SheetSize, other: SheetSize, turned: bool) -> bool:
+    sides = (one.width, one.height)
+    ways = ((other.width, other.height), (other.height, other.width))[: 2 if turned else 1]
+    return any(max(abs(a - b) for a, b in zip(sides, way, strict=True)) < SAME_SHEET for way in ways)
 
 
 def sheet_size(text: str) -> SheetSize:
@@ -45,6 +70,6 @@ def sheet_size(text: str) -> SheetSize:
     return sheet
 
 
-def _refuse(message: str, value: Value, scope: Scope, subject: str) -> SheetSize | None:
-    scope.findings.append(rules.SHEET_SIZE.found(message, subject=subject, hint=_HINT, place=value.place))
+def _refuse(message: str, value: Value, scope: Scope, subject: str, hint: str = _HINT) -> SheetSize | None:
+    scope.findings.append(rules.SHEET_SIZE.found(message, subject=subject, hint=hint, place=value.place))
     return None

@@ -23,6 +23,12 @@ SHEET_SIZE = Rule(
     "Buyers buy board by the sheet; the yield table lays parts on it.",
     ERROR,
 )
+SHEET_TWICE = Rule(
+    "design/sheet-twice",
+    "A board lists each sheet size once",
+    "One size under two names is laid out twice, and a buyer is told of a choice that is none.",
+    WARNING,
+)
 UNKNOWN_BOARD = Rule(
     "design/unknown-board",
     "A part names a board of the design",
@@ -319,6 +325,7 @@ PLAN_RULES = (
     BOARD_THICKNESS,
     BOARD_MEASURE,
     SHEET_SIZE,
+    SHEET_TWICE,
     UNKNOWN_BOARD,
     UNKNOWN_PART,
     LETTER,

@@ -70,3 +70,28 @@ def test_faults_point_at_the_letter(text: str, at: int, says: str) -> None:
     assert caught.value.at == at
     assert says in f"{caught.value.message} | {caught.value.hint}"
     assert caught.value.rule is not None
+
+
+@pytest.mark.parametrize(
+    ("text", "at", "hint"),
+    [
+        ("1e3", 0, "write 1000"),
+        ("2 * 1.5E-2 in", 4, "write 0.015"),
+        ("1e999999999", 0, "write the number out"),
+        ("½ in", 0, "write 0.5 in or 1/2 in"),
+        ("board + 3½ in", 8, "write 3.5 in or 3 1/2 in"),
+        ("⅓ in", 0, "write 1/3 in"),
+        ("2 * ⅛", 4, "write 0.125 or 1/8"),
+    ],
+)
+def test_numbers_in_other_ways_of_writing_are_said_in_this_one(text: str, at: int, hint: str) -> None:
+    with pytest.raises(Fault) as caught:
+        read_tokens(text)
+    assert (caught.value.hint, caught.value.at) == (hint, at)
+    mended = hint.removeprefix("write ").split(" or ")[0]
+    assert "out" in mended or read_literal(mended) is not None
+
+
+@pytest.mark.parametrize("text", ["e3", "a½", "1e3x"])
+def test_names_with_such_signs_are_names(text: str) -> None:
+    assert read_tokens(text)[-2].kind == "name"

@@ -7,7 +7,7 @@ import pytest
 from publisher.basics import Place
 from publisher.brief import Value
 from publisher.design.language.scope import Scope
-from publisher.design.offer.sheets import read_sheet
+from publisher.design.offer.sheets import read_sheet, read_sheets
 from publisher.design.records.plans import SheetSize
 
 
@@ -43,3 +43,41 @@ def test_what_is_no_sheet(text: str) -> None:
     sheet, findings = read(text)
     assert sheet is None
     assert [f.check for f in findings] == ["design/sheet-size"]
+
+
+def test_a_fraction_in_one_sign_is_said_in_two_numbers() -> None:
+    _, (found,) = read("8½ x 11 in")
+    assert (found.check, found.hint) == ("design/sheet-size", "write 8.5 or 8 1/2")
+
+
+@pytest.mark.keeps("design/sheet-twice")
+@pytest.mark.parametrize(
+    ("texts", "grain"),
+    [(("20 x 30 in", "297 x 420 mm"), "none"), (("20 x 30 in", "30 x 20 in"), "along"), (("20 x 30 in",), "none")],
+)
+def test_sheets_of_several_sizes(texts: tuple[str, ...], grain: str) -> None:
+    sheets, checks = read_all(texts, grain)
+    assert ([sheet.label for sheet in sheets], checks) == (list(texts), [])
+
+
+@pytest.mark.breaks("design/sheet-twice")
+@pytest.mark.parametrize(
+    ("other", "grain"),
+    [
+        ("20 × 30 in", "none"),
+        ("20X30 in", "along"),
+        ("508 x 762 mm", "across"),
+        ("30 x 20 in", "none"),
+        ("20 by 30 in", "none"),
+    ],
+)
+def test_one_size_in_two_ways_of_writing_is_one_sheet(other: str, grain: str) -> None:
+    sheets, checks = read_all(("20 x 30 in", other), grain)
+    assert ([sheet.label for sheet in sheets], checks) == (["20 x 30 in"], ["design/sheet-twice"])
+
+
+def read_all(texts: tuple[str, ...], grain: str) -> tuple[tuple[SheetSize, ...], list[str]]:
+    findings: list[Any] = []
+    nodes = tuple(Value(text, "text", Place("spec.yaml", 1, 1)) for text in texts)
+    sheets = read_sheets(nodes, grain, Scope({}, findings), "board foam")
+    return sheets, [f.check for f in findings]
