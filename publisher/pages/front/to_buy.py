@@ -59,7 +59,8 @@ def materials_to_buy(design: Design, facts: tuple[Fact, ...], first: LengthUnit 
     """Return the same for any reader of a design: a material by the spec's own words, else by its name, with its amount."""
     lines = []
     for material in design.materials:
-        name = fill(material.text, design, facts, first)[0] if material.text else thing_name(material.name, first)
+        said = fill(material.text, design, facts, first)[0] if material.text else ""
+        name = said or thing_name(material.name, first)
         if material.amount is not None:
             quantity, _ = amount(material.amount, design, facts)
             if quantity is not None:
