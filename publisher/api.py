@@ -39,7 +39,7 @@ if TYPE_CHECKING:
         read_thickness,
         say_range,
     )  # fmt: skip
-    from publisher.sweep import Jump, Missed, Sweep, SweepRow, Told, VariedNeed, VariedSheet
+    from publisher.sweep import Jump, Missed, Saving, Sweep, SweepRow, Told, VariedNeed, VariedSheet
     from publisher.upgrade import Upgraded
 
 STAGES = ("sizes", "parts", "assembly", "layouts", "pages")  # what may be shown, in the order of the work
@@ -82,6 +82,7 @@ __all__ = [
     "Proof",
     "Reading",
     "Released",
+    "Saving",
     "Scale",
     "ShapeInfo",
     "Shared",

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from io import StringIO
 from math import isfinite, isinf
 
-from publisher.api import STANDARD, Jump, Kind, Sweep, SweepRow, say
+from publisher.api import STANDARD, Jump, Kind, Saving, Sweep, SweepRow, say
 from publisher.basics import record
 from publisher.basics.units import inches
 from publisher.basics.wording import fixed, trimmed
@@ -36,6 +36,8 @@ def lines_of(sweep: Sweep) -> list[str]:
         lines += ["  the same at every value", *(f"    {c.words}: {c.cells[0]}" for c in rest)]
     if sweep.jumps:
         lines += ["  where it jumps", *(f"    {jump_words(jump, sweep)}" for jump in sweep.jumps)]
+    if sweep.savings:
+        lines += ["  what other values save", *(f"    {saving_words(saving, sweep)}" for saving in sweep.savings)]
     return [*lines, *(f"  {words}" for words in verdict(sweep))]
 
 
@@ -78,6 +80,21 @@ def jump_words(jump: Jump, sweep: Sweep) -> str:
     return f"at {last}{beside} {words}"
 
 
+def saving_words(saving: Saving, sweep: Sweep) -> str:
+    """Return what another value saves as a sentence."""
+    size = sweep.spans[0].size
+    change = f"{_fine(abs(saving.change), size.kind)} {'less' if saving.change < 0 else 'more'}"
+    match saving.kind:
+        case "tiled":
+            what = f"{saving.number} tiled part(s) on {saving.subject}: {', '.join(saving.parts)}"
+        case "sheets":
+            what = f"{saving.number} sheet(s) {saving.subject}"
+        case _:
+            what = f"{saving.number} page(s) of templates on {saving.subject}"
+    missed = "" if saving.met else "; but a need is missed there"
+    return f"{size.name} {change} ({_fine(saving.value, size.kind)}) saves {what}{missed}"
+
+
 def csv_of(sweep: Sweep) -> str:
     """Return the rows as CSV, lengths in mm; one head line."""
     out = StringIO()
@@ -106,6 +123,13 @@ def record_of(sweep: Sweep) -> dict[str, object]:
             for j in sweep.jumps
         ],
         "best": _row(sweep.best) if sweep.best else None,
+        "savings": [
+            {
+                "kind": s.kind, "subject": s.subject, "value": s.value, "change": s.change, "number": s.number, "parts": list(s.parts),
+                "met": s.met,
+            }
+            for s in sweep.savings
+        ],
         "missed": [{"fact": m.fact, "nearest": list(m.values), "short": m.short} for m in sweep.missed],
     }  # fmt: skip
 
@@ -189,6 +213,14 @@ def _figures(sweep: Sweep) -> list[FigureColumn]:
                 "", "tiled", f"tiled on {paper.paper}", tuple(" ".join(c.tiled) or "none" if c else "" for c in counts)
             )
         )
+        if sweep.now is not None and sweep.now.papers:
+            start = len(sweep.now.papers[at].tiled)
+            cells = tuple(
+                f"{len(c.tiled) - start:+d}" if c and len(c.tiled) != start else "0" if c else "" for c in counts
+            )
+            found.append(
+                FigureColumn("", "± tiled", f"tiled parts on {paper.paper}, against the size as it stands", cells)
+            )
     cells = tuple(
         f"{fixed(100 * r.print_scale[0], 2)} to {fixed(100 * r.print_scale[1], 2)}" if r.papers else "" for r in rows
     )

@@ -7,6 +7,7 @@ what already lies there. Holes of laid pieces are rooms of their own.
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
+from math import inf
 
 import numpy as np
 import pyclipper
@@ -40,11 +41,14 @@ class CopySpot:
 
 @dataclass(slots=True)
 class FilledSheet:
-    """A container and what lies in it. ``regions``: for a kind and turn, the free region and how much of ``spots`` it knows."""
+    """A container and what lies in it. ``regions``: for a kind and turn, the free region and how much of ``spots`` it knows.
+    ``least``: for a kind and turn, filled from the left or from below, how near the best spot was when it was looked for last: a
+    region only shrinks, so none is nearer now."""
 
     free: Container
     spots: list[CopySpot] = field(default_factory=list)
     regions: dict[tuple[int, bool, float], tuple[list[list[list[int]]], int]] = field(default_factory=dict)
+    least: dict[tuple[int, bool, float, bool], tuple[float, float]] = field(default_factory=dict)
 
     def region(self, kind: CopyKind, turn: float) -> list[list[list[int]]]:
         """Return the rings (grid units) that bound where the kind's origin may lie at this turn."""
@@ -84,12 +88,17 @@ def _less(rings: list[list[list[int]]], taken: Sequence[IntPath]) -> list[list[l
 
 def _best(room: FilledSheet, kind: CopyKind, across: bool) -> CopySpot | None:
     """Return the best spot for one more copy in this room, or None. ``across``: fill from the left, not from below."""
-    best: tuple[int, int, float] | None = None
+    best: tuple[float, float, float] = (inf, inf, inf)
     spot: CopySpot | None = None
     up, side = (0, 1) if across else (1, 0)
-    for turn in kind.turns:
+    known = {turn: room.least.get((kind.piece, kind.mirrored, turn, across), (-inf, -inf)) for turn in kind.turns}
+    for turn in sorted(kind.turns, key=lambda turn: (known[turn], turn)):
+        if (*known[turn], turn) >= best:
+            break
+        key = (kind.piece, kind.mirrored, turn, across)
         rings = room.region(kind, turn)
         if not rings:
+            room.least[key] = (inf, inf)
             continue
         corners = np.array([point for ring in rings for point in ring], dtype=np.int64)
         reach = kind.outline.path(turn, kind.mirrored, grown=False).max(axis=0)
@@ -98,7 +107,8 @@ def _best(room: FilledSheet, kind: CopyKind, across: bool) -> CopySpot | None:
         row = corners[far == lowest]
         x, y = row[row[:, side].argmin()].tolist()
         score = (lowest, int(row[:, side].min() + reach[side]), turn)
-        if best is None or score < best:
+        room.least[key] = score[:2]
+        if score < best:
             best, spot = score, CopySpot(kind, turn, x, y)
     return spot
 

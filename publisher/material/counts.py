@@ -6,9 +6,8 @@ from dataclasses import replace
 from publisher.basics import Finding, record, run_checks
 from publisher.design import Design, SheetSize
 from publisher.geometry import Part
-from publisher.material.boxes import box_form
 from publisher.material.checks import CHECKS, BoardList
-from publisher.material.engines import EFFORTS, Desk, solve
+from publisher.material.engines import EFFORTS, Desk, solve, solve_like
 from publisher.material.packing import Packed
 from publisher.material.problem import MOST_ON_SHEETS, Problem
 
@@ -42,10 +41,10 @@ def count_layouts(
 ) -> tuple[tuple[SheetCount, ...], tuple[Finding, ...]]:
     """Return what each sheet gives, by the quick search, and what is wrong with board and parts. Nothing is stored or drawn.
 
-    ``known``: counts at a smaller and a greater value of a size. Where both are the same number, and the layout of one of them
-    holds here too, that is the answer and nothing is searched; a layout that holds here is never bettered by a worse one.
-    ``only``: what to count; nothing is checked then. ``near``: the sizes differ by little from known ones, so that only the turns
-    of known layouts are tried (parts that are rectangles are laid as ever).
+    ``known``: counts at a smaller and a greater value of a size. What lies between is taken to be no better than the better of the
+    two: a layout that gives as much here, a known one that holds or one made as that was, is the answer, and nothing else is
+    searched. A layout that holds here is never bettered by a worse one. ``only``: what to count; nothing is checked then.
+    ``near``: nothing else is searched in any case, where both are known.
     """
     cut = tuple(p for p in parts if p.count + p.spare > 0)
     letters = {part.id: part.letter for part in parts}
@@ -92,21 +91,17 @@ def _counted(problem: Problem, known: tuple[SheetCount, ...], desk: Desk, near: 
     def rank(packed: Packed) -> int:
         return -_number(problem, packed) if problem.alone else _number(problem, packed)
 
+    better = min((one.packed for one in known if one.number), key=rank, default=None)
+    enough = rank(better) if better is not None and len(known) > 1 else None
     best = min(holding, key=rank, default=None)
     if best is not None:
-        agreed = len(known) > 1 and len({one.number for one in known}) == 1
         least = not problem.alone and _number(problem, best) <= problem.least_sheets()
-        if agreed or least:
+        if least or rank(best) == enough:
             return best
-    tried = solve(_narrowed(problem, known) if near else problem, desk)
+    if better is not None and enough is not None:
+        tried = solve_like(problem, better, desk)
+        best = tried if best is None or rank(tried) < rank(best) else best
+        if near or rank(best) == enough:
+            return best
+    tried = solve(problem, desk)
     return best if best is not None and rank(best) <= rank(tried) else tried
-
-
-def _narrowed(problem: Problem, known: tuple[SheetCount, ...]) -> Problem:
-    """Return the problem of one part alone with only those turns that known layouts of it have; others as they are."""
-    turns = {item.pose.turn for one in known for sheet in one.packed.sheets for item in sheet}
-    piece = problem.pieces[0]
-    if not problem.alone or not turns or piece.angles or box_form(piece).rectangle:
-        return problem
-    both = tuple(sorted({round((t + half) % 360.0, 6) for t in turns for half in (0.0, 180.0)}))
-    return replace(problem, pieces=(replace(piece, angles=both),), frames=(0.0,))

@@ -77,14 +77,27 @@ class Desk:
         return self._books[key]
 
 
-def solve(problem: Problem, desk: Desk) -> Packed:
+def solve_like(problem: Problem, known: Packed, desk: Desk) -> Packed:
+    """Return the layout of a problem that the engine of a known layout finds, where only some sizes differ a little: a part alone at
+    the turns of the known one; a list by the same engine, and by all of them where that does not hold."""
+    if not problem.alone:
+        return solve(problem, desk, known.engine)
+    piece = problem.pieces[0]
+    turns = {item.pose.turn for sheet in known.sheets for item in sheet}
+    if turns and not piece.angles and not box_form(piece).rectangle:
+        both = tuple(sorted({round((t + half) % 360.0, 6) for t in turns for half in (0.0, 180.0)}))
+        problem = replace(problem, pieces=(replace(piece, angles=both),), frames=(0.0,))
+    return solve(problem, desk, known.engine)
+
+
+def solve(problem: Problem, desk: Desk, engine: str = "") -> Packed:
     """Return the best layout of a problem that the judge finds to hold: most copies alone, fewest sheets for a list, and of equal
     ones the easiest to cut.
 
     An engine whose layout does not hold is passed over for the next. When none does, each copy gets a sheet of its own; what fits no
-    sheet at all is laid on none.
+    sheet at all is laid on none. ``engine``: the only one that is tried, where it is one of those that can be tried alone.
     """
-    laid = _alone(problem, desk) if problem.alone else _list(problem, desk)
+    laid = _alone(problem, desk, engine) if problem.alone else _list(problem, desk, engine)
     found = [packed for packed in laid if any(packed.sheets)]
     free, gap = problem.free(), problem.board.knife_gap
 
@@ -122,16 +135,16 @@ def one_by_one(problem: Problem) -> Packed:
     return Packed(numbered(problem.pieces, sheets), "one by one", 0)
 
 
-def _alone(problem: Problem, desk: Desk) -> list[Packed]:
+def _alone(problem: Problem, desk: Desk, engine: str = "") -> list[Packed]:
     """Lay as many copies as one sheet takes: blocks, rows, rows with the rest filled up, bottom-left."""
     piece, free = problem.pieces[0], upright(problem.free())
     if piece.count == 0:
         return []
     framed = (replace(pieces[0], count=piece.count) for pieces in problem.framed())
-    return [packed for one in framed for packed in _of_one(one, problem, free, desk)]
+    return [packed for one in framed for packed in _of_one(one, problem, free, desk, engine)]
 
 
-def _of_one(piece: Piece, problem: Problem, free: Container, desk: Desk) -> list[Packed]:
+def _of_one(piece: Piece, problem: Problem, free: Container, desk: Desk, engine: str) -> list[Packed]:
     """Lay as many copies as one sheet takes, in one frame."""
     boxed = laid_as_boxes(piece, problem)
     blocks = [Packed(numbered((piece,), (boxed,)), "blocks", 0)] if boxed else []
@@ -142,7 +155,7 @@ def _of_one(piece: Piece, problem: Problem, free: Container, desk: Desk) -> list
     askew = _askew(piece, kind, problem, desk, len(rowed))
     spots = (askew or rowed)[: piece.count]
     best = Packed(_sheets((piece,), _begun(spots, free)), "rows askew" if askew else "rows", 0)
-    if spots and (len(spots) >= piece.count or piece.count > desk.effort.largest):
+    if spots and (engine == "rows" or len(spots) >= piece.count or piece.count > desk.effort.largest):
         return [*blocks, best]
     best = _filled_up(best, spots, piece, kind, free)
     # the improver misses the closest layouts of rectangles and discs
@@ -173,8 +186,12 @@ def _filled_up(
     """Return the rows with what room is left filled bottom-left, or all laid so, if it is more; else the rows alone."""
     best = rows_alone
     starts = (spots, ()) if spots else (spots,)
+    added = 0
     for seed, (start, across) in enumerate(product(starts, (False, True)), 1):
+        if start and across and not added:
+            continue  # no room was found from below, so there is none from the left
         full = fill(free, [kind] * (piece.count - len(start)), 1, across, _begun(start, free))
+        added = copies_on(full) - len(start)
         if copies_on(full) > sum(map(len, best.sheets)):
             engine = f"{rows_alone.engine}, then bottom-left" if start else "bottom-left"
             best = Packed(_sheets((piece,), full), engine, seed)
@@ -231,13 +248,13 @@ def _round(piece: Piece) -> bool:
     return bool(whole.area > 0.99 * np.pi * shapely.minimum_bounding_radius(whole) ** 2)
 
 
-def _list(problem: Problem, desk: Desk) -> list[Packed]:
+def _list(problem: Problem, desk: Desk, engine: str = "") -> list[Packed]:
     """Lay the whole list: all by bottom-left or in rectangles, or whole sheets of one part first where a part fills some."""
     gap, area = problem.board.knife_gap, problem.free().width * problem.free().height
     found: list[Packed] = []
     least = -(-sum(desk.outline(p, gap).area * p.count for p in problem.pieces) // max(area, 1e-9))
     for frame in range(len(problem.framed())):
-        found += _in_frame(frame, problem, desk)
+        found += _in_frame(frame, problem, desk, engine)
         if min(len(packed.sheets) for packed in found) <= least:
             break
     if desk.effort.seeds:
@@ -247,11 +264,11 @@ def _list(problem: Problem, desk: Desk) -> list[Packed]:
     return found
 
 
-def _in_frame(frame: int, problem: Problem, desk: Desk) -> list[Packed]:
+def _in_frame(frame: int, problem: Problem, desk: Desk, engine: str = "") -> list[Packed]:
     """Lay the whole list in one frame; what fits the sheet in another frame only gets sheets of its own, turned."""
     free, pieces = upright(problem.free()), problem.framed()[frame]
     here = tuple(number for number, piece in enumerate(pieces) if _fits(piece, problem))
-    found = _list_framed(tuple(pieces[number] for number in here), problem, free, desk) if here else []
+    found = _list_framed(tuple(pieces[number] for number in here), problem, free, desk, engine) if here else []
     if len(here) == len(pieces):
         return found
     beside: list[Packed] = []
@@ -268,8 +285,14 @@ def _fits(piece: Piece, problem: Problem) -> bool:
     return best_turn(piece, free.width, free.height, (0.0,))[1] <= EXACT
 
 
-def _list_framed(pieces: tuple[Piece, ...], problem: Problem, free: Container, desk: Desk) -> list[Packed]:
+def _list_framed(
+    pieces: tuple[Piece, ...], problem: Problem, free: Container, desk: Desk, engine: str = ""
+) -> list[Packed]:
     """Lay the whole list in one frame."""
+    if engine == "bottom-left":
+        return [_by_bottom_left(pieces, problem, free, desk)]
+    if engine == "rows, then bottom-left" and (first := _rows_first(pieces, problem, free, desk)):
+        return [first]
     found = [*_whole_sheets_first(pieces, problem, free, desk)]
     found += [] if found else box_lists(pieces, problem)
     if _copies(pieces) > desk.effort.largest * 4 and found:

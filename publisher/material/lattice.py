@@ -29,16 +29,16 @@ class Envelope:
         return np.where(inside, np.interp(x, self.at, self.height), self.nothing)
 
 
-def envelope(rings: tuple[FloatPath, ...], upper: bool = True) -> Envelope:
-    """Return the border of rings (n × 2) seen from above or from below. Between breakpoints it errs to the safe side."""
+def envelopes(rings: tuple[FloatPath, ...]) -> tuple[Envelope, Envelope]:
+    """Return the border of rings (n × 2) seen from below and from above. Between breakpoints it errs to the safe side."""
     at = np.unique(np.concatenate([ring[:, 0] for ring in rings]))
-    return Envelope(at, crossings(rings, at, upper), -np.inf if upper else np.inf)
+    least, most = crossings(rings, at)
+    return Envelope(at, least, np.inf), Envelope(at, most, -np.inf)
 
 
-def crossings(rings: tuple[FloatPath, ...], at: Floats, upper: bool) -> Floats:
-    """Return for each x in ``at`` the greatest (or least) y of the rings there; ∓infinity where they do not reach."""
-    nothing = -np.inf if upper else np.inf
-    best = np.full(len(at), nothing)
+def crossings(rings: tuple[FloatPath, ...], at: Floats) -> tuple[Floats, Floats]:
+    """Return for each x in ``at`` the least and the greatest y of the rings there; ±infinity where they do not reach."""
+    least, most = np.full(len(at), np.inf), np.full(len(at), -np.inf)
     for ring in rings:
         x0, y0 = ring[:, 0], ring[:, 1]
         x1, y1 = np.roll(x0, -1), np.roll(y0, -1)
@@ -46,11 +46,13 @@ def crossings(rings: tuple[FloatPath, ...], at: Floats, upper: bool) -> Floats:
         steep = np.where(np.abs(run) < 1e-12, 1.0, run)
         share = np.clip((at[:, None] - x0) / steep, 0.0, 1.0)
         y = y0 + share * (y1 - y0)
-        y = np.where(run == 0, np.maximum(y0, y1) if upper else np.minimum(y0, y1), y)
         hit = (at[:, None] >= np.minimum(x0, x1)) & (at[:, None] <= np.maximum(x0, x1))
-        y = np.where(hit, y, nothing)
-        best = np.maximum(best, y.max(axis=1)) if upper else np.minimum(best, y.min(axis=1))
-    return best
+        upright = hit & (run == 0)
+        low, high = np.where(hit, y, np.inf), np.where(hit, y, -np.inf)
+        if upright.any():
+            low, high = np.where(upright, np.minimum(y0, y1), low), np.where(upright, np.maximum(y0, y1), high)
+        least, most = np.minimum(least, low.min(axis=1)), np.maximum(most, high.max(axis=1))
+    return least, most
 
 
 @record
@@ -74,30 +76,46 @@ class Rows:
 class Borders:
     """The envelopes of N and M at one turn."""
 
-    def __init__(self, n: tuple[FloatPath, ...], m: tuple[FloatPath, ...] | None) -> None:
-        """Take the rings of N and M (mm), turned already; M is None when Q is not allowed."""
+    def __init__(
+        self, n: tuple[FloatPath, ...], m: tuple[FloatPath, ...] | None, over_n: Envelope | None = None
+    ) -> None:
+        """Take the rings of N and M (mm), turned already; M is None when Q is not allowed. ``over_n``: N from above, where it is
+        known."""
         self.n, self.m = n, m
-        self.over_n = envelope(n)
+        self.over_n = over_n or envelopes(n)[1]
         self.tall = float(max(ring[:, 1].max() for ring in n))
         swapped = tuple(ring[:, ::-1] for ring in n)
-        self.least_pitch = float(crossings(swapped, np.array([0.0]), upper=True)[0])
+        self.least_pitch = float(crossings(swapped, np.array([0.0]))[1][0])
         if m is not None:
-            self.over_m, self.under_m = envelope(m), envelope(m, upper=False)
-            self.wide = float(max(ring[:, 0].max() for ring in m) - min(ring[:, 0].min() for ring in m))
-        else:
-            self.wide = float(2 * max(ring[:, 0].max() for ring in n))
+            self.under_m, self.over_m = envelopes(m)
 
     def rise(self, shift: Floats, rows: "tuple[Floats, Floats, Floats]") -> Floats:
         """Return the least distance of a row shifted by ``shift`` over another; pitch, dx, dy broadcast with it."""
         pitch, dx, dy = rows
-        reach = int(np.ceil(self.wide / float(pitch.min()))) + 1
-        steps = np.arange(-reach, reach + 1, dtype=float)
-        x = shift[..., None] + steps * pitch[..., None]
-        up = self.over_n(x).max(axis=-1)
+        left, right = self.over_n.at[0], self.over_n.at[-1]
+        up = self.over_n(_row(shift, pitch, left, right)).max(axis=-1)
         if self.m is not None:
-            up = np.maximum(up, self.over_m(x + dx[..., None]).max(axis=-1) - dy)
-            up = np.maximum(up, dy - self.under_m(dx[..., None] - x).min(axis=-1))
+            left, right = self.over_m.at[0], self.over_m.at[-1]
+            over = _row(shift, pitch, left - dx, right - dx) + dx[..., None]
+            under = dx[..., None] - _row(shift, pitch, dx - right, dx - left)
+            up = np.maximum(up, self.over_m(over).max(axis=-1) - dy)
+            up = np.maximum(up, dy - self.under_m(under).min(axis=-1))
         return np.asarray(np.maximum(up, 1e-3))
+
+    def most_rise(self, dy: Floats) -> Floats:
+        """Return a distance of rows over each other that is enough at any shift."""
+        most = np.full_like(dy, self.over_n.height.max())
+        if self.m is not None:
+            most = np.maximum(most, np.maximum(self.over_m.height.max() - dy, dy - self.under_m.height.min()))
+        return np.asarray(most)
+
+
+def _row(shift: Floats, pitch: Floats, left: Floats | float, right: Floats | float) -> Floats:
+    """Return the places of a row's copies (``shift`` and whole pitches from it) from ``left`` to ``right``, along a last axis; some
+    may lie beyond."""
+    first = np.ceil((left - shift) / pitch)
+    number = int((np.floor((right - shift) / pitch) - first).max()) + 1
+    return np.asarray(shift[..., None] + (first[..., None] + np.arange(max(1, number))) * pitch[..., None])
 
 
 def lattices(borders: Borders, turn: float, level: float, heights: int, shifts: int) -> Rows:
@@ -111,7 +129,7 @@ def lattices(borders: Borders, turn: float, level: float, heights: int, shifts: 
         # corners of M first: outlines lock there; Q level with P; even steps between
         steps = np.linspace(ys[0], ys[-1], heights + 2)[1:-1]
         dy = np.unique(np.concatenate((ys[:: max(1, len(ys) // heights)], steps, [level])))
-        right, left = crossings(swapped, dy, upper=True), crossings(swapped, dy, upper=False)
+        left, right = crossings(swapped, dy)
         good = np.isfinite(right)
         dy, dx, left = dy[good], right[good], left[good]
         pitch = np.maximum(borders.least_pitch, dx - left)
@@ -120,23 +138,32 @@ def lattices(borders: Borders, turn: float, level: float, heights: int, shifts: 
     fine = _finer(borders, base, rows, zigzag=False)
     swung = _finer(borders, base, rows, zigzag=True)
     still = np.zeros_like(fine)
+    rise = [
+        least_rise(borders, shift, (pitch, dx, dy), zigzag)
+        for shift, zigzag in ((fine, False), (swung, True), (still, False))
+    ]
     shift = np.concatenate((fine, swung, still))
-    zigzag = np.concatenate((np.zeros(len(fine), bool), np.ones(len(fine), bool), np.zeros(len(fine), bool)))
+    zigzag = np.repeat((False, True, False), len(fine))
     pitch, dx, dy = np.tile(pitch, 3), np.tile(dx, 3), np.tile(dy, 3)
-    rise = least_rise(borders, shift, (pitch, dx, dy), zigzag)
-    return Rows(turn, borders.m is not None, pitch, dx, dy, rise, shift, zigzag)
+    return Rows(turn, borders.m is not None, pitch, dx, dy, np.concatenate(rise), shift, zigzag)
 
 
-def least_rise(
-    borders: Borders, shift: Floats, rows: tuple[Floats, Floats, Floats], zigzag: npt.NDArray[np.bool_]
-) -> Floats:
+def least_rise(borders: Borders, shift: Floats, rows: tuple[Floats, Floats, Floats], zigzag: bool) -> Floats:
     """Return the least rise at which each row also clears the rows further down."""
     rise = borders.rise(shift, rows)
-    rise = np.where(zigzag, np.maximum(rise, borders.rise(-shift, rows)), rise)
+    if zigzag:
+        rise = np.maximum(rise, borders.rise(-shift, rows))
+    most = borders.most_rise(rows[2])
+    for down in (
+        (2,) if zigzag else (2, 3, 4)
+    ):  # of a zigzag the row two down lies straight under, that three down as the next one
+        near = rise * down < most
+        if near.any():
+            apart, pitch, dx, dy = (
+                np.broadcast_to(of, rise.shape)[near] for of in (shift * (0 if zigzag else down), *rows)
+            )
+            rise[near] = np.maximum(rise[near], borders.rise(apart, (pitch, dx, dy)) / down)
     tall = np.abs(rows[2]) + 2 * borders.tall
-    for down in (2, 3, 4):
-        apart = np.where(zigzag, shift * (down % 2), shift * down)
-        rise = np.maximum(rise, borders.rise(apart, rows) / down)
     return np.asarray(np.maximum(rise, tall / 5 * (5 * rise < tall)))
 
 
@@ -146,8 +173,7 @@ def _finer(borders: Borders, base: Floats, rows: tuple[Floats, Floats, Floats], 
     tried = base
     best = base[:, 0]
     for _ in range(3):
-        flags = np.full(tried.shape, zigzag)
-        rise = least_rise(borders, tried, tuple(np.broadcast_to(r, tried.shape) for r in rows), flags)  # type: ignore[arg-type]
+        rise = least_rise(borders, tried, rows, zigzag)
         best = tried[np.arange(len(tried)), rise.argmin(axis=1)]
         step = step / 4
         tried = best[:, None] + step * np.arange(-4, 5)

@@ -12,7 +12,7 @@ import numpy.typing as npt
 from publisher.basics import record
 from publisher.material.bottom_left import CopyKind, CopySpot
 from publisher.material.container import Container
-from publisher.material.lattice import Borders, Floats, Rows, lattices
+from publisher.material.lattice import Borders, Envelope, Floats, Rows, lattices
 from publisher.material.nfp import no_fit
 from publisher.material.outlines import NESTING_GRID, FloatPath, Outline, turned
 from publisher.material.problem import MOST_ON_SHEETS
@@ -43,6 +43,7 @@ class RowBook:
         self.n = _mm(no_fit((shape, 0.0, False), (shape, 0.0, False)))
         self.m = _mm(no_fit((shape, 0.0, False), (shape, 180.0, False))) if paired else None
         self.pages: dict[tuple[float, bool], Rows] = {}
+        self.over_n: dict[float, Envelope] = {}
 
     def lattices(self, turn: float, pairs: bool) -> Rows:
         """Return the lattices at one turn (degrees); for pairs a half turn makes no difference."""
@@ -52,7 +53,9 @@ class RowBook:
             m = tuple(turned(ring, turn) for ring in self.m) if pairs and self.m is not None else None
             height = turned(self.shape.bare, turn)[:, 1]
             level = float(height.min() + height.max())
-            self.pages[turn, pairs] = lattices(Borders(n, m), turn, level, self.fineness, self.fineness)
+            borders = Borders(n, m, self.over_n.get(turn))
+            self.over_n[turn] = borders.over_n
+            self.pages[turn, pairs] = lattices(borders, turn, level, self.fineness, self.fineness)
         return self.pages[turn, pairs]
 
 
@@ -103,60 +106,53 @@ def _at_turn(book: RowBook, turn: float, pairs: bool, box: tuple[float, float, f
     spare_q = (box[0] + high[0], box[1] + high[1], box[2] + low[0], box[3] + low[1])
     if spare[2] < spare[0] or spare[3] < spare[1]:
         return Counted(0)
-    best = Counted(0)
+    best = Counted(at_least)
+    # row 0 has its P, or its Q, at the container's bottom
+    ups = np.array([np.full_like(found.dy, spare[1]), spare_q[1] - found.dy][: 1 + found.paired])
     # a lattice whose rows and columns could not give more is not counted
-    most = _most(found, spare, spare_q)
-    for i in np.argsort(-most, kind="stable").tolist():
-        if most[i] <= max(best.count, at_least):
+    most = _most(found, ups, spare, spare_q)
+    for number in np.argsort(-most, axis=None, kind="stable").tolist():
+        start, i = divmod(number, len(found.dy))
+        if most[start, i] <= best.count:
             break
-        for up in _starts(found, i, spare, spare_q):
-            here = _count(found, i, up, spare, spare_q)
-            if here.count > best.count:
-                best = here
+        best = _count(found, i, float(ups[start, i]), spare, spare_q, best)
     return best
 
 
-def _most(found: Rows, spare: tuple[float, ...], spare_q: tuple[float, ...]) -> Floats:
-    """Return for each lattice a number of copies that it cannot exceed."""
+def _most(found: Rows, ups: Floats, spare: tuple[float, ...], spare_q: tuple[float, ...]) -> Floats:
+    """Return for each lattice, with row 0 at each of some heights, a number of copies that it cannot exceed."""
 
-    def grid(room: tuple[float, ...]) -> Floats:
+    def grid(room: tuple[float, ...], dy: Floats) -> Floats:
         across = np.floor((room[2] - room[0]) / found.pitch + 1e-7) + 1
-        return np.asarray(across * (np.floor((room[3] - room[1]) / found.rise + 1e-7) + 1))
+        first = np.ceil((room[1] - ups - dy) / found.rise - 1e-9)
+        return np.asarray(across * (np.floor((room[3] - ups - dy) / found.rise + 1e-9) - first + 1))
 
-    return grid(spare) + grid(spare_q) if found.paired else grid(spare)
-
-
-def _starts(found: Rows, i: int, spare: tuple[float, ...], spare_q: tuple[float, ...]) -> tuple[float, ...]:
-    """Return heights of row 0: its P, or its Q, touches the container's bottom."""
-    if not found.paired:
-        return (spare[1],)
-    return (spare[1], spare_q[1] - float(found.dy[i]))
+    return grid(spare, np.zeros_like(found.dy)) + (grid(spare_q, found.dy) if found.paired else 0.0)
 
 
-def _count(found: Rows, i: int, up: float, spare: tuple[float, ...], spare_q: tuple[float, ...]) -> Counted:
-    """Count one lattice with row 0 at height ``up``, over all shifts that bring a copy to the left edge."""
+def _count(
+    found: Rows, i: int, up: float, spare: tuple[float, ...], spare_q: tuple[float, ...], best: Counted
+) -> Counted:
+    """Count one lattice with row 0 at height ``up``, over all shifts that bring a copy to the left edge; return the better of it and
+    of ``best``."""
     pitch, rise, shift = float(found.pitch[i]), float(found.rise[i]), float(found.shift[i])
-    lines: list[tuple[float, float, bool]] = []  # x residue, y, whether Q
-    for q, room, dx, dy in ((False, spare, 0.0, 0.0), (True, spare_q, float(found.dx[i]), float(found.dy[i]))):
-        if q and not found.paired:
-            break
+    lines = []  # of P, then of Q: x residues, heights, left and right ends
+    for room, dx, dy in ((spare, 0.0, 0.0), (spare_q, float(found.dx[i]), float(found.dy[i])))[: 1 + found.paired]:
         first = int(np.ceil((room[1] - up - dy) / rise - 1e-9))
         last = int(np.floor((room[3] - up - dy) / rise + 1e-9))
-        for row in range(first, last + 1):
-            along = shift * (row % 2) if found.zigzag[i] else shift * row
-            lines.append((dx + along, up + dy + row * rise, q))
-    if not lines:
-        return Counted(0)
-    x = np.array([line[0] for line in lines])
-    left = np.array([(spare_q if line[2] else spare)[0] for line in lines])
-    right = np.array([(spare_q if line[2] else spare)[2] for line in lines])
+        row = np.arange(first, last + 1)
+        along = row % 2 if found.zigzag[i] else row
+        lines.append((dx + shift * along, up + dy + row * rise, np.full(len(row), room[0]), np.full(len(row), room[2])))
+    x, y, left, right = (np.concatenate(of) for of in zip(*lines, strict=True))
+    if not len(x):
+        return best
     shifts = np.unique(np.round((left - x) % pitch, 9))
     first_x = left + (x + shifts[:, None] - left + 1e-7) % pitch - 1e-7
     each = np.maximum(np.floor((right - first_x) / pitch + 1e-7) + 1, 0)
     total = each.sum(axis=1)
     k = int(total.argmax())
-    laid = tuple(
-        (float(first_x[k, j]), y, found.turn + (180.0 if q else 0.0), int(each[k, j]))
-        for j, (_, y, q) in enumerate(lines)
-    )
-    return Counted(int(total[k]), pitch, laid)
+    if total[k] <= best.count:
+        return best
+    turns = np.where(np.arange(len(y)) < len(lines[0][0]), found.turn, found.turn + 180.0)
+    laid = zip(first_x[k].tolist(), y.tolist(), turns.tolist(), each[k].astype(int).tolist(), strict=True)
+    return Counted(int(total[k]), pitch, tuple(laid))

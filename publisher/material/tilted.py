@@ -160,10 +160,9 @@ def bent(borders: Borders, turn: float, zigzag: bool, numbers: Floats) -> Rows:
         pitch = borders.least_pitch + wider
     else:
         swapped = tuple(ring[:, ::-1] for ring in borders.m)
-        right, left = crossings(swapped, dy, upper=True), crossings(swapped, dy, upper=False)
+        left, right = crossings(swapped, dy)
         right, left = np.where(np.isfinite(right), right, 0.0), np.where(np.isfinite(left), left, 0.0)
         pitch = np.maximum(borders.least_pitch, right - left) + wider
         dx = right + share * (pitch + left - right)
-    flags = np.full(len(dy), zigzag)
-    rise = least_rise(borders, shift, (pitch, dx, dy), flags)
-    return Rows(turn, borders.m is not None, pitch, dx, dy, rise, shift, flags)
+    rise = least_rise(borders, shift, (pitch, dx, dy), zigzag)
+    return Rows(turn, borders.m is not None, pitch, dx, dy, rise, shift, np.full(len(dy), zigzag))

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 import shapely
 
-from publisher.material.lattice import Borders, crossings, envelope, lattices
+from publisher.material.lattice import Borders, crossings, envelopes, lattices
 from publisher.material.nfp import no_fit
 from publisher.material.outlines import NESTING_GRID, outline, turned
 
@@ -23,7 +23,7 @@ def borders(rings, gap, turn=0.0, paired=False):
 
 def test_envelopes() -> None:
     """A triangle from above and from below; nothing outside it."""
-    over, under = envelope((TRIANGLE,)), envelope((TRIANGLE,), upper=False)
+    under, over = envelopes((TRIANGLE,))
     at = np.array([-2.0, -0.5, 0.0, 0.25, 1.5])
     assert over(at).tolist() == [-np.inf, 1.0, 2.0, 1.5, -np.inf]
     assert under(at).tolist() == [np.inf, 0.0, 0.0, 0.0, np.inf]
@@ -32,8 +32,8 @@ def test_envelopes() -> None:
 def test_crossings_take_the_whole_of_an_upright_edge() -> None:
     """At x where an edge runs straight up, its far end counts."""
     box = np.array([(0.0, 0.0), (4.0, 0.0), (4.0, 3.0), (0.0, 3.0)])
-    assert crossings((box,), np.array([0.0, 4.0]), upper=True).tolist() == [3.0, 3.0]
-    assert crossings((box,), np.array([0.0, 4.0]), upper=False).tolist() == [0.0, 0.0]
+    least, most = crossings((box,), np.array([0.0, 4.0]))
+    assert (least.tolist(), most.tolist()) == ([0.0, 0.0], [3.0, 3.0])
 
 
 def test_discs_lie_in_the_hexagonal_lattice(shop) -> None:

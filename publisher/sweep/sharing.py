@@ -1,0 +1,150 @@
+"""The work of a sweep, handed out: coarse values first, then finer ones, then what jumps between neighbours; to one process or several."""
+
+from __future__ import annotations
+
+import signal
+from collections import deque
+from collections.abc import Callable
+from contextlib import closing
+from itertools import product
+from multiprocessing import get_context
+from queue import SimpleQueue
+
+from publisher.basics import record
+from publisher.sweep.halving import between, look
+from publisher.sweep.model import Looked, Refined, Told
+from publisher.sweep.trying import Trial
+
+At = tuple[int, ...]
+
+
+class Desk:
+    """Hands out the work, coarse values first, so that finer ones find what is known on both sides; keeps what comes back."""
+
+    def __init__(self, trial: Trial, grids: tuple[tuple[float, ...], ...], told: Told | None) -> None:
+        """Start with the ends of every run along the first size."""
+        self.trial, self.grids, self.told = trial, grids, told
+        self.done: dict[At, Looked] = {}
+        self.refined: dict[At, Refined] = {}
+        self.rows: deque[tuple[At, tuple[Looked, ...]]] = deque()  # what is to be looked at, beside what
+        self.gaps: deque[tuple[At, At]] = deque()  # neighbours, between which something jumps
+        last = len(grids[0]) - 1
+        self.runs = tuple(product(*(range(len(grid)) for grid in grids[1:])))
+        for run in self.runs:
+            self.rows += [((0, *run), ()), ((last, *run), ())]
+        self.open = {((0, *run), (last, *run)) for run in self.runs}  # stretches whose ends are not both done
+        self.alike = 0  # neighbours between which nothing jumps
+
+    def run(self, workers: int) -> bool:
+        """Do all the work; False when it was stopped."""
+        try:
+            if workers > 1:
+                self._share(workers)
+            else:
+                while task := self._next():
+                    self._keep(task, _do(self.trial, task))
+        except KeyboardInterrupt:
+            return False
+        return True
+
+    def _share(self, workers: int) -> None:
+        """Do the work in processes of its own, a little more handed out than is being done."""
+        back: SimpleQueue[tuple[_Task, _Result | BaseException]] = SimpleQueue()
+        out = 0
+        # a process started anew holds nothing of this one: forked ones would share threads of libraries
+        with closing(get_context("spawn").Pool(workers, _begin, (self.trial,))) as pool:
+            try:
+                while True:
+                    while out < workers + 1 and (task := self._next()):
+                        pool.apply_async(_do_begun, (task,), callback=_put(back, task), error_callback=_put(back, task))
+                        out += 1
+                    if not out:
+                        return
+                    task, result = back.get()
+                    out -= 1
+                    if isinstance(result, BaseException):
+                        raise result
+                    self._keep(task, result)
+            finally:
+                pool.terminate()
+
+    def _next(self) -> _Task | None:
+        """Return what is to be done next: rows before jumps."""
+        if self.rows:
+            at, sides = self.rows.popleft()
+            values = tuple(grid[k] for grid, k in zip(self.grids, at, strict=True))
+            return _LookTask(at, values, sides)
+        if self.gaps:
+            low, high = self.gaps.popleft()
+            return _GapTask(low, self.done[low], self.done[high])
+        return None
+
+    def _keep(self, task: _Task, result: _Result) -> None:
+        """Keep a result, and find what can be done now."""
+        if isinstance(result, Refined):
+            self.refined[task.at] = result
+        else:
+            self.done[task.at] = result
+            for low, high in [ends for ends in self.open if ends[0] in self.done and ends[1] in self.done]:
+                self.open.remove((low, high))
+                self._divide(low, high)
+        if self.told is not None:
+            gaps = (len(self.grids[0]) - 1) * len(self.runs)
+            self.told(len(self.done) + len(self.refined) + self.alike, gaps + (gaps + len(self.runs)))
+
+    def _divide(self, low: At, high: At) -> None:
+        """Ask for the middle of a stretch; of neighbours, for what jumps between them."""
+        if high[0] - low[0] > 1:
+            middle = ((low[0] + high[0]) // 2, *low[1:])
+            self.rows.append((middle, (self.done[low], self.done[high])))
+            self.open |= {(low, middle), (middle, high)}
+        elif self.done[low].alike(self.done[high]):
+            self.alike += 1
+        else:
+            self.gaps.append((low, high))
+
+
+@record
+class _LookTask:
+    """Values to work out, with what is known on both sides."""
+
+    at: At
+    values: tuple[float, ...]
+    sides: tuple[Looked, ...]
+
+
+@record
+class _GapTask:
+    """Two neighbouring values, between which something jumps."""
+
+    at: At
+    low: Looked
+    high: Looked
+
+
+_Task = _LookTask | _GapTask
+_Result = Looked | Refined
+_BEGUN: list[Trial] = []  # of a process that shares the work: its job
+
+
+def _begin(trial: Trial) -> None:
+    """Start a process that shares the work. Ctrl-C is for the first process alone: it ends the others."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)
+    _BEGUN[:] = [trial]
+
+
+def _do_begun(task: _Task) -> _Result:
+    return _do(_BEGUN[0], task)
+
+
+def _do(trial: Trial, task: _Task) -> _Result:
+    if isinstance(task, _GapTask):
+        return between(trial, task.low, task.high)
+    return look(trial, task.values, task.sides)
+
+
+def _put(
+    back: SimpleQueue[tuple[_Task, _Result | BaseException]], task: _Task
+) -> Callable[[_Result | BaseException], None]:
+    """Return what puts a result into the queue beside its task."""
+    return lambda result: back.put((task, result))
