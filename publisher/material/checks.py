@@ -11,13 +11,11 @@ from publisher.material.splitting import LAP, propose_split
 
 @record
 class BoardList:
-    """A board, the sheet sizes asked for, and the parts cut from it, in the order of their letters. ``cures``: whether a seam is
-    looked for in what is too large, which takes a second for each part."""
+    """A board, the sheet sizes asked for, and the parts cut from it, in the order of their letters."""
 
     board: Board
     sheets: tuple[SheetSize, ...]
     parts: tuple[Part, ...]
-    cures: bool = True
 
     @property
     def copies(self) -> int:
@@ -144,8 +142,9 @@ def parts_fit_a_sheet(subject: BoardList, check: CheckOfBoard) -> Findings:
         if all(over.values()):
             nearest = min(subject.usable(), key=lambda s: over[s])
             width, height = (side + over[nearest] for side in (nearest.width, nearest.height))
-            cure = f"; or {_split(subject, part, nearest)}" if subject.cures else ""
-            hint = f"a sheet of {say_length(width)} × {say_length(height)} would do{cure}"
+            hint = (
+                f"a sheet of {say_length(width)} × {say_length(height)} would do; or {_split(subject, part, nearest)}"
+            )
             yield _too_large(subject, part, nearest, check, hint)
     return len(subject.parts)
 

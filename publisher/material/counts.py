@@ -55,7 +55,7 @@ def count_layouts(
         used = tuple(p for p in cut if p.board == board.id)
         if not used:
             continue
-        todo = BoardList(board, board.sheets, used, cures=False)
+        todo = BoardList(board, board.sheets, used)
         findings += () if only else run_checks(CHECKS, todo)
         if todo.copies > MOST_ON_SHEETS:
             continue

@@ -3,19 +3,21 @@
 A proposal in words only: the designer writes it as ``split``, and geometry cuts the pieces and the plate that laps the seam.
 """
 
+from bisect import bisect_left
 from dataclasses import replace
 
 import numpy as np
+import numpy.typing as npt
 import shapely
 
 from publisher.basics import record
 from publisher.geometry import Part
 from publisher.material.fitting import best_turn
 from publisher.material.model import Piece
-from publisher.material.outlines import FloatPath, solid
+from publisher.material.outlines import FloatPath, simplified, solid
 
 LAP = 30.0  # mm; how far a plate behind the joint reaches on either side of it (common practice, no source)
-SPLIT_STEP = 1.0  # mm between places looked at
+SPLIT_STEP = 1.0  # mm between places looked at; a place is said in whole ones from the end
 
 
 @record
@@ -37,68 +39,70 @@ def propose_split(part: Part, piece: Piece, room: tuple[float, float], frames: t
 
     None when one cut does not do.
     """
-    whole = solid(piece.rings[0])
-    holes = [np.asarray(ring.points) for ring in part.outline.holes]
-    size = np.ptp(np.asarray(piece.rings[0]), axis=0)
+    outline = np.asarray(piece.rings[0], dtype=np.float64)
+    size = np.ptp(outline, axis=0)
     for axis in (0, 1) if size[0] >= size[1] else (1, 0):
-        good = _good(piece, whole, holes, axis, room, frames)
-        if good:
-            low, high = whole.bounds[axis], whole.bounds[axis + 2]
-            at = min(good, key=lambda place: (abs(place - (low + high) / 2), place))
-            least = most = at
-            while round(least - SPLIT_STEP, 6) in good:
-                least = round(least - SPLIT_STEP, 6)
-            while round(most + SPLIT_STEP, 6) in good:
-                most = round(most + SPLIT_STEP, 6)
-            cut = whole.intersection(_line(whole, axis, at))
-            return Split(axis == 0, at - low, least - low, most - low, float(cut.length))
+        low, high = float(outline[:, axis].min()), float(outline[:, axis].max())
+        places: FloatPath = low + SPLIT_STEP * np.arange(1.0, int((high - low) / SPLIT_STEP))
+        good = _sound(part, outline, axis, places)
+        if not good.any():
+            continue
+        least, most = _fitting(piece, axis, places, room, frames)
+        good &= (np.arange(len(places)) >= least) & (np.arange(len(places)) <= most)
+        if good.any():
+            off = np.abs(places - (low + high) / 2)
+            at = int(np.where(good, np.round(off, 6), np.inf).argmin())
+            bad = np.nonzero(~good)[0]
+            first = int(bad[bad < at].max(initial=-1)) + 1
+            last = int(bad[bad > at].min(initial=len(places))) - 1
+            line = np.sort(_crossed(outline, axis, float(places[at])))
+            said, lowest, highest = (round(float(places[k]) - low, 6) for k in (at, first, last))
+            return Split(axis == 0, said, lowest, highest, float(line[-1] - line[0]))
     return None
 
 
-def _good(
-    piece: Piece,
-    whole: shapely.Polygon,
-    holes: list[FloatPath],
-    axis: int,
-    room: tuple[float, float],
-    frames: tuple[float, ...],
-) -> list[float]:
-    """Return the places of a cut across one axis that stay off the openings and leave two sides that fit."""
-    low, high = whole.bounds[axis], whole.bounds[axis + 2]
-    found = []
-    for step in range(1, int((high - low) / SPLIT_STEP)):
-        at = round(low + step * SPLIT_STEP, 6)
-        if any(ring[:, axis].min() - LAP < at < ring[:, axis].max() + LAP for ring in holes):
-            continue
-        # a side longer than the sheet's diagonal needs no closer look
-        if max(at - low, high - at) > np.hypot(*room):
-            continue
-        if all(_fits(piece, half, room, frames) for half in _halves(whole, axis, at)):
-            found.append(at)
-    return found
-
-
-def _halves(whole: shapely.Polygon, axis: int, at: float) -> tuple[shapely.Geometry, shapely.Geometry]:
-    """Return what lies on either side of a cut."""
-    left, bottom, right, top = whole.bounds
-    if axis == 0:
-        return whole.intersection(shapely.box(left, bottom, at, top)), whole.intersection(
-            shapely.box(at, bottom, right, top)
-        )
-    return whole.intersection(shapely.box(left, bottom, right, at)), whole.intersection(
-        shapely.box(left, at, right, top)
+def _sound(part: Part, outline: FloatPath, axis: int, places: FloatPath) -> npt.NDArray[np.bool_]:
+    """Say for each place of a cut whether it leaves two sides of one piece each, off the openings."""
+    ends = np.sort(np.column_stack((outline[:, axis], np.roll(outline[:, axis], -1))), axis=1)
+    # a line that crosses the outline twice cuts it in two; with every two crossings more it leaves one piece more
+    crossings = np.searchsorted(np.sort(ends[:, 0]), places, "right") - np.searchsorted(
+        np.sort(ends[:, 1]), places, "right"
     )
+    good = crossings == 2
+    for hole in part.outline.holes:
+        along = np.asarray(hole.points)[:, axis]
+        good &= (places <= along.min() - LAP) | (places >= along.max() + LAP)
+    return np.asarray(good)
 
 
-def _fits(piece: Piece, half: shapely.Geometry, room: tuple[float, float], frames: tuple[float, ...]) -> bool:
-    """Say whether one side of a cut is in one piece and fits."""
-    if not isinstance(half, shapely.Polygon) or half.is_empty:
-        return False
-    ring = tuple((float(x), float(y)) for x, y in shapely.get_coordinates(half.exterior)[:-1])
-    return best_turn(replace(piece, rings=(ring,)), *room, frames)[1] <= 0.0
+def _fitting(
+    piece: Piece, axis: int, places: FloatPath, room: tuple[float, float], frames: tuple[float, ...]
+) -> tuple[int, int]:
+    """Return the first and the last place at which both sides of a cut fit: what fits does so wherever less of it is left."""
+    shape, short = simplified(solid(piece.rings[0]))
+    outline = shapely.get_coordinates(shape.exterior)[:-1]
+    inside = (room[0] - 2 * short, room[1] - 2 * short)
+
+    def fits(number: int, upper: bool) -> bool:
+        place = float(places[number])
+        side = outline[:, axis] > place if upper else outline[:, axis] < place
+        ends = np.full((2, 2), place)
+        crossed = _crossed(outline, axis, place)
+        ends[:, 1 - axis] = crossed.min(initial=np.inf), crossed.max(initial=-np.inf)
+        hull = shapely.convex_hull(shapely.multipoints(np.concatenate((outline[side], ends))))
+        ring = tuple((float(x), float(y)) for x, y in shapely.get_coordinates(hull)[:-1])
+        return best_turn(replace(piece, rings=(ring,)), *inside, frames)[1] <= 0.0
+
+    numbers = range(len(places))
+    least = bisect_left(numbers, True, key=lambda number: fits(number, upper=True))
+    most = bisect_left(numbers, True, key=lambda number: not fits(number, upper=False)) - 1
+    return least, most
 
 
-def _line(whole: shapely.Polygon, axis: int, at: float) -> shapely.LineString:
-    """Return the cut."""
-    left, bottom, right, top = whole.bounds
-    return shapely.LineString([(at, bottom), (at, top)] if axis == 0 else [(left, at), (right, at)])
+def _crossed(outline: FloatPath, axis: int, place: float) -> FloatPath:
+    """Return where an outline crosses a cut, along the cut."""
+    after = np.roll(outline, -1, axis=0)
+    start, end = outline[:, axis], after[:, axis]
+    hit = (np.minimum(start, end) <= place) & (np.maximum(start, end) > place)
+    share = (place - start[hit]) / (end[hit] - start[hit])
+    return np.asarray(outline[hit, 1 - axis] + share * (after[hit, 1 - axis] - outline[hit, 1 - axis]))

@@ -1,6 +1,10 @@
 """Where a part that is too large may be split."""
 
+from random import Random
+
 import pytest
+import shapely
+import shapely.affinity
 
 from publisher.material import lay_out
 from publisher.material.problem import piece_of
@@ -35,6 +39,31 @@ def test_across_a_tall_part(shop) -> None:
     found = split(shop, shop.box(100.0, 700.0, -50.0, -900.0), turning="quarter")
     assert found is not None
     assert (found.upright, found.at) == (False, 350.0)
+
+
+def test_every_place_that_is_said_leaves_two_pieces_that_fit(shop) -> None:
+    """Combs, whose cuts through two teeth leave three pieces, and walls with steps: against halves cut by shapely."""
+    chance = Random(3)
+    for _ in range(30):
+        long, high = chance.uniform(430.0, 700.0), chance.uniform(40.0, 250.0)
+        whole = shapely.box(0, 0, long, high)
+        for _ in range(2):
+            left, deep = chance.uniform(0.0, long), chance.uniform(0.0, 0.8 * high)
+            whole = whole.difference(shapely.box(left, -1.0, left + chance.uniform(5.0, 90.0), deep))
+        if chance.random() < 0.5:
+            whole = shapely.affinity.rotate(whole, 90.0)
+        ring = tuple(whole.exterior.coords[:-1])
+        found = split(shop, ring, turning="quarter")
+        along = 1 if found is not None and not found.upright else 0
+        low = whole.bounds[along]
+        for at in (found.at, found.least, found.most) if found else ():
+            far = 2000.0
+            cut = shapely.box(-far, -far, *((low + at, far) if along == 0 else (far, low + at)))
+            for half in (whole.intersection(cut), whole.difference(cut)):
+                assert isinstance(half, shapely.Polygon)
+                left, bottom, right, top = half.bounds
+                sides = (right - left, top - bottom)
+                assert min(sides) <= ROOM[0] + 1e-6 and max(sides) <= ROOM[1] + 1e-6
 
 
 def test_one_cut_may_not_do(shop) -> None:
