@@ -166,13 +166,42 @@ class RowPromise:
 
 
 @record
+class MeasurePromise:
+    """A point of a copy to measure out on a board sheet: ``at`` mm to the right of and over the sheet's lower left corner; ``own`` is
+    the same point in the part's own coordinates."""
+
+    at: Point
+    own: Point
+
+
+@record
+class CutPromise:
+    """A straight cut across what is left of a board sheet, from ``start`` to ``end``: one that runs ``level``, ``at`` mm over the lower
+    edge, or an upright one, ``at`` mm from the left edge. Straight sides of so many ``pieces`` lie on it."""
+
+    level: bool
+    at: float
+    start: float
+    end: float
+    pieces: int
+
+
+@record
 class PlacePromise:
-    """One copy of a part where it was laid on a board sheet: its ``rings`` in mm on the sheet, the first the outside."""
+    """One copy of a part where it was laid on a board sheet: its ``rings`` in mm on the sheet, the first the outside.
+
+    ``turn`` (degrees) and ``mirrored``: how it lies. ``measures``: the points that mark it out, one for a copy that stands upright (the
+    lower left corner of its box), two for one that lies askew. ``order``: as which it comes free, from 1.
+    """
 
     part: str
     letter: str
     copy: int
     rings: tuple[tuple[Point, ...], ...]
+    turn: float = 0.0
+    mirrored: bool = False
+    measures: tuple[MeasurePromise, ...] = ()
+    order: int = 0
 
 
 @record
@@ -180,7 +209,8 @@ class LayoutPromise:
     """A board sheet as it was laid out, made where it was laid, before any page. The origin is the sheet's lower left corner.
 
     ``number`` is that of the sheet among ``total``, the first of ``alike`` that are laid out the same. A page that shows it
-    tells by a ``Carried`` with its ``key`` where, at which scale, and whether turned.
+    tells by a ``Carried`` with its ``key`` where, at which scale, and whether turned. ``cuts``: the straight cuts, in the order in
+    which they are made; then each piece along its outline.
     """
 
     key: str
@@ -192,6 +222,7 @@ class LayoutPromise:
     alike: int
     total: int
     places: tuple[PlacePromise, ...]
+    cuts: tuple[CutPromise, ...] = ()
 
 
 @record

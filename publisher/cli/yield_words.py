@@ -52,7 +52,8 @@ def _ease(one: Yield) -> str:
         if largest
         else "no offcut worth keeping"
     )
-    return f"{one.ease.measures} different measures to set, {askew}, {offcut}"
+    shared = f"{one.ease.shared} straight cut(s) shared by several pieces"
+    return f"{one.ease.measures} different measures to set, {shared}, {askew}, {offcut}"
 
 
 def show_shared(shared: Sequence[Shared]) -> None:
@@ -118,6 +119,7 @@ def _record(one: Yield) -> dict[str, object]:
         "cut_length_mm": one.cut_length,
         "cut_length_mm_of_each_sheet": list(one.cut_lengths),
         "score_length_mm": one.score_length,
+        "shared_cuts": one.ease.shared,
         "offcuts_mm": [[b.width, b.height] if b else None for b in one.offcuts],
         "parts": [
             {
@@ -127,6 +129,7 @@ def _record(one: Yield) -> dict[str, object]:
                 "known_as": row.known_as,
                 "askew": row.ease.askew,
                 "measures": row.ease.measures,
+                "shared_cuts": row.ease.shared,
                 "grid": row.grid,
                 "gain_percent": gain(row.careful, row.grid),
                 "engine": row.layout.engine,

@@ -7,6 +7,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import Box
+from publisher.material.cuts import shared_cuts, straight_sides
 from publisher.material.judge import polygons
 from publisher.material.model import Ease, Item, Piece
 from publisher.material.offcuts import largest_offcut
@@ -18,10 +19,11 @@ SAME_MEASURE = 0.1  # mm; measures that differ by less are one setting of the ru
 def ease(pieces: Sequence[Piece], sheets: Sequence[Sequence[Item]], offcut: float = 0.0) -> Ease:
     """Return how easily sheets of items are cut; ``offcut`` is the area (mm²) of what they leave in one piece, where it is known."""
     usual = {p.id: usual_turns(p.rings[0]) for p in pieces}
-    askew = sum(_away(item.pose.turn, usual[item.part]) for sheet in sheets for item in sheet)
+    askew = sum(not upright(item.pose.turn, usual[item.part]) for sheet in sheets for item in sheet)
     corners = [shapely.bounds(polygons(pieces, sheet)).T for sheet in sheets if sheet]
     measures = sum(len(_measures(left)) + len(_measures(bottom)) for left, bottom, _, _ in corners)
-    return Ease(askew, measures, offcut)
+    shared = sum(shared_cuts(straight_sides(pieces, sheet)) for sheet in sheets)
+    return Ease(askew, measures, offcut, shared)
 
 
 def ease_and_offcut(pieces: Sequence[Piece], sheets: Sequence[Sequence[Item]], free: Box, gap: float) -> Ease:
@@ -36,6 +38,6 @@ def _measures(at: np.ndarray[tuple[int], np.dtype[np.float64]]) -> frozenset[int
     return frozenset(np.rint(at / SAME_MEASURE).astype(int).tolist())
 
 
-def _away(turn: float, usual: Sequence[float]) -> bool:
-    """Say whether a turn is none of those at which a part stands upright."""
-    return all(abs((turn - one + 180.0) % 360.0 - 180.0) > 1e-3 for one in usual)
+def upright(turn: float, usual: Sequence[float]) -> bool:
+    """Say whether a turn is one of those at which a part stands upright."""
+    return any(abs((turn - one + 180.0) % 360.0 - 180.0) <= 1e-3 for one in usual)

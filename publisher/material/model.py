@@ -51,16 +51,17 @@ class Layout:
 @record
 class Ease:
     """How easily a layout is marked out and cut: copies that lie askew; different measures to set, across and up, over all sheets;
-    and the area (mm²) of the largest offcut of its emptiest sheet."""
+    the area (mm²) of the largest offcut of its emptiest sheet; and the straight cuts that several copies share."""
 
     askew: int = 0
     measures: int = 0
     offcut: float = 0.0
+    shared: int = 0
 
     @property
     def order(self) -> tuple[float, ...]:
         """What sorts the easier one first."""
-        return (self.askew, self.measures, -self.offcut)
+        return (self.askew, self.measures, -self.shared, -self.offcut)
 
     @property
     def density(self) -> tuple[float, ...]:

@@ -1,10 +1,17 @@
-"""What the pictures of layouts must show, from the layouts themselves: every copy in its place on its sheet."""
+"""What the pictures of layouts must show, from the layouts themselves: every copy in its place on its sheet, the measures that mark it
+out, and the cuts that take the sheet apart."""
 
 from collections.abc import Iterable
 
-from publisher.basics import LayoutPromise, PlacePromise, record
+import numpy as np
+
+from publisher.basics import Box, CutPromise, LayoutPromise, PlacePromise, Point, record
 from publisher.geometry import Part
-from publisher.material.model import Item, Layout, Yield
+from publisher.material.cuts import order_of_cuts, straight_sides
+from publisher.material.ease import upright
+from publisher.material.marking_out import measures_of
+from publisher.material.model import Item, Layout, Piece, Yield
+from publisher.material.packing import usual_turns
 
 
 @record
@@ -32,6 +39,7 @@ def layout_key(needed: Yield, number: int) -> str:
 def promised_layouts(yields: Iterable[Yield], parts: Iterable[Part]) -> tuple[LayoutPromise, ...]:
     """Return a promise for each different layout of every yield."""
     known = {part.id: part for part in parts}
+    pieces = {part: Piece(part, tuple(p.points for p in one.outline.paths), ()) for part, one in known.items()}
     return tuple(
         LayoutPromise(
             layout_key(needed, alike.number),
@@ -42,13 +50,38 @@ def promised_layouts(yields: Iterable[Yield], parts: Iterable[Part]) -> tuple[La
             alike.number,
             alike.count,
             len(needed.sheets),
-            tuple(_place(item, known[item.part]) for item in alike.layout.items),
+            *_laid(alike.layout, known, pieces),
         )
         for needed in yields
         for alike in different_sheets(needed)
     )
 
 
-def _place(item: Item, part: Part) -> PlacePromise:
-    rings = tuple(item.pose.apply_all(path.points) for path in part.outline.paths)
-    return PlacePromise(part.id, part.letter, item.copy, rings)
+def _laid(
+    layout: Layout, known: dict[str, Part], pieces: dict[str, Piece]
+) -> tuple[tuple[PlacePromise, ...], tuple[CutPromise, ...]]:
+    """Return where the copies of a layout lie and how they are marked out, and the cuts that take the sheet apart."""
+    rings = [_rings(item, known[item.part]) for item in layout.items]
+    boxes = [Box(*np.min(ring[0], axis=0).tolist(), *np.max(ring[0], axis=0).tolist()) for ring in rings]
+    sheet = Box(0.0, 0.0, layout.sheet.width, layout.sheet.height)
+    cuts, order = order_of_cuts(sheet, boxes, straight_sides(tuple(pieces.values()), layout.items))
+    free = {number: place for place, number in enumerate(order, 1)}
+    usual = {part: usual_turns(piece.rings[0]) for part, piece in pieces.items()}
+    places = tuple(
+        PlacePromise(
+            item.part,
+            known[item.part].letter,
+            item.copy,
+            rings[number],
+            item.pose.turn,
+            item.pose.mirrored,
+            measures_of(pieces[item.part], item, upright(item.pose.turn, usual[item.part])),
+            free[number],
+        )
+        for number, item in enumerate(layout.items)
+    )
+    return places, cuts
+
+
+def _rings(item: Item, part: Part) -> tuple[tuple[Point, ...], ...]:
+    return tuple(item.pose.apply_all(path.points) for path in part.outline.paths)

@@ -10,7 +10,7 @@ from publisher.material.model import BoardNeeds, Yield
 
 COLUMNS = (
     "board", "sheet", "sheet_width_mm", "sheet_height_mm", "sheet_width_in", "sheet_height_in", "row", "letter", "part",
-    "careful_at_least", "at_most", "known_as", "askew", "measures", "grid", "gain", "sheets_at_least", "grid_sheets",
+    "careful_at_least", "at_most", "known_as", "askew", "measures", "shared_cuts", "grid", "gain", "sheets_at_least", "grid_sheets",
     "sheets_by_area", "pieces", "free_spares_at_least", "left_over_percent", "cut_m", "cut_m_a_sheet", "score_m",
 )  # fmt: skip
 
@@ -42,6 +42,7 @@ def yield_csv(needs: BoardNeeds, parts: tuple[Part, ...]) -> str:
                     "known_as": row.known_as,
                     "askew": row.ease.askew,
                     "measures": row.ease.measures,
+                    "shared_cuts": row.ease.shared,
                     "grid": row.grid,
                     "gain": "" if more is None else f"{more} %",
                     "free_spares_at_least": free.get(row.part, ""),
@@ -76,6 +77,7 @@ def _list(one: Yield) -> dict[str, object]:
         "pieces": one.pieces,
         "askew": one.ease.askew,
         "measures": one.ease.measures,
+        "shared_cuts": one.ease.shared,
         "left_over_percent": fixed(100 * one.offcut_share, 1),
         "cut_m": fixed(one.cut_length / 1000, 2),
         "cut_m_a_sheet": " + ".join(fixed(length / 1000, 2) for length in one.cut_lengths),

@@ -63,12 +63,13 @@ def _tables(context: Context, frame: Frame) -> list[PageBlock]:
         (
             "What one sheet holds",
             "Counted from real layouts, each checked for gaps and edges; “on a grid” sets every part in rows of upright boxes. "
-            "“Free spares” go beside the whole list on the sheets below, one kind of part at a time.",
+            "“Free spares” go beside the whole list on the sheets below, one kind of part at a time. Where only the area bounds a count, a "
+            "better layout may be found.",
             partial(part_table, context, width),
         ),
         (
             "Sheets for the whole list, spares included",
-            "“By area” is the bound that no layout can beat.",
+            "“By area” is the bound that no layout can beat; “shared cuts” are straight ones that serve several pieces.",
             partial(sheet_table, context, width),
         ),
     )

@@ -38,12 +38,13 @@ def part_table(context: Context, width: float, _numbers: Numbers | None) -> Laid
     """Return what one sheet holds of each part alone, and how many spares of it go on the list's sheets free."""
     share = min(1.0, width / BASE_WIDTH)
     wide = (
-        Column("laid out, at least", 28.0 * share, "right"),
+        Column("laid out, at least", 23.0 * share, "right"),
+        Column("how good that is known to be", 33.0 * share),
         Column("on a grid", 18.0 * share, "right"),
         Column("gained", 16.0 * share, "right"),
         Column("free spares", 21.0 * share, "right"),
     )
-    part = Column("Only this part", 50.0 * share)
+    part = Column("Only this part", 42.0 * share)
     names = {p.id: f"{p.letter}  {p.name}" for p in context.parts}
     rows = []
     for need in context.needs.yields:
@@ -55,6 +56,7 @@ def part_table(context: Context, width: float, _numbers: Numbers | None) -> Laid
                     sheet_name(need) if index == 0 else "",
                     names.get(row.part, row.part),
                     str(row.careful),
+                    row.known_as if row.careful else "–",
                     str(row.grid),
                     "–" if more is None else f"{more} %",
                     free.get(row.part, "–"),
@@ -73,6 +75,7 @@ def sheet_table(context: Context, width: float, _numbers: Numbers | None) -> Lai
         Column("on a grid", 17.0 * share, "right"),
         Column("by area", 15.0 * share, "right"),
         Column("pieces", 15.0 * share, "right"),
+        Column("shared cuts", 15.0 * share, "right"),
         Column("left over", 17.0 * share, "right"),
         Column("to cut", 18.0 * share, "right"),
         *((Column("to score", 18.0 * share, "right"),) if scored else ()),
@@ -85,6 +88,7 @@ def sheet_table(context: Context, width: float, _numbers: Numbers | None) -> Lai
             str(need.grid_sheets) if need.grid_sheets else "–",
             str(need.bound),
             str(need.pieces),
+            str(need.ease.shared),
             f"{100 * need.offcut_share:.0f} %" if need.sheets else "–",
             metres(need.cut_length),
             *((metres(need.score_length),) if scored else ()),

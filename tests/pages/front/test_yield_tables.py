@@ -20,10 +20,10 @@ def test_what_one_sheet_holds(demo: Callable[..., Context]) -> None:
     rows = cells(part_table(context, 187.0, None))
     one = context.needs.yields[0]
     first = one.rows[0]
-    assert rows[0][1:4] == ["A Stair layer", str(first.careful), str(first.grid)]
-    assert rows[0][4] == f"{round(100 * (first.careful - first.grid) / first.grid)} %"
+    assert rows[0][1:5] == ["A Stair layer", str(first.careful), "area bound only", str(first.grid)]
+    assert rows[0][5] == f"{round(100 * (first.careful - first.grid) / first.grid)} %"
     spare = next(s for s in one.spares if s.part == first.part)
-    assert rows[0][5].split()[0] == str(spare.copies)
+    assert rows[0][6].split()[0] == str(spare.copies)
 
 
 def test_sheets_for_the_list(demo: Callable[..., Context]) -> None:
@@ -32,7 +32,8 @@ def test_sheets_for_the_list(demo: Callable[..., Context]) -> None:
     one = context.needs.yields[0]
     row = cells(sheet_table(context, 187.0, None))[0]
     assert row[1:5] == [str(len(one.sheets)), str(one.grid_sheets), str(one.bound), str(one.pieces)]
-    assert row[6] == metres(one.cut_length)
+    assert row[5] == str(one.ease.shared)
+    assert row[7] == metres(one.cut_length)
 
 
 def test_scoring_has_a_column_only_when_there_is_some(demo: Callable[..., Context]) -> None:

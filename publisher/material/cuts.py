@@ -1,0 +1,156 @@
+"""Straight cuts of a laid-out sheet: those that several pieces share, and the order in which a sheet is taken apart.
+
+A knife follows a rule from side to side, so a sheet is cut into strips first and the strips into pieces (common practice, no source).
+Millimetres; the origin is the sheet's lower left corner.
+"""
+
+from collections.abc import Iterator, Sequence
+
+import numpy as np
+import numpy.typing as npt
+
+from publisher.basics import Box, CutPromise, record
+from publisher.material.model import Item, Piece
+from publisher.material.outlines import turned
+
+LEAST_SIDE = 10.0  # mm; a shorter straight side is no guide for a rule
+ON_LINE = 0.1  # mm; sides that lie so near to each other are cut along one line
+APART = 5.0  # mm; the knife runs on from one side to the next over so much board, in which no piece lies
+TOUCH = 0.01  # mm; layouts keep their gaps to this
+LEAST_STRIP = 60.0  # mm; a wider strip that is left is cut off first, and kept
+DEEPEST = 40  # strips within strips
+
+Sides = npt.NDArray[np.float64]
+
+
+def straight_sides(pieces: Sequence[Piece], items: Sequence[Item]) -> Sides:
+    """Return the sides of pieces that lie along the sheet's, as rows: 1 for one that runs across or 0 for an upright one, its distance
+    from the sheet's lower or left edge, from where to where it runs, the number of its item."""
+    rings = {piece.id: piece.rings for piece in pieces}
+    known: dict[tuple[str, float, bool], Sides] = {}
+    found = [np.empty((0, 5))]
+    for number, item in enumerate(items):
+        key = (item.part, item.pose.turn, item.pose.mirrored)
+        if key not in known:
+            known[key] = np.concatenate([_sides(turned(np.asarray(r), *key[1:])) for r in rings[item.part]])
+        own = known[key].copy()
+        level = own[:, 0] > 0
+        own[:, 1] += np.where(level, item.pose.y, item.pose.x)
+        own[:, 2:4] += np.where(level, item.pose.x, item.pose.y)[:, None]
+        own[:, 4] = number
+        found.append(own)
+    return np.concatenate(found)
+
+
+def _sides(ring: npt.NDArray[np.float64]) -> Sides:
+    after = np.roll(ring, -1, axis=0)
+    low, high = np.minimum(ring, after), np.maximum(ring, after)
+    run = high - low
+    rows = []
+    for level, along, away in ((1.0, 0, 1), (0.0, 1, 0)):
+        straight = (run[:, along] >= LEAST_SIDE) & (run[:, away] < ON_LINE / 2)
+        middle = (low[straight, away] + high[straight, away]) / 2
+        number = int(straight.sum())
+        rows.append(
+            np.column_stack(
+                (np.full(number, level), middle, low[straight, along], high[straight, along], np.zeros(number))
+            )
+        )
+    return np.concatenate(rows)
+
+
+def shared_cuts(sides: Sides) -> int:
+    """Return how many straight cuts serve two pieces or more, the knife running on from one to the next."""
+    return sum(len(set(run)) > 1 for run in _runs(sides))
+
+
+def _runs(sides: Sides) -> Iterator[list[int]]:
+    """Yield the numbers of the items whose sides one stroke of the knife cuts."""
+    rows = sides[np.lexsort((sides[:, 1], sides[:, 0]))]
+    line = np.cumsum((np.diff(rows[:, 1], prepend=-1e9) > ON_LINE) | (np.diff(rows[:, 0], prepend=0.0) != 0.0))
+    order = np.lexsort((rows[:, 2], line))
+    run: list[int] = []
+    last, end = -1, 0.0
+    for number, (_, _, start, stop, item) in zip(line[order].tolist(), rows[order].tolist(), strict=True):
+        if run and (number != last or start > end + APART):
+            yield run
+            run = []
+        end = max(end, stop) if run else stop
+        run.append(int(item))
+        last = number
+    if run:
+        yield run
+
+
+@record
+class _Cutting:
+    """A sheet that is taken apart: the box of every item, and the straight sides."""
+
+    boxes: tuple[Box, ...]
+    sides: Sides
+
+    def strips(self, items: Sequence[int], level: bool) -> list[list[int]]:
+        """Return items in strips with a straight line between them, from the corner outwards."""
+        low = [self.boxes[i].bottom if level else self.boxes[i].left for i in items]
+        high = [self.boxes[i].top if level else self.boxes[i].right for i in items]
+        strips: list[list[int]] = []
+        end = -np.inf
+        for start, stop, item in sorted(zip(low, high, items, strict=True)):
+            if not strips or start >= end - TOUCH:
+                strips.append([])
+            strips[-1].append(item)
+            end = max(end, stop)
+        return strips
+
+    def cut(self, level: bool, low: float, high: float, room: Box) -> CutPromise:
+        """Return the cut between two strips: on the line of one of them, on which more straight sides lie."""
+        start, end = (room.left, room.right) if level else (room.bottom, room.top)
+        own = self.sides[(self.sides[:, 0] == level) & (self.sides[:, 2] >= start) & (self.sides[:, 3] <= end)]
+        lying = [len(set(own[np.abs(own[:, 1] - at) <= ON_LINE, 4].tolist())) for at in (low, high)]
+        at, number = (high, lying[1]) if lying[1] > lying[0] else (low, lying[0])
+        return CutPromise(level, round(at, 4), start, end, number)
+
+
+def order_of_cuts(sheet: Box, boxes: Sequence[Box], sides: Sides) -> tuple[tuple[CutPromise, ...], tuple[int, ...]]:
+    """Return the straight cuts in the order in which they are made, each from side to side of what is left, and the numbers of the items
+    in the order in which they come free.
+
+    ``sides``: of the items, as ``straight_sides`` gives them. What no straight line parts is left together, to be cut out along its
+    outlines.
+    """
+    cutting = _Cutting(tuple(boxes), sides)
+    cuts: list[CutPromise] = []
+    room = sheet
+    if boxes:
+        top, right = max(box.top for box in boxes), max(box.right for box in boxes)
+        if max(sheet.top - top, sheet.right - right) >= LEAST_STRIP:
+            level = (sheet.top - top) * sheet.width >= (sheet.right - right) * sheet.height
+            cuts.append(cutting.cut(level, top if level else right, top if level else right, room))
+            room = Box(room.left, room.bottom, room.right if level else right, top if level else room.top)
+    order = tuple(_taken_apart(cutting, tuple(range(len(boxes))), room, cuts, 0))
+    return tuple(cuts), order
+
+
+def _taken_apart(
+    cutting: _Cutting, items: Sequence[int], room: Box, cuts: list[CutPromise], deep: int
+) -> Iterator[int]:
+    """Cut what is left into strips, then each of them; yield the items as they come free."""
+    ways = [(level, cutting.strips(items, level)) for level in (True, False)]
+    level, strips = max(ways, key=lambda way: len(way[1]))
+    if len(strips) < 2 or deep > DEEPEST:
+        yield from sorted(items, key=lambda i: (cutting.boxes[i].bottom, cutting.boxes[i].left))
+        return
+    rooms: list[Box] = []
+    for strip, after in zip(strips, [*strips[1:], []], strict=True):
+        if after:
+            boxes, others = ([cutting.boxes[i] for i in of] for of in (strip, after))
+            low = max(box.top if level else box.right for box in boxes)
+            high = min(box.bottom if level else box.left for box in others)
+            cuts.append(cutting.cut(level, low, high, room))
+            at = cuts[-1].at
+            rooms.append(Box(room.left, room.bottom, room.right if level else at, at if level else room.top))
+            room = Box(room.left if level else at, at if level else room.bottom, room.right, room.top)
+        else:
+            rooms.append(room)
+    for strip, own in zip(strips, rooms, strict=True):
+        yield from _taken_apart(cutting, strip, own, cuts, deep + 1)
