@@ -1,4 +1,4 @@
-"""Counts of layouts along the size that runs: what is known at some values, and the walk from jump to jump between them.
+"""CountWalk of layouts along the size that runs: what is known at some values, and the walk from jump to jump between them.
 
 A count is a staircase. From the side that gives more, the last value that still gives as much is found by halving, with layouts made
 as the known one was; the next value is searched in full, so that no jump is said where another layout still gives as much. Most
@@ -13,20 +13,20 @@ from itertools import pairwise
 from publisher.basics import Finding, errors
 from publisher.material import CountKey, SheetCount, count_layouts
 from publisher.pipeline import Made
-from publisher.sweep.model import Jump, Mark
+from publisher.sweep.model import Jump, KnownCount
 from publisher.sweep.trying import Trial
 from publisher.sweep.values import finest, midway
 
 MOST_HALVINGS = 60  # on the way to one jump: what jumps more often is said to lie between two values
 
 
-class Counts:
+class CountWalk:
     """What is known of all counts along the first size; ``beside`` are the values of the other one."""
 
-    def __init__(self, trial: Trial, beside: tuple[float, ...], known: Iterable[Mark] = ()) -> None:
+    def __init__(self, trial: Trial, beside: tuple[float, ...], known: Iterable[KnownCount] = ()) -> None:
         """Start with what is known."""
         self.trial, self.beside, self.unit = trial, beside, finest(trial.spans[0])
-        self.marks: dict[CountKey, list[Mark]] = {}
+        self.marks: dict[CountKey, list[KnownCount]] = {}
         for mark in known:
             self._keep(mark)
 
@@ -39,7 +39,7 @@ class Counts:
         sides = tuple(side.count for key in self.marks for side in self._around(key, value))
         counts, found = count_layouts(made.design, made.pieces, sides)
         for count in counts:
-            self._keep(Mark(value, count))
+            self._keep(KnownCount(value, count))
         return counts, found
 
     def jumps(self, low: float, high: float) -> tuple[Jump, ...]:
@@ -55,7 +55,7 @@ class Counts:
             found += (self._jump(a, b) for a, b in pairwise(marks) if a.count.number != b.count.number)
         return tuple(jump for jump in found if low <= jump.last and jump.first <= high)
 
-    def _walk(self, start: Mark, stop: Mark) -> Mark | None:
+    def _walk(self, start: KnownCount, stop: KnownCount) -> KnownCount | None:
         """Go from a known mark towards one that gives less, up to the first value that gives less: keep it and the last before it.
 
         Return it; that at the stop where the start's count reaches so far; None where it jumps too often.
@@ -78,21 +78,21 @@ class Counts:
             before, after, left = first, stop, left - 1
         return None
 
-    def _count(self, like: Mark, value: float, sides: tuple[Mark, ...], near: bool = False) -> Mark:
+    def _count(self, like: KnownCount, value: float, sides: tuple[KnownCount, ...], near: bool = False) -> KnownCount:
         """Look at one count at a value; where nothing can be made it is 0."""
         made = self._made(value)
         if made.design is not None:
             known = tuple(side.count for side in sides)
             for count in count_layouts(made.design, made.pieces, known, {like.key}, near)[0]:
-                return Mark(value, count)
-        return Mark(value, replace(like.count, number=0))
+                return KnownCount(value, count)
+        return KnownCount(value, replace(like.count, number=0))
 
     def _made(self, value: float) -> Made:
         """Return the parts at a value; no design where they cannot be made."""
         made = self.trial.make((value, *self.beside))
         return Made() if errors(made.findings) else made
 
-    def _keep(self, mark: Mark) -> None:
+    def _keep(self, mark: KnownCount) -> None:
         """Keep a mark, in place of one that gives less at its value."""
         own = self.marks.setdefault(mark.key, [])
         same = next((one for one in own if one.value == mark.value), None)
@@ -102,17 +102,17 @@ class Counts:
             own.remove(same)
         insort(own, mark, key=lambda one: one.value)
 
-    def _around(self, key: CountKey, value: float) -> tuple[Mark, ...]:
+    def _around(self, key: CountKey, value: float) -> tuple[KnownCount, ...]:
         """Return the nearest marks on both sides, as far as there are any; one that lies there is both."""
         own = self.marks.get(key, [])
         low = [mark for mark in own if mark.value <= value][-1:]
         high = [mark for mark in own if mark.value >= value][:1]
         return (*low, *high)
 
-    def _open(self, low: Mark, high: Mark) -> bool:
+    def _open(self, low: KnownCount, high: KnownCount) -> bool:
         return low.count.number != high.count.number and midway(low.value, high.value, self.unit) is not None
 
-    def _jump(self, last: Mark, first: Mark) -> Jump:
+    def _jump(self, last: KnownCount, first: KnownCount) -> Jump:
         count, spans = last.count, self.trial.spans
         beside = tuple(zip((span.size.name for span in spans[1:]), self.beside, strict=True))
         subject = f"{count.letter} on {count.sheet.label}" if count.part else count.sheet.label
@@ -121,5 +121,5 @@ class Counts:
         return Jump(kind, subject, spans[0].size.name, last.value, first.value, before, after, beside)  # type: ignore[arg-type]
 
 
-def _rank(mark: Mark) -> float:
+def _rank(mark: KnownCount) -> float:
     return mark.rank

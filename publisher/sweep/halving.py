@@ -5,8 +5,8 @@ from dataclasses import replace
 
 from publisher.basics import Finding
 from publisher.material import count_layouts
-from publisher.sweep.counting import MOST_HALVINGS, Counts
-from publisher.sweep.model import Jump, JumpKind, Looked, Mark, Refined, SweepRow, Trait, TraitValue
+from publisher.sweep.counting import MOST_HALVINGS, CountWalk
+from publisher.sweep.model import Jump, JumpKind, KnownCount, Looked, Refined, SweepRow, Trait, TraitValue
 from publisher.sweep.trying import Trial, sheets_given, traits_of, why_of
 from publisher.sweep.values import finest, midway
 
@@ -18,7 +18,7 @@ def look(
     trial: Trial,
     values: tuple[float, ...],
     sides: tuple[Looked, ...] = (),
-    marks: tuple[Mark, ...] = (),
+    marks: tuple[KnownCount, ...] = (),
 ) -> Looked:
     """Work out everything at these values.
 
@@ -28,7 +28,7 @@ def look(
     row, joined = trial.join(values)
     if joined is None:
         return Looked(row, (), ((("built",), False),))
-    counts = Counts(trial, values[1:], marks or (mark for side in sides for mark in side.marks))
+    counts = CountWalk(trial, values[1:], marks or (mark for side in sides for mark in side.marks))
     given, found = counts.at(values[0])
     papers = {side.row.papers for side in sides}
     row = replace(
@@ -36,7 +36,7 @@ def look(
         sheets=tuple(sheets_given(given)),
         papers=papers.pop() if len(sides) > 1 and len(papers) == 1 else trial.papers(values, joined),
     )
-    return Looked(row, tuple(Mark(values[0], count) for count in given), tuple(traits_of(row)))
+    return Looked(row, tuple(KnownCount(values[0], count) for count in given), tuple(traits_of(row)))
 
 
 def between(trial: Trial, low: Looked, high: Looked) -> Refined:
@@ -63,7 +63,7 @@ class _Between:
         """Return all jumps and rows."""
         before, after = dict(self.low.traits), dict(self.high.traits)
         ends = (self.low.row.values[0], self.high.row.values[0])
-        counts = Counts(self.trial, self.beside, (*self.low.marks, *self.high.marks))
+        counts = CountWalk(self.trial, self.beside, (*self.low.marks, *self.high.marks))
         jumps = list(counts.jumps(*ends))
         edges = {value for jump in jumps if jump.kind == "sheets" for value in (jump.last, jump.first)}
         for trait, was_first in before.items():

@@ -142,7 +142,7 @@ class Sweep:
 
 
 @record
-class Mark:
+class KnownCount:
     """A count as it is known at one value of the size that runs: no search of ours finds a better one there."""
 
     value: float
@@ -171,7 +171,7 @@ class Looked:
     """A row with what its neighbours may use: the counts there, and the values of all else that may jump."""
 
     row: SweepRow
-    marks: tuple[Mark, ...] = ()
+    marks: tuple[KnownCount, ...] = ()
     traits: tuple[tuple[Trait, TraitValue], ...] = ()
 
     def alike(self, other: "Looked") -> bool:

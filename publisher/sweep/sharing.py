@@ -18,7 +18,7 @@ from publisher.sweep.trying import Trial
 At = tuple[int, ...]
 
 
-class Desk:
+class SweepDesk:
     """Hands out the work, coarse values first, so that finer ones find what is known on both sides; keeps what comes back."""
 
     def __init__(self, trial: Trial, grids: tuple[tuple[float, ...], ...], told: Told | None) -> None:

@@ -7,7 +7,7 @@ from publisher.sweep.best import best_of, missed_of
 from publisher.sweep.halving import look
 from publisher.sweep.model import Sweep, SweepRow, Told
 from publisher.sweep.savings import savings_of
-from publisher.sweep.sharing import Desk
+from publisher.sweep.sharing import SweepDesk
 from publisher.sweep.trying import Trial
 from publisher.sweep.values import VALUES_OF_ONE, VALUES_OF_TWO, grid_of
 
@@ -33,7 +33,7 @@ def vary(
     spans = two_ranges(tuple(size_span(text, design.sizes) for text in ranges))
     number = values or (VALUES_OF_ONE if len(spans) == 1 else VALUES_OF_TWO)
     trial = Trial(brief.inputs, variant, spans)
-    desk = Desk(trial, tuple(grid_of(span, number) for span in spans), told)
+    desk = SweepDesk(trial, tuple(grid_of(span, number) for span in spans), told)
     whole = desk.run(workers)
     rows = tuple(desk.done[at].row for at in sorted(desk.done, key=lambda at: at[::-1]))
     found = [desk.refined[at] for at in sorted(desk.refined, key=lambda at: at[::-1])]

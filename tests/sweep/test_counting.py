@@ -1,4 +1,4 @@
-"""Counts along a size: the jumps are those of full searches at every value between."""
+"""CountWalk along a size: the jumps are those of full searches at every value between."""
 
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -8,7 +8,7 @@ import pytest
 from publisher import api
 from publisher.design import size_span, work_out
 from publisher.material import CountKey, count_layouts
-from publisher.sweep.counting import Counts
+from publisher.sweep.counting import CountWalk
 from publisher.sweep.trying import Trial
 
 PENTAGONS = ("shape: disc, with: {radius: radius}", "shape: regular_polygon, with: {sides: 5, radius: radius}")
@@ -27,9 +27,9 @@ def searched(trial: Trial, value: float) -> dict[CountKey, int]:
     return {count.key: count.number for count in count_layouts(made.design, made.pieces)[0]}
 
 
-def walked(trial: Trial, low: float, high: float) -> Counts:
+def walked(trial: Trial, low: float, high: float) -> CountWalk:
     """Return the counts with both ends known."""
-    counts = Counts(trial, ())
+    counts = CountWalk(trial, ())
     for value in (low, high):
         counts.at(value)
     return counts

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from publisher import api
-from publisher.sweep.sharing import Desk
+from publisher.sweep.sharing import SweepDesk
 from tests.sweep.test_counting import trial_of
 
 
@@ -21,7 +21,7 @@ def test_an_interrupt_keeps_what_is_done_and_progress_is_told(squares: Path) -> 
         if done > 2:
             raise KeyboardInterrupt
 
-    desk = Desk(trial_of(squares, "radius = 73 mm to 76 mm"), ((73.0, 74.5, 76.0),), told)
+    desk = SweepDesk(trial_of(squares, "radius = 73 mm to 76 mm"), ((73.0, 74.5, 76.0),), told)
     assert not desk.run(1)
     assert sorted(desk.done) == [(0,), (1,), (2,)] and desk.refined == {}
     assert heard == [(1, 5), (2, 5), (4, 5)]  # between the last two nothing jumps
