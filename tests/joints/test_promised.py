@@ -19,6 +19,8 @@ MADE_ELSEWHERE = {
     "RowPromise",
     "LayoutPromise",
     "PlacePromise",
+    "MeasurePromise",
+    "CutPromise",
     "SidePromise",
     "SentencePromise",
     "NumberPromise",
