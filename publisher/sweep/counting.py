@@ -1,4 +1,4 @@
-"""CountWalk of layouts along the size that runs: what is known at some values, and the walk from jump to jump between them.
+"""Counts of layouts along the size that runs: what is known at some values, and the walk from jump to jump between them.
 
 A count is a staircase. From the side that gives more, the last value that still gives as much is found by halving, with layouts made
 as the known one was; the next value is searched in full, so that no jump is said where another layout still gives as much. Most
