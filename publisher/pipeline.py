@@ -5,8 +5,8 @@ from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
-from publisher.basics import Finding, Place, Refusal, Severity, errors, record
-from publisher.brief import Brief, SchemaParameter, SchemaParts, SchemaShape, Table, build_schema
+from publisher.basics import Cure, Finding, Place, Refusal, Severity, errors, record
+from publisher.brief import Brief, SchemaParameter, SchemaParts, SchemaShape, Table, build_schema, with_words
 from publisher.design import (
     Design,
     Fact,
@@ -24,12 +24,14 @@ from publisher.joints import (
     TRIED_WHOLE,
     Joined,
     Member,
+    Tried,
     as_glued,
     compare_members,
     draw_parts,
     facts_of,
     put_together,
     suggest,
+    try_cures,
     with_promises,
 )
 from publisher.material import BoardNeeds, ListedDesign, Shared, Stored, lay_out, shop_together, yield_csv
@@ -176,12 +178,25 @@ def work(
     needs = lay_out(
         design, pieces, effort, sheets, settled, trial=bool(brief.inputs.sets), versions=brief.inputs.versions
     )
-    whole = partial(try_whole, brief, variant)
-    joined = suggest(design, joined, facts_at, whole, None if advise else TRIED_WHOLE, needs.findings)
+    most = None if advise else TRIED_WHOLE
+    spent: list[Size] = []
+
+    def whole(size: Size) -> Tried:
+        spent.append(size)
+        return try_whole(make_at(brief, variant, (size,)), brief)
+
+    def written(cure: Cure) -> Tried | None:
+        there = with_words(brief, cure)
+        return None if there is None else try_whole(make_at(there, variant), brief)
+
+    now = Tried(needs.findings, _sheets(needs))
+    joined = suggest(design, joined, facts_at, whole, most, now)
     joined = with_promises(design, pieces, replace(joined, drawings=(*joined.drawings, *draw_parts(made))))
     found += (*joined.findings, *needs.findings, *text_findings(design, joined.facts))
     found += name_findings(brief, design, pieces, needs)
-    return Worked(brief, variant, design, parts, joined, needs, tuple(found), pieces)
+    now = replace(now, findings=tuple(found))
+    said = try_cures(now, written, None if most is None else most - len(spent))
+    return Worked(brief, variant, design, parts, joined, needs, said, pieces)
 
 
 def try_out(brief: Brief, variant: str, size: Size) -> tuple[Design, tuple[Fact, ...]] | None:
@@ -203,7 +218,7 @@ class Made:
     findings: tuple[Finding, ...] = ()
 
 
-def make_at(brief: Brief, variant: str, sizes: tuple[Size, ...]) -> Made:
+def make_at(brief: Brief, variant: str, sizes: tuple[Size, ...] = ()) -> Made:
     """Return a variant's parts with the values that ``sizes`` bring; ``findings`` has an error where they cannot be made so."""
     design = work_out(brief, variant, sizes)
     found = design.findings
@@ -215,16 +230,26 @@ def make_at(brief: Brief, variant: str, sizes: tuple[Size, ...]) -> Made:
     return Made(design, parts, pieces, (*found, *part_findings, *piece_findings))
 
 
-def try_whole(brief: Brief, variant: str, size: Size) -> tuple[Finding, ...]:
-    """Return all that is found in a variant with the value that ``size`` brings: facts first, the boards' layouts only when nothing
+def try_whole(made: Made, brief: Brief) -> Tried:
+    """Return all that is found in a variant that was made otherwise than it stands: facts first, the boards' layouts only when nothing
     before them is wrong."""
-    made = make_at(brief, variant, (size,))
     if made.design is None or errors(made.findings):
-        return made.findings
-    found = [*made.findings, *put_together(made.design, made.parts, drawn=False).findings]
-    if not errors(found):
-        found += lay_out(made.design, made.pieces, trial=True, versions=brief.inputs.versions).findings
-    return tuple(found)
+        return Tried(made.findings)
+    found = (*made.findings, *put_together(made.design, made.parts, drawn=False).findings)
+    if errors(found):
+        return Tried(found)
+    needs = lay_out(made.design, made.pieces, trial=True, versions=brief.inputs.versions)
+    return Tried((*found, *needs.findings), _sheets(needs))
+
+
+def _sheets(needs: BoardNeeds) -> tuple[tuple[str, int], ...]:
+    """Return how many of each sheet the whole list takes; () where a part fits one of them not."""
+    if any(one.left_out for one in needs.yields):
+        return ()
+    several = len({one.board for one in needs.yields}) > 1
+    return tuple(
+        (f"{one.board} {one.sheet.label}" if several else one.sheet.label, len(one.sheets)) for one in needs.yields
+    )
 
 
 def join_made(design: Design, made: Made) -> Joined:

@@ -7,6 +7,7 @@ which the makers share and the judges may not enter. Never: imports a room or a 
 
 from publisher.basics.findings import (
     Check,
+    Cure,
     Finding,
     Findings,
     Outcome,
@@ -69,6 +70,7 @@ __all__ = [
     "Carry",
     "Check",
     "CodePromise",
+    "Cure",
     "CutPromise",
     "DrawingPromise",
     "Finding",

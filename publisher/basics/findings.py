@@ -33,12 +33,23 @@ class Severity(StrEnum):
 
 
 @record
+class Cure:
+    """Words that would cure a finding: in the mappings of the spec that stand at ``places``, ``key`` with this text, or with these texts
+    under keys of its own."""
+
+    places: tuple[Place, ...]
+    key: str
+    words: str | tuple[tuple[str, str], ...]
+
+
+@record
 class Finding:
     """One complaint: what was found and expected (``message``) and what to do (``hint``).
 
     ``check`` is the id of the rule or check; ``subject`` names the part, page, file or size;
     ``value`` and ``limit`` are the two numbers where there are such (mm, degrees, or as the message says). ``cause`` is alike for
-    findings that one mend cures, such as all that name a part which is not there; '' for those that stand alone.
+    findings that one mend cures, such as all that name a part which is not there; '' for those that stand alone. ``cure``: the words
+    that the hint proposes, where they can be tried.
     """
 
     check: str
@@ -50,6 +61,7 @@ class Finding:
     value: float | None = None
     limit: float | None = None
     cause: str = ""
+    cure: Cure | None = None
 
 
 @record
@@ -71,9 +83,10 @@ class Rule:
         value: float | None = None,
         limit: float | None = None,
         cause: str = "",
+        cure: Cure | None = None,
     ) -> Finding:
         """Make a finding of this rule."""
-        return Finding(self.id, self.severity, subject, message, hint, place, value, limit, cause)
+        return Finding(self.id, self.severity, subject, message, hint, place, value, limit, cause, cure)
 
 
 @record

@@ -10,6 +10,7 @@ from publisher.brief.folders import spec_folders
 from publisher.brief.inputs import NOTHING_READ, InputFile, Inputs
 from publisher.brief.model import Brief, Entry, FieldKind, Node, Row, SpecFile, Table, Value
 from publisher.brief.photographs import shown_pixels
+from publisher.brief.proposing import with_words
 from publisher.brief.reader import brief_of, read_brief
 from publisher.brief.rewriting import SpecText, Word
 from publisher.brief.rules import RULES
@@ -41,4 +42,5 @@ __all__ = [
     "schema_text",
     "shown_pixels",
     "spec_folders",
+    "with_words",
 ]

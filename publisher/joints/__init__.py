@@ -5,7 +5,7 @@ unprinted things, findings, line drawings. Never: repairs a shape, knows paper, 
 """
 
 from publisher.basics import Rule
-from publisher.joints.advice import TRIED_WHOLE, suggest
+from publisher.joints.advice import TRIED_WHOLE, Tried, suggest, try_cures
 from publisher.joints.budget import PENCIL_SPREAD, budget_of, safe_ends, sold_words, takes_words
 from publisher.joints.checks import CHECKS, NEED_NOT_MET
 from publisher.joints.drawings import draw_parts
@@ -52,6 +52,7 @@ __all__ = [
     "ScaleBudget",
     "SpaceMatrix",
     "StackLayer",
+    "Tried",
     "as_glued",
     "budget_of",
     "compare_members",
@@ -70,5 +71,6 @@ __all__ = [
     "spread_ends",
     "suggest",
     "takes_words",
+    "try_cures",
     "with_promises",
 ]

@@ -1,6 +1,6 @@
 """The checks of the room: each looks at one board and all the parts that are cut from it."""
 
-from publisher.basics import Check, Finding, Findings, Rule, Severity, checked, record
+from publisher.basics import Check, Cure, Finding, Findings, Rule, Severity, checked, record
 from publisher.basics.wording import say_length
 from publisher.design import Board, SheetSize
 from publisher.geometry import Part
@@ -95,7 +95,9 @@ def sheets_have_room(subject: BoardList, check: CheckOfBoard) -> Findings:
     return len(subject.sheets)
 
 
-def _too_large(subject: BoardList, part: Part, sheet: SheetSize, rule: Rule, hint: str) -> Finding:
+def _too_large(
+    subject: BoardList, part: Part, sheet: SheetSize, rule: Rule, hint: str, cure: Cure | None = None
+) -> Finding:
     """Say by how much a part is too large for a sheet."""
     over = subject.excess(part, sheet)
     width, height = subject.room(sheet)
@@ -104,29 +106,33 @@ def _too_large(subject: BoardList, part: Part, sheet: SheetSize, rule: Rule, hin
         f"allowed; inside its edge margins the sheet has {say_length(width)} × {say_length(height)}",
         subject=part.id,
         hint=hint,
+        cure=cure,
         place=part.place,
         value=over,
         limit=0.0,
     )
 
 
-def _split(subject: BoardList, part: Part, sheet: SheetSize) -> str:
-    """Say which words split the part by a straight seam in two that fit, or that no one seam does."""
+def _split(subject: BoardList, part: Part, sheet: SheetSize) -> tuple[str, Cure | None]:
+    """Say which words split the part by a straight seam in two that fit, or that no one seam does; return the words by themselves too."""
     if part.whole:
-        return f"give “split” of the part {part.whole} one more seam: “split: [{{at: …}}, {{at: …}}]”"
+        return f"give “split” of the part {part.whole} one more seam: “split: [{{at: …}}, {{at: …}}]”", None
     piece = piece_of(part, subject.board)
     split = propose_split(part, piece, subject.room(sheet), frames(subject.board.grain))
     if split is None:
         return (
             "make the part smaller, allow it more turns, or split it at several seams, such as "
             "“split: [{at: 400 mm, plate: 60 mm}, {at: 800 mm, plate: 60 mm}]”: no one straight seam would do"
-        )
+        ), None
     end, start = ("left", "left") if split.upright else ("lower", "bottom")
-    return (
+    words = (("at", f"{split.at:g} mm"), ("from", start), ("plate", f"{2 * LAP:g} mm"))
+    said = ", ".join(f"{key}: {text}" for key, text in words)
+    hint = (
         f"split the part by a seam {say_length(split.at)} from its {end} end (anywhere from "
         f"{say_length(split.least)} to {say_length(split.most)} stays off its openings and fits), with a plate of "
-        f"{say_length(2 * LAP)} glued behind it: write “split: {{at: {split.at:g} mm, from: {start}, plate: {2 * LAP:g} mm}}” on the part"
+        f"{say_length(2 * LAP)} glued behind it: write “split: {{{said}}}” on the part"
     )
+    return hint, Cure((part.place,), "split", words) if part.place is not None else None
 
 
 @checked(
@@ -142,10 +148,9 @@ def parts_fit_a_sheet(subject: BoardList, check: CheckOfBoard) -> Findings:
         if all(over.values()):
             nearest = min(subject.usable(), key=lambda s: over[s])
             width, height = (side + over[nearest] for side in (nearest.width, nearest.height))
-            hint = (
-                f"a sheet of {say_length(width)} × {say_length(height)} would do; or {_split(subject, part, nearest)}"
-            )
-            yield _too_large(subject, part, nearest, check, hint)
+            words, cure = _split(subject, part, nearest)
+            hint = f"a sheet of {say_length(width)} × {say_length(height)} would do; or {words}"
+            yield _too_large(subject, part, nearest, check, hint, cure)
     return len(subject.parts)
 
 

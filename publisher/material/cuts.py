@@ -14,7 +14,7 @@ from publisher.material.model import Item, Piece
 from publisher.material.outlines import turned
 
 LEAST_SIDE = 10.0  # mm; a shorter straight side is no guide for a rule
-ON_LINE = 0.1  # mm; sides that lie so near to each other are cut along one line
+ONE_LINE = 0.1  # mm; sides that lie so near to each other are cut along one line
 APART = 5.0  # mm; the knife runs on from one side to the next over so much board, in which no piece lies
 TOUCH = 0.01  # mm; layouts keep their gaps to this
 LEAST_STRIP = 60.0  # mm; a wider strip that is left is cut off first, and kept
@@ -48,7 +48,7 @@ def _sides(ring: npt.NDArray[np.float64]) -> Sides:
     run = high - low
     rows = []
     for level, along, away in ((1.0, 0, 1), (0.0, 1, 0)):
-        straight = (run[:, along] >= LEAST_SIDE) & (run[:, away] < ON_LINE / 2)
+        straight = (run[:, along] >= LEAST_SIDE) & (run[:, away] < ONE_LINE / 2)
         middle = (low[straight, away] + high[straight, away]) / 2
         number = int(straight.sum())
         rows.append(
@@ -67,7 +67,7 @@ def shared_cuts(sides: Sides) -> int:
 def _runs(sides: Sides) -> Iterator[list[int]]:
     """Yield the numbers of the items whose sides one stroke of the knife cuts."""
     rows = sides[np.lexsort((sides[:, 1], sides[:, 0]))]
-    line = np.cumsum((np.diff(rows[:, 1], prepend=-1e9) > ON_LINE) | (np.diff(rows[:, 0], prepend=0.0) != 0.0))
+    line = np.cumsum((np.diff(rows[:, 1], prepend=-1e9) > ONE_LINE) | (np.diff(rows[:, 0], prepend=0.0) != 0.0))
     order = np.lexsort((rows[:, 2], line))
     run: list[int] = []
     last, end = -1, 0.0
@@ -106,7 +106,7 @@ class _Cutting:
         """Return the cut between two strips: on the line of one of them, on which more straight sides lie."""
         start, end = (room.left, room.right) if level else (room.bottom, room.top)
         own = self.sides[(self.sides[:, 0] == level) & (self.sides[:, 2] >= start) & (self.sides[:, 3] <= end)]
-        lying = [len(set(own[np.abs(own[:, 1] - at) <= ON_LINE, 4].tolist())) for at in (low, high)]
+        lying = [len(set(own[np.abs(own[:, 1] - at) <= ONE_LINE, 4].tolist())) for at in (low, high)]
         at, number = (high, lying[1]) if lying[1] > lying[0] else (low, lying[0])
         return CutPromise(level, round(at, 4), start, end, number)
 

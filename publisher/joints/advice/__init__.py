@@ -4,4 +4,5 @@ Comes in: needs that are not met. Goes out: findings with the size that would me
 Never: change the design.
 """
 
-from publisher.joints.advice.suggestions import TRIED_WHOLE, suggest
+from publisher.joints.advice.cures import try_cures
+from publisher.joints.advice.suggestions import TRIED_WHOLE, Tried, suggest

@@ -3,8 +3,8 @@
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 
-from publisher.basics import Finding
-from publisher.basics.wording import Rounds, cut
+from publisher.basics import Finding, record
+from publisher.basics.wording import Rounds, cut, listed
 from publisher.design import Design, Fact, NeedPlan, Size, say
 from publisher.joints.advice.solving import DIGITS, Evaluate, Solution, Trials, meets, solve
 from publisher.joints.budget import budget_of
@@ -12,8 +12,21 @@ from publisher.joints.checks import NEED_NOT_MET, NEEDS_CONTRADICT
 from publisher.joints.facts import limit_of
 from publisher.joints.model import Joined, ScaleBudget
 
-Whole = Callable[[Size], tuple[Finding, ...]]
-"""Works the whole design out with another value of one size, as far as the boards' layouts; all that is found then."""
+NOT_TRIED = " (not tried with the whole design: check with --advise)"
+
+
+@record
+class Tried:
+    """A whole design: all that is found in it, and the sheets that it takes, by the name of board and sheet; () where it was not laid
+    out, or where a part fits no sheet."""
+
+    findings: tuple[Finding, ...] = ()
+    sheets: tuple[tuple[str, int], ...] = ()
+
+
+NOTHING_TRIED = Tried()
+Whole = Callable[[Size], Tried]
+"""Works the whole design out with another value of one size, as far as the boards' layouts."""
 
 TRIED_WHOLE = 5
 """Values that are tried whole in one check: a layout may take a second."""
@@ -25,19 +38,21 @@ def suggest(
     evaluate: Evaluate,
     whole: Whole | None = None,
     most: int | None = TRIED_WHOLE,
-    others: tuple[Finding, ...] = (),
+    others: Tried = NOTHING_TRIED,
 ) -> Joined:
     """Return what joints said, with hints that name the size that would meet each need, and the needs that contradict.
 
     ``evaluate(size)`` works the design out with the value that the size brings; it is called only when a need that names a
     size to adjust is not met, at most twice MOST_TRIALS times for each. A size that is printed is also solved for the least
     print scale that everything else of the design allows. At most ``most`` of the values that are named (None: all) are then
-    tried with the ``whole`` design, and what is wrong there and was not before (in joints' findings and ``others``) is said.
+    tried with the ``whole`` design, and what is wrong there and was not before (in joints' findings and ``others``) is said, and where
+    it takes more sheets than ``others`` say.
     """
     trials: dict[str, Trials] = {}
     findings = list(joined.findings)
     solved: list[tuple[NeedPlan, Solution]] = []
-    tried: dict[tuple[str, float], tuple[Finding, ...]] = {}
+    tried: dict[tuple[str, float], Tried] = {}
+    now = replace(others, findings=(*joined.findings, *others.findings))
     for at, finding in enumerate(joined.findings):
         need = next((n for n in design.needs if finding.place == n.place and finding.subject == n.fact), None)
         if finding.check != NEED_NOT_MET.id or need is None:
@@ -56,21 +71,28 @@ def suggest(
                 if (size.name, best.value) not in tried:
                     tried[size.name, best.value] = whole(replace(size, value=round(best.value, DIGITS)))
                 there = tried[size.name, best.value]
-                said += _worse((*joined.findings, *others), there, say(best.value, size.kind))
+                said += worse(now, there, f"at {say(best.value, size.kind)}")
             else:
-                said += " (not tried with the whole design: check with --advise)"
+                said += NOT_TRIED
         findings[at] = replace(finding, hint=said)
     return replace(joined, findings=(*findings, *contradictions(design.needs, joined.facts, solved, trials)))
 
 
-def _worse(now: tuple[Finding, ...], there: tuple[Finding, ...], value: str) -> str:
-    """Return what is wrong with the design at a value that was tried and is not wrong now; '' when nothing is."""
-    known = {(f.check, f.subject) for f in now}
-    new = list(dict.fromkeys(f.message for f in there if (f.check, f.subject) not in known))
-    if not new:
-        return ""
-    more = f", and {len(new) - 1} more" if len(new) > 1 else ""
-    return f"; but at {value} something else is wrong: {cut(new[0])}{more}"
+def worse(now: Tried, there: Tried, when: str) -> str:
+    """Return what is wrong with a design that was tried and is not wrong now, and where it takes more sheets; '' when nothing is."""
+    known = {(f.check, f.subject) for f in now.findings}
+    new = list(dict.fromkeys(f.message for f in there.findings if (f.check, f.subject) not in known))
+    before = dict(now.sheets)
+    more = [
+        f"{number} sheet(s) {name} in place of {before[name]}"
+        for name, number in there.sheets
+        if number > before.get(name, number)
+    ]
+    words = f"; but {when} it takes {listed(more)}" if more else ""
+    if new:
+        others = f", and {len(new) - 1} more" if len(new) > 1 else ""
+        words += f"; but {when} something else is wrong: {cut(new[0])}{others}"
+    return words
 
 
 def _for_print(need: NeedPlan, found: Solution, trials: Trials, joined: Joined) -> tuple[Solution, float] | None:

@@ -1,9 +1,10 @@
 """Slots and the board that goes into them: at true size, at the ends of the general band of print scale, and beyond all use."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from math import ceil
 
-from publisher.basics import Check, Finding, Findings, Severity, checked
+from publisher.basics import Check, Cure, Finding, Findings, Severity, checked
 from publisher.joints.assembled import Assembled
 from publisher.joints.budget import GENERAL, MOST_PLAY
 from publisher.joints.model import Meeting
@@ -18,7 +19,9 @@ def each_meeting(look: MeetingJudge, *kinds: str) -> Callable[[Assembled, Check[
 
     def test(subject: Assembled, check: Check[Assembled]) -> Findings:
         meetings = [meeting for meeting in subject.meetings if meeting.kind in kinds]
-        yield from filter(None, (look(meeting, check) for meeting in meetings))
+        for meeting in meetings:
+            if (found := look(meeting, check)) is not None:
+                yield _in_all(subject, meeting, found)
         return len(meetings)
 
     return test
@@ -28,6 +31,31 @@ def least_play(slot: Meeting) -> float:
     """Return the play (mm, a twentieth up) with which the thickest board goes in at the least print scale of the general band."""
     width = (slot.unprinted_least + slot.grown) / (1.0 - GENERAL) - slot.grown
     return twentieth_up(width - slot.thickness)
+
+
+def _more_play(slot: Meeting) -> Cure | None:
+    """Return the play that a hint names, as words of the spec."""
+    return Cure((slot.place,), "play", f"{least_play(slot):.2f} mm") if slot.place is not None else None
+
+
+def _in_all(subject: Assembled, slot: Meeting, finding: Finding) -> Finding:
+    """Return a finding whose cure is written into all joins that give the part such slots: it is cut the same wherever it stands."""
+    if finding.cure is None:
+        return finding
+    joins = [(panels, join) for panels in subject.design.panels for join in panels.joins]
+    own = next((join for _, join in joins if join.place == slot.place), None)
+    if own is None:
+        return finding
+    alike = dict.fromkeys(
+        join.place
+        for panels, join in joins
+        if (join.joint, join.play) == (own.joint, own.play)
+        and any(one.part == slot.part and one.name in (join.a.panel, join.b.panel) for one in panels.places)
+    )
+    if len(alike) < 2:
+        return finding
+    cure = replace(finding.cure, places=tuple(alike))
+    return replace(finding, cure=cure, hint=f"{finding.hint} (in all {len(alike)} joins of this part that are made so)")
 
 
 def twentieth_up(length: float) -> float:
@@ -43,6 +71,7 @@ def _too_narrow(slot: Meeting, check: Check[Assembled]) -> Finding | None:
         f"(measured {slot.thickness:.2f} mm, with its spread)",
         subject=slot.part,
         hint=f"make its play {least_play(slot):.2f} mm or more, or measure the board again and write a smaller thickness_spread",
+        cure=_more_play(slot),
         place=slot.place,
         value=slot.printed,
         limit=slot.unprinted_least,
@@ -60,6 +89,7 @@ def _at_limits(slot: Meeting, check: Check[Assembled]) -> Finding | None:
             f"{small:.2f} mm wide, {slot.unprinted_least:.2f} mm is needed",
             subject=slot.part,
             hint=f"make its play {least_play(slot):.2f} mm or more, so that any print within ±{percent:.1f} % will do",
+            cure=_more_play(slot),
             place=slot.place,
             value=small,
             limit=slot.unprinted_least,

@@ -9,7 +9,7 @@ from publisher.basics import Finding
 from publisher.brief import read_brief
 from publisher.design import Fact, Size, work_out
 from publisher.geometry import make_parts
-from publisher.joints import put_together, suggest
+from publisher.joints import Tried, put_together, suggest
 from publisher.pipeline import try_out, work
 
 SPEC = """\
@@ -119,9 +119,9 @@ def test_a_check_tries_few_values_whole_and_all_when_asked(tmp_path: Path, most:
     joined = put_together(design, make_parts(design)[0])
     values: list[float] = []
 
-    def whole(size: Size) -> tuple[Finding, ...]:
+    def whole(size: Size) -> Tried:
         values.append(size.value)
-        return ()
+        return Tried()
 
     def facts_at(size: Size) -> tuple[Fact, ...] | None:
         found = try_out(brief, "", size)
