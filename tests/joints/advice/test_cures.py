@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from publisher.basics import Cure, Finding, Place, Severity
-from publisher.brief import read_brief, with_words
+from publisher.brief import read_brief
 from publisher.joints import Tried, try_cures
 from publisher.pipeline import work
 from tests.whole.test_split import folder
@@ -100,15 +100,3 @@ def test_a_play_that_is_proposed_is_tried_in_all_joins_alike_and_what_it_spoils_
         assert (finding.cure.words, len(finding.cure.places)) == ("0.25 mm", 4)
         assert "in all 4 joins of this part" in finding.hint
         assert ("something else is wrong" in finding.hint) == bool(worse) and worse in finding.hint
-
-
-def test_words_are_written_into_the_mapping_at_their_place_alone(tmp_path: Path) -> None:
-    brief = read_brief(folder(tmp_path / "quay"))
-    side = brief.fields.table("parts").table("side")
-    there = with_words(brief, Cure((side.place,), "split", (("at", "450 mm"), ("from", "left"))))
-    assert there is not None
-    own = there.fields.table("parts").table("side")
-    assert (own.table("split").text("at"), own.text("shape")) == ("450 mm", "wall_panel")
-    assert there.fields.table("parts").table("deck") == brief.fields.table("parts").table("deck")
-    assert with_words(brief, Cure((Place("spec.yaml", 999, 1),), "split", "no")) is None
-    assert there.fields.table("assembly") == brief.fields.table("assembly")
