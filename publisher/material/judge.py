@@ -18,6 +18,10 @@ from publisher.material.model import Item, Piece
 Laid = npt.NDArray[np.object_]  # shapely polygons
 LAYOUT_TOLERANCE = 0.01  # mm; gaps and edges are kept to this
 ANGLE_TOLERANCE = 1e-6  # degrees
+MANY_POINTS = 1_000
+FINE = (
+    LAYOUT_TOLERANCE / 4
+)  # mm; how far an outline of very many points may move where it is only asked whether it is far away
 ALIKE = 1e-6  # mm; two pairs of copies lie alike when their places differ by less
 
 
@@ -163,7 +167,11 @@ def _apart(number: int, laid: _LaidOut, gap: float, held: int) -> list[Flaw]:
     ``held``."""
     first, second, away = _neighbours(laid, gap, held)
     if gap > LAYOUT_TOLERANCE:
-        close = shapely.dwithin(laid.shapes[first], _moved(laid.shapes[second], away), gap - LAYOUT_TOLERANCE)
+        plain, apart = _plainer(laid.shapes), gap - LAYOUT_TOLERANCE
+        close = shapely.dwithin(plain[first], _moved(plain[second], away), apart + 2 * FINE)
+        doubtful = np.nonzero(close)[0]
+        others = _moved(laid.shapes[second[doubtful]], away[doubtful])
+        close[doubtful] = shapely.dwithin(laid.shapes[first[doubtful]], others, apart)
     else:
         # outlines that may touch: what is left of them without a rim of half the tolerance must not
         cores = shapely.buffer(laid.shapes, -LAYOUT_TOLERANCE / 2, join_style="mitre")
@@ -173,6 +181,17 @@ def _apart(number: int, laid: _LaidOut, gap: float, held: int) -> list[Flaw]:
     return [
         Flaw(f"two parts on sheet {number} lie closer than the gap", distance, gap) for distance in distances.tolist()
     ]
+
+
+def _plainer(shapes: Laid) -> Laid:
+    """Return shapes of which those of very many points have fewer, no further than ``FINE`` from where they were."""
+    heavy = shapely.get_num_coordinates(shapes) > MANY_POINTS
+    plain = shapes.copy()
+    for number in np.nonzero(heavy)[0].tolist():
+        # coordinates a hair beside zero keep the simplifier of GEOS 3.14 for ever
+        clean = shapely.transform(shapes[number], lambda points: np.where(np.abs(points) < 1e-9, 0.0, points))
+        plain[number] = shapely.simplify(clean, FINE)
+    return plain
 
 
 def _neighbours(

@@ -1,6 +1,7 @@
 """The judge sees what is wrong, and nothing else. Outside data: ESICUP instances and the solutions stored with them (CC0)."""
 
 from dataclasses import replace
+from math import cos, pi, sin
 
 import pytest
 
@@ -145,3 +146,13 @@ def test_a_wrong_layout_of_ours_is_a_crash(pair) -> None:
     with pytest.raises(LayoutFault, match="closer than the gap"):
         insist((pair[0],), pair[1], 2.0, (pair[2],), complete=True, what="layout of a test")
     insist((pair[0],), pair[1], 1.0, (pair[2],), complete=True, what="layout of a test")
+
+
+def test_an_outline_of_very_many_points_is_judged_as_it_is_drawn() -> None:
+    """Two discs of 20,000 points: exactly as far apart as the gap they hold, two hundredths closer they do not."""
+    turns = (2 * pi * k / 20_000 for k in range(20_000))
+    disc = Piece("disc", (tuple((30.0 * cos(t), 30.0 * sin(t)) for t in turns),), (), 2)
+    sheet = (((0.0, 0.0), (200.0, 0.0), (200.0, 100.0), (0.0, 100.0)),)
+    for apart, wrong in ((61.0, 0), (60.995, 0), (60.98, 1)):
+        laid = (Item("disc", 1, Pose(40.0, 50.0)), Item("disc", 2, Pose(40.0 + apart, 50.0)))
+        assert len(flaws((disc,), sheet, 1.0, (laid,), True)) == wrong
