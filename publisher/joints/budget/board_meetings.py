@@ -106,7 +106,7 @@ def _round_post(post: PostFound, own: Part, host: Part, board: Board) -> Meeting
     changes = post.across + 2.0 * host.trace_allowance - wide / corner * (wide - 2.0 * own.trace_allowance)
     return Meeting(
         name, host.id, f"{whose} post, part {own.letter}, from corner to corner", post.across,
-        hypot(wide, t + board.spread - board.squeeze), hypot(wide, t - board.spread) + MOST_PLAY, changes - post.across,
+        hypot(wide, t + board.spread - board.squeeze), corner + MOST_PLAY, changes - post.across,
         "fit", post.seat.place, board.id, t, board.spread, t / corner,
     )  # fmt: skip
 

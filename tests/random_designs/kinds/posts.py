@@ -157,7 +157,7 @@ def _piece(plan: Landing) -> Piece:
 
 def faults(plan: Landing, dice: Dice) -> dict[str, Landing]:
     """Return the landing with one change that its solids refuse."""
-    short = plan.play + dice.size(0.05, 2.0, 0.05)
+    short = plan.play + dice.size(0.2, 2.0, 0.05)
     made = {
         "an opening too narrow": replace(plan, narrow=round(AROUND * short, 3)),
         "a need not met": replace(plan, base=replace(plan.base, margin=-dice.size(0.1, 2.0))),
