@@ -11,12 +11,12 @@ from publisher.joints.panels.facts import inside_walls, standing_facts
 from publisher.joints.panels.interference import Clash, clashes_among, clashes_of
 from publisher.joints.panels.linings import LiningFound
 from publisher.joints.panels.matings import Mating, matings_of
-from publisher.joints.panels.place import Panel, PanelAssembly, flat_boards, place_panels
+from publisher.joints.panels.place import Panel, PanelAssembly, boards_of, flat_boards, place_panels
 from publisher.joints.panels.posts import PostFound
 from publisher.joints.panels.restings import Resting, restings_of
 from publisher.joints.panels.seatings import linings_of, posts_of, seat_marks, seatings_of
 from publisher.joints.panels.seats import Seating, opening_of
-from publisher.joints.panels.solids import corners_of, face_pair
+from publisher.joints.panels.solids import corners_of, face_pair, foot_of, weight_of
 from publisher.joints.panels.space import PanelFrame
-from publisher.joints.panels.standing import ON_TABLE, PanelBalance, balance_of
+from publisher.joints.panels.standing import PanelBalance, balance_of
 from publisher.joints.panels.touching import BARE, PANEL_TOUCH

@@ -13,9 +13,9 @@ from publisher.joints.facts import short_side
 from publisher.joints.footing import GRAVITY, areal_mass
 from publisher.joints.panels.interference import section_of
 from publisher.joints.panels.place import Panel, PanelAssembly
-from publisher.joints.panels.solids import corners_of
+from publisher.joints.panels.solids import ON_TABLE, corners_of
 from publisher.joints.panels.space import Array
-from publisher.joints.panels.standing import HALF_A_BASE, LEANS_MOST, ON_TABLE
+from publisher.joints.panels.standing import HALF_A_BASE, LEANS_MOST
 from publisher.joints.panels.touching import PANEL_TOUCH
 
 UNDER = 2.0 * PANEL_TOUCH

@@ -54,6 +54,11 @@ def flat_boards(panels: Iterable[Panel], *, patterned: bool = False) -> tuple[Pa
     )
 
 
+def boards_of(panels: Iterable[Panel]) -> list[tuple[Part, PanelFrame]]:
+    """Return each panel's part and frame."""
+    return [(panel.part, panel.frame) for panel in panels]
+
+
 def place_panels(plan: PanelPlan, parts: dict[str, Part]) -> PanelAssembly:
     """Place every panel that a chain of joins or rests leads to from ``stands_on``.
 

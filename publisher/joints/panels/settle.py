@@ -1,33 +1,44 @@
-"""What an assembly stands on: turned about the edge that lies on the table until other edges lie there too. Mm."""
+"""What an assembly stands on: upright on the edge that it is said to stand on, or turned about it, as a tent. Mm."""
 
 from math import atan2, cos, pi, sin
 
 import numpy as np
 
 from publisher.design import EdgeRef, Join
-from publisher.geometry import Part
+from publisher.geometry import Part, polygon
+from publisher.joints.footing import hull_sides
+from publisher.joints.panels.bent import facets_of
 from publisher.joints.panels.edges import edge_line
-from publisher.joints.panels.solids import corners_of
+from publisher.joints.panels.solids import corners_of, foot_of, weight_of
 from publisher.joints.panels.space import Array, EdgeLine, PanelFrame
 
 SETTLED_LEVEL = 0.2
 """mm: edges whose ends lie nearer to the table stand on it; a corner that was written with two decimals opens by less."""
 
+ALIKE = 0.5
+"""Cosine: edges whose templates lie so are on the same side of them, within 60°."""
+
+BACK_DOWN = 0.2
+"""Sine: what falls by more than 12° as the said panel stands upright leads back to the table."""
+
 
 def settled(
     stands_on: EdgeRef, joins: tuple[Join, ...], part_at: dict[str, Part], frames: dict[str, PanelFrame]
 ) -> dict[str, PanelFrame]:
-    """Return the frames of panels that stand on as many of their free edges as can lie on the table together.
+    """Return the frames of panels that stand upright on the edge that is said, or, where that is none of their ways to
+    stand, on as many of their feet as can lie on the table together.
 
-    One edge alone holds nothing upright: a spire whose facets lean in, or a tent, stands on all of its lower edges. The
-    whole is turned about the edge that it is said to stand on, which lies on y = z = 0, until edges of other panels that no
-    join takes lie on the table, with no board farther below than a square-cut edge that leans reaches with its inner side;
-    then it is lifted on that. Where such edges lie there already, or none can, it stays as it is.
+    A panel is said to stand on an edge: it stands plumb there, as in a straight wall or one with a coping, where it holds
+    so, or falls over so. A spire whose facets lean in, or a tent, stands on all of its lower edges: where the plumb pose
+    neither holds by other feet nor by its weight, the whole is turned about the edge, which lies on y = z = 0, until feet
+    lie on the table, with no board farther below than a square-cut edge that leans reaches with its inner side; then it is
+    lifted on that. Where there are none, it stays as it is, and falls over.
     """
-    free = _free_edges(stands_on, joins, part_at, frames)
-    every = np.vstack([frame.carry(corners_of(part_at[name])) for name, frame in frames.items()])
+    free = _feet(stands_on, joins, part_at, frames)
+    boards = [board for name, frame in frames.items() for board in facets_of(part_at[name], frame)]
+    every = np.vstack([frame.carry(corners_of(part)) for part, frame in boards])
     deep = SETTLED_LEVEL + max(part_at[name].thickness for name in frames)
-    if not free or (_lowest(every) > -deep and any(_holds(ends, 0.0) for ends in free)):
+    if not free or (_lowest(every) > -deep and (any(_holds(ends, 0.0) for ends in free) or _stands(boards))):
         return frames
     best = _steadiest(free, every, deep)
     if best is None:
@@ -39,20 +50,38 @@ def settled(
     return {name: PanelFrame(turn @ frame.axes, turn @ frame.origin + lift) for name, frame in frames.items()}
 
 
-def _free_edges(
+def _feet(
     stands_on: EdgeRef, joins: tuple[Join, ...], part_at: dict[str, Part], frames: dict[str, PanelFrame]
 ) -> list[Array]:
-    """Return both ends of each straight edge that no join takes, of all panels but the one that is said to stand."""
+    """Return both ends of each straight edge that no join takes and that may be a foot, of all panels but the one that is
+    said to stand: one on the same side of its template as the edge that is said (both slopes of a tent stand on their
+    bottoms), or the far edge of a panel that a mitre or a fold leads back down to the table (a folded sign). A flap that is
+    glued on top of a wall is none."""
     taken = {stands_on, *(ref for join in joins for ref in (join.a, join.b))}
-    return [
-        _ends(frames[name], line)
-        for name in frames
-        if name != stands_on.panel
-        for edge in part_at[name].edges
-        if edge.centre is None
-        and EdgeRef(name, edge.name) not in taken
-        and (line := edge_line(part_at, EdgeRef(name, edge.name))) is not None
-    ]
+    bent = {
+        ref.panel
+        for join in joins
+        if join.joint in ("mitre", "fold") and stands_on.panel in (join.a.panel, join.b.panel)
+        for ref in (join.a, join.b)
+    }
+    said = edge_line(part_at, stands_on)
+    found = []
+    for name, frame in frames.items():
+        for edge in part_at[name].edges if name != stands_on.panel else ():
+            line = edge_line(part_at, EdgeRef(name, edge.name)) if edge.centre is None else None
+            if line is None or said is None or EdgeRef(name, edge.name) in taken:
+                continue
+            upward = frame.axes[:, :2] @ line.inward
+            if line.inward @ said.inward > ALIKE or (name in bent and upward[2] > BACK_DOWN):
+                found.append(_ends(frame, line))
+    return found
+
+
+def _stands(boards: list[tuple[Part, PanelFrame]]) -> bool:
+    """Tell whether the weight of boards falls inside what of them lies on the table; all weigh alike by their volume."""
+    normals, limits = hull_sides(foot_of(boards))
+    at = weight_of(boards, lambda part: polygon(part.outline).area * part.thickness)
+    return bool(np.all(normals @ at <= limits))
 
 
 def _steadiest(free: list[Array], every: Array, deep: float) -> float | None:

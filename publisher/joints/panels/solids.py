@@ -1,12 +1,18 @@
-"""The solid of a placed panel: drawn face, inside face (smaller where edges are bevelled), and the sides between them."""
+"""The solid of a placed panel: drawn face, inside face (smaller where edges are bevelled), and the sides between them; what of
+several touches the table, and where their weight falls."""
 
+from collections.abc import Callable, Sequence
 from math import radians, tan
 
 import numpy as np
+import shapely
 
 from publisher.basics import Point, record
-from publisher.geometry import Part
-from publisher.joints.panels.space import Array
+from publisher.geometry import Part, polygon
+from publisher.joints.panels.space import Array, PanelFrame
+
+ON_TABLE = 0.2
+"""mm: corners that lie no higher than this over the lowest one stand on the table."""
 
 
 @record
@@ -67,3 +73,20 @@ def corners_of(part: Part) -> Array:
     front = np.column_stack([pair.outside, np.zeros(len(pair.outside))])
     behind = np.column_stack([pair.inside, np.full(len(pair.inside), -part.thickness)])
     return np.vstack([front, behind])
+
+
+def foot_of(boards: Sequence[tuple[Part, PanelFrame]]) -> shapely.Geometry:
+    """Return the convex hull, seen from above, of all corners of boards that stand on the table."""
+    every = np.vstack([frame.carry(corners_of(part)) for part, frame in boards])
+    low = every[every[:, 2] < every[:, 2].min() + ON_TABLE]
+    return shapely.convex_hull(shapely.multipoints(low[:, :2]))
+
+
+def weight_of(boards: Sequence[tuple[Part, PanelFrame]], mass: Callable[[Part], float]) -> Array:
+    """Return the point (2,) under the centre of mass; every board weighs ``mass`` in the middle of its thickness."""
+    masses = np.array([mass(part) for part, _ in boards])
+    middles = []
+    for part, frame in boards:
+        centre = polygon(part.outline).centroid
+        middles.append(frame.point((float(centre.x), float(centre.y)), part.thickness / 2.0))
+    return np.asarray((masses[:, None] * np.array(middles)).sum(axis=0)[:2] / masses.sum())

@@ -4,19 +4,15 @@ from collections.abc import Callable
 from math import cos, inf, radians
 
 import numpy as np
-import shapely
 
 from publisher.basics import record
 from publisher.design import Figure
-from publisher.geometry import Part, polygon
+from publisher.geometry import Part
 from publisher.joints.facts import short_side
 from publisher.joints.footing import ballast, hull_sides, push_to_slide, push_to_tip
-from publisher.joints.panels.place import Panel
-from publisher.joints.panels.solids import corners_of, face_pair
+from publisher.joints.panels.place import Panel, boards_of
+from publisher.joints.panels.solids import corners_of, face_pair, foot_of, weight_of
 from publisher.joints.panels.space import Array
-
-ON_TABLE = 0.2
-"""mm: corners that lie no higher than this over the lowest one stand on the table."""
 
 LEANS_MOST = 30.0
 """Degrees: no figure is put on what leans more. An assumption."""
@@ -47,7 +43,7 @@ class PanelBalance:
 
 def balance_of(panels: tuple[Panel, ...], mass: Callable[[Part], float], figure: Figure) -> PanelBalance:
     """Return how panels, at least one, stand together; every panel weighs ``mass`` in the middle of its board."""
-    foot, at = foot_of(panels), weight_of(panels, mass)
+    foot, at = foot_of(boards_of(panels)), weight_of(boards_of(panels), mass)
     whole = sum(mass(panel.part) for panel in panels)
     normals, limits = hull_sides(foot)
     empty = limits - normals @ at
@@ -84,20 +80,3 @@ def _upper(panel: Panel) -> Array:
     pair = face_pair(panel.part, panel.part.outline.outer.points)
     flat = pair.outside if up else pair.inside
     return panel.frame.carry(np.column_stack([flat, np.full(len(flat), 0.0 if up else -panel.part.thickness)]))
-
-
-def foot_of(panels: tuple[Panel, ...]) -> shapely.Geometry:
-    """Return the convex hull, seen from above, of all corners that stand on the table."""
-    every = np.vstack([panel.frame.carry(corners_of(panel.part)) for panel in panels])
-    low = every[every[:, 2] < every[:, 2].min() + ON_TABLE]
-    return shapely.convex_hull(shapely.multipoints(low[:, :2]))
-
-
-def weight_of(panels: tuple[Panel, ...], mass: Callable[[Part], float]) -> Array:
-    """Return the point (2,) under the centre of mass; every panel weighs ``mass`` in the middle of its board."""
-    masses = np.array([mass(panel.part) for panel in panels])
-    middles = []
-    for panel in panels:
-        centre = polygon(panel.part.outline).centroid
-        middles.append(panel.frame.point((float(centre.x), float(centre.y)), panel.part.thickness / 2.0))
-    return np.asarray((masses[:, None] * np.array(middles)).sum(axis=0)[:2] / masses.sum())

@@ -8,9 +8,9 @@ import shapely
 
 from publisher.basics import record
 from publisher.design import ThingPlan, WholePlan
-from publisher.geometry import Part, polygon
+from publisher.geometry import Part
 from publisher.joints.outlines import Array
-from publisher.joints.panels import ON_TABLE, PANEL_TOUCH, Panel, corners_of
+from publisher.joints.panels import PANEL_TOUCH, Panel, boards_of, foot_of, weight_of
 from publisher.joints.wholes.surfaces import gaps_between, surfaces_of
 from publisher.joints.wholes.things import box_of, carried
 
@@ -92,7 +92,7 @@ def _put(thing: ThingPlan, own: tuple[Panel, ...], on: list[PlacedThing], weigh:
     to = middle + np.asarray(thing.at) - ((low + high) / 2.0)[:2]
     above = carried(turned, 0.0, np.array([*to, ground - float(low[2])]))
     if not on:
-        foot = _foot(above)
+        foot = foot_of(boards_of(above))
         return PlacedThing(thing, above, (), foot, *_weight(above, weigh))
     under = surfaces_of(above, up=False)
     each = [gaps_between(under, surfaces_of(other.panels, up=True)) for other in on]
@@ -106,17 +106,6 @@ def _put(thing: ThingPlan, own: tuple[Panel, ...], on: list[PlacedThing], weigh:
     return PlacedThing(thing, placed, said, foot, *_weight(placed, weigh))
 
 
-def _foot(panels: tuple[Panel, ...]) -> shapely.Geometry:
-    """Return the hull in plan of all corners that stand on the table."""
-    every = np.vstack([panel.frame.carry(corners_of(panel.part)) for panel in panels])
-    return shapely.convex_hull(shapely.multipoints(every[every[:, 2] < every[:, 2].min() + ON_TABLE][:, :2]))
-
-
 def _weight(panels: tuple[Panel, ...], weigh: Weigh) -> tuple[float, tuple[float, float]]:
-    masses = np.array([weigh(panel.part) for panel in panels])
-    points = []
-    for panel in panels:
-        centre = polygon(panel.part.outline).centroid
-        points.append(panel.frame.point((float(centre.x), float(centre.y)), panel.part.thickness / 2.0)[:2])
-    x, y = (masses[:, None] * np.array(points)).sum(axis=0) / masses.sum()
-    return float(masses.sum()), (float(x), float(y))
+    x, y = weight_of(boards_of(panels), weigh)
+    return sum(weigh(panel.part) for panel in panels), (float(x), float(y))
