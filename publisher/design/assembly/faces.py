@@ -1,6 +1,6 @@
 """Panels on faces of other panels, as the spec says them: a sign on a wall, a kerb on a deck, a chimney on a roof."""
 
-from publisher.basics import Place, Point
+from publisher.basics import Place
 from publisher.basics.wording import trimmed
 from publisher.brief import Table, Value
 from publisher.design.assembly.joins import JoinReader
@@ -39,8 +39,7 @@ def read_seat(table: Table, reader: JoinReader) -> FaceSeat | None:
         return None
     face: WhichFace = "inside" if table.text("face") == "inside" else "outside"
     edge = table.text("edge") if key == "stands_on" else ""
-    at = _at(table, reader)
-    return FaceSeat(panel, host, face, edge, at, turn, slope, table.place, table.text("opening"))
+    return FaceSeat(panel, host, face, edge, reader.point(table), turn, slope, table.place, table.text("opening"))
 
 
 def _place(table: Table, key: str, reader: JoinReader) -> str | None:
@@ -75,15 +74,6 @@ def _fault(table: Table, key: str) -> tuple[str, str, Place] | None:
 
 def _angle(value: Value | None, reader: JoinReader) -> float:
     return 0.0 if value is None else reader.scope.number(value, reader.subject, "angle") or 0.0
-
-
-def _at(table: Table, reader: JoinReader) -> Point | None:
-    """Return where the middle of what touches lies on the template of the other panel; None when it is not said."""
-    values = [node for node in table.row("at") if isinstance(node, Value)]
-    if len(values) != 2:
-        return None
-    across, up = (reader.scope.number(value, reader.subject, "length") or 0.0 for value in values)
-    return (across, up)
 
 
 def check_seats(plan: PanelPlan, reader: JoinReader) -> None:

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from publisher.basics import Place, Rule
+from publisher.basics import Place, Point, Rule
 from publisher.basics.wording import listed, say_mm, trimmed
 from publisher.brief import Table, Value
 from publisher.design.language import Scope, pick_hint, read_count
@@ -90,7 +90,8 @@ class JoinReader:
             self.refuse(
                 rules.JOIN_OPTION, f"{panel.text} rests on nothing", "say rests_on: [front.left_slope, …]", table.place
             )
-        return Rest(panel.text, found, table.place, self.cut_to_slope(table, found)) if found else None
+        cut, at = self.cut_to_slope(table, found), self.point(table) or (0.0, 0.0)
+        return Rest(panel.text, found, table.place, cut, at) if found else None
 
     def cut_to_slope(self, table: Table, on: tuple[EdgeRef, ...]) -> tuple[EdgeRef, ...]:
         """Return the edges of a rest that are cut to the slope; a finding for one that nothing rests on."""
@@ -267,6 +268,14 @@ class JoinReader:
             )
             return None
         return corner
+
+    def point(self, table: Table) -> Point | None:
+        """Return the two lengths of ``at``, either of which may be negative; None when it is not said."""
+        values = [node for node in table.row("at") if isinstance(node, Value)]
+        if len(values) != 2:
+            return None
+        across, up = (self.scope.number(value, self.subject, "length") or 0.0 for value in values)
+        return across, up
 
     def measure(self, table: Table, key: str, default: float) -> float:
         """Return a length that is not negative; ``default`` when unsaid or after a finding."""

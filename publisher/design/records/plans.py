@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from publisher.basics import Finding, Place, record
+from publisher.basics import Finding, Place, Point, record
 from publisher.basics.wording import Rounds
 from publisher.brief import SpecFile
 from publisher.design.records.combinations import CombineStep, Family, Parameter
@@ -267,13 +267,15 @@ class Rest:
     """``panel`` lies with its inside face on the given edges (a roof on the slopes of its gables).
 
     ``cut_to_slope``: those of them that are bevelled so that the panel lies on their whole width, as the top of a wall under
-    a lean-to roof; their stated height is that of their outside face.
+    a lean-to roof; their stated height is that of their outside face. ``at``: how far (mm) it is moved from where it lies by
+    itself, across and up its template.
     """
 
     panel: str
     on: tuple[EdgeRef, ...]
     place: Place
     cut_to_slope: tuple[EdgeRef, ...] = ()
+    at: Point = (0.0, 0.0)
 
 
 @record

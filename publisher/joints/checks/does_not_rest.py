@@ -30,7 +30,9 @@ def does_not_rest(subject: Assembled, check: Check[Assembled]) -> Findings:
                 value, limit = touch.gap, PANEL_TOUCH
             else:
                 what = f"{panel} rests on {on} and leaves it {touch.bare_words} ({where})"
-                hint = "make the panel reach over the whole of the edge, board and all: its sizes from those of the panels under it"
+                hint = (
+                    f"let {panel} reach over the whole of the edge, board and all, and move what is cut out of it there"
+                )
                 value, limit = touch.bare, BARE
             yield check.found(
                 what,

@@ -17,10 +17,11 @@ def lying(rest: Rest, part_at: dict[str, Part], frames: dict[str, PanelFrame]) -
     """Return the frame of a panel that rests on edges of panels that stand already; None while one of them does not.
 
     Its inside face lies on the edges. Along sloping ones the line of its topmost edge on that face passes through their
-    upper ends. On level edges of one height it lies flat like a lid: its middle over the middle of the edges, its bottom edge
-    along the first of them. On level edges of several heights it leans: it lies on the rims that carry it, its topmost edge
-    over the outer rim of the highest one. A panel that does not lie so over the whole of the edges is turned until it does,
-    if it can.
+    upper ends. On level edges of one height it lies flat like a lid: its bottom edge along the first of them, its middle over
+    the middle of the rectangle round all of them, board and all, so that it covers the outsides of three walls too. On level
+    edges of several heights it leans: it lies on the rims that carry it, its topmost edge over the outer rim of the highest
+    one. A panel that does not lie so over the whole of the edges is turned until it does, if it can. From there it is moved
+    by its ``at``.
     """
     part = part_at.get(rest.panel)
     lines = [(ref, edge_line(part_at, ref)) for ref in rest.on]
@@ -36,7 +37,8 @@ def lying(rest: Rest, part_at: dict[str, Part], frames: dict[str, PanelFrame]) -
         ways = _slopes(part, frames[first.panel], sloping)
     else:
         rims = [rim for ref, _ in placed if (rim := _rim(ref, part_at, frames)) is not None]
-        ways = _lids(part, frames[first.panel], line, ends) or _leans(part, ends, rims)
+        ways = _lids(part, frames[first.panel], line, ends, rims) or _leans(part, ends, rims)
+    ways = [PanelFrame(way.axes, way.origin + way.axes[:, :2] @ np.array(rest.at)) for way in ways]
     return next((way for way in ways if _held(part, way, rest, part_at, frames)), ways[0] if ways else None)
 
 
@@ -68,19 +70,32 @@ def _along(part: Part, across: Array, outward: Array, middle: Array) -> list[Pan
     return [resting(top, -across, outward, middle) for top in top_edges(part)]
 
 
-def _lids(part: Part, frame: PanelFrame, first: EdgeLine, ends: list[tuple[Array, Array]]) -> list[PanelFrame]:
-    """Return the frames of a panel that lies flat on level edges, along them and across; none when they are not at one height."""
+def _lids(
+    part: Part, frame: PanelFrame, first: EdgeLine, ends: list[tuple[Array, Array]], rims: list[Array]
+) -> list[PanelFrame]:
+    """Return the frames of a panel that lies flat on level edges, along them and across; none when they are not at one height.
+
+    An edge reaches as far as is said, to the outside of the wall that it is butted against, and over its own board; or, for a
+    panel that is too small for that, as far as its board does.
+    """
     heights = [float(point[2]) for both in ends for point in both]
     if max(heights) - min(heights) > ONE_HEIGHT:
         return []
     xs, ys = zip(*nominal_outline(part).exterior.coords, strict=True)
     centre = ((min(xs) + max(xs)) / 2, (min(ys) + max(ys)) / 2)
     # seen from above the first edge runs from right to left: the panel's own x runs against it
+    up = np.array([0.0, 0.0, 1.0])
     along = -(frame.axes[:, :2] @ first.along)
-    middle = np.mean([(low + high) / 2 for low, high in ends], axis=0)
+    across = np.cross(up, along)
     ways = (np.array([1.0, 0.0]), np.array([0.0, 1.0]))
     own = [EdgeLine(way, centre, max(xs) - min(xs), part.thickness) for way in ways]
-    return [resting(line, along, np.array([0.0, 0.0, 1.0]), middle) for line in own]
+    found = []
+    for reach in ([point for both in ends for point in both] + rims, rims):
+        places = np.vstack(reach) @ np.column_stack([along, across])
+        middle = (places.min(axis=0) + places.max(axis=0)) / 2
+        at = middle[0] * along + middle[1] * across + heights[0] * up
+        found += [resting(line, along, up, at) for line in own]
+    return found
 
 
 def _leans(part: Part, ends: list[tuple[Array, Array]], rims: list[Array]) -> list[PanelFrame]:

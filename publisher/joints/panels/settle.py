@@ -15,7 +15,7 @@ from publisher.joints.panels.space import Array, EdgeLine, PanelFrame
 SETTLED_LEVEL = 0.2
 """mm: edges whose ends lie nearer to the table stand on it; a corner that was written with two decimals opens by less."""
 
-ALIKE = 0.5
+SAME_SIDE = 0.5
 """Cosine: edges whose templates lie so are on the same side of them, within 60°."""
 
 BACK_DOWN = 0.2
@@ -72,7 +72,7 @@ def _feet(
             if line is None or said is None or EdgeRef(name, edge.name) in taken:
                 continue
             upward = frame.axes[:, :2] @ line.inward
-            if line.inward @ said.inward > ALIKE or (name in bent and upward[2] > BACK_DOWN):
+            if line.inward @ said.inward > SAME_SIDE or (name in bent and upward[2] > BACK_DOWN):
                 found.append(_ends(frame, line))
     return found
 

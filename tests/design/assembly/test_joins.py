@@ -58,7 +58,7 @@ def test_matching_letters_run_through_the_assembly(tried: Callable[..., Any]) ->
     panel = tried(
         hut(
             "{edges: [front.right, side.left], joint: mitre}",
-            "{place: lid, rests_on: [front.top, side.top]}",
+            "{place: lid, rests_on: [front.top, side.top], at: [0 mm, -5 mm]}",
             "{edges: [front.left, other.right], joint: mitre, corner: 360 deg / 3}",
             places="front: wall, side: slab, lid: post, other: post",
         )
@@ -66,8 +66,8 @@ def test_matching_letters_run_through_the_assembly(tried: Callable[..., Any]) ->
     ).design.panels[0]
     assert [join.match for join in panel.joins] == ["a", "b"]
     assert [join.corner for join in panel.joins] == [90.0, 120.0]
-    assert [(rest.panel, [str(edge) for edge in rest.on]) for rest in panel.rests] == [
-        ("lid", ["front.top", "side.top"])
+    assert [(rest.panel, [str(edge) for edge in rest.on], rest.at) for rest in panel.rests] == [
+        ("lid", ["front.top", "side.top"], (0.0, -5.0))
     ]
 
 

@@ -120,3 +120,49 @@ def test_an_edge_is_not_cut_to_a_slope_that_nothing_gives(tmp_path: Path) -> Non
     built = build(text, tmp_path)
     (found,) = (f for f in built.findings if f.check == "geometry/no-slope")
     assert "back.top is cut to the slope of roof, and nothing says how steep that is" in found.message
+
+
+def covered(
+    make: SimpleNamespace, on: tuple[str, ...], lid: tuple[float, float], at: tuple[float, float] = (0.0, 0.0)
+) -> list[float]:
+    """Left, front, right and rear of a lid over a room of 120 × 80 mm; its walls are named as one looks at the front."""
+    plan = make.panels(
+        "room", {"f": "wide", "r": "deep", "b": "wide", "l": "deep", "lid": "lid"}, "f.bottom",
+        make.join("f.right", "r.left"), make.join("r.right", "b.left"), make.join("b.right", "l.left"), rests=(("lid", on),),
+    )  # fmt: skip
+    plan = replace(plan, rests=(replace(plan.rests[0], at=at),))
+    walls = {"wide": make.wall("wide", 120, 60), "deep": make.wall("deep", 80, 60)}
+    found = place_panels(plan, {**walls, "lid": make.wall("lid", *lid)}).panel("lid")
+    assert found is not None
+    assert found.frame.outward == pytest.approx([0.0, 0.0, 1.0])
+    flat = found.frame.carry(np.array([[0.0, 0.0, -5.0], [*lid, -5.0]]))
+    assert flat[:, 2] == pytest.approx([60.0, 60.0])
+    return [float(v) for v in (*flat.min(axis=0)[:2], *flat.max(axis=0)[:2])]
+
+
+@pytest.mark.parametrize(
+    "on",
+    (
+        ("f.top", "b.top"),
+        ("f.top", "r.top", "l.top"),
+        ("r.top", "b.top", "l.top"),
+        ("f.top", "b.top", "r.top"),
+        ("f.top", "r.top"),
+        ("l.top", "b.top"),
+    ),
+)
+def test_a_lid_covers_the_outsides_of_the_walls_that_it_rests_on(make: SimpleNamespace, on: tuple[str, ...]) -> None:
+    along = on[0][0] in "fb"
+    assert covered(make, on, (120, 80) if along else (80, 120)) == pytest.approx([0, 0, 120, 80])
+    assert covered(make, on, (130, 90) if along else (90, 130)) == pytest.approx([-5, -5, 125, 85])
+
+
+def test_a_lid_is_moved_where_its_place_is_said(make: SimpleNamespace) -> None:
+    assert covered(make, ("f.top", "r.top", "l.top"), (120, 100), (0.0, 10.0)) == pytest.approx([0, 0, 120, 100])
+
+
+def test_a_strip_on_one_wall_lies_over_the_middle_of_its_board(make: SimpleNamespace) -> None:
+    plan = make.panels("wall", {"w": "w", "lid": "lid"}, "w.bottom", rests=(("lid", ("w.top",)),))
+    lid = place_panels(plan, {"w": make.wall("w", 100, 60), "lid": make.wall("lid", 100, 20)}).panel("lid")
+    assert lid is not None
+    assert lid.frame.point((50, 10), 5.0) == pytest.approx([50.0, 2.5, 60.0])

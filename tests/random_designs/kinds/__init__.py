@@ -14,9 +14,11 @@ from tests.random_designs.kinds import (
     piers,
     posts,
     rings,
+    screens,
     slopes,
     spires,
     stacks,
+    stalls,
     tiles,
 )
 
@@ -34,4 +36,6 @@ KINDS = {
     "lean-to": lean_tos,
     "braces": braces,
     "posts": posts,
+    "stall": stalls,
+    "screen": screens,
 }
