@@ -70,13 +70,13 @@ def _on_a_face(
 ) -> Finding | None:
     """Find a panel that touches a face, on a quarter of its own or more, with strips alone; less than that is another finding.
     One that is narrow itself is held by what it has."""
-    share = seating.touches.area / max(seating.area, 1e-9)
+    share = seating.glued.area / max(seating.area, 1e-9)
     panel = assembly.panel(seating.seat.panel)
     if panel is None or not GLUED_SHARE <= share < ALL:
         return None
     own = widest_strip(polygon(panel.part.outline))
     wanted = min(least(GLUED_STRIP, subject.design.board(panel.part.board)), own)
-    strip = widest_strip(seating.touches)
+    strip = widest_strip(seating.glued)
     if strip >= wanted - 0.01:
         return None
     seat = seating.seat

@@ -75,7 +75,7 @@ def _faults(seating: Seating) -> Iterator[SeatFault]:
             seating.past,
             PANEL_TOUCH,
         )
-    share = seating.touches.area / max(seating.area, 1e-9)
+    share = seating.glued.area / max(seating.area, 1e-9)
     if seat.edge and share < 1.0:
         bare = (1.0 - share) * seating.length
         if bare > BARE:

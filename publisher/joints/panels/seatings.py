@@ -7,11 +7,14 @@ import numpy as np
 import shapely
 
 from publisher.basics import LineKind, Path, Point, Purpose, polyline
+from publisher.design import FaceSeat
 from publisher.geometry import Mark, Part, polygon
+from publisher.joints.panels.interference import section_of
 from publisher.joints.panels.linings import LiningFound, measured_lining
-from publisher.joints.panels.place import PanelAssembly
+from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.posts import PostFound, measured_post
 from publisher.joints.panels.seats import Seating, measured, middle_of_ring, opening_of
+from publisher.joints.panels.touching import PANEL_TOUCH
 
 LONG_SEAT = 150.0  # mm: a longer seat may run over several pages
 LETTER_OVER = 5.0  # mm from an opening to the letter of the post that it takes
@@ -25,9 +28,19 @@ def seatings_of(assembly: PanelAssembly) -> tuple[Seating, ...]:
     for seat in assembly.plan.seats:
         own, host = assembly.panel(seat.panel), assembly.panel(seat.host)
         if own is not None and host is not None and not seat.opening:
-            made = measured(seat, own.part, own.frame, host.part, host.frame)
+            made = measured(seat, own.part, own.frame, host.part, host.frame, _flush_with(seat, host, assembly))
             found += [made] if made is not None else []
     return tuple(found)
+
+
+def _flush_with(seat: FaceSeat, host: Panel, assembly: PanelAssembly) -> shapely.Geometry:
+    """Return what other panels have in the plane of a face, and nothing over it, in the host's own coordinates."""
+    depth, over = (host.part.thickness, -PANEL_TOUCH) if seat.face == "inside" else (0.0, PANEL_TOUCH)
+    others = [panel for panel in assembly.boards if panel.name not in (seat.panel, seat.host)]
+    behind, before = (
+        shapely.union_all([section_of(panel, host.frame, depth + side) for panel in others]) for side in (over, -over)
+    )
+    return shapely.difference(behind, before)
 
 
 def posts_of(assembly: PanelAssembly) -> tuple[PostFound, ...]:

@@ -10,6 +10,9 @@ from publisher.design import FaceSeat
 from publisher.geometry import Edge, Part, middle_of, polygon
 from publisher.joints.panels.solids import face_pair
 from publisher.joints.panels.space import Array, EdgeLine, PanelFrame, line_of, resting
+from publisher.joints.panels.touching import PANEL_TOUCH
+
+NOTHING = shapely.Polygon()
 
 HAIR = 0.1  # mm inside an edge: where there is board, the edge is there
 
@@ -18,14 +21,16 @@ HAIR = 0.1  # mm inside an edge: where there is board, the edge is there
 class Seating:
     """A panel on a face as it is found.
 
-    ``seat``: what is said. ``touches``: what of the face it covers, in the host's own coordinates; ``area``: mm² that it should,
-    ``length``: mm of its edge. ``past``: how far (mm) it reaches over the rim of the face. ``gap``: how far it is off the face.
+    ``seat``: what is said. ``touches``: what of the face it covers, in the host's own coordinates; ``glued``: the same with what
+    other panels have flush with that face, such as the end of a wall at a corner; ``area``: mm² that it should cover, ``length``:
+    mm of its edge. ``past``: how far (mm) it reaches over the rim of all that. ``gap``: how far it is off the face.
     ``angle``: between both. ``off``: how far (mm) it stands from where it is said to. ``tilt``: how far (degrees) a panel that
     stands on a slope is out of upright; ``rises``: by how much that face rises up its template. ``at``: in the assembly.
     """
 
     seat: FaceSeat
     touches: shapely.Geometry
+    glued: shapely.Geometry
     area: float
     length: float
     past: float
@@ -107,8 +112,18 @@ def middle_of_ring(ring: Path) -> Point:
     return ((box.left + box.right) / 2.0, (box.bottom + box.top) / 2.0)
 
 
-def measured(seat: FaceSeat, part: Part, own: PanelFrame, host: Part, frame: PanelFrame) -> Seating | None:
-    """Return how a placed panel lies or stands on the face that it is said to; None where its edge is not there."""
+def measured(
+    seat: FaceSeat,
+    part: Part,
+    own: PanelFrame,
+    host: Part,
+    frame: PanelFrame,
+    beside: shapely.Geometry = NOTHING,
+) -> Seating | None:
+    """Return how a placed panel lies or stands on the face that it is said to; None where its edge is not there.
+
+    ``beside``: what other panels have flush with that face, in the host's own coordinates.
+    """
     ground = _ground(seat, host, frame)
     rings = _edge_rings(part, seat.edge) if seat.edge else _face_rings(part)
     if not rings:
@@ -117,7 +132,8 @@ def measured(seat: FaceSeat, part: Part, own: PanelFrame, host: Part, frame: Pan
     every = np.vstack(flat)
     seat_area = _area(flat, apart=bool(seat.edge))
     face = _face_of(host, seat.face)
-    outer = shapely.union_all([shapely.Polygon(p.exterior) for p in shapely.get_parts(face)])
+    flush = _welded(shapely.union(face, beside)) if not beside.is_empty else face
+    outer = shapely.union_all([shapely.Polygon(p.exterior) for p in shapely.get_parts(flush)])
     rim = shapely.distance(outer, shapely.points(shapely.get_coordinates(seat_area)))
     middle = ground.flat(_middle(seat, part, own)[None, :])[0, :2]
     off = 0.0 if seat.at is None else float(np.hypot(*(middle - np.asarray(seat.at))))
@@ -126,6 +142,7 @@ def measured(seat: FaceSeat, part: Part, own: PanelFrame, host: Part, frame: Pan
     return Seating(
         seat,
         shapely.intersection(seat_area, face),
+        shapely.intersection(seat_area, flush),
         float(seat_area.area),
         sum(dist(ring[0], ring[1]) for ring in rings) if seat.edge else 0.0,
         float(rim.max(initial=0.0)),
@@ -188,6 +205,11 @@ def _face_of(host: Part, face: str) -> shapely.Geometry:
         return polygon(host.outline)
     rings = [face_pair(host, path.points).inside for path in host.outline.paths]
     return shapely.make_valid(shapely.Polygon(rings[0], rings[1:]))
+
+
+def _welded(area: shapely.Geometry) -> shapely.Geometry:
+    """Return an area without the hairlines between boards that touch."""
+    return shapely.buffer(shapely.buffer(area, PANEL_TOUCH, join_style="mitre"), -PANEL_TOUCH, join_style="mitre")
 
 
 def _slant(ring: Array) -> float:

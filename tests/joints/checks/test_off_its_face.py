@@ -1,4 +1,5 @@
 from dataclasses import replace
+from pathlib import Path
 from types import SimpleNamespace
 from typing import Any
 
@@ -7,6 +8,7 @@ import pytest
 from publisher.design import FaceSeat
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks.off_its_face import off_its_face
+from tests.reference.solids import build
 
 
 def signed(make: SimpleNamespace, hole: bool = False, **said: Any) -> Assembled:
@@ -59,3 +61,33 @@ def test_a_sign_that_does_not_lie_is_found(
     (finding,) = findings
     assert words in finding.message
     assert value is None or finding.value == pytest.approx(value, abs=0.01)
+
+
+CORNER = """sizes: {{board: 5 mm}}
+parts:
+  wall: {{name: Wall, board: foam, shape: wall_panel, with: {{width: 120 mm, height: 60 mm}}}}
+  side: {{name: Side, board: foam, shape: wall_panel, with: {{width: 80 mm, height: 60 mm}}}}
+  quoin: {{name: Quoin, board: foam, shape: rectangle, with: {{width: 20 mm, height: 10 mm}}}}
+assembly:
+  house:
+    panels: {{front: wall, right: side, quoin: quoin}}
+    stands_on: front.bottom
+    joins:
+      - {{edges: [front.right, right.left], joint: butt, runs_through: front{past}}}
+      - {{place: quoin, {seat}}}
+"""
+
+
+@pytest.mark.parametrize(
+    ("seat", "past", "over"),
+    [
+        ("lies_on: right, at: [10 mm, 30 mm]", 0, False),  # 5 mm of it on the end of the front, which is flush
+        ("stands_on: right, edge: bottom, at: [10 mm, 30 mm], turn: 0 deg", 0, False),
+        ("lies_on: right, at: [9 mm, 30 mm]", 0, True),  # 1 mm of it round the corner
+        ("lies_on: right, face: inside, at: [10 mm, 30 mm]", 0, True),  # the front stands there
+        ("lies_on: right, at: [10 mm, 30 mm]", 10, True),  # the front goes on past the corner
+    ],
+)
+def test_a_face_goes_on_over_what_is_flush_with_it(tmp_path: Path, seat: str, past: int, over: bool) -> None:
+    built = build(CORNER.format(seat=seat, past=f", inset: {past} mm" if past else ""), tmp_path)
+    assert ("joints/off-its-face" in built.says()) == over
