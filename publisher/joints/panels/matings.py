@@ -64,7 +64,7 @@ def _touch(join: Join, a: Panel, b: Panel, line: EdgeLine) -> Touch | None:
     if join.joint in ("mitre", "fold"):
         face = face_of_edge(a.part, a.frame, own)
     else:
-        face = face_behind(a.part, a.frame, own.rabbet.paper if join.joint == "rabbet" and own.rabbet else None)
+        face = face_behind(a.part, a.frame, own.rabbet.paper if join.joint == "rabbet" and own.rabbet else None, own)
     share = min(1.0, a.part.thickness / b.part.thickness) if join.joint in ("mitre", "fold") else 1.0
     return None if face is None else touch_of(face, b.part, b.frame, other, only, may_lean=False, share=share)
 

@@ -10,9 +10,7 @@ from publisher.design import FaceSeat
 from publisher.geometry import Edge, Part, middle_of, polygon
 from publisher.joints.panels.solids import face_pair
 from publisher.joints.panels.space import Array, EdgeLine, PanelFrame, line_of, resting
-from publisher.joints.panels.touching import PANEL_TOUCH
-
-NOTHING = shapely.Polygon()
+from publisher.joints.panels.touching import NOTHING, PANEL_TOUCH
 
 HAIR = 0.1  # mm inside an edge: where there is board, the edge is there
 

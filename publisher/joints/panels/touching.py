@@ -24,6 +24,8 @@ PLACES_ACROSS = 7
 FLAT = 1.0
 """Degrees: an edge that is more askew to the face touches it along a line, not with its whole thickness."""
 
+NOTHING = shapely.Polygon()
+FAR = 1e4  # mm: beyond every part
 SHARE_DUST = 1e-6
 HARDLY = 0.2  # of its thickness: one rim of an edge that a face ends at
 EDGE_STEP = 1.0  # mm between the places along the edge, at most
@@ -66,14 +68,20 @@ class Stretch:
 
 @record
 class BoardFace:
-    """A plane face of a panel that an edge may meet: where it lies, and its area in its own x and y. It looks along its z."""
+    """A plane face of a panel that an edge may meet: where it lies, and its area in its own x and y. It looks along its z.
+    ``open``: where nothing is to meet it, as a way leads through."""
 
     frame: PanelFrame
     area: shapely.Geometry
+    open: shapely.Geometry = NOTHING
 
 
-def face_behind(part: Part, frame: PanelFrame, depth: float | None = None) -> BoardFace:
-    """Return the face that a panel turns inwards: its inside face, or the one ``depth`` mm behind the drawn face, where that is bare."""
+def face_behind(part: Part, frame: PanelFrame, depth: float | None = None, along: Edge | None = None) -> BoardFace:
+    """Return the face that a panel turns inwards: its inside face, or the one ``depth`` mm behind the drawn face, where that is bare.
+
+    ``along``: the edge along which another board meets it. Where that edge itself is cut open, as by a door down to the floor,
+    nothing is to meet the face.
+    """
     outline = part.outline
     depth = part.thickness if depth is None else depth
     pairs = [face_pair(part, ring.points) for ring in (outline.outer, *outline.holes)]
@@ -81,7 +89,22 @@ def face_behind(part: Part, frame: PanelFrame, depth: float | None = None) -> Bo
     area = shapely.make_valid(shapely.Polygon(rings[0], rings[1:]))
     # turned about its own x axis, so that it looks inwards
     axes = frame.axes @ np.diag([1.0, -1.0, -1.0])
-    return BoardFace(PanelFrame(axes, frame.point((0.0, 0.0), depth)), shapely.transform(area, _mirrored))
+    ways = NOTHING if along is None else _cut_open(part, along)
+    at = PanelFrame(axes, frame.point((0.0, 0.0), depth))
+    return BoardFace(at, shapely.transform(area, _mirrored), shapely.transform(ways, _mirrored))
+
+
+def _cut_open(part: Part, edge: Edge) -> shapely.Geometry:
+    """Return the strips of a part's template, across it from an edge, behind the places where the edge has no board."""
+    ends = _ends(edge)
+    if ends is None:
+        return NOTHING
+    start, way, size = ends
+    inward = np.array([-way[1], way[0]])
+    line = shapely.LineString([start + 2 * PANEL_TOUCH * inward, start + size * way + 2 * PANEL_TOUCH * inward])
+    gaps = shapely.get_parts(shapely.difference(line, polygon(part.outline)))
+    ends_of = [shapely.get_coordinates(gap)[[0, -1]] for gap in gaps if gap.length > PANEL_TOUCH]
+    return shapely.union_all([shapely.Polygon([a, b, b + FAR * inward, a + FAR * inward]) for a, b in ends_of])
 
 
 def _mirrored(points: Array) -> Array:
@@ -147,6 +170,10 @@ def touch_of(
     slant = _slant(gaps, points)
     askew = may_lean and slant > FLAT
     covered = over.any(axis=1) if askew else over.sum(axis=1) >= floor(share * across + SHARE_DUST)
+    if not face.open.is_empty and covered.any():
+        free = shapely.contains_xy(face.open, here[:, 0], here[:, 1]).reshape(along, across).any(axis=1) & ~covered
+        length *= float((~free).mean())
+        points, gaps, over, covered = points[~free], gaps[~free], over[~free], covered[~free]
     near = np.where(over, gaps, np.inf).min(axis=1) if askew else np.where(over, gaps, -np.inf).max(axis=1)
     gap = np.where(covered, np.maximum(near, 0.0), 0.0)
     gap[gap <= PANEL_TOUCH] = 0.0

@@ -72,6 +72,30 @@ def test_a_window_under_a_joint_leaves_the_edge_bare(make: SimpleNamespace) -> N
     assert "(78 mm across, 5 mm deep and 40 mm up)" in found.message
 
 
+def threshold(make: SimpleNamespace, door: tuple[float, float, float], inset: float = 0.0) -> tuple[Finding, ...]:
+    """A front of 80 × 60 mm with an opening (left, right, sill) 40 mm high, and a floor that is butted against its inside."""
+    left, right, sill = door
+    plain = [(0.0, 0.0), (80.0, 0.0), (80.0, 60.0), (0.0, 60.0)]
+    hole = ((left, sill), (left, 40.0), (right, 40.0), (right, sill))
+    front = make.polygon("front", plain, ("bottom", "right", "top", "left"), holes=(hole,) if sill else ())
+    if not sill:
+        shape = [plain[0], *hole, *plain[1:]]
+        front = replace(make.polygon("front", shape), edges=front.edges)
+    floor = cut(make, make.wall("floor", 50, 80), "left", 5.0)
+    plan = make.panels(
+        "hut", {"f": "front", "s": "floor"}, "f.left", make.join("f.bottom", "s.left", "butt", inset=inset)
+    )
+    subject = make.assembled(make.design(panels=(plan,)), front, floor)
+    return does_not_meet.CHECK.run(subject, does_not_meet.CHECK).findings
+
+
+@pytest.mark.parametrize("inset", (0.0, 10.0))
+def test_a_door_down_to_the_floor_takes_its_width_out_of_what_must_touch(make: SimpleNamespace, inset: float) -> None:
+    assert threshold(make, (20.0, 50.0, 0.0), inset) == ()
+    (found,) = threshold(make, (20.0, 50.0, 2.0), inset)  # a window there is no way in: the floor ends in it
+    assert found.value == pytest.approx(30.0, abs=1.0)
+
+
 def test_bevels_that_do_not_make_the_corner_leave_a_gap_and_its_angle(make: SimpleNamespace) -> None:
     front, side = make.wall("front", 80, 60), make.wall("side", 50, 60)
     (found,) = corner(make, "mitre", cut(make, front, "right", 0, 50.0), cut(make, side, "left", 0, 45.0))
