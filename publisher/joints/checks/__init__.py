@@ -17,7 +17,9 @@ from publisher.joints.checks.fact_unknown import fact_unknown
 from publisher.joints.checks.falls_over import falls_over
 from publisher.joints.checks.glued_too_little import glued_too_little
 from publisher.joints.checks.layers_do_not_touch import layers_do_not_touch
+from publisher.joints.checks.leans_on_its_slope import leans_on_its_slope
 from publisher.joints.checks.lift_off_locked import lift_off_locked
+from publisher.joints.checks.mitre_of_two_boards import mitre_of_two_boards
 from publisher.joints.checks.need_not_met import need_not_met
 from publisher.joints.checks.need_of_another_kind import need_of_another_kind
 from publisher.joints.checks.need_over_spread import need_over_spread
@@ -47,9 +49,11 @@ CHECKS: tuple[Check[Assembled], ...] = (
     ring_does_not_close,
     corner_not_as_shaped,
     tab_misses_slot,
+    mitre_of_two_boards,
     does_not_meet,
     does_not_rest,
     off_its_face,
+    leans_on_its_slope,
     off_its_curve,
     bent_edge_joined,
     parts_share_space,

@@ -3,7 +3,7 @@
 from math import acos, asin, atan2, cos, degrees, pi, radians
 
 from publisher.basics import Check, Findings, checked
-from publisher.basics.wording import listed, trimmed
+from publisher.basics.wording import listed, say_mm, trimmed
 from publisher.design import Join
 from publisher.geometry import Edge
 from publisher.joints.assembled import Assembled, MatedPanels
@@ -67,10 +67,13 @@ def _cure(mated: MatedPanels) -> str:
     if lengths is None:
         taper = taper_of(mated)
         corner = spire_corner(len(mated.matings), taper) if taper is not None else None
-        if corner is None:
-            return said
-        return f"{len(mated.matings)} panels that taper by {taper:.2f}° close at corners of {trimmed(corner, 4)}°"
-    ring = len(lengths)
+        if corner is not None:
+            said = f"{len(mated.matings)} panels that taper by {taper:.2f}° close at corners of {trimmed(corner, 4)}°"
+        return said
+    ring, sizes = len(lengths), sorted(lengths.values())
+    if sizes[-1] >= sum(sizes[:-1]):
+        others = " + ".join(say_mm(size) for size in sizes[:-1])
+        return f"no corners close this ring: {others} do not reach along the longest side, {say_mm(sizes[-1])}"
     if ring == 3:
         corners = triangle(*lengths.values())
         if corners is not None:

@@ -86,7 +86,7 @@ def threshold(make: SimpleNamespace, door: tuple[float, float, float], inset: fl
         "hut", {"f": "front", "s": "floor"}, "f.left", make.join("f.bottom", "s.left", "butt", inset=inset)
     )
     subject = make.assembled(make.design(panels=(plan,)), front, floor)
-    return does_not_meet.CHECK.run(subject, does_not_meet.CHECK).findings
+    return does_not_meet.run(subject, does_not_meet).findings
 
 
 @pytest.mark.parametrize("inset", (0.0, 10.0))

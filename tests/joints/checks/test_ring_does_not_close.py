@@ -64,6 +64,16 @@ def test_the_angles_that_close_three_panels_are_said(make: SimpleNamespace) -> N
     assert triangle(30, 40, 80) is None
 
 
+def test_a_side_that_is_longer_than_the_others_together_closes_at_no_corner(make: SimpleNamespace) -> None:
+    joins = [make.join(f"{a}.right", f"{b}.left", corner=60.0) for a, b in ("ab", "bc", "ca")]
+    plan = make.panels("t", {"a": "w100", "b": "w40", "c": "w50"}, "a.bottom", *joins)
+    walls = [make.wall(f"w{size}", size, 40) for size in (100, 40, 50)]
+    (found,) = ring_does_not_close.run(
+        make.assembled(make.design(panels=(plan,)), *walls), ring_does_not_close
+    ).findings
+    assert "40.0 mm + 50.0 mm do not reach along the longest side, 100.0 mm" in found.hint
+
+
 def test_the_angle_that_closes_a_spire_is_said(make: SimpleNamespace) -> None:
     """Faces of a regular tetrahedron meet at acos(1/3) = 70.53°, those of an octahedron at acos(-1/3) = 109.47°."""
     facet = make.polygon("facet", [(0, 0), (60, 0), (30, 60 * 0.75**0.5)], ("bottom", "right", "left"))
