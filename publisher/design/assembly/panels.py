@@ -37,7 +37,7 @@ def read_panels(name: str, table: Table, known: KnownParts, scope: Scope) -> Rea
     places = tuple(PanelPlace(key, part.text, at) for key, part, at in said if known.has(part, scope, subject))
     held = {place.name for place in places}
     reader = JoinReader(name, places, known, scope, {key: part.text for key, part, _ in said if key not in held})
-    stands_on = reader.edge(table.value("stands_on"), table.place)
+    stands_on = _foot(table, reader)
     read = [_row(node, reader) for node in table.row("joins") if isinstance(node, Table)]
     joins, rests, seats, linings = _of(Join, read), _of(Rest, read), _of(FaceSeat, read), _of(Lining, read)
     if table.text("corners") == "equal":
@@ -54,6 +54,26 @@ def read_panels(name: str, table: Table, known: KnownParts, scope: Scope) -> Rea
     if complete:
         _check_held(plan, reader)
     return ReadPanels(places, plan, complete)
+
+
+def _foot(table: Table, reader: JoinReader) -> EdgeRef | None:
+    """Return the edge that stands on the table, or the panel alone that lies there; None after a finding."""
+    stands, lies = table.value("stands_on"), table.value("lies_on_table")
+    if lies is None:
+        return reader.edge(stands, table.place)
+    if stands is not None:
+        what = f"{stands.text} stands on the table, and {lies.text} lies on it"
+        reader.refuse(
+            rules.JOIN_OPTION,
+            what,
+            "say stands_on or lies_on_table: the other panels follow by their joins",
+            lies.place,
+        )
+        return None
+    if lies.text not in reader.parts:
+        reader.refuse_place(lies.text, f"there is no place “{lies.text}” in this assembly", lies.place)
+        return None
+    return EdgeRef(lies.text, "")
 
 
 SaidOfEdges = TypeVar("SaidOfEdges", Join, Rest, FaceSeat, Lining)

@@ -207,14 +207,14 @@ class StackPlan:
 
 @record
 class EdgeRef:
-    """``place.edge`` of a panel assembly."""
+    """``place.edge`` of a panel assembly; a place alone, its edge '', for a panel that lies on the table."""
 
     panel: str
     edge: str
 
     def __str__(self) -> str:
         """Print as the spec writes it."""
-        return f"{self.panel}.{self.edge}"
+        return f"{self.panel}.{self.edge}" if self.edge else self.panel
 
 
 @record
@@ -289,7 +289,7 @@ class Lining:
 
 @record
 class PanelPlan:
-    """Panels joined at their edges. ``stands_on`` is the edge that lies on the table."""
+    """Panels joined at their edges. ``stands_on`` is the edge that stands on the table, or the panel that lies there."""
 
     name: str
     places: tuple[PanelPlace, ...]

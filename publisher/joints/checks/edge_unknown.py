@@ -39,7 +39,8 @@ def edge_unknown(subject: Assembled, check: Check[Assembled]) -> Findings:
 
 
 def _refs(plan: PanelPlan) -> Iterator[tuple[EdgeRef, Place]]:
-    yield plan.stands_on, plan.place
+    if plan.stands_on.edge:
+        yield plan.stands_on, plan.place
     for join in plan.joins:
         yield join.a, join.place
         yield join.b, join.place

@@ -4,6 +4,7 @@ from math import isfinite
 
 from publisher.basics import Check, Findings, checked
 from publisher.basics.wording import say_length
+from publisher.design import PanelPlan
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks import tips_over
 
@@ -38,9 +39,17 @@ def falls_over(subject: Assembled, check: Check[Assembled]) -> Findings:
             yield check.found(
                 f"{plan.name} falls over{what}",
                 subject=plan.name,
-                hint=tips_over.cure_of_panels(subject, mated.balance),
+                hint=_plate(plan) + tips_over.cure_of_panels(subject, mated.balance),
                 place=plan.place,
                 value=margin if isfinite(margin) else None,
                 limit=0.0,
             )
     return looked_at
+
+
+def _plate(plan: PanelPlan) -> str:
+    """Say what lays a plate on the table that is said to stand on its rim, though others stand on its face."""
+    on_edge, name = plan.stands_on.edge, plan.stands_on.panel
+    if on_edge and any(seat.edge and seat.host == name for seat in plan.seats):
+        return f"{name} stands upright on its {on_edge}: if it is a plate that lies on the table, say lies_on_table: {name}; else "
+    return ""

@@ -1,6 +1,7 @@
 """A panel that no chain of joins leads to."""
 
 from publisher.basics import Check, Findings, checked
+from publisher.design import PanelPlan
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks.edge_unknown import edge_unknown
 
@@ -28,8 +29,15 @@ def panel_not_placed(subject: Assembled, check: Check[Assembled]) -> Findings:
                 yield check.found(
                     f"nothing says where {place.name} stands: no chain of joins or rests leads from {plan.stands_on} to it",
                     subject=f"{plan.name}.{place.name}",
-                    hint="join one of its straight edges to a panel that stands, say at which place of a face it lies or stands, or "
-                    "what it rests on: sloping edges that meet at the top of it, or level edges at one height",
+                    hint=_plate(plan, place.name)
+                    + "join one of its straight edges to a panel that stands, say at which place of a "
+                    "face it lies or stands, or what it rests on: sloping edges that meet at the top of it, or level edges at one height",
                     place=place.place,
                 )
     return looked_at
+
+
+def _plate(plan: PanelPlan, name: str) -> str:
+    """Say how a plate is laid on the table for the panel to stand on that is said to stand there itself."""
+    carries = any((seat.panel, seat.host) == (plan.stands_on.panel, name) for seat in plan.seats)
+    return f"say lies_on_table: {name} in place of stands_on: {plan.stands_on}; or " if carries else ""

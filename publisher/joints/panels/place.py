@@ -5,14 +5,14 @@ from dataclasses import replace
 
 from publisher.basics import Place, record
 from publisher.design import EdgeRef, FaceSeat, Join, Lining, PanelPlan, Rest
-from publisher.geometry import Part
+from publisher.geometry import Part, polygon
 from publisher.joints.panels.bent import facets_of, frame_at, frame_from
 from publisher.joints.panels.edges import edge_line, lap_line, mating_lines
 from publisher.joints.panels.linings import lined
 from publisher.joints.panels.lying import lying
 from publisher.joints.panels.seats import seated
 from publisher.joints.panels.settle import settled
-from publisher.joints.panels.space import PanelFrame, joined, let_in, letting_in, standing
+from publisher.joints.panels.space import PanelFrame, flat, joined, let_in, letting_in, standing
 
 
 @record
@@ -70,12 +70,13 @@ def place_panels(plan: PanelPlan, parts: dict[str, Part]) -> PanelAssembly:
     frames: dict[str, PanelFrame] = {}
     rested: set[str] = set()
     put: set[str] = set()
-    start = edge_line(part_at, plan.stands_on)
+    start = _first(plan, part_at)
     if start is not None:
-        frames[plan.stands_on.panel] = standing(start)
+        frames[plan.stands_on.panel] = start
         while (more := _by_join(plan.joins, part_at, frames)) is not None:
             frames[more[0]] = more[1]
-        frames = settled(plan.stands_on, plan.joins, part_at, frames)
+        if plan.stands_on.edge:
+            frames = settled(plan.stands_on, plan.joins, part_at, frames)
     while True:
         more = _by_join(plan.joins, part_at, frames) or _by_rest(plan.rests, part_at, frames)
         if more is None and (on_face := _by_seat(plan.seats, part_at, frames)) is not None:
@@ -95,6 +96,21 @@ def place_panels(plan: PanelPlan, parts: dict[str, Part]) -> PanelAssembly:
         if p.name in frames
     )
     return PanelAssembly(plan, panels, tuple(p.name for p in plan.places if p.name not in frames))
+
+
+def _first(plan: PanelPlan, part_at: dict[str, Part]) -> PanelFrame | None:
+    """Return the frame of the panel that stands or lies on the table: a plate lies with its outside up, or with the inside to
+    which the panels at its edges turn."""
+    name = plan.stands_on.panel
+    if plan.stands_on.edge:
+        line = edge_line(part_at, plan.stands_on)
+        return None if line is None else standing(line)
+    part = part_at.get(name)
+    if part is None:
+        return None
+    left, low, right, high = polygon(part.outline).bounds
+    joined_to = any(name in (join.a.panel, join.b.panel) for join in plan.joins)
+    return flat((left, low), (right, high), part.thickness, inside_up=joined_to)
 
 
 def _with_corner(join: Join, part_at: dict[str, Part]) -> Join:

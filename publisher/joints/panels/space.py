@@ -76,6 +76,13 @@ def standing(edge: EdgeLine) -> PanelFrame:
     return _frame(edge, np.array([1.0, 0.0, 0.0]), np.array([0.0, -1.0, 0.0]), np.array([edge.length / 2, 0.0, 0.0]))
 
 
+def flat(low: Point, high: Point, thickness: float, *, inside_up: bool) -> PanelFrame:
+    """Return the frame of a panel between two corners that lies on z = 0, its left and front on x = 0 and y = 0."""
+    if inside_up:  # turned over about its x axis
+        return PanelFrame(np.diag([1.0, -1.0, -1.0]), np.array([-low[0], high[1], 0.0]))
+    return PanelFrame(np.eye(3), np.array([-low[0], -low[1], thickness]))
+
+
 def joined(a: PanelFrame, joint_line: EdgeLine, b: EdgeLine, corner: float) -> PanelFrame:
     """Return the frame of the panel whose edge ``b`` meets ``joint_line`` of the panel at ``a``, inside faces ``corner`` apart.
 

@@ -27,6 +27,17 @@ def test_places_and_the_edge_on_the_table(tried: Callable[..., Any]) -> None:
     assert (panel.name, str(panel.stands_on)) == ("box", "front.bottom")
 
 
+def test_a_plate_lies_on_the_table(tried: Callable[..., Any]) -> None:
+    text = box("front: wall, one: rib", tab("one.right", "10 mm"))
+    (panel,) = tried(text.replace("stands_on: front.bottom", "lies_on_table: front")).design.panels
+    assert (panel.stands_on.panel, panel.stands_on.edge) == ("front", "")
+    for said, found in (
+        ("lies_on_table: door", "design/unknown-place"),
+        ("lies_on_table: front\n    stands_on: one.bottom", "design/join-option"),
+    ):
+        assert found in tried(text.replace("stands_on: front.bottom", said)).found
+
+
 def test_ribs_along_one_edge_need_lines_that_lie_apart(tried: Callable[..., Any]) -> None:
     places = "front: wall, one: rib, two: rib"
     assert tried(box(places, tab("one.right", "10 mm"), tab("two.right", "15.3 mm"))).found == []

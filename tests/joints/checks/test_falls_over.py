@@ -1,9 +1,11 @@
+from dataclasses import replace
 from random import Random
 from types import SimpleNamespace
 
 import pytest
 
 from publisher.basics import Severity
+from publisher.design import EdgeRef, FaceSeat
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks.falls_over import falls_over
 
@@ -63,3 +65,15 @@ def test_panels_that_do_not_meet_are_not_judged(make: SimpleNamespace) -> None:
         make.assembled(make.design(panels=(plan,)), make.wall("w", 60, 40), make.wall("high", 60, 90)), falls_over
     )
     assert (outcome.looked_at, outcome.findings) == (0, ())
+
+
+def test_a_plate_that_stands_on_its_rim_is_told_how_to_lie(make: SimpleNamespace) -> None:
+    plan = make.panels("yard", {"plate": "plate", "w": "w"}, "plate.bottom")
+    seat = FaceSeat("w", "plate", "outside", "bottom", (50.0, 40.0), 0.0, None, make.here)
+    parts = make.wall("plate", 100, 80), make.wall("w", 60, 40)
+    hints = [
+        [f.hint for f in falls_over.run(make.assembled(make.design(panels=(one,)), *parts), falls_over).findings]
+        for one in (replace(plan, seats=(seat,)), replace(plan, seats=(seat,), stands_on=EdgeRef("plate", "")))
+    ]
+    assert "say lies_on_table: plate" in hints[0][0]
+    assert hints[1] == []

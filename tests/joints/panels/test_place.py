@@ -1,9 +1,11 @@
+from dataclasses import replace
 from math import pi, tan
 from types import SimpleNamespace
 
 import numpy as np
 import pytest
 
+from publisher.design import EdgeRef, FaceSeat
 from publisher.joints.panels.matings import matings_of
 from publisher.joints.panels.place import place_panels
 
@@ -106,3 +108,19 @@ def test_the_same_place_follows_from_either_side_of_a_crossing(make: SimpleNames
 def test_a_crossing_without_a_slot_places_nothing(make: SimpleNamespace) -> None:
     plan, parts = make.crate()
     assert place_panels(plan, parts | {"short": make.wall("short", 100, 40)}).unplaced == ("l2", "s1", "s2")
+
+
+def test_a_plate_lies_on_the_table_and_carries_a_wall(make: SimpleNamespace) -> None:
+    """A wall in the middle of a plate of 100 × 80 mm; and one that runs along its front edge, to which its inside turns."""
+    plan = make.panels("plate", {"p": "plate", "w": "wall"}, "p.bottom")
+    plan = replace(plan, stands_on=EdgeRef("p", ""))
+    seat = FaceSeat("w", "p", "outside", "bottom", (50.0, 40.0), 0.0, None, make.here)
+    parts = {"plate": make.wall("plate", 100, 80), "wall": make.wall("wall", 60, 40)}
+    plate, wall = place_panels(replace(plan, seats=(seat,)), parts).panels
+    assert plate.frame.carry(np.array([[0, 0, -5.0], [100, 80, 0]])).ravel() == pytest.approx([0, 0, 0, 100, 80, 5])
+    assert wall.frame.carry(np.array([[0, 0, -2.5], [60, 40, -2.5]])).ravel() == pytest.approx([20, 40, 5, 80, 40, 45])
+    edged = replace(plan, joins=(make.join("p.bottom", "w.bottom"),))
+    parts["wall"] = make.wall("wall", 100, 40)
+    plate, wall = place_panels(edged, parts).panels
+    assert plate.frame.carry(np.array([[0, 0, -5.0], [100, 80, 0]])).ravel() == pytest.approx([0, 80, 5, 100, 0, 0])
+    assert float(wall.frame.point((50, 40), 0.0)[2]) == pytest.approx(40.0)
