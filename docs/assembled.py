@@ -54,6 +54,25 @@ assembly:
       - {edges: [c.right, a.left], joint: mitre}
 """
 
+STALL = """\
+sizes: {board: 5 mm, width: 120 mm, depth: 90 mm, height: 60 mm, reach: 4 mm}
+parts:
+  plate: {name: Plate, board: foam, shape: rectangle, with: {width: width, height: depth + 30 mm}}
+  back: {name: Back, board: foam, shape: wall_panel, with: {width: width, height: height}}
+  left: {name: Left side, like: back, with: {width: depth}}
+  right: {name: Right side, like: left}
+  roof: {name: Roof, board: foam, shape: rectangle, with: {width: width, height: depth + reach}}
+assembly:
+  stall:
+    panels: {plate: plate, back: back, left: left, right: right, roof: roof}
+    lies_on_table: plate
+    joins:
+      - {place: back, stands_on: plate, edge: bottom, at: [width / 2, depth + 30 mm - board / 2], turn: 180 deg}
+      - {edges: [back.right, left.left], joint: butt, runs_through: back}
+      - {edges: [right.right, back.left], joint: butt, runs_through: back}
+      - {place: roof, rests_on: [back.top, left.top, right.top], at: [0 mm, reach / 2]}
+"""
+
 ASSEMBLED = (
     (
         "A lean-to with a closed back",
@@ -72,6 +91,12 @@ ASSEMBLED = (
         "Three walls whose corners follow",
         "Three lengths fix a triangle, so no corner is written; of a longer ring all but three are written, or `corners: equal`.",
         TOWER,
+    ),
+    (
+        "A stall on a plate, open in front",
+        "The plate lies on the table, and what is put on its face stands there. The roof covers the outsides of the three walls that it "
+        "rests on; `at` moves it, here so that all that it is deeper than they are reaches out in front.",
+        STALL,
     ),
 )
 

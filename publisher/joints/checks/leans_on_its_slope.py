@@ -8,7 +8,7 @@ from publisher.joints.assembled import Assembled
 from publisher.joints.checks.off_its_face import ASKEW
 from publisher.joints.panels import PanelAssembly, Seating
 
-SQUARE = 1e-6  # of its length by which an edge may run askew and be level or upright on its template
+AS_DRAWN = 1e-6  # of its length by which an edge may run askew and be level or upright on its template
 
 
 @checked(
@@ -55,7 +55,7 @@ def _lean(seating: Seating, assembly: PanelAssembly) -> float | None:
     across, up = (
         abs(end - start) / dist(edge.start, edge.end) for start, end in zip(edge.start, edge.end, strict=True)
     )
-    plumb = abs(float(panel.frame.outward[2])) < SQUARE
-    if min(across, up) < SQUARE or not plumb or not ASKEW < seating.rises < 90.0 - ASKEW:
+    plumb = abs(float(panel.frame.outward[2])) < AS_DRAWN
+    if min(across, up) < AS_DRAWN or not plumb or not ASKEW < seating.rises < 90.0 - ASKEW:
         return None
     return degrees(acos(min(1.0, abs(float(panel.frame.axes[2, 1])))))

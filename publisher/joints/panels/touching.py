@@ -8,6 +8,7 @@ import shapely
 from publisher.basics import record
 from publisher.basics.wording import say_length
 from publisher.geometry import Edge, Part, polygon
+from publisher.joints.panels.bent import FAR
 from publisher.joints.panels.solids import face_pair
 from publisher.joints.panels.space import Array, EdgeLine, PanelFrame
 
@@ -25,7 +26,6 @@ FLAT = 1.0
 """Degrees: an edge that is more askew to the face touches it along a line, not with its whole thickness."""
 
 NOTHING = shapely.Polygon()
-FAR = 1e4  # mm: beyond every part
 SHARE_DUST = 1e-6
 HARDLY = 0.2  # of its thickness: one rim of an edge that a face ends at
 EDGE_STEP = 1.0  # mm between the places along the edge, at most
