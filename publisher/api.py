@@ -2,7 +2,7 @@
 
 Comes in: folders, bytes, and values that this door gave. Goes out: frozen records, in mm and degrees. What is wrong with the work
 stands in the records as findings; a ``Refusal`` is raised when something cannot be used at all. Never: prints, ends the process,
-writes a file but by ``place``, ``release``, ``keep_spec`` and the two functions that keep layouts.
+writes a file but by ``new``, ``place``, ``release``, ``keep_spec`` and the two functions that keep layouts.
 
 Importing it loads no room: each function loads those that it calls.
 """
@@ -16,7 +16,7 @@ from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from publisher.basics import Finding, Promises
-    from publisher.brief import Brief, InputFile, Inputs
+    from publisher.brief import STARTS, Brief, InputFile, Inputs
     from publisher.design import STANDARD, Design, Fact, Kind, NeedPlan, Size, say
     from publisher.geometry import DRAWING_BYTES, Look, ParameterInfo, Part, ShapeInfo
     from publisher.joints import Joined, limit_of, margin_of, spare_words, spread_ends, takes_words
@@ -51,6 +51,7 @@ __all__ = [
     "LONG_RULERS",
     "STAGES",
     "STANDARD",
+    "STARTS",
     "TOOLS",
     "UNITS",
     "AllowedScale",
@@ -113,6 +114,7 @@ __all__ = [
     "margin_of",
     "measure",
     "measure_board",
+    "new",
     "openings",
     "outline",
     "pack_facts",
@@ -497,6 +499,22 @@ def keep_verified(brief: Brief, found: dict[str, Stored]) -> None:
     from publisher.material import store_document
 
     _put(brief, store_document(tuple(found.items()), _kept(brief)))
+
+
+def new(folder: Path, like: str = "stair") -> tuple[Path, ...]:
+    """Write a new design into ``folder``, whose name becomes the design's, and return the paths of its files, the spec first.
+
+    ``like``: one of ``STARTS``. Raises Refusal when the name is none for a design, when one of the files is there, or when they cannot
+    be written; ValueError for another ``like``.
+    """
+    from publisher.brief import STARTS, begin
+    from publisher.release import put_in_place
+
+    if like not in STARTS:
+        raise ValueError(f"no design begins like “{like}”")
+    home, files = begin(folder, like)
+    put_in_place(home, files)
+    return tuple(folder / Path(name).name for name, _ in files)
 
 
 def upgrade(folder: Path) -> Upgraded:

@@ -16,11 +16,13 @@ from publisher.brief.rewriting import SpecText, Word
 from publisher.brief.rules import RULES
 from publisher.brief.schema_of_spec import build_schema, schema_text
 from publisher.brief.schema_parts import STAGES, SchemaParameter, SchemaParts, SchemaShape
+from publisher.brief.starts import STARTS, begin
 
 __all__ = [
     "NOTHING_READ",
     "RULES",
     "STAGES",
+    "STARTS",
     "Brief",
     "Entry",
     "FieldKind",
@@ -36,6 +38,7 @@ __all__ = [
     "Table",
     "Value",
     "Word",
+    "begin",
     "brief_of",
     "build_schema",
     "read_brief",

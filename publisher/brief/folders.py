@@ -1,9 +1,11 @@
-"""Which design folders a given folder stands for."""
+"""Which design folders a given folder stands for, and what a design's folder may be called."""
 
+import re
 from pathlib import Path
 
-from publisher.basics import Refusal
-from publisher.brief import rules
+from publisher.basics import Finding, Place, Refusal
+from publisher.brief import limits, rules
+from publisher.brief.wording import short
 
 SPEC = "spec.yaml"
 
@@ -18,3 +20,17 @@ def spec_folders(folder: Path) -> tuple[Path, ...]:
         hint = "give a design's folder, or a folder of such folders"
         raise Refusal(rules.NO_SPEC.found(f"{folder} {what}", subject=str(folder), hint=hint))
     return found
+
+
+def name_findings(slug: str, file: str) -> tuple[Finding, ...]:
+    """Return what is wrong with the name of a design's folder."""
+    if re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", slug) and len(slug) <= limits.SLUG_LETTERS:
+        return ()
+    return (
+        rules.FOLDER_NAME.found(
+            f"the design folder is named “{short(slug)}”",
+            subject=short(slug),
+            hint=f"rename it: small letters, digits and single hyphens, at most {limits.SLUG_LETTERS}, such as “lock-stair”",
+            place=Place(file),
+        ),
+    )

@@ -1,14 +1,13 @@
 """A designer's folder to a brief, or inputs that were gathered from it before."""
 
 import os
-import re
 from dataclasses import replace
 from pathlib import Path
 
 from publisher.basics import Finding, Place, Refusal
 from publisher.brief import limits, rules
 from publisher.brief.files import read_files
-from publisher.brief.folders import SPEC
+from publisher.brief.folders import SPEC, name_findings
 from publisher.brief.gather import Folder, Gathered, Source
 from publisher.brief.inputs import Inputs
 from publisher.brief.model import Brief
@@ -52,7 +51,10 @@ def _read(slug: str, folder: Path, source: Source) -> Brief:
     bound = validate(top, file)
     files, about_files = read_files(source, bound.files, file)
     return Brief(
-        slug, bound.fields, files, _shortened((*_name(slug, file), *findings, *bound.findings, *about_files), file)
+        slug,
+        bound.fields,
+        files,
+        _shortened((*name_findings(slug, file), *findings, *bound.findings, *about_files), file),
     )
 
 
@@ -101,16 +103,3 @@ def _spec_bytes(source: Source, file: str) -> bytes:
     if isinstance(data, bytes):
         return data
     raise Refusal(too_big(file) if data.check == rules.FILE_SIZE.id else data)
-
-
-def _name(slug: str, file: str) -> tuple[Finding, ...]:
-    if re.fullmatch(r"[a-z0-9]+(-[a-z0-9]+)*", slug) and len(slug) <= limits.SLUG_LETTERS:
-        return ()
-    return (
-        rules.FOLDER_NAME.found(
-            f"the design folder is named “{short(slug)}”",
-            subject=short(slug),
-            hint=f"rename it: small letters, digits and single hyphens, at most {limits.SLUG_LETTERS}, such as “lock-stair”",
-            place=Place(file),
-        ),
-    )

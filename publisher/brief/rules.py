@@ -15,6 +15,11 @@ FOLDER_NAME = _rule(
     "the folder's name is small letters, digits and hyphens",
     "the folder's name becomes part of every file name of the pack, on every kind of computer",
 )
+NOT_NEW = _rule(
+    "not-new",
+    "a new design takes the place of no file",
+    "what somebody wrote would be lost under what every new design begins with",
+)
 NO_SPEC = _rule("no-spec", "the folder holds spec.yaml", "everything about a design starts from its spec")
 UNREADABLE = _rule(
     "unreadable-file", "every file can be read", "a pack cannot be made from a file that nobody can open"
@@ -108,7 +113,7 @@ FONT_RIGHTS = _rule(
 )
 
 RULES: tuple[Rule, ...] = (
-    NO_FOLDER, FOLDER_NAME, NO_SPEC, UNREADABLE, SPEC_SIZE, NOT_UTF8, HIDDEN, SYNTAX, TAB, UNQUOTED, EMPTY, TOP,
+    NO_FOLDER, FOLDER_NAME, NOT_NEW, NO_SPEC, UNREADABLE, SPEC_SIZE, NOT_UTF8, HIDDEN, SYNTAX, TAB, UNQUOTED, EMPTY, TOP,
     DOCUMENTS, DEPTH, NODES, ALIASES, DUPLICATE, MERGE, TAG, KEY, LIKENESS, UNKNOWN_KEY, MISSING_KEY, UNKNOWN_WORD, WRONG_KIND,
     BAD_FORM, LENGTH, NO_VALUE, ITEMS, REPEATED, UNCLEAR, FORMAT, MISFIT, MANY, LEAVES, PATH_FORM, FILE_TYPE,
     MISSING_FILE, NAME_CASE, FILE_SIZE, NOT_PICTURE, PICTURE_COLOURS, PIXELS, NOT_FONT, FONT_RIGHTS,

@@ -19,6 +19,7 @@ COMMANDS = {
     "build": "Make the packs of one or more designs, and prove them.",
     "check": "Check designs without making pages: facts, needs, findings.",
     "measure": "Judge a printed sheet from two ruler readings.",
+    "new": "Begin a design: a commented spec that builds as it is.",
     "outline": "Show what the tool sees in a drawing.",
     "proof": "Read finished PDFs and judge their print scale.",
     "release": "Prove a design's packs and put them in a new versioned folder.",
@@ -47,6 +48,8 @@ class Commands(click.Group):
                 from publisher.cli.check import check as command
             case "measure":
                 from publisher.cli.measure import measure as command
+            case "new":
+                from publisher.cli.new import new as command
             case "outline":
                 from publisher.cli.outline import outline as command
             case "proof":

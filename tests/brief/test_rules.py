@@ -92,7 +92,7 @@ MADE: dict[str, Maker] = {
     rules.PIXELS.id: _pixels,
     rules.MANY.id: _many,
 }
-ELSEWHERE = {rules.MISFIT.id}  # see test_what_has_no_words_of_its_own
+ELSEWHERE = {rules.MISFIT.id, rules.NOT_NEW.id}  # see test_what_has_no_words_of_its_own and test_starts.py
 TABLED = {rule.id for rule in RULES} - ELSEWHERE
 
 

@@ -114,8 +114,6 @@ def test_commands_run_and_output_is_real(
         said = ""
         for command in commands:
             words = shlex.split(command)
-            if words[:2] == ["cp", "-r"]:
-                shutil.copytree(words[2], words[3])
             if words[0] != "publisher":
                 continue
             run = publisher(*words[1:])

@@ -1,0 +1,53 @@
+"""What a new design begins with: a commented spec that builds as it is, the schema for editors, and a drawing where it needs one."""
+
+import os
+from pathlib import Path
+
+from publisher.basics import Place, Refusal
+from publisher.basics.wording import listed
+from publisher.brief import rules
+from publisher.brief.folders import SPEC, name_findings
+from publisher.brief.schema_of_spec import schema_text
+
+SCHEMA = "spec.schema.json"
+"""Where the first line of a new spec tells editors to look."""
+DRAWING = "outline.svg"
+STARTS = {
+    "stair": "a stair that winds up in layers",
+    "house": "a gabled house of panels",
+    "tower": "a tower of six walls, with a spire that lifts off",
+    "tiles": "street tiles with paving",
+    "hill": "a hill in layers",
+    "drawing": "a boat in layers, from a drawing",
+}
+"""Kinds of designs to begin with, and what each is."""
+
+
+def begin(folder: Path, like: str) -> tuple[Path, tuple[tuple[str, bytes], ...]]:
+    """Return where to put a new design, and its files: the folder that is to hold ``folder``; paths below it, bytes.
+
+    ``like`` is one of ``STARTS``. Nothing is written. Raises Refusal when the name is none for a design, or when one of the files is
+    there already.
+    """
+    home = Path(os.path.abspath(folder))  # noqa: PTH100 - a link keeps its name
+    findings = name_findings(home.name, folder.as_posix())
+    if findings:
+        raise Refusal(*findings)
+    title = home.name.replace("-", " ").capitalize()
+    spec = _text(f"{like}.yaml").replace("@TITLE@", title)
+    files = {SPEC: spec, SCHEMA: schema_text(), **({DRAWING: _text(DRAWING)} if like == "drawing" else {})}
+    there = [name for name in files if os.path.lexists(home / name)]
+    if there:
+        raise Refusal(
+            rules.NOT_NEW.found(
+                f"{folder} holds {listed(there)} already, and nothing is written over",
+                subject=home.name,
+                hint="give the new design another name",
+                place=Place((folder / there[0]).as_posix()),
+            )
+        )
+    return home.parent, tuple((f"{home.name}/{name}", text.encode("utf-8")) for name, text in files.items())
+
+
+def _text(name: str) -> str:
+    return (Path(__file__).parent / "starts" / name).read_text(encoding="utf-8")

@@ -1,0 +1,50 @@
+"""Designs that ``publisher new`` begins."""
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+from publisher import api
+from tests.whole.conftest import Run, everything
+
+Publisher = Callable[..., Run]
+
+
+@pytest.mark.parametrize("like", api.STARTS)
+def test_a_new_design_gives_pages_without_a_finding(like: str, tmp_path: Path) -> None:
+    paths = api.new(tmp_path / "my-first", like)
+    assert all(path.is_file() for path in paths)
+    worked = api.work(api.read(tmp_path / "my-first", papers=("a4",)), advise=True)
+    packs, found = api.compose(worked)
+    assert (worked.findings, found) == ((), ())
+    assert [pack.paper.name for pack in packs] == ["a4"]
+
+
+def test_a_new_design_is_built_and_proved(publisher: Publisher, tmp_path: Path) -> None:
+    begun = publisher("new", tmp_path / "my-boat", "--like", "drawing")
+    assert begun.code == 0 and f"wrote {tmp_path / 'my-boat' / 'spec.yaml'}" in begun.out
+    run = publisher("build", tmp_path / "my-boat", "--out", tmp_path / "packs", "--paper", "a4", "--variant", "barge")
+    assert (run.code, run.err) == (0, "")
+    assert (tmp_path / "packs" / "my-boat" / "my-boat-1.0.0-barge-a4.pdf").is_file()
+
+
+@pytest.mark.parametrize("name", ["My-boat", "my boat", "my_boat", "con", "böot", "-boat", "x" * 41, ".."])
+def test_a_name_that_no_design_may_have_is_refused(name: str, publisher: Publisher, tmp_path: Path) -> None:
+    run = publisher("new", tmp_path / "Shelf" / name)
+    assert run.code == 2 and "error" in run.err
+    assert not list(tmp_path.iterdir())
+
+
+def test_a_design_is_begun_once(publisher: Publisher, tmp_path: Path) -> None:
+    assert publisher("new", tmp_path / "boat", "--json").code == 0
+    before = everything(tmp_path)
+    again = publisher("new", tmp_path / "boat", "--like", "house")
+    assert again.code == 2 and "brief/not-new" in again.err
+    assert everything(tmp_path) == before
+
+
+def test_a_place_that_cannot_be_written_is_a_sentence(publisher: Publisher, tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("")
+    run = publisher("new", tmp_path / "file" / "boat")
+    assert run.code == 2 and "error" in run.err
