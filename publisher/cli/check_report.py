@@ -54,7 +54,7 @@ def _assemblies(design: Design, joined: Joined) -> list[tuple[str, str]]:
     for name in dict.fromkeys(
         [*(stack for stack, _ in joined.layers), *(p.name for p in design.panels), *(w.name for w in design.wholes)]
     ):
-        keys = (*SIZES, *PACKED, "mass", *(key for key, _ in DECIDING))
+        keys = (*SIZES, *PACKED, "mass", "deck_span", *(key for key, _ in DECIDING))
         facts = {key: fact for key in keys if (fact := joined.fact(f"{name}.{key}"))}
         rows += [(title, ", ".join(said)) for title, said in ((name, _extent(facts)), ("", _deciding(facts))) if said]
     return rows
@@ -73,7 +73,9 @@ def _deciding(facts: dict[str, Fact]) -> list[str]:
     bears = facts.get("strength_factor")
     passed_over = ("weakest_step", "strength_factor") if bears is not None and bears.value > STRONG else ()
     said = [_words(key, words, facts[key]) for key, words in DECIDING if key in facts and key not in passed_over]
-    if "deck_strength_factor" in facts and "deck_sag" not in facts:
+    if "deck_span" in facts and "deck_strength_factor" not in facts:
+        said.append("deck not judged: no bending strength of the board is given")
+    if "deck_span" in facts and "deck_sag" not in facts:
         said.append("sag not judged: no stiffness of the board is given")
     return said
 

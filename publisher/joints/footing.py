@@ -48,9 +48,19 @@ def hull_sides(ground: shapely.Geometry) -> tuple[Array, Array]:
         return np.array([[1.0, 0.0]]), np.array([-inf])  # touches in a line or not at all: it tips
     side = np.diff(ring, axis=0)
     length = np.hypot(side[:, 0], side[:, 1])
+    if (length > 1e-9).sum() < 3:
+        return np.array([[1.0, 0.0]]), np.array([-inf])
     side, ring = side[length > 1e-9] / length[length > 1e-9, None], ring[:-1][length > 1e-9]
     normals = np.column_stack([side[:, 1], -side[:, 0]])
     return normals, (normals * ring).sum(axis=1)
+
+
+def narrowest(ground: shapely.Geometry) -> float:
+    """Return the least width (mm) of the hull of what touches the ground: 0 for a line or a point."""
+    normals, limits = hull_sides(ground)
+    if not np.isfinite(limits).all():
+        return 0.0
+    return float((limits - (normals @ shapely.get_coordinates(ground).T).min(axis=1)).min())
 
 
 def push_to_tip(mass: float, margin: float, height: float) -> float:

@@ -18,7 +18,7 @@ from publisher.joints.panels import balance_of, facts_of_decks, place_panels, se
 from publisher.joints.panels import facts as panel_facts
 from publisher.joints.stacks import Knee, LaidStack, knee_marks, lay_all, seats_of
 from publisher.joints.stacks import facts as stack_facts
-from publisher.joints.wholes import PlacedWhole, panels_of_stack, put_things
+from publisher.joints.wholes import PlacedWhole, decks_between, panels_of_stack, put_things
 from publisher.joints.wholes import facts_of as whole_facts
 
 
@@ -118,6 +118,7 @@ def assemble(design: Design, parts: tuple[Part, ...]) -> tuple[Assembled, tuple[
         balance = balance_of(made.panels, lambda part: mass_of(part, boards), design.figure)
         name, place = made.plan.name, made.plan.place
         facts += [Fact(f"{name}.{fact}", value, kind, place) for fact, value, kind in standing_facts(balance)]
+        facts += facts_of_decks(name, place, made.decks)
         facts += footprint.packed(made.plan.name, (panel.part for panel in made.panels), made.plan.place)
     facts += footprint.longest(facts)
     return Assembled(design, parts, tuple(reports), tuple(mated), tuple(facts), things=things), whole
@@ -141,13 +142,16 @@ def _things(
     }
     made |= {m.assembly.plan.name: m.assembly.boards for m in mated if not m.assembly.unplaced}
     put = (put_things(plan, made, lambda part: mass_of(part, boards)) for plan in design.wholes)
-    return tuple(whole for whole in put if whole is not None)
+    plans = {m.assembly.plan.name: m.assembly.plan for m in mated}
+    return tuple(
+        replace(whole, decks=decks_between(whole, plans, boards, design.figure)) for whole in put if whole is not None
+    )
 
 
 def _facts_of_panels(mated: MatedPanels, boards: dict[str, Board]) -> list[Fact]:
     """Return the sizes of a panel assembly, its mass and its pile; of one without a panel that could be placed no mass."""
     plan, pieces = mated.assembly.plan, [panel.part for panel in mated.assembly.panels]
-    facts = [*panel_facts.facts_of(mated.assembly, mated.balance), *facts_of_decks(mated.assembly, mated.decks)]
+    facts = [*panel_facts.facts_of(mated.assembly, mated.balance), *facts_of_decks(plan.name, plan.place, mated.decks)]
     if pieces:
         facts.append(footprint.panels_mass(plan.name, pieces, boards, plan.place))
         facts += footprint.packed(plan.name, pieces, plan.place)

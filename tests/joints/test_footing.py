@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 import shapely
 
-from publisher.joints.footing import areal_mass, ballast, hull_sides, mass_of, push_to_slide, push_to_tip
+from publisher.joints.footing import areal_mass, ballast, hull_sides, mass_of, narrowest, push_to_slide, push_to_tip
 
 
 def test_a_piece_weighs_its_area_without_its_openings(make: SimpleNamespace) -> None:
@@ -22,6 +22,14 @@ def test_what_touches_in_a_line_holds_nothing() -> None:
     assert hull_sides(shapely.LineString([(0, 0), (10, 0)]))[1] == [-np.inf]
     normals, limits = hull_sides(shapely.box(0, 0, 40, 20))
     assert sorted((limits - normals @ np.array([10.0, 5.0])).tolist()) == pytest.approx([5.0, 10.0, 15.0, 30.0])
+
+
+def test_a_hull_without_a_side_is_a_point() -> None:
+    """Corners that rounding puts less than a millionth of a millimetre apart."""
+    tip = shapely.Polygon([(0, 0), (1e-12, 0), (0, 1e-12)])
+    assert hull_sides(tip)[1] == [-np.inf]
+    assert narrowest(tip) == narrowest(shapely.LineString([(0, 0), (9, 0)])) == 0.0
+    assert narrowest(shapely.box(0, 0, 40, 20)) == pytest.approx(20.0)
 
 
 def test_a_push_at_half_the_height_tips_about_the_edge() -> None:

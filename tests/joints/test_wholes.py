@@ -7,6 +7,7 @@ import pytest
 
 from publisher.design import ThingPlan, WholePlan
 from publisher.geometry import Part, polygon
+from publisher.joints.footing import narrowest
 from publisher.joints.panels import Panel, place_panels
 from publisher.joints.stacks import lay_all
 from publisher.joints.wholes import PlacedWhole, facts_of, locked_by, panels_of_stack, put_things
@@ -75,6 +76,13 @@ def test_a_roof_comes_down_on_the_ridge_or_the_sides_of_a_block(make: SimpleName
     inside = (high[2] - low[2]) - 5.0 * 2**0.5 - 20.0  # of the roof over its lowest corner, 20 mm from its ridge
     assert low[2] == pytest.approx(50.0 - inside, abs=1e-6)
     assert whole.thing("roof").foot.area == pytest.approx(1600.0)
+
+
+@pytest.mark.parametrize("span", [float(wide) for wide in np.random.default_rng(7).uniform(80, 180, 12)])
+def test_a_slab_touches_a_ridge_in_a_line_whatever_its_span(make: SimpleNamespace, span: float) -> None:
+    panels = {"tent": tent(make, span), "slab": slabs(make, make.rectangle("slab", 0, 0, 200, 100), 1)}
+    whole = put(make, panels, {"t": ("tent", (), (0, 0)), "s": ("slab", ("t",), (0, 0))})
+    assert narrowest(whole.thing("s").foot) < 1e-6
 
 
 def test_what_reaches_over_a_thing_locks_it(make: SimpleNamespace) -> None:

@@ -5,6 +5,7 @@ from math import floor
 from publisher.basics import Check, Findings, Place, Severity, checked
 from publisher.design import say
 from publisher.joints.assembled import Assembled
+from publisher.joints.checks.deck_bends import decks_in
 
 FINGER_PRESSES = 5.0
 """N: what a finger presses with. An assumption."""
@@ -43,9 +44,5 @@ def _carried(subject: Assembled) -> list[tuple[str, str, float, Place]]:
         for report in subject.wholes
         if (fact := subject.fact(f"{report.stack.name}.step_carries")) is not None
     ]
-    decks = [
-        (m.assembly.plan.name, deck.panel.name, deck.carries, m.assembly.plan.place)
-        for m in subject.panels
-        for deck in m.decks
-    ]
+    decks = [(name, deck.panel.name, deck.carries, place) for name, place, deck in decks_in(subject)]
     return [*steps, *decks]

@@ -27,7 +27,7 @@ SAG = 0.5
 def too_weak(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Compare the greatest stress of every deck, under a figure at its worst place, with the bending strength of its board."""
     boards = {board.id: board for board in subject.design.boards}
-    for name, place, deck in _decks(subject):
+    for name, place, deck in decks_in(subject):
         at = deck.weakest
         stress = deck.stress(at)
         if stress <= deck.strength:
@@ -43,7 +43,7 @@ def too_weak(subject: Assembled, check: Check[Assembled]) -> Findings:
             value=stress,
             limit=deck.strength,
         )
-    return len(_decks(subject))
+    return len(decks_in(subject))
 
 
 @checked(
@@ -55,7 +55,7 @@ def too_weak(subject: Assembled, check: Check[Assembled]) -> Findings:
 def sags(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Compare how far every deck gives under a figure with half of its board; a board of unknown stiffness is not judged."""
     looked_at = 0
-    for name, place, deck in _decks(subject):
+    for name, place, deck in decks_in(subject):
         sag = deck.sag()
         if sag is None:
             continue
@@ -85,7 +85,7 @@ def sags(subject: Assembled, check: Check[Assembled]) -> Findings:
 )
 def reaches_far(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Measure how far every deck reaches beyond all that carries it."""
-    for name, place, deck in _decks(subject):
+    for name, place, deck in decks_in(subject):
         beyond = [one for one in deck.bendings if one.way == "beyond"]
         far = max(beyond, key=lambda one: one.length, default=None)
         limit = OVERHANG * deck.thick
@@ -99,11 +99,15 @@ def reaches_far(subject: Assembled, check: Check[Assembled]) -> Findings:
                 value=far.length,
                 limit=limit,
             )
-    return len(_decks(subject))
+    return len(decks_in(subject))
 
 
-def _decks(subject: Assembled) -> list[tuple[str, Place, Deck]]:
-    return [(m.assembly.plan.name, m.assembly.plan.place, deck) for m in subject.panels for deck in m.decks]
+def decks_in(subject: Assembled) -> list[tuple[str, Place, Deck]]:
+    """Return all decks with the assembly of panels or of things of which they are, and where the spec has that."""
+    return [
+        *((m.assembly.plan.name, m.assembly.plan.place, deck) for m in subject.panels for deck in m.decks),
+        *((w.plan.name, w.plan.place, deck) for w in subject.things for deck in w.decks),
+    ]
 
 
 def _where(at: Bending) -> str:

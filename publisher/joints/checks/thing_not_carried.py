@@ -5,15 +5,19 @@ from math import inf
 from publisher.basics import Check, Findings, checked
 from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
-from publisher.joints.footing import hull_sides
+from publisher.joints.footing import hull_sides, narrowest
 from publisher.joints.panels import PANEL_TOUCH
+
+LEAST_FOOT = 1.0
+"""mm: what touches on less width rocks on it as on a line. An assumption."""
 
 
 @checked(
     "joints/thing-not-carried",
     "A thing lies on all that is to carry it, and does not fall off",
     f"a thing that ends more than {PANEL_TOUCH:g} mm over what is to carry it rocks; one whose weight, with all that stands on it, "
-    "falls outside what it touches comes down",
+    "falls outside what it touches, or that touches on less than "
+    f"{LEAST_FOOT:g} mm of width, comes down",
     may_be_empty=True,
 )
 def thing_not_carried(subject: Assembled, check: Check[Assembled]) -> Findings:
@@ -42,9 +46,14 @@ def thing_not_carried(subject: Assembled, check: Check[Assembled]) -> Findings:
             normals, limits = hull_sides(one.foot)
             _, at = whole.load(name)
             margin = float((limits - normals @ at).min())
-            if margin < 0.0:
+            line = bool(one.thing.on) and narrowest(one.foot) < LEAST_FOOT
+            if line or margin < PANEL_TOUCH:  # on the very edge it falls as well
+                low_x, low_y, high_x, high_y = one.foot.bounds
+                at_a_point = max(high_x - low_x, high_y - low_y) < LEAST_FOOT
                 out = (
-                    "it touches in a line" if margin == -inf else f"its weight falls {say_length(-margin)} outside that"
+                    f"it touches {'at a point' if at_a_point else 'in a line'}"
+                    if line or margin == -inf
+                    else f"its weight falls {say_length(max(-margin, 0.0))} outside that"
                 )
                 carries = " and ".join(one.thing.on) or "the table"
                 yield check.found(
@@ -52,7 +61,7 @@ def thing_not_carried(subject: Assembled, check: Check[Assembled]) -> Findings:
                     subject=whole.plan.name,
                     hint="move it by at: [across, deep], or let more things carry it",
                     place=place,
-                    value=None if margin == -inf else margin,
-                    limit=0.0,
+                    value=None if line or margin == -inf else margin,
+                    limit=PANEL_TOUCH,
                 )
     return looked_at

@@ -6,9 +6,10 @@ from publisher.basics import Check, Finding, Findings, Place, checked, record
 from publisher.basics.wording import say_length, say_mm
 from publisher.design import Figure
 from publisher.joints.assembled import Assembled
-from publisher.joints.footing import mass_of
+from publisher.joints.footing import mass_of, narrowest
 from publisher.joints.panels import PanelBalance, balance_of
 from publisher.joints.stacks import FIGURES, StackReport
+from publisher.joints.wholes import PlacedThing
 
 WASHERS = 5.0
 """g: ballast is said in steps of this, rounded up."""
@@ -31,7 +32,7 @@ class Standing:
 )
 def tips_over(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Look at the balance of every assembly of layers with two figures on the two worst treads, and of every assembly of panels
-    with one at the worst edge of a face that it can stand on.
+    with one at the worst edge of a face that it can stand on; so of things on things, together, and each that lifts off alone.
 
     A section that is glued to the one below stands or falls with it; what falls without figures has a finding of its own.
     """
@@ -64,7 +65,31 @@ def tips_over(subject: Assembled, check: Check[Assembled]) -> Findings:
         looked_at += together.with_figure is not None
         if together.with_figure is not None and together.empty >= 0 > together.with_figure:
             yield _panels_tip(subject, check, whole.plan.name, whole.plan.place, together)
+        for one in whole.things:
+            if not one.thing.lifts_off or narrowest(one.foot) == 0.0:
+                continue
+            own = tuple(panel for other in whole.bears(one.thing.name) for panel in other.panels)
+            alone = balance_of(own, lambda part: mass_of(part, boards), figure, one.foot)
+            looked_at += alone.with_figure is not None
+            if alone.with_figure is not None and alone.empty >= 0 > alone.with_figure:
+                yield _loose_tips(subject, check, whole.plan.name, one, alone)
     return looked_at
+
+
+def _loose_tips(
+    subject: Assembled, check: Check[Assembled], whole: str, one: PlacedThing, balance: PanelBalance
+) -> Finding:
+    name, carries, margin = one.thing.name, " and ".join(one.thing.on), balance.margin
+    return check.found(
+        f"{name} of {whole}, loose on {carries}, tips over with a figure of {weight(subject.design.figure)} at the edge of "
+        f"{balance.worst}: its weight falls {say_length(-margin)} outside what it touches",
+        subject=whole,
+        hint=f"let it be glued (leave out lifts_off), or let {carries} reach {say_length(ceil(-margin))} farther on that "
+        f"side{_assumed(subject)}",
+        place=one.thing.place,
+        value=margin,
+        limit=0.0,
+    )
 
 
 def _panels_tip(subject: Assembled, check: Check[Assembled], name: str, place: Place, balance: PanelBalance) -> Finding:

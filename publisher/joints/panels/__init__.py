@@ -5,7 +5,18 @@ Never: know a stack.
 """
 
 from publisher.joints.panels.bent import FACET, bent_end, is_facet
-from publisher.joints.panels.decks import Deck, decks_of, facts_of_decks
+from publisher.joints.panels.decks import (
+    UNDER,
+    Deck,
+    bears_figures,
+    deck_on,
+    decks_of,
+    facts_of_decks,
+    region_of,
+    section_over,
+    section_under,
+    supports_of,
+)
 from publisher.joints.panels.edges import slots_of_join
 from publisher.joints.panels.facts import inside_walls, standing_facts
 from publisher.joints.panels.interference import Clash, clashes_among, clashes_of

@@ -1,11 +1,12 @@
 """Level panels of an assembly and what carries them, by what touches them as they stand. Mm."""
 
-from math import cos, radians
+from collections.abc import Collection
+from math import cos, isfinite, radians
 
 import numpy as np
 import shapely
 
-from publisher.basics import record
+from publisher.basics import Place, record
 from publisher.design import Board, Fact, Figure, Kind
 from publisher.geometry import polygon
 from publisher.joints.bending import Bending, bendings_of, strength_of
@@ -32,6 +33,7 @@ class Deck:
     """A level panel that something carries, and how it bends at its places; ``giving``: how it sags there, where that is known."""
 
     panel: Panel
+    thick: float  # mm, with what is glued on it all over
     bendings: tuple[Bending, ...]
     giving: tuple[Bending, ...]
     load: float  # N of the figure, on a base so wide (mm)
@@ -39,11 +41,6 @@ class Deck:
     own: float  # N of each mm²
     strength: float  # MPa
     stiffness: float | None  # MPa; None: not known
-
-    @property
-    def thick(self) -> float:
-        """Thickness of the board (mm)."""
-        return self.panel.part.thickness
 
     @property
     def weakest(self) -> Bending:
@@ -75,49 +72,83 @@ def decks_of(assembly: PanelAssembly, boards: dict[str, Board], figure: Figure) 
     found = []
     for panel in assembly.boards:
         heights = panel.frame.carry(corners_of(panel.part))[:, 2]
-        level = abs(float(panel.frame.outward[2])) >= cos(radians(LEANS_MOST))
-        if level and heights.max() > low + panel.part.thickness + ON_TABLE and _wide(panel, figure):
-            region = shapely.simplify(polygon(panel.part.outline), SIMPLE)
-            supports, board = _supports(assembly, panel, region, low), boards[panel.part.board]
-            bendings = bendings_of(region, supports, figure.base)
-            if bendings:
-                stiff = () if board.stiffness is None else bendings_of(region, supports, figure.base, by_sag=True)
-                own = areal_mass(board, panel.part.thickness) * GRAVITY
-                load = figure.mass * GRAVITY
-                found.append(Deck(panel, bendings, stiff, load, figure.base, own, strength_of(board), board.stiffness))
+        if bears_figures(panel, figure) and heights.max() > low + panel.part.thickness + ON_TABLE:
+            region = region_of(panel)
+            ground = {other.name for other in assembly.boards if _lowest(other) <= low + ON_TABLE}
+            supports = supports_of(assembly, panel, region, ground)
+            deck = deck_on(panel, panel.part.thickness, region, supports, boards, figure)
+            found += [] if deck is None else [deck]
     return tuple(found)
 
 
-def _wide(panel: Panel, figure: Figure) -> bool:
-    return short_side(panel.part) >= HALF_A_BASE * figure.base
+def bears_figures(panel: Panel, figure: Figure) -> bool:
+    """Tell whether a figure can stand on a panel: it is level and wide enough."""
+    level = abs(float(panel.frame.outward[2])) >= cos(radians(LEANS_MOST))
+    return level and short_side(panel.part) >= HALF_A_BASE * figure.base
 
 
-def _supports(assembly: PanelAssembly, deck: Panel, region: shapely.Geometry, low: float) -> shapely.Geometry:
+def region_of(panel: Panel) -> shapely.Geometry:
+    """Return the board that bends, in its own coordinates."""
+    return shapely.simplify(polygon(panel.part.outline), SIMPLE)
+
+
+def deck_on(
+    panel: Panel,
+    thick: float,
+    region: shapely.Geometry,
+    supports: shapely.Geometry,
+    boards: dict[str, Board],
+    figure: Figure,
+) -> Deck | None:
+    """Return a panel as a deck ``thick`` mm thick on its supports; None where it bends nowhere."""
+    board = boards[panel.part.board]
+    bendings = bendings_of(region, supports, figure.base)
+    if not bendings:
+        return None
+    stiff = () if board.stiffness is None else bendings_of(region, supports, figure.base, by_sag=True)
+    own = areal_mass(board, panel.part.thickness) * GRAVITY * thick / panel.part.thickness
+    return Deck(
+        panel, thick, bendings, stiff, figure.mass * GRAVITY, figure.base, own, strength_of(board), board.stiffness
+    )
+
+
+def section_under(panel: Panel, deck: Panel) -> shapely.Geometry:
+    """Return what of a panel lies just under a deck, in the deck's coordinates."""
+    return section_of(panel, deck.frame, deck.part.thickness + UNDER if float(deck.frame.outward[2]) > 0.0 else -UNDER)
+
+
+def section_over(panel: Panel, deck: Panel) -> shapely.Geometry:
+    """Return what of a panel stands just over a deck, in the deck's coordinates."""
+    return section_of(panel, deck.frame, -UNDER if float(deck.frame.outward[2]) > 0.0 else deck.part.thickness + UNDER)
+
+
+def supports_of(
+    assembly: PanelAssembly, deck: Panel, region: shapely.Geometry, ground: Collection[str]
+) -> shapely.Geometry:
     """Return where a deck is carried, in its own coordinates: over what stands under it, and along edges that are glued to
-    what stands without it."""
-    standing = _standing(assembly, deck.name, low)
+    what stands without it. ``ground``: names of the panels that something else carries, as the table."""
+    standing = _standing(assembly, deck.name, ground)
     pairs = [{join.a.panel, join.b.panel} for join in assembly.plan.joins]
     glued = {name for pair in pairs if deck.name in pair for name in pair}
     thick = deck.part.thickness
-    under = thick + UNDER if float(deck.frame.outward[2]) > 0.0 else -UNDER
     found = []
     for other in assembly.boards:
         if other.name not in standing:
             continue
-        found.append(section_of(other, deck.frame, under))
+        found.append(section_under(other, deck))
         if other.name in glued:
             beside = section_of(other, deck.frame, thick / 2.0)
             found.append(shapely.buffer(shapely.intersection(shapely.buffer(region, UNDER), beside), UNDER))
     return shapely.intersection(shapely.union_all(found), region)
 
 
-def _standing(assembly: PanelAssembly, without: str, low: float) -> set[str]:
-    """Return the panels that stand on the table, or hang on those, when one is taken away."""
+def _standing(assembly: PanelAssembly, without: str, ground: Collection[str]) -> set[str]:
+    """Return the panels that stand on the ground, or hang on those, when one is taken away."""
     plan = assembly.plan
     pairs = [(join.a.panel, join.b.panel) for join in plan.joins]
     pairs += [(rest.panel, ref.panel) for rest in plan.rests for ref in rest.on]
     pairs += [(seat.panel, seat.host) for seat in plan.seats]
-    stands = {panel.name for panel in assembly.boards if panel.name != without and _lowest(panel) <= low + ON_TABLE}
+    stands = set(ground) - {without}
     while (
         more := {name for pair in pairs if without not in pair for name in pair if not stands.isdisjoint(pair)} - stands
     ):
@@ -130,9 +161,10 @@ def _lowest(panel: Panel) -> float:
     return float(np.min(heights))
 
 
-def facts_of_decks(assembly: PanelAssembly, decks: tuple[Deck, ...]) -> list[Fact]:
-    """Return ``deck_span`` and ``deck_overhang`` (mm), ``deck_strength_factor`` (figures that break it), ``deck_carries`` (N: the
-    least push of a finger that does) and, where all boards say how stiff they are, ``deck_sag`` (mm), of the worst deck each."""
+def facts_of_decks(name: str, place: Place, decks: tuple[Deck, ...]) -> list[Fact]:
+    """Return ``deck_span`` and ``deck_overhang`` (mm); where the strength of all boards is known, ``deck_strength_factor`` (figures
+    that break it) and ``deck_carries`` (N: the least push of a finger that does); where all boards say how stiff they are,
+    ``deck_sag`` (mm); of the worst deck each."""
     if not decks:
         return []
     every = [one for deck in decks for one in deck.bendings]
@@ -140,11 +172,11 @@ def facts_of_decks(assembly: PanelAssembly, decks: tuple[Deck, ...]) -> list[Fac
     values: list[tuple[str, float, Kind]] = [
         ("deck_span", max((one.length for one in every if one.way == "span"), default=0.0), "length"),
         ("deck_overhang", max((one.length for one in every if one.way == "beyond"), default=0.0), "length"),
-        ("deck_strength_factor", min(stresses), "number"),
-        ("deck_carries", min(deck.carries for deck in decks), "force"),
     ]
+    if all(isfinite(deck.strength) for deck in decks):
+        values.append(("deck_strength_factor", min(stresses), "number"))
+        values.append(("deck_carries", min(deck.carries for deck in decks), "force"))
     sags = [deck.sag() for deck in decks]
     if None not in sags:
         values.append(("deck_sag", max(sag[1] for sag in sags if sag is not None), "length"))
-    plan = assembly.plan
-    return [Fact(f"{plan.name}.{name}", value, kind, plan.place) for name, value, kind in values]
+    return [Fact(f"{name}.{fact}", value, kind, place) for fact, value, kind in values]

@@ -41,9 +41,13 @@ class PanelBalance:
         return self.empty if self.with_figure is None else min(self.empty, self.with_figure)
 
 
-def balance_of(panels: tuple[Panel, ...], mass: Callable[[Part], float], figure: Figure) -> PanelBalance:
-    """Return how panels, at least one, stand together; every panel weighs ``mass`` in the middle of its board."""
-    foot, at = foot_of(boards_of(panels)), weight_of(boards_of(panels), mass)
+def balance_of(
+    panels: tuple[Panel, ...], mass: Callable[[Part], float], figure: Figure, foot: shapely.Geometry | None = None
+) -> PanelBalance:
+    """Return how panels, at least one, stand together; every panel weighs ``mass`` in the middle of its board. ``foot``: what
+    they touch, where that is not the table."""
+    foot = foot_of(boards_of(panels)) if foot is None else foot
+    at = weight_of(boards_of(panels), mass)
     whole = sum(mass(panel.part) for panel in panels)
     normals, limits = hull_sides(foot)
     empty = limits - normals @ at

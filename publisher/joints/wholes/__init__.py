@@ -4,7 +4,8 @@ Comes in: plans of wholes, laid stacks, placed panels. Goes out: every thing in 
 Never: change a thing.
 """
 
+from publisher.joints.wholes.decks import decks_between
 from publisher.joints.wholes.facts import facts_of
 from publisher.joints.wholes.locked import locked_by
-from publisher.joints.wholes.put import PlacedWhole, put_things
+from publisher.joints.wholes.put import PlacedThing, PlacedWhole, put_things
 from publisher.joints.wholes.things import panels_of_stack

@@ -10,7 +10,7 @@ from publisher.basics import record
 from publisher.design import ThingPlan, WholePlan
 from publisher.geometry import Part
 from publisher.joints.outlines import Array
-from publisher.joints.panels import PANEL_TOUCH, Panel, boards_of, foot_of, weight_of
+from publisher.joints.panels import PANEL_TOUCH, Deck, Panel, boards_of, foot_of, weight_of
 from publisher.joints.wholes.surfaces import gaps_between, surfaces_of
 from publisher.joints.wholes.things import box_of, carried
 
@@ -39,6 +39,7 @@ class PlacedWhole:
 
     plan: WholePlan
     things: tuple[PlacedThing, ...]
+    decks: tuple[Deck, ...] = ()  # of its things, that other things carry
 
     @property
     def panels(self) -> tuple[Panel, ...]:
@@ -58,17 +59,22 @@ class PlacedWhole:
         """Return the thing with this name. Raises StopIteration when there is none (design never lets that pass)."""
         return next(one for one in self.things if one.thing.name == name)
 
+    def bears(self, name: str) -> tuple[PlacedThing, ...]:
+        """Return a thing with all that stands on it alone."""
+        found: dict[str, PlacedThing] = {}
+        for one in self.things:  # each comes after what carries it
+            if one.thing.name == name or (one.thing.on and found.keys() >= set(one.thing.on)):
+                found[one.thing.name] = one
+        return tuple(found.values())
+
     def load(self, name: str) -> tuple[float, Array]:
         """Return the mass of a thing with all that stands on it alone, in grams, and the point under the centre of it.
 
         What others help to carry presses on it inside what both touch, and tips it no more than its own weight does.
         """
-        bears = {name}
-        for one in self.things:  # each comes after what carries it
-            if one.thing.on and bears.issuperset(one.thing.on):
-                bears.add(one.thing.name)
-        masses = np.array([one.mass for one in self.things if one.thing.name in bears])
-        points = np.array([one.weight for one in self.things if one.thing.name in bears])
+        bears = self.bears(name)
+        masses = np.array([one.mass for one in bears])
+        points = np.array([one.weight for one in bears])
         return float(masses.sum()), np.asarray((masses[:, None] * points).sum(axis=0) / masses.sum())
 
 

@@ -12,7 +12,8 @@ BEARS = (("step_carries", "a step", "at its outer edge"), ("deck_carries", "the 
 
 
 def handling_lines(context: Context) -> tuple[str, ...]:
-    """Return one line for the weakest step and one for the weakest deck of a design, if a finger may break them."""
+    """Return one line for the weakest step and one for the weakest deck of a design, if a finger may break them, and one where
+    nobody knows."""
     said = []
     for name, what, where in BEARS:
         values = [fact.value for fact in context.joined.facts if fact.name.partition(".")[2] == name]
@@ -22,4 +23,7 @@ def handling_lines(context: Context) -> tuple[str, ...]:
                 f"Lift it by its foot: {what} carries {floor(least * 10.0) / 10.0:.1f} N {where}, and a finger presses with "
                 f"{FINGER_PRESS:g} N."
             )
+    names = {fact.name for fact in context.joined.facts}
+    if any(name.endswith(".deck_span") and name.replace("deck_span", "deck_carries") not in names for name in names):
+        said.append("What a deck bears was not judged: no bending strength of its board was given.")
     return tuple(said)

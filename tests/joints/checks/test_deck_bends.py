@@ -10,14 +10,15 @@ import numpy as np
 import pytest
 
 from publisher.basics import Severity
-from publisher.design import Figure, PanelPlan
+from publisher.design import Figure, PanelPlan, ThingPlan, WholePlan
 from publisher.joints.assembled import Assembled, mate
 from publisher.joints.checks.deck_bends import reaches_far, sags, too_weak
 from publisher.joints.checks.falls_over import falls_over as FALLS
 from publisher.joints.checks.tips_over import tips_over as TIPS
-from publisher.joints.panels import PanelAssembly
+from publisher.joints.panels import PanelAssembly, facts_of_decks
 from publisher.joints.panels.place import Panel
 from publisher.joints.panels.space import PanelFrame
+from publisher.joints.put_together import assemble
 from tests.searches.profile import seeds
 
 UPRIGHT = np.array([[1.0, 0.0, 0.0], [0.0, 0.0, -1.0], [0.0, 1.0, 0.0]])  # its x across, its y up, looking to -y
@@ -131,6 +132,79 @@ def test_an_overhang_of_more_than_four_boards_is_warned_of(make: SimpleNamespace
     (found,) = reaches_far.run(Table(100.0, 60.0, (21.0, 95.0), sides=False).built(make), reaches_far).findings
     assert found.severity is Severity.WARNING
     assert (found.value, found.limit) == (pytest.approx(21.0), 20.0)
+
+
+# ---- decks across things
+
+
+def over_piers(
+    make: SimpleNamespace, clear: float, layers: int = 1, figure: Figure = FIGURE, more: tuple[str, ...] = ()
+) -> Assembled:
+    """A slab 60 mm deep over two piers 40 mm wide, each a thing; ``more``: piers set between them."""
+    half = clear / 2 + 20
+    places = {"w": -half, "e": half, **dict.fromkeys(more, 0.0)}
+    things = [ThingPlan(name, "pier", (), (x, 0.0), 0.0, False, make.here) for name, x in places.items()]
+    things.append(ThingPlan("road", "slab", tuple(places), (0.0, 0.0), 0.0, False, make.here))
+    stacks = make.stack("pier", ("block", 6, 0.0, (0, 0))), make.stack("slab", ("board", layers, 0.0, (0, 0)))
+    plan = WholePlan("all", tuple(things), make.here)
+    design = replace(make.design(stacks=stacks), wholes=(plan,), figure=figure)
+    return assemble(design, (make.rectangle("block", 0, 0, 40, 60), make.rectangle("board", 0, 0, clear + 80, 60)))[0]
+
+
+def test_a_deck_over_things_is_judged_as_the_same_in_one_assembly(make: SimpleNamespace) -> None:
+    heavy = Figure(60.0, 150.0)
+    (found,) = too_weak.run(over_piers(make, 320.0, figure=heavy), too_weak).findings
+    assert "road of all breaks" in found.message
+    (same,) = too_weak.run(
+        Table(400.0, 60.0, (0.0, 360.0), sides=False, board=40.0, figure=heavy).built(make), too_weak
+    ).findings
+    assert found.value == pytest.approx(same.value, rel=1e-6)
+
+
+@pytest.mark.parametrize(
+    ("clear", "layers", "more"),
+    [(220.0, 1, ()), (320.0, 2, ()), (320.0, 1, ("m",))],
+    ids=["nearer", "doubled", "propped"],
+)
+def test_a_deck_over_things_holds(make: SimpleNamespace, clear: float, layers: int, more: tuple[str, ...]) -> None:
+    outcome = too_weak.run(over_piers(make, clear, layers, Figure(60.0, 150.0), more), too_weak)
+    assert (outcome.looked_at, outcome.findings) == (1, ())
+
+
+def test_facts_tell_of_decks_over_things(make: SimpleNamespace) -> None:
+    subject = over_piers(make, 220.0)
+    span, factor = subject.fact("all.deck_span"), subject.fact("all.deck_strength_factor")
+    assert span is not None and span.value == pytest.approx(220.0)
+    assert factor is not None and factor.value > 1.0
+
+
+@pytest.mark.parametrize(("high", "found"), [(60.0, 0), (8.0, 1)], ids=["a house", "a kerb"])
+def test_high_walls_carry_the_floor_on_which_they_stand(make: SimpleNamespace, high: float, found: int) -> None:
+    """A floor 400 × 80 over two piers, with a wall on each of its long sides."""
+    sides = [make.join(f"floor.{edge}", f"{edge}.bottom", "butt") for edge in ("bottom", "top")]
+    panels = make.panels("house", {"floor": "floor", "bottom": "wall", "top": "wall"}, "bottom.bottom", *sides)
+    stack = make.stack("pier", ("block", 6, 0.0, (0, 0)))
+    at = (("w", -180.0), ("e", 180.0))
+    things = [ThingPlan(name, "pier", (), (x, 0.0), 0.0, False, make.here) for name, x in at]
+    things.append(ThingPlan("house", "house", ("w", "e"), (0.0, 0.0), 0.0, False, make.here))
+    design = replace(
+        make.design(stacks=(stack,), panels=(panels,)), wholes=(WholePlan("all", tuple(things), make.here),),
+        figure=Figure(60.0, 150.0),
+    )  # fmt: skip
+    parts = make.wall("floor", 400, 80), make.wall("wall", 400, high), make.rectangle("block", 0, 0, 40, 80)
+    outcome = too_weak.run(assemble(design, parts)[0], too_weak)
+    assert (outcome.looked_at, len(outcome.findings)) == (1, found)
+
+
+def test_card_of_unknown_strength_has_no_figure_of_strength(make: SimpleNamespace) -> None:
+    subject = Table(200.0, 60.0, (0.0, 195.0), sides=False).built(make)
+    (mated,) = subject.panels
+    known = {fact.name for fact in facts_of_decks("table", make.here, mated.decks)}
+    unknown = tuple(replace(deck, strength=inf) for deck in mated.decks)
+    assert known - {fact.name for fact in facts_of_decks("table", make.here, unknown)} == {
+        "table.deck_strength_factor",
+        "table.deck_carries",
+    }
 
 
 # ---- random decks, against a reckoning of their own

@@ -55,6 +55,25 @@ def test_a_beam_that_is_not_carried(make: SimpleNamespace, change: dict[str, Any
     assert words in finding.message
 
 
+@pytest.mark.parametrize(
+    ("wide", "deep", "words"), [(0.2, 0.2, "at a point"), (0.9, 20.0, "in a line"), (1.1, 20.0, "")]
+)
+def test_what_touches_on_hardly_any_width_rocks(make: SimpleNamespace, wide: float, deep: float, words: str) -> None:
+    stacks = make.stack("post", ("tip", 4, 0.0, (0.0, 0.0))), make.stack("beam", ("plank", 1, 0.0, (0.0, 0.0)))
+    parts = make.rectangle("tip", 0, 0, wide, deep), make.rectangle("plank", 0, 0, 100, 20)
+    plan = WholePlan("sign", (
+        ThingPlan("p", "post", (), (0, 0), 0.0, False, make.here), ThingPlan("b", "beam", ("p",), (0, 0), 0.0, False, make.here),
+    ), make.here)  # fmt: skip
+    subject = assemble(replace(make.design(stacks=stacks), wholes=(plan,)), parts)[0]
+    said = [finding.message for finding in CARRIED.run(subject, CARRIED).findings]
+    assert said == ([f"b stands on p and falls off: it touches {words}"] if words else [])
+
+
+def test_what_balances_on_the_very_edge_falls(make: SimpleNamespace) -> None:
+    (finding,) = CARRIED.run(whole(make, {**GOOD, "top": ("beam", ("w",), (15, 0))}), CARRIED).findings
+    assert finding.value == pytest.approx(0.0, abs=1e-9) and "falls off" in finding.message
+
+
 @pytest.mark.breaks("joints/parts-share-space")
 def test_things_in_one_place(make: SimpleNamespace) -> None:
     (finding, *_) = SPACE.run(whole(make, {**GOOD, "e": ("pier", (), (-10, 0))}), SPACE).findings

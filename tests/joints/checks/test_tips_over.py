@@ -125,7 +125,7 @@ def test_things_on_things_stand_as_one_with_a_figure_on_them(
     parts = make.rectangle("slab", 0, 0, 30, 20), make.rectangle("plank", 0, 0, 100, 20)
     on = tuple(f"p{i}" for i in range(len(piers)))
     things = [ThingPlan(name, "pier", (), (x, 0.0), 0.0, False, make.here) for name, x in zip(on, piers, strict=True)]
-    things.append(ThingPlan("top", "beam", on, (0.0, 0.0), 0.0, True, make.here))
+    things.append(ThingPlan("top", "beam", on, (0.0, 0.0), 0.0, False, make.here))
     plan = replace(make.design(stacks=stacks), wholes=(WholePlan("crossing", tuple(things), make.here),))
     subject = assemble(plan, parts)[0]
     found = [f for f in tips_over.run(subject, tips_over).findings if f.subject == "crossing"]
@@ -133,3 +133,28 @@ def test_things_on_things_stand_as_one_with_a_figure_on_them(
     tips = subject.fact("crossing.balance_with_figures")
     assert tips is not None and (tips.value < 0.0) is (margin is not None)
     assert subject.fact("crossing.push_to_tip") is not None
+
+
+def lid_on_base(make: SimpleNamespace, wide: float, lifts_off: bool = True) -> Assembled:
+    """A pile of layers 120 × 80, 80 mm high, and a lid on it, as two things."""
+    stacks = make.stack("base", ("layer", 16, 0.0, (0, 0))), make.stack("lid", ("slab", 1, 0.0, (0, 0)))
+    things = (
+        ThingPlan("b", "base", (), (0, 0), 0.0, False, make.here),
+        ThingPlan("t", "lid", ("b",), (0, 0), 0.0, lifts_off, make.here),
+    )
+    design = replace(make.design(stacks=stacks), wholes=(WholePlan("all", things, make.here),))
+    parts = make.rectangle("layer", 0, 0, 120, 80), make.rectangle("slab", 0, 0, wide, 80)
+    return assemble(design, parts)[0]
+
+
+def test_a_loose_thing_that_a_figure_tips_off_is_found(make: SimpleNamespace) -> None:
+    """30 g at 80 mm from the middle and a lid of 1.92 g: (30 · 80) / 31.92 = 75.2, and it lies on 60 mm."""
+    (found,) = tips_over.run(lid_on_base(make, 160), tips_over).findings
+    assert found.value == pytest.approx(60 - 30 * 80 / 31.92)
+    assert "t of all, loose on b, tips over with a figure of 30 g" in found.message
+
+
+def test_a_loose_thing_that_hardly_overhangs_and_a_glued_one_stand(make: SimpleNamespace) -> None:
+    """(30 · 61) / (30 + 1.464) = 58.2."""
+    assert tips_over.run(lid_on_base(make, 122), tips_over).findings == ()
+    assert tips_over.run(lid_on_base(make, 160, lifts_off=False), tips_over).findings == ()

@@ -31,6 +31,14 @@ def test_what_bears_a_finger_is_not_spoken_of(demo: Callable[..., Context]) -> N
     assert handling_lines(demo("island")) == ()
 
 
+def test_a_deck_of_unknown_strength_is_said_not_to_be_judged(demo: Callable[..., Context]) -> None:
+    unknown, known = Fact("box.deck_span", 90.0, "length"), Fact("box.deck_carries", 6.0, "force")
+    assert handling_lines(with_facts(demo("lock-stair"), unknown)) == (
+        "What a deck bears was not judged: no bending strength of its board was given.",
+    )
+    assert handling_lines(with_facts(demo("lock-stair"), unknown, known)) == ()
+
+
 def test_the_cover_promises_what_it_says(demo: Callable[..., Context]) -> None:
     context = demo("lock-stair")
     (line,) = handling_lines(context)

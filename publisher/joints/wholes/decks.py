@@ -1,0 +1,125 @@
+"""Decks across things: the undermost boards of a thing that others carry, between what they touch. Mm."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from itertools import pairwise
+
+import numpy as np
+import shapely
+
+from publisher.design import Board, Figure, PanelPlan
+from publisher.joints.outlines import Array
+from publisher.joints.panels import (
+    ON_TABLE,
+    PANEL_TOUCH,
+    UNDER,
+    Deck,
+    Panel,
+    PanelAssembly,
+    bears_figures,
+    corners_of,
+    deck_on,
+    region_of,
+    section_over,
+    section_under,
+    supports_of,
+)
+from publisher.joints.wholes.put import PlacedThing, PlacedWhole
+from publisher.joints.wholes.surfaces import gaps_between, surfaces_of
+
+STIFF = 5.0
+"""Boards: a wall at least so high, glued on a deck or beside it, carries it between what carries both. An assumption."""
+
+UPRIGHT = 0.5
+"""Share of its normal that a wall has upwards, at most."""
+
+SMALL = 1.0
+"""mm²: what leaves less of a board bare covers it."""
+
+
+def decks_between(
+    whole: PlacedWhole, plans: Mapping[str, PanelPlan], boards: dict[str, Board], figure: Figure
+) -> tuple[Deck, ...]:
+    """Return the undermost boards of all things that others carry, as decks on all that touches them.
+
+    What lies higher in a thing is carried by the thing itself, and judged there. ``plans``: of assemblies of panels, by their
+    names; every other thing is a stack, whose undermost layer is as thick as those on it that leave none of it bare.
+    """
+    found = []
+    for one in whole.things:
+        if not one.thing.on:
+            continue
+        below = [panel for name in one.thing.on for panel in whole.thing(name).panels]
+        above = [
+            panel
+            for other in whole.things
+            if one.thing.name in other.thing.on and not other.thing.lifts_off
+            for panel in other.panels
+        ]
+        plan = plans.get(one.thing.assembly)
+        made = _of_panels(one, plan, below, figure) if plan else [(one.panels[0], shapely.Polygon())]
+        for panel, own in made:
+            if not bears_figures(panel, figure):
+                continue
+            region = region_of(panel)
+            under = shapely.union_all([section_under(other, panel) for other in below])
+            held = shapely.intersection(shapely.union_all([under, own]), region)
+            ribs = [
+                section_over(wall, panel) for wall in (*one.panels, *above) if _upright(wall) and _high(wall, panel)
+            ]
+            held = shapely.union_all([held, *(rib for rib in ribs if shapely.dwithin(rib, held, UNDER))])
+            thick = panel.part.thickness if plan else _glued(one.panels, shapely.difference(region, held))
+            deck = deck_on(panel, thick, region, held, boards, figure)
+            if deck is not None:
+                name = f"{one.thing.name}.{panel.name}" if plan else one.thing.name
+                found.append(replace(deck, panel=replace(panel, name=name)))
+    return tuple(found)
+
+
+def _of_panels(
+    one: PlacedThing, plan: PanelPlan, below: list[Panel], figure: Figure
+) -> list[tuple[Panel, shapely.Geometry]]:
+    """Return the undermost level panels of a thing, each with what of its own thing carries it."""
+    assembly = PanelAssembly(plan, one.panels, ())
+    over = surfaces_of(below, up=True)
+    ground = {
+        panel.name
+        for panel in one.panels
+        if (not _upright(panel) or _high(panel, panel))
+        and (gaps_between(surfaces_of([panel], up=False), over).gaps <= PANEL_TOUCH).any()
+    }
+    low = min(float(_heights(panel).min()) for panel in one.panels)
+    return [
+        (panel, supports_of(assembly, panel, region_of(panel), ground))
+        for panel in one.panels
+        if bears_figures(panel, figure) and _heights(panel).max() <= low + panel.part.thickness + ON_TABLE
+    ]
+
+
+def _heights(panel: Panel) -> Array:
+    return panel.frame.carry(corners_of(panel.part))[:, 2]
+
+
+def _upright(panel: Panel) -> bool:
+    return abs(float(panel.frame.outward[2])) < UPRIGHT
+
+
+def _high(wall: Panel, deck: Panel) -> bool:
+    """Tell whether a wall is high enough to carry a deck between what carries both."""
+    return bool(np.ptp(_heights(wall)) >= STIFF * deck.part.thickness)
+
+
+def _glued(layers: tuple[Panel, ...], bare: shapely.Geometry) -> float:
+    """Return how thick (mm) a stack is, from its undermost layer as far as each covers what nothing carries."""
+    thick = layers[0].part.thickness
+    for _, layer in pairwise(layers):
+        own = shapely.transform(region_of(layer), lambda points, layer=layer: _moved(points, layer, layers[0]))
+        if shapely.area(shapely.difference(bare, own)) > SMALL:
+            break
+        thick += layer.part.thickness
+    return thick
+
+
+def _moved(points: Array, layer: Panel, deck: Panel) -> Array:
+    at = layer.frame.carry(np.column_stack([points, np.zeros(len(points))]))
+    return np.asarray(deck.frame.back(at)[:, :2])
