@@ -4,6 +4,7 @@ from collections.abc import Callable
 from math import cos, inf, radians
 
 import numpy as np
+import shapely
 
 from publisher.basics import record
 from publisher.design import Figure
