@@ -8,6 +8,7 @@ import numpy as np
 import shapely
 
 from publisher.design import Board, Figure, PanelPlan
+from publisher.joints.bending import SMALL
 from publisher.joints.outlines import Array
 from publisher.joints.panels import (
     ON_TABLE,
@@ -32,9 +33,6 @@ STIFF = 5.0
 
 UPRIGHT = 0.5
 """Share of its normal that a wall has upwards, at most."""
-
-SMALL = 1.0
-"""mm²: what leaves less of a board bare covers it."""
 
 
 def decks_between(
