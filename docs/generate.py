@@ -3,7 +3,7 @@
 import sys
 from pathlib import Path
 
-from docs import entries, limits_page, rules_page, spec_page
+from docs import entries, limits_page, rules_page, spec_page, words_page
 
 DOCS = Path(__file__).parent
 FOLDERS = ("pictures/shapes", "pictures/surfaces")  # hold generated pictures only
@@ -11,7 +11,8 @@ FOLDERS = ("pictures/shapes", "pictures/surfaces")  # hold generated pictures on
 
 def fresh() -> dict[str, str]:
     """Return the text of every generated file, by path below docs/."""
-    return {**entries.shapes(), **entries.surfaces(), **rules_page.checks(), **spec_page.spec(), **limits_page.limits()}
+    pages = (entries.shapes, entries.surfaces, rules_page.checks, spec_page.spec, limits_page.limits, words_page.words)
+    return {path: text for page in pages for path, text in page().items()}
 
 
 def stale(files: dict[str, str]) -> list[str]:

@@ -17,12 +17,12 @@ from typing import TYPE_CHECKING, Any
 if TYPE_CHECKING:
     from publisher.basics import Finding, Promises
     from publisher.brief import STARTS, Brief, InputFile, Inputs
-    from publisher.design import STANDARD, Design, Fact, Kind, NeedPlan, Size, say
+    from publisher.design import STANDARD, Design, Fact, JointInfo, Kind, NeedPlan, Size, say
     from publisher.geometry import DRAWING_BYTES, Look, ParameterInfo, Part, ShapeInfo
     from publisher.joints import Joined, limit_of, margin_of, spare_words, spread_ends, takes_words
     from publisher.material import BoardNeeds, Shared, Stored, Yield, gain
     from publisher.pages import Pack, Page
-    from publisher.pipeline import Built, BuiltPack, Released, Worked
+    from publisher.pipeline import Built, BuiltPack, Released, WordList, Worked
     from publisher.proof import Measured, Proof
     from publisher.release import Bundle, Left, Offer, Output, PlacedSet
     from publisher.ruler import (
@@ -66,6 +66,7 @@ __all__ = [
     "InputFile",
     "Inputs",
     "Joined",
+    "JointInfo",
     "Jump",
     "Kind",
     "Left",
@@ -96,6 +97,7 @@ __all__ = [
     "VariedNeed",
     "VariedSheet",
     "Verdict",
+    "WordList",
     "Worked",
     "Yield",
     "brief_of",
@@ -107,6 +109,7 @@ __all__ = [
     "gain",
     "is_placed",
     "is_released",
+    "joints",
     "keep_layouts",
     "keep_spec",
     "keep_verified",
@@ -142,6 +145,7 @@ __all__ = [
     "upgrade",
     "variants",
     "vary",
+    "words",
     "work",
     "yield_table",
 ]
@@ -450,6 +454,20 @@ def surfaces() -> tuple[ShapeInfo, ...]:
     from publisher.geometry import surface_infos
 
     return surface_infos()
+
+
+def words() -> tuple[WordList, ...]:
+    """Return every word that has a meaning in a spec, by kind: functions, tools, stages, papers and so on."""
+    from publisher.pipeline import word_lists
+
+    return word_lists()
+
+
+def joints() -> tuple[JointInfo, ...]:
+    """Return the ways in which edges of panels meet."""
+    from publisher.design import joint_infos
+
+    return joint_infos()
 
 
 def schema() -> str:

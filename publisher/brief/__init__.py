@@ -14,7 +14,7 @@ from publisher.brief.proposing import with_words
 from publisher.brief.reader import brief_of, read_brief
 from publisher.brief.rewriting import SpecText, Word
 from publisher.brief.rules import RULES
-from publisher.brief.schema_of_spec import build_schema, schema_text
+from publisher.brief.schema_of_spec import build_schema, picture_words, schema_text
 from publisher.brief.schema_parts import STAGES, SchemaParameter, SchemaParts, SchemaShape
 from publisher.brief.starts import STARTS, begin
 
@@ -41,6 +41,7 @@ __all__ = [
     "begin",
     "brief_of",
     "build_schema",
+    "picture_words",
     "read_brief",
     "schema_text",
     "shown_pixels",

@@ -35,6 +35,13 @@ def schema_text() -> str:
     return _read("spec.schema.json")
 
 
+def picture_words() -> Keys:
+    """Return the kinds of pictures that a step may have, with their meanings."""
+    picture = json.loads(_read("schema_base.json"))["$defs"]["picture"]
+    kinds = [name for choice in picture["oneOf"] for name in choice["required"]]
+    return tuple((name, picture["properties"][name]["description"].rstrip(".")) for name in kinds)
+
+
 def _read(name: str) -> str:
     return (Path(__file__).parent / name).read_text(encoding="utf-8")
 

@@ -28,6 +28,7 @@ COMMANDS = {
     "show": "Print what a stage of the work gave, as text in mm.",
     "sizes": "Print every size and fact of a design.",
     "upgrade": "Rewrite a spec of a former format, and show what changes.",
+    "words": "List the words of a spec: functions, tools, stages, papers …",
     "yield": "Lay the parts out on board sheets and keep the best layouts.",
 }
 
@@ -66,6 +67,8 @@ class Commands(click.Group):
                 from publisher.cli.sizes import sizes as command
             case "upgrade":
                 from publisher.cli.upgrade import upgrade as command
+            case "words":
+                from publisher.cli.words import words as command
             case "yield":
                 from publisher.cli.yields import yields as command
             case _:

@@ -32,6 +32,12 @@ UNKNOWN_SHAPE = Rule(
     "A name with a typing slip should find its shape.",
     Severity.ERROR,
 )
+UNKNOWN_LIST = Rule(
+    "cli/unknown-list",
+    "The list of words that is asked for exists",
+    "A name with a typing slip should find its list.",
+    Severity.ERROR,
+)
 KEEP_WHAT = Rule(
     "cli/keep-what",
     "Only layouts of the design as it is written are kept",
@@ -52,6 +58,7 @@ RULES: tuple[Rule, ...] = (
     PICTURE_NOT_WRITTEN,
     NOT_PROMISED,
     UNKNOWN_SHAPE,
+    UNKNOWN_LIST,
     KEEP_WHAT,
     ONE_NAME_TWICE,
 )

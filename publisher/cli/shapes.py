@@ -1,15 +1,16 @@
-"""``publisher shapes``: list the shapes, openings and surfaces, or one with its parameters and edges."""
+"""``publisher shapes``: list the shapes, openings, surfaces and joints, or one with its parameters and edges."""
 
 import click
 
 from publisher import api
-from publisher.api import ParameterInfo, ShapeInfo
+from publisher.api import JointInfo, ParameterInfo, ShapeInfo
 from publisher.basics import Refusal
 from publisher.basics.wording import did_you_mean
 from publisher.cli.options import json_option
 from publisher.cli.refused import UNKNOWN_SHAPE
 from publisher.cli.report import write_json
 
+Info = ShapeInfo | JointInfo
 UNITS = {"length": "mm", "angle": "°", "count": "", "number": "", "choice": ""}
 
 
@@ -17,35 +18,43 @@ UNITS = {"length": "mm", "angle": "°", "count": "", "number": "", "choice": ""}
 @click.argument("name", required=False)
 @json_option
 def shapes(name: str | None, as_json: bool) -> None:
-    """List the shapes, openings and surface patterns that a part may have; with NAME, one of them with its parameters
-    and named edges.
+    """List the shapes, openings and surface patterns that a part may have, and the joints of panels; with NAME, one of them with its
+    parameters and named edges.
 
     \b
     Example:  publisher shapes gable_wall
     """
-    infos = (*api.shapes(), *api.openings(), *api.surfaces())
+    groups = (
+        ("shape", api.shapes()),
+        ("opening", api.openings()),
+        ("surface", api.surfaces()),
+        ("joint", api.joints()),
+    )
+    infos: tuple[Info, ...] = tuple(info for _, rows in groups for info in rows)
     if name is not None:
         infos = tuple(i for i in infos if i.name == name) or _refuse(name, infos)
     if as_json:
-        write_json({"format": 1, "shapes": [_record(i) for i in infos]})
+        write_json({"format": 1, "shapes": [_record(kind, i) for kind, rows in groups for i in rows if i in infos]})
     elif name is None:
         width = max(len(i.name) for i in infos)
-        groups = (("Shapes", api.shapes()), ("Openings", api.openings()), ("Surfaces", api.surfaces()))
-        for title, rows in groups:
-            click.echo(f"{title}:")
+        for kind, rows in groups:
+            click.echo(f"{kind.capitalize()}s:")
             for info in rows:
                 click.echo(f"  {info.name:{width}}  {info.meaning}")
     else:
         _show(infos[0])
 
 
-def _refuse(name: str, infos: tuple[ShapeInfo, ...]) -> tuple[ShapeInfo, ...]:
+def _refuse(name: str, infos: tuple[Info, ...]) -> tuple[Info, ...]:
     hint = did_you_mean(name, [i.name for i in infos]) or "“publisher shapes” lists them all"
     raise Refusal(UNKNOWN_SHAPE.found(f"there is no shape called “{name}”", subject=name, hint=hint))
 
 
-def _show(info: ShapeInfo) -> None:
+def _show(info: Info) -> None:
     click.echo(f"{info.name}: {info.meaning}\n")
+    if isinstance(info, JointInfo):
+        click.echo(f"  must say: {', '.join(('edges', *info.needed))}\n  may say:  {', '.join(info.may)}")
+        return
     width = max((len(p.name) for p in info.parameters), default=0)
     for parameter in info.parameters:
         click.echo(f"  {parameter.name:{width}}  {_kind(parameter):28}  {parameter.meaning}")
@@ -70,10 +79,12 @@ def _kind(parameter: ParameterInfo) -> str:
     return f"{parameter.kind}, {given}" + (f" ({'|'.join(parameter.choices)})" if parameter.choices else "")
 
 
-def _record(info: ShapeInfo) -> dict[str, object]:
+def _record(kind: str, info: Info) -> dict[str, object]:
+    known: dict[str, object] = {"kind": kind, "name": info.name, "meaning": info.meaning}
+    if isinstance(info, JointInfo):
+        return {**known, "needed": list(info.needed), "may": list(info.may)}
     return {
-        "name": info.name,
-        "meaning": info.meaning,
+        **known,
         "edges": list(info.edges),
         "origin": info.origin,
         "openings": info.openings,

@@ -4,11 +4,15 @@ Comes in: a ``Brief``, the name of a variant, sizes set on the command line. Goe
 degrees, plans of parts, assemblies and steps; joins turned into edge treatments. Never: opens a file, knows paper.
 """
 
+from publisher.design.assembly import JointInfo, joint_infos
 from publisher.design.language import (
+    CONSTANT_WORDS,
     STANDARD,
     asked_variants,
     count_beyond,
+    function_words,
     say,
+    unit_words,
     variants,
 )
 from publisher.design.offer import (
@@ -16,6 +20,7 @@ from publisher.design.offer import (
     amount,
     fill,
     gaps,
+    named_sheets,
     said_numbers,
     sheet_size,
     size_span,
@@ -76,6 +81,7 @@ from publisher.design.rules import RULES
 from publisher.design.work_out import work_out
 
 __all__ = [
+    "CONSTANT_WORDS",
     "LONGEST_MM",
     "RULES",
     "STANDARD",
@@ -95,6 +101,7 @@ __all__ = [
     "FoldPlan",
     "FoldedPanel",
     "Join",
+    "JointInfo",
     "Kind",
     "LapSlot",
     "Lining",
@@ -129,14 +136,18 @@ __all__ = [
     "asked_variants",
     "count_beyond",
     "fill",
+    "function_words",
     "gaps",
+    "joint_infos",
     "letter",
+    "named_sheets",
     "said_numbers",
     "say",
     "sheet_size",
     "size_span",
     "text_findings",
     "two_ranges",
+    "unit_words",
     "unsigned",
     "variants",
     "work_out",

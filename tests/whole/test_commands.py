@@ -7,7 +7,10 @@ from pathlib import Path
 import pytest
 
 from publisher.basics import Finding, Place, Rule, Severity
+from publisher.brief import schema_text
 from publisher.cli.report import MOST_ALIKE, MOST_LINES, show_findings
+from publisher.design.language.functions import CONSTANTS, FUNCTIONS
+from publisher.design.language.units import UNITS
 from tests.whole.conftest import TOO_LARGE, Run, changed, everything
 
 Publisher = Callable[..., Run]
@@ -54,6 +57,46 @@ def test_shapes_are_listed_with_their_parameters(publisher: Publisher) -> None:
     assert "edges, anticlockwise: front, step_end, back, core" in run.out
     document = json.loads(publisher("shapes", "disc", "--json").out)
     assert document["shapes"][0]["parameters"][0]["unit"] == "mm"
+
+
+def test_shapes_for_programs_tell_kinds_apart(publisher: Publisher) -> None:
+    rows = json.loads(publisher("shapes", "--json").out)["shapes"]
+    assert len(rows) == len({(row["kind"], row["name"]) for row in rows})
+    kinds = {row["name"]: row["kind"] for row in rows}
+    assert [kinds[name] for name in ("disc", "door", "brick", "mitre")] == ["shape", "opening", "surface", "joint"]
+    assert set(kinds.values()) == {"shape", "opening", "surface", "joint"}
+    said = publisher("shapes", "tab_and_slot").out
+    assert "must say: edges, tabs_on, tabs, play" in said and "may say:  corner, inset" in said
+
+
+@pytest.mark.keeps("cli/unknown-list")
+def test_every_word_that_the_spec_takes_is_listed(publisher: Publisher) -> None:
+    """The lists against what the reader of a spec knows: the schema's own, and the functions that expressions take."""
+    lists = {one["list"]: one for one in json.loads(publisher("words", "--json").out)["lists"]}
+    named = {name: [word["name"] for word in one["words"]] for name, one in lists.items()}
+    schema = json.loads(schema_text())
+    part, step = schema["$defs"]["part"]["properties"], schema["$defs"]["step"]["properties"]
+    assert named["shapes"] == named["origins"] == part["shape"]["enum"]
+    assert named["surfaces"] == schema["$defs"]["surface"]["properties"]["pattern"]["enum"]
+    assert named["openings"] == schema["$defs"]["opening"]["properties"]["kind"]["enum"]
+    assert named["joints"] == schema["$defs"]["join"]["properties"]["joint"]["enum"]
+    assert named["tools"] == schema["properties"]["tools"]["items"]["enum"]
+    assert named["materials"] == schema["$defs"]["material"]["properties"]["name"]["enum"]
+    assert named["stages"] == step["stage"]["enum"]
+    assert named["pictures"] == [kind for one in schema["$defs"]["picture"]["oneOf"] for kind in one["required"]]
+    assert named["functions"] == list(FUNCTIONS) and named["constants"] == list(CONSTANTS)
+    assert named["units"] == [unit.name for unit in UNITS]
+    assert all(word["meaning"] for one in lists.values() for word in one["words"])
+    text = publisher("words").out
+    assert all(f"\n  {word} " in text for words in named.values() for word in words)
+    one = publisher("words", "units").out
+    assert " ".join(one.split()) in " ".join(text.split()) and "craft_knife" not in one
+
+
+@pytest.mark.breaks("cli/unknown-list")
+def test_an_unknown_list_is_refused_with_the_nearest(publisher: Publisher) -> None:
+    wrong = publisher("words", "tols")
+    assert wrong.code == 2 and "“tools”" in wrong.err
 
 
 @pytest.mark.breaks("cli/unknown-shape")

@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from publisher.basics import Place, Point, Rule
+from publisher.basics import Place, Point, Rule, record
 from publisher.basics.wording import listed, say_mm, trimmed
 from publisher.brief import Table, Value
 from publisher.design.language import Scope, pick_hint, read_count
@@ -20,6 +20,14 @@ JOINT_OPTIONS = {
     "tab_and_slot": (("tabs_on", "tabs", "play"), ("corner", "inset", "loosest", "flush")),
     "cross_lap": (("at", "play"), ("corner", "loosest")),
 }
+_JOINT_MEANINGS = {
+    "butt": "a square edge against the other board, which runs through",
+    "rabbet": "a square edge in a step of the other board, whose outside paper covers it",
+    "mitre": "both edges bevelled, so that they meet at the corner",
+    "fold": "one piece of board, folded along the edge",
+    "tab_and_slot": "tabs of one board through slots of the other",
+    "cross_lap": "two boards on edge, each slotted by half, that cross",
+}
 #: The option that names the leading panel, where a joint has one.
 LEADING = {"butt": "runs_through", "rabbet": "rabbet_on", "tab_and_slot": "tabs_on"}
 _ALL_OPTIONS = ("runs_through", "rabbet_on", "at", "tabs_on", "tabs", "play", "inset", "loosest", "flush")
@@ -33,6 +41,21 @@ JOINTS: dict[str, Joint] = {
 }
 MOST_TABS = 100
 ANGLE_DUST = 1e-6
+
+
+@record
+class JointInfo:
+    """A way in which edges meet: its meaning, and the fields that a join of it must and may have beside its edges."""
+
+    name: str
+    meaning: str
+    needed: tuple[str, ...]
+    may: tuple[str, ...]
+
+
+def joint_infos() -> tuple[JointInfo, ...]:
+    """Return every joint."""
+    return tuple(JointInfo(name, _JOINT_MEANINGS[name], *JOINT_OPTIONS[name]) for name in JOINTS)
 
 
 class JoinReader:

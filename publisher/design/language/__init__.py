@@ -6,6 +6,7 @@ Never: know a board, a part or an assembly.
 
 from publisher.design.language.amounts import Amount, of_kind
 from publisher.design.language.counts import MOST_OF_ONE_PART, count_beyond, read_count
+from publisher.design.language.functions import CONSTANT_WORDS, function_words
 from publisher.design.language.lexer import Fault, read_literal
 from publisher.design.language.overrides import (
     PASTED,
@@ -19,5 +20,5 @@ from publisher.design.language.overrides import (
 from publisher.design.language.parser import parse
 from publisher.design.language.scope import Scope, column_of
 from publisher.design.language.sizes import work_out_sizes
-from publisher.design.language.units import UNITS
+from publisher.design.language.units import UNITS, unit_words
 from publisher.design.language.wording import pick_hint, say

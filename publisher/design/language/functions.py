@@ -10,6 +10,7 @@ from publisher.design.language.lexer import Fault
 from publisher.design.rules import expressions as rules
 
 CONSTANTS = {"pi": pi}
+CONSTANT_WORDS = (("pi", "circumference of a circle over its diameter, 3.14159…"),)
 _EXACT_ANGLES = {0.0: 0.0, 0.5: 30.0, 1.0: 90.0}
 _EXACT_SINES = {0.0: 0.0, 30.0: 0.5, 90.0: 1.0, 150.0: 0.5, 180.0: 0.0, 210.0: -0.5, 270.0: -1.0, 330.0: -0.5}
 
@@ -20,11 +21,12 @@ _DUST = 1e-9  # of divisions: a ratio that is 1 but for it is 1
 
 @record
 class Function:
-    """A function: the least and most values that it takes, and what it does (amounts, name, offset in the text)."""
+    """A function: the least and most values that it takes, what it does (amounts, name, offset in the text), and that in words."""
 
     least: int
     most: int
     run: Callable[[Sequence[Amount], str, int], Amount]
+    meaning: str
 
 
 def sine(degrees: float) -> float:
@@ -178,17 +180,22 @@ def root(amount: Amount, at: int) -> Amount:
 _MANY = 150  # an expression of 300 letters holds no more values than that
 
 FUNCTIONS = {
-    "min": Function(2, _MANY, _choosing(min)),
-    "max": Function(2, _MANY, _choosing(max)),
-    "sqrt": Function(1, 1, _square_root),
-    "sin": Function(1, 1, _trigonometry(sine)),
-    "cos": Function(1, 1, _trigonometry(cosine)),
-    "tan": Function(1, 1, _trigonometry(tangent)),
-    "asin": Function(1, 1, _inverse(arc_sine)),
-    "acos": Function(1, 1, _inverse(arc_cosine)),
-    "atan": Function(1, 1, _inverse(arc_tangent)),
-    "abs": Function(1, 1, _absolute),
-    "floor": Function(1, 1, _rounding(floor)),
-    "ceil": Function(1, 1, _rounding(ceil)),
-    "round": Function(1, 1, _rounding(_round_half_away)),
+    "min": Function(2, _MANY, _choosing(min), "the least of several values: min(a, b, …)"),
+    "max": Function(2, _MANY, _choosing(max), "the greatest of several values: max(a, b, …)"),
+    "sqrt": Function(1, 1, _square_root, "square root of a number or an area: sqrt(run^2 + rise^2)"),
+    "sin": Function(1, 1, _trigonometry(sine), "sine of an angle: sin(pitch)"),
+    "cos": Function(1, 1, _trigonometry(cosine), "cosine of an angle"),
+    "tan": Function(1, 1, _trigonometry(tangent), "tangent of an angle"),
+    "asin": Function(1, 1, _inverse(arc_sine), "angle with this sine"),
+    "acos": Function(1, 1, _inverse(arc_cosine), "angle with this cosine"),
+    "atan": Function(1, 1, _inverse(arc_tangent), "angle with this tangent: atan(rise / run)"),
+    "abs": Function(1, 1, _absolute, "the value without its sign"),
+    "floor": Function(1, 1, _rounding(floor), "whole number below: floor(height / board)"),
+    "ceil": Function(1, 1, _rounding(ceil), "whole number above"),
+    "round": Function(1, 1, _rounding(_round_half_away), "nearest whole number"),
 }
+
+
+def function_words() -> tuple[tuple[str, str], ...]:
+    """Return every function of formulas with its meaning."""
+    return tuple((name, function.meaning) for name, function in FUNCTIONS.items())

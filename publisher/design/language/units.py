@@ -49,6 +49,11 @@ LIKELY_UNITS = {
 }
 
 
+def unit_words() -> tuple[tuple[str, str], ...]:
+    """Return every unit with its meaning."""
+    return tuple((unit.name, unit.meaning) for unit in UNITS)
+
+
 def unit_names() -> str:
     """Return the units as a message lists them."""
     return ", ".join(unit.name for unit in UNITS)

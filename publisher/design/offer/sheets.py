@@ -1,4 +1,4 @@
-"""Sheets as sold: ``20 x 30 in``, ``297 x 420 mm``."""
+"""Sheets as sold: ``20 x 30 in``, ``297 x 420 mm``, ``A3``."""
 
 import re
 
@@ -11,12 +11,27 @@ from publisher.design.rules import plans as rules
 _CROSS = re.compile(r"\s*[xX×*]\s*|\s+by\s+")
 _UNIT_AT_END = re.compile(r"(" + "|".join(u.name for u in UNITS if u.measures == "length") + r")\s*$")
 SAME_SHEET = 0.05  # mm: sides that differ by less are one size in two units
-_HINT = "write width, x, height and the unit: 20 x 30 in, or 297 x 420 mm"
+_HINT = "write width, x, height and the unit: 20 x 30 in, or 297 x 420 mm; or the name of a size: A3"
+
+
+def _halved(most: int, width: int = 841, height: int = 1189) -> dict[str, tuple[int, int]]:
+    """The A sizes of ISO 216 in mm: each is the one before, halved across its long side and rounded down."""
+    named = {}
+    for number in range(most + 1):
+        named[f"A{number}"] = width, height
+        width, height = height // 2, width
+    return named
+
+
+_NAMED = _halved(5)
 
 
 def read_sheet(value: Value, scope: Scope, subject: str) -> SheetSize | None:
-    """Return a sheet's size in mm, with the label kept as written. None after a finding."""
+    """Return a sheet's size in mm, with the label kept as written, of a name its size. None after a finding."""
     text = value.text.strip()
+    if text.upper() in _NAMED:
+        width, height = _NAMED[text.upper()]
+        return SheetSize(f"{width} x {height} mm", float(width), float(height))
     sides = _CROSS.split(text) if len(text) <= 60 else []
     unit = _UNIT_AT_END.search(text)
     if len(sides) != 2 or unit is None:
@@ -59,6 +74,11 @@ def _same(one: SheetSize, other: SheetSize, turned: bool) -> bool:
     sides = (one.width, one.height)
     ways = ((other.width, other.height), (other.height, other.width))[: 2 if turned else 1]
     return any(max(abs(a - b) for a, b in zip(sides, way, strict=True)) < SAME_SHEET for way in ways)
+
+
+def named_sheets() -> tuple[tuple[str, str], ...]:
+    """Return every name that a sheet size has, with the size."""
+    return tuple((name, f"{width} x {height} mm") for name, (width, height) in _NAMED.items())
 
 
 def sheet_size(text: str) -> SheetSize:

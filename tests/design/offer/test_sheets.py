@@ -7,8 +7,9 @@ import pytest
 from publisher.basics import Place
 from publisher.brief import Value
 from publisher.design.language.scope import Scope
-from publisher.design.offer.sheets import read_sheet, read_sheets
+from publisher.design.offer.sheets import named_sheets, read_sheet, read_sheets
 from publisher.design.records.plans import SheetSize
+from publisher.pages import papers
 
 
 def read(text: str) -> tuple[SheetSize | None, list[Any]]:
@@ -36,8 +37,23 @@ def test_sheets(text: str, width: float, height: float) -> None:
 
 
 @pytest.mark.parametrize(
-    "text", ["20 x 30", "20 in", "20 x 30 x 40 in", "0 x 30 in", "20 x 30 deg", "20 x reach mm", "6 x 1 m", "1 x 5001 mm",
-             "1/0 x 3 in", "x in", "9" * 80 + " x 3 mm"],
+    ("text", "width", "height"), [("A3", 297.0, 420.0), (" a0 ", 841.0, 1189.0), ("A5", 148.0, 210.0)]
+)
+def test_sheets_by_name(text: str, width: float, height: float) -> None:
+    sheet, findings = read(text)
+    assert findings == []
+    assert sheet == SheetSize(f"{width:g} x {height:g} mm", width, height)
+
+
+def test_named_sheets_are_the_papers_of_that_name() -> None:
+    """The halves that are counted here against the sizes that a table holds."""
+    known = {paper.name: f"{paper.width:g} x {paper.height:g} mm" for paper in papers()}
+    assert [(name, known[name.lower()]) for name, _ in named_sheets()] == list(named_sheets())
+
+
+@pytest.mark.parametrize(
+    "text", ["A6", "A 3", "letter", "20 x 30", "20 in", "20 x 30 x 40 in", "0 x 30 in", "20 x 30 deg", "20 x reach mm", "6 x 1 m",
+             "1 x 5001 mm", "1/0 x 3 in", "x in", "9" * 80 + " x 3 mm"],
 )  # fmt: skip
 def test_what_is_no_sheet(text: str) -> None:
     sheet, findings = read(text)
