@@ -73,7 +73,7 @@ def how(context: Context, box: Box, page: int) -> tuple[Body, float]:
         "Print at 100 %: choose “actual size” or “no scaling”, never “fit”, “shrink” or “fill”; "
         f"{context.paper.title}, one side only.",
         f"Measure the square across and down. Both must lie between {paired(*ends, context.paper.first)}. "
-        "The long rulers judge finer.",
+        "Close to either of these, measure the long rulers too: they judge finer.",
         "Look for all four corner marks. One is missing: the page was clipped.",
         "Hold a scrap of your board in the gauge. Read the page “Before you cut”, then make the coupon from that scrap.",
     )

@@ -18,6 +18,7 @@ from publisher.geometry.shapes import SHAPES
 WALL: dict[str, float | str] = {"width": 140.0, "height": 80.0}
 Case = tuple[PartPlan, PartPlan]
 WARNINGS = {
+    "geometry/clone-left-out",
     "geometry/corner-free",
     "geometry/drawing-size-unsaid",
     "geometry/drawn-twice",
@@ -94,6 +95,7 @@ def cases(
 
 #: Rules whose cases are no plans of parts; drawings have a table of their own.
 MARKED = {
+    "geometry/clone-left-out",
     "geometry/corner-free",
     "geometry/corners-differ",
     "geometry/no-slope",
