@@ -105,6 +105,7 @@ __all__ = [
     "compare",
     "compose",
     "designs",
+    "discard_trials",
     "fresh_schema",
     "gain",
     "is_placed",
@@ -292,6 +293,16 @@ def settle(folder: Path) -> None:
         settle(folder)
 
 
+def discard_trials(slug: str, packs: Path) -> tuple[PlacedSet, ...]:
+    """Remove what was built of a design with other sizes: of each trial the files that its list names and that are as they were made.
+
+    Raises Refusal, with nothing changed in that trial, when something cannot be removed.
+    """
+    from publisher.release import discard_trials
+
+    return discard_trials(slug, packs)
+
+
 def _offers(builds: Built | tuple[Built, ...]) -> tuple[Offer, ...]:
     return tuple(built.offer for built in (builds if isinstance(builds, tuple) else (builds,)))
 
@@ -366,7 +377,7 @@ def release(brief: Brief, releases: Path, told: Callable[[Bundle], None] | None 
     """Build all variants and papers, and put the version in place below ``releases`` at once, unless one has an error.
 
     ``told`` hears of the bundle before it is put in place. Raises Refusal when the version was released before with other
-    content, when the copy there is damaged, or when it cannot be written.
+    content, when the copy there is damaged, when it cannot be written, or for a trial: a brief that sets sizes.
     """
     from publisher import pipeline
 

@@ -78,7 +78,9 @@ from publisher.release import (
     place_bundle,
     preview_name,
     record_name,
+    refuse_trial,
     sheet_name,
+    trial_name,
     yield_name,
 )
 
@@ -317,7 +319,8 @@ def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:
     found = list(dict.fromkeys((*worked.findings, *page_findings)))
     if errors(found):
         return Built(worked, (), (), tuple(found))
-    built = tuple(_written(pack, variant) for pack in packs)
+    trial = trial_name([worked.design] if worked.design else [], brief.inputs.sets)
+    built = tuple(_written(pack, trial) for pack in packs)
     found += [replace(f, place=f.place or Place(one.pdf.path)) for one in built for f in one.proof.findings]
     if errors(found):
         return Built(worked, built, (), tuple(found))
@@ -327,9 +330,9 @@ def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:
     return Built(worked, built, outputs, tuple(found))
 
 
-def _written(pack: Pack, variant: str) -> BuiltPack:
+def _written(pack: Pack, trial: str) -> BuiltPack:
     """Write a pack as PDF, and prove it."""
-    stem = pack_stem(pack.slug, pack.version, variant)
+    stem = pack_stem(pack.slug, pack.version, pack.variant, trial)
     pdf = Output(pack_name(stem, pack.paper.name), write_pdf(pack))
     record = Output(record_name(stem, pack.paper.name), pack.attachments[0].data)
     return BuiltPack(pack, pdf, record, prove(pdf.data, pack.promises, pdf.path))
@@ -356,8 +359,9 @@ def release(brief: Brief, releases: Path, told: Callable[[Bundle], None] | None 
     """Build all variants of a design and put them below ``releases`` as one version, unless one has an error, or nobody signs it.
 
     ``told`` hears of the bundle before it is put in place. Raises Refusal when the version was released before with other
-    content, when the copy there is damaged, or when it cannot be written.
+    content, when the copy there is damaged, when it cannot be written, or when the brief sets other sizes than its spec.
     """
+    refuse_trial(brief.slug, brief.inputs.sets)
     if missing := tuple(replace(found, severity=Severity.ERROR) for found in unsigned(brief.fields)):
         return Released((Built(Worked(brief, ""), (), (), (*brief.findings, *missing)),))
     builds = tuple(build(brief, variant) for variant in asked_variants(brief))
@@ -377,7 +381,8 @@ def promised_by(brief: Brief, pdf_name: str) -> Pack | None:
     """
     own = tuple(paper.text("name") for paper in brief.fields.row("papers") if isinstance(paper, Table))
     for variant in ("", *variants(brief)):
-        paper = paper_of(pdf_name, pack_stem(brief.slug, brief.fields.text("version"), variant), own)
+        trial = trial_name([work_out(brief, variant)], brief.inputs.sets) if brief.inputs.sets else ""
+        paper = paper_of(pdf_name, pack_stem(brief.slug, brief.fields.text("version"), variant, trial), own)
         if paper is None:
             continue
         worked = work(brief, variant)

@@ -21,6 +21,7 @@ from publisher.cli.report import Report, finding_record, write_json
 @click.option(
     "--out", type=click.Path(path_type=Path), default=Path("build/packs"), show_default=True, help="Where the packs go."
 )
+@click.option("--discard-trials", is_flag=True, help="First remove what was built of these designs with --set before.")
 @json_option
 def build(
     folders: tuple[Path, ...],
@@ -28,13 +29,15 @@ def build(
     variants: tuple[str, ...],
     sets: tuple[tuple[str, str], ...],
     out: Path,
+    discard_trials: bool,
     as_json: bool,
 ) -> None:
     """Make the packs of the designs in FOLDER (a design's folder, or a folder of them; “designs” when none is given).
 
     Every finished PDF is opened again and its print scale proved. A design's packs are one set: it is put in place whole, or not at
     all when there is an error in it, and the other designs go on. Packs of an earlier build that are not built now stay if they
-    were made of the same files, else they are removed. What --set tries goes into a folder of its own and replaces nothing.
+    were made of the same files, else they are removed. What --set tries is marked as a trial on its pages,
+    goes into a folder of its own and replaces nothing.
 
     \b
     Example:  publisher build designs/lock-stair --paper a4 --set board="3/16 in"
@@ -43,9 +46,12 @@ def build(
     report = Report()
     attempts().places = True
     records: list[dict[str, object]] = []
+    discarded: list[PlacedSet] = []
     for brief in report.briefs(folders or (Path("designs"),), sets, chosen, apart=True):
         with report.passing_over():
             api.settle(out / brief.slug)
+            if discard_trials:
+                discarded += api.discard_trials(brief.slug, out)
             builds: list[Built] = []
             for variant in api.variants(brief, variants):
                 builds.append(api.build(brief, variant))
@@ -55,7 +61,15 @@ def build(
             if not as_json:
                 _summary(builds, placed)
     if as_json:
-        write_json({"format": 1, "packs": records, "findings": [finding_record(f) for f in report.findings]})
+        trials = (
+            {"discarded": [{"folder": str(one.folder), **_left(one)} for one in discarded]} if discard_trials else {}
+        )
+        found = [finding_record(f) for f in report.findings]
+        write_json({"format": 1, "packs": records, **trials, "findings": found})
+    else:
+        for one in discarded:
+            click.echo(f"{one.folder}: trial discarded")
+            _show_left(one)
     report.leave()
 
 
@@ -79,11 +93,22 @@ def _summary(builds: list[Built], placed: PlacedSet | None) -> None:
             for one in built.packs:
                 click.echo(_line(title, one, placed.folder))
     if placed is not None:
-        for word, left in (("removed", placed.removed), ("stays, made by an earlier build", placed.stays)):
-            for why in dict.fromkeys(one.why for one in left):
-                gone = ("all else that it made" if one.name == "." else one.name for one in left if one.why == why)
-                names = sorted(gone, key=lambda name: not name.endswith(".pdf"))
-                click.echo(f"    {word}: {listed(names, 4)} ({why})")
+        _show_left(placed)
+
+
+def _show_left(placed: PlacedSet) -> None:
+    for word, left in (("removed", placed.removed), ("stays, made by an earlier build", placed.stays)):
+        for why in dict.fromkeys(one.why for one in left):
+            gone = ("all else that it made" if one.name == "." else one.name for one in left if one.why == why)
+            names = sorted(gone, key=lambda name: not name.endswith(".pdf"))
+            click.echo(f"    {word}: {listed(names, 4)} ({why})")
+
+
+def _left(placed: PlacedSet) -> dict[str, object]:
+    return {
+        word: [{"file": str(placed.folder / one.name), "why": one.why} for one in left]
+        for word, left in (("removed", placed.removed), ("stays", placed.stays))
+    }
 
 
 def _line(title: str, one: BuiltPack, folder: Path) -> str:
@@ -119,12 +144,6 @@ def _record(built: Built, placed: PlacedSet | None) -> dict[str, object]:
             for one in built.packs
             if folder
         ],
-        **{
-            word: [{"file": str(folder / one.name), "why": one.why} for one in left if folder]
-            for word, left in (
-                ("removed", placed.removed if placed else ()),
-                ("stays", placed.stays if placed else ()),
-            )
-        },
+        **(_left(placed) if placed is not None else {"removed": [], "stays": []}),
         "findings": [finding_record(f) for f in built.findings],
     }

@@ -8,7 +8,7 @@ from publisher import api
 from publisher.api import STANDARD, Brief, Bundle, Released
 from publisher.basics.wording import listed
 from publisher.cli.ending import attempts
-from publisher.cli.options import json_option
+from publisher.cli.options import json_option, parse_sets
 from publisher.cli.report import Report, finding_record, write_json
 
 
@@ -21,8 +21,9 @@ from publisher.cli.report import Report, finding_record, write_json
     show_default=True,
     help="Where releases go.",
 )
+@click.option("--set", "sets", multiple=True, hidden=True, callback=parse_sets)  # to be refused in words that help
 @json_option
-def release(folders: tuple[Path, ...], out: Path, as_json: bool) -> None:
+def release(folders: tuple[Path, ...], out: Path, sets: tuple[tuple[str, str], ...], as_json: bool) -> None:
     """Build every paper and variant of the designs in FOLDER, prove each file, and put the version in place at once.
 
     Nothing is placed when the proof finds an error, or when the version was released before with other content.
@@ -33,7 +34,7 @@ def release(folders: tuple[Path, ...], out: Path, as_json: bool) -> None:
     report = Report()
     records: list[dict[str, object]] = []
     attempts().places = True
-    for brief in report.briefs(folders, apart=True):
+    for brief in report.briefs(folders, sets, apart=True):
         with report.passing_over():
             api.settle(out / brief.slug)
             released = _released(brief, out)

@@ -12,6 +12,8 @@ from publisher.design.language import (
     count_beyond,
     function_words,
     say,
+    trial_words,
+    tried_sizes,
     unit_words,
     variants,
 )
@@ -146,6 +148,8 @@ __all__ = [
     "sheet_size",
     "size_span",
     "text_findings",
+    "trial_words",
+    "tried_sizes",
     "two_ranges",
     "unit_words",
     "unsigned",

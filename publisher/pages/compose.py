@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from publisher.basics import Box, Finding, PagePromise, Promises, Rule, Severity, record, run_checks
 from publisher.brief import Inputs
-from publisher.design import Design, text_findings
+from publisher.design import Design, text_findings, trial_words, tried_sizes
 from publisher.geometry import Part
 from publisher.joints import Joined, sentences_of
 from publisher.material import BoardNeeds
@@ -76,11 +76,12 @@ def compose(
     """
     faces, findings = _faces(design)
     joined = replace(joined, sentences=sentences_of(design, joined.facts, paper.first))
-    context = Context(design, with_top_marks(parts, joined), joined, needs, paper, Setter(faces))
+    trial = trial_words(tried_sizes(design.sizes, (name for name, _ in inputs.sets)))
+    context = Context(design, with_top_marks(parts, joined), joined, needs, paper, Setter(faces), trial)
     findings += text_findings(design, context.facts)
     drafts = _within(_drafts(context), context)
     numbers = _numbers(drafts)
-    known_as, trial = pack_id(inputs, design.variant, paper), bool(inputs.sets)
+    known_as = pack_id(inputs, design.variant, paper)
     heading = heading_of(design, paper, known_as, trial)
     pictures = (PackImage(file.name, file.data) for file in design.files if file.kind == "picture")
     digests = digests_of((*faces.files(), *pictures))
@@ -135,7 +136,7 @@ def compose(
         raise PageFault(fault)
     return Pack(
         id=known_as,
-        trial=trial,
+        trial=bool(trial),
         slug=design.slug,
         version=design.version,
         variant=design.variant,

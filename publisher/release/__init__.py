@@ -6,7 +6,17 @@ it packs, overwrites a version with other content, removes what it did not make.
 """
 
 from publisher.basics import Rule
-from publisher.release.bundle import DAMAGED, VERSION_EXISTS, Bundle, Release, is_released, make_bundle, place_bundle
+from publisher.release.bundle import (
+    DAMAGED,
+    TRIAL_RELEASED,
+    VERSION_EXISTS,
+    Bundle,
+    Release,
+    is_released,
+    make_bundle,
+    place_bundle,
+    refuse_trial,
+)
 from publisher.release.listing import FinishedSize, Listing, SheetsToBuy, Variant, listing_text
 from publisher.release.lock import BUSY
 from publisher.release.names import (
@@ -19,13 +29,14 @@ from publisher.release.names import (
     preview_name,
     record_name,
     sheet_name,
+    trial_name,
     yield_name,
 )
 from publisher.release.offer import Offer, Output, bundle_of, list_of, listing_of, proof_record
-from publisher.release.packs import Left, PlacedSet, is_placed, place_packs, set_folder
+from publisher.release.packs import Left, PlacedSet, discard_trials, is_placed, place_packs, set_folder
 from publisher.release.placing import CANNOT_WRITE, put_in_place, settle
 
-RULES: tuple[Rule, ...] = (BUSY, CANNOT_WRITE, DAMAGED, NAME_TAKEN, VERSION_EXISTS)
+RULES: tuple[Rule, ...] = (BUSY, CANNOT_WRITE, DAMAGED, NAME_TAKEN, TRIAL_RELEASED, VERSION_EXISTS)
 
 __all__ = [
     "RULES",
@@ -40,6 +51,7 @@ __all__ = [
     "SheetsToBuy",
     "Variant",
     "bundle_of",
+    "discard_trials",
     "is_placed",
     "is_released",
     "list_of",
@@ -57,8 +69,10 @@ __all__ = [
     "proof_record",
     "put_in_place",
     "record_name",
+    "refuse_trial",
     "set_folder",
     "settle",
     "sheet_name",
+    "trial_name",
     "yield_name",
 ]

@@ -26,6 +26,12 @@ DAMAGED = Rule(
     "Whoever sends a cut or changed file to a buyer believes it to be the one that was proved.",
     Severity.ERROR,
 )
+TRIAL_RELEASED = Rule(
+    "release/trial",
+    "A trial is not released",
+    "Its sizes stand in no spec: nobody could make the same pack again, and two packs would bear one version.",
+    Severity.ERROR,
+)
 MANIFEST = "manifest.json"
 # what file browsers leave in any folder that they show (macOS, Windows, KDE); from memory
 _DROPPINGS = {".ds_store", "thumbs.db", "ehthumbs.db", "desktop.ini", ".directory", ".localized"}
@@ -72,6 +78,19 @@ def make_bundle(slug: str, version: str, files: tuple[tuple[str, bytes], ...]) -
             box.writestr(info, data)
     everything.append((f"{slug}-{version}.zip", archive.getvalue()))
     return Bundle(slug, version, tuple(sorted(everything)))
+
+
+def refuse_trial(slug: str, sets: tuple[tuple[str, str], ...]) -> None:
+    """Raise Refusal when sizes were set that the spec does not say."""
+    if sets:
+        said = listed([f"{name} = {value}" for name, value in sets], 5)
+        raise Refusal(
+            TRIAL_RELEASED.found(
+                f"{slug} with {said} is a trial, which is not released",
+                subject=slug,
+                hint="write the sizes into the spec, as its own or as a variant, and release that",
+            )
+        )
 
 
 @record

@@ -3,13 +3,16 @@
 Sizes as written have no variant in the name of a pack, and the folder ``standard`` where a variant's name would stand.
 """
 
+import json
+import re
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
+from hashlib import sha256
 from pathlib import PurePosixPath
 
 from publisher.basics import Finding, Place, Refusal, Rule, Severity, record
 from publisher.brief import Brief
-from publisher.design import STANDARD, Design, SheetSize, variants
+from publisher.design import STANDARD, Design, SheetSize, tried_sizes, variants
 from publisher.geometry import Part
 from publisher.material import BoardNeeds
 
@@ -26,9 +29,28 @@ LIST = "packs.json"
 _DEVICES = {"con", "prn", "aux", "nul", *(f"{device}{n}" for device in ("com", "lpt") for n in "0123456789¹²³")}
 
 
-def pack_stem(slug: str, version: str, variant: str) -> str:
-    """Return ``<slug>-<version>[-<variant>]``, with which the names of a variant's packs begin."""
-    return "-".join(text for text in (slug, version, variant) if text)
+def pack_stem(slug: str, version: str, variant: str, trial: str = "") -> str:
+    """Return ``<slug>-<version>[-<variant>][-<trial>]``, with which the names of a variant's packs begin."""
+    return "-".join(text for text in (slug, version, variant, trial) if text)
+
+
+def trial_name(designs: Iterable[Design], sets: Iterable[tuple[str, str]]) -> str:
+    """Return the name of a trial of these variants: the sizes that were set, by name, with their values as evaluated, at most 60
+    letters, the last six of them a hash of all that; '' when nothing was set.
+
+    A value that each variant works out differently counts for each: the name says those of the first.
+    """
+    names = [name for name, _ in sets]
+    tried = {
+        design.variant: [(size.name, size.value) for size in tried_sizes(design.sizes, names)] for design in designs
+    }
+    first = next(iter(tried.values()), [])
+    if not first:
+        return ""
+    said = re.sub(r"[^a-z0-9.]+", "-", "-".join(f"{name}-{value:.6g}" for name, value in first).casefold())
+    one = all(values == first for values in tried.values())
+    digits = sha256(json.dumps(first if one else sorted(tried.items())).encode()).hexdigest()[:6]
+    return f"{said[:53].strip('-.')}-{digits}"
 
 
 def pack_name(stem: str, paper: str) -> str:

@@ -14,7 +14,7 @@ from publisher.pages import Pack, cautions_for, materials_to_buy, papers, tools_
 from publisher.proof import Proof
 from publisher.release.bundle import Bundle, make_bundle
 from publisher.release.listing import FinishedSize, Listing, SheetsToBuy, Variant, listing_text, sheet_words
-from publisher.release.names import LIST, pack_name, pack_stem, record_name
+from publisher.release.names import LIST, pack_name, pack_stem, record_name, trial_name
 
 LIST_FORMAT = 2  # of the list of packs; 1 was a list for each variant that did not name all files
 
@@ -138,7 +138,7 @@ def list_of(offers: tuple[Offer, ...]) -> dict[str, Any]:
         "sets": [{"name": name, "value": value} for name, value in sorted(first.inputs.sets)],
         "inputs": [{"name": file.name, "sha256": file.sha256} for file in first.inputs.files],
         "versions": dict(first.inputs.versions),
-        "packs": [_pack_entry(pack, {o.path: o for o in offer.outputs}) for offer in offers for pack, _ in offer.packs],
+        "packs": [_pack_entry(offer, pack) for offer in offers for pack, _ in offer.packs],
         "files": [
             {"path": output.path, "size": len(output.data), "sha256": sha256(output.data).hexdigest()}
             for output in sorted((o for offer in offers for o in offer.outputs), key=lambda o: o.path)
@@ -151,9 +151,9 @@ def list_text(document: dict[str, Any]) -> bytes:
     return (json.dumps(document, indent=2, ensure_ascii=False) + "\n").encode("utf-8")
 
 
-def _pack_entry(pack: Pack, outputs: dict[str, Output]) -> dict[str, Any]:
-    stem = pack_stem(pack.slug, pack.version, pack.variant)
-    pdf = outputs[pack_name(stem, pack.paper.name)]
+def _pack_entry(offer: Offer, pack: Pack) -> dict[str, Any]:
+    stem = pack_stem(pack.slug, pack.version, pack.variant, trial_name([offer.design], offer.inputs.sets))
+    pdf = next(output for output in offer.outputs if output.path == pack_name(stem, pack.paper.name))
     return {
         "id": pack.id,
         "variant": pack.variant,

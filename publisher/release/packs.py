@@ -5,7 +5,7 @@ lists is ever removed, and only as long as it is as it was made.
 """
 
 import json
-import re
+import os
 from dataclasses import field
 from hashlib import sha256
 from pathlib import Path
@@ -14,9 +14,13 @@ from typing import Any
 from publisher.basics import record
 from publisher.basics.wording import listed
 from publisher.release import disk
-from publisher.release.names import LIST, inside
+from publisher.release.names import LIST, inside, trial_name
 from publisher.release.offer import LIST_FORMAT, Offer, list_of, list_text
 from publisher.release.placing import held, place, settle, through_link
+
+TRIALS = "trials"
+"""The folder, in a design's own, that holds what was built with other sizes: a folder for each trial."""
+CHANGED = "it is not as it was made"
 
 
 @record
@@ -53,6 +57,7 @@ class _Made:
     """A list as it was read; nothing where there is none."""
 
     version: str = ""
+    kind: str = ""
     inputs: dict[str, str] = field(default_factory=dict)
     versions: dict[str, str] = field(default_factory=dict)
     packs: tuple[dict[str, Any], ...] = ()
@@ -63,15 +68,8 @@ def set_folder(packs: Path, offers: tuple[Offer, ...]) -> Path:
     """Return where a set goes: ``packs/<slug>``, and a folder of its own in there for a trial, so that neither replaces the other."""
     design, inputs = offers[0].design, offers[0].inputs
     home = packs / design.slug
-    return home / "trials" / _trial_name(offers[0]) if inputs.sets else home
-
-
-def _trial_name(offer: Offer) -> str:
-    """Return the name of a trial: its sizes by name with their values as evaluated, at most 60 letters, the last six a hash."""
-    wanted = {name for name, _ in offer.inputs.sets}
-    values = sorted((size.name, size.value) for size in offer.design.sizes if size.name in wanted)
-    said = re.sub(r"[^a-z0-9.]+", "-", "-".join(f"{name}-{value:.6g}" for name, value in values).casefold())
-    return f"{said[:53].rstrip('-.')}-{sha256(json.dumps(values).encode()).hexdigest()[:6]}"
+    trial = trial_name((offer.design for offer in offers), inputs.sets)
+    return home / TRIALS / trial if trial else home
 
 
 def place_packs(offers: tuple[Offer, ...], packs: Path) -> PlacedSet:
@@ -97,8 +95,8 @@ def place_packs(offers: tuple[Offer, ...], packs: Path) -> PlacedSet:
             path = home / file.name
             if file.name in now or not path.exists():
                 continue
-            if through_link(home, file.name) is not None or disk.digest(path) != file.sha256:
-                stays.append(Left(file.name, "it is not as it was made"))
+            if not _is_ours(home, file):
+                stays.append(Left(file.name, CHANGED))
             elif why:
                 removed.append(Left(file.name, why))
             else:
@@ -106,6 +104,40 @@ def place_packs(offers: tuple[Offer, ...], packs: Path) -> PlacedSet:
         text = list_text(_merged(document, before, kept))
         placed = place(home, (*files, (LIST, text)), [left.name for left in removed])
     return PlacedSet(home, placed, tuple(removed), tuple(stays))
+
+
+def discard_trials(slug: str, packs: Path) -> tuple[PlacedSet, ...]:
+    """Remove the trials of a design: of each folder of them the files that its list names and that are as they were made, and the list.
+
+    All else stays and is told. Returns what was done in each folder that has a list of a trial. Raises Refusal as ``place_packs``.
+    """
+    home = packs / slug / TRIALS
+    if home.is_symlink() or home.parent.is_symlink() or not home.is_dir():
+        return ()
+    done = []
+    for folder in sorted(path for path in home.iterdir() if path.is_dir() and not path.is_symlink()):
+        settle(folder)
+        made = _read_list(folder)
+        if made is not None and made.kind == "trial":
+            done.append(_discard(folder))
+        disk.remove_empty(folder)
+    disk.remove_empty(home)
+    return tuple(done)
+
+
+def _discard(folder: Path) -> PlacedSet:
+    with held(folder):
+        made = _read_list(folder) or _Made()  # anew: another run may have been here
+        there = [file for file in made.files if os.path.lexists(folder / file.name)]
+        whole = [file for file in there if _is_ours(folder, file)]
+        removed = tuple(Left(file.name, "a trial") for file in whole)
+        place(folder, (), [*(left.name for left in removed), LIST])
+    return PlacedSet(folder, (), removed, tuple(Left(file.name, CHANGED) for file in there if file not in whole))
+
+
+def _is_ours(folder: Path, file: _MadeFile) -> bool:
+    """Say whether a file is as it was made, and no link leads to it."""
+    return through_link(folder, file.name) is None and disk.digest(folder / file.name) == file.sha256
 
 
 def is_placed(offers: tuple[Offer, ...], packs: Path) -> bool:
@@ -127,6 +159,7 @@ def _read_list(home: Path) -> _Made | None:
             return None
         return _Made(
             str(document["version"]),
+            str(document["kind"]),
             {one["name"]: one["sha256"] for one in document["inputs"]},
             {**document["versions"]},
             tuple({**one} for one in document["packs"]),

@@ -113,6 +113,7 @@ def place(folder: Path, files: tuple[tuple[str, bytes], ...], gone: Iterable[str
 def stage(folder: Path, files: Iterable[tuple[str, bytes]]) -> None:
     """Write files into a folder that is not there yet, and wait until they are on the disk."""
     disk.remove_tree(folder)
+    disk.make_folder(folder)
     paths = []
     for name, data in files:
         path = folder / name

@@ -11,11 +11,22 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.basics import Refusal
-from publisher.release import Offer, is_placed, place_packs, settle
+from publisher.release import Offer, discard_trials, is_placed, place_packs, settle, trial_name
 from tests.release.dying import Death, everything, failing, offer
 from tests.searches.profile import rounds
 
 NEW, OLD = b"new", b"old"
+
+
+def tried(value: float) -> Offer:
+    """A trial of ``quay`` at another reach."""
+    one = offer(NEW, "a4")
+    sizes = (SimpleNamespace(name="Reach", value=value), SimpleNamespace(name="board", value=5.0))
+    design = SimpleNamespace(**{**vars(one.design), "sizes": sizes})
+    inputs = replace(one.inputs, sets=(("Reach", f"{value} mm"),))
+    pdf = f"quay-1.0.0-{trial_name((design,), inputs.sets)}-a4.pdf"  # type: ignore[arg-type]
+    outputs = tuple(replace(o, path=pdf) if o.path.endswith(".pdf") else o for o in one.outputs)
+    return replace(one, design=design, inputs=inputs, outputs=outputs)  # type: ignore[arg-type]
 
 
 def names(folder: Path) -> set[str]:
@@ -125,16 +136,53 @@ def test_a_trial_stands_beside_the_set_and_replaces_nothing(tmp_path: Path) -> N
     before = everything(tmp_path)
     folders = set()
     for value in (95.0, 95.00001, 96.0):
-        tried = offer(NEW, "a4")
-        sizes = (SimpleNamespace(name="Reach", value=value), SimpleNamespace(name="board", value=5.0))
-        design = SimpleNamespace(**{**vars(tried.design), "sizes": sizes})
-        inputs = replace(tried.inputs, sets=(("Reach", f"{value} mm"),))
-        placed = place_packs((replace(tried, design=design, inputs=inputs),), tmp_path)  # type: ignore[arg-type]
+        placed = place_packs((tried(value),), tmp_path)
         assert placed.removed == ()
         folders.add(placed.folder.relative_to(tmp_path).as_posix())
     assert {n: data for n, data in everything(tmp_path).items() if "/trials/" not in n} == before
     stems = sorted(folder.rpartition("-")[0] for folder in folders)
     assert stems == ["quay/trials/reach-95", "quay/trials/reach-95", "quay/trials/reach-96"]
+
+
+def test_trials_are_discarded_by_their_own_lists_alone(tmp_path: Path) -> None:
+    place_packs((offer(OLD, "a4"),), tmp_path)
+    before = everything(tmp_path)
+    folders = [place_packs((tried(value),), tmp_path).folder for value in (95.0, 96.0)]
+    (folders[0] / "cut-files/standard/part-a.svg").write_bytes(b"mine")
+    (folders[0].parent / "mine").mkdir()
+    shutil.copytree(tmp_path / "quay", folders[0].parent / "no-trial", ignore=shutil.ignore_patterns("trials"))
+    done = discard_trials("quay", tmp_path)
+    assert [one.folder for one in done] == folders
+    assert [left.name for left in done[0].stays] == ["cut-files/standard/part-a.svg"] and done[1].stays == ()
+    after = {name: data for name, data in everything(tmp_path).items() if "/no-trial/" not in name}
+    assert after == {**before, f"quay/trials/{folders[0].name}/cut-files/standard/part-a.svg": b"mine"}
+    assert everything(folders[0].parent / "no-trial") == {n.removeprefix("quay/"): d for n, d in before.items()}
+    assert not folders[1].exists() and discard_trials("quay", tmp_path) == ()
+
+
+def test_no_trial_is_discarded_through_a_link(tmp_path: Path) -> None:
+    placed = place_packs((tried(95.0),), tmp_path / "other")
+    (tmp_path / "packs/quay").mkdir(parents=True)
+    (tmp_path / "packs/quay/trials").symlink_to(placed.folder.parent)
+    before = everything(tmp_path / "other")
+    assert discard_trials("quay", tmp_path / "packs") == ()
+    assert everything(tmp_path / "other") == before
+
+
+def test_a_trial_is_named_by_all_values_that_its_variants_work_out() -> None:
+    def name(**reach: float) -> str:
+        designs = (
+            SimpleNamespace(variant=key, sizes=(SimpleNamespace(name="Reach", value=value),))
+            for key, value in reach.items()
+        )
+        return trial_name(designs, (("Reach", "step * 3"),))  # type: ignore[arg-type]
+
+    assert name(a=96.0) == name(b=96.0) == name(a=96.0, b=96.0) != name(a=96.0, b=99.0)
+    assert name(a=96.0, b=99.0) != name(a=96.0, b=98.0)
+    assert name(a=96.0).startswith("reach-96-") and trial_name((), ()) == ""
+    sizes = tuple(SimpleNamespace(name=f"size{k:02}", value=k) for k in range(30))
+    long = trial_name((SimpleNamespace(variant="", sizes=sizes),), tuple((s.name, "1") for s in sizes))  # type: ignore[arg-type]
+    assert len(long) <= 60
 
 
 def test_a_folder_that_cannot_be_written_is_refused(tmp_path: Path) -> None:

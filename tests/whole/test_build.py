@@ -88,7 +88,9 @@ def test_vector_pages_stay_small(packs: Path) -> None:
 
 
 def facts(packs: Path, slug: str, tried: str = "") -> dict[str, Any]:
-    document = json.loads((packs / f"{slug}{tried}" / f"{slug}-1.0.0-a4.json").read_text())
+    document = json.loads(
+        next((packs / f"{slug}{tried}").glob(f"{slug}-1.0.0{'-board-*' if tried else ''}-a4.json")).read_text()
+    )
     assert document["format"] == 2
     return {f["name"]: f["value"] for f in document["facts"]}
 
@@ -121,8 +123,8 @@ def test_the_demo_table_on_three_sixteenths_board(tmp_path: Path) -> None:
     assert house["house.ridge"] == pytest.approx(141.7, abs=0.05)
     assert house["gable.slot_width"] == pytest.approx(5.0625)
     assert quay["box.height"] == pytest.approx(100.01, abs=0.005)
-    assert "19 steps climb to 100.0 mm (3 15/16 in)" in text_of(out / "lock-stair-tried/lock-stair-1.0.0-a4.pdf")
-    assert "21 boards of 4.76 mm (3/16 in)" in text_of(out / "quay-tried/quay-1.0.0-a4.pdf")
+    assert "19 steps climb to 100.0 mm (3 15/16 in)" in text_of(next((out / "lock-stair-tried").glob("*-a4.pdf")))
+    assert "21 boards of 4.76 mm (3/16 in)" in text_of(next((out / "quay-tried").glob("*-a4.pdf")))
 
 
 def test_joints_that_line_up_are_found(publisher: Callable[..., Run], designs: Path) -> None:
@@ -224,6 +226,22 @@ def test_what_set_tries_stands_beside_the_packs(publisher: Callable[..., Run], s
     assert pack["removed"] == [] and all("/bollard/trials/radius-30-" in file for file in pack["files"])
     after = everything(tmp_path / "out")
     assert {n: after[n] for n in before} == before and len(after) > len(before)
+    (pdf,) = (tmp_path / "out/bollard/trials").glob("*/*.pdf")
+    assert pdf.name == f"bollard-1.0.0-{pdf.parent.name}-a4.pdf"
+    texts = [page.extract_text() for page in pypdf.PdfReader(pdf).pages]
+    assert all("trial: radius 30 mm" in text for text in texts) and texts[0].count("trial: radius 30 mm") == 2
+    (tmp_path / "out/bollard/trials/mine.txt").write_text("mine")
+    run = publisher(*words, "--discard-trials")
+    assert run.code == 0 and "trial discarded" in run.out and pdf.name in run.out
+    assert everything(tmp_path / "out") == {**before, "bollard/trials/mine.txt": b"mine"}
+
+
+@pytest.mark.breaks("release/trial")
+def test_a_trial_is_not_released(publisher: Callable[..., Run], shelf: Path, tmp_path: Path) -> None:
+    run = publisher("release", shelf / "bollard", "--set", "radius=31 mm", "--out", tmp_path / "out")
+    assert run.code == 2
+    assert "bollard with radius = 31 mm is a trial, which is not released" in run.err
+    assert not (tmp_path / "out").exists()
 
 
 def test_a_design_with_an_error_in_one_variant_is_not_put_in_place(

@@ -189,6 +189,7 @@ def test_proof_of_any_other_file_is_a_sentence(publisher: Publisher, tmp_path: P
     assert publisher("proof", tmp_path / "missing.pdf").code == 2
 
 
+@pytest.mark.keeps("release/trial")
 def test_a_release_is_placed_once_and_never_changes(publisher: Publisher, shelf: Path, tmp_path: Path) -> None:
     run = publisher("release", shelf / "bollard", "--out", tmp_path / "releases")
     assert run.code == 0, run.err

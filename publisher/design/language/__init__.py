@@ -21,4 +21,4 @@ from publisher.design.language.parser import parse
 from publisher.design.language.scope import Scope, column_of
 from publisher.design.language.sizes import work_out_sizes
 from publisher.design.language.units import UNITS, unit_words
-from publisher.design.language.wording import pick_hint, say
+from publisher.design.language.wording import pick_hint, say, trial_words, tried_sizes

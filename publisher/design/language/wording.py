@@ -5,7 +5,7 @@ from math import isinf, isnan
 
 from publisher.basics.units import INCH_MM
 from publisher.basics.wording import LengthUnit, Rounds, did_you_mean, fixed, listed, say_length, trimmed
-from publisher.design.records import Kind
+from publisher.design.records import Kind, Size
 
 SQUARE_INCH_MM2 = INCH_MM * INCH_MM
 
@@ -54,3 +54,16 @@ def _area(value: float, rounds: Rounds, first: LengthUnit) -> str:
     metric = fixed(value / 100.0, 1, rounds)
     imperial = f"{fixed(float(metric) * 100.0 / SQUARE_INCH_MM2, 2, rounds)} sq in"
     return f"{metric} cm² ({imperial})" if first == "mm" else f"{imperial} ({metric} cm²)"
+
+
+def tried_sizes(sizes: Iterable[Size], names: Iterable[str]) -> tuple[Size, ...]:
+    """Return the sizes of these names, those that a trial was given, sorted by name."""
+    wanted = set(names)
+    return tuple(sorted((size for size in sizes if size.name in wanted), key=lambda size: size.name))
+
+
+def trial_words(tried: Iterable[Size]) -> str:
+    """Return what pages say of a trial, "trial: reach 96 mm", in the values that also name its files; '' when nothing is tried."""
+    units = {"length": " mm", "angle": "°"}
+    said = [f"{size.name} {size.value:.6g}{units.get(size.kind, '')}" for size in tried]
+    return f"trial: {listed(said, 8)}" if said else ""

@@ -43,7 +43,8 @@ def _body(context: Context, frame: Frame, numbers: Numbers) -> Body:
     if box.height >= LEAST_PICTURE:
         drawn += _pictures(context, box)
     figures = (line for board in context.design.boards for line in range_lines(context, board))
-    texts = tuple(TextPromise(numbers.page, line) for line in (*figures, *handling_lines(context)))
+    trial = (context.trial,) if context.trial else ()
+    texts = tuple(TextPromise(numbers.page, line) for line in (*trial, *figures, *handling_lines(context)))
     return Body(tuple(drawn), texts=texts, carried=(Carried("summary", numbers.page, summary),))
 
 
@@ -58,6 +59,8 @@ def _head(context: Context, text: Box) -> tuple[Block, Box]:
     by = f"by {design.designer}" if design.designer else ""
     said_of_it = " · ".join(text for text in (by, f"version {design.version}", design.licence) if text)
     pieces.append((said_of_it, SMALL.quiet()))
+    if context.trial:
+        pieces.append((context.trial, BODY.bold()))
     for said, style in pieces:
         block = setter.paragraph(tidy(said), style, text.left, y, text.width)
         drawn += block.drawn

@@ -133,6 +133,7 @@ class Context:
     needs: BoardNeeds
     paper: Paper
     type: Setter
+    trial: str = ""  # what is tried, in words; "" for the sizes as written
     _ids: dict[str, Part] = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:

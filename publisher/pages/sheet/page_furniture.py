@@ -59,8 +59,8 @@ TITLE_TOO_LONG = Rule(
 
 @record
 class Heading:
-    """What the furniture says about the pack. ``trial``: it was built with other sizes than the spec says; ``traced``: its templates
-    are glued to card and traced, and not pasted on the board."""
+    """What the furniture says about the pack. ``trial``: the other sizes than those of the spec that it was built with, in words;
+    ``traced``: its templates are glued to card and traced, and not pasted on the board."""
 
     slug: str
     title: str
@@ -68,12 +68,12 @@ class Heading:
     variant_title: str
     paper: Paper
     pack: str  # its id
-    trial: bool
+    trial: str
     traced: bool = True
 
 
-def heading_of(design: Design, paper: Paper, pack: str, trial: bool) -> Heading:
-    """Return a design's heading on one paper; ``pack`` is the pack's id."""
+def heading_of(design: Design, paper: Paper, pack: str, trial: str) -> Heading:
+    """Return a design's heading on one paper; ``pack`` is the pack's id, ``trial`` what is tried, "" for nothing."""
     return Heading(
         design.slug, design.title, design.version, design.variant_title, paper, pack, trial, design.use == "trace"
     )
@@ -94,7 +94,7 @@ def furniture(setter: Setter, frame: Frame, heading: Heading, page_title: str, n
             page=numbers.page,
             total=numbers.total,
             pack=heading.pack,
-            trial=heading.trial,
+            trial=bool(heading.trial),
         )
         quiet = frame.code.grown(QUIET_MM)
         body += page_code(frame.code, said, numbers.page)
@@ -163,6 +163,11 @@ def _footer(setter: Setter, frame: Frame, heading: Heading, numbers: Numbers) ->
     page = f"page {numbers.page} of {numbers.total}"
     said = tidy(f"version {heading.version} · {heading.pack[:SHOWN_DIGITS]} · {heading.paper.title}")
     of, _ = _one_line(setter, said, (note,), (right - left) * 0.45)
+    tried = ""
+    if heading.trial:  # comes before all else that stands in this line
+        taken = setter.width(f" · {of}", note) + setter.width(CLIPPED_SHORT, note) + GUTTER
+        tried, _ = _one_line(setter, tidy(heading.trial), (note,), right - left - taken)
+        of = f"{tried} · {of}"
     room = right - left - setter.width(of, note) - GUTTER
     clipped = CLIPPED if setter.width(CLIPPED, note) <= room else CLIPPED_SHORT
     drawn: list[Drawn] = [
@@ -183,7 +188,7 @@ def _footer(setter: Setter, frame: Frame, heading: Heading, numbers: Numbers) ->
     drawn += setter.line(way, note, way_at, first) if way else ()
     y = frame.live.bottom
     drawn.append(Stroke(RULE, (polyline(((left, y), (right, y))),), Layer.PAGE, tag="artifact"))
-    texts = tuple(TextPromise(numbers.page, said) for said in (PRINT_SO, page, way) if said)
+    texts = tuple(TextPromise(numbers.page, said) for said in (PRINT_SO, page, way, tried) if said)
     box = Box(left - AROUND_FURNITURE, frame.limit.bottom + BELOW, right + AROUND_FURNITURE, y + AROUND_FURNITURE)
     return Body(tuple(drawn), texts=texts, furniture=(FurniturePromise(numbers.page, "footer", box),))
 

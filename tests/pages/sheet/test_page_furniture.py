@@ -19,14 +19,16 @@ Make = Callable[..., Context]
 
 @pytest.mark.parametrize("paper", ["a4", "letter", "a5", "common", "a1"])
 @pytest.mark.parametrize("landscape", [False, True])
-@pytest.mark.parametrize("side", [50.0, 30.0, 0.0])
+@pytest.mark.parametrize(
+    ("side", "trial"), [(50.0, ""), (30.0, "trial: reach 96 mm"), (0.0, "trial: " + 40 * "width 96 mm, ")]
+)
 def test_all_ink_lies_inside_the_limit_and_the_corner_marks_touch_it(
-    make_context: Make, numbers: Callable[..., Numbers], paper: str, landscape: bool, side: float
+    make_context: Make, numbers: Callable[..., Numbers], paper: str, landscape: bool, side: float, trial: str
 ) -> None:
     context = make_context(paper)
     frame = make_frame(context.paper, landscape, side)
     body = furniture(
-        context.type, frame, heading_of(context.design, context.paper, "3f2a90c1", False), "Templates", numbers(3)
+        context.type, frame, heading_of(context.design, context.paper, "3f2a90c1", trial), "Templates", numbers(3)
     )
     boxes = [box for box in (ink_box(context.type.faces, thing) for thing in body.drawn) if box is not None]
     limit = frame.limit
@@ -35,14 +37,16 @@ def test_all_ink_lies_inside_the_limit_and_the_corner_marks_touch_it(
     assert max(b.right for b in boxes) == pytest.approx(limit.right)
     assert max(b.top for b in boxes) == pytest.approx(limit.top)
     assert body.findings == ()
+    assert [said.text[:16] for said in body.texts if said.text.startswith("trial")] == ([trial[:16]] if trial else [])
+    words = [ink_box(context.type.faces, thing) for thing in body.drawn if isinstance(thing, Words)]
+    low = [box for box in words if box is not None and box.top < frame.live.bottom]
+    assert all(one.overlap(other) <= 0.01 for one, other in combinations(low, 2))
 
 
 def test_there_are_four_corner_marks_of_two_arms(make_context: Make, numbers: Callable[..., Numbers]) -> None:
     context = make_context()
     frame = make_frame(context.paper, False, 0.0)
-    body = furniture(
-        context.type, frame, heading_of(context.design, context.paper, "3f2a90c1", False), "Steps", numbers()
-    )
+    body = furniture(context.type, frame, heading_of(context.design, context.paper, "3f2a90c1", ""), "Steps", numbers())
     marks = next(t for t in body.drawn if isinstance(t, Stroke) and t.style.name == "frame")
     assert len(marks.paths) == 4
     for path in marks.paths:
@@ -62,7 +66,7 @@ def test_the_words_that_a_buyer_needs(
         furniture(
             context.type,
             frame,
-            heading_of(context.design, context.paper, "3f2a90c1", False),
+            heading_of(context.design, context.paper, "3f2a90c1", ""),
             "Templates",
             numbers(3, 14),
         )
@@ -86,7 +90,7 @@ def test_the_calibration_square_is_square_and_ticked_on_both_axes(
     context = make_context()
     frame = make_frame(context.paper, False, side, "upper_left")
     body = furniture(
-        context.type, frame, heading_of(context.design, context.paper, "3f2a90c1", False), "T", numbers(3, 14)
+        context.type, frame, heading_of(context.design, context.paper, "3f2a90c1", ""), "T", numbers(3, 14)
     )
     sides = [p for p in body.lengths if p.purpose == "calibration"]
     assert len(sides) == 4
@@ -105,7 +109,7 @@ def test_furniture_is_light(make_context: Make, numbers: Callable[..., Numbers])
     body = furniture(
         context.type,
         make_frame(context.paper, False, 50.0),
-        heading_of(context.design, context.paper, "3f2a90c1", False),
+        heading_of(context.design, context.paper, "3f2a90c1", ""),
         "T",
         numbers(),
     )
@@ -120,9 +124,7 @@ def test_a_title_that_runs_on_is_cut_and_found(
 ) -> None:
     context = make_context(design=make_design(title="m" * 10_000))
     frame = make_frame(context.paper, False, 0.0)
-    body = furniture(
-        context.type, frame, heading_of(context.design, context.paper, "3f2a90c1", False), "Steps", numbers()
-    )
+    body = furniture(context.type, frame, heading_of(context.design, context.paper, "3f2a90c1", ""), "Steps", numbers())
     assert [f.check for f in body.findings] == ["pages/title-too-long"]
     assert max(b.right for t in body.drawn if (b := ink_box(context.type.faces, t))) <= frame.limit.right + 1e-9
 
@@ -134,7 +136,7 @@ def test_the_words_of_the_footer_stand_apart(
     context = make_context(paper, make_design(version="12.10.33"))
     frame = make_frame(context.paper, False, 0.0, strip=15.0)
     body = furniture(
-        context.type, frame, heading_of(context.design, context.paper, "3f2a90c1", False), "Steps", numbers(38, 40)
+        context.type, frame, heading_of(context.design, context.paper, "3f2a90c1", ""), "Steps", numbers(38, 40)
     )
     low = [t for t in body.drawn if isinstance(t, Words) and t.y < frame.live.bottom]
     assert len(low) == 5
@@ -160,7 +162,7 @@ def test_every_page_names_the_way_of_use(
     paper: str,
 ) -> None:
     context = make_context(paper, make_design(use=use))
-    heading = heading_of(context.design, context.paper, "3f2a90c1", False)
+    heading = heading_of(context.design, context.paper, "3f2a90c1", "")
     body = furniture(context.type, make_frame(context.paper, False, 0.0), heading, "Templates", numbers(3, 14))
     way = said if paper == "letter" else said.split(":", maxsplit=1)[0] + "."
     assert way in [promise.text for promise in body.texts]
