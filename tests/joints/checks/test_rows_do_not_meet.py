@@ -33,7 +33,7 @@ def found(tmp_path: Path) -> Callable[[str, str], tuple[Finding, ...]]:
         folder = tmp_path / "corner"
         folder.mkdir(exist_ok=True)
         (folder / "spec.yaml").write_text(SPEC.replace("PATTERN", pattern).replace("HEIGHT", height))
-        return work(read_brief(folder)).findings
+        return tuple(f for f in work(read_brief(folder)).findings if f.check.startswith("joints/"))
 
     return run
 
