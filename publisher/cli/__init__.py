@@ -152,7 +152,7 @@ def _run(attempts: Attempts) -> int:
     look_for_rings_seldom()
     with watched():
         try:
-            group.main(standalone_mode=False, obj=attempts)
+            group.main(prog_name="publisher", standalone_mode=False, obj=attempts)
         except click.exceptions.Exit as leave:
             return leave.exit_code
         except click.ClickException as error:

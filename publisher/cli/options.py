@@ -1,6 +1,6 @@
 """Options that several commands share."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -58,6 +58,13 @@ def paper_option(command: Command) -> Command:
 def folders_argument(command: Command) -> Command:
     """Add [FOLDER]..., by default ``designs``."""
     return click.argument("folders", nargs=-1, type=click.Path(path_type=Path), metavar="[FOLDER]...")(command)
+
+
+def begins(
+    names: Callable[[], Iterable[str]],
+) -> Callable[[click.Context, click.Parameter, str], list[str]]:
+    """Return what shells ask for an argument that is one of ``names``: those that begin like what is typed."""
+    return lambda _ctx, _param, typed: [name for name in names() if name.startswith(typed)]
 
 
 def read_file(path: Path) -> bytes:

@@ -45,7 +45,9 @@ def show_findings(findings: Iterable[Finding]) -> None:
 def _show_finding(finding: Finding) -> None:
     where = f"{finding.place}: " if finding.place is not None else ""
     colour = "red" if finding.severity is Severity.ERROR else "yellow"
-    click.echo(f"{where}{click.style(finding.severity.value, fg=colour)}: {finding.message}", err=True)
+    severity = finding.severity.value
+    shown = severity if os.environ.get("NO_COLOR") else click.style(severity, fg=colour)
+    click.echo(f"{where}{shown}: {finding.message}", err=True)
     if finding.hint:
         click.echo(f"    {finding.hint}", err=True)
     click.echo(f"    [{finding.check}]", err=True)

@@ -6,7 +6,7 @@ from publisher import api
 from publisher.api import JointInfo, ParameterInfo, ShapeInfo
 from publisher.basics import Refusal
 from publisher.basics.wording import did_you_mean
-from publisher.cli.options import json_option
+from publisher.cli.options import begins, json_option
 from publisher.cli.refused import UNKNOWN_SHAPE
 from publisher.cli.report import write_json
 
@@ -15,7 +15,7 @@ UNITS = {"length": "mm", "angle": "°", "count": "", "number": "", "choice": ""}
 
 
 @click.command(short_help="List the shapes and their parameters.")
-@click.argument("name", required=False)
+@click.argument("name", required=False, shell_complete=begins(lambda: (i.name for _, rows in _groups() for i in rows)))
 @json_option
 def shapes(name: str | None, as_json: bool) -> None:
     """List the shapes, openings and surface patterns that a part may have, and the joints of panels; with NAME, one of them with its
@@ -24,12 +24,7 @@ def shapes(name: str | None, as_json: bool) -> None:
     \b
     Example:  publisher shapes gable_wall
     """
-    groups = (
-        ("shape", api.shapes()),
-        ("opening", api.openings()),
-        ("surface", api.surfaces()),
-        ("joint", api.joints()),
-    )
+    groups = _groups()
     infos: tuple[Info, ...] = tuple(info for _, rows in groups for info in rows)
     if name is not None:
         infos = tuple(i for i in infos if i.name == name) or _refuse(name, infos)
@@ -43,6 +38,10 @@ def shapes(name: str | None, as_json: bool) -> None:
                 click.echo(f"  {info.name:{width}}  {info.meaning}")
     else:
         _show(infos[0])
+
+
+def _groups() -> tuple[tuple[str, tuple[Info, ...]], ...]:
+    return ("shape", api.shapes()), ("opening", api.openings()), ("surface", api.surfaces()), ("joint", api.joints())
 
 
 def _refuse(name: str, infos: tuple[Info, ...]) -> tuple[Info, ...]:

@@ -6,13 +6,15 @@ from publisher import api
 from publisher.api import WordList
 from publisher.basics import Refusal
 from publisher.basics.wording import did_you_mean, listed
-from publisher.cli.options import json_option
+from publisher.cli.options import begins, json_option
 from publisher.cli.refused import UNKNOWN_LIST
 from publisher.cli.report import write_json
 
 
 @click.command(short_help="List the words of a spec: functions, tools, stages, papers …")
-@click.argument("name", required=False, metavar="[LIST]")
+@click.argument(
+    "name", required=False, metavar="[LIST]", shell_complete=begins(lambda: (one.name for one in api.words()))
+)
 @json_option
 def words(name: str | None, as_json: bool) -> None:
     """List every word that has a meaning in a spec: functions, constants and units of expressions, shapes and where their origins lie,
