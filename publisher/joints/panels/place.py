@@ -106,7 +106,7 @@ def _first(plan: PanelPlan, part_at: dict[str, Part]) -> PanelFrame | None:
         line = edge_line(part_at, plan.stands_on)
         return None if line is None else standing(line)
     part = part_at.get(name)
-    if part is None:
+    if part is None or part.bending is not None:  # what is bent lies on no face
         return None
     left, low, right, high = polygon(part.outline).bounds
     joined_to = any(name in (join.a.panel, join.b.panel) for join in plan.joins)

@@ -166,3 +166,24 @@ def test_a_strip_on_one_wall_lies_over_the_middle_of_its_board(make: SimpleNames
     lid = place_panels(plan, {"w": make.wall("w", 100, 60), "lid": make.wall("lid", 100, 20)}).panel("lid")
     assert lid is not None
     assert lid.frame.point((50, 10), 5.0) == pytest.approx([50.0, 2.5, 60.0])
+
+
+YARD = """sizes: {board: 5 mm}
+parts:
+  curved: {name: Curved wall, board: foam, shape: curved_wall, with: {inner_radius: 60 mm, angle: 90 deg, height: 50 mm, covered: paper}}
+  plate: {name: Plate, board: foam, shape: rectangle, with: {width: 150 mm, height: 120 mm}}
+assembly:
+  yard:
+    panels: {plate: plate, curved: curved}
+    lies_on_table: PLACE
+    joins:
+      - {place: curved, stands_on: plate, edge: bottom, at: [75 mm, 60 mm]}
+"""
+
+
+@pytest.mark.parametrize(("place", "placed"), (("plate", True), ("curved", False)))
+def test_a_plate_lies_on_the_table_and_nothing_bent_does(tmp_path: Path, place: str, placed: bool) -> None:
+    built = build(YARD.replace("PLACE", place), tmp_path)
+    assert ("joints/panel-not-placed" not in built.says()) == placed
+    if placed:
+        assert built.joined.fact("yard.height").value == pytest.approx(55.0)
