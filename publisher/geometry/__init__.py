@@ -4,7 +4,7 @@ Comes in: ``PartPlan``s. Goes out: ``Part``s: outline, template, openings, marks
 shapes that cannot be. Never: knows paper, pages or output formats.
 """
 
-from publisher.geometry.cutting import PLATE, cut_pieces
+from publisher.geometry.cutting import PLATE, cut_pieces, with_seams
 from publisher.geometry.drawings import DRAWING_BYTES, Look, Seen, look_at
 from publisher.geometry.making import BEVEL_OUT, behind_paper, make_parts, middle_of, shape_infos
 from publisher.geometry.making import strip as rabbet_strip
@@ -14,6 +14,7 @@ from publisher.geometry.model import (
     DrawnFor,
     Edge,
     Fold,
+    LaidSeam,
     Lap,
     Mark,
     Opening,
@@ -37,6 +38,7 @@ __all__ = [
     "DrawnFor",
     "Edge",
     "Fold",
+    "LaidSeam",
     "Lap",
     "Look",
     "Mark",
@@ -59,4 +61,5 @@ __all__ = [
     "rabbet_strip",
     "shape_infos",
     "surface_infos",
+    "with_seams",
 ]

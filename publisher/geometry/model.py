@@ -153,6 +153,17 @@ class DrawnFor:
 
 
 @record
+class LaidSeam:
+    """A seam of a split part as it lies on it: its line; the plate behind it, None for none, and where the plate's lower left
+    corner lies (mm, in the part's own coordinates); ``upright``: whether the seam runs along y."""
+
+    line: tuple[Point, ...]
+    plate: "Part | None"
+    at: Point
+    upright: bool
+
+
+@record
 class Part:
     """A part at true size.
 
@@ -185,6 +196,7 @@ class Part:
     drawn_for: tuple[
         DrawnFor, ...
     ] = ()  # what its shape itself meets: board in a rib's slots, the tube that it goes round
+    seams: tuple[LaidSeam, ...] = ()  # where it is split, for who puts it together (``with_seams``)
 
     def edge(self, name: str) -> Edge | None:
         """Return the edge with this name, or None."""

@@ -47,7 +47,7 @@ def mate(assembly: PanelAssembly, boards: dict[str, Board], figure: Figure) -> M
     matings = matings_of(assembly)
     fits = all(m.gap <= PANEL_TOUCH and abs(m.length_a - m.length_b) <= PANEL_TOUCH for m in matings)
     stands = fits and assembly.panels and not assembly.unplaced
-    balance = balance_of(assembly.boards, lambda part: mass_of(part, boards), figure) if stands else None
+    balance = balance_of(assembly.solid, lambda part: mass_of(part, boards), figure) if stands else None
     decks = decks_of(assembly, boards, figure) if stands else ()
     seatings, linings = seatings_of(assembly), linings_of(assembly)
     return MatedPanels(assembly, matings, restings_of(assembly), seatings, linings, posts_of(assembly), balance, decks)

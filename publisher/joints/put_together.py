@@ -5,7 +5,7 @@ from math import inf
 
 from publisher.basics import run_checks
 from publisher.design import Board, Design, Fact
-from publisher.geometry import Mark, Part
+from publisher.geometry import Mark, Part, with_seams
 from publisher.joints import footprint
 from publisher.joints.assembled import Assembled, MatedPanels, mate
 from publisher.joints.budget import board_ranges, budget_of, meetings_of
@@ -14,7 +14,15 @@ from publisher.joints.drawings import draw
 from publisher.joints.facts import part_facts
 from publisher.joints.footing import mass_of
 from publisher.joints.model import Joined, Placed
-from publisher.joints.panels import balance_of, facts_of_decks, place_panels, seat_marks, seatings_of, standing_facts
+from publisher.joints.panels import (
+    balance_of,
+    facts_of_decks,
+    place_panels,
+    plates_on,
+    seat_marks,
+    seatings_of,
+    standing_facts,
+)
 from publisher.joints.panels import facts as panel_facts
 from publisher.joints.stacks import Knee, LaidStack, knee_marks, lay_all, seats_of
 from publisher.joints.stacks import facts as stack_facts
@@ -85,6 +93,7 @@ def facts_of(design: Design, parts: tuple[Part, ...]) -> tuple[Fact, ...]:
 
 def assemble(design: Design, parts: tuple[Part, ...]) -> tuple[Assembled, tuple[LaidStack, ...]]:
     """Return the design put together as the checks look at it, and every stack assembly with its sections joined."""
+    parts = with_seams(design, parts)
     by_id = {part.id: part for part in parts}
     boards = {board.id: board for board in design.boards}
     facts: list[Fact] = [fact for part in parts for fact in part_facts.facts_of(part)]
@@ -140,7 +149,7 @@ def _things(
         s.name: panels_of_stack(s, parts, places.get(s.name, design.stacks[0].place), knees.get(s.name, ()))
         for s in stacks
     }
-    made |= {m.assembly.plan.name: m.assembly.boards for m in mated if not m.assembly.unplaced}
+    made |= {m.assembly.plan.name: m.assembly.solid for m in mated if not m.assembly.unplaced}
     put = (put_things(plan, made, lambda part: mass_of(part, boards)) for plan in design.wholes)
     plans = {m.assembly.plan.name: m.assembly.plan for m in mated}
     return tuple(
@@ -153,7 +162,11 @@ def _facts_of_panels(mated: MatedPanels, boards: dict[str, Board]) -> list[Fact]
     plan, pieces = mated.assembly.plan, [panel.part for panel in mated.assembly.panels]
     facts = [*panel_facts.facts_of(mated.assembly, mated.balance), *facts_of_decks(plan.name, plan.place, mated.decks)]
     if pieces:
-        facts.append(footprint.panels_mass(plan.name, pieces, boards, plan.place))
+        facts.append(
+            footprint.panels_mass(
+                plan.name, [*pieces, *(plate.part for plate in plates_on(mated.assembly.panels))], boards, plan.place
+            )
+        )
         facts += footprint.packed(plan.name, pieces, plan.place)
     return facts
 

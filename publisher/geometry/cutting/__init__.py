@@ -5,4 +5,4 @@ Never: change a part that is neither split nor folded.
 """
 
 from publisher.geometry.cutting.plates import PLATE
-from publisher.geometry.cutting.split_parts import cut_pieces
+from publisher.geometry.cutting.split_parts import cut_pieces, with_seams

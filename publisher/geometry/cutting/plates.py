@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import shapely
 
-from publisher.basics import Finding, LineKind, Purpose, polyline
+from publisher.basics import Finding, LineKind, Point, Purpose, polyline
 from publisher.basics.wording import say_length
 from publisher.geometry.cutting.seams import SHORTEST_PLATE, Cut, Seam
 from publisher.geometry.model import Mark, Part, Region
@@ -21,8 +21,8 @@ PLATE = "lap_plate"  # stands where a part's shape does
 
 def plate_behind(
     part: Part, cut: Cut, seams: Sequence[Seam], number: tuple[int, str], behind: Sequence[str]
-) -> Part | Finding:
-    """Return the plate of one seam, or the finding that there is no room for it.
+) -> tuple[Part, Point] | Finding:
+    """Return the plate of one seam, with the place of its lower left corner on the part, or the finding that there is no room for it.
 
     A rectangle about the seam, as long as the part is there over the plate's whole width, less the thickness of a board at
     either end, so that it keeps clear of panels that stand there, and of the plates of seams that it meets. ``number``: of the
@@ -49,7 +49,7 @@ def plate_behind(
     inset = part.trace_allowance
     line = tuple((min(max(x, inset), width - inset), min(max(y, inset), height - inset)) for x, y in middle)
     seam = Mark(LineKind.REFERENCE, Purpose.LAP, polyline(line), name="seam", text="seam")
-    return replace(
+    plate = replace(
         part,
         id=f"{part.id}_plate_{number[0]}",
         letter=number[1],
@@ -64,6 +64,8 @@ def plate_behind(
         place=plan.place,
         whole=part.id,
     )
+    beside = cut.seam.at - plan.plate / 2.0
+    return plate, (beside, low) if axis == 0 else (low, beside)
 
 
 def _room(part: Part, cut: Cut, seams: Sequence[Seam]) -> tuple[float, float]:

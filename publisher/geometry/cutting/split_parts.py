@@ -6,13 +6,13 @@ from itertools import combinations, count, pairwise
 
 import shapely
 
-from publisher.basics import Finding, LineKind, Point, Purpose, polyline
+from publisher.basics import Finding, LineKind, Point, Purpose, polyline, record
 from publisher.design import Design, SplitPlan, letter
 from publisher.geometry.cutting.folds import folded_parts
 from publisher.geometry.cutting.plates import plate_behind
 from publisher.geometry.cutting.seams import Cut, Half, Seam, cut_in_two, misplaced, seam_of
 from publisher.geometry.making import edge_words, left_of, surviving_edges
-from publisher.geometry.model import Edge, Mark, Part, Region
+from publisher.geometry.model import Edge, LaidSeam, Mark, Part, Region
 from publisher.geometry.paths import line_string, polygon
 from publisher.geometry.registry import Shape
 from publisher.geometry.rules import OWN_FAULT, SPLIT_PLACE
@@ -57,14 +57,52 @@ def _tried(part: Part, plans: Sequence[SplitPlan], letters: Iterator[str]) -> Cu
         )
 
 
+def with_seams(design: Design, parts: Sequence[Part]) -> tuple[Part, ...]:
+    """Return the parts with their seams and the plates behind them; what cannot be split (``cut_pieces`` says why) as it is."""
+    splits = {plan.id: plan.splits for plan in design.parts if plan.splits}
+    return tuple(replace(part, seams=_seams(part, splits[part.id])) if part.id in splits else part for part in parts)
+
+
+def _seams(part: Part, plans: Sequence[SplitPlan]) -> tuple[LaidSeam, ...]:
+    try:
+        laid = _laid(part, plans)
+    except (shapely.errors.GEOSException, ArithmeticError, ValueError):
+        return ()
+    return laid.seams if isinstance(laid, _Laid) else ()
+
+
+@record
+class _Laid:
+    """A split part: what lies between its seams, the cuts, and the seams with their plates."""
+
+    halves: tuple[Half, ...]
+    cuts: tuple[Cut, ...]
+    seams: tuple[LaidSeam, ...]
+
+
 def _split(part: Part, plans: Sequence[SplitPlan], letters: Iterator[str]) -> CutParts:
     """Return one part's pieces, then its plates."""
+    laid = _laid(part, plans)
+    if not isinstance(laid, _Laid):
+        return (), laid
+    regions = [half.outline for half in laid.halves]
+    marks = _seam_marks(regions, _letters(part, laid.halves), laid.cuts, part, letters)
+    pieces = [_piece(part, half, number, marks[number - 1]) for number, half in enumerate(laid.halves, 1)]
+    return (*pieces, *(seam.plate for seam in laid.seams if seam.plate is not None)), ()
+
+
+def _letters(part: Part, halves: Sequence[Half]) -> list[str]:
+    return [f"{part.letter}{number}" for number in range(1, len(halves) + 1)]
+
+
+def _laid(part: Part, plans: Sequence[SplitPlan]) -> _Laid | tuple[Finding, ...]:
+    """Return one part with its seams and plates, or what is wrong with them."""
     halves, cuts, seams = [Half(part.outline, part.template)], list[Cut](), list[Seam]()
     for number, plan in enumerate(plans, 1):
         seam = seam_of(part, plan)
         wrong = tuple(misplaced(part, seam, seams))
         if wrong:
-            return (), wrong
+            return wrong
         seams.append(seam)
         after: list[Half] = []
         for half in halves:
@@ -74,24 +112,25 @@ def _split(part: Part, plans: Sequence[SplitPlan], letters: Iterator[str]) -> Cu
                 continue
             cut = cut_in_two(half.outline, half.template, seam, f"seam_{number}", part.trace_allowance)
             if cut is None:
-                return (), (_in_the_way(part, plan),)
+                return (_in_the_way(part, plan),)
             cuts.append(cut)
             after += [cut.low, cut.high]
         halves = after
-    regions = [half.outline for half in halves]
-    names = [f"{part.letter}{number}" for number in range(1, len(regions) + 1)]
-    marks = _seam_marks(regions, names, cuts, part, letters)
-    pieces = [_piece(part, half, number, marks[number - 1]) for number, half in enumerate(halves, 1)]
-    plates: list[Part] = []
+    names, laid, number = _letters(part, halves), list[LaidSeam](), 0
     for cut in cuts:
+        line = tuple((float(x), float(y)) for x, y in shapely.get_coordinates(cut.line))
+        own, at = None, line[0]
         if cut.seam.plan.plate:
-            number = len(plates) + 1
-            behind = [p.letter for p, r in zip(pieces, regions, strict=True) if _touches(polygon(r), cut.line)]
-            plate = plate_behind(part, cut, seams, (number, f"{part.letter}{len(pieces) + number}"), behind)
+            number += 1
+            behind = [
+                name for name, half in zip(names, halves, strict=True) if _touches(polygon(half.outline), cut.line)
+            ]
+            plate = plate_behind(part, cut, seams, (number, f"{part.letter}{len(halves) + number}"), behind)
             if isinstance(plate, Finding):
-                return (), (plate,)
-            plates.append(plate)
-    return (*pieces, *plates), ()
+                return (plate,)
+            own, at = plate
+        laid.append(LaidSeam(line, own, at, cut.seam.axis == 0))
+    return _Laid(tuple(halves), tuple(cuts), tuple(laid))
 
 
 def _piece(part: Part, half: Half, number: int, seam_marks: Sequence[Mark]) -> Part:

@@ -28,6 +28,16 @@ def too_weak(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Compare the greatest stress of every deck, under a figure at its worst place, with the bending strength of its board."""
     boards = {board.id: board for board in subject.design.boards}
     for name, place, deck in decks_in(subject):
+        if deck.hanging is not None:
+            x, y = deck.hanging
+            yield check.found(
+                f"{deck.panel.name} of {name} carries nothing at its seam: two edges butt there without a plate, and the piece "
+                f"about {x:.0f} mm across and {y:.0f} mm up its template is held on one side only",
+                subject=name,
+                hint="give the split a plate, or put a support under the seam",
+                place=place,
+            )
+            continue
         at = deck.weakest
         stress = deck.stress(at)
         if stress <= deck.strength:
@@ -89,7 +99,7 @@ def reaches_far(subject: Assembled, check: Check[Assembled]) -> Findings:
         beyond = [one for one in deck.bendings if one.way == "beyond"]
         far = max(beyond, key=lambda one: one.length, default=None)
         limit = OVERHANG * deck.thick
-        if far is not None and far.length > limit + 0.01:
+        if deck.hanging is None and far is not None and far.length > limit + 0.01:
             yield check.found(
                 f"{deck.panel.name} of {name} reaches {say_length(far.length)} beyond what carries it; {say_length(limit)}, "
                 f"{OVERHANG:g} boards, hold up in use (common practice)",

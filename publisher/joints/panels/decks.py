@@ -6,10 +6,10 @@ from math import cos, isfinite, radians
 import numpy as np
 import shapely
 
-from publisher.basics import Place, record
+from publisher.basics import Place, Point, record
 from publisher.design import Board, Fact, Figure, Kind
 from publisher.geometry import polygon
-from publisher.joints.bending import Bending, bendings_of, strength_of
+from publisher.joints.bending import ON_RIM, SMALL, Bending, bendings_of, strength_of
 from publisher.joints.facts import short_side
 from publisher.joints.footing import GRAVITY, areal_mass
 from publisher.joints.panels.interference import section_of
@@ -41,6 +41,7 @@ class Deck:
     own: float  # N of each mm²
     strength: float  # MPa
     stiffness: float | None  # MPa; None: not known
+    hanging: Point | None = None  # in the middle of a piece that nothing holds at its seam
 
     @property
     def weakest(self) -> Bending:
@@ -50,7 +51,11 @@ class Deck:
     @property
     def carries(self) -> float:
         """The least push of a finger (N) that breaks it."""
-        return min(one.carries(self.strength, FINGER, self.own, self.thick) for one in self.bendings)
+        return (
+            0.0
+            if self.hanging
+            else min(one.carries(self.strength, FINGER, self.own, self.thick) for one in self.bendings)
+        )
 
     def stress(self, at: Bending) -> float:
         """Return the stress (MPa) at a place under the figure and its own weight."""
@@ -88,8 +93,20 @@ def bears_figures(panel: Panel, figure: Figure) -> bool:
 
 
 def region_of(panel: Panel) -> shapely.Geometry:
-    """Return the board that bends, in its own coordinates."""
-    return shapely.simplify(polygon(panel.part.outline), SIMPLE)
+    """Return the board that bends, in its own coordinates: in several pieces where a seam has no plate, and as narrow as its
+    plate where it has one."""
+    region = shapely.simplify(polygon(panel.part.outline), SIMPLE)
+    for seam in panel.part.seams:
+        gap = shapely.buffer(shapely.LineString(seam.line), ON_RIM, cap_style="square")
+        if seam.plate is not None:
+            plate = shapely.transform(polygon(seam.plate.outline), lambda points, at=seam.at: points + np.asarray(at))
+            left, low, right, high = shapely.total_bounds([plate, gap])
+            a, b, c, d = plate.bounds
+            gap = shapely.difference(
+                shapely.box(a, low, c, high) if seam.upright else shapely.box(left, b, right, d), plate
+            )
+        region = shapely.difference(region, gap)
+    return region
 
 
 def deck_on(
@@ -102,14 +119,38 @@ def deck_on(
 ) -> Deck | None:
     """Return a panel as a deck ``thick`` mm thick on its supports; None where it bends nowhere."""
     board = boards[panel.part.board]
-    bendings = bendings_of(region, supports, figure.base)
+    pieces = [piece for piece in shapely.get_parts(region) if piece.area > SMALL]
+    hanging = _hanging(pieces, supports)
+    bendings = tuple(one for piece in pieces for one in bendings_of(piece, supports, figure.base))
     if not bendings:
         return None
-    stiff = () if board.stiffness is None else bendings_of(region, supports, figure.base, by_sag=True)
+    stiff = (
+        ()
+        if board.stiffness is None
+        else tuple(one for piece in pieces for one in bendings_of(piece, supports, figure.base, by_sag=True))
+    )
     own = areal_mass(board, panel.part.thickness) * GRAVITY * thick / panel.part.thickness
     return Deck(
-        panel, thick, bendings, stiff, figure.mass * GRAVITY, figure.base, own, strength_of(board), board.stiffness
+        panel,
+        thick,
+        bendings,
+        stiff,
+        figure.mass * GRAVITY,
+        figure.base,
+        own,
+        strength_of(board),
+        board.stiffness,
+        hanging,
     )
+
+
+def _hanging(pieces: list[shapely.Geometry], supports: shapely.Geometry) -> Point | None:
+    """Return the middle of a piece beside a seam without a plate that would come down by itself: it is not over what holds it."""
+    for piece in pieces if len(pieces) > 1 else ():
+        middle = shapely.centroid(piece)
+        if not shapely.covers(shapely.convex_hull(shapely.intersection(supports, piece)), middle):
+            return float(middle.x), float(middle.y)
+    return None
 
 
 def section_under(panel: Panel, deck: Panel) -> shapely.Geometry:
@@ -168,7 +209,7 @@ def facts_of_decks(name: str, place: Place, decks: tuple[Deck, ...]) -> list[Fac
     if not decks:
         return []
     every = [one for deck in decks for one in deck.bendings]
-    stresses = [deck.strength / deck.stress(deck.weakest) for deck in decks]
+    stresses = [0.0 if deck.hanging else deck.strength / deck.stress(deck.weakest) for deck in decks]
     values: list[tuple[str, float, Kind]] = [
         ("deck_span", max((one.length for one in every if one.way == "span"), default=0.0), "length"),
         ("deck_overhang", max((one.length for one in every if one.way == "beyond"), default=0.0), "length"),

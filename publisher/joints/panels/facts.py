@@ -17,7 +17,7 @@ def facts_of(assembly: PanelAssembly, balance: PanelBalance | None = None) -> tu
     how it stands."""
     if not assembly.panels:
         return ()
-    bounds = [(panel, panel.frame.carry(corners_of(panel.part))) for panel in assembly.boards]
+    bounds = [(panel, panel.frame.carry(corners_of(panel.part))) for panel in assembly.solid]
     every = np.vstack([corners for _, corners in bounds])
     low, high = every.min(axis=0), every.max(axis=0)
     values: list[tuple[str, float, Kind]] = [

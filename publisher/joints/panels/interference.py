@@ -63,7 +63,7 @@ class _Solid:
 
 def clashes_of(assembly: PanelAssembly) -> tuple[Clash, ...]:
     """Return every pair of panels of an assembly that stand in one place, in the order of the places."""
-    return clashes_among((panel.name, panel) for panel in assembly.boards)
+    return clashes_among((panel.name, panel) for panel in assembly.solid)
 
 
 def clashes_among(panels: Iterable[tuple[str, Panel]]) -> tuple[Clash, ...]:

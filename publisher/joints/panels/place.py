@@ -40,6 +40,11 @@ class PanelAssembly:
         """The panels as they stand: what is bent is several flat facets, all with the name of its place."""
         return flat_boards(self.panels)
 
+    @property
+    def solid(self) -> tuple[Panel, ...]:
+        """The boards, and the plates behind seams of split ones."""
+        return (*self.boards, *plates_on(self.panels))
+
     def panel(self, name: str) -> Panel | None:
         """Return the panel at this place, or None."""
         return next((p for p in self.panels if p.name == name), None)
@@ -51,6 +56,23 @@ def flat_boards(panels: Iterable[Panel], *, patterned: bool = False) -> tuple[Pa
         replace(panel, part=part, frame=frame)
         for panel in panels
         for part, frame in facets_of(panel.part, panel.frame, patterned=patterned)
+    )
+
+
+def plates_on(panels: Iterable[Panel]) -> tuple[Panel, ...]:
+    """Return the plates behind the seams of panels: each lies on the inside face of its own."""
+    return tuple(
+        Panel(
+            f"{panel.name}'s plate",
+            seam.plate,
+            PanelFrame(panel.frame.axes, panel.frame.point(seam.at, panel.part.thickness)),
+            False,
+            panel.place,
+        )
+        for panel in panels
+        if panel.part.bending is None
+        for seam in panel.part.seams
+        if seam.plate is not None
     )
 
 

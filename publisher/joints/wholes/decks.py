@@ -8,6 +8,7 @@ import numpy as np
 import shapely
 
 from publisher.design import Board, Figure, PanelPlan
+from publisher.geometry import PLATE
 from publisher.joints.bending import SMALL
 from publisher.joints.outlines import Array
 from publisher.joints.panels import (
@@ -25,7 +26,7 @@ from publisher.joints.panels import (
     section_under,
     supports_of,
 )
-from publisher.joints.wholes.put import PlacedThing, PlacedWhole
+from publisher.joints.wholes.put import PlacedWhole
 from publisher.joints.wholes.surfaces import gaps_between, surfaces_of
 
 STIFF = 5.0
@@ -47,6 +48,7 @@ def decks_between(
     for one in whole.things:
         if not one.thing.on:
             continue
+        own_boards = tuple(panel for panel in one.panels if panel.part.shape != PLATE)
         below = [panel for name in one.thing.on for panel in whole.thing(name).panels]
         above = [
             panel
@@ -55,7 +57,7 @@ def decks_between(
             for panel in other.panels
         ]
         plan = plans.get(one.thing.assembly)
-        made = _of_panels(one, plan, below, figure) if plan else [(one.panels[0], shapely.Polygon())]
+        made = _of_panels(own_boards, plan, below, figure) if plan else [(own_boards[0], shapely.Polygon())]
         for panel, own in made:
             if not bears_figures(panel, figure):
                 continue
@@ -63,10 +65,11 @@ def decks_between(
             under = shapely.union_all([section_under(other, panel) for other in below])
             held = shapely.intersection(shapely.union_all([under, own]), region)
             ribs = [
-                section_over(wall, panel) for wall in (*one.panels, *above) if _upright(wall) and _high(wall, panel)
+                section_over(wall, panel) for wall in (*own_boards, *above) if _upright(wall) and _high(wall, panel)
             ]
             held = shapely.union_all([held, *(rib for rib in ribs if shapely.dwithin(rib, held, UNDER))])
-            thick = panel.part.thickness if plan else _glued(one.panels, shapely.difference(region, held))
+            layers = tuple(layer for layer in own_boards if not _upright(layer))
+            thick = panel.part.thickness if plan else _glued(layers, shapely.difference(region, held))
             deck = deck_on(panel, thick, region, held, boards, figure)
             if deck is not None:
                 name = f"{one.thing.name}.{panel.name}" if plan else one.thing.name
@@ -75,21 +78,21 @@ def decks_between(
 
 
 def _of_panels(
-    one: PlacedThing, plan: PanelPlan, below: list[Panel], figure: Figure
+    own: tuple[Panel, ...], plan: PanelPlan, below: list[Panel], figure: Figure
 ) -> list[tuple[Panel, shapely.Geometry]]:
     """Return the undermost level panels of a thing, each with what of its own thing carries it."""
-    assembly = PanelAssembly(plan, one.panels, ())
+    assembly = PanelAssembly(plan, own, ())
     over = surfaces_of(below, up=True)
     ground = {
         panel.name
-        for panel in one.panels
+        for panel in own
         if (not _upright(panel) or _high(panel, panel))
         and (gaps_between(surfaces_of([panel], up=False), over).gaps <= PANEL_TOUCH).any()
     }
-    low = min(float(_heights(panel).min()) for panel in one.panels)
+    low = min(float(_heights(panel).min()) for panel in own)
     return [
         (panel, supports_of(assembly, panel, region_of(panel), ground))
-        for panel in one.panels
+        for panel in own
         if bears_figures(panel, figure) and _heights(panel).max() <= low + panel.part.thickness + ON_TABLE
     ]
 

@@ -8,14 +8,15 @@ import numpy as np
 from publisher.basics import Place
 from publisher.geometry import Part
 from publisher.joints.outlines import Array
-from publisher.joints.panels import Panel, PanelFrame, corners_of
+from publisher.joints.panels import Panel, PanelFrame, corners_of, plates_on
 from publisher.joints.stacks import Knee, LaidStack
 
 
 def panels_of_stack(
     stack: LaidStack, parts: dict[str, Part], place: Place, knees: Sequence[Knee] = ()
 ) -> tuple[Panel, ...]:
-    """Return the layers of a stack as panels whose drawn faces look up, then its knee braces."""
+    """Return the layers of a stack as panels whose drawn faces look up, the undermost first, then its knee braces
+    and the plates behind their seams."""
     made = []
     for layer in stack.layers:
         a, b, c, d, e, f = layer.pose.matrix()
@@ -28,7 +29,7 @@ def panels_of_stack(
             if not knee.blocked:
                 frame = _upright(knee, stack.brace.drop, knee_part.thickness)
                 made.append(Panel(f"brace_{stack.layers[knee.layer].number}", knee_part, frame, False, place))
-    return tuple(made)
+    return (*made, *plates_on(made))
 
 
 def _upright(knee: Knee, drop: float, thick: float) -> PanelFrame:

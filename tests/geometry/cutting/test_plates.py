@@ -4,6 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
+from shapely import box
 
 from publisher.basics import Finding, LineKind, Place, Purpose, polyline
 from publisher.design import PartPlan, SplitPlan
@@ -20,7 +21,17 @@ def plate(part: Part, plan: SplitPlan) -> Part | Finding:
     seam = seam_of(part, plan)
     cut = cut_in_two(part.outline, part.template, seam, "seam_1")
     assert cut is not None
-    return plate_behind(part, cut, (seam,), (1, "A3"), ("A1", "A2"))
+    made = plate_behind(part, cut, (seam,), (1, "A3"), ("A1", "A2"))
+    if isinstance(made, Finding):
+        return made
+    (left, low), (right, high) = (
+        made[1],
+        (a + b for a, b in zip(made[1], polygon(made[0].outline).bounds[2:], strict=True)),
+    )
+    assert polygon(part.outline).buffer(1e-6).covers(box(left, low, right, high))
+    middle = (left + right, low + high)[seam.axis] / 2.0
+    assert middle == pytest.approx(seam.at)
+    return made[0]
 
 
 def size(made: Part | Finding) -> tuple[float, float]:
