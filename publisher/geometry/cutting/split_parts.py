@@ -68,11 +68,11 @@ def _seams(part: Part, plans: Sequence[SplitPlan]) -> tuple[LaidSeam, ...]:
         laid = _laid(part, plans)
     except (shapely.errors.GEOSException, ArithmeticError, ValueError):
         return ()
-    return laid.seams if isinstance(laid, _Laid) else ()
+    return laid.seams if isinstance(laid, _Sawn) else ()
 
 
 @record
-class _Laid:
+class _Sawn:
     """A split part: what lies between its seams, the cuts, and the seams with their plates."""
 
     halves: tuple[Half, ...]
@@ -83,7 +83,7 @@ class _Laid:
 def _split(part: Part, plans: Sequence[SplitPlan], letters: Iterator[str]) -> CutParts:
     """Return one part's pieces, then its plates."""
     laid = _laid(part, plans)
-    if not isinstance(laid, _Laid):
+    if not isinstance(laid, _Sawn):
         return (), laid
     regions = [half.outline for half in laid.halves]
     marks = _seam_marks(regions, _letters(part, laid.halves), laid.cuts, part, letters)
@@ -95,7 +95,7 @@ def _letters(part: Part, halves: Sequence[Half]) -> list[str]:
     return [f"{part.letter}{number}" for number in range(1, len(halves) + 1)]
 
 
-def _laid(part: Part, plans: Sequence[SplitPlan]) -> _Laid | tuple[Finding, ...]:
+def _laid(part: Part, plans: Sequence[SplitPlan]) -> _Sawn | tuple[Finding, ...]:
     """Return one part with its seams and plates, or what is wrong with them."""
     halves, cuts, seams = [Half(part.outline, part.template)], list[Cut](), list[Seam]()
     for number, plan in enumerate(plans, 1):
@@ -130,7 +130,7 @@ def _laid(part: Part, plans: Sequence[SplitPlan]) -> _Laid | tuple[Finding, ...]
                 return (plate,)
             own, at = plate
         laid.append(LaidSeam(line, own, at, cut.seam.axis == 0))
-    return _Laid(tuple(halves), tuple(cuts), tuple(laid))
+    return _Sawn(tuple(halves), tuple(cuts), tuple(laid))
 
 
 def _piece(part: Part, half: Half, number: int, seam_marks: Sequence[Mark]) -> Part:

@@ -7,7 +7,7 @@ from publisher.basics import Check, Finding, Findings, Place, checked
 from publisher.basics.wording import say_length
 from publisher.geometry import PLATE
 from publisher.joints.assembled import Assembled
-from publisher.joints.panels import ON_TABLE, PANEL_TOUCH, Clash, Panel, clashes_among, clashes_of, corners_of
+from publisher.joints.panels import PANEL_TOUCH, Clash, Panel, clashes_among, clashes_of, corners_of
 from publisher.joints.wholes import panels_of_stack
 
 KEEP_CLEAR = "move the seam, make its plate narrower, or leave the plate out"
@@ -75,12 +75,12 @@ def _under(
     for panel in panels:
         kind = PLATE if panel.part.shape == PLATE else ""
         low[kind] = min(low[kind], float(panel.frame.carry(corners_of(panel.part))[:, 2].min()))
-    if not carried and low[PLATE] < low[""] - ON_TABLE:
+    if not carried and low[PLATE] < low[""] - PANEL_TOUCH:  # the table stands in its place
         yield check.found(
             f"a plate behind a seam of {name} lies {say_length(low[''] - low[PLATE])} under all else, where the table is",
             subject=name,
             hint=KEEP_CLEAR,
             place=place,
             value=low[""] - low[PLATE],
-            limit=ON_TABLE,
+            limit=PANEL_TOUCH,
         )
