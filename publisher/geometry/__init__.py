@@ -25,11 +25,12 @@ from publisher.geometry.model import (
 )
 from publisher.geometry.openings import opening_infos
 from publisher.geometry.paths import area, line_string, path_length, polygon
-from publisher.geometry.rules import RULES
+from publisher.geometry.rules import CARD, RULES
 from publisher.geometry.surfaces import surface_infos
 
 __all__ = [
     "BEVEL_OUT",
+    "CARD",
     "DRAWING_BYTES",
     "PLATE",
     "RULES",

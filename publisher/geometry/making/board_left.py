@@ -7,7 +7,15 @@ import shapely
 from publisher.basics import SAME_POINT, Finding, Path, Place, record
 from publisher.geometry.paths import polygon
 from publisher.geometry.registry import mm
-from publisher.geometry.rules import LEAST_WALL, OPENING_OVER_EDGE, OVERLAP, SLOT_OFF_PANEL, THIN_WALL
+from publisher.geometry.rules import (
+    CARD,
+    LEAST_CARD_WALL,
+    LEAST_WALL,
+    OPENING_OVER_EDGE,
+    OVERLAP,
+    SLOT_OFF_PANEL,
+    THIN_WALL,
+)
 
 
 @record
@@ -24,8 +32,10 @@ class Void:
     open_at: str = ""
 
 
-def wall_findings(voids: Sequence[Void], outer: Path, subject: str) -> Iterator[Finding]:
-    """Find voids over the edge, overlapping voids, and walls under 3 mm. ``outer`` is the outline without the voids."""
+def wall_findings(voids: Sequence[Void], outer: Path, subject: str, thickness: float) -> Iterator[Finding]:
+    """Find voids over the edge, overlapping voids, and walls too thin to cut in board of this thickness (mm). ``outer`` is the outline
+    without the voids."""
+    least = LEAST_WALL if thickness >= CARD else LEAST_CARD_WALL
     shapes = [polygon(void.path) for void in voids]
     body = polygon(outer)
     for void, shape in zip(voids, shapes, strict=True):
@@ -44,7 +54,7 @@ def wall_findings(voids: Sequence[Void], outer: Path, subject: str) -> Iterator[
                 limit=0.0,
             )
             continue
-        yield from _thin(shape.distance(edges), f"{void.what} and the edge of the part", void, subject)
+        yield from _thin(shape.distance(edges), f"{void.what} and the edge of the part", void, subject, least)
     for i, (a, shape) in enumerate(zip(voids, shapes, strict=True)):
         for b, other in zip(voids[i + 1 :], shapes[i + 1 :], strict=True):
             apart = shape.distance(other)
@@ -53,16 +63,16 @@ def wall_findings(voids: Sequence[Void], outer: Path, subject: str) -> Iterator[
                     f"{a.what} and {b.what} overlap or touch", subject=subject, hint="move them apart", place=b.place
                 )
             else:
-                yield from _thin(apart, f"{a.what} and {b.what}", b, subject)
+                yield from _thin(apart, f"{a.what} and {b.what}", b, subject, least)
 
 
-def _thin(apart: float, between: str, void: Void, subject: str) -> Iterator[Finding]:
-    if apart < LEAST_WALL - SAME_POINT:
+def _thin(apart: float, between: str, void: Void, subject: str, least: float) -> Iterator[Finding]:
+    if apart < least - SAME_POINT:
         yield THIN_WALL.found(
             f"only {mm(apart)} of board stay between {between}",
             subject=subject,
-            hint=f"leave at least {mm(LEAST_WALL)}: move it, or make it smaller",
+            hint=f"leave at least {mm(least)}: move it, or make it smaller",
             place=void.place,
             value=apart,
-            limit=LEAST_WALL,
+            limit=least,
         )

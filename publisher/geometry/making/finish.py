@@ -40,7 +40,7 @@ def finish(
     doors = [door for door in drawn if door.open_below]
     bumps = (*treated.bumps, *(_door_bump(door) for door in doors))
     outer, refused = let_in(treated.outer, bumps)
-    walls = tuple(wall_findings(_voids(plan, treated, drawn), treated.outer, f"part {plan.id}"))
+    walls = tuple(wall_findings(_voids(plan, treated, drawn), treated.outer, f"part {plan.id}", plan.thickness))
     said = [(bump, why) for bump, why in refused if not any(bump.what in wall.message for wall in walls)]
     found = (*walls, *_off_edge(plan, said))
     if found:

@@ -4,6 +4,8 @@ from publisher.basics import Rule, Severity
 from publisher.geometry.rules.drawings import DRAWING_RULES
 
 LEAST_WALL = 3.0  # mm of board that must stay between two cuts (common practice for foam board)
+LEAST_CARD_WALL = 1.0  # mm: card keeps a narrower one (common practice, no source)
+CARD = 1.5  # mm: what is thinner is paper or card
 LEAST_HOLE = 0.5  # mm of radius: a smaller hole is pricked, not cut; a pin fits it
 
 OUT_OF_RANGE = Rule(
@@ -92,8 +94,8 @@ OVERLAP = Rule(
 )
 THIN_WALL = Rule(
     "geometry/thin-wall",
-    "At least 3 mm of board stay between cuts",
-    "Foam board thinner than about 3 mm tears when it is cut on both sides (common practice).",
+    "At least 3 mm of board stay between cuts, 1 mm of card",
+    "Foam narrower than about 3 mm tears when it is cut on both sides, card narrower than 1 mm (common practice).",
     Severity.ERROR,
 )
 LOST_IN_TRACING = Rule(

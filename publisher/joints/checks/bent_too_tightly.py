@@ -3,7 +3,7 @@
 from publisher.basics import Check, Findings, Severity, checked
 from publisher.basics.wording import say_length
 from publisher.design import Board
-from publisher.geometry import BentForm, Part
+from publisher.geometry import CARD, BentForm, Part
 from publisher.joints.assembled import Assembled
 
 MOST_STRAIN = 0.02
@@ -11,9 +11,6 @@ MOST_STRAIN = 0.02
 
 LEAST_RADIUS = 8.0
 """Radius of a bend as a multiple of the thickness, of board that is covered and slit."""
-
-CARD = 1.5
-"""mm: what is thinner is paper or card, which bends as it likes."""
 
 
 @checked(
@@ -29,7 +26,7 @@ def bent_too_tightly(subject: Assembled, check: Check[Assembled]) -> Findings:
     looked_at = 0
     boards = {board.id: board for board in subject.design.boards}
     for part in subject.parts:
-        if part.bending is None or part.thickness < CARD:
+        if part.bending is None or part.thickness < CARD:  # which bends as it likes
             continue
         looked_at += 1
         fault = _fault(part, part.bending, boards[part.board])

@@ -2,12 +2,14 @@
 
 from collections.abc import Iterator
 
+import shapely
+
 from publisher.basics import Check, Finding, Findings, Severity, checked
 from publisher.basics.wording import say_length
 from publisher.design import Board
-from publisher.geometry import Part
+from publisher.geometry import Part, behind_paper, polygon
 from publisher.joints.assembled import Assembled
-from publisher.joints.facts import arch_of, bars_of, short_side, tabs_of
+from publisher.joints.facts import arch_of, narrow_places, short_side, slots_of, tabs_of
 from publisher.joints.least_sizes import (
     BAR,
     CROWN,
@@ -20,8 +22,15 @@ from publisher.joints.least_sizes import (
     WHOLE_PART,
     least,
 )
+from publisher.joints.outlines import whole_polygon, widest_strip
+from publisher.joints.panels import backed_area
 
 THIN_DUST = 0.01  # mm
+WINDS = 3.0
+"""A part that is this many times longer than its widest place is a strip, however it winds."""
+
+UNBACKED = 0.25
+"""Share of a narrow place that no glued board stands behind, from which on it has to hold by itself."""
 
 
 @checked(
@@ -35,14 +44,14 @@ THIN_DUST = 0.01  # mm
     may_be_empty=True,
 )
 def part_too_thin(subject: Assembled, check: Check[Assembled]) -> Findings:
-    """Measure every part, every bar between an opening and the next or the edge, crowns and feet of arches, and tabs."""
+    """Measure every part, every bar, neck, rim and tongue of its outline with its openings, crowns and feet of arches, and tabs."""
     boards = {board.id: board for board in subject.design.boards}
-    yield from [finding for part in subject.parts for finding in _thin(part, boards[part.board], check)]
+    yield from [finding for part in subject.parts for finding in _thin(part, boards[part.board], subject, check)]
     return len(subject.parts)
 
 
-def _thin(part: Part, board: Board, check: Check[Assembled]) -> Iterator[Finding]:
-    wide, wanted = short_side(part), least(WHOLE_PART, board)
+def _thin(part: Part, board: Board, subject: Assembled, check: Check[Assembled]) -> Iterator[Finding]:
+    wide, wanted = _whole(part), least(WHOLE_PART, board)
     who = f"part {part.letter} ({part.name})"
     if wide < wanted - THIN_DUST:
         yield check.found(
@@ -53,20 +62,8 @@ def _thin(part: Part, board: Board, check: Check[Assembled]) -> Iterator[Finding
             value=wide,
             limit=wanted,
         )
-    cases = [(bar.width, least(LONG_BAR if bar.length > BAR else SHORT_BAR, board), bar) for bar in bars_of(part)]
-    weak = [case for case in cases if case[0] < case[1] - THIN_DUST]
-    if weak:
-        width, wanted, bar = min(weak, key=lambda case: case[0] / case[1])
-        yield check.found(
-            f"{who} has a bar {say_length(width)} wide and about {say_length(bar.length)} long beside the opening "
-            f"{bar.opening}; {say_length(wanted)} hold (common practice)",
-            subject=part.id,
-            hint="move the openings apart or make them smaller; frames and glazing bars are cut from card",
-            place=part.place,
-            value=width,
-            limit=wanted,
-        )
-    yield from _arch(part, board, check)
+    arch = list(_arch(part, board, check))
+    yield from arch or _bars(part, board, subject, check)
     limit = least(TAB, board)
     short = min(tabs_of(part), key=lambda tab: tab[1], default=None)
     if short is not None and short[1] < limit - THIN_DUST:
@@ -78,6 +75,43 @@ def _thin(part: Part, board: Board, check: Check[Assembled]) -> Iterator[Finding
             value=short[1],
             limit=limit,
         )
+
+
+def _whole(part: Part) -> float:
+    """Return how wide a part is (mm): the short side of a rectangle about it, or of one that winds its widest place."""
+    body = polygon(part.outline.outer)
+    strip = widest_strip(body)
+    return strip if body.area > WINDS * strip**2 else short_side(part)
+
+
+def _bars(part: Part, board: Board, subject: Assembled, check: Check[Assembled]) -> Iterator[Finding]:
+    """Find the weakest bar, neck, rim or tongue of a part. Line-up notches and slots have rules of their own, and so has an arch."""
+    slots = [polygon(slot) for slot in slots_of(part)]
+    body = shapely.union_all([whole_polygon(part), *slots]) if slots else whole_polygon(part)
+    short, long = least(SHORT_BAR, board), least(LONG_BAR, board)
+    places = [(place, short) for place in narrow_places(body, short)]
+    places += (
+        [(place, long) for place in narrow_places(body, long) if place.long > BAR + THIN_DUST] if long > short else []
+    )
+    if any(edge.rabbet for edge in part.edges):
+        places += [(place, short) for place in narrow_places(polygon(behind_paper(part)), short)]
+    backed = backed_area(part, subject.design.panels, {p.id: p for p in subject.parts}) if places else shapely.Polygon()
+    weak = [case for case in places if shapely.difference(case[0].over, backed).area > UNBACKED * case[0].over.area]
+    if not weak:
+        return
+    place, wanted = min(weak, key=lambda case: case[0].width / case[1])
+    beside = next(
+        (o.name for o in part.openings if polygon(o.ring).distance(shapely.Point(place.at)) <= place.width), ""
+    )
+    yield check.found(
+        f"part {part.letter} ({part.name}) is {say_length(place.width)} wide over about {say_length(place.long)} at x {place.at[0]:.1f}, "
+        f"y {place.at[1]:.1f} mm{f', beside the opening {beside}' if beside else ''}; {say_length(wanted)} hold (common practice)",
+        subject=part.id,
+        hint="leave more board there: move openings and cuts apart or make them smaller; frames and glazing bars are cut from card",
+        place=part.place,
+        value=place.width,
+        limit=wanted,
+    )
 
 
 def _arch(part: Part, board: Board, check: Check[Assembled]) -> Iterator[Finding]:

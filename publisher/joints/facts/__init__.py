@@ -11,6 +11,7 @@ from publisher.joints.facts.families import (
     Member,
     compare_members,
 )
+from publisher.joints.facts.narrow_places import narrow_places
 from publisher.joints.facts.needs import (
     NEED_CLOSE,
     hint_of,
@@ -24,7 +25,6 @@ from publisher.joints.facts.needs import (
     spread_ends,
 )
 from publisher.joints.facts.part_facts import (
-    bars_of,
     beside,
     bores_of,
     pockets_of,

@@ -5,7 +5,7 @@ from math import dist, inf
 
 import shapely
 
-from publisher.basics import SAME_POINT, Arc, Path, Purpose, record
+from publisher.basics import SAME_POINT, Arc, Path, Purpose
 from publisher.design import Fact, Kind
 from publisher.geometry import Opening, Part, Region, polygon
 from publisher.joints.facts.directions import made_fact
@@ -85,27 +85,6 @@ def slot_width(part: Part, slot: Path) -> float:
         across = [(x * (ay - by) + y * (bx - ax)) / dist((ax, ay), (bx, by)) for x, y in slot.points]
         wide.append(max(across) - min(across))
     return round(min(wide), 9)  # a rectangle cut as 5.3 wide is 5.3 wide
-
-
-@record
-class Bar:
-    """Board left between an opening and what is next to it: its least width and how long it is about as narrow, in mm."""
-
-    opening: str
-    width: float
-    length: float
-
-
-def bars_of(part: Part) -> tuple[Bar, ...]:
-    """Return the bars between each opening and every later one, and between it and the edges that it must keep away from."""
-    areas = [polygon(opening.ring) for opening in part.openings]
-    found = []
-    for at, (opening, area) in enumerate(zip(part.openings, areas, strict=True)):
-        for other in (*areas[at + 1 :], *shapely.get_parts(_rim(part, opening))):
-            width = float(area.distance(other))
-            along = shapely.intersection(area.exterior, shapely.buffer(other, 1.05 * width + SAME_POINT))
-            found.append(Bar(opening.name, width, float(along.length)))
-    return tuple(found)
 
 
 def short_side(part: Part) -> float:

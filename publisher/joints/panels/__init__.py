@@ -17,7 +17,7 @@ from publisher.joints.panels.decks import (
     section_under,
     supports_of,
 )
-from publisher.joints.panels.edges import slots_of_join
+from publisher.joints.panels.edges import backed_area, slots_of_join
 from publisher.joints.panels.facts import inside_walls, standing_facts
 from publisher.joints.panels.interference import Clash, clashes_among, clashes_of
 from publisher.joints.panels.linings import LiningFound

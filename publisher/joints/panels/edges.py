@@ -3,7 +3,7 @@
 import numpy as np
 import shapely
 
-from publisher.design import EdgeRef, Join
+from publisher.design import EdgeRef, Join, PanelPlan
 from publisher.geometry import Edge, Part, polygon
 from publisher.joints.panels.space import EdgeLine, depth_of, line_of
 
@@ -129,3 +129,31 @@ def slots_of_join(part_at: dict[str, Part], join: Join, count: int) -> list[shap
             )
         )
     return found
+
+
+def backed_area(part: Part, panels: tuple[PanelPlan, ...], parts: dict[str, Part]) -> shapely.Geometry:
+    """Return where boards stand glued on the inside face of a part, along its edges, wherever it is used."""
+    found: shapely.Geometry | None = None
+    for plan in panels:
+        part_at = {place.name: parts[place.part] for place in plan.places if place.part in parts}
+        for name in (name for name, at in part_at.items() if at is part):
+            strips = [strip for join in plan.joins if (strip := _behind(part_at, join, name)) is not None]
+            here = shapely.union_all(strips)
+            found = here if found is None else shapely.intersection(found, here)
+    return shapely.Polygon() if found is None else found
+
+
+def _behind(part_at: dict[str, Part], join: Join, name: str) -> shapely.Geometry | None:
+    """Return the strip of the panel ``name`` against which the other one of a join stands; None where it stands against none."""
+    own, other = (join.a, join.b) if join.a.panel == name else (join.b, join.a)
+    stands = (join.joint == "butt" and join.through == name) or (join.joint == "tab_and_slot" and own is join.a)
+    mate = part_at.get(other.panel)
+    if own.panel != name or join.at is not None or not stands or mate is None:
+        return None
+    line = edge_line(part_at, own)
+    if line is None:
+        return None
+    near = join.inset if own is join.a else 0.0
+    ends = [np.array(line.middle) + side * line.length / 2.0 * line.along for side in (-1.0, 1.0)]
+    inwards = (near, near, near + mate.thickness, near + mate.thickness)
+    return shapely.Polygon([p + d * line.inward for p, d in zip((*ends, *ends[::-1]), inwards, strict=True)])

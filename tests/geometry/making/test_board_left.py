@@ -21,12 +21,17 @@ def _corners(x: float, y: float, w: float, h: float) -> tuple:  # type: ignore[t
 BODY = _corners(0.0, 0.0, 100.0, 50.0)
 
 
-def checks(*voids: Void) -> list[tuple[str, float | None]]:
-    return [(f.check.partition("/")[2], f.value) for f in wall_findings(voids, BODY, "part p")]
+def checks(*voids: Void, thickness: float = 5.0) -> list[tuple[str, float | None]]:
+    return [(f.check.partition("/")[2], f.value) for f in wall_findings(voids, BODY, "part p", thickness)]
 
 
 def test_three_millimetres_are_enough() -> None:
     assert checks(box(3.0, 3.0, 20.0, 44.0), box(26.0, 3.0, 71.0, 44.0)) == []
+
+
+def test_card_is_cut_to_narrower_bars() -> None:
+    assert checks(box(2.0, 2.0, 20.0, 44.0), thickness=1.0) == []
+    assert checks(box(0.5, 2.0, 20.0, 44.0), thickness=1.0) == [("thin-wall", 0.5)]
 
 
 @pytest.mark.parametrize(
