@@ -13,6 +13,7 @@ from publisher.api import (
     limit_of,
     margin_of,
     say,
+    say_range,
     spare_words,
     spread_ends,
     takes_words,
@@ -141,7 +142,7 @@ def _budget(joined: Joined) -> tuple[str, str]:
         *((f"least set by {least.what}",) if least else ()),
         *((f"most set by {most.what}",) if most else ()),
     )
-    said = f"{fixed(100 * allowed.least, 1)} … {fixed(100 * allowed.most, 1)} %"
+    said = say_range(allowed.least, allowed.most, inwards=True)
     return "print scale", f"{said}{': ' if ends else ' (the general limit)'}{', '.join(ends)}"
 
 

@@ -128,7 +128,7 @@ def _between(
     arms = np.minimum(np.where(ahead.held, ahead.far, inf), np.where(behind.held, behind.far, inf))
     span_does, arm_does = (1.5, 6.0) if power == 1 else (0.25, 4.0)
     bent = [_by_load(spans, across, base, power, span_does, 2.0), _by_load(arms, across, base, power, arm_does, 1.0)]
-    longer, shorter = _sides(hull)
+    shorter = _shorter(hull)
     every = np.arange(len(points))
     best = [(by + SHORTER * own).argmin(axis=1) for by, own in zip(bent, (spans, arms), strict=True)]
     least = [by[every, at] for by, at in zip(bent, best, strict=True)]
@@ -139,7 +139,7 @@ def _between(
         if np.isfinite(least[0][i]):
             spanned = Bending("span", float(spans[i, span]), float(across[i, span]), at)
         else:
-            spanned = Bending("span", longer, max(shorter, ON_RIM), at)
+            spanned = Bending("span", _longest(hull, held, at), max(shorter, ON_RIM), at)
         near = least[1][i] < span_does * spanned.length**power / spanned.width(base)
         found.append(Bending("near", float(arms[i, arm]), float(across[i, arm]), at) if near else spanned)
     return found
@@ -226,10 +226,26 @@ def _rays(points: Array, angles: list[float], starts: Array, ways: Array, fixed:
     )  # type: ignore[return-value]
 
 
-def _sides(hull: shapely.Geometry) -> tuple[float, float]:
-    """Return the longer and the shorter side of the smallest rectangle about an area; 0 for what has none."""
+def _sides(hull: shapely.Geometry) -> tuple[Array, Array]:
+    """Return the longer and the shorter side of the smallest rectangle about an area, as vectors; of no length for what has none."""
     box = shapely.get_coordinates(shapely.oriented_envelope(hull))
     if len(box) < 4:
-        return 0.0, 0.0
-    a, b = float(np.hypot(*(box[1] - box[0]))), float(np.hypot(*(box[2] - box[1])))
-    return max(a, b), min(a, b)
+        return np.zeros(2), np.zeros(2)
+    a, b = box[1] - box[0], box[2] - box[1]
+    return (a, b) if float(np.hypot(*a)) >= float(np.hypot(*b)) else (b, a)
+
+
+def _shorter(hull: shapely.Geometry) -> float:
+    return float(np.hypot(*_sides(hull)[1]))
+
+
+def _longest(hull: shapely.Geometry, held: shapely.Geometry, at: Point) -> float:
+    """Return how far it is at a place, along the longer side of all supports, from what holds there to what holds next."""
+    way, here = _sides(hull)[0], np.asarray(at)
+    if not way.any():
+        return 0.0
+    line = shapely.intersection(shapely.LineString([here - way, here + way]), hull)
+    free = shapely.get_parts(shapely.difference(line, held))
+    return (
+        float(min(free, key=lambda one: float(shapely.distance(one, shapely.Point(here)))).length) if len(free) else 0.0
+    )

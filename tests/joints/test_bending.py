@@ -1,5 +1,7 @@
 """How a board bends on its supports: against rows of a beam table, and on plans whose spans are plain."""
 
+from math import cos, radians
+
 import pytest
 import shapely
 import shapely.affinity
@@ -69,6 +71,14 @@ def test_an_opening_leaves_the_board_beside_it() -> None:
     deck = shapely.Polygon([(0, 0), (200, 0), (200, 80), (0, 80)], [[(60, 20), (60, 60), (140, 60), (140, 20)]])
     narrow = [one for one in bendings_of(deck, shapely.union_all([WEST, EAST]), 25.0) if one.way == "span"]
     assert min(one.across for one in narrow if one.length == pytest.approx(190.0)) == pytest.approx(20.0)
+
+
+def test_beside_a_waist_it_spans_no_farther_than_its_supports_are_apart() -> None:
+    """Behind a notch no straight way ends on both supports."""
+    deck = shapely.difference(DECK, shapely.union_all([shapely.box(90, 0, 110, 30), shapely.box(90, 50, 110, 80)]))
+    found = bendings_of(deck, shapely.union_all([WEST, EAST]), 25.0)
+    askew = 190.0 / cos(radians(15.0))  # the first way beside square to both
+    assert 190.0 <= max(one.length for one in found if one.way == "span") <= askew + 0.01
 
 
 def test_what_nothing_carries_is_not_judged() -> None:
