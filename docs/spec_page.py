@@ -50,7 +50,7 @@ def spec() -> dict[str, str]:
         "(A papers: mm; North American papers: inches). `{reach in mm}` and `{reach in inches}` print one of them. Inches are sixteenths "
         "where one lies within 0.1 mm, else hundredths. A fact that promises something (a base that stands, headroom, what passes "
         "a door) is rounded down, what room must be found for is rounded up.; `tile: 3 in` is printed as "
-        "`76.2 mm (3.00 in)`.\n\nShapes "
+        "`76.2 mm (3 in)`.\n\nShapes "
         "and openings are listed in [shapes.md](shapes.md), patterns in "
         "[surfaces.md](surfaces.md); all other words, from functions to stages, in [words.md](words.md).\n",
         "## The whole file\n",

@@ -6,7 +6,8 @@ from pathlib import Path
 import pytest
 
 from publisher import api
-from tests.whole.conftest import Run, everything
+from publisher.design import fill, work_out
+from tests.whole.conftest import ROOT, Run, everything
 
 Publisher = Callable[..., Run]
 
@@ -15,10 +16,27 @@ Publisher = Callable[..., Run]
 def test_a_new_design_gives_pages_without_a_finding(like: str, tmp_path: Path) -> None:
     paths = api.new(tmp_path / "my-first", like)
     assert all(path.is_file() for path in paths)
-    worked = api.work(api.read(tmp_path / "my-first", papers=("a4",)), advise=True)
+    worked = api.work(api.read(tmp_path / "my-first", papers=("a4",)))
     packs, found = api.compose(worked)
     assert (worked.findings, found) == ((), ())
     assert [pack.paper.name for pack in packs] == ["a4"]
+
+
+def test_a_tower_with_other_sides_says_how_many_walls_it_takes(tmp_path: Path) -> None:
+    api.new(tmp_path / "tower", "tower")
+    worked = api.work(api.read(tmp_path / "tower", sets=(("sides", "8"),)))
+    assert [finding.check for finding in worked.findings] == ["joints/ring-does-not-close"] * 2
+    assert all("close in a ring of 8, and this one has 6" in str(finding.hint) for finding in worked.findings)
+
+
+def test_a_size_in_inches_is_printed_as_the_guide_says(tmp_path: Path) -> None:
+    api.new(tmp_path / "tiles", "tiles")
+    design = work_out(api.read(tmp_path / "tiles", sets=(("tile", "3 in"),)))
+    printed = [fill(design.summary, design, (), first)[0] for first in ("mm", "in")]
+    assert printed == [
+        f"Street tiles of {tile} with a grid of 3 fields a side." for tile in ("76.2 mm (3 in)", "3 in (76.2 mm)")
+    ]
+    assert "`tile: 3 in` is printed as `76.2 mm (3 in)`" in (ROOT / "docs/spec.md").read_text(encoding="utf-8")
 
 
 def test_a_new_design_is_built_and_proved(publisher: Publisher, tmp_path: Path) -> None:

@@ -62,8 +62,7 @@ def _cure(mated: MatedPanels) -> str:
     said = "check the lengths and corner angles round this ring of panels: turns must add up to 360°"
     shaped = {corner for join in mitres if (corner := shaped_corner(mated, join)) is not None}
     if mitres and all(shaped_corner(mated, join) is not None for join in mitres):
-        each = listed([f"{trimmed(corner, 4)}°" for corner in sorted(shaped)])
-        return f"the shapes of these panels make corners of {each}: leave corner out, and they follow"
+        return _cure_of_shapes(mated, sorted(shaped))
     if lengths is None:
         taper = taper_of(mated)
         corner = spire_corner(len(mated.matings), taper) if taper is not None else None
@@ -87,6 +86,18 @@ def _cure(mated: MatedPanels) -> str:
         unsaid = f"; {free} of the corners are unsaid and taken as 90°, corners: equal gives them this" if free else ""
         return f"{ring} panels of one length close at corners of {trimmed(180.0 - 360.0 / ring, 4)}°{unsaid}"
     return said
+
+
+def _cure_of_shapes(mated: MatedPanels, corners: list[float]) -> str:
+    """Say in which ring panels close whose shapes make these corners; of several, that they follow by themselves."""
+    closing = panels_of(corners[0], taper_of(mated)) if corners[-1] - corners[0] < ANGLE else None
+    if closing is not None and closing != len(mated.matings):
+        return (
+            f"panels of this shape close in a ring of {closing}, and this one has {len(mated.matings)}: "
+            "join as many, or change the number of sides of their shape"
+        )
+    each = listed([f"{trimmed(corner, 4)}°" for corner in corners])
+    return f"the shapes of these panels make corners of {each}: leave corner out, and they follow"
 
 
 def shaped_corner(mated: MatedPanels, join: Join) -> float | None:
@@ -119,6 +130,14 @@ def spire_corner(panels: int, taper: float) -> float | None:
     """
     sine = cos(pi / panels) / cos(radians(taper) / 2.0)
     return 2.0 * degrees(asin(sine)) if sine < 1.0 else None
+
+
+def panels_of(corner: float, taper: float | None) -> int | None:
+    """Return how many equal panels with this ``taper`` (None: unknown) close at this inside angle (degrees); None when no ring does."""
+    if taper is None:
+        return None
+    corners = {n: spire_corner(n, taper) for n in range(3, 101)}  # as many sides as a shape may have
+    return next((n for n, closing in corners.items() if closing is not None and abs(closing - corner) < ANGLE), None)
 
 
 def taper_of(mated: MatedPanels) -> float | None:

@@ -3,7 +3,7 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.basics import Severity
-from publisher.joints.checks.ring_does_not_close import ring_does_not_close, spire_corner, triangle
+from publisher.joints.checks.ring_does_not_close import panels_of, ring_does_not_close, spire_corner, triangle
 
 
 def box(make: SimpleNamespace, last: str, corner: float = 90.0) -> object:
@@ -94,3 +94,12 @@ def test_the_angle_that_closes_a_spire_is_said(make: SimpleNamespace) -> None:
 def test_corners_of_spires_are_those_of_the_regular_solids(panels: int, taper: float, corner: float | None) -> None:
     """Tetrahedron, icosahedron, a square tube; six even triangles lie flat."""
     assert spire_corner(panels, taper) == (corner if corner is None else pytest.approx(corner, abs=1e-4))
+
+
+@pytest.mark.parametrize(
+    ("corner", "taper", "panels"),
+    [(120.0, 0.0, 6), (135.0, 0.0, 8), (70.5288, 60, 3), (138.1897, 60, 5), (100.0, 0.0, None), (120.0, None, None)],
+)
+def test_a_corner_closes_in_one_number_of_panels(corner: float, taper: float | None, panels: int | None) -> None:
+    """Prisms of 6 and 8 walls, a tetrahedron and the cap of an icosahedron; no prism has corners of 100°."""
+    assert panels_of(corner, taper) == panels
