@@ -23,6 +23,7 @@ from publisher.cli.report import finding_record
 
 NAME = 18  # letters of the first column, at the least
 STRONG = 100.0  # what bears a hundred figures at its edge is no cantilever worth a word
+TRUE_SIZE = 1e-9  # of the print scale: so near to 1 is true size
 SIZES = ("width", "depth", "height")
 PACKED = ("packed_length", "packed_width", "packed_height")
 DECIDING: tuple[tuple[str, str], ...] = (
@@ -127,12 +128,29 @@ def _spread(need: NeedPlan, joined: Joined) -> str:
 
 def _boards(joined: Joined) -> list[tuple[str, str]]:
     """Return which boards the design takes, where something limits them."""
-    return [("board", f"{one.board} takes {said}") for one in joined.boards if (said := takes_words(one))]
+    said = []
+    for one in joined.boards:
+        words = takes_words(one)
+        if words and one.least > one.most:
+            ends = (joined.meeting(one.least_by), joined.meeting(one.most_by))
+            whose = " and ".join(dict.fromkeys(f"the {met.what}" for met in ends if met))
+            said.append(("board", f"{one.board}: no thickness will do for {whose}"))
+        elif words:
+            said.append(("board", f"{one.board} takes {words}"))
+    return said
 
 
 def _kind(need: NeedPlan, fact: Fact) -> Kind:
     """Return the kind in which a need is said: a limit in grams or newtons is written as a plain number."""
     return fact.kind if fact.kind in ("mass", "force") else need.kind
+
+
+def _failing(joined: Joined) -> str:
+    """Return what does not fit at true size, of that what is farthest from it; '' where all fit."""
+    allowed = joined.budget
+    by = allowed.fits_least_by if allowed.fits_least > 1.0 + TRUE_SIZE else allowed.fits_most_by
+    met = joined.meeting(by) if allowed.fits_least > 1.0 + TRUE_SIZE or allowed.fits_most < 1.0 - TRUE_SIZE else None
+    return met.what if met else ""
 
 
 def _budget(joined: Joined) -> tuple[str, str]:
@@ -142,6 +160,8 @@ def _budget(joined: Joined) -> tuple[str, str]:
         *((f"least set by {least.what}",) if least else ()),
         *((f"most set by {most.what}",) if most else ()),
     )
+    if failing := _failing(joined):
+        return "print scale", f"none: not even at 100 % does all fit: the {failing}"
     said = say_range(allowed.least, allowed.most, inwards=True)
     return "print scale", f"{said}{': ' if ends else ' (the general limit)'}{', '.join(ends)}"
 
@@ -170,7 +190,7 @@ def record_of(worked: Worked) -> dict[str, object]:
                 )
         facts = [{"name": f.name, "kind": f.kind, "value": _number(f.value)} for f in joined.facts]
         allowed = joined.budget
-        budget = {
+        budget = None if _failing(joined) else {
             "least": allowed.least, "most": allowed.most, "least_by": allowed.least_by, "most_by": allowed.most_by,
         }  # fmt: skip
     return {

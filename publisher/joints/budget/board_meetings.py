@@ -7,6 +7,7 @@ from math import hypot, pi
 from publisher.design import Board, Join
 from publisher.geometry import DrawnFor, Part
 from publisher.joints.assembled import MatedPanels
+from publisher.joints.budget.paper_sizes import untraced_lines
 from publisher.joints.budget.scale_budget import GENERAL
 from publisher.joints.facts import slot_width, slots_of
 from publisher.joints.model import Meeting
@@ -37,7 +38,8 @@ def slot_meeting(name: str, slotted: Part, what: str, width: float, board: Board
     least = board.thickness + board.spread - board.squeeze
     place = slotted.place if join is None else join.place
     return Meeting(
-        name, slotted.id, what, width, least, most, grown, "slot", place, board.id, board.thickness, board.spread, 1.0
+        name, slotted.id, what, width, least, most, grown, "slot", place, board.id, board.thickness, board.spread, 1.0,
+        untraced_lines(slotted, 2.0),
     )  # fmt: skip
 
 
@@ -94,6 +96,7 @@ def _edge_of_post(post: PostFound, own: Part, host: Part) -> Meeting:
     return Meeting(
         f"{name}.{post.seat.edge}", host.id, f"play of {whose} edge of part {own.letter}", post.along - post.wide, 0.0, MOST_PLAY,
         2.0 * (host.trace_allowance + own.trace_allowance), "fit", post.seat.place,
+        untraced=(*untraced_lines(host, 2.0), *untraced_lines(own, 2.0)),
     )  # fmt: skip
 
 
@@ -108,6 +111,7 @@ def _round_post(post: PostFound, own: Part, host: Part, board: Board) -> Meeting
         name, host.id, f"{whose} post, part {own.letter}, from corner to corner", post.across,
         hypot(wide, t + board.spread - board.squeeze), corner + MOST_PLAY, changes - post.across,
         "fit", post.seat.place, board.id, t, board.spread, t / corner,
+        (*untraced_lines(host, 2.0), *untraced_lines(own, 2.0 * wide / corner)),
     )  # fmt: skip
 
 
@@ -140,6 +144,7 @@ def _rabbet(join: Join, part: Part, board: Board) -> Meeting:
         f"{part.id}.rabbet.{join.a.edge}", part.id, f"rabbet of part {part.letter}", board.thickness,
         board.thickness + board.spread - STEP_SHOWN, board.thickness - board.spread + STEP_SHOWN,
         -part.trace_allowance, "level", join.place, board.id, board.thickness, board.spread, 1.0,
+        untraced_lines(part, -1.0),
     )  # fmt: skip
 
 
@@ -154,7 +159,7 @@ def _ribs(part: Part, drawn: DrawnFor, number: int, boards: dict[str, Board]) ->
     grown = 2.0 * part.trace_allowance  # board that this design does not cut: as thick as its shape says
     return Meeting(
         name, part.id, what, drawn.size, drawn.thing, kept_in_band(drawn.size, grown), grown, "slot", part.place,
-        "crossing board", drawn.thing,
+        "crossing board", drawn.thing, untraced=untraced_lines(part, 2.0),
     )  # fmt: skip
 
 
@@ -166,4 +171,5 @@ def _seam(part: Part, drawn: DrawnFor, number: int, boards: dict[str, Board]) ->
         f"{part.id}.seam.{number}", part.id, f"length of part {part.letter} round its tube", drawn.size,
         drawn.size + spread - SEAM_SHOWN, drawn.size - spread + SEAM_SHOWN,
         -2.0 * part.trace_allowance, "seam", part.place, board.id, board.thickness, board.spread, pi,
+        untraced_lines(part, -2.0),
     )  # fmt: skip

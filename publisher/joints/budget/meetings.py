@@ -57,6 +57,7 @@ def _fit(subject: Assembled, fit: FitPlan, number: int) -> Meeting | None:
         room.grown - thing.grown, "fit", fit.place,
         board.id if board and boards else "", board.thickness if board and boards else 0.0,
         board.spread if board and boards else 0.0, boards,
+        (*room.untraced, *((part, -lines) for part, lines in thing.untraced)),
     )  # fmt: skip
 
 
@@ -79,11 +80,11 @@ def _need(subject: Assembled, need: NeedPlan) -> Meeting | None:
         what = f"{size.what} beside what is {limit} high"
         return Meeting(
             need.fact, size.part, what, size.printed, least - STEP_SHOWN, need.at_most + STEP_SHOWN, size.grown,
-            place=need.place,
+            place=need.place, untraced=size.untraced,
         )  # fmt: skip
     # a base stands on a part; other things go through a door or into a room
     what = f"base of {limit}{size.what[4:]}" if size.what.startswith("base") else f"{size.what} for {limit}"
     return Meeting(
         need.fact, size.part, what, size.printed, least, None, size.grown, "need", need.place,
-        size.board, size.thickness, 0.0, -size.boards,
+        size.board, size.thickness, 0.0, -size.boards, size.untraced,
     )  # fmt: skip

@@ -32,6 +32,12 @@ class PaperSize:
     board: str = ""
     thickness: float = 0.0
     beside: bool = False
+    untraced: tuple[tuple[str, float], ...] = ()  # as a meeting's
+
+
+def untraced_lines(part: Part, lines: float) -> tuple[tuple[str, float], ...]:
+    """Return what a meeting says of these lines of a part, which the pencil moves, where no allowance takes it back."""
+    return () if part.trace_allowance > 0.0 else ((part.id, lines),)
 
 
 def size_on_paper(subject: Assembled, fact: Fact) -> PaperSize | None:
@@ -50,11 +56,11 @@ def size_on_paper(subject: Assembled, fact: Fact) -> PaperSize | None:
 def _of_part(part: Part, name: str, value: float) -> PaperSize | None:
     whose, outline = f"of part {part.letter}", -2.0 * part.trace_allowance
     if name in ("width", "height"):
-        return PaperSize(part.id, f"{name} {whose}", value, outline)
+        return PaperSize(part.id, f"{name} {whose}", value, outline, untraced=untraced_lines(part, -2.0))
     if name == "thickness":
         return PaperSize(part.id, f"board {whose}", 0.0, 0.0, 1.0, part.board, part.thickness)
     if name == "slot_width":
-        return PaperSize(part.id, f"slot {whose}", value, -outline)
+        return PaperSize(part.id, f"slot {whose}", value, -outline, untraced=untraced_lines(part, 2.0))
     return _of_room(part, name, value)
 
 
@@ -65,11 +71,11 @@ def _of_room(part: Part, name: str, value: float) -> PaperSize | None:
     hole = next((o for o in part.openings if o.name == opening), None)
     if hole is not None and measure in ("width", "height"):
         # a door's height runs from the outline, drawn higher, to its head, drawn higher by as much
-        return PaperSize(
-            part.id, f"{opening} {whose}", value, 0.0 if measure == "height" and hole.sill <= 0.0 else inside
-        )
+        if measure == "height" and hole.sill <= 0.0:
+            return PaperSize(part.id, f"{opening} {whose}", value)
+        return PaperSize(part.id, f"{opening} {whose}", value, inside, untraced=untraced_lines(part, 2.0))
     if measure == "width" and opening in bores_of(part):
-        return PaperSize(part.id, f"hole “{opening}” {whose}", value, inside)
+        return PaperSize(part.id, f"hole “{opening}” {whose}", value, inside, untraced=untraced_lines(part, 2.0))
     if measure == "width" and opening in pockets_of(part):  # its line is copied point by point: no pencil runs round it
         return PaperSize(part.id, f"pocket “{opening}” {whose}", value)
     return None
@@ -78,16 +84,24 @@ def _of_room(part: Part, name: str, value: float) -> PaperSize | None:
 def _of_panels(mated: MatedPanels, owner: str, name: str, value: float) -> PaperSize | None:
     panels = mated.assembly.panels
     # an outline is drawn smaller by the allowance on both sides; of several parts the one with the least is the safe one
-    outline = -2.0 * min(panel.part.trace_allowance for panel in panels)
+    own = min((panel.part for panel in panels), key=lambda part: part.trace_allowance)
+    outline, untraced = -2.0 * own.trace_allowance, untraced_lines(own, -2.0)
     if name == "height":
-        return PaperSize("", f"height of {owner}", value, outline, beside=True)
+        return PaperSize("", f"height of {owner}", value, outline, beside=True, untraced=untraced)
     if name not in INSIDE:
         return None
     walls = inside_walls(panels, INSIDE[name])
     boards = sum(_board_of_wall(wall, mated.assembly.plan.joins) for wall in walls)
     part = walls[0].part
     return PaperSize(
-        "", f"room inside {owner}", value + boards * part.thickness, outline, -boards, part.board, part.thickness
+        "",
+        f"room inside {owner}",
+        value + boards * part.thickness,
+        outline,
+        -boards,
+        part.board,
+        part.thickness,
+        untraced=untraced,
     )
 
 
@@ -125,4 +139,7 @@ def _tread(report: StackReport, parts: tuple[Part, ...], measure: str, value: fl
     tread = min(report.treads, key=lambda t: float(getattr(t, measure)))
     part = next(p for p in parts if p.id == report.stack.layers[tread.layer].part)
     bare = tread.layer == len(report.stack.layers) - 1
-    return PaperSize(part.id, f"base on part {part.letter}", value, -2.0 * part.trace_allowance if bare else 0.0)
+    what = f"base on part {part.letter}"
+    if not bare:
+        return PaperSize(part.id, what, value)
+    return PaperSize(part.id, what, value, -2.0 * part.trace_allowance, untraced=untraced_lines(part, -2.0))

@@ -62,6 +62,7 @@ CHECKS: tuple[Check[Assembled], ...] = (
     slot_too_close_to_edge,
     post_off_its_opening,
     slot_fit.TOO_NARROW,
+    slot_fit.TOO_WIDE,
     slot_fit.AT_LIMITS,
     slot_fit.BEYOND_USE,
     room_fit.no_such_room,

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import replace
-from math import ceil
+from math import ceil, inf
 
 from publisher.basics import Check, Cure, Finding, Findings, Severity, checked
 from publisher.joints.assembled import Assembled
@@ -78,11 +78,32 @@ def _too_narrow(slot: Meeting, check: Check[Assembled]) -> Finding | None:
     )
 
 
+def _too_wide(slot: Meeting, check: Check[Assembled]) -> Finding | None:
+    if (
+        slot.loosest is None
+        or slot.printed <= slot.loosest + PLAY_DUST
+        or slot.printed < slot.unprinted_least - PLAY_DUST
+    ):
+        return None
+    thinnest = slot.thickness - slot.spread
+    enough = twentieth_up(slot.cut_at(1.0 + GENERAL) - thinnest)
+    return check.found(
+        f"the {slot.what} is {slot.printed:.2f} mm wide; it holds the thinnest {slot.board} up to {slot.loosest:.2f} mm "
+        f"({thinnest:.2f} mm and what its “loosest” says)",
+        subject=slot.part,
+        hint=f"make its loosest {enough:.2f} mm or more, if so much play holds; else measure the board again and write a smaller "
+        "thickness_spread",
+        place=slot.place,
+        value=slot.printed,
+        limit=slot.loosest,
+    )
+
+
 def _at_limits(slot: Meeting, check: Check[Assembled]) -> Finding | None:
     small, large = slot.cut_at(1.0 - GENERAL), slot.cut_at(1.0 + GENERAL)
     percent = 100.0 * GENERAL
-    if slot.printed < slot.unprinted_least - PLAY_DUST:
-        return None  # told by the check before
+    if slot.printed < slot.unprinted_least - PLAY_DUST or (slot.loosest or inf) + PLAY_DUST < slot.printed:
+        return None  # told by the checks before
     if small < slot.unprinted_least - PLAY_DUST:
         return check.found(
             f"the {slot.what} takes the thickest {slot.board} only when it prints nearly at 100 %: at {100 - percent:.1f} % it is "
@@ -128,6 +149,12 @@ TOO_NARROW = checked(
     "board is not nominal: a slot narrower than the thickest board of its kind cannot be put together at all",
     may_be_empty=True,
 )(each_meeting(_too_narrow, "slot"))
+TOO_WIDE = checked(
+    "joints/slot-too-wide",
+    "A slot holds the thinnest board",
+    "a slot that is wider than the thinnest board and the most play that holds it is loose on every sheet that prints true",
+    may_be_empty=True,
+)(each_meeting(_too_wide, "slot"))
 AT_LIMITS = checked(
     "joints/slot-at-print-limits",
     "A slot fits at every print scale that is generally allowed",

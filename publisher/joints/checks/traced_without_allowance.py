@@ -1,9 +1,9 @@
-"""Slots that a pencil makes narrower, because the template allows for none."""
+"""What a pencil makes narrower or wider, because the template allows for none."""
 
 from publisher.basics import Check, Findings, Severity, checked
-from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
-from publisher.joints.facts import slot_width, slots_of
+from publisher.joints.checks.slot_fit import PLAY_DUST
+from publisher.joints.model import Meeting
 
 PENCIL_WIDTH = 0.4
 """mm that a pencil runs beside a template's edge, 0.3 to 0.5. Common practice, no source."""
@@ -11,31 +11,42 @@ PENCIL_WIDTH = 0.4
 
 @checked(
     "joints/traced-without-allowance",
-    "Templates with slots allow for the pencil",
-    f"a pencil runs inside a slot by as much as it runs outside an outline, {PENCIL_WIDTH:g} mm (common "
+    "Templates of what meets something allow for the pencil",
+    f"a pencil runs inside an opening by as much as it runs outside an outline, {PENCIL_WIDTH:g} mm (common "
     f"practice, no source): a slot of 5.3 mm traced comes out as {5.3 - 2 * PENCIL_WIDTH:.1f} mm",
     Severity.WARNING,
     may_be_empty=True,
 )
 def traced_without_allowance(subject: Assembled, check: Check[Assembled]) -> Findings:
-    """Look at every part with closed slots, in designs whose templates are traced."""
-    looked_at = 0
-    for part in subject.parts:
-        slots = slots_of(part)
-        if subject.design.use != "trace" or not slots:
-            continue
-        looked_at += 1
-        if part.trace_allowance > 0.0:
-            continue
-        width = min(slot_width(part, slot) for slot in slots)
-        traced = width - 2.0 * PENCIL_WIDTH
+    """Look at every meeting, in designs whose templates are traced: every slot, and all else that would no longer fit. Each part
+    is told once, by the meeting that loses most."""
+    if subject.design.use != "trace":
+        return 0
+    parts = {part.id: part for part in subject.parts}
+    worst: dict[str, tuple[float, Meeting]] = {}
+    for met in subject.meetings:
+        traced = met.printed - PENCIL_WIDTH * sum(lines for _, lines in met.untraced)
+        for part, _ in met.untraced if met.kind == "slot" or _spoils(met, traced) else ():
+            if part not in worst or abs(traced - met.printed) > abs(worst[part][0] - worst[part][1].printed):
+                worst[part] = traced, met
+    for part, (traced, met) in worst.items():
+        own = parts[part]
         yield check.found(
-            f"part {part.letter} ({part.name}) is traced without an allowance: a pencil inside its slot of {say_length(width)} "
-            f"leaves one of about {say_length(traced)}",
-            subject=part.id,
-            hint=f"give the part a trace_allowance of {PENCIL_WIDTH:g} mm: outlines shrink and slots grow by it on the template",
-            place=part.place,
+            f"part {own.letter} ({own.name}) is traced without an allowance: the pencil makes the {met.what}, which is "
+            f"{met.printed:.2f} mm, about {traced:.2f} mm",
+            subject=part,
+            hint=f"give the part a trace_allowance of {PENCIL_WIDTH:g} mm: outlines shrink and openings grow by it on the template",
+            place=own.place,
             value=traced,
-            limit=width,
+            limit=met.printed,
         )
-    return looked_at
+    return len(subject.meetings)
+
+
+def _spoils(met: Meeting, traced: float) -> bool:
+    """Tell whether what fits as printed no longer does as traced."""
+
+    def fits(size: float) -> bool:
+        return size >= met.unprinted_least - PLAY_DUST and (met.loosest is None or size <= met.loosest + PLAY_DUST)
+
+    return fits(met.printed) and not fits(traced)

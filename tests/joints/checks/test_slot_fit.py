@@ -8,7 +8,7 @@ import pytest
 
 from publisher.basics import Severity
 from publisher.joints.budget import meetings_of
-from publisher.joints.checks.slot_fit import AT_LIMITS, BEYOND_USE, TOO_NARROW, least_play
+from publisher.joints.checks.slot_fit import AT_LIMITS, BEYOND_USE, TOO_NARROW, TOO_WIDE, least_play
 from publisher.joints.model import Meeting
 
 
@@ -29,12 +29,14 @@ def crossed(
 
 
 @pytest.mark.parametrize(("play", "spread", "squeeze"), [(0.3, 0.2, 0.0), (0.15, 0.2, 0.1), (0.0, 0.2, 0.25)])
-@pytest.mark.keeps("joints/slot-too-narrow", "joints/slot-at-print-limits", "joints/slot-play-beyond-use")
+@pytest.mark.keeps(
+    "joints/slot-too-narrow", "joints/slot-too-wide", "joints/slot-at-print-limits", "joints/slot-play-beyond-use"
+)
 def test_a_slot_that_takes_every_board_passes(
     make: SimpleNamespace, play: float, spread: float, squeeze: float
 ) -> None:
     subject = crossed(make, play, spread=spread, squeeze=squeeze)
-    for check in (TOO_NARROW, AT_LIMITS, BEYOND_USE):
+    for check in (TOO_NARROW, TOO_WIDE, AT_LIMITS, BEYOND_USE):
         outcome = check.run(subject, check)  # type: ignore[arg-type]
         assert (outcome.looked_at, outcome.findings) == (2, ())
 
@@ -68,6 +70,19 @@ def test_a_slot_that_fits_only_a_perfect_print_is_told(make: SimpleNamespace) ->
     assert "at 99.5 % it is 5.18 mm wide, 5.20 mm is needed" in first.message  # 0.995 · 5.21
     loose, _ = AT_LIMITS.run(crossed(make, 0.4, loosest=0.6), AT_LIMITS).findings  # type: ignore[arg-type]
     assert "at 100.5 %: it is 5.43 mm wide, at most 5.40 mm holds" in loose.message  # 1.005 · 5.4
+
+
+@pytest.mark.breaks("joints/slot-too-wide")
+def test_a_slot_that_does_not_hold_the_thinnest_board_stops_the_pack(make: SimpleNamespace) -> None:
+    """5.3 mm against 4.8 + 0.4: loose on a sheet that prints true, so no range of print is worth a word."""
+    subject = crossed(make, 0.3, loosest=0.4)
+    first, _ = TOO_WIDE.run(subject, TOO_WIDE).findings  # type: ignore[arg-type]
+    assert first.severity is Severity.ERROR
+    assert (first.value, first.limit) == (pytest.approx(5.3), pytest.approx(5.2))
+    assert "make its loosest 0.55 mm or more" in first.hint  # 1.005 · 5.3 - 4.8 = 0.5265
+    assert AT_LIMITS.run(subject, AT_LIMITS).findings == ()  # type: ignore[arg-type]
+    for check in (TOO_WIDE, AT_LIMITS):
+        assert check.run(crossed(make, 0.3, loosest=0.55), check).findings == ()  # type: ignore[arg-type]
 
 
 @pytest.mark.breaks("joints/slot-play-beyond-use")
