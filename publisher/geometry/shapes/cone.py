@@ -11,6 +11,7 @@ from publisher.geometry.rules import LEAST_WALL
 from publisher.geometry.shapes.bending import COVERED
 
 EDGES = ("outer", "seam_right", "seam_left")
+THINNEST = 0.1  # mm of paper
 WIDEST = 356.0  # degrees of the sector: in a narrower gap no pencil follows both seams
 
 
@@ -59,8 +60,9 @@ def build(values: Values) -> Shape:
     first, last = radians(-90.0 - turn / 2.0), radians(-90.0 + turn / 2.0)
     pen = Pen(polar(slant, first)).arc(polar(slant, last), (0.0, 0.0), slant, "outer")
     pen.line((0.0, 0.0), "seam_right").line(polar(slant, first), "seam_left")
-    half = values.number("radius") * slant / values.number("height") / 2.0  # of curvature, half way up
-    bending = BentForm((), "middle", 0.0, 0, values.word("covered"), half)
+    # it bends the more the nearer to the apex: judged a board's thickness from it, as nobody rolls the tip itself
+    tip = values.number("radius") / values.number("height") * max(values.thickness, THINNEST)
+    bending = BentForm((), "middle", 0.0, 0, values.word("covered"), tip)
     return Shape(pen.path(), edges_of(pen.path(), EDGES), bending=bending)
 
 

@@ -16,6 +16,7 @@ from publisher.joints.checks.edge_unknown import edge_unknown
 from publisher.joints.checks.fact_unknown import fact_unknown
 from publisher.joints.checks.falls_over import falls_over
 from publisher.joints.checks.glued_too_little import glued_too_little
+from publisher.joints.checks.holes_not_in_line import holes_not_in_line
 from publisher.joints.checks.layers_do_not_touch import layers_do_not_touch
 from publisher.joints.checks.leans_on_its_slope import leans_on_its_slope
 from publisher.joints.checks.lift_off_locked import lift_off_locked
@@ -71,6 +72,7 @@ CHECKS: tuple[Check[Assembled], ...] = (
     room_fit.GAPES,
     room_fit.AT_LIMITS,
     traced_without_allowance,
+    holes_not_in_line,
     layers_do_not_touch,
     glued_too_little,
     part_too_thin,

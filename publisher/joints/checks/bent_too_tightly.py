@@ -59,6 +59,14 @@ def _fault(part: Part, bending: BentForm, board: Board) -> tuple[str, str, float
     strain = part.thickness / (2.0 * radius)
     if strain <= MOST_STRAIN + 1e-9:
         return None
+    if part.shape == "cone":
+        return (
+            f"is bent to a radius of {say_length(radius)} next to its tip, which strains its faces by {strain:.0%}; board takes "
+            f"{MOST_STRAIN:.0%}",
+            f"roll it from card under {CARD:g} mm, or make it a cone_frustum that ends where it bends less",
+            strain,
+            MOST_STRAIN,
+        )
     lacks = "bare and not covered" if not covered else "not slit"
     helps = "covered: paper (or tape) over the whole face that stays, and slits" if not covered else "slits"
     return (

@@ -28,6 +28,7 @@ from publisher.joints.facts.part_facts import (
     beside,
     bores_of,
     pockets_of,
+    round_holes,
     short_side,
     slot_width,
     slots_of,

@@ -5,7 +5,7 @@ from math import dist, inf
 
 import shapely
 
-from publisher.basics import SAME_POINT, Arc, Path, Purpose
+from publisher.basics import SAME_POINT, Arc, Path, Point, Purpose, record
 from publisher.design import Fact, Kind
 from publisher.geometry import Opening, Part, Region, polygon
 from publisher.joints.facts.directions import made_fact
@@ -48,15 +48,32 @@ def _facts(part: Part) -> Iterator[tuple[str, float, Kind]]:
         yield "least_beside_slot", min(beside(part, slot) for slot in slots), "length"
 
 
+@record
+class Bore:
+    """A round hole of a part: its name, centre and radius (mm)."""
+
+    name: str
+    centre: Point
+    radius: float
+
+
+def round_holes(part: Part) -> tuple[Bore, ...]:
+    """Return every round hole of a part: of its shape, such as a pier's for dowels, and round openings, by the opening's name."""
+    found = []
+    for hole in part.outline.holes:
+        arcs = [edge for edge in hole.edges if isinstance(edge, Arc)]
+        if arcs and len(arcs) == len(hole.edges) and all(dist(arc.centre, arcs[0].centre) < SAME_POINT for arc in arcs):
+            found.append(Bore(arcs[0].name.partition(".")[0], arcs[0].centre, arcs[0].radius))
+    return tuple(found)
+
+
 def bores_of(part: Part) -> dict[str, float]:
     """Return the radius (mm) of each round hole that the part's shape has, such as a pier's for a dowel, by its name."""
     found: dict[str, float] = {}
-    own = {opening.name for opening in part.openings}
-    for hole in part.outline.holes:
-        arcs = [edge for edge in hole.edges if isinstance(edge, Arc)]
-        name = arcs[0].name if arcs else ""
-        if name and len(arcs) == len(hole.edges) and "." not in name and name not in own:
-            found.setdefault(name, arcs[0].radius)
+    own = {"", *(opening.name for opening in part.openings)}
+    for bore in round_holes(part):
+        if bore.name not in own:
+            found.setdefault(bore.name, bore.radius)
     return found
 
 

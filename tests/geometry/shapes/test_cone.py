@@ -37,3 +37,10 @@ def test_a_cone_that_is_nearly_a_disc(plan: Plan, refused: Refuse, drawn: Draw) 
 def test_a_cone_too_small_to_cut(plan: Plan, refused: Refuse) -> None:
     (finding,) = refused(plan("cone", {"radius": 5.0, "height": 1.2}))
     assert "at the rim" in finding.message
+
+
+def test_a_cone_bends_most_next_to_its_tip(plan: Plan, drawn: Draw) -> None:
+    """Its radius of curvature grows in proportion to the way from the apex, by r/h: where it is a board's thickness, that is t·r/h."""
+    part = drawn(plan("cone", {"radius": 130.0, "height": 120.0}))
+    assert part.bending is not None
+    assert part.bending.radius == pytest.approx(part.thickness * 130.0 / 120.0)

@@ -49,3 +49,17 @@ def test_bends_that_tear(
     (finding,) = bent_too_tightly.run(bent(make, radius, slits=slits, covered=covered), bent_too_tightly).findings
     assert words in finding.message
     assert (finding.value, finding.limit) == pytest.approx((value, limit))
+
+
+@pytest.mark.breaks("joints/bent-too-tightly")
+def test_a_cone_of_foam_tears_at_its_tip(make: SimpleNamespace) -> None:
+    part = replace(
+        make.wall("k", 60, 60, thickness=3.0), shape="cone", bending=BentForm((), "middle", 0.0, 0, "none", 3.0)
+    )
+    plan = make.design(boards=(make.board(3.0),))
+    (finding,) = bent_too_tightly.run(make.assembled(plan, part), bent_too_tightly).findings
+    assert (finding.value, finding.limit) == pytest.approx((0.5, 0.02))
+    assert "next to its tip" in finding.message
+    assert "cone_frustum" in finding.hint
+    card = replace(part, thickness=1.0)
+    assert bent_too_tightly.run(make.assembled(plan, card), bent_too_tightly).findings == ()
