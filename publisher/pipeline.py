@@ -362,7 +362,7 @@ def release(brief: Brief, releases: Path, told: Callable[[Bundle], None] | None 
     content, when the copy there is damaged, when it cannot be written, or when the brief sets other sizes than its spec.
     """
     refuse_trial(brief.slug, brief.inputs.sets)
-    if missing := tuple(replace(found, severity=Severity.ERROR) for found in unsigned(brief.fields)):
+    if missing := tuple(replace(found, severity=Severity.ERROR) for found in unsigned(brief.fields, releasing=True)):
         return Released((Built(Worked(brief, ""), (), (), (*brief.findings, *missing)),))
     builds = tuple(build(brief, variant) for variant in asked_variants(brief))
     if not all(built.good for built in builds):

@@ -16,9 +16,10 @@ from publisher.brief.rewriting import SpecText, Word
 from publisher.brief.rules import RULES
 from publisher.brief.schema_of_spec import build_schema, picture_words, schema_text
 from publisher.brief.schema_parts import STAGES, SchemaParameter, SchemaParts, SchemaShape
-from publisher.brief.starts import STARTS, begin
+from publisher.brief.starts import NOBODY, STARTS, begin
 
 __all__ = [
+    "NOBODY",
     "NOTHING_READ",
     "RULES",
     "STAGES",

@@ -12,6 +12,8 @@ from publisher.brief.schema_of_spec import schema_text
 SCHEMA = "spec.schema.json"
 """Where the first line of a new spec tells editors to look."""
 DRAWING = "outline.svg"
+NOBODY = "Your name"
+"""The designer of a new spec, until somebody writes another name there."""
 STARTS = {
     "stair": "a stair that winds up in layers",
     "house": "a gabled house of panels",

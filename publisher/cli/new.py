@@ -8,11 +8,17 @@ from publisher import api
 from publisher.cli.options import json_option
 from publisher.cli.report import write_json
 
+KINDS = "; ".join(f"{name}, {meaning}" for name, meaning in api.STARTS.items())
+
 
 @click.command(short_help="Begin a design: a commented spec that builds as it is.")
 @click.argument("folder", type=click.Path(path_type=Path), metavar="SLUG")
 @click.option(
-    "--like", type=click.Choice(tuple(api.STARTS)), default="stair", show_default=True, help="What it begins as."
+    "--like",
+    type=click.Choice(tuple(api.STARTS)),
+    default="stair",
+    show_default=True,
+    help=f"What it begins as: {KINDS}.",
 )
 @json_option
 def new(folder: Path, like: str, as_json: bool) -> None:

@@ -8,7 +8,7 @@ import pytest
 import yaml
 
 from publisher.basics import Refusal
-from publisher.brief import STARTS, begin, schema_text
+from publisher.brief import NOBODY, STARTS, begin, schema_text
 
 MOST_LINES = 60
 
@@ -26,7 +26,7 @@ def test_a_spec_is_short_and_editors_that_follow_its_first_line_find_nothing_wro
     judge = jsonschema.Draft202012Validator(json.loads(schema_text()))
     values = yaml.safe_load(spec)
     judge.validate(values)
-    assert values["title"] == "My first"
+    assert (values["title"], values["designer"]) == ("My first", NOBODY)
     with pytest.raises(jsonschema.ValidationError):
         judge.validate({**values, "titel": "My first"})
 

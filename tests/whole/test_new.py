@@ -54,6 +54,13 @@ def test_a_name_that_no_design_may_have_is_refused(name: str, publisher: Publish
     assert not list(tmp_path.iterdir())
 
 
+def test_a_design_of_nobody_is_not_released(publisher: Publisher, tmp_path: Path) -> None:
+    publisher("new", tmp_path / "boat", "--like", "drawing")
+    run = publisher("release", tmp_path / "boat", "--out", tmp_path / "releases")
+    assert run.code == 1 and "spec.yaml:7:11: error: the designer is still “Your name”" in run.err
+    assert not (tmp_path / "releases").exists()
+
+
 def test_a_design_is_begun_once(publisher: Publisher, tmp_path: Path) -> None:
     assert publisher("new", tmp_path / "boat", "--json").code == 0
     before = everything(tmp_path)

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from publisher.basics import Finding, Place
 from publisher.basics.wording import listed
-from publisher.brief import STAGES, Table
+from publisher.brief import NOBODY, STAGES, Table
 from publisher.design.records import Blank, Design, PartPlan, StepPlan, TextPlan
 from publisher.design.rules import plans as rules
 
@@ -36,17 +36,24 @@ def gaps(design: Design, fields: Table) -> tuple[Finding, ...]:
     )
 
 
-def unsigned(fields: Table) -> tuple[Finding, ...]:
-    """Return a finding for each of designer and licence that is not said: a release needs both."""
+def unsigned(fields: Table, releasing: bool = False) -> tuple[Finding, ...]:
+    """Return a finding for each of designer and licence that is not said: a release needs both, and when ``releasing`` another
+    designer than a new spec begins with."""
     meant = {
         "designer": "add designer: with the name that buyers shall read on the cover",
         "licence": "add licence: with an SPDX identifier such as CC-BY-NC-4.0, or LicenseRef-NAME for terms of your own",
     }
-    return tuple(
+    found = [
         rules.UNSIGNED.found(f"the design has no {key}", subject=key, hint=hint, place=fields.place)
         for key, hint in meant.items()
         if not fields.text(key).strip()
-    )
+    ]
+    designer = fields.get("designer")
+    if releasing and designer is not None and fields.text("designer").strip() == NOBODY:
+        hint = "write the name that buyers shall read on the cover"
+        words = f"the designer is still “{NOBODY}”"
+        found.append(rules.UNSIGNED.found(words, subject="designer", hint=hint, place=designer.place))
+    return tuple(found)
 
 
 def _without_steps(design: Design, place: Place) -> Iterator[Finding]:
