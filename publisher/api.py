@@ -9,13 +9,14 @@ Importing it loads no room: each function loads those that it calls.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Generator, Iterable, Iterator
 from pathlib import Path
 from types import ModuleType
 from typing import TYPE_CHECKING, Any
 
 if TYPE_CHECKING:
     from publisher.basics import Finding, Promises
+    from publisher.batch import BuildOutcome, OwnFault
     from publisher.brief import STARTS, Brief, InputFile, Inputs
     from publisher.design import STANDARD, Design, Fact, JointInfo, Kind, NeedPlan, Size, say
     from publisher.geometry import DRAWING_BYTES, Look, ParameterInfo, Part, ShapeInfo
@@ -58,6 +59,7 @@ __all__ = [
     "BoardNeeds",
     "BoardVerdict",
     "Brief",
+    "BuildOutcome",
     "Built",
     "BuiltPack",
     "Bundle",
@@ -75,6 +77,7 @@ __all__ = [
     "Missed",
     "NeedPlan",
     "Output",
+    "OwnFault",
     "Pack",
     "PackFacts",
     "Page",
@@ -102,10 +105,12 @@ __all__ = [
     "Yield",
     "brief_of",
     "build",
+    "build_many",
     "compare",
     "compose",
     "designs",
     "discard_trials",
+    "fault_of",
     "fresh_schema",
     "gain",
     "is_placed",
@@ -257,6 +262,24 @@ def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:
     from publisher import pipeline
 
     return pipeline.build(brief, variant, previews)
+
+
+def build_many(wanted: Iterable[tuple[Brief, str]], workers: int = 1) -> Generator[BuildOutcome, None, None]:
+    """Build many, (brief, variant), and yield the outcome of each in their order: what stops one does not stop the others.
+
+    ``workers``: processes that share the work; with more than one, a program of its own starts it under ``if __name__ ==
+    "__main__"``. To be closed (``contextlib.closing``) by whoever leaves it early: that ends its processes.
+    """
+    from publisher import batch
+
+    return batch.build_many(wanted, workers)
+
+
+def fault_of(error: Exception) -> OwnFault:
+    """Return what is said of an error of this program, and where it was."""
+    from publisher.batch import fault_of
+
+    return fault_of(error)
 
 
 def place(builds: Built | tuple[Built, ...], packs: Path) -> PlacedSet:
@@ -595,9 +618,9 @@ def _rooms() -> Iterator[ModuleType]:
     from publisher import geometry
 
     yield geometry
-    from publisher import joints, material, pages, pipeline, proof, release, sweep, upgrade
+    from publisher import batch, joints, material, pages, pipeline, proof, release, sweep, upgrade
 
-    yield from (joints, material, pages, pipeline, proof, release, sweep, upgrade)
+    yield from (joints, material, pages, pipeline, batch, proof, release, sweep, upgrade)
 
 
 if not TYPE_CHECKING:

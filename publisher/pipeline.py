@@ -138,6 +138,17 @@ class Built:
         return self.worked.variant
 
     @property
+    def pages(self) -> int:
+        """The pages of all its packs."""
+        return sum(len(one.pack.pages) for one in self.packs)
+
+    @property
+    def sheets(self) -> int:
+        """The sheets of board that are bought for it: of each board those of the first size that takes every part."""
+        needed = self.worked.needs.yields if self.worked.needs is not None else ()
+        return sum({one.board: len(one.sheets) for one in reversed(needed) if one.sheets}.values())
+
+    @property
     def offer(self) -> Offer:
         """What ``release`` takes. Raises ValueError when the variant could not be built."""
         design, joined, needs = self.worked.design, self.worked.joined, self.worked.needs

@@ -1,16 +1,33 @@
-"""``publisher build``: make and prove packs, put them in place, print one summary each."""
+"""``publisher build``: make and prove packs, by all cores, put them in place, print a summary of each and a table of all."""
 
+import os
+import sys
+from collections import deque
+from collections.abc import Iterator
+from contextlib import closing
+from dataclasses import dataclass, field
 from pathlib import Path
 
 import click
 
 from publisher import api
-from publisher.api import STANDARD, Built, BuiltPack, PlacedSet, Proof
-from publisher.basics import errors
-from publisher.basics.wording import listed
+from publisher.api import Brief, BuildOutcome, Built, PlacedSet
+from publisher.basics import Finding, Refusal
+from publisher.cli.build_words import (
+    BuildState,
+    TableRow,
+    built_record,
+    left_record,
+    row_record,
+    show_left,
+    summary,
+    table_lines,
+)
 from publisher.cli.ending import attempts
 from publisher.cli.options import folders_argument, json_option, paper_option, set_option, variant_option
-from publisher.cli.report import Report, finding_record, write_json
+from publisher.cli.report import Report, name_of, write_json
+
+FEW_DESIGNS = 2  # designs that one process builds sooner than others have started
 
 
 @click.command(short_help="Make the packs of one or more designs, and prove them.")
@@ -22,6 +39,9 @@ from publisher.cli.report import Report, finding_record, write_json
     "--out", type=click.Path(path_type=Path), default=Path("build/packs"), show_default=True, help="Where the packs go."
 )
 @click.option("--discard-trials", is_flag=True, help="First remove what was built of these designs with --set before.")
+@click.option(
+    "--jobs", type=click.IntRange(1, 256), help="Processes that share the work; by default one for each core."
+)
 @json_option
 def build(
     folders: tuple[Path, ...],
@@ -30,6 +50,7 @@ def build(
     sets: tuple[tuple[str, str], ...],
     out: Path,
     discard_trials: bool,
+    jobs: int | None,
     as_json: bool,
 ) -> None:
     """Make the packs of the designs in FOLDER (a design's folder, or a folder of them; “designs” when none is given).
@@ -42,108 +63,149 @@ def build(
     \b
     Example:  publisher build designs/lock-stair --paper a4 --set board="3/16 in"
     """
-    chosen = tuple(dict.fromkeys(p.lower() for p in papers))
     report = Report()
     attempts().places = True
-    records: list[dict[str, object]] = []
-    discarded: list[PlacedSet] = []
-    for brief in report.briefs(folders or (Path("designs"),), sets, chosen, apart=True):
-        with report.passing_over():
-            api.settle(out / brief.slug)
-            if discard_trials:
-                discarded += api.discard_trials(brief.slug, out)
-            builds: list[Built] = []
-            for variant in api.variants(brief, variants):
-                builds.append(api.build(brief, variant))
-                report.add(builds[-1].findings)
-            placed = _placed(tuple(builds), out, report) if all(built.good for built in builds) else None
-            records += [_record(built, placed) for built in builds]
-            if not as_json:
-                _summary(builds, placed)
-    if as_json:
-        trials = (
-            {"discarded": [{"folder": str(one.folder), **_left(one)} for one in discarded]} if discard_trials else {}
-        )
-        found = [finding_record(f) for f in report.findings]
-        write_json({"format": 1, "packs": records, **trials, "findings": found})
-    else:
-        for one in discarded:
-            click.echo(f"{one.folder}: trial discarded")
-            _show_left(one)
+    found = report.folders(folders or (Path("designs"),), apart=True)
+    run = _Run(report, out, discard_trials, as_json, len(found))
+    chosen = tuple(dict.fromkeys(p.lower() for p in papers))
+    workers = jobs or (1 if len(found) <= FEW_DESIGNS else os.cpu_count() or 1)
+    with closing(api.build_many(run.wanted(found, sets, chosen, variants), workers)) as outcomes:
+        for outcome in outcomes:
+            run.take(outcome)
+    run.end()
     report.leave()
 
 
-def _placed(builds: tuple[Built, ...], out: Path, report: Report) -> PlacedSet | None:
-    """Put a design's builds in place; None when that is refused, which is shown."""
-    with report.passing_over(), attempts().at(builds[0].slug, lambda: api.is_placed(builds, out)):
-        return api.place(builds, out)
-    return None
+@dataclass(slots=True)
+class _Entry:
+    """A design of the run, as far as it got; ``open`` counts the variants that are still being built."""
+
+    slug: str
+    open: int = 0
+    outcomes: list[BuildOutcome] = field(default_factory=list)
+    refused: tuple[Finding, ...] = ()
+    fault: api.OwnFault | None = None
 
 
-def _summary(builds: list[Built], placed: PlacedSet | None) -> None:
-    good = all(built.good for built in builds)
-    for built in builds:
-        title = f"{built.slug}" + (f", {built.variant}" if built.variant else "")
-        if not built.good:
-            click.echo(f"{title}: not built, {len(errors(dict.fromkeys(built.findings)))} error(s)")
-        elif placed is None:
-            why = "" if good else ": a design is put in place whole, and there are errors in it"
-            click.echo(f"{title}: built, but not put in place{why}")
+class _Run:
+    """Takes what is built in the order of the designs, puts each in place when it is whole, and says so."""
+
+    def __init__(self, report: Report, out: Path, discard: bool, as_json: bool, number: int) -> None:
+        """Start with nothing built of ``number`` designs."""
+        self.report, self.out, self.discard, self.as_json, self.number = report, out, discard, as_json, number
+        self.waiting: deque[_Entry] = deque()
+        self.rows: list[TableRow] = []
+        self.records: list[dict[str, object]] = []
+        self.discarded: list[PlacedSet] = []
+        self.shown = 0  # letters of the count that stand on the terminal
+
+    def wanted(
+        self, folders: list[Path], sets: tuple[tuple[str, str], ...], papers: tuple[str, ...], variants: tuple[str, ...]
+    ) -> Iterator[tuple[Brief, str]]:
+        """Read one design after the other; yield its variants to be built. What cannot be read waits for its turn to be told."""
+        for folder in folders:
+            entry = _Entry(name_of(folder))
+            chosen: tuple[str, ...] = ()
+            try:
+                brief = api.read(folder, sets, papers)
+                chosen = api.variants(brief, variants)
+            except Refusal as refusal:
+                entry.refused = refusal.findings
+            except OSError:
+                raise
+            except Exception as error:
+                entry.fault = api.fault_of(error)
+            entry.open = len(chosen)
+            self.waiting.append(entry)
+            for variant in chosen:
+                yield brief, variant
+
+    def take(self, outcome: BuildOutcome) -> None:
+        """Take the next outcome, and finish all designs that are then whole."""
+        entry = next(entry for entry in self.waiting if entry.open)
+        entry.outcomes.append(outcome)
+        entry.open -= 1
+        self._finish_whole()
+
+    def end(self) -> None:
+        """Finish what waits, and say what became of all."""
+        self._finish_whole()
+        if self.as_json:
+            gone = [{"folder": str(one.folder), **left_record(one)} for one in self.discarded]
+            trials = {"discarded": gone} if self.discard else {}
+            designs = [row_record(row) for row in self.rows]
+            found = self.report.records()
+            write_json({"format": 1, "designs": designs, "packs": self.records, **trials, "findings": found})
+            return
+        for one in self.discarded:
+            click.echo(f"{one.folder}: trial discarded")
+            show_left(one)
+        if len(self.rows) > 1:
+            click.echo("\n".join(table_lines(self.rows)))
+
+    def _finish_whole(self) -> None:
+        while self.waiting and not self.waiting[0].open:
+            self._clear()
+            entry = self.waiting.popleft()
+            state = self._finish(entry)
+            builds = [one.built for one in entry.outcomes if one.built is not None and state == "built"]
+            pages, sheets = sum(one.pages for one in builds), sum(one.sheets for one in builds)
+            self.rows.append(TableRow(entry.slug, state, pages, sheets, sum(one.seconds for one in entry.outcomes)))
+            self._count(entry.slug, state)
+
+    def _finish(self, entry: _Entry) -> BuildState:
+        """Tell what was found in a design, put it in place if all is good, and return what became of it."""
+        report, slug = self.report, entry.slug
+        if entry.refused:
+            report.refuse(entry.refused, slug)
+            return "unreadable"
+        faults = (
+            [(entry.fault, "")] if entry.fault else [(one.fault, one.variant) for one in entry.outcomes if one.fault]
+        )
+        for fault, variant in faults:
+            if attempts().stopped:  # some library has made an error of its own of the signal
+                raise KeyboardInterrupt
+            report.fault(fault, slug, variant)
+        for one in entry.outcomes:
+            if one.refused:
+                report.refuse(one.refused, slug)
+            elif one.built is not None:
+                report.add(one.built.findings, slug)
+        builds = [one.built for one in entry.outcomes if one.built is not None]
+        placed = None
+        if len(builds) == len(entry.outcomes) and not faults:
+            placed = self._place(slug, tuple(builds))
+        self.records += [built_record(built, placed) for built in builds]
+        if not self.as_json:
+            summary(builds, placed)
+        return "fault" if faults else "built" if placed is not None else "refused"
+
+    def _place(self, slug: str, builds: tuple[Built, ...]) -> PlacedSet | None:
+        """Put a design's builds in place when all are good; None when not, or when that is refused, which is shown."""
+        with self.report.passing_over(slug):
+            api.settle(self.out / slug)
+            if self.discard:
+                self.discarded += api.discard_trials(slug, self.out)
+            if all(built.good for built in builds):
+                with attempts().at(slug, lambda: api.is_placed(builds, self.out)):
+                    return api.place(builds, self.out)
+        return None
+
+    def _count(self, slug: str, state: BuildState) -> None:
+        """Say how far the run is: a count that stays in its line on a terminal, a line for each design in a log."""
+        if self.number < 2:
+            return
+        said = f"{len(self.rows)} of {self.number}"
+        if sys.stderr.isatty():
+            self.shown = len(said)
+            click.echo(f"\r{said}", nl=False, err=True)
+            if len(self.rows) == self.number:
+                self._clear()
         else:
-            for one in built.packs:
-                click.echo(_line(title, one, placed.folder))
-    if placed is not None:
-        _show_left(placed)
+            click.echo(f"{said}: {slug} {state}", err=True)
 
-
-def _show_left(placed: PlacedSet) -> None:
-    for word, left in (("removed", placed.removed), ("stays, made by an earlier build", placed.stays)):
-        for why in dict.fromkeys(one.why for one in left):
-            gone = ("all else that it made" if one.name == "." else one.name for one in left if one.why == why)
-            names = sorted(gone, key=lambda name: not name.endswith(".pdf"))
-            click.echo(f"    {word}: {listed(names, 4)} ({why})")
-
-
-def _left(placed: PlacedSet) -> dict[str, object]:
-    return {
-        word: [{"file": str(placed.folder / one.name), "why": one.why} for one in left]
-        for word, left in (("removed", placed.removed), ("stays", placed.stays))
-    }
-
-
-def _line(title: str, one: BuiltPack, folder: Path) -> str:
-    pack, proof = one.pack, one.proof
-    return (
-        f"{title} {pack.version}, {pack.paper.title}: {len(pack.pages)} pages, proved "
-        f"({len(pack.promises.lengths)} lengths, {len(pack.promises.outlines)} outlines, "
-        f"largest difference {_worst(proof):.4f} mm)\n    {folder / one.pdf.path}"
-    )
-
-
-def _worst(proof: Proof) -> float:
-    return max((abs(m.found - m.promised) for m in proof.measured), default=0.0)
-
-
-def _record(built: Built, placed: PlacedSet | None) -> dict[str, object]:
-    folder = placed.folder if placed is not None else None
-    return {
-        "slug": built.slug,
-        "variant": built.variant or STANDARD,
-        "good": built.good,
-        "placed": folder is not None,
-        "files": [str(folder / o.path) for o in built.outputs] if folder else [],
-        "packs": [
-            {
-                "file": str(folder / one.pdf.path),
-                "paper": one.pack.paper.name,
-                "pages": len(one.pack.pages),
-                "lengths": len(one.pack.promises.lengths),
-                "outlines": len(one.pack.promises.outlines),
-                "worst_mm": _worst(one.proof),
-            }
-            for one in built.packs
-            if folder
-        ],
-        **(_left(placed) if placed is not None else {"removed": [], "stays": []}),
-        "findings": [finding_record(f) for f in built.findings],
-    }
+    def _clear(self) -> None:
+        """Take the count off the terminal, so that other lines may stand there."""
+        if self.shown:
+            click.echo(f"\r{' ' * self.shown}\r", nl=False, err=True)
+            self.shown = 0

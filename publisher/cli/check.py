@@ -31,13 +31,13 @@ def check(
     report = Report()
     done: list[api.Worked] = []
     for brief in report.briefs(folders or (Path("designs"),), sets):
-        with report.passing_over():
+        with report.passing_over(brief.slug):
             for variant in api.variants(brief, variants):
                 worked = api.work(brief, variant, advise=advise)
                 done.append(worked)
                 if not as_json:
                     click.echo("\n".join(report_lines(worked)))
-                report.add(worked.findings)
+                report.add(worked.findings, brief.slug)
     family = api.compare(tuple(done))
     report.add(family)
     if as_json:

@@ -45,6 +45,12 @@ KEEP_WHAT = Rule(
     Severity.ERROR,
 )
 
+OWN_FAULT = Rule(
+    "cli/own-fault",
+    "This program has no fault",
+    "A fault of ours must not look like one of a design, nor stop the other designs.",
+    Severity.ERROR,
+)
 ONE_NAME_TWICE = Rule(
     "cli/one-name-twice",
     "Designs that are placed together have names of their own",
@@ -61,4 +67,5 @@ RULES: tuple[Rule, ...] = (
     UNKNOWN_LIST,
     KEEP_WHAT,
     ONE_NAME_TWICE,
+    OWN_FAULT,
 )

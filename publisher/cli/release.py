@@ -9,7 +9,7 @@ from publisher.api import STANDARD, Brief, Bundle, Released
 from publisher.basics.wording import listed
 from publisher.cli.ending import attempts
 from publisher.cli.options import json_option, parse_sets
-from publisher.cli.report import Report, finding_record, write_json
+from publisher.cli.report import Report, write_json
 
 
 @click.command(short_help="Prove a design's packs and put them in a new versioned folder.")
@@ -35,15 +35,15 @@ def release(folders: tuple[Path, ...], out: Path, sets: tuple[tuple[str, str], .
     records: list[dict[str, object]] = []
     attempts().places = True
     for brief in report.briefs(folders, sets, apart=True):
-        with report.passing_over():
+        with report.passing_over(brief.slug):
             api.settle(out / brief.slug)
             released = _released(brief, out)
-            report.add(f for built in released.builds for f in built.findings)
+            report.add((f for built in released.builds for f in built.findings), brief.slug)
             if not as_json:
                 _show(brief.slug, released)
             records.append(_record(brief.slug, released))
     if as_json:
-        write_json({"format": 1, "releases": records, "findings": [finding_record(f) for f in report.findings]})
+        write_json({"format": 1, "releases": records, "findings": report.records()})
     report.leave()
 
 

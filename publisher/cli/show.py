@@ -33,10 +33,10 @@ def show(
     report = Report()
     records: list[object] = []
     for brief in report.briefs((folder,), sets, tuple(dict.fromkeys(p.lower() for p in papers))):
-        with report.passing_over():
+        with report.passing_over(brief.slug):
             for variant in api.variants(brief, variants):
                 worked = api.work(brief, variant)
-                report.add(worked.findings)
+                report.add(worked.findings, brief.slug)
                 name = variant or api.STANDARD
                 if as_json:
                     records.append({"slug": brief.slug, "variant": name, stage: api.show_json(worked, stage)})

@@ -66,13 +66,13 @@ def sizes(
         raise click.UsageError("--values, --jobs, --plot and --csv go with --vary")
     records = []
     for brief in report.briefs((folder,), sets):
-        with report.passing_over():
+        with report.passing_over(brief.slug):
             for variant in api.variants(brief, variants):
                 worked = api.work(brief, variant)
                 records.append(_record(worked, variant))
                 if not as_json:
                     _show(worked, variant)
-                report.add(worked.findings)
+                report.add(worked.findings, brief.slug)
     if as_json:
         write_json({"format": 1, "designs": records})
     report.leave()

@@ -7,7 +7,7 @@ import click
 from publisher import api
 from publisher.api import Upgraded
 from publisher.cli.options import json_option
-from publisher.cli.report import Report, finding_record, write_json
+from publisher.cli.report import Report, name_of, write_json
 
 
 @click.command(short_help="Rewrite a spec of a former format, and show what changes.")
@@ -24,19 +24,18 @@ def upgrade(folders: tuple[Path, ...], write: bool, as_json: bool) -> None:
     """
     report = Report()
     records = []
-    for given in folders:
-        with report.passing_over():
-            for folder in api.designs(given):
-                upgraded = api.upgrade(folder)
-                report.add(upgraded.findings)
-                written = write and upgraded.complete and upgraded.difference != ""
-                if written:
-                    api.keep_spec(upgraded)
-                if not as_json:
-                    _show(upgraded, written)
-                records.append(_record(upgraded, written))
+    for folder in report.folders(folders):
+        with report.passing_over(name_of(folder)):
+            upgraded = api.upgrade(folder)
+            report.add(upgraded.findings, name_of(folder))
+            written = write and upgraded.complete and upgraded.difference != ""
+            if written:
+                api.keep_spec(upgraded)
+            if not as_json:
+                _show(upgraded, written)
+            records.append(_record(upgraded, written))
     if as_json:
-        write_json({"format": 1, "specs": records, "findings": [finding_record(f) for f in report.findings]})
+        write_json({"format": 1, "specs": records, "findings": report.records()})
     report.leave()
 
 

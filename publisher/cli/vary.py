@@ -40,7 +40,7 @@ def vary_sizes(
             raise click.UsageError("--plot shows one size of one variant: give --vary once, and --variant")
     done: list[Sweep] = []
     for brief in report.briefs((folder,), sets):
-        with report.passing_over():
+        with report.passing_over(brief.slug):
             for variant in api.variants(brief, variants):
                 if done and not done[-1].whole:
                     break

@@ -59,7 +59,7 @@ def yields(
     records = []
     listed: list[Worked] = []
     for brief in report.briefs(folders, sets):
-        with report.passing_over():
+        with report.passing_over(brief.slug):
             found: dict[str, Stored] = {}
             works: list[Worked] = []
             try:
@@ -70,7 +70,7 @@ def yields(
                         listed.append(worked)
                     records.append(record(worked, variant))
                     _print(worked, variant, as_csv, as_json)
-                    report.add(f for f in worked.findings if f.check != "material/layouts-stale")
+                    report.add((f for f in worked.findings if f.check != "material/layouts-stale"), brief.slug)
             except KeyboardInterrupt:
                 # what was verified before the stop is kept, beside what was there
                 if keep and found:

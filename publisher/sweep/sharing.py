@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-import signal
 from collections import deque
-from collections.abc import Callable
 from contextlib import closing
 from itertools import product
-from multiprocessing import get_context
-from queue import SimpleQueue
 
 from publisher.basics import record
+from publisher.sharing import shared
 from publisher.sweep.halving import between, look
 from publisher.sweep.model import Looked, Refined, Told
 from publisher.sweep.trying import Trial
@@ -38,35 +35,12 @@ class SweepDesk:
     def run(self, workers: int) -> bool:
         """Do all the work; False when it was stopped."""
         try:
-            if workers > 1:
-                self._share(workers)
-            else:
-                while task := self._next():
-                    self._keep(task, _do(self.trial, task))
+            with closing(shared(_do, self.trial, self._next, workers)) as results:
+                for task, result in results:
+                    self._keep(task, result)
         except KeyboardInterrupt:
             return False
         return True
-
-    def _share(self, workers: int) -> None:
-        """Do the work in processes of its own, a little more handed out than is being done."""
-        back: SimpleQueue[tuple[_Task, _Result | BaseException]] = SimpleQueue()
-        out = 0
-        # a process started anew holds nothing of this one: forked ones would share threads of libraries
-        with closing(get_context("spawn").Pool(workers, _begin, (self.trial,))) as pool:
-            try:
-                while True:
-                    while out < workers + 1 and (task := self._next()):
-                        pool.apply_async(_do_begun, (task,), callback=_put(back, task), error_callback=_put(back, task))
-                        out += 1
-                    if not out:
-                        return
-                    task, result = back.get()
-                    out -= 1
-                    if isinstance(result, BaseException):
-                        raise result
-                    self._keep(task, result)
-            finally:
-                pool.terminate()
 
     def _next(self) -> _Task | None:
         """Return what is to be done next: rows before jumps."""
@@ -124,27 +98,9 @@ class _GapTask:
 
 _Task = _LookTask | _GapTask
 _Result = Looked | Refined
-_BEGUN: list[Trial] = []  # of a process that shares the work: its job
-
-
-def _begin(trial: Trial) -> None:
-    """Start a process that shares the work. Ctrl-C is for the first process alone: it ends the others."""
-    signal.signal(signal.SIGINT, signal.SIG_IGN)
-    _BEGUN[:] = [trial]
-
-
-def _do_begun(task: _Task) -> _Result:
-    return _do(_BEGUN[0], task)
 
 
 def _do(trial: Trial, task: _Task) -> _Result:
     if isinstance(task, _GapTask):
         return between(trial, task.low, task.high)
     return look(trial, task.values, task.sides)
-
-
-def _put(
-    back: SimpleQueue[tuple[_Task, _Result | BaseException]], task: _Task
-) -> Callable[[_Result | BaseException], None]:
-    """Return what puts a result into the queue beside its task."""
-    return lambda result: back.put((task, result))

@@ -123,7 +123,7 @@ def test_an_interrupt_while_files_are_put_in_place_says_what_stands_there(
 ) -> None:
     words = ("build", shelf / "bollard", "--paper", "a4", "--out", tmp_path / "out")
     built = api.build(api.read(shelf / "bollard", papers=("a4",)))
-    monkeypatch.setattr("publisher.pipeline.build", lambda *_: built)
+    monkeypatch.setattr("publisher.batch.build", lambda *_: built)
     with monkeypatch.context() as patch:
         found = failing(patch)
         assert publisher(*words).code == 0
@@ -153,7 +153,7 @@ def test_a_signal_of_which_a_library_makes_an_error_stops_all_the_same(
         except KeyboardInterrupt:
             raise ImportError("half a library") from None
 
-    monkeypatch.setattr(api, "build", converted)
+    monkeypatch.setattr("publisher.batch.build", converted)
     run = publisher("build", shelf / "bollard", "--out", tmp_path / "out")
     assert (run.code, run.err) == (130, "stopped; nothing was put in place\n")
 

@@ -33,7 +33,7 @@ def test_the_rooms_stand_in_the_order_of_the_alphabet_and_of_the_data() -> None:
 def test_the_contract_is_the_reverse_of_the_rooms() -> None:
     contract = tomllib.loads((ROOT / "pyproject.toml").read_text())["tool"]["importlinter"]["contracts"][0]
     names = [name for layer in reversed(contract["layers"]) for name in layer.split(" | ")]
-    assert names == [*ROOMS, "pipeline", "sweep", "dumps", "upgrade", "api", "cli", "__main__"]
+    assert names == [*ROOMS, "pipeline", "sharing", "batch", "sweep", "dumps", "upgrade", "api", "cli", "__main__"]
     assert contract["exhaustive"] is True
 
 
@@ -197,7 +197,7 @@ def test_a_room_of_floors_says_their_order_in_a_contract(room: str) -> None:
 
 def test_tests_mirror_the_package() -> None:
     """``room/sub/module.py`` is tested in ``tests/room/sub/test_module.py``, ``tests/room/test_module.py``, ``test_sub_module.py`` or,
-    with its siblings, ``test_sub.py``."""
+    with its siblings, ``test_sub.py``; one beside the rooms in ``tests/whole/test_module.py``."""
     missing = []
     for module in MODULES:
         path = module.relative_to(PACKAGE)
@@ -208,7 +208,7 @@ def test_tests_mirror_the_package() -> None:
             continue  # commands are tested in tests/whole as a user runs them
         if not _has_logic(module) or "records" in path.parts:
             continue
-        room, folders = path.parts[0], path.parts[1:-1]
+        room, folders = path.parts[0] if len(path.parts) > 1 else "whole", path.parts[1:-1]
         names = ("_".join((*folders, path.stem)), path.stem, *folders)
         own = ROOT.joinpath("tests", room, *folders, f"test_{path.stem}.py")
         if not own.exists() and not any((ROOT / "tests" / room / f"test_{name}.py").exists() for name in names):

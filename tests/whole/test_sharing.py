@@ -1,0 +1,27 @@
+"""Work shared by processes: all of it comes back, and what goes wrong there is raised here. (Small, as each process imports it.)"""
+
+from contextlib import closing
+
+import pytest
+
+from publisher.sharing import shared
+
+
+def squared(plus: int, number: int) -> int:
+    """Work for other processes."""
+    if number == 13:
+        raise ValueError("thirteen")
+    return number * number + plus
+
+
+@pytest.mark.parametrize("workers", [1, 2])
+def test_shared_work_comes_back_whole_and_faults_are_raised_here(workers: int) -> None:
+    numbers = iter(range(9))
+    with closing(shared(squared, 5, lambda: next(numbers, None), workers)) as results:
+        assert sorted(results) == [(n, n * n + 5) for n in range(9)]
+    bad = iter((1, 13, 2))
+    with (
+        pytest.raises(ValueError, match="thirteen"),
+        closing(shared(squared, 5, lambda: next(bad, None), workers)) as results,
+    ):
+        list(results)
