@@ -92,10 +92,13 @@ def paired(metric: str, imperial: str, first: LengthUnit) -> str:
 def say_size(width: float, height: float, first: LengthUnit = "mm", decimals: int = 1) -> str:
     """Return ``187.2 × 281.2 mm (7.37 × 11.07 in)``, or the inches first; they are those of the millimetres that are shown, with one
     decimal more."""
+    return paired(*size_in_both(width, height, decimals), first)
+
+
+def size_in_both(width: float, height: float, decimals: int = 1) -> tuple[str, str]:
+    """Return the two of ``say_size``: ``187.2 × 281.2 mm``, ``7.37 × 11.07 in``."""
     sides = [fixed(side, decimals) for side in (width, height)]
-    return paired(
-        f"{' × '.join(sides)} mm", f"{' × '.join(fixed(inches(float(s)), decimals + 1) for s in sides)} in", first
-    )
+    return f"{' × '.join(sides)} mm", f"{' × '.join(fixed(inches(float(s)), decimals + 1) for s in sides)} in"
 
 
 def ordered(text: str, first: LengthUnit) -> str:

@@ -1,5 +1,6 @@
 """What is said of the boards that a design takes. Ends are rounded inwards: whoever keeps them keeps the true ones."""
 
+from collections.abc import Callable
 from math import isinf
 
 from publisher.basics.units import inches
@@ -25,10 +26,10 @@ def takes_words(board: BoardRange, first: LengthUnit = "mm") -> str:
     if not least and isinf(most):
         return ""
     low, high = (_plain(end) for end in (least, most))
-    small, large = (fixed(rounded_up(inches(least), INCHES), INCHES), "")
+    small = _inward(least, rounded_up)
     if isinf(most):
         return f"of {paired(f'{low} mm', f'{small} in', first)} or more"
-    large = fixed(rounded_down(inches(most), INCHES), INCHES)
+    large = _inward(most, rounded_down)
     if not least:
         return f"up to {paired(f'{high} mm', f'{large} in', first)}"
     return f"from {paired(f'{low} to {high} mm', f'{small} to {large} in', first)}"
@@ -42,9 +43,7 @@ def sold_words(board: BoardRange, first: LengthUnit = "mm") -> str:
         return ""
     between = f"{_plain(shop.least)} to {_plain(shop.most)} mm"
     if first == "in":
-        between = paired(
-            between, f"{fixed(inches(shop.least), INCHES)} to {fixed(inches(shop.most), INCHES)} in", first
-        )
+        between = paired(between, f"{_inward(shop.least, rounded_up)} to {_inward(shop.most, rounded_down)} in", first)
     between += ", common practice"
     thinner, thicker = (part / (shop.most - shop.least) for part in (board.least - shop.least, shop.most - board.most))
     if max(thinner, thicker) <= 0.0:
@@ -52,6 +51,11 @@ def sold_words(board: BoardRange, first: LengthUnit = "mm") -> str:
     share = "Most" if max(thinner, thicker) >= 0.5 else "Some"
     way = "thinner" if thinner >= thicker else "thicker"
     return f"{share} boards sold as {shop.name} are {way} ({between}): measure."
+
+
+def _inward(mm: float, rounds: Callable[[float, int], float]) -> str:
+    """Return an end in inches, rounded by ``rounded_up`` or ``rounded_down``."""
+    return fixed(rounds(inches(mm), INCHES), INCHES)
 
 
 def _plain(mm: float) -> str:

@@ -1,5 +1,6 @@
 """The pieces of the print-check page. Each draws itself under the top of a box and returns the height that it used (mm)."""
 
+from collections.abc import Callable
 from math import inf, isinf
 
 from publisher.basics import Box, Layer, LengthPromise, Path, TextPromise, polyline
@@ -73,7 +74,7 @@ def how(context: Context, box: Box, page: int) -> tuple[Body, float]:
         "Print at 100 %: choose “actual size” or “no scaling”, never “fit”, “shrink” or “fill”; "
         f"{context.paper.title}, one side only.",
         f"Measure the square across and down. Both must lie between {paired(*ends, context.paper.first)}. "
-        "Close to either of these, measure the long rulers too: they judge finer.",
+        "Near an end, measure the long rulers too.",
         "Look for all four corner marks. One is missing: the page was clipped.",
         "Hold a scrap of your board in the gauge. Read the page “Before you cut”, then make the coupon from that scrap.",
     )
@@ -160,7 +161,8 @@ def _go_on(context: Context, fit: Fit, takes: BoardRange | None) -> str:
 
 def _spread_words(context: Context, fit: Fit) -> str:
     low, high = fit.thickness - fit.spread, fit.thickness + fit.spread
-    metric, imperial = f"{low:.1f} and {high:.1f} mm", f"{inches(low):.3f} and {inches(high):.3f} in"
+    ends = fixed(rounded_up(inches(low), 3), 3), fixed(rounded_down(inches(high), 3), 3)
+    metric, imperial = f"{low:.1f} and {high:.1f} mm", f"{ends[0]} and {ends[1]} in"
     return f"between {paired(metric, imperial, context.paper.first)}"
 
 
@@ -210,8 +212,8 @@ def scrap(context: Context, box: Box, page: int) -> tuple[Body, float]:
 def _meanings(context: Context, fit: Fit, takes: BoardRange | None, traced: bool) -> tuple[tuple[str, str], ...]:
     """Return what each outcome of the coupon means."""
     least, most = safe_ends(takes) if takes else (0.0, inf)
-    thin = f", or board under {_said(context, least)}" if least else ""
-    thick = f", or board over {_said(context, most)}" if not isinf(most) else ""
+    thin = f", or board under {_said(context, least, rounded_up)}" if least else ""
+    thick = f", or board over {_said(context, most, rounded_down)}" if not isinf(most) else ""
     if not fit.slot:
         return (
             ("Board lies flush", "Right: go on."),
@@ -232,9 +234,9 @@ def _meanings(context: Context, fit: Fit, takes: BoardRange | None, traced: bool
     )
 
 
-def _said(context: Context, mm: float) -> str:
+def _said(context: Context, mm: float, rounds: Callable[[float, int], float] = round) -> str:
     metric = f"{trimmed(mm, 2)} mm"
-    return metric if context.paper.first == "mm" else paired(metric, f"{inches(mm):.3f} in", "in")
+    return metric if context.paper.first == "mm" else paired(metric, f"{rounds(inches(mm), 3):.3f} in", "in")
 
 
 def wrong(context: Context, box: Box, page: int) -> tuple[Body, float]:

@@ -14,6 +14,7 @@ from publisher.pages.type import CUT, NOTE, SMALL
 TAB = 14.0  # mm along the edge
 PIECE = 28.0
 COUPON_HIGH = 13.0  # of the piece under its tab
+SIDE = 1.5  # clear of words in a piece
 
 
 @record
@@ -79,15 +80,21 @@ def _tab_and_slot(context: Context, fit: Fit, page: int, at: Point) -> Body:
     )
     drawn: list[Drawn] = [Stroke(CUT, tuple(polyline(ring, True) for ring in (tab, plate, slot)), Layer.OUTLINES)]
     setter, said = context.type, f"slot {_both(fit.slot, context)}"
+    lines: tuple[str, ...] = (said,)
+    if setter.width(said, NOTE) > PIECE - 2.0 * SIDE:
+        lines = tuple(said.replace(" (", "\n(").split("\n"))
     drawn += setter.line("tab", SMALL, middle, y + COUPON_HIGH / 2 - 1.0, align="centre")
-    drawn += setter.line(said, NOTE, cx, y + 2.2, align="centre")
+    for above, words in zip(range(len(lines) - 1, -1, -1), lines, strict=True):
+        drawn += setter.line(
+            words, NOTE, cx, y + (2.2 if len(lines) == 1 else 1.2) + above * NOTE.leading, align="centre"
+        )
     lengths = (
         LengthPromise(page, slot[1], slot[2], wide, "gauge"),
         LengthPromise(page, slot[0], slot[1], long, "gauge"),
         LengthPromise(page, tab[4], tab[5], 2.0 * inner, "gauge"),
         LengthPromise(page, tab[3], tab[4], t, "gauge"),
     )
-    return Body(tuple(drawn), lengths=lengths, texts=(TextPromise(page, said),))
+    return Body(tuple(drawn), lengths=lengths, texts=tuple(TextPromise(page, words) for words in lines))
 
 
 def _step(context: Context, fit: Fit, page: int, at: Point) -> Body:

@@ -4,8 +4,7 @@ from collections.abc import Callable
 from functools import partial
 
 from publisher.basics import Box, record
-from publisher.basics.units import inches
-from publisher.basics.wording import fixed
+from publisher.basics.wording import size_in_both
 from publisher.material import different_sheets
 from publisher.pages.front.layout_picture import SheetPicture, layout_picture, sheet_picture
 from publisher.pages.front.yield_tables import cut_note, part_table, sheet_table
@@ -128,10 +127,7 @@ def _cut_table(context: Context, width: float, numbers: Numbers | None) -> LaidT
         if row.mirrored:
             count += f", {row.mirrored} mirrored"
         pages = numbers.pages_of_part(row.part) if numbers is not None else (1,)
-        both = (
-            f"{fixed(row.width, 1)} × {fixed(row.height, 1)} mm",
-            f"{fixed(inches(row.width), 2)} × {fixed(inches(row.height), 2)} in",
-        )
+        both = size_in_both(row.width, row.height)
         rows.append(
             (
                 row.letter,

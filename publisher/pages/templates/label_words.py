@@ -4,8 +4,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from publisher.basics import Purpose, record
-from publisher.basics.units import inches
-from publisher.basics.wording import LengthUnit, fixed, say_length
+from publisher.basics.wording import LengthUnit, say_length, size_in_both
 from publisher.geometry import Part, polygon
 from publisher.pages.sheet import Context
 
@@ -45,8 +44,7 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     line = f"{cut} and {part.spare} spare" if part.spare else cut
     left, bottom, right, top = polygon(part.outline).bounds
     width, height = right - left, top - bottom
-    millimetres = f"{fixed(width, 1)}\u00a0×\u00a0{fixed(height, 1)}\u00a0mm"  # never broken: it is read as one word
-    imperial = f"{_inches(width)}\u00a0×\u00a0{_inches(height)}\u00a0in"
+    millimetres, imperial = (said.replace(" ", "\u00a0") for said in size_in_both(width, height))  # read as one word
     one, other = (millimetres, imperial) if context.paper.first == "mm" else (imperial, millimetres)
     size = (f"finished {one}" if part.trace_allowance else one, "({})".format(other.replace("\u00a0", " ")))
     board = f"{part.board} {say_length(part.thickness, first=context.paper.first)}"
@@ -62,11 +60,6 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     notes = (*traced, *_notes(part, copy, mirrored, context.paper.first))
     top = side.top and not any(m.purpose is Purpose.TOP for m in part.marks)
     return Says(part.letter, part.name, board, cut, line, boxes, size, sides, FACES[side.face], notes, top)
-
-
-def _inches(mm: float) -> str:
-    """Return in inches the tenths of a millimetre that are printed beside them."""
-    return fixed(inches(float(fixed(mm, 1))), 2)
 
 
 def shortened(said: Says) -> Iterator[Says]:

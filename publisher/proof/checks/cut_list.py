@@ -2,6 +2,7 @@
 
 import re
 from collections.abc import Iterator
+from math import floor
 
 from publisher.basics import Check, Findings, Promises, RowPromise, record
 from publisher.proof.checks.frame import about, judged, page_name
@@ -87,8 +88,15 @@ def _sized(words: str, promise: RowPromise, unit: float, name: str, half: float)
     found = SIZE.fullmatch(words)
     if found is None or found[3] != name:
         return False
-    wanted = (promise.width / unit, promise.height / unit)
-    return all(abs(float(text) - value) <= half + 1e-6 for text, value in zip(found.groups()[:2], wanted, strict=True))
+    wanted = (promise.width, promise.height) if unit == 1.0 else (_shown(promise.width), _shown(promise.height))
+    return all(
+        abs(float(text) - value / unit) <= half + 1e-6 for text, value in zip(found.groups()[:2], wanted, strict=True)
+    )
+
+
+def _shown(mm: float) -> float:
+    """Return the tenths of a millimetre that are shown of a size: the inches beside them are theirs."""
+    return floor(mm * 10.0 + 0.5 + 1e-5) / 10.0
 
 
 def _rows(page: PageRead) -> Iterator[PrintedRow]:

@@ -47,5 +47,5 @@ def test_inches_come_first_where_they_are_asked_for() -> None:
     assert takes_words(found, "in") == "from 0.186 to 0.208 in (4.7 to 5.3 mm)"
     assert (
         sold_words(found, "in")
-        == "Boards sold as 5 mm are 0.189 to 0.205 in (4.8 to 5.2 mm), common practice: measure yours."
+        == "Boards sold as 5 mm are 0.189 to 0.204 in (4.8 to 5.2 mm), common practice: measure yours."
     )
