@@ -11,12 +11,14 @@ from tests.random_designs.report import LEAST_NEAR, lines, near_share
 from tests.random_designs.search import Asked, ask
 from tests.random_designs.shrink import failures, known_failures
 from tests.random_designs.tool import Said
+from tests.searches.profile import rounds
 
-SEEDS = range(4)
+SEEDS = range(rounds(2, 20))
 ONE = 2  # of each kind before the tool, with its twin
 NOTHING = Said((), (), {})
 
 
+@pytest.mark.search
 @pytest.mark.parametrize("kind", KINDS)
 def test_true_designs_are_true_by_their_solids(kind: str) -> None:
     assert {seed: found for seed in SEEDS if (found := untruths(true_design(seed, kind)))} == {}

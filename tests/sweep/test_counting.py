@@ -10,6 +10,7 @@ from publisher.design import size_span, work_out
 from publisher.material import CountKey, count_layouts
 from publisher.sweep.counting import CountWalk
 from publisher.sweep.trying import Trial
+from tests.searches.profile import rounds
 
 PENTAGONS = ("shape: disc, with: {radius: radius}", "shape: regular_polygon, with: {sides: 5, radius: radius}")
 SHEET = ("sheets: [20 x 30 in]", "sheets: [200 x 160 mm], knife_gap: 1 mm")
@@ -35,6 +36,7 @@ def walked(trial: Trial, low: float, high: float) -> CountWalk:
     return counts
 
 
+@pytest.mark.search
 @pytest.mark.parametrize(("low", "high"), [(17.3, 18.1), (24.4, 25.4)])
 def test_jumps_are_where_full_searches_at_every_value_find_less(
     design: Callable[..., Path], low: float, high: float
@@ -59,8 +61,9 @@ def test_jumps_are_where_full_searches_at_every_value_find_less(
 
 
 def between(low: float, high: float) -> Iterator[float]:
-    """Yield four values between two."""
-    return (round(low + (high - low) * k / 5, 2) for k in range(1, 5))
+    """Yield some values between two."""
+    parts = rounds(2, 20) + 1
+    return (round(low + (high - low) * k / parts, 2) for k in range(1, parts))
 
 
 def test_a_jump_upwards_is_found_as_well(design: Callable[..., Path]) -> None:

@@ -25,6 +25,12 @@ def tree_of(module: Path) -> ast.Module:
     return ast.parse(module.read_text())
 
 
+@cache
+def nodes_of(module: Path) -> tuple[ast.AST, ...]:
+    """Return all that stands in a module, walked once for all tests."""
+    return tuple(ast.walk(tree_of(module)))
+
+
 def test_the_rooms_stand_in_the_order_of_the_alphabet_and_of_the_data() -> None:
     folders = sorted(p.name for p in PACKAGE.iterdir() if (p / "__init__.py").exists())
     assert list(ROOMS) == [f for f in folders if f not in ("cli", "sweep")] == sorted(ROOMS)
@@ -105,7 +111,7 @@ def test_a_class_name_means_one_thing_in_the_whole_house() -> None:
     meanings: dict[str, set[str]] = {}
     for module in MODULES:
         tree = tree_of(module)
-        for node in ast.walk(tree):
+        for node in nodes_of(module):
             if isinstance(node, ast.ClassDef):
                 meanings.setdefault(node.name, set()).add(f"{module.relative_to(ROOT)}:{node.lineno}")
         for node in tree.body:
@@ -267,9 +273,8 @@ def _numbers(version: str) -> tuple[int, ...]:
 
 def _says(module: Path) -> list[str]:
     """Return the texts in a module, docstrings aside."""
-    tree = tree_of(module)
-    alone = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
-    texts = (node for node in ast.walk(tree) if isinstance(node, ast.Constant) and id(node) not in alone)
+    alone = {id(node.value) for node in nodes_of(module) if isinstance(node, ast.Expr)}
+    texts = (node for node in nodes_of(module) if isinstance(node, ast.Constant) and id(node) not in alone)
     return [node.value for node in texts if isinstance(node.value, str)]
 
 
