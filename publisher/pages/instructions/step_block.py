@@ -173,9 +173,12 @@ def _needed(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ..
     drawn: list[Drawn] = list(setter.line("You need now", SMALL.bold(), box.left, box.top - setter.drop(SMALL)))
     y = box.top - SMALL.leading - 1.0
     for row in (parts[i : i + 2] for i in range(0, len(parts), 2)):
+        taken = STEP_ROW
         for part, cell in zip(row, columns(Box(box.left, y - STEP_ROW, box.right, y), 2, 2.0), strict=False):
-            drawn += _part_cell(context, part, cell, step.stage in COUNTED)
-        y -= STEP_ROW + 1.0
+            own, height = _part_cell(context, part, cell, step.stage in COUNTED)
+            drawn += own
+            taken = max(taken, height)
+        y -= taken + 1.0
     if names:
         block = setter.paragraph(", ".join(names), SMALL, box.left, y, box.width)
         drawn += block.drawn
@@ -183,8 +186,9 @@ def _needed(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ..
     return tuple(drawn), box.top - y
 
 
-def _part_cell(context: Context, part: Part, cell: Box, counted: bool) -> list[Drawn]:
-    """Draw a part's silhouette with its letter and name beside it, and how many copies there are, spares among them."""
+def _part_cell(context: Context, part: Part, cell: Box, counted: bool) -> tuple[list[Drawn], float]:
+    """Draw a part's silhouette with its letter and name beside it, and how many copies there are, spares among them; return the
+    height (mm) as well: a long name takes more lines than the cell is high."""
     setter = context.type
     drawing = context.joined.drawing(f"part:{part.id}")
     drawn: list[Drawn] = []
@@ -197,5 +201,5 @@ def _part_cell(context: Context, part: Part, cell: Box, counted: bool) -> list[D
     at = left + setter.width(part.letter, BODY.bold()) + 1.5
     if counted:
         drawn += setter.line(f"{context.copies(part)} ×", SMALL, at, base)
-    drawn += setter.paragraph(part.name, NOTE, left, base - 1.2, cell.right - left).drawn
-    return drawn
+    name = setter.paragraph(part.name, NOTE, left, base - 1.2, cell.right - left)
+    return [*drawn, *name.drawn], cell.top - (base - 1.2) + name.height

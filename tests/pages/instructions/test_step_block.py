@@ -98,3 +98,22 @@ def test_copies_are_counted_where_every_one_is_taken_in_hand(demo: Callable[...,
 
     assert "20 ×" in said("cut") and "20 ×" in said("texture")  # 19 and a spare
     assert not [text for text in said("glue") if "×" in text]
+
+
+def test_a_long_name_pushes_the_next_row_down(demo: Callable[..., Context]) -> None:
+    """Two parts stand beside each other; the third begins under the last line of the first one's name."""
+    context = demo("toll-house")
+    step = next(s for s in context.design.steps if len(s.parts) > 2)
+
+    def said(name: str) -> tuple[Words, ...]:
+        parts = tuple(replace(p, name=name if p.id == step.parts[0] else "Wall") for p in context.parts)
+        block = step_block(replace(context, parts=parts), replace(step, picture=None), 1, frozenset(), BOX, (3, 6))
+        return tuple(w for w in block.drawn if isinstance(w, Words))
+
+    third = next(p.letter for p in context.parts if p.id == step.parts[2])
+    long = "A part with a name so long that it says very much and takes five lines of its cell"
+    low = min(w.y for w in said(long) if w.text in long and len(w.text) > 3)
+    (letter,) = (w.y for w in said(long) if w.text == third)
+    assert letter + 2.0 < low
+    (before,) = (w.y for w in said("Wall") if w.text == third)
+    assert letter < before
