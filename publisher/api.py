@@ -151,6 +151,7 @@ __all__ = [
     "upgrade",
     "variants",
     "vary",
+    "with_pages",
     "words",
     "work",
     "yield_table",
@@ -252,6 +253,16 @@ def compose(worked: Worked) -> tuple[tuple[Pack, ...], tuple[Finding, ...]]:
     from publisher.pipeline import compose_packs
 
     return compose_packs(worked)
+
+
+def with_pages(worked: Worked) -> Worked:
+    """Return what was worked out with all that is found on its pages too, as ``build`` finds it, for each paper of the inputs.
+
+    Raises Refusal for an unknown paper.
+    """
+    from publisher import pipeline
+
+    return pipeline.with_pages(worked)
 
 
 def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:

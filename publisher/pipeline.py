@@ -317,6 +317,17 @@ def compose_packs(worked: Worked, wanted: tuple[str, ...] = ()) -> tuple[tuple[P
     return tuple(packs), tuple(f for pack in packs for f in pack.findings)
 
 
+def with_pages(worked: Worked) -> Worked:
+    """Return what was worked out with all that is found on its pages too, planned for each paper as ``build`` does; nothing is written.
+
+    Raises Refusal for an unknown paper.
+    """
+    if errors(worked.findings):
+        return worked
+    _, found = compose_packs(worked)
+    return replace(worked, findings=tuple(dict.fromkeys((*worked.findings, *found))))
+
+
 def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:
     """Call the rooms in order, from a brief to one variant's proved files for all papers of the inputs. Nothing is written.
 

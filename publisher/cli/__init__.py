@@ -17,7 +17,7 @@ from publisher.cli.ending import NOBODY_READS, STOPPED, Attempts, OutputLost, St
 
 COMMANDS = {
     "build": "Make the packs of one or more designs, and prove them.",
-    "check": "Check designs without making pages: facts, needs, findings.",
+    "check": "Check designs without making packs: facts, needs, findings.",
     "measure": "Judge a printed sheet from two ruler readings.",
     "new": "Begin a design: a commented spec that builds as it is.",
     "outline": "Show what the tool sees in a drawing.",

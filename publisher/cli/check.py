@@ -1,4 +1,4 @@
-"""``publisher check``: the rooms up to material, no pages: facts, needs and their margins, findings, and whether packs meet."""
+"""``publisher check``: all that ``build`` would find, nothing written: facts, needs and their margins, findings, and whether packs meet."""
 
 from pathlib import Path
 
@@ -10,7 +10,7 @@ from publisher.cli.options import folders_argument, json_option, set_option, var
 from publisher.cli.report import Report, finding_record, write_json
 
 
-@click.command(short_help="Check designs without making pages: facts, needs, findings.")
+@click.command(short_help="Check designs without making packs: facts, needs, findings.")
 @folders_argument
 @variant_option
 @set_option
@@ -23,7 +23,8 @@ def check(
     advise: bool,
     as_json: bool,
 ) -> None:
-    """Check the designs in FOLDER (“designs” when none is given) without making pages.
+    """Check the designs in FOLDER (“designs” when none is given): all that a build would find, pages for each paper among it.
+    Nothing is written.
 
     \b
     Example:  publisher check designs/toll-house
@@ -33,7 +34,7 @@ def check(
     for brief in report.briefs(folders or (Path("designs"),), sets):
         with report.passing_over(brief.slug):
             for variant in api.variants(brief, variants):
-                worked = api.work(brief, variant, advise=advise)
+                worked = api.with_pages(api.work(brief, variant, advise=advise))
                 done.append(worked)
                 if not as_json:
                     click.echo("\n".join(report_lines(worked)))

@@ -7,6 +7,8 @@ from typing import Any
 
 import pytest
 
+from tests.whole.conftest import changed
+
 Publisher = Callable[..., Any]
 
 PACK = """\
@@ -91,3 +93,22 @@ def test_a_pack_that_fits_only_on_its_own_board_is_found_with_the_board(
 def test_a_single_pack_has_nothing_to_meet(publisher: Publisher, family: Callable[..., Path]) -> None:
     folder = family(stair=("5 mm", "70 mm", "14"))
     assert publisher("check", folder).code == 0
+
+
+ALIKE = {
+    "good": ("title: Bollard", "title: Post"),
+    "too large for the sheet": ("radius: 20 mm", "radius: 900 mm"),
+    "on pages alone": ("title: Bollard", f"title: {('Bollard beside the long canal ' * 4).strip()}"),
+    "too many pages": ("count: 3", "count: 90000"),
+    "names": ("papers: [a4, letter]", "papers: [a4, A4]"),
+    "a paper that is too small": ("papers: [a4, letter]", "papers: [{name: stamp, width: 30 mm, height: 40 mm}]"),
+}
+
+
+@pytest.mark.parametrize("case", ALIKE)
+def test_check_finds_what_build_finds(case: str, publisher: Publisher, shelf: Path, tmp_path: Path) -> None:
+    changed(shelf / "bollard", *ALIKE[case])
+    check, build = publisher("check", shelf), publisher("build", shelf, "--out", tmp_path / "out")
+    assert (check.code, check.err) == (build.code, build.err)
+    if case == "on pages alone":
+        assert "pages/title-too-long" in check.err
