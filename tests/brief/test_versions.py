@@ -8,7 +8,7 @@ from publisher import __version__
 from publisher.brief.versions import LIBRARIES, versions
 
 ROOT = Path(__file__).parents[2]
-ONLY_JUDGE_OR_TALK = {"click", "jsonschema", "pypdf"}
+ONLY_JUDGE_OR_TALK = {"click", "jsonschema", "packaging", "pypdf"}
 
 
 def test_every_dependency_shapes_bytes_or_is_known_not_to() -> None:

@@ -29,6 +29,7 @@ boards: {foam: {thickness: board, sheets: [20 x 30 in]}}
 parts:
   disc: {name: Disc, board: foam, count: 3, shape: disc, with: {radius: radius}}
 papers: [a4, letter]
+steps: [{title: Print and cut, stage: print, say: Print page 2 first., parts: [disc]}]
 """
 TOO_LARGE = "radius: 900 mm"  # in place of 20 mm: larger than the sheet
 

@@ -183,13 +183,13 @@ CLASHES = {
     "a variant and a paper of its own": (
         "papers: [a4, letter]",
         "papers: [a4, {name: big-a4, width: 300 mm, height: 400 mm}]\nvariants: {big: {sizes: {radius: 30 mm}}}",
-        "spec.yaml:10:12: error: the pack of the sizes as written for the paper “big-a4” and the pack of the variant “big” "
+        "spec.yaml:12:12: error: the pack of the sizes as written for the paper “big-a4” and the pack of the variant “big” "
         "for the paper “a4” would both be called “bollard-1.0.0-big-a4.pdf”",
     ),
     "capitals": (
         "papers",
         "variants: {big: {sizes: {radius: 30 mm}}, Big: {sizes: {radius: 31 mm}}}\npapers",
-        "spec.yaml:9:43: error: the cut files of the variant “big” and the cut files of the variant “Big” would be called",
+        "spec.yaml:11:43: error: the cut files of the variant “big” and the cut files of the variant “Big” would be called",
     ),
     "standard": (
         "papers",
@@ -205,11 +205,6 @@ CLASHES = {
         "[a4, letter]",
         "[a4, {name: a4, width: 300 mm, height: 400 mm}]",
         "would both be called “bollard-1.0.0-a4.pdf”",
-    ),
-    "two sheets": (
-        "[20 x 30 in]",
-        "[20 x 30 in, 508 x 762 mm]",
-        "would both be called “cut-files/standard/sheet-foam-508x762mm-1.svg”",
     ),
     "the folder": ("papers", "papers", "the design “con” would have the name “con”"),
 }

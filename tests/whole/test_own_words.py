@@ -51,7 +51,10 @@ TOWER = """\
 format: 2
 title: Hexagonal tower
 version: 1.0.0
+designer: Ebbwater Patterns
+licence: CC-BY-NC-4.0
 use: trace
+steps: [{title: Print and cut, stage: print, say: Print page 2 first., parts: [wall, facet]}]
 sizes: {board: 5 mm, side: 60 mm, wall_height: 80 mm}
 boards: {foam: {thickness: board, thickness_spread: 0.2 mm, sheets: [20 x 30 in]}}
 parts:
