@@ -103,3 +103,28 @@ def test_a_tower_of_any_height_is_built_on_both_papers(
     run = publisher("build", tower, "--out", tmp_path / "out", "--set", sets[0], "--set", sets[1])
     assert (run.code, run.err) == (0, "")
     assert run.out.count("proved") == 2
+
+
+SMALL_PAPER = """\
+format: 2
+title: Frame
+version: 1.0.0
+designer: Ebbwater Patterns
+licence: CC-BY-NC-4.0
+use: paste
+steps: [{title: Print and cut, stage: print, say: Print page 2 first., parts: [frame]}]
+boards: {foam: {thickness: 5 mm, thickness_spread: 0.2 mm, sheets: [20 x 30 in]}}
+parts:
+  frame:
+    {name: Frame, board: foam, count: 1, shape: rectangle, with: {width: 180 mm, height: 120 mm},
+     combine: [{cut: {shape: rectangle, with: {width: 160 mm, height: 100 mm}}, at: [10 mm, 10 mm]}]}
+papers: [{name: small, width: 148 mm, height: 210 mm, margins: [6 mm, 6 mm, 6 mm, 6 mm]}]
+"""
+
+
+def test_words_of_a_tile_keep_off_the_square_on_small_paper(publisher: Callable[..., Run], tmp_path: Path) -> None:
+    folder = tmp_path / "frame"
+    folder.mkdir()
+    (folder / "spec.yaml").write_text(SMALL_PAPER, encoding="utf-8")
+    run = publisher("check", folder)
+    assert (run.code, run.err) == (0, "")

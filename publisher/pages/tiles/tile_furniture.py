@@ -10,6 +10,8 @@ from publisher.pages.tiles.tile_plan import Tiling
 from publisher.pages.type import DIMENSION, LEAST, NOTE, SMALL, Setter, TypeStyle
 
 MAP_SHARE = 0.42  # of the width of a band
+WAYS = ((1.0, NOTE, True), (0.7, NOTE, True), (0.7, LEAST, True), (0.5, LEAST, True), (0.5, LEAST, False))
+"""How the words of a tile are fitted to its page, first to last: how much of its place the map takes, their size, all of them or few."""
 
 
 def size_lines(setter: Setter, plan: Tiling, cell: Cell, first: LengthUnit) -> tuple[Drawn, ...]:
@@ -78,20 +80,41 @@ def info_drawn(
 ) -> tuple[Body, Box]:
     """Return the map and the words of a tile page: which tile this is, what to do with it, what to measure after taping; and the
     box of the last. ``sides``: what that says of the part's sides, where it has no room for that."""
+    for way in WAYS:
+        body, last = _info(setter, plan, cell, caption, numbers, first, sides, way)
+        if last.bottom >= plan.stage.info.bottom:
+            break
+    return body, last
+
+
+def _info(
+    setter: Setter,
+    plan: Tiling,
+    cell: Cell,
+    caption: str,
+    numbers: Numbers,
+    first: LengthUnit,
+    sides: str,
+    way: tuple[float, TypeStyle, bool],
+) -> tuple[Body, Box]:
+    """Return ``info_drawn`` in one of its ways, whether or not it stays in its place."""
+    share, note, full = way
     info = plan.stage.info
     band = info.width > info.height
     pages = {c: numbers.page_of(plan.key(c)) or 0 for c in plan.cutting.cells}
     if band:
-        place = Box(info.left, info.bottom, info.left + info.width * MAP_SHARE, info.top - 2.0)
+        place = Box(info.left, info.bottom, info.left + info.width * MAP_SHARE * share, info.top - 2.0)
     else:
-        place = Box(info.left, info.top - info.width, info.right, info.top - 2.0)
+        place = Box(info.left, info.top - info.width * share, info.right, info.top - 2.0)
     drawn, used = map_drawn(setter, plan, pages, place, cell)
     x, top = (used.right + 6.0, info.top - 1.0) if band else (info.left, used.bottom - 4.0)
     width = min(info.right - x, 84.0)
     words: list[Drawn] = []
     last = info
-    said = _said(plan, cell, caption, pages, first)
-    for text, style in (*said, (sides, NOTE.bold())) if sides else said:
+    said = _said(plan, cell, caption, pages, first, full)
+    said += [(sides, True)] if sides else []
+    for index, (text, bold) in enumerate(said):
+        style = (note if index else _heading(note)).bold() if bold else note
         block = setter.paragraph(text, style, x, top, width, layer=Layer.NOTES)
         words += block.drawn
         last = Box(x, top - block.height, x + width, top)
@@ -100,11 +123,16 @@ def info_drawn(
     return body, last
 
 
+def _heading(note: TypeStyle) -> TypeStyle:
+    return SMALL if note is NOTE else note
+
+
 def _said(
-    plan: Tiling, cell: Cell, caption: str, pages: dict[Cell, int], first: LengthUnit
-) -> list[tuple[str, TypeStyle]]:
+    plan: Tiling, cell: Cell, caption: str, pages: dict[Cell, int], first: LengthUnit, full: bool
+) -> list[tuple[str, bool]]:
+    """Return the words of a tile, and whether they are bold; unless ``full`` without why."""
     on = [(s.first, s.upright) for s in plan.seams if s.second is cell]
-    said = [(caption[0].upper() + caption[1:], SMALL.bold())]
+    said = [(caption[0].upper() + caption[1:], True)]
     if on:
         sides = " and ".join("left" if upright else "top" for _, upright in on)
         under = " and ".join(f"{pages[c]}" for c, _ in on)
@@ -112,17 +140,17 @@ def _said(
             (
                 f"Trim along the dashed line at the {sides}. Lay this page over the glue area of page {under} so "
                 "that circles with the same name become whole, and glue or tape it.",
-                NOTE,
+                False,
             )
         )
     else:
-        said.append(("Leave the glue area on: the next page lies over it.", NOTE))
+        said.append(("Leave the glue area on: the next page lies over it.", False))
     left, bottom, right, top = plan.laid.bounds
     said.append(
         (
-            f"Taped together the drawn part measures {say_size(right - left, top - bottom, first)}. "
-            "Measure it before you cut: printers differ from page to page.",
-            NOTE,
+            f"Taped together the drawn part measures {say_size(right - left, top - bottom, first)}."
+            + (" Measure it before you cut: printers differ from page to page." if full else ""),
+            False,
         )
     )
     return said
