@@ -198,7 +198,7 @@ def test_an_interrupt_puts_nothing_in_place(shelf: Path, designs: Path, tmp_path
     process.send_signal(signal.SIGINT)
     _, err = process.communicate(timeout=60)
     assert process.returncode == 130
-    assert err == "stopped; put in place before that: bollard\n"
+    assert err == "1 of 2: bollard built\nstopped; put in place before that: bollard\n"
     assert not list(out.rglob(".publisher*"))
     for pdf in out.rglob("*.pdf"):  # what had been finished before is whole
         assert pdf.read_bytes().rstrip().endswith(b"%%EOF")

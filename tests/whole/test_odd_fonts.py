@@ -21,8 +21,8 @@ def lettered(tmp_path: Path) -> Build:
 
     def make(*fonts: bytes, say: str = LETTERS) -> Built:
         names = [f"font{number}.ttf" for number in range(len(fonts))]
-        more = f"fonts: [{', '.join(names)}]\nsteps:\n  - {{title: Cut, stage: cut, say: {say}}}\n"
-        folder = small_design(tmp_path, "lettered", more)
+        folder = small_design(tmp_path, "lettered", f"fonts: [{', '.join(names)}]\n")
+        changed(folder, "Print page 2 first.", say)
         changed(folder, "[a4, letter]", "[a4]")
         for name, data in zip(names, fonts, strict=True):
             (folder / name).write_bytes(data)
@@ -35,7 +35,7 @@ def _judge(built: Built) -> None:
     """Assert that a pack was proved, or that each error names the line of the spec where the font stands."""
     for found in errors(built.findings):
         assert found.place is not None, found
-        assert (Path(found.place.file).name, found.place.line) == ("spec.yaml", 10), found
+        assert (Path(found.place.file).name, found.place.line) == ("spec.yaml", 13), found
     assert built.good == bool(built.outputs)
 
 

@@ -24,7 +24,7 @@ def test_hundreds_of_pages_are_refused_before_they_are_planned(slabs: Path) -> N
     worked = work(read_brief(slabs))
     packs, found = compose_packs(worked, ("a4",))
     assert [f.check for f in found] == ["pages/too-many-pages"]
-    assert found[0].place is not None and found[0].place.line == 8
+    assert found[0].place is not None and found[0].place.line == 10
     assert len(packs[0].pages) < 20
 
 
