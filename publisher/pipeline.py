@@ -146,7 +146,7 @@ class Built:
     def sheets(self) -> int:
         """The sheets of board that are bought for it: of each board those of the first size that takes every part."""
         needed = self.worked.needs.yields if self.worked.needs is not None else ()
-        return sum({one.board: len(one.sheets) for one in reversed(needed) if one.sheets}.values())
+        return sum({one.board: len(one.sheets) for one in reversed(needed) if one.sheets and not one.left_out}.values())
 
     @property
     def offer(self) -> Offer:

@@ -11,9 +11,11 @@ import signal
 from collections.abc import Callable, Generator, Iterator
 from contextlib import contextmanager
 from functools import partial
-from multiprocessing import get_context
-from queue import SimpleQueue
+from multiprocessing import active_children, get_context
+from queue import Empty, SimpleQueue
 from typing import Any, TypeVar
+
+LOOK = 1.0  # s between two looks whether all processes are still there
 
 Job = TypeVar("Job")
 Task = TypeVar("Task")
@@ -38,6 +40,7 @@ def shared(
     # a process started anew holds nothing of this one: forked ones would share threads of libraries
     with _deaf():
         pool = get_context("spawn").Pool(workers, _begin, (do, job))
+    begun = {process.pid for process in active_children()}
     try:
         while True:
             while out < workers + 1 and (task := next_task()) is not None:
@@ -46,7 +49,7 @@ def shared(
                 out += 1
             if not out:
                 return
-            task, result = back.get()
+            task, result = _next_back(back, begun)
             out -= 1
             if isinstance(result, BaseException):
                 raise result
@@ -56,6 +59,17 @@ def shared(
         pool.join()
         del pool
         gc.collect()  # its semaphores go with it: a command that was stopped ends too fast to tidy them up
+
+
+def _next_back(back: SimpleQueue[Any], begun: set[int | None]) -> Any:
+    """Wait for a result. Raises RuntimeError when a process was ended by something else: its task would never come back."""
+    while True:
+        try:
+            return back.get(timeout=LOOK)
+        except Empty:
+            if not begun <= {process.pid for process in active_children()}:
+                words = "a process that shared the work was ended by something else; try fewer at once with --jobs"
+                raise RuntimeError(words) from None
 
 
 _BEGUN: list[

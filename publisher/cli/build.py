@@ -38,7 +38,7 @@ FEW_DESIGNS = 2  # designs that one process builds sooner than others have start
 @click.option(
     "--out", type=click.Path(path_type=Path), default=Path("build/packs"), show_default=True, help="Where the packs go."
 )
-@click.option("--discard-trials", is_flag=True, help="First remove what was built of these designs with --set before.")
+@click.option("--discard-trials", is_flag=True, help="Remove what was built of these designs with --set before.")
 @click.option(
     "--jobs", type=click.IntRange(1, 256), help="Processes that share the work; by default one for each core."
 )
@@ -68,7 +68,7 @@ def build(
     found = report.folders(folders or (Path("designs"),), apart=True)
     run = _Run(report, out, discard_trials, as_json, len(found))
     chosen = tuple(dict.fromkeys(p.lower() for p in papers))
-    workers = jobs or (1 if len(found) <= FEW_DESIGNS else os.cpu_count() or 1)
+    workers = jobs or (1 if len(found) <= FEW_DESIGNS else min(len(found), os.cpu_count() or 1))
     with closing(api.build_many(run.wanted(found, sets, chosen, variants), workers)) as outcomes:
         for outcome in outcomes:
             run.take(outcome)
@@ -172,13 +172,13 @@ class _Run:
             elif one.built is not None:
                 report.add(one.built.findings, slug)
         builds = [one.built for one in entry.outcomes if one.built is not None]
-        placed = None
+        placed, former = None, report.faulty
         if len(builds) == len(entry.outcomes) and not faults:
             placed = self._place(slug, tuple(builds))
         self.records += [built_record(built, placed) for built in builds]
         if not self.as_json:
             summary(builds, placed)
-        return "fault" if faults else "built" if placed is not None else "refused"
+        return "fault" if faults or report.faulty != former else "built" if placed is not None else "refused"
 
     def _place(self, slug: str, builds: tuple[Built, ...]) -> PlacedSet | None:
         """Put a design's builds in place when all are good; None when not, or when that is refused, which is shown."""

@@ -16,7 +16,7 @@ from pathlib import Path, PurePosixPath
 from publisher.basics import Refusal, Rule, Severity, record
 from publisher.release import disk
 from publisher.release.lock import LOCK, locked
-from publisher.release.names import check_names
+from publisher.release.names import check_names, inside
 
 CANNOT_WRITE = Rule(
     "release/cannot-write",
@@ -133,7 +133,14 @@ def through_link(folder: Path, name: str) -> Path | None:
 def _look_through(folder: Path, names: list[str]) -> None:
     """Raise Refusal when two names are one on some system, when one leaves the folder, or leads through a link."""
     check_names(names)
+    _keep_inside(folder, names)
+
+
+def _keep_inside(folder: Path, names: list[str]) -> None:
+    """Raise Refusal when a name leads through a link, ValueError when it leads out of the folder."""
     for name in names:
+        if not inside(name):
+            raise ValueError(f"{name} leads out of its folder")
         if (link := through_link(folder, name)) is not None:
             raise _linked(link)
 
@@ -174,7 +181,7 @@ def _read_journal(path: Path) -> tuple[Move, ...]:
     try:
         document = json.loads(path.read_text(encoding="utf-8"))
         moves = tuple(Move(str(one["name"]), one["old"], one["new"]) for one in document["moves"])
-        _look_through(path.parent.parent, [move.name for move in moves])
+        _keep_inside(path.parent.parent, [move.name for move in moves])
     except (ValueError, LookupError, TypeError, RecursionError) as error:
         raise Refusal(
             CANNOT_WRITE.found(
@@ -225,11 +232,13 @@ def _take_back(folder: Path, moves: tuple[Move, ...]) -> None:
     new, old = folder / WORK / "new", folder / WORK / "old"
     for move in reversed(moves):
         target, kept, staged = folder / move.name, old / move.name, new / move.name
-        mine = move.new is not None and not staged.exists()  # it was moved to its place
-        if mine and os.path.lexists(target):
+        moved = move.new is not None and not staged.exists()
+        if moved and disk.digest(target) == move.new:
             disk.make_folder(staged.parent)
             disk.replace(target, staged)
-        if os.path.lexists(kept):
+        if os.path.lexists(kept) and not os.path.lexists(
+            target
+        ):  # else somebody put a file of their own there meanwhile
             disk.make_folder(target.parent)
             disk.replace(kept, target)
     _close(folder)

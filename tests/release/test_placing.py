@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from publisher.basics import Refusal
-from publisher.release import put_in_place, settle
+from publisher.release import placing, put_in_place, settle
 from publisher.release.placing import WORK
 from tests.release.dying import everything
 
@@ -123,3 +123,19 @@ def test_a_journal_that_names_files_elsewhere_moves_none(tmp_path: Path) -> None
     with pytest.raises(Refusal, match="cannot be read"):
         settle(tmp_path / "out")
     assert (tmp_path / "mine").read_bytes() == b"mine"
+
+
+def test_a_file_that_changes_its_capitals_alone_does_not_lock_the_folder_when_the_run_dies(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    put_in_place(tmp_path / "out", (("Base.svg", b"old"),))
+
+    def dies(*_: object) -> None:
+        raise SystemExit
+
+    with monkeypatch.context() as dead:
+        dead.setattr(placing, "_finish", dies)
+        with pytest.raises(SystemExit), placing.held(tmp_path / "out"):
+            placing.place(tmp_path / "out", (("base.svg", b"new"),), gone=("Base.svg",))
+    placing.settle(tmp_path / "out")
+    assert {p.name: p.read_bytes() for p in (tmp_path / "out").iterdir()} == {"base.svg": b"new"}

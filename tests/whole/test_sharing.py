@@ -1,5 +1,7 @@
 """Work shared by processes: all of it comes back, and what goes wrong there is raised here. (Small, as each process imports it.)"""
 
+import os
+import signal
 from contextlib import closing
 
 import pytest
@@ -23,5 +25,22 @@ def test_shared_work_comes_back_whole_and_faults_are_raised_here(workers: int) -
     with (
         pytest.raises(ValueError, match="thirteen"),
         closing(shared(squared, 5, lambda: next(bad, None), workers)) as results,
+    ):
+        list(results)
+
+
+def ended(_: None, number: int) -> int:
+    """Work that ends its process, as a system short of memory does."""
+    if number == 2:
+        os.kill(os.getpid(), signal.SIGKILL)
+    return number
+
+
+@pytest.mark.skipif(not hasattr(signal, "SIGKILL"), reason="this system has no SIGKILL")
+def test_a_process_that_is_ended_from_outside_ends_the_wait() -> None:
+    numbers = iter((1, 2, 3))
+    with (
+        pytest.raises(RuntimeError, match="ended by something else"),
+        closing(shared(ended, None, lambda: next(numbers, None), 2)) as results,
     ):
         list(results)

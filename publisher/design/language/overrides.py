@@ -52,7 +52,7 @@ def asked_variants(brief: Brief, asked: tuple[str, ...] = ()) -> tuple[str, ...]
         if name not in known and name != STANDARD:
             words, offered = f"{brief.slug} has no variant called “{name}”", ", ".join((STANDARD, *known[1:]))
             raise Refusal(rules.UNKNOWN_VARIANT.found(words, subject=brief.slug, hint=f"it has: {offered}"))
-    return tuple("" if name == STANDARD else name for name in asked) or known
+    return tuple(dict.fromkeys("" if name == STANDARD else name for name in asked)) or known
 
 
 def given_sizes(brief: Brief, variant: str, findings: list[Finding]) -> dict[str, Value]:

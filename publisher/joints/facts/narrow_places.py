@@ -52,12 +52,14 @@ def narrow_places(area: shapely.Geometry, least: float) -> Iterator[Narrow]:
     yield from (place for a, b in near if (place := _across(a, b, fine, least)))
     yield from _pinched(shapely.get_parts(middles), fine, radius, least)
     rims = shapely.get_parts(shapely.line_merge(shapely.difference(shapely.boundary(fine), wide)))
+    narrower = 0.0
     for over in shapely.get_parts(pieces(shapely.difference(fine, wide), LEFT_OVER)):
         own = rims[shapely.distance(rims, over) < SAME_POINT]
         yield from (place for a, b in combinations(own, 2) if (place := _across(a, b, fine, least)))
         if len(own) == 1 and not wide.is_empty and (tongue := _tongue(own[0], wide, over, least)):
             yield tongue
-            yield from narrow_places(area, 0.9 * tongue.width)  # it may be narrower nearer to its root
+            narrower = max(narrower, 0.9 * tongue.width)
+    yield from narrow_places(area, narrower)  # a tongue may be narrower nearer to its root
 
 
 def _pinched(middles: Array, area: shapely.Geometry, radius: float, least: float) -> Iterator[Narrow]:

@@ -84,6 +84,7 @@ def test_each_variant_is_there_to_trace_and_to_paste(brief_of: Callable[..., Any
     brief = brief_of(BOTH)
     assert variants(brief) == ("low", "paste", "low_paste")
     assert asked_variants(brief) == ("", "low", "paste", "low_paste")
+    assert asked_variants(brief, ("low", "standard", "low")) == ("low", "")
     made = {name: work_out(brief, name) for name in asked_variants(brief)}
     assert all(design.findings == () for design in made.values())
     told = {name: (d.use, d.parts[0].trace_allowance, d.variant, d.variant_title) for name, d in made.items()}

@@ -38,3 +38,20 @@ def test_a_gap_is_no_board() -> None:
 def test_convex_areas_and_no_limit_have_none() -> None:
     assert list(narrow_places(shapely.box(0, 0, 1, 60), 5.0)) == []
     assert list(narrow_places(PLATE - shapely.box(1, 1, 119, 59), 0.0)) == []
+
+
+def test_a_comb_is_looked_at_once_more_however_many_tongues_it_has(monkeypatch: pytest.MonkeyPatch) -> None:
+    comb = shapely.union_all(
+        [shapely.box(0, 0, 120, 30), *(shapely.box(8 * n + 2, 30, 8 * n + 5 - 0.2 * n, 55) for n in range(10))]
+    )
+    calls = 0
+    widen = shapely.buffer
+
+    def counted(*args: object, **more: object) -> object:
+        nonlocal calls
+        calls += len(args) > 1 and isinstance(args[1], float) and args[1] < 0
+        return widen(*args, **more)
+
+    monkeypatch.setattr(shapely, "buffer", counted)
+    assert min(p.width for p in narrow_places(comb, 5.0)) == pytest.approx(1.2, abs=0.05)
+    assert calls <= 12  # each time for what is narrower still
