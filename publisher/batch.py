@@ -17,9 +17,8 @@ from publisher.brief import Brief
 from publisher.pipeline import Built, build
 from publisher.sharing import shared
 
-AHEAD = (
-    4  # times the processes: builds that are handed out before the first of them is taken, so that they do not heap up
-)
+AHEAD = 4
+"""Times the processes: builds that are handed out before the first of them is taken, so that they do not heap up."""
 
 
 @record

@@ -19,6 +19,7 @@ from publisher.brief import (
 )
 from publisher.design import (
     CONSTANT_WORDS,
+    USUAL_PAPERS,
     Design,
     Fact,
     SheetSize,
@@ -296,7 +297,7 @@ def count_papers(design: Design, made: Made, joined: Joined) -> tuple[PageCount,
 
 def _papers(design: Design, wanted: tuple[str, ...] = ()) -> tuple[str, ...]:
     """Return the papers that are wanted, else those of the spec."""
-    return wanted or tuple(wish.name for wish in design.papers) or ("a4", "letter")
+    return wanted or tuple(wish.name for wish in design.papers) or USUAL_PAPERS
 
 
 def compose_packs(worked: Worked, wanted: tuple[str, ...] = ()) -> tuple[tuple[Pack, ...], tuple[Finding, ...]]:

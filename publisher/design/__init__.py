@@ -33,6 +33,7 @@ from publisher.design.offer import (
 from publisher.design.parts import letter
 from publisher.design.records import (
     LONGEST_MM,
+    USUAL_PAPERS,
     Blank,
     Board,
     BracePlan,
@@ -87,6 +88,7 @@ __all__ = [
     "LONGEST_MM",
     "RULES",
     "STANDARD",
+    "USUAL_PAPERS",
     "Blank",
     "Board",
     "BracePlan",

@@ -31,7 +31,7 @@ def locked(folder: Path, wait: float = WAIT) -> Iterator[None]:
     Raises Refusal, which names the other run, when that takes longer than ``wait`` seconds; OSError when no lock can be made there.
     """
     path = folder / LOCK
-    handle = _take(path, time.monotonic() + wait)
+    handle = _take(path, wait)
     try:
         yield
     finally:
@@ -50,7 +50,8 @@ def _let_go(handle: int, path: Path) -> None:
             os.close(handle)
 
 
-def _take(path: Path, until: float) -> int:
+def _take(path: Path, wait: float) -> int:
+    until = time.monotonic() + wait
     while True:
         disk.before("lock", path)
         handle = os.open(path, os.O_RDWR | os.O_CREAT | getattr(os, "O_NOFOLLOW", 0), 0o644)
@@ -62,7 +63,7 @@ def _take(path: Path, until: float) -> int:
                 return handle
             if time.monotonic() > until:
                 owner = os.pread(handle, 20, 0).decode("ascii", "replace").strip() if hasattr(os, "pread") else ""
-                raise _busy(path.parent, owner)
+                raise _busy(path.parent, owner, wait)
         except BaseException:
             os.close(handle)
             raise
@@ -96,11 +97,11 @@ def _is(handle: int, path: Path) -> bool:
         return False
 
 
-def _busy(folder: Path, owner: str) -> Refusal:
+def _busy(folder: Path, owner: str, wait: float) -> Refusal:
     who = f"another run (process {owner})" if owner.isdigit() else "another run"
     return Refusal(
         BUSY.found(
-            f"{who} is putting files into {folder}, and has not finished for {WAIT:.0f} seconds",
+            f"{who} is putting files into {folder}, and has not finished for {wait:.0f} seconds",
             subject=str(folder),
             hint="wait until it has ended, or end it, and run this again; what it leaves unfinished is finished then",
         )

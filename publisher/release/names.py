@@ -12,7 +12,7 @@ from pathlib import PurePosixPath
 
 from publisher.basics import Finding, Place, Refusal, Rule, Severity, record
 from publisher.brief import Brief
-from publisher.design import STANDARD, Design, SheetSize, tried_sizes, variants
+from publisher.design import STANDARD, USUAL_PAPERS, Design, SheetSize, tried_sizes, variants
 from publisher.geometry import Part
 from publisher.material import BoardNeeds
 
@@ -117,7 +117,7 @@ def name_findings(brief: Brief, design: Design, pieces: tuple[Part, ...], needs:
     """Return what is wrong with the names of all files that a design gives: every variant on every paper, this variant's cut files."""
     places = {entry.key: entry.place for entry in brief.fields.table("variants").entries}
     papers: list[tuple[str, Place | None]] = [(wish.name.casefold(), wish.place) for wish in design.papers]
-    papers = papers or [("a4", None), ("letter", None)]
+    papers = papers or [(name, None) for name in USUAL_PAPERS]
     papers += [(name, None) for name in brief.inputs.papers if name not in dict(papers)]
     claims = [Claim(brief.slug, f"the design “{brief.slug}”", brief.fields.place)]
     for variant in ("", *variants(brief)):
