@@ -48,9 +48,9 @@ PAGES: tuple[PageMaker, ...] = (  # every kind of page, in the order of the pack
     PageMaker(cover_drafts, (("cover", "Cover"),)),
     PageMaker(print_check_drafts, (("print_check", "Print check"),)),
     PageMaker(cut_list_drafts, (("cut_list", "Cut list and boards"),)),
+    PageMaker(caution_drafts, (("cautions", "Before you cut"),)),
     PageMaker(template_drafts, (("templates", "Templates"),)),
     PageMaker(tile_drafts, (("overview", "Map of the tiles"), ("tiles", "Tiles"))),
-    PageMaker(caution_drafts, (("cautions", "Before you cut"),)),
     PageMaker(step_drafts, (("steps", "Instructions"),)),
 )
 

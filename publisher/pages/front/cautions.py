@@ -5,16 +5,15 @@ from functools import partial
 
 from publisher.basics import Layer, TextPromise, polyline
 from publisher.pages.front.how_to import bevelling, copying, tracing
-from publisher.pages.front.legend import legend
+from publisher.pages.front.legend import kinds_on, legend
 from publisher.pages.front.piles import piles, piling
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import Body, Caution, Context, Frame, Numbers, PageDraft, cautions_for, columns, make_frame
 from publisher.pages.templates import planner_of
-from publisher.pages.type import BODY, GUTTER, HEADING, SMALL, SPACE, STRONG_RULE, Block
+from publisher.pages.type import GUTTER, HEADING, SMALL, SPACE, STRONG_RULE, Block
 
-TASK = "Read before you cut and glue"
+TASK = "Read before you cut"
 TITLE = "Before you cut"
-INTRO = "Read this page before the first cut: what the tools and materials of this pack call for, and how its pages are used."
 
 Section = Callable[[float, float, float], Block]  # left side, top and width in mm -> what is drawn
 
@@ -54,7 +53,9 @@ def _sections(context: Context) -> list[tuple[Section, tuple[str, ...]]]:
     tiles = not all(map(planner_of(context).fits, parts))
 
     def lines(x: float, top: float, width: float) -> Block:
-        return legend(setter, x, top, width, across=3 if width >= 170.0 else 2, trim=tiles, slits=slits)
+        return legend(
+            setter, x, top, width, kinds_on(parts), across=2 if width >= 130.0 else 1, trim=tiles, slits=slits
+        )
 
     return [*found, (lines, ())]
 
@@ -63,14 +64,14 @@ def _pages(
     context: Context, frame: Frame, cautions: tuple[Caution, ...]
 ) -> list[tuple[tuple[Drawn, ...], tuple[str, ...]]]:
     """Return what is drawn on each page, and its words that have figures."""
-    setter, text = context.type, frame.text
-    intro = setter.paragraph(INTRO, BODY, text.left, text.top - SPACE, text.width)
-    top = text.top - SPACE - intro.height - 2 * SPACE
+    text = frame.text
+    top = text.top - SPACE
     cells = columns(text, 2, GUTTER * 1.5)
-    pages: list[list[Drawn]] = [list(intro.drawn)]
+    pages: list[list[Drawn]] = [[]]
     heights = [_block(context, c, 0.0, 0.0, cells[0].width).height + 2 * SPACE for c in cautions]
-    # the columns of a page that is not full are made alike: half the height each
-    room = min(top - text.bottom, max(sum(heights) / 2 + max(heights, default=0.0) / 2, 0.0))
+    # the columns of a page that is not full are made as alike as can be
+    alike = min(max(sum(heights[:k]), sum(heights[k:])) for k in range(len(heights) + 1))
+    room = min(top - text.bottom, alike)
     column, y, low = 0, top, top
     for caution, height in zip(cautions, heights, strict=True):
         if top - (y - height) > room + 1e-6 and y < top:

@@ -1,18 +1,22 @@
-"""The legend: every kind of line and every symbol of the pages, drawn with the very styles that the pages use."""
+"""The legend: every kind of line on this pack's templates and tiles, drawn with the very styles that the pages use."""
+
+from collections.abc import Iterable
 
 from publisher.basics import Layer, LineKind, polyline
+from publisher.geometry import Part
 from publisher.pages.model import Drawn, Stroke
+from publisher.pages.templates import template_marks
 from publisher.pages.type import HEADING, SMALL, TRIM, Block, Setter, line_style
 
 LINES: tuple[tuple[LineKind, str, str], ...] = (
-    (LineKind.CUT, "cut", "right through"),
-    (LineKind.SCORE, "score", "half through"),
-    (LineKind.FOLD, "fold", "bend, do not cut"),
-    (LineKind.DRAW, "draw", "with a pencil"),
-    (LineKind.GLUE, "glue", "area to be glued"),
-    (LineKind.REFERENCE, "reference", "to line up"),
+    (LineKind.CUT, "cut line", "cut right through"),
+    (LineKind.SCORE, "score line", "cut half through"),
+    (LineKind.FOLD, "fold line", "bend, do not cut"),
+    (LineKind.DRAW, "pencil line", "draw or press in, do not cut"),
+    (LineKind.GLUE, "glue line", "glue inside or along it"),
+    (LineKind.REFERENCE, "dotted line", "look at it, do not cut"),
 )
-SLIT = "as deep as written"
+SLIT = "cut as deep as the template says"
 SAMPLE = 17.0  # length of a line sample: long enough for every pattern to show
 LEGEND_ROW = 5.4
 
@@ -22,13 +26,14 @@ def legend(
     x: float,
     top: float,
     width: float,
+    kinds: frozenset[LineKind] = frozenset(LineKind),
     *,
     across: int = 2,
     title: bool = True,
     trim: bool = False,
     slits: bool = False,
 ) -> Block:
-    """Draw the legend of line kinds in ``across`` columns. ``width`` in mm; the block's height follows.
+    """Draw the legend of these line kinds in ``across`` columns. ``width`` in mm; the block's height follows.
 
     ``trim``: with the line along which the paper of tiles is cut off. ``slits``: what bends is slit, as deep as its template says.
     """
@@ -38,10 +43,12 @@ def legend(
         drawn += setter.line("Lines and what to do along them", HEADING, x, y - setter.drop(HEADING))
         y -= HEADING.leading + 1.0
     rows = [
-        (line_style(kind), name, SLIT if slits and kind is LineKind.SCORE else meaning) for kind, name, meaning in LINES
+        (line_style(kind), name, SLIT if slits and kind is LineKind.SCORE else meaning)
+        for kind, name, meaning in LINES
+        if kind in kinds
     ]
     if trim:
-        rows.append((TRIM, "trim", "the paper of a tile"))
+        rows.append((TRIM, "trim line", "cut the paper of a tile off"))
     down = -(-len(rows) // across)
     column = width / across
     for number, (style, name, meaning) in enumerate(rows):
@@ -52,3 +59,9 @@ def legend(
         said = setter.width(name + " ", SMALL.bold())
         drawn += setter.line(meaning, SMALL, left + SAMPLE + 2.5 + said, base)
     return Block(tuple(drawn), top - y + down * LEGEND_ROW)
+
+
+def kinds_on(parts: Iterable[Part]) -> frozenset[LineKind]:
+    """Return the kinds of lines that stand on the templates of these parts; each has an outline to cut."""
+    marks = (mark for part in parts for mark in template_marks(part))
+    return frozenset((LineKind.CUT, *(mark.kind for mark in marks if len(mark.path.points) > 1)))

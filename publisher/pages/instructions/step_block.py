@@ -1,4 +1,4 @@
-"""One step: its number and title, the words at the left, the picture and what is needed at the right, cautions below."""
+"""One step: its number and title, the words at the left, the picture and what is needed at the right, where its cautions stand."""
 
 from publisher.basics import Box, Carried, Finding, Layer, Pose, polyline, record
 from publisher.design import PicturePlan, StepPlan
@@ -16,7 +16,7 @@ from publisher.pages.sheet import (
     photo_size,
     place_drawing,
     place_photo,
-    thing_name,
+    short_name,
 )
 from publisher.pages.type import BODY, GUTTER, HEADING, NOTE, RULE, SMALL, SPACE, STRONG_RULE, TITLE
 
@@ -26,30 +26,25 @@ TALLEST_STEP = 47.0  # mm: the tallest picture beside a step
 SILHOUETTE = 13.0  # column for a part's small picture
 STEP_ROW = 12.0  # height of a part in the list of what is needed
 
-STAGES = {
-    "print": "print",
-    "glue_templates": "make templates",
-    "texture": "texture",
-    "cut": "cut",
-    "dry_fit": "dry fit",
-    "glue": "glue",
-    "seal": "seal",
-    "paint": "paint",
-}
-# which of the pack's own tools a stage puts into the hand: their cautions stand at a step that names no tool itself
+# which of the pack's own tools a stage puts into the hand: a step that names no tool itself needs these, and their cautions
 STAGE_TOOLS = {
-    "cut": ("craft_knife", "hot_wire_cutter"),
+    "glue_templates": ("craft_knife", "steel_rule", "cutting_mat"),
+    "cut": ("craft_knife", "hot_wire_cutter", "steel_rule", "cutting_mat"),
     "texture": ("file",),
     "glue": ("hot_glue_gun",),
     "seal": ("file", "spray_can"),
     "paint": ("spray_can",),
 }
-COUNTED = ("cut", "texture")  # stages in which every copy is taken in hand
+COUNTED = ("cut", "texture")  # stages in which every copy is taken in hand, spares among them
+JOINED = (
+    "dry_fit",
+    "glue",
+)  # stages in which every copy of a panel is, but no spare; of a layer as many as the step says
 
 
 @record
 class StepBlock:
-    """A step laid out under a given top: what is drawn, its height, the cautions that it shows, where its words and its picture
+    """A step laid out under a given top: what is drawn, its height, the cautions that it sends to, where its words and its picture
     stand."""
 
     drawn: tuple[Drawn, ...]
@@ -65,11 +60,8 @@ def coarse_picture(context: Context, step: StepPlan, number: int, width: float) 
     return coarse_photo(context.design, step.picture, width * PICTURE_SHARE, TALLEST_STEP, f"step {number}")
 
 
-def step_block(
-    context: Context, step: StepPlan, number: int, seen: frozenset[str], box: Box, pages: tuple[int, int]
-) -> StepBlock:
-    """Lay out one step at the top of ``box``. ``seen``: ids of cautions that stood in full at an earlier step. ``pages``: the
-    step's own, and that of the cautions."""
+def step_block(context: Context, step: StepPlan, number: int, box: Box, pages: tuple[int, int]) -> StepBlock:
+    """Lay out one step at the top of ``box``. ``pages``: the step's own, and that of the cautions."""
     setter = context.type
     left, top = box.left + STEP_NUMBER, box.top
     drawn: list[Drawn] = [
@@ -80,15 +72,14 @@ def step_block(
     y = top - SPACE
     title = setter.paragraph(context.say(step.title), HEADING, left, y - 0.7, width)
     y -= title.height + 0.7
-    stage = STAGES.get(step.stage, step.stage.replace("_", " "))
     carried = [Carried(f"step:{number}:title", pages[0], Box(left, y, left + width, y + title.height))]
-    drawn += (*title.drawn, *setter.line(stage, SMALL.quiet(), left, y - setter.drop(SMALL)))
-    y -= SMALL.leading + SPACE / 2
+    drawn += title.drawn
+    y -= SPACE / 2
     words = setter.paragraph(context.say(step.say), BODY, left, y, width)
     drawn += words.drawn
     y -= words.height
     carried.append(Carried(f"step:{number}:say", pages[0], Box(left, y, left + width, y + words.height)))
-    caution, height, shown = _cautions(context, step, seen, (left, y - SPACE, width), pages[1])
+    caution, height, shown = _cautions(context, step, (left, y - SPACE, width), pages[1])
     drawn += caution
     y -= height
     side = Box(box.right - (box.right - left) * PICTURE_SHARE, box.bottom, box.right, top - SPACE)
@@ -100,34 +91,28 @@ def step_block(
 
 
 def _cautions(
-    context: Context, step: StepPlan, seen: frozenset[str], at: tuple[float, float, float], page: int
+    context: Context, step: StepPlan, at: tuple[float, float, float], page: int
 ) -> tuple[tuple[Drawn, ...], float, tuple[Caution, ...]]:
-    """Set the step's cautions beside a bar: in full the first time, by name and page afterwards."""
-    own = context.design.tools
-    named = any(key in own for key in step.uses)  # a step that says it only takes a pencil needs no word about knives
-    tools = () if named else tuple(t for t in STAGE_TOOLS.get(step.stage, ()) if t in own)
-    cautions = cautions_for((*tools, *step.uses), always=False)
+    """Set the names of the step's cautions beside a bar, with the page on which they stand."""
+    cautions = cautions_for((*_stage_tools(context, step), *step.uses), always=False)
     if not cautions:
         return (), 0.0, ()
-    setter = context.type
     left, top, width = at
-    new = [c for c in cautions if c.id not in seen]
-    old = [c for c in cautions if c.id in seen]
-    y = top
-    drawn: list[Drawn] = []
-    for caution in new:
-        block = setter.paragraph(
-            f"Caution, {caution.title[0].lower()}{caution.title[1:]}. {caution.text}", SMALL, left + 3.0, y, width - 3.0
-        )
-        drawn += block.drawn
-        y -= block.height + 0.5
-    if old:
-        names = ", ".join(c.title.lower() for c in old)
-        block = setter.paragraph(f"Caution, see page {page}: {names}.", SMALL.bold(), left + 3.0, y, width - 3.0)
-        drawn += block.drawn
-        y -= block.height
+    names = [f"“{caution.title}”" for caution in cautions]
+    said = " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
+    block = context.type.paragraph(f"Caution: read {said} on page {page}.", SMALL.bold(), left + 3.0, top, width - 3.0)
+    y = top - block.height
     bar = Stroke(STRONG_RULE, (polyline(((left + 0.5, top - 0.5), (left + 0.5, y))),), Layer.PAGE, tag="artifact")
-    return (bar, *drawn), top - y + SPACE, cautions
+    return (bar, *block.drawn), block.height + SPACE, cautions
+
+
+def _stage_tools(context: Context, step: StepPlan) -> tuple[str, ...]:
+    """Return the pack's own tools that a step of this stage takes in hand; none where it names a tool itself: one that says it only
+    takes a pencil needs no word about knives."""
+    own = context.design.tools
+    if any(key in own for key in step.uses):
+        return ()
+    return tuple(tool for tool in STAGE_TOOLS.get(step.stage, ()) if tool in own)
 
 
 PictureStands = tuple[
@@ -167,7 +152,7 @@ def _needed(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ..
     """List the parts of this step with small silhouettes, then materials, under “You need now”."""
     setter = context.type
     parts = list({part.id: part for name in step.parts for part in context.to_take(name)}.values())
-    names = [thing_name(key, context.paper.first) for key in step.uses]
+    names = [short_name(key) for key in dict.fromkeys((*_stage_tools(context, step), *step.uses))]
     if not parts and not names:
         return (), 0.0
     drawn: list[Drawn] = list(setter.line("You need now", SMALL.bold(), box.left, box.top - setter.drop(SMALL)))
@@ -175,7 +160,7 @@ def _needed(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ..
     for row in (parts[i : i + 2] for i in range(0, len(parts), 2)):
         taken = STEP_ROW
         for part, cell in zip(row, columns(Box(box.left, y - STEP_ROW, box.right, y), 2, 2.0), strict=False):
-            own, height = _part_cell(context, part, cell, step.stage in COUNTED)
+            own, height = _part_cell(context, part, cell, _count(context, part, step.stage))
             drawn += own
             taken = max(taken, height)
         y -= taken + 1.0
@@ -186,9 +171,17 @@ def _needed(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ..
     return tuple(drawn), box.top - y
 
 
-def _part_cell(context: Context, part: Part, cell: Box, counted: bool) -> tuple[list[Drawn], float]:
-    """Draw a part's silhouette with its letter and name beside it, and how many copies there are, spares among them; return the
-    height (mm) as well: a long name takes more lines than the cell is high."""
+def _count(context: Context, part: Part, stage: str) -> int:
+    """Return how many copies a step of this stage takes in hand; 0 where only its words say."""
+    if stage in COUNTED:
+        return context.copies(part)
+    panel = any(place.part == (part.whole or part.id) for plan in context.design.panels for place in plan.places)
+    return part.count if stage in JOINED and panel else 0
+
+
+def _part_cell(context: Context, part: Part, cell: Box, count: int) -> tuple[list[Drawn], float]:
+    """Draw a part's silhouette with its letter, count and name beside it; return the height (mm) as well: a long name takes more
+    lines than the cell is high."""
     setter = context.type
     drawing = context.joined.drawing(f"part:{part.id}")
     drawn: list[Drawn] = []
@@ -199,7 +192,7 @@ def _part_cell(context: Context, part: Part, cell: Box, counted: bool) -> tuple[
     base = cell.top - setter.drop(SMALL) - 0.6
     drawn += setter.line(part.letter, BODY.bold(), left, base)
     at = left + setter.width(part.letter, BODY.bold()) + 1.5
-    if counted:
-        drawn += setter.line(f"{context.copies(part)} ×", SMALL, at, base)
+    if count:
+        drawn += setter.line(f"{count} ×", SMALL, at, base)
     name = setter.paragraph(part.name, NOTE, left, base - 1.2, cell.right - left)
     return [*drawn, *name.drawn], cell.top - (base - 1.2) + name.height

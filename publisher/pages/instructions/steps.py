@@ -14,17 +14,16 @@ BETWEEN = 2 * SPACE  # between two steps
 
 @record
 class Numbered:
-    """A step with its number, and the cautions that were shown in full before it."""
+    """A step with its number."""
 
     number: int
     step: StepPlan
-    seen: frozenset[str]
 
 
 def step_drafts(context: Context) -> tuple[PageDraft, ...]:
     """Return the instruction pages."""
     frame = make_frame(context.paper, False, 0.0)
-    rows = _numbered(context)
+    rows = tuple(Numbered(number, step) for number, step in enumerate(context.design.steps, 1))
     pages = _filled(context, frame, rows)
     drafts = []
     for index, page in enumerate(pages, 1):
@@ -37,15 +36,6 @@ def step_drafts(context: Context) -> tuple[PageDraft, ...]:
     return tuple(drafts)
 
 
-def _numbered(context: Context) -> tuple[Numbered, ...]:
-    rows: list[Numbered] = []
-    seen: frozenset[str] = frozenset()
-    for number, step in enumerate(context.design.steps, 1):
-        rows.append(Numbered(number, step, seen))
-        seen |= {c.id for c in step_block(context, rows[-1].step, number, seen, Box(0, 0, 150, 200), (1, 1)).cautions}
-    return tuple(rows)
-
-
 def _filled(context: Context, frame: Frame, rows: tuple[Numbered, ...]) -> tuple[tuple[Numbered, ...], ...]:
     """Share the steps out over as few pages as can be, evenly; no step is broken."""
     heights = [_block(context, frame, row, frame.text.top, (1, 1)).height + BETWEEN for row in rows]
@@ -56,7 +46,7 @@ def _filled(context: Context, frame: Frame, rows: tuple[Numbered, ...]) -> tuple
 def _block(context: Context, frame: Frame, row: Numbered, top: float, pages: tuple[int, int]) -> StepBlock:
     text = frame.text
     box = Box(text.left, text.bottom, text.right, top)
-    return step_block(context, row.step, row.number, row.seen, box, pages)
+    return step_block(context, row.step, row.number, box, pages)
 
 
 def _body(context: Context, frame: Frame, rows: tuple[Numbered, ...], numbers: Numbers) -> Body:

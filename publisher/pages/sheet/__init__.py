@@ -5,7 +5,15 @@ Never: know a part.
 """
 
 from publisher.pages.sheet.bank_card import CARD_HEIGHT, CARD_INCHES, CARD_WIDTH, card
-from publisher.pages.sheet.caution_words import Caution, cautions_for, material_words, thing, thing_name, tool_words
+from publisher.pages.sheet.caution_words import (
+    Caution,
+    cautions_for,
+    material_words,
+    short_name,
+    thing,
+    thing_name,
+    tool_words,
+)
 from publisher.pages.sheet.code import pack_id
 from publisher.pages.sheet.draft import Body, Context, Numbers, PageDraft
 from publisher.pages.sheet.filling import share_out

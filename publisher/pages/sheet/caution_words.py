@@ -21,10 +21,12 @@ class Caution:
 
 @record
 class Thing:
-    """A tool or material: its key in a spec, its name on a page, ids of the cautions that it calls for."""
+    """A tool or material: its key in a spec, its name on a page, a short one for lists in steps, ids of the cautions that it calls
+    for."""
 
     key: str
     name: str
+    short: str
     cautions: tuple[str, ...]
 
 
@@ -37,13 +39,19 @@ def _table() -> dict[str, Any]:
 @cache
 def tool_words() -> tuple[Thing, ...]:
     """Return every tool that a spec may list."""
-    return tuple(Thing(t["key"], t["name"], tuple(t["cautions"])) for t in _table()["tools"])
+    return _things("tools")
 
 
 @cache
 def material_words() -> tuple[Thing, ...]:
     """Return every material that a spec may list by key."""
-    return tuple(Thing(t["key"], t["name"], tuple(t["cautions"])) for t in _table()["materials"])
+    return _things("materials")
+
+
+def _things(kind: str) -> tuple[Thing, ...]:
+    return tuple(
+        Thing(row["key"], row["name"], row.get("short", row["name"]), tuple(row["cautions"])) for row in _table()[kind]
+    )
 
 
 def thing(key: str) -> Thing | None:
@@ -55,6 +63,12 @@ def thing_name(key: str, first: LengthUnit) -> str:
     """Return what a tool or material is called, sizes in its name with the ``first`` unit first; a key without words stands for itself."""
     found = thing(key)
     return ordered(found.name, first) if found else key.replace("_", " ")
+
+
+def short_name(key: str) -> str:
+    """Return the short name of a tool or material, without its sizes; a key without words stands for itself."""
+    found = thing(key)
+    return found.short if found else key.replace("_", " ")
 
 
 def cautions_for(keys: tuple[str, ...], *, always: bool = True) -> tuple[Caution, ...]:

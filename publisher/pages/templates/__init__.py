@@ -15,6 +15,7 @@ from publisher.pages.templates.part_strokes import (
     outline_promise,
     outline_strokes,
     quiet_lines,
+    template_marks,
     waste_strokes,
 )
 from publisher.pages.templates.spots import Spot, sides_carried, spot_drawn, spot_promises

@@ -29,7 +29,7 @@ def test_all_cautions_together_run_on_and_stay_inside_the_page(demo: Callable[..
     context = demo("toll-house", "a5")
     design = replace(context.design, tools=tuple(t.key for t in (*tool_words(), *material_words())))
     drafts = caution_drafts(replace(context, design=design))
-    assert len(set(titles(replace(context, design=design))) - SECTIONS) == 11
+    assert len(set(titles(replace(context, design=design))) - SECTIONS) == 13
     for draft in drafts:
         for thing in draft.body(NUMBERS).drawn:
             if isinstance(thing, Words):
@@ -49,8 +49,8 @@ def test_the_page_says_how_the_packs_own_templates_are_used(demo: Callable[..., 
     assert "copy the word “top”" in said(house)
     assert "copy the word “top”" not in said(stair)
     # only packs with tiles have a line to trim along
-    assert "the paper of a tile" in said(quay)
-    assert "the paper of a tile" not in said(house)
+    assert "cut the paper of a tile off" in said(quay)
+    assert "cut the paper of a tile off" not in said(house)
 
 
 def test_a_pack_to_paste_has_no_pencil_to_explain(demo: Callable[..., Context]) -> None:

@@ -1,7 +1,11 @@
 """The legend shows every kind of line, drawn as the pages draw it."""
 
-from publisher.basics import LineKind
-from publisher.pages.front.legend import LINES, legend
+from collections.abc import Callable
+from dataclasses import replace
+
+from publisher.basics import LineKind, Purpose, polyline
+from publisher.geometry import Mark, Part
+from publisher.pages.front.legend import LINES, kinds_on, legend
 from publisher.pages.model import Stroke, Words
 from publisher.pages.type.styles import TRIM, line_style
 from publisher.pages.type.text import Setter
@@ -11,8 +15,15 @@ def test_every_kind_is_named_and_drawn_in_its_own_style(setter: Setter) -> None:
     block = legend(setter, 10.0, 100.0, 180.0, across=3)
     assert {t.style for t in block.drawn if isinstance(t, Stroke)} == {line_style(kind) for kind in LineKind}
     said = {t.text for t in block.drawn if isinstance(t, Words)}
-    assert {kind.value for kind in LineKind} <= said
+    assert {name for _, name, _ in LINES} <= said
     assert {kind for kind, _, _ in LINES} == set(LineKind)
+
+
+def test_a_pack_explains_the_lines_that_it_has_and_no_other(draw: Callable[..., Part]) -> None:
+    wall = draw("wall_panel", width=60, height=40)
+    assert kinds_on([wall]) == {LineKind.CUT}
+    pencil = replace(wall, marks=(Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((5, 5), (20, 5)))),))
+    assert kinds_on([wall, pencil]) == {LineKind.CUT, LineKind.DRAW}
 
 
 def test_the_trim_line_of_tiles_is_told_from_a_score(setter: Setter) -> None:

@@ -27,7 +27,7 @@ def test_a_photograph_is_placed_at_the_right_in_its_own_shape(demo: Callable[...
         context.design.steps[0], picture=PicturePlan("photo", "wall.png", 0, None, context.design.steps[0].place)
     )
     changed = replace(context, design=replace(context.design, files=(file,)))
-    block = step_block(changed, step, 1, frozenset(), BOX, (3, 6))
+    block = step_block(changed, step, 1, BOX, (3, 6))
     (picture,) = [d for d in block.drawn if isinstance(d, Picture)]
     assert picture.box.height == pytest.approx(TALLEST_STEP)
     assert picture.box.width / picture.box.height == pytest.approx(0.5)
@@ -53,7 +53,7 @@ def test_a_coarse_photograph_is_placed_as_large_as_it_bears_and_said(
     plan = PicturePlan("photo", "wall.png", 0, None, step.place)
     file = SpecFile("wall.png", "picture", b"", width, height)
     changed = replace(context, design=replace(context.design, files=(file,), steps=(replace(step, picture=plan),)))
-    block = step_block(changed, changed.design.steps[0], 1, frozenset(), BOX, (3, 6))
+    block = step_block(changed, changed.design.steps[0], 1, BOX, (3, 6))
     (picture,) = [d for d in block.drawn if isinstance(d, Picture)]
     assert width / picture.box.width * 25.4 >= 150 - 1e-6
     found = [f for draft in step_drafts(changed) for f in draft.findings]
@@ -68,9 +68,9 @@ def test_a_coarse_photograph_is_placed_as_large_as_it_bears_and_said(
 def test_cutting_brings_the_caution_of_the_packs_own_knife(demo: Callable[..., Context]) -> None:
     context = demo("toll-house")
     step = next(s for s in context.design.steps if s.stage == "cut" and not s.uses)
-    assert [c.id for c in step_block(context, step, 1, frozenset(), BOX, (3, 6)).cautions] == ["knife"]
+    assert [c.id for c in step_block(context, step, 1, BOX, (3, 6)).cautions] == ["knife"]
     bare = replace(context, design=replace(context.design, tools=()))
-    assert step_block(bare, step, 1, frozenset(), BOX, (3, 6)).cautions == ()
+    assert step_block(bare, step, 1, BOX, (3, 6)).cautions == ()
 
 
 def test_a_step_that_names_its_tools_brings_the_cautions_of_those_alone(demo: Callable[..., Context]) -> None:
@@ -79,7 +79,7 @@ def test_a_step_that_names_its_tools_brings_the_cautions_of_those_alone(demo: Ca
 
     def cautions(stage: str, *uses: str) -> list[str]:
         changed = replace(step, stage=stage, uses=uses)
-        return [c.id for c in step_block(context, changed, 1, frozenset(), BOX, (3, 6)).cautions]
+        return [c.id for c in step_block(context, changed, 1, BOX, (3, 6)).cautions]
 
     assert cautions("cut") == ["knife"]
     assert cautions("cut", "pencil") == []  # tracing
@@ -93,7 +93,7 @@ def test_copies_are_counted_where_every_one_is_taken_in_hand(demo: Callable[...,
     step = next(s for s in context.design.steps if s.parts == ("step",))
 
     def said(stage: str) -> set[str]:
-        block = step_block(context, replace(step, stage=stage), 1, frozenset(), BOX, (3, 6))
+        block = step_block(context, replace(step, stage=stage), 1, BOX, (3, 6))
         return {w.text for w in block.drawn if isinstance(w, Words)}
 
     assert "20 ×" in said("cut") and "20 ×" in said("texture")  # 19 and a spare
@@ -107,7 +107,7 @@ def test_a_long_name_pushes_the_next_row_down(demo: Callable[..., Context]) -> N
 
     def said(name: str) -> tuple[Words, ...]:
         parts = tuple(replace(p, name=name if p.id == step.parts[0] else "Wall") for p in context.parts)
-        block = step_block(replace(context, parts=parts), replace(step, picture=None), 1, frozenset(), BOX, (3, 6))
+        block = step_block(replace(context, parts=parts), replace(step, picture=None), 1, BOX, (3, 6))
         return tuple(w for w in block.drawn if isinstance(w, Words))
 
     third = next(p.letter for p in context.parts if p.id == step.parts[2])

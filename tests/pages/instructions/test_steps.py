@@ -33,10 +33,18 @@ def test_placeholders_are_filled_in_both_units(demo: Callable[..., Context]) -> 
     assert "{" not in text
 
 
-def test_a_caution_stands_in_full_once_and_by_its_page_afterwards(demo: Callable[..., Context]) -> None:
+def test_steps_send_to_the_page_of_the_cautions_and_do_not_say_them_again(demo: Callable[..., Context]) -> None:
     text = " ".join(said(demo("toll-house")))
-    assert text.count("Fit a sharp blade") == 1
-    assert "Caution, see page 6: knife." in text
+    assert "Fit a sharp blade" not in text
+    assert "Caution: read “Knife” on page 6." in text
+
+
+def test_cutting_steps_name_the_knife_and_short_names_stand_in_lists(demo: Callable[..., Context]) -> None:
+    context = demo("toll-house")
+    step = next(n for n, s in enumerate(context.design.steps, 1) if s.stage == "cut" and not s.uses)
+    lists = [w for w in said(context) if "craft knife, steel rule, cutting mat" in w]
+    assert step and lists
+    assert not [w for w in said(context) if "spare blades" in w]
 
 
 def test_parts_are_named_with_letter_and_count(demo: Callable[..., Context]) -> None:

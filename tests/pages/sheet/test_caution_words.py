@@ -18,7 +18,7 @@ def test_cautions_carry_words_and_a_source() -> None:
 
 def test_every_pack_defers_to_makers_and_local_rules() -> None:
     ids = [c.id for c in cautions_for(())]
-    assert ids == ["follow_makers", "small_parts", "model_only"]
+    assert ids == ["follow_makers", "foam", "hands", "small_parts", "model_only"]
     assert "local rules" in cautions_for(())[0].text
 
 
