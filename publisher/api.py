@@ -564,19 +564,21 @@ def keep_verified(brief: Brief, found: dict[str, Stored]) -> None:
     _put(brief, store_document(tuple(found.items()), _kept(brief)))
 
 
-def new(folder: Path, like: str = "stair") -> tuple[Path, ...]:
+def new(folder: Path, like: str = "stair", designer: str = "") -> tuple[Path, ...]:
     """Write a new design into ``folder``, whose name becomes the design's, and return the paths of its files, the spec first.
 
-    ``like``: one of ``STARTS``. Raises Refusal when the name is none for a design, when one of the files is there, or when they cannot
-    be written; ValueError for another ``like``.
+    ``like``: one of ``STARTS``; ``designer``: who signs it, '' for nobody yet. Raises Refusal when the name is none for a design, or
+    the designer's none for a spec, when one of the files is there, or when they cannot be written; ValueError for another ``like``.
     """
     from publisher.brief import STARTS, begin
-    from publisher.release import put_in_place
+    from publisher.release import held, place
 
     if like not in STARTS:
         raise ValueError(f"no design begins like “{like}”")
-    home, files = begin(folder, like)
-    put_in_place(home, files)
+    home, files = begin(folder, like, designer)
+    with held(home):
+        begin(folder, like, designer)  # another run may have begun it before this one held the folder
+        place(home, files)
     return tuple(folder / Path(name).name for name, _ in files)
 
 

@@ -156,6 +156,9 @@ class _Run:
     def _finish(self, entry: _Entry) -> BuildState:
         """Tell what was found in a design, put it in place if all is good, and return what became of it."""
         report, slug = self.report, entry.slug
+        if self.discard:
+            with report.passing_over(slug):
+                self.discarded += api.discard_trials(slug, self.out)
         if entry.refused:
             report.refuse(entry.refused, slug)
             return "unreadable"
@@ -184,8 +187,6 @@ class _Run:
         """Put a design's builds in place when all are good; None when not, or when that is refused, which is shown."""
         with self.report.passing_over(slug):
             api.settle(self.out / slug)
-            if self.discard:
-                self.discarded += api.discard_trials(slug, self.out)
             if all(built.good for built in builds):
                 with attempts().at(slug, lambda: api.is_placed(builds, self.out)):
                     return api.place(builds, self.out)

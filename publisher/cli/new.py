@@ -20,15 +20,18 @@ KINDS = "; ".join(f"{name}, {meaning}" for name, meaning in api.STARTS.items())
     show_default=True,
     help=f"What it begins as: {KINDS}.",
 )
+@click.option(
+    "--designer", default="", metavar="NAME", help="Who signs it, as the cover shows it: a release needs a name."
+)
 @json_option
-def new(folder: Path, like: str, as_json: bool) -> None:
+def new(folder: Path, like: str, designer: str, as_json: bool) -> None:
     """Write a new design into the folder SLUG: small letters, digits and hyphens, alone or behind a path. Its spec builds as it is;
     the schema beside it lets an editor complete and check what you type. Nothing is written over.
 
     \b
-    Example:  publisher new my-tower --like tower
+    Example:  publisher new my-tower --like tower --designer "Ebbwater Patterns"
     """
-    files = api.new(folder, like)
+    files = api.new(folder, like, designer)
     if as_json:
         write_json({"format": 1, "files": [str(path) for path in files]})
         return

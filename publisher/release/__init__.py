@@ -34,7 +34,7 @@ from publisher.release.names import (
 )
 from publisher.release.offer import Offer, Output, bundle_of, list_of, listing_of, proof_record
 from publisher.release.packs import Left, PlacedSet, discard_trials, is_placed, place_packs, set_folder
-from publisher.release.placing import CANNOT_WRITE, put_in_place, settle
+from publisher.release.placing import CANNOT_WRITE, held, place, put_in_place, settle
 
 RULES: tuple[Rule, ...] = (BUSY, CANNOT_WRITE, DAMAGED, NAME_TAKEN, TRIAL_RELEASED, VERSION_EXISTS)
 
@@ -52,6 +52,7 @@ __all__ = [
     "Variant",
     "bundle_of",
     "discard_trials",
+    "held",
     "is_placed",
     "is_released",
     "list_of",
@@ -63,6 +64,7 @@ __all__ = [
     "pack_stem",
     "paper_of",
     "part_name",
+    "place",
     "place_bundle",
     "place_packs",
     "preview_name",

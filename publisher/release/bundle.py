@@ -12,7 +12,7 @@ from publisher.basics import Refusal, Rule, Severity, record
 from publisher.basics.wording import listed
 from publisher.release import disk
 from publisher.release.names import LIST, check_names
-from publisher.release.placing import WORK, held, settle, stage
+from publisher.release.placing import WORK, held, settle, stage, told
 
 VERSION_EXISTS = Rule(
     "release/version-exists",
@@ -125,7 +125,8 @@ def is_released(bundle: Bundle, releases: Path) -> bool:
     """Look whether a bundle stands in its place, whole. Raises Refusal as ``settle`` does."""
     settle(releases / bundle.slug)
     target = releases / bundle.slug / bundle.version
-    return all(disk.digest(target / name) == sha256(data).hexdigest() for name, data in bundle.files)
+    with told(target):
+        return all(disk.digest(target / name) == sha256(data).hexdigest() for name, data in bundle.files)
 
 
 def _there(bundle: Bundle, target: Path) -> Release:

@@ -16,7 +16,7 @@ from publisher.basics.wording import listed
 from publisher.release import disk
 from publisher.release.names import LIST, inside, trial_name
 from publisher.release.offer import LIST_FORMAT, Offer, list_of, list_text
-from publisher.release.placing import held, place, settle, through_link
+from publisher.release.placing import held, place, settle, through_link, told
 
 TRIALS = "trials"
 """The folder, in a design's own, that holds what was built with other sizes: a folder for each trial."""
@@ -112,16 +112,17 @@ def discard_trials(slug: str, packs: Path) -> tuple[PlacedSet, ...]:
     All else stays and is told. Returns what was done in each folder that has a list of a trial. Raises Refusal as ``place_packs``.
     """
     home = packs / slug / TRIALS
-    if home.is_symlink() or home.parent.is_symlink() or not home.is_dir():
-        return ()
     done = []
-    for folder in sorted(path for path in home.iterdir() if path.is_dir() and not path.is_symlink()):
-        settle(folder)
-        made = _read_list(folder)
-        if made is not None and made.kind == "trial":
-            done.append(_discard(folder))
-        disk.remove_empty(folder)
-    disk.remove_empty(home)
+    with told(home):
+        if home.is_symlink() or home.parent.is_symlink() or not home.is_dir():
+            return ()
+        for folder in sorted(path for path in home.iterdir() if path.is_dir() and not path.is_symlink()):
+            settle(folder)
+            made = _read_list(folder)
+            if made is not None and made.kind == "trial":
+                done.append(_discard(folder))
+            disk.remove_empty(folder)
+        disk.remove_empty(home)
     return tuple(done)
 
 
@@ -144,11 +145,12 @@ def is_placed(offers: tuple[Offer, ...], packs: Path) -> bool:
     """Look whether all files of these variants stand in their folder as they were built. Raises Refusal as ``settle`` does."""
     home = set_folder(packs, offers)
     settle(home)
-    return all(
-        disk.digest(home / output.path) == sha256(output.data).hexdigest()
-        for offer in offers
-        for output in offer.outputs
-    )
+    with told(home):
+        return all(
+            disk.digest(home / output.path) == sha256(output.data).hexdigest()
+            for offer in offers
+            for output in offer.outputs
+        )
 
 
 def _read_list(home: Path) -> _Made | None:

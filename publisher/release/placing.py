@@ -15,7 +15,7 @@ from pathlib import Path, PurePosixPath
 
 from publisher.basics import Refusal, Rule, Severity, record
 from publisher.release import disk
-from publisher.release.lock import LOCK, locked
+from publisher.release.lock import BUSY, LOCK, locked
 from publisher.release.names import check_names, inside
 
 CANNOT_WRITE = Rule(
@@ -31,7 +31,7 @@ _JOURNAL = "journal.json"
 
 @record
 class Move:
-    """A file of a journal: its name below the folder, and the SHA-256 of what stood there and of what shall; None for nothing."""
+    """A file of a journal: its name below the folder, and what stood there and shall (see ``_stands``); None for nothing."""
 
     name: str
     old: str | None
@@ -52,13 +52,18 @@ def put_in_place(folder: Path, files: Iterable[tuple[str, bytes]]) -> tuple[Path
 def settle(folder: Path) -> None:
     """Finish or take back what a run that died left unfinished in ``folder``; nothing happens where nothing was left.
 
-    Raises Refusal when it cannot be done, or when the run is alive and does not end.
+    Raises Refusal when it cannot be done, or when the run is alive and does not end. Files that were only staged, or a lock, need
+    not go: who may read a folder and not write to it reads whole files there.
     """
-    with _told(folder):
+    with told(folder):
         left = os.path.lexists(folder / WORK) or os.path.lexists(folder / LOCK)
     if left:
-        with held(folder):
-            pass
+        try:
+            with held(folder):
+                pass
+        except Refusal as refusal:
+            if refusal.findings[0].check == BUSY.id or _has_journal(folder):
+                raise
 
 
 @contextmanager
@@ -67,7 +72,7 @@ def held(folder: Path) -> Iterator[None]:
 
     Raises Refusal for any OSError of the body or its own.
     """
-    with _told(folder):
+    with told(folder):
         there = folder.is_dir()
         disk.make_folder(folder)
         try:
@@ -76,7 +81,7 @@ def held(folder: Path) -> Iterator[None]:
                 try:
                     yield
                 finally:
-                    if not (folder / WORK / _JOURNAL).exists():  # else the next run needs what is there
+                    if not _has_journal(folder):  # else the next run needs what is there
                         with suppress(OSError):
                             disk.to_the_end(partial(disk.remove_tree, folder / WORK))
         finally:
@@ -85,7 +90,8 @@ def held(folder: Path) -> Iterator[None]:
 
 
 @contextmanager
-def _told(folder: Path) -> Iterator[None]:
+def told(folder: Path) -> Iterator[None]:
+    """Make a Refusal of any OSError of the body, which reads or writes in ``folder``."""
     try:
         yield
     except OSError as error:
@@ -103,8 +109,8 @@ def place(folder: Path, files: tuple[tuple[str, bytes], ...], gone: Iterable[str
     _look_through(folder, names)
     work = folder / WORK
     stage(work / "new", files)
-    moves = [Move(name, disk.digest(folder / name), None) for name in gone]
-    moves += (Move(name, disk.digest(folder / name), sha256(data).hexdigest()) for name, data in files)
+    moves = [Move(name, _stands(folder / name), None) for name in gone]
+    moves += (Move(name, _stands(folder / name), sha256(data).hexdigest()) for name, data in files)
     _write_down(work, tuple(moves))
     _finish(folder, tuple(moves))
     return tuple(folder / name for name in names)
@@ -173,7 +179,22 @@ def _can_be_done(folder: Path, move: Move) -> bool:
     staged, kept = folder / WORK / "new" / move.name, folder / WORK / "old" / move.name
     if move.new is None or not staged.exists():
         return True
-    return disk.digest(staged) == move.new and (os.path.lexists(kept) or disk.digest(folder / move.name) == move.old)
+    expected = (
+        None if os.path.lexists(kept) else move.old
+    )  # what stood there was moved away, and nothing came in its place
+    return disk.digest(staged) == move.new and _stands(folder / move.name) == expected
+
+
+def _stands(path: Path) -> str | None:
+    """Return what tells one thing of this name from another: the SHA-256 of a file, where a link leads; None where nothing is."""
+    if path.is_symlink():
+        return f"link to {path.readlink()}"
+    return "folder" if path.is_dir() else disk.digest(path)
+
+
+def _has_journal(folder: Path) -> bool:
+    """Say whether files of a folder may stand there half moved."""
+    return (folder / WORK / _JOURNAL).exists()
 
 
 def _read_journal(path: Path) -> tuple[Move, ...]:
@@ -253,7 +274,7 @@ def cannot_write(folder: Path, error: OSError) -> Refusal:
     """Say what the system said, in a sentence, and what stands there now."""
     reason = (error.strerror or "it cannot be written").lower()
     with suppress(OSError):
-        if (folder / WORK / _JOURNAL).exists():
+        if _has_journal(folder):
             return Refusal(
                 CANNOT_WRITE.found(
                     f"cannot write to {folder}: {reason}; some files there are new and some are old",
@@ -265,7 +286,7 @@ def cannot_write(folder: Path, error: OSError) -> Refusal:
         CANNOT_WRITE.found(
             f"cannot write to {_short(folder)}: {reason}",
             subject=str(folder),
-            hint="choose another folder with --out, or make room and rights there; what was there before is untouched",
+            hint="make room and rights there (build and release go elsewhere with --out); what was there before is untouched",
         )
     )
 
@@ -275,7 +296,7 @@ def _linked(link: Path) -> Refusal:
         CANNOT_WRITE.found(
             f"cannot write to {link}: it is a link that leads elsewhere",
             subject=str(link),
-            hint="remove the link, or choose another folder with --out; nothing is written or removed through a link",
+            hint="remove the link; nothing is written or removed through a link",
         )
     )
 

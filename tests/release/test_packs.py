@@ -11,7 +11,7 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.basics import Refusal
-from publisher.release import Offer, discard_trials, is_placed, place_packs, settle, trial_name
+from publisher.release import Offer, discard_trials, disk, is_placed, place_packs, settle, trial_name
 from tests.release.dying import Death, everything, failing, offer
 from tests.searches.profile import rounds
 
@@ -167,6 +167,20 @@ def test_no_trial_is_discarded_through_a_link(tmp_path: Path) -> None:
     before = everything(tmp_path / "other")
     assert discard_trials("quay", tmp_path / "packs") == ()
     assert everything(tmp_path / "other") == before
+
+
+def test_a_disk_that_fails_while_it_is_looked_at_is_a_sentence(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    place_packs((tried(95.0),), tmp_path)
+
+    def fails(path: Path) -> None:
+        raise OSError(errno.EIO, "Input/output error", str(path))
+
+    monkeypatch.setattr(disk, "digest", fails)
+    with pytest.raises(Refusal, match="input/output error"):
+        is_placed((tried(95.0),), tmp_path)
+    monkeypatch.setattr(Path, "iterdir", fails)
+    with pytest.raises(Refusal, match="input/output error"):
+        discard_trials("quay", tmp_path)
 
 
 def test_a_trial_is_named_by_all_values_that_its_variants_work_out() -> None:

@@ -2,14 +2,17 @@
 
 import errno
 import json
+from contextlib import nullcontext
 from pathlib import Path
 
 import pytest
 
 from publisher.basics import Refusal
-from publisher.release import placing, put_in_place, settle
+from publisher.release import disk, placing, put_in_place, settle
 from publisher.release.placing import WORK
-from tests.release.dying import everything
+from tests.release.dying import Death, everything
+
+JOURNAL = f"{WORK}/journal.json"
 
 
 @pytest.mark.keeps("release/cannot-write")
@@ -38,8 +41,9 @@ def test_a_full_disk_changes_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyP
 @pytest.mark.breaks("release/cannot-write")
 def test_an_output_folder_that_is_a_file_is_refused(tmp_path: Path) -> None:
     (tmp_path / "packs").write_bytes(b"mine")
-    with pytest.raises(Refusal, match="cannot write to"):
+    with pytest.raises(Refusal, match="cannot write to") as caught:
         put_in_place(tmp_path / "packs", [("a.pdf", b"1")])
+    assert "build and release go elsewhere with --out" in str(caught.value.findings[0].hint)
     assert (tmp_path / "packs").read_bytes() == b"mine"
 
 
@@ -123,6 +127,56 @@ def test_a_journal_that_names_files_elsewhere_moves_none(tmp_path: Path) -> None
     with pytest.raises(Refusal, match="cannot be read"):
         settle(tmp_path / "out")
     assert (tmp_path / "mine").read_bytes() == b"mine"
+
+
+@pytest.mark.parametrize("mine", ["a file", "a link", "a folder"])
+def test_what_somebody_put_where_a_dead_run_had_moved_a_file_away_stays(
+    mine: str, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The run died between its two moves of one file: the old one is away, the new one not there yet."""
+    out = tmp_path / "out"
+    put_in_place(out, (("a.pdf", b"old"), ("b.pdf", b"old")))
+    replace = disk.replace
+
+    def dies(old: Path, new: Path) -> None:
+        if new == out / "b.pdf":
+            raise Death
+        replace(old, new)
+
+    with monkeypatch.context() as dead:
+        dead.setattr(disk, "replace", dies)
+        dead.setattr(disk, "remove_tree", lambda _: None)
+        with pytest.raises(Death):
+            put_in_place(out, (("a.pdf", b"new"), ("b.pdf", b"new")))
+    assert everything(out)["a.pdf"] == b"new" and not (out / "b.pdf").exists()
+    (tmp_path / "mine").write_bytes(b"mine")
+    if mine == "a file":
+        (out / "b.pdf").write_bytes(b"mine")
+    elif mine == "a link":
+        (out / "b.pdf").symlink_to(tmp_path / "mine")
+    else:
+        (out / "b.pdf").mkdir()
+    settle(out)
+    assert (out / "a.pdf").read_bytes() == b"old"
+    assert (out / "b.pdf").is_dir() if mine == "a folder" else (out / "b.pdf").read_bytes() == b"mine"
+    assert sorted(path.name for path in out.iterdir()) == ["a.pdf", "b.pdf"]
+
+
+@pytest.mark.parametrize(
+    ("left", "refused"), [(".publisher-lock", False), (f"{WORK}/new/a.pdf", False), (JOURNAL, True)]
+)
+def test_who_only_reads_needs_no_rights_where_nothing_is_half_moved(
+    left: str, refused: bool, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (tmp_path / left).parent.mkdir(parents=True, exist_ok=True)
+    (tmp_path / left).write_text('{"moves": []}')
+
+    def read_only(what: str, path: Path) -> None:
+        raise PermissionError(errno.EACCES, "Permission denied", str(path))
+
+    monkeypatch.setattr(disk, "before", read_only)
+    with pytest.raises(Refusal, match="some files there are new") if refused else nullcontext():
+        settle(tmp_path)
 
 
 def test_a_file_that_changes_its_capitals_alone_does_not_lock_the_folder_when_the_run_dies(

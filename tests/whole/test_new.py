@@ -6,7 +6,8 @@ from pathlib import Path
 import pytest
 
 from publisher import api
-from publisher.design import fill, work_out
+from publisher.design import fill, unsigned, work_out
+from publisher.release import disk
 from tests.whole.conftest import ROOT, Run, everything
 
 Publisher = Callable[..., Run]
@@ -59,6 +60,46 @@ def test_a_design_of_nobody_is_not_released(publisher: Publisher, tmp_path: Path
     run = publisher("release", tmp_path / "boat", "--out", tmp_path / "releases")
     assert run.code == 1 and "spec.yaml:7:11: error: the designer is still “Your name”" in run.err
     assert not (tmp_path / "releases").exists()
+
+
+def test_a_design_that_is_signed_may_be_released(publisher: Publisher, tmp_path: Path) -> None:
+    name = '"Quay": Söhne & #1'
+    assert publisher("new", tmp_path / "boat", "--like", "tiles", "--designer", name).code == 0
+    brief = api.read(tmp_path / "boat", papers=("a4",))
+    assert brief.fields.text("designer") == name
+    assert unsigned(brief.fields, releasing=True) == ()
+
+
+@pytest.mark.parametrize(
+    ("name", "said"),
+    [
+        ("a\nb", "should be text on one line"),
+        ("x" * 121, "at most 120"),
+        ("  ", "has no value"),
+        ("a\u202eb", "invisible"),
+    ],
+)
+def test_a_name_that_no_spec_takes_signs_none(name: str, said: str, publisher: Publisher, tmp_path: Path) -> None:
+    run = publisher("new", tmp_path / "boat", "--designer", name)
+    assert run.code == 2 and said in run.err and "spec.yaml" not in run.err
+    assert not list(tmp_path.iterdir())
+
+
+def test_two_runs_begin_one_design_and_the_second_is_told(
+    publisher: Publisher, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Another run begins it just before this one holds the folder."""
+    before = disk.before
+
+    def other(what: str, path: Path) -> None:
+        if what == "lock":
+            monkeypatch.setattr(disk, "before", before)
+            api.new(tmp_path / "boat", "house")
+
+    monkeypatch.setattr(disk, "before", other)
+    run = publisher("new", tmp_path / "boat")
+    assert run.code == 2 and "brief/not-new" in run.err
+    assert "gabled house" in (tmp_path / "boat/spec.yaml").read_text(encoding="utf-8")
 
 
 def test_a_design_is_begun_once(publisher: Publisher, tmp_path: Path) -> None:
