@@ -7,6 +7,7 @@ steps, as in ``boxes``.
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
+from itertools import product
 
 from publisher.material.blocks import LaidBox
 from publisher.material.boxes import NEARLY, BoxForm, box_form, box_item, room_of, steps
@@ -40,32 +41,29 @@ class _Sheet:
 def box_lists(pieces: tuple[Piece, ...], problem: Problem) -> Iterator[Packed]:
     """Yield layouts of the whole list at right angles, one for each order and rule; none unless all pieces nearly fill a rectangle
     and there are at most ``MOST_BOXES`` copies."""
-    copies = sum(piece.count for piece in pieces)
-    if not copies or copies > MOST_BOXES:
+    kinds, room = _kinds(pieces, steps(problem.board.knife_gap)), room_of(problem)
+    if not kinds:
         return
+    for order, guillotine, rule in product((_area, _long, _short), (True, False), (_least_left_over, _lowest)):
+        sheets = _filled(sorted(kinds, key=order), room, guillotine, rule)
+        if sheets is not None:
+            found = [
+                [box_item(pieces[kind.piece], kind.form, box, problem, kind.mirrored) for kind, box in sheet.laid]
+                for sheet in sheets
+            ]
+            yield Packed(numbered(pieces, found), "straight cuts" if guillotine else "largest rectangles", 0)
+
+
+def _kinds(pieces: tuple[Piece, ...], gap: int) -> list[_Kind]:
+    """Return every copy of a list; none when there are too many, or one does not nearly fill a rectangle."""
     forms = [box_form(piece) for piece in pieces]
-    room, gap = room_of(problem), steps(problem.board.knife_gap)
-    if any(form.filled < NEARLY for form in forms):
-        return
-    kinds = [
+    if sum(piece.count for piece in pieces) > MOST_BOXES or any(form.filled < NEARLY for form in forms):
+        return []
+    return [
         _Kind(number, form, steps(form.width) + gap, steps(form.height) + gap, copy >= piece.count - piece.mirrored)
         for number, (piece, form) in enumerate(zip(pieces, forms, strict=True))
         for copy in range(piece.count)
     ]
-    for order in (_area, _long, _short):
-        queue = sorted(kinds, key=order)
-        for guillotine in (True, False):
-            for rule in (_least_left_over, _lowest):
-                sheets = _filled(queue, room, guillotine, rule)
-                if sheets is not None:
-                    found = [
-                        [
-                            box_item(pieces[kind.piece], kind.form, box, problem, kind.mirrored)
-                            for kind, box in sheet.laid
-                        ]
-                        for sheet in sheets
-                    ]
-                    yield Packed(numbered(pieces, found), "straight cuts" if guillotine else "largest rectangles", 0)
 
 
 def _area(kind: _Kind) -> tuple[int, ...]:

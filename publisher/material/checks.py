@@ -1,8 +1,10 @@
 """The checks of the room: each looks at one board and all the parts that are cut from it."""
 
+from collections.abc import Iterable, Iterator
+
 from publisher.basics import Check, Cure, Finding, Findings, Rule, Severity, checked, record
 from publisher.basics.wording import say_length
-from publisher.design import Board, SheetSize
+from publisher.design import Board, Design, SheetSize
 from publisher.geometry import Part
 from publisher.material.fitting import best_turn
 from publisher.material.problem import MOST_ON_SHEETS, Problem, alone, frames, piece_of
@@ -30,6 +32,10 @@ class BoardList:
         """Return the sheets that have any room."""
         return tuple(s for s in self.sheets if min(self.room(s)) > 0)
 
+    def laid_on(self) -> tuple[SheetSize, ...]:
+        """Return the sheets that the list is laid out on: those that have room, and none for more copies than anyone cuts."""
+        return self.usable() if self.copies <= MOST_ON_SHEETS else ()
+
     def excess(self, part: Part, sheet: SheetSize) -> float:
         """Return by how much (mm) a part is too large for a sheet; 0 when it fits at an allowed turn."""
         width, height = self.room(sheet)
@@ -48,6 +54,17 @@ class BoardList:
         """Return the problem of all copies of some of the parts."""
         pieces = tuple(piece_of(part, self.board) for part in parts)
         return Problem(pieces, self.board, sheet, frames(self.board.grain), False)
+
+
+def board_lists(
+    design: Design, parts: Iterable[Part], sheets: tuple[SheetSize, ...] | None = None
+) -> Iterator[BoardList]:
+    """Yield the list of each board that any part is cut from. ``sheets``: sizes in place of those on sale."""
+    cut = tuple(part for part in parts if part.count + part.spare > 0)
+    for board in design.boards:
+        used = tuple(part for part in cut if part.board == board.id)
+        if used:
+            yield BoardList(board, board.sheets if sheets is None else sheets, used)
 
 
 CheckOfBoard = Check[BoardList]  # for annotations only: a slotted frozen class cannot be called through its alias

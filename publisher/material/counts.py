@@ -2,14 +2,15 @@
 
 from collections.abc import Collection, Iterator
 from dataclasses import replace
+from functools import partial
 
 from publisher.basics import Finding, record, run_checks
 from publisher.design import Design, SheetSize
 from publisher.geometry import Part
-from publisher.material.checks import CHECKS, BoardList
+from publisher.material.checks import CHECKS, BoardList, board_lists
 from publisher.material.engines import EFFORTS, Desk, solve, solve_like
 from publisher.material.packing import Packed
-from publisher.material.problem import MOST_ON_SHEETS, Problem
+from publisher.material.problem import Problem
 
 CountKey = tuple[str, str, str]  # board, sheet's label, part ("" for the whole list)
 
@@ -46,38 +47,30 @@ def count_layouts(
     searched. A layout that holds here is never bettered by a worse one. ``only``: what to count; nothing is checked then.
     ``near``: nothing else is searched in any case, where both are known.
     """
-    cut = tuple(p for p in parts if p.count + p.spare > 0)
-    letters = {part.id: part.letter for part in parts}
     desk = Desk(EFFORTS["quick"])
     found: list[SheetCount] = []
     findings: list[Finding] = []
-    for board in design.boards:
-        used = tuple(p for p in cut if p.board == board.id)
-        if not used:
-            continue
-        todo = BoardList(board, board.sheets, used)
+    for todo in board_lists(design, parts):
         findings += () if only else run_checks(CHECKS, todo)
-        if todo.copies > MOST_ON_SHEETS:
-            continue
-        for sheet in todo.usable():
-            for part, problem in _problems(todo, sheet):
-                key = (board.id, sheet.label, part)
-                if only is None or key in only:
-                    own = tuple(one for one in known if one.key == key)
-                    packed = _counted(problem, own, desk, near) if problem.pieces else Packed((), "rows", 0)
-                    found.append(
-                        SheetCount(board.id, sheet, part, letters.get(part, ""), _number(problem, packed), packed)
-                    )
+        for empty, problem in _problems(todo):
+            if only is None or empty.key in only:
+                own = tuple(one for one in known if one.key == empty.key)
+                packed = _counted(problem, own, desk, near) if problem.pieces else empty.packed
+                found.append(replace(empty, number=_number(problem, packed), packed=packed))
     return tuple(found), tuple(findings)
 
 
-def _problems(todo: BoardList, sheet: SheetSize) -> Iterator[tuple[str, Problem]]:
-    """Yield the problem of each part alone, without a piece where it does not fit; and that of the list of those that do."""
-    fitting = todo.fitting(sheet)
-    for part in todo.parts:
-        one = todo.alone(part, sheet)
-        yield part.id, one if part in fitting else replace(one, pieces=())
-    yield "", todo.listed(fitting, sheet)
+def _problems(todo: BoardList) -> Iterator[tuple[SheetCount, Problem]]:
+    """Yield, for each sheet, the problem of each part alone, without a piece where it does not fit, and that of the list of those that
+    do; with each the count of a layout of nothing."""
+    nothing = Packed((), "rows", 0)
+    for sheet in todo.laid_on():
+        fitting = todo.fitting(sheet)
+        for part in todo.parts:
+            one = todo.alone(part, sheet)
+            empty = SheetCount(todo.board.id, sheet, part.id, part.letter, 0, nothing)
+            yield empty, one if part in fitting else replace(one, pieces=())
+        yield SheetCount(todo.board.id, sheet, "", "", 0, nothing), todo.listed(fitting, sheet)
 
 
 def _number(problem: Problem, packed: Packed) -> int:
@@ -86,22 +79,27 @@ def _number(problem: Problem, packed: Packed) -> int:
 
 def _counted(problem: Problem, known: tuple[SheetCount, ...], desk: Desk, near: bool) -> Packed:
     """Return the best layout of the known ones that hold and of a search, which is left out where it is not needed."""
-    holding = [one.packed for one in known if one.number and not problem.flaws(one.packed.sheets)]
-
-    def rank(packed: Packed) -> int:
-        return -_number(problem, packed) if problem.alone else _number(problem, packed)
-
-    better = min((one.packed for one in known if one.number), key=rank, default=None)
-    enough = rank(better) if better is not None and len(known) > 1 else None
-    best = min(holding, key=rank, default=None)
-    if best is not None:
-        least = not problem.alone and _number(problem, best) <= problem.least_sheets()
-        if least or rank(best) == enough:
+    rank = partial(_rank, problem)  # of equal ones the first is the best, and those that are known stand first
+    nearby = [one.packed for one in known if one.number]
+    holding = [packed for packed in nearby if not problem.flaws(packed.sheets)]
+    enough = min(map(rank, nearby)) if nearby and len(known) > 1 else None
+    if holding:
+        best = min(holding, key=rank)
+        if rank(best) == enough or _fewest(problem, best):
             return best
-    if better is not None and enough is not None:
-        tried = solve_like(problem, better, desk)
-        best = tried if best is None or rank(tried) < rank(best) else best
+    if enough is not None:
+        holding.append(solve_like(problem, min(nearby, key=rank), desk))
+        best = min(holding, key=rank)
         if near or rank(best) == enough:
             return best
-    tried = solve(problem, desk)
-    return best if best is not None and rank(best) <= rank(tried) else tried
+    return min((*holding, solve(problem, desk)), key=rank)
+
+
+def _rank(problem: Problem, packed: Packed) -> int:
+    """Return a number that is the less, the better a layout is."""
+    return -_number(problem, packed) if problem.alone else _number(problem, packed)
+
+
+def _fewest(problem: Problem, packed: Packed) -> bool:
+    """Say whether a list lies on so few sheets that by area it cannot be fewer."""
+    return not problem.alone and len(packed.sheets) <= problem.least_sheets()

@@ -5,6 +5,8 @@ Millimetres; the origin is the sheet's lower left corner.
 """
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from itertools import pairwise
 
 import numpy as np
 import numpy.typing as npt
@@ -110,6 +112,12 @@ class _Cutting:
         at, number = (high, lying[1]) if lying[1] > lying[0] else (low, lying[0])
         return CutPromise(level, round(at, 4), start, end, number)
 
+    def between(self, strip: Sequence[int], after: Sequence[int], level: bool, room: Box) -> CutPromise:
+        """Return the cut between a strip and the one that follows it."""
+        low = max(self.boxes[i].top if level else self.boxes[i].right for i in strip)
+        high = min(self.boxes[i].bottom if level else self.boxes[i].left for i in after)
+        return self.cut(level, low, high, room)
+
 
 def order_of_cuts(sheet: Box, boxes: Sequence[Box], sides: Sides) -> tuple[tuple[CutPromise, ...], tuple[int, ...]]:
     """Return the straight cuts in the order in which they are made, each from side to side of what is left, and the numbers of the items
@@ -141,16 +149,16 @@ def _taken_apart(
         yield from sorted(items, key=lambda i: (cutting.boxes[i].bottom, cutting.boxes[i].left))
         return
     rooms: list[Box] = []
-    for strip, after in zip(strips, [*strips[1:], []], strict=True):
-        if after:
-            boxes, others = ([cutting.boxes[i] for i in of] for of in (strip, after))
-            low = max(box.top if level else box.right for box in boxes)
-            high = min(box.bottom if level else box.left for box in others)
-            cuts.append(cutting.cut(level, low, high, room))
-            at = cuts[-1].at
-            rooms.append(Box(room.left, room.bottom, room.right if level else at, at if level else room.top))
-            room = Box(room.left if level else at, at if level else room.bottom, room.right, room.top)
-        else:
-            rooms.append(room)
-    for strip, own in zip(strips, rooms, strict=True):
+    for strip, after in pairwise(strips):
+        cuts.append(cutting.between(strip, after, level, room))
+        own, room = _parted(room, cuts[-1])
+        rooms.append(own)
+    for strip, own in zip(strips, (*rooms, room), strict=True):
         yield from _taken_apart(cutting, strip, own, cuts, deep + 1)
+
+
+def _parted(room: Box, cut: CutPromise) -> tuple[Box, Box]:
+    """Return what lies before a cut through a room, and what lies beyond it."""
+    if cut.level:
+        return replace(room, top=cut.at), replace(room, bottom=cut.at)
+    return replace(room, right=cut.at), replace(room, left=cut.at)

@@ -99,24 +99,30 @@ def solve(problem: Problem, desk: Desk, engine: str = "") -> Packed:
     """
     laid = _alone(problem, desk, engine) if problem.alone else _list(problem, desk, engine)
     found = [packed for packed in laid if any(packed.sheets)]
-    free, gap = problem.free(), problem.board.knife_gap
-
-    def score(packed: Packed) -> tuple[int, int]:
-        return (-sum(map(len, packed.sheets)), len(packed.sheets))
-
     while found:
-        most = min(map(score, found))
-        best = [packed for packed in found if score(packed) == most]
-        if len(best) > 1:
-            eases = {packed: ease_and_offcut(problem.pieces, packed.sheets, free, gap) for packed in best}
-            dense = problem.board.prefer == "density"
-            best.sort(key=lambda packed: eases[packed].density if dense else eases[packed].order)
-        holding = next((packed for packed in best if not problem.flaws(packed.sheets)), None)
-        if holding is not None:
-            return holding
-        found = [packed for packed in found if score(packed) != most]
+        most = min(map(_few, found))
+        best = [packed for packed in found if _few(packed) == most]
+        for packed in _easiest_first(problem, best):
+            if not problem.flaws(packed.sheets):
+                return packed
+        found = [packed for packed in found if _few(packed) != most]
     last = one_by_one(problem)
     return Packed((), "rows", 0) if problem.flaws(last.sheets) else last
+
+
+def _few(packed: Packed) -> tuple[int, int]:
+    """Return what is less for a layout of more copies, then for one on fewer sheets."""
+    return (-sum(map(len, packed.sheets)), len(packed.sheets))
+
+
+def _easiest_first(problem: Problem, equals: list[Packed]) -> list[Packed]:
+    """Return layouts of as many copies on as many sheets, the one that the board prefers first: the easiest to cut, or the densest."""
+    if len(equals) < 2:
+        return equals
+    free, gap = problem.free(), problem.board.knife_gap
+    eases = {packed: ease_and_offcut(problem.pieces, packed.sheets, free, gap) for packed in equals}
+    dense = problem.board.prefer == "density"
+    return sorted(equals, key=lambda packed: eases[packed].density if dense else eases[packed].order)
 
 
 def one_by_one(problem: Problem) -> Packed:

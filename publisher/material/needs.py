@@ -7,10 +7,9 @@ import numpy as np
 from publisher.basics import Finding, RowPromise, run_checks
 from publisher.design import Design, SheetSize
 from publisher.geometry import Part, path_length
-from publisher.material.checks import CHECKS, BoardList
+from publisher.material.checks import CHECKS, board_lists
 from publisher.material.engines import EFFORTS, Desk
 from publisher.material.model import BoardNeeds, CutRow, Yield
-from publisher.material.problem import MOST_ON_SHEETS
 from publisher.material.promised import promised_layouts
 from publisher.material.rules import LAYOUTS_STALE, STORE_UNREADABLE, STORED_LAYOUT_WRONG
 from publisher.material.store import STORE, Stored, read_store
@@ -46,15 +45,9 @@ def lay_out(
     shop = Shop(Desk(EFFORTS[effort]), read_store(design), settled, made_with)
     findings: list[Finding] = list(shop.store.findings)
     yields: list[Yield] = []
-    for board in design.boards:
-        used = tuple(p for p in cut if p.board == board.id)
-        if not used:
-            continue
-        todo = BoardList(board, board.sheets if sheets is None else sheets, used)
+    for todo in board_lists(design, cut, sheets):
         findings += run_checks(CHECKS, todo)
-        if todo.copies > MOST_ON_SHEETS:
-            continue
-        for sheet in todo.usable():
+        for sheet in todo.laid_on():
             one, found = yield_of(todo, sheet, shop)
             yields.append(one)
             findings += found
