@@ -230,7 +230,8 @@ class SidePromise:
     """What the print of a part must say of its sides, made where the parts are put together, before any page.
 
     ``mirrored``: of the print that is the mirror image. ``face``: which face of the finished piece the upper side is, in an
-    assembly of panels; ``climbs`` for a layer whose arrow tells; '' where it has no name. ``flip``: the template may be turned
+    assembly of panels; ``climbs`` for a layer whose arrow tells; ``either`` for a piece of which each face may be
+    up: its print says nothing of sides; '' where it has no name. ``flip``: the template may be turned
     over. ``top``: the part stands wherever it is used, so that its upper edge is named.
     """
 
@@ -238,7 +239,7 @@ class SidePromise:
     part: str
     letter: str
     mirrored: bool
-    face: Literal["", "outside", "inside", "climbs"]
+    face: Literal["", "outside", "inside", "climbs", "either"]
     flip: bool
     top: bool
 

@@ -37,13 +37,15 @@ def sides_of(
             # the assembly's z of a step upwards on the part: row 3, column 2 of the matrix
             up.setdefault(panel.part, []).append(panel.matrix[9])
     panels_used = {place.part for plan in design.panels for place in plan.places}
+    braces = {plan.brace.part for plan in design.stacks if plan.brace is not None}
     found: list[SidePromise] = []
     for piece in pieces:
         both = design.use == "trace" and piece.mirrored > 0  # one template serves both ways
-        plain = both or not is_handed(piece)
+        knee = piece.id in braces  # it stands on edge between step and core: turned over it is its own mirror image
+        plain = both or knee or not is_handed(piece)
         top = piece.shape != PLATE and all(z > STEEP for z in up.get(piece.whole or piece.id, [0.0]))
         for mirrored in (False, True):
-            face = _face(piece, mirrored, piece.id in panels_used or bool(piece.folded))
+            face = "either" if knee else _face(piece, mirrored, piece.id in panels_used or bool(piece.folded))
             flip = plain or mirrored
             key = side_key(piece.id, mirrored)
             found.append(SidePromise(key, piece.id, piece.letter, mirrored, face, flip, top))

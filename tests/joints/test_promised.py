@@ -7,7 +7,7 @@ from types import SimpleNamespace
 
 import publisher
 from publisher.basics import NumberPromise, Place, SidePromise
-from publisher.design import Blank, Fact, PicturePlan, TextPlan
+from publisher.design import Blank, BracePlan, Fact, PicturePlan, TextPlan
 from publisher.joints.model import Placed
 from publisher.joints.promised import is_handed, sentences_of, sides_of, step_drawings, with_promises
 from publisher.joints.put_together import put_together
@@ -43,6 +43,17 @@ def test_a_handed_piece_may_not_be_flipped_but_as_the_template_of_both(make: Sim
     design = make.design()
     assert [side.flip for side in as_drawn(sides_of(design, (handed, plain), ()))] == [False, True]
     assert [side.flip for side in sides_of(design, (handed,), ())] == [False, True]  # the mirror image is turned over
+
+
+def test_a_knee_brace_has_no_side(make: SimpleNamespace) -> None:
+    """Handed by its outline; as it stands on edge, turned over it is the same brace."""
+    knee = make.polygon("s_brace", [(0, 0), (2, 0), (40, 28), (40, 30), (0, 30)])
+    stack = replace(
+        make.stack("s", ("step", 9, 20.0, (0, 0))), brace=BracePlan(40.0, 30.0, (), True, make.here, part="s_brace")
+    )
+    for stacks, side in (((stack,), ("either", True)), ((), ("", False))):
+        (found, _) = sides_of(make.design(stacks=stacks), (knee,), ())
+        assert (found.face, found.flip) == side
 
 
 def test_a_panel_shows_its_outside_and_its_mirror_image_the_inside(make: SimpleNamespace) -> None:

@@ -499,6 +499,14 @@ bad("proof/side-up", "a word against flipping what may be flipped")(
 bad("proof/side-up", "a side named beside the labels")(
     add(1, lambda kit: kit.words("THIS SIDE UP: the inside face", 120.0, 100.0, 3.0))
 )
+
+
+@bad("proof/side-up", "a side named on what has none")
+def sides_of_either(pack: Any, _kit: Any) -> None:
+    sides = tuple(replace(side, face="either") if side.part == "deck" else side for side in pack.promises.sides)
+    pack.promises = replace(pack.promises, sides=sides)
+
+
 bad("proof/side-up", "no label carries it")(carried("side:deck"))
 bad("proof/sentence", "a digit retyped")(
     swap(3, "say on", lambda kit: kit.words("of 93.2 mm (3.63 in) and lay them down.", 70.0, 55.0, 3.0))

@@ -62,13 +62,16 @@ def assert_letters(design: Design, pack: Pack) -> int:
     met = {part: [g for g in groups if any(side[0] == part for side in g)] for g in groups for part, *_ in g}
     wanted = dict.fromkeys(met, 0)
     names: list[str] = []
+    lettered: list[tuple[set[str], set[str]]] = []
     for group in groups:
         parts = {part for part, *_ in group}
         if all(len(met[part]) == 1 for part in parts):
             continue  # whichever of its edges meet, they fit
         shown = [letters for (part, _), letters in drawn.items() if part in parts]
-        both = set.intersection(*shown)
-        assert {part for part, _ in drawn} >= parts and len(both - set(names)) >= 1, (group, drawn)
+        assert {part for part, _ in drawn} >= parts, (group, drawn)
+        lettered.append((parts, set.intersection(*shown)))
+    for parts, both in sorted(lettered, key=lambda one: len(one[1])):  # whichever has least to choose from comes first
+        assert both - set(names), (parts, drawn)
         names.append(min(both - set(names)))
         for part in parts:
             wanted[part] += 1

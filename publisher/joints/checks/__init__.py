@@ -39,6 +39,7 @@ from publisher.joints.checks.slot_too_close_to_edge import slot_too_close_to_edg
 from publisher.joints.checks.step_too_weak import step_too_weak
 from publisher.joints.checks.straight_joint import straight_joint
 from publisher.joints.checks.tab_misses_slot import tab_misses_slot
+from publisher.joints.checks.thing_gapes import thing_gapes
 from publisher.joints.checks.thing_not_carried import thing_not_carried
 from publisher.joints.checks.tips_over import tips_over
 from publisher.joints.checks.traced_without_allowance import traced_without_allowance
@@ -59,6 +60,7 @@ CHECKS: tuple[Check[Assembled], ...] = (
     bent_edge_joined,
     parts_share_space,
     thing_not_carried,
+    thing_gapes,
     lift_off_locked,
     slot_too_close_to_edge,
     post_off_its_opening,

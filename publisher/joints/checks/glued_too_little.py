@@ -1,4 +1,4 @@
-"""Layers, and panels on faces, that are glued by a sliver."""
+"""Layers, panels on faces, and things on things, that lie on each other by a sliver."""
 
 from publisher.basics import Check, Finding, Findings, Severity, checked
 from publisher.basics.wording import say_length
@@ -7,7 +7,8 @@ from publisher.joints.assembled import Assembled
 from publisher.joints.checks.layers_do_not_touch import LEAST
 from publisher.joints.least_sizes import GLUED_SHARE, GLUED_STRIP, PAPERED, THICKNESS, least
 from publisher.joints.outlines import widest_strip
-from publisher.joints.panels import PanelAssembly, Seating
+from publisher.joints.panels import BARE, PanelAssembly, Seating
+from publisher.joints.wholes import Bearing, bearings_of
 
 ALL = 0.99
 """Share of the smaller layer: one that lies on the other as a whole is as well glued as it can be."""
@@ -23,7 +24,7 @@ ALL = 0.99
 )
 def glued_too_little(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Look at the share and the width of the contact of every layer that is glued to the one below, naming the worst of a stack,
-    and at the width of what every panel touches that lies on a face."""
+    at the width of what every panel touches that lies on a face, and at both between things, glued or not."""
     boards = {board.id: board for board in subject.design.boards}
     parts = {part.id: part for part in subject.parts}
     looked_at = 0
@@ -62,6 +63,12 @@ def glued_too_little(subject: Assembled, check: Check[Assembled]) -> Findings:
     yield from [
         finding for assembly, seating in faces if (finding := _on_a_face(seating, assembly, subject, check)) is not None
     ]
+    for whole in subject.things:
+        for bearing in bearings_of(whole):
+            looked_at += 1
+            found = _between_things(bearing, subject, whole.plan.name, check)
+            if found is not None:
+                yield found
     return looked_at
 
 
@@ -88,3 +95,36 @@ def _on_a_face(
         value=strip,
         limit=wanted,
     )
+
+
+def _between_things(bearing: Bearing, subject: Assembled, whole: str, check: Check[Assembled]) -> Finding | None:
+    """Find a thing whose broad face lies on another with too little, or whose edges do where no broad face does.
+
+    What several things carry shares its weight among them, and what lifts off is not glued: there a strip is enough."""
+    one = bearing.thing.thing
+    said = f"{one.name} lies on {bearing.on.thing.name}"
+    if bearing.broad.area > LEAST:
+        share = bearing.broad.area / max(bearing.smaller.area, 1e-9)
+        strip, own = widest_strip(bearing.broad), widest_strip(bearing.smaller)
+        boards = [subject.design.board(panel.part.board) for panel in bearing.thing.panels]
+        wanted = min(own, *(least(GLUED_STRIP, board) for board in boards))
+        if share >= ALL:
+            return None
+        if share < GLUED_SHARE - 1e-6 and len(one.on) == 1 and not one.lifts_off:
+            what = f"{said} with {share:.0%} of the smaller face; {GLUED_SHARE:.0%} hold (common practice)"
+            value, limit = share, GLUED_SHARE
+        else:
+            what = f"{said} with a strip {say_length(strip)} wide; {say_length(wanted)} hold (common practice)"
+            value, limit = strip, wanted
+    elif bearing.thin.area > LEAST:
+        value, limit = widest_strip(bearing.thin), bearing.board - BARE
+        what = (
+            f"{said} with {say_length(value)} of the thickness of its edges; {say_length(limit)}, a board less a fillet of glue, "
+            "hold (common practice)"
+        )
+    else:
+        return None
+    if value >= limit - 0.01:
+        return None
+    hint = "move it by at: [across, deep] so that more of it lies there, or make one of both wider"
+    return check.found(what, subject=whole, hint=hint, place=one.place, value=value, limit=limit)

@@ -7,9 +7,10 @@ import shapely
 
 from publisher.basics import Point, record
 from publisher.design import Board, Figure
-from publisher.geometry import Part
-from publisher.joints.footing import areal_mass, ballast, hull_sides, push_to_slide, push_to_tip
+from publisher.geometry import Part, polygon
+from publisher.joints.footing import areal_mass, ballast, hull_sides, mass_of, push_to_slide, push_to_tip
 from publisher.joints.outlines import Array
+from publisher.joints.stacks.knees import Knee
 from publisher.joints.stacks.layers import LaidStack
 from publisher.joints.stacks.plan_geometry import PlanGeometry
 from publisher.joints.stacks.treads import Tread
@@ -46,11 +47,16 @@ def balance_of(
     parts: dict[str, Part],
     boards: dict[str, Board],
     figure: Figure,
+    knees: tuple[Knee, ...] = (),
 ) -> Balance:
-    """Return how the stack stands on every interface that is not glued: under the lowest layer, and under loose sections."""
+    """Return how the stack stands on every interface that is not glued: under the lowest layer, and under loose sections.
+
+    A knee brace weighs with the step that it stands under.
+    """
     centroids = shapely.get_coordinates(shapely.centroid(plan.placed))
     per_area = {p: areal_mass(boards[parts[p].board], parts[p].thickness) for p in plan.areas}
     masses = np.array([plan.areas[layer.part] * per_area[layer.part] for layer in stack.layers])
+    masses, centroids = _with_knees(masses, centroids, stack, knees, parts, boards)
     top = stack.layers[-1].bottom + stack.layers[-1].thickness
     load = FIGURES * figure.mass
     pushes: list[float] = []
@@ -75,6 +81,27 @@ def balance_of(
     slide = push_to_slide(min(float(masses[at:].sum()) for at in {0, *stack.loose}))
     plinth = _plinth(stack, treads, masses, centroids, per_area, figure)
     return Balance(empty, with_figures, *plinth, float(masses.sum()), least, min(pushes), slide, max(held))
+
+
+def _with_knees(
+    masses: Array,
+    centroids: Array,
+    stack: LaidStack,
+    knees: tuple[Knee, ...],
+    parts: dict[str, Part],
+    boards: dict[str, Board],
+) -> tuple[Array, Array]:
+    """Return grams and centroid of each layer together with the brace that stands under it."""
+    brace = parts.get(stack.brace.part) if stack.brace is not None else None
+    if brace is None:
+        return masses, centroids
+    own, out = mass_of(brace, boards), float(polygon(brace.outline).centroid.x)
+    moments, masses = masses[:, None] * centroids, masses.copy()
+    for knee in knees:
+        if not knee.blocked:
+            masses[knee.layer] += own
+            moments[knee.layer] += own * np.array(knee.at_reach(out))
+    return masses, moments / masses[:, None]
 
 
 def two_worst(normals: Array, treads: list[Tread]) -> Array:

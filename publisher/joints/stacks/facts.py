@@ -10,7 +10,7 @@ from publisher.basics import Place, record
 from publisher.design import Board, Fact, Figure, Kind
 from publisher.geometry import Part
 from publisher.joints.facts import made_fact
-from publisher.joints.footing import GRAVITY, mass_of
+from publisher.joints.footing import GRAVITY
 from publisher.joints.outlines import pieces
 from publisher.joints.stacks.balance import Balance, balance_of, spread_of
 from publisher.joints.stacks.batches import likely_ends, worst_ends
@@ -66,7 +66,6 @@ def report_on(
     """Compute what is to be known about a stack. ``figure_height`` in mm: layers less than this above a tread narrow it."""
     plan = PlanGeometry(stack.layers, parts)
     treads = treads_of(stack, plan, figure_height)
-    balance = balance_of(stack, plan, treads, parts, boards, figure)
     grounds = grounds_of(plan)
     load = figure.mass * GRAVITY
     free = roots_of(stack, plan, grounds, load)
@@ -76,6 +75,7 @@ def report_on(
     thick = knee.thickness if knee is not None else stack.layers[0].thickness
     knees = knees_of(stack, plan, braced, thick)
     braced = tuple(knee.layer for knee in knees)
+    balance = balance_of(stack, plan, treads, parts, boards, figure, knees)
     return StackReport(
         stack, plan, treads, balance, staggers_of(stack, plan, parts), place, grounds, roots, load, braced, knees, whole
     )
@@ -104,9 +104,7 @@ def _sizes(report: StackReport, parts: dict[str, Part], boards: dict[str, Board]
     left, bottom, right, top = shapely.total_bounds(plan.placed)
     yield "width", right - left, "length"
     yield "depth", top - bottom, "length"
-    knee = parts.get(stack.brace.part) if stack.brace is not None else None
-    braces = len(report.knees) * mass_of(knee, boards) if knee is not None else 0.0
-    yield "mass", report.balance.mass + braces, "mass"
+    yield "mass", report.balance.mass, "mass"
     main = stack.main
     if main is not None:
         own = stack.layers[main.first : main.first + main.count]

@@ -48,6 +48,11 @@ class Knee:
         """True when it finds no place."""
         return self.fits != 0.0
 
+    def at_reach(self, out: float) -> Point:
+        """Return the point in plan ``out`` mm from the core, along the brace."""
+        way = radians(self.heading)
+        return self.at[0] + out * cos(way), self.at[1] + out * sin(way)
+
     def in_plan(self, run: float, thick: float) -> shapely.Polygon:
         """Return what the brace covers in plan."""
         way = np.array([cos(radians(self.heading)), sin(radians(self.heading))])

@@ -4,6 +4,7 @@ Comes in: plans of wholes, laid stacks, placed panels. Goes out: every thing in 
 Never: change a thing.
 """
 
+from publisher.joints.wholes.bearings import Bearing, bearings_of
 from publisher.joints.wholes.decks import decks_between
 from publisher.joints.wholes.facts import facts_of
 from publisher.joints.wholes.locked import locked_by

@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 
 import numpy as np
+import numpy.typing as npt
 import shapely
 
 from publisher.basics import record
@@ -18,10 +19,12 @@ LEAST_SHARED = 0.01
 
 @record
 class Surfaces:
-    """Flat faces: their areas in plan (shapely polygons), and their planes, z = p·x + q·y + r (n, 3)."""
+    """Flat faces: their areas in plan (shapely polygons), their planes, z = p·x + q·y + r (n, 3), and which of them are broad:
+    faces of a board, where the others are its sides (n,)."""
 
     areas: Array
     planes: Array
+    broad: npt.NDArray[np.bool_]
 
 
 @record
@@ -36,6 +39,7 @@ def surfaces_of(panels: Iterable[Panel], *, up: bool) -> Surfaces:
     """Return the faces of panels that look up, or down."""
     areas: list[shapely.Geometry] = []
     planes: list[Array] = []
+    broad: list[bool] = []
     for panel in panels:
         rings = [face_pair(panel.part, path.points) for path in panel.part.outline.paths]
         near = [panel.frame.carry(_at(ring.outside, 0.0)) for ring in rings]
@@ -44,10 +48,12 @@ def surfaces_of(panels: Iterable[Panel], *, up: bool) -> Surfaces:
             if (normal[2] if up else -normal[2]) > LEAST_SLOPE:
                 areas.append(shapely.Polygon(side[0][:, :2], [ring[:, :2] for ring in side[1:]]))
                 planes.append(_plane(normal, side[0][0]))
+                broad.append(True)
         for front, back in zip(near, far, strict=True):
             _sides(front, back, areas, planes, up=up)
+        broad += [False] * (len(areas) - len(broad))
     made = shapely.make_valid(np.array(areas, dtype=object)) if areas else np.array([], dtype=object)
-    return Surfaces(made, np.array(planes).reshape(-1, 3))
+    return Surfaces(made, np.array(planes).reshape(-1, 3), np.array(broad, dtype=np.bool_))
 
 
 def _at(ring: Array, z: float) -> Array:

@@ -10,7 +10,7 @@ from publisher.pages.sheet import Context
 
 UP = "THIS SIDE UP"
 TRACED = "Trace, lift, cut on the pencil line."
-FACES = {"": "", "outside": "the outside face", "inside": "the inside face", "climbs": "the arrow climbs"}
+FACES = {"": "", "outside": "the outside face", "inside": "the inside face", "climbs": "the arrow climbs", "either": ""}
 
 
 @record
@@ -18,7 +18,8 @@ class Says:
     """The words of one label. ``boxes``: how many tick boxes for copies as drawn, for mirrored ones, for spares.
 
     ``letter``, ``cut`` (how many of them) and ``sides`` (which side up, whether it may be flipped) are what a piece must not
-    lose when it is cut out; ``copies`` says of ``cut`` all there is to say, ``face`` which face the upper side is.
+    lose when it is cut out (no sides where either will do); ``copies`` says of ``cut`` all there is to say, ``face`` which face the upper
+    side is.
     """
 
     letter: str
@@ -55,7 +56,7 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     else:
         boxes = (part.count - part.mirrored, part.mirrored, part.spare)
     side = context.side(part, mirrored)
-    sides = (UP,) if side.flip else (UP, "Do not flip.")
+    sides = () if side.face == "either" else (UP,) if side.flip else (UP, "Do not flip.")
     traced = (TRACED,) if context.design.use == "trace" and not copy else ()
     notes = (*traced, *_notes(part, copy, mirrored, context.paper.first))
     top = side.top and not any(m.purpose is Purpose.TOP for m in part.marks)

@@ -234,8 +234,8 @@ class _Block:
         for text in (joined,) if fits else said.size:
             self._text(text, self.style)
         self.promised.append(said.size[0].removeprefix("finished ").replace("\u00a0", " "))
-        up, *others = said.sides
-        if whole or said.face:
+        up, *others = said.sides or ("",)
+        if up and (whole or said.face):
             lines = self._text(f"{up}: {said.face}" if said.face else up, self.style.bold() if whole else self.style)
             self.promised += [up] if up in lines[0] else lines
         for text in others if whole else ():

@@ -46,9 +46,10 @@ def _fault(case: Case, side: SidePromise, copy: int, outlines: list[OutlinePromi
     places = [where for where in case.carried(side.key) if where.copy == copy]
     said = normal(" ".join(line.text for where in places for line in lines_in(case.lines(where.page), where.box)))
     faces = [name for name, words in FACES.items() if says(said, f"{UP}: {words}")]
-    wanted: list[str] = [side.face] if side.face else []
+    either = side.face == "either"
+    wanted: list[str] = [side.face] if side.face and not either else []
     for right, what in (
-        (says(said, UP), f"does not say “{UP}”"),
+        (says(said, UP) != either, f"says “{UP}” of a piece that has none" if either else f"does not say “{UP}”"),
         (faces == wanted, f"says {_faces(faces)} is up; promised is {_faces(wanted)}"),
         (says(said, KEEP) != side.flip, f"{'must not' if side.flip else 'does not'} say “{KEEP}”"),
         (

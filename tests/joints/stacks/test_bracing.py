@@ -3,6 +3,7 @@
 from math import inf, radians
 from types import SimpleNamespace
 
+import numpy as np
 import pytest
 
 from publisher.design import BracePlan, StackPlan
@@ -101,6 +102,19 @@ def test_braces_under_weak_steps_stand_under_those_that_break_without_one(make: 
     assert found.braced == (7,)  # the top step, the only one that is one board thick
     assert facts["strength_factor"] > 1.0
     assert report(make, plan, make.stair_layer(reach=92))[0].braced == ()
+
+
+def test_braces_weigh_with_the_steps_that_they_stand_under(make: SimpleNamespace) -> None:
+    """One brace, on the side to which the beam hangs over: the balance by moments of three boards."""
+    knee = make.polygon("knee", [(0, 0), (40, 30), (0, 30)])
+    rows = ("base", 8, 0.0, (0, 0)), ("beam", 1, 0.0, (0, 0))
+    parts = make.rectangle("base", 0, 0, 60, 80), make.rectangle("beam", 0, 0, 110, 80)
+    brace = BracePlan(40.0, 30.0, (), False, make.here, part="knee")
+    found, facts = report(make, with_brace(make.stack("s", *rows), brace), *parts, knee)
+    assert [one.layer for one in found.knees] == [8] and not found.knees[0].blocked
+    areas, middles = np.array([8 * 4800.0, 8800.0, 600.0]), np.array([30.0, 55.0, 60.0 + 40.0 / 3.0])
+    assert facts["mass"] == pytest.approx(areas.sum() * 150e-6)
+    assert facts["balance_margin"] == pytest.approx(60.0 - (areas * middles).sum() / areas.sum())
 
 
 def test_a_section_counts_no_braces_of_its_own(make: SimpleNamespace) -> None:

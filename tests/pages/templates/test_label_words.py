@@ -59,6 +59,16 @@ def test_a_folded_piece_says_how_its_grooves_are_cut(
     )
 
 
+def test_a_piece_of_which_either_side_will_do_says_none(
+    make_context: Callable[..., Context], make_part: Callable[..., Part]
+) -> None:
+    part = make_part()
+    context = make_context(parts=(part,))
+    sides = tuple(replace(side, face="either") for side in context.joined.sides)
+    said = says(replace(context, joined=replace(context.joined, sides=sides)), part)
+    assert (said.sides, said.face) == ((), "")
+
+
 def test_mirrored_copies_are_told_and_ticked_apart(
     make_context: Callable[..., Context], make_part: Callable[..., Part]
 ) -> None:

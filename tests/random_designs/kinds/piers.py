@@ -29,7 +29,10 @@ def draw(dice: Dice) -> Piers:
     pier = (dice.size(40.0, 80.0), dice.size(40.0, 80.0))
     apart = dice.size(pier[0] + 20.0, pier[0] + 120.0)
     beam = (dice.size(apart + 0.2 * pier[0], apart + 0.9 * pier[0]), dice.size(30.0, 60.0))
-    cap = (dice.size(30.0, 60.0), dice.size(15.0, min(40.0, 8.0 * base.t)))  # no more than four boards hang over
+    cap = (
+        dice.size(30.0, 60.0),
+        dice.size(max(16.0, 3.2 * base.t), min(40.0, 8.0 * base.t)),
+    )  # half of it holds; no more than four boards hang over
     room = (beam[0] / 2 - 1.0, beam[1] / 2 - 1.0)
     cap_at = (
         dice.size(-0.4 * room[0], 0.4 * room[0]),
