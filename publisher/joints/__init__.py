@@ -31,12 +31,13 @@ from publisher.joints.model import (
     SpaceMatrix,
     StackLayer,
 )
-from publisher.joints.promised import drawing_name, sentences_of, side_key, sides_of, with_promises
+from publisher.joints.promised import COVER_PICTURE, drawing_name, sentences_of, side_key, sides_of, with_promises
 from publisher.joints.put_together import as_glued, facts_of, put_together
 
 RULES: tuple[Rule, ...] = (*CHECKS, MEETING_SIZE_ALONE, PACKS_DO_NOT_MEET)
 
 __all__ = [
+    "COVER_PICTURE",
     "NEED_NOT_MET",
     "PENCIL_SPREAD",
     "RULES",

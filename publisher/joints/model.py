@@ -160,7 +160,7 @@ class Drawing:
 
 @record
 class Joined:
-    """All that joints says about one design. ``sides``, ``sentences`` and ``step_drawings`` are what the pages must show."""
+    """All that joints says about one design. ``sides``, ``sentences`` and ``pictures`` are what the pages must show."""
 
     layers: tuple[tuple[str, tuple[StackLayer, ...]], ...]  # per stack assembly, all its sections from the table up
     placed: tuple[tuple[str, tuple[Placed, ...]], ...]  # per panel assembly
@@ -171,7 +171,7 @@ class Joined:
     budget: ScaleBudget = ScaleBudget(0.995, 1.005)  # frozen
     sides: tuple[SidePromise, ...] = ()
     sentences: tuple[SentencePromise, ...] = ()
-    step_drawings: tuple[DrawingPromise, ...] = ()
+    pictures: tuple[DrawingPromise, ...] = ()
     boards: tuple[BoardRange, ...] = ()
 
     def fact(self, name: str) -> Fact | None:

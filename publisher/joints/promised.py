@@ -14,16 +14,18 @@ from publisher.geometry import PLATE, Part, polygon
 from publisher.joints.model import Drawing, Joined, Placed
 
 STEEP = 0.5  # a part stands when its own up points up by more than 30 degrees
+COVER_PICTURE = "cover:picture"
+"""The key under which the cover's picture is promised."""
 PATTERN = ("detail", "ghost")  # weights of lines that may be thinned out on a full page
 
 
 def with_promises(design: Design, pieces: Sequence[Part], joined: Joined) -> Joined:
-    """Return what was put together with its promises about the ``pieces`` that are cut, the texts and the steps' pictures."""
+    """Return what was put together with its promises about the ``pieces`` that are cut, the texts and the pictures asked for."""
     return replace(
         joined,
         sides=sides_of(design, pieces, joined.placed),
         sentences=sentences_of(design, joined.facts),
-        step_drawings=step_drawings(design, joined.drawings),
+        pictures=pictures_of(design, joined.drawings),
     )
 
 
@@ -103,20 +105,23 @@ def _sentence(key: str, text: TextPlan, design: Design, facts: tuple[Fact, ...],
     return SentencePromise(key, fill(text, design, facts, first)[0], numbers)
 
 
-def step_drawings(design: Design, drawings: Iterable[Drawing]) -> tuple[DrawingPromise, ...]:
-    """Return the picture of each step that has one."""
+def pictures_of(design: Design, drawings: Iterable[Drawing]) -> tuple[DrawingPromise, ...]:
+    """Return the picture that the cover is asked to show, without letters, and that of each step that has one."""
     known = {drawing.name: drawing for drawing in drawings}
+    asked = [(COVER_PICTURE, design.cover)]
+    asked += ((f"step:{number}:picture", step.picture) for number, step in enumerate(design.steps, 1))
     found: list[DrawingPromise] = []
-    for number, step in enumerate(design.steps, 1):
-        if step.picture is None:
+    for key, plan in asked:
+        if plan is None:
             continue
-        key, name = f"step:{number}:picture", drawing_name(step.picture)
-        if step.picture.kind == "photo":
-            photo = design.file(step.picture.target)
+        name = drawing_name(plan)
+        if plan.kind == "photo":
+            photo = design.file(plan.target)
             if photo is not None and photo.width_px and photo.height_px:
                 found.append(DrawingPromise(key, name, float(photo.width_px), float(photo.height_px)))
         elif name in known:
-            found.append(_drawing(key, known[name]))
+            promise = _drawing(key, known[name])
+            found.append(replace(promise, labels=()) if key == COVER_PICTURE else promise)
     return tuple(found)
 
 

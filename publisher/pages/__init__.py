@@ -6,7 +6,7 @@ words and pictures in mm, and the promises that proof holds against the finished
 
 from publisher.basics import Rule
 from publisher.pages.compose import FONT_UNREADABLE, compose
-from publisher.pages.front import materials_to_buy, tools_to_buy
+from publisher.pages.front import NO_COVER_PICTURE, materials_to_buy, tools_to_buy
 from publisher.pages.model import (
     Attachment,
     Bookmark,
@@ -48,6 +48,7 @@ RULES: tuple[Rule, ...] = (
     *CHECKS,
     COARSE_PHOTO,
     FONT_UNREADABLE,
+    NO_COVER_PICTURE,
     UNKNOWN_PAPER,
     PAPER_TOO_SMALL,
     TITLE_TOO_LONG,

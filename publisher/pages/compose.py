@@ -3,13 +3,13 @@
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 
-from publisher.basics import Box, Finding, PagePromise, Promises, Rule, Severity, record, run_checks
+from publisher.basics import Box, DrawingPromise, Finding, PagePromise, Promises, Rule, Severity, record, run_checks
 from publisher.brief import Inputs
 from publisher.design import Design, text_findings, trial_words, tried_sizes
 from publisher.geometry import Part
-from publisher.joints import Joined, sentences_of
+from publisher.joints import COVER_PICTURE, Joined, sentences_of
 from publisher.material import BoardNeeds
-from publisher.pages.front import caution_drafts, cover_drafts, cut_list_drafts, print_check_drafts
+from publisher.pages.front import NO_COVER_PICTURE, caution_drafts, cover_drafts, cut_list_drafts, print_check_drafts
 from publisher.pages.instructions import step_drafts
 from publisher.pages.model import Bookmark, Pack, PackImage, Page, Paper, Picture
 from publisher.pages.record import beside_furniture, digests_of, ink_id, words_of
@@ -125,7 +125,7 @@ def compose(
     promises = Promises(
         title, design.language, tuple(promised), whole.lengths, whole.outlines, whole.seams, whole.texts, whole.codes,
         marks=whole.marks, furniture=whole.furniture, rows=needs.promises,
-        layouts=needs.layouts, sides=joined.sides, sentences=joined.sentences, drawings=joined.step_drawings,
+        layouts=needs.layouts, sides=joined.sides, sentences=joined.sentences, drawings=_shown(joined.pictures, findings),
         carried=whole.carried,
     )  # fmt: skip
     fonts_at = next((file.place for file in design.files if file.kind == "font"), None)
@@ -224,6 +224,12 @@ def _bookmarks(drafts: tuple[PageDraft, ...]) -> tuple[Bookmark, ...]:
             found.append(Bookmark(called[draft.kind], number))
         found += [Bookmark(tidy(title), number, max(1, depth)) for title, depth in draft.bookmarks]
     return tuple(found)
+
+
+def _shown(pictures: tuple[DrawingPromise, ...], findings: tuple[Finding, ...]) -> tuple[DrawingPromise, ...]:
+    """Return the pictures that the pack must show: all, less that of a cover that was found to have no room for it."""
+    no_room = any(finding.check == NO_COVER_PICTURE.id for finding in findings)
+    return tuple(picture for picture in pictures if not (no_room and picture.key == COVER_PICTURE))
 
 
 def _images(design: Design, pages: list[Page]) -> tuple[PackImage, ...]:

@@ -6,10 +6,11 @@ from pathlib import Path
 from types import SimpleNamespace
 
 import publisher
-from publisher.basics import NumberPromise, Place, SidePromise
+from publisher.basics import DrawingPromise, NumberPromise, Place, SidePromise
+from publisher.brief import SpecFile
 from publisher.design import Blank, BracePlan, Fact, PicturePlan, TextPlan
-from publisher.joints.model import Placed
-from publisher.joints.promised import is_handed, sentences_of, sides_of, step_drawings, with_promises
+from publisher.joints.model import DrawingLabel, Placed
+from publisher.joints.promised import is_handed, pictures_of, sentences_of, sides_of, with_promises
 from publisher.joints.put_together import put_together
 
 HERE = Place("spec.yaml", 1, 1)
@@ -83,10 +84,23 @@ def test_the_picture_of_a_step_is_promised_with_its_lines(make: SimpleNamespace)
     pictures = tuple(PicturePlan(kind, name, 0, None, HERE) for kind, name in (("part", "wall"), ("whole", "nothing")))
     design = make.design(pictures=pictures)
     joined = with_promises(design, (wall,), put_together(design, (wall,)))
-    (drawing,) = joined.step_drawings
+    (drawing,) = joined.pictures
     assert (drawing.key, drawing.drawing, drawing.width, drawing.height) == ("step:1:picture", "part:wall", 120.0, 50.0)
     assert len(drawing.lines) == 1 and drawing.fine == ()
-    assert step_drawings(design, ()) == ()
+    assert pictures_of(design, ()) == ()
+
+
+def test_the_picture_of_the_cover_is_promised_without_letters(make: SimpleNamespace) -> None:
+    wall = make.wall("wall", 120, 50)
+    design = replace(make.design(), cover=PicturePlan("part", "wall", 0, None, HERE))
+    drawings = put_together(design, (wall,)).drawings
+    lettered = tuple(replace(one, labels=(DrawingLabel("A", (60.0, 25.0)),)) for one in drawings)
+    (promise,) = pictures_of(design, with_promises(design, (wall,), put_together(design, (wall,))).drawings)
+    assert (promise.key, promise.drawing) == ("cover:picture", "part:wall") and promise.lines
+    assert all(promise.labels == () for promise in pictures_of(design, lettered))
+    photo = SpecFile("quay.jpg", "picture", b"", 600, 400)
+    shown = replace(design, cover=PicturePlan("photo", "quay.jpg", 0, None, HERE), files=(photo,))
+    assert pictures_of(shown, ()) == (DrawingPromise("cover:picture", "photo:quay.jpg", 600.0, 400.0),)
 
 
 def test_no_maker_of_pages_makes_what_another_room_promises() -> None:

@@ -7,7 +7,7 @@ from typing import Any
 import pikepdf
 import pytest
 
-from publisher.basics import Box, Pose, Severity
+from publisher.basics import Box, Carried, DrawingPromise, Pose, Severity
 from publisher.proof import ALONE, OPENING, PROMISED, RULES, prove
 from publisher.proof.measuring.case import Case
 from publisher.proof.reading.reader import read_file
@@ -539,6 +539,14 @@ bad("proof/step-picture", "a line too many")(add(3, lambda kit: kit.line((22.0, 
 bad("proof/step-picture", "no texture")(drop(3, "texture"))
 bad("proof/step-picture", "no letter")(drop(3, "label"))
 bad("proof/step-picture", "at another scale")(carried("step:2:picture", scale=0.45))
+
+
+@bad("proof/step-picture", "a photograph that the cover does not show")
+def no_photo(pack: Any, _kit: Any) -> None:
+    photo = DrawingPromise("cover:picture", "photo:house.jpg", 600.0, 400.0)
+    where = Carried("cover:picture", 1, Box(20.0, 200.0, 80.0, 240.0))
+    promises = pack.promises
+    pack.promises = replace(promises, drawings=(*promises.drawings, photo), carried=(*promises.carried, where))
 
 
 bad("proof/attachment", "the facts replaced")(

@@ -23,6 +23,7 @@ version: 1.2.0
 designer: Ebbwater Patterns
 licence: CC-BY-NC-4.0
 use: trace
+cover: {photo: photo.png, alt: A post}
 sizes: {board: 5 mm, radius: 20 mm}
 boards: {foam: {thickness: board, sheets: [20 x 30 in]}}
 parts:

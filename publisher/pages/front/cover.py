@@ -1,11 +1,11 @@
 """The cover: what this is, what the finished piece looks like, what to have at hand, which pages to print for which task."""
 
 from publisher.basics import Box, Carried, Layer, TextPromise, polyline
-from publisher.joints import Drawing
+from publisher.pages.front.cover_picture import finished_piece
 from publisher.pages.front.handling import handling_lines
 from publisher.pages.front.to_buy import board_lines, material_lines, range_lines, tool_lines
 from publisher.pages.model import Drawn, Fill, Link
-from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, columns, make_frame, place_drawing
+from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, columns, make_frame
 from publisher.pages.type import (
     BODY,
     DISPLAY,
@@ -21,7 +21,6 @@ from publisher.pages.type import (
 )
 
 TASK = "Read first"
-LEAST_PICTURE = 50.0  # mm of height for the picture of the finished piece
 BULLET = 3.2  # from the side of a list to its words
 
 
@@ -40,12 +39,11 @@ def _body(context: Context, frame: Frame, numbers: Numbers) -> Body:
     plan, links = _plan(context, right, top, numbers)
     drawn = [*head.drawn, *_needs(context, left, top).drawn, *plan.drawn, *links]
     box = Box(text.left, top + 3 * SPACE, text.right, text.top - head.height - 2 * SPACE)
-    if box.height >= LEAST_PICTURE:
-        drawn += _pictures(context, box)
+    piece = finished_piece(context, box, numbers.page)
     figures = (line for board in context.design.boards for line in range_lines(context, board))
     trial = (context.trial,) if context.trial else ()
     texts = tuple(TextPromise(numbers.page, line) for line in (*trial, *figures, *handling_lines(context)))
-    return Body(tuple(drawn), texts=texts, carried=(Carried("summary", numbers.page, summary),))
+    return piece + Body(tuple(drawn), texts=texts, carried=(Carried("summary", numbers.page, summary),))
 
 
 def _head(context: Context, text: Box) -> tuple[Block, Box]:
@@ -76,28 +74,6 @@ def _head(context: Context, text: Box) -> tuple[Block, Box]:
         drawn += block.drawn
         y -= block.height
     return Block(tuple(drawn), text.top - y), summary
-
-
-def _pictures(context: Context, box: Box) -> list[Drawn]:
-    """Draw every assembly, all at one scale, side by side in the middle of the box; without one, the first parts.
-
-    What stands on or under another thing is shown there.
-    """
-    shown_there = {f"whole:{thing.assembly}" for plan in context.design.wholes for thing in plan.things}
-    whole = [d for d in context.joined.drawings if d.name.startswith("whole:") and d.name not in shown_there]
-    shown: list[Drawing] = whole or [d for d in context.joined.drawings if d.name.startswith("part:")][:3]
-    if not shown:
-        return []
-    gaps = GUTTER * (len(shown) - 1)
-    wide = sum(d.width for d in shown)
-    scale = min((box.width - gaps) / max(wide, 1e-6), box.height / max(1e-6, *(d.height for d in shown)), 1.0)
-    left = (box.left + box.right - wide * scale - gaps) / 2
-    drawn: list[Drawn] = []
-    for drawing in shown:
-        right = left + drawing.width * scale
-        drawn += place_drawing(context.type, drawing, Box(left, box.bottom, right, box.top), labels=False)
-        left = right + GUTTER
-    return drawn
 
 
 def _needs(context: Context, box: Box, top: float) -> Block:

@@ -1,4 +1,4 @@
-"""The pictures of steps: the right drawing, whole, at its scale."""
+"""The pictures of steps and of the cover: the right drawing, whole, at its scale."""
 
 from functools import partial
 from math import sqrt
@@ -30,16 +30,19 @@ SAME_SHAPE = 0.02  # share by which the sides of a photograph may differ from th
 
 @judged(
     "proof/step-picture",
-    "Pictures as the steps ask",
+    "Pictures as the spec asks",
     "a picture of another step is followed before any word is read; lines may be "
     f"{CARRIED_TOLERANCE:g} mm off, and {FINE_SHARE:.0%} of the fine ones left out",
     may_be_empty=True,
 )
 def step_pictures(case: Case, check: Check[Case]) -> Findings:
     """Look for each promised drawing on its page: its lines, its labels, and no other heavy line."""
-    hint = "place the picture that the step names"
+    hint = "place the picture that the spec names there"
     for promise in case.promises.drawings:
-        what = f"the picture of step {promise.key.split(':')[1]} ({promise.drawing})"
+        where, _, rest = promise.key.partition(":")
+        what = (
+            f"the picture of {'step ' + rest.split(':')[0] if where == 'step' else 'the ' + where} ({promise.drawing})"
+        )
         judge = partial(_photo if promise.drawing.startswith(PHOTO) else _fault, case, promise)
         yield from carried_faults(case, check, promise.key, what, hint, judge, f": {what}")
     return len(case.promises.drawings)

@@ -44,7 +44,7 @@ def pictures(context: Context) -> list[float]:
 
 def test_assemblies_stand_side_by_side_at_one_scale(demo: Callable[..., Context]) -> None:
     context = demo("bridge")
-    apart = replace(context, design=replace(context.design, wholes=()))  # no thing of the other assemblies
+    apart = replace(context, design=replace(context.design, wholes=(), cover=None))  # no thing of the other assemblies
     whole = [d for d in context.joined.drawings if d.name.startswith("whole:")]
     assert len(whole) > 1
     scales = [w / d.width for w, d in zip(pictures(apart), whole, strict=True)]
