@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from publisher.geometry import DRAWING_BYTES, Look, ParameterInfo, Part, ShapeInfo
     from publisher.joints import Joined, limit_of, margin_of, spare_words, spread_ends, takes_words
     from publisher.material import BoardNeeds, Shared, Stored, Yield, gain
-    from publisher.pages import Pack, Page
+    from publisher.pages import Pack, Page, PageCount
     from publisher.pipeline import Built, BuiltPack, Released, WordList, Worked
     from publisher.proof import Measured, Proof
     from publisher.release import Bundle, Left, Offer, Output, PlacedSet
@@ -81,6 +81,7 @@ __all__ = [
     "Pack",
     "PackFacts",
     "Page",
+    "PageCount",
     "ParameterInfo",
     "Part",
     "PlacedSet",

@@ -48,7 +48,7 @@ class _LikeParts:
 
     def part(self, name: str) -> Mapping | None:
         """Return a part with all of its fields; None when it is like nothing that could be found."""
-        chain: list[str] = []
+        first, chain = name, list[str]()
         while name not in self.made:
             own = self.parts.get(name)
             like = own.get("like") if isinstance(own, Mapping) else None
@@ -56,25 +56,32 @@ class _LikeParts:
                 self.made[name] = own if isinstance(own, Mapping) and like is None else None
                 break
             chain.append(name)
-            other = like.text.strip()
-            if other in chain:
-                circle = chain[chain.index(other) :]
-                words = " → ".join((*circle, other))
-                hint = "one of them must say all of its fields"
-                self.refuse(f"these parts are like each other: {words}", hint, like, name)
-                self.made.update(dict.fromkeys(circle))
-            elif not isinstance(self.parts.get(other), Mapping):
-                known = [key.text for key, _ in self.parts.entries if key.text != name]
-                hint = proposal(other, known) if known else "there is no other part"
-                self.refuse(f"there is no part “{short(other)}” to be like", hint, like, name)
-                self.made[name] = None
-            if name in self.made:
+            if self.leads_nowhere(like, chain):
                 break
-            name = other
+            name = like.text.strip()
         for one in reversed(chain):
             if one not in self.made:
                 self.made[one] = self.like(one)
-        return self.made[chain[0] if chain else name]
+        return self.made[first]
+
+    def leads_nowhere(self, like: Scalar, chain: list[str]) -> bool:
+        """Tell whether the last part of a chain is like one of the chain, or like none; those are then none, and a finding says why."""
+        name, other = chain[-1], like.text.strip()
+        if other in chain:
+            circle = chain[chain.index(other) :]
+            words = " → ".join((*circle, other))
+            self.refuse(
+                f"these parts are like each other: {words}", "one of them must say all of its fields", like, name
+            )
+            self.made.update(dict.fromkeys(circle))
+            return True
+        if isinstance(self.parts.get(other), Mapping):
+            return False
+        known = [key.text for key, _ in self.parts.entries if key.text != name]
+        hint = proposal(other, known) if known else "there is no other part"
+        self.refuse(f"there is no part “{short(other)}” to be like", hint, like, name)
+        self.made[name] = None
+        return True
 
     def like(self, name: str) -> Mapping | None:
         """Return a part over the one that it is like, which is resolved."""

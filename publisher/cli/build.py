@@ -86,6 +86,11 @@ class _Entry:
     refused: tuple[Finding, ...] = ()
     fault: api.OwnFault | None = None
 
+    @property
+    def builds(self) -> list[Built]:
+        """What was built of it."""
+        return [one.built for one in self.outcomes if one.built is not None]
+
 
 class _Run:
     """Takes what is built in the order of the designs, puts each in place when it is whole, and says so."""
@@ -148,40 +153,48 @@ class _Run:
             self._clear()
             entry = self.waiting.popleft()
             state = self._finish(entry)
-            builds = [one.built for one in entry.outcomes if one.built is not None and state == "built"]
+            builds = entry.builds if state == "built" else []
             pages, sheets = sum(one.pages for one in builds), sum(one.sheets for one in builds)
             self.rows.append(TableRow(entry.slug, state, pages, sheets, sum(one.seconds for one in entry.outcomes)))
             self._count(entry.slug, state)
 
     def _finish(self, entry: _Entry) -> BuildState:
         """Tell what was found in a design, put it in place if all is good, and return what became of it."""
-        report, slug = self.report, entry.slug
         if self.discard:
-            with report.passing_over(slug):
-                self.discarded += api.discard_trials(slug, self.out)
+            with self.report.passing_over(entry.slug):
+                self.discarded += api.discard_trials(entry.slug, self.out)
         if entry.refused:
-            report.refuse(entry.refused, slug)
+            self.report.refuse(entry.refused, entry.slug)
             return "unreadable"
+        faults = self._told_faults(entry)
+        self._tell_found(entry)
+        builds = entry.builds
+        placed, former = None, self.report.faulty
+        if len(builds) == len(entry.outcomes) and not faults:
+            placed = self._place(entry.slug, tuple(builds))
+        self.records += [built_record(built, placed) for built in builds]
+        if not self.as_json:
+            summary(builds, placed)
+        return "fault" if faults or self.report.faulty != former else "built" if placed is not None else "refused"
+
+    def _told_faults(self, entry: _Entry) -> bool:
+        """Tell what of a design came to nothing by a fault of ours; return whether anything did."""
         faults = (
             [(entry.fault, "")] if entry.fault else [(one.fault, one.variant) for one in entry.outcomes if one.fault]
         )
         for fault, variant in faults:
             if attempts().stopped:  # some library has made an error of its own of the signal
                 raise KeyboardInterrupt
-            report.fault(fault, slug, variant)
+            self.report.fault(fault, entry.slug, variant)
+        return bool(faults)
+
+    def _tell_found(self, entry: _Entry) -> None:
+        """Tell what was found in each variant of a design, and what was refused."""
         for one in entry.outcomes:
             if one.refused:
-                report.refuse(one.refused, slug)
+                self.report.refuse(one.refused, entry.slug)
             elif one.built is not None:
-                report.add(one.built.findings, slug)
-        builds = [one.built for one in entry.outcomes if one.built is not None]
-        placed, former = None, report.faulty
-        if len(builds) == len(entry.outcomes) and not faults:
-            placed = self._place(slug, tuple(builds))
-        self.records += [built_record(built, placed) for built in builds]
-        if not self.as_json:
-            summary(builds, placed)
-        return "fault" if faults or report.faulty != former else "built" if placed is not None else "refused"
+                self.report.add(one.built.findings, entry.slug)
 
     def _place(self, slug: str, builds: tuple[Built, ...]) -> PlacedSet | None:
         """Put a design's builds in place when all are good; None when not, or when that is refused, which is shown."""

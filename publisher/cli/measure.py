@@ -2,6 +2,7 @@
 
 from math import isinf
 from pathlib import Path
+from typing import NoReturn
 
 import click
 
@@ -105,13 +106,18 @@ def measure(
             "give both readings, --across and --down or --rulers ACROSS DOWN, or a --board with its --pack, or all of them"
         )
     facts = api.pack_facts(read_file(pack), pack.name) if pack is not None else None
-    verdict = None
+    verdict, on_board = None, None
     if rulers is not None:
-        lines = LONG_RULERS if facts is None else facts.rulers
-        verdict = api.measure(*rulers, unit, lines, tool, facts)
+        verdict = api.measure(*rulers, unit, facts.rulers if facts else LONG_RULERS, tool, facts)
     elif across is not None and down is not None:
         verdict = api.measure(across, down, unit, 100.0 if true_mm is None else true_mm, tool, facts)
-    on_board = None if board is None else _on_board(board, pack, facts, verdict)
+    if board is not None:
+        on_board = _on_board(board, pack, facts, verdict)
+    _tell(verdict, on_board, facts, as_json)
+
+
+def _tell(verdict: Verdict | None, on_board: BoardVerdict | None, facts: PackFacts | None, as_json: bool) -> NoReturn:
+    """Print what was judged, and end the command."""
     if as_json:
         write_json((_record(verdict) if verdict else {"format": 1}) | (_board_record(on_board) if on_board else {}))
     else:

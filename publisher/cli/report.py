@@ -8,6 +8,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
+from typing import NoReturn
 
 import click
 
@@ -86,7 +87,7 @@ def write_json(document: dict[str, object]) -> None:
     click.echo(json.dumps(document, indent=2, ensure_ascii=False, allow_nan=False))
 
 
-def leave(findings: Iterable[Finding]) -> None:
+def leave(findings: Iterable[Finding]) -> NoReturn:
     """End the command with the exit code that the findings call for."""
     sys.exit(exit_code(findings))
 
@@ -190,7 +191,7 @@ class Report:
         show_findings(new, design)
         self._found.update(((design, finding), None) for finding in new)
 
-    def leave(self) -> None:
+    def leave(self) -> NoReturn:
         """End the command: 3 after a fault of ours, 2 when a design could not be used, else 1 when an error was found, else 0."""
         sys.exit(3 if self.faulty else 2 if self.refused else exit_code(self.findings))
 

@@ -31,13 +31,17 @@ def shapes(name: str | None, as_json: bool) -> None:
     if as_json:
         write_json({"format": 1, "shapes": [_record(kind, i) for kind, rows in groups for i in rows if i in infos]})
     elif name is None:
-        width = max(len(i.name) for i in infos)
-        for kind, rows in groups:
-            click.echo(f"{kind.capitalize()}s:")
-            for info in rows:
-                click.echo(f"  {info.name:{width}}  {info.meaning}")
+        _list(groups)
     else:
         _show(infos[0])
+
+
+def _list(groups: tuple[tuple[str, tuple[Info, ...]], ...]) -> None:
+    width = max(len(info.name) for _, rows in groups for info in rows)
+    for kind, rows in groups:
+        click.echo(f"{kind.capitalize()}s:")
+        for info in rows:
+            click.echo(f"  {info.name:{width}}  {info.meaning}")
 
 
 def _groups() -> tuple[tuple[str, tuple[Info, ...]], ...]:

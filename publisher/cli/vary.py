@@ -33,11 +33,7 @@ def vary_sizes(
     report: Report, folder: Path, variants: tuple[str, ...], sets: tuple[tuple[str, str], ...], asked: Varied
 ) -> NoReturn:
     """Vary sizes of each variant that is asked for, print what was found, and end the command."""
-    if asked.plot is not None:
-        if asked.plot.suffix.lower() not in (".svg", ".png"):
-            raise click.UsageError(f"--plot {asked.plot}: give a name that ends in .svg or .png")
-        if len(asked.ranges) != 1 or len(variants) != 1:
-            raise click.UsageError("--plot shows one size of one variant: give --vary once, and --variant")
+    _check_plot(asked, variants)
     done: list[Sweep] = []
     for brief in report.briefs((folder,), sets):
         with report.passing_over(brief.slug):
@@ -46,21 +42,35 @@ def vary_sizes(
                     break
                 sweep = api.vary(brief, variant, asked.ranges, asked.values, _workers(asked), _progress())
                 done.append(sweep)
-                if asked.as_csv:
-                    click.echo(csv_of(sweep), nl=False)
-                elif not asked.as_json:
-                    click.echo("\n".join(lines_of(sweep)))
+                _show(sweep, asked)
     if asked.plot is not None and done and len(done[0].rows) > 1:
         write_picture(asked.plot, api.plot_sweep(done[0], asked.plot.suffix.lower() == ".png"))
         if not (asked.as_csv or asked.as_json):
             click.echo(f"plot: {asked.plot}")
     if asked.as_json:
         write_json({"format": 1, "sweeps": [record_of(sweep) for sweep in done]})
-    if any(not sweep.whole for sweep in done):
+    if not all(sweep.whole for sweep in done):
         click.echo("stopped: the values that were finished are above", err=True)
         sys.exit(130)
     report.leave()
-    sys.exit()
+
+
+def _show(sweep: Sweep, asked: Varied) -> None:
+    """Print one sweep as CSV or in words; JSON holds all of them and is printed at the end."""
+    if asked.as_csv:
+        click.echo(csv_of(sweep), nl=False)
+    elif not asked.as_json:
+        click.echo("\n".join(lines_of(sweep)))
+
+
+def _check_plot(asked: Varied, variants: tuple[str, ...]) -> None:
+    """Refuse a plot that could not be written, before anything is worked out."""
+    if asked.plot is None:
+        return
+    if asked.plot.suffix.lower() not in (".svg", ".png"):
+        raise click.UsageError(f"--plot {asked.plot}: give a name that ends in .svg or .png")
+    if len(asked.ranges) != 1 or len(variants) != 1:
+        raise click.UsageError("--plot shows one size of one variant: give --vary once, and --variant")
 
 
 def _workers(asked: Varied) -> int:

@@ -3,25 +3,14 @@
 import csv
 from collections.abc import Iterator
 from io import StringIO
-from math import isfinite, isinf
+from math import isfinite
 
 from publisher.api import STANDARD, Jump, Kind, Saving, Sweep, SweepRow, say
-from publisher.basics import record
 from publisher.basics.units import inches
 from publisher.basics.wording import fixed, trimmed
+from publisher.cli.vary_columns import FigureColumn, every_column, told_apart
 
 BUILT = {"yes": "can be built", "no": "cannot"}
-UNIT: dict[Kind, str] = {"length": "mm", "angle": "°", "area": "mm²", "mass": "g", "force": "N"}
-
-
-@record
-class FigureColumn:
-    """One column: the group that it stands in, its head, what it is in words for those who read it apart, and its cells."""
-
-    over: str
-    head: str
-    words: str
-    cells: tuple[str, ...]
 
 
 def lines_of(sweep: Sweep) -> list[str]:
@@ -29,7 +18,7 @@ def lines_of(sweep: Sweep) -> list[str]:
     spans = [f"{s.size.name} from {_value(s.least, s.size.kind)} to {_value(s.most, s.size.kind)}" for s in sweep.spans]
     now = ", ".join(f"{s.size.name} {_value(s.size.value, s.size.kind)}" for s in sweep.spans)
     lines = [f"{sweep.slug}, {sweep.variant or STANDARD}: {' and '.join(spans)}, {len(sweep.rows)} values (now {now})"]
-    varied, rest = _columns(sweep)
+    varied, rest = told_apart(sweep)
     lines += _table(varied)
     lines += [f"  {row}" for row in _stopped(sweep)]
     if rest and len(sweep.rows) > 1:
@@ -99,7 +88,7 @@ def csv_of(sweep: Sweep) -> str:
     """Return the rows as CSV, lengths in mm; one head line."""
     out = StringIO()
     writer = csv.writer(out, lineterminator="\n")
-    columns = [*_values(sweep), *_figures(sweep), _whys(sweep)]
+    columns = every_column(sweep)
     writer.writerow([column.words for column in columns])
     writer.writerows(zip(*(column.cells for column in columns), strict=True))
     return out.getvalue()
@@ -159,118 +148,30 @@ def _number(value: float) -> float | None:
     return value if isfinite(value) else None
 
 
-def _columns(sweep: Sweep) -> tuple[list[FigureColumn], list[FigureColumn]]:
-    """Return the columns whose cells differ, the values first, and those that say one thing all the way."""
-    figures = _figures(sweep)
-    varied = [c for c in figures if len(set(c.cells)) > 1 or len(sweep.rows) == 1]
-    return [*_values(sweep), *varied], [c for c in figures if c not in varied]
-
-
-def _values(sweep: Sweep) -> list[FigureColumn]:
-    return [
-        FigureColumn(
-            span.size.name,
-            UNIT.get(span.size.kind, ""),
-            _with_unit(span.size.name, span.size.kind),
-            tuple(trimmed(row.values[at], 4) for row in sweep.rows),
-        )
-        for at, span in enumerate(sweep.spans)
-    ]
-
-
-def _figures(sweep: Sweep) -> list[FigureColumn]:
-    """Return all other columns, from the row that has most of them."""
-    fullest = max(sweep.rows, key=lambda row: (len(row.needs), len(row.sheets)), default=None)
-    if fullest is None:
-        return []
-    rows, found = sweep.rows, list[FigureColumn]()
-    for at, need in enumerate(fullest.needs):
-        cells = tuple(_margin(row, at) for row in rows)
-        words = f"{need.fact}, {'off its one value' if need.exact else 'to spare'}"
-        found.append(
-            FigureColumn(need.fact, f"spare {UNIT.get(need.kind, '')}".strip(), _with_unit(words, need.kind), cells)
-        )
-    for at, sheet in enumerate(fullest.sheets):
-        over = sheet.sheet if len({s.board for s in fullest.sheets}) == 1 else f"{sheet.board} {sheet.sheet}"
-        cells = tuple(str(row.sheets[at].sheets or "too small") if at < len(row.sheets) else "" for row in rows)
-        found.append(FigureColumn(over, "sheets", f"sheets {over} for all parts", cells))
-        for number, (letter, _) in enumerate(sheet.copies):
-            cells = tuple(
-                str(row.sheets[at].copies[number][1])
-                if at < len(row.sheets) and number < len(row.sheets[at].copies)
-                else ""
-                for row in rows
-            )
-            found.append(FigureColumn(over, letter, f"{letter} a sheet {over}", cells))
-    for at, paper in enumerate(fullest.papers):
-        counts = [row.papers[at] if row.papers else None for row in rows]
-        cells = tuple("" if c is None or c.templates is None else str(c.templates) for c in counts)
-        found.append(FigureColumn(paper.paper, "pages", f"template pages of {paper.paper}", cells))
-        cells = tuple("" if c is None else "too many" if c.tiles is None else str(c.tiles) for c in counts)
-        found.append(FigureColumn(paper.paper, "tiles", f"tile pages of {paper.paper}", cells))
-        found.append(
-            FigureColumn(
-                "", "tiled", f"tiled on {paper.paper}", tuple(" ".join(c.tiled) or "none" if c else "" for c in counts)
-            )
-        )
-        if sweep.now is not None and sweep.now.papers:
-            start = len(sweep.now.papers[at].tiled)
-            cells = tuple(
-                f"{len(c.tiled) - start:+d}" if c and len(c.tiled) != start else "0" if c else "" for c in counts
-            )
-            found.append(
-                FigureColumn("", "± tiled", f"tiled parts on {paper.paper}, against the size as it stands", cells)
-            )
-    cells = tuple(
-        f"{fixed(100 * r.print_scale[0], 2)} to {fixed(100 * r.print_scale[1], 2)}" if r.papers else "" for r in rows
-    )
-    found.append(FigureColumn("print scale", "%", "print scale, %", cells))
-    for at, board in enumerate(fullest.boards):
-        cells = tuple(_range(row.boards[at].least, row.boards[at].most) if at < len(row.boards) else "" for row in rows)
-        found.append(FigureColumn(f"{board.board} takes", "mm", f"{board.board} may be, mm", cells))
-    return found
-
-
-def _whys(sweep: Sweep) -> FigureColumn:
-    return FigureColumn("", "", "why it cannot be built", tuple(row.why for row in sweep.rows))
-
-
-def _margin(row: SweepRow, at: int) -> str:
-    if at >= len(row.needs):
-        return ""
-    need = row.needs[at]
-    if isinf(need.margin):
-        return "open"
-    if need.exact and need.met:
-        return "exact"
-    return fixed(need.margin, 2 if UNIT.get(need.kind) == "mm" else 3)
-
-
-def _range(least: float, most: float) -> str:
-    if not least and isinf(most):
-        return "any"
-    return f"{fixed(least, 2)} to {'any' if isinf(most) else fixed(most, 2)}"
-
-
 def _table(columns: list[FigureColumn]) -> list[str]:
     """Return aligned columns under two head lines; a group's name stands once, over the first of its columns."""
-    heads, over = [c.head for c in columns], [c.over for c in columns]
-    over = [name if not at or name != over[at - 1] else "" for at, name in enumerate(over)]
-    wide = [max(len(head), *map(len, c.cells)) for head, c in zip(heads, columns, strict=True)]
-    for at, name in enumerate(over):  # a group's name may reach over the columns of its group
-        group = next((k for k in range(at + 1, len(over)) if over[k]), len(over)) if name else at + 1
-        short = len(name) - sum(wide[at:group]) - 2 * (group - at - 1)
-        wide[at] += max(0, short)
-    top = ""
-    for at, name in enumerate(over):
-        if name:
-            group = next((k for k in range(at + 1, len(over)) if over[k]), len(over))
-            top += "  " + f"{name:>{sum(wide[at:group]) + 2 * (group - at - 1)}}"
-    rows = [heads, *(list(cells) for cells in zip(*(c.cells for c in columns), strict=True))]
+    top, wide = "", list[int]()
+    for group in _groups(columns):
+        own, name = [max([len(c.head), *map(len, c.cells)]) for c in group], group[0].over
+        reach = sum(own) + 2 * (len(own) - 1)  # a group's name may reach over the columns of its group
+        own[0] += max(0, len(name) - reach)
+        top += f"  {name:>{reach}}"
+        wide += own
+    rows = [[c.head for c in columns], *zip(*(c.cells for c in columns), strict=True)]
     return [
         top,
         *("  " + "  ".join(f"{cell:>{w}}" for cell, w in zip(row, wide, strict=True)).rstrip() for row in rows),
     ]
+
+
+def _groups(columns: list[FigureColumn]) -> list[list[FigureColumn]]:
+    """Return the columns by group: one without a name stands in the group before it."""
+    groups: list[list[FigureColumn]] = []
+    for column, last in zip(columns, ("", *(c.over for c in columns)), strict=False):
+        if not groups or (column.over and column.over != last):
+            groups.append([])
+        groups[-1].append(column)
+    return groups
 
 
 def _stopped(sweep: Sweep) -> Iterator[str]:
@@ -301,10 +202,6 @@ def _spare(row: SweepRow) -> str:
     spare = [(need.margin, need.kind) for need in row.needs if not need.exact and isfinite(need.margin)]
     lengths = [margin for margin, kind in spare if kind == "length"]
     return f"{_fine(min(lengths), 'length')} or more" if lengths else "room"
-
-
-def _with_unit(words: str, kind: Kind) -> str:
-    return f"{words}, {UNIT[kind]}" if kind in UNIT else words
 
 
 def _value(value: float, kind: Kind) -> str:

@@ -1,11 +1,14 @@
 """``publisher yield``: lay parts out on board sheets; ``--keep`` stores the layouts beside the spec."""
 
+from collections.abc import Iterator
+from contextlib import contextmanager, nullcontext
+from dataclasses import dataclass, field
 from pathlib import Path
 
 import click
 
 from publisher import api
-from publisher.api import LAYOUTS, Stored, Worked
+from publisher.api import LAYOUTS, Brief, Stored, Worked
 from publisher.basics import Refusal
 from publisher.cli.options import json_option, set_option, variant_option
 from publisher.cli.refused import KEEP_WHAT
@@ -59,31 +62,45 @@ def yields(
     records = []
     listed: list[Worked] = []
     for brief in report.briefs(folders, sets):
-        with report.passing_over(brief.slug):
-            found: dict[str, Stored] = {}
-            works: list[Worked] = []
-            try:
-                for number, variant in enumerate(api.variants(brief, variants)):
-                    worked = api.work(brief, variant, effort, sheets, found.__setitem__)
-                    works.append(worked)
-                    if not number:  # of each design one variant: the first that is asked for
-                        listed.append(worked)
-                    records.append(record(worked, variant))
-                    _print(worked, variant, as_csv, as_json)
-                    report.add((f for f in worked.findings if f.check != "material/layouts-stale"), brief.slug)
-            except KeyboardInterrupt:
-                # what was verified before the stop is kept, beside what was there
-                if keep and found:
-                    api.keep_verified(brief, found)
-                raise
-            if keep:
-                api.keep_layouts(brief, tuple(works), whole=not variants)
+        with (
+            report.passing_over(brief.slug),
+            _kept(brief, whole=not variants) if keep else nullcontext(_Found()) as found,
+        ):
+            for variant in api.variants(brief, variants):
+                worked = api.work(brief, variant, effort, sheets, found.verified.__setitem__)
+                if not found.works:  # of each design one variant: the first that is asked for
+                    listed.append(worked)
+                found.works.append(worked)
+                records.append(record(worked, variant))
+                _print(worked, variant, as_csv, as_json)
+                report.add((f for f in worked.findings if f.check != "material/layouts-stale"), brief.slug)
     shared = api.shop(tuple(listed), effort) if len({worked.brief.slug for worked in listed}) > 1 else ()
     if as_json:
         write_json({"format": 1, "designs": records, "together": [shared_record(one) for one in shared]})
     elif not as_csv:
         show_shared(shared)
     report.leave()
+
+
+@dataclass(slots=True)
+class _Found:
+    """What was found of one design: the variants that are laid out, and each layout as soon as it was verified."""
+
+    works: list[Worked] = field(default_factory=list)
+    verified: dict[str, Stored] = field(default_factory=dict)
+
+
+@contextmanager
+def _kept(brief: Brief, whole: bool) -> Iterator[_Found]:
+    """Keep what is found of a design beside its spec; after a stop what was verified before it, beside what was there."""
+    found = _Found()
+    try:
+        yield found
+    except KeyboardInterrupt:
+        if found.verified:
+            api.keep_verified(brief, found.verified)
+        raise
+    api.keep_layouts(brief, tuple(found.works), whole)
 
 
 def _print(worked: Worked, variant: str, as_csv: bool, as_json: bool) -> None:

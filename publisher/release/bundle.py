@@ -131,12 +131,7 @@ def is_released(bundle: Bundle, releases: Path) -> bool:
 
 def _there(bundle: Bundle, target: Path) -> Release:
     """Hold what stands at ``target`` against the bundle. Raises Refusal when it is another, or a damaged copy of the same."""
-    there = {
-        path.relative_to(target).as_posix(): path.read_bytes()
-        for path in sorted(target.rglob("*"))
-        if path.is_file() and not path.is_symlink() and not _is_dropping(path.name)
-    }
-    new = dict(bundle.files)
+    there, new = _files_of(target), dict(bundle.files)
     differing = sorted(name for name, data in new.items() if not _same(name, there.get(name), data))
     if not differing:
         return Release(target, False, tuple(sorted({*there} - {*new})))
@@ -146,12 +141,19 @@ def _there(bundle: Bundle, target: Path) -> Release:
             bundle, target, differing, "; its manifest is missing or damaged, so that nobody can say what it held"
         )
     sums = released or {name: sha256(data).hexdigest() for name, data in bundle.files}
-    other = [name for name in differing if name in bundle.sums and sums.get(name) != bundle.sums[name]]
-    if other or set(sums) - set(new):
-        raise _exists(
-            bundle, target, sorted({*other, *(set(sums) - set(new))}), _made_otherwise(there.get(LIST), new.get(LIST))
-        )
+    other = {name for name in differing if name in bundle.sums and sums.get(name) != bundle.sums[name]}
+    if changed := sorted(other | set(sums) - set(new)):
+        raise _exists(bundle, target, changed, _made_otherwise(there.get(LIST), new.get(LIST)))
     raise _damaged(bundle, target, [_harm(name, there.get(name), new[name]) for name in differing])
+
+
+def _files_of(folder: Path) -> dict[str, bytes]:
+    """Return the files of a folder by name, without links and what file browsers left."""
+    return {
+        path.relative_to(folder).as_posix(): path.read_bytes()
+        for path in sorted(folder.rglob("*"))
+        if path.is_file() and not path.is_symlink() and not _is_dropping(path.name)
+    }
 
 
 def _is_dropping(name: str) -> bool:

@@ -75,7 +75,7 @@ def listing_text(listing: Listing) -> str:
     lines += _section("What you build", some, lambda one: (*map(_size, one.sizes), _pieces(one)), (), lambda _: ())
     lines += _section("What you need", some, _boards, listing.tools, lambda one: one.materials)
     if listing.cautions:
-        lines += ["", "## Cautions", "", *(f"- {caution}" for caution in listing.cautions)]
+        lines += ["", "## Cautions", *_rows(listing.cautions)]
     by = f", by {listing.designer}" if listing.designer else ""
     terms = f" Licence: {listing.licence}." if listing.licence else ""
     lines += ["", f"Version {listing.version}{by}.{terms}", ""]
@@ -88,16 +88,20 @@ def _section(
     """Return a section. What all variants have stands once, with ``shared`` between their ``first`` and ``last`` rows; before it what
     only some have, under the name of each."""
     own = [(*first(one), *last(one)) for one in variants]
-    common = {row for row in own[0] if all(row in rows for rows in own)}
+    common = set(own[0]).intersection(*own[1:])
     lines = ["", f"## {title}"]
     for variant, rows in zip(variants, own, strict=True):
         if differing := [row for row in rows if row not in common]:
-            lines += ["", f"### {variant.title or 'As designed'}", "", *(f"- {row}" for row in differing)]
-    one = variants[0]
-    alike = [*(row for row in first(one) if row in common), *shared, *(row for row in last(one) if row in common)]
+            lines += ["", f"### {variant.title or 'As designed'}", *_rows(differing)]
+    before, after = ([row for row in part(variants[0]) if row in common] for part in (first, last))
+    alike = [*before, *shared, *after]
     if len(lines) > 2 and alike:
         lines += ["", "### For all of them"]
-    return [*lines, "", *(f"- {row}" for row in alike)] if alike else lines
+    return [*lines, *_rows(alike)] if alike else lines
+
+
+def _rows(rows: Iterable[str]) -> list[str]:
+    return ["", *(f"- {row}" for row in rows)]
 
 
 def _size(size: FinishedSize) -> str:

@@ -240,12 +240,18 @@ def _move(folder: Path, moves: tuple[Move, ...]) -> None:
                 disk.replace(target, kept)
             disk.make_folder(target.parent)
             disk.replace(new / move.name, target)
+    _remove_emptied(folder, moves)
+    parents = {(folder / move.name).parent for move in moves}
+    disk.sync(sorted({folder, *(parent for parent in parents if parent.is_dir())}))
+    _close(folder)
+
+
+def _remove_emptied(folder: Path, moves: tuple[Move, ...]) -> None:
+    """Remove the folders from which the last file went, the innermost first."""
     gone = {above for move in moves if move.new is None for above in PurePosixPath(move.name).parents}
     for above in sorted(gone - {PurePosixPath()}, reverse=True):
         if (folder / above).is_dir():
             disk.remove_empty(folder / above)
-    disk.sync(sorted({folder, *(parent for move in moves if (parent := (folder / move.name).parent).is_dir())}))
-    _close(folder)
 
 
 def _take_back(folder: Path, moves: tuple[Move, ...]) -> None:

@@ -90,11 +90,7 @@ def judge_board(
             "good", taken, recorded.sold_as, thickness, recorded.thickness, least, most, (), (),
             ("go on: make the fit coupon from it before you cut anything else",), (),
         )  # fmt: skip
-    fitting = tuple(
-        one.called
-        for one in others
-        if one.slug == pack.slug and one.called != pack.called and _takes(one, taken, thickness)
-    )
+    fitting = _fitting(pack, others, taken, thickness)
     advice = (
         (f"use the pack {' or '.join(f'“{name}”' for name in fitting)}",)
         if fitting
@@ -129,6 +125,12 @@ def _which(pack: PackFacts, board: str) -> str:
         what = f"this pack is cut from several boards: {', '.join(known)}"
         hint = f"say which one you measured: --board {known[0]}=4.6mm"
     raise Refusal(READING_UNUSABLE.found(what, subject="board", hint=hint))
+
+
+def _fitting(pack: PackFacts, others: tuple[PackFacts, ...], board: str, thickness: float) -> tuple[str, ...]:
+    """Return the names of the other packs of a design that take this board."""
+    alike = [one for one in others if one.slug == pack.slug and one.called != pack.called]
+    return tuple(one.called for one in alike if _takes(one, board, thickness))
 
 
 def _takes(pack: PackFacts, board: str, thickness: float) -> bool:

@@ -55,16 +55,19 @@ def read_length(text: str, unit: str = "") -> Written | None:
         return None
     said = found.group().strip()
     if found["number"] is None:
-        whole, over, under = (int(found[key] or 0) for key in ("whole", "over", "under"))
-        if not under or (found["whole"] and over >= under):
-            return None
-        value = whole + over / under
+        over, under = int(found["over"]), int(found["under"])
+        value = _fraction(found["whole"], over, under)
         step = UNITS[named] / next((marks for marks in (16, 32) if under <= marks), 64)
     else:
         said = said.replace(",", ".")
         value = float(said)
         step = _step(value, len(said.partition(".")[2]), named)
     return Written(value * UNITS[named], named, step, said) if value > 0 else None
+
+
+def _fraction(whole: str | None, over: int, under: int) -> float:
+    """Return the value of a fraction, behind a whole number or alone; 0 where nobody writes it so: 1/0, 3 17/16."""
+    return 0.0 if not under or (whole and over >= under) else int(whole or 0) + over / under
 
 
 def _plain(text: str) -> str:

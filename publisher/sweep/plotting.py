@@ -1,12 +1,15 @@
 """A sweep as curves: what needs leave to spare, copies, sheets and pages over the size, each jump where it is."""
 
+from collections.abc import Callable, Iterator
 from math import ceil, floor, isfinite, log10
 
 from publisher.basics import Point
 from publisher.design import STANDARD
 from publisher.press import PlotCurve, PlotPanel, SweepPlot
-from publisher.sweep.model import TO_SPARE, Sweep
+from publisher.sweep.model import TO_SPARE, JumpKind, Sweep, SweepRow
 from publisher.sweep.values import finest
+
+Curves = dict[str, list[Point]]  # the points of each curve, by its name
 
 
 def plot_of(sweep: Sweep) -> SweepPlot:
@@ -17,32 +20,11 @@ def plot_of(sweep: Sweep) -> SweepPlot:
     if len(sweep.spans) != 1 or len(sweep.rows) < 2:
         raise ValueError("a plot shows one size, at two values or more")
     (span,) = sweep.spans
-    needs = {need.fact: need for row in sweep.rows for need in row.needs if need.kind == "length" and not need.exact}
-    spare = {
-        fact: [(r.values[0], n.margin) for r in sweep.rows for n in r.needs if n.fact == fact and isfinite(n.margin)]
-        for fact in needs
-    }
-    copies: dict[str, list[Point]] = {}
-    sheets: dict[str, list[Point]] = {}
-    pages: dict[str, list[Point]] = {}
-    for row in sweep.rows:
-        for one in row.sheets:
-            if one.sheets:
-                sheets.setdefault(one.sheet, []).append((row.values[0], float(one.sheets)))
-            for letter, number in one.copies:
-                copies.setdefault(f"{letter} on {one.sheet}", []).append((row.values[0], float(number)))
-        for paper in row.papers:
-            if paper.pages is not None:
-                pages.setdefault(paper.paper, []).append((row.values[0], float(paper.pages)))
-    for kind, curves in (("copies", copies), ("sheets", sheets), ("pages", pages)):
-        for jump in sweep.jumps:
-            if jump.kind == kind and jump.subject in curves and jump.before.isdecimal() and jump.after.isdecimal():
-                curves[jump.subject] += [(jump.last, float(jump.before)), (jump.first, float(jump.after))]
     shown = (
-        _panel("to spare of each need, mm (dotted: 0.5 mm)", spare, TO_SPARE),
-        _panel("copies on one sheet, of each part alone", copies),
-        _panel("sheets for all parts", sheets),
-        _panel("template and tile pages", pages),
+        _panel("to spare of each need, mm (dotted: 0.5 mm)", _spares(sweep), TO_SPARE),
+        _panel("copies on one sheet, of each part alone", _counts(sweep, "copies", _copies)),
+        _panel("sheets for all parts", _counts(sweep, "sheets", _sheets)),
+        _panel("template and tile pages", _counts(sweep, "pages", _pages)),
     )
     marks = [(span.size.value, "as it stands")] if span.least <= span.size.value <= span.most else []
     if sweep.best is not None and abs(sweep.best.values[0] - span.size.value) > finest(span):
@@ -54,7 +36,48 @@ def plot_of(sweep: Sweep) -> SweepPlot:
     return SweepPlot(title, f"{span.size.name}{unit}", span.least, span.most, ticks, panels, tuple(marks))
 
 
-def _panel(title: str, curves: dict[str, list[Point]], line: float | None = None) -> PlotPanel | None:
+def _spares(sweep: Sweep) -> Curves:
+    """Return what each need of a length leaves to spare; one that is open, or asks one exact value, has no curve."""
+    curves: Curves = {}
+    for row in sweep.rows:
+        for need in row.needs:
+            if need.kind == "length" and not need.exact:
+                points = curves.setdefault(need.fact, [])
+                points += [(row.values[0], need.margin)] if isfinite(need.margin) else []
+    return curves
+
+
+def _counts(sweep: Sweep, kind: JumpKind, counted: Callable[[SweepRow], Iterator[tuple[str, int]]]) -> Curves:
+    """Return the curves of what is counted in a row under each name, each jump of this kind where it is."""
+    curves: Curves = {}
+    for row in sweep.rows:
+        for name, number in counted(row):
+            curves.setdefault(name, []).append((row.values[0], float(number)))
+    for jump in sweep.jumps:
+        if jump.kind == kind and jump.subject in curves and jump.before.isdecimal() and jump.after.isdecimal():
+            curves[jump.subject] += [(jump.last, float(jump.before)), (jump.first, float(jump.after))]
+    return curves
+
+
+def _copies(row: SweepRow) -> Iterator[tuple[str, int]]:
+    for one in row.sheets:
+        for letter, number in one.copies:
+            yield f"{letter} on {one.sheet}", number
+
+
+def _sheets(row: SweepRow) -> Iterator[tuple[str, int]]:
+    for one in row.sheets:
+        if one.sheets:
+            yield one.sheet, one.sheets
+
+
+def _pages(row: SweepRow) -> Iterator[tuple[str, int]]:
+    for paper in row.papers:
+        if paper.pages is not None:
+            yield paper.paper, paper.pages
+
+
+def _panel(title: str, curves: Curves, line: float | None = None) -> PlotPanel | None:
     """Return a panel that holds the curves from zero, or from below it; None without a point."""
     values = [y for points in curves.values() for _, y in points]
     if not values:

@@ -59,21 +59,28 @@ class _ThingsReader:
 
     def from_below(self, things: list[ThingPlan]) -> tuple[ThingPlan, ...]:
         """Return the things, each after all that carry it; findings for those that nothing known carries."""
-        names = [thing.name for thing in things]
         placed: dict[str, ThingPlan] = {}
-        for thing in things:
-            for other in (other for other in thing.on if other not in names):
-                self.refuse_stranger(thing, other, names)
-        waiting = [thing for thing in things if set(thing.on) <= set(names)]
+        waiting = self.on_known(things)
         while ready := [thing for thing in waiting if set(thing.on) <= placed.keys()]:
             placed |= {thing.name: thing for thing in ready}
             waiting = [thing for thing in waiting if thing.name not in placed]
-        known = {thing.name for thing in waiting}
-        round_about = next((thing for thing in waiting if known & set(thing.on)), None)
+        left = {thing.name for thing in waiting}
+        round_about = next((thing for thing in waiting if left & set(thing.on)), None)
         if round_about is not None:
             what = f"{round_about.name} stands on {' and '.join(round_about.on)}, and in the end on itself"
             self.refuse(what, "one thing must stand on the table", round_about.place)
         return tuple(placed.values())
+
+    def on_known(self, things: list[ThingPlan]) -> list[ThingPlan]:
+        """Return the things that stand on things of this whole only; findings for the others."""
+        names = [thing.name for thing in things]
+        known = []
+        for thing in things:
+            strangers = [other for other in thing.on if other not in names]
+            for other in strangers:
+                self.refuse_stranger(thing, other, names)
+            known += [] if strangers else [thing]
+        return known
 
     def refuse_stranger(self, thing: ThingPlan, other: str, names: list[str]) -> None:
         hint = pick_hint(other, [name for name in names if name != thing.name], "things")

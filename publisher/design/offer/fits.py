@@ -24,15 +24,9 @@ def _fit(table: Table, owners: tuple[str, ...], scope: Scope) -> FitPlan | None:
     before = len(scope.findings)
     known_owner(into, owners, scope, subject)
     fact = goes.text.strip() if "." in goes.text and not goes.text.strip()[0].isdigit() else ""
-    wide = None
     if fact:
         known_owner(goes, owners, scope, subject)
-    else:
-        wide = scope.number(goes, subject, "length")
-        if wide is not None and wide <= 0.0:
-            _refuse(
-                f"what goes in is {say_mm(wide)} wide", "write its width or diameter as measured", goes, scope, subject
-            )
+    wide = None if fact else _width(goes, scope, subject)
     spread, paint = (_measure(table, key, scope, subject) for key in ("spread", "paint"))
     loosest = _measure(table, "loosest", scope, subject) if table.value("loosest") else None
     if fact and spread:
@@ -42,6 +36,15 @@ def _fit(table: Table, owners: tuple[str, ...], scope: Scope) -> FitPlan | None:
         return None
     name = table.text("name") or (fact or say_length(wide or 0.0))
     return FitPlan(name, into.text.strip(), wide, fact, spread, paint, loosest, table.place)
+
+
+def _width(goes: Value, scope: Scope, subject: str) -> float | None:
+    """Return how wide the thing is that goes in; None, with a finding, where it cannot be told."""
+    wide = scope.number(goes, subject, "length")
+    if wide is not None and wide <= 0.0:
+        hint = "write its width or diameter as measured"
+        _refuse(f"what goes in is {say_mm(wide)} wide", hint, goes, scope, subject)
+    return wide
 
 
 def _measure(table: Table, key: str, scope: Scope, subject: str) -> float:

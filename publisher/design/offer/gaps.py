@@ -136,14 +136,20 @@ def _too_early(steps: tuple[StepPlan, ...]) -> Iterator[tuple[StepPlan, str]]:
     for before, after in ORDER:
         if before in at and after in at and at[after][-1] < at[before][0]:
             yield steps[at[after][0]], before
-    cuts = [(n, step) for n, step in enumerate(steps) if step.stage == "cut"]
     for number, step in enumerate(steps):
-        if step.stage == "glue":
-            done = [cut for n, cut in cuts if n < number]
-            later = {part for n, cut in cuts if n > number for part in cut.parts}
-            cut_before = {part for cut in done for part in cut.parts}
-            if all(cut.parts for cut in done) and any(part in later - cut_before for part in step.parts):
-                yield step, "cut"
+        if step.stage == "glue" and _glued_uncut(step, _cuts(steps[:number]), _cuts(steps[number:])):
+            yield step, "cut"
+
+
+def _cuts(steps: tuple[StepPlan, ...]) -> list[StepPlan]:
+    return [step for step in steps if step.stage == "cut"]
+
+
+def _glued_uncut(step: StepPlan, before: list[StepPlan], later: list[StepPlan]) -> bool:
+    """Tell whether a step glues a part that only later steps cut; a step that cuts and lists no parts may cut any."""
+    cut = {part for one in before for part in one.parts}
+    to_cut = {part for one in later for part in one.parts} - cut
+    return all(one.parts for one in before) and not to_cut.isdisjoint(step.parts)
 
 
 def _before(step: StepPlan, needed: str) -> Finding:
