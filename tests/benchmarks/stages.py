@@ -28,8 +28,9 @@ def stages_of(folder: Path) -> dict[str, float]:
     from publisher.cli import look_for_rings_seldom
 
     look_for_rings_seldom()  # and all rooms at once: as the command does
-    from publisher import api, pipeline
+    from publisher import api
     from publisher.api import Built
+    from publisher.pipeline import building
 
     spent = dict.fromkeys(STAGES, 0.0)
 
@@ -44,7 +45,7 @@ def stages_of(folder: Path) -> dict[str, float]:
         return clocked
 
     for stage, name in (("work", "work"), ("compose", "compose_packs"), ("prove", "prove")):
-        setattr(pipeline, name, timed(stage, getattr(pipeline, name)))
+        setattr(building, name, timed(stage, getattr(building, name)))
     spent["load"] = process_time()
     brief = timed("read", api.read)(folder, (), ("a4",))
     with tempfile.TemporaryDirectory() as out:

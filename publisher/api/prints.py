@@ -1,0 +1,56 @@
+"""What came out of a printer, and the board that somebody has, judged by the facts of a pack."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from publisher.ruler import BoardVerdict, PackFacts, Verdict
+
+
+def pack_facts(pdf: bytes, name: str) -> PackFacts:
+    """Return the facts that a pack carries. Raises Refusal when there are none that can be read."""
+    from publisher.ruler import read_pack_facts
+
+    return read_pack_facts(pdf, name)
+
+
+def measure(
+    across: float | str,
+    down: float | str,
+    unit: str = "mm",
+    true_mm: float | tuple[float, float] = 100.0,
+    tool: str = "ruler",
+    facts: PackFacts | None = None,
+) -> Verdict:
+    """Judge a printed sheet from two readings of lines that should be ``true_mm`` long (across and down where they differ, as those
+    of the long rulers: ``PackFacts.rulers``, or ``LONG_RULERS``).
+
+    Readings are numbers in ``unit`` (mm, cm, in), or what somebody wrote: "3 15/16 in", "97,3". ``tool`` is one of ``TOOLS``;
+    ``facts`` of the pack that was printed say what it allows. Raises Refusal for a reading that no such line can give.
+    """
+    from publisher.ruler import LONG_RULERS, judge, take_readings
+
+    lines = true_mm if isinstance(true_mm, tuple) else (true_mm, true_mm)
+    readings = take_readings(across, down, unit, lines, tool)
+    if facts is None:
+        return judge(*readings, rulers=LONG_RULERS)
+    return judge(*readings, facts.meetings, facts.budget, facts.rulers)
+
+
+def measure_board(
+    thickness: float,
+    facts: PackFacts,
+    others: tuple[PackFacts, ...] = (),
+    print_scales: tuple[float, ...] = (1.0,),
+    board: str = "",
+) -> BoardVerdict:
+    """Judge a board of this measured ``thickness`` (mm) by what a pack takes: which joint fails, by how much, and which of the
+    ``others``, packs of the same design with other sizes, takes it.
+
+    ``print_scales`` of the sheet, 1 = true size. ``board`` names it where the pack is cut from several. Raises Refusal when it is
+    not clear which board is meant.
+    """
+    from publisher.ruler import judge_board
+
+    return judge_board(thickness, facts, others, print_scales, board)

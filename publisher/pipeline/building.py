@@ -1,0 +1,149 @@
+"""One variant built: packs for its papers, written and proved, and a design's variants as one release."""
+
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+
+from publisher.basics import Finding, Place, Refusal, Severity, errors
+from publisher.brief import Brief, Table
+from publisher.design import asked_variants, unsigned, variants, work_out
+from publisher.geometry import Part
+from publisher.material import BoardNeeds, yield_csv
+from publisher.pages import Pack, compose, paper_for, record_of, with_attachment
+from publisher.pipeline.model import Built, BuiltPack, Released, Worked
+from publisher.pipeline.trying import papers_of
+from publisher.pipeline.working import work
+from publisher.press import render_previews, write_part_svg, write_pdf, write_sheet_svg
+from publisher.proof import prove
+from publisher.release import (
+    Bundle,
+    Output,
+    bundle_of,
+    pack_name,
+    pack_stem,
+    paper_of,
+    part_name,
+    place_bundle,
+    preview_name,
+    record_name,
+    refuse_trial,
+    sheet_name,
+    trial_name,
+    yield_name,
+)
+
+
+def compose_packs(worked: Worked, wanted: tuple[str, ...] = ()) -> tuple[tuple[Pack, ...], tuple[Finding, ...]]:
+    """Return a pack for each paper, and what ``pages`` found: those wanted, else those of the inputs, else those of the spec.
+
+    A pack carries the record of itself only: it has the same bytes whatever other papers are composed with it. Raises
+    Refusal for an unknown paper.
+    """
+    design, joined, needs = worked.design, worked.joined, worked.needs
+    if design is None or joined is None or needs is None:
+        return (), ()
+    chosen = papers_of(design, wanted or worked.brief.inputs.papers)
+    packs: list[Pack] = []
+    for paper in [paper_for(design, name) for name in chosen]:
+        pack = compose(design, worked.pieces, joined, needs, paper, worked.brief.inputs)
+        record = record_of(design, worked.pieces, joined, needs, pack, worked.brief.inputs)
+        packs.append(with_attachment(pack, record))
+    return tuple(packs), tuple(f for pack in packs for f in pack.findings)
+
+
+def with_pages(worked: Worked) -> Worked:
+    """Return what was worked out with all that is found on its pages too, planned for each paper as ``build`` does; nothing is written.
+
+    Raises Refusal for an unknown paper.
+    """
+    if errors(worked.findings):
+        return worked
+    _, found = compose_packs(worked)
+    return replace(worked, findings=tuple(dict.fromkeys((*worked.findings, *found))))
+
+
+def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:
+    """Call the rooms in order, from a brief to one variant's proved files for all papers of the inputs. Nothing is written.
+
+    A pure function of the brief's inputs: the same files in any process. Raises Refusal for an unknown paper.
+    """
+    worked = work(brief, variant)
+    needs = worked.needs
+    if errors(worked.findings) or needs is None:
+        return Built(worked, (), (), worked.findings)
+    packs, page_findings = compose_packs(worked)
+    found = list(dict.fromkeys((*worked.findings, *page_findings)))
+    if errors(found):
+        return Built(worked, (), (), tuple(found))
+    trial = trial_name([worked.design] if worked.design else [], brief.inputs.sets)
+    built = tuple(_written(pack, trial) for pack in packs)
+    found += [replace(f, place=f.place or Place(one.pdf.path)) for one in built for f in one.proof.findings]
+    if errors(found):
+        return Built(worked, built, (), tuple(found))
+    files = [file for one in built for file in (one.pdf, one.record)]
+    pictures = [picture for one in built for picture in _previews(one, variant)] if previews else []
+    outputs = (*files, *_cut_files(variant, worked.pieces, needs), *pictures)
+    return Built(worked, built, outputs, tuple(found))
+
+
+def _written(pack: Pack, trial: str) -> BuiltPack:
+    """Write a pack as PDF, and prove it."""
+    stem = pack_stem(pack.slug, pack.version, pack.variant, trial)
+    pdf = Output(pack_name(stem, pack.paper.name), write_pdf(pack))
+    record = Output(record_name(stem, pack.paper.name), pack.attachments[0].data)
+    return BuiltPack(pack, pdf, record, prove(pdf.data, pack.promises, pdf.path))
+
+
+def _previews(one: BuiltPack, variant: str) -> list[Output]:
+    pictures = enumerate(render_previews(one.pdf.data), 1)
+    return [Output(preview_name(variant, one.pack.paper.name, number), png) for number, png in pictures]
+
+
+def _cut_files(variant: str, pieces: tuple[Part, ...], needs: BoardNeeds) -> list[Output]:
+    out = [Output(part_name(variant, p.letter, p.id), write_part_svg(p)) for p in pieces]
+    for need in needs.yields:
+        out += (
+            Output(sheet_name(variant, need.board, need.sheet, number), write_sheet_svg(layout, pieces))
+            for number, layout in enumerate(need.sheets, 1)
+        )
+    if needs.yields:
+        out.append(Output(yield_name(variant), yield_csv(needs, pieces).encode("utf-8")))
+    return out
+
+
+def release(brief: Brief, releases: Path, told: Callable[[Bundle], None] | None = None) -> Released:
+    """Build all variants of a design and put them below ``releases`` as one version, unless one has an error, or nobody signs it.
+
+    ``told`` hears of the bundle before it is put in place. Raises Refusal when the version was released before with other
+    content, when the copy there is damaged, when it cannot be written, or when the brief sets other sizes than its spec.
+    """
+    refuse_trial(brief.slug, brief.inputs.sets)
+    if missing := tuple(replace(found, severity=Severity.ERROR) for found in unsigned(brief.fields, releasing=True)):
+        return Released((Built(Worked(brief, ""), (), (), (*brief.findings, *missing)),))
+    builds = tuple(build(brief, variant) for variant in asked_variants(brief))
+    if not all(built.good for built in builds):
+        return Released(builds)
+    bundle = bundle_of(tuple(built.offer for built in builds))
+    if told is not None:
+        told(bundle)
+    placed = place_bundle(bundle, releases)
+    return Released(builds, bundle, placed.folder, placed.new, placed.others)
+
+
+def promised_by(brief: Brief, pdf_name: str) -> Pack | None:
+    """Return the pack that a design promises under this PDF file name; None when it promises no such file.
+
+    Raises Refusal when the design has errors, or for an unknown paper.
+    """
+    own = tuple(paper.text("name") for paper in brief.fields.row("papers") if isinstance(paper, Table))
+    for variant in ("", *variants(brief)):
+        trial = trial_name([work_out(brief, variant)], brief.inputs.sets) if brief.inputs.sets else ""
+        paper = paper_of(pdf_name, pack_stem(brief.slug, brief.fields.text("version"), variant, trial), own)
+        if paper is None:
+            continue
+        worked = work(brief, variant)
+        if errors(worked.findings):
+            raise Refusal(*errors(worked.findings))
+        (pack,), _ = compose_packs(worked, (paper,))
+        return pack
+    return None
