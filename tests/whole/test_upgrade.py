@@ -170,7 +170,9 @@ def test_mistakes_of_the_designer_stay_and_nothing_is_guessed(tried: Callable[[s
 
 @pytest.mark.breaks("upgrade/parts-differ")
 def test_another_part_would_be_found(tried: Callable[[str], Upgraded], monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr("publisher.upgrade.solving.with_unit", lambda text, unit: with_unit(text.replace("20", "21"), unit))
+    monkeypatch.setattr(
+        "publisher.upgrade.solving.with_unit", lambda text, unit: with_unit(text.replace("20", "21"), unit)
+    )
     assert [f.check for f in tried(DISC).findings] == ["upgrade/parts-differ"]
 
 
