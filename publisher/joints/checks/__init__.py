@@ -36,6 +36,7 @@ from publisher.joints.checks.pressed_on_paper import pressed_on_paper
 from publisher.joints.checks.ring_does_not_close import ring_does_not_close
 from publisher.joints.checks.rows_do_not_meet import rows_do_not_meet
 from publisher.joints.checks.slot_too_close_to_edge import slot_too_close_to_edge
+from publisher.joints.checks.step_names_no_mark import step_names_no_mark
 from publisher.joints.checks.step_too_weak import step_too_weak
 from publisher.joints.checks.straight_joint import straight_joint
 from publisher.joints.checks.tab_misses_slot import tab_misses_slot
@@ -96,6 +97,7 @@ CHECKS: tuple[Check[Assembled], ...] = (
     needs_contradict,
     need_not_met,
     need_over_spread,
+    step_names_no_mark,
 )
 
 NEEDS_CONTRADICT = needs_contradict  # advice replaces what these two say by what would cure it
