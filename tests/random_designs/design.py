@@ -1,6 +1,7 @@
 """What a kind of design hands on: the spec, the solids that it means, what touches what, and how near to its limits it is."""
 
 from dataclasses import dataclass, field
+from math import floor
 from typing import Any
 
 import yaml
@@ -116,6 +117,11 @@ def mm(value: float) -> str:
 def deg(value: float) -> str:
     """Return an angle as a designer writes it, to a millionth of a degree."""
     return f"{round(value, 6):.10g} deg"
+
+
+def need(fact: str, base: Base, truth: float) -> Need:
+    """Return the need of a fact: less than its true value by the margin of a design, to a thousandth, which is rounded down."""
+    return Need(fact, floor((truth - base.margin) * 1000.0 + 1e-3) / 1000.0, truth)
 
 
 def frame(base: Base, parts: Spec, assembly: Spec, needs: tuple[Need, ...], longest: float) -> str:

@@ -1,8 +1,11 @@
 """The generator makes what it says; of each kind a design with its twin goes through the tool. Searches take more (``__main__``)."""
 
+from dataclasses import replace
+
 import pytest
 from manifold3d import Manifold
 
+from tests.random_designs.design import need
 from tests.random_designs.dice import Dice
 from tests.random_designs.judge import untruths
 from tests.random_designs.kinds import KINDS
@@ -58,3 +61,10 @@ def test_the_report_counts_findings_and_twins_apart() -> None:
 
 def test_solids_are_made_by_the_general_library() -> None:
     assert all(isinstance(solid, Manifold) for piece in true_design(0).pieces for _, solid in piece.boards)
+
+
+@pytest.mark.parametrize("truth", [227.3987, 227.3991, 20.0, 0.1 + 0.2])
+def test_a_need_that_is_met_is_never_more_than_the_truth(truth: float) -> None:
+    base = true_design(0).base
+    for margin in (0.0, 0.03):
+        assert truth - margin - 0.001 < need("a.b", replace(base, margin=margin), truth).at_least <= truth + 1e-6

@@ -1,15 +1,22 @@
-"""Holes of layers through which one dowel is to pass."""
+"""Holes of layers, and of panels that face each other, through which one dowel is to pass."""
 
 from collections.abc import Iterator
-from math import dist
+from dataclasses import replace
+from itertools import combinations
+from math import acos, cos, dist, radians, tan
+
+import numpy as np
+import shapely
 
 from publisher.basics import Check, Finding, Findings, Point, checked, record
 from publisher.basics.wording import say_length
 from publisher.design import FitPlan
-from publisher.geometry import Part
+from publisher.geometry import Part, polygon
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks.slot_fit import PLAY_DUST
 from publisher.joints.facts import round_holes
+from publisher.joints.outlines import Array
+from publisher.joints.panels import Panel, PanelAssembly
 from publisher.joints.stacks import StackReport
 
 
@@ -23,16 +30,33 @@ class _PassedHole:
     thick: float
 
 
+@record
+class _BoredPanel:
+    """A panel with a hole that a fit names: the middle of the hole in its board and the way of its axis, in space (3,)."""
+
+    panel: Panel
+    hole: _PassedHole
+    middle: Array
+    axis: Array
+
+
+LINE_DUST = 1e-6
+"""mm: what comes from placing panels by joins."""
+
+FACING = 30.0
+"""Degrees between the axes of two holes, at most, through which one dowel could be meant to pass. An assumption."""
+
+
 @checked(
     "joints/holes-not-in-line",
-    "A dowel that passes several layers finds their holes in line",
-    "each hole may be wide enough and the dowel still not go through: layers that lie shifted or turned move their holes by more "
-    "than its play",
+    "A dowel that passes several layers or panels finds their holes in line",
+    "each hole may be wide enough and the dowel still not go through: layers that lie shifted or turned, and panels that face each "
+    "other askew, move their holes by more than its play",
     may_be_empty=True,
 )
 def holes_not_in_line(subject: Assembled, check: Check[Assembled]) -> Findings:
-    """Follow the holes that fits name from layer to layer. A hole over whole board ends the dowel; one that lies partly over a
-    hole below, or none of a layer over any below, is a fault."""
+    """Follow the holes that fits name from layer to layer, and look through those of each two panels. A hole over whole board ends
+    the dowel; one that lies partly over the next, or none of a layer over any below, is a fault."""
     parts = {part.id: part for part in subject.parts}
     looked_at = 0
     for report in subject.wholes:
@@ -44,17 +68,76 @@ def holes_not_in_line(subject: Assembled, check: Check[Assembled]) -> Findings:
             if apart is not None:
                 yield _finding(report, number, parts[layer.part], *apart, check)
                 runs = [[hole] for hole in own]
+    for mated in subject.panels:
+        bored = [one for panel in mated.assembly.panels for one in _bored(subject, panel)]
+        looked_at += len(bored)
+        for one, other in combinations(bored, 2):
+            if one.hole.fit.name == other.hole.fit.name and not _ended(one, other, mated.assembly):
+                yield from _between(one, other, mated.assembly, check)
     return looked_at
 
 
 def _held(subject: Assembled, part: Part, report: StackReport, number: int) -> Iterator[_PassedHole]:
     pose = report.stack.layers[number - 1].pose
+    return (replace(hole, centre=pose.apply(hole.centre)) for hole in _passed(subject, part))
+
+
+def _passed(subject: Assembled, part: Part) -> Iterator[_PassedHole]:
+    """Yield the holes of a part that a fit names, in its own coordinates."""
     for bore in round_holes(part):
         fit = next((fit for fit in subject.design.fits if fit.into == f"{part.id}.{bore.name}.width"), None)
         fact = None if fit is None else subject.fact(fit.goes_fact)
         thick = None if fit is None else fit.goes if fit.goes is not None else fact.value if fact else None
         if fit is not None and thick is not None:
-            yield _PassedHole(pose.apply(bore.centre), bore.radius, fit, thick)
+            yield _PassedHole(bore.centre, bore.radius, fit, thick)
+
+
+def _bored(subject: Assembled, panel: Panel) -> Iterator[_BoredPanel]:
+    if panel.part.bending is None:
+        for hole in _passed(subject, panel.part):
+            yield _BoredPanel(
+                panel, hole, panel.frame.point(hole.centre, panel.part.thickness / 2.0), panel.frame.outward
+            )
+
+
+def _ended(one: _BoredPanel, other: _BoredPanel, assembly: PanelAssembly) -> bool:
+    """Tell whether the whole board of another panel lies between two holes."""
+    for panel in assembly.boards:
+        if panel.name in (one.panel.name, other.panel.name):
+            continue
+        ends = panel.frame.back(np.array([one.middle, other.middle]))
+        deep = -panel.part.thickness / 2.0 - ends[:, 2]
+        if deep[0] * deep[1] < 0.0:
+            x, y, _ = ends[0] + (ends[1] - ends[0]) * deep[0] / (ends[1, 2] - ends[0, 2])
+            if shapely.contains_xy(polygon(panel.part.outline), x, y):
+                return True
+    return False
+
+
+def _between(
+    one: _BoredPanel, other: _BoredPanel, assembly: PanelAssembly, check: Check[Assembled]
+) -> Iterator[Finding]:
+    """Yield a finding for two holes that lie partly behind each other: how far the second is off the axis of the first, with what
+    a dowel that is not square to both takes in their boards."""
+    square = min(abs(float(one.axis @ other.axis)), 1.0)
+    if one.panel.name == other.panel.name or square < cos(radians(FACING)):
+        return
+    way = other.middle - one.middle
+    off = float(np.linalg.norm(way - (way @ one.axis) * one.axis))
+    if off >= one.hole.radius + other.hole.radius:
+        return
+    apart = off + tan(acos(square)) * (one.panel.part.thickness + other.panel.part.thickness) / 2.0
+    may = one.hole.radius + other.hole.radius - max(one.hole.thick, other.hole.thick)
+    if apart > may + LINE_DUST:
+        yield check.found(
+            f"the {other.hole.fit.name} does not pass {one.panel.name} and {other.panel.name} of {assembly.plan.name}: their holes lie "
+            f"{say_length(apart)} off each other, and {say_length(max(may, 0.0))} of play is there",
+            subject=assembly.plan.name,
+            hint="put both holes at one height and one distance from what the panels share; or move one so far that no dowel is meant",
+            place=assembly.plan.place,
+            value=apart,
+            limit=max(may, 0.0),
+        )
 
 
 def _follow(

@@ -8,7 +8,6 @@ from publisher.joints.panels.bent import FACET, bent_end, is_facet
 from publisher.joints.panels.decks import (
     UNDER,
     Deck,
-    bears_figures,
     deck_on,
     decks_of,
     facts_of_decks,
@@ -27,7 +26,7 @@ from publisher.joints.panels.posts import PostFound
 from publisher.joints.panels.restings import Resting, restings_of
 from publisher.joints.panels.seatings import linings_of, posts_of, seat_marks, seatings_of
 from publisher.joints.panels.seats import Seating, opening_of
-from publisher.joints.panels.solids import ON_TABLE, corners_of, face_pair, foot_of, weight_of
+from publisher.joints.panels.solids import ON_TABLE, board_mass, corners_of, face_pair, foot_of, weight_of
 from publisher.joints.panels.space import PanelFrame
-from publisher.joints.panels.standing import PanelBalance, balance_of
+from publisher.joints.panels.standing import PanelBalance, balance_of, bears_figures
 from publisher.joints.panels.touching import BARE, PANEL_TOUCH

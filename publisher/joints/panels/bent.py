@@ -64,6 +64,30 @@ def is_facet(part: Part) -> bool:
     return any(edge.name in FACET for edge in part.edges)
 
 
+@record
+class FacetArc:
+    """The stretch of a curved board that a facet stands for: the radius of its outside (mm), its turn (degrees), and how long
+    it was on the flat strip, as a share of the facet."""
+
+    radius: float
+    turn: float
+    share: float
+
+    def behind(self, thickness: float) -> float:
+        """Return how far (mm) behind the facet's outside the centre of mass lies. A bend moves board along it, not across, so
+        that its middle weighs as an arc does: r·sin(h)/h from the centre of a circle for half a turn of h."""
+        half = radians(self.turn) / 2.0
+        return self.radius * cos(half) - (self.radius - thickness / 2.0) * sin(half) / half
+
+
+def arc_of_facet(part: Part) -> FacetArc | None:
+    """Return the stretch of a curved board that a part stands for; None for one that is no facet."""
+    if not is_facet(part):
+        return None
+    turn, chord, flat = 2.0 * part.edges[0].bevel, part.edges[1].start[0], part.edges[1].nominal_start[0]
+    return FacetArc(chord / (2.0 * sin(radians(turn) / 2.0)), turn, flat / chord)
+
+
 def facets_of(part: Part, frame: PanelFrame, *, patterned: bool = False) -> tuple[tuple[Part, PanelFrame], ...]:
     """Return a bent part in place as flat facets; the part itself where it is not bent.
 
@@ -184,8 +208,8 @@ def _cut(
     moved = shapely.transform(strip, lambda xy: np.column_stack([(xy[:, 0] - start) * scale, xy[:, 1]]))
     left, right = (FACET[0] if not ends[0] else "start"), (FACET[1] if not ends[1] else "end")
     edges = (
-        _edge(left, (0.0, high), (0.0, low), turn / 2.0),
-        _edge(right, (chord, low), (chord, high), turn / 2.0),
+        _edge(left, (0.0, high), (0.0, low), turn / 2.0, 0.0),
+        _edge(right, (chord, low), (chord, high), turn / 2.0, end - start),
     )
     for piece in shapely.get_parts(shapely.orient_polygons(moved)):
         if not isinstance(piece, shapely.Polygon) or piece.area < LEAST_FACET:
@@ -211,5 +235,6 @@ def _pattern(part: Part, start: float, end: float, chord: float) -> tuple[Mark, 
     return tuple(made)
 
 
-def _edge(name: str, start: Point, end: Point, bevel: float) -> Edge:
-    return Edge(name, start, end, start, end, bevel=bevel)
+def _edge(name: str, start: Point, end: Point, bevel: float, flat: float) -> Edge:
+    """Return an upright edge of a facet; nominally it lies where it was on the flat strip, ``flat`` mm on."""
+    return Edge(name, start, end, (flat, start[1]), (flat, end[1]), bevel=bevel)

@@ -1,7 +1,7 @@
 """Level panels of an assembly and what carries them, by what touches them as they stand. Mm."""
 
 from collections.abc import Collection
-from math import cos, isfinite, radians
+from math import isfinite
 
 import numpy as np
 import shapely
@@ -10,13 +10,12 @@ from publisher.basics import Place, Point, record
 from publisher.design import Board, Fact, Figure, Kind
 from publisher.geometry import polygon
 from publisher.joints.bending import ON_RIM, SMALL, Bending, bendings_of, strength_of
-from publisher.joints.facts import short_side
 from publisher.joints.footing import GRAVITY, areal_mass
 from publisher.joints.panels.interference import section_of
 from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.solids import ON_TABLE, corners_of
 from publisher.joints.panels.space import Array
-from publisher.joints.panels.standing import HALF_A_BASE, LEANS_MOST
+from publisher.joints.panels.standing import bears_figures
 from publisher.joints.panels.touching import PANEL_TOUCH
 
 UNDER = 2.0 * PANEL_TOUCH
@@ -84,12 +83,6 @@ def decks_of(assembly: PanelAssembly, boards: dict[str, Board], figure: Figure) 
             deck = deck_on(panel, panel.part.thickness, region, supports, boards, figure)
             found += [] if deck is None else [deck]
     return tuple(found)
-
-
-def bears_figures(panel: Panel, figure: Figure) -> bool:
-    """Tell whether a figure can stand on a panel: it is level and wide enough."""
-    level = abs(float(panel.frame.outward[2])) >= cos(radians(LEANS_MOST))
-    return level and short_side(panel.part) >= HALF_A_BASE * figure.base
 
 
 def region_of(panel: Panel) -> shapely.Geometry:

@@ -9,6 +9,7 @@ import shapely
 
 from publisher.basics import Point, record
 from publisher.geometry import Part, polygon
+from publisher.joints.panels.bent import arc_of_facet
 from publisher.joints.panels.space import Array, PanelFrame
 
 ON_TABLE = 0.2
@@ -82,11 +83,20 @@ def foot_of(boards: Sequence[tuple[Part, PanelFrame]]) -> shapely.Geometry:
     return shapely.convex_hull(shapely.multipoints(low[:, :2]))
 
 
+def board_mass(part: Part, mass: Callable[[Part], float]) -> float:
+    """Return what a board weighs by ``mass`` of its outline; a facet as much as it had of the flat strip."""
+    arc = arc_of_facet(part)
+    return mass(part) * (1.0 if arc is None else arc.share)
+
+
 def weight_of(boards: Sequence[tuple[Part, PanelFrame]], mass: Callable[[Part], float]) -> Array:
-    """Return the point (2,) under the centre of mass; every board weighs ``mass`` in the middle of its thickness."""
-    masses = np.array([mass(part) for part, _ in boards])
+    """Return the point (2,) under the centre of mass; every board weighs ``mass`` in the middle of its thickness, a facet as
+    the stretch of a curved board that it stands for."""
+    masses = np.array([board_mass(part, mass) for part, _ in boards])
     middles = []
     for part, frame in boards:
         centre = polygon(part.outline).centroid
-        middles.append(frame.point((float(centre.x), float(centre.y)), part.thickness / 2.0))
+        arc = arc_of_facet(part)
+        deep = part.thickness / 2.0 if arc is None else arc.behind(part.thickness)
+        middles.append(frame.point((float(centre.x), float(centre.y)), deep))
     return np.asarray((masses[:, None] * np.array(middles)).sum(axis=0)[:2] / masses.sum())

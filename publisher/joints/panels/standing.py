@@ -8,11 +8,12 @@ import shapely
 
 from publisher.basics import record
 from publisher.design import Figure
-from publisher.geometry import Part
+from publisher.geometry import Part, polygon
 from publisher.joints.facts import short_side
 from publisher.joints.footing import ballast, hull_sides, push_to_slide, push_to_tip
+from publisher.joints.panels.bent import arc_of_facet
 from publisher.joints.panels.place import Panel, boards_of
-from publisher.joints.panels.solids import corners_of, face_pair, foot_of, weight_of
+from publisher.joints.panels.solids import board_mass, corners_of, face_pair, foot_of, weight_of
 from publisher.joints.panels.space import Array
 
 LEANS_MOST = 30.0
@@ -20,6 +21,9 @@ LEANS_MOST = 30.0
 
 HALF_A_BASE = 0.5
 """Of a base: no figure stands on a panel that is narrower than this. An assumption."""
+
+ROCKS = 0.5
+"""mm: no figure stands on a curved panel that falls by more than this from the middle to the rim of its base. An assumption."""
 
 
 @record
@@ -49,7 +53,7 @@ def balance_of(
     they touch, where that is not the table."""
     foot = foot_of(boards_of(panels)) if foot is None else foot
     at = weight_of(boards_of(panels), mass)
-    whole = sum(mass(panel.part) for panel in panels)
+    whole = sum(board_mass(panel.part, mass) for panel in panels)
     normals, limits = hull_sides(foot)
     empty = limits - normals @ at
     margins, with_figure, worst = empty, None, ""
@@ -70,14 +74,20 @@ def balance_of(
     )
 
 
+def bears_figures(panel: Panel, figure: Figure) -> bool:
+    """Tell whether a figure can stand on a panel: it is level and wide enough. A facet is as wide as its curved panel is, and
+    that is level enough where it hardly falls under the base: base²/(8·radius)."""
+    level = abs(float(panel.frame.outward[2])) >= cos(radians(LEANS_MOST))
+    arc = arc_of_facet(panel.part)
+    if arc is None:
+        return level and short_side(panel.part) >= HALF_A_BASE * figure.base
+    _, low, _, high = polygon(panel.part.outline).bounds
+    return level and figure.base**2 / (8.0 * arc.radius) <= ROCKS and high - low >= HALF_A_BASE * figure.base
+
+
 def _places(panels: tuple[Panel, ...], figure: Figure) -> list[tuple[str, Array]]:
     """Return the corners (n, 3), in the assembly, of every upper face that a figure can stand on."""
-    return [
-        (panel.name, _upper(panel))
-        for panel in panels
-        if abs(float(panel.frame.outward[2])) >= cos(radians(LEANS_MOST))
-        and short_side(panel.part) >= HALF_A_BASE * figure.base
-    ]
+    return [(panel.name, _upper(panel)) for panel in panels if bears_figures(panel, figure)]
 
 
 def _upper(panel: Panel) -> Array:

@@ -10,7 +10,7 @@ from publisher.basics import record
 from publisher.design import ThingPlan, WholePlan
 from publisher.geometry import Part
 from publisher.joints.outlines import Array
-from publisher.joints.panels import PANEL_TOUCH, Deck, Panel, boards_of, foot_of, weight_of
+from publisher.joints.panels import PANEL_TOUCH, Deck, Panel, board_mass, boards_of, foot_of, weight_of
 from publisher.joints.wholes.surfaces import gaps_between, surfaces_of
 from publisher.joints.wholes.things import box_of, carried
 
@@ -114,4 +114,4 @@ def _put(thing: ThingPlan, own: tuple[Panel, ...], on: list[PlacedThing], weigh:
 
 def _weight(panels: tuple[Panel, ...], weigh: Weigh) -> tuple[float, tuple[float, float]]:
     x, y = weight_of(boards_of(panels), weigh)
-    return sum(weigh(panel.part) for panel in panels), (float(x), float(y))
+    return sum(board_mass(panel.part, weigh) for panel in panels), (float(x), float(y))

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from publisher.basics import Severity, circle
-from publisher.design import FitPlan
+from publisher.design import FaceSeat, FitPlan
 from publisher.geometry import Part
 from publisher.joints.checks.holes_not_in_line import holes_not_in_line
 
@@ -53,3 +53,39 @@ def test_holes_that_the_layers_move_apart_are_found(make: SimpleNamespace) -> No
         make, pier(make, 0), ("a", 3, 0.0, (0.15, 0))
     )  # each in line with the next, the third not with the first
     assert creeping == [(pytest.approx(0.3), pytest.approx(0.2))]
+
+
+def through(make: SimpleNamespace, second: float, turn: float = 90.0, more: bool = False) -> list[tuple[float, float]]:
+    """Two cheeks 50 mm apart on a front, each with a hole of 6.2 mm: 20 mm from the front, and ``second`` mm from it."""
+
+    def cheek(name: str, x: float) -> Part:
+        wall, hole = make.wall(name, 60, 40), circle((x, 25.0), 3.1, "dowel").reversed()
+        part: Part = replace(wall, outline=replace(wall.outline, holes=(hole,)), template=wall.outline)
+        return part
+
+    places = {"front": "front", "r": "r", "l": "l", **({"back": "mid"} if more else {})}
+    joins = [make.join("front.right", "r.left", corner=turn), make.join("l.right", "front.left")]
+    plan = make.panels("hut", places, "front.bottom", *joins)
+    if more:  # a whole board stands between both cheeks
+        plan = replace(plan, seats=(FaceSeat("back", "r", "inside", "", (20.0, 20.0), 0.0, None, make.here),))
+    fits = tuple(FitPlan("dowel", f"{side}.dowel.width", 6.0, "", 0.0, 0.0, None, make.here) for side in "rl")
+    parts = make.wall("front", 60, 40), cheek("r", 20.0), cheek("l", 60.0 - second), make.wall("mid", 30, 30)
+    subject = make.assembled(replace(make.design(panels=(plan,)), fits=fits), *parts)
+    found = holes_not_in_line.run(subject, holes_not_in_line).findings
+    assert all("the dowel does not pass r and l of hut" in one.message for one in found)
+    return [(one.value or 0.0, one.limit or 0.0) for one in found]
+
+
+@pytest.mark.keeps(ID)
+def test_holes_of_panels_that_face_each_other(make: SimpleNamespace) -> None:
+    assert through(make, 20.0) == through(make, 20.19) == []
+    assert through(make, 26.3) == []  # no dowel is meant to pass both
+    assert through(make, 22.0, more=True) == []  # a board between them ends it
+    assert through(make, 20.0, turn=150.0) == []  # the axes look past each other
+
+
+@pytest.mark.breaks(ID)
+def test_holes_of_panels_that_are_off_each_other(make: SimpleNamespace) -> None:
+    assert through(make, 22.0) == [(pytest.approx(2.0), pytest.approx(0.2))]
+    ((apart, _),) = through(make, 20.0, turn=92.0)
+    assert apart > 0.2  # askew by 2°

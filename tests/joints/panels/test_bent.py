@@ -10,9 +10,13 @@ import pytest
 import shapely
 
 from publisher.basics import Arc, Line, LineKind, Path, Purpose, polyline
+from publisher.design import Figure
 from publisher.geometry import BendStretch, BentForm, Mark, Part, polygon
 from publisher.joints.panels.bent import FACET_TURN, bent_end, curve_of, facets_of, frame_at, frame_from, is_facet
+from publisher.joints.panels.place import Panel
+from publisher.joints.panels.solids import board_mass, weight_of
 from publisher.joints.panels.space import PanelFrame
+from publisher.joints.panels.standing import bears_figures
 
 FLAT = PanelFrame(np.eye(3), np.zeros(3))
 
@@ -122,3 +126,30 @@ def test_a_pattern_is_shared_among_the_facets(make: SimpleNamespace) -> None:
     level = sum(abs(b[0] - a[0]) for a, *_, b in lines)
     assert level == pytest.approx(chords * (long - 10.0) / long)
     assert not any(one.marks for one, _ in facets_of(part, FLAT))
+
+
+@pytest.mark.parametrize("keeps", ["outside", "inside", "middle"])
+def test_a_curved_board_weighs_as_its_arc(make: SimpleNamespace, keeps: str) -> None:
+    """A quarter of a ring of middle radius 57.5: its weight lies r·sin(45°)/(45°) from the axis, and is that of the flat strip."""
+    part = strip(make, keeps=keeps)
+    area = float(polygon(part.outline).area)
+    boards, half = facets_of(part, FLAT), radians(45.0)
+    level = np.array([[1.0, 0.0, 0.0], [0.0, 0.0, 1.0], [0.0, -1.0, 0.0]])  # the strip's back looks along y
+    placed = [(one, PanelFrame(level @ frame.axes, level @ frame.origin)) for one, frame in boards]
+    assert sum(board_mass(one, weigh) for one, _ in placed) == pytest.approx(area)
+    x, y = weight_of(placed, weigh)
+    assert x == pytest.approx(polygon(part.outline).centroid.x)
+    assert abs(y) == pytest.approx(60.0 - 57.5 * sin(half) / half)
+
+
+def weigh(part: Part) -> float:
+    return float(polygon(part.outline).area)
+
+
+@pytest.mark.parametrize(("radius", "bears"), [(60.0, False), (150.0, False), (170.0, True)])
+def test_a_figure_rocks_on_a_curve(make: SimpleNamespace, radius: float, bears: bool) -> None:
+    """25 mm of base fall by 25²/(8·r): 0.5 mm at a radius of 156 mm."""
+    part = strip(make, angle=30.0, radius=radius)
+    lying = PanelFrame(np.array([[1.0, 0.0, 0.0], [0.0, 1.0, 0.0], [0.0, 0.0, 1.0]]), np.zeros(3))
+    facets = [Panel("roof", one, frame, False, make.here) for one, frame in facets_of(part, lying)]
+    assert {bears_figures(facet, Figure(25.0, 30.0, False)) for facet in facets} == {bears}

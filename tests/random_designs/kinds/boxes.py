@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from manifold3d import CrossSection, Manifold
 
-from tests.random_designs.design import Base, Design, Need, Piece, Rest, Spec, Touch, frame, mm
+from tests.random_designs.design import Base, Design, Piece, Rest, Spec, Touch, frame, mm, need
 from tests.random_designs.dice import Dice
 from tests.random_designs.kinds.openings import Opening, cut, drawn, rim_of, surface
 from tests.random_designs.kinds.slots import fit, least_tab, options
@@ -96,7 +96,7 @@ def design(plan: Box) -> Design:
     piece = _piece(plan)
     low, high = box_of(united([solid for _, solid in piece.boards]))
     truth = float(high[2] - low[2])
-    needs = (Need("box.height", round(truth - plan.base.margin, 3), truth),)
+    needs = (need("box.height", plan.base, truth),)
     facts = tuple((f"box.{n}", float(v)) for n, v in zip(("width", "depth", "height"), high - low, strict=True))
     spec = frame(plan.base, parts, assembly, needs, max(plan.length + 2 * plan.over, plan.height))
     return Design("box", 0, plan, spec, (), (piece,), needs, facts, plan.joint, plan.base)

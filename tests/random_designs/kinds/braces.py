@@ -10,7 +10,7 @@ from math import cos, degrees, hypot, radians, sin
 
 from manifold3d import CrossSection, Manifold
 
-from tests.random_designs.design import Base, Design, Need, Piece, Spec, Touch, deg, frame, mm
+from tests.random_designs.design import Base, Design, Piece, Spec, Touch, deg, frame, mm, need
 from tests.random_designs.dice import Dice
 from tests.random_designs.kinds.layers import Layer, outline
 from tests.random_designs.kinds.stacks import FIGURE, STRENGTH
@@ -87,7 +87,7 @@ def design(plan: Braced) -> Design:
     brace = {"run": mm(plan.run), "drop": mm(plan.drop), "under": list(plan.under)}
     rows = [{"part": "plinth"}, {"part": "step", "count": layers, "turn": deg(plan.turn)}]
     height = (layers + 1) * plan.base.t
-    needs = (Need("pile.height", round(height - plan.base.margin, 3), height),)
+    needs = (need("pile.height", plan.base, height),)
     facts = (
         ("pile.height", height),
         ("pile.braces", float(len(plan.under))),

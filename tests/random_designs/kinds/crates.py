@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from manifold3d import CrossSection, Manifold
 
-from tests.random_designs.design import Base, Design, Need, Piece, Spec, Touch, frame, mm
+from tests.random_designs.design import Base, Design, Piece, Spec, Touch, frame, mm, need
 from tests.random_designs.dice import Dice
 from tests.random_designs.kinds.slots import fit
 from tests.random_designs.solids import box_of, united
@@ -71,7 +71,7 @@ def design(plan: Crate) -> Design:
     ]
     piece = _piece(plan, firsts, seconds)
     low, high = box_of(united([solid for _, solid in piece.boards]))
-    needs = (Need("crate.height", round(plan.height - plan.base.margin, 3), float(high[2] - low[2])),)
+    needs = (need("crate.height", plan.base, float(high[2] - low[2])),)
     facts = tuple((f"crate.{n}", float(v)) for n, v in zip(("width", "depth", "height"), high - low, strict=True))
     assembly = {"crate": {"panels": panels, "stands_on": "rib_1.bottom", "joins": joins}}
     spec = frame(plan.base, parts, assembly, needs, max(plan.length, plan.depth))

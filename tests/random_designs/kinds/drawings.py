@@ -6,7 +6,7 @@ from math import cos, pi, sin
 
 from manifold3d import CrossSection, Manifold
 
-from tests.random_designs.design import Base, Design, Need, Piece, Spec, Touch, frame, mm
+from tests.random_designs.design import Base, Design, Need, Piece, Spec, Touch, frame, mm, need
 from tests.random_designs.dice import Dice
 from tests.random_designs.solids import Point, box_of
 
@@ -133,7 +133,7 @@ def design(plan: Drawing) -> Design:
         Touch(f"layer {k}", f"layer {k + 1}", (0.0, 0.0, -1.0), section.area()) for k in range(1, plan.count)
     )
     truth = plan.count * t
-    needs: tuple[Need, ...] = (Need("slab.height", round(truth - plan.base.margin, 3), truth),)
+    needs: tuple[Need, ...] = (need("slab.height", plan.base, truth),)
     facts = (
         ("layer.width", width),
         ("layer.height", height),

@@ -10,7 +10,7 @@ from typing import Any
 
 from manifold3d import CrossSection, Manifold
 
-from tests.random_designs.design import Base, Design, Need, Piece, Rest, Spec, Touch, deg, frame, mm
+from tests.random_designs.design import Base, Design, Piece, Rest, Spec, Touch, deg, frame, mm, need
 from tests.random_designs.dice import Dice
 from tests.random_designs.kinds.openings import Opening, cut, drawn, rim_of, surface
 from tests.random_designs.kinds.slots import fit, least_tab, options
@@ -48,7 +48,9 @@ def draw(dice: Dice) -> House:
     length = dice.size(max(45.0, 6 * t), 300.0)
     past = dice.above("slot to edge", 2 * t, 2 * t + 10.0) if joint == "tab_and_slot" else 0.0
     pitch = float(dice.count(31, 60))  # on flatter roofs figures are put, and a light house tips under one at its eaves
-    eaves = dice.size(max(30.0, 2 * least_tab(t), 3 * t + 10.0, past * tan(radians(pitch)) + 10.0), 160.0)
+    one_tab = (least_tab(t) + _under_slope(t, pitch)) * 4.0 / 3.0 if joint == "tab_and_slot" else 0.0
+    least = max(30.0, 2 * least_tab(t), 3 * t + 10.0, past * tan(radians(pitch)) + 10.0, one_tab)
+    eaves = dice.size(round(least + 0.05, 1), 160.0)
     # a slope's middle must stand over the gable's slope that carries it
     overhang = dice.size(0.0, min(15.0, span / 6))
     verge = dice.size(0.0, 15.0)
@@ -68,6 +70,17 @@ def draw(dice: Dice) -> House:
         opening,
         pattern,
     )
+
+
+def _under_slope(t: float, pitch: float) -> float:
+    """Return how far (mm) under the eaves a slot ends, at the least: a board lies between it and the gable's slope."""
+    return t / cos(radians(pitch)) + 0.5 * tan(radians(pitch))
+
+
+def _room_for_tabs(plan: House) -> float:
+    """Return how long (mm) an edge is whose tabs are as long as those of two on a long wall: tabs and gap between the lower
+    eighth, as on any edge, and where slots end under the slope."""
+    return min(plan.eaves, 4.0 / 3.0 * (7.0 / 8.0 * plan.eaves - _under_slope(plan.base.t, plan.pitch)))
 
 
 def design(plan: House) -> Design:
@@ -94,7 +107,11 @@ def design(plan: House) -> Design:
     }
     corner: Spec = {"joint": "butt"}
     if plan.joint == "tab_and_slot":
-        corner |= {"joint": "tab_and_slot", "inset": mm(plan.past), **options(plan.base, plan.play, plan.eaves)}
+        corner |= {
+            "joint": "tab_and_slot",
+            "inset": mm(plan.past),
+            **options(plan.base, plan.play, _room_for_tabs(plan)),
+        }
     ends = [
         ("front.right", "right.left"),
         ("right.right", "back.left"),
@@ -127,7 +144,7 @@ def design(plan: House) -> Design:
     piece = _piece(plan, tuple(w for w in walls if w in panels))
     low, high = box_of(united([solid for _, solid in piece.boards]))
     truth = float(high[2] - low[2])
-    needs = (Need("house.height", round(truth - plan.base.margin, 3), truth),)
+    needs = (need("house.height", plan.base, truth),)
     facts = tuple((f"house.{n}", float(v)) for n, v in zip(("width", "depth", "height"), high - low, strict=True))
     assembly = {"house": {"panels": panels, "stands_on": "front.bottom", "joins": joins}}
     spec = frame(plan.base, parts, assembly, needs, max(width, plan.length + 2 * plan.verge, truth))

@@ -10,7 +10,7 @@ from math import atan, cos, sin
 
 from manifold3d import Manifold
 
-from tests.random_designs.design import Base, Design, Need, Piece, Rest, Spec, Touch, frame, mm
+from tests.random_designs.design import Base, Design, Piece, Rest, Spec, Touch, frame, mm, need
 from tests.random_designs.dice import Dice
 from tests.random_designs.judge import GAP
 from tests.random_designs.kinds.openings import Opening, drawn, rim_of
@@ -98,7 +98,7 @@ def design(plan: LeanTo) -> Design:
     piece = _piece(plan)
     box = box_of(united([solid for _, solid in piece.boards]))
     truth = float(box[1][2] - box[0][2])
-    needs = (Need("shed.height", round(truth - plan.base.margin, 3), truth),)
+    needs = (need("shed.height", plan.base, truth),)
     facts = tuple((f"shed.{n}", float(v)) for n, v in zip(("width", "depth", "height"), box[1] - box[0], strict=True))
     spec = frame(plan.base, parts, assembly, needs, max(plan.whole + 2 * plan.verge, plan.long, high))
     return Design("lean-to", 0, plan, spec, (), (piece,), needs, facts, plan.joint, plan.base)

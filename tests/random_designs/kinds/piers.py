@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from tests.random_designs.design import Base, Design, Need, Piece, Rest, Spec, Touch, frame, mm
+from tests.random_designs.design import Base, Design, Piece, Rest, Spec, Touch, frame, mm, need
 from tests.random_designs.dice import Dice
 from tests.random_designs.solids import block, box_of, united
 
@@ -70,7 +70,7 @@ def design(plan: Piers) -> Design:
     piece = _piece(plan)
     low, high = box_of(united([solid for _, solid in piece.boards]))
     truth = float(high[2] - low[2])
-    needs = (Need("all.height", round(truth - plan.base.margin, 3), truth),)
+    needs = (need("all.height", plan.base, truth),)
     facts = tuple((f"all.{n}", float(v)) for n, v in zip(("width", "depth", "height"), high - low, strict=True))
     spec = frame(plan.base, parts, assembly, needs, max(plan.beam[0], plan.pier[0]))
     # nobody stands on it: its solids stand by themselves, and a figure at the rim of a cap tips most of them

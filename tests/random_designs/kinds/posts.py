@@ -9,7 +9,7 @@ from math import cos, hypot, pi, sin
 
 from manifold3d import Manifold
 
-from tests.random_designs.design import Base, Design, Fit, Need, Piece, Rest, Spec, Touch, deg, frame, mm
+from tests.random_designs.design import Base, Design, Fit, Piece, Rest, Spec, Touch, deg, frame, mm, need
 from tests.random_designs.dice import Dice
 from tests.random_designs.solids import block, plate
 
@@ -106,7 +106,7 @@ def design(plan: Landing) -> Design:
     }
     assembly = {"landing": {"panels": panels, "stands_on": "front.bottom", "joins": joins}}
     height = plan.high + plan.tall
-    needs = (Need("landing.height", round(height - plan.base.margin, 3), height),)
+    needs = (need("landing.height", plan.base, height),)
     facts = (("landing.width", plan.long), ("landing.depth", plan.deep), ("landing.height", height))
     spec = frame(plan.base, parts, assembly, needs, max(plan.long, plan.deep))
     assert t < plan.tall

@@ -11,7 +11,7 @@ from math import cos, pi, radians, sin, tan
 
 from manifold3d import Manifold
 
-from tests.random_designs.design import Base, Design, Need, Piece, Spec, Touch, deg, frame, mm
+from tests.random_designs.design import Base, Design, Piece, Spec, Touch, deg, frame, mm, need
 from tests.random_designs.dice import Dice
 from tests.random_designs.kinds.openings import Opening, drawn, rim_of, surface
 from tests.random_designs.solids import Point, box_of, hull, plate, united
@@ -94,7 +94,7 @@ def design(plan: Ring) -> Design:
     piece = _piece(plan, corners, spots)
     low, high = box_of(united([solid for _, solid in piece.boards]))
     truth = float(high[2] - low[2])
-    needs = (Need("tower.height", round(truth - plan.base.margin, 3), truth),)
+    needs = (need("tower.height", plan.base, truth),)
     facts = tuple((f"tower.{n}", float(v)) for n, v in zip(("width", "depth", "height"), high - low, strict=True))
     spec = frame(plan.base, parts, assembly, needs, max(*plan.lengths, *plan.heights))
     return Design("ring", 0, plan, spec, (), (piece,), needs, facts, "mitre", plan.base)

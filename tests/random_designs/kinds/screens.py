@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from tests.random_designs.design import Base, Design, Need, Piece, Spec, Touch, deg, frame, mm
+from tests.random_designs.design import Base, Design, Piece, Spec, Touch, deg, frame, mm, need
 from tests.random_designs.dice import Dice
 from tests.random_designs.judge import UPRIGHT
 from tests.random_designs.solids import block, box_of, centroid, united
@@ -64,7 +64,7 @@ def design(plan: Screen) -> Design:
         joins.append({"edges": ["coping.bottom", "wall_0.top"], "joint": "butt", "runs_through": through})
     piece = _piece(plan)
     low, high = box_of(united([solid for _, solid in piece.boards]))
-    needs = (Need("screen.height", round(plan.height - plan.base.margin, 3), plan.height),)
+    needs = (need("screen.height", plan.base, plan.height),)
     facts = tuple((f"screen.{n}", float(v)) for n, v in zip(("width", "depth", "height"), high - low, strict=True))
     assembly: Spec = {"panels": {name: name for name in parts}, "stands_on": "wall_0.bottom"}
     spec = frame(plan.base, parts, {"screen": assembly | ({"joins": joins} if joins else {})}, needs, max(plan.widths))

@@ -11,7 +11,7 @@ from math import cos, radians, sin, tan
 import numpy as np
 from manifold3d import Manifold
 
-from tests.random_designs.design import Base, Design, Need, Piece, Spec, Touch, deg, frame, mm
+from tests.random_designs.design import Base, Design, Piece, Spec, Touch, deg, frame, mm, need
 from tests.random_designs.dice import Dice
 from tests.random_designs.solids import box_of, hull, united
 
@@ -85,7 +85,7 @@ def design(plan: Slopes) -> Design:
     panels = {"near": "slope", "far": "slope", "post": "post", "board": "board"}
     piece = _piece(plan)
     low, high = box_of(united([solid for _, solid in piece.boards]))
-    needs = (Need("hut.height", round(float(high[2] - low[2]) - plan.base.margin, 3), float(high[2] - low[2])),)
+    needs = (need("hut.height", plan.base, float(high[2] - low[2])),)
     facts = tuple((f"hut.{n}", float(v)) for n, v in zip(("width", "depth", "height"), high - low, strict=True))
     assembly = {"hut": {"panels": panels, "stands_on": "near.bottom", "joins": joins}}
     spec = frame(plan.base, parts, assembly, needs, max(plan.length, plan.deep))
@@ -142,7 +142,7 @@ def _post(plan: Slopes, lift: float) -> Manifold:
 
 def faults(plan: Slopes, dice: Dice) -> dict[str, Slopes]:
     """Return slopes whose post or board does not lie: over the rim, for another slope, in one place; or a need not met."""
-    deep = plan.deep - 0.4 * plan.board[1]
+    deep = plan.deep - 0.4 * min(plan.board)  # however it is turned, half of it reaches farther
     return {
         "a board over the rim": replace(plan, board_at=(plan.board_at[0], round(deep, 3))),
         "a post over the rim": replace(plan, post_at=(-0.2, plan.post_at[1])),

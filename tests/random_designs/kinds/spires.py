@@ -13,7 +13,7 @@ from math import acos, atan2, cos, degrees, hypot, pi, sin, tan
 
 import numpy as np
 
-from tests.random_designs.design import Base, Design, Need, Piece, Spec, Touch, deg, frame, mm
+from tests.random_designs.design import Base, Design, Piece, Spec, Touch, deg, frame, mm, need
 from tests.random_designs.dice import Dice
 from tests.random_designs.solids import Array, box_of, hull, placed, turn_about, united
 
@@ -80,7 +80,7 @@ def design(plan: Spire) -> Design:
     piece = _piece(plan, spots)
     low, high = box_of(united([solid for _, solid in piece.boards]))
     truth = float(high[2] - low[2])
-    needs = (Need("spire.height", round(truth - plan.base.margin, 3), truth),)
+    needs = (need("spire.height", plan.base, truth),)
     facts = (("spire.height", truth),)
     spec = frame(plan.base, parts, assembly, needs, max(plan.width, hypot(plan.height, plan.width)))
     return Design("spire", 0, plan, spec, (), (piece,), needs, facts, "mitre", plan.base)

@@ -10,7 +10,7 @@ from math import cos, pi, radians, sin
 
 from manifold3d import CrossSection, JoinType, Manifold
 
-from tests.random_designs.design import Base, Design, Need, Piece, Spec, Touch, deg, frame, mm
+from tests.random_designs.design import Base, Design, Piece, Spec, Touch, deg, frame, mm, need
 from tests.random_designs.dice import Dice
 from tests.random_designs.judge import of_piece
 from tests.random_designs.kinds.layers import COARSE, FINE, Layer, outline
@@ -185,7 +185,7 @@ def design(plan: Stack) -> Design:
     piece = _piece(plan)
     left, front, right, back = CrossSection.compose(_sections(plan, FINE)).bounds()
     size = [right - left, back - front, len(piece.boards) * plan.base.t]
-    needs = (Need("pile.height", round(size[2] - plan.base.margin, 3), size[2]),)
+    needs = (need("pile.height", plan.base, size[2]),)
     facts = [*zip(("pile.width", "pile.depth", "pile.height"), size, strict=True), *_stair_facts(plan)]
     longest = max(*size[:2], *(abs(v) for layer in plan.parts for _, v in layer.sizes))
     spec = frame(plan.base, parts, {"pile": {"stack": rows}}, needs, longest)
@@ -270,7 +270,7 @@ def faults(plan: Stack, dice: Dice) -> dict[str, Stack]:
         slid = round(wide[last.part] * share, 1)
         moved = tuple(replace(row, shift=(row.shift[0] + slid, 0.0)) if i else row for i, row in enumerate(plan.rows))
         falling = replace(plan, rows=moved)
-        if of_piece(_piece(falling)):
+        if any("falls over" in said for said in of_piece(_piece(falling))):
             made["slid until it falls"] = falling
             break
     return made

@@ -6,7 +6,7 @@ x runs along the back, y from its outside to the open front, z up.
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
-from tests.random_designs.design import Base, Design, Need, Piece, Rest, Spec, Touch, frame, mm
+from tests.random_designs.design import Base, Design, Piece, Rest, Spec, Touch, frame, mm, need
 from tests.random_designs.dice import Dice
 from tests.random_designs.solids import block, box_of, centroid, inside_by, united
 
@@ -60,7 +60,7 @@ def design(plan: Stall) -> Design:
     piece = _piece(plan)
     low, high = box_of(united([solid for _, solid in piece.boards]))
     truth = float(high[2] - low[2])
-    needs = (Need("stall.height", round(truth - plan.base.margin, 3), truth),)
+    needs = (need("stall.height", plan.base, truth),)
     facts = tuple((f"stall.{n}", float(v)) for n, v in zip(("width", "depth", "height"), high - low, strict=True))
     assembly = {"stall": {"panels": {name: name for name in parts}, "stands_on": "back.bottom", "joins": joins}}
     spec = frame(plan.base, parts, assembly, needs, max(lid))

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from math import cos, pi, sin, sqrt
 
-from tests.random_designs.design import Base, Design, Need, Piece, Spec, Touch, frame, mm
+from tests.random_designs.design import Base, Design, Piece, Spec, Touch, frame, mm, need
 from tests.random_designs.dice import Dice
 from tests.random_designs.solids import Point, plate
 
@@ -68,7 +68,7 @@ def design(plan: Tiles) -> Design:
         if not plan.gap
         else tuple(Piece(n, ((n, s),), ()) for n, s in tiles)
     )
-    needs = (Need("tile.width", round(size - plan.base.margin, 3), size),)
+    needs = (need("tile.width", plan.base, size),)
     facts = (
         ("tile.width", size),
         ("tile.height", high),
