@@ -6,7 +6,6 @@ Never: puts a file in place, prints.
 
 from __future__ import annotations
 
-import gc
 import time
 import traceback
 from collections.abc import Generator, Iterable
@@ -77,7 +76,6 @@ def fault_of(error: Exception) -> OwnFault:
 
 
 def _build(_: None, task: _BuildTask) -> BuildOutcome:
-    gc.set_threshold(50_000, 20, 50)  # as in the command itself
     start, slug = time.perf_counter(), task.brief.slug
     try:
         built = build(task.brief, task.variant)

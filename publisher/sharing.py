@@ -39,7 +39,7 @@ def shared(
     out = 0
     # a process started anew holds nothing of this one: forked ones would share threads of libraries
     with _deaf():
-        pool = get_context("spawn").Pool(workers, _begin, (do, job))
+        pool = get_context("spawn").Pool(workers, _begin, (gc.get_threshold(), do, job))
     begun = {process.pid for process in active_children()}
     try:
         while True:
@@ -77,8 +77,10 @@ _BEGUN: list[
 ] = []  # of a process that shares the work: what it does, for what job
 
 
-def _begin(do: Callable[[Any, Any], Any], job: object) -> None:
-    """Start a process that shares the work. Ctrl-C is for the first process alone: it ends the others."""
+def _begin(rings: tuple[int, int, int], do: Callable[[Any, Any], Any], job: object) -> None:
+    """Start a process that shares the work; it looks for rings of records as seldom as the first. Ctrl-C is for the first process
+    alone: it ends the others."""
+    gc.set_threshold(*rings)
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     _BEGUN[:] = [(do, job)]
 

@@ -189,7 +189,7 @@ __all__ = [
 
 
 def _rooms() -> Iterator[ModuleType]:
-    """Load the rooms one by one, those that need least first: ``measure`` needs no geometry."""
+    """Load the rooms one by one, those that need least first: ``measure`` needs no geometry, ``build`` neither sweeps nor upgrades."""
     from publisher import ruler
 
     yield ruler
@@ -202,9 +202,12 @@ def _rooms() -> Iterator[ModuleType]:
     from publisher import geometry
 
     yield geometry
-    from publisher import batch, joints, material, pages, pipeline, proof, release, sweep, upgrade
+    from publisher import batch, joints, material, pages, pipeline, proof, release
 
-    yield from (joints, material, pages, pipeline, batch, proof, release, sweep, upgrade)
+    yield from (joints, material, pages, pipeline, batch, proof, release)
+    from publisher import sweep, upgrade
+
+    yield from (sweep, upgrade)
 
 
 if not TYPE_CHECKING:

@@ -2,7 +2,8 @@
 
 ``@record`` means what ``@dataclass(frozen=True, slots=True)`` means, and ``fields``, ``replace``, ``copy`` and ``pickle`` take it for
 that. The standard decorator compiles six methods for each class, on which a command would spend a quarter of its start: here one is
-compiled, ``__init__``; the others are the same functions for all records.
+compiled, ``__init__``, and that when the first record is made, as a command makes records of half the classes; the others are the
+same functions for all records.
 """
 
 from dataclasses import MISSING, Field, FrozenInstanceError, dataclass, field, fields
@@ -18,13 +19,23 @@ def record(cls: Class) -> Class:
     own = frozenset(vars(cls))
     made: Any = dataclass(init=False, repr=False, eq=False, slots=True)(cls)
     known = fields(made)
-    made.__init__ = _init(made, known)
+    made.__init__ = _init_once(made, known)
     compared = [one.name for one in known if one.compare]
     made.__record_key__ = attrgetter(*compared or ("__class__",))
     for name, method in SHARED.items():
         if name not in own:
             setattr(made, name, method)
     return made  # type: ignore[no-any-return]
+
+
+def _init_once(cls: Any, known: tuple[Field[Any], ...]) -> Any:
+    """Return an ``__init__`` that makes the first record, and compiles the one that makes all others."""
+
+    def __init__(self: Any, *values: Any, **named: Any) -> None:
+        cls.__init__ = _init(cls, known)
+        cls.__init__(self, *values, **named)
+
+    return __init__
 
 
 def _init(cls: Any, known: tuple[Field[Any], ...]) -> Any:

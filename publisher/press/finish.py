@@ -1,7 +1,7 @@
 """What reportlab cannot say: print settings, layers, labels, metadata, attachments. Written with pikepdf."""
 
+from html import escape
 from io import BytesIO
-from xml.sax.saxutils import escape
 
 import pikepdf
 from pikepdf import Array, Dictionary, Name, String
@@ -76,11 +76,8 @@ def _layers(pdf: pikepdf.Pdf) -> None:
 
 def _metadata(pdf: pikepdf.Pdf, pack: Pack) -> None:
     def block(tag: str, text: str, kind: str) -> str:
-        inner = (
-            f'<rdf:li xml:lang="x-default">{escape(text)}</rdf:li>'
-            if kind == "Alt"
-            else f"<rdf:li>{escape(text)}</rdf:li>"
-        )
+        lang = ' xml:lang="x-default"' if kind == "Alt" else ""
+        inner = f"<rdf:li{lang}>{escape(text, quote=False)}</rdf:li>"
         return f"<{tag}><rdf:{kind}>{inner}</rdf:{kind}></{tag}>"
 
     packet = (
@@ -94,7 +91,7 @@ def _metadata(pdf: pikepdf.Pdf, pack: Pack) -> None:
         + block("dc:rights", pack.licence, "Alt")
         + block("dc:language", pack.language, "Bag")
         + "<pdf:Producer>publisher</pdf:Producer>"
-        + f'<xmpRights:UsageTerms><rdf:Alt><rdf:li xml:lang="x-default">{escape(pack.licence)}</rdf:li></rdf:Alt></xmpRights:UsageTerms>'
+        + block("xmpRights:UsageTerms", pack.licence, "Alt")
         + '</rdf:Description></rdf:RDF></x:xmpmeta>\n<?xpacket end="w"?>'
     )
     stream = pdf.make_stream(packet.encode("utf-8"))

@@ -2,6 +2,7 @@
 
 import re
 from dataclasses import dataclass, field
+from functools import cache
 
 from publisher.basics import Point, record
 from publisher.geometry.drawings.numbers import MOST_PIECES, NUMBER, sound, too_many
@@ -10,10 +11,12 @@ _COUNTS = {"M": 2, "L": 2, "H": 1, "V": 1, "C": 6, "S": 4, "Q": 4, "T": 2, "A": 
 _COMMAND = re.compile(r"\s*,?\s*([MmLlHhVvCcSsQqTtAaZz])")
 _FLAG = r"\s*,?\s*([01])"
 _VALUE = rf"\s*,?\s*({NUMBER.pattern})"
-_VALUES = {
-    kind: re.compile((_VALUE * 3 + _FLAG * 2 + _VALUE * 2) if kind == "A" else _VALUE * count)
-    for kind, count in _COUNTS.items()
-}
+
+
+@cache
+def _values(kind: str) -> re.Pattern[str]:
+    """Return the pattern of a command's numbers, compiled when a drawing has the command: most commands of ours read no drawing."""
+    return re.compile((_VALUE * 3 + _FLAG * 2 + _VALUE * 2) if kind == "A" else _VALUE * _COUNTS[kind])
 
 
 @record
@@ -75,7 +78,7 @@ def read_path(text: str) -> tuple[list[Subpath], str]:
             command, at = match[1], match.end()
         elif not command or command in "Zz":
             return reader.result(text, at)
-        values = _VALUES[command.upper()].match(text, at)
+        values = _values(command.upper()).match(text, at)
         if values is None or (not reader.subpaths and command not in "Mm"):
             return reader.result(text, at)
         at = values.end()
