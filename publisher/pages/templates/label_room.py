@@ -5,7 +5,7 @@ are then held against the area itself. A block may stand turned: the area is tur
 """
 
 from collections.abc import Sequence
-from math import cos, radians, sin
+from math import ceil, cos, radians, sin
 from typing import Protocol, TypeVar
 
 import numpy as np
@@ -16,6 +16,7 @@ from publisher.basics import Box, Point
 
 LINE_CLEAR = 1.2  # mm between words and the nearest line: more than half the grid's step, so that no line slips through
 _FINE, _COARSE = 30_000.0, 120_000.0  # mm² of a grid of 0.5 and of 1 mm
+REACHES = (2, 5, 9)  # steps of the grid round a place in which its freedom is counted
 _NARROW = 3.0  # mm: across a narrower area, one of 0.25 mm
 
 
@@ -130,15 +131,20 @@ class _Grid:
         self.left, self.bottom = left, bottom
         columns, rows = int((right - left) / self.step) + 1, int((top - bottom) / self.step) + 1
         self.sums = _sums(~filled(self.free, (left, bottom), self.step, (rows, columns)))
+        self._nowhere: list[tuple[int, int]] = []  # columns and rows of blocks that have no place
 
     def places(self, width: float, height: float) -> Mask:
-        """Return, for every grid point, whether a block with its lower left corner there covers only free points."""
-        wide, tall = int(np.ceil(width / self.step)) + 1, int(np.ceil(height / self.step)) + 1
+        """Return, for every grid point, whether a block with its lower left corner there covers only free points; an array of no
+        size when it has no place, as no block has that is as large as one without."""
+        wide, tall = ceil(width / self.step) + 1, ceil(height / self.step) + 1
         s = self.sums
-        if s.shape[0] <= tall or s.shape[1] <= wide:
+        if s.shape[0] <= tall or s.shape[1] <= wide or any(w <= wide and t <= tall for w, t in self._nowhere):
             return np.zeros((0, 0), dtype=bool)
-        busy = s[tall:, wide:] - s[:-tall, wide:] - s[tall:, :-wide] + s[:-tall, :-wide]
-        return np.asarray(busy == 0)
+        found = s[tall:, wide:] - s[:-tall, wide:] - s[tall:, :-wide] + s[:-tall, :-wide] == 0
+        if found.any():
+            return np.asarray(found)
+        self._nowhere.append((wide, tall))
+        return np.zeros((0, 0), dtype=bool)
 
     def at(self, row: int, column: int, width: float, height: float) -> Point | None:
         """Return the point of the page at a grid point when a block there is free to the last corner."""
@@ -155,7 +161,7 @@ def filled(area: shapely.Geometry, origin: Point, step: float, shape: tuple[int,
     """
     rows, columns = shape
     starts, ends = _segments(area)
-    crossed = np.zeros((rows, columns + 1), dtype=np.int32)
+    crossed = np.zeros((rows, columns + 1), dtype=np.int64)
     if len(starts):
         ys = origin[1] + step * np.arange(rows)
         low, high = np.minimum(starts[:, 1], ends[:, 1]), np.maximum(starts[:, 1], ends[:, 1])
@@ -166,7 +172,7 @@ def filled(area: shapely.Geometry, origin: Point, step: float, shape: tuple[int,
         a, b = starts[edge], ends[edge]
         x = a[:, 0] + (ys[row] - a[:, 1]) * (b[:, 0] - a[:, 0]) / (b[:, 1] - a[:, 1])
         column = np.clip(np.ceil((x - origin[0]) / step), 0, columns).astype(np.int64)
-        np.add.at(crossed, (row, column), 1)
+        crossed += np.bincount(row * (columns + 1) + column, minlength=crossed.size).reshape(crossed.shape)
     return np.asarray(np.cumsum(crossed, axis=1)[:, :columns] % 2 == 1)
 
 
@@ -177,23 +183,30 @@ def _segments(area: shapely.Geometry) -> tuple[npt.NDArray[np.float64], npt.NDAr
     return points[:-1][joined], points[1:][joined]
 
 
-def _sums(mask: Mask) -> npt.NDArray[np.int64]:
-    return np.pad(np.cumsum(np.cumsum(mask.astype(np.int64), axis=0), axis=1), ((1, 0), (1, 0)))
+def _sums(mask: Mask) -> npt.NDArray[np.int32]:
+    """Return how many points of a mask lie below and left of each: a grid has far fewer than 32 bits count."""
+    sums = np.zeros((mask.shape[0] + 1, mask.shape[1] + 1), dtype=np.int32)
+    np.cumsum(mask, axis=0, out=sums[1:, 1:])
+    np.cumsum(sums[1:, 1:], axis=1, out=sums[1:, 1:])
+    return sums
 
 
 def _deepest(places: Mask, wanted: int = 12) -> list[tuple[int, int]]:
     """Return the places with the most freedom on all sides, and among equals those nearest to the middle of all places."""
     rows, columns = np.nonzero(places)
+    far = max(REACHES)
+    held = places[rows.min() : rows.max() + 1, columns.min() : columns.max() + 1]
+    sums = _sums(np.pad(held, far))
     freedom = np.zeros(len(rows))
-    for reach in (2, 5, 9):
-        sums = _sums(np.pad(places, reach))
+    for reach in REACHES:
+        s = sums[far - reach : len(sums) - far + reach, far - reach : sums.shape[1] - far + reach]
         size = 2 * reach + 1
-        freedom += (
-            sums[rows + size, columns + size]
-            - sums[rows, columns + size]
-            - sums[rows + size, columns]
-            + sums[rows, columns]
-        ) / size**2
+        around = s[size:, size:] - s[:-size, size:] - s[size:, :-size] + s[:-size, :-size]
+        freedom += around[held] / size**2
     away = np.hypot(rows - rows.mean(), columns - columns.mean())
-    order = np.lexsort((columns, rows, np.round(away - 30.0 * freedom, 6)))
+    cost = np.round(away - 30.0 * freedom, 6)
+    if len(cost) > wanted:  # of thousands only the first few are put in order
+        few = cost <= np.partition(cost, wanted - 1)[wanted - 1]
+        rows, columns, cost = rows[few], columns[few], cost[few]
+    order = np.lexsort((columns, rows, cost))
     return [(int(rows[i]), int(columns[i])) for i in order[:wanted]]
