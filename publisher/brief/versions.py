@@ -6,6 +6,7 @@ from publisher import __version__
 
 LIBRARIES = (
     "fonttools", "numpy", "pikepdf", "pillow", "pyclipper", "pypdfium2", "pyyaml", "reportlab", "segno", "shapely", "spyrrow",
+    "svgwrite",
 )  # fmt: skip
 """Not here: what only judges (jsonschema, pypdf) or only talks (click). With another version of those a file stays the same."""
 

@@ -1,13 +1,16 @@
 """Cut files: SVG in mm at true size, one group per kind of line. For knives that a machine holds, and for vector editors."""
 
-from collections.abc import Iterator
+from __future__ import annotations
+
 from math import radians
-from xml.etree.ElementTree import Element
+from typing import TYPE_CHECKING
 
 from publisher.basics import Line, LineKind, Path, Pose, angle, polar
 from publisher.geometry import Part, Region
 from publisher.material import Layout
-from publisher.press.svg import add, svg_bytes, svg_drawing
+
+if TYPE_CHECKING:
+    import svgwrite
 
 # ISO 128-2 widths in mm, so that a viewer shows what is cut, scored and drawn; a machine goes by the group's id
 WIDTHS = {
@@ -30,8 +33,8 @@ def write_part_svg(part: Part) -> bytes:
     """Return one finished piece as SVG: its outline (not the template: no pencil runs round a machine's blade), openings, marks."""
     box = part.outline.outer.box.grown(1.0)  # room for the line's own width
     drawing = _drawing(f"{part.letter} {part.name}", box.width, box.height)
-    _draw(drawing, box.height, [(part, Pose(-box.left, -box.bottom))])
-    return svg_bytes(drawing)
+    _add(drawing, box.height, [(part, Pose(-box.left, -box.bottom))])
+    return _text(drawing)
 
 
 def write_sheet_svg(layout: Layout, parts: tuple[Part, ...]) -> bytes:
@@ -40,35 +43,39 @@ def write_sheet_svg(layout: Layout, parts: tuple[Part, ...]) -> bytes:
     width, height = layout.sheet.width, layout.sheet.height
     drawing = _drawing(f"{layout.board}, {layout.sheet.label}", width, height)
     edge = _group(drawing, LineKind.REFERENCE, "sheet")
-    add(edge, "rect", x=0, y=0, width=_round(width), height=_round(height))
-    _draw(drawing, height, [(by_id[item.part], item.pose) for item in layout.items])
-    return svg_bytes(drawing)
+    edge.add(drawing.rect(insert=(0, 0), size=(_round(width), _round(height))))
+    drawing.add(edge)
+    _add(drawing, height, [(by_id[item.part], item.pose) for item in layout.items])
+    return _text(drawing)
 
 
-def _drawing(title: str, width: float, height: float) -> Element:
-    size = _round(width), _round(height)
-    return svg_drawing(title, (f"{size[0]}mm", f"{size[1]}mm"), size)
+def _drawing(title: str, width: float, height: float) -> svgwrite.Drawing:
+    import svgwrite  # not above: its own imports take as long as a whole room's, and most commands write no SVG
+
+    drawing = svgwrite.Drawing(size=(f"{_round(width)}mm", f"{_round(height)}mm"), debug=False)
+    drawing.viewbox(0, 0, _round(width), _round(height))
+    drawing.set_desc(title=title)
+    return drawing
 
 
-def _group(drawing: Element, kind: LineKind, name: str) -> Element:
-    dashes = {"stroke_dasharray": DASHES[kind]} if kind in DASHES else {}
-    return add(drawing, "g", id=name, fill="none", stroke="black", stroke_width=WIDTHS[kind], **dashes)
+def _group(drawing: svgwrite.Drawing, kind: LineKind, name: str) -> svgwrite.container.Group:
+    group = drawing.g(id=name, fill="none", stroke="black", stroke_width=WIDTHS[kind])
+    if kind in DASHES:
+        group["stroke-dasharray"] = DASHES[kind]
+    return group
 
 
-def _draw(drawing: Element, height: float, placed: list[tuple[Part, Pose]]) -> None:
+def _add(drawing: svgwrite.Drawing, height: float, placed: list[tuple[Part, Pose]]) -> None:
     for kind in LineKind:
-        if paths := [path for part, pose in placed for path in _paths(part, kind, pose, height)]:
-            group = _group(drawing, kind, kind.value)
-            for path in paths:
-                add(group, "path", d=path)
-
-
-def _paths(part: Part, kind: LineKind, pose: Pose, height: float) -> Iterator[str]:
-    if kind is LineKind.CUT:
-        yield _region_path(part.outline, pose, height)
-    for mark in part.marks:
-        if mark.kind is kind:
-            yield _path(mark.path.placed(pose), height)
+        group = _group(drawing, kind, kind.value)
+        for part, pose in placed:
+            if kind is LineKind.CUT:
+                group.add(drawing.path(d=_region_path(part.outline, pose, height)))
+            for mark in part.marks:
+                if mark.kind is kind:
+                    group.add(drawing.path(d=_path(mark.path.placed(pose), height)))
+        if group.elements:
+            drawing.add(group)
 
 
 def _round(mm: float) -> float:
@@ -96,3 +103,8 @@ def _path(path: Path, height: float) -> str:
         r, flag = _round(edge.radius), 0 if edge.ccw else 1  # y points down in SVG: anticlockwise becomes sweep 0
         d.extend(f"A {r} {r} 0 0 {flag} {_round(x)} {_round(height - y)}" for x, y in ends)
     return " ".join([*d, "Z"] if path.closed else d)
+
+
+def _text(drawing: svgwrite.Drawing) -> bytes:
+    text: str = drawing.tostring()
+    return ('<?xml version="1.0" encoding="utf-8"?>\n' + text + "\n").encode("utf-8")

@@ -10,7 +10,6 @@ from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from publisher.basics import Point, record
-from publisher.press.svg import add, svg_bytes, svg_drawing
 
 if TYPE_CHECKING:
     from PIL import ImageDraw, ImageFont
@@ -140,19 +139,28 @@ def _drawn(plot: SweepPlot) -> tuple[list[_Line], list[_Label]]:
 
 def write_plot_svg(plot: SweepPlot) -> bytes:
     """Return the plot as SVG."""
-    size = str(PLOT_WIDE), str(plot.height)
-    drawing = svg_drawing(plot.title, size, (PLOT_WIDE, plot.height))
-    add(drawing, "rect", x=0, y=0, width=PLOT_WIDE, height=plot.height, fill="white")
+    import svgwrite  # not above: its own imports take as long as a whole room's
+
+    drawing = svgwrite.Drawing(size=(PLOT_WIDE, plot.height), debug=False)
+    drawing.viewbox(0, 0, PLOT_WIDE, plot.height)
+    drawing.set_desc(title=plot.title)
+    drawing.add(drawing.rect((0, 0), (PLOT_WIDE, plot.height), fill="white"))
     lines, labels = _drawn(plot)
     for line in lines:
-        points = " ".join(f"{round(x, 2)},{round(y, 2)}" for x, y in line.points)
-        dashes = {"stroke_dasharray": " ".join(map(str, line.dashes))} if line.dashes else {}
-        add(drawing, "polyline", points=points, fill="none", stroke="black", stroke_width=line.width, **dashes)
+        points = [(round(x, 2), round(y, 2)) for x, y in line.points]
+        shape = drawing.polyline(points, fill="none", stroke="black", stroke_width=line.width)
+        if line.dashes:
+            shape["stroke-dasharray"] = " ".join(map(str, line.dashes))
+        drawing.add(shape)
     for label in labels:
-        x, y = (round(value, 2) for value in label.at)
-        style = {"font_size": LETTERS_PX, "font_family": "sans-serif", "text_anchor": label.anchor}
-        add(drawing, "text", label.text, x=x, y=y, **style)
-    return svg_bytes(drawing)
+        at = (round(label.at[0], 2), round(label.at[1], 2))
+        drawing.add(
+            drawing.text(
+                label.text, insert=at, font_size=LETTERS_PX, font_family="sans-serif", text_anchor=label.anchor
+            )
+        )
+    text: str = drawing.tostring()
+    return ('<?xml version="1.0" encoding="utf-8"?>\n' + text + "\n").encode("utf-8")
 
 
 def write_plot_png(plot: SweepPlot) -> bytes:
