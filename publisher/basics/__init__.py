@@ -59,6 +59,7 @@ from publisher.basics.promise import (
     TextPromise,
 )
 from publisher.basics.records import record
+from publisher.basics.remembered import remembered
 
 __all__ = [
     "SAGITTA",
@@ -112,5 +113,6 @@ __all__ = [
     "polar",
     "polyline",
     "record",
+    "remembered",
     "run_checks",
 ]

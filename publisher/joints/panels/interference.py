@@ -6,7 +6,7 @@ from itertools import combinations, pairwise
 import numpy as np
 import shapely
 
-from publisher.basics import record
+from publisher.basics import record, remembered
 from publisher.geometry import Part, polygon, rabbet_strip
 from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.solids import FacePair, corners_of, face_pair
@@ -60,6 +60,24 @@ class _Solid:
         sound = made if made.is_valid else shapely.make_valid(made)
         return sound if self.cut.is_empty else shapely.difference(sound, self.cut)
 
+    @property
+    def levels(self) -> Array:
+        """Levels on which it is looked at where it leans or its sides do, from its outside inward."""
+        return np.linspace(0.0, -self.thick, LEVELS)
+
+    def meets(self, frame: PanelFrame, depth: float) -> bool:
+        """Tell whether its box comes near the plane ``depth`` mm behind another panel's face."""
+        out = frame.outward
+        low, high = self.low - frame.origin, self.high - frame.origin
+        least, most = np.minimum(out * low, out * high).sum(), np.maximum(out * low, out * high).sum()
+        return bool(least <= -depth + PANEL_TOUCH and most >= -depth - PANEL_TOUCH)
+
+
+@remembered
+def _regions(solid: _Solid) -> Array:
+    """Return what there is of a solid on each of its levels."""
+    return np.array([solid.region(-float(w)) for w in solid.levels])
+
 
 def clashes_of(assembly: PanelAssembly) -> tuple[Clash, ...]:
     """Return every pair of panels of an assembly that stand in one place, in the order of the places."""
@@ -92,10 +110,12 @@ def clashes_among(panels: Iterable[tuple[str, Panel]]) -> tuple[Clash, ...]:
 
 def section_of(panel: Panel, frame: PanelFrame, depth: float) -> shapely.Geometry:
     """Return the section of a panel by the plane ``depth`` mm behind another one's face, in that one's coordinates."""
-    cuts = [cut for solid in _solids(panel) if (cut := _section(solid, frame, depth)) is not None]
+    near = [solid for solid in _solids(panel) if solid.meets(frame, depth)]
+    cuts = [cut for solid in near if (cut := _section(solid, frame, depth)) is not None]
     return shapely.union_all(cuts)
 
 
+@remembered
 def _solids(panel: Panel) -> tuple[_Solid, ...]:
     """Return a panel as layers that are the same at every depth but for their bevels."""
     rabbets = [edge for edge in panel.part.edges if edge.rabbet is not None]
@@ -162,13 +182,12 @@ def _section(solid: _Solid, frame: PanelFrame, depth: float) -> shapely.Geometry
             return None
         return shapely.transform(solid.region(-w), lambda p: _carried(solid, frame, p, np.full(len(p), w)))
     square = not solid.bevelled and abs(c) < 1e-9
-    levels = np.linspace(0.0, -t, 2 if square else LEVELS)
+    levels = np.array([0.0, -t]) if square else solid.levels
     way = np.array([-b, a]) / across
-    rows = []
-    for w in levels:
-        foot = np.array([a, b]) * (level - c * w) / across**2
-        line = shapely.LineString([foot - 1e5 * way, foot + 1e5 * way])
-        rows.append(_intervals(shapely.intersection(line, solid.region(-float(w))), foot, way, float(w)))
+    feet = np.array([a, b]) * (level - c * levels)[:, None] / across**2
+    lines = shapely.linestrings(np.stack([feet - 1e5 * way, feet + 1e5 * way], axis=1))
+    cuts = shapely.intersection(lines, solid.square if square else _regions(solid))
+    rows = [_intervals(cut, foot, way, float(w)) for cut, foot, w in zip(cuts, feet, levels, strict=True)]
     strips = [
         shapely.Polygon(_carried(solid, frame, quad[:, :2], quad[:, 2]))
         for upper, lower in pairwise(rows)

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
-from publisher.basics import Place, record
+from publisher.basics import Place, record, remembered
 from publisher.design import EdgeRef, FaceSeat, Join, Lining, PanelPlan, Rest
 from publisher.geometry import Part, polygon
 from publisher.joints.panels.bent import facets_of, frame_at, frame_from
@@ -43,20 +43,26 @@ class PanelAssembly:
     @property
     def solid(self) -> tuple[Panel, ...]:
         """The boards, and the plates behind seams of split ones."""
-        return (*self.boards, *plates_on(self.panels))
+        return _solid_boards(self.panels)
 
     def panel(self, name: str) -> Panel | None:
         """Return the panel at this place, or None."""
         return next((p for p in self.panels if p.name == name), None)
 
 
-def flat_boards(panels: Iterable[Panel], *, patterned: bool = False) -> tuple[Panel, ...]:
+@remembered
+def flat_boards(panels: tuple[Panel, ...], *, patterned: bool = False) -> tuple[Panel, ...]:
     """Return panels with their bent ones as flat facets, each with the name of the place; ``patterned`` for pictures."""
     return tuple(
         replace(panel, part=part, frame=frame)
         for panel in panels
         for part, frame in facets_of(panel.part, panel.frame, patterned=patterned)
     )
+
+
+@remembered
+def _solid_boards(panels: tuple[Panel, ...]) -> tuple[Panel, ...]:
+    return (*flat_boards(panels), *plates_on(panels))
 
 
 def plates_on(panels: Iterable[Panel]) -> tuple[Panel, ...]:

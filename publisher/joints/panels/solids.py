@@ -7,7 +7,7 @@ from math import radians, tan
 import numpy as np
 import shapely
 
-from publisher.basics import Point, record
+from publisher.basics import Point, record, remembered
 from publisher.geometry import Part, polygon
 from publisher.joints.panels.bent import arc_of_facet
 from publisher.joints.panels.space import Array, PanelFrame
@@ -68,6 +68,7 @@ def _offsets(part: Part, ring: Array) -> Array:
     return offsets
 
 
+@remembered
 def corners_of(part: Part) -> Array:
     """Return all corners of a part's solid in its own coordinates (n, 3): outline on both faces."""
     pair = face_pair(part, part.outline.outer.points)

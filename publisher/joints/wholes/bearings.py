@@ -1,11 +1,9 @@
 """How a thing lies on what carries it: broad face on broad face, edges, and how much of their seat is covered. Mm."""
 
-from collections.abc import Iterator
-
 import numpy as np
 import shapely
 
-from publisher.basics import record
+from publisher.basics import record, remembered
 from publisher.joints.outlines import Array, corners, pieces
 from publisher.joints.panels import BARE, PANEL_TOUCH, Panel
 from publisher.joints.wholes.put import PlacedThing, PlacedWhole
@@ -75,13 +73,11 @@ class _Rim:
 NO_RIM = _Rim(0.0, 0.0, 0.0, (0.0, 0.0))
 
 
-def bearings_of(whole: PlacedWhole) -> Iterator[Bearing]:
-    """Yield every thing on each thing that carries it, where they touch in more than points."""
-    for one in whole.things:
-        for name in one.thing.on:
-            found = _bearing(one, whole.thing(name))
-            if found is not None:
-                yield found
+@remembered
+def bearings_of(whole: PlacedWhole) -> tuple[Bearing, ...]:
+    """Return every thing on each thing that carries it, where they touch in more than points."""
+    found = (_bearing(one, whole.thing(name)) for one in whole.things for name in one.thing.on)
+    return tuple(bearing for bearing in found if bearing is not None)
 
 
 def _bearing(one: PlacedThing, other: PlacedThing) -> Bearing | None:

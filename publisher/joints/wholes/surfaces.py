@@ -6,7 +6,7 @@ import numpy as np
 import numpy.typing as npt
 import shapely
 
-from publisher.basics import record
+from publisher.basics import record, remembered
 from publisher.joints.outlines import Array
 from publisher.joints.panels import Panel, face_pair
 
@@ -37,23 +37,30 @@ class Gaps:
 
 def surfaces_of(panels: Iterable[Panel], *, up: bool) -> Surfaces:
     """Return the faces of panels that look up, or down."""
+    each = [_of_panel(panel, up=up) for panel in panels]
+    return Surfaces(
+        np.concatenate([np.array([], dtype=object), *(one.areas for one in each)]),
+        np.vstack([np.zeros((0, 3)), *(one.planes for one in each)]),
+        np.concatenate([np.array([], dtype=np.bool_), *(one.broad for one in each)]),
+    )
+
+
+@remembered
+def _of_panel(panel: Panel, *, up: bool) -> Surfaces:
     areas: list[shapely.Geometry] = []
     planes: list[Array] = []
-    broad: list[bool] = []
-    for panel in panels:
-        rings = [face_pair(panel.part, path.points) for path in panel.part.outline.paths]
-        near = [panel.frame.carry(_at(ring.outside, 0.0)) for ring in rings]
-        far = [panel.frame.carry(_at(ring.inside, -panel.part.thickness)) for ring in rings]
-        for side, normal in ((near, panel.frame.outward), (far, -panel.frame.outward)):
-            if (normal[2] if up else -normal[2]) > LEAST_SLOPE:
-                areas.append(shapely.Polygon(side[0][:, :2], [ring[:, :2] for ring in side[1:]]))
-                planes.append(_plane(normal, side[0][0]))
-                broad.append(True)
-        for front, back in zip(near, far, strict=True):
-            _sides(front, back, areas, planes, up=up)
-        broad += [False] * (len(areas) - len(broad))
+    rings = [face_pair(panel.part, path.points) for path in panel.part.outline.paths]
+    near = [panel.frame.carry(_at(ring.outside, 0.0)) for ring in rings]
+    far = [panel.frame.carry(_at(ring.inside, -panel.part.thickness)) for ring in rings]
+    for side, normal in ((near, panel.frame.outward), (far, -panel.frame.outward)):
+        if (normal[2] if up else -normal[2]) > LEAST_SLOPE:
+            areas.append(shapely.Polygon(side[0][:, :2], [ring[:, :2] for ring in side[1:]]))
+            planes.append(_plane(normal, side[0][0]))
+    faces = len(areas)
+    for front, back in zip(near, far, strict=True):
+        _sides(front, back, areas, planes, up=up)
     made = shapely.make_valid(np.array(areas, dtype=object)) if areas else np.array([], dtype=object)
-    return Surfaces(made, np.array(planes).reshape(-1, 3), np.array(broad, dtype=np.bool_))
+    return Surfaces(made, np.array(planes).reshape(-1, 3), np.arange(len(areas)) < faces)
 
 
 def _at(ring: Array, z: float) -> Array:

@@ -1,0 +1,34 @@
+"""What follows from records alone is worked out once: a record never changes, so that the same one gives the same again.
+
+A record is known again by being the same object. Its hash would be that of all that it holds, which takes longer than most works.
+"""
+
+from collections.abc import Callable
+from functools import wraps
+from typing import ParamSpec, TypeVar
+
+MOST = 1000
+"""Results that are kept of one function; then the oldest goes."""
+
+Given = ParamSpec("Given")
+Result = TypeVar("Result")
+
+
+def remembered(work: Callable[Given, Result]) -> Callable[Given, Result]:
+    """Return a pure function of records, and of tuples of them, that does its work once for each.
+
+    What it returns is shared by all who ask: nobody may change it.
+    """
+    known: dict[tuple[object, ...], tuple[object, Result]] = {}
+
+    @wraps(work)
+    def once(*given: Given.args, **named: Given.kwargs) -> Result:
+        key = (*map(id, given), *named.items())
+        if key not in known:
+            result = work(*given, **named)
+            if len(known) >= MOST:
+                del known[next(iter(known))]
+            known[key] = (given, result)  # what was given is kept: while it is there, no other object has its id
+        return known[key][1]
+
+    return once
