@@ -6,10 +6,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+import yaml
 
-from tests.whole.conftest import changed
+from tests.design.conftest import laid_over
+from tests.whole.conftest import ROOT, changed, demo, demo_pack
 
 Publisher = Callable[..., Any]
+TABLE: dict[str, Any] = yaml.safe_load((ROOT / "tests/cases/design.yaml").read_text("utf-8"))
 
 PACK = """\
 format: 2
@@ -103,6 +106,36 @@ ALIKE = {
     "names": ("papers: [a4, letter]", "papers: [a4, A4]"),
     "a paper that is too small": ("papers: [a4, letter]", "papers: [{name: stamp, width: 30 mm, height: 40 mm}]"),
 }
+
+
+BAD = (
+    *(
+        pytest.param(folder, id=folder.parent.name)
+        for folder in sorted((ROOT / "tests/cases/brief").glob("*/bad"))
+        if (folder / "spec.yaml").is_file()
+    ),
+    *(pytest.param(laid_over(case["bad"].replace("⟦", "")), id=rule) for rule, case in TABLE.items()),
+)
+
+
+@pytest.mark.parametrize("bad", BAD)
+def test_check_finds_in_a_bad_design_what_build_finds(bad: Path | str, publisher: Publisher, tmp_path: Path) -> None:
+    folder = bad
+    if isinstance(bad, str):
+        folder = tmp_path / "laid-over"
+        folder.mkdir()
+        (folder / "spec.yaml").write_text(bad, encoding="utf-8")
+    check, build = publisher("check", folder), publisher("build", folder, "--paper", "a4", "--out", tmp_path / "out")
+    assert (check.code, check.err) == (build.code, build.err)
+    assert check.err
+
+
+@pytest.mark.parametrize("slug", sorted(spec.parent.name for spec in (ROOT / "designs").glob("*/spec.yaml")))
+def test_check_finds_nothing_in_a_demo_as_build_does(slug: str, packs: Path) -> None:
+    """Building them for ``packs`` said nothing."""
+    assert (packs / slug / "packs.json").is_file()
+    found = [demo_pack(slug, paper).findings for paper in ("a4", "letter")]
+    assert [demo(slug).findings, *found] == [(), (), ()]
 
 
 @pytest.mark.parametrize("case", ALIKE)

@@ -67,10 +67,13 @@ def _pages(
     text = frame.text
     top = text.top - SPACE
     cells = columns(text, 2, GUTTER * 1.5)
+    if max((context.type.width(caution.title, HEADING) for caution in cautions), default=0.0) > cells[0].width:
+        cells = columns(text, 1, 0.0)  # a small paper: a title is never broken
     pages: list[list[Drawn]] = [[]]
     heights = [_block(context, c, 0.0, 0.0, cells[0].width).height + 2 * SPACE for c in cautions]
     # the columns of a page that is not full are made as alike as can be
-    alike = min(max(sum(heights[:k]), sum(heights[k:])) for k in range(len(heights) + 1))
+    ends = range(len(heights) + 1) if len(cells) > 1 else (0,)
+    alike = min(max(sum(heights[:k]), sum(heights[k:])) for k in ends)
     room = min(top - text.bottom, alike)
     column, y, low = 0, top, top
     for caution, height in zip(cautions, heights, strict=True):

@@ -3,10 +3,13 @@
 from collections.abc import Callable
 from dataclasses import replace
 
+import pytest
+
 from publisher.pages import Words
 from publisher.pages.front.cautions import caution_drafts
 from publisher.pages.sheet.caution_words import material_words, tool_words
 from publisher.pages.sheet.draft import Context, Numbers
+from publisher.pages.type import HEADING
 
 NUMBERS = Numbers(6, 9, (), (), ())
 SECTIONS = {"How to use a template", "How to cut a bevel", "Lines and what to do along them"}
@@ -34,6 +37,19 @@ def test_all_cautions_together_run_on_and_stay_inside_the_page(demo: Callable[..
         for thing in draft.body(NUMBERS).drawn:
             if isinstance(thing, Words):
                 assert thing.y >= draft.frame.text.bottom - 0.5
+
+
+@pytest.mark.parametrize(("width", "across"), [(134.0, 1), (210.0, 2)])
+def test_titles_stand_beside_each_other_only_where_they_are_whole(
+    width: float, across: int, demo: Callable[..., Context]
+) -> None:
+    context = demo("toll-house", "a5")
+    narrow = replace(context, paper=replace(context.paper, width=width))
+    draft = caution_drafts(narrow)[0]
+    heads = [w for w in draft.body(NUMBERS).drawn if isinstance(w, Words) and w.tag == "h2" and w.text not in SECTIONS]
+    assert len({w.x for w in heads}) == across
+    beside = min((w.x for w in heads if w.x > heads[0].x), default=draft.frame.text.right)
+    assert all(w.x > heads[0].x or w.x + narrow.type.width(w.text, HEADING) < beside for w in heads)
 
 
 def said(context: Context) -> str:
