@@ -31,8 +31,8 @@ from publisher.pages.sheet import (
     thinned,
     too_many_pages,
 )
-from publisher.pages.templates import template_drafts, with_top_marks
-from publisher.pages.tiles import tile_drafts
+from publisher.pages.templates import with_top_marks
+from publisher.pages.tiles import true_page_drafts
 from publisher.pages.type import Faces, Setter, face, faces_of, tidy
 
 
@@ -49,8 +49,7 @@ PAGES: tuple[PageMaker, ...] = (  # every kind of page, in the order of the pack
     PageMaker(print_check_drafts, (("print_check", "Print check"),)),
     PageMaker(cut_list_drafts, (("cut_list", "Cut list and boards"),)),
     PageMaker(caution_drafts, (("cautions", "Before you cut"),)),
-    PageMaker(template_drafts, (("templates", "Templates"),)),
-    PageMaker(tile_drafts, (("overview", "Map of the tiles"), ("tiles", "Tiles"))),
+    PageMaker(true_page_drafts, (("templates", "Templates"), ("overview", "Map of the tiles"), ("tiles", "Tiles"))),
     PageMaker(step_drafts, (("steps", "Instructions"),)),
 )
 

@@ -7,7 +7,7 @@ Never: cut a part into tiles.
 from publisher.pages.templates.label_room import LabelRoom
 from publisher.pages.templates.label_words import Says, says, shortened
 from publisher.pages.templates.labels import blocks, details, identities, letters, small_blocks
-from publisher.pages.templates.page_words import near
+from publisher.pages.templates.page_words import Shown, free_paper, near
 from publisher.pages.templates.part_notes import mark_notes, quiet_boxes
 from publisher.pages.templates.part_strokes import (
     mark_promises,
@@ -19,9 +19,17 @@ from publisher.pages.templates.part_strokes import (
     waste_strokes,
 )
 from publisher.pages.templates.spots import Spot, sides_carried, spot_drawn, spot_promises
-from publisher.pages.templates.template_forms import PART_AWAY, PART_GAP
-from publisher.pages.templates.template_frames import page_frame
+from publisher.pages.templates.template_forms import PART_AWAY, PART_GAP, Chunk, cover, roomy
+from publisher.pages.templates.template_frames import frames, free_area, page_frame
 from publisher.pages.templates.template_labels import Sample, first_spot, patterned, sample_count, samples
-from publisher.pages.templates.template_pages import MOST_PRINTED, TOO_MANY_COPIES, template_drafts
-from publisher.pages.templates.template_plan import planner_of
+from publisher.pages.templates.template_pages import (
+    MOST_PRINTED,
+    TOO_MANY_COPIES,
+    most_used_first,
+    pages_title,
+    refusal,
+    template_drafts,
+    templates_body,
+)
+from publisher.pages.templates.template_plan import Load, Planner, planner_of
 from publisher.pages.templates.top_marks import with_top_marks

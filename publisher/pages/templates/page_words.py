@@ -5,14 +5,14 @@ from dataclasses import replace
 
 import shapely
 
-from publisher.basics import Box, Pose, record
+from publisher.basics import Box, Point, Pose, record
 from publisher.geometry import polygon
 from publisher.pages.sheet import Context, Frame
 from publisher.pages.templates.label_room import LabelRoom
 from publisher.pages.templates.label_words import Says, shortened
 from publisher.pages.templates.labels import Label, details, faces
 from publisher.pages.templates.spots import Spot
-from publisher.pages.templates.template_forms import PADDING, PART_AWAY, PART_GAP, places_round
+from publisher.pages.templates.template_forms import PADDING, PART_AWAY, PART_GAP, Chunk, places_round
 from publisher.pages.templates.template_frames import free_area
 from publisher.pages.templates.template_labels import Labels, Sample, part_room
 from publisher.pages.type import as_polygon
@@ -40,6 +40,7 @@ class Shown:
 
     frame: Frame
     lying: tuple[Lying, ...]
+    chunks: tuple[tuple[Chunk, Point], ...] = ()  # each with what carries it to the page
 
 
 def with_words(context: Context, labels: Labels, page: Shown) -> Shown:
@@ -53,7 +54,7 @@ def with_words(context: Context, labels: Labels, page: Shown) -> Shown:
         replace(y, inside=tuple(s.moved(shift) for s in inside.spots))
         for y, (inside, shift) in zip(page.lying, found, strict=True)
     ]
-    paper = free_paper(free_area(page.frame), lying)
+    paper = free_paper(free_area(page.frame), lying, page.chunks)
     for number, (y, (inside, _)) in enumerate(zip(lying, found, strict=True)):
         if y.flag is None and not inside.all:
             spot = _beside(context, labels.said(y.sample), y, paper)
@@ -63,10 +64,13 @@ def with_words(context: Context, labels: Labels, page: Shown) -> Shown:
     return replace(page, lying=tuple(lying))
 
 
-def free_paper(area: shapely.Geometry, lying: Iterable[Lying]) -> shapely.Geometry:
-    """Return where words may stand that belong to no part's inside: off the parts and their flags."""
+def free_paper(
+    area: shapely.Geometry, lying: Iterable[Lying], chunks: Iterable[tuple[Chunk, Point]] = ()
+) -> shapely.Geometry:
+    """Return where words may stand that belong to no part's inside: off the parts, their flags and all else on the page."""
     taken = [polygon(y.sample.part.template.outer, y.pose).buffer(PART_GAP - 0.05) for y in lying]
     taken += [y.flag.polygon.buffer(PADDING + PART_AWAY, join_style="mitre") for y in lying if y.flag]
+    taken += [shapely.Polygon(Pose(*at).apply_all(chunk.ring)).buffer(PART_GAP - 0.05) for chunk, at in chunks]
     return area.difference(shapely.union_all(taken))
 
 

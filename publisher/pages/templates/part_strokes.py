@@ -88,13 +88,19 @@ def mark_strokes(part: Part, pose: Pose, clip: Box | None = None, quiet: Iterabl
 
 
 def waste_strokes(
-    part: Part, pose: Pose, type_: Setter, clip: Box | None = None, quiet: Iterable[Box] = ()
+    part: Part,
+    pose: Pose,
+    type_: Setter,
+    clip: Box | None = None,
+    quiet: Iterable[Box] = (),
+    taken: shapely.Geometry | None = None,
 ) -> tuple[Drawn, ...]:
-    """Return the hatching of what is cut out and thrown away, with the word “remove” where it fits; none in ``quiet`` boxes.
+    """Return the hatching of what is cut out and thrown away, with the word “remove” where it fits; none in ``quiet`` boxes, nor
+    where the area is ``taken`` by something else.
 
     The strips of rabbets, of which only the foam goes, are hatched without the word.
     """
-    silence = shapely.union_all([as_polygon(b) for b in quiet])
+    silence = shapely.union_all([*(as_polygon(b) for b in quiet), *((taken,) if taken is not None else ())])
     hatch: list[Path] = []
     words: list[Drawn] = []
     for hole in part.template.holes:

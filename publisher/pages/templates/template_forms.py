@@ -13,6 +13,7 @@ from publisher.pages.type import as_polygon
 
 PART_GAP = 3.0  # least paper between two parts
 PADDING = 1.2  # mm between the words of a flag and its edge
+LEAST_ROOM = 20.0  # mm across of an opening in which other parts may lie
 PART_AWAY = 4.0  # least paper between a part and words or furniture that are not its own
 
 
@@ -24,6 +25,22 @@ class Form:
     ring: tuple[Point, ...]
     label: Label | None = None
     label_at: Point = (0.0, 0.0)
+    holes: tuple[tuple[Point, ...], ...] = ()
+
+    @property
+    def shape(self) -> shapely.Polygon:
+        """The area that it fills."""
+        return shapely.Polygon(self.ring, self.holes)
+
+
+@record
+class Chunk:
+    """What shares pages with templates and lies as it is: the ring that it fills, mm from an origin of its own, and how much of
+    that in mm² the page shows of a part."""
+
+    key: str
+    ring: tuple[Point, ...]
+    area: float
 
 
 def sides(rectangle: shapely.Geometry) -> tuple[float, float]:
@@ -80,6 +97,26 @@ def cover(shape: shapely.Polygon) -> tuple[Point, ...]:
     short = float(shapely.distance(rough, shapely.points(shapely.get_coordinates(shape.exterior))).max())
     if short > 1e-9:
         rough = rough.buffer(short + 1e-3, join_style="mitre", mitre_limit=1.5)
+    return tuple((float(x), float(y)) for x, y in rough.exterior.coords[:-1])
+
+
+def roomy(hole: shapely.Polygon) -> bool:
+    """Say whether a part could lie in an opening, by its box."""
+    left, bottom, right, top = hole.bounds
+    return bool(min(right - left, top - bottom) >= LEAST_ROOM)
+
+
+def uncovered(hole: shapely.Polygon) -> tuple[Point, ...]:
+    """Return a ring with few points that a hole covers and that is nowhere more than 0.25 mm inside it; () where none is left."""
+    rough = hole.simplify(0.1).buffer(-0.1, join_style="mitre", mitre_limit=1.5)
+    short = (
+        float(shapely.distance(hole, shapely.points(shapely.get_coordinates(rough))).max())
+        if not rough.is_empty
+        else 0.0
+    )
+    rough = rough.buffer(-short, join_style="mitre", mitre_limit=1.5) if short > 1e-9 else rough
+    if not isinstance(rough, shapely.Polygon) or rough.is_empty:
+        return ()
     return tuple((float(x), float(y)) for x, y in rough.exterior.coords[:-1])
 
 

@@ -19,7 +19,7 @@ from publisher.pages.templates.labels import STYLES, Label, alone, blocks, flags
 from publisher.pages.templates.part_notes import mark_notes
 from publisher.pages.templates.part_strokes import is_texture, quiet_lines
 from publisher.pages.templates.spots import Spot
-from publisher.pages.templates.template_forms import Form, beside, cover
+from publisher.pages.templates.template_forms import Form, beside, cover, roomy, uncovered
 from publisher.pages.templates.top_marks import TOP
 
 UPRIGHT = (0.0, 90.0)
@@ -84,12 +84,12 @@ class Inside:
 class Labels:
     """Finds places for labels; all copies of a part that are alike share what was found for the one with most to say."""
 
-    def __init__(self, context: Context) -> None:
-        """Start with nothing known."""
+    def __init__(self, context: Context, like: "Labels | None" = None) -> None:
+        """Start with nothing known, or with the places inside parts that ``like`` has found."""
         self.context = context
-        self._models: dict[tuple[str, bool], Sample] = {}
-        self._says: dict[tuple[str, int, bool], Says] = {}
-        self._inside: dict[tuple[str, bool, float], Inside] = {}
+        self._models: dict[tuple[str, bool], Sample] = like._models if like else {}
+        self._says: dict[tuple[str, int, bool], Says] = like._says if like else {}
+        self._inside: dict[tuple[str, bool, float], Inside] = like._inside if like else {}
         self._forms: dict[tuple[str, bool, float], Form] = {}
         self._flagged: set[tuple[str, bool]] = set()
 
@@ -147,8 +147,10 @@ class Labels:
         if key not in self._forms:
             model = self.model(sample)
             if bare:
-                ring = Pose(mirrored=model.mirrored).apply_all(model.part.template.outer.points)
-                self._forms[key] = Form(0.0, cover(shapely.Polygon(ring)))
+                own = polygon(model.part.template, Pose(mirrored=model.mirrored))
+                inner = (uncovered(hole) for hole in map(shapely.Polygon, own.interiors) if roomy(hole))
+                holes = tuple(ring for ring in inner if ring)
+                self._forms[key] = Form(0.0, cover(own), holes=holes)
             else:
                 settings = flags(self.context.type, self.said(model))
                 self._forms[key] = beside(model.part, turn, model.mirrored, settings)

@@ -1,6 +1,6 @@
 """Template pages: every part that fits a page, at true size, with its label."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable, Sequence
 from math import hypot
 
 import shapely
@@ -29,7 +29,7 @@ from publisher.pages.templates.part_strokes import (
     waste_strokes,
 )
 from publisher.pages.templates.spots import Spot, sides_carried, spot_drawn, spot_promises
-from publisher.pages.templates.template_forms import PADDING
+from publisher.pages.templates.template_forms import PADDING, PART_GAP
 from publisher.pages.templates.template_frames import frames
 from publisher.pages.templates.template_labels import sample_count, samples
 from publisher.pages.templates.template_plan import planner_of
@@ -45,26 +45,30 @@ TOO_MANY_COPIES = Rule(
 TITLE_MOST = 64  # letters of a title; a longer one names fewer parts
 
 
-def template_drafts(context: Context) -> tuple[PageDraft, ...]:
-    """Return the template pages: parts that fit a page, most used first, on as few pages as can be found."""
-    planner = planner_of(context)
-    small = [p for p in context.parts if planner.fits(p)]
-    small.sort(key=lambda p: (-context.copies(p), p.letter))
+def most_used_first(context: Context, parts: Iterable[Part]) -> tuple[Part, ...]:
+    """Return parts in the order in which their templates stand: those that are cut most often first."""
+    return tuple(sorted(parts, key=lambda p: (-context.copies(p), p.letter)))
+
+
+def refusal(context: Context, small: tuple[Part, ...]) -> PageDraft | None:
+    """Return the empty page that says why templates of these parts are not printed; None when they can be."""
     if sum(sample_count(context, p) for p in small) > MOST_PRINTED:
-        return (_too_many(context, small),)
+        return _too_many(context, small)
     wanted = tuple(s for part in small for s in samples(context, part))
-    if not wanted:
-        return ()
-    if len(wanted) > MOST_COMPOSED and (count := planner.foreseen(wanted)) > MOST_COMPOSED:
+    if len(wanted) > MOST_COMPOSED and (count := planner_of(context).foreseen(wanted)) > MOST_COMPOSED:
         finding = too_many_pages(context, count, max(small, key=lambda p: sample_count(context, p)))
-        return (_refused(context, finding),)
-    pages, _ = planner.plan(wanted)
-    rank = {p.id: n for n, p in enumerate(small)}
+        return _refused(context, finding)
+    return None
+
+
+def template_drafts(context: Context, pages: tuple[Shown, ...]) -> tuple[PageDraft, ...]:
+    """Return the drafts of planned template pages, in the order of their most used parts."""
+    rank = {p.id: n for n, p in enumerate(most_used_first(context, context.parts))}
     pages = tuple(sorted(pages, key=lambda page: min(_rank(y, rank) for y in page.lying)))
     return tuple(_draft(context, page, number, rank) for number, page in enumerate(pages, 1))
 
 
-def _too_many(context: Context, parts: list[Part]) -> PageDraft:
+def _too_many(context: Context, parts: Sequence[Part]) -> PageDraft:
     """Return an empty page with the finding that there is more to print than anybody would."""
     part = max(parts, key=lambda p: sample_count(context, p))
     count = sum(sample_count(context, p) for p in parts)
@@ -97,27 +101,28 @@ def _draft(context: Context, page: Shown, number: int, rank: dict[str, int]) -> 
     return PageDraft(
         kind="templates",
         key=f"templates:{number}",
-        title=_title(named, lambda title: title_fits(context.type, page.frame, title)),
+        title=pages_title(named, lambda title: title_fits(context.type, page.frame, title)),
         frame=page.frame,
-        body=_body(context, tuple(lying)),
+        body=templates_body(context, tuple(lying)),
         task="templates",
         bookmarks=tuple((f"{p.letter} {p.name}", 1) for p in named),
         parts=parts,
     )
 
 
-def _title(parts: list[Part], fits: Callable[[str], bool]) -> str:
-    """Return a title that fits the header: the parts by letter and name, else by letter, else the first letters and how many more."""
+def pages_title(parts: list[Part], fits: Callable[[str], bool], what: str = "Templates") -> str:
+    """Return a title that fits the header: ``what`` and the parts by letter and name, else by letter, else the first letters and how
+    many more."""
     letters = [p.letter for p in parts]
     ways = [[f"{p.letter} {p.name}" for p in parts], letters]
     ways += [[*letters[:shown], f"and {len(letters) - shown} more"] for shown in range(len(letters) - 1, 0, -1)]
-    titles = ("Templates: " + " · ".join(way) for way in ways)
-    return next((title for title in titles if len(title) <= TITLE_MOST and fits(title)), "Templates")
+    titles = (f"{what}: " + " · ".join(way) for way in ways)
+    return next((title for title in titles if len(title) <= TITLE_MOST and fits(title)), what)
 
 
-def _body(context: Context, lying: tuple[Lying, ...]) -> Callable[[Numbers], Body]:
-    """Return the maker of the page's body; all but the page's number is known now."""
-    each = tuple(template_drawn(context.type, y) for y in lying)
+def templates_body(context: Context, lying: tuple[Lying, ...]) -> Callable[[Numbers], Body]:
+    """Return the maker of the body of a page with these templates; all but the page's number is known now."""
+    each = tuple(template_drawn(context.type, y, _in_openings(y, lying)) for y in lying)
     drawn = tuple(thing for one in each for thing in one)
 
     def body(numbers: Numbers) -> Body:
@@ -140,6 +145,15 @@ def _body(context: Context, lying: tuple[Lying, ...]) -> Callable[[Numbers], Bod
         )
 
     return body
+
+
+def _in_openings(one: Lying, lying: tuple[Lying, ...]) -> shapely.Geometry:
+    """Return what other parts, with paper round them, take of the openings of one."""
+    if not one.sample.part.template.holes:
+        return shapely.GeometryCollection()
+    others = [polygon(y.sample.part.template.outer, y.pose) for y in lying if y is not one]
+    room = shapely.union_all([polygon(hole, one.pose) for hole in one.sample.part.template.holes])
+    return shapely.union_all([other.buffer(2 * PART_GAP) for other in others if room.covers(other)])
 
 
 def label_promises(page: int, lying: Lying) -> tuple[TextPromise, ...]:
@@ -184,14 +198,17 @@ def _flag_drawn(lying: Lying) -> tuple[Drawn, ...]:
     return (Stroke(LEADER, paths, Layer.NOTES, None, "figure"),)
 
 
-def template_drawn(setter: Setter, lying: Lying) -> tuple[Drawn, ...]:
-    """Return everything of one template: surface first, then outline, then words, so that no line crosses a word."""
+def template_drawn(setter: Setter, lying: Lying, taken: shapely.Geometry | None = None) -> tuple[Drawn, ...]:
+    """Return everything of one template: surface first, then outline, then words, so that no line crosses a word.
+
+    ``taken``: what other parts take of its openings, where nothing is hatched.
+    """
     part, pose = lying.sample.part, lying.pose
     notes = mark_notes(part, pose, setter, [spot.polygon.buffer(0.5) for spot in lying.spots])
     quiet = [*(spot.box.grown(0.8) for spot in lying.spots), *quiet_boxes(part, pose, notes)]
     words = [w for n in notes for w in n.drawn(setter)]
     return (
-        *waste_strokes(part, pose, setter),
+        *waste_strokes(part, pose, setter, taken=taken),
         *mark_strokes(part, pose, quiet=quiet),
         *outline_strokes(part, pose),
         *words,

@@ -11,7 +11,7 @@ from math import ceil, hypot
 
 import shapely
 
-from publisher.basics import Pose
+from publisher.basics import Point, Pose
 from publisher.geometry import Part, polygon
 from publisher.material import Piece, pack
 from publisher.pages.sheet import A4, LEAST_SQUARE, MOST_ON_A4, PAGE_SQUARE, Context, Frame
@@ -19,6 +19,7 @@ from publisher.pages.templates.page_words import Lying, Shown, with_words
 from publisher.pages.templates.spots import Spot
 from publisher.pages.templates.template_forms import (
     PART_GAP,
+    Chunk,
     Form,
     centring,
     fits_turned,
@@ -39,11 +40,28 @@ FEWER_AT_BEST = 0.9  # of the pages that a first one foretells: later ones are n
 MOST_LINES = MOST_ON_A4 - 400  # path operators of the parts on a page; frame, rulers, code and words take the others
 FILLERS = 0.25  # as much of it again, of the smallest parts
 
+Load = Sample | Chunk  # what a page takes
+
 
 def _lines(part: Part) -> int:
     """Return about how many path operators a template takes."""
     paths = (*part.template.paths, *(mark.path for mark in part.marks))
     return sum(len(path.edges) + 2 for path in paths)
+
+
+def load_key(load: Load) -> tuple[str, int]:
+    """Return what tells a load from all others."""
+    return (load.key, -1) if isinstance(load, Chunk) else (load.part.id, load.copy)
+
+
+def _alike(load: Load) -> tuple[str, bool]:
+    """Return what copies have in common that are packed as one piece."""
+    return (load.key, False) if isinstance(load, Chunk) else (load.part.id, load.mirrored)
+
+
+def loads_of(page: Shown) -> tuple[Load, ...]:
+    """Return all that stands on a page."""
+    return (*(lying.sample for lying in page.lying), *(chunk for chunk, _ in page.chunks))
 
 
 @lru_cache(maxsize=2)
@@ -55,10 +73,12 @@ def planner_of(context: Context) -> "Planner":
 class Planner:
     """Places samples for one context; keeps what it has worked out about each part."""
 
-    def __init__(self, context: Context) -> None:
-        """Start with nothing known."""
+    def __init__(self, context: Context, in_holes: bool = False, like: "Planner | None" = None) -> None:
+        """Start with nothing known, or with the places of labels that another planner found. ``in_holes``: small parts may lie in
+        the openings of large ones."""
         self.context = context
-        self.labels = Labels(context)
+        self.in_holes = in_holes
+        self.labels: Labels = Labels(context, like.labels if like else None)
         self._fits: dict[str, bool] = {}
         self._turns: dict[tuple[str, int], tuple[float, ...]] = {}
         self._areas: dict[str, float] = {}
@@ -70,24 +90,31 @@ class Planner:
             self._fits[part.id] = self._fits_page(part)
         return self._fits[part.id]
 
-    def plan(self, wanted: tuple[Sample, ...]) -> tuple[tuple[Shown, ...], tuple[Sample, ...]]:
-        """Place the samples on as few pages as can be found; return the pages, and the samples that fit none.
+    def plan(self, wanted: tuple[Load, ...], most: int | None = None) -> tuple[tuple[Shown, ...], tuple[Load, ...]]:
+        """Place the loads on as few pages as can be found; return the pages, and what fits none.
 
-        A template whose face is named nowhere, since its page has no room left for words, is packed anew with a flag.
+        A template whose face is named nowhere, since its page has no room left for words, is packed anew with a flag. With ``most``
+        pages given, something is left over where they are not enough.
         """
-        pages, left = self._worded(wanted)
+        pages, left = self._worded(wanted, most)
+        if left and most is not None:
+            return pages, left
         while nameless := tuple(y.sample for page in pages for y in page.lying if self._nameless(y)):
             self.labels.flag(nameless)
             self._gapped.clear()
-            again, left_again = self._worded(wanted)
+            again, left_again = self._worded(wanted, most)
             if len(left_again) > len(left):
+                if most is not None:
+                    return again, left_again
                 break
             pages, left = again, left_again
         return pages, left
 
-    def _worded(self, wanted: tuple[Sample, ...]) -> tuple[tuple[Shown, ...], tuple[Sample, ...]]:
-        """Return filled pages with their words, and the samples that fit none."""
-        pages, left = self.filled(wanted)
+    def _worded(self, wanted: tuple[Load, ...], most: int | None) -> tuple[tuple[Shown, ...], tuple[Load, ...]]:
+        """Return filled pages with their words, and what fits none."""
+        pages, left = self.filled(wanted, most)
+        if left and most is not None:
+            return pages, left
         return tuple(with_words(self.context, self.labels, self._straightened(page)) for page in pages), left
 
     def _nameless(self, lying: Lying) -> bool:
@@ -95,40 +122,48 @@ class Planner:
         bare = lying.flag is None and lying.beside is None and bool(self.labels.said(lying.sample).face)
         return bare and not self.labels.inside(lying.sample, lying.pose.turn).all
 
-    def filled(self, wanted: tuple[Sample, ...]) -> tuple[tuple[Shown, ...], tuple[Sample, ...]]:
-        """Return the pages of ``plan`` before words stand beside parts and parts are laid straight: enough to count them."""
-        pages, left = self._pages(wanted, PAGE_SQUARE)
-        if left or len(pages) > max(self.bound(wanted), self._least_pages(wanted)):
-            tight, left_tight = self._pages(wanted, LEAST_SQUARE, None if left else len(pages) - 1)
+    def filled(self, wanted: tuple[Load, ...], most: int | None = None) -> tuple[tuple[Shown, ...], tuple[Load, ...]]:
+        """Return the pages of ``plan`` before words stand beside parts and parts are laid straight: enough to count them.
+
+        With ``most`` pages given, something is left over where they are not enough.
+        """
+        pages, left = self._pages(wanted, PAGE_SQUARE, most)
+        if left or len(pages) > max(self.bound(wanted), self.least_pages(wanted)):
+            tight, left_tight = self._pages(wanted, LEAST_SQUARE, most if left else len(pages) - 1)
             if (len(left_tight), len(tight)) < (len(left), len(pages)):
                 pages, left = tight, left_tight
         return pages, left
 
-    def foreseen(self, wanted: tuple[Sample, ...]) -> int:
-        """Return how many pages these samples will fill about, and hardly fewer: as many as a first page, the fullest, goes into
+    def foreseen(self, wanted: tuple[Load, ...]) -> int:
+        """Return how many pages these loads will fill about, and hardly fewer: as many as a first page, the fullest, goes into
         them by area, less what a smaller square may save."""
         page = self._page(wanted, PAGE_SQUARE, 0)
-        on_it = self._area(tuple(lying.sample for lying in page.lying)) if page else 0.0
+        on_it = self._area(loads_of(page)) if page else 0.0
         return int(FEWER_AT_BEST * self._area(wanted) / on_it) if on_it else 0
 
-    def bound(self, wanted: tuple[Sample, ...]) -> int:
+    def bound(self, wanted: tuple[Load, ...]) -> int:
         """Return the least number of pages by area."""
         room = max(free_area(f).area for f in frames(self.context.paper, PAGE_SQUARE))
         return ceil(self._area(wanted) / float(room))
 
-    def _least_pages(self, wanted: tuple[Sample, ...]) -> int:
+    def least_pages(self, wanted: tuple[Load, ...]) -> int:
         """Return a number of pages by area with which even the least square cannot do: parts take half the gap along, pages too."""
         room = max(float(free_area(f).buffer(PART_GAP / 2).area) for f in frames(self.context.paper, LEAST_SQUARE))
         return ceil(sum(self._area_with_gap(s) for s in wanted) / room)
 
-    def _area_with_gap(self, sample: Sample) -> float:
-        """Return the least area (mm²) that a sample takes with half the gap round it, its flag included."""
-        key = (sample.part.id, sample.mirrored)
+    def _area_with_gap(self, sample: Load) -> float:
+        """Return the least area (mm²) that a load takes with half the gap round it, its flag included."""
+        key = _alike(sample)
+        if isinstance(sample, Chunk):
+            return float(shapely.Polygon(sample.ring).buffer(PART_GAP / 2 - 0.3).area)
         if key not in self._gapped:
             forms = self.labels.forms(sample, self.turns(sample.part, 0)[:2])
-            least = shapely.area(shapely.buffer([shapely.Polygon(f.ring) for f in forms], PART_GAP / 2 - 0.3)).min()
+            least = shapely.area(shapely.buffer([self._form_shape(f) for f in forms], PART_GAP / 2 - 0.3)).min()
             self._gapped[key] = float(least)
         return self._gapped[key]
+
+    def _form_shape(self, form: Form) -> shapely.Polygon:
+        return form.shape if self.in_holes else shapely.Polygon(form.ring)
 
     def turns(self, part: Part, step: int) -> tuple[float, ...]:
         """Return turns to try: upright first, then the part's least rectangle along the page, last every 5 degrees."""
@@ -140,9 +175,12 @@ class Planner:
             self._turns[key] = tuple(dict.fromkeys(around))
         return self._turns[key]
 
-    def _area(self, wanted: Iterable[Sample]) -> float:
+    def _area(self, wanted: Iterable[Load]) -> float:
         total = 0.0
         for s in wanted:
+            if isinstance(s, Chunk):
+                total += s.area
+                continue
             if s.part.id not in self._areas:
                 self._areas[s.part.id] = float(polygon(s.part.template).area)
             total += self._areas[s.part.id]
@@ -173,35 +211,35 @@ class Planner:
         return any(holds(area, *size) for area in free for size in ((wide, tall), (tall, wide)))
 
     def _pages(
-        self, wanted: tuple[Sample, ...], square: float, most: int | None = None
-    ) -> tuple[tuple[Shown, ...], tuple[Sample, ...]]:
+        self, wanted: tuple[Load, ...], square: float, most: int | None = None
+    ) -> tuple[tuple[Shown, ...], tuple[Load, ...]]:
         """Fill page after page, each with the frame that takes most of what is left; give up when ``most`` will not do."""
         left = wanted
         pages: list[Shown] = []
         while left:
-            if most is not None and len(pages) + self._least_pages(left) > most:
+            if most is not None and len(pages) + self.least_pages(left) > most:
                 break
             some = self._digestible(left)
             page = next((p for step in range(PLAN_STEPS) if (p := self._page(some, square, step))), None)
             if page is None:
                 break
             pages.append(page)
-            here = {(y.sample.part.id, y.sample.copy) for y in page.lying}
-            left = tuple(s for s in left if (s.part.id, s.copy) not in here)
+            here = {load_key(load) for load in loads_of(page)}
+            left = tuple(load for load in left if load_key(load) not in here)
         return tuple(pages), left
 
-    def _digestible(self, left: tuple[Sample, ...]) -> tuple[Sample, ...]:
-        """Return the first samples, at least one, whose lines a page can hold together: all of them but for very fine parts."""
+    def _digestible(self, left: tuple[Load, ...]) -> tuple[Load, ...]:
+        """Return the first loads, at least one, whose lines a page can hold together: all of them but for very fine parts."""
         room = MOST_LINES * max(1.0, self.context.paper.width * self.context.paper.height / A4)
-        sums = accumulate(_lines(sample.part) for sample in left)
+        sums = accumulate(0 if isinstance(load, Chunk) else _lines(load.part) for load in left)
         return left[: max(1, sum(reached <= room for reached in sums))]
 
-    def _page(self, wanted: tuple[Sample, ...], square: float, step: int) -> Shown | None:
-        """Return the fullest page that the frames of this square give; None when not one sample fits."""
+    def _page(self, wanted: tuple[Load, ...], square: float, step: int) -> Shown | None:
+        """Return the fullest page that the frames of this square give; None when not one load fits."""
         choices = frames(self.context.paper, square)
         if len(wanted) > 1:  # a lone part may need any corner; for several, the lower and upper right tell nearly all
             choices = choices[::2] if square == PAGE_SQUARE else choices[::4]
-        if len({(s.part.id, s.mirrored) for s in wanted}) <= FEW_PARTS:
+        if len({_alike(load) for load in wanted}) <= FEW_PARTS:
             return self._fullest(wanted, choices, step, ORDERS)
         offered = self._offered(wanted, OFFERED * max(free_area(f).area for f in choices))
         for some in dict.fromkeys((offered, wanted)):  # all of them where none of the offered fits
@@ -209,28 +247,30 @@ class Planner:
                 return page
         return None
 
-    def _fullest(self, wanted: tuple[Sample, ...], choices: tuple[Frame, ...], step: int, orders: int) -> Shown | None:
-        """Return the fullest page of one of these frames; None when not one sample fits."""
+    def _fullest(self, wanted: tuple[Load, ...], choices: tuple[Frame, ...], step: int, orders: int) -> Shown | None:
+        """Return the fullest page of one of these frames; None when not one load fits."""
         best: tuple[float, Shown] | None = None
         area = self._area(wanted)
-        tries = max(len(self.labels.forms(s, self.turns(s.part, step))) for s in wanted)
+        samples = [load for load in wanted if not isinstance(load, Chunk)]
+        tries = max((len(self.labels.forms(s, self.turns(s.part, step))) for s in samples), default=1)
         for frame in choices:
             free = free_area(frame)
             if best and area > free.area and frame.landscape == best[1].frame.landscape:
                 continue  # they will not all go on one page: the corner matters little
             for choice in range(tries):
-                lying = self._try(wanted, free, step, choice, orders)
-                if not lying:
+                lying, chunks = self._try(wanted, free, step, choice, orders)
+                if not lying and not chunks:
                     continue
-                filled = self._area(y.sample for y in lying)
+                page = Shown(frame, lying, chunks)
+                filled = self._area(loads_of(page))
                 if best is None or filled > best[0] + 1e-6:
-                    best = (filled, Shown(frame, lying))
-                if len(lying) == len(wanted):
-                    return Shown(frame, lying)
+                    best = (filled, page)
+                if len(lying) + len(chunks) == len(wanted):
+                    return page
         return best[1] if best else None
 
-    def _offered(self, wanted: tuple[Sample, ...], most: float) -> tuple[Sample, ...]:
-        """Return the largest of the samples that have ``most`` mm² together, and the smallest, which fill gaps, that have
+    def _offered(self, wanted: tuple[Load, ...], most: float) -> tuple[Load, ...]:
+        """Return the largest of the loads that have ``most`` mm² together, and the smallest, which fill gaps, that have
         ``FILLERS`` of it; in their order."""
         largest = sorted(range(len(wanted)), key=lambda n: -self._area((wanted[n],)))
         taken: set[int] = set()
@@ -243,44 +283,59 @@ class Planner:
         """Return the page with every part as its designer drew it, unturned, when they fit so; the square in the usual corner first."""
         if all(y.pose.turn == 0.0 for y in page.lying):
             return page
+        if page.chunks or self.in_holes:  # these pages are full: nothing would fit so
+            return page
         here = tuple(y.sample for y in page.lying)
         square = page.frame.calibration.width if page.frame.calibration else 0.0
         for frame in dict.fromkeys((*frames(self.context.paper, square)[:4:2], page.frame)):
-            lying = self._try(here, free_area(frame), None, 0)
+            lying, _ = self._try(here, free_area(frame), None, 0)
             if len(lying) == len(here):
                 return Shown(frame, lying)
         return page
 
     def _try(
-        self, wanted: tuple[Sample, ...], free: shapely.Polygon, step: int | None, choice: int, orders: int = ORDERS
-    ) -> tuple[Lying, ...]:
-        """Pack the samples on one page. ``step`` None: unturned. ``choice``: which form of those that carry a flag."""
-        left, bottom, right, top = free.bounds
-        groups: dict[tuple[str, bool], tuple[Form, list[Sample]]] = {}
+        self, wanted: tuple[Load, ...], free: shapely.Polygon, step: int | None, choice: int, orders: int = ORDERS
+    ) -> tuple[tuple[Lying, ...], tuple[tuple[Chunk, Point], ...]]:
+        """Pack the loads on one page. ``step`` None: unturned. ``choice``: which form of those that carry a flag."""
+        groups: dict[str, tuple[Form, list[Load]]] = {}
         pieces: list[Piece] = []
-        for sample in wanted:
-            groups.setdefault((sample.part.id, sample.mirrored), (self._form(sample, step, choice), []))[1].append(
-                sample
-            )
-        for (part, mirrored), (form, alike) in groups.items():
-            bare = (0.0,) if step is None else self.turns(alike[0].part, step)
-            a, b, c, d = shapely.Polygon(form.ring).bounds
-            if form.label and (c - a > right - left or d - b > top - bottom):
-                continue
-            pieces.append(Piece(f"{part}/{mirrored:d}", (form.ring,), (0.0,) if form.label else bare, len(alike)))
+        for load in wanted:
+            name, flag = _alike(load)
+            groups.setdefault(f"{name}/{flag:d}", (self._form(load, step, choice), []))[1].append(load)
+        for name, (form, alike) in groups.items():
+            if piece := self._piece(name, form, alike, free, step):
+                pieces.append(piece)
         if not pieces:
-            return ()
+            return (), ()
         ring = tuple((float(x), float(y)) for x, y in free.exterior.coords[:-1])
         laid = pack(tuple(pieces), (ring,), PART_GAP, 1, orders)
-        found = []
-        for item in laid[0] if laid else ():
-            part_id, flag = item.part.rsplit("/", 1)
-            form, alike = groups[part_id, flag == "1"]
-            found.append((alike[item.copy - 1], form, item.pose))
-        dx, dy = centring([shapely.Polygon(pose.apply_all(form.ring)) for _, form, pose in found], free)
-        return tuple(self._lying(s, form, replace(pose, x=pose.x + dx, y=pose.y + dy)) for s, form, pose in found)
+        found = [(*groups[item.part], item.copy - 1, item.pose) for item in laid[0]] if laid else []
+        dx, dy = centring([shapely.Polygon(pose.apply_all(form.ring)) for form, _, _, pose in found], free)
+        lying: list[Lying] = []
+        chunks: list[tuple[Chunk, Point]] = []
+        for form, alike, number, pose in found:
+            load, moved = alike[number], replace(pose, x=pose.x + dx, y=pose.y + dy)
+            if isinstance(load, Chunk):
+                chunks.append((load, (round(moved.x, 3), round(moved.y, 3))))
+            else:
+                lying.append(self._lying(load, form, moved))
+        return tuple(lying), tuple(chunks)
 
-    def _form(self, sample: Sample, step: int | None, choice: int) -> Form:
+    def _piece(self, name: str, form: Form, alike: list[Load], free: shapely.Polygon, step: int | None) -> Piece | None:
+        """Return what the packer gets of loads that are alike; None where they cannot go into the free area's rectangle."""
+        load = alike[0]
+        still = bool(form.label) or isinstance(load, Chunk)
+        left, bottom, right, top = free.bounds
+        a, b, c, d = shapely.Polygon(form.ring).bounds
+        if still and (c - a > right - left or d - b > top - bottom):
+            return None
+        turns = (0.0,) if step is None or isinstance(load, Chunk) or still else self.turns(load.part, step)
+        rings = (form.ring, *form.holes) if self.in_holes else (form.ring,)
+        return Piece(name, rings, turns, len(alike))
+
+    def _form(self, sample: Load, step: int | None, choice: int) -> Form:
+        if isinstance(sample, Chunk):
+            return Form(0.0, sample.ring)
         forms = self.labels.forms(sample, (0.0,) if step is None else self.turns(sample.part, step))
         return forms[min(choice, len(forms) - 1)]
 

@@ -2,7 +2,7 @@
 
 import shapely
 
-from publisher.basics import Box, Layer, Point, SeamPromise, circle, polyline
+from publisher.basics import Box, Layer, Point, SeamPromise, circle, polyline, record
 from publisher.geometry import polygon
 from publisher.pages.model import Drawn, Fill, Stroke, Words
 from publisher.pages.sheet import Body, Numbers
@@ -10,14 +10,24 @@ from publisher.pages.tiles.mark_names import Marked, NameRoom, placed_name
 from publisher.pages.tiles.seam_marks import TileSeam
 from publisher.pages.tiles.seams import MARK_RADIUS, OVERLAP, TRIM, Cell
 from publisher.pages.tiles.tile_plan import Tiling
-from publisher.pages.type import GAUGE, NOTE, PALE, REFERENCE, Setter, TypeStyle, as_polygon
+from publisher.pages.type import GAUGE, LEAST, NOTE, PALE, REFERENCE, Setter, TypeStyle, as_polygon
 from publisher.pages.type import TRIM as TRIM_LINE
 
 GLUE = OVERLAP - TRIM
+OFF_TRIM = 0.4  # mm
 
 
-def seam_bodies(setter: Setter, plan: Tiling, cell: Cell, numbers: Numbers) -> tuple[Body, Body, list[Box]]:
-    """Return what a tile's seams draw under and over the part, and the boxes in which their marks and words stand."""
+@record
+class Seamed:
+    """What a tile's seams draw under the part and over it, and the boxes in which their marks and words stand."""
+
+    under: Body
+    over: Body
+    boxes: list[Box]
+
+
+def seam_bodies(setter: Setter, plan: Tiling, cell: Cell, numbers: Numbers) -> Seamed:
+    """Return what a tile's seams draw. On a page that others share, words keep to the tile, and name no page."""
     under, over = Body(), Body()
     own = [seam for seam in plan.seams if cell in (seam.first, seam.second)]
     room = _name_room(plan, cell, own)
@@ -45,7 +55,7 @@ def seam_bodies(setter: Setter, plan: Tiling, cell: Cell, numbers: Numbers) -> t
                     for name, a, b in zip(names, marks, there, strict=True)
                 )
             )
-    return under, over, boxes
+    return Seamed(under, over, boxes)
 
 
 def _shifted(plan: Tiling, cell: Cell, point: Point) -> Point:
@@ -98,7 +108,7 @@ def _line_drawn(
 ) -> tuple[Drawn, ...]:
     """Return the line to trim on (or, on the page that is glued on, where that edge will lie), broken at the marks, with its words."""
     first = cell is seam.first
-    window = plan.window(cell)
+    window, alone = plan.window(cell), plan.place(cell).info is not None
     axis = 1 if seam.upright else 0
     at = marks[0][1 - axis]
     low, high = (window.bottom, window.top) if seam.upright else (window.left, window.right)
@@ -109,38 +119,50 @@ def _line_drawn(
     ends = [(a, b) for a, b in zip(stops[::2], stops[1::2], strict=True) if b - a > 0.5]
     paths = tuple(polyline(((at, a), (at, b)) if seam.upright else ((a, at), (b, at))) for a, b in ends)
     drawn: list[Drawn] = [Stroke(REFERENCE if first else TRIM_LINE, paths, Layer.NOTES, None, "figure")]
+    lines = plan.lines_on(cell)
     if first:
         strip = Box(at, low, at + GLUE, high) if seam.upright else Box(low, at - GLUE, high, at)
-        said = (f"glue area: page {page} lies on it", "glue area", "glue")
-    else:
+        said: tuple[str, ...] = ("glue area", "glue")
+        if alone:
+            said = (f"glue area: page {page} lies on it", *said)
+    elif alone:
         gap = 4.2
         strip = (
             Box(at - TRIM - gap, low, at - TRIM, high) if seam.upright else Box(low, at + TRIM, high, at + TRIM + gap)
         )
         said = (f"trim along the dashes, then lay over page {page}", "trim along the dashes", "trim")
-        live = plan.frame.live
+        live = plan.place(cell).frame.live
         if strip.left < live.left or strip.top > live.top - 1.0:
             return tuple(drawn)
-    words, box = _strip_words(setter, said, strip, seam.upright, plan.lines_on(cell) if first else None, boxes)
+        lines = shapely.GeometryCollection()
+    else:  # on what is trimmed off
+        off = TRIM + OFF_TRIM  # letters that reach under their line end short of the dashes
+        strip = Box(at - off, low, at - OFF_TRIM, high) if seam.upright else Box(low, at + OFF_TRIM, high, at + off)
+        said = ("trim along the dashes", "trim")
+    words, box = _strip_words(setter, said, strip, seam.upright, lines, boxes, NOTE if first or alone else LEAST)
     if box:
         boxes.append(box)
     return (*drawn, *words)
 
 
 def _strip_words(
-    setter: Setter, said: tuple[str, ...], strip: Box, upright: bool, lines: shapely.Geometry | None, boxes: list[Box]
+    setter: Setter,
+    said: tuple[str, ...],
+    strip: Box,
+    upright: bool,
+    lines: shapely.Geometry,
+    boxes: list[Box],
+    style: TypeStyle,
 ) -> tuple[tuple[Words, ...], Box | None]:
     """Set the first text that fits into the longest stretch of a strip that no line crosses; return it with its box."""
-    style: TypeStyle = NOTE
     cap = setter.cap(style)
     axis = 1 if upright else 0
     low, high = (strip.bottom, strip.top) if upright else (strip.left, strip.right)
     closed: list[tuple[float, float]] = []
     area = as_polygon(strip)
-    if lines is not None:
-        for piece in shapely.get_parts(lines.intersection(area)):
-            bounds = piece.bounds
-            closed.append((bounds[axis] - 0.8, bounds[axis + 2] + 0.8))
+    for piece in shapely.get_parts(lines.intersection(area)):
+        bounds = piece.bounds
+        closed.append((bounds[axis] - 0.8, bounds[axis + 2] + 0.8))
     for box in boxes:
         if as_polygon(box).intersects(area):
             closed.append((box.bottom - 0.8, box.top + 0.8) if upright else (box.left - 0.8, box.right + 0.8))

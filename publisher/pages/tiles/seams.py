@@ -14,7 +14,7 @@ import numpy as np
 import numpy.typing as npt
 import shapely
 
-from publisher.basics import Box, record
+from publisher.basics import Box, Point, record
 from publisher.pages.type import as_polygon
 
 OVERLAP = 10.0  # common practice for glue stick: enough to hold, not enough to waste a page
@@ -129,10 +129,13 @@ def trim_lines(low: float, high: float, room: float, avoid: tuple[Span, ...], le
     return tuple(reversed(lines))
 
 
-def cut(outline: shapely.Polygon, obstacles: tuple[Obstacle, ...], width: float, height: float) -> Cutting | None:
+def cut(
+    outline: shapely.Polygon, obstacles: tuple[Obstacle, ...], width: float, height: float, paper: float = ROOMY
+) -> Cutting | None:
     """Return the best cutting of a laid outline for windows of at most width × height mm, or None when there is none.
 
-    Several leans of the trim lines are tried each way; fewest tiles win, then fewest slivers, then the quietest seams.
+    ``paper``: how much of it (mm) the windows show at most beyond the part's ends. Several leans of the trim lines are tried each
+    way; fewest tiles win, then fewest slivers, then the quietest seams.
     """
     left, bottom, right, top = outline.bounds
     xs = tuple((o.box.left, o.box.right, o.weight) for o in obstacles)
@@ -146,7 +149,7 @@ def cut(outline: shapely.Polygon, obstacles: tuple[Obstacle, ...], width: float,
         cost = _cost(xs, across) + _cost(ys, down)
         if best and cost > 0.0 and best[0][1] == 0.0 and cost >= best[0][2] and best[1].is_full:
             continue  # no quieter, and nothing to gain by dropping tiles
-        cells, slivers = _cells(outline, across, tuple(-t for t in down), width, height)
+        cells, slivers = _cells(outline, across, tuple(-t for t in down), (width, height), paper)
         key = (float(len(cells)), float(slivers), cost)
         if best is None or key < best[0]:
             best = (key, Cutting(across, tuple(-t for t in down), cells, cost + 20.0 * slivers))
@@ -163,37 +166,38 @@ def _grid(
     bounds: tuple[float, float, float, float],
     across: tuple[float, ...],
     down: tuple[float, ...],
-    width: float,
-    height: float,
+    size: Point,
+    paper: float,
 ) -> list[Cell]:
-    """Return the tiles of all rows and columns that trim lines make of a rectangle (left, bottom, right, top), row by row."""
+    """Return the tiles of all rows and columns that trim lines make of a rectangle (left, bottom, right, top), row by row; their
+    windows are of at most this ``size`` (width, height)."""
     left, bottom, right, top = bounds
     x = (left, *across, right)
     y = (top, *down, bottom)
     cells = []
     for row, (high, low) in enumerate(pairwise(y), 1):
-        above, below = _beyond(high - low, height, row == 1, row == len(y) - 1)
+        above, below = _beyond(high - low, size[1], row == 1, row == len(y) - 1, paper)
         for column, (a, b) in enumerate(pairwise(x), 1):
-            before, after = _beyond(b - a, width, column == 1, column == len(x) - 1)
+            before, after = _beyond(b - a, size[0], column == 1, column == len(x) - 1, paper)
             window = Box(a - before, low - below, b + after, high + above)
             cells.append(Cell(row, column, Box(a, low, b, high), window))
     return cells
 
 
-def _beyond(length: float, room: float, first: bool, last: bool) -> tuple[float, float]:
+def _beyond(length: float, room: float, first: bool, last: bool, paper: float) -> tuple[float, float]:
     """Return how far a window reaches beyond its tile's own length on both sides, as pages are read: what is trimmed off and
     what is glued under, or at the ends of the part what paper is to spare."""
     glue = OVERLAP - TRIM
     used = length + (0.0 if first else TRIM) + (0.0 if last else glue)
-    spare = _paper(room - used, int(first) + int(last))
+    spare = _paper(room - used, int(first) + int(last), paper)
     return spare if first else TRIM, spare if last else glue
 
 
 def _cells(
-    outline: shapely.Polygon, across: tuple[float, ...], down: tuple[float, ...], width: float, height: float
+    outline: shapely.Polygon, across: tuple[float, ...], down: tuple[float, ...], size: Point, paper: float
 ) -> tuple[tuple[Cell, ...], int]:
     """Return the tiles that show something, and how many of them show only a sliver."""
-    cells = _grid(outline.bounds, across, down, width, height)
+    cells = _grid(outline.bounds, across, down, size, paper)
     shown: list[Cell] = []
     slivers = 0
     for cell in cells:
@@ -225,5 +229,5 @@ def tied(cells: Sequence[Cell]) -> bool:
     return reached == places
 
 
-def _paper(spare: float, sides: int) -> float:
-    return min(ROOMY, max(TILE_EDGE, spare / sides)) if sides else TILE_EDGE
+def _paper(spare: float, sides: int, most: float) -> float:
+    return min(most, max(TILE_EDGE, spare / sides)) if sides else TILE_EDGE

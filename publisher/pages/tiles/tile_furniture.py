@@ -80,9 +80,12 @@ def info_drawn(
 ) -> tuple[Body, Box]:
     """Return the map and the words of a tile page: which tile this is, what to do with it, what to measure after taping; and the
     box of the last. ``sides``: what that says of the part's sides, where it has no room for that."""
+    info = plan.place(cell).info
+    if info is None:
+        raise ValueError("a tile on a page that others share has no area for a map")
     for way in WAYS:
-        body, last = _info(setter, plan, cell, caption, numbers, first, sides, way)
-        if last.bottom >= plan.stage.info.bottom:
+        body, last = _info(setter, plan, cell, caption, numbers, first, sides, way, info)
+        if last.bottom >= info.bottom:
             break
     return body, last
 
@@ -96,10 +99,10 @@ def _info(
     first: LengthUnit,
     sides: str,
     way: tuple[float, TypeStyle, bool],
+    info: Box,
 ) -> tuple[Body, Box]:
     """Return ``info_drawn`` in one of its ways, whether or not it stays in its place."""
     share, note, full = way
-    info = plan.stage.info
     band = info.width > info.height
     pages = {c: numbers.page_of(plan.key(c)) or 0 for c in plan.cutting.cells}
     if band:

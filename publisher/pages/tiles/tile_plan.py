@@ -11,7 +11,7 @@ from publisher.geometry import Part, polygon
 from publisher.pages.sheet import LEAST_SQUARE, PAGE_SQUARE, Context, Frame
 from publisher.pages.templates import PART_AWAY, Sample, mark_notes, page_frame, quiet_lines
 from publisher.pages.tiles.seam_marks import TileSeam, seams
-from publisher.pages.tiles.seams import OVERLAP, TRIM, Cell, Cutting, Obstacle, cut, tiles_needed
+from publisher.pages.tiles.seams import OVERLAP, ROOMY, TRIM, Cell, Cutting, Obstacle, cut, tiles_needed
 from publisher.pages.type import SPACE, Note
 
 TURNS = (0.0, 90.0)
@@ -29,22 +29,28 @@ class Stage:
 
 
 @record
+class TilePlace:
+    """Where a tile stands: the frame of its page, what carries laid coordinates there, the page's key, and the area that is kept
+    for map and words; None on a page that tiles share."""
+
+    frame: Frame
+    shift: Point
+    key: str
+    info: Box | None = None
+
+
+@record
 class Tiling:
-    """A copy cut into tiles: how it is turned, on which stage, its laid outline, and the seams with their marks."""
+    """A copy cut into tiles: how it is turned, its laid outline, its tiles and where they stand, and the seams with their marks."""
 
     sample: Sample
     turn: float
-    stage: Stage
     laid: shapely.Polygon
     cutting: Cutting
+    places: tuple[TilePlace, ...] = ()  # in the order of the cutting's cells
     seams: tuple[TileSeam, ...] = ()
     lines: shapely.Geometry = field(default_factory=shapely.GeometryCollection)  # laid: all that words keep off
     notes: tuple[Note, ...] = ()  # laid: the words of the marks
-
-    @property
-    def frame(self) -> Frame:
-        """The frame of every tile page."""
-        return self.stage.frame
 
     @property
     def name(self) -> str:
@@ -52,17 +58,17 @@ class Tiling:
         part = self.sample.part
         return f"{part.letter}.{self.sample.copy} " if self.sample.copy else part.letter
 
+    def place(self, cell: Cell) -> TilePlace:
+        """Return where a tile stands."""
+        return self.places[self.cutting.cells.index(cell)]
+
     def key(self, cell: Cell) -> str:
         """Return the key of the page that shows a tile."""
-        return f"tiles:{self.sample.part.id}:{max(self.sample.copy, 1)}:{cell.row}:{cell.column}"
+        return self.place(cell).key
 
     def shift(self, cell: Cell) -> Point:
-        """Return what carries laid coordinates to the tile's page: its window stands in the middle of the area."""
-        area, window = self.stage.area, cell.window
-        return (
-            round((area.left + area.right - window.left - window.right) / 2, 3),
-            round((area.bottom + area.top - window.bottom - window.top) / 2, 3),
-        )
+        """Return what carries laid coordinates to the tile's page."""
+        return self.place(cell).shift
 
     def lines_on(self, cell: Cell) -> shapely.Geometry:
         """Return, on the tile's page, the lines that words keep off: outlines, marks, and the words of the marks."""
@@ -95,38 +101,71 @@ def least_tiles(context: Context, part: Part) -> int:
     )
 
 
+@record
+class Laid:
+    """A copy laid at one turn, ready to be cut: its outline, the words of its marks, what marks of seams keep off, and what seams do."""
+
+    sample: Sample
+    turn: float
+    outline: shapely.Polygon
+    notes: tuple[Note, ...]
+    quiet: shapely.Geometry
+    obstacles: tuple[Obstacle, ...]
+
+    def cut(self, width: float, height: float, paper: float = ROOMY) -> Tiling | None:
+        """Return it cut for windows of at most width × height mm, its tiles not placed yet; None where it cannot be cut so."""
+        cutting = cut(self.outline, self.obstacles, width, height, paper)
+        return Tiling(self.sample, self.turn, self.outline, cutting) if cutting else None
+
+    def with_seams(self, found: Tiling) -> Tiling:
+        """Return a tiling of it with its seams, and with the lines and words that others keep off."""
+        pose = Pose(turn=self.turn, mirrored=self.sample.mirrored)
+        words = [note.area() for note in self.notes]
+        lines = shapely.union_all([self.outline.boundary, quiet_lines(self.sample.part, pose), *words])
+        return replace(found, seams=seams(found.cutting, self.outline, self.quiet), lines=lines, notes=self.notes)
+
+
+def lay(context: Context, sample: Sample, turn: float) -> Laid:
+    """Lay a copy at a turn (degrees, whole quarters)."""
+    pose = Pose(turn=turn, mirrored=sample.mirrored)
+    notes = mark_notes(sample.part, pose, context.type)
+    marks = quiet_lines(sample.part, pose, surface=False)  # seams may cross the lines of a surface
+    quiet = shapely.union_all([marks, *(note.area() for note in notes)])
+    outline = polygon(sample.part.template, pose)
+    return Laid(sample, turn, outline, notes, quiet, _obstacles(sample.part, pose, quiet))
+
+
 def tiling(context: Context, sample: Sample) -> Tiling:
-    """Return the cutting of a part on this paper that takes fewest pages, then keeps its seams off what matters most.
+    """Return the cutting of a part on pages of its own that takes fewest of them, then keeps its seams off what matters most.
 
     Raises ValueError when no cutting has fewer than a million tiles.
     """
-    laid = {t: polygon(sample.part.template, Pose(turn=t, mirrored=sample.mirrored)) for t in TURNS}
-    notes = {t: mark_notes(sample.part, Pose(turn=t, mirrored=sample.mirrored), context.type) for t in TURNS}
-    words = {t: [n.area() for n in notes[t]] for t in TURNS}
-    quiet = {  # seams may cross the lines of a surface
-        t: shapely.union_all(
-            [quiet_lines(sample.part, Pose(turn=t, mirrored=sample.mirrored), surface=False), *words[t]]
-        )
-        for t in TURNS
-    }
-    obstacles = {t: _obstacles(sample.part, Pose(turn=t, mirrored=sample.mirrored), quiet[t]) for t in TURNS}
-    best: tuple[tuple[float, ...], Tiling] | None = None
-    for order, (turn, stage) in enumerate(_worth_cutting(context, laid)):
-        cutting = cut(laid[turn], obstacles[turn], stage.area.width, stage.area.height)
-        if cutting is None:
+    laid = {turn: lay(context, sample, turn) for turn in TURNS}
+    best: tuple[tuple[float, ...], Tiling, Stage] | None = None
+    for order, (turn, stage) in enumerate(_worth_cutting(context, {t: one.outline for t, one in laid.items()})):
+        found = laid[turn].cut(stage.area.width, stage.area.height)
+        if found is None:
             continue
         upright = 2.0 if turn else 0.0  # a part reads best as it stands
-        key = (float(len(cutting.cells)), cutting.cost + upright, float(order))
+        key = (float(len(found.cutting.cells)), found.cutting.cost + upright, float(order))
         if best is None or key < best[0]:
-            best = (key, Tiling(sample, turn, stage, laid[turn], cutting))
+            best = (key, found, stage)
     if best is None:
         raise ValueError(f"part {sample.part.id} cannot be cut into tiles for {context.paper.name}")
-    found = best[1]
-    marks = quiet_lines(sample.part, Pose(turn=found.turn, mirrored=sample.mirrored))
-    lines = shapely.union_all([found.laid.boundary, marks, *words[found.turn]])
-    return replace(
-        found, seams=seams(found.cutting, found.laid, quiet[found.turn]), lines=lines, notes=notes[found.turn]
+    _, found, stage = best
+    places = tuple(_alone(sample, stage, cell) for cell in found.cutting.cells)
+    return laid[found.turn].with_seams(replace(found, places=places))
+
+
+def _alone(sample: Sample, stage: Stage, cell: Cell) -> TilePlace:
+    """Return where a tile stands on a page of its own: its window in the middle of the stage's area."""
+    area, window = stage.area, cell.window
+    shift = (
+        round((area.left + area.right - window.left - window.right) / 2, 3),
+        round((area.bottom + area.top - window.bottom - window.top) / 2, 3),
     )
+    key = f"tiles:{sample.part.id}:{max(sample.copy, 1)}:{cell.row}:{cell.column}"
+    return TilePlace(stage.frame, shift, key, stage.info)
 
 
 def _worth_cutting(context: Context, laid: Mapping[float, shapely.Polygon]) -> Iterator[tuple[float, Stage]]:

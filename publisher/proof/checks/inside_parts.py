@@ -78,12 +78,14 @@ def dark_areas(case: Case, check: Check[Case]) -> Findings:
 )
 def words_inside(case: Case, check: Check[Case]) -> Findings:
     """Look for each word that a piece must keep within the outline that was promised for its copy."""
-    outlines = {(o.page, o.part, o.copy): o for o in case.promises.outlines}
+    outlines: dict[tuple[int, str, int], list[OutlinePromise]] = {}
+    for outline in case.promises.outlines:
+        outlines.setdefault((outline.page, outline.part, outline.copy), []).append(outline)
     wanted = [(t, o) for t in case.promises.texts if t.part and (o := outlines.get((t.page, t.part, t.copy)))]
-    for text, outline in wanted:
+    for text, (outline, *more) in wanted:
         words, lines = normal(text.text), case.lines(text.page)
         having = [i for i, line in enumerate(lines) if says(line.text, words)]
-        ground = _ground(outline)
+        ground = _ground(outline, *more)
         if having and not shapely.covers(ground, case.areas(text.page)[having]).any():
             away = float(shapely.distance(ground, case.areas(text.page)[having]).min())
             yield check.found(
@@ -96,9 +98,14 @@ def words_inside(case: Case, check: Check[Case]) -> Findings:
     return len(wanted)
 
 
-def _ground(outline: OutlinePromise) -> shapely.Polygon:
-    """Return where words of a piece may stand: its promised outline on the page, less its openings."""
-    rings = [outline.pose.apply_all(ring) for ring in outline.rings]
-    ground = shapely.Polygon(rings[0], rings[1:]).buffer(WORDS_OVER)
+def _ground(*tiles: OutlinePromise) -> shapely.Geometry:
+    """Return where words of a piece may stand: its promised outline on the page, less its openings; of a tiled one, what the windows
+    of the page show of it."""
+    shown = []
+    for tile in tiles:
+        rings = [tile.pose.apply_all(ring) for ring in tile.rings]
+        whole = shapely.Polygon(rings[0], rings[1:])
+        shown.append(whole.intersection(shapely.box(*tile.window.sides)) if tile.window else whole)
+    ground = shapely.union_all(shown).buffer(WORDS_OVER)
     shapely.prepare(ground)
     return ground

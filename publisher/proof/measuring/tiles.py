@@ -1,5 +1,6 @@
 """Tiles put together again as a buyer would: page to page by the printed match marks, never by the poses that made them."""
 
+from collections import Counter
 from math import dist
 from typing import Protocol
 
@@ -95,18 +96,19 @@ def _together(
 ) -> TilesReading:
     part, copy = key
     pages = tuple(dict.fromkeys(t.page for t in tiles))
-    marks = {page: {m.label: m.at for m in marks_of(promises, file, page, part, copy) if m.label} for page in pages}
-    carries, disagree = _tie(pages, marks)
+    found = {page: [m for m in marks_of(promises, file, page, part, copy) if m.label] for page in pages}
+    carries, disagree = _tie(tuple(_marks_on(tile, tiles, found[tile.page]) for tile in tiles))
     wanted = Wanted(tiles[0], whole=True)
     low, high = wanted.box()
     pieces: list[tuple[Array, Array]] = []
-    for page, (turn, shift) in carries.items():
-        ink = file.ink(page)
+    for number, (turn, shift) in carries.items():
+        ink = file.ink(tiles[number].page)
         if ink is None:
             continue
         starts, ends, owners = ink.segments
-        solid = ~ink.dashed[owners] if len(owners) else np.zeros(0, dtype=bool)
-        pieces.append((starts[solid] @ turn + shift, ends[solid] @ turn + shift))
+        own = ~ink.dashed[owners] if len(owners) else np.zeros(0, dtype=bool)
+        own &= _nearest_tile(tiles[number], tiles, (starts + ends) / 2)
+        pieces.append((starts[own] @ turn + shift, ends[own] @ turn + shift))
     if pieces:
         a, b = np.vstack([p[0] for p in pieces]), np.vstack([p[1] for p in pieces])
         near = (np.maximum(a, b) > low - 3).all(axis=1) & (np.minimum(a, b) < high + 3).all(axis=1)
@@ -122,20 +124,47 @@ def _together(
         float(away[worst]),
         (float(wanted.points[worst][0]), float(wanted.points[worst][1])),
         missing_length(wanted, away),
-        tuple(p for p in pages if p not in carries),
+        tuple(dict.fromkeys(tile.page for number, tile in enumerate(tiles) if number not in carries)),
         disagree,
-        _repeats(promises, file, part, copy, pages, page_count),
+        _repeats(promises, file, part, copy, found, page_count),
     )
 
 
-def _tie(pages: tuple[int, ...], marks: dict[int, dict[str, Point]]) -> tuple[dict[int, TileMotion], float]:
-    """Return for each page that marks tie to the first one how it is carried there, and the worst disagreement of marks (mm)."""
-    carries: dict[int, TileMotion] = {pages[0]: (np.eye(2), np.zeros(2))}
+def _nearest_tile(tile: OutlinePromise, tiles: list[OutlinePromise], points: Array) -> Array:
+    """Return which points of the page of a tile lie in its window, or no nearer to that of another tile of the part there."""
+    others = [t for t in tiles if t.page == tile.page and t is not tile]
+    nearest: Array = np.ones(len(points), dtype=bool)
+    if others:
+        own = _beyond(tile, points)
+        nearest = (own <= 0.0) | (own <= np.min([_beyond(other, points) for other in others], axis=0))
+    return nearest
+
+
+def _beyond(tile: OutlinePromise, points: Array) -> Array:
+    """Return how far (mm) points of the page lie outside the window of a tile, 0 inside."""
+    left, bottom, right, top = tile.window.sides if tile.window else (-np.inf, -np.inf, np.inf, np.inf)
+    off: Array = np.maximum(np.maximum((left, bottom) - points, points - (right, top)), 0.0)
+    away: Array = np.hypot(off[:, 0], off[:, 1])
+    return away
+
+
+def _marks_on(tile: OutlinePromise, tiles: list[OutlinePromise], found: list[FoundMark]) -> dict[str, Point]:
+    """Return the marks of a tile by label: of a page with several tiles of the part those in its window."""
+    if not found:
+        return {}
+    here = _nearest_tile(tile, tiles, np.array([mark.at for mark in found]))
+    return {mark.label: mark.at for mark, own in zip(found, here, strict=True) if own}
+
+
+def _tie(marks: tuple[dict[str, Point], ...]) -> tuple[dict[int, TileMotion], float]:
+    """Return for each tile, by its number, that marks tie to the first one how it is carried there, and the worst disagreement of
+    marks (mm)."""
+    carries: dict[int, TileMotion] = {0: (np.eye(2), np.zeros(2))}
     disagree = 0.0
-    waiting = [pages[0]]
+    waiting = [0]
     while waiting:
         here = waiting.pop(0)
-        for there in pages:
+        for there in range(len(marks)):
             common = [label for label in marks[here] if label in marks[there]]
             if there == here or not common:
                 continue
@@ -166,13 +195,16 @@ def fit(source: Array, goal: Array) -> tuple[Array, Array, float]:
 
 
 def _repeats(
-    promises: Promises, file: PageParts, part: str, copy: int, pages: tuple[int, ...], page_count: int
+    promises: Promises, file: PageParts, part: str, copy: int, found: dict[int, list[FoundMark]], page_count: int
 ) -> tuple[int, ...]:
-    """Return pages that show a set of this part's marks although no tile of it is promised there."""
-    promised = {p for s in promises.seams if s.part == part for p in s.pages} | set(pages)
-    promised |= {p for s in promises.seams for p in s.pages if s.part != part}
+    """Return pages that show a set of this part's marks although no tile of it is promised there, or show one more often than it is."""
+    own = [s for s in promises.seams if (s.part, s.copy) == (part, copy)]
+    wanted = Counter((page, seam.label) for seam in own for page in seam.pages)
+    drawn = Counter((page, mark.label) for page, marks in found.items() for mark in marks)
+    often = {page for (page, label), times in drawn.items() if times > wanted[page, label] > 0}
+    promised = {p for s in promises.seams for p in s.pages} | set(found)
     return tuple(
         page
         for page in range(1, page_count + 1)
-        if page not in promised and any(m.label for m in marks_of(promises, file, page, part, copy))
+        if page in often or (page not in promised and any(m.label for m in marks_of(promises, file, page, part, copy)))
     )

@@ -17,9 +17,8 @@ from publisher.pages.model import Words
 from publisher.pages.sheet.draft import Body, Context, Numbers
 from publisher.pages.sheet.page_checks import words_box
 from publisher.pages.sheet.paper_table import paper_for
-from publisher.pages.templates import template_drafts
 from publisher.pages.templates.top_marks import with_top_marks
-from publisher.pages.tiles import tile_drafts
+from publisher.pages.tiles import true_page_drafts
 from tests.geometry.test_random_sizes import EITHER, SAID, USUAL, USUAL_OF
 from tests.searches.profile import seeds
 
@@ -120,7 +119,7 @@ def test_labels_stand_inside_their_parts_and_clear_of_everything(
     said: dict[tuple[str, int], list[str]] = {}
     held: dict[tuple[str, int], list[str]] = {}
     mirrored: dict[tuple[str, int], bool] = {}
-    for draft in (*template_drafts(context), *tile_drafts(context)):
+    for draft in true_page_drafts(context):
         assert not draft.findings
         body = draft.body(Numbers(1, 9, (), (), ()))
         lines = [(thing, band(context, thing)) for thing in body.drawn if isinstance(thing, Words)]
@@ -176,7 +175,7 @@ def test_a_part_with_no_room_for_its_top_shows_it_on_a_flag(
     context = replace(
         make_context(design=design, parts=(narrow, wide)), joined=joined, parts=with_top_marks((narrow, wide), joined)
     )
-    (draft,) = template_drafts(context)
+    (draft,) = true_page_drafts(context)
     body = draft.body(Numbers(1, 1, (), (), ()))
     (box,) = [where.box for where in body.carried if where.key == "side:narrow" and where.box.width > 3.6]
     assert "top" in told(body, context, box)

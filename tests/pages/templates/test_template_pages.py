@@ -9,9 +9,13 @@ from publisher.basics import Layer
 from publisher.design import Design
 from publisher.geometry import Part
 from publisher.pages.model import Stroke, Words
-from publisher.pages.sheet.draft import Body, Context, Numbers
-from publisher.pages.templates.template_pages import template_drafts
+from publisher.pages.sheet.draft import Body, Context, Numbers, PageDraft
+from publisher.pages.tiles.true_pages import true_page_drafts
 from publisher.pages.type.styles import CUT, LEADER, LEAST_SIZE
+
+
+def template_drafts(context: Context) -> tuple[PageDraft, ...]:
+    return tuple(draft for draft in true_page_drafts(context) if draft.kind == "templates")
 
 
 def test_the_most_used_part_comes_first_and_the_title_names_the_parts(

@@ -23,21 +23,21 @@ def test_the_first_page_has_the_glue_area_the_second_the_line_to_trim(
     plan = tiling(context, samples(context, part)[0])
     one, two = plan.cutting.cells
     keys = ((plan.key(one), 5), (plan.key(two), 6))
-    under, over, boxes = seam_bodies(context.type, plan, one, Numbers(5, 9, keys, (), ()))
-    (fill,) = under.drawn
+    first = seam_bodies(context.type, plan, one, Numbers(5, 9, keys, (), ()))
+    (fill,) = first.under.drawn
     assert isinstance(fill, Fill) and fill.grey > 0.9
     xs = [p[0] for p in fill.paths[0].points]
     assert max(xs) - min(xs) == OVERLAP - TRIM
     assert max(xs) == plan.window(one).right
-    assert [d.style for d in over.drawn if isinstance(d, Stroke)].count(REFERENCE) == 1
-    assert {s.pages for s in over.seams} == {(5, 6)} and {s.part for s in over.seams} == {part.id}
-    below, above, _ = seam_bodies(context.type, plan, two, Numbers(6, 9, keys, (), ()))
-    assert below.drawn == () and above.seams == ()
-    (line,) = [d for d in above.drawn if isinstance(d, Stroke) and d.style == TRIM_LINE]
+    assert [d.style for d in first.over.drawn if isinstance(d, Stroke)].count(REFERENCE) == 1
+    assert {s.pages for s in first.over.seams} == {(5, 6)} and {s.part for s in first.over.seams} == {part.id}
+    second = seam_bodies(context.type, plan, two, Numbers(6, 9, keys, (), ()))
+    assert second.under.drawn == () and second.over.seams == ()
+    (line,) = [d for d in second.over.drawn if isinstance(d, Stroke) and d.style == TRIM_LINE]
     for path in line.paths:
-        for seam in over.seams:
+        for seam in first.over.seams:
             gap = Box(seam.at[1][0], seam.at[1][1], seam.at[1][0], seam.at[1][1]).grown(MARK_RADIUS)
             ends = [p for p in path.points if Box(*p, *p).beyond(gap) <= 0.0]
             assert not ends
-    for box in boxes:
+    for box in first.boxes:
         assert as_polygon(plan.window(one)).buffer(1e-6).covers(as_polygon(box))

@@ -13,12 +13,22 @@ from publisher.design import Design
 from publisher.geometry import Part, polygon
 from publisher.pages.model import Stroke, Words
 from publisher.pages.sheet.draft import Body, Context, Numbers, PageDraft
+from publisher.pages.templates.template_labels import samples
+from publisher.pages.templates.template_plan import planner_of
+from publisher.pages.tiles import tile_pages
 from publisher.pages.tiles.seams import MARK_RADIUS
-from publisher.pages.tiles.tile_pages import tile_drafts
+from publisher.pages.tiles.tile_plan import tiling
 from publisher.pages.type.rectangles import as_polygon
 from publisher.pages.type.styles import CUT, GAUGE, HATCH, LEAST, LEAST_SIZE
 from publisher.pages.type.text import Setter
 from tests.searches.profile import cases
+
+
+def tile_drafts(context: Context) -> tuple[PageDraft, ...]:
+    """The pages of tiles that share theirs with nothing."""
+    large = [p for p in context.parts if not planner_of(context).fits(p)]
+    refused = tuple(draft for p in large if (draft := tile_pages.tiles_refusal(context, p)))
+    return refused or tile_pages.tile_drafts(context, [tiling(context, s) for p in large for s in samples(context, p)])
 
 
 def bodies(drafts: tuple[PageDraft, ...]) -> tuple[Body, ...]:

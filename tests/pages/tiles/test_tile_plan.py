@@ -26,8 +26,9 @@ def test_quay_parts_are_two_landscape_tiles(
 ) -> None:
     part = make_part(width=width, height=height)
     plan = tile(make_context(paper, parts=(part,)), part)
-    assert plan.frame.landscape and (plan.cutting.rows, plan.cutting.columns) == (1, 2)
-    assert plan.frame.calibration and plan.frame.calibration.width == PAGE_SQUARE
+    frame = plan.places[0].frame
+    assert frame.landscape and (plan.cutting.rows, plan.cutting.columns) == (1, 2)
+    assert frame.calibration and frame.calibration.width == PAGE_SQUARE
 
 
 @pytest.mark.parametrize("size", [(480, 100), (284, 284), (700, 500), (60, 900)])
@@ -36,12 +37,12 @@ def test_windows_keep_clear_of_furniture_and_tiles_are_few(
 ) -> None:
     part = make_part(width=size[0], height=size[1])
     plan = tile(make_context(parts=(part,)), part)
-    frame = plan.frame
+    frame = plan.places[0].frame
     for cell in plan.cutting.cells:
         window = plan.window(cell)
         assert window.beyond(frame.live) <= 0.0
         assert all(not as_polygon(window).intersects(as_polygon(b)) for b in frame.blocked)
-        assert not as_polygon(window).intersects(as_polygon(plan.stage.info))
+        assert not as_polygon(window).intersects(as_polygon(plan.places[0].info))
         shown = polygon(part.template, plan.pose(cell)).intersection(as_polygon(window))
         assert shown.area > 100
     room = (frame.live.width - OVERLAP) * (frame.live.height - OVERLAP)

@@ -1,10 +1,11 @@
+from dataclasses import replace
 from math import cos, radians, sin
 from typing import Any
 
 import numpy as np
 import pytest
 
-from publisher.basics import Pose
+from publisher.basics import Box, Pose
 from publisher.proof.measuring.case import Case
 from publisher.proof.measuring.tiles import TilesReading, fit
 from publisher.proof.reading.reader import read_file
@@ -67,3 +68,48 @@ def test_labels_swapped_on_one_page(kit: Any) -> None:
     pack.sheets[3].items["label B2"] = kit.words("B2", one.at[1][0] + 4.0, one.at[1][1] + 1.0, 3.2)
     reading = tiles_of(pack)
     assert reading.farthest > 1.0
+
+
+def both_on_one_page(kit: Any, off: float = 0.0) -> Any:
+    """The good pack with both tiles on its third page, the second one's outline ``off`` mm beside its marks."""
+    pack = kit.good()
+    sheet, before = pack.sheets[2], pack.promises.outlines[1:]
+    for old in (sheet, pack.sheets[3]):
+        for name in [n for n in old.items if n.split()[0] in ("outline", "mark", "label")]:
+            del old.items[name]
+    windows = (Box(10.0, 150.0, 200.0, 250.0), Box(10.0, 40.0, 200.0, 140.0))
+    poses = (Pose(20.0, 155.0), Pose(-130.0, 45.0))
+    tiles = [replace(o, page=3, pose=p, window=w) for o, p, w in zip(before, poses, windows, strict=True)]
+    seams = []
+    for seam in pack.promises.seams:
+        own = (seam.at[0][0] - before[0].pose.x, seam.at[0][1] - before[0].pose.y)
+        at = tuple(pose.apply(own) for pose in poses)
+        seams.append(replace(seam, pages=(3, 3), at=at))
+        for number, (x, y) in enumerate(at):
+            sheet.items[f"mark {seam.label} {number}"] = kit.mark(x, y)
+            sheet.items[f"label {seam.label} {number}"] = kit.words(seam.label, x + 4.0, y + 1.0, 3.2)
+    for number, tile in enumerate(tiles):
+        pose = replace(tile.pose, y=tile.pose.y + off * number)
+        sheet.items[f"outline {number}"] = kit.outline(tile.rings, pose, tile.window)
+    outlines = (pack.promises.outlines[0], *tiles)
+    pack.promises = replace(pack.promises, outlines=outlines, seams=tuple(seams))
+    return pack
+
+
+def test_two_tiles_of_one_page_come_together_by_their_own_marks(kit: Any) -> None:
+    reading = tiles_of(both_on_one_page(kit))
+    assert reading.pages == (3,) and reading.untied == () and reading.repeated == ()
+    assert reading.farthest < 0.001 and reading.disagree < 0.001
+
+
+def test_a_tile_beside_its_marks_is_seen_on_a_page_with_another(kit: Any) -> None:
+    assert tiles_of(both_on_one_page(kit, 0.4)).farthest == pytest.approx(0.4, abs=0.01)
+
+
+def test_a_mark_drawn_once_more_repeats_a_tile(kit: Any) -> None:
+    pack = both_on_one_page(kit)
+    for seam in pack.promises.seams:
+        x, y = seam.at[1]
+        pack.sheets[2].items[f"mark {seam.label} again"] = kit.mark(x + 40.0, y)
+        pack.sheets[2].items[f"label {seam.label} again"] = kit.words(seam.label, x + 44.0, y + 1.0, 3.2)
+    assert tiles_of(pack).repeated == (3,)

@@ -1,0 +1,66 @@
+"""What a page shows of one tile itself: the part inside its window, its marks, its seams, its label."""
+
+from collections.abc import Iterable
+
+from publisher.basics import Box
+from publisher.pages.model import Drawn, Tile
+from publisher.pages.sheet import Body, Context
+from publisher.pages.templates import (
+    Spot,
+    mark_promises,
+    mark_strokes,
+    outline_promise,
+    outline_strokes,
+    quiet_boxes,
+    sides_carried,
+    spot_drawn,
+    spot_promises,
+    waste_strokes,
+)
+from publisher.pages.tiles.seam_drawing import Seamed
+from publisher.pages.tiles.seams import Cell
+from publisher.pages.tiles.tile_furniture import size_lines
+from publisher.pages.tiles.tile_plan import Tiling
+
+NOT_CLOSER = 0.4  # mm round the words of seams, where lines of a surface are broken
+OFF_LABEL = 0.8  # mm round a label
+
+
+def tile_body(
+    context: Context,
+    plan: Tiling,
+    cell: Cell,
+    page: int,
+    seamed: Seamed,
+    label: Spot | None,
+    *,
+    whole: bool,
+    kept: Iterable[Box] = (),
+) -> Body:
+    """Return one tile with the promises about it. ``label``: the words inside it; those of the ``whole`` one say all that the piece
+    must not lose. ``kept``: boxes of other words that stand on it."""
+    part, copy, mirrored = plan.sample.part, max(plan.sample.copy, 1), plan.sample.mirrored
+    pose, window = plan.pose(cell), plan.window(cell)
+    notes = plan.notes_on(cell)
+    boxes = [box.grown(NOT_CLOSER) for box in seamed.boxes]
+    quiet = [*quiet_boxes(part, pose, notes), *boxes, *(box.grown(OFF_LABEL) for box in kept)]
+    if label:
+        quiet.append(label.box.grown(OFF_LABEL))
+    marks = mark_strokes(part, pose, window, quiet)
+    drawn: tuple[Drawn, ...] = (
+        *waste_strokes(part, pose, context.type, window, boxes),
+        *marks,
+        *outline_strokes(part, pose, window),
+        *(word for note in notes for word in note.drawn(context.type)),
+        *(spot_drawn(context.type, label, plan.turn) if label else ()),
+        *size_lines(context.type, plan, cell, context.paper.first),
+    )
+    shown = Body(
+        tiles=(Tile(part.id, copy, cell.row, cell.column, window, pose),),
+        outlines=(outline_promise(page, part, copy, pose, window, cell.row, cell.column),),
+    )
+    own = Body(drawn, marks=mark_promises(page, part, copy, marks, window))
+    said = Body(texts=spot_promises(page, label, part.id, copy)) if label else Body()
+    if label and whole:
+        said += Body(carried=(sides_carried(page, label.box, part.id, copy, mirrored),))
+    return shown + seamed.under + own + seamed.over + said

@@ -1,0 +1,207 @@
+"""The note of a tile on a page that others share: which tile it is, what to do with it, what to measure after taping.
+
+It stands close beside the tile, else on it where no line crosses, else farther off; in fewer and smaller words where there is little
+room.
+"""
+
+from collections.abc import Iterator
+
+import shapely
+
+from publisher.basics import Box, Layer, TextPromise, record
+from publisher.basics.wording import LengthUnit, say_size
+from publisher.geometry import polygon
+from publisher.pages.model import Drawn
+from publisher.pages.sheet import Body, Context, Numbers
+from publisher.pages.templates import (
+    PART_AWAY,
+    LabelRoom,
+    Shown,
+    Spot,
+    free_area,
+    free_paper,
+    patterned,
+    sides_carried,
+)
+from publisher.pages.tiles.seams import Cell
+from publisher.pages.tiles.tile_labels import said_of, sides_said, tile_room
+from publisher.pages.tiles.tile_plan import Tiling
+from publisher.pages.type import LEAST, NOTE, Setter, TypeStyle, as_polygon
+
+MEASURES = (84.0, 64.0, 50.0, 38.0, 30.0)  # mm
+NOTE_OVER = 0.5  # mm by which letters may reach over a note's box
+CLOSE = 12.0  # mm from its tile within which nobody takes a note for another's
+WAYS: tuple[tuple[TypeStyle, bool], ...] = ((NOTE, True), (LEAST, True), (LEAST, False))
+WIDEST_PAGE = 88  # a number as wide as any: places are found before pages have numbers
+
+
+@record
+class TileNote:
+    """Where the note of a tile stands: the upper left corner of its words and their measure, their size, all of them or few; whether
+    they lie on the tile itself; and what they say of the part's sides, where its label has no room for that."""
+
+    box: Box
+    style: TypeStyle
+    full: bool
+    on_tile: bool
+    sides: str = ""
+
+
+@record
+class NoteSize:
+    """A setting of a note as a block that is looked up a place for."""
+
+    width: float
+    height: float
+    style: TypeStyle
+    full: bool
+    ease: float = 1.0
+
+
+NoteFor = tuple[
+    Tiling, Cell, list[Box], Spot | None, bool
+]  # what seams and label take of a tile, and whether it bears the whole label
+
+
+def tile_notes(context: Context, page: Shown, tiles: tuple[NoteFor, ...]) -> tuple[TileNote, ...] | None:
+    """Return a place for the note of each tile of a page; None when one finds none."""
+    paper = free_paper(free_area(page.frame), page.lying, page.chunks)
+    for lying in page.lying:
+        if lying.beside:
+            paper = paper.difference(lying.beside.polygon.buffer(PART_AWAY, join_style="mitre"))
+    paper = paper.difference(
+        shapely.union_all([as_polygon(box.grown(1.0)) for _, _, boxes, _, _ in tiles for box in boxes])
+    )
+    found = []
+    for plan, cell, boxes, label, whole in tiles:
+        sides = _sides(context, plan, label, whole)
+        sizes = tuple(_sizes(context, plan, cell, sides))
+        note = _place(plan, cell, boxes, label, paper, sizes, sides)
+        if note is None:
+            return None
+        if not note.on_tile:
+            paper = paper.difference(as_polygon(note.box).buffer(PART_AWAY, join_style="mitre"))
+        found.append(note)
+    return tuple(found)
+
+
+def _sides(context: Context, plan: Tiling, label: Spot | None, whole: bool) -> str:
+    """Return what a note must say of the part's sides: nothing where the label on the tile says it."""
+    said = said_of(context, plan)
+    form = label.label.form if label else "letter"
+    if form in ("whole", "low") or (form in ("row", "column", "run") and not said.face):
+        return ""
+    return sides_said(said, plan.turn) if whole else ""
+
+
+def _sizes(context: Context, plan: Tiling, cell: Cell, sides: str) -> Iterator[NoteSize]:
+    for style, full in WAYS:
+        for measure in MEASURES:
+            height = _set(
+                context.type, _said(plan, cell, None, context.paper.first, full, sides), style, 0.0, 0.0, measure
+            )[1]
+            yield NoteSize(measure, height, style, full)
+
+
+def _place(
+    plan: Tiling,
+    cell: Cell,
+    boxes: list[Box],
+    label: Spot | None,
+    paper: shapely.Geometry,
+    sizes: tuple[NoteSize, ...],
+    sides: str,
+) -> TileNote | None:
+    """Return the place of a note: for each size of words first close beside the tile, then on it, then anywhere on free paper."""
+    shape = polygon(plan.sample.part.template, plan.pose(cell)).intersection(as_polygon(plan.window(cell)))
+    around = Box(*shape.bounds)
+    beside = LabelRoom(paper, clear=0.0)
+    on = tile_room(plan, cell, [*boxes, *((label.box,) if label else ())])
+    own = shape.buffer(-1e-3)
+    for way in dict.fromkeys((size.style, size.full) for size in sizes):
+        some = [size for size in sizes if (size.style, size.full) == way]
+        tried = [(near, size) for size in some if (near := beside.nearest(size, around))]
+        close = min(tried, key=lambda one: one[0][0], default=None)
+        if close and close[0][0] <= CLOSE:
+            return _note(close[1], close[0][1], sides, on_tile=False)
+        if not patterned(plan.sample.part) and (inside := on.best(some)):
+            size, at = inside
+            if own.covers(shapely.box(at[0], at[1], at[0] + size.width, at[1] + size.height)):
+                return _note(size, at, sides, on_tile=True)
+        if close:
+            return _note(close[1], close[0][1], sides, on_tile=False)
+    return None
+
+
+def _note(size: NoteSize, at: tuple[float, float], sides: str, *, on_tile: bool) -> TileNote:
+    box = Box(at[0], at[1], at[0] + size.width, at[1] + size.height)
+    return TileNote(box, size.style, size.full, on_tile, sides)
+
+
+def note_drawn(context: Context, plan: Tiling, cell: Cell, note: TileNote, numbers: Numbers, *, whole: bool) -> Body:
+    """Return a note in its place, with the promises about it."""
+    said = _said(plan, cell, numbers, context.paper.first, note.full, note.sides)
+    drawn, _ = _set(context.type, said, note.style, note.box.left, note.box.top, note.box.width)
+    part, copy = plan.sample.part.id, max(plan.sample.copy, 1)
+    body = Body(drawn, texts=(TextPromise(numbers.page, said[0]),))
+    if whole and note.sides:
+        body += Body(
+            carried=(sides_carried(numbers.page, note.box.grown(NOTE_OVER), part, copy, plan.sample.mirrored),)
+        )
+    return body
+
+
+def _set(
+    setter: Setter, said: tuple[str, ...], style: TypeStyle, x: float, top: float, width: float
+) -> tuple[tuple[Drawn, ...], float]:
+    """Return paragraphs under each other, the first bold, and their height."""
+    drawn: list[Drawn] = []
+    y = top
+    for number, text in enumerate(said):
+        block = setter.paragraph(text, style if number else style.bold(), x, y, width, layer=Layer.NOTES)
+        drawn += block.drawn
+        y -= block.height + 0.4
+    return tuple(drawn), top - y - 0.4
+
+
+def tile_name(plan: Tiling, cell: Cell) -> str:
+    """Return what a tile is called: its part, and as which of how many it comes."""
+    number, count = plan.cutting.cells.index(cell) + 1, len(plan.cutting.cells)
+    return f"Tile {plan.name.strip()} {number} of {count}"
+
+
+def _said(
+    plan: Tiling, cell: Cell, numbers: Numbers | None, unit: LengthUnit, full: bool, sides: str
+) -> tuple[str, ...]:
+    """Return the words of a note. Without ``numbers`` pages are numbered as widely as they may be."""
+    here = plan.key(cell)
+
+    def where(other: Cell) -> str:
+        number = plan.cutting.cells.index(other) + 1
+        if plan.key(other) == here:
+            return f"tile {number}"
+        page = WIDEST_PAGE if numbers is None else numbers.page_of(plan.key(other)) or 0
+        return f"tile {number} (page {page})"
+
+    on = [seam for seam in plan.seams if seam.second is cell]
+    under = [seam for seam in plan.seams if seam.first is cell]
+    said = [tile_name(plan, cell)]
+    if on:
+        ends = " and ".join("left" if seam.upright else "top" for seam in on)
+        names = " and ".join(where(seam.first) for seam in on)
+        task = (
+            f"Cut it out of the page and trim it along the dashes at the {ends}. Lay it over the glue area of {names}"
+        )
+        said.append(
+            f"{task} so that circles with the same name become whole, and glue or tape it." if full else f"{task}."
+        )
+    if under:
+        names = " and ".join(where(seam.second) for seam in under)
+        task = "Cut it out with its glue area" if not on else "Leave its own glue area on"
+        said.append(f"{task}: {names} {'lies' if len(under) == 1 else 'lie'} over that.")
+    left, bottom, right, top = plan.laid.bounds
+    said.append(
+        f"Taped: {say_size(right - left, top - bottom, unit)} as drawn."
+        + (" Measure it before you cut." if full else "")
+    )
+    return (*said, *((sides,) if sides else ()))

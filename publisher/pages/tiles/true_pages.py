@@ -1,0 +1,160 @@
+"""All pages that show parts at true size, planned together: templates on their pages, tiles on theirs, or both on pages that they share.
+
+Fewest seams come first, then fewest pages; between ways with as many pages templates and tiles stay apart.
+"""
+
+from collections.abc import Callable
+from functools import lru_cache
+
+import shapely
+
+from publisher.basics import record
+from publisher.geometry import Part, polygon
+from publisher.pages.sheet import Body, Context, Numbers, PageDraft, title_fits
+from publisher.pages.templates import (
+    Load,
+    Planner,
+    Sample,
+    Shown,
+    most_used_first,
+    pages_title,
+    planner_of,
+    refusal,
+    roomy,
+    samples,
+    template_drafts,
+    templates_body,
+)
+from publisher.pages.tiles.shared_pages import SharedPage, SharedTile, Together, together
+from publisher.pages.tiles.tile_drawing import tile_body
+from publisher.pages.tiles.tile_map import overview_draft
+from publisher.pages.tiles.tile_notes import note_drawn
+from publisher.pages.tiles.tile_pages import MAP_FROM, tile_drafts, tiles_refusal
+from publisher.pages.tiles.tile_plan import Tiling, tiling
+
+MOST_WANTED = 60  # templates; of more, tiles have pages of their own: packing all of them anew would take long
+
+
+@record
+class TruePages:
+    """How the pages at true size are filled. ``refused``: pages that say why something is not printed."""
+
+    templates: tuple[Shown, ...]
+    tilings: tuple[Tiling, ...]
+    shared: tuple[SharedPage, ...] = ()
+    refused: tuple[PageDraft, ...] = ()
+    sharing: tuple[Tiling, ...] = ()  # the copies whose tiles stand on shared pages
+
+
+@lru_cache(maxsize=2)
+def plan_true_pages(context: Context) -> TruePages:
+    """Plan all pages that show parts at true size."""
+    planner = planner_of(context)
+    small = most_used_first(context, (p for p in context.parts if planner.fits(p)))
+    large = [p for p in context.parts if not planner.fits(p)]
+    refused = [draft for part in large if (draft := tiles_refusal(context, part))]
+    large = [p for p in large if tiles_refusal(context, p) is None]
+    if draft := refusal(context, small):
+        refused, small = [draft, *refused], ()
+    wanted: tuple[Load, ...] = tuple(s for part in small for s in samples(context, part))
+    templates = planner.plan(wanted)[0] if wanted else ()
+    tiled = tuple(s for part in large for s in samples(context, part))
+    tilings = tuple(tiling(context, s) for s in tiled)
+    found = None if refused else _fewer(context, planner, wanted, tiled, templates, tilings)
+    if found is None:
+        return TruePages(templates, tilings, refused=tuple(refused))
+    return TruePages(found.templates, found.alone, found.shared, (), found.tilings)
+
+
+def _fewer(
+    context: Context,
+    planner: Planner,
+    wanted: tuple[Load, ...],
+    tiled: tuple[Sample, ...],
+    templates: tuple[Shown, ...],
+    tilings: tuple[Tiling, ...],
+) -> Together | None:
+    """Return a way with fewer pages; None where none is found."""
+    cells = sum(len(plan.cutting.cells) for plan in tilings)
+    count = len(templates) + cells
+    if count < 2 or len(wanted) > MOST_WANTED:
+        return None
+    best: Together | None = None
+    for in_holes in (False, True) if _holds_another(wanted) else (False,):
+        other = Planner(context, in_holes, planner)
+        most = count - 1 if best is None else best.count - 1
+        if in_holes and wanted and other.least_pages(wanted) < len(templates):
+            pages, left = other.plan(wanted, min(len(templates), most - cells + 1) - 1)
+            if not left:
+                best = Together(pages, (), (), tilings)
+                most = best.count - 1
+        if tiled:
+            best = together(context, other, wanted, tiled, most, cells) or best
+    return best
+
+
+def _holds_another(wanted: tuple[Load, ...]) -> bool:
+    """Say whether one of the templates has an opening in which another may lie, by area and box."""
+    parts = [load.part for load in wanted if isinstance(load, Sample)]
+    shapes = [polygon(part.template) for part in parts]
+    least = min((shape.area for shape in map(_filled, shapes)), default=0.0)
+    return any(hole.area > least and roomy(hole) for shape in shapes for hole in map(shapely.Polygon, shape.interiors))
+
+
+def _filled(shape: shapely.Polygon) -> shapely.Polygon:
+    return shapely.Polygon(shape.exterior)
+
+
+def true_page_drafts(context: Context) -> tuple[PageDraft, ...]:
+    """Return the drafts of all pages that show parts at true size."""
+    plan = plan_true_pages(context)
+    shared = tuple(_draft(context, page, number) for number, page in enumerate(plan.shared, 1))
+    maps = tuple(overview_draft(context, p) for p in plan.sharing if len(p.cutting.cells) >= MAP_FROM)
+    return (
+        *plan.refused,
+        *template_drafts(context, plan.templates),
+        *maps,
+        *tile_drafts(context, plan.tilings),
+        *shared,
+    )
+
+
+def _draft(context: Context, page: SharedPage, number: int) -> PageDraft:
+    whole = _parts(context, [y.sample.part.id for y in page.shown.lying])
+    cut = _parts(context, [tile.plan.sample.part.id for tile in page.tiles])
+    named = (*cut, *(part for part in whole if part not in cut))
+    what = "Tiles and templates" if whole else "Tiles"
+    return PageDraft(
+        kind="tiles",
+        key=f"shared:{number}",
+        title=pages_title([*named], lambda title: title_fits(context.type, page.shown.frame, title), what),
+        frame=page.shown.frame,
+        body=_body(context, page),
+        task="tiles and templates",
+        bookmarks=tuple((f"{p.letter} {p.name}", 1) for p in named),
+        parts=tuple(part.id for part in named),
+    )
+
+
+def _parts(context: Context, ids: list[str]) -> tuple[Part, ...]:
+    """Return the parts with these ids, each once, by letter."""
+    found = [part for one in dict.fromkeys(ids) if (part := context.part(one))]
+    return tuple(sorted(found, key=lambda part: part.letter))
+
+
+def _body(context: Context, page: SharedPage) -> Callable[[Numbers], Body]:
+    templates = templates_body(context, page.shown.lying)
+
+    def body(numbers: Numbers) -> Body:
+        return sum((_tile(context, tile, numbers) for tile in page.tiles), templates(numbers))
+
+    return body
+
+
+def _tile(context: Context, tile: SharedTile, numbers: Numbers) -> Body:
+    """Return a tile with its note; its seams are drawn anew, now that pages have numbers."""
+    plan, cell, note = tile.plan, tile.cell, tile.note
+    kept = (note.box,) if note.on_tile else ()
+    seamed = tile.numbered(context, numbers)
+    own = tile_body(context, plan, cell, numbers.page, seamed, tile.label, whole=tile.whole, kept=kept)
+    return own + note_drawn(context, plan, cell, note, numbers, whole=tile.whole)
