@@ -23,7 +23,6 @@ from publisher.pages.templates.template_forms import PART_AWAY, PART_GAP, Chunk,
 from publisher.pages.templates.template_frames import frames, free_area, page_frame
 from publisher.pages.templates.template_labels import Sample, first_spot, patterned, sample_count, samples
 from publisher.pages.templates.template_pages import (
-    MOST_PRINTED,
     TOO_MANY_COPIES,
     most_used_first,
     pages_title,

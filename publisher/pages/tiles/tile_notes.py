@@ -30,7 +30,7 @@ from publisher.pages.type import LEAST, NOTE, Setter, TypeStyle, as_polygon
 
 MEASURES = (84.0, 64.0, 50.0, 38.0, 30.0)  # mm
 NOTE_OVER = 0.5  # mm by which letters may reach over a note's box
-CLOSE = 12.0  # mm from its tile within which nobody takes a note for another's
+NOTE_CLOSE = 12.0  # mm from its tile within which nobody takes a note for another's
 WAYS: tuple[tuple[TypeStyle, bool], ...] = ((NOTE, True), (LEAST, True), (LEAST, False))
 WIDEST_PAGE = 88  # a number as wide as any: places are found before pages have numbers
 
@@ -122,7 +122,7 @@ def _place(
         some = [size for size in sizes if (size.style, size.full) == way]
         tried = [(near, size) for size in some if (near := beside.nearest(size, around))]
         close = min(tried, key=lambda one: one[0][0], default=None)
-        if close and close[0][0] <= CLOSE:
+        if close and close[0][0] <= NOTE_CLOSE:
             return _note(close[1], close[0][1], sides, on_tile=False)
         if not patterned(plan.sample.part) and (inside := on.best(some)):
             size, at = inside

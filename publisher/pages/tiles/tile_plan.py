@@ -102,7 +102,7 @@ def least_tiles(context: Context, part: Part) -> int:
 
 
 @record
-class Laid:
+class LaidCopy:
     """A copy laid at one turn, ready to be cut: its outline, the words of its marks, what marks of seams keep off, and what seams do."""
 
     sample: Sample
@@ -125,14 +125,14 @@ class Laid:
         return replace(found, seams=seams(found.cutting, self.outline, self.quiet), lines=lines, notes=self.notes)
 
 
-def lay(context: Context, sample: Sample, turn: float) -> Laid:
+def lay(context: Context, sample: Sample, turn: float) -> LaidCopy:
     """Lay a copy at a turn (degrees, whole quarters)."""
     pose = Pose(turn=turn, mirrored=sample.mirrored)
     notes = mark_notes(sample.part, pose, context.type)
     marks = quiet_lines(sample.part, pose, surface=False)  # seams may cross the lines of a surface
     quiet = shapely.union_all([marks, *(note.area() for note in notes)])
     outline = polygon(sample.part.template, pose)
-    return Laid(sample, turn, outline, notes, quiet, _obstacles(sample.part, pose, quiet))
+    return LaidCopy(sample, turn, outline, notes, quiet, _obstacles(sample.part, pose, quiet))
 
 
 def tiling(context: Context, sample: Sample) -> Tiling:
