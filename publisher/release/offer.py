@@ -7,7 +7,7 @@ from typing import Any
 
 from publisher.basics import record
 from publisher.brief import NOTHING_READ, Inputs
-from publisher.design import Design, Fact
+from publisher.design import Design, Fact, OwnLicence, own_licence
 from publisher.joints import BoardRange
 from publisher.material import BoardNeeds
 from publisher.pages import Pack, cautions_for, materials_to_buy, papers, tools_to_buy
@@ -16,6 +16,7 @@ from publisher.release.bundle import Bundle, make_bundle
 from publisher.release.listing import FinishedSize, Listing, SheetsToBuy, Variant, listing_text, sheet_words
 from publisher.release.names import LIST, pack_name, pack_stem, record_name, trial_name
 
+LICENCE = "LICENCE.txt"
 LIST_FORMAT = 2  # of the list of packs; 1 was a list for each variant that did not name all files
 
 
@@ -47,7 +48,16 @@ def bundle_of(offers: tuple[Offer, ...]) -> Bundle:
     files.append((LIST, list_text(list_of(offers))))
     files.append(("proof.json", proof_record(offers)))
     files.append(("LISTING.md", listing_text(listing_of(offers)).encode("utf-8")))
+    licence = own_licence(first.licence, first.designer)
+    if licence is not None:
+        files.append((LICENCE, licence_text(licence, first)))
     return make_bundle(first.slug, first.version, tuple(files))
+
+
+def licence_text(licence: OwnLicence, design: Design) -> bytes:
+    """Return ``LICENCE.txt``: what the pack prints of a licence of ours."""
+    lines = [f"{design.title}, version {design.version}", licence.title, *licence.text]
+    return ("\n\n".join(lines) + "\n").encode("utf-8")
 
 
 def listing_of(offers: tuple[Offer, ...]) -> Listing:

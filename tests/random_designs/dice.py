@@ -1,6 +1,7 @@
 """Random values, often close to a limit on its good side. The same key gives the same values on every machine."""
 
 from collections.abc import Sequence
+from math import ceil
 from random import Random
 from typing import TypeVar
 
@@ -70,7 +71,7 @@ class Dice:
 
     def play(self, base: Base) -> float:
         """Return the play of a slot: at least the spread of the board, plus what half a per cent of print scale takes."""
-        least = round(base.spread + 0.006 * (base.t + base.spread), 2)
+        least = ceil(100.0 * (base.spread + 0.006 * (base.t + base.spread)) - 1e-6) / 100.0
         return self.above("slot play", least, least + 0.25, FIT)
 
 

@@ -191,6 +191,7 @@ def test_proof_of_any_other_file_is_a_sentence(publisher: Publisher, tmp_path: P
 
 @pytest.mark.keeps("release/trial")
 def test_a_release_is_placed_once_and_never_changes(publisher: Publisher, shelf: Path, tmp_path: Path) -> None:
+    changed(shelf / "bollard", "CC-BY-NC-4.0", "personal use")
     run = publisher("release", shelf / "bollard", "--out", tmp_path / "releases")
     assert run.code == 0, run.err
     folder = tmp_path / "releases/bollard/1.0.0"
@@ -203,6 +204,8 @@ def test_a_release_is_placed_once_and_never_changes(publisher: Publisher, shelf:
         "bollard-1.0.0-letter.pdf",
     } <= names
     assert "thick: at least 1 sheet of 20 × 30 in\n" in (folder / "LISTING.md").read_text()
+    licence = (folder / "LICENCE.txt").read_text(encoding="utf-8")
+    assert licence.startswith("Bollard, version 1.0.0\n\nWhat you may do: personal use\n") and "{" not in licence
     before = everything(folder)
     again = publisher("release", shelf / "bollard", "--out", tmp_path / "releases")
     assert again.code == 0

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from publisher.basics import Finding, Place
 from publisher.basics.wording import listed
 from publisher.brief import NOBODY, STAGES, Table
+from publisher.design.offer.licence import licence_choices
 from publisher.design.records import Blank, Design, PartPlan, StepPlan, TextPlan
 from publisher.design.rules import plans as rules
 
@@ -41,7 +42,7 @@ def unsigned(fields: Table, releasing: bool = False) -> tuple[Finding, ...]:
     designer than a new spec begins with."""
     meant = {
         "designer": "add designer: with the name that buyers shall read on the cover",
-        "licence": "add licence: with an SPDX identifier such as CC-BY-NC-4.0, or LicenseRef-NAME for terms of your own",
+        "licence": f"add licence: {licence_choices()}",
     }
     found = [
         rules.UNSIGNED.found(f"the design has no {key}", subject=key, hint=hint, place=fields.place)

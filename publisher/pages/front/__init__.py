@@ -4,9 +4,10 @@ Comes in: all that was worked out, and which templates stand where. Goes out: dr
 Never: place a template.
 """
 
-from publisher.pages.front.cautions import caution_drafts
+from publisher.pages.front.cautions import caution_drafts, licence_stands_here
 from publisher.pages.front.cover import cover_drafts
 from publisher.pages.front.cover_picture import NO_COVER_PICTURE
 from publisher.pages.front.cut_list import cut_list_drafts
+from publisher.pages.front.licence import licence_of, licensing
 from publisher.pages.front.print_check import print_check_drafts
 from publisher.pages.front.to_buy import materials_to_buy, tools_to_buy

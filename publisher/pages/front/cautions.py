@@ -6,6 +6,7 @@ from functools import partial
 from publisher.basics import Layer, TextPromise, polyline
 from publisher.pages.front.how_to import bevelling, copying, tracing
 from publisher.pages.front.legend import kinds_on, legend
+from publisher.pages.front.licence import licence_of, licensing
 from publisher.pages.front.piles import piles, piling
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import Body, Caution, Context, Frame, Numbers, PageDraft, cautions_for, columns, make_frame
@@ -21,13 +22,17 @@ Section = Callable[[float, float, float], Block]  # left side, top and width in 
 def caution_drafts(context: Context) -> tuple[PageDraft, ...]:
     """Return as many pages as cautions, sketches and legend fill: one, as a rule."""
     frame = make_frame(context.paper, False, 0.0)
-    design = context.design
-    keys = (*design.tools, *(m.name for m in design.materials), *(k for s in design.steps for k in s.uses))
-    pages = _pages(context, frame, cautions_for(keys))
     return tuple(
         PageDraft("cautions", f"cautions:{number}", TITLE, frame, partial(_body, drawn, said), TASK)
-        for number, (drawn, said) in enumerate(pages, 1)
+        for number, (drawn, said) in enumerate(_pages(context, frame), 1)
     )
+
+
+def licence_stands_here(context: Context) -> bool:
+    """Tell whether the last of these pages has room for a licence whose text is ours."""
+    licence = licence_of(context)
+    pages = _pages(context, make_frame(context.paper, False, 0.0)) if licence is not None else []
+    return any(licence.title in said for _, said in pages) if licence is not None else False
 
 
 def _body(drawn: tuple[Drawn, ...], said: tuple[str, ...], numbers: Numbers) -> Body:
@@ -60,10 +65,12 @@ def _sections(context: Context) -> list[tuple[Section, tuple[str, ...]]]:
     return [*found, (lines, ())]
 
 
-def _pages(
-    context: Context, frame: Frame, cautions: tuple[Caution, ...]
-) -> list[tuple[tuple[Drawn, ...], tuple[str, ...]]]:
-    """Return what is drawn on each page, and its words that have figures."""
+def _pages(context: Context, frame: Frame) -> list[tuple[tuple[Drawn, ...], tuple[str, ...]]]:
+    """Return what is drawn on each page, and its words that are promised: those with figures, and the licence's."""
+    design = context.design
+    cautions = cautions_for(
+        (*design.tools, *(m.name for m in design.materials), *(k for s in design.steps for k in s.uses))
+    )
     text = frame.text
     top = text.top - SPACE
     cells = columns(text, 2, GUTTER * 1.5)
@@ -98,6 +105,12 @@ def _pages(
         pages[-1] += block.drawn
         said[-1] += figures
         low -= block.height
+    licence = licence_of(context)
+    if licence is not None:
+        block = licensing(context.type, licence, text.left, low - 2 * SPACE, text.width)
+        if low - 2 * SPACE - block.height >= text.bottom:
+            pages[-1] += block.drawn
+            said[-1] += (licence.title, *licence.text)
     return [(tuple(page), words) for page, words in zip(pages, said, strict=True)]
 
 

@@ -4,6 +4,7 @@ from collections.abc import Callable
 
 import pytest
 
+from publisher.design.offer.licence import NOBODY_NAMED, own_licence
 from tests.design.conftest import Tried
 
 
@@ -23,13 +24,31 @@ def test_known_licences_are_taken_as_written(tried: Callable[..., Tried], licenc
     assert (design.licence, design.findings) == (licence, ())
 
 
+@pytest.mark.keeps("design/licence")
+@pytest.mark.parametrize("words", ["personal use", "Sell what you build"])
+def test_words_choose_a_text_of_ours(tried: Callable[..., Tried], words: str) -> None:
+    design = tried(f"designer: Ebbwater Patterns\nlicence: {words}").design
+    own = own_licence(design.licence, design.designer)
+    assert (design.licence, design.findings) == (words.lower(), ())
+    assert own is not None and own.words == words.lower()
+    assert "Ebbwater Patterns" in " ".join(own.text) and "{" not in " ".join(own.text)
+    assert ("may not sell what you build" in " ".join(own.text)) == (words == "personal use")
+    nobody = own_licence(design.licence, " ")
+    assert nobody is not None and NOBODY_NAMED in " ".join(nobody.text)
+
+
+def test_licences_of_others_have_no_text_of_ours() -> None:
+    assert own_licence("CC-BY-NC-4.0", "Ebbwater Patterns") is None
+
+
 @pytest.mark.breaks("design/licence")
 @pytest.mark.parametrize(
     ("licence", "hint"),
     [
-        ("no", "LicenseRef-NAME"),
+        ("no", "personal use or sell what you build"),
         ("CC-BY-NC-40", "did you mean “CC-BY-NC-4.0”?"),
         ("CC-BY-NC", "did you mean “CC-BY-NC"),
+        ("personal-use", "did you mean “personal use”?"),
         ("MIT AND", "LicenseRef-NAME"),
         ("MIT OR nothing", "LicenseRef-NAME"),
     ],

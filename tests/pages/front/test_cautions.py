@@ -12,7 +12,12 @@ from publisher.pages.sheet.draft import Context, Numbers
 from publisher.pages.type import HEADING
 
 NUMBERS = Numbers(6, 9, (), (), ())
-SECTIONS = {"How to use a template", "How to cut a bevel", "Lines and what to do along them"}
+SECTIONS = {
+    "What you may do: personal use",
+    "How to use a template",
+    "How to cut a bevel",
+    "Lines and what to do along them",
+}
 
 
 def titles(context: Context) -> list[str]:
