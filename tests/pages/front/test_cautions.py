@@ -12,12 +12,8 @@ from publisher.pages.sheet.draft import Context, Numbers
 from publisher.pages.type import HEADING
 
 NUMBERS = Numbers(6, 9, (), (), ())
-SECTIONS = {
-    "What you may do: personal use",
-    "How to use a template",
-    "How to cut a bevel",
-    "Lines and what to do along them",
-}
+LICENCE = "What you may do: personal use"
+SECTIONS = {"How to use a template", "How to cut a bevel", "Lines and what to do along them"}
 
 
 def titles(context: Context) -> list[str]:
@@ -37,7 +33,7 @@ def test_all_cautions_together_run_on_and_stay_inside_the_page(demo: Callable[..
     context = demo("toll-house", "a5")
     design = replace(context.design, tools=tuple(t.key for t in (*tool_words(), *material_words())))
     drafts = caution_drafts(replace(context, design=design))
-    assert len(set(titles(replace(context, design=design))) - SECTIONS) == 13
+    assert len(set(titles(replace(context, design=design))) - SECTIONS - {LICENCE}) == 13
     for draft in drafts:
         for thing in draft.body(NUMBERS).drawn:
             if isinstance(thing, Words):
