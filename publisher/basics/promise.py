@@ -210,7 +210,10 @@ class LayoutPromise:
 
     ``number`` is that of the sheet among ``total``, the first of ``alike`` that are laid out the same. A page that shows it
     tells by a ``Carried`` with its ``key`` where, at which scale, and whether turned. ``cuts``: the straight cuts, in the order in
-    which they are made; then each piece along its outline.
+    which they are made; then each piece along its outline. ``offcut``: the largest rectangle left, None when it is not worth keeping.
+
+    Measures are printed to ``step_mm``, or on a rule that parts an inch into ``parts_of_inch``: laid by what is printed, no copy lies
+    over another or over the sheet's edge.
     """
 
     key: str
@@ -223,6 +226,13 @@ class LayoutPromise:
     total: int
     places: tuple[PlacePromise, ...]
     cuts: tuple[CutPromise, ...] = ()
+    offcut: Box | None = None
+    step_mm: float = 0.1
+    parts_of_inch: int = 100
+
+    def key_of(self, what: Literal["caption", "piece", "cut", "offcut"], number: int = 0) -> str:
+        """Return the key under which a page carries words of this layout: of the copy or the cut with this number, in their order."""
+        return f"{self.key}:{what}:{number}"
 
 
 @record

@@ -68,7 +68,7 @@ def say_inches(mm: float, rounds: Rounds = "nearest", fractions: bool = False) -
     0.1 mm of it, and not beyond it on the side to which it may not be rounded: ``3/16 in``, ``3 5/8 in``."""
     whole = int(fixed(inches(mm) * 16.0, 0, rounds))
     if fractions and whole >= 1 and abs(whole * INCH_MM / 16.0 - mm) <= NEAR_FRACTION + DUST:
-        return f"{_sixteenths(whole)} in"
+        return f"{_fraction(whole, 16)} in"
     return f"{fixed(inches(mm), 2, rounds)} in"
 
 
@@ -112,13 +112,23 @@ def _figure(mm: float, rounds: Rounds) -> str:
     return fixed(mm, 1 if abs(mm) >= (9.9995 if rounds == "nearest" else 10.0 - DUST) else 2, rounds)
 
 
-def _sixteenths(number: int) -> str:
-    """Return a number of sixteenths as people write it: ``3/16``, ``5 1/2``, ``4``."""
-    whole, over = divmod(number, 16)
+def ruled(mm: float, step_mm: float) -> str:
+    """Return a place on a rule in millimetres, read to ``step_mm`` (0.5 or 0.1): ``131.5``, ``3``."""
+    return trimmed(round(mm / step_mm) * step_mm, 1)
+
+
+def ruled_inches(mm: float, parts: int) -> str:
+    """Return a place in mm on a rule that parts an inch into so many: ``10 21/32``, ``3``; in decimals where it parts it into 100."""
+    return trimmed(inches(mm), 2) if parts == 100 else _fraction(round(inches(mm) * parts), parts)
+
+
+def _fraction(number: int, parts: int) -> str:
+    """Return a number of parts of a whole as people write it: ``3/16``, ``5 1/2``, ``4``."""
+    whole, over = divmod(number, parts)
     if not over:
         return str(whole)
-    shared = gcd(over, 16)
-    return f"{whole or ''} {over // shared}/{16 // shared}".strip()
+    shared = gcd(over, parts)
+    return f"{whole or ''} {over // shared}/{parts // shared}".strip()
 
 
 def written_length(mm: float) -> str:

@@ -86,10 +86,11 @@ def _runs(sides: Sides) -> Iterator[list[int]]:
 
 @record
 class _Cutting:
-    """A sheet that is taken apart: the box of every item, and the straight sides."""
+    """A sheet that is taken apart: the box of every item, the straight sides, and what of the board no cut goes through."""
 
     boxes: tuple[Box, ...]
     sides: Sides
+    keep: Box | None = None
 
     def strips(self, items: Sequence[int], level: bool) -> list[list[int]]:
         """Return items in strips with a straight line between them, from the corner outwards."""
@@ -104,6 +105,22 @@ class _Cutting:
             end = max(end, stop)
         return strips
 
+    def spares(self, level: bool, low: float, high: float, room: Box) -> bool:
+        """Say whether a cut between two strips leaves whole what is kept."""
+        if self.keep is None or self.keep.overlap(room) <= TOUCH:
+            return True
+        start, end = (self.keep.bottom, self.keep.top) if level else (self.keep.left, self.keep.right)
+        return high <= start + TOUCH or low >= end - TOUCH
+
+    def between(self, level: bool, strip: Sequence[int], after: Sequence[int]) -> tuple[float, float]:
+        """Return where one strip ends and the next begins."""
+        low = max(self.boxes[i].top if level else self.boxes[i].right for i in strip)
+        return low, min(self.boxes[i].bottom if level else self.boxes[i].left for i in after)
+
+    def parts(self, level: bool, strips: Sequence[Sequence[int]], room: Box) -> bool:
+        """Say whether all cuts between strips leave whole what is kept."""
+        return all(self.spares(level, *self.between(level, *two), room) for two in pairwise(strips))
+
     def cut(self, level: bool, low: float, high: float, room: Box) -> CutPromise:
         """Return the cut between two strips: on the line of one of them, on which more straight sides lie."""
         start, end = (room.left, room.right) if level else (room.bottom, room.top)
@@ -112,29 +129,33 @@ class _Cutting:
         at, number = (high, lying[1]) if lying[1] > lying[0] else (low, lying[0])
         return CutPromise(level, round(at, 4), start, end, number)
 
-    def between(self, strip: Sequence[int], after: Sequence[int], level: bool, room: Box) -> CutPromise:
-        """Return the cut between a strip and the one that follows it."""
-        low = max(self.boxes[i].top if level else self.boxes[i].right for i in strip)
-        high = min(self.boxes[i].bottom if level else self.boxes[i].left for i in after)
-        return self.cut(level, low, high, room)
 
-
-def order_of_cuts(sheet: Box, boxes: Sequence[Box], sides: Sides) -> tuple[tuple[CutPromise, ...], tuple[int, ...]]:
+def order_of_cuts(
+    sheet: Box, boxes: Sequence[Box], sides: Sides, keep: Box | None = None
+) -> tuple[tuple[CutPromise, ...], tuple[int, ...]]:
     """Return the straight cuts in the order in which they are made, each from side to side of what is left, and the numbers of the items
     in the order in which they come free.
 
     ``sides``: of the items, as ``straight_sides`` gives them. What no straight line parts is left together, to be cut out along its
-    outlines.
+    outlines. ``keep``: no cut goes through it.
     """
-    cutting = _Cutting(tuple(boxes), sides)
+    cutting = _Cutting(tuple(boxes), sides, keep)
     cuts: list[CutPromise] = []
     room = sheet
     if boxes:
         top, right = max(box.top for box in boxes), max(box.right for box in boxes)
-        if max(sheet.top - top, sheet.right - right) >= LEAST_STRIP:
-            level = (sheet.top - top) * sheet.width >= (sheet.right - right) * sheet.height
-            cuts.append(cutting.cut(level, top if level else right, top if level else right, room))
-            room = Box(room.left, room.bottom, room.right if level else right, top if level else room.top)
+        strips = [
+            (wide * long, level, at)
+            for level, at, wide, long in (
+                (True, top, sheet.top - top, sheet.width),
+                (False, right, sheet.right - right, sheet.height),
+            )
+            if wide >= LEAST_STRIP and cutting.spares(level, at, at, room)
+        ]
+        if strips:
+            _, level, at = max(strips)
+            cuts.append(cutting.cut(level, at, at, room))
+            room, _ = _parted(room, cuts[-1])
     order = tuple(_taken_apart(cutting, tuple(range(len(boxes))), room, cuts, 0))
     return tuple(cuts), order
 
@@ -144,13 +165,13 @@ def _taken_apart(
 ) -> Iterator[int]:
     """Cut what is left into strips, then each of them; yield the items as they come free."""
     ways = [(level, cutting.strips(items, level)) for level in (True, False)]
-    level, strips = max(ways, key=lambda way: len(way[1]))
-    if len(strips) < 2 or deep > DEEPEST:
+    level, strips = max(ways, key=lambda way: len(way[1]) if cutting.parts(way[0], way[1], room) else 0)
+    if len(strips) < 2 or deep > DEEPEST or not cutting.parts(level, strips, room):
         yield from sorted(items, key=lambda i: (cutting.boxes[i].bottom, cutting.boxes[i].left))
         return
     rooms: list[Box] = []
     for strip, after in pairwise(strips):
-        cuts.append(cutting.between(strip, after, level, room))
+        cuts.append(cutting.cut(level, *cutting.between(level, strip, after), room))
         own, room = _parted(room, cuts[-1])
         rooms.append(own)
     for strip, own in zip(strips, (*rooms, room), strict=True):

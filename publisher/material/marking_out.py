@@ -1,17 +1,28 @@
 """How each copy of a layout is found on the board with a rule: measures from the sheet's lower left corner.
 
 A copy that stands upright needs two, to its left and to its lower side; one that lies askew two points, each with its own two measures.
-Millimetres.
+They are rounded as far as a layout bears: laid by the rounded ones, nothing lies over anything else. Millimetres.
 """
 
+from collections.abc import Sequence
+from math import atan2, degrees, radians
+
 import numpy as np
+import numpy.typing as npt
 import shapely
 
-from publisher.basics import MeasurePromise, Pose
+from publisher.basics import MeasurePromise, Point, Pose
+from publisher.basics.units import INCH_MM
+from publisher.design import SheetSize
+from publisher.material.judge import LAYOUT_TOLERANCE, polygons
 from publisher.material.model import Item, Piece
 from publisher.material.outlines import turned
 
 READ_TO = 1  # decimals of a measure: a tenth of a millimetre is as much as anyone reads on a rule
+LEAST_CORNER = 25.0  # degrees: an outline that turns less at a point has no corner there that is seen
+FAR = 0.4  # of the length of a piece: corners so far from each other show how it lies
+STEPS_MM = (0.5, 0.1)  # of rules in millimetres, the one that is easiest to read first
+PARTS_OF_INCH = (32, 64, 100)  # of rules in inches, likewise
 
 
 def measures_of(piece: Piece, item: Item, upright: bool) -> tuple[MeasurePromise, ...]:
@@ -25,9 +36,7 @@ def measures_of(piece: Piece, item: Item, upright: bool) -> tuple[MeasurePromise
         ((across, up),) = turned(corner[None], -pose.turn).tolist()
         own = (-across if pose.mirrored else across, up)
         return (_measured((float(corner[0]), float(corner[1])), own, pose),)
-    hull = shapely.get_coordinates(shapely.convex_hull(shapely.multipoints(ring)))
-    first = hull[np.hypot(*(hull - hull.mean(axis=0)).T).argmax()]
-    second = hull[np.hypot(*(hull - first).T).argmax()]
+    first, second = _far_points(ring)
     ends = np.array((first, second))
     return tuple(
         _measured((float(x), float(y)), (float(a), float(b)), pose)
@@ -35,5 +44,68 @@ def measures_of(piece: Piece, item: Item, upright: bool) -> tuple[MeasurePromise
     )
 
 
+def _far_points(ring: npt.NDArray[np.float64]) -> tuple[npt.NDArray[np.float64], npt.NDArray[np.float64]]:
+    """Return two points of a ring far from each other: two of its corners, which are found on a template without measuring, or, where
+    all of them lie near to each other, any two points of its hull."""
+    hull = shapely.get_coordinates(shapely.convex_hull(shapely.multipoints(ring)))
+    before, after = ring - np.roll(ring, 1, axis=0), np.roll(ring, -1, axis=0) - ring
+    turns = np.arctan2(before[:, 0] * after[:, 1] - before[:, 1] * after[:, 0], (before * after).sum(axis=1))
+    corners = ring[np.abs(turns) >= radians(LEAST_CORNER)]
+    ends = _farthest(hull)
+    if len(corners) > 1:
+        own = _farthest(corners)
+        if np.hypot(*(own[1] - own[0])) >= FAR * np.hypot(*(ends[1] - ends[0])):
+            return own
+    return ends
+
+
+def _farthest(points: npt.NDArray[np.float64]) -> tuple[npt.NDArray[np.float64], npt.NDArray[np.float64]]:
+    """Return the point farthest from the middle of all, and the one farthest from it."""
+    first = points[np.hypot(*(points - points.mean(axis=0)).T).argmax()]
+    return first, points[np.hypot(*(points - first).T).argmax()]
+
+
 def _measured(at: tuple[float, float], own: tuple[float, float], pose: Pose) -> MeasurePromise:
     return MeasurePromise((round(at[0] + pose.x, READ_TO), round(at[1] + pose.y, READ_TO)), own)
+
+
+def laid_by(measures: Sequence[MeasurePromise], pose: Pose, step: float) -> Pose:
+    """Return the pose of a copy that is laid by its measures, each read to ``step`` mm; how it is turned, if it stands upright, and
+    whether it is mirrored is seen in the picture."""
+    at = [_read(measure.at, step) for measure in measures]
+    own = [measure.own for measure in measures]
+    turn = pose.turn
+    if len(measures) == 2:
+        (ax, ay), (bx, by) = (Pose(mirrored=pose.mirrored).apply(point) for point in own)
+        turn = degrees(atan2(at[1][1] - at[0][1], at[1][0] - at[0][0]) - atan2(by - ay, bx - ax))
+    return Pose.carrying(own[0], at[0], turn, pose.mirrored)
+
+
+def _read(at: Point, step: float) -> Point:
+    return (round(at[0] / step) * step, round(at[1] / step) * step)
+
+
+def readable_steps(
+    pieces: Sequence[Piece], items: Sequence[Item], measures: Sequence[tuple[MeasurePromise, ...]], sheet: SheetSize
+) -> tuple[float, int]:
+    """Return to which step in mm, and on a rule that parts an inch into how many, measures can be read so that the layout still holds:
+    the coarsest, or the finest where none does."""
+    over = LAYOUT_TOLERANCE
+    room = shapely.box(-over, -over, sheet.width + over, sheet.height + over)
+
+    def holds(step: float) -> bool:
+        laid = tuple(
+            Item(item.part, item.copy, laid_by(own, item.pose, step)) for item, own in zip(items, measures, strict=True)
+        )
+        shapes = polygons(pieces, laid)
+        if not shapely.covers(room, shapes).all():
+            return False
+        one, two = shapely.STRtree(shapes).query(shapes, predicate="intersects")
+        first, second = one[one < two], two[one < two]
+        shared = shapely.area(shapely.intersection(shapes[first], shapes[second]))
+        return bool((shared <= over * shapely.length(shapes[first])).all())
+
+    return (
+        next((step for step in STEPS_MM if holds(step)), STEPS_MM[-1]),
+        next((parts for parts in PARTS_OF_INCH if holds(INCH_MM / parts)), PARTS_OF_INCH[-1]),
+    )

@@ -3,15 +3,20 @@ out, and the cuts that take the sheet apart."""
 
 from collections.abc import Iterable
 
-import numpy as np
-
-from publisher.basics import Box, CutPromise, LayoutPromise, PlacePromise, Point, record
+from publisher.basics import Box, LayoutPromise, PlacePromise, Point, record
 from publisher.geometry import Part
 from publisher.material.cuts import order_of_cuts, straight_sides
 from publisher.material.ease import upright
-from publisher.material.marking_out import measures_of
+from publisher.material.marking_out import measures_of, readable_steps
 from publisher.material.model import Item, Layout, Piece, Yield
 from publisher.material.packing import usual_turns
+
+QUARTERS = (
+    0.0,
+    90.0,
+    180.0,
+    270.0,
+)  # turns at which a piece without a straight side along the sheet's edges still stands as drawn
 
 
 @record
@@ -40,47 +45,54 @@ def promised_layouts(yields: Iterable[Yield], parts: Iterable[Part]) -> tuple[La
     """Return a promise for each different layout of every yield."""
     known = {part.id: part for part in parts}
     pieces = {part: Piece(part, tuple(p.points for p in one.outline.paths), ()) for part, one in known.items()}
-    return tuple(
-        LayoutPromise(
-            layout_key(needed, alike.number),
-            needed.board,
-            needed.sheet.label,
-            needed.sheet.width,
-            needed.sheet.height,
-            alike.number,
-            alike.count,
-            len(needed.sheets),
-            *_laid(alike.layout, known, pieces),
-        )
-        for needed in yields
-        for alike in different_sheets(needed)
-    )
+    return tuple(_promised(needed, alike, known, pieces) for needed in yields for alike in different_sheets(needed))
 
 
-def _laid(
-    layout: Layout, known: dict[str, Part], pieces: dict[str, Piece]
-) -> tuple[tuple[PlacePromise, ...], tuple[CutPromise, ...]]:
-    """Return where the copies of a layout lie and how they are marked out, and the cuts that take the sheet apart."""
-    rings = [_rings(item, known[item.part]) for item in layout.items]
-    boxes = [Box(*np.min(ring[0], axis=0).tolist(), *np.max(ring[0], axis=0).tolist()) for ring in rings]
-    sheet = Box(0.0, 0.0, layout.sheet.width, layout.sheet.height)
-    cuts, order = order_of_cuts(sheet, boxes, straight_sides(tuple(pieces.values()), layout.items))
+def _promised(needed: Yield, alike: Alike, known: dict[str, Part], pieces: dict[str, Piece]) -> LayoutPromise:
+    """Return a layout with what marks it out: where its copies lie, their measures, and the cuts that take the sheet apart."""
+    items, sheet = alike.layout.items, needed.sheet
+    rings = [_rings(item, known[item.part]) for item in items]
+    all_pieces = tuple(pieces.values())
+    room = Box(0.0, 0.0, sheet.width, sheet.height)
+    offcut = needed.offcuts[alike.number - 1] if needed.offcuts else None
+    boxes = [Box.round(ring[0]) for ring in rings]
+    sides = straight_sides(all_pieces, items)
+    cuts, order = order_of_cuts(room, boxes, sides, offcut)
     free = {number: place for place, number in enumerate(order, 1)}
     usual = {part: usual_turns(piece.rings[0]) for part, piece in pieces.items()}
-    places = tuple(
-        PlacePromise(
-            item.part,
-            known[item.part].letter,
-            item.copy,
-            rings[number],
-            item.pose.turn,
-            item.pose.mirrored,
-            measures_of(pieces[item.part], item, upright(item.pose.turn, usual[item.part])),
-            free[number],
-        )
-        for number, item in enumerate(layout.items)
+    straight = set(sides[:, 4].astype(int).tolist())
+    measures = tuple(
+        measures_of(pieces[i.part], i, upright(i.pose.turn, usual[i.part] if number in straight else QUARTERS))
+        for number, i in enumerate(items)
     )
-    return places, cuts
+    step, parts_of_inch = readable_steps(all_pieces, items, measures, sheet)
+    return LayoutPromise(
+        key=layout_key(needed, alike.number),
+        board=needed.board,
+        sheet=sheet.label,
+        width=sheet.width,
+        height=sheet.height,
+        number=alike.number,
+        alike=alike.count,
+        total=len(needed.sheets),
+        places=tuple(
+            PlacePromise(
+                item.part,
+                known[item.part].letter,
+                item.copy,
+                rings[number],
+                item.pose.turn,
+                item.pose.mirrored,
+                measures[number],
+                free[number],
+            )
+            for number, item in enumerate(items)
+        ),
+        cuts=cuts,
+        offcut=offcut,
+        step_mm=step,
+        parts_of_inch=parts_of_inch,
+    )
 
 
 def _rings(item: Item, part: Part) -> tuple[tuple[Point, ...], ...]:

@@ -18,6 +18,8 @@ from publisher.basics.wording import (
     nearest,
     ordered,
     paired,
+    ruled,
+    ruled_inches,
     say_inches,
     say_length,
     say_mm,
@@ -145,3 +147,11 @@ def test_sizes_and_texts_have_the_unit_of_the_paper_first() -> None:
     assert ordered(rule, "mm") == rule
     assert ordered(rule, "in") == "steel rule, 12 in (300 mm) or longer, and board of 3/16 in (5 mm)"
     assert ordered("A (20 times), 5 mm thick (bare)", "in") == "A (20 times), 5 mm thick (bare)"
+
+
+def test_a_place_on_a_rule() -> None:
+    """Half millimetres or tenths; parts of an inch, hundredths in decimals."""
+    assert [ruled(mm, 0.5) for mm in (0.0, 3.1, 131.6, 9.74)] == ["0", "3", "131.5", "9.5"]
+    assert ruled(131.62, 0.1) == "131.6"
+    assert [ruled_inches(mm, 32) for mm in (0.0, 3.0, 25.4, 98.0, 355.99)] == ["0", "1/8", "1", "3 27/32", "14"]
+    assert ruled_inches(3.0, 64) == "1/8" and ruled_inches(3.0, 100) == "0.12"

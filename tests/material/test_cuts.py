@@ -52,6 +52,23 @@ def test_a_sheet_is_cut_into_strips_and_strips_into_pieces() -> None:
     assert order == (0, 3, 1, 4, 2, 5)
 
 
+def test_no_cut_goes_through_what_is_kept() -> None:
+    """Rows below and what is kept over them: the strip beside it is not cut off, and no line of columns runs through it."""
+    rows = laid(*((x * 51.0, y * 41.0) for y in range(2) for x in range(3)))
+    keep = Box(60.0, 85.0, 297.0, 197.0)
+    cuts, order = order_of_cuts(SHEET, boxes(rows), straight_sides((TILE,), rows), keep)
+    assert cuts and sorted(order) == list(range(6))
+    for cut in cuts:
+        low, high, start, end = (
+            (keep.bottom, keep.top, keep.left, keep.right)
+            if cut.level
+            else (keep.left, keep.right, keep.bottom, keep.top)
+        )
+        assert not (low < cut.at < high and start < cut.end and end > cut.start)
+    corner = Box(100.0, 30.0, 297.0, 197.0)
+    assert order_of_cuts(SHEET, [Box(0.0, 0.0, 90.0, 60.0)], straight_sides((), []), corner)[0] != ()
+
+
 def test_what_no_line_parts_is_cut_along_its_outlines() -> None:
     """Four tiles round a middle one: from side to side no line is free."""
     ring = [Box(0, 0, 30, 10), Box(30, 0, 40, 30), Box(10, 30, 40, 40), Box(0, 10, 10, 40), Box(12, 12, 28, 28)]

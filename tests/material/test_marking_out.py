@@ -1,7 +1,7 @@
 """Layouts laid again from their measures alone: nothing lies over anything else, nothing is missing."""
 
 from collections import Counter
-from math import atan2, degrees
+from math import atan2, cos, degrees, radians, sin
 
 import pytest
 import shapely
@@ -9,7 +9,8 @@ import shapely
 from publisher.basics import LayoutPromise, PlacePromise, Pose
 from publisher.design import Design
 from publisher.geometry import Part
-from publisher.material import BoardNeeds, lay_out
+from publisher.material import BoardNeeds, Item, Piece, lay_out
+from publisher.material.marking_out import measures_of, readable_steps
 
 BLUR = 0.16  # mm; two measures to a tenth, on each of two pieces
 
@@ -64,7 +65,8 @@ def test_a_layout_is_laid_again_from_its_measures(shop, kind: str) -> None:
         insist_that_it_holds(promise, known, design.boards[0].knife_gap)
         counts.update(place.part for place in promise.places for _ in range(promise.alike))
         assert sorted(place.order for place in promise.places) == list(range(1, len(promise.places) + 1))
-        assert {len(place.measures) for place in promise.places} == {2 if kind == "askew" else 1}
+        points = {"tiles": {1}, "layers": {1, 2}, "askew": {2}}  # layers in a lattice have no side along the sheet's
+        assert {len(place.measures) for place in promise.places} == points[kind]
     assert counts == {part.id: part.count for part in parts}
 
 
@@ -80,3 +82,24 @@ def test_a_measure_that_is_wrong_is_found(shop) -> None:
     moved = replace(first, measures=(replace(measure, at=(measure.at[0] + 1.0, measure.at[1])),))
     with pytest.raises(AssertionError):
         insist_that_it_holds(replace(promise, places=(moved, *rest)), {"a": parts[0]}, 1.0)
+
+
+def test_measures_are_read_as_coarsely_as_the_layout_bears(shop) -> None:
+    """Half a millimetre and thirty-seconds of an inch with a knife gap of 1 mm; tenths where two tiles are 0.1 mm apart."""
+    parts = (shop.part("a", (shop.box(60.3, 41.3),), 9), shop.part("b", (shop.box(33.3, 77.7),), 5))
+    _, needs = worked(shop, *parts)
+    assert {(p.step_mm, p.parts_of_inch) for p in needs.layouts} == {(0.5, 32)}
+    pieces = tuple(Piece(p.id, (p.outline.outer.points,), ()) for p in parts)
+    close = (Item("a", 1, Pose(3.3, 3.0)), Item("a", 2, Pose(63.7, 3.0)))
+    measures = tuple(measures_of(pieces[0], item, True) for item in close)
+    assert readable_steps(pieces, close, measures, needs.layouts[0]) == (0.1, 32)  # on that rule both are rounded apart
+
+
+def test_a_piece_askew_is_marked_by_its_corners(shop) -> None:
+    """The corners of a slip; of an ellipse, which has none, the ends of its long axis."""
+    slip = Piece("s", (((0.0, 0.0), (90.0, 0.0), (90.0, 20.0), (0.0, 20.0)),), ())
+    found = measures_of(slip, Item("s", 1, Pose(50.0, 50.0, 30.0)), False)
+    assert {m.own for m in found} <= set(slip.rings[0]) and len(found) == 2
+    ring = tuple((60.0 * cos(radians(k)), 40.0 * sin(radians(k))) for k in range(0, 360, 4))
+    ends = measures_of(Piece("e", (ring,), ()), Item("e", 1, Pose(100.0, 100.0, 30.0)), False)
+    assert sorted(abs(m.own[0]) for m in ends) == pytest.approx([60.0, 60.0])

@@ -26,11 +26,13 @@ from publisher.basics import (
     Box,
     Carried,
     CodePromise,
+    CutPromise,
     DrawingPromise,
     FurniturePromise,
     LayoutPromise,
     LengthPromise,
     MarkPromise,
+    MeasurePromise,
     NumberPromise,
     OutlinePromise,
     PagePromise,
@@ -343,13 +345,21 @@ def plan() -> dict[str, Draw]:
     return items
 
 
-LAYOUT = Carried("layout:foam:A3:1", 3, Box(20.0, 45.0, 62.0, 74.7), Pose(62.0, 45.0, 90.0), 0.1)  # turned, at 1 : 10
-LAID = (
-    ("step", "A", ((20.0, 20.0), (110.0, 20.0), (110.0, 80.0), (20.0, 80.0))),
-    ("deck", "B", ((20.0, 100.0), (200.0, 100.0), (200.0, 180.0), (20.0, 180.0))),
-    ("step", "A", ((120.0, 20.0), (210.0, 20.0), (210.0, 80.0), (120.0, 80.0))),
-    ("peg", "P", ((250.0, 20.0), (256.0, 20.0), (256.0, 60.0), (250.0, 60.0))),
+LAYOUT = Carried("layout:foam:A3:1", 3, Box(20.0, 45.0, 62.0, 74.7), Pose(20.0, 74.7, 270.0), 0.1)  # turned, at 1 : 10
+LAID = (  # part, letter, outline, turn and points to measure out, their words
+    ("step", "A", ((20.0, 20.0), (110.0, 20.0), (110.0, 80.0), (20.0, 80.0)), ((20.0, 20.0),), ("→20 ↓20",)),
+    ("deck", "B", ((20.0, 100.0), (200.0, 100.0), (200.0, 180.0), (20.0, 180.0)), ((20.2, 100.0),), ("→100 ↓20",)),
+    ("step", "A", ((120.0, 20.0), (210.0, 20.0), (210.0, 80.0), (120.0, 80.0)), ((120.0, 20.0),), ("→20 ↓120",)),
+    (
+        "peg",
+        "P",
+        ((250.0, 20.0), (256.0, 20.0), (256.0, 60.0), (250.0, 60.0)),
+        ((250.0, 20.0), (256.0, 60.0)),
+        ("● →20 ↓250", "○ →60 ↓256"),
+    ),
 )
+CUTS = (CutPromise(True, 200.0, 0.0, 297.0, 1), CutPromise(False, 115.0, 0.0, 200.0, 2))
+OFFCUT = Box(3.0, 203.0, 294.0, 417.0)
 
 
 def on_layout(points: tuple[Point, ...]) -> tuple[Point, ...]:
@@ -357,19 +367,64 @@ def on_layout(points: tuple[Point, ...]) -> tuple[Point, ...]:
 
 
 def layout_items() -> dict[str, Draw]:
-    """A picture of a sheet: its frame, its pieces with their letters, a row 20 mm from the left edge, a caption."""
+    """A picture of a sheet: its frame, its pieces with names and measures, straight cuts, what is left, a list, a caption."""
     box = LAYOUT.box
     items: dict[str, Draw] = {"sheet": stroke(box_code(box), 0.35)}
-    for number, (_, letter, ring) in enumerate(LAID):
+    for number, (_, letter, ring, _, words_of) in enumerate(LAID, 1):
         items[f"piece {number}"] = stroke(ring_code(on_layout(ring)))
         (x, y), (far_x, far_y) = on_layout(ring)[0], on_layout(ring)[2]
         if letter != "P":
-            items[f"piece {number} letter"] = words(letter, (x + far_x) / 2 - 0.7, (y + far_y) / 2 - 0.8, 2.4)
-    at = box.bottom + 20.0 * LAYOUT.scale
-    items["row"] = stroke(ring_code(((box.left, at), (box.right, at)), False), 0.25, "4 2")
-    items["distance"] = words("20.0", box.right + 0.8, at - 0.8, 2.4)
-    items["caption"] = words("Foam, A3: sheet 1 of 1, too small for a letter: P", 20.0, 78.0, 3.0)
+            items[f"piece {number} name"] = words(
+                f"{number} {letter}", (x + far_x) / 2 - 2.0, (y + far_y) / 2 - 0.8, 2.4
+            )
+        for line, said in enumerate(words_of):
+            items[f"piece {number} says {line}"] = words(
+                said if line else f"{number} {letter} {said}", 20.0, 40.0 - 4.0 * (number + line), 2.4
+            )
+    for number, cut in enumerate(CUTS, 1):
+        ends = [(along, cut.at) if cut.level else (cut.at, along) for along in (cut.start, cut.end)]
+        items[f"cut {number}"] = stroke(ring_code(on_layout(tuple(ends)), False), 0.5, "4 2")
+    items["cut 1 says"] = words("cut 1 upright at 200", 50.0, 40.0, 2.4)
+    items["cut 2 says"] = words("cut 2 across at 115, from 0 to 200", 50.0, 36.0, 2.4)
+    items["left"] = stroke(ring_code(on_layout(OFFCUT.corners())), 0.35, "1 2")
+    items["left says"] = words("214 × 291 mm", 42.0, 60.0, 2.4)
+    caption = "Foam, A3: sheet 1 of 1. Measured in mm from the left and the top edge."
+    items["caption"] = words(caption.replace("Foam", "foam"), 20.0, 78.0, 3.0)
     return items
+
+
+def layout_carried() -> tuple[Carried, ...]:
+    """Where the words of the sheet's picture stand."""
+    caption = Carried(LAYOUT_PROMISE.key_of("caption"), 3, Box(19.0, 77.0, 150.0, 81.0))
+    kept = Carried(LAYOUT_PROMISE.key_of("offcut"), 3, Box(41.0, 59.0, 61.0, 62.0))
+    pieces = (
+        Carried(LAYOUT_PROMISE.key_of("piece", n), 3, Box(19.0, 43.0 - 4.0 * (n + len(said)), 48.0, 43.0 - 4.0 * n))
+        for n, (*_, said) in enumerate(LAID, 1)
+    )
+    cuts = (
+        Carried(LAYOUT_PROMISE.key_of("cut", n), 3, Box(49.0, 43.0 - 4.0 * n, 110.0, 46.5 - 4.0 * n)) for n in (1, 2)
+    )
+    return (LAYOUT, caption, kept, *pieces, *cuts)
+
+
+LAYOUT_PROMISE = LayoutPromise(
+    LAYOUT.key,
+    "foam",
+    "A3",
+    297.0,
+    420.0,
+    1,
+    1,
+    1,
+    tuple(
+        PlacePromise(part, letter, 1, (ring,), measures=tuple(MeasurePromise(at, at) for at in points), order=number)
+        for number, (part, letter, ring, points, _) in enumerate(LAID, 1)
+    ),
+    CUTS,
+    OFFCUT,
+    0.5,
+    32,
+)
 
 
 SENTENCE = "Cut 14 pieces with a wall of 92.3 mm (3.63 in) and lay them down."
@@ -396,19 +451,7 @@ def step_items() -> dict[str, Draw]:
 def made() -> dict[str, Any]:
     """What other rooms promised before there was a page, and where pages carry it."""
     return {
-        "layouts": (
-            LayoutPromise(
-                LAYOUT.key,
-                "foam",
-                "A3",
-                297.0,
-                420.0,
-                1,
-                1,
-                1,
-                tuple(PlacePromise(part, letter, 1, (ring,)) for part, letter, ring in LAID),
-            ),
-        ),
+        "layouts": (LAYOUT_PROMISE,),
         "sides": (
             SidePromise("side:step", "step", "A", False, "outside", False, True),
             SidePromise("side:deck", "deck", "B", False, "", True, False),
@@ -425,7 +468,7 @@ def made() -> dict[str, Any]:
         ),
         "drawings": (DrawingPromise(PICTURE.key, "part:step", 80.0, 40.0, SEEN, TEXTURE, (("A", (10.0, 16.0)),)),),
         "carried": (
-            LAYOUT,
+            *layout_carried(),
             PICTURE,
             Carried("side:step", 2, Box(120.0, 228.0, 190.0, 245.0), copy=1),
             Carried("side:deck", 3, Box(100.0, 128.0, 140.0, 137.0), copy=1),

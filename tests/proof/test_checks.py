@@ -474,20 +474,58 @@ def carried(key: str, **changes: Any) -> Spoil:
 
 
 bad("proof/layout-picture", "a piece 25 mm off on the sheet")(
-    swap(2, "piece 1", lambda kit: kit.stroke(kit.ring_code(((51.0, 47.0), (51.0, 65.0), (43.0, 65.0), (43.0, 47.0)))))
+    swap(2, "piece 2", lambda kit: kit.stroke(kit.ring_code(((32.5, 72.7), (40.5, 72.7), (40.5, 54.7), (32.5, 54.7)))))
 )
-bad("proof/layout-picture", "two places exchanged")(
-    swap(2, "piece 1 letter", lambda kit: kit.words("A", 47.3, 55.2, 2.4))
+bad("proof/layout-picture", "two names exchanged")(
+    swap(2, "piece 2 name", lambda kit: kit.words("1 A", 33.0, 62.9, 2.4))
+)
+bad("proof/layout-picture", "two pieces in the wrong order")(
+    swap(2, "piece 1 name", lambda kit: kit.words("3 A", 23.0, 67.4, 2.4))
 )
 bad("proof/layout-picture", "one piece too many")(
-    add(2, lambda kit: kit.stroke(kit.ring_code(((22.0, 60.0), (30.0, 60.0), (30.0, 66.0)))))
+    add(2, lambda kit: kit.stroke(kit.ring_code(((22.0, 48.0), (30.0, 48.0), (30.0, 51.0)))))
 )
-bad("proof/layout-picture", "a piece over another's letter")(drop(2, "piece 0 letter"))
-bad("proof/layout-picture", "a distance 10 mm wrong")(
-    swap(2, "distance", lambda kit: kit.words("30.0", 62.8, 46.2, 2.4))
+bad("proof/layout-picture", "a straight cut 10 mm off")(
+    swap(2, "cut 1", lambda kit: kit.stroke(kit.ring_code(((41.0, 45.0), (41.0, 74.7)), False), 0.5, "4 2"))
 )
+bad("proof/layout-picture", "no offcut")(drop(2, "left"))
 bad("proof/layout-picture", "no picture")(carried("layout:foam:A3:1"))
-bad("proof/layout-picture", "small pieces that nobody names")(drop(2, "caption"))
+LAYOUT_KEY = "layout:foam:A3:1"
+bad("proof/layout-measures", "a measure half a millimetre wrong")(
+    swap(2, "piece 1 says 0", lambda kit: kit.words("1 A →20.5 ↓20", 20.0, 36.0, 2.4))
+)
+bad("proof/layout-measures", "measures from the other edges")(
+    swap(2, "piece 2 says 0", lambda kit: kit.words("2 B →20 ↓100", 20.0, 32.0, 2.4))
+)
+bad("proof/layout-measures", "a point of a piece askew left out")(drop(2, "piece 4 says 1"))
+bad("proof/layout-measures", "measures of a piece nowhere")(carried(f"{LAYOUT_KEY}:piece:3"))
+bad("proof/layout-measures", "measured from the bottom edge")(
+    swap(
+        2,
+        "caption",
+        lambda kit: kit.words(
+            "foam, A3: sheet 1 of 1. Measured in mm from the left and the bottom edge.", 20.0, 78.0, 3.0
+        ),
+    )
+)
+bad("proof/layout-measures", "another sheet")(
+    swap(
+        2,
+        "caption",
+        lambda kit: kit.words(
+            "foam, A3: sheet 1 of 2. Measured in mm from the left and the top edge.", 20.0, 78.0, 3.0
+        ),
+    )
+)
+bad("proof/layout-measures", "cuts in another order")(
+    swap(2, "cut 1 says", lambda kit: kit.words("cut 1 across at 115, from 0 to 200", 50.0, 40.0, 2.4))
+)
+bad("proof/layout-measures", "a cut through all that ends on the way")(
+    swap(2, "cut 2 says", lambda kit: kit.words("cut 2 across at 115", 50.0, 36.0, 2.4))
+)
+bad("proof/layout-measures", "more left than there is")(
+    swap(2, "left says", lambda kit: kit.words("224 × 291 mm", 42.0, 60.0, 2.4))
+)
 bad("proof/side-up", "the inside face for the outside")(
     swap(1, "side", lambda kit: kit.words("THIS SIDE UP: the inside face", 120.0, 240.0, 3.0))
 )

@@ -3,45 +3,41 @@
 from collections.abc import Callable
 from functools import partial
 
-from publisher.basics import Box, record
+from publisher.basics import Box
 from publisher.basics.wording import size_in_both
-from publisher.material import different_sheets
-from publisher.pages.front.layout_picture import SheetPicture, layout_picture, sheet_picture
-from publisher.pages.front.yield_tables import cut_note, part_table, sheet_table
-from publisher.pages.model import Drawn, Link
-from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, columns, make_frame, share_out
-from publisher.pages.type import GUTTER, HEADING, SMALL, SPACE, Column, LaidTable, make_table
+from publisher.pages.front.layouts import FORMS, Form, layout_blocks
+from publisher.pages.front.page_blocks import PageBlock, section_head
+from publisher.pages.front.yield_tables import cut_note, sheet_table
+from publisher.pages.model import Link
+from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, make_frame, share_out
+from publisher.pages.type import SPACE, Column, LaidTable, make_table
 
 TASK = "See what to buy and cut"
-TALLEST_LAYOUT = 118.0  # mm: the tallest picture of a sheet
-LAYOUTS = (
-    "Layouts to copy",
-    "Draw the dashed lines first: the number at the end of each is its distance in mm from the sheet’s edge, and the "
-    "pieces that touch it stand on it. Measure all from the same corner. A dotted box is the largest offcut worth keeping.",
-)
 CHUNK = 0.4  # of a page's height: a longer table is broken, so that its rows may run on over the pages
-
-
-@record
-class PageBlock:
-    """Something on the page: its height with the space below it, and how it is drawn under a top."""
-
-    height: float
-    draw: Callable[[float, Numbers], Body]
 
 
 def cut_list_drafts(context: Context) -> tuple[PageDraft, ...]:
     """Return the pages of tables and, after them, of layout pictures."""
     frame = make_frame(context.paper, False, 0.0)
-    pieces = (*_tables(context, frame), *_pictures(context, frame))
-    height = frame.text.height
-    shared = share_out([piece.height for piece in pieces], height, height)
+    pieces, shared = _set_out(context, frame)
     drafts = []
     for index, (start, end) in enumerate(shared, 1):
-        title = "Cut list and boards" if index == 1 else "Boards: layouts to copy"
+        title = "Cut list and boards" if index == 1 else "Layouts to copy"
         body = partial(_body, frame, pieces[start:end])
         drafts.append(PageDraft("cut_list", f"cut_list:{index}", title, frame, body, TASK))
     return tuple(drafts)
+
+
+def _set_out(context: Context, frame: Frame) -> tuple[tuple[PageBlock, ...], tuple[tuple[int, int], ...]]:
+    """Return all blocks and how pages share them: pictures are as large as can be where that takes no page more."""
+    tables, height = _tables(context, frame), frame.text.height
+
+    def tried(form: Form) -> tuple[tuple[PageBlock, ...], tuple[tuple[int, int], ...]]:
+        pieces = (*tables, *layout_blocks(context, frame, form))
+        return pieces, share_out([piece.height for piece in pieces], height, height)
+
+    least = len(tried(FORMS[-1])[1])
+    return next(found for form in FORMS if len((found := tried(form))[1]) <= least)
 
 
 def _body(frame: Frame, pieces: tuple[PageBlock, ...], numbers: Numbers) -> Body:
@@ -60,13 +56,6 @@ def _tables(context: Context, frame: Frame) -> list[PageBlock]:
     makers: tuple[tuple[str, str, Callable[[Numbers | None], LaidTable]], ...] = (
         ("Cut list", cut_note(context), partial(_cut_table, context, width)),
         (
-            "What one sheet holds",
-            "Counted from real layouts, each checked for gaps and edges; “on a grid” sets every part in rows of upright boxes. "
-            "“Free spares” go beside the whole list on the sheets below, one kind of part at a time. Where only the area bounds a count, a "
-            "better layout may be found.",
-            partial(part_table, context, width),
-        ),
-        (
             "Sheets for the whole list, spares included",
             "“By area” is the bound that no layout can beat; “shared cuts” are straight ones that serve several pieces.",
             partial(sheet_table, context, width),
@@ -78,23 +67,12 @@ def _tables(context: Context, frame: Frame) -> list[PageBlock]:
         while first < len(table.rows):
             last = min(len(table.rows), first + table.rows_in(frame.text.height * CHUNK, first))
             said = title if not first else f"{title}, continued"
-            head = _head(context, frame, said, "" if first else note, 0.0)[1]
+            head = section_head(context, frame, said, "" if first else note, 0.0)[1]
             height = head + table.height(first, last) + 2 * SPACE
             draw = partial(_draw_table, context, frame, (said, "" if first else note), make, (first, last))
             pieces.append(PageBlock(height, draw))
             first = last
     return pieces
-
-
-def _head(context: Context, frame: Frame, title: str, note: str, top: float) -> tuple[tuple[Drawn, ...], float]:
-    setter, text = context.type, frame.text
-    drawn: list[Drawn] = [*setter.line(title, HEADING, text.left, top - setter.drop(HEADING))]
-    height = HEADING.leading
-    if note:
-        block = setter.paragraph(note, SMALL.quiet(), text.left, top - height, text.width)
-        drawn += block.drawn
-        height += block.height
-    return tuple(drawn), height + SPACE / 2
 
 
 def _draw_table(
@@ -106,7 +84,7 @@ def _draw_table(
     top: float,
     numbers: Numbers,
 ) -> Body:
-    head, height = _head(context, frame, *words, top)
+    head, height = section_head(context, frame, *words, top)
     table = make(numbers)
     links: tuple[Link, ...] = ()
     if words[0].startswith("Cut list"):
@@ -153,41 +131,3 @@ def _links(
             links.append(Link(Box(left, edge - height, left + table.width, edge), pages[0]))
         edge -= height
     return tuple(links)
-
-
-def _pictures(context: Context, frame: Frame) -> list[PageBlock]:
-    """Return the pictures of all different sheets, two beside each other."""
-    cell = columns(frame.text, 2, GUTTER)[0]
-    tallest = min(TALLEST_LAYOUT, frame.text.height)
-    sheets = [
-        sheet_picture(context, need, alike, cell.width, tallest)
-        for need in context.needs.yields
-        for alike in different_sheets(need)
-    ]
-    pieces: list[PageBlock] = []
-    note = _head(context, frame, *LAYOUTS, 0.0)[1] + SPACE
-    for row in (tuple(sheets[i : i + 2]) for i in range(0, len(sheets), 2)):
-        height = max(sheet.height for sheet in row)
-        # the note stays with the first pictures
-        above = 0.0 if pieces else note
-        pieces.append(
-            PageBlock(above + height + 2 * SPACE, partial(_draw_pictures, context, frame, row, (above, height)))
-        )
-    return pieces
-
-
-def _draw_pictures(
-    context: Context,
-    frame: Frame,
-    row: tuple[SheetPicture, ...],
-    heights: tuple[float, float],
-    top: float,
-    numbers: Numbers,
-) -> Body:
-    above, height = heights
-    body = Body(_head(context, frame, *LAYOUTS, top)[0]) if above else Body()
-    top -= above
-    for sheet, cell in zip(row, columns(frame.text, 2, GUTTER), strict=False):
-        drawn, where = layout_picture(context, sheet, Box(cell.left, top - height, cell.right, top), numbers.page)
-        body += Body(drawn, carried=(where,))
-    return body

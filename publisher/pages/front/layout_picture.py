@@ -1,145 +1,203 @@
-"""A laid-out sheet to scale, with a measure along two sides, so that a person can copy it with a ruler."""
+"""A laid-out sheet to scale with its straight cuts and the measures of its copies, so that a person can copy it with a rule."""
 
 from collections.abc import Callable
+from dataclasses import replace
+from math import cos, radians, sin
 
 import shapely
-from shapely import affinity
 
-from publisher.basics import Box, Carried, Layer, Path, Point, Pose, polyline, record
-from publisher.basics.units import inches
-from publisher.basics.wording import fixed
-from publisher.geometry import Part, polygon
-from publisher.material import Alike, Layout, Yield, layout_key
-from publisher.pages.front.layout_guides import row_lines
-from publisher.pages.model import Drawn, LineStyle, Stroke
+from publisher.basics import Box, Carried, Layer, LayoutPromise, Path, PlacePromise, Point, Pose, polyline, record
+from publisher.material import Layout
+from publisher.pages.front.layout_edges import cut_lines, edge_scale, offcut_box
+from publisher.pages.front.layout_labels import APART, Label, Places
+from publisher.pages.front.layout_notes import (
+    NOTES_WIDTH,
+    Entry,
+    column_height,
+    entries,
+    filled,
+    in_columns,
+    set_column,
+)
+from publisher.pages.front.layout_words import POINTS, SheetWords
+from publisher.pages.model import Drawn, Fill, LineStyle, Stroke
 from publisher.pages.sheet import Context
-from publisher.pages.type import LEAST, LINE_GREY, NOTE, SMALL, TICK, Setter, TypeStyle
+from publisher.pages.type import SMALL, SPACE, Setter
 
 SHEET = LineStyle("sheet", 0.35)
 PIECE = LineStyle("piece", 0.25)
-GRID = LineStyle("sheet_grid", 0.18, (0.4, 1.2), LINE_GREY)
-ROW = LineStyle("row", 0.25, (1.6, 0.8), LINE_GREY)
-OFFCUT = LineStyle("offcut", 0.35, (0.35, 0.9))
-MEASURE = 7.0  # for the numbers along the left and bottom side
-BESIDE_PICTURE = 8.0  # for the distances of rows along the right side
-ABOVE_PICTURE = 3.2  # and along the top
-UNDER_CAPTION = 1.5
-NO_LETTER = "too small for a letter:"
-ROOMIEST = 0.1  # mm on the page within which the roomiest place for a letter is found
+MEASURE = 7.0  # mm: for the numbers of the measure beside the sheet, and over or under it
+BESIDE = 8.0  # for the names of cuts on the other side
+BEYOND = 4.0  # and for those on the fourth
+GUTTER = 4.0  # between picture and list
+POINT = 0.65  # radius of a point to measure out
+RING = 0.4  # and of the hole in one that is a ring
 MANY_IN_PICTURE = 200  # lines and arcs of one piece: sheets of pieces with more would be too much for a page
 COARSE_PICTURE = 0.04  # mm on the page, a sixth of the width of the line
-GRID_STEP = 100.0  # mm on the sheet between two numbers
+
+
+@record
+class Form:
+    """How a picture is set: the greatest height of the sheet in it (mm), and whether the list stands ``beside`` it or under it."""
+
+    tallest: float
+    beside: bool
 
 
 @record
 class SheetPicture:
-    """A sheet's picture before it stands on a page: its scale, whether it is shown ``turned`` so that its long side runs across,
-    the lines of its caption, and how and where in its own coordinates (mm) each part has its letter."""
+    """A sheet's picture before it stands on a page: its scale and words, what stands in its pieces, and the list beside or under it.
 
-    need: Yield
-    alike: Alike
+    ``width``: of the whole block (mm). ``caption``: lines. ``columns``: those of the list; the first of them stands beside the picture
+    if ``form`` says so.
+    """
+
+    promise: LayoutPromise
+    layout: Layout
+    words: SheetWords
+    width: float
+    form: Form
     scale: float
-    turned: bool
     caption: tuple[str, ...]
-    letters: tuple[tuple[str, TypeStyle, Point], ...]
+    labels: tuple[Label, ...]
+    columns: tuple[tuple[Entry, ...], ...]
 
     @property
     def size(self) -> tuple[float, float]:
-        """The sheet's size in mm as it is shown: across, up."""
-        wide, high = self.need.sheet.width, self.need.sheet.height
-        return (high, wide) if self.turned else (wide, high)
+        """Width and height of the sheet on the page."""
+        long, short = _sides(self.promise)
+        return long * self.scale, short * self.scale
 
     @property
-    def above(self) -> float:
-        """Height in mm of what stands over the sheet: its caption, and the distances of rows."""
-        return len(self.caption) * SMALL.leading + UNDER_CAPTION + ABOVE_PICTURE
+    def high(self) -> float:
+        """Height of the sheet on the page with its measure and the names of cuts, the caption not included."""
+        return self.size[1] + MEASURE + (BEYOND if self.promise.cuts else 0.0)
+
+    @property
+    def under(self) -> tuple[tuple[Entry, ...], ...]:
+        """The columns that stand under the picture."""
+        return self.columns[1:] if self.form.beside else self.columns
 
     @property
     def height(self) -> float:
-        """Height in mm of the picture with its caption and measure."""
-        return self.size[1] * self.scale + MEASURE + self.above
+        """Height in mm of the whole block."""
+        listed = max(map(column_height, self.under), default=0.0)
+        return len(self.caption) * SMALL.leading + SPACE / 2 + self.high + (listed + SPACE / 2 if listed else 0.0)
 
 
-def sheet_picture(context: Context, need: Yield, alike: Alike, width: float, tallest: float) -> SheetPicture:
-    """Return the picture of a sheet for a column of this width (mm), its sheet and measures no higher than ``tallest``."""
-    setter = context.type
-    scale, turned = _scale(need, width, tallest)
-    total = len(need.sheets)
-    which = f"sheet {alike.number} of {total}"
-    if alike.count > 1:
-        which = f"{alike.count} sheets of {total} are laid out like this"
-    caption = f"{need.board.replace('_', ' ')}, {need.sheet.label}: {which}"
-    parts = {item.part: part for item in alike.layout.items if (part := context.part(item.part))}
-    letters = {part.id: _letter_of(setter, part, alike.layout, scale, turned) for part in parts.values()}
-    small = sorted(part.letter for part in parts.values() if letters[part.id] is None)
-    lines = list(setter.lines(caption, SMALL.bold(), width))
-    if small:
-        lines += setter.lines(f"{NO_LETTER} {', '.join(small)}", SMALL.bold(), width)
-    shown = tuple((part, *found) for part, found in letters.items() if found)
-    return SheetPicture(need, alike, scale, turned, tuple(lines), shown)
+def sheet_picture(context: Context, promise: LayoutPromise, layout: Layout, width: float, form: Form) -> SheetPicture:
+    """Return the picture of a sheet as large as its block allows."""
+    words = SheetWords(promise, context.paper.first)
+    long, short = _sides(promise)
+    taken = MEASURE + (BESIDE if promise.cuts else 1.0) + (NOTES_WIDTH + GUTTER if form.beside else 0.0)
+    scale = min((width - taken) / long, form.tallest / short)
+    finder = Places(context.type, scale, _turn(promise))
+    carry = _pose(promise, 0.0, 0.0, scale)
+    labels = []
+    for place, item in zip(promise.places, layout.items, strict=True):
+        part = context.part(item.part)
+        origin = carry.apply((item.pose.x * scale, item.pose.y * scale))
+        label = finder.label(words, place, part, origin) if part is not None else None
+        labels += [label] if label is not None else []
+    whole = {label.place.order for label in labels if label.whole}
+    left_out = sorted((p for p in promise.places if p.order not in whole), key=lambda p: p.order)
+    listed = entries(context.type, words, left_out)
+    caption = context.type.lines(words.caption(), SMALL.bold(), width)
+    bare = SheetPicture(promise, layout, words, width, form, scale, caption, tuple(labels), ())
+    return replace(bare, columns=_columns(listed, width, form, bare.high))
 
 
-def _scale(need: Yield, width: float, tallest: float) -> tuple[float, bool]:
-    """Return the scale, and whether the sheet is shown turned so that its long side runs across."""
-    wide, high = need.sheet.width, need.sheet.height
-    turned = (
-        high > wide * 1.2 and (width - MEASURE - BESIDE_PICTURE) / high < (tallest - MEASURE - ABOVE_PICTURE) / wide
-    )
-    across, up = (high, wide) if turned else (wide, high)
-    return min((width - MEASURE - BESIDE_PICTURE) / across, (tallest - MEASURE - ABOVE_PICTURE) / up), turned
+def _columns(listed: tuple[Entry, ...], width: float, form: Form, high: float) -> tuple[tuple[Entry, ...], ...]:
+    """Share the list out: one column beside the picture and the rest under it, or all under it."""
+    count = int((width + GUTTER) // (NOTES_WIDTH + GUTTER))
+    if not form.beside:
+        return in_columns(listed, count) if listed else ()
+    first = filled(listed, high)[0] if listed else ()
+    rest = listed[len(first) :]
+    return (first, *(in_columns(rest, count) if rest else ()))
 
 
-def _letter_of(
-    setter: Setter, part: Part, layout: Layout, scale: float, turned: bool
-) -> tuple[TypeStyle, Point] | None:
-    """Return the largest type in which the letter stands inside every copy of a part on the sheet, and its place on the part:
-    in the roomiest circle. None when the copies are too small for any."""
-    shape = polygon(part.outline)
-    at = shapely.get_coordinates(shapely.maximum_inscribed_circle(shape, ROOMIEST / scale))[0]
-    poses = [item.pose for item in layout.items if item.part == part.id]
-    turns = {round((1.0 if p.mirrored else -1.0) * (p.turn + (90.0 if turned else 0.0)), 6) for p in poses}
-    for style in (NOTE.bold(), LEAST.bold()):
-        half = setter.width(part.letter, style) / 2 / scale, setter.cap(style) / 2 / scale
-        box = shapely.box(at[0] - half[0], at[1] - half[1], at[0] + half[0], at[1] + half[1])
-        if all(shape.covers(affinity.rotate(box, turn, (at[0], at[1]))) for turn in turns):
-            return style.tagged("figure"), (float(at[0]), float(at[1]))
-    return None
+def _sides(promise: LayoutPromise) -> tuple[float, float]:
+    return max(promise.width, promise.height), min(promise.width, promise.height)
 
 
-def layout_picture(context: Context, shown: SheetPicture, box: Box, page: int) -> tuple[tuple[Drawn, ...], Carried]:
-    """Draw one sheet at the top of ``box``, with the lines to draw first and the offcut to keep; return where it stands too."""
-    setter, need, scale = context.type, shown.need, shown.scale
+def _turn(promise: LayoutPromise) -> float:
+    return 270.0 if promise.height > promise.width else 0.0
+
+
+def _pose(promise: LayoutPromise, left: float, bottom: float, scale: float) -> Pose:
+    """Return the pose of a sheet, its points times ``scale``, whose picture has its lower left corner there."""
+    turn = _turn(promise)
+    return Pose(left, bottom + promise.width * scale, turn) if turn else Pose(left, bottom)
+
+
+def layout_picture(
+    context: Context, shown: SheetPicture, left: float, top: float, page: int
+) -> tuple[tuple[Drawn, ...], tuple[Carried, ...]]:
+    """Draw one sheet under ``top`` with all that is measured and cut on it; return where the page carries it and its words too."""
+    setter, promise = context.type, shown.promise
     drawn: list[Drawn] = []
-    for number, text in enumerate(shown.caption):
-        drawn += setter.line(text, SMALL.bold(), box.left, box.top - number * SMALL.leading - setter.drop(SMALL))
-    across, up = shown.size
-    left, bottom = box.left + MEASURE, box.top - shown.above - up * scale
-    pose = Pose(left + across * scale, bottom, 90.0) if shown.turned else Pose(left, bottom)
+    y = top
+    for line in shown.caption:
+        drawn += setter.line(line, SMALL.bold(), left, y - setter.drop(SMALL))
+        y -= SMALL.leading
+    caption = Carried(promise.key_of("caption"), page, Box(left, y, left + shown.width, top))
+    y -= SPACE / 2
+    wide, high = shown.size
+    up = MEASURE if shown.words.turned else (BEYOND if promise.cuts else 0.0)
+    sheet = Box(left + MEASURE, y - up - high, left + MEASURE + wide, y - up)
+    pose = _pose(promise, sheet.left, sheet.bottom, shown.scale)
+    drawn += edge_scale(setter, shown.words, sheet, shown.scale)
+    drawn += _pieces(context, shown, pose)
+    drawn.append(Stroke(SHEET, (polyline(sheet.corners(), True),), Layer.PAGE, tag="figure"))
+    labels, places = _labels(setter, shown, sheet, page)
+    named, taken = cut_lines(setter, shown.words, sheet, pose, shown.scale)
+    kept, offcut = offcut_box(setter, shown.words, pose, shown.scale, taken, page)
+    drawn += (*named, *labels, *kept)
+    carried = [caption, Carried(promise.key, page, sheet, pose, shown.scale), *places, *offcut]
+    at, first = left, y - shown.high - SPACE / 2
+    if shown.form.beside and shown.columns:
+        words, where = set_column(setter, shown.columns[0], left + shown.width - NOTES_WIDTH, y, page)
+        drawn += words
+        carried += where
+    for column in shown.under:
+        words, where = set_column(setter, column, at, first, page)
+        drawn += words
+        carried += where
+        at += NOTES_WIDTH + GUTTER
+    return tuple(drawn), tuple(carried)
 
-    def carried(point: Point) -> Point:
+
+def _pieces(context: Context, shown: SheetPicture, pose: Pose) -> list[Drawn]:
+    """Draw every piece as it lies, and the points by which those that lie askew are laid."""
+    scale = shown.scale
+
+    def carry(point: Point) -> Point:
         return pose.apply((point[0] * scale, point[1] * scale))
 
-    wide, high = need.sheet.width, need.sheet.height
-    corners = tuple(carried(p) for p in ((0.0, 0.0), (wide, 0.0), (wide, high), (0.0, high)))
-    drawn += _measure(context, (left, bottom), (across, up), scale)
-    drawn.append(Stroke(SHEET, (polyline(corners, True),), Layer.PAGE, tag="figure"))
     paths: list[Path] = []
-    letters = {part: (style, at) for part, style, at in shown.letters}
-    for item in shown.alike.layout.items:
+    points: list[Drawn] = []
+    for item, place in zip(shown.layout.items, shown.promise.places, strict=True):
         part = context.part(item.part)
         if part is None:
             continue
-        for ring in part.outline.paths:
-            paths.append(_coarse(ring.placed(item.pose).carried(carried, scale=scale)))
-        if part.id in letters:
-            style, at = letters[part.id]
-            x, y = carried(item.pose.apply(at))
-            drawn += setter.line(part.letter, style, x, y - setter.cap(style) / 2, align="centre")
-    drawn.append(Stroke(PIECE, tuple(paths), Layer.PAGE, tag="figure"))
-    drawn += _rows(context, shown.alike.layout, scale, (left, bottom), (across, up), shown.turned)
-    drawn += _offcut(context, need.offcuts[shown.alike.number - 1] if need.offcuts else None, carried)
-    stands = Box(left, bottom, left + across * scale, bottom + up * scale)
-    return tuple(drawn), Carried(layout_key(need, shown.alike.number), page, stands, pose, scale)
+        paths += [_coarse(ring.placed(item.pose).carried(carry, scale=scale)) for ring in part.outline.paths]
+        points += _points(place, carry) if len(place.measures) > 1 else ()
+    return [Stroke(PIECE, tuple(paths), Layer.PAGE, tag="figure"), *points]
+
+
+def _points(place: PlacePromise, carry: Callable[[Point], Point]) -> tuple[Fill, ...]:
+    """Draw the two points of a copy that lies askew: a dot and a ring."""
+    first, second = (carry(measure.at) for measure in place.measures)
+    return (
+        Fill(0.0, (_round(first, POINT),), Layer.PAGE, tag="figure"),
+        Fill(0.0, (_round(second, POINT), _round(second, RING)), Layer.PAGE, tag="figure"),
+    )
+
+
+def _round(middle: Point, radius: float) -> Path:
+    turns = (radians(15.0 * k) for k in range(24))
+    return polyline([(middle[0] + radius * cos(a), middle[1] + radius * sin(a)) for a in turns], True)
 
 
 def _coarse(ring: Path) -> Path:
@@ -150,78 +208,23 @@ def _coarse(ring: Path) -> Path:
     return polyline([(float(x), float(y)) for x, y in points], True)
 
 
-def _rows(
-    context: Context, layout: Layout, scale: float, origin: Point, size: tuple[float, float], turned: bool
-) -> list[Drawn]:
-    """Draw the lines on which rows stand, with their distance in mm from the lower or left edge of the sheet as shown."""
-    setter, style = context.type, LEAST.tagged("figure")
-    (left, bottom), (across, up) = origin, size
-    apart = max(LEAST.leading, setter.width("000.0", style) * 1.2) / scale
-    found = row_lines(layout, context.parts, apart, across if turned else None)
-    paths: list[Path] = []
+def _labels(
+    setter: Setter, shown: SheetPicture, sheet: Box, page: int
+) -> tuple[tuple[Drawn, ...], tuple[Carried, ...]]:
+    """Draw the words in the pieces; return where those with measures stand too."""
     drawn: list[Drawn] = []
-    for at in found.at:
-        if found.up:
-            y = bottom + at * scale
-            paths.append(polyline(((left, y), (left + across * scale, y))))
-            drawn += setter.line(fixed(at, 1), style, left + across * scale + 0.8, y - setter.cap(style) / 2)
-        else:
-            x = left + at * scale
-            paths.append(polyline(((x, bottom), (x, bottom + up * scale))))
-            drawn += setter.line(fixed(at, 1), style, x, bottom + up * scale + 0.8, align="centre")
-    return [Stroke(ROW, tuple(paths), Layer.PAGE, tag="figure"), *drawn] if paths else []
-
-
-def _offcut(context: Context, offcut: Box | None, carried: Callable[[Point], Point]) -> list[Drawn]:
-    """Draw the largest offcut with its size."""
-    if offcut is None:
-        return []
-    corners = tuple(carried(corner) for corner in offcut.corners())
-    setter, style = context.type, LEAST.tagged("figure")
-    drawn: list[Drawn] = [Stroke(OFFCUT, (polyline(corners, True),), Layer.PAGE, tag="figure")]
-    left, right = min(x for x, _ in corners), max(x for x, _ in corners)
-    middle = sum(y for _, y in corners) / 4
-    metric = f"{offcut.width:.0f} × {offcut.height:.0f} mm"
-    imperial = f"{fixed(inches(offcut.width), 1)} × {fixed(inches(offcut.height), 1)} in"
-    sizes = (metric, imperial) if context.paper.first == "mm" else (imperial, metric)
-    lines = [line for line in ("offcut to keep", *sizes) if setter.width(line, style) <= right - left - 1.0]
-    up = len(lines) * LEAST.leading / 2
-    for line in lines if 2 * up <= max(y for _, y in corners) - min(y for _, y in corners) else []:
-        drawn += setter.line(line, style, (left + right) / 2, middle + up - setter.drop(LEAST), align="centre")
-        up -= LEAST.leading
-    return drawn
-
-
-def _measure(context: Context, origin: Point, size: tuple[float, float], scale: float) -> list[Drawn]:
-    """Draw a tick each 50 mm and a number each 100 mm along the left and bottom side, and a faint grid."""
-    setter, (left, bottom), (across, up) = context.type, origin, size
-    ticks: list[Path] = []
-    grid: list[Path] = []
-    drawn: list[Drawn] = []
-    for way, extent, other in ((0, across, up), (1, up, across)):
-        for k in range(int(extent / (GRID_STEP / 2)) + 1):
-            at = k * GRID_STEP / 2
-            long = k % 2 == 0
-            arm = 1.6 if long else 0.9
-            if way == 0:
-                ticks.append(polyline(((left + at * scale, bottom), (left + at * scale, bottom - arm))))
-                if long and 0 < at < extent:
-                    grid.append(polyline(((left + at * scale, bottom), (left + at * scale, bottom + other * scale))))
+    carried: list[Carried] = []
+    for label in shown.labels:
+        (wide, high), x, y = label.size, sheet.left + label.at[0], sheet.bottom + label.at[1]
+        top = y + high / 2
+        for text, style in label.lines:
+            top -= setter.cap(style)
+            if text.startswith(POINTS):  # two points stand under each other
+                drawn += setter.line(text, style, x - wide / 2, top)
             else:
-                ticks.append(polyline(((left, bottom + at * scale), (left - arm, bottom + at * scale))))
-                if long and 0 < at < extent:
-                    grid.append(polyline(((left, bottom + at * scale), (left + other * scale, bottom + at * scale))))
-            if long and way == 0:
-                drawn += setter.line(
-                    f"{at:.0f}", LEAST.tagged("figure"), left + at * scale, bottom - 4.4, align="centre"
-                )
-            elif long:
-                drawn += setter.line(
-                    f"{at:.0f}", LEAST.tagged("figure"), left - 2.1, bottom + at * scale - 0.8, align="right"
-                )
-    drawn += setter.line("mm", LEAST.tagged("figure"), left - 2.1, bottom - 4.4, align="right")
-    return [
-        Stroke(GRID, tuple(grid), Layer.PAGE, tag="figure"),
-        Stroke(TICK, tuple(ticks), Layer.PAGE, tag="figure"),
-        *drawn,
-    ]
+                drawn += setter.line(text, style, x, top, align="centre")
+            top -= APART
+        if label.whole:
+            box = Box(x - wide / 2, y - high / 2, x + wide / 2, y + high / 2)
+            carried.append(Carried(shown.promise.key_of("piece", label.place.order), page, box))
+    return tuple(drawn), tuple(carried)

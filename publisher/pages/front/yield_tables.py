@@ -1,8 +1,8 @@
-"""The tables of the yield: what one sheet holds of each part, and the sheets for the whole list; notes on tracing and blades."""
+"""The table of the yield: the sheets for the whole list; notes on tracing and blades."""
 
-from publisher.basics.units import inches
 from publisher.basics.wording import fixed, ordered
-from publisher.material import Yield, gain
+from publisher.material import Yield
+from publisher.pages.front.layout_words import sheet_name
 from publisher.pages.sheet import Context, Numbers
 from publisher.pages.type import Column, LaidTable, make_table
 
@@ -26,46 +26,6 @@ def cut_note(context: Context) -> str:
     return ordered(" ".join(said), context.paper.first)
 
 
-def sheet_name(need: Yield) -> str:
-    """Say a sheet in the words of the shop and in the other unit."""
-    width, height = need.sheet.width, need.sheet.height
-    if "in" in need.sheet.label:
-        return f"{need.sheet.label} ({width:.0f} × {height:.0f} mm)"
-    return f"{need.sheet.label} ({fixed(inches(width), 1)} × {fixed(inches(height), 1)} in)"
-
-
-def part_table(context: Context, width: float, _numbers: Numbers | None) -> LaidTable:
-    """Return what one sheet holds of each part alone, and how many spares of it go on the list's sheets free."""
-    share = min(1.0, width / BASE_WIDTH)
-    wide = (
-        Column("laid out, at least", 23.0 * share, "right"),
-        Column("how good that is known to be", 33.0 * share),
-        Column("on a grid", 18.0 * share, "right"),
-        Column("gained", 16.0 * share, "right"),
-        Column("free spares", 21.0 * share, "right"),
-    )
-    part = Column("Only this part", 42.0 * share)
-    names = {p.id: f"{p.letter}  {p.name}" for p in context.parts}
-    rows = []
-    for need in context.needs.yields:
-        free = {s.part: f"{s.copies}{' +' if s.capped else ''}" for s in need.spares}
-        for index, row in enumerate(need.rows):
-            more = gain(row.careful, row.grid)
-            rows.append(
-                (
-                    sheet_name(need) if index == 0 else "",
-                    names.get(row.part, row.part),
-                    str(row.careful),
-                    row.known_as if row.careful else "–",
-                    str(row.grid),
-                    "–" if more is None else f"{more} %",
-                    free.get(row.part, "–"),
-                )
-            )
-    first = Column("One sheet of", width - part.width - sum(c.width for c in wide))
-    return make_table(context.type, (first, part, *wide), tuple(rows))
-
-
 def sheet_table(context: Context, width: float, _numbers: Numbers | None) -> LaidTable:
     """Return the sheets for the whole list, beside what a grid would take and what no layout can beat."""
     share = min(1.0, width / BASE_WIDTH)
@@ -83,7 +43,7 @@ def sheet_table(context: Context, width: float, _numbers: Numbers | None) -> Lai
     )
     rows = tuple(
         (
-            sheet_name(need),
+            sheet_name(need.sheet.label, need.sheet.width, need.sheet.height),
             str(len(need.sheets)) if need.sheets else "does not fit",
             str(need.grid_sheets) if need.grid_sheets else "–",
             str(need.bound),

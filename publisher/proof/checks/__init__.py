@@ -12,6 +12,7 @@ from publisher.proof.checks import (
     furniture,
     inside_parts,
     labels,
+    layout_measures,
     layouts,
     lengths,
     margins,
@@ -47,8 +48,8 @@ PROMISED: tuple[Check[Case], ...] = (
     lengths.readers_agree, outlines.outlines_promised, outlines.outlines_twice, outlines.outline_width,
     outlines.outlines_by_pixels, inside_parts.other_lines, inside_parts.dark_areas, marks.marked_lines,
     tiles.match_marks, tiles.tiles_together, text.words_promised, cut_list.cut_list, layouts.layout_pictures,
-    sides.sides_up, sentences.sentences, drawings.step_pictures, print_plan.print_plan, inside_parts.words_inside,
-    pages.page_numbers, page_code.code_drawn, furniture.furniture_apart, pages.page_labels, catalogue.bookmarks,
+    layout_measures.layout_measures, sides.sides_up, sentences.sentences, drawings.step_pictures, print_plan.print_plan,
+    inside_parts.words_inside, pages.page_numbers, page_code.code_drawn, furniture.furniture_apart, pages.page_labels, catalogue.bookmarks,
     catalogue.attached,
 )  # fmt: skip
 

@@ -8,25 +8,30 @@ import shapely
 
 from publisher.basics import Box, Carried, Check, Findings, LayoutPromise
 from publisher.proof.checks.frame import carried_faults, judged
-from publisher.proof.measuring import CARRIED_TOLERANCE, Case, carried_lines, lines_in, met_by, only, strokes_in
-from publisher.proof.reading import Array, TextLine, normal, says
+from publisher.proof.measuring import (
+    CARRIED_TOLERANCE,
+    Case,
+    StrokeSegments,
+    carried_lines,
+    lines_in,
+    met_by,
+    only,
+    strokes_in,
+)
+from publisher.proof.reading import Array, TextLine, normal
 
-BESIDE = 9.0  # mm beside and over a picture in which the distances of its rows stand
-LEVEL = 1.2  # mm between a distance's words and the end of its line
-HALF_STEP = 0.05  # mm on the sheet: half of the last digit of a distance
-DISTANCE = re.compile(r"\d+\.\d")
-SMALL_ONES = "too small for a letter:"
+NAME = re.compile(r"(\d+) (\S+)(?: →.*)?")  # a copy's number in the order of cutting and its letter
 
 
 @judged(
     "proof/layout-picture",
     "Layouts drawn as laid out",
-    "a buyer copies them onto board: a piece elsewhere, of another letter or lying over its neighbour spoils the sheet; lines "
-    f"may be {CARRIED_TOLERANCE:g} mm off on the page, the distance of a row {HALF_STEP:g} mm on the sheet",
+    "a buyer copies them onto board: a piece elsewhere, of another letter or lying over its neighbour spoils the sheet, and so does a "
+    f"straight cut elsewhere; lines may be {CARRIED_TOLERANCE:g} mm off on the page",
     may_be_empty=True,
 )
 def layout_pictures(case: Case, check: Check[Case]) -> Findings:
-    """Look for each promised sheet on the pages: its frame, its pieces with their letters, its rows, and no other line."""
+    """Look for each promised sheet on the pages: its frame, its pieces with their names, its straight cuts, and no other line."""
     hint = "draw each picture from the layout of its own sheet"
     for promise in case.promises.layouts:
         who = f"{promise.board.replace('_', ' ')}, {promise.sheet}: sheet {promise.number}"
@@ -53,51 +58,34 @@ def _fault(case: Case, promise: LayoutPromise, where: Carried) -> str:
     stray = only(strokes, [frame, *rings])
     if stray.missing:
         return f"shows a line that no piece has, at {stray.at[0]:.1f}, {stray.at[1]:.1f} mm"
-    lines = case.lines(where.page)
-    return _lettered(promise, pieces, lines_in(lines, box), lines) or _rows(case, where, box)
+    return _dashed(promise, where, strokes_in(ink, box), [frame, *rings]) or _lettered(
+        promise, pieces, lines_in(case.lines(where.page), box)
+    )
 
 
-def _lettered(
-    promise: LayoutPromise, pieces: list[list[Array]], inside: list[TextLine], page: tuple[TextLine, ...]
-) -> str:
-    """Return what is wrong with the letters: each piece holds its own; the caption names those that are too small."""
-    small = [line.text.partition(SMALL_ONES)[2] for line in page if SMALL_ONES in line.text]
-    spots = [(normal(line.text), shapely.Point(line.middle())) for line in inside]
+def _dashed(promise: LayoutPromise, where: Carried, strokes: StrokeSegments, solid: list[Array]) -> str:
+    """Return what is wrong with the straight cuts and the offcut: each is drawn, and nothing else but the pieces."""
+    ends = [
+        ((cut.start, cut.at), (cut.end, cut.at)) if cut.level else ((cut.at, cut.start), (cut.at, cut.end))
+        for cut in promise.cuts
+    ]
+    corners = promise.offcut.corners() if promise.offcut else ()
+    lines = carried_lines(where, [*ends, *(((*corners, corners[0]),) if corners else ())])
+    found = met_by(lines, strokes)
+    if found.missing:
+        return f"lacks a straight cut or the offcut at {found.at[0]:.1f}, {found.at[1]:.1f} mm"
+    stray = only(strokes, [*lines, *solid])
+    return f"shows a line of nothing laid, at {stray.at[0]:.1f}, {stray.at[1]:.1f} mm" if stray.missing else ""
+
+
+def _lettered(promise: LayoutPromise, pieces: list[list[Array]], inside: list[TextLine]) -> str:
+    """Return what is wrong with the names of pieces: each that is named bears its own number and letter, and no other’s."""
+    spots = [(name[0], shapely.Point(line.middle())) for line in inside if (name := NAME.fullmatch(normal(line.text)))]
     grounds = [shapely.Polygon(rings[0], rings[1:]) for rings in pieces]
-    letters = {place.letter for place in promise.places}
     for ground, place in zip(grounds, promise.places, strict=True):
         shapely.prepare(ground)
-        held = [text for text, spot in spots if text in letters and ground.contains(spot)]
-        if held != [place.letter] and (held or not any(says(words, place.letter) for words in small)):
-            return f"has {' and '.join(held) or 'no letter'} in a piece of part {place.letter}"
-    return ""
-
-
-def _rows(case: Case, where: Carried, box: Box) -> str:
-    """Return what is wrong with the distances of rows: each stands at the end of a dashed line that is so far from the edge."""
-    ink = case.ink(where.page)
-    assert ink is not None
-    starts, ends, owners = ink.segments
-    across = ends - starts
-    for level in (True, False):
-        axis, long = (1, box.width) if level else (0, box.height)
-        whole = ink.dashed[owners] & (np.abs(across[:, axis]) < CARRIED_TOLERANCE)
-        whole &= np.abs(np.abs(across[:, 1 - axis]) - long) < CARRIED_TOLERANCE
-        low, high = (box.bottom, box.top) if level else (box.left, box.right)
-        whole &= (starts[:, axis] > low - CARRIED_TOLERANCE) & (starts[:, axis] < high + CARRIED_TOLERANCE)
-        drawn = starts[whole, axis]
-        beside = (
-            Box(box.right, box.bottom - LEVEL, box.right + BESIDE, box.top + LEVEL)
-            if level
-            else Box(box.left - LEVEL, box.top, box.right + LEVEL, box.top + BESIDE / 2)
-        )
-        for line in lines_in(case.lines(where.page), beside):
-            text = normal(line.text)
-            if not DISTANCE.fullmatch(text):
-                continue
-            spot = line.middle()[axis]
-            near = drawn[np.abs(drawn - spot) < LEVEL]
-            away = np.abs((near - low) / where.scale - float(text))
-            if not len(away) or away.min() > HALF_STEP + CARRIED_TOLERANCE * 0.1 / where.scale:
-                return f"names a distance of {text} mm where no row is"
+        held = [NAME.fullmatch(text) for text, spot in spots if ground.contains(spot)]
+        if held and [(name[1], name[2]) for name in held if name] != [(str(place.order), normal(place.letter))]:
+            said = " and ".join(name[0] for name in held if name)
+            return f"has {said} in piece {place.order} of part {place.letter}"
     return ""

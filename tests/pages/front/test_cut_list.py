@@ -22,15 +22,6 @@ def test_every_part_is_listed_with_count_size_and_page(demo: Callable[..., Conte
     assert [link.page for link in links] == [4, 5]
 
 
-def test_the_yield_is_that_of_the_layouts(demo: Callable[..., Context]) -> None:
-    context = demo("lock-stair")
-    said = [text for page in words(context) for text in page]
-    for need in context.needs.yields:
-        for row in need.rows:
-            assert str(row.careful) in said
-            assert str(row.grid) in said
-
-
 def test_every_laid_out_sheet_has_a_picture(demo: Callable[..., Context]) -> None:
     context = demo("lock-stair")
     captions = [text for page in words(context) for text in page if ": sheet " in text or "laid out like this" in text]

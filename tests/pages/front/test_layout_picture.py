@@ -1,64 +1,100 @@
-"""A laid-out sheet is drawn to scale, every piece in its place."""
+"""A laid-out sheet is drawn to scale, every piece in its place, with words that keep off its lines."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from itertools import combinations
 
 import pytest
 import shapely
 
-from publisher.basics import Box
-from publisher.material import different_sheets
+from publisher.basics import LayoutPromise
+from publisher.material import Layout, different_sheets
 from publisher.pages import Stroke, Words
-from publisher.pages.front.layout_picture import MEASURE, layout_picture, sheet_picture
+from publisher.pages.front.layout_picture import MEASURE, Form, SheetPicture, layout_picture, sheet_picture
 from publisher.pages.sheet.draft import Context
 from publisher.pages.sheet.page_checks import words_box
 
+WIDE = Form(130.0, False)
+SIDE = Form(90.0, True)
 
-def test_pieces_lie_inside_the_sheet_and_keep_the_scale(demo: Callable[..., Context]) -> None:
-    context = demo("quay")
-    need = context.needs.yields[0]
-    width = 90.0
-    shown = sheet_picture(context, need, different_sheets(need)[0], width, 118.0)
-    drawn, where = layout_picture(context, shown, Box(10.0, 20.0, 10.0 + width, 20.0 + shown.height), 7)
-    sheet = next(s for s in drawn if isinstance(s, Stroke) and s.style.name == "sheet").paths[0].points
-    pieces = next(s for s in drawn if isinstance(s, Stroke) and s.style.name == "piece").paths
-    left, right = min(x for x, _ in sheet), max(x for x, _ in sheet)
-    bottom, top = min(y for _, y in sheet), max(y for _, y in sheet)
-    assert (right - left) / (top - bottom) == pytest.approx(
-        max(need.sheet.width, need.sheet.height) / min(need.sheet.width, need.sheet.height)
-    ) or (right - left) / (top - bottom) == pytest.approx(need.sheet.width / need.sheet.height)
-    assert left >= 10.0 + MEASURE - 1e-6
-    assert len(pieces) == sum(1 + len(context.part(i.part).outline.holes) for i in need.sheets[0].items)  # type: ignore[union-attr]
-    for path in pieces:
-        assert all(left <= x <= right and bottom <= y <= top for x, y in path.points)
-    assert [w.text for w in drawn if isinstance(w, Words) and w.text in "ABC"].count("C") == 4
-    assert (where.key, where.page) == (f"layout:foam:{need.sheet.label}:1", 7)
-    assert (where.box.left, where.box.bottom, where.box.right, where.box.top) == pytest.approx(
-        (left, bottom, right, top)
-    )
+
+def sheets(context: Context) -> list[tuple[LayoutPromise, Layout]]:
+    """Return the promises of all different sheets with their layouts."""
+    alike = [alike for need in context.needs.yields for alike in different_sheets(need)]
+    return [(promise, one.layout) for promise, one in zip(context.needs.layouts, alike, strict=True)]
+
+
+def picture(context: Context, number: int = 0, width: float = 187.0, form: Form = WIDE) -> SheetPicture:
+    return sheet_picture(context, *sheets(context)[number], width, form)
 
 
 def test_the_promised_layout_carried_to_the_page_is_what_is_drawn(demo: Callable[..., Context]) -> None:
+    """Turned so that its long side runs across; every piece where it is promised, inside the sheet."""
     context = demo("quay")
-    for need in context.needs.yields:
-        shown = sheet_picture(context, need, different_sheets(need)[0], 90.0, 118.0)
-        drawn, where = layout_picture(context, shown, Box(10.0, 20.0, 100.0, 20.0 + shown.height), 1)
-        promise = next(p for p in context.needs.layouts if p.key == where.key)
-        pieces = next(s for s in drawn if isinstance(s, Stroke) and s.style.name == "piece").paths
-        rings = [ring for place in promise.places for ring in place.rings]
-        assert len(rings) == len(pieces)
-        for ring, path in zip(rings, pieces, strict=True):
-            carried = where.pose.apply_all(tuple((x * where.scale, y * where.scale) for x, y in ring))
-            away = shapely.hausdorff_distance(shapely.LinearRing(carried), shapely.LinearRing(path.points))
-            assert away < 0.01
+    shown = picture(context)
+    drawn, (_, where, *_) = layout_picture(context, shown, 10.0, 200.0, 7)
+    promise = shown.promise
+    assert (where.key, where.page, where.pose.turn) == (promise.key, 7, 270.0)
+    assert where.box.width / where.box.height == pytest.approx(promise.height / promise.width)
+    assert where.box.left == pytest.approx(10.0 + MEASURE)
+    pieces = next(s for s in drawn if isinstance(s, Stroke) and s.style.name == "piece").paths
+    rings = [ring for place in promise.places for ring in place.rings]
+    assert len(rings) == len(pieces)
+    for ring, path in zip(rings, pieces, strict=True):
+        carried = where.pose.apply_all(tuple((x * where.scale, y * where.scale) for x, y in ring))
+        assert shapely.hausdorff_distance(shapely.LinearRing(carried), shapely.LinearRing(path.points)) < 0.01
+        assert where.box.grown(1e-6).common(where.box.round(carried)) == where.box.round(carried)
 
 
-def test_letters_of_pieces_too_small_for_them_do_not_lie_on_each_other(demo: Callable[..., Context]) -> None:
-    context = demo("quay")
-    need = context.needs.yields[0]
-    for width in (90.0, 30.0):
-        shown = sheet_picture(context, need, different_sheets(need)[0], width, 118.0)
-        drawn, _ = layout_picture(context, shown, Box(10.0, 20.0, 10.0 + width, 20.0 + shown.height), 1)
-        boxes = [words_box(context.type.faces, w) for w in drawn if isinstance(w, Words) and len(w.text) == 1]
+@pytest.mark.parametrize("form", [WIDE, SIDE, Form(40.0, True)])
+def test_every_piece_has_its_measures_in_it_or_in_the_list(demo: Callable[..., Context], form: Form) -> None:
+    """However small the picture is: each once, and each cut in its order."""
+    context = demo("bridge")
+    shown = picture(context, form=form)
+    drawn, carried = layout_picture(context, shown, 10.0, 200.0, 1)
+    keys = [where.key for where in carried]
+    assert len(set(keys)) == len(keys)
+    assert {shown.promise.key_of("piece", n) for n in range(1, 20)} <= set(keys)
+    assert {shown.promise.key_of("cut", n) for n in range(1, len(shown.promise.cuts) + 1)} <= set(keys)
+    said = [thing.text for thing in drawn if isinstance(thing, Words)]
+    assert sum(text.count("→") for text in said) == 19
+    low = min(words_box(context.type.faces, t).bottom for t in drawn if isinstance(t, Words))
+    assert low >= 200.0 - shown.height - 0.5
+
+
+def test_words_lie_neither_on_each_other_nor_on_lines(demo: Callable[..., Context]) -> None:
+    context = demo("lock-stair")
+    for number, form in ((0, WIDE), (1, SIDE), (2, Form(40.0, True))):
+        shown = picture(context, number, form=form)
+        drawn, (_, where, *_) = layout_picture(context, shown, 10.0, 250.0, 1)
+        inside = [t for t in drawn if isinstance(t, Words) and where.box.left < t.x < where.box.right]
+        boxes = [words_box(context.type.faces, t) for t in inside if where.box.bottom < t.y < where.box.top]
         assert boxes
-        assert not any(one.overlap(two) > 0.0 for one, two in combinations(boxes, 2))
+        letters = [box.grown(-0.6) for box in boxes]  # less accents and descenders, which these words lack
+        assert not any(one.overlap(two) > 0.0 for one, two in combinations(letters, 2))
+        lines = [
+            shapely.LineString(path.points)
+            for t in drawn
+            if isinstance(t, Stroke) and t.style.name in ("piece", "straight_cut", "offcut")
+            for path in t.paths
+        ]
+        assert not any(line.intersects(shapely.box(*box.sides)) for line in lines for box in letters)
+
+
+def test_nothing_of_a_picture_is_grey(demo: Callable[..., Context]) -> None:
+    """It survives a printer in black and white."""
+    context = demo("bridge")
+    drawn, _ = layout_picture(context, picture(context), 10.0, 200.0, 1)
+    assert {t.style.grey for t in drawn if isinstance(t, Stroke)} == {0.0}
+    assert {t.grey for t in drawn if isinstance(t, Words)} == {0.0}
+
+
+def test_a_sheet_that_lies_is_measured_from_its_lower_edge(demo: Callable[..., Context]) -> None:
+    context = demo("quay")
+    promise, layout = sheets(context)[0]
+    lying = replace(promise, width=800.0, height=520.0)
+    shown = sheet_picture(context, lying, layout, 187.0, WIDE)
+    drawn, (_, where, *_) = layout_picture(context, shown, 10.0, 200.0, 1)
+    assert where.pose.turn == 0.0
+    said = [t.text for t in drawn if isinstance(t, Words)]
+    assert "→3 ↑99" in said and any(text.endswith("the left and the bottom edge.") for text in said)

@@ -3,27 +3,13 @@
 from collections.abc import Callable
 from dataclasses import replace
 
-from publisher.design import SheetSize
-from publisher.material import Yield
-from publisher.pages.front.yield_tables import cut_note, metres, part_table, sheet_name, sheet_table
+from publisher.pages.front.yield_tables import cut_note, metres, sheet_table
 from publisher.pages.sheet.draft import Context
 
 
 def cells(table) -> list[list[str]]:
     """Return the words of each cell of a table."""
     return [[" ".join(cell).replace("\xa0", " ") for cell in row] for row in table.rows]
-
-
-def test_what_one_sheet_holds(demo: Callable[..., Context]) -> None:
-    """Count, grid, gain and free spares of each part, from the yields."""
-    context = demo("lock-stair")
-    rows = cells(part_table(context, 187.0, None))
-    one = context.needs.yields[0]
-    first = one.rows[0]
-    assert rows[0][1:5] == ["A Stair layer", str(first.careful), "area bound only", str(first.grid)]
-    assert rows[0][5] == f"{round(100 * (first.careful - first.grid) / first.grid)} %"
-    spare = next(s for s in one.spares if s.part == first.part)
-    assert rows[0][6].split()[0] == str(spare.copies)
 
 
 def test_sheets_for_the_list(demo: Callable[..., Context]) -> None:
@@ -51,10 +37,3 @@ def test_a_template_traced_often_wants_card_and_a_spare(demo: Callable[..., Cont
     assert "A (20 times)" in cut_note(context)
     rows = tuple(replace(row, tracings=10, sturdy=False) for row in context.needs.cut_list)
     assert "Traced often" not in cut_note(replace(context, needs=replace(context.needs, cut_list=rows)))
-
-
-def test_a_sheet_in_the_words_of_the_shop_and_the_other_unit(demo: Callable[..., Context]) -> None:
-    """Inches with mm, mm with inches."""
-    one: Yield = demo("lock-stair").needs.yields[0]
-    assert sheet_name(replace(one, sheet=SheetSize("20 x 30 in", 508.0, 762.0))) == "20 x 30 in (508 × 762 mm)"
-    assert sheet_name(replace(one, sheet=SheetSize("297 x 420 mm", 297.0, 420.0))) == "297 x 420 mm (11.7 × 16.5 in)"

@@ -1,0 +1,97 @@
+"""The list beside the picture of a sheet: its straight cuts in order, and the measures of copies that have no room for them."""
+
+from collections.abc import Sequence
+
+from publisher.basics import Box, Carried, PlacePromise, record
+from publisher.pages.front.layout_words import SheetWords
+from publisher.pages.model import Drawn
+from publisher.pages.type import NOTE, SMALL, SPACE, Setter
+
+NOTES_WIDTH = 38.0  # mm: of one column of the list
+NUMBER = 5.0  # from the left of a column to the right end of a copy's number
+LETTER = 6.2  # and to its letter
+WORDS = 13.0  # and to the words beside them
+
+
+@record
+class Entry:
+    """A line or two of the list: a heading, or a ``number`` with a ``letter`` and ``lines``; ``key`` names what was promised."""
+
+    lines: tuple[str, ...]
+    key: str = ""
+    number: str = ""
+    letter: str = ""
+
+    @property
+    def height(self) -> float:
+        """Height in mm."""
+        return SMALL.leading if not self.key else NOTE.leading * len(self.lines)
+
+
+def entries(setter: Setter, words: SheetWords, left_out: Sequence[PlacePromise]) -> tuple[Entry, ...]:
+    """Return the list of a sheet: its straight cuts, and the copies whose measures are not in the picture."""
+    promise = words.promise
+    found: list[Entry] = []
+    if promise.cuts:
+        found.append(Entry(("Straight cuts first",)))
+    for number, cut in enumerate(promise.cuts, 1):
+        lines = setter.lines(words.cut(cut), NOTE, NOTES_WIDTH - WORDS)
+        found.append(Entry(lines, promise.key_of("cut", number), f"cut {number}"))
+    if left_out:
+        found.append(Entry(("Measures",)))
+    for place in left_out:
+        lines = tuple(" ".join(pair) for pair in words.measures(place))
+        found.append(Entry(lines, promise.key_of("piece", place.order), str(place.order), place.letter))
+    return tuple(found)
+
+
+def set_column(
+    setter: Setter, column: Sequence[Entry], left: float, top: float, page: int
+) -> tuple[tuple[Drawn, ...], tuple[Carried, ...]]:
+    """Draw entries under each other; return where each of them stands too."""
+    drawn: list[Drawn] = []
+    carried: list[Carried] = []
+    for entry in column:
+        if not entry.key:
+            drawn += setter.line(entry.lines[0], NOTE.bold(), left, top - setter.drop(NOTE) - SPACE / 4)
+        else:
+            y = top - setter.drop(NOTE)
+            if entry.letter:
+                drawn += setter.line(entry.number, NOTE, left + NUMBER, y, align="right")
+                drawn += setter.line(entry.letter, NOTE.bold(), left + LETTER, y)
+            else:
+                drawn += setter.line(entry.number, NOTE, left, y)
+            for number, line in enumerate(entry.lines):
+                drawn += setter.line(line, NOTE, left + WORDS, y - number * NOTE.leading)
+            carried.append(Carried(entry.key, page, Box(left, top - entry.height, left + NOTES_WIDTH, top)))
+        top -= entry.height
+    return tuple(drawn), tuple(carried)
+
+
+def in_columns(listed: Sequence[Entry], count: int) -> tuple[tuple[Entry, ...], ...]:
+    """Share entries out over at most so many columns, none taller than need be."""
+    height = sum(entry.height for entry in listed) / max(1, count)
+    while True:
+        columns = filled(listed, height)
+        if len(columns) <= count:
+            return columns
+        height += NOTE.leading
+
+
+def filled(listed: Sequence[Entry], height: float) -> tuple[tuple[Entry, ...], ...]:
+    """Fill columns of this height (mm) with entries one after another; each takes one at least, and no heading ends one."""
+    columns: list[list[Entry]] = []
+    left = 0.0
+    for number, entry in enumerate(listed):
+        need = entry.height + (listed[number + 1].height if not entry.key and number + 1 < len(listed) else 0.0)
+        if not columns or need > left + 1e-9:
+            columns.append([])
+            left = height
+        columns[-1].append(entry)
+        left -= entry.height
+    return tuple(map(tuple, columns))
+
+
+def column_height(column: Sequence[Entry]) -> float:
+    """Return the height of a column in mm."""
+    return sum(entry.height for entry in column)

@@ -1,0 +1,65 @@
+"""The pictures of all different sheets, as blocks under each other."""
+
+from functools import partial
+
+from publisher.material import different_sheets, layout_key
+from publisher.pages.front.layout_picture import Form, SheetPicture, layout_picture, sheet_picture
+from publisher.pages.front.page_blocks import PageBlock, section_head
+from publisher.pages.sheet import Body, Context, Frame, Numbers
+from publisher.pages.type import SPACE
+
+LAYOUTS = "Layouts to copy"
+NOTE = (
+    "Each piece shows its number in the order of cutting, its letter, and how far its leftmost point (→) and its {end} point "
+    "({way}) lie from the edges of the sheet.{askew}{cuts}{rest}{keep}"
+)
+ASKEW = " Of a piece that lies askew, lay the points that the picture marks with ● and ○ where their measures say."
+CUTS = " Thick dashes are straight cuts: make them first."
+REST = " What has no room in a piece stands in the list."
+KEEP = " A dotted box is worth keeping."
+TALLEST = 130.0  # mm: of a sheet's picture as wide as the page
+FORMS = (
+    Form(TALLEST, False),
+    *(Form(tallest, True) for tallest in (TALLEST, 118.0, 108.0, 100.0, 93.0, 86.0, 80.0, 74.0, 68.0)),
+)
+"""How pictures may be set, the most legible first: as wide as the page, then smaller, with their lists beside them."""
+
+
+def layout_blocks(context: Context, frame: Frame, form: Form) -> tuple[PageBlock, ...]:
+    """Return the pictures of all different sheets in one form."""
+    promised = {promise.key: promise for promise in context.needs.layouts}
+    sheets = [
+        sheet_picture(context, promised[layout_key(need, alike.number)], alike.layout, frame.text.width, form)
+        for need in context.needs.yields
+        for alike in different_sheets(need)
+    ]
+    note = _note(sheets)
+    head = section_head(context, frame, LAYOUTS, note, 0.0)[1]
+    return tuple(
+        PageBlock(
+            (0.0 if number else head) + sheet.height + 1.5 * SPACE,
+            partial(_draw, context, frame, sheet, "" if number else note),
+        )
+        for number, sheet in enumerate(sheets)
+    )
+
+
+def _note(sheets: list[SheetPicture]) -> str:
+    """Say how the pictures are read: of what they show only."""
+    promises = [sheet.promise for sheet in sheets]
+    down = any(sheet.words.turned for sheet in sheets)
+    up = not all(sheet.words.turned for sheet in sheets)
+    return NOTE.format(
+        end="uppermost or lowest" if down and up else "uppermost" if down else "lowest",
+        way="↓ or ↑" if down and up else "↓" if down else "↑",
+        askew=ASKEW if any(len(place.measures) > 1 for p in promises for place in p.places) else "",
+        cuts=CUTS if any(p.cuts for p in promises) else "",
+        rest=REST if any(entry.letter for sheet in sheets for column in sheet.columns for entry in column) else "",
+        keep=KEEP if any(p.offcut for p in promises) else "",
+    )
+
+
+def _draw(context: Context, frame: Frame, sheet: SheetPicture, note: str, top: float, numbers: Numbers) -> Body:
+    head, height = section_head(context, frame, LAYOUTS, note, top) if note else ((), 0.0)
+    drawn, carried = layout_picture(context, sheet, frame.text.left, top - height, numbers.page)
+    return Body((*head, *drawn), carried=carried)
