@@ -20,7 +20,7 @@ from publisher.material.outlines import turned
 
 READ_TO = 1  # decimals of a measure: a tenth of a millimetre is as much as anyone reads on a rule
 LEAST_CORNER = 25.0  # degrees: an outline that turns less at a point has no corner there that is seen
-FAR = 0.4  # of the length of a piece: corners so far from each other show how it lies
+FAR_CORNERS = 0.4  # of the length of a piece: corners so far from each other show how it lies
 STEPS_MM = (0.5, 0.1)  # of rules in millimetres, the one that is easiest to read first
 PARTS_OF_INCH = (32, 64, 100)  # of rules in inches, likewise
 
@@ -54,7 +54,7 @@ def _far_points(ring: npt.NDArray[np.float64]) -> tuple[npt.NDArray[np.float64],
     ends = _farthest(hull)
     if len(corners) > 1:
         own = _farthest(corners)
-        if np.hypot(*(own[1] - own[0])) >= FAR * np.hypot(*(ends[1] - ends[0])):
+        if np.hypot(*(own[1] - own[0])) >= FAR_CORNERS * np.hypot(*(ends[1] - ends[0])):
             return own
     return ends
 

@@ -5,7 +5,7 @@ from functools import partial
 
 from publisher.basics import Box
 from publisher.basics.wording import size_in_both
-from publisher.pages.front.layouts import FORMS, Form, layout_blocks
+from publisher.pages.front.layouts import FORMS, PictureForm, layout_blocks
 from publisher.pages.front.page_blocks import PageBlock, section_head
 from publisher.pages.front.yield_tables import cut_note, sheet_table
 from publisher.pages.model import Link
@@ -32,7 +32,7 @@ def _set_out(context: Context, frame: Frame) -> tuple[tuple[PageBlock, ...], tup
     """Return all blocks and how pages share them: pictures are as large as can be where that takes no page more."""
     tables, height = _tables(context, frame), frame.text.height
 
-    def tried(form: Form) -> tuple[tuple[PageBlock, ...], tuple[tuple[int, int], ...]]:
+    def tried(form: PictureForm) -> tuple[tuple[PageBlock, ...], tuple[tuple[int, int], ...]]:
         pieces = (*tables, *layout_blocks(context, frame, form))
         return pieces, share_out([piece.height for piece in pieces], height, height)
 

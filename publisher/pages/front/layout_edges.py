@@ -13,10 +13,10 @@ from publisher.pages.type import LEAST, TICK, Align, Setter
 STRAIGHT_CUT = LineStyle("straight_cut", 0.5, (3.0, 1.0))
 OFFCUT = LineStyle("offcut", 0.35, (0.35, 0.9))
 FIGURE = LEAST.tagged("figure")
-LONG, SHORT = 1.6, 0.9  # mm: ticks with a number, and without
-NUMBERS = 2.1  # mm from the sheet's edge to the numbers of its measure
-TIP = 0.8  # mm between the end of a cut and its name
-CLEAR = 0.4  # mm round words
+NUMBERED_TICK, BARE_TICK = 1.6, 0.9  # mm: ticks with a number, and without
+NUMBERS_AWAY = 2.1  # mm from the sheet's edge to the numbers of its measure
+CUT_NAME_AWAY = 0.8  # mm between the end of a cut and its name
+CUT_NAME_CLEAR = 0.4  # mm round words
 SCALES = {
     "mm": (50.0, 2, 50),
     "in": (INCH_MM, 4, 1),
@@ -27,19 +27,19 @@ def edge_scale(setter: Setter, words: SheetWords, sheet: Box, scale: float) -> t
     """Draw a measure along the two edges from which the sheet is measured."""
     step, numbered, worth = SCALES[words.first]
     edge, way = (sheet.top, 1.0) if words.turned else (sheet.bottom, -1.0)
-    foot = edge + NUMBERS if words.turned else edge - NUMBERS - setter.cap(FIGURE)
+    foot = edge + NUMBERS_AWAY if words.turned else edge - NUMBERS_AWAY - setter.cap(FIGURE)
     ticks: list[Path] = []
-    drawn: list[Drawn] = [*setter.line(words.first, FIGURE, sheet.left - NUMBERS, foot, align="right")]
+    drawn: list[Drawn] = [*setter.line(words.first, FIGURE, sheet.left - NUMBERS_AWAY, foot, align="right")]
     for k in range(int(sheet.width / scale / step + 1e-6) + 1):
-        x, arm = sheet.left + k * step * scale, LONG if k % numbered == 0 else SHORT
+        x, arm = sheet.left + k * step * scale, NUMBERED_TICK if k % numbered == 0 else BARE_TICK
         ticks.append(polyline(((x, edge), (x, edge + way * arm))))
         drawn += setter.line(str(k * worth), FIGURE, x, foot, align="centre") if k % numbered == 0 else ()
     for k in range(int(sheet.height / scale / step + 1e-6) + 1):
-        y, arm = edge - way * k * step * scale, LONG if k % numbered == 0 else SHORT
+        y, arm = edge - way * k * step * scale, NUMBERED_TICK if k % numbered == 0 else BARE_TICK
         ticks.append(polyline(((sheet.left, y), (sheet.left - arm, y))))
         if k and k % numbered == 0:  # the corner's own 0 stands over or under it
             drawn += setter.line(
-                str(k * worth), FIGURE, sheet.left - NUMBERS, y - setter.cap(FIGURE) / 2, align="right"
+                str(k * worth), FIGURE, sheet.left - NUMBERS_AWAY, y - setter.cap(FIGURE) / 2, align="right"
             )
     return (Stroke(TICK, tuple(ticks), Layer.PAGE, tag="figure"), *drawn)
 
@@ -85,12 +85,12 @@ def _beyond(setter: Setter, text: str, line: tuple[Point, ...]) -> Iterator[tupl
     wide, cap = setter.width(text, FIGURE), setter.cap(FIGURE)
     (left, low), (right, high) = (min(line), max(line))
     if right - left > abs(high - low):
-        x, y = right + TIP, low - cap / 2
-        yield x, y, "left", Box(x, y, x + wide, y + cap).grown(CLEAR)
+        x, y = right + CUT_NAME_AWAY, low - cap / 2
+        yield x, y, "left", Box(x, y, x + wide, y + cap).grown(CUT_NAME_CLEAR)
         return
     low, high = min(low, high), max(low, high)
-    for y in (low - TIP - cap, high + TIP):
-        yield left, y, "centre", Box(left - wide / 2, y, left + wide / 2, y + cap).grown(CLEAR)
+    for y in (low - CUT_NAME_AWAY - cap, high + CUT_NAME_AWAY):
+        yield left, y, "centre", Box(left - wide / 2, y, left + wide / 2, y + cap).grown(CUT_NAME_CLEAR)
 
 
 def offcut_box(

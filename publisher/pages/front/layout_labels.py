@@ -11,23 +11,23 @@ from publisher.geometry import Part, polygon
 from publisher.pages.front.layout_words import SheetWords
 from publisher.pages.type import LEAST, NOTE, Setter, TypeStyle
 
-CLEAR = 0.5  # between words and lines
-APART = 0.9  # between the foot of a line and the capitals of the next
-TRIED = 14  # places along either side of a copy at which words are tried
+LINES_CLEAR = 0.5  # between words and lines
+LINES_APART = 0.9  # between the foot of a line and the capitals of the next
+SPOTS_TRIED = 14  # places along either side of a copy at which words are tried
 NAME = NOTE.bold().tagged("figure")
 SMALL_NAME = LEAST.bold().tagged("figure")
-MEASURE = LEAST.tagged("figure")
+MEASURE_STYLE = LEAST.tagged("figure")
 
-Line = tuple[str, TypeStyle]
+StyledLine = tuple[str, TypeStyle]
 
 
 @record
-class Label:
+class PieceLabel:
     """Words in a copy: their lines, the middle of the block over the picture's lower left corner, and its width and height.
     ``whole``: its measures are among them."""
 
     place: PlacePromise
-    lines: tuple[Line, ...]
+    lines: tuple[StyledLine, ...]
     at: Point
     size: tuple[float, float]
     whole: bool
@@ -41,22 +41,22 @@ class Places:
         self.setter, self.scale, self.turn = setter, scale, turn
         self._known: dict[tuple[str, float, bool, int, int], Point | None] = {}
 
-    def label(self, words: SheetWords, place: PlacePromise, part: Part, origin: Point) -> Label | None:
+    def label(self, words: SheetWords, place: PlacePromise, part: Part, origin: Point) -> PieceLabel | None:
         """Return the words that fit in a copy whose own origin lies at ``origin``: as many as can be; None when none does."""
         for lines, whole in _ways(words, place):
             size = self._size(lines)
             at = self._spot(part, place.turn, place.mirrored, size)
             if at is not None:
-                return Label(place, lines, (origin[0] + at[0], origin[1] + at[1]), size, whole)
+                return PieceLabel(place, lines, (origin[0] + at[0], origin[1] + at[1]), size, whole)
         return None
 
-    def _size(self, lines: tuple[Line, ...]) -> tuple[float, float]:
+    def _size(self, lines: tuple[StyledLine, ...]) -> tuple[float, float]:
         wide = max(self.setter.width(text, style) for text, style in lines)
-        return wide, sum(self.setter.cap(style) for _, style in lines) + APART * (len(lines) - 1)
+        return wide, sum(self.setter.cap(style) for _, style in lines) + LINES_APART * (len(lines) - 1)
 
     def _spot(self, part: Part, turn: float, mirrored: bool, size: tuple[float, float]) -> Point | None:
         # sizes are grown to a tenth, so that copies of like words share a place
-        wide, high = (int(np.ceil(side * 10.0 + 20.0 * CLEAR)) for side in size)
+        wide, high = (int(np.ceil(side * 10.0 + 20.0 * LINES_CLEAR)) for side in size)
         key = (part.id, round(turn, 6), mirrored, wide, high)
         if key not in self._known:
             self._known[key] = _roomiest(self._shape(part, turn, mirrored), wide / 10.0, high / 10.0)
@@ -68,13 +68,13 @@ class Places:
         return affinity.affine_transform(polygon(part.outline), [a * by, c * by, b * by, d * by, 0.0, 0.0])
 
 
-def _ways(words: SheetWords, place: PlacePromise) -> Iterator[tuple[tuple[Line, ...], bool]]:
+def _ways(words: SheetWords, place: PlacePromise) -> Iterator[tuple[tuple[StyledLine, ...], bool]]:
     """Yield the blocks of words for a copy, the best first, each with whether it has the measures."""
     name, points = words.name(place), words.measures(place)
-    yield ((name, NAME), *((" ".join(pair), MEASURE) for pair in points)), True
+    yield ((name, NAME), *((" ".join(pair), MEASURE_STYLE) for pair in points)), True
     if len(points) == 1:
-        yield ((name, NAME), *((figure, MEASURE) for figure in points[0])), True
-        yield ((f"{name} {' '.join(points[0])}", MEASURE),), True
+        yield ((name, NAME), *((figure, MEASURE_STYLE) for figure in points[0])), True
+        yield ((f"{name} {' '.join(points[0])}", MEASURE_STYLE),), True
     yield ((name, NAME),), False
     yield ((name, SMALL_NAME),), False
 
@@ -86,8 +86,8 @@ def _roomiest(shape: shapely.Polygon, wide: float, high: float) -> Point | None:
         return None
     middle = shapely.get_coordinates(shapely.maximum_inscribed_circle(shape, 0.2))[0]
     xs, ys = np.meshgrid(
-        np.append(np.linspace(left + wide / 2, right - wide / 2, TRIED), middle[0]),
-        np.append(np.linspace(bottom + high / 2, top - high / 2, TRIED), middle[1]),
+        np.append(np.linspace(left + wide / 2, right - wide / 2, SPOTS_TRIED), middle[0]),
+        np.append(np.linspace(bottom + high / 2, top - high / 2, SPOTS_TRIED), middle[1]),
     )
     x, y = xs.ravel(), ys.ravel()
     shapely.prepare(shape)

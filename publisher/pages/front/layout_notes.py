@@ -8,13 +8,13 @@ from publisher.pages.model import Drawn
 from publisher.pages.type import NOTE, SMALL, SPACE, Setter
 
 NOTES_WIDTH = 38.0  # mm: of one column of the list
-NUMBER = 5.0  # from the left of a column to the right end of a copy's number
-LETTER = 6.2  # and to its letter
-WORDS = 13.0  # and to the words beside them
+NUMBER_END = 5.0  # from the left of a column to the right end of a copy's number
+LETTER_START = 6.2  # and to its letter
+WORDS_START = 13.0  # and to the words beside them
 
 
 @record
-class Entry:
+class SheetNote:
     """A line or two of the list: a heading, or a ``number`` with a ``letter`` and ``lines``; ``key`` names what was promised."""
 
     lines: tuple[str, ...]
@@ -28,25 +28,25 @@ class Entry:
         return SMALL.leading if not self.key else NOTE.leading * len(self.lines)
 
 
-def entries(setter: Setter, words: SheetWords, left_out: Sequence[PlacePromise]) -> tuple[Entry, ...]:
+def entries(setter: Setter, words: SheetWords, left_out: Sequence[PlacePromise]) -> tuple[SheetNote, ...]:
     """Return the list of a sheet: its straight cuts, and the copies whose measures are not in the picture."""
     promise = words.promise
-    found: list[Entry] = []
+    found: list[SheetNote] = []
     if promise.cuts:
-        found.append(Entry(("Straight cuts first",)))
+        found.append(SheetNote(("Straight cuts first",)))
     for number, cut in enumerate(promise.cuts, 1):
-        lines = setter.lines(words.cut(cut), NOTE, NOTES_WIDTH - WORDS)
-        found.append(Entry(lines, promise.key_of("cut", number), f"cut {number}"))
+        lines = setter.lines(words.cut(cut), NOTE, NOTES_WIDTH - WORDS_START)
+        found.append(SheetNote(lines, promise.key_of("cut", number), f"cut {number}"))
     if left_out:
-        found.append(Entry(("Measures",)))
+        found.append(SheetNote(("Measures",)))
     for place in left_out:
         lines = tuple(" ".join(pair) for pair in words.measures(place))
-        found.append(Entry(lines, promise.key_of("piece", place.order), str(place.order), place.letter))
+        found.append(SheetNote(lines, promise.key_of("piece", place.order), str(place.order), place.letter))
     return tuple(found)
 
 
 def set_column(
-    setter: Setter, column: Sequence[Entry], left: float, top: float, page: int
+    setter: Setter, column: Sequence[SheetNote], left: float, top: float, page: int
 ) -> tuple[tuple[Drawn, ...], tuple[Carried, ...]]:
     """Draw entries under each other; return where each of them stands too."""
     drawn: list[Drawn] = []
@@ -57,18 +57,18 @@ def set_column(
         else:
             y = top - setter.drop(NOTE)
             if entry.letter:
-                drawn += setter.line(entry.number, NOTE, left + NUMBER, y, align="right")
-                drawn += setter.line(entry.letter, NOTE.bold(), left + LETTER, y)
+                drawn += setter.line(entry.number, NOTE, left + NUMBER_END, y, align="right")
+                drawn += setter.line(entry.letter, NOTE.bold(), left + LETTER_START, y)
             else:
                 drawn += setter.line(entry.number, NOTE, left, y)
             for number, line in enumerate(entry.lines):
-                drawn += setter.line(line, NOTE, left + WORDS, y - number * NOTE.leading)
+                drawn += setter.line(line, NOTE, left + WORDS_START, y - number * NOTE.leading)
             carried.append(Carried(entry.key, page, Box(left, top - entry.height, left + NOTES_WIDTH, top)))
         top -= entry.height
     return tuple(drawn), tuple(carried)
 
 
-def in_columns(listed: Sequence[Entry], count: int) -> tuple[tuple[Entry, ...], ...]:
+def in_columns(listed: Sequence[SheetNote], count: int) -> tuple[tuple[SheetNote, ...], ...]:
     """Share entries out over at most so many columns, none taller than need be."""
     height = sum(entry.height for entry in listed) / max(1, count)
     while True:
@@ -78,9 +78,9 @@ def in_columns(listed: Sequence[Entry], count: int) -> tuple[tuple[Entry, ...], 
         height += NOTE.leading
 
 
-def filled(listed: Sequence[Entry], height: float) -> tuple[tuple[Entry, ...], ...]:
+def filled(listed: Sequence[SheetNote], height: float) -> tuple[tuple[SheetNote, ...], ...]:
     """Fill columns of this height (mm) with entries one after another; each takes one at least, and no heading ends one."""
-    columns: list[list[Entry]] = []
+    columns: list[list[SheetNote]] = []
     left = 0.0
     for number, entry in enumerate(listed):
         need = entry.height + (listed[number + 1].height if not entry.key and number + 1 < len(listed) else 0.0)
@@ -92,6 +92,6 @@ def filled(listed: Sequence[Entry], height: float) -> tuple[tuple[Entry, ...], .
     return tuple(map(tuple, columns))
 
 
-def column_height(column: Sequence[Entry]) -> float:
+def column_height(column: Sequence[SheetNote]) -> float:
     """Return the height of a column in mm."""
     return sum(entry.height for entry in column)

@@ -9,10 +9,10 @@ import shapely
 from publisher.basics import Box, Carried, Layer, LayoutPromise, Path, PlacePromise, Point, Pose, polyline, record
 from publisher.material import Layout
 from publisher.pages.front.layout_edges import cut_lines, edge_scale, offcut_box
-from publisher.pages.front.layout_labels import APART, Label, Places
+from publisher.pages.front.layout_labels import LINES_APART, PieceLabel, Places
 from publisher.pages.front.layout_notes import (
     NOTES_WIDTH,
-    Entry,
+    SheetNote,
     column_height,
     entries,
     filled,
@@ -27,17 +27,17 @@ from publisher.pages.type import SMALL, SPACE, Setter
 SHEET = LineStyle("sheet", 0.35)
 PIECE = LineStyle("piece", 0.25)
 MEASURE = 7.0  # mm: for the numbers of the measure beside the sheet, and over or under it
-BESIDE = 8.0  # for the names of cuts on the other side
-BEYOND = 4.0  # and for those on the fourth
-GUTTER = 4.0  # between picture and list
-POINT = 0.65  # radius of a point to measure out
-RING = 0.4  # and of the hole in one that is a ring
+CUT_NAMES_BESIDE = 8.0  # for the names of cuts on the other side
+CUT_NAMES_BEYOND = 4.0  # and for those on the fourth
+LIST_AWAY = 4.0  # between picture and list
+POINT_RADIUS = 0.65  # radius of a point to measure out
+RING_HOLE = 0.4  # and of the hole in one that is a ring
 MANY_IN_PICTURE = 200  # lines and arcs of one piece: sheets of pieces with more would be too much for a page
 COARSE_PICTURE = 0.04  # mm on the page, a sixth of the width of the line
 
 
 @record
-class Form:
+class PictureForm:
     """How a picture is set: the greatest height of the sheet in it (mm), and whether the list stands ``beside`` it or under it."""
 
     tallest: float
@@ -56,11 +56,11 @@ class SheetPicture:
     layout: Layout
     words: SheetWords
     width: float
-    form: Form
+    form: PictureForm
     scale: float
     caption: tuple[str, ...]
-    labels: tuple[Label, ...]
-    columns: tuple[tuple[Entry, ...], ...]
+    labels: tuple[PieceLabel, ...]
+    columns: tuple[tuple[SheetNote, ...], ...]
 
     @property
     def size(self) -> tuple[float, float]:
@@ -71,10 +71,10 @@ class SheetPicture:
     @property
     def high(self) -> float:
         """Height of the sheet on the page with its measure and the names of cuts, the caption not included."""
-        return self.size[1] + MEASURE + (BEYOND if self.promise.cuts else 0.0)
+        return self.size[1] + MEASURE + (CUT_NAMES_BEYOND if self.promise.cuts else 0.0)
 
     @property
-    def under(self) -> tuple[tuple[Entry, ...], ...]:
+    def under(self) -> tuple[tuple[SheetNote, ...], ...]:
         """The columns that stand under the picture."""
         return self.columns[1:] if self.form.beside else self.columns
 
@@ -85,11 +85,13 @@ class SheetPicture:
         return len(self.caption) * SMALL.leading + SPACE / 2 + self.high + (listed + SPACE / 2 if listed else 0.0)
 
 
-def sheet_picture(context: Context, promise: LayoutPromise, layout: Layout, width: float, form: Form) -> SheetPicture:
+def sheet_picture(
+    context: Context, promise: LayoutPromise, layout: Layout, width: float, form: PictureForm
+) -> SheetPicture:
     """Return the picture of a sheet as large as its block allows."""
     words = SheetWords(promise, context.paper.first)
     long, short = _sides(promise)
-    taken = MEASURE + (BESIDE if promise.cuts else 1.0) + (NOTES_WIDTH + GUTTER if form.beside else 0.0)
+    taken = MEASURE + (CUT_NAMES_BESIDE if promise.cuts else 1.0) + (NOTES_WIDTH + LIST_AWAY if form.beside else 0.0)
     scale = min((width - taken) / long, form.tallest / short)
     finder = Places(context.type, scale, _turn(promise))
     carry = _pose(promise, 0.0, 0.0, scale)
@@ -107,9 +109,11 @@ def sheet_picture(context: Context, promise: LayoutPromise, layout: Layout, widt
     return replace(bare, columns=_columns(listed, width, form, bare.high))
 
 
-def _columns(listed: tuple[Entry, ...], width: float, form: Form, high: float) -> tuple[tuple[Entry, ...], ...]:
+def _columns(
+    listed: tuple[SheetNote, ...], width: float, form: PictureForm, high: float
+) -> tuple[tuple[SheetNote, ...], ...]:
     """Share the list out: one column beside the picture and the rest under it, or all under it."""
-    count = int((width + GUTTER) // (NOTES_WIDTH + GUTTER))
+    count = int((width + LIST_AWAY) // (NOTES_WIDTH + LIST_AWAY))
     if not form.beside:
         return in_columns(listed, count) if listed else ()
     first = filled(listed, high)[0] if listed else ()
@@ -144,7 +148,7 @@ def layout_picture(
     caption = Carried(promise.key_of("caption"), page, Box(left, y, left + shown.width, top))
     y -= SPACE / 2
     wide, high = shown.size
-    up = MEASURE if shown.words.turned else (BEYOND if promise.cuts else 0.0)
+    up = MEASURE if shown.words.turned else (CUT_NAMES_BEYOND if promise.cuts else 0.0)
     sheet = Box(left + MEASURE, y - up - high, left + MEASURE + wide, y - up)
     pose = _pose(promise, sheet.left, sheet.bottom, shown.scale)
     drawn += edge_scale(setter, shown.words, sheet, shown.scale)
@@ -164,7 +168,7 @@ def layout_picture(
         words, where = set_column(setter, column, at, first, page)
         drawn += words
         carried += where
-        at += NOTES_WIDTH + GUTTER
+        at += NOTES_WIDTH + LIST_AWAY
     return tuple(drawn), tuple(carried)
 
 
@@ -190,8 +194,8 @@ def _points(place: PlacePromise, carry: Callable[[Point], Point]) -> tuple[Fill,
     """Draw the two points of a copy that lies askew: a dot and a ring."""
     first, second = (carry(measure.at) for measure in place.measures)
     return (
-        Fill(0.0, (_round(first, POINT),), Layer.PAGE, tag="figure"),
-        Fill(0.0, (_round(second, POINT), _round(second, RING)), Layer.PAGE, tag="figure"),
+        Fill(0.0, (_round(first, POINT_RADIUS),), Layer.PAGE, tag="figure"),
+        Fill(0.0, (_round(second, POINT_RADIUS), _round(second, RING_HOLE)), Layer.PAGE, tag="figure"),
     )
 
 
@@ -223,7 +227,7 @@ def _labels(
                 drawn += setter.line(text, style, x - wide / 2, top)
             else:
                 drawn += setter.line(text, style, x, top, align="centre")
-            top -= APART
+            top -= LINES_APART
         if label.whole:
             box = Box(x - wide / 2, y - high / 2, x + wide / 2, y + high / 2)
             carried.append(Carried(shown.promise.key_of("piece", label.place.order), page, box))

@@ -3,7 +3,7 @@
 from functools import partial
 
 from publisher.material import different_sheets, layout_key
-from publisher.pages.front.layout_picture import Form, SheetPicture, layout_picture, sheet_picture
+from publisher.pages.front.layout_picture import PictureForm, SheetPicture, layout_picture, sheet_picture
 from publisher.pages.front.page_blocks import PageBlock, section_head
 from publisher.pages.sheet import Body, Context, Frame, Numbers
 from publisher.pages.type import SPACE
@@ -19,13 +19,13 @@ REST = " What has no room in a piece stands in the list."
 KEEP = " A dotted box is worth keeping."
 TALLEST = 130.0  # mm: of a sheet's picture as wide as the page
 FORMS = (
-    Form(TALLEST, False),
-    *(Form(tallest, True) for tallest in (TALLEST, 118.0, 108.0, 100.0, 93.0, 86.0, 80.0, 74.0, 68.0)),
+    PictureForm(TALLEST, False),
+    *(PictureForm(tallest, True) for tallest in (TALLEST, 118.0, 108.0, 100.0, 93.0, 86.0, 80.0, 74.0, 68.0)),
 )
 """How pictures may be set, the most legible first: as wide as the page, then smaller, with their lists beside them."""
 
 
-def layout_blocks(context: Context, frame: Frame, form: Form) -> tuple[PageBlock, ...]:
+def layout_blocks(context: Context, frame: Frame, form: PictureForm) -> tuple[PageBlock, ...]:
     """Return the pictures of all different sheets in one form."""
     promised = {promise.key: promise for promise in context.needs.layouts}
     sheets = [

@@ -22,7 +22,6 @@ from publisher.pages.type.styles import (
     LEAST,
     LEAST_SIZE,
     LETTER,
-    LINE_GREY,
     NOTE,
     PALE,
     PICTURE_CUE,

@@ -2,8 +2,7 @@
 
 Line types and widths follow ISO 128-2: widths from the series 0.18, 0.25, 0.35, 0.5 mm; with line width d a dash is 12 d, a
 long dash 24 d, a gap 3 d. Dots are one d long (not half a d), so that a 300 dpi printer in black and white still shows them.
-Words and rules are black, for a printer without greys sets these in dots; the greys that are left are grounds and grids, and
-lines among them keep the contrast of WCAG 2 on white, at least 3:1.
+Words and lines are black, for a printer without greys sets these in dots; the greys that are left are grounds.
 """
 
 from dataclasses import replace
@@ -15,7 +14,6 @@ from publisher.pages.model import LineStyle
 Weight = Literal["regular", "bold"]
 
 TEXT_GREY = 0.0  # quiet words are small, not grey: a printer in black and white would set grey ones in dots
-LINE_GREY = 0.45  # quiet lines: 4.7:1 on white; 0.584 would be the lightest at 3:1
 PALE = 0.93  # ground of a box, never of words that matter alone
 
 CUT = LineStyle("cut", 0.5)

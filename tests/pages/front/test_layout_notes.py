@@ -1,9 +1,9 @@
 """The list beside a picture: columns that are filled in order, none ending with a heading."""
 
-from publisher.pages.front.layout_notes import Entry, column_height, filled, in_columns
+from publisher.pages.front.layout_notes import SheetNote, column_height, filled, in_columns
 
-HEAD = Entry(("Measures",))
-ROWS = tuple(Entry(("→1 ↓2",), f"k:{n}", str(n), "A") for n in range(12))
+HEAD = SheetNote(("Measures",))
+ROWS = tuple(SheetNote(("→1 ↓2",), f"k:{n}", str(n), "A") for n in range(12))
 
 
 def test_columns_hold_all_entries_in_order() -> None:

@@ -10,12 +10,12 @@ import shapely
 from publisher.basics import LayoutPromise
 from publisher.material import Layout, different_sheets
 from publisher.pages import Stroke, Words
-from publisher.pages.front.layout_picture import MEASURE, Form, SheetPicture, layout_picture, sheet_picture
+from publisher.pages.front.layout_picture import MEASURE, PictureForm, SheetPicture, layout_picture, sheet_picture
 from publisher.pages.sheet.draft import Context
 from publisher.pages.sheet.page_checks import words_box
 
-WIDE = Form(130.0, False)
-SIDE = Form(90.0, True)
+WIDE = PictureForm(130.0, False)
+SIDE = PictureForm(90.0, True)
 
 
 def sheets(context: Context) -> list[tuple[LayoutPromise, Layout]]:
@@ -24,7 +24,7 @@ def sheets(context: Context) -> list[tuple[LayoutPromise, Layout]]:
     return [(promise, one.layout) for promise, one in zip(context.needs.layouts, alike, strict=True)]
 
 
-def picture(context: Context, number: int = 0, width: float = 187.0, form: Form = WIDE) -> SheetPicture:
+def picture(context: Context, number: int = 0, width: float = 187.0, form: PictureForm = WIDE) -> SheetPicture:
     return sheet_picture(context, *sheets(context)[number], width, form)
 
 
@@ -46,8 +46,8 @@ def test_the_promised_layout_carried_to_the_page_is_what_is_drawn(demo: Callable
         assert where.box.grown(1e-6).common(where.box.round(carried)) == where.box.round(carried)
 
 
-@pytest.mark.parametrize("form", [WIDE, SIDE, Form(40.0, True)])
-def test_every_piece_has_its_measures_in_it_or_in_the_list(demo: Callable[..., Context], form: Form) -> None:
+@pytest.mark.parametrize("form", [WIDE, SIDE, PictureForm(40.0, True)])
+def test_every_piece_has_its_measures_in_it_or_in_the_list(demo: Callable[..., Context], form: PictureForm) -> None:
     """However small the picture is: each once, and each cut in its order."""
     context = demo("bridge")
     shown = picture(context, form=form)
@@ -64,7 +64,7 @@ def test_every_piece_has_its_measures_in_it_or_in_the_list(demo: Callable[..., C
 
 def test_words_lie_neither_on_each_other_nor_on_lines(demo: Callable[..., Context]) -> None:
     context = demo("lock-stair")
-    for number, form in ((0, WIDE), (1, SIDE), (2, Form(40.0, True))):
+    for number, form in ((0, WIDE), (1, SIDE), (2, PictureForm(40.0, True))):
         shown = picture(context, number, form=form)
         drawn, (_, where, *_) = layout_picture(context, shown, 10.0, 250.0, 1)
         inside = [t for t in drawn if isinstance(t, Words) and where.box.left < t.x < where.box.right]
