@@ -1,17 +1,19 @@
 """How easily a layout is marked out and cut by hand: nothing askew, few different measures, one large offcut (common practice, no
 source)."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from itertools import groupby
 
 import numpy as np
 import shapely
 
-from publisher.basics import Box
 from publisher.material.cuts import shared_cuts, straight_sides
 from publisher.material.judge import polygons
 from publisher.material.model import Ease, Item, Piece
 from publisher.material.offcuts import largest_offcut
-from publisher.material.packing import usual_turns
+from publisher.material.packing import Packed, usual_turns
+from publisher.material.problem import Problem
 
 SAME_MEASURE = 0.1  # mm; measures that differ by less are one setting of the rule
 
@@ -26,12 +28,35 @@ def ease(pieces: Sequence[Piece], sheets: Sequence[Sequence[Item]], offcut: floa
     return Ease(askew, measures, offcut, shared)
 
 
-def ease_and_offcut(pieces: Sequence[Piece], sheets: Sequence[Sequence[Item]], free: Box, gap: float) -> Ease:
-    """Return the same with the largest offcut of the emptiest sheet; ``free`` is the sheet inside its crushed edges."""
-    used = [polygons(pieces, sheet) for sheet in sheets if sheet]
+def easiest_first(problem: Problem, equals: Sequence[Packed]) -> Iterator[Packed]:
+    """Yield layouts of as many copies on as many sheets, the one that the board prefers first: the easiest to cut, or the densest.
+
+    The offcuts, which take the longest to find, are looked for only where they decide.
+    """
+    different: dict[tuple[tuple[Item, ...], ...], Packed] = {}
+    for packed in equals:
+        different.setdefault(packed.sheets, packed)
+    if len(different) < 2:
+        yield from different.values()
+        return
+    eases = {sheets: ease(problem.pieces, sheets) for sheets in different}
+    if problem.board.prefer == "density":
+        known = {sheets: replace(one, offcut=offcut_area(problem, sheets)) for sheets, one in eases.items()}
+        yield from (different[sheets] for sheets in sorted(known, key=lambda sheets: known[sheets].density))
+        return
+    for _, tied in groupby(sorted(eases, key=lambda sheets: eases[sheets].order), lambda sheets: eases[sheets]):
+        alike = list(tied)
+        if len(alike) > 1:
+            alike.sort(key=lambda sheets: -offcut_area(problem, sheets))
+        yield from (different[sheets] for sheets in alike)
+
+
+def offcut_area(problem: Problem, sheets: Sequence[Sequence[Item]]) -> float:
+    """Return the area (mm²) of the largest offcut of a layout's emptiest sheet; 0 where none is worth keeping."""
+    used = [polygons(problem.pieces, sheet) for sheet in sheets if sheet]
     emptiest = min(used, key=lambda laid: float(shapely.area(laid).sum()), default=None)
-    offcut = None if emptiest is None else largest_offcut(emptiest, free, gap)
-    return ease(pieces, sheets, offcut.width * offcut.height if offcut else 0.0)
+    offcut = None if emptiest is None else largest_offcut(emptiest, problem.free(), problem.board.knife_gap)
+    return offcut.width * offcut.height if offcut else 0.0
 
 
 def _measures(at: np.ndarray[tuple[int], np.dtype[np.float64]]) -> frozenset[int]:

@@ -13,7 +13,7 @@ from publisher.material.bottom_left import Bin, CopyKind, CopySpot, FilledSheet,
 from publisher.material.box_lists import box_lists
 from publisher.material.boxes import box_form, laid_as_boxes
 from publisher.material.container import Container, upright
-from publisher.material.ease import ease_and_offcut
+from publisher.material.ease import easiest_first
 from publisher.material.fitting import EXACT, best_turn, grid_count
 from publisher.material.model import Item, Piece
 from publisher.material.outlines import NESTING_GRID, Outline, distinct_turns, outline, turned
@@ -102,7 +102,7 @@ def solve(problem: Problem, desk: Desk, engine: str = "") -> Packed:
     while found:
         most = min(map(_few, found))
         best = [packed for packed in found if _few(packed) == most]
-        for packed in _easiest_first(problem, best):
+        for packed in easiest_first(problem, best):
             if not problem.flaws(packed.sheets):
                 return packed
         found = [packed for packed in found if _few(packed) != most]
@@ -113,16 +113,6 @@ def solve(problem: Problem, desk: Desk, engine: str = "") -> Packed:
 def _few(packed: Packed) -> tuple[int, int]:
     """Return what is less for a layout of more copies, then for one on fewer sheets."""
     return (-sum(map(len, packed.sheets)), len(packed.sheets))
-
-
-def _easiest_first(problem: Problem, equals: list[Packed]) -> list[Packed]:
-    """Return layouts of as many copies on as many sheets, the one that the board prefers first: the easiest to cut, or the densest."""
-    if len(equals) < 2:
-        return equals
-    free, gap = problem.free(), problem.board.knife_gap
-    eases = {packed: ease_and_offcut(problem.pieces, packed.sheets, free, gap) for packed in equals}
-    dense = problem.board.prefer == "density"
-    return sorted(equals, key=lambda packed: eases[packed].density if dense else eases[packed].order)
 
 
 def one_by_one(problem: Problem) -> Packed:

@@ -1,5 +1,7 @@
 """The offcut worth keeping: the largest upright rectangle that a laid-out sheet leaves. Millimetres."""
 
+from functools import lru_cache
+
 import numpy as np
 import shapely
 
@@ -20,13 +22,9 @@ def largest_offcut(laid: Laid, free: Box, gap: float) -> Box | None:
     across, up = int(free.width // CELL), int(free.height // CELL)
     if not across or not up:
         return None
-    x, y = np.meshgrid(free.left + CELL * np.arange(across), free.bottom + CELL * np.arange(up))
-    left, bottom = x.ravel(), y.ravel()
-    # squares larger by the gap that must not touch an outline: much faster than asking for distances
-    squares = shapely.box(left - gap, bottom - gap, left + CELL + gap, bottom + CELL + gap)
     empty = np.ones(across * up, dtype=bool)
     if len(laid):
-        found, _ = shapely.STRtree(laid).query(squares, predicate="intersects")
+        found, _ = shapely.STRtree(laid).query(_squares(free, gap, across, up), predicate="intersects")
         empty[found] = False
     cells = _largest(empty.reshape(up, across))
     if cells is None:
@@ -38,6 +36,14 @@ def largest_offcut(laid: Laid, free: Box, gap: float) -> Box | None:
     return (
         box if min(box.width, box.height) >= LEAST_OFFCUT_SIDE and box.width * box.height >= LEAST_OFFCUT_AREA else None
     )
+
+
+@lru_cache(maxsize=4)  # the layouts of a design are compared on one sheet after another
+def _squares(free: Box, gap: float, across: int, up: int) -> Laid:
+    """Return the squares of a sheet, larger by the gap, that must not touch an outline: much faster than asking for distances."""
+    x, y = np.meshgrid(free.left + CELL * np.arange(across), free.bottom + CELL * np.arange(up))
+    left, bottom = x.ravel(), y.ravel()
+    return np.asarray(shapely.box(left - gap, bottom - gap, left + CELL + gap, bottom + CELL + gap))
 
 
 def _largest(empty: np.ndarray[tuple[int, int], np.dtype[np.bool_]]) -> tuple[int, int, int, int] | None:

@@ -2,7 +2,6 @@
 
 import random
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import replace
 
 from publisher.basics import Point, Pose, record
 from publisher.material.bottom_left import Bin, CopyKind, CopySpot, copies_on, fill, orders
@@ -133,7 +132,7 @@ def numbered(pieces: Sequence[Piece], sheets: Iterable[Iterable[Item]]) -> tuple
     def number(item: Item) -> Item:
         key = (item.part, item.pose.mirrored)
         numbers[key] = numbers.get(key, plain[item.part] if item.pose.mirrored else 0) + 1
-        return replace(item, copy=numbers[key])
+        return Item(item.part, numbers[key], item.pose)
 
     return tuple(tuple(number(item) for item in sheet) for sheet in sheets)
 

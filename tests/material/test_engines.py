@@ -5,7 +5,7 @@ from dataclasses import replace
 import pytest
 
 from publisher.material import engines
-from publisher.material.ease import ease_and_offcut
+from publisher.material.ease import ease, offcut_area
 from publisher.material.engines import EFFORTS, Desk, solve
 from publisher.material.fitting import grid_count
 from publisher.material.problem import MOST_ON_SHEETS, Problem, alone, frames
@@ -187,7 +187,7 @@ def test_density_on_request(shop) -> None:
     for prefer in ("ease", "density"):
         problem = Problem(pieces, replace(board, prefer=prefer), board.sheets[0], frames("none"), False)
         packed = solve(problem, Desk(EFFORTS["quick"]))
-        found[prefer] = (problem.key(), ease_and_offcut(pieces, packed.sheets, problem.free(), 1.0))
+        found[prefer] = (problem.key(), ease(pieces, packed.sheets, offcut_area(problem, packed.sheets)))
     assert found["ease"][0] != found["density"][0]
     assert found["ease"][1].order <= found["density"][1].order
     assert found["density"][1].offcut >= found["ease"][1].offcut
