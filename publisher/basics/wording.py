@@ -160,6 +160,11 @@ def _plain(word: str) -> str:
     return word.casefold().replace("-", "_").replace(" ", "_")
 
 
+def counted(number: int, noun: str) -> str:
+    """Return ``1 part`` or ``3 parts``; the noun is one that takes an s."""
+    return f"{number:,} {noun}{'' if number == 1 else 's'}"
+
+
 def did_you_mean(word: str, known: Iterable[str]) -> str:
     """Return ``did you mean “reach”?``, or '' when no known word is near."""
     near = nearest(word, known)

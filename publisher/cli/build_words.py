@@ -7,7 +7,7 @@ import click
 
 from publisher.api import STANDARD, Built, BuiltPack, PlacedSet, Proof
 from publisher.basics import errors, record
-from publisher.basics.wording import listed
+from publisher.basics.wording import counted, listed
 from publisher.cli.report import finding_record
 
 BuildState = Literal["built", "refused", "unreadable", "fault"]
@@ -61,7 +61,7 @@ def summary(builds: list[Built], placed: PlacedSet | None) -> None:
     for built in builds:
         title = f"{built.slug}" + (f", {built.variant}" if built.variant else "")
         if not built.good:
-            click.echo(f"{title}: not built, {len(errors(dict.fromkeys(built.findings)))} error(s)")
+            click.echo(f"{title}: not built, {counted(len(errors(dict.fromkeys(built.findings))), 'error')}")
         elif placed is None:
             why = "" if good else ": a design is put in place whole, and there are errors in it"
             click.echo(f"{title}: built, but not put in place{why}")

@@ -18,7 +18,7 @@ from publisher.api import (
     spread_ends,
     takes_words,
 )
-from publisher.basics.wording import fixed, rounded_down, rounded_up
+from publisher.basics.wording import counted, fixed, rounded_down, rounded_up
 from publisher.cli.report import finding_record
 
 NAME = 18  # letters of the first column, at the least
@@ -40,9 +40,8 @@ DECIDING: tuple[tuple[str, str], ...] = (
 
 def report_lines(worked: Worked) -> list[str]:
     """Return the lines of one variant's report, without the findings."""
-    count = len(worked.findings)
-    state = "nothing found" if not count else f"{count} finding{'s' if count > 1 else ''}"
-    lines = [f"{worked.brief.slug}, {worked.variant or STANDARD}: {len(worked.parts)} parts, {state}"]
+    state = counted(len(worked.findings), "finding") if worked.findings else "nothing found"
+    lines = [f"{worked.brief.slug}, {worked.variant or STANDARD}: {counted(len(worked.parts), 'part')}, {state}"]
     design, joined = worked.design, worked.joined
     if design is None or joined is None:
         return lines

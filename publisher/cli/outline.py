@@ -8,6 +8,7 @@ import click
 from publisher import api
 from publisher.api import DRAWING_BYTES, Look, say
 from publisher.basics import Refusal, errors
+from publisher.basics.wording import fixed
 from publisher.cli.options import json_option, write_picture
 from publisher.cli.refused import FILE_UNREADABLE, NO_OUTLINE
 from publisher.cli.report import leave, show_findings, write_json
@@ -90,7 +91,7 @@ def _show(look: Look, file: str) -> None:
             left, bottom, right, top = seen.bounds
             size = f"{say(right - left, 'length')} by {say(top - bottom, 'length')}"
             click.echo(
-                f"  {name:{width}}  {size}, {say(seen.area, 'area')}, lower left at x {left:.2f}, y {bottom:.2f} mm"
+                f"  {name:{width}}  {size}, {say(seen.area, 'area')}, lower left at x {fixed(left, 2)}, y {fixed(bottom, 2)} mm"
             )
     click.echo(f"filled: {say(look.filled_area, 'area')}")
     if look.left_out:

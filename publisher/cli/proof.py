@@ -8,6 +8,7 @@ import click
 from publisher import api
 from publisher.api import Brief, Proof
 from publisher.basics import Finding, Promises, Refusal, errors
+from publisher.basics.wording import counted
 from publisher.cli.options import json_option, read_file, set_option
 from publisher.cli.refused import NOT_PROMISED
 from publisher.cli.report import exit_code, finding_record, show_findings, write_json
@@ -71,7 +72,7 @@ def _show(result: Proof) -> None:
     good = (
         "proved" if scaled else "nothing wrong found, but its print scale was not judged: give the design with --spec"
     )
-    click.echo(f"{result.name}: {good if not bad else f'{bad} error(s)'}")
+    click.echo(f"{result.name}: {good if not bad else counted(bad, 'error')}")
     if result.measured:
         worst = max(result.measured, key=lambda m: abs(m.found - m.promised))
         click.echo(

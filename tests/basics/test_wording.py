@@ -11,6 +11,7 @@ from publisher.basics.wording import (
     LONGEST_WORD,
     Rounds,
     beyond,
+    counted,
     cut,
     did_you_mean,
     fixed,
@@ -126,6 +127,10 @@ def test_a_slip_of_a_sign_or_a_part_of_a_word_finds_the_word() -> None:
 def test_hints() -> None:
     assert did_you_mean("bord", ["board"]) == "did you mean “board”?"
     assert did_you_mean("zzz", ["board"]) == ""
+
+
+def test_one_is_not_many() -> None:
+    assert [counted(n, "part") for n in (0, 1, 2, 1200)] == ["0 parts", "1 part", "2 parts", "1,200 parts"]
 
 
 def test_long_lists_are_cut_off() -> None:
