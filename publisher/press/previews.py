@@ -17,7 +17,7 @@ def render_previews(pdf: bytes, dpi: int = 72) -> tuple[bytes, ...]:
             bitmap = page.render(scale=dpi / PT_PER_INCH, grayscale=True)
             image = bitmap.to_pil().convert("L")
             out = BytesIO()
-            image.save(out, "PNG", compress_level=4, dpi=(dpi, dpi))
+            image.save(out, "PNG", compress_level=2, dpi=(dpi, dpi))
             pictures.append(out.getvalue())
             bitmap.close()
             page.close()

@@ -14,7 +14,21 @@ import numpy as np
 import shapely
 from shapely.geometry.base import BaseGeometry
 
-from publisher.basics import SAGITTA, SAME_POINT, Arc, Line, Path, PathEdge, Point, Pose, angle, circle, polar, record
+from publisher.basics import (
+    SAGITTA,
+    SAME_POINT,
+    Arc,
+    Line,
+    Path,
+    PathEdge,
+    Point,
+    Pose,
+    angle,
+    circle,
+    polar,
+    record,
+    remembered,
+)
 from publisher.geometry.model import Region
 from publisher.geometry.paths.curves import meet
 from publisher.geometry.paths.rings import oriented
@@ -35,9 +49,20 @@ def polygon(shape: Region | Path, pose: Pose | None = None) -> shapely.Polygon:
 
     Arcs are flattened to a sagitta of at most 0.005 mm.
     """
-    place = pose.apply_all if pose else tuple
-    outer, *holes = [np.array(place(path.points)) for path in (shape.paths if isinstance(shape, Region) else (shape,))]
+    if pose is None:
+        return _polygon(shape)
+    outer, *holes = [np.array(pose.apply_all(path.points)) for path in _paths(shape)]
     return shapely.Polygon(outer, holes)
+
+
+@remembered
+def _polygon(shape: Region | Path) -> shapely.Polygon:
+    outer, *holes = [np.array(path.points) for path in _paths(shape)]
+    return shapely.Polygon(outer, holes)
+
+
+def _paths(shape: Region | Path) -> tuple[Path, ...]:
+    return shape.paths if isinstance(shape, Region) else (shape,)
 
 
 def fault(shape: shapely.Polygon) -> str:

@@ -90,22 +90,22 @@ def place_drawing(
     if labels:
         style: TypeStyle = (NOTE if min(width, height) > 40 else LEAST).bold().tagged("figure")
         taken: list[Box] = []
+        lines = shapely.multilinestrings([shapely.linestrings(path.points) for path in outlines])
         for label in drawing.labels:
             spot = _free_spot(setter, label.text, style, (x + label.at[0] * scale, y + label.at[1] * scale), taken)
             taken.append(spot)
-            drawn += _leader(spot, outlines, layer)
+            drawn += _leader(spot, lines, layer)
             middle = (spot.left + spot.right) / 2
             drawn += setter.line(label.text, style, middle, spot.bottom + LABEL_CLEAR, align="centre", layer=layer)
     return tuple(drawn)
 
 
-def _leader(spot: Box, outlines: tuple[Path, ...], layer: Layer) -> tuple[Drawn, ...]:
+def _leader(spot: Box, lines: shapely.MultiLineString, layer: Layer) -> tuple[Drawn, ...]:
     """Return a line from a label that stands off by itself to the nearest line of the drawing; none for one on its part, which
     has outlines on all four sides, nor for one close beside it."""
-    if not outlines:
+    if lines.is_empty:
         return ()
     x, y = (spot.left + spot.right) / 2, (spot.bottom + spot.top) / 2
-    lines = shapely.multilinestrings([shapely.linestrings(path.points) for path in outlines])
     left, bottom, right, top = lines.bounds
     ends = ((min(left, x) - 1, y), (max(right, x) + 1, y), (x, min(bottom, y) - 1), (x, max(top, y) + 1))
     rays = shapely.linestrings([((x, y), end) for end in ends])

@@ -53,9 +53,10 @@ def placed_name(setter: Setter, mark: Marked, room: NameRoom, taken: Iterable[Bo
     areas = [as_polygon(box) for box in taken]
     words, own = shapely.union_all(areas), shapely.Point(mark.at)
     others = shapely.union_all([area for area in areas if not area.covers(own)])
-    busy = [shapely.union(lines, words) for lines in (room.lines, room.cuts)]
     usual = _usual(setter, mark)
-    free = (box for some in (usual, *_around(setter, mark)) for lines in busy for box in _free(some, mark, room, lines))
+    places = (usual, *_around(setter, mark))
+    busy = [(lines, words) for lines in (room.lines, room.cuts)]
+    free = (box for some in places for each in busy for box in _free(some, mark, room, each))
     box = next((box for box in free if not others.intersects(_tie(mark.at, box))), Box(*usual[0].tolist()))
     turned = box.height > box.width
     start = (box.right - 0.6, box.bottom + 0.2) if turned else (box.left + 0.2, box.bottom + 0.6)
@@ -106,7 +107,7 @@ def _around(setter: Setter, mark: Marked) -> Iterator[Boxes]:
     yield every[~ours]
 
 
-def _free(boxes: Boxes, mark: Marked, room: NameRoom, busy: shapely.Geometry) -> Iterator[Box]:
+def _free(boxes: Boxes, mark: Marked, room: NameRoom, busy: Iterable[shapely.Geometry]) -> Iterator[Box]:
     """Yield the boxes inside the window, near enough, that meet nothing busy and are nearer to their own mark than to any other."""
     window = room.window
     left, bottom, right, top = boxes.T
@@ -116,9 +117,12 @@ def _free(boxes: Boxes, mark: Marked, room: NameRoom, busy: shapely.Geometry) ->
     for other in room.marks:
         if other != mark.at:
             fits &= away < _away(boxes, other)
-    shapely.prepare(busy)
-    grown = boxes[fits] + (-CLEAR, -CLEAR, CLEAR, CLEAR)
-    for box in boxes[fits][~shapely.intersects(busy, shapely.box(*grown.T))].tolist():
+    grown = shapely.box(*(boxes[fits] + (-CLEAR, -CLEAR, CLEAR, CLEAR)).T)
+    met = np.zeros(len(grown), dtype=np.bool_)
+    for lines in busy:
+        shapely.prepare(lines)
+        met |= shapely.intersects(lines, grown)
+    for box in boxes[fits][~met].tolist():
         yield Box(*box)
 
 

@@ -89,7 +89,7 @@ def only(strokes: StrokeSegments, lines: Sequence[Array]) -> Agreement:
 
 
 def _judged(points: Array, against: StrokeSegments) -> Agreement:
-    far = np.flatnonzero(against.nearest(points)[0] > CARRIED_TOLERANCE)
+    far = np.flatnonzero(~against.near(points, CARRIED_TOLERANCE))
     at = points[far[0]].tolist() if len(far) else (0.0, 0.0)
     return Agreement(len(points), len(far), (at[0], at[1]))
 

@@ -33,7 +33,7 @@ def read_marks(promises: tuple[MarkPromise, ...], ink: Ink) -> tuple[MarkReading
         if key not in trees:
             trees[key] = _strokes(ink, promise)
         points = _tried(promise)
-        far = np.flatnonzero(trees[key].nearest(points)[0] > MARK_TOLERANCE)
+        far = np.flatnonzero(~trees[key].near(points, MARK_TOLERANCE))
         first = points[far[0]].tolist() if len(far) else (0.0, 0.0)
         readings.append(MarkReading(promise, len(points), len(far), (first[0], first[1])))
     return tuple(readings)
