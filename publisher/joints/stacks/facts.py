@@ -30,6 +30,9 @@ from publisher.joints.stacks.layers import LaidStack
 from publisher.joints.stacks.plan_geometry import PlanGeometry
 from publisher.joints.stacks.treads import Tread, treads_of
 
+SLIVER = 0.005
+"""mm: half of the least width of what stands on the ground. The flattening of arcs is as fine."""
+
 SIMPLER = 0.0005
 """What stands on the ground all the way down is simplified by this much (mm) per layer, so that its outline stays short."""
 
@@ -214,11 +217,19 @@ def grounds_of(plan: PlanGeometry) -> tuple[shapely.Geometry, ...]:
         key = plan.key(0, k)
         if key not in seen:  # a layer that lies just as an earlier one takes nothing more away
             seen.add(key)
-            ground = pieces(shapely.simplify(shapely.intersection(ground, plan.placed[k]), SIMPLER), 0.0)
+            ground = _without_slivers(shapely.simplify(shapely.intersection(ground, plan.placed[k]), SIMPLER))
         if ground.is_empty:
             break
         grounds.append(ground)
     return tuple(grounds)
+
+
+def _without_slivers(ground: shapely.Geometry) -> shapely.Geometry:
+    """Return an area without what is thinner than twice ``SLIVER``: where edges of two layers lie over each other, a hair of both
+    would reach to the end of a step and seem to carry it."""
+    ground = pieces(ground, 0.0)
+    thinner = shapely.buffer(ground, -SLIVER, join_style="mitre")
+    return pieces(shapely.buffer(thinner, SLIVER, join_style="mitre"), 0.0)
 
 
 def flying_reach(plan: PlanGeometry, grounds: tuple[shapely.Geometry, ...]) -> float:

@@ -104,6 +104,15 @@ def test_braces_under_weak_steps_stand_under_those_that_break_without_one(make: 
     assert report(make, plan, make.stair_layer(reach=92))[0].braced == ()
 
 
+@pytest.mark.parametrize("turn", [20.0, -16.3636])
+def test_no_hair_of_two_steps_carries_a_third(make: SimpleNamespace, turn: float) -> None:
+    """Each step spans two turns: the edges of the first and of the third lie over each other, and nothing more."""
+    rows = ("plinth", 1, 0.0, (0, 0)), ("step", 9, turn, (0, 0))
+    parts = make.disc("plinth", 87.5), make.stair_layer(46.1, 87.5, 2 * abs(turn))
+    found, _ = report(make, make.stack("s", *rows), *parts)
+    assert {round(root.arm, 1) for root in found.roots} == {41.4}
+
+
 def test_braces_weigh_with_the_steps_that_they_stand_under(make: SimpleNamespace) -> None:
     """One brace, on the side to which the beam hangs over: the balance by moments of three boards."""
     knee = make.polygon("knee", [(0, 0), (40, 30), (0, 30)])

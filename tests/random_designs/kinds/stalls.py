@@ -88,10 +88,17 @@ def _piece(plan: Stall) -> Piece:
 
 
 def faults(plan: Stall, dice: Dice) -> dict[str, Stall]:
-    """Return the stall under a lid that does not lie on the whole of a wall, or with a need not met."""
+    """Return the stall under a lid that does not lie on the whole of a wall, however it is turned, or with a need not met."""
+    wide, deep = plan.width + 2 * plan.over, plan.depth + 2 * plan.over
+    narrower = 2 * plan.over + dice.size(0.5, 10.0)
+    shorter = 2 * plan.over + plan.base.t + dice.size(3.0, 10.0)
+    if deep >= plan.width - 1.0:  # turned it would lie on both sides, were it not too small for their length as well
+        narrower = max(narrower, wide - (plan.depth - plan.base.t - 5.0))
+    if wide >= plan.depth - plan.base.t - 5.0:
+        shorter = max(shorter, deep - (plan.width - 1.0))
     return {
-        "a lid too narrow": replace(plan, narrower=round(2 * plan.over + dice.size(0.5, 10.0), 3)),
-        "a lid too short": replace(plan, shorter=round(2 * plan.over + plan.base.t + dice.size(3.0, 10.0), 3)),
+        "a lid too narrow": replace(plan, narrower=round(narrower, 3)),
+        "a lid too short": replace(plan, shorter=round(shorter, 3)),
         "a need not met": replace(plan, base=replace(plan.base, margin=-dice.size(0.1, 2.0))),
     }
 
