@@ -106,6 +106,20 @@ class SeamPromise:
 
 
 @record
+class CompassPromise:
+    """A strip that draws a round part instead of a template: a cross at ``pin`` and, at each radius (mm, the outer one first), a
+    circle of ``hole`` mm about a point of ``pencils`` (mm on the page)."""
+
+    page: int
+    part: str
+    letter: str
+    pin: Point
+    pencils: tuple[Point, ...]
+    radii: tuple[float, ...]
+    hole: float
+
+
+@record
 class TextPromise:
     """Words that must be readable on a page, such as a letter or ``cut 14``. ``near`` is their place in mm, if it matters.
 
@@ -337,3 +351,4 @@ class Promises:
     sentences: tuple[SentencePromise, ...] = ()
     drawings: tuple[DrawingPromise, ...] = ()
     carried: tuple[Carried, ...] = ()
+    compasses: tuple[CompassPromise, ...] = ()

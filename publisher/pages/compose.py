@@ -125,7 +125,7 @@ def compose(
         title, design.language, tuple(promised), whole.lengths, whole.outlines, whole.seams, whole.texts, whole.codes,
         marks=whole.marks, furniture=whole.furniture, rows=needs.promises,
         layouts=needs.layouts, sides=joined.sides, sentences=joined.sentences, drawings=_shown(joined.pictures, findings),
-        carried=whole.carried,
+        carried=whole.carried, compasses=whole.compasses,
     )  # fmt: skip
     fonts_at = next((file.place for file in design.files if file.kind == "font"), None)
     kept = tuple(kept_boxes(draft.frame) for draft in drafts)

@@ -44,8 +44,10 @@ def count_pages(design: Design, parts: tuple[Part, ...], joined: Joined, paper: 
     plan = plan_true_pages(context)
     fits = planner_of(context).fits
     large = [p for p in context.parts if not fits(p)]
-    cells = [len(one.cutting.cells) for one in plan.tilings]
-    maps = sum(len(one.cutting.cells) >= MAP_FROM for one in (*plan.tilings, *plan.sharing))
-    tiles = None if any(tiles_refusal(context, p) for p in large) else sum(cells) + maps + len(plan.shared)
+    cells = sum(len(one.cutting.cells) for one in plan.tilings)
+    maps = sum(len(one.cutting.cells) >= MAP_FROM for one in plan.cut)
+    refused = {p.id for p in large if tiles_refusal(context, p)} if plan.refused else set()
+    tiles = None if refused else cells + maps + len(plan.shared)
     templates = None if refusal(context, tuple(p for p in context.parts if fits(p))) else len(plan.templates)
-    return PageCount(paper.name, templates, tiles, tuple(p.letter for p in large))
+    tiled = {one.sample.part.id for one in plan.cut} | refused
+    return PageCount(paper.name, templates, tiles, tuple(p.letter for p in context.parts if p.id in tiled))

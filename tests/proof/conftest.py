@@ -26,6 +26,7 @@ from publisher.basics import (
     Box,
     Carried,
     CodePromise,
+    CompassPromise,
     CutPromise,
     DrawingPromise,
     FurniturePromise,
@@ -228,6 +229,12 @@ def outline(rings: tuple[tuple[Point, ...], ...], pose: Pose, clip: Box | None =
 def mark(x: float, y: float, r: float = 2.5) -> Draw:
     cross = ring_code(((x - r, y), (x + r, y)), False) + " " + ring_code(((x, y - r), (x, y + r)), False)
     return stroke(f"{circle_code(x, y, r)} {cross}", 0.25)
+
+
+def pin(x: float, y: float) -> Draw:
+    return stroke(
+        " ".join(ring_code(((x - a, y - b), (x + a, y + b)), False) for a, b in ((3.0, 0.0), (0.0, 3.0))), 0.25
+    )
 
 
 def furniture(number: int) -> dict[str, Draw]:
@@ -489,6 +496,7 @@ def good_pack() -> Pack:
         "flip": words("Do not flip.", 120.0, 235.0, 3.0),
         "top": words("top", 120.0, 230.0, 3.0),
     }
+    sheets[1].items |= {"pin": pin(60.0, 50.0), "pencil": stroke(circle_code(105.0, 50.0, 1.25))}
     sheets[2].items |= layout_items() | {"side": words("THIS SIDE UP", 100.0, 132.0, 3.0)}
     sheets[3].items |= step_items()
     kinds = ("print_check", "templates", "tiles", "tiles")
@@ -529,6 +537,7 @@ def good_pack() -> Pack:
             RowPromise("step", "A", "Step", "foam", 14, 1, 0, 90.0, 60.0),
             RowPromise("deck", "B", "Deck of the bridge", "foam", 2, 0, 1, 300.0, 90.0),
         ),
+        compasses=(CompassPromise(2, "step", "A", (60.0, 50.0), ((105.0, 50.0),), (45.0,), 1.25),),
         **made(),
     )
     return Pack(sheets, promises)
@@ -589,6 +598,8 @@ def kit() -> SimpleNamespace:
         literal=literal,
         outline=outline,
         mark=mark,
+        pin=pin,
+        circle=lambda x, y, r: stroke(circle_code(x, y, r)),
         box_code=box_code,
         ring_code=ring_code,
         circle_code=circle_code,

@@ -261,6 +261,16 @@ bad("proof/outline", "a second one 0.3 mm beside it")(
 )
 bad("proof/outline-twice", "drawn twice")(add(1, lambda kit: part_a(kit, lambda rings: rings)))
 bad("proof/match-mark", "off by 0.2 mm")(moved_mark)
+bad("proof/compass", "pencil 0.1 mm off")(swap(1, "pencil", lambda kit: kit.circle(105.1, 50.0, 1.25)))
+bad("proof/compass", "no circle for the pencil")(drop(1, "pencil"))
+bad("proof/compass", "no cross for the pin")(drop(1, "pin"))
+bad("proof/compass", "another radius than the part's")(
+    lambda pack, _: setattr(
+        pack,
+        "promises",
+        replace(pack.promises, rows=(replace(pack.promises.rows[0], width=92.0), *pack.promises.rows[1:])),
+    )
+)
 bad("proof/match-mark", "missing")(drop(2, "mark B2"))
 bad("proof/match-mark", "without its label")(drop(3, "label B1"))
 bad("proof/tiles", "tile shifted by 0.2 mm")(shifted_tile)

@@ -11,6 +11,7 @@ from dataclasses import field, fields
 from publisher.basics import (
     Carried,
     CodePromise,
+    CompassPromise,
     Finding,
     FurniturePromise,
     LengthPromise,
@@ -45,6 +46,7 @@ class Body:
     marks: tuple[MarkPromise, ...] = ()
     furniture: tuple[FurniturePromise, ...] = ()
     carried: tuple[Carried, ...] = ()
+    compasses: tuple[CompassPromise, ...] = ()
 
     def __add__(self, other: "Body") -> "Body":
         """Return both together, this one drawn first."""

@@ -4,6 +4,7 @@ Comes in: parts. Goes out: drafts of template pages, with the promises about out
 Never: cut a part into tiles.
 """
 
+from publisher.pages.templates.compass import Strip, strip_chunk, strip_of
 from publisher.pages.templates.label_room import LabelRoom
 from publisher.pages.templates.label_words import Says, says, shortened
 from publisher.pages.templates.labels import blocks, details, identities, letters, small_blocks
@@ -27,6 +28,7 @@ from publisher.pages.templates.template_pages import (
     most_used_first,
     pages_title,
     refusal,
+    strips_of,
     template_drafts,
     templates_body,
 )

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 import shapely
 
-from publisher.basics import Box, Point, Pose, record
+from publisher.basics import Box, Pose, record
 from publisher.geometry import polygon
 from publisher.pages.sheet import Context, Frame
 from publisher.pages.templates.label_room import LabelRoom
@@ -40,7 +40,7 @@ class Shown:
 
     frame: Frame
     lying: tuple[Lying, ...]
-    chunks: tuple[tuple[Chunk, Point], ...] = ()  # each with what carries it to the page
+    chunks: tuple[tuple[Chunk, Pose], ...] = ()  # each with what carries it to the page
 
 
 def with_words(context: Context, labels: Labels, page: Shown) -> Shown:
@@ -65,12 +65,12 @@ def with_words(context: Context, labels: Labels, page: Shown) -> Shown:
 
 
 def free_paper(
-    area: shapely.Geometry, lying: Iterable[Lying], chunks: Iterable[tuple[Chunk, Point]] = ()
+    area: shapely.Geometry, lying: Iterable[Lying], chunks: Iterable[tuple[Chunk, Pose]] = ()
 ) -> shapely.Geometry:
     """Return where words may stand that belong to no part's inside: off the parts, their flags and all else on the page."""
     taken = [polygon(y.sample.part.template.outer, y.pose).buffer(PART_GAP - 0.05) for y in lying]
     taken += [y.flag.polygon.buffer(PADDING + PART_AWAY, join_style="mitre") for y in lying if y.flag]
-    taken += [shapely.Polygon(Pose(*at).apply_all(chunk.ring)).buffer(PART_GAP - 0.05) for chunk, at in chunks]
+    taken += [shapely.Polygon(pose.apply_all(chunk.ring)).buffer(PART_GAP - 0.05) for chunk, pose in chunks]
     return area.difference(shapely.union_all(taken))
 
 

@@ -35,12 +35,13 @@ class Form:
 
 @record
 class Chunk:
-    """What shares pages with templates and lies as it is: the ring that it fills, mm from an origin of its own, and how much of
-    that in mm² the page shows of a part."""
+    """What shares pages with templates: the ring that it fills, mm from an origin of its own, how much of that in mm² counts, and
+    the turns (degrees) at which it may lie."""
 
     key: str
     ring: tuple[Point, ...]
     area: float
+    turns: tuple[float, ...] = (0.0,)
 
 
 def sides(rectangle: shapely.Geometry) -> tuple[float, float]:

@@ -1,6 +1,7 @@
 """Template pages: every part that fits a page, at true size, with its label."""
 
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
 from math import hypot
 
 import shapely
@@ -18,6 +19,7 @@ from publisher.pages.sheet import (
     title_fits,
     too_many_pages,
 )
+from publisher.pages.templates.compass import Strip, strip_body, strip_key, strip_of
 from publisher.pages.templates.labels import BLOCK_MARGIN, CUT_CORNER, tag_size
 from publisher.pages.templates.page_words import Lying, Shown
 from publisher.pages.templates.part_notes import mark_notes, quiet_boxes
@@ -29,7 +31,7 @@ from publisher.pages.templates.part_strokes import (
     waste_strokes,
 )
 from publisher.pages.templates.spots import Spot, sides_carried, spot_drawn, spot_promises
-from publisher.pages.templates.template_forms import PADDING, PART_GAP
+from publisher.pages.templates.template_forms import PADDING, PART_GAP, Chunk
 from publisher.pages.templates.template_frames import frames
 from publisher.pages.templates.template_labels import sample_count, samples
 from publisher.pages.templates.template_plan import planner_of
@@ -42,6 +44,7 @@ TOO_MANY_COPIES = Rule(
     "with use: paste every copy is printed; a slip in a count must not fill a thousand pages",
     Severity.ERROR,
 )
+LAST = (1_000_000, 0)  # where pages stand that bear nothing but compass strips
 TITLE_MOST = 64  # letters of a title; a longer one names fewer parts
 
 
@@ -64,7 +67,7 @@ def refusal(context: Context, small: tuple[Part, ...]) -> PageDraft | None:
 def template_drafts(context: Context, pages: tuple[Shown, ...]) -> tuple[PageDraft, ...]:
     """Return the drafts of planned template pages, in the order of their most used parts."""
     rank = {p.id: n for n, p in enumerate(most_used_first(context, context.parts))}
-    pages = tuple(sorted(pages, key=lambda page: min(_rank(y, rank) for y in page.lying)))
+    pages = tuple(sorted(pages, key=lambda page: min((_rank(y, rank) for y in page.lying), default=LAST)))
     return tuple(_draft(context, page, number, rank) for number, page in enumerate(pages, 1))
 
 
@@ -95,15 +98,16 @@ def _rank(lying: Lying, rank: dict[str, int]) -> tuple[int, int]:
 
 
 def _draft(context: Context, page: Shown, number: int, rank: dict[str, int]) -> PageDraft:
-    lying = sorted(page.lying, key=lambda y: _rank(y, rank))
-    parts = tuple(dict.fromkeys(y.sample.part.id for y in lying))
+    page = replace(page, lying=tuple(sorted(page.lying, key=lambda y: _rank(y, rank))))
+    strips = (strip.part.id for strip, _, _ in strips_of(context, page))
+    parts = tuple(dict.fromkeys((*(y.sample.part.id for y in page.lying), *strips)))
     named = [p for i in parts if (p := context.part(i))]
     return PageDraft(
         kind="templates",
         key=f"templates:{number}",
         title=pages_title(named, lambda title: title_fits(context.type, page.frame, title)),
         frame=page.frame,
-        body=templates_body(context, tuple(lying)),
+        body=templates_body(context, page),
         task="templates",
         bookmarks=tuple((f"{p.letter} {p.name}", 1) for p in named),
         parts=parts,
@@ -120,13 +124,25 @@ def pages_title(parts: list[Part], fits: Callable[[str], bool], what: str = "Tem
     return next((title for title in titles if len(title) <= TITLE_MOST and fits(title)), what)
 
 
-def templates_body(context: Context, lying: tuple[Lying, ...]) -> Callable[[Numbers], Body]:
-    """Return the maker of the body of a page with these templates; all but the page's number is known now."""
+def strips_of(context: Context, page: Shown) -> tuple[tuple[Strip, Chunk, Pose], ...]:
+    """Return the compass strips of a page, each with what it fills there."""
+    found = {chunk.key: (chunk, pose) for chunk, pose in page.chunks}
+    parts = [part for part in context.parts if strip_key(part) in found]
+    return tuple((strip, *found[strip_key(strip.part)]) for part in parts if (strip := strip_of(context, part)))
+
+
+def templates_body(context: Context, page: Shown) -> Callable[[Numbers], Body]:
+    """Return the maker of the body of a page with its templates and compass strips; all but the page's number is known now."""
+    lying, strips = page.lying, strips_of(context, page)
     each = tuple(template_drawn(context.type, y, _in_openings(y, lying)) for y in lying)
     drawn = tuple(thing for one in each for thing in one)
 
     def body(numbers: Numbers) -> Body:
         page = numbers.page
+        drawn_by_hand = (strip_body(context, strip, chunk, pose, page) for strip, chunk, pose in strips)
+        return sum(drawn_by_hand, templates(page))
+
+    def templates(page: int) -> Body:
         return Body(
             drawn=drawn,
             tiles=tuple(Tile(y.sample.part.id, max(y.sample.copy, 1), 0, 0, None, y.pose) for y in lying),

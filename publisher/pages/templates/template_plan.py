@@ -11,7 +11,7 @@ from math import ceil, hypot
 
 import shapely
 
-from publisher.basics import Point, Pose
+from publisher.basics import Pose
 from publisher.geometry import Part, polygon
 from publisher.material import Piece, pack
 from publisher.pages.sheet import A4, LEAST_SQUARE, MOST_ON_A4, PAGE_SQUARE, Context, Frame
@@ -295,7 +295,7 @@ class Planner:
 
     def _try(
         self, wanted: tuple[Load, ...], free: shapely.Polygon, step: int | None, choice: int, orders: int = ORDERS
-    ) -> tuple[tuple[Lying, ...], tuple[tuple[Chunk, Point], ...]]:
+    ) -> tuple[tuple[Lying, ...], tuple[tuple[Chunk, Pose], ...]]:
         """Pack the loads on one page. ``step`` None: unturned. ``choice``: which form of those that carry a flag."""
         groups: dict[str, tuple[Form, list[Load]]] = {}
         pieces: list[Piece] = []
@@ -312,11 +312,11 @@ class Planner:
         found = [(*groups[item.part], item.copy - 1, item.pose) for item in laid[0]] if laid else []
         dx, dy = centring([shapely.Polygon(pose.apply_all(form.ring)) for form, _, _, pose in found], free)
         lying: list[Lying] = []
-        chunks: list[tuple[Chunk, Point]] = []
+        chunks: list[tuple[Chunk, Pose]] = []
         for form, alike, number, pose in found:
             load, moved = alike[number], replace(pose, x=pose.x + dx, y=pose.y + dy)
             if isinstance(load, Chunk):
-                chunks.append((load, (round(moved.x, 3), round(moved.y, 3))))
+                chunks.append((load, Pose(round(moved.x, 3), round(moved.y, 3), moved.turn)))
             else:
                 lying.append(self._lying(load, form, moved))
         return tuple(lying), tuple(chunks)
@@ -324,12 +324,20 @@ class Planner:
     def _piece(self, name: str, form: Form, alike: list[Load], free: shapely.Polygon, step: int | None) -> Piece | None:
         """Return what the packer gets of loads that are alike; None where they cannot go into the free area's rectangle."""
         load = alike[0]
-        still = bool(form.label) or isinstance(load, Chunk)
+        if isinstance(load, Chunk):
+            turns = load.turns
+        elif form.label or step is None:
+            turns = (0.0,)
+        else:
+            turns = self.turns(load.part, step)
         left, bottom, right, top = free.bounds
         a, b, c, d = shapely.Polygon(form.ring).bounds
-        if still and (c - a > right - left or d - b > top - bottom):
+        if (
+            turns == (0.0,)
+            and (form.label or isinstance(load, Chunk))
+            and (c - a > right - left or d - b > top - bottom)
+        ):
             return None
-        turns = (0.0,) if step is None or isinstance(load, Chunk) or still else self.turns(load.part, step)
         rings = (form.ring, *form.holes) if self.in_holes else (form.ring,)
         return Piece(name, rings, turns, len(alike))
 

@@ -141,24 +141,26 @@ def _chunk(plan: Tiling, cell: Cell) -> Chunk:
 def _placed(context: Context, pages: tuple[Shown, ...], chunks: dict[str, tuple[Tiling, Cell]]) -> Together | None:
     """Return packed pages with every tile in its place and all its words; None where one of them has no room for these."""
     order = {key: number for number, key in enumerate(chunks)}
-    shared = sorted((page for page in pages if page.chunks), key=lambda p: min(order[c.key] for c, _ in p.chunks))
+    tiled = {n: [c.key for c, _ in page.chunks if c.key in chunks] for n, page in enumerate(pages)}
+    shared = sorted((n for n, keys in tiled.items() if keys), key=lambda n: min(order[key] for key in tiled[n]))
     where: dict[tuple[int, Cell], TilePlace] = {}
-    for number, page in enumerate(shared, 1):
-        for chunk, shift in page.chunks:
-            plan, cell = chunks[chunk.key]
-            where[id(plan), cell] = TilePlace(page.frame, shift, f"shared:{number}")
+    for number, n in enumerate(shared, 1):
+        for chunk, pose in pages[n].chunks:
+            if chunk.key in chunks:
+                plan, cell = chunks[chunk.key]
+                where[id(plan), cell] = TilePlace(pages[n].frame, (pose.x, pose.y), f"shared:{number}")
     plans = {id(plan): plan for plan, _ in chunks.values()}
     placed = {
         key: replace(plan, places=tuple(where[key, cell] for cell in plan.cutting.cells)) for key, plan in plans.items()
     }
     found: list[SharedPage] = []
-    for page in shared:
-        here = [(placed[id(plan)], cell) for plan, cell in (chunks[chunk.key] for chunk, _ in page.chunks)]
-        tiles = _worded(context, page, here)
+    for n in shared:
+        here = [(placed[id(plan)], cell) for plan, cell in (chunks[key] for key in tiled[n])]
+        tiles = _worded(context, pages[n], here)
         if tiles is None:
             return None
-        found.append(SharedPage(page, tiles))
-    alone = tuple(page for page in pages if not page.chunks)
+        found.append(SharedPage(pages[n], tiles))
+    alone = tuple(page for n, page in enumerate(pages) if not tiled[n])
     return Together(alone, tuple(found), tuple(placed.values()))
 
 

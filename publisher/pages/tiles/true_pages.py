@@ -16,12 +16,16 @@ from publisher.pages.templates import (
     Planner,
     Sample,
     Shown,
+    Strip,
     most_used_first,
     pages_title,
     planner_of,
     refusal,
     roomy,
     samples,
+    strip_chunk,
+    strip_of,
+    strips_of,
     template_drafts,
     templates_body,
 )
@@ -45,18 +49,48 @@ class TruePages:
     refused: tuple[PageDraft, ...] = ()
     sharing: tuple[Tiling, ...] = ()  # the copies whose tiles stand on shared pages
 
+    @property
+    def cut(self) -> tuple[Tiling, ...]:
+        """All copies that come in tiles."""
+        return (*self.tilings, *self.sharing)
+
+    @property
+    def order(self) -> tuple[int, int]:
+        """What sorts the better one first: seams, then pages, those of maps included."""
+        maps = sum(len(plan.cutting.cells) >= MAP_FROM for plan in self.cut)
+        own = sum(len(plan.cutting.cells) for plan in self.tilings)
+        return sum(len(plan.seams) for plan in self.cut), len(self.templates) + own + len(self.shared) + maps
+
 
 @lru_cache(maxsize=2)
 def plan_true_pages(context: Context) -> TruePages:
-    """Plan all pages that show parts at true size."""
+    """Plan all pages that show parts at true size; compass strips stand for round parts where that saves a seam or a page."""
+    best = _planned(context, ())
+    strips = [strip for part in context.parts if (strip := strip_of(context, part))]
+    if best.refused or not strips or best.order <= (0, 1):
+        return best
+    large = tuple(strip for strip in strips if not planner_of(context).fits(strip.part))
+    for some in dict.fromkeys((large, tuple(strips))):
+        if some and (other := _planned(context, some)).order < best.order:
+            best = other
+    return best
+
+
+def _planned(context: Context, strips: tuple[Strip, ...]) -> TruePages:
+    """Plan all pages, compass strips among them in place of their parts."""
     planner = planner_of(context)
-    small = most_used_first(context, (p for p in context.parts if planner.fits(p)))
-    large = [p for p in context.parts if not planner.fits(p)]
+    drawn = {strip.part.id for strip in strips}
+    parts = [p for p in context.parts if p.id not in drawn]
+    small = most_used_first(context, (p for p in parts if planner.fits(p)))
+    large = [p for p in parts if not planner.fits(p)]
     refused = [draft for part in large if (draft := tiles_refusal(context, part))]
     large = [p for p in large if tiles_refusal(context, p) is None]
     if draft := refusal(context, small):
         refused, small = [draft, *refused], ()
-    wanted: tuple[Load, ...] = tuple(s for part in small for s in samples(context, part))
+    wanted: tuple[Load, ...] = (
+        *(s for part in small for s in samples(context, part)),
+        *(strip_chunk(context, strip) for strip in strips),
+    )
     templates = planner.plan(wanted)[0] if wanted else ()
     tiled = tuple(s for part in large for s in samples(context, part))
     tilings = tuple(tiling(context, s) for s in tiled)
@@ -121,6 +155,7 @@ def true_page_drafts(context: Context) -> tuple[PageDraft, ...]:
 
 def _draft(context: Context, page: SharedPage, number: int) -> PageDraft:
     whole = _parts(context, [y.sample.part.id for y in page.shown.lying])
+    whole += tuple(strip.part for strip, _, _ in strips_of(context, page.shown))
     cut = _parts(context, [tile.plan.sample.part.id for tile in page.tiles])
     named = (*cut, *(part for part in whole if part not in cut))
     what = "Tiles and templates" if whole else "Tiles"
@@ -143,7 +178,7 @@ def _parts(context: Context, ids: list[str]) -> tuple[Part, ...]:
 
 
 def _body(context: Context, page: SharedPage) -> Callable[[Numbers], Body]:
-    templates = templates_body(context, page.shown.lying)
+    templates = templates_body(context, page.shown)
 
     def body(numbers: Numbers) -> Body:
         return sum((_tile(context, tile, numbers) for tile in page.tiles), templates(numbers))

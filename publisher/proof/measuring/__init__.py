@@ -17,6 +17,7 @@ from publisher.proof.measuring.case import Case
 from publisher.proof.measuring.drawn_marks import MARK_TOLERANCE
 from publisher.proof.measuring.ink import PALEST_LINE, Ink
 from publisher.proof.measuring.lengths import LENGTH_TOLERANCE, LengthReading
+from publisher.proof.measuring.marks import circles, crossed
 from publisher.proof.measuring.outlines import OUTLINE_TOLERANCE, STROKE_REACH, OutlineReading, StrokeSegments
 from publisher.proof.measuring.pixels import squares_of
 from publisher.proof.measuring.tiles import SHIFTED

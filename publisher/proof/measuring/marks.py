@@ -25,7 +25,7 @@ class FoundMark:
 
 def find_marks(ink: Ink, lines: tuple[TextLine, ...], radius: float, labels: tuple[str, ...]) -> tuple[FoundMark, ...]:
     """Return the marks of about this radius on a page, each with the nearest of the labels; no label is given twice to marks."""
-    middles = [m for m in _circles(ink, radius) if _crossed(ink, m[0], m[1])]
+    middles = [m for m in circles(ink, radius) if crossed(ink, m[0], m[1])]
     pairs = []
     for number, (middle, _) in enumerate(middles):
         point = shapely.Point(middle)
@@ -41,7 +41,8 @@ def find_marks(ink: Ink, lines: tuple[TextLine, ...], radius: float, labels: tup
     return tuple(FoundMark(m, r, named.get(i, "")) for i, (m, r) in enumerate(middles))
 
 
-def _circles(ink: Ink, radius: float) -> list[tuple[Point, float]]:
+def circles(ink: Ink, radius: float) -> list[tuple[Point, float]]:
+    """Return middle and radius of the circles of about this radius on a page."""
     found: list[tuple[Point, float]] = []
     if not len(ink.piece):
         return found
@@ -61,7 +62,7 @@ def _circles(ink: Ink, radius: float) -> list[tuple[Point, float]]:
     return found
 
 
-def _crossed(ink: Ink, middle: Point, radius: float) -> bool:
+def crossed(ink: Ink, middle: Point, radius: float) -> bool:
     """Say whether two lines cross at right angles in the middle of a circle."""
     starts, ends, _ = ink.segments
     centre = (starts + ends) / 2

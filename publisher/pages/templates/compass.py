@@ -1,0 +1,161 @@
+"""Compass strips: a round part needs no template, only a strip of card with a hole for a pin and one for the pencil.
+
+A strip is drawn about its own origin, its lower left corner: the pin at the left, the pencil's holes on the same level at its right.
+The pencil runs on the circle itself, so that a strip bears the finished radius and no allowance.
+"""
+
+from itertools import pairwise
+from math import hypot
+
+from publisher.basics import (
+    Arc,
+    CompassPromise,
+    Layer,
+    LengthPromise,
+    Path,
+    Point,
+    Pose,
+    Purpose,
+    TextPromise,
+    circle,
+    polyline,
+    record,
+)
+from publisher.basics.wording import LengthUnit, say_length
+from publisher.geometry import Part
+from publisher.pages.model import Drawn, Stroke, Words
+from publisher.pages.sheet import Body, Context
+from publisher.pages.templates.template_forms import Chunk
+from publisher.pages.type import DIMENSION, GAUGE, LEADER, LEAST, NOTE, Block, Setter, TypeStyle
+
+STRIP_END = 9.0  # mm from the middle of a hole to the end of the strip
+OVER_AXIS = 11.0  # mm of a strip over the line from pin to pencil
+UNDER_AXIS = 4.0  # mm from that line down to the words under it
+STRIP_INSET = 3.0  # mm from the sides of a strip to its words
+PIN_ARM, PENCIL_ARM = 3.0, 2.5  # mm, arms of the crosses in the middle of the holes
+PENCIL_HOLE = 1.25  # mm, its radius: the tip of a pencil
+LEAST_COMPASS = 40.0  # mm: on a shorter radius the words find no room, and a template takes little
+SAME_CIRCLE = 1e-6  # mm
+HOW = "Glue to card. Pin through the cross, pencil through the hole; cut on the pencil line."
+TICKS = "In place of the rim’s ticks draw two lines at right angles through the pin’s hole."
+
+
+@record
+class Strip:
+    """A compass strip of a part: radii in mm, the outer one first; whether its rim has ticks at the quarters."""
+
+    part: Part
+    radii: tuple[float, ...]
+    ticks: bool
+
+
+def strip_of(context: Context, part: Part) -> Strip | None:
+    """Return the strip that draws a part; None for a part that is not round, or has what a compass does not draw."""
+    edges = any(edge.bevel or edge.rabbet is not None for edge in part.edges)
+    plain = {mark.purpose for mark in part.marks} <= {Purpose.CENTRE}
+    if context.design.use != "trace" or edges or not plain or part.folds or part.bending is not None:
+        return None
+    circles = [_circle(path) for path in part.outline.paths]
+    found = [one for one in circles if one is not None]
+    if len(found) < len(circles):
+        return None
+    (middle, outer), *inner = found
+    if outer < LEAST_COMPASS or any(hypot(x - middle[0], y - middle[1]) > SAME_CIRCLE for (x, y), _ in inner):
+        return None
+    radii = (outer, *sorted((radius for _, radius in inner), reverse=True))
+    return Strip(part, radii, any(mark.name == "quarter" for mark in part.marks))
+
+
+def _circle(path: Path) -> tuple[Point, float] | None:
+    """Return centre and radius of a path that is one whole circle; None for another."""
+    arcs = [edge for edge in path.edges if isinstance(edge, Arc)]
+    if not arcs or len(arcs) < len(path.edges):
+        return None
+    first = arcs[0]
+    alike = all(
+        abs(arc.radius - first.radius) <= SAME_CIRCLE
+        and hypot(arc.centre[0] - first.centre[0], arc.centre[1] - first.centre[1]) <= SAME_CIRCLE
+        for arc in arcs
+    )
+    whole = abs(abs(sum(arc.sweep for arc in arcs)) - 360.0) <= 1e-6
+    return (first.centre, first.radius) if alike and whole else None
+
+
+def strip_key(part: Part) -> str:
+    """Return the key of the chunk that is a part's strip."""
+    return f"@{part.id}"
+
+
+def strip_chunk(context: Context, strip: Strip) -> Chunk:
+    """Return what a strip fills of a page; it may lie along the page or across."""
+    wide = strip.radii[0] + 2 * STRIP_END
+    tall = OVER_AXIS + UNDER_AXIS + _words(context.type, strip, wide).height + STRIP_INSET
+    ring = ((0.0, 0.0), (wide, 0.0), (wide, tall), (0.0, tall))
+    return Chunk(strip_key(strip.part), ring, wide * tall, (0.0, 90.0))
+
+
+def _words(setter: Setter, strip: Strip, wide: float) -> Block:
+    said = f"{HOW} {TICKS}" if strip.ticks else HOW
+    return setter.paragraph(said, LEAST, 0.0, 0.0, wide - 2 * STRIP_INSET, layer=Layer.NOTES)
+
+
+def strip_body(context: Context, strip: Strip, chunk: Chunk, pose: Pose, page: int) -> Body:
+    """Return a strip as it lies on its page, with the promises about it."""
+    setter, part, unit = context.type, strip.part, context.paper.first
+    wide, tall = chunk.ring[2]
+    axis = tall - OVER_AXIS
+    pin = (STRIP_END, axis)
+    holes = tuple((STRIP_END + radius, axis) for radius in strip.radii)
+    stops = (pin, *reversed(holes))
+    lines = tuple(polyline((a, b)) for a, b in pairwise(stops))
+    crosses = (*_cross(pin, PIN_ARM), *(line for hole in holes for line in _cross(hole, PENCIL_ARM)))
+    rings = tuple(circle(hole, PENCIL_HOLE) for hole in holes)
+    drawn: list[Drawn] = [
+        Stroke(LEADER, _placed((polyline(chunk.ring, True),), pose), Layer.OUTLINES, None, "figure"),
+        Stroke(GAUGE, _placed((*crosses, *rings), pose), Layer.OUTLINES, None, "figure"),
+        Stroke(DIMENSION, _placed(lines, pose), Layer.DIMENSIONS, None, "figure"),
+    ]
+    name = f"{part.letter} {part.name}, cut\u00a0{part.count}" + (f" and {part.spare} spare" if part.spare else "")
+    title = (
+        setter.fitting(f"{name}: compass strip", (NOTE.bold(), LEAST.bold()), wide - 2 * STRIP_INSET) or LEAST.bold()
+    )
+    labels = tuple(_radius(radius, unit) for radius in strip.radii)
+    whole = f"{name}: compass strip"
+    drawn += _line(setter, whole, title, (STRIP_INSET, tall - 1.4 - setter.cap(title)), pose)
+    over = axis + 1.2
+    drawn += _line(setter, "pin", LEAST, (pin[0] + PIN_ARM + 1.0, over), pose)
+    for place, (hole, label) in enumerate(zip(holes, labels, strict=True)):
+        nearer = holes[place + 1] if place + 1 < len(holes) else pin
+        style = setter.fitting(label, (NOTE.bold(), LEAST.bold()), hole[0] - nearer[0] - 2 * 14.0) or LEAST.bold()
+        middle = (hole[0] + nearer[0] - setter.width(label, style)) / 2
+        drawn += _line(setter, label, style, (middle, over), pose)
+        drawn += _line(
+            setter, "pencil", LEAST, (hole[0] - PENCIL_ARM - 1.0 - setter.width("pencil", LEAST), over), pose
+        )
+    for thing in _words(setter, strip, wide).drawn:
+        if isinstance(thing, Words):
+            drawn += _line(setter, thing.text, LEAST, (thing.x + STRIP_INSET, thing.y + axis - UNDER_AXIS), pose)
+    at, ends = pose.apply(pin), tuple(pose.apply(hole) for hole in holes)
+    lengths = tuple(
+        LengthPromise(page, at, end, radius, "dimension", label)
+        for end, radius, label in zip(ends, strip.radii, labels, strict=True)
+    )
+    promise = CompassPromise(page, part.id, part.letter, at, ends, strip.radii, PENCIL_HOLE)
+    return Body(tuple(drawn), lengths=lengths, compasses=(promise,), texts=(TextPromise(page, whole),))
+
+
+def _radius(radius: float, unit: LengthUnit) -> str:
+    return f"radius {say_length(radius, first=unit)}"
+
+
+def _cross(at: Point, arm: float) -> tuple[Path, Path]:
+    x, y = at
+    return polyline(((x - arm, y), (x + arm, y))), polyline(((x, y - arm), (x, y + arm)))
+
+
+def _placed(paths: tuple[Path, ...], pose: Pose) -> tuple[Path, ...]:
+    return tuple(path.placed(pose) for path in paths)
+
+
+def _line(setter: Setter, text: str, style: TypeStyle, at: Point, pose: Pose) -> tuple[Drawn, ...]:
+    return setter.line(text, style, *pose.apply(at), turn=pose.turn, layer=Layer.NOTES)
