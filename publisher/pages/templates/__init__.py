@@ -4,7 +4,7 @@ Comes in: parts. Goes out: drafts of template pages, with the promises about out
 Never: cut a part into tiles.
 """
 
-from publisher.pages.templates.compass import Strip, strip_chunk, strip_of
+from publisher.pages.templates.compass import CompassStrip, strip_chunk, strip_of
 from publisher.pages.templates.label_room import LabelRoom
 from publisher.pages.templates.label_words import Says, says, shortened
 from publisher.pages.templates.labels import blocks, details, identities, letters, small_blocks

@@ -41,7 +41,7 @@ TICKS = "In place of the rim’s ticks draw two lines at right angles through th
 
 
 @record
-class Strip:
+class CompassStrip:
     """A compass strip of a part: radii in mm, the outer one first; whether its rim has ticks at the quarters."""
 
     part: Part
@@ -49,7 +49,7 @@ class Strip:
     ticks: bool
 
 
-def strip_of(context: Context, part: Part) -> Strip | None:
+def strip_of(context: Context, part: Part) -> CompassStrip | None:
     """Return the strip that draws a part; None for a part that is not round, or has what a compass does not draw."""
     edges = any(edge.bevel or edge.rabbet is not None for edge in part.edges)
     plain = {mark.purpose for mark in part.marks} <= {Purpose.CENTRE}
@@ -63,7 +63,7 @@ def strip_of(context: Context, part: Part) -> Strip | None:
     if outer < LEAST_COMPASS or any(hypot(x - middle[0], y - middle[1]) > SAME_CIRCLE for (x, y), _ in inner):
         return None
     radii = (outer, *sorted((radius for _, radius in inner), reverse=True))
-    return Strip(part, radii, any(mark.name == "quarter" for mark in part.marks))
+    return CompassStrip(part, radii, any(mark.name == "quarter" for mark in part.marks))
 
 
 def _circle(path: Path) -> tuple[Point, float] | None:
@@ -86,7 +86,7 @@ def strip_key(part: Part) -> str:
     return f"@{part.id}"
 
 
-def strip_chunk(context: Context, strip: Strip) -> Chunk:
+def strip_chunk(context: Context, strip: CompassStrip) -> Chunk:
     """Return what a strip fills of a page; it may lie along the page or across."""
     wide = strip.radii[0] + 2 * STRIP_END
     tall = OVER_AXIS + UNDER_AXIS + _words(context.type, strip, wide).height + STRIP_INSET
@@ -94,12 +94,12 @@ def strip_chunk(context: Context, strip: Strip) -> Chunk:
     return Chunk(strip_key(strip.part), ring, wide * tall, (0.0, 90.0))
 
 
-def _words(setter: Setter, strip: Strip, wide: float) -> Block:
+def _words(setter: Setter, strip: CompassStrip, wide: float) -> Block:
     said = f"{HOW} {TICKS}" if strip.ticks else HOW
     return setter.paragraph(said, LEAST, 0.0, 0.0, wide - 2 * STRIP_INSET, layer=Layer.NOTES)
 
 
-def strip_body(context: Context, strip: Strip, chunk: Chunk, pose: Pose, page: int) -> Body:
+def strip_body(context: Context, strip: CompassStrip, chunk: Chunk, pose: Pose, page: int) -> Body:
     """Return a strip as it lies on its page, with the promises about it."""
     setter, part, unit = context.type, strip.part, context.paper.first
     wide, tall = chunk.ring[2]

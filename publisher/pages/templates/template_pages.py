@@ -19,7 +19,7 @@ from publisher.pages.sheet import (
     title_fits,
     too_many_pages,
 )
-from publisher.pages.templates.compass import Strip, strip_body, strip_key, strip_of
+from publisher.pages.templates.compass import CompassStrip, strip_body, strip_key, strip_of
 from publisher.pages.templates.labels import BLOCK_MARGIN, CUT_CORNER, tag_size
 from publisher.pages.templates.page_words import Lying, Shown
 from publisher.pages.templates.part_notes import mark_notes, quiet_boxes
@@ -124,7 +124,7 @@ def pages_title(parts: list[Part], fits: Callable[[str], bool], what: str = "Tem
     return next((title for title in titles if len(title) <= TITLE_MOST and fits(title)), what)
 
 
-def strips_of(context: Context, page: Shown) -> tuple[tuple[Strip, Chunk, Pose], ...]:
+def strips_of(context: Context, page: Shown) -> tuple[tuple[CompassStrip, Chunk, Pose], ...]:
     """Return the compass strips of a page, each with what it fills there."""
     found = {chunk.key: (chunk, pose) for chunk, pose in page.chunks}
     parts = [part for part in context.parts if strip_key(part) in found]

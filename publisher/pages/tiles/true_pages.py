@@ -12,11 +12,11 @@ from publisher.basics import record
 from publisher.geometry import Part, polygon
 from publisher.pages.sheet import Body, Context, Numbers, PageDraft, title_fits
 from publisher.pages.templates import (
+    CompassStrip,
     Load,
     Planner,
     Sample,
     Shown,
-    Strip,
     most_used_first,
     pages_title,
     planner_of,
@@ -76,7 +76,7 @@ def plan_true_pages(context: Context) -> TruePages:
     return best
 
 
-def _planned(context: Context, strips: tuple[Strip, ...]) -> TruePages:
+def _planned(context: Context, strips: tuple[CompassStrip, ...]) -> TruePages:
     """Plan all pages, compass strips among them in place of their parts."""
     planner = planner_of(context)
     drawn = {strip.part.id for strip in strips}

@@ -64,8 +64,10 @@ def _fault(row: PrintedRow, promise: RowPromise, promises: Promises) -> str:
     _, name, board, counts, *sizes, page = row.cells
     size, inches = sorted(sizes, key=lambda words: not words.endswith("mm"))
     wanted = (promise.count, promise.spare, promise.mirrored)
-    drawings = (*promises.outlines, *promises.compasses)
-    shown = sorted({drawing.page for drawing in drawings if drawing.part == promise.part})
+    shown = sorted(
+        {outline.page for outline in promises.outlines if outline.part == promise.part}
+        | {strip.page for strip in promises.compasses if strip.part == promise.part}
+    )
     pages = f"{shown[0]}-{shown[-1]}" if len(shown) > 1 else "".join(map(str, shown))
     for words, right, expected in (
         (name, normal(name) == normal(promise.name), promise.name),
