@@ -7,7 +7,7 @@ from publisher.basics import record, remembered
 from publisher.joints.outlines import Array, corners, pieces
 from publisher.joints.panels import BARE, PANEL_TOUCH, Panel
 from publisher.joints.wholes.put import PlacedThing, PlacedWhole
-from publisher.joints.wholes.surfaces import LEAST_SHARED, Surfaces, surfaces_of
+from publisher.joints.wholes.surfaces import Surfaces, over_each_other, surfaces_of
 
 LEAST_TOUCH = 1.0
 """mm: a face that is touched on less length than this is touched in a point."""
@@ -130,10 +130,7 @@ def _thin(flat: shapely.Geometry, board: float) -> shapely.Geometry:
 
 def _contacts(upper: Surfaces, lower: Surfaces) -> _Contacts:
     """Return where two faces lie nearer than what touches, on more than a point."""
-    i, j = shapely.STRtree(lower.areas).query(upper.areas, predicate="intersects")
-    shared = shapely.intersection(upper.areas[i], lower.areas[j])
-    some = shapely.area(shared) > LEAST_SHARED
-    shared, i, j = shared[some], i[some], j[some]
+    shared, i, j = over_each_other(upper, lower)
     near = [_nearer(area, plane) for area, plane in zip(shared, upper.planes[i] - lower.planes[j], strict=True)]
     regions = np.array(near, dtype=object)
     long = shapely.length(regions) / 2.0 > LEAST_TOUCH
@@ -175,10 +172,8 @@ def _rim(
     """Return the outer rim of a seat as far as the other thing is over or under it, hollow or not. What lies no farther than
     a board from where they touch is touched; sides that are left open do not count. ``between``: the faces of the gap."""
     filled = _filled(seat)
-    near, turns = (
-        board + BARE,
-        shapely.multipoints(np.vstack([np.zeros((0, 2)), *(_corners(piece) for piece in filled)])),
-    )
+    near = board + BARE
+    turns = shapely.multipoints(np.vstack([np.zeros((0, 2)), *(_corners(piece) for piece in filled)]))
     lines = shapely.union_all([piece.exterior for piece in filled])
     lines = shapely.intersection(lines, shapely.buffer(shapely.union_all(_filled(others)), PANEL_TOUCH))
     free = shapely.difference(lines, shapely.union(shapely.buffer(touched, near), shapely.buffer(turns, MERGE)))

@@ -82,6 +82,14 @@ def _sides(near: Array, far: Array, areas: list[shapely.Geometry], planes: list[
         planes.append(_plane(normal[i] / size[i], near[i]))
 
 
+def over_each_other(upper: Surfaces, lower: Surfaces) -> tuple[Array, Array, Array]:
+    """Return what each two faces share in plan, more than a hair, and the indices of the upper and the lower of both."""
+    i, j = shapely.STRtree(lower.areas).query(upper.areas, predicate="intersects")
+    shared = shapely.intersection(upper.areas[i], lower.areas[j])
+    some = shapely.area(shared) > LEAST_SHARED
+    return shared[some], i[some], j[some]
+
+
 def gaps_between(upper: Surfaces, lower: Surfaces) -> Gaps:
     """Return how far faces that look down lie over faces that look up, at all corners of what they share in plan.
 
@@ -89,10 +97,7 @@ def gaps_between(upper: Surfaces, lower: Surfaces) -> Gaps:
     """
     if not len(upper.areas) or not len(lower.areas):
         return Gaps(np.zeros((0, 2)), np.zeros(0))
-    i, j = shapely.STRtree(lower.areas).query(upper.areas, predicate="intersects")
-    shared = shapely.intersection(upper.areas[i], lower.areas[j])
-    some = shapely.area(shared) > LEAST_SHARED
-    shared, i, j = shared[some], i[some], j[some]
+    shared, i, j = over_each_other(upper, lower)
     points, of = shapely.get_coordinates(shared, return_index=True)
     flat = np.column_stack([points, np.ones(len(points))])
     gaps = (flat * upper.planes[i[of]]).sum(axis=1) - (flat * lower.planes[j[of]]).sum(axis=1)
