@@ -18,6 +18,7 @@ class PagePromise:
 
     ``limit`` is the rectangle (mm) inside which all ink lies; ``corners`` says whether corner marks are drawn on it. ``task``: what
     the page is printed for, in the words of the print plan; from these proof works out itself which numbers the plan must say.
+    ``true_size``: it is of use only when it is printed at 100 %, so that the print list must name it.
     """
 
     page: int
@@ -28,6 +29,7 @@ class PagePromise:
     limit: Box
     corners: bool
     task: str = ""
+    true_size: bool = False
 
 
 @record

@@ -20,6 +20,9 @@ CHECK_COUNT = "check the number, or the sizes that it is worked out from"
 MOST_KNOWN = 30  # words that a message lists where one of them is to be chosen
 
 
+GRAMS_A_NEWTON = 1000.0 / 9.80665
+LIGHT_GRAMS = 20.0  # below this a hand's weight is said to 1 g
+
 DUST = 1e-6
 """Of a step: this much beyond a figure is that figure, as sums of floats leave such dust."""
 
@@ -58,9 +61,13 @@ def trimmed(value: float, decimals: int, rounds: Rounds = "nearest") -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
-def say_mm(mm: float, rounds: Rounds = "nearest") -> str:
-    """Return ``70.0 mm``: one decimal from 10 mm up, two below, where a tenth of a millimetre decides a fit."""
-    return "open" if isinf(mm) else f"{_figure(mm, rounds)} mm"
+def say_mm(mm: float, rounds: Rounds = "nearest", plain: bool = False) -> str:
+    """Return ``70.0 mm``: one decimal from 10 mm up, two below, where a tenth of a millimetre decides a fit; ``plain``: without zeros
+    at the end, as a sentence says it, ``70 mm``."""
+    if isinf(mm):
+        return "open"
+    figure = _figure(mm, rounds)
+    return f"{figure.rstrip('0').rstrip('.') if plain else figure} mm"
 
 
 def say_inches(mm: float, rounds: Rounds = "nearest", fractions: bool = False) -> str:
@@ -72,16 +79,24 @@ def say_inches(mm: float, rounds: Rounds = "nearest", fractions: bool = False) -
     return f"{fixed(inches(mm), 2, rounds)} in"
 
 
-def say_length(mm: float, rounds: Rounds = "nearest", first: LengthUnit = "mm", fractions: bool = False) -> str:
-    """Return ``70.0 mm (2.76 in)``, or ``2.76 in (70.0 mm)``; the inches are those of the millimetres that are shown.
+def say_length(mm: float, rounds: Rounds = "nearest", first: LengthUnit = "mm", plain: bool = False) -> str:
+    """Return ``70.0 mm (2.76 in)``, or ``2.76 in (70.0 mm)``; the inches are those of the millimetres that are shown. ``plain``: as a
+    sentence says it, ``100 mm (3 15/16 in)``.
 
     An unlimited length is ``open``. Raises ValueError when ``mm`` is not a number.
     """
     if isinf(mm):
         return "open"
-    metric = say_mm(mm, rounds)
-    imperial = say_inches(float(_figure(mm, rounds)), rounds, fractions)
+    metric = say_mm(mm, rounds, plain)
+    imperial = say_inches(float(_figure(mm, rounds)), rounds, plain)
     return paired(metric, imperial, first)
+
+
+def say_push(newtons: float, rounds: Rounds = "nearest") -> str:
+    """Return ``about 50 g``: what lies as heavily on a hand as this push, to 10 g, to 1 g below 20 g. Standard gravity: ISO 80000-3."""
+    grams = newtons * GRAMS_A_NEWTON
+    tens = fixed(grams / 10.0, 0, rounds) + "0" if grams >= LIGHT_GRAMS else fixed(grams, 0, rounds)
+    return "open" if isinf(newtons) else f"about {tens} g"
 
 
 def paired(metric: str, imperial: str, first: LengthUnit) -> str:

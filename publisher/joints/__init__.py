@@ -8,6 +8,7 @@ from publisher.basics import Rule
 from publisher.joints.advice import TRIED_WHOLE, Tried, suggest, try_cures
 from publisher.joints.budget import PENCIL_SPREAD, budget_of, safe_ends, sold_words, takes_words
 from publisher.joints.checks import CHECKS, NEED_NOT_MET
+from publisher.joints.cover import whole_names
 from publisher.joints.drawings import draw_parts
 from publisher.joints.facts import (
     MEETING_SIZE_ALONE,
@@ -31,7 +32,15 @@ from publisher.joints.model import (
     SpaceMatrix,
     StackLayer,
 )
-from publisher.joints.promised import COVER_PICTURE, drawing_name, sentences_of, side_key, sides_of, with_promises
+from publisher.joints.promised import (
+    COVER_PICTURE,
+    drawing_name,
+    sentences_of,
+    sentences_on,
+    side_key,
+    sides_of,
+    with_promises,
+)
 from publisher.joints.put_together import as_glued, facts_of, put_together
 
 RULES: tuple[Rule, ...] = (*CHECKS, MEETING_SIZE_ALONE, PACKS_DO_NOT_MEET)
@@ -65,6 +74,7 @@ __all__ = [
     "put_together",
     "safe_ends",
     "sentences_of",
+    "sentences_on",
     "side_key",
     "sides_of",
     "sold_words",
@@ -73,5 +83,6 @@ __all__ = [
     "suggest",
     "takes_words",
     "try_cures",
+    "whole_names",
     "with_promises",
 ]

@@ -6,6 +6,25 @@ from typing import Literal
 from publisher.basics import DrawingPromise, Finding, Place, Point, Pose, SentencePromise, SidePromise, record
 from publisher.design import Fact, ShopBoard
 
+Difficulty = Literal["easy", "moderate", "demanding"]
+
+EASY_PIECES, EASY_OPENINGS = 40, 8
+HARD_PIECES, HARD_OPENINGS, HARD_BEVELS = 100, 40, 8
+
+# common practice, no source: of an adult who has cut foam once or twice; docs/printing.md states the rule
+MINUTES = {
+    "once": 80.0,  # print check and coupon 20, sealing and paint 60
+    "kinds": 10.0,  # a template to stick on card and to cut out
+    "pieces": 3.0,  # tracing and cutting an outline
+    "openings": 3.0,  # four plunge cuts each
+    "bevels": 5.0,
+    "slits": 1.0,
+    "strokes": 0.05,  # of a texture that is pressed in: three seconds each
+    "joints": 5.0,
+}
+SLOWER = 1.5
+"""A careful first build takes so much longer than a practised one."""
+
 SpaceMatrix = tuple[float, float, float, float, float, float, float, float, float, float, float, float]
 
 
@@ -159,6 +178,39 @@ class Drawing:
 
 
 @record
+class Labour:
+    """What a builder does, counted over all copies, spares among them: ``kinds`` of pieces, ``pieces``, closed ``openings`` (slots,
+    windows, holes), ``bevels`` (edges), ``bends`` (bent pieces) and their ``slits``, ``strokes`` of textures, and ``joints``:
+    meetings of two pieces that are glued."""
+
+    kinds: int
+    pieces: int
+    openings: int
+    bevels: int
+    bends: int
+    slits: int
+    strokes: int
+    joints: int
+
+    @property
+    def difficulty(self) -> Difficulty:
+        """``easy`` with up to 40 pieces and 8 closed openings, no bevel and no bend; ``demanding`` with a bend, or more than 100
+        pieces, 40 openings or 8 bevels; else ``moderate``."""
+        if self.bends or self.pieces > HARD_PIECES or self.openings > HARD_OPENINGS or self.bevels > HARD_BEVELS:
+            return "demanding"
+        if self.bevels or self.pieces > EASY_PIECES or self.openings > EASY_OPENINGS:
+            return "moderate"
+        return "easy"
+
+    @property
+    def hours(self) -> tuple[int, int]:
+        """Hours of work that a practised and a careful first builder need, the drying of glue and paint not counted."""
+        minutes = MINUTES["once"] + sum(rate * getattr(self, what) for what, rate in MINUTES.items() if what != "once")
+        least = max(1, round(minutes / 60.0))
+        return least, max(least + 1, round(SLOWER * minutes / 60.0))
+
+
+@record
 class Joined:
     """All that joints says about one design. ``sides``, ``sentences`` and ``pictures`` are what the pages must show."""
 
@@ -173,6 +225,7 @@ class Joined:
     sentences: tuple[SentencePromise, ...] = ()
     pictures: tuple[DrawingPromise, ...] = ()
     boards: tuple[BoardRange, ...] = ()
+    effort: Labour | None = None  # None until its pieces were counted
 
     def fact(self, name: str) -> Fact | None:
         """Return the fact with this name, or None."""

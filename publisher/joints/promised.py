@@ -11,22 +11,31 @@ from publisher.basics import DrawingPromise, NumberPromise, Purpose, SentencePro
 from publisher.basics.wording import LengthUnit
 from publisher.design import Design, Fact, PicturePlan, TextPlan, fill, said_numbers
 from publisher.geometry import PLATE, Part, polygon
+from publisher.joints.cover import cover_drawings, cover_sentences
+from publisher.joints.effort import effort_of
 from publisher.joints.model import Drawing, Joined, Placed
+from publisher.joints.picture_promise import picture_promise
 
 STEEP = 0.5  # a part stands when its own up points up by more than 30 degrees
 COVER_PICTURE = "cover:picture"
-"""The key under which the cover's picture is promised."""
-PATTERN = ("detail", "ghost")  # weights of lines that may be thinned out on a full page
+"""The key under which the cover's picture is promised, where the spec asks for one."""
 
 
 def with_promises(design: Design, pieces: Sequence[Part], joined: Joined) -> Joined:
-    """Return what was put together with its promises about the ``pieces`` that are cut, the texts and the pictures asked for."""
+    """Return what was put together with its promises about the ``pieces`` that are cut, the texts, the pictures asked for and what the
+    cover says."""
+    joined = replace(joined, effort=effort_of(design, pieces, joined))
     return replace(
         joined,
         sides=sides_of(design, pieces, joined.placed),
-        sentences=sentences_of(design, joined.facts),
-        pictures=pictures_of(design, joined.drawings),
+        sentences=sentences_on(design, joined),
+        pictures=(*pictures_of(design, joined.drawings), *cover_drawings(design, joined.drawings)),
     )
+
+
+def sentences_on(design: Design, joined: Joined, first: LengthUnit = "mm") -> tuple[SentencePromise, ...]:
+    """Return the texts of the spec and those of the cover, lengths in the ``first`` unit first."""
+    return (*sentences_of(design, joined.facts, first), *cover_sentences(design, joined, first))
 
 
 def sides_of(
@@ -120,23 +129,10 @@ def pictures_of(design: Design, drawings: Iterable[Drawing]) -> tuple[DrawingPro
             if photo is not None and photo.width_px and photo.height_px:
                 found.append(DrawingPromise(key, name, float(photo.width_px), float(photo.height_px)))
         elif name in known:
-            promise = _drawing(key, known[name])
-            found.append(replace(promise, labels=()) if key == COVER_PICTURE else promise)
+            found.append(picture_promise(key, known[name], labels=key != COVER_PICTURE))
     return tuple(found)
 
 
 def drawing_name(plan: PicturePlan) -> str:
     """Return the name of the drawing that a picture of the spec shows."""
     return f"{plan.kind}:{plan.target}" + (f":{plan.layer}" if plan.kind == "plan" else "")
-
-
-def _drawing(key: str, drawing: Drawing) -> DrawingPromise:
-    return DrawingPromise(
-        key,
-        drawing.name,
-        drawing.width,
-        drawing.height,
-        tuple(line.points for line in drawing.lines if line.weight not in PATTERN),
-        tuple(line.points for line in drawing.lines if line.weight in PATTERN),
-        tuple((label.text, label.at) for label in drawing.labels),
-    )

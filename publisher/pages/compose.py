@@ -2,14 +2,33 @@
 
 from collections.abc import Callable, Iterable
 from dataclasses import replace
+from typing import TypeVar
 
-from publisher.basics import Box, DrawingPromise, Finding, PagePromise, Promises, Rule, Severity, record, run_checks
+from publisher.basics import (
+    Box,
+    DrawingPromise,
+    Finding,
+    PagePromise,
+    Promises,
+    Rule,
+    SentencePromise,
+    Severity,
+    record,
+    run_checks,
+)
 from publisher.brief import Inputs
 from publisher.design import Design, text_findings, trial_words, tried_sizes
 from publisher.geometry import Part
-from publisher.joints import COVER_PICTURE, Joined, sentences_of
+from publisher.joints import COVER_PICTURE, Joined, sentences_on
 from publisher.material import BoardNeeds
-from publisher.pages.front import NO_COVER_PICTURE, caution_drafts, cover_drafts, cut_list_drafts, print_check_drafts
+from publisher.pages.front import (
+    NO_COVER_PICTURE,
+    about_drafts,
+    caution_drafts,
+    cover_drafts,
+    cut_list_drafts,
+    print_check_drafts,
+)
 from publisher.pages.instructions import step_drafts
 from publisher.pages.model import Bookmark, Pack, PackImage, Page, Paper, Picture
 from publisher.pages.record import beside_furniture, digests_of, ink_id, words_of
@@ -22,6 +41,7 @@ from publisher.pages.sheet import (
     Numbers,
     PageDraft,
     PageFault,
+    TruePage,
     furniture,
     heading_of,
     ink_box,
@@ -38,18 +58,27 @@ from publisher.pages.type import Faces, Setter, face, faces_of, tidy
 
 @record
 class PageMaker:
-    """Who makes pages, and of which kinds: (kind, what bookmarks call it), in the order in which they stand in the pack."""
+    """Who makes pages, and of which kinds: (kind, what bookmarks call it), in the order in which they stand in the pack; which of
+    these are of use only when they print true."""
 
     drafts: Callable[[Context], tuple[PageDraft, ...]]
     kinds: tuple[tuple[str, str], ...]
+    true_size: tuple[str, ...] = ()
 
 
+COVER = "cover"
+OfCover = TypeVar("OfCover", SentencePromise, DrawingPromise)
 PAGES: tuple[PageMaker, ...] = (  # every kind of page, in the order of the pack: a new kind of page is a line here
-    PageMaker(cover_drafts, (("cover", "Cover"),)),
-    PageMaker(print_check_drafts, (("print_check", "Print check"),)),
+    PageMaker(cover_drafts, ((COVER, "Cover"),)),
+    PageMaker(print_check_drafts, (("print_check", "Print check"),), ("print_check",)),
+    PageMaker(about_drafts, (("about", "What it takes"),)),
     PageMaker(cut_list_drafts, (("cut_list", "Cut list and boards"),)),
     PageMaker(caution_drafts, (("cautions", "Before you cut"),)),
-    PageMaker(true_page_drafts, (("templates", "Templates"), ("overview", "Map of the tiles"), ("tiles", "Tiles"))),
+    PageMaker(
+        true_page_drafts,
+        (("templates", "Templates"), ("overview", "Map of the tiles"), ("tiles", "Tiles")),
+        ("templates", "tiles"),
+    ),
     PageMaker(step_drafts, (("steps", "Instructions"),)),
 )
 
@@ -74,23 +103,24 @@ def compose(
     Raises Refusal when the paper cannot hold a page, PageFault when something of ours stands where it must not.
     """
     faces, findings = _faces(design)
-    joined = replace(joined, sentences=sentences_of(design, joined.facts, paper.first))
+    joined = replace(joined, sentences=sentences_on(design, joined, paper.first))
     trial = trial_words(tried_sizes(design.sizes, (name for name, _ in inputs.sets)))
     context = Context(design, with_top_marks(parts, joined), joined, needs, paper, Setter(faces), trial)
     findings += text_findings(design, context.facts)
     drafts = _within(_drafts(context), context)
-    numbers = _numbers(drafts)
+    bodies = _drawn(drafts)
     known_as = pack_id(inputs, design.variant, paper)
     heading = heading_of(design, paper, known_as, trial)
     pictures = (PackImage(file.name, file.data) for file in design.files if file.kind == "picture")
     digests = digests_of((*faces.files(), *pictures))
+    untitled = replace(heading, title="", variant_title="")  # the cover says both itself
     pages: list[Page] = []
     promised: list[PagePromise] = []
     boxes: list[tuple[Box | None, ...]] = []
     whole = Body()
     for number, draft in enumerate(drafts, start=1):
-        seen = Numbers(number, *numbers)
-        own, around = draft.body(seen), furniture(context.type, draft.frame, heading, draft.title, seen)
+        seen, own = bodies[number - 1]
+        around = furniture(context.type, draft.frame, untitled if draft.kind == COVER else heading, draft.title, seen)
         body = own + around
         findings += (*draft.findings, *body.findings)
         frame, label = draft.frame, str(number)
@@ -117,14 +147,17 @@ def compose(
         )
         boxes.append(reach)
         promised.append(
-            PagePromise(number, frame.width, frame.height, label, draft.kind, frame.limit, True, _task(draft))
+            PagePromise(
+                number, frame.width, frame.height, label, draft.kind, frame.limit, True, _task(draft), _is_true(draft)
+            )
         )
         whole += replace(body, drawn=(), tiles=(), findings=())
     title = tidy(f"{design.title}, {design.variant_title}" if design.variant_title else design.title)
     promises = Promises(
         title, design.language, tuple(promised), whole.lengths, whole.outlines, whole.seams, whole.texts, whole.codes,
         marks=whole.marks, furniture=whole.furniture, rows=needs.promises,
-        layouts=needs.layouts, sides=joined.sides, sentences=joined.sentences, drawings=_shown(joined.pictures, findings),
+        layouts=needs.layouts, sides=joined.sides, sentences=_with_room(joined.sentences, whole),
+        drawings=_with_room(_shown(joined.pictures, findings), whole),
         carried=whole.carried, compasses=whole.compasses,
     )  # fmt: skip
     fonts_at = next((file.place for file in design.files if file.kind == "font"), None)
@@ -147,12 +180,20 @@ def compose(
         paper=paper,
         pages=tuple(pages),
         bookmarks=_bookmarks(drafts),
-        print_plan=numbers[-1],
+        print_plan=_ranges((_task(draft), number) for number, draft in enumerate(drafts, start=1)),
         fonts=faces.files(),
         images=_images(design, pages),
         attachments=(),
         promises=promises,
         findings=tuple(dict.fromkeys(findings)),
+    )
+
+
+def _with_room(promises: tuple[OfCover, ...], whole: Body) -> tuple[OfCover, ...]:
+    """Return the promises but for pictures and sizes of the cover for which a small paper has no room."""
+    carried = {where.key for where in whole.carried}
+    return tuple(
+        one for one in promises if one.key in carried or one.key == COVER_PICTURE or not one.key.startswith("cover:")
     )
 
 
@@ -187,14 +228,32 @@ def _within(drafts: tuple[PageDraft, ...], context: Context) -> tuple[PageDraft,
 PrintPlan = tuple[tuple[str, int, int], ...]
 
 
-def _numbers(
-    drafts: tuple[PageDraft, ...],
-) -> tuple[int, tuple[tuple[str, int], ...], PrintPlan, tuple[tuple[str, int], ...], PrintPlan]:
-    """Return what ``Numbers`` holds beside the page's own number, in its order; the print plan last."""
+def _drawn(drafts: tuple[PageDraft, ...]) -> tuple[tuple[Numbers, Body], ...]:
+    """Return each page's numbers and its body; pages that must print true are drawn first, so that the others may show them."""
     pages = tuple(enumerate(drafts, start=1))
     keys = tuple((draft.key, page) for page, draft in pages)
     parts = tuple((part, page) for page, draft in pages for part in draft.parts)
-    return len(drafts), keys, _ranges((d.kind, n) for n, d in pages), parts, _ranges((_task(d), n) for n, d in pages)
+    plan = _ranges((_task(draft), page) for page, draft in pages)
+    true = tuple(page for page, draft in pages if _is_true(draft))
+    numbers = Numbers(0, len(drafts), keys, _ranges((d.kind, n) for n, d in pages), parts, plan, true)
+    made: dict[int, tuple[Numbers, Body]] = {}
+    shown: list[TruePage] = []
+    for page in true:
+        seen = replace(numbers, page=page)
+        draft, body = drafts[page - 1], drafts[page - 1].body(seen)
+        made[page] = seen, body
+        squares = tuple(line for line in body.lengths if line.purpose == "calibration")
+        shown.append(TruePage(page, draft.frame.width, draft.frame.height, body.outlines, squares))
+    for page, draft in pages:
+        if page not in made:
+            seen = replace(numbers, page=page, shown=tuple(shown))
+            made[page] = seen, draft.body(seen)
+    return tuple(made[page] for page, _ in pages)
+
+
+def _is_true(draft: PageDraft) -> bool:
+    """Tell whether a page is of use only when it prints true."""
+    return any(draft.kind in maker.true_size for maker in PAGES)
 
 
 def _task(draft: PageDraft) -> str:

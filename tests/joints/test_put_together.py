@@ -73,6 +73,8 @@ def test_every_picture_that_a_step_asks_for_is_drawn() -> None:
         "whole:stair",
         "exploded:stair",
         "plan:stair:3",
+        "front:stair",
+        "above:stair",
         "part:step",
         "part:plinth",
     }

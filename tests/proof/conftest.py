@@ -479,6 +479,7 @@ def made() -> dict[str, Any]:
             PICTURE,
             Carried("side:step", 2, Box(120.0, 228.0, 190.0, 245.0), copy=1),
             Carried("side:deck", 3, Box(100.0, 128.0, 140.0, 137.0), copy=1),
+            Carried("print_list", 1, Box(22.0, 193.0, 70.0, 204.0)),
             Carried("step:2:say", 4, Box(70.0, 52.0, 145.0, 63.0)),
         ),
     }
@@ -489,6 +490,10 @@ def good_pack() -> Pack:
     for sheet, more in (print_check(), template(), tile(3, 0), tile(4, 1)):
         sheets.append(sheet)
         lengths += more
+    sheets[0].items |= {
+        "print list": words("Print list: 1-4", 22.0, 200.0, 3.0),
+        "print list sheets": words("on paper: 4 sheets of paper", 22.0, 195.0, 3.0),
+    }
     sheets[2].items |= plan()
     sheets[3].items |= table()
     sheets[1].items |= {
@@ -505,7 +510,7 @@ def good_pack() -> Pack:
         "Lock-keeper's stair",
         "en",
         tuple(
-            PagePromise(i + 1, WIDTH, HEIGHT, str(i + 1), kind, LIMIT, True, task)
+            PagePromise(i + 1, WIDTH, HEIGHT, str(i + 1), kind, LIMIT, True, task, True)
             for i, (kind, task) in enumerate(zip(kinds, tasks, strict=True))
         ),
         tuple(lengths),

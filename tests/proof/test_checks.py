@@ -458,6 +458,14 @@ bad("proof/print-plan", "a wrong page")(swap(2, "pages 2", lambda kit: kit.words
 bad("proof/print-plan", "a task left out")(drop(2, "task 1"))
 bad("proof/print-plan", "another task")(swap(2, "task 1", lambda kit: kit.words("Tiles", 110.0, 266.0, 3.0)))
 
+bad("proof/print-list", "a page left out")(
+    swap(0, "print list", lambda kit: kit.words("Print list: 1, 3-4", 22.0, 200.0, 3.0))
+)
+bad("proof/print-list", "another number of sheets")(
+    swap(0, "print list sheets", lambda kit: kit.words("on paper: 5 sheets of paper", 22.0, 195.0, 3.0))
+)
+bad("proof/print-list", "no list")(drop(0, "print list"))
+
 
 def printed_for(page: int, task: str) -> Spoil:
     def spoil(pack: Any, _kit: Any) -> None:

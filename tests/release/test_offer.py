@@ -38,7 +38,7 @@ def test_materials_in_the_specs_own_words_and_with_amounts_are_listed(offer: Off
     words = TextPlan(("two rods, ", Blank("length", place), " long"), place)
     more = (MaterialPlan("", words, None, place), MaterialPlan("dowel", None, Blank("box.width", place), place))
     (one,) = listing_of((replace(offer, design=replace(offer.design, materials=more)),)).variants
-    assert one.materials == ("two rods, 480.0 mm (18.90 in) long", "wooden dowel: 480.0 mm (18.90 in)")
+    assert one.materials == ("two rods, 480 mm (18.90 in) long", "wooden dowel: 480.0 mm (18.90 in)")
 
 
 def test_a_sheet_that_does_not_take_every_part_is_not_one_way_to_buy(offer: Offer) -> None:

@@ -123,7 +123,7 @@ def test_the_demo_table_on_three_sixteenths_board(tmp_path: Path) -> None:
     assert house["house.ridge"] == pytest.approx(141.7, abs=0.05)
     assert house["gable.slot_width"] == pytest.approx(5.0625)
     assert quay["box.height"] == pytest.approx(100.01, abs=0.005)
-    assert "19 steps climb to 100.0 mm (3 15/16 in)" in text_of(next((out / "lock-stair-tried").glob("*-a4.pdf")))
+    assert "19 steps climb to 100 mm (3 15/16 in)" in text_of(next((out / "lock-stair-tried").glob("*-a4.pdf")))
     assert "21 boards of 4.76 mm (3/16 in)" in text_of(next((out / "quay-tried").glob("*-a4.pdf")))
 
 

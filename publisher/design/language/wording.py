@@ -4,7 +4,7 @@ from collections.abc import Iterable
 from math import isinf, isnan
 
 from publisher.basics.units import INCH_MM
-from publisher.basics.wording import LengthUnit, Rounds, did_you_mean, fixed, listed, say_length, trimmed
+from publisher.basics.wording import LengthUnit, Rounds, did_you_mean, fixed, listed, say_length, say_push, trimmed
 from publisher.design.records import Kind, Size
 
 SQUARE_INCH_MM2 = INCH_MM * INCH_MM
@@ -19,12 +19,12 @@ def pick_hint(word: str, known: Iterable[str], what: str) -> str:
 
 
 def say(  # noqa: PLR0911 - one return a kind
-    value: float, kind: Kind, rounds: Rounds = "nearest", first: LengthUnit = "mm", *, fractions: bool = False
+    value: float, kind: Kind, rounds: Rounds = "nearest", first: LengthUnit = "mm", *, plain: bool = False
 ) -> str:
     """Return a value in words by its kind: mm, degrees, mm², grams, newtons or plain numbers as in ``Fact``.
 
     ``20°``, ``14``, ``0.50`` (ratio), ``12.3 cm² (1.91 sq in)``, ``48 g``,
-    ``0.52 N``. Infinity is ``open``.
+    ``0.52 N``. Infinity is ``open``. ``plain``: as a sentence says it: ``20 mm``, fractions of inches, ``about 50 g`` for a push.
     Raises ValueError when the value is not a number.
     """
     if isnan(value):
@@ -33,7 +33,7 @@ def say(  # noqa: PLR0911 - one return a kind
         return "open"
     match kind:
         case "length":
-            return say_length(value, rounds, first, fractions)
+            return say_length(value, rounds, first, plain)
         case "area":
             return _area(value, rounds, first)
         case "angle":
@@ -41,7 +41,7 @@ def say(  # noqa: PLR0911 - one return a kind
         case "mass":
             return f"{fixed(value, 0 if abs(value) >= 9.95 else 1, rounds)} g"
         case "force":
-            return f"{fixed(value, 1 if abs(value) >= 0.95 else 2, rounds)} N"
+            return say_push(value, rounds) if plain else f"{fixed(value, 1 if abs(value) >= 0.95 else 2, rounds)} N"
         case "ratio":
             return fixed(value, 2, rounds)
         case "count":

@@ -1,4 +1,4 @@
-"""A panel assembly as a whole and exploded."""
+"""A panel assembly as a whole, exploded, and seen square to it."""
 
 import numpy as np
 import numpy.typing as npt
@@ -9,7 +9,7 @@ from publisher.geometry import Part
 from publisher.joints.drawings.hidden import visible
 from publisher.joints.drawings.lines import Sketch
 from publisher.joints.drawings.panel_solids import Solids, solids_of
-from publisher.joints.drawings.view import PANEL_VIEW
+from publisher.joints.drawings.view import PANEL_VIEW, View
 from publisher.joints.outlines import Array
 from publisher.joints.panels import Panel, PanelAssembly, PanelFrame, corners_of, flat_boards, is_facet
 
@@ -47,6 +47,14 @@ def whole_view(assembly: PanelAssembly) -> Sketch:
     panels = [(p.part, p.frame) for p in flat_boards(assembly.panels, patterned=few)]
     sketch = Sketch()
     draw_solids(solids_of(panels, PANEL_VIEW, slots=False, surface=few), sketch)
+    return sketch
+
+
+def flat_view(assembly: PanelAssembly, view: View) -> Sketch:
+    """Draw the assembly put together, seen square to the piece, without the patterns on its faces."""
+    sketch = Sketch()
+    panels = [(p.part, p.frame) for p in flat_boards(assembly.panels, patterned=False)]
+    draw_solids(solids_of(panels, view, slots=False, surface=False), sketch)
     return sketch
 
 

@@ -1,4 +1,4 @@
-"""A stack as a whole, exploded, and one layer in plan on the layer below."""
+"""A stack as a whole, exploded, seen square to it, and one layer in plan on the layer below."""
 
 from collections.abc import Sequence
 from math import hypot
@@ -12,10 +12,10 @@ from publisher.joints.drawings.lines import Sketch
 from publisher.joints.drawings.panel_solids import solids_of
 from publisher.joints.drawings.panel_views import draw_solids, letter_spot
 from publisher.joints.drawings.stack_lines import Slab, draw_slabs
-from publisher.joints.drawings.view import STACK_VIEW
+from publisher.joints.drawings.view import ABOVE, STACK_VIEW, View
 from publisher.joints.model import StackLayer
 from publisher.joints.outlines import Array, coarse, is_notch, move, points_of, whole_polygon
-from publisher.joints.panels import PanelFrame
+from publisher.joints.panels import PanelFrame, corners_of
 from publisher.joints.stacks import Knee, LaidStack, tick_ends
 from publisher.joints.wholes import panels_of_stack
 
@@ -36,6 +36,19 @@ def whole_view(stack: LaidStack, parts: dict[str, Part], knees: Sequence[Knee] =
         _solids(stack, parts, knees, 0.0, sketch)
         return sketch
     draw_slabs(_slabs(stack, parts, 0.0), STACK_VIEW, sketch)
+    return sketch
+
+
+def flat_view(stack: LaidStack, parts: dict[str, Part], view: View, knees: Sequence[Knee] = ()) -> Sketch:
+    """Draw the stack seen square to it: from the front every layer as the oblong that it is there, from above what no layer hides."""
+    sketch = Sketch()
+    if view == ABOVE:
+        draw_slabs(_slabs(stack, parts, 0.0), view, sketch)
+        return sketch
+    for panel in panels_of_stack(stack, parts, NOWHERE, knees):
+        corners = panel.frame.carry(corners_of(panel.part)) @ view.axes().T
+        (left, low), (right, high) = corners[:, :2].min(axis=0), corners[:, :2].max(axis=0)
+        sketch.add("outline", shapely.boundary(shapely.box(left, low, right, high)))
     return sketch
 
 

@@ -1,11 +1,11 @@
-"""Things on things as a whole, and lifted off each other."""
+"""Things on things as a whole, lifted off each other, and seen square to the piece."""
 
 import numpy as np
 
 from publisher.joints.drawings.lines import Sketch
 from publisher.joints.drawings.panel_solids import solids_of
 from publisher.joints.drawings.panel_views import draw_solids, few_marks
-from publisher.joints.drawings.view import PANEL_VIEW
+from publisher.joints.drawings.view import PANEL_VIEW, View
 from publisher.joints.panels import PanelFrame
 from publisher.joints.wholes import PlacedWhole
 
@@ -21,6 +21,14 @@ def whole_view(whole: PlacedWhole) -> Sketch:
 def exploded_view(whole: PlacedWhole) -> Sketch:
     """Draw the things as they are, each lifted off what carries it."""
     return _drawn(whole, LIFTED)
+
+
+def flat_view(whole: PlacedWhole, view: View) -> Sketch:
+    """Draw the things put together, seen square to the piece."""
+    sketch = Sketch()
+    panels = [(panel.part, panel.frame) for panel in whole.panels]
+    draw_solids(solids_of(panels, view, slots=False, surface=False), sketch)
+    return sketch
 
 
 def _drawn(whole: PlacedWhole, share: float) -> Sketch:

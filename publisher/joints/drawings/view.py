@@ -1,4 +1,4 @@
-"""The way a viewer looks: an axonometric (parallel) projection from the front right and above."""
+"""The way a viewer looks: an axonometric (parallel) projection from the front right and above, or square to the piece."""
 
 from math import cos, radians, sin
 
@@ -41,3 +41,9 @@ STACK_VIEW = View(turned=28.0, above=34.0)
 
 PANEL_VIEW = View(turned=38.0, above=24.0)
 """Front, right side and right roof slope show; no slope from 30 to 60 degrees is seen edge-on."""
+
+FRONT = View(turned=0.0, above=0.0)
+"""Elevation: x to the right, z up."""
+
+ABOVE = View(turned=0.0, above=90.0)
+"""Plan: x to the right, y up."""

@@ -5,7 +5,7 @@ Never: place a template.
 """
 
 from publisher.pages.front.cautions import caution_drafts, licence_stands_here
-from publisher.pages.front.cover import cover_drafts
+from publisher.pages.front.cover import about_drafts, cover_drafts
 from publisher.pages.front.cover_picture import NO_COVER_PICTURE
 from publisher.pages.front.cut_list import cut_list_drafts
 from publisher.pages.front.licence import licence_of, licensing

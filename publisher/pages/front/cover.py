@@ -1,11 +1,17 @@
-"""The cover: what this is, what the finished piece looks like, what to have at hand, which pages to print for which task."""
+"""The cover: what this is, what the finished piece looks like, what it takes, what to do first, which pages to print.
 
-from publisher.basics import Box, Carried, Layer, TextPromise, polyline
-from publisher.pages.front.cover_picture import finished_piece
+On a paper too small for all of it the second half stands on a page of its own after the print check, which is always page 2.
+"""
+
+from publisher.basics import Box, Carried, TextPromise
+from publisher.pages.front.cover_picture import LEAST_PICTURE
+from publisher.pages.front.finished import finished
 from publisher.pages.front.handling import handling_lines
-from publisher.pages.front.to_buy import board_lines, material_lines, range_lines, tool_lines
-from publisher.pages.model import Drawn, Fill, Link
+from publisher.pages.front.pages_to_print import key_plan, print_list, sheets_of
+from publisher.pages.front.to_buy import sheet_words, taken_words
+from publisher.pages.model import Drawn, Link
 from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, columns, make_frame
+from publisher.pages.templates import planner_of
 from publisher.pages.type import (
     BODY,
     DISPLAY,
@@ -21,7 +27,20 @@ from publisher.pages.type import (
 )
 
 TASK = "Read first"
-BULLET = 3.2  # from the side of a list to its words
+MORE_TASK = "See what it takes"
+LABEL = 20.0  # mm: the column of names in the table of what it takes
+NUMBER = 5.0  # from the number of a sentence to its words
+USUAL_TASKS = 7  # rows of a print plan without tiles
+COPY_SHOP = "For a copy shop: this file may be printed for the holder of this order, at 100 %, single-sided."
+
+FIRST = (
+    "Print page 2 alone, at 100 %, on one side of the paper.",
+    "Measure its square, or lay a bank card in it. Page 2 says what the reading means.",
+    "Cut the fit coupon of page 2 from a scrap of your board.",
+    "Stop here until the square is true and the coupon fits. Then print the rest of the print list.",
+)
+BETWEEN = 5 * SPACE  # over and under the picture
+KEPT_FOR_PICTURE = 0.25  # of the height of the page, that the small pictures of pages leave to the picture of the piece
 
 
 def cover_drafts(context: Context) -> tuple[PageDraft, ...]:
@@ -30,20 +49,58 @@ def cover_drafts(context: Context) -> tuple[PageDraft, ...]:
     return (PageDraft("cover", "cover", "Start here", frame, lambda numbers: _body(context, frame, numbers), TASK),)
 
 
+def about_drafts(context: Context) -> tuple[PageDraft, ...]:
+    """Return the page of what the cover has no room for; () where it has."""
+    frame = make_frame(context.paper, False, 0.0)
+    if _holds_all(context, frame):
+        return ()
+    title = "What it takes, and what to print"
+    return (PageDraft("about", "about", title, frame, lambda numbers: _about(context, frame, numbers), MORE_TASK),)
+
+
+def _holds_all(context: Context, frame: Frame) -> bool:
+    """Say whether the cover has room for all words beside the picture of the piece."""
+    tiled = sum(1 for part in context.parts if not planner_of(context).fits(part))
+    tasks = tuple((f"Tiles of part {'M' * 4}", 99, 99) for _ in range(USUAL_TASKS + tiled))
+    most = Numbers(1, 99, (), (), (), tasks, tuple(range(2, 2 * tiled + 10, 2)))
+    low = _lower(context, frame.text, frame.text.top, most)[1]
+    return _head(context, frame.text)[0].height + LEAST_PICTURE + BETWEEN + low <= frame.text.height
+
+
 def _body(context: Context, frame: Frame, numbers: Numbers) -> Body:
     text = frame.text
     head, summary = _head(context, text)
-    left, right = columns(text, 2, GUTTER * 1.5)
-    foot = max(_needs(context, left, 0.0).height, _plan(context, right, 0.0, numbers)[0].height)
-    top = text.bottom + foot
-    plan, links = _plan(context, right, top, numbers)
-    drawn = [*head.drawn, *_needs(context, left, top).drawn, *plan.drawn, *links]
-    box = Box(text.left, top + 3 * SPACE, text.right, text.top - head.height - 2 * SPACE)
-    piece = finished_piece(context, box, numbers.page)
-    figures = (line for board in context.design.boards for line in range_lines(context, board))
-    trial = (context.trial,) if context.trial else ()
-    texts = tuple(TextPromise(numbers.page, line) for line in (*trial, *figures, *handling_lines(context)))
-    return piece + Body(tuple(drawn), texts=texts, carried=(Carried("summary", numbers.page, summary),))
+    said = (*((context.trial,) if context.trial else ()), *handling_lines(context))
+    body = Body(head.drawn, texts=tuple(TextPromise(numbers.page, line) for line in said))
+    body += Body(carried=(Carried("summary", numbers.page, summary),))
+    if _holds_all(context, frame):
+        height = _lower(context, text, text.top, numbers)[1]
+        room = text.height - head.height - height - BETWEEN - max(LEAST_PICTURE, KEPT_FOR_PICTURE * text.height)
+        key = _key_height(context, text, room, numbers)
+        low = text.bottom + key + height
+        body += _key(context, text, text.bottom + key, key, numbers) + _lower(context, text, low, numbers)[0]
+    else:
+        low = text.bottom + _first_minutes(context, text, 0.0).height
+        body += Body(_first_minutes(context, text, low).drawn)
+    picture = Box(text.left, low + 3 * SPACE, text.right, text.top - head.height - 2 * SPACE)
+    return body + finished(context, picture, numbers.page)
+
+
+def _about(context: Context, frame: Frame, numbers: Numbers) -> Body:
+    text = frame.text
+    body, height = _lower(context, text, text.top, numbers, alone=True)
+    return body + _key(context, text, text.top - height, text.height - height, numbers)
+
+
+def _key_height(context: Context, text: Box, room: float, numbers: Numbers) -> float:
+    """Return how much of the room (mm) the small pictures of pages take."""
+    return key_plan(context, numbers.previews(), Box(text.left, 0.0, text.right, max(room, 0.0))).height
+
+
+def _key(context: Context, text: Box, top: float, room: float, numbers: Numbers) -> Body:
+    return Body(
+        key_plan(context, numbers.previews(), Box(text.left, top - max(room, 0.0), text.right, top + 1e-6)).drawn
+    )
 
 
 def _head(context: Context, text: Box) -> tuple[Block, Box]:
@@ -64,37 +121,76 @@ def _head(context: Context, text: Box) -> tuple[Block, Box]:
         drawn += block.drawn
         y -= block.height + 0.5
     y -= SPACE
-    width = min(text.width, 150.0)
-    block = setter.paragraph(context.say(design.summary), BODY, text.left, y, width)
-    summary = Box(text.left, y - block.height, text.left + width, y)
+    block = setter.paragraph(context.say(design.summary), BODY, text.left, y, text.width)
+    summary = Box(text.left, y - block.height, text.right, y)
     drawn += block.drawn
     y = summary.bottom - SPACE / 2
     for line in handling_lines(context):
-        block = setter.paragraph(line, SMALL, text.left, y, width)
+        block = setter.paragraph(line, SMALL, text.left, y, text.width)
         drawn += block.drawn
         y -= block.height
     return Block(tuple(drawn), text.top - y), summary
 
 
-def _needs(context: Context, box: Box, top: float) -> Block:
-    """Set what the buyer needs, under ``top``."""
+def _lower(context: Context, text: Box, top: float, numbers: Numbers, alone: bool = False) -> tuple[Body, float]:
+    """Draw what the piece takes over what to do first at the left, the print plan over the print list at the right; return their
+    height (mm) too. ``alone``: on a page of its own; what to do first stands on the cover."""
+    left, right = columns(text, 2, GUTTER * 1.5)
+    takes, high = _takes(context, left, top, numbers)
+    first = Block((), 0.0) if alone else _first_minutes(context, left, top - high - SPACE)
+    plan, links = _plan(context, right, top, numbers)
+    y = top - plan.height - SPACE
+    pages = print_list(context, numbers.true_pages(), right.left, y, right.width)
+    low = top - high - first.height - 2 * SPACE
+    shop = context.type.paragraph(COPY_SHOP, SMALL, left.left, low, left.width)
+    body = takes + Body((*first.drawn, *shop.drawn, *plan.drawn, *links, *pages.drawn))
+    listed = Carried("print_list", numbers.page, Box(right.left, y - pages.height, right.right, y))
+    body += Body(texts=(TextPromise(numbers.page, COPY_SHOP),), carried=(listed,))
+    return body, max(top - low + shop.height, top - y + pages.height) + SPACE
+
+
+def _takes(context: Context, box: Box, top: float, numbers: Numbers) -> tuple[Body, float]:
+    """Set the table of what the piece takes: counted work, hours, paper, card, board."""
+    head, y = _section(context, "What it takes", box, top)
+    promised = {sentence.key: sentence for sentence in context.joined.sentences}
+    rows: list[tuple[str, str]] = []
+    keys = {"cover:difficulty": "Difficulty", "cover:hours": "Work"}
+    rows += ((name, promised[key].text) for key, name in keys.items() if key in promised)
+    rows.append(("Paper", _paper(context, numbers)))
+    boards = [(board, (*sheet_words(context, board), *taken_words(context, board))) for board in context.design.boards]
+    rows += ((f"Board {board.id}" if len(boards) > 1 else "Board", "; ".join(words)) for board, words in boards)
+    table = make_table(
+        context.type, (Column("", LABEL, bold=True), Column("", box.width - LABEL)), tuple(rows), headed=False
+    )
+    texts = tuple(TextPromise(numbers.page, line) for _, words in boards for line in words)
+    body = Body((*head, *table.place(box.left, y)), texts=texts)
+    edge = y
+    for key, height in zip((key for key in keys if key in promised), table.heights, strict=False):
+        place = Box(box.left + LABEL, edge - height, box.right, edge)
+        body += Body(carried=(Carried(key, numbers.page, place),))
+        edge -= height
+    return body, top - y + table.height()
+
+
+def _paper(context: Context, numbers: Numbers) -> str:
+    """Say how many sheets are printed, and how many of them are glued to card."""
+    sheets = sheets_of(len(numbers.true_pages()), context.paper.title)
+    glued = sum(1 for page in numbers.previews() if page.outlines)
+    if context.design.use != "trace" or not glued:
+        return sheets
+    return f"{sheets}; {glued} of them are glued to thin card"
+
+
+def _first_minutes(context: Context, box: Box, top: float) -> Block:
+    """Say what to do before anything else, and where to stop."""
     setter = context.type
-    head, y = _section(context, "What you need", box, top)
+    head, y = _section(context, "Your first 20 minutes", box, top)
     drawn: list[Drawn] = [*head]
-    for title, lines in (
-        ("Board", board_lines(context)),
-        ("Tools", tool_lines(context)),
-        ("Materials", material_lines(context)),
-    ):
-        if not lines:
-            continue
-        drawn += setter.line(title, SMALL.bold().tagged("h2"), box.left, y - setter.drop(SMALL))
-        y -= SMALL.leading
-        for line in lines:
-            block = setter.paragraph(line, SMALL.tagged("li"), box.left + BULLET, y, box.width - BULLET)
-            drawn += (_bullet(box.left + 1.0, y - SMALL.leading / 2), *block.drawn)
-            y -= block.height
-        y -= SPACE / 2
+    for number, said in enumerate(FIRST, 1):
+        drawn += setter.line(str(number), SMALL.bold(), box.left, y - setter.drop(SMALL))
+        block = setter.paragraph(said, SMALL.tagged("li"), box.left + NUMBER, y, box.width - NUMBER)
+        drawn += block.drawn
+        y -= block.height + 0.5
     return Block(tuple(drawn), top - y)
 
 
@@ -103,18 +199,14 @@ def _plan(context: Context, box: Box, top: float, numbers: Numbers) -> tuple[Blo
     setter = context.type
     head, y = _section(context, "Print plan", box, top)
     rows = tuple((task, _range(first, last)) for task, first, last in numbers.print_plan())
-    wide = setter.width("pages 00-00", SMALL.bold()) + 4.0
-    table = make_table(setter, (Column("To do this", box.width - wide), Column("print pages", wide)), rows)
+    wide = setter.width("000-000", SMALL.bold()) + 4.0
+    table = make_table(setter, (Column("To do this", box.width - wide), Column("see page", wide)), rows)
     edge = y - table.head_height
     links = []
     for (_, first, _), height in zip(numbers.print_plan(), table.heights, strict=True):
         links.append(Link(Box(box.left, edge - height, box.right, edge), first))
         edge -= height
-    note = setter.paragraph(
-        f"All pages are numbered 1 to {numbers.total}, as print dialogues count. Print at 100 %, single-sided.",
-        SMALL.quiet(), box.left, edge - SPACE, box.width,
-    )  # fmt: skip
-    return Block((*head, *table.place(box.left, y), *note.drawn), top - edge + SPACE + note.height), tuple(links)
+    return Block((*head, *table.place(box.left, y)), top - edge + SPACE), tuple(links)
 
 
 def _section(context: Context, title: str, box: Box, top: float) -> tuple[tuple[Drawn, ...], float]:
@@ -122,11 +214,6 @@ def _section(context: Context, title: str, box: Box, top: float) -> tuple[tuple[
     setter = context.type
     drawn = setter.line(title, HEADING, box.left, top - setter.drop(HEADING))
     return drawn, top - HEADING.leading - SPACE / 2
-
-
-def _bullet(x: float, y: float) -> Fill:
-    square = ((x - 0.5, y - 0.5), (x + 0.5, y - 0.5), (x + 0.5, y + 0.5), (x - 0.5, y + 0.5))
-    return Fill(0.0, (polyline(square, True),), Layer.PAGE, tag="artifact")
 
 
 def _range(first: int, last: int) -> str:

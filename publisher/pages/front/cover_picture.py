@@ -3,8 +3,7 @@
 from publisher.basics import Box, Carried, Finding, Pose, Rule, Severity
 from publisher.basics.wording import say_length
 from publisher.design import PicturePlan
-from publisher.joints import COVER_PICTURE, Drawing, drawing_name
-from publisher.pages.model import Drawn
+from publisher.joints import COVER_PICTURE, Drawing, drawing_name, whole_names
 from publisher.pages.sheet import Body, Context, coarse_photo, drawing_pose, photo_size, place_drawing, place_photo
 from publisher.pages.type import GUTTER
 
@@ -27,7 +26,7 @@ def finished_piece(context: Context, box: Box, page: int) -> Body:
     if box.height < LEAST_PICTURE:
         return Body(findings=() if plan is None else (_no_room(plan, box.height),))
     if plan is None:
-        return Body(_side_by_side(context, _wholes(context), box))
+        return _side_by_side(context, box, page)
     if plan.kind == "photo":
         return _with_photo(context, plan, box, page)
     drawing = context.joined.drawing(drawing_name(plan))
@@ -46,35 +45,33 @@ def _with_photo(context: Context, plan: PicturePlan, box: Box, page: int) -> Bod
     photo = Box(box.left, box.bottom, box.left + size[0], box.top)
     beside = Box(photo.right + GUTTER, box.bottom, box.right, box.top)
     drawn = place_photo(context.design, plan.target, photo, context.say(plan.alt))
-    return Body(
-        (*drawn, *_side_by_side(context, _wholes(context), beside)),
+    return _side_by_side(context, beside, page) + Body(
+        drawn,
         carried=(Carried(COVER_PICTURE, page, photo, Pose(), 1.0),),
         findings=coarse_photo(context.design, plan, width, height, "the cover"),
     )
 
 
-def _wholes(context: Context) -> list[Drawing]:
-    """Return the drawings of every assembly; without one, those of the first parts. What stands on or under another thing is
-    shown there."""
-    shown_there = {f"whole:{thing.assembly}" for plan in context.design.wholes for thing in plan.things}
-    whole = [d for d in context.joined.drawings if d.name.startswith("whole:") and d.name not in shown_there]
-    return whole or [d for d in context.joined.drawings if d.name.startswith("part:")][:3]
-
-
-def _side_by_side(context: Context, shown: list[Drawing], box: Box) -> tuple[Drawn, ...]:
-    """Draw all at one scale, side by side in the middle of the box."""
+def _side_by_side(context: Context, box: Box, page: int) -> Body:
+    """Draw every assembly, without one the first parts, at one scale, side by side in the middle of the box. What stands on or under
+    another thing is shown there."""
+    names = {f"whole:{name}" for name in whole_names(context.design, context.joined.drawings)}
+    whole = [d for d in context.joined.drawings if d.name in names]
+    shown: list[Drawing] = whole or [d for d in context.joined.drawings if d.name.startswith("part:")][:3]
     if not shown:
-        return ()
+        return Body()
     gaps = GUTTER * (len(shown) - 1)
     wide = sum(d.width for d in shown)
     scale = min((box.width - gaps) / max(wide, 1e-6), box.height / max(1e-6, *(d.height for d in shown)), 1.0)
     left = (box.left + box.right - wide * scale - gaps) / 2
-    drawn: list[Drawn] = []
+    body = Body()
     for drawing in shown:
         right = left + drawing.width * scale
-        drawn += place_drawing(context.type, drawing, Box(left, box.bottom, right, box.top), labels=False)
+        place = Box(left, box.bottom, right, box.top)
+        carried = (Carried(f"cover:{drawing.name}", page, place, *drawing_pose(drawing, place)),) if whole else ()
+        body += Body(place_drawing(context.type, drawing, place, labels=False), carried=carried)
         left = right + GUTTER
-    return tuple(drawn)
+    return body
 
 
 def _no_room(plan: PicturePlan, height: float) -> Finding:

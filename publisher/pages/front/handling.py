@@ -1,7 +1,6 @@
 """What a finished piece bears of a hand, and where to lift it."""
 
-from math import floor
-
+from publisher.basics.wording import say_push
 from publisher.pages.sheet import Context
 
 FINGER_PRESS = 5.0
@@ -20,8 +19,8 @@ def handling_lines(context: Context) -> tuple[str, ...]:
         least = min(values, default=FINGER_PRESS)
         if least < FINGER_PRESS:
             said.append(
-                f"Lift it by its foot: {what} carries {floor(least * 10.0) / 10.0:.1f} N {where}, and a finger presses with "
-                f"{FINGER_PRESS:g} N."
+                f"Lift it by its foot: {what} carries {say_push(least, 'down')} {where}, and a finger presses with "
+                f"{say_push(FINGER_PRESS, 'down')}."
             )
     names = {fact.name for fact in context.joined.facts}
     if any(name.endswith(".deck_span") and name.replace("deck_span", "deck_carries") not in names for name in names):

@@ -31,6 +31,23 @@ def board_lines(context: Context) -> tuple[str, ...]:
     return tuple(lines)
 
 
+def sheet_words(context: Context, board: Board) -> tuple[str, ...]:
+    """Return how many sheets of each size a board takes, one of which is enough; () where no layout was made."""
+    ways = [
+        f"{len(need.sheets)} {'sheet' if len(need.sheets) == 1 else 'sheets'} of {need.sheet.label}"
+        for need in context.needs.yields
+        if need.board == board.id and need.sheets and not need.left_out
+    ]
+    return (", or ".join(ways),) if ways else ()
+
+
+def taken_words(context: Context, board: Board) -> tuple[str, ...]:
+    """Return what thicknesses of a board the design takes; () where it takes any."""
+    taken = next((one for one in context.joined.boards if one.board == board.id), None)
+    words = takes_words(taken, context.paper.first) if taken is not None else ""
+    return (f"takes board {words}",) if words else ()
+
+
 def range_lines(context: Context, board: Board) -> tuple[str, ...]:
     """Return what thicknesses of a board the design takes, and what boards of its name are like."""
     taken = next((one for one in context.joined.boards if one.board == board.id), None)

@@ -15,7 +15,7 @@ from publisher.pages.sheet.caution_words import (
     tool_words,
 )
 from publisher.pages.sheet.code import pack_id
-from publisher.pages.sheet.draft import Body, Context, Numbers, PageDraft
+from publisher.pages.sheet.draft import Body, Context, Numbers, PageDraft, TruePage
 from publisher.pages.sheet.filling import share_out
 from publisher.pages.sheet.frame import (
     CODE,

@@ -6,7 +6,7 @@ table ``PAGES`` of ``compose``. A draft's
 """
 
 from collections.abc import Callable
-from dataclasses import field, fields
+from dataclasses import field, fields, replace
 
 from publisher.basics import (
     Carried,
@@ -54,6 +54,17 @@ class Body:
 
 
 @record
+class TruePage:
+    """What a page that must print true shows: its number and size (mm), the outlines on it, the sides of a square to be measured."""
+
+    page: int
+    width: float
+    height: float
+    outlines: tuple[OutlinePromise, ...]
+    squares: tuple[LengthPromise, ...]
+
+
+@record
 class Numbers:
     """The page numbers of a pack as one page sees them: its own, how many there are, and where things are.
 
@@ -66,6 +77,8 @@ class Numbers:
     kinds: tuple[tuple[str, int, int], ...]  # kind of page -> first, last
     parts: tuple[tuple[str, int], ...]  # part id -> page of a template or tile, in order of pages
     plan: tuple[tuple[str, int, int], ...] = ()  # print plan: task -> first, last
+    true: tuple[int, ...] = ()  # pages that must print true
+    shown: tuple[TruePage, ...] = ()  # these pages, once they are drawn: not while they are
     _asked: list[str] = field(default_factory=list, init=False, repr=False, compare=False)
 
     @property
@@ -82,12 +95,24 @@ class Numbers:
             tuple((kind, 0, 0) for kind, _, _ in self.kinds),
             tuple((part, 0) for part, _ in self.parts),
             tuple((task, 0, 0) for task, _, _ in self.plan),
+            tuple(0 for _ in self.true),
+            tuple(replace(page, page=0) for page in self.shown),
         )
 
     def print_plan(self) -> tuple[tuple[str, int, int], ...]:
         """Return the print plan: tasks with their first and last pages."""
         self._asked.append("plan")
         return self.plan
+
+    def true_pages(self) -> tuple[int, ...]:
+        """Return the numbers of the pages that must print true."""
+        self._asked.append("true")
+        return self.true
+
+    def previews(self) -> tuple[TruePage, ...]:
+        """Return what the pages that must print true show; () for such a page itself."""
+        self._asked.append("previews")
+        return self.shown
 
     def page_of(self, key: str) -> int | None:
         """Return the page of the draft with this key; None when there is none."""

@@ -1,17 +1,20 @@
-"""The print plan: every task with the pages that do it, and every page in one task."""
+"""The print plan, every task with the pages that do it and every page in one task; the list of the pages that must print true."""
 
 import re
 from collections import Counter
 from collections.abc import Iterator
+from functools import partial
 from itertools import groupby
 
-from publisher.basics import Check, Findings
-from publisher.proof.checks.frame import about, judged
+from publisher.basics import Carried, Check, Findings
+from publisher.proof.checks.frame import about, carried_faults, judged
 from publisher.proof.checks.table_rows import bands
-from publisher.proof.measuring import Case
+from publisher.proof.measuring import Case, lines_in
 from publisher.proof.reading import PageRead, normal
 
 PLAN_RULE = 30.0  # mm: lines between rows are longer
+PRINT_LIST = "print_list"
+LIST = re.compile(r"(\d+(?:-\d+)?(?:, \d+(?:-\d+)?)*) on paper: (\d+) sheets? ")
 PAGES = re.compile(r"\d+(?:-\d+)?")
 
 
@@ -35,6 +38,41 @@ def print_plan(case: Case, check: Check[Case]) -> Findings:
             hint = "number the pages first, and write the plan from their numbers"
             yield about(check, case.file.name, f"has a print plan that {fault}", hint)
     return len(stretches)
+
+
+@judged(
+    "proof/print-list",
+    "Print list of the pages that must print true",
+    "a buyer copies it into a print dialogue: a page too few is a missing part, a page too many wastes paper",
+    may_be_empty=True,
+)
+def print_list(case: Case, check: Check[Case]) -> Findings:
+    """Read the list where its page carries it: the numbers of the pages that must print true, and how many sheets they are."""
+    wanted = [page.page for page in case.promises.pages if page.true_size]
+    if not wanted:
+        return 0
+    judge = partial(_list_fault, case, wanted)
+    hint = "write the list from the numbers of the pages that must print true"
+    yield from carried_faults(case, check, PRINT_LIST, "the print list", hint, judge)
+    return len(wanted)
+
+
+def _list_fault(case: Case, wanted: list[int], where: Carried) -> str:
+    """Return in words what the printed list says otherwise; empty when nothing."""
+    said = normal(" ".join(line.text for line in lines_in(case.lines(where.page), where.box)))
+    found = LIST.search(said)
+    if found is None:
+        return ": it has no list of pages to print on paper, with the number of their sheets"
+    pages = [page for run in found[1].split(", ") for page in _run(run)]
+    if pages != wanted:
+        return f": the print list says {found[1]}; the pages that must print true are {', '.join(map(str, wanted))}"
+    return "" if int(found[2]) == len(wanted) else f": the print list says {found[2]} sheets for {len(wanted)} pages"
+
+
+def _run(text: str) -> range:
+    """Return the pages of ``4-8`` or ``4``."""
+    first, _, last = text.partition("-")
+    return range(int(first), int(last or first) + 1)
 
 
 def _fault(rows: list[tuple[str, list[str]]], task: str, numbers: list[int]) -> str:

@@ -26,6 +26,10 @@ IMPERIAL = ("in", "sq in")
 SIXTEENTH_MM = 0.1
 """A sixteenth of an inch may stand for a length within this of it."""
 
+GRAMS_PER_NEWTON = 1000.0 / 9.80665
+PUSH_STEP, LIGHT = 10.0, 20.0
+"""A push is said as the weight of so many grams, to ten from twenty on."""
+
 ROUNDED_MM = 0.1
 """A length from 10 mm up is rounded to this before it is said in inches."""
 
@@ -77,6 +81,10 @@ def _true(number: NumberPromise) -> bool:
     if isinf(number.value):
         return number.text == OPEN
     figures = [_Figure.read(*found.groups()) for found in NUMBER.finditer(normal(number.text))]
+    if number.kind == "force" and [figure.unit for figure in figures] == ["g"]:
+        (weight,) = figures
+        step = PUSH_STEP if weight.value >= LIGHT else weight.step
+        return abs(weight.value - number.value * GRAMS_PER_NEWTON) < step * (1 + 1e-6)
     metric = [figure for figure in figures if figure.unit not in IMPERIAL]
     if not all(figure.near(number.value) for figure in metric):
         return False

@@ -43,7 +43,7 @@ def test_sizes_keep_their_expression_place_and_order(tried: Callable[..., Any]) 
 
 
 def test_a_variant_has_a_title_filled_from_sizes(tried: Callable[..., Any]) -> None:
-    assert tried(VARIANTS, "big").design.variant_title == "200.0 mm (7 7/8 in) long"
+    assert tried(VARIANTS, "big").design.variant_title == "200 mm (7 7/8 in) long"
     assert tried(VARIANTS, "small").design.variant_title == "small"
     assert tried(VARIANTS).design.variant_title == ""
 
@@ -90,9 +90,9 @@ def test_each_variant_is_there_to_trace_and_to_paste(brief_of: Callable[..., Any
     told = {name: (d.use, d.parts[0].trace_allowance, d.variant, d.variant_title) for name, d in made.items()}
     assert told == {
         "": ("trace", 0.4, "", ""),
-        "low": ("trace", 0.4, "low", "low, 60.0 mm (2.36 in) wide"),
+        "low": ("trace", 0.4, "low", "low, 60 mm (2.36 in) wide"),
         "paste": ("paste", 0.0, "paste", "to paste"),
-        "low_paste": ("paste", 0.0, "low_paste", "low, 60.0 mm (2.36 in) wide, to paste"),
+        "low_paste": ("paste", 0.0, "low_paste", "low, 60 mm (2.36 in) wide, to paste"),
     }
     assert [next(s.value for s in made[name].sizes if s.name == "length") for name in ("paste", "low_paste")] == [
         100.0,

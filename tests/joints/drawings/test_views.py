@@ -46,7 +46,7 @@ def test_pictures_of_steps_are_made_once_and_nothing_else(make: SimpleNamespace)
     ]
     plan = make.design(stacks=(make.stack("s", ("step", 4, 20.0, (0, 0))),), pictures=tuple(wishes))
     names = [d.name for d in draw(make.assembled(plan, make.stair_layer()))]
-    assert names == ["whole:s", "plan:s:2", "exploded:s", "part:step"]
+    assert names == ["whole:s", "plan:s:2", "exploded:s", "front:s", "above:s", "part:step"]
 
 
 def test_a_plan_of_a_layer_that_is_not_there_is_left_out(make: SimpleNamespace) -> None:

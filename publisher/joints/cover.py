@@ -1,0 +1,88 @@
+"""What the cover of a pack says of the finished piece: its sizes, how hard it is and how long it takes, with its pictures."""
+
+from collections.abc import Iterable, Iterator
+
+from publisher.basics import DrawingPromise, NumberPromise, SentencePromise
+from publisher.basics.wording import LengthUnit
+from publisher.design import Design, say
+from publisher.joints.model import Drawing, Joined, Labour
+from publisher.joints.picture_promise import picture_promise
+
+SIDES = {"width": "wide", "depth": "deep", "height": "high"}
+SHOWN = ("whole", "front", "above")  # kinds of drawings on a cover
+COUNTED = (  # field of an effort, one of it, several
+    ("pieces", "piece to cut", "pieces to cut"),
+    ("openings", "closed slot or opening", "closed slots and openings"),
+    ("bevels", "bevelled edge", "bevelled edges"),
+    ("bends", "bent piece", "bent pieces"),
+    ("joints", "glued joint", "glued joints"),
+)
+
+
+def whole_names(design: Design, drawings: Iterable[Drawing]) -> tuple[str, ...]:
+    """Return the assemblies that a design is: those that are no thing of another one."""
+    placed = {thing.assembly for plan in design.wholes for thing in plan.things}
+    names = (d.name.partition(":")[2] for d in drawings if d.name.startswith("whole:"))
+    return tuple(name for name in names if name not in placed)
+
+
+def cover_sentences(design: Design, joined: Joined, first: LengthUnit = "mm") -> tuple[SentencePromise, ...]:
+    """Return ``cover:NAME:width``, ``depth`` and ``height`` of the assembly that the design is, or ``cover:NAME:sizes`` of each where
+    it is several; ``cover:difficulty`` and ``cover:hours``. () where nobody has counted the work."""
+    effort = joined.effort
+    if effort is None:
+        return ()
+    names = whole_names(design, joined.drawings)
+    sizes = _sizes(names[0], joined, first) if len(names) == 1 else (_size_words(name, joined, first) for name in names)
+    return (*(one for one in sizes if one.numbers), _difficulty(effort), _hours(effort))
+
+
+def _sizes(name: str, joined: Joined, first: LengthUnit) -> Iterator[SentencePromise]:
+    """Yield each overall size of an assembly by itself, for a dimension line."""
+    for side in SIDES:
+        numbers = _numbers(name, (side,), joined, first)
+        yield SentencePromise(f"cover:{name}:{side}", "".join(number.text for number in numbers), numbers)
+
+
+def _size_words(name: str, joined: Joined, first: LengthUnit) -> SentencePromise:
+    """Return all overall sizes of an assembly in one line."""
+    numbers = _numbers(name, tuple(SIDES), joined, first)
+    said = (f"{number.text} {SIDES[number.expression.rpartition('.')[2]]}" for number in numbers)
+    return SentencePromise(f"cover:{name}:sizes", f"{name.replace('_', ' ').capitalize()}: {', '.join(said)}", numbers)
+
+
+def _numbers(name: str, sides: tuple[str, ...], joined: Joined, first: LengthUnit) -> tuple[NumberPromise, ...]:
+    facts = (fact for side in sides if (fact := joined.fact(f"{name}.{side}")) is not None)
+    return tuple(
+        NumberPromise(
+            fact.name, fact.value, fact.kind, say(fact.value, fact.kind, fact.rounds, first=first, plain=True)
+        )
+        for fact in facts
+    )
+
+
+def _difficulty(effort: Labour) -> SentencePromise:
+    numbers = []
+    for field, one, several in COUNTED:
+        count = getattr(effort, field)
+        if count:
+            said = f"{count} {one if count == 1 else several}"
+            numbers.append(NumberPromise(field, float(count), "count", said))
+    said_all = ", ".join(number.text for number in numbers)
+    return SentencePromise("cover:difficulty", f"{effort.difficulty}: {said_all}", tuple(numbers))
+
+
+def _hours(effort: Labour) -> SentencePromise:
+    least, most = effort.hours
+    numbers = tuple(NumberPromise("hours", float(hours), "count", str(hours)) for hours in (least, most))
+    return SentencePromise("cover:hours", f"about {least} to {most} hours, without the time to dry", numbers)
+
+
+def cover_drawings(design: Design, drawings: Iterable[Drawing]) -> tuple[DrawingPromise, ...]:
+    """Return the pictures of the finished piece, as ``cover:`` with the name of the drawing."""
+    known = tuple(drawings)
+    kinds = (
+        SHOWN if design.cover is None or design.cover.kind == "photo" else SHOWN[1:]
+    )  # else the picture that is asked for
+    shown = {f"{kind}:{name}" for name in whole_names(design, known) for kind in kinds}
+    return tuple(picture_promise(f"cover:{d.name}", d, labels=False) for d in known if d.name in shown)

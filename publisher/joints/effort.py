@@ -1,0 +1,40 @@
+"""What a builder does, counted."""
+
+from collections.abc import Iterable
+
+from publisher.basics import Purpose
+from publisher.design import Design
+from publisher.geometry import Part
+from publisher.joints.model import Joined, Labour
+
+
+def effort_of(design: Design, pieces: Iterable[Part], joined: Joined) -> Labour:
+    """Count what is done to build a design of these ``pieces``."""
+    parts = tuple(pieces)
+    copies = {part.id: part.count + part.spare for part in parts}
+
+    def over_all(counts: Iterable[tuple[str, int]]) -> int:
+        return sum(copies[part] * count for part, count in counts)
+
+    return Labour(
+        kinds=len(parts),
+        pieces=sum(copies.values()),
+        openings=over_all((part.id, len(part.outline.holes)) for part in parts),
+        bevels=over_all((part.id, sum(1 for edge in part.edges if edge.bevel)) for part in parts),
+        bends=over_all((part.id, 1) for part in parts if part.bending is not None),
+        slits=over_all((part.id, part.bending.slits) for part in parts if part.bending is not None),
+        strokes=over_all((part.id, sum(1 for mark in part.marks if mark.purpose is Purpose.SURFACE)) for part in parts),
+        joints=_joints(design, joined),
+    )
+
+
+def _joints(design: Design, joined: Joined) -> int:
+    """Return how many times two pieces are glued to each other, of every assembly as often as it is built."""
+    times: dict[str, int] = {}
+    for whole in design.wholes:
+        for thing in whole.things:
+            times[thing.assembly] = times.get(thing.assembly, 0) + 1
+    glued = {name: max(0, len(layers) - 1) for name, layers in joined.layers}
+    for plan in design.panels:
+        glued[plan.name] = len(plan.joins) + len(plan.rests) + len(plan.seats) + len(plan.linings)
+    return sum(count * times.get(name, 1) for name, count in glued.items())

@@ -1,0 +1,19 @@
+"""A line drawing as a promise: what a page must show of it."""
+
+from publisher.basics import DrawingPromise
+from publisher.joints.model import Drawing
+
+PATTERN = ("detail", "ghost")  # weights of lines that may be thinned out on a full page
+
+
+def picture_promise(key: str, drawing: Drawing, labels: bool = True) -> DrawingPromise:
+    """Return the promise of a drawing; ``labels`` False: the page shows it without its words."""
+    return DrawingPromise(
+        key,
+        drawing.name,
+        drawing.width,
+        drawing.height,
+        tuple(line.points for line in drawing.lines if line.weight not in PATTERN),
+        tuple(line.points for line in drawing.lines if line.weight in PATTERN),
+        tuple((label.text, label.at) for label in drawing.labels) if labels else (),
+    )

@@ -1,0 +1,106 @@
+"""The pages that must print true: their numbers as a print dialogue takes them, and small pictures of them."""
+
+from collections.abc import Iterable
+from itertools import groupby
+
+import shapely
+
+from publisher.basics import Box, Layer, Path, Point, polyline
+from publisher.pages.model import Drawn, Link, Stroke
+from publisher.pages.sheet import Context, TruePage
+from publisher.pages.type import CELL_GAP, DIMENSION, HEADING, NOTE, RULE, SMALL, SPACE, Block
+
+TALLEST_PREVIEW, LEAST_PREVIEW = 27.0, 10.0  # mm of height of a small picture of a page
+PREVIEW_OFF = 0.05  # mm that a line of them may be off
+MOST_PREVIEWS = 40  # more pages stand in the print list alone
+KEY_PLAN = "Pages that must print true, with their parts"
+
+
+def ranges(pages: Iterable[int]) -> str:
+    """Return page numbers as print dialogues take them: ``2, 4-8``."""
+    runs = ([page for _, page in run] for _, run in groupby(enumerate(pages), key=lambda pair: pair[1] - pair[0]))
+    return ", ".join(str(run[0]) if len(run) == 1 else f"{run[0]}-{run[-1]}" for run in runs)
+
+
+def sheets_of(count: int, paper: str) -> str:
+    """Return ``1 sheet of A4 paper``."""
+    return f"{count} {'sheet' if count == 1 else 'sheets'} of {paper}"
+
+
+def print_list(context: Context, pages: tuple[int, ...], x: float, top: float, width: float) -> Block:
+    """Set the list of pages to print, large, and under it how many sheets they are and what to do with the other pages."""
+    setter = context.type
+    figures = setter.paragraph(f"Print list: {ranges(pages)}", HEADING, x, top, width)
+    words = setter.paragraph(
+        f"on paper: {sheets_of(len(pages), context.paper.title)}; read the rest on a screen. Copy the numbers into the print "
+        "dialogue, choose 100 % and one side only.",
+        SMALL, x, top - figures.height, width,
+    )  # fmt: skip
+    return Block((*figures.drawn, *words.drawn), figures.height + words.height)
+
+
+def key_plan(context: Context, shown: tuple[TruePage, ...], box: Box) -> Block:
+    """Draw the pages in rows, as large as the box allows, each over its number and the letters of its parts; nothing where they
+    would be too small to know them by, or too many."""
+    head = SMALL.leading + SPACE / 2
+    if not shown or len(shown) > MOST_PREVIEWS:
+        return Block((), 0.0)
+    tall = TALLEST_PREVIEW
+    while tall >= LEAST_PREVIEW:
+        block = _rows(context, shown, Box(box.left, box.bottom, box.right, box.top - head), tall)
+        if block.height + head <= box.height:
+            title = context.type.line(KEY_PLAN, SMALL.bold().tagged("h2"), box.left, box.top - context.type.drop(SMALL))
+            return Block((*title, *block.drawn), head + block.height)
+        tall -= 1.0
+    return Block((), 0.0)
+
+
+def _rows(context: Context, shown: tuple[TruePage, ...], box: Box, tall: float) -> Block:
+    """Draw the pages at one scale, the tallest ``tall`` mm high."""
+    scale = tall / max(page.height for page in shown)
+    drawn: list[Drawn] = []
+    x, y, low = box.left, box.top, box.top
+    for page in shown:
+        width, height = page.width * scale, page.height * scale
+        if x > box.left and x + width > box.right:
+            x, y = box.left, low - SPACE
+        drawn += (*_small(page, (x, y - height), scale), Link(Box(x, y - height, x + width, y), page.page))
+        words = context.type.paragraph(_called(page), NOTE, x, y - tall - 0.8, width + CELL_GAP - 1.0)
+        drawn += words.drawn
+        low = min(low, y - tall - 0.8 - words.height)
+        x += width + CELL_GAP
+    return Block(tuple(drawn), box.top - low)
+
+
+def _called(page: TruePage) -> str:
+    """Return the page's number and the letters of its parts, each once."""
+    letters = dict.fromkeys(outline.letter for outline in page.outlines)
+    return f"{page.page}: {', '.join(letters) or 'check'}"
+
+
+def _coarse(ring: tuple[Point, ...]) -> Path:
+    """Return a ring with as many points as a small picture shows."""
+    points = shapely.get_coordinates(shapely.LinearRing(ring).simplify(PREVIEW_OFF)).tolist()
+    return polyline(tuple((x, y) for x, y in points[:-1]), True)
+
+
+def _small(page: TruePage, at: tuple[float, float], scale: float) -> tuple[Drawn, ...]:
+    """Draw the frame of a page and what stands on it that must be true: outlines, cut off where their page ends, and squares."""
+
+    def carried(points: Iterable[tuple[float, float]]) -> tuple[tuple[float, float], ...]:
+        return tuple((at[0] + x * scale, at[1] + y * scale) for x, y in points)
+
+    whole = Box(0.0, 0.0, page.width, page.height)
+    drawn: list[Drawn] = [
+        Stroke(RULE, (polyline(carried(whole.corners()), True),), Layer.PAGE, tag="figure"),
+        Stroke(DIMENSION, tuple(polyline(carried((s.start, s.end))) for s in page.squares), Layer.PAGE, tag="figure"),
+    ]
+    by_window: dict[Box | None, list[Path]] = {}
+    for outline in page.outlines:
+        rings = (_coarse(carried(outline.pose.apply_all(ring))) for ring in outline.rings)
+        by_window.setdefault(outline.window, []).extend(rings)
+    for window, paths in by_window.items():
+        left, bottom, right, top = (window or whole).sides
+        (low, high) = carried(((left, bottom), (right, top)))
+        drawn.append(Stroke(DIMENSION, tuple(paths), Layer.PAGE, Box(*low, *high), "figure"))
+    return tuple(drawn)

@@ -1,0 +1,48 @@
+"""The work of a design, counted by hand: two walls with a slot each, glued once, and a pile of three layers."""
+
+from dataclasses import replace
+from types import SimpleNamespace
+
+import pytest
+
+from publisher.basics import Pose
+from publisher.joints.effort import effort_of
+from publisher.joints.model import Labour, StackLayer
+from publisher.joints.put_together import put_together
+
+NOTHING = Labour(1, 1, 0, 0, 0, 0, 0, 0)
+
+
+def test_copies_openings_and_joints_are_counted_over_all_copies_and_uses(make: SimpleNamespace) -> None:
+    wall, disc = make.wall("wall", 120, 50), make.disc()
+    wall = replace(wall, count=2, spare=1)
+    join = make.join("front.right", "side.left")
+    design = make.design(panels=(make.panels("box", {"front": "wall", "side": "wall"}, "front.bottom", join),))
+    layers = tuple(StackLayer(disc.id, Pose(), 5.0 * n, 5.0, "pile", n + 1) for n in range(3))
+    joined = replace(put_together(design, (wall,)), layers=(("pile", layers),))
+    effort = effort_of(design, (wall, replace(disc, count=3)), joined)
+    assert (effort.kinds, effort.pieces, effort.joints) == (2, 6, 1 + 2)
+    assert effort.openings == 3 * len(wall.outline.holes) + 3 * len(disc.outline.holes)
+
+
+@pytest.mark.parametrize(
+    ("changes", "difficulty"),
+    [
+        ({"pieces": 40, "openings": 8}, "easy"),
+        ({"pieces": 41}, "moderate"),
+        ({"openings": 9}, "moderate"),
+        ({"bevels": 1}, "moderate"),
+        ({"bevels": 9}, "demanding"),
+        ({"bends": 1}, "demanding"),
+        ({"openings": 41}, "demanding"),
+        ({"pieces": 101}, "demanding"),
+    ],
+)
+def test_difficulty_follows_from_counts_alone(changes: dict[str, int], difficulty: str) -> None:
+    assert replace(NOTHING, **changes).difficulty == difficulty
+
+
+def test_hours_are_the_stated_rates() -> None:
+    """80 + 3 kinds at 10 + 20 pieces at 3 + 16 openings at 3 + 14 joints at 5 minutes are 288: five hours, and seven with care."""
+    assert Labour(3, 20, 16, 0, 0, 0, 0, 14).hours == (5, 7)
+    assert NOTHING.hours == (2, 3)  # 93 minutes: never a range of nothing
