@@ -107,7 +107,7 @@ def _piece(plan: Piers) -> Piece:
 
 def faults(plan: Piers, dice: Dice) -> dict[str, Piers]:
     """Return piers that do not carry the beam, a cap that falls off it, two things in one place, or a need not met."""
-    beside = plan.apart / 2 + plan.pier[0] / 2 - (plan.beam[0] / 2 - plan.apart / 2) + dice.size(1.0, 5.0)
+    beside = (plan.beam[0] - plan.apart + plan.pier[0]) / 2 + dice.size(1.0, 5.0)  # its end lies past the whole pier
     return {
         "piers of unequal height": replace(plan, fewer=1),
         "a beam beside its pier": replace(plan, beam_at=round(beside, 3)),
