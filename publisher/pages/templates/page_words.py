@@ -11,6 +11,7 @@ from publisher.pages.sheet import Context, Frame
 from publisher.pages.templates.label_room import LabelRoom
 from publisher.pages.templates.label_words import Says, shortened
 from publisher.pages.templates.labels import Label, details, faces
+from publisher.pages.templates.nests import Nest, NestNote, nest_note
 from publisher.pages.templates.spots import Spot
 from publisher.pages.templates.template_forms import PADDING, PART_AWAY, PART_GAP, Chunk, places_round
 from publisher.pages.templates.template_frames import free_area
@@ -41,6 +42,8 @@ class Shown:
     frame: Frame
     lying: tuple[Lying, ...]
     chunks: tuple[tuple[Chunk, Pose], ...] = ()  # each with what carries it to the page
+    nests: tuple[tuple[Nest, Pose], ...] = ()
+    notes: tuple[NestNote, ...] = ()  # of the nests
 
 
 def with_words(context: Context, labels: Labels, page: Shown) -> Shown:
@@ -55,13 +58,18 @@ def with_words(context: Context, labels: Labels, page: Shown) -> Shown:
         for y, (inside, shift) in zip(page.lying, found, strict=True)
     ]
     paper = free_paper(free_area(page.frame), lying, page.chunks)
+    notes = []
+    for nest, pose in page.nests:
+        if note := nest_note(context.type, nest, pose, paper):
+            notes.append(note)
+            paper = paper.difference(as_polygon(note.box).buffer(PART_AWAY, join_style="mitre"))
     for number, (y, (inside, _)) in enumerate(zip(lying, found, strict=True)):
         if y.flag is None and not inside.all:
             spot = _beside(context, labels.said(y.sample), y, paper)
             if spot:
                 lying[number] = replace(y, beside=spot)
                 paper = paper.difference(spot.polygon.buffer(PART_AWAY, join_style="mitre"))
-    return replace(page, lying=tuple(lying))
+    return replace(page, lying=tuple(lying), notes=tuple(notes))
 
 
 def free_paper(

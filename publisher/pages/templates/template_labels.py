@@ -30,11 +30,20 @@ CLOSEST = 0.4  # and between a letter and the sides of a piece that is hardly wi
 
 @record
 class Sample:
-    """One drawn copy to be placed: a part, which copy (0: the template that is traced), whether it is mirrored."""
+    """One drawn copy to be placed: a part, which copy (0: the template that is traced), whether it is mirrored.
+
+    ``real``: the part as it is drawn, where ``part`` has an opening more in which others are nested, so that no words stand there.
+    """
 
     part: Part
     copy: int
     mirrored: bool
+    real: Part | None = None
+
+    @property
+    def drawn(self) -> Part:
+        """The part as it is drawn and promised."""
+        return self.real or self.part
 
 
 def sample_count(context: Context, part: Part) -> int:

@@ -21,6 +21,7 @@ from publisher.pages.sheet import (
 )
 from publisher.pages.templates.compass import CompassStrip, strip_body, strip_key, strip_of
 from publisher.pages.templates.labels import BLOCK_MARGIN, CUT_CORNER, tag_size
+from publisher.pages.templates.nests import nest_drawn
 from publisher.pages.templates.page_words import Lying, Shown
 from publisher.pages.templates.part_notes import mark_notes, quiet_boxes
 from publisher.pages.templates.part_strokes import (
@@ -131,22 +132,23 @@ def strips_of(context: Context, page: Shown) -> tuple[tuple[CompassStrip, Chunk,
     return tuple((strip, *found[strip_key(strip.part)]) for part in parts if (strip := strip_of(context, part)))
 
 
-def templates_body(context: Context, page: Shown) -> Callable[[Numbers], Body]:
+def templates_body(context: Context, shown: Shown) -> Callable[[Numbers], Body]:
     """Return the maker of the body of a page with its templates and compass strips; all but the page's number is known now."""
-    lying, strips = page.lying, strips_of(context, page)
+    lying, strips = shown.lying, strips_of(context, shown)
     each = tuple(template_drawn(context.type, y, _in_openings(y, lying)) for y in lying)
     drawn = tuple(thing for one in each for thing in one)
 
     def body(numbers: Numbers) -> Body:
         page = numbers.page
         drawn_by_hand = (strip_body(context, strip, chunk, pose, page) for strip, chunk, pose in strips)
-        return sum(drawn_by_hand, templates(page))
+        notes = (nest_drawn(context.type, note, page) for note in shown.notes)
+        return sum((*drawn_by_hand, *notes), templates(page))
 
     def templates(page: int) -> Body:
         return Body(
             drawn=drawn,
             tiles=tuple(Tile(y.sample.part.id, max(y.sample.copy, 1), 0, 0, None, y.pose) for y in lying),
-            outlines=tuple(outline_promise(page, y.sample.part, max(y.sample.copy, 1), y.pose) for y in lying),
+            outlines=tuple(outline_promise(page, y.sample.drawn, max(y.sample.copy, 1), y.pose) for y in lying),
             texts=tuple(promise for y in lying for promise in label_promises(page, y)),
             marks=tuple(
                 promise
@@ -165,10 +167,10 @@ def templates_body(context: Context, page: Shown) -> Callable[[Numbers], Body]:
 
 def _in_openings(one: Lying, lying: tuple[Lying, ...]) -> shapely.Geometry:
     """Return what other parts, with paper round them, take of the openings of one."""
-    if not one.sample.part.template.holes:
+    if not one.sample.drawn.template.holes:
         return shapely.GeometryCollection()
     others = [polygon(y.sample.part.template.outer, y.pose) for y in lying if y is not one]
-    room = shapely.union_all([polygon(hole, one.pose) for hole in one.sample.part.template.holes])
+    room = shapely.union_all([polygon(hole, one.pose) for hole in one.sample.drawn.template.holes])
     return shapely.union_all([other.buffer(2 * PART_GAP) for other in others if room.covers(other)])
 
 
@@ -219,8 +221,8 @@ def template_drawn(setter: Setter, lying: Lying, taken: shapely.Geometry | None 
 
     ``taken``: what other parts take of its openings, where nothing is hatched.
     """
-    part, pose = lying.sample.part, lying.pose
-    notes = mark_notes(part, pose, setter, [spot.polygon.buffer(0.5) for spot in lying.spots])
+    part, pose = lying.sample.drawn, lying.pose
+    notes = mark_notes(lying.sample.part, pose, setter, [spot.polygon.buffer(0.5) for spot in lying.spots])
     quiet = [*(spot.box.grown(0.8) for spot in lying.spots), *quiet_boxes(part, pose, notes)]
     words = [w for n in notes for w in n.drawn(setter)]
     return (

@@ -15,6 +15,7 @@ from publisher.basics import Pose
 from publisher.geometry import Part, polygon
 from publisher.material import Piece, pack
 from publisher.pages.sheet import A4, LEAST_SQUARE, MOST_ON_A4, PAGE_SQUARE, Context, Frame
+from publisher.pages.templates.nests import Nest
 from publisher.pages.templates.page_words import Lying, Shown, with_words
 from publisher.pages.templates.spots import Spot
 from publisher.pages.templates.template_forms import (
@@ -73,11 +74,14 @@ def planner_of(context: Context) -> "Planner":
 class Planner:
     """Places samples for one context; keeps what it has worked out about each part."""
 
-    def __init__(self, context: Context, in_holes: bool = False, like: "Planner | None" = None) -> None:
+    def __init__(
+        self, context: Context, in_holes: bool = False, like: "Planner | None" = None, nests: tuple[Nest, ...] = ()
+    ) -> None:
         """Start with nothing known, or with the places of labels that another planner found. ``in_holes``: small parts may lie in
-        the openings of large ones."""
+        the openings of large ones. ``nests``: of each the outermost template is packed, and the others lie inside it."""
         self.context = context
         self.in_holes = in_holes
+        self.nests = nests
         self.labels: Labels = Labels(context, like.labels if like else None)
         self._fits: dict[str, bool] = {}
         self._turns: dict[tuple[str, int], tuple[float, ...]] = {}
@@ -115,7 +119,20 @@ class Planner:
         pages, left = self.filled(wanted, most)
         if left and most is not None:
             return pages, left
-        return tuple(with_words(self.context, self.labels, self._straightened(page)) for page in pages), left
+        laid = (self._nested(self._straightened(page)) for page in pages)
+        return tuple(with_words(self.context, self.labels, page) for page in laid), left
+
+    def _nested(self, page: Shown) -> Shown:
+        """Return the page with all templates of its nests."""
+        found: list[Lying] = []
+        here: list[tuple[Nest, Pose]] = []
+        for lying in page.lying:
+            found.append(lying)
+            for nest in self.nests:
+                if nest.samples[0] == lying.sample:
+                    here.append((nest, lying.pose))
+                    found += [Lying(sample, lying.pose) for sample in nest.samples[1:]]
+        return replace(page, lying=tuple(found), nests=tuple(here))
 
     def _nameless(self, lying: Lying) -> bool:
         """Say whether a face that must be named is named neither in the piece nor beside it."""

@@ -14,15 +14,18 @@ from publisher.pages.sheet import Body, Context, Numbers, PageDraft, title_fits
 from publisher.pages.templates import (
     CompassStrip,
     Load,
+    Nest,
     Planner,
     Sample,
     Shown,
     most_used_first,
+    nests_of,
     pages_title,
     planner_of,
     refusal,
     roomy,
     samples,
+    says_enough,
     strip_chunk,
     strip_of,
     strips_of,
@@ -65,7 +68,8 @@ class TruePages:
 @lru_cache(maxsize=2)
 def plan_true_pages(context: Context) -> TruePages:
     """Plan all pages that show parts at true size; compass strips stand for round parts where that saves a seam or a page."""
-    best = _planned(context, ())
+    best = _planned(context)
+    best = _with_nests(context, best)
     strips = [strip for part in context.parts if (strip := strip_of(context, part))]
     if best.refused or not strips or best.order <= (0, 1):
         return best
@@ -76,19 +80,37 @@ def plan_true_pages(context: Context) -> TruePages:
     return best
 
 
-def _planned(context: Context, strips: tuple[CompassStrip, ...]) -> TruePages:
-    """Plan all pages, compass strips among them in place of their parts."""
-    planner = planner_of(context)
-    drawn = {strip.part.id for strip in strips}
+def _with_nests(context: Context, best: TruePages) -> TruePages:
+    """Return a plan with layers of a stack nested on one card, where that saves a page and each finds room for its words; else ``best``."""
+    if best.refused or len(best.templates) + len(best.shared) < 2:
+        return best
+    whole = tuple(part for part in context.parts if planner_of(context).fits(part))
+    nests = nests_of(context, whole)
+    planner = Planner(context, nests=nests)
+    nests = tuple(nest for nest in nests if says_enough(planner.labels, nest))
+    if not nests:
+        return best
+    other = _planned(context, nests=nests)
+    noted = sum(len(page.notes) for page in (*other.templates, *(page.shown for page in other.shared)))
+    return other if other.order < best.order and noted == len(nests) else best
+
+
+def _planned(context: Context, strips: tuple[CompassStrip, ...] = (), nests: tuple[Nest, ...] = ()) -> TruePages:
+    """Plan all pages, compass strips among them in place of their parts, and of nests the outermost template."""
+    planner = Planner(context, nests=nests) if nests else planner_of(context)
+    nested = {sample.part.id: nest for nest in nests for sample in nest.samples}
+    drawn = {strip.part.id for strip in strips} | set(nested)
     parts = [p for p in context.parts if p.id not in drawn]
-    small = most_used_first(context, (p for p in parts if planner.fits(p)))
-    large = [p for p in parts if not planner.fits(p)]
+    fits = planner_of(context).fits
+    small = most_used_first(context, (p for p in parts if fits(p)))
+    large = [p for p in parts if not fits(p)]
     refused = [draft for part in large if (draft := tiles_refusal(context, part))]
     large = [p for p in large if tiles_refusal(context, p) is None]
     if draft := refusal(context, small):
         refused, small = [draft, *refused], ()
     wanted: tuple[Load, ...] = (
         *(s for part in small for s in samples(context, part)),
+        *(nest.samples[0] for nest in nests),
         *(strip_chunk(context, strip) for strip in strips),
     )
     templates = planner.plan(wanted)[0] if wanted else ()
@@ -114,8 +136,8 @@ def _fewer(
     if count < 2 or len(wanted) > MOST_WANTED:
         return None
     best: Together | None = None
-    for in_holes in (False, True) if _holds_another(wanted) else (False,):
-        other = Planner(context, in_holes, planner)
+    for in_holes in (False, True) if not planner.nests and _holds_another(wanted) else (False,):
+        other = Planner(context, in_holes, planner, planner.nests)
         most = count - 1 if best is None else best.count - 1
         if in_holes and wanted and other.least_pages(wanted) < len(templates):
             pages, left = other.plan(wanted, min(len(templates), most - cells + 1) - 1)
