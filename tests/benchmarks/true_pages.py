@@ -41,11 +41,10 @@ def filled(pack: Pack) -> list[float]:
         if page.kind not in TRUE_KINDS[1:]:
             continue
         here = [one for one in pack.promises.outlines if one.page == page.page]
-        covered = 0.0
-        for one in here:
-            shape = shapely.Polygon(one.pose.apply_all(one.rings[0]))
-            covered += shape.intersection(shapely.box(*one.window.sides)).area if one.window else shape.area
-        shares.append(covered / (page.limit.width * page.limit.height))
+        shapes = [shapely.Polygon(one.pose.apply_all(one.rings[0])) for one in here]
+        windows = [shapely.box(*(one.window or page.limit).sides) for one in here]
+        covered = shapely.union_all(shapely.intersection(shapes, windows))
+        shares.append(covered.area / (page.limit.width * page.limit.height))
     return shares
 
 

@@ -20,7 +20,7 @@ from publisher.pages.type import LEAST, NOTE, Block, Setter, TypeStyle
 LEAST_RING = 10.0  # mm between two lines: letter and sides stand there
 LEAST_NESTED = 2
 NEST_MEASURES = (110.0, 84.0, 60.0, 45.0)  # mm
-MOST_NAMED = 12  # letters in the note's first line
+NAMED_IN_NEST = 12  # letters in the note's first line
 ORDER = (
     "Cut the card out along the outermost line and trace that part as often as it is cut, with its marks. Prick the next line "
     "through: there the next layer lies. Only then trim the card to that line and trace the next part, and so on: what is trimmed "
@@ -43,7 +43,7 @@ class Nest:
     @property
     def title(self) -> str:
         """What its note is called."""
-        return f"Nested templates: {listed((sample.part.letter for sample in self.samples), MOST_NAMED)}"
+        return f"Nested templates: {listed((sample.part.letter for sample in self.samples), NAMED_IN_NEST)}"
 
 
 @record
