@@ -26,7 +26,8 @@ def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:
 
 
 def build_many(wanted: Iterable[tuple[Brief, str]], workers: int = 1) -> Generator[BuildOutcome, None, None]:
-    """Build many, (brief, variant), and yield the outcome of each in their order: what stops one does not stop the others.
+    """Build many, (brief, variant), and yield the outcome of each in their order: what stops one does not stop the others. Its pages
+    come without what is drawn on them, which ``compose`` gives.
 
     ``workers``: processes that share the work; with more than one, a program of its own starts it under ``if __name__ ==
     "__main__"``. To be closed (``contextlib.closing``) by whoever leaves it early: that ends its processes.
