@@ -40,20 +40,25 @@ def pick(scene: Scene, wanted: str) -> tuple[DrawnShape, ...]:
         raise Missing(f"several elements have the id “{own_id}”", "give each element an id of its own", line)
     if own_id in scene.ids:
         return _drawn_by(scene, scene.ids[own_id])
-    labelled = [element for element in scene.root.all() if element.label == wanted]
-    if len(labelled) > 1:
-        ids = listed(element.id or f"line {element.line}" for element in labelled)
-        raise Missing(f"several elements bear the label “{wanted}”", f"say which by its id: {ids}", labelled[0].line)
-    group = _group(scene, wanted)
-    if labelled and (group is None or not any(group.name in group.borne_by(d) for d in scene.drawn)):
-        return _drawn_by(scene, labelled[0])
+    labelled, group = _labelled(scene, wanted), _group(scene, wanted)
+    found = tuple(d for d in scene.drawn if group.name in group.borne_by(d)) if group is not None else ()
+    if found:
+        return found
+    if labelled is not None:
+        return _drawn_by(scene, labelled)
     if group is None:
         raise _unnamed(scene, wanted)
-    found = tuple(d for d in scene.drawn if group.name in group.borne_by(d))
-    if not found:
-        written = wanted.partition(":")[2].strip() or wanted
-        raise _unknown(f"visible line of the {group.word} “{group.name}”", "it has", written, sorted(group.known))
-    return found
+    written = wanted.partition(":")[2].strip() or wanted
+    raise _unknown(f"visible line of the {group.word} “{group.name}”", "it has", written, sorted(group.known))
+
+
+def _labelled(scene: Scene, label: str) -> Element | None:
+    """Return the element that bears a label; None where none does. Raises Missing when several do."""
+    found = [element for element in scene.root.all() if element.label == label]
+    if len(found) > 1:
+        ids = listed(element.id or f"line {element.line}" for element in found)
+        raise Missing(f"several elements bear the label “{label}”", f"say which by its id: {ids}", found[0].line)
+    return found[0] if found else None
 
 
 def _group(scene: Scene, wanted: str) -> _Group | None:

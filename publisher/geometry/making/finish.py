@@ -30,27 +30,14 @@ def finish(
     as its mates agree; unsaid: as the part alone allows. ``ends``: of its joint lines, what shorter mates meet."""
     treated, found = treat(shape, plan, reaches)
     drawn, problems = draw_openings(plan.openings, _middle(shape), f"part {plan.id}", plan.thickness)
-    found = (*found, *problems)
-    if found:
-        return None, found
-    found = tuple(_swallowed(plan, treated, drawn))
+    found = (*found, *problems) or tuple(_swallowed(plan, treated, drawn))
     if found:
         return None, found
     drawn = tuple(_from_edge(door, treated) if door.open_below else door for door in drawn)
-    doors = [door for door in drawn if door.open_below]
-    bumps = (*treated.bumps, *(_door_bump(door) for door in doors))
-    outer, refused = let_in(treated.outer, bumps)
-    walls = tuple(wall_findings(_voids(plan, treated, drawn), treated.outer, f"part {plan.id}", plan.thickness))
-    said = [(bump, why) for bump, why in refused if not any(bump.what in wall.message for wall in walls)]
-    found = (*walls, *_off_edge(plan, said))
+    outer, found = _let_in(plan, treated, drawn)
     if found:
         return None, found
-    holes = (
-        *shape.holes,
-        *(opening.path.reversed() for opening in drawn if not (opening.open_below or opening.mark)),
-        *(slot.path.reversed() for slot in treated.slots),
-    )
-    outline = Region(closed_path(outer.edges), tuple(closed_path(hole.edges) for hole in holes))
+    outline = _outline(shape, outer, treated, drawn)
     body = polygon(outline)
     found = tuple(_unsound(plan, body))
     if found:
@@ -68,6 +55,26 @@ def finish(
     marks = (*shortened([*shape.marks, *glue_lines(joints)], traced), *pockets, *shortened(words, traced), *pattern)
     part = _part(plan, outline, template, drawn, marks, treated)
     return replace(part, drawn_for=shape.drawn_for, bending=shape.bending), found
+
+
+def _let_in(plan: PartPlan, treated: Treated, drawn: Sequence[DrawnOpening]) -> tuple[Path, tuple[Finding, ...]]:
+    """Return the outer outline with tabs, notches and doors let in, and findings for walls too thin and for what cannot be let in,
+    each said once."""
+    doors = (_door_bump(door) for door in drawn if door.open_below)
+    outer, refused = let_in(treated.outer, (*treated.bumps, *doors))
+    walls = tuple(wall_findings(_voids(plan, treated, drawn), treated.outer, f"part {plan.id}", plan.thickness))
+    unsaid = [(bump, why) for bump, why in refused if not any(bump.what in wall.message for wall in walls)]
+    return outer, (*walls, *_off_edge(plan, unsaid))
+
+
+def _outline(shape: Shape, outer: Path, treated: Treated, drawn: Sequence[DrawnOpening]) -> Region:
+    """Return the finished piece: the outer outline with the holes of the shape, of openings and of closed slots."""
+    holes = (
+        *shape.holes,
+        *(opening.path.reversed() for opening in drawn if not (opening.open_below or opening.mark)),
+        *(slot.path.reversed() for slot in treated.slots),
+    )
+    return Region(closed_path(outer.edges), tuple(closed_path(hole.edges) for hole in holes))
 
 
 def _face(shape: Shape, body: shapely.Polygon) -> shapely.Geometry:

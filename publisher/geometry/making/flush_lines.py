@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 from math import dist
 
 from publisher.basics import SAME_POINT, Point, record
-from publisher.design import EdgeRef, PanelPlan
+from publisher.design import EdgeRef, Join, PanelPlan
 from publisher.geometry.making.tab_rows import RowKey, joint_line, row_of, runs_to
 from publisher.geometry.paths import polygon
 from publisher.geometry.registry import Shape
@@ -37,25 +37,34 @@ def shared_ends(plans: Sequence[PanelPlan], shapes: Mapping[str, Shape]) -> dict
     for plan in plans:
         part_of = {place.name: place.part for place in plan.places}
         for join in plan.joins:
-            sides = [(part_of[ref.panel], row_of(ref.edge, at)) for ref, at in ((join.a, join.inset), (join.b, 0.0))]
-            lines = [
-                _line(shapes.get(part_of[ref.panel]), ref, at) for ref, at in ((join.a, join.inset), (join.b, 0.0))
-            ]
-            one, other = lines
-            if join.flush is None or one is None or other is None:
-                whole.update(sides)
-                continue
-            length, named_a = min(dist(*one), dist(*other)), join.flush[0] == join.a.panel
-            at_end = runs_to(join.flush[1], *(one if named_a else other)) == named_a
-            for (part, row), end in zip(sides, (at_end, not at_end), strict=True):
+            sides = [(part_of[ref.panel], row_of(ref.edge, at)) for ref, at in _sides(join)]
+            met = _met_ends(join, [_line(shapes.get(part_of[ref.panel]), ref, at) for ref, at in _sides(join)])
+            whole.update(() if met else sides)
+            for (part, row), end in zip(sides, met, strict=False):
                 before = found.setdefault(part, {}).get(row)
-                if before is None or before.at_end != end:
-                    # flush at one end here and at the other there: all of it is met
-                    whole.update({(part, row)} if before else ())
-                    found[part][row] = SharedEnd(length, end)
-                elif before.length < length:
-                    found[part][row] = SharedEnd(length, end)
+                if before is not None and before.at_end != end.at_end:
+                    whole.add((part, row))  # flush at one end here and at the other there: all of it is met
+                found[part][row] = end if before is None or before.at_end != end.at_end else max(before, end, key=_long)
     return {part: {row: end for row, end in rows.items() if (part, row) not in whole} for part, rows in found.items()}
+
+
+def _long(end: SharedEnd) -> float:
+    return end.length
+
+
+def _sides(join: Join) -> tuple[tuple[EdgeRef, float], tuple[EdgeRef, float]]:
+    """Return both edges of a join, each with how far beside it the mate stands."""
+    return (join.a, join.inset), (join.b, 0.0)
+
+
+def _met_ends(join: Join, lines: Sequence[tuple[Point, Point] | None]) -> tuple[SharedEnd, ...]:
+    """Return what is met of both lines of a join that is flush at one end; () for one that is not, or whose lines are unknown."""
+    one, other = lines
+    if join.flush is None or one is None or other is None:
+        return ()
+    length, named_a = min(dist(*one), dist(*other)), join.flush[0] == join.a.panel
+    at_end = runs_to(join.flush[1], *(one if named_a else other)) == named_a
+    return SharedEnd(length, at_end), SharedEnd(length, not at_end)
 
 
 def _line(shape: Shape | None, ref: EdgeRef, inset: float) -> tuple[Point, Point] | None:

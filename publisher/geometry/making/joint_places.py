@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 import shapely
 
 from publisher.basics import LineKind, Path, Point, Purpose, polyline, record
-from publisher.design import PartPlan
+from publisher.design import EdgeTreatment, PartPlan
 from publisher.geometry.making.flush_lines import SharedEnds
 from publisher.geometry.making.laps import left_end_first
 from publisher.geometry.making.tab_rows import joint_line, row_of
@@ -41,24 +41,30 @@ def joint_places(
 
 def _of_edge(edge: Edge, nominal: shapely.Polygon, plan: PartPlan, ends: SharedEnds) -> Iterator[JointPlace]:
     """Yield the place of the mate at an edge itself, of those that cross it, and of those that stand beside it."""
-    lines = [(t, one) for t in plan.treatments if t.edge == edge.name for one in t.lines]
-    beside = {letter for _, one in lines if one.inset > 0.0 for letter in one.matches}
-    beside.update(letter for lap in edge.laps for letter in lap.matches)
-    own = tuple(letter for letter in edge.matches if letter not in beside)
-    if own:
-        forward = all(one.forward for _, one in lines if one.inset <= 0.0)
-        # in a rabbet nothing stays that could carry a letter
-        mate = edge.rabbet.width if edge.rabbet else 0.0
-        line = _met(edge, 0.0, stated_edge(edge), ends)
-        yield JointPlace(edge.name, *line, mate, own, forward)
+    own = [t for t in plan.treatments if t.edge == edge.name]
+    yield from _on_it(edge, own, ends)
     for lap in edge.laps:
         yield JointPlace(edge.name, *_beside(edge, lap), 0.0, lap.matches, left_end_first(*_ends(edge)))
-    for treatment, beside_it in lines:
-        found = joint_line(edge, beside_it.inset, nominal) if beside_it.inset > 0.0 else None
-        if found is not None:
-            glued = all(abs(row.inset - beside_it.inset) > 1e-6 for row in treatment.slots)
-            line = _met(edge, beside_it.inset, found, ends)
-            yield JointPlace(edge.name, *line, beside_it.mate, beside_it.matches, beside_it.forward, glued)
+    for treatment in own:
+        for one in treatment.lines:
+            found = joint_line(edge, one.inset, nominal) if one.inset > 0.0 else None
+            if found is not None:
+                line = _met(edge, one.inset, found, ends)
+                glued = all(abs(row.inset - one.inset) > 1e-6 for row in treatment.slots)
+                yield JointPlace(edge.name, *line, one.mate, one.matches, one.forward, glued)
+
+
+def _on_it(edge: Edge, treatments: Sequence[EdgeTreatment], ends: SharedEnds) -> Iterator[JointPlace]:
+    """Yield the place of the mates whose letters stand neither at a slot that crosses the edge nor beside it."""
+    lines = [one for treatment in treatments for one in treatment.lines]
+    elsewhere = {letter for lap in edge.laps for letter in lap.matches}
+    elsewhere.update(letter for one in lines if one.inset > 0.0 for letter in one.matches)
+    letters = tuple(letter for letter in edge.matches if letter not in elsewhere)
+    if letters:
+        # in a rabbet nothing stays that could carry a letter
+        mate = edge.rabbet.width if edge.rabbet else 0.0
+        forward = all(one.forward for one in lines if one.inset <= 0.0)
+        yield JointPlace(edge.name, *_met(edge, 0.0, stated_edge(edge), ends), mate, letters, forward)
 
 
 def _met(edge: Edge, inset: float, line: tuple[Point, Point], ends: SharedEnds) -> tuple[Point, Point]:

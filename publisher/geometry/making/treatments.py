@@ -1,8 +1,9 @@
 """What joins do to the edges of a panel: take-off, tabs, slots, bevels."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from math import dist, radians, tan
+from typing import TypeVar
 
 import shapely
 
@@ -27,6 +28,8 @@ from publisher.geometry.model import Edge
 from publisher.geometry.paths import Bump, box_bump, polygon, shift
 from publisher.geometry.registry import Shape, deg, known_words_hint, mm
 from publisher.geometry.rules import CURVED_EDGE, LOST_EDGE, SLOT_OFF_PANEL, TAB_OFF_EDGE, UNKNOWN_EDGE
+
+Made = TypeVar("Made")
 
 STEEPEST_BEVEL = 80.0  # degrees from square: no knife holds a flatter bevel in board
 
@@ -72,18 +75,19 @@ def treat(shape: Shape, plan: PartPlan, reaches: Reaches | None = None) -> tuple
     outer, lost = moved(shape, plan)
     if lost:
         return Treated(shape.outer, shape.edges), (_lost(lost, plan),)
-    edges = tuple(_finished(edge, shape.outer, outer, plan) for edge in shape.edges)
     nominal = polygon(shape.outer)
-    edges = tuple(_with_laps(edge, nominal, plan) for edge in edges)
+    edges = tuple(_with_laps(_finished(edge, shape.outer, outer, plan), nominal, plan) for edge in shape.edges)
     if reaches is None:
         reaches = {row: room.reach for row, room in rooms_of(shape, outer, plan).items()}
     made: list[Bump | Slot | Finding] = [bump for edge in edges for bump in lap_bumps(edge)]
     for treatment in plan.treatments:
         edge = next(e for e in edges if e.name == treatment.edge)
         made += [*off_panel(edge, treatment, plan), *_rows(edge, treatment, nominal, reaches, plan)]
-    bumps = tuple(one for one in made if isinstance(one, Bump))
-    slots = tuple(one for one in made if isinstance(one, Slot))
-    return Treated(outer, edges, bumps, slots), tuple(one for one in made if isinstance(one, Finding))
+    return Treated(outer, edges, _only(Bump, made), _only(Slot, made)), _only(Finding, made)
+
+
+def _only(kind: type[Made], made: Iterable[object]) -> tuple[Made, ...]:
+    return tuple(one for one in made if isinstance(one, kind))
 
 
 def _rows(
