@@ -1,5 +1,6 @@
 """Options of the whole test suite."""
 
+import gc
 import os
 import sys
 from collections import Counter
@@ -44,6 +45,13 @@ def pytest_configure(config: pytest.Config) -> None:
     )
     config.addinivalue_line("markers", "keeps(id, ...): good case of these rules; the test fails if one of them speaks")
     config.stash[CHOICE] = choose(config)
+
+
+def pytest_collection_finish() -> None:
+    """Look less often for what holds itself in rings, and never at what collecting has made: a fifteenth of all time of the tests."""
+    gc.collect()
+    gc.freeze()
+    gc.set_threshold(50_000, 20, 50)
 
 
 def pytest_report_header(config: pytest.Config) -> str:
