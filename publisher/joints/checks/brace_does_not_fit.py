@@ -37,20 +37,7 @@ def _of_one(report: StackReport, brace: BracePlan, check: Check[Assembled]) -> I
             value=float(brace.under[-1]),
             limit=float(len(steps)),
         )
-    foot = report.stack.layers[0].bottom
-    wanted = [n for n in brace.under if n <= len(steps)] or ([] if brace.weak or report.braced else [len(steps)])
-    low = [n for n in wanted if steps[n - 1] not in report.braced]
-    if low:
-        under = report.stack.layers[steps[low[-1] - 1]].bottom - foot
-        which = f"step {low[-1]}" if brace.under else "the top step"
-        yield check.found(
-            f"a knee of {say_length(brace.drop)} drop finds no core to stand on: {which} of {name} lies {say_length(under)} up",
-            subject=name,
-            hint="make drop smaller, or leave the brace out",
-            place=brace.place,
-            value=brace.drop,
-            limit=under,
-        )
+    yield from _too_low(report, brace, check)
     blocked = tuple(_blocked(report, brace, check))
     yield from blocked
     propped = [root for root in report.roots if root.braced]
@@ -62,6 +49,25 @@ def _of_one(report: StackReport, brace: BracePlan, check: Check[Assembled]) -> I
             place=brace.place,
             value=brace.run,
         )
+
+
+def _too_low(report: StackReport, brace: BracePlan, check: Check[Assembled]) -> Iterator[Finding]:
+    """Find the highest step under which a knee would reach below what the stack stands on."""
+    name, steps = report.stack.name, report.stack.treads
+    wanted = [n for n in brace.under if n <= len(steps)] or ([] if brace.weak or report.braced else [len(steps)])
+    low = [n for n in wanted if steps[n - 1] not in report.braced]
+    if not low:
+        return
+    under = report.stack.layers[steps[low[-1] - 1]].bottom - report.stack.layers[0].bottom
+    which = f"step {low[-1]}" if brace.under else "the top step"
+    yield check.found(
+        f"a knee of {say_length(brace.drop)} drop finds no core to stand on: {which} of {name} lies {say_length(under)} up",
+        subject=name,
+        hint="make drop smaller, or leave the brace out",
+        place=brace.place,
+        value=brace.drop,
+        limit=under,
+    )
 
 
 def _blocked(report: StackReport, brace: BracePlan, check: Check[Assembled]) -> Iterator[Finding]:

@@ -55,37 +55,41 @@ def meets(mating: Mating) -> bool:
 
 def _cure(mated: MatedPanels) -> str:
     """Say the corners that close the ring where its lengths leave no choice, and how many of them were left out."""
-    joins = mated.assembly.plan.joins
-    mitres = [join for join in joins if join.joint in ("mitre", "fold")]
-    free = sum(join.unsaid for join in mitres)
+    mitres = [join for join in mated.assembly.plan.joins if join.joint in ("mitre", "fold")]
+    shaped = [shaped_corner(mated, join) for join in mitres]
+    known = sorted({corner for corner in shaped if corner is not None})
+    if known and None not in shaped:
+        return _cure_of_shapes(mated, known)
     lengths = closing_lengths(mated)
-    said = "check the lengths and corner angles round this ring of panels: turns must add up to 360°"
-    shaped = {corner for join in mitres if (corner := shaped_corner(mated, join)) is not None}
-    if mitres and all(shaped_corner(mated, join) is not None for join in mitres):
-        return _cure_of_shapes(mated, sorted(shaped))
-    if lengths is None:
-        taper = taper_of(mated)
-        corner = spire_corner(len(mated.matings), taper) if taper is not None else None
-        if corner is not None:
-            said = f"{len(mated.matings)} panels that taper by {taper:.2f}° close at corners of {trimmed(corner, 4)}°"
-        return said
+    said = _cure_of_taper(mated) if lengths is None else _cure_of_lengths(mated, lengths, mitres)
+    return said or "check the lengths and corner angles round this ring of panels: turns must add up to 360°"
+
+
+def _cure_of_taper(mated: MatedPanels) -> str:
+    """Say at which corners panels of a spire close; '' where they do not all taper alike, or close at none."""
+    taper = taper_of(mated)
+    corner = spire_corner(len(mated.matings), taper) if taper is not None else None
+    if corner is None:
+        return ""
+    return f"{len(mated.matings)} panels that taper by {taper:.2f}° close at corners of {trimmed(corner, 4)}°"
+
+
+def _cure_of_lengths(mated: MatedPanels, lengths: dict[str, float], mitres: list[Join]) -> str:
+    """Say at which corners panels of these lengths close, or that they do at none; '' where more than one way is left."""
     ring, sizes = len(lengths), sorted(lengths.values())
     if sizes[-1] >= sum(sizes[:-1]):
         others = " + ".join(say_mm(size) for size in sizes[:-1])
         return f"no corners close this ring: {others} do not reach along the longest side, {say_mm(sizes[-1])}"
-    if ring == 3:
-        corners = triangle(*lengths.values())
-        if corners is not None:
-            each = ", ".join(
-                f"{join.a} – {join.b} {corners[_third(join, lengths)]:.2f}°"
-                for join in joins
-                if {join.a.panel, join.b.panel} <= set(lengths)
-            )
-            return f"three panels as long as these close at {each}"
-    if max(lengths.values()) - min(lengths.values()) < RING_GAP:
-        unsaid = f"; {free} of the corners are unsaid and taken as 90°, corners: equal gives them this" if free else ""
-        return f"{ring} panels of one length close at corners of {trimmed(180.0 - 360.0 / ring, 4)}°{unsaid}"
-    return said
+    corners = triangle(*lengths.values()) if ring == 3 else None
+    if corners is not None:
+        joins = [join for join in mated.assembly.plan.joins if {join.a.panel, join.b.panel} <= set(lengths)]
+        each = ", ".join(f"{join.a} – {join.b} {corners[_third(join, lengths)]:.2f}°" for join in joins)
+        return f"three panels as long as these close at {each}"
+    if sizes[-1] - sizes[0] >= RING_GAP:
+        return ""
+    free = sum(join.unsaid for join in mitres)
+    unsaid = f"; {free} of the corners are unsaid and taken as 90°, corners: equal gives them this" if free else ""
+    return f"{ring} panels of one length close at corners of {trimmed(180.0 - 360.0 / ring, 4)}°{unsaid}"
 
 
 def _cure_of_shapes(mated: MatedPanels, corners: list[float]) -> str:

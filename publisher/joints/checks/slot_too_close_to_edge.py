@@ -1,5 +1,7 @@
 """Slots that leave too little board beside them."""
 
+from collections.abc import Sequence
+from functools import partial
 from itertools import pairwise
 from math import inf
 
@@ -44,28 +46,30 @@ def slot_too_close_to_edge(subject: Assembled, check: Check[Assembled]) -> Findi
 
 def _fewer(subject: Assembled, part: Part) -> str:
     """Say how many tabs would leave their slots as much board as it is thick: the most of those that were tried and do."""
-    outside = shapely.LinearRing(part.outline.outer.points)
     slots = slots_of(part)
-    other = [shapely.LinearRing(hole.points) for hole in part.outline.holes if hole not in slots]
-    board = subject.design.board(part.board)
+    holes = (hole for hole in part.outline.holes if hole not in slots)
+    lines = [shapely.LinearRing(ring.points) for ring in (part.outline.outer, *holes)]
+    shortest = least(TAB, subject.design.board(part.board))
     for mated in subject.panels:
         part_at = {panel.name: panel.part for panel in mated.assembly.panels}
         for join in mated.assembly.plan.joins:
             if join.joint != "tab_and_slot" or part_at.get(join.a.panel) is not part or join.inset == 0.0:
                 continue
-
-            def holds(count: int, join: Join = join, part_at: dict[str, Part] = part_at) -> bool:
-                tried = slots_of_join(part_at, join, count)
-                keeps = all(
-                    float(slot.distance(line)) >= part.thickness - 1e-6 for slot in tried for line in (outside, *other)
-                )
-                between = [float(a.distance(b)) for a, b in pairwise(tried)]
-                long = max((float(slot.length) / 2.0 - part_at[join.b.panel].thickness for slot in tried), default=0.0)
-                return (
-                    bool(tried) and keeps and min(between, default=inf) >= part.thickness and long >= least(TAB, board)
-                )
-
+            holds = partial(_holds, join, part_at, lines, shortest)
             if not holds(join.tabs):
                 fits = next((n for n in range(join.tabs - 1, 0, -1) if holds(n)), 0)
                 return f"say tabs: {fits} (that many fit between {join.a} and {join.b}), " if fits else ""
     return ""
+
+
+def _holds(
+    join: Join, part_at: dict[str, Part], lines: Sequence[shapely.LinearRing], shortest: float, count: int
+) -> bool:
+    """Tell whether the slots of so many tabs keep board as wide as it is thick from these lines and between them, with tabs long
+    enough."""
+    slots, thickness = slots_of_join(part_at, join, count), part_at[join.a.panel].thickness
+    if not slots or any(float(slot.distance(line)) < thickness - 1e-6 for slot in slots for line in lines):
+        return False
+    between = min((float(a.distance(b)) for a, b in pairwise(slots)), default=inf)
+    long = max(float(slot.length) / 2.0 - part_at[join.b.panel].thickness for slot in slots)
+    return between >= thickness and long >= shortest

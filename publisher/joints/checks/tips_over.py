@@ -1,5 +1,6 @@
 """Stacks and panels that tip over when figures stand on them."""
 
+from functools import partial
 from math import ceil, isfinite
 
 from publisher.basics import Check, Finding, Findings, Place, checked, record
@@ -9,7 +10,7 @@ from publisher.joints.assembled import Assembled
 from publisher.joints.footing import mass_of, narrowest
 from publisher.joints.panels import PanelBalance, balance_of
 from publisher.joints.stacks import FIGURES, StackReport
-from publisher.joints.wholes import PlacedThing
+from publisher.joints.wholes import PlacedThing, PlacedWhole
 
 WASHERS = 5.0
 """g: ballast is said in steps of this, rounded up."""
@@ -36,44 +37,54 @@ def tips_over(subject: Assembled, check: Check[Assembled]) -> Findings:
 
     A section that is glued to the one below stands or falls with it; what falls without figures has a finding of its own.
     """
-    figure = subject.design.figure
     for report in subject.wholes:
-        margin = report.balance.with_figures
-        if not report.stack.loose or report.balance.empty < 0 or margin >= 0:
-            continue
-        said = standing(report)
-        yield check.found(
-            f"{said.what} tips over with {FIGURES} figures of {weight(figure)} on its two worst treads: its weight falls "
-            f"{say_length(-margin)} outside what it stands on",
-            subject=said.subject,
-            hint=cure(subject, report),
-            place=report.place,
-            value=margin,
-            limit=0.0,
-        )
+        if report.stack.loose and report.balance.empty >= 0 > report.balance.with_figures:
+            yield _stack_tips(subject, check, report)
     looked_at = len(subject.wholes)
     for mated in subject.panels:
         balance, plan = mated.balance, mated.assembly.plan
-        if balance is None or balance.with_figure is None:
-            continue
-        looked_at += 1
-        if balance.empty >= 0 > balance.with_figure:
+        looked_at += balance is not None and balance.with_figure is not None
+        if balance is not None and _tips(balance):
             yield _panels_tip(subject, check, plan.name, plan.place, balance)
-    boards = {board.id: board for board in subject.design.boards}
     for whole in subject.things:
-        together = balance_of(whole.panels, lambda part: mass_of(part, boards), figure)
-        looked_at += together.with_figure is not None
-        if together.with_figure is not None and together.empty >= 0 > together.with_figure:
-            yield _panels_tip(subject, check, whole.plan.name, whole.plan.place, together)
-        for one in whole.things:
-            if not one.thing.lifts_off or narrowest(one.foot) == 0.0:
-                continue
-            own = tuple(panel for other in whole.bears(one.thing.name) for panel in other.panels)
-            alone = balance_of(own, lambda part: mass_of(part, boards), figure, one.foot)
-            looked_at += alone.with_figure is not None
-            if alone.with_figure is not None and alone.empty >= 0 > alone.with_figure:
-                yield _loose_tips(subject, check, whole.plan.name, one, alone)
+        looked_at += yield from _of_things(subject, check, whole)
     return looked_at
+
+
+def _of_things(subject: Assembled, check: Check[Assembled], whole: PlacedWhole) -> Findings:
+    """Look at things on things together, and at each that lifts off alone, with what stands on it."""
+    boards = {board.id: board for board in subject.design.boards}
+    balance = partial(balance_of, mass=lambda part: mass_of(part, boards), figure=subject.design.figure)
+    together = balance(whole.panels)
+    looked_at = int(together.with_figure is not None)
+    if _tips(together):
+        yield _panels_tip(subject, check, whole.plan.name, whole.plan.place, together)
+    for one in whole.things:
+        if not one.thing.lifts_off or narrowest(one.foot) == 0.0:
+            continue
+        alone = balance(tuple(panel for other in whole.bears(one.thing.name) for panel in other.panels), foot=one.foot)
+        looked_at += alone.with_figure is not None
+        if _tips(alone):
+            yield _loose_tips(subject, check, whole.plan.name, one, alone)
+    return looked_at
+
+
+def _tips(balance: PanelBalance) -> bool:
+    """Tell whether something stands empty, and not with a figure; what falls empty has a finding of its own."""
+    return balance.with_figure is not None and balance.empty >= 0 > balance.with_figure
+
+
+def _stack_tips(subject: Assembled, check: Check[Assembled], report: StackReport) -> Finding:
+    said, margin = standing(report), report.balance.with_figures
+    return check.found(
+        f"{said.what} tips over with {FIGURES} figures of {weight(subject.design.figure)} on its two worst treads: its weight "
+        f"falls {say_length(-margin)} outside what it stands on",
+        subject=said.subject,
+        hint=cure(subject, report),
+        place=report.place,
+        value=margin,
+        limit=0.0,
+    )
 
 
 def _loose_tips(
