@@ -1,10 +1,11 @@
 """A design put together: the one function that knows all of this room."""
 
+from collections.abc import Iterator
 from dataclasses import replace
 from math import inf
 
 from publisher.basics import run_checks
-from publisher.design import Board, Design, Fact
+from publisher.design import Board, Design, Fact, Figure
 from publisher.geometry import Mark, Part, with_seams
 from publisher.joints import footprint
 from publisher.joints.assembled import Assembled, MatedPanels, mate
@@ -24,7 +25,7 @@ from publisher.joints.panels import (
     standing_facts,
 )
 from publisher.joints.panels import facts as panel_facts
-from publisher.joints.stacks import Knee, LaidStack, knee_marks, lay_all, seats_of
+from publisher.joints.stacks import Knee, LaidStack, StackReport, knee_marks, lay_all, seats_of
 from publisher.joints.stacks import facts as stack_facts
 from publisher.joints.wholes import PlacedWhole, decks_between, panels_of_stack, put_things
 from publisher.joints.wholes import facts_of as whole_facts
@@ -100,21 +101,8 @@ def assemble(design: Design, parts: tuple[Part, ...]) -> tuple[Assembled, tuple[
     facts += footprint.part_masses(parts, boards)
     stacks, whole = lay_all(design.stacks, by_id)
     places = {plan.name: plan.place for plan in design.stacks}
-    reports = []
-    names = {
-        stack.name for stack in whole
-    }  # stair.height is the whole stair's, also when its lowest section has no name
-    for stack in (*(s for s in stacks if s.name not in names), *whole):
-        if stack.layers:
-            place = places.get(stack.name, design.stacks[0].place)
-            report = stack_facts.report_on(
-                stack, by_id, boards, _figure_height(design, stack.name), place, stack in whole, design.figure
-            )
-            facts += stack_facts.facts_of(report, by_id, boards)
-            pile = [by_id[layer.part] for layer in stack.layers]
-            pile += [by_id[stack.brace.part]] * len(report.knees) if stack.brace and stack.brace.part in by_id else []
-            facts += footprint.packed(stack.name, pile, place)
-            reports.append(report)
+    reports = list(_reports(design, stacks, whole, by_id, boards))
+    facts += [fact for report in reports for fact in _facts_of_stack(report, by_id, boards)]
     facts += [fact for stack in whole for fact in seats_of(stack, places)]
     mated = []
     for plan in design.panels:
@@ -122,15 +110,47 @@ def assemble(design: Design, parts: tuple[Part, ...]) -> tuple[Assembled, tuple[
         facts += _facts_of_panels(mated[-1], boards)
     knees = {report.stack.name: report.knees for report in reports}
     things = _things(design, whole, mated, by_id, boards, knees)
-    for made in things:
-        facts += whole_facts(made)
-        balance = balance_of(made.panels, lambda part: mass_of(part, boards), design.figure)
-        name, place = made.plan.name, made.plan.place
-        facts += [Fact(f"{name}.{fact}", value, kind, place) for fact, value, kind in standing_facts(balance)]
-        facts += facts_of_decks(name, place, made.decks)
-        facts += footprint.packed(made.plan.name, (panel.part for panel in made.panels), made.plan.place)
+    facts += [fact for made in things for fact in _facts_of_things(made, boards, design.figure)]
     facts += footprint.longest(facts)
     return Assembled(design, parts, tuple(reports), tuple(mated), tuple(facts), things=things), whole
+
+
+def _reports(
+    design: Design,
+    stacks: tuple[LaidStack, ...],
+    whole: tuple[LaidStack, ...],
+    parts: dict[str, Part],
+    boards: dict[str, Board],
+) -> Iterator[StackReport]:
+    """Yield what is measured on each stack, sections first. ``whole``: the stacks with their sections joined; a section without a
+    name of its own gives way to its stack: stair.height is the whole stair's."""
+    places = {plan.name: plan.place for plan in design.stacks}
+    names = {stack.name for stack in whole}
+    for stack in (*(s for s in stacks if s.name not in names), *whole):
+        if stack.layers:
+            place, height = places.get(stack.name, design.stacks[0].place), _figure_height(design, stack.name)
+            yield stack_facts.report_on(stack, parts, boards, height, place, stack in whole, design.figure)
+
+
+def _facts_of_stack(report: StackReport, parts: dict[str, Part], boards: dict[str, Board]) -> list[Fact]:
+    """Return the facts of a stack and of its pile, braces included."""
+    stack = report.stack
+    pile = [parts[layer.part] for layer in stack.layers]
+    if stack.brace and stack.brace.part in parts:
+        pile += [parts[stack.brace.part]] * len(report.knees)
+    return [*stack_facts.facts_of(report, parts, boards), *footprint.packed(stack.name, pile, report.place)]
+
+
+def _facts_of_things(made: PlacedWhole, boards: dict[str, Board], figure: Figure) -> list[Fact]:
+    """Return the sizes of things on things, how they stand together, and their pile."""
+    name, place = made.plan.name, made.plan.place
+    balance = balance_of(made.panels, lambda part: mass_of(part, boards), figure)
+    return [
+        *whole_facts(made),
+        *(Fact(f"{name}.{fact}", value, kind, place) for fact, value, kind in standing_facts(balance)),
+        *facts_of_decks(name, place, made.decks),
+        *footprint.packed(name, (panel.part for panel in made.panels), place),
+    ]
 
 
 def _things(
