@@ -21,6 +21,10 @@ if sys.dont_write_bytecode:  # as many containers ask: each process of a run wou
     os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
     os.environ["PYTHONPYCACHEPREFIX"] = sys.pycache_prefix
 
+gc.set_threshold(
+    400_000, 20, 50
+)  # as the commands do: looking for rings more often is a fifteenth of all time of the tests
+
 settings.register_profile("same_every_time", derandomize=True, deadline=None, database=None)
 if hasattr(providers, "_get_local_constants"):  # draws must not depend on which modules happen to be loaded
     providers._get_local_constants = lambda: providers._local_constants
@@ -48,10 +52,8 @@ def pytest_configure(config: pytest.Config) -> None:
 
 
 def pytest_collection_finish() -> None:
-    """Look less often for what holds itself in rings, and never at what collecting has made: a fifteenth of all time of the tests."""
-    gc.collect()
+    """Never look for rings in what collecting has made: it stays to the end."""
     gc.freeze()
-    gc.set_threshold(50_000, 20, 50)
 
 
 def pytest_report_header(config: pytest.Config) -> str:

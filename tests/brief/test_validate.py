@@ -131,7 +131,7 @@ def test_every_misspelt_key_is_answered_with_the_right_one(rich: str) -> None:
 
 
 @pytest.mark.search
-@cases(25, 3000)
+@cases(12, 3000)
 @given(data=st.data())
 def test_random_changes_never_raise(rich: str, data: st.DataObject) -> None:
     top = _fresh(rich)

@@ -148,7 +148,7 @@ def test_ends_of_each_size(info: ShapeInfo, plan: Callable[..., PartPlan], sound
 @pytest.mark.search
 @pytest.mark.parametrize("info", shape_infos(), ids=lambda info: info.name)
 def test_random_sizes(info: ShapeInfo, plan: Callable[..., PartPlan], sound: Callable[[Part], None]) -> None:
-    @cases(24, 2000)
+    @cases(12, 2000)
     @given(sizes(info, {**USUAL, **USUAL_OF.get(info.name, {})}), st.sampled_from([0.0, 0.3, 0.5, 2.0]))
     def run(given_sizes: dict[str, float | str], allowance: float) -> None:
         part, found = make_part(plan(info.name, given_sizes, trace_allowance=allowance))
@@ -214,7 +214,7 @@ def test_random_openings_and_joins(
         )
     )
 
-    @cases(40, 3000)
+    @cases(20, 3000)
     @given(
         st.lists(one_opening, max_size=2),
         st.lists(one_treatment, max_size=3, unique_by=lambda t: t.edge),

@@ -204,7 +204,7 @@ def is_true(built: Built, assembly: str) -> None:
         assert solids[a].min_gap(solids[b], 5.0) < APART, (a, b)
 
 
-@seeds(2, 100)
+@seeds(1, 100)
 def test_random_houses_are_true(tmp_path: Path, seed: int) -> None:
     is_true(build(HOUSE.format(**house(Random(seed))), tmp_path), "house")
 
@@ -280,7 +280,7 @@ assembly:
         assert touching == pytest.approx(board * (60.0 - bare), abs=0.1)
 
 
-@seeds(2, 60)
+@seeds(1, 60)
 def test_a_deck_lies_along_its_slopes_however_it_is_drawn(tmp_path: Path, seed: int) -> None:
     """The deck is drawn with the slope along its first side: laid with its top edge at the top it would be turned by 90°."""
     said = lean_to(Random(seed))
@@ -289,7 +289,7 @@ def test_a_deck_lies_along_its_slopes_however_it_is_drawn(tmp_path: Path, seed: 
     assert "joints/does-not-rest" in wrong.says()
 
 
-@seeds(2, 60)
+@seeds(1, 60)
 @pytest.mark.parametrize("kind", range(len(JOINTS)))
 def test_a_low_wall_and_a_ruin_stand_in_a_ring(tmp_path: Path, seed: int, kind: int) -> None:
     """Edges of unequal length that are flush at the bottom: all four walls stand on the table. Without the word it is an error."""

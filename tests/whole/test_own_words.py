@@ -86,7 +86,7 @@ def tower(tmp_path: Path) -> Path:
     return folder
 
 
-@pytest.mark.parametrize("step", range(0, len(HEIGHTS), 3))
+@pytest.mark.parametrize("step", range(0, len(HEIGHTS), 5))
 def test_a_tower_is_true_at_every_height(publisher: Callable[..., Run], tower: Path, step: int) -> None:
     sets = (f"wall_height={HEIGHTS[step]} mm", f"board={BOARDS[step % 2]}")
     run = publisher("check", tower, "--set", sets[0], "--set", sets[1])

@@ -99,7 +99,7 @@ def board(draw: st.DrawFn) -> shapely.Polygon:
 
 @pytest.mark.parametrize("name", NAMES)
 @pytest.mark.search
-@cases(12, 600)
+@cases(6, 600)
 @given(data=st.data())
 def test_any_region_any_sizes(name: str, data: st.DataObject) -> None:
     """All marks lie inside, their number is bounded, twice is the same, and nothing is raised."""

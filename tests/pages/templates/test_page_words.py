@@ -95,7 +95,7 @@ def judge(context: Context, page: Shown) -> None:
 
 
 @pytest.mark.search
-@seeds(few=14, many=1000)
+@seeds(few=7, many=1000)
 def test_random_pages(make_context: Callable[..., Context], draw: Draw, seed: int) -> None:
     random = Random(seed)
     paper = random.choice([p.name for p in papers()])

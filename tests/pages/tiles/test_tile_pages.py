@@ -116,7 +116,7 @@ def test_undoing_the_tiles_gives_the_part_back(
 
 
 @pytest.mark.search
-@cases(4, 100)
+@cases(2, 100)
 @given(width=st.floats(280, 900), height=st.floats(120, 600))
 def test_any_wall_comes_back(
     make_context: Callable[..., Context], draw: Callable[..., Part], width: float, height: float
