@@ -112,11 +112,10 @@ def _piece(
     marks += [_field(one, marks) for one in laid]
     folded = {f"{laid[p.on].name}.{p.on_edge}" for p, _ in lines}
     folded |= {f"{one.name}.{p.edge}" for one, p in zip(laid, plan.panels, strict=True)}
-    names = [one.part.name for one in laid if one.name == one.part.id]
     return replace(
         first,
         id=plan.id,
-        name=" + ".join([names[0], *(name[:1].lower() + name[1:] for name in names[1:])]),
+        name=_name_of(laid),
         outline=outline,
         template=template,
         openings=tuple(opening for one in laid for opening in one.openings),
@@ -129,6 +128,12 @@ def _piece(
         folded=plan.parts,
         folds=tuple(dict.fromkeys(folds)),
     )
+
+
+def _name_of(laid: Sequence[_Laid]) -> str:
+    """Return the name of a piece: those of its different parts."""
+    first, *others = (one.part.name for one in laid if one.name == one.part.id)
+    return " + ".join([first, *(name[:1].lower() + name[1:] for name in others)])
 
 
 def _fold_marks(line: tuple[Point, Point], fold: Fold, ground: shapely.Polygon) -> Iterator[Mark]:

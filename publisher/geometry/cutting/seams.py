@@ -181,11 +181,8 @@ def _fits(body: shapely.Polygon, seam: Seam, at: float, thickness: float) -> boo
     chord = _chord(body, axis, at)
     if chord is None or abs(chord[1] - chord[0]) < SEAM_CLEAR:
         return False
-    if plan.step:
-        middle, half = (chord[0] + chord[1]) / 2.0, plan.step / 2.0
-        jog = shapely.LineString([_turned((at + side, middle), axis) for side in (-half, half)])
-        if not body.contains(jog) or body.boundary.distance(jog) < SEAM_CLEAR / 2.0:
-            return False
+    if plan.step and not _step_fits(body, seam, at, (chord[0] + chord[1]) / 2.0):
+        return False
     # a stepped seam runs along two lines, a plate between two
     for beside in {plan.step / 2.0, plan.plate / 2.0} - {0.0}:
         chords = [_chord(body, axis, at + side) for side in (0.01 - beside, beside - 0.01)]
@@ -194,6 +191,13 @@ def _fits(body: shapely.Polygon, seam: Seam, at: float, thickness: float) -> boo
         if len(ends) < 3 or min(high for _, high in ends) - max(low for low, _ in ends) < least:
             return False
     return True
+
+
+def _step_fits(body: shapely.Polygon, seam: Seam, at: float, middle: float) -> bool:
+    """Say whether the step in the middle of a seam lies in the part, off its outline."""
+    half = seam.plan.step / 2.0
+    jog = shapely.LineString([_turned((at + side, middle), seam.axis) for side in (-half, half)])
+    return bool(body.contains(jog) and body.boundary.distance(jog) >= SEAM_CLEAR / 2.0)
 
 
 def _chord(body: shapely.Polygon, axis: int, at: float) -> tuple[float, float] | None:

@@ -196,24 +196,22 @@ def _seam_marks(
             shared = _shared(cut.line, bodies[one], bodies[other])
             if shared is None:
                 continue
-            spots = [at for share in _SHARES if (at := _along(shared, share)) and all(_far(at, t) for t in taken)]
-            spots += [_along(shared, share) for share in _SHARES if _along(shared, share) not in spots]
+            spots = _two_spots(shared, taken)
             text = next(letters)
-            axis = cut.seam.axis
             for piece, mate, way in ((one, other, -BESIDE_SEAM), (other, one, BESIDE_SEAM)):
-                at, beside = (_moved(spot, axis, way) for spot in spots[:2])
+                at, beside = (polyline((_moved(spot, cut.seam.axis, way),)) for spot in spots)
                 marks[piece] += [
-                    Mark(LineKind.REFERENCE, Purpose.MATCH, polyline((at,)), name="seam", text=text),
-                    Mark(
-                        LineKind.REFERENCE,
-                        Purpose.NAME,
-                        polyline((beside,)),
-                        name="seam",
-                        text=f"glue to {names[mate]}",
-                    ),
+                    Mark(LineKind.REFERENCE, Purpose.MATCH, at, name="seam", text=text),
+                    Mark(LineKind.REFERENCE, Purpose.NAME, beside, name="seam", text=f"glue to {names[mate]}"),
                 ]
-            taken += spots[:2]
+            taken += spots
     return marks
+
+
+def _two_spots(shared: tuple[Point, Point], taken: Sequence[Point]) -> list[Point]:
+    """Return two places along a seam for its words, as far as can be clear of those that stand already."""
+    spots = [_along(shared, share) for share in _SHARES]
+    return sorted(spots, key=lambda at: not all(_far(at, other) for other in taken))[:2]
 
 
 def _shared(line: shapely.LineString, a: shapely.Polygon, b: shapely.Polygon) -> tuple[Point, Point] | None:

@@ -28,13 +28,9 @@ def plane_ring(widths: Sequence[float], corners: Sequence[float | None]) -> Corn
         corner = 180.0 - 360.0 + sum(180.0 - c for c in corners if c is not None)
         return {free[0]: corner} if 0.0 < corner <= 180.0 else None
     sides = [_side(widths, corners, first, last) for first, last in zip(free, free[1:] + free[:1], strict=True)]
-    long = [side[0] for side in sides]  # side k runs from corner k to the next
-    if len(free) == 2:
-        inner = [0.0, 0.0]
-    elif 2.0 * max(long) >= sum(long):
+    inner = _angles([side[0] for side in sides])  # side k runs from corner k to the next
+    if inner is None:
         return None
-    else:
-        inner = [opposite(long[(k + 1) % 3], long[k], long[k - 1]) for k in range(3)]
     found = {}
     for k, i in enumerate(free):
         before, after = sides[k - 1], sides[k]
@@ -42,6 +38,16 @@ def plane_ring(widths: Sequence[float], corners: Sequence[float | None]) -> Corn
         turn = (180.0 - inner[k]) + (before[1] - before[2]) - after[1]
         found[i] = 180.0 - (turn + 180.0) % 360.0 + 180.0
     return found if all(0.0 < corner <= 180.0 for corner in found.values()) else None
+
+
+def _angles(sides: Sequence[float]) -> list[float] | None:
+    """Return the angles between sides, the first between the last of them and the first: of two sides, which lie on each other, none;
+    of three those of their triangle, None where they make none."""
+    if len(sides) == 2:
+        return [0.0, 0.0]
+    if 2.0 * max(sides) >= sum(sides):
+        return None
+    return [opposite(sides[(k + 1) % 3], sides[k], sides[k - 1]) for k in range(3)]
 
 
 def _side(

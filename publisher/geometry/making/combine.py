@@ -105,15 +105,17 @@ def _joined(shape: Shape, others: Sequence[Shape], step: CombineStep, plan: Part
     whole = polygon(region)
     if cut and abs(whole.area - body.area) < SAME_POINT:
         return None, (_impossible(step, plan, "nothing of it is cut: the two shapes lie apart"),)
-    added = [
-        replace(o, edges=tuple(map(turned_round, o.edges)), marks=(), plain=(), drawn_for=()) if cut else o
-        for o in others
-    ]
+    added = list(map(_cutting, others)) if cut else others
     outer, edges = surviving_edges(region.outer, [shape, *added])
     marks = tuple(mark for s in (shape, *added) for mark in s.marks if _lies_on(mark, whole))
     plain = tuple(points for s in (shape, *added) for points in s.plain)
     meets = tuple(dict.fromkeys(one for s in (shape, *added) for one in s.drawn_for))
     return Shape(outer, edges, region.holes, marks, plain, drawn_for=meets, bending=shape.bending), ()
+
+
+def _cutting(other: Shape) -> Shape:
+    """Return what a shape brings into the one that it is cut out of: its edges, run the other way, and nothing that is drawn on it."""
+    return replace(other, edges=tuple(map(turned_round, other.edges)), marks=(), plain=(), drawn_for=())
 
 
 def _without_hairs(result: BaseGeometry) -> BaseGeometry:

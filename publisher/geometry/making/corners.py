@@ -42,17 +42,8 @@ def with_corners(
     found: list[Finding] = []
     for panel in panels:
         part_of = {place.name: place.part for place in panel.places}
-        given: list[tuple[EdgeRef, float]] = []
-        if any(join.unsaid for join in panel.joins):
-            assembly = _Assembly(panel, edges_at(panel, shapes))
-            corners = assembly.corners()
-            for number, corner in corners.items():
-                given += [(ref, (180.0 - corner) / 2.0) for ref in (panel.joins[number].a, panel.joins[number].b)]
-            found += assembly.free(corners)
-        if any(rest.cut_to_slope for rest in panel.rests):
-            slopes, told = slope_bevels(panel, edges_at(panel, shapes))
-            given += slopes.items()
-            found += told
+        given, told = _given(panel, shapes)
+        found += told
         for ref, bevel in given:
             bevels[part_of[ref.panel], ref.edge].append((bevel, ref.panel))
     made = []
@@ -61,6 +52,23 @@ def with_corners(
         found += [finding for edge, given in own.items() for finding in _differ(plan, edge, given)]
         made.append(replace(plan, treatments=tuple(_bevelled(t, own) for t in plan.treatments)) if own else plan)
     return tuple(made), tuple(found)
+
+
+def _given(panel: PanelPlan, shapes: Mapping[str, Shape]) -> tuple[list[tuple[EdgeRef, float]], tuple[Finding, ...]]:
+    """Return the bevels of edges that follow in one assembly, from its corners and its slopes, and what is to be told of them."""
+    given: list[tuple[EdgeRef, float]] = []
+    found: list[Finding] = []
+    if any(join.unsaid for join in panel.joins):
+        assembly = _Assembly(panel, edges_at(panel, shapes))
+        corners = assembly.corners()
+        for number, corner in corners.items():
+            given += [(ref, (180.0 - corner) / 2.0) for ref in (panel.joins[number].a, panel.joins[number].b)]
+        found += assembly.free(corners)
+    if any(rest.cut_to_slope for rest in panel.rests):
+        slopes, told = slope_bevels(panel, edges_at(panel, shapes))
+        given += slopes.items()
+        found += told
+    return given, tuple(found)
 
 
 def _bevelled(treatment: EdgeTreatment, own: Mapping[str, Sequence[tuple[float, str]]]) -> EdgeTreatment:
@@ -102,8 +110,7 @@ class _Assembly:
         found: dict[int, float] = {}
         unsaid = [number for number, join in self.joins.items() if join.unsaid]
         for number in unsaid:
-            corner = self.of_shapes(self.joins[number])
-            corner = self.of_rests(self.joins[number]) if corner is None else corner
+            corner = self.of_its_panels(self.joins[number])
             if corner is not None:
                 found[number] = corner
         left = [number for number in unsaid if number not in found]
@@ -119,6 +126,11 @@ class _Assembly:
                         break
         self.rings = {number: rings[number][0] for number in left if rings[number]}
         return found
+
+    def of_its_panels(self, join: Join) -> float | None:
+        """Return the corner that follows from the two panels of a join alone; None where none does."""
+        corner = self.of_shapes(join)
+        return self.of_rests(join) if corner is None else corner
 
     def of_shapes(self, join: Join) -> float | None:
         """Return the corner that the bevels of both shapes make, or twice that of the one that knows it."""
@@ -196,15 +208,7 @@ class _Assembly:
         if ring.upright:
             made = plane_ring(ring.widths, known)
             return {ring.joins[i]: corner for i, corner in made.items()} if made else {}
-        fans = [_fan(*pair) for pair in ring.sides]
-        tapers = [taper for taper, _, _ in fans]
-        if any(dist(fans[i][2], fans[(i + 1) % len(fans)][1]) > NEAR for i in range(len(fans))):
-            return {}  # the edges that meet do not run from one tip
-        corners: tuple[float, ...] | None = None
-        if len(tapers) == MOST_FREE:
-            corners = tip_of_three(tapers)
-        elif all(corner is None for corner in known):
-            corners = tip_over_plane([out[1] for _, _, out in fans], tapers)
+        corners = _round_a_tip(ring, any(corner is not None for corner in known))
         return {n: c for n, c, k in zip(ring.joins, corners, known, strict=True) if k is None} if corners else {}
 
     def free(self, found: Mapping[int, float]) -> Iterator[Finding]:
@@ -234,6 +238,18 @@ class _Assembly:
             value=float(free),
             limit=0.0,
         )
+
+
+def _round_a_tip(ring: _Ring, some_known: bool) -> tuple[float, ...] | None:
+    """Return the corners of panels that meet in a tip: three of them by themselves, more where none is known and their feet lie in
+    one plane; None where they do not follow, or the edges that meet do not run from one tip."""
+    fans = [_fan(*pair) for pair in ring.sides]
+    tapers = [taper for taper, _, _ in fans]
+    if any(dist(fans[i][2], fans[(i + 1) % len(fans)][1]) > NEAR for i in range(len(fans))):
+        return None
+    if len(tapers) == MOST_FREE:
+        return tip_of_three(tapers)
+    return None if some_known else tip_over_plane([out[1] for _, _, out in fans], tapers)
 
 
 def _fan(one: Edge, other: Edge) -> tuple[float, tuple[float, float], tuple[float, float]]:

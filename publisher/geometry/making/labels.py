@@ -86,18 +86,25 @@ def _row(place: JointPlace, body: shapely.Polygon, boundary: shapely.Geometry, t
             if not place.forward:
                 shares = [1.0 - share for share in shares]
             spots = _points(line, [(share, inside) for share in shares])
-            points = shapely.points(spots)
-            if (
-                shapely.contains(body, points).all()
-                and (shapely.distance(boundary, points) >= WORD_CLEAR).all()
-                and all(dist(spot, other) >= WORDS_APART - 1e-6 for spot in spots for other in taken)
-            ):
+            if _all_clear(spots, body, boundary, taken):
                 return spots
     found: list[Point] = []
     tried = _points(line, [(share, inside) for inside in _across(place) for share in _ALONG])
     for _ in place.letters:
         found.append(_free(tried, body, boundary, [*taken, *found]))
     return found
+
+
+def _all_clear(
+    spots: Sequence[Point], body: shapely.Polygon, boundary: shapely.Geometry, taken: Sequence[Point]
+) -> bool:
+    """Tell whether letters may stand at all of these places: on the part, clear of cuts and of words."""
+    points = shapely.points(spots)
+    return bool(
+        shapely.contains(body, points).all()
+        and (shapely.distance(boundary, points) >= WORD_CLEAR).all()
+        and all(dist(spot, other) >= WORDS_APART - 1e-6 for spot in spots for other in taken)
+    )
 
 
 def _across(place: JointPlace) -> Iterator[float]:
