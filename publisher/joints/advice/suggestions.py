@@ -54,11 +54,8 @@ def suggest(
     tried: dict[tuple[str, float], Tried] = {}
     now = replace(others, findings=(*joined.findings, *others.findings))
     for at, finding in enumerate(joined.findings):
-        need = next((n for n in design.needs if finding.place == n.place and finding.subject == n.fact), None)
-        if finding.check != NEED_NOT_MET.id or need is None:
-            continue
-        size = next((s for s in design.sizes if s.name == need.adjust), None)
-        if size is None:
+        need, size = _missed(design, finding)
+        if need is None or size is None:
             continue
         own = trials.setdefault(size.name, Trials(size, evaluate, joined.facts))
         solution = solve(need, own)
@@ -76,6 +73,14 @@ def suggest(
                 said += NOT_TRIED
         findings[at] = replace(finding, hint=said)
     return replace(joined, findings=(*findings, *contradictions(design.needs, joined.facts, solved, trials)))
+
+
+def _missed(design: Design, finding: Finding) -> tuple[NeedPlan | None, Size | None]:
+    """Return the need that a finding says is not met, and the size that it names to adjust; None for what there is not."""
+    if finding.check != NEED_NOT_MET.id:
+        return None, None
+    need = next((n for n in design.needs if finding.place == n.place and finding.subject == n.fact), None)
+    return need, next((s for s in design.sizes if need is not None and s.name == need.adjust), None)
 
 
 def worse(now: Tried, there: Tried, when: str) -> str:

@@ -44,21 +44,24 @@ def _fit(subject: Assembled, fit: FitPlan, number: int) -> Meeting | None:
     thing = _fact_on_paper(subject, fit.goes_fact) if fit.goes is None else PaperSize("", "", 0.0)
     if room is None or thing is None:
         return None
-    board = next((b for b in subject.design.boards if b.id == (thing.board or room.board)), None)
     same = not thing.board or thing.board == room.board
     boards = thing.boards - (room.boards if same else 0.0)
-    fixed = boards * (board.thickness if board else 0.0) - (0.0 if same else room.boards * room.thickness)
-    spread = fit.spread + (abs(boards) * board.spread if board and boards else 0.0)
+    board, thickness, spread = _board(subject, thing.board or room.board) if boards else ("", 0.0, 0.0)
+    size = boards * thickness - (0.0 if same else room.boards * room.thickness) + (fit.goes or 0.0)
+    spreads = fit.spread + abs(boards) * spread
     faces = 4.0 if fit.goes is None else 2.0
-    size = fixed + (fit.goes or 0.0)
     return Meeting(
         f"fit.{number}.{fit.into}", room.part, f"{room.what} for the {fit.name}", room.printed - thing.printed,
-        size + spread + faces * fit.paint, None if fit.loosest is None else size - spread + fit.loosest,
-        room.grown - thing.grown, "fit", fit.place,
-        board.id if board and boards else "", board.thickness if board and boards else 0.0,
-        board.spread if board and boards else 0.0, boards,
+        size + spreads + faces * fit.paint, None if fit.loosest is None else size - spreads + fit.loosest,
+        room.grown - thing.grown, "fit", fit.place, board, thickness, spread, boards,
         (*room.untraced, *((part, -lines) for part, lines in thing.untraced)),
     )  # fmt: skip
+
+
+def _board(subject: Assembled, name: str) -> tuple[str, float, float]:
+    """Return a board's name, its thickness and its spread (mm); those of nothing where the design has no such board."""
+    found = next((board for board in subject.design.boards if board.id == name), None)
+    return (found.id, found.thickness, found.spread) if found is not None else ("", 0.0, 0.0)
 
 
 def _fact_on_paper(subject: Assembled, name: str) -> PaperSize | None:

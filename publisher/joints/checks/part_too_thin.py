@@ -9,7 +9,7 @@ from publisher.basics.wording import say_length
 from publisher.design import Board
 from publisher.geometry import Part, behind_paper, polygon
 from publisher.joints.assembled import Assembled
-from publisher.joints.facts import arch_of, narrow_places, short_side, slots_of, tabs_of
+from publisher.joints.facts import Narrow, arch_of, narrow_places, short_side, slots_of, tabs_of
 from publisher.joints.least_sizes import (
     BAR,
     CROWN,
@@ -88,13 +88,7 @@ def _bars(part: Part, board: Board, subject: Assembled, check: Check[Assembled])
     """Find the weakest bar, neck, rim or tongue of a part. Line-up notches and slots have rules of their own, and so has an arch."""
     slots = [polygon(slot) for slot in slots_of(part)]
     body = shapely.union_all([whole_polygon(part), *slots]) if slots else whole_polygon(part)
-    short, long = least(SHORT_BAR, board), least(LONG_BAR, board)
-    places = [(place, short) for place in narrow_places(body, short)]
-    places += (
-        [(place, long) for place in narrow_places(body, long) if place.long > BAR + THIN_DUST] if long > short else []
-    )
-    if any(edge.rabbet for edge in part.edges):
-        places += [(place, short) for place in narrow_places(polygon(behind_paper(part)), short)]
+    places = list(_too_narrow(part, body, least(SHORT_BAR, board), least(LONG_BAR, board)))
     backed = backed_area(part, subject.design.panels, {p.id: p for p in subject.parts}) if places else shapely.Polygon()
     weak = [case for case in places if shapely.difference(case[0].over, backed).area > UNBACKED * case[0].over.area]
     if not weak:
@@ -112,6 +106,19 @@ def _bars(part: Part, board: Board, subject: Assembled, check: Check[Assembled])
         value=place.width,
         limit=wanted,
     )
+
+
+def _too_narrow(part: Part, body: shapely.Polygon, short: float, long: float) -> Iterator[tuple[Narrow, float]]:
+    """Yield the places that are narrower than ``short`` mm, and long ones narrower than ``long``, each with what it should be; so of
+    what a rabbet leaves behind its paper."""
+    for place in narrow_places(body, short):
+        yield place, short
+    for place in narrow_places(body, long) if long > short else ():
+        if place.long > BAR + THIN_DUST:
+            yield place, long
+    if any(edge.rabbet for edge in part.edges):
+        for place in narrow_places(polygon(behind_paper(part)), short):
+            yield place, short
 
 
 def _arch(part: Part, board: Board, check: Check[Assembled]) -> Iterator[Finding]:

@@ -11,7 +11,7 @@ from publisher.joints.facts.families import (
     Member,
     compare_members,
 )
-from publisher.joints.facts.narrow_places import narrow_places
+from publisher.joints.facts.narrow_places import Narrow, narrow_places
 from publisher.joints.facts.needs import (
     NEED_CLOSE,
     hint_of,

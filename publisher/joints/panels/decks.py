@@ -195,6 +195,10 @@ def _lowest(panel: Panel) -> float:
     return float(np.min(heights))
 
 
+def _figures_that_break(deck: Deck) -> float:
+    return 0.0 if deck.hanging else deck.strength / deck.stress(deck.weakest)
+
+
 def facts_of_decks(name: str, place: Place, decks: tuple[Deck, ...]) -> list[Fact]:
     """Return ``deck_span`` and ``deck_overhang`` (mm); where the strength of all boards is known, ``deck_strength_factor`` (figures
     that break it) and ``deck_carries`` (N: the least push of a finger that does); where all boards say how stiff they are,
@@ -202,13 +206,13 @@ def facts_of_decks(name: str, place: Place, decks: tuple[Deck, ...]) -> list[Fac
     if not decks:
         return []
     every = [one for deck in decks for one in deck.bendings]
-    stresses = [0.0 if deck.hanging else deck.strength / deck.stress(deck.weakest) for deck in decks]
+    longest = {way: max((one.length for one in every if one.way == way), default=0.0) for way in ("span", "beyond")}
     values: list[tuple[str, float, Kind]] = [
-        ("deck_span", max((one.length for one in every if one.way == "span"), default=0.0), "length"),
-        ("deck_overhang", max((one.length for one in every if one.way == "beyond"), default=0.0), "length"),
+        ("deck_span", longest["span"], "length"),
+        ("deck_overhang", longest["beyond"], "length"),
     ]
     if all(isfinite(deck.strength) for deck in decks):
-        values.append(("deck_strength_factor", min(stresses), "number"))
+        values.append(("deck_strength_factor", min(map(_figures_that_break, decks)), "number"))
         values.append(("deck_carries", min(deck.carries for deck in decks), "force"))
     sags = [deck.sag() for deck in decks]
     if None not in sags:

@@ -24,22 +24,23 @@ def lying(rest: Rest, part_at: dict[str, Part], frames: dict[str, PanelFrame]) -
     by its ``at``.
     """
     part = part_at.get(rest.panel)
-    lines = [(ref, edge_line(part_at, ref)) for ref in rest.on]
-    if part is None or not lines:
+    lines = [(frames[ref.panel], line) for ref in rest.on if ref.panel in frames and (line := edge_line(part_at, ref))]
+    if part is None or not lines or len(lines) < len(rest.on):
         return None
-    placed = [(ref, line) for ref, line in lines if line is not None and ref.panel in frames]
-    if len(placed) < len(lines):
-        return None
-    ends = [_ends(frames[ref.panel], line) for ref, line in placed]
-    sloping = [both for both in ends if abs(float((both[1] - both[0])[2])) > ONE_HEIGHT]
-    first, line = placed[0]
-    if sloping:
-        ways = _slopes(part, frames[first.panel], sloping)
-    else:
-        rims = [rim for ref, _ in placed if (rim := _rim(ref, part_at, frames)) is not None]
-        ways = _lids(part, frames[first.panel], line, ends, rims) or _leans(part, ends, rims)
-    ways = [PanelFrame(way.axes, way.origin + way.axes[:, :2] @ np.array(rest.at)) for way in ways]
+    rims = [rim for ref in rest.on if (rim := _rim(ref, part_at, frames)) is not None]
+    by = np.array(rest.at)
+    ways = [PanelFrame(way.axes, way.origin + way.axes[:, :2] @ by) for way in _ways(part, lines, rims)]
     return next((way for way in ways if _held(part, way, rest, part_at, frames)), ways[0] if ways else None)
+
+
+def _ways(part: Part, lines: list[tuple[PanelFrame, EdgeLine]], rims: list[Array]) -> list[PanelFrame]:
+    """Return the frames in which a panel may lie on edges, the likeliest first: along slopes, flat, or leaning."""
+    ends = [_ends(frame, line) for frame, line in lines]
+    sloping = [both for both in ends if abs(float((both[1] - both[0])[2])) > ONE_HEIGHT]
+    frame, line = lines[0]
+    if sloping:
+        return _slopes(part, frame, sloping)
+    return _lids(part, frame, line, ends, rims) or _leans(part, ends, rims)
 
 
 def _rim(ref: EdgeRef, part_at: dict[str, Part], frames: dict[str, PanelFrame]) -> Array | None:

@@ -95,35 +95,36 @@ def place_panels(plan: PanelPlan, parts: dict[str, Part]) -> PanelAssembly:
     """
     part_at = {p.name: parts[p.part] for p in plan.places if p.part in parts}
     plan = replace(plan, joins=tuple(_with_corner(join, part_at) for join in plan.joins))
-    frames: dict[str, PanelFrame] = {}
+    frames = _on_the_table(plan, part_at)
     rested: set[str] = set()
     put: set[str] = set()
-    start = _first(plan, part_at)
-    if start is not None:
-        frames[plan.stands_on.panel] = start
-        while (more := _by_join(plan.joins, part_at, frames)) is not None:
-            frames[more[0]] = more[1]
-        if plan.stands_on.edge:
-            frames = settled(plan.stands_on, plan.joins, part_at, frames)
     while True:
-        more = _by_join(plan.joins, part_at, frames) or _by_rest(plan.rests, part_at, frames)
-        if more is None and (on_face := _by_seat(plan.seats, part_at, frames)) is not None:
-            put.add(on_face[0])
-            more = (*on_face, False)
-        if more is None and (bent := _by_lining(plan.linings, part_at, frames)) is not None:
-            put.add(bent[0])
-            more = (*bent, False)
-        if more is None:
+        if (more := _by_join(plan.joins, part_at, frames) or _by_rest(plan.rests, part_at, frames)) is not None:
+            name, frame, rests = more
+            rested.update((name,) if rests else ())
+        elif (lies := _by_seat(plan.seats, part_at, frames) or _by_lining(plan.linings, part_at, frames)) is not None:
+            name, frame = lies
+            put.add(name)
+        else:
             break
-        frames[more[0]] = more[1]
-        if more[2]:
-            rested.add(more[0])
+        frames[name] = frame
     panels = tuple(
         Panel(p.name, part_at[p.name], frames[p.name], p.name in rested, p.place, p.name in put)
         for p in plan.places
         if p.name in frames
     )
     return PanelAssembly(plan, panels, tuple(p.name for p in plan.places if p.name not in frames))
+
+
+def _on_the_table(plan: PanelPlan, part_at: dict[str, Part]) -> dict[str, PanelFrame]:
+    """Return the frames of all panels that joins hold together with the one that stands on the table; none where that cannot."""
+    start = _first(plan, part_at)
+    if start is None:
+        return {}
+    frames = {plan.stands_on.panel: start}
+    while (more := _by_join(plan.joins, part_at, frames)) is not None:
+        frames[more[0]] = more[1]
+    return settled(plan.stands_on, plan.joins, part_at, frames) if plan.stands_on.edge else frames
 
 
 def _first(plan: PanelPlan, part_at: dict[str, Part]) -> PanelFrame | None:

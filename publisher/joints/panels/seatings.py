@@ -75,23 +75,28 @@ def seat_marks(assembly: PanelAssembly, seatings: Sequence[Seating]) -> dict[str
     for panel in assembly.panels:
         places[panel.part.id].append(panel.name)
     marks: dict[str, list[Mark]] = defaultdict(list)
+    letters = {panel.name: panel.part.letter for panel in assembly.panels}
     for part, names in places.items():
-        by_place = {name: [s for s in seatings if s.seat.host == name] for name in names}
-        drawn: set[tuple[object, ...]] = set()
-        for name, own in by_place.items():
-            for seating in own:
-                letter = next(p.part.letter for p in assembly.panels if p.name == seating.seat.panel)
-                alike = all(any(_same(seating, other) for other in others) for others in by_place.values())
-                key = (letter, *(round(v, 2) for v in seating.touches.bounds), "" if alike else name)
-                if key in drawn:
-                    continue
-                drawn.add(key)
-                behind = ", inside" if seating.seat.face == "inside" else ""
-                where = "" if alike else f" on {name.replace('_', ' ')}"
-                marks[part].extend(_marks(seating, f"{letter}{where}{behind}"))
+        marks[part] += _on_one_part({name: [s for s in seatings if s.seat.host == name] for name in names}, letters)
     for part, mark in _post_letters(assembly):
         marks[part].append(mark)
-    return {part: tuple(own) for part, own in marks.items()}
+    return {part: tuple(own) for part, own in marks.items() if own}
+
+
+def _on_one_part(by_place: dict[str, list[Seating]], letters: dict[str, str]) -> Iterator[Mark]:
+    """Yield the marks of all that is glued on a part, by the places in which the part stands; what lies alike in several once."""
+    drawn: set[tuple[object, ...]] = set()
+    for name, own in by_place.items():
+        for seating in own:
+            letter = letters[seating.seat.panel]
+            alike = all(any(_same(seating, other) for other in others) for others in by_place.values())
+            key = (letter, *(round(v, 2) for v in seating.touches.bounds), "" if alike else name)
+            if key in drawn:
+                continue
+            drawn.add(key)
+            behind = ", inside" if seating.seat.face == "inside" else ""
+            where = "" if alike else f" on {name.replace('_', ' ')}"
+            yield from _marks(seating, f"{letter}{where}{behind}")
 
 
 def _post_letters(assembly: PanelAssembly) -> Iterator[tuple[str, Mark]]:

@@ -58,12 +58,7 @@ def _feet(
     bottoms), or the far edge of a panel that a mitre or a fold leads back down to the table (a folded sign). A flap that is
     glued on top of a wall is none."""
     taken = {stands_on, *(ref for join in joins for ref in (join.a, join.b))}
-    bent = {
-        ref.panel
-        for join in joins
-        if join.joint in ("mitre", "fold") and stands_on.panel in (join.a.panel, join.b.panel)
-        for ref in (join.a, join.b)
-    }
+    bent = _bent_to(stands_on.panel, joins)
     said = edge_line(part_at, stands_on)
     found = []
     for name, frame in frames.items():
@@ -75,6 +70,12 @@ def _feet(
             if line.inward @ said.inward > SAME_SIDE or (name in bent and upward[2] > BACK_DOWN):
                 found.append(_ends(frame, line))
     return found
+
+
+def _bent_to(panel: str, joins: tuple[Join, ...]) -> set[str]:
+    """Return the panels that a mitre or a fold leads to from a panel, and itself."""
+    bends = [{join.a.panel, join.b.panel} for join in joins if join.joint in ("mitre", "fold")]
+    return {name for both in bends if panel in both for name in both}
 
 
 def _stands(boards: list[tuple[Part, PanelFrame]]) -> bool:

@@ -116,23 +116,25 @@ def lay_all(
 ) -> tuple[tuple[LaidStack, ...], tuple[LaidStack, ...]]:
     """Lay out all stacks, lower ones first. Return (every stack of the plan, every assembly with its sections joined)."""
     done: dict[str, LaidStack] = {}
-    groups: dict[str, list[str]] = {}
-    base: dict[str, str] = {}
+    groups: dict[str, list[str]] = {}  # by what stands at the bottom: the sections from the table up
+    group_of: dict[str, list[str]] = {}
     waiting = list(plans)
     # what stands on each other in a ring is never ready; design has refused that
     while ready := [p for p in waiting if not p.on or find(p.on, done) is not None]:
         for plan in ready:
             under = find(plan.on, done) if plan.on else None
             done[plan.name] = lay(plan, parts, done[under] if under else None)
-            base[plan.name] = base[under] if under else plan.name
-            groups.setdefault(base[plan.name], []).append(plan.name)
+            group_of[plan.name] = group_of[under] if under else groups.setdefault(plan.name, [])
+            group_of[plan.name].append(plan.name)
         waiting = [p for p in waiting if p.name not in done]
     whole = tuple(joined([done[name] for name in names]) for names in groups.values())
-    alone = {names[0] for names in groups.values() if len(names) == 1}
-    # the steps of a braced assembly are counted from the table up: a section alone does not know which are its own
-    return tuple(
-        done[p.name] if p.name in alone else replace(done[p.name], brace=None) for p in plans if p.name in done
-    ), whole
+    return tuple(_section(done[p.name], group_of[p.name]) for p in plans if p.name in done), whole
+
+
+def _section(stack: LaidStack, group: list[str]) -> LaidStack:
+    """Return a stack of an assembly. The steps of a braced one are counted from the table up: a section alone does not know which are
+    its own."""
+    return stack if len(group) == 1 else replace(stack, brace=None)
 
 
 def find(name: str, done: dict[str, LaidStack]) -> str | None:
