@@ -8,7 +8,7 @@ from publisher.material import BoardNeeds
 from publisher.pages.model import Paper
 from publisher.pages.sheet import Context
 from publisher.pages.templates import planner_of, refusal, with_top_marks
-from publisher.pages.tiles import MAP_FROM, plan_true_pages, tiles_refusal
+from publisher.pages.tiles import MAP_FROM, TruePages, plan_true_pages, tiles_refusal
 from publisher.pages.type import Faces, Setter, face, faces_of
 
 
@@ -43,11 +43,16 @@ def count_pages(design: Design, parts: tuple[Part, ...], joined: Joined, paper: 
     context = Context(design, with_top_marks(parts, joined), joined, nothing_laid, paper, Setter(faces))
     plan = plan_true_pages(context)
     fits = planner_of(context).fits
+    small = tuple(p for p in context.parts if fits(p))
     large = [p for p in context.parts if not fits(p)]
-    cells = sum(len(one.cutting.cells) for one in plan.tilings)
-    maps = sum(len(one.cutting.cells) >= MAP_FROM for one in plan.cut)
     refused = {p.id for p in large if tiles_refusal(context, p)} if plan.refused else set()
-    tiles = None if refused else cells + maps + len(plan.shared)
-    templates = None if refusal(context, tuple(p for p in context.parts if fits(p))) else len(plan.templates)
+    tiles = None if refused else _tile_pages(plan)
+    templates = None if refusal(context, small) else len(plan.templates)
     tiled = {one.sample.part.id for one in plan.cut} | refused
     return PageCount(paper.name, templates, tiles, tuple(p.letter for p in context.parts if p.id in tiled))
+
+
+def _tile_pages(plan: TruePages) -> int:
+    """Return the pages of tiles, of maps of tiles, and those that tiles share with templates."""
+    maps = sum(len(one.cutting.cells) >= MAP_FROM for one in plan.cut)
+    return sum(len(one.cutting.cells) for one in plan.tilings) + maps + len(plan.shared)

@@ -6,12 +6,13 @@ Lengths in mm, angles in degrees; keys sorted, numbers rounded to 0.0001. An unl
 """
 
 import json
+from collections.abc import Iterable
 from dataclasses import replace
 from functools import cache
 from hashlib import sha256
 from math import isinf
 from pathlib import Path as FilePath
-from typing import Any
+from typing import Any, Protocol, TypeVar
 
 from publisher.basics import Arc, AttachmentPromise, NumberPromise, PathEdge, Promises
 from publisher.brief import Inputs
@@ -22,6 +23,17 @@ from publisher.material import BoardNeeds, Yield
 from publisher.pages.model import Attachment, Pack, Page
 from publisher.pages.record.plain import Json, fields, numbers, one_line_each, plain_number
 from publisher.pages.sheet import MARK_ARM
+
+
+class _OnPage(Protocol):
+    """What is promised of one page."""
+
+    @property
+    def page(self) -> int:
+        """Its number."""
+
+
+Promised = TypeVar("Promised", bound=_OnPage)
 
 RECORD_FORMAT = 2
 NAME = "facts.json"
@@ -155,7 +167,7 @@ def _yield(needed: Yield) -> Json:
 def _page(pack: Pack, page: Page) -> Json:
     promises, number = pack.promises, page.number
     limit = next(p.limit for p in promises.pages if p.page == number)
-    codes = (fields(c, "box text", modules=len(c.modules)) for c in promises.codes if c.page == number)
+    codes = (fields(c, "box text", modules=len(c.modules)) for c in _on(number, promises.codes))
     return fields(
         page,
         "number kind title width height ink text",
@@ -164,8 +176,8 @@ def _page(pack: Pack, page: Page) -> Json:
         code=next(codes, None),
         rulers=[  # the lines that a person or a scan may measure: all promised lengths but single graduations
             fields(line, "label start end length", kind=line.purpose)
-            for line in promises.lengths
-            if line.page == number and line.purpose != "tick"
+            for line in _on(number, promises.lengths)
+            if line.purpose != "tick"
         ],
         parts=[fields(tile, "part copy row column pose window") for tile in page.tiles],
         match_marks=[
@@ -176,8 +188,12 @@ def _page(pack: Pack, page: Page) -> Json:
         ],
         carried=[
             fields(where, "key box pose copy", scale=plain_number(where.scale, 6))
-            for where in promises.carried
-            if where.page == number
+            for where in _on(number, promises.carried)
         ],
-        furniture=[fields(f, "kind box") for f in promises.furniture if f.page == number],
+        furniture=[fields(f, "kind box") for f in _on(number, promises.furniture)],
     )
+
+
+def _on(number: int, promised: Iterable[Promised]) -> list[Promised]:
+    """Return what is promised of one page."""
+    return [one for one in promised if one.page == number]

@@ -1,7 +1,7 @@
 """What must hold for every composed page, whoever drew it."""
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from math import cos, radians, sin
 
@@ -116,15 +116,19 @@ def own_faults(composed: Composed) -> Iterator[str]:
         lines = [length for length in composed.lengths if length.page == page.number]
         for thing, length in _on_lines(composed.faces, words, lines):
             yield f"{here}: {_called(thing)} lies on a line to be measured ({length.purpose} {length.label})".rstrip()
-        for thing, box in words if composed.kept else ():
-            if thing.tag != "artifact" and any(
-                box.grown(-_TOUCH).overlap(kept) > 0.0 for kept in composed.kept[page.number - 1]
-            ):
-                yield f"{here}: {_called(thing)} lies in the corner that is kept for the square and the code"
+        for thing in _in_corner(words, composed.kept[page.number - 1] if composed.kept else ()):
+            yield f"{here}: {_called(thing)} lies in the corner that is kept for the square and the code"
 
 
 def _called(thing: Drawn) -> str:
     return f"“{thing.text[:40]}”" if isinstance(thing, Words) else f"a {type(thing).__name__.lower()}"
+
+
+def _in_corner(words: list[tuple[Words, Box]], kept: Sequence[Box]) -> Iterator[Words]:
+    """Yield words that lie in what is kept for the square and the code, whose own words are artifacts."""
+    for thing, box in words:
+        if thing.tag != "artifact" and any(box.grown(-_TOUCH).overlap(one) > 0.0 for one in kept):
+            yield thing
 
 
 def _on_each_other(faces: Faces, words: list[tuple[Words, Box]]) -> Iterator[tuple[Words, Words]]:
