@@ -3,7 +3,7 @@
 from publisher.basics import Check, Finding, Findings, Severity, checked
 from publisher.joints.assembled import Assembled
 from publisher.joints.budget import GENERAL, SEAM_SHOWN, size_on_paper
-from publisher.joints.checks.slot_fit import PLAY_DUST, each_meeting, twentieth_up
+from publisher.joints.checks.slot_fit import OFF_AT_HOME, PLAY_DUST, each_meeting, twentieth_up
 from publisher.joints.facts import nearest_fact
 from publisher.joints.model import Meeting
 
@@ -122,7 +122,7 @@ GAPES = checked(
 AT_LIMITS = checked(
     "joints/fit-at-print-limits",
     "A room takes and holds what goes into it at every print scale that is generally allowed",
-    f"a home printer is off by up to {100 * GENERAL:g} % and a ruler cannot see it; a design that needs more narrows its own range",
+    OFF_AT_HOME,
     Severity.WARNING,
     may_be_empty=True,
 )(each_meeting(_at_limits, "fit", "seam"))

@@ -11,6 +11,11 @@ from publisher.joints.model import Meeting
 
 PLAY_DUST = 1e-9
 
+OFF_AT_HOME = (
+    f"a home printer is off by up to {100 * GENERAL:g} % and a ruler cannot see it; "
+    "a design that needs more narrows its own range"
+)
+
 MeetingJudge = Callable[[Meeting, Check[Assembled]], Finding | None]
 
 
@@ -158,7 +163,7 @@ TOO_WIDE = checked(
 AT_LIMITS = checked(
     "joints/slot-at-print-limits",
     "A slot fits at every print scale that is generally allowed",
-    f"a home printer is off by up to {100 * GENERAL:g} % and a ruler cannot see it; a design that needs more narrows its own range",
+    OFF_AT_HOME,
     Severity.WARNING,
     may_be_empty=True,
 )(each_meeting(_at_limits, "slot"))
