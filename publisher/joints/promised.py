@@ -42,11 +42,7 @@ def sides_of(
     design: Design, pieces: Iterable[Part], placed: Iterable[tuple[str, tuple[Placed, ...]]]
 ) -> tuple[SidePromise, ...]:
     """Return for each piece what its print says of its sides, as drawn and as the mirror image."""
-    up: dict[str, list[float]] = {}
-    for _, panels in placed:
-        for panel in panels:
-            # the assembly's z of a step upwards on the part: row 3, column 2 of the matrix
-            up.setdefault(panel.part, []).append(panel.matrix[9])
+    up = _upwards(placed)
     panels_used = {place.part for plan in design.panels for place in plan.places}
     braces = {plan.brace.part for plan in design.stacks if plan.brace is not None}
     found: list[SidePromise] = []
@@ -61,6 +57,16 @@ def sides_of(
             key = side_key(piece.id, mirrored)
             found.append(SidePromise(key, piece.id, piece.letter, mirrored, face, flip, top))
     return tuple(found)
+
+
+def _upwards(placed: Iterable[tuple[str, tuple[Placed, ...]]]) -> dict[str, list[float]]:
+    """Return how much each part's own up points up, in each place in which it stands: 1 upright, 0 lying, -1 upside down."""
+    up: dict[str, list[float]] = {}
+    for _, panels in placed:
+        for panel in panels:
+            # the assembly's z of a step upwards on the part: row 3, column 2 of the matrix
+            up.setdefault(panel.part, []).append(panel.matrix[9])
+    return up
 
 
 def side_key(part: str, mirrored: bool) -> str:

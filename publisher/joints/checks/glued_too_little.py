@@ -1,13 +1,15 @@
 """Layers, panels on faces, and things on things, that lie on each other by a sliver."""
 
-from publisher.basics import Check, Finding, Findings, Severity, checked
+from publisher.basics import Check, Finding, Findings, Severity, checked, record
 from publisher.basics.wording import say_length
+from publisher.design import Board
 from publisher.geometry import polygon
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks.layers_do_not_touch import LEAST
 from publisher.joints.least_sizes import GLUED_SHARE, GLUED_STRIP, PAPERED, THICKNESS, least
 from publisher.joints.outlines import widest_strip
 from publisher.joints.panels import BARE, PanelAssembly, Seating
+from publisher.joints.stacks import StackReport
 from publisher.joints.wholes import Bearing, bearings_of
 
 ALL = 0.99
@@ -30,33 +32,23 @@ def glued_too_little(subject: Assembled, check: Check[Assembled]) -> Findings:
     looked_at = 0
     for report in subject.wholes:
         layers = report.stack.layers
-        worst: tuple[float, str, float, float] | None = None
-        for k in range(len(layers) - 1):
-            contact = report.plan.contact(k)
-            if k + 1 in report.stack.loose or contact.area < LEAST:
-                continue  # not glued, or found as hanging in the air
-            looked_at += 1
-            if contact.share >= ALL:
-                continue
-            strip, wanted = report.plan.strip(k), least(GLUED_STRIP, boards[parts[layers[k + 1].part].board])
-            on = f"layer {layers[k + 1].number} ({layers[k + 1].part}) lies on layer {layers[k].number} ({layers[k].part})"
-            if contact.share < GLUED_SHARE - 1e-6:
-                what = f"{on} with {contact.share:.0%} of the smaller of them; {GLUED_SHARE:.0%} hold (common practice)"
-                case = (contact.share / GLUED_SHARE, what, contact.share, GLUED_SHARE)
-            elif strip < wanted - 0.01:
-                what = f"{on} with a strip {say_length(strip)} wide; {say_length(wanted)} hold (common practice)"
-                case = (strip / wanted, what, strip, wanted)
-            else:
-                continue
-            worst = case if worst is None or case[0] < worst[0] else worst
+        # what is loose is not glued, and what hardly touches is found as hanging in the air
+        glued = [
+            k
+            for k in range(len(layers) - 1)
+            if k + 1 not in report.stack.loose and report.plan.contact(k).area >= LEAST
+        ]
+        looked_at += len(glued)
+        slivers = [_sliver(report, k, boards[parts[layers[k + 1].part].board]) for k in glued]
+        worst = min((one for one in slivers if one is not None), key=lambda one: one.share, default=None)
         if worst is not None:
             yield check.found(
-                worst[1],
+                worst.words,
                 subject=report.stack.name,
                 hint="make the turn or shift smaller, the layers wider, or say at: centre",
                 place=report.place,
-                value=worst[2],
-                limit=worst[3],
+                value=worst.value,
+                limit=worst.limit,
             )
     faces = [(m.assembly, s) for m in subject.panels for s in m.seatings if not s.seat.edge]
     looked_at += len(faces)
@@ -70,6 +62,33 @@ def glued_too_little(subject: Assembled, check: Check[Assembled]) -> Findings:
             if found is not None:
                 yield found
     return looked_at
+
+
+@record
+class Sliver:
+    """A layer that is glued to too little of the one below: the ``share`` that it has of what holds, and in words what it has."""
+
+    share: float
+    words: str
+    value: float
+    limit: float
+
+
+def _sliver(report: StackReport, under: int, board: Board) -> Sliver | None:
+    """Return by how little the layer on layer ``under`` is glued to it; None where it holds."""
+    lower, upper = report.stack.layers[under], report.stack.layers[under + 1]
+    share = report.plan.contact(under).share
+    if share >= ALL:
+        return None
+    on = f"layer {upper.number} ({upper.part}) lies on layer {lower.number} ({lower.part})"
+    if share < GLUED_SHARE - 1e-6:
+        words = f"{on} with {share:.0%} of the smaller of them; {GLUED_SHARE:.0%} hold (common practice)"
+        return Sliver(share / GLUED_SHARE, words, share, GLUED_SHARE)
+    strip, wanted = report.plan.strip(under), least(GLUED_STRIP, board)
+    if strip >= wanted - 0.01:
+        return None
+    words = f"{on} with a strip {say_length(strip)} wide; {say_length(wanted)} hold (common practice)"
+    return Sliver(strip / wanted, words, strip, wanted)
 
 
 def _on_a_face(

@@ -2,11 +2,12 @@
 
 from math import inf
 
-from publisher.basics import Check, Findings, checked
+from publisher.basics import Check, Finding, Findings, checked
 from publisher.basics.wording import say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.footing import hull_sides, narrowest
 from publisher.joints.panels import PANEL_TOUCH
+from publisher.joints.wholes import PlacedThing, PlacedWhole
 
 LEAST_FOOT = 1.0
 """mm: what touches on less width rocks on it as on a line. An assumption."""
@@ -27,41 +28,53 @@ def thing_not_carried(subject: Assembled, check: Check[Assembled]) -> Findings:
     for whole in subject.things:
         for one in whole.things:
             looked_at += 1
-            name, place = one.thing.name, one.thing.place
-            hollow = next(((other, gap) for other, gap in one.gaps if gap > PANEL_TOUCH), None)
-            if hollow is not None:
-                other, gap = hollow
-                beside = gap == inf
-                yield check.found(
-                    f"{name} stands on {other} and {'lies beside it' if beside else f'ends {say_length(gap)} over it'}",
-                    subject=whole.plan.name,
-                    hint=f"move {name} by at: [across, deep]: its middle is put over the middle of what carries it"
-                    if beside
-                    else f"make all that carries {name} equally high, or leave {other} out",
-                    place=place,
-                    value=None if beside else gap,
-                    limit=PANEL_TOUCH,
-                )
-                continue
-            normals, limits = hull_sides(one.foot)
-            _, at = whole.load(name)
-            margin = float((limits - normals @ at).min())
-            line = bool(one.thing.on) and narrowest(one.foot) < LEAST_FOOT
-            if line or margin < PANEL_TOUCH:  # on the very edge it falls as well
-                low_x, low_y, high_x, high_y = one.foot.bounds
-                at_a_point = max(high_x - low_x, high_y - low_y) < LEAST_FOOT
-                out = (
-                    f"it touches {'at a point' if at_a_point else 'in a line'}"
-                    if line or margin == -inf
-                    else f"its weight falls {say_length(max(-margin, 0.0))} outside that"
-                )
-                carries = " and ".join(one.thing.on) or "the table"
-                yield check.found(
-                    f"{name} stands on {carries} and falls off: {out}",
-                    subject=whole.plan.name,
-                    hint="move it by at: [across, deep], or let more things carry it",
-                    place=place,
-                    value=None if line or margin == -inf else margin,
-                    limit=PANEL_TOUCH,
-                )
+            yield from _hollow(whole, one, check) or _falls(whole, one, check)
     return looked_at
+
+
+def _hollow(whole: PlacedWhole, one: PlacedThing, check: Check[Assembled]) -> tuple[Finding, ...]:
+    """Find the first of what is to carry a thing that it does not touch."""
+    name = one.thing.name
+    other, gap = next(((other, gap) for other, gap in one.gaps if gap > PANEL_TOUCH), ("", 0.0))
+    if not gap:
+        return ()
+    beside = gap == inf
+    found = check.found(
+        f"{name} stands on {other} and {'lies beside it' if beside else f'ends {say_length(gap)} over it'}",
+        subject=whole.plan.name,
+        hint=f"move {name} by at: [across, deep]: its middle is put over the middle of what carries it"
+        if beside
+        else f"make all that carries {name} equally high, or leave {other} out",
+        place=one.thing.place,
+        value=None if beside else gap,
+        limit=PANEL_TOUCH,
+    )
+    return (found,)
+
+
+def _falls(whole: PlacedWhole, one: PlacedThing, check: Check[Assembled]) -> tuple[Finding, ...]:
+    """Find a thing whose weight falls outside what it touches, or on its very edge, or that touches in a line alone."""
+    normals, limits = hull_sides(one.foot)
+    _, at = whole.load(one.thing.name)
+    margin = float((limits - normals @ at).min())
+    line = bool(one.thing.on) and narrowest(one.foot) < LEAST_FOOT
+    if not line and margin >= PANEL_TOUCH:
+        return ()
+    line = line or margin == -inf
+    low_x, low_y, high_x, high_y = one.foot.bounds
+    at_a_point = max(high_x - low_x, high_y - low_y) < LEAST_FOOT
+    out = (
+        f"it touches {'at a point' if at_a_point else 'in a line'}"
+        if line
+        else f"its weight falls {say_length(max(-margin, 0.0))} outside that"
+    )
+    carries = " and ".join(one.thing.on) or "the table"
+    found = check.found(
+        f"{one.thing.name} stands on {carries} and falls off: {out}",
+        subject=whole.plan.name,
+        hint="move it by at: [across, deep], or let more things carry it",
+        place=one.thing.place,
+        value=None if line else margin,
+        limit=PANEL_TOUCH,
+    )
+    return (found,)

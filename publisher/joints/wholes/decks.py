@@ -1,6 +1,6 @@
 """Decks across things: the undermost boards of a thing that others carry, between what they touch. Mm."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from itertools import pairwise
 
@@ -26,7 +26,7 @@ from publisher.joints.panels import (
     section_under,
     supports_of,
 )
-from publisher.joints.wholes.put import PlacedWhole
+from publisher.joints.wholes.put import PlacedThing, PlacedWhole
 from publisher.joints.wholes.surfaces import gaps_between, surfaces_of
 
 STIFF = 5.0
@@ -46,35 +46,39 @@ def decks_between(
     """
     found = []
     for one in whole.things:
-        if not one.thing.on:
-            continue
-        own_boards = tuple(panel for panel in one.panels if panel.part.shape != PLATE)
-        below = [panel for name in one.thing.on for panel in whole.thing(name).panels]
-        above = [
-            panel
-            for other in whole.things
-            if one.thing.name in other.thing.on and not other.thing.lifts_off
-            for panel in other.panels
-        ]
         plan = plans.get(one.thing.assembly)
-        made = _of_panels(own_boards, plan, below, figure) if plan else [(own_boards[0], shapely.Polygon())]
-        for panel, own in made:
-            if not bears_figures(panel, figure):
-                continue
-            region = region_of(panel)
-            under = shapely.union_all([section_under(other, panel) for other in below])
-            held = shapely.intersection(shapely.union_all([under, own]), region)
-            ribs = [
-                section_over(wall, panel) for wall in (*own_boards, *above) if _upright(wall) and _high(wall, panel)
-            ]
-            held = shapely.union_all([held, *(rib for rib in ribs if shapely.dwithin(rib, held, UNDER))])
-            layers = tuple(layer for layer in own_boards if not _upright(layer))
+        for panel, region, held in _undermost(whole, one, plan, figure) if one.thing.on else ():
+            layers = tuple(layer for layer in _boards_of(one) if not _upright(layer))
             thick = panel.part.thickness if plan else _glued(layers, shapely.difference(region, held))
             deck = deck_on(panel, thick, region, held, boards, figure)
             if deck is not None:
                 name = f"{one.thing.name}.{panel.name}" if plan else one.thing.name
                 found.append(replace(deck, panel=replace(panel, name=name)))
     return tuple(found)
+
+
+def _boards_of(one: PlacedThing) -> tuple[Panel, ...]:
+    return tuple(panel for panel in one.panels if panel.part.shape != PLATE)
+
+
+def _undermost(
+    whole: PlacedWhole, one: PlacedThing, plan: PanelPlan | None, figure: Figure
+) -> Iterator[tuple[Panel, shapely.Geometry, shapely.Geometry]]:
+    """Yield the undermost boards of a thing that bear figures, each with its face and what of that is carried: by what the thing stands
+    on, by its own thing, and by high walls that are glued to it beside those."""
+    own_boards = _boards_of(one)
+    below = [panel for name in one.thing.on for panel in whole.thing(name).panels]
+    glued_on = [o for o in whole.things if one.thing.name in o.thing.on and not o.thing.lifts_off]
+    walls = [wall for wall in (*own_boards, *(panel for o in glued_on for panel in o.panels)) if _upright(wall)]
+    made = _of_panels(own_boards, plan, below, figure) if plan else [(own_boards[0], shapely.Polygon())]
+    for panel, own in made:
+        if not bears_figures(panel, figure):
+            continue
+        region = region_of(panel)
+        under = shapely.union_all([section_under(other, panel) for other in below])
+        held = shapely.intersection(shapely.union_all([under, own]), region)
+        ribs = [section_over(wall, panel) for wall in walls if _high(wall, panel)]
+        yield panel, region, shapely.union_all([held, *(rib for rib in ribs if shapely.dwithin(rib, held, UNDER))])
 
 
 def _of_panels(
