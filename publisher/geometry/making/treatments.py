@@ -29,7 +29,7 @@ from publisher.geometry.paths import Bump, box_bump, polygon, shift
 from publisher.geometry.registry import Shape, deg, known_words_hint, mm
 from publisher.geometry.rules import CURVED_EDGE, LOST_EDGE, SLOT_OFF_PANEL, TAB_OFF_EDGE, UNKNOWN_EDGE
 
-Made = TypeVar("Made")
+OneKind = TypeVar("OneKind")
 
 STEEPEST_BEVEL = 80.0  # degrees from square: no knife holds a flatter bevel in board
 
@@ -86,7 +86,7 @@ def treat(shape: Shape, plan: PartPlan, reaches: Reaches | None = None) -> tuple
     return Treated(outer, edges, _only(Bump, made), _only(Slot, made)), _only(Finding, made)
 
 
-def _only(kind: type[Made], made: Iterable[object]) -> tuple[Made, ...]:
+def _only(kind: type[OneKind], made: Iterable[object]) -> tuple[OneKind, ...]:
     return tuple(one for one in made if isinstance(one, kind))
 
 
