@@ -1,11 +1,15 @@
 """What pikepdf adds: print settings, layers, labels, metadata, attachments; and qpdf finds nothing wrong."""
 
+import zlib
 from collections.abc import Callable
 from io import BytesIO
 
 import pikepdf
+import pytest
+from PIL import Image
 
-from publisher.pages import Drawn, Pack
+from publisher.basics import Box, Layer
+from publisher.pages import Drawn, Pack, PackImage, Picture
 from publisher.press import write_pdf
 
 
@@ -46,3 +50,22 @@ def test_no_date_and_the_facts_are_attached(make_pack: Callable[..., Pack], samp
 def test_qpdf_finds_nothing_wrong(make_pack: Callable[..., Pack], sample: tuple[Drawn, ...]) -> None:
     with opened(make_pack(*sample, pages=2)) as pdf:
         assert pdf.check_pdf_syntax() == []
+
+
+def test_the_bytes_are_the_same_whatever_zlib_python_has(
+    make_pack: Callable[..., Pack], sample: tuple[Drawn, ...], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Only pikepdf packs what is in the file, with the zlib that is part of it: a release is no other one on another system."""
+    photo = BytesIO()
+    Image.effect_noise((90, 60), 40).save(photo, "PNG")
+    shown = Picture("post.png", Box(20.0, 20.0, 60.0, 46.0), "A post", Layer.PAGE)
+    pack = make_pack(*sample, shown, images=(PackImage("post.png", photo.getvalue()),))
+    usual, compress, packed = write_pdf(pack), zlib.compress, []
+
+    def otherwise(data: bytes, *_: int) -> bytes:
+        packed.append(compress(data, 1))
+        return packed[-1]
+
+    monkeypatch.setattr(zlib, "compress", otherwise)
+    assert write_pdf(pack) == usual
+    assert any(compress(zlib.decompress(data)) != data for data in packed)
