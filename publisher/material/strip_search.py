@@ -9,6 +9,7 @@ import json
 import subprocess
 import sys
 from collections.abc import Sequence
+from math import ceil
 from pathlib import Path
 
 import shapely
@@ -23,7 +24,7 @@ ENGINE = "spyrrow 0.9.0"
 SEARCH_CHORD = 0.1  # mm; fewer points make it much faster
 WORKERS = 1  # more of them give other layouts
 WORKER = Path(__file__).with_name("strip_worker.py")
-SLOWEST = 4  # seconds of the clock to one of the processor: then the machine is too busy
+SLOWEST = 10  # seconds of the clock to one of the processor: then the machine is too busy
 PATIENCE = 10  # seconds that the process may take beyond its time to start and to answer
 
 WidthHeight = tuple[float, float]
@@ -38,7 +39,7 @@ class Strip:
     size: WidthHeight
     gap: float
     seed: int
-    seconds: int
+    seconds: float  # of the processor, all workers together
     upright: bool
     workers: int = WORKERS
 
@@ -82,8 +83,8 @@ def ask(request: dict[str, object]) -> tuple[float | None, list[tuple[int, float
     improver may be missing on a machine, and nothing else needs it.
     """
     seconds = request["seconds"]
-    assert isinstance(seconds, int)
-    clock = SLOWEST * seconds
+    assert isinstance(seconds, int | float)
+    clock = ceil(SLOWEST * seconds)
     command = [sys.executable, str(WORKER)]
     with subprocess.Popen(command, stdin=subprocess.PIPE, stdout=subprocess.PIPE, stderr=subprocess.DEVNULL) as process:
         try:
