@@ -38,6 +38,7 @@ from publisher.pages.sheet import (
     material_words,
     paper_for,
     papers,
+    terms,
     thing,
     tool_words,
 )
@@ -85,6 +86,7 @@ __all__ = [
     "papers",
     "record_of",
     "record_schema",
+    "terms",
     "thing",
     "tool_words",
     "tools_to_buy",

@@ -4,7 +4,7 @@ from publisher.basics import record
 from publisher.brief import STAGES, SchemaParameter, SchemaParts, SchemaShape, build_schema, picture_words
 from publisher.design import CONSTANT_WORDS, function_words, joint_infos, named_sheets, unit_words
 from publisher.geometry import ShapeInfo, opening_infos, shape_infos, surface_infos
-from publisher.pages import Paper, material_words, papers, tool_words
+from publisher.pages import Paper, material_words, papers, terms, tool_words
 
 
 def fresh_schema() -> str:
@@ -54,6 +54,11 @@ def word_lists() -> tuple[WordList, ...]:
         WordList("pictures", "picture: of a step, and cover:", picture_words()),
         WordList("papers", "papers:, and --paper", tuple((p.name, _paper(p)) for p in papers())),
         WordList("sheets", "sheets: of a board, and --sheet, beside sizes such as 20 x 30 in", named_sheets()),
+        WordList(
+            "terms",
+            "on the pages, one for each thing, and in the texts of a design",
+            tuple((t.term, t.meaning) for t in terms()),
+        ),
     )
 
 

@@ -35,7 +35,7 @@ def tracing(setter: Setter, allowance: float, first: LengthUnit, x: float, top: 
     """Say in three sentences how a template that is drawn ``allowance`` mm inside its piece becomes the piece."""
     strays = paired(f"{allowance:g} mm", f"{inches(allowance):.3f} in", first)
     said = (
-        "Cut the card on the middle of the thick line, openings and slots too.",
+        "Cut the card on the middle of the cut line, openings and slots too.",
         f"Trace with a sharp pencil held upright: its line runs {strays} outside the card, "
         "and as far inside openings and slots.",
         "Take the card away and cut the foam on the middle of the pencil line: that is the finished size.",
@@ -46,7 +46,7 @@ def tracing(setter: Setter, allowance: float, first: LengthUnit, x: float, top: 
 def bevelling(setter: Setter, outwards: bool, x: float, top: float, width: float) -> Block:
     """Say what the outline, the angle and the dotted line beside a bevelled edge are; ``outwards``: some go the other way."""
     said: tuple[str, ...] = (
-        "The thick line is the edge on the outside face. Cut there and nowhere further in.",
+        "The cut line is the edge on the outside face. Cut there and nowhere further in.",
         "Tilt the blade by the angle that is printed, so that it comes out on the inside face at the dotted line. "
         "Never cut the outside face at the dotted line.",
     )
@@ -137,7 +137,7 @@ def _bevel(setter: Setter, box: Box) -> tuple[Drawn, ...]:
     drawn += setter.line("outside face", NOTE, middle, high - 3.4, align="centre")
     drawn += setter.line("inside face", NOTE, middle, low + 1.4, align="centre")
     drawn += setter.line("dotted line", NOTE, edge - thick, high + 4.2, align="right")
-    drawn += setter.line("thick line", NOTE, edge - 2.0, high + 4.2)
+    drawn += setter.line("cut line", NOTE, edge - 2.0, high + 4.2)
     drawn += setter.line("blade", NOTE, edge + 4.0, high + 1.0)
     return tuple(drawn)
 

@@ -45,4 +45,5 @@ from publisher.pages.sheet.pictures import (
     place_photo,
 )
 from publisher.pages.sheet.rulers import MILLIMETRES, SIXTEENTHS, base_line, graduation
+from publisher.pages.sheet.terms import terms
 from publisher.pages.sheet.thinning import A4, MOST_ON_A4, thinned

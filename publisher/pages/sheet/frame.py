@@ -76,7 +76,7 @@ def make_frame(
     live = Box(limit.left + INK + strip, limit.bottom + FOOTER, limit.right - INK, limit.top - HEADER)
     text = Box(limit.left + max(INSET, strip), live.bottom + SPACE, limit.right - INSET, live.top - SPACE)
     if calibration and calibration < LEAST_SQUARE:
-        raise ValueError(f"a calibration square of {calibration} mm is smaller than {LEAST_SQUARE:g} mm")
+        raise ValueError(f"a square of {calibration} mm is smaller than {LEAST_SQUARE:g} mm")
     need = max(calibration, 40.0) + 2 * SQUARE_CLEAR
     if live.width < need or live.height < need:
         raise Refusal(

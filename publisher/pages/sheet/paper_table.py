@@ -71,7 +71,7 @@ def _own(wish: PaperWish, width: float, height: float) -> Paper:
         if wish.margins is None:
             left, bottom, right, top = papers()[0].margins
     title = f"{wish.name}, {width:g} × {height:g} mm"
-    return Paper(wish.name.casefold(), title, width, height, (left, bottom, right, top), "the design's spec")
+    return Paper(wish.name.casefold(), title, width, height, (left, bottom, right, top), "the design’s spec")
 
 
 def _four(values: list[float]) -> tuple[float, float, float, float]:

@@ -141,13 +141,13 @@ def _said(
         under = " and ".join(f"{pages[c]}" for c, _ in on)
         said.append(
             (
-                f"Trim along the dashed line at the {sides}. Lay this page over the glue area of page {under} so "
-                "that circles with the same name become whole, and glue or tape it.",
+                f"Trim along the trim line at the {sides}. Lay this tile over the glue area of page {under} so "
+                "that match marks of the same name cover each other, and glue or tape it.",
                 False,
             )
         )
     else:
-        said.append(("Leave the glue area on: the next page lies over it.", False))
+        said.append(("Leave the glue area on: the next tile lies over it.", False))
     left, bottom, right, top = plan.laid.bounds
     said.append(
         (

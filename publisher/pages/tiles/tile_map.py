@@ -111,9 +111,9 @@ def overview_draft(context: Context, plan: Tiling) -> PageDraft:
         pages = {c: numbers.page_of(plan.key(c)) or 0 for c in plan.cutting.cells}
         area = frame.text
         said = (
-            f"Part {part.letter} is larger than the paper and comes on {len(pages)} pages. Start at the upper left. Trim each page along "
-            "its dashed line, lay it over the glue area of the page beside or above it so that circles with the same name become whole, "
-            "and glue or tape it. Join each row first, then the rows.",
+            f"Part {part.letter} is larger than the paper and comes on {len(pages)} pages. Start at the upper left. Trim each tile along "
+            "its trim line, lay it over the glue area of the tile beside or above it so that match marks of the same name cover each "
+            "other, and glue or tape it. Join each row first, then the rows.",
             f"The taped part as drawn measures {sizes}. Measure it before you cut.",
         )
         drawn: list[Drawn] = []

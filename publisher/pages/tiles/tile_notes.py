@@ -189,11 +189,11 @@ def _said(
     if on:
         ends = " and ".join("left" if seam.upright else "top" for seam in on)
         names = " and ".join(where(seam.first) for seam in on)
-        task = (
-            f"Cut it out of the page and trim it along the dashes at the {ends}. Lay it over the glue area of {names}"
-        )
+        task = f"Cut it out of the page and trim it along the trim line at the {ends}. Lay it over the glue area of {names}"
         said.append(
-            f"{task} so that circles with the same name become whole, and glue or tape it." if full else f"{task}."
+            f"{task} so that match marks of the same name cover each other, and glue or tape it."
+            if full
+            else f"{task}."
         )
     if under:
         names = " and ".join(where(seam.second) for seam in under)
