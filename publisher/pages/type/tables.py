@@ -1,5 +1,6 @@
 """Tables with aligned figures: columns of fixed width, rows that grow with their words, thin rules between."""
 
+from dataclasses import replace
 from typing import Literal
 
 from publisher.basics import Layer, Path, polyline, record
@@ -125,7 +126,11 @@ def make_table(
     style: TypeStyle = SMALL,
     headed: bool = True,
 ) -> LaidTable:
-    """Lay out a table: break each cell's words to its column and find the heights of the rows."""
+    """Lay out a table: break each cell's words to its column and find the heights of the rows.
+
+    A column that is narrower than a word of it takes from those that have room to spare; the table stays as wide.
+    """
+    columns = _whole_words(setter, columns, rows, style, headed)
     rooms = tuple(_room(columns, number) for number in range(len(columns)))
     head = (
         tuple(setter.lines(c.title, style.bold(), room) for c, room in zip(columns, rooms, strict=True))
@@ -141,6 +146,25 @@ def make_table(
     )
     heights = tuple(_height(row, style) for row in broken)
     return LaidTable(setter, columns, broken, heights, head, _height(head, style) if headed else 0.0, style)
+
+
+def _whole_words(
+    setter: Setter, columns: tuple[Column, ...], rows: tuple[tuple[str, ...], ...], style: TypeStyle, headed: bool
+) -> tuple[Column, ...]:
+    """Return the columns with widths at which no word is broken, as far as they have room for that together."""
+    spare = []
+    for number, column in enumerate(columns):
+        words = [(word, style.bold()) for word in column.title.split() if headed]
+        words += ((word, style.bold() if column.bold else style) for row in rows for word in row[number].split())
+        spare.append(_room(columns, number) - max((setter.width(*word) for word in words), default=0.0))
+    lack, room = -sum(s for s in spare if s < 0.0), sum(s for s in spare if s > 0.0)
+    if not lack or not room:
+        return columns
+    moved = min(lack, room)
+    return tuple(
+        replace(column, width=column.width - s * moved / (room if s > 0.0 else lack))
+        for column, s in zip(columns, spare, strict=True)
+    )
 
 
 def _room(columns: tuple[Column, ...], number: int) -> float:

@@ -1,5 +1,7 @@
 """Tables: figures under each other at their point, rows as high as their words, any stretch of rows."""
 
+from dataclasses import replace
+
 import pytest
 
 from publisher.pages.model import Stroke, Words
@@ -53,3 +55,17 @@ def test_rules_are_as_wide_as_the_table(setter: Setter) -> None:
     for stroke in drawn:
         if isinstance(stroke, Stroke):
             assert all((p.points[0][0], p.points[1][0]) == (10.0, 90.0) for p in stroke.paths)
+
+
+@pytest.mark.parametrize(("width", "whole"), [(60.0, True), (50.0, True), (30.0, False)])
+def test_no_word_is_broken_while_another_column_has_room(width: float, whole: bool, setter: Setter) -> None:
+    columns = (
+        Column("Part", width - 48.0 if width > 48.0 else 4.0),
+        Column("Width", width - 30.0),
+        Column("Count", 26.0),
+    )
+    columns = tuple(replace(c, width=c.width * width / sum(d.width for d in columns)) for c in columns)
+    table = make_table(setter, columns, (("Gable wall", "110.0 mm", "2"),))
+    words = {word for row in (table.head, *table.rows) for cell in row for line in cell for word in line.split()}
+    assert ({"Part", "Gable", "wall", "Width", "110.0", "Count"} <= words) is whole
+    assert table.width == pytest.approx(width)
