@@ -119,7 +119,8 @@ def _on_a_face(
 def _between_things(bearing: Bearing, subject: Assembled, whole: str, check: Check[Assembled]) -> Finding | None:
     """Find a thing whose broad face lies on another with too little, or whose edges do where no broad face does.
 
-    What several things carry shares its weight among them, and what lifts off is not glued: there a strip is enough."""
+    What several things carry shares its weight among them, and what lifts off is not glued: there a strip is enough, and edges
+    of any width."""
     one = bearing.thing.thing
     said = f"{one.name} lies on {bearing.on.thing.name}"
     if bearing.broad.area > LEAST:
@@ -135,7 +136,7 @@ def _between_things(bearing: Bearing, subject: Assembled, whole: str, check: Che
         else:
             what = f"{said} with a strip {say_length(strip)} wide; {say_length(wanted)} hold (common practice)"
             value, limit = strip, wanted
-    elif bearing.thin.area > LEAST:
+    elif bearing.thin.area > LEAST and not one.lifts_off:
         value, limit = widest_strip(bearing.thin), bearing.board - BARE
         what = (
             f"{said} with {say_length(value)} of the thickness of its edges; {say_length(limit)}, a board less a fillet of glue, "

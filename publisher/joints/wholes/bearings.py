@@ -20,6 +20,9 @@ OPEN = 2.0
 """Boards: a side that is bare from corner to corner with more air than this over it is left open on purpose, as a gable that
 nobody closes. An assumption."""
 
+PARALLEL = 1e-4
+"""Rise over run by which two faces may differ that lie flat on each other; faces that are more askew touch in a line."""
+
 MERGE = 0.02  # mm: two faces so near in plan are one
 
 
@@ -27,7 +30,7 @@ MERGE = 0.02  # mm: two faces so near in plan are one
 class Bearing:
     """A thing on one of those that carry it, both in their places.
 
-    ``broad``: in plan, where broad faces lie on one another. ``smaller``: of the two broad faces that touch, the one of less
+    ``broad``: in plan, where broad faces lie flat on one another. ``smaller``: of the two broad faces that touch, the one of less
     area. ``thin``: where edges lie flat on a face or on edges with less than ``board``, the thinner of the boards (mm), less a
     fillet of glue. ``share``: how much of the rim that one turns to the other is touched, of the better of both rims, without
     sides that are left open; ``bare`` mm of it are not, and ``gap`` is the widest gap there, at ``at`` in plan; 0 where nothing
@@ -86,12 +89,12 @@ def _bearing(one: PlacedThing, other: PlacedThing) -> Bearing | None:
     if not len(touch.regions):
         return None
     every = shapely.union_all(touch.regions)
-    both = upper.broad[touch.upper] & lower.broad[touch.lower]
+    flat = (np.abs(upper.planes[touch.upper] - lower.planes[touch.lower])[:, :2] < PARALLEL).all(axis=1)
+    both = flat & upper.broad[touch.upper] & lower.broad[touch.lower]
     faces = [
-        shapely.union_all(np.unique(surfaces.areas[of[both]])) if both.any() else shapely.Polygon()
+        shapely.union_all(surfaces.areas[np.unique(of[both])]) if both.any() else shapely.Polygon()
         for surfaces, of in ((upper, touch.upper), (lower, touch.lower))
     ]
-    flat = ~both & (np.abs(upper.planes[touch.upper] - lower.planes[touch.lower])[:, :2] < 1e-4).all(axis=1)
     board = max(_thickness(one.panels), _thickness(other.panels))
     thinner = min(_thickness(one.panels, least=True), _thickness(other.panels, least=True))
     heights = _heights(touch.regions, lower.planes[touch.lower])
@@ -104,7 +107,7 @@ def _bearing(one: PlacedThing, other: PlacedThing) -> Bearing | None:
         other,
         shapely.union_all(touch.regions[both]),
         min(faces, key=lambda face: float(face.area)),
-        _thin(shapely.union_all(touch.regions[flat]), thinner),
+        _thin(shapely.union_all(touch.regions[flat & ~both]), thinner),
         thinner,
         best.share,
         best.bare,

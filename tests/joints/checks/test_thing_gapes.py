@@ -23,7 +23,7 @@ def on_top(
     low, top = (plan.name for plan in panels)
     things = (
         ThingPlan("low", low, (), (0, 0), 0.0, False, make.here),
-        ThingPlan("top", top, ("low",), at, turn, True, make.here),
+        ThingPlan("top", top, ("low",), at, turn, False, make.here),
     )
     design = replace(make.design(panels=panels), wholes=(WholePlan("all", things, make.here),))
     return assemble(design, parts)[0]
@@ -83,6 +83,41 @@ def test_a_roof_that_is_turned_gapes(make: SimpleNamespace) -> None:
     (found,) = thing_gapes.run(tent(make, 90.0), thing_gapes).findings
     (bearing,) = bearings_of(tent(make, 90.0).things[0])
     assert bearing.gap > 5.0 and "gapes up to" in found.message
+
+
+def tents(make: SimpleNamespace, upper: float, lower: float, at: At = (0, 0)) -> Assembled:
+    """A tent of slopes ``upper`` mm long over one of slopes of ``lower`` mm, both of 45°."""
+    parts = make.wall("roof", 130, upper), make.wall("under", 130, lower)
+    plans = [
+        make.panels(name, {"l": part.id, "r": part.id}, "l.bottom", make.join("l.top", "r.top", corner=90.0))
+        for name, part in (("low", parts[1]), ("top", parts[0]))
+    ]
+    return on_top(make, tuple(plans), parts, at)
+
+
+def test_a_cap_of_two_faces_on_a_roof(make: SimpleNamespace) -> None:
+    """Its inside lies on the outside of the roof: on two faces, in plan 130 mm by what both have of the slopes."""
+    subject = tents(make, 60.0, 80.0)
+    (bearing,) = bearings_of(subject.things[0])
+    assert bearing.broad.area == pytest.approx(130 * 2 * (60.0 - 5.0) / 2**0.5, rel=0.01)
+    assert glued_too_little.run(subject, glued_too_little).findings == ()
+    assert thing_gapes.run(subject, thing_gapes).findings == ()
+
+
+def test_a_roof_on_its_eaves_is_no_face_on_a_face(make: SimpleNamespace) -> None:
+    """Its slopes meet the slab at 45°, in lines."""
+    roof, slab = make.wall("roof", 100, 60), make.rectangle("slab", 0, 0, 140, 140)
+    plan = make.panels("tent", {"l": "roof", "r": "roof"}, "l.bottom", make.join("l.top", "r.top", corner=90.0))
+    things = (
+        ThingPlan("low", "pile", (), (0, 0), 0.0, False, make.here),
+        ThingPlan("top", "tent", ("low",), (0, 0), 0.0, False, make.here),
+    )
+    stacks = (make.stack("pile", ("slab", 1, 0.0, (0, 0))),)
+    design = replace(make.design(stacks=stacks, panels=(plan,)), wholes=(WholePlan("all", things, make.here),))
+    subject = assemble(design, (roof, slab))[0]
+    (bearing,) = bearings_of(subject.things[0])
+    assert bearing.broad.is_empty and bearing.share == 1.0
+    assert glued_too_little.run(subject, glued_too_little).findings == ()
 
 
 @pytest.mark.parametrize(("at", "words"), [((0, 2), ""), ((0, 3), "2.00 mm"), ((0, 4), "1.00 mm")])
