@@ -20,7 +20,7 @@ OPEN = 2.0
 """Boards: a side that is bare from corner to corner with more air than this over it is left open on purpose, as a gable that
 nobody closes. An assumption."""
 
-PARALLEL = 1e-4
+LIES_FLAT = 1e-4
 """Rise over run by which two faces may differ that lie flat on each other; faces that are more askew touch in a line."""
 
 MERGE = 0.02  # mm: two faces so near in plan are one
@@ -89,7 +89,7 @@ def _bearing(one: PlacedThing, other: PlacedThing) -> Bearing | None:
     if not len(touch.regions):
         return None
     every = shapely.union_all(touch.regions)
-    flat = (np.abs(upper.planes[touch.upper] - lower.planes[touch.lower])[:, :2] < PARALLEL).all(axis=1)
+    flat = (np.abs(upper.planes[touch.upper] - lower.planes[touch.lower])[:, :2] < LIES_FLAT).all(axis=1)
     both = flat & upper.broad[touch.upper] & lower.broad[touch.lower]
     faces = [
         shapely.union_all(surfaces.areas[np.unique(of[both])]) if both.any() else shapely.Polygon()
