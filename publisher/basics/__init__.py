@@ -56,8 +56,10 @@ from publisher.basics.promise import (
     RowPromise,
     SeamPromise,
     SentencePromise,
+    SheetsPromise,
     SidePromise,
     TextPromise,
+    WorkPromise,
 )
 from publisher.basics.records import record
 from publisher.basics.remembered import remembered
@@ -104,8 +106,10 @@ __all__ = [
     "SeamPromise",
     "SentencePromise",
     "Severity",
+    "SheetsPromise",
     "SidePromise",
     "TextPromise",
+    "WorkPromise",
     "angle",
     "checked",
     "circle",

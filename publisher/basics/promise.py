@@ -182,6 +182,38 @@ class RowPromise:
 
 
 @record
+class SheetsPromise:
+    """A way to buy board, made where the list was laid out: so many ``sheets`` of this size hold every part of a board.
+
+    ``spares``: part's letter, how many more copies of it go on beside the list, of one part at a time, and whether more than that may.
+    ``offcut``: the sides (mm) of the largest rectangle left, as the sheet lies; None when it is not worth keeping.
+    """
+
+    key: str
+    board: str
+    label: str
+    width: float
+    height: float
+    sheets: int
+    spares: tuple[tuple[str, int, bool], ...]
+    offcut: tuple[float, float] | None
+
+
+@record
+class WorkPromise:
+    """What all parts of a list take: mm to cut, mm to score or fold, ``holes`` cut from inside (slots that are closed, windows), mm and
+    ``strokes`` of texture, and how many blade tips that is, at least and at most."""
+
+    key: str
+    cut: float
+    score: float
+    holes: int
+    texture: float
+    strokes: int
+    blades: tuple[int, int]
+
+
+@record
 class MeasurePromise:
     """A point of a copy to measure out on a board sheet: ``at`` mm to the right of and over the sheet's lower left corner; ``own`` is
     the same point in the part's own coordinates."""
@@ -348,6 +380,8 @@ class Promises:
     marks: tuple[MarkPromise, ...] = ()
     furniture: tuple[FurniturePromise, ...] = ()
     rows: tuple[RowPromise, ...] = ()
+    sheets: tuple[SheetsPromise, ...] = ()
+    work: WorkPromise | None = None
     layouts: tuple[LayoutPromise, ...] = ()
     sides: tuple[SidePromise, ...] = ()
     sentences: tuple[SentencePromise, ...] = ()

@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from publisher.basics import Box, Finding, LayoutPromise, Point, Pose, RowPromise, record
+from publisher.basics import Box, Finding, LayoutPromise, Point, Pose, RowPromise, SheetsPromise, WorkPromise, record
 from publisher.design import SheetSize
 
 KnownAs = Literal["best possible at right angles", "at most one more at right angles", "area bound only"]
@@ -163,11 +163,13 @@ class CutRow:
 
 @record
 class BoardNeeds:
-    """What to buy and how to lay it out. ``promises``: what the printed cut list must say, from the parts themselves;
-    ``layouts``: what the pictures of sheets must show, from the layouts."""
+    """What to buy and how to lay it out. ``promises``: what the printed cut list must say, from the parts themselves; ``ways`` to buy
+    board, and the ``work``: what the page of what to buy must say; ``layouts``: what the pictures of sheets must show."""
 
     cut_list: tuple[CutRow, ...]
     yields: tuple[Yield, ...]
     findings: tuple[Finding, ...]
     promises: tuple[RowPromise, ...] = ()
     layouts: tuple[LayoutPromise, ...] = ()
+    ways: tuple[SheetsPromise, ...] = ()
+    work: WorkPromise | None = None

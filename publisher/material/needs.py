@@ -7,6 +7,7 @@ import numpy as np
 from publisher.basics import Finding, RowPromise, run_checks
 from publisher.design import Design, SheetSize
 from publisher.geometry import Part, path_length
+from publisher.material.buying import ways_to_buy, work_of
 from publisher.material.checks import CHECKS, board_lists
 from publisher.material.engines import EFFORTS, Desk
 from publisher.material.model import BoardNeeds, CutRow, Yield
@@ -56,7 +57,15 @@ def lay_out(
     if kept and not any(f.check in said for f in findings):
         findings += _stale(yields)
     rows = tuple(_cut_row(p, design.use) for p in cut)
-    return BoardNeeds(rows, tuple(yields), tuple(findings), tuple(map(_promised, cut)), promised_layouts(yields, cut))
+    return BoardNeeds(
+        rows,
+        tuple(yields),
+        tuple(findings),
+        tuple(map(_promised, cut)),
+        promised_layouts(yields, cut),
+        ways_to_buy(yields, cut),
+        work_of(design.boards, cut),
+    )
 
 
 def _promised(part: Part) -> RowPromise:

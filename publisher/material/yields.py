@@ -2,10 +2,11 @@
 
 from collections.abc import Callable
 
-from publisher.basics import Finding, LineKind, record
+from publisher.basics import Finding, record
 from publisher.design import SheetSize
 from publisher.geometry import Part, path_length
 from publisher.material.boxes import most_at_right_angles
+from publisher.material.buying import score_length
 from publisher.material.checks import BoardList
 from publisher.material.ease import ease
 from publisher.material.engines import EFFORTS, Desk, solve
@@ -95,7 +96,7 @@ def _figures(
         bound=whole.least_sheets(),
         offcut_share=1.0 - area / (len(laid) * sheet.width * sheet.height) if laid else 0.0,
         cut_length=sum(lengths[p.id] * (p.count + p.spare) for p in fitting),
-        score_length=sum(_score_length(p) * (p.count + p.spare) for p in fitting),
+        score_length=sum(score_length(p) * (p.count + p.spare) for p in fitting),
         left_out=tuple(p.id for p in todo.parts if p not in fitting),
         fresh=made,
         cut_lengths=tuple(sum(lengths[i.part] for i in layout.items) for layout in laid),
@@ -150,8 +151,3 @@ def _spare(problem: Problem, laid: tuple[Layout, ...], part: str, shop: Shop) ->
     if found is not None:
         shop.tell(key, stored_spare(found))
     return found
-
-
-def _score_length(part: Part) -> float:
-    """Return the length (mm) of a part's marks to score or fold."""
-    return sum(mark.path.length for mark in part.marks if mark.kind in (LineKind.SCORE, LineKind.FOLD))

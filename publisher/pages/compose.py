@@ -72,7 +72,7 @@ PAGES: tuple[PageMaker, ...] = (  # every kind of page, in the order of the pack
     PageMaker(cover_drafts, ((COVER, "Cover"),)),
     PageMaker(print_check_drafts, (("print_check", "Print check"),), ("print_check",)),
     PageMaker(about_drafts, (("about", "What it takes"),)),
-    PageMaker(cut_list_drafts, (("cut_list", "Cut list and boards"),)),
+    PageMaker(cut_list_drafts, (("cut_list", "Buy and cut"),)),
     PageMaker(caution_drafts, (("cautions", "Before you cut"),)),
     PageMaker(
         true_page_drafts,
@@ -156,7 +156,8 @@ def compose(
     promises = Promises(
         title, design.language, tuple(promised), whole.lengths, whole.outlines, whole.seams, whole.texts, whole.codes,
         marks=whole.marks, furniture=whole.furniture, rows=needs.promises,
-        layouts=needs.layouts, sides=joined.sides, sentences=_with_room(joined.sentences, whole),
+        sheets=needs.ways, work=needs.work, layouts=needs.layouts, sides=joined.sides,
+        sentences=_with_room(joined.sentences, whole),
         drawings=_with_room(_shown(joined.pictures, findings), whole),
         carried=whole.carried, compasses=whole.compasses,
     )  # fmt: skip

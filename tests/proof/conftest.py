@@ -44,8 +44,10 @@ from publisher.basics import (
     RowPromise,
     SeamPromise,
     SentencePromise,
+    SheetsPromise,
     SidePromise,
     TextPromise,
+    WorkPromise,
 )
 
 K = 72 / 25.4
@@ -434,6 +436,18 @@ LAYOUT_PROMISE = LayoutPromise(
 )
 
 
+WAY = SheetsPromise("buy:foam:A3", "foam", "A3", 297.0, 420.0, 2, (("A", 12, True), ("B", 3, False)), (214.4, 291.0))
+WORK = WorkPromise("work", 7812.0, 0.0, 16, 17_230.0, 1724, (3, 5))
+
+
+def buying_items() -> dict[str, Draw]:
+    """Rows of what to buy and of the work."""
+    row = ("or 2 sheets", "A3 (11.7 × 16.5 in)", "12 or more A, or 3 B", "214 × 291 mm (8.4 × 11.4 in)")
+    work = ("7.8 m (25.6 ft)", "none", "16", "17.2 m (56.5 ft) in 1724 strokes", "3 to 5")
+    items = {f"way {n}": words(text, 20.0 + 40.0 * n, 27.0, 2.4) for n, text in enumerate(row)}
+    return items | {f"work {n}": words(text, 20.0 + 34.0 * n, 21.0, 2.4) for n, text in enumerate(work)}
+
+
 SENTENCE = "Cut 14 pieces with a wall of 92.3 mm (3.63 in) and lay them down."
 PICTURE = Carried("step:2:picture", 4, Box(20.0, 45.0, 60.0, 65.0), Pose(20.0, 45.0), 0.5)
 SEEN = (((0.0, 0.0), (80.0, 0.0), (80.0, 40.0), (0.0, 40.0), (0.0, 0.0)), ((0.0, 30.0), (80.0, 30.0)))
@@ -458,6 +472,8 @@ def step_items() -> dict[str, Draw]:
 def made() -> dict[str, Any]:
     """What other rooms promised before there was a page, and where pages carry it."""
     return {
+        "sheets": (WAY,),
+        "work": WORK,
         "layouts": (LAYOUT_PROMISE,),
         "sides": (
             SidePromise("side:step", "step", "A", False, "outside", False, True),
@@ -476,6 +492,8 @@ def made() -> dict[str, Any]:
         "drawings": (DrawingPromise(PICTURE.key, "part:step", 80.0, 40.0, SEEN, TEXTURE, (("A", (10.0, 16.0)),)),),
         "carried": (
             *layout_carried(),
+            Carried(WAY.key, 2, Box(19.0, 25.0, 190.0, 29.5)),
+            Carried(WORK.key, 2, Box(19.0, 19.0, 190.0, 23.5)),
             PICTURE,
             Carried("side:step", 2, Box(120.0, 228.0, 190.0, 245.0), copy=1),
             Carried("side:deck", 3, Box(100.0, 128.0, 140.0, 137.0), copy=1),
@@ -502,6 +520,7 @@ def good_pack() -> Pack:
         "top": words("top", 120.0, 230.0, 3.0),
     }
     sheets[1].items |= {"pin": pin(60.0, 50.0), "pencil": stroke(circle_code(105.0, 50.0, 1.25))}
+    sheets[1].items |= buying_items()
     sheets[2].items |= layout_items() | {"side": words("THIS SIDE UP", 100.0, 132.0, 3.0)}
     sheets[3].items |= step_items()
     kinds = ("print_check", "templates", "tiles", "tiles")

@@ -508,6 +508,22 @@ bad("proof/layout-picture", "a straight cut 10 mm off")(
 )
 bad("proof/layout-picture", "no offcut")(drop(2, "left"))
 bad("proof/layout-picture", "no picture")(carried("layout:foam:A3:1"))
+bad("proof/what-to-buy", "a sheet too few")(swap(1, "way 0", lambda kit: kit.words("or 1 sheet", 20.0, 27.0, 2.4)))
+bad("proof/what-to-buy", "another size")(
+    swap(1, "way 1", lambda kit: kit.words("A3 (11.7 × 17.5 in)", 60.0, 27.0, 2.4))
+)
+bad("proof/what-to-buy", "a spare too many")(
+    swap(1, "way 2", lambda kit: kit.words("12 or more A, or 4 B", 100.0, 27.0, 2.4))
+)
+bad("proof/what-to-buy", "more left than there is")(
+    swap(1, "way 3", lambda kit: kit.words("215 × 291 mm (8.4 × 11.4 in)", 140.0, 27.0, 2.4))
+)
+bad("proof/what-to-buy", "feet that are not those of the metres")(
+    swap(1, "work 0", lambda kit: kit.words("7.8 m (26.6 ft)", 20.0, 21.0, 2.4))
+)
+bad("proof/what-to-buy", "holes left out")(swap(1, "work 2", lambda kit: kit.words("none", 88.0, 21.0, 2.4)))
+bad("proof/what-to-buy", "too few blades")(swap(1, "work 4", lambda kit: kit.words("1 to 5", 156.0, 21.0, 2.4)))
+bad("proof/what-to-buy", "a way that no page names")(carried("buy:foam:A3"))
 LAYOUT_KEY = "layout:foam:A3:1"
 bad("proof/layout-measures", "a measure half a millimetre wrong")(
     swap(2, "piece 1 says 0", lambda kit: kit.words("1 A →20.5 ↓20", 20.0, 36.0, 2.4))

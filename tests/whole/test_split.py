@@ -83,7 +83,7 @@ def test_it_builds_and_proves_clean_on_both_papers(publisher: Callable[..., Run]
     for paper in ("a4", "letter"):
         pdf = pypdf.PdfReader(tmp_path / "out" / "long-quay" / f"long-quay-1.0.0-{paper}.pdf")
         pages = [" ".join(page.extract_text().split()) for page in pdf.pages]
-        (cut_list,) = [page for page in pages if "Cut list and boards" in page and "Sheets for the whole list" in page]
+        (cut_list,) = [page for page in pages if "Buy and cut" in page and "What to buy" in page]
         assert "Quay side, piece 1" in cut_list and "Plate behind A1 and A2" in cut_list
         assert any("glue to A2" in page for page in pages) and any("glue to A1" in page for page in pages)
         (needed,) = [page for page in pages if "You need now" in page]

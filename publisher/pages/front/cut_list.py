@@ -1,13 +1,12 @@
-"""What to cut and what to buy: the cut list, what a sheet of board yields, and a picture of every laid-out sheet."""
+"""What to buy and to cut: sheets and all else that is needed, the cut list, the work, and a picture of every laid-out sheet."""
 
-from collections.abc import Callable
 from functools import partial
 
 from publisher.basics import Box
 from publisher.basics.wording import size_in_both
 from publisher.pages.front.layouts import FORMS, PictureForm, layout_blocks
 from publisher.pages.front.page_blocks import PageBlock, section_head
-from publisher.pages.front.yield_tables import cut_note, sheet_table
+from publisher.pages.front.what_to_buy import buy_block, work_block
 from publisher.pages.model import Link
 from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, make_frame, share_out
 from publisher.pages.type import SPACE, Column, LaidTable, make_table
@@ -22,7 +21,7 @@ def cut_list_drafts(context: Context) -> tuple[PageDraft, ...]:
     pieces, shared = _set_out(context, frame)
     drafts = []
     for index, (start, end) in enumerate(shared, 1):
-        title = "Cut list and boards" if index == 1 else "Layouts to copy"
+        title = "Buy and cut" if index == 1 else "Layouts to copy"
         body = partial(_body, frame, pieces[start:end])
         drafts.append(PageDraft("cut_list", f"cut_list:{index}", title, frame, body, TASK))
     return tuple(drafts)
@@ -50,45 +49,31 @@ def _body(frame: Frame, pieces: tuple[PageBlock, ...], numbers: Numbers) -> Body
 
 
 def _tables(context: Context, frame: Frame) -> list[PageBlock]:
-    """Return the cut list and the yield as pieces: each table with its heading, broken where it is long."""
-    width = frame.text.width
-    pieces: list[PageBlock] = []
-    makers: tuple[tuple[str, str, Callable[[Numbers | None], LaidTable]], ...] = (
-        ("Cut list", cut_note(context), partial(_cut_table, context, width)),
-        (
-            "Sheets for the whole list, spares included",
-            "“By area” is the bound that no layout can beat; “shared cuts” are straight ones that serve several pieces.",
-            partial(sheet_table, context, width),
-        ),
-    )
-    for title, note, make in makers:
-        table = make(None)
-        first = 0
-        while first < len(table.rows):
-            last = min(len(table.rows), first + table.rows_in(frame.text.height * CHUNK, first))
-            said = title if not first else f"{title}, continued"
-            head = section_head(context, frame, said, "" if first else note, 0.0)[1]
-            height = head + table.height(first, last) + 2 * SPACE
-            draw = partial(_draw_table, context, frame, (said, "" if first else note), make, (first, last))
-            pieces.append(PageBlock(height, draw))
-            first = last
-    return pieces
+    """Return what to buy, the cut list, broken where it is long, and the work."""
+    table = _cut_table(context, frame.text.width, None)
+    pieces = [buy_block(context, frame)]
+    first = 0
+    while first < len(table.rows):
+        last = min(len(table.rows), first + table.rows_in(frame.text.height * CHUNK, first))
+        title = "Cut list, continued" if first else "Cut list"
+        head = section_head(context, frame, title, "", 0.0)[1]
+        height = head + table.height(first, last) + 1.5 * SPACE
+        pieces.append(PageBlock(height, partial(_draw_table, context, frame, title, (first, last))))
+        first = last
+    return [*pieces, *(block for block in (work_block(context, frame),) if block is not None)]
 
 
 def _draw_table(
     context: Context,
     frame: Frame,
-    words: tuple[str, str],
-    make: Callable[[Numbers | None], LaidTable],
+    title: str,
     rows: tuple[int, int],
     top: float,
     numbers: Numbers,
 ) -> Body:
-    head, height = section_head(context, frame, *words, top)
-    table = make(numbers)
-    links: tuple[Link, ...] = ()
-    if words[0].startswith("Cut list"):
-        links = _links(context, table, rows, frame.text.left, top - height, numbers)
+    head, height = section_head(context, frame, title, "", top)
+    table = _cut_table(context, frame.text.width, numbers)
+    links = _links(context, table, rows, frame.text.left, top - height, numbers)
     return Body((*head, *links, *table.place(frame.text.left, top - height, *rows)))
 
 

@@ -5,12 +5,15 @@ from collections.abc import Sequence
 from publisher.basics import Box, Carried, PlacePromise, record
 from publisher.pages.front.layout_words import SheetWords
 from publisher.pages.model import Drawn
-from publisher.pages.type import NOTE, SMALL, SPACE, Setter
+from publisher.pages.type import LEAST, NOTE, SMALL, SPACE, Setter, TypeStyle
 
-NOTES_WIDTH = 38.0  # mm: of one column of the list
+NARROW_NOTES, WIDE_NOTES = (
+    38.0,
+    54.0,
+)  # mm: of one column of the list; in a wide one a copy that lies askew takes one line
 NUMBER_END = 5.0  # from the left of a column to the right end of a copy's number
-LETTER_START = 6.2  # and to its letter
-WORDS_START = 13.0  # and to the words beside them
+LETTER_START = 6.0  # and to its letter
+WORDS_START = 11.0  # and to the words beside them
 
 
 @record
@@ -21,32 +24,38 @@ class SheetNote:
     key: str = ""
     number: str = ""
     letter: str = ""
+    style: TypeStyle = NOTE
 
     @property
     def height(self) -> float:
         """Height in mm."""
-        return SMALL.leading if not self.key else NOTE.leading * len(self.lines)
+        return SMALL.leading if not self.key else self.style.leading * len(self.lines)
 
 
-def entries(setter: Setter, words: SheetWords, left_out: Sequence[PlacePromise]) -> tuple[SheetNote, ...]:
-    """Return the list of a sheet: its straight cuts, and the copies whose measures are not in the picture."""
+def entries(
+    setter: Setter, words: SheetWords, left_out: Sequence[PlacePromise], width: float, style: TypeStyle = NOTE
+) -> tuple[SheetNote, ...]:
+    """Return the list of a sheet in columns of this width (mm): its straight cuts, and the copies whose measures are not in the
+    picture."""
     promise = words.promise
     found: list[SheetNote] = []
     if promise.cuts:
         found.append(SheetNote(("Straight cuts first",)))
     for number, cut in enumerate(promise.cuts, 1):
-        lines = setter.lines(words.cut(cut), NOTE, NOTES_WIDTH - WORDS_START)
-        found.append(SheetNote(lines, promise.key_of("cut", number), f"cut {number}"))
+        lines = setter.lines(words.cut(cut), style, width - WORDS_START)
+        found.append(SheetNote(lines, promise.key_of("cut", number), f"cut {number}", style=style))
     if left_out:
         found.append(SheetNote(("Measures",)))
     for place in left_out:
         lines = tuple(" ".join(pair) for pair in words.measures(place))
-        found.append(SheetNote(lines, promise.key_of("piece", place.order), str(place.order), place.letter))
+        whole = "  ".join(lines)
+        lines = (whole,) if setter.width(whole, style) <= width - WORDS_START else lines
+        found.append(SheetNote(lines, promise.key_of("piece", place.order), str(place.order), place.letter, style))
     return tuple(found)
 
 
 def set_column(
-    setter: Setter, column: Sequence[SheetNote], left: float, top: float, page: int
+    setter: Setter, column: Sequence[SheetNote], left: float, top: float, page: int, width: float
 ) -> tuple[tuple[Drawn, ...], tuple[Carried, ...]]:
     """Draw entries under each other; return where each of them stands too."""
     drawn: list[Drawn] = []
@@ -55,15 +64,15 @@ def set_column(
         if not entry.key:
             drawn += setter.line(entry.lines[0], NOTE.bold(), left, top - setter.drop(NOTE) - SPACE / 4)
         else:
-            y = top - setter.drop(NOTE)
+            y = top - setter.drop(entry.style)
             if entry.letter:
-                drawn += setter.line(entry.number, NOTE, left + NUMBER_END, y, align="right")
-                drawn += setter.line(entry.letter, NOTE.bold(), left + LETTER_START, y)
+                drawn += setter.line(entry.number, entry.style, left + NUMBER_END, y, align="right")
+                drawn += setter.line(entry.letter, entry.style.bold(), left + LETTER_START, y)
             else:
-                drawn += setter.line(entry.number, NOTE, left, y)
+                drawn += setter.line(entry.number, entry.style, left, y)
             for number, line in enumerate(entry.lines):
-                drawn += setter.line(line, NOTE, left + WORDS_START, y - number * NOTE.leading)
-            carried.append(Carried(entry.key, page, Box(left, top - entry.height, left + NOTES_WIDTH, top)))
+                drawn += setter.line(line, entry.style, left + WORDS_START, y - number * entry.style.leading)
+            carried.append(Carried(entry.key, page, Box(left, top - entry.height, left + width, top)))
         top -= entry.height
     return tuple(drawn), tuple(carried)
 
@@ -75,7 +84,7 @@ def in_columns(listed: Sequence[SheetNote], count: int) -> tuple[tuple[SheetNote
         columns = filled(listed, height)
         if len(columns) <= count:
             return columns
-        height += NOTE.leading
+        height += LEAST.leading
 
 
 def filled(listed: Sequence[SheetNote], height: float) -> tuple[tuple[SheetNote, ...], ...]:

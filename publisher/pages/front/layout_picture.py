@@ -11,7 +11,6 @@ from publisher.material import Layout
 from publisher.pages.front.layout_edges import cut_lines, edge_scale, offcut_box
 from publisher.pages.front.layout_labels import LINES_APART, PieceLabel, Places
 from publisher.pages.front.layout_notes import (
-    NOTES_WIDTH,
     SheetNote,
     column_height,
     entries,
@@ -22,7 +21,7 @@ from publisher.pages.front.layout_notes import (
 from publisher.pages.front.layout_words import POINTS, SheetWords
 from publisher.pages.model import Drawn, Fill, LineStyle, Stroke
 from publisher.pages.sheet import Context
-from publisher.pages.type import SMALL, SPACE, Setter
+from publisher.pages.type import NOTE, SMALL, SPACE, Setter, TypeStyle
 
 SHEET = LineStyle("sheet", 0.35)
 PIECE = LineStyle("piece", 0.25)
@@ -38,10 +37,13 @@ COARSE_PICTURE = 0.04  # mm on the page, a sixth of the width of the line
 
 @record
 class PictureForm:
-    """How a picture is set: the greatest height of the sheet in it (mm), and whether the list stands ``beside`` it or under it."""
+    """How a picture is set: the greatest height of the sheet in it, the width of a column of its list (mm), whether the first one
+    stands ``beside`` the picture, and the type of the list."""
 
     tallest: float
+    notes: float
     beside: bool
+    style: TypeStyle = NOTE
 
 
 @record
@@ -91,7 +93,7 @@ def sheet_picture(
     """Return the picture of a sheet as large as its block allows."""
     words = SheetWords(promise, context.paper.first)
     long, short = _sides(promise)
-    taken = MEASURE + (CUT_NAMES_BESIDE if promise.cuts else 1.0) + (NOTES_WIDTH + LIST_AWAY if form.beside else 0.0)
+    taken = MEASURE + (CUT_NAMES_BESIDE if promise.cuts else 1.0) + (form.notes + LIST_AWAY if form.beside else 0.0)
     scale = min((width - taken) / long, form.tallest / short)
     finder = Places(context.type, scale, _turn(promise))
     carry = _pose(promise, 0.0, 0.0, scale)
@@ -103,7 +105,7 @@ def sheet_picture(
         labels += [label] if label is not None else []
     whole = {label.place.order for label in labels if label.whole}
     left_out = sorted((p for p in promise.places if p.order not in whole), key=lambda p: p.order)
-    listed = entries(context.type, words, left_out)
+    listed = entries(context.type, words, left_out, form.notes, form.style)
     caption = context.type.lines(words.caption(), SMALL.bold(), width)
     bare = SheetPicture(promise, layout, words, width, form, scale, caption, tuple(labels), ())
     return replace(bare, columns=_columns(listed, width, form, bare.high))
@@ -113,7 +115,7 @@ def _columns(
     listed: tuple[SheetNote, ...], width: float, form: PictureForm, high: float
 ) -> tuple[tuple[SheetNote, ...], ...]:
     """Share the list out: one column beside the picture and the rest under it, or all under it."""
-    count = int((width + LIST_AWAY) // (NOTES_WIDTH + LIST_AWAY))
+    count = int((width + LIST_AWAY) // (form.notes + LIST_AWAY))
     if not form.beside:
         return in_columns(listed, count) if listed else ()
     first = filled(listed, high)[0] if listed else ()
@@ -161,14 +163,16 @@ def layout_picture(
     carried = [caption, Carried(promise.key, page, sheet, pose, shown.scale), *places, *offcut]
     at, first = left, y - shown.high - SPACE / 2
     if shown.form.beside and shown.columns:
-        words, where = set_column(setter, shown.columns[0], left + shown.width - NOTES_WIDTH, y, page)
+        words, where = set_column(
+            setter, shown.columns[0], left + shown.width - shown.form.notes, y, page, shown.form.notes
+        )
         drawn += words
         carried += where
     for column in shown.under:
-        words, where = set_column(setter, column, at, first, page)
+        words, where = set_column(setter, column, at, first, page, shown.form.notes)
         drawn += words
         carried += where
-        at += NOTES_WIDTH + LIST_AWAY
+        at += shown.form.notes + LIST_AWAY
     return tuple(drawn), tuple(carried)
 
 

@@ -3,24 +3,27 @@
 from functools import partial
 
 from publisher.material import different_sheets, layout_key
+from publisher.pages.front.layout_notes import NARROW_NOTES, WIDE_NOTES
 from publisher.pages.front.layout_picture import PictureForm, SheetPicture, layout_picture, sheet_picture
 from publisher.pages.front.page_blocks import PageBlock, section_head
 from publisher.pages.sheet import Body, Context, Frame, Numbers
-from publisher.pages.type import SPACE
+from publisher.pages.type import LEAST, SPACE
 
 LAYOUTS = "Layouts to copy"
 NOTE = (
-    "Each piece shows its number in the order of cutting, its letter, and how far its leftmost point (→) and its {end} point "
-    "({way}) lie from the edges of the sheet.{askew}{cuts}{rest}{keep}"
+    "Each piece shows its number in the order of cutting, its letter, and how far it lies from the left (→) and the {end} edge ({way}) "
+    "at its nearest points.{askew}{cuts}{keep}{rest}"
 )
-ASKEW = " Of a piece that lies askew, lay the points that the picture marks with ● and ○ where their measures say."
-CUTS = " Thick dashes are straight cuts: make them first."
-REST = " What has no room in a piece stands in the list."
-KEEP = " A dotted box is worth keeping."
+ASKEW = " One that lies askew: its points ● and ○."
+CUTS = " Thick dashes: straight cuts, made first."
+KEEP = " Dots: a piece worth keeping."
+REST = " What has no room stands in the list."
 TALLEST = 130.0  # mm: of a sheet's picture as wide as the page
 FORMS = (
-    PictureForm(TALLEST, False),
-    *(PictureForm(tallest, True) for tallest in (TALLEST, 118.0, 108.0, 100.0, 93.0, 86.0, 80.0, 74.0, 68.0)),
+    PictureForm(TALLEST, NARROW_NOTES, False),
+    *(PictureForm(tallest, NARROW_NOTES, True) for tallest in (TALLEST, 118.0, 108.0, 100.0)),
+    *(PictureForm(tallest, WIDE_NOTES, True) for tallest in (93.0, 86.0, 80.0)),
+    *(PictureForm(tallest, WIDE_NOTES, True, LEAST) for tallest in (80.0, 74.0, 68.0, 62.0)),
 )
 """How pictures may be set, the most legible first: as wide as the page, then smaller, with their lists beside them."""
 
@@ -50,7 +53,7 @@ def _note(sheets: list[SheetPicture]) -> str:
     down = any(sheet.words.turned for sheet in sheets)
     up = not all(sheet.words.turned for sheet in sheets)
     return NOTE.format(
-        end="uppermost or lowest" if down and up else "uppermost" if down else "lowest",
+        end="upper or lower" if down and up else "upper" if down else "lower",
         way="↓ or ↑" if down and up else "↓" if down else "↑",
         askew=ASKEW if any(len(place.measures) > 1 for p in promises for place in p.places) else "",
         cuts=CUTS if any(p.cuts for p in promises) else "",

@@ -1,10 +1,14 @@
 """What the buyer needs before starting: board by real layouts, tools, materials with amounts."""
 
-from publisher.basics.wording import LengthUnit, say_length
+from dataclasses import replace
+
+from publisher.basics.wording import LengthUnit, ordered, say_length
 from publisher.design import Board, Design, Fact, amount, fill, say
 from publisher.joints import sold_words, takes_words
-from publisher.pages.sheet import Context, thing_name
+from publisher.pages.sheet import Context, Numbers, thing_name, tool_words
 
+TAPE = "masking_tape"
+CUTTING = ("craft_knife", "steel_rule", "cutting_mat")  # without which no part is cut
 FACES = {
     "bare": "bare {name} board, no paper on its faces",
     "paper_one": "{name} board with paper on one face",
@@ -12,23 +16,62 @@ FACES = {
 }
 
 
-def board_lines(context: Context) -> tuple[str, ...]:
-    """Return one sentence per board: its faces, its measured thickness, and how many sheets of each size to buy.
+CARD = "Thin card for the templates, 0.3 to 0.5 mm (0.012 to 0.02 in) thick"
+MORE_CARD = 3  # layers: a second one under a template that is traced often, and two under its spare
+PAGES_GUESSED = 10  # of templates, of which the height of a list is worked out before pages are numbered
 
-    A layout that was drawn and checked holds every part, so that number is enough.
-    """
+
+def board_words(context: Context) -> tuple[str, ...]:
+    """Return what to ask for in the shop: for each board its faces, its measured thickness, and what thicknesses the design takes."""
     lines = []
     for board in context.design.boards:
-        ways = [
-            f"{len(need.sheets)} {'sheet' if len(need.sheets) == 1 else 'sheets'} of {need.sheet.label}"
-            for need in context.needs.yields
-            if need.board == board.id and need.sheets and not need.left_out
-        ]
         faces = FACES.get(board.faces, f"{{name}} board, {board.faces}").format(name=board.id.replace("_", " "))
-        thick = f"{faces}, {_named(board)}measured {say_length(board.thickness, first=context.paper.first)} thick"
-        lines.append(f"{thick}: buy {', or '.join(ways)}" if ways else thick)
-        lines += range_lines(context, board)
+        thick = say_length(board.thickness, first=context.paper.first)
+        said = f"{faces}, {_named(board)}measured {thick} thick."
+        lines += [
+            said[:1].upper() + said[1:],
+            *(f"{line[:1].upper()}{line[1:].rstrip('.')}." for line in range_lines(context, board)),
+        ]
     return tuple(lines)
+
+
+def card_words(context: Context, numbers: Numbers | None) -> tuple[str, ...]:
+    """Return how much card the templates of a traced design are mounted on; () for one that is pasted on board."""
+    if context.design.use != "trace":
+        return ()
+    pages = PAGES_GUESSED if numbers is None else len({page for _, page in numbers.parts})
+    often = tuple(row for row in context.needs.cut_list if row.sturdy)
+    more = sum(MORE_CARD * (1 if numbers is None else len(numbers.pages_of_part(row.part))) for row in often)
+    size = context.paper.title.removesuffix(" paper")
+    said = f"{ordered(CARD, context.paper.first)}: {pages} {'sheet' if pages == 1 else 'sheets'} of {size} size"
+    if not often:
+        return (f"{said}.",)
+    names = ", ".join(f"{row.letter} ({row.tracings} times)" for row in often)
+    return (f"{said}, and {more} more for two layers and a spare of what is traced often: {names}.",)
+
+
+def materials_words(context: Context, numbers: Numbers | None) -> tuple[str, ...]:
+    """Return what is used up, each with its amount: what the design names, and tape where parts come as tiles."""
+    names = {material.name for material in context.design.materials}
+    tiled = numbers is None or any(len(numbers.pages_of_part(part.id)) > 1 for part in context.parts)
+    counted = context.design.use == "trace"  # its card is counted by sheets
+    named = replace(
+        context.design, materials=tuple(m for m in context.design.materials if not (counted and m.name == "thin_card"))
+    )
+    lines = materials_to_buy(named, context.facts, context.paper.first)
+    return (*lines, *((thing_name(TAPE, context.paper.first),) if tiled and TAPE not in names else ()))
+
+
+def at_hand(context: Context) -> tuple[str, ...]:
+    """Return the tools: those that the design names, those that its steps use, and what tracing and measuring out ask for."""
+    known = {tool.key for tool in tool_words()}
+    used = (key for step in context.design.steps for key in step.uses if key in known)
+    always = (
+        *CUTTING,
+        *(("pencil",) if context.design.use == "trace" else ()),
+        *(("square",) if context.needs.layouts else ()),
+    )
+    return tuple(thing_name(key, context.paper.first) for key in dict.fromkeys((*context.design.tools, *used, *always)))
 
 
 def sheet_words(context: Context, board: Board) -> tuple[str, ...]:
@@ -60,16 +103,6 @@ def range_lines(context: Context, board: Board) -> tuple[str, ...]:
 
 def _named(board: Board) -> str:
     return f"sold as {board.sold_as}, " if board.sold_as else ""
-
-
-def tool_lines(context: Context) -> tuple[str, ...]:
-    """Return the names of the tools."""
-    return tools_to_buy(context.design, context.paper.first)
-
-
-def material_lines(context: Context) -> tuple[str, ...]:
-    """Return the names of the materials, each with its amount where the design gives one."""
-    return materials_to_buy(context.design, context.facts, context.paper.first)
 
 
 def materials_to_buy(design: Design, facts: tuple[Fact, ...], first: LengthUnit = "mm") -> tuple[str, ...]:

@@ -6,6 +6,7 @@ Never: read the file; take a reading that another check takes too.
 
 from publisher.basics import Check
 from publisher.proof.checks import (
+    buying,
     catalogue,
     compass,
     cut_list,
@@ -48,7 +49,8 @@ PROMISED: tuple[Check[Case], ...] = (
     lengths.calibration, lengths.rulers, lengths.other_lengths, labels.length_labels, labels.measures_clear, lengths.calibration_by_pixels,
     lengths.readers_agree, outlines.outlines_promised, outlines.outlines_twice, outlines.outline_width,
     outlines.outlines_by_pixels, inside_parts.other_lines, inside_parts.dark_areas, marks.marked_lines,
-    tiles.match_marks, tiles.tiles_together, compass.compass_strips, text.words_promised, cut_list.cut_list, layouts.layout_pictures,
+    tiles.match_marks, tiles.tiles_together, compass.compass_strips, text.words_promised, cut_list.cut_list,
+    buying.what_to_buy, layouts.layout_pictures,
     layout_measures.layout_measures, sides.sides_up, sentences.sentences, drawings.step_pictures, print_plan.print_plan,
     print_plan.print_list, inside_parts.words_inside, pages.page_numbers, page_code.code_drawn, furniture.furniture_apart,
     pages.page_labels, catalogue.bookmarks, catalogue.attached,

@@ -14,8 +14,8 @@ from publisher.pages.front.layout_picture import MEASURE, PictureForm, SheetPict
 from publisher.pages.sheet.draft import Context
 from publisher.pages.sheet.page_checks import words_box
 
-WIDE = PictureForm(130.0, False)
-SIDE = PictureForm(90.0, True)
+WIDE = PictureForm(130.0, 38.0, False)
+SIDE = PictureForm(90.0, 54.0, True)
 
 
 def sheets(context: Context) -> list[tuple[LayoutPromise, Layout]]:
@@ -46,7 +46,7 @@ def test_the_promised_layout_carried_to_the_page_is_what_is_drawn(demo: Callable
         assert where.box.grown(1e-6).common(where.box.round(carried)) == where.box.round(carried)
 
 
-@pytest.mark.parametrize("form", [WIDE, SIDE, PictureForm(40.0, True)])
+@pytest.mark.parametrize("form", [WIDE, SIDE, PictureForm(40.0, 38.0, True)])
 def test_every_piece_has_its_measures_in_it_or_in_the_list(demo: Callable[..., Context], form: PictureForm) -> None:
     """However small the picture is: each once, and each cut in its order."""
     context = demo("bridge")
@@ -64,7 +64,7 @@ def test_every_piece_has_its_measures_in_it_or_in_the_list(demo: Callable[..., C
 
 def test_words_lie_neither_on_each_other_nor_on_lines(demo: Callable[..., Context]) -> None:
     context = demo("lock-stair")
-    for number, form in ((0, WIDE), (1, SIDE), (2, PictureForm(40.0, True))):
+    for number, form in ((0, WIDE), (1, SIDE), (2, PictureForm(40.0, 38.0, True))):
         shown = picture(context, number, form=form)
         drawn, (_, where, *_) = layout_picture(context, shown, 10.0, 250.0, 1)
         inside = [t for t in drawn if isinstance(t, Words) and where.box.left < t.x < where.box.right]

@@ -21,7 +21,7 @@ def test_the_note_says_what_the_pictures_show(demo: Callable[..., Context]) -> N
     stair, quay = said(demo("lock-stair")), said(demo("quay"))
     assert stair.count("Layouts to copy") == 1
     assert "askew" in stair and "askew" not in quay
-    assert "Thick dashes" in quay and "uppermost" in quay and "lowest" not in quay
+    assert "Thick dashes" in quay and "upper edge" in quay and "lower" not in quay
 
 
 def test_a_smaller_form_takes_less_room(demo: Callable[..., Context]) -> None:
