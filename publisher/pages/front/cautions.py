@@ -43,23 +43,33 @@ def _sections(context: Context) -> list[tuple[Section, tuple[str, ...]]]:
     """Return what else a cutter must know: only what this pack's own templates call for; with each its words that have figures."""
     setter, parts = context.type, context.parts
     found: list[tuple[Section, tuple[str, ...]]] = []
+    tiles = not all(map(planner_of(context).fits, parts))
     trials = piles(context.design, context.joined, context.paper.first)
     if trials:
         found.append((partial(piling, setter, trials), trials))
     allowance = max((part.trace_allowance for part in parts), default=0.0)
     if context.design.use == "trace" and allowance > 0.0:
-        found.append((partial(tracing, setter, allowance, context.paper.first), ()))
+        found.append((partial(tracing, setter, allowance, context.paper.first, tiles), ()))
     if any(edge.matches for part in parts for edge in part.edges):
         found.append((partial(copying, setter), ()))
     bevels = [edge.bevel for part in parts for edge in part.edges if edge.bevel]
     if bevels:
         found.append((partial(bevelling, setter, min(bevels) < 0.0), ()))
     slits = any(part.bending is not None and part.bending.slits for part in parts)
-    tiles = not all(map(planner_of(context).fits, parts))
+
+    waste = any(part.outline.holes for part in parts)
 
     def lines(x: float, top: float, width: float) -> Block:
         return legend(
-            setter, x, top, width, kinds_on(parts), across=2 if width >= 130.0 else 1, trim=tiles, slits=slits
+            setter,
+            x,
+            top,
+            width,
+            kinds_on(parts),
+            across=2 if width >= 130.0 else 1,
+            trim=tiles,
+            slits=slits,
+            waste=waste,
         )
 
     return [*found, (lines, ())]

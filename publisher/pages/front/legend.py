@@ -2,11 +2,11 @@
 
 from collections.abc import Iterable
 
-from publisher.basics import Layer, LineKind, polyline
+from publisher.basics import Box, Layer, LineKind, polyline
 from publisher.geometry import Part
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.templates import template_marks
-from publisher.pages.type import HEADING, SMALL, TRIM, Block, Setter, line_style
+from publisher.pages.type import HATCH, HEADING, SMALL, TRIM, Block, Setter, line_style
 
 LINES: tuple[tuple[LineKind, str, str], ...] = (
     (LineKind.CUT, "cut line", "cut right through"),
@@ -17,6 +17,7 @@ LINES: tuple[tuple[LineKind, str, str], ...] = (
     (LineKind.REFERENCE, "dotted line", "look at it, do not cut"),
 )
 SLIT = "cut as deep as the template says"
+WASTE, WASTE_HALF = "cut it out and throw it away", 1.6  # words; mm: half of the height of its sample
 SAMPLE = 17.0  # length of a line sample: long enough for every pattern to show
 LEGEND_ROW = 5.4
 
@@ -32,10 +33,12 @@ def legend(
     title: bool = True,
     trim: bool = False,
     slits: bool = False,
+    waste: bool = False,
 ) -> Block:
     """Draw the legend of these line kinds in ``across`` columns. ``width`` in mm; the block's height follows.
 
     ``trim``: with the line along which the paper of tiles is cut off. ``slits``: what bends is slit, as deep as its template says.
+    ``waste``: with the hatching of what is cut out.
     """
     drawn: list[Drawn] = []
     y = top
@@ -49,7 +52,7 @@ def legend(
     ]
     if trim:
         rows.append((TRIM, "trim line", "cut the paper of a tile off"))
-    down = -(-len(rows) // across)
+    down = -(-(len(rows) + waste) // across)
     column = width / across
     for number, (style, name, meaning) in enumerate(rows):
         left, middle = x + number // down * column, y - (number % down + 0.5) * LEGEND_ROW
@@ -58,7 +61,23 @@ def legend(
         drawn += setter.line(name, SMALL.bold(), left + SAMPLE + 2.5, base)
         said = setter.width(name + " ", SMALL.bold())
         drawn += setter.line(meaning, SMALL, left + SAMPLE + 2.5 + said, base)
+    if waste:
+        left, middle = x + len(rows) // down * column, y - (len(rows) % down + 0.5) * LEGEND_ROW
+        drawn += _hatched(left, middle)
+        drawn += setter.line("hatched", SMALL.bold(), left + SAMPLE + 2.5, middle - setter.cap(SMALL) / 2)
+        said = setter.width("hatched ", SMALL.bold())
+        drawn += setter.line(WASTE, SMALL, left + SAMPLE + 2.5 + said, middle - setter.cap(SMALL) / 2)
     return Block(tuple(drawn), top - y + down * LEGEND_ROW)
+
+
+def _hatched(left: float, middle: float) -> tuple[Drawn, ...]:
+    """Return a small opening with its hatching."""
+    box = Box(left, middle - WASTE_HALF, left + SAMPLE, middle + WASTE_HALF)
+    lean = box.height
+    starts = (box.left + n * 3.0 for n in range(int((SAMPLE - lean) / 3.0) + 1))
+    lines = tuple(polyline(((start, box.bottom), (start + lean, box.top))) for start in starts)
+    outline = Stroke(line_style(LineKind.CUT), (polyline(box.corners(), True),), Layer.PAGE)
+    return outline, Stroke(HATCH, lines, Layer.PAGE)
 
 
 def kinds_on(parts: Iterable[Part]) -> frozenset[LineKind]:

@@ -35,7 +35,7 @@ LAYERS = {
 ARROWS = (Purpose.CLIMB, Purpose.GRAIN, Purpose.TOP)
 MARKED = tuple(line_style(k) for k in (LineKind.SCORE, LineKind.DRAW, LineKind.FOLD, LineKind.GLUE))
 HATCH_GAP = 4.0
-HATCH_LEAST = 7.0  # openings narrower than this speak for themselves
+HATCH_LEAST = 4.0  # in openings narrower than this no hatching could be seen
 HEAD = 3.2  # length of an arrow head
 
 

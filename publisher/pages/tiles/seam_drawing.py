@@ -130,7 +130,7 @@ def _line_drawn(
         strip = (
             Box(at - TRIM - gap, low, at - TRIM, high) if seam.upright else Box(low, at + TRIM, high, at + TRIM + gap)
         )
-        said = (f"trim along the dashes, then lay over page {page}", "trim along the dashes", "trim")
+        said = (f"trim line: cut, then lay over page {page}", "trim line", "trim")
         live = plan.place(cell).frame.live
         if strip.left < live.left or strip.top > live.top - 1.0:
             return tuple(drawn)
@@ -138,7 +138,7 @@ def _line_drawn(
     else:  # on what is trimmed off
         off = TRIM + OFF_TRIM  # letters that reach under their line end short of the dashes
         strip = Box(at - off, low, at - OFF_TRIM, high) if seam.upright else Box(low, at + OFF_TRIM, high, at + off)
-        said = ("trim along the dashes", "trim")
+        said = ("trim line", "trim")
     words, box = _strip_words(setter, said, strip, seam.upright, lines, boxes, NOTE if first or alone else LEAST)
     if box:
         boxes.append(box)

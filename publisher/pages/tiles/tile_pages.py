@@ -76,7 +76,9 @@ def _too_many(context: Context, part: Part, count: int) -> PageDraft:
 
 
 def caption(plan: Tiling, cell: Cell) -> str:
-    """Return the name of a tile: row, column, and how many there are of each."""
+    """Return the name of a tile: its number in a single row or column, else row, column, and how many there are of each."""
+    if min(plan.cutting.rows, plan.cutting.columns) == 1:
+        return f"tile {max(cell.row, cell.column)} of {max(plan.cutting.rows, plan.cutting.columns)}"
     return f"row {cell.row}, column {cell.column} of {plan.cutting.rows} × {plan.cutting.columns}"
 
 

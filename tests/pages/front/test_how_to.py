@@ -16,7 +16,7 @@ def strokes(block: Block, style: object) -> list[Path]:
 
 @pytest.mark.parametrize("width", [182.0, 150.0])
 def test_sections_stay_in_the_height_that_they_return(setter: Setter, width: float) -> None:
-    for block in (tracing(setter, 0.4, "mm", 20.0, 250.0, width), bevelling(setter, False, 20.0, 250.0, width)):
+    for block in (tracing(setter, 0.4, "mm", True, 20.0, 250.0, width), bevelling(setter, False, 20.0, 250.0, width)):
         boxes = [b for t in block.drawn if (b := ink_box(setter.faces, t)) is not None]
         whole = Box(20.0, 250.0 - block.height, 20.0 + width, 250.0).grown(0.3)
         for box in boxes:
@@ -29,7 +29,7 @@ def test_sections_stay_in_the_height_that_they_return(setter: Setter, width: flo
 
 
 def test_the_pencil_runs_outside_the_card_and_inside_the_slot(setter: Setter) -> None:
-    block = tracing(setter, 0.4, "mm", 20.0, 250.0, 182.0)
+    block = tracing(setter, 0.4, "mm", True, 20.0, 250.0, 182.0)
     card, slot = (p.points for p in strokes(block, CUT))
     pencil, in_slot = (p.points for p in strokes(block, DRAW))
     assert pencil[0][0] == pytest.approx(card[0][0] - SKETCH_AWAY)

@@ -7,7 +7,7 @@ from publisher.basics import LineKind, Purpose, polyline
 from publisher.geometry import Mark, Part
 from publisher.pages.front.legend import LINES, kinds_on, legend
 from publisher.pages.model import Stroke, Words
-from publisher.pages.type.styles import TRIM, line_style
+from publisher.pages.type.styles import HATCH, TRIM, line_style
 from publisher.pages.type.text import Setter
 
 
@@ -43,3 +43,10 @@ def test_the_height_is_what_is_drawn(setter: Setter) -> None:
     block = legend(setter, 0.0, 50.0, 180.0, across=2, title=False)
     lowest = min(t.y for t in block.drawn if isinstance(t, Words))
     assert 50.0 - block.height <= lowest <= 50.0 - block.height + 5.4
+
+
+def test_what_is_cut_out_is_shown_hatched_where_a_pack_has_openings(setter: Setter) -> None:
+    for waste in (True, False):
+        block = legend(setter, 10.0, 100.0, 180.0, waste=waste)
+        assert (HATCH in {t.style for t in block.drawn if isinstance(t, Stroke)}) is waste
+        assert ("cut it out and throw it away" in {t.text for t in block.drawn if isinstance(t, Words)}) is waste

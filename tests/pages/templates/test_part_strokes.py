@@ -152,15 +152,17 @@ def _style(word: Words) -> object:
     return NOTE if word.size == NOTE.size else LEAST
 
 
-def test_a_slot_is_not_hatched(make_part: Callable[..., Part], setter: Setter) -> None:
-    assert waste_strokes(window_part(make_part, 5.3), Pose(), setter) == ()
+def test_a_slot_is_hatched_without_the_word_and_a_slit_is_not(make_part: Callable[..., Part], setter: Setter) -> None:
+    (hatching,) = waste_strokes(window_part(make_part, 5.3), Pose(), setter)
+    assert strokes((hatching,))[0].style.name == "hatch"
+    assert waste_strokes(window_part(make_part, 3.0), Pose(), setter) == ()
 
 
 def test_of_a_rabbet_the_strip_whose_foam_goes_is_hatched_without_the_word(
     make_part: Callable[..., Part], setter: Setter
 ) -> None:
     pose = Pose(100, 50, 30)
-    plain = window_part(make_part, 5.3)
+    plain = window_part(make_part, 3.0)
     edge = Edge("bottom", (0, 0), (60, 0), (0, 0), (60, 0), rabbet=Rabbet(5.0, 0.3))
     drawn = waste_strokes(replace(plain, edges=(edge,)), pose, setter)
     assert not [d for d in drawn if isinstance(d, Words)]

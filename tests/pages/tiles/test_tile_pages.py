@@ -171,8 +171,8 @@ def test_one_tile_carries_the_whole_label_and_every_tile_the_letter(
     part = draw("wall_panel", name="Quay side", width=480, height=100)
     drafts = tile_drafts(make_context(parts=(part,)))
     assert [d.title for d in drafts] == [
-        "A Quay side — row 1, column 1 of 1 × 2",
-        "A Quay side — row 1, column 2 of 1 × 2",
+        "A Quay side — tile 1 of 2",
+        "A Quay side — tile 2 of 2",
     ]
     first, second = bodies(drafts)
     assert {"A", "Quay side", "cut 2", "480.0 × 100.0 mm", "THIS SIDE UP"} <= {t.text for t in first.texts}
