@@ -32,9 +32,7 @@ from publisher.material.strip_search import ENGINE, Strip, ask, laid
 
 SCALE = 10.0  # mm to a unit: pieces of the instances are some ten units wide, our parts some ten centimetres
 SEED = 2
-WORKERS = (
-    3  # threads of the improver: in the same seconds of the processor their best moves lead further than those of one
-)
+WORKERS = 3  # threads of the improver: in the same seconds of the processor they come further than one
 LEAST_FOR_ENGINE = 2.0  # s
 PUBLISHED = {  # best average, best known (percent)
     "albano": (88.01, 89.82), "dagli": (87.50, 90.17), "fu": (91.95, 92.41), "jakobs1": (89.09, 89.26),
