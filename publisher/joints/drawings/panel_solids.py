@@ -147,7 +147,11 @@ def _carry(frame: PanelFrame, points: Array, z: float) -> Array:
 def _face(made: Solids, rings: list[Array], normal: Array, on: Array) -> None:
     """Add a face that looks towards the viewer: depth from n·p = c."""
     made.areas.append(shapely.Polygon(rings[0], rings[1:]))
-    made.planes.append(np.array([-normal[0], -normal[1], float(normal @ on)]) / normal[2])
+    made.planes.append(_plane(normal, on))
+
+
+def _plane(normal: Array, on: Array) -> Array:
+    return np.asarray(np.array([-normal[0], -normal[1], float(normal @ on)]) / normal[2])
 
 
 def _within(rim: shapely.Geometry | None, ring: Array) -> Flags:
@@ -175,9 +179,9 @@ def _sides(made: Solids, near: Array, far: Array, corner: Flags, looks: float, r
     normal = np.cross(near_next - near, near - far)  # outward: the ring has its material on the left, seen from outside
     size = np.linalg.norm(normal, axis=1)
     facing = normal[:, 2] > 1e-6 * size
-    for i in np.flatnonzero(facing):
-        quad = np.array([near[i], near_next[i], far_next[i], far[i]])[:, :2]
-        _face(made, [quad], normal[i] / size[i], near[i])
+    quads = np.stack([near, near_next, far_next, far], axis=1)[facing, :, :2]
+    made.areas.extend(shapely.polygons(quads))
+    made.planes.extend(_plane(n, on) for n, on in zip(normal[facing] / size[facing, None], near[facing], strict=True))
     before = np.roll(facing, 1)
     rim_near = (facing | (looks > 1e-6)) & rims[0]
     rim_far = (facing | (looks < -1e-6)) & rims[1]

@@ -199,11 +199,10 @@ def _spot_beside(solids: Solids, main: int) -> tuple[float, float] | None:
         return None
     middle, sides = box[:4].mean(axis=0), [(box[i] + box[i + 1]) / 2.0 for i in range(4)]
     sides.sort(key=lambda side: -float(np.hypot(*(side - middle))))
-    every = shapely.union_all(solids.areas)
     for side in sides:
         way = (side - middle) / max(float(np.hypot(*(side - middle))), 1e-9)
         at = side + (EXPLODED_ROOM + 1.0) * way
-        if float(shapely.distance(every, shapely.Point(at))) >= EXPLODED_ROOM:
+        if float(shapely.distance(solids.areas, shapely.Point(at)).min()) >= EXPLODED_ROOM:
             return float(at[0]), float(at[1])
     return None
 
