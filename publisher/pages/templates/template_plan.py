@@ -11,9 +11,9 @@ from math import ceil, hypot
 
 import shapely
 
-from publisher.basics import Pose
+from publisher.basics import Point, Pose
 from publisher.geometry import Part, polygon
-from publisher.material import Piece, pack
+from publisher.material import Item, Piece, pack
 from publisher.pages.sheet import A4, LEAST_SQUARE, MOST_ON_A4, PAGE_SQUARE, Context, Frame
 from publisher.pages.templates.nests import Nest
 from publisher.pages.templates.page_words import Lying, Shown, with_words
@@ -63,6 +63,12 @@ def _alike(load: Load) -> tuple[str, bool]:
 def loads_of(page: Shown) -> tuple[Load, ...]:
     """Return all that stands on a page."""
     return (*(lying.sample for lying in page.lying), *(chunk for chunk, _ in page.chunks))
+
+
+@lru_cache(maxsize=64)
+def _packed(pieces: tuple[Piece, ...], ring: tuple[Point, ...], orders: int) -> tuple[tuple[Item, ...], ...]:
+    """Return the pieces packed on one page: another way of cutting the tiles often leaves a page as it was."""
+    return pack(pieces, (ring,), PART_GAP, 1, orders)
 
 
 @lru_cache(maxsize=2)
@@ -325,7 +331,7 @@ class Planner:
         if not pieces:
             return (), ()
         ring = tuple((float(x), float(y)) for x, y in free.exterior.coords[:-1])
-        laid = pack(tuple(pieces), (ring,), PART_GAP, 1, orders)
+        laid = _packed(tuple(pieces), ring, orders)
         found = [(*groups[item.part], item.copy - 1, item.pose) for item in laid[0]] if laid else []
         dx, dy = centring([shapely.Polygon(pose.apply_all(form.ring)) for form, _, _, pose in found], free)
         lying: list[Lying] = []
