@@ -177,6 +177,7 @@ def packs(monkeypatch: pytest.MonkeyPatch, context: Context) -> tuple[list[tuple
         return pack(pieces, ring, gap, bins, tries)
 
     monkeypatch.setattr(template_plan, "pack", counted)
+    template_plan._packed.cache_clear()
     return asked, lay(context)
 
 
