@@ -50,7 +50,7 @@ def sides_of(
         both = design.use == "trace" and piece.mirrored > 0  # one template serves both ways
         knee = piece.id in braces  # it stands on edge between step and core: turned over it is its own mirror image
         plain = both or knee or not is_handed(piece)
-        top = piece.shape != PLATE and all(z > STEEP for z in up.get(piece.whole or piece.id, [0.0]))
+        top = piece.shape != PLATE and min(up.get(piece.whole or piece.id, [0.0])) > STEEP
         for mirrored in (False, True):
             face = "either" if knee else _face(piece, mirrored, piece.id in panels_used or bool(piece.folded))
             flip = plain or mirrored

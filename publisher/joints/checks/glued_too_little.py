@@ -3,7 +3,7 @@
 from publisher.basics import Check, Finding, Findings, Severity, checked, record
 from publisher.basics.wording import say_length
 from publisher.design import Board
-from publisher.geometry import polygon
+from publisher.geometry import Part, polygon
 from publisher.joints.assembled import Assembled
 from publisher.joints.checks.layers_do_not_touch import LEAST
 from publisher.joints.least_sizes import GLUED_SHARE, GLUED_STRIP, PAPERED, THICKNESS, least
@@ -31,25 +31,7 @@ def glued_too_little(subject: Assembled, check: Check[Assembled]) -> Findings:
     parts = {part.id: part for part in subject.parts}
     looked_at = 0
     for report in subject.wholes:
-        layers = report.stack.layers
-        # what is loose is not glued, and what hardly touches is found as hanging in the air
-        glued = [
-            k
-            for k in range(len(layers) - 1)
-            if k + 1 not in report.stack.loose and report.plan.contact(k).area >= LEAST
-        ]
-        looked_at += len(glued)
-        slivers = [_sliver(report, k, boards[parts[layers[k + 1].part].board]) for k in glued]
-        worst = min((one for one in slivers if one is not None), key=lambda one: one.share, default=None)
-        if worst is not None:
-            yield check.found(
-                worst.words,
-                subject=report.stack.name,
-                hint="make the turn or shift smaller, the layers wider, or say at: centre",
-                place=report.place,
-                value=worst.value,
-                limit=worst.limit,
-            )
+        looked_at += yield from _of_stack(report, parts, boards, check)
     faces = [(m.assembly, s) for m in subject.panels for s in m.seatings if not s.seat.edge]
     looked_at += len(faces)
     yield from [
@@ -62,6 +44,27 @@ def glued_too_little(subject: Assembled, check: Check[Assembled]) -> Findings:
             if found is not None:
                 yield found
     return looked_at
+
+
+def _of_stack(
+    report: StackReport, parts: dict[str, Part], boards: dict[str, Board], check: Check[Assembled]
+) -> Findings:
+    """Find the layer of a stack that is glued to the least of what it should be."""
+    layers, loose = report.stack.layers, report.stack.loose
+    # what is loose is not glued, and what hardly touches is found as hanging in the air
+    glued = [k for k in range(len(layers) - 1) if k + 1 not in loose and report.plan.contact(k).area >= LEAST]
+    slivers = [_sliver(report, k, boards[parts[layers[k + 1].part].board]) for k in glued]
+    worst = min((one for one in slivers if one is not None), key=lambda one: one.share, default=None)
+    if worst is not None:
+        yield check.found(
+            worst.words,
+            subject=report.stack.name,
+            hint="make the turn or shift smaller, the layers wider, or say at: centre",
+            place=report.place,
+            value=worst.value,
+            limit=worst.limit,
+        )
+    return len(glued)
 
 
 @record

@@ -61,15 +61,20 @@ def _boards_of(one: PlacedThing) -> tuple[Panel, ...]:
     return tuple(panel for panel in one.panels if panel.part.shape != PLATE)
 
 
+def _walls(whole: PlacedWhole, one: PlacedThing) -> list[Panel]:
+    """Return the upright boards of a thing and of those that are glued on it."""
+    glued_on = [other for other in whole.things if one.thing.name in other.thing.on and not other.thing.lifts_off]
+    panels = (*_boards_of(one), *(panel for other in glued_on for panel in other.panels))
+    return [panel for panel in panels if _upright(panel)]
+
+
 def _undermost(
     whole: PlacedWhole, one: PlacedThing, plan: PanelPlan | None, figure: Figure
 ) -> Iterator[tuple[Panel, shapely.Geometry, shapely.Geometry]]:
     """Yield the undermost boards of a thing that bear figures, each with its face and what of that is carried: by what the thing stands
     on, by its own thing, and by high walls that are glued to it beside those."""
-    own_boards = _boards_of(one)
+    own_boards, walls = _boards_of(one), _walls(whole, one)
     below = [panel for name in one.thing.on for panel in whole.thing(name).panels]
-    glued_on = [o for o in whole.things if one.thing.name in o.thing.on and not o.thing.lifts_off]
-    walls = [wall for wall in (*own_boards, *(panel for o in glued_on for panel in o.panels)) if _upright(wall)]
     made = _of_panels(own_boards, plan, below, figure) if plan else [(own_boards[0], shapely.Polygon())]
     for panel, own in made:
         if not bears_figures(panel, figure):
