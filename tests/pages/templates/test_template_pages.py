@@ -19,11 +19,11 @@ def template_drafts(context: Context) -> tuple[PageDraft, ...]:
 
 
 def test_the_most_used_part_comes_first_and_the_title_names_the_parts(
-    make_context: Callable[..., Context], draw: Callable[..., Part], stair_layer: Part
+    make_context: Callable[..., Context], make_part: Callable[..., Part], stair_layer: Part
 ) -> None:
-    plinth = draw("disc", "B", name="Plinth", radius=92, count=1)
-    drafts = template_drafts(make_context(parts=(plinth, stair_layer)))
-    assert [d.title for d in drafts] == ["Templates: A Stair layer", "Templates: B Plinth"]
+    base = make_part("base", "B", name="Base", width=184, height=184, count=1)
+    drafts = template_drafts(make_context(parts=(base, stair_layer)))
+    assert [d.title for d in drafts] == ["Templates: A Stair layer", "Templates: B Base"]
     assert [d.key for d in drafts] == ["templates:1", "templates:2"]
     assert {(d.kind, d.task) for d in drafts} == {("templates", "templates")}
     assert drafts[0].bookmarks == (("A Stair layer", 1),)

@@ -32,7 +32,7 @@ def test_a_tile_keeps_to_its_window_and_takes_its_seam_from_side_to_side(
     parts = tuple(make_part(f"board_{n}", n, width=280, height=75) for n in "AB")
     for page in plan_true_pages(make_context(parts=parts)).shared:
         for tile, (chunk, at) in zip(page.tiles, page.shown.chunks, strict=True):
-            area = shapely.Polygon([(x + at[0], y + at[1]) for x, y in chunk.ring])
+            area = shapely.Polygon(at.apply_all(chunk.ring))
             window = as_polygon(tile.plan.window(tile.cell))
             assert window.buffer(0.3, join_style="mitre").covers(area)
             for box in tile.seamed.boxes:
