@@ -141,13 +141,14 @@ def _note(size: NoteSize, at: tuple[float, float], sides: str, *, on_tile: bool)
 def note_drawn(context: Context, plan: Tiling, cell: Cell, note: TileNote, numbers: Numbers, *, whole: bool) -> Body:
     """Return a note in its place, with the promises about it."""
     said = _said(plan, cell, numbers, context.paper.first, note.full, note.sides)
-    drawn, _ = _set(context.type, said, note.style, note.box.left, note.box.top, note.box.width)
+    left, top, width = note.box.left, note.box.top, note.box.width
+    drawn, height = _set(context.type, said, note.style, left, top, width)
     part, copy = plan.sample.part.id, max(plan.sample.copy, 1)
     body = Body(drawn, texts=(TextPromise(numbers.page, said[0]),))
     if whole and note.sides:
-        body += Body(
-            carried=(sides_carried(numbers.page, note.box.grown(NOTE_OVER), part, copy, plan.sample.mirrored),)
-        )
+        before = _set(context.type, said[:-1], note.style, left, top, width)[1]  # other words may say “top” of the tile
+        sides = Box(left, top - height, left + width, top - before).grown(NOTE_OVER)
+        body += Body(carried=(sides_carried(numbers.page, sides, part, copy, plan.sample.mirrored),))
     return body
 
 
