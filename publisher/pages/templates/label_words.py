@@ -80,6 +80,8 @@ def _notes(part: Part, copy: int, mirrored: bool, unit: LengthUnit) -> Iterator[
         yield f"Slit the {face} face, {say_length(part.bending.slit_depth, first=unit)} deep."
     if any(edge.rabbet for edge in part.edges):
         yield "Rabbet: cut the foam away behind, the front paper stays."
+    if any(edge.bevel > 0.0 and edge.centre is None for edge in part.edges):
+        yield "Bevel: the face underneath ends at the dotted line."
     if any(m.purpose is Purpose.TOP for m in part.marks):
         yield "Copy “top” to the foam."
     if part.mirrored and not copy:

@@ -8,6 +8,7 @@ import shapely
 from publisher.basics import Box, Pose, record
 from publisher.geometry import polygon
 from publisher.pages.sheet import Context, Frame
+from publisher.pages.templates.bevel_guides import BevelGuide, bevel_guides
 from publisher.pages.templates.label_room import LabelRoom
 from publisher.pages.templates.label_words import Says, shortened
 from publisher.pages.templates.labels import Label, details, faces
@@ -44,6 +45,13 @@ class Shown:
     chunks: tuple[tuple[Chunk, Pose], ...] = ()  # each with what carries it to the page
     nests: tuple[tuple[Nest, Pose], ...] = ()
     notes: tuple[NestNote, ...] = ()  # of the nests
+    guides: tuple[BevelGuide, ...] = ()
+
+    @property
+    def words(self) -> tuple[Box, ...]:
+        """The boxes of all words in free room."""
+        beside = (lying.beside.box for lying in self.lying if lying.beside)
+        return (*beside, *(note.box for note in self.notes), *(guide.box for guide in self.guides))
 
 
 def with_words(context: Context, labels: Labels, page: Shown) -> Shown:
@@ -69,7 +77,9 @@ def with_words(context: Context, labels: Labels, page: Shown) -> Shown:
             if spot:
                 lying[number] = replace(y, beside=spot)
                 paper = paper.difference(spot.polygon.buffer(PART_AWAY, join_style="mitre"))
-    return replace(page, lying=tuple(lying), notes=tuple(notes))
+    # where tiles stand their notes need the room
+    guides = () if page.chunks else bevel_guides(context.type, (y.sample.part for y in lying), paper)
+    return replace(page, lying=tuple(lying), notes=tuple(notes), guides=guides)
 
 
 def free_paper(

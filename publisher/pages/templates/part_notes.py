@@ -1,6 +1,7 @@
 """The words of a part's marks: matching letters, bevel angles, which way it climbs; each placed where it crosses no line."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from math import cos, radians, sin
 
 import shapely
@@ -43,7 +44,11 @@ def mark_notes(part: Part, pose: Pose, type_: Setter, taken: Iterable[shapely.Ge
         wanted = mark.purpose is not Purpose.NAME or mark.name == TOP
         reach = FAR if wanted else NEAR
         small = LEAST.bold() if mark.purpose is Purpose.MATCH else LEAST
-        note = next(
+        note: Note | None = None
+        if mark.purpose is Purpose.BEVEL:  # a bare angle could be anything: said in full where there is room
+            full = replace(mark, text=f"bevel {mark.text}")
+            note = _place_note(full, pose, style, reach, type_, ground, lines, blocked)
+        note = note or next(
             (n for s in (style, small) if (n := _place_note(mark, pose, s, reach, type_, ground, lines, blocked))), None
         )
         if note is None and wanted and along:

@@ -19,6 +19,7 @@ from publisher.pages.sheet import (
     title_fits,
     too_many_pages,
 )
+from publisher.pages.templates.bevel_guides import guide_drawn
 from publisher.pages.templates.compass import CompassStrip, strip_body, strip_key, strip_of
 from publisher.pages.templates.labels import BLOCK_MARGIN, CUT_CORNER, tag_size
 from publisher.pages.templates.nests import nest_drawn
@@ -142,7 +143,8 @@ def templates_body(context: Context, shown: Shown) -> Callable[[Numbers], Body]:
         page = numbers.page
         drawn_by_hand = (strip_body(context, strip, chunk, pose, page) for strip, chunk, pose in strips)
         notes = (nest_drawn(context.type, note, page) for note in shown.notes)
-        return sum((*drawn_by_hand, *notes), templates(page))
+        guides = (guide_drawn(context.type, guide, page) for guide in shown.guides)
+        return sum((*drawn_by_hand, *notes, *guides), templates(page))
 
     def templates(page: int) -> Body:
         return Body(

@@ -1,7 +1,7 @@
 """What a tile page says beside its seams: the size after taping, where the tile lies, what to do with the page."""
 
 from publisher.basics import Box, Layer, Path, Point, TextPromise, polyline
-from publisher.basics.wording import LengthUnit, say_length, say_size
+from publisher.basics.wording import LengthUnit, say_length
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import Body, Numbers
 from publisher.pages.tiles.seams import Cell
@@ -29,7 +29,6 @@ def size_lines(setter: Setter, plan: Tiling, cell: Cell, first: LengthUnit) -> t
         a, b = max(left, window.left), min(right, window.right)
         drawn += _size_line(
             setter,
-            plan,
             (a + x, b + x),
             bottom - away + y,
             (left + x, right + x),
@@ -40,7 +39,6 @@ def size_lines(setter: Setter, plan: Tiling, cell: Cell, first: LengthUnit) -> t
         a, b = max(bottom, window.bottom), min(top, window.top)
         drawn += _size_line(
             setter,
-            plan,
             (a + y, b + y),
             left - away + x,
             (bottom + y, top + y),
@@ -50,13 +48,8 @@ def size_lines(setter: Setter, plan: Tiling, cell: Cell, first: LengthUnit) -> t
     return tuple(drawn)
 
 
-def _size_line(
-    setter: Setter, plan: Tiling, stretch: Point, at: float, ends: Point, length: str, level: bool
-) -> list[Drawn]:
-    allowance = 2 * plan.sample.part.trace_allowance
-    text = f"{length} as drawn, whole part"
-    if allowance <= 0:
-        text = f"{length}, whole part"
+def _size_line(setter: Setter, stretch: Point, at: float, ends: Point, length: str, level: bool) -> list[Drawn]:
+    text = f"{length}, whole template"
     style = LEAST
     half = setter.width(text, style) / 2 + 1.0
     middle = sum(stretch) / 2
@@ -148,10 +141,9 @@ def _said(
         )
     else:
         said.append(("Leave the glue area on: the next tile lies over it.", False))
-    left, bottom, right, top = plan.laid.bounds
     said.append(
         (
-            f"Taped together the drawn part measures {say_size(right - left, top - bottom, first)}."
+            f"Taped together the template measures {plan.sizes(first)}."
             + (" Measure it before you cut: printers differ from page to page." if full else ""),
             False,
         )

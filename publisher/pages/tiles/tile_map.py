@@ -114,7 +114,7 @@ def overview_draft(context: Context, plan: Tiling) -> PageDraft:
             f"Part {part.letter} is larger than the paper and comes on {len(pages)} pages. Start at the upper left. Trim each tile along "
             "its trim line, lay it over the glue area of the tile beside or above it so that match marks of the same name cover each "
             "other, and glue or tape it. Join each row first, then the rows.",
-            f"The taped part as drawn measures {sizes}. Measure it before you cut.",
+            f"The taped template measures {plan.sizes(context.paper.first)}. Measure it before you cut.",
         )
         drawn: list[Drawn] = []
         y = area.top - 2.0

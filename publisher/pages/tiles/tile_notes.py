@@ -9,7 +9,7 @@ from collections.abc import Iterator
 import shapely
 
 from publisher.basics import Box, Layer, TextPromise, record
-from publisher.basics.wording import LengthUnit, say_size
+from publisher.basics.wording import LengthUnit
 from publisher.geometry import polygon
 from publisher.pages.model import Drawn
 from publisher.pages.sheet import Body, Context, Numbers
@@ -66,12 +66,9 @@ NoteFor = tuple[
 def tile_notes(context: Context, page: Shown, tiles: tuple[NoteFor, ...]) -> tuple[TileNote, ...] | None:
     """Return a place for the note of each tile of a page; None when one finds none."""
     paper = free_paper(free_area(page.frame), page.lying, page.chunks)
-    for lying in page.lying:
-        if lying.beside:
-            paper = paper.difference(lying.beside.polygon.buffer(PART_AWAY, join_style="mitre"))
-    paper = paper.difference(
-        shapely.union_all([as_polygon(box.grown(1.0)) for _, _, boxes, _, _ in tiles for box in boxes])
-    )
+    seams = [box.grown(1.0) for _, _, boxes, _, _ in tiles for box in boxes]
+    taken = (*seams, *(box.grown(PART_AWAY) for box in page.words))
+    paper = paper.difference(shapely.union_all([as_polygon(box) for box in taken]))
     found = []
     for plan, cell, boxes, label, whole in tiles:
         sides = _sides(context, plan, label, whole)
@@ -200,9 +197,5 @@ def _said(
         names = " and ".join(where(seam.second) for seam in under)
         task = "Cut it out with its glue area" if not on else "Leave its own glue area on"
         said.append(f"{task}: {names} {'lies' if len(under) == 1 else 'lie'} over that.")
-    left, bottom, right, top = plan.laid.bounds
-    said.append(
-        f"Taped: {say_size(right - left, top - bottom, unit)} as drawn."
-        + (" Measure it before you cut." if full else "")
-    )
+    said.append(f"Taped it measures {plan.sizes(unit)}." + (" Measure it before you cut." if full else ""))
     return (*said, *((sides,) if sides else ()))

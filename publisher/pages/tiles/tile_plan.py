@@ -7,6 +7,7 @@ import shapely
 from shapely.affinity import translate
 
 from publisher.basics import Box, Line, Point, Pose, record
+from publisher.basics.wording import LengthUnit, say_size
 from publisher.geometry import Part, polygon
 from publisher.pages.sheet import LEAST_SQUARE, PAGE_SQUARE, Context, Frame
 from publisher.pages.templates import PART_AWAY, Sample, mark_notes, page_frame, quiet_lines
@@ -57,6 +58,15 @@ class Tiling:
         """The name in match marks: the part's letter, with the copy where every copy is printed."""
         part = self.sample.part
         return f"{part.letter}.{self.sample.copy} " if self.sample.copy else part.letter
+
+    def sizes(self, unit: LengthUnit) -> str:
+        """Return in words how large the taped template is, and the piece that is cut along a pencil line round it."""
+        drawn, piece = Box(*self.laid.bounds), self.sample.part.outline
+        own = Box(*polygon(piece, Pose(turn=self.turn, mirrored=self.sample.mirrored)).bounds)
+        said = say_size(drawn.width, drawn.height, unit)
+        if self.sample.part.trace_allowance <= 0.0:
+            return said
+        return f"{said}; the piece cut on the pencil line {say_size(own.width, own.height, unit)}"
 
     def place(self, cell: Cell) -> TilePlace:
         """Return where a tile stands."""

@@ -25,7 +25,7 @@ def test_words_cross_no_line_and_no_other_words(make_part: Callable[..., Part], 
     )
     part = make_part(marks=marks)
     notes = mark_notes(part, pose, setter)
-    assert {n.text for n in notes} == {"a", "b", "45°"}
+    assert {n.text for n in notes} == {"a", "b", "bevel 45°"}
     lines = shapely.union_all([polygon(part.template, pose).boundary, quiet_lines(part, pose)])
     for note in notes:
         assert not as_polygon(note.box).intersects(lines)

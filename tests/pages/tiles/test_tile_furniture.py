@@ -26,7 +26,7 @@ def test_the_size_line_runs_from_end_to_end_over_all_tiles(
             p[0] - x for d in drawn if isinstance(d, Stroke) and d.style == DIMENSION for q in d.paths for p in q.points
         ]
         spans += [min(points), max(points)]
-        assert "480.0 mm (18.90 in), whole part" in {w.text for w in drawn if isinstance(w, Words)}
+        assert "480.0 mm (18.90 in), whole template" in {w.text for w in drawn if isinstance(w, Words)}
         assert all(d.layer is Layer.DIMENSIONS for d in drawn if isinstance(d, Stroke | Words))
     assert (min(spans), max(spans)) == (0.0, 480.0)
     assert spans[1] > spans[2]

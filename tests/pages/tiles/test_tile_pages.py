@@ -177,7 +177,7 @@ def test_one_tile_carries_the_whole_label_and_every_tile_the_letter(
     first, second = bodies(drafts)
     assert {"A", "Quay side", "cut 2", "480.0 × 100.0 mm", "THIS SIDE UP"} <= {t.text for t in first.texts}
     assert "A" in {t.text for t in second.texts} and "cut 2" not in words(second)
-    assert "479.2 mm (18.87 in) as drawn, whole part" in words(first)
+    assert "479.2 mm (18.87 in), whole template" in words(first)
     assert "page 2 lies on it" in words(first) and "lay over page 1" in words(second)
     for body in (first, second):
         for promise in body.texts:

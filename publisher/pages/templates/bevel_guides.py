@@ -1,0 +1,92 @@
+"""Bevel guides: a triangle to cut from card and stand on the board, so that the blade leans along its slope.
+
+A guide stands in free room of a page that shows a part with so steep a bevel; where there is none, the words at the edge must do.
+"""
+
+from collections.abc import Iterable, Iterator
+from math import radians, tan
+
+import shapely
+
+from publisher.basics import Box, Layer, LengthPromise, Path, TextPromise, polyline, record
+from publisher.basics.wording import listed, trimmed
+from publisher.geometry import Part
+from publisher.pages.model import Stroke
+from publisher.pages.sheet import Body
+from publisher.pages.templates.label_room import LabelRoom
+from publisher.pages.type import GAUGE, LEAST, Block, Setter
+
+STEEP_BEVEL = 15.0  # degrees from square: by eye a hand keeps less
+GUIDE_TALL = 24.0  # mm: higher than any board, so that the blade has something to lean on
+GUIDE_WORDS = 34.0  # mm, measure of the words beside the triangle
+GUIDE_GAP = 2.5  # mm between them
+
+
+@record
+class BevelGuide:
+    """A guide in its place: the bevel in degrees from square, the letters of the parts that it is for, and its box on the page."""
+
+    bevel: float
+    letters: tuple[str, ...]
+    box: Box
+
+    @property
+    def title(self) -> str:
+        """What stands beside it."""
+        return f"Bevel guide {trimmed(self.bevel, 1)}° for {listed(self.letters)}"
+
+
+@record
+class GuideBlock:
+    """The size of a guide with its words in mm."""
+
+    width: float
+    height: float
+    ease: float = 1.0
+
+
+def bevel_guides(setter: Setter, parts: Iterable[Part], paper: shapely.Geometry) -> tuple[BevelGuide, ...]:
+    """Return a guide for each steep bevel of these parts that has room on free paper."""
+    wanted: dict[float, list[str]] = {}
+    for part in parts:
+        for bevel in dict.fromkeys(round(abs(edge.bevel), 1) for edge in part.edges):
+            if bevel >= STEEP_BEVEL and part.letter not in wanted.setdefault(bevel, []):
+                wanted[bevel].append(part.letter)
+    found = []
+    for bevel, letters in sorted(wanted.items()):
+        bare = BevelGuide(bevel, tuple(letters), Box(0.0, 0.0, 0.0, 0.0))
+        wide = GUIDE_TALL * tan(radians(bevel)) + GUIDE_GAP + GUIDE_WORDS
+        tall = max(GUIDE_TALL, _words(setter, bare, 0.0, 0.0).height)
+        place = LabelRoom(paper, clear=0.0).best((GuideBlock(wide, tall),))
+        if place is not None:
+            (x, y) = place[1]
+            guide = BevelGuide(bevel, tuple(letters), Box(x, y, x + wide, y + tall))
+            found.append(guide)
+            paper = paper.difference(shapely.box(*guide.box.grown(GUIDE_GAP).sides))
+    return tuple(found)
+
+
+def _words(setter: Setter, guide: BevelGuide, x: float, top: float) -> Block:
+    head = setter.paragraph(guide.title, LEAST.bold(), x, top, GUIDE_WORDS, layer=Layer.NOTES)
+    said = "Cut it from card, stand it on the board and lean the blade along its slope."
+    rest = setter.paragraph(said, LEAST, x, top - head.height, GUIDE_WORDS, layer=Layer.NOTES)
+    return Block((*head.drawn, *rest.drawn), head.height + rest.height)
+
+
+def guide_drawn(setter: Setter, guide: BevelGuide, page: int) -> Body:
+    """Return a guide with its promises: an upright leg of ``GUIDE_TALL`` mm and a level one of that times tan(bevel)."""
+    box, level = guide.box, GUIDE_TALL * tan(radians(guide.bevel))
+    foot, end, tip = (box.left, box.bottom), (box.left + level, box.bottom), (box.left, box.bottom + GUIDE_TALL)
+    sides: tuple[Path, ...] = tuple(_sides((foot, end, tip)))
+    words = _words(setter, guide, box.left + level + GUIDE_GAP, box.top)
+    lengths = (
+        LengthPromise(page, foot, tip, GUIDE_TALL, "dimension"),
+        LengthPromise(page, foot, end, level, "dimension"),
+    )
+    stroke = Stroke(GAUGE, sides, Layer.OUTLINES, None, "figure")
+    return Body((stroke, *words.drawn), lengths=lengths, texts=(TextPromise(page, guide.title),))
+
+
+def _sides(corners: tuple[tuple[float, float], ...]) -> Iterator[Path]:
+    for one, two in zip(corners, (*corners[1:], corners[0]), strict=True):
+        yield polyline((one, two))
