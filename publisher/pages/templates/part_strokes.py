@@ -36,6 +36,7 @@ ARROWS = (Purpose.CLIMB, Purpose.GRAIN, Purpose.TOP)
 MARKED = tuple(line_style(k) for k in (LineKind.SCORE, LineKind.DRAW, LineKind.FOLD, LineKind.GLUE))
 HATCH_GAP = 4.0
 HATCH_LEAST = 4.0  # in openings narrower than this no hatching could be seen
+ALONG_CUT = 1.0  # mm from the cut line within which no glue line is drawn
 HEAD = 3.2  # length of an arrow head
 
 
@@ -77,6 +78,10 @@ def mark_strokes(part: Part, pose: Pose, clip: Box | None = None, quiet: Iterabl
             path = _shaft(path)
             heads.append(_head(path))
         groups.setdefault((mark.kind, LAYERS[mark.purpose]), []).append(path)
+    glued = [key for key in groups if key[0] is LineKind.GLUE]
+    beside_cut = polygon(part.template.outer, pose).exterior.buffer(ALONG_CUT) if glued else None
+    for key in glued:  # along the cut line it would be taken for that, and says no more than that
+        groups[key] = _without(groups[key], beside_cut)
     for kind, lines in surface.items():
         groups.setdefault((kind, Layer.SURFACE), []).extend(_without(lines, silence))
     drawn: list[Drawn] = [

@@ -239,3 +239,15 @@ def test_marks_are_promised_as_drawn_and_only_those_that_a_hand_follows(make_par
     ends = sorted(x for line in found["draw"].lines for x, _ in line)
     assert ends == [10.0, 40.0, 50.0, 110.0]  # interrupted where words stand
     assert {(p.page, p.part, p.copy) for p in found.values()} == {(3, part.id, 2)}
+
+
+def test_no_glue_line_is_drawn_along_the_cut_line(make_part: Callable[..., Part]) -> None:
+    strip = polyline(((-0.4, -0.4), (60.4, -0.4), (60.4, 5.0), (-0.4, 5.0)), True)
+    inner = polyline(((20.0, 10.0), (40.0, 10.0)))
+    part = make_part(marks=tuple(Mark(LineKind.GLUE, Purpose.LAP, path, "lap", "") for path in (strip, inner)))
+    (stroke,) = mark_strokes(part, Pose(5.0, 6.0))
+    assert isinstance(stroke, Stroke)
+    cut = shapely.Polygon(Pose(5.0, 6.0).apply_all(part.template.outer.points)).exterior
+    lines = [shapely.LineString(path.travelled) for path in stroke.paths]
+    assert all(line.distance(cut) >= 0.99 for line in lines)
+    assert sorted(round(line.length) for line in lines) == [20, 58]
