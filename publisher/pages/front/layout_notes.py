@@ -11,6 +11,7 @@ NARROW_NOTES, WIDE_NOTES = (
     38.0,
     54.0,
 )  # mm: of one column of the list; in a wide one a copy that lies askew takes one line
+LIST_AWAY = 4.0  # between columns, and between picture and list
 NUMBER_END = 5.0  # from the left of a column to the right end of a copy's number
 LETTER_START = 6.0  # and to its letter
 WORDS_START = 11.0  # and to the words beside them
@@ -30,6 +31,9 @@ class SheetNote:
     def height(self) -> float:
         """Height in mm."""
         return SMALL.leading if not self.key else self.style.leading * len(self.lines)
+
+
+Columns = tuple[tuple[SheetNote, ...], ...]
 
 
 def entries(
@@ -75,6 +79,34 @@ def set_column(
             carried.append(Carried(entry.key, page, Box(left, top - entry.height, left + width, top)))
         top -= entry.height
     return tuple(drawn), tuple(carried)
+
+
+def set_columns(
+    setter: Setter, columns: Sequence[Sequence[SheetNote]], left: float, top: float, page: int, width: float
+) -> tuple[tuple[Drawn, ...], tuple[Carried, ...]]:
+    """Draw columns beside each other; return where each entry stands too."""
+    set_ = [
+        set_column(setter, column, left + number * (width + LIST_AWAY), top, page, width)
+        for number, column in enumerate(columns)
+    ]
+    return tuple(one for drawn, _ in set_ for one in drawn), tuple(one for _, carried in set_ for one in carried)
+
+
+def columns_in(room: float, width: float) -> int:
+    """Return how many columns of this width stand beside each other in this room (mm)."""
+    return max(1, int((room + LIST_AWAY) // (width + LIST_AWAY)))
+
+
+def on_pages(listed: Sequence[SheetNote], count: int, height: float) -> tuple[Columns, ...]:
+    """Share entries out over pages of so many columns of at most this height (mm): the columns of each page, those of the last alike."""
+    pages = []
+    while listed:
+        columns = in_columns(listed, count)
+        if max(map(column_height, columns)) > height + 1e-9:
+            columns = filled(listed, height)[:count]
+        pages.append(columns)
+        listed = listed[sum(map(len, columns)) :]
+    return tuple(pages)
 
 
 def in_columns(listed: Sequence[SheetNote], count: int) -> tuple[tuple[SheetNote, ...], ...]:

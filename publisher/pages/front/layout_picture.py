@@ -11,12 +11,17 @@ from publisher.material import Layout
 from publisher.pages.front.layout_edges import cut_lines, edge_scale, offcut_box
 from publisher.pages.front.layout_labels import LINES_APART, PieceLabel, Places
 from publisher.pages.front.layout_notes import (
+    LIST_AWAY,
+    Columns,
     SheetNote,
     column_height,
+    columns_in,
     entries,
     filled,
     in_columns,
+    on_pages,
     set_column,
+    set_columns,
 )
 from publisher.pages.front.layout_words import POINTS, SheetWords
 from publisher.pages.model import Drawn, Fill, LineStyle, Stroke
@@ -28,7 +33,6 @@ PIECE = LineStyle("piece", 0.25)
 MEASURE = 7.0  # mm: for the numbers of the measure beside the sheet, and over or under it
 CUT_NAMES_BESIDE = 8.0  # for the names of cuts on the other side
 CUT_NAMES_BEYOND = 4.0  # and for those on the fourth
-LIST_AWAY = 4.0  # between picture and list
 POINT_RADIUS = 0.65  # radius of a point to measure out
 RING_HOLE = 0.4  # and of the hole in one that is a ring
 MANY_IN_PICTURE = 200  # lines and arcs of one piece: sheets of pieces with more would be too much for a page
@@ -81,10 +85,34 @@ class SheetPicture:
         return self.columns[1:] if self.form.beside else self.columns
 
     @property
+    def caption_height(self) -> float:
+        """Height in mm of the words over the picture."""
+        return len(self.caption) * SMALL.leading + SPACE / 2
+
+    def set_caption(self, setter: Setter, left: float, top: float) -> tuple[Drawn, ...]:
+        """Set the words over the picture, or over what the next page has of its list."""
+        lines = ((line, top - number * SMALL.leading - setter.drop(SMALL)) for number, line in enumerate(self.caption))
+        return tuple(one for line, y in lines for one in setter.line(line, SMALL.bold(), left, y))
+
+    @property
     def height(self) -> float:
         """Height in mm of the whole block."""
         listed = max(map(column_height, self.under), default=0.0)
-        return len(self.caption) * SMALL.leading + SPACE / 2 + self.high + (listed + SPACE / 2 if listed else 0.0)
+        return self.caption_height + self.high + (listed + SPACE / 2 if listed else 0.0)
+
+    def on_pages(self, room: float, page: float) -> "tuple[SheetPicture, tuple[Columns, ...]]":
+        """Return the picture with as much of the list under it as ``room`` (mm of height) holds, and the columns of the rest on each
+        page of height ``page`` that it takes."""
+        if self.height <= room + 1e-9:
+            return self, ()
+        listed = tuple(entry for column in self.under for entry in column)
+        bare = replace(self, columns=self.columns[: len(self.columns) - len(self.under)])
+        count, left = columns_in(self.width, self.form.notes), room - bare.height - SPACE / 2
+        here = filled(listed, left)[:count]
+        if any(column_height(column) > left + 1e-9 for column in here):
+            here = ()
+        rest = on_pages(listed[sum(map(len, here)) :], count, page)
+        return replace(bare, columns=(*bare.columns, *here)), rest
 
 
 def sheet_picture(
@@ -115,7 +143,7 @@ def _columns(
     listed: tuple[SheetNote, ...], width: float, form: PictureForm, high: float
 ) -> tuple[tuple[SheetNote, ...], ...]:
     """Share the list out: one column beside the picture and the rest under it, or all under it."""
-    count = int((width + LIST_AWAY) // (form.notes + LIST_AWAY))
+    count = columns_in(width, form.notes)
     if not form.beside:
         return in_columns(listed, count) if listed else ()
     first = filled(listed, high)[0] if listed else ()
@@ -142,13 +170,9 @@ def layout_picture(
 ) -> tuple[tuple[Drawn, ...], tuple[Carried, ...]]:
     """Draw one sheet under ``top`` with all that is measured and cut on it; return where the page carries it and its words too."""
     setter, promise = context.type, shown.promise
-    drawn: list[Drawn] = []
-    y = top
-    for line in shown.caption:
-        drawn += setter.line(line, SMALL.bold(), left, y - setter.drop(SMALL))
-        y -= SMALL.leading
-    caption = Carried(promise.key_of("caption"), page, Box(left, y, left + shown.width, top))
-    y -= SPACE / 2
+    drawn: list[Drawn] = [*shown.set_caption(setter, left, top)]
+    y = top - shown.caption_height
+    caption = Carried(promise.key_of("caption"), page, Box(left, y + SPACE / 2, left + shown.width, top))
     wide, high = shown.size
     up = MEASURE if shown.words.turned else (CUT_NAMES_BEYOND if promise.cuts else 0.0)
     sheet = Box(left + MEASURE, y - up - high, left + MEASURE + wide, y - up)
@@ -161,19 +185,15 @@ def layout_picture(
     kept, offcut = offcut_box(setter, shown.words, pose, shown.scale, taken, page)
     drawn += (*named, *labels, *kept)
     carried = [caption, Carried(promise.key, page, sheet, pose, shown.scale), *places, *offcut]
-    at, first = left, y - shown.high - SPACE / 2
+    first = y - shown.high - SPACE / 2
     if shown.form.beside and shown.columns:
         words, where = set_column(
             setter, shown.columns[0], left + shown.width - shown.form.notes, y, page, shown.form.notes
         )
         drawn += words
         carried += where
-    for column in shown.under:
-        words, where = set_column(setter, column, at, first, page, shown.form.notes)
-        drawn += words
-        carried += where
-        at += shown.form.notes + LIST_AWAY
-    return tuple(drawn), tuple(carried)
+    words, where = set_columns(setter, shown.under, left, first, page, shown.form.notes)
+    return (*drawn, *words), (*carried, *where)
 
 
 def _pieces(context: Context, shown: SheetPicture, pose: Pose) -> list[Drawn]:

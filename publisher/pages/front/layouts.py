@@ -3,7 +3,7 @@
 from functools import partial
 
 from publisher.material import different_sheets, layout_key
-from publisher.pages.front.layout_notes import NARROW_NOTES, WIDE_NOTES
+from publisher.pages.front.layout_notes import NARROW_NOTES, WIDE_NOTES, Columns, column_height, set_columns
 from publisher.pages.front.layout_picture import PictureForm, SheetPicture, layout_picture, sheet_picture
 from publisher.pages.front.page_blocks import PageBlock, section_head
 from publisher.pages.sheet import Body, Context, Frame, Numbers
@@ -37,14 +37,26 @@ def layout_blocks(context: Context, frame: Frame, form: PictureForm) -> tuple[Pa
         for alike in different_sheets(need)
     ]
     note = _note(sheets)
-    head = section_head(context, frame, LAYOUTS, note, 0.0)[1]
-    return tuple(
-        PageBlock(
-            (0.0 if number else head) + sheet.height + 1.5 * SPACE,
-            partial(_draw, context, frame, sheet, "" if number else note),
+    over = section_head(context, frame, LAYOUTS, note, 0.0)[1]
+    blocks: list[PageBlock] = []
+    for sheet in sheets:
+        said = sheet.caption_height
+        shown, rest = sheet.on_pages(frame.text.height - over, frame.text.height - said)
+        blocks.append(
+            PageBlock(
+                over + shown.height + 1.5 * SPACE,
+                partial(_draw, context, frame, shown, "" if blocks else note),
+            )
         )
-        for number, sheet in enumerate(sheets)
-    )
+        blocks += (
+            PageBlock(
+                said + max(map(column_height, columns)) + 1.5 * SPACE,
+                partial(_draw_list, context, frame, sheet, columns),
+            )
+            for columns in rest
+        )
+        over = 0.0
+    return tuple(blocks)
 
 
 def _note(sheets: list[SheetPicture]) -> str:
@@ -60,6 +72,16 @@ def _note(sheets: list[SheetPicture]) -> str:
         rest=REST if any(entry.letter for sheet in sheets for column in sheet.columns for entry in column) else "",
         keep=KEEP if any(p.offcut for p in promises) else "",
     )
+
+
+def _draw_list(
+    context: Context, frame: Frame, sheet: SheetPicture, columns: Columns, top: float, numbers: Numbers
+) -> Body:
+    """Draw what the list under a picture has no room for there, under the words of the picture."""
+    drawn = sheet.set_caption(context.type, frame.text.left, top)
+    top -= sheet.caption_height
+    words, carried = set_columns(context.type, columns, frame.text.left, top, numbers.page, sheet.form.notes)
+    return Body((*drawn, *words), carried=carried)
 
 
 def _draw(context: Context, frame: Frame, sheet: SheetPicture, note: str, top: float, numbers: Numbers) -> Body:

@@ -1,11 +1,13 @@
 """The pictures of all sheets as blocks: each sheet once, and a note that explains what they show and no more."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from publisher.pages import Words
 from publisher.pages.front.layouts import FORMS, layout_blocks
 from publisher.pages.sheet import make_frame
 from publisher.pages.sheet.draft import Context, Numbers
+from publisher.pages.type import SPACE
 
 NUMBERS = Numbers(3, 9, (), (), ())
 
@@ -29,3 +31,18 @@ def test_a_smaller_form_takes_less_room(demo: Callable[..., Context]) -> None:
     frame = make_frame(context.paper, False, 0.0)
     heights = [sum(block.height for block in layout_blocks(context, frame, form)) for form in FORMS]
     assert heights[-1] < heights[0] and heights[1:] == sorted(heights[1:], reverse=True)
+
+
+def test_a_list_that_is_taller_than_its_page_runs_on_to_the_next(demo: Callable[..., Context]) -> None:
+    """All that is promised of a sheet stands on some page once, and no block is taller than its page."""
+
+    def keys(context: Context) -> tuple[int, list[str]]:
+        frame = make_frame(context.paper, False, 0.0)
+        blocks = layout_blocks(context, frame, FORMS[0])
+        assert all(block.height <= frame.text.height + 1.5 * SPACE for block in blocks)
+        return len(blocks), sorted(c.key for b in blocks for c in b.draw(frame.text.top, NUMBERS).carried)
+
+    usual = demo("lock-stair")
+    low = replace(usual, paper=replace(usual.paper, width=134.0, height=168.0))
+    (blocks, there), (more, shown) = keys(usual), keys(low)
+    assert more > blocks and shown == there and len(set(shown)) == len(shown)
