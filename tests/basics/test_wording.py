@@ -24,6 +24,7 @@ from publisher.basics.wording import (
     say_inches,
     say_length,
     say_mm,
+    say_push,
     say_size,
     trimmed,
     written_angle,
@@ -160,3 +161,21 @@ def test_a_place_on_a_rule() -> None:
     assert ruled(131.62, 0.1) == "131.6"
     assert [ruled_inches(mm, 32) for mm in (0.0, 3.0, 25.4, 98.0, 355.99)] == ["0", "1/8", "1", "3 27/32", "14"]
     assert ruled_inches(3.0, 64) == "1/8" and ruled_inches(3.0, 100) == "0.12"
+
+
+@pytest.mark.parametrize(
+    ("newtons", "rounds", "said"),
+    [
+        (0.53, "down", "about 50 g"),
+        (4.99, "down", "about 500 g"),
+        (0.1, "down", "about 10 g"),
+        (0.13, "nearest", "about 13 g"),
+    ],
+)
+def test_a_push_is_said_as_what_lies_as_heavily_on_a_hand(newtons: float, rounds: Rounds, said: str) -> None:
+    assert say_push(newtons, rounds) == said
+
+
+def test_a_sentence_says_lengths_without_zeros_at_the_end() -> None:
+    assert say_length(100.0, plain=True) == "100 mm (3 15/16 in)"
+    assert say_mm(5.3, plain=True) == "5.3 mm" and say_mm(5.0) == "5.00 mm"

@@ -47,6 +47,7 @@ def test_pages_are_numbered_throughout_and_in_order(make_context: Make, stepped:
     rank = [kind for maker in PAGES for kind, _ in maker.kinds]
     kinds = [p.kind for p in pack.pages]
     assert kinds[:2] == ["cover", "print_check"]
+    assert pack.pages[1].title.startswith("Page 2:")
     assert "templates" in kinds
     assert [rank.index(k) for k in kinds] == sorted(rank.index(k) for k in kinds)
     assert [f for f in pack.findings if f.severity is Severity.ERROR] == []

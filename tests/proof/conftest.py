@@ -448,7 +448,7 @@ def buying_items() -> dict[str, Draw]:
     return items | {f"work {n}": words(text, 20.0 + 34.0 * n, 21.0, 2.4) for n, text in enumerate(work)}
 
 
-SENTENCE = "Cut 14 pieces with a wall of 92.3 mm (3.63 in) and lay them down."
+SENTENCE = "Cut 14 pieces with a wall of 92.3 mm (3.63 in) for about 90 g."
 PICTURE = Carried("step:2:picture", 4, Box(20.0, 45.0, 60.0, 65.0), Pose(20.0, 45.0), 0.5)
 SEEN = (((0.0, 0.0), (80.0, 0.0), (80.0, 40.0), (0.0, 40.0), (0.0, 0.0)), ((0.0, 30.0), (80.0, 30.0)))
 TEXTURE = tuple(((4.0 * i, 5.0), (4.0 * i, 25.0)) for i in range(1, 19))
@@ -486,6 +486,7 @@ def made() -> dict[str, Any]:
                 (
                     NumberPromise("step.count", 14.0, "count", "14"),
                     NumberPromise("wall", 92.3, "length", "92.3 mm (3.63 in)"),
+                    NumberPromise("wall.carries", 0.97, "force", "about 90 g"),
                 ),
             ),
         ),

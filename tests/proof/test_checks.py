@@ -581,7 +581,7 @@ def sides_of_either(pack: Any, _kit: Any) -> None:
 
 bad("proof/side-up", "no label carries it")(carried("side:deck"))
 bad("proof/sentence", "a digit retyped")(
-    swap(3, "say on", lambda kit: kit.words("of 93.2 mm (3.63 in) and lay them down.", 70.0, 55.0, 3.0))
+    swap(3, "say on", lambda kit: kit.words("of 93.2 mm (3.63 in) for about 90 g.", 70.0, 55.0, 3.0))
 )
 bad("proof/sentence", "a sentence left out")(carried("step:2:say"))
 
@@ -589,7 +589,14 @@ bad("proof/sentence", "a sentence left out")(carried("step:2:say"))
 @bad("proof/sentence", "promised and printed alike, and not the fact")
 def untrue(pack: Any, _kit: Any) -> None:
     (promise,) = pack.promises.sentences
-    numbers = (promise.numbers[0], replace(promise.numbers[1], value=93.3))
+    numbers = (promise.numbers[0], replace(promise.numbers[1], value=93.3), promise.numbers[2])
+    pack.promises = replace(pack.promises, sentences=(replace(promise, numbers=numbers),))
+
+
+@bad("proof/sentence", "a push that is not the weight of so many grams")
+def too_heavy(pack: Any, _kit: Any) -> None:
+    (promise,) = pack.promises.sentences
+    numbers = (*promise.numbers[:2], replace(promise.numbers[2], value=0.78))
     pack.promises = replace(pack.promises, sentences=(replace(promise, numbers=numbers),))
 
 
