@@ -108,7 +108,7 @@ def compose(
     context = Context(design, with_top_marks(parts, joined), joined, needs, paper, Setter(faces), trial)
     findings += text_findings(design, context.facts)
     drafts = _within(_drafts(context), context)
-    bodies = _drawn(drafts)
+    bodies = _drawn(drafts, context)
     known_as = pack_id(inputs, design.variant, paper)
     heading = heading_of(design, paper, known_as, trial)
     pictures = (PackImage(file.name, file.data) for file in design.files if file.kind == "picture")
@@ -229,7 +229,7 @@ def _within(drafts: tuple[PageDraft, ...], context: Context) -> tuple[PageDraft,
 PrintPlan = tuple[tuple[str, int, int], ...]
 
 
-def _drawn(drafts: tuple[PageDraft, ...]) -> tuple[tuple[Numbers, Body], ...]:
+def _drawn(drafts: tuple[PageDraft, ...], context: Context) -> tuple[tuple[Numbers, Body], ...]:
     """Return each page's numbers and its body; pages that must print true are drawn first, so that the others may show them."""
     pages = tuple(enumerate(drafts, start=1))
     keys = tuple((draft.key, page) for page, draft in pages)
@@ -244,7 +244,8 @@ def _drawn(drafts: tuple[PageDraft, ...]) -> tuple[tuple[Numbers, Body], ...]:
         draft, body = drafts[page - 1], drafts[page - 1].body(seen)
         made[page] = seen, body
         squares = tuple(line for line in body.lengths if line.purpose == "calibration")
-        shown.append(TruePage(page, draft.frame.width, draft.frame.height, body.outlines, squares))
+        letters = tuple(part.letter for name in draft.parts if (part := context.part(name)))
+        shown.append(TruePage(page, draft.frame.width, draft.frame.height, letters, body.outlines, squares))
     for page, draft in pages:
         if page not in made:
             seen = replace(numbers, page=page, shown=tuple(shown))

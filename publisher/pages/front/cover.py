@@ -175,10 +175,10 @@ def _takes(context: Context, box: Box, top: float, numbers: Numbers) -> tuple[Bo
 def _paper(context: Context, numbers: Numbers) -> str:
     """Say how many sheets are printed, and how many of them are glued to card."""
     sheets = sheets_of(len(numbers.true_pages()), context.paper.title)
-    glued = sum(1 for page in numbers.previews() if page.outlines)
+    glued = sum(1 for page in numbers.previews() if page.letters)
     if context.design.use != "trace" or not glued:
         return sheets
-    return f"{sheets}; {glued} of them are glued to thin card"
+    return f"{sheets}; {glued} of them {'is' if glued == 1 else 'are'} glued to thin card"
 
 
 def _first_minutes(context: Context, box: Box, top: float) -> Block:

@@ -74,8 +74,7 @@ def _rows(context: Context, shown: tuple[TruePage, ...], box: Box, tall: float) 
 
 def _called(page: TruePage) -> str:
     """Return the page's number and the letters of its parts, each once."""
-    letters = dict.fromkeys(outline.letter for outline in page.outlines)
-    return f"{page.page}: {', '.join(letters) or 'check'}"
+    return f"{page.page}: {', '.join(dict.fromkeys(page.letters)) or 'check'}"
 
 
 def _coarse(ring: tuple[Point, ...]) -> Path:

@@ -55,11 +55,13 @@ class Body:
 
 @record
 class TruePage:
-    """What a page that must print true shows: its number and size (mm), the outlines on it, the sides of a square to be measured."""
+    """What a page that must print true shows: its number and size (mm), the letters of its parts, the outlines on it, the sides of a
+    square to be measured."""
 
     page: int
     width: float
     height: float
+    letters: tuple[str, ...]
     outlines: tuple[OutlinePromise, ...]
     squares: tuple[LengthPromise, ...]
 

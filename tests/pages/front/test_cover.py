@@ -12,9 +12,9 @@ from publisher.pages.sheet.draft import Context, Numbers, TruePage
 
 OUTLINE = OutlinePromise(4, "gable", "A", 1, Pose(40.0, 60.0), (((0.0, 0.0), (90.0, 0.0), (90.0, 60.0)),))
 SHOWN = (
-    TruePage(2, 210.0, 297.0, (), ()),
-    TruePage(4, 210.0, 297.0, (OUTLINE,), ()),
-    TruePage(5, 210.0, 297.0, (), ()),
+    TruePage(2, 210.0, 297.0, (), (), ()),
+    TruePage(4, 210.0, 297.0, ("A",), (OUTLINE,), ()),
+    TruePage(5, 210.0, 297.0, (), (), ()),
 )
 PLAN = (("Read first", 1, 1), ("Print the templates", 4, 5))
 NUMBERS = Numbers(1, 9, (), (), (), PLAN, (2, 4, 5), SHOWN)
@@ -34,7 +34,7 @@ def test_the_print_plan_names_pages_and_links_to_them(demo: Callable[..., Contex
 def test_the_print_list_can_be_copied_and_its_sheets_are_counted(demo: Callable[..., Context]) -> None:
     said = words(demo("toll-house"))
     assert "Print list: 2, 4-5 on paper: 3 sheets of A4 paper; read the rest on a screen." in said
-    assert "3 sheets of A4 paper; 1 of them are glued to thin card" in said
+    assert "3 sheets of A4 paper; 1 of them is glued to thin card" in said
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])

@@ -22,7 +22,7 @@ def test_ranges_name_each_page_once(pages: tuple[int, ...], said: str) -> None:
 
 def a_page(number: int, window: Box | None = None) -> TruePage:
     outline = OutlinePromise(number, "wall", "A", 1, Pose(50.0, 100.0), WALL, window)
-    return TruePage(number, 210.0, 297.0, (outline,), ())
+    return TruePage(number, 210.0, 297.0, ("A",), (outline,), ())
 
 
 def test_a_page_is_drawn_to_scale_over_its_number_and_links_to_it(make_context: Callable[..., Context]) -> None:
