@@ -93,12 +93,10 @@ def taken_words(context: Context, board: Board) -> tuple[str, ...]:
 
 def range_lines(context: Context, board: Board) -> tuple[str, ...]:
     """Return what thicknesses of a board the design takes, and what boards of its name are like."""
+    said = taken_words(context, board)
     taken = next((one for one in context.joined.boards if one.board == board.id), None)
-    first = context.paper.first
-    if taken is None or not takes_words(taken):
-        return ()
-    sold = sold_words(taken, first)
-    return (f"takes board {takes_words(taken, first)}{f'. {sold}' if sold else ''}",)
+    sold = sold_words(taken, context.paper.first) if said and taken is not None else ""
+    return tuple(f"{line}. {sold}" if sold else line for line in said)
 
 
 def _named(board: Board) -> str:
