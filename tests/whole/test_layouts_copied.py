@@ -58,7 +58,13 @@ def sheets_of(data: bytes) -> list[Sheet]:
     text = "\n".join(pages[n].get_textpage().get_text_range().replace("\r", "") for n in range(len(pages)))
     starts = list(CAPTION.finditer(text))
     ends = [found.start() for found in starts[1:]] + [len(text)]
-    return [_sheet(found, text[found.end() : end]) for found, end in zip(starts, ends, strict=True)]
+    sheets: dict[str, Sheet] = {}
+    for found, end in zip(starts, ends, strict=True):
+        one = _sheet(found, text[found.end() : end])
+        if before := sheets.get(found[0]):  # a list that runs on to the next page, under the same words
+            one = replace(before, pieces=(*before.pieces, *one.pieces))
+        sheets[found[0]] = one
+    return list(sheets.values())
 
 
 def _sheet(found: re.Match[str], text: str) -> Sheet:

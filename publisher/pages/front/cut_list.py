@@ -4,7 +4,7 @@ from functools import partial
 
 from publisher.basics import Box
 from publisher.basics.wording import size_in_both
-from publisher.pages.front.layouts import FORMS, PictureForm, layout_blocks
+from publisher.pages.front.layouts import PictureForm, forms_for, layout_blocks
 from publisher.pages.front.page_blocks import PageBlock, section_head
 from publisher.pages.front.what_to_buy import buy_block, work_block
 from publisher.pages.model import Link
@@ -35,8 +35,9 @@ def _set_out(context: Context, frame: Frame) -> tuple[tuple[PageBlock, ...], tup
         pieces = (*tables, *layout_blocks(context, frame, form))
         return pieces, share_out([piece.height for piece in pieces], height, height)
 
-    least = len(tried(FORMS[-1])[1])
-    return next(found for form in FORMS if len((found := tried(form))[1]) <= least)
+    forms = forms_for(frame)
+    least = len(tried(forms[-1])[1])
+    return next(found for form in forms if len((found := tried(form))[1]) <= least)
 
 
 def _body(frame: Frame, pieces: tuple[PageBlock, ...], numbers: Numbers) -> Body:

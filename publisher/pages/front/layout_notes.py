@@ -7,10 +7,9 @@ from publisher.pages.front.layout_words import SheetWords
 from publisher.pages.model import Drawn
 from publisher.pages.type import LEAST, NOTE, SMALL, SPACE, Setter, TypeStyle
 
-NARROW_NOTES, WIDE_NOTES = (
-    38.0,
-    54.0,
-)  # mm: of one column of the list; in a wide one a copy that lies askew takes one line
+NARROW_NOTES, WIDE_NOTES = 38.0, 54.0
+"""mm: width of one column of the list; in a wide one a copy that lies askew mostly takes one line."""
+
 LIST_AWAY = 4.0  # between columns, and between picture and list
 NUMBER_END = 5.0  # from the left of a column to the right end of a copy's number
 LETTER_START = 6.0  # and to its letter
@@ -93,7 +92,7 @@ def set_columns(
 
 
 def columns_in(room: float, width: float) -> int:
-    """Return how many columns of this width stand beside each other in this room (mm)."""
+    """Return how many columns of this width stand beside each other in a room (mm); one at least."""
     return max(1, int((room + LIST_AWAY) // (width + LIST_AWAY)))
 
 

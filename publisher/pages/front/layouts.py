@@ -1,5 +1,6 @@
 """The pictures of all different sheets, as blocks under each other."""
 
+from dataclasses import replace
 from functools import partial
 
 from publisher.material import different_sheets, layout_key
@@ -26,6 +27,19 @@ FORMS = (
     *(PictureForm(tallest, WIDE_NOTES, True, LEAST) for tallest in (80.0, 74.0, 68.0, 62.0)),
 )
 """How pictures may be set, the most legible first: as wide as the page, then smaller, with their lists beside them."""
+
+
+ROUND_PICTURE_HIGH = 60.0  # mm: heading, note, caption and measure over a sheet’s picture, on a narrow page
+LEAST_HIGH = 25.0
+LEAST_BESIDE = 150.0
+"""mm: on narrower pages no list stands beside a picture, which would be too small to copy."""
+
+
+def forms_for(frame: Frame) -> tuple[PictureForm, ...]:
+    """Return the forms that pictures may have on pages of this frame, the most legible first."""
+    room = max(LEAST_HIGH, frame.text.height - ROUND_PICTURE_HIGH)
+    forms = FORMS if frame.text.width >= LEAST_BESIDE else tuple(form for form in FORMS if not form.beside)
+    return tuple(replace(form, tallest=min(form.tallest, room)) for form in forms)
 
 
 def layout_blocks(context: Context, frame: Frame, form: PictureForm) -> tuple[PageBlock, ...]:

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from publisher.pages import Words
-from publisher.pages.front.layouts import FORMS, layout_blocks
+from publisher.pages.front.layouts import FORMS, forms_for, layout_blocks
 from publisher.pages.sheet import make_frame
 from publisher.pages.sheet.draft import Context, Numbers
 from publisher.pages.type import SPACE
@@ -46,3 +46,10 @@ def test_a_list_that_is_taller_than_its_page_runs_on_to_the_next(demo: Callable[
     low = replace(usual, paper=replace(usual.paper, width=134.0, height=168.0))
     (blocks, there), (more, shown) = keys(usual), keys(low)
     assert more > blocks and shown == there and len(set(shown)) == len(shown)
+
+
+def test_no_list_stands_beside_a_picture_on_a_narrow_page(demo: Callable[..., Context]) -> None:
+    context = demo("quay")
+    narrow = replace(context.paper, width=140.0, height=210.0)
+    assert [form.beside for form in forms_for(make_frame(narrow, False, 0.0))] == [False]
+    assert forms_for(make_frame(context.paper, False, 0.0)) == FORMS
