@@ -3,7 +3,7 @@
 from publisher.basics import Place, record
 from publisher.basics.wording import listed
 from publisher.brief import Brief, Row, Table, Value
-from publisher.design.language import Scope, pick_hint, uses_of
+from publisher.design.language import STANDARD, Scope, pick_hint, uses_of
 from publisher.design.offer.texts import check_blank, read_text
 from publisher.design.records import Blank, MaterialPlan, PicturePlan, StepPlan, TextPlan
 from publisher.design.rules import plans as rules
@@ -24,6 +24,7 @@ class StepsReader:
     scope: Scope
     families: dict[str, tuple[str, ...]]
     use: str = "trace"  # how this pack's templates are used
+    variant: str = ""  # which variant of the spec this is; "" for the sizes as written
 
     @property
     def owners(self) -> tuple[str, ...]:
@@ -59,25 +60,29 @@ class StepsReader:
     def steps(self, at_hand: tuple[str, ...]) -> tuple[StepPlan, ...]:
         """Return the steps. ``at_hand``: the tools and materials that the design lists."""
         rows = [node for node in self.brief.fields.row("steps") if isinstance(node, Table)]
-        mine = [node for node in rows if self.is_for(node)]
+        for node in rows:
+            self.shown_nowhere(node)
+        mine = filter(self.is_mine, rows)
         return tuple(self.step(n, node, at_hand) for n, node in enumerate(mine, 1))
 
     def elsewhere(self) -> frozenset[str]:
-        """Return the tools and materials that only steps of packs of the other way of use need: this pack's buyer buys none."""
+        """Return the tools and materials that only steps of other packs need: this pack's buyer buys none."""
         mine: set[str] = set()
         others: set[str] = set()
         for node in self.brief.fields.row("steps"):
             if isinstance(node, Table):
-                only = node.value("only")
-                (mine if only is None or only.text == self.use else others).update(names_in(node.get("uses")))
+                (mine if self.is_mine(node) else others).update(names_in(node.get("uses")))
         return frozenset(others - mine)
 
-    def is_for(self, table: Table) -> bool:
-        """Tell whether a step is for packs of this way of use; a finding when no pack of the design is of the step's."""
+    def is_mine(self, table: Table) -> bool:
+        """Tell whether a step is for packs of this way of use and this variant."""
+        only, when = table.value("only"), names_in(table.get("when"))
+        return (only is None or only.text == self.use) and (not when or (self.variant or STANDARD) in when)
+
+    def shown_nowhere(self, table: Table) -> None:
+        """Add findings about a way of use or a variant that a step is for and the design has not."""
         only = table.value("only")
-        if only is None or only.text == self.use:
-            return True
-        if only.text not in uses_of(self.brief):
+        if only is not None and only.text not in uses_of(self.brief):
             self.scope.findings.append(
                 rules.STEP_NEVER_SHOWN.found(
                     f"this step is only for packs to {only.text}, and the design has none",
@@ -86,7 +91,17 @@ class StepsReader:
                     place=only.place,
                 )
             )
-        return False
+        known = (STANDARD, *(entry.key for entry in self.brief.fields.table("variants").entries))
+        for name in table.row("when"):
+            if isinstance(name, Value) and name.text not in known:
+                self.scope.findings.append(
+                    rules.STEP_NEVER_SHOWN.found(
+                        f"when: this step is for the variant “{name.text}”, and the design has none of that name",
+                        subject="steps",
+                        hint=pick_hint(name.text, known, "variants"),
+                        place=name.place,
+                    )
+                )
 
     def step(self, number: int, table: Table, at_hand: tuple[str, ...]) -> StepPlan:
         """Return one step."""

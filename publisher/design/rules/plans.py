@@ -212,7 +212,7 @@ NEED_LIMIT = Rule(
 STEP_NEVER_SHOWN = Rule(
     "design/step-never-shown",
     "Each step is for packs that the design has",
-    "A step for a way of use that no pack has is read by nobody.",
+    "A step for a way of use or a variant that no pack has is read by nobody.",
     ERROR,
 )
 NO_STEPS = Rule(

@@ -121,6 +121,39 @@ def test_a_step_may_be_for_one_way_of_use(brief_of: Callable[..., Any]) -> None:
     assert shown == {"": [("Trace",), ("Cut",)], "paste": [("Glue",), ("Cut",)]}
 
 
+def test_a_step_may_be_for_some_variants(brief_of: Callable[..., Any]) -> None:
+    """The packs to paste of a variant are that variant's too; what only its steps use is bought for it alone."""
+    steps = (
+        "tools: [pencil, pins]\n"
+        "steps:\n"
+        "  - {title: Low, say: Low., when: [low], uses: [pins]}\n"
+        "  - {title: As written, say: As written., when: [standard], uses: [pencil]}\n"
+        "  - {title: Both, say: Both., when: [standard, low]}\n"
+        "  - {title: Glue, say: Glue., when: [low], only: paste}\n"
+    )
+    brief = brief_of(BOTH + steps)
+    known = {name: work_out(brief, name) for name in ("", "low", "low_paste")}
+    shown = {name: ["".join(map(str, step.title.pieces)) for step in design.steps] for name, design in known.items()}
+    assert shown == {"": ["As written", "Both"], "low": ["Low", "Both"], "low_paste": ["Low", "Both", "Glue"]}
+    assert {name: design.tools for name, design in known.items()} == {
+        "": ("pencil",),
+        "low": ("pins",),
+        "low_paste": ("pins",),
+    }
+    assert not any(design.findings for design in known.values())
+
+
+@pytest.mark.breaks("design/step-never-shown")
+def test_a_step_for_a_variant_that_is_not_there_is_told_of(brief_of: Callable[..., Any]) -> None:
+    steps = "steps:\n  - {title: Low, say: Low.}\n  - {title: Lower, say: Lower., when: [standard, lows]}\n"
+    (found,) = work_out(brief_of(BOTH + steps)).findings
+    assert (
+        found.check == "design/step-never-shown" and "“lows”" in found.message and "did you mean “low”?" in found.hint
+    )
+    written = (BOTH + steps).splitlines()[-1]
+    assert found.place.column == written.index("lows") + 1
+
+
 def test_what_only_steps_of_one_way_use_is_bought_for_it_alone(brief_of: Callable[..., Any]) -> None:
     """The card is for tracing, the stick glue for pasting; knife and glue are for both, and so is what no step names."""
     steps = (
