@@ -38,6 +38,7 @@ from publisher.basics.path import (
 from publisher.basics.pose import Box, Point, Pose
 from publisher.basics.promise import (
     AttachmentPromise,
+    BookmarkPromise,
     Carried,
     CodePromise,
     CompassPromise,
@@ -69,6 +70,7 @@ __all__ = [
     "SAME_POINT",
     "Arc",
     "AttachmentPromise",
+    "BookmarkPromise",
     "Box",
     "Carried",
     "Carry",

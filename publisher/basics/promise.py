@@ -365,6 +365,15 @@ class AttachmentPromise:
 
 
 @record
+class BookmarkPromise:
+    """An entry of the outline tree: its title, the page that it leads to, and how deep it stands; 0 is the top."""
+
+    title: str
+    page: int
+    depth: int
+
+
+@record
 class Promises:
     """All that one finished PDF must show."""
 
@@ -388,3 +397,4 @@ class Promises:
     drawings: tuple[DrawingPromise, ...] = ()
     carried: tuple[Carried, ...] = ()
     compasses: tuple[CompassPromise, ...] = ()
+    bookmarks: tuple[BookmarkPromise, ...] = ()

@@ -5,7 +5,9 @@ from dataclasses import replace
 from typing import TypeVar
 
 from publisher.basics import (
+    BookmarkPromise,
     Box,
+    Carried,
     DrawingPromise,
     Finding,
     PagePromise,
@@ -153,6 +155,7 @@ def compose(
         )
         whole += replace(body, drawn=(), tiles=(), findings=())
     title = tidy(f"{design.title}, {design.variant_title}" if design.variant_title else design.title)
+    bookmarks = _bookmarks(drafts, whole.carried)
     promises = Promises(
         title, design.language, tuple(promised), whole.lengths, whole.outlines, whole.seams, whole.texts, whole.codes,
         marks=whole.marks, furniture=whole.furniture, rows=needs.promises,
@@ -160,6 +163,7 @@ def compose(
         sentences=_with_room(joined.sentences, whole),
         drawings=_with_room(_shown(joined.pictures, findings), whole),
         carried=whole.carried, compasses=whole.compasses,
+        bookmarks=tuple(BookmarkPromise(b.title, b.page, b.depth) for b in bookmarks),
     )  # fmt: skip
     fonts_at = next((file.place for file in design.files if file.kind == "font"), None)
     kept = tuple(kept_boxes(draft.frame) for draft in drafts)
@@ -180,7 +184,7 @@ def compose(
         language=design.language,
         paper=paper,
         pages=tuple(pages),
-        bookmarks=_bookmarks(drafts),
+        bookmarks=bookmarks,
         print_plan=_ranges((_task(draft), number) for number, draft in enumerate(drafts, start=1)),
         fonts=faces.files(),
         images=_images(design, pages),
@@ -273,8 +277,10 @@ def _ranges(named: Iterable[tuple[str, int]]) -> PrintPlan:
     return tuple(found)
 
 
-def _bookmarks(drafts: tuple[PageDraft, ...]) -> tuple[Bookmark, ...]:
-    """One entry for each kind of page at depth 0; under it what the drafts ask for."""
+def _bookmarks(drafts: tuple[PageDraft, ...], carried: tuple[Carried, ...]) -> tuple[Bookmark, ...]:
+    """One entry for each kind of page at depth 0; under it what the drafts ask for, each at the height where its page carries
+    what it names."""
+    tops = {(where.page, where.key): where.box.top for where in carried}
     called = dict(kind for maker in PAGES for kind in maker.kinds)
     found: list[Bookmark] = []
     kind = ""
@@ -282,7 +288,8 @@ def _bookmarks(drafts: tuple[PageDraft, ...]) -> tuple[Bookmark, ...]:
         if draft.kind != kind:
             kind = draft.kind
             found.append(Bookmark(called[draft.kind], number))
-        found += [Bookmark(tidy(title), number, max(1, depth)) for title, depth in draft.bookmarks]
+        for title, depth, key in draft.bookmarks:
+            found.append(Bookmark(tidy(title), number, max(1, depth), tops.get((number, key))))
     return tuple(found)
 
 

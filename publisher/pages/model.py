@@ -126,11 +126,13 @@ class PackImage:
 
 @record
 class Bookmark:
-    """An entry of the outline tree; ``depth`` 0 is the top."""
+    """An entry of the outline tree; ``depth`` 0 is the top. ``top``: height in mm on its page that a viewer should show at the top
+    of its window; None for the page as a whole."""
 
     title: str
     page: int
     depth: int = 0
+    top: float | None = None
 
 
 @record

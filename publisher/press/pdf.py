@@ -11,7 +11,7 @@ from reportlab.pdfgen.canvas import Canvas
 
 from publisher.basics import Box, Layer, Line, Path, Point
 from publisher.basics.units import INCH_MM
-from publisher.pages import Fill, Link, Pack, Page, Picture, Stroke, Words
+from publisher.pages import Bookmark, Fill, Link, Pack, Page, Picture, Stroke, Words
 from publisher.press.arcs import beziers
 from publisher.press.finish import finish
 from publisher.press.photos import prepared
@@ -34,8 +34,9 @@ def write_pdf(pack: Pack) -> bytes:
     for page in pack.pages:
         canvas.setPageSize((page.width * PT_PER_MM, page.height * PT_PER_MM))
         canvas.bookmarkPage(_page_key(page.number))
-        for bookmark in (b for b in pack.bookmarks if b.page == page.number):
-            canvas.addOutlineEntry(bookmark.title, _page_key(page.number), bookmark.depth, closed=bookmark.depth > 0)
+        for number, bookmark in enumerate(pack.bookmarks):
+            if bookmark.page == page.number:
+                _mark(canvas, bookmark, f"bookmark-{number}")
         _draw_page(canvas, pack, page)
         canvas.showPage()
     canvas.save()
@@ -57,6 +58,16 @@ def _register_fonts(pack: Pack) -> None:
 
 def _page_key(number: int) -> str:
     return f"page-{number}"
+
+
+def _mark(canvas: Canvas, bookmark: Bookmark, key: str) -> None:
+    """Write an entry of the outline tree. Each has a key of its own: reportlab keeps the tree by keys, so that two entries under
+    one key would share their parent."""
+    if bookmark.top is None:
+        canvas.bookmarkPage(key)
+    else:
+        canvas.bookmarkPage(key, fit="XYZ", left=0, top=bookmark.top * PT_PER_MM)
+    canvas.addOutlineEntry(bookmark.title, key, bookmark.depth, closed=True)
 
 
 def _draw_page(canvas: Canvas, pack: Pack, page: Page) -> None:

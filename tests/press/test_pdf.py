@@ -1,14 +1,16 @@
 """The PDF writer: true lengths, embedded fonts, links, same bytes twice."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from io import BytesIO
 
 import pikepdf
 import pypdf
+import pypdfium2
 import pytest
 
 from publisher.basics import Box, Layer, polyline
-from publisher.pages import Drawn, LineStyle, Pack, Stroke
+from publisher.pages import Bookmark, Drawn, LineStyle, Pack, Stroke
 from publisher.press import write_pdf
 
 
@@ -65,3 +67,23 @@ def test_an_upright_rectangle_is_one_operator_and_a_turned_one_is_not(make_pack:
     (box,) = [[float(v) * 25.4 / 72 for v in o] for o, op in operations if op == b"re"]
     assert box == pytest.approx([10.0, 10.0, 20.0, 5.0], abs=1e-4)
     assert [op for _, op in operations].count(b"l") == 3
+
+
+def test_bookmarks_of_one_page_have_their_own_parents(make_pack: Callable[..., Pack]) -> None:
+    """PDFium as the outside reader: title, level, page, and the height that it scrolls to (y upward from the page's foot, in pt)."""
+    marks = (
+        Bookmark("Templates", 1), Bookmark("A Step", 1, 1), Bookmark("Instructions", 2), Bookmark("1 Cut", 2, 1, 250.0),
+        Bookmark("2 Glue", 2, 1, 100.0),
+    )  # fmt: skip
+    data = write_pdf(replace(make_pack(pages=2), bookmarks=marks))
+    found = []
+    for mark in pypdfium2.PdfDocument(data).get_toc():
+        place = mark.get_dest()
+        assert place is not None
+        _, at = place.get_view()
+        found.append((mark.get_title(), mark.level, place.get_index(), at[1] if len(at) > 1 else None))
+    steps = [pytest.approx(mm * 72 / 25.4, abs=1e-3) for mm in (250.0, 100.0)]
+    assert found == [
+        ("Templates", 0, 0, None), ("A Step", 1, 0, None), ("Instructions", 0, 1, None), ("1 Cut", 1, 1, steps[0]),
+        ("2 Glue", 1, 1, steps[1]),
+    ]  # fmt: skip

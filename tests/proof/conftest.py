@@ -23,6 +23,7 @@ from reportlab.pdfgen.canvas import Canvas
 import publisher.pages
 from publisher.basics import (
     AttachmentPromise,
+    BookmarkPromise,
     Box,
     Carried,
     CodePromise,
@@ -189,7 +190,9 @@ class Pack:
             pdf.Root.PageLabels = pikepdf.Dictionary(Nums=[0, pikepdf.Dictionary(S=pikepdf.Name.D)])
             pdf.attachments["facts.json"] = pikepdf.AttachedFileSpec(pdf, RECORD)
             with pdf.open_outline() as outline:
-                outline.root.append(pikepdf.OutlineItem("Templates", 0))
+                outline.root.append(top := pikepdf.OutlineItem("Templates", 1))
+                top.children.append(pikepdf.OutlineItem("A Step", 1))
+                outline.root.append(pikepdf.OutlineItem("Tiles", 2))
             for edit in self.edits:
                 edit(pdf)
             finished = BytesIO()
@@ -562,6 +565,7 @@ def good_pack() -> Pack:
             RowPromise("step", "A", "Step", "foam", 14, 1, 0, 90.0, 60.0),
             RowPromise("deck", "B", "Deck of the bridge", "foam", 2, 0, 1, 300.0, 90.0),
         ),
+        bookmarks=(BookmarkPromise("Templates", 2, 0), BookmarkPromise("A Step", 2, 1), BookmarkPromise("Tiles", 3, 0)),
         compasses=(CompassPromise(2, "step", "A", (60.0, 50.0), ((105.0, 50.0),), (45.0,), 1.25),),
         **made(),
     )

@@ -81,6 +81,19 @@ def in_a_form(pdf: pikepdf.Pdf) -> None:
     page.Contents = pdf.make_stream(b"/Inner Do")
 
 
+def outlined(*tree: tuple[str, int, tuple[tuple[str, int], ...]]) -> Spoil:
+    """Write other bookmarks: titles with the index of their page and the entries under them."""
+
+    def change(pdf: pikepdf.Pdf) -> None:
+        with pdf.open_outline() as outline:
+            outline.root.clear()
+            for title, page, under in tree:
+                outline.root.append(entry := pikepdf.OutlineItem(title, page))
+                entry.children.extend(pikepdf.OutlineItem(*below) for below in under)
+
+    return edit(change)
+
+
 def preferences(**entries: Any) -> Spoil:
     def change(pdf: pikepdf.Pdf) -> None:
         for key, value in entries.items():
@@ -645,6 +658,13 @@ bad("proof/page-label", "roman ones")(
     edit(lambda pdf: pdf.Root.PageLabels.__setitem__("/Nums", pikepdf.Array([0, pikepdf.Dictionary(S=pikepdf.Name.r)])))
 )
 bad("proof/bookmark", "none")(edit(lambda pdf: pdf.Root.__delitem__("/Outlines")))
+bad("proof/bookmark", "the part beside its pages, not under them")(
+    outlined(("Templates", 1, ()), ("A Step", 1, ()), ("Tiles", 2, ()))
+)
+bad("proof/bookmark", "a part that leads to another page")(
+    outlined(("Templates", 1, (("A Step", 2),)), ("Tiles", 2, ()))
+)
+bad("proof/bookmark", "one too few")(outlined(("Templates", 1, (("A Step", 1),))))
 
 
 def edge_fill(x: float) -> str:

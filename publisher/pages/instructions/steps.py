@@ -32,7 +32,9 @@ def step_drafts(context: Context) -> tuple[PageDraft, ...]:
     drafts = []
     for index, page in enumerate(pages, 1):
         title = _title(page) if page else LICENCE_ALONE
-        marks = tuple((f"{row.number}  {tidy(context.say(row.step.title))}", 1) for row in page)
+        marks = tuple(
+            (f"{row.number}  {tidy(context.say(row.step.title))}", 1, f"step:{row.number}:title") for row in page
+        )
         body = partial(_body, context, frame, page, licence if index == len(pages) else None)
         coarse = (f for row in page for f in coarse_picture(context, row.step, row.number, frame.text.width))
         drafts.append(PageDraft("steps", f"steps:{index}", title, frame, body, TASK, marks, findings=tuple(coarse)))

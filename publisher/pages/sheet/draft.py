@@ -136,8 +136,9 @@ class Numbers:
 class PageDraft:
     """A page to be: ``key`` is its own name (``templates:2``), ``title`` stands in its header.
 
-    ``bookmarks``: (title, depth) entries that lead here, depth 1 or more (``compose`` writes the depth 0 entry of each kind
-    of page). ``parts``: ids of the parts whose templates or tiles stand on it. ``task``: what the print plan calls the pages
+    ``bookmarks``: (title, depth, key) entries that lead here, depth 1 or more (``compose`` writes the depth 0 entry of each kind
+    of page), ``key`` that of what the page carries under this title, "" for the page as a whole. ``parts``: ids of the parts whose
+    templates or tiles stand on it. ``task``: what the print plan calls the pages
     of this stretch (``templates``, ``tiles of part D``); drafts with the same task follow each other.
     """
 
@@ -147,7 +148,7 @@ class PageDraft:
     frame: Frame
     body: Callable[[Numbers], Body]
     task: str
-    bookmarks: tuple[tuple[str, int], ...] = ()
+    bookmarks: tuple[tuple[str, int, str], ...] = ()
     parts: tuple[str, ...] = ()
     findings: tuple[Finding, ...] = ()
 

@@ -111,7 +111,7 @@ def _draft(context: Context, page: Shown, number: int, rank: dict[str, int]) -> 
         frame=page.frame,
         body=templates_body(context, page),
         task="templates",
-        bookmarks=tuple((f"{p.letter} {p.name}", 1) for p in named),
+        bookmarks=tuple((f"{p.letter} {p.name}", 1, "") for p in named),
         parts=parts,
     )
 

@@ -133,6 +133,6 @@ def overview_draft(context: Context, plan: Tiling) -> PageDraft:
         frame=frame,
         body=body,
         task="map of the tiles",
-        bookmarks=((f"{part.letter} {part.name}{of}", 1),),
+        bookmarks=((f"{part.letter} {part.name}{of}", 1, ""),),
         parts=(),
     )

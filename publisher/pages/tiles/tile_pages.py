@@ -93,7 +93,7 @@ def _draft(context: Context, plan: Tiling, cell: Cell, whole: bool) -> PageDraft
         frame=plan.place(cell).frame,
         body=_body(context, plan, cell, whole),
         task=f"tiles of part {part.letter}",
-        bookmarks=((f"{part.letter} {part.name}{of}", 1),) if first else (),
+        bookmarks=((f"{part.letter} {part.name}{of}", 1, ""),) if first else (),
         parts=(part.id,),
     )
 

@@ -188,7 +188,7 @@ def _draft(context: Context, page: SharedPage, number: int) -> PageDraft:
         frame=page.shown.frame,
         body=_body(context, page),
         task="tiles and templates",
-        bookmarks=tuple((f"{p.letter} {p.name}", 1) for p in named),
+        bookmarks=tuple((f"{p.letter} {p.name}", 1, "") for p in named),
         parts=tuple(part.id for part in named),
     )
 

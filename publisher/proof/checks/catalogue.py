@@ -32,10 +32,25 @@ def language(case: Case, check: Check[Case]) -> Findings:
 
 @judged("proof/bookmark", "Bookmarks", "a buyer who needs one part more finds its page by its bookmark")
 def bookmarks(case: Case, check: Check[Case]) -> Findings:
-    """Look for the first level of the outline."""
-    if not case.file.bookmarks:
+    """Look for an outline tree: with the promised entries under their parents, in order, each leading to its page, where any was
+    promised."""
+    there, wanted = (
+        [(normal(b.title), b.page, b.depth + 1) for b in marks]
+        for marks in (case.file.bookmarks, case.promises.bookmarks)
+    )
+    if not there:
         yield about(check, case.file.name, "has no bookmarks", "write one for each kind of page and each part")
-    return case.file.bookmarks or 1
+    elif wanted and there != wanted:
+        at = next(i for i in range(max(len(there), len(wanted))) if there[i : i + 1] != wanted[i : i + 1])
+        found, promised = (_bookmark(marks, at) for marks in (there, wanted))
+        what = f"has as bookmark {at + 1} {found}; promised is {promised}"
+        yield about(check, case.file.name, what, "write the promised bookmarks, in order, each under its parent")
+    return max(len(there), len(wanted), 1)
+
+
+def _bookmark(marks: list[tuple[str, int, int]], at: int) -> str:
+    """Return in words which bookmark stands at a place of the tree."""
+    return "“{}” for page {}, at level {}".format(*marks[at]) if at < len(marks) else "none"
 
 
 @judged(

@@ -3,6 +3,7 @@
 from hashlib import sha256
 from typing import Any
 
+from publisher.proof.reading.model import BookmarkRead
 from publisher.proof.reading.objects import Spent, array, dictionary, number, plain, stream_bytes
 
 MOST_ENTRIES = 2000  # entries of a tree
@@ -46,14 +47,26 @@ def _numeral(style: str, value: int) -> str:
     return ""
 
 
-def bookmarks(catalogue: Any) -> int:
-    """Return how many bookmarks stand at the first level of the outline."""
-    entry = dictionary(dictionary(catalogue.get("/Outlines")).get("/First"))
-    count = 0
-    while entry and count < MOST_ENTRIES:
-        count += 1
-        entry = dictionary(entry.get("/Next"))
-    return count
+def bookmarks(catalogue: Any, pages: dict[int, int]) -> tuple[BookmarkRead, ...]:
+    """Return the entries of the outline tree in its order (12.3.3). ``pages``: number of a page by that of its object."""
+    found: list[BookmarkRead] = []
+    waiting = [(plain(dictionary(catalogue.get("/Outlines")).get("/First")), 0)]
+    while waiting and len(found) < MOST_ENTRIES:
+        entry, depth = waiting.pop()
+        if not isinstance(entry, dict):
+            continue
+        found.append(BookmarkRead(str(plain(entry.get("/Title")) or ""), _leads_to(entry, pages), depth))
+        waiting.append((plain(entry.get("/Next")), depth))
+        if depth < DEEPEST_TREE:
+            waiting.append((plain(entry.get("/First")), depth + 1))
+    return tuple(found)
+
+
+def _leads_to(entry: Any, pages: dict[int, int]) -> int:
+    """Return the page of an entry's destination: its own, or that of its action; 0 where it names none of this file by its object."""
+    place = plain(entry.get("/Dest")) or dictionary(entry.get("/A")).get("/D")
+    target = next(iter(array(place)), None)
+    return pages.get(getattr(target, "idnum", 0), 0)
 
 
 def attachments(catalogue: Any, spent: Spent) -> tuple[tuple[str, str], ...]:

@@ -128,11 +128,20 @@ class PageRead:
 
 
 @record
+class BookmarkRead:
+    """An entry of the outline tree: title, number of the page that it leads to (0: none of this file), depth from 0."""
+
+    title: str
+    page: int
+    depth: int
+
+
+@record
 class FileRead:
     """A PDF as read. ``trouble`` says in words why it cannot be read at all (then there are no pages).
 
     ``two_minds``: some dictionary gives one key two values, of which different readers take different ones.
-    ``wishes``: in words, what else it asks of print programs; ``labels``: of its pages; ``bookmarks``: how many at the first level;
+    ``wishes``: in words, what else it asks of print programs; ``labels``: of its pages; ``bookmarks``: in the order of the tree;
     ``attachments``: name and SHA-256 of each attached file.
     """
 
@@ -150,7 +159,7 @@ class FileRead:
     two_minds: bool = False
     wishes: tuple[str, ...] = ()
     labels: tuple[str, ...] = ()
-    bookmarks: int = 0
+    bookmarks: tuple[BookmarkRead, ...] = ()
     attachments: tuple[tuple[str, str], ...] = ()
 
 

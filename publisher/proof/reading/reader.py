@@ -135,7 +135,10 @@ def _read(data: bytes, name: str) -> FileRead:
         actions=tuple(dict.fromkeys(catalogue_actions(catalogue))),
         wishes=print_wishes(preferences),
         labels=page_labels(catalogue, count),
-        bookmarks=bookmarks(catalogue),
+        bookmarks=bookmarks(
+            catalogue,
+            {page.indirect_reference.idnum: n for n, page in enumerate(reader.pages, 1) if page.indirect_reference},
+        ),
         attachments=attachments(catalogue, spent),
     )
 

@@ -19,7 +19,7 @@ def said(context: Context) -> list[str]:
 def test_every_step_stands_on_one_page_inside_the_text_column(demo: Callable[..., Context], paper: str) -> None:
     context = demo("toll-house", paper)
     drafts = step_drafts(context)
-    marks = [title for d in drafts for title, _ in d.bookmarks]
+    marks = [title for d in drafts for title, _, _ in d.bookmarks]
     assert [m.split()[0] for m in marks] == [str(k) for k in range(1, len(context.design.steps) + 1)]
     for draft in drafts:
         for thing in draft.body(NUMBERS).drawn:

@@ -26,7 +26,7 @@ def test_the_most_used_part_comes_first_and_the_title_names_the_parts(
     assert [d.title for d in drafts] == ["Templates: A Stair layer", "Templates: B Base"]
     assert [d.key for d in drafts] == ["templates:1", "templates:2"]
     assert {(d.kind, d.task) for d in drafts} == {("templates", "templates")}
-    assert drafts[0].bookmarks == (("A Stair layer", 1),)
+    assert drafts[0].bookmarks == (("A Stair layer", 1, ""),)
     assert drafts[0].parts == (stair_layer.id,)
 
 

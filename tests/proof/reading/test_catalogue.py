@@ -8,6 +8,7 @@ from pypdf.generic import (
     ArrayObject,
     DecodedStreamObject,
     DictionaryObject,
+    IndirectObject,
     NameObject,
     NumberObject,
     PdfObject,
@@ -65,17 +66,21 @@ def test_labels_in_a_tree_are_found_and_none_is_none() -> None:
     assert page_labels(pdf({"/PageLabels": 7}), 2) == ()
 
 
-def test_bookmarks_of_the_first_level_are_counted() -> None:
-    last = pdf({"/Title": "c"})
-    middle = pdf({"/Title": "b", "/First": {"/Title": "below"}, "/Next": last})
-    assert bookmarks(pdf({"/Outlines": {"/First": {"/Title": "a", "/Next": middle}}})) == 3
-    assert bookmarks(pdf({})) == 0
+def test_bookmarks_in_the_order_of_their_tree() -> None:
+    """ISO 32000-2, 12.3.3: a destination is the entry's own, or that of its action; one by a name, or none, leads to no page."""
+    page = IndirectObject(7, 0, None)
+    last = pdf({"/Title": "c", "/A": {"/S": "/GoTo", "/D": [page, "/Fit"]}})
+    middle = pdf({"/Title": "b", "/First": {"/Title": "below", "/Dest": "name"}, "/Next": last})
+    outline = pdf({"/Outlines": {"/First": {"/Title": "a", "/Dest": [page, "/Fit"], "/Next": middle}}})
+    found = [(b.title, b.page, b.depth) for b in bookmarks(outline, {7: 2})]
+    assert found == [("a", 2, 0), ("b", 0, 0), ("below", 0, 1), ("c", 2, 0)]
+    assert bookmarks(pdf({}), {}) == ()
 
 
 def test_bookmarks_in_a_ring_end() -> None:
     one = pdf({"/Title": "a"})
     one[NameObject("/Next")] = one
-    assert bookmarks(pdf({"/Outlines": {"/First": one}})) == 2000
+    assert len(bookmarks(pdf({"/Outlines": {"/First": one}}), {})) == 2000
 
 
 def test_attached_files_by_name_and_sum() -> None:
