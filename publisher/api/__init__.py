@@ -21,11 +21,13 @@ from publisher.api.packs import (
     build_many,
     discard_trials,
     fault_of,
+    identify,
     is_placed,
     is_released,
     place,
     promised,
     prove,
+    rebuilt,
     release,
     settle,
 )
@@ -56,7 +58,7 @@ if TYPE_CHECKING:
     from publisher.material import BoardNeeds, Shared, Stored, Yield, gain
     from publisher.pages import Pack, Page, PageCount
     from publisher.pipeline import Built, BuiltPack, Released, WordList, Worked
-    from publisher.proof import Measured, Proof
+    from publisher.proof import Identity, Measured, Proof
     from publisher.release import Bundle, Left, Output, PlacedSet
     from publisher.ruler import (
         LONG_RULERS,
@@ -94,6 +96,7 @@ __all__ = [
     "Bundle",
     "Design",
     "Fact",
+    "Identity",
     "InputFile",
     "Inputs",
     "Joined",
@@ -143,6 +146,7 @@ __all__ = [
     "fault_of",
     "fresh_schema",
     "gain",
+    "identify",
     "is_placed",
     "is_released",
     "joints",
@@ -165,6 +169,7 @@ __all__ = [
     "read",
     "read_length",
     "read_thickness",
+    "rebuilt",
     "release",
     "say",
     "say_range",

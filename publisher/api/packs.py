@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from publisher.batch import BuildOutcome, OwnFault
     from publisher.brief import Brief
     from publisher.pipeline import Built, Released
-    from publisher.proof import Proof
+    from publisher.proof import Identity, Proof
     from publisher.release import Bundle, Offer, PlacedSet
 
 
@@ -115,6 +115,21 @@ def promised(brief: Brief, pdf_name: str) -> Promises | None:
 
     pack = promised_by(brief, pdf_name)
     return None if pack is None else pack.promises
+
+
+def rebuilt(brief: Brief, pdf_name: str) -> tuple[Promises, bytes] | None:
+    """Return what a design promises of the file of this name, and the PDF that it builds today; else as ``promised``."""
+    from publisher.pipeline import rebuilt_by
+
+    made = rebuilt_by(brief, pdf_name)
+    return None if made is None else (made[0].promises, made[1])
+
+
+def identify(pdf: bytes, built: bytes, name: str) -> Identity:
+    """Compare a PDF with the one that its design builds today: by bytes, else by what each page draws and by its pixels."""
+    from publisher import proof
+
+    return proof.identify(pdf, built, name)
 
 
 def prove(pdf: bytes, name: str, promises: Promises | None = None) -> Proof:

@@ -3,7 +3,7 @@
 Comes in: a brief. Goes out: what each room made of it, with all findings. Never: computes a size or draws a line of its own.
 """
 
-from publisher.pipeline.building import build, compose_packs, promised_by, release, with_pages
+from publisher.pipeline.building import build, compose_packs, promised_by, rebuilt_by, release, with_pages
 from publisher.pipeline.family import compare_family, shop
 from publisher.pipeline.model import Built, BuiltPack, Made, Released, Worked
 from publisher.pipeline.trying import count_papers, join_made, make_at, try_out, try_whole
@@ -30,6 +30,7 @@ __all__ = [
     "join_made",
     "make_at",
     "promised_by",
+    "rebuilt_by",
     "release",
     "shop",
     "try_out",

@@ -130,6 +130,12 @@ def release(brief: Brief, releases: Path, told: Callable[[Bundle], None] | None 
     return Released(builds, bundle, placed.folder, placed.new, placed.others)
 
 
+def rebuilt_by(brief: Brief, pdf_name: str) -> tuple[Pack, bytes] | None:
+    """Return the pack that a design promises under this PDF file name, and the PDF as it is built today; else as ``promised_by``."""
+    pack = promised_by(brief, pdf_name)
+    return None if pack is None else (pack, write_pdf(pack))
+
+
 def promised_by(brief: Brief, pdf_name: str) -> Pack | None:
     """Return the pack that a design promises under this PDF file name; None when it promises no such file.
 

@@ -8,7 +8,8 @@ import pikepdf
 import pytest
 
 from publisher.basics import Box, Carried, DrawingPromise, Pose, Severity
-from publisher.proof import ALONE, OPENING, PROMISED, RULES, prove
+from publisher.proof import ALONE, OPENING, PROMISED, prove
+from publisher.proof import TRUTH as RULES
 from publisher.proof.measuring.case import Case
 from publisher.proof.reading.reader import read_file
 

@@ -161,7 +161,10 @@ def test_proof_alone_with_and_without_the_spec(publisher: Publisher, shelf: Path
     assert publisher("build", folder, "--paper", "a4", "--out", tmp_path).code == 0
     with_spec = publisher("proof", pack, "--spec", folder)
     assert with_spec.code == 0, with_spec.err
-    assert "proved" in with_spec.out
+    assert "proved" in with_spec.out and "identity: byte by byte what this spec builds" in with_spec.out
+    truth = publisher("proof", pack, "--spec", folder, "--truth")
+    assert truth.code == 0 and "identity" not in truth.out
+    assert publisher("proof", pack, "--truth").code == 2
     alone = publisher("proof", pack)
     assert alone.code == 0, alone.err
     assert "not judged" in alone.out
@@ -169,11 +172,13 @@ def test_proof_alone_with_and_without_the_spec(publisher: Publisher, shelf: Path
     assert "print scale was not judged" in alone.out
     records = [json.loads(publisher("proof", pack, *more, "--json").out) for more in ((), ("--spec", folder))]
     assert [r["files"][0]["scale_judged"] for r in records] == [False, True]
+    assert [r["files"][0]["identity"] for r in records] == [None, {"verdict": "identical", "pages": [], "beside": []}]
     changed(folder, "radius: 20 mm", "radius: 20.2 mm")
     other = publisher("proof", pack, "--spec", folder, "--json")
     assert other.code == 1
     found = json.loads(other.out)["files"][0]["findings"]
     assert any(f["check"].startswith("proof/outline") for f in found)
+    assert json.loads(other.out)["files"][0]["identity"]["verdict"] == "different"
 
 
 @pytest.mark.parametrize("content", [b"", b"hello", b"%PDF-1.7\n", b"\x00" * 1000])

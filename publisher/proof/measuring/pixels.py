@@ -1,5 +1,6 @@
 """The second road: PDFium draws the pages, and the pixels are measured. Only crops are drawn at 300 dpi, never whole pages."""
 
+from contextlib import closing
 from math import ceil, floor
 from typing import Any
 
@@ -10,6 +11,7 @@ from publisher.proof.measuring.witness import DPI, LEAST_DPI, MOST_DOTS, RingSig
 from publisher.proof.reading import MM_PER_INCH, MM_PER_PT, Array
 
 FINE_DPI = 300.0  # dpi for lengths
+COMPARED_DPI = 100.0  # dpi for one page beside another
 COARSE_DPI = 40.0  # dpi for ink in the margins
 AROUND_PIXEL = 1.6  # mm drawn round a square
 SIDE_DISTANCE = 0.8  # mm on either side of a promised line in which it is looked for
@@ -74,6 +76,31 @@ def read_pixels(data: bytes, promises: Promises) -> PixelReadings:
         return PixelReadings(trouble="it cannot draw a page of the file")
     finally:
         document.close()
+
+
+def pages_seen(data: bytes, other: bytes, most: int) -> set[int]:
+    """Return the numbers of the pages whose dots are darker or lighter than those of another file's page by more than ``most`` of
+    255; the pages that one of them cannot draw as well."""
+    import pypdfium2
+
+    try:
+        first, second = pypdfium2.PdfDocument(data), pypdfium2.PdfDocument(other)
+    except pypdfium2.PdfiumError:
+        return {1}
+    differing: set[int] = set()
+    with closing(first), closing(second):
+        for index in range(min(len(first), len(second))):
+            try:
+                with _page(first, index) as page, _page(second, index) as old:
+                    sizes = (page.width, page.height) == (old.width, old.height)
+                    sizes = sizes and max(page.width, page.height) < LARGEST_PICTURE
+                    whole = Box(0.0, 0.0, old.width, old.height)
+                    dots = [side.crop(whole, COMPARED_DPI)[0].astype(int) for side in (page, old)] if sizes else []
+                    if not sizes or int(np.abs(dots[0] - dots[1]).max()) > most:
+                        differing.add(index + 1)
+            except pypdfium2.PdfiumError:
+                differing.add(index + 1)
+    return differing
 
 
 def squares_of(lengths: tuple[LengthPromise, ...], page: int) -> tuple[Box, ...]:

@@ -50,7 +50,8 @@ class _Remarks(logging.Handler):
 
 
 @contextmanager
-def _quiet() -> Iterator[_Remarks]:
+def quiet() -> Iterator[_Remarks]:
+    """Keep pypdf silent and within bounds while it reads."""
     from pypdf import apply_configuration
 
     log, remarks = logging.getLogger("pypdf"), _Remarks()
@@ -73,7 +74,7 @@ def read_file(data: bytes, name: str) -> FileRead:
     trouble = _at_first_sight(data)
     if not trouble:
         try:
-            with _quiet() as remarks:
+            with quiet() as remarks:
                 file = _read(data, name)
             return replace(file, two_minds=remarks.two_minds)
         except TooMuch as limit:
