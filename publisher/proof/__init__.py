@@ -15,4 +15,4 @@ from publisher.proof.reading import Measured, Proof
 
 RULES: tuple[Rule, ...] = (*TRUTH, AS_BUILT)
 
-__all__ = ["ALONE", "OPENING", "PROMISED", "RULES", "TRUTH", "Identity", "Measured", "Proof", "identify", "prove"]
+__all__ = ["ALONE", "OPENING", "PROMISED", "RULES", "Identity", "Measured", "Proof", "identify", "prove"]

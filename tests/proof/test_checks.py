@@ -9,7 +9,7 @@ import pytest
 
 from publisher.basics import Box, Carried, DrawingPromise, Pose, Severity
 from publisher.proof import ALONE, OPENING, PROMISED, prove
-from publisher.proof import TRUTH as RULES
+from publisher.proof.checks import RULES
 from publisher.proof.measuring.case import Case
 from publisher.proof.reading.reader import read_file
 
