@@ -16,7 +16,7 @@ from publisher.proof.reading import Array, FileRead, PageRead, beside_pages, rea
 SAME_PLACE = 0.002  # mm: coordinates are written to 0.0001 pt, and curves are flattened to 0.002 mm
 SAME_GREY = 0.01
 OTHER_DOT = 96  # of 255: fonts taken apart by another version darken the rim of a letter by less
-MOST_NAMED = 12  # pages
+MOST_PAGES_NAMED = 12  # pages
 BESIDE = {  # entries of a catalogue, as a reader would call them
     "/Outlines": "the bookmarks",
     "/Annots": "the links",
@@ -70,8 +70,8 @@ def identify(data: bytes, built: bytes, name: str) -> Identity:
 
 
 def _different(name: str, pages: tuple[int, ...], beside: tuple[str, ...]) -> Identity:
-    named = ", ".join(map(str, pages[:MOST_NAMED])) + (
-        f" and {len(pages) - MOST_NAMED} more" * (len(pages) > MOST_NAMED)
+    named = ", ".join(map(str, pages[:MOST_PAGES_NAMED])) + (
+        f" and {len(pages) - MOST_PAGES_NAMED} more" * (len(pages) > MOST_PAGES_NAMED)
     )
     what = [f"page{'s' * (len(pages) > 1)} {named}"] if pages else []
     finding = AS_BUILT.found(
