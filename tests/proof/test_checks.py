@@ -387,6 +387,30 @@ bad("proof/not-followed", "a stencil")(LOSSES[0][1])
 bad("proof/not-followed", "a recipe of a colour")(LOSSES[2][1])
 bad("proof/not-followed", "see-through areas")(LOSSES[3][1])
 bad("proof/not-followed", "a soft mask")(LOSSES[6][1])
+
+
+def inverted(_: pikepdf.Pdf) -> Any:
+    function = pikepdf.Dictionary(FunctionType=2, Domain=[0, 1], C0=[1], C1=[0], N=1)
+    return pikepdf.Array([pikepdf.Name.Separation, pikepdf.Name.Grey, pikepdf.Name.DeviceGray, function])
+
+
+def transfer(_: pikepdf.Pdf) -> Any:
+    return pikepdf.Dictionary(TR=pikepdf.Dictionary(FunctionType=2, Domain=[0, 1], C0=[1], C1=[1], N=1))
+
+
+def never_shown(pdf: pikepdf.Pdf) -> Any:
+    """A membership that hides what it marks although no layer is off."""
+    group = pdf.make_indirect(pikepdf.Dictionary(Type=pikepdf.Name.OCG, Name=pikepdf.String("all")))
+    pdf.Root.OCProperties = pikepdf.Dictionary(OCGs=[group], D=pikepdf.Dictionary())
+    return pikepdf.Dictionary(Type=pikepdf.Name.OCMD, VE=pikepdf.Array([pikepdf.Name.Not, group]))
+
+
+bad("proof/not-followed", "a transfer function")(resource("/Pale gs", "/ExtGState", "/Pale", transfer))
+bad("proof/not-followed", "grey that means another grey")(resource("", "/ColorSpace", "/DefaultGray", inverted))
+bad("proof/not-followed", "a layer by an expression")(
+    resource("/OC /Never BDC EMC", "/Properties", "/Never", never_shown)
+)
+bad("proof/not-followed", "curves made of corners")(before(1, "90 i"))
 bad("proof/note-over-page", "a link with a picture")(LOSSES[1][1])
 
 

@@ -10,6 +10,7 @@ from publisher.proof.reading.matrices import IDENTITY
 from publisher.proof.reading.model import Clip, Matrix, PaintedPath, PlacedImage, TextRun
 from publisher.proof.reading.objects import Spent, TooMuch, plain, raw
 
+DEFAULT_SPACES = ("/DefaultGray", "/DefaultRGB", "/DefaultCMYK")
 MOST_NESTED = 500  # marked contents inside each other
 
 
@@ -54,7 +55,6 @@ class Canvas:
         """Start with the matrix that carries user space to mm, and the page's own box as the clip."""
         self.state = State(base, Clip(page))
         self.stack: list[State] = []
-        self.resources = resources
         self.layers = layers
         self.spent = spent
         self.fonts = fonts
@@ -69,6 +69,21 @@ class Canvas:
         self.order = 0
         self.text_matrix: Matrix = IDENTITY
         self.line_matrix: Matrix = IDENTITY
+        self.enter(resources)
+
+    def enter(self, resources: Any) -> None:
+        """Take the resources of a page or a form; ones that give the device colours another meaning are noted (8.6.5.6)."""
+        self.resources = resources
+        spaces = plain(raw(resources, "/ColorSpace"))
+        for name in DEFAULT_SPACES if isinstance(spaces, dict) else ():
+            if name in spaces:
+                self.unread[f"a colour space {name[1:]}, which gives every grey another look"] = None
+
+    def layer(self, reference: Any) -> str:
+        """Return the layer that hides what is marked with this group or membership, or ""; an expression is noted."""
+        if self.layers.by_expression(reference):
+            self.unread["a layer shown by an expression"] = None
+        return self.layers.hidden(reference)
 
     def open_marked(self, hidden: str) -> None:
         """Begin marked content; ``hidden`` names the layer that hides it, or is empty."""

@@ -9,7 +9,12 @@ from publisher.proof.reading.matrices import as_matrix, multiply
 from publisher.proof.reading.objects import number, numbers, plain
 
 Operands = list[Any]
-RECIPES = ("Separation", "DeviceN", "Indexed")
+RECIPES = ("Separation", "DeviceN", "Indexed", "ICCBased", "CalGray", "CalRGB", "Lab")
+# Entries of a named state (ISO 32000-1, table 58) that are followed here, and those that change no line's place or look on paper
+FOLLOWED = ("/LW", "/D", "/CA", "/ca", "/SMask", "/BM", "/Font")
+HARMLESS = ("/Type", "/LC", "/LJ", "/ML", "/RI", "/SA", "/AIS", "/TK", "/OP", "/op", "/OPM", "/SM")
+UNCHANGED = ("/Identity", "/Default")  # a function that changes nothing
+FLATTEST = 1.0  # dots: with more, curves become corners
 
 
 class SettingOperators:
@@ -28,6 +33,7 @@ class SettingOperators:
             b"w": self.width,
             b"d": self.dash,
             b"gs": self.named,
+            b"i": self.flatness,
             b"g": self.fill,
             b"rg": self.fill,
             b"k": self.fill,
@@ -59,6 +65,11 @@ class SettingOperators:
         """d: a pattern of nothing but zeros is a solid line."""
         lengths = tuple(abs(v) for v in operands[-2] if isinstance(v, float))
         self.canvas.state.dash = lengths if sum(lengths) > 0 else ()
+
+    def flatness(self, operands: Operands) -> None:
+        """i"""
+        if abs(float(operands[-1])) > FLATTEST:
+            self.canvas.unread["curves made of corners (a flatness)"] = None
 
     def fill(self, operands: Operands) -> None:
         """g rg k"""
@@ -117,3 +128,8 @@ class SettingOperators:
         chosen = plain(settings.get("/Font"))
         if isinstance(chosen, list) and len(chosen) == 2:
             state.font, state.size = font_of(chosen[0], self.canvas.fonts, self.canvas.spent), number(chosen[1])
+        for key in map(str, settings):
+            if key == "/FL":
+                self.flatness([number(settings[key])])
+            elif key not in FOLLOWED + HARMLESS and str(plain(settings[key])) not in UNCHANGED:
+                self.canvas.unread[f"a setting {key[1:]}, which may change how dark things print"] = None

@@ -29,9 +29,15 @@ class Layers:
         self.off = off
         self.names = {_key(g): str(plain(dictionary(g).get("/Name")) or "without a name") for g in groups}
 
+    @staticmethod
+    def by_expression(reference: Any) -> bool:
+        """Say whether a membership decides by an expression over groups (/VE), which is not followed."""
+        member = plain(reference)
+        return isinstance(member, dict) and plain(member.get("/VE")) is not None
+
     def hidden(self, reference: Any) -> str:
         """Return the name of the group that hides content marked with this group or membership; "" when it shows."""
-        if reference is None or not self.off:
+        if reference is None:
             return ""
         if _key(reference) in self.off:
             return self.names.get(_key(reference), "without a name")

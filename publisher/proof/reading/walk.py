@@ -71,7 +71,7 @@ class Walker:
         thing = plain(reference)
         if not isinstance(thing, dict):
             return
-        hidden = self.canvas.layers.hidden(raw(thing, "/OC"))
+        hidden = self.canvas.layer(raw(thing, "/OC"))
         self.canvas.open_marked(hidden)
         try:
             if str(plain(thing.get("/Subtype"))) == "/Image":
@@ -105,7 +105,7 @@ class Walker:
                 canvas.state.clip = clipped(canvas.state.clip, ring, (ring,), False)
             resources = plain(form.get("/Resources"))
             if isinstance(resources, dict):
-                canvas.resources = resources
+                canvas.enter(resources)
             self.run(stream_bytes(form, canvas.spent))
         finally:
             self.depth -= 1
@@ -140,7 +140,7 @@ class Walker:
         """BDC: marked content with properties; /OC names a layer."""
         hidden = ""
         if operands and operands[0] == "OC" and isinstance(operands[-1], Name):
-            hidden = self.canvas.layers.hidden(self.canvas.resource("/Properties", operands[-1]))
+            hidden = self.canvas.layer(self.canvas.resource("/Properties", operands[-1]))
         self.canvas.open_marked(hidden)
 
     def end_marked(self, _: Operands) -> None:

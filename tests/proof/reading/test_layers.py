@@ -47,6 +47,13 @@ def test_memberships(policy: str, shown: bool) -> None:
     assert (layers(OFF=[TWO]).hidden(member) == "") is shown
 
 
+def test_a_membership_hides_although_all_groups_are_on() -> None:
+    member = Reference(9, {"/Type": "/OCMD", "/OCGs": [ONE], "/P": "/AllOff"})
+    assert layers().hidden(member) == "group 1"
+    assert not layers().by_expression(member)
+    assert layers().by_expression(Reference(9, {"/Type": "/OCMD", "/VE": ["/Not", ONE]}))
+
+
 def test_odd_properties_hide_nothing() -> None:
     for odd in ({}, {"/OCProperties": 3}, {"/OCProperties": {"/OCGs": 7, "/D": [1]}}):
         assert Layers(odd).hidden(ONE) == ""
