@@ -169,10 +169,13 @@ class Planner:
         room = max(free_area(f).area for f in frames(self.context.paper, PAGE_SQUARE))
         return ceil(self._area(wanted) / float(room))
 
-    def least_pages(self, wanted: tuple[Load, ...]) -> int:
-        """Return a number of pages by area with which even the least square cannot do: parts take half the gap along, pages too."""
+    def least_pages(self, wanted: tuple[Load, ...], filled: float = 1.0) -> int:
+        """Return a number of pages by area with which even the least square cannot do: parts take half the gap along, pages too.
+
+        ``filled``: the share of a page that they cover at most.
+        """
         room = max(float(free_area(f).buffer(PART_GAP / 2).area) for f in frames(self.context.paper, LEAST_SQUARE))
-        return ceil(sum(self._area_with_gap(s) for s in wanted) / room)
+        return ceil(sum(self._area_with_gap(s) for s in wanted) / (filled * room))
 
     def _area_with_gap(self, sample: Load) -> float:
         """Return the least area (mm²) that a load takes with half the gap round it, its flag included."""

@@ -23,6 +23,8 @@ from publisher.pages.tiles.tile_plan import TURNS, TilePlace, Tiling, lay
 from publisher.pages.type import as_polygon
 
 MOST_SHARED = 16  # tiles of a design: of more, all have pages of their own
+FULLEST = 0.8  # of a page with tiles is covered at most: a search for more takes long and seldom finds it
+MORE_WAYS = 2  # that are tried when one has saved pages
 MOST_WAYS = 6  # of cutting all parts that are tried
 AROUND_MARK = NAME_FARTHEST + 1.0  # mm of a tile's own side of a seam that match marks and their names take
 
@@ -74,13 +76,17 @@ def together(
     ``tiled``: the copies that fit no page. ``cells``: as many tiles do when each has a page of its own; more are never cut.
     """
     best: Together | None = None
+    more = MORE_WAYS
     for way in _ways(context, tiled, cells):
         chunks = {
             chunk.key: (plan, cell) for plan in way for cell in plan.cutting.cells for chunk in (_chunk(plan, cell),)
         }
         loads = (*wanted, *(_chunk(plan, cell) for plan, cell in chunks.values()))
+        if best is not None and more == 0:
+            break
+        more -= best is not None
         at_most = most if best is None else best.count - 1
-        if planner.least_pages(loads) > at_most:
+        if planner.least_pages(loads, FULLEST) > at_most:
             continue
         pages, left = planner.plan(loads, at_most)
         if left or len(pages) > at_most:
@@ -153,10 +159,11 @@ def _placed(context: Context, pages: tuple[Shown, ...], chunks: dict[str, tuple[
     placed = {
         key: replace(plan, places=tuple(where[key, cell] for cell in plan.cutting.cells)) for key, plan in plans.items()
     }
+    bearers = {id(plan): labelled(context, plan) for plan in placed.values()}
     found: list[SharedPage] = []
     for n in shared:
         here = [(placed[id(plan)], cell) for plan, cell in (chunks[key] for key in tiled[n])]
-        tiles = _worded(context, pages[n], here)
+        tiles = _worded(context, pages[n], here, bearers)
         if tiles is None:
             return None
         found.append(SharedPage(pages[n], tiles))
@@ -167,11 +174,14 @@ def _placed(context: Context, pages: tuple[Shown, ...], chunks: dict[str, tuple[
 NOWHERE = Numbers(0, 0, (), (), ())  # of what does not depend on numbers of pages
 
 
-def _worded(context: Context, page: Shown, here: list[tuple[Tiling, Cell]]) -> tuple[SharedTile, ...] | None:
-    """Return the tiles of a page with their labels and notes; None where a note finds no room."""
+def _worded(
+    context: Context, page: Shown, here: list[tuple[Tiling, Cell]], bearers: dict[int, Cell]
+) -> tuple[SharedTile, ...] | None:
+    """Return the tiles of a page with their labels and notes; None where a note finds no room. ``bearers``: which tile of each plan
+    bears the whole label."""
     drawn = []
     for plan, cell in here:
-        whole = cell is labelled(context, plan)
+        whole = cell is bearers[id(plan)]
         seamed = seam_bodies(context.type, plan, cell, NOWHERE)
         drawn.append((plan, cell, seamed, tile_label(context, plan, cell, seamed.boxes, whole), whole))
     notes = tile_notes(

@@ -113,15 +113,17 @@ def _place(
     shape = polygon(plan.sample.part.template, plan.pose(cell)).intersection(as_polygon(plan.window(cell)))
     around = Box(*shape.bounds)
     beside = LabelRoom(paper, clear=0.0)
-    on = tile_room(plan, cell, [*boxes, *((label.box,) if label else ())])
     own = shape.buffer(-1e-3)
+    on: LabelRoom | None = None
     for way in dict.fromkeys((size.style, size.full) for size in sizes):
         some = [size for size in sizes if (size.style, size.full) == way]
         tried = [(near, size) for size in some if (near := beside.nearest(size, around))]
         close = min(tried, key=lambda one: one[0][0], default=None)
         if close and close[0][0] <= NOTE_CLOSE:
             return _note(close[1], close[0][1], sides, on_tile=False)
-        if not patterned(plan.sample.part) and (inside := on.best(some)):
+        if on is None and not patterned(plan.sample.part):
+            on = tile_room(plan, cell, [*boxes, *((label.box,) if label else ())])
+        if on is not None and (inside := on.best(some)):
             size, at = inside
             if own.covers(shapely.box(at[0], at[1], at[0] + size.width, at[1] + size.height)):
                 return _note(size, at, sides, on_tile=True)
