@@ -23,7 +23,7 @@ from publisher.pages.tiles.tile_plan import TURNS, TilePlace, Tiling, lay
 from publisher.pages.type import as_polygon
 
 MOST_SHARED = 16  # tiles of a design: of more, all have pages of their own
-FULLEST = 0.8  # of a page with tiles is covered at most: a search for more takes long and seldom finds it
+FULLEST_SHARED = 0.8  # of a page with tiles is covered at most: a search for more takes long and seldom finds it
 MORE_WAYS = 2  # that are tried when one has saved pages
 MOST_WAYS = 6  # of cutting all parts that are tried
 AROUND_MARK = NAME_FARTHEST + 1.0  # mm of a tile's own side of a seam that match marks and their names take
@@ -86,7 +86,7 @@ def together(
             break
         more -= best is not None
         at_most = most if best is None else best.count - 1
-        if planner.least_pages(loads, FULLEST) > at_most:
+        if planner.least_pages(loads, FULLEST_SHARED) > at_most:
             continue
         pages, left = planner.plan(loads, at_most)
         if left or len(pages) > at_most:
