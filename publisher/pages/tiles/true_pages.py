@@ -51,6 +51,7 @@ class TruePages:
     shared: tuple[SharedPage, ...] = ()
     refused: tuple[PageDraft, ...] = ()
     sharing: tuple[Tiling, ...] = ()  # the copies whose tiles stand on shared pages
+    whole: bool = True  # nothing is left over, such as a strip that is longer than the paper
 
     @property
     def cut(self) -> tuple[Tiling, ...]:
@@ -75,7 +76,8 @@ def plan_true_pages(context: Context) -> TruePages:
         return best
     large = tuple(strip for strip in strips if not planner_of(context).fits(strip.part))
     for some in dict.fromkeys((large, tuple(strips))):
-        if some and (other := _planned(context, some)).order < best.order:
+        other = _planned(context, some) if some else best
+        if other.whole and other.order < best.order:
             best = other
     return best
 
@@ -92,7 +94,7 @@ def _with_nests(context: Context, best: TruePages) -> TruePages:
         return best
     other = _planned(context, nests=nests)
     noted = sum(len(page.notes) for page in (*other.templates, *(page.shown for page in other.shared)))
-    return other if other.order < best.order and noted == len(nests) else best
+    return other if other.whole and other.order < best.order and noted == len(nests) else best
 
 
 def _planned(context: Context, strips: tuple[CompassStrip, ...] = (), nests: tuple[Nest, ...] = ()) -> TruePages:
@@ -113,12 +115,12 @@ def _planned(context: Context, strips: tuple[CompassStrip, ...] = (), nests: tup
         *(nest.samples[0] for nest in nests),
         *(strip_chunk(context, strip) for strip in strips),
     )
-    templates = planner.plan(wanted)[0] if wanted else ()
+    templates, left = planner.plan(wanted) if wanted else ((), ())
     tiled = tuple(s for part in large for s in samples(context, part))
     tilings = tuple(tiling(context, s) for s in tiled)
     found = None if refused else _fewer(context, planner, wanted, tiled, templates, tilings)
     if found is None:
-        return TruePages(templates, tilings, refused=tuple(refused))
+        return TruePages(templates, tilings, refused=tuple(refused), whole=not left)
     return TruePages(found.templates, found.alone, found.shared, (), found.tilings)
 
 

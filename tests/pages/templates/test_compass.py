@@ -55,6 +55,12 @@ def test_a_strip_stands_for_a_disc_where_it_saves_a_seam_or_a_page(
     assert not alone.templates[0].chunks
 
 
+def test_a_strip_that_is_longer_than_the_paper_is_none(make_context: Make, draw: Draw, stair_layer: Part) -> None:
+    context = make_context(parts=(draw("disc", letter="B", radius=300), stair_layer))
+    plan = plan_true_pages(context)
+    assert plan.whole and {tiling.sample.part.letter for tiling in plan.cut} == {"B"}
+
+
 def test_the_strip_is_promised_on_the_page_that_lists_its_part(
     make_context: Make, draw: Draw, stair_layer: Part, numbers: Callable
 ) -> None:
