@@ -4,11 +4,12 @@ from types import SimpleNamespace
 
 import numpy as np
 import pytest
+import shapely
 
 from publisher.design import ThingPlan, WholePlan
 from publisher.geometry import Part, polygon
 from publisher.joints.footing import narrowest
-from publisher.joints.panels import Panel, place_panels
+from publisher.joints.panels import Panel, boards_of, foot_of, place_panels
 from publisher.joints.stacks import lay_all
 from publisher.joints.wholes import PlacedWhole, facts_of, locked_by, panels_of_stack, put_things
 from publisher.joints.wholes.things import box_of
@@ -106,6 +107,39 @@ def test_what_stands_on_a_thing_alone_weighs_on_it(make: SimpleNamespace) -> Non
     mass, at = whole.load("b")
     assert (mass, at[0]) == (pytest.approx(9000.0), pytest.approx(15.0))
     assert np.allclose(whole.load("a")[1], [10.0, 0.0])
+
+
+def ring(make: SimpleNamespace, name: str, lengths: tuple[float, ...], turn: float) -> tuple[Panel, ...]:
+    """Walls of 40 mm, mitred in a closed ring that turns by the same angle at every corner."""
+    walls = {f"{name}{i}": make.wall(f"{name}{i}", long, 40) for i, long in enumerate(lengths)}
+    names = tuple(walls)
+    joins = [
+        make.join(f"{a}.right", f"{b}.left", corner=180.0 - turn)
+        for a, b in zip(names, (*names[1:], names[0]), strict=True)
+    ]
+    return place_panels(make.panels(name, {n: n for n in names}, f"{names[0]}.bottom", *joins), walls).panels
+
+
+@pytest.mark.parametrize("sides", [3, 5, 7, 9, 11])
+@pytest.mark.parametrize("turn", [0.0, 17.0])
+def test_regular_things_with_odd_sides_have_one_axis(make: SimpleNamespace, sides: int, turn: float) -> None:
+    """The farthest corners of the upper one, half as wide, lie round the point over which ``at`` puts it, as those of the lower one do."""
+    panels = {name: ring(make, name, (wide,) * sides, 360.0 / sides) for name, wide in (("low", 80.0), ("top", 40.0))}
+    whole = put(make, panels, {"low": ("low", (), (0, 0)), "top": ("top", ("low",), (3, 0))}, turn)
+    for name, wide, at in (("low", 80.0, 0.0), ("top", 40.0, 3.0)):
+        corners = shapely.get_coordinates(foot_of(boards_of(whole.thing(name).panels)))[:-1] - (at, 0.0)
+        away, radius = np.hypot(corners[:, 0], corners[:, 1]), wide / 2 / np.sin(np.pi / sides)
+        assert away.max() == pytest.approx(radius, abs=1e-6)
+        assert (np.abs(away - radius) < 1e-6).sum() >= sides
+
+
+@pytest.mark.parametrize("lengths", [(80.0, 50.0) * 3, (80.0, 84.0, 80.0, 80.0, 84.0, 80.0), (70.0,) * 6])
+def test_the_middle_of_others_is_that_of_their_rectangle(make: SimpleNamespace, lengths: tuple[float, ...]) -> None:
+    """A ring of long and short sides in turn is regular by thirds; one of two longer sides, or of six alike, is as wide on both
+    sides of its middle."""
+    low, high = box_of(put(make, {"one": ring(make, "one", lengths, 60.0)}, {"a": ("one", (), (0, 0))}).panels)
+    middle = ((low + high) / 2.0)[:2]
+    assert np.allclose(middle, 0.0, atol=1e-6) == (lengths[:2] != (80.0, 50.0))
 
 
 def test_nothing_is_put_where_a_thing_is_missing(make: SimpleNamespace) -> None:

@@ -32,9 +32,9 @@ class Bearing:
 
     ``broad``: in plan, where broad faces lie flat on one another. ``smaller``: of the two broad faces that touch, the one of less
     area. ``thin``: where edges lie flat on a face or on edges with less than ``board``, the thinner of the boards (mm), less a
-    fillet of glue. ``share``: how much of the rim that one turns to the other is touched, of the better of both rims, without
-    sides that are left open; ``bare`` mm of it are not, and ``gap`` is the widest gap there, at ``at`` in plan; 0 where nothing
-    is over it.
+    fillet of glue. ``share``: how much of the rim that one turns to the other is touched, without sides that are left open, of the
+    better of both rims; where edges lie flat on edges, of the longer one, as the other may lie over its corners alone. ``bare`` mm
+    of it are not, and ``gap`` is the widest gap there, at ``at`` in plan; 0 where nothing is over it.
     """
 
     thing: PlacedThing
@@ -91,6 +91,7 @@ def _bearing(one: PlacedThing, other: PlacedThing) -> Bearing | None:
     every = shapely.union_all(touch.regions)
     flat = (np.abs(upper.planes[touch.upper] - lower.planes[touch.lower])[:, :2] < LIES_FLAT).all(axis=1)
     both = flat & upper.broad[touch.upper] & lower.broad[touch.lower]
+    edges = flat.any() and not (flat & (upper.broad[touch.upper] | lower.broad[touch.lower])).any()
     faces = [
         shapely.union_all(surfaces.areas[np.unique(of[both])]) if both.any() else shapely.Polygon()
         for surfaces, of in ((upper, touch.upper), (lower, touch.lower))
@@ -101,7 +102,8 @@ def _bearing(one: PlacedThing, other: PlacedThing) -> Bearing | None:
     level = float(heights.min()) - ONE_LEVEL, float(heights.max()) + ONE_LEVEL
     own, its = (_level(surfaces, level) for surfaces in (upper, lower))
     rims = [_rim(own, lower, (own, lower), every, board), _rim(its, upper, (upper, its), every, board)]
-    best = max((rim for rim in rims if rim.length > LEAST_TOUCH), key=lambda rim: rim.share, default=NO_RIM)
+    counted = [rim for rim in rims if rim.length > LEAST_TOUCH]
+    best = max(counted, key=lambda rim: rim.length if edges else rim.share, default=NO_RIM)
     return Bearing(
         one,
         other,

@@ -11,6 +11,7 @@ from publisher.design import ThingPlan, WholePlan
 from publisher.geometry import Part
 from publisher.joints.outlines import Array
 from publisher.joints.panels import PANEL_TOUCH, Deck, Panel, board_mass, boards_of, foot_of, weight_of
+from publisher.joints.wholes.middle import middle_of_plan
 from publisher.joints.wholes.surfaces import gaps_between, surfaces_of
 from publisher.joints.wholes.things import box_of, carried
 
@@ -90,13 +91,12 @@ def put_things(plan: WholePlan, panels_of: Mapping[str, tuple[Panel, ...]], weig
 
 def _put(thing: ThingPlan, own: tuple[Panel, ...], on: list[PlacedThing], weigh: Weigh) -> PlacedThing:
     turned = carried(own, thing.turn, np.zeros(3))
-    low, high = box_of(turned)
     middle, ground = np.zeros(2), 0.0
     if on:
-        below_low, below_high = box_of([panel for other in on for panel in other.panels])
-        middle, ground = ((below_low + below_high) / 2.0)[:2], float(below_high[2])
-    to = middle + np.asarray(thing.at) - ((low + high) / 2.0)[:2]
-    above = carried(turned, 0.0, np.array([*to, ground - float(low[2])]))
+        below = [panel for other in on for panel in other.panels]
+        middle, ground = middle_of_plan(below), float(box_of(below)[1][2])
+    to = middle + np.asarray(thing.at) - middle_of_plan(turned)
+    above = carried(turned, 0.0, np.array([*to, ground - float(box_of(turned)[0][2])]))
     if not on:
         foot = foot_of(boards_of(above))
         return PlacedThing(thing, above, (), foot, *_weight(above, weigh))

@@ -85,6 +85,26 @@ def test_a_roof_that_is_turned_gapes(make: SimpleNamespace) -> None:
     assert bearing.gap > 5.0 and "gapes up to" in found.message
 
 
+@pytest.mark.parametrize(("turn", "told"), [(0.0, False), (45.0, True)])
+def test_a_square_over_the_corners_of_a_square(make: SimpleNamespace, turn: float, told: bool) -> None:
+    """Walls round 116 mm on walls round 100 mm, turned by half a right angle: they cross near the corners, which alone lie
+    under them; straight they lie beside each other and are not put on the corners at all."""
+    plans, parts = zip(
+        *(_square(make, name, wide) for name, wide in (("low", 100.0), ("top", 116.0 if told else 104.0))), strict=True
+    )
+    found = thing_gapes.run(on_top(make, plans, parts, turn=turn), thing_gapes).findings
+    assert bool(found) == told
+
+
+def _square(make: SimpleNamespace, name: str, wide: float) -> tuple[PanelPlan, Part]:
+    wall = make.wall(name, wide, 60)
+    sides = [f"{name}{i}" for i in range(4)]
+    joins = [
+        make.join(f"{a}.right", f"{b}.left", corner=90.0) for a, b in zip(sides, (*sides[1:], sides[0]), strict=True)
+    ]
+    return make.panels(name, dict.fromkeys(sides, name), f"{sides[0]}.bottom", *joins), wall
+
+
 def tents(make: SimpleNamespace, upper: float, lower: float, at: At = (0, 0)) -> Assembled:
     """A tent of slopes ``upper`` mm long over one of slopes of ``lower`` mm, both of 45°."""
     parts = make.wall("roof", 130, upper), make.wall("under", 130, lower)
