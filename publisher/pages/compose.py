@@ -33,7 +33,7 @@ from publisher.pages.front import (
 )
 from publisher.pages.instructions import step_drafts
 from publisher.pages.model import Bookmark, Pack, PackImage, Page, Paper, Picture
-from publisher.pages.record import beside_furniture, digests_of, ink_id, words_of
+from publisher.pages.record import beside_furniture, digests_of, ink_id, structure_of, words_of
 from publisher.pages.sheet import (
     CHECKS,
     MOST_COMPOSED,
@@ -145,6 +145,7 @@ def compose(
                 body.tiles,
                 ink_id(digests, inked),
                 words_of(shown),
+                structure_of(drawn, _true_figure(context, draft)),
             )
         )
         boxes.append(reach)
@@ -264,6 +265,12 @@ def _is_true(draft: PageDraft) -> bool:
 
 def _task(draft: PageDraft) -> str:
     return draft.task[:1].upper() + draft.task[1:]
+
+
+def _true_figure(context: Context, draft: PageDraft) -> str:
+    """Say what the lines of a page at true size show."""
+    names = [f"{part.letter} {part.name}" for one in draft.parts if (part := context.part(one))]
+    return f"{draft.title}. Outlines at true size: {', '.join(names)}" if names else draft.title
 
 
 def _ranges(named: Iterable[tuple[str, int]]) -> PrintPlan:

@@ -1,5 +1,7 @@
 """Pages as placed strokes, words and pictures in mm; origin at the page's lower left, y upward."""
 
+from typing import Literal
+
 from publisher.basics import Box, Finding, Layer, Path, Pose, Promises, record
 from publisher.basics.wording import LengthUnit
 
@@ -17,7 +19,8 @@ class LineStyle:
 
 @record
 class Stroke:
-    """Lines of one style, written as one path object. ``clip``: draw only inside this box. ``tag`` names the structure element."""
+    """Lines of one style, written as one path object. ``clip``: draw only inside this box. ``tag`` names the structure element; that of
+    a figure may add what it shows in words, after a colon."""
 
     style: LineStyle
     paths: tuple[Path, ...]
@@ -41,7 +44,8 @@ class Fill:
 class Words:
     """One line of words, placed by its baseline start. ``size`` is the em in mm; ``turn`` in degrees anticlockwise.
 
-    ``tag``: structure element it belongs to (h1, h2, p, li, td, th, caption, artifact); ``grey`` 0 = black.
+    ``tag``: structure element it belongs to (h1, h2, p, lbl, li, td, th, figure, artifact); ``grey`` 0 = black. ``goes_on``: in the
+    paragraph of the words drawn before it. ``cell``: its row and column in a table; headings are row -1.
     """
 
     text: str
@@ -53,6 +57,8 @@ class Words:
     turn: float = 0.0
     grey: float = 0.0
     tag: str = "p"
+    goes_on: bool = False
+    cell: tuple[int, int] | None = None
 
 
 @record
@@ -74,6 +80,19 @@ class Link:
 
 
 Drawn = Stroke | Fill | Words | Picture | Link
+Role = Literal["H1", "H2", "P", "L", "LI", "Lbl", "LBody", "Table", "TR", "TH", "TD", "Figure"]
+"""Standard structure types (ISO 32000-1, 14.8.4) that pages have."""
+
+
+@record
+class Element:
+    """A structure element of a page: the things in it, by their places in ``drawn``, or the elements under it; ``alt``: words in the
+    place of a figure."""
+
+    role: Role
+    things: tuple[int, ...] = ()
+    kids: tuple["Element", ...] = ()
+    alt: str = ""
 
 
 @record
@@ -92,8 +111,8 @@ class Tile:
 class Page:
     """One finished page. ``kind``: what stands on it, as the table ``PAGES`` of ``compose`` names it.
 
-    ``ink``: SHA-256 of what it shows outside its furniture, numbers of pages aside; ``text``: its lines of words there, in the
-    order in which they are drawn.
+    ``structure``: what its things are, in the order of reading; those in no element are furniture. ``ink``: SHA-256 of what it shows
+    outside its furniture, numbers of pages aside; ``text``: its lines of words there, in the order in which they are drawn.
     """
 
     number: int
@@ -106,6 +125,7 @@ class Page:
     tiles: tuple[Tile, ...] = ()
     ink: str = ""
     text: tuple[str, ...] = ()
+    structure: tuple[Element, ...] = ()
 
 
 @record

@@ -1,4 +1,4 @@
-"""What reportlab cannot say: print settings, layers, labels, metadata, attachments. Written with pikepdf."""
+"""What reportlab cannot say: print settings, layers, labels, tags, metadata, attachments. Written with pikepdf."""
 
 from html import escape
 from io import BytesIO
@@ -8,6 +8,7 @@ from pikepdf import Array, Dictionary, Name, String
 
 from publisher.basics import Layer
 from publisher.pages import Pack
+from publisher.press.tags import write_tags
 
 LAYER_TITLES = {
     Layer.OUTLINES: "Outlines",
@@ -34,6 +35,7 @@ def finish(raw: bytes, pack: Pack) -> bytes:
         _layers(pdf)
         _metadata(pdf, pack)
         _attachments(pdf, pack)
+        write_tags(pdf, pack)
         for key in ("/CreationDate", "/ModDate", "/Trapped"):
             if key in pdf.docinfo:
                 del pdf.docinfo[key]

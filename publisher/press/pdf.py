@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from io import BytesIO
+from itertools import groupby
 from math import cos, radians, sin
 
 from reportlab import rl_config
@@ -15,6 +16,7 @@ from publisher.pages import Bookmark, Fill, Link, Pack, Page, Picture, Stroke, W
 from publisher.press.arcs import beziers
 from publisher.press.finish import finish
 from publisher.press.photos import prepared
+from publisher.press.tags import marked, opening
 
 PT_PER_MM = 72.0 / INCH_MM  # ISO 32000-1, 8.3.2.3: default user space is 1/72 inch; the inch of 1959 is 25.4 mm
 
@@ -73,30 +75,21 @@ def _mark(canvas: Canvas, bookmark: Bookmark, key: str) -> None:
 def _draw_page(canvas: Canvas, pack: Pack, page: Page) -> None:
     names = {font.name: _font_name(pack, font.name) for font in pack.fonts}
     images = {image.name: image.data for image in pack.images}
-    layer: Layer | None = None
-    for thing in page.drawn:
-        if isinstance(thing, Link):
-            box = thing.box
-            canvas.linkRect(
-                "",
-                _page_key(thing.page),
-                (box.left * PT_PER_MM, box.bottom * PT_PER_MM, box.right * PT_PER_MM, box.top * PT_PER_MM),
-                relative=0,
-                Border="[0 0 0]",
-            )
-            continue
-        if thing.layer is not layer:
-            if layer is not None:
-                canvas.addLiteral("EMC")
-            layer = thing.layer
-            canvas.addLiteral(f"/OC /{layer_key(layer)} BDC")
-        if isinstance(thing, Words):
-            _draw_words(canvas, names[thing.font], thing)
-        elif isinstance(thing, Picture):
-            _draw_picture(canvas, images[thing.image], thing)
-        else:
-            canvas.addLiteral(_stroke_code(thing) if isinstance(thing, Stroke) else _fill_code(thing))
-    if layer is not None:
+    for link in (thing for thing in page.drawn if isinstance(thing, Link)):
+        sides = tuple(side * PT_PER_MM for side in link.box.sides)
+        canvas.linkRect("", _page_key(link.page), sides, relative=0, Border="[0 0 0]")
+    for layer, runs in groupby(marked(page), lambda run: run.layer):
+        canvas.addLiteral(f"/OC /{layer_key(layer)} BDC")
+        for run in runs:
+            canvas.addLiteral(opening(run))
+            for thing in run.things:
+                if isinstance(thing, Words):
+                    _draw_words(canvas, names[thing.font], thing)
+                elif isinstance(thing, Picture):
+                    _draw_picture(canvas, images[thing.image], thing)
+                elif isinstance(thing, Stroke | Fill):
+                    canvas.addLiteral(_stroke_code(thing) if isinstance(thing, Stroke) else _fill_code(thing))
+            canvas.addLiteral("EMC")
         canvas.addLiteral("EMC")
 
 

@@ -81,7 +81,7 @@ def how(context: Context, box: Box, page: int) -> tuple[Body, float]:
     drawn: list[Drawn] = []
     y = box.top
     for number, step in enumerate(steps, start=1):
-        drawn += setter.line(f"{number}", HEADING, box.left, y - setter.drop(BODY))
+        drawn += setter.line(f"{number}", HEADING.tagged("lbl"), box.left, y - setter.drop(BODY))
         block = setter.paragraph(step, BODY.tagged("li"), box.left + 6.0, y, box.width - 6.0)
         drawn += block.drawn
         y -= block.height + 2.6

@@ -187,7 +187,7 @@ def _first_minutes(context: Context, box: Box, top: float) -> Block:
     head, y = _section(context, "Your first 20 minutes", box, top)
     drawn: list[Drawn] = [*head]
     for number, said in enumerate(FIRST, 1):
-        drawn += setter.line(str(number), SMALL.bold(), box.left, y - setter.drop(SMALL))
+        drawn += setter.line(str(number), SMALL.bold().tagged("lbl"), box.left, y - setter.drop(SMALL))
         block = setter.paragraph(said, SMALL.tagged("li"), box.left + NUMBER, y, box.width - NUMBER)
         drawn += block.drawn
         y -= block.height + 0.5

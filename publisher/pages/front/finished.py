@@ -7,7 +7,7 @@ from publisher.basics import Box, Carried, Layer, Path, SentencePromise, polylin
 from publisher.joints import Drawing, whole_names
 from publisher.pages.front.cover_picture import LEAST_PICTURE, finished_piece
 from publisher.pages.model import Drawn, Stroke
-from publisher.pages.sheet import Body, Context, drawing_pose, place_drawing
+from publisher.pages.sheet import FIGURE, Body, Context, drawing_pose, place_drawing
 from publisher.pages.type import DIMENSION, GUTTER, NOTE, SPACE
 
 LEAST_VIEWS = 40.0  # mm of height: in less they are too small to read
@@ -114,7 +114,7 @@ def _size(context: Context, side: str, start: tuple[float, float], end: tuple[fl
     level = start[1] == end[1]
     dx, dy = (0.0, TICK_HALF) if level else (TICK_HALF, 0.0)
     ticks = tuple(polyline(((x - dx, y - dy), (x + dx, y + dy))) for x, y in (start, end))
-    body = Body((Stroke(DIMENSION, (polyline((start, end)), *ticks), Layer.PAGE, tag="figure"),))
+    body = Body((Stroke(DIMENSION, (polyline((start, end)), *ticks), Layer.PAGE, tag="artifact"),))
     for sentence in _sentences(context, side):
         width = setter.width(sentence.text, NOTE) if level else SIZE_ROOM - AWAY - 1.5
         high = setter.height(sentence.text, NOTE, width + 0.1)
@@ -142,4 +142,4 @@ def _figure(at: tuple[float, float], base: float) -> Drawn:
     corners = ((1, 0.4), (0.7, 0.9), (0, 1.1), (-0.7, 0.9), (-1, 0.4), (-0.8, -0.4), (-0.3, -1), (0.3, -1), (0.8, -0.4))
     middle = neck + 1.1 * head
     face = ring(*((x + 0.8 * head * a, middle + head * b) for a, b in corners))
-    return Stroke(DIMENSION, (stand, coat, face), Layer.PAGE, tag="figure")
+    return Stroke(DIMENSION, (stand, coat, face), Layer.PAGE, tag=f"{FIGURE}:A figure on its base beside the piece")

@@ -7,6 +7,7 @@ from publisher.basics.units import inches
 from publisher.basics.wording import LengthUnit, paired
 from publisher.geometry import BEVEL_OUT
 from publisher.pages.model import Drawn, Fill, Stroke
+from publisher.pages.sheet import described
 from publisher.pages.type import (
     BODY,
     CUT,
@@ -85,7 +86,7 @@ def _section(
     left = x + SKETCH + GUTTER
     low = y
     for number, sentence in enumerate(said, 1):
-        drawn += setter.line(str(number), BODY.bold(), left, low - setter.drop(BODY))
+        drawn += setter.line(str(number), BODY.bold().tagged("lbl"), left, low - setter.drop(BODY))
         block = setter.paragraph(
             sentence, BODY.tagged("li"), left + HOW_TO_NUMBER, low, width - SKETCH - GUTTER - HOW_TO_NUMBER
         )
@@ -121,7 +122,9 @@ def _corner(setter: Setter, box: Box) -> tuple[Drawn, ...]:
     drawn += _pointed(setter, "2 pencil line:", (right, card.top - 15.0), (card.right + SKETCH_AWAY, card.top - 15.0))
     drawn += setter.line("3 cut the foam", NOTE, right, card.top - 19.0)
     drawn += _pointed(setter, "2, 3 inside slots", (right, slot.bottom + 3.0), (inside.right, slot.bottom + 4.0))
-    return tuple(drawn)
+    return described(
+        drawn, "A corner of a card template with a slot, and the pencil’s lines outside it and inside the slot"
+    )
 
 
 def _bevel(setter: Setter, box: Box) -> tuple[Drawn, ...]:
@@ -143,7 +146,9 @@ def _bevel(setter: Setter, box: Box) -> tuple[Drawn, ...]:
     drawn += setter.line("dotted line", NOTE, edge - thick, high + 4.2, align="right")
     drawn += setter.line("cut line", NOTE, edge - 2.0, high + 4.2)
     drawn += setter.line("blade", NOTE, edge + 4.0, high + 1.0)
-    return tuple(drawn)
+    return described(
+        drawn, "A board in section, outside face up: the blade leans along the cut line to the dotted line"
+    )
 
 
 def _pointed(setter: Setter, text: str, at: Point, to: Point) -> tuple[Drawn, ...]:

@@ -25,7 +25,7 @@ from publisher.pages.front.layout_notes import (
 )
 from publisher.pages.front.layout_words import POINTS, SheetWords
 from publisher.pages.model import Drawn, Fill, LineStyle, Stroke
-from publisher.pages.sheet import Context
+from publisher.pages.sheet import Context, described
 from publisher.pages.type import NOTE, SMALL, SPACE, Setter, TypeStyle
 
 SHEET = LineStyle("sheet", 0.35)
@@ -193,7 +193,8 @@ def layout_picture(
         drawn += words
         carried += where
     words, where = set_columns(setter, shown.under, left, first, page, shown.form.notes)
-    return (*drawn, *words), (*carried, *where)
+    picture = described(drawn, shown.words.caption(), figures_only=True)
+    return (*picture, *words), (*carried, *where)
 
 
 def _pieces(context: Context, shown: SheetPicture, pose: Pose) -> list[Drawn]:

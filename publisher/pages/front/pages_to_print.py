@@ -7,7 +7,7 @@ import shapely
 
 from publisher.basics import Box, Layer, Path, Point, polyline
 from publisher.pages.model import Drawn, Link, Stroke
-from publisher.pages.sheet import Context, TruePage
+from publisher.pages.sheet import Context, TruePage, described
 from publisher.pages.type import CELL_GAP, DIMENSION, HEADING, NOTE, RULE, SMALL, SPACE, Block
 
 TALLEST_PREVIEW, LEAST_PREVIEW = 27.0, 10.0  # mm of height of a small picture of a page
@@ -102,4 +102,4 @@ def _small(page: TruePage, at: tuple[float, float], scale: float) -> tuple[Drawn
         left, bottom, right, top = (window or whole).sides
         (low, high) = carried(((left, bottom), (right, top)))
         drawn.append(Stroke(DIMENSION, tuple(paths), Layer.PAGE, Box(*low, *high), "figure"))
-    return tuple(drawn)
+    return described(drawn, f"Small picture of page {_called(page)}")

@@ -11,6 +11,7 @@ from publisher.pages.sheet import (
     cautions_for,
     coarse_photo,
     columns,
+    described,
     drawing_pose,
     drawn_size,
     photo_size,
@@ -145,7 +146,8 @@ def _picture(context: Context, plan: PicturePlan, box: Box) -> tuple[tuple[Drawn
         return (), None
     _, _, height = drawn_size(drawing, box.width, TALLEST_STEP)
     place = Box(box.left, box.top - height, box.right, box.top)
-    return place_drawing(context.type, drawing, place), (place, *drawing_pose(drawing, place))
+    shown = described(place_drawing(context.type, drawing, place), context.say(plan.alt) or drawing.alt)
+    return shown, (place, *drawing_pose(drawing, place))
 
 
 def _needed(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ...], float]:
@@ -187,7 +189,7 @@ def _part_cell(context: Context, part: Part, cell: Box, count: int) -> tuple[lis
     drawn: list[Drawn] = []
     if drawing is not None:
         place = Box(cell.left, cell.bottom, cell.left + SILHOUETTE, cell.top)
-        drawn += place_drawing(setter, drawing, place.grown(-0.5), labels=False, details=False)
+        drawn += described(place_drawing(setter, drawing, place.grown(-0.5), labels=False, details=False), "")
     left = cell.left + SILHOUETTE + 1.5
     base = cell.top - setter.drop(SMALL) - 0.6
     drawn += setter.line(part.letter, BODY.bold(), left, base)

@@ -37,7 +37,9 @@ from publisher.pages.sheet.page_limit import MOST_COMPOSED, TOO_MANY_PAGES, too_
 from publisher.pages.sheet.paper_table import UNKNOWN_PAPER, paper_for, papers
 from publisher.pages.sheet.pictures import (
     COARSE_PHOTO,
+    FIGURE,
     coarse_photo,
+    described,
     drawing_pose,
     drawn_size,
     photo_size,

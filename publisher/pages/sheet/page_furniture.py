@@ -122,7 +122,8 @@ def _header(setter: Setter, frame: Frame, heading: Heading, page_title: str, pag
     page_said, page_style = _one_line(setter, tidy(page_title), TITLES, (right - left) * PAGE_SHARE)
     rest = right - left - setter.width(page_said, page_style) - GUTTER
     pack_said, pack_style = _one_line(setter, pack, (SMALL.quiet(), NOTE.quiet()), rest)
-    drawn += setter.line(page_said, page_style.tagged("artifact"), left, base)
+    tag = "h1" if pack else "artifact"  # a cover has a title of its own
+    drawn += setter.line(page_said, page_style.tagged(tag), left, base)
     drawn += setter.line(pack_said, pack_style.tagged("artifact"), right, base, align="right")
     for text, said in ((tidy(page_title), page_said), (pack, pack_said)):
         if said != text:

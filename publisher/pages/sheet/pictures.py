@@ -1,5 +1,7 @@
 """Line drawings of the piece and photographs, placed in a box of a page."""
 
+from collections.abc import Iterable
+from dataclasses import replace
 from itertools import product
 from math import ceil
 
@@ -10,7 +12,7 @@ from publisher.basics.units import INCH_MM
 from publisher.basics.wording import say_length
 from publisher.design import Design, PicturePlan
 from publisher.joints import Drawing
-from publisher.pages.model import Drawn, LineStyle, Picture, Stroke
+from publisher.pages.model import Drawn, Fill, LineStyle, Picture, Stroke, Words
 from publisher.pages.type import (
     LEADER,
     LEAST,
@@ -21,8 +23,10 @@ from publisher.pages.type import (
     PICTURE_OUTLINE,
     Setter,
     TypeStyle,
+    tidy,
 )
 
+FIGURE = "figure"  # tag of a figure; what it shows may follow after a colon
 LABEL_CLEAR = 0.3  # round a label
 REACH = 20  # steps of its own size that a label may move
 LEAST_PHOTO_DOTS = 150.0  # to the inch
@@ -57,6 +61,18 @@ def drawing_pose(drawing: Drawing, box: Box, largest: float = 1.0) -> tuple[Pose
     return Pose((box.left + box.right - width) / 2, (box.bottom + box.top - height) / 2), scale
 
 
+def described(drawn: Iterable[Drawn], shows: str, *, figures_only: bool = False) -> tuple[Drawn, ...]:
+    """Return what is drawn, words too, as one figure that ``shows`` stands for; as an ornament where that is "": then words beside it
+    say as much. ``figures_only``: headings, captions and lists among it stay what they are."""
+    tag = f"{FIGURE}:{tidy(shows)}" if shows else "artifact"
+    return tuple(
+        replace(thing, tag=tag)
+        if isinstance(thing, Stroke | Fill | Words) and (thing.tag == FIGURE or not figures_only)
+        else thing
+        for thing in drawn
+    )
+
+
 def place_drawing(
     setter: Setter,
     drawing: Drawing,
@@ -74,6 +90,7 @@ def place_drawing(
     pose, scale = drawing_pose(drawing, box, largest)
     x, y, width, height = pose.x, pose.y, drawing.width * scale, drawing.height * scale
     drawn: list[Drawn] = []
+    tag = f"{FIGURE}:{drawing.alt}"
     outlines: tuple[Path, ...] = ()
     for weight, line_style in WEIGHTS.items():
         if not details and weight != "outline":
@@ -86,21 +103,21 @@ def place_drawing(
         if weight == "outline":
             outlines = paths
         if paths:
-            drawn.append(Stroke(line_style, paths, layer, tag="figure"))
+            drawn.append(Stroke(line_style, paths, layer, tag=tag))
     if labels:
-        style: TypeStyle = (NOTE if min(width, height) > 40 else LEAST).bold().tagged("figure")
+        style: TypeStyle = (NOTE if min(width, height) > 40 else LEAST).bold().tagged(tag)
         taken: list[Box] = []
         lines = shapely.multilinestrings([shapely.linestrings(path.points) for path in outlines])
         for label in drawing.labels:
             spot = _free_spot(setter, label.text, style, (x + label.at[0] * scale, y + label.at[1] * scale), taken)
             taken.append(spot)
-            drawn += _leader(spot, lines, layer)
+            drawn += (replace(one, tag=tag) for one in _leader(spot, lines, layer))
             middle = (spot.left + spot.right) / 2
             drawn += setter.line(label.text, style, middle, spot.bottom + LABEL_CLEAR, align="centre", layer=layer)
     return tuple(drawn)
 
 
-def _leader(spot: Box, lines: shapely.MultiLineString, layer: Layer) -> tuple[Drawn, ...]:
+def _leader(spot: Box, lines: shapely.MultiLineString, layer: Layer) -> tuple[Stroke, ...]:
     """Return a line from a label that stands off by itself to the nearest line of the drawing; none for one on its part, which
     has outlines on all four sides, nor for one close beside it."""
     if lines.is_empty:
@@ -118,7 +135,7 @@ def _leader(spot: Box, lines: shapely.MultiLineString, layer: Layer) -> tuple[Dr
     (_, near) = shapely.shortest_line(shapely.Point(x, y), lines).coords
     share = start / away
     begin = (x + (near[0] - x) * share, y + (near[1] - y) * share)
-    return (Stroke(LEADER, (polyline((begin, (float(near[0]), float(near[1])))),), layer, tag="figure"),)
+    return (Stroke(LEADER, (polyline((begin, (float(near[0]), float(near[1])))),), layer, tag=FIGURE),)
 
 
 def _free_spot(setter: Setter, text: str, style: TypeStyle, at: Point, taken: list[Box]) -> Box:

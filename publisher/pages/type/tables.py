@@ -4,9 +4,9 @@ from dataclasses import replace
 from typing import Literal
 
 from publisher.basics import Layer, Path, polyline, record
-from publisher.pages.model import Drawn, Stroke
+from publisher.pages.model import Drawn, Stroke, Words
 from publisher.pages.type.styles import RULE, SMALL, STRONG_RULE, TypeStyle
-from publisher.pages.type.text import Setter
+from publisher.pages.type.text import Align, Setter
 
 PAD = 1.2  # above and below the words of a row
 CELL_GAP = 3.0  # between the words of neighbouring columns
@@ -65,13 +65,13 @@ class LaidTable:
         light: list[Path] = []
         y = top
         if self.head_height:
-            drawn += self._row(self.head, x, y, self.style.bold().tagged("th"), layer=layer)
+            drawn += self._row(self.head, x, y, self.style.bold().tagged("th"), row=-1, layer=layer)
             y -= self.head_height
             heavy.append(_level(x, y, self.width))
         shown = tuple(zip(self.rows, self.heights, strict=True))[first:last]
         points = tuple(self._point(i, [row for row, _ in shown]) for i in range(len(self.columns)))
-        for row, height in shown:
-            drawn += self._row(row, x, y, self.style.tagged("td"), layer=layer, points=points)
+        for number, (row, height) in enumerate(shown):
+            drawn += self._row(row, x, y, self.style.tagged("td"), row=number, layer=layer, points=points)
             y -= height
             light.append(_level(x, y, self.width))
         drawn.append(Stroke(STRONG_RULE, tuple(heavy), layer, tag="artifact"))
@@ -86,6 +86,7 @@ class LaidTable:
         top: float,
         style: TypeStyle,
         *,
+        row: int,
         layer: Layer,
         points: tuple[float, ...] = (),
     ) -> list[Drawn]:
@@ -93,17 +94,17 @@ class LaidTable:
         for number, (column, lines) in enumerate(zip(self.columns, cells, strict=True)):
             y = top - PAD - self.setter.drop(style)
             cell = style.bold() if column.bold else style
+            words: list[Words] = []
             for line in lines:
+                align: Align = "left"
+                at = x
                 if column.align == "point" and points:
                     at = x + points[number] - self.setter.width(_lead(line), cell)
-                    drawn += self.setter.line(line, cell, at, y, layer=layer)
-                elif column.align == "left":
-                    drawn += self.setter.line(line, cell, x, y, layer=layer)
-                else:
-                    drawn += self.setter.line(
-                        line, cell, x + _room(self.columns, number), y, align="right", layer=layer
-                    )
+                elif column.align != "left":
+                    at, align = x + _room(self.columns, number), "right"
+                words += self.setter.line(line, cell, at, y, align=align, layer=layer, goes_on=bool(words))
                 y -= style.leading
+            drawn += (replace(one, cell=(row, number)) for one in words)
             x += column.width
         return drawn
 

@@ -59,10 +59,11 @@ class Setter:
         align: Align = "left",
         turn: float = 0.0,
         layer: Layer = Layer.PAGE,
+        goes_on: bool = False,
     ) -> tuple[Words, ...]:
         """Place one line with its baseline at ``y`` and its start, middle or end at ``x``; turned about that point.
 
-        More than one font in the line makes more than one ``Words``.
+        More than one font in the line makes more than one ``Words``. ``goes_on``: in the paragraph of the line before.
         """
         from math import cos, radians, sin
 
@@ -73,8 +74,10 @@ class Setter:
         c, s = (cos(radians(turn)), sin(radians(turn))) if turn else (1.0, 0.0)
         placed: list[Words] = []
         for (face, run), width in zip(runs, widths, strict=True):
-            placed.append(Words(run, face.name, style.size, x + at * c, y + at * s, layer, turn, style.grey, style.tag))
-            at += width
+            placed.append(
+                Words(run, face.name, style.size, x + at * c, y + at * s, layer, turn, style.grey, style.tag, goes_on)
+            )
+            at, goes_on = at + width, True
         return tuple(placed)
 
     def lines(self, text: str, style: TypeStyle, width: float) -> tuple[str, ...]:
@@ -114,8 +117,9 @@ class Setter:
         for number, piece in enumerate(re.split(r"\n\s*\n", text.strip())):
             if number:
                 y -= style.leading / 2
-            for text_line in self.lines(piece, style, width):
-                drawn.extend(self.line(text_line, style, at, y - self.drop(style), align=align, layer=layer))
+            for row, text_line in enumerate(self.lines(piece, style, width)):
+                base = y - self.drop(style)
+                drawn.extend(self.line(text_line, style, at, base, align=align, layer=layer, goes_on=row > 0))
                 y -= style.leading
         return Block(tuple(drawn), top - y)
 
