@@ -13,7 +13,7 @@ ARTIFACT = -1  # in place of a leaf: furniture and ornaments
 
 
 @record
-class Marked:
+class MarkedRun:
     """Things of one layer and one element that follow each other in a page's content, under one ``number``. ``leaf``: which of the
     elements with things of their own, counted from 0 in the order of reading; ``ARTIFACT`` for none, with the number 0."""
 
@@ -24,7 +24,7 @@ class Marked:
     things: tuple[Drawn, ...]
 
 
-def marked(page: Page) -> tuple[Marked, ...]:
+def marked(page: Page) -> tuple[MarkedRun, ...]:
     """Return the runs of a page's things as its content marks them, in the order in which they are drawn; links are no content."""
     leaves = tuple(_leaves(page.structure))
     holders = {place: leaf for leaf, element in enumerate(leaves) for place in element.things}
@@ -33,11 +33,11 @@ def marked(page: Page) -> tuple[Marked, ...]:
     for (layer, leaf), run in groupby(shown, lambda one: one[:2]):
         things = tuple(thing for _, _, thing in run)
         role, number = (leaves[leaf].role, next(numbers)) if leaf != ARTIFACT else ("Artifact", 0)
-        runs.append(Marked(layer, leaf, role, number, things))
+        runs.append(MarkedRun(layer, leaf, role, number, things))
     return tuple(runs)
 
 
-def opening(run: Marked) -> str:
+def opening(run: MarkedRun) -> str:
     """Return the operator that begins a run's marked content inside its layer."""
     return f"/{run.role} BMC" if run.leaf == ARTIFACT else f"/{run.role} <</MCID {run.number}>> BDC"
 
