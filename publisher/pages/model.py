@@ -85,13 +85,13 @@ Role = Literal["H1", "H2", "P", "L", "LI", "Lbl", "LBody", "Table", "TR", "TH", 
 
 
 @record
-class Element:
+class StructureElement:
     """A structure element of a page: the things in it, by their places in ``drawn``, or the elements under it; ``alt``: words in the
     place of a figure."""
 
     role: Role
     things: tuple[int, ...] = ()
-    kids: tuple["Element", ...] = ()
+    kids: tuple["StructureElement", ...] = ()
     alt: str = ""
 
 
@@ -125,7 +125,7 @@ class Page:
     tiles: tuple[Tile, ...] = ()
     ink: str = ""
     text: tuple[str, ...] = ()
-    structure: tuple[Element, ...] = ()
+    structure: tuple[StructureElement, ...] = ()
 
 
 @record

@@ -7,7 +7,7 @@ import pikepdf
 from pikepdf import Array, Dictionary, Name, String
 
 from publisher.basics import Layer, record
-from publisher.pages import Drawn, Element, Link, Pack, Page
+from publisher.pages import Drawn, Link, Pack, Page, StructureElement
 
 ARTIFACT = -1  # in place of a leaf: furniture and ornaments
 
@@ -73,7 +73,7 @@ def _section(
     holders: dict[int, pikepdf.Object] = {}
     leaves = count()
 
-    def write(element: Element, parent: pikepdf.Object) -> pikepdf.Object:
+    def write(element: StructureElement, parent: pikepdf.Object) -> pikepdf.Object:
         one = pdf.make_indirect(Dictionary(Type=Name.StructElem, S=Name("/" + element.role), P=parent, Pg=made))
         if element.alt:
             one.Alt = String(element.alt)
@@ -89,7 +89,7 @@ def _section(
     return section, [holders[number] for number in sorted(holders)]
 
 
-def _leaves(elements: tuple[Element, ...]) -> Iterator[Element]:
+def _leaves(elements: tuple[StructureElement, ...]) -> Iterator[StructureElement]:
     """Yield the elements that hold things, each before those under it."""
     for element in elements:
         if element.things:

@@ -17,7 +17,7 @@ from pdfminer.pdftypes import resolve1
 from pdfminer.psparser import literal_name
 
 from publisher.basics import Box, Layer, polyline
-from publisher.pages import Drawn, Element, LineStyle, Link, Pack, Stroke, Words
+from publisher.pages import Drawn, LineStyle, Link, Pack, Stroke, StructureElement, Words
 from publisher.press import write_pdf
 from publisher.press.tags import ARTIFACT, marked
 
@@ -45,10 +45,10 @@ DRAWN: tuple[Drawn, ...] = (
     stroke(210.0),
 )
 STRUCTURE = (
-    Element("H1", (7,)),
-    Element("P", (0, 3)),
-    Element("Figure", (2, 8), alt="Outline of the layer"),
-    Element("Table", kids=(Element("TR", kids=(Element("TH", (4,)),)), Element("TR", kids=(Element("TD", (5,)), Element("TD"))))),
+    StructureElement("H1", (7,)),
+    StructureElement("P", (0, 3)),
+    StructureElement("Figure", (2, 8), alt="Outline of the layer"),
+    StructureElement("Table", kids=(StructureElement("TR", kids=(StructureElement("TH", (4,)),)), StructureElement("TR", kids=(StructureElement("TD", (5,)), StructureElement("TD"))))),
 )  # fmt: skip
 EXPECTED = [
     (0, "Document", "", ""),
@@ -179,6 +179,6 @@ def test_equal_elements_keep_their_own_things(make_pack: Callable[..., Pack]) ->
     """Two rows with the same word are two cells, each with its own mark."""
     twice = words("A", 225.0)
     pack = make_pack(twice, twice)
-    page = replace(pack.pages[0], structure=(Element("P", (0,)), Element("P", (1,))))
+    page = replace(pack.pages[0], structure=(StructureElement("P", (0,)), StructureElement("P", (1,))))
     read, _ = by_pdfminer(write_pdf(replace(pack, pages=(page,))))
     assert read[2:] == [(2, "P", "", "A"), (2, "P", "", "A")]

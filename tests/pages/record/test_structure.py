@@ -1,7 +1,7 @@
 """What the things on a page are to a reader who cannot see it."""
 
 from publisher.basics import Box, Layer, polyline
-from publisher.pages import Element, LineStyle, Picture, Stroke, Words
+from publisher.pages import LineStyle, Picture, Stroke, StructureElement, Words
 from publisher.pages.record.structure import structure_of
 from publisher.pages.sheet import described
 from publisher.pages.type import BODY, SMALL, Column, Faces, Setter, face, make_table
@@ -28,12 +28,12 @@ def test_lines_of_a_paragraph_are_one_and_two_paragraphs_are_two() -> None:
 
 def test_the_title_comes_first_and_furniture_is_left_out() -> None:
     drawn = (word("Cut."), word("page 1", "artifact"), line(""), word("Templates", "h1"))
-    assert structure_of(drawn, "") == (Element("H1", (3,)), Element("P", (0,)))
+    assert structure_of(drawn, "") == (StructureElement("H1", (3,)), StructureElement("P", (0,)))
 
 
 def test_a_step_s_number_is_part_of_its_heading_and_another_heading_is_not() -> None:
     drawn = (word("1", "h2"), word("Cut", "h2", 0.7), word("Lines", "h2", -9.0))
-    assert structure_of(drawn, "") == (Element("H2", (0, 1)), Element("H2", (2,)))
+    assert structure_of(drawn, "") == (StructureElement("H2", (0, 1)), StructureElement("H2", (2,)))
 
 
 def test_items_with_their_numbers_make_one_list() -> None:
@@ -46,14 +46,14 @@ def test_items_with_their_numbers_make_one_list() -> None:
         word("Glue", "li"),
     )
     first, between, second = structure_of(drawn, "")
-    assert first == Element(
+    assert first == StructureElement(
         "L",
         kids=(
-            Element("LI", kids=(Element("Lbl", (0,)), Element("LBody", (1,)))),
-            Element("LI", kids=(Element("Lbl", (2,)), Element("LBody", (3,)))),
+            StructureElement("LI", kids=(StructureElement("Lbl", (0,)), StructureElement("LBody", (1,)))),
+            StructureElement("LI", kids=(StructureElement("Lbl", (2,)), StructureElement("LBody", (3,)))),
         ),
     )
-    assert (between.role, second.kids) == ("P", (Element("LI", kids=(Element("LBody", (5,)),)),))
+    assert (between.role, second.kids) == ("P", (StructureElement("LI", kids=(StructureElement("LBody", (5,)),)),))
 
 
 def test_a_table_has_a_cell_for_every_column_and_a_second_one_begins_anew() -> None:
@@ -63,7 +63,7 @@ def test_a_table_has_a_cell_for_every_column_and_a_second_one_begins_anew() -> N
     one, two = structure_of(drawn, "")
     assert [[cell.role for cell in row.kids] for row in one.kids] == [["TH"] * 3, ["TD"] * 3, ["TD"] * 3]
 
-    def said(element: Element) -> str:
+    def said(element: StructureElement) -> str:
         return " ".join(drawn[n].text for n in element.things)  # type: ignore[union-attr]
 
     texts = [[said(cell) for cell in row.kids] for row in one.kids]
@@ -78,9 +78,9 @@ def test_a_figure_is_one_thing_with_words_in_its_place() -> None:
     photo = Picture("post.png", Box(0.0, 0.0, 10.0, 10.0), "A post", Layer.PAGE)
     drawn = (*shown, *plain, *mixed, photo, line("figure"))
     assert structure_of(drawn, "Parts at true size") == (
-        Element("Figure", (0, 1, 2), alt="A corner of a card"),
-        Element("Figure", (5,), alt="sheet 1 of 2"),
-        Element("P", (6,)),
-        Element("Figure", (7,), alt="A post"),
-        Element("Figure", (8,), alt="Parts at true size"),
+        StructureElement("Figure", (0, 1, 2), alt="A corner of a card"),
+        StructureElement("Figure", (5,), alt="sheet 1 of 2"),
+        StructureElement("P", (6,)),
+        StructureElement("Figure", (7,), alt="A post"),
+        StructureElement("Figure", (8,), alt="Parts at true size"),
     )
