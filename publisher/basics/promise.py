@@ -223,15 +223,28 @@ class MeasurePromise:
 
 
 @record
+class CutReading:
+    """A straight cut as a rule is read for it: its place and its ends in mm, each a whole number of the rule's steps. It stays clear of
+    every piece that is laid by measures read on the same rule."""
+
+    at: float
+    start: float
+    end: float
+
+
+@record
 class CutPromise:
     """A straight cut across what is left of a board sheet, from ``start`` to ``end``: one that runs ``level``, ``at`` mm over the lower
-    edge, or an upright one, ``at`` mm from the left edge. Straight sides of so many ``pieces`` lie on it."""
+    edge, or an upright one, ``at`` mm from the left edge. Straight sides of so many ``pieces`` lie on it. ``mm`` and ``inches``: as it is
+    printed for rules of either kind, once the layout's steps are chosen."""
 
     level: bool
     at: float
     start: float
     end: float
     pieces: int
+    mm: CutReading | None = None
+    inches: CutReading | None = None
 
 
 @record
@@ -261,7 +274,7 @@ class LayoutPromise:
     which they are made; then each piece along its outline. ``offcut``: the largest rectangle left, None when it is not worth keeping.
 
     Measures are printed to ``step_mm``, or on a rule that parts an inch into ``parts_of_inch``: laid by what is printed, no copy lies
-    over another or over the sheet's edge.
+    over another or over the sheet's edge, and no straight cut runs into one.
     """
 
     key: str

@@ -1,22 +1,24 @@
 """How each copy of a layout is found on the board with a rule: measures from the sheet's lower left corner.
 
 A copy that stands upright needs two, to its left and to its lower side; one that lies askew two points, each with its own two measures.
-They are rounded as far as a layout bears: laid by the rounded ones, nothing lies over anything else. Millimetres.
+They are rounded as far as a layout bears: laid by the rounded ones, nothing lies over anything else, and no straight cut runs into
+a piece. Millimetres.
 """
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from math import atan2, degrees, radians
 
 import numpy as np
 import numpy.typing as npt
 import shapely
 
-from publisher.basics import MeasurePromise, Point, Pose
+from publisher.basics import CutPromise, CutReading, MeasurePromise, Point, Pose, record
 from publisher.basics.units import INCH_MM
 from publisher.design import SheetSize
-from publisher.material.judge import LAYOUT_TOLERANCE, polygons
+from publisher.material.judge import LAYOUT_TOLERANCE, Laid, polygons
 from publisher.material.model import Item, Piece
 from publisher.material.outlines import turned
+from publisher.material.read_cuts import read_cuts, with_readings
 
 READ_TO = 1  # decimals of a measure: a tenth of a millimetre is as much as anyone reads on a rule
 LEAST_CORNER = 25.0  # degrees: an outline that turns less at a point has no corner there that is seen
@@ -85,27 +87,55 @@ def _read(at: Point, step: float) -> Point:
     return (round(at[0] / step) * step, round(at[1] / step) * step)
 
 
-def readable_steps(
-    pieces: Sequence[Piece], items: Sequence[Item], measures: Sequence[tuple[MeasurePromise, ...]], sheet: SheetSize
-) -> tuple[float, int]:
-    """Return to which step in mm, and on a rule that parts an inch into how many, measures can be read so that the layout still holds:
-    the coarsest, or the finest where none does."""
+@record
+class Readable:
+    """How finely a layout is read: to ``step_mm``, or on a rule that parts an inch into ``parts_of_inch``; its ``cuts`` as they are then
+    printed."""
+
+    step_mm: float
+    parts_of_inch: int
+    cuts: tuple[CutPromise, ...]
+
+
+def readable(
+    pieces: Sequence[Piece],
+    items: Sequence[Item],
+    measures: Sequence[tuple[MeasurePromise, ...]],
+    sheet: SheetSize,
+    cuts: Sequence[CutPromise],
+) -> Readable:
+    """Return the coarsest steps to which measures and cuts can be read so that the layout still holds, or the finest where none does."""
     over = LAYOUT_TOLERANCE
     room = shapely.box(-over, -over, sheet.width + over, sheet.height + over)
+    boxes = shapely.bounds(polygons(pieces, items)) if items else np.empty((0, 4))
 
-    def holds(step: float) -> bool:
+    def read(step: float) -> tuple[tuple[CutReading, ...], bool]:
         laid = tuple(
             Item(item.part, item.copy, laid_by(own, item.pose, step)) for item, own in zip(items, measures, strict=True)
         )
         shapes = polygons(pieces, laid)
-        if not shapely.covers(room, shapes).all():
-            return False
-        one, two = shapely.STRtree(shapes).query(shapes, predicate="intersects")
-        first, second = one[one < two], two[one < two]
-        shared = shapely.area(shapely.intersection(shapes[first], shapes[second]))
-        return bool((shared <= over * shapely.length(shapes[first])).all())
+        readings, clear = read_cuts(cuts, boxes, shapely.bounds(shapes).reshape(-1, 4), step)
+        return readings, clear and bool(shapely.covers(room, shapes).all()) and _apart(shapes)
 
-    return (
-        next((step for step in STEPS_MM if holds(step)), STEPS_MM[-1]),
-        next((parts for parts in PARTS_OF_INCH if holds(INCH_MM / parts)), PARTS_OF_INCH[-1]),
-    )
+    metric, first = _coarsest(STEPS_MM, read)
+    imperial, second = _coarsest([INCH_MM / parts for parts in PARTS_OF_INCH], read)
+    return Readable(STEPS_MM[first], PARTS_OF_INCH[second], with_readings(cuts, metric, imperial))
+
+
+def _coarsest(
+    steps: Sequence[float], read: Callable[[float], tuple[tuple[CutReading, ...], bool]]
+) -> tuple[tuple[CutReading, ...], int]:
+    """Return the cuts as they are read to the first of the steps by which all holds, or to the last, and the step's number."""
+    for number, step in enumerate(steps[:-1]):
+        readings, holds = read(step)
+        if holds:
+            return readings, number
+    return read(steps[-1])[0], len(steps) - 1
+
+
+def _apart(shapes: Laid) -> bool:
+    """Say whether no shape lies over another."""
+    one, two = shapely.STRtree(shapes).query(shapes, predicate="intersects")
+    first, second = one[one < two], two[one < two]
+    shared = shapely.area(shapely.intersection(shapes[first], shapes[second]))
+    return bool((shared <= LAYOUT_TOLERANCE * shapely.length(shapes[first])).all())

@@ -7,7 +7,7 @@ from publisher.basics import Box, LayoutPromise, PlacePromise, Point, record
 from publisher.geometry import Part
 from publisher.material.cuts import order_of_cuts, straight_sides
 from publisher.material.ease import upright
-from publisher.material.marking_out import measures_of, readable_steps
+from publisher.material.marking_out import measures_of, readable
 from publisher.material.model import Item, Layout, Piece, Yield
 from publisher.material.packing import usual_turns
 
@@ -65,7 +65,7 @@ def _promised(needed: Yield, alike: Alike, known: dict[str, Part], pieces: dict[
         measures_of(pieces[i.part], i, upright(i.pose.turn, usual[i.part] if number in straight else QUARTERS))
         for number, i in enumerate(items)
     )
-    step, parts_of_inch = readable_steps(all_pieces, items, measures, sheet)
+    read = readable(all_pieces, items, measures, sheet, cuts)
     return LayoutPromise(
         key=layout_key(needed, alike.number),
         board=needed.board,
@@ -88,10 +88,10 @@ def _promised(needed: Yield, alike: Alike, known: dict[str, Part], pieces: dict[
             )
             for number, item in enumerate(items)
         ),
-        cuts=cuts,
+        cuts=read.cuts,
         offcut=offcut,
-        step_mm=step,
-        parts_of_inch=parts_of_inch,
+        step_mm=read.step_mm,
+        parts_of_inch=read.parts_of_inch,
     )
 
 

@@ -6,11 +6,11 @@ from math import atan2, cos, degrees, radians, sin
 import pytest
 import shapely
 
-from publisher.basics import LayoutPromise, PlacePromise, Pose
-from publisher.design import Design
+from publisher.basics import CutPromise, CutReading, LayoutPromise, PlacePromise, Pose
+from publisher.design import Design, SheetSize
 from publisher.geometry import Part
 from publisher.material import BoardNeeds, Item, Piece, lay_out
-from publisher.material.marking_out import measures_of, readable_steps
+from publisher.material.marking_out import measures_of, readable
 
 BLUR = 0.16  # mm; two measures to a tenth, on each of two pieces
 
@@ -92,7 +92,23 @@ def test_measures_are_read_as_coarsely_as_the_layout_bears(shop) -> None:
     pieces = tuple(Piece(p.id, (p.outline.outer.points,), ()) for p in parts)
     close = (Item("a", 1, Pose(3.3, 3.0)), Item("a", 2, Pose(63.7, 3.0)))
     measures = tuple(measures_of(pieces[0], item, True) for item in close)
-    assert readable_steps(pieces, close, measures, needs.layouts[0]) == (0.1, 32)  # on that rule both are rounded apart
+    read = readable(pieces, close, measures, needs.layouts[0], ())
+    assert (read.step_mm, read.parts_of_inch) == (0.1, 32)  # on that rule both are rounded apart
+
+
+def test_a_straight_cut_is_read_beside_the_piece() -> None:
+    """A tile that ends at 78.1 mm, 3 5/64 in: the nearest thirty-second, 3 1/16, lies in it; the next ones lie beside it. A cut that
+    ends on that one ends where it is read."""
+    pieces = (Piece("a", (((0.0, 0.0), (74.94, 0.0), (74.94, 40.0), (0.0, 40.0)),), ()),)
+    items = (Item("a", 1, Pose(3.16, 3.0)), Item("a", 2, Pose(3.16, 44.0)), Item("a", 3, Pose(79.1, 3.0)))
+    measures = tuple(measures_of(pieces[0], item, True) for item in items)
+    cuts = (CutPromise(False, 78.1, 0.0, 200.0, 2), CutPromise(True, 43.0, 0.0, 78.1, 1))
+    read = readable(pieces, items, measures, SheetSize("small", 300.0, 200.0), cuts)
+    assert (read.step_mm, read.parts_of_inch) == (0.5, 32)
+    first, second = read.cuts
+    assert first.mm == CutReading(78.0, 0.0, 200.0) and second.mm == CutReading(43.0, 0.0, 78.0)
+    assert first.inches is not None and second.inches is not None
+    assert first.inches.at * 32 / 25.4 == pytest.approx(3 * 32 + 3) and second.inches.end == first.inches.at
 
 
 def test_a_piece_askew_is_marked_by_its_corners(shop) -> None:

@@ -370,7 +370,7 @@ LAID = (  # part, letter, outline, turn and points to measure out, their words
         ("● →20 ↓250", "○ →60 ↓256"),
     ),
 )
-CUTS = (CutPromise(True, 200.0, 0.0, 297.0, 1), CutPromise(False, 115.0, 0.0, 200.0, 2))
+CUTS = (CutPromise(True, 200.0, 0.0, 297.0, 1), CutPromise(False, 115.0, 0.0, 90.0, 2))
 OFFCUT = Box(3.0, 203.0, 294.0, 417.0)
 
 
@@ -397,7 +397,7 @@ def layout_items() -> dict[str, Draw]:
         ends = [(along, cut.at) if cut.level else (cut.at, along) for along in (cut.start, cut.end)]
         items[f"cut {number}"] = stroke(ring_code(on_layout(tuple(ends)), False), 0.5, "4 2")
     items["cut 1 says"] = words("cut 1 upright at 200", 50.0, 40.0, 2.4)
-    items["cut 2 says"] = words("cut 2 across at 115, from 0 to 200", 50.0, 36.0, 2.4)
+    items["cut 2 says"] = words("cut 2 across at 115, from 0 to 90", 50.0, 36.0, 2.4)
     items["left"] = stroke(ring_code(on_layout(OFFCUT.corners())), 0.35, "1 2")
     items["left says"] = words("214 × 291 mm", 42.0, 60.0, 2.4)
     caption = "Foam, A3: sheet 1 of 1. Measured in mm from the left and the top edge."

@@ -590,13 +590,22 @@ bad("proof/layout-measures", "another sheet")(
     )
 )
 bad("proof/layout-measures", "cuts in another order")(
-    swap(2, "cut 1 says", lambda kit: kit.words("cut 1 across at 115, from 0 to 200", 50.0, 40.0, 2.4))
+    swap(2, "cut 1 says", lambda kit: kit.words("cut 1 across at 115, from 0 to 90", 50.0, 40.0, 2.4))
 )
 bad("proof/layout-measures", "a cut through all that ends on the way")(
     swap(2, "cut 2 says", lambda kit: kit.words("cut 2 across at 115", 50.0, 36.0, 2.4))
 )
 bad("proof/layout-measures", "more left than there is")(
     swap(2, "left says", lambda kit: kit.words("224 × 291 mm", 42.0, 60.0, 2.4))
+)
+bad("proof/layout-cuts", "a cut rounded by a millimetre into a piece")(
+    swap(2, "cut 2 says", lambda kit: kit.words("cut 2 across at 109.5, from 0 to 90", 50.0, 36.0, 2.4))
+)
+bad("proof/layout-cuts", "a piece moved under a cut")(
+    swap(2, "piece 2 says 0", lambda kit: kit.words("2 B →120.5 ↓20", 20.0, 32.0, 2.4))
+)
+bad("proof/layout-cuts", "a cut that runs on into a piece")(
+    swap(2, "cut 2 says", lambda kit: kit.words("cut 2 across at 115, from 0 to 120", 50.0, 36.0, 2.4))
 )
 bad("proof/side-up", "the inside face for the outside")(
     swap(1, "side", lambda kit: kit.words("THIS SIDE UP: the inside face", 120.0, 240.0, 3.0))

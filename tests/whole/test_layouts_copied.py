@@ -24,6 +24,7 @@ from tests.whole.conftest import demo
 FIGURE = r"\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?"
 PAIR = rf"→({FIGURE})\s([↓↑])({FIGURE})"
 PIECE = re.compile(rf"(\d+) (\S+)\s(?:{PAIR}|● {PAIR}\s○ {PAIR})(?!\S)")
+CUT = re.compile(rf"cut (\d+)\s(upright|across) at ({FIGURE})(?:,\sfrom\s({FIGURE})\sto\s({FIGURE}))?(?=\s|$)")
 CAPTION = re.compile(
     r"^(.+), .*?: (?:sheet (\d+) of (\d+)|(\d+) sheets of (\d+) are laid out like this)\. "
     r"Measured in\s(mm|inches) from the left and the (top|bottom) edge\.",
@@ -43,13 +44,24 @@ class Read:
 
 
 @dataclass(frozen=True)
+class Cut:
+    """A straight cut as its words tell: number, whether it is upright as shown, where it runs and ends in mm (no ends: to the edges)."""
+
+    number: int
+    upright: bool
+    at: float
+    ends: tuple[float, ...]
+
+
+@dataclass(frozen=True)
 class Sheet:
-    """A sheet as its words tell: how many are laid out like it, of how many, and whether it is measured from the top."""
+    """A sheet as its words tell: how many are laid out like it, of how many, whether it is measured from the top, its pieces and cuts."""
 
     alike: int
     total: int
     from_top: bool
     pieces: tuple[Read, ...]
+    cuts: tuple[Cut, ...]
 
 
 def sheets_of(data: bytes) -> list[Sheet]:
@@ -62,7 +74,7 @@ def sheets_of(data: bytes) -> list[Sheet]:
     for found, end in zip(starts, ends, strict=True):
         one = _sheet(found, text[found.end() : end])
         if before := sheets.get(found[0]):  # a list that runs on to the next page, under the same words
-            one = replace(before, pieces=(*before.pieces, *one.pieces))
+            one = replace(before, pieces=(*before.pieces, *one.pieces), cuts=(*before.cuts, *one.cuts))
         sheets[found[0]] = one
     return list(sheets.values())
 
@@ -76,7 +88,12 @@ def _sheet(found: re.Match[str], text: str) -> Sheet:
         assert {arrow for _, arrow, _ in pairs} == {"↓" if edge == "top" else "↑"}
         points = tuple((_figure(over) * worth, _figure(along) * worth) for over, _, along in pairs)
         pieces.append(Read(int(order), letter, points))
-    return Sheet(int(alike or 1), int(total or of), edge == "top", tuple(pieces))
+    cuts = []
+    for number, way, at, *ends in CUT.findall(text):
+        cuts.append(
+            Cut(int(number), way == "upright", _figure(at) * worth, tuple(_figure(e) * worth for e in ends if e))
+        )
+    return Sheet(int(alike or 1), int(total or of), edge == "top", tuple(pieces), tuple(cuts))
 
 
 def _figure(words: str) -> float:
@@ -84,7 +101,8 @@ def _figure(words: str) -> float:
 
 
 def insist_that_it_can_be_copied(data: bytes, worked: Worked) -> None:
-    """Fail unless the words lay every sheet again: each piece once, none over another or over the edge, as many as the list asks."""
+    """Fail unless the words lay every sheet again: each piece once, none over another or over the edge, no straight cut into one at
+    its true size, as many as the list asks."""
     assert worked.needs is not None
     promises, sheets = worked.needs.layouts, sheets_of(data)
     assert len(sheets) == len(promises) > 0
@@ -97,6 +115,10 @@ def insist_that_it_can_be_copied(data: bytes, worked: Worked) -> None:
         assert all(board.covers(shape) for shape in laid)
         for number, one in enumerate(laid):
             assert all(one.intersection(other).area <= TOUCH * one.length for other in laid[:number])
+        assert sorted(cut.number for cut in sheet.cuts) == list(range(1, len(promise.cuts) + 1))
+        for cut in sheet.cuts:
+            line = _cut_line(sheet, cut, promise)
+            assert not any(line.crosses(shape.buffer(-TOUCH, join_style="mitre")) for shape in laid)
         got = counts.setdefault((promise.board, promise.sheet), Counter())
         for piece in sheet.pieces:
             got[piece.letter] += sheet.alike
@@ -128,6 +150,13 @@ def _laid(sheet: Sheet, piece: Read, promise: LayoutPromise, worked: Worked) -> 
     bare = shapely.affinity.scale(shape, -1.0, 1.0, origin=(0, 0)) if place.mirrored else shape
     at = c - a * by
     return shapely.affinity.affine_transform(bare, [by.real, -by.imag, by.imag, by.real, at.real, at.imag])
+
+
+def _cut_line(sheet: Sheet, cut: Cut, promise: LayoutPromise) -> shapely.LineString:
+    """Return a straight cut where its words put it on the board."""
+    level = cut.upright == sheet.from_top
+    start, end = cut.ends or (0.0, promise.width if level else promise.height)
+    return shapely.LineString([(along, cut.at) if level else (cut.at, along) for along in (start, end)])
 
 
 @pytest.mark.parametrize("paper", ["a4", "letter"])

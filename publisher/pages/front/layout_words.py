@@ -48,8 +48,9 @@ class SheetWords:
         upright = cut.level == self.turned
         size = self.promise.width if cut.level else self.promise.height
         whole = cut.start <= 0.0 and cut.end >= size
-        said = f"{'upright' if upright else 'across'} at {self.figure(cut.at)}"
-        return said if whole else f"{said}, from {self.figure(cut.start)} to {self.figure(cut.end)}"
+        read = (cut.mm if self.first == "mm" else cut.inches) or cut
+        said = f"{'upright' if upright else 'across'} at {self.figure(read.at)}"
+        return said if whole else f"{said}, from {self.figure(read.start)} to {self.figure(read.end)}"
 
     def offcut(self, box: Box) -> tuple[str, ...]:
         """Say what is worth keeping, in lines of which the last ones may be left out."""

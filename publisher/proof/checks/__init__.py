@@ -14,6 +14,7 @@ from publisher.proof.checks import (
     furniture,
     inside_parts,
     labels,
+    layout_cuts,
     layout_measures,
     layouts,
     lengths,
@@ -51,7 +52,8 @@ PROMISED: tuple[Check[Case], ...] = (
     outlines.outlines_by_pixels, inside_parts.other_lines, inside_parts.dark_areas, marks.marked_lines,
     tiles.match_marks, tiles.tiles_together, compass.compass_strips, text.words_promised, cut_list.cut_list,
     buying.what_to_buy, layouts.layout_pictures,
-    layout_measures.layout_measures, sides.sides_up, sentences.sentences, drawings.step_pictures, print_plan.print_plan,
+    layout_measures.layout_measures, layout_cuts.layout_cuts,
+    sides.sides_up, sentences.sentences, drawings.step_pictures, print_plan.print_plan,
     print_plan.print_list, inside_parts.words_inside, pages.page_numbers, page_code.code_drawn, furniture.furniture_apart,
     pages.page_labels, catalogue.bookmarks, catalogue.attached,
 )  # fmt: skip

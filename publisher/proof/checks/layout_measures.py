@@ -17,22 +17,38 @@ CUT = re.compile(rf"cut (\d+) (upright|across) at {FIGURE}(?:, from {FIGURE} to 
 MEASURED = re.compile(r"Measured in (mm|inches) from the left and the (top|bottom) edge\.")
 OFFCUT = re.compile(r"(\d+(?:\.\d)?) × (\d+(?:\.\d)?) (mm|in)")
 TURNED = 270.0  # degrees: a sheet that is shown by a quarter to the right
+FINEST_MM, FINEST_OF_INCH = 0.1, 100  # steps of the finest rules
 DUST = 1e-6
 
 
 @record
 class Ruling:
-    """How a sheet's measures are read: whether it is shown ``turned``, the length of one unit in mm, how far (mm) what is read may lie
-    from what it stands for."""
+    """How a sheet's measures are read: whether it is shown ``turned``, the length of one unit and the step of the rule in mm, and whether
+    no rule has a finer one."""
 
     turned: bool
     unit: float
-    near: float
+    step: float
+    finest: bool
+
+    @property
+    def metric(self) -> bool:
+        """Whether the rule is one in millimetres."""
+        return self.unit == 1.0
+
+    def length(self, text: str) -> float:
+        """Return what a figure stands for, in mm."""
+        whole, _, part = text.rpartition(" ")
+        return (float(whole or 0) + float(Fraction(part))) * self.unit
 
     def reads(self, text: str | None, mm: float) -> bool:
         """Say whether a figure stands for a length in mm."""
-        whole, _, part = (text or "").rpartition(" ")
-        return bool(part) and abs((float(whole or 0) + float(Fraction(part))) * self.unit - mm) <= self.near + DUST
+        return bool(text) and abs(self.length(text or "") - mm) <= self.step / 2 + DUST
+
+    def point(self, over: str, along: str) -> complex:
+        """Return where two figures lead on the sheet: mm to the right of its lower left corner, and times i over it."""
+        left, other = self.length(over), self.length(along)
+        return complex(other, left) if self.turned else complex(left, other)
 
     def leads_to(self, at: tuple[float, float], words: Sequence[str]) -> bool:
         """Say whether the words of a point lead to it: a figure from the left, an arrow and a figure from the other edge."""
@@ -54,7 +70,7 @@ def layout_measures(case: Case, check: Check[Case]) -> Findings:
     words = 0
     for promise in case.promises.layouts:
         who = f"{promise.board.replace('_', ' ')}, {promise.sheet}: sheet {promise.number}"
-        rule = _rule(case, promise)
+        rule = ruling_of(case, promise)
         if rule is None:
             judge = partial(_caption, case, promise)
             yield from carried_faults(case, check, promise.key_of("caption"), f"the caption of {who}", hint, judge)
@@ -76,26 +92,28 @@ def _all_words(case: Case, promise: LayoutPromise, rule: Ruling) -> Iterator[tup
         yield promise.key_of("offcut"), "the offcut", partial(_offcut, case, rule, promise)
 
 
-def _words(case: Case, where: Carried) -> str:
+def words_at(case: Case, where: Carried) -> str:
+    """Return the words that stand where a page carries them."""
     return normal(" ".join(line.text for line in lines_in(case.lines(where.page), where.box)))
 
 
-def _rule(case: Case, promise: LayoutPromise) -> Ruling | None:
+def ruling_of(case: Case, promise: LayoutPromise) -> Ruling | None:
     """Return how a sheet's measures are read, by the words of its caption; None where it does not say so."""
     shown = case.carried(promise.key)
     for where in case.carried(promise.key_of("caption")):
-        found = MEASURED.search(_words(case, where))
+        found = MEASURED.search(words_at(case, where))
         if found and shown and shown[0].pose.turn in (0.0, TURNED):
             turned = shown[0].pose.turn == TURNED
             if found[2] == ("top" if turned else "bottom"):
                 step = promise.step_mm if found[1] == "mm" else MM_PER_INCH / promise.parts_of_inch
-                return Ruling(turned, 1.0 if found[1] == "mm" else MM_PER_INCH, step / 2)
+                finest = promise.step_mm == FINEST_MM if found[1] == "mm" else promise.parts_of_inch == FINEST_OF_INCH
+                return Ruling(turned, 1.0 if found[1] == "mm" else MM_PER_INCH, step, finest)
     return None
 
 
 def _caption(case: Case, promise: LayoutPromise, where: Carried) -> str:
     """Return what a caption says wrongly; empty when nothing."""
-    said = _words(case, where)
+    said = words_at(case, where)
     which = f"sheet {promise.number} of {promise.total}"
     if promise.alike > 1:
         which = f"{promise.alike} sheets of {promise.total} are laid out like this"
@@ -103,12 +121,14 @@ def _caption(case: Case, promise: LayoutPromise, where: Carried) -> str:
         if normal(wanted) not in said:
             return f": “{said[:80]}” does not say “{wanted}”"
     return (
-        "" if _rule(case, promise) else f": “{said[:80]}” does not say from which edges it is measured as it is shown"
+        ""
+        if ruling_of(case, promise)
+        else f": “{said[:80]}” does not say from which edges it is measured as it is shown"
     )
 
 
 def _piece(case: Case, rule: Ruling, place: PlacePromise, where: Carried) -> str:
-    said = _words(case, where)
+    said = words_at(case, where)
     found = PIECE.fullmatch(said)
     points = [m.at for m in place.measures]
     if found and (found[1], found[2]) == (str(place.order), normal(place.letter)):
@@ -120,19 +140,20 @@ def _piece(case: Case, rule: Ruling, place: PlacePromise, where: Carried) -> str
 
 
 def _cut(case: Case, rule: Ruling, promise: LayoutPromise, number: int, cut: CutPromise, where: Carried) -> str:
-    said = _words(case, where)
+    said = words_at(case, where)
     found = CUT.fullmatch(said)
     whole = cut.start <= 0.0 and cut.end >= (promise.width if cut.level else promise.height)
     way = "upright" if cut.level == rule.turned else "across"
-    if found and (found[1], found[2]) == (str(number), way) and rule.reads(found[3], cut.at):
-        ends = rule.reads(found[4], cut.start) and rule.reads(found[5], cut.end)
+    read = (cut.mm if rule.metric else cut.inches) or cut
+    if found and (found[1], found[2]) == (str(number), way) and rule.reads(found[3], read.at):
+        ends = rule.reads(found[4], read.start) and rule.reads(found[5], read.end)
         if ends or (whole and found[4] is None):
             return ""
-    return f"says “{said}” of cut {number}, which runs {way} at {cut.at:.1f} mm"
+    return f"says “{said}” of cut {number}, which runs {way} at {read.at:.1f} mm"
 
 
 def _offcut(case: Case, rule: Ruling, promise: LayoutPromise, where: Carried) -> str:
-    box, said = promise.offcut, _words(case, where)
+    box, said = promise.offcut, words_at(case, where)
     assert box is not None
     sides = (box.height, box.width) if rule.turned else (box.width, box.height)
     for *figures, unit in OFFCUT.findall(said):
