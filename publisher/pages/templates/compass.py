@@ -34,19 +34,39 @@ UNDER_AXIS = 4.0  # mm from that line down to the words under it
 STRIP_INSET = 3.0  # mm from the sides of a strip to its words
 PIN_ARM, PENCIL_ARM = 3.0, 2.5  # mm, arms of the crosses in the middle of the holes
 PENCIL_HOLE = 1.25  # mm, its radius: the tip of a pencil
-LEAST_COMPASS = 40.0  # mm: on a shorter radius the words find no room, and a template takes little
+LEAST_COMPASS = 40.0  # mm: on a shorter radius a template takes little
+LEAST_APART = 6.0  # mm between the middles of two holes: nearer ones tear the card between them
+LABEL_ROW = 3.2  # mm from a line of words over the axis to the next
+OVER_HOLES, BESIDE_CROSS = 1.2, 1.0  # mm from the axis up to the words over it, and from a cross to the words beside it
+WORDS_APART = 1.5  # mm between two words of one line
 SAME_CIRCLE = 1e-6  # mm
 HOW = "Glue to card. Pin through the cross, pencil through the hole; cut on the pencil line."
 TICKS = "In place of the rim’s ticks draw two lines at right angles through the pin’s hole."
 
 
 @record
+class StripLabel:
+    """What stands over a hole: the words, where they begin along the strip, how far over the axis, in mm."""
+
+    text: str
+    left: float
+    over: float
+
+
+@record
 class CompassStrip:
-    """A compass strip of a part: radii in mm, the outer one first; whether its rim has ticks at the quarters."""
+    """A compass strip of a part: radii in mm, the outer one first; whether its rim has ticks at the quarters; its words."""
 
     part: Part
     radii: tuple[float, ...]
     ticks: bool
+    title: TypeStyle
+    labels: tuple[StripLabel, ...]
+
+    @property
+    def axis(self) -> float:
+        """Return how far below the upper side of the strip pin and pencil stand, in mm: each radius has a line of words of its own."""
+        return OVER_AXIS + (len(self.radii) - 1) * LABEL_ROW
 
 
 def strip_of(context: Context, part: Part) -> CompassStrip | None:
@@ -63,7 +83,41 @@ def strip_of(context: Context, part: Part) -> CompassStrip | None:
     if outer < LEAST_COMPASS or any(hypot(x - middle[0], y - middle[1]) > SAME_CIRCLE for (x, y), _ in inner):
         return None
     radii = (outer, *sorted((radius for _, radius in inner), reverse=True))
-    return CompassStrip(part, radii, any(mark.name == "quarter" for mark in part.marks))
+    if any(a - b < LEAST_APART for a, b in pairwise((*radii, 0.0))):
+        return None
+    room = outer + 2 * STRIP_END - 2 * STRIP_INSET
+    title = context.type.fitting(_name(part), (NOTE.bold(), LEAST.bold()), room)
+    labels = _labels(context.type, radii, context.paper.first)
+    if title is None or labels is None:
+        return None
+    return CompassStrip(part, radii, any(mark.name == "quarter" for mark in part.marks), title, labels)
+
+
+def _name(part: Part) -> str:
+    spare = f" and {part.spare} spare" if part.spare else ""
+    return f"{part.letter} {part.name}, cut\u00a0{part.count}{spare}: compass strip"
+
+
+def _labels(setter: Setter, radii: tuple[float, ...], unit: LengthUnit) -> tuple[StripLabel, ...] | None:
+    """Return the word over the pin and those over each hole for the pencil, as the radii stand; None where they find no room.
+
+    The shorter a radius, the lower its line, so that the line up from a hole meets no words: these end left of it, or begin right of it.
+    """
+    pin = StripLabel("pin", STRIP_END + PIN_ARM + BESIDE_CROSS, OVER_HOLES)
+    free_from = pin.left + setter.width(pin.text, LEAST) + WORDS_APART
+    found = []
+    for row, radius in enumerate(reversed(radii)):
+        said = f"pencil, radius {say_length(radius, first=unit)}"
+        width, hole, clear = setter.width(said, LEAST), STRIP_END + radius, PENCIL_ARM + BESIDE_CROSS
+        nearest = min((STRIP_END + other for other in radii if other > radius), default=hole + 2 * STRIP_END)
+        if hole - clear - width >= (free_from if row == 0 else STRIP_INSET):
+            left = hole - clear - width
+        elif hole + clear + width <= nearest - clear:
+            left = hole + clear
+        else:
+            return None
+        found.append(StripLabel(said, left, OVER_HOLES + row * LABEL_ROW))
+    return (pin, *reversed(found))
 
 
 def _circle(path: Path) -> tuple[Point, float] | None:
@@ -89,7 +143,7 @@ def strip_key(part: Part) -> str:
 def strip_chunk(context: Context, strip: CompassStrip) -> Chunk:
     """Return what a strip fills of a page; it may lie along the page or across."""
     wide = strip.radii[0] + 2 * STRIP_END
-    tall = OVER_AXIS + UNDER_AXIS + _words(context.type, strip, wide).height + STRIP_INSET
+    tall = strip.axis + UNDER_AXIS + _words(context.type, strip, wide).height + STRIP_INSET
     ring = ((0.0, 0.0), (wide, 0.0), (wide, tall), (0.0, tall))
     return Chunk(strip_key(strip.part), ring, wide * tall, (0.0, 90.0))
 
@@ -101,51 +155,40 @@ def _words(setter: Setter, strip: CompassStrip, wide: float) -> Block:
 
 def strip_body(context: Context, strip: CompassStrip, chunk: Chunk, pose: Pose, page: int) -> Body:
     """Return a strip as it lies on its page, with the promises about it."""
-    setter, part, unit = context.type, strip.part, context.paper.first
+    setter, part = context.type, strip.part
     wide, tall = chunk.ring[2]
-    axis = tall - OVER_AXIS
+    axis = tall - strip.axis
     pin = (STRIP_END, axis)
     holes = tuple((STRIP_END + radius, axis) for radius in strip.radii)
     stops = (pin, *reversed(holes))
     lines = tuple(polyline((a, b)) for a, b in pairwise(stops))
     crosses = (*_cross(pin, PIN_ARM), *(line for hole in holes for line in _cross(hole, PENCIL_ARM)))
     rings = tuple(circle(hole, PENCIL_HOLE) for hole in holes)
+    pencils = strip.labels[1:]
+    ups = tuple(
+        polyline(((x, y + PENCIL_ARM), (x, y + label.over + setter.cap(LEAST))))
+        for (x, y), label in zip(holes, pencils, strict=True)
+        if label.over > OVER_HOLES
+    )
     drawn: list[Drawn] = [
-        Stroke(LEADER, _placed((polyline(chunk.ring, True),), pose), Layer.OUTLINES, None, "figure"),
+        Stroke(LEADER, _placed((polyline(chunk.ring, True), *ups), pose), Layer.OUTLINES, None, "figure"),
         Stroke(GAUGE, _placed((*crosses, *rings), pose), Layer.OUTLINES, None, "figure"),
         Stroke(DIMENSION, _placed(lines, pose), Layer.DIMENSIONS, None, "figure"),
     ]
-    name = f"{part.letter} {part.name}, cut\u00a0{part.count}" + (f" and {part.spare} spare" if part.spare else "")
-    title = (
-        setter.fitting(f"{name}: compass strip", (NOTE.bold(), LEAST.bold()), wide - 2 * STRIP_INSET) or LEAST.bold()
-    )
-    labels = tuple(_radius(radius, unit) for radius in strip.radii)
-    whole = f"{name}: compass strip"
-    drawn += _line(setter, whole, title, (STRIP_INSET, tall - 1.4 - setter.cap(title)), pose)
-    over = axis + 1.2
-    drawn += _line(setter, "pin", LEAST, (pin[0] + PIN_ARM + 1.0, over), pose)
-    for place, (hole, label) in enumerate(zip(holes, labels, strict=True)):
-        nearer = holes[place + 1] if place + 1 < len(holes) else pin
-        style = setter.fitting(label, (NOTE.bold(), LEAST.bold()), hole[0] - nearer[0] - 2 * 14.0) or LEAST.bold()
-        middle = (hole[0] + nearer[0] - setter.width(label, style)) / 2
-        drawn += _line(setter, label, style, (middle, over), pose)
-        drawn += _line(
-            setter, "pencil", LEAST, (hole[0] - PENCIL_ARM - 1.0 - setter.width("pencil", LEAST), over), pose
-        )
+    whole = _name(part)
+    drawn += _line(setter, whole, strip.title, (STRIP_INSET, tall - 1.4 - setter.cap(strip.title)), pose)
+    for label in strip.labels:
+        drawn += _line(setter, label.text, LEAST, (label.left, axis + label.over), pose)
     for thing in _words(setter, strip, wide).drawn:
         if isinstance(thing, Words):
             drawn += _line(setter, thing.text, LEAST, (thing.x + STRIP_INSET, thing.y + axis - UNDER_AXIS), pose)
     at, ends = pose.apply(pin), tuple(pose.apply(hole) for hole in holes)
     lengths = tuple(
-        LengthPromise(page, at, end, radius, "dimension", label)
-        for end, radius, label in zip(ends, strip.radii, labels, strict=True)
+        LengthPromise(page, at, end, radius, "dimension", label.text)
+        for end, radius, label in zip(ends, strip.radii, pencils, strict=True)
     )
     promise = CompassPromise(page, part.id, part.letter, at, ends, strip.radii, PENCIL_HOLE)
     return Body(tuple(drawn), lengths=lengths, compasses=(promise,), texts=(TextPromise(page, whole),))
-
-
-def _radius(radius: float, unit: LengthUnit) -> str:
-    return f"radius {say_length(radius, first=unit)}"
 
 
 def _cross(at: Point, arm: float) -> tuple[Path, Path]:

@@ -38,7 +38,7 @@ def other_lines(case: Case, check: Check[Case]) -> Findings:
                 value=stray.away,
                 limit=OUTLINE_TOLERANCE,
             )
-    return looked
+    return looked + case.strips
 
 
 @judged(
@@ -66,7 +66,7 @@ def dark_areas(case: Case, check: Check[Case]) -> Findings:
                     value=dark.area,
                     limit=AREA,
                 )
-    return looked
+    return looked + case.strips
 
 
 @judged(

@@ -27,7 +27,7 @@ def outlines_promised(case: Case, check: Check[Case]) -> Findings:
     for reading in case.outlines():
         if not reading.good:
             yield _off(check, reading)
-    return len(case.outlines())
+    return len(case.outlines()) + case.strips
 
 
 def _off(check: Check[Case], reading: OutlineReading) -> Finding:
@@ -64,7 +64,7 @@ def outlines_twice(case: Case, check: Check[Case]) -> Findings:
         if reading.times > MOST_TIMES:
             what = f"the outline is drawn {reading.times:.1f} times over itself"
             yield _of_outline(check, reading, what, "draw it once", reading.times, 1.0)
-    return len(case.outlines())
+    return len(case.outlines()) + case.strips
 
 
 @judged(
@@ -81,7 +81,7 @@ def outline_width(case: Case, check: Check[Case]) -> Findings:
         if abs(reading.width - wanted) > SAME_WIDTH:
             what = f"its outline is {reading.width:.2f} mm wide; promised are {wanted:.2f} mm"
             yield _of_outline(check, reading, what, "draw it in the width of lines to cut", reading.width, wanted)
-    return len(readings)
+    return len(readings) + case.strips
 
 
 @judged(
@@ -104,4 +104,4 @@ def outlines_by_pixels(case: Case, check: Check[Case]) -> Findings:
             what = f"along {sight.smeared:.1f} mm the outline lies at or in a dark area, from {x:.1f}, {y:.1f} mm on"
             hint = "leave the paper on both sides of an outline white"
             yield _of_outline(check, sight, what, hint, sight.smeared, SOLID)
-    return len(sights)
+    return len(sights) + case.strips

@@ -138,6 +138,11 @@ class Case:
         found = ((promise, self.ink(promise.page)) for promise in self.promises.outlines)
         return tuple(read_outline(promise, ink) for promise, ink in found if ink is not None)
 
+    @property
+    def strips(self) -> int:
+        """Return how many parts a compass strip draws: these have no outline, and a pack of them alone has none to look at."""
+        return len(self.promises.compasses)
+
     @_once
     def parts(self) -> dict[int, PromisedParts]:
         """Return the promised parts of each page of the file."""
