@@ -38,7 +38,7 @@ LEAST_COMPASS = 40.0  # mm: on a shorter radius a template takes little
 LEAST_APART = 6.0  # mm between the middles of two holes: nearer ones tear the card between them
 LABEL_ROW = 3.2  # mm from a line of words over the axis to the next
 OVER_HOLES, BESIDE_CROSS = 1.2, 1.0  # mm from the axis up to the words over it, and from a cross to the words beside it
-WORDS_APART = 1.5  # mm between two words of one line
+STRIP_WORDS_APART = 1.5  # mm between two words of one line
 SAME_CIRCLE = 1e-6  # mm
 HOW = "Glue to card. Pin through the cross, pencil through the hole; cut on the pencil line."
 TICKS = "In place of the rim’s ticks draw two lines at right angles through the pin’s hole."
@@ -104,7 +104,7 @@ def _labels(setter: Setter, radii: tuple[float, ...], unit: LengthUnit) -> tuple
     The shorter a radius, the lower its line, so that the line up from a hole meets no words: these end left of it, or begin right of it.
     """
     pin = StripLabel("pin", STRIP_END + PIN_ARM + BESIDE_CROSS, OVER_HOLES)
-    free_from = pin.left + setter.width(pin.text, LEAST) + WORDS_APART
+    free_from = pin.left + setter.width(pin.text, LEAST) + STRIP_WORDS_APART
     found = []
     for row, radius in enumerate(reversed(radii)):
         said = f"pencil, radius {say_length(radius, first=unit)}"
