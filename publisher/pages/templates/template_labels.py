@@ -102,10 +102,15 @@ class Labels:
         self._forms: dict[tuple[str, bool, float], Form] = {}
         self._flagged: set[tuple[str, bool]] = set()
 
-    def flag(self, samples: Iterable[Sample]) -> None:
-        """Give these samples, and all that are alike, a flag from now on: their pages had no room for what they must say."""
-        self._flagged |= {(sample.part.id, sample.mirrored) for sample in samples}
+    def flag(self, samples: Iterable[Sample]) -> bool:
+        """Give these samples, and all that are alike, a flag from now on: their pages had no room for what they must say. Say whether
+        one of them had none before."""
+        asked = {(sample.part.id, sample.mirrored) for sample in samples}
+        if asked <= self._flagged:
+            return False
+        self._flagged |= asked
         self._forms = {key: form for key, form in self._forms.items() if key[:2] not in self._flagged}
+        return True
 
     def said(self, sample: Sample) -> Says:
         """Return the words of a sample's label."""

@@ -110,7 +110,8 @@ class Planner:
         if left and most is not None:
             return pages, left
         while nameless := tuple(y.sample for page in pages for y in page.lying if self._nameless(y)):
-            self.labels.flag(nameless)
+            if not self.labels.flag(nameless):
+                return pages, (*left, *nameless)  # inside a nest no flag finds room
             self._gapped.clear()
             again, left_again = self._worded(wanted, most)
             if len(left_again) > len(left):

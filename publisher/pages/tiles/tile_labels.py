@@ -42,9 +42,11 @@ def tile_label(context: Context, plan: Tiling, cell: Cell, boxes: list[Box], who
 
 def sides_said(said: Says, turn: float) -> str:
     """Return in words what a label says of a part that lies turned by whole quarters, where the label itself finds no room."""
+    side, *more = said.sides or ("",)
     face = f": {said.face}" if said.face else ""
+    sides = f" {side}{face}. {' '.join(more)}" if side else ""
     top = f" Its top is at the {TURNED[round(turn / 90.0) % 4]} of this page." if said.top else ""
-    return f"Part {said.letter}, {said.cut}. {said.sides[0]}{face}. {' '.join(said.sides[1:])}{top}".strip()
+    return f"Part {said.letter}, {said.cut}.{sides}{top}".strip()
 
 
 def said_of(context: Context, plan: Tiling) -> Says:

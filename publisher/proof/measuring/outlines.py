@@ -117,7 +117,10 @@ def read_outline(promise: OutlinePromise, ink: Ink) -> OutlineReading:
     """Return how the strokes of a page agree with one promised outline."""
     wanted = Wanted(promise)
     if not len(wanted.points):
-        return OutlineReading(promise, STROKE_REACH, (0.0, 0.0), 0, 0.0, 0.0, 0.0, 0.0, 0.0)
+        away = (
+            0.0 if promise.window is not None else STROKE_REACH
+        )  # a tile may lie wholly inside its part and show no line of it
+        return OutlineReading(promise, away, (0.0, 0.0), 0, 0.0, 0.0, 0.0, 0.0, 0.0)
     drawn = near_strokes(ink, *wanted.box())
     away, index = drawn.nearest(wanted.points)
     worst = int(np.argmax(away))

@@ -5,6 +5,7 @@ from math import dist
 from typing import Protocol
 
 import numpy as np
+import shapely
 
 from publisher.basics import OutlinePromise, Point, Promises, SeamPromise, record
 from publisher.proof.measuring.ink import Ink
@@ -131,20 +132,22 @@ def _together(
 
 
 def _nearest_tile(tile: OutlinePromise, tiles: list[OutlinePromise], points: Array) -> Array:
-    """Return which points of the page of a tile lie in its window, or no nearer to that of another tile of the part there."""
+    """Return which points of the page of a tile lie no nearer to another tile of the part there: windows of two may overlap widely,
+    as each may show a corner of the part alone."""
     others = [t for t in tiles if t.page == tile.page and t is not tile]
     nearest: Array = np.ones(len(points), dtype=bool)
     if others:
-        own = _beyond(tile, points)
-        nearest = (own <= 0.0) | (own <= np.min([_beyond(other, points) for other in others], axis=0))
+        own = _away(tile, points)
+        nearest = own <= np.min([_away(other, points) for other in others], axis=0)
     return nearest
 
 
-def _beyond(tile: OutlinePromise, points: Array) -> Array:
-    """Return how far (mm) points of the page lie outside the window of a tile, 0 inside."""
-    left, bottom, right, top = tile.window.sides if tile.window else (-np.inf, -np.inf, np.inf, np.inf)
-    off: Array = np.maximum(np.maximum((left, bottom) - points, points - (right, top)), 0.0)
-    away: Array = np.hypot(off[:, 0], off[:, 1])
+def _away(tile: OutlinePromise, points: Array) -> Array:
+    """Return how far (mm) points of the page lie from what a tile shows of its part, 0 inside."""
+    shown = shapely.Polygon(tile.pose.apply_all(tile.rings[0])).buffer(0.0)
+    if tile.window is not None:
+        shown = shapely.intersection(shown, shapely.box(*tile.window.sides))
+    away: Array = shapely.distance(shown, shapely.points(points))
     return away
 
 

@@ -32,3 +32,12 @@ def test_sides_are_said_in_words_with_the_top_as_the_part_lies(
     assert sides_said(said, 0.0).startswith("Part A, cut\u00a02. THIS SIDE UP: the outside face.")
     assert sides_said(said, 0.0).endswith("Its top is at the upper side of this page.")
     assert sides_said(said, 90.0).endswith("Its top is at the left of this page.")
+
+
+def test_a_part_with_either_side_up_is_said_without_a_side(
+    make_context: Callable[..., Context], make_part: Callable[..., Part]
+) -> None:
+    part = make_part(width=480, height=100)
+    context = make_context(parts=(part,))
+    said = replace(said_of(context, tiling(context, samples(context, part)[0])), sides=(), face="", top=False)
+    assert sides_said(said, 0.0) == f"Part A, {said.cut}."

@@ -86,3 +86,9 @@ def test_a_blank_page(kit: Any) -> None:
     found = reading(kit, "")
     assert not found.good
     assert found.missing == pytest.approx(found.length)
+
+
+def test_a_tile_inside_its_part_shows_no_line_and_lacks_none(kit: Any) -> None:
+    inside = Box.round([Pose(50.0, 60.0, 30.0).apply((5.0, 35.0))]).grown(1.0)
+    found = reading(kit, code(kit, SQUARE, DOOR), inside)
+    assert found.good and found.length == 0.0

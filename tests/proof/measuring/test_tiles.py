@@ -5,9 +5,9 @@ from typing import Any
 import numpy as np
 import pytest
 
-from publisher.basics import Box, Pose
+from publisher.basics import Box, OutlinePromise, Pose
 from publisher.proof.measuring.case import Case
-from publisher.proof.measuring.tiles import TilesReading, fit
+from publisher.proof.measuring.tiles import TilesReading, _nearest_tile, fit
 from publisher.proof.reading.reader import read_file
 
 
@@ -113,3 +113,18 @@ def test_a_mark_drawn_once_more_repeats_a_tile(kit: Any) -> None:
         pack.sheets[2].items[f"mark {seam.label} again"] = kit.mark(x + 40.0, y)
         pack.sheets[2].items[f"label {seam.label} again"] = kit.words(seam.label, x + 44.0, y + 1.0, 3.2)
     assert tiles_of(pack).repeated == (3,)
+
+
+def test_of_two_corners_whose_windows_overlap_each_keeps_its_own_marks() -> None:
+    ring = ((0.0, 0.0), (100.0, 0.0), (100.0, 100.0), (0.0, 100.0))
+    window = Box(10.0, 10.0, 110.0, 110.0)
+    lower = OutlinePromise(
+        3, "slab", "A", 1, Pose(60.0, -40.0), (ring,), window, 1, 1
+    )  # its upper left corner is at (60, 60)
+    upper = OutlinePromise(
+        3, "slab", "A", 1, Pose(-45.0, 65.0), (ring,), window, 2, 2
+    )  # its lower right corner at (55, 65)
+    points = np.array(((62.0, 59.0), (109.0, 20.0), (54.0, 66.0), (20.0, 109.0)))
+    tiles = [lower, upper]
+    assert _nearest_tile(lower, tiles, points).tolist() == [True, True, False, False]
+    assert _nearest_tile(upper, tiles, points).tolist() == [False, False, True, True]
