@@ -120,7 +120,7 @@ def read_outline(promise: OutlinePromise, ink: Ink) -> OutlineReading:
         away = (
             0.0 if promise.window is not None else STROKE_REACH
         )  # a tile may lie wholly inside its part and show no line of it
-        return OutlineReading(promise, away, (0.0, 0.0), 0, 0.0, 0.0, 0.0, 0.0, 0.0)
+        return OutlineReading(promise, lacking, (0.0, 0.0), 0, 0.0, 0.0, 0.0, 0.0, 0.0)
     drawn = near_strokes(ink, *wanted.box())
     away, index = drawn.nearest(wanted.points)
     worst = int(np.argmax(away))
