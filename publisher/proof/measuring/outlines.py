@@ -117,9 +117,8 @@ def read_outline(promise: OutlinePromise, ink: Ink) -> OutlineReading:
     """Return how the strokes of a page agree with one promised outline."""
     wanted = Wanted(promise)
     if not len(wanted.points):
-        away = (
-            0.0 if promise.window is not None else STROKE_REACH
-        )  # a tile may lie wholly inside its part and show no line of it
+        # a tile may lie wholly inside its part and show no line of it
+        lacking = 0.0 if promise.window is not None else STROKE_REACH
         return OutlineReading(promise, lacking, (0.0, 0.0), 0, 0.0, 0.0, 0.0, 0.0, 0.0)
     drawn = near_strokes(ink, *wanted.box())
     away, index = drawn.nearest(wanted.points)
