@@ -10,7 +10,7 @@ from publisher.joints.wholes.put import PlacedThing, PlacedWhole
 from publisher.joints.wholes.surfaces import Surfaces, over_each_other, surfaces_of
 
 LEAST_TOUCH = 1.0
-"""mm: a face that is touched on less length than this is touched in a point."""
+"""mm: a face that is touched on less length than this is touched in a point: that counts where nothing else is."""
 
 ONE_LEVEL = 2.0
 """mm: rims that lie no farther from those that are touched are meant to be touched as well. An assumption."""
@@ -78,7 +78,7 @@ NO_RIM = _Rim(0.0, 0.0, 0.0, (0.0, 0.0))
 
 @remembered
 def bearings_of(whole: PlacedWhole) -> tuple[Bearing, ...]:
-    """Return every thing on each thing that carries it, where they touch in more than points."""
+    """Return every thing on each thing that carries it, where they touch."""
     found = (_bearing(one, whole.thing(name)) for one in whole.things for name in one.thing.on)
     return tuple(bearing for bearing in found if bearing is not None)
 
@@ -134,11 +134,12 @@ def _thin(flat: shapely.Geometry, board: float) -> shapely.Geometry:
 
 
 def _contacts(upper: Surfaces, lower: Surfaces) -> _Contacts:
-    """Return where two faces lie nearer than what touches, on more than a point."""
+    """Return where two faces lie nearer than what touches, on more than a point; points where there is no more."""
     shared, i, j = over_each_other(upper, lower)
     near = [_nearer(area, plane) for area, plane in zip(shared, upper.planes[i] - lower.planes[j], strict=True)]
     regions = np.array(near, dtype=object)
-    long = shapely.length(regions) / 2.0 > LEAST_TOUCH
+    lengths = shapely.length(regions) / 2.0
+    long = lengths > min(LEAST_TOUCH, float(lengths.max(initial=0.0)) / 2.0)
     return _Contacts(regions[long], i[long], j[long])
 
 
