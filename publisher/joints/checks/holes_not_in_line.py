@@ -56,7 +56,8 @@ FACING = 30.0
 )
 def holes_not_in_line(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Follow the holes that fits name from layer to layer, and look through those of each two panels. A hole over whole board ends
-    the dowel; one that lies partly over the next, or none of a layer over any below, is a fault."""
+    the dowel; one that lies partly over the next layer's, or none of a layer over any below, is a fault. Of panels, which lie apart,
+    board that the axis of a hole meets ends it as well: two dowels that nearly face each other may be meant."""
     parts = {part.id: part for part in subject.parts}
     looked_at = 0
     for report in subject.wholes:
@@ -117,15 +118,15 @@ def _ended(one: _BoredPanel, other: _BoredPanel, assembly: PanelAssembly) -> boo
 def _between(
     one: _BoredPanel, other: _BoredPanel, assembly: PanelAssembly, check: Check[Assembled]
 ) -> Iterator[Finding]:
-    """Yield a finding for two holes that lie partly behind each other: how far the second is off the axis of the first, with what
-    a dowel that is not square to both takes in their boards."""
+    """Yield a finding for two holes of which the axis of one meets the other: how far the second is off that axis, with what a dowel
+    that is not square to both takes in their boards."""
     square = min(abs(float(one.axis @ other.axis)), 1.0)
     if one.panel.name == other.panel.name or square < cos(radians(FACING)):
         return
     way = other.middle - one.middle
     off = float(np.linalg.norm(way - (way @ one.axis) * one.axis))
-    if off >= one.hole.radius + other.hole.radius:
-        return
+    if off >= max(one.hole.radius, other.hole.radius):
+        return  # the axis of each comes to whole board of the other, which ends its dowel
     apart = off + tan(acos(square)) * (one.panel.part.thickness + other.panel.part.thickness) / 2.0
     may = one.hole.radius + other.hole.radius - max(one.hole.thick, other.hole.thick)
     if apart > may + LINE_DUST:

@@ -231,8 +231,8 @@ def faults(plan: Spire, dice: Dice) -> dict[str, Spire]:
     if plan.walls:
         aside = dice.size(plan.base.t + 3.0, plan.base.t + 8.0)
         made["moved aside on its walls"] = replace(plan, walls=replace(plan.walls, at=(aside, 0.7 * aside)))
-        # corners of shorter walls lie so near each other that what touches there is all of them
-        if plan.walls.width > 4.0 * plan.base.t + 10.0:
+        # without an overhang, or on short walls, all of a side is near what touches at its corners: it gapes by less than a cut shows
+        if plan.walls.width < plan.width and plan.walls.width > 4.0 * plan.base.t + 10.0:
             made["turned by half a side"] = replace(plan, walls=replace(plan.walls, turn=180.0 / plan.sides))
     return made
 
