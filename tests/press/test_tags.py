@@ -48,8 +48,14 @@ STRUCTURE = (
     StructureElement("H1", (7,)),
     StructureElement("P", (0, 3)),
     StructureElement("Figure", (2, 8), alt="Outline of the layer"),
-    StructureElement("Table", kids=(StructureElement("TR", kids=(StructureElement("TH", (4,)),)), StructureElement("TR", kids=(StructureElement("TD", (5,)), StructureElement("TD"))))),
-)  # fmt: skip
+    StructureElement(
+        "Table",
+        kids=(
+            StructureElement("TR", kids=(StructureElement("TH", (4,)),)),
+            StructureElement("TR", kids=(StructureElement("TD", (5,)), StructureElement("TD"))),
+        ),
+    ),
+)
 EXPECTED = [
     (0, "Document", "", ""),
     (1, "Sect", "", ""),
