@@ -26,7 +26,7 @@ LIGHT_GRAMS = 20.0  # below this a hand's weight is said to 1 g
 DUST = 1e-6
 """Of a step: this much beyond a figure is that figure, as sums of floats leave such dust."""
 
-_BOTH = re.compile(r"(\d[\d.]*(?: × \d[\d.]*)* mm) \((\d[\d./ ×]*in)\)")
+_BOTH = re.compile(r"(\d[\d.]*(?: (?:×|to) \d[\d.]*)* mm) \((\d[\d./ ×]*(?: to [\d./ ]*)?in)\)")
 
 NEAR_FRACTION = 0.1
 """mm: a sixteenth of an inch this near to a length may stand for it."""

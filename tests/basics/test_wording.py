@@ -153,6 +153,9 @@ def test_sizes_and_texts_have_the_unit_of_the_paper_first() -> None:
     assert ordered(rule, "mm") == rule
     assert ordered(rule, "in") == "steel rule, 12 in (300 mm) or longer, and board of 3/16 in (5 mm)"
     assert ordered("A (20 times), 5 mm thick (bare)", "in") == "A (20 times), 5 mm thick (bare)"
+    assert (
+        ordered("card, 0.3 to 0.5 mm (0.012 to 0.02 in) thick", "in") == "card, 0.012 to 0.02 in (0.3 to 0.5 mm) thick"
+    )
 
 
 def test_a_place_on_a_rule() -> None:
