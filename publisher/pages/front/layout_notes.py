@@ -43,7 +43,7 @@ def entries(
     promise = words.promise
     found: list[SheetNote] = []
     if promise.cuts:
-        found.append(SheetNote(("Straight cuts first",)))
+        found.append(SheetNote(("Straight cuts",)))
     for number, cut in enumerate(promise.cuts, 1):
         lines = setter.lines(words.cut(cut), style, width - WORDS_START)
         found.append(SheetNote(lines, promise.key_of("cut", number), f"cut {number}", style=style))

@@ -3,8 +3,9 @@
 from publisher.basics import Box, CutPromise, LayoutPromise, MeasurePromise, PlacePromise, record
 from publisher.basics.units import inches
 from publisher.basics.wording import LengthUnit, fixed, ruled, ruled_inches
+from publisher.pages.templates import LAYOUT_POINTS
 
-POINTS = ("● ", "○ ")  # of a copy that lies askew
+POINTS = tuple(f"{point} " for point in LAYOUT_POINTS)  # of a copy that lies askew
 ACROSS, DOWN, UP = "→", "↓", "↑"
 
 
@@ -33,7 +34,7 @@ class SheetWords:
         return f"{one.board.replace('_', ' ')}, {name}: {which}. Measured in {unit} from {edges}."
 
     def name(self, place: PlacePromise) -> str:
-        """Say as which a copy comes free, and its letter."""
+        """Say the number of a copy's place, as which it comes free, and its letter."""
         return f"{place.order} {place.letter}"
 
     def measures(self, place: PlacePromise) -> tuple[tuple[str, str], ...]:

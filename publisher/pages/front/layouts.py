@@ -3,6 +3,8 @@
 from dataclasses import replace
 from functools import partial
 
+from publisher.basics.units import inches
+from publisher.basics.wording import paired
 from publisher.material import different_sheets, layout_key
 from publisher.pages.front.layout_notes import NARROW_NOTES, WIDE_NOTES, Columns, column_height, set_columns
 from publisher.pages.front.layout_picture import PictureForm, SheetPicture, layout_picture, sheet_picture
@@ -12,11 +14,13 @@ from publisher.pages.type import LEAST, SPACE
 
 LAYOUTS = "Layouts to copy"
 NOTE = (
-    "Each piece shows its number in the order of cutting, its letter, and how far it lies from the left (→) and the {end} edge ({way}) "
-    "at its nearest points.{askew}{cuts}{keep}{rest}"
+    "Each piece shows the number of its place, its letter, and how far its {line} lies from the left (→) and the {end} edge ({way}).{askew}"
+    "{cuts}{keep}{rest} The steps say when a piece is cut; pieces cut in one go come free in the order of their numbers."
 )
-ASKEW = " One that lies askew: its points ● and ○."
-CUTS = " Thick dashes: straight cuts, made first."
+LINE = "cut line"
+PENCIL_LINE = "pencil line ({strays} outside the card)"
+ASKEW = " One at an angle: its points ● and ○, which its template shows."
+CUTS = " Thick dashes: straight cuts."
 KEEP = " Dots: a piece worth keeping."
 REST = " What has no room stands in the list."
 TALLEST = 130.0  # mm: of a sheet's picture as wide as the page
@@ -50,7 +54,7 @@ def layout_blocks(context: Context, frame: Frame, form: PictureForm) -> tuple[Pa
         for need in context.needs.yields
         for alike in different_sheets(need)
     ]
-    note = _note(sheets)
+    note = _note(context, sheets)
     over = section_head(context, frame, LAYOUTS, note, 0.0)[1]
     blocks: list[PageBlock] = []
     for sheet in sheets:
@@ -73,12 +77,16 @@ def layout_blocks(context: Context, frame: Frame, form: PictureForm) -> tuple[Pa
     return tuple(blocks)
 
 
-def _note(sheets: list[SheetPicture]) -> str:
-    """Say how the pictures are read: of what they show only."""
+def _note(context: Context, sheets: list[SheetPicture]) -> str:
+    """Say how the pictures are read, and which line of a piece is measured: of what they show only."""
+    laid = {place.part for sheet in sheets for place in sheet.promise.places}
+    allowance = max((part.trace_allowance for part in context.parts if part.id in laid), default=0.0)
+    strays = paired(f"{allowance:g} mm", f"{inches(allowance):.3f} in", context.paper.first)
     promises = [sheet.promise for sheet in sheets]
     down = any(sheet.words.turned for sheet in sheets)
     up = not all(sheet.words.turned for sheet in sheets)
     return NOTE.format(
+        line=PENCIL_LINE.format(strays=strays) if allowance else LINE,
         end="upper or lower" if down and up else "upper" if down else "lower",
         way="↓ or ↑" if down and up else "↓" if down else "↑",
         askew=ASKEW if any(len(place.measures) > 1 for p in promises for place in p.places) else "",

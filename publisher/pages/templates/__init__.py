@@ -8,6 +8,7 @@ from publisher.pages.templates.compass import CompassStrip, strip_chunk, strip_o
 from publisher.pages.templates.label_room import LabelRoom
 from publisher.pages.templates.label_words import Says, says, shortened
 from publisher.pages.templates.labels import blocks, details, identities, letters, small_blocks
+from publisher.pages.templates.layout_points import LAYOUT_POINTS
 from publisher.pages.templates.nests import Nest, nests_of, says_enough
 from publisher.pages.templates.page_words import Shown, free_paper, near
 from publisher.pages.templates.part_notes import mark_notes, quiet_boxes

@@ -6,7 +6,7 @@ from math import hypot
 
 import shapely
 
-from publisher.basics import Finding, Layer, Path, Pose, Rule, Severity, TextPromise, polyline
+from publisher.basics import Finding, Layer, Path, Point, Pose, Rule, Severity, TextPromise, polyline
 from publisher.geometry import Part, polygon
 from publisher.pages.model import Drawn, Stroke, Tile
 from publisher.pages.sheet import (
@@ -22,6 +22,7 @@ from publisher.pages.sheet import (
 from publisher.pages.templates.bevel_guides import guide_drawn
 from publisher.pages.templates.compass import CompassStrip, strip_body, strip_key, strip_of
 from publisher.pages.templates.labels import BLOCK_MARGIN, CUT_CORNER, tag_size
+from publisher.pages.templates.layout_points import layout_points, point_notes, point_promises
 from publisher.pages.templates.nests import nest_drawn
 from publisher.pages.templates.page_words import Lying, Shown
 from publisher.pages.templates.part_notes import mark_notes, quiet_boxes
@@ -136,7 +137,11 @@ def strips_of(context: Context, page: Shown) -> tuple[tuple[CompassStrip, Chunk,
 def templates_body(context: Context, shown: Shown) -> Callable[[Numbers], Body]:
     """Return the maker of the body of a page with its templates and compass strips; all but the page's number is known now."""
     lying, strips = shown.lying, strips_of(context, shown)
-    each = tuple(template_drawn(context.type, y, _in_openings(y, lying)) for y in lying)
+    points = layout_points(context.needs.layouts)
+    corners = tuple(points.get(y.sample.part.id, ()) for y in lying)
+    each = tuple(
+        template_drawn(context.type, y, _in_openings(y, lying), own) for y, own in zip(lying, corners, strict=True)
+    )
     drawn = tuple(thing for one in each for thing in one)
 
     def body(numbers: Numbers) -> Body:
@@ -151,7 +156,14 @@ def templates_body(context: Context, shown: Shown) -> Callable[[Numbers], Body]:
             drawn=drawn,
             tiles=tuple(Tile(y.sample.part.id, max(y.sample.copy, 1), 0, 0, None, y.pose) for y in lying),
             outlines=tuple(outline_promise(page, y.sample.drawn, max(y.sample.copy, 1), y.pose) for y in lying),
-            texts=tuple(promise for y in lying for promise in label_promises(page, y)),
+            texts=tuple(
+                promise
+                for y, own, one in zip(lying, corners, each, strict=True)
+                for promise in (
+                    *label_promises(page, y),
+                    *point_promises(page, own, y.pose, one, y.sample.part.id, max(y.sample.copy, 1)),
+                )
+            ),
             marks=tuple(
                 promise
                 for y, one in zip(lying, each, strict=True)
@@ -218,13 +230,18 @@ def _flag_drawn(lying: Lying) -> tuple[Drawn, ...]:
     return (Stroke(LEADER, paths, Layer.NOTES, None, "figure"),)
 
 
-def template_drawn(setter: Setter, lying: Lying, taken: shapely.Geometry | None = None) -> tuple[Drawn, ...]:
+def template_drawn(
+    setter: Setter, lying: Lying, taken: shapely.Geometry | None = None, corners: Sequence[Point] = ()
+) -> tuple[Drawn, ...]:
     """Return everything of one template: surface first, then outline, then words, so that no line crosses a word.
 
-    ``taken``: what other parts take of its openings, where nothing is hatched.
+    ``taken``: what other parts take of its openings, where nothing is hatched. ``corners``: its own points by which layouts lay it.
     """
     part, pose = lying.sample.drawn, lying.pose
-    notes = mark_notes(lying.sample.part, pose, setter, [spot.polygon.buffer(0.5) for spot in lying.spots])
+    labels = [spot.polygon.buffer(0.5) for spot in lying.spots]
+    notes = mark_notes(lying.sample.part, pose, setter, labels)
+    blocked = [*labels, *(note.area() for note in notes)]
+    notes += point_notes(corners, lying.sample.part, pose, setter, blocked)
     quiet = [*(spot.box.grown(0.8) for spot in lying.spots), *quiet_boxes(part, pose, notes)]
     words = [w for n in notes for w in n.drawn(setter)]
     return (

@@ -22,7 +22,7 @@ def said(context: Context) -> str:
 def test_the_note_says_what_the_pictures_show(demo: Callable[..., Context]) -> None:
     stair, quay = said(demo("lock-stair")), said(demo("quay"))
     assert stair.count("Layouts to copy") == 1
-    assert "askew" in stair and "askew" not in quay
+    assert "at an angle" in stair and "at an angle" not in quay
     assert "Thick dashes" in quay and "upper edge" in quay and "lower" not in quay
 
 
