@@ -370,6 +370,29 @@ class Carried:
 
 
 @record
+class DrawnPromise:
+    """One thing that a page draws, in the order in which they are painted: what a page module placed, before a file is written.
+
+    ``words``: ``text`` from its baseline's start, ``first``. ``lines`` and ``area``: ``count`` lines, so many of them ``closed``, in
+    ``box`` (without the width of strokes); ``first`` and ``last`` are the means of their starts and ends (of closed ones the start).
+    ``width`` and ``dash`` (mm) of lines, ``grey`` from 0 (black). ``picture``: its ``box``. ``clip``: shown inside this box only.
+    """
+
+    page: int
+    kind: Literal["words", "lines", "area", "picture"]
+    first: Point
+    box: Box | None = None
+    last: Point = (0.0, 0.0)
+    count: int = 1
+    closed: int = 0
+    width: float = 0.0
+    dash: tuple[float, ...] = ()
+    grey: float = 0.0
+    text: str = ""
+    clip: Box | None = None
+
+
+@record
 class AttachmentPromise:
     """A file attached to the PDF: its name, and the SHA-256 of its bytes in small hexadecimal letters."""
 
@@ -410,4 +433,5 @@ class Promises:
     drawings: tuple[DrawingPromise, ...] = ()
     carried: tuple[Carried, ...] = ()
     compasses: tuple[CompassPromise, ...] = ()
+    drawn: tuple[DrawnPromise, ...] = ()
     bookmarks: tuple[BookmarkPromise, ...] = ()

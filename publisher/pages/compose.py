@@ -33,7 +33,7 @@ from publisher.pages.front import (
 )
 from publisher.pages.instructions import step_drafts
 from publisher.pages.model import Bookmark, Pack, PackImage, Page, Paper, Picture
-from publisher.pages.record import beside_furniture, digests_of, ink_id, structure_of, words_of
+from publisher.pages.record import beside_furniture, digests_of, drawn_promises, ink_id, structure_of, words_of
 from publisher.pages.sheet import (
     CHECKS,
     MOST_COMPOSED,
@@ -164,6 +164,7 @@ def compose(
         sentences=_with_room(joined.sentences, whole),
         drawings=_with_room(_shown(joined.pictures, findings), whole),
         carried=whole.carried, compasses=whole.compasses,
+        drawn=tuple(promise for page in pages for promise in drawn_promises(page.number, page.drawn)),
         bookmarks=tuple(BookmarkPromise(b.title, b.page, b.depth) for b in bookmarks),
     )  # fmt: skip
     fonts_at = next((file.place for file in design.files if file.kind == "font"), None)

@@ -691,6 +691,10 @@ bad("proof/page-label", "no labels")(edit(lambda pdf: pdf.Root.__delitem__("/Pag
 bad("proof/page-label", "roman ones")(
     edit(lambda pdf: pdf.Root.PageLabels.__setitem__("/Nums", pikepdf.Array([0, pikepdf.Dictionary(S=pikepdf.Name.r)])))
 )
+bad("proof/drawn", "a word retyped")(swap(0, "square label", lambda kit: kit.words("100 rnm", 120.0, 245.0)))
+bad("proof/drawn", "a word moved")(swap(0, "square label", lambda kit: kit.words("100 mm", 120.05, 245.0)))
+bad("proof/drawn", "a line less")(drop(0, "tick 7"))
+bad("proof/drawn", "a line more")(add(0, lambda kit: kit.line((30.0, 60.0), (60.0, 60.0), 0.2)))
 bad("proof/bookmark", "none")(edit(lambda pdf: pdf.Root.__delitem__("/Outlines")))
 bad("proof/bookmark", "the part beside its pages, not under them")(
     outlined(("Templates", 1, ()), ("A Step", 1, ()), ("Tiles", 2, ()))

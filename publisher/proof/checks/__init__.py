@@ -11,6 +11,7 @@ from publisher.proof.checks import (
     compass,
     cut_list,
     drawings,
+    drawn,
     furniture,
     inside_parts,
     labels,
@@ -55,7 +56,7 @@ PROMISED: tuple[Check[Case], ...] = (
     layout_measures.layout_measures, layout_cuts.layout_cuts,
     sides.sides_up, sentences.sentences, drawings.step_pictures, print_plan.print_plan,
     print_plan.print_list, inside_parts.words_inside, pages.page_numbers, page_code.code_drawn, furniture.furniture_apart,
-    pages.page_labels, catalogue.bookmarks, catalogue.attached,
+    pages.page_labels, drawn.all_drawn, catalogue.bookmarks, catalogue.attached,
 )  # fmt: skip
 
 RULES: tuple[Check[Case], ...] = OPENING + ALONE + PROMISED

@@ -15,6 +15,7 @@ from publisher.proof.measuring.carried import (
 )
 from publisher.proof.measuring.case import Case
 from publisher.proof.measuring.drawn_marks import MARK_TOLERANCE
+from publisher.proof.measuring.drawn_things import DRAWN_TOLERANCE, first_other
 from publisher.proof.measuring.ink import PALEST_LINE, Ink
 from publisher.proof.measuring.lengths import LENGTH_TOLERANCE, LengthReading
 from publisher.proof.measuring.marks import circles, crossed

@@ -1,0 +1,110 @@
+"""All that a page holds against all that it promised, one thing after the other in the order in which they are painted."""
+
+from collections.abc import Iterable
+
+import numpy as np
+
+from publisher.basics import Box, DrawnPromise, Point, record
+from publisher.proof.reading import PageRead, PaintedPath, PlacedImage, TextRun, normal
+
+DRAWN_TOLERANCE = 0.02  # mm: places are written to 0.0001 pt, and curves flattened to 0.005 mm on either side
+JOINED = 0.01  # mm between runs of letters that are one line of words set from two fonts
+SAME_SHADE = 0.005
+
+PaintedThing = PaintedPath | TextRun | PlacedImage
+
+
+@record
+class OtherThing:
+    """The first thing of a page that is not the one that was promised: either may be missing, at the end."""
+
+    page: int
+    promised: DrawnPromise | None
+    found: DrawnPromise | None
+
+
+def first_other(page: PageRead, promises: Iterable[DrawnPromise]) -> OtherThing | None:
+    """Return where a page begins to draw something else than promised; None when it draws it all, and nothing more."""
+    found, wanted = things_of(page), list(promises)
+    for place in range(max(len(found), len(wanted))):
+        mine = wanted[place] if place < len(wanted) else None
+        seen = found[place] if place < len(found) else None
+        if mine is None or seen is None or not _same(mine, seen):
+            return OtherThing(page.number, mine, seen)
+    return None
+
+
+def things_of(page: PageRead) -> list[DrawnPromise]:
+    """Return what a page draws, in order, said as promises are; letters set one after the other are one line of words."""
+    things: list[PaintedThing] = sorted((*page.pieces, *page.texts, *page.images), key=lambda thing: thing.order)
+    said: list[DrawnPromise] = []
+    run: TextRun | None = None
+    for thing in things:
+        if isinstance(thing, TextRun):
+            begun = said[-1] if said and run is not None and _goes_on(run, thing) else None
+            run = thing
+            if begun is not None:
+                said[-1] = _words(page.number, begun.first, begun.text + thing.text, thing.grey)
+            elif thing.text.strip():
+                said.append(_words(page.number, (thing.x, thing.y), thing.text, thing.grey))
+            else:
+                run = None
+            continue
+        run = None
+        said.append(_picture(page.number, thing) if isinstance(thing, PlacedImage) else _path(page.number, thing))
+    return said
+
+
+def _goes_on(before: TextRun, run: TextRun) -> bool:
+    return (
+        before.font != run.font
+        and before.size == run.size
+        and abs(before.end_x - run.x) < JOINED
+        and abs(before.end_y - run.y) < JOINED
+    )
+
+
+def _words(page: int, at: Point, text: str, grey: float) -> DrawnPromise:
+    return DrawnPromise(page, "words", at, grey=grey, text=text)
+
+
+def _picture(page: int, image: PlacedImage) -> DrawnPromise:
+    box = Box.round(image.corners)
+    return DrawnPromise(page, "picture", (box.left, box.bottom), box)
+
+
+def _path(page: int, path: PaintedPath) -> DrawnPromise:
+    starts, ends = path.points[path.starts[:-1]], path.points[path.starts[1:] - 1]
+    closed = int((np.abs(starts - ends) < JOINED / 100.0).all(axis=1).sum())
+    first, last = starts.mean(axis=0), ends.mean(axis=0)
+    stroked = path.grey is not None
+    return DrawnPromise(
+        page,
+        "lines" if stroked else "area",
+        (float(first[0]), float(first[1])),
+        path.box(),
+        (float(last[0]), float(last[1])),
+        len(starts),
+        closed,
+        path.width if stroked else 0.0,
+        path.dash if stroked else (),
+        (path.grey if stroked else path.fill_grey) or 0.0,
+        clip=path.clip.box,
+    )
+
+
+def _same(mine: DrawnPromise, seen: DrawnPromise) -> bool:
+    if (mine.kind, mine.count, mine.closed) != (seen.kind, seen.count, seen.closed):
+        return False
+    if normal(mine.text).replace(" ", "") != normal(seen.text).replace(" ", ""):
+        return False
+    if abs(mine.grey - seen.grey) > SAME_SHADE or len(mine.dash) != len(seen.dash):
+        return False
+    pairs = [*zip(mine.first, seen.first, strict=True), *zip(mine.dash, seen.dash, strict=True)]
+    if mine.kind in ("lines", "area"):
+        pairs += [*zip(mine.last, seen.last, strict=True), (mine.width, seen.width)]
+    if mine.box is not None and seen.box is not None:
+        pairs += zip(mine.box.sides, seen.box.sides, strict=True)
+    if mine.clip is not None and seen.clip is not None:
+        pairs += zip(mine.clip.sides, seen.clip.sides, strict=True)
+    return all(abs(a - b) <= DRAWN_TOLERANCE for a, b in pairs)
