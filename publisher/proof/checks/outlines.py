@@ -24,6 +24,10 @@ MOST_TIMES = 1.2  # the length of a ring: more is a second line
 )
 def outlines_promised(case: Case, check: Check[Case]) -> Findings:
     """Judge each outline, openings included, both ways."""
+    for promise in case.promises.outlines:
+        if case.page(promise.page) is None:
+            message = f"{copy_name(promise)}: {page_name(promise.page)}, which is to show it, is not in the file"
+            yield check.found(message, subject=promise.part, hint="take all pages of the pack")
     for reading in case.outlines():
         if not reading.good:
             yield _off(check, reading)
