@@ -6,7 +6,7 @@ shapes that cannot be. Never: knows paper, pages or output formats.
 
 from publisher.geometry.cutting import PLATE, cut_pieces, with_seams
 from publisher.geometry.drawings import DRAWING_BYTES, Look, Seen, look_at
-from publisher.geometry.making import BEVEL_OUT, behind_paper, make_parts, middle_of, shape_infos
+from publisher.geometry.making import BEVEL_OUT, GLUED_BEHIND, behind_paper, make_parts, middle_of, shape_infos
 from publisher.geometry.making import strip as rabbet_strip
 from publisher.geometry.model import (
     BendStretch,
@@ -32,6 +32,7 @@ __all__ = [
     "BEVEL_OUT",
     "CARD",
     "DRAWING_BYTES",
+    "GLUED_BEHIND",
     "PLATE",
     "RULES",
     "BendStretch",

@@ -10,13 +10,14 @@ import shapely
 from publisher.basics import DrawingPromise, NumberPromise, Purpose, SentencePromise, SidePromise
 from publisher.basics.wording import LengthUnit
 from publisher.design import Design, Fact, PicturePlan, TextPlan, fill, said_numbers
-from publisher.geometry import PLATE, Part, polygon
+from publisher.geometry import PLATE, Mark, Part, polygon
 from publisher.joints.cover import cover_drawings, cover_sentences
 from publisher.joints.effort import effort_of
 from publisher.joints.model import Drawing, Joined, Placed
 from publisher.joints.picture_promise import picture_promise
 
 STEEP = 0.5  # a part stands when its own up points up by more than 30 degrees
+SAME = 0.02  # mm within which a drawing and its mirror image are one
 COVER_PICTURE = "cover:picture"
 """The key under which the cover's picture is promised, where the spec asks for one."""
 
@@ -75,12 +76,38 @@ def side_key(part: str, mirrored: bool) -> str:
 
 
 def _face(piece: Part, mirrored: bool, panel: bool) -> Literal["", "outside", "inside", "climbs"]:
-    """Return which face of the piece the upper side is, where it has a name."""
+    """Return which face of the piece the upper side is, where it has a name.
+
+    A drawing that is its own mirror image shows either face: then the one that is slit, since that is the one worked on.
+    """
     if any(mark.purpose is Purpose.CLIMB for mark in piece.marks):
         return "climbs"
     if panel:
-        return "inside" if mirrored else "outside"
+        behind = piece.bending is not None and piece.bending.keeps == "outside" and piece.bending.slits > 0
+        return "inside" if mirrored != (behind and is_own_mirror(piece)) else "outside"
     return ""
+
+
+def is_own_mirror(part: Part) -> bool:
+    """Say whether all that a template shows, turned over about its upright middle line, is the same drawing again: so it is as
+    well that of the other face. Its upper edge stays the upper one. A bevel or rabbet tells the faces apart."""
+    if any(edge.bevel or edge.rabbet for edge in part.edges):
+        return False
+    shape = polygon(part.template)
+    left, _, right, _ = shape.bounds
+    if not shapely.equals_exact(
+        shape, shapely.transform(shape, lambda p: (left + right, 0.0) + p * (-1.0, 1.0)), SAME, normalize=True
+    ):
+        return False
+    seen = sorted(_said_at(mark, 0.0, 1.0) for mark in part.marks)
+    turned = sorted(_said_at(mark, left + right, -1.0) for mark in part.marks)
+    return seen == turned
+
+
+def _said_at(mark: Mark, shift: float, sign: float) -> tuple[str, str, str, tuple[tuple[float, float], ...]]:
+    """Return what a mark shows and where, its points to a tenth of a millimetre and its line from either end alike."""
+    points = tuple((round(shift + sign * x, 1) + 0.0, round(y, 1) + 0.0) for x, y in mark.path.points)
+    return mark.kind, mark.purpose, mark.text, points if mark.text else min(points, points[::-1])
 
 
 def is_handed(part: Part) -> bool:

@@ -6,9 +6,10 @@ from pathlib import Path
 from types import SimpleNamespace
 
 import publisher
-from publisher.basics import DrawingPromise, NumberPromise, Place, SidePromise
+from publisher.basics import DrawingPromise, LineKind, NumberPromise, Place, Purpose, SidePromise, polyline
 from publisher.brief import SpecFile
 from publisher.design import Blank, BracePlan, Fact, PicturePlan, TextPlan
+from publisher.geometry import BendStretch, BentForm, Mark
 from publisher.joints.model import DrawingLabel, Placed
 from publisher.joints.promised import is_handed, pictures_of, sentences_of, sides_of, with_promises
 from publisher.joints.put_together import put_together
@@ -62,6 +63,24 @@ def test_a_panel_shows_its_outside_and_its_mirror_image_the_inside(make: SimpleN
     design = make.design(panels=(make.panels("box", {"front": "long"}, "front.bottom"),))
     assert [side.face for side in sides_of(design, (wall,), ())] == ["outside", "inside"]
     assert [side.face for side in sides_of(make.design(), (wall,), ())] == ["", ""]
+
+
+def test_a_strip_slit_on_its_hollow_side_is_drawn_on_that_side(make: SimpleNamespace) -> None:
+    """The lines to cut along lie on the face that is up; a drawing that is not its own mirror image stays the outside."""
+    slits = tuple(
+        Mark(LineKind.SCORE, Purpose.BEND, polyline(((x, 0.0), (x, 50.0))), name="slit") for x in (20.0, 60.0, 100.0)
+    )
+    form = BentForm((BendStretch(0.0, 120.0, 90.0),), "outside", 3.3, 3, "paper")
+    strip = replace(make.wall("strip", 120, 50), marks=slits, bending=form)
+    design = make.design(panels=(make.panels("arch", {"under": "strip"}, "under.bottom"),))
+    lettered = Mark(LineKind.REFERENCE, Purpose.MATCH, polyline(((10.0, 5.0),)), text="a")
+    for piece, faces in (
+        (strip, ["inside", "outside"]),
+        (replace(strip, marks=(*slits, lettered)), ["outside", "inside"]),
+        (replace(strip, bending=replace(form, keeps="inside")), ["outside", "inside"]),
+        (replace(strip, edges=(replace(strip.edges[0], bevel=45.0), *strip.edges[1:])), ["outside", "inside"]),
+    ):
+        assert [side.face for side in sides_of(design, (piece,), ())] == faces
 
 
 def test_a_part_has_a_top_when_it_stands_in_every_place(make: SimpleNamespace) -> None:

@@ -5,7 +5,7 @@ Never: cut a part into pieces.
 """
 
 from publisher.geometry.making.edges_left import surviving_edges
-from publisher.geometry.making.joint_places import stated_edge
+from publisher.geometry.making.joint_places import GLUED_BEHIND, stated_edge
 from publisher.geometry.making.labels import BEVEL_OUT, edge_words
 from publisher.geometry.making.marks_left import left_of
 from publisher.geometry.making.middle import middle_of

@@ -12,6 +12,8 @@ from publisher.geometry.making.tab_rows import joint_line, row_of
 from publisher.geometry.model import Edge, Lap, Mark
 from publisher.geometry.paths import polygon
 
+GLUED_BEHIND = "glued behind"  # name of the mark whose words say that glue lines belong on the inside face
+BEHIND = "inside face"
 LAP_WORDS = 20.0  # mm beside a slot in which its letter stands
 
 
@@ -105,7 +107,8 @@ def stated_edge(edge: Edge) -> tuple[Point, Point]:
 
 
 def glue_lines(places: Sequence[JointPlace]) -> Iterator[Mark]:
-    """Yield both sides of each mate that is glued on beside an edge: its outside face and its inside face."""
+    """Yield both sides of each mate that is glued on beside an edge: its outside face and its inside face; and between them the
+    words that say where they belong. Inside faces make the corner of a join: a mate beside an edge stands on no other face."""
     for place in places:
         if not place.glued:
             continue
@@ -115,3 +118,6 @@ def glue_lines(places: Sequence[JointPlace]) -> Iterator[Mark]:
         for inside in (0.0, place.mate):
             line = ((ax - y * inside, ay + x * inside), (bx - y * inside, by + x * inside))
             yield Mark(LineKind.GLUE, Purpose.LAP, polyline(line), name=f"glue beside {place.edge}")
+        deep = place.mate / 2.0
+        middle = ((ax + bx) / 2.0 - y * deep, (ay + by) / 2.0 + x * deep)
+        yield Mark(LineKind.REFERENCE, Purpose.LAP, polyline((middle,)), name=GLUED_BEHIND, text=BEHIND)

@@ -13,7 +13,7 @@ LINES: tuple[tuple[LineKind, str, str], ...] = (
     (LineKind.SCORE, "score line", "cut half through"),
     (LineKind.FOLD, "fold line", "bend, do not cut"),
     (LineKind.DRAW, "drawn line", "draw or press in, do not cut"),
-    (LineKind.GLUE, "glue line", "glue inside or along it"),
+    (LineKind.GLUE, "glue line", "glue within or along it"),
     (LineKind.REFERENCE, "dotted line", "look at it, do not cut"),
 )
 SLIT = "cut as deep as the template says"

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from publisher.basics import Purpose, record
 from publisher.basics.wording import LengthUnit, say_length, size_in_both
-from publisher.geometry import Part, polygon
+from publisher.geometry import GLUED_BEHIND, Part, polygon
 from publisher.pages.sheet import Context
 
 UP = "THIS SIDE UP"
@@ -58,7 +58,7 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     side = context.side(part, mirrored)
     sides = () if side.face == "either" else (UP,) if side.flip else (UP, "Do not flip.")
     traced = (TRACED,) if context.design.use == "trace" and not copy else ()
-    notes = (*traced, *_notes(part, copy, mirrored, context.paper.first))
+    notes = (*traced, *_notes(part, copy, mirrored, context.paper.first, side.face))
     top = side.top and not any(m.purpose is Purpose.TOP for m in part.marks)
     return Says(part.letter, part.name, board, cut, line, boxes, size, sides, FACES[side.face], notes, top)
 
@@ -71,13 +71,16 @@ def shortened(said: Says) -> Iterator[Says]:
     yield replace(said, boxes=(0, 0, 0), notes=())
 
 
-def _notes(part: Part, copy: int, mirrored: bool, unit: LengthUnit) -> Iterator[str]:
+def _notes(part: Part, copy: int, mirrored: bool, unit: LengthUnit, up: str = "") -> Iterator[str]:
     """Say what is done to the piece, and what must not be done with the template."""
     for fold in part.folds:
         yield f"Fold {fold.corner:g}°: V-groove from inside, {say_length(fold.width, first=unit)} wide; leave the outer skin whole."
     if part.bending is not None and part.bending.slits:
         face = "inside" if part.bending.keeps == "outside" else "outside"
-        yield f"Slit the {face} face, {say_length(part.bending.slit_depth, first=unit)} deep."
+        carried = "" if up in ("", face) else "; carry the ends of the lines round to it"
+        yield f"Slit the {face} face, {say_length(part.bending.slit_depth, first=unit)} deep{carried}."
+    if any(mark.name == GLUED_BEHIND for mark in part.marks):
+        yield "Glue lines: carry their ends round the edges to the inside face."
     if any(edge.rabbet for edge in part.edges):
         yield "Rabbet: cut the foam away behind, the front paper stays."
     if any(edge.bevel > 0.0 and edge.centre is None for edge in part.edges):

@@ -37,7 +37,11 @@ def mark_notes(part: Part, pose: Pose, type_: Setter, taken: Iterable[shapely.Ge
     )
     notes: dict[int, Note] = {}
     along = 90.0 - (90.0 - pose.turn) % 180.0  # as the part lies, on no account upside down
-    needed = sorted(range(len(texts)), key=lambda i: (texts[i].name != TOP, texts[i].purpose is Purpose.NAME))
+    last = (Purpose.LAP, Purpose.NAME)  # words about a place stand beside its letter, which comes first
+    needed = sorted(
+        range(len(texts)),
+        key=lambda i: (texts[i].name != TOP, last.index(texts[i].purpose) + 1 if texts[i].purpose in last else 0),
+    )
     for number in needed:
         mark = texts[number]
         style = SMALL_LETTER if mark.purpose is Purpose.MATCH else NOTE

@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from publisher.basics import Purpose
+from publisher.basics import LineKind, Purpose
 from publisher.geometry.making.flush_lines import SharedEnd
 from tests.reference.solids import build
 
@@ -29,7 +29,7 @@ def test_glue_lines_and_letters_stand_where_a_shorter_mate_meets_the_line(
 ) -> None:
     """A wall 40 mm high on one of 90 mm: glued at its own height, the letter in the middle of it on both."""
     parts = build(COURT.format(inset=inset, end=end), tmp_path).parts
-    glue = [y for m in parts["high"].marks if m.purpose is Purpose.LAP for _, y in m.path.points]
+    glue = [y for m in parts["high"].marks if m.kind is LineKind.GLUE for _, y in m.path.points]
     assert (sorted({round(y, 6) for y in glue}) == [low, high]) if inset else not glue
     for part, middle in (("high", (low + high) / 2.0), ("low", 20.0)):
         at = [m.path.points[0][1] for m in parts[part].marks if m.purpose is Purpose.MATCH]

@@ -60,5 +60,10 @@ def test_slots_are_cut_and_need_no_glue_line(plan: Plan, drawn: Draw, treatment:
 
 def test_glue_lines_lie_on_the_left_of_the_joint() -> None:
     place = JointPlace("bottom", (0.0, 10.0), (50.0, 10.0), 5.0, ("a",), glued=True)
-    assert [m.path.points for m in glue_lines((place,))] == [((0.0, 10.0), (50.0, 10.0)), ((0.0, 15.0), (50.0, 15.0))]
+    *lines, words = glue_lines((place,))
+    assert [m.path.points for m in lines] == [((0.0, 10.0), (50.0, 10.0)), ((0.0, 15.0), (50.0, 15.0))]
+    assert (words.text, words.path.points) == (
+        "inside face",
+        ((25.0, 12.5),),
+    )  # where the mate stands, not where it is drawn
     assert not list(glue_lines((replace(place, glued=False),)))

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from publisher.basics import LineKind, Purpose, polyline
 from publisher.design import Design, EdgeRef, PanelPlace, PanelPlan
-from publisher.geometry import Fold, Mark, Part
+from publisher.geometry import GLUED_BEHIND, BendStretch, BentForm, Fold, Mark, Part
 from publisher.pages.sheet.draft import Context
 from publisher.pages.templates.label_words import says
 
@@ -94,3 +94,18 @@ def test_a_part_that_stands_asks_to_copy_its_top(
     context = make_context()
     assert "Copy “top” to the foam." in says(context, replace(make_part(), marks=(arrow,))).notes
     assert "Copy “top” to the foam." not in says(context, make_part()).notes
+
+
+def test_what_lies_on_the_other_face_is_said_to(
+    make_context: Callable[..., Context], make_part: Callable[..., Part], make_design: Callable[..., Design]
+) -> None:
+    """Slits and glue lines of the inside face on a template that shows the outside."""
+    form = BentForm((BendStretch(0.0, 60.0, 90.0),), "outside", 3.3, 12, "paper")
+    behind = Mark(LineKind.REFERENCE, Purpose.LAP, polyline(((5.0, 5.0),)), name=GLUED_BEHIND, text="inside face")
+    part = replace(make_part(), bending=form, marks=(behind,))
+    context = make_context(design=panel_design(make_design, part), parts=(part,))
+    assert says(context, part).notes[1:] == (
+        "Slit the inside face, 3.30 mm (0.13 in) deep; carry the ends of the lines round to it.",
+        "Glue lines: carry their ends round the edges to the inside face.",
+    )
+    assert says(context, part, 2, True).notes[0] == "Slit the inside face, 3.30 mm (0.13 in) deep."
