@@ -84,7 +84,7 @@ def assert_letters(design: Design, pack: Pack) -> int:
 def assert_named(pieces: tuple[Part, ...], pack: Pack) -> None:
     """Each word of a part's marks (letters, angles, names that steps speak of) stands in each of its printed copies."""
     for (part_id, copy), words in words_inside(pack).items():
-        said = {word.text for word in words}
+        said = {word.text.removeprefix("bevel ") for word in words}
         (part,) = [piece for piece in pieces if piece.id == part_id]
         assert {m.text.replace("\u00a0", " ") for m in part.marks if m.text} <= said, (part_id, copy)
 

@@ -6,7 +6,7 @@ import shapely
 
 from publisher.basics import Check, Findings, OutlinePromise, SidePromise
 from publisher.proof.checks.frame import about, copy_name, judged, page_name
-from publisher.proof.measuring import Case, lines_in
+from publisher.proof.measuring import Case, lines_in, shown_ground
 from publisher.proof.reading import normal, says
 
 UP = "THIS SIDE UP"
@@ -73,7 +73,7 @@ def _topped(case: Case, outlines: list[OutlinePromise], said: str) -> bool:
     for outline in outlines:
         words = [line for line in case.lines(outline.page) if normal(line.text) == TOP]
         if words:
-            ground = shapely.Polygon(outline.pose.apply_all(outline.rings[0]))
+            ground = shown_ground(outline)
             if any(ground.contains(shapely.Point(line.middle())) for line in words):
                 return True
     return False

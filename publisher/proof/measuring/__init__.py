@@ -19,7 +19,13 @@ from publisher.proof.measuring.drawn_things import DRAWN_TOLERANCE, first_other
 from publisher.proof.measuring.ink import PALEST_LINE, Ink
 from publisher.proof.measuring.lengths import LENGTH_TOLERANCE, LengthReading
 from publisher.proof.measuring.marks import circles, crossed
-from publisher.proof.measuring.outlines import OUTLINE_TOLERANCE, STROKE_REACH, OutlineReading, StrokeSegments
+from publisher.proof.measuring.outlines import (
+    OUTLINE_TOLERANCE,
+    STROKE_REACH,
+    OutlineReading,
+    StrokeSegments,
+    shown_ground,
+)
 from publisher.proof.measuring.pixels import pages_seen, squares_of
 from publisher.proof.measuring.tiles import SHIFTED
 from publisher.proof.measuring.unpromised_ink import AREA, SAME_WIDTH

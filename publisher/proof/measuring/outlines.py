@@ -75,6 +75,12 @@ def _carry(pose: Pose, ring: tuple[Point, ...]) -> Array:
     return carried
 
 
+def shown_ground(promise: OutlinePromise) -> shapely.Geometry:
+    """Return what a copy shows of its part on its page, openings filled: of a tile only what lies in its window."""
+    ground = shapely.Polygon(promise.pose.apply_all(promise.rings[0])).buffer(0.0)
+    return ground if promise.window is None else shapely.intersection(ground, shapely.box(*promise.window.sides))
+
+
 class StrokeSegments:
     """Continuous strokes near an outline as segments in a search tree."""
 

@@ -10,7 +10,7 @@ import shapely
 from publisher.basics import OutlinePromise, Point, Promises, SeamPromise, record
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.marks import FoundMark, find_marks
-from publisher.proof.measuring.outlines import StrokeSegments, Wanted, missing_length
+from publisher.proof.measuring.outlines import StrokeSegments, Wanted, missing_length, shown_ground
 from publisher.proof.reading import Array, TextLine
 
 SHIFTED = 0.05  # mm that a mark may lie off its promise, and that marks of two pages may disagree
@@ -144,10 +144,7 @@ def _nearest_tile(tile: OutlinePromise, tiles: list[OutlinePromise], points: Arr
 
 def _away(tile: OutlinePromise, points: Array) -> Array:
     """Return how far (mm) points of the page lie from what a tile shows of its part, 0 inside."""
-    shown = shapely.Polygon(tile.pose.apply_all(tile.rings[0])).buffer(0.0)
-    if tile.window is not None:
-        shown = shapely.intersection(shown, shapely.box(*tile.window.sides))
-    away: Array = shapely.distance(shown, shapely.points(points))
+    away: Array = shapely.distance(shown_ground(tile), shapely.points(points))
     return away
 
 
