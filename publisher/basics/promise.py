@@ -274,7 +274,8 @@ class LayoutPromise:
     which they are made; then each piece along its outline. ``offcut``: the largest rectangle left, None when it is not worth keeping.
 
     Measures are printed to ``step_mm``, or on a rule that parts an inch into ``parts_of_inch``: laid by what is printed, no copy lies
-    over another or over the sheet's edge, and no straight cut runs into one.
+    over another or over the sheet's edge, and no straight cut runs into one; where pieces lie too close for any rule, by no more
+    than a step of the finest.
     """
 
     key: str

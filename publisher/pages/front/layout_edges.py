@@ -17,6 +17,7 @@ NUMBERED_TICK, BARE_TICK = 1.6, 0.9  # mm: ticks with a number, and without
 NUMBERS_AWAY = 2.1  # mm from the sheet's edge to the numbers of its measure
 CUT_NAME_AWAY = 0.8  # mm between the end of a cut and its name
 CUT_NAME_CLEAR = 0.4  # mm round words
+CUT_NAME_ASIDE = (0.0, 0.4, 0.6, 0.8, 1.0)  # of its width by which the middle of a name stands off the line of its cut
 SCALES = {
     "mm": (50.0, 2, 50),
     "in": (INCH_MM, 4, 1),
@@ -89,8 +90,10 @@ def _beyond(setter: Setter, text: str, line: tuple[Point, ...]) -> Iterator[tupl
         yield x, y, "left", Box(x, y, x + wide, y + cap).grown(CUT_NAME_CLEAR)
         return
     low, high = min(low, high), max(low, high)
-    for y in (low - CUT_NAME_AWAY - cap, high + CUT_NAME_AWAY):
-        yield left, y, "centre", Box(left - wide / 2, y, left + wide / 2, y + cap).grown(CUT_NAME_CLEAR)
+    for aside in CUT_NAME_ASIDE:  # beside each other, where cuts run close to each other
+        for x in dict.fromkeys((left - aside * wide, left + aside * wide)):
+            for y in (low - CUT_NAME_AWAY - cap, high + CUT_NAME_AWAY):
+                yield x, y, "centre", Box(x - wide / 2, y, x + wide / 2, y + cap).grown(CUT_NAME_CLEAR)
 
 
 def offcut_box(

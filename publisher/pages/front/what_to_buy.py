@@ -4,7 +4,9 @@ from collections.abc import Iterator
 from functools import partial
 
 from publisher.basics import Box, Carried, TextPromise
+from publisher.basics.units import inches
 from publisher.basics.wording import ordered
+from publisher.material import CUT_BY_A_TIP
 from publisher.pages.front.buy_words import way_words, work_words
 from publisher.pages.front.page_blocks import PageBlock, section_head
 from publisher.pages.front.to_buy import at_hand, board_words, card_words, materials_words
@@ -15,7 +17,7 @@ from publisher.pages.type import GUTTER, SMALL, SPACE, Block, Column, LaidTable,
 BASE_WIDTH = 187.0  # mm; narrower papers get narrower columns, and rows of more lines
 WORK_NOTE = "Sizes are those of the finished piece over all. A blade’s tip lasts {lasts} (common practice)."
 SHARES = (0.33, 0.37, 0.3)  # of the width: the columns of board, of what is used up, of what is at hand
-LASTS = {False: "2 to 4 m (7 to 13 ft) of bare board", True: "1 to 2 m (3 to 7 ft) of board with paper on it"}
+BOARDS = {False: "bare board", True: "board with paper on it"}
 
 
 def buy_block(context: Context, frame: Frame) -> PageBlock:
@@ -119,7 +121,7 @@ def _work_note(context: Context) -> str:
     """Say how far a blade goes in the boards of this design."""
     cut = {row.board for row in context.needs.cut_list}
     papered = sorted({board.faces != "bare" for board in context.design.boards if board.id in cut})
-    return ordered(WORK_NOTE.format(lasts=" and ".join(LASTS[one] for one in papered)), context.paper.first)
+    return ordered(WORK_NOTE.format(lasts=" and ".join(map(_lasts, papered))), context.paper.first)
 
 
 def _draw_work(context: Context, frame: Frame, table: LaidTable, top: float, numbers: Numbers) -> Body:
@@ -128,3 +130,10 @@ def _draw_work(context: Context, frame: Frame, table: LaidTable, top: float, num
     y = top - note.height - SPACE / 2
     carried = tuple(_rows(table, [context.needs.work.key], frame.text.left, y, numbers.page))
     return Body((*note.drawn, *table.place(frame.text.left, y)), carried=carried)
+
+
+def _lasts(papered: bool) -> str:
+    """Say how far the tip of a blade cuts in such board."""
+    least, most = CUT_BY_A_TIP[papered]
+    feet = "{:.0f} to {:.0f} ft".format(*(inches(mm) / 12 for mm in (least, most)))
+    return f"{least / 1000:g} to {most / 1000:g} m ({feet}) of {BOARDS[papered]}"

@@ -61,7 +61,7 @@ class Ruling:
     "proof/layout-measures",
     "Measures by which layouts are copied",
     "a buyer marks the board out by them: which sheet it is, each copy once with its number, letter and measures, each straight cut in "
-    "its place and order, and what is left; each figure is the nearest one of its rule",
+    "its place and order, and what is left where the picture has room to say it; each figure is that of its rule",
     may_be_empty=True,
 )
 def layout_measures(case: Case, check: Check[Case]) -> Findings:

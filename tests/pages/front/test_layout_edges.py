@@ -33,6 +33,13 @@ def test_a_name_that_would_lie_on_another_or_on_a_piece_is_left_to_the_list(sett
     assert len(lines.paths) == 3
 
 
+def test_names_of_cuts_that_run_close_stand_beside_each_other(setter: Setter) -> None:
+    near = CutPromise(False, 200.0, 0.0, 297.0, 1), CutPromise(False, 212.0, 0.0, 297.0, 1)
+    drawn, taken = cut_lines(setter, words(*near), SHEET, POSE, 0.2)
+    assert [thing.text for thing in drawn if isinstance(thing, Words)] == ["cut 1", "cut 2"]
+    assert taken[0].overlap(taken[1]) <= 0.0
+
+
 def test_the_measure_runs_from_the_corner_that_is_measured_from(setter: Setter) -> None:
     drawn = edge_scale(setter, words(), SHEET, 0.2)
     numbers = {(thing.text, round(thing.y, 1)) for thing in drawn if isinstance(thing, Words)}
