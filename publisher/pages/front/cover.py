@@ -1,9 +1,10 @@
 """The cover: what this is, what the finished piece looks like, what it takes, what to do first, which pages to print.
 
-On a paper too small for all of it the second half stands on a page of its own after the print check, which is always page 2.
+On a paper too small for all of it the second half stands on a page of its own after the print check, which begins on page 2.
 """
 
 from publisher.basics import Box, Carried, TextPromise
+from publisher.design import own_licence
 from publisher.pages.front.cover_picture import LEAST_PICTURE
 from publisher.pages.front.finished import finished
 from publisher.pages.front.handling import handling_lines
@@ -34,9 +35,9 @@ USUAL_TASKS = 7  # rows of a print plan without tiles
 COPY_SHOP = "For a copy shop: this file may be printed for the holder of this order, at 100 %, single-sided."
 
 FIRST = (
-    "Print page 2 alone, at 100 %, on one side of the paper.",
-    "Measure its square, or lay a bank card in it. Page 2 says what the reading means.",
-    "Cut the fit coupon of page 2 from a scrap of your board.",
+    "Print {pages} alone, at 100 %, on one side of the paper.",
+    "Measure its square, or lay a bank card in it. The print check says what the reading means.",
+    "Cut the fit coupon from a scrap of your board.",
     "Stop here until the square is true and the coupon fits. Then print the rest of the print list.",
 )
 BETWEEN = 5 * SPACE  # over and under the picture
@@ -62,7 +63,7 @@ def _holds_all(context: Context, frame: Frame) -> bool:
     """Say whether the cover has room for all words beside the picture of the piece."""
     tiled = sum(1 for part in context.parts if not planner_of(context).fits(part))
     tasks = tuple((f"Tiles of part {'M' * 4}", 99, 99) for _ in range(USUAL_TASKS + tiled))
-    most = Numbers(1, 99, (), (), (), tasks, tuple(range(2, 2 * tiled + 10, 2)))
+    most = Numbers(1, 99, (), (("print_check", 2, 9),), (), tasks, tuple(range(2, 2 * tiled + 10, 2)))
     low = _lower(context, frame.text, frame.text.top, most)[1]
     return _head(context, frame.text)[0].height + LEAST_PICTURE + BETWEEN + low <= frame.text.height
 
@@ -80,8 +81,8 @@ def _body(context: Context, frame: Frame, numbers: Numbers) -> Body:
         low = text.bottom + key + height
         body += _key(context, text, text.bottom + key, key, numbers) + _lower(context, text, low, numbers)[0]
     else:
-        low = text.bottom + _first_minutes(context, text, 0.0).height
-        body += Body(_first_minutes(context, text, low).drawn)
+        low = text.bottom + _first_minutes(context, text, 0.0, numbers).height
+        body += Body(_first_minutes(context, text, low, numbers).drawn)
     picture = Box(text.left, low + 3 * SPACE, text.right, text.top - head.height - 2 * SPACE)
     return body + finished(context, picture, numbers.page)
 
@@ -137,16 +138,23 @@ def _lower(context: Context, text: Box, top: float, numbers: Numbers, alone: boo
     height (mm) too. ``alone``: on a page of its own; what to do first stands on the cover."""
     left, right = columns(text, 2, GUTTER * 1.5)
     takes, high = _takes(context, left, top, numbers)
-    first = Block((), 0.0) if alone else _first_minutes(context, left, top - high - SPACE)
+    first = Block((), 0.0) if alone else _first_minutes(context, left, top - high - SPACE, numbers)
     plan, links = _plan(context, right, top, numbers)
     y = top - plan.height - SPACE
     pages = print_list(context, numbers.true_pages(), right.left, y, right.width)
     low = top - high - first.height - 2 * SPACE
-    shop = context.type.paragraph(COPY_SHOP, SMALL, left.left, low, left.width)
+    shop = Block((), 0.0)
+    if granted := _granted(context):
+        shop = context.type.paragraph(COPY_SHOP, SMALL, left.left, low, left.width)
     body = takes + Body((*first.drawn, *shop.drawn, *plan.drawn, *links, *pages.drawn))
     listed = Carried("print_list", numbers.page, Box(right.left, y - pages.height, right.right, y))
-    body += Body(texts=(TextPromise(numbers.page, COPY_SHOP),), carried=(listed,))
+    body += Body(texts=(TextPromise(numbers.page, COPY_SHOP),) if granted else (), carried=(listed,))
     return body, max(top - low + shop.height, top - y + pages.height) + SPACE
+
+
+def _granted(context: Context) -> bool:
+    """Say whether the licence lets a shop print the pack: each of our own texts does; of another one we say nothing."""
+    return own_licence(context.design.licence, context.design.designer) is not None
 
 
 def _takes(context: Context, box: Box, top: float, numbers: Numbers) -> tuple[Body, float]:
@@ -181,14 +189,16 @@ def _paper(context: Context, numbers: Numbers) -> str:
     return f"{sheets}; {glued} of them {'is' if glued == 1 else 'are'} glued to thin card"
 
 
-def _first_minutes(context: Context, box: Box, top: float) -> Block:
+def _first_minutes(context: Context, box: Box, top: float, numbers: Numbers) -> Block:
     """Say what to do before anything else, and where to stop."""
     setter = context.type
+    first, last = numbers.range_of("print_check") or (2, 2)
+    pages = f"page{'' if first == last else 's'} {_range(first, last)}"
     head, y = _section(context, "Your first 20 minutes", box, top)
     drawn: list[Drawn] = [*head]
     for number, said in enumerate(FIRST, 1):
         drawn += setter.line(str(number), SMALL.bold().tagged("lbl"), box.left, y - setter.drop(SMALL))
-        block = setter.paragraph(said, SMALL.tagged("li"), box.left + NUMBER, y, box.width - NUMBER)
+        block = setter.paragraph(said.format(pages=pages), SMALL.tagged("li"), box.left + NUMBER, y, box.width - NUMBER)
         drawn += block.drawn
         y -= block.height + 0.5
     return Block(tuple(drawn), top - y)

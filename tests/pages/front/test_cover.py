@@ -59,6 +59,23 @@ def test_what_a_small_cover_has_no_room_for_stands_after_the_print_check(demo: C
     assert "What it takes" not in words(context) and "Your first 20 minutes" in words(context)
 
 
+@pytest.mark.parametrize(("last", "pages"), [(2, "page 2"), (4, "pages 2-4")])
+def test_a_buyer_first_prints_all_of_the_print_check(last: int, pages: str, demo: Callable[..., Context]) -> None:
+    numbers = replace(NUMBERS, kinds=(("print_check", 2, last),))
+    drawn = cover_drafts(demo("toll-house", "a5"))[0].body(numbers).drawn
+    assert f"Print {pages} alone" in " ".join(w.text for w in drawn if isinstance(w, Words))
+
+
+@pytest.mark.parametrize(("licence", "granted"), [("sell what you build", True), ("CC-BY-NC-4.0", False), ("", False)])
+def test_a_shop_is_told_to_print_only_by_a_licence_that_says_so(
+    licence: str, granted: bool, demo: Callable[..., Context]
+) -> None:
+    context = demo("toll-house")
+    context = replace(context, design=replace(context.design, licence=licence))
+    assert ("For a copy shop" in words(context)) == granted
+    assert any("copy shop" in one.text for one in cover_drafts(context)[0].body(NUMBERS).texts) == granted
+
+
 def test_what_the_boards_are_follows_from_real_layouts(demo: Callable[..., Context]) -> None:
     context = demo("lock-stair")
     sheets = {need.sheet.label: len(need.sheets) for need in context.needs.yields}
