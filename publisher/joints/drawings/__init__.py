@@ -93,8 +93,7 @@ def _flat(
 ) -> Sketch | None:
     """Return an assembly as seen square to it; None when there is none of that name."""
     if target in stacks:
-        report = stacks[target]
-        return stack_views.flat_view(report.stack, parts, view, _knees(report, parts))
+        return stack_views.flat_view(stacks[target].stack, parts, view)
     if target in panels:
         return panel_views.flat_view(panels[target], view)
     return thing_views.flat_view(things[target], view) if target in things else None

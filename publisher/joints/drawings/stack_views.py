@@ -39,13 +39,16 @@ def whole_view(stack: LaidStack, parts: dict[str, Part], knees: Sequence[Knee] =
     return sketch
 
 
-def flat_view(stack: LaidStack, parts: dict[str, Part], view: View, knees: Sequence[Knee] = ()) -> Sketch:
-    """Draw the stack seen square to it: from the front every layer as the oblong that it is there, from above what no layer hides."""
+def flat_view(stack: LaidStack, parts: dict[str, Part], view: View) -> Sketch:
+    """Draw the stack seen square to it: from the front every layer as the oblong that it is there, from above what no layer hides.
+
+    Braces are left out: layers hide most of them, and the rest adds nothing to the outside sizes.
+    """
     sketch = Sketch()
     if view == ABOVE:
         draw_slabs(_slabs(stack, parts, 0.0), view, sketch)
         return sketch
-    for panel in panels_of_stack(stack, parts, NOWHERE, knees):
+    for panel in panels_of_stack(stack, parts, NOWHERE):
         corners = panel.frame.carry(corners_of(panel.part)) @ view.axes().T
         (left, low), (right, high) = corners[:, :2].min(axis=0), corners[:, :2].max(axis=0)
         sketch.add("outline", shapely.boundary(shapely.box(left, low, right, high)))

@@ -10,11 +10,13 @@ import shapely
 
 from publisher.design import BracePlan
 from publisher.geometry import Part
+from publisher.joints.drawings import draw
 from publisher.joints.drawings.lines import Sketch
 from publisher.joints.drawings.stack_views import STACK_ARROW, exploded_view, plan_view, whole_view
 from publisher.joints.drawings.view import STACK_VIEW
 from publisher.joints.stacks.knees import Knee
 from publisher.joints.stacks.layers import LaidStack, lay
+from tests.joints.conftest import assembled
 
 UP = cos(radians(STACK_VIEW.above))
 FLAT = sin(radians(STACK_VIEW.above))
@@ -110,3 +112,15 @@ def test_a_braced_step_is_drawn_with_its_brace_and_apart_with_its_letter(make: S
     assert (np.hypot(*(lines - low).T) < 0.2).any()
     assert len(lines) > len(shapely.get_coordinates(np.array(whole_view(stack, parts).lines["outline"])))
     assert "K" in {label for label, *_ in exploded_view(stack, parts, (knee,)).labels}
+
+
+def test_an_elevation_shows_layers_alone_and_no_braces_through_them(make: SimpleNamespace) -> None:
+    """A beam on eight layers that a brace holds from below: nine oblongs, as without the brace."""
+    rows = ("base", 8, 0.0, (0, 0)), ("beam", 1, 0.0, (0, 0))
+    parts = make.rectangle("base", 0, 0, 60, 80), make.rectangle("beam", 0, 0, 110, 80), make.wall("knee", 40, 30)
+    plain = make.stack("s", *rows)
+    braced = replace(plain, brace=BracePlan(40.0, 30.0, (), False, make.here, "knee"))
+    subjects = [assembled(make.design(stacks=(one,)), *parts) for one in (plain, braced)]
+    assert [len([knee for knee in one.stacks[0].knees if not knee.blocked]) for one in subjects] == [0, 1]
+    bare, held = ({drawing.name: drawing for drawing in draw(one)} for one in subjects)
+    assert held["front:s"].lines == bare["front:s"].lines and held["whole:s"].lines != bare["whole:s"].lines
