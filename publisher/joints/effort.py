@@ -5,7 +5,10 @@ from collections.abc import Iterable
 from publisher.basics import Purpose
 from publisher.design import Design
 from publisher.geometry import Part
-from publisher.joints.model import Joined, Labour
+from publisher.joints.model import Joined, Labour, StackLayer
+
+BRACE_JOINTS = 2
+"""A knee brace is glued to the core and to the step over it."""
 
 
 def effort_of(design: Design, pieces: Iterable[Part], joined: Joined) -> Labour:
@@ -24,7 +27,7 @@ def effort_of(design: Design, pieces: Iterable[Part], joined: Joined) -> Labour:
         bends=over_all((part.id, 1) for part in parts if part.bending is not None),
         slits=over_all((part.id, part.bending.slits) for part in parts if part.bending is not None),
         strokes=over_all((part.id, sum(1 for mark in part.marks if mark.purpose is Purpose.SURFACE)) for part in parts),
-        joints=_joints(design, joined),
+        joints=_joints(design, joined) + BRACE_JOINTS * _braces(design, parts),
     )
 
 
@@ -34,7 +37,19 @@ def _joints(design: Design, joined: Joined) -> int:
     for whole in design.wholes:
         for thing in whole.things:
             times[thing.assembly] = times.get(thing.assembly, 0) + 1
-    glued = {name: max(0, len(layers) - 1) for name, layers in joined.layers}
+    glued = {name: _glued_layers(design, layers) for name, layers in joined.layers}
     for plan in design.panels:
         glued[plan.name] = len(plan.joins) + len(plan.rests) + len(plan.seats) + len(plan.linings)
     return sum(count * times.get(name, 1) for name, count in glued.items())
+
+
+def _glued_layers(design: Design, layers: tuple[StackLayer, ...]) -> int:
+    """Return how many layers are glued to the one below: of a section that is lifted off, or stands on the table, all but its lowest."""
+    glued = {plan.name for plan in design.stacks if plan.on and not plan.loose}
+    return len(layers) - len({layer.section for layer in layers} - glued)
+
+
+def _braces(design: Design, parts: Iterable[Part]) -> int:
+    """Return how many knee braces are glued in: each stack has its own part, counted for every time that it is built."""
+    braces = {plan.brace.part for plan in design.stacks if plan.brace is not None}
+    return sum(part.count for part in parts if part.id in braces)

@@ -6,6 +6,7 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.basics import Pose
+from publisher.design import BracePlan
 from publisher.joints.effort import effort_of
 from publisher.joints.model import Labour, StackLayer
 from publisher.joints.put_together import put_together
@@ -23,6 +24,21 @@ def test_copies_openings_and_joints_are_counted_over_all_copies_and_uses(make: S
     effort = effort_of(design, (wall, replace(disc, count=3)), joined)
     assert (effort.kinds, effort.pieces, effort.joints) == (2, 6, 1 + 2)
     assert effort.openings == 3 * len(wall.outline.holes) + 3 * len(disc.outline.holes)
+
+
+@pytest.mark.parametrize(("loose", "glued"), [(True, 2), (False, 3)])
+def test_a_section_that_lifts_off_is_not_glued_and_a_brace_is_glued_twice(
+    loose: bool, glued: int, make: SimpleNamespace
+) -> None:
+    """Two layers on two layers: each pair is glued, and one pair on the other unless it lifts off."""
+    disc, knee = make.disc(), replace(make.wall("knee", 40, 25), count=3, spare=1)
+    low = make.stack("s_low", (disc.id, 2, 0.0, (0, 0)))
+    top = replace(make.stack("s_top", (disc.id, 2, 0.0, (0, 0)), on="s_low"), loose=loose)
+    plain = make.design(stacks=(low, top))
+    joined = put_together(plain, (disc,), drawn=False)
+    assert effort_of(plain, (disc,), joined).joints == glued
+    braced = replace(plain, stacks=(replace(low, brace=BracePlan(40.0, 25.0, (), False, make.here, "knee")), top))
+    assert effort_of(braced, (disc, knee), joined).joints == glued + 3 * 2
 
 
 @pytest.mark.parametrize(
