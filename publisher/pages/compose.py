@@ -21,10 +21,9 @@ from publisher.basics import (
 from publisher.brief import Inputs
 from publisher.design import Design, text_findings, trial_words, tried_sizes
 from publisher.geometry import Part
-from publisher.joints import COVER_PICTURE, Joined, sentences_on
+from publisher.joints import Joined, sentences_on
 from publisher.material import BoardNeeds
 from publisher.pages.front import (
-    NO_COVER_PICTURE,
     about_drafts,
     caution_drafts,
     cover_drafts,
@@ -162,7 +161,7 @@ def compose(
         marks=whole.marks, furniture=whole.furniture, rows=needs.promises,
         sheets=needs.ways, work=needs.work, layouts=needs.layouts, sides=joined.sides,
         sentences=_with_room(joined.sentences, whole),
-        drawings=_with_room(_shown(joined.pictures, findings), whole),
+        drawings=_with_room(joined.pictures, whole),
         carried=whole.carried, compasses=whole.compasses,
         drawn=tuple(promise for page in pages for promise in drawn_promises(page.number, page.drawn)),
         bookmarks=tuple(BookmarkPromise(b.title, b.page, b.depth) for b in bookmarks),
@@ -197,11 +196,8 @@ def compose(
 
 
 def _with_room(promises: tuple[OfCover, ...], whole: Body) -> tuple[OfCover, ...]:
-    """Return the promises but for pictures and sizes of the cover for which a small paper has no room."""
-    carried = {where.key for where in whole.carried}
-    return tuple(
-        one for one in promises if one.key in carried or one.key == COVER_PICTURE or not one.key.startswith("cover:")
-    )
+    """Return the promises but for pictures and sizes of which the cover says that it has no room for them."""
+    return tuple(one for one in promises if one.key not in whole.left_out)
 
 
 def _faces(design: Design) -> tuple[Faces, tuple[Finding, ...]]:
@@ -299,12 +295,6 @@ def _bookmarks(drafts: tuple[PageDraft, ...], carried: tuple[Carried, ...]) -> t
         for title, depth, key in draft.bookmarks:
             found.append(Bookmark(tidy(title), number, max(1, depth), tops.get((number, key))))
     return tuple(found)
-
-
-def _shown(pictures: tuple[DrawingPromise, ...], findings: tuple[Finding, ...]) -> tuple[DrawingPromise, ...]:
-    """Return the pictures that the pack must show: all, less that of a cover that was found to have no room for it."""
-    no_room = any(finding.check == NO_COVER_PICTURE.id for finding in findings)
-    return tuple(picture for picture in pictures if not (no_room and picture.key == COVER_PICTURE))
 
 
 def _images(design: Design, pages: list[Page]) -> tuple[PackImage, ...]:

@@ -14,7 +14,7 @@ PHOTO_SHARE = 0.5  # of the width: the drawing beside it reads where a printer t
 NO_COVER_PICTURE = Rule(
     "pages/no-cover-picture",
     "The cover has room for the picture that is asked for",
-    f"under {LEAST_PICTURE:g} mm of height nobody sees what the piece is; the lists of what is needed come first",
+    f"under {LEAST_PICTURE:g} mm of height nobody sees what the piece is; the words that a cover must carry come first",
     Severity.WARNING,
 )
 
@@ -24,7 +24,9 @@ def finished_piece(context: Context, box: Box, page: int) -> Body:
     for a picture."""
     plan = context.design.cover
     if box.height < LEAST_PICTURE:
-        return Body(findings=() if plan is None else (_no_room(plan, box.height),))
+        pictures = (promise.key for promise in context.joined.pictures)
+        left_out = tuple(key for key in pictures if key == COVER_PICTURE or key.startswith("cover:whole:"))
+        return Body(findings=() if plan is None else (_no_room(plan, box.height),), left_out=left_out)
     if plan is None:
         return _side_by_side(context, box, page)
     if plan.kind == "photo":
@@ -76,5 +78,5 @@ def _side_by_side(context: Context, box: Box, page: int) -> Body:
 
 def _no_room(plan: PicturePlan, height: float) -> Finding:
     what = f"the cover leaves {say_length(max(height, 0.0))} of height for the picture, which takes {say_length(LEAST_PICTURE)}"
-    hint = "name a larger paper, shorten the summary, or list fewer tools and materials"
+    hint = "name a larger paper, or shorten title and summary"
     return NO_COVER_PICTURE.found(f"{what}: it has none", subject="the cover", hint=hint, place=plan.place)

@@ -28,7 +28,7 @@ def finished(context: Context, box: Box, page: int) -> Body:
         return finished_piece(context, replace(box, bottom=box.bottom + high), page) + said
     whole, front, above = (context.joined.drawing(f"{kind}:{names[0]}") for kind in ("whole", "front", "above"))
     if whole is None or front is None or above is None or box.height < LEAST_VIEWS:
-        return finished_piece(context, box, page)
+        return finished_piece(context, box, page) + Body(left_out=_unsized(context))
     views, picture = _shared(whole, front, box)
     return finished_piece(context, picture, page) + _sized(context, (front, above), views, page)
 
@@ -70,6 +70,13 @@ def _sentences(context: Context, side: str) -> tuple[SentencePromise, ...]:
     """Return what joints says of one overall size of the assemblies."""
     found: Iterable[SentencePromise] = context.joined.sentences
     return tuple(s for s in found if s.key.startswith("cover:") and s.key.endswith(f":{side}"))
+
+
+def _unsized(context: Context) -> tuple[str, ...]:
+    """Return the keys of all that ``_sized`` would carry."""
+    pictures = (promise.key for promise in context.joined.pictures)
+    sizes = (sentence.key for side in ("width", "depth", "height") for sentence in _sentences(context, side))
+    return (*(key for key in pictures if key.startswith(("cover:front:", "cover:above:"))), *sizes)
 
 
 def _sized(context: Context, views: tuple[Drawing, Drawing], box: Box, page: int) -> Body:

@@ -33,7 +33,8 @@ from publisher.pages.type import Setter
 
 @record
 class Body:
-    """What stands on one page, with the promises about it (mm; the page's number is already in each promise)."""
+    """What stands on one page, with the promises about it (mm; the page's number is already in each promise). ``left_out``: keys of
+    what other rooms promised of the cover, and a small paper has no room for."""
 
     drawn: tuple[Drawn, ...] = ()
     tiles: tuple[Tile, ...] = ()
@@ -47,6 +48,7 @@ class Body:
     furniture: tuple[FurniturePromise, ...] = ()
     carried: tuple[Carried, ...] = ()
     compasses: tuple[CompassPromise, ...] = ()
+    left_out: tuple[str, ...] = ()
 
     def __add__(self, other: "Body") -> "Body":
         """Return both together, this one drawn first."""

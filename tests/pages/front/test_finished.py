@@ -33,5 +33,12 @@ def test_both_views_have_one_scale_and_stay_in_the_box(
 
 def test_a_low_box_shows_the_picture_alone(demo: Callable[..., Context]) -> None:
     low = Box(12.0, 120.0, 198.0, 120.0 + LEAST_VIEWS - 1.0)
-    keys = {where.key.split(":")[1] for where in finished(demo("bridge"), low, 1).carried}
-    assert not keys & {"front", "above"}
+    body = finished(demo("bridge"), low, 1)
+    assert not {where.key.split(":")[1] for where in body.carried} & {"front", "above"}
+    left = {
+        "cover:front:crossing",
+        "cover:above:crossing",
+        *(f"cover:crossing:{s}" for s in ("width", "depth", "height")),
+    }
+    assert left <= set(body.left_out) and not {where.key for where in body.carried} & set(body.left_out)
+    assert finished(demo("bridge"), BOXES[0], 1).left_out == ()
