@@ -8,7 +8,7 @@ PROMISED = frozenset(
     (
         "base_that_stands", "base_that_does_not_tip", "headroom", "tread", "inside_width", "inside_depth", "least_wall",
         "least_beside_slot", "balance_margin", "balance_with_figures", "push_to_tip", "push_to_slide", "step_carries",
-        "strength_factor", "contact", "contact_least", "joint_stagger", "height_least",
+        "deck_carries", "strength_factor", "deck_strength_factor", "contact", "contact_least", "joint_stagger", "height_least",
         "climb_least", "headroom_least", "height_likely_least", "climb_likely_least", "headroom_likely_least",
     )
 )  # fmt: skip

@@ -10,6 +10,7 @@ from publisher.basics import Place, Point, record
 from publisher.design import Board, Fact, Figure, Kind
 from publisher.geometry import polygon
 from publisher.joints.bending import ON_RIM, SMALL, Bending, bendings_of, strength_of
+from publisher.joints.facts import made_fact
 from publisher.joints.footing import GRAVITY, areal_mass
 from publisher.joints.panels.interference import section_of
 from publisher.joints.panels.place import Panel, PanelAssembly
@@ -217,4 +218,4 @@ def facts_of_decks(name: str, place: Place, decks: tuple[Deck, ...]) -> list[Fac
     sags = [deck.sag() for deck in decks]
     if None not in sags:
         values.append(("deck_sag", max(sag[1] for sag in sags if sag is not None), "length"))
-    return [Fact(f"{name}.{fact}", value, kind, place) for fact, value, kind in values]
+    return [made_fact(f"{name}.{fact}", value, kind, place) for fact, value, kind in values]

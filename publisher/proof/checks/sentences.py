@@ -30,6 +30,9 @@ GRAMS_PER_NEWTON = 1000.0 / 9.80665
 PUSH_STEP, LIGHT = 10.0, 20.0
 """A push is said as the weight of so many grams, to ten from twenty on."""
 
+RELIED_ON = re.compile(r"(\w+\.)*(\w*carries|push_to_\w+)")
+"""Facts of pushes that a buyer relies on: never said as more than they are."""
+
 ROUNDED_MM = 0.1
 """A length from 10 mm up is rounded to this before it is said in inches."""
 
@@ -82,15 +85,21 @@ def _true(number: NumberPromise) -> bool:
         return number.text == OPEN
     figures = [_Figure.read(*found.groups()) for found in NUMBER.finditer(normal(number.text))]
     if number.kind == "force" and [figure.unit for figure in figures] == ["g"]:
-        (weight,) = figures
-        step = PUSH_STEP if weight.value >= LIGHT else weight.step
-        return abs(weight.value - number.value * GRAMS_PER_NEWTON) < step * (1 + 1e-6)
+        return _weighed(figures[0], number)
     metric = [figure for figure in figures if figure.unit not in IMPERIAL]
     if not all(figure.near(number.value) for figure in metric):
         return False
     shown = metric[0].value if metric else number.value
     lost = 0.0 if metric else ROUNDED_MM
     return bool(figures) and all(figure.near(shown, lost) for figure in figures if figure.unit in IMPERIAL)
+
+
+def _weighed(weight: "_Figure", number: NumberPromise) -> bool:
+    """Say whether a push is the weight that is said: to half a step, or less by no whole one where it is rounded down."""
+    step = PUSH_STEP if weight.value >= LIGHT else weight.step
+    over = (weight.value - number.value * GRAMS_PER_NEWTON) / step
+    low, high = (-1.0, 0.0) if RELIED_ON.fullmatch(number.expression) else (-0.5, 0.5)
+    return low - 1e-5 <= over <= high + 1e-5
 
 
 @record
