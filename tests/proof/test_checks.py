@@ -489,6 +489,15 @@ for old, new, x in (
         pack.sheets[3].items[cell] = kit.words(new, x, top - 3.5, 3.0)
 
     bad("proof/cut-list", f"{new} for {old}")(retyped)
+
+
+@bad("proof/cut-list", "a part on no page")
+def unshown(pack: Any, _kit: Any) -> None:
+    del pack.sheets[3].items["cell 1 2"]
+    kept = tuple(one for one in pack.promises.outlines if one.part != "step")
+    pack.promises = replace(pack.promises, outlines=kept)
+
+
 bad("proof/cut-list", "a row without its letter")(drop(3, "cell 1 A"))
 bad("proof/cut-list", "no table")(drop(3, "cell 0 Board"))
 bad("proof/cut-list", "a part twice")(swap(3, "cell 2 B", lambda kit: kit.words("A", 15.0, 260.5, 3.0)))
@@ -644,6 +653,13 @@ def untrue(pack: Any, _kit: Any) -> None:
 def too_heavy(pack: Any, _kit: Any) -> None:
     (promise,) = pack.promises.sentences
     numbers = (*promise.numbers[:2], replace(promise.numbers[2], value=0.78))
+    pack.promises = replace(pack.promises, sentences=(replace(promise, numbers=numbers),))
+
+
+@bad("proof/sentence", "a push that is said as more than it is")
+def rounded_up(pack: Any, _kit: Any) -> None:
+    (promise,) = pack.promises.sentences
+    numbers = (*promise.numbers[:2], replace(promise.numbers[2], value=0.87))
     pack.promises = replace(pack.promises, sentences=(replace(promise, numbers=numbers),))
 
 

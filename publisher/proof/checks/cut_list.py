@@ -49,8 +49,11 @@ def cut_list(case: Case, check: Check[Case]) -> Findings:
             count = "is in no row" if not mine else f"is in {len(mine)} rows"
             yield about(check, who, f"{count} of the cut list", hint)
             continue
-        fault = _fault(mine[0], promise, case.promises)
-        if fault:
+        shown = _pages(promise, case.promises)
+        if not shown:
+            yield about(check, who, "is in the cut list, and on no page at true size", hint)
+            continue
+        if fault := _fault(mine[0], promise, shown):
             yield about(check, who, f": the cut list on {page_name(mine[0].page)} says {fault}", hint)
     letters = {promise.letter for promise in promises}
     for row in rows:
@@ -59,23 +62,27 @@ def cut_list(case: Case, check: Check[Case]) -> Findings:
     return len(promises)
 
 
-def _fault(row: PrintedRow, promise: RowPromise, promises: Promises) -> str:
-    """Return in words what a row says otherwise than promised; empty when nothing."""
-    _, name, board, counts, *sizes, page = row.cells
-    size, inches = sorted(sizes, key=lambda words: not words.endswith("mm"))
-    wanted = (promise.count, promise.spare, promise.mirrored)
+def _pages(promise: RowPromise, promises: Promises) -> str:
+    """Return the pages that show a part, as the cut list says them; empty when none does."""
     shown = sorted(
         {outline.page for outline in promises.outlines if outline.part == promise.part}
         | {strip.page for strip in promises.compasses if strip.part == promise.part}
     )
-    pages = f"{shown[0]}-{shown[-1]}" if len(shown) > 1 else "".join(map(str, shown))
+    return f"{shown[0]}-{shown[-1]}" if len(shown) > 1 else "".join(map(str, shown))
+
+
+def _fault(row: PrintedRow, promise: RowPromise, pages: str) -> str:
+    """Return in words what a row says otherwise than promised, its part shown on these pages; empty when nothing."""
+    _, name, board, counts, *sizes, page = row.cells
+    size, inches = sorted(sizes, key=lambda words: not words.endswith("mm"))
+    wanted = (promise.count, promise.spare, promise.mirrored)
     for words, right, expected in (
         (name, normal(name) == normal(promise.name), promise.name),
         (board, normal(board) == normal(promise.board), promise.board),
         (counts, _counts(counts) == wanted, " / ".join(map(str, wanted)) + " to cut, spare, mirrored"),
         (size, _sized(size, promise, 1.0, "mm", HALF_MM), f"{promise.width:.2f} × {promise.height:.2f} mm"),
         (inches, _sized(inches, promise, MM_PER_INCH, "in", HALF_IN), f"{promise.width:.2f} × {promise.height:.2f} mm"),
-        (page, page == pages, f"page {pages or 'none'}"),
+        (page, page == pages, f"page {pages}"),
     ):
         if not right:
             return f"“{words}”; promised is {expected}"

@@ -48,12 +48,6 @@ def step_pictures(case: Case, check: Check[Case]) -> Findings:
     return len(case.promises.drawings)
 
 
-def _called(key: str) -> str:
-    """Return what a picture is called: that of a step by its number, that of the cover."""
-    kind, _, number = key.partition(":")
-    return f"the picture of step {number.partition(':')[0]}" if kind == "step" else f"a picture of the {kind}"
-
-
 def _fault(case: Case, promise: DrawingPromise, where: Carried) -> str:
     """Return in words what is wrong with a drawing; empty when nothing."""
     ink = case.ink(where.page)
