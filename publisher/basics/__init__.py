@@ -65,7 +65,7 @@ from publisher.basics.promise import (
     WorkPromise,
 )
 from publisher.basics.records import record
-from publisher.basics.remembered import remembered
+from publisher.basics.remembered import remembered, remembered_few
 
 __all__ = [
     "SAGITTA",
@@ -126,5 +126,6 @@ __all__ = [
     "polyline",
     "record",
     "remembered",
+    "remembered_few",
     "run_checks",
 ]

@@ -10,6 +10,9 @@ from typing import ParamSpec, TypeVar
 MOST = 1000
 """Results that are kept of one function; then the oldest goes."""
 
+MOST_WHOLES = 64
+"""The same where each holds a whole assembly: else a sweep or a batch keeps hundreds of former designs alive."""
+
 Given = ParamSpec("Given")
 Result = TypeVar("Result")
 
@@ -19,6 +22,15 @@ def remembered(work: Callable[Given, Result]) -> Callable[Given, Result]:
 
     What it returns is shared by all who ask: nobody may change it.
     """
+    return _once(work, MOST)
+
+
+def remembered_few(work: Callable[Given, Result]) -> Callable[Given, Result]:
+    """Return the same of a function of whole assemblies, of which few results are kept."""
+    return _once(work, MOST_WHOLES)
+
+
+def _once(work: Callable[Given, Result], most: int) -> Callable[Given, Result]:
     known: dict[tuple[object, ...], tuple[object, Result]] = {}
 
     @wraps(work)
@@ -26,7 +38,7 @@ def remembered(work: Callable[Given, Result]) -> Callable[Given, Result]:
         key = (*map(id, given), *named.items())
         if key not in known:
             result = work(*given, **named)
-            if len(known) >= MOST:
+            if len(known) >= most:
                 del known[next(iter(known))]
             known[key] = (given, result)  # what was given is kept: while it is there, no other object has its id
         return known[key][1]

@@ -1,7 +1,11 @@
 """What follows from a record is worked out once for it, and for no other that is only equal to it."""
 
-from publisher.basics import record, remembered
-from publisher.basics.remembered import MOST
+from collections.abc import Callable
+
+import pytest
+
+from publisher.basics import record, remembered, remembered_few
+from publisher.basics.remembered import MOST, MOST_WHOLES
 
 
 @record
@@ -32,17 +36,23 @@ def test_a_record_that_is_gone_lends_its_place_to_no_other() -> None:
     assert all(side(Block(n)) == n for n in range(3 * MOST))
 
 
-def test_the_oldest_goes_when_there_are_many() -> None:
+@pytest.mark.parametrize(("keeping", "most"), [(remembered, MOST), (remembered_few, MOST_WHOLES)])
+def test_the_oldest_goes_when_there_are_many(
+    keeping: Callable[[Callable[[Block], int]], Callable[[Block], int]], most: int
+) -> None:
     done: list[int] = []
 
-    @remembered
+    @keeping
     def side(block: Block) -> int:
         done.append(block.side)
         return block.side
 
     first = Block(-1)
     side(first)
-    for n in range(MOST):
+    for n in range(most - 1):
         side(Block(n))
+    side(first)
+    assert done.count(-1) == 1
+    side(Block(most))
     side(first)
     assert done.count(-1) == 2

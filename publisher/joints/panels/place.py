@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
-from publisher.basics import Place, record, remembered
+from publisher.basics import Place, record, remembered_few
 from publisher.design import EdgeRef, FaceSeat, Join, Lining, PanelPlan, Rest
 from publisher.geometry import Part, polygon
 from publisher.joints.panels.bent import facets_of, frame_at, frame_from
@@ -50,7 +50,7 @@ class PanelAssembly:
         return next((p for p in self.panels if p.name == name), None)
 
 
-@remembered
+@remembered_few
 def flat_boards(panels: tuple[Panel, ...], *, patterned: bool = False) -> tuple[Panel, ...]:
     """Return panels with their bent ones as flat facets, each with the name of the place; ``patterned`` for pictures."""
     return tuple(
@@ -60,7 +60,7 @@ def flat_boards(panels: tuple[Panel, ...], *, patterned: bool = False) -> tuple[
     )
 
 
-@remembered
+@remembered_few
 def _solid_boards(panels: tuple[Panel, ...]) -> tuple[Panel, ...]:
     return (*flat_boards(panels), *plates_on(panels))
 

@@ -3,7 +3,7 @@
 import numpy as np
 import shapely
 
-from publisher.basics import record, remembered
+from publisher.basics import record, remembered_few
 from publisher.joints.outlines import Array, corners, pieces
 from publisher.joints.panels import BARE, PANEL_TOUCH, Panel
 from publisher.joints.wholes.put import PlacedThing, PlacedWhole
@@ -76,7 +76,7 @@ class _Rim:
 NO_RIM = _Rim(0.0, 0.0, 0.0, (0.0, 0.0))
 
 
-@remembered
+@remembered_few
 def bearings_of(whole: PlacedWhole) -> tuple[Bearing, ...]:
     """Return every thing on each thing that carries it, where they touch."""
     found = (_bearing(one, whole.thing(name)) for one in whole.things for name in one.thing.on)
