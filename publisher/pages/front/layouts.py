@@ -18,7 +18,7 @@ NOTE = (
     "{cuts}{keep}{rest} The steps say when a piece is cut; pieces cut in one go come free in the order of their numbers."
 )
 LINE = "cut line"
-PENCIL_LINE = "pencil line ({strays} outside the card)"
+PENCIL_LINE = "pencil line, {strays} outside the card,"
 ASKEW = " One at an angle: its points ● and ○, which its template shows."
 CUTS = " Thick dashes: straight cuts."
 KEEP = " Dots: a piece worth keeping."
