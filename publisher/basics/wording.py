@@ -192,6 +192,12 @@ def listed(words: Iterable[str], most: int = MOST_LISTED) -> str:
     return ", ".join(known[:most]) + (f" and {len(known) - most} more" if len(known) > most else "")
 
 
+def series(words: Iterable[str]) -> str:
+    """Return words as a sentence lists them: ``A, B and C``; '' for none."""
+    *before, last = (*words,) or ("",)
+    return f"{', '.join(before)} and {last}" if before else last
+
+
 def beyond(what: str, said: str, limit: str, *, most: bool) -> str:
     """Say that something lies beyond its limit, whatever is counted or measured."""
     return f"{what} is {said}; it must be {'at most' if most else 'at least'} {limit}"

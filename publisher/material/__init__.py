@@ -19,7 +19,7 @@ from publisher.material.model import (
     Yield,
     YieldRow,
 )
-from publisher.material.needs import lay_out
+from publisher.material.needs import MOST_TRACINGS, lay_out
 from publisher.material.packing import pack
 from publisher.material.promised import Alike, different_sheets, layout_key
 from publisher.material.rules import LAYOUTS_STALE, STORE_UNREADABLE, STORED_LAYOUT_WRONG
@@ -31,6 +31,7 @@ RULES: tuple[Rule, ...] = (*CHECKS, LAYOUTS_STALE, STORE_UNREADABLE, STORED_LAYO
 
 __all__ = [
     "CUT_BY_A_TIP",
+    "MOST_TRACINGS",
     "RULES",
     "Alike",
     "BoardNeeds",

@@ -158,7 +158,7 @@ class CutRow:
     height: float
     cut_length: float
     tracings: int = 0  # how often its template is traced; 0 when every copy has its own print
-    sturdy: bool = False  # so often that the template wants thick card, and a spare
+    sturdy: bool = False  # more than MOST_TRACINGS times: the template wants thick card, and a spare
 
 
 @record

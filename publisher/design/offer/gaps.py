@@ -62,15 +62,8 @@ def _without_steps(design: Design, place: Place) -> Iterator[Finding]:
         yield rules.NO_STEPS.found(
             "the design has no steps: its packs have no instructions",
             subject="steps",
-            hint="add steps: how the print is measured, what is cut, and in which order it is put together",
+            hint="add steps: what is cut, and in which order it is put together",
             place=place,
-        )
-    elif not any(step.stage == "print" for step in design.steps):
-        yield rules.NO_PRINT_STEP.found(
-            "no step is of the stage “print”",
-            subject="steps",
-            hint="add a first step with stage: print, in which the buyer prints and measures one page",
-            place=design.steps[0].place,
         )
 
 

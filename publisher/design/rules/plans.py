@@ -221,12 +221,6 @@ NO_STEPS = Rule(
     "A buyer with templates alone does not know in which order they go together.",
     WARNING,
 )
-NO_PRINT_STEP = Rule(
-    "design/no-print-step",
-    "The instructions begin with printing and measuring",
-    "A buyer who cuts before a print was measured finds out too late that it shrank.",
-    WARNING,
-)
 PART_IN_NO_STEP = Rule(
     "design/part-in-no-step",
     "Every part is mentioned in a step",
@@ -359,7 +353,6 @@ PLAN_RULES = (
     FIT_MEASURE,
     STEP_NEVER_SHOWN,
     NO_STEPS,
-    NO_PRINT_STEP,
     PART_IN_NO_STEP,
     STAGE_ORDER,
     UNSIGNED,

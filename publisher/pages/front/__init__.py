@@ -5,9 +5,13 @@ Never: place a template.
 """
 
 from publisher.pages.front.cautions import caution_drafts, licence_stands_here
+from publisher.pages.front.check_pieces import board_to_go_on, square_between
+from publisher.pages.front.coupon import fit_of
 from publisher.pages.front.cover import about_drafts, cover_drafts
 from publisher.pages.front.cover_picture import NO_COVER_PICTURE
 from publisher.pages.front.cut_list import cut_list_drafts
 from publisher.pages.front.licence import licence_of, licensing
-from publisher.pages.front.print_check import print_check_drafts
-from publisher.pages.front.to_buy import materials_to_buy, tools_to_buy
+from publisher.pages.front.pages_to_print import ranges
+from publisher.pages.front.piles import trials_of
+from publisher.pages.front.print_check import CHECK_PAGE, print_check_drafts
+from publisher.pages.front.to_buy import CARD_THICK, materials_to_buy, tools_to_buy

@@ -66,15 +66,12 @@ def _words_in_square(context: Context, outline: Box, left: float, top: float) ->
 
 def how(context: Context, box: Box, page: int) -> tuple[Body, float]:
     """Say what to do, step by step."""
-    setter, allowed = context.type, budget(context.joined)
-    low, high = square_ends(allowed)
-    ends = (f"{low} and {high} mm", f"{_inches_up(float(low))} and {_inches_down(float(high))} in")
-    between = f"between {ends[0] if context.paper.first == 'mm' else ends[1]}"
+    setter = context.type
+    between = f"between {square_between(context)}"
     steps = (
         "Print at 100 %: choose “actual size” or “no scaling”, never “fit”, “shrink” or “fill”; "
         f"{context.paper.title}, one side only.",
-        f"Measure the square across and down. Both must lie between {paired(*ends, context.paper.first)}. "
-        "Near an end, measure the long rulers too.",
+        f"Measure the square across and down. Both must lie {between}. Near an end, measure the long rulers too.",
         "Look for all four corner marks. One is missing: the page was clipped.",
         "Hold a scrap of your board in the gauge. Read the page “Before you cut”, then make the coupon from that scrap.",
     )
@@ -88,19 +85,22 @@ def how(context: Context, box: Box, page: int) -> tuple[Body, float]:
     return Body(tuple(drawn), texts=(TextPromise(page, between),)), box.top - y
 
 
-def square_ends(allowed: ScaleRange) -> tuple[str, str]:
-    """Return between which readings (mm) the square may lie: rounded inwards to 0.1 mm, or to 0.01 mm where no tenth lies between."""
-    least, most = SQUARE_SIDE * allowed.least, SQUARE_SIDE * allowed.most
+def square_between(context: Context, side: float = SQUARE_SIDE) -> str:
+    """Return between which readings a printed square of this side (mm) may lie: ``99.5 and 100.5 mm (3.92 and 3.95 in)``."""
+    low, high = square_ends(budget(context.joined), side)
+    for decimals in (2, 3, 4):  # as few as leave room between the ends
+        ends = (rounded_up(inches(float(low)), decimals), rounded_down(inches(float(high)), decimals))
+        if ends[0] < ends[1]:
+            break
+    imperial = f"{' and '.join(fixed(end, decimals) for end in ends)} in"
+    return paired(f"{low} and {high} mm", imperial, context.paper.first)
+
+
+def square_ends(allowed: ScaleRange, side: float = SQUARE_SIDE) -> tuple[str, str]:
+    """Return between which readings (mm) a square may lie: rounded inwards to 0.1 mm, or to 0.01 mm where no tenth lies between."""
+    least, most = side * allowed.least, side * allowed.most
     decimals = 1 if rounded_up(least, 1) <= rounded_down(most, 1) else 2
     return fixed(rounded_up(least, decimals), decimals), fixed(rounded_down(most, decimals), decimals)
-
-
-def _inches_up(mm: float) -> str:
-    return fixed(rounded_up(inches(mm), 2), 2)
-
-
-def _inches_down(mm: float) -> str:
-    return fixed(rounded_down(inches(mm), 2), 2)
 
 
 def limits(context: Context, box: Box, _page: int) -> tuple[Body, float]:
@@ -157,6 +157,24 @@ def _go_on(context: Context, fit: Fit, takes: BoardRange | None) -> str:
     if not fit.spread:
         return ". Go on with a board of that thickness."
     return f". Go on {_spread_words(context, fit)}, under the heavy bar."
+
+
+def board_to_go_on(context: Context) -> tuple[str, tuple[str, ...]]:
+    """Return how thick the board of the first fit must be (``from 4.7 to 5.3 mm (0.186 to 0.208 in)``; '' where nobody knows), and for
+    thinner and thicker board what fails first."""
+    fit = fit_of(context)
+    takes = _taken(context, fit) if fit is not None else None
+    if fit is None or takes is None:
+        return (_spread_words(context, fit) if fit is not None and fit.spread else "", ())
+    ends = ((takes.least_by, "thinner"), (takes.most_by, "thicker"))
+    fails = {way: meeting.what for name, way in ends if (meeting := context.joined.meeting(name))}
+    both = len(fails) > 1 and len(set(fails.values())) == 1
+    said = (
+        (f"in any other board the {fails['thinner']}",)
+        if both
+        else (f"in {way} board the {what}" for way, what in fails.items())
+    )
+    return takes_words(takes, context.paper.first), tuple(said)
 
 
 def _spread_words(context: Context, fit: Fit) -> str:

@@ -1,5 +1,6 @@
 """What to try before layers are cut: a pile of scraps as high as the stack, and what to do when it is not."""
 
+from publisher.basics import record
 from publisher.basics.wording import LengthUnit, rounded_down, rounded_up, say_length
 from publisher.design import Design
 from publisher.joints import Joined, spread_ends
@@ -10,8 +11,22 @@ SHOWN = 0.5
 """mm: a stack that may come out less than this higher or lower needs no trial. Common practice, no source."""
 
 
-def piles(design: Design, joined: Joined, first: LengthUnit = "mm") -> tuple[str, ...]:
-    """Return what to do for each stack of equal boards whose height is to agree with something and may be off by a step that shows."""
+@record
+class Pile:
+    """The trial of one stack: its name, how many scraps are pressed together, what each is thick and how high they are to be; from
+    least to most in mm, and whether more than nine of ten come out so or all do."""
+
+    name: str
+    scraps: int
+    thickness: float
+    height: float
+    least: float
+    most: float
+    likely: bool
+
+
+def trials_of(design: Design, joined: Joined) -> tuple[Pile, ...]:
+    """Return each stack of equal boards whose height is to agree with something and may be off by a step that shows."""
     found = []
     for name, layers in joined.layers:
         height, ends = joined.fact(f"{name}.height"), spread_ends(f"{name}.height", joined.facts)
@@ -22,17 +37,21 @@ def piles(design: Design, joined: Joined, first: LengthUnit = "mm") -> tuple[str
         if max(height.value - least, most - height.value) < SHOWN:
             continue
         (thick,) = thicknesses
-        low, high = say_length(rounded_down(least, 1), first=first), say_length(rounded_up(most, 1), first=first)
-        glue = "0.05 mm" if first == "mm" else "0.002 in (0.05 mm)"
-        likely = (
-            "Of ten such stacks of mixed boards more than nine"
-            if "likely" in ends[0].name
-            else "In the worst case they"
-        )
+        found.append(Pile(name, len(layers), thick, height.value, least, most, "likely" in ends[0].name))
+    return tuple(found)
+
+
+def piles(design: Design, joined: Joined, first: LengthUnit = "mm") -> tuple[str, ...]:
+    """Return in words what to do for each of these stacks."""
+    glue = "0.05 mm" if first == "mm" else "0.002 in (0.05 mm)"
+    found = []
+    for pile in trials_of(design, joined):
+        low, high = (say_length(end, first=first) for end in (rounded_down(pile.least, 1), rounded_up(pile.most, 1)))
+        likely = "Of ten such stacks of mixed boards more than nine" if pile.likely else "In the worst case they"
         found.append(
-            f"{name.replace('_', ' ').capitalize()}: press a pile of {len(layers)} scraps of your board together. It is to be "
-            f"{say_length(height.value, first=first)} high. For each {say_length(thick, first=first)} that it lacks cut one layer more, "
-            "for each that it has too much one fewer; glue card between the layers for what is still missing. "
+            f"{pile.name.replace('_', ' ').capitalize()}: press a pile of {pile.scraps} scraps of your board together. It is to be "
+            f"{say_length(pile.height, first=first)} high. For each {say_length(pile.thickness, first=first)} that it lacks cut one layer "
+            "more, for each that it has too much one fewer; glue card between the layers for what is still missing. "
             f"{likely} come out from {low} to {high} high, with up to {glue} of glue a line (assumption)."
         )
     return tuple(found)

@@ -25,7 +25,8 @@ from publisher.pages.sheet import (
 from publisher.pages.type import GUTTER, LEAST, SPACE, Setter
 
 TASK = "Check your printer and your board"
-TITLE = "Page 2: print and measure it first"  # it always is: the cover is one page
+CHECK_PAGE = 2  # it always is: the cover is one page
+TITLE = f"Page {CHECK_PAGE}: print and measure it first"
 CHECK_SQUARE = 100.0
 CHECK_ACROSS, CHECK_UP = 180.0, 240.0
 STRIP = 15.2  # along the left side, for the upright ruler

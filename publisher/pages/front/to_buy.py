@@ -16,7 +16,8 @@ FACES = {
 }
 
 
-CARD = "Thin card for the templates, 0.3 to 0.5 mm (0.012 to 0.02 in) thick"
+CARD_THICK = "0.3 to 0.5 mm (0.012 to 0.02 in) thick"
+CARD = f"Thin card for the templates, {CARD_THICK}"
 MORE_CARD = 3  # layers: a second one under a template that is traced often, and two under its spare
 PAGES_GUESSED = 10  # of templates, of which the height of a list is worked out before pages are numbered
 

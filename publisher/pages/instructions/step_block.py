@@ -1,9 +1,11 @@
 """One step: its number and title, the words at the left, the picture and what is needed at the right, where its cautions stand."""
 
-from publisher.basics import Box, Carried, Finding, Layer, Pose, polyline, record
+from publisher.basics import Box, Carried, Finding, Layer, Pose, TextPromise, polyline, record
+from publisher.basics.wording import series
 from publisher.design import PicturePlan, StepPlan
 from publisher.geometry import Part
 from publisher.joints import drawing_name
+from publisher.pages.instructions.pack_acts import Act
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import (
     Caution,
@@ -25,6 +27,8 @@ STEP_NUMBER = 13.0  # column for the step's number
 PICTURE_SHARE = 0.40  # of the width
 TALLEST_STEP = 47.0  # mm: the tallest picture beside a step
 SILHOUETTE = 13.0  # column for a part's small picture
+ACT_NUMBER = 8.0  # mm: column for the number of an act of the pack
+ABREAST = 150.0  # mm of width from which acts stand in two columns
 STEP_ROW = 12.0  # height of a part in the list of what is needed
 
 # which of the pack's own tools a stage puts into the hand: a step that names no tool itself needs these, and their cautions
@@ -52,6 +56,7 @@ class StepBlock:
     height: float
     cautions: tuple[Caution, ...]
     carried: tuple[Carried, ...]
+    texts: tuple[TextPromise, ...] = ()
 
 
 def coarse_picture(context: Context, step: StepPlan, number: int, width: float) -> tuple[Finding, ...]:
@@ -61,46 +66,105 @@ def coarse_picture(context: Context, step: StepPlan, number: int, width: float) 
     return coarse_photo(context.design, step.picture, width * PICTURE_SHARE, TALLEST_STEP, f"step {number}")
 
 
-def step_block(context: Context, step: StepPlan, number: int, box: Box, pages: tuple[int, int]) -> StepBlock:
-    """Lay out one step at the top of ``box``. ``pages``: the step's own, and that of the cautions."""
+def acts_block(context: Context, acts: tuple[Act, ...], number: int, box: Box, pages: tuple[int, int]) -> StepBlock:
+    """Lay out the pack's own acts at the top of ``box``, smaller than steps: in two columns, as alike as can be, where there are several
+    and the box is wide. ``number``: that of the first; ``pages``: their own, and that of the cautions."""
+    if len(acts) < 2 or box.width < ABREAST:
+        return _act_column(context, acts, number, box, pages)
+    left, right = columns(box, 2, GUTTER)
+
+    def split(at: int) -> tuple[StepBlock, StepBlock]:
+        first = _act_column(context, acts[:at], number, left, pages)
+        return first, _act_column(context, acts[at:], number + at, right, pages)
+
+    pair = min(map(split, range(1, len(acts))), key=lambda pair: max(block.height for block in pair))
+    return StepBlock(
+        tuple(thing for block in pair for thing in block.drawn),
+        max(block.height for block in pair),
+        tuple(dict.fromkeys(caution for block in pair for caution in block.cautions)),
+        tuple(title for block in pair for title in block.carried),
+        tuple(text for block in pair for text in block.texts),
+    )
+
+
+def _act_column(context: Context, acts: tuple[Act, ...], number: int, box: Box, pages: tuple[int, int]) -> StepBlock:
+    """Set acts under each other: title, what to do, what to check."""
+    setter = context.type
+    left, width = box.left + ACT_NUMBER, box.width - ACT_NUMBER
+    block = StepBlock((), 0.0, (), ())
+    y = box.top
+    for at, act in enumerate(acts, number):
+        drawn = _numbered(context, at, Box(box.left, box.bottom, box.right, y))
+        y -= SPACE + 0.7
+        top = y
+        checked = (f"Stop and check: {act.check}", SMALL.bold())
+        for text, style in ((act.title, HEADING), (act.say, SMALL), checked):
+            words = setter.paragraph(text, style, left, y, width)
+            drawn += words.drawn
+            y -= words.height
+        carried = Carried(f"{act.key}:title", pages[0], Box(left, y, left + width, top))
+        keys = tuple(key for key in act.uses if key in context.design.tools)
+        caution, height, shown = _cautions(context, keys, (left, y - 0.7, width), pages[1])
+        y -= height + SPACE
+        block = StepBlock(
+            (*block.drawn, *drawn, *caution),
+            box.top - y,
+            (*block.cautions, *shown),
+            (*block.carried, carried),
+            (*block.texts, *(TextPromise(pages[0], text) for text in (act.title, act.say, act.check))),
+        )
+    return block
+
+
+def _numbered(context: Context, number: int, box: Box) -> list[Drawn]:
+    """Draw the rule over a step and its number."""
+    setter = context.type
+    return [
+        Stroke(RULE, (polyline(((box.left, box.top), (box.right, box.top))),), Layer.PAGE, tag="artifact"),
+        *setter.line(str(number), TITLE.tagged("h2"), box.left, box.top - SPACE - setter.drop(TITLE)),
+    ]
+
+
+def step_block(
+    context: Context, step: StepPlan, own: int, box: Box, pages: tuple[int, int], number: int = 0
+) -> StepBlock:
+    """Lay out one step at the top of ``box``, the design's ``own``-th; ``number`` is the one that is printed, where acts of the pack
+    come before it. ``pages``: the step's own, and that of the cautions."""
     setter = context.type
     left, top = box.left + STEP_NUMBER, box.top
-    drawn: list[Drawn] = [
-        Stroke(RULE, (polyline(((box.left, top), (box.right, top))),), Layer.PAGE, tag="artifact"),
-        *setter.line(str(number), TITLE.tagged("h2"), box.left, top - SPACE - setter.drop(TITLE)),
-    ]
+    drawn = _numbered(context, number or own, box)
     width = (box.right - left) * (1 - PICTURE_SHARE) - GUTTER
     y = top - SPACE
     title = setter.paragraph(context.say(step.title), HEADING, left, y - 0.7, width)
     y -= title.height + 0.7
-    carried = [Carried(f"step:{number}:title", pages[0], Box(left, y, left + width, y + title.height))]
+    carried = [Carried(f"step:{own}:title", pages[0], Box(left, y, left + width, y + title.height))]
     drawn += title.drawn
     y -= SPACE / 2
     words = setter.paragraph(context.say(step.say), BODY, left, y, width)
     drawn += words.drawn
     y -= words.height
-    carried.append(Carried(f"step:{number}:say", pages[0], Box(left, y, left + width, y + words.height)))
-    caution, height, shown = _cautions(context, step, (left, y - SPACE, width), pages[1])
+    carried.append(Carried(f"step:{own}:say", pages[0], Box(left, y, left + width, y + words.height)))
+    keys = (*_stage_tools(context, step), *step.uses)
+    caution, height, shown = _cautions(context, keys, (left, y - SPACE, width), pages[1])
     drawn += caution
     y -= height
     side = Box(box.right - (box.right - left) * PICTURE_SHARE, box.bottom, box.right, top - SPACE)
     beside, depth, picture = _side(context, step, side)
     drawn += beside
     if picture is not None:
-        carried.append(Carried(f"step:{number}:picture", pages[0], *picture))
+        carried.append(Carried(f"step:{own}:picture", pages[0], *picture))
     return StepBlock(tuple(drawn), max(top - y, depth + SPACE), shown, tuple(carried))
 
 
 def _cautions(
-    context: Context, step: StepPlan, at: tuple[float, float, float], page: int
+    context: Context, keys: tuple[str, ...], at: tuple[float, float, float], page: int
 ) -> tuple[tuple[Drawn, ...], float, tuple[Caution, ...]]:
-    """Set the names of the step's cautions beside a bar, with the page on which they stand."""
-    cautions = cautions_for((*_stage_tools(context, step), *step.uses), always=False)
+    """Set the names of the cautions of tools and materials beside a bar, with the page on which they stand."""
+    cautions = cautions_for(keys, always=False)
     if not cautions:
         return (), 0.0, ()
     left, top, width = at
-    names = [f"“{caution.title}”" for caution in cautions]
-    said = " and ".join(filter(None, (", ".join(names[:-1]), names[-1])))
+    said = series(f"“{caution.title}”" for caution in cautions)
     block = context.type.paragraph(f"Caution: read {said} on page {page}.", SMALL.bold(), left + 3.0, top, width - 3.0)
     y = top - block.height
     bar = Stroke(STRONG_RULE, (polyline(((left + 0.5, top - 0.5), (left + 0.5, y))),), Layer.PAGE, tag="artifact")

@@ -6,7 +6,8 @@ from functools import partial
 from publisher.basics import Box, TextPromise, record
 from publisher.design import OwnLicence, StepPlan
 from publisher.pages.front import licence_of, licence_stands_here, licensing
-from publisher.pages.instructions.step_block import StepBlock, coarse_picture, step_block
+from publisher.pages.instructions.pack_acts import Act, pack_acts
+from publisher.pages.instructions.step_block import ABREAST, StepBlock, acts_block, coarse_picture, step_block
 from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, make_frame, share_out
 from publisher.pages.type import SPACE, tidy
 
@@ -17,32 +18,64 @@ BETWEEN = 2 * SPACE  # between two steps
 
 @record
 class Numbered:
-    """A step with its number."""
+    """A step of the design, the ``own``-th, or acts of the pack that stand before them, with the number of the first on the pages."""
 
     number: int
-    step: StepPlan
+    own: int
+    step: StepPlan | tuple[Act, ...]
+
+    @property
+    def last(self) -> int:
+        """The last number."""
+        return self.number + (len(self.step) - 1 if isinstance(self.step, tuple) else 0)
+
+    def marks(self, context: Context) -> tuple[tuple[str, int, str], ...]:
+        """Return the bookmarks of its titles."""
+        own = f"step:{self.own}:title"
+        titles = (
+            [(act.title, f"{act.key}:title") for act in self.step]
+            if isinstance(self.step, tuple)
+            else [(context.say(self.step.title), own)]
+        )
+        return tuple((f"{n}  {tidy(title)}", 1, key) for n, (title, key) in enumerate(titles, self.number))
 
 
 def step_drafts(context: Context) -> tuple[PageDraft, ...]:
     """Return the instruction pages."""
     frame = make_frame(context.paper, False, 0.0)
-    rows = tuple(Numbered(number, step) for number, step in enumerate(context.design.steps, 1))
+    rows = _rows(context, frame, None)
     licence = None if licence_stands_here(context) else licence_of(context)
     pages = _filled(context, frame, rows, licence)
     drafts = []
     for index, page in enumerate(pages, 1):
         title = _title(page) if page else LICENCE_ALONE
-        marks = tuple(
-            (f"{row.number}  {tidy(context.say(row.step.title))}", 1, f"step:{row.number}:title") for row in page
-        )
+        marks = tuple(mark for row in page for mark in row.marks(context))
         body = partial(_body, context, frame, page, licence if index == len(pages) else None)
-        coarse = (f for row in page for f in coarse_picture(context, row.step, row.number, frame.text.width))
+        steps = ((row.own, row.step) for row in page if isinstance(row.step, StepPlan))
+        coarse = (f for own, step in steps for f in coarse_picture(context, step, own, frame.text.width))
         drafts.append(PageDraft("steps", f"steps:{index}", title, frame, body, TASK, marks, findings=tuple(coarse)))
     return tuple(drafts)
 
 
+def _rows(context: Context, frame: Frame, numbers: Numbers | None) -> tuple[Numbered, ...]:
+    """Return the acts of the pack, together where they stand in columns, and the steps of the design, numbered on; a design without
+    steps has no instructions."""
+    acts = pack_acts(context, numbers) if context.design.steps else ()
+    together = (acts,) if acts and _abreast(context, frame) else tuple((act,) for act in acts)
+    first = tuple(Numbered(n, 0, some) for n, some in enumerate(together, 1))
+    own = tuple(Numbered(len(acts) + n, n, step) for n, step in enumerate(context.design.steps, 1))
+    return (*first, *own)
+
+
+def _abreast(context: Context, frame: Frame) -> bool:
+    """Say whether the acts stand side by side in one block, which is never broken: it must not be taller than a page."""
+    if frame.text.width < ABREAST:
+        return False
+    return acts_block(context, pack_acts(context, None), 1, frame.text, (1, 1)).height <= frame.text.height
+
+
 def _title(page: tuple[Numbered, ...]) -> str:
-    first, last = page[0].number, page[-1].number
+    first, last = page[0].number, page[-1].last
     return f"Step {first}" if first == last else f"Steps {first} to {last}"
 
 
@@ -60,7 +93,9 @@ def _filled(
 def _block(context: Context, frame: Frame, row: Numbered, top: float, pages: tuple[int, int]) -> StepBlock:
     text = frame.text
     box = Box(text.left, text.bottom, text.right, top)
-    return step_block(context, row.step, row.number, box, pages)
+    if isinstance(row.step, tuple):
+        return acts_block(context, row.step, row.number, box, pages)
+    return step_block(context, row.step, row.own, box, pages, row.number)
 
 
 def _body(
@@ -69,9 +104,10 @@ def _body(
     caution_page = numbers.page_of("cautions:1") or numbers.page
     body = Body()
     y = frame.text.top
-    for row in rows:
+    known = {row.number: row for row in _rows(context, frame, numbers)}  # acts name pages, which are numbered now
+    for row in (known[row.number] for row in rows):
         block = _block(context, frame, row, y, (numbers.page, caution_page))
-        body += Body(block.drawn, carried=block.carried)
+        body += Body(block.drawn, carried=block.carried, texts=block.texts)
         y -= block.height + BETWEEN
     if licence is not None:
         drawn = licensing(context.type, licence, frame.text.left, y, frame.text.width).drawn

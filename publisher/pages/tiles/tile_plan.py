@@ -59,11 +59,16 @@ class Tiling:
         part = self.sample.part
         return f"{part.letter}.{self.sample.copy} " if self.sample.copy else part.letter
 
+    def taped(self, unit: LengthUnit) -> str:
+        """Return in words how large the taped template is."""
+        drawn = Box(*self.laid.bounds)
+        return say_size(drawn.width, drawn.height, unit)
+
     def sizes(self, unit: LengthUnit) -> str:
         """Return in words how large the taped template is, and the piece that is cut along a pencil line round it."""
-        drawn, piece = Box(*self.laid.bounds), self.sample.part.outline
+        piece = self.sample.part.outline
         own = Box(*polygon(piece, Pose(turn=self.turn, mirrored=self.sample.mirrored)).bounds)
-        said = say_size(drawn.width, drawn.height, unit)
+        said = self.taped(unit)
         if self.sample.part.trace_allowance <= 0.0:
             return said
         return f"{said}; the piece cut on the pencil line {say_size(own.width, own.height, unit)}"

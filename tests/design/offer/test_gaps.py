@@ -36,9 +36,7 @@ def said(brief_of: Callable[[str], Brief]) -> Callable[[str], list[tuple[str, st
     return found
 
 
-@pytest.mark.keeps(
-    "design/no-steps", "design/no-print-step", "design/part-in-no-step", "design/stage-order", "design/unsigned"
-)
+@pytest.mark.keeps("design/no-steps", "design/part-in-no-step", "design/stage-order", "design/unsigned")
 def test_whole_instructions_bring_nothing(said: Callable[[str], Any]) -> None:
     assert said(steps(*WHOLE)) == []
 
@@ -54,9 +52,8 @@ def test_no_steps_at_all(said: Callable[[str], Any]) -> None:
     assert [check for check, _ in said(SIGNED)] == ["design/no-steps"]
 
 
-@pytest.mark.breaks("design/no-print-step")
-def test_no_step_in_which_a_print_is_measured(said: Callable[[str], Any]) -> None:
-    assert [check for check, _ in said(steps(*WHOLE[1:]))] == ["design/no-print-step"]
+def test_printing_and_mounting_need_no_step_as_the_pack_says_both(said: Callable[[str], Any]) -> None:
+    assert said(steps(*WHOLE[2:])) == []
 
 
 @pytest.mark.breaks("design/part-in-no-step")

@@ -1,0 +1,191 @@
+"""What every buyer does before the designer's first step, said by the pack itself: it follows from the paper, the variant and the board.
+
+Print and measure, measure the board, tape what comes in tiles, make the templates, mark out the board; each ends with what to check,
+and one number, before what cannot be undone.
+"""
+
+from collections.abc import Iterable
+
+from publisher.basics import record
+from publisher.basics.wording import ordered, say_length, series
+from publisher.material import MOST_TRACINGS
+from publisher.pages.front import CARD_THICK, CHECK_PAGE, board_to_go_on, fit_of, ranges, square_between, trials_of
+from publisher.pages.sheet import Context, Numbers
+from publisher.pages.templates import Shown, strips_of
+from publisher.pages.tiles import TruePages, plan_true_pages
+
+WIDEST = (88, 90, 92)  # pages, of which the height of an act is worked out before pages are numbered
+SQUARES = (50.0,)  # mm: the squares of most pages, until pages are drawn
+MOST_TAPED = 4  # parts of which the sizes are said; of more, their pages say them
+SCRAPS = 10  # in a pile of which one board's thickness is worked out
+
+
+@record
+class Act:
+    """What to do: its title, words, and what must be true before going on; tools and materials that bring their cautions.
+
+    ``key`` is its name on the pages: ``act:tape``.
+    """
+
+    key: str
+    title: str
+    say: str
+    check: str = ""
+    uses: tuple[str, ...] = ()
+
+
+def pack_acts(context: Context, numbers: Numbers | None) -> tuple[Act, ...]:
+    """Return the acts in their order; without ``numbers`` with page numbers as wide as any. () for a design without parts."""
+    if not context.parts:
+        return ()
+    plan = plan_true_pages(context)
+    acts = (_print(context, numbers), _measure(context, numbers), _tape(context, plan, numbers))
+    return tuple(act for act in (*acts, _card(context, plan, numbers), _mark_out(context, numbers)) if act is not None)
+
+
+def _print(context: Context, numbers: Numbers | None) -> Act:
+    others = _beyond_check(numbers.true_pages()) if numbers is not None else WIDEST
+    return Act(
+        "act:print",
+        "Print and measure",
+        f"Print page {CHECK_PAGE} at 100 %, one side only, and measure its square across and down. When both readings are right, print "
+        f"{_pages(others)} in the same way.",
+        f"both readings lie between {square_between(context)}.",
+    )
+
+
+def _measure(context: Context, numbers: Numbers | None) -> Act | None:
+    ends, fails = board_to_go_on(context)
+    piles = trials_of(context.design, context.joined)
+    if not ends and not piles:
+        return None
+    said = [f"Hold scraps of your board in the gauge on page {CHECK_PAGE}."]
+    check = f"the board is {ends} thick."
+    if piles:
+        page = (numbers.page_of("cautions:1") if numbers is not None else None) or WIDEST[0]
+        counts = series(f"{pile.scraps} scraps, the layers of the {_words(pile.name)}" for pile in piles)
+        said.append(
+            f"Press them together in a pile: {counts}. For another height see “Before you cut layers” from page {page} on."
+        )
+        heights = (
+            f"{pile.scraps} scraps are {say_length(pile.height, first=context.paper.first)} high" for pile in piles
+        )
+        check = f"{series(heights)}."
+    else:
+        said.append(f"Or press {SCRAPS} scraps together, measure the pile, and divide by {SCRAPS}.")
+    if fails:
+        said.append(f"What fails first: {series(fails)}.")
+    return Act("act:board", "Measure your board", " ".join(said), check)
+
+
+def _tape(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | None:
+    taped = {one.name.strip(): one for one in plan.cut}
+    if not taped:
+        return None
+    first = context.paper.first
+    where = {
+        name: numbers.pages_of_part(one.sample.part.id) if numbers is not None else WIDEST
+        for name, one in taped.items()
+    }
+    lots = len(taped) > MOST_TAPED
+    parts = {one.sample.part.letter: pages for (name, pages), one in zip(where.items(), taped.values(), strict=True)}
+    said = "; ".join(f"{letter}: {_pages(pages)}" for letter, pages in parts.items())
+    sizes = {name: one.taped(first) for name, one in taped.items()}
+    alike = len(set(sizes.values())) == 1
+    checks = [f"{'each' if alike and len(sizes) > 1 else name} measures {size}" for name, size in sizes.items()]
+    return Act(
+        "act:tape",
+        "Tape the tiles",
+        "Trim one tile of each pair along its trim line, lay it over the other until match marks of the same name cover each other, and "
+        f"fix it with masking tape. {said}.",
+        "taped, each measures what its tiles say."
+        if lots and not alike
+        else f"taped, {series(dict.fromkeys(checks))}.",
+    )
+
+
+def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | None:
+    if context.design.use != "trace":
+        return None
+    shown = (*plan.templates, *(page.shown for page in plan.shared))
+    strips = [strip.part.letter for page in shown for strip, _, _ in strips_of(context, page)]
+    said = [
+        f"Stick the prints to thin card, {ordered(CARD_THICK, context.paper.first)}, and let them dry flat under books.",
+        f"Cut along the cut line with a fresh blade{_inside(context)}: {_count(_cards(context, shown, strips), 'template')}.",
+    ]
+    if any(page.nests for page in shown):
+        said.append("Of nested templates cut the outermost alone.")
+    if strips:
+        said.append(
+            f"The compass strip of {series(dict.fromkeys(strips))} gets two holes, for a pin and for the pencil."
+        )
+    often = [f"{row.letter} ({row.tracings} times)" for row in context.needs.cut_list if row.sturdy]
+    if often:
+        said.append(
+            f"What is traced more than {MOST_TRACINGS} times wants two layers of card and a spare (common practice): {series(often)}."
+        )
+    sides = (
+        sorted({round(s.length, 3) for page in numbers.previews() if page.page != CHECK_PAGE for s in page.squares})
+        if numbers
+        else SQUARES
+    )
+    checks = [f"the {side:g} mm square measures between {square_between(context, side)}" for side in sides or SQUARES]
+    return Act(
+        "act:card",
+        "Make the templates",
+        " ".join(said),
+        f"dry on the card, {', '.join(checks)}: damp paper grows.",
+        ("craft_knife",),
+    )
+
+
+def _mark_out(context: Context, numbers: Numbers | None) -> Act | None:
+    copies = {row.letter: row.count + row.spare for row in context.needs.cut_list}
+    if not copies or not context.needs.layouts:
+        return None
+    pages = (numbers.range_of("cut_list") if numbers is not None else None) or WIDEST[:2]
+    where = _pages(range(pages[0], pages[1] + 1))
+    trace = context.design.use == "trace"
+    coupon = "Trace the fit coupon" if trace else "Glue the fit coupon"
+    fit = fit_of(context)
+    tried = (
+        f"{coupon} of page {CHECK_PAGE} on a scrap first, and cut it as you will cut the pieces. "
+        if fit and fit.slot
+        else ""
+    )
+    laid = "Lay the templates" if trace else "Lay the prints"
+    listed = series(f"{count} × {letter}" for letter, count in copies.items())
+    return Act(
+        "act:mark",
+        "Mark out the board",
+        f"{tried}{laid} on the board as {where} {'show' if pages[0] != pages[1] else 'shows'}.",
+        f"{'the coupon goes in with a light push, and ' if tried else ''}{_count(sum(copies.values()), 'piece')} "
+        f"({listed}) find room on the board before you cut the first.",
+    )
+
+
+def _cards(context: Context, shown: Iterable[Shown], strips: list[str]) -> int:
+    """Return how many cards are cut out: a nest is one, a strip none."""
+    nested = sum(len(nest.samples) - 1 for page in shown for nest, _ in page.nests)
+    return max(1, len(context.parts) - nested - len(set(strips)))
+
+
+def _inside(context: Context) -> str:
+    return ", openings and slots too" if any(part.template.holes or part.openings for part in context.parts) else ""
+
+
+def _beyond_check(pages: Iterable[int]) -> tuple[int, ...]:
+    return tuple(page for page in pages if page != CHECK_PAGE)
+
+
+def _pages(pages: Iterable[int]) -> str:
+    found = tuple(pages)
+    return f"{'page' if len(found) == 1 else 'pages'} {ranges(found)}"
+
+
+def _count(number: int, what: str) -> str:
+    return f"{number} {what}{'' if number == 1 else 's'}"
+
+
+def _words(name: str) -> str:
+    return name.replace("_", " ")

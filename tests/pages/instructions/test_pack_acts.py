@@ -1,0 +1,89 @@
+"""The pack's own acts: what follows from paper, variant and board, and stands before the steps of the design."""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+
+from publisher.basics import Box
+from publisher.basics.wording import say_length
+from publisher.material import MOST_TRACINGS
+from publisher.pages.instructions.pack_acts import Act, pack_acts
+from publisher.pages.instructions.step_block import acts_block
+from publisher.pages.instructions.steps import step_drafts
+from publisher.pages.sheet.draft import Context, Numbers
+from publisher.pages.tiles import plan_true_pages
+
+NUMBERS = Numbers(
+    9, 10, (("cautions:1", 4),), (("cut_list", 3, 3),), (("side", 5), ("side", 6), ("deck", 7)), true=(2, 5, 6, 7)
+)
+
+
+def act(context: Context, name: str, numbers: Numbers | None = NUMBERS) -> Act | None:
+    return next((one for one in pack_acts(context, numbers) if one.key == f"act:{name}"), None)
+
+
+def test_tiles_are_taped_where_the_paper_asks_for_it_and_nowhere_else(demo: Callable[..., Context]) -> None:
+    context = demo("quay")
+    found = act(context, "tape")
+    assert found is not None and "A: pages 5-6; B: page 7." in found.say
+    for one in plan_true_pages(context).cut:
+        assert f"{one.name} measures {one.taped('mm')}" in found.check
+    assert act(demo("bridge"), "tape") is not None
+    assert act(demo("bridge", "a3"), "tape") is None
+
+
+def test_the_pages_to_print_are_those_that_must_be_true_less_the_one_that_was_measured(
+    demo: Callable[..., Context],
+) -> None:
+    found = act(demo("quay"), "print")
+    assert found is not None and "print pages 5-7 in the same way" in found.say
+    assert found.check == "both readings lie between 99.5 and 100.5 mm (3.92 and 3.95 in)."
+
+
+def test_a_stack_that_must_meet_others_is_tried_as_a_pile_of_its_own_layers(demo: Callable[..., Context]) -> None:
+    context = demo("lock-stair")
+    found = act(context, "board")
+    height = context.joined.fact("stair.height")
+    layers = next(len(layers) for name, layers in context.joined.layers if name == "stair")
+    assert height is not None and found is not None
+    assert f"{layers} scraps are {say_length(height.value, first='mm')} high" in found.check
+    toll = act(demo("toll-house"), "board")
+    assert toll is not None and toll.check == "the board is from 4.7 to 5.3 mm (0.186 to 0.208 in) thick."
+    assert "slot of part" in toll.say  # what fails first with any other
+
+
+def test_a_template_that_is_traced_often_wants_a_spare_and_others_do_not(demo: Callable[..., Context]) -> None:
+    context = demo("lock-stair")
+    often = [row for row in context.needs.cut_list if row.tracings > MOST_TRACINGS]
+    found, other = act(context, "card"), act(demo("toll-house"), "card")
+    assert often and found is not None and f"{often[0].letter} ({often[0].tracings} times)" in found.say
+    assert other is not None and "spare" not in other.say and "3 templates" in other.say
+    assert "49.8 and 50.2 mm (1.961 and 1.976 in)" in other.check
+
+
+def test_what_is_pasted_has_no_cards(demo: Callable[..., Context]) -> None:
+    context = demo("toll-house")
+    pasted = replace(context, design=replace(context.design, use="paste"))
+    assert act(pasted, "card") is None and act(context, "card") is not None
+
+
+def test_all_pieces_are_counted_before_the_first_is_cut(demo: Callable[..., Context]) -> None:
+    context = demo("quay")
+    found = act(context, "mark")
+    assert found is not None and "7 pieces (2 × A, 1 × B and 4 × C)" in found.check and "page 3 shows" in found.say
+
+
+def test_a_design_without_steps_has_no_acts_either(demo: Callable[..., Context]) -> None:
+    context = demo("toll-house")
+    assert step_drafts(replace(context, design=replace(context.design, steps=(), licence=None))) == ()
+
+
+@pytest.mark.parametrize(("width", "columns"), [(180.0, 2), (120.0, 1)])
+def test_acts_stand_side_by_side_where_there_is_room(demo: Callable[..., Context], width: float, columns: int) -> None:
+    context = demo("quay")
+    acts = pack_acts(context, NUMBERS)
+    block = acts_block(context, acts, 1, Box(10.0, 10.0, 10.0 + width, 260.0), (9, 4))
+    assert len({round(one.box.left, 3) for one in block.carried}) == columns
+    assert [one.key for one in block.carried] == [f"{one.key}:title" for one in acts]
+    assert {text.text for text in block.texts} >= {one.check for one in acts}
