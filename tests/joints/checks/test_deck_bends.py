@@ -199,7 +199,10 @@ def test_high_walls_carry_the_floor_on_which_they_stand(make: SimpleNamespace, h
 def test_card_of_unknown_strength_has_no_figure_of_strength(make: SimpleNamespace) -> None:
     subject = Table(200.0, 60.0, (0.0, 195.0), sides=False).built(make)
     (mated,) = subject.panels
-    known = {fact.name for fact in facts_of_decks("table", make.here, mated.decks)}
+    facts = facts_of_decks("table", make.here, mated.decks)
+    known = {fact.name for fact in facts}
+    relied_on = {fact.name for fact in facts if fact.rounds == "down"}
+    assert relied_on == {"table.deck_strength_factor", "table.deck_carries"}  # never said as more than they are
     unknown = tuple(replace(deck, strength=inf) for deck in mated.decks)
     assert known - {fact.name for fact in facts_of_decks("table", make.here, unknown)} == {
         "table.deck_strength_factor",
