@@ -144,6 +144,7 @@ def other_pages(pack: Any, count: int) -> None:
     pack.sheets = [pack.sheets[i % 4] for i in range(count)]
 
 
+NOTCH = ((44.0, 0.0), (44.0, 6.0), (48.0, 6.0), (48.0, 0.0))  # of part A
 INNER = ((10.0, 10.0), (10.0, 40.0), (30.0, 40.0), (30.0, 10.0))
 SQUARE_2 = Box(150.0, 30.0, 200.0, 80.0)
 
@@ -257,6 +258,11 @@ bad("proof/readers-disagree", "an area of the square's shape over it")(
 bad("proof/outline", "off by 0.1 mm")(
     swap(1, "outline", lambda kit: part_a(kit, lambda rings: tuple(tuple((x + 0.1, y) for x, y in r) for r in rings)))
 )
+bad("proof/outline", "a slot 0.09 mm narrower")(
+    swap(1, "outline", lambda kit: part_a(
+        kit, lambda rings: (tuple((x + 0.045 * ((x, y) in NOTCH[:2]) - 0.045 * ((x, y) in NOTCH[2:4]), y) for x, y in rings[0]), *rings[1:])
+    ))
+)  # fmt: skip
 bad("proof/outline", "mirrored")(
     swap(1, "outline", lambda kit: part_a(kit, lambda rings: tuple(tuple((90 - x, y) for x, y in r) for r in rings)))
 )
@@ -785,6 +791,6 @@ def test_ids_are_unique_and_every_field_is_filled() -> None:
 def test_a_small_shift_within_the_tolerance_is_no_fault(kit: Any) -> None:
     pack = kit.good()
     promise = pack.promises.outlines[0]
-    pose = Pose(promise.pose.x + 0.02, promise.pose.y, promise.pose.turn)
+    pose = Pose(promise.pose.x + 0.01, promise.pose.y, promise.pose.turn)
     pack.sheets[1].items["outline"] = kit.outline(promise.rings, pose)
     assert prove(pack.write(), pack.promises, "near.pdf").findings == ()

@@ -2,7 +2,7 @@
 
 from publisher.basics import Check, Findings
 from publisher.proof.checks.frame import judged, page_name
-from publisher.proof.measuring import OUTLINE_TOLERANCE, SHIFTED, STROKE_REACH, Case
+from publisher.proof.measuring import SHIFTED, STROKE_REACH, TAPED_TOLERANCE, Case
 
 
 @judged(
@@ -35,7 +35,7 @@ def match_marks(case: Case, check: Check[Case]) -> Findings:
     "proof/tiles",
     "Tiles make the whole",
     "a tile that is shifted, missing or repeated is noticed by a buyer only when the foam is cut; "
-    f"marks of two pages may disagree by {SHIFTED:g} mm, the whole outline may lie {OUTLINE_TOLERANCE:g} mm off",
+    f"marks of two pages may disagree by {SHIFTED:g} mm, the whole outline may lie {TAPED_TOLERANCE:g} mm off",
     may_be_empty=True,
 )
 def tiles_together(case: Case, check: Check[Case]) -> Findings:
@@ -56,7 +56,7 @@ def tiles_together(case: Case, check: Check[Case]) -> Findings:
                 value=reading.disagree,
                 limit=SHIFTED,
             )
-        if reading.farthest > OUTLINE_TOLERANCE:
+        if reading.farthest > TAPED_TOLERANCE:
             off = "lacks a stretch" if reading.farthest >= STROKE_REACH else f"is off by {reading.farthest:.2f} mm"
             yield check.found(
                 f"{name}: with its pages put together by the match marks the outline {off}; "
@@ -64,7 +64,7 @@ def tiles_together(case: Case, check: Check[Case]) -> Findings:
                 subject=part,
                 hint="draw every tile of the part",
                 value=reading.farthest,
-                limit=OUTLINE_TOLERANCE,
+                limit=TAPED_TOLERANCE,
             )
         for page in reading.repeated:
             yield check.found(f"{name}: page {page} repeats one of its tiles", subject=part, hint="draw each tile once")

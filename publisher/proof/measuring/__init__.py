@@ -27,6 +27,6 @@ from publisher.proof.measuring.outlines import (
     shown_ground,
 )
 from publisher.proof.measuring.pixels import pages_seen, squares_of
-from publisher.proof.measuring.tiles import SHIFTED
+from publisher.proof.measuring.tiles import SHIFTED, TAPED_TOLERANCE
 from publisher.proof.measuring.unpromised_ink import AREA, SAME_WIDTH
 from publisher.proof.measuring.witness import SOLID, WITNESS_GAP, RingSight

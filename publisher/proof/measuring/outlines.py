@@ -8,7 +8,9 @@ from publisher.basics import OutlinePromise, Point, Pose, record
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.reading import Array
 
-OUTLINE_TOLERANCE = 0.05  # mm, Hausdorff distance between promised rings and drawn strokes
+OUTLINE_TOLERANCE = (
+    0.02  # mm, Hausdorff distance between promised rings and drawn strokes: a slot 0.09 mm narrower is 0.045 off
+)
 RING_STEP = 2.0  # mm between the points of a promised ring that are tried
 STROKE_REACH = 3.0  # mm: farther than this from a promised ring, a stroke has nothing to do with it
 FOLLOWS = 0.6  # share of a stroke's length within STROKE_REACH of a ring that makes it a copy of that ring

@@ -13,6 +13,7 @@ from publisher.proof.measuring.marks import FoundMark, find_marks
 from publisher.proof.measuring.outlines import StrokeSegments, Wanted, missing_length, shown_ground
 from publisher.proof.reading import Array, TextLine
 
+TAPED_TOLERANCE = 0.03  # mm: of an outline put together from its tiles
 SHIFTED = 0.05  # mm that a mark may lie off its promise, and that marks of two pages may disagree
 
 
