@@ -94,7 +94,7 @@ def strip_of(context: Context, part: Part) -> CompassStrip | None:
 
 
 def _name(part: Part) -> str:
-    spare = f" and {part.spare} spare" if part.spare else ""
+    spare = f"\u00a0+\u00a0{part.spare}\u00a0spare" if part.spare else ""
     return f"{part.letter} {part.name}, cut\u00a0{part.count}{spare}: compass strip"
 
 

@@ -42,7 +42,7 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     """
     copies = context.copies(part)
     cut = f"cut\u00a0{part.count}"  # never broken: the page promises it as one
-    line = f"{cut} and {part.spare} spare" if part.spare else cut
+    line = f"{cut}\u00a0+\u00a0{part.spare}\u00a0spare" if part.spare else cut
     left, bottom, right, top = polygon(part.outline).bounds
     width, height = right - left, top - bottom
     millimetres, imperial = (said.replace(" ", "\u00a0") for said in size_in_both(width, height))  # read as one word
@@ -54,6 +54,7 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
         line = f"{line}: this is {copy} of {copies}{spare}"
         boxes = (1, 0, 0)
     else:
+        cut = line  # two labels of one piece ask for the same number
         boxes = (part.count - part.mirrored, part.mirrored, part.spare)
     side = context.side(part, mirrored)
     sides = () if side.face == "either" else (UP,) if side.flip else (UP, "Do not flip.")

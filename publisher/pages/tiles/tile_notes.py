@@ -199,5 +199,7 @@ def _said(
         names = " and ".join(where(seam.second) for seam in under)
         task = "Cut it out with its glue area" if not on else "Leave its own glue area on"
         said.append(f"{task}: {names} {'lies' if len(under) == 1 else 'lie'} over that.")
+    if any(not plan.laid.contains(shapely.Point(mark)) for seam in (*on, *under) for mark in seam.marks):
+        said.append("Match marks stand beside the part: cut the paper off along its outline only when all is taped.")
     said.append(f"Taped it measures {plan.sizes(unit)}." + (" Measure it before you cut." if full else ""))
     return (*said, *((sides,) if sides else ()))

@@ -13,7 +13,7 @@ from publisher.pages.templates.label_words import says
 def test_a_stair_layer_says_all_that_a_cutter_asks(make_context: Callable[..., Context], stair_layer: Part) -> None:
     context = make_context(parts=(stair_layer,))
     said = says(context, stair_layer)
-    assert (said.cut, said.copies) == ("cut\u00a014", "cut\u00a014 and 1 spare")
+    assert (said.cut, said.copies) == ("cut\u00a014\u00a0+\u00a01\u00a0spare",) * 2
     assert said.boxes == (14, 0, 1)
     assert said.board == "foam 5.00 mm (0.20 in)"
     assert said.size == ("finished 122.0\u00a0×\u00a089.1\u00a0mm", "(4.80 × 3.51 in)")
@@ -82,8 +82,8 @@ def test_mirrored_copies_are_told_and_ticked_apart(
 def test_a_copy_to_paste_says_which_it_is(make_context: Callable[..., Context], make_part: Callable[..., Part]) -> None:
     part = make_part(count=3, spare=1)
     context = make_context(parts=(part,))
-    assert says(context, part, 2).copies == "cut\u00a03 and 1 spare: this is 2 of 4"
-    assert says(context, part, 4).copies == "cut\u00a03 and 1 spare: this is 4 of 4, a spare"
+    assert says(context, part, 2).copies == "cut\u00a03\u00a0+\u00a01\u00a0spare: this is 2 of 4"
+    assert says(context, part, 4).copies == "cut\u00a03\u00a0+\u00a01\u00a0spare: this is 4 of 4, a spare"
     assert says(context, part, 2, True).notes[-1] == "Mirror image: drawn turned over."
 
 

@@ -120,7 +120,7 @@ def test_what_a_piece_must_not_lose_is_said_in_every_setting_and_promised_as_it_
     assert {b.form for b in settings} == {"row", "column", "run"}
     for label in settings:
         shown = [w.text for w in placed(label, context.type, Pose()) if isinstance(w, Words)]
-        for text in ("A", "cut 14", "THIS SIDE UP", "Do not flip."):
+        for text in ("A", "cut 14 + 1 spare", "THIS SIDE UP", "Do not flip."):
             assert text in " ".join(shown)
         for text in label.promised:
             assert any(text in line for line in shown)
@@ -136,7 +136,7 @@ def test_the_letter_and_the_rest_can_stand_apart(make_context: Callable[..., Con
     assert {g[0].promised for g in groups} == {("A",)}
     for label in rests(context.type, said):
         assert "A" not in [w.text for w in placed(label, context.type, Pose()) if isinstance(w, Words)]
-        assert " ".join(label.promised).replace(" · ", " ") == "cut 14 THIS SIDE UP Do not flip."
+        assert " ".join(label.promised).replace(" · ", " ") == "cut 14 + 1 spare THIS SIDE UP Do not flip."
 
 
 def test_a_flag_says_all_and_that_it_is_cut_off_last(make_context: Callable[..., Context], stair_layer: Part) -> None:

@@ -60,7 +60,9 @@ def test_a_part_with_no_room_for_all_keeps_inside_what_it_must_not_lose(
     assert labels.enough(sample) and found.enough and not found.all
     ground = polygon(stair_layer.template, Pose(turn=turn))
     assert all(ground.covers(spot.polygon) for spot in found.spots)
-    assert {"A", "cut 14", "THIS SIDE UP", "Do not flip."} <= {t for s in found.spots for t in s.label.promised}
+    assert {"A", "cut 14 + 1 spare", "THIS SIDE UP", "Do not flip."} <= {
+        t for s in found.spots for t in s.label.promised
+    }
     (form,) = labels.forms(sample, UPRIGHT)
     assert form.label is None
 

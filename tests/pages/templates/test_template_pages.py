@@ -59,7 +59,7 @@ def test_the_body_keeps_its_promises(
         found = [w for w in words if promise.text in w.text]
         assert found
         assert min(abs(w.x - promise.near[0]) + abs(w.y - promise.near[1]) for w in found) < 2 * promise.within
-    inside = {"A", "cut 14", "THIS SIDE UP", "Do not flip."}
+    inside = {"A", "cut 14 + 1 spare", "THIS SIDE UP", "Do not flip."}
     assert inside == {t.text for t in body.texts if (t.part, t.copy) == (stair_layer.id, 1)}
     assert {"Stair layer", "122.0 × 89.1 mm"} <= {t.text for t in body.texts if not t.part}
     assert all(w.size >= LEAST_SIZE for w in words)

@@ -1,6 +1,7 @@
 """The notes of tiles on shared pages: what they say, and that they stand free."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import shapely
 
@@ -61,3 +62,16 @@ def test_where_a_note_has_no_room_there_is_no_page(
     live = page.shown.frame.live
     blocked = tuple((t.plan, t.cell, [live], t.label, t.whole) for t in page.tiles)
     assert tile_notes(context, full, blocked) is None
+
+
+def test_marks_beside_the_part_keep_their_paper_until_all_is_taped(
+    make_context: Callable[..., Context], make_part: Callable[..., Part]
+) -> None:
+    """As in an arch that a seam runs through: who cuts the opening out first loses the marks in it."""
+    context = two_boards(make_context, make_part)
+    tile = plan_true_pages(context).shared[0].tiles[0]
+    numbers = Numbers(11, 20, (("shared:1", 11), ("shared:2", 12)), (), ())
+    for laid, said in ((tile.plan.laid, False), (tile.plan.laid.buffer(-30.0), True)):
+        body = note_drawn(context, replace(tile.plan, laid=laid), tile.cell, tile.note, numbers, whole=False)
+        words = " ".join(thing.text for thing in body.drawn if hasattr(thing, "text"))
+        assert ("only when all is taped" in words) == said
