@@ -131,7 +131,7 @@ def _said(blank: Blank, quantity: Quantity, scope: Scope, first: LengthUnit) -> 
     rounds: Rounds = "nearest" if fact is None else fact.rounds
     if quantity.kind == "length" and blank.unit and isfinite(quantity.value):
         shown = say_mm(quantity.value, rounds, plain=True)
-        return shown if blank.unit == "mm" else say_inches(float(shown.removesuffix(" mm")), rounds, fractions=True)
+        return shown if blank.unit == "mm" else say_inches(float(shown.removesuffix(" mm")), fractions=True)
     return say(quantity.value, quantity.kind, rounds, first, plain=True)
 
 

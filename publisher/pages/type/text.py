@@ -13,9 +13,10 @@ from publisher.pages.type.styles import TypeStyle
 Align = Literal["left", "centre", "right"]
 
 _PLAIN = str.maketrans({"\u00a0": " ", "\u202f": " ", "\u2009": " ", "\u2011": "-", "\u00ad": ""})
-# a number stays with its unit, a letter with the word it names, brackets of inches with their number
+# a number stays with its unit and its fraction, a letter with the word it names, brackets of inches with their number
 _BOUND = re.compile(
-    r"(?<=\d) (?=(?:mm|cm|m|in|g|h|kg|deg|min|%|°|×|x)\b|[%°×])|(?<=[×x=<>≤≥±]) (?=\d)|(?<=\bpart) (?=[A-Z]\b)"
+    r"(?<=\d) (?=(?:mm|cm|cm²|m|in|sq|g|h|kg|N|deg|min|%|°|×|x)\b|[%°×]|\d+/\d)|(?<=\d sq) (?=in\b)"
+    r"|(?<=[×x=<>≤≥±]) (?=\d)|(?<=\bpart) (?=[A-Z]\b)"
 )
 _WORD = re.compile(r"[^ ]+")
 

@@ -27,6 +27,14 @@ def test_a_number_stays_with_its_unit(setter: Setter) -> None:
             assert not line.endswith(("70.0", "(2.76"))
 
 
+def test_an_amount_is_never_broken(setter: Setter) -> None:
+    said = "the towpath lies under the deck, which is 3 15/16 in (100 mm) high, 1.91 sq in (12.3 cm²) large and takes a push of 0.52 N"
+    amounts = ("3 15/16 in", "(100 mm)", "1.91 sq in", "(12.3 cm²)", "0.52 N")
+    for width in range(30, 150):
+        lines = " | ".join(setter.lines(said, BODY, float(width))).replace("\u00a0", " ")
+        assert all(amount in lines for amount in amounts), lines
+
+
 def test_the_last_line_is_not_one_short_word(setter: Setter) -> None:
     words = "one two three four five six seven eight nine it"
     greedy_width = setter.width("one two three four five six seven eight nine", BODY)
