@@ -517,7 +517,7 @@ def good_pack() -> Pack:
         sheets.append(sheet)
         lengths += more
     sheets[0].items |= {
-        "print list": words("Print list: 1-4", 22.0, 200.0, 3.0),
+        "print list": words("Print list: now 1, then 2-4", 22.0, 200.0, 3.0),
         "print list sheets": words("on paper: 4 sheets of paper", 22.0, 195.0, 3.0),
     }
     sheets[2].items |= plan()

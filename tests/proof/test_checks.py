@@ -514,6 +514,9 @@ bad("proof/print-plan", "another task")(swap(2, "task 1", lambda kit: kit.words(
 bad("proof/print-list", "a page left out")(
     swap(0, "print list", lambda kit: kit.words("Print list: 1, 3-4", 22.0, 200.0, 3.0))
 )
+bad("proof/print-list", "a page left out of those to print later")(
+    swap(0, "print list", lambda kit: kit.words("Print list: now 1, then 3-4", 22.0, 200.0, 3.0))
+)
 bad("proof/print-list", "another number of sheets")(
     swap(0, "print list sheets", lambda kit: kit.words("on paper: 5 sheets of paper", 22.0, 195.0, 3.0))
 )

@@ -10,7 +10,7 @@ from publisher.pages.front.licence import licence_of, licensing
 from publisher.pages.front.piles import piles, piling
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import Body, Caution, Context, Frame, Numbers, PageDraft, cautions_for, columns, make_frame
-from publisher.pages.templates import planner_of
+from publisher.pages.tiles import plan_true_pages
 from publisher.pages.type import GUTTER, HEADING, SMALL, SPACE, STRONG_RULE, Block
 
 TASK = "Read before you cut"
@@ -43,13 +43,14 @@ def _sections(context: Context) -> list[tuple[Section, tuple[str, ...]]]:
     """Return what else a cutter must know: only what this pack's own templates call for; with each its words that have figures."""
     setter, parts = context.type, context.parts
     found: list[tuple[Section, tuple[str, ...]]] = []
-    tiles = not all(map(planner_of(context).fits, parts))
+    tiles = bool(plan_true_pages(context).cut)
+    inside = any(part.template.holes or part.openings for part in parts)
     trials = piles(context.design, context.joined, context.paper.first)
     if trials:
         found.append((partial(piling, setter, trials), trials))
     allowance = max((part.trace_allowance for part in parts), default=0.0)
     if context.design.use == "trace" and allowance > 0.0:
-        found.append((partial(tracing, setter, allowance, context.paper.first, tiles), ()))
+        found.append((partial(tracing, setter, allowance, context.paper.first, inside), ()))
     if any(edge.matches for part in parts for edge in part.edges):
         found.append((partial(copying, setter), ()))
     bevels = [edge.bevel for part in parts for edge in part.edges if edge.bevel]

@@ -37,7 +37,7 @@ COPY_SHOP = "For a copy shop: this file may be printed for the holder of this or
 FIRST = (
     "Print {pages} alone, at 100 %, on one side of the paper.",
     "Measure its square, or lay a bank card in it. The print check says what the reading means.",
-    "Cut the fit coupon from a scrap of your board.",
+    "Read page {before}. Cut the fit coupon from scrap board.",
     "Stop here until the square is true and the coupon fits. Then print the rest of the print list.",
 )
 BETWEEN = 5 * SPACE  # over and under the picture
@@ -141,7 +141,7 @@ def _lower(context: Context, text: Box, top: float, numbers: Numbers, alone: boo
     first = Block((), 0.0) if alone else _first_minutes(context, left, top - high - SPACE, numbers)
     plan, links = _plan(context, right, top, numbers)
     y = top - plan.height - SPACE
-    pages = print_list(context, numbers.true_pages(), right.left, y, right.width)
+    pages = print_list(context, numbers.true_pages(), numbers.range_of("print_check"), (right.left, y, right.width))
     low = top - high - first.height - 2 * SPACE
     shop = Block((), 0.0)
     if granted := _granted(context):
@@ -194,11 +194,14 @@ def _first_minutes(context: Context, box: Box, top: float, numbers: Numbers) -> 
     setter = context.type
     first, last = numbers.range_of("print_check") or (2, 2)
     pages = f"page{'' if first == last else 's'} {_range(first, last)}"
-    head, y = _section(context, "Your first 20 minutes", box, top)
+    before = numbers.page_of("cautions:1") or numbers.total  # as wide as any, until pages are numbered
+    head, y = _section(context, "Do this first", box, top)
     drawn: list[Drawn] = [*head]
     for number, said in enumerate(FIRST, 1):
         drawn += setter.line(str(number), SMALL.bold().tagged("lbl"), box.left, y - setter.drop(SMALL))
-        block = setter.paragraph(said.format(pages=pages), SMALL.tagged("li"), box.left + NUMBER, y, box.width - NUMBER)
+        block = setter.paragraph(
+            said.format(pages=pages, before=before), SMALL.tagged("li"), box.left + NUMBER, y, box.width - NUMBER
+        )
         drawn += block.drawn
         y -= block.height + 0.5
     return Block(tuple(drawn), top - y)

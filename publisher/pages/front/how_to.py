@@ -33,18 +33,16 @@ PictureMaker = Callable[[Setter, Box], tuple[Drawn, ...]]
 
 
 def tracing(
-    setter: Setter, allowance: float, first: LengthUnit, drawn: bool, x: float, top: float, width: float
+    setter: Setter, allowance: float, first: LengthUnit, inside: bool, x: float, top: float, width: float
 ) -> Block:
-    """Say how a template that is drawn ``allowance`` mm inside its piece becomes the piece; ``drawn``: some sizes are a template's."""
+    """Say how a template that is drawn ``allowance`` mm inside its piece becomes the piece; ``inside``: some have openings or slots."""
     strays = paired(f"{allowance:g} mm", f"{inches(allowance):.3f} in", first)
-    said: tuple[str, ...] = (
-        "Cut the card on the middle of the cut line, openings and slots too.",
-        f"Trace with a sharp pencil held upright: its line runs {strays} outside the card, "
-        "and as far inside openings and slots.",
+    said = (
+        f"Cut the card on the middle of the cut line{', openings and slots too' if inside else ''}.",
+        f"Trace with a sharp pencil held upright: its line runs {strays} outside the card"
+        f"{', and as far inside openings and slots' if inside else ''}.",
         "Take the card away and cut the foam on the middle of the pencil line: that is the finished size.",
     )
-    if drawn:
-        said += ("A size “as drawn” is that of the template: measure it on the paper.",)
     return _section(setter, "How to use a template", said, (x, top, width), 41.0, _corner)
 
 

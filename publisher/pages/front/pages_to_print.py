@@ -27,10 +27,16 @@ def sheets_of(count: int, paper: str) -> str:
     return f"{count} {'sheet' if count == 1 else 'sheets'} of {paper}"
 
 
-def print_list(context: Context, pages: tuple[int, ...], x: float, top: float, width: float) -> Block:
-    """Set the list of pages to print, large, and under it how many sheets they are and what to do with the other pages."""
-    setter = context.type
-    figures = setter.paragraph(f"Print list: {ranges(pages)}", HEADING, x, top, width)
+def print_list(
+    context: Context, pages: tuple[int, ...], check: tuple[int, int] | None, place: tuple[float, float, float]
+) -> Block:
+    """Set the list of pages to print, large: those of the print ``check`` (first, last) now, the others when it is true; under it how
+    many sheets they are and what to do with the other pages. ``place``: left side, top and width."""
+    setter, (x, top, width) = context.type, place
+    now = tuple(page for page in pages if check is not None and check[0] <= page <= check[1])
+    then = tuple(page for page in pages if page not in now)
+    said = f"now {ranges(now)}, then {ranges(then)}" if now and then else ranges(pages)
+    figures = setter.paragraph(f"Print list: {said}", HEADING, x, top, width)
     words = setter.paragraph(
         f"on paper: {sheets_of(len(pages), context.paper.title)}; read the rest on a screen. Copy the numbers into the print "
         "dialogue, choose 100 % and one side only.",

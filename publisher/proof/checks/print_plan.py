@@ -14,7 +14,8 @@ from publisher.proof.reading import PageRead, normal
 
 PLAN_RULE = 30.0  # mm: lines between rows are longer
 PRINT_LIST = "print_list"
-LIST = re.compile(r"(\d+(?:-\d+)?(?:, \d+(?:-\d+)?)*) on paper: (\d+) sheets? ")
+_RUNS = r"\d+(?:-\d+)?(?:, \d+(?:-\d+)?)*"
+LIST = re.compile(rf"((?:now {_RUNS}, then )?{_RUNS}) on paper: (\d+) sheets? ")
 PAGES = re.compile(r"\d+(?:-\d+)?")
 
 
@@ -63,7 +64,7 @@ def _list_fault(case: Case, wanted: list[int], where: Carried) -> str:
     found = LIST.search(said)
     if found is None:
         return ": it has no list of pages to print on paper, with the number of their sheets"
-    pages = [page for run in found[1].split(", ") for page in _run(run)]
+    pages = [page for run in PAGES.findall(found[1]) for page in _run(run)]
     if pages != wanted:
         return f": the print list says {found[1]}; the pages that must print true are {', '.join(map(str, wanted))}"
     return "" if int(found[2]) == len(wanted) else f": the print list says {found[2]} sheets for {len(wanted)} pages"

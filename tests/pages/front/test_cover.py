@@ -47,7 +47,7 @@ def test_all_stands_on_one_cover(demo: Callable[..., Context], slug: str, paper:
     promised = (*context.joined.sentences, *context.joined.pictures)
     assert {one.key for one in promised if one.key.startswith("cover:")} < keys
     said = words(context)
-    for part in ("Your first 20 minutes", "For a copy shop", "What it takes", "Pages that must print true", "4: A"):
+    for part in ("Do this first", "For a copy shop", "What it takes", "Pages that must print true", "4: A"):
         assert part in said
 
 
@@ -56,7 +56,7 @@ def test_what_a_small_cover_has_no_room_for_stands_after_the_print_check(demo: C
     (about,) = about_drafts(context)
     said = " ".join(w.text for w in about.body(NUMBERS).drawn if isinstance(w, Words))
     assert "What it takes" in said and "Print list: 2, 4-5" in said
-    assert "What it takes" not in words(context) and "Your first 20 minutes" in words(context)
+    assert "What it takes" not in words(context) and "Do this first" in words(context)
 
 
 @pytest.mark.parametrize(("last", "pages"), [(2, "page 2"), (4, "pages 2-4")])
