@@ -71,7 +71,7 @@ def how(context: Context, box: Box, page: int) -> tuple[Body, float]:
     steps = (
         "Print at 100 %: choose “actual size” or “no scaling”, never “fit”, “shrink” or “fill”; "
         f"{context.paper.title}, one side only.",
-        f"Measure the square across and down. Both must lie {between}. Near an end, measure the long rulers too.",
+        f"Measure the square across and down. Both must lie {between}. Near either of them, measure the long rulers too.",
         "Look for all four corner marks. One is missing: the page was clipped.",
         "Hold a scrap of your board in the gauge. Read the page “Before you cut”, then make the coupon from that scrap.",
     )
@@ -113,7 +113,8 @@ def limits(context: Context, box: Box, _page: int) -> tuple[Body, float]:
         said.append(f"Printed larger, the {allowed.loosest.what} gets too loose.")
     if context.design.use == "trace":
         said.append(
-            f"What a sharp pencil strays, {_said(context, PENCIL_SPREAD)} a side, is not counted in the limits of the print scale."
+            f"A sharp pencil strays by up to {_said(context, PENCIL_SPREAD)} a side: "
+            "that comes on top of the print, and the coupon tries both."
         )
     if not said:
         return Body(), 0.0
@@ -234,7 +235,7 @@ def _meanings(context: Context, fit: Fit, takes: BoardRange | None, traced: bool
     thick = f", or board over {_said(context, most, rounded_down)}" if not isinf(most) else ""
     if not fit.slot:
         return (
-            ("Board lies flush", "Right: go on."),
+            ("Lies flush", "A second scrap, laid in the step, ends level with the first: go on."),
             ("Higher or lower", "Another board, or not cut on the line: measure the board again."),
         )
     card = (
@@ -280,7 +281,7 @@ def wrong(context: Context, box: Box, page: int) -> tuple[Body, float]:
             "Enlarged to fill the sheet.",
             "Turn borderless printing off and set 100 %.",
         ),
-        ("the two differ", "The paper slipped or stretched.", "Print again on dry, flat paper."),
+        ("true one way only", "The paper slipped or stretched.", "Print again on dry, flat paper."),
     )
     shares = (0.20, 0.395, 0.405)
     titles = ("The square is", "What happened", "What to do")
