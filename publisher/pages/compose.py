@@ -111,7 +111,7 @@ def compose(
     drafts = _within(_drafts(context), context)
     bodies = _drawn(drafts, context)
     known_as = pack_id(inputs, design.variant, paper)
-    heading = heading_of(design, paper, known_as, trial)
+    heading = heading_of(design, paper, known_as, trial, context.boards)
     pictures = (PackImage(file.name, file.data) for file in design.files if file.kind == "picture")
     digests = digests_of((*faces.files(), *pictures))
     untitled = replace(heading, title="", variant_title="")  # the cover says both itself
@@ -154,7 +154,8 @@ def compose(
             )
         )
         whole += replace(body, drawn=(), tiles=(), findings=())
-    title = tidy(f"{design.title}, {design.variant_title}" if design.variant_title else design.title)
+    named = f"{design.title}, {design.variant_title}" if design.variant_title else design.title
+    title = tidy(" · ".join(filter(None, (named, context.boards, trial))))
     bookmarks = _bookmarks(drafts, whole.carried)
     promises = Promises(
         title, design.language, tuple(promised), whole.lengths, whole.outlines, whole.seams, whole.texts, whole.codes,

@@ -183,8 +183,9 @@ class Paper:
 class Pack:
     """A pack for one paper, ready to be written.
 
-    ``id``: eight hexadecimal digits of the digest that names it; ``trial``: sizes were given with the command, so that they are not
-    those of the spec; ``print_plan``: (task, first page, last page).
+    ``title``: of the file, with the boards that it is drawn for and what is tried. ``id``: eight hexadecimal digits of the digest that
+    names it; ``trial``: sizes were given with the command, so that they are not those of the spec; ``print_plan``: (task, first
+    page, last page).
     """
 
     id: str

@@ -11,7 +11,7 @@ from publisher.basics import Severity
 from publisher.brief import Inputs, SpecFile
 from publisher.design import Blank, Design, StepPlan, TextPlan
 from publisher.joints.model import Labour
-from publisher.pages import Pack, Picture, compose
+from publisher.pages import Pack, Picture, Words, compose
 from publisher.pages.compose import PAGES, PageMaker
 from publisher.pages.front import cover_drafts, print_check_drafts
 from publisher.pages.sheet import PageFault, make_frame
@@ -85,7 +85,7 @@ def test_every_page_is_promised_and_templates_carry_square_code_and_outline(make
             assert [c.text for c in codes] == [f"TOLL-HOUSE/{page.number}/{len(pack.pages)}/{pack.id.upper()}/S"]
             assert len(sides) == 4
     assert {o.part for o in promises.outlines} == {"wall"}
-    assert promises.title == pack.title == "Toll house"
+    assert promises.title == pack.title == "Toll house · foam 0.20 in (5.00 mm)"
 
 
 def test_the_same_design_gives_the_same_pack(make_context: Make, stepped: Callable[..., Design]) -> None:
@@ -96,7 +96,7 @@ def test_the_same_design_gives_the_same_pack(make_context: Make, stepped: Callab
 @pytest.mark.keeps("pages/font-unreadable")
 def test_a_variant_is_named_in_the_title(make_context: Make, make_design: Callable[..., Design]) -> None:
     pack = packed(make_context(design=make_design(variant="wide", variant_title="for 40 mm bases")))
-    assert pack.title == "Toll house, for 40 mm bases"
+    assert pack.title == "Toll house, for 40 mm bases · foam 5.00 mm (0.20 in)"
     assert pack.promises.title == pack.title
 
 
@@ -193,3 +193,23 @@ def test_the_ink_of_a_page_is_the_same_wherever_it_and_the_pages_it_names_stand(
     assert [page.ink for page in after.pages[1:]] == [page.ink for page in before.pages]
     names = [page.kind for page, other in zip(before.pages, after.pages[1:], strict=True) if page.text != other.text]
     assert names == ["cover", "steps"]  # the print plan and the acts of the pack do say other numbers now
+    assert names == ["cover"]  # its print plan does say other numbers now
+
+
+def test_title_and_cover_say_for_which_boards_a_pack_is_drawn(
+    make_context: Make, stepped: Callable[..., Design]
+) -> None:
+    design = stepped()
+    (board,) = (b for b in design.boards if b.id == design.parts[0].board)
+    others = tuple(b for b in design.boards if b is not board)
+    thin = replace(board, thickness=4.7625, sold_as="3/16 in")
+    titles = {}
+    for name, chosen in (("5 mm", board), ("3/16 in", thin)):
+        pack = packed(make_context(design=replace(design, boards=(chosen, *others))))
+        said = pack.title.removeprefix(f"{design.title} · ")
+        assert said in {t.text for t in pack.promises.texts if t.page == 1}
+        assert any(w.text.startswith("by ") and said in w.text for w in pack.pages[0].drawn if isinstance(w, Words))
+        assert pack.title == pack.promises.title
+        titles[name] = pack.title
+    assert titles["3/16 in"].endswith("4.76 mm (0.19 in), sold as 3/16 in")
+    assert titles["5 mm"] != titles["3/16 in"]

@@ -71,7 +71,7 @@ def _holds_all(context: Context, frame: Frame) -> bool:
 def _body(context: Context, frame: Frame, numbers: Numbers) -> Body:
     text = frame.text
     head, summary = _head(context, text)
-    said = (*((context.trial,) if context.trial else ()), *handling_lines(context))
+    said = (*filter(None, (context.boards, context.trial)), *handling_lines(context))
     body = Body(head.drawn, texts=tuple(TextPromise(numbers.page, line) for line in said))
     body += Body(carried=(Carried("summary", numbers.page, summary),))
     if _holds_all(context, frame):
@@ -113,7 +113,7 @@ def _head(context: Context, text: Box) -> tuple[Block, Box]:
     if design.variant_title:
         pieces.append((design.variant_title, HEADING))
     by = f"by {design.designer}" if design.designer else ""
-    said_of_it = " · ".join(text for text in (by, f"version {design.version}", design.licence) if text)
+    said_of_it = " · ".join(text for text in (by, f"version {design.version}", design.licence, context.boards) if text)
     pieces.append((said_of_it, SMALL.quiet()))
     if context.trial:
         pieces.append((context.trial, BODY.bold()))

@@ -27,6 +27,7 @@ from publisher.geometry import Part
 from publisher.joints import Joined
 from publisher.material import BoardNeeds
 from publisher.pages.model import Drawn, Paper, Tile
+from publisher.pages.sheet.board_words import drawn_for
 from publisher.pages.sheet.frame import Frame
 from publisher.pages.type import Setter
 
@@ -176,6 +177,11 @@ class Context:
     def facts(self) -> tuple[Fact, ...]:
         """All facts of the design."""
         return self.joined.facts
+
+    @property
+    def boards(self) -> str:
+        """The boards that the pack is drawn for, in words."""
+        return drawn_for(self.design.boards, self.parts, self.paper.first)
 
     def part(self, part_id: str) -> Part | None:
         """Return the part with this id; None when it could not be drawn."""

@@ -60,7 +60,7 @@ TITLE_TOO_LONG = Rule(
 @record
 class Heading:
     """What the furniture says about the pack. ``trial``: the other sizes than those of the spec that it was built with, in words;
-    ``traced``: its templates are glued to card and traced, and not pasted on the board."""
+    ``traced``: its templates are glued to card and traced, and not pasted on the board; ``boards``: those that it is drawn for."""
 
     slug: str
     title: str
@@ -70,12 +70,22 @@ class Heading:
     pack: str  # its id
     trial: str
     traced: bool = True
+    boards: str = ""
 
 
-def heading_of(design: Design, paper: Paper, pack: str, trial: str) -> Heading:
-    """Return a design's heading on one paper; ``pack`` is the pack's id, ``trial`` what is tried, "" for nothing."""
+def heading_of(design: Design, paper: Paper, pack: str, trial: str, boards: str = "") -> Heading:
+    """Return a design's heading on one paper; ``pack`` is the pack's id, ``trial`` what is tried, "" for nothing; ``boards``: those
+    that it is drawn for."""
     return Heading(
-        design.slug, design.title, design.version, design.variant_title, paper, pack, trial, design.use == "trace"
+        design.slug,
+        design.title,
+        design.version,
+        design.variant_title,
+        paper,
+        pack,
+        trial,
+        design.use == "trace",
+        boards,
     )
 
 
@@ -164,6 +174,11 @@ def _footer(setter: Setter, frame: Frame, heading: Heading, numbers: Numbers) ->
     page = f"page {numbers.page} of {numbers.total}"
     said = tidy(f"version {heading.version} · {heading.pack[:SHOWN_DIGITS]} · {heading.paper.title}")
     of, _ = _one_line(setter, said, (note,), (right - left) * 0.45)
+    boards = "" if heading.trial else tidy(heading.boards)  # a trial's sizes say it, and need the room
+    if boards and setter.width(f"{boards} · {said}{CLIPPED_SHORT}", note) + GUTTER <= right - left:
+        of = f"{boards} · {said}"
+    else:
+        boards = ""
     tried = ""
     if heading.trial:  # comes before all else that stands in this line
         taken = setter.width(f" · {of}", note) + setter.width(CLIPPED_SHORT, note) + GUTTER
@@ -189,7 +204,7 @@ def _footer(setter: Setter, frame: Frame, heading: Heading, numbers: Numbers) ->
     drawn += setter.line(way, note, way_at, first) if way else ()
     y = frame.live.bottom
     drawn.append(Stroke(RULE, (polyline(((left, y), (right, y))),), Layer.PAGE, tag="artifact"))
-    texts = tuple(TextPromise(numbers.page, said) for said in (PRINT_SO, page, way, tried) if said)
+    texts = tuple(TextPromise(numbers.page, said) for said in (PRINT_SO, page, way, tried, boards) if said)
     box = Box(left - AROUND_FURNITURE, frame.limit.bottom + BELOW, right + AROUND_FURNITURE, y + AROUND_FURNITURE)
     return Body(tuple(drawn), texts=texts, furniture=(FurniturePromise(numbers.page, "footer", box),))
 

@@ -1,6 +1,7 @@
 """Furniture: corner marks at the limit and inside it, words that a buyer needs, the calibration square."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from itertools import combinations
 from math import dist
 
@@ -172,3 +173,21 @@ def test_every_page_names_the_way_of_use(
 
 def _over(a: Box, b: Box) -> bool:
     return a.left < b.right and b.left < a.right and a.bottom + 0.15 < b.top and b.bottom + 0.15 < a.top
+
+
+def test_the_footer_names_the_boards_where_there_is_room(make_context: Make, numbers: Callable[..., Numbers]) -> None:
+    """A pack for another thickness must not be taken for this one; a trial says its own sizes, and a narrow paper has no room."""
+    boards = "foam 4.76 mm (0.19 in), sold as 3/16 in"
+
+    def said(width: float, trial: str = "") -> list[str]:
+        context = make_context()
+        paper = replace(context.paper, width=width)
+        heading = heading_of(context.design, paper, "3f2a90c1", trial, boards)
+        body = furniture(context.type, make_frame(paper, False, 0.0), heading, "Steps", numbers())
+        promised = [t.text for t in body.texts if t.text == boards]
+        assert all(any(boards in w.text for w in body.drawn if isinstance(w, Words)) for _ in promised)
+        return promised
+
+    assert said(210.0) == [boards]
+    assert said(210.0, "Trial: board 4.76 mm in place of 5 mm") == []
+    assert said(120.0) == []
