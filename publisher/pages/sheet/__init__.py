@@ -5,7 +5,6 @@ Never: know a part.
 """
 
 from publisher.pages.sheet.bank_card import CARD_HEIGHT, CARD_INCHES, CARD_WIDTH, card
-from publisher.pages.sheet.board_words import drawn_for
 from publisher.pages.sheet.caution_words import (
     Caution,
     cautions_for,
