@@ -9,7 +9,7 @@ import pytest
 
 FIGURE = r"\d[\d.]*(?:(?: × | to | and )\d[\d.]*)*"
 NAMES = re.compile(
-    r"(?:100 mm \(3\.94 in\)|50 mm \(1\.97 in\))(?: 1 in 1 in)?|30 mm \(1\.18 in\) 30 mm|the 100 mm square"  # squares and their scales
+    r"(?:100 mm \(3\.94 in\)|50 mm \(1\.97 in\))(?: 1 in 1 in)?|30 mm \(1\.18 in\) 30 mm|the \d+ mm square"  # squares and their scales
     r"|(?:\S+ to \S+|about \S+|under 95|\S+) mm(?: or more)? (?:True|A printer|Shrunk|Enlarged)\b.*?\."  # the table of its readings
     r"|\d+ x \d+ (?:mm|in)(?: \([^()]*\))?"  # a sheet as shops call it, with the other unit
     r"|sold as \S+ (?:mm|in)|boards sold as \S+ (?:mm|in)"

@@ -49,7 +49,7 @@ def _print(context: Context, numbers: Numbers | None) -> Act:
         "act:print",
         "Print and measure",
         f"Print page {CHECK_PAGE} at 100 %, one side only, and measure its square across and down. When both readings are right, print "
-        f"{_pages(others)} in the same way.",
+        f"{_pages(others)} the same way.",
         f"both readings lie between {square_between(context)}.",
     )
 

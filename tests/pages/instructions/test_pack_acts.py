@@ -37,7 +37,7 @@ def test_the_pages_to_print_are_those_that_must_be_true_less_the_one_that_was_me
     demo: Callable[..., Context],
 ) -> None:
     found = act(demo("quay"), "print")
-    assert found is not None and "print pages 5-7 in the same way" in found.say
+    assert found is not None and "print pages 5-7 the same way" in found.say
     assert found.check == "both readings lie between 99.5 and 100.5 mm (3.92 and 3.95 in)."
 
 
