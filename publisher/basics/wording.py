@@ -70,17 +70,13 @@ def say_mm(mm: float, rounds: Rounds = "nearest", plain: bool = False) -> str:
     return f"{figure.rstrip('0').rstrip('.') if plain else figure} mm"
 
 
-def say_inches(mm: float, fractions: bool = False) -> str:
+def say_inches(mm: float, rounds: Rounds = "nearest", fractions: bool = False) -> str:
     """Return a length that is shown as so many mm in inches: ``2.76 in``; with ``fractions`` in sixteenths where one lies within
-    0.1 mm of it: ``3/16 in``, ``3 5/8 in``.
-
-    Always to the nearest: the millimetres were rounded as they promise, and one length has one figure in a whole pack. Its
-    hundredth of an inch is off by less than a knife's cut.
-    """
-    whole = int(fixed(inches(mm) * 16.0, 0))
+    0.1 mm of it, and not beyond it on the side to which it may not be rounded: ``3/16 in``, ``3 5/8 in``."""
+    whole = int(fixed(inches(mm) * 16.0, 0, rounds))
     if fractions and whole >= 1 and abs(whole * INCH_MM / 16.0 - mm) <= NEAR_FRACTION + DUST:
         return f"{_fraction(whole, 16)} in"
-    return f"{fixed(inches(mm), 2)} in"
+    return f"{fixed(inches(mm), 2, rounds)} in"
 
 
 def say_length(mm: float, rounds: Rounds = "nearest", first: LengthUnit = "mm", plain: bool = False) -> str:
@@ -92,7 +88,7 @@ def say_length(mm: float, rounds: Rounds = "nearest", first: LengthUnit = "mm", 
     if isinf(mm):
         return "open"
     metric = say_mm(mm, rounds, plain)
-    imperial = say_inches(float(_figure(mm, rounds)), plain)
+    imperial = say_inches(float(_figure(mm, rounds)), rounds, plain)
     return paired(metric, imperial, first)
 
 

@@ -111,14 +111,14 @@ def found_in(folder: Path) -> tuple[Finding, ...]:
 @pytest.mark.parametrize(
     ("slug", "old", "new", "says"),
     [
-        ("quay", "\n  rib: {", "\n  ribb: {", "there is no part “rib”, and 19 that follow (lines 35, 38, 39,"),
+        ("quay", "\n  rib: {", "\n  ribb: {", "there is no part “rib”, and 20 that follow (lines 35, 38, 39,"),
         ("lock-stair", "\n  step: {", "\n  stepp: {", "there is no part “step”, and 10 that follow"),
         ("bridge", "\n  span: ", "\n  spam: ", "there is no size “span”, and 6 that follow"),
         (
             "bridge",
             "\n  pier:\n    stack",
             "\n  piers:\n    stack",
-            "“pier” is no assembly of this design, and 5 that follow",
+            "there is no part or assembly “pier”, and 6 that follow",
         ),
     ],
 )

@@ -5,7 +5,7 @@ from collections.abc import Iterable
 from math import isfinite
 
 from publisher.basics import Finding, gathered
-from publisher.basics.wording import LengthUnit, Rounds, say_inches, say_mm
+from publisher.basics.wording import LengthUnit, Rounds, say_inches, say_length, say_mm
 from publisher.brief import Value
 from publisher.design.language import Amount, Fault, Scope, column_of, of_kind, parse, pick_hint, say
 from publisher.design.records import Blank, Design, Fact, Quantity, TextPlan
@@ -126,13 +126,17 @@ def filled(text: TextPlan, scope: Scope, first: LengthUnit = "mm") -> str:
 
 
 def _said(blank: Blank, quantity: Quantity, scope: Scope, first: LengthUnit) -> str:
-    """Return a quantity as a text prints it: a fact alone is rounded as it promises."""
+    """Return a quantity as a text prints it: a fact alone is rounded as it promises. Its inches are the nearest to the millimetres that
+    are shown, as in the tables beside it: one length has one figure in a pack."""
     fact = (scope.facts or {}).get(blank.expression)
     rounds: Rounds = "nearest" if fact is None else fact.rounds
-    if quantity.kind == "length" and blank.unit and isfinite(quantity.value):
-        shown = say_mm(quantity.value, rounds, plain=True)
-        return shown if blank.unit == "mm" else say_inches(float(shown.removesuffix(" mm")), fractions=True)
-    return say(quantity.value, quantity.kind, rounds, first, plain=True)
+    if quantity.kind != "length" or not isfinite(quantity.value):
+        return say(quantity.value, quantity.kind, rounds, first, plain=True)
+    shown = say_mm(quantity.value, rounds, plain=True)
+    mm = float(shown.removesuffix(" mm"))
+    if blank.unit:
+        return shown if blank.unit == "mm" else say_inches(mm, fractions=True)
+    return say_length(mm, first=first, plain=True)
 
 
 def said_numbers(

@@ -210,6 +210,8 @@ def _of_slots(name: str, line: tuple[Point, Point], row: SlotRow, outer: Path, w
     low, high = -half, half
     for piece in shapely.get_parts(shapely.intersection(strip, taken)):
         along = [(px - ax) * x + (py - ay) * y - half for px, py in shapely.get_coordinates(piece)]
+        if not along:
+            continue  # nothing is taken: that has no coordinates, and is one part all the same
         if min(along) < -half + SAME_POINT:
             low = max(low, *along)
         if max(along) > half - SAME_POINT:
