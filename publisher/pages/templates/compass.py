@@ -70,27 +70,36 @@ class CompassStrip:
 
 
 def strip_of(context: Context, part: Part) -> CompassStrip | None:
-    """Return the strip that draws a part; None for a part that is not round, or has what a compass does not draw."""
-    edges = any(edge.bevel or edge.rabbet is not None for edge in part.edges)
-    plain = {mark.purpose for mark in part.marks} <= {Purpose.CENTRE}
-    if context.design.use != "trace" or edges or not plain or part.folds or part.bending is not None:
+    """Return the strip that draws a part; None for a part that is not round, has what a compass does not draw, or whose words find no
+    room on it."""
+    radii = _radii(part) if context.design.use == "trace" and _plain(part) else ()
+    if not radii or radii[0] < LEAST_COMPASS or any(a - b < LEAST_APART for a, b in pairwise((*radii, 0.0))):
         return None
-    circles = [_circle(path) for path in part.outline.paths]
-    found = [one for one in circles if one is not None]
-    if len(found) < len(circles):
-        return None
-    (middle, outer), *inner = found
-    if outer < LEAST_COMPASS or any(hypot(x - middle[0], y - middle[1]) > SAME_CIRCLE for (x, y), _ in inner):
-        return None
-    radii = (outer, *sorted((radius for _, radius in inner), reverse=True))
-    if any(a - b < LEAST_APART for a, b in pairwise((*radii, 0.0))):
-        return None
-    room = outer + 2 * STRIP_END - 2 * STRIP_INSET
+    room = radii[0] + 2 * STRIP_END - 2 * STRIP_INSET
     title = context.type.fitting(_name(part), (NOTE.bold(), LEAST.bold()), room)
     labels = _labels(context.type, radii, context.paper.first)
     if title is None or labels is None:
         return None
     return CompassStrip(part, radii, any(mark.name == "quarter" for mark in part.marks), title, labels)
+
+
+def _plain(part: Part) -> bool:
+    """Say whether a part has nothing but an outline and a centre for a compass to draw."""
+    edges = any(edge.bevel or edge.rabbet is not None for edge in part.edges)
+    marks = {mark.purpose for mark in part.marks} <= {Purpose.CENTRE}
+    return marks and not edges and not part.folds and part.bending is None
+
+
+def _radii(part: Part) -> tuple[float, ...]:
+    """Return the radii of a part of circles about one centre (mm), the outer one first; nothing for another part."""
+    circles = [_circle(path) for path in part.outline.paths]
+    found = [one for one in circles if one is not None]
+    if len(found) < len(circles):
+        return ()
+    (middle, outer), *inner = found
+    if any(hypot(x - middle[0], y - middle[1]) > SAME_CIRCLE for (x, y), _ in inner):
+        return ()
+    return (outer, *sorted((radius for _, radius in inner), reverse=True))
 
 
 def _name(part: Part) -> str:
