@@ -113,9 +113,8 @@ def _cuttings(context: Context, sample: Sample) -> Iterator[Tiling]:
     for turn in TURNS:
         laid = lay(context, sample, turn)
         for frame in frames(context.paper, LEAST_SQUARE)[::4]:
-            live = (
-                frame.live
-            )  # what is inked ends 3 mm short of header and footer, and the windows' own paper reaches over that
+            # what is inked ends 3 mm short of header and footer, and the windows' own paper reaches over that
+            live = frame.live
             found = laid.cut(live.width + 2 * TILE_EDGE, live.height, TILE_EDGE)
             if found and (found.turn, found.cutting.across, found.cutting.down) not in seen:
                 seen.add((found.turn, found.cutting.across, found.cutting.down))

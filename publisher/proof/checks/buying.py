@@ -4,8 +4,8 @@ import re
 from functools import partial
 
 from publisher.basics import Carried, Check, Findings, SheetsPromise, WorkPromise
-from publisher.proof.checks.frame import carried_faults, judged
-from publisher.proof.measuring import Case, lines_in
+from publisher.proof.checks.frame import carried_faults, judged, words_at
+from publisher.proof.measuring import Case
 from publisher.proof.reading import MM_PER_INCH, normal
 
 MM_PER_METRE, MM_PER_FOOT = 1000.0, 12 * MM_PER_INCH
@@ -38,13 +38,9 @@ def what_to_buy(case: Case, check: Check[Case]) -> Findings:
     return len(case.promises.sheets) + (work is not None)
 
 
-def _said(case: Case, where: Carried) -> str:
-    return normal(" ".join(line.text for line in lines_in(case.lines(where.page), where.box)))
-
-
 def _way(case: Case, way: SheetsPromise, where: Carried) -> str:
     """Return what a row says otherwise than promised; empty when nothing."""
-    said = _said(case, where)
+    said = words_at(case, where)
     board = way.board.replace("_", " ") + " "
     found = WAY.fullmatch(said.removeprefix(board))
     if found is None:
@@ -80,7 +76,7 @@ def _left(said: str, offcut: tuple[float, float] | None) -> bool:
 
 
 def _work(case: Case, work: WorkPromise, where: Carried) -> str:
-    said = _said(case, where)
+    said = words_at(case, where)
     found = WORK.fullmatch(said)
     if found:
         cut, score, holes, texture, strokes, least, most = found.groups()

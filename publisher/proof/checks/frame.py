@@ -3,7 +3,8 @@
 from collections.abc import Callable, Iterator
 
 from publisher.basics import Carried, Check, Finding, Findings, OutlinePromise, checked
-from publisher.proof.measuring import Case
+from publisher.proof.measuring import Case, lines_in
+from publisher.proof.reading import normal
 
 MOST_SAID = 3  # findings of one check about one page; the rest are counted
 
@@ -33,6 +34,11 @@ def carried_faults(
     for where in places:
         if said := fault(where):
             yield about(check, page_name(where.page) + on, said, hint)
+
+
+def words_at(case: Case, where: Carried) -> str:
+    """Return the words that stand where a page carries them, as a reader would say them."""
+    return normal(" ".join(line.text for line in lines_in(case.lines(where.page), where.box)))
 
 
 def page_name(number: int) -> str:

@@ -6,8 +6,8 @@ import numpy as np
 import shapely
 
 from publisher.basics import Carried, Check, Findings, LayoutPromise, PlacePromise
-from publisher.proof.checks.frame import carried_faults, judged
-from publisher.proof.checks.layout_measures import CUT, PIECE, Ruling, ruling_of, words_at
+from publisher.proof.checks.frame import carried_faults, judged, words_at
+from publisher.proof.checks.layout_measures import CUT, PIECE, Ruling, ruling_of
 from publisher.proof.measuring import Case
 
 GRAZED = 0.02  # mm: layouts keep their gaps to a hundredth, at a cut on either side of it

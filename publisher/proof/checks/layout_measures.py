@@ -6,8 +6,8 @@ from fractions import Fraction
 from functools import partial
 
 from publisher.basics import Carried, Check, CutPromise, Findings, LayoutPromise, PlacePromise, record
-from publisher.proof.checks.frame import carried_faults, judged
-from publisher.proof.measuring import Case, lines_in
+from publisher.proof.checks.frame import carried_faults, judged, words_at
+from publisher.proof.measuring import Case
 from publisher.proof.reading import MM_PER_INCH, normal
 
 FIGURE = r"(\d+ \d+/\d+|\d+/\d+|\d+(?:\.\d+)?)"
@@ -90,11 +90,6 @@ def _all_words(case: Case, promise: LayoutPromise, rule: Ruling) -> Iterator[tup
         yield promise.key_of("cut", number), f"cut {number}", partial(_cut, case, rule, promise, number, cut)
     if promise.offcut is not None and case.carried(promise.key_of("offcut")):
         yield promise.key_of("offcut"), "the offcut", partial(_offcut, case, rule, promise)
-
-
-def words_at(case: Case, where: Carried) -> str:
-    """Return the words that stand where a page carries them."""
-    return normal(" ".join(line.text for line in lines_in(case.lines(where.page), where.box)))
 
 
 def ruling_of(case: Case, promise: LayoutPromise) -> Ruling | None:

@@ -7,9 +7,9 @@ from functools import partial
 from itertools import groupby
 
 from publisher.basics import Carried, Check, Findings
-from publisher.proof.checks.frame import about, carried_faults, judged
+from publisher.proof.checks.frame import about, carried_faults, judged, words_at
 from publisher.proof.checks.table_rows import bands
-from publisher.proof.measuring import Case, lines_in
+from publisher.proof.measuring import Case
 from publisher.proof.reading import PageRead, normal
 
 PLAN_RULE = 30.0  # mm: lines between rows are longer
@@ -60,7 +60,7 @@ def print_list(case: Case, check: Check[Case]) -> Findings:
 
 def _list_fault(case: Case, wanted: list[int], where: Carried) -> str:
     """Return in words what the printed list says otherwise; empty when nothing."""
-    said = normal(" ".join(line.text for line in lines_in(case.lines(where.page), where.box)))
+    said = words_at(case, where)
     found = LIST.search(said)
     if found is None:
         return ": it has no list of pages to print on paper, with the number of their sheets"

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 import shapely
 
 from publisher.basics import Check, Findings, OutlinePromise, SidePromise
-from publisher.proof.checks.frame import about, copy_name, judged, page_name
+from publisher.proof.checks.frame import about, copy_name, judged, page_name, words_at
 from publisher.proof.measuring import Case, lines_in, shown_ground
 from publisher.proof.reading import normal, says
 
@@ -44,7 +44,7 @@ def sides_up(case: Case, check: Check[Case]) -> Findings:
 def _fault(case: Case, side: SidePromise, copy: int, outlines: list[OutlinePromise]) -> str:
     """Return in words what a copy says otherwise than promised; empty when nothing."""
     places = [where for where in case.carried(side.key) if where.copy == copy]
-    said = normal(" ".join(line.text for where in places for line in lines_in(case.lines(where.page), where.box)))
+    said = normal(" ".join(words_at(case, where) for where in places))
     faces = [name for name, words in FACES.items() if says(said, f"{UP}: {words}")]
     either = side.face == "either"
     wanted: list[str] = [side.face] if side.face and not either else []
