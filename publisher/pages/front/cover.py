@@ -3,6 +3,8 @@
 On a paper too small for all of it the second half stands on a page of its own after the print check, which begins on page 2.
 """
 
+from dataclasses import replace
+
 from publisher.basics import Box, Carried, TextPromise
 from publisher.design import own_licence
 from publisher.pages.front.cover_picture import LEAST_PICTURE
@@ -172,11 +174,8 @@ def _takes(context: Context, box: Box, top: float, numbers: Numbers) -> tuple[Bo
     )
     texts = tuple(TextPromise(numbers.page, line) for _, words in boards for line in words)
     body = Body((*head, *table.place(box.left, y)), texts=texts)
-    edge = y
-    for key, height in zip((key for key in keys if key in promised), table.heights, strict=False):
-        place = Box(box.left + LABEL, edge - height, box.right, edge)
-        body += Body(carried=(Carried(key, numbers.page, place),))
-        edge -= height
+    for key, row in zip((key for key in keys if key in promised), table.row_boxes(box.left, y), strict=False):
+        body += Body(carried=(Carried(key, numbers.page, replace(row, left=box.left + LABEL)),))
     return body, top - y + table.height()
 
 
@@ -214,12 +213,9 @@ def _plan(context: Context, box: Box, top: float, numbers: Numbers) -> tuple[Blo
     rows = tuple((task, _range(first, last)) for task, first, last in numbers.print_plan())
     wide = setter.width("000-000", SMALL.bold()) + 4.0
     table = make_table(setter, (Column("To do this", box.width - wide), Column("see page", wide)), rows)
-    edge = y - table.head_height
-    links = []
-    for (_, first, _), height in zip(numbers.print_plan(), table.heights, strict=True):
-        links.append(Link(Box(box.left, edge - height, box.right, edge), first))
-        edge -= height
-    return Block((*head, *table.place(box.left, y)), top - edge + SPACE), tuple(links)
+    tasks = zip(numbers.print_plan(), table.row_boxes(box.left, y), strict=True)
+    links = tuple(Link(row, first) for (_, first, _), row in tasks)
+    return Block((*head, *table.place(box.left, y)), top - y + table.height() + SPACE), links
 
 
 def _section(context: Context, title: str, box: Box, top: float) -> tuple[tuple[Drawn, ...], float]:

@@ -2,7 +2,6 @@
 
 from functools import partial
 
-from publisher.basics import Box
 from publisher.basics.wording import size_in_both
 from publisher.pages.front.layouts import PictureForm, forms_for, layout_blocks
 from publisher.pages.front.page_blocks import PageBlock, section_head
@@ -108,12 +107,6 @@ def _cut_table(context: Context, width: float, numbers: Numbers | None) -> LaidT
 def _links(
     context: Context, table: LaidTable, rows: tuple[int, int], left: float, top: float, numbers: Numbers
 ) -> tuple[Link, ...]:
-    edge = top - table.head_height
-    links = []
-    listed = tuple(zip(context.needs.cut_list, table.heights, strict=True))[rows[0] : rows[1]]
-    for row, height in listed:
-        pages = numbers.pages_of_part(row.part)
-        if pages:
-            links.append(Link(Box(left, edge - height, left + table.width, edge), pages[0]))
-        edge -= height
-    return tuple(links)
+    first, last = rows
+    listed = zip(context.needs.cut_list[first:last], table.row_boxes(left, top, first, last), strict=True)
+    return tuple(Link(box, pages[0]) for row, box in listed if (pages := numbers.pages_of_part(row.part)))

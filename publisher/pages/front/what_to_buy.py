@@ -40,10 +40,8 @@ def _draw_buy(context: Context, frame: Frame, table: LaidTable, top: float, numb
 
 def _rows(table: LaidTable, keys: list[str], left: float, top: float, page: int) -> Iterator[Carried]:
     """Yield where each row of a table stands that shows what was promised under the key."""
-    edge = top - table.head_height
-    for key, height in zip(keys, table.heights, strict=True):
-        yield Carried(key, page, Box(left, edge - height, left + table.width, edge))
-        edge -= height
+    for key, box in zip(keys, table.row_boxes(left, top), strict=True):
+        yield Carried(key, page, box)
 
 
 def _ways(context: Context, width: float) -> LaidTable:

@@ -3,7 +3,7 @@
 from dataclasses import replace
 from typing import Literal
 
-from publisher.basics import Layer, Path, polyline, record
+from publisher.basics import Box, Layer, Path, polyline, record
 from publisher.pages.model import Drawn, Stroke, Words
 from publisher.pages.type.styles import RULE, SMALL, STRONG_RULE, TypeStyle
 from publisher.pages.type.text import Align, Setter
@@ -55,6 +55,14 @@ class LaidTable:
                 break
             count += 1
         return count
+
+    def row_boxes(self, x: float, top: float, first: int = 0, last: int | None = None) -> tuple[Box, ...]:
+        """Return where the rows from ``first`` up to, not including, ``last`` stand, placed so."""
+        found, edge = [], top - self.head_height
+        for height in self.heights[first:last]:
+            found.append(Box(x, edge - height, x + self.width, edge))
+            edge -= height
+        return tuple(found)
 
     def place(
         self, x: float, top: float, first: int = 0, last: int | None = None, *, layer: Layer = Layer.PAGE

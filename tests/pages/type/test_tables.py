@@ -69,3 +69,13 @@ def test_no_word_is_broken_while_another_column_has_room(width: float, whole: bo
     words = {word for row in (table.head, *table.rows) for cell in row for line in cell for word in line.split()}
     assert ({"Part", "Gable", "wall", "Width", "110.0", "Count"} <= words) is whole
     assert table.width == pytest.approx(width)
+
+
+def test_rows_stand_below_each_other_under_the_headings(setter: Setter) -> None:
+    table = make_table(setter, (Column("What", 30.0), Column("How", 20.0)), (("a", "b"), ("c", "d"), ("e", "f")))
+    first, second, third = table.row_boxes(10.0, 100.0)
+    assert first.top == 100.0 - table.head_height and (first.left, first.right) == (10.0, 60.0)
+    assert (second.top, third.top) == (first.bottom, second.bottom)
+    assert third.bottom == pytest.approx(100.0 - table.height())
+    (alone,) = table.row_boxes(10.0, 100.0, 1, 2)
+    assert alone.top == first.top and alone.height == pytest.approx(table.heights[1])
