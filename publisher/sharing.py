@@ -10,12 +10,12 @@ import gc
 import signal
 from collections.abc import Callable, Generator, Iterator
 from contextlib import contextmanager
-from functools import partial
-from multiprocessing import active_children, get_context
-from queue import Empty, SimpleQueue
+from multiprocessing import get_context
+from multiprocessing.connection import Connection
+from multiprocessing.process import BaseProcess
+from queue import SimpleQueue
+from threading import Thread
 from typing import Any, TypeVar
-
-LOOK = 1.0  # s between two looks whether all processes are still there
 
 Job = TypeVar("Job")
 Task = TypeVar("Task")
@@ -35,63 +35,83 @@ def shared(
         while (task := next_task()) is not None:
             yield task, do(job, task)
         return
+    tasks: SimpleQueue[Task | None] = SimpleQueue()
     back: SimpleQueue[tuple[Task, Result | BaseException]] = SimpleQueue()
     out = 0
-    # a process started anew holds nothing of this one: forked ones would share threads of libraries
-    with _deaf():
-        pool = get_context("spawn").Pool(workers, _begin, (gc.get_threshold(), do, job))
-    begun = {process.pid for process in active_children()}
+    processes = []
     try:
+        for _ in range(workers):
+            processes.append(_begun(do, job, tasks, back))
         while True:
             while out < workers + 1 and (task := next_task()) is not None:
-                put = partial(_put, back, task)
-                pool.apply_async(_do_begun, (task,), callback=put, error_callback=put)
+                tasks.put(task)
                 out += 1
             if not out:
                 return
-            task, result = _next_back(back, begun)
+            task, result = back.get()
             out -= 1
             if isinstance(result, BaseException):
                 raise result
             yield task, result
     finally:
-        pool.terminate()
-        pool.join()
-        del pool
-        gc.collect()  # its semaphores go with it: a command that was stopped ends too fast to tidy them up
+        for process in processes:
+            process.terminate()
+            tasks.put(None)
+        for process in processes:
+            process.join()
 
 
-def _next_back(back: SimpleQueue[Any], begun: set[int | None]) -> Any:
-    """Wait for a result. Raises RuntimeError when a process was ended by something else: its task would never come back."""
-    while True:
-        try:
-            return back.get(timeout=LOOK)
-        except Empty:
-            if not begun <= {process.pid for process in active_children()}:
+def _begun(do: Callable[[Any, Any], Any], job: object, tasks: SimpleQueue[Any], back: SimpleQueue[Any]) -> BaseProcess:
+    """Start a process, and a thread that hands it one task after the other.
+
+    They speak through a pipe: queues between processes would need semaphores of the system, which a command that is stopped leaves
+    behind. The process is started anew, so that it holds nothing of this one: a forked one would share threads of libraries.
+    """
+    system = get_context("spawn")
+    here, there = system.Pipe()
+    process = system.Process(target=_work, args=(there, gc.get_threshold(), do, job), daemon=True)
+    with _deaf():
+        process.start()
+    there.close()  # so that the end of the process ends the pipe
+    Thread(target=_hand_on, args=(here, tasks, back), daemon=True).start()
+    return process
+
+
+def _hand_on(there: Connection, tasks: SimpleQueue[Any], back: SimpleQueue[Any]) -> None:
+    """Give a process its tasks until there is no more; what it was doing when it ended is a RuntimeError."""
+    with there:
+        while (task := tasks.get()) is not None:
+            try:
+                there.send(task)
+                result = there.recv()
+            except (EOFError, OSError):
                 words = "a process that shared the work was ended by something else; try fewer at once with --jobs"
-                raise RuntimeError(words) from None
+                result = RuntimeError(words)
+            except Exception as error:  # a task or a result that cannot be sent
+                result = error
+            back.put((task, result))
 
 
-_BEGUN: list[
-    tuple[Callable[[Any, Any], Any], Any]
-] = []  # of a process that shares the work: what it does, for what job
-
-
-def _begin(rings: tuple[int, int, int], do: Callable[[Any, Any], Any], job: object) -> None:
-    """Start a process that shares the work; it looks for rings of records as seldom as the first. Ctrl-C is for the first process
-    alone: it ends the others."""
+def _work(there: Connection, rings: tuple[int, int, int], do: Callable[[Any, Any], Any], job: object) -> None:
+    """Do tasks in a process of its own; it looks for rings of records as seldom as the first. Ctrl-C is for the first process alone: it
+    ends the others."""
     gc.set_threshold(*rings)
     signal.signal(signal.SIGINT, signal.SIG_IGN)
-    _BEGUN[:] = [(do, job)]
-
-
-def _do_begun(task: object) -> object:
-    do, job = _BEGUN[0]
-    return do(job, task)
-
-
-def _put(back: SimpleQueue[Any], task: object, result: object) -> None:
-    back.put((task, result))
+    while True:
+        try:
+            task = there.recv()
+        except EOFError:
+            return
+        try:
+            result = do(job, task)
+        except Exception as error:
+            result = error
+        try:
+            there.send(result)
+        except OSError:
+            return  # nobody is there to take it
+        except Exception as error:  # a result that cannot be sent
+            there.send(RuntimeError(f"a result cannot be handed on: {error}"))
 
 
 @contextmanager

@@ -44,3 +44,17 @@ def test_a_process_that_is_ended_from_outside_ends_the_wait() -> None:
         closing(shared(ended, None, lambda: next(numbers, None), 2)) as results,
     ):
         list(results)
+
+
+def unsendable(_: None, number: int) -> object:
+    """Work whose result no other process can take."""
+    return lambda: number
+
+
+def test_a_result_that_cannot_be_handed_on_is_told() -> None:
+    numbers = iter((1, 2))
+    with (
+        pytest.raises(RuntimeError, match="cannot be handed on"),
+        closing(shared(unsendable, None, lambda: next(numbers, None), 2)) as results,
+    ):
+        list(results)
