@@ -3,13 +3,13 @@
 from collections.abc import Callable, Iterable
 from dataclasses import replace
 from itertools import groupby
-from math import cos, dist, radians
+from math import ceil, cos, dist, floor, pi, radians
 
 import numpy as np
 import numpy.typing as npt
 import shapely
 
-from publisher.basics import SAME_POINT, Arc, Line, Path, PathEdge, Point, Pose
+from publisher.basics import SAME_POINT, Arc, Line, Path, PathEdge, Point, Pose, angle, polar
 from publisher.geometry import Part, polygon
 
 Array = npt.NDArray[np.float64]
@@ -19,6 +19,9 @@ STRIP_CLOSE = 0.02
 
 MANY_ARCS = 24
 """An outline of more arcs than this is a free curve."""
+
+ARC_ENDS = 0.01
+"""Share of a chord: a point this near to the end of an arc is that end."""
 
 NOTCH_EDGES = ("notch", "line_up")
 """Edges with these words in their name are cut for lining up; a figure stands over them and a wall is none the weaker."""
@@ -60,25 +63,40 @@ def is_notch(name: str) -> bool:
     return any(word in name for word in NOTCH_EDGES)
 
 
-def coarse(path: Path, most_turn: float, sagitta: float) -> tuple[tuple[Point, ...], tuple[bool, ...]]:
+def coarse(
+    path: Path, most_turn: float, sagitta: float, north: float | None = None
+) -> tuple[tuple[Point, ...], tuple[bool, ...]]:
     """Return few points of a closed path, for drawing, and for each whether a corner stands there.
 
     Arcs turn by at most ``most_turn`` degrees from one point to the next, and their sagitta is at most ``sagitta`` mm. A
     corner is a point where the direction changes by more than 18 degrees (an n-sided core of more than 20 sides reads as
-    round).
+    round). With ``north`` (degrees) the points of an arc lie where the circle is shared out from that direction on, wherever
+    the arc begins: two arcs of one circle have the same ones.
     """
     least = 1.0 - cos(radians(most_turn) / 2.0)
     radii = [edge.radius if isinstance(edge, Arc) else 0.0 for edge in path.edges]
     points = tuple(
         point
         for edge, radius in zip(path.edges, radii, strict=True)
-        for point in edge.points(min(sagitta, radius * least))
+        for point in _few_points(edge, min(sagitta, radius * least), north)
     )
     if sum(radius > 0.0 for radius in radii) > MANY_ARCS:
         # a free curve is many short arcs, and the ends of each are still there
         thin = shapely.get_coordinates(shapely.simplify(shapely.Polygon(points).exterior, sagitta))[:-1]
         points = tuple((float(x), float(y)) for x, y in thin)
     return points, corners(points)
+
+
+def _few_points(edge: PathEdge, sagitta: float, north: float | None) -> list[Point]:
+    """Return the points of an edge without its end; those of an arc lie on the shares of its circle from ``north`` on, if given."""
+    if north is None or not isinstance(edge, Arc):
+        return edge.points(sagitta)
+    shares = len(Arc.points(replace(edge, sweep=360.0), sagitta))
+    step = 2.0 * pi / shares if edge.ccw else -2.0 * pi / shares
+    before = (angle(edge.centre, edge.start) - radians(north)) / step  # shares of the circle from north to its start
+    first, last = floor(before + ARC_ENDS) + 1, ceil(before + abs(radians(edge.sweep) / step) - ARC_ENDS) - 1
+    at = (radians(north) + k * step for k in range(first, last + 1))
+    return [edge.start, *(polar(edge.radius, a, edge.centre) for a in at)]
 
 
 def corners(points: tuple[Point, ...], least: float = 18.0) -> tuple[bool, ...]:

@@ -1,10 +1,11 @@
+from math import dist
 from types import SimpleNamespace
 
 import numpy as np
 import pytest
 import shapely
 
-from publisher.basics import Pose
+from publisher.basics import Point, Pose
 from publisher.joints.outlines import bridged, coarse, corners, move, pieces, whole_polygon
 
 
@@ -35,6 +36,22 @@ def test_a_coarse_keeps_corners_and_stays_near(make: SimpleNamespace) -> None:
     assert away < 0.06
     assert sum(corner) == 4  # both ends of the rim and both roots of the step
     assert {(92.0, 0.0), (30.0, 0.0)} <= {p for p, c in zip(points, corner, strict=True) if c}
+
+
+def test_two_arcs_of_one_circle_share_their_points_wherever_they_begin(make: SimpleNamespace) -> None:
+    """The rim of one stair layer on that of another, turned by 21.3°: all points between the ends of both stretches are shared."""
+    step, turned = make.stair_layer().outline.outer, make.stair_layer().outline.outer.placed(Pose(0.0, 0.0, 21.3))
+    shared, apart = (
+        _in_both(coarse(step, 5.0, 0.05, north)[0], coarse(turned, 5.0, 0.05, north)[0]) for north in (33.0, None)
+    )
+    assert shared > 30 and apart < 5
+    points, corner = coarse(step, 5.0, 0.05, 33.0)
+    away = shapely.hausdorff_distance(shapely.LinearRing(points), shapely.LinearRing(step.points), densify=0.01)
+    assert away < 0.06 and sum(corner) == 4
+
+
+def _in_both(a: tuple[Point, ...], b: tuple[Point, ...]) -> int:
+    return sum(min(dist(p, q) for q in b) < 1e-9 for p in a)
 
 
 def test_a_finely_flattened_circle_has_no_corners(make: SimpleNamespace) -> None:

@@ -121,7 +121,7 @@ def deg(value: float) -> str:
 
 def need(fact: str, base: Base, truth: float) -> Need:
     """Return the need of a fact: less than its true value by the margin of a design, to a thousandth, which is rounded down."""
-    return Need(fact, floor((truth - base.margin) * 1000.0 + 1e-3) / 1000.0, truth)
+    return Need(fact, floor((truth - base.margin) * 1000.0 + 1e-4) / 1000.0, truth)
 
 
 def frame(base: Base, parts: Spec, assembly: Spec, needs: tuple[Need, ...], longest: float) -> str:

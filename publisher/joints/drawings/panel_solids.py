@@ -1,6 +1,7 @@
 """Faces and edges of placed panels in drawing coordinates (x right, y up, depth towards the viewer)."""
 
 from dataclasses import dataclass, replace
+from math import atan2, degrees
 
 import numpy as np
 import numpy.typing as npt
@@ -22,6 +23,9 @@ SOLID_TURN = 8.0
 
 SOLID_SAGITTA = 0.08
 """mm: how far a drawn chord leaves its arc, at most."""
+
+LEVEL = 1e-9
+"""Of a unit vector: a board whose upright falls short by no more lies level."""
 
 
 @dataclass(slots=True)
@@ -99,7 +103,8 @@ def _add(
         if looks > 1e-6:
             _tab_ends(made, part, turned)
         outer = bridged(outer, is_joint)
-    pairs = [_pair(part, ring) for ring in (outer, *holes)]
+    north = _north(frame)
+    pairs = [_pair(part, ring, north) for ring in (outer, *holes)]
     front = [_carry(turned, outside, 0.0) for outside, _, _ in pairs]
     back = [_carry(turned, inside, -part.thickness) for _, inside, _ in pairs]
     made.main.append(-1)
@@ -134,8 +139,17 @@ def _add_path(made: Solids, weight: str, points: Array) -> None:
     made.weights.append(weight)
 
 
-def _pair(part: Part, path: Path) -> tuple[Array, Array, Flags]:
-    points, corner = coarse(path, SOLID_TURN, SOLID_SAGITTA)
+def _north(frame: PanelFrame) -> float | None:
+    """Return the direction on a level board, in degrees, that is the same in space for all; None for one that is not level.
+
+    Where layers of one radius lie flush, the rim between them is then the same chords for both, and drawn once.
+    """
+    x, y = frame.axes[0, :2]  # how far along x in space both axes of the board lead
+    return degrees(atan2(y, x)) if abs(frame.axes[2, 2]) > 1.0 - LEVEL else None
+
+
+def _pair(part: Part, path: Path, north: float | None) -> tuple[Array, Array, Flags]:
+    points, corner = coarse(path, SOLID_TURN, SOLID_SAGITTA, north)
     pair = face_pair(part, points)
     return pair.outside, pair.inside, np.array(corner)
 

@@ -11,7 +11,7 @@ import shapely
 from publisher.design import BracePlan
 from publisher.geometry import Part
 from publisher.joints.drawings import draw
-from publisher.joints.drawings.lines import Sketch
+from publisher.joints.drawings.lines import Sketch, merge
 from publisher.joints.drawings.stack_views import STACK_ARROW, exploded_view, plan_view, whole_view
 from publisher.joints.drawings.view import STACK_VIEW
 from publisher.joints.stacks.knees import Knee
@@ -112,6 +112,18 @@ def test_a_braced_step_is_drawn_with_its_brace_and_apart_with_its_letter(make: S
     assert (np.hypot(*(lines - low).T) < 0.2).any()
     assert len(lines) > len(shapely.get_coordinates(np.array(whole_view(stack, parts).lines["outline"])))
     assert "K" in {label for label, *_ in exploded_view(stack, parts, (knee,)).labels}
+
+
+def test_layers_that_lie_flush_are_drawn_with_one_line_between_them_beside_a_brace_too(make: SimpleNamespace) -> None:
+    """A column of turned stair layers with a brace holds about as many points as without one, and not several for each chord."""
+    parts = {"step": make.stair_layer(), "knee": make.wall("knee", 40, 25)}
+    stack = lay(make.stack("s", ("step", 12, 23.0, (0, 0))), parts, None)
+    stack = replace(stack, brace=BracePlan(40.0, 25.0, (), False, make.here, "knee"))
+    plain, braced = (
+        len(shapely.get_coordinates(np.array(merge(whole_view(stack, parts, knees).lines["outline"]))))
+        for knees in ((), (Knee(11, (30.0, 0.0), 270.0, 40.0),))
+    )
+    assert braced < 1.5 * plain
 
 
 def test_an_elevation_shows_layers_alone_and_no_braces_through_them(make: SimpleNamespace) -> None:

@@ -5,6 +5,7 @@ x runs along the front, y backwards, z up. A deck is as wide as the box and ever
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from math import floor
 
 from manifold3d import CrossSection, Manifold
 
@@ -13,6 +14,9 @@ from tests.random_designs.dice import Dice
 from tests.random_designs.kinds.openings import Opening, cut, drawn, rim_of, surface
 from tests.random_designs.kinds.slots import fit, least_tab, options
 from tests.random_designs.solids import block, box_of, united
+
+FOAM = 30e-6  # g/mm³: bare foam of 30 kg/m³
+FIGURE = 30.0  # g
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +58,7 @@ def draw(dice: Dice) -> Box:
     over = dice.above("lid over the box", 0.0, 6.0) if top == "lid" else 0.0
     ends = (inner or end) + 3 * t
     opening = drawn(dice, length, height - t, rim_of(t), ends=ends)
-    return Box(
+    plan = Box(
         base,
         joint,
         length,
@@ -68,6 +72,13 @@ def draw(dice: Dice) -> Box:
         opening,
         surface(dice, [length * height]),
     )
+    return replace(plan, over=min(over, _steady(plan)))
+
+
+def _steady(plan: Box) -> float:
+    """Return how far (mm) the lid may reach over the box before a figure at its edge tips all: moments about the foot of a side."""
+    grams = FOAM * sum(solid.volume() for _, solid in _piece(replace(plan, over=0.0)).boards)
+    return floor(grams * min(plan.length, plan.depth) / (2 * FIGURE) * 10.0) / 10.0
 
 
 def design(plan: Box) -> Design:

@@ -62,8 +62,8 @@ def _where(dice: Dice, layers: int, steps: int, t: float, least: float) -> tuple
     room = [min((k - 1) * t, (steps - 2) * t) for k in range(1, layers + 1)]
     drop = dice.size(least, max(least, min(room[-1] - 0.1, 3 * least)))
     high = [k for k in range(1, layers + 1) if room[k - 1] >= drop + 0.05]
-    if not high:
-        return _where(dice, layers + 3, steps + 3, t, least)
+    if not high:  # a stair with more layers: what its turns leave is room enough for the least brace
+        return _where(dice, layers + 3, steps, t, least)
     few = sorted({dice.one_of(high) for _ in range(dice.count(1, 4))})
     return tuple(few), drop
 

@@ -18,6 +18,7 @@ from tests.random_designs.solids import Point
 
 FIGURE = 0.294  # N: a figure of 30 g
 STRENGTH = 0.345  # MPa, a maker's least value for extruded polystyrene (50 psi)
+GLUED = 0.25  # of the smaller of two layers lies on the other, and a strip of it is at least 8 mm wide in 5 mm board (common practice)
 
 
 @dataclass(frozen=True, slots=True)
@@ -157,9 +158,23 @@ def _winding(dice: Dice, base: Base) -> Stack:
         plan = Stack(
             base, "winding", parts, (Row(0, dice.count(1, 2)), Row(1, dice.count(1, 4), turn, shift)), 0, centre
         )
-        lowest, *others = _sections(plan, COARSE)
-        if all((other - lowest).is_empty() for other in others) and not of_piece(_piece(plan)):
+        lowest, *others = sections = _sections(plan, COARSE)
+        if (
+            all((other - lowest).is_empty() for other in others)
+            and all(_holds(*pair, base.t) for pair in pairwise(sections))
+            and not of_piece(_piece(plan))
+        ):
             return plan
+
+
+def _holds(below: CrossSection, above: CrossSection, t: float) -> bool:
+    """Tell whether glue between two layers holds: over a quarter of the smaller one, in a strip that is wide enough."""
+    common = below ^ above
+    narrow = 4.0 * max(1.0, t / 5.0)
+    return bool(
+        common.area() > 1.01 * GLUED * min(below.area(), above.area())
+        and not common.offset(-narrow, JoinType.Miter).is_empty()
+    )
 
 
 def design(plan: Stack) -> Design:
