@@ -10,8 +10,12 @@ from publisher.pages.tiles.tile_plan import Tiling
 from publisher.pages.type import DIMENSION, LEAST, NOTE, SMALL, Setter, TypeStyle
 
 MAP_SHARE = 0.42  # of the width of a band
-WAYS = ((1.0, NOTE, True), (0.7, NOTE, True), (0.7, LEAST, True), (0.5, LEAST, True), (0.5, LEAST, False))
-"""How the words of a tile are fitted to its page, first to last: how much of its place the map takes, their size, all of them or few."""
+WAYS = (
+    (1.0, NOTE, True), (0.7, NOTE, True), (0.7, LEAST, True), (0.5, LEAST, True), (0.5, LEAST, False),
+    (0.0, LEAST, False),
+)  # fmt: skip
+"""How the words of a tile are fitted to its page, first to last: how much of its place the map takes (none: what to do matters more),
+their size, all of them or few."""
 
 
 def size_lines(setter: Setter, plan: Tiling, cell: Cell, first: LengthUnit) -> tuple[Drawn, ...]:
@@ -98,12 +102,13 @@ def _info(
     share, note, full = way
     band = info.width > info.height
     pages = {c: numbers.page_of(plan.key(c)) or 0 for c in plan.cutting.cells}
-    if band:
-        place = Box(info.left, info.bottom, info.left + info.width * MAP_SHARE * share, info.top - 2.0)
-    else:
-        place = Box(info.left, info.top - info.width * share, info.right, info.top - 2.0)
-    drawn, used = map_drawn(setter, plan, pages, place, cell)
-    x, top = (used.right + 6.0, info.top - 1.0) if band else (info.left, used.bottom - 4.0)
+    drawn: tuple[Drawn, ...] = ()
+    x, top = info.left, info.top - 1.0
+    if share:
+        right = info.left + info.width * MAP_SHARE * share if band else info.right
+        place = Box(info.left, info.bottom if band else info.top - info.width * share, right, info.top - 2.0)
+        drawn, used = map_drawn(setter, plan, pages, place, cell)
+        x, top = (used.right + 6.0, top) if band else (x, used.bottom - 4.0)
     width = min(info.right - x, 84.0)
     words: list[Drawn] = []
     last = info

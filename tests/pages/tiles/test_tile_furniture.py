@@ -1,6 +1,9 @@
 """What a tile page says beside its seams."""
 
 from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
 
 from publisher.basics import Layer
 from publisher.geometry import Part
@@ -47,3 +50,26 @@ def test_words_say_where_to_trim_and_where_to_lay(
     assert "at the left" in said[1] and "glue area of page 11" in said[1]
     assert "at the top" in said[2] and "glue area of page 11" in said[2]
     assert "glue area of page 12 and 13" in said[3] and "283.2 × 283.2 mm" in said[3]
+
+
+def test_words_stay_in_their_place_where_even_a_small_map_leaves_too_little(
+    make_context: Callable[..., Context],
+    draw: Callable[..., Part],
+    words: Callable[[Body], str],
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    part = draw("disc", radius=142)
+    context = make_context(parts=(part,))
+    plan = tiling(context, samples(context, part)[0])
+    cell = plan.cutting.cells[-1]
+    place = plan.place(cell)
+    assert place.info is not None
+    numbers = Numbers(11, 20, tuple((plan.key(c), 11 + i) for i, c in enumerate(plan.cutting.cells)), (), ())
+    lowest = []
+    for height in (60.0, 33.0):
+        info = replace(place.info, bottom=place.info.top - height)
+        monkeypatch.setattr(type(plan), "place", lambda *_, info=info: replace(place, info=info))
+        body, last = info_drawn(context.type, plan, cell, "row", numbers, "mm", "UP: the outside face.")
+        assert "UP: the outside face." in words(body)
+        lowest.append(last.bottom - info.bottom)
+    assert min(lowest) >= 0.0, lowest
