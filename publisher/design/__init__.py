@@ -34,8 +34,10 @@ from publisher.design.offer import (
 )
 from publisher.design.parts import letter
 from publisher.design.records import (
+    BRACES,
     LONGEST_MM,
     USUAL_PAPERS,
+    AddPlan,
     Blank,
     Board,
     BracePlan,
@@ -86,11 +88,13 @@ from publisher.design.rules import RULES
 from publisher.design.work_out import work_out
 
 __all__ = [
+    "BRACES",
     "CONSTANT_WORDS",
     "LONGEST_MM",
     "RULES",
     "STANDARD",
     "USUAL_PAPERS",
+    "AddPlan",
     "Blank",
     "Board",
     "BracePlan",

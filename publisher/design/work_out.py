@@ -46,7 +46,9 @@ def work_out(brief: Brief, variant: str = "", tried: tuple[Size, ...] = ()) -> D
     parts = (*parts, *brace_parts(built, parts, boards, known, scope))
     whole = tuple(p for p in built.panels if p.name in built.complete for _ in range(built.copies(p.name)))
     folds = plan_folds(whole, parts, boards, findings)
-    reader = StepsReader(brief, tuple(known.boards), built.names, built.layers(), scope, known.families, use, base)
+    reader = StepsReader(
+        brief, tuple(known.boards), built.names, built.layers(), scope, known.families, use, base, built.buildable()
+    )
     tools = names_in(fields.get("tools"))
     materials = reader.materials()
     elsewhere = reader.elsewhere()

@@ -25,6 +25,11 @@ MINUTES = {
 SLOWER = 1.5
 """A careful first build takes so much longer than a practised one."""
 
+Vector = tuple[float, float, float]
+
+Manner = Literal["laid", "put", "bent", "folded"]
+"""How something is added to what stands."""
+
 SpaceMatrix = tuple[float, float, float, float, float, float, float, float, float, float, float, float]
 
 
@@ -211,6 +216,41 @@ class Labour:
 
 
 @record
+class Addition:
+    """One act of building: what is added to what stands of one assembly, all at their final places in it.
+
+    ``step``, and ``number`` in it, count from 1. ``before`` and ``added`` name movers of the assembly (``movers_of``): places of
+    panels, ``layer_1`` and ``brace_1`` of a stack, things of a whole. ``times``: how many of the assembly are built so. ``part``:
+    of which all that is added are copies; '' where they differ, and for things.
+
+    ``how``: ``laid`` is the first of its assembly, which lies or stands on the table; ``put`` goes in by the straight moves
+    ``ways`` (unit vectors, the way it travels, one after another: the last brings it to its place; () where none was found);
+    ``bent`` is bent as it is put; ``folded`` hangs on what stands by a fold. ``together``: all of it was joined before and
+    travels as one; else each goes in by itself, and ``one_on_another`` each layer upon the last, ``turn`` degrees
+    (anticlockwise from above) further. ``trial``: it is put up dry and taken apart again.
+    """
+
+    step: int
+    number: int
+    assembly: str
+    times: int
+    before: tuple[str, ...]
+    added: tuple[str, ...]
+    part: str
+    how: Manner
+    ways: tuple[Vector, ...]
+    together: bool = False
+    one_on_another: bool = False
+    turn: float = 0.0
+    trial: bool = False
+
+    @property
+    def way(self) -> Vector | None:
+        """The way it travels to its place at last; None where it is laid, folded, or no way was found."""
+        return self.ways[-1] if self.ways else None
+
+
+@record
 class Joined:
     """All that joints says about one design. ``sides``, ``sentences`` and ``pictures`` are what the pages must show."""
 
@@ -226,6 +266,7 @@ class Joined:
     pictures: tuple[DrawingPromise, ...] = ()
     boards: tuple[BoardRange, ...] = ()
     effort: Labour | None = None  # None until its pieces were counted
+    additions: tuple[Addition, ...] = ()  # of the building, where steps say what they add
 
     def fact(self, name: str) -> Fact | None:
         """Return the fact with this name, or None."""

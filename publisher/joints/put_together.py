@@ -10,6 +10,7 @@ from publisher.geometry import Mark, Part, with_seams
 from publisher.joints import footprint
 from publisher.joints.assembled import Assembled, MatedPanels, mate
 from publisher.joints.budget import board_ranges, budget_of, meetings_of
+from publisher.joints.building import built_by_steps
 from publisher.joints.checks import CHECKS
 from publisher.joints.drawings import draw
 from publisher.joints.facts import part_facts
@@ -52,6 +53,7 @@ def put_together(design: Design, parts: tuple[Part, ...], drawn: bool = True) ->
         findings=run_checks(CHECKS, subject),
         budget=budget_of(meetings),
         boards=board_ranges(meetings, design.boards),
+        additions=built_by_steps(subject).additions,
     )
 
 

@@ -11,7 +11,7 @@ from publisher.design.assembly.stacks import MOST_LAYERS, check_layers, check_lo
 from publisher.design.assembly.wholes import read_whole
 from publisher.design.language import Scope
 from publisher.design.parts import KnownParts
-from publisher.design.records import PanelPlace, PanelPlan, StackPlan, WholePlan
+from publisher.design.records import Buildable, PanelPlace, PanelPlan, StackPlan, WholePlan, layer_name
 from publisher.design.rules import plans as rules
 
 
@@ -52,6 +52,25 @@ class Assemblies:
         """Return the number of layers of each stack assembly and of each of its sections; 0 where a count has no value."""
         counted = {stack.name: _layers([stack]) for stack in self.stacks}
         return {**counted, **{name: _layers(stacks) for name, stacks in self.stacks_of}}
+
+    def buildable(self) -> tuple[Buildable, ...]:
+        """Return the assemblies as steps may add to them, in the order of the spec."""
+        layers = self.layers()
+        made: dict[str, Buildable] = {}
+        for name, stacks in self.stacks_of:
+            names = tuple(layer_name(number) for number in range(1, layers[name] + 1))
+            braced = any(stack.brace for stack in stacks)
+            if stacks:
+                made[name] = Buildable(name, "stack", names, bool(names), braced, stacks[0].place)
+        for panels in self.panels:
+            names = tuple(place.name for place in panels.places)
+            made[panels.name] = Buildable(
+                panels.name, "panels", names, panels.name in self.complete, False, panels.place
+            )
+        for whole in self.wholes:
+            names = tuple(thing.name for thing in whole.things)
+            made[whole.name] = Buildable(whole.name, "things", names, bool(names), False, whole.place)
+        return tuple(made[name] for name in self.names if name in made)
 
 
 def _layers(stacks: Iterable[StackPlan]) -> int:

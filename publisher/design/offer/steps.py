@@ -4,8 +4,9 @@ from publisher.basics import Place, record
 from publisher.basics.wording import listed
 from publisher.brief import Brief, Row, Table, Value
 from publisher.design.language import STANDARD, Scope, pick_hint, uses_of
+from publisher.design.offer.adds import AddsReader
 from publisher.design.offer.texts import check_blank, read_text
-from publisher.design.records import Blank, MaterialPlan, PicturePlan, StepPlan, TextPlan
+from publisher.design.records import Blank, Buildable, MaterialPlan, PicturePlan, StepPlan, TextPlan
 from publisher.design.rules import plans as rules
 
 _AMOUNTS = ("length", "amount", "count", "area", "weight")
@@ -25,6 +26,7 @@ class StepsReader:
     families: dict[str, tuple[str, ...]]
     use: str = "trace"  # how this pack's templates are used
     variant: str = ""  # which variant of the spec this is; "" for the sizes as written
+    built: tuple[Buildable, ...] = ()  # the assemblies, to which steps may add
 
     @property
     def owners(self) -> tuple[str, ...]:
@@ -63,7 +65,10 @@ class StepsReader:
         for node in rows:
             self.shown_nowhere(node)
         mine = filter(self.is_mine, rows)
-        return tuple(self.step(n, node, at_hand) for n, node in enumerate(mine, 1))
+        adds = AddsReader(self.built, self.scope)
+        steps = tuple(self.step(n, node, at_hand, adds) for n, node in enumerate(mine, 1))
+        adds.check(steps)
+        return steps
 
     def elsewhere(self) -> frozenset[str]:
         """Return the tools and materials that only steps of other packs need: this pack's buyer buys none."""
@@ -103,7 +108,7 @@ class StepsReader:
                     )
                 )
 
-    def step(self, number: int, table: Table, at_hand: tuple[str, ...]) -> StepPlan:
+    def step(self, number: int, table: Table, at_hand: tuple[str, ...], adds: AddsReader) -> StepPlan:
         """Return one step."""
         subject = f"step {number}"
         picture = table.get("picture")
@@ -115,6 +120,7 @@ class StepsReader:
             uses=self.known(table, "uses", at_hand, subject),
             picture=self.picture(picture, subject) if isinstance(picture, Table) else None,
             place=table.place,
+            adds=adds.read(table, subject),
         )
 
     def known(self, table: Table, key: str, known: tuple[str, ...], subject: str) -> tuple[str, ...]:

@@ -1,5 +1,6 @@
 """What the room hands on, by subject. Millimetres and degrees; frozen values, no work is done here."""
 
+from publisher.design.records.adds import BRACES, AddPlan, Buildable, layer_name
 from publisher.design.records.combinations import CombineStep, Family, Parameter
 from publisher.design.records.edges import EdgeTreatment, JointLine, LapSlot, Rabbet, SlotRow, TabRow
 from publisher.design.records.faces import FaceSeat, WhichFace

@@ -3,6 +3,7 @@
 from typing import Literal
 
 from publisher.basics import Place, record
+from publisher.design.records.adds import AddPlan
 
 
 @record
@@ -39,7 +40,7 @@ class PicturePlan:
 
 @record
 class StepPlan:
-    """One step of the instructions."""
+    """One step of the instructions. ``adds``: what it adds to what stands so far, in this order."""
 
     title: TextPlan
     stage: str
@@ -48,6 +49,7 @@ class StepPlan:
     uses: tuple[str, ...]
     picture: PicturePlan | None
     place: Place
+    adds: tuple[AddPlan, ...] = ()
 
 
 @record

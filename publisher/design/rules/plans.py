@@ -287,6 +287,24 @@ PICTURE = Rule(
     "A step without the picture that it names leaves the buyer alone.",
     ERROR,
 )
+ADDS = Rule(
+    "design/adds",
+    "A step adds what is in the design",
+    "The tool follows the building by what each step adds, and can neither draw nor check what is not there.",
+    ERROR,
+)
+ADDED_TWICE = Rule(
+    "design/added-twice",
+    "Nothing is added that stands already",
+    "A buyer who is told twice to glue a wall in looks for a second wall.",
+    ERROR,
+)
+NEVER_ADDED = Rule(
+    "design/never-added",
+    "Where steps say what they add, they add all there is",
+    "A part that no step puts in its place stays on the table when the last page is read.",
+    ERROR,
+)
 PAPER_SIZE = Rule(
     "design/paper-size",
     "A paper of one's own has a width, a height and margins that leave room",
@@ -363,6 +381,9 @@ PLAN_RULES = (
     UNKNOWN_FACT,
     UNKNOWN_MATERIAL,
     PICTURE,
+    ADDS,
+    ADDED_TWICE,
+    NEVER_ADDED,
     PAPER_SIZE,
     COMBINE,
     SPLIT,

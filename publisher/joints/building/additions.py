@@ -1,0 +1,212 @@
+"""The acts of a design's steps, one after another, and what is wrong with them."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from itertools import groupby
+
+import numpy as np
+
+from publisher.basics import Place, record, remembered_few
+from publisher.design import BRACES, AddPlan
+from publisher.joints.assembled import Assembled
+from publisher.joints.building.held import Holds, holds_of
+from publisher.joints.building.legs import way_in
+from publisher.joints.building.movers import Mover, movers_of
+from publisher.joints.building.ways import Ways, ways_of
+from publisher.joints.model import Addition, Manner, Vector
+
+TRIAL = "dry_fit"
+"""The stage whose steps take apart again what they add."""
+
+
+@record
+class Blocked:
+    """What cannot be put in any more: ``names`` of an assembly, in ``step``, and what stands in the freest of its ways."""
+
+    step: int
+    assembly: str
+    names: tuple[str, ...]
+    by: tuple[str, ...]
+    there: tuple[str, ...]
+    place: Place
+
+
+@record
+class Unheld:
+    """What would rest on what is not there: ``name`` of an assembly, in ``step``, and what it ``lacks``. ``unbuilt``: it is a thing
+    of which nothing has been put together."""
+
+    step: int
+    assembly: str
+    name: str
+    lacks: tuple[str, ...]
+    unbuilt: bool
+    place: Place
+
+
+@record
+class Building:
+    """How a design is built by what its steps say: its acts, what is wrong, and how many additions were looked at."""
+
+    additions: tuple[Addition, ...]
+    blocked: tuple[Blocked, ...]
+    unheld: tuple[Unheld, ...]
+    looked_at: int
+
+
+@record
+class _Site:
+    """An assembly that is built: its movers by name, what holds each, the ways out of it, how often it is built."""
+
+    name: str
+    movers: dict[str, Mover]
+    holds: dict[str, Holds]
+    ways: Ways
+    times: int
+    stack: bool
+    whole: dict[str, str]  # of things: the assembly of each
+
+
+@remembered_few
+def built_by_steps(subject: Assembled) -> Building:
+    """Return how the steps of a design build it, as far as they say what they add and that could be put together."""
+    works = _Works(subject)
+    for number, step in enumerate(subject.design.steps, 1):
+        if step.adds:
+            works.do(number, step.adds, trial=step.stage == TRIAL)
+    return Building(tuple(works.additions), tuple(works.blocked), tuple(works.unheld), works.looked_at)
+
+
+class _Works:
+    """Building in progress: what stands of each assembly so far."""
+
+    def __init__(self, subject: Assembled) -> None:
+        self.subject = subject
+        self.stands: dict[str, tuple[str, ...]] = {}
+        self.sites: dict[str, _Site | None] = {}
+        self.additions: list[Addition] = []
+        self.blocked: list[Blocked] = []
+        self.unheld: list[Unheld] = []
+        self.looked_at = 0
+
+    def do(self, step: int, adds: Sequence[AddPlan], *, trial: bool) -> None:
+        """Do one step."""
+        kept = dict(self.stands)
+        singles = [act for plan in adds for act in self._added(step, plan, trial)]
+        merged = list(_as_additions(singles))
+        self.additions += [replace(act, number=number) for number, act in enumerate(merged, 1)]
+        if trial:
+            self.stands = kept
+
+    def _added(self, step: int, plan: AddPlan, trial: bool) -> Iterator[Addition]:
+        site = self._site(plan.assembly)
+        if site is None:
+            return
+        names = tuple(name for said in plan.names for name in _meant(said, site) if name in site.movers)
+        for group in (names,) if plan.together else tuple((name,) for name in names):
+            if group:
+                self.looked_at += 1
+                yield self._act(step, site, group, plan, trial)
+                self.stands[site.name] = (*self.stands.get(site.name, ()), *group)
+
+    def _act(self, step: int, site: _Site, group: tuple[str, ...], plan: AddPlan, trial: bool) -> Addition:
+        before = self.stands.get(site.name, ())
+        there = tuple(name for name in before if name not in group)
+        held = self._held(step, site, group, there, plan)
+        folded = any(site.holds[name].folds & {*there} for name in group)
+        bent = any(site.movers[name].bent for name in group)
+        way = way_in(site.ways, group, there)
+        how: Manner = "laid" if not there else "folded" if folded else "bent" if bent else "put"
+        if held and how == "put" and not way.legs:
+            self.blocked.append(Blocked(step, site.name, group, way.by, there, plan.place))
+        parts = {site.movers[name].part for name in group}
+        return Addition(
+            step,
+            0,
+            site.name,
+            site.times,
+            there,
+            group,
+            parts.pop() if len(parts) == 1 else "",
+            how,
+            () if how in ("laid", "folded") else tuple(_vector(-leg) for leg in way.legs),
+            together=plan.together,
+            one_on_another=site.stack,
+            turn=self._turn(site, group[0]),
+            trial=trial,
+        )
+
+    def _held(self, step: int, site: _Site, group: tuple[str, ...], there: tuple[str, ...], plan: AddPlan) -> bool:
+        """Add what would rest on what is not there; return whether all of a group is held."""
+        fine = True
+        for name in group:
+            inside = frozenset(group) - {name}
+            lacks = site.holds[name].lacks(frozenset(there) | inside)
+            if lacks and not (inside and site.holds[name].any_of & inside and not site.holds[name].all_of):
+                self.unheld.append(Unheld(step, site.name, name, lacks, False, plan.place))
+                fine = False
+            made_of = site.whole.get(name, "")
+            if made_of and self._site(made_of) is not None and not self.stands.get(made_of):
+                self.unheld.append(Unheld(step, site.name, name, (made_of,), True, plan.place))
+                fine = False
+        return fine
+
+    def _turn(self, site: _Site, name: str) -> float:
+        """Return by how many degrees a layer is turned against the one below."""
+        report = next((one for one in self.subject.wholes if one.stack.name == site.name), None)
+        if report is None:
+            return 0.0
+        layers = {f"layer_{layer.number}": at for at, layer in enumerate(report.stack.layers)}
+        at = layers.get(name, 0)
+        turned = report.stack.layers[at].pose.turn - report.stack.layers[at - 1].pose.turn if at else 0.0
+        return round((turned + 180.0) % 360.0 - 180.0, 9)
+
+    def _site(self, name: str) -> _Site | None:
+        """Return an assembly as it is built; None where it could not be put together."""
+        if name not in self.sites:
+            self.sites[name] = _site_of(self.subject, name)
+        return self.sites[name]
+
+
+def _site_of(subject: Assembled, name: str) -> _Site | None:
+    movers = movers_of(subject, name)
+    if not movers:
+        return None
+    whole = next((whole for whole in subject.things if whole.plan.name == name), None)
+    stack = any(report.stack.name == name for report in subject.wholes)
+    used = sum(thing.assembly == name for plan in subject.design.wholes for thing in plan.things)
+    return _Site(
+        name,
+        {mover.name: mover for mover in movers},
+        holds_of(subject, name, movers),
+        ways_of(movers, upright=stack or whole is not None),
+        max(1, used),
+        stack,
+        {one.thing.name: one.thing.assembly for one in whole.things} if whole else {},
+    )
+
+
+def _meant(name: str, site: _Site) -> tuple[str, ...]:
+    """Return the movers that a name of the spec means: all braces, or one mover."""
+    if name == BRACES and site.stack:
+        return tuple(mover for mover in site.movers if mover.startswith("brace_"))
+    return (name,)
+
+
+def _as_additions(singles: Sequence[Addition]) -> Iterator[Addition]:
+    """Yield acts, with those of copies of one part that go in by the same way, one after another, as one."""
+    for _, run in groupby(enumerate(singles), lambda item: _alike(item[1], item[0])):
+        own = [act for _, act in run]
+        yield replace(own[0], added=tuple(name for act in own for name in act.added))
+
+
+def _alike(act: Addition, at: int) -> tuple[object, ...]:
+    if act.together or not act.part or act.how not in ("put", "bent"):
+        return (at,)
+    ways = tuple(tuple(round(v, 6) for v in way) for way in act.ways)
+    return (act.assembly, act.part, act.how, ways, act.turn)
+
+
+def _vector(way: np.ndarray) -> Vector:
+    x, y, z = (float(v) + 0.0 for v in np.round(way, 9))
+    return (x, y, z)

@@ -1,0 +1,80 @@
+"""What holds each mover of an assembly when it is put in its place: what must be there before it, and what it may hang on."""
+
+from publisher.basics import record
+from publisher.joints.assembled import Assembled
+from publisher.joints.building.movers import Mover, faces_of
+from publisher.joints.panels import ON_TABLE
+
+
+@record
+class Holds:
+    """What a mover needs: ``all_of`` must stand before it; of ``any_of``, where there are any, one must, or the table holds it
+    (``table``). ``folds``: those that it is of one piece with."""
+
+    all_of: frozenset[str]
+    any_of: frozenset[str]
+    folds: frozenset[str]
+    table: bool
+
+    def lacks(self, there: frozenset[str]) -> tuple[str, ...]:
+        """Return what must be there and is not, in the order of the alphabet; () where it is held."""
+        missing = sorted(self.all_of - there)
+        if missing or self.table or not there or self.all_of:
+            return tuple(missing)
+        return () if self.any_of & there else tuple(sorted(self.any_of))
+
+
+def holds_of(subject: Assembled, assembly: str, movers: tuple[Mover, ...]) -> dict[str, Holds]:
+    """Return what holds each mover of an assembly."""
+    for mated in subject.panels:
+        if mated.assembly.plan.name == assembly:
+            return _of_panels(subject, assembly, movers)
+    for whole in subject.things:
+        if whole.plan.name == assembly:
+            empty: frozenset[str] = frozenset()
+            return {
+                one.thing.name: Holds(frozenset(one.thing.on), empty, empty, not one.thing.on) for one in whole.things
+            }
+    return _of_stack(movers)
+
+
+def _of_stack(movers: tuple[Mover, ...]) -> dict[str, Holds]:
+    """A layer lies on the one below it, and a brace stands against the layers beside it and under its own."""
+    none: frozenset[str] = frozenset()
+    layers = [mover.name for mover in movers if mover.name.startswith("layer_")]
+    found = {name: Holds(frozenset(layers[at - 1 : at]), none, none, at == 0) for at, name in enumerate(layers)}
+    for mover in movers:
+        if mover.name not in found:
+            found[mover.name] = Holds(none, frozenset(layers), none, False)
+    return found
+
+
+def _of_panels(subject: Assembled, assembly: str, movers: tuple[Mover, ...]) -> dict[str, Holds]:
+    plan = next(m.assembly.plan for m in subject.panels if m.assembly.plan.name == assembly)
+    needs: dict[str, set[str]] = {mover.name: set() for mover in movers}
+    joined: dict[str, set[str]] = {mover.name: set() for mover in movers}
+    folds: dict[str, set[str]] = {mover.name: set() for mover in movers}
+    for join in plan.joins:
+        for one, other in ((join.a.panel, join.b.panel), (join.b.panel, join.a.panel)):
+            joined[one].add(other)
+            if join.joint == "fold":
+                folds[one].add(other)
+    for rest in plan.rests:
+        needs[rest.panel] |= {ref.panel for ref in rest.on}
+    for lining in plan.linings:
+        needs[lining.panel] |= {ref.panel for ref in lining.along}
+    for seat in plan.seats:
+        if seat.placed:
+            needs[seat.panel].add(seat.host)
+        joined[seat.panel].add(seat.host)
+        joined[seat.host].add(seat.panel)
+    ground = min(float(faces_of(mover).low[2]) for mover in movers) + ON_TABLE
+    return {
+        mover.name: Holds(
+            frozenset(needs[mover.name]),
+            frozenset(joined[mover.name]),
+            frozenset(folds[mover.name]),
+            float(faces_of(mover).low[2]) < ground,
+        )
+        for mover in movers
+    }

@@ -1,0 +1,60 @@
+"""What steps add, one after another."""
+
+from collections.abc import Callable
+
+from publisher.joints.building.additions import built_by_steps
+from tests.joints.building.conftest import BOX
+
+
+def test_alike_parts_that_go_in_alike_are_one_act(assembled: Callable) -> None:
+    building = built_by_steps(assembled(BOX, "box.front, box.left, box.right, box.back", "box.lid"))
+    assert building.blocked == () and building.unheld == () and building.looked_at == 5
+    first, ends, back, lid = building.additions
+    assert (first.how, first.added, first.ways, first.way) == ("laid", ("front",), (), None)
+    assert (ends.step, ends.number, ends.added, ends.before) == (1, 2, ("left", "right"), ("front",))
+    assert (ends.part, ends.ways) == ("end", ((0.0, -1.0, 0.0),))
+    assert (back.added, back.way) == (("back",), (0.0, -1.0, 0.0))
+    assert (lid.step, lid.number, lid.way) == (2, 1, (0.0, 0.0, -1.0))
+
+
+def test_an_end_after_both_sides_is_blocked(assembled: Callable) -> None:
+    building = built_by_steps(assembled(BOX, "box.front, box.left, box.back, box.right, box.lid"))
+    (blocked,) = building.blocked
+    assert (blocked.names, blocked.by, blocked.there) == (("right",), ("front",), ("front", "left", "back"))
+    assert next(a for a in building.additions if a.added == ("right",)).ways == ()
+
+
+def test_what_is_joined_before_travels_as_one(assembled: Callable) -> None:
+    building = built_by_steps(assembled(BOX, "box.front, box.left with box.right with box.back, box.lid"))
+    assert building.blocked == () and building.unheld == ()
+    both = building.additions[1]
+    assert both.together and both.added == ("left", "right", "back") and both.way == (0.0, -1.0, 0.0)
+
+
+def test_a_lid_on_nothing_is_found(assembled: Callable) -> None:
+    building = built_by_steps(assembled(BOX, "box.left, box.lid, box.front, box.right, box.back"))
+    assert [(lost.name, lost.lacks) for lost in building.unheld] == [("lid", ("back", "front"))]
+
+
+def test_a_try_is_taken_apart_again(assembled: Callable) -> None:
+    building = built_by_steps(
+        assembled(BOX, "dry:box.front, box.left", "box.front, box.left, box.right, box.back, box.lid")
+    )
+    assert [(a.trial, a.before, a.added) for a in building.additions][:3] == [
+        (True, (), ("front",)),
+        (True, ("front",), ("left",)),
+        (False, (), ("front",)),
+    ]
+
+
+def test_layers_go_on_one_another_and_a_thing_must_have_been_built(assembled: Callable) -> None:
+    more = """
+  pile: {stack: [{part: lid}, {part: lid, count: 2, turn: 15 deg}]}
+  yard: {things: {step: {assembly: pile}, other: {assembly: pile, at: [300 mm, 0 mm]}, house: {assembly: box, on_top_of: [step]}}}
+"""
+    building = built_by_steps(assembled(BOX + more, "pile", "yard.step, yard.house, yard.other", "box"))
+    first, layers, *_ = building.additions
+    assert (first.times, first.added, first.how) == (2, ("layer_1",), "laid")
+    assert (layers.added, layers.turn, layers.one_on_another) == (("layer_2", "layer_3"), 15.0, True)
+    (unbuilt,) = building.unheld
+    assert (unbuilt.unbuilt, unbuilt.name, unbuilt.lacks) == (True, "house", ("box",))
