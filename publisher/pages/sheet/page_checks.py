@@ -116,7 +116,7 @@ def own_faults(composed: Composed) -> Iterator[str]:
         lines = [length for length in composed.lengths if length.page == page.number]
         for thing, length in _on_lines(composed.faces, words, lines):
             yield f"{here}: {_called(thing)} lies on a line to be measured ({length.purpose} {length.label})".rstrip()
-        for thing in _in_corner(words, composed.kept[page.number - 1] if composed.kept else ()):
+        for thing in _in_corner(composed.faces, words, composed.kept[page.number - 1] if composed.kept else ()):
             yield f"{here}: {_called(thing)} lies in the corner that is kept for the square and the code"
 
 
@@ -124,10 +124,13 @@ def _called(thing: Drawn) -> str:
     return f"“{thing.text[:40]}”" if isinstance(thing, Words) else f"a {type(thing).__name__.lower()}"
 
 
-def _in_corner(words: list[tuple[Words, Box]], kept: Sequence[Box]) -> Iterator[Words]:
-    """Yield words that lie in what is kept for the square and the code, whose own words are artifacts."""
+def _in_corner(faces: Faces, words: list[tuple[Words, Box]], kept: Sequence[Box]) -> Iterator[Words]:
+    """Yield words that lie in what is kept for the square and the code, whose own words are artifacts. First by upright boxes: one of
+    words aslant reaches much farther than they do."""
     for thing, box in words:
-        if thing.tag != "artifact" and any(box.grown(-_TOUCH).overlap(one) > 0.0 for one in kept):
+        if thing.tag == "artifact" or not (near := [one for one in kept if box.grown(-_TOUCH).overlap(one) > 0.0]):
+            continue
+        if not thing.turn % 90.0 or any(_band(faces, thing).intersects(shapely.box(*one.sides)) for one in near):
             yield thing
 
 

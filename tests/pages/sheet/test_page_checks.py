@@ -121,6 +121,10 @@ def test_words_in_the_corner_of_the_square_are_found(composed: Callable[..., Com
     assert fault.endswith("lies in the corner that is kept for the square and the code")
     own = setter.line("50 mm", BODY.tagged("artifact"), 160.0, 40.0)
     assert faults(replace(composed(*own, *setter.line("Near", BODY, 160.0, 72.0)), kept=kept)) == []
+    over = "Bevel: the face underneath ends at the line"
+    beside, across = (setter.line(over, BODY, x, 52.0, turn=25.0) for x in (95.0, 125.0))  # the box of both reaches in
+    assert faults(replace(composed(*beside), kept=kept)) == []
+    assert len(faults(replace(composed(*across), kept=kept))) == 1
 
 
 def test_a_pack_without_pages_is_not_a_good_pack(setter: Setter) -> None:
