@@ -6,7 +6,16 @@ shapes that cannot be. Never: knows paper, pages or output formats.
 
 from publisher.geometry.cutting import PLATE, cut_pieces, with_seams
 from publisher.geometry.drawings import DRAWING_BYTES, Look, Seen, look_at
-from publisher.geometry.making import BEVEL_OUT, GLUED_BEHIND, behind_paper, make_parts, middle_of, shape_infos
+from publisher.geometry.making import (
+    BEVEL_OUT,
+    GLUED_BEHIND,
+    Dimension,
+    behind_paper,
+    dimensions_of,
+    make_parts,
+    middle_of,
+    shape_infos,
+)
 from publisher.geometry.making import strip as rabbet_strip
 from publisher.geometry.model import (
     BendStretch,
@@ -37,6 +46,7 @@ __all__ = [
     "RULES",
     "BendStretch",
     "BentForm",
+    "Dimension",
     "DrawnFor",
     "Edge",
     "Fold",
@@ -53,6 +63,7 @@ __all__ = [
     "area",
     "behind_paper",
     "cut_pieces",
+    "dimensions_of",
     "line_string",
     "look_at",
     "make_parts",

@@ -106,7 +106,8 @@ def words_of(body: Body) -> str:
 def drawn_part(shape: str, letter: str = "A", **given: Any) -> Part:
     """A part as the geometry room draws it: lengths, angles and counts of the shape are keyword arguments, as are the plan's fields."""
     own = {k: given.pop(k) for k in list(given) if k in PartPlan.__dataclass_fields__}
-    sizes = tuple(Parameter(name, float(value), "", HERE) for name, value in given.items())
+    values = {name: value if isinstance(value, str) else float(value) for name, value in given.items()}
+    sizes = tuple(Parameter(name, value, "", HERE) for name, value in values.items())
     plan = PartPlan(
         f"part_{letter.lower()}",
         letter,

@@ -5,6 +5,7 @@ Never: cut a part into tiles.
 """
 
 from publisher.pages.templates.compass import CompassStrip, strip_chunk, strip_of
+from publisher.pages.templates.dimension_lines import DimensionLine, dimension_lines, said_off_part
 from publisher.pages.templates.label_room import LabelRoom
 from publisher.pages.templates.label_words import Says, says, shortened
 from publisher.pages.templates.labels import blocks, details, identities, letters, small_blocks

@@ -7,6 +7,7 @@ from publisher.basics import Purpose, record
 from publisher.basics.wording import LengthUnit, say_length, size_in_both
 from publisher.geometry import GLUED_BEHIND, Part, polygon
 from publisher.pages.sheet import Context
+from publisher.pages.templates.dimension_lines import said_off_part
 
 UP = "THIS SIDE UP"
 TRACED = "Trace, lift, cut on the pencil line."
@@ -19,7 +20,7 @@ class Says:
 
     ``letter``, ``cut`` (how many of them) and ``sides`` (which side up, whether it may be flipped) are what a piece must not
     lose when it is cut out (no sides where either will do); ``copies`` says of ``cut`` all there is to say, ``face`` which face the upper
-    side is.
+    side is; ``measures`` lengths of it that no line on it shows.
     """
 
     letter: str
@@ -32,6 +33,7 @@ class Says:
     sides: tuple[str, ...]
     face: str
     notes: tuple[str, ...]
+    measures: tuple[str, ...] = ()
     top: bool = False  # the label shows with an arrow which end is up: the part has no room for it
 
 
@@ -61,15 +63,16 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     traced = (TRACED,) if context.design.use == "trace" and not copy else ()
     notes = (*traced, *_notes(part, copy, mirrored, context.paper.first, side.face))
     top = side.top and not any(m.purpose is Purpose.TOP for m in part.marks)
-    return Says(part.letter, part.name, board, cut, line, boxes, size, sides, FACES[side.face], notes, top)
+    measures = said_off_part(part, context.paper.first)
+    return Says(part.letter, part.name, board, cut, line, boxes, size, sides, FACES[side.face], notes, measures, top)
 
 
 def shortened(said: Says) -> Iterator[Says]:
-    """Yield a label's words and then ever fewer of them: without the board and inches, then without boxes and notes."""
+    """Yield a label's words and then ever fewer of them: without the board and inches, then without boxes, notes and measures."""
     yield said
     said = replace(said, board="", size=(said.size[0], ""))
     yield said
-    yield replace(said, boxes=(0, 0, 0), notes=())
+    yield replace(said, boxes=(0, 0, 0), notes=(), measures=())
 
 
 def _notes(part: Part, copy: int, mirrored: bool, unit: LengthUnit, up: str = "") -> Iterator[str]:

@@ -245,6 +245,8 @@ class _Block:
         self.promised += [said.letter, said.cut.replace("\u00a0", " ")]
         for note in said.notes:
             self._text(note, self.style)
+        for measure in said.measures:
+            self.promised += self._text(measure, self.style)
 
     def _top_arrow(self) -> None:
         """Set the word for the upper end, and an arrow that points the way in which it lies."""

@@ -21,6 +21,7 @@ from publisher.pages.sheet import (
 )
 from publisher.pages.templates.bevel_guides import guide_drawn
 from publisher.pages.templates.compass import CompassStrip, strip_body, strip_key, strip_of
+from publisher.pages.templates.dimension_lines import DimensionLine, dimension_lines
 from publisher.pages.templates.labels import BLOCK_MARGIN, CUT_CORNER, tag_size
 from publisher.pages.templates.layout_points import layout_points, point_notes, point_promises
 from publisher.pages.templates.nests import nest_drawn
@@ -139,9 +140,10 @@ def templates_body(context: Context, shown: Shown) -> Callable[[Numbers], Body]:
     lying, strips = shown.lying, strips_of(context, shown)
     points = layout_points(context.needs.layouts)
     corners = tuple(points.get(y.sample.part.id, ()) for y in lying)
-    each = tuple(
-        template_drawn(context.type, y, _in_openings(y, lying), own) for y, own in zip(lying, corners, strict=True)
+    placed = tuple(
+        template_drawn(context, y, _in_openings(y, lying), own) for y, own in zip(lying, corners, strict=True)
     )
+    each = tuple(one for one, _ in placed)
     drawn = tuple(thing for one in each for thing in one)
 
     def body(numbers: Numbers) -> Body:
@@ -155,6 +157,7 @@ def templates_body(context: Context, shown: Shown) -> Callable[[Numbers], Body]:
         return Body(
             drawn=drawn,
             tiles=tuple(Tile(y.sample.part.id, max(y.sample.copy, 1), 0, 0, None, y.pose) for y in lying),
+            lengths=tuple(line.promise(page) for _, lines in placed for line in lines),
             outlines=tuple(outline_promise(page, y.sample.drawn, max(y.sample.copy, 1), y.pose) for y in lying),
             texts=tuple(
                 promise
@@ -231,25 +234,34 @@ def _flag_drawn(lying: Lying) -> tuple[Drawn, ...]:
 
 
 def template_drawn(
-    setter: Setter, lying: Lying, taken: shapely.Geometry | None = None, corners: Sequence[Point] = ()
-) -> tuple[Drawn, ...]:
-    """Return everything of one template: surface first, then outline, then words, so that no line crosses a word.
+    context: Context, lying: Lying, taken: shapely.Geometry, corners: Sequence[Point] = ()
+) -> tuple[tuple[Drawn, ...], tuple[DimensionLine, ...]]:
+    """Return everything of one template, surface first, then outline, then words, so that no line crosses a word; and those of its
+    lengths that may be measured.
 
     ``taken``: what other parts take of its openings, where nothing is hatched. ``corners``: its own points by which layouts lay it.
     """
-    part, pose = lying.sample.drawn, lying.pose
+    setter, part, pose = context.type, lying.sample.drawn, lying.pose
     labels = [spot.polygon.buffer(0.5) for spot in lying.spots]
     notes = mark_notes(lying.sample.part, pose, setter, labels)
     blocked = [*labels, *(note.area() for note in notes)]
-    notes += point_notes(corners, lying.sample.part, pose, setter, blocked)
+    points = point_notes(corners, lying.sample.part, pose, setter, blocked)
+    blocked += [taken, *(note.area() for note in points)]
+    if lying.sample.real:  # others lie nested in it
+        blocked += [polygon(hole, pose) for hole in lying.sample.part.template.holes]
+    lines = dimension_lines(lying.sample.part, pose, setter, context.paper.first, blocked)
+    notes += points
     quiet = [*(spot.box.grown(0.8) for spot in lying.spots), *quiet_boxes(part, pose, notes)]
+    quiet += [box for line in lines for box in line.quiet]
     words = [w for n in notes for w in n.drawn(setter)]
-    return (
+    drawn = (
         *waste_strokes(part, pose, setter, taken=taken),
         *mark_strokes(part, pose, quiet=quiet),
         *outline_strokes(part, pose),
         *words,
+        *(thing for line in lines for thing in line.drawn(setter)),
         *(leader(setter, part, pose, lying.beside) if lying.beside else ()),
         *_flag_drawn(lying),
         *(thing for spot in lying.spots for thing in spot_drawn(setter, spot, pose.turn)),
     )
+    return drawn, lines

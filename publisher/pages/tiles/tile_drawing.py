@@ -6,7 +6,9 @@ from publisher.basics import Box
 from publisher.pages.model import Drawn, Tile
 from publisher.pages.sheet import Body, Context
 from publisher.pages.templates import (
+    DimensionLine,
     Spot,
+    dimension_lines,
     mark_promises,
     mark_strokes,
     outline_promise,
@@ -21,6 +23,7 @@ from publisher.pages.tiles.seam_drawing import Seamed
 from publisher.pages.tiles.seams import Cell
 from publisher.pages.tiles.tile_furniture import size_lines
 from publisher.pages.tiles.tile_plan import Tiling
+from publisher.pages.type import as_polygon
 
 NOT_CLOSER = 0.4  # mm round the words of seams, where lines of a surface are broken
 OFF_LABEL = 0.8  # mm round a label
@@ -46,12 +49,15 @@ def tile_body(
     quiet = [*quiet_boxes(part, pose, notes), *boxes, *(box.grown(OFF_LABEL) for box in kept)]
     if label:
         quiet.append(label.box.grown(OFF_LABEL))
+    lines = _dimensions(context, plan, cell, [*seamed.boxes, *kept, *(note.box for note in notes)], label)
+    quiet += [box for line in lines for box in line.quiet]
     marks = mark_strokes(part, pose, window, quiet)
     drawn: tuple[Drawn, ...] = (
         *waste_strokes(part, pose, context.type, window, boxes),
         *marks,
         *outline_strokes(part, pose, window),
         *(word for note in notes for word in note.drawn(context.type)),
+        *(thing for line in lines for thing in line.drawn(context.type)),
         *(spot_drawn(context.type, label, plan.turn) if label else ()),
         *size_lines(context.type, plan, cell, context.paper.first),
     )
@@ -59,8 +65,21 @@ def tile_body(
         tiles=(Tile(part.id, copy, cell.row, cell.column, window, pose),),
         outlines=(outline_promise(page, part, copy, pose, window, cell.row, cell.column),),
     )
-    own = Body(drawn, marks=mark_promises(page, part, copy, marks, window))
+    own = Body(
+        drawn, lengths=tuple(line.promise(page) for line in lines), marks=mark_promises(page, part, copy, marks, window)
+    )
     said = Body(texts=spot_promises(page, label, part.id, copy)) if label else Body()
     if label and whole:
         said += Body(carried=(sides_carried(page, label.box, part.id, copy, mirrored),))
     return shown + seamed.under + own + seamed.over + said
+
+
+def _dimensions(
+    context: Context, plan: Tiling, cell: Cell, boxes: list[Box], label: Spot | None
+) -> tuple[DimensionLine, ...]:
+    """Return the lengths that a tile shows whole, on its own side of its seams, beside all other words on it."""
+    taken = [as_polygon(box.grown(NOT_CLOSER)) for box in boxes]
+    if label:
+        taken.append(label.polygon.buffer(OFF_LABEL))
+    within = as_polygon(cell.area.moved(*plan.shift(cell)))
+    return dimension_lines(plan.sample.part, plan.pose(cell), context.type, context.paper.first, taken, within)

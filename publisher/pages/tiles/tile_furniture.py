@@ -4,6 +4,7 @@ from publisher.basics import Box, Layer, Path, Point, TextPromise, polyline
 from publisher.basics.wording import LengthUnit, say_length
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import Body, Numbers
+from publisher.pages.templates import said_off_part
 from publisher.pages.tiles.seams import Cell
 from publisher.pages.tiles.tile_map import map_drawn
 from publisher.pages.tiles.tile_plan import Tiling
@@ -111,16 +112,20 @@ def _info(
         x, top = (used.right + 6.0, top) if band else (x, used.bottom - 4.0)
     width = min(info.right - x, 84.0)
     words: list[Drawn] = []
+    promised = [caption[0].upper() + caption[1:]]
     last = info
     said = _said(plan, cell, caption, pages, first, full)
+    measures = said_off_part(plan.sample.part, first) if full and cell is plan.cutting.cells[0] else ()
+    said += [(text, False) for text in measures]
     said += [(sides, True)] if sides else []
     for index, (text, bold) in enumerate(said):
         style = (note if index else _heading(note)).bold() if bold else note
         block = setter.paragraph(text, style, x, top, width, layer=Layer.NOTES)
         words += block.drawn
+        promised += setter.lines(text, style, width) if text in measures else ()
         last = Box(x, top - block.height, x + width, top)
         top -= block.height + 0.8
-    body = Body((*drawn, *words), texts=(TextPromise(numbers.page, caption[0].upper() + caption[1:]),))
+    body = Body((*drawn, *words), texts=tuple(TextPromise(numbers.page, text) for text in promised))
     return body, last
 
 

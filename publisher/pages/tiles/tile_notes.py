@@ -21,6 +21,7 @@ from publisher.pages.templates import (
     free_area,
     free_paper,
     patterned,
+    said_off_part,
     sides_carried,
 )
 from publisher.pages.tiles.seams import Cell
@@ -31,18 +32,25 @@ from publisher.pages.type import LEAST, NOTE, Setter, TypeStyle, as_polygon
 MEASURES = (84.0, 64.0, 50.0, 38.0, 30.0)  # mm
 NOTE_OVER = 0.5  # mm by which letters may reach over a note's box
 NOTE_CLOSE = 12.0  # mm from its tile within which nobody takes a note for another's
-WAYS: tuple[tuple[TypeStyle, bool], ...] = ((NOTE, True), (LEAST, True), (LEAST, False))
+WAYS: tuple[tuple[TypeStyle, bool, bool], ...] = (
+    (NOTE, True, True),
+    (LEAST, True, True),
+    (LEAST, False, True),
+    (LEAST, False, False),
+)
 WIDEST_PAGE = 88  # a number as wide as any: places are found before pages have numbers
 
 
 @record
 class TileNote:
-    """Where the note of a tile stands: the upper left corner of its words and their measure, their size, all of them or few; whether
-    they lie on the tile itself; and what they say of the part's sides, where its label has no room for that."""
+    """Where the note of a tile stands: the upper left corner of its words and their measure, their size, all of them or few, with or
+    without lengths that no line shows (``measured``); whether they lie on the tile itself; and what they say of the part's sides, where
+    its label has no room for that."""
 
     box: Box
     style: TypeStyle
     full: bool
+    measured: bool
     on_tile: bool
     sides: str = ""
 
@@ -55,6 +63,7 @@ class NoteSize:
     height: float
     style: TypeStyle
     full: bool
+    measured: bool
     ease: float = 1.0
 
 
@@ -92,12 +101,15 @@ def _sides(context: Context, plan: Tiling, label: Spot | None, whole: bool) -> s
 
 
 def _sizes(context: Context, plan: Tiling, cell: Cell, sides: str) -> Iterator[NoteSize]:
-    for style, full in WAYS:
-        for measure in MEASURES:
-            height = _set(
-                context.type, _said(plan, cell, None, context.paper.first, full, sides), style, 0.0, 0.0, measure
-            )[1]
-            yield NoteSize(measure, height, style, full)
+    unit = context.paper.first
+    known = set()
+    for style, full, measured in WAYS:
+        said = _said(plan, cell, None, unit, full, measured, sides)
+        if (style, said) not in known:
+            known.add((style, said))
+            for measure in MEASURES:
+                height = _set(context.type, said, style, 0.0, 0.0, measure)[1]
+                yield NoteSize(measure, height, style, full, measured)
 
 
 def _place(
@@ -115,8 +127,8 @@ def _place(
     beside = LabelRoom(paper, clear=0.0)
     own = shape.buffer(-1e-3)
     on: LabelRoom | None = None
-    for way in dict.fromkeys((size.style, size.full) for size in sizes):
-        some = [size for size in sizes if (size.style, size.full) == way]
+    for way in dict.fromkeys((size.style, size.full, size.measured) for size in sizes):
+        some = [size for size in sizes if (size.style, size.full, size.measured) == way]
         tried = [(near, size) for size in some if (near := beside.nearest(size, around))]
         close = min(tried, key=lambda one: one[0][0], default=None)
         if close and close[0][0] <= NOTE_CLOSE:
@@ -134,16 +146,18 @@ def _place(
 
 def _note(size: NoteSize, at: tuple[float, float], sides: str, *, on_tile: bool) -> TileNote:
     box = Box(at[0], at[1], at[0] + size.width, at[1] + size.height)
-    return TileNote(box, size.style, size.full, on_tile, sides)
+    return TileNote(box, size.style, size.full, size.measured, on_tile, sides)
 
 
 def note_drawn(context: Context, plan: Tiling, cell: Cell, note: TileNote, numbers: Numbers, *, whole: bool) -> Body:
     """Return a note in its place, with the promises about it."""
-    said = _said(plan, cell, numbers, context.paper.first, note.full, note.sides)
+    said = _said(plan, cell, numbers, context.paper.first, note.full, note.measured, note.sides)
     left, top, width = note.box.left, note.box.top, note.box.width
     drawn, height = _set(context.type, said, note.style, left, top, width)
     part, copy = plan.sample.part.id, max(plan.sample.copy, 1)
-    body = Body(drawn, texts=(TextPromise(numbers.page, said[0]),))
+    measures = (text for text in said_off_part(plan.sample.part, context.paper.first) if text in said)
+    lines = (line for text in measures for line in context.type.lines(text, note.style, width))
+    body = Body(drawn, texts=tuple(TextPromise(numbers.page, line) for line in (said[0], *lines)))
     if whole and note.sides:
         before = _set(context.type, said[:-1], note.style, left, top, width)[1]  # other words may say “top” of the tile
         sides = Box(left, top - height, left + width, top - before).grown(NOTE_OVER)
@@ -171,7 +185,7 @@ def tile_name(plan: Tiling, cell: Cell) -> str:
 
 
 def _said(
-    plan: Tiling, cell: Cell, numbers: Numbers | None, unit: LengthUnit, full: bool, sides: str
+    plan: Tiling, cell: Cell, numbers: Numbers | None, unit: LengthUnit, full: bool, measured: bool, sides: str
 ) -> tuple[str, ...]:
     """Return the words of a note. Without ``numbers`` pages are numbered as widely as they may be."""
     here = plan.key(cell)
@@ -202,4 +216,6 @@ def _said(
     if any(not plan.laid.contains(shapely.Point(mark)) for seam in (*on, *under) for mark in seam.marks):
         said.append("Match marks stand beside the part: cut the paper off along its outline only when all is taped.")
     said.append(f"Taped it measures {plan.sizes(unit)}." + (" Measure it before you cut." if full else ""))
+    if measured and cell is plan.cutting.cells[0]:
+        said += said_off_part(plan.sample.part, unit)
     return (*said, *((sides,) if sides else ()))

@@ -1,0 +1,196 @@
+"""Lengths by which a cut piece is checked, beside the two sides of its box: across parallel edges, to the middles of holes, and what
+an arch of stones is drawn by. Millimetres on the finished piece, in the part's own coordinates."""
+
+from collections.abc import Iterator, Sequence
+from itertools import combinations, pairwise
+from math import dist, hypot, radians
+
+import shapely
+
+from publisher.basics import Arc, Path, Point, angle, polar, record, remembered
+from publisher.geometry.model import Edge, Part
+from publisher.geometry.paths import polygon
+
+LEAST_DIMENSION = 6.0  # mm: two arrow heads need as much
+LEAST_OVERLAP = 6.0  # mm of two parallel edges that lie opposite each other
+MOST_ACROSS, MOST_TO_HOLES = 2, 4  # a few lengths check a piece, many hide it
+SAME_LENGTH = 0.05  # mm: what is printed alike is one length
+ON_EDGE = 0.01  # mm from the outline within which a length ends on it
+PARALLEL = 1e-6  # sine of the angle between two edges
+ASLANT = 0.5  # and from which on they check a place both ways
+SHARES = (0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92)  # of the way along edges, where a length may be drawn
+
+Stretch = tuple[Point, Point]
+
+
+@record
+class Dimension:
+    """A length that checks a cut piece: how its words go, with a ``{}`` for each of ``lengths`` (mm); and the lines, the best first, on
+    any of which it may be drawn, as long as its only length. Without lines it ends off the part, and is only said."""
+
+    words: str
+    lengths: tuple[float, ...]
+    lines: tuple[Stretch, ...] = ()
+
+
+@remembered
+def dimensions_of(part: Part) -> tuple[Dimension, ...]:
+    """Return the few lengths by which a part is checked beside its width and height over all; none of them twice."""
+    body = polygon(part.outline)
+    return (*_across(part, body), *_to_holes(part, body), *_of_arch(part))
+
+
+def _across(part: Part, body: shapely.Polygon) -> Iterator[Dimension]:
+    """Yield the distances of parallel edges that face each other, the longest first, but for those that are a side of the box."""
+    left, bottom, right, top = body.bounds
+    known = [right - left, top - bottom]
+    found = []
+    for one, other in combinations(_straight(part), 2):
+        (ux, uy), (vx, vy) = _along(one), _along(other)
+        if abs(ux * vy - uy * vx) > PARALLEL or ux * vx + uy * vy > 0.0:
+            continue
+        far = _inward(one, other.start)
+        low, high = sorted((_run(one, other.start), _run(one, other.end)))
+        low, high = max(low, 0.0), min(high, dist(one.start, one.end))
+        if far >= LEAST_DIMENSION and high - low >= LEAST_OVERLAP:
+            lines = [_across_at(one, low + share * (high - low), far) for share in SHARES]
+            found.append((far, _on_outline(body, lines)))
+    for far, places in sorted(found, key=lambda one: -one[0]):
+        if places and all(abs(far - other) > SAME_LENGTH for other in known):
+            known.append(far)
+            if len(known) <= 2 + MOST_ACROSS:
+                yield Dimension("{}", (far,), places)
+
+
+def _to_holes(part: Part, body: shapely.Polygon) -> Iterator[Dimension]:
+    """Yield for each round hole how far its middle lies from the nearest edge, and from the nearest that runs another way."""
+    known: list[tuple[str, float]] = []
+    for ring in part.outline.holes:
+        middle = _middle(ring)
+        if middle is None:
+            continue
+        near = sorted(
+            (edge for edge in _straight(part) if _faces(edge, middle)), key=lambda edge: _inward(edge, middle)
+        )
+        other = next((edge for edge in near if abs(_sine(near[0], edge)) > ASLANT), None)
+        for edge in (*near[:1], *((other,) if other else ())):
+            far = _inward(edge, middle)
+            lines = _on_outline(body, [_across_at(edge, _run(edge, middle), far)], ends=1)
+            alike = any(edge.name == name and abs(far - length) <= SAME_LENGTH for name, length in known)
+            if lines and not alike and far >= LEAST_DIMENSION and len(known) < MOST_TO_HOLES:
+                known.append((edge.name, far))
+                yield Dimension("{} to the hole’s middle", (far,), lines)
+
+
+def _of_arch(part: Part) -> Iterator[Dimension]:
+    """Yield how deep the stones of an arch are, square to its line, and about which centres with which radii it is drawn."""
+    fronts = [edge for edge in part.outline.outer.edges if isinstance(edge, Arc) and edge.name == "intrados"]
+    backs = [mark.path.points for mark in part.marks if mark.name == "extrados"]
+    depth = next((depth for points in backs for front in fronts if (depth := _between(front, points[:2]))), None)
+    if depth is None:
+        return
+    yield Dimension("stones {} deep", (depth,), tuple(_through_stones(part, fronts, depth)))
+    if not part.whole:  # a piece may have lost its springings
+        yield from _centres(fronts)
+
+
+def _centres(arcs: Sequence[Arc]) -> Iterator[Dimension]:
+    """Yield the different arcs of an arch in words: radius, and where its centre lies below the springings and beside the middle."""
+    level = min(y for arc in arcs for _, y in (arc.start, arc.end))
+    middle = sum(x for arc in arcs for x in (arc.start[0], arc.end[0])) / (2 * len(arcs))
+    known: list[tuple[float, float, float]] = []
+    for arc in arcs:
+        (x, y), radius = arc.centre, arc.radius
+        aside, below = abs(x - middle), level - y
+        if any(dist((radius, aside, below), one) < ON_EDGE for one in known):
+            continue
+        known.append((radius, aside, below))
+        words, lengths = "arch: radius {}, centre ", [radius]
+        if below > ON_EDGE:
+            words, lengths = words + "{} below the springings", [*lengths, below]
+        else:
+            words += "level with the springings"
+        if aside > ON_EDGE:
+            words, lengths = words + ", {} from the middle", [*lengths, aside]
+        yield Dimension(words, tuple(lengths))
+
+
+def _between(front: Arc, back: Sequence[Point]) -> float | None:
+    """Return how far (mm) points lie outside an arc; None where they do not lie on a circle about its centre."""
+    first, *others = (dist(point, front.centre) for point in back)
+    alike = all(abs(first - other) < ON_EDGE for other in others)
+    return first - front.radius if alike and first > front.radius + ON_EDGE else None
+
+
+def _through_stones(part: Part, fronts: Sequence[Arc], depth: float) -> Iterator[Stretch]:
+    """Yield lines through the middles of the stones, square to the arch: from the crown down."""
+    joints = [
+        (mark.path.edges[0].start, mark.path.edges[-1].end) for mark in part.marks if mark.name == "voussoir joint"
+    ]
+    found = []
+    for front in fronts:
+        turns = sorted(angle(front.centre, at) for at, out in joints if _in_line(front.centre, at, out))
+        first, sweep = angle(front.centre, front.start), radians(front.sweep)
+        middles = [(a + b) / 2.0 for a, b in pairwise(turns)] or [first + share * sweep for share in SHARES]
+        near, far = front.radius, front.radius + depth
+        found += [(polar(near, turn, front.centre), polar(far, turn, front.centre)) for turn in middles]
+    yield from sorted(found, key=lambda line: -line[0][1])
+
+
+def _in_line(*points: Point) -> bool:
+    (ax, ay), (bx, by), (cx, cy) = points
+    return abs((bx - ax) * (cy - ay) - (by - ay) * (cx - ax)) < ON_EDGE * dist(points[0], points[2])
+
+
+def _middle(ring: Path) -> Point | None:
+    """Return the middle of a round hole; None for another."""
+    arcs = [edge for edge in ring.edges if isinstance(edge, Arc)]
+    if not arcs or len(arcs) < len(ring.edges):
+        return None
+    first = arcs[0]
+    alike = all(dist(arc.centre, first.centre) < ON_EDGE and abs(arc.radius - first.radius) < ON_EDGE for arc in arcs)
+    return first.centre if alike else None
+
+
+def _straight(part: Part) -> list[Edge]:
+    return [edge for edge in part.edges if edge.centre is None and dist(edge.start, edge.end) >= LEAST_OVERLAP]
+
+
+def _along(edge: Edge) -> Point:
+    (ax, ay), (bx, by) = edge.start, edge.end
+    size = hypot(bx - ax, by - ay)
+    return (bx - ax) / size, (by - ay) / size
+
+
+def _sine(one: Edge, other: Edge) -> float:
+    (ux, uy), (vx, vy) = _along(one), _along(other)
+    return ux * vy - uy * vx
+
+
+def _run(edge: Edge, point: Point) -> float:
+    """Return how far along an edge (mm from its start) the foot of a point on it lies."""
+    x, y = _along(edge)
+    return (point[0] - edge.start[0]) * x + (point[1] - edge.start[1]) * y
+
+
+def _inward(edge: Edge, point: Point) -> float:
+    """Return how far (mm) a point lies from an edge's line, to the side of the material, which is on its left."""
+    x, y = _along(edge)
+    return (point[1] - edge.start[1]) * x - (point[0] - edge.start[0]) * y
+
+
+def _faces(edge: Edge, point: Point) -> bool:
+    return _inward(edge, point) > 0.0 and 0.0 <= _run(edge, point) <= dist(edge.start, edge.end)
+
+
+def _across_at(edge: Edge, along: float, far: float) -> Stretch:
+    """Return the line square to an edge, from a point of it ``far`` mm into the part."""
+    x, y = _along(edge)
+    at = (edge.start[0] + along * x, edge.start[1] + along * y)
+    return at, (at[0] - far * y, at[1] + far * x)
+
+
+def _on_outline(body: shapely.Polygon, lines: Sequence[Stretch], ends: int = 2) -> tuple[Stretch, ...]:
+    """Return the lines of which the first end, or both, lie on the outside ring: not where a tab or a notch is."""
+    ring = shapely.LinearRing(body.exterior.coords)
+    return tuple(line for line in lines if all(ring.distance(shapely.Point(at)) <= ON_EDGE for at in line[:ends]))

@@ -1,0 +1,69 @@
+"""Lengths on a template stand clear of all else, as long as they say, in mm and inches."""
+
+from collections.abc import Callable
+from math import dist
+
+import pytest
+import shapely
+
+from publisher.basics import LengthPromise, Pose
+from publisher.geometry import Part, polygon
+from publisher.pages.sheet import Context
+from publisher.pages.templates import dimension_lines, said_off_part
+from publisher.pages.tiles import true_page_drafts
+from publisher.pages.type import Setter
+
+ARCH = {
+    "form": "segmental", "span": 90, "rise": 25, "springing": 10, "spandrel": 22, "length": 180, "voussoirs": 9,
+    "voussoir_depth": 12,
+}  # fmt: skip
+
+
+def arch_side(draw: Callable[..., Part]) -> Part:
+    return draw("arch_side", trace_allowance=0.4, **ARCH)
+
+
+@pytest.mark.parametrize("pose", [Pose(), Pose(200.0, 90.0, 90.0), Pose(120.0, 50.0, 25.0, True)])
+def test_each_is_as_long_as_it_says_clear_of_what_is_taken(
+    draw: Callable[..., Part], setter: Setter, pose: Pose
+) -> None:
+    part = arch_side(draw)
+    label = shapely.Point(pose.apply((150.0, 40.0))).buffer(9.0)
+    (line,) = dimension_lines(part, pose, setter, "mm", [label])
+    assert dist(line.start, line.end) == pytest.approx(12.0) == line.length
+    assert line.note.text == "stones 12.0 mm (0.47 in) deep"
+    assert polygon(part.template, pose).contains(line.note.area(0.2))
+    track = shapely.LineString((line.start, line.end))
+    assert not track.intersects(line.note.area(0.2)) and not label.intersects(shapely.union(track, line.note.area()))
+    assert line.promise(3) == LengthPromise(3, line.start, line.end, line.length, "dimension", line.note.text)
+
+
+def test_what_finds_no_room_is_left_out(draw: Callable[..., Part], setter: Setter) -> None:
+    part = arch_side(draw)
+    assert dimension_lines(part, Pose(), setter, "mm", [polygon(part.template)]) == ()
+    left = shapely.box(0.0, 0.0, 70.0, 80.0)  # a tile's own area
+    (line,) = dimension_lines(part, Pose(), setter, "in", [], left)
+    assert left.covers(shapely.union(shapely.LineString((line.start, line.end)), line.note.area()))
+    assert line.note.text == "stones 0.47 in (12.0 mm) deep"
+
+
+def test_what_ends_off_the_part_is_a_sentence(draw: Callable[..., Part]) -> None:
+    part = arch_side(draw)
+    assert said_off_part(part, "mm") == (
+        "Arch: radius 53.0 mm (2.09 in), centre 28.0 mm (1.10 in) below the springings.",
+    )
+
+
+@pytest.mark.parametrize("paper", ["a4", "letter", "a3"])
+def test_the_bridge_says_what_its_arch_is_drawn_by(
+    demo: Callable[..., Context], numbers: Callable[..., object], words: Callable[..., str], paper: str
+) -> None:
+    context = demo("bridge", paper)
+    bodies = [draft.body(numbers(page)) for page, draft in enumerate(true_page_drafts(context), 1)]  # type: ignore[arg-type]
+    said = " ".join(map(words, bodies))
+    radius = "93.6 mm (3.69 in)" if context.paper.first == "mm" else "3.69 in (93.6 mm)"
+    assert f"Arch: radius {radius}, centre" in said and "below the springings." in said
+    lengths = [line for body in bodies for line in body.lengths if line.label.startswith("stones")]
+    assert lengths and all(line.length == pytest.approx(14.0) for line in lengths)
+    promised = {text.text for body in bodies for text in body.texts}
+    assert any(text.startswith("Arch: radius") for text in promised)
