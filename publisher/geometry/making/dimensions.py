@@ -20,7 +20,7 @@ PARALLEL = 1e-6  # sine of the angle between two edges
 ASLANT = 0.5  # and from which on they check a place both ways
 SHARES = (0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92)  # of the way along edges, where a length may be drawn
 
-Stretch = tuple[Point, Point]
+MeasuredLine = tuple[Point, Point]
 
 
 @record
@@ -30,7 +30,7 @@ class Dimension:
 
     words: str
     lengths: tuple[float, ...]
-    lines: tuple[Stretch, ...] = ()
+    lines: tuple[MeasuredLine, ...] = ()
 
 
 @remembered
@@ -122,7 +122,7 @@ def _between(front: Arc, back: Sequence[Point]) -> float | None:
     return first - front.radius if alike and first > front.radius + ON_EDGE else None
 
 
-def _through_stones(part: Part, fronts: Sequence[Arc], depth: float) -> Iterator[Stretch]:
+def _through_stones(part: Part, fronts: Sequence[Arc], depth: float) -> Iterator[MeasuredLine]:
     """Yield lines through the middles of the stones, square to the arch: from the crown down."""
     joints = [
         (mark.path.edges[0].start, mark.path.edges[-1].end) for mark in part.marks if mark.name == "voussoir joint"
@@ -183,14 +183,14 @@ def _faces(edge: Edge, point: Point) -> bool:
     return _inward(edge, point) > 0.0 and 0.0 <= _run(edge, point) <= dist(edge.start, edge.end)
 
 
-def _across_at(edge: Edge, along: float, far: float) -> Stretch:
+def _across_at(edge: Edge, along: float, far: float) -> MeasuredLine:
     """Return the line square to an edge, from a point of it ``far`` mm into the part."""
     x, y = _along(edge)
     at = (edge.start[0] + along * x, edge.start[1] + along * y)
     return at, (at[0] - far * y, at[1] + far * x)
 
 
-def _on_outline(body: shapely.Polygon, lines: Sequence[Stretch], ends: int = 2) -> tuple[Stretch, ...]:
+def _on_outline(body: shapely.Polygon, lines: Sequence[MeasuredLine], ends: int = 2) -> tuple[MeasuredLine, ...]:
     """Return the lines of which the first end, or both, lie on the outside ring: not where a tab or a notch is."""
     ring = shapely.LinearRing(body.exterior.coords)
     return tuple(line for line in lines if all(ring.distance(shapely.Point(at)) <= ON_EDGE for at in line[:ends]))
