@@ -15,7 +15,7 @@ LEAST_DIMENSION = 6.0  # mm: two arrow heads need as much
 LEAST_OVERLAP = 6.0  # mm of two parallel edges that lie opposite each other
 MOST_ACROSS, MOST_TO_HOLES = 2, 4  # a few lengths check a piece, many hide it
 SAME_LENGTH = 0.05  # mm: what is printed alike is one length
-ON_EDGE = 0.01  # mm from the outline within which a length ends on it
+DIMENSION_OFF = 0.01  # mm from the outline within which a length ends on it
 PARALLEL = 1e-6  # sine of the angle between two edges
 ASLANT = 0.5  # and from which on they check a place both ways
 SHARES = (0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92)  # of the way along edges, where a length may be drawn
@@ -102,15 +102,15 @@ def _centres(arcs: Sequence[Arc]) -> Iterator[Dimension]:
     for arc in arcs:
         (x, y), radius = arc.centre, arc.radius
         aside, below = abs(x - middle), level - y
-        if any(dist((radius, aside, below), one) < ON_EDGE for one in known):
+        if any(dist((radius, aside, below), one) < DIMENSION_OFF for one in known):
             continue
         known.append((radius, aside, below))
         words, lengths = "arch: radius {}, centre ", [radius]
-        if below > ON_EDGE:
+        if below > DIMENSION_OFF:
             words, lengths = words + "{} below the springings", [*lengths, below]
         else:
             words += "level with the springings"
-        if aside > ON_EDGE:
+        if aside > DIMENSION_OFF:
             words, lengths = words + ", {} from the middle", [*lengths, aside]
         yield Dimension(words, tuple(lengths))
 
@@ -118,8 +118,8 @@ def _centres(arcs: Sequence[Arc]) -> Iterator[Dimension]:
 def _between(front: Arc, back: Sequence[Point]) -> float | None:
     """Return how far (mm) points lie outside an arc; None where they do not lie on a circle about its centre."""
     first, *others = (dist(point, front.centre) for point in back)
-    alike = all(abs(first - other) < ON_EDGE for other in others)
-    return first - front.radius if alike and first > front.radius + ON_EDGE else None
+    alike = all(abs(first - other) < DIMENSION_OFF for other in others)
+    return first - front.radius if alike and first > front.radius + DIMENSION_OFF else None
 
 
 def _through_stones(part: Part, fronts: Sequence[Arc], depth: float) -> Iterator[MeasuredLine]:
@@ -139,7 +139,7 @@ def _through_stones(part: Part, fronts: Sequence[Arc], depth: float) -> Iterator
 
 def _in_line(*points: Point) -> bool:
     (ax, ay), (bx, by), (cx, cy) = points
-    return abs((bx - ax) * (cy - ay) - (by - ay) * (cx - ax)) < ON_EDGE * dist(points[0], points[2])
+    return abs((bx - ax) * (cy - ay) - (by - ay) * (cx - ax)) < DIMENSION_OFF * dist(points[0], points[2])
 
 
 def _middle(ring: Path) -> Point | None:
@@ -148,7 +148,10 @@ def _middle(ring: Path) -> Point | None:
     if not arcs or len(arcs) < len(ring.edges):
         return None
     first = arcs[0]
-    alike = all(dist(arc.centre, first.centre) < ON_EDGE and abs(arc.radius - first.radius) < ON_EDGE for arc in arcs)
+    alike = all(
+        dist(arc.centre, first.centre) < DIMENSION_OFF and abs(arc.radius - first.radius) < DIMENSION_OFF
+        for arc in arcs
+    )
     return first.centre if alike else None
 
 
@@ -193,4 +196,4 @@ def _across_at(edge: Edge, along: float, far: float) -> MeasuredLine:
 def _on_outline(body: shapely.Polygon, lines: Sequence[MeasuredLine], ends: int = 2) -> tuple[MeasuredLine, ...]:
     """Return the lines of which the first end, or both, lie on the outside ring: not where a tab or a notch is."""
     ring = shapely.LinearRing(body.exterior.coords)
-    return tuple(line for line in lines if all(ring.distance(shapely.Point(at)) <= ON_EDGE for at in line[:ends]))
+    return tuple(line for line in lines if all(ring.distance(shapely.Point(at)) <= DIMENSION_OFF for at in line[:ends]))

@@ -21,9 +21,9 @@ ARROW_HALF = pi / 12.0
 OFF_LINE = 1.0  # mm from a line to the words beside it
 OFF_END = 1.4  # and from its end to words beyond it
 WORDS_CLEAR = 0.6  # mm round words
-LINE_CLEAR = 0.4  # mm from a line to words of others
+DIMENSION_CLEAR = 0.4  # mm from a line to words of others
 BESIDE_LINE = 0.6  # mm beside it and its words where lines of a surface are broken
-SQUARE = 1e-6  # mm by which a line may be off an axis
+OFF_AXIS = 1e-6  # mm by which a line may be off an axis
 ALONG = (0.5, 0.3, 0.7, 0.15, 0.85)  # of the line, where words are looked for beside it
 
 
@@ -46,7 +46,7 @@ class DimensionLine:
     def quiet(self) -> tuple[Box, ...]:
         """Boxes in which lines of a surface are broken: round its words, and along it where it runs level or upright."""
         track = Box.round((self.start, self.end))
-        along = (track.grown(BESIDE_LINE),) if min(track.width, track.height) < SQUARE else ()
+        along = (track.grown(BESIDE_LINE),) if min(track.width, track.height) < OFF_AXIS else ()
         return (self.note.box.grown(BESIDE_LINE), *along)
 
     def promise(self, page: int) -> LengthPromise:
@@ -85,7 +85,7 @@ def dimension_lines(
         words = said_dimension(dimension, unit)
         if line := room.placed(setter, dimension, words, pose, shapely.union_all(blocked)):
             found.append(line)
-            own = shapely.LineString((line.start, line.end)).buffer(LINE_CLEAR + ARROW / 4.0)
+            own = shapely.LineString((line.start, line.end)).buffer(DIMENSION_CLEAR + ARROW / 4.0)
             blocked += [line.note.area(WORDS_CLEAR), own]
     return tuple(found)
 
@@ -112,7 +112,7 @@ class _Room:
             for own in dimension.lines:
                 start, end = pose.apply(own[0]), pose.apply(own[1])
                 track = shapely.LineString((start, end))
-                if not self.reach.covers(track) or track.dwithin(taken, LINE_CLEAR):
+                if not self.reach.covers(track) or track.dwithin(taken, DIMENSION_CLEAR):
                     continue
                 own_lines = track.buffer(WORDS_CLEAR)
                 for note in _notes(words, style, start, end, setter):
