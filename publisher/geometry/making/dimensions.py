@@ -8,6 +8,7 @@ from math import dist, hypot, radians
 import shapely
 
 from publisher.basics import Arc, Path, Point, angle, polar, record, remembered
+from publisher.geometry.making.placed_edges import PARALLEL
 from publisher.geometry.model import Edge, Part
 from publisher.geometry.paths import polygon
 
@@ -16,8 +17,7 @@ LEAST_OVERLAP = 6.0  # mm of two parallel edges that lie opposite each other
 MOST_ACROSS, MOST_TO_HOLES = 2, 4  # a few lengths check a piece, many hide it
 SAME_LENGTH = 0.05  # mm: what is printed alike is one length
 DIMENSION_OFF = 0.01  # mm from the outline within which a length ends on it
-PARALLEL = 1e-6  # sine of the angle between two edges
-ASLANT = 0.5  # and from which on they check a place both ways
+ASLANT = 0.5  # sine of the angle between two edges from which on they check a place both ways
 SHARES = (0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92)  # of the way along edges, where a length may be drawn
 
 MeasuredLine = tuple[Point, Point]
