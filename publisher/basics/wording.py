@@ -1,7 +1,7 @@
 """The one wording of lengths, angles, lists and nearest words, for all rooms but proof and ruler, which word for themselves."""
 
 import re
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from difflib import get_close_matches
 from math import ceil, floor, gcd, isinf, isnan
 from typing import Literal
@@ -27,6 +27,9 @@ DUST = 1e-6
 """Of a step: this much beyond a figure is that figure, as sums of floats leave such dust."""
 
 _BOTH = re.compile(r"(\d[\d.]*(?: (?:×|to) \d[\d.]*)* mm) \((\d[\d./ ×]*(?: to [\d./ ]*)?in)\)")
+
+MOST_MORE = 6
+"""Decimals more than usual with which two values are told apart."""
 
 NEAR_FRACTION = 0.1
 """mm: a sixteenth of an inch this near to a length may stand for it."""
@@ -61,34 +64,36 @@ def trimmed(value: float, decimals: int, rounds: Rounds = "nearest") -> str:
     return text.rstrip("0").rstrip(".") if "." in text else text
 
 
-def say_mm(mm: float, rounds: Rounds = "nearest", plain: bool = False) -> str:
-    """Return ``70.0 mm``: one decimal from 10 mm up, two below, where a tenth of a millimetre decides a fit; ``plain``: without zeros
-    at the end, as a sentence says it, ``70 mm``."""
+def say_mm(mm: float, rounds: Rounds = "nearest", plain: bool = False, more: int = 0) -> str:
+    """Return ``70.0 mm``: one decimal from 10 mm up, two below, where a tenth of a millimetre decides a fit, and so many ``more``;
+    ``plain``: without zeros at the end, as a sentence says it, ``70 mm``."""
     if isinf(mm):
         return "open"
-    figure = _figure(mm, rounds)
+    figure = _figure(mm, rounds, more)
     return f"{figure.rstrip('0').rstrip('.') if plain else figure} mm"
 
 
-def say_inches(mm: float, rounds: Rounds = "nearest", fractions: bool = False) -> str:
+def say_inches(mm: float, rounds: Rounds = "nearest", fractions: bool = False, more: int = 0) -> str:
     """Return a length that is shown as so many mm in inches: ``2.76 in``; with ``fractions`` in sixteenths where one lies within
     0.1 mm of it, and not beyond it on the side to which it may not be rounded: ``3/16 in``, ``3 5/8 in``."""
     whole = int(fixed(inches(mm) * 16.0, 0, rounds))
     if fractions and whole >= 1 and abs(whole * INCH_MM / 16.0 - mm) <= NEAR_FRACTION + DUST:
         return f"{_fraction(whole, 16)} in"
-    return f"{fixed(inches(mm), 2, rounds)} in"
+    return f"{fixed(inches(mm), 2 + more, rounds)} in"
 
 
-def say_length(mm: float, rounds: Rounds = "nearest", first: LengthUnit = "mm", plain: bool = False) -> str:
+def say_length(
+    mm: float, rounds: Rounds = "nearest", first: LengthUnit = "mm", plain: bool = False, more: int = 0
+) -> str:
     """Return ``70.0 mm (2.76 in)``, or ``2.76 in (70.0 mm)``; the inches are those of the millimetres that are shown. ``plain``: as a
-    sentence says it, ``100 mm (3 15/16 in)``.
+    sentence says it, ``100 mm (3 15/16 in)``; ``more``: decimals beyond those.
 
     An unlimited length is ``open``. Raises ValueError when ``mm`` is not a number.
     """
     if isinf(mm):
         return "open"
-    metric = say_mm(mm, rounds, plain)
-    imperial = say_inches(float(_figure(mm, rounds)), rounds, plain)
+    metric = say_mm(mm, rounds, plain, more)
+    imperial = say_inches(float(_figure(mm, rounds, more)), rounds, plain, more)
     return paired(metric, imperial, first)
 
 
@@ -121,10 +126,40 @@ def ordered(text: str, first: LengthUnit) -> str:
     return text if first == "mm" else _BOTH.sub(r"\2 (\1)", text)
 
 
-def _figure(mm: float, rounds: Rounds) -> str:
+def told_apart(one: float, other: float, words: Callable[[float, int], str]) -> tuple[str, str]:
+    """Return two values in words that are not alike, where the values are not: ``words`` says one with so many more decimals.
+
+    A message that holds a value against its limit never says that 25.0 mm are less than 25.0 mm. What no ``MOST_MORE`` more
+    decimals tell apart is said as usual.
+    """
+    pairs = ((words(one, more), words(other, more)) for more in range(MOST_MORE + 1))
+    return next((pair for pair in pairs if pair[0] != pair[1]), (words(one, 0), words(other, 0)))
+
+
+def lengths_apart(one: float, other: float) -> tuple[str, str]:
+    """Return two lengths in mm and inches, told apart: ``15.98 mm (0.629 in)``, ``16.00 mm (0.630 in)``."""
+    return told_apart(one, other, lambda mm, more: say_length(mm, more=more))
+
+
+def mm_apart(one: float, other: float) -> tuple[str, str]:
+    """Return two lengths in mm alone, told apart: ``15.98 mm``, ``16.00 mm``."""
+    return told_apart(one, other, lambda mm, more: say_mm(mm, more=more))
+
+
+def figures_apart(one: float, other: float, decimals: int) -> tuple[str, str]:
+    """Return two figures of that many decimals, of more where they would be alike: ``0.34498``, ``0.34500``."""
+    return told_apart(one, other, lambda value, more: fixed(value, decimals + more))
+
+
+def shares_apart(one: float, other: float, decimals: int = 0) -> tuple[str, str]:
+    """Return two shares in per cent, told apart: ``24.8%``, ``25.0%``."""
+    return told_apart(one, other, lambda share, more: f"{fixed(100.0 * share, decimals + more)}%")
+
+
+def _figure(mm: float, rounds: Rounds, more: int = 0) -> str:
     if isnan(mm):
         raise ValueError("a length that is not a number cannot be said")
-    return fixed(mm, 1 if abs(mm) >= (9.9995 if rounds == "nearest" else 10.0 - DUST) else 2, rounds)
+    return fixed(mm, more + (1 if abs(mm) >= (9.9995 if rounds == "nearest" else 10.0 - DUST) else 2), rounds)
 
 
 def ruled(mm: float, step_mm: float) -> str:
@@ -146,14 +181,14 @@ def _fraction(number: int, parts: int) -> str:
     return f"{whole or ''} {over // shared}/{parts // shared}".strip()
 
 
-def written_length(mm: float) -> str:
-    """Return a length as a designer writes it: ``92 mm``, to a thousandth."""
-    return f"{round(mm, 3) + 0.0:.10g} mm"
+def written_length(mm: float, more: int = 0) -> str:
+    """Return a length as a designer writes it: ``92 mm``, to a thousandth, with so many ``more`` decimals."""
+    return f"{round(mm, 3 + more) + 0.0:.15g} mm"
 
 
-def written_angle(degrees: float) -> str:
-    """Return an angle as a reader of a spec knows it: ``22.5°``, to a hundredth."""
-    return f"{round(degrees, 2) + 0.0:.10g}°"
+def written_angle(degrees: float, more: int = 0) -> str:
+    """Return an angle as a reader of a spec knows it: ``22.5°``, to a hundredth, with so many ``more`` decimals."""
+    return f"{round(degrees, 2 + more) + 0.0:.15g}°"
 
 
 def nearest(word: str, known: Iterable[str]) -> str:

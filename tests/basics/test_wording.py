@@ -14,8 +14,11 @@ from publisher.basics.wording import (
     counted,
     cut,
     did_you_mean,
+    figures_apart,
     fixed,
+    lengths_apart,
     listed,
+    mm_apart,
     nearest,
     ordered,
     paired,
@@ -26,6 +29,7 @@ from publisher.basics.wording import (
     say_mm,
     say_push,
     say_size,
+    shares_apart,
     trimmed,
     written_angle,
     written_length,
@@ -50,6 +54,23 @@ from publisher.basics.wording import (
 )
 def test_lengths_are_said_in_mm_and_inches(mm: float, text: str) -> None:
     assert say_length(mm) == text
+
+
+@given(st.floats(0.0, 500.0), st.floats(-3.0, 3.0).map(lambda power: 10.0**power / 500.0), st.sampled_from((1.0, -1.0)))
+def test_a_value_and_its_limit_are_never_said_alike_and_keep_their_order(one: float, apart: float, way: float) -> None:
+    other = one + way * apart
+    for said in (lengths_apart(one, other), mm_apart(one, other), figures_apart(one, other, 2)):
+        first, second = (float(re.match(r"-?[\d.]+", text)[0]) for text in said)  # type: ignore[index]
+        assert (first < second) == (one < other) and first != second
+
+
+def test_values_that_differ_are_said_with_as_many_decimals_as_tell_them_apart() -> None:
+    assert lengths_apart(15.98, 16.0) == ("15.98 mm (0.629 in)", "16.00 mm (0.630 in)")
+    assert lengths_apart(12.0, 16.0) == ("12.0 mm (0.47 in)", "16.0 mm (0.63 in)")
+    assert figures_apart(0.34498, 0.345, 3) == ("0.34498", "0.34500")
+    assert shares_apart(0.248, 0.25) == ("24.8%", "25.0%")
+    assert shares_apart(0.1, 0.25) == ("10%", "25%")
+    assert mm_apart(16.0, 16.0) == ("16.0 mm", "16.0 mm")  # no decimals tell one value from itself
 
 
 def test_halves_are_rounded_away_from_zero() -> None:

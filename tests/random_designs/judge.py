@@ -15,7 +15,7 @@ UPRIGHT = 0.5  # mm by which the centre of mass lies inside what carries it
 def untruths(design: Design) -> tuple[str, ...]:
     """Return in words all that does not hold in a design."""
     said = [text for piece in design.pieces for text in of_piece(piece)]
-    said += [f"{n.fact} is {n.truth:.3f}, not {n.at_least:.3f}" for n in design.needs if n.truth < n.at_least - SAME]
+    said += [f"{n.fact} is {n.truth:.7f}, not {n.at_least:.7f}" for n in design.needs if n.truth < n.at_least - SAME]
     return tuple(said)
 
 

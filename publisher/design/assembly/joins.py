@@ -4,7 +4,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from publisher.basics import Place, Point, Rule, record
-from publisher.basics.wording import listed, say_mm, trimmed
+from publisher.basics.wording import listed, mm_apart, say_mm, trimmed
 from publisher.brief import Table, Value
 from publisher.design.language import Scope, pick_hint, read_count
 from publisher.design.parts import KnownParts
@@ -173,18 +173,20 @@ class JoinReader:
         loosest = self.measure(table, "loosest", 0.0) if slotted and table.value("loosest") else None
         thickness = self.known.thickness(self.parts[a.panel])
         if joint == "tab_and_slot" and 0 < inset < 2 * thickness - ANGLE_DUST:
+            sit, twice = mm_apart(inset, 2 * thickness)
             self.refuse(
                 rules.SLOT_EDGE,
-                f"the slots of {a} sit {say_mm(inset)} from the edge; the board there is {say_mm(thickness)} thick",
-                f"let the panel run {say_mm(2 * thickness)} or more past the slots, or say inset: 0 mm for open notches",
+                f"the slots of {a} sit {sit} from the edge; the board there is {say_mm(thickness)} thick",
+                f"let the panel run {twice} or more past the slots, or say inset: 0 mm for open notches",
                 table.place,
                 inset,
                 2 * thickness,
             )
         if loosest is not None and loosest < play - ANGLE_DUST:
+            most, least = mm_apart(loosest, play)
             self.refuse(
                 rules.JOIN_OPTION,
-                f"loosest is {say_mm(loosest)}, less than the play of {say_mm(play)}",
+                f"loosest is {most}, less than the play of {least}",
                 "loosest is the most play that still holds",
                 table.place,
                 loosest,

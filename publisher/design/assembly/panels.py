@@ -7,7 +7,7 @@ from itertools import pairwise
 from typing import TypeVar
 
 from publisher.basics import record
-from publisher.basics.wording import say_mm
+from publisher.basics.wording import mm_apart
 from publisher.brief import Table, Value
 from publisher.design.assembly.faces import check_seats, read_lining, read_seat
 from publisher.design.assembly.joins import ANGLE_DUST, JoinReader
@@ -150,18 +150,18 @@ def _check_edges(plan: PanelPlan, reader: JoinReader, known: KnownParts) -> None
             later = max(first, second, key=lambda join: (join.place.line, join.place.column))
             hint = "each edge meets one panel; give further ones an inset of their own"
             if next_start > 0:
-                hint = (
-                    f"their lines lie {say_mm(next_start - start)} apart; the board there needs {say_mm(end - start)}"
-                )
+                lie, needed = mm_apart(next_start - start, end - start)
+                hint = f"their lines lie {lie} apart; the board there needs {needed}"
             reader.refuse(rules.EDGE_TWICE, f"the edge {edge} is joined twice at the same place", hint, later.place)
     for edge, crossed in laps.items():
         crossed.sort(key=lambda slot: slot[:2])
         for (start, end, first), (next_start, next_end, second) in pairwise(crossed):
             if next_start < end - ANGLE_DUST:
                 later = max(first, second, key=lambda join: (join.place.line, join.place.column))
-                apart = (next_start + next_end - start - end) / 2
-                wide = (end - start + next_end - next_start) / 2
-                hint = f"their middles lie {say_mm(apart)} apart; the slots there need more than {say_mm(wide)}"
+                apart, wide = mm_apart(
+                    (next_start + next_end - start - end) / 2, (end - start + next_end - next_start) / 2
+                )
+                hint = f"their middles lie {apart} apart; the slots there need more than {wide}"
                 reader.refuse(rules.EDGE_TWICE, f"two panels cross at one place of {edge}", hint, later.place)
 
 

@@ -19,12 +19,19 @@ def pick_hint(word: str, known: Iterable[str], what: str) -> str:
 
 
 def say(  # noqa: PLR0911 - one return a kind
-    value: float, kind: Kind, rounds: Rounds = "nearest", first: LengthUnit = "mm", *, plain: bool = False
+    value: float,
+    kind: Kind,
+    rounds: Rounds = "nearest",
+    first: LengthUnit = "mm",
+    *,
+    plain: bool = False,
+    more: int = 0,
 ) -> str:
     """Return a value in words by its kind: mm, degrees, mm², grams, newtons or plain numbers as in ``Fact``.
 
     ``20°``, ``14``, ``0.50`` (ratio), ``12.3 cm² (1.91 sq in)``, ``48 g``,
     ``0.52 N``. Infinity is ``open``. ``plain``: as a sentence says it: ``20 mm``, fractions of inches, ``about 50 g`` for a push.
+    ``more``: decimals beyond those, to tell two values apart.
     Raises ValueError when the value is not a number.
     """
     if isnan(value):
@@ -33,26 +40,30 @@ def say(  # noqa: PLR0911 - one return a kind
         return "open"
     match kind:
         case "length":
-            return say_length(value, rounds, first, plain)
+            return say_length(value, rounds, first, plain, more)
         case "area":
-            return _area(value, rounds, first)
+            return _area(value, rounds, first, more)
         case "angle":
-            return f"{trimmed(value, 2, rounds)}°"
+            return f"{trimmed(value, 2 + more, rounds)}°"
         case "mass":
-            return f"{fixed(value, 0 if abs(value) >= 9.95 else 1, rounds)} g"
+            return f"{fixed(value, more + (0 if abs(value) >= 9.95 else 1), rounds)} g"
         case "force":
-            return say_push(value, rounds) if plain else f"{fixed(value, 1 if abs(value) >= 0.95 else 2, rounds)} N"
+            return (
+                say_push(value, rounds)
+                if plain
+                else f"{fixed(value, more + (1 if abs(value) >= 0.95 else 2), rounds)} N"
+            )
         case "ratio":
-            return fixed(value, 2, rounds)
+            return fixed(value, 2 + more, rounds)
         case "count":
             return trimmed(value, 6)
         case "number":
-            return trimmed(value, 3, rounds)
+            return trimmed(value, 3 + more, rounds)
 
 
-def _area(value: float, rounds: Rounds, first: LengthUnit) -> str:
-    metric = fixed(value / 100.0, 1, rounds)
-    imperial = f"{fixed(float(metric) * 100.0 / SQUARE_INCH_MM2, 2, rounds)} sq in"
+def _area(value: float, rounds: Rounds, first: LengthUnit, more: int) -> str:
+    metric = fixed(value / 100.0, 1 + more, rounds)
+    imperial = f"{fixed(float(metric) * 100.0 / SQUARE_INCH_MM2, 2 + more, rounds)} sq in"
     return f"{metric} cm² ({imperial})" if first == "mm" else f"{imperial} ({metric} cm²)"
 
 

@@ -1,6 +1,6 @@
 """Boards: what parts are cut from. Thickness as measured, never nominal."""
 
-from publisher.basics.wording import say_mm
+from publisher.basics.wording import mm_apart, say_mm
 from publisher.brief import Table, Value
 from publisher.design.language import Scope
 from publisher.design.offer.sheets import read_sheets
@@ -38,9 +38,10 @@ def read_board(board_id: str, table: Table, scope: Scope) -> Board | None:
     if thickness is None:
         return None
     if not 0 < thickness <= THICKEST_MM:
+        thick, most = mm_apart(thickness, THICKEST_MM)
         scope.findings.append(
             rules.BOARD_THICKNESS.found(
-                f"the board {board_id} is {say_mm(thickness)} thick; a board is more than 0 and at most {THICKEST_MM:g} mm",
+                f"the board {board_id} is {thick} thick; a board is more than 0 and at most {most}",
                 subject=subject,
                 hint="measure ten pieces in a stack and divide by ten",
                 place=value.place,
@@ -89,7 +90,8 @@ def _peeled(table: Table, thickness: float, scope: Scope, subject: str) -> float
             0.0,
         )
     elif not 0 < peeled < thickness:
-        what = f"peeled is {say_mm(peeled)}, and the board with its paper is {say_mm(thickness)} thick"
+        bare, papered = mm_apart(peeled, thickness)
+        what = f"peeled is {bare}, and the board with its paper is {papered} thick"
         hint, limit = "measure ten peeled pieces in a stack and divide by ten: they are thinner", thickness
     else:
         return peeled
@@ -143,9 +145,10 @@ def _measure(table: Table, key: str, most: float, scope: Scope, subject: str) ->
     if value is None or measure is None:
         return 0.0
     if not 0 <= measure <= most:
+        said, limit = mm_apart(measure, most)
         scope.findings.append(
             rules.BOARD_MEASURE.found(
-                f"{key} is {say_mm(measure)}; it lies between 0 and {say_mm(most)}",
+                f"{key} is {said}; it lies between 0 and {limit}",
                 subject=subject,
                 hint="write a measure taken from the board",
                 place=value.place,

@@ -2,7 +2,7 @@
 
 import re
 
-from publisher.basics.wording import say_mm
+from publisher.basics.wording import mm_apart, say_mm
 from publisher.brief import Node, Row, Table
 from publisher.design.language import Scope
 from publisher.design.parts.parts_known import KnownParts
@@ -48,9 +48,10 @@ def _split(table: Table, scope: Scope, subject: str) -> SplitPlan | None:
     plate = _measure(table, "plate", PLATE_MM, scope, subject)
     step = _measure(table, "step", STEP_MM, scope, subject)
     if plate and plate < step + 2.0 * BESIDE_MM:
+        wide, _ = mm_apart(plate, step + 2.0 * BESIDE_MM)
         scope.findings.append(
             rules.SPLIT.found(
-                f"a plate {say_mm(plate)} wide does not lap a seam with a step of {say_mm(step)}",
+                f"a plate {wide} wide does not lap a seam with a step of {say_mm(step)}",
                 subject=subject,
                 hint=f"write plate: {step + 2.0 * BESIDE_MM:g} mm or more, or a smaller step",
                 place=table.place,

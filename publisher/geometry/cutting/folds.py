@@ -9,7 +9,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import SAME_POINT, Finding, LineKind, Point, Pose, Purpose, polyline, record
-from publisher.basics.wording import say_length
+from publisher.basics.wording import lengths_apart
 from publisher.design import Design, FoldedPanel, FoldPlan
 from publisher.geometry.making import placed, renamed, stated_edge, surviving_edges
 from publisher.geometry.model import Edge, Fold, Mark, Opening, Part, Region
@@ -217,10 +217,11 @@ def _field(laid: _Laid, marks: Sequence[Mark]) -> Mark:
 def _unequal(panel: FoldedPanel, plan: FoldPlan, own: Edge, on: Edge) -> Finding | None:
     one, other = own.nominal_length, on.nominal_length
     if abs(one - other) > EQUAL:
+        own_length, length = lengths_apart(one, other)
         return _refused(
             panel,
             plan,
-            f"the edge {on.name} is {say_length(other)} long and {panel.part}.{panel.edge} {say_length(one)}",
+            f"the edge {on.name} is {length} long and {panel.part}.{panel.edge} {own_length}",
             "a fold has one length: make both edges equally long",
             (one, other),
         )

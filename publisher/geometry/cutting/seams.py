@@ -6,7 +6,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import Finding, LineKind, Point, Purpose, record
-from publisher.basics.wording import say_length
+from publisher.basics.wording import lengths_apart, say_length
 from publisher.design import SplitPlan
 from publisher.geometry.model import Part, Region
 from publisher.geometry.paths import eroded, oriented, polygon, recover, straight
@@ -64,8 +64,9 @@ def misplaced(part: Part, seam: Seam, before: Sequence[Seam]) -> Iterator[Findin
     low, high = body.bounds[seam.axis], body.bounds[seam.axis + 2]
     end, subject = ("left" if seam.axis == 0 else "lower") + " end", f"part {part.id}"
     if not low < seam.at < high:
+        at, long = lengths_apart(plan.at, high - low)
         yield SPLIT_OUTSIDE.found(
-            f"the seam {say_length(plan.at)} from the {end} of part “{part.id}” misses it: it is {say_length(high - low)} long",
+            f"the seam {at} from the {end} of part “{part.id}” misses it: it is {long} long",
             subject=subject,
             hint=f"write an “at” between {say_length(seam.beside)} and {say_length(high - low - seam.beside)}",
             place=plan.place,

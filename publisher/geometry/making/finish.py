@@ -6,7 +6,7 @@ from dataclasses import replace
 import shapely
 
 from publisher.basics import SAME_POINT, Finding, Line, Path, Place, closed_path, errors
-from publisher.basics.wording import beyond
+from publisher.basics.wording import beyond, told_apart
 from publisher.design import LONGEST_MM, PartPlan
 from publisher.geometry.making.board_left import Void, wall_findings
 from publisher.geometry.making.flush_lines import SharedEnds
@@ -169,8 +169,9 @@ def _unsound(plan: PartPlan, body: shapely.Polygon) -> Iterator[Finding]:
     left, bottom, right, top = body.bounds
     size = max(right - left, top - bottom)
     if size > LONGEST_MM:
+        long, most = told_apart(size, LONGEST_MM, mm)
         yield OUT_OF_RANGE.found(
-            beyond(f"part “{plan.id}”", f"{mm(size)} long", mm(LONGEST_MM), most=True),
+            beyond(f"part “{plan.id}”", f"{long} long", most, most=True),
             subject=f"part {plan.id}",
             hint="check the sizes and their units",
             place=_longest_at(plan),

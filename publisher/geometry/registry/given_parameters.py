@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator
 from math import isfinite
 
 from publisher.basics import Finding, Path, Place, record
-from publisher.basics.wording import MOST_KNOWN, beyond, did_you_mean, listed
+from publisher.basics.wording import MOST_KNOWN, beyond, did_you_mean, listed, told_apart
 from publisher.basics.wording import written_angle as deg
 from publisher.basics.wording import written_length as mm
 from publisher.design import Parameter, count_beyond
@@ -69,9 +69,9 @@ class Values:
         )
 
 
-def amount(value: float, kind: str) -> str:
-    """Return a value of this kind in words."""
-    return mm(value) if kind == "length" else deg(value) if kind == "angle" else f"{value:.10g}"
+def amount(value: float, kind: str, more: int = 0) -> str:
+    """Return a value of this kind in words, with so many ``more`` decimals than usual."""
+    return mm(value, more) if kind == "length" else deg(value, more) if kind == "angle" else f"{value:.10g}"
 
 
 def known_words_hint(word: str, known: Iterable[str]) -> str:
@@ -132,7 +132,9 @@ def _beyond(what: str, info: ParameterInfo, parameter: Parameter, value: float, 
                 yield count_beyond(round(value), round(limit), named, parameter.place, subject)
                 continue
             yield OUT_OF_RANGE.found(
-                beyond(named, amount(value, info.kind), amount(limit, info.kind), most=most),
+                beyond(
+                    named, *told_apart(value, limit, lambda number, more: amount(number, info.kind, more)), most=most
+                ),
                 subject=subject,
                 hint=f"change {info.name}, the {info.meaning}, or check its unit",
                 place=parameter.place,

@@ -1,7 +1,5 @@
 """Steps and decks that break under a finger, of pieces that are handled in play."""
 
-from math import floor
-
 from publisher.basics import Check, Findings, Place, Severity, checked
 from publisher.design import say
 from publisher.joints.assembled import Assembled
@@ -25,7 +23,7 @@ def bears_no_hand(subject: Assembled, check: Check[Assembled]) -> Findings:
     for name, what, carries, place in carried:
         if carries >= FINGER_PRESSES:
             continue
-        least = say(floor(carries * 100.0) / 100.0, "force")
+        least = say(carries, "force", "down")
         yield check.found(
             f"{what} of {name} breaks under {least} at its worst place, and a finger presses with {say(FINGER_PRESSES, 'force')}",
             subject=name,

@@ -1,7 +1,7 @@
 """Board that tears or buckles where it is bent."""
 
 from publisher.basics import Check, Findings, Severity, checked
-from publisher.basics.wording import say_length
+from publisher.basics.wording import lengths_apart, say_length, shares_apart
 from publisher.design import Board
 from publisher.geometry import CARD, BentForm, Part
 from publisher.joints.assembled import Assembled
@@ -49,9 +49,9 @@ def _fault(part: Part, bending: BentForm, board: Board) -> tuple[str, str, float
     if covered and bending.slits:
         if radius >= least - 1e-6:
             return None
+        bent, bends = lengths_apart(radius, least)
         return (
-            f"is bent to a radius of {say_length(radius)}; board of {say_length(part.thickness)}, slit and covered, bends to "
-            f"{say_length(least)}",
+            f"is bent to a radius of {bent}; board of {say_length(part.thickness)}, slit and covered, bends to {bends}",
             "make the radius larger, or use thinner board or thin card",
             radius,
             least,
@@ -59,10 +59,10 @@ def _fault(part: Part, bending: BentForm, board: Board) -> tuple[str, str, float
     strain = part.thickness / (2.0 * radius)
     if strain <= MOST_STRAIN + 1e-9:
         return None
+    strains, takes = shares_apart(strain, MOST_STRAIN, 1)
     if part.shape == "cone":
         return (
-            f"is bent to a radius of {say_length(radius)} next to its tip, which strains its faces by {strain:.0%}; board takes "
-            f"{MOST_STRAIN:.0%}",
+            f"is bent to a radius of {say_length(radius)} next to its tip, which strains its faces by {strains}; board takes {takes}",
             f"roll it from card under {CARD:g} mm, or make it a cone_frustum that ends where it bends less",
             strain,
             MOST_STRAIN,
@@ -70,8 +70,7 @@ def _fault(part: Part, bending: BentForm, board: Board) -> tuple[str, str, float
     lacks = "bare and not covered" if not covered else "not slit"
     helps = "covered: paper (or tape) over the whole face that stays, and slits" if not covered else "slits"
     return (
-        f"is bent to a radius of {say_length(radius)}, which strains its faces by {strain:.1%}; board that is {lacks} takes "
-        f"{MOST_STRAIN:.0%}",
+        f"is bent to a radius of {say_length(radius)}, which strains its faces by {strains}; board that is {lacks} takes {takes}",
         f"let it have {helps}, make the radius {say_length(part.thickness / (2.0 * MOST_STRAIN))} or more, or use thinner board",
         strain,
         MOST_STRAIN,

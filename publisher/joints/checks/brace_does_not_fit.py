@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from publisher.basics import Check, Finding, Findings, checked
-from publisher.basics.wording import say_length, say_mm
+from publisher.basics.wording import lengths_apart, say_length, say_mm
 from publisher.design import BracePlan
 from publisher.joints.assembled import Assembled
 from publisher.joints.stacks import StackReport
@@ -60,8 +60,9 @@ def _too_low(report: StackReport, brace: BracePlan, check: Check[Assembled]) -> 
         return
     under = report.stack.layers[steps[low[-1] - 1]].bottom - report.stack.layers[0].bottom
     which = f"step {low[-1]}" if brace.under else "the top step"
+    drop, up = lengths_apart(brace.drop, under)
     yield check.found(
-        f"a knee of {say_length(brace.drop)} drop finds no core to stand on: {which} of {name} lies {say_length(under)} up",
+        f"a knee of {drop} drop finds no core to stand on: {which} of {name} lies {up} up",
         subject=name,
         hint="make drop smaller, or leave the brace out",
         place=brace.place,
@@ -82,7 +83,7 @@ def _blocked(report: StackReport, brace: BracePlan, check: Check[Assembled]) -> 
         f"a knee of {say_length(brace.run)} run and {say_length(brace.drop)} drop finds no room under step {step} of "
         f"{report.stack.name}{more}: it must stand against a core as high as it is, and clear of all other layers",
         subject=report.stack.name,
-        hint=f"make run {say_mm(min(knee.fits for knee in blocked))} or less"
+        hint=f"make run {say_mm(min(knee.fits for knee in blocked), 'down')} or less"
         if all(knee.fits > 0.0 for knee in blocked)
         else "make drop smaller, or brace other steps (under: [4, 8])",
         place=brace.place,

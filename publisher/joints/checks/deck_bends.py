@@ -5,7 +5,7 @@ from dataclasses import replace
 from math import floor
 
 from publisher.basics import Check, Findings, Place, Severity, checked
-from publisher.basics.wording import fixed, say_length
+from publisher.basics.wording import figures_apart, lengths_apart, say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.bending import BENDING_STRENGTH, Bending
 from publisher.joints.checks.tips_over import weight
@@ -44,9 +44,10 @@ def too_weak(subject: Assembled, check: Check[Assembled]) -> Findings:
             continue
         said = boards[deck.panel.part.board].bending_strength is not None
         assumed = "" if said else f" ({BENDING_STRENGTH:g} MPa assumed)"
+        bends, bears = figures_apart(stress, deck.strength, 3)
         yield check.found(
             f"{deck.panel.name} of {name} breaks under a figure of {weight(subject.design.figure)} {_where(at)}: it bends at "
-            f"{fixed(stress, 3)} MPa there, and the board bears {fixed(deck.strength, 3)} MPa{assumed}",
+            f"{bends} MPa there, and the board bears {bears} MPa{assumed}",
             subject=name,
             hint=_cure(deck, at, _stress, deck.strength),
             place=place,
@@ -74,9 +75,10 @@ def sags(subject: Assembled, check: Check[Assembled]) -> Findings:
         limit = SAG * deck.thick
         if depth <= limit:
             continue
+        sag_said, most = lengths_apart(depth, limit)
         yield check.found(
-            f"{deck.panel.name} of {name} sags by {say_length(depth)} under a figure of {weight(subject.design.figure)} {_where(at)}; "
-            f"half of the board, {say_length(limit)}, is the most",
+            f"{deck.panel.name} of {name} sags by {sag_said} under a figure of {weight(subject.design.figure)} {_where(at)}; "
+            f"half of the board, {most}, is the most",
             subject=name,
             hint=_cure(deck, at, _sag, limit),
             place=place,
@@ -100,8 +102,9 @@ def reaches_far(subject: Assembled, check: Check[Assembled]) -> Findings:
         far = max(beyond, key=lambda one: one.length, default=None)
         limit = OVERHANG * deck.thick
         if deck.hanging is None and far is not None and far.length > limit + 0.01:
+            reaches, holds = lengths_apart(far.length, limit)
             yield check.found(
-                f"{deck.panel.name} of {name} reaches {say_length(far.length)} beyond what carries it; {say_length(limit)}, "
+                f"{deck.panel.name} of {name} reaches {reaches} beyond what carries it; {holds}, "
                 f"{OVERHANG:g} boards, hold up in use (common practice)",
                 subject=name,
                 hint="put a support nearer to its edge, or make it shorter there",

@@ -1,7 +1,7 @@
 """Edges that are joined but not equally long."""
 
 from publisher.basics import Check, Finding, Findings, checked
-from publisher.basics.wording import say_length
+from publisher.basics.wording import lengths_apart, say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.panels import Mating
 
@@ -28,9 +28,9 @@ def edge_lengths_differ(subject: Assembled, check: Check[Assembled]) -> Findings
                     yield _heights(mating, differ, mated.assembly.plan.name, check)
                     continue
                 beside = f" (at {say_length(join.inset)} from the edge)" if join.inset else ""
+                one, other = lengths_apart(mating.length_a, mating.length_b)
                 yield check.found(
-                    f"{join.a}{beside} is {say_length(mating.length_a)} long and {join.b}, which meets it, "
-                    f"{say_length(mating.length_b)}: they differ by {differ:.2f} mm",
+                    f"{join.a}{beside} is {one} long and {join.b}, which meets it, {other}: they differ by {differ:.2f} mm",
                     subject=mated.assembly.plan.name,
                     hint="write both lengths from one size (stated sizes leave out tabs and are not shortened for the board); "
                     "where a low panel is meant to meet a high one, say flush: bottom in the join",
@@ -44,9 +44,10 @@ def edge_lengths_differ(subject: Assembled, check: Check[Assembled]) -> Findings
 def _heights(mating: Mating, differ: float, assembly: str, check: Check[Assembled]) -> Finding:
     """Say that two panels that cross are not equally high there: each slot is half of its own panel's height."""
     join = mating.join
+    one, other = lengths_apart(mating.length_a, mating.length_b)
     return check.found(
-        f"where they cross, {join.a.panel} is {say_length(mating.length_a)} high and {join.b.panel} "
-        f"{say_length(mating.length_b)}: with slots half as deep as each is high, one stands {differ / 2:.2f} mm off the ground",
+        f"where they cross, {join.a.panel} is {one} high and {join.b.panel} {other}: with slots half as deep as each is high, "
+        f"one stands {differ / 2:.2f} mm off the ground",
         subject=assembly,
         hint="make both equally high, from one size",
         place=join.place,

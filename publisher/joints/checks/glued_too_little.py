@@ -1,7 +1,7 @@
 """Layers, panels on faces, and things on things, that lie on each other by a sliver."""
 
 from publisher.basics import Check, Finding, Findings, Severity, checked, record
-from publisher.basics.wording import say_length
+from publisher.basics.wording import lengths_apart, shares_apart
 from publisher.design import Board
 from publisher.geometry import Part, polygon
 from publisher.joints.assembled import Assembled
@@ -85,12 +85,14 @@ def _sliver(report: StackReport, under: int, board: Board) -> Sliver | None:
         return None
     on = f"layer {upper.number} ({upper.part}) lies on layer {lower.number} ({lower.part})"
     if share < GLUED_SHARE - 1e-6:
-        words = f"{on} with {share:.0%} of the smaller of them; {GLUED_SHARE:.0%} hold (common practice)"
+        has, holds = shares_apart(share, GLUED_SHARE)
+        words = f"{on} with {has} of the smaller of them; {holds} hold (common practice)"
         return Sliver(share / GLUED_SHARE, words, share, GLUED_SHARE)
     strip, wanted = report.plan.strip(under), least(GLUED_STRIP, board)
     if strip >= wanted - 0.01:
         return None
-    words = f"{on} with a strip {say_length(strip)} wide; {say_length(wanted)} hold (common practice)"
+    has, holds = lengths_apart(strip, wanted)
+    words = f"{on} with a strip {has} wide; {holds} hold (common practice)"
     return Sliver(strip / wanted, words, strip, wanted)
 
 
@@ -108,9 +110,9 @@ def _on_a_face(
     strip = widest_strip(seating.glued)
     if strip >= wanted - 0.01:
         return None
-    seat = seating.seat
+    seat, (has, holds) = seating.seat, lengths_apart(strip, wanted)
     return check.found(
-        f"{seat.panel} lies on {seat.host} with a strip {say_length(strip)} wide; {say_length(wanted)} hold (common practice)",
+        f"{seat.panel} lies on {seat.host} with a strip {has} wide; {holds} hold (common practice)",
         subject=assembly.plan.name,
         hint="move it off the opening, or make it wider",
         place=seat.place,
@@ -134,17 +136,17 @@ def _between_things(bearing: Bearing, subject: Assembled, whole: str, check: Che
         if share >= ALL:
             return None
         if share < GLUED_SHARE - 1e-6 and len(one.on) == 1 and not one.lifts_off:
-            what = f"{said} with {share:.0%} of the smaller face; {GLUED_SHARE:.0%} hold (common practice)"
             value, limit = share, GLUED_SHARE
+            has, holds = shares_apart(value, limit)
+            what = f"{said} with {has} of the smaller face; {holds} hold (common practice)"
         else:
-            what = f"{said} with a strip {say_length(strip)} wide; {say_length(wanted)} hold (common practice)"
             value, limit = strip, wanted
+            has, holds = lengths_apart(value, limit)
+            what = f"{said} with a strip {has} wide; {holds} hold (common practice)"
     elif bearing.thin.area > LEAST and not one.lifts_off:
         value, limit = widest_strip(bearing.thin), bearing.board - BARE
-        what = (
-            f"{said} with {say_length(value)} of the thickness of its edges; {say_length(limit)}, a board less a fillet of glue, "
-            "hold (common practice)"
-        )
+        has, holds = lengths_apart(value, limit)
+        what = f"{said} with {has} of the thickness of its edges; {holds}, a board less a fillet of glue, hold (common practice)"
     else:
         return None
     if value >= limit - 0.01:

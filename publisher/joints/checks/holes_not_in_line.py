@@ -9,7 +9,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import Check, Finding, Findings, Point, checked, record
-from publisher.basics.wording import say_length
+from publisher.basics.wording import lengths_apart
 from publisher.design import FitPlan
 from publisher.geometry import Part, polygon
 from publisher.joints.assembled import Assembled
@@ -130,9 +130,10 @@ def _between(
     apart = off + tan(acos(square)) * (one.panel.part.thickness + other.panel.part.thickness) / 2.0
     may = one.hole.radius + other.hole.radius - max(one.hole.thick, other.hole.thick)
     if apart > may + LINE_DUST:
+        off_each_other, play = lengths_apart(apart, max(may, 0.0))
         yield check.found(
             f"the {other.hole.fit.name} does not pass {one.panel.name} and {other.panel.name} of {assembly.plan.name}: their holes lie "
-            f"{say_length(apart)} off each other, and {say_length(max(may, 0.0))} of play is there",
+            f"{off_each_other} off each other, and {play} of play is there",
             subject=assembly.plan.name,
             hint="put both holes at one height and one distance from what the panels share; or move one so far that no dowel is meant",
             place=assembly.plan.place,
@@ -173,9 +174,10 @@ def _finding(
     report: StackReport, number: int, part: Part, hole: _PassedHole, apart: float, may: float, check: Check[Assembled]
 ) -> Finding:
     below = "the layers below" if number > 2 else "layer 1"
+    off, play = lengths_apart(apart, max(may, 0.0))
     return check.found(
-        f"the {hole.fit.name} does not pass layer {number} ({part.name}) of {report.stack.name}: its hole lies {say_length(apart)} "
-        f"off those of {below}, and {say_length(max(may, 0.0))} of play is there",
+        f"the {hole.fit.name} does not pass layer {number} ({part.name}) of {report.stack.name}: its hole lies {off} "
+        f"off those of {below}, and {play} of play is there",
         subject=report.stack.name,
         hint="lay the layers so that their holes are in line: no shift, and turns about the hole; or move the holes",
         place=report.place,

@@ -3,7 +3,7 @@
 from math import cos, radians
 
 from publisher.basics import Check, Findings, Severity, checked
-from publisher.basics.wording import say_length
+from publisher.basics.wording import lengths_apart, say_length
 from publisher.joints.assembled import Assembled
 
 BEVEL_OPEN = 0.5
@@ -31,7 +31,8 @@ def mitre_of_two_boards(subject: Assembled, check: Check[Assembled]) -> Findings
             thick, thin = sorted((a.part.thickness, b.part.thickness), reverse=True)
             bare = (thick - thin) / cos(radians((180.0 - join.corner) / 2.0))
             if bare > BEVEL_OPEN:
-                where = f"{join.a} and {join.b} are mitred, of boards of {say_length(thin)} and {say_length(thick)}"
+                boards = " and ".join(lengths_apart(thin, thick))
+                where = f"{join.a} and {join.b} are mitred, of boards of {boards}"
                 thicker = join.a if a.part.thickness > b.part.thickness else join.b
                 cases.append((bare, join.place, f"{where}: {say_length(bare)} of the bevel of {thicker} stay open"))
         if cases:  # one slip, such as a side from another board, shows at all of its mitres

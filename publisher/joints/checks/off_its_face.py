@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from publisher.basics import Check, Findings, checked
-from publisher.basics.wording import say_length, trimmed
+from publisher.basics.wording import say_length, shares_apart, trimmed
 from publisher.joints.assembled import Assembled
 from publisher.joints.least_sizes import GLUED_SHARE
 from publisher.joints.panels import BARE, PANEL_TOUCH, Seating
@@ -86,9 +86,10 @@ def _faults(seating: Seating) -> Iterator[SeatFault]:
                 BARE,
             )
     elif share < GLUED_SHARE:
+        touches, wanted = shares_apart(share, GLUED_SHARE)
         yield (
-            f"touches it with {share:.0%} of its own face",
-            f"let it touch with {GLUED_SHARE:.0%} or more, which glue needs (common practice, no source)",
+            f"touches it with {touches} of its own face",
+            f"let it touch with {wanted} or more, which glue needs (common practice, no source)",
             share,
             GLUED_SHARE,
         )

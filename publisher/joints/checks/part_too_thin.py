@@ -5,7 +5,7 @@ from collections.abc import Iterator
 import shapely
 
 from publisher.basics import Check, Finding, Findings, Severity, checked
-from publisher.basics.wording import say_length
+from publisher.basics.wording import lengths_apart, say_length
 from publisher.design import Board
 from publisher.geometry import Part, behind_paper, polygon
 from publisher.joints.assembled import Assembled
@@ -54,8 +54,9 @@ def _thin(part: Part, board: Board, subject: Assembled, check: Check[Assembled])
     wide, wanted = _whole(part), least(WHOLE_PART, board)
     who = f"part {part.letter} ({part.name})"
     if wide < wanted - THIN_DUST:
+        has, keeps = lengths_apart(wide, wanted)
         yield check.found(
-            f"{who} is {say_length(wide)} wide; {say_length(wanted)} can be cut and kept (common practice)",
+            f"{who} is {has} wide; {keeps} can be cut and kept (common practice)",
             subject=part.id,
             hint="make it wider, or cut it from card",
             place=part.place,
@@ -67,8 +68,9 @@ def _thin(part: Part, board: Board, subject: Assembled, check: Check[Assembled])
     limit = least(TAB, board)
     short = min(tabs_of(part), key=lambda tab: tab[1], default=None)
     if short is not None and short[1] < limit - THIN_DUST:
+        has, holds = lengths_apart(short[1], limit)
         yield check.found(
-            f"{who} has tabs {say_length(short[1])} long on its edge “{short[0]}”; {say_length(limit)} hold (common practice)",
+            f"{who} has tabs {has} long on its edge “{short[0]}”; {holds} hold (common practice)",
             subject=part.id,
             hint="use fewer tabs there, or make the edge longer",
             place=part.place,
@@ -97,9 +99,10 @@ def _bars(part: Part, board: Board, subject: Assembled, check: Check[Assembled])
     beside = next(
         (o.name for o in part.openings if polygon(o.ring).distance(shapely.Point(place.at)) <= place.width), ""
     )
+    wide, holds = lengths_apart(place.width, wanted)
     yield check.found(
-        f"part {part.letter} ({part.name}) is {say_length(place.width)} wide over about {say_length(place.long)} at x {place.at[0]:.1f}, "
-        f"y {place.at[1]:.1f} mm{f', beside the opening {beside}' if beside else ''}; {say_length(wanted)} hold (common practice)",
+        f"part {part.letter} ({part.name}) is {wide} wide over about {say_length(place.long)} at x {place.at[0]:.1f}, "
+        f"y {place.at[1]:.1f} mm{f', beside the opening {beside}' if beside else ''}; {holds} hold (common practice)",
         subject=part.id,
         hint="leave more board there: move openings and cuts apart or make them smaller; frames and glazing bars are cut from card",
         place=part.place,
@@ -135,8 +138,9 @@ def _arch(part: Part, board: Board, check: Check[Assembled]) -> Iterator[Finding
         ("has a foot {} wide beside its arch", arch[1], least(FOOT, board), "make it longer or the arch narrower"),
     ):
         if size < wanted - THIN_DUST:
+            has, holds = lengths_apart(size, wanted)
             yield check.found(
-                f"part {part.letter} ({part.name}) {what.format(say_length(size))}; {say_length(wanted)} hold (common practice)",
+                f"part {part.letter} ({part.name}) {what.format(has)}; {holds} hold (common practice)",
                 subject=part.id,
                 hint=hint,
                 place=part.place,

@@ -1,7 +1,7 @@
 """Points of parts that break off."""
 
 from publisher.basics import Check, Findings, Severity, checked
-from publisher.basics.wording import say_length
+from publisher.basics.wording import figures_apart, say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.facts import SHARP, points_of
 from publisher.joints.least_sizes import BLUNT, least
@@ -29,9 +29,10 @@ def point_too_sharp(subject: Assembled, check: Check[Assembled]) -> Findings:
         x, y = worst.at
         cut = f", cut off only {say_length(worst.blunt)} wide" if worst.blunt > 0.0 else ""
         more = f" and {len(sharp) - 1} more like it" if len(sharp) > 1 else ""
+        angle, limit = figures_apart(worst.angle, SHARP, 0)
         yield check.found(
-            f"part {part.letter} ({part.name}) has a point of {worst.angle:.0f}° ({x:.0f} mm across and {y:.0f} mm up){cut}"
-            f"{more}; one under {SHARP:.0f}° is blunted to {say_length(wanted)} (common practice)",
+            f"part {part.letter} ({part.name}) has a point of {angle}° ({x:.0f} mm across and {y:.0f} mm up){cut}"
+            f"{more}; one under {limit}° is blunted to {say_length(wanted)} (common practice)",
             subject=part.id,
             hint=f"cut the point off where it is {say_length(wanted)} wide, or cut the part from card",
             place=part.place,

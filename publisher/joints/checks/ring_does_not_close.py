@@ -3,7 +3,7 @@
 from math import acos, asin, atan2, cos, degrees, pi, radians
 
 from publisher.basics import Check, Findings, checked
-from publisher.basics.wording import listed, say_mm, trimmed
+from publisher.basics.wording import figures_apart, listed, say_mm, trimmed
 from publisher.design import Join
 from publisher.geometry import Edge
 from publisher.joints.assembled import Assembled, MatedPanels
@@ -34,7 +34,8 @@ def ring_does_not_close(subject: Assembled, check: Check[Assembled]) -> Findings
             join = mating.join
             turned = abs(mating.corner - join.corner)
             if turned > ANGLE:
-                what = f"stand at {mating.corner:.2f}° and not at the {join.corner:.2f}° of this join"
+                stand, said = figures_apart(mating.corner, join.corner, 2)
+                what = f"stand at {stand}° and not at the {said}° of this join"
             else:
                 what = f"are {mating.gap:.2f} mm apart"
             yield check.found(

@@ -1,6 +1,7 @@
 """Rooms and what goes into them, and strips round a tube: at true size and at the ends of the general band of print scale."""
 
 from publisher.basics import Check, Finding, Findings, Severity, checked
+from publisher.basics.wording import figures_apart
 from publisher.joints.assembled import Assembled
 from publisher.joints.budget import GENERAL, SEAM_SHOWN, size_on_paper
 from publisher.joints.checks.slot_fit import OFF_AT_HOME, PLAY_DUST, each_meeting, twentieth_up
@@ -23,9 +24,9 @@ def _at_limits(met: Meeting, check: Check[Assembled]) -> Finding | None:
         hint = f"make it smaller or its loosest {more:.2f} mm larger, so that any print within ±{percent:.1f} % will do"
     else:
         return None
+    has, needed = figures_apart(size, limit, 2)
     return check.found(
-        f"the {met.what} fits only when it prints nearly at 100 %: at {scale:.1f} % it is {size:.2f} mm, {word} "
-        f"{limit:.2f} mm is needed",
+        f"the {met.what} fits only when it prints nearly at 100 %: at {scale:.1f} % it is {has} mm, {word} {needed} mm is needed",
         subject=met.part,
         hint=hint,
         place=met.place,
@@ -37,8 +38,9 @@ def _at_limits(met: Meeting, check: Check[Assembled]) -> Finding | None:
 def _does_not_go_in(room: Meeting, check: Check[Assembled]) -> Finding | None:
     if room.printed >= room.unprinted_least - PLAY_DUST:
         return None
+    has, needed = figures_apart(room.printed, room.unprinted_least, 2)
     return check.found(
-        f"the {room.what} is {room.printed:.2f} mm; {room.unprinted_least:.2f} mm is needed, with spread and paint",
+        f"the {room.what} is {has} mm; {needed} mm is needed, with spread and paint",
         subject=room.part,
         hint=f"make the room {twentieth_up(room.unprinted_least - room.printed):.2f} mm wider, or what goes in smaller",
         place=room.place,
@@ -50,8 +52,9 @@ def _does_not_go_in(room: Meeting, check: Check[Assembled]) -> Finding | None:
 def _too_loose(room: Meeting, check: Check[Assembled]) -> Finding | None:
     if room.loosest is None or room.printed <= room.loosest + PLAY_DUST:
         return None
+    has, holds = figures_apart(room.printed, room.loosest, 2)
     return check.found(
-        f"the {room.what} is {room.printed:.2f} mm; at most {room.loosest:.2f} mm holds",
+        f"the {room.what} is {has} mm; at most {holds} mm holds",
         subject=room.part,
         hint=f"make the room {twentieth_up(room.printed - room.loosest):.2f} mm narrower"
         + (", or say a larger “loosest”" if room.name.startswith("fit.") else ""),
@@ -64,9 +67,10 @@ def _too_loose(room: Meeting, check: Check[Assembled]) -> Finding | None:
 def _gapes(strip: Meeting, check: Check[Assembled]) -> Finding | None:
     if strip.printed >= strip.unprinted_least - PLAY_DUST:
         return None
+    gape, closed = figures_apart(strip.unprinted_least + SEAM_SHOWN - strip.printed, SEAM_SHOWN, 2)
     return check.found(
-        f"the {strip.what} is {strip.printed:.2f} mm; with the thickest {strip.board} its ends gape by "
-        f"{strip.unprinted_least + SEAM_SHOWN - strip.printed:.2f} mm, more than {SEAM_SHOWN:g} mm",
+        f"the {strip.what} is {strip.printed:.2f} mm; with the thickest {strip.board} its ends gape by {gape} mm, more than "
+        f"{closed} mm",
         subject=strip.part,
         hint="use thinner board or card, give the strip a lap, or measure the board again and write a smaller thickness_spread",
         place=strip.place,

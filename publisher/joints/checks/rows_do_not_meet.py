@@ -1,7 +1,7 @@
 """Rows of masonry that jump at the corner where two walls meet."""
 
 from publisher.basics import Check, Findings, Severity, checked, record
-from publisher.basics.wording import say_length
+from publisher.basics.wording import lengths_apart, say_length
 from publisher.design import EdgeRef
 from publisher.joints.assembled import Assembled
 from publisher.joints.panels import PanelAssembly
@@ -48,7 +48,8 @@ def rows_do_not_meet(subject: Assembled, check: Check[Assembled]) -> Findings:
             jump = (a.foot - b.foot) % a.height
             jump = min(jump, a.height - jump)
             if abs(a.height - b.height) > 1e-6:
-                what = f"rows of {a.pattern} are {say_length(a.height)} high on {join.a.panel} and {say_length(b.height)} on {join.b.panel}"
+                one, other = lengths_apart(a.height, b.height)
+                what = f"rows of {a.pattern} are {one} high on {join.a.panel} and {other} on {join.b.panel}"
                 hint, value = "give both walls the same height of a row: one size for both", abs(a.height - b.height)
             elif jump > SEEN:
                 what = f"rows of {a.pattern} on {join.a.panel} and {join.b.panel} jump by {say_length(jump)}"

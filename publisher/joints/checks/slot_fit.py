@@ -5,6 +5,7 @@ from dataclasses import replace
 from math import ceil, inf
 
 from publisher.basics import Check, Cure, Finding, Findings, Severity, checked
+from publisher.basics.wording import figures_apart
 from publisher.joints.assembled import Assembled
 from publisher.joints.budget import GENERAL, MOST_PLAY
 from publisher.joints.model import Meeting
@@ -71,8 +72,9 @@ def twentieth_up(length: float) -> float:
 def _too_narrow(slot: Meeting, check: Check[Assembled]) -> Finding | None:
     if slot.printed >= slot.unprinted_least - PLAY_DUST:
         return None
+    wide, needed = figures_apart(slot.printed, slot.unprinted_least, 2)
     return check.found(
-        f"the {slot.what} is {slot.printed:.2f} mm wide; the thickest {slot.board} needs {slot.unprinted_least:.2f} mm "
+        f"the {slot.what} is {wide} mm wide; the thickest {slot.board} needs {needed} mm "
         f"(measured {slot.thickness:.2f} mm, with its spread)",
         subject=slot.part,
         hint=f"make its play {least_play(slot):.2f} mm or more, or measure the board again and write a smaller thickness_spread",
@@ -92,8 +94,9 @@ def _too_wide(slot: Meeting, check: Check[Assembled]) -> Finding | None:
         return None
     thinnest = slot.thickness - slot.spread
     enough = twentieth_up(slot.cut_at(1.0 + GENERAL) - thinnest)
+    wide, holds = figures_apart(slot.printed, slot.loosest, 2)
     return check.found(
-        f"the {slot.what} is {slot.printed:.2f} mm wide; it holds the thinnest {slot.board} up to {slot.loosest:.2f} mm "
+        f"the {slot.what} is {wide} mm wide; it holds the thinnest {slot.board} up to {holds} mm "
         f"({thinnest:.2f} mm and what its “loosest” says)",
         subject=slot.part,
         hint=f"make its loosest {enough:.2f} mm or more, if so much play holds; else measure the board again and write a smaller "
@@ -110,9 +113,10 @@ def _at_limits(slot: Meeting, check: Check[Assembled]) -> Finding | None:
     if slot.printed < slot.unprinted_least - PLAY_DUST or (slot.loosest or inf) + PLAY_DUST < slot.printed:
         return None  # told by the checks before
     if small < slot.unprinted_least - PLAY_DUST:
+        wide, needed = figures_apart(small, slot.unprinted_least, 2)
         return check.found(
             f"the {slot.what} takes the thickest {slot.board} only when it prints nearly at 100 %: at {100 - percent:.1f} % it is "
-            f"{small:.2f} mm wide, {slot.unprinted_least:.2f} mm is needed",
+            f"{wide} mm wide, {needed} mm is needed",
             subject=slot.part,
             hint=f"make its play {least_play(slot):.2f} mm or more, so that any print within ±{percent:.1f} % will do",
             cure=_more_play(slot),
@@ -122,9 +126,10 @@ def _at_limits(slot: Meeting, check: Check[Assembled]) -> Finding | None:
         )
     if slot.loosest is not None and large > slot.loosest + PLAY_DUST:
         more = twentieth_up(large - slot.loosest)
+        wide, holds = figures_apart(large, slot.loosest, 2)
         return check.found(
-            f"the {slot.what} no longer holds the thinnest {slot.board} when it prints at {100 + percent:.1f} %: it is {large:.2f} mm "
-            f"wide, at most {slot.loosest:.2f} mm holds",
+            f"the {slot.what} no longer holds the thinnest {slot.board} when it prints at {100 + percent:.1f} %: it is {wide} mm "
+            f"wide, at most {holds} mm holds",
             subject=slot.part,
             hint=f"make its play smaller or its loosest {more:.2f} mm larger, so that any print within ±{percent:.1f} % will do",
             place=slot.place,
@@ -138,8 +143,9 @@ def _beyond_use(slot: Meeting, check: Check[Assembled]) -> Finding | None:
     play = slot.printed - slot.thickness
     if play <= MOST_PLAY + PLAY_DUST:
         return None
+    has, most = figures_apart(play, MOST_PLAY, 2)
     return check.found(
-        f"the {slot.what} has a play of {play:.2f} mm; 0.2 to 0.5 mm is usual, and more than {MOST_PLAY:g} mm holds nothing",
+        f"the {slot.what} has a play of {has} mm; 0.2 to 0.5 mm is usual, and more than {most} mm holds nothing",
         subject=slot.part,
         hint="give it a play of 0.2 to 0.5 mm",
         place=slot.place,

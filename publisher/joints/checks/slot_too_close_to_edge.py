@@ -8,7 +8,7 @@ from math import inf
 import shapely
 
 from publisher.basics import Check, Findings, Severity, checked
-from publisher.basics.wording import say_length
+from publisher.basics.wording import lengths_apart
 from publisher.design import Join
 from publisher.geometry import Part
 from publisher.joints.assembled import Assembled
@@ -32,9 +32,9 @@ def slot_too_close_to_edge(subject: Assembled, check: Check[Assembled]) -> Findi
         looked_at += len(slots)
         least = min((beside(part, slot) for slot in slots), default=part.thickness)
         if least < part.thickness - 1e-6:
+            left, thick = lengths_apart(least, part.thickness)
             yield check.found(
-                f"a slot of part {part.letter} ({part.name}) leaves {say_length(least)} of board beside it, "
-                f"less than the board is thick ({say_length(part.thickness)})",
+                f"a slot of part {part.letter} ({part.name}) leaves {left} of board beside it, less than the board is thick ({thick})",
                 subject=part.id,
                 hint=f"move the slot away from the edge or opening, {_fewer(subject, part)}or make it an open notch (inset: 0 mm)",
                 place=part.place,

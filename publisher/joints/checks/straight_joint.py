@@ -1,7 +1,7 @@
 """Joints of neighbouring courses that stand nearly over each other."""
 
 from publisher.basics import Check, Findings, Severity, checked
-from publisher.basics.wording import say_length
+from publisher.basics.wording import figures_apart, say_length
 from publisher.joints.assembled import Assembled
 from publisher.joints.model import StackLayer
 from publisher.joints.stacks import HALF_BOND, QUARTER_BOND, Stagger, half_offset, nearest_bond, nearest_offset
@@ -35,9 +35,10 @@ def straight_joint(subject: Assembled, check: Check[Assembled]) -> Findings:
         if not bad:
             continue
         worst = min(bad, key=lambda s: s.share)
+        share, wanted = figures_apart(worst.share, RUNNING_BOND, 2)
         yield check.found(
-            f"the joints of {_which(bad, report.stack.layers)} stand nearly over each other: {worst.share:.2f} of a unit "
-            f"apart at the closest (a unit is {say_length(worst.unit)}); at least {RUNNING_BOND} breaks joint",
+            f"the joints of {_which(bad, report.stack.layers)} stand nearly over each other: {share} of a unit "
+            f"apart at the closest (a unit is {say_length(worst.unit)}); at least {wanted} breaks joint",
             subject=report.stack.name,
             hint=_cure(worst),
             place=report.place,

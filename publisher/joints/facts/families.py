@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from publisher.basics import Finding, Place, Rule, Severity, record
-from publisher.basics.wording import did_you_mean
+from publisher.basics.wording import did_you_mean, told_apart
 from publisher.design import Design, Fact, Kind, Size, amount, say
 from publisher.joints.facts.needs import NEED_CLOSE, PLAIN
 
@@ -135,7 +135,9 @@ def _compare(sizes: tuple[MeetingSize, ...]) -> Finding | None:
         )
     if apart <= (DECK_STEP_FELT + NEED_CLOSE if low.kind == "length" else NEED_CLOSE):
         return None
-    said = dict.fromkeys((s.pack, say(s.value, s.kind)) for s in sizes)
+    ends = told_apart(low.value, high.value, lambda value, more: say(value, low.kind, more=more))
+    words = dict(zip((low.value, high.value), ends, strict=True))
+    said = dict.fromkeys((s.pack, words.get(s.value) or say(s.value, s.kind)) for s in sizes)
     return PACKS_DO_NOT_MEET.found(
         f"{low.name}: {', '.join(f'{pack} {value}' for pack, value in said)}: differ by {say(apart, low.kind)}",
         subject=low.name,

@@ -3,7 +3,7 @@
 from math import inf, isinf
 
 from publisher.basics import record
-from publisher.basics.wording import fixed, nearest
+from publisher.basics.wording import fixed, nearest, told_apart
 from publisher.design import Design, Fact, Kind, NeedPlan, say
 
 NEED_CLOSE = 1e-6
@@ -83,7 +83,7 @@ def message_of(short: Shortfall) -> str:
     value = say(short.fact.value, kind, "down" if short.too_small else "up")
     limit = say(short.limit, kind, "up" if short.too_small else "down")
     if say(short.fact.value, kind) == say(short.limit, kind):
-        value = f"{fixed(short.fact.value, 4)} (rounded: {say(short.fact.value, kind)})"
+        value, limit = told_apart(short.fact.value, short.limit, lambda number, more: say(number, kind, more=more))
     word = "at least" if short.too_small else "at most"
     return f"{short.fact.name} is {value}; {word} {limit} is needed"
 

@@ -27,7 +27,7 @@ def test_sums_of_floats_meet_their_limit(make: SimpleNamespace) -> None:
 def test_a_value_that_rounds_to_its_limit_is_said_with_more_digits(make: SimpleNamespace) -> None:
     short = shortfall(make.need("s.base", 25.0), Fact("s.base", 24.998, "length"))
     assert short is not None
-    assert message_of(short).startswith("s.base is 24.9980 (rounded: 25.0 mm")
+    assert message_of(short).startswith("s.base is 24.998 mm (0.9842 in); at least 25.000 mm (0.9843 in)")
 
 
 def test_plain_kinds_compare_with_each_other(make: SimpleNamespace) -> None:
@@ -74,4 +74,4 @@ def test_how_a_need_stands(make: SimpleNamespace, value: float, words: str) -> N
 def test_what_is_not_met_never_looks_met(make: SimpleNamespace) -> None:
     short = shortfall(make.need("s.x", 25.07), Fact("s.x", 25.06, "length"))
     assert short is not None
-    assert message_of(short).startswith("s.x is 25.0600 (rounded: 25.1 mm (0.99 in)); at least 25.1 mm")
+    assert message_of(short).startswith("s.x is 25.06 mm (0.987 in); at least 25.07 mm (0.987 in)")
