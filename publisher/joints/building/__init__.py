@@ -1,7 +1,12 @@
 """The order of building: what each step adds to what stands, the way by which it goes in, and what stands in that way.
 
-Comes in: a design put together, with what its steps add. Goes out: what is added one after another.
+Comes in: a design put together, with what its steps add. Goes out: what is added one after another, what is wrong with that, an
+order that works.
 Never: moves a part from its place, knows a page.
 """
 
 from publisher.joints.building.additions import built_by_steps
+from publisher.joints.building.orders import locked_in, order_of
+from publisher.joints.building.reach import BRUSH_REACH, closed_in
+from publisher.joints.building.sites import sites_of
+from publisher.joints.building.words import called, items_of

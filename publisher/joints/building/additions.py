@@ -9,10 +9,8 @@ import numpy as np
 from publisher.basics import Place, record, remembered_few
 from publisher.design import BRACES, AddPlan
 from publisher.joints.assembled import Assembled
-from publisher.joints.building.held import Holds, holds_of
 from publisher.joints.building.legs import way_in
-from publisher.joints.building.movers import Mover, movers_of
-from publisher.joints.building.ways import Ways, ways_of
+from publisher.joints.building.sites import Site, sites_of
 from publisher.joints.model import Addition, Manner, Vector
 
 TRIAL = "dry_fit"
@@ -33,13 +31,14 @@ class Blocked:
 
 @record
 class Unheld:
-    """What would rest on what is not there: ``name`` of an assembly, in ``step``, and what it ``lacks``. ``unbuilt``: it is a thing
-    of which nothing has been put together."""
+    """What would rest on what is not there: ``name`` of an assembly, in ``step``, and what it ``lacks``: ``all_of`` it, or one.
+    ``unbuilt``: it is a thing of which nothing has been put together."""
 
     step: int
     assembly: str
     name: str
     lacks: tuple[str, ...]
+    all_of: bool
     unbuilt: bool
     place: Place
 
@@ -52,19 +51,6 @@ class Building:
     blocked: tuple[Blocked, ...]
     unheld: tuple[Unheld, ...]
     looked_at: int
-
-
-@record
-class _Site:
-    """An assembly that is built: its movers by name, what holds each, the ways out of it, how often it is built."""
-
-    name: str
-    movers: dict[str, Mover]
-    holds: dict[str, Holds]
-    ways: Ways
-    times: int
-    stack: bool
-    whole: dict[str, str]  # of things: the assembly of each
 
 
 @remembered_few
@@ -83,7 +69,7 @@ class _Works:
     def __init__(self, subject: Assembled) -> None:
         self.subject = subject
         self.stands: dict[str, tuple[str, ...]] = {}
-        self.sites: dict[str, _Site | None] = {}
+        self.sites = sites_of(subject)
         self.additions: list[Addition] = []
         self.blocked: list[Blocked] = []
         self.unheld: list[Unheld] = []
@@ -99,7 +85,7 @@ class _Works:
             self.stands = kept
 
     def _added(self, step: int, plan: AddPlan, trial: bool) -> Iterator[Addition]:
-        site = self._site(plan.assembly)
+        site = self.sites.get(plan.assembly)
         if site is None:
             return
         names = tuple(name for said in plan.names for name in _meant(said, site) if name in site.movers)
@@ -109,7 +95,7 @@ class _Works:
                 yield self._act(step, site, group, plan, trial)
                 self.stands[site.name] = (*self.stands.get(site.name, ()), *group)
 
-    def _act(self, step: int, site: _Site, group: tuple[str, ...], plan: AddPlan, trial: bool) -> Addition:
+    def _act(self, step: int, site: Site, group: tuple[str, ...], plan: AddPlan, trial: bool) -> Addition:
         before = self.stands.get(site.name, ())
         there = tuple(name for name in before if name not in group)
         held = self._held(step, site, group, there, plan)
@@ -136,22 +122,19 @@ class _Works:
             trial=trial,
         )
 
-    def _held(self, step: int, site: _Site, group: tuple[str, ...], there: tuple[str, ...], plan: AddPlan) -> bool:
+    def _held(self, step: int, site: Site, group: tuple[str, ...], there: tuple[str, ...], plan: AddPlan) -> bool:
         """Add what would rest on what is not there; return whether all of a group is held."""
-        fine = True
-        for name in group:
-            inside = frozenset(group) - {name}
-            lacks = site.holds[name].lacks(frozenset(there) | inside)
-            if lacks and not (inside and site.holds[name].any_of & inside and not site.holds[name].all_of):
-                self.unheld.append(Unheld(step, site.name, name, lacks, False, plan.place))
-                fine = False
-            made_of = site.whole.get(name, "")
-            if made_of and self._site(made_of) is not None and not self.stands.get(made_of):
-                self.unheld.append(Unheld(step, site.name, name, (made_of,), True, plan.place))
-                fine = False
-        return fine
+        lost = site.lacking(group, there)
+        self.unheld += [Unheld(step, site.name, name, lacks, all_of, False, plan.place) for name, lacks, all_of in lost]
+        unbuilt = [
+            (name, made_of)
+            for name in group
+            if (made_of := site.made_of.get(name, "")) in self.sites and not self.stands.get(made_of)
+        ]
+        self.unheld += [Unheld(step, site.name, name, (made_of,), True, True, plan.place) for name, made_of in unbuilt]
+        return not lost and not unbuilt
 
-    def _turn(self, site: _Site, name: str) -> float:
+    def _turn(self, site: Site, name: str) -> float:
         """Return by how many degrees a layer is turned against the one below."""
         report = next((one for one in self.subject.wholes if one.stack.name == site.name), None)
         if report is None:
@@ -161,32 +144,8 @@ class _Works:
         turned = report.stack.layers[at].pose.turn - report.stack.layers[at - 1].pose.turn if at else 0.0
         return round((turned + 180.0) % 360.0 - 180.0, 9)
 
-    def _site(self, name: str) -> _Site | None:
-        """Return an assembly as it is built; None where it could not be put together."""
-        if name not in self.sites:
-            self.sites[name] = _site_of(self.subject, name)
-        return self.sites[name]
 
-
-def _site_of(subject: Assembled, name: str) -> _Site | None:
-    movers = movers_of(subject, name)
-    if not movers:
-        return None
-    whole = next((whole for whole in subject.things if whole.plan.name == name), None)
-    stack = any(report.stack.name == name for report in subject.wholes)
-    used = sum(thing.assembly == name for plan in subject.design.wholes for thing in plan.things)
-    return _Site(
-        name,
-        {mover.name: mover for mover in movers},
-        holds_of(subject, name, movers),
-        ways_of(movers, upright=stack or whole is not None),
-        max(1, used),
-        stack,
-        {one.thing.name: one.thing.assembly for one in whole.things} if whole else {},
-    )
-
-
-def _meant(name: str, site: _Site) -> tuple[str, ...]:
+def _meant(name: str, site: Site) -> tuple[str, ...]:
     """Return the movers that a name of the spec means: all braces, or one mover."""
     if name == BRACES and site.stack:
         return tuple(mover for mover in site.movers if mover.startswith("brace_"))

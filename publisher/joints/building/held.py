@@ -16,12 +16,9 @@ class Holds:
     folds: frozenset[str]
     table: bool
 
-    def lacks(self, there: frozenset[str]) -> tuple[str, ...]:
-        """Return what must be there and is not, in the order of the alphabet; () where it is held."""
-        missing = sorted(self.all_of - there)
-        if missing or self.table or not there or self.all_of:
-            return tuple(missing)
-        return () if self.any_of & there else tuple(sorted(self.any_of))
+    def held_by(self, there: frozenset[str]) -> bool:
+        """Tell whether something of what is there, or the table, holds it."""
+        return self.table or bool((self.all_of | self.any_of) & there)
 
 
 def holds_of(subject: Assembled, assembly: str, movers: tuple[Mover, ...]) -> dict[str, Holds]:
@@ -59,15 +56,17 @@ def _of_panels(subject: Assembled, assembly: str, movers: tuple[Mover, ...]) -> 
             joined[one].add(other)
             if join.joint == "fold":
                 folds[one].add(other)
-    for rest in plan.rests:
-        needs[rest.panel] |= {ref.panel for ref in rest.on}
-    for lining in plan.linings:
-        needs[lining.panel] |= {ref.panel for ref in lining.along}
-    for seat in plan.seats:
-        if seat.placed:
-            needs[seat.panel].add(seat.host)
-        joined[seat.panel].add(seat.host)
-        joined[seat.host].add(seat.panel)
+    carried = (
+        *((rest.panel, ref.panel) for rest in plan.rests for ref in rest.on),
+        *((lining.panel, ref.panel) for lining in plan.linings for ref in lining.along),
+        *((seat.panel, seat.host) for seat in plan.seats),
+    )
+    held_elsewhere = {seat.panel for seat in plan.seats if not seat.placed}
+    for panel, host in carried:
+        joined[panel].add(host)
+        joined[host].add(panel)
+        if panel not in held_elsewhere:
+            needs[panel].add(host)
     ground = min(float(faces_of(mover).low[2]) for mover in movers) + ON_TABLE
     return {
         mover.name: Holds(

@@ -120,8 +120,8 @@ class _Pairs:
 @remembered_few
 def ways_of(movers: tuple[Mover, ...], *, upright: bool = False) -> Ways:
     """Return the ways out of an assembly that are tried: up first, then along the axes of every board. ``upright``: of layers, and of
-    things that stand on each other, which are set down: up, across and back alone."""
-    return Ways(movers, _directions(() if upright else movers))
+    things that stand on each other, which are set down: up, across and back, and along the axes of what stands between layers."""
+    return Ways(movers, _directions([m for m in movers if m.name.startswith("brace_")] if upright else movers))
 
 
 def moved(mover: Mover, by: Array) -> Mover:

@@ -7,6 +7,7 @@ from publisher.joints.checks.bears_no_hand import bears_no_hand
 from publisher.joints.checks.bent_edge_joined import bent_edge_joined
 from publisher.joints.checks.bent_too_tightly import bent_too_tightly
 from publisher.joints.checks.brace_does_not_fit import brace_does_not_fit
+from publisher.joints.checks.cannot_be_put_in import cannot_be_put_in
 from publisher.joints.checks.corner_not_as_shaped import corner_not_as_shaped
 from publisher.joints.checks.deck_bends import reaches_far, sags, too_weak
 from publisher.joints.checks.does_not_meet import does_not_meet
@@ -27,12 +28,14 @@ from publisher.joints.checks.need_over_spread import need_over_spread
 from publisher.joints.checks.needs_contradict import needs_contradict
 from publisher.joints.checks.off_its_curve import off_its_curve
 from publisher.joints.checks.off_its_face import off_its_face
+from publisher.joints.checks.out_of_reach import out_of_reach
 from publisher.joints.checks.panel_not_placed import panel_not_placed
 from publisher.joints.checks.part_too_thin import part_too_thin
 from publisher.joints.checks.parts_share_space import parts_share_space
 from publisher.joints.checks.point_too_sharp import point_too_sharp
 from publisher.joints.checks.post_off_its_opening import post_off_its_opening
 from publisher.joints.checks.pressed_on_paper import pressed_on_paper
+from publisher.joints.checks.rests_on_nothing import rests_on_nothing
 from publisher.joints.checks.ring_does_not_close import ring_does_not_close
 from publisher.joints.checks.rows_do_not_meet import rows_do_not_meet
 from publisher.joints.checks.slot_too_close_to_edge import slot_too_close_to_edge
@@ -98,6 +101,9 @@ CHECKS: tuple[Check[Assembled], ...] = (
     need_not_met,
     need_over_spread,
     step_names_no_mark,
+    cannot_be_put_in,
+    rests_on_nothing,
+    out_of_reach,
 )
 
 NEEDS_CONTRADICT = needs_contradict  # advice replaces what these two say by what would cure it

@@ -18,7 +18,7 @@ from publisher.joints.panels.decks import (
 )
 from publisher.joints.panels.edges import backed_area, slots_of_join
 from publisher.joints.panels.facts import inside_walls, standing_facts
-from publisher.joints.panels.interference import Clash, clashes_among, clashes_of
+from publisher.joints.panels.interference import Clash, clashes_among, clashes_of, section_of
 from publisher.joints.panels.linings import LiningFound
 from publisher.joints.panels.matings import Mating, matings_of
 from publisher.joints.panels.place import Panel, PanelAssembly, boards_of, flat_boards, place_panels, plates_on

@@ -36,13 +36,17 @@ assembly:
 
 @pytest.fixture
 def assembled(tmp_path: Path) -> Callable[..., Assembled]:
-    """A spec put together; ``adds``: what its steps add, one text for each step, ``dry:`` before what is only tried."""
+    """A spec put together; ``adds``: what its steps add, one text for each step, ``dry:`` before what is only tried; ``after``: steps
+    as the spec says them."""
 
-    def made(text: str, *adds: str) -> Assembled:
-        steps = "".join(
-            f"  - {{title: Step, say: Do it., stage: {'dry_fit' if one.startswith('dry:') else 'glue'}, "
-            f"adds: [{one.removeprefix('dry:')}]}}\n"
-            for one in adds
+    def made(text: str, *adds: str, after: str = "") -> Assembled:
+        steps = (
+            "".join(
+                f"  - {{title: Step, say: Do it., stage: {'dry_fit' if one.startswith('dry:') else 'glue'}, "
+                f"adds: [{one.removeprefix('dry:')}]}}\n"
+                for one in adds
+            )
+            + after
         )
         folder = tmp_path / "piece"
         folder.mkdir(exist_ok=True)

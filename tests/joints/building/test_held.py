@@ -10,11 +10,10 @@ from tests.joints.building.conftest import BOX
 def test_panels_hang_on_those_they_are_joined_to_or_stand_on_the_table(assembled: Callable) -> None:
     subject = assembled(BOX)
     holds = holds_of(subject, "box", movers_of(subject, "box"))
-    assert holds["left"].table and holds["left"].lacks(frozenset({"right"})) == ()
-    assert not holds["lid"].table
-    assert holds["lid"].lacks(frozenset()) == ()  # the first lies on the table as it likes
-    assert holds["lid"].lacks(frozenset({"left"})) == ("back", "front")
-    assert holds["lid"].lacks(frozenset({"left", "front"})) == ()
+    assert holds["left"].table and holds["left"].held_by(frozenset())
+    assert not holds["lid"].table and not holds["lid"].held_by(frozenset({"left"}))
+    assert holds["lid"].held_by(frozenset({"left", "front"}))
+    assert holds["lid"].any_of == {"front", "back"} and holds["lid"].all_of == set()
 
 
 def test_a_layer_lies_on_the_one_below_and_a_thing_on_what_carries_it(assembled: Callable) -> None:
@@ -24,8 +23,7 @@ def test_a_layer_lies_on_the_one_below_and_a_thing_on_what_carries_it(assembled:
 """
     subject = assembled(BOX + more)
     pile = holds_of(subject, "pile", movers_of(subject, "pile"))
-    assert pile["layer_3"].lacks(frozenset({"layer_1"})) == ("layer_2",)
-    assert pile["layer_1"].lacks(frozenset({"layer_2"})) == ()
+    assert [pile[f"layer_{n}"].all_of for n in (1, 2, 3)] == [set(), {"layer_1"}, {"layer_2"}]
     yard = holds_of(subject, "yard", movers_of(subject, "yard"))
-    assert yard["house"].lacks(frozenset()) == ("step",)
-    assert yard["step"].lacks(frozenset({"house"})) == ()
+    assert (yard["house"].all_of, yard["house"].table) == ({"step"}, False)
+    assert (yard["step"].all_of, yard["step"].table) == (set(), True)
