@@ -149,6 +149,36 @@ class CodePromise:
     modules: tuple[str, ...]
 
 
+FiducialPlace = Literal["lower left", "lower right", "upper right", "upper left", "bottom", "right", "top", "left"]
+
+
+@record
+class FiducialPromise:
+    """A mark from which a photograph or a scan of its page is fitted: black ``lines`` of ``width`` mm, from end to end, ends butt.
+
+    At a corner two lines of ``size`` mm run inwards from ``centre``, where their middle lines meet; ``gap`` is 0. At a side two dashes
+    in a row, ``size`` mm over both, leave a gap of ``gap`` mm, whose middle is ``centre``. Nothing else shows in the boxes ``clear``.
+    """
+
+    page: int
+    place: FiducialPlace
+    centre: Point
+    size: float
+    gap: float
+    width: float
+    lines: tuple[tuple[Point, Point], ...]
+    clear: tuple[Box, ...]
+
+
+@record
+class ClearPromise:
+    """A box (mm) in which nothing shows: beside a line that a ``card`` or a ``ruler`` is laid along, so that its edge is seen."""
+
+    page: int
+    kind: Literal["card", "ruler"]
+    box: Box
+
+
 @record
 class FurniturePromise:
     """A box (mm) of what a page carries whatever it shows: ``header``, ``footer``, ``code`` with its light modules.
@@ -436,3 +466,5 @@ class Promises:
     compasses: tuple[CompassPromise, ...] = ()
     drawn: tuple[DrawnPromise, ...] = ()
     bookmarks: tuple[BookmarkPromise, ...] = ()
+    fiducials: tuple[FiducialPromise, ...] = ()
+    clear: tuple[ClearPromise, ...] = ()

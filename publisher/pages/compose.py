@@ -121,7 +121,8 @@ def compose(
     whole = Body()
     for number, draft in enumerate(drafts, start=1):
         seen, own = bodies[number - 1]
-        around = furniture(context.type, draft.frame, untitled if draft.kind == COVER else heading, draft.title, seen)
+        said = untitled if draft.kind == COVER else heading
+        around = furniture(context.type, draft.frame, said, draft.title, seen, own.drawn if _is_true(draft) else None)
         body = own + around
         findings += (*draft.findings, *body.findings)
         frame, label = draft.frame, str(number)
@@ -165,10 +166,14 @@ def compose(
         drawings=_with_room(joined.pictures, whole),
         carried=whole.carried, compasses=whole.compasses,
         drawn=tuple(promise for page in pages for promise in drawn_promises(page.number, page.drawn)),
-        bookmarks=tuple(BookmarkPromise(b.title, b.page, b.depth) for b in bookmarks),
+        bookmarks=tuple(BookmarkPromise(b.title, b.page, b.depth) for b in bookmarks), fiducials=whole.fiducials,
+        clear=whole.clear,
     )  # fmt: skip
     fonts_at = next((file.place for file in design.files if file.kind == "font"), None)
-    kept = tuple(kept_boxes(draft.frame) for draft in drafts)
+    kept = tuple(
+        (*kept_boxes(draft.frame), *(box for mark in whole.fiducials if mark.page == number for box in mark.clear))
+        for number, draft in enumerate(drafts, start=1)
+    )
     composed = Composed(tuple(pages), tuple(promised), tuple(boxes), faces, fonts_at, whole.lengths, kept)
     findings += run_checks(CHECKS, composed)
     if fault := next(own_faults(composed), ""):

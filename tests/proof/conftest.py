@@ -26,11 +26,13 @@ from publisher.basics import (
     BookmarkPromise,
     Box,
     Carried,
+    ClearPromise,
     CodePromise,
     CompassPromise,
     CutPromise,
     DrawingPromise,
     DrawnPromise,
+    FiducialPromise,
     FurniturePromise,
     LayoutPromise,
     LengthPromise,
@@ -221,14 +223,31 @@ TILE_POSES = (Pose(20.0, 100.0), Pose(-130.0, 100.0))  # the second page shows t
 SEAM_POINTS = (("B1", (155.0, 20.0)), ("B2", (155.0, 75.0)))
 
 
-def corners() -> Draw:
-    w, arm = 0.35, 6.0
+def corners(arm: float = 6.0) -> Draw:
+    w = 0.35
     inner = LIMIT.grown(-w / 2)
     code = []
     for x, y in inner.corners():
         dx, dy = (arm if x < 100 else -arm), (arm if y < 100 else -arm)
         code.append(ring_code(((x + dx, y), (x, y), (x, y + dy)), False))
     return stroke(" ".join(code), w)
+
+
+def fiducials(page: int) -> tuple[FiducialPromise, ...]:
+    """Two marks of a page: that of the lower left corner as ``corners`` draws it, and one at the right side."""
+    (x, y), side = LIMIT.grown(-0.175).corners()[0], LIMIT.right - 0.175
+    arms = (((x, y), (x + 6.0, y)), ((x, y), (x, y + 6.0)))
+    dashes = (((side, 146.0), (side, 149.5)), ((side, 150.5), (side, 154.0)))
+    return (
+        FiducialPromise(page, "lower left", (x, y), 6.0, 0.0, 0.35, arms, tuple(Box.round(a).grown(0.6) for a in arms)),
+        FiducialPromise(
+            page, "right", (side, 150.0), 8.0, 1.0, 0.35, dashes, (Box(side, 146.0, side, 154.0).grown(0.6),)
+        ),
+    )
+
+
+def dashes(x: float = LIMIT.right - 0.175) -> Draw:
+    return stroke(" ".join(ring_code(((x, a), (x, b)), False) for a, b in ((146.0, 149.5), (150.5, 154.0))), 0.35)
 
 
 def outline(rings: tuple[tuple[Point, ...], ...], pose: Pose, clip: Box | None = None) -> Draw:
@@ -523,6 +542,7 @@ def good_pack() -> Pack:
     sheets[2].items |= plan()
     sheets[3].items |= table()
     sheets[1].items |= {
+        "dashes": dashes(),
         "side": words("THIS SIDE UP: the outside face", 120.0, 240.0, 3.0),
         "flip": words("Do not flip.", 120.0, 235.0, 3.0),
         "top": words("top", 120.0, 230.0, 3.0),
@@ -570,6 +590,8 @@ def good_pack() -> Pack:
             RowPromise("deck", "B", "Deck of the bridge", "foam", 2, 0, 1, 300.0, 90.0),
         ),
         bookmarks=(BookmarkPromise("Templates", 2, 0), BookmarkPromise("A Step", 2, 1), BookmarkPromise("Tiles", 3, 0)),
+        fiducials=fiducials(2),
+        clear=(ClearPromise(1, "ruler", Box(180.5, 150.0, 185.5, 250.0)),),
         compasses=(CompassPromise(2, "step", "A", (60.0, 50.0), ((105.0, 50.0),), (45.0,), 1.25),),
         **made(),
     )
@@ -642,6 +664,8 @@ def kit() -> SimpleNamespace:
         outline=outline,
         mark=mark,
         pin=pin,
+        corners=corners,
+        dashes=dashes,
         circle=lambda x, y, r: stroke(circle_code(x, y, r)),
         box_code=box_code,
         ring_code=ring_code,

@@ -474,6 +474,22 @@ bad("proof/page-code", "words three modules away")(add(1, lambda kit: kit.words(
 bad("proof/page-code", "a grey area up to its edge")(
     add(1, lambda kit: kit.literal(f"q 0.9 g {194.5 * PT} {60 * PT} {3 * PT} {14.5 * PT} re f Q"))
 )
+RIGHT = 203.65 - 0.175  # mm: the middle line of the dashes at the right side
+bad("proof/fiducial", "a mark at a side missing")(drop(1, "dashes"))
+bad("proof/fiducial", "a mark moved by 0.05 mm")(swap(1, "dashes", lambda kit: kit.dashes(RIGHT - 0.05)))
+bad("proof/fiducial", "an arm 0.05 mm longer")(swap(1, "corners", lambda kit: kit.corners(6.05)))
+bad("proof/fiducial", "covered by white")(
+    add(1, lambda kit: kit.literal(f"q 1 g {202 * PT} {148 * PT} {5 * PT} {4 * PT} re f Q"))
+)
+bad("proof/fiducial", "covered by ink")(add(1, lambda kit: kit.line((RIGHT, 146.0), (RIGHT, 154.0), 0.35)))
+bad("proof/fiducial", "drawn twice as wide")(add(1, lambda kit: kit.line((RIGHT, 146.0), (RIGHT, 149.5), 0.7)))
+bad("proof/fiducial", "a grey area over it")(
+    add(1, lambda kit: kit.literal(f"q 0.9 g {200 * PT} {153 * PT} {3.6 * PT} {4 * PT} re f Q"))
+)
+bad("proof/fiducial", "words beside it")(add(1, lambda kit: kit.words("side", 196.5, 150.0, 3.5)))
+bad("proof/clear-space", "words")(add(0, lambda kit: kit.words("across", 184.0, 200.0)))
+bad("proof/clear-space", "a line through it")(add(0, lambda kit: kit.line((178.0, 200.0), (190.0, 200.0))))
+bad("proof/clear-space", "grey")(add(0, lambda kit: kit.literal(f"q 0.9 g {181 * PT} {200 * PT} 9 9 re f Q")))
 bad("proof/furniture", "no page number")(drop(1, "number"))
 bad("proof/furniture", "a page number too low")(swap(1, "number", lambda kit: kit.words("page 2 of 4", 150, 13.5)))
 bad("proof/furniture", "a line into the footer")(add(1, lambda kit: kit.line((160, 20), (160, 25))))

@@ -1,9 +1,10 @@
 """The pieces of the print-check page. Each draws itself under the top of a box and returns the height that it used (mm)."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from math import inf, isinf
 
-from publisher.basics import Box, Layer, LengthPromise, Path, TextPromise, polyline
+from publisher.basics import Box, ClearPromise, Layer, LengthPromise, Path, TextPromise, polyline
 from publisher.basics.units import INCH_MM, inches
 from publisher.basics.wording import fixed, paired, rounded_down, rounded_up, trimmed
 from publisher.joints import PENCIL_SPREAD, BoardRange, safe_ends, sold_words, takes_words
@@ -12,9 +13,13 @@ from publisher.pages.front.gauge import FOOT, MARKER, RANGE, gauge, gauge_from
 from publisher.pages.front.scale_range import ScaleRange, budget
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import CARD_HEIGHT, CARD_INCHES, CARD_WIDTH, CODE, QUIET_MM, Body, Context, card
-from publisher.pages.type import BODY, CELL_GAP, GAUGE, HEADING, LEAST, NOTE, RULE, SMALL, Column, make_table
+from publisher.pages.type import BODY, CELL_GAP, GAUGE, GUTTER, HEADING, LEAST, NOTE, RULE, SMALL, Column, make_table
 
 SQUARE_SIDE = 100.0  # of the square
+CLEAR_ROUND = (
+    0.5,
+    4.5,
+)  # mm from the card's outline and from the square: nothing shows there, so that what lies on the line is seen
 DESCENDERS = 0.6  # mm under the last line of words over the code
 
 
@@ -30,7 +35,22 @@ def square(context: Context, box: Box, page: int) -> tuple[Body, float]:
     left, top = outline.left + (SQUARE_SIDE - CARD_WIDTH) / 2, outline.top - 5.0
     words = _words_in_square(context, outline, left, top)
     line = Stroke(GAUGE, (polyline(corners, True),), Layer.PAGE)
-    return Body((line, *words), lengths=lengths) + card(left, top, page), SQUARE_SIDE
+    place = Box(left, top - CARD_HEIGHT, left + CARD_WIDTH, top)
+    clear = tuple(ClearPromise(page, "card", side) for side in _sides(place, *CLEAR_ROUND))
+    beside = Box(outline.right + CLEAR_ROUND[0], outline.bottom, outline.right + GUTTER - CLEAR_ROUND[0], outline.top)
+    clear += (ClearPromise(page, "ruler", beside),)
+    return Body((line, *words), lengths=lengths, clear=clear) + card(left, top, page), SQUARE_SIDE
+
+
+def _sides(box: Box, near: float, far: float) -> tuple[Box, ...]:
+    """Return the four boxes that lie ``near`` to ``far`` mm outside the sides of one: left, right, under, over."""
+    inner, outer = box.grown(near), box.grown(far)
+    return (
+        replace(outer, right=inner.left),
+        replace(outer, left=inner.right),
+        replace(outer, top=inner.bottom),
+        replace(outer, bottom=inner.top),
+    )
 
 
 def _words_in_square(context: Context, outline: Box, left: float, top: float) -> tuple[Drawn, ...]:
@@ -48,7 +68,7 @@ def _words_in_square(context: Context, outline: Box, left: float, top: float) ->
         ),
         *setter.line(hiding, LEAST, middle, centre - 12.6, align="centre"),
         *setter.line(full, HEADING, left, outline.bottom + 4.6),
-        *setter.line(full, NOTE, outline.left + 4.8, outline.bottom + 30.0, turn=90.0),
+        *setter.line(full, NOTE, outline.left + 4.8, outline.bottom + 13.0, turn=90.0),
         *setter.line("Your readings", SMALL.bold(), left, y),
     ]
     right, above = outline.right - QUIET_MM - 2.5, outline.bottom + QUIET_MM + 2.5 + CODE + QUIET_MM + DESCENDERS

@@ -30,7 +30,7 @@ TITLE = f"Page {CHECK_PAGE}: print and measure it first"
 CHECK_SQUARE = 100.0
 CHECK_ACROSS, CHECK_UP = 180.0, 240.0
 STRIP = 15.2  # along the left side, for the upright ruler
-BASE = 5.2  # of the upright ruler's line, from the printable limit
+BASE = 6.1  # of the upright ruler's line, from the printable limit: its numbers keep clear of the mark at that side
 RULER = 12.0  # height of the ruler along the bottom
 CHECK_WIDE = 168.0  # what the usual arrangement needs
 
@@ -102,7 +102,8 @@ def _arranged(context: Context, column: Box, page: int) -> tuple[Body, float]:
 
 def _flowed(context: Context, frame: Frame, column: Box) -> tuple[PageDraft, ...]:
     """Put the pieces under each other, on as many pages as they need."""
-    plain = make_frame(context.paper, False, 0.0)
+    plain = make_frame(context.paper, False, 0.0, code=True)
+    over_code = replace(plain.text, bottom=max(box.top for box in plain.blocked))
     pages: list[list[tuple[CheckBlock, Box]]] = [[]]
     box = column
     for piece in READ:
@@ -111,7 +112,7 @@ def _flowed(context: Context, frame: Frame, column: Box) -> tuple[PageDraft, ...
             continue
         if pages[-1] and box.height < high:
             pages.append([])
-            box = plain.text
+            box = over_code
             high = piece(context, box, 0)[1]
         pages[-1].append((piece, box))
         box = replace(box, top=box.top - high - GUTTER)

@@ -168,11 +168,13 @@ def _page(pack: Pack, page: Page) -> Json:
     promises, number = pack.promises, page.number
     limit = next(p.limit for p in promises.pages if p.page == number)
     codes = (fields(c, "box text", modules=len(c.modules)) for c in _on(number, promises.codes))
+    fiducials = _on(number, promises.fiducials)
+    arm = next((mark.size for mark in fiducials if not mark.gap), MARK_ARM)
     return fields(
         page,
         "number kind title width height ink text",
         limit=numbers(limit.sides),
-        corner_marks={"at": [numbers(c) for c in limit.corners()], "arm": MARK_ARM},
+        corner_marks={"at": [numbers(c) for c in limit.corners()], "arm": arm},
         code=next(codes, None),
         rulers=[  # the lines that a person or a scan may measure: all promised lengths but single graduations
             fields(line, "label start end length", kind=line.purpose)
@@ -190,6 +192,8 @@ def _page(pack: Pack, page: Page) -> Json:
             fields(where, "key box pose copy", scale=plain_number(where.scale, 6))
             for where in _on(number, promises.carried)
         ],
+        clear=[fields(space, "kind box") for space in _on(number, promises.clear)],
+        fiducials=[fields(f, "place centre size gap width") for f in fiducials],
         furniture=[fields(f, "kind box") for f in _on(number, promises.furniture)],
     )
 

@@ -16,12 +16,12 @@ from publisher.pages.sheet.caution_words import (
 )
 from publisher.pages.sheet.code import pack_id
 from publisher.pages.sheet.draft import Body, Context, Numbers, PageDraft, TruePage
+from publisher.pages.sheet.fiducials import MARK_ARM
 from publisher.pages.sheet.filling import share_out
 from publisher.pages.sheet.frame import (
     CODE,
     FOOTER,
     LEAST_SQUARE,
-    MARK_ARM,
     PAGE_SQUARE,
     PAPER_TOO_SMALL,
     QUIET_MM,

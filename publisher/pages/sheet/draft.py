@@ -10,8 +10,10 @@ from dataclasses import field, fields, replace
 
 from publisher.basics import (
     Carried,
+    ClearPromise,
     CodePromise,
     CompassPromise,
+    FiducialPromise,
     Finding,
     FurniturePromise,
     LengthPromise,
@@ -50,6 +52,8 @@ class Body:
     carried: tuple[Carried, ...] = ()
     compasses: tuple[CompassPromise, ...] = ()
     left_out: tuple[str, ...] = ()
+    fiducials: tuple[FiducialPromise, ...] = ()
+    clear: tuple[ClearPromise, ...] = ()
 
     def __add__(self, other: "Body") -> "Body":
         """Return both together, this one drawn first."""

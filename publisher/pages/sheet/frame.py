@@ -10,7 +10,6 @@ Corner = Literal["lower_left", "lower_right", "upper_left", "upper_right"]
 
 HEADER = 11.0  # from the printable limit down to the header's rule
 FOOTER = 8.0
-MARK_ARM = 4.0  # of a corner mark
 PAGE_SQUARE = 50.0  # calibration square
 LEAST_SQUARE = 30.0  # where the parts leave no room
 CODE = 14.5  # 29 modules of 0.5 mm (ISO/IEC 18004, version 3)

@@ -1,4 +1,4 @@
-"""What stands on every page: corner marks, header, footer; and the calibration square with the page code in it."""
+"""What stands on every page: corner marks, header, footer; on some fiducial marks, and the calibration square with the page code in it."""
 
 from publisher.basics import (
     Box,
@@ -17,11 +17,11 @@ from publisher.design import Design
 from publisher.pages.model import Drawn, Paper, Stroke
 from publisher.pages.sheet.code import page_code, page_text
 from publisher.pages.sheet.draft import Body, Numbers
-from publisher.pages.sheet.frame import HEADER, MARK_ARM, PAGE_SQUARE, QUIET_MM, Frame
+from publisher.pages.sheet.fiducials import corner_marks, fiducials
+from publisher.pages.sheet.frame import HEADER, PAGE_SQUARE, QUIET_MM, Frame
 from publisher.pages.sheet.rulers import SQUARE_EIGHTHS, SQUARE_MILLIMETRES, graduation
 from publisher.pages.type import (
     BODY,
-    FRAME,
     GAUGE,
     GUTTER,
     HEADING,
@@ -43,7 +43,8 @@ WAYS = {
 """How a pack's templates are used, in the longest words that fit."""
 CLIPPED_SHORT = "A corner mark missing: page clipped."
 AROUND_FURNITURE = 0.3  # mm that the boxes of header and footer reach beyond the rule and the column of words
-ABOVE_BOX, BELOW = 1.0, 0.1  # between these boxes and the printable limit
+ABOVE_BOX, BELOW = 1.0, 0.9  # between these boxes and the printable limit
+LINES_UP = (5.0, 1.6)  # baselines of the footer over the printable limit: clear of the mark at the bottom
 SHOWN_DIGITS = 4  # digits of the pack's id in the footer
 TITLES = (HEADING, BODY.bold(), SMALL.bold())  # sizes to try for a page's title
 PAGE_SHARE = 0.6  # of the header's width, that a page's title may take
@@ -89,13 +90,16 @@ def heading_of(design: Design, paper: Paper, pack: str, trial: str, boards: str 
     )
 
 
-def furniture(setter: Setter, frame: Frame, heading: Heading, page_title: str, numbers: Numbers) -> Body:
-    """Draw the furniture of one page."""
-    body = (
-        _corner_marks(frame.limit)
-        + _header(setter, frame, heading, page_title, numbers.page)
-        + _footer(setter, frame, heading, numbers)
-    )
+def furniture(
+    setter: Setter,
+    frame: Frame,
+    heading: Heading,
+    page_title: str,
+    numbers: Numbers,
+    true: tuple[Drawn, ...] | None = None,
+) -> Body:
+    """Draw the furniture of one page. ``true``: what else it shows when it must print true, so that it has fiducial marks."""
+    body = _header(setter, frame, heading, page_title, numbers.page) + _footer(setter, frame, heading, numbers)
     if frame.calibration is not None:
         body += calibration(setter, frame.calibration, numbers.page)
     if frame.code is not None:
@@ -109,17 +113,9 @@ def furniture(setter: Setter, frame: Frame, heading: Heading, page_title: str, n
         quiet = frame.code.grown(QUIET_MM)
         body += page_code(frame.code, said, numbers.page)
         body += Body(furniture=(FurniturePromise(numbers.page, "code", quiet),))
-    return body
-
-
-def _corner_marks(limit: Box) -> Body:
-    """Draw an L in each corner of the printable limit; the ink's outer edge lies on the limit, none beyond it."""
-    edge = limit.grown(-FRAME.width / 2)
-    paths = []
-    for x, inwards in ((edge.left, 1), (edge.right, -1)):
-        for y, up in ((edge.bottom, 1), (edge.top, -1)):
-            paths.append(polyline(((x + inwards * MARK_ARM, y), (x, y), (x, y + up * MARK_ARM))))
-    return Body((Stroke(FRAME, tuple(paths), Layer.PAGE, tag="artifact"),))
+    if true is None:
+        return Body((corner_marks(frame.limit),)) + body
+    return fiducials(frame.limit, (*true, *body.drawn), setter.faces, numbers.page) + body
 
 
 def _header(setter: Setter, frame: Frame, heading: Heading, page_title: str, page: int) -> Body:
@@ -169,7 +165,7 @@ def _one_line(setter: Setter, text: str, styles: tuple[TypeStyle, ...], width: f
 def _footer(setter: Setter, frame: Frame, heading: Heading, numbers: Numbers) -> Body:
     """Set how to print, what this is a page of, and its number; four digits of the pack's id tell two drafts apart."""
     left, right = frame.text.left, frame.text.right
-    first, second = frame.limit.bottom + 4.6, frame.limit.bottom + 1.0
+    first, second = (frame.limit.bottom + up for up in LINES_UP)
     bold, note = SMALL.bold().tagged("artifact"), NOTE.quiet().tagged("artifact")
     page = f"page {numbers.page} of {numbers.total}"
     said = tidy(f"version {heading.version} · {heading.pack[:SHOWN_DIGITS]} · {heading.paper.title}")

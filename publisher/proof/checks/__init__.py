@@ -12,6 +12,7 @@ from publisher.proof.checks import (
     cut_list,
     drawings,
     drawn,
+    fiducials,
     furniture,
     inside_parts,
     labels,
@@ -56,6 +57,7 @@ PROMISED: tuple[Check[Case], ...] = (
     layout_measures.layout_measures, layout_cuts.layout_cuts,
     sides.sides_up, sentences.sentences, drawings.step_pictures, print_plan.print_plan,
     print_plan.print_list, inside_parts.words_inside, pages.page_numbers, page_code.code_drawn, furniture.furniture_apart,
+    furniture.space_clear, fiducials.fiducial_marks,
     pages.page_labels, drawn.all_drawn, catalogue.bookmarks, catalogue.attached,
 )  # fmt: skip
 

@@ -1,10 +1,12 @@
 """What shows in a box of a page: shared by the checks of furniture and page code."""
 
+from collections.abc import Callable
+
 from shapely import LineString
 from shapely import box as shapely_box
 
 from publisher.basics import Box
-from publisher.proof.reading import Array, PaintedPath
+from publisher.proof.reading import Array, PageRead, PaintedPath
 
 BOX_TOUCH = 0.1  # mm by which boxes may reach into each other
 PAPER = 0.97  # grey that a scanner takes for paper
@@ -27,3 +29,23 @@ def line_meets(line: Array, half: float, room: Box) -> bool:
     if len(line) < 2 or inner.width <= 0 or inner.height <= 0:
         return False
     return bool(LineString(line).intersects(shapely_box(*inner.sides)))
+
+
+def crowded(
+    page: PageRead,
+    others: tuple[tuple[int, Box], ...],
+    room: Box,
+    own: Callable[[PaintedPath], bool] = lambda _: False,
+) -> bool:
+    """Say whether anything shows in a box: lines, grey areas, pictures and letters (``others``); pieces that are its ``own`` aside."""
+    return any(meets(box, room) for _, box in others) or any(
+        _shows(piece, room) and not own(piece) for piece in page.pieces if piece.visible
+    )
+
+
+def _shows(piece: PaintedPath, room: Box) -> bool:
+    seen = room.common(piece.clip.box)
+    if min(seen.width, seen.height) <= 0.0:
+        return False
+    area = piece.fill_grey is not None and piece.fill_grey < PAPER and meets(piece.box(), seen)
+    return area or (piece.grey is not None and piece.grey < PAPER and lines_meet(piece, seen))

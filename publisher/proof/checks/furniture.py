@@ -1,9 +1,9 @@
-"""Header, footer and page code keep to their boxes, and nothing else comes into them."""
+"""Header, footer and page code keep to their boxes, and nothing else comes into them; what is kept clear is."""
 
 import numpy as np
 
 from publisher.basics import Box, Check, Findings
-from publisher.proof.checks.boxes import BOX_TOUCH, PAPER, line_meets, meets
+from publisher.proof.checks.boxes import BOX_TOUCH, PAPER, crowded, line_meets, meets
 from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import Case
 from publisher.proof.reading import PageRead, PaintedPath
@@ -29,6 +29,22 @@ def furniture_apart(case: Case, check: Check[Case]) -> Findings:
             what = f": {crossing} things reach across the edge of the box of its {promise.kind}"
             yield about(check, who, what, hint, float(crossing), 0.0)
     return len(furniture)
+
+
+@judged(
+    "proof/clear-space",
+    "Clear space where a card or a ruler is laid",
+    "its edge is read against white paper, by an eye or in a photograph: what is printed there hides it",
+    may_be_empty=True,
+)
+def space_clear(case: Case, check: Check[Case]) -> Findings:
+    """Look for anything that shows in the boxes that are kept clear."""
+    spaces = case.there(case.promises.clear)
+    for promise, page in spaces:
+        if crowded(page, case.boxes(promise.page), promise.box):
+            what = f": something stands in the clear space beside the place of the {promise.kind}"
+            yield about(check, page_name(promise.page), what, "leave the space that is promised there white")
+    return len(spaces)
 
 
 def _looked_at(page: PageRead, others: tuple[tuple[int, Box], ...], box: Box) -> tuple[int, int]:

@@ -3,7 +3,7 @@
 import numpy as np
 
 from publisher.basics import Box, Check, CodePromise, Findings
-from publisher.proof.checks.boxes import PAPER, lines_meet, meets
+from publisher.proof.checks.boxes import crowded, meets
 from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import Case
 from publisher.proof.reading import Array, PageRead, PaintedPath
@@ -51,7 +51,9 @@ def _fault(page: PageRead, others: tuple[tuple[int, Box], ...], promise: CodePro
         return "lacks one of its three finder patterns"
     quiet = promise.box.grown(QUIET_MODULES * promise.box.width / size)
     crowd = f"has something in the {QUIET_MODULES} light modules round it"
-    return _other(dark, promise.modules) or (crowd if _crowded(page, others, promise.box, quiet) else "")
+    return _other(dark, promise.modules) or (
+        crowd if crowded(page, others, quiet, lambda piece: _is_module(piece, promise.box)) else ""
+    )
 
 
 def _is_module(piece: PaintedPath, box: Box) -> bool:
@@ -71,21 +73,6 @@ def _covered(page: PageRead, others: tuple[tuple[int, Box], ...], first: int, bo
     ]
     boxes += [other for order, other in others if order > first]
     return any(meets(b, box) for b in boxes)
-
-
-def _crowded(page: PageRead, others: tuple[tuple[int, Box], ...], box: Box, quiet: Box) -> bool:
-    """Say whether anything but the code's own modules shows in the quiet zone: lines, grey areas, pictures, letters."""
-    for piece in page.pieces:
-        if not piece.visible or _is_module(piece, box):
-            continue
-        room = quiet.common(piece.clip.box)
-        if min(room.width, room.height) <= 0.0:
-            continue
-        if piece.fill_grey is not None and piece.fill_grey < PAPER and meets(piece.box(), room):
-            return True
-        if piece.grey is not None and piece.grey < PAPER and lines_meet(piece, room):
-            return True
-    return any(meets(b, quiet) for _, b in others)
 
 
 def _size(pieces: list[PaintedPath], box: Box) -> int:

@@ -9,7 +9,9 @@ import numpy as np
 from publisher.basics import (
     Box,
     Carried,
+    ClearPromise,
     CodePromise,
+    FiducialPromise,
     FurniturePromise,
     LengthPromise,
     MarkPromise,
@@ -39,7 +41,9 @@ from publisher.proof.reading import (
 
 MOST_PIXELS = 60_000_000  # of one picture
 NO_PROMISES = Promises("", "", (), (), (), (), (), ())
-OnPage = TypeVar("OnPage", PagePromise, CodePromise, FurniturePromise, TextPromise, LengthPromise)
+OnPage = TypeVar(
+    "OnPage", PagePromise, ClearPromise, CodePromise, FiducialPromise, FurniturePromise, TextPromise, LengthPromise
+)
 Asked = ParamSpec("Asked")
 Taken = TypeVar("Taken")
 
