@@ -30,7 +30,7 @@ from publisher.pages.front import (
     cut_list_drafts,
     print_check_drafts,
 )
-from publisher.pages.instructions import step_drafts
+from publisher.pages.instructions import step_drafts, trade_act_drafts
 from publisher.pages.model import Bookmark, Pack, PackImage, Page, Paper, Picture
 from publisher.pages.record import beside_furniture, digests_of, drawn_promises, ink_id, structure_of, words_of
 from publisher.pages.sheet import (
@@ -75,6 +75,7 @@ PAGES: tuple[PageMaker, ...] = (  # every kind of page, in the order of the pack
     PageMaker(about_drafts, (("about", "What it takes"),)),
     PageMaker(cut_list_drafts, (("cut_list", "Buy and cut"),)),
     PageMaker(caution_drafts, (("cautions", "Before you cut"),)),
+    PageMaker(trade_act_drafts, (("acts", "How it is done"),)),
     PageMaker(
         true_page_drafts,
         (("templates", "Templates"), ("overview", "Map of the tiles"), ("tiles", "Tiles")),

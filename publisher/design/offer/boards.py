@@ -71,6 +71,7 @@ def read_board(board_id: str, table: Table, scope: Scope) -> Board | None:
         areal_mass=_plain(table, "areal_mass", MOST_AREAL_MASS, "g/m²", scope, subject),
         paper=0.0 if peeled else _paper(table, thickness, scope, subject),
         prefer=table.text("prefer") or "ease",
+        peeled=bool(peeled),
         squeeze=_measure(table, "squeeze", thickness / 4, scope, subject),
         sold_as=sold,
         shop=shop,

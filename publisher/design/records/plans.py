@@ -102,6 +102,7 @@ class Board:
     material: str = "foam"  # foam, card or paper
     stiffness: float | None = None  # MPa, modulus of elasticity in bending; None: not measured
     prefer: str = "ease"  # or density: which of two layouts as full is taken
+    peeled: bool = False  # sold with paper, which is taken off
 
 
 @record

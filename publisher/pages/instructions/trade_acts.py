@@ -1,0 +1,217 @@
+"""How it is done: the acts of the trade that this pack asks for, each with a sketch, and what to do where something went wrong.
+
+Acts and remedies are common practice, no source.
+"""
+
+from collections.abc import Callable, Iterator
+from functools import partial
+
+from publisher.basics import Arc, Box, Layer, polyline, record
+from publisher.pages.front import fit_of
+from publisher.pages.instructions import act_sketches as sketches
+from publisher.pages.instructions.act_sketches import TALL, WIDE
+from publisher.pages.instructions.sketch_pen import Pen
+from publisher.pages.model import Drawn, Stroke
+from publisher.pages.sheet import Body, Context, Numbers, PageDraft, columns, described, make_frame, share_out
+from publisher.pages.templates import STEEP_BEVEL
+from publisher.pages.type import GUTTER, HEADING, SMALL, SPACE, STRONG_RULE, Block, Column, Setter, make_table
+
+TASK = "Read how it is done"
+TITLE = "How it is done"
+WENT_WRONG = "If it went wrong"
+ABREAST = 3  # acts beside one another, at most
+
+
+@record
+class TradeAct:
+    """An act: its name, what to do, its sketch, and what that shows, in words."""
+
+    title: str
+    say: str
+    sketch: Callable[[Pen], None]
+    shows: str
+
+
+def trade_act_drafts(context: Context) -> tuple[PageDraft, ...]:
+    """Return the pages: one, as a rule; none for a design without steps, which has no instructions."""
+    if not context.design.steps or not context.parts:
+        return ()
+    frame = make_frame(context.paper, False, 0.0)
+    text, setter = frame.text, context.type
+    across = max(1, min(ABREAST, int((text.width + GUTTER) // (WIDE + GUTTER))))
+    cells = columns(text, across, GUTTER)
+    acts = trade_acts(context)
+    rows = [acts[start : start + across] for start in range(0, len(acts), across)]
+    blocks: list[Callable[[float], Block]] = [partial(_row, setter, row, cells) for row in rows]
+    blocks.append(partial(_mending, setter, remedies(context), text.left, text.width))
+    heights = [block(0.0).height + 2 * SPACE for block in blocks]
+    room = text.height + 2 * SPACE
+    return tuple(
+        PageDraft("acts", f"acts:{number}", TITLE, frame, partial(_body, tuple(blocks[first:last]), text.top), TASK)
+        for number, (first, last) in enumerate(share_out(heights, room, room), 1)
+    )
+
+
+def trade_acts(context: Context) -> tuple[TradeAct, ...]:
+    """Return the acts that the pack asks for, in the order in which they come."""
+    return tuple(_acts(context))
+
+
+def _acts(context: Context) -> Iterator[TradeAct]:
+    parts, design, used = context.parts, context.design, _used(context)
+    edges = [edge for part in parts for edge in part.edges]
+    if any(board.peeled for board in design.boards):
+        yield TradeAct(
+            "Peel the paper",
+            "Lift the paper at a corner and pull it back slowly, flat along the board.",
+            sketches.peeling,
+            "Paper pulled back flat along a board",
+        )
+    if design.use == "trace":
+        yield TradeAct(
+            "Pencil upright",
+            "Hold the card down and lead the pencil round it. A pencil that leans draws the piece too large.",
+            sketches.tracing,
+            "An upright pencil at the edge of a card, ticked; a leaning one, crossed out",
+        )
+        yield TradeAct(
+            "Lift the card first",
+            "Cut on the pencil line. Never run the knife along the card: it cuts the card.",
+            sketches.knife_off_the_card,
+            "A knife on the pencil line, ticked; a knife along the card, crossed out",
+        )
+    yield TradeAct(
+        "Blade upright",
+        "Cut in three light strokes, each deeper than the one before. Extend the blade just through the board.",
+        sketches.strokes,
+        "An upright blade and cuts of three depths, ticked; a leaning blade, crossed out",
+    )
+    if any(part.outline.holes or part.openings for part in parts):
+        yield TradeAct(
+            "Cut from the corners",
+            "Cut openings and slots first. Begin in each corner and stop before the next: a cut past a corner weakens the piece.",
+            sketches.corners,
+            "An opening with an arrow from each corner, ticked; cuts that run past their corners, crossed out",
+        )
+    if any(isinstance(edge, Arc) for part in parts for edge in part.outline.outer.edges):
+        yield TradeAct(
+            "Turn the work",
+            "Pull the knife towards you and turn the board under it. Keep the holding hand behind the blade.",
+            sketches.turning,
+            "A board turned under a knife that is pulled straight",
+        )
+    if any(abs(edge.bevel) >= STEEP_BEVEL for edge in edges):
+        yield TradeAct(
+            "Bevel by its guide",
+            "Stand the guide of card on the board at the cut line and lean the blade along its slope.",
+            sketches.bevelling,
+            "A triangle of card on a board; the blade leans along it",
+        )
+    if any(part.bending is not None and part.bending.slits for part in parts):
+        yield TradeAct(
+            "Slit and bend",
+            "Cut each slit as deep as its template says and not through. Bend slowly, slits on the hollow side.",
+            sketches.slitting,
+            "A strip with slits that are not cut through, and the strip bent with its slits inside",
+        )
+    if any(treatment.tabs for plan in design.parts for treatment in plan.treatments):
+        yield TradeAct(
+            "Push tabs home",
+            "Put glue on the tab and on the edge beside it. Push until the end of the tab is level with the outside.",
+            sketches.pushing,
+            "A tab before its slot, and the tab in it, level with the outside",
+        )
+    if "pins" in used:
+        yield TradeAct(
+            "Pin what dries",
+            "Push two pins crosswise through the joint, away from your hand. Take them out when it is dry.",
+            sketches.pinning,
+            "Two boards in a corner and two pins that cross",
+        )
+    if context.joined.layers:
+        yield TradeAct(
+            "Press the layers",
+            "Lay a flat board on the layers and a book on the board, so that all layers are pressed alike.",
+            sketches.weighing,
+            "Layers under a flat board and a book",
+        )
+    if "file" in used:
+        yield TradeAct(
+            "Sand along a block",
+            "Stand a block with square corners beside the edge and lead the sanding stick along it.",
+            sketches.sanding,
+            "A sanding stick between the work and an upright block",
+        )
+
+
+def _used(context: Context) -> set[str]:
+    """Return the keys of the tools and materials that a design names."""
+    design = context.design
+    own = (*design.tools, *(material.name for material in design.materials))
+    return {*own, *(one for step in design.steps for one in step.uses)}
+
+
+def remedies(context: Context) -> tuple[tuple[str, str], ...]:
+    """Return what may have gone wrong with this pack’s pieces, each with what helps."""
+    found = []
+    filling = "filler" if "filler" in _used(context) else "a sliver of foam and glue"
+    fit = fit_of(context)
+    if fit is not None and fit.slot:
+        found.append(("A slot is too wide", "Glue a strip of thin card into it and try again."))
+        found.append(
+            (
+                "A tab sticks",
+                "Shave a little off the tab, not off the slot. Do not press harder: crushed foam stays crushed.",
+            )
+        )
+    found += [
+        (
+            "A joint gapes",
+            f"When the glue is dry, fill it with {filling}, and glue a scrap of board behind it.",
+        ),
+        (
+            "A piece broke",
+            "Glue the break and let it dry flat. Or cut the piece once more from what is left of the board.",
+        ),
+        ("A board is warped", "Give its other face the same coat of thinned glue, and let it dry flat under a weight."),
+        ("A template is torn or wet", "Print its page once more in the same way, and measure its square again."),
+    ]
+    return tuple(found)
+
+
+def _row(setter: Setter, acts: tuple[TradeAct, ...], cells: tuple[Box, ...], top: float) -> Block:
+    """Set acts side by side: over each a rule, then its name, its sketch, and what to do."""
+    drawn: list[Drawn] = []
+    tall = 0.0
+    heads = [
+        setter.paragraph(act.title, HEADING, cell.left, top - SPACE, cell.width)
+        for act, cell in zip(acts, cells[: len(acts)], strict=True)
+    ]
+    head = max(block.height for block in heads)
+    for act, cell, title in zip(acts, cells[: len(acts)], heads, strict=True):
+        low = top - SPACE - head - SPACE / 2 - TALL
+        pen = Pen(setter, (cell.left, low))
+        act.sketch(pen)
+        words = setter.paragraph(act.say, SMALL, cell.left, low - SPACE, cell.width)
+        rule = Stroke(STRONG_RULE, (polyline(((cell.left, top), (cell.right, top))),), Layer.PAGE, tag="artifact")
+        drawn += (rule, *title.drawn, *described(pen.drawn, act.shows), *words.drawn)
+        tall = max(tall, top - low + SPACE + words.height)
+    return Block(tuple(drawn), tall)
+
+
+def _mending(setter: Setter, rows: tuple[tuple[str, str], ...], x: float, width: float, top: float) -> Block:
+    head = setter.paragraph(WENT_WRONG, HEADING, x, top, width)
+    wide = min(50.0, width / 3)
+    table = make_table(setter, (Column("What you see", wide, bold=True), Column("What to do", width - wide)), rows)
+    return Block(
+        (*head.drawn, *table.place(x, top - head.height - SPACE / 2)), head.height + SPACE / 2 + table.height()
+    )
+
+
+def _body(blocks: tuple[Callable[[float], Block], ...], top: float, _: Numbers) -> Body:
+    drawn: list[Drawn] = []
+    for block in blocks:
+        made = block(top)
+        drawn += made.drawn
+        top -= made.height + 2 * SPACE
+    return Body(tuple(drawn))

@@ -1,0 +1,68 @@
+"""Acts of the trade: those that a pack asks for, each with a sketch that keeps to its field, on pages of any size."""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+import pytest
+
+from publisher.basics import Box
+from publisher.geometry import Part
+from publisher.pages.instructions import act_sketches as sketches
+from publisher.pages.instructions.act_sketches import TALL, WIDE
+from publisher.pages.instructions.sketch_pen import Pen
+from publisher.pages.instructions.trade_acts import remedies, trade_act_drafts, trade_acts
+from publisher.pages.model import Fill, Stroke, Words
+from publisher.pages.sheet import ink_box
+from publisher.pages.sheet.draft import Context, Numbers
+from publisher.pages.type import Setter
+
+NUMBERS = Numbers(5, 9, (), (), ())
+SKETCHES = [
+    sketches.tracing, sketches.knife_off_the_card, sketches.strokes, sketches.turning, sketches.corners, sketches.slitting,
+    sketches.bevelling, sketches.pushing, sketches.pinning, sketches.weighing, sketches.sanding, sketches.peeling,
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("sketch", SKETCHES)
+def test_a_sketch_keeps_to_its_field(sketch: Callable[[Pen], None], setter: Setter) -> None:
+    pen = Pen(setter, (100.0, 50.0))
+    sketch(pen)
+    field = Box(100.0, 50.0, 100.0 + WIDE, 50.0 + TALL).grown(1.0)
+    boxes = [box for thing in pen.drawn if (box := ink_box(setter.faces, thing))]
+    assert len(boxes) > 5
+    assert max(box.beyond(field) for box in boxes) <= 0.0
+
+
+def test_only_what_the_pack_asks_for_is_told(demo: Callable[..., Context]) -> None:
+    told = {slug: [act.title for act in trade_acts(demo(slug))] for slug in ("toll-house", "lock-stair", "bridge")}
+    assert told["toll-house"][:3] == ["Pencil upright", "Lift the card first", "Blade upright"]
+    assert "Push tabs home" in told["toll-house"] and "Push tabs home" not in told["lock-stair"]
+    assert "Press the layers" in told["lock-stair"] and "Press the layers" not in told["toll-house"]
+    assert "Slit and bend" in told["bridge"] and "Bevel by its guide" in told["toll-house"]
+    house = demo("toll-house")
+    assert "A slot is too wide" in dict(remedies(house)) and "A slot is too wide" not in dict(
+        remedies(demo("lock-stair"))
+    )
+    pasted = replace(house, design=replace(house.design, use="paste", tools=("file",)))
+    assert [act.title for act in trade_acts(pasted)][:1] == ["Blade upright"]
+    assert "Sand along a block" in [act.title for act in trade_acts(pasted)]
+    board = replace(house.design.boards[0], peeled=True)
+    assert trade_acts(replace(house, design=replace(house.design, boards=(board,))))[0].title == "Peel the paper"
+
+
+@pytest.mark.parametrize("paper", ["a5", "a4", "letter", "a3"])
+def test_pages_hold_all_of_it(paper: str, demo: Callable[..., Context]) -> None:
+    context = demo("toll-house", paper)
+    drafts = trade_act_drafts(context)
+    assert len(drafts) == (1 if paper != "a5" else len(drafts))
+    things = [(draft, thing) for draft in drafts for thing in draft.body(NUMBERS).drawn]
+    boxes = [(draft.frame.text, ink_box(context.type.faces, thing)) for draft, thing in things]
+    assert all(box.beyond(text.grown(0.5)) <= 0.0 for text, box in boxes if box)
+    heads = [thing.text for _, thing in things if isinstance(thing, Words) and thing.tag == "h2"]
+    assert heads == [*(act.title for act in trade_acts(context)), "If it went wrong"]
+    shown = {thing.tag for _, thing in things if isinstance(thing, Stroke | Fill) and thing.tag.startswith("figure")}
+    assert shown == {f"figure:{act.shows}" for act in trade_acts(context)}
+
+
+def test_a_design_without_steps_has_none(make_context: Callable[..., Context], make_part: Callable[..., Part]) -> None:
+    assert trade_act_drafts(make_context(parts=(make_part(),))) == ()
