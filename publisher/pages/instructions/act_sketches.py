@@ -1,30 +1,30 @@
 """The sketches of the acts of the trade, each in a field of ``WIDE`` × ``TALL`` mm; the right way ticked, the wrong one crossed out."""
 
 from publisher.basics import Point
-from publisher.pages.instructions.sketch_pen import Pen, along_arc, leaning
+from publisher.pages.instructions.sketch_pen import SketchPen, along_arc, leaning
 from publisher.pages.type import CUT, DRAW, PICTURE_DETAIL, PICTURE_GHOST, REFERENCE
 
 WIDE, TALL = 54.0, 27.0
 THICK = 7.5  # mm: a board in section, much enlarged
-CARD = 1.4
+CARD_SHOWN = 1.4
 LOW = 0.5  # mm: where boards lie
 TOP = LOW + THICK
 
 
-def tracing(pen: Pen) -> None:
+def tracing(pen: SketchPen) -> None:
     """An upright pencil at the edge of a card, and a leaning one."""
     for left, lean in ((0.0, 0.0), (30.0, -32.0)):
         pen.section((left, LOW), (left + 22.0, LOW), (left + 22.0, TOP), (left, TOP))
-        card = ((left, TOP), (left + 10.0, TOP), (left + 10.0, TOP + CARD), (left, TOP + CARD))
+        card = ((left, TOP), (left + 10.0, TOP), (left + 10.0, TOP + CARD_SHOWN), (left, TOP + CARD_SHOWN))
         pen.white(*card)
         pen.line(*card, closed=True)
-        pen.pencil((left + 11.2 - leaning(CARD, lean) * 1.4, TOP), lean)
+        pen.pencil((left + 11.2 - leaning(CARD_SHOWN, lean) * 1.4, TOP), lean)
     pen.words("card", 1.0, TOP + 2.8)
     pen.right(17.5, TALL - 6.0)
     pen.wrong(33.0, TOP + 1.0, 53.0, TALL - 1.0)
 
 
-def knife_off_the_card(pen: Pen) -> None:
+def knife_off_the_card(pen: SketchPen) -> None:
     """A knife on the pencil's line with the card gone, and one run along the card."""
     for left in (0.0, 30.0):
         pen.section((left, LOW), (left + 22.0, LOW), (left + 22.0, TOP), (left, TOP))
@@ -32,7 +32,7 @@ def knife_off_the_card(pen: Pen) -> None:
     pen.knife((13.0, TOP))
     pen.words("pencil line", 0.0, TOP + 5.0)
     pen.line((9.0, TOP + 4.4), (12.4, TOP + 0.8), style=PICTURE_DETAIL)
-    card = ((30.0, TOP), (42.0, TOP), (42.0, TOP + CARD), (30.0, TOP + CARD))
+    card = ((30.0, TOP), (42.0, TOP), (42.0, TOP + CARD_SHOWN), (30.0, TOP + CARD_SHOWN))
     pen.white(*card)
     pen.line(*card, closed=True)
     pen.knife((42.2, TOP - 3.0))
@@ -40,7 +40,7 @@ def knife_off_the_card(pen: Pen) -> None:
     pen.wrong(34.0, TOP - 1.0, 52.0, TALL - 2.0)
 
 
-def strokes(pen: Pen) -> None:
+def strokes(pen: SketchPen) -> None:
     """A blade that stands upright and comes through in three strokes, and one that leans."""
     pen.section((0.0, LOW), (24.0, LOW), (24.0, TOP), (0.0, TOP))
     deep = THICK / 3
@@ -55,7 +55,7 @@ def strokes(pen: Pen) -> None:
     pen.wrong(33.0, LOW, 51.0, TALL - 3.0)
 
 
-def turning(pen: Pen) -> None:
+def turning(pen: SketchPen) -> None:
     """A board from above that is turned under a knife, which is pulled towards the one who cuts."""
     pen.line((4.0, 5.0), (40.0, 1.0), (44.0, 22.0), (8.0, 26.0), closed=True)
     bow = along_arc((24.0, 2.5), 15.0, 25.0, 150.0)
@@ -70,7 +70,7 @@ def turning(pen: Pen) -> None:
     pen.words("board", 10.0, 21.0)
 
 
-def corners(pen: Pen) -> None:
+def corners(pen: SketchPen) -> None:
     """An opening from above: each cut begins in a corner and runs away from it; beside it one that runs past its corners."""
     left, right, low, high = 2.0, 24.0, 3.0, 23.0
     pen.line((left, low), (right, low), (right, high), (left, high), style=DRAW, closed=True)
@@ -90,7 +90,7 @@ def corners(pen: Pen) -> None:
     pen.wrong(left + 3.0, low + 3.0, right - 3.0, high - 3.0)
 
 
-def slitting(pen: Pen) -> None:
+def slitting(pen: SketchPen) -> None:
     """A strip in section with slits that are not cut through, and the same bent, slits on the hollow side."""
     thick, low = 5.0, 6.0
     pen.section((0.0, low), (22.0, low), (22.0, low + thick), (0.0, low + thick))
@@ -111,7 +111,7 @@ def slitting(pen: Pen) -> None:
     pen.words("hollow side", centre[0], 5.0, "centre")
 
 
-def bevelling(pen: Pen) -> None:
+def bevelling(pen: SketchPen) -> None:
     """A guide of card that stands on a board, and a blade that leans along its slope."""
     pen.section((6.0, LOW), (44.0, LOW), (44.0, TOP), (6.0, TOP))
     tall, level = 14.0, 8.4
@@ -125,7 +125,7 @@ def bevelling(pen: Pen) -> None:
     pen.right(46.0, TALL - 8.0)
 
 
-def pushing(pen: Pen) -> None:
+def pushing(pen: SketchPen) -> None:
     """A tab before its slot, and the same tab in it, its end level with the outside."""
     for left, tab in ((0.0, 12.0), (31.0, 4.0)):
         for low, high in ((LOW, 8.6), (15.8, 23.0)):
@@ -138,7 +138,7 @@ def pushing(pen: Pen) -> None:
     pen.words("outside", 0.0, 24.0)
 
 
-def pinning(pen: Pen) -> None:
+def pinning(pen: SketchPen) -> None:
     """Two boards that meet in a corner, and two pins that cross."""
     pen.section((8.0, LOW), (8.0 + THICK, LOW), (8.0 + THICK, 24.0), (8.0, 24.0))
     pen.section((8.0 + THICK, LOW), (44.0, LOW), (44.0, TOP), (8.0 + THICK, TOP))
@@ -149,7 +149,7 @@ def pinning(pen: Pen) -> None:
     pen.line((23.4, 14.8), (15.9, 7.0), style=PICTURE_DETAIL)
 
 
-def weighing(pen: Pen) -> None:
+def weighing(pen: SketchPen) -> None:
     """Layers with a flat board and a book on them."""
     for layer in range(3):
         pen.section(
@@ -168,7 +168,7 @@ def weighing(pen: Pen) -> None:
     pen.arrow((27.0, 27.0), (27.0, 20.8))
 
 
-def sanding(pen: Pen) -> None:
+def sanding(pen: SketchPen) -> None:
     """A sanding stick that is led along an upright block, so that it meets the edge squarely."""
     pen.line((0.0, LOW), (54.0, LOW))
     pen.section((4.0, LOW), (30.0, LOW), (30.0, TOP), (4.0, TOP))
@@ -184,7 +184,7 @@ def sanding(pen: Pen) -> None:
     pen.arrow((26.5, 19.0), (26.5, 12.0))
 
 
-def peeling(pen: Pen) -> None:
+def peeling(pen: SketchPen) -> None:
     """Paper that is pulled back flat along its board."""
     pen.section((2.0, LOW), (50.0, LOW), (50.0, TOP), (2.0, TOP))
     pen.line((22.0, TOP + 0.4), (50.0, TOP + 0.4), style=CUT)

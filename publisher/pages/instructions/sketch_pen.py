@@ -14,14 +14,14 @@ from publisher.pages.model import Drawn, Fill, LineStyle, Stroke
 from publisher.pages.type import HATCH, NOTE, PICTURE_CUE, PICTURE_DETAIL, PICTURE_OUTLINE, Align, Setter
 
 HATCH_APART = 1.6  # mm between the lines of a board in section
-HEAD = 2.6  # mm: length of an arrow head
+ARROW_HEAD = 2.6  # mm: length of an arrow head
 BLADE = 8.0  # mm of a knife that are blade
 TOOL_LONG = 17.0  # mm of a tool that are drawn
 TOOL_WIDE = 2.4  # mm
 PIN_LONG = 19.0  # mm
 
 
-class Pen:
+class SketchPen:
     """Draws in mm from the lower left corner of a sketch, which lies at ``origin`` of the page."""
 
     def __init__(self, setter: Setter, origin: Point) -> None:
@@ -74,9 +74,9 @@ class Pen:
         """Draw an arrow to the last of the points."""
         (ax, ay), (bx, by) = points[-2:]
         away, long = atan2(by - ay, bx - ax), hypot(bx - ax, by - ay)
-        back = (bx - cos(away) * min(HEAD, long), by - sin(away) * min(HEAD, long))
+        back = (bx - cos(away) * min(ARROW_HEAD, long), by - sin(away) * min(ARROW_HEAD, long))
         self.line(*points[:-1], back, style=PICTURE_CUE)
-        sides = (polar(HEAD / cos(0.35), away + pi + turn, points[-1]) for turn in (0.35, -0.35))
+        sides = (polar(ARROW_HEAD / cos(0.35), away + pi + turn, points[-1]) for turn in (0.35, -0.35))
         self.drawn.append(Fill(0.0, (self._path((points[-1], *sides), True),), Layer.PAGE, tag="figure"))
 
     def turning(self, centre: Point, radius: float, start: float, end: float) -> None:

@@ -10,7 +10,7 @@ from publisher.basics import Arc, Box, Layer, polyline, record
 from publisher.pages.front import fit_of
 from publisher.pages.instructions import act_sketches as sketches
 from publisher.pages.instructions.act_sketches import TALL, WIDE
-from publisher.pages.instructions.sketch_pen import Pen
+from publisher.pages.instructions.sketch_pen import SketchPen
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import Body, Context, Numbers, PageDraft, columns, described, make_frame, share_out
 from publisher.pages.templates import STEEP_BEVEL
@@ -19,7 +19,7 @@ from publisher.pages.type import GUTTER, HEADING, SMALL, SPACE, STRONG_RULE, Blo
 TASK = "Read how it is done"
 TITLE = "How it is done"
 WENT_WRONG = "If it went wrong"
-ABREAST = 3  # acts beside one another, at most
+MOST_ABREAST = 3  # acts beside one another, at most
 
 
 @record
@@ -28,7 +28,7 @@ class TradeAct:
 
     title: str
     say: str
-    sketch: Callable[[Pen], None]
+    sketch: Callable[[SketchPen], None]
     shows: str
 
 
@@ -38,7 +38,7 @@ def trade_act_drafts(context: Context) -> tuple[PageDraft, ...]:
         return ()
     frame = make_frame(context.paper, False, 0.0)
     text, setter = frame.text, context.type
-    across = max(1, min(ABREAST, int((text.width + GUTTER) // (WIDE + GUTTER))))
+    across = max(1, min(MOST_ABREAST, int((text.width + GUTTER) // (WIDE + GUTTER))))
     cells = columns(text, across, GUTTER)
     acts = trade_acts(context)
     rows = [acts[start : start + across] for start in range(0, len(acts), across)]
@@ -190,7 +190,7 @@ def _row(setter: Setter, acts: tuple[TradeAct, ...], cells: tuple[Box, ...], top
     head = max(block.height for block in heads)
     for act, cell, title in zip(acts, cells[: len(acts)], heads, strict=True):
         low = top - SPACE - head - SPACE / 2 - TALL
-        pen = Pen(setter, (cell.left, low))
+        pen = SketchPen(setter, (cell.left, low))
         act.sketch(pen)
         words = setter.paragraph(act.say, SMALL, cell.left, low - SPACE, cell.width)
         rule = Stroke(STRONG_RULE, (polyline(((cell.left, top), (cell.right, top))),), Layer.PAGE, tag="artifact")

@@ -1,36 +1,17 @@
-"""Acts of the trade: those that a pack asks for, each with a sketch that keeps to its field, on pages of any size."""
+"""Acts of the trade: those that a pack asks for, on pages of any size."""
 
 from collections.abc import Callable
 from dataclasses import replace
 
 import pytest
 
-from publisher.basics import Box
 from publisher.geometry import Part
-from publisher.pages.instructions import act_sketches as sketches
-from publisher.pages.instructions.act_sketches import TALL, WIDE
-from publisher.pages.instructions.sketch_pen import Pen
 from publisher.pages.instructions.trade_acts import remedies, trade_act_drafts, trade_acts
 from publisher.pages.model import Fill, Stroke, Words
 from publisher.pages.sheet import ink_box
 from publisher.pages.sheet.draft import Context, Numbers
-from publisher.pages.type import Setter
 
 NUMBERS = Numbers(5, 9, (), (), ())
-SKETCHES = [
-    sketches.tracing, sketches.knife_off_the_card, sketches.strokes, sketches.turning, sketches.corners, sketches.slitting,
-    sketches.bevelling, sketches.pushing, sketches.pinning, sketches.weighing, sketches.sanding, sketches.peeling,
-]  # fmt: skip
-
-
-@pytest.mark.parametrize("sketch", SKETCHES)
-def test_a_sketch_keeps_to_its_field(sketch: Callable[[Pen], None], setter: Setter) -> None:
-    pen = Pen(setter, (100.0, 50.0))
-    sketch(pen)
-    field = Box(100.0, 50.0, 100.0 + WIDE, 50.0 + TALL).grown(1.0)
-    boxes = [box for thing in pen.drawn if (box := ink_box(setter.faces, thing))]
-    assert len(boxes) > 5
-    assert max(box.beyond(field) for box in boxes) <= 0.0
 
 
 def test_only_what_the_pack_asks_for_is_told(demo: Callable[..., Context]) -> None:

@@ -1,0 +1,27 @@
+"""The sketches of acts keep to their fields."""
+
+from collections.abc import Callable
+
+import pytest
+
+from publisher.basics import Box
+from publisher.pages.instructions import act_sketches as sketches
+from publisher.pages.instructions.act_sketches import TALL, WIDE
+from publisher.pages.instructions.sketch_pen import SketchPen
+from publisher.pages.sheet import ink_box
+from publisher.pages.type import Setter
+
+SKETCHES = [
+    sketches.tracing, sketches.knife_off_the_card, sketches.strokes, sketches.turning, sketches.corners, sketches.slitting,
+    sketches.bevelling, sketches.pushing, sketches.pinning, sketches.weighing, sketches.sanding, sketches.peeling,
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("sketch", SKETCHES)
+def test_a_sketch_keeps_to_its_field(sketch: Callable[[SketchPen], None], setter: Setter) -> None:
+    pen = SketchPen(setter, (100.0, 50.0))
+    sketch(pen)
+    field = Box(100.0, 50.0, 100.0 + WIDE, 50.0 + TALL).grown(1.0)
+    boxes = [box for thing in pen.drawn if (box := ink_box(setter.faces, thing))]
+    assert len(boxes) > 5
+    assert max(box.beyond(field) for box in boxes) <= 0.0

@@ -1,0 +1,35 @@
+"""The pen of sketches: what leans, what is hatched, where an arrow ends."""
+
+from math import isclose
+
+import pytest
+
+from publisher.pages.instructions.sketch_pen import HATCH_APART, SketchPen, along_arc, leaning
+from publisher.pages.model import Fill, Stroke
+from publisher.pages.type import HATCH, Setter
+
+
+def test_a_board_in_section_is_hatched_inside_its_ring_alone(setter: Setter) -> None:
+    pen = SketchPen(setter, (10.0, 20.0))
+    pen.section((0.0, 0.0), (20.0, 0.0), (20.0, 8.0), (0.0, 8.0))
+    (hatch,) = [thing for thing in pen.drawn if isinstance(thing, Stroke) and thing.style == HATCH]
+    points = [point for path in hatch.paths for point in path.points]
+    assert len(hatch.paths) > 28 / HATCH_APART - 3
+    assert all(10.0 <= x <= 30.0 and 20.0 <= y <= 28.0 for x, y in points)
+
+
+def test_an_arrow_ends_at_its_last_point(setter: Setter) -> None:
+    pen = SketchPen(setter, (0.0, 0.0))
+    pen.arrow((0.0, 0.0), (10.0, 0.0))
+    (head,) = [thing for thing in pen.drawn if isinstance(thing, Fill)]
+    assert max(x for x, _ in head.paths[0].points) == pytest.approx(10.0)
+
+
+def test_a_tool_leans_about_its_tip(setter: Setter) -> None:
+    pen = SketchPen(setter, (0.0, 0.0))
+    pen.pencil((5.0, 5.0), 90.0)
+    lines = [thing for thing in pen.drawn if isinstance(thing, Stroke)]
+    xs = [x for line in lines for path in line.paths for x, _ in path.points]
+    assert isclose(max(xs), 5.0, abs_tol=1e-9) and min(xs) < -10.0  # it lies to the left
+    assert leaning(10.0, 45.0) == pytest.approx(10.0)
+    assert along_arc((0.0, 0.0), 2.0, 0.0, 90.0, 2)[-1] == pytest.approx((0.0, 2.0))
