@@ -212,7 +212,17 @@ def _plain(word: str) -> str:
 
 def counted(number: int, noun: str) -> str:
     """Return ``1 part`` or ``3 parts``; the noun is one that takes an s."""
-    return f"{number:,} {noun}{'' if number == 1 else 's'}"
+    return f"{number:,} {numbered(number, noun)}"
+
+
+def numbered(number: int, noun: str) -> str:
+    """Return ``part`` or ``parts``, as so many of them are called; the noun is one that takes an s."""
+    return noun if number == 1 else f"{noun}s"
+
+
+def agreed(number: int, one: str, more: str) -> str:
+    """Return the verb that goes with so many: ``1 sheet does``, ``2 sheets do``."""
+    return one if number == 1 else more
 
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:

@@ -40,7 +40,7 @@ def table_lines(rows: list[TableRow]) -> list[str]:
     }
     counts = ", ".join(f"{states.count(s)} {said[s]}" for s in said if s == "built" or s in states)
     pages, sheets = (sum(numbers) for numbers in ((r.pages for r in rows), (r.sheets for r in rows)))
-    lines.append(f"{len(rows)} designs: {counts}; {pages} pages, {sheets} sheets")
+    lines.append(f"{counted(len(rows), 'design')}: {counts}; {counted(pages, 'page')}, {counted(sheets, 'sheet')}")
     return lines
 
 
@@ -92,8 +92,8 @@ def left_record(placed: PlacedSet) -> dict[str, object]:
 def _line(title: str, one: BuiltPack, folder: Path) -> str:
     pack, proof = one.pack, one.proof
     return (
-        f"{title} {pack.version}, {pack.paper.title}: {len(pack.pages)} pages, proved "
-        f"({len(pack.promises.lengths)} lengths, {len(pack.promises.outlines)} outlines, "
+        f"{title} {pack.version}, {pack.paper.title}: {counted(len(pack.pages), 'page')}, proved "
+        f"({counted(len(pack.promises.lengths), 'length')}, {counted(len(pack.promises.outlines), 'outline')}, "
         f"largest difference {_worst(proof):.4f} mm)\n    {folder / one.pdf.path}"
     )
 

@@ -108,7 +108,7 @@ def _show(result: Proof, same: Identity | None) -> None:
     if result.measured:
         worst = max(result.measured, key=lambda m: abs(m.found - m.promised))
         click.echo(
-            f"  {len(result.measured)} readings, largest difference {abs(worst.found - worst.promised):.4f} mm "
+            f"  {counted(len(result.measured), 'reading')}, largest difference {abs(worst.found - worst.promised):.4f} mm "
             f"({worst.what}, page {worst.page})"
         )
     for title, rows in (("judged", result.judged), ("not judged", result.unjudged)):

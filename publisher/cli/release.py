@@ -6,7 +6,7 @@ import click
 
 from publisher import api
 from publisher.api import STANDARD, Brief, Bundle, Released
-from publisher.basics.wording import listed
+from publisher.basics.wording import counted, listed
 from publisher.cli.ending import attempts
 from publisher.cli.options import json_option, parse_sets
 from publisher.cli.report import Report, write_json
@@ -62,7 +62,9 @@ def _show(slug: str, released: Released) -> None:
         return
     packs = sum(len(built.packs) for built in released.builds)
     state = "released" if released.new else "was released before with the same content"
-    click.echo(f"{slug} {bundle.version}: {state}, {packs} packs, {len(bundle.files)} files\n    {released.folder}")
+    click.echo(
+        f"{slug} {bundle.version}: {state}, {counted(packs, 'pack')}, {counted(len(bundle.files), 'file')}\n    {released.folder}"
+    )
     if released.others:
         click.echo(f"    also there, and none of the release: {listed(released.others, 4)}")
 

@@ -14,6 +14,7 @@ import click
 
 from publisher import api
 from publisher.basics import Finding, Refusal, Severity, errors
+from publisher.basics.wording import numbered
 from publisher.cli.ending import attempts
 from publisher.cli.refused import ONE_NAME_TWICE, OWN_FAULT
 
@@ -44,7 +45,7 @@ def show_findings(findings: Iterable[Finding], design: str = "") -> None:
             left[kind[:2]] += 1
     for (check, severity), count in left.items():
         of = f"{design}: " if design else ""
-        click.echo(f"{of}and {count:,} more {severity}{'s' if count > 1 else ''} of this kind [{check}]", err=True)
+        click.echo(f"{of}and {count:,} more {numbered(count, severity)} of this kind [{check}]", err=True)
 
 
 def _show_finding(finding: Finding, design: str) -> None:

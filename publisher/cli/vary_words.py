@@ -7,7 +7,7 @@ from math import isfinite
 
 from publisher.api import STANDARD, Jump, Kind, Saving, Sweep, SweepRow, say
 from publisher.basics.units import inches
-from publisher.basics.wording import fixed, trimmed
+from publisher.basics.wording import counted, fixed, trimmed
 from publisher.cli.vary_columns import FigureColumn, every_column, told_apart
 
 BUILT = {"yes": "can be built", "no": "cannot"}
@@ -17,7 +17,9 @@ def lines_of(sweep: Sweep) -> list[str]:
     """Return a sweep as lines of text."""
     spans = [f"{s.size.name} from {_value(s.least, s.size.kind)} to {_value(s.most, s.size.kind)}" for s in sweep.spans]
     now = ", ".join(f"{s.size.name} {_value(s.size.value, s.size.kind)}" for s in sweep.spans)
-    lines = [f"{sweep.slug}, {sweep.variant or STANDARD}: {' and '.join(spans)}, {len(sweep.rows)} values (now {now})"]
+    lines = [
+        f"{sweep.slug}, {sweep.variant or STANDARD}: {' and '.join(spans)}, {counted(len(sweep.rows), 'value')} (now {now})"
+    ]
     varied, rest = told_apart(sweep)
     lines += _table(varied)
     lines += [f"  {row}" for row in _stopped(sweep)]
@@ -56,12 +58,12 @@ def jump_words(jump: Jump, sweep: Sweep) -> str:
         case "need":
             words = f"{jump.subject} is {before}, at {first} {after}"
         case "sheets":
-            words = f"{before} sheet(s) {jump.subject} do for all parts, at {first} {after}"
+            words = f"of sheets {jump.subject} all parts take {before}, at {first} {after}"
         case "copies":
             part, _, sheet = jump.subject.partition(" on ")
             words = f"a sheet {sheet} gives {before} of {part}, at {first} {after}"
         case "pages":
-            words = f"templates take {before} page(s) of {jump.subject}, at {first} {after}"
+            words = f"of pages of {jump.subject} the templates take {before}, at {first} {after}"
         case "tiled":
             words = f"tiled on {jump.subject}: {before}, at {first} {after}"
         case "built":
@@ -75,11 +77,11 @@ def saving_words(saving: Saving, sweep: Sweep) -> str:
     change = f"{_fine(abs(saving.change), size.kind)} {'less' if saving.change < 0 else 'more'}"
     match saving.kind:
         case "tiled":
-            what = f"{saving.number} tiled part(s) on {saving.subject}: {', '.join(saving.parts)}"
+            what = f"{counted(saving.number, 'tiled part')} on {saving.subject}: {', '.join(saving.parts)}"
         case "sheets":
-            what = f"{saving.number} sheet(s) {saving.subject}"
+            what = f"{counted(saving.number, 'sheet')} of {saving.subject}"
         case _:
-            what = f"{saving.number} page(s) of templates on {saving.subject}"
+            what = f"{counted(saving.number, 'page')} of templates on {saving.subject}"
     missed = "" if saving.met else "; but a need is missed there"
     return f"{size.name} {change} ({_fine(saving.value, size.kind)}) saves {what}{missed}"
 
@@ -192,9 +194,11 @@ def _takes(row: SweepRow) -> str:
     said = []
     for board in dict.fromkeys(one.board for one in row.sheets):
         one = next((s for s in row.sheets if s.board == board and s.sheets), None)
-        said.append(f"{one.sheets} sheet(s) {one.sheet}" if one else f"no sheet of {board} takes every part")
+        said.append(
+            f"{counted(one.sheets, 'sheet')} of {one.sheet}" if one else f"no sheet of {board} takes every part"
+        )
     if row.papers and row.papers[0].pages is not None:
-        said.append(f"{row.papers[0].pages} page(s) of templates on {row.papers[0].paper}")
+        said.append(f"{counted(row.papers[0].pages, 'page')} of templates on {row.papers[0].paper}")
     return ", ".join(said)
 
 

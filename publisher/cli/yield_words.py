@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 import click
 
 from publisher.api import STANDARD, Shared, Worked, Yield, gain
-from publisher.basics.wording import fixed, say_length
+from publisher.basics.wording import agreed, counted, fixed, say_length
 from publisher.cli.report import finding_record
 
 
@@ -24,10 +24,10 @@ def _lines(one: Yield, names: dict[str, str]) -> Iterator[str]:
     yield f"  {one.board}, sheet {one.sheet.label}" + ("" if size.startswith(one.sheet.label[:3]) else f" ({size})")
     if one.sheets:
         grid = f"{one.grid_sheets} on a grid" if one.grid_sheets else "does not fit a grid"
-        yield f"    whole list: {len(one.sheets)} sheet(s) do; {grid}; {one.bound} by area"
+        yield f"    whole list: {counted(len(one.sheets), 'sheet')} {agreed(len(one.sheets), 'does', 'do')}; {grid}; {one.bound} by area"
         scored = f", {fixed(one.score_length / 1000, 2)} m to score" if one.score_length else ""
         yield (
-            f"      {one.pieces} pieces, {fixed(100 * one.offcut_share, 0)} % left over, "
+            f"      {counted(one.pieces, 'piece')}, {fixed(100 * one.offcut_share, 0)} % left over, "
             f"{fixed(one.cut_length / 1000, 2)} m to cut{scored}"
         )
         yield f"      {_ease(one)}"
@@ -52,8 +52,8 @@ def _ease(one: Yield) -> str:
         if largest
         else "no offcut worth keeping"
     )
-    shared = f"{one.ease.shared} straight cut(s) shared by several pieces"
-    return f"{one.ease.measures} different measures to set, {shared}, {askew}, {offcut}"
+    shared = f"{counted(one.ease.shared, 'straight cut')} shared by several pieces"
+    return f"{counted(one.ease.measures, 'different measure')} to set, {shared}, {askew}, {offcut}"
 
 
 def show_shared(shared: Sequence[Shared]) -> None:
@@ -63,9 +63,9 @@ def show_shared(shared: Sequence[Shared]) -> None:
     for one in shared:
         click.echo(f"  board of {say_length(one.thickness)}, sheet {one.sheet.label}")
         each = ", ".join(f"{name} {count}" for name, count in one.members)
-        click.echo(f"    one after another: {sum(count for _, count in one.members)} sheet(s) ({each})")
+        click.echo(f"    one after another: {counted(sum(count for _, count in one.members), 'sheet')} ({each})")
         saves = f"{one.saved} saved" if one.saved else "none saved"
-        click.echo(f"    together: {len(one.sheets)} sheet(s), {saves}")
+        click.echo(f"    together: {counted(len(one.sheets), 'sheet')}, {saves}")
 
 
 def shared_record(one: Shared) -> dict[str, object]:

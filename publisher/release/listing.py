@@ -3,7 +3,7 @@
 from collections.abc import Callable, Iterable
 
 from publisher.basics import record
-from publisher.basics.wording import say_length
+from publisher.basics.wording import counted, say_length
 from publisher.joints import BoardRange, sold_words, takes_words
 
 
@@ -70,7 +70,7 @@ def listing_text(listing: Listing) -> str:
     for variant in some:
         for paper, count in variant.pages:
             title = f"{variant.title}, " if variant.title else ""
-            lines.append(f"- {title}{paper}: {_counted(count, 'page')}, to print at 100 %")
+            lines.append(f"- {title}{paper}: {counted(count, 'page')}, to print at 100 %")
     lines.append("- cut files (SVG, true size in mm) and a picture of every page")
     lines += _section("What you build", some, lambda one: (*map(_size, one.sizes), _pieces(one)), (), lambda _: ())
     lines += _section("What you need", some, _boards, listing.tools, lambda one: one.materials)
@@ -111,14 +111,14 @@ def _size(size: FinishedSize) -> str:
 
 def _pieces(variant: Variant) -> str:
     spare = f", {variant.spare} of them spare" if variant.spare else ""
-    return f"{_counted(variant.pieces, 'piece')} of board{spare}: {_counted(variant.parts, 'different part')}"
+    return f"{counted(variant.pieces, 'piece')} of board{spare}: {counted(variant.parts, 'different part')}"
 
 
 def _boards(variant: Variant) -> Iterable[str]:
     """Yield what to buy of each board: its name and thickness, the thicknesses that will do, and sheets of one size or another."""
     for board in variant.boards:
         ways = [
-            f"{_counted(need.sheets, 'sheet')} of {need.sheet}" for need in variant.sheets if need.board == board.board
+            f"{counted(need.sheets, 'sheet')} of {need.sheet}" for need in variant.sheets if need.board == board.board
         ]
         yield f"{_board(board)}{': at least ' + ' or '.join(ways) if ways else ''}{_takes(board)}"
 
@@ -132,10 +132,6 @@ def _board(board: BoardRange) -> str:
 def _takes(board: BoardRange) -> str:
     takes, sold = takes_words(board), sold_words(board)
     return f"; takes board {takes}{f'. {sold}' if sold else ''}" if takes else ""
-
-
-def _counted(count: int, what: str) -> str:
-    return f"{count} {what}{'' if count == 1 else 's'}"
 
 
 def sheet_words(label: str, width: float, height: float, papers: Iterable[tuple[str, float, float]]) -> str:

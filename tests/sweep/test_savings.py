@@ -54,7 +54,7 @@ def test_a_seam_disappears_and_text_json_and_csv_say_how_much_shorter_saves_it(d
     assert (one.value, one.parts, both.value, both.parts) == (jumps[1].last, ("B",), jumps[0].last, ("A", "B"))
     assert both.change == pytest.approx(jumps[0].last - 276.5)
     text = "\n".join(lines_of(sweep))
-    assert f"radius {-both.change:g} mm" in text and "saves 2 tiled part(s) on a4: A, B" in text
+    assert f"radius {-both.change:g} mm" in text and "saves 2 tiled parts on a4: A, B" in text
     assert [s["number"] for s in record_of(sweep)["savings"] if s["kind"] == "tiled"] == [1, 2]
     assert json.dumps(record_of(sweep))
     table = csv.DictReader(StringIO(csv_of(sweep)))

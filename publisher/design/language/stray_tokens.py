@@ -1,8 +1,8 @@
 """Words for a token that does not fit where it stands: what it is likely to be, and what to write."""
 
-from publisher.basics.wording import did_you_mean
+from publisher.basics.wording import nearest
 from publisher.design.language.lexer import Fault, Token
-from publisher.design.language.units import LIKELY_UNITS, UNIT_BY_NAME, unit_names
+from publisher.design.language.units import LIKELY_UNITS, LONG_UNITS, UNIT_BY_NAME, unit_names
 from publisher.design.rules import expressions as rules
 
 
@@ -33,8 +33,8 @@ def _stray_unit(token: Token, before: Token) -> Fault:
         hint = f"write {likely}"
     elif small in UNIT_BY_NAME:
         hint = "a number has one unit; an operator is missing: + - * / ^"
-    elif near := did_you_mean(small, [*UNIT_BY_NAME, *LIKELY_UNITS]):
-        hint = near
+    elif small not in LONG_UNITS and (near := nearest(small, [*UNIT_BY_NAME, *LIKELY_UNITS])):
+        hint = f"did you mean “{LIKELY_UNITS.get(near, near)}”?"
     else:
         hint = f"units are {unit_names()}; to multiply, write {before.text} * {token.text}"
     return Fault(rules.UNKNOWN_UNIT, f"“{token.text}” follows a number but is no unit of it", hint, token.start)

@@ -47,6 +47,8 @@ LIKELY_UNITS = {
     "centimeter": "cm",
     "centimeters": "cm",
 }
+LONG_UNITS = ("m", "metre", "metres", "meter", "meters", "ft", "foot", "feet", "yd", "yard", "yards")
+"""What is no slip of a shorter unit."""
 
 
 def unit_words() -> tuple[tuple[str, str], ...]:

@@ -8,6 +8,7 @@ from typing import TypeVar
 import shapely
 
 from publisher.basics import SAME_POINT, Finding, Line, Path, Point, polyline, record
+from publisher.basics.wording import counted
 from publisher.design import EdgeTreatment, PartPlan, SlotRow, TabRow
 from publisher.geometry.making.laps import lap_bumps, lap_of, off_panel
 from publisher.geometry.making.tab_rows import (
@@ -124,7 +125,7 @@ def _too_full(
     fits = most_tabs(length, reach, LEAST_TAB, count)
     found = TAB_OFF_EDGE.found(
         f"the edge “{treatment.edge}” of part “{plan.id}” and its mate share {mm(max(last - first, 0.0))} of board between "
-        f"their ends: too little for {count} tab{'s' if count > 1 else ''}",
+        f"their ends: too little for {counted(count, 'tab')}",
         subject=f"part {plan.id}",
         hint=f"say tabs: {fits}, or make both panels longer there"
         if fits

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterable
 from dataclasses import replace
 
 from publisher.basics import Finding, record
-from publisher.basics.wording import Rounds, cut, listed
+from publisher.basics.wording import Rounds, counted, cut, listed
 from publisher.design import Design, Fact, NeedPlan, Size, say
 from publisher.joints.advice.solving import DIGITS, Evaluate, Solution, Trials, meets, solve
 from publisher.joints.budget import budget_of
@@ -89,7 +89,7 @@ def worse(now: Tried, there: Tried, when: str) -> str:
     new = list(dict.fromkeys(f.message for f in there.findings if (f.check, f.subject) not in known))
     before = dict(now.sheets)
     more = [
-        f"{number} sheet(s) {name} in place of {before[name]}"
+        f"{counted(number, 'sheet')} of {name} in place of {before[name]}"
         for name, number in there.sheets
         if number > before.get(name, number)
     ]

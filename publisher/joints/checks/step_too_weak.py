@@ -1,7 +1,7 @@
 """Steps that break under a figure at their outer edge."""
 
 from publisher.basics import Check, Findings, checked
-from publisher.basics.wording import figures_apart
+from publisher.basics.wording import counted, figures_apart
 from publisher.joints.assembled import Assembled
 from publisher.joints.bending import BENDING_STRENGTH, strength_of
 from publisher.joints.checks.tips_over import weight
@@ -36,7 +36,7 @@ def step_too_weak(subject: Assembled, check: Check[Assembled]) -> Findings:
             f"step {report.stack.treads.index(root.layer) + 1} of {report.stack.name} (layer {layer.number}) is the weak one: "
             f"with a figure of {figure} at its outer edge its root bends at {bends} MPa, and the board bears "
             f"{bears} MPa (arm {root.arm:.1f} mm, root {root.width:.1f} mm wide, "
-            f"{root.plies} board{'' if root.plies == 1 else 's'} thick{assumed})",
+            f"{counted(root.plies, 'board')} thick{assumed})",
             subject=report.stack.name,
             hint="double it (one more layer of the same part, without a turn, over it), prop it with a knee brace (brace: in the "
             "assembly, under: weak), or make its root wider or the step shorter",

@@ -2,7 +2,7 @@
 
 from publisher.basics import SheetsPromise, WorkPromise
 from publisher.basics.units import inches
-from publisher.basics.wording import LengthUnit, fixed, paired
+from publisher.basics.wording import LengthUnit, counted, fixed, paired
 from publisher.pages.front.layout_words import sheet_name
 
 NONE = "none"
@@ -13,7 +13,7 @@ def way_words(way: SheetsPromise, another: bool, first: LengthUnit) -> tuple[str
     """Return the words of a way to buy: how many sheets, of which size, the spares that go on beside the list, the largest piece left.
 
     ``another``: there is a way before it for the same board, so that it is one or the other."""
-    count = f"{way.sheets} {'sheet' if way.sheets == 1 else 'sheets'}"
+    count = counted(way.sheets, "sheet")
     spares = ", or ".join(f"{copies}{' or more' if more else ''} {letter}" for letter, copies, more in way.spares)
     left = NONE
     if way.offcut is not None:

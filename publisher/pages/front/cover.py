@@ -6,6 +6,7 @@ On a paper too small for all of it the second half stands on a page of its own a
 from dataclasses import replace
 
 from publisher.basics import Box, Carried, TextPromise
+from publisher.basics.wording import agreed, numbered
 from publisher.design import own_licence
 from publisher.pages.front.cover_picture import LEAST_PICTURE
 from publisher.pages.front.finished import finished
@@ -185,14 +186,14 @@ def _paper(context: Context, numbers: Numbers) -> str:
     glued = sum(1 for page in numbers.previews() if page.letters)
     if context.design.use != "trace" or not glued:
         return sheets
-    return f"{sheets}; {glued} of them {'is' if glued == 1 else 'are'} glued to thin card"
+    return f"{sheets}; {glued} of them {agreed(glued, 'is', 'are')} glued to thin card"
 
 
 def _first_minutes(context: Context, box: Box, top: float, numbers: Numbers) -> Block:
     """Say what to do before anything else, and where to stop."""
     setter = context.type
     first, last = numbers.range_of("print_check") or (2, 2)
-    pages = f"page{'' if first == last else 's'} {_range(first, last)}"
+    pages = f"{numbered(last - first + 1, 'page')} {_range(first, last)}"
     before = numbers.page_of("cautions:1") or numbers.total  # as wide as any, until pages are numbered
     head, y = _section(context, "Do this first", box, top)
     drawn: list[Drawn] = [*head]

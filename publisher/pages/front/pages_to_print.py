@@ -6,6 +6,7 @@ from itertools import groupby
 import shapely
 
 from publisher.basics import Box, Layer, Path, Point, polyline
+from publisher.basics.wording import counted
 from publisher.pages.model import Drawn, Link, Stroke
 from publisher.pages.sheet import Context, TruePage, described
 from publisher.pages.type import CELL_GAP, DIMENSION, HEADING, NOTE, RULE, SMALL, SPACE, Block
@@ -24,7 +25,7 @@ def ranges(pages: Iterable[int]) -> str:
 
 def sheets_of(count: int, paper: str) -> str:
     """Return ``1 sheet of A4 paper``."""
-    return f"{count} {'sheet' if count == 1 else 'sheets'} of {paper}"
+    return f"{counted(count, 'sheet')} of {paper}"
 
 
 def print_list(

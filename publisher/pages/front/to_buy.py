@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from publisher.basics.wording import LengthUnit, ordered, say_length
+from publisher.basics.wording import LengthUnit, counted, ordered, say_length
 from publisher.design import Board, Design, Fact, amount, fill, say
 from publisher.joints import sold_words, takes_words
 from publisher.pages.sheet import Context, Numbers, thing_name, tool_words
@@ -44,7 +44,7 @@ def card_words(context: Context, numbers: Numbers | None) -> tuple[str, ...]:
     often = tuple(row for row in context.needs.cut_list if row.sturdy)
     more = sum(MORE_CARD * (1 if numbers is None else len(numbers.pages_of_part(row.part))) for row in often)
     size = context.paper.title.removesuffix(" paper")
-    said = f"{ordered(CARD, context.paper.first)}: {pages} {'sheet' if pages == 1 else 'sheets'} of {size} size"
+    said = f"{ordered(CARD, context.paper.first)}: {counted(pages, 'sheet')} of {size} size"
     if not often:
         return (f"{said}.",)
     names = ", ".join(f"{row.letter} ({row.tracings} times)" for row in often)
@@ -78,7 +78,7 @@ def at_hand(context: Context) -> tuple[str, ...]:
 def sheet_words(context: Context, board: Board) -> tuple[str, ...]:
     """Return how many sheets of each size a board takes, one of which is enough; () where no layout was made."""
     ways = [
-        f"{len(need.sheets)} {'sheet' if len(need.sheets) == 1 else 'sheets'} of {need.sheet.label}"
+        f"{counted(len(need.sheets), 'sheet')} of {need.sheet.label}"
         for need in context.needs.yields
         if need.board == board.id and need.sheets and not need.left_out
     ]

@@ -7,7 +7,7 @@ and one number, before what cannot be undone.
 from collections.abc import Iterable
 
 from publisher.basics import record
-from publisher.basics.wording import ordered, say_length, series
+from publisher.basics.wording import counted, numbered, ordered, say_length, series
 from publisher.material import MOST_TRACINGS
 from publisher.pages.front import CARD_THICK, CHECK_PAGE, board_to_go_on, fit_of, ranges, square_between, trials_of
 from publisher.pages.sheet import Context, Numbers
@@ -111,7 +111,7 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
     strips = [strip.part.letter for page in shown for strip, _, _ in strips_of(context, page)]
     said = [
         f"Stick the prints to thin card, {ordered(CARD_THICK, context.paper.first)}, and let them dry flat under books.",
-        f"Cut along the cut line with a fresh blade{_inside(context)}: {_count(_cards(context, shown, strips), 'template')}.",
+        f"Cut along the cut line with a fresh blade{_inside(context)}: {counted(_cards(context, shown, strips), 'template')}.",
     ]
     if any(page.nests for page in shown):
         said.append("Of nested templates cut the outermost alone.")
@@ -159,7 +159,7 @@ def _mark_out(context: Context, numbers: Numbers | None) -> Act | None:
         "act:mark",
         "Mark out the board",
         f"{tried}{laid} on the board as {where} {'show' if pages[0] != pages[1] else 'shows'}.",
-        f"{'the coupon goes in with a light push, and ' if tried else ''}{_count(sum(copies.values()), 'piece')} "
+        f"{'the coupon goes in with a light push, and ' if tried else ''}{counted(sum(copies.values()), 'piece')} "
         f"({listed}) find room on the board before you cut the first.",
     )
 
@@ -180,11 +180,7 @@ def _beyond_check(pages: Iterable[int]) -> tuple[int, ...]:
 
 def _pages(pages: Iterable[int]) -> str:
     found = tuple(pages)
-    return f"{'page' if len(found) == 1 else 'pages'} {ranges(found)}"
-
-
-def _count(number: int, what: str) -> str:
-    return f"{number} {what}{'' if number == 1 else 's'}"
+    return f"{numbered(len(found), 'page')} {ranges(found)}"
 
 
 def _words(name: str) -> str:

@@ -37,7 +37,7 @@ def test_a_cure_that_does_not_do_says_what_is_still_wrong() -> None:
 def test_what_gets_worse_is_said() -> None:
     assert said(Tried((NARROW,)), Tried((WIDE,))) == "more play; but so something else is wrong: the slot is wide"
     now, there = Tried((NARROW,), (("20 x 30 in", 3),)), Tried((), (("20 x 30 in", 4), ("A3", 2)))
-    assert said(now, there) == "more play; but so it takes 4 sheet(s) 20 x 30 in in place of 3"
+    assert said(now, there) == "more play; but so it takes 4 sheets of 20 x 30 in in place of 3"
 
 
 def test_few_are_tried_each_once_and_what_cannot_be_written_is_given_as_it_is() -> None:
