@@ -43,10 +43,12 @@ from publisher.pages.sheet import (
     PageDraft,
     PageFault,
     TruePage,
+    edition_called,
     furniture,
     heading_of,
     ink_box,
     kept_boxes,
+    needs_in,
     own_faults,
     pack_id,
     thinned,
@@ -105,6 +107,7 @@ def compose(
     Raises Refusal when the paper cannot hold a page, PageFault when something of ours stands where it must not.
     """
     faces, findings = _faces(design)
+    needs = needs_in(edition_called(paper.edition), needs)
     joined = replace(joined, sentences=sentences_on(design, joined, paper.first))
     trial = trial_words(tried_sizes(design.sizes, (name for name, _ in inputs.sets)))
     context = Context(design, with_top_marks(parts, joined), joined, needs, paper, Setter(faces), trial)

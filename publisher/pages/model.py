@@ -167,8 +167,8 @@ class Attachment:
 
 @record
 class Paper:
-    """A paper: name in small letters, size upright in mm, printable limit as margins for upright pages, source of the size, and
-    the unit that stands first on its pages: inches where the paper is a North American one."""
+    """A paper: name in small letters, size upright in mm, printable limit as margins for upright pages, source of the size, the
+    unit that stands first on its pages, and the edition that sets it: inches where the paper is a North American one."""
 
     name: str
     title: str
@@ -177,6 +177,7 @@ class Paper:
     margins: tuple[float, float, float, float]  # left, bottom, right, top
     source: str
     first: LengthUnit = "mm"
+    edition: str = "international"
 
 
 @record

@@ -6,6 +6,7 @@ Never: place a template.
 
 from publisher.pages.front.cautions import caution_drafts, licence_stands_here
 from publisher.pages.front.check_pieces import board_to_go_on, square_between
+from publisher.pages.front.check_squares import SQUARE_SIDE
 from publisher.pages.front.coupon import fit_of
 from publisher.pages.front.cover import about_drafts, cover_drafts
 from publisher.pages.front.cover_picture import NO_COVER_PICTURE

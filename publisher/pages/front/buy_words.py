@@ -4,6 +4,7 @@ from publisher.basics import SheetsPromise, WorkPromise
 from publisher.basics.units import inches
 from publisher.basics.wording import LengthUnit, counted, fixed, paired
 from publisher.pages.front.layout_words import sheet_name
+from publisher.pages.sheet import Edition
 
 NONE = "none"
 FOOT_MM = inches(1.0) ** -1 * 12.0
@@ -21,6 +22,15 @@ def way_words(way: SheetsPromise, another: bool, first: LengthUnit) -> tuple[str
         imperial = " × ".join(fixed(inches(side), 1, "down") for side in way.offcut) + " in"
         left = paired(metric, imperial, first)
     return f"or {count}" if another else count, sheet_name(way.label, way.width, way.height), spares or NONE, left
+
+
+def shop_note(edition: Edition, ways: tuple[SheetsPromise, ...]) -> str:
+    """Say whether shops have the sheets of the list where people print on such paper, and which they have; '' without any sheet."""
+    if not ways:
+        return ""
+    if all(edition.sells(way.width, way.height) for way in ways):
+        return f"Sheets as shops sell them where {edition.where} is used: check your shop."
+    return f"Check your shop: where {edition.where} is used, board is sold in {edition.sold}."
 
 
 def work_words(work: WorkPromise, first: LengthUnit) -> tuple[str, str, str, str, str]:

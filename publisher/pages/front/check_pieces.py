@@ -4,18 +4,33 @@ from collections.abc import Callable
 from dataclasses import replace
 from math import inf, isinf
 
-from publisher.basics import Box, ClearPromise, Layer, LengthPromise, Path, TextPromise, polyline
-from publisher.basics.units import INCH_MM, inches
+from publisher.basics import Box, ClearPromise, Layer, Path, TextPromise, polyline
+from publisher.basics.units import inches
 from publisher.basics.wording import fixed, paired, rounded_down, rounded_up, trimmed
 from publisher.joints import PENCIL_SPREAD, BoardRange, safe_ends, sold_words, takes_words
+from publisher.pages.front.check_squares import (
+    SQUARE_SIDE,
+    CheckForm,
+    inch_square,
+    inch_square_words,
+    square_box,
+    two_squares,
+)
 from publisher.pages.front.coupon import COUPON_HIGH, Fit, coupon, fit_of
 from publisher.pages.front.gauge import FOOT, MARKER, RANGE, gauge, gauge_from
 from publisher.pages.front.scale_range import ScaleRange, budget
 from publisher.pages.model import Drawn, Stroke
 from publisher.pages.sheet import CARD_HEIGHT, CARD_INCHES, CARD_WIDTH, CODE, QUIET_MM, Body, Context, card
-from publisher.pages.type import BODY, CELL_GAP, GAUGE, GUTTER, HEADING, LEAST, NOTE, RULE, SMALL, Column, make_table
+from publisher.pages.type import BODY, CELL_GAP, GUTTER, HEADING, LEAST, NOTE, RULE, SMALL, Column, Setter, make_table
 
-SQUARE_SIDE = 100.0  # of the square
+INCH_READINGS = (
+    "3 15/16 to 3 31/32 in",
+    "3 13/16 to 3 29/32 in",
+    "under 3 13/16 in",
+    "4 1/32 in or more",
+    "true one way only",
+)
+"""What the outer square measures, on a rule that shows 1/32 in, where the inner one measures what the table of readings says."""
 CLEAR_ROUND = (
     0.5,
     4.5,
@@ -23,23 +38,20 @@ CLEAR_ROUND = (
 DESCENDERS = 0.6  # mm under the last line of words over the code
 
 
-def square(context: Context, box: Box, page: int) -> tuple[Body, float]:
-    """Draw the square of 100 mm, the outline of a bank card in it, and room to write the readings down."""
-    outline = Box(box.left, box.top - SQUARE_SIDE, box.left + SQUARE_SIDE, box.top)
-    corners = outline.corners()
-    said = f"{SQUARE_SIDE:g} mm"
-    lengths = tuple(
-        LengthPromise(page, corners[a], corners[b], SQUARE_SIDE, "calibration", said if a in {0, 3} else "")
-        for a, b in ((0, 1), (1, 2), (2, 3), (3, 0))
-    )
+def square(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body, float]:
+    """Draw the squares to be measured, the outline of a bank card in them, and room to write the readings down."""
+    outline = square_box(box, form)
+    squares, said = two_squares(box, page, form)
     left, top = outline.left + (SQUARE_SIDE - CARD_WIDTH) / 2, outline.top - 5.0
-    words = _words_in_square(context, outline, left, top)
-    line = Stroke(GAUGE, (polyline(corners, True),), Layer.PAGE)
+    words = _words_in_square(context, outline, said, left, top)
     place = Box(left, top - CARD_HEIGHT, left + CARD_WIDTH, top)
     clear = tuple(ClearPromise(page, "card", side) for side in _sides(place, *CLEAR_ROUND))
-    beside = Box(outline.right + CLEAR_ROUND[0], outline.bottom, outline.right + GUTTER - CLEAR_ROUND[0], outline.top)
+    outside = outline.right + outline.left - box.left
+    beside = Box(outside + CLEAR_ROUND[0], outline.bottom, outside + GUTTER - CLEAR_ROUND[0], outline.top)
     clear += (ClearPromise(page, "ruler", beside),)
-    return Body((line, *words), lengths=lengths, clear=clear) + card(left, top, page), SQUARE_SIDE
+    return squares + Body(words, clear=clear) + card(
+        left, top, page
+    ), box.top - outline.bottom + outline.left - box.left
 
 
 def _sides(box: Box, near: float, far: float) -> tuple[Box, ...]:
@@ -53,10 +65,9 @@ def _sides(box: Box, near: float, far: float) -> tuple[Box, ...]:
     )
 
 
-def _words_in_square(context: Context, outline: Box, left: float, top: float) -> tuple[Drawn, ...]:
+def _words_in_square(context: Context, outline: Box, full: str, left: float, top: float) -> tuple[Drawn, ...]:
     setter, first = context.type, context.paper.first
     middle, centre = left + CARD_WIDTH / 2, top - CARD_HEIGHT / 2
-    full = f"{SQUARE_SIDE:g} mm ({SQUARE_SIDE / INCH_MM:.2f} in)"
     size = paired(f"{CARD_WIDTH:.2f} × {CARD_HEIGHT:.2f} mm", CARD_INCHES, first)
     y = outline.bottom + 31.4
     hiding = "If it hides the line, or leaves paper inside it: print again at 100 %."
@@ -78,20 +89,20 @@ def _words_in_square(context: Context, outline: Box, left: float, top: float) ->
     for name in ("across", "down"):
         y -= 8.8
         drawn += setter.line(name, SMALL, left, y)
-        drawn += setter.line("mm", SMALL, left + 44.0, y)
+        drawn += setter.line("mm" if first == "mm" else "in or mm", SMALL, left + 44.0, y)
         lines.append(polyline(((left + 13.0, y - 0.8), (left + 43.0, y - 0.8))))
     drawn.append(Stroke(RULE, tuple(lines), Layer.PAGE))
     return tuple(drawn)
 
 
-def how(context: Context, box: Box, page: int) -> tuple[Body, float]:
+def how(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body, float]:
     """Say what to do, step by step."""
     setter = context.type
-    between = f"between {square_between(context)}"
+    measure, figures = _measure(context, form)
     steps = (
         "Print at 100 %: choose “actual size” or “no scaling”, never “fit”, “shrink” or “fill”; "
         f"{context.paper.title}, one side only.",
-        f"Measure the square across and down. Both must lie {between}. Near either of them, measure the long rulers too.",
+        measure,
         "Look for all four corner marks. One is missing: the page was clipped.",
         "Hold a scrap of your board in the gauge. Read the page “Before you cut”, then make the coupon from that scrap.",
     )
@@ -102,7 +113,19 @@ def how(context: Context, box: Box, page: int) -> tuple[Body, float]:
         block = setter.paragraph(step, BODY.tagged("li"), box.left + 6.0, y, box.width - 6.0)
         drawn += block.drawn
         y -= block.height + 2.6
-    return Body(tuple(drawn), texts=(TextPromise(page, between),)), box.top - y
+    return Body(tuple(drawn), texts=tuple(TextPromise(page, said) for said in figures)), box.top - y
+
+
+def _measure(context: Context, form: CheckForm) -> tuple[str, tuple[str, ...]]:
+    """Say what to measure, and what it must be; return the figures of that too."""
+    outer = inch_square_words(budget(context.joined)) if form.inch else ""
+    if outer:
+        inner = "{} to {} mm".format(*square_ends(budget(context.joined)))
+        said = f"Measure the outer square across and down: {outer}. Or the inner one: {inner}. Near a limit, measure the long rulers too."
+        return said, (outer, inner)
+    between = f"between {square_between(context)}"
+    said = f"Measure the square across and down. Both must lie {between}. Near either of them, measure the long rulers too."
+    return said, (between,)
 
 
 def square_between(context: Context, side: float = SQUARE_SIDE) -> str:
@@ -123,7 +146,7 @@ def square_ends(allowed: ScaleRange, side: float = SQUARE_SIDE) -> tuple[str, st
     return fixed(rounded_up(least, decimals), decimals), fixed(rounded_down(most, decimals), decimals)
 
 
-def limits(context: Context, box: Box, _page: int) -> tuple[Body, float]:
+def limits(context: Context, box: Box, _page: int, _form: CheckForm) -> tuple[Body, float]:
     """Name the meetings that bound the print scale of this design, and what these bounds do not count."""
     allowed = budget(context.joined)
     said: list[str] = []
@@ -142,7 +165,7 @@ def limits(context: Context, box: Box, _page: int) -> tuple[Body, float]:
     return Body(block.drawn), block.height
 
 
-def board(context: Context, box: Box, page: int) -> tuple[Body, float]:
+def board(context: Context, box: Box, page: int, _form: CheckForm) -> tuple[Body, float]:
     """Draw the board gauge under its heading."""
     fit = fit_of(context)
     if fit is None:
@@ -218,7 +241,7 @@ def _promised(context: Context, fit: Fit, takes: BoardRange | None) -> tuple[str
     return tuple(said for said in (takes_words(takes, first), sold_words(takes, first)) if said)
 
 
-def scrap(context: Context, box: Box, page: int) -> tuple[Body, float]:
+def scrap(context: Context, box: Box, page: int, _form: CheckForm) -> tuple[Body, float]:
     """Draw the fit coupon under its heading, and say what it tells."""
     fit = fit_of(context)
     if fit is None:
@@ -278,7 +301,7 @@ def _said(context: Context, mm: float, rounds: Callable[[float, int], float] = r
     return metric if context.paper.first == "mm" else paired(metric, f"{rounds(inches(mm), 3):.3f} in", "in")
 
 
-def wrong(context: Context, box: Box, page: int) -> tuple[Body, float]:
+def wrong(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body, float]:
     """Set the table of what a wrong reading means, and what to do after gluing.
 
     The figures are those of pages fitted to other papers (0.973, 0.941) and to usual printer margins (0.88 to 0.97); several
@@ -287,29 +310,44 @@ def wrong(context: Context, box: Box, page: int) -> tuple[Body, float]:
     setter, allowed = context.type, budget(context.joined)
     low, high = square_ends(allowed)
     near = f"98 to {float(low) - 0.1:.1f} mm" if float(low) > 98.15 else "about 98 mm"
-    rows = (
+    rows: tuple[tuple[str, ...], ...] = (
         (f"{low} to {high} mm", "True size.", "Go on."),
-        (near, "A printer that runs small, or damp paper.", "Print again on dry paper, or on another printer."),
-        (
-            "95 to 97.9 mm",
-            "Shrunk to fit other paper or small margins.",
-            "Set 100 % and the paper that this page names.",
-        ),
+        (near, "Printer runs small, or damp paper.", "Print on dry paper, or another printer."),
+        ("95 to 97.9 mm", "Shrunk to fit other paper or margins.", "Set 100 % and the paper of this page."),
         ("under 95 mm", "Shrunk to fit shorter paper, or twice.", "The same, from a PDF viewer."),
         (
             f"{float(high) + 0.1:.1f} mm or more",
             "Enlarged to fill the sheet.",
-            "Turn borderless printing off and set 100 %.",
+            "Set 100 %, and borderless printing off.",
         ),
         ("true one way only", "The paper slipped or stretched.", "Print again on dry, flat paper."),
     )
-    shares = (0.20, 0.395, 0.405)
-    titles = ("The square is", "What happened", "What to do")
-    columns = tuple(Column(t, box.width * s, bold=t == titles[0]) for t, s in zip(titles, shares, strict=True))
+    titles: tuple[str, ...] = ("The square is", "What happened", "What to do")
+    if form.inch:
+        titles = ("Outer square", "Inner square", *titles[1:])
+        rows = tuple((inch, *row) for inch, row in zip((inch_square(allowed), *INCH_READINGS), rows, strict=True))
+    columns = _as_wide_as_their_words(setter, titles, rows, box.width)
     table = make_table(setter, columns, rows)
     glued = "gluing to card" if context.design.use == "trace" else "gluing"
     after = f"Measure again after {glued}: wet paper grows by 2 to 3 % across its grain. Let it dry flat."
     y = box.top - table.height() - 2.0
     words = setter.paragraph(after, SMALL.bold(), box.left, y, box.width)
-    texts = tuple(TextPromise(page, row[0]) for row in rows)
+    texts = tuple(TextPromise(page, said) for row in rows for said in row[:-2])
     return Body(table.place(box.left, box.top) + words.drawn, texts=texts), box.top - y + words.height
+
+
+def _as_wide_as_their_words(
+    setter: Setter, titles: tuple[str, ...], rows: tuple[tuple[str, ...], ...], width: float
+) -> tuple[Column, ...]:
+    """Return columns, the first of them bold, as wide as their longest words, that share what is left of the width evenly."""
+    styles = (SMALL.bold(), *(SMALL for _ in titles[1:]))
+    wide = [
+        max(setter.width(title, SMALL.bold()), *(setter.width(row[n], style) for row in rows)) + CELL_GAP
+        for n, (title, style) in enumerate(zip(titles, styles, strict=True))
+    ]
+    more = (width + CELL_GAP - sum(wide)) / len(wide)
+    last = len(titles) - 1
+    return tuple(
+        Column(title, one + more - (CELL_GAP if n == last else 0.0), bold=n == 0)
+        for n, (title, one) in enumerate(zip(titles, wide, strict=True))
+    )

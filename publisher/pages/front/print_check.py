@@ -6,6 +6,7 @@ from dataclasses import replace
 from publisher.basics import Box, Refusal
 from publisher.basics.units import inches
 from publisher.pages.front.check_pieces import board, how, limits, scrap, square, wrong
+from publisher.pages.front.check_squares import SQUARE_SIDE, CheckForm, check_column, forms_of, square_box
 from publisher.pages.sheet import (
     CODE,
     FOOTER,
@@ -27,15 +28,12 @@ from publisher.pages.type import GUTTER, LEAST, SPACE, Setter
 TASK = "Check your printer and your board"
 CHECK_PAGE = 2  # it always is: the cover is one page
 TITLE = f"Page {CHECK_PAGE}: print and measure it first"
-CHECK_SQUARE = 100.0
 CHECK_ACROSS, CHECK_UP = 180.0, 240.0
-STRIP = 15.2  # along the left side, for the upright ruler
 BASE = 6.1  # of the upright ruler's line, from the printable limit: its numbers keep clear of the mark at that side
-RULER = 12.0  # height of the ruler along the bottom
 CHECK_WIDE = 168.0  # what the usual arrangement needs
 
 CheckBlock = Callable[
-    [Context, Box, int], tuple[Body, float]
+    [Context, Box, int, CheckForm], tuple[Body, float]
 ]  # draws under the top of the box; returns the height used
 READ: tuple[CheckBlock, ...] = (square, how, board, limits, scrap, wrong)  # in this order, whatever their places
 
@@ -45,31 +43,42 @@ def print_check_drafts(context: Context) -> tuple[PageDraft, ...]:
 
     Raises Refusal when the paper cannot hold a square of 100 mm.
     """
-    frame = make_frame(context.paper, False, 0.0, strip=STRIP)
-    column = Box(frame.text.left, frame.text.bottom + RULER, frame.text.right, frame.text.top)
-    if column.width < CHECK_SQUARE or column.height < CHECK_SQUARE:
+    frame, column = check_column(context.paper)
+    if column.width < SQUARE_SIDE or column.height < SQUARE_SIDE:
         raise Refusal(
             PAPER_TOO_SMALL.found(
                 f"paper {context.paper.name} leaves {column.width:.1f} × {column.height:.1f} mm beside its rulers; "
-                f"the print-check page needs a square of {CHECK_SQUARE:g} mm",
+                f"the print-check page needs a square of {SQUARE_SIDE:g} mm",
                 subject=context.paper.name,
                 hint=_missing(column),
             )
         )
-    corner = (column.left + CHECK_SQUARE - QUIET_MM - 2.5, column.top - CHECK_SQUARE + QUIET_MM + 2.5)
-    frame = replace(frame, code=Box(corner[0] - CODE, corner[1], corner[0], corner[1] + CODE))
-    if column.width >= CHECK_WIDE and _arranged(context, column, 0)[1] >= column.bottom:
-        return (
-            _draft(1, frame, lambda n: _rulers(context.type, frame, n.page) + _arranged(context, column, n.page)[0]),
-        )
-    return _flowed(context, frame, column)
+    for form in forms_of(context):
+        if column.width >= CHECK_WIDE and _arranged(context, column, 0, form)[1] >= column.bottom:
+            return (_on_one_page(context, _with_code(frame, column, form), column, form),)
+    return _flowed(context, _with_code(frame, column, form), column, form)
+
+
+def _with_code(frame: Frame, column: Box, form: CheckForm) -> Frame:
+    """Return the frame with the page code in the lower right corner of the square."""
+    square_at = square_box(column, form)
+    corner = (square_at.right - QUIET_MM - 2.5, square_at.bottom + QUIET_MM + 2.5)
+    return replace(frame, code=Box(corner[0] - CODE, corner[1], corner[0], corner[1] + CODE))
+
+
+def _on_one_page(context: Context, frame: Frame, column: Box, form: CheckForm) -> PageDraft:
+    def body(numbers: Numbers) -> Body:
+        rulers = _rulers(context.type, frame, numbers.page)
+        return rulers + _arranged(context, column, numbers.page, form)[0]
+
+    return _draft(1, frame, body)
 
 
 def _missing(column: Box) -> str:
     """Say what room the square lacks, and the two ways to give it."""
     lacks = [
         f"{short:.1f} mm ({inches(short):.2f} in) more {way}"
-        for short, way in ((CHECK_SQUARE - column.width, "across"), (CHECK_SQUARE - column.height, "upwards"))
+        for short, way in ((SQUARE_SIDE - column.width, "across"), (SQUARE_SIDE - column.height, "upwards"))
         if short > 0
     ]
     return f"it needs {' and '.join(lacks)}: use smaller margins, if the printer can print there, or a larger paper"
@@ -80,10 +89,11 @@ def _draft(number: int, frame: Frame, body: Callable[[Numbers], Body]) -> PageDr
     return PageDraft("print_check", key, TITLE if number == 1 else "Print check", frame, body, TASK)
 
 
-def _arranged(context: Context, column: Box, page: int) -> tuple[Body, float]:
+def _arranged(context: Context, column: Box, page: int, form: CheckForm) -> tuple[Body, float]:
     """Draw the usual arrangement: square and gauge, words and coupon side by side, under both what a reading means. Return it
     with the height (mm on the page) at which it ends."""
-    middle = column.left + CHECK_SQUARE
+    at = square_box(column, form)
+    middle = at.right + at.left - column.left
     sides = (
         (Box(column.left, column.bottom, middle, column.top), (square, board, limits)),
         (Box(middle + GUTTER, column.bottom, column.right, column.top), (how, scrap)),
@@ -93,27 +103,27 @@ def _arranged(context: Context, column: Box, page: int) -> tuple[Body, float]:
     for side, pieces in sides:
         y = side.top
         for piece in pieces:
-            bodies[piece], high = piece(context, replace(side, top=y), page)
+            bodies[piece], high = piece(context, replace(side, top=y), page, form)
             y -= high + (SPACE if piece is board else GUTTER) if high else 0.0  # the limits are read with the gauge
         foot = min(foot, y + SPACE)
-    table, high = wrong(context, replace(column, top=foot), page)
+    table, high = wrong(context, replace(column, top=foot), page, form)
     return sum((bodies[piece] for piece in READ if piece in bodies), Body()) + table, foot - high
 
 
-def _flowed(context: Context, frame: Frame, column: Box) -> tuple[PageDraft, ...]:
+def _flowed(context: Context, frame: Frame, column: Box, form: CheckForm) -> tuple[PageDraft, ...]:
     """Put the pieces under each other, on as many pages as they need."""
     plain = make_frame(context.paper, False, 0.0, code=True)
     over_code = replace(plain.text, bottom=max(box.top for box in plain.blocked))
     pages: list[list[tuple[CheckBlock, Box]]] = [[]]
     box = column
     for piece in READ:
-        high = piece(context, box, 0)[1]
+        high = piece(context, box, 0, form)[1]
         if not high:
             continue
         if pages[-1] and box.height < high:
             pages.append([])
             box = over_code
-            high = piece(context, box, 0)[1]
+            high = piece(context, box, 0, form)[1]
         pages[-1].append((piece, box))
         box = replace(box, top=box.top - high - GUTTER)
 
@@ -121,7 +131,7 @@ def _flowed(context: Context, frame: Frame, column: Box) -> tuple[PageDraft, ...
         def draw(numbers: Numbers) -> Body:
             whole = _rulers(context.type, frame, numbers.page) if number == 1 else Body()
             for piece, where in pages[number - 1]:
-                whole += piece(context, where, numbers.page)[0]
+                whole += piece(context, where, numbers.page, form)[0]
             return whole
 
         return draw

@@ -2,10 +2,10 @@
 
 from dataclasses import replace
 
-from publisher.basics.wording import LengthUnit, counted, ordered, say_length
+from publisher.basics.wording import counted, ordered, say_length
 from publisher.design import Board, Design, Fact, amount, fill, say
 from publisher.joints import sold_words, takes_words
-from publisher.pages.sheet import Context, Numbers, thing_name, tool_words
+from publisher.pages.sheet import OTHER, Context, Edition, Numbers, edition_called, thing_name, tool_words
 
 TAPE = "masking_tape"
 CUTTING = ("craft_knife", "steel_rule", "cutting_mat")  # without which no part is cut
@@ -28,7 +28,8 @@ def board_words(context: Context) -> tuple[str, ...]:
     for board in context.design.boards:
         faces = FACES.get(board.faces, f"{{name}} board, {board.faces}").format(name=board.id.replace("_", " "))
         thick = say_length(board.thickness, first=context.paper.first)
-        said = f"{faces}, {_named(board)}measured {thick} thick."
+        called = f" ({context.edition.called(board.faces)})" if board.material == "foam" else ""
+        said = f"{faces}{called}, {_named(board)}measured {thick} thick."
         lines += [
             said[:1].upper() + said[1:],
             *(f"{line[:1].upper()}{line[1:].rstrip('.')}." for line in range_lines(context, board)),
@@ -59,8 +60,8 @@ def materials_words(context: Context, numbers: Numbers | None) -> tuple[str, ...
     named = replace(
         context.design, materials=tuple(m for m in context.design.materials if not (counted and m.name == "thin_card"))
     )
-    lines = materials_to_buy(named, context.facts, context.paper.first)
-    return (*lines, *((thing_name(TAPE, context.paper.first),) if tiled and TAPE not in names else ()))
+    lines = materials_to_buy(named, context.facts, context.edition)
+    return (*lines, *((thing_name(TAPE, context.edition),) if tiled and TAPE not in names else ()))
 
 
 def at_hand(context: Context) -> tuple[str, ...]:
@@ -72,7 +73,7 @@ def at_hand(context: Context) -> tuple[str, ...]:
         *(("pencil",) if context.design.use == "trace" else ()),
         *(("square",) if context.needs.layouts else ()),
     )
-    return tuple(thing_name(key, context.paper.first) for key in dict.fromkeys((*context.design.tools, *used, *always)))
+    return tuple(thing_name(key, context.edition) for key in dict.fromkeys((*context.design.tools, *used, *always)))
 
 
 def sheet_words(context: Context, board: Board) -> tuple[str, ...]:
@@ -104,20 +105,21 @@ def _named(board: Board) -> str:
     return f"sold as {board.sold_as}, " if board.sold_as else ""
 
 
-def materials_to_buy(design: Design, facts: tuple[Fact, ...], first: LengthUnit = "mm") -> tuple[str, ...]:
+def materials_to_buy(design: Design, facts: tuple[Fact, ...], edition: Edition | None = None) -> tuple[str, ...]:
     """Return the same for any reader of a design: a material by the spec's own words, else by its name, with its amount."""
     lines = []
+    there = edition or edition_called(OTHER)
     for material in design.materials:
-        said = fill(material.text, design, facts, first)[0] if material.text else ""
-        name = said or thing_name(material.name, first)
+        said = fill(material.text, design, facts, there.first)[0] if material.text else ""
+        name = said or thing_name(material.name, there)
         if material.amount is not None:
             quantity, _ = amount(material.amount, design, facts)
             if quantity is not None:
-                name = f"{name}: {say(quantity.value, quantity.kind, first=first)}"
+                name = f"{name}: {say(quantity.value, quantity.kind, first=there.first)}"
         lines.append(name)
     return tuple(lines)
 
 
-def tools_to_buy(design: Design, first: LengthUnit = "mm") -> tuple[str, ...]:
+def tools_to_buy(design: Design) -> tuple[str, ...]:
     """Return the names of a design's tools."""
-    return tuple(thing_name(key, first) for key in design.tools)
+    return tuple(thing_name(key, edition_called(OTHER)) for key in design.tools)

@@ -5,36 +5,39 @@ from functools import partial
 
 from publisher.basics import Box, Carried, TextPromise
 from publisher.basics.units import inches
-from publisher.basics.wording import ordered
+from publisher.basics.wording import LengthUnit, paired
 from publisher.material import CUT_BY_A_TIP
-from publisher.pages.front.buy_words import way_words, work_words
+from publisher.pages.front.buy_words import shop_note, way_words, work_words
 from publisher.pages.front.page_blocks import PageBlock, section_head
 from publisher.pages.front.to_buy import at_hand, board_words, card_words, materials_words
 from publisher.pages.model import Drawn
 from publisher.pages.sheet import Body, Context, Frame, Numbers
 from publisher.pages.type import GUTTER, SMALL, SPACE, Block, Column, LaidTable, make_table
 
+BUY = "What to buy"
 BASE_WIDTH = 187.0  # mm; narrower papers get narrower columns, and rows of more lines
 WORK_NOTE = "Sizes are those of the finished piece over all. A blade’s tip lasts {lasts} (common practice)."
-SHARES = (0.33, 0.37, 0.3)  # of the width: the columns of board, of what is used up, of what is at hand
+SHARES = ((0.33, 0.37, 0.3), (0.4, 0.34, 0.26), (0.46, 0.3, 0.24))
+"""Of the width: how the columns of board, of what is used up, of what is at hand may share it; that which is least high is taken."""
 BOARDS = {False: "bare board", True: "board with paper on it"}
 
 
 def buy_block(context: Context, frame: Frame) -> PageBlock:
     """Return the block of what to buy: a row for each way, and lists of what else is needed."""
     table = _ways(context, frame.text.width)
-    head = section_head(context, frame, "What to buy", "", 0.0)[1]
+    head = section_head(context, frame, BUY, shop_note(context.edition, context.needs.ways), 0.0)[1]
     lists = _lists(context, frame, 0.0, None)[0].height
     return PageBlock(head + table.height() + SPACE + lists + 1.5 * SPACE, partial(_draw_buy, context, frame, table))
 
 
 def _draw_buy(context: Context, frame: Frame, table: LaidTable, top: float, numbers: Numbers) -> Body:
-    head, height = section_head(context, frame, "What to buy", "", top)
+    note = shop_note(context.edition, context.needs.ways)
+    head, height = section_head(context, frame, BUY, note, top)
     y = top - height
     keys = [way.key for way in context.needs.ways]
     carried = tuple(_rows(table, keys, frame.text.left, y, numbers.page))
     lists, said = _lists(context, frame, y - table.height() - SPACE, numbers)
-    texts = tuple(TextPromise(numbers.page, line) for line in said)
+    texts = tuple(TextPromise(numbers.page, line) for line in (*said, *filter(None, (note,))))
     return Body((*head, *table.place(frame.text.left, y), *lists.drawn), carried=carried, texts=texts)
 
 
@@ -66,6 +69,13 @@ def _ways(context: Context, width: float) -> LaidTable:
 
 def _lists(context: Context, frame: Frame, top: float, numbers: Numbers | None) -> tuple[Block, tuple[str, ...]]:
     """Set three columns: the board, what is used up, what is at hand; return what was worked out of it too."""
+    return min((_columns(context, frame, top, numbers, shares) for shares in SHARES), key=lambda set_: set_[0].height)
+
+
+def _columns(
+    context: Context, frame: Frame, top: float, numbers: Numbers | None, shares: tuple[float, ...]
+) -> tuple[Block, tuple[str, ...]]:
+    """Set the three columns with these shares of the width."""
     setter = context.type
     card = card_words(context, numbers)
     board = board_words(context)
@@ -77,7 +87,7 @@ def _lists(context: Context, frame: Frame, top: float, numbers: Numbers | None) 
     drawn: list[Drawn] = []
     height = 0.0
     left = frame.text.left
-    for (title, lines), wide in zip(lists, SHARES, strict=True):
+    for (title, lines), wide in zip(lists, shares, strict=True):
         cell = Box(left, frame.text.bottom, left + wide * (frame.text.width - 2 * GUTTER), frame.text.top)
         left = cell.right + GUTTER
         y = top
@@ -119,7 +129,7 @@ def _work_note(context: Context) -> str:
     """Say how far a blade goes in the boards of this design."""
     cut = {row.board for row in context.needs.cut_list}
     papered = sorted({board.faces != "bare" for board in context.design.boards if board.id in cut})
-    return ordered(WORK_NOTE.format(lasts=" and ".join(map(_lasts, papered))), context.paper.first)
+    return WORK_NOTE.format(lasts=" and ".join(_lasts(one, context.paper.first) for one in papered))
 
 
 def _draw_work(context: Context, frame: Frame, table: LaidTable, top: float, numbers: Numbers) -> Body:
@@ -130,8 +140,8 @@ def _draw_work(context: Context, frame: Frame, table: LaidTable, top: float, num
     return Body((*note.drawn, *table.place(frame.text.left, y)), carried=carried)
 
 
-def _lasts(papered: bool) -> str:
+def _lasts(papered: bool, first: LengthUnit) -> str:
     """Say how far the tip of a blade cuts in such board."""
     least, most = CUT_BY_A_TIP[papered]
     feet = "{:.0f} to {:.0f} ft".format(*(inches(mm) / 12 for mm in (least, most)))
-    return f"{least / 1000:g} to {most / 1000:g} m ({feet}) of {BOARDS[papered]}"
+    return f"{paired(f'{least / 1000:g} to {most / 1000:g} m', feet, first)} of {BOARDS[papered]}"

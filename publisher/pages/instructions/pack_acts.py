@@ -9,7 +9,16 @@ from collections.abc import Iterable
 from publisher.basics import record
 from publisher.basics.wording import counted, numbered, ordered, say_length, series
 from publisher.material import MOST_TRACINGS
-from publisher.pages.front import CARD_THICK, CHECK_PAGE, board_to_go_on, fit_of, ranges, square_between, trials_of
+from publisher.pages.front import (
+    CARD_THICK,
+    CHECK_PAGE,
+    SQUARE_SIDE,
+    board_to_go_on,
+    fit_of,
+    ranges,
+    square_between,
+    trials_of,
+)
 from publisher.pages.sheet import Context, Numbers
 from publisher.pages.templates import Shown, strips_of
 from publisher.pages.tiles import TruePages, plan_true_pages
@@ -50,8 +59,13 @@ def _print(context: Context, numbers: Numbers | None) -> Act:
         "Print and measure",
         f"Print page {CHECK_PAGE} at 100 %, one side only, and measure its square across and down. When both readings are right, print "
         f"{_pages(others)} the same way.",
-        f"both readings lie between {square_between(context)}.",
+        f"both readings{_of_which(context)} lie between {square_between(context)}.",
     )
+
+
+def _of_which(context: Context) -> str:
+    """Name the square: where inches come first another may stand round it."""
+    return f" of the {SQUARE_SIDE:g} mm square" if context.paper.first == "in" else ""
 
 
 def _measure(context: Context, numbers: Numbers | None) -> Act | None:

@@ -218,7 +218,7 @@ def _needed(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ..
     """List the parts of this step with small silhouettes, then materials, under “You need now”."""
     setter = context.type
     parts = list({part.id: part for name in step.parts for part in context.to_take(name)}.values())
-    names = [short_name(key) for key in dict.fromkeys((*_stage_tools(context, step), *step.uses))]
+    names = [short_name(key, context.edition) for key in dict.fromkeys((*_stage_tools(context, step), *step.uses))]
     if not parts and not names:
         return (), 0.0
     drawn: list[Drawn] = list(setter.line("You need now", SMALL.bold(), box.left, box.top - setter.drop(SMALL)))

@@ -1,12 +1,14 @@
 """Names of tools and materials, and the cautions that they call for, from ``cautions.json``."""
 
 import json
+from dataclasses import replace
 from functools import cache
 from importlib.resources import files
 from typing import Any
 
 from publisher.basics import record
-from publisher.basics.wording import LengthUnit, ordered
+from publisher.basics.wording import ordered
+from publisher.pages.sheet.editions import Edition
 
 
 @record
@@ -59,16 +61,26 @@ def thing(key: str) -> Thing | None:
     return next((t for t in (*tool_words(), *material_words()) if t.key == key), None)
 
 
-def thing_name(key: str, first: LengthUnit) -> str:
-    """Return what a tool or material is called, sizes in its name with the ``first`` unit first; a key without words stands for itself."""
-    found = thing(key)
-    return ordered(found.name, first) if found else key.replace("_", " ")
+def thing_name(key: str, edition: Edition) -> str:
+    """Return what a tool or material is called in an edition, sizes in its name with the unit of there first; a key without words
+    stands for itself."""
+    found = _there(key, edition)
+    return ordered(found.name, edition.first) if found else key.replace("_", " ")
 
 
-def short_name(key: str) -> str:
+def short_name(key: str, edition: Edition) -> str:
     """Return the short name of a tool or material, without its sizes; a key without words stands for itself."""
-    found = thing(key)
+    found = _there(key, edition)
     return found.short if found else key.replace("_", " ")
+
+
+def _there(key: str, edition: Edition) -> Thing | None:
+    """Return a tool or material under its name in an edition."""
+    found = thing(key)
+    if found is None:
+        return None
+    named = next(((name, short) for known, name, short in edition.names if known == key), None)
+    return found if named is None else replace(found, name=named[0], short=named[1])
 
 
 def cautions_for(keys: tuple[str, ...], *, always: bool = True) -> tuple[Caution, ...]:

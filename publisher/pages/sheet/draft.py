@@ -30,6 +30,7 @@ from publisher.joints import Joined
 from publisher.material import BoardNeeds
 from publisher.pages.model import Drawn, Paper, Tile
 from publisher.pages.sheet.board_words import drawn_for
+from publisher.pages.sheet.editions import Edition, edition_called
 from publisher.pages.sheet.frame import Frame
 from publisher.pages.type import Setter
 
@@ -186,6 +187,11 @@ class Context:
     def boards(self) -> str:
         """The boards that the pack is drawn for, in words."""
         return drawn_for(self.design.boards, self.parts, self.paper.first)
+
+    @property
+    def edition(self) -> Edition:
+        """The edition of the paper: words of there, and its sheets on sale."""
+        return edition_called(self.paper.edition)
 
     def part(self, part_id: str) -> Part | None:
         """Return the part with this id; None when it could not be drawn."""

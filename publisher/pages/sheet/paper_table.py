@@ -8,6 +8,7 @@ from publisher.basics import Finding, Refusal, Rule, Severity
 from publisher.basics.wording import did_you_mean
 from publisher.design import Design, PaperWish
 from publisher.pages.model import Paper
+from publisher.pages.sheet.editions import OTHER, edition_called
 
 UNKNOWN_PAPER = Rule(
     "pages/unknown-paper", "A paper that nobody knows", "pages need a size in mm to be true to scale", Severity.ERROR
@@ -26,7 +27,8 @@ def papers() -> tuple[Paper, ...]:
             float(r["height"]),
             _four(r["margins"]),
             r["source"],
-            r.get("first", "mm"),
+            edition_called(r.get("edition", OTHER)).first,
+            r.get("edition", OTHER),
         )
         for r in rows
     )

@@ -6,7 +6,7 @@ from itertools import combinations
 
 import pytest
 
-from publisher.basics import Refusal
+from publisher.basics import Box, Refusal
 from publisher.design import Design, PaperWish
 from publisher.joints import Meeting
 from publisher.joints.budget import board_ranges
@@ -55,6 +55,35 @@ def test_inside_the_limit_and_no_words_on_words(
         for (one, a), (two, b) in combinations(placed, 2):
             apart = a.right <= b.left or b.right <= a.left or a.top <= b.bottom or b.top <= a.bottom
             assert apart, (one, two)
+
+
+@pytest.mark.parametrize("paper", ["letter", "legal", "tabloid"])
+def test_where_inches_come_first_a_square_of_4_in_stands_round_that_of_100_mm(
+    make_context: Make, numbers: Callable[..., Numbers], words: Callable[[Body], str], paper: str
+) -> None:
+    (body,) = bodies(make_context(paper), numbers)
+    outer = [line for line in body.lengths if line.purpose == "dimension"]
+    assert [line.length for line in outer] == [pytest.approx(101.6)] * 4
+    assert [line.label for line in outer if line.label] == ["4 in", "4 in"]
+    inner = Box.round(line.start for line in body.lengths if line.purpose == "calibration")
+    assert Box.round(line.start for line in outer).sides == pytest.approx(inner.grown(0.8).sides)
+    said = words(body).replace("\n", " ")
+    assert "4 in outside, 100 mm inside" in said
+    assert "4 in, less than 1/64 in more or less" in said  # 0.5 % of 4 in is 0.02 in, and half of 1/32 is 0.0156
+
+
+def test_a_design_that_allows_less_than_a_rule_shows_is_measured_by_the_square_of_100_mm(
+    make_context: Make, numbers: Callable[..., Numbers], words: Callable[[Body], str]
+) -> None:
+    (body,) = bodies(make_context("letter", meetings=MEETINGS), numbers)  # 99.9 to 100.0 mm
+    said = words(body).replace("\n", " ")
+    assert "1/64" not in said
+    assert "Both must lie between 3.934 and 3.937 in (99.9 and 100.0 mm)" in said
+
+
+def test_a_metric_paper_has_the_square_of_100_mm_alone(make_context: Make, numbers: Callable[..., Numbers]) -> None:
+    (body,) = bodies(make_context("a4"), numbers)
+    assert [line for line in body.lengths if line.purpose == "dimension"] == []
 
 
 def test_the_words_follow_the_design(

@@ -6,6 +6,7 @@ from dataclasses import replace
 from publisher.basics import Place
 from publisher.design import Blank, MaterialPlan
 from publisher.pages.front.to_buy import at_hand, board_words, card_words, materials_words
+from publisher.pages.sheet import paper_for
 from publisher.pages.sheet.draft import Context, Numbers
 
 NUMBERS = Numbers(3, 9, (), (), (("side", 5), ("side", 6), ("rib", 6)))
@@ -13,7 +14,8 @@ NUMBERS = Numbers(3, 9, (), (), (("side", 5), ("side", 6), ("rib", 6)))
 
 def test_a_board_is_named_with_its_measured_thickness(demo: Callable[..., Context]) -> None:
     assert board_words(demo("quay")) == (
-        "Bare foam board, no paper on its faces, sold as 5 mm, measured 5.00 mm (0.20 in) thick.",
+        "Bare foam board, no paper on its faces (craft foam sheet, extruded foam sheet, floor underlay), sold as 5 mm, "
+        "measured 5.00 mm (0.20 in) thick.",
         "Takes board from 4.7 to 5.3 mm (0.186 to 0.208 in). "
         "Boards sold as 5 mm are 4.8 to 5.2 mm, common practice: measure yours.",
     )
@@ -25,6 +27,14 @@ def test_an_amount_is_worked_out_from_facts(demo: Callable[..., Context]) -> Non
     dowel = MaterialPlan("dowel", None, Blank("stair.climb + 10 mm", place), place)
     changed = replace(context, design=replace(context.design, materials=(dowel,)))
     assert materials_words(changed, NUMBERS)[0] == "wooden dowel: 100.0 mm (3.94 in)"
+
+
+def test_things_and_board_are_named_as_shops_of_the_edition_name_them(demo: Callable[..., Context]) -> None:
+    context = demo("quay")
+    there = replace(context, paper=paper_for(context.design, "letter"))
+    assert "steel rule, 300 mm (12 in) or longer" in at_hand(context)
+    assert "metal ruler (steel rule), 12 in (300 mm) or longer" in at_hand(there)
+    assert "its paper peeled off" in board_words(there)[0]
 
 
 def test_card_is_counted_by_the_pages_of_templates(demo: Callable[..., Context]) -> None:
