@@ -79,7 +79,13 @@ def _words_in_square(context: Context, outline: Box, full: str, left: float, top
         ),
         *setter.line(hiding, LEAST, middle, centre - 12.6, align="centre"),
         *setter.line(full, HEADING, left, outline.bottom + 4.6),
-        *setter.line(full, NOTE, outline.left + 4.8, outline.bottom + 13.0, turn=90.0),
+        *setter.line(
+            full.replace(" outside,", " and").replace(" inside", ""),
+            NOTE,
+            outline.left + 4.8,
+            outline.bottom + 13.0,
+            turn=90.0,
+        ),
         *setter.line("Your readings", SMALL.bold(), left, y),
     ]
     right, above = outline.right - QUIET_MM - 2.5, outline.bottom + QUIET_MM + 2.5 + CODE + QUIET_MM + DESCENDERS
