@@ -16,7 +16,7 @@ from publisher.pages.sheet.caution_words import (
 )
 from publisher.pages.sheet.code import pack_id
 from publisher.pages.sheet.draft import Body, Context, Numbers, PageDraft, TruePage
-from publisher.pages.sheet.editions import OTHER, Edition, edition_called, editions, needs_in
+from publisher.pages.sheet.editions import OTHER, Edition, edition_called, needs_in
 from publisher.pages.sheet.fiducials import MARK_ARM
 from publisher.pages.sheet.filling import share_out
 from publisher.pages.sheet.frame import (

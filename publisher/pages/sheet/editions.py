@@ -11,7 +11,7 @@ from publisher.basics import record
 from publisher.basics.wording import LengthUnit
 from publisher.material import BoardNeeds, Yield
 
-SAME_SHEET = 0.5  # mm: sides that differ by less are those of one sheet
+SOLD_ALIKE = 0.5  # mm: sides that differ by less are those of one sheet
 OTHER = "international"
 """The edition of a paper that says none: one that a spec describes itself."""
 
@@ -42,7 +42,7 @@ class Edition:
         """Tell whether shops there have sheets of this size (mm), either way round."""
         sides = sorted((width, height))
         return any(
-            abs(sides[0] - one.width) < SAME_SHEET and abs(sides[1] - one.height) < SAME_SHEET for one in self.sheets
+            abs(sides[0] - one.width) < SOLD_ALIKE and abs(sides[1] - one.height) < SOLD_ALIKE for one in self.sheets
         )
 
     def called(self, faces: str) -> str:
