@@ -19,6 +19,8 @@ from publisher.api.drawings import outline, picture
 from publisher.api.packs import (
     build,
     build_many,
+    contents,
+    covers,
     discard_trials,
     fault_of,
     identify,
@@ -27,6 +29,7 @@ from publisher.api.packs import (
     place,
     promised,
     prove,
+    prove_files,
     rebuilt,
     release,
     settle,
@@ -57,7 +60,7 @@ if TYPE_CHECKING:
     from publisher.joints import Joined, limit_of, margin_of, spare_words, spread_ends, takes_words
     from publisher.material import BoardNeeds, Shared, Stored, Yield, gain
     from publisher.pages import Pack, Page, PageCount
-    from publisher.pipeline import Built, BuiltPack, Released, WordList, Worked
+    from publisher.pipeline import Built, BuiltPack, ProvedFolder, ProvedPdf, Released, WordList, Worked
     from publisher.proof import Identity, Measured, Proof
     from publisher.release import Bundle, Left, Output, PlacedSet
     from publisher.ruler import (
@@ -118,6 +121,8 @@ __all__ = [
     "Part",
     "PlacedSet",
     "Proof",
+    "ProvedFolder",
+    "ProvedPdf",
     "Reading",
     "Released",
     "Saving",
@@ -141,6 +146,8 @@ __all__ = [
     "build_many",
     "compare",
     "compose",
+    "contents",
+    "covers",
     "designs",
     "discard_trials",
     "fault_of",
@@ -166,6 +173,7 @@ __all__ = [
     "plot_sweep",
     "promised",
     "prove",
+    "prove_files",
     "read",
     "read_length",
     "read_thickness",

@@ -10,7 +10,7 @@ if TYPE_CHECKING:
     from publisher.basics import Promises
     from publisher.batch import BuildOutcome, OwnFault
     from publisher.brief import Brief
-    from publisher.pipeline import Built, Released
+    from publisher.pipeline import Built, ProvedFolder, Released
     from publisher.proof import Identity, Proof
     from publisher.release import Bundle, Offer, PlacedSet
 
@@ -137,6 +137,36 @@ def prove(pdf: bytes, name: str, promises: Promises | None = None) -> Proof:
     from publisher import proof
 
     return proof.prove(pdf, promises, name)
+
+
+def contents(path: Path) -> dict[str, bytes]:
+    """Return all files of a set of packs, of a release or of its zip, by their paths below it. What file browsers left is passed over.
+
+    Raises Refusal when it cannot be read, or is none.
+    """
+    from publisher.release import contents_of
+
+    return dict(contents_of(path).files)
+
+
+def prove_files(name: str, files: dict[str, bytes], brief: Brief | None = None, truth: bool = False) -> ProvedFolder:
+    """Judge all files of a set of packs or a release: its PDFs, cut files, tables, pictures of pages and lists.
+
+    With the ``brief`` they are held against what the design promises and, unless ``truth`` alone is asked, against what it builds
+    today; without it against the records that the packs carry. Raises Refusal when the design has errors, or for an unknown paper.
+    """
+    from publisher.pipeline import prove_files
+
+    return prove_files(name, files, brief, not truth)
+
+
+def covers(folder: bool = False, design: bool = True) -> str:
+    """Return in words what “proved” covers, of a PDF or a whole ``folder``, with the ``design`` at hand or without it."""
+    from publisher import proof
+
+    if folder:
+        return f"{proof.COVERS} {proof.BESIDE_COVERS}" if design else f"{proof.ALONE_COVERS} {proof.BY_RECORD_COVERS}"
+    return proof.COVERS if design else proof.ALONE_COVERS
 
 
 def _offers(builds: Built | tuple[Built, ...]) -> tuple[Offer, ...]:

@@ -5,6 +5,16 @@ finished file must keep. Beside this door stand two more, ``units`` (the inch) a
 which the makers share and the judges may not enter. Never: imports a room or a third-party library, opens a file, reads the clock.
 """
 
+from publisher.basics.file_promise import (
+    AlonePromise,
+    CutFilePromise,
+    FilePromises,
+    PackFiles,
+    PieceLine,
+    PiecePromise,
+    PieceWord,
+    YieldPromise,
+)
 from publisher.basics.findings import (
     Check,
     Cure,
@@ -73,6 +83,7 @@ from publisher.basics.remembered import remembered, remembered_few
 __all__ = [
     "SAGITTA",
     "SAME_POINT",
+    "AlonePromise",
     "Arc",
     "AttachmentPromise",
     "BookmarkPromise",
@@ -84,12 +95,14 @@ __all__ = [
     "CodePromise",
     "CompassPromise",
     "Cure",
+    "CutFilePromise",
     "CutPromise",
     "CutReading",
     "DrawingPromise",
     "DrawnPromise",
     "FiducialPlace",
     "FiducialPromise",
+    "FilePromises",
     "Finding",
     "Findings",
     "FurniturePromise",
@@ -103,9 +116,13 @@ __all__ = [
     "NumberPromise",
     "Outcome",
     "OutlinePromise",
+    "PackFiles",
     "PagePromise",
     "Path",
     "PathEdge",
+    "PieceLine",
+    "PiecePromise",
+    "PieceWord",
     "Place",
     "PlacePromise",
     "Point",
@@ -122,6 +139,7 @@ __all__ = [
     "SidePromise",
     "TextPromise",
     "WorkPromise",
+    "YieldPromise",
     "angle",
     "checked",
     "circle",

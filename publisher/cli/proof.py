@@ -1,6 +1,6 @@
-"""``publisher proof``: read finished PDFs like a stranger and judge their print scale; with the spec, two proofs, told apart.
+"""``publisher proof``: read finished files like a stranger and judge them: PDFs, whole folders of packs, releases and their zips.
 
-Identity: is it the file that this spec builds. Truth: does it show what was worked out. Each is said on a line of its own.
+With the spec there are two proofs, told apart. Identity: is it the file that this spec builds. Truth: does it show what was worked out.
 """
 
 import sys
@@ -9,16 +9,16 @@ from pathlib import Path
 import click
 
 from publisher import api
-from publisher.api import Brief, Identity, Proof
-from publisher.basics import Finding, Promises, Refusal, errors
-from publisher.basics.wording import counted
+from publisher.api import Brief
+from publisher.basics import Finding, Promises, Refusal
 from publisher.cli.options import json_option, read_file, set_option
+from publisher.cli.proof_words import folder_record, pdf_record, show_folder, show_pdf
 from publisher.cli.refused import NOT_PROMISED
-from publisher.cli.report import exit_code, finding_record, show_findings, write_json
+from publisher.cli.report import exit_code, show_findings, write_json
 
 
-@click.command(short_help="Read finished PDFs and judge their print scale.")
-@click.argument("files", nargs=-1, required=True, type=click.Path(path_type=Path), metavar="FILE.pdf...")
+@click.command(short_help="Read finished PDFs, or a whole folder, and judge them.")
+@click.argument("files", nargs=-1, required=True, type=click.Path(path_type=Path), metavar="FILE.pdf|FOLDER|ZIP...")
 @click.option(
     "--spec", type=click.Path(path_type=Path), help="The design's folder: hold the files against what it promises."
 )
@@ -28,22 +28,34 @@ from publisher.cli.report import exit_code, finding_record, show_findings, write
 def proof(
     files: tuple[Path, ...], spec: Path | None, truth: bool, sets: tuple[tuple[str, str], ...], as_json: bool
 ) -> None:
-    """Read finished PDFs like a stranger and judge their print scale. A file that cannot be opened ends the command with 2.
+    """Read finished PDFs like a stranger and judge them. A file that cannot be opened ends the command with 2.
 
     With --spec there are two proofs. Identity: the file is built again, and the two are compared, byte by byte, else page by page.
     Truth: every outline, length, letter and count that the design promises is looked for. Without --spec a file is judged by what
     any PDF can be judged by.
 
+    Of a FOLDER that build or release made, or the ZIP of a release, all files are judged: PDFs, cut files, tables, pictures, lists.
+
     \b
-    Example:  publisher proof build/packs/lock-stair/lock-stair-1.0.0-a4.pdf --spec designs/lock-stair
+    Example:  publisher proof build/packs/lock-stair --spec designs/lock-stair
     """
     if truth and spec is None:
         raise click.UsageError("--truth needs --spec: without the spec nothing is built again")
-    found: list[Finding] = []
-    records = []
-    opened = True
     brief = api.read(spec, sets) if spec is not None else None
+    found: list[Finding] = []
+    records: list[dict[str, object]] = []
+    opened = True
     for file in files:
+        if file.is_dir() or file.suffix == ".zip":
+            api.settle(file)
+            whole = api.prove_files(str(file), api.contents(file), brief, truth)
+            opened &= all(one.proof.opened for one in whole.pdfs)
+            found += whole.findings
+            records.append(folder_record(whole))
+            if not as_json:
+                show_folder(whole)
+            show_findings(whole.findings)
+            continue
         data = read_file(file)
         promises, built = _expected(brief, file.name, truth) if brief is not None else (None, None)
         result = api.prove(data, str(file), promises)
@@ -51,9 +63,10 @@ def proof(
         findings = (*(same.findings if same else ()), *result.findings)
         found += findings
         opened &= result.opened
-        records.append(_record(result, same))
+        records.append(pdf_record(result, same))
         if not as_json:
-            _show(result, same)
+            show_pdf(result, same)
+            click.echo(f"  {api.covers(design=brief is not None)}")
         show_findings(findings)
     if as_json:
         write_json({"format": 1, "files": records})
@@ -80,58 +93,3 @@ def _expected(brief: Brief, name: str, truth: bool) -> tuple[Promises, bytes | N
             hint="keep the file's name as it was built, and give the spec of the same version",
         )
     )
-
-
-def _identity_words(same: Identity) -> str:
-    if same.verdict == "identical":
-        return "byte by byte what this spec builds"
-    if same.verdict == "alike":
-        return (
-            "bytes cannot tell: other versions of libraries wrote it, or it was saved again; "
-            "every page draws and looks the same as what this spec builds"
-        )
-    return "not what this spec builds"
-
-
-def _show(result: Proof, same: Identity | None) -> None:
-    if not result.opened:
-        click.echo(f"{result.name}: could not be opened, nothing in it was judged")
-        return
-    bad = len(errors(result.findings))
-    scaled = _scale_judged(result)
-    good = (
-        "proved" if scaled else "nothing wrong found, but its print scale was not judged: give the design with --spec"
-    )
-    click.echo(f"{result.name}: {good if not bad else counted(bad, 'error')}")
-    if same is not None:
-        click.echo(f"  identity: {_identity_words(same)}")
-    if result.measured:
-        worst = max(result.measured, key=lambda m: abs(m.found - m.promised))
-        click.echo(
-            f"  {counted(len(result.measured), 'reading')}, largest difference {abs(worst.found - worst.promised):.4f} mm "
-            f"({worst.what}, page {worst.page})"
-        )
-    for title, rows in (("judged", result.judged), ("not judged", result.unjudged)):
-        if rows:
-            click.echo(f"  {title}: {', '.join(rows)}")
-
-
-def _scale_judged(result: Proof) -> bool:
-    """Say whether the file was held against promises: without them nobody knows how long its lines should be."""
-    return not result.unjudged
-
-
-def _record(result: Proof, same: Identity | None) -> dict[str, object]:
-    found = (*(same.findings if same else ()), *result.findings)
-    return {
-        "file": result.name,
-        "good": not errors(found),
-        "identity": {"verdict": same.verdict, "pages": list(same.pages), "beside": list(same.beside)} if same else None,
-        "scale_judged": _scale_judged(result),
-        "judged": list(result.judged),
-        "unjudged": list(result.unjudged),
-        "measured": [
-            {"what": m.what, "page": m.page, "promised_mm": m.promised, "found_mm": m.found} for m in result.measured
-        ],
-        "findings": [finding_record(f) for f in found],
-    }

@@ -14,6 +14,8 @@ from publisher.geometry.making import (
     dimensions_of,
     make_parts,
     middle_of,
+    piece_words,
+    promised_piece,
     shape_infos,
 )
 from publisher.geometry.making import strip as rabbet_strip
@@ -70,7 +72,9 @@ __all__ = [
     "middle_of",
     "opening_infos",
     "path_length",
+    "piece_words",
     "polygon",
+    "promised_piece",
     "rabbet_strip",
     "shape_infos",
     "surface_infos",

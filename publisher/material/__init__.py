@@ -22,6 +22,7 @@ from publisher.material.model import (
 from publisher.material.needs import MOST_TRACINGS, lay_out
 from publisher.material.packing import pack
 from publisher.material.promised import Alike, different_sheets, layout_key
+from publisher.material.promised_files import promised_sheet, promised_yields
 from publisher.material.rules import LAYOUTS_STALE, STORE_UNREADABLE, STORED_LAYOUT_WRONG
 from publisher.material.shopping import ListedDesign, Shared, shop_together
 from publisher.material.store import Stored, layouts_document, store_document
@@ -55,6 +56,8 @@ __all__ = [
     "layout_key",
     "layouts_document",
     "pack",
+    "promised_sheet",
+    "promised_yields",
     "shop_together",
     "store_document",
     "yield_csv",

@@ -3,9 +3,11 @@
 Comes in: a brief. Goes out: what each room made of it, with all findings. Never: computes a size or draws a line of its own.
 """
 
-from publisher.pipeline.building import build, compose_packs, promised_by, rebuilt_by, release, with_pages
+from publisher.pipeline.building import build, compose_packs, release, with_pages
+from publisher.pipeline.expecting import promised_by, rebuilt_by
 from publisher.pipeline.family import compare_family, shop
-from publisher.pipeline.model import Built, BuiltPack, Made, Released, Worked
+from publisher.pipeline.judging import prove_files
+from publisher.pipeline.model import Built, BuiltPack, Made, ProvedFolder, ProvedPdf, Released, Worked
 from publisher.pipeline.trying import count_papers, join_made, make_at, try_out, try_whole
 from publisher.pipeline.vocabulary import WordList, fresh_schema, word_lists
 from publisher.pipeline.working import work
@@ -19,6 +21,8 @@ __all__ = [
     "Built",
     "BuiltPack",
     "Made",
+    "ProvedFolder",
+    "ProvedPdf",
     "Released",
     "WordList",
     "Worked",
@@ -30,6 +34,7 @@ __all__ = [
     "join_made",
     "make_at",
     "promised_by",
+    "prove_files",
     "rebuilt_by",
     "release",
     "shop",

@@ -4,24 +4,24 @@ from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
-from publisher.basics import Finding, Place, Refusal, Severity, errors
-from publisher.brief import Brief, Table
-from publisher.design import asked_variants, unsigned, variants, work_out
+from publisher.basics import FilePromises, Finding, Place, Severity, errors
+from publisher.brief import Brief
+from publisher.design import asked_variants, unsigned
 from publisher.geometry import Part
 from publisher.material import BoardNeeds, yield_csv
 from publisher.pages import Pack, compose, paper_for, record_of, with_attachment
 from publisher.pipeline.model import Built, BuiltPack, Released, Worked
+from publisher.pipeline.promising import file_names, promised_files
 from publisher.pipeline.trying import papers_of
 from publisher.pipeline.working import work
 from publisher.press import render_previews, write_part_svg, write_pdf, write_sheet_svg
-from publisher.proof import prove
+from publisher.proof import judge_files, prove
 from publisher.release import (
     Bundle,
     Output,
     bundle_of,
     pack_name,
     pack_stem,
-    paper_of,
     part_name,
     place_bundle,
     preview_name,
@@ -82,8 +82,17 @@ def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:
         return Built(worked, built, (), tuple(found))
     files = [file for one in built for file in (one.pdf, one.record)]
     pictures = [picture for one in built for picture in _previews(one, variant)] if previews else []
-    outputs = (*files, *_cut_files(variant, worked.pieces, needs), *pictures)
-    return Built(worked, built, outputs, tuple(found))
+    outputs = (*files, *cut_files(variant, worked.pieces, needs), *pictures)
+    data = {one.path: one.data for one in outputs}
+    promises = promised_files(worked, tuple(file_names(one.pack, trial, frozenset(data)) for one in built))
+    beside = judge_files(
+        data, replace(promises, packs=()), {}
+    )  # whatever papers are built with it, the same is said of it
+    with_packs = judge_files(data, FilePromises(promises.packs), {one.pdf.path: one.proof for one in built})
+    found += [replace(f, place=Place(f.subject)) for f in (*beside.findings, *with_packs.findings)]
+    if errors(found):
+        return Built(worked, built, (), tuple(found), beside)
+    return Built(worked, built, outputs, tuple(found), beside)
 
 
 def _written(pack: Pack, trial: str) -> BuiltPack:
@@ -99,7 +108,8 @@ def _previews(one: BuiltPack, variant: str) -> list[Output]:
     return [Output(preview_name(variant, one.pack.paper.name, number), png) for number, png in pictures]
 
 
-def _cut_files(variant: str, pieces: tuple[Part, ...], needs: BoardNeeds) -> list[Output]:
+def cut_files(variant: str, pieces: tuple[Part, ...], needs: BoardNeeds) -> list[Output]:
+    """Return the cut files of a variant, each part and each sheet, and the table of what the sheets give."""
     out = [Output(part_name(variant, p.letter, p.id), write_part_svg(p)) for p in pieces]
     for need in needs.yields:
         out += (
@@ -128,28 +138,3 @@ def release(brief: Brief, releases: Path, told: Callable[[Bundle], None] | None 
         told(bundle)
     placed = place_bundle(bundle, releases)
     return Released(builds, bundle, placed.folder, placed.new, placed.others)
-
-
-def rebuilt_by(brief: Brief, pdf_name: str) -> tuple[Pack, bytes] | None:
-    """Return the pack that a design promises under this PDF file name, and the PDF as it is built today; else as ``promised_by``."""
-    pack = promised_by(brief, pdf_name)
-    return None if pack is None else (pack, write_pdf(pack))
-
-
-def promised_by(brief: Brief, pdf_name: str) -> Pack | None:
-    """Return the pack that a design promises under this PDF file name; None when it promises no such file.
-
-    Raises Refusal when the design has errors, or for an unknown paper.
-    """
-    own = tuple(paper.text("name") for paper in brief.fields.row("papers") if isinstance(paper, Table))
-    for variant in ("", *variants(brief)):
-        trial = trial_name([work_out(brief, variant)], brief.inputs.sets) if brief.inputs.sets else ""
-        paper = paper_of(pdf_name, pack_stem(brief.slug, brief.fields.text("version"), variant, trial), own)
-        if paper is None:
-            continue
-        worked = work(brief, variant)
-        if errors(worked.findings):
-            raise Refusal(*errors(worked.findings))
-        (pack,), _ = compose_packs(worked, (paper,))
-        return pack
-    return None

@@ -1,15 +1,16 @@
 """What the pipeline hands on: a variant as far as it was worked out, made otherwise, or built."""
 
 from pathlib import Path
+from typing import Literal
 
-from publisher.basics import Finding, errors, record
+from publisher.basics import FilePromises, Finding, Promises, errors, record
 from publisher.brief import Brief
 from publisher.design import Design
 from publisher.geometry import Part
 from publisher.joints import Joined
 from publisher.material import BoardNeeds
 from publisher.pages import Pack
-from publisher.proof import Proof
+from publisher.proof import FolderProof, Identity, LookedAt, Proof
 from publisher.release import Bundle, Offer, Output
 
 
@@ -49,12 +50,14 @@ class BuiltPack:
 
 @record
 class Built:
-    """One variant, built for all its papers. ``outputs`` are all its files; () when an error stopped it."""
+    """One variant, built for all its papers. ``outputs`` are all its files; () when an error stopped it; ``beside``: what proof says of
+    those beside the PDFs."""
 
     worked: Worked
     packs: tuple[BuiltPack, ...]
     outputs: tuple[Output, ...]
     findings: tuple[Finding, ...]
+    beside: FolderProof = FolderProof()
 
     @property
     def good(self) -> bool:
@@ -89,7 +92,9 @@ class Built:
         if not self.good or design is None or joined is None or needs is None:
             raise ValueError("what could not be built cannot be offered")
         packs = tuple((one.pack, one.proof) for one in self.packs)
-        return Offer(design, needs, packs, self.outputs, joined.boards, self.worked.brief.inputs, joined.facts)
+        return Offer(
+            design, needs, packs, self.outputs, joined.boards, self.worked.brief.inputs, joined.facts, self.beside
+        )
 
 
 @record
@@ -103,3 +108,42 @@ class Released:
     folder: Path | None = None
     new: bool = False
     others: tuple[str, ...] = ()
+
+
+@record
+class Expected:
+    """What a design promises of the files of a folder: of those beside its packs, of each PDF by path; and ``built``, the PDFs and cut
+    files as they are built today, where that was asked for."""
+
+    files: FilePromises
+    promises: dict[str, Promises]
+    built: dict[str, bytes]
+
+
+@record
+class ProvedPdf:
+    """A PDF of a folder: truth, and identity where the design was at hand and it was to be built again."""
+
+    proof: Proof
+    identity: Identity | None = None
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """All that was found in it."""
+        return (*(self.identity.findings if self.identity else ()), *self.proof.findings)
+
+
+@record
+class ProvedFolder:
+    """A set of packs, a release or its zip: each PDF, what was looked at beside them, and all that was found.
+
+    ``by``: what the files beside the PDFs were held against: the design, or the records that the packs carry. ``as_built``: how many cut
+    files and tables are byte by byte what the design builds today; None when it was not built again.
+    """
+
+    name: str
+    pdfs: tuple[ProvedPdf, ...]
+    looked: tuple[LookedAt, ...]
+    findings: tuple[Finding, ...]
+    by: Literal["design", "records"]
+    as_built: int | None = None

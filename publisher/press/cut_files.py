@@ -1,4 +1,4 @@
-"""Cut files: SVG in mm at true size, one group per kind of line. For knives that a machine holds, and for vector editors."""
+"""Cut files: SVG in mm at true size, one group per kind of line, one for words. For knives that a machine holds, and for vector editors."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from math import radians
 from typing import TYPE_CHECKING
 
 from publisher.basics import Line, LineKind, Path, Pose, angle, polar
-from publisher.geometry import Part, Region
+from publisher.geometry import Part, Region, piece_words
 from publisher.material import Layout
 
 if TYPE_CHECKING:
@@ -21,6 +21,7 @@ WIDTHS = {
     LineKind.GLUE: 0.25,
     LineKind.REFERENCE: 0.25,
 }
+WORDS = "words"
 DASHES = {
     LineKind.SCORE: "3 1",
     LineKind.FOLD: "6 1 0.5 1",
@@ -72,10 +73,21 @@ def _add(drawing: svgwrite.Drawing, height: float, placed: list[tuple[Part, Pose
             if kind is LineKind.CUT:
                 group.add(drawing.path(d=_region_path(part.outline, pose, height)))
             for mark in part.marks:
-                if mark.kind is kind:
+                if mark.kind is kind and mark.path.length > 0.0:  # else only words stand there
                     group.add(drawing.path(d=_path(mark.path.placed(pose), height)))
         if group.elements:
             drawing.add(group)
+    drawing.add(_words(drawing, height, placed))
+
+
+def _words(drawing: svgwrite.Drawing, height: float, placed: list[tuple[Part, Pose]]) -> svgwrite.container.Group:
+    """Return the words, upright however a piece lies: filled and without a stroke, so that no machine cuts along them."""
+    group = drawing.g(id=WORDS, fill="black", stroke="none", font_family="sans-serif", text_anchor="middle")
+    for part, pose in placed:
+        for word in piece_words(part):
+            x, y = pose.apply(word.at)
+            group.add(drawing.text(word.text, insert=(_round(x), _round(height - y)), font_size=_round(word.height)))
+    return group
 
 
 def _round(mm: float) -> float:
@@ -90,8 +102,6 @@ def _path(path: Path, height: float) -> str:
     start = path.edges[0].start
     d = [f"M {_round(start[0])} {_round(height - start[1])}"]
     for edge in path.edges:
-        if not edge.length:  # words stand here
-            continue
         x, y = edge.end
         if isinstance(edge, Line):
             d.append(f"L {_round(x)} {_round(height - y)}")

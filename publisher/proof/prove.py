@@ -1,12 +1,16 @@
 """The proof of one file: read it once, run the checks that apply, say what was judged and what not."""
 
+from contextlib import suppress
+from dataclasses import replace
+
 from shapely.errors import ShapelyError
 
-from publisher.basics import Check, Finding, Promises, run_checks
+from publisher.basics import Check, Finding, Promises, Severity, errors, run_checks
 from publisher.proof.checks import ALONE, OPENING, PROMISED, RULES
-from publisher.proof.measuring import Case
-from publisher.proof.reading import Measured, Proof, TooMuch, read_file
+from publisher.proof.measuring import Case, looked_at
+from publisher.proof.reading import Measured, PageLooked, Proof, TooMuch, read_file
 
+MOST_ALIKE = 100  # findings of one check about one file
 GIVES_UP = (TooMuch, ShapelyError, ArithmeticError, ValueError, MemoryError, RecursionError)
 
 
@@ -22,18 +26,20 @@ def prove(pdf: bytes, promises: Promises | None, name: str) -> Proof:
     passed = () if file.trouble else run  # of a file that does not open nothing was found to hold
     judged = tuple(check.title for check in passed)
     unjudged = tuple(check.title for check in RULES if check not in passed)
-    try:
-        measured = () if file.trouble else _measured(case)
-    except GIVES_UP:
-        measured = ()  # the findings say why
-    return Proof(name, findings, measured, judged, unjudged, opened=not file.trouble)
+    measured: tuple[Measured, ...] = ()
+    pages: tuple[PageLooked, ...] = ()
+    if not file.trouble:
+        with suppress(*GIVES_UP):  # the findings say why
+            measured, pages = _measured(case), looked_at(case)
+    attached = tuple(digest for _, digest in file.attachments)
+    return Proof(name, findings, measured, judged, unjudged, not file.trouble, attached, pages)
 
 
 def _run(case: Case, checks: tuple[Check[Case], ...]) -> tuple[Finding, ...]:
     found: list[Finding] = []
     for check in checks:
         try:
-            found.extend(run_checks((check,), case))
+            found.extend(_few(check, run_checks((check,), case)))
         except GIVES_UP as trouble:
             why = str(trouble) if isinstance(trouble, TooMuch) else "its numbers make no sense"
             found.append(
@@ -44,6 +50,22 @@ def _run(case: Case, checks: tuple[Check[Case], ...]) -> tuple[Finding, ...]:
                 )
             )
     return tuple(found)
+
+
+def _few(check: Check[Case], found: tuple[Finding, ...]) -> tuple[Finding, ...]:
+    """Return the findings of one check, of very many the first and how many more there are: a spoiled file says one thing a thousand
+    times."""
+    if len(found) <= MOST_ALIKE:
+        return found
+    more = len(found) - MOST_ALIKE
+    worst = Severity.ERROR if errors(found[MOST_ALIKE:]) else Severity.WARNING
+    rest = check.found(
+        f"“{check.title}”: {more:,} more of this kind in the file",
+        subject=found[0].subject,
+        hint="mend the first ones, and prove the file again",
+        value=more,
+    )
+    return (*found[:MOST_ALIKE], replace(rest, severity=worst))
 
 
 def _measured(case: Case) -> tuple[Measured, ...]:

@@ -17,6 +17,7 @@ from publisher.release.bundle import (
     place_bundle,
     refuse_trial,
 )
+from publisher.release.contents import NOT_AN_OUTPUT, Contents, contents_of
 from publisher.release.listing import FinishedSize, Listing, SheetsToBuy, Variant, listing_text
 from publisher.release.lock import BUSY
 from publisher.release.names import (
@@ -32,15 +33,18 @@ from publisher.release.names import (
     trial_name,
     yield_name,
 )
-from publisher.release.offer import Offer, Output, bundle_of, list_of, listing_of, proof_record
+from publisher.release.offer import Offer, Output, bundle_of, list_of, listing_of, proof_of
 from publisher.release.packs import Left, PlacedSet, discard_trials, is_placed, place_packs, set_folder
 from publisher.release.placing import CANNOT_WRITE, held, place, put_in_place, settle
+from publisher.release.proved import PROOF, proof_schema
 
-RULES: tuple[Rule, ...] = (BUSY, CANNOT_WRITE, DAMAGED, NAME_TAKEN, TRIAL_RELEASED, VERSION_EXISTS)
+RULES: tuple[Rule, ...] = (BUSY, CANNOT_WRITE, DAMAGED, NAME_TAKEN, NOT_AN_OUTPUT, TRIAL_RELEASED, VERSION_EXISTS)
 
 __all__ = [
+    "PROOF",
     "RULES",
     "Bundle",
+    "Contents",
     "FinishedSize",
     "Left",
     "Listing",
@@ -51,6 +55,7 @@ __all__ = [
     "SheetsToBuy",
     "Variant",
     "bundle_of",
+    "contents_of",
     "discard_trials",
     "held",
     "is_placed",
@@ -68,7 +73,8 @@ __all__ = [
     "place_bundle",
     "place_packs",
     "preview_name",
-    "proof_record",
+    "proof_of",
+    "proof_schema",
     "put_in_place",
     "record_name",
     "refuse_trial",

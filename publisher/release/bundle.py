@@ -11,8 +11,9 @@ from publisher import __version__
 from publisher.basics import Refusal, Rule, Severity, record
 from publisher.basics.wording import listed
 from publisher.release import disk
-from publisher.release.names import LIST, check_names
+from publisher.release.names import LIST, check_names, is_dropping
 from publisher.release.placing import WORK, held, settle, stage, told
+from publisher.release.proved import refuse_unlisted
 
 VERSION_EXISTS = Rule(
     "release/version-exists",
@@ -33,8 +34,6 @@ TRIAL_RELEASED = Rule(
     Severity.ERROR,
 )
 MANIFEST = "manifest.json"
-# what file browsers leave in any folder that they show (macOS, Windows, KDE); from memory
-_DROPPINGS = {".ds_store", "thumbs.db", "ehthumbs.db", "desktop.ini", ".directory", ".localized"}
 
 
 @record
@@ -106,11 +105,12 @@ def place_bundle(bundle: Bundle, releases: Path) -> Release:
     """Put a bundle at ``releases/<slug>/<version>`` by one rename, or find it there.
 
     Raises Refusal when the version exists with other content (saying what differs), when the copy that stands there is damaged, or
-    when it cannot be written; then nothing has changed.
+    when it cannot be written, or when its lists are not of its files; then nothing has changed.
     """
     home = releases / bundle.slug
     target = home / bundle.version
     check_names([f"{bundle.version}/{name}" for name, _ in bundle.files])
+    refuse_unlisted(bundle.files, target)
     with held(home):
         alike = [p.name for p in home.iterdir() if p.name.casefold() == bundle.version.casefold()]
         if alike:
@@ -152,13 +152,8 @@ def _files_of(folder: Path) -> dict[str, bytes]:
     return {
         path.relative_to(folder).as_posix(): path.read_bytes()
         for path in sorted(folder.rglob("*"))
-        if path.is_file() and not path.is_symlink() and not _is_dropping(path.name)
+        if path.is_file() and not path.is_symlink() and not is_dropping(path.name)
     }
-
-
-def _is_dropping(name: str) -> bool:
-    """Say whether file browsers left this file, which nobody meant to be there."""
-    return name.casefold() in _DROPPINGS or name.startswith("._")
 
 
 def _same(name: str, there: bytes | None, new: bytes) -> bool:

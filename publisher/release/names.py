@@ -25,6 +25,8 @@ NAME_TAKEN = Rule(
 )
 LIST = "packs.json"
 """The list of the packs of a set, and of all files that were made with them."""
+# what file browsers leave in any folder that they show (macOS, Windows, KDE); from memory
+_DROPPINGS = {".ds_store", "thumbs.db", "ehthumbs.db", "desktop.ini", ".directory", ".localized"}
 # names that Windows keeps for devices, with any ending (its handbook, “Naming files, paths, and namespaces”)
 _DEVICES = {"con", "prn", "aux", "nul", *(f"{device}{n}" for device in ("com", "lpt") for n in "0123456789¹²³")}
 
@@ -173,6 +175,11 @@ def inside(name: str) -> bool:
     """Say whether a path with forward slashes stays in the folder that it is below."""
     path = PurePosixPath(name)
     return bool(path.parts) and not path.is_absolute() and ".." not in path.parts and not set("\\:\0") & set(name)
+
+
+def is_dropping(name: str) -> bool:
+    """Say whether file browsers left this file, which nobody meant to be there."""
+    return name.casefold() in _DROPPINGS or name.startswith("._")
 
 
 def check_names(names: Iterable[str]) -> None:

@@ -1,6 +1,7 @@
 """What is offered: the finished files of each variant, and from them the listing's figures, what was proved, the bundle."""
 
 import json
+from collections.abc import Iterator
 from hashlib import sha256
 from math import inf
 from typing import Any
@@ -11,10 +12,19 @@ from publisher.design import Design, Fact, OwnLicence, own_licence
 from publisher.joints import BoardRange
 from publisher.material import BoardNeeds
 from publisher.pages import Pack, cautions_for, materials_to_buy, papers, tools_to_buy
-from publisher.proof import Proof
+from publisher.proof import FolderProof, Proof
 from publisher.release.bundle import Bundle, make_bundle
 from publisher.release.listing import FinishedSize, Listing, SheetsToBuy, Variant, listing_text, sheet_words
-from publisher.release.names import LIST, pack_name, pack_stem, record_name, trial_name
+from publisher.release.names import (
+    LIST,
+    cut_folder,
+    pack_name,
+    pack_stem,
+    preview_folder,
+    record_name,
+    trial_name,
+)
+from publisher.release.proved import PROOF, beside_entry, pack_entry, proof_document, proof_text
 
 LICENCE = "LICENCE.txt"
 LIST_FORMAT = 2  # of the list of packs; 1 was a list for each variant that did not name all files
@@ -30,7 +40,8 @@ class Output:
 
 @record
 class Offer:
-    """One variant: its design, its board sheets, its packs with what proof says of each, all its files, and what they were made of."""
+    """One variant: its design, its board sheets, its packs with what proof says of each, all its files, what they were made of, and what
+    proof says of the files ``beside`` the packs."""
 
     design: Design
     needs: BoardNeeds
@@ -39,6 +50,7 @@ class Offer:
     boards: tuple[BoardRange, ...] = ()
     inputs: Inputs = NOTHING_READ
     facts: tuple[Fact, ...] = ()
+    beside: FolderProof = FolderProof()
 
 
 def bundle_of(offers: tuple[Offer, ...]) -> Bundle:
@@ -46,7 +58,7 @@ def bundle_of(offers: tuple[Offer, ...]) -> Bundle:
     first = offers[0].design
     files = [(output.path, output.data) for offer in offers for output in offer.outputs]
     files.append((LIST, list_text(list_of(offers))))
-    files.append(("proof.json", proof_record(offers)))
+    files.append((PROOF, proof_text(proof_of(offers))))
     files.append(("LISTING.md", listing_text(listing_of(offers)).encode("utf-8")))
     licence = own_licence(first.licence, first.designer)
     if licence is not None:
@@ -122,19 +134,23 @@ def _finished(offer: Offer) -> tuple[FinishedSize, ...]:
     )
 
 
-def proof_record(offers: tuple[Offer, ...]) -> bytes:
-    """Return ``proof.json``: what was judged in each PDF, how many readings, and the largest difference that was read (mm)."""
-    files = [
-        {
-            "pack": f"{pack.variant or 'standard'}, {pack.paper.name}",
-            "judged": list(proof.judged),
-            "readings": len(proof.measured),
-            "largest_difference_mm": round(max((abs(m.found - m.promised) for m in proof.measured), default=0.0), 6),
-        }
-        for offer in offers
-        for pack, proof in offer.packs
-    ]
-    return (json.dumps({"format": 1, "files": files}, indent=2, ensure_ascii=False) + "\n").encode("utf-8")
+def proof_of(offers: tuple[Offer, ...]) -> dict[str, Any]:
+    """Return what was looked at in the files of all variants, as ``proof.json`` says it."""
+    return proof_document([entry for offer in offers for entry in _proved(offer)], [_beside(offer) for offer in offers])
+
+
+def _proved(offer: Offer) -> Iterator[dict[str, Any]]:
+    for pack, proof in offer.packs:
+        entry = _pack_entry(offer, pack)
+        pictures = f"{preview_folder(pack.variant, pack.paper.name)}/"
+        seen = sum(output.path.startswith(pictures) for output in offer.outputs)
+        yield pack_entry(pack, proof, entry["file"], entry["sha256"], seen)
+
+
+def _beside(offer: Offer) -> dict[str, Any]:
+    folder = f"{cut_folder(offer.design.variant)}/"
+    files = [(output.path, output.data) for output in offer.outputs if output.path.startswith(folder)]
+    return beside_entry(offer.design.variant, files, offer.beside)
 
 
 def list_of(offers: tuple[Offer, ...]) -> dict[str, Any]:

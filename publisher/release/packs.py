@@ -15,8 +15,9 @@ from publisher.basics import record
 from publisher.basics.wording import listed
 from publisher.release import disk
 from publisher.release.names import LIST, inside, trial_name
-from publisher.release.offer import LIST_FORMAT, Offer, list_of, list_text
+from publisher.release.offer import LIST_FORMAT, Offer, list_of, list_text, proof_of
 from publisher.release.placing import held, place, settle, through_link, told
+from publisher.release.proved import PROOF, kept_entries, proof_document, proof_text, refuse_unlisted
 
 TRIALS = "trials"
 """The folder, in a design's own, that holds what was built with other sizes: a folder for each trial."""
@@ -77,11 +78,11 @@ def place_packs(offers: tuple[Offer, ...], packs: Path) -> PlacedSet:
 
     Packs of other variants and papers stay when they were made of the same files by the same program. Else they are removed,
     as would contradict what was built now under the same name: everything that the last list names and that is as it was made.
-    Raises Refusal, with nothing changed, when something cannot be written.
+    Raises Refusal, with nothing changed, when something cannot be written, or the list is not of these files.
     """
     home = set_folder(packs, offers)
     files = tuple((output.path, output.data) for offer in offers for output in offer.outputs)
-    now = {name for name, _ in files}
+    now = {PROOF, *(name for name, _ in files)}
     with held(home):
         document, before = list_of(offers), _read_list(home)
         kept: list[_MadeFile] = []
@@ -101,8 +102,12 @@ def place_packs(offers: tuple[Offer, ...], packs: Path) -> PlacedSet:
                 removed.append(Left(file.name, why))
             else:
                 kept.append(file)
-        text = list_text(_merged(document, before, kept))
-        placed = place(home, (*files, (LIST, text)), [left.name for left in removed])
+        proof = proof_text(_proved(proof_of(offers), home, before, kept))
+        files = (*files, (PROOF, proof))
+        document["files"].append({"path": PROOF, "size": len(proof), "sha256": sha256(proof).hexdigest()})
+        files = (*files, (LIST, list_text(_merged(document, before, kept))))
+        refuse_unlisted((*files, *((file.name, (home / file.name).read_bytes()) for file in kept)), home)
+        placed = place(home, files, [left.name for left in removed])
     return PlacedSet(home, placed, tuple(removed), tuple(stays))
 
 
@@ -188,6 +193,15 @@ def _why(before: _Made, now: dict[str, Any]) -> str:
     others = {**now["versions"]}
     changed = sorted(name for name in {*others, *before.versions} if others.get(name) != before.versions.get(name))
     return f"it was made with another version of {listed(changed, 3)}" if changed else ""
+
+
+def _proved(now: dict[str, Any], home: Path, before: _Made, kept: list[_MadeFile]) -> dict[str, Any]:
+    """Return what was looked at in the files of this build, and in those that stay of an earlier one."""
+    old = next((file for file in before.files if file.name == PROOF and _is_ours(home, file)), None)
+    text = (home / PROOF).read_bytes() if old else None
+    stays = {file.name: file.sha256 for file in kept}
+    packs, beside = kept_entries(text, stays)
+    return proof_document([*now["packs"], *packs], [*now["beside"], *beside])
 
 
 def _merged(now: dict[str, Any], before: _Made, kept: list[_MadeFile]) -> dict[str, Any]:

@@ -12,4 +12,5 @@ from publisher.geometry.making.marks_left import left_of
 from publisher.geometry.making.middle import middle_of
 from publisher.geometry.making.moves import placed, renamed
 from publisher.geometry.making.parts import make_parts, shape_infos
+from publisher.geometry.making.piece import piece_words, promised_piece
 from publisher.geometry.making.rabbets import behind_paper, strip

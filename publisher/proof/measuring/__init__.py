@@ -18,6 +18,7 @@ from publisher.proof.measuring.drawn_marks import MARK_TOLERANCE
 from publisher.proof.measuring.drawn_things import DRAWN_TOLERANCE, first_other
 from publisher.proof.measuring.ink import PALEST_LINE, Ink
 from publisher.proof.measuring.lengths import LENGTH_TOLERANCE, LengthReading
+from publisher.proof.measuring.looked import looked_at
 from publisher.proof.measuring.marks import circles, crossed
 from publisher.proof.measuring.outlines import (
     OUTLINE_TOLERANCE,
@@ -26,6 +27,7 @@ from publisher.proof.measuring.outlines import (
     StrokeSegments,
     shown_ground,
 )
+from publisher.proof.measuring.page_dots import page_dots
 from publisher.proof.measuring.pixels import pages_seen, squares_of
 from publisher.proof.measuring.tiles import SHIFTED, TAPED_TOLERANCE
 from publisher.proof.measuring.unpromised_ink import AREA, SAME_WIDTH

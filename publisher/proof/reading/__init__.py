@@ -6,7 +6,18 @@ Never: know a promise.
 
 from publisher.proof.reading.areas import COVERS_FROM, Cover, clip_area, covers, filled_area, pictures_and_letters
 from publisher.proof.reading.beside import beside_pages
-from publisher.proof.reading.model import Array, FileRead, Measured, PageRead, PaintedPath, PlacedImage, Proof, TextRun
+from publisher.proof.reading.model import (
+    Array,
+    FileRead,
+    Looked,
+    Measured,
+    PageLooked,
+    PageRead,
+    PaintedPath,
+    PlacedImage,
+    Proof,
+    TextRun,
+)
 from publisher.proof.reading.objects import TooMuch
 from publisher.proof.reading.reader import read_file
 from publisher.proof.reading.texts import TextLine, normal, says, text_lines, why_hidden

@@ -2,7 +2,7 @@
 
 from dataclasses import field
 from itertools import pairwise
-from typing import Any
+from typing import Any, Literal
 
 import numpy as np
 
@@ -174,9 +174,29 @@ class Measured:
 
 
 @record
+class Looked:
+    """What was looked at on a page: by which reader (``operators``: the walk through what the page draws; ``dots``: the page as it is
+    drawn), how many things, and how far the farthest was from its promise (mm; None: not a length)."""
+
+    what: str
+    reader: Literal["operators", "dots"]
+    things: int
+    largest: float | None = None
+
+
+@record
+class PageLooked:
+    """All that was looked at on one page, numbered from 1."""
+
+    page: int
+    looked: tuple[Looked, ...]
+
+
+@record
 class Proof:
     """What proof says of one file: its findings, its readings, what it could judge and what it could not; ``opened``: whether it
-    could read the file at all."""
+    could read the file at all; ``attached``: the SHA-256 of each file that it carries; ``pages``: what
+    was looked at on each."""
 
     name: str
     findings: tuple[Finding, ...]
@@ -184,3 +204,5 @@ class Proof:
     judged: tuple[str, ...] = ()
     unjudged: tuple[str, ...] = ()
     opened: bool = True
+    attached: tuple[str, ...] = ()
+    pages: tuple[PageLooked, ...] = ()

@@ -1,0 +1,14 @@
+"""The catalogue of checks of a folder. ``CONTENT`` needs the promises of the files, ``AS_A_WHOLE`` the lists that lie there."""
+
+from publisher.basics import Check
+from publisher.proof.folder import beside_pages, cut_files, listed_files, yield_table
+from publisher.proof.folder.case import Folder
+
+CONTENT: tuple[Check[Folder], ...] = (
+    cut_files.cut_file_read, cut_files.cut_file_lines, cut_files.cut_file_words, cut_files.sheet_file, yield_table.yield_table,
+    beside_pages.record_attached, beside_pages.previews,
+)  # fmt: skip
+
+AS_A_WHOLE: tuple[Check[Folder], ...] = (listed_files.as_listed, listed_files.unlisted, listed_files.zip_content)
+
+FOLDER_RULES: tuple[Check[Folder], ...] = (*CONTENT, *AS_A_WHOLE)

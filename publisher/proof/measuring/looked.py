@@ -1,0 +1,50 @@
+"""What was looked at on each page, counted: whoever reads that a page was proved may see by what."""
+
+from collections.abc import Iterable, Iterator
+from math import isfinite
+
+from publisher.proof.measuring.case import Case
+from publisher.proof.reading import Looked, PageLooked, PageRead
+
+
+def looked_at(case: Case) -> tuple[PageLooked, ...]:
+    """Return for each page of the file what was read there, what was measured, and the largest difference from a promise."""
+    return tuple(PageLooked(page.number, tuple(_on(case, page))) for page in case.file.pages)
+
+
+def _on(case: Case, page: PageRead) -> Iterator[Looked]:
+    number, promises = page.number, case.promises
+    yield Looked("lines and areas read", "operators", len(page.pieces))
+    yield Looked("words read", "operators", len(page.texts))
+    yield Looked("pictures read", "operators", len(page.images))
+    if not case.promised:
+        return
+    lengths = [r for r in case.lengths() if r.promise.page == number]
+    yield _measured("lengths", "operators", (abs(r.found - r.promise.length) for r in lengths if r.found is not None))
+    yield _measured("outlines", "operators", (r.farthest for r in case.outlines() if r.promise.page == number))
+    marks = sum(r.tried for r in case.marks() if r.promise.page == number)
+    yield Looked("points of marks", "operators", marks)
+    yield _measured("match marks", "operators", (r.away for r in case.seams() if r.page == number))
+    yield Looked("words promised", "operators", sum(text.page == number for text in promises.texts))
+    yield Looked(
+        "rows, layouts, sides, sentences, drawings", "operators", sum(w.page == number for w in promises.carried)
+    )
+    yield Looked("things as they were placed", "operators", sum(one.page == number for one in promises.drawn))
+    dots = case.pixels()
+    off = (
+        abs(found - wanted)
+        for square in dots.squares
+        if square.page == number
+        for found, wanted in ((square.across, square.box.width), (square.down, square.box.height))
+        if found is not None
+    )
+    yield _measured("sides of squares", "dots", off)
+    yield Looked("outlines", "dots", sum(ring.promise.page == number for ring in dots.rings))
+    yield Looked("margins", "dots", sum(margin.page == number for margin in dots.margins))
+
+
+def _measured(what: str, reader: str, off: Iterable[float]) -> Looked:
+    """Return how many were measured, and the largest difference; one that was not found has none."""
+    found = list(off)
+    largest = max((value for value in found if isfinite(value)), default=None)
+    return Looked(what, "dots" if reader == "dots" else "operators", len(found), largest)

@@ -1,0 +1,246 @@
+"""A folder is judged whole: a fault planted into any file of any class is found by the check that is for it, and a clean one by none."""
+
+import io
+import json
+import re
+import zipfile
+from collections.abc import Callable
+
+import numpy as np
+import pytest
+from PIL import Image
+
+from tests.proof.folder.conftest import Made
+
+Change = Callable[[bytes], bytes]
+WALL, DISC, SHEET, TABLE = "part-a-wall.svg", "part-b-disc.svg", "762mm-1.svg", "cut-yield.csv"
+PAGE, NEXT, RECORD = "page-02.png", "page-03.png", "quay-box-1.0.0-a4.json"
+
+
+def swapped(old: str, new: str, count: int = 1) -> Change:
+    def change(data: bytes) -> bytes:
+        text = data.decode("utf-8")
+        assert old in text, old
+        return text.replace(old, new, count).encode("utf-8")
+
+    return change
+
+
+def matched(pattern: str, new: str | Callable[[re.Match[str]], str]) -> Change:
+    def change(data: bytes) -> bytes:
+        text, times = re.subn(pattern, new, data.decode("utf-8"), count=1)
+        assert times == 1, pattern
+        return text.encode("utf-8")
+
+    return change
+
+
+def scaled(by: float, group: str) -> Change:
+    """Every number of the paths of one group, scaled."""
+
+    def change(data: bytes) -> bytes:
+        head, opened, rest = data.decode("utf-8").partition(f'id="{group}"')
+        body, closed, tail = rest.partition("</g>")
+        body = re.sub(
+            r' d="([^"]*)"', lambda m: f' d="{re.sub(r"[0-9.]+", lambda n: str(float(n[0]) * by), m[1])}"', body
+        )
+        assert opened and closed
+        return (head + opened + body + closed + tail).encode("utf-8")
+
+    return change
+
+
+def first_path(group: str, change: Callable[[str], str]) -> Change:
+    """The data of the first path of a group, changed."""
+
+    def changed(data: bytes) -> bytes:
+        return re.sub(
+            rf'(id="{group}"[^>]*><path d=")([^"]*)', lambda m: m[1] + change(m[2]), data.decode("utf-8"), count=1
+        ).encode("utf-8")
+
+    return changed
+
+
+def moved(by: float) -> Callable[[str], str]:
+    """Every x of moves and lines, moved."""
+    return lambda d: re.sub(r"([ML]) ([0-9.]+)", lambda m: f"{m[1]} {float(m[2]) + by:.4f}", d)
+
+
+def no_first_path(group: str) -> Change:
+    return matched(rf'(id="{group}"[^>]*>)<path d="[^"]*" />', r"\1")
+
+
+def first_path_twice(group: str) -> Change:
+    return matched(rf'(id="{group}"[^>]*>)(<path d="[^"]*" />)', r"\1\2\2")
+
+
+PLANTS: dict[str, tuple[str, Change, str]] = {
+    "wall scaled": (WALL, scaled(1.002, "cut"), "proof/cut-file-lines"),
+    "width retyped": (WALL, matched(r' width="[0-9.]+mm"', ' width="125.0mm"'), "proof/cut-file-read"),
+    "units dropped": (WALL, matched(r' width="([0-9.]+)mm"', r' width="\1"'), "proof/cut-file-read"),
+    "viewBox retyped": (WALL, matched(r'viewBox="0,0,', 'viewBox="0,0,1'), "proof/cut-file-read"),
+    "an element nobody asked for": (WALL, swapped("<defs />", "<defs /><image />"), "proof/cut-file-read"),
+    "a transform": (WALL, swapped('id="cut"', 'id="cut" transform="scale(1.01)"'), "proof/cut-file-read"),
+    "a style": (WALL, swapped('id="cut"', 'id="cut" style="display:none"'), "proof/cut-file-read"),
+    "cut lines white": (WALL, swapped('stroke="black"', 'stroke="white"'), "proof/cut-file-read"),
+    "cut lines dashed": (WALL, swapped('id="cut"', 'id="cut" stroke-dasharray="3 1"'), "proof/cut-file-read"),
+    "cut group renamed": (WALL, swapped('id="cut"', 'id="draw"'), "proof/cut-file-lines"),
+    "cut short": (WALL, lambda data: data[: len(data) // 2], "proof/cut-file-read"),
+    "a document type": (WALL, swapped("<svg", "<!DOCTYPE svg><svg"), "proof/cut-file-read"),
+    "an arc flipped": (DISC, matched(r"A 20.0 20.0 0 0 0", "A 20.0 20.0 0 0 1"), "proof/cut-file-lines"),
+    "an arc of another radius": (DISC, matched(r"A 20.0 20.0", "A 20.5 20.5"), "proof/cut-file-lines"),
+    "a corner moved 0.02 mm": (WALL, first_path("cut", lambda d: d.replace("L 121.0 ", "L 121.02 ", 1)), "proof/cut-file-lines"),
+    "an opening gone": (WALL, first_path("cut", lambda d: d[: d.index("Z") + 1]), "proof/cut-file-lines"),
+    "an outline left open": (WALL, first_path("cut", lambda d: d[:-2]), "proof/cut-file-lines"),
+    "an outline twice": (DISC, first_path_twice("cut"), "proof/cut-file-lines"),
+    "a surface line moved": (WALL, first_path("draw", moved(0.05)), "proof/cut-file-lines"),
+    "a surface line gone": (WALL, no_first_path("draw"), "proof/cut-file-lines"),
+    "a surface line twice": (WALL, first_path_twice("draw"), "proof/cut-file-lines"),
+    "a line of no length": (WALL, swapped('id="cut"', 'id="x"><path d="M 5 5"/></g><g id="cut"'), "proof/cut-file-lines"),
+    "room round a piece": (WALL, scaled(1.0, "cut"), ""),
+    "letter gone": (WALL, matched(r"<text[^>]*>A</text>", ""), "proof/cut-file-words"),
+    "letter retyped": (WALL, swapped(">A</text>", ">B</text>"), "proof/cut-file-words"),
+    "letter moved": (WALL, matched(r'(<text[^>]* x=")[0-9.]+', r"\g<1>3.0"), "proof/cut-file-words"),
+    "letter tiny": (WALL, matched(r'font-size="[0-9.]+"', 'font-size="0.2"'), "proof/cut-file-words"),
+    "title of another part": (WALL, swapped("A Wall", "B Disc"), "proof/cut-file-words"),
+    "a piece moved on the sheet": (SHEET, first_path("cut", moved(4.0)), "proof/cut-file-lines"),
+    "a piece gone from the sheet": (SHEET, no_first_path("cut"), "proof/cut-file-lines"),
+    "a piece twice on the sheet": (SHEET, first_path_twice("cut"), "proof/sheet-file"),
+    "sheet's edge retyped": (SHEET, matched(r'(<rect height=")[0-9.]+', r"\g<1>700"), "proof/cut-file-lines"),
+    "sheet letters exchanged": (SHEET, swapped(">B</text>", ">A</text>"), "proof/cut-file-words"),
+    "a number of the table": (TABLE, matched(r"(whole list,,,,,,\d+,\d+,\d+,,,)\d+", r"\g<1>7"), "proof/yield-table"),
+    "a share of the table": (TABLE, matched(r"(\d\d)\.(\d),", lambda m: f"{m[1]}.{9 - int(m[2])},"), "proof/yield-table"),
+    "a name of the table": (TABLE, swapped("Disc", "Disk"), "proof/yield-table"),
+    "a column of the table renamed": (TABLE, swapped("grid_sheets", "grid_sheet"), "proof/yield-table"),
+    "a row of the table gone": (TABLE, lambda d: b"\r\n".join(d.split(b"\r\n")[:-2]) + b"\r\n", "proof/yield-table"),
+    "the table in other bytes": (TABLE, lambda d: b"\xff\xfe" + d, "proof/yield-table"),
+    "record retyped": (RECORD, swapped('"count":2', '"count":3'), "proof/record-attached"),
+}  # fmt: skip
+del PLANTS["room round a piece"]
+
+
+@pytest.mark.keeps(
+    "proof/cut-file-read", "proof/cut-file-lines", "proof/cut-file-words", "proof/sheet-file", "proof/yield-table",
+    "proof/record-attached", "proof/preview", "proof/file-not-as-listed", "proof/file-unlisted", "proof/zip-content",
+)  # fmt: skip
+def test_a_release_as_it_was_made_has_no_fault(made: Made) -> None:
+    assert made.found(made.files) == ()
+    assert made.listed(made.files) == ()
+
+
+@pytest.mark.breaks(
+    "proof/cut-file-read",
+    "proof/cut-file-lines",
+    "proof/cut-file-words",
+    "proof/sheet-file",
+    "proof/yield-table",
+    "proof/record-attached",
+)
+def test_a_fault_of_any_class_is_found_by_its_check(made: Made) -> None:
+    missed = {}
+    for name, (file, change, check) in PLANTS.items():
+        found = {finding.check for finding in made.found(made.spoiled(file, change))}
+        if check not in found:
+            missed[name] = (check, sorted(found))
+    assert missed == {}
+
+
+def test_two_files_in_each_others_place_are_found(made: Made) -> None:
+    for one, other, check in ((WALL, DISC, "proof/cut-file-lines"), (PAGE, NEXT, "proof/preview")):
+        a, b = made.name(one), made.name(other)
+        found = made.found({**made.files, a: made.files[b], b: made.files[a]})
+        assert {f.subject for f in found if f.check == check} == {a, b}
+
+
+def picture(change: Callable[[np.ndarray], np.ndarray]) -> Change:
+    def changed(data: bytes) -> bytes:
+        out = io.BytesIO()
+        Image.fromarray(change(np.asarray(Image.open(io.BytesIO(data))).copy())).save(out, "PNG")
+        return out.getvalue()
+
+    return changed
+
+
+def _erased(dots: np.ndarray) -> np.ndarray:
+    rows, columns = np.nonzero(dots < 60)
+    dots[rows[0] - 6 : rows[0] + 6, max(0, columns[0] - 12) : columns[0] + 12] = 255
+    return dots
+
+
+@pytest.mark.breaks("proof/preview")
+@pytest.mark.parametrize(
+    "change",
+    [
+        picture(lambda dots: np.full_like(dots, 255)),
+        picture(lambda dots: np.roll(dots, 3, axis=1)),
+        picture(lambda dots: dots[::-1]),
+        picture(lambda dots: dots[:, :300]),
+        picture(_erased),
+        lambda data: data[:200],
+        lambda _: b"GIF89a",
+    ],
+    ids=["blank", "moved", "upside down", "cropped", "a word erased", "cut short", "no picture"],
+)
+def test_a_picture_that_does_not_show_its_page_is_found(made: Made, change: Change) -> None:
+    found = made.found(made.spoiled(PAGE, change))
+    assert [(f.check, f.subject) for f in found] == [("proof/preview", made.name(PAGE))]
+
+
+def test_another_rim_of_letters_is_no_fault(made: Made) -> None:
+    softer = picture(lambda dots: np.where(dots < 255, np.minimum(dots.astype(int) + 20, 255), dots).astype(np.uint8))
+    assert made.found(made.spoiled(PAGE, softer)) == ()
+
+
+@pytest.mark.breaks("proof/file-not-as-listed", "proof/file-unlisted", "proof/zip-content")
+def test_what_is_changed_missing_renamed_or_added_is_found_by_the_lists(made: Made) -> None:
+    wall = made.name(WALL)
+    without = {name: data for name, data in made.files.items() if name != wall}
+    listing = made.name("LISTING.md")
+    for files, checks in (
+        (without, {"proof/file-not-as-listed", "proof/zip-content"}),
+        (
+            {**without, f"{wall}.bak": made.files[wall]},
+            {"proof/file-not-as-listed", "proof/file-unlisted", "proof/zip-content"},
+        ),
+        ({**made.files, "notes.txt": b"mine"}, {"proof/file-unlisted", "proof/zip-content"}),
+        ({**made.files, listing: made.files[listing] + b" "}, {"proof/file-not-as-listed", "proof/zip-content"}),
+        (
+            {**made.files, "manifest.json": b"{"},
+            {"proof/file-not-as-listed", "proof/file-unlisted", "proof/zip-content"},
+        ),
+    ):
+        assert {finding.check for finding in made.listed(files)} == checks
+
+
+def test_a_list_that_forgets_a_file_is_found(made: Made) -> None:
+    """Both lists retyped by somebody who knows them: the design says which files there are."""
+    wall = made.name(WALL)
+    files = dict(made.files)
+    for name in ("packs.json", "manifest.json"):
+        document = json.loads(files[name])
+        document["files"] = [one for one in document["files"] if one["path"] != wall]
+        files[name] = json.dumps(document).encode()
+    del files[wall]
+    assert any(f"makes {wall}" in finding.message for finding in made.listed(files))
+
+
+@pytest.mark.parametrize("spoil", ["cut", "other", "bomb", "twice"])
+def test_a_zip_that_is_not_the_release_is_found(made: Made, spoil: str) -> None:
+    name = made.name(".zip")
+    out = io.BytesIO()
+    with zipfile.ZipFile(io.BytesIO(made.files[name])) as box, zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as new:
+        for one in box.namelist():
+            new.writestr(one, b"x" if spoil == "other" and one.endswith(WALL) else box.read(one))
+        if spoil == "bomb":
+            new.writestr("big", bytes(410_000_000))
+        if spoil == "twice":
+            with pytest.warns(UserWarning):
+                new.writestr(one, b"again")
+    data = out.getvalue()[:500] if spoil == "cut" else out.getvalue()
+    assert {finding.check for finding in made.listed({**made.files, name: data})} == {"proof/zip-content"}
+
+
+def test_many_faults_of_one_file_are_counted(made: Made) -> None:
+    found = made.found(made.spoiled(WALL, lambda data: data.replace(b"</text>", b"x</text>")))
+    words = [f for f in found if f.check == "proof/cut-file-words" and f.subject.endswith(WALL)]
+    assert 1 < len(words) <= 4
