@@ -1,10 +1,9 @@
 """A folder of finished files on trial: every PDF, all that lies beside, and whether it is what the design builds today."""
 
-from publisher.basics import Finding
 from publisher.brief import Brief
 from publisher.pipeline.expecting import expected_by
 from publisher.pipeline.model import Expected, ProvedFolder, ProvedPdf
-from publisher.proof import AS_BUILT, identify, judge_files, judge_lists, listed_names, promises_by_records, prove
+from publisher.proof import identify, identify_files, judge_files, judge_lists, listed_names, promises_by_records, prove
 
 
 def prove_files(name: str, files: dict[str, bytes], brief: Brief | None = None, rebuild: bool = True) -> ProvedFolder:
@@ -23,9 +22,10 @@ def prove_files(name: str, files: dict[str, bytes], brief: Brief | None = None, 
     found = [finding for one in pdfs for finding in one.findings]
     as_built = None
     if expected is not None and rebuild:
-        others = _built_otherwise(files, expected)
+        beside_pdfs = {path: data for path, data in expected.built.items() if not path.endswith(".pdf")}
+        others = identify_files(files, beside_pdfs)
         found += others
-        as_built = sum(path in files for path in expected.built if not path.endswith(".pdf")) - len(others)
+        as_built = len(beside_pdfs.keys() & files.keys()) - len(others)
     return ProvedFolder(
         name,
         pdfs,
@@ -40,21 +40,3 @@ def _proved(path: str, data: bytes, expected: Expected | None) -> ProvedPdf:
     proof = prove(data, expected.promises.get(path) if expected else None, path)
     built = expected.built.get(path) if expected else None
     return ProvedPdf(proof, identify(data, built, path) if built is not None and proof.opened else None)
-
-
-def _built_otherwise(files: dict[str, bytes], expected: Expected) -> list[Finding]:
-    """Return a finding for each cut file and table that is not byte by byte what the design builds today: nothing of other libraries goes
-    into these but the layouts, which are kept beside the spec."""
-    differing = (
-        path
-        for path, data in sorted(expected.built.items())
-        if not path.endswith(".pdf") and path in files and files[path] != data
-    )
-    return [
-        AS_BUILT.found(
-            f"{path} is not what this spec builds",
-            subject=path,
-            hint="build the pack again from this spec, or give the spec of the version that it was built from",
-        )
-        for path in differing
-    ]

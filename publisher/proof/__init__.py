@@ -23,16 +23,15 @@ from publisher.proof.folder import (
     promises_by_records,
     read_zip,
 )
-from publisher.proof.identity import AS_BUILT, Identity, identify
+from publisher.proof.identity import AS_BUILT, Identity, identify, identify_files
 from publisher.proof.prove import prove
-from publisher.proof.reading import Looked, Measured, PageLooked, Proof
+from publisher.proof.reading import Measured, PageLooked, Proof, ThingsLooked
 
 RULES: tuple[Rule, ...] = (*TRUTH, AS_BUILT, *FOLDER_RULES)
 
 __all__ = [
     "ALONE",
     "ALONE_COVERS",
-    "AS_BUILT",
     "BESIDE_COVERS",
     "BY_RECORD_COVERS",
     "COVERS",
@@ -42,13 +41,14 @@ __all__ = [
     "RULES",
     "FolderProof",
     "Identity",
-    "Looked",
     "LookedAt",
     "Measured",
     "PageLooked",
     "Proof",
+    "ThingsLooked",
     "ZipRead",
     "identify",
+    "identify_files",
     "judge_files",
     "judge_lists",
     "listed_names",

@@ -7,7 +7,7 @@ COVERS = (
 )
 ALONE_COVERS = (
     "Without the design nobody knows how long the lines should be: judged was only what holds for any PDF to print, "
-    "and nothing is proved."
+    "and not whether they are."
 )
 BESIDE_COVERS = (
     "Of a folder it covers too that each cut file shows its pieces in mm, the table of yields the numbers of the layouts, each picture its "

@@ -16,6 +16,7 @@ from publisher.proof.reading import Array, FileRead, PageRead, beside_pages, rea
 SAME_PLACE = 0.002  # mm: coordinates are written to 0.0001 pt, and curves are flattened to 0.002 mm
 SAME_GREY = 0.01
 OTHER_DOT = 96  # of 255: fonts taken apart by another version darken the rim of a letter by less
+BUILD_AGAIN = "build the pack again from this spec, or give the spec of the version that it was built from"
 MOST_PAGES_NAMED = 12  # pages
 BESIDE = {  # entries of a catalogue, as a reader would call them
     "/Outlines": "the bookmarks",
@@ -69,6 +70,16 @@ def identify(data: bytes, built: bytes, name: str) -> Identity:
     return Identity("alike")
 
 
+def identify_files(files: dict[str, bytes], built: dict[str, bytes]) -> tuple[Finding, ...]:
+    """Return a finding for each file that is there and not byte by byte the one that its spec builds. For cut files and tables: nothing
+    of other libraries goes into these but the layouts, which are kept beside the spec."""
+    return tuple(
+        AS_BUILT.found(f"{path} is not what this spec builds", subject=path, hint=BUILD_AGAIN)
+        for path, data in sorted(built.items())
+        if path in files and files[path] != data
+    )
+
+
 def _different(name: str, pages: tuple[int, ...], beside: tuple[str, ...]) -> Identity:
     named = ", ".join(map(str, pages[:MOST_PAGES_NAMED])) + (
         f" and {len(pages) - MOST_PAGES_NAMED} more" * (len(pages) > MOST_PAGES_NAMED)
@@ -77,7 +88,7 @@ def _different(name: str, pages: tuple[int, ...], beside: tuple[str, ...]) -> Id
     finding = AS_BUILT.found(
         f"{name} is not what this spec builds: it differs in {'; '.join((*what, *beside))}",
         subject=name,
-        hint="build the pack again from this spec, or give the spec of the version that it was built from",
+        hint=BUILD_AGAIN,
     )
     return Identity("different", pages, beside, (finding,))
 

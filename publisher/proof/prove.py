@@ -10,7 +10,7 @@ from publisher.proof.checks import ALONE, OPENING, PROMISED, RULES
 from publisher.proof.measuring import Case, looked_at
 from publisher.proof.reading import Measured, PageLooked, Proof, TooMuch, read_file
 
-MOST_ALIKE = 100  # findings of one check about one file
+MOST_OF_A_CHECK = 100  # findings of one check about one file
 GIVES_UP = (TooMuch, ShapelyError, ArithmeticError, ValueError, MemoryError, RecursionError)
 
 
@@ -55,17 +55,17 @@ def _run(case: Case, checks: tuple[Check[Case], ...]) -> tuple[Finding, ...]:
 def _few(check: Check[Case], found: tuple[Finding, ...]) -> tuple[Finding, ...]:
     """Return the findings of one check, of very many the first and how many more there are: a spoiled file says one thing a thousand
     times."""
-    if len(found) <= MOST_ALIKE:
+    if len(found) <= MOST_OF_A_CHECK:
         return found
-    more = len(found) - MOST_ALIKE
-    worst = Severity.ERROR if errors(found[MOST_ALIKE:]) else Severity.WARNING
+    more = len(found) - MOST_OF_A_CHECK
+    worst = Severity.ERROR if errors(found[MOST_OF_A_CHECK:]) else Severity.WARNING
     rest = check.found(
         f"“{check.title}”: {more:,} more of this kind in the file",
         subject=found[0].subject,
         hint="mend the first ones, and prove the file again",
         value=more,
     )
-    return (*found[:MOST_ALIKE], replace(rest, severity=worst))
+    return (*found[:MOST_OF_A_CHECK], replace(rest, severity=worst))
 
 
 def _measured(case: Case) -> tuple[Measured, ...]:

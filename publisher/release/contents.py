@@ -16,7 +16,7 @@ NOT_AN_OUTPUT = Rule(
     Severity.ERROR,
 )
 MOST_FILES = 20_000
-MOST_BYTES = 2_000_000_000
+MOST_FOLDER_BYTES = 2_000_000_000
 
 
 @record
@@ -60,7 +60,7 @@ def _in_folder(folder: Path) -> tuple[tuple[str, bytes], ...]:
             if is_dropping(name) or path.is_symlink():
                 continue
             total += path.stat().st_size
-            if len(files) >= MOST_FILES or total > MOST_BYTES:
+            if len(files) >= MOST_FILES or total > MOST_FOLDER_BYTES:
                 raise _refused(folder, "holds more files than any set of packs")
             files.append((path.relative_to(folder).as_posix(), path.read_bytes()))
     return tuple(files)

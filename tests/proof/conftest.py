@@ -55,6 +55,7 @@ from publisher.basics import (
 )
 from publisher.proof.measuring.drawn_things import things_of
 from publisher.proof.reading.reader import read_file
+from tests.proof.made_folder import Made
 
 K = 72 / 25.4
 WIDTH, HEIGHT = 210.0, 297.0
@@ -676,3 +677,11 @@ def kit() -> SimpleNamespace:
         font=FONT,
         limit=LIMIT,
     )
+
+
+@pytest.fixture(scope="session")
+def made_folder(tmp_path_factory: pytest.TempPathFactory) -> Made:
+    """The design, built once in a process."""
+    folder = tmp_path_factory.mktemp("quay") / "quay-box"
+    folder.mkdir()
+    return Made(folder)

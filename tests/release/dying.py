@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 
 from publisher.brief import InputFile, Inputs
+from publisher.proof import Proof
 from publisher.release import Offer, Output, disk
 
 
@@ -64,7 +65,7 @@ def offer(
             SimpleNamespace(
                 paper=SimpleNamespace(name=p), id=p, slug="quay", version=version, variant=variant, pages=()
             ),
-            None,
+            Proof(p, ()),
         )
         for p in papers
     )

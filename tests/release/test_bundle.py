@@ -151,17 +151,17 @@ def test_a_file_fewer_is_other_content_and_a_damaged_one_hides_it_not(copy: Path
     ("there", "said"),
     [
         (
-            {"inputs": [1], "versions": {"numpy": "2.1", "publisher": "1"}},
+            {"files": [], "inputs": [1], "versions": {"numpy": "2.1", "publisher": "1"}},
             "of the same files, by another version of numpy",
         ),
-        ({"inputs": [2], "versions": {"numpy": "2.1"}}, "differ)"),
-        ([], "differ)"),
+        ({"files": [], "inputs": [2], "versions": {"numpy": "2.1"}}, "differ)"),
+        ({"files": []}, "differ)"),
     ],
 )
 def test_a_release_made_of_the_same_files_by_other_libraries_is_said_so(
     there: object, said: str, tmp_path: Path
 ) -> None:
-    now = {"inputs": [1], "versions": {"numpy": "2.2", "publisher": "1"}}
+    now = {"files": [], "inputs": [1], "versions": {"numpy": "2.2", "publisher": "1"}}
     before, after = (
         make_bundle("stair", "1.0.0", (("stair-a4.pdf", made), ("packs.json", json.dumps(listed).encode())))
         for made, listed in ((b"old", there), (b"new", now))

@@ -5,11 +5,12 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
+from jsonschema import Draft202012Validator
 
 from publisher.brief import read_brief
 from publisher.design import Blank, MaterialPlan, TextPlan
 from publisher.pipeline import build
-from publisher.release import Offer, listing_of, proof_record
+from publisher.release import Offer, listing_of, proof_of, proof_schema
 
 DESIGNS = Path(__file__).parents[2] / "designs"
 
@@ -47,8 +48,17 @@ def test_a_sheet_that_does_not_take_every_part_is_not_one_way_to_buy(offer: Offe
     assert listing_of((replace(offer, needs=needs),)).variants[0].sheets == ()
 
 
-def test_the_proof_record_holds_the_readings(offer: Offer) -> None:
-    (record,) = json.loads(proof_record((offer,)))["files"]
-    assert record["readings"] == len(offer.packs[0][1].measured) > 50
-    assert record["largest_difference_mm"] < 0.1
-    assert record["judged"]
+def test_the_proof_says_of_each_page_what_was_looked_at_and_how_far_it_was_off(offer: Offer) -> None:
+    document = proof_of((offer,))
+    Draft202012Validator(proof_schema()).validate(json.loads(json.dumps(document)))
+    (one,) = document["packs"]
+    assert one["readings"] == len(offer.packs[0][1].measured) > 50
+    assert one["largest_difference_mm"] < 0.006
+    assert one["judged"] and one["pictures"] == 0
+    assert [page["page"] for page in one["pages"]] == [page.number for page in offer.packs[0][0].pages]
+    check = {(look["what"], look["reader"]): look for look in one["pages"][1]["looked_at"]}
+    assert check["lengths", "operators"]["things"] > 500
+    assert 0.0 <= check["sides of squares", "dots"]["largest_difference_mm"] < 0.01
+    (beside,) = document["beside"]
+    assert {file["path"].split("/")[0] for file in beside["files"]} == {"cut-files"}
+    assert sum(look["things"] for look in beside["looked_at"]) > 50

@@ -64,7 +64,7 @@ def test_other_papers_and_variants_of_the_same_files_stay(tmp_path: Path) -> Non
 def test_what_was_made_of_other_files_goes_and_it_is_said_why(built: Offer, why: str, tmp_path: Path) -> None:
     place_packs((offer(OLD, "a4", "letter", parts="ab"), offer(OLD, "a4", variant="long")), tmp_path)
     placed = place_packs((built,), tmp_path)
-    assert names(tmp_path / "quay") == {o.path for o in built.outputs} | {"packs.json"}
+    assert names(tmp_path / "quay") == {o.path for o in built.outputs} | {"packs.json", "proof.json"}
     gone = {left.name for left in placed.removed}
     assert {"quay-1.0.0-letter.pdf", "quay-1.0.0-long-a4.json", "cut-files/standard/part-b.svg"} <= gone
     assert {left.why for left in placed.removed} == {why}

@@ -7,14 +7,13 @@ from io import BytesIO
 import numpy as np
 
 from publisher.basics import Check, Findings, PackFiles, errors
-from publisher.proof.folder.case import Folder, few, judged_files
-from publisher.proof.measuring import page_dots
+from publisher.proof.folder.case import FolderCase, few, judged_files
+from publisher.proof.identity import OTHER_DOT
+from publisher.proof.measuring import MOST_PIXELS, page_dots
 from publisher.proof.reading import Array
 
-MOST_PIXELS = 60_000_000  # of one picture
-OTHER_DOT = 96  # of 255: another version of the library that draws pages darkens the rim of a line by less
 OTHERS = 0.0005  # share of dots that may differ by more than
-RIM = 24  # of 255
+OTHER_RIM = 24  # of 255
 
 
 @judged_files(
@@ -22,7 +21,7 @@ RIM = 24  # of 255
     "The record beside a pack is the one that it carries",
     "whoever measures a print by a record of another build judges it by wrong sizes",
 )
-def record_attached(folder: Folder, check: Check[Folder]) -> Findings:
+def record_attached(folder: FolderCase, check: Check[FolderCase]) -> Findings:
     """Compare the record's hash with those of the files attached to the PDF."""
     looked = 0
     for pack in folder.expected.packs:
@@ -39,7 +38,7 @@ def record_attached(folder: Folder, check: Check[Folder]) -> Findings:
     "The pictures of pages show the pages",
     "a shop shows these pictures: each is drawn from the page of the finished file that bears its number",
 )
-def previews(folder: Folder, check: Check[Folder]) -> Findings:
+def previews(folder: FolderCase, check: Check[FolderCase]) -> Findings:
     """Draw each page anew, as large as its picture, and compare the dots."""
     looked = 0
     for pack in folder.expected.packs:
@@ -75,7 +74,7 @@ def _unlike(pack: PackFiles, pdf: bytes, pictures: tuple[bytes | None, ...]) -> 
 
 def _other(dots: Array, page: Array) -> bool:
     away = np.abs(dots.astype(np.int16) - page.astype(np.int16))
-    return bool(away.max() > OTHER_DOT or (away > RIM).mean() > OTHERS)
+    return bool(away.max() > OTHER_DOT or (away > OTHER_RIM).mean() > OTHERS)
 
 
 def _dots(picture: bytes) -> Array | None:

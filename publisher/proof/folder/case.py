@@ -8,7 +8,7 @@ from publisher.proof.folder.cut_lines import CopiesRead, copies_of
 from publisher.proof.folder.svg import CutFile, read_svg
 from publisher.proof.reading import Proof
 
-MOST_SAID = 3  # findings of one check about one file; the rest are counted
+FEW = 3  # findings of one check about one file; the rest are counted
 
 
 @record
@@ -29,7 +29,7 @@ class FileList:
     trouble: str = ""
 
 
-class Folder:
+class FolderCase:
     """The subject of every check of a folder. ``proofs``: of the PDFs, by their paths."""
 
     def __init__(
@@ -58,17 +58,17 @@ class Folder:
         return self.read[path]
 
 
-Test = Callable[[Folder, Check[Folder]], Findings]
+FileTest = Callable[[FolderCase, Check[FolderCase]], Findings]
 
 
-def judged_files(name: str, title: str, rationale: str) -> Callable[[Test], Check[Folder]]:
+def judged_files(name: str, title: str, rationale: str) -> Callable[[FileTest], Check[FolderCase]]:
     """Make a check of a folder of the test that stands below: a set may have no file of the kind."""
     return checked(name, title, rationale, may_be_empty=True)
 
 
-def few(check: Check[Folder], path: str, said: list[str], hint: str) -> Generator[Finding, None, None]:
+def few(check: Check[FolderCase], path: str, said: list[str], hint: str) -> Generator[Finding, None, None]:
     """Yield findings about one file: the first few, and how many more there are."""
-    for what in said[:MOST_SAID]:
+    for what in said[:FEW]:
         yield check.found(f"{path}: {what}", subject=path, hint=hint)
-    if len(said) > MOST_SAID:
-        yield check.found(f"{path}: and {len(said) - MOST_SAID} more of this kind", subject=path, hint=hint)
+    if len(said) > FEW:
+        yield check.found(f"{path}: and {len(said) - FEW} more of this kind", subject=path, hint=hint)

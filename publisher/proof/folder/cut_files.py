@@ -8,16 +8,16 @@ import numpy as np
 import shapely
 
 from publisher.basics import Box, Check, CutFilePromise, Findings, LineKind, Point, Pose
-from publisher.proof.folder.case import Folder, few, judged_files
+from publisher.proof.folder.case import FolderCase, few, judged_files
 from publisher.proof.folder.cut_lines import CUT_TOLERANCE, LENGTHS, DrawnCopy, carried, length_of, off_by
 from publisher.proof.folder.svg import CutFile
 from publisher.proof.reading import Array
 
-SAME_SIZE = 1e-4  # mm between a stated size and its viewBox
+SAME_UNIT = 1e-4  # mm between a stated size and its viewBox
 ROOM = (0.2, 5.0)  # mm left round a single piece, at least and at most
 SHORTEST = 0.001  # mm: a line shorter than this is none
 WORD_AWAY = 0.02  # mm that words may stand off
-WIDEST = 1.0  # mm: a wider stroke is no line
+WIDEST_LINE = 1.0  # mm: a wider stroke is no line
 REMAKE = "build the design again, and take its cut files"
 KINDS = {*LineKind}
 BROKEN = {
@@ -34,7 +34,7 @@ BROKEN = {
     "a machine goes by the file's units and by every element in it: width, height and viewBox must say the same mm, and what is no line, "
     "no word and no sheet's edge may be cut by one program and passed over by another",
 )
-def cut_file_read(folder: Folder, check: Check[Folder]) -> Findings:
+def cut_file_read(folder: FolderCase, check: Check[FolderCase]) -> Findings:
     """Judge units, elements, and how each kind of line is painted."""
     for promise in folder.expected.cut_files:
         if promise.path in folder.files:
@@ -48,10 +48,10 @@ def _unreadable(promise: CutFilePromise, file: CutFile) -> Iterator[str]:
         yield f"cannot be read: {file.trouble}"
         return
     wanted = (0.0, 0.0, file.width, file.height)
-    if len(file.view) != 4 or any(abs(a - b) > SAME_SIZE for a, b in zip(file.view, wanted, strict=True)):
+    if len(file.view) != 4 or any(abs(a - b) > SAME_UNIT for a, b in zip(file.view, wanted, strict=True)):
         said = " ".join(f"{side:g}" for side in file.view) or "missing"
         yield f"is {file.width:g} × {file.height:g} mm, and its viewBox is {said}: a unit of it is no mm"
-    if promise.width and max(abs(promise.width - file.width), abs(promise.height - file.height)) > SAME_SIZE:
+    if promise.width and max(abs(promise.width - file.width), abs(promise.height - file.height)) > SAME_UNIT:
         yield f"is {file.width:g} × {file.height:g} mm; the sheet is {promise.width:g} × {promise.height:g} mm"
     for what in file.strange:
         yield f"holds {what}, which no cut file has"
@@ -64,7 +64,7 @@ def _unreadable(promise: CutFilePromise, file: CutFile) -> Iterator[str]:
                 yield "paints its words otherwise than filled in black"
         elif group.name not in {*KINDS, "sheet"}:
             yield f"has a group called “{group.name}”, which is no kind of line"
-        elif (group.fill, group.stroke) != ("none", "black") or not 0.0 < group.width <= WIDEST:
+        elif (group.fill, group.stroke) != ("none", "black") or not 0.0 < group.width <= WIDEST_LINE:
             yield f"does not draw its {group.name} lines as thin black lines"
         elif (group.name in BROKEN or group.name == "sheet") != bool(group.dashes):
             yield f"draws its {group.name} lines {'broken' if group.dashes else 'unbroken'}, as another kind is drawn"
@@ -76,7 +76,7 @@ def _unreadable(promise: CutFilePromise, file: CutFile) -> Iterator[str]:
     f"a machine cuts what the file says: each outline, opening and mark lies within {CUT_TOLERANCE:g} mm of the piece, is there once, "
     "and has a length",
 )
-def cut_file_lines(folder: Folder, check: Check[Folder]) -> Findings:
+def cut_file_lines(folder: FolderCase, check: Check[FolderCase]) -> Findings:
     """Hold outlines copy by copy, and all other lines kind by kind, against what was promised."""
     looked = 0
     for promise, file, drawn in folder.cut_files:
@@ -130,7 +130,7 @@ def _frame_off(promise: CutFilePromise, file: CutFile) -> Iterator[str]:
     """Judge the edge of a sheet, or the room round a piece."""
     if promise.width:
         edge = (0.0, 0.0, promise.width, promise.height)
-        if len(file.edges) != 1 or dist(file.edges[0], edge) > SAME_SIZE:
+        if len(file.edges) != 1 or dist(file.edges[0], edge) > SAME_UNIT:
             yield "does not show the edge of its sheet, once"
         return
     if file.edges:
@@ -151,7 +151,7 @@ def _frame_off(promise: CutFilePromise, file: CutFile) -> Iterator[str]:
     "a heap of cut pieces without letters is a puzzle: each piece bears its letter inside its outline, and each mark its words, where they "
     "belong",
 )
-def cut_file_words(folder: Folder, check: Check[Folder]) -> Findings:
+def cut_file_words(folder: FolderCase, check: Check[FolderCase]) -> Findings:
     """Hold the words of each file against those promised, and letters against outlines."""
     looked = 0
     for promise, file, drawn in folder.cut_files:
@@ -206,7 +206,7 @@ def _ground(rings: tuple[tuple[Point, ...], ...], pose: Pose) -> shapely.Polygon
     "Whole sheets keep the knife's gap and the sheet's margin",
     f"two pieces that share a cut, or one over the edge, are lost: as drawn, they keep the board's gap and margin to {CUT_TOLERANCE:g} mm",
 )
-def sheet_file(folder: Folder, check: Check[Folder]) -> Findings:
+def sheet_file(folder: FolderCase, check: Check[FolderCase]) -> Findings:
     """Measure, between the outlines as drawn, every two that are near, and each to the sheet's edge."""
     looked = 0
     for promise, file, _ in folder.cut_files:

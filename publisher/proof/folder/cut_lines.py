@@ -8,8 +8,8 @@ from publisher.proof.folder.svg import CutFile, CutPath
 from publisher.proof.reading import Array
 
 CUT_TOLERANCE = 0.01  # mm, both ways, between promised lines and those of a cut file
-STEP = 2.0  # mm between the points that are tried
-SAME_BOX = 0.5  # mm: a path whose box is farther off than this is not the copy that is looked for
+CUT_STEP = 2.0  # mm between the points that are tried
+SAME_PLACE_ON_SHEET = 0.5  # mm: a path whose box is farther off than this is not the copy that is looked for
 LENGTHS = 0.002  # share by which the length of a line may differ: promised arcs are chords of it
 
 
@@ -39,7 +39,7 @@ def copies_of(promise: CutFilePromise, file: CutFile) -> CopiesRead:
         pose = _shifted(piece, next(iter(left.values()))) if alone and left else laid
         wanted = Box.round(pose.apply_all(piece.rings[0]))
         best = min(left, key=lambda number: _apart(wanted, left[number]), default=-1)
-        if best < 0 or _apart(wanted, left[best]) > SAME_BOX:
+        if best < 0 or _apart(wanted, left[best]) > SAME_PLACE_ON_SHEET:
             found.append(DrawnCopy(piece, pose, None))
         else:
             found.append(DrawnCopy(piece, pose, file.paths[best]))
@@ -115,7 +115,7 @@ def _dense(lines: list[Array]) -> Array:
     whole = shapely.linestrings(
         np.concatenate(lines), indices=np.repeat(np.arange(len(lines)), [len(x) for x in lines])
     )
-    return np.asarray(shapely.get_coordinates(shapely.segmentize(whole, STEP)))
+    return np.asarray(shapely.get_coordinates(shapely.segmentize(whole, CUT_STEP)))
 
 
 def _segments(lines: list[Array]) -> Array:

@@ -6,7 +6,7 @@ from hashlib import sha256
 from typing import Any
 
 from publisher.basics import Check, Findings, checked
-from publisher.proof.folder.case import FileList, Folder, Listed, few, judged_files
+from publisher.proof.folder.case import FileList, FolderCase, Listed, few, judged_files
 from publisher.proof.folder.zips import read_zip
 
 LISTS = ("packs.json", "manifest.json")
@@ -19,7 +19,7 @@ AGAIN = "take a whole copy, or build the design again"
     "Every listed file is there, as it was made",
     "a file cut in a transfer or changed by hand is none that was proved: size and SHA-256 are those of its list",
 )
-def as_listed(folder: Folder, check: Check[Folder]) -> Findings:
+def as_listed(folder: FolderCase, check: Check[FolderCase]) -> Findings:
     """Count and hash every file that a list names."""
     looked = 0
     for one in folder.lists:
@@ -48,7 +48,7 @@ def _unlike(one: FileList, files: dict[str, bytes]) -> Iterator[str]:
     "Nothing lies there that no list names",
     "what was proved is what a list names: a file beside it may be of an older build, or of somebody else",
 )
-def unlisted(folder: Folder, check: Check[Folder]) -> Findings:
+def unlisted(folder: FolderCase, check: Check[FolderCase]) -> Findings:
     """Name the files that are on no list, and those that the lists say nothing of."""
     named = {file.path for one in folder.lists for file in one.files} | _zips(folder)
     named |= set(LISTS)  # no list names itself
@@ -64,7 +64,7 @@ def unlisted(folder: Folder, check: Check[Folder]) -> Findings:
     "The zip of a release holds the release",
     "buyers get the zip and nobody opens it before them: its members are the files of its folder, all of them and byte by byte",
 )
-def zip_content(folder: Folder, check: Check[Folder]) -> Findings:
+def zip_content(folder: FolderCase, check: Check[FolderCase]) -> Findings:
     """Compare the members of each zip with the files beside it."""
     looked = 0
     for path in sorted(_zips(folder)):
@@ -83,7 +83,7 @@ def zip_content(folder: Folder, check: Check[Folder]) -> Findings:
     return looked
 
 
-def _zips(folder: Folder) -> set[str]:
+def _zips(folder: FolderCase) -> set[str]:
     """Return the zip of a release, which holds its manifest and so cannot stand in it."""
     return {
         path for path in folder.files if path.endswith(".zip") and "/" not in path and "manifest.json" in folder.files

@@ -16,7 +16,7 @@ from publisher.proof.reading import Array
 
 SVG = "{http://www.w3.org/2000/svg}"
 FINE = 0.002  # mm: greatest distance between a chord and its arc
-MOST_BYTES = 40_000_000
+MOST_CUT_BYTES = 40_000_000
 MOST_POINTS = 4_000_000
 GROUP_WORDS = {"id", "fill", "stroke", "stroke-width", "stroke-dasharray", "font-family", "text-anchor"}
 MAY_SAY = {
@@ -87,7 +87,7 @@ class CutFile:
 
 def read_svg(data: bytes) -> CutFile:
     """Return what a cut file shows. Any bytes may come in: what cannot be read is said in words, never raised."""
-    if len(data) > MOST_BYTES:
+    if len(data) > MOST_CUT_BYTES:
         return CutFile("it is larger than 40 MB")
     if b"<!DOCTYPE" in data or b"<!ENTITY" in data:
         return CutFile("it declares a document type, through which a reader can be made to read anything")

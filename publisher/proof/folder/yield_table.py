@@ -7,10 +7,9 @@ from itertools import pairwise
 from math import dist
 
 from publisher.basics import AlonePromise, Check, CutFilePromise, Findings, PiecePromise, YieldPromise
-from publisher.proof.folder.case import Folder, few, judged_files
+from publisher.proof.folder.case import FolderCase, few, judged_files
 from publisher.proof.reading import MM_PER_INCH
 
-Row = dict[str, str]
 SHEET = ("board", "sheet", "sheet_width_mm", "sheet_height_mm", "sheet_width_in", "sheet_height_in", "row")
 ALONE = (
     "letter", "part", "careful_at_least", "at_most", "known_as", "askew", "measures", "shared_cuts", "grid", "gain",
@@ -30,7 +29,7 @@ SUMMED = 0.001  # share by which sums over sheets may differ: the pieces here ha
     "The table of yields says what the layouts gave",
     "a seller buys board by the table: every number in it is that of a verified layout, rounded to the digits that it shows",
 )
-def yield_table(folder: Folder, check: Check[Folder]) -> Findings:
+def yield_table(folder: FolderCase, check: Check[FolderCase]) -> Findings:
     """Hold every cell against the promise, in its order."""
     looked = 0
     for path, promises in folder.expected.tables:
@@ -41,7 +40,7 @@ def yield_table(folder: Folder, check: Check[Folder]) -> Findings:
     return looked
 
 
-def _beside(path: str, folder: Folder) -> list[CutFilePromise]:
+def _beside(path: str, folder: FolderCase) -> list[CutFilePromise]:
     """Return the sheets that lie in the folder of a table: those of its variant."""
     here = path.rpartition("/")[0]
     return [one for one in folder.expected.cut_files if one.path.rpartition("/")[0] == here and one.width]
@@ -101,8 +100,8 @@ def _faults(data: bytes, promises: tuple[YieldPromise, ...]) -> Iterator[str]:
                 yield f"line {number}, {name}: “{cell[:40]}”; it should be {_shown(want.get(name, ''))}"
 
 
-Wanted = str | int | tuple[float, int]  # words, a whole number, a number with its decimals
-Cells = dict[str, Wanted | tuple[tuple[float, int], ...]]
+WantedCell = str | int | tuple[float, int]  # words, a whole number, a number with its decimals
+Cells = dict[str, WantedCell | tuple[tuple[float, int], ...]]
 
 
 def _rows(one: YieldPromise) -> Iterator[Cells]:
@@ -155,7 +154,7 @@ def _whole(one: YieldPromise) -> Cells:
     }
 
 
-def _says(cell: str, wanted: Wanted | tuple[tuple[float, int], ...]) -> bool:
+def _says(cell: str, wanted: WantedCell | tuple[tuple[float, int], ...]) -> bool:
     if isinstance(wanted, str | int):
         return cell == str(wanted)
     if wanted and isinstance(wanted[0], tuple):
@@ -175,7 +174,7 @@ def _near(cell: str, wanted: tuple[float, int]) -> bool:
     return abs(float(cell) - value) <= (0.5 + HALF) * 10.0**-decimals + 1e-9
 
 
-def _shown(wanted: Wanted | tuple[tuple[float, int], ...]) -> str:
+def _shown(wanted: WantedCell | tuple[tuple[float, int], ...]) -> str:
     if isinstance(wanted, str | int):
         return f"“{wanted}”" if wanted != "" else "empty"
     pairs = wanted if wanted and isinstance(wanted[0], tuple) else (wanted,)

@@ -13,7 +13,7 @@ from publisher.proof.measuring.carried import (
     only,
     strokes_in,
 )
-from publisher.proof.measuring.case import Case
+from publisher.proof.measuring.case import MOST_PIXELS, Case
 from publisher.proof.measuring.drawn_marks import MARK_TOLERANCE
 from publisher.proof.measuring.drawn_things import DRAWN_TOLERANCE, first_other
 from publisher.proof.measuring.ink import PALEST_LINE, Ink

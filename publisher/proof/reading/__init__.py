@@ -9,7 +9,6 @@ from publisher.proof.reading.beside import beside_pages
 from publisher.proof.reading.model import (
     Array,
     FileRead,
-    Looked,
     Measured,
     PageLooked,
     PageRead,
@@ -17,6 +16,7 @@ from publisher.proof.reading.model import (
     PlacedImage,
     Proof,
     TextRun,
+    ThingsLooked,
 )
 from publisher.proof.reading.objects import TooMuch
 from publisher.proof.reading.reader import read_file

@@ -174,7 +174,7 @@ class Measured:
 
 
 @record
-class Looked:
+class ThingsLooked:
     """What was looked at on a page: by which reader (``operators``: the walk through what the page draws; ``dots``: the page as it is
     drawn), how many things, and how far the farthest was from its promise (mm; None: not a length)."""
 
@@ -189,7 +189,7 @@ class PageLooked:
     """All that was looked at on one page, numbered from 1."""
 
     page: int
-    looked: tuple[Looked, ...]
+    looked: tuple[ThingsLooked, ...]
 
 
 @record

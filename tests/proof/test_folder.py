@@ -10,7 +10,7 @@ import numpy as np
 import pytest
 from PIL import Image
 
-from tests.proof.folder.conftest import Made
+from tests.proof.made_folder import Made
 
 Change = Callable[[bytes], bytes]
 WALL, DISC, SHEET, TABLE = "part-a-wall.svg", "part-b-disc.svg", "762mm-1.svg", "cut-yield.csv"
@@ -123,9 +123,9 @@ del PLANTS["room round a piece"]
     "proof/cut-file-read", "proof/cut-file-lines", "proof/cut-file-words", "proof/sheet-file", "proof/yield-table",
     "proof/record-attached", "proof/preview", "proof/file-not-as-listed", "proof/file-unlisted", "proof/zip-content",
 )  # fmt: skip
-def test_a_release_as_it_was_made_has_no_fault(made: Made) -> None:
-    assert made.found(made.files) == ()
-    assert made.listed(made.files) == ()
+def test_a_release_as_it_was_made_has_no_fault(made_folder: Made) -> None:
+    assert made_folder.found(made_folder.files) == ()
+    assert made_folder.listed(made_folder.files) == ()
 
 
 @pytest.mark.breaks(
@@ -136,19 +136,19 @@ def test_a_release_as_it_was_made_has_no_fault(made: Made) -> None:
     "proof/yield-table",
     "proof/record-attached",
 )
-def test_a_fault_of_any_class_is_found_by_its_check(made: Made) -> None:
+def test_a_fault_of_any_class_is_found_by_its_check(made_folder: Made) -> None:
     missed = {}
     for name, (file, change, check) in PLANTS.items():
-        found = {finding.check for finding in made.found(made.spoiled(file, change))}
+        found = {finding.check for finding in made_folder.found(made_folder.spoiled(file, change))}
         if check not in found:
             missed[name] = (check, sorted(found))
     assert missed == {}
 
 
-def test_two_files_in_each_others_place_are_found(made: Made) -> None:
+def test_two_files_in_each_others_place_are_found(made_folder: Made) -> None:
     for one, other, check in ((WALL, DISC, "proof/cut-file-lines"), (PAGE, NEXT, "proof/preview")):
-        a, b = made.name(one), made.name(other)
-        found = made.found({**made.files, a: made.files[b], b: made.files[a]})
+        a, b = made_folder.name(one), made_folder.name(other)
+        found = made_folder.found({**made_folder.files, a: made_folder.files[b], b: made_folder.files[a]})
         assert {f.subject for f in found if f.check == check} == {a, b}
 
 
@@ -181,54 +181,54 @@ def _erased(dots: np.ndarray) -> np.ndarray:
     ],
     ids=["blank", "moved", "upside down", "cropped", "a word erased", "cut short", "no picture"],
 )
-def test_a_picture_that_does_not_show_its_page_is_found(made: Made, change: Change) -> None:
-    found = made.found(made.spoiled(PAGE, change))
-    assert [(f.check, f.subject) for f in found] == [("proof/preview", made.name(PAGE))]
+def test_a_picture_that_does_not_show_its_page_is_found(made_folder: Made, change: Change) -> None:
+    found = made_folder.found(made_folder.spoiled(PAGE, change))
+    assert [(f.check, f.subject) for f in found] == [("proof/preview", made_folder.name(PAGE))]
 
 
-def test_another_rim_of_letters_is_no_fault(made: Made) -> None:
+def test_another_rim_of_letters_is_no_fault(made_folder: Made) -> None:
     softer = picture(lambda dots: np.where(dots < 255, np.minimum(dots.astype(int) + 20, 255), dots).astype(np.uint8))
-    assert made.found(made.spoiled(PAGE, softer)) == ()
+    assert made_folder.found(made_folder.spoiled(PAGE, softer)) == ()
 
 
 @pytest.mark.breaks("proof/file-not-as-listed", "proof/file-unlisted", "proof/zip-content")
-def test_what_is_changed_missing_renamed_or_added_is_found_by_the_lists(made: Made) -> None:
-    wall = made.name(WALL)
-    without = {name: data for name, data in made.files.items() if name != wall}
-    listing = made.name("LISTING.md")
+def test_what_is_changed_missing_renamed_or_added_is_found_by_the_lists(made_folder: Made) -> None:
+    wall = made_folder.name(WALL)
+    without = {name: data for name, data in made_folder.files.items() if name != wall}
+    listing = made_folder.name("LISTING.md")
     for files, checks in (
         (without, {"proof/file-not-as-listed", "proof/zip-content"}),
         (
-            {**without, f"{wall}.bak": made.files[wall]},
+            {**without, f"{wall}.bak": made_folder.files[wall]},
             {"proof/file-not-as-listed", "proof/file-unlisted", "proof/zip-content"},
         ),
-        ({**made.files, "notes.txt": b"mine"}, {"proof/file-unlisted", "proof/zip-content"}),
-        ({**made.files, listing: made.files[listing] + b" "}, {"proof/file-not-as-listed", "proof/zip-content"}),
+        ({**made_folder.files, "notes.txt": b"mine"}, {"proof/file-unlisted", "proof/zip-content"}),
+        ({**made_folder.files, listing: made_folder.files[listing] + b" "}, {"proof/file-not-as-listed", "proof/zip-content"}),
         (
-            {**made.files, "manifest.json": b"{"},
+            {**made_folder.files, "manifest.json": b"{"},
             {"proof/file-not-as-listed", "proof/file-unlisted", "proof/zip-content"},
         ),
     ):
-        assert {finding.check for finding in made.listed(files)} == checks
+        assert {finding.check for finding in made_folder.listed(files)} == checks
 
 
-def test_a_list_that_forgets_a_file_is_found(made: Made) -> None:
+def test_a_list_that_forgets_a_file_is_found(made_folder: Made) -> None:
     """Both lists retyped by somebody who knows them: the design says which files there are."""
-    wall = made.name(WALL)
-    files = dict(made.files)
+    wall = made_folder.name(WALL)
+    files = dict(made_folder.files)
     for name in ("packs.json", "manifest.json"):
         document = json.loads(files[name])
         document["files"] = [one for one in document["files"] if one["path"] != wall]
         files[name] = json.dumps(document).encode()
     del files[wall]
-    assert any(f"makes {wall}" in finding.message for finding in made.listed(files))
+    assert any(f"makes {wall}" in finding.message for finding in made_folder.listed(files))
 
 
 @pytest.mark.parametrize("spoil", ["cut", "other", "bomb", "twice"])
-def test_a_zip_that_is_not_the_release_is_found(made: Made, spoil: str) -> None:
-    name = made.name(".zip")
+def test_a_zip_that_is_not_the_release_is_found(made_folder: Made, spoil: str) -> None:
+    name = made_folder.name(".zip")
     out = io.BytesIO()
-    with zipfile.ZipFile(io.BytesIO(made.files[name])) as box, zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as new:
+    with zipfile.ZipFile(io.BytesIO(made_folder.files[name])) as box, zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as new:
         for one in box.namelist():
             new.writestr(one, b"x" if spoil == "other" and one.endswith(WALL) else box.read(one))
         if spoil == "bomb":
@@ -237,10 +237,10 @@ def test_a_zip_that_is_not_the_release_is_found(made: Made, spoil: str) -> None:
             with pytest.warns(UserWarning):
                 new.writestr(one, b"again")
     data = out.getvalue()[:500] if spoil == "cut" else out.getvalue()
-    assert {finding.check for finding in made.listed({**made.files, name: data})} == {"proof/zip-content"}
+    assert {finding.check for finding in made_folder.listed({**made_folder.files, name: data})} == {"proof/zip-content"}
 
 
-def test_many_faults_of_one_file_are_counted(made: Made) -> None:
-    found = made.found(made.spoiled(WALL, lambda data: data.replace(b"</text>", b"x</text>")))
+def test_many_faults_of_one_file_are_counted(made_folder: Made) -> None:
+    found = made_folder.found(made_folder.spoiled(WALL, lambda data: data.replace(b"</text>", b"x</text>")))
     words = [f for f in found if f.check == "proof/cut-file-words" and f.subject.endswith(WALL)]
     assert 1 < len(words) <= 4

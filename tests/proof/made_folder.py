@@ -3,8 +3,6 @@
 from collections.abc import Callable
 from pathlib import Path
 
-import pytest
-
 from publisher.basics import FilePromises, Finding, errors
 from publisher.brief import read_brief
 from publisher.pipeline import build
@@ -67,11 +65,3 @@ class Made:
         changed = change(self.files[name])
         assert changed != self.files[name]
         return {**self.files, name: changed}
-
-
-@pytest.fixture(scope="session")
-def made(tmp_path_factory: pytest.TempPathFactory) -> Made:
-    """The design, built once in a process."""
-    folder = tmp_path_factory.mktemp("quay") / "quay-box"
-    folder.mkdir()
-    return Made(folder)
