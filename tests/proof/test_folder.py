@@ -203,7 +203,10 @@ def test_what_is_changed_missing_renamed_or_added_is_found_by_the_lists(made_fol
             {"proof/file-not-as-listed", "proof/file-unlisted", "proof/zip-content"},
         ),
         ({**made_folder.files, "notes.txt": b"mine"}, {"proof/file-unlisted", "proof/zip-content"}),
-        ({**made_folder.files, listing: made_folder.files[listing] + b" "}, {"proof/file-not-as-listed", "proof/zip-content"}),
+        (
+            {**made_folder.files, listing: made_folder.files[listing] + b" "},
+            {"proof/file-not-as-listed", "proof/zip-content"},
+        ),
         (
             {**made_folder.files, "manifest.json": b"{"},
             {"proof/file-not-as-listed", "proof/file-unlisted", "proof/zip-content"},
@@ -228,7 +231,10 @@ def test_a_list_that_forgets_a_file_is_found(made_folder: Made) -> None:
 def test_a_zip_that_is_not_the_release_is_found(made_folder: Made, spoil: str) -> None:
     name = made_folder.name(".zip")
     out = io.BytesIO()
-    with zipfile.ZipFile(io.BytesIO(made_folder.files[name])) as box, zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as new:
+    with (
+        zipfile.ZipFile(io.BytesIO(made_folder.files[name])) as box,
+        zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as new,
+    ):
         for one in box.namelist():
             new.writestr(one, b"x" if spoil == "other" and one.endswith(WALL) else box.read(one))
         if spoil == "bomb":

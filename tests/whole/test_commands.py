@@ -168,7 +168,13 @@ def test_proof_alone_with_and_without_the_spec(publisher: Publisher, shelf: Path
     alone = publisher("proof", pack)
     assert alone.code == 0, alone.err
     assert "not judged" in alone.out
-    assert "proved" not in alone.out
+    assert "proved" not in alone.out and "Without the design" in alone.out
+    folder_alone, whole = publisher("proof", pack.parent), publisher("proof", pack.parent, "--spec", folder, "--json")
+    assert (folder_alone.code, whole.code) == (0, 0), folder_alone.err + whole.err
+    assert "held against the records" in folder_alone.out
+    (said,) = json.loads(whole.out)["files"]
+    assert (said["good"], said["held_against"], said["as_built"]) == (True, "design", 3)  # a part, a sheet, the table
+    assert said["files"][0]["identity"]["verdict"] == "identical" and said["files"][0]["pages"][0]["looked_at"]
     assert "print scale was not judged" in alone.out
     records = [json.loads(publisher("proof", pack, *more, "--json").out) for more in ((), ("--spec", folder))]
     assert [r["files"][0]["scale_judged"] for r in records] == [False, True]
@@ -179,6 +185,24 @@ def test_proof_alone_with_and_without_the_spec(publisher: Publisher, shelf: Path
     found = json.loads(other.out)["files"][0]["findings"]
     assert any(f["check"].startswith("proof/outline") for f in found)
     assert json.loads(other.out)["files"][0]["identity"]["verdict"] == "different"
+
+
+@pytest.mark.breaks("proof/cut-file-lines", "proof/file-not-as-listed", "proof/file-unlisted", "proof/not-as-built")
+def test_a_folder_is_judged_whole_with_and_without_the_spec(publisher: Publisher, shelf: Path, tmp_path: Path) -> None:
+    folder, packs = shelf / "bollard", tmp_path / "bollard"
+    assert publisher("build", folder, "--paper", "a4", "--out", tmp_path).code == 0
+    cut = packs / "cut-files/standard/part-a-disc.svg"
+    cut.write_text(cut.read_text().replace("A 20.0 20.0", "A 20.4 20.4"))
+    (packs / "notes.txt").write_text("mine")
+    alone = publisher("proof", packs)
+    assert alone.code == 1 and "2 errors" not in alone.out
+    for words in ("part A is off by", "has other bytes", "notes.txt is on no list"):
+        assert words in alone.err, words
+    assert "is not what this spec builds" in publisher("proof", packs, "--spec", folder).err
+    (packs / "bollard-1.0.0-a4.pdf").write_bytes(b"not a PDF")
+    spoiled = publisher("proof", packs)
+    assert spoiled.code == 2 and "could not be opened" in spoiled.out
+    assert publisher("proof", shelf).code == 2
 
 
 @pytest.mark.parametrize("content", [b"", b"hello", b"%PDF-1.7\n", b"\x00" * 1000])

@@ -8,7 +8,7 @@ from publisher.proof.folder.cut_lines import CopiesRead, copies_of
 from publisher.proof.folder.svg import CutFile, read_svg
 from publisher.proof.reading import Proof
 
-FEW = 3  # findings of one check about one file; the rest are counted
+FEW_SAID = 3  # findings of one check about one file; the rest are counted
 
 
 @record
@@ -68,7 +68,7 @@ def judged_files(name: str, title: str, rationale: str) -> Callable[[FileTest], 
 
 def few(check: Check[FolderCase], path: str, said: list[str], hint: str) -> Generator[Finding, None, None]:
     """Yield findings about one file: the first few, and how many more there are."""
-    for what in said[:FEW]:
+    for what in said[:FEW_SAID]:
         yield check.found(f"{path}: {what}", subject=path, hint=hint)
-    if len(said) > FEW:
-        yield check.found(f"{path}: and {len(said) - FEW} more of this kind", subject=path, hint=hint)
+    if len(said) > FEW_SAID:
+        yield check.found(f"{path}: and {len(said) - FEW_SAID} more of this kind", subject=path, hint=hint)
