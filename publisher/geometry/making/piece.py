@@ -13,7 +13,7 @@ WORDS = 3.0  # mm: the em of all other words
 OF_ROOM = 1.0  # em of the letter for each mm from the middle of the widest place to the nearest cut
 RISE = 0.35  # of an em: half the height of a capital, by which a baseline lies under the middle of its words
 NEAR_ENOUGH = 0.1  # mm: of the middle of the widest place
-WORDS_ASIDE = 2.0  # mm from a line to the words that belong to it
+FROM_ITS_LINE = 2.0  # mm from a line to the words that belong to it
 
 
 def promised_piece(part: Part) -> PiecePromise:
@@ -34,7 +34,7 @@ def piece_words(part: Part) -> tuple[PieceWord, ...]:
     for mark in part.marks:
         if mark.text:
             left, bottom = mark.path.edges[0].start
-            aside = WORDS_ASIDE if mark.path.length > 0.0 else 0.0
+            aside = FROM_ITS_LINE if mark.path.length > 0.0 else 0.0
             said.setdefault(_rounded(left, bottom + aside - RISE * WORDS), []).append(mark.text)
     letter = PieceWord(part.letter, _rounded(x, y - RISE * height), height)
     return (letter, *(PieceWord(" ".join(texts), at, WORDS) for at, texts in said.items()))
