@@ -73,7 +73,7 @@ def cut_lines(
 def _clear(box: Box, sheet: Box, turned: bool, taken: list[Box], pieces: shapely.STRtree) -> bool:
     """Say whether a name has room: wholly beside the sheet's two unmeasured edges or wholly on bare board, and on no other name."""
     outside = box.overlap(sheet) <= 0.0
-    measured = box.top > sheet.top if turned else box.bottom < sheet.bottom
+    measured = box.left < sheet.left or (box.top > sheet.top if turned else box.bottom < sheet.bottom)
     if (outside and measured) or (not outside and box.beyond(sheet) > 0.0):
         return False
     if any(box.overlap(other) > 0.0 for other in taken):

@@ -40,6 +40,12 @@ def test_names_of_cuts_that_run_close_stand_beside_each_other(setter: Setter) ->
     assert taken[0].overlap(taken[1]) <= 0.0
 
 
+def test_the_name_of_a_cut_near_the_measured_edge_keeps_off_its_numbers(setter: Setter) -> None:
+    near = [CutPromise(False, at, 0.0, 297.0, 1) for at in (3.0, 9.0, 15.0, 21.0)]
+    _, taken = cut_lines(setter, words(*near), SHEET, POSE, 0.2)
+    assert taken and all(box.left >= SHEET.left for box in taken)
+
+
 def test_the_measure_runs_from_the_corner_that_is_measured_from(setter: Setter) -> None:
     drawn = edge_scale(setter, words(), SHEET, 0.2)
     numbers = {(thing.text, round(thing.y, 1)) for thing in drawn if isinstance(thing, Words)}
