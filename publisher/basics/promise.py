@@ -441,6 +441,30 @@ class BookmarkPromise:
 
 
 @record
+class LinkPromise:
+    """A rectangle (mm) of a page that leads a reader on a screen to the page ``to``."""
+
+    page: int
+    box: Box
+    to: int
+
+
+@record
+class TagPromise:
+    """An element of the tagged structure (ISO 32000-1, 14.8) under its page, in the order of reading.
+
+    ``depth`` 0 stands right under the page; ``role`` is a standard type; ``alt``: words in the place of a figure; ``text``: its own
+    words, those of elements under it aside.
+    """
+
+    page: int
+    depth: int
+    role: str
+    alt: str
+    text: str
+
+
+@record
 class Promises:
     """All that one finished PDF must show."""
 
@@ -468,3 +492,5 @@ class Promises:
     bookmarks: tuple[BookmarkPromise, ...] = ()
     fiducials: tuple[FiducialPromise, ...] = ()
     clear: tuple[ClearPromise, ...] = ()
+    links: tuple[LinkPromise, ...] = ()
+    tags: tuple[TagPromise, ...] = ()

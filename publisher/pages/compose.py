@@ -32,7 +32,16 @@ from publisher.pages.front import (
 )
 from publisher.pages.instructions import step_drafts, trade_act_drafts
 from publisher.pages.model import Bookmark, Pack, PackImage, Page, Paper, Picture
-from publisher.pages.record import beside_furniture, digests_of, drawn_promises, ink_id, structure_of, words_of
+from publisher.pages.record import (
+    beside_furniture,
+    digests_of,
+    drawn_promises,
+    ink_id,
+    link_promises,
+    structure_of,
+    tag_promises,
+    words_of,
+)
 from publisher.pages.sheet import (
     CHECKS,
     MOST_COMPOSED,
@@ -172,6 +181,8 @@ def compose(
         drawn=tuple(promise for page in pages for promise in drawn_promises(page.number, page.drawn)),
         bookmarks=tuple(BookmarkPromise(b.title, b.page, b.depth) for b in bookmarks), fiducials=whole.fiducials,
         clear=whole.clear,
+        links=tuple(promise for page in pages for promise in link_promises(page.number, page.drawn)),
+        tags=tuple(promise for page in pages for promise in tag_promises(page.number, page.structure, page.drawn)),
     )  # fmt: skip
     fonts_at = next((file.place for file in design.files if file.kind == "font"), None)
     kept = tuple(

@@ -36,6 +36,7 @@ from publisher.basics import (
     FurniturePromise,
     LayoutPromise,
     LengthPromise,
+    LinkPromise,
     MarkPromise,
     MeasurePromise,
     NumberPromise,
@@ -50,6 +51,7 @@ from publisher.basics import (
     SentencePromise,
     SheetsPromise,
     SidePromise,
+    TagPromise,
     TextPromise,
     WorkPromise,
 )
@@ -154,6 +156,48 @@ def code_modules(text: str, box: Box) -> str:
     )
 
 
+MARKED = {"count": "/P <</MCID 0>> BDC", "outline": "/Figure <</MCID 1>> BDC"}  # all else is furniture
+LINK = Box(20.0, 255.0, 60.0, 262.0)
+
+
+def link_to(pdf: pikepdf.Pdf, page: int, box: Box = LINK) -> pikepdf.Object:
+    """A link to a page (from 0)."""
+    return pdf.make_indirect(
+        pikepdf.Dictionary(
+            Type=pikepdf.Name.Annot,
+            Subtype=pikepdf.Name.Link,
+            Rect=[side * K for side in box.sides],
+            Border=[0, 0, 0],
+            Dest=[pdf.pages[page].obj, pikepdf.Name.Fit],
+        )
+    )
+
+
+def tag(pdf: pikepdf.Pdf) -> None:
+    """Write a structure: the document, a section for each page, on page 2 a paragraph and a figure."""
+    root = pdf.make_indirect(pikepdf.Dictionary(Type=pikepdf.Name.StructTreeRoot))
+    root.K = element(pdf, root, "Document")
+    for number, page in enumerate(pdf.pages):
+        section = element(pdf, root.K, "Sect")
+        root.K.K.append(section)
+        if number == 1:
+            section.K = [
+                element(pdf, section, "P", Pg=page.obj, K=0),
+                element(pdf, section, "Figure", Pg=page.obj, K=[1], Alt=pikepdf.String("Outline of the step")),
+            ]
+    pdf.Root.StructTreeRoot = root
+
+
+def element(pdf: pikepdf.Pdf, parent: pikepdf.Object, role: str, **entries: Any) -> pikepdf.Object:
+    return pdf.make_indirect(
+        pikepdf.Dictionary({"/S": pikepdf.Name("/" + role), "/P": parent, "/K": []} | entries_of(entries))
+    )
+
+
+def entries_of(entries: dict[str, Any]) -> dict[str, Any]:
+    return {f"/{key}": value for key, value in entries.items()}
+
+
 @dataclass
 class Sheet:
     """One page: named drawings in order, and its size."""
@@ -181,8 +225,10 @@ class Pack:
         canvas.setTitle(self.promises.title)
         for sheet in self.sheets:
             canvas.setPageSize((sheet.width * K, sheet.height * K))
-            for draw in sheet.items.values():
+            for name, draw in sheet.items.items():
+                canvas.addLiteral(MARKED.get(name, "/Artifact BMC"))
                 draw(canvas)
+                canvas.addLiteral("EMC")
             canvas.showPage()
         canvas.save()
         with pikepdf.open(BytesIO(out.getvalue())) as pdf:
@@ -200,6 +246,9 @@ class Pack:
                 outline.root.append(top := pikepdf.OutlineItem("Templates", min(1, last)))
                 top.children.append(pikepdf.OutlineItem("A Step", min(1, last)))
                 outline.root.append(pikepdf.OutlineItem("Tiles", min(2, last)))
+            tag(pdf)
+            page = pdf.pages[min(1, last)]
+            page.obj.Annots = [link_to(pdf, min(2, last))]
             for edit in self.edits:
                 edit(pdf)
             finished = BytesIO()
@@ -592,6 +641,8 @@ def good_pack() -> Pack:
         ),
         bookmarks=(BookmarkPromise("Templates", 2, 0), BookmarkPromise("A Step", 2, 1), BookmarkPromise("Tiles", 3, 0)),
         fiducials=fiducials(2),
+        links=(LinkPromise(2, LINK, 3),),
+        tags=(TagPromise(2, 0, "P", "", "cut 14"), TagPromise(2, 0, "Figure", "Outline of the step", "")),
         clear=(ClearPromise(1, "ruler", Box(180.5, 150.0, 185.5, 250.0)),),
         compasses=(CompassPromise(2, "step", "A", (60.0, 50.0), ((105.0, 50.0),), (45.0,), 1.25),),
         **made(),
@@ -665,6 +716,7 @@ def kit() -> SimpleNamespace:
         outline=outline,
         mark=mark,
         pin=pin,
+        link_to=link_to,
         corners=corners,
         dashes=dashes,
         circle=lambda x, y, r: stroke(circle_code(x, y, r)),

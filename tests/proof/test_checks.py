@@ -474,6 +474,60 @@ bad("proof/page-code", "words three modules away")(add(1, lambda kit: kit.words(
 bad("proof/page-code", "a grey area up to its edge")(
     add(1, lambda kit: kit.literal(f"q 0.9 g {194.5 * PT} {60 * PT} {3 * PT} {14.5 * PT} re f Q"))
 )
+
+
+@bad("proof/link", "to another page")
+def elsewhere(pack: Any, kit: Any) -> None:
+    pack.edits.append(lambda pdf: pdf.pages[1].obj.Annots.__setitem__(0, kit.link_to(pdf, 3)))
+
+
+@bad("proof/link", "one too many")
+def one_more_link(pack: Any, kit: Any) -> None:
+    pack.edits.append(lambda pdf: pdf.pages[2].obj.__setitem__("/Annots", [kit.link_to(pdf, 0)]))
+
+
+@bad("proof/link", "over other words")
+def moved_link(pack: Any, kit: Any) -> None:
+    box = Box(20.0, 245.0, 60.0, 252.0)
+    pack.edits.append(lambda pdf: pdf.pages[1].obj.Annots.__setitem__(0, kit.link_to(pdf, 2, box)))
+
+
+bad("proof/link", "missing")(edit(lambda pdf: pdf.pages[1].obj.__delitem__("/Annots")))
+bad("proof/link", "to a page that is not there")(
+    edit(lambda pdf: pdf.pages[1].obj.Annots[0].__setitem__("/Dest", pikepdf.String("nowhere")))
+)
+
+
+def restructured(change: Callable[[Any], None]) -> Spoil:
+    """Change the section of page 2."""
+    return edit(lambda pdf: change(pdf.Root.StructTreeRoot.K.K[1]))
+
+
+bad("proof/structure", "none")(edit(lambda pdf: pdf.Root.__delitem__("/StructTreeRoot")))
+bad("proof/structure", "another type")(restructured(lambda page: page.K[0].__setitem__("/S", pikepdf.Name.H1)))
+bad("proof/structure", "other words for the figure")(
+    restructured(lambda page: page.K[1].__setitem__("/Alt", pikepdf.String("Outline of the deck")))
+)
+bad("proof/structure", "no words for the figure")(restructured(lambda page: page.K[1].__delitem__("/Alt")))
+bad("proof/structure", "in another order")(restructured(lambda page: page.__setitem__("/K", [page.K[1], page.K[0]])))
+bad("proof/structure", "one left out")(restructured(lambda page: page.__setitem__("/K", [page.K[0]])))
+bad("proof/structure", "a mark of something else")(restructured(lambda page: page.K[0].__setitem__("/K", 1)))
+bad("proof/structure", "without the words of a mark")(restructured(lambda page: page.K[0].__setitem__("/K", 7)))
+bad("proof/structure", "on another page")(
+    edit(lambda pdf: pdf.Root.StructTreeRoot.K.K[1].K[1].__setitem__("/Pg", pdf.pages[2].obj))
+)
+
+
+@bad("proof/untagged", "words in no mark")
+def unmarked(pack: Any, kit: Any) -> None:
+    def draw(canvas: Any) -> None:
+        canvas.addLiteral("EMC")
+        kit.words("see below", 30.0, 90.0)(canvas)
+        canvas.addLiteral("/Artifact BMC")
+
+    pack.sheets[1].items["added"] = draw
+
+
 RIGHT = 203.65 - 0.175  # mm: the middle line of the dashes at the right side
 bad("proof/fiducial", "a mark at a side missing")(drop(1, "dashes"))
 bad("proof/fiducial", "a mark moved by 0.05 mm")(swap(1, "dashes", lambda kit: kit.dashes(RIGHT - 0.05)))

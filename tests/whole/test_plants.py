@@ -12,7 +12,15 @@ from tests.proof.plants.plants import EDITS, PLANTS
 from tests.searches.profile import PROFILE, rounds
 from tests.whole.conftest import small_design
 
-EVERY_DAY = ("number retyped", "words moved", "pages exchanged", "gap of 0.9 mm", "stray line of 0.18 mm", "bookmark")
+EVERY_DAY = (
+    "number retyped",
+    "words moved",
+    "pages exchanged",
+    "gap of 0.9 mm",
+    "stray line of 0.18 mm",
+    "bookmark",
+    "link",
+)
 PACK: list[Pack] = []
 
 

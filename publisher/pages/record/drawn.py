@@ -1,15 +1,21 @@
-"""What the pages draw, as promises: each thing in the order in which it is painted, so that the file can be held against the pages."""
+"""What the pages draw, as promises: each thing in the order in which it is painted, and where links lead, so that the file can be held
+against the pages."""
 
 from collections.abc import Iterable
 
-from publisher.basics import Box, DrawnPromise, Path, Point
-from publisher.pages.model import Drawn, Fill, Picture, Stroke, Words
+from publisher.basics import Box, DrawnPromise, LinkPromise, Path, Point
+from publisher.pages.model import Drawn, Fill, Link, Picture, Stroke, Words
 
 
 def drawn_promises(page: int, drawn: Iterable[Drawn]) -> tuple[DrawnPromise, ...]:
     """Return a promise for each thing of a page (from 1) that leaves ink: links and empty words leave none."""
     promised = (_promise(page, thing) for thing in drawn)
     return tuple(promise for promise in promised if promise is not None)
+
+
+def link_promises(page: int, drawn: Iterable[Drawn]) -> tuple[LinkPromise, ...]:
+    """Return a promise for each link of a page (from 1)."""
+    return tuple(LinkPromise(page, thing.box, thing.page) for thing in drawn if isinstance(thing, Link))
 
 
 def _promise(page: int, thing: Drawn) -> DrawnPromise | None:

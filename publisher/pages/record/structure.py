@@ -1,8 +1,8 @@
 """What the things on a page are to a reader who cannot see it: headings, paragraphs, lists, tables, figures with words in their place."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
-from publisher.basics import record
+from publisher.basics import TagPromise, record
 from publisher.pages.model import Drawn, Picture, Role, Stroke, StructureElement, Words
 from publisher.pages.sheet import FIGURE
 
@@ -27,6 +27,16 @@ def structure_of(drawn: tuple[Drawn, ...], bare: str) -> tuple[StructureElement,
     groups = _groups(drawn)
     titles = [group for group in groups if group.tag == "h1"]
     return tuple(_elements((*titles, *(group for group in groups if group.tag != "h1")), bare))
+
+
+def tag_promises(
+    page: int, elements: Iterable[StructureElement], drawn: tuple[Drawn, ...], depth: int = 0
+) -> Iterator[TagPromise]:
+    """Yield a promise for each element of a page (from 1), with the words that stand in it, before those under it."""
+    for element in elements:
+        said = (thing.text for place in element.things if isinstance(thing := drawn[place], Words))
+        yield TagPromise(page, depth, element.role, element.alt, " ".join(said))
+        yield from tag_promises(page, element.kids, drawn, depth + 1)
 
 
 def _groups(drawn: tuple[Drawn, ...]) -> list[_TagGroup]:

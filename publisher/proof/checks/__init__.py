@@ -20,6 +20,7 @@ from publisher.proof.checks import (
     layout_measures,
     layouts,
     lengths,
+    links,
     margins,
     marks,
     only_pages,
@@ -32,6 +33,7 @@ from publisher.proof.checks import (
     printers,
     sentences,
     sides,
+    tags,
     text,
     tiles,
 )
@@ -59,6 +61,7 @@ PROMISED: tuple[Check[Case], ...] = (
     print_plan.print_list, inside_parts.words_inside, pages.page_numbers, page_code.code_drawn, furniture.furniture_apart,
     furniture.space_clear, fiducials.fiducial_marks,
     pages.page_labels, drawn.all_drawn, catalogue.bookmarks, catalogue.attached,
+    links.links_lead, tags.structure, tags.untagged,
 )  # fmt: skip
 
 RULES: tuple[Check[Case], ...] = OPENING + ALONE + PROMISED

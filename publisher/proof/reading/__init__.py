@@ -9,12 +9,14 @@ from publisher.proof.reading.beside import beside_pages
 from publisher.proof.reading.model import (
     Array,
     FileRead,
+    LinkRead,
     Measured,
     PageLooked,
     PageRead,
     PaintedPath,
     PlacedImage,
     Proof,
+    TagRead,
     TextRun,
     ThingsLooked,
 )

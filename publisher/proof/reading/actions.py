@@ -1,7 +1,10 @@
-"""What a file would do besides being printed: scripts, programs to start, links out, forms and notes drawn on a page."""
+"""What a file would do besides being printed: scripts, programs to start, links, forms and notes drawn on a page."""
 
 from typing import Any
 
+from publisher.basics import Box
+from publisher.proof.reading.catalogue import leads_to
+from publisher.proof.reading.model import LinkRead, Matrix
 from publisher.proof.reading.objects import number, numbers, plain
 
 INSIDE = ("/GoTo", "/Named", "/SetOCGState")
@@ -18,6 +21,7 @@ WORDS = {
     "/Sound": "plays a sound",
 }
 MOST_ACTIONS = 64
+MOST_NOTES = 2000  # of one page
 
 
 def action_words(action: Any) -> list[str]:
@@ -65,11 +69,7 @@ def page_extras(page: Any) -> tuple[list[str], list[str], list[str]]:
     links: list[str] = []
     notes: list[str] = []
     actions = _triggers(page)
-    annotations = plain(page.get("/Annots"))
-    for reference in annotations[:2000] if isinstance(annotations, list) else ():
-        note = plain(reference)
-        if not isinstance(note, dict):
-            continue
+    for note in _notes(page):
         kind = str(plain(note.get("/Subtype"))).lstrip("/")
         if kind != "Link":
             notes.append(f"a note of kind {kind}")
@@ -81,6 +81,27 @@ def page_extras(page: Any) -> tuple[list[str], list[str], list[str]]:
             (links if word.startswith("opens an address") else actions).append(word)
         actions += _triggers(note)
     return links, notes, actions
+
+
+def inner_links(page: Any, pages: dict[int, int], base: Matrix) -> tuple[LinkRead, ...]:
+    """Return the links of a page that lead inside the file; ``base`` carries user space to mm, ``pages`` is as in ``leads_to``."""
+    found = []
+    for note in _notes(page):
+        if str(plain(note.get("/Subtype"))) != "/Link" or action_words(note.get("/A")):
+            continue  # no link, or one that leads out of the file
+        rectangle = numbers(note.get("/Rect"))
+        corners = (rectangle[:2], rectangle[2:]) if len(rectangle) == 4 else ((0.0, 0.0), (0.0, 0.0))
+        a, b, c, d, e, f = base
+        box = Box.round((a * x + c * y + e, b * x + d * y + f) for x, y in corners)
+        found.append(LinkRead(box, leads_to(note, pages)))
+    return tuple(found)
+
+
+def _notes(page: Any) -> list[Any]:
+    """Return the annotations of a page (ISO 32000-1, 12.5), links among them."""
+    notes = plain(page.get("/Annots"))
+    found = [plain(reference) for reference in notes[:MOST_NOTES]] if isinstance(notes, list) else []
+    return [note for note in found if isinstance(note, dict)]
 
 
 def _border(note: Any) -> float:

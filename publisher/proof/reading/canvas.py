@@ -61,7 +61,9 @@ class Canvas:
         self.pieces: list[PaintedPath] = []
         self.texts: list[TextRun] = []
         self.images: list[PlacedImage] = []
-        self.hiding: list[str] = []  # one entry per open marked content: the layer that hides it, or ""
+        self.opened: list[
+            tuple[str, int | None]
+        ] = []  # open marked contents: the layer that hides each, or ""; its mark
         self.hidden_layers: dict[str, None] = {}
         self.unread: dict[str, None] = {}
         self.path_operators = 0
@@ -85,11 +87,15 @@ class Canvas:
             self.unread["a layer shown by an expression"] = None
         return self.layers.hidden(reference)
 
-    def open_marked(self, hidden: str) -> None:
-        """Begin marked content; ``hidden`` names the layer that hides it, or is empty."""
-        if len(self.hiding) >= MOST_NESTED:
+    def open_marked(self, hidden: str, mark: int | None = None) -> None:
+        """Begin marked content; ``hidden`` names the layer that hides it, or is empty; without a mark it has that of the one around it."""
+        if len(self.opened) >= MOST_NESTED:
             raise TooMuch("hundreds of marked contents lie inside each other")
-        self.hiding.append(hidden)
+        self.opened.append((hidden, self.mark() if mark is None else mark))
+
+    def mark(self) -> int | None:
+        """Return the mark of what is painted now; None outside all marks."""
+        return self.opened[-1][1] if self.opened else None
 
     def next_order(self) -> int:
         """Count one more painted thing."""
@@ -98,9 +104,9 @@ class Canvas:
 
     def visible(self) -> bool:
         """Say whether what is painted now shows; remember the layer that hides it."""
-        if not self.hiding:
+        if not self.opened:
             return True
-        hidden = next((name for name in self.hiding if name), "")
+        hidden = next((name for name, _ in self.opened if name), "")
         if hidden:
             self.hidden_layers[hidden] = None
         return not hidden

@@ -55,15 +55,16 @@ def bookmarks(catalogue: Any, pages: dict[int, int]) -> tuple[BookmarkRead, ...]
         entry, depth = waiting.pop()
         if not isinstance(entry, dict):
             continue
-        found.append(BookmarkRead(str(plain(entry.get("/Title")) or ""), _leads_to(entry, pages), depth))
+        found.append(BookmarkRead(str(plain(entry.get("/Title")) or ""), leads_to(entry, pages), depth))
         waiting.append((plain(entry.get("/Next")), depth))
         if depth < DEEPEST_TREE:
             waiting.append((plain(entry.get("/First")), depth + 1))
     return tuple(found)
 
 
-def _leads_to(entry: Any, pages: dict[int, int]) -> int:
-    """Return the page of an entry's destination: its own, or that of its action; 0 where it names none of this file by its object."""
+def leads_to(entry: Any, pages: dict[int, int]) -> int:
+    """Return the page of the destination of a bookmark or a link: its own, or that of its action; 0 where it names none of this file by
+    its object. ``pages``: number of a page by that of its object."""
     place = plain(entry.get("/Dest")) or dictionary(entry.get("/A")).get("/D")
     target = next(iter(array(place)), None)
     return pages.get(getattr(target, "idnum", 0), 0)

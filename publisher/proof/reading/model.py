@@ -9,6 +9,7 @@ import numpy as np
 from publisher.basics import Box, Finding, record
 
 Array = np.ndarray[Any, np.dtype[Any]]
+ARTIFACT = -1  # mark of what is no part of the structure: furniture and ornaments
 Matrix = tuple[float, float, float, float, float, float]
 
 
@@ -56,7 +57,8 @@ class PaintedPath:
 class TextRun:
     """Letters shown by one operator: text by /ToUnicode, baseline start and end, em in mm, how they are painted.
 
-    ``broken`` counts letters that the font shows as a missing-letter box or that have no meaning in /ToUnicode.
+    ``broken`` counts letters that the font shows as a missing-letter box or that have no meaning in /ToUnicode. ``mark``: number of the
+    marked content that it stands in, by which the structure finds it; ``ARTIFACT``; None for neither.
     """
 
     order: int
@@ -73,6 +75,7 @@ class TextRun:
     clip: Clip
     visible: bool
     broken: int = 0
+    mark: int | None = None
 
 
 @record
@@ -102,10 +105,31 @@ class FontRead:
 
 
 @record
+class LinkRead:
+    """A rectangle (mm) of a page that leads to a page of the file; 0: to none that the file has."""
+
+    box: Box
+    page: int
+
+
+@record
+class TagRead:
+    """An element of the tagged structure: the page that its contents stand on (0: it names none), how deep it stands, its standard type,
+    the words in place of a figure, its own words."""
+
+    page: int
+    depth: int
+    role: str
+    alt: str
+    text: str
+
+
+@record
 class PageRead:
     """One page as read. ``media`` and ``crop`` are in mm after UserUnit, in the file's own axes; ``width`` × ``height`` is what
     a viewer shows. ``operators`` counts path operators; ``unread`` says in words what the walk could not follow;
-    ``other_boxes``: name and box of TrimBox, BleedBox and ArtBox where they are set."""
+    ``other_boxes``: name and box of TrimBox, BleedBox and ArtBox where they are set; ``links``: addresses that it leads to;
+    ``inner_links``: those to pages of the file."""
 
     number: int
     width: float
@@ -125,6 +149,7 @@ class PageRead:
     annotations: tuple[str, ...] = ()
     actions: tuple[str, ...] = ()
     other_boxes: tuple[tuple[str, Box], ...] = ()
+    inner_links: tuple[LinkRead, ...] = ()
 
 
 @record
@@ -142,7 +167,7 @@ class FileRead:
 
     ``two_minds``: some dictionary gives one key two values, of which different readers take different ones.
     ``wishes``: in words, what else it asks of print programs; ``labels``: of its pages; ``bookmarks``: in the order of the tree;
-    ``attachments``: name and SHA-256 of each attached file.
+    ``attachments``: name and SHA-256 of each attached file; ``tags``: the tagged structure in the order of reading.
     """
 
     name: str
@@ -161,6 +186,7 @@ class FileRead:
     labels: tuple[str, ...] = ()
     bookmarks: tuple[BookmarkRead, ...] = ()
     attachments: tuple[tuple[str, str], ...] = ()
+    tags: tuple[TagRead, ...] = ()
 
 
 @record

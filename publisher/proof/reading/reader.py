@@ -9,7 +9,7 @@ from math import isfinite
 from typing import Any
 
 from publisher.basics import Box
-from publisher.proof.reading.actions import catalogue_actions, page_extras
+from publisher.proof.reading.actions import catalogue_actions, inner_links, page_extras
 from publisher.proof.reading.canvas import Canvas, font_of
 from publisher.proof.reading.catalogue import attachments, bookmarks, page_labels, print_wishes
 from publisher.proof.reading.fonts import Font
@@ -25,6 +25,7 @@ from publisher.proof.reading.objects import (
     raw,
     stream_bytes,
 )
+from publisher.proof.reading.structure import tags
 from publisher.proof.reading.units import MM_PER_PT
 from publisher.proof.reading.walk import Walker
 
@@ -117,8 +118,9 @@ def _read(data: bytes, name: str) -> FileRead:
     if count == 0:
         return FileRead(name, trouble="the file has no pages")
     layers, spent = Layers(catalogue), Spent()
+    numbered = {page.indirect_reference.idnum: n for n, page in enumerate(reader.pages, 1) if page.indirect_reference}
     fonts: dict[Any, Font] = {}
-    pages = tuple(_read_page(reader.pages[i], i + 1, layers, spent, fonts) for i in range(count))
+    pages = tuple(_read_page(reader.pages[i], i + 1, layers, spent, fonts, numbered) for i in range(count))
     preferences = plain(catalogue.get("/ViewerPreferences"))
     preferences = preferences if isinstance(preferences, dict) else {}
     info = plain(reader.trailer.get("/Info"))
@@ -136,11 +138,9 @@ def _read(data: bytes, name: str) -> FileRead:
         actions=tuple(dict.fromkeys(catalogue_actions(catalogue))),
         wishes=print_wishes(preferences),
         labels=page_labels(catalogue, count),
-        bookmarks=bookmarks(
-            catalogue,
-            {page.indirect_reference.idnum: n for n, page in enumerate(reader.pages, 1) if page.indirect_reference},
-        ),
+        bookmarks=bookmarks(catalogue, numbered),
         attachments=attachments(catalogue, spent),
+        tags=tags(catalogue, numbered, pages),
     )
 
 
@@ -177,7 +177,9 @@ def _content(page: Any, spent: Spent) -> bytes:
     return b"\n".join(stream_bytes(s, spent) for s in streams if hasattr(s, "get_data"))
 
 
-def _read_page(page: Any, index: int, layers: Layers, spent: Spent, fonts: dict[Any, Font]) -> PageRead:
+def _read_page(
+    page: Any, index: int, layers: Layers, spent: Spent, fonts: dict[Any, Font], numbered: dict[int, int]
+) -> PageRead:
     unit = number(page.get("/UserUnit"), 1.0)
     scale = unit if 0 < unit < 1e4 else 1.0
     media = _box(page, "/MediaBox") or (0.0, 0.0, 0.0, 0.0)
@@ -198,6 +200,7 @@ def _read_page(page: Any, index: int, layers: Layers, spent: Spent, fonts: dict[
         canvas.path_operators, tuple(canvas.hidden_layers), tuple(canvas.unread),
         tuple(links), tuple(dict.fromkeys(notes)), tuple(dict.fromkeys(actions)),
         tuple((key[1:], _in_mm(box, scale)) for key in OTHER_BOXES if (box := _box(page, key)) is not None),
+        inner_links(page, numbered, base),
     )  # fmt: skip
 
 

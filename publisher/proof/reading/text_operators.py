@@ -118,6 +118,7 @@ class TextOperators:
                     canvas.next_order(), text, *start, *end, size, size * font.x_height, font.name,
                     state.stroke() if state.mode in OUTLINED else state.fill(),
                     state.mode in INVISIBLE, state.clip, canvas.visible(), broken,
+                    canvas.mark(),
                 )
             )  # fmt: skip
         canvas.text_matrix = multiply((1, 0, 0, 1, along, 0), canvas.text_matrix)

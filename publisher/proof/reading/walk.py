@@ -9,7 +9,7 @@ import numpy as np
 from publisher.proof.reading.canvas import Canvas
 from publisher.proof.reading.graphics_state import SettingOperators
 from publisher.proof.reading.matrices import as_matrix, lengths, multiply
-from publisher.proof.reading.model import PlacedImage
+from publisher.proof.reading.model import ARTIFACT, PlacedImage
 from publisher.proof.reading.objects import number, numbers, plain, raw, stream_bytes
 from publisher.proof.reading.paths import PathOperators, clipped
 from publisher.proof.reading.text_operators import TextOperators
@@ -39,7 +39,7 @@ class Walker:
             b"BI": self.inline_image,
             b"sh": self.shade,
             b"BDC": self.begin_marked,
-            b"BMC": lambda _: self.canvas.open_marked(""),
+            b"BMC": self.begin_plain,
             b"EMC": self.end_marked,
         }
 
@@ -80,7 +80,7 @@ class Walker:
             elif str(plain(thing.get("/Subtype"))) == "/Form":
                 self._form(thing)
         finally:
-            self.canvas.hiding.pop()
+            self.canvas.opened.pop()
 
     def _form(self, form: Any) -> None:
         """Run a form in its own space: Matrix, then BBox as clip (8.10.1)."""
@@ -90,9 +90,9 @@ class Walker:
             return
         canvas.spent.forms += 1
         canvas.spent.check()
-        kept = (canvas.resources, canvas.state, canvas.stack, canvas.hiding)
+        kept = (canvas.resources, canvas.state, canvas.stack, canvas.opened)
         canvas.state, canvas.stack = replace(canvas.state), []
-        canvas.hiding = list(canvas.hiding)
+        canvas.opened = list(canvas.opened)
         self.paths.forget()
         self.depth += 1
         try:
@@ -109,7 +109,7 @@ class Walker:
             self.run(stream_bytes(form, canvas.spent))
         finally:
             self.depth -= 1
-            canvas.resources, canvas.state, canvas.stack, canvas.hiding = kept
+            canvas.resources, canvas.state, canvas.stack, canvas.opened = kept
             self.paths.forget()
 
     def inline_image(self, operands: Operands) -> None:
@@ -137,13 +137,21 @@ class Walker:
         self.canvas.unread["an area filled with a shading"] = None
 
     def begin_marked(self, operands: Operands) -> None:
-        """BDC: marked content with properties; /OC names a layer."""
-        hidden = ""
+        """BDC: marked content with properties; /OC names a layer, MCID the mark by which the structure finds it."""
+        hidden, mark = "", None
         if operands and operands[0] == "OC" and isinstance(operands[-1], Name):
             hidden = self.canvas.layer(self.canvas.resource("/Properties", operands[-1]))
-        self.canvas.open_marked(hidden)
+        elif operands and operands[0] == "Artifact":
+            mark = ARTIFACT
+        elif operands and isinstance(operands[-1], dict) and isinstance(operands[-1].get("MCID"), float):
+            mark = int(operands[-1]["MCID"])
+        self.canvas.open_marked(hidden, mark)
+
+    def begin_plain(self, operands: Operands) -> None:
+        """BMC: marked content without properties."""
+        self.canvas.open_marked("", ARTIFACT if operands and operands[0] == "Artifact" else None)
 
     def end_marked(self, _: Operands) -> None:
         """EMC"""
-        if self.canvas.hiding:
-            self.canvas.hiding.pop()
+        if self.canvas.opened:
+            self.canvas.opened.pop()

@@ -10,7 +10,7 @@ from typing import Any, TypeVar
 import pikepdf
 
 from publisher.basics import Box, Layer, Line, Path, Point
-from publisher.pages import Drawn, LineStyle, Link, Pack, Stroke, Words
+from publisher.pages import Drawn, LineStyle, Link, Pack, Stroke, StructureElement, Words
 
 Plant = Callable[[Random, Pack], Pack | None]  # None: the pack has nothing of the kind
 Edit = Callable[[pikepdf.Pdf], None]
@@ -31,7 +31,14 @@ def _all(pack: Pack, kind: type[Kind], wanted: Callable[[Kind], bool] = lambda _
 def _put(pack: Pack, at: At, *things: Drawn) -> Pack:
     page, place = at
     drawn = pack.pages[page].drawn
-    new = replace(pack.pages[page], drawn=(*drawn[:place], *things, *drawn[place + 1 :]), structure=())
+    more = len(things) - 1
+
+    def moved(element: StructureElement) -> StructureElement:
+        kept = tuple(at + more * (at > place) for at in element.things if things or at != place)
+        return replace(element, things=kept, kids=tuple(map(moved, element.kids)))
+
+    structure = tuple(map(moved, pack.pages[page].structure))
+    new = replace(pack.pages[page], drawn=(*drawn[:place], *things, *drawn[place + 1 :]), structure=structure)
     return replace(pack, pages=(*pack.pages[:page], new, *pack.pages[page + 1 :]))
 
 
@@ -206,6 +213,44 @@ def _link(random: Random, pack: Pack) -> Pack | None:
     return _put(pack, at, replace(link, page=link.page % len(pack.pages) + 1))
 
 
+def _restructured(change: Callable[[Random, tuple[StructureElement, ...]], tuple[StructureElement, ...]]) -> Plant:
+    """The structure of one page changed, of those that have two elements or more."""
+
+    def plant(random: Random, pack: Pack) -> Pack | None:
+        pages = [i for i, page in enumerate(pack.pages) if len(page.structure) > 1]
+        if not pages:
+            return None
+        page = random.choice(pages)
+        new = replace(pack.pages[page], structure=change(random, pack.pages[page].structure))
+        return replace(pack, pages=(*pack.pages[:page], new, *pack.pages[page + 1 :]))
+
+    return plant
+
+
+def _exchanged_elements(random: Random, found: tuple[StructureElement, ...]) -> tuple[StructureElement, ...]:
+    place = random.randrange(len(found) - 1)
+    return (*found[:place], found[place + 1], found[place], *found[place + 2 :])
+
+
+def _element_left_out(random: Random, found: tuple[StructureElement, ...]) -> tuple[StructureElement, ...]:
+    place = random.randrange(len(found))
+    return (*found[:place], *found[place + 1 :])
+
+
+def _other_role(random: Random, found: tuple[StructureElement, ...]) -> tuple[StructureElement, ...]:
+    place = random.randrange(len(found))
+    role = "H2" if found[place].role != "H2" else "P"
+    return (*found[:place], replace(found[place], role=role), *found[place + 1 :])
+
+
+def _other_alt(random: Random, found: tuple[StructureElement, ...]) -> tuple[StructureElement, ...]:
+    figures = [i for i, element in enumerate(found) if element.alt]
+    if not figures:
+        return _other_role(random, found)
+    place = random.choice(figures)
+    return (*found[:place], replace(found[place], alt="A picture"), *found[place + 1 :])
+
+
 def _is_letter(words: Words) -> bool:
     return 0 < len(words.text) <= 2 and words.text[:1].isupper()
 
@@ -232,6 +277,10 @@ PLANTS: dict[str, Plant] = {
     "false score line": _inside(0.35, (2.8, 1.05)),
     "bookmark": _bookmark,
     "link": _link,
+    "structure in another order": _restructured(_exchanged_elements),
+    "structure without an element": _restructured(_element_left_out),
+    "another type of element": _restructured(_other_role),
+    "other words for a figure": _restructured(_other_alt),
 }
 
 
