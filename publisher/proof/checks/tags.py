@@ -9,7 +9,7 @@ from publisher.proof.measuring import Case
 from publisher.proof.reading import TagRead, normal
 
 DOCUMENT, PAGE_OF_IT = "Document", "Sect"  # the two upper levels: the whole, and a section for each page
-Element = tuple[int, str, str, str]  # depth, type, words in the place of a figure, its own words
+Spoken = tuple[int, str, str, str]  # depth, type, words in the place of a figure, its own words
 
 
 @judged(
@@ -66,9 +66,9 @@ def untagged(case: Case, check: Check[Case]) -> Findings:
     return looked
 
 
-def _promised(case: Case) -> Iterator[tuple[int, Element | None]]:
+def _promised(case: Case) -> Iterator[tuple[int, Spoken | None]]:
     """Yield the promised elements with their pages: the document, under it a section for each page, in that what the page shows."""
-    shown: dict[int, list[Element]] = {page.page: [] for page in case.promises.pages}
+    shown: dict[int, list[Spoken]] = {page.page: [] for page in case.promises.pages}
     for tag in case.promises.tags:
         shown.setdefault(tag.page, []).append((tag.depth + 2, tag.role, normal(tag.alt), _close(tag.text)))
     yield 0, (0, DOCUMENT, "", "")
@@ -77,7 +77,7 @@ def _promised(case: Case) -> Iterator[tuple[int, Element | None]]:
         yield from ((number, element) for element in elements)
 
 
-def _read(tag: TagRead) -> Element | None:
+def _read(tag: TagRead) -> Spoken | None:
     return tag.depth, tag.role, normal(tag.alt), _close(tag.text)
 
 
@@ -86,7 +86,7 @@ def _close(text: str) -> str:
     return "".join(normal(text).split())
 
 
-def _said(element: Element | None) -> str:
+def _said(element: Spoken | None) -> str:
     """Return an element in words."""
     if element is None:
         return "none"
