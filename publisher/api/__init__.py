@@ -14,7 +14,7 @@ from collections.abc import Iterator
 from types import ModuleType
 from typing import TYPE_CHECKING, Any
 
-from publisher.api.briefs import brief_of, designs, keep_spec, new, read, upgrade, variants
+from publisher.api.briefs import brief_of, designs, keep_spec, new, read, steps, upgrade, variants
 from publisher.api.drawings import outline, picture
 from publisher.api.packs import (
     build,
@@ -189,6 +189,7 @@ __all__ = [
     "show_json",
     "spare_words",
     "spread_ends",
+    "steps",
     "surfaces",
     "takes_words",
     "upgrade",

@@ -1,4 +1,4 @@
-"""What a designer writes: a folder is read, begun, or rewritten in the format of today."""
+"""What a designer writes: a folder is read, begun, given steps, or rewritten in the format of today."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
+    from publisher.basics import Finding
     from publisher.brief import Brief, Inputs
     from publisher.upgrade import Upgraded
 
@@ -58,6 +59,14 @@ def new(folder: Path, like: str = "stair", designer: str = "") -> tuple[Path, ..
         begin(folder, like, designer)  # another run may have begun it before this one held the folder
         place(home, files)
     return tuple(folder / Path(name).name for name, _ in files)
+
+
+def steps(brief: Brief, variant: str = "") -> tuple[str, tuple[Finding, ...]]:
+    """Return steps that a design could have, as text of its spec from the key ``steps`` on, and what was found in the design without
+    its own steps; '' where that has an error. They come in an order by which the solids of its parts go together."""
+    from publisher.pipeline import proposed_steps_of
+
+    return proposed_steps_of(brief, variant)
 
 
 def upgrade(folder: Path) -> Upgraded:

@@ -10,13 +10,14 @@ from publisher.brief.folders import spec_folders
 from publisher.brief.inputs import NOTHING_READ, InputFile, Inputs
 from publisher.brief.model import Brief, Entry, FieldKind, Node, Row, SpecFile, Table, Value
 from publisher.brief.photographs import shown_pixels
-from publisher.brief.proposing import with_words
+from publisher.brief.proposing import with_words, without
 from publisher.brief.reader import brief_of, read_brief
 from publisher.brief.rewriting import SpecText, Word
 from publisher.brief.rules import RULES
 from publisher.brief.schema_of_spec import build_schema, picture_words, schema_text
 from publisher.brief.schema_parts import STAGES, SchemaParameter, SchemaParts, SchemaShape
 from publisher.brief.starts import NOBODY, STARTS, begin
+from publisher.brief.steps_text import StepText, steps_text
 
 __all__ = [
     "NOBODY",
@@ -36,6 +37,7 @@ __all__ = [
     "SchemaShape",
     "SpecFile",
     "SpecText",
+    "StepText",
     "Table",
     "Value",
     "Word",
@@ -47,5 +49,7 @@ __all__ = [
     "schema_text",
     "shown_pixels",
     "spec_folders",
+    "steps_text",
     "with_words",
+    "without",
 ]

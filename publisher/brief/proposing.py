@@ -15,6 +15,12 @@ def with_words(brief: Brief, cure: Cure) -> Brief | None:
     return None if fields == brief.fields else replace(brief, fields=fields)
 
 
+def without(brief: Brief, key: str) -> Brief:
+    """Return the brief without one of the keys at the top of its spec, there or not."""
+    fields = brief.fields
+    return replace(brief, fields=replace(fields, entries=tuple(e for e in fields.entries if e.key != key)))
+
+
 def _written(table: Table, cure: Cure) -> Table:
     if table.place in cure.places:
         entry = Entry(cure.key, table.place, _node(cure, table.place))

@@ -27,6 +27,7 @@ COMMANDS = {
     "shapes": "List the shapes and their parameters.",
     "show": "Print what a stage of the work gave, as text in mm.",
     "sizes": "Print every size and fact of a design.",
+    "steps": "Propose the steps of a design, in an order that can be built.",
     "upgrade": "Rewrite a spec of a former format, and show what changes.",
     "words": "List the words of a spec: functions, tools, stages, papers …",
     "yield": "Lay the parts out on board sheets and keep the best layouts.",
@@ -65,6 +66,8 @@ class Commands(click.Group):
                 from publisher.cli.show import show as command
             case "sizes":
                 from publisher.cli.sizes import sizes as command
+            case "steps":
+                from publisher.cli.steps import steps as command
             case "upgrade":
                 from publisher.cli.upgrade import upgrade as command
             case "words":

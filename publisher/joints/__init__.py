@@ -41,7 +41,7 @@ from publisher.joints.promised import (
     sides_of,
     with_promises,
 )
-from publisher.joints.put_together import as_glued, facts_of, put_together
+from publisher.joints.put_together import as_glued, facts_of, propose_steps, put_together
 
 RULES: tuple[Rule, ...] = (*CHECKS, MEETING_SIZE_ALONE, PACKS_DO_NOT_MEET)
 
@@ -71,6 +71,7 @@ __all__ = [
     "facts_of",
     "limit_of",
     "margin_of",
+    "propose_steps",
     "put_together",
     "safe_ends",
     "sentences_of",

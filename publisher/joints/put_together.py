@@ -5,9 +5,11 @@ from dataclasses import replace
 from math import inf
 
 from publisher.basics import run_checks
+from publisher.brief import StepText
 from publisher.design import Board, Design, Fact, Figure
 from publisher.geometry import Mark, Part, with_seams
 from publisher.joints import footprint
+from publisher.joints.advice import proposed_steps
 from publisher.joints.assembled import Assembled, MatedPanels, mate
 from publisher.joints.budget import board_ranges, budget_of, meetings_of
 from publisher.joints.building import built_by_steps
@@ -92,6 +94,11 @@ def _with_braces(design: Design, parts: tuple[Part, ...]) -> tuple[tuple[Part, .
 def facts_of(design: Design, parts: tuple[Part, ...]) -> tuple[Fact, ...]:
     """Return the facts alone: no drawings, no checks. For trying other sizes."""
     return assemble(design, _with_braces(design, parts)[0])[0].facts
+
+
+def propose_steps(design: Design, parts: tuple[Part, ...]) -> tuple[StepText, ...]:
+    """Return steps that the design could have, from the board to the paint, in an order by which it can be built."""
+    return proposed_steps(assemble(design, parts)[0])
 
 
 def assemble(design: Design, parts: tuple[Part, ...]) -> tuple[Assembled, tuple[LaidStack, ...]]:

@@ -8,6 +8,7 @@ from publisher.pipeline.expecting import promised_by, rebuilt_by
 from publisher.pipeline.family import compare_family, shop
 from publisher.pipeline.judging import prove_files
 from publisher.pipeline.model import Built, BuiltPack, Made, ProvedFolder, ProvedPdf, Released, Worked
+from publisher.pipeline.proposing import proposed_steps_of
 from publisher.pipeline.trying import count_papers, join_made, make_at, try_out, try_whole
 from publisher.pipeline.vocabulary import WordList, fresh_schema, word_lists
 from publisher.pipeline.working import work
@@ -34,6 +35,7 @@ __all__ = [
     "join_made",
     "make_at",
     "promised_by",
+    "proposed_steps_of",
     "prove_files",
     "rebuilt_by",
     "release",

@@ -1,0 +1,59 @@
+"""Steps as text of a spec, to be pasted into one."""
+
+import json
+from collections.abc import Iterable, Sequence
+from textwrap import wrap
+
+from publisher.basics import record
+
+LETTERS_A_LINE = 110
+
+
+@record
+class StepText:
+    """A step: its ``title``, ``stage`` and ``say``; names under ``parts`` and ``uses``, items of ``adds``; ``remark``: a comment over
+    it, '' for none."""
+
+    title: str
+    stage: str
+    say: str
+    parts: tuple[str, ...] = ()
+    uses: tuple[str, ...] = ()
+    adds: tuple[str, ...] = ()
+    remark: str = ""
+
+
+def steps_text(steps: Sequence[StepText]) -> str:
+    """Return steps as they stand in a spec, from the key ``steps`` on. Braces in words, which would ask for a size, are left out."""
+    return "\n".join(("steps:", *(line for step in steps for line in _lines(step)))) + "\n"
+
+
+def _lines(step: StepText) -> Iterable[str]:
+    if step.remark:
+        yield from (f"  # {line}" for line in wrap(step.remark, LETTERS_A_LINE))
+    yield f"  - title: {_quoted(_plain(step.title))}"
+    yield f"    stage: {step.stage}"
+    yield "    say: >"
+    yield from (f"      {line}" for line in wrap(_plain(step.say), LETTERS_A_LINE))
+    for key in ("parts", "uses", "adds"):
+        if names := getattr(step, key):
+            yield from _list(key, names)
+
+
+def _list(key: str, items: Sequence[str]) -> Iterable[str]:
+    whole = f"    {key}: [{', '.join(items)}]"
+    if len(whole) <= LETTERS_A_LINE:
+        yield whole
+        return
+    yield f"    {key}:"
+    yield from (f"      - {item}" for item in items)
+
+
+def _plain(words: str) -> str:
+    return " ".join(words.translate({ord("{"): None, ord("}"): None}).split())
+
+
+def _quoted(words: str) -> str:
+    """Return words on one line as YAML takes them; in quotes where they would mean something else."""
+    bare = words[:1].isalpha() and not any(mark in words for mark in (": ", " #", '"', "'")) and not words.endswith(":")
+    return words if bare else json.dumps(words, ensure_ascii=False)

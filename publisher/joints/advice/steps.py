@@ -1,0 +1,125 @@
+"""Steps that a design could have: the acts of the trade in their order, and the order of building as it is found from the solids."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from itertools import groupby
+
+from publisher.basics.wording import listed
+from publisher.brief import StepText
+from publisher.design import PartPlan
+from publisher.joints.assembled import Assembled
+from publisher.joints.building import Group, Site, items_of, locked_in, order_of, sites_of
+
+TIMES = ("", "", "twice", "three times", "four times", "five times", "six times", "seven times", "eight times")
+DRY = "Let it dry for 24 h on a flat table: you can stop here."
+
+
+def proposed_steps(subject: Assembled) -> tuple[StepText, ...]:
+    """Return the steps of a design from the board to the paint. Tools and materials are those that it lists."""
+    at_hand = {*subject.design.tools, *(material.name for material in subject.design.materials)}
+    return tuple(
+        replace(one, uses=tuple(name for name in one.uses if name in at_hand))
+        for one in (*_cut(subject), *_built(subject), *_finished(subject))
+    )
+
+
+def _cut(subject: Assembled) -> Iterator[StepText]:
+    plans = subject.design.parts
+    every = _called(plans)
+    if subject.design.use == "paste":
+        say = "Glue each template on the board as often as the cut list says, with its printed side up."
+        yield StepText("Glue the templates on", "glue_templates", say, every, ("stick_glue",))
+    else:
+        say = (
+            "Trace each part as often as the cut list says, with the side that says THIS SIDE UP towards you. Copy the word top with "
+            "its arrow and the small letters at its edges before you lift the card."
+        )
+        yield StepText("Trace the parts", "cut", say, every, ("pencil",))
+    patterned = [plan for plan in plans if plan.surface is not None]
+    if patterned:
+        verb = "Draw" if all(plan.surface and plan.surface.how == "drawn" for plan in patterned) else "Press in"
+        say = f"{verb} the pattern on the outside face while the board is whole: mark its lines at the edges, and join them with a rule."
+        yield StepText(f"{verb} the pattern", "texture", say, _called(patterned), ("pencil", "steel_rule"))
+    pierced = {part.id for part in subject.parts if part.outline.holes}
+    holed = [plan for plan in plans if plan.id in pierced]
+    knife = ("craft_knife", "steel_rule", "cutting_mat")
+    if holed:
+        say = "Cut openings and closed slots before the outlines, while the board is large and stiff. Start each cut in a corner."
+        yield StepText("Cut the holes first", "cut", say, _called(holed), knife)
+    say = "Cut the outlines with the knife upright, in two or three light strokes, and keep every tab."
+    yield StepText("Cut the outlines", "cut", say, every, knife)
+
+
+def _built(subject: Assembled) -> Iterator[StepText]:
+    for site in sites_of(subject).values():
+        if not site.made_of and len(site.movers) > 1:
+            parts = _called(
+                [plan for plan in subject.design.parts if plan.id in {m.part for m in site.movers.values()}]
+            )
+            say = "Put it together without glue, in the order of the step that glues it. It must stand square on the table."
+            yield StepText(f"Put the {_words(site.name)} up dry", "dry_fit", say, parts)
+    for site in sites_of(subject).values():
+        yield _glued(subject, site)
+
+
+def _glued(subject: Assembled, site: Site) -> StepText:
+    found = order_of(site)
+    order = found if found is not None else tuple(Group((name,)) for name in site.movers)
+    remark = "" if found is not None else f"no order puts {listed(locked_in(site))} together by straight moves"
+    adds = items_of(site, order)
+    glue = ("white_glue", "masking_tape", "pins")
+    name = _words(site.name)
+    each = f"Build it {_often(site.times)}. " if site.times > 1 else ""
+    if site.made_of:
+        lifted = [
+            t.name for plan in subject.design.wholes if plan.name == site.name for t in plan.things if t.lifts_off
+        ]
+        say = f"Set down one after another: {listed(_words(n) for group in order for n in group.names)}. Glue them where they touch"
+        say += f", but for what lifts off: {listed(map(_words, lifted))}." if lifted else "."
+        return StepText(f"Put the {name} together", "glue", say, (), ("white_glue",), adds, remark)
+    parts = _called([plan for plan in subject.design.parts if plan.id in {m.part for m in site.movers.values()}])
+    if site.stack:
+        say = f"Glue each layer on the one below, where its marks lie over one another, and press it down. {each}Weigh it down. {DRY}"
+        return StepText(f"Glue the layers of the {name}", "glue", say, parts, glue, adds, remark)
+    first, *others = order
+    say = f"Begin with the {_part(subject, site, first.names[0])}. "
+    if others:
+        say += f"Then glue on, in this order: {', then '.join(_runs(subject, site, others))}. "
+    return StepText(f"Glue the {name}", "glue", f"{say}{each}{DRY}", parts, glue, adds, remark)
+
+
+def _finished(subject: Assembled) -> Iterator[StepText]:
+    every = listed(_words(name) for name in sites_of(subject)) or "parts"
+    say = f"Fill what gapes at the joints of the {every}, and seal the bare foam with white glue thinned with water, on all sides."
+    yield StepText("Close and seal", "seal", say, (), ("filler", "white_glue"))
+    say = "Paint it dark, and brush lighter shades over the edges once that has dried."
+    yield StepText("Paint", "paint", say, (), ("acrylic_paint", "brushes"))
+
+
+def _runs(subject: Assembled, site: Site, order: Sequence[Group]) -> Iterator[str]:
+    """Yield what is glued on one after another, with how often in a row."""
+    alike = groupby(order, lambda g: tuple(_part(subject, site, name) for name in g.names))
+    for names, own in alike:
+        groups = list(own)
+        bent = any(site.movers[name].bent for group in groups for name in group.names)
+        said = f"the {' and the '.join(names)}" + (", joined before, as one" if len(names) > 1 else "")
+        said += ", bent in" if bent else ""
+        yield said if len(groups) == 1 else f"{said}, {_often(len(groups))}"
+
+
+def _part(subject: Assembled, site: Site, name: str) -> str:
+    part = next(part for part in subject.parts if part.id == site.movers[name].part)
+    return part.name[:1].lower() + part.name[1:] if not part.name[1:2].isupper() else part.name
+
+
+def _called(plans: Sequence[PartPlan]) -> tuple[str, ...]:
+    """Return what a spec calls parts: layers of a family by their family."""
+    return tuple(dict.fromkeys(plan.family.name if plan.family else plan.id for plan in plans))
+
+
+def _words(name: str) -> str:
+    return name.replace("_", " ")
+
+
+def _often(count: int) -> str:
+    return TIMES[count] if count < len(TIMES) else f"{count} times"

@@ -1,0 +1,42 @@
+"""Steps that a design could have."""
+
+from collections.abc import Callable
+
+from publisher.joints.advice.steps import proposed_steps
+from tests.joints.building.conftest import BOX, assembled
+
+__all__ = ["assembled"]
+
+AT_HAND = "tools: [craft_knife, pencil]\nmaterials: [{name: white_glue}]\n"
+
+
+def test_holes_before_outlines_and_a_dry_fit_before_glue(assembled: Callable) -> None:
+    more = """
+  pile: {stack: [{part: lid, count: 3}]}
+  yard:
+    things:
+      one: {assembly: pile}
+      other: {assembly: pile, at: [300 mm, 0 mm]}
+      house: {assembly: box, on_top_of: [one], lifts_off: true}
+"""
+    steps = proposed_steps(assembled(BOX + more + AT_HAND))
+    assert [step.stage for step in steps] == [
+        "glue_templates",
+        "cut",
+        "cut",
+        *["dry_fit"] * 2,
+        *["glue"] * 3,
+        "seal",
+        "paint",
+    ]
+    holes, outlines = steps[1], steps[2]
+    assert (holes.title, holes.parts, holes.uses) == ("Cut the holes first", ("side",), ("craft_knife",))
+    assert outlines.parts == ("side", "end", "lid")
+    box, pile, yard = (step for step in steps if step.stage == "glue")
+    assert box.adds == ("box.front", "box.left", "box.right", "box.back", "box.lid") and box.uses == ("white_glue",)
+    assert box.say.startswith(
+        "Begin with the side. Then glue on, in this order: the end, twice, then the side, then the lid. "
+    )
+    assert pile.adds == ("pile",) and "Build it twice." in pile.say
+    assert yard.adds == ("yard",) and "but for what lifts off: house." in yard.say
+    assert not any(step.remark for step in steps)
