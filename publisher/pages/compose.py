@@ -30,7 +30,7 @@ from publisher.pages.front import (
     cut_list_drafts,
     print_check_drafts,
 )
-from publisher.pages.instructions import step_drafts, trade_act_drafts
+from publisher.pages.instructions import pages_of_use, step_drafts, trade_act_drafts, use_links, worded_links
 from publisher.pages.model import Bookmark, Pack, PackImage, Page, Paper, Picture
 from publisher.pages.record import (
     beside_furniture,
@@ -131,7 +131,7 @@ def compose(
     pages: list[Page] = []
     promised: list[PagePromise] = []
     boxes: list[tuple[Box | None, ...]] = []
-    whole = Body()
+    whole, uses = Body(), pages_of_use(context, drafts)
     for number, draft in enumerate(drafts, start=1):
         seen, own = bodies[number - 1]
         said = untitled if draft.kind == COVER else heading
@@ -139,7 +139,8 @@ def compose(
         body = own + around
         findings += (*draft.findings, *body.findings)
         frame, label = draft.frame, str(number)
-        drawn = thinned(body.drawn, frame.width * frame.height)
+        links = (*worded_links(faces, own.drawn, number, len(drafts)), *use_links(context, own.carried, uses))
+        drawn = (*thinned(body.drawn, frame.width * frame.height), *links)
         reach = tuple(ink_box(faces, thing) for thing in drawn)
         shown = beside_furniture(drawn, reach, body.furniture)
         inked = shown

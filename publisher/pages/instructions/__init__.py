@@ -1,8 +1,9 @@
 """The instructions: numbered steps with their pictures, and the acts of the trade that they ask for.
 
-Comes in: steps and line drawings. Goes out: drafts of pages.
+Comes in: steps and line drawings. Goes out: drafts of pages, and links between templates, steps and the pages that words name.
 Never: draw an assembly.
 """
 
+from publisher.pages.instructions.page_links import pages_of_use, use_links, worded_links
 from publisher.pages.instructions.steps import step_drafts
 from publisher.pages.instructions.trade_acts import trade_act_drafts

@@ -1,12 +1,16 @@
 """One step: its number and title, the words at the left, the picture and what is needed at the right, where its cautions stand."""
 
+from collections.abc import Mapping
+from dataclasses import replace
+from types import MappingProxyType
+
 from publisher.basics import Box, Carried, Finding, Layer, Pose, TextPromise, polyline, record
 from publisher.basics.wording import series
 from publisher.design import PicturePlan, StepPlan
 from publisher.geometry import Part
 from publisher.joints import drawing_name
 from publisher.pages.instructions.pack_acts import Act
-from publisher.pages.model import Drawn, Stroke
+from publisher.pages.model import Drawn, Link, Stroke
 from publisher.pages.sheet import (
     Caution,
     Context,
@@ -23,6 +27,7 @@ from publisher.pages.sheet import (
 )
 from publisher.pages.type import BODY, GUTTER, HEADING, NOTE, RULE, SMALL, SPACE, STRONG_RULE, TITLE
 
+NOWHERE: Mapping[str, int] = MappingProxyType({})  # pages of templates, before pages have numbers
 STEP_NUMBER = 13.0  # column for the step's number
 PICTURE_SHARE = 0.40  # of the width
 TALLEST_STEP = 47.0  # mm: the tallest picture beside a step
@@ -126,10 +131,16 @@ def _numbered(context: Context, number: int, box: Box) -> list[Drawn]:
 
 
 def step_block(
-    context: Context, step: StepPlan, own: int, box: Box, pages: tuple[int, int], number: int = 0
+    context: Context,
+    step: StepPlan,
+    own: int,
+    box: Box,
+    pages: tuple[int, int],
+    number: int = 0,
+    templates: Mapping[str, int] = NOWHERE,
 ) -> StepBlock:
     """Lay out one step at the top of ``box``, the design's ``own``-th; ``number`` is the one that is printed, where acts of the pack
-    come before it. ``pages``: the step's own, and that of the cautions."""
+    come before it. ``pages``: the step's own, and that of the cautions; ``templates``: by part, the page that shows it."""
     setter = context.type
     left, top = box.left + STEP_NUMBER, box.top
     drawn = _numbered(context, number or own, box)
@@ -149,7 +160,7 @@ def step_block(
     drawn += caution
     y -= height
     side = Box(box.right - (box.right - left) * PICTURE_SHARE, box.bottom, box.right, top - SPACE)
-    beside, depth, picture = _side(context, step, side)
+    beside, depth, picture = _side(context, step, side, templates)
     drawn += beside
     if picture is not None:
         carried.append(Carried(f"step:{own}:picture", pages[0], *picture))
@@ -185,7 +196,9 @@ PictureStands = tuple[
 ]  # a picture's box on the page, the pose of its points times the scale, the scale
 
 
-def _side(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ...], float, PictureStands | None]:
+def _side(
+    context: Context, step: StepPlan, box: Box, templates: Mapping[str, int]
+) -> tuple[tuple[Drawn, ...], float, PictureStands | None]:
     """Set the picture and the list of what is needed now; return them, the height they take, and where the picture stands."""
     y = box.top
     drawn: list[Drawn] = []
@@ -194,7 +207,7 @@ def _side(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ...]
         picture, stands = _picture(context, step.picture, Box(box.left, box.bottom, box.right, y))
         drawn += picture
         y -= stands[0].height + SPACE if stands else 0.0
-    need, height = _needed(context, step, Box(box.left, box.bottom, box.right, y))
+    need, height = _needed(context, step, Box(box.left, box.bottom, box.right, y), templates)
     return (*drawn, *need), box.top - y + height, stands
 
 
@@ -214,8 +227,10 @@ def _picture(context: Context, plan: PicturePlan, box: Box) -> tuple[tuple[Drawn
     return shown, (place, *drawing_pose(drawing, place))
 
 
-def _needed(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ...], float]:
-    """List the parts of this step with small silhouettes, then materials, under “You need now”."""
+def _needed(
+    context: Context, step: StepPlan, box: Box, templates: Mapping[str, int]
+) -> tuple[tuple[Drawn, ...], float]:
+    """List the parts of this step with small silhouettes, each a link to its template, then materials, under “You need now”."""
     setter = context.type
     parts = list({part.id: part for name in step.parts for part in context.to_take(name)}.values())
     names = [short_name(key, context.edition) for key in dict.fromkeys((*_stage_tools(context, step), *step.uses))]
@@ -228,6 +243,8 @@ def _needed(context: Context, step: StepPlan, box: Box) -> tuple[tuple[Drawn, ..
         for part, cell in zip(row, columns(Box(box.left, y - STEP_ROW, box.right, y), 2, 2.0), strict=False):
             own, height = _part_cell(context, part, cell, _count(context, part, step.stage))
             drawn += own
+            if part.id in templates:
+                drawn.append(Link(replace(cell, bottom=min(cell.bottom, cell.top - height)), templates[part.id]))
             taken = max(taken, height)
         y -= taken + 1.0
     if names:

@@ -1,13 +1,14 @@
 """The instructions: numbered steps with pictures beside the words; a step is never broken over two pages. Below the last of them
 stands a licence whose text is ours, where the cautions leave it no room."""
 
+from collections.abc import Mapping
 from functools import partial
 
 from publisher.basics import Box, TextPromise, record
 from publisher.design import OwnLicence, StepPlan
 from publisher.pages.front import licence_of, licence_stands_here, licensing
 from publisher.pages.instructions.pack_acts import Act, pack_acts
-from publisher.pages.instructions.step_block import ABREAST, StepBlock, acts_block, coarse_picture, step_block
+from publisher.pages.instructions.step_block import ABREAST, NOWHERE, StepBlock, acts_block, coarse_picture, step_block
 from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, make_frame, share_out
 from publisher.pages.type import SPACE, tidy
 
@@ -90,23 +91,31 @@ def _filled(
     return tuple(rows[start:end] for start, end in share_out(heights, room, room))
 
 
-def _block(context: Context, frame: Frame, row: Numbered, top: float, pages: tuple[int, int]) -> StepBlock:
+def _block(
+    context: Context,
+    frame: Frame,
+    row: Numbered,
+    top: float,
+    pages: tuple[int, int],
+    templates: Mapping[str, int] = NOWHERE,
+) -> StepBlock:
     text = frame.text
     box = Box(text.left, text.bottom, text.right, top)
     if isinstance(row.step, tuple):
         return acts_block(context, row.step, row.number, box, pages)
-    return step_block(context, row.step, row.own, box, pages, row.number)
+    return step_block(context, row.step, row.own, box, pages, row.number, templates)
 
 
 def _body(
     context: Context, frame: Frame, rows: tuple[Numbered, ...], licence: OwnLicence | None, numbers: Numbers
 ) -> Body:
     caution_page = numbers.page_of("cautions:1") or numbers.page
+    templates = {part.id: pages[0] for part in context.parts if (pages := numbers.pages_of_part(part.id))}
     body = Body()
     y = frame.text.top
     known = {row.number: row for row in _rows(context, frame, numbers)}  # acts name pages, which are numbered now
     for row in (known[row.number] for row in rows):
-        block = _block(context, frame, row, y, (numbers.page, caution_page))
+        block = _block(context, frame, row, y, (numbers.page, caution_page), templates)
         body += Body(block.drawn, carried=block.carried, texts=block.texts)
         y -= block.height + BETWEEN
     if licence is not None:

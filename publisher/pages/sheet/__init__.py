@@ -32,7 +32,7 @@ from publisher.pages.sheet.frame import (
     kept_boxes,
     make_frame,
 )
-from publisher.pages.sheet.page_checks import CHECKS, Composed, PageFault, ink_box, own_faults
+from publisher.pages.sheet.page_checks import CHECKS, Composed, PageFault, ink_box, own_faults, words_box
 from publisher.pages.sheet.page_furniture import TITLE_TOO_LONG, furniture, heading_of, title_fits
 from publisher.pages.sheet.page_limit import MOST_COMPOSED, TOO_MANY_PAGES, too_many_pages
 from publisher.pages.sheet.paper_table import UNKNOWN_PAPER, paper_for, papers

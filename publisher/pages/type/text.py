@@ -16,7 +16,7 @@ _PLAIN = str.maketrans({"\u00a0": " ", "\u202f": " ", "\u2009": " ", "\u2011": "
 # a number stays with its unit and its fraction, a letter with the word it names, brackets of inches with their number
 _BOUND = re.compile(
     r"(?<=\d) (?=(?:mm|cm|cm²|m|in|sq|g|h|kg|N|deg|min|%|°|×|x)\b|[%°×]|\d+/\d)|(?<=\d sq) (?=in\b)"
-    r"|(?<=[×x=<>≤≥±]) (?=\d)|(?<=\bpart) (?=[A-Z]\b)"
+    r"|(?<=[×x=<>≤≥±]) (?=\d)|(?<=\bpart) (?=[A-Z]\b)|(?<=\bpage) (?=\d)|(?<=\bpages) (?=\d)"
 )
 _WORD = re.compile(r"[^ ]+")
 
