@@ -22,6 +22,7 @@ from publisher.joints.checks.layers_do_not_touch import layers_do_not_touch
 from publisher.joints.checks.leans_on_its_slope import leans_on_its_slope
 from publisher.joints.checks.lift_off_locked import lift_off_locked
 from publisher.joints.checks.mitre_of_two_boards import mitre_of_two_boards
+from publisher.joints.checks.neck_too_weak import neck_too_weak
 from publisher.joints.checks.need_not_met import need_not_met
 from publisher.joints.checks.need_of_another_kind import need_of_another_kind
 from publisher.joints.checks.need_over_spread import need_over_spread
@@ -90,6 +91,7 @@ CHECKS: tuple[Check[Assembled], ...] = (
     falls_over,
     tips_over,
     step_too_weak,
+    neck_too_weak,
     too_weak,
     sags,
     reaches_far,

@@ -27,6 +27,7 @@ class Contact:
     share: float
     bare: shapely.Geometry  # in the frame of the lower layer
     reach: float  # greatest distance from a point of the overhang to the contact
+    touch: shapely.Geometry  # where they lie on each other, in the frame of the lower layer
 
 
 class PlanGeometry:
@@ -61,15 +62,19 @@ class PlanGeometry:
             bare = pieces(shapely.difference(a, b))
             over = pieces(shapely.difference(b, a))
             reach = farthest(over, both) if not both.is_empty else np.inf
-            self._contacts[key] = Contact(both.area, both.area / smaller, self.to_local(bare, lower), reach)
+            touch = self.to_local(both, lower)
+            self._contacts[key] = Contact(both.area, both.area / smaller, self.to_local(bare, lower), reach, touch)
         return self._contacts[key]
+
+    def touch(self, lower: int) -> shapely.Geometry:
+        """Return where the next layer lies on this one, in the frame of the assembly."""
+        return self.to_assembly(self.contact(lower).touch, lower)
 
     def strip(self, lower: int) -> float:
         """Return the width (mm) of the widest strip in which the next layer lies on this one: of the largest circle there."""
         key = self.key(lower, lower + 1)
         if key not in self._strips:
-            both = shapely.intersection(self.placed[lower], self.placed[lower + 1])
-            self._strips[key] = widest_strip(both)
+            self._strips[key] = widest_strip(self.contact(lower).touch)
         return self._strips[key]
 
     def bare(self, lower: int) -> shapely.Geometry:

@@ -6,7 +6,7 @@ A row's turn and shift count for each of its layers, against the layer below it.
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import pairwise
-from math import cos, pi, radians, sin
+from math import cos, hypot, pi, radians, sin
 
 from manifold3d import CrossSection, JoinType, Manifold
 
@@ -275,8 +275,9 @@ def faults(plan: Stack, dice: Dice) -> dict[str, Stack]:
     made = {"a need not met": replace(plan, base=replace(plan.base, margin=-dice.size(0.1, 2.0)))}
     if plan.layers:
         return made
-    wide = [right - left for left, _, right, _ in (CrossSection([outline(p, COARSE)]).bounds() for p in plan.parts)]
-    reach = max(wide)
+    boxes = [CrossSection([outline(part, COARSE)]).bounds() for part in plan.parts]
+    wide = [right - left for left, _, right, _ in boxes]
+    reach = max(hypot(right - left, high - low) for left, low, right, high in boxes)  # however both are turned
     *rows, last = plan.rows
     made["top layers beside the stack"] = replace(
         plan, rows=(*rows, replace(last, count=1, shift=(round(reach + dice.size(1.0, 20.0), 3), 0.0)))

@@ -1,0 +1,100 @@
+"""Where what carries a deck alone is narrow: the area on which the deck lies, and the post under it down to its foot. Mm, N."""
+
+from collections.abc import Iterator, Sequence
+
+import numpy as np
+import shapely
+
+from publisher.basics import record
+from publisher.joints.necks import LEAST_SECTION, Neck, neck_of
+from publisher.joints.outlines import Array
+from publisher.joints.panels.decks import UNDER
+from publisher.joints.panels.interference import section_of
+from publisher.joints.panels.place import Panel
+from publisher.joints.panels.solids import corners_of
+from publisher.joints.panels.space import PanelFrame
+
+UPRIGHT = 0.5
+"""Share of its normal that a board has upwards, at most, that stands and does not lie."""
+
+MOST_HEIGHTS = 60
+"""At so many heights a post is cut, at most: of the corners of its outline every second one, or third …"""
+
+
+@record
+class CarriedOver:
+    """What a level board bears on what is under it: places of figures (n, 2) in plan, one figure's load (N), and the weight (N) of
+    all that lies there, in the middle of that (2,); ``glued`` to what is under it or loose there."""
+
+    places: Array
+    load: float
+    weight: float
+    middle: Array
+    glued: bool = True
+
+
+@record
+class PostNeck:
+    """The names of the boards that carry a deck there, and how they bend."""
+
+    carriers: tuple[str, ...]
+    neck: Neck
+    boards: tuple[Panel, ...]
+
+
+def necks_under(deck: Panel, over: CarriedOver, boards: Sequence[Panel]) -> Iterator[PostNeck]:
+    """Yield the necks under a level board, from the top down, as far as one board alone carries the next: a post, or layers.
+
+    A board that others hold at its side bends between them, and is judged as a deck; several that carry one together are judged
+    where they touch it.
+    """
+    carried, passed = deck, {deck.name}
+    while True:
+        low, high = _extent(carried)
+        region = _filled(_level(carried, (low + high) / 2.0))
+        others = [board for board in boards if board.name not in passed]
+        beside = (shapely.difference(_level(board, (low + high) / 2.0), region) for board in others)
+        if any(side.area >= LEAST_SECTION and shapely.dwithin(side, region, UNDER) for side in beside):
+            return
+        cuts = [(board, shapely.intersection(_level(board, low - UNDER), region)) for board in others]
+        under = [(board, area) for board, area in cuts if area.area >= LEAST_SECTION]
+        if over.glued and under:
+            yield from _neck([board for board, _ in under], shapely.union_all([area for _, area in under]), over)
+        if len(under) != 1:
+            return
+        carried, over = under[0][0], CarriedOver(over.places, over.load, over.weight, over.middle)
+        passed.add(carried.name)
+        if abs(float(carried.frame.outward[2])) < UPRIGHT:
+            for height in _heights(carried, low):
+                yield from _neck([carried], _level(carried, height), over)
+            return
+
+
+def _neck(carriers: list[Panel], area: shapely.Geometry, over: CarriedOver) -> Iterator[PostNeck]:
+    neck = neck_of(area, over.places, over.load, over.weight, over.middle)
+    if neck is not None:
+        yield PostNeck(tuple(board.name for board in carriers), neck, tuple(carriers))
+
+
+def _heights(post: Panel, top: float) -> list[float]:
+    """Return the heights just over and under the corners of a post, below what it carries."""
+    own = np.unique(np.round(post.frame.carry(corners_of(post.part))[:, 2], 2))
+    own = own[:: max(1, -(-len(own) // MOST_HEIGHTS))]
+    every = np.concatenate([own - UNDER, own + UNDER])
+    low, _ = _extent(post)
+    return sorted(float(height) for height in every if low < height < top)
+
+
+def _extent(board: Panel) -> tuple[float, float]:
+    heights = board.frame.carry(corners_of(board.part))[:, 2]
+    return float(heights.min()), float(heights.max())
+
+
+def _filled(region: shapely.Geometry) -> shapely.Geometry:
+    """Return an area without its openings: a post that goes through one is held there as one under it is."""
+    return shapely.union_all([shapely.Polygon(piece.exterior) for piece in shapely.get_parts(region)])
+
+
+def _level(board: Panel, height: float) -> shapely.Geometry:
+    """Return the level section of a board at a height, in plan."""
+    return section_of(board, PanelFrame(np.eye(3), np.array([0.0, 0.0, height])), 0.0)
