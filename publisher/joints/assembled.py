@@ -70,6 +70,12 @@ class Assembled:
         """The stack assemblies with all their sections: what is found in them need not be found in a section again."""
         return tuple(report for report in self.stacks if report.whole)
 
+    @property
+    def only_carried(self) -> frozenset[str]:
+        """The names of the assemblies that nowhere stand on the table, only on others: there they are judged, and not by themselves."""
+        things = [thing for whole in self.design.wholes for thing in whole.things]
+        return frozenset(thing.assembly for thing in things) - {thing.assembly for thing in things if not thing.on}
+
     def fact(self, name: str) -> Fact | None:
         """Return the fact with this name, or None."""
         return next((f for f in self.facts if f.name == name), None)

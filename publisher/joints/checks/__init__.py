@@ -38,6 +38,7 @@ from publisher.joints.checks.post_off_its_opening import post_off_its_opening
 from publisher.joints.checks.pressed_on_paper import pressed_on_paper
 from publisher.joints.checks.rests_on_nothing import rests_on_nothing
 from publisher.joints.checks.ring_does_not_close import ring_does_not_close
+from publisher.joints.checks.row_off_the_middle import row_off_the_middle
 from publisher.joints.checks.rows_do_not_meet import rows_do_not_meet
 from publisher.joints.checks.slot_too_close_to_edge import slot_too_close_to_edge
 from publisher.joints.checks.step_names_no_mark import step_names_no_mark
@@ -81,6 +82,7 @@ CHECKS: tuple[Check[Assembled], ...] = (
     traced_without_allowance,
     holes_not_in_line,
     layers_do_not_touch,
+    row_off_the_middle,
     glued_too_little,
     part_too_thin,
     point_too_sharp,

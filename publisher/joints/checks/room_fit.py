@@ -7,6 +7,7 @@ from publisher.joints.budget import GENERAL, SEAM_SHOWN, size_on_paper
 from publisher.joints.checks.slot_fit import OFF_AT_HOME, PLAY_DUST, each_meeting, twentieth_up
 from publisher.joints.facts import nearest_fact
 from publisher.joints.model import Meeting
+from publisher.joints.wholes import LIFT_PLAY
 
 
 def _at_limits(met: Meeting, check: Check[Assembled]) -> Finding | None:
@@ -106,7 +107,8 @@ def no_such_room(subject: Assembled, check: Check[Assembled]) -> Findings:
 DOES_NOT_GO_IN = checked(
     "joints/does-not-go-in",
     "What goes into a room goes in, with its spread and with paint",
-    "a dowel thicker than its hole, or a lid that took paint, is found when all is cut and painted",
+    "a dowel thicker than its hole, or a lid that took paint, is found when all is cut and painted; what lifts off needs "
+    f"{LIFT_PLAY:g} mm and the spread of the board where nobody says a fit (common practice, no source)",
     may_be_empty=True,
 )(each_meeting(_does_not_go_in, "fit"))
 TOO_LOOSE = checked(

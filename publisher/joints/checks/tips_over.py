@@ -35,16 +35,20 @@ def tips_over(subject: Assembled, check: Check[Assembled]) -> Findings:
     """Look at the balance of every assembly of layers with two figures on the two worst treads, and of every assembly of panels
     with one at the worst edge of a face that it can stand on; so of things on things, together, and each that lifts off alone.
 
-    A section that is glued to the one below stands or falls with it; what falls without figures has a finding of its own.
+    A section that is glued to the one below stands or falls with it; what falls without figures has a finding of its own, and what
+    only ever stands on other things is judged there.
     """
+    carried = subject.only_carried
     for report in subject.wholes:
+        if report.balance.worst == 0 and report.stack.name in carried:
+            continue
         if report.stack.loose and report.balance.empty >= 0 > report.balance.with_figures:
             yield _stack_tips(subject, check, report)
     looked_at = len(subject.wholes)
     for mated in subject.panels:
         balance, plan = mated.balance, mated.assembly.plan
         looked_at += balance is not None and balance.with_figure is not None
-        if balance is not None and _tips(balance):
+        if balance is not None and _tips(balance) and plan.name not in carried:
             yield _panels_tip(subject, check, plan.name, plan.place, balance)
     for whole in subject.things:
         looked_at += yield from _of_things(subject, check, whole)

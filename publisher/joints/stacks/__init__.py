@@ -11,6 +11,6 @@ from publisher.joints.stacks.courses import Stagger, tick_ends
 from publisher.joints.stacks.facts import StackReport
 from publisher.joints.stacks.knee_marks import knee_marks
 from publisher.joints.stacks.knees import Knee
-from publisher.joints.stacks.layers import LaidStack, lay_all
+from publisher.joints.stacks.layers import LaidStack, find, lay_all
 from publisher.joints.stacks.necks import StackNeck, necks_of
 from publisher.joints.stacks.seats import seats_of

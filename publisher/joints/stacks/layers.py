@@ -1,5 +1,6 @@
 """Layers of a stack from its plan, and the stacks that stand on each other."""
 
+from collections.abc import Collection
 from dataclasses import replace
 
 from publisher.basics import Point, Pose, record
@@ -137,7 +138,7 @@ def _section(stack: LaidStack, group: list[str]) -> LaidStack:
     return stack if len(group) == 1 else replace(stack, brace=None)
 
 
-def find(name: str, done: dict[str, LaidStack]) -> str | None:
+def find(name: str, done: Collection[str]) -> str | None:
     """Return the full name of the stack that the spec calls ``name`` (a section may be named without its assembly)."""
     if name in done:
         return name
