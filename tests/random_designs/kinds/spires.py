@@ -85,7 +85,11 @@ def _walls(plan: Spire, dice: Dice) -> Walls | None:
     if apothem - over < least:
         return None
     width = round((apothem - over) * 2 * k, 1) if over else plan.width
-    return Walls(width, dice.size(30.0, max(31.0, min(120.0, 6 * (apothem - over)))), dice.chance(0.5))
+    falls = (
+        (over - inset) * tan(_pitch(plan)) if over else 0.0
+    )  # how far its eaves lie under the walls' tops: over the table
+    least = max(30.0, round(falls + 1.0, 1))
+    return Walls(width, dice.size(least, max(least + 1.0, min(120.0, 6 * (apothem - over)))), dice.chance(0.5))
 
 
 def _pitch(plan: Spire) -> float:
