@@ -17,7 +17,7 @@ LEAST_SECTION = 1.0
 
 
 @record
-class Section:
+class LevelSection:
     """A level section: its middle (2,), the corners of its hull from there (n, 2), and its second moments of area (2, 2) in mm⁴."""
 
     middle: Array
@@ -45,7 +45,7 @@ class Neck:
         return self.size[0] * float(np.cbrt(self.stress / strength))
 
 
-def section_of_area(area: shapely.Geometry) -> Section | None:
+def section_of_area(area: shapely.Geometry) -> LevelSection | None:
     """Return a level section from its area in plan, of one piece or several that move as one; None for what is no area.
 
     Sums over the sides of its rings (Green's theorem; standard formulas for the moments of a polygon).
@@ -72,7 +72,7 @@ def section_of_area(area: shapely.Geometry) -> Section | None:
     xy = sums[5] - whole * middle[0] * middle[1]
     second = np.array([[xx, xy], [xy, yy]])
     hull = shapely.get_coordinates(shapely.convex_hull(area))[:-1]
-    return Section(near + middle, hull - near - middle, second)
+    return LevelSection(near + middle, hull - near - middle, second)
 
 
 def neck_of(area: shapely.Geometry, places: Array, load: float, weight: float, weighs_at: Array) -> Neck | None:
