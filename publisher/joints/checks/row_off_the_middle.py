@@ -11,7 +11,7 @@ from publisher.geometry import middle_of
 from publisher.joints.assembled import Assembled
 from publisher.joints.stacks import find
 
-ASIDE = 0.5
+ROW_ASIDE = 0.5
 """mm: a middle this near to another lies over it, as a hand lays it."""
 
 
@@ -19,7 +19,7 @@ ASIDE = 0.5
     "joints/row-off-the-middle",
     "What follows a row that says at: centre lies over its middle",
     "where one row says at: centre and the next does not, the next one's origin lies over that middle: a part whose origin is its "
-    f"corner lies aside, by more than {ASIDE:g} mm, which is seldom meant",
+    f"corner lies aside, by more than {ROW_ASIDE:g} mm, which is seldom meant",
     Severity.WARNING,
     may_be_empty=True,
 )
@@ -34,7 +34,7 @@ def row_off_the_middle(subject: Assembled, check: Check[Assembled]) -> Findings:
                 continue
             looked_at += 1
             aside = hypot(*middle_of(part))
-            if aside > ASIDE:
+            if aside > ROW_ASIDE:
                 yield check.found(
                     f"{row.part} of {plan.name} lies with its origin over the middle of {before.part}, which says at: centre: its own "
                     f"middle lies {say_length(aside)} aside",
@@ -42,7 +42,7 @@ def row_off_the_middle(subject: Assembled, check: Check[Assembled]) -> Findings:
                     hint="say at: centre here too, or say a shift if it is to lie there",
                     place=row.place,
                     value=aside,
-                    limit=ASIDE,
+                    limit=ROW_ASIDE,
                 )
     return looked_at
 

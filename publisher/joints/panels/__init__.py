@@ -21,7 +21,7 @@ from publisher.joints.panels.facts import inside_walls, standing_facts
 from publisher.joints.panels.interference import Clash, clashes_among, clashes_of, section_of
 from publisher.joints.panels.linings import LiningFound
 from publisher.joints.panels.matings import Mating, matings_of
-from publisher.joints.panels.necks import CarriedOver, PostNeck, necks_under
+from publisher.joints.panels.necks import UPRIGHT, CarriedOver, PostNeck, necks_under
 from publisher.joints.panels.place import Panel, PanelAssembly, boards_of, flat_boards, place_panels, plates_on
 from publisher.joints.panels.posts import PostFound
 from publisher.joints.panels.restings import Resting, restings_of

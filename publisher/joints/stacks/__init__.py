@@ -12,5 +12,5 @@ from publisher.joints.stacks.facts import StackReport
 from publisher.joints.stacks.knee_marks import knee_marks
 from publisher.joints.stacks.knees import Knee
 from publisher.joints.stacks.layers import LaidStack, find, lay_all
-from publisher.joints.stacks.necks import StackNeck, necks_of
+from publisher.joints.stacks.necks import necks_of
 from publisher.joints.stacks.seats import seats_of

@@ -15,6 +15,7 @@ from publisher.joints.panels import (
     ON_TABLE,
     PANEL_TOUCH,
     UNDER,
+    UPRIGHT,
     Deck,
     Panel,
     PanelAssembly,
@@ -31,9 +32,6 @@ from publisher.joints.wholes.surfaces import gaps_between, surfaces_of
 
 STIFF = 5.0
 """Boards: a wall at least so high, glued on a deck or beside it, carries it between what carries both. An assumption."""
-
-UPRIGHT = 0.5
-"""Share of its normal that a wall has upwards, at most."""
 
 
 def decks_between(

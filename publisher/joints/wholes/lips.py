@@ -16,7 +16,7 @@ LIFT_PLAY = 0.8
 BESIDE_RIM = 0.5
 """mm over or under a rim at which is looked what is there, and what a lip reaches in, at least."""
 
-SQUARE = 1e-3
+PLUMB = 1e-3
 """Of a unit vector: a board that leans more than this wedges itself, and needs no play."""
 
 CRACK = 0.05
@@ -70,7 +70,7 @@ def _plays(one: PlacedThing, other: PlacedThing) -> Iterator[float]:
 def _under_a_lid(thing: PlacedThing, lip: shapely.Geometry, board: float) -> bool:
     """Tell whether a level board of a thing reaches out over its lip all round: what is then to lie on the rim is the board."""
     wide = shapely.buffer(lip, board / 4.0, join_style="mitre")
-    level = [panel for panel in thing.panels if abs(float(panel.frame.outward[2])) > 1.0 - SQUARE]
+    level = [panel for panel in thing.panels if abs(float(panel.frame.outward[2])) > 1.0 - PLUMB]
     plans = (_plan([panel], sum(_extent([panel])) / 2.0) for panel in level)
     return any(plan is not None and shapely.covers(shapely.convex_hull(plan), wide) for plan in plans)
 
@@ -86,7 +86,7 @@ def _plan(panels: tuple[Panel, ...] | list[Panel], height: float) -> shapely.Geo
     cuts = [(panel, section_of(panel, frame, 0.0)) for panel in panels]
     there = [(panel, cut) for panel, cut in cuts if not cut.is_empty]
     ups = [abs(float(panel.frame.outward[2])) for panel, _ in there]
-    if any(SQUARE < up < 1.0 - SQUARE for up in ups):
+    if any(PLUMB < up < 1.0 - PLUMB for up in ups):
         return None
     return pieces(shapely.union_all([cut for _, cut in there]))
 
