@@ -102,9 +102,8 @@ def _key_height(context: Context, text: Box, room: float, numbers: Numbers) -> f
 
 
 def _key(context: Context, text: Box, top: float, room: float, numbers: Numbers) -> Body:
-    return Body(
-        key_plan(context, numbers.previews(), Box(text.left, top - max(room, 0.0), text.right, top + 1e-6)).drawn
-    )
+    plan = key_plan(context, numbers.previews(), Box(text.left, top - max(room, 0.0), text.right, top + 1e-6))
+    return Body(plan.drawn, carried=plan.carried(numbers.page))
 
 
 def _head(context: Context, text: Box) -> tuple[Block, Box]:

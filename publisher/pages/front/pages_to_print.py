@@ -5,7 +5,7 @@ from itertools import groupby
 
 import shapely
 
-from publisher.basics import Box, Layer, Path, Point, polyline
+from publisher.basics import Box, Carried, Layer, Path, Point, polyline, record
 from publisher.basics.wording import counted
 from publisher.pages.model import Drawn, Link, Stroke
 from publisher.pages.sheet import Context, TruePage, described
@@ -15,6 +15,19 @@ TALLEST_PREVIEW, LEAST_PREVIEW = 27.0, 10.0  # mm of height of a small picture o
 PREVIEW_OFF = 0.05  # mm that a line of them may be off
 MOST_PREVIEWS = 40  # more pages stand in the print list alone
 KEY_PLAN = "Pages that must print true, with their parts"
+
+
+@record
+class KeyPlan:
+    """Small pictures of pages under their title: what is drawn, the height in mm, and the box of the words under each, by its number."""
+
+    drawn: tuple[Drawn, ...] = ()
+    height: float = 0.0
+    captions: tuple[tuple[int, Box], ...] = ()
+
+    def carried(self, page: int) -> tuple[Carried, ...]:
+        """Return where its page says which parts each page shows."""
+        return tuple(Carried(f"key_plan:{number}", page, box) for number, box in self.captions)
 
 
 def ranges(pages: Iterable[int]) -> str:
@@ -46,37 +59,40 @@ def print_list(
     return Block((*figures.drawn, *words.drawn), figures.height + words.height)
 
 
-def key_plan(context: Context, shown: tuple[TruePage, ...], box: Box) -> Block:
+def key_plan(context: Context, shown: tuple[TruePage, ...], box: Box) -> KeyPlan:
     """Draw the pages in rows, as large as the box allows, each over its number and the letters of its parts; nothing where they
     would be too small to know them by, or too many."""
     head = SMALL.leading + SPACE / 2
     if not shown or len(shown) > MOST_PREVIEWS:
-        return Block((), 0.0)
+        return KeyPlan()
     tall = TALLEST_PREVIEW
     while tall >= LEAST_PREVIEW:
-        block = _rows(context, shown, Box(box.left, box.bottom, box.right, box.top - head), tall)
-        if block.height + head <= box.height:
+        plan = _rows(context, shown, Box(box.left, box.bottom, box.right, box.top - head), tall)
+        if plan.height + head <= box.height:
             title = context.type.line(KEY_PLAN, SMALL.bold().tagged("h2"), box.left, box.top - context.type.drop(SMALL))
-            return Block((*title, *block.drawn), head + block.height)
+            return KeyPlan((*title, *plan.drawn), head + plan.height, plan.captions)
         tall -= 1.0
-    return Block((), 0.0)
+    return KeyPlan()
 
 
-def _rows(context: Context, shown: tuple[TruePage, ...], box: Box, tall: float) -> Block:
+def _rows(context: Context, shown: tuple[TruePage, ...], box: Box, tall: float) -> KeyPlan:
     """Draw the pages at one scale, the tallest ``tall`` mm high."""
     scale = tall / max(page.height for page in shown)
     drawn: list[Drawn] = []
+    captions: list[tuple[int, Box]] = []
     x, y, low = box.left, box.top, box.top
     for page in shown:
         width, height = page.width * scale, page.height * scale
         if x > box.left and x + width > box.right:
             x, y = box.left, low - SPACE
         drawn += (*_small(page, (x, y - height), scale), Link(Box(x, y - height, x + width, y), page.page))
-        words = context.type.paragraph(_called(page), NOTE, x, y - tall - 0.8, width + CELL_GAP - 1.0)
+        under, across = y - tall - 0.8, width + CELL_GAP - 1.0
+        words = context.type.paragraph(_called(page), NOTE, x, under, across)
         drawn += words.drawn
-        low = min(low, y - tall - 0.8 - words.height)
+        captions.append((page.page, Box(x, under - words.height, x + across, under)))
+        low = min(low, under - words.height)
         x += width + CELL_GAP
-    return Block(tuple(drawn), box.top - low)
+    return KeyPlan(tuple(drawn), box.top - low, tuple(captions))
 
 
 def _called(page: TruePage) -> str:

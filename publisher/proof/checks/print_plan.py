@@ -1,4 +1,5 @@
-"""The print plan, every task with the pages that do it and every page in one task; the list of the pages that must print true."""
+"""The print plan, every task with the pages that do it and every page in one task; the list of the pages that must print true, and their
+small pictures with the letters of their parts."""
 
 import re
 from collections import Counter
@@ -6,14 +7,15 @@ from collections.abc import Iterator
 from functools import partial
 from itertools import groupby
 
-from publisher.basics import Carried, Check, Findings
+from publisher.basics import Carried, Check, CompassPromise, Findings, OutlinePromise
 from publisher.proof.checks.frame import about, carried_faults, judged, words_at
 from publisher.proof.checks.table_rows import bands
 from publisher.proof.measuring import Case
 from publisher.proof.reading import PageRead, normal
 
 PLAN_RULE = 30.0  # mm: lines between rows are longer
-PRINT_LIST = "print_list"
+PRINT_LIST, KEY_PLAN = "print_list", "key_plan"
+NO_PART = "check"  # what the key plan calls a page that shows no part
 _RUNS = r"\d+(?:-\d+)?(?:, \d+(?:-\d+)?)*"
 LIST = re.compile(rf"((?:now {_RUNS}, then )?{_RUNS}) on paper: (\d+) sheets? ")
 PAGES = re.compile(r"\d+(?:-\d+)?")
@@ -56,6 +58,39 @@ def print_list(case: Case, check: Check[Case]) -> Findings:
     hint = "write the list from the numbers of the pages that must print true"
     yield from carried_faults(case, check, PRINT_LIST, "the print list", hint, judge)
     return len(wanted)
+
+
+@judged(
+    "proof/key-plan",
+    "Key plan: each page with the letters of its parts",
+    "who spoils a part looks here for the page to print again: under a wrong letter another part comes out",
+    may_be_empty=True,
+)
+def key_plan(case: Case, check: Check[Case]) -> Findings:
+    """Read the words under the small picture of each page: its number, and the letters of the parts that are promised there."""
+    wanted = [page.page for page in case.promises.pages if page.true_size]
+    if not any(case.carried(f"{KEY_PLAN}:{number}") for number in wanted):
+        return 0  # no page has room for it
+    shown: tuple[OutlinePromise | CompassPromise, ...] = (*case.promises.outlines, *case.promises.compasses)
+    for number in wanted:
+        letters = {promise.letter for promise in shown if promise.page == number}
+        judge = partial(_caption_fault, case, number, letters)
+        who, hint = (
+            f"page {number} in the key plan",
+            "write the key plan from the pages that must print true and from their parts",
+        )
+        yield from carried_faults(case, check, f"{KEY_PLAN}:{number}", who, hint, judge)
+    return len(wanted)
+
+
+def _caption_fault(case: Case, number: int, letters: set[str], where: Carried) -> str:
+    """Return in words what stands under a small picture otherwise; empty when nothing."""
+    said = words_at(case, where)
+    page, _, named = said.partition(": ")
+    right = sorted(named.split(", ")) == (sorted(letters) or [NO_PART])
+    if page == str(number) and right:
+        return ""
+    return f": the key plan says “{said}” for page {number}, which shows {', '.join(sorted(letters)) or 'no part'}"
 
 
 def _list_fault(case: Case, wanted: list[int], where: Carried) -> str:

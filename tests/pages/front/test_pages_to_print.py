@@ -28,6 +28,10 @@ def a_page(number: int, window: Box | None = None) -> TruePage:
 def test_a_page_is_drawn_to_scale_over_its_number_and_links_to_it(make_context: Callable[..., Context]) -> None:
     block = key_plan(make_context(), (a_page(4), a_page(5, Box(60.0, 90.0, 120.0, 200.0))), Box(10.0, 0.0, 190.0, 60.0))
     assert {"4: A", "5: A"} <= {w.text for w in block.drawn if isinstance(w, Words)}
+    assert [(where.key, where.page) for where in block.carried(1)] == [("key_plan:4", 1), ("key_plan:5", 1)]
+    said = [w for w in block.drawn if isinstance(w, Words) and w.text in ("4: A", "5: A")]
+    for words, where in zip(said, block.carried(1), strict=True):
+        assert where.box.left <= words.x <= where.box.right and where.box.bottom < words.y < where.box.top
     assert [link.page for link in block.drawn if isinstance(link, Link)] == [4, 5]
     strokes = [s for s in block.drawn if isinstance(s, Stroke) and s.paths]
     frame, wall = strokes[0].paths[0].box, next(s for s in strokes if s.clip).paths[0].box
