@@ -320,7 +320,7 @@ def wrong(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body,
         (f"{low} to {high} mm", "True size.", "Go on."),
         (near, "Printer runs small, or damp paper.", "Print on dry paper, or another printer."),
         ("95 to 97.9 mm", "Shrunk to fit other paper or margins.", "Set 100 % and the paper of this page."),
-        ("under 95 mm", "Shrunk to fit shorter paper, or twice.", "The same, from a PDF viewer."),
+        ("under 95 mm", "Shrunk to fit other paper or wide margins.", "The same, from a PDF viewer."),
         (
             f"{float(high) + 0.1:.1f} mm or more",
             "Enlarged to fill the sheet.",
