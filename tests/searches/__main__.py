@@ -1,6 +1,8 @@
 """``python -m tests.searches [NAME …] [--cases N] [--seed S]``: many new random cases for each search, or for those named.
 
 A NAME is (a part of) the name of a test or of its file. The seconds of each search are printed; ``--list`` only names them.
+
+``python -m tests.searches mutants --seed S --count N``: packs made by a changed program, one change at a time; what proof lets through.
 """
 
 import argparse
@@ -8,6 +10,8 @@ import sys
 from pathlib import Path
 
 import pytest
+
+from tests.proof.mutants import __main__ as mutants
 
 TESTS = Path(__file__).parent.parent
 
@@ -19,7 +23,9 @@ def files(names: list[str]) -> list[str]:
 
 
 def main(words: list[str]) -> int:
-    """Run the searches by pytest; return its exit code."""
+    """Run the searches by pytest, or the mutants by their own bench; return the exit code."""
+    if words[:1] == ["mutants"]:
+        return mutants.main(words[1:])
     parser = argparse.ArgumentParser(prog="python -m tests.searches", description=__doc__)
     parser.add_argument("names", nargs="*", metavar="NAME", help="searches to run (all)")
     parser.add_argument("--cases", type=int, help="cases of each search, in place of its own number")
