@@ -212,6 +212,47 @@ class RowPromise:
 
 
 @record
+class WordPromise:
+    """What a template says at a place of a part: the letter of a join, the angle of a bevel; ``at`` in the part's own coordinates."""
+
+    text: str
+    at: Point
+    kind: Literal["letter", "bevel"]
+
+
+@record
+class PrintPromise:
+    """What every print of a piece must show, made where the parts are put together, before any page.
+
+    ``rings`` are those of its template in its own coordinates (mm), the first the outside, without openings in which others are nested.
+    ``words``: what its edges and seats are marked with. ``names``: all other words at its places. ``lengths``: widths and depths (mm)
+    of what is folded or slit, and those by which a cut piece is checked; ``angles`` (degrees) of bevels and folds.
+    """
+
+    part: str
+    letter: str
+    board: str
+    thickness: float
+    rings: tuple[tuple[Point, ...], ...]
+    words: tuple[WordPromise, ...] = ()
+    names: tuple[str, ...] = ()
+    lengths: tuple[float, ...] = ()
+    angles: tuple[float, ...] = ()
+
+
+@record
+class FigurePromise:
+    """A number that the tool's own words may say on any page, made by the room that worked it out, before any page.
+
+    ``value`` is in mm, grams or a plain number by ``kind``; a ``share`` is of 1. ``name`` says what it is, for messages.
+    """
+
+    name: str
+    value: float
+    kind: Literal["length", "mass", "count", "share"]
+
+
+@record
 class SheetsPromise:
     """A way to buy board, made where the list was laid out: so many ``sheets`` of this size hold every part of a board.
 
@@ -466,7 +507,7 @@ class TagPromise:
 
 @record
 class Promises:
-    """All that one finished PDF must show."""
+    """All that one finished PDF must show. ``given``: names and words as the designer wrote them, numbers in them included."""
 
     title: str
     language: str
@@ -494,3 +535,6 @@ class Promises:
     clear: tuple[ClearPromise, ...] = ()
     links: tuple[LinkPromise, ...] = ()
     tags: tuple[TagPromise, ...] = ()
+    prints: tuple[PrintPromise, ...] = ()
+    figures: tuple[FigurePromise, ...] = ()
+    given: tuple[str, ...] = ()

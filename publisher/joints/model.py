@@ -3,7 +3,18 @@
 from math import inf
 from typing import Literal
 
-from publisher.basics import DrawingPromise, Finding, Place, Point, Pose, SentencePromise, SidePromise, record
+from publisher.basics import (
+    DrawingPromise,
+    FigurePromise,
+    Finding,
+    Place,
+    Point,
+    Pose,
+    PrintPromise,
+    SentencePromise,
+    SidePromise,
+    record,
+)
 from publisher.design import Fact, ShopBoard
 
 Difficulty = Literal["easy", "moderate", "demanding"]
@@ -267,6 +278,8 @@ class Joined:
     boards: tuple[BoardRange, ...] = ()
     effort: Labour | None = None  # None until its pieces were counted
     additions: tuple[Addition, ...] = ()  # of the building, where steps say what they add
+    prints: tuple[PrintPromise, ...] = ()
+    figures: tuple[FigurePromise, ...] = ()
 
     def fact(self, name: str) -> Fact | None:
         """Return the fact with this name, or None."""

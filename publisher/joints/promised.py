@@ -15,6 +15,7 @@ from publisher.joints.cover import cover_drawings, cover_sentences
 from publisher.joints.effort import effort_of
 from publisher.joints.model import Drawing, Joined, Placed
 from publisher.joints.picture_promise import picture_promise
+from publisher.joints.promised_numbers import figures_of, prints_of
 
 STEEP = 0.5  # a part stands when its own up points up by more than 30 degrees
 SAME = 0.02  # mm within which a drawing and its mirror image are one
@@ -30,6 +31,8 @@ def with_promises(design: Design, pieces: Sequence[Part], joined: Joined) -> Joi
         joined,
         sides=sides_of(design, pieces, joined.placed),
         sentences=sentences_on(design, joined),
+        prints=prints_of(pieces),
+        figures=figures_of(design, pieces, joined),
         pictures=(*pictures_of(design, joined.drawings), *cover_drawings(design, joined.drawings)),
     )
 

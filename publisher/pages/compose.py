@@ -19,7 +19,7 @@ from publisher.basics import (
     run_checks,
 )
 from publisher.brief import Inputs
-from publisher.design import Design, text_findings, trial_words, tried_sizes
+from publisher.design import Design, given_words, text_findings, trial_words, tried_sizes
 from publisher.geometry import Part
 from publisher.joints import Joined, sentences_on
 from publisher.material import BoardNeeds
@@ -45,6 +45,7 @@ from publisher.pages.record import (
 from publisher.pages.sheet import (
     CHECKS,
     MOST_COMPOSED,
+    SHOWN_DIGITS,
     Body,
     Composed,
     Context,
@@ -60,6 +61,7 @@ from publisher.pages.sheet import (
     needs_in,
     own_faults,
     pack_id,
+    table_words,
     thinned,
     too_many_pages,
 )
@@ -184,6 +186,8 @@ def compose(
         clear=whole.clear,
         links=tuple(promise for page in pages for promise in link_promises(page.number, page.drawn)),
         tags=tuple(promise for page in pages for promise in tag_promises(page.number, page.structure, page.drawn)),
+        prints=joined.prints, figures=joined.figures,
+        given=(trial, known_as[:SHOWN_DIGITS], *given_words(design), *table_words(context.edition)),
     )  # fmt: skip
     fonts_at = next((file.place for file in design.files if file.kind == "font"), None)
     kept = tuple(
@@ -269,7 +273,9 @@ def _drawn(drafts: tuple[PageDraft, ...], context: Context) -> tuple[tuple[Numbe
         made[page] = seen, body
         squares = tuple(line for line in body.lengths if line.purpose == "calibration")
         letters = tuple(part.letter for name in draft.parts if (part := context.part(name)))
-        shown.append(TruePage(page, draft.frame.width, draft.frame.height, letters, body.outlines, squares))
+        frame = draft.frame
+        corner = frame.calibration.width if frame.calibration else 0.0
+        shown.append(TruePage(page, frame.width, frame.height, letters, body.outlines, squares, corner))
     for page, draft in pages:
         if page not in made:
             seen = replace(numbers, page=page, shown=tuple(shown))

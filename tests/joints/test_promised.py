@@ -27,6 +27,11 @@ MADE_ELSEWHERE = {
     "SentencePromise",
     "NumberPromise",
     "DrawingPromise",
+    "PrintPromise",
+    "WordPromise",
+    "FigurePromise",
+    "SheetsPromise",
+    "WorkPromise",
 }
 
 

@@ -33,6 +33,7 @@ from publisher.basics import (
     DrawingPromise,
     DrawnPromise,
     FiducialPromise,
+    FigurePromise,
     FurniturePromise,
     LayoutPromise,
     LengthPromise,
@@ -45,6 +46,7 @@ from publisher.basics import (
     PlacePromise,
     Point,
     Pose,
+    PrintPromise,
     Promises,
     RowPromise,
     SeamPromise,
@@ -53,6 +55,7 @@ from publisher.basics import (
     SidePromise,
     TagPromise,
     TextPromise,
+    WordPromise,
     WorkPromise,
 )
 from publisher.proof.measuring.drawn_things import things_of
@@ -566,6 +569,11 @@ def made() -> dict[str, Any]:
                 ),
             ),
         ),
+        "prints": (
+            PrintPromise("step", "A", "foam", 5.0, (PART_A, DOOR), (WordPromise("a", (45.0, 56.0), "letter"),)),
+            PrintPromise("deck", "B", "foam", 5.0, (PART_B, HOLE_B)),
+        ),
+        "figures": (FigurePromise("thickness of foam", 5.0, "length"),),
         "drawings": (DrawingPromise(PICTURE.key, "part:step", 80.0, 40.0, SEEN, TEXTURE, (("A", (10.0, 16.0)),)),),
         "carried": (
             *layout_carried(),
@@ -576,6 +584,7 @@ def made() -> dict[str, Any]:
             Carried("side:deck", 3, Box(100.0, 128.0, 140.0, 137.0), copy=1),
             Carried("print_list", 1, Box(22.0, 193.0, 70.0, 204.0)),
             *(Carried(f"key_plan:{n}", 1, Box(21.0 + 16.0 * n, 184.0, 36.0 + 16.0 * n, 188.0)) for n in range(1, 5)),
+            Carried("step:2:title", 4, Box(70.0, 64.0, 145.0, 70.0)),
             Carried("step:2:say", 4, Box(70.0, 52.0, 145.0, 63.0)),
         ),
     }
@@ -601,12 +610,21 @@ def good_pack() -> Pack:
         "side": words("THIS SIDE UP: the outside face", 120.0, 240.0, 3.0),
         "flip": words("Do not flip.", 120.0, 235.0, 3.0),
         "top": words("top", 120.0, 230.0, 3.0),
+        "whose": words("A cut 14 + 1 spare, 90.0 × 60.0 mm", 140.0, 230.0, 3.0),
+        "edge letter": words("a", *AT_A.apply((45.0, 52.0)), 3.0),
     }
     sheets[1].items |= {"pin": pin(60.0, 50.0), "pencil": stroke(circle_code(105.0, 50.0, 1.25))}
     sheets[1].items |= buying_items()
-    sheets[2].items |= layout_items() | {"side": words("THIS SIDE UP", 100.0, 132.0, 3.0)}
-    sheets[3].items |= step_items()
-    kinds = ("print_check", "templates", "tiles", "tiles")
+    sheets[2].items |= layout_items() | {
+        "side": words("THIS SIDE UP", 100.0, 132.0, 3.0),
+        "whose": words("B cut 2", 100.0, 129.0, 2.4),
+    }
+    sheets[3].items |= step_items() | {
+        "step": words("Dry-fit", 70.0, 66.0, 3.0),
+        "step number": words("1", 60.0, 66.0, 3.0),
+        "sent": words("Tile 2 of 2. Hold the board in the gauge on page 1.", 70.0, 48.0, 3.0),
+    }
+    kinds = ("print_check", "templates", "tiles", "steps")
     tasks = [task for task, first, last in PLAN for _ in range(first, last + 1)]
     promises = Promises(
         "Lock-keeper's stair",

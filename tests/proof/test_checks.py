@@ -12,6 +12,7 @@ from publisher.proof import ALONE, OPENING, PROMISED, prove
 from publisher.proof.checks import RULES
 from publisher.proof.measuring.case import Case
 from publisher.proof.reading.reader import read_file
+from tests.proof.conftest import AT_A
 
 Spoil = Callable[[Any, Any], None]
 PT = 72 / 25.4
@@ -802,6 +803,44 @@ bad("proof/bookmark", "a part that leads to another page")(
     outlined(("Templates", 1, (("A Step", 2),)), ("Tiles", 2, ()))
 )
 bad("proof/bookmark", "one too few")(outlined(("Templates", 1, (("A Step", 1),))))
+
+
+bad("proof/number", "a length that nobody worked out")(
+    swap(3, "sent", lambda kit: kit.words("Tile 2 of 2. It measures 91.0 mm.", 70.0, 48.0, 3.0))
+)
+bad("proof/number", "a count that nobody made")(
+    swap(3, "sent", lambda kit: kit.words("Tile 2 of 2. Cut 7 of them.", 70.0, 48.0, 3.0))
+)
+bad("proof/page-reference", "a page of another kind")(
+    swap(3, "sent", lambda kit: kit.words("Hold the board in the gauge on page 2.", 70.0, 48.0, 3.0))
+)
+bad("proof/page-reference", "a page that is not there")(
+    swap(3, "sent", lambda kit: kit.words("Look at page 9.", 70.0, 48.0, 3.0))
+)
+bad("proof/page-reference", "a tile that it does not show")(
+    swap(3, "sent", lambda kit: kit.words("Tile 1 of 2. Go on.", 70.0, 48.0, 3.0))
+)
+bad("proof/step-number", "another number")(swap(3, "step number", lambda kit: kit.words("2", 60.0, 66.0, 3.0)))
+bad("proof/piece", "the letter of another part")(
+    swap(1, "whose", lambda kit: kit.words("B cut 14 + 1 spare, 90.0 × 60.0 mm", 140.0, 230.0, 3.0))
+)
+bad("proof/piece", "another count")(
+    swap(1, "whose", lambda kit: kit.words("A cut 15 + 1 spare, 90.0 × 60.0 mm", 140.0, 230.0, 3.0))
+)
+bad("proof/piece", "another size")(
+    swap(1, "whose", lambda kit: kit.words("A cut 14 + 1 spare, 90.0 × 61.0 mm", 140.0, 230.0, 3.0))
+)
+bad("proof/edge-words", "none")(drop(1, "edge letter"))
+bad("proof/edge-words", "the letter of another edge")(
+    swap(1, "edge letter", lambda kit: kit.words("b", *AT_A.apply((45.0, 52.0)), 3.0))
+)
+
+
+@bad("proof/piece", "another shape, drawn and promised alike")
+def other_template(pack: Any, _kit: Any) -> None:
+    piece, *others = pack.promises.prints
+    ring = ((-1.0, 0.0), *piece.rings[0][1:])
+    pack.promises = replace(pack.promises, prints=(replace(piece, rings=(ring, *piece.rings[1:])), *others))
 
 
 def edge_fill(x: float) -> str:

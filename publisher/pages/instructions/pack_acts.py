@@ -19,12 +19,11 @@ from publisher.pages.front import (
     square_between,
     trials_of,
 )
-from publisher.pages.sheet import Context, Numbers
+from publisher.pages.sheet import PAGE_SQUARE, Context, Numbers
 from publisher.pages.templates import Shown, strips_of
 from publisher.pages.tiles import TruePages, plan_true_pages
 
 WIDEST = (88, 90, 92)  # pages, of which the height of an act is worked out before pages are numbered
-SQUARES = (50.0,)  # mm: the squares of most pages, until pages are drawn
 MOST_TAPED = 4  # parts of which the sizes are said; of more, their pages say them
 SCRAPS = 10  # in a pile of which one board's thickness is worked out
 
@@ -138,17 +137,16 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
         said.append(
             f"What is traced more than {MOST_TRACINGS} times wants two layers of card and a spare (common practice): {series(often)}."
         )
-    sides = (
-        sorted({round(s.length, 3) for page in numbers.previews() if page.page != CHECK_PAGE for s in page.squares})
-        if numbers
-        else SQUARES
+    squares = (round(page.corner, 3) for page in numbers.previews() if page.corner) if numbers else (PAGE_SQUARE,)
+    side = max(squares, default=0.0)  # of the largest a reading tells most
+    measured = (
+        f"dry on the card, the {side:g} mm square measures between {square_between(context, side)}: damp paper grows."
     )
-    checks = [f"the {side:g} mm square measures between {square_between(context, side)}" for side in sides or SQUARES]
     return Act(
         "act:card",
         "Make the templates",
         " ".join(said),
-        f"dry on the card, {', '.join(checks)}: damp paper grows.",
+        measured if side else "",
         ("craft_knife",),
     )
 

@@ -103,7 +103,7 @@ def _act_column(context: Context, acts: tuple[Act, ...], number: int, box: Box, 
         y -= SPACE + 0.7
         top = y
         checked = (f"Stop and check: {act.check}", SMALL.bold())
-        for text, style in ((act.title, HEADING), (act.say, SMALL), checked):
+        for text, style in ((act.title, HEADING), (act.say, SMALL), *((checked,) if act.check else ())):
             words = setter.paragraph(text, style, left, y, width)
             drawn += words.drawn
             y -= words.height
@@ -116,7 +116,7 @@ def _act_column(context: Context, acts: tuple[Act, ...], number: int, box: Box, 
             box.top - y,
             (*block.cautions, *shown),
             (*block.carried, carried),
-            (*block.texts, *(TextPromise(pages[0], text) for text in (act.title, act.say, act.check))),
+            (*block.texts, *(TextPromise(pages[0], text) for text in (act.title, act.say, act.check) if text)),
         )
     return block
 

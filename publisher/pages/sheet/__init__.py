@@ -10,6 +10,7 @@ from publisher.pages.sheet.caution_words import (
     cautions_for,
     material_words,
     short_name,
+    table_words,
     thing,
     thing_name,
     tool_words,
@@ -33,7 +34,7 @@ from publisher.pages.sheet.frame import (
     make_frame,
 )
 from publisher.pages.sheet.page_checks import CHECKS, Composed, PageFault, ink_box, own_faults, words_box
-from publisher.pages.sheet.page_furniture import TITLE_TOO_LONG, furniture, heading_of, title_fits
+from publisher.pages.sheet.page_furniture import SHOWN_DIGITS, TITLE_TOO_LONG, furniture, heading_of, title_fits
 from publisher.pages.sheet.page_limit import MOST_COMPOSED, TOO_MANY_PAGES, too_many_pages
 from publisher.pages.sheet.paper_table import UNKNOWN_PAPER, paper_for, papers
 from publisher.pages.sheet.pictures import (

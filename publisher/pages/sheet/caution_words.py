@@ -83,6 +83,14 @@ def _there(key: str, edition: Edition) -> Thing | None:
     return found if named is None else replace(found, name=named[0], short=named[1])
 
 
+def table_words(edition: Edition) -> tuple[str, ...]:
+    """Return all words of the tables as the pages of an edition print them: numbers in them are as the tables have them."""
+    texts = (row["text"] for row in _table()["cautions"].values())
+    keys = [found.key for found in (*tool_words(), *material_words())]
+    names = (name for key in keys for name in (thing_name(key, edition), short_name(key, edition)))
+    return tuple(dict.fromkeys((*texts, *names, edition.sold)))
+
+
 def cautions_for(keys: tuple[str, ...], *, always: bool = True) -> tuple[Caution, ...]:
     """Return the cautions that these tools and materials call for, each once, in the table's order; those for every pack first."""
     wanted = set(_table()["always"]) if always else set()

@@ -26,11 +26,14 @@ from publisher.proof.checks import (
     only_pages,
     opening,
     outlines,
+    own_numbers,
     page_code,
     pages,
+    pieces,
     print_plan,
     print_wishes,
     printers,
+    references,
     sentences,
     sides,
     tags,
@@ -61,8 +64,9 @@ PROMISED: tuple[Check[Case], ...] = (
     print_plan.print_list, print_plan.key_plan,
     inside_parts.words_inside, pages.page_numbers, page_code.code_drawn, furniture.furniture_apart,
     furniture.space_clear, fiducials.fiducial_marks,
-    pages.page_labels, drawn.all_drawn, catalogue.bookmarks, catalogue.attached,
     links.links_lead, tags.structure, tags.untagged,
+    pages.page_labels, drawn.all_drawn, own_numbers.own_numbers, references.page_references,
+    references.step_numbers, pieces.pieces_shown, pieces.edge_words, catalogue.bookmarks, catalogue.attached,
 )  # fmt: skip
 
 RULES: tuple[Check[Case], ...] = OPENING + ALONE + PROMISED

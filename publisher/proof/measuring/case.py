@@ -1,5 +1,6 @@
 """A file on trial: what was read, what was promised, and the readings that several checks share, each taken once."""
 
+import re
 from collections.abc import Callable
 from functools import wraps
 from typing import Any, Concatenate, ParamSpec, TypeVar
@@ -19,6 +20,7 @@ from publisher.basics import (
     Promises,
     TextPromise,
 )
+from publisher.proof.measuring.carried import lines_in
 from publisher.proof.measuring.drawn_marks import MarkReading, read_marks
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.lengths import LengthReading, read_lengths
@@ -34,12 +36,16 @@ from publisher.proof.reading import (
     TextLine,
     TooMuch,
     covers,
+    normal,
     pictures_and_letters,
     text_lines,
     why_hidden,
 )
 
 MOST_PIXELS = 60_000_000  # of one picture
+ELSEWHERE = "|"
+OWN = ("side:", "act:")  # what pages carry in words of their own
+NUMERAL = re.compile(r"\d+(?:-\d+)?")
 NO_PROMISES = Promises("", "", (), (), (), (), (), ())
 OnPage = TypeVar(
     "OnPage", PagePromise, ClearPromise, CodePromise, FiducialPromise, FurniturePromise, TextPromise, LengthPromise
@@ -90,6 +96,39 @@ class Case:
     def carried(self, key: str) -> tuple[Carried, ...]:
         """Return where the pages say that they show the promise with this key."""
         return tuple(where for where in self.promises.carried if where.key == key)
+
+    @_once
+    def carried_on(self, page: int) -> tuple[Carried, ...]:
+        """Return what a page says that it shows of other rooms' promises."""
+        return tuple(where for where in self.promises.carried if where.page == page)
+
+    @_once
+    def own_words(self, page: int) -> str:
+        """Return the tool's own words of a page, in the order in which they are drawn; what the designer wrote, what is held word for
+        word against a promise, and numbers alone on a line stand as ``ELSEWHERE``."""
+        lines = self.lines(page)
+        others = {
+            id(line)
+            for where in self.carried_on(page)
+            if not where.key.startswith(OWN)
+            for line in lines_in(lines, where.box)
+        }
+        text = " ".join(
+            ELSEWHERE if id(line) in others or NUMERAL.fullmatch(line.text) else line.text for line in lines
+        )
+        for words in self.given:
+            text = re.sub(rf"(?<![\w.]){re.escape(words)}(?!\w)", ELSEWHERE, text)
+        return text
+
+    @property
+    def given(self) -> tuple[str, ...]:
+        """Return the words that the designer wrote and that hold a number, as a reader would say them, the longest first."""
+        named = (
+            name for piece in self.promises.prints for name in (*piece.names, *(word.text for word in piece.words))
+        )
+        marks = (seam.label for seam in self.promises.seams)
+        words = {normal(words) for words in (*self.promises.given, *named, *marks) if any(c.isdigit() for c in words)}
+        return tuple(sorted(words, key=lambda one: (-len(one), one)))
 
     @_once
     def covers(self, number: int) -> tuple[Cover, ...]:

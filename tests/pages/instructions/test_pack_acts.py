@@ -11,16 +11,25 @@ from publisher.material import MOST_TRACINGS
 from publisher.pages.instructions.pack_acts import Act, pack_acts
 from publisher.pages.instructions.step_block import acts_block
 from publisher.pages.instructions.steps import step_drafts
-from publisher.pages.sheet.draft import Context, Numbers
+from publisher.pages.sheet.draft import Context, Numbers, TruePage
 from publisher.pages.tiles import plan_true_pages
 
 NUMBERS = Numbers(
-    9, 10, (("cautions:1", 4),), (("cut_list", 3, 3),), (("side", 5), ("side", 6), ("deck", 7)), true=(2, 5, 6, 7)
-)
+    9, 10, (("cautions:1", 4),), (("cut_list", 3, 3),), (("side", 5), ("side", 6), ("deck", 7)), true=(2, 5, 6, 7),
+    shown=tuple(TruePage(page, 210.0, 297.0, (), (), (), corner) for page, corner in ((2, 0.0), (5, 30.0), (6, 50.0), (7, 0.0))),
+)  # fmt: skip
 
 
 def act(context: Context, name: str, numbers: Numbers | None = NUMBERS) -> Act | None:
     return next((one for one in pack_acts(context, numbers) if one.key == f"act:{name}"), None)
+
+
+def test_the_square_to_measure_is_the_largest_that_the_pages_have(demo: Callable[..., Context]) -> None:
+    small = replace(NUMBERS, shown=NUMBERS.shown[:2])
+    for numbers, said in ((NUMBERS, "the 50 mm square"), (small, "the 30 mm square"), (replace(NUMBERS, shown=()), "")):
+        found = act(demo("quay"), "card", numbers)
+        assert found is not None
+        assert said in found.check if said else found.check == ""
 
 
 def test_tiles_are_taped_where_the_paper_asks_for_it_and_nowhere_else(demo: Callable[..., Context]) -> None:

@@ -1,0 +1,92 @@
+"""What prints must show of each piece, and the numbers that the tool's own words may say: promised here, before any page is made."""
+
+from collections.abc import Iterable, Iterator
+from math import inf
+
+from publisher.basics import FigurePromise, PrintPromise, Purpose, WordPromise
+from publisher.design import Design
+from publisher.geometry import Part, dimensions_of
+from publisher.joints.budget import PENCIL_SPREAD, safe_ends
+from publisher.joints.facts import spread_ends
+from publisher.joints.model import Joined
+
+SAID_AT_PLACES = (Purpose.MATCH, Purpose.BEVEL)
+SAID_PUSHES = ("step_carries", "deck_carries")
+GRAMS_PER_NEWTON = 1000.0 / 9.80665
+
+
+def prints_of(pieces: Iterable[Part]) -> tuple[PrintPromise, ...]:
+    """Return what each print of a piece must show: its template, the letters and angles at its edges, what it says of grooves and slits."""
+    return tuple(
+        PrintPromise(
+            piece.id,
+            piece.letter,
+            piece.board,
+            piece.thickness,
+            tuple(path.points for path in piece.template.paths),
+            tuple(
+                WordPromise(mark.text, mark.path.points[0], "letter" if mark.purpose is Purpose.MATCH else "bevel")
+                for mark in piece.marks
+                if mark.text and mark.purpose in SAID_AT_PLACES
+            ),
+            tuple(mark.text for mark in piece.marks if mark.text and mark.purpose not in SAID_AT_PLACES),
+            (
+                *(fold.width for fold in piece.folds),
+                *(length for dimension in dimensions_of(piece) for length in dimension.lengths),
+                *((piece.bending.slit_depth,) if piece.bending is not None and piece.bending.slits else ()),
+            ),
+            (
+                *(fold.corner for fold in piece.folds),
+                *(abs(edge.bevel) for edge in piece.edges if edge.bevel),
+            ),
+        )
+        for piece in pieces
+    )
+
+
+def figures_of(design: Design, pieces: Iterable[Part], joined: Joined) -> tuple[FigurePromise, ...]:
+    """Return the numbers that pages may say of the design as a whole, each once."""
+    return tuple(dict.fromkeys((*_of_boards(design, joined), *_of_print(pieces, joined), *_of_stacks(joined))))
+
+
+def _of_boards(design: Design, joined: Joined) -> Iterator[FigurePromise]:
+    """Yield how thick boards are, may be, and are sold."""
+    for board in design.boards:
+        yield FigurePromise(f"thickness of {board.id}", board.thickness, "length")
+        for end in (board.thickness - board.spread, board.thickness + board.spread):
+            yield FigurePromise(f"thickness of {board.id}, at most off", end, "length")
+        if board.shop is not None:
+            for end in (board.shop.least, board.shop.most):
+                yield FigurePromise(f"thickness of {board.id} in shops", end, "length")
+    for taken in joined.boards:
+        for end in safe_ends(taken):
+            if 0.0 < end < inf:
+                yield FigurePromise(f"thickness of {taken.board} that is taken", end, "length")
+    slots = {(row.mate, row.play) for plan in design.parts for t in plan.treatments for row in t.slots}
+    laps = {(lap.mate, lap.play) for plan in design.parts for t in plan.treatments for lap in t.laps}
+    for thick, play in sorted(slots | laps):
+        yield FigurePromise("slot", thick + play, "length")
+
+
+def _of_print(pieces: Iterable[Part], joined: Joined) -> Iterator[FigurePromise]:
+    """Yield how far a print may be off, and how far a pencil runs from the card."""
+    for name, share in (("least", joined.budget.least), ("greatest", joined.budget.most)):
+        yield FigurePromise(f"{name} scale of a print", share, "share")
+    for allowance in sorted({piece.trace_allowance for piece in pieces}):
+        yield FigurePromise("pencil beside the card", allowance, "length")
+        yield FigurePromise("pencil beside the card, both sides", 2.0 * allowance, "length")
+    yield FigurePromise("pencil that strays", PENCIL_SPREAD, "length")
+
+
+def _of_stacks(joined: Joined) -> Iterator[FigurePromise]:
+    """Yield how many layers stacks have and how high they are, at least and at most; and what pushes pieces bear."""
+    for name, layers in joined.layers:
+        yield FigurePromise(f"layers of {name}", float(len(layers)), "count")
+        for fact in (joined.fact(f"{name}.height"), *spread_ends(f"{name}.height", joined.facts)):
+            if fact is not None:
+                yield FigurePromise(fact.name, fact.value, "length")
+        for layer in layers:
+            yield FigurePromise(f"thickness of a layer of {name}", layer.thickness, "length")
+    for fact in joined.facts:
+        if fact.name.rpartition(".")[2] in SAID_PUSHES:
+            yield FigurePromise(fact.name, fact.value * GRAMS_PER_NEWTON, "mass")

@@ -1,0 +1,52 @@
+"""The numbers in the tool's own words: each is one that was promised, a page or a step that there is, or stands in a fixed saying."""
+
+import re
+
+from publisher.basics import Check, Findings
+from publisher.proof.checks.frame import MOST_SAID, about, judged, page_name
+from publisher.proof.measuring import ELSEWHERE, Case, figures_in, known_figures
+
+FIXED = re.compile(  # sayings with numbers that no design changes, stated here once more
+    r"85\.60 × 53\.98 mm|3\.370 × 2\.125 in"  # a bank card: ISO/IEC 7810, ID-1
+    r"|0\.3 to 0\.5 mm|0\.012 to 0\.02 in"  # thin card
+    r"|[12] to [24] m|[37] to (?:7|13) ft"  # what the tip of a blade cuts
+    r"|0\.05 mm|0\.002 in|2 to 3 %|about 500 g|\b1 in\b|\b10 scraps|divide by 10\b|more than 10 times|\d+ templates?\b"
+    r"|1 cut the card|2 pencil line|3 cut the foam|2, 3 inside slots"
+    r"|3 15/16 to 3 31/32 in|3 13/16 to 3 29/32 in|under 3 13/16 in|4 1/32 in or more"  # squares of 4 in
+    r"|less than 1/(?:32|64) in more or less"
+    r"|\b98 mm|\b95 mm|\b98 to|\b95 to 97\.9 mm"  # squares of pages that were fitted to other papers
+)
+CALLED = re.compile(r"\b(\d+): (?:check|[A-Z]+(?:, [A-Z]+)*)(?![\w])")
+PAGE_RUN = r"\d+(?:-\d+)?(?:, \d+(?:-\d+)?)*(?: and \d+(?:-\d+)?)?"
+PAGES = re.compile(rf"[Pp]ages? ({PAGE_RUN})(?: of (\d+))?")
+TILES = re.compile(
+    r"[Tt]ile (?:\S+ )?\d+ of \d+|[Tt]ile \d+|[Rr]ow \d+, column \d+(?: of \d+ × \d+)?|this is \d+ of \d+|\bcopy \d+"
+)
+STEPS = re.compile(r"Steps? (\d+)(?: to (\d+))?")
+
+
+@judged(
+    "proof/number",
+    "Numbers in the tool's own words",
+    "a buyer measures, counts and turns pages by them: each is one that was worked out before any page was made, the number of a page "
+    "or a step that there is, or stands in a saying that is the same in every pack",
+    may_be_empty=True,
+)
+def own_numbers(case: Case, check: Check[Case]) -> Findings:
+    """Look at every number in visible words, but for those of texts that are promised whole."""
+    looked = 0
+    for page in case.promises.pages if case.promises.figures else ():
+        known = known_figures(case.promises, page.page)
+        text = case.own_words(page.page)
+        for saying in (FIXED, PAGES, TILES, STEPS, CALLED):
+            text = saying.sub(ELSEWHERE, text)
+        wrong = []
+        for said in figures_in(text):
+            looked += 1
+            if not known.knows(said):
+                wrong.append(said)
+        for said in wrong[:MOST_SAID]:
+            around = text[max(0, said.at - 30) : said.at + 30].strip()
+            what = f": {said.words}{' ' if said.unit else ''}{said.unit} in “{around}” is no number that was worked out"
+            yield about(check, page_name(page.page), what, "say numbers of the design as the rooms worked them out")
+    return looked

@@ -1,0 +1,122 @@
+"""The numbers that the tool's own words may say on a page: those that were promised of the design, of the pieces shown there, of pages."""
+
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from math import ceil, floor
+
+import numpy as np
+
+from publisher.basics import OutlinePromise, Promises, RowPromise, record
+from publisher.proof.measuring.figures_said import IN_MM, Said
+from publisher.proof.reading import normal
+
+MASS_STEP = 10.0  # g: pushes are said to ten
+OF_FEW = ("templates", "tiles")
+"""Kinds of pages that speak of the pieces that they show; the others speak of all."""
+
+
+CHECKED_ON = "print_check"
+CARDS = 3  # more for a template that is traced often: a second layer, and two of its spare
+
+
+@record
+class Known:
+    """What numbers mean on one page: ``lengths`` in mm, ``angles`` in degrees, ``masses`` in g, ``shares`` in per cent, ``counts`` of
+    pieces, pages, steps; ``words``: numbers as they stand beside a ruler."""
+
+    lengths: tuple[float, ...]
+    angles: tuple[float, ...]
+    masses: tuple[float, ...]
+    shares: tuple[float, ...]
+    counts: frozenset[float]
+    words: frozenset[str]
+
+    def knows(self, said: Said) -> bool:
+        """Say whether a number as it is said is one of these, to one of its last digit."""
+        if said.words in self.words:
+            return True
+        if said.unit in IN_MM:
+            return said.is_of(self.lengths, IN_MM[said.unit])
+        if said.unit == "g":
+            return any(abs(said.value - mass) < max(MASS_STEP, said.step) for mass in self.masses)
+        if said.unit:
+            return said.is_of(self.angles if said.unit == "°" else self.shares)
+        if said.value in self.counts:
+            return True
+        return "." in said.words and any(said.is_of(self.lengths, IN_MM[unit]) for unit in ("mm", "in"))
+
+
+def known_figures(promises: Promises, page: int) -> Known:
+    """Return what is known on a page."""
+    kind = next((one.kind for one in promises.pages if one.page == page), "")
+    shown = pieces_on(promises)
+    here = {part for on, part in shown if on == page}
+    few = kind in OF_FEW
+    pieces = [piece for piece in promises.prints if not few or piece.part in here]
+    rows = [row for row in promises.rows if not few or row.part in here]
+    outlines = [one for one in promises.outlines if not few or one.page == page]
+    squares = {line.length for line in promises.lengths if line.purpose == "calibration"}
+    shares = [figure.value for figure in promises.figures if figure.kind == "share"]
+    lengths = {
+        *(figure.value for figure in promises.figures if figure.kind == "length"),
+        *(end for side in squares for share in shares for end in _read_off(side * share)),
+        *squares,
+        *((end for side in squares for end in _just_outside(side, shares)) if kind == CHECKED_ON else ()),
+        *(line.length for line in promises.lengths if line.page == page),
+        *(size for piece in pieces for size in (piece.thickness, *piece.lengths)),
+        *(size for row in rows for size in (row.width, row.height)),
+        *_laid_sizes(outlines),
+        *(size for way in promises.sheets for size in (way.width, way.height)),
+        *(size for layout in promises.layouts for size in (layout.width, layout.height)),
+    }
+    return Known(
+        tuple(sorted(lengths)),
+        tuple(sorted({angle for piece in pieces for angle in piece.angles})),
+        tuple(figure.value for figure in promises.figures if figure.kind == "mass"),
+        (100.0, *(100.0 * share for share in shares)),
+        frozenset(_counts(promises, rows)),
+        frozenset(number for line in promises.lengths if line.page == page for number in normal(line.label).split()),
+    )
+
+
+def _read_off(mm: float) -> tuple[float, float, float]:
+    """Return where a reading may end, and the tenths of a millimetre at both sides: inches stand beside those."""
+    return mm, floor(mm * 10.0) / 10.0, ceil(mm * 10.0) / 10.0
+
+
+def _just_outside(side: float, shares: Iterable[float]) -> Iterator[float]:
+    """Yield the next tenths (mm) below and above what a square of a true print may measure."""
+    ends = sorted(side * share for share in shares)
+    if ends:
+        yield ceil(ends[0] * 10.0 - 1e-6) / 10.0 - 0.1
+        yield floor(ends[-1] * 10.0 + 1e-6) / 10.0 + 0.1
+
+
+def _laid_sizes(outlines: Iterable[OutlinePromise]) -> Iterator[float]:
+    """Yield width and height of templates as they lie on their pages."""
+    for turn, ring in {(one.pose.turn, one.rings[0]) for one in outlines}:
+        angle = np.radians(turn)
+        points = np.array(ring)
+        across = points @ (np.cos(angle), -np.sin(angle))
+        up = points @ (np.sin(angle), np.cos(angle))
+        yield float(np.ptp(across))
+        yield float(np.ptp(up))
+
+
+def _counts(promises: Promises, rows: Iterable[RowPromise]) -> Iterator[float]:
+    for row in rows:
+        yield from map(float, (row.count, row.spare, row.mirrored, row.count + row.spare, row.count - row.mirrored))
+    yield from (figure.value for figure in promises.figures if figure.kind == "count")
+    yield from (float(way.sheets) for way in promises.sheets)
+    yield from (float(number) for layout in promises.layouts for number in range(1, len(layout.cuts) + 1))
+    yield float(sum(row.count + row.spare for row in rows))
+    tiles = {(one.part, one.row, one.column) for one in promises.outlines if one.row}
+    yield from map(float, Counter(part for part, _, _ in tiles).values())
+    true = {page.page for page in promises.pages if page.true_size}
+    pages = len({page for page, _ in pieces_on(promises)})  # these are glued to card or board
+    yield from (float(len(true)), float(pages), *(float(CARDS * number) for number in range(1, pages + 1)))
+
+
+def pieces_on(promises: Promises) -> set[tuple[int, str]]:
+    """Return which pages show which parts at true size, as outlines or as compass strips: (page, part)."""
+    return {(one.page, one.part) for one in promises.outlines} | {(one.page, one.part) for one in promises.compasses}

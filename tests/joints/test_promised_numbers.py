@@ -1,0 +1,30 @@
+"""What prints must show of pieces, and the numbers that words may say, come from the pieces and the boards themselves."""
+
+from dataclasses import replace
+from types import SimpleNamespace
+
+from publisher.basics import LineKind, Purpose, WordPromise, polyline
+from publisher.geometry import Fold, Mark
+from publisher.joints.promised_numbers import figures_of, prints_of
+from publisher.joints.put_together import put_together
+
+
+def test_a_piece_is_promised_with_its_words_and_the_sizes_that_it_names(make: SimpleNamespace) -> None:
+    at = polyline(((3.0, 4.0),))
+    letter = Mark(LineKind.REFERENCE, Purpose.MATCH, at, name="left", text="a")
+    place = Mark(LineKind.REFERENCE, Purpose.NAME, at, name="front", text="front edge 2")
+    wall = replace(make.wall("wall", 120, 50), marks=(letter, place), folds=(Fold(90.0, 7.5),))
+    (piece,) = prints_of((wall,))
+    assert piece.words == (WordPromise("a", (3.0, 4.0), "letter"),) and piece.names == ("front edge 2",)
+    assert piece.lengths == (7.5,) and piece.angles == (90.0,)
+    assert piece.rings == tuple(path.points for path in wall.template.paths) and piece.thickness == wall.thickness
+
+
+def test_boards_limits_and_the_pencil_are_figures(make: SimpleNamespace) -> None:
+    wall = replace(make.wall("wall", 120, 50), trace_allowance=0.4)
+    design = make.design()
+    joined = put_together(design, (wall,))
+    values = {(figure.kind, round(figure.value, 4)) for figure in figures_of(design, (wall,), joined)}
+    board = design.boards[0]
+    assert ("length", board.thickness) in values and ("length", round(board.thickness + board.spread, 4)) in values
+    assert {("length", 0.4), ("length", 0.8), ("share", joined.budget.least), ("share", joined.budget.most)} <= values
