@@ -71,7 +71,8 @@ def parts_lines(parts: Iterable[Part]) -> list[str]:
 
 
 def assembly_lines(joined: Joined) -> list[str]:
-    """Return how parts go together: layers, placed panels, facts, meetings, the print scale that they allow."""
+    """Return how parts go together: layers, placed panels, what each step adds and the way it travels to its place, facts, meetings, the
+    print scale that they allow."""
     lines = [
         f"layer {stack} {one.number} {one.part} {one.bottom:.3f} {_pose(one.pose)} {one.section}".rstrip()
         for stack, layers in joined.layers
@@ -82,6 +83,10 @@ def assembly_lines(joined: Joined) -> list[str]:
         for name, placed in joined.placed
         for one in placed
     )
+    for act in joined.additions:
+        added = "+".join(act.added) if act.together else ",".join(act.added)
+        ways = " then ".join(" ".join(f"{number:.3f}" for number in way) for way in act.ways)
+        lines.append(f"added {act.step}.{act.number} {act.assembly} {added} {act.how} {ways}".rstrip())
     lines += (f"fact {fact.name} {fact.kind} {fact.value:.3f}" for fact in joined.facts)
     for meeting in joined.meetings:
         loosest = "-" if meeting.loosest is None else f"{meeting.loosest:.3f}"

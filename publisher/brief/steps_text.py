@@ -11,8 +11,8 @@ LETTERS_A_LINE = 110
 
 @record
 class StepText:
-    """A step: its ``title``, ``stage`` and ``say``; names under ``parts`` and ``uses``, items of ``adds``; ``remark``: a comment over
-    it, '' for none."""
+    """A step: its ``title``, ``stage`` and ``say``; names under ``parts`` and ``uses``, items of ``adds``; the way of use that it is
+    ``only`` for, '' for all; ``remark``: a comment over it, '' for none."""
 
     title: str
     stage: str
@@ -20,6 +20,7 @@ class StepText:
     parts: tuple[str, ...] = ()
     uses: tuple[str, ...] = ()
     adds: tuple[str, ...] = ()
+    only: str = ""
     remark: str = ""
 
 
@@ -33,6 +34,8 @@ def _lines(step: StepText) -> Iterable[str]:
         yield from (f"  # {line}" for line in wrap(step.remark, LETTERS_A_LINE))
     yield f"  - title: {_quoted(_plain(step.title))}"
     yield f"    stage: {step.stage}"
+    if step.only:
+        yield f"    only: {step.only}"
     yield "    say: >"
     yield from (f"      {line}" for line in wrap(_plain(step.say), LETTERS_A_LINE))
     for key in ("parts", "uses", "adds"):

@@ -15,6 +15,7 @@ from publisher.design.language import (
     trial_words,
     tried_sizes,
     unit_words,
+    uses_of,
     variants,
 )
 from publisher.design.offer import (
@@ -165,6 +166,7 @@ __all__ = [
     "two_ranges",
     "unit_words",
     "unsigned",
+    "uses_of",
     "variants",
     "work_out",
 ]

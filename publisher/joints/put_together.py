@@ -96,9 +96,9 @@ def facts_of(design: Design, parts: tuple[Part, ...]) -> tuple[Fact, ...]:
     return assemble(design, _with_braces(design, parts)[0])[0].facts
 
 
-def propose_steps(design: Design, parts: tuple[Part, ...]) -> tuple[StepText, ...]:
-    """Return steps that the design could have, from the board to the paint, in an order by which it can be built."""
-    return proposed_steps(assemble(design, parts)[0])
+def propose_steps(design: Design, parts: tuple[Part, ...], uses: tuple[str, ...]) -> tuple[StepText, ...]:
+    """Return steps that the design could have, from the board to the paint, in an order by which it can be built, for its ways of use."""
+    return proposed_steps(assemble(design, parts)[0], uses)
 
 
 def assemble(design: Design, parts: tuple[Part, ...]) -> tuple[Assembled, tuple[LaidStack, ...]]:

@@ -2,6 +2,7 @@
 
 from publisher.basics import Finding, errors
 from publisher.brief import Brief, steps_text, without
+from publisher.design import uses_of
 from publisher.joints import propose_steps
 from publisher.pipeline.trying import make_at
 
@@ -12,4 +13,4 @@ def proposed_steps_of(brief: Brief, variant: str = "") -> tuple[str, tuple[Findi
     made = make_at(without(brief, "steps"), variant)
     if made.design is None or errors(made.findings):
         return "", made.findings
-    return steps_text(propose_steps(made.design, made.parts)), made.findings
+    return steps_text(propose_steps(made.design, made.parts, uses_of(brief))), made.findings

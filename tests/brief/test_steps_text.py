@@ -9,10 +9,13 @@ def test_it_reads_back_as_it_was_meant() -> None:
     words = "Glue the “east: wall” on; {then} the other one # twice and let it dry for as long as its label says, or longer."
     many = tuple(f"house.wall_number_{n}" for n in range(9))
     text = steps_text(
-        (StepText("Glue", "glue", words, ("wall",), (), many, "look: here"), StepText("3: on", "paint", "Paint."))
+        (
+            StepText("Glue", "glue", words, ("wall",), (), many, remark="look: here"),
+            StepText("3: on", "paint", "Paint.", only="paste"),
+        )
     )
     first, second = yaml.safe_load(text)["steps"]
     assert (first["title"], first["stage"], first["parts"], first["adds"]) == ("Glue", "glue", ["wall"], list(many))
     assert first["say"].strip() == words.replace("{", "").replace("}", "")
-    assert (second["title"], "parts" in second, "adds" in second) == ("3: on", False, False)
+    assert (second["title"], "parts" in second, second["only"]) == ("3: on", False, "paste")
     assert "  # look: here\n" in text and max(map(len, text.splitlines())) <= 120

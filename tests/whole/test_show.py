@@ -32,6 +32,7 @@ def test_every_stage_is_shown_in_mm(stage: str, publisher: Publisher, designs: P
 def test_a_size_that_is_set_is_seen_in_what_follows_from_it(publisher: Publisher, designs: Path) -> None:
     run = publisher("show", designs / "quay", "--stage", "assembly", "--set", "board=4 mm")
     assert "fact box.inside_width length 452.000" in run.out  # 460 mm less two boards of 4 mm
+    assert "added 6.2 box west,west_inner,east_inner,east put 0.000 -1.000 0.000\n" in run.out
 
 
 def test_json_has_every_field(publisher: Publisher, designs: Path) -> None:

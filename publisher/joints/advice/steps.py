@@ -14,27 +14,35 @@ TIMES = ("", "", "twice", "three times", "four times", "five times", "six times"
 DRY = "Let it dry for 24 h on a flat table: you can stop here."
 
 
-def proposed_steps(subject: Assembled) -> tuple[StepText, ...]:
-    """Return the steps of a design from the board to the paint. Tools and materials are those that it lists."""
+def proposed_steps(subject: Assembled, uses: Sequence[str]) -> tuple[StepText, ...]:
+    """Return the steps of a design from the board to the paint, for its ways of use (trace, paste). Tools and materials are those that
+    it lists."""
     at_hand = {*subject.design.tools, *(material.name for material in subject.design.materials)}
     return tuple(
         replace(one, uses=tuple(name for name in one.uses if name in at_hand))
-        for one in (*_cut(subject), *_built(subject), *_finished(subject))
+        for one in (*_marked_out(subject, uses), *_cut(subject), *_built(subject), *_finished(subject))
     )
+
+
+def _marked_out(subject: Assembled, uses: Sequence[str]) -> Iterator[StepText]:
+    """Yield how the parts get onto the board, for each way of use."""
+    every = _called(subject.design.parts)
+    if "trace" in uses:
+        say = (
+            "Trace each part as often as the cut list says, with the side that says THIS SIDE UP towards you. Copy the word top with "
+            "its arrow and the small letters at its edges before you lift the card."
+        )
+        only = "trace" if len(uses) > 1 else ""
+        yield StepText("Trace the parts", "cut", say, every, ("pencil",), only=only)
+    if "paste" in uses:
+        say = "Glue each template on the board as often as the cut list says, with its printed side up."
+        only = "paste" if len(uses) > 1 else ""
+        yield StepText("Glue the templates on", "glue_templates", say, every, ("stick_glue",), only=only)
 
 
 def _cut(subject: Assembled) -> Iterator[StepText]:
     plans = subject.design.parts
     every = _called(plans)
-    if subject.design.use == "paste":
-        say = "Glue each template on the board as often as the cut list says, with its printed side up."
-        yield StepText("Glue the templates on", "glue_templates", say, every, ("stick_glue",))
-    else:
-        say = (
-            "Trace each part as often as the cut list says, with the side that says THIS SIDE UP towards you. Copy the word top with "
-            "its arrow and the small letters at its edges before you lift the card."
-        )
-        yield StepText("Trace the parts", "cut", say, every, ("pencil",))
     patterned = [plan for plan in plans if plan.surface is not None]
     if patterned:
         verb = "Draw" if all(plan.surface and plan.surface.how == "drawn" for plan in patterned) else "Press in"
@@ -76,16 +84,16 @@ def _glued(subject: Assembled, site: Site) -> StepText:
         ]
         say = f"Set down one after another: {listed(_words(n) for group in order for n in group.names)}. Glue them where they touch"
         say += f", but for what lifts off: {listed(map(_words, lifted))}." if lifted else "."
-        return StepText(f"Put the {name} together", "glue", say, (), ("white_glue",), adds, remark)
+        return StepText(f"Put the {name} together", "glue", say, (), ("white_glue",), adds, remark=remark)
     parts = _called([plan for plan in subject.design.parts if plan.id in {m.part for m in site.movers.values()}])
     if site.stack:
         say = f"Glue each layer on the one below, where its marks lie over one another, and press it down. {each}Weigh it down. {DRY}"
-        return StepText(f"Glue the layers of the {name}", "glue", say, parts, glue, adds, remark)
+        return StepText(f"Glue the layers of the {name}", "glue", say, parts, glue, adds, remark=remark)
     first, *others = order
     say = f"Begin with the {_part(subject, site, first.names[0])}. "
     if others:
         say += f"Then glue on, in this order: {', then '.join(_runs(subject, site, others))}. "
-    return StepText(f"Glue the {name}", "glue", f"{say}{each}{DRY}", parts, glue, adds, remark)
+    return StepText(f"Glue the {name}", "glue", f"{say}{each}{DRY}", parts, glue, adds, remark=remark)
 
 
 def _finished(subject: Assembled) -> Iterator[StepText]:

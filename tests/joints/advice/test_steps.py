@@ -19,7 +19,7 @@ def test_holes_before_outlines_and_a_dry_fit_before_glue(assembled: Callable) ->
       other: {assembly: pile, at: [300 mm, 0 mm]}
       house: {assembly: box, on_top_of: [one], lifts_off: true}
 """
-    steps = proposed_steps(assembled(BOX + more + AT_HAND))
+    steps = proposed_steps(assembled(BOX + more + AT_HAND), ("paste",))
     assert [step.stage for step in steps] == [
         "glue_templates",
         "cut",
@@ -40,3 +40,9 @@ def test_holes_before_outlines_and_a_dry_fit_before_glue(assembled: Callable) ->
     assert pile.adds == ("pile",) and "Build it twice." in pile.say
     assert yard.adds == ("yard",) and "but for what lifts off: house." in yard.say
     assert not any(step.remark for step in steps)
+
+
+def test_each_way_of_use_has_its_own_beginning(assembled: Callable) -> None:
+    first, second, *others = proposed_steps(assembled(BOX), ("trace", "paste"))
+    assert [(step.stage, step.only) for step in (first, second)] == [("cut", "trace"), ("glue_templates", "paste")]
+    assert not any(step.only for step in others)
