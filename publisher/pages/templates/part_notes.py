@@ -1,7 +1,8 @@
 """The words of a part's marks: matching letters, bevel angles, which way it climbs; each placed where it crosses no line."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from functools import cached_property
 from math import cos, radians, sin
 
 import shapely
@@ -16,6 +17,7 @@ SMALL_LETTER = NOTE.bold()  # match letters: bold, so that they are not read as 
 NEAR = (0.0, 1.0, 2.0, 3.5, 5.0, 7.0, 10.0)  # mm from its mark at which words are looked for
 FAR = (*NEAR, 14.0, 19.0, 25.0)  # for those that a cutter needs
 AROUND = (0, 180, 90, 270, 45, 135, 225, 315)
+PLACED_LAST = (Purpose.LAP, Purpose.NAME)
 
 
 def mark_notes(part: Part, pose: Pose, type_: Setter, taken: Iterable[shapely.Geometry] = ()) -> tuple[Note, ...]:
@@ -27,79 +29,92 @@ def mark_notes(part: Part, pose: Pose, type_: Setter, taken: Iterable[shapely.Ge
     texts = [m for m in part.marks if m.text]
     if not texts:
         return ()
-    ground = polygon(part.template, pose)
-    blocked = [*taken]
-    lines = shapely.union_all([ground.boundary, quiet_lines(part, pose)])
-    shapely.prepare(ground)
-    shapely.prepare(lines)
-    few: shapely.Geometry | None = (
-        None  # lines of the surface are broken where words stand for which there is no other room
-    )
-    notes: dict[int, Note] = {}
-    along = 90.0 - (90.0 - pose.turn) % 180.0  # as the part lies, on no account upside down
-    last = (Purpose.LAP, Purpose.NAME)  # words about a place stand beside its letter, which comes first
-    needed = sorted(
-        range(len(texts)),
-        key=lambda i: (texts[i].name != TOP, last.index(texts[i].purpose) + 1 if texts[i].purpose in last else 0),
-    )
-    for number in needed:
-        mark = texts[number]
-        style = SMALL_LETTER if mark.purpose is Purpose.MATCH else NOTE
-        wanted = mark.purpose is not Purpose.NAME or mark.name == TOP
-        reach = FAR if wanted else NEAR
-        small = LEAST.bold() if mark.purpose is Purpose.MATCH else LEAST
-        note: Note | None = None
+    room = NoteRoom(part, pose, type_, taken)
+    placed = {
+        number: room.place(texts[number]) for number in sorted(range(len(texts)), key=lambda i: _turn_of(texts[i]))
+    }
+    return tuple(note for _, note in sorted(placed.items()) if note is not None)
+
+
+def _turn_of(mark: Mark) -> tuple[bool, int]:
+    """Rank a mark by how soon its words are placed: those about a place stand beside its letter, which comes first."""
+    return mark.name != TOP, PLACED_LAST.index(mark.purpose) + 1 if mark.purpose in PLACED_LAST else 0
+
+
+NoteTry = tuple[Mark, TypeStyle, shapely.Geometry, float]  # words, their size, the lines that they keep off, their turn
+
+
+class NoteRoom:
+    """Free room for the words of one part's marks; what is placed takes its share."""
+
+    def __init__(self, part: Part, pose: Pose, type_: Setter, taken: Iterable[shapely.Geometry]) -> None:
+        """Begin with what is ``taken`` on the page."""
+        self.part, self.pose, self.type = part, pose, type_
+        self.taken = [*taken]
+        self.ground = polygon(part.template, pose)
+        self.lines = shapely.union_all([self.ground.boundary, quiet_lines(part, pose)])
+        shapely.prepare(self.ground)
+        shapely.prepare(self.lines)
+
+    @cached_property
+    def own_lines(self) -> shapely.Geometry:
+        """All lines but those of the surface, which are broken where words stand for which there is no other room."""
+        return shapely.union_all([self.ground.boundary, quiet_lines(self.part, self.pose, surface=False)])
+
+    def place(self, mark: Mark) -> Note | None:
+        """Return the words of a mark in the first way that finds room; None when none does."""
+        reach = FAR if _needed(mark) else NEAR
+        note = next((n for tried in self._ways(mark) if (n := self._near(*tried, reach)) is not None), None)
+        if note is not None:
+            self.taken.append(note.area(0.3))
+        return note
+
+    def _ways(self, mark: Mark) -> Iterator[NoteTry]:
+        """Yield the ways to set a mark's words, the best first: in full, small, as the part lies, over lines of its surface."""
+        style, small = (SMALL_LETTER, LEAST.bold()) if mark.purpose is Purpose.MATCH else (NOTE, LEAST)
         if mark.purpose is Purpose.BEVEL:  # a bare angle could be anything: said in full where there is room
-            full = replace(mark, text=f"bevel {mark.text}")
-            note = _place_note(full, pose, style, reach, type_, ground, lines, blocked)
-        note = note or next(
-            (n for s in (style, small) if (n := _place_note(mark, pose, s, reach, type_, ground, lines, blocked))), None
+            yield replace(mark, text=f"bevel {mark.text}"), style, self.lines, 0.0
+        yield mark, style, self.lines, 0.0
+        yield mark, small, self.lines, 0.0
+        if not _needed(mark):
+            return
+        along = 90.0 - (90.0 - self.pose.turn) % 180.0  # as the part lies, on no account upside down
+        if along:
+            yield mark, small, self.lines, along
+        for turn in (0.0, along, 90.0 - (-along) % 180.0):
+            yield mark, small, self.own_lines, turn
+
+    def _near(
+        self, mark: Mark, style: TypeStyle, lines: shapely.Geometry, turn: float, reach: tuple[float, ...]
+    ) -> Note | None:
+        """Return the nearest place to a mark's first point, at the distances of ``reach``, where its words touch nothing."""
+        at = self.pose.apply(mark.path.points[0])
+        first = note_at(mark.text, style, *at, self.type)
+        wide, tall = first.own.width, first.own.height
+        from_mark = Pose(*at, turn)
+        for away in reach:
+            for way in AROUND if away else (0,):
+                c, s = cos(radians(way)), sin(radians(way))
+                off = (c * (away + wide / 2) * bool(away), s * (away + tall / 2) * bool(away))
+                note = note_at(mark.text, style, *from_mark.apply(off), self.type, turn)
+                if self._free(note.area(0.5), lines):
+                    return note
+        return None
+
+    def _free(self, box: shapely.Polygon, lines: shapely.Geometry) -> bool:
+        return (
+            bool(self.ground.contains(box))
+            and not lines.intersects(box)
+            and not any(t.intersects(box) for t in self.taken)
         )
-        if note is None and wanted and along:
-            note = _place_note(mark, pose, small, reach, type_, ground, lines, blocked, along)
-        if note is None and wanted:
-            if few is None:
-                few = shapely.union_all([ground.boundary, quiet_lines(part, pose, surface=False)])
-            across = 90.0 - (-along) % 180.0
-            tries = (
-                _place_note(mark, pose, small, reach, type_, ground, few, blocked, turn)
-                for turn in (0.0, along, across)
-            )
-            note = next((n for n in tries if n), None)
-        if note:
-            blocked.append(note.area(0.3))
-            notes[number] = note
-    return tuple(notes[number] for number in sorted(notes))
+
+
+def _needed(mark: Mark) -> bool:
+    """Say whether a cutter needs the words of a mark: those that only name a place may be left out."""
+    return mark.purpose is not Purpose.NAME or mark.name == TOP
 
 
 def quiet_boxes(part: Part, pose: Pose, notes: Iterable[Note]) -> list[Box]:
     """Return where surface marks are broken: round the words of marks, and round the arrow that says which way is up."""
     arrows = [mark.path.placed(pose) for mark in part.marks if mark.purpose is Purpose.TOP]
     return [*(note.box.grown(0.5) for note in notes), *(arrow.box.grown(1.2) for arrow in arrows)]
-
-
-def _place_note(
-    mark: Mark,
-    pose: Pose,
-    style: TypeStyle,
-    reach: tuple[float, ...],
-    type_: Setter,
-    ground: shapely.Polygon,
-    lines: shapely.Geometry,
-    taken: list[shapely.Geometry],
-    turn: float = 0.0,
-) -> Note | None:
-    """Return the nearest place to a mark's first point, at the distances of ``reach``, where its words, turned so, touch nothing."""
-    at = pose.apply(mark.path.points[0])
-    first = note_at(mark.text, style, *at, type_)
-    wide, tall = first.own.width, first.own.height
-    from_mark = Pose(*at, turn)
-    for away in reach:
-        for way in AROUND if away else (0,):
-            c, s = cos(radians(way)), sin(radians(way))
-            off = (c * (away + wide / 2) * bool(away), s * (away + tall / 2) * bool(away))
-            note = note_at(mark.text, style, *from_mark.apply(off), type_, turn)
-            box = note.area(0.5)
-            if ground.contains(box) and not lines.intersects(box) and not any(t.intersects(box) for t in taken):
-                return note
-    return None
