@@ -9,6 +9,7 @@ from publisher.basics import (
     Box,
     Carried,
     DrawingPromise,
+    FiducialPromise,
     Finding,
     PagePromise,
     Promises,
@@ -31,7 +32,7 @@ from publisher.pages.front import (
     print_check_drafts,
 )
 from publisher.pages.instructions import pages_of_use, step_drafts, trade_act_drafts, use_links, worded_links
-from publisher.pages.model import Bookmark, Pack, PackImage, Page, Paper, Picture
+from publisher.pages.model import Bookmark, Drawn, Pack, PackImage, Page, Paper, Picture
 from publisher.pages.record import (
     beside_furniture,
     digests_of,
@@ -145,10 +146,7 @@ def compose(
         drawn = (*thinned(body.drawn, frame.width * frame.height), *links)
         reach = tuple(ink_box(faces, thing) for thing in drawn)
         shown = beside_furniture(drawn, reach, body.furniture)
-        inked = shown
-        if seen.names_others:  # a page is the same page wherever the others stand
-            alike = thinned((draft.body(seen.unnumbered()) + around).drawn, frame.width * frame.height)
-            inked = beside_furniture(alike, tuple(ink_box(faces, thing) for thing in alike), body.furniture)
+        inked = _unnumbered(faces, draft, seen, around) if seen.names_others else shown
         pages.append(
             Page(
                 number,
@@ -190,10 +188,7 @@ def compose(
         given=(trial, known_as[:SHOWN_DIGITS], *given_words(design), *table_words(context.edition)),
     )  # fmt: skip
     fonts_at = next((file.place for file in design.files if file.kind == "font"), None)
-    kept = tuple(
-        (*kept_boxes(draft.frame), *(box for mark in whole.fiducials if mark.page == number for box in mark.clear))
-        for number, draft in enumerate(drafts, start=1)
-    )
+    kept = _kept(drafts, whole.fiducials)
     composed = Composed(tuple(pages), tuple(promised), tuple(boxes), faces, fonts_at, whole.lengths, kept)
     findings += run_checks(CHECKS, composed)
     if fault := next(own_faults(composed), ""):
@@ -219,6 +214,21 @@ def compose(
         promises=promises,
         findings=tuple(dict.fromkeys(findings)),
     )
+
+
+def _unnumbered(faces: Faces, draft: PageDraft, seen: Numbers, around: Body) -> tuple[Drawn, ...]:
+    """Return what a page shows beside its furniture with all numbers of pages 0: it is the same page wherever the others stand."""
+    body = draft.body(seen.unnumbered()) + around
+    alike = thinned(body.drawn, draft.frame.width * draft.frame.height)
+    return beside_furniture(alike, tuple(ink_box(faces, thing) for thing in alike), around.furniture)
+
+
+def _kept(drafts: tuple[PageDraft, ...], fiducials: tuple[FiducialPromise, ...]) -> tuple[tuple[Box, ...], ...]:
+    """Return for each page where no words may stand: the corner of square and code, and round each fiducial mark."""
+    clear: dict[int, tuple[Box, ...]] = {}
+    for mark in fiducials:
+        clear[mark.page] = (*clear.get(mark.page, ()), *mark.clear)
+    return tuple((*kept_boxes(draft.frame), *clear.get(number, ())) for number, draft in enumerate(drafts, start=1))
 
 
 def _with_room(promises: tuple[OfCover, ...], whole: Body) -> tuple[OfCover, ...]:

@@ -14,7 +14,7 @@ from math import isinf
 from pathlib import Path as FilePath
 from typing import Any, Protocol, TypeVar
 
-from publisher.basics import Arc, AttachmentPromise, NumberPromise, PathEdge, Promises
+from publisher.basics import Arc, AttachmentPromise, Box, NumberPromise, PathEdge, Promises
 from publisher.brief import Inputs
 from publisher.design import Design, Fact
 from publisher.geometry import Part, Region
@@ -167,20 +167,10 @@ def _yield(needed: Yield) -> Json:
 def _page(pack: Pack, page: Page) -> Json:
     promises, number = pack.promises, page.number
     limit = next(p.limit for p in promises.pages if p.page == number)
-    codes = (fields(c, "box text", modules=len(c.modules)) for c in _on(number, promises.codes))
-    fiducials = _on(number, promises.fiducials)
-    arm = next((mark.size for mark in fiducials if not mark.gap), MARK_ARM)
     return fields(
         page,
         "number kind title width height ink text",
         limit=numbers(limit.sides),
-        corner_marks={"at": [numbers(c) for c in limit.corners()], "arm": arm},
-        code=next(codes, None),
-        rulers=[  # the lines that a person or a scan may measure: all promised lengths but single graduations
-            fields(line, "label start end length", kind=line.purpose)
-            for line in _on(number, promises.lengths)
-            if line.purpose != "tick"
-        ],
         parts=[fields(tile, "part copy row column pose window") for tile in page.tiles],
         match_marks=[
             fields(seam, "label part copy radius", at=numbers(at))
@@ -192,10 +182,23 @@ def _page(pack: Pack, page: Page) -> Json:
             fields(where, "key box pose copy", scale=plain_number(where.scale, 6))
             for where in _on(number, promises.carried)
         ],
-        clear=[fields(space, "kind box") for space in _on(number, promises.clear)],
-        fiducials=[fields(f, "place centre size gap width") for f in fiducials],
         furniture=[fields(f, "kind box") for f in _on(number, promises.furniture)],
-    )
+    ) | _measured(promises, number, limit)
+
+
+def _measured(promises: Promises, number: int, limit: Box) -> dict[str, Json]:
+    """Return what a person or a picture of a page measures it by, and the clear space beside that."""
+    codes = (fields(c, "box text", modules=len(c.modules)) for c in _on(number, promises.codes))
+    fiducials = _on(number, promises.fiducials)
+    arm = next((mark.size for mark in fiducials if not mark.gap), MARK_ARM)
+    lines = (line for line in _on(number, promises.lengths) if line.purpose != "tick")  # no single graduations
+    return {
+        "corner_marks": {"at": [numbers(c) for c in limit.corners()], "arm": arm},
+        "code": next(codes, None),
+        "rulers": [fields(line, "label start end length", kind=line.purpose) for line in lines],
+        "fiducials": [fields(mark, "place centre size gap width") for mark in fiducials],
+        "clear": [fields(space, "kind box") for space in _on(number, promises.clear)],
+    }
 
 
 def _on(number: int, promised: Iterable[Promised]) -> list[Promised]:

@@ -4,7 +4,7 @@ It stands close beside the tile, else on it where no line crosses, else farther 
 room.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 import shapely
 
@@ -24,6 +24,7 @@ from publisher.pages.templates import (
     said_off_part,
     sides_carried,
 )
+from publisher.pages.tiles.seam_marks import TileSeam
 from publisher.pages.tiles.seams import Cell
 from publisher.pages.tiles.tile_labels import said_of, sides_said, tile_room
 from publisher.pages.tiles.tile_plan import Tiling
@@ -188,34 +189,43 @@ def _said(
     plan: Tiling, cell: Cell, numbers: Numbers | None, unit: LengthUnit, full: bool, measured: bool, sides: str
 ) -> tuple[str, ...]:
     """Return the words of a note. Without ``numbers`` pages are numbered as widely as they may be."""
-    here = plan.key(cell)
-
-    def where(other: Cell) -> str:
-        number = plan.cutting.cells.index(other) + 1
-        if plan.key(other) == here:
-            return f"tile {number}"
-        page = WIDEST_PAGE if numbers is None else numbers.page_of(plan.key(other)) or 0
-        return f"tile {number} (page {page})"
-
     on = [seam for seam in plan.seams if seam.second is cell]
     under = [seam for seam in plan.seams if seam.first is cell]
     said = [tile_name(plan, cell)]
     if on:
-        ends = " and ".join("left" if seam.upright else "top" for seam in on)
-        names = " and ".join(where(seam.first) for seam in on)
-        task = f"Cut it out of the page and trim it along the trim line at the {ends}. Lay it over the glue area of {names}"
-        said.append(
-            f"{task} so that match marks of the same name cover each other, and glue or tape it."
-            if full
-            else f"{task}."
-        )
+        said.append(_laid_over(on, _and(_where(plan, cell, seam.first, numbers) for seam in on), full))
     if under:
-        names = " and ".join(where(seam.second) for seam in under)
-        task = "Cut it out with its glue area" if not on else "Leave its own glue area on"
+        names = _and(_where(plan, cell, seam.second, numbers) for seam in under)
+        task = "Leave its own glue area on" if on else "Cut it out with its glue area"
         said.append(f"{task}: {names} {'lies' if len(under) == 1 else 'lie'} over that.")
-    if any(not plan.laid.contains(shapely.Point(mark)) for seam in (*on, *under) for mark in seam.marks):
+    if _beside_part(plan, (*on, *under)):
         said.append("Match marks stand beside the part: cut the paper off along its outline only when all is taped.")
     said.append(f"Taped it measures {plan.sizes(unit)}." + (" Measure it before you cut." if full else ""))
     if measured and cell is plan.cutting.cells[0]:
         said += said_off_part(plan.sample.part, unit)
-    return (*said, *((sides,) if sides else ()))
+    return (*said, *filter(None, (sides,)))
+
+
+def _where(plan: Tiling, cell: Cell, other: Cell, numbers: Numbers | None) -> str:
+    """Return how a tile names another: by its number, and by its page where that is another one."""
+    number = plan.cutting.cells.index(other) + 1
+    if plan.key(other) == plan.key(cell):
+        return f"tile {number}"
+    page = WIDEST_PAGE if numbers is None else numbers.page_of(plan.key(other)) or 0
+    return f"tile {number} (page {page})"
+
+
+def _laid_over(on: list[TileSeam], names: str, full: bool) -> str:
+    """Say to lay a tile over others; in ``full`` also how."""
+    ends = _and("left" if seam.upright else "top" for seam in on)
+    task = f"Cut it out of the page and trim it along the trim line at the {ends}. Lay it over the glue area of {names}"
+    return f"{task} so that match marks of the same name cover each other, and glue or tape it." if full else f"{task}."
+
+
+def _beside_part(plan: Tiling, found: Iterable[TileSeam]) -> bool:
+    """Say whether a match mark of these seams stands on paper beside the part."""
+    return any(not plan.laid.contains(shapely.Point(mark)) for seam in found for mark in seam.marks)
+
+
+def _and(names: Iterable[str]) -> str:
+    return " and ".join(names)
