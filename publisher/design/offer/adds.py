@@ -3,7 +3,6 @@
 import re
 from collections.abc import Iterator
 
-from publisher.basics import record
 from publisher.basics.wording import listed
 from publisher.brief import Table, Value
 from publisher.design.language import Scope, pick_hint
@@ -21,12 +20,15 @@ _WORDS = re.compile(
 _FORMS = "write a place of an assembly, such as house.front, layers of a stack, such as stair 2 to 5, or a whole assembly by its name"
 
 
-@record
 class AddsReader:
     """Reads what steps add. ``built``: the assemblies of the design."""
 
-    built: tuple[Buildable, ...]
-    scope: Scope
+    def __init__(self, built: tuple[Buildable, ...], scope: Scope) -> None:
+        self.built = built
+        self.scope = scope
+        self.misread: set[str] = (
+            set()
+        )  # assemblies to which something adds that is not there: what is left out follows from that
 
     def read(self, table: Table, subject: str) -> tuple[AddPlan, ...]:
         """Return what a step adds, as far as it is there; findings for the rest."""
@@ -71,7 +73,7 @@ class AddsReader:
     def _left_out(self, one: Buildable, first: dict[tuple[str, str], int], tried: dict[tuple[str, str], int]) -> None:
         due = (*one.names, *((BRACES,) if one.braced else ()))
         left = [name for name in due if (one.name, name) not in first]
-        if not left or not one.whole:
+        if not left or not one.whole or one.name in self.misread:
             return
         dry = next((tried[one.name, name] for name in left if (one.name, name) in tried), 0)
         self.scope.findings.append(
@@ -156,6 +158,8 @@ class AddsReader:
         return tuple(layer_name(number) for number in range(low, high + 1))
 
     def _refuse(self, message: str, hint: str, value: Value, subject: str, cause: str = "") -> None:
+        named = {one.name for one in self.built if re.search(rf"\b{one.name}\b", value.text)}
+        self.misread |= named or {one.name for one in self.built}
         found = rules.ADDS.found(f"adds: {message}", subject=subject, hint=hint, place=value.place, cause=cause)
         self.scope.findings.append(found)
 
