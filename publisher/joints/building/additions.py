@@ -115,7 +115,7 @@ class _Works:
             group,
             parts.pop() if len(parts) == 1 else "",
             how,
-            () if how in ("laid", "folded") else tuple(_vector(-leg) for leg in way.legs),
+            () if how in ("laid", "folded") else tuple(_vector(-leg) for leg in reversed(way.legs)),
             together=plan.together,
             one_on_another=site.stack,
             turn=self._turn(site, group[0]),

@@ -17,8 +17,8 @@ MOST_STEP = 60.0  # mm: farther than any tab reaches
 
 @record
 class Way:
-    """How something goes out, the last move of coming in first: unit vectors; none where it does not, and then what stands
-    (names) in the way in which least does."""
+    """How something goes out, by unit vectors one after another (it comes in by their opposites, the last one first); none where it does
+    not, and then what stands (names) in the way in which least does."""
 
     legs: tuple[Array, ...]
     by: tuple[str, ...]

@@ -5,6 +5,24 @@ from collections.abc import Callable
 from publisher.joints.building.additions import built_by_steps
 from tests.joints.building.conftest import BOX
 
+COURT = """
+sizes: {board: 5 mm}
+parts:
+  front: {name: Front, board: foam, shape: wall_panel, with: {width: 120 mm, height: 60 mm}}
+  back: {name: Back, board: foam, shape: wall_panel, with: {width: 120 mm, height: 60 mm}}
+  end: {name: End, board: foam, shape: wall_panel, with: {width: 80 mm, height: 60 mm}}
+  stub: {name: Short end, board: foam, shape: wall_panel, with: {width: 40 mm, height: 60 mm}}
+assembly:
+  court:
+    panels: {front: front, back: back, end: end, stub: stub}
+    stands_on: front.bottom
+    joins:
+      - {edges: [front.right, end.left], joint: butt, runs_through: front}
+      - {edges: [end.right, back.left], joint: butt, runs_through: back}
+      - {edges: [stub.right, front.left], joint: tab_and_slot, tabs_on: stub, tabs: 2, inset: 40 mm, play: 0.3 mm}
+"""
+"""A court between a front and a back, and a short end that has tabs in the front alone."""
+
 
 def test_alike_parts_that_go_in_alike_are_one_act(assembled: Callable) -> None:
     building = built_by_steps(assembled(BOX, "box.front, box.left, box.right, box.back", "box.lid"))
@@ -58,3 +76,12 @@ def test_layers_go_on_one_another_and_a_thing_must_have_been_built(assembled: Ca
     assert (layers.added, layers.turn, layers.one_on_another) == (("layer_2", "layer_3"), 15.0, True)
     (unbuilt,) = building.unheld
     assert (unbuilt.unbuilt, unbuilt.name, unbuilt.lacks) == (True, "house", ("box",))
+
+
+def test_what_goes_in_by_two_moves_is_pressed_home_last(assembled: Callable) -> None:
+    """Between front and back the short end comes down, and then goes into its slots."""
+    building = built_by_steps(assembled(COURT, "court.front, court.end, court.back, court.stub"))
+    assert building.blocked == () and building.unheld == ()
+    stub = building.additions[-1]
+    assert (stub.added, stub.ways) == (("stub",), ((0.0, 0.0, -1.0), (0.0, -1.0, 0.0)))
+    assert stub.way == (0.0, -1.0, 0.0)
