@@ -8,7 +8,7 @@ from publisher.material import BoardNeeds
 from publisher.pages.model import Paper
 from publisher.pages.sheet import Context
 from publisher.pages.templates import planner_of, refusal, with_top_marks
-from publisher.pages.tiles import MAP_FROM, TruePages, plan_true_pages, tiles_refusal
+from publisher.pages.tiles import TruePages, plan_true_pages, tiles_refusal
 from publisher.pages.type import Faces, Setter, face, faces_of
 
 
@@ -54,5 +54,5 @@ def count_pages(design: Design, parts: tuple[Part, ...], joined: Joined, paper: 
 
 def _tile_pages(plan: TruePages) -> int:
     """Return the pages of tiles, of maps of tiles, and those that tiles share with templates."""
-    maps = sum(len(one.cutting.cells) >= MAP_FROM for one in plan.cut)
+    maps = sum(one.mapped for one in plan.cut)
     return sum(len(one.cutting.cells) for one in plan.tilings) + maps + len(plan.shared)

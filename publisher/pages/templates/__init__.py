@@ -24,7 +24,7 @@ from publisher.pages.templates.part_strokes import (
     waste_strokes,
 )
 from publisher.pages.templates.spots import Spot, sides_carried, spot_drawn, spot_promises
-from publisher.pages.templates.template_forms import PART_AWAY, PART_GAP, Chunk, cover, roomy
+from publisher.pages.templates.template_forms import PART_AWAY, PART_GAP, Chunk, cover, roomy, sides
 from publisher.pages.templates.template_frames import frames, free_area, page_frame
 from publisher.pages.templates.template_labels import Sample, first_spot, patterned, sample_count, samples
 from publisher.pages.templates.template_pages import (

@@ -29,7 +29,7 @@ from publisher.pages.templates.template_forms import (
     reach,
     sides,
 )
-from publisher.pages.templates.template_frames import frames, free_area
+from publisher.pages.templates.template_frames import areas_beside, frames, free_area
 from publisher.pages.templates.template_labels import UPRIGHT, Labels, Sample, first_sample
 
 FINE_TURNS = tuple(float(a) for a in range(0, 180, 5))
@@ -81,13 +81,20 @@ class Planner:
     """Places samples for one context; keeps what it has worked out about each part."""
 
     def __init__(
-        self, context: Context, in_holes: bool = False, like: "Planner | None" = None, nests: tuple[Nest, ...] = ()
+        self,
+        context: Context,
+        in_holes: bool = False,
+        like: "Planner | None" = None,
+        nests: tuple[Nest, ...] = (),
+        kept: tuple[tuple[float, float], ...] = (),
     ) -> None:
         """Start with nothing known, or with the places of labels that another planner found. ``in_holes``: small parts may lie in
-        the openings of large ones. ``nests``: of each the outermost template is packed, and the others lie inside it."""
+        the openings of large ones. ``nests``: of each the outermost template is packed, and the others lie inside it. ``kept``: sizes
+        (width and height in mm) of room for words, one of which each page keeps free."""
         self.context = context
         self.in_holes = in_holes
         self.nests = nests
+        self.kept = kept
         self.labels: Labels = Labels(context, like.labels if like else None)
         self._fits: dict[str, bool] = {}
         self._turns: dict[tuple[str, int], tuple[float, ...]] = {}
@@ -280,8 +287,7 @@ class Planner:
         area = self._area(wanted)
         samples = [load for load in wanted if not isinstance(load, Chunk)]
         tries = max((len(self.labels.forms(s, self.turns(s.part, step))) for s in samples), default=1)
-        for frame in choices:
-            free = free_area(frame)
+        for frame, free in [(one, free) for one in choices for free in areas_beside(one, self.kept)]:
             if best and area > free.area and frame.landscape == best[1].frame.landscape:
                 continue  # they will not all go on one page: the corner matters little
             for choice in range(tries):

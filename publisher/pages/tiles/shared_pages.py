@@ -7,22 +7,30 @@ the page is no page.
 
 from collections.abc import Iterator
 from dataclasses import replace
-from itertools import product
+from itertools import islice, product
 
 import shapely
 
 from publisher.basics import record
+from publisher.geometry import Part, polygon
 from publisher.pages.sheet import LEAST_SQUARE, Context, Numbers
-from publisher.pages.templates import Chunk, Load, Planner, Sample, Shown, Spot, cover, frames
+from publisher.pages.templates import Chunk, Load, Planner, Sample, Shown, Spot, cover, frames, sides
+from publisher.pages.tiles.common_notes import COMMON_FROM, CommonNote, NotedTile, common_note, room_wanted
 from publisher.pages.tiles.mark_names import NAME_FARTHEST
 from publisher.pages.tiles.seam_drawing import Seamed, seam_bodies
 from publisher.pages.tiles.seams import TILE_EDGE, Cell
 from publisher.pages.tiles.tile_labels import labelled, tile_label
-from publisher.pages.tiles.tile_notes import TileNote, tile_notes
+from publisher.pages.tiles.tile_notes import NoteFor, TileNote, note_paper, note_sides, tile_notes
 from publisher.pages.tiles.tile_plan import TURNS, TilePlace, Tiling, lay
 from publisher.pages.type import as_polygon
 
 MOST_SHARED = 16  # tiles of a design: of more, all have pages of their own
+MOST_NARROW = 96  # tiles of narrow parts, which are packed quickly
+NARROW_WIDTH = 45.0  # mm: a part no wider, which fits no page, is narrow
+NOTED_ANEW = (
+    2  # times that pages are packed anew with room for their notes: other tiles then come together, and say more
+)
+MOST_MIXED = 3  # copies that are turned each its own way
 FULLEST_SHARED = 0.8  # of a page with tiles is covered at most: a search for more takes long and seldom finds it
 MORE_WAYS = 2  # that are tried when one has saved pages
 MOST_WAYS = 6  # of cutting all parts that are tried
@@ -31,14 +39,15 @@ AROUND_MARK = NAME_FARTHEST + 1.0  # mm of a tile's own side of a seam that matc
 
 @record
 class SharedTile:
-    """A tile on a page that others share: what its seams draw, its label, whether that is the whole one, and its note."""
+    """A tile on a page that others share: what its seams draw, its label, whether that is the whole one, and its note, if it has one of
+    its own."""
 
     plan: Tiling
     cell: Cell
     seamed: Seamed
     label: Spot | None
     whole: bool
-    note: TileNote
+    note: TileNote | None
 
     def numbered(self, context: Context, numbers: Numbers) -> Seamed:
         """Return what its seams draw, their promises with the pages that these numbers say."""
@@ -47,10 +56,11 @@ class SharedTile:
 
 @record
 class SharedPage:
-    """A page with tiles and, it may be, templates."""
+    """A page with tiles and, it may be, templates; ``common``: the note of all its tiles where they have none of their own."""
 
     shown: Shown
     tiles: tuple[SharedTile, ...]
+    common: CommonNote | None = None
 
 
 @record
@@ -88,34 +98,92 @@ def together(
         at_most = most if best is None else best.count - 1
         if planner.least_pages(loads, FULLEST_SHARED) > at_most:
             continue
-        pages, left = planner.plan(loads, at_most)
-        if left or len(pages) > at_most:
-            continue
-        best = _placed(context, pages, chunks) or best
+        best = _packed_with_notes(context, planner, loads, chunks, at_most) or best
     return best
+
+
+def _packed_with_notes(
+    context: Context, planner: Planner, loads: tuple[Load, ...], chunks: dict[str, tuple[Tiling, Cell]], most: int
+) -> Together | None:
+    """Return the loads on at most ``most`` pages; where notes of many tiles find no room, packed anew with room kept for these."""
+    kept: tuple[tuple[float, float], ...] = ()
+    for _ in range(NOTED_ANEW + 1):
+        pages, left = (Planner(context, planner.in_holes, planner, planner.nests, kept) if kept else planner).plan(
+            loads, most
+        )
+        if left or len(pages) > most:
+            return None
+        if (found := _placed(context, pages, chunks)) or len(chunks) < COMMON_FROM:
+            return found
+        kept = _room_for_notes(context, pages, chunks, kept)
+    return None
+
+
+def _room_for_notes(
+    context: Context,
+    pages: tuple[Shown, ...],
+    chunks: dict[str, tuple[Tiling, Cell]],
+    kept: tuple[tuple[float, float], ...],
+) -> tuple[tuple[float, float], ...]:
+    """Return sizes of room in which the notes of each of these pages fit, none smaller than those that are ``kept``."""
+    here = [tuple(NotedTile(*chunks[chunk.key]) for chunk, _ in page.chunks if chunk.key in chunks) for page in pages]
+    wanted = [kept, *(room_wanted(context, tiles) for tiles in here if tiles)]
+    return tuple(max(sizes, key=lambda size: size[1]) for sizes in zip(*filter(None, wanted), strict=True))
+
+
+def is_narrow(part: Part) -> bool:
+    """Say whether a part that fits no page is so narrow that tiles of many like it lie beside each other."""
+    return min(sides(shapely.oriented_envelope(polygon(part.template.outer)))) <= NARROW_WIDTH
 
 
 def _ways(context: Context, tiled: tuple[Sample, ...], cells: int) -> Iterator[tuple[Tiling, ...]]:
     """Yield ways to cut all the copies into as few tiles as pages of their own take, or fewer."""
-    each = [tuple(_cuttings(context, sample)) for sample in tiled]
+    if all(is_narrow(sample.part) for sample in tiled):
+        for over in (2 * TILE_EDGE, 0.0):
+            if few := _fewest(context, tiled, min(cells, MOST_NARROW), over):
+                yield from _alike(few)
+    elif few := _fewest(context, tiled, min(cells, MOST_SHARED), 2 * TILE_EDGE):
+        yield from islice(_turned(few), MOST_WAYS)
+
+
+def _fewest(context: Context, tiled: tuple[Sample, ...], most: int, over: float) -> list[list[Tiling]]:
+    """Return for each copy its cuttings into fewest tiles; [] where these are more than ``most``, or where one cannot be cut."""
+    each = [tuple(_cuttings(context, sample, over)) for sample in tiled]
     least = [min((len(plan.cutting.cells) for plan in plans), default=0) for plans in each]
-    if not all(least) or sum(least) > min(cells, MOST_SHARED):
-        return
-    few = [[p for p in plans if len(p.cutting.cells) == count] for plans, count in zip(each, least, strict=True)]
-    alike = [way for way in product(*few) if len({plan.turn for plan in way}) == 1]
-    mixed = [way for way in product(*few) if len({plan.turn for plan in way}) > 1] if len(few) <= 3 else []
-    yield from (*alike, *mixed)[:MOST_WAYS]
+    if not all(least) or sum(least) > most:
+        return []
+    return [[p for p in plans if len(p.cutting.cells) == count] for plans, count in zip(each, least, strict=True)]
 
 
-def _cuttings(context: Context, sample: Sample) -> Iterator[Tiling]:
-    """Yield the cuttings of a copy for windows as large as upright and lying pages show, at both turns, all different ones."""
+def _turned(few: list[list[Tiling]]) -> Iterator[tuple[Tiling, ...]]:
+    """Yield ways in which all copies are laid at one turn, then, of few copies, the others."""
+    for turn in TURNS:  # lazily: many copies may be cut in very many ways
+        yield from product(*([plan for plan in plans if plan.turn == turn] for plans in few))
+    if len(few) <= MOST_MIXED:
+        yield from (way for way in product(*few) if len({plan.turn for plan in way}) > 1)
+
+
+def _alike(few: list[list[Tiling]]) -> Iterator[tuple[Tiling, ...]]:
+    """Yield ways in which all copies are cut alike, for upright or for lying pages, laid one way or the other, as far as they can be."""
+    seen = set()
+    for turn, number in product(TURNS, range(2)):
+        turned = [[plan for plan in plans if plan.turn == turn] or plans for plans in few]
+        way = tuple(plans[min(number, len(plans) - 1)] for plans in turned)
+        if (key := tuple(map(id, way))) not in seen:
+            seen.add(key)
+            yield way
+
+
+def _cuttings(context: Context, sample: Sample, over: float) -> Iterator[Tiling]:
+    """Yield the cuttings of a copy for windows as large as upright and lying pages show, at both turns, all different ones; ``over``: mm
+    by which they may be wider, as long as all that is inked finds room."""
     seen = set()
     for turn in TURNS:
         laid = lay(context, sample, turn)
         for frame in frames(context.paper, LEAST_SQUARE)[::4]:
             # what is inked ends 3 mm short of header and footer, and the windows' own paper reaches over that
             live = frame.live
-            found = laid.cut(live.width + 2 * TILE_EDGE, live.height, TILE_EDGE)
+            found = laid.cut(live.width + over, live.height, TILE_EDGE)
             if found and (found.turn, found.cutting.across, found.cutting.down) not in seen:
                 seen.add((found.turn, found.cutting.across, found.cutting.down))
                 yield laid.with_seams(found)
@@ -162,10 +230,10 @@ def _placed(context: Context, pages: tuple[Shown, ...], chunks: dict[str, tuple[
     found: list[SharedPage] = []
     for n in shared:
         here = [(placed[id(plan)], cell) for plan, cell in (chunks[key] for key in tiled[n])]
-        tiles = _worded(context, pages[n], here, bearers)
-        if tiles is None:
+        page = _worded(context, pages[n], here, bearers)
+        if page is None:
             return None
-        found.append(SharedPage(pages[n], tiles))
+        found.append(page)
     alone = tuple(page for n, page in enumerate(pages) if not tiled[n])
     return Together(alone, tuple(found), tuple(placed.values()))
 
@@ -175,17 +243,27 @@ NOWHERE = Numbers(0, 0, (), (), ())  # of what does not depend on numbers of pag
 
 def _worded(
     context: Context, page: Shown, here: list[tuple[Tiling, Cell]], bearers: dict[int, Cell]
-) -> tuple[SharedTile, ...] | None:
-    """Return the tiles of a page with their labels and notes; None where a note finds no room. ``bearers``: which tile of each plan
-    bears the whole label."""
+) -> SharedPage | None:
+    """Return a page with the labels and notes of its tiles; None where a note finds no room. ``bearers``: which tile of each plan
+    bears the whole label. Many tiles have one note together, where there is room for it."""
     drawn = []
     for plan, cell in here:
         whole = cell is bearers[id(plan)]
         seamed = seam_bodies(context.type, plan, cell, NOWHERE)
         drawn.append((plan, cell, seamed, tile_label(context, plan, cell, seamed.boxes, whole), whole))
-    notes = tile_notes(
-        context, page, tuple((plan, cell, seamed.boxes, label, whole) for plan, cell, seamed, label, whole in drawn)
-    )
+    noted = tuple((plan, cell, seamed.boxes, label, whole) for plan, cell, seamed, label, whole in drawn)
+    common = _common(context, page, noted)
+    notes = tile_notes(context, page, noted) if common is None else (None,) * len(drawn)
     if notes is None:
         return None
-    return tuple(SharedTile(*one, note) for one, note in zip(drawn, notes, strict=True))
+    return SharedPage(page, tuple(SharedTile(*one, note) for one, note in zip(drawn, notes, strict=True)), common)
+
+
+def _common(context: Context, page: Shown, tiles: tuple[NoteFor, ...]) -> CommonNote | None:
+    """Return the note of all tiles of a page; None where they are few, or where it has no room."""
+    if len(tiles) < COMMON_FROM:
+        return None
+    about = tuple(
+        NotedTile(plan, cell, note_sides(context, plan, label, whole)) for plan, cell, _, label, whole in tiles
+    )
+    return common_note(context, about, note_paper(page, tiles))

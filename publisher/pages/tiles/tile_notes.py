@@ -75,13 +75,10 @@ NoteFor = tuple[
 
 def tile_notes(context: Context, page: Shown, tiles: tuple[NoteFor, ...]) -> tuple[TileNote, ...] | None:
     """Return a place for the note of each tile of a page; None when one finds none."""
-    paper = free_paper(free_area(page.frame), page.lying, page.chunks)
-    seams = [box.grown(1.0) for _, _, boxes, _, _ in tiles for box in boxes]
-    taken = (*seams, *(box.grown(PART_AWAY) for box in page.words))
-    paper = paper.difference(shapely.union_all([as_polygon(box) for box in taken]))
+    paper = note_paper(page, tiles)
     found = []
     for plan, cell, boxes, label, whole in tiles:
-        sides = _sides(context, plan, label, whole)
+        sides = note_sides(context, plan, label, whole)
         sizes = tuple(_sizes(context, plan, cell, sides))
         note = _place(plan, cell, boxes, label, paper, sizes, sides)
         if note is None:
@@ -92,7 +89,15 @@ def tile_notes(context: Context, page: Shown, tiles: tuple[NoteFor, ...]) -> tup
     return tuple(found)
 
 
-def _sides(context: Context, plan: Tiling, label: Spot | None, whole: bool) -> str:
+def note_paper(page: Shown, tiles: tuple[NoteFor, ...]) -> shapely.Geometry:
+    """Return where on a page notes of its tiles may stand that lie on none of them."""
+    paper = free_paper(free_area(page.frame), page.lying, page.chunks)
+    seams = [box.grown(1.0) for _, _, boxes, _, _ in tiles for box in boxes]
+    taken = (*seams, *(box.grown(PART_AWAY) for box in page.words))
+    return paper.difference(shapely.union_all([as_polygon(box) for box in taken]))
+
+
+def note_sides(context: Context, plan: Tiling, label: Spot | None, whole: bool) -> str:
     """Return what a note must say of the part's sides: nothing where the label on the tile says it."""
     said = said_of(context, plan)
     form = label.label.form if label else "letter"
@@ -109,7 +114,7 @@ def _sizes(context: Context, plan: Tiling, cell: Cell, sides: str) -> Iterator[N
         if (style, said) not in known:
             known.add((style, said))
             for measure in MEASURES:
-                height = _set(context.type, said, style, 0.0, 0.0, measure)[1]
+                height = set_note(context.type, said, style, 0.0, 0.0, measure)[1]
                 yield NoteSize(measure, height, style, full, measured)
 
 
@@ -154,19 +159,21 @@ def note_drawn(context: Context, plan: Tiling, cell: Cell, note: TileNote, numbe
     """Return a note in its place, with the promises about it."""
     said = _said(plan, cell, numbers, context.paper.first, note.full, note.measured, note.sides)
     left, top, width = note.box.left, note.box.top, note.box.width
-    drawn, height = _set(context.type, said, note.style, left, top, width)
+    drawn, height = set_note(context.type, said, note.style, left, top, width)
     part, copy = plan.sample.part.id, max(plan.sample.copy, 1)
     measures = (text for text in said_off_part(plan.sample.part, context.paper.first) if text in said)
     lines = (line for text in measures for line in context.type.lines(text, note.style, width))
     body = Body(drawn, texts=tuple(TextPromise(numbers.page, line) for line in (said[0], *lines)))
     if whole and note.sides:
-        before = _set(context.type, said[:-1], note.style, left, top, width)[1]  # other words may say “top” of the tile
+        before = set_note(context.type, said[:-1], note.style, left, top, width)[
+            1
+        ]  # other words may say “top” of the tile
         sides = Box(left, top - height, left + width, top - before).grown(NOTE_OVER)
         body += Body(carried=(sides_carried(numbers.page, sides, part, copy, plan.sample.mirrored),))
     return body
 
 
-def _set(
+def set_note(
     setter: Setter, said: tuple[str, ...], style: TypeStyle, x: float, top: float, width: float
 ) -> tuple[tuple[Drawn, ...], float]:
     """Return paragraphs under each other, the first bold, and their height."""

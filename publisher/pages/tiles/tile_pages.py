@@ -31,7 +31,6 @@ from publisher.pages.tiles.tile_plan import Tiling, least_tiles
 from publisher.pages.type import LEAST, NOTE, SPACE, as_polygon
 
 MOST_TILES_OF_PART = 200
-MAP_FROM = 3  # tiles of one copy that have a map of their own
 
 TOO_MANY_TILES = Rule(
     "pages/too-many-tiles",
@@ -48,10 +47,10 @@ def tiles_refusal(context: Context, part: Part) -> PageDraft | None:
 
 
 def tile_drafts(context: Context, plans: Iterable[Tiling]) -> tuple[PageDraft, ...]:
-    """Return the pages of copies whose tiles have pages of their own: for each an overview (when it has more than two) and its tiles."""
+    """Return the pages of copies whose tiles have pages of their own: for each a map where it has one, and its tiles."""
     drafts: list[PageDraft] = []
     for plan in plans:
-        if len(plan.cutting.cells) >= MAP_FROM:
+        if plan.mapped:
             drafts.append(overview_draft(context, plan))
         whole = labelled(context, plan)
         drafts += [_draft(context, plan, cell, cell is whole) for cell in plan.cutting.cells]

@@ -16,6 +16,7 @@ from publisher.pages.tiles.seams import OVERLAP, ROOMY, TRIM, Cell, Cutting, Obs
 from publisher.pages.type import SPACE, Note
 
 TURNS = (0.0, 90.0)
+MAP_FROM = 3  # tiles of one copy that have a map of their own
 SHORT_EDGE = 25.0  # mm: tabs, notches, ends
 LEAST_TILE_AREA = 40.0  # mm: a window area with a shorter side is not worth a page
 
@@ -52,6 +53,11 @@ class Tiling:
     seams: tuple[TileSeam, ...] = ()
     lines: shapely.Geometry = field(default_factory=shapely.GeometryCollection)  # laid: all that words keep off
     notes: tuple[Note, ...] = ()  # laid: the words of the marks
+
+    @property
+    def mapped(self) -> bool:
+        """Whether it has a page with a map: where tiles lie in rows and columns, and no row of them says all."""
+        return len(self.cutting.cells) >= MAP_FROM and min(self.cutting.rows, self.cutting.columns) > 1
 
     @property
     def name(self) -> str:

@@ -4,6 +4,7 @@ Fewest seams come first, then fewest pages; between ways with as many pages temp
 """
 
 from collections.abc import Callable
+from dataclasses import replace
 from functools import lru_cache
 
 import shapely
@@ -32,11 +33,12 @@ from publisher.pages.templates import (
     template_drafts,
     templates_body,
 )
-from publisher.pages.tiles.shared_pages import SharedPage, SharedTile, Together, together
+from publisher.pages.tiles.common_notes import common_drawn
+from publisher.pages.tiles.shared_pages import SharedPage, SharedTile, Together, is_narrow, together
 from publisher.pages.tiles.tile_drawing import tile_body
 from publisher.pages.tiles.tile_map import overview_draft
 from publisher.pages.tiles.tile_notes import note_drawn
-from publisher.pages.tiles.tile_pages import MAP_FROM, tile_drafts, tiles_refusal
+from publisher.pages.tiles.tile_pages import tile_drafts, tiles_refusal
 from publisher.pages.tiles.tile_plan import Tiling, tiling
 
 MOST_WANTED = 60  # templates; of more, tiles have pages of their own: packing all of them anew would take long
@@ -61,7 +63,7 @@ class TruePages:
     @property
     def order(self) -> tuple[int, int]:
         """What sorts the better one first: seams, then pages, those of maps included."""
-        maps = sum(len(plan.cutting.cells) >= MAP_FROM for plan in self.cut)
+        maps = sum(plan.mapped for plan in self.cut)
         own = sum(len(plan.cutting.cells) for plan in self.tilings)
         return sum(len(plan.seams) for plan in self.cut), len(self.templates) + own + len(self.shared) + maps
 
@@ -148,7 +150,24 @@ def _fewer(
                 most = best.count - 1
         if tiled:
             best = together(context, other, wanted, tiled, most, cells) or best
+    if best is None or not best.shared:
+        best = (
+            _narrow_together(context, planner, wanted, tilings, count - 1 if best is None else best.count - 1) or best
+        )
     return best
+
+
+def _narrow_together(
+    context: Context, planner: Planner, wanted: tuple[Load, ...], tilings: tuple[Tiling, ...], most: int
+) -> Together | None:
+    """Return a way in which only tiles of narrow parts share pages, those of all others have their own; None where none is found."""
+    alone = tuple(plan for plan in tilings if not is_narrow(plan.sample.part))
+    narrow = tuple(plan for plan in tilings if is_narrow(plan.sample.part))
+    if not alone or not narrow:
+        return None
+    taken, cells = (sum(len(plan.cutting.cells) for plan in some) for some in (alone, narrow))
+    found = together(context, planner, wanted, tuple(plan.sample for plan in narrow), most - taken, cells)
+    return replace(found, alone=alone) if found else None
 
 
 def _holds_another(wanted: tuple[Load, ...]) -> bool:
@@ -167,7 +186,7 @@ def true_page_drafts(context: Context) -> tuple[PageDraft, ...]:
     """Return the drafts of all pages that show parts at true size."""
     plan = plan_true_pages(context)
     shared = tuple(_draft(context, page, number) for number, page in enumerate(plan.shared, 1))
-    maps = tuple(overview_draft(context, p) for p in plan.sharing if len(p.cutting.cells) >= MAP_FROM)
+    maps = tuple(overview_draft(context, p) for p in plan.sharing if p.mapped)
     return (
         *plan.refused,
         *template_drafts(context, plan.templates),
@@ -205,7 +224,8 @@ def _body(context: Context, page: SharedPage) -> Callable[[Numbers], Body]:
     templates = templates_body(context, page.shown)
 
     def body(numbers: Numbers) -> Body:
-        return sum((_tile(context, tile, numbers) for tile in page.tiles), templates(numbers))
+        own = sum((_tile(context, tile, numbers) for tile in page.tiles), templates(numbers))
+        return own + common_drawn(context, page.common, numbers) if page.common else own
 
     return body
 
@@ -213,7 +233,7 @@ def _body(context: Context, page: SharedPage) -> Callable[[Numbers], Body]:
 def _tile(context: Context, tile: SharedTile, numbers: Numbers) -> Body:
     """Return a tile with its note; its seams are drawn anew, now that pages have numbers."""
     plan, cell, note = tile.plan, tile.cell, tile.note
-    kept = (note.box,) if note.on_tile else ()
+    kept = (note.box,) if note and note.on_tile else ()
     seamed = tile.numbered(context, numbers)
     own = tile_body(context, plan, cell, numbers.page, seamed, tile.label, whole=tile.whole, kept=kept)
-    return own + note_drawn(context, plan, cell, note, numbers, whole=tile.whole)
+    return own + note_drawn(context, plan, cell, note, numbers, whole=tile.whole) if note else own
