@@ -36,5 +36,5 @@ from publisher.pages.templates.template_pages import (
     template_drafts,
     templates_body,
 )
-from publisher.pages.templates.template_plan import Load, Planner, planner_of
+from publisher.pages.templates.template_plan import TILE_KEY, Load, Planner, planner_of
 from publisher.pages.templates.top_marks import with_top_marks

@@ -41,7 +41,7 @@ OVER_HOLES, BESIDE_CROSS = 1.2, 1.0  # mm from the axis up to the words over it,
 STRIP_WORDS_APART = 1.5  # mm between two words of one line
 SAME_CIRCLE = 1e-6  # mm
 HOW = "Glue to card. Pin through the cross, pencil through the hole; cut on the pencil line."
-TICKS = "In place of the rim’s ticks draw two lines at right angles through the pin’s hole."
+TICKS = "Draw two lines at right angles through the pin’s hole: they mark the quarters."
 
 
 @record

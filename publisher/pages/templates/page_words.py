@@ -48,6 +48,12 @@ class Shown:
     guides: tuple[BevelGuide, ...] = ()
 
     @property
+    def said(self) -> int:
+        """How much stands in free room: letters of labels, notes and guides."""
+        beside = sum(len(text) for lying in self.lying if lying.beside for text in lying.beside.label.promised)
+        return beside + len(self.notes) + len(self.guides)
+
+    @property
     def words(self) -> tuple[Box, ...]:
         """The boxes of all words in free room."""
         beside = (lying.beside.box for lying in self.lying if lying.beside)

@@ -18,6 +18,7 @@ from publisher.pages.sheet import A4, LEAST_SQUARE, MOST_ON_A4, PAGE_SQUARE, Con
 from publisher.pages.templates.nests import Nest
 from publisher.pages.templates.page_words import Lying, Shown, with_words
 from publisher.pages.templates.spots import Spot
+from publisher.pages.templates.spreading import spread
 from publisher.pages.templates.template_forms import (
     PART_GAP,
     Chunk,
@@ -39,6 +40,7 @@ ORDERS, ORDERS_OF_MANY = 4, 2  # the third and the fourth seldom fill a page of 
 OFFERED = 1.5  # pages' worth, by area, of many parts that a page chooses from: time grows with the parts, not with their square
 FEWER_AT_BEST = 0.9  # of the pages that a first one foretells: later ones are never so much fuller
 MOST_LINES = MOST_ON_A4 - 400  # path operators of the parts on a page; frame, rulers, code and words take the others
+TILE_KEY = "#"  # begins the key of a chunk that is a tile
 FILLERS = 0.25  # as much of it again, of the smallest parts
 
 Load = Sample | Chunk  # what a page takes
@@ -133,8 +135,28 @@ class Planner:
         pages, left = self.filled(wanted, most)
         if left and most is not None:
             return pages, left
-        laid = (self._nested(self._straightened(page)) for page in pages)
-        return tuple(with_words(self.context, self.labels, page) for page in laid), left
+        return tuple(self.worded(self._straightened(page)) for page in pages), left
+
+    def worded(self, page: Shown) -> Shown:
+        """Return a page with its words; its parts stand apart where it has room, and no words are lost by that. Tiles stay where they
+        are, since their notes need the room."""
+        close = with_words(self.context, self.labels, self._nested(page))
+        tiled = any(chunk.key.startswith(TILE_KEY) for chunk, _ in page.chunks)
+        return close if tiled else self.apart(close)
+
+    def apart(self, close: Shown) -> Shown:
+        """Return a page with its parts moved apart and its words placed anew; the page itself where words would be lost by that, or
+        where parts lie in openings of others."""
+        if self.in_holes:
+            return close
+        nested = {sample.part.id for nest, _ in close.nests for sample in nest.samples[1:]}
+        lying = tuple(replace(y, inside=(), beside=None) for y in close.lying if y.sample.part.id not in nested)
+        bare = Shown(close.frame, lying, close.chunks)
+        moved = spread(bare)
+        if moved == bare:
+            return close
+        apart = with_words(self.context, self.labels, self._nested(moved))
+        return apart if apart.said >= close.said else close
 
     def _nested(self, page: Shown) -> Shown:
         """Return the page with all templates of its nests."""

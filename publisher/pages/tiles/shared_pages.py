@@ -14,7 +14,7 @@ import shapely
 from publisher.basics import record
 from publisher.geometry import Part, polygon
 from publisher.pages.sheet import LEAST_SQUARE, Context, Numbers
-from publisher.pages.templates import Chunk, Load, Planner, Sample, Shown, Spot, cover, frames, sides
+from publisher.pages.templates import TILE_KEY, Chunk, Load, Planner, Sample, Shown, Spot, cover, frames, sides
 from publisher.pages.tiles.common_notes import COMMON_FROM, CommonNote, NotedTile, common_note, room_wanted
 from publisher.pages.tiles.mark_names import NAME_FARTHEST
 from publisher.pages.tiles.seam_drawing import Seamed, seam_bodies
@@ -113,7 +113,9 @@ def _packed_with_notes(
         )
         if left or len(pages) > most:
             return None
-        if (found := _placed(context, pages, chunks)) or len(chunks) < COMMON_FROM:
+        apart = tuple(map(planner.apart, pages))
+        found = _placed(context, apart, chunks) or _placed(context, pages, chunks)
+        if found or len(chunks) < COMMON_FROM:
             return found
         kept = _room_for_notes(context, pages, chunks, kept)
     return None
@@ -207,7 +209,7 @@ def _chunk(plan: Tiling, cell: Cell) -> Chunk:
     if not isinstance(whole, shapely.Polygon):
         whole = whole.convex_hull
     sample = plan.sample
-    key = f"#{sample.part.id}:{sample.copy}:{cell.row}:{cell.column}"
+    key = f"{TILE_KEY}{sample.part.id}:{sample.copy}:{cell.row}:{cell.column}"
     return Chunk(key, cover(whole), float(plan.laid.intersection(as_polygon(cell.area)).area))
 
 
