@@ -6,6 +6,7 @@ from publisher.basics.wording import counted, ordered, say_length
 from publisher.design import Board, Design, Fact, amount, fill, say
 from publisher.joints import sold_words, takes_words
 from publisher.pages.sheet import OTHER, Context, Edition, Numbers, edition_called, thing_name, tool_words
+from publisher.pages.tiles import plan_true_pages
 
 TAPE = "masking_tape"
 CUTTING = ("craft_knife", "steel_rule", "cutting_mat")  # without which no part is cut
@@ -52,10 +53,10 @@ def card_words(context: Context, numbers: Numbers | None) -> tuple[str, ...]:
     return (f"{said}, and {more} more for two layers and a spare of what is traced often: {names}.",)
 
 
-def materials_words(context: Context, numbers: Numbers | None) -> tuple[str, ...]:
+def materials_words(context: Context) -> tuple[str, ...]:
     """Return what is used up, each with its amount: what the design names, and tape where parts come as tiles."""
     names = {material.name for material in context.design.materials}
-    tiled = numbers is None or any(len(numbers.pages_of_part(part.id)) > 1 for part in context.parts)
+    tiled = bool(plan_true_pages(context).cut)
     counted = context.design.use == "trace"  # its card is counted by sheets
     named = replace(
         context.design, materials=tuple(m for m in context.design.materials if not (counted and m.name == "thin_card"))

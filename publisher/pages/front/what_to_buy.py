@@ -81,7 +81,7 @@ def _columns(
     board = board_words(context)
     lists = (
         ("Board", board),
-        ("Card, glue and paint", (*card, _sentence(materials_words(context, numbers)))),
+        ("Card, glue and paint", (*card, _sentence(materials_words(context)))),
         ("Have at hand", (_sentence(at_hand(context)),)),
     )
     drawn: list[Drawn] = []

@@ -36,6 +36,7 @@ ARROWS = (Purpose.CLIMB, Purpose.GRAIN, Purpose.TOP)
 MARKED = tuple(line_style(k) for k in (LineKind.SCORE, LineKind.DRAW, LineKind.FOLD, LineKind.GLUE))
 HATCH_GAP = 4.0
 HATCH_LEAST = 4.0  # in openings narrower than this no hatching could be seen
+ALONG_DRAWN = 0.3  # mm from a drawn line within which neither is
 ALONG_CUT = 1.0  # mm from the cut line within which no glue line is drawn
 HEAD = 3.2  # length of an arrow head
 
@@ -79,9 +80,12 @@ def mark_strokes(part: Part, pose: Pose, clip: Box | None = None, quiet: Iterabl
             heads.append(_head(path))
         groups.setdefault((mark.kind, LAYERS[mark.purpose]), []).append(path)
     glued = [key for key in groups if key[0] is LineKind.GLUE]
-    beside_cut = polygon(part.template.outer, pose).exterior.buffer(ALONG_CUT) if glued else None
-    for key in glued:  # along the cut line it would be taken for that, and says no more than that
-        groups[key] = _without(groups[key], beside_cut)
+    if glued:  # along a line that is cut or drawn it would be taken for that, and says no more than that
+        beside_cut = polygon(part.template.outer, pose).exterior.buffer(ALONG_CUT)
+        lines = shapely.union_all([*map(line_string, _named_surface(part, pose))])
+        silent = shapely.union_all([beside_cut, lines.buffer(ALONG_DRAWN)])
+        for key in glued:
+            groups[key] = _without(groups[key], silent)
     for kind, lines in surface.items():
         groups.setdefault((kind, Layer.SURFACE), []).extend(_without(lines, silence))
     drawn: list[Drawn] = [
@@ -90,6 +94,13 @@ def mark_strokes(part: Part, pose: Pose, clip: Box | None = None, quiet: Iterabl
     if heads:
         drawn.append(Fill(0.0, tuple(heads), Layer.NOTES, clip, "figure"))
     return tuple(drawn)
+
+
+def _named_surface(part: Part, pose: Pose) -> Iterator[Path]:
+    """Yield the lines of a part's surface that have a name, such as those of kerbs."""
+    for mark in part.marks:
+        if mark.purpose is Purpose.SURFACE and mark.name and mark.kind is LineKind.DRAW and len(mark.path.points) > 1:
+            yield mark.path.placed(pose)
 
 
 def waste_strokes(

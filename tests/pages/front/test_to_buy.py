@@ -8,6 +8,7 @@ from publisher.design import Blank, MaterialPlan
 from publisher.pages.front.to_buy import at_hand, board_words, card_words, materials_words
 from publisher.pages.sheet import paper_for
 from publisher.pages.sheet.draft import Context, Numbers
+from publisher.pages.tiles import plan_true_pages
 
 NUMBERS = Numbers(3, 9, (), (), (("side", 5), ("side", 6), ("rib", 6)))
 
@@ -26,7 +27,7 @@ def test_an_amount_is_worked_out_from_facts(demo: Callable[..., Context]) -> Non
     place = Place("spec.yaml", 1, 1)
     dowel = MaterialPlan("dowel", None, Blank("stair.climb + 10 mm", place), place)
     changed = replace(context, design=replace(context.design, materials=(dowel,)))
-    assert materials_words(changed, NUMBERS)[0] == "wooden dowel: 100.0 mm (3.94 in)"
+    assert materials_words(changed)[0] == "wooden dowel: 100.0 mm (3.94 in)"
 
 
 def test_things_and_board_are_named_as_shops_of_the_edition_name_them(demo: Callable[..., Context]) -> None:
@@ -52,23 +53,10 @@ def test_card_is_counted_by_the_pages_of_templates(demo: Callable[..., Context])
 
 
 def test_tape_is_needed_for_tiles_and_named_once(demo: Callable[..., Context]) -> None:
-    context = demo("lock-stair")  # its spec names no tape
-    one = Numbers(3, 9, (), (), (("step", 5), ("plinth", 6)))
-    tiled = Numbers(3, 9, (), (), (("step", 5), ("plinth", 6), ("plinth", 7)))
-    assert "masking tape" not in materials_words(context, one)
-    assert materials_words(context, tiled).count("masking tape") == 1
-    assert not any("thin card" in line for line in materials_words(context, one))
-    assert materials_words(demo("quay"), tiled).count("masking tape") == 1
-
-
-def test_tools_are_those_of_the_spec_its_steps_and_the_layouts(demo: Callable[..., Context]) -> None:
-    tools = at_hand(demo("lock-stair"))
-    assert {"steel rule, 300 mm (12 in) or longer", "pins", "set square", "pencil, sharp and blunt"} <= set(tools)
-    assert len(set(tools)) == len(tools)
-    context = demo("lock-stair")
-    bare = replace(
-        context,
-        design=replace(context.design, tools=(), steps=(), use="paste"),
-        needs=replace(context.needs, layouts=()),
-    )
-    assert at_hand(bare) == ("craft knife with spare blades", "steel rule, 300 mm (12 in) or longer", "cutting mat")
+    whole = materials_words(demo("lock-stair"))
+    assert "masking tape" not in whole and not any("thin card" in line for line in whole)
+    quay = demo("quay")
+    assert plan_true_pages(quay).cut
+    for materials in (quay.design.materials, ()):
+        named = replace(quay, design=replace(quay.design, materials=materials))
+        assert materials_words(named).count("masking tape") == 1
