@@ -16,6 +16,7 @@ from publisher.geometry.making import (
     middle_of,
     piece_words,
     promised_piece,
+    radii_of,
     shape_infos,
 )
 from publisher.geometry.making import strip as rabbet_strip
@@ -76,6 +77,7 @@ __all__ = [
     "polygon",
     "promised_piece",
     "rabbet_strip",
+    "radii_of",
     "shape_infos",
     "surface_infos",
     "with_seams",

@@ -1,5 +1,5 @@
-"""Lengths by which a cut piece is checked, beside the two sides of its box: across parallel edges, to the middles of holes, and what
-an arch of stones is drawn by. Millimetres on the finished piece, in the part's own coordinates."""
+"""Lengths by which a cut piece is checked, beside the two sides of its box: across parallel edges, to the middles of holes, what an
+arch of stones is drawn by, and the radii of what is round. Millimetres on the finished piece, in the part's own coordinates."""
 
 from collections.abc import Iterator, Sequence
 from itertools import combinations, pairwise
@@ -18,6 +18,7 @@ MOST_ACROSS, MOST_TO_HOLES = 2, 4  # a few lengths check a piece, many hide it
 SAME_LENGTH = 0.05  # mm: what is printed alike is one length
 DIMENSION_OFF = 0.01  # mm from the outline within which a length ends on it
 ASLANT = 0.5  # sine of the angle between two edges from which on they check a place both ways
+SAME_CIRCLE = 1e-6  # mm, and degrees of a full turn
 SHARES = (0.5, 0.35, 0.65, 0.2, 0.8, 0.08, 0.92)  # of the way along edges, where a length may be drawn
 
 MeasuredLine = tuple[Point, Point]
@@ -66,9 +67,9 @@ def _to_holes(part: Part, body: shapely.Polygon) -> Iterator[Dimension]:
     """Yield for each round hole how far its middle lies from the nearest edge, and from the nearest that runs another way."""
     known: list[tuple[str, float]] = []
     for ring in part.outline.holes:
-        middle = _middle(ring)
-        if middle is None:
+        if (round_hole := _circle(ring)) is None:
             continue
+        middle, _ = round_hole
         near = sorted(
             (edge for edge in _straight(part) if _faces(edge, middle)), key=lambda edge: _inward(edge, middle)
         )
@@ -142,17 +143,29 @@ def _in_line(*points: Point) -> bool:
     return abs((bx - ax) * (cy - ay) - (by - ay) * (cx - ax)) < DIMENSION_OFF * dist(points[0], points[2])
 
 
-def _middle(ring: Path) -> Point | None:
-    """Return the middle of a round hole; None for another."""
-    arcs = [edge for edge in ring.edges if isinstance(edge, Arc)]
-    if not arcs or len(arcs) < len(ring.edges):
+def radii_of(part: Part) -> tuple[float, ...]:
+    """Return the radii of a part of whole circles about one centre (mm), the outer one first; nothing for another part."""
+    circles = [_circle(path) for path in part.outline.paths]
+    found = [one for one in circles if one is not None]
+    if len(found) < len(circles):
+        return ()
+    (middle, outer), *inner = found
+    if any(dist(centre, middle) > SAME_CIRCLE for centre, _ in inner):
+        return ()
+    return (outer, *sorted((radius for _, radius in inner), reverse=True))
+
+
+def _circle(path: Path) -> tuple[Point, float] | None:
+    """Return centre and radius of a path that is one whole circle; None for another."""
+    arcs = [edge for edge in path.edges if isinstance(edge, Arc)]
+    if not arcs or len(arcs) < len(path.edges):
         return None
     first = arcs[0]
     alike = all(
-        dist(arc.centre, first.centre) < DIMENSION_OFF and abs(arc.radius - first.radius) < DIMENSION_OFF
-        for arc in arcs
+        abs(arc.radius - first.radius) <= SAME_CIRCLE and dist(arc.centre, first.centre) <= SAME_CIRCLE for arc in arcs
     )
-    return first.centre if alike else None
+    whole = abs(abs(sum(arc.sweep for arc in arcs)) - 360.0) <= SAME_CIRCLE
+    return (first.centre, first.radius) if alike and whole else None
 
 
 def _straight(part: Part) -> list[Edge]:

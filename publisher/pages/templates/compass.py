@@ -5,10 +5,8 @@ The pencil runs on the circle itself, so that a strip bears the finished radius 
 """
 
 from itertools import pairwise
-from math import hypot
 
 from publisher.basics import (
-    Arc,
     CompassPromise,
     Layer,
     LengthPromise,
@@ -22,7 +20,7 @@ from publisher.basics import (
     record,
 )
 from publisher.basics.wording import LengthUnit, say_length
-from publisher.geometry import Part
+from publisher.geometry import Part, radii_of
 from publisher.pages.model import Drawn, Stroke, Words
 from publisher.pages.sheet import Body, Context
 from publisher.pages.templates.template_forms import Chunk
@@ -39,7 +37,6 @@ LEAST_APART = 6.0  # mm between the middles of two holes: nearer ones tear the c
 LABEL_ROW = 3.2  # mm from a line of words over the axis to the next
 OVER_HOLES, BESIDE_CROSS = 1.2, 1.0  # mm from the axis up to the words over it, and from a cross to the words beside it
 STRIP_WORDS_APART = 1.5  # mm between two words of one line
-SAME_CIRCLE = 1e-6  # mm
 HOW = "Glue to card. Pin through the cross, pencil through the hole; cut on the pencil line."
 TICKS = "Draw two lines at right angles through the pin’s hole: they mark the quarters."
 
@@ -72,7 +69,7 @@ class CompassStrip:
 def strip_of(context: Context, part: Part) -> CompassStrip | None:
     """Return the strip that draws a part; None for a part that is not round, has what a compass does not draw, or whose words find no
     room on it."""
-    radii = _radii(part) if context.design.use == "trace" and _plain(part) else ()
+    radii = radii_of(part) if context.design.use == "trace" and _plain(part) else ()
     if not radii or radii[0] < LEAST_COMPASS or any(a - b < LEAST_APART for a, b in pairwise((*radii, 0.0))):
         return None
     room = radii[0] + 2 * STRIP_END - 2 * STRIP_INSET
@@ -88,18 +85,6 @@ def _plain(part: Part) -> bool:
     edges = any(edge.bevel or edge.rabbet is not None for edge in part.edges)
     marks = {mark.purpose for mark in part.marks} <= {Purpose.CENTRE}
     return marks and not edges and not part.folds and part.bending is None
-
-
-def _radii(part: Part) -> tuple[float, ...]:
-    """Return the radii of a part of circles about one centre (mm), the outer one first; nothing for another part."""
-    circles = [_circle(path) for path in part.outline.paths]
-    found = [one for one in circles if one is not None]
-    if len(found) < len(circles):
-        return ()
-    (middle, outer), *inner = found
-    if any(hypot(x - middle[0], y - middle[1]) > SAME_CIRCLE for (x, y), _ in inner):
-        return ()
-    return (outer, *sorted((radius for _, radius in inner), reverse=True))
 
 
 def _name(part: Part) -> str:
@@ -127,21 +112,6 @@ def _labels(setter: Setter, radii: tuple[float, ...], unit: LengthUnit) -> tuple
             return None
         found.append(StripLabel(said, left, OVER_HOLES + row * LABEL_ROW))
     return (pin, *reversed(found))
-
-
-def _circle(path: Path) -> tuple[Point, float] | None:
-    """Return centre and radius of a path that is one whole circle; None for another."""
-    arcs = [edge for edge in path.edges if isinstance(edge, Arc)]
-    if not arcs or len(arcs) < len(path.edges):
-        return None
-    first = arcs[0]
-    alike = all(
-        abs(arc.radius - first.radius) <= SAME_CIRCLE
-        and hypot(arc.centre[0] - first.centre[0], arc.centre[1] - first.centre[1]) <= SAME_CIRCLE
-        for arc in arcs
-    )
-    whole = abs(abs(sum(arc.sweep for arc in arcs)) - 360.0) <= 1e-6
-    return (first.centre, first.radius) if alike and whole else None
 
 
 def strip_key(part: Part) -> str:

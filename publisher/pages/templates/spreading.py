@@ -17,12 +17,12 @@ from publisher.pages.templates.template_frames import free_area
 WIDE_ENOUGH = 45.0  # mm between two parts, or to the edge: wider gaps are no better
 SPREAD_STEPS = (16.0, 8.0, 4.0, 2.0, 1.0)  # mm by which parts are tried to move
 WAYS_TO_GO = ((1, 0), (-1, 0), (0, 1), (0, -1), (1, 1), (-1, 1), (-1, -1), (1, -1))  # out of a corner aslant
-ROUNDS = 4  # of tries with each step
+SPREAD_ROUNDS = 4  # of tries with each step
 MOST_SPREAD = 16  # parts of a page: of more, none has room to move
 MOST_FILLED = 0.7  # of a page: of a fuller one neither
 BETTER = 0.05  # mm by which a gap must grow
 
-Gaps = npt.NDArray[np.float64]
+SpreadGaps = npt.NDArray[np.float64]
 
 
 def spread(page: Shown) -> Shown:
@@ -63,7 +63,7 @@ def _apart(shapes: Sequence[shapely.Polygon], free: shapely.Polygon) -> list[Poi
     ground = free.buffer(0.01, join_style="mitre")
     shapely.prepare(ground)
     for step in SPREAD_STEPS:
-        for _ in range(ROUNDS):
+        for _ in range(SPREAD_ROUNDS):
             moved = False
             for i, shape in enumerate(now):
                 others = np.array([*now[:i], *now[i + 1 :], free.exterior])
@@ -80,12 +80,12 @@ def _apart(shapes: Sequence[shapely.Polygon], free: shapely.Polygon) -> list[Poi
     return moves
 
 
-def _gaps(shape: shapely.Polygon, others: npt.NDArray[np.object_]) -> Gaps:
+def _gaps(shape: shapely.Polygon, others: npt.NDArray[np.object_]) -> SpreadGaps:
     """Return the gaps (mm) between a shape and the others, none wider than is wide enough."""
     return np.asarray(np.minimum(shapely.distance(shape, others), WIDE_ENOUGH))
 
 
-def _wider(new: Gaps, old: Gaps) -> bool:
+def _wider(new: SpreadGaps, old: SpreadGaps) -> bool:
     """Say whether the least gap that changes grows; the last gap is that to the edge, all others stay as wide as parts need."""
     if (new[:-1] < np.minimum(old[:-1], PART_GAP)).any() or not new[:-1].all():
         return False
