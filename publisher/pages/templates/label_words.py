@@ -18,9 +18,9 @@ FACES = {"": "", "outside": "the outside face", "inside": "the inside face", "cl
 class Says:
     """The words of one label. ``boxes``: how many tick boxes for copies as drawn, for mirrored ones, for spares.
 
-    ``letter``, ``cut`` (how many of them) and ``sides`` (which side up, whether it may be flipped) are what a piece must not
-    lose when it is cut out (no sides where either will do); ``copies`` says of ``cut`` all there is to say, ``face`` which face the upper
-    side is; ``measures`` lengths of it that no line on it shows.
+    ``letter``, ``cut`` (how many of them, or which of so many) and ``sides`` (which side up, whether it may be flipped) are what a
+    piece must not lose when it is cut out (no sides where either will do); ``copies`` says of ``cut`` all there is to say, ``face``
+    which face the upper side is; ``measures`` lengths of it that no line on it shows.
     """
 
     letter: str
@@ -54,6 +54,8 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     if copy:
         spare = ", a spare" if copy > part.count else ""
         line = f"{line}: this is {copy} of {copies}{spare}"
+        if copies > 1:
+            cut = f"{copy}\u00a0of\u00a0{copies}"  # the print is the piece: no more of it are cut
         boxes = (1, 0, 0)
     else:
         cut = line  # two labels of one piece ask for the same number

@@ -123,8 +123,8 @@ def small_blocks(setter: Setter, said: Says) -> Iterator[tuple[Label, ...]]:
 
 def reset(label: Label, setter: Setter, said: Says) -> Label:
     """Return other words set as a label is set; what is the same for all copies stays as it is."""
-    if label.form == "rest":
-        return label
+    if label.form == "rest":  # a part of what a piece must not lose
+        said = replace(label.says, cut=label.says.cut and said.cut)
     return _set(setter, said, label.style, label.measure, label.form)
 
 
