@@ -97,7 +97,7 @@ def measure(
     Examples:  publisher measure --across 97.3 --down 97.2
                publisher measure --rulers 179.5 239.5
                publisher measure --across "3 15/16 in" --down "3 7/8 in"
-               publisher measure --board 4.6mm --pack toll-house-1.0.0-a4.pdf
+               publisher measure --board 4.6mm --pack toll-house-1.0.0-foam-5mm-a4.pdf
     """
     if rulers is not None and (across, down, true_mm) != (None, None, None):
         raise click.UsageError("--rulers takes both readings of the long rulers: leave --across, --down and --of out")

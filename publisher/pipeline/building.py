@@ -28,7 +28,6 @@ from publisher.release import (
     record_name,
     refuse_trial,
     sheet_name,
-    trial_name,
     yield_name,
 )
 
@@ -75,8 +74,9 @@ def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:
     found = list(dict.fromkeys((*worked.findings, *page_findings)))
     if errors(found):
         return Built(worked, (), (), tuple(found))
-    trial = trial_name([worked.design] if worked.design else [], brief.inputs.sets)
-    built = tuple(_written(pack, trial) for pack in packs)
+    assert worked.design is not None  # as there are packs
+    stem = pack_stem(worked.design, brief.inputs.sets)
+    built = tuple(_written(pack, stem) for pack in packs)
     found += [replace(f, place=f.place or Place(one.pdf.path)) for one in built for f in one.proof.findings]
     if errors(found):
         return Built(worked, built, (), tuple(found))
@@ -84,7 +84,7 @@ def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:
     pictures = [picture for one in built for picture in _previews(one, variant)] if previews else []
     outputs = (*files, *cut_files(variant, worked.pieces, needs), *pictures)
     data = {one.path: one.data for one in outputs}
-    promises = promised_files(worked, tuple(file_names(one.pack, trial, frozenset(data)) for one in built))
+    promises = promised_files(worked, tuple(file_names(one.pack, stem, frozenset(data)) for one in built))
     beside = judge_files(
         data, replace(promises, packs=()), {}
     )  # whatever papers are built with it, the same is said of it
@@ -95,9 +95,8 @@ def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:
     return Built(worked, built, outputs, tuple(found), beside)
 
 
-def _written(pack: Pack, trial: str) -> BuiltPack:
+def _written(pack: Pack, stem: str) -> BuiltPack:
     """Write a pack as PDF, and prove it."""
-    stem = pack_stem(pack.slug, pack.version, pack.variant, trial)
     pdf = Output(pack_name(stem, pack.paper.name), write_pdf(pack))
     record = Output(record_name(stem, pack.paper.name), pack.attachments[0].data)
     return BuiltPack(pack, pdf, record, prove(pdf.data, pack.promises, pdf.path))

@@ -11,7 +11,7 @@ from publisher.pipeline.model import Expected
 from publisher.pipeline.promising import file_names, promised_files
 from publisher.pipeline.working import work
 from publisher.press import write_pdf
-from publisher.release import pack_stem, paper_of, trial_name
+from publisher.release import pack_stem, paper_of
 
 
 def expected_by(brief: Brief, names: Iterable[str], rebuild: bool) -> Expected:
@@ -24,11 +24,11 @@ def expected_by(brief: Brief, names: Iterable[str], rebuild: bool) -> Expected:
     files, promises, built = FilePromises(), dict[str, Promises](), dict[str, bytes]()
     for variant, papers in _variants_of(brief, there).items():
         worked = work(brief, variant)
-        if errors(worked.findings):
+        if errors(worked.findings) or worked.design is None:
             raise Refusal(*errors(worked.findings))
         packs, _ = compose_packs(worked, papers)
-        trial = trial_name([worked.design] if worked.design else [], brief.inputs.sets)
-        names_of = tuple(file_names(pack, trial, there) for pack in packs)
+        stem = pack_stem(worked.design, brief.inputs.sets)
+        names_of = tuple(file_names(pack, stem, there) for pack in packs)
         files = files.with_others(promised_files(worked, names_of))
         promises |= {one.pdf: pack.promises for one, pack in zip(names_of, packs, strict=True)}
         if rebuild and worked.needs is not None:
@@ -42,8 +42,7 @@ def _variants_of(brief: Brief, names: frozenset[str]) -> dict[str, tuple[str, ..
     own = tuple(paper.text("name") for paper in brief.fields.row("papers") if isinstance(paper, Table))
     found: dict[str, tuple[str, ...]] = {}
     for variant in ("", *variants(brief)):
-        trial = trial_name([work_out(brief, variant)], brief.inputs.sets) if brief.inputs.sets else ""
-        stem = pack_stem(brief.slug, brief.fields.text("version"), variant, trial)
+        stem = pack_stem(work_out(brief, variant), brief.inputs.sets)
         papers = tuple(paper for name in sorted(names) if (paper := paper_of(name, stem, own)) is not None)
         if papers:
             found[variant] = papers

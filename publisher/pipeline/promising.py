@@ -5,7 +5,7 @@ from publisher.geometry import promised_piece
 from publisher.material import promised_sheet, promised_yields
 from publisher.pages import Pack
 from publisher.pipeline.model import Worked
-from publisher.release import pack_name, pack_stem, part_name, preview_name, record_name, sheet_name, yield_name
+from publisher.release import pack_name, part_name, preview_name, record_name, sheet_name, yield_name
 
 
 def promised_files(worked: Worked, packs: tuple[PackFiles, ...]) -> FilePromises:
@@ -24,9 +24,8 @@ def promised_files(worked: Worked, packs: tuple[PackFiles, ...]) -> FilePromises
     return FilePromises(packs, tuple(cut), tables)
 
 
-def file_names(pack: Pack, trial: str, there: frozenset[str]) -> PackFiles:
+def file_names(pack: Pack, stem: str, there: frozenset[str]) -> PackFiles:
     """Return how the files of a pack belong together: with the pictures of its pages, unless none of them is ``there``."""
-    stem = pack_stem(pack.slug, pack.version, pack.variant, trial)
     names = tuple(preview_name(pack.variant, pack.paper.name, page.number) for page in pack.pages)
     shown = any(name in there for name in names)
     return PackFiles(pack_name(stem, pack.paper.name), record_name(stem, pack.paper.name), names if shown else ())

@@ -7,10 +7,12 @@ import json
 import re
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 from hashlib import sha256
 from pathlib import PurePosixPath
 
 from publisher.basics import Finding, Place, Refusal, Rule, Severity, record
+from publisher.basics.wording import trimmed
 from publisher.brief import Brief
 from publisher.design import STANDARD, USUAL_PAPERS, Design, SheetSize, tried_sizes, variants
 from publisher.geometry import Part
@@ -25,15 +27,41 @@ NAME_TAKEN = Rule(
 )
 LIST = "packs.json"
 """The list of the packs of a set, and of all files that were made with them."""
+LONGEST_TRIAL, LONGEST_BOARDS = 60, 40  # letters of a name that tell what is tried, and for which boards
+DIGITS = 6  # of them, of a hash of what has no room
 # what file browsers leave in any folder that they show (macOS, Windows, KDE); from memory
 _DROPPINGS = {".ds_store", "thumbs.db", "ehthumbs.db", "desktop.ini", ".directory", ".localized"}
 # names that Windows keeps for devices, with any ending (its handbook, “Naming files, paths, and namespaces”)
 _DEVICES = {"con", "prn", "aux", "nul", *(f"{device}{n}" for device in ("com", "lpt") for n in "0123456789¹²³")}
 
 
-def pack_stem(slug: str, version: str, variant: str, trial: str = "") -> str:
-    """Return ``<slug>-<version>[-<variant>][-<trial>]``, with which the names of a variant's packs begin."""
-    return "-".join(text for text in (slug, version, variant, trial) if text)
+def pack_stem(design: Design, sets: Iterable[tuple[str, str]] = ()) -> str:
+    """Return ``<slug>-<version>[-<variant>][-<trial>]-<board>``, with which the names of a variant's packs begin."""
+    named = (design.slug, design.version, design.variant, trial_name([design], sets), board_name(design))
+    return "-".join(text for text in named if text)
+
+
+def board_name(design: Design) -> str:
+    """Return the boards that a variant is drawn for: each with the name it is sold by, where that is another than its measure, and its
+    thickness: ``foam-5mm``, ``foam-3-16in-4.76mm``; at most 40 letters, of more the last six a hash of all. '' without parts."""
+    used = {plan.board for plan in design.parts}
+    said = []
+    for board in (board for board in design.boards if board.id in used):
+        measure = f"{trimmed(board.thickness, 2)}mm"
+        shop = (board.shop.name if board.shop is not None else board.sold_as).replace(" ", "")
+        said.append("-".join((board.id, *((shop,) if shop not in ("", measure) else ()), measure)))
+    whole = _plain("-".join(said))
+    return whole if len(whole) <= LONGEST_BOARDS else _short(whole, LONGEST_BOARDS, sha256(whole.encode()).hexdigest())
+
+
+def _plain(text: str) -> str:
+    """Return a text in small letters, digits, points and hyphens."""
+    return re.sub(r"[^a-z0-9.]+", "-", text.casefold()).strip("-.")
+
+
+def _short(text: str, most: int, digest: str) -> str:
+    """Return a plain text, cut off so that it has at most so many letters, with the first digits of a digest of all that it stands for."""
+    return f"{text[: most - DIGITS - 1].strip('-.')}-{digest[:DIGITS]}"
 
 
 def trial_name(designs: Iterable[Design], sets: Iterable[tuple[str, str]]) -> str:
@@ -49,10 +77,9 @@ def trial_name(designs: Iterable[Design], sets: Iterable[tuple[str, str]]) -> st
     first = next(iter(tried.values()), [])
     if not first:
         return ""
-    said = re.sub(r"[^a-z0-9.]+", "-", "-".join(f"{name}-{value:.6g}" for name, value in first).casefold())
+    said = _plain("-".join(f"{name}-{value:.6g}" for name, value in first))
     one = all(values == first for values in tried.values())
-    digits = sha256(json.dumps(first if one else sorted(tried.items())).encode()).hexdigest()[:6]
-    return f"{said[:53].strip('-.')}-{digits}"
+    return _short(said, LONGEST_TRIAL, sha256(json.dumps(first if one else sorted(tried.items())).encode()).hexdigest())
 
 
 def pack_name(stem: str, paper: str) -> str:
@@ -125,7 +152,7 @@ def name_findings(brief: Brief, design: Design, pieces: tuple[Part, ...], needs:
     for variant in ("", *variants(brief)):
         who, place = _who(variant), places.get(variant)
         claims.append(Claim(f"{cut_folder(variant)}/", f"the cut files of {who}", place))
-        stem = pack_stem(brief.slug, design.version, variant)
+        stem = pack_stem(replace(design, variant=variant))
         for number, (paper, written) in enumerate(papers):
             once = f" ({number + 1})" if paper in [name for name, _ in papers[:number]] else ""
             owner = f"the pack of {who} for the paper “{paper}”{once}"

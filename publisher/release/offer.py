@@ -22,7 +22,6 @@ from publisher.release.names import (
     pack_stem,
     preview_folder,
     record_name,
-    trial_name,
 )
 from publisher.release.proved import PROOF, beside_entry, pack_entry, proof_document, proof_text
 
@@ -178,7 +177,7 @@ def list_text(document: dict[str, Any]) -> bytes:
 
 
 def _pack_entry(offer: Offer, pack: Pack) -> dict[str, Any]:
-    stem = pack_stem(pack.slug, pack.version, pack.variant, trial_name([offer.design], offer.inputs.sets))
+    stem = pack_stem(offer.design, offer.inputs.sets)
     pdf = next(output for output in offer.outputs if output.path == pack_name(stem, pack.paper.name))
     return {
         "id": pack.id,

@@ -59,7 +59,7 @@ def offer(
     names = [f"{stem}-{paper}.{kind}" for paper in papers for kind in ("pdf", "json")]
     names += [f"previews/{folder}-{paper}/page-01.png" for paper in papers]
     names += [f"cut-files/{folder}/part-{part}.svg" for part in parts]
-    design: Any = SimpleNamespace(slug="quay", version=version, variant=variant, sizes=())
+    design: Any = SimpleNamespace(slug="quay", version=version, variant=variant, sizes=(), boards=(), parts=())
     packs: Any = tuple(
         (
             SimpleNamespace(

@@ -1,11 +1,15 @@
 """Names of files: what they are, and which pack a name belongs to."""
 
+from types import SimpleNamespace
+from typing import Any
+
 import pytest
 
 from publisher.basics import Refusal
 from publisher.design import SheetSize
 from publisher.release.names import (
     Claim,
+    board_name,
     check_names,
     clashes,
     cut_folder,
@@ -20,9 +24,55 @@ from publisher.release.names import (
 )
 
 
+def drawn_for(*boards: tuple[str, float, str], variant: str = "") -> Any:
+    """A quay cut from such boards: id, thickness, name on sale."""
+    return SimpleNamespace(
+        slug="quay",
+        version="1.0.0",
+        variant=variant,
+        sizes=(),
+        parts=tuple(SimpleNamespace(board=name) for name, _, _ in boards),
+        boards=(*(SimpleNamespace(id=n, thickness=t, sold_as=s, shop=None) for n, t, s in boards), UNUSED),
+    )
+
+
+UNUSED = SimpleNamespace(id="spare", thickness=1.0, sold_as="", shop=None)
+
+
+@pytest.mark.parametrize(
+    ("boards", "said"),
+    [
+        ((("foam", 5.0, "5 mm"),), "foam-5mm"),
+        ((("foam", 4.7625, "3/16 in"),), "foam-3-16in-4.76mm"),
+        ((("foam", 4.6, "White Board, 3/16 in"),), "foam-whiteboard-3-16in-4.6mm"),
+        ((("foam", 5.0, ""), ("thin_card", 1.0, "")), "foam-5mm-thin-card-1mm"),
+        ((), ""),
+    ],
+)
+def test_the_boards_of_a_name_are_said_with_their_measure(
+    boards: tuple[tuple[str, float, str], ...], said: str
+) -> None:
+    assert board_name(drawn_for(*boards)) == said
+
+
+def test_many_boards_are_cut_short_and_told_apart() -> None:
+    several = [tuple((f"board_number_{n}", 1.0 + n, "") for n in range(first, first + 5)) for first in (0, 1)]
+    one, other = (board_name(drawn_for(*boards)) for boards in several)
+    assert len(one) <= 40
+    assert one != other
+    longer = board_name(
+        drawn_for(*(("board_number_0", 1.0, ""), ("board_number_1", 2.0, ""), ("b", 3.0, ""), ("b2", 9.0, "")))
+    )
+    assert longer[:20] == one[:20]
+    assert longer != one
+
+
 def test_names_of_the_sizes_as_written_and_of_a_variant() -> None:
-    stems = [pack_stem("quay", "1.0.0", variant) for variant in ("", "long")]
-    assert [pack_name(stem, "a4") for stem in stems] == ["quay-1.0.0-a4.pdf", "quay-1.0.0-long-a4.pdf"]
+    stems = [pack_stem(drawn_for(("foam", 5.0, "5 mm"), variant=variant)) for variant in ("", "long")]
+    assert [pack_name(stem, "a4") for stem in stems] == [
+        "quay-1.0.0-foam-5mm-a4.pdf",
+        "quay-1.0.0-long-foam-5mm-a4.pdf",
+    ]
     assert record_name("quay-1.0.0", "a4") == "quay-1.0.0-a4.json"
     assert cut_folder("") == "cut-files/standard"
     assert part_name("long", "B", "side") == "cut-files/long/part-b-side.svg"

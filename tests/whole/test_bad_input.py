@@ -219,7 +219,7 @@ def test_one_unreadable_design_does_not_stop_the_others(publisher: Publisher, sh
     run = publisher("build", *folders, "--paper", "a4", "--variant", "standard", "--out", tmp_path / "out")
     assert run.code == 2
     assert "anchor/spec.yaml" in run.err
-    assert (tmp_path / "out/bollard/bollard-1.0.0-a4.pdf").exists()
+    assert (tmp_path / "out/bollard/bollard-1.0.0-foam-5mm-a4.pdf").exists()
 
 
 @pytest.mark.breaks("design/variant-name-taken")

@@ -76,7 +76,7 @@ def test_the_boxes_are_sound(publisher: Publisher, tmp_path: Path) -> None:
     run = publisher("build", folder_with(SPEC, tmp_path), "--paper", "a4", "--out", tmp_path / "out")
     assert run.code == 0, run.err
     assert "error" not in run.err
-    assert (tmp_path / "out/boxes/boxes-1.0.0-a4.pdf").exists()
+    assert (tmp_path / "out/boxes/boxes-1.0.0-foam-5mm-a4.pdf").exists()
 
 
 @pytest.mark.parametrize(

@@ -33,19 +33,19 @@ def test_every_demo_gives_a_pack_for_both_papers_with_its_files(packs: Path) -> 
     for slug in ("lock-stair", "quay", "toll-house"):
         names = set(everything(packs / slug))
         for paper in ("a4", "letter"):
-            assert f"{slug}-1.0.0-{paper}.pdf" in names
+            assert f"{slug}-1.0.0-foam-5mm-{paper}.pdf" in names
             assert f"previews/standard-{paper}/page-01.png" in names
-        assert {f"{slug}-1.0.0-a4.json", f"{slug}-1.0.0-letter.json", "packs.json"} <= names
+        assert {f"{slug}-1.0.0-foam-5mm-a4.json", f"{slug}-1.0.0-foam-5mm-letter.json", "packs.json"} <= names
         assert any(n.startswith("cut-files/standard/part-a-") for n in names)
         assert any(n.startswith("cut-files/standard/sheet-foam-508x762mm-") for n in names)
-    assert "lock-stair-1.0.0-wide_bases-a4.pdf" in everything(packs / "lock-stair")
+    assert "lock-stair-1.0.0-wide_bases-foam-5mm-a4.pdf" in everything(packs / "lock-stair")
     listed = json.loads((packs / "lock-stair/packs.json").read_text())
     assert {pack["variant"] for pack in listed["packs"]} == {"", "wide_bases"}
     assert {one["path"] for one in listed["files"]} == set(everything(packs / "lock-stair")) - {"packs.json"}
 
 
 def test_a_preview_for_every_page_and_no_other(packs: Path) -> None:
-    for pdf in packs.glob("*/*-1.0.0-a4.pdf"):
+    for pdf in packs.glob("*/*-1.0.0-foam-5mm-a4.pdf"):
         pages = len(pypdf.PdfReader(pdf).pages)
         assert len(list((pdf.parent / "previews/standard-a4").iterdir())) == pages
 
@@ -76,7 +76,7 @@ def test_every_pack_carries_its_own_record_of_the_documented_form(packs: Path) -
 def test_the_packs_are_listed_beside_them(packs: Path) -> None:
     listed = json.loads((packs / "quay/packs.json").read_text())
     assert [(one["paper"], one["file"], one["record"]) for one in listed["packs"]] == [
-        (paper, f"quay-1.0.0-{paper}.pdf", f"quay-1.0.0-{paper}.json") for paper in ("a4", "letter")
+        (paper, f"quay-1.0.0-foam-5mm-{paper}.pdf", f"quay-1.0.0-foam-5mm-{paper}.json") for paper in ("a4", "letter")
     ]
     for one in listed["packs"]:
         data = (packs / "quay" / one["file"]).read_bytes()
@@ -91,7 +91,7 @@ def test_vector_pages_stay_small(packs: Path) -> None:
 
 def facts(packs: Path, slug: str, tried: str = "") -> dict[str, Any]:
     document = json.loads(
-        next((packs / f"{slug}{tried}").glob(f"{slug}-1.0.0{'-board-*' if tried else ''}-a4.json")).read_text()
+        next((packs / f"{slug}{tried}").glob(f"{slug}-1.0.0{'-board-*' if tried else ''}-foam-*-a4.json")).read_text()
     )
     assert document["format"] == 2
     return {f["name"]: f["value"] for f in document["facts"]}
@@ -138,7 +138,7 @@ def test_joints_that_line_up_are_found(publisher: Callable[..., Run], designs: P
 
 def test_long_parts_come_as_two_tiles_on_both_papers(packs: Path) -> None:
     for paper in ("a4", "letter"):
-        reader = pypdf.PdfReader(packs / f"quay/quay-1.0.0-{paper}.pdf")
+        reader = pypdf.PdfReader(packs / f"quay/quay-1.0.0-foam-5mm-{paper}.pdf")
         said = "\n".join(page.extract_text() for page in reader.pages)
         assert all(f"Tile {letter} {number} of 2" in said for letter in "AB" for number in (1, 2))
 
@@ -170,9 +170,9 @@ def test_the_report_as_one_json_document(publisher: Callable[..., Run], shelf: P
 def test_other_papers_on_request(publisher: Callable[..., Run], shelf: Path, tmp_path: Path) -> None:
     run = publisher("build", shelf / "bollard", "--paper", "A3", "--paper", "legal", "--out", tmp_path)
     assert run.code == 0, run.err
-    page = pypdf.PdfReader(tmp_path / "bollard/bollard-1.0.0-a3.pdf").pages[0]
+    page = pypdf.PdfReader(tmp_path / "bollard/bollard-1.0.0-foam-5mm-a3.pdf").pages[0]
     assert float(page.mediabox.width) * 25.4 / 72 == pytest.approx(297.0, abs=0.01)
-    assert (tmp_path / "bollard/bollard-1.0.0-legal.pdf").exists()
+    assert (tmp_path / "bollard/bollard-1.0.0-foam-5mm-legal.pdf").exists()
 
 
 def test_a_bad_design_stops_alone_and_leaves_what_was_there(
@@ -189,7 +189,7 @@ def test_a_bad_design_stops_alone_and_leaves_what_was_there(
     assert "bollard: not built" in run.out
     after = everything(out)
     assert {n: after[n] for n in before} == before
-    assert "capstan/capstan-1.0.0-a4.pdf" in after
+    assert "capstan/capstan-1.0.0-foam-5mm-a4.pdf" in after
 
 
 VARIANTS = "variants: {wide: {title: Wide, sizes: {radius: 30 mm}}}\n"
@@ -205,14 +205,17 @@ def test_packs_of_another_spec_do_not_stay_beside_new_ones(publisher: Callable[.
     changed(folder, "count: 3", "count: 9")
     (home / "mine.txt").write_text("mine")
     other = publisher("build", folder, "--paper", "a4", "--variant", "standard", "--out", tmp_path / "out")
-    assert "removed: bollard-1.0.0-letter.pdf, bollard-1.0.0-wide-a4.pdf, bollard-1.0.0-wide-letter.pdf" in other.out
+    assert (
+        "removed: bollard-1.0.0-foam-5mm-letter.pdf, bollard-1.0.0-wide-foam-5mm-a4.pdf, bollard-1.0.0-wide-foam-5mm-letter.pdf"
+        in other.out
+    )
     assert "spec.yaml changed since it was made" in other.out
     assert {n for n in everything(home) if "letter" in n or "wide" in n} == set()
     assert (home / "mine.txt").exists() and not (home / "cut-files/wide").exists()
     changed(folder, "version: 1.0.0", "version: 1.1.0")
     run = publisher("build", folder, "--paper", "a4", "--variant", "standard", "--out", tmp_path / "out", "--json")
     (pack,) = json.loads(run.out)["packs"]
-    assert {"file": str(home / "bollard-1.0.0-a4.pdf"), "why": "it is of version 1.0.0"} in pack["removed"]
+    assert {"file": str(home / "bollard-1.0.0-foam-5mm-a4.pdf"), "why": "it is of version 1.0.0"} in pack["removed"]
     assert not list(home.glob("bollard-1.0.0*"))
 
 
@@ -226,7 +229,7 @@ def test_what_set_tries_stands_beside_the_packs(publisher: Callable[..., Run], s
     after = everything(tmp_path / "out")
     assert {n: after[n] for n in before} == before and len(after) > len(before)
     (pdf,) = (tmp_path / "out/bollard/trials").glob("*/*.pdf")
-    assert pdf.name == f"bollard-1.0.0-{pdf.parent.name}-a4.pdf"
+    assert pdf.name == f"bollard-1.0.0-{pdf.parent.name}-foam-5mm-a4.pdf"
     texts = [page.extract_text() for page in pypdf.PdfReader(pdf).pages]
     assert all("trial: radius 30 mm" in text for text in texts) and texts[0].count("trial: radius 30 mm") == 2
     (tmp_path / "out/bollard/trials/mine.txt").write_text("mine")
@@ -282,5 +285,5 @@ def test_proof_and_measure_first_put_right_what_a_killed_build_left(
             failing(patch, count.count * 2 // 3)
             api.place(built, tmp_path / "out")
         assert everything(home) not in (old, new)
-        assert publisher(*reads, home / "bollard-1.0.0-a4.pdf").code == 0
+        assert publisher(*reads, home / "bollard-1.0.0-foam-5mm-a4.pdf").code == 0
         assert everything(home) == new

@@ -130,7 +130,7 @@ def test_measure_judges_two_readings(publisher: Publisher) -> None:
 
 
 def test_measure_by_a_pack_names_what_will_not_fit(publisher: Publisher, packs: Path, tmp_path: Path) -> None:
-    pack = packs / "toll-house/toll-house-1.0.0-a4.pdf"
+    pack = packs / "toll-house/toll-house-1.0.0-foam-5mm-a4.pdf"
     run = publisher("measure", "--across", "97.3", "--down", "97.3", "--pack", pack)
     assert run.code == 1
     assert "5.14 mm when cut" in run.out  # 97.3 % of 5.3 + 2 × 0.4 mm on paper, less the pencil's 2 × 0.4 mm
@@ -157,7 +157,7 @@ def test_a_file_that_the_spec_does_not_promise_is_refused(publisher: Publisher, 
 
 @pytest.mark.keeps("cli/not-promised")
 def test_proof_alone_with_and_without_the_spec(publisher: Publisher, shelf: Path, tmp_path: Path) -> None:
-    folder, pack = shelf / "bollard", tmp_path / "bollard/bollard-1.0.0-a4.pdf"
+    folder, pack = shelf / "bollard", tmp_path / "bollard/bollard-1.0.0-foam-5mm-a4.pdf"
     assert publisher("build", folder, "--paper", "a4", "--out", tmp_path).code == 0
     with_spec = publisher("proof", pack, "--spec", folder)
     assert with_spec.code == 0, with_spec.err
@@ -229,8 +229,8 @@ def test_a_release_is_placed_once_and_never_changes(publisher: Publisher, shelf:
         "manifest.json",
         "LISTING.md",
         "bollard-1.0.0.zip",
-        "bollard-1.0.0-a4.pdf",
-        "bollard-1.0.0-letter.pdf",
+        "bollard-1.0.0-foam-5mm-a4.pdf",
+        "bollard-1.0.0-foam-5mm-letter.pdf",
     } <= names
     assert "thick: at least 1 sheet of 20 × 30 in\n" in (folder / "LISTING.md").read_text()
     licence = (folder / "LICENCE.txt").read_text(encoding="utf-8")

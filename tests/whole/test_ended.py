@@ -180,12 +180,6 @@ def test_two_folders_of_one_name_are_refused_and_the_others_go_on(
 
 
 CLASHES = {
-    "a variant and a paper of its own": (
-        "papers: [a4, letter]",
-        "papers: [a4, {name: big-a4, width: 300 mm, height: 400 mm}]\nvariants: {big: {sizes: {radius: 30 mm}}}",
-        "spec.yaml:12:12: error: the pack of the sizes as written for the paper “big-a4” and the pack of the variant “big” "
-        "for the paper “a4” would both be called “bollard-1.0.0-big-a4.pdf”",
-    ),
     "capitals": (
         "papers",
         "variants: {big: {sizes: {radius: 30 mm}}, Big: {sizes: {radius: 31 mm}}}\npapers",
@@ -204,7 +198,7 @@ CLASHES = {
     "two papers": (
         "[a4, letter]",
         "[a4, {name: a4, width: 300 mm, height: 400 mm}]",
-        "would both be called “bollard-1.0.0-a4.pdf”",
+        "would both be called “bollard-1.0.0-foam-5mm-a4.pdf”",
     ),
     "the folder": ("papers", "papers", "the design “con” would have the name “con”"),
 }

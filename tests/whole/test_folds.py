@@ -48,14 +48,14 @@ def test_a_folded_box_is_proved_on_both_papers(tmp_path: Path, publisher: Callab
     run, out = build(SPEC, tmp_path, publisher)
     assert run.code == 0, run.err
     assert "A4 paper" in run.out and "Letter paper" in run.out and run.out.count("proved (") == 2
-    facts = json.loads((out / "toll-box-1.0.0-a4.json").read_text())
+    facts = json.loads((out / "toll-box-1.0.0-foam-5mm-a4.json").read_text())
     (piece,) = facts["parts"]
     assert (piece["letter"], piece["name"], piece["count"]) == ("A", "Front + side", 1)
     assert sorted({edge["to"][0] for edge in piece["outline"][0]["edges"]}) == [0, 60, 90, 150, 180]
     # joints know the parts in their places
     assert next(f["value"] for f in facts["facts"] if f["name"] == "box.height") == 40
     for paper, wide in (("a4", "10.0 mm (0.39 in)"), ("letter", "0.39 in (10.0 mm)")):
-        pages = pypdf.PdfReader(out / f"toll-box-1.0.0-{paper}.pdf").pages
+        pages = pypdf.PdfReader(out / f"toll-box-1.0.0-foam-5mm-{paper}.pdf").pages
         words = " ".join(" ".join(page.extract_text() for page in pages).split())
         assert words.count("fold 90°") == 3
         assert f"V-groove from inside, {wide} wide" in words

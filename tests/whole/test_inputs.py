@@ -93,14 +93,14 @@ def test_a_pack_has_the_same_bytes_alone_beside_others_and_in_a_release(
 ) -> None:
     alone = files_of(build(read_brief(folder, papers=("a4",))))
     beside = files_of(built)
-    name = "mooring-post-1.2.0-a4.pdf"
-    assert "mooring-post-1.2.0-letter.pdf" in beside
+    name = "mooring-post-1.2.0-foam-5mm-a4.pdf"
+    assert "mooring-post-1.2.0-foam-5mm-letter.pdf" in beside
     assert alone[name] == beside[name]
     released = release(read_brief(folder), tmp_path)
     assert released.folder is not None
     assert (released.folder / name).read_bytes() == alone[name]
     for paper in ("a4", "letter"):
-        pack = promised_by(read_brief(folder), f"mooring-post-1.2.0-{paper}.pdf")
+        pack = promised_by(read_brief(folder), f"mooring-post-1.2.0-foam-5mm-{paper}.pdf")
         (own,) = (one.pack for one in built.packs if one.pack.paper.name == paper)
         assert pack == own
 

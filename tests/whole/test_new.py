@@ -45,7 +45,7 @@ def test_a_new_design_is_built_and_proved(publisher: Publisher, tmp_path: Path) 
     assert begun.code == 0 and f"wrote {tmp_path / 'my-boat' / 'spec.yaml'}" in begun.out
     run = publisher("build", tmp_path / "my-boat", "--out", tmp_path / "packs", "--paper", "a4", "--variant", "barge")
     assert (run.code, run.err) == (0, "")
-    assert (tmp_path / "packs" / "my-boat" / "my-boat-1.0.0-barge-a4.pdf").is_file()
+    assert (tmp_path / "packs" / "my-boat" / "my-boat-1.0.0-barge-foam-5mm-a4.pdf").is_file()
 
 
 @pytest.mark.parametrize("name", ["My-boat", "my boat", "my_boat", "con", "böot", "-boat", "x" * 41, ".."])

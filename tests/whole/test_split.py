@@ -75,13 +75,13 @@ def test_it_builds_and_proves_clean_on_both_papers(publisher: Callable[..., Run]
         "part-a1-side_1.svg", "part-a2-side_2.svg", "part-a3-side_plate_1.svg", "part-b1-deck_1.svg", "part-b2-deck_2.svg",
         "part-b3-deck_3.svg", "part-b4-deck_plate_1.svg", "part-c-rib.svg",
     }  # fmt: skip
-    facts = json.loads(files["long-quay-1.0.0-a4.json"])
+    facts = json.loads(files["long-quay-1.0.0-foam-5mm-a4.json"])
     assert {p["id"]: p["count"] for p in facts["parts"]} == COUNTS
     assert [b["pieces"] for b in facts["boards"]] == [sum(COUNTS.values())]
     rows = list(csv.reader(StringIO(files["cut-files/standard/cut-yield.csv"].decode())))
     assert {"A1", "A2", "A3", "B4"} <= {word for row in rows for cell in row for word in cell.split()}
     for paper in ("a4", "letter"):
-        pdf = pypdf.PdfReader(tmp_path / "out" / "long-quay" / f"long-quay-1.0.0-{paper}.pdf")
+        pdf = pypdf.PdfReader(tmp_path / "out" / "long-quay" / f"long-quay-1.0.0-foam-5mm-{paper}.pdf")
         pages = [" ".join(page.extract_text().split()) for page in pdf.pages]
         (cut_list,) = [page for page in pages if "Buy and cut" in page and "What to buy" in page]
         assert "Quay side, piece 1" in cut_list and "Plate behind A1 and A2" in cut_list
