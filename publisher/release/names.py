@@ -28,7 +28,7 @@ NAME_TAKEN = Rule(
 LIST = "packs.json"
 """The list of the packs of a set, and of all files that were made with them."""
 LONGEST_TRIAL, LONGEST_BOARDS = 60, 40  # letters of a name that tell what is tried, and for which boards
-DIGITS = 6  # of them, of a hash of what has no room
+HASH_DIGITS = 6  # of them, of a hash of what has no room
 # what file browsers leave in any folder that they show (macOS, Windows, KDE); from memory
 _DROPPINGS = {".ds_store", "thumbs.db", "ehthumbs.db", "desktop.ini", ".directory", ".localized"}
 # names that Windows keeps for devices, with any ending (its handbook, “Naming files, paths, and namespaces”)
@@ -61,7 +61,7 @@ def _plain(text: str) -> str:
 
 def _short(text: str, most: int, digest: str) -> str:
     """Return a plain text, cut off so that it has at most so many letters, with the first digits of a digest of all that it stands for."""
-    return f"{text[: most - DIGITS - 1].strip('-.')}-{digest[:DIGITS]}"
+    return f"{text[: most - HASH_DIGITS - 1].strip('-.')}-{digest[:HASH_DIGITS]}"
 
 
 def trial_name(designs: Iterable[Design], sets: Iterable[tuple[str, str]]) -> str:
