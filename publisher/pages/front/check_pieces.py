@@ -90,7 +90,7 @@ def _words_in_square(context: Context, outline: Box, full: str, left: float, top
     ]
     right, above = outline.right - QUIET_MM - 2.5, outline.bottom + QUIET_MM + 2.5 + CODE + QUIET_MM + DESCENDERS
     drawn += setter.line("page code: which page of", LEAST, right, above + LEAST.leading, align="right")
-    drawn += setter.line("which pack this is", LEAST, right, above, align="right")
+    drawn += setter.line("which pack this is", LEAST, right, above, align="right", goes_on=True)
     lines: list[Path] = []
     for name in ("across", "down"):
         y -= 8.8

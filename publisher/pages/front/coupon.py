@@ -8,7 +8,7 @@ from publisher.basics import Layer, LengthPromise, Point, TextPromise, polyline,
 from publisher.basics.units import inches
 from publisher.basics.wording import paired
 from publisher.pages.model import Drawn, Stroke
-from publisher.pages.sheet import Body, Context
+from publisher.pages.sheet import Body, Context, described
 from publisher.pages.type import CUT, NOTE, SMALL
 
 TAB = 14.0  # mm along the edge
@@ -94,7 +94,8 @@ def _tab_and_slot(context: Context, fit: Fit, page: int, at: Point) -> Body:
         LengthPromise(page, tab[4], tab[5], 2.0 * inner, "gauge"),
         LengthPromise(page, tab[3], tab[4], t, "gauge"),
     )
-    return Body(tuple(drawn), lengths=lengths, texts=tuple(TextPromise(page, words) for words in lines))
+    shown = described(drawn, f"Fit coupon: a tab, and a {said}")
+    return Body(shown, lengths=lengths, texts=tuple(TextPromise(page, words) for words in lines))
 
 
 def _step(context: Context, fit: Fit, page: int, at: Point) -> Body:
@@ -107,7 +108,8 @@ def _step(context: Context, fit: Fit, page: int, at: Point) -> Body:
         Stroke(CUT, (polyline(ring, True),), Layer.OUTLINES),
         *setter.line(said, NOTE, at[0] + PIECE, at[1] + COUPON_HIGH / 2 - 1.0, align="centre"),
     )
-    return Body(drawn, lengths=(LengthPromise(page, ring[3], ring[4], t, "gauge"),), texts=(TextPromise(page, said),))
+    shown = described(drawn, f"Fit coupon: a {said}")
+    return Body(shown, lengths=(LengthPromise(page, ring[3], ring[4], t, "gauge"),), texts=(TextPromise(page, said),))
 
 
 def _both(mm: float, context: Context) -> str:

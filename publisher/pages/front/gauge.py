@@ -4,7 +4,7 @@ from math import floor
 
 from publisher.basics import Layer, LengthPromise, Path, Point, polyline
 from publisher.pages.model import Drawn, Fill, Stroke
-from publisher.pages.sheet import Body
+from publisher.pages.sheet import Body, described
 from publisher.pages.type import CUT, GAUGE, LEAST, TICK, Align, Setter
 
 LENGTH = 100.0
@@ -54,4 +54,5 @@ def gauge(setter: Setter, page: int, at: Point, thickness: float, takes: tuple[f
     if low < high:
         bar = tuple((x + LENGTH * s, y + least + RANGE * s + 0.8) for s in (low, high))
         drawn.append(Stroke(CUT, (polyline(bar),), Layer.PAGE))
-    return Body(tuple(drawn), lengths=tuple(lengths))
+    shown = described(drawn, f"Board gauge: a gap that widens from {least:.1f} to {least + RANGE:.1f} mm")
+    return Body(shown, lengths=tuple(lengths))

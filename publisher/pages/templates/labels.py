@@ -208,7 +208,7 @@ class _Block:
     def _whole(self, said: Says, form: LabelForm) -> None:
         """Set the tag with name, count and board, and under them (``low``: beside them) the rest."""
         self._headed(said.letter, _LETTERS[self.style])
-        self.promised += self._text(said.name, _NAMES[self.style].bold())
+        self.promised += self._named(said.name)
         self._text(said.copies, self.style.bold())
         self._text(said.board, self.style)
         first_column = self.y = min(self.y, self.bottom - 0.8)
@@ -272,7 +272,7 @@ class _Block:
         if form not in ("run", "rest", "face"):
             self.promised.append(said.letter)
         if form == "named":
-            self._text(said.name, _NAMES[self.style].bold())
+            self._named(said.name)
         lines = tuple(text for text in (said.cut, *said.sides) if text)
         if form in ("row", "column"):
             for text in lines:
@@ -316,14 +316,18 @@ class _Block:
             )
             self.drawn.append(Stroke(TAG, (polyline(corners, True),), Layer.NOTES, None, "figure"))
             base = -(tall + cap) / 2 + (0.09 * big.size if set(letter) & DEEP else 0.0)
-            self.drawn += self.type.line(letter, big, side / 2, base, align="centre", layer=Layer.NOTES)
+            self.drawn += self.type.line(letter, big.tagged("h2"), side / 2, base, align="centre", layer=Layer.NOTES)
         if self.measure - side - 2.2 >= BESIDE_TAG and not under:
             self.left = side + 2.2
         else:
             self.y = self.bottom - 1.2
 
-    def _text(self, text: str, style: TypeStyle) -> tuple[str, ...]:
-        """Set a paragraph, left aligned; return its lines."""
+    def _named(self, name: str) -> tuple[str, ...]:
+        """Set a part's name, in one heading with its letter; return its lines."""
+        return self._text(name, _NAMES[self.style].bold().tagged("h2"), goes_on=True)
+
+    def _text(self, text: str, style: TypeStyle, *, goes_on: bool = False) -> tuple[str, ...]:
+        """Set a paragraph, left aligned; return its lines. ``goes_on``: in the same element as the words before."""
         if not text:
             return ()
         wide = self.type.width(text, style)
@@ -331,14 +335,16 @@ class _Block:
         lines = (text,) if fits else self.type.lines(text, style, self.measure - self.left)
         self.breaks += len(lines) - 1
         for line in lines:
-            self._line(line, style, self.left, self.y)
+            self._line(line, style, self.left, self.y, goes_on=goes_on)
             self.y -= style.leading
+            goes_on = True
         return tuple(line.replace("\u00a0", " ") for line in lines)
 
-    def _line(self, text: str, style: TypeStyle, x: float, top: float) -> None:
+    def _line(self, text: str, style: TypeStyle, x: float, top: float, *, goes_on: bool = False) -> None:
         self.wide = max(self.wide, x + self.type.width(text, style))
         if self.draw:
-            self.drawn += self.type.line(text, style, x, top - self.type.drop(style), layer=Layer.NOTES)
+            base = top - self.type.drop(style)
+            self.drawn += self.type.line(text, style, x, base, layer=Layer.NOTES, goes_on=goes_on)
 
     def _ticks(self, boxes: tuple[int, int, int]) -> None:
         """Set boxes to tick while cutting, in fives; mirrored copies and spares stand before their word."""

@@ -31,8 +31,10 @@ class Note:
         return shapely.Polygon(Pose(self.x, self.y, self.turn).apply_all(corners))
 
     def drawn(self, setter: Setter) -> tuple[Words, ...]:
-        """Return the words as they are drawn."""
-        return setter.line(self.text, self.style, self.x, self.y, align="centre", turn=self.turn, layer=Layer.NOTES)
+        """Return the words as they are drawn: part of the figure that they stand in."""
+        return setter.line(
+            self.text, self.style.tagged("figure"), self.x, self.y, align="centre", turn=self.turn, layer=Layer.NOTES
+        )
 
 
 def word_in(text: str, style: TypeStyle, area: shapely.Geometry, type_: Setter) -> Note | None:
