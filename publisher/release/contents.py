@@ -33,6 +33,7 @@ def contents_of(path: Path) -> Contents:
     Raises Refusal when it cannot be read, when it is larger than is reasonable, or when it has no list.
     """
     try:
+        path.stat()  # what is not there is said to be so, and not to be empty
         files = _zipped(path) if path.is_file() else _in_folder(path)
     except OSError as error:
         raise _refused(path, f"cannot be read: {(error.strerror or 'unreadable').lower()}") from error

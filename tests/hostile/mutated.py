@@ -197,6 +197,8 @@ def main() -> int:
         done = []
         for seed in range(given.seed, given.seed + given.cases):
             done.append(run(room, seed))
+            if len(done) % 100 == 0:
+                print(f"{len(done)} cases, {sum(bool(one.wrong) for one in done)} wrong", flush=True)
             if done[-1].wrong:
                 print(f"seed {seed}, {done[-1].kind}: {done[-1].wrong}", flush=True)
     for (kind, code), times in sorted(Counter((one.kind, one.code) for one in done).items()):

@@ -57,6 +57,8 @@ def test_a_folder_that_nobody_built_or_that_holds_too_much_is_refused(
     (tmp_path / "a.txt").write_bytes(b"a")
     with pytest.raises(Refusal, match="has no list"):
         contents_of(tmp_path)
+    with pytest.raises(Refusal, match="cannot be read: no such file"):
+        contents_of(tmp_path / "away.zip")
     monkeypatch.setattr(contents, "MOST_FILES", 0)
     with pytest.raises(Refusal, match="more files than any set"):
         contents_of(tmp_path)

@@ -24,6 +24,7 @@ Span = tuple[int, int]  # of one thing in them: a path with its painting, or a t
 PAINTS = {"S", "s", "f", "F", "f*", "B", "B*", "b", "b*", "n"}
 POINTS = {"m": (0,), "l": (0,), "c": (0, 2, 4), "v": (0, 2), "y": (0, 2), "re": (0,)}
 SHOWS = {"Tj", "TJ", "'", '"'}
+OBJECTS = 0.15  # share of faults that are planted into objects: most of these are tags
 FIRST = "proof/drawn"  # of all checks the one that is asked first: it finds most
 
 
@@ -46,7 +47,10 @@ def plant_finished(pack: Pack, seeds: range) -> Iterator[FinishedPlant]:
     pages = _instructions(clean)
     for seed in seeds:
         random = Random(f"finished {seed}")
-        planted = _object(random, clean) if random.random() < 0.25 else _drawn(random, clean, pages)
+        try:
+            planted = _object(random, clean) if random.random() < OBJECTS else _drawn(random, clean, pages)
+        except pikepdf.PdfError:  # nothing is left that could be written
+            planted = None
         if planted is not None:
             kind, page, data = planted
             yield _judged(pack, clean, data, kind, seed, page)
