@@ -285,7 +285,8 @@ def _drawn(drafts: tuple[PageDraft, ...], context: Context) -> tuple[tuple[Numbe
         letters = tuple(part.letter for name in draft.parts if (part := context.part(name)))
         frame = draft.frame
         corner = frame.calibration.width if frame.calibration else 0.0
-        shown.append(TruePage(page, frame.width, frame.height, letters, body.outlines, squares, corner))
+        size = (frame.width, frame.height)
+        shown.append(TruePage(page, *size, letters, body.outlines, squares, corner, body.compasses))
     for page, draft in pages:
         if page not in made:
             seen = replace(numbers, page=page, shown=tuple(shown))

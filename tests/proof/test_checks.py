@@ -830,6 +830,9 @@ bad("proof/piece", "another count")(
 bad("proof/piece", "another size")(
     swap(1, "whose", lambda kit: kit.words("A cut 14 + 1 spare, 90.0 × 61.0 mm", 140.0, 230.0, 3.0))
 )
+bad("proof/piece", "which of so many it is, where one template serves all")(
+    swap(1, "whose", lambda kit: kit.words("A 1 of 15, 90.0 × 60.0 mm", 140.0, 230.0, 3.0))
+)
 bad("proof/edge-words", "none")(drop(1, "edge letter"))
 bad("proof/edge-words", "the letter of another edge")(
     swap(1, "edge letter", lambda kit: kit.words("b", *AT_A.apply((45.0, 52.0)), 3.0))

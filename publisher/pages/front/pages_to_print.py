@@ -13,6 +13,7 @@ from publisher.pages.type import CELL_GAP, DIMENSION, HEADING, NOTE, RULE, SMALL
 
 TALLEST_PREVIEW, LEAST_PREVIEW = 27.0, 10.0  # mm of height of a small picture of a page
 PREVIEW_OFF = 0.05  # mm that a line of them may be off
+PREVIEW_ARM = 6.0  # mm on the page itself: arms of the crosses of a compass strip
 MOST_PREVIEWS = 40  # more pages stand in the print list alone
 KEY_PLAN = "Pages that must print true, with their parts"
 
@@ -106,8 +107,14 @@ def _coarse(ring: tuple[Point, ...]) -> Path:
     return polyline(tuple((x, y) for x, y in points[:-1]), True)
 
 
+def _cross(at: Point) -> tuple[tuple[Point, Point], tuple[Point, Point]]:
+    (x, y), arm = at, PREVIEW_ARM
+    return ((x - arm, y), (x + arm, y)), ((x, y - arm), (x, y + arm))
+
+
 def _small(page: TruePage, at: tuple[float, float], scale: float) -> tuple[Drawn, ...]:
-    """Draw the frame of a page and what stands on it that must be true: outlines, cut off where their page ends, and squares."""
+    """Draw the frame of a page and what stands on it that must be true: outlines, cut off where their page ends, squares, and of compass
+    strips the line from pin to pencil with a cross at every hole."""
 
     def carried(points: Iterable[tuple[float, float]]) -> tuple[tuple[float, float], ...]:
         return tuple((at[0] + x * scale, at[1] + y * scale) for x, y in points)
@@ -117,6 +124,9 @@ def _small(page: TruePage, at: tuple[float, float], scale: float) -> tuple[Drawn
         Stroke(RULE, (polyline(carried(whole.corners()), True),), Layer.PAGE, tag="figure"),
         Stroke(DIMENSION, tuple(polyline(carried((s.start, s.end))) for s in page.squares), Layer.PAGE, tag="figure"),
     ]
+    for strip in page.compasses:
+        lines = [(strip.pin, strip.pencils[0])] + [cross for at in (strip.pin, *strip.pencils) for cross in _cross(at)]
+        drawn.append(Stroke(DIMENSION, tuple(polyline(carried(line)) for line in lines), Layer.PAGE, tag="figure"))
     by_window: dict[Box | None, list[Path]] = {}
     for outline in page.outlines:
         rings = (_coarse(carried(outline.pose.apply_all(ring))) for ring in outline.rings)

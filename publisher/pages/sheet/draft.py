@@ -64,7 +64,7 @@ class Body:
 @record
 class TruePage:
     """What a page that must print true shows: its number and size (mm), the letters of its parts, the outlines on it, the sides of a
-    square to be measured; ``corner``: the side (mm) of the square in its corner, 0 without one."""
+    square to be measured; ``corner``: the side (mm) of the square in its corner, 0 without one; ``compasses``: its compass strips."""
 
     page: int
     width: float
@@ -73,6 +73,7 @@ class TruePage:
     outlines: tuple[OutlinePromise, ...]
     squares: tuple[LengthPromise, ...]
     corner: float = 0.0
+    compasses: tuple[CompassPromise, ...] = ()
 
 
 @record

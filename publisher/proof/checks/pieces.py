@@ -115,9 +115,11 @@ def _said_wrongly(case: Case, piece: PrintPromise, row: RowPromise, copy: int) -
     if not any(says(words, piece.letter) for words in said):
         return f" does not say that it is {piece.letter}"
     counts = [found for words in said for found in COUNT.findall(words)]
-    if not counts:
-        return f" does not say how many are cut: {row.count}"
     whole = str(row.count + row.spare)
+    printed = {outline.copy for outline in case.promises.outlines if outline.part == piece.part}
+    numbered = len(printed) == row.count + row.spare and any(says(words, f"{copy} of {whole}") for words in said)
+    if not counts and not numbered:
+        return f" does not say how many are cut: {row.count}"
     for count, spare, this, of in counts:
         right = int(count) == row.count and (not spare or int(spare) == row.spare)
         if not right or (this and (int(this), of) != (copy, whole)):

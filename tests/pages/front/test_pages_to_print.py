@@ -1,10 +1,11 @@
 """Page numbers as a print dialogue takes them, and small pictures of the pages."""
 
 from collections.abc import Callable
+from dataclasses import replace
 
 import pytest
 
-from publisher.basics import Box, OutlinePromise, Pose
+from publisher.basics import Box, CompassPromise, OutlinePromise, Pose
 from publisher.pages import Stroke, Words
 from publisher.pages.front.pages_to_print import MOST_PREVIEWS, key_plan, ranges
 from publisher.pages.model import Link
@@ -47,3 +48,14 @@ def test_too_many_pages_or_too_little_room_leave_the_list_alone(make_context: Ca
     many = tuple(a_page(n) for n in range(2, MOST_PREVIEWS + 3))
     assert key_plan(context, many, Box(0.0, 0.0, 180.0, 200.0)).drawn == ()
     assert key_plan(context, many[:3], Box(0.0, 0.0, 180.0, 12.0)).drawn == ()
+
+
+def test_a_compass_strip_shows_its_pin_and_its_pencil(make_context: Callable[..., Context]) -> None:
+    strip = CompassPromise(4, "plinth", "B", (40.0, 200.0), ((132.0, 200.0),), (92.0,), 1.25)
+    page = replace(a_page(4), letters=("B",), outlines=(), compasses=(strip,))
+    block = key_plan(make_context(), (page,), Box(10.0, 0.0, 190.0, 60.0))
+    frame, _, drawn = (s for s in block.drawn if isinstance(s, Stroke))
+    scale = frame.paths[0].box.height / 297.0
+    line, *crosses = (path.box for path in drawn.paths)
+    assert line.width == pytest.approx(92.0 * scale) and len(crosses) == 4
+    assert line.left - frame.paths[0].box.left == pytest.approx(40.0 * scale)
