@@ -1,12 +1,12 @@
 """What shows in a box of a page: shared by the checks of furniture and page code."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
 from shapely import LineString
 from shapely import box as shapely_box
 
 from publisher.basics import Box
-from publisher.proof.reading import Array, PageRead, PaintedPath
+from publisher.proof.reading import Array, PaintedPath
 
 BOX_TOUCH = 0.1  # mm by which boxes may reach into each other
 PAPER = 0.97  # grey that a scanner takes for paper
@@ -28,18 +28,21 @@ def line_meets(line: Array, half: float, room: Box) -> bool:
     inner = room.grown(half - BOX_TOUCH)
     if len(line) < 2 or inner.width <= 0 or inner.height <= 0:
         return False
+    (left, bottom), (right, top) = line.min(axis=0), line.max(axis=0)
+    if left > inner.right or right < inner.left or bottom > inner.top or top < inner.bottom:
+        return False
     return bool(LineString(line).intersects(shapely_box(*inner.sides)))
 
 
 def crowded(
-    page: PageRead,
+    pieces: Iterable[PaintedPath],
     others: tuple[tuple[int, Box], ...],
     room: Box,
     own: Callable[[PaintedPath], bool] = lambda _: False,
 ) -> bool:
-    """Say whether anything shows in a box: lines, grey areas, pictures and letters (``others``); pieces that are its ``own`` aside."""
+    """Say whether anything shows in a box: of lines and areas those that are not its ``own``, pictures and letters (``others``)."""
     return any(meets(box, room) for _, box in others) or any(
-        _shows(piece, room) and not own(piece) for piece in page.pieces if piece.visible
+        _shows(piece, room) and not own(piece) for piece in pieces if piece.visible
     )
 
 

@@ -22,6 +22,8 @@ FIDUCIAL_OFF = 0.02  # mm that an end of a line may be off: a quarter of a dot o
 def fiducial_marks(case: Case, check: Check[Case]) -> Findings:
     """Look for the lines of each promised mark, and for anything else in the space that is kept clear round it."""
     marks = case.there(case.promises.fiducials)
+    pages = {page.number: page for _, page in marks}
+    near = {number: _near(page, [mark for mark, _ in marks if mark.page == number]) for number, page in pages.items()}
     for promise, page in marks:
         ink = case.ink(promise.page)
         who = f"{page_name(promise.page)}: the mark at the {promise.place}"
@@ -29,7 +31,7 @@ def fiducial_marks(case: Case, check: Check[Case]) -> Findings:
             yield about(
                 check, who, "is missing, covered, or out of its place", "draw its lines where they are promised"
             )
-        elif _crowded(page, case.boxes(promise.page), promise):
+        elif _crowded(near[page.number], case.boxes(promise.page), promise):
             yield about(check, who, "has something else close by", "keep the white round it clear")
     return len(marks)
 
@@ -47,7 +49,15 @@ def _drawn(ink: Ink, line: tuple[Point, Point], width: float) -> bool:
     return bool((met & alike).any())
 
 
-def _crowded(page: PageRead, others: tuple[tuple[int, Box], ...], promise: FiducialPromise) -> bool:
+def _near(page: PageRead, marks: list[FiducialPromise]) -> list[PaintedPath]:
+    """Return what is painted near the marks of a page: little of all that is."""
+    rooms = np.array([box.sides for mark in marks for box in mark.clear])
+    boxes = np.array([piece.box().grown(piece.widest / 2).sides for piece in page.pieces]).reshape(-1, 4)[:, None]
+    meet = np.all(boxes[..., :2] <= rooms[:, 2:], axis=-1) & np.all(boxes[..., 2:] >= rooms[:, :2], axis=-1)
+    return [page.pieces[i] for i in np.flatnonzero(np.any(meet, axis=1))]
+
+
+def _crowded(near: list[PaintedPath], others: tuple[tuple[int, Box], ...], promise: FiducialPromise) -> bool:
     """Say whether anything but a mark's own lines shows in the space round it."""
     own = shapely.union_all([shapely.LineString(line).buffer(FIDUCIAL_OFF) for line in promise.lines])
 
@@ -57,4 +67,4 @@ def _crowded(page: PageRead, others: tuple[tuple[int, Box], ...], promise: Fiduc
         seen = (line for line in piece.lines() for box in promise.clear if line_meets(line, piece.widest / 2, box))
         return all(own.covers(shapely.LineString(line)) for line in seen)
 
-    return any(crowded(page, others, box, is_own) for box in promise.clear)
+    return any(crowded(near, others, box, is_own) for box in promise.clear)

@@ -41,7 +41,7 @@ def space_clear(case: Case, check: Check[Case]) -> Findings:
     """Look for anything that shows in the boxes that are kept clear."""
     spaces = case.there(case.promises.clear)
     for promise, page in spaces:
-        if crowded(page, case.boxes(promise.page), promise.box):
+        if crowded(page.pieces, case.boxes(promise.page), promise.box):
             what = f": something stands in the clear space beside the place of the {promise.kind}"
             yield about(check, page_name(promise.page), what, "leave the space that is promised there white")
     return len(spaces)

@@ -52,7 +52,7 @@ def _fault(page: PageRead, others: tuple[tuple[int, Box], ...], promise: CodePro
     quiet = promise.box.grown(QUIET_MODULES * promise.box.width / size)
     crowd = f"has something in the {QUIET_MODULES} light modules round it"
     return _other(dark, promise.modules) or (
-        crowd if crowded(page, others, quiet, lambda piece: _is_module(piece, promise.box)) else ""
+        crowd if crowded(page.pieces, others, quiet, lambda piece: _is_module(piece, promise.box)) else ""
     )
 
 
