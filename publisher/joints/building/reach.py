@@ -10,7 +10,7 @@ from publisher.geometry import polygon
 from publisher.joints.assembled import Assembled
 from publisher.joints.building.movers import Mover
 from publisher.joints.building.sites import sites_of
-from publisher.joints.panels import Panel, section_of
+from publisher.joints.panels import Panel, is_facet, section_of
 
 BRUSH_REACH = 25.0
 """mm: a hand's brush or blunt pencil needs as much room, and gets as far in from the open (common practice, no source)."""
@@ -33,16 +33,20 @@ class Within:
 
 
 def closed_in(subject: Assembled, assembly: str, there: Sequence[str], parts: Sequence[str]) -> Iterator[Within]:
-    """Yield the drawn faces of those parts that stand in an assembly, each with what closes it in."""
+    """Yield the drawn faces of those parts that stand in an assembly, each with what closes it in; of things on things each board
+    with what other things have before it."""
     site = sites_of(subject)[assembly]
     movers = [site.movers[name] for name in there]
     for mover in movers:
-        if mover.part in parts and not mover.bent:
-            yield _looked_at(mover, [other for other in movers if other is not mover])
+        others = [other for other in movers if other is not mover]
+        if site.made_of:
+            boards = [panel for panel in mover.panels if panel.part.id in parts and not is_facet(panel.part)]
+            yield from (_looked_at(f"{mover.name}.{panel.name}", panel, others) for panel in boards)
+        elif mover.part in parts and not mover.bent:
+            yield _looked_at(mover.name, mover.panels[0], others)
 
 
-def _looked_at(mover: Mover, others: Sequence[Mover]) -> Within:
-    panel = mover.panels[0]
+def _looked_at(name: str, panel: Panel, others: Sequence[Mover]) -> Within:
     face = polygon(panel.part.outline)
     covered = shapely.union_all([_before(other, panel, NEAREST) for other in others])
     free = shapely.difference(face, covered)
@@ -54,9 +58,9 @@ def _looked_at(mover: Mover, others: Sequence[Mover]) -> Within:
                 shadows.setdefault(other.name, []).append((float(gap), shadow))
     every = shapely.union_all([shadow for own in shadows.values() for _, shadow in own])
     if shapely.buffer(every, -BRUSH_REACH, quad_segs=4).is_empty:
-        return Within(mover.name, "", BRUSH_REACH)
-    by = max(shadows, key=lambda name: max(float(shadow.area) for _, shadow in shadows[name]))
-    return Within(mover.name, by, shadows[by][0][0])
+        return Within(name, "", BRUSH_REACH)
+    by = max(shadows, key=lambda other: max(float(shadow.area) for _, shadow in shadows[other]))
+    return Within(name, by, shadows[by][0][0])
 
 
 def _before(other: Mover, panel: Panel, gap: float) -> shapely.Geometry:

@@ -6,7 +6,7 @@ from publisher.joints.assembled import Assembled
 from publisher.joints.building import BRUSH_REACH, built_by_steps, closed_in
 
 WORKED_ON = {"texture": "a pencil", "paint": "a brush"}
-"""Stages that work on the drawn faces of the parts that their step names, and what with."""
+"""Stages that work on drawn faces, and what with."""
 
 
 @checked(
@@ -18,17 +18,20 @@ WORKED_ON = {"texture": "a pencil", "paint": "a brush"}
     may_be_empty=True,
 )
 def out_of_reach(subject: Assembled, check: Check[Assembled]) -> Findings:
-    """Look from the drawn faces of the parts that a step names, where they stand by then, to what stands before them."""
+    """Look from the drawn faces of the parts that a step names, or where it names none of those with a pattern, as they stand by then, to
+    what stands before them."""
     looked_at = 0
     building = built_by_steps(subject)
+    patterned = tuple(plan.id for plan in subject.design.parts if plan.surface is not None)
     for number, step in enumerate(subject.design.steps, 1):
         tool = WORKED_ON.get(step.stage)
-        if tool is None or not step.parts or not building.additions:
+        parts = step.parts or patterned
+        if tool is None or not parts or not building.additions:
             continue
         done = [act for act in building.additions if act.step < number and not act.trial]
         for assembly in dict.fromkeys(act.assembly for act in done):
             there = tuple(name for act in done if act.assembly == assembly for name in act.added)
-            for found in closed_in(subject, assembly, there, step.parts):
+            for found in closed_in(subject, assembly, there, parts):
                 looked_at += 1
                 if found.by:
                     yield check.found(

@@ -25,3 +25,33 @@ def test_room_before_it_or_nothing_yet(assembled: Callable, at: int, adds: tuple
     after = PAINT + ("" if adds == ("shelf",) else "  - {title: Last, say: Glue it., adds: [shelf.other]}\n")
     outcome = out_of_reach.run(assembled(BOOKS.format(at=at), *adds, after=after), out_of_reach)
     assert outcome.looked_at and outcome.findings == ()
+
+
+TERRACE = """
+sizes: {board: 5 mm}
+parts:
+  side:
+    name: Side
+    board: foam
+    shape: wall_panel
+    with: {width: 150 mm, height: 100 mm}
+    surface: {pattern: brick, with: {length: 9 mm, height: 3 mm, bond: running}, how: drawn}
+assembly:
+  wall: {panels: {front: side}, stands_on: front.bottom, joins: []}
+  terrace:
+    things:
+      near: {assembly: wall}
+      far: {assembly: wall, at: [0 mm, AT mm]}
+"""
+
+
+@pytest.mark.breaks("joints/out-of-reach")
+def test_things_that_stand_close_behind_each_other(assembled: Callable) -> None:
+    paint = "  - {title: Paint, say: Paint it., stage: paint}\n"
+    subject = assembled(TERRACE.replace("AT", "20"), "wall", "terrace", after=paint)
+    (finding,) = out_of_reach.run(subject, out_of_reach).findings
+    assert "the face of far.front of terrace: near stands" in finding.message
+    assert (
+        out_of_reach.run(assembled(TERRACE.replace("AT", "40"), "wall", "terrace", after=paint), out_of_reach).findings
+        == ()
+    )
