@@ -3,7 +3,7 @@
 from publisher.basics import DrawingPromise
 from publisher.joints.model import Drawing
 
-PATTERN = ("detail", "ghost")  # weights of lines that may be thinned out on a full page
+PATTERN = ("detail", "ghost", "hatch")  # weights of lines that may be thinned out on a full page
 
 
 def picture_promise(key: str, drawing: Drawing, labels: bool = True) -> DrawingPromise:

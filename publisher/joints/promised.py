@@ -166,6 +166,11 @@ def pictures_of(design: Design, drawings: Iterable[Drawing]) -> tuple[DrawingPro
                 found.append(DrawingPromise(key, name, float(photo.width_px), float(photo.height_px)))
         elif name in known:
             found.append(picture_promise(key, known[name], labels=key != COVER_PICTURE))
+    found += (
+        picture_promise(f"step:{name.partition(':')[2].replace(':', ':act:')}", drawing)
+        for name, drawing in known.items()
+        if name.startswith("act:")
+    )
     return tuple(found)
 
 

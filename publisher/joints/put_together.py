@@ -9,6 +9,7 @@ from publisher.brief import StepText
 from publisher.design import Board, Design, Fact, Figure
 from publisher.geometry import Mark, Part, with_seams
 from publisher.joints import footprint
+from publisher.joints.act_pictures import draw_acts
 from publisher.joints.advice import proposed_steps
 from publisher.joints.assembled import Assembled, MatedPanels, mate
 from publisher.joints.budget import board_ranges, budget_of, meetings_of
@@ -43,6 +44,7 @@ def put_together(design: Design, parts: tuple[Part, ...], drawn: bool = True) ->
     subject, whole = assemble(design, parts)
     meetings = meetings_of(subject)
     subject = replace(subject, meetings=meetings)
+    additions = built_by_steps(subject).additions
     return Joined(
         layers=tuple((stack.name, stack.layers) for stack in whole),
         placed=tuple(
@@ -51,11 +53,11 @@ def put_together(design: Design, parts: tuple[Part, ...], drawn: bool = True) ->
         ),
         facts=subject.facts,
         meetings=meetings,
-        drawings=draw(subject) if drawn else (),
+        drawings=(*draw(subject), *draw_acts(subject, additions)) if drawn else (),
         findings=run_checks(CHECKS, subject),
         budget=budget_of(meetings),
         boards=board_ranges(meetings, design.boards),
-        additions=built_by_steps(subject).additions,
+        additions=additions,
     )
 
 

@@ -764,6 +764,7 @@ bad("proof/step-picture", "another one in its place")(
 bad("proof/step-picture", "a line too many")(add(3, lambda kit: kit.line((22.0, 46.0), (58.0, 59.0), 0.35)))
 bad("proof/step-picture", "no texture")(drop(3, "texture"))
 bad("proof/step-picture", "no letter")(drop(3, "label"))
+bad("proof/step-picture", "another letter")(swap(3, "label", lambda kit: kit.words("B", 24.0, 52.0, 2.7)))
 bad("proof/step-picture", "at another scale")(carried("step:2:picture", scale=0.45))
 
 

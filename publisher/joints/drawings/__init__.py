@@ -5,9 +5,11 @@ from collections.abc import Sequence
 from publisher.geometry import Part
 from publisher.joints.assembled import Assembled
 from publisher.joints.drawings import panel_views, stack_views, thing_views
-from publisher.joints.drawings.lines import Sketch, finish
+from publisher.joints.drawings.hidden import FrontFaces, visible
+from publisher.joints.drawings.lines import SPECK, Sketch, finish, merge
+from publisher.joints.drawings.panel_solids import Solids, solids_of
 from publisher.joints.drawings.part_views import part_view
-from publisher.joints.drawings.view import ABOVE, FRONT, View
+from publisher.joints.drawings.view import ABOVE, FRONT, PANEL_VIEW, STACK_VIEW, View
 from publisher.joints.model import Drawing
 from publisher.joints.panels import PanelAssembly
 from publisher.joints.stacks import Knee, StackReport

@@ -115,7 +115,7 @@ def _add(
     for (outside, _, corners), near, far in zip(pairs, front, back, strict=True):
         round_on = _along(part, outside, hidden)
         seen = (_within(rims[0], outside) & ~round_on, _within(rims[1], outside) & ~round_on)
-        _sides(made, near, far, corners & ~round_on & ~np.roll(round_on, 1), looks, seen)
+        _sides(made, near, far, corners, looks, seen, round_on | np.roll(round_on, 1))
     if looks > 1e-6 and surface:
         _marks(made, part, turned)
 
@@ -187,8 +187,11 @@ def _along(part: Part, ring: Array, names: tuple[str, ...]) -> Flags:
     return flags
 
 
-def _sides(made: Solids, near: Array, far: Array, corner: Flags, looks: float, rims: tuple[Flags, Flags]) -> None:
-    """Add the sides between both faces of one ring, and the edges of the ring that can be seen."""
+def _sides(
+    made: Solids, near: Array, far: Array, corner: Flags, looks: float, rims: tuple[Flags, Flags], on_round: Flags
+) -> None:
+    """Add the sides between both faces of one ring, and the edges of the ring that can be seen; at points ``on_round`` the board goes
+    on without an edge across it."""
     near_next, far_next = np.roll(near, -1, axis=0), np.roll(far, -1, axis=0)
     normal = np.cross(near_next - near, near - far)  # outward: the ring has its material on the left, seen from outside
     size = np.linalg.norm(normal, axis=1)
@@ -199,7 +202,7 @@ def _sides(made: Solids, near: Array, far: Array, corner: Flags, looks: float, r
     before = np.roll(facing, 1)
     rim_near = (facing | (looks > 1e-6)) & rims[0]
     rim_far = (facing | (looks < -1e-6)) & rims[1]
-    upright = (facing | before) & (corner | (facing != before))
+    upright = (facing | before) & (corner | (facing != before)) & ~on_round
     for start, end, shown in ((near, near_next, rim_near), (far, far_next, rim_far), (near, far, upright)):
         if shown.any():
             made.edges.append(np.stack([start[shown], end[shown]], axis=1))

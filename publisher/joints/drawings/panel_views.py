@@ -137,6 +137,7 @@ def draw_solids(solids: Solids, sketch: Sketch) -> None:
     """Draw what of the edges of solids is seen."""
     if not solids.edges:
         return
+    sketch.shapes += solids.areas
     weights = np.repeat(solids.weights, [len(e) for e in solids.edges])
     edges = np.vstack(solids.edges)
     seen = np.hypot(*(edges[:, 1] - edges[:, 0])[:, :2].T) > 1e-6

@@ -1,5 +1,7 @@
 """A part as a flat picture: outline, openings and the marks that one looks for."""
 
+import shapely
+
 from publisher.basics import Purpose
 from publisher.geometry import Part, polygon
 from publisher.joints.drawings.lines import Sketch
@@ -18,6 +20,8 @@ def part_view(part: Part) -> Sketch:
     for ring in (part.outline.outer, *part.outline.holes):
         points, _ = coarse(ring, 5.0, max(0.04, size / FINEST))
         sketch.add_path("outline", [*points, points[0]])
+        if ring is part.outline.outer:
+            sketch.shapes.append(shapely.Polygon(points))
     for mark in part.marks:
         if mark.purpose in SHOWN and len(mark.path.points) > 1:
             sketch.add_path("detail", mark.path.travelled)

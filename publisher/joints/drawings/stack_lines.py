@@ -51,6 +51,7 @@ def draw_slabs(slabs: list[Slab], view: View, sketch: Sketch) -> list[shapely.Ge
             sketch.add(weight, flat(shapely.difference(lines, covered)))
         shown.append(flat(shapely.difference(face, covered)))
         covered = shapely.union(covered, shapely.buffer(body, SAME_BORDER, join_style="mitre", quad_segs=2))
+    sketch.shapes.append(flat(covered))
     return shown[::-1]
 
 

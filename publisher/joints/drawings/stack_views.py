@@ -51,7 +51,9 @@ def flat_view(stack: LaidStack, parts: dict[str, Part], view: View) -> Sketch:
     for panel in panels_of_stack(stack, parts, NOWHERE):
         corners = panel.frame.carry(corners_of(panel.part)) @ view.axes().T
         (left, low), (right, high) = corners[:, :2].min(axis=0), corners[:, :2].max(axis=0)
-        sketch.add("outline", shapely.boundary(shapely.box(left, low, right, high)))
+        box = shapely.box(left, low, right, high)
+        sketch.add("outline", shapely.boundary(box))
+        sketch.shapes.append(box)
     return sketch
 
 
@@ -105,6 +107,7 @@ def plan_view(stack: LaidStack, parts: dict[str, Part], number: int) -> Sketch |
     sketch = Sketch()
     layer = stack.layers[at]
     upper = _plan_polygon(parts[layer.part], layer.pose)
+    sketch.shapes.append(upper)
     sketch.add("outline", shapely.boundary(upper))
     _plan_marks(parts[layer.part], layer.pose, sketch)
     letters = [(parts[layer.part].letter, upper)]

@@ -8,7 +8,8 @@ from publisher.basics import Box, Carried, Finding, Layer, Pose, TextPromise, po
 from publisher.basics.wording import series
 from publisher.design import PicturePlan, StepPlan
 from publisher.geometry import Part
-from publisher.joints import drawing_name
+from publisher.joints import Drawing, drawing_name
+from publisher.pages.instructions.act_cells import act_cell, act_rows, acts_of
 from publisher.pages.instructions.pack_acts import Act
 from publisher.pages.model import Drawn, Link, Stroke
 from publisher.pages.sheet import (
@@ -138,12 +139,69 @@ def step_block(
     pages: tuple[int, int],
     number: int = 0,
     templates: Mapping[str, int] = NOWHERE,
+    some: tuple[int, int] | None = None,
 ) -> StepBlock:
     """Lay out one step at the top of ``box``, the design's ``own``-th; ``number`` is the one that is printed, where acts of the pack
-    come before it. ``pages``: the step's own, and that of the cautions; ``templates``: by part, the page that shows it."""
+    come before it. ``pages``: the step's own, and that of the cautions; ``templates``: by part, the page that shows it. ``some``: of
+    the pictures of its acts those from one place up to another, where it goes over several pages; from the second page on they
+    stand alone."""
+    every = acts_of(context, own)
+    begin, end = some or (0, len(every))
+    if begin:
+        drawn = _numbered(context, number or own, box)
+        under = Box(box.left + STEP_NUMBER, box.bottom, box.right, box.top - SPACE)
+        cells = act_rows(context, every[begin:end], begin + 1, len(every), under, pages[0])
+        return StepBlock((*drawn, *cells.drawn), cells.height + SPACE, (), cells.carried)
+    beside = (0,) if step.picture is not None or not every else (1, 0)
+    told = [_Told(step, own, number or own, pages, templates, every[:end], len(every), at_side) for at_side in beside]
+    return min((_with_acts(context, one, box) for one in told), key=lambda block: block.height)
+
+
+@record
+class _Told:
+    """A step as it is told: it, its own number and the one that is printed, its page and that of the cautions, where templates are; the
+    pictures of acts that are shown here, how many it has ``of`` on all pages, and how many stand ``beside`` its words (0, 1)."""
+
+    step: StepPlan
+    own: int
+    number: int
+    pages: tuple[int, int]
+    templates: Mapping[str, int]
+    acts: tuple[Drawing, ...]
+    of: int
+    beside: int
+
+    def number_of(self, act: Drawing) -> int:
+        """Return the number of an act among several; 0 for one alone."""
+        return self.acts.index(act) + 1 if self.of > 1 else 0
+
+
+def _with_acts(context: Context, told: _Told, box: Box) -> StepBlock:
+    """Lay out a step with the pictures of its acts: the first beside its words or not; a last one that is left under the words, more
+    in rows below all."""
+    rest = told.acts[told.beside :]
+    under = rest if len(rest) == 1 else ()
+    block = _worded(context, told, box, under)
+    if under or not rest:
+        return block
+    below = Box(box.left + STEP_NUMBER, box.bottom, box.right, box.top - block.height - SPACE)
+    cells = act_rows(context, rest, told.beside + 1, told.of, below, told.pages[0])
+    return StepBlock(
+        (*block.drawn, *cells.drawn),
+        block.height + SPACE + cells.height,
+        block.cautions,
+        (*block.carried, *cells.carried),
+        block.texts,
+    )
+
+
+def _worded(context: Context, told: _Told, box: Box, under: tuple[Drawing, ...]) -> StepBlock:
+    """Lay out the words of a step, its picture and what is needed, with the picture of an act in the place of its own, and of one
+    ``under`` the words."""
+    step, own, pages = told.step, told.own, told.pages
     setter = context.type
     left, top = box.left + STEP_NUMBER, box.top
-    drawn = _numbered(context, number or own, box)
+    drawn = _numbered(context, told.number, box)
     width = (box.right - left) * (1 - PICTURE_SHARE) - GUTTER
     y = top - SPACE
     title = setter.paragraph(context.say(step.title), HEADING, left, y - 0.7, width)
@@ -156,15 +214,24 @@ def step_block(
     y -= words.height
     carried.append(Carried(f"step:{own}:say", pages[0], Box(left, y, left + width, y + words.height)))
     keys = (*_stage_tools(context, step), *step.uses)
-    caution, height, shown = _cautions(context, keys, (left, y - SPACE, width), pages[1])
+    caution, height, warned = _cautions(context, keys, (left, y - SPACE, width), pages[1])
     drawn += caution
     y -= height
     side = Box(box.right - (box.right - left) * PICTURE_SHARE, box.bottom, box.right, top - SPACE)
-    beside, depth, picture = _side(context, step, side, templates)
+    if told.beside:
+        cell = act_cell(context, told.acts[0], told.number_of(told.acts[0]), side, pages[0])
+        drawn, side = [*drawn, *cell.drawn], replace(side, top=side.top - cell.height - SPACE)
+        carried += cell.carried
+    for act in under:
+        low = Box(left, box.bottom, left + width, y - SPACE)
+        cell = act_cell(context, act, told.number_of(act), low, pages[0])
+        drawn, y = [*drawn, *cell.drawn], y - cell.height - SPACE
+        carried += cell.carried
+    beside, depth, picture = _side(context, step, side, told.templates)
     drawn += beside
     if picture is not None:
         carried.append(Carried(f"step:{own}:picture", pages[0], *picture))
-    return StepBlock(tuple(drawn), max(top - y, depth + SPACE), shown, tuple(carried))
+    return StepBlock(tuple(drawn), max(top - y, top - side.top + depth), warned, tuple(carried))
 
 
 def _cautions(

@@ -1,12 +1,13 @@
 """The instructions: numbered steps with pictures beside the words; a step is never broken over two pages. Below the last of them
 stands a licence whose text is ours, where the cautions leave it no room."""
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from functools import partial
 
 from publisher.basics import Box, TextPromise, record
 from publisher.design import OwnLicence, StepPlan
 from publisher.pages.front import licence_of, licence_stands_here, licensing
+from publisher.pages.instructions.act_cells import MOST_ACTS, acts_of
 from publisher.pages.instructions.pack_acts import Act, pack_acts
 from publisher.pages.instructions.step_block import ABREAST, NOWHERE, StepBlock, acts_block, coarse_picture, step_block
 from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, make_frame, share_out
@@ -24,6 +25,7 @@ class Numbered:
     number: int
     own: int
     step: StepPlan | tuple[Act, ...]
+    some: tuple[int, int] | None = None  # of the pictures of its acts, where they go over several pages
 
     @property
     def last(self) -> int:
@@ -32,6 +34,8 @@ class Numbered:
 
     def marks(self, context: Context) -> tuple[tuple[str, int, str], ...]:
         """Return the bookmarks of its titles."""
+        if self.some is not None and self.some[0]:
+            return ()
         own = f"step:{self.own}:title"
         titles = (
             [(act.title, f"{act.key}:title") for act in self.step]
@@ -52,7 +56,9 @@ def step_drafts(context: Context) -> tuple[PageDraft, ...]:
         title = _title(page) if page else LICENCE_ALONE
         marks = tuple(mark for row in page for mark in row.marks(context))
         body = partial(_body, context, frame, page, licence if index == len(pages) else None)
-        steps = ((row.own, row.step) for row in page if isinstance(row.step, StepPlan))
+        steps = (
+            (row.own, row.step) for row in page if isinstance(row.step, StepPlan) and not (row.some and row.some[0])
+        )
         coarse = (f for own, step in steps for f in coarse_picture(context, step, own, frame.text.width))
         drafts.append(PageDraft("steps", f"steps:{index}", title, frame, body, TASK, marks, findings=tuple(coarse)))
     return tuple(drafts)
@@ -64,8 +70,18 @@ def _rows(context: Context, frame: Frame, numbers: Numbers | None) -> tuple[Numb
     acts = pack_acts(context, numbers) if context.design.steps else ()
     together = (acts,) if acts and _abreast(context, frame) else tuple((act,) for act in acts)
     first = tuple(Numbered(n, 0, some) for n, some in enumerate(together, 1))
-    own = tuple(Numbered(len(acts) + n, n, step) for n, step in enumerate(context.design.steps, 1))
+    own = (row for n, step in enumerate(context.design.steps, 1) for row in _pages_of(context, len(acts) + n, n, step))
     return (*first, *own)
+
+
+def _pages_of(context: Context, number: int, own: int, step: StepPlan) -> Iterator[Numbered]:
+    """Yield a step as it is shared by pages: with more acts than a page may show it goes on at the next."""
+    count = len(acts_of(context, own))
+    if count <= MOST_ACTS:
+        yield Numbered(number, own, step)
+        return
+    for start in range(0, count, MOST_ACTS):
+        yield Numbered(number, own, step, (start, min(start + MOST_ACTS, count)))
 
 
 def _abreast(context: Context, frame: Frame) -> bool:
@@ -88,7 +104,15 @@ def _filled(
     if licence is not None:
         heights.append(licensing(context.type, licence, 0.0, 0.0, frame.text.width).height + BETWEEN)
     room = frame.text.height + BETWEEN
-    return tuple(rows[start:end] for start, end in share_out(heights, room, room))
+    counts = [_shown(context, row) for row in rows] + [0] * (len(heights) - len(rows))
+    return tuple(rows[start:end] for start, end in share_out(heights, room, room, counts, MOST_ACTS))
+
+
+def _shown(context: Context, row: Numbered) -> int:
+    """Return how many pictures of acts a row shows."""
+    if isinstance(row.step, tuple):
+        return 0
+    return row.some[1] - row.some[0] if row.some is not None else len(acts_of(context, row.own))
 
 
 def _block(
@@ -103,7 +127,7 @@ def _block(
     box = Box(text.left, text.bottom, text.right, top)
     if isinstance(row.step, tuple):
         return acts_block(context, row.step, row.number, box, pages)
-    return step_block(context, row.step, row.own, box, pages, row.number, templates)
+    return step_block(context, row.step, row.own, box, pages, row.number, templates, row.some)
 
 
 def _body(
@@ -113,8 +137,9 @@ def _body(
     templates = {part.id: pages[0] for part in context.parts if (pages := numbers.pages_of_part(part.id))}
     body = Body()
     y = frame.text.top
-    known = {row.number: row for row in _rows(context, frame, numbers)}  # acts name pages, which are numbered now
-    for row in (known[row.number] for row in rows):
+    # acts name pages, which are numbered now
+    known = {(row.number, row.some): row for row in _rows(context, frame, numbers)}
+    for row in (known[row.number, row.some] for row in rows):
         block = _block(context, frame, row, y, (numbers.page, caution_page), templates)
         body += Body(block.drawn, carried=block.carried, texts=block.texts)
         y -= block.height + BETWEEN

@@ -3,12 +3,14 @@
 from collections.abc import Sequence
 
 
-def share_out(heights: Sequence[float], first: float, room: float) -> tuple[tuple[int, int], ...]:
+def share_out(
+    heights: Sequence[float], first: float, room: float, counts: Sequence[int] = (), most: int = 0
+) -> tuple[tuple[int, int], ...]:
     """Return the pages as (first block, one past the last block).
 
     ``first`` is the room (mm) on the first page, ``room`` that on every other. The number of pages is the least possible with
     the blocks in order; of those sharings the one is chosen whose page ends leave gaps most alike (least sum of squares). A block
-    taller than a page stands alone on one.
+    taller than a page stands alone on one. ``counts``: of something in each block of which a page shows at most so many.
     """
     count = len(heights)
     best: list[list[tuple[int, float, int]]] = [[(0, 0.0, count)] * 2 for _ in range(count + 1)]
@@ -19,6 +21,8 @@ def share_out(heights: Sequence[float], first: float, room: float) -> tuple[tupl
             used = 0.0
             for end in range(start + 1, count + 1):
                 used += heights[end - 1]
+                if counts and sum(counts[start:end]) > most and end > start + 1:
+                    break
                 if used > space + 1e-9 and end > start + 1:
                     break
                 if used > space + 1e-9 and is_first:

@@ -17,10 +17,18 @@ from publisher.pages.type import (
     LEADER,
     LEAST,
     NOTE,
+    PICTURE_ADDED,
+    PICTURE_ADDED_CONTOUR,
+    PICTURE_CONTOUR,
     PICTURE_CUE,
     PICTURE_DETAIL,
     PICTURE_GHOST,
+    PICTURE_GUIDE,
+    PICTURE_HATCH,
     PICTURE_OUTLINE,
+    PICTURE_RING,
+    PICTURE_THERE,
+    PICTURE_THERE_CONTOUR,
     Setter,
     TypeStyle,
     tidy,
@@ -43,10 +51,22 @@ COARSE_PHOTO = Rule(
 
 WEIGHTS: dict[str, LineStyle] = {
     "outline": PICTURE_OUTLINE,
+    "contour": PICTURE_CONTOUR,
     "detail": PICTURE_DETAIL,
     "ghost": PICTURE_GHOST,
+    "hatch": PICTURE_HATCH,
+    "guide": PICTURE_GUIDE,
+    "there": PICTURE_THERE,
+    "there_contour": PICTURE_THERE_CONTOUR,
+    "added": PICTURE_ADDED,
+    "added_contour": PICTURE_ADDED_CONTOUR,
+    "ring": PICTURE_RING,
+    "leader": LEADER,
     "cue": PICTURE_CUE,
+    "head": LEADER,
 }
+OUTLINES = ("outline", "contour")  # weights of what a silhouette is drawn with
+HEAD = "head"  # weight of a line that is the border of a black area: the head of an arrow
 
 
 def drawn_size(drawing: Drawing, width: float, height: float, largest: float = 1.0) -> tuple[float, float, float]:
@@ -93,21 +113,28 @@ def place_drawing(
     tag = f"{FIGURE}:{drawing.alt}"
     outlines: tuple[Path, ...] = ()
     for weight, line_style in WEIGHTS.items():
-        if not details and weight != "outline":
+        if not details and weight not in OUTLINES:
             continue
         paths = tuple(
             polyline(tuple((x + px * scale, y + py * scale) for px, py in line.points))
             for line in drawing.lines
             if line.weight == weight
         )
-        if weight == "outline":
-            outlines = paths
+        if weight in OUTLINES:
+            outlines += paths
         if paths:
             drawn.append(Stroke(line_style, paths, layer, tag=tag))
+    heads = tuple(
+        polyline(tuple((x + px * scale, y + py * scale) for px, py in line.points[:-1]), closed=True)
+        for line in drawing.lines
+        if line.weight == HEAD
+    )
+    if heads:
+        drawn.append(Fill(0.0, heads, layer, tag=tag))
     if labels:
         style: TypeStyle = (NOTE if min(width, height) > 40 else LEAST).bold().tagged(tag)
         taken: list[Box] = []
-        lines = shapely.multilinestrings([shapely.linestrings(path.points) for path in outlines])
+        lines = shapely.MultiLineString([path.points for path in outlines])
         for label in drawing.labels:
             spot = _free_spot(setter, label.text, style, (x + label.at[0] * scale, y + label.at[1] * scale), taken)
             taken.append(spot)

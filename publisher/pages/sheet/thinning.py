@@ -4,11 +4,11 @@ from dataclasses import replace
 
 from publisher.basics import Path
 from publisher.pages.model import Drawn, Fill, Stroke
-from publisher.pages.type import PICTURE_DETAIL, PICTURE_GHOST
+from publisher.pages.type import PICTURE_DETAIL, PICTURE_GHOST, PICTURE_HATCH
 
 MOST_ON_A4 = 3800  # path operators, of the 4000 that a finished page of this size may hold; a larger one holds more
 A4 = 210.0 * 297.0  # mm²
-YIELDING = (PICTURE_DETAIL, PICTURE_GHOST)  # texture first, then what lies behind
+YIELDING = (PICTURE_HATCH, PICTURE_DETAIL, PICTURE_GHOST)  # hatch and texture first, then what lies behind
 
 
 def thinned(drawn: tuple[Drawn, ...], area: float) -> tuple[Drawn, ...]:

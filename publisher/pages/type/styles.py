@@ -41,10 +41,18 @@ TRIM = LineStyle("trim", 0.35, (1.2, 1.2))  # where a tile's paper is cut off: s
 HATCH = LineStyle("hatch", 0.18)
 LEADER = LineStyle("leader", 0.18)
 DIMENSION = LineStyle("dimension", 0.18)
-PICTURE_OUTLINE = LineStyle("picture_outline", 0.35, (), 0.0, True)
+PICTURE_CONTOUR = LineStyle("picture_contour", 0.5, (), 0.0, True)  # outer edges are heavier than inner ones
+PICTURE_OUTLINE = LineStyle("picture_outline", 0.25, (), 0.0, True)
 PICTURE_DETAIL = LineStyle("picture_detail", 0.18, (), 0.0, True)
 PICTURE_GHOST = LineStyle("picture_ghost", 0.18, (1.0, 0.8))
 PICTURE_CUE = LineStyle("picture_cue", 0.5, (), 0.0, True)
+PICTURE_HATCH = LineStyle("picture_hatch", 0.18)  # on faces turned away
+PICTURE_THERE = LineStyle("picture_there", 0.18, (), 0.0, True)  # of an act: what stands
+PICTURE_THERE_CONTOUR = LineStyle("picture_there_contour", 0.25, (), 0.0, True)
+PICTURE_ADDED = LineStyle("picture_added", 0.35, (), 0.0, True)  # what is added to it
+PICTURE_ADDED_CONTOUR = LineStyle("picture_added_contour", 0.7, (), 0.0, True)
+PICTURE_GUIDE = LineStyle("picture_guide", 0.25, (0.25, 0.75))  # where it goes: dots, as no outline has
+PICTURE_RING = LineStyle("picture_ring", 0.25, (), 0.0, True)  # round a detail and its place
 
 
 def line_style(kind: LineKind) -> LineStyle:

@@ -20,7 +20,7 @@ from publisher.proof.measuring import (
 )
 from publisher.proof.reading import normal
 
-OUTLINE_FROM = 0.3  # mm: thinner lines in a picture are texture, what lies behind, or lead to a label
+OUTLINE_FROM = 0.2  # mm: thinner lines in a picture are texture, what lies behind, or lead to a label
 FINE_SHARE = 0.5  # of the fine lines that may be left out of a full page
 LABEL_MOVED = 1.5  # of a label's own width and height by which it may keep off another, and a step more in a crowd
 ROUND_PICTURE = 12.0  # mm round a picture in which its labels stand

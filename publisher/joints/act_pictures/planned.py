@@ -1,0 +1,67 @@
+"""All pictures of a building: each act from a view that shows it, one view kept as long as it does."""
+
+from collections.abc import Sequence
+
+import numpy as np
+
+from publisher.joints.act_pictures.picture import act_picture
+from publisher.joints.act_pictures.scene import ActScene
+from publisher.joints.act_pictures.scenes import scenes_of
+from publisher.joints.act_pictures.sight import Sight, look
+from publisher.joints.act_pictures.signs import Turning
+from publisher.joints.assembled import Assembled
+from publisher.joints.drawings import PANEL_VIEW, STACK_VIEW, View, finish
+from publisher.joints.model import Addition, Drawing
+from publisher.joints.outlines import Array
+
+VIEWS = (
+    PANEL_VIEW,
+    View(-38.0, 24.0),
+    View(38.0, 40.0),
+    View(-38.0, 40.0),
+    View(142.0, 30.0),
+    View(-142.0, 30.0),
+    View(38.0, -24.0),
+    View(-38.0, -24.0),
+)
+"""Axonometric views, the likeliest first: from the front right and left, from higher up, from behind, from below."""
+
+OF_LAYERS = (STACK_VIEW, *(View(turned, STACK_VIEW.above) for turned in (-28.0, 118.0, -118.0, 152.0, -152.0)))
+"""The same for layers, which lie level."""
+
+
+def draw_acts(subject: Assembled, acts: Sequence[Addition]) -> tuple[Drawing, ...]:
+    """Return the pictures of a building's acts, each called ``act:STEP:NUMBER``, as numbered in its step; in mm of the paper."""
+    kept: dict[str, tuple[View, Array]] = {}
+    made: list[Drawing] = []
+    for scene in scenes_of(subject, acts):
+        before = kept.get(scene.assembly)
+        sight = best_sight(scene, before[0] if before is not None else None)
+        turned = _turning(before, (sight.view, scene.turn))
+        kept[scene.assembly] = (sight.view, scene.turn)
+        made.append(finish(act_picture(scene, sight, turned=turned), scene.key, scene.alt))
+    return tuple(made)
+
+
+def _turning(before: tuple[View, Array] | None, now: tuple[View, Array]) -> Turning:
+    """Return how the work was turned since it was seen before."""
+    if before is None:
+        return ""
+    if not np.allclose(before[1], now[1]):
+        return "tipped"
+    return "turned" if before[0] != now[0] else ""
+
+
+def best_sight(scene: ActScene, kept: View | None) -> Sight:
+    """Return the sight of a scene: from the view that is kept, where enough is seen from there, else from the first of all views that
+    shows enough, else from the best one."""
+    views = OF_LAYERS if scene.pile else VIEWS
+    best: Sight | None = None
+    for view in dict.fromkeys((kept, *views) if kept is not None else views):
+        sight = look(scene, view)
+        if best is None or sight.score > best.score + 1e-9:
+            best = sight
+        if sight.good:
+            return sight
+    assert best is not None
+    return best

@@ -1,0 +1,120 @@
+"""What an act of building shows: solids that stand already, solids that are added, and the way these go in. Mm."""
+
+from dataclasses import field, replace
+
+import numpy as np
+import shapely
+
+from publisher.basics import record
+from publisher.geometry import Part, polygon
+from publisher.joints.outlines import Array, coarse, points_of
+from publisher.joints.panels import PanelFrame, corners_of
+
+TOUCHES = 0.8
+"""mm: a corner this near to a solid touches it: half a thickness of the thinnest board, more than any play."""
+
+
+@record
+class Solid:
+    """A part in its place; ``name``: of its place in the assembly. The facets of a bent part share one."""
+
+    name: str
+    part: Part
+    frame: PanelFrame
+
+
+@record
+class ActLabel:
+    """Words at the solid of this name: of what is added (``new``), or of what stands."""
+
+    text: str
+    name: str
+    new: bool = True
+
+
+@record
+class MatchLetter:
+    """A match letter, and the points (3,) at which it stands on what is there and on what is added, in place."""
+
+    text: str
+    there: Array
+    new: Array
+
+
+@record
+class ActScene:
+    """One act: ``before`` stands already, ``added`` comes in along the unit vector ``way`` to where it is given.
+
+    ``labels``: how many of which part. ``letters``: of the joins that this act closes. ``moves``: it comes in by a way; else it only
+    lies there. ``goal``: points (n, 3) of the joint, in place. ``pile``: what is added are layers, one upon another. ``strip``: what is
+    added as it was before it was bent. ``turn``: by which all is turned against the assembly (3, 3).
+    """
+
+    key: str
+    assembly: str
+    before: tuple[Solid, ...]
+    added: tuple[Solid, ...]
+    way: Array
+    labels: tuple[ActLabel, ...]
+    alt: str
+    letters: tuple[MatchLetter, ...] = ()
+    moves: bool = True
+    goal: Array = field(default_factory=lambda: np.zeros((0, 3)))
+    pile: bool = False
+    strip: Solid | None = None
+    turn: Array = field(default_factory=lambda: np.eye(3))
+
+    def turned(self, matrix: Array) -> "ActScene":
+        """Return the scene turned as it lies on the bench."""
+
+        def placed(solids: tuple[Solid, ...]) -> tuple[Solid, ...]:
+            return tuple(
+                Solid(s.name, s.part, PanelFrame(matrix @ s.frame.axes, matrix @ s.frame.origin)) for s in solids
+            )
+
+        letters = tuple(MatchLetter(one.text, matrix @ one.there, matrix @ one.new) for one in self.letters)
+        return replace(
+            self,
+            before=placed(self.before),
+            added=placed(self.added),
+            way=matrix @ self.way,
+            letters=letters,
+            goal=self.goal @ matrix.T,
+            turn=matrix @ self.turn,
+        )
+
+
+def contacts(added: tuple[Solid, ...], before: tuple[Solid, ...]) -> Array:
+    """Return the corners of what is added that touch what stands, in place (n, 3); of a part that touches with no corner, such as a
+    lid that reaches over all walls, the corners of what stands that touch it."""
+    found = [touching(_corners(added), before)]
+    if len(found[0]) < 3:
+        found.append(touching(_corners(before), added))
+    return np.vstack(found)
+
+
+def _corners(solids: tuple[Solid, ...]) -> Array:
+    if not solids:
+        return np.zeros((0, 3))
+    return np.vstack([solid.frame.carry(_corner_points(solid.part)) for solid in solids])
+
+
+def _corner_points(part: Part) -> Array:
+    """Return the corners of a part on both faces (n, 3); those of a round one every few degrees."""
+    if any(edge.bevel for edge in part.edges):
+        return corners_of(part)
+    points = np.vstack([points_of(coarse(path, 20.0, 0.5)[0]) for path in part.outline.paths])
+    deep = np.full((len(points), 1), -part.thickness)
+    return np.vstack([np.hstack([points, np.zeros((len(points), 1))]), np.hstack([points, deep])])
+
+
+def touching(points: Array, solids: tuple[Solid, ...]) -> Array:
+    """Return the points that lie on or in one of the solids."""
+    touch = np.zeros(len(points), dtype=bool)
+    for solid in solids:
+        own = solid.frame.back(points)
+        near = (own[:, 2] < TOUCHES) & (own[:, 2] > -solid.part.thickness - TOUCHES)
+        if near.any():
+            area = shapely.buffer(polygon(solid.part.outline), TOUCHES)
+            touch[near] |= shapely.contains_xy(area, own[near, 0], own[near, 1])
+    return points[touch]

@@ -1,0 +1,222 @@
+"""The scenes of the acts of a building: what of what stands is shown, how it lies on the bench, what is named. Mm."""
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
+from itertools import groupby
+
+import numpy as np
+import shapely
+
+from publisher.basics.wording import series
+from publisher.design import Join
+from publisher.geometry import polygon
+from publisher.joints.act_pictures.scene import ActLabel, ActScene, MatchLetter, Solid, contacts
+from publisher.joints.assembled import Assembled
+from publisher.joints.building import Mover, movers_of
+from publisher.joints.model import Addition
+from publisher.joints.outlines import Array
+from publisher.joints.panels import PanelFrame, foot_of, weight_of
+
+LAYERS_BELOW = 2
+"""Layers of a stack that are shown under a new one."""
+
+MOST_PILED = 3
+"""Different layers that are shown one over another in one picture."""
+
+PILE_APART = 0.16
+"""How far such layers are lifted off each other, as a share of the longest side of the lowest."""
+
+MOSTLY_LEVEL = 0.5
+"""A way in whose rise is less than this share is level: the work is laid down, so that it becomes the way down."""
+
+DOWN = np.array([0.0, 0.0, -1.0])
+
+
+def scenes_of(subject: Assembled, acts: Sequence[Addition]) -> tuple[ActScene, ...]:
+    """Return the scenes of acts, in their order. What only lies or stands there first belongs to the act that puts something to it."""
+    bodies = {name: {body.name: body for body in movers_of(subject, name)} for name in {act.assembly for act in acts}}
+    made: list[ActScene] = []
+    for step, own in groupby(_told_once(acts), lambda act: act.step):
+        scenes = list(_of_step(subject, list(own), bodies))
+        made += (replace(scene, key=f"act:{step}:{number}") for number, scene in enumerate(scenes, 1))
+    return tuple(made)
+
+
+def _told_once(acts: Iterable[Addition]) -> Iterator[Addition]:
+    """Yield the acts but for those that are done again, with glue, just as they were done dry."""
+    tried: set[tuple[object, ...]] = set()
+    for act in acts:
+        how = (act.assembly, act.before, act.added, act.ways)
+        if act.trial:
+            tried.add(how)
+        elif how in tried:
+            continue
+        yield act
+
+
+def _of_step(subject: Assembled, acts: list[Addition], bodies: dict[str, dict[str, Mover]]) -> Iterator[ActScene]:
+    """Yield the scenes of one step."""
+    for assembly, run in groupby(acts, lambda act: act.assembly):
+        own = bodies[assembly]
+        laid: list[str] = []
+        for group in _together(list(run)):
+            first = group[0]
+            scene = _scene(subject, group, own, tuple(laid))
+            if first.how == "laid" or (not first.together and not len(scene.goal)):
+                laid += [name for act in group for name in act.added]
+                continue
+            yield _on_the_bench(scene) if not first.one_on_another else scene
+            laid = []
+        if laid:  # nothing was put to it: it is shown as it lies
+            yield _lying(assembly, own, tuple(laid))
+
+
+def _together(acts: list[Addition]) -> Iterator[tuple[Addition, ...]]:
+    """Yield acts that are shown in one picture: different layers one upon another, as many as are still seen."""
+    waiting: list[Addition] = []
+    for act in acts:
+        piles = act.one_on_another and act.how == "put"
+        if waiting and not (piles and len(waiting) < MOST_PILED and len(act.added) == 1 == len(waiting[-1].added)):
+            yield tuple(waiting)
+            waiting = []
+        waiting.append(act)
+        if not piles:
+            yield tuple(waiting)
+            waiting = []
+    if waiting:
+        yield tuple(waiting)
+
+
+def _scene(subject: Assembled, acts: tuple[Addition, ...], bodies: dict[str, Mover], laid: tuple[str, ...]) -> ActScene:
+    act = acts[0]
+    there = act.before[-LAYERS_BELOW:] if act.one_on_another else act.before
+    shown = tuple(one.added[0] for one in acts) if act.one_on_another else act.added
+    before = tuple(solid for name in there for solid in _solids(bodies[name]))
+    added = tuple(solid for name in shown for solid in _solids(bodies[name]))
+    if act.one_on_another:
+        added = _apart(added)
+    labels = [*_labels(bodies, (name for name in laid if name in there), new=False)]
+    counted = [name for one in acts for name in one.added]
+    labels += _labels(bodies, counted, new=True)
+    if act.times > 1:
+        labels = [replace(label, text=f"{act.times} × ({label.text})") for label in labels]
+    said = series(label.text for label in labels if label.new) or _words(act.added)
+    alt = f"{said} put onto what stands of the {_words((act.assembly,))}"
+    way = np.array(act.way if act.way is not None else DOWN)
+    goal = contacts(tuple(solid for solid in added if solid.name == shown[0]) if act.one_on_another else added, before)
+    bent = next((bodies[name] for name in act.added if act.how == "bent" and bodies[name].bent), None)
+    return ActScene(
+        "",
+        act.assembly,
+        before,
+        added,
+        way,
+        tuple(labels),
+        alt,
+        _letters(subject, act, bodies),
+        moves=act.way is not None,
+        goal=goal,
+        pile=act.one_on_another,
+        strip=_strip(subject, bent) if bent is not None else None,
+    )
+
+
+def _apart(layers: tuple[Solid, ...]) -> tuple[Solid, ...]:
+    """Return layers lifted off each other, so that the face of each is seen over the next."""
+    if len(layers) < 2:
+        return layers
+    left, low, right, high = shapely.bounds(polygon(layers[0].part.outline))
+    gap = PILE_APART * float(max(right - left, high - low))
+    return tuple(
+        Solid(one.name, one.part, PanelFrame(one.frame.axes, one.frame.origin + np.array([0.0, 0.0, at * gap])))
+        for at, one in enumerate(layers)
+    )
+
+
+def _lying(assembly: str, bodies: dict[str, Mover], names: tuple[str, ...]) -> ActScene:
+    added = tuple(solid for name in names for solid in _solids(bodies[name]))
+    alt = f"{_words(names)} of the {_words((assembly,))} lies there"
+    return ActScene(
+        "", assembly, (), added, DOWN, tuple(_labels(bodies, names, new=True)), alt, moves=False, goal=np.zeros((0, 3))
+    )
+
+
+def _solids(body: Mover) -> Iterator[Solid]:
+    return (Solid(body.name, panel.part, panel.frame) for panel in body.panels)
+
+
+def _labels(bodies: dict[str, Mover], names: Iterable[str], *, new: bool) -> Iterator[ActLabel]:
+    """Yield how many of each part there are among bodies, at the first of them; things made of several parts have no letter."""
+    counts: dict[str, list[str]] = {}
+    for name in names:
+        if bodies[name].part:
+            counts.setdefault(bodies[name].panels[0].part.letter, []).append(name)
+    for letter, own in counts.items():
+        yield ActLabel(f"{len(own)} × {letter}", own[0], new)
+
+
+def _words(names: Iterable[str]) -> str:
+    return series(name.replace("_", " ") for name in names)
+
+
+def _letters(subject: Assembled, act: Addition, bodies: dict[str, Mover]) -> tuple[MatchLetter, ...]:
+    """Return the match letters of the joins that an act closes, each once."""
+    plan = next((m.assembly.plan for m in subject.panels if m.assembly.plan.name == act.assembly), None)
+    found: dict[str, MatchLetter] = {}
+    for join in plan.joins if plan is not None else ():
+        sides = {join.a.panel: join.a.edge, join.b.panel: join.b.edge}
+        new = [name for name in sides if name in act.added]
+        there = [name for name in sides if name in act.before]
+        if join.match and len(new) == 1 == len(there) and join.match not in found:
+            ends = [_middle(bodies[name], sides[name], join) for name in (there[0], new[0])]
+            if ends[0] is not None and ends[1] is not None:
+                found[join.match] = MatchLetter(join.match, ends[0], ends[1])
+    return tuple(found.values())
+
+
+def _middle(body: Mover, edge: str, join: Join) -> Array | None:
+    """Return the middle of an edge on the outside face of a body; of one beside which the joint lies, as far into the board."""
+    panel = body.panels[0]
+    found = panel.part.edge(edge)
+    if found is None or found.nominal_length < 1e-9:
+        return None
+    start, end = np.asarray(found.nominal_start), np.asarray(found.nominal_end)
+    way = (end - start) / found.nominal_length
+    own = join.a.panel == body.name or (join.b.panel == body.name and join.tabs_on != body.name)
+    inset = join.inset if own and join.tabs_on != body.name else 0.0
+    at = (start + end) / 2 + inset * np.array([-way[1], way[0]])
+    return np.asarray(panel.frame.carry(np.array([[at[0], at[1], 0.0]]))[0])
+
+
+def _strip(subject: Assembled, body: Mover) -> Solid | None:
+    """Return a bent part as the flat strip that it is before."""
+    part = next((part for part in subject.parts if part.id == body.part), None)
+    return None if part is None else Solid(body.name, part, PanelFrame(np.eye(3), np.zeros(3)))
+
+
+def _on_the_bench(scene: ActScene) -> ActScene:
+    """Return the scene as it lies on the bench: where the way in is level and what stands also lies on that side, turned so that
+    the way leads down."""
+    way = scene.way
+    if not scene.moves or abs(way[2]) > MOSTLY_LEVEL or not scene.before:
+        return scene
+    axis = np.cross(way, DOWN)
+    axis = axis / np.linalg.norm(axis)
+    turn = _turn_about(axis, float(np.arccos(np.clip(way @ DOWN, -1.0, 1.0))))
+    turned = scene.turned(turn)
+    return turned if _lies(turned.before) else scene
+
+
+def _lies(solids: tuple[Solid, ...]) -> bool:
+    """Tell whether solids stay as they lie: what they weigh falls within what touches the table."""
+    boards = [(solid.part, solid.frame) for solid in solids]
+    foot = foot_of(boards)
+    weight = weight_of(boards, lambda part: float(polygon(part.outline).area) * part.thickness)
+    return bool(foot.area > 1.0 and shapely.contains_xy(foot, *weight))
+
+
+def _turn_about(axis: Array, angle: float) -> Array:
+    """Return the turn (3, 3) about a unit vector (Rodrigues)."""
+    x, y, z = axis
+    cross = np.array([[0.0, -z, y], [z, 0.0, -x], [-y, x, 0.0]])
+    return np.asarray(np.eye(3) + np.sin(angle) * cross + (1.0 - np.cos(angle)) * cross @ cross)

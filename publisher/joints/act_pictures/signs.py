@@ -1,0 +1,133 @@
+"""Signs on the paper of a picture: straight arrows, the sign for turning the work, letters; each where it covers least. Mm."""
+
+from dataclasses import dataclass
+from math import hypot
+from typing import Literal
+
+import numpy as np
+import shapely
+
+from publisher.basics import Box
+from publisher.joints.act_pictures.paper_grid import PaperGrid, nearest
+from publisher.joints.drawings import Sketch
+from publisher.joints.outlines import Array
+
+ARROW_LONG, ARROW_SHORT = 12.0, 5.5
+HEAD_LONG, HEAD_HALF = 3.2, 1.5
+"""mm: the longest and shortest arrow, and its head."""
+
+TURN_WIDE, TURN_HIGH = 9.0, 9.0
+"""mm: the sign for turning the work round."""
+
+LABEL_HIGH, LABEL_WIDE = 2.8, 1.8
+"""mm that a label is taken to be high, and wide for each sign."""
+
+LABEL_ROOM = 0.8
+"""mm kept free round a label."""
+
+LEADER_FROM = 1.2
+"""mm: a label farther than this from what it names gets a line to it."""
+
+
+Turning = Literal["", "turned", "tipped"]
+"""How the work lies otherwise than before: turned about an upright line, or tipped."""
+
+
+@dataclass(slots=True)
+class Sheet:
+    """The paper of one picture in the making: its lines by weight, its ground, and areas that hatch and guides keep clear of."""
+
+    sketch: Sketch
+    ground: PaperGrid
+    clear: list[shapely.Geometry]
+
+    def take(self, box: Box) -> None:
+        """Keep a box for a sign."""
+        area = shapely.box(*box.sides)
+        self.clear.append(area)
+        self.ground.mark_area(shapely.buffer(area, 0.3))
+
+
+def head(sketch: Sketch, tip: Array, way: Array) -> None:
+    """Add the full head of an arrow."""
+    way = way / max(hypot(*way), 1e-9)
+    side = np.array([-way[1], way[0]])
+    base = tip - HEAD_LONG * way
+    sketch.add_path("head", np.array([tip, base + HEAD_HALF * side, base - HEAD_HALF * side, tip]))
+
+
+def put_arrow(sheet: Sheet, way: Array, gap: float, goal: Array, new: shapely.Geometry) -> None:
+    """Add the arrow along a way (2,) from what is held off ``gap`` mm to the points ``goal`` (n, 2): between them or beside, where it
+    crosses least."""
+    size = hypot(*way)
+    way = way / size if size > 1e-6 else np.array([0.0, -1.0])
+    side = np.array([-way[1], way[0]])
+    long = min(ARROW_LONG, max(ARROW_SHORT, 0.6 * gap))
+    spread = goal @ side
+    middle = goal.mean(axis=0) + ((spread.max() + spread.min()) / 2 - goal.mean(axis=0) @ side) * side - way * gap / 2
+    reach = float(spread.max() - spread.min()) / 2 + HEAD_HALF + 4.0
+    across, along = np.meshgrid(np.linspace(-reach, reach, 25), np.linspace(-0.35, 0.35, 7) * max(gap, long))
+    at = middle + across.ravel()[:, None] * side + along.ravel()[:, None] * way
+    cost = 0.25 * np.abs(across.ravel()) + 0.5 * np.abs(along.ravel())
+    covered = sheet.ground.inside(new)
+    for share in (-0.4, -0.2, 0.0, 0.2, 0.4):
+        on = at + share * long * way
+        cost = cost + 3.0 * np.minimum(sheet.ground.crossed(on, 2 * HEAD_HALF + 1.0, 2 * HEAD_HALF + 1.0), 100)
+        cost = cost + 4.0 * sheet.ground.shares(covered, on, 2.0, 2.0)
+    best = at[int(cost.argmin())]
+    tail, tip = best - way * long / 2, best + way * long / 2
+    sheet.sketch.add_path("cue", np.array([tail, tip - HEAD_LONG * way]))
+    head(sheet.sketch, tip, way)
+    wide = HEAD_HALF * np.abs(side)
+    left, low = np.minimum(tail, tip) - wide
+    right, high = np.maximum(tail, tip) + wide
+    sheet.take(Box(float(left), float(low), float(right), float(high)))
+
+
+def put_turn(sheet: Sheet, how: Turning) -> None:
+    """Add the sign that the work was turned since the picture before: an arrow round an upright line, or round a level one where it
+    was tipped; where there is room, and none where there is no room."""
+    points = sheet.ground.grid()
+    free = points[sheet.ground.crossed(points, TURN_WIDE + 1.5, TURN_HIGH + 1.5) == 0]
+    if not len(free):
+        return
+    box = sheet.ground.box
+    x, y = free[int(nearest(free, (box.right, box.top)).argmin())]
+    half = TURN_WIDE / 2
+    angles = np.radians(np.linspace(-50.0, 215.0, 40))
+    oval = np.column_stack([half * np.cos(angles), 0.42 * half * np.sin(angles)])
+    axis = np.array([(0.0, -half), (0.0, half)])
+    if how == "tipped":
+        oval, axis = oval[:, ::-1], axis[:, ::-1]
+    middle = np.array([x, y])
+    oval, axis = oval + middle, axis + middle
+    sheet.sketch.add_path("cue", oval[:-3])
+    way = oval[-1] - oval[-4]
+    head(sheet.sketch, oval[-1] + 1.2 * way / hypot(*way), way)
+    sheet.sketch.add_path("ring", axis)
+    sheet.take(Box(x - half - 0.5, y - half - 0.5, x + half + 0.5, y + half + 0.5))
+
+
+def put_label(sheet: Sheet, text: str, on: shapely.Geometry, other: shapely.Geometry) -> None:
+    """Add words at the middle of an area, or as near to it as no line runs, and not on what belongs to something else; with a line to
+    the area where they stand off it."""
+    wide, high = LABEL_WIDE * len(text) + 2 * LABEL_ROOM, LABEL_HIGH + 2 * LABEL_ROOM
+    middle = shapely.get_coordinates(shapely.point_on_surface(on))[0]
+    points = np.vstack([middle, sheet.ground.grid()])
+    cost = nearest(points, (float(middle[0]), float(middle[1])))
+    cost += 1000.0 * (sheet.ground.crossed(points, wide, high) > 0)
+    own, foreign = sheet.ground.inside(on), sheet.ground.inside(shapely.difference(other, on))
+    cost += 60.0 * sheet.ground.shares(foreign, points, wide, high)
+    cost += 8.0 * (sheet.ground.shares(own, points, wide, high) < 0.9)
+    x, y = (float(v) for v in points[int(cost.argmin())])
+    sheet.sketch.label(text, x, y)
+    box = shapely.box(
+        x - wide / 2 + LABEL_ROOM / 2,
+        y - high / 2 + LABEL_ROOM / 2,
+        x + wide / 2 - LABEL_ROOM / 2,
+        y + high / 2 - LABEL_ROOM / 2,
+    )
+    if float(shapely.distance(box, on)) > LEADER_FROM:
+        ends = shapely.get_coordinates(shapely.shortest_line(box, on))
+        sheet.sketch.add_path("leader", ends)
+    sheet.take(Box(*(float(v) for v in shapely.bounds(box))))

@@ -1,0 +1,26 @@
+"""All pictures of a building: each with its name, one view kept, a turn said by a sign."""
+
+from publisher.joints.act_pictures.planned import best_sight
+from publisher.joints.act_pictures.sight import LEAST_SEEN
+from publisher.joints.assembled import Assembled
+from tests.joints.act_pictures.conftest import drawn, lines, scenes
+
+
+def test_each_act_has_its_picture_and_what_is_laid_first_is_named_in_the_next(box: Assembled) -> None:
+    found = drawn(box)
+    assert list(found) == ["act:1:1", "act:1:2", "act:2:1"]
+    letters = [[label.text for label in drawing.labels] for drawing in found.values()]
+    assert letters[0][:2] == ["1 × A", "2 × B"] and letters[1][0] == "1 × A" and letters[2][0] == "1 × C"
+
+
+def test_a_tipped_box_is_said_by_a_sign(box: Assembled) -> None:
+    found = drawn(box)
+    assert len(lines(found["act:1:2"], "cue")) == 1, "it still lies as it did"
+    assert len(lines(found["act:2:1"], "cue")) == 2, "stood up for its lid"
+
+
+def test_every_act_is_seen_and_a_view_that_shows_it_is_kept(box: Assembled) -> None:
+    for scene in scenes(box).values():
+        sight = best_sight(scene, None)
+        assert sight.seen >= LEAST_SEEN
+        assert best_sight(scene, sight.view).view == sight.view

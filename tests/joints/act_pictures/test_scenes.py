@@ -1,0 +1,36 @@
+"""Scenes of acts: what stands of what, what is named, how it lies on the bench."""
+
+from collections.abc import Callable
+
+import numpy as np
+
+from publisher.joints.assembled import Assembled
+from tests.joints.act_pictures.conftest import LID, WALLS, scenes
+from tests.joints.building.conftest import BOX
+
+PILE = "\n  pile: {stack: [{part: lid}, {part: lid, count: 6, turn: 15 deg}]}\n"
+
+
+def test_what_was_put_up_dry_is_not_shown_again_with_glue(assembled: Callable[..., Assembled]) -> None:
+    assert list(scenes(assembled(BOX, f"dry:{WALLS}", WALLS, LID))) == ["act:1:1", "act:1:2", "act:3:1"]
+
+
+def test_a_level_way_in_becomes_the_way_down_where_what_stands_also_lies(box: Assembled) -> None:
+    walls, back, lid = scenes(box).values()
+    assert np.allclose(walls.way, (0, 0, -1)) and np.allclose(back.way, (0, 0, -1))
+    assert not np.allclose(walls.turn, np.eye(3)) and np.allclose(walls.turn, back.turn)
+    assert np.allclose(lid.turn, np.eye(3)), "a lid comes from above as the box stands"
+
+
+def test_layers_are_shown_on_the_two_below_and_all_are_counted(assembled: Callable[..., Assembled]) -> None:
+    found = scenes(assembled(BOX + PILE, "pile 1 to 3", f"pile 4 to top, {WALLS}, {LID}"))["act:2:1"]
+    assert [solid.name for solid in found.before] == ["layer_2", "layer_3"]
+    assert [solid.name for solid in found.added] == ["layer_4"]
+    assert [label.text for label in found.labels] == ["4 × C"]
+
+
+def test_match_letters_stand_where_both_edges_meet(box: Assembled) -> None:
+    for scene in scenes(box).values():
+        for letter in scene.letters:
+            assert np.linalg.norm(letter.there - letter.new) < 12.0, letter.text
+    assert scenes(box)["act:1:1"].letters

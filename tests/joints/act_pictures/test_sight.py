@@ -1,0 +1,30 @@
+"""How much of what is added, and of the place where it goes, is seen."""
+
+from dataclasses import replace
+
+import numpy as np
+import shapely
+
+from publisher.joints.act_pictures.planned import best_sight
+from publisher.joints.act_pictures.sight import LEAST_SEEN, look
+from publisher.joints.assembled import Assembled
+from publisher.joints.drawings import View
+from tests.joints.act_pictures.conftest import scenes
+
+
+def test_no_more_is_hidden_than_the_areas_of_what_stands_before_it(box: Assembled) -> None:
+    """By exact areas of faces, where the sight counts points and depths."""
+    for scene in scenes(box).values():
+        sight = best_sight(scene, None)
+        own = shapely.transform(shapely.union_all(np.array(sight.new.areas)), lambda p, by=sight.shift: p + by[:2])
+        standing = shapely.union_all(np.array(sight.there.areas))
+        beside = shapely.difference(own, standing).area / own.area
+        assert max(LEAST_SEEN, beside - 0.05) <= sight.seen <= 1.0
+
+
+def test_what_stands_behind_a_wall_is_not_seen(box: Assembled) -> None:
+    """Seen square from the front, the far side of a box is hidden by the near one, its twin."""
+    scene = scenes(box)["act:1:2"]
+    upright = replace(scene.turned(scene.turn.T), moves=False)
+    assert look(upright, View(0.0, 0.0)).seen < 0.1
+    assert look(upright, View(180.0, 0.0)).seen > 0.98

@@ -1,0 +1,50 @@
+"""Signs find room: arrows between what is held off and its place, labels on what they name or beside it with a line."""
+
+import numpy as np
+import shapely
+
+from publisher.basics import Box
+from publisher.joints.act_pictures.paper_grid import grid_over
+from publisher.joints.act_pictures.signs import Sheet, put_arrow, put_label, put_turn
+from publisher.joints.drawings import Sketch
+
+PAPER = Box(0.0, 0.0, 70.0, 50.0)
+
+
+def sheet() -> Sheet:
+    return Sheet(Sketch(), grid_over(PAPER), [])
+
+
+def test_an_arrow_points_along_the_way_and_keeps_off_lines() -> None:
+    made = sheet()
+    goal = np.array([(20.0, 10.0), (50.0, 10.0)])
+    line = shapely.LineString([(35.0, 8.0), (35.0, 40.0)])
+    made.ground.mark(np.array([line]))
+    put_arrow(made, np.array([0.0, -1.0]), 20.0, goal, shapely.box(20.0, 30.0, 50.0, 34.0))
+    (shaft,), (head,) = made.sketch.lines["cue"], made.sketch.lines["head"]
+    (x, top), (_, low) = shaft.coords
+    assert top > low > head.coords[0][1] and head.distance(line) > 0.3
+    assert 15.0 < x < 55.0 and 8.0 < low < top < 34.0
+
+
+def test_a_label_stands_on_what_it_names_or_beside_it_with_a_line() -> None:
+    made = sheet()
+    own = shapely.box(10.0, 10.0, 40.0, 30.0)
+    put_label(made, "4 × C", own, shapely.Polygon())
+    ((_, x, y),) = made.sketch.labels
+    assert own.contains(shapely.Point(x, y).buffer(2.0)) and "leader" not in made.sketch.lines
+    crowded = sheet()
+    crowded.ground.mark_area(own.buffer(4.0))
+    put_label(crowded, "4 × C", own, shapely.Polygon())
+    ((_, x, y),) = crowded.sketch.labels
+    assert not own.contains(shapely.Point(x, y)) and crowded.sketch.lines["leader"]
+
+
+def test_the_sign_for_turning_stands_where_there_is_room_or_not_at_all() -> None:
+    for how in ("turned", "tipped"):
+        made, full = sheet(), sheet()
+        put_turn(made, how)  # type: ignore[arg-type]
+        assert {"cue", "head", "ring"} == set(made.sketch.lines)
+        full.ground.mark_area(shapely.box(*PAPER.sides))
+        put_turn(full, how)  # type: ignore[arg-type]
+        assert not full.sketch.lines

@@ -1,0 +1,57 @@
+"""Pictures of acts on the pages of steps: numbered where there are several, at most four on a page."""
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from publisher.basics import Box
+from publisher.joints import Drawing, DrawingLabel, DrawnLine
+from publisher.pages import Words
+from publisher.pages.instructions.act_cells import CELL_WIDE, MOST_ACTS, abreast, act_key, act_rows, acts_of
+from publisher.pages.instructions.step_block import step_block
+from publisher.pages.instructions.steps import step_drafts
+from publisher.pages.sheet.draft import Context
+from tests.pages.conftest import some_numbers
+
+BOX = Box(10, 10, 190, 270)
+LINE = DrawnLine("added_contour", ((0.0, 0.0), (68.0, 50.0)))
+
+
+def acts(step: int, count: int) -> tuple[Drawing, ...]:
+    label = DrawingLabel("2 × A", (10.0, 40.0))
+    return tuple(Drawing(f"act:{step}:{n}", f"act {n}", (LINE,), (label,), 68.0, 50.0) for n in range(1, count + 1))
+
+
+def with_acts(context: Context, step: int, count: int) -> Context:
+    return replace(context, joined=replace(context.joined, drawings=(*context.joined.drawings, *acts(step, count))))
+
+
+def test_pictures_stand_side_by_side_as_many_as_the_width_has_room_for() -> None:
+    assert [abreast(width) for width in (60.0, 100.0, 173.0, 260.0)] == [1, 1, 2, 3]
+    assert CELL_WIDE >= 60.0
+
+
+def test_a_row_numbers_its_pictures_and_says_where_each_stands(demo: Callable[..., Context]) -> None:
+    context = with_acts(demo("toll-house"), 2, 3)
+    cells = act_rows(context, acts_of(context, 2), 1, 3, BOX, 7)
+    assert [where.key for where in cells.carried] == ["step:2:act:1", "step:2:act:2", "step:2:act:3"]
+    assert {where.page for where in cells.carried} == {7} and act_key(acts(2, 1)[0]) == "step:2:act:1"
+    said = [thing.text for thing in cells.drawn if isinstance(thing, Words)]
+    assert said.count("2 × A") == 3 and [text for text in said if text.isdigit()] == ["1", "2", "3"]
+    boxes = [where.box for where in cells.carried]
+    assert all(a.overlap(b) <= 0.0 for i, a in enumerate(boxes) for b in boxes[:i])
+
+
+def test_a_picture_alone_has_no_number_and_stands_beside_the_words(demo: Callable[..., Context]) -> None:
+    context = with_acts(demo("toll-house"), 2, 1)
+    step = replace(context.design.steps[1], picture=None)
+    block = step_block(context, step, 2, BOX, (3, 6))
+    (where,) = [one for one in block.carried if ":act:" in one.key]
+    assert where.box.left > 100.0 and where.box.top > BOX.top - 5.0
+
+
+def test_a_page_shows_at_most_four_and_a_step_of_more_goes_on(demo: Callable[..., Context]) -> None:
+    context = with_acts(demo("toll-house"), 2, 9)
+    pages = [draft.body(some_numbers(page)) for page, draft in enumerate(step_drafts(context), 1)]
+    shown = [[one.key for one in body.carried if one.key.startswith("step:2:act")] for body in pages]
+    assert [key for keys in shown for key in keys] == [f"step:2:act:{n}" for n in range(1, 10)]
+    assert max(map(len, shown)) <= MOST_ACTS
