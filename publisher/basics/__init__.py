@@ -83,7 +83,7 @@ from publisher.basics.promise import (
     WorkPromise,
 )
 from publisher.basics.records import record
-from publisher.basics.remembered import remembered, remembered_few
+from publisher.basics.remembered import remembered, remembered_few, remembered_lately
 
 __all__ = [
     "SAGITTA",
@@ -161,5 +161,6 @@ __all__ = [
     "record",
     "remembered",
     "remembered_few",
+    "remembered_lately",
     "run_checks",
 ]

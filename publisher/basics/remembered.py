@@ -13,6 +13,9 @@ MOST = 1000
 MOST_WHOLES = 64
 """The same where each holds a whole assembly: else a sweep or a batch keeps hundreds of former designs alive."""
 
+MOST_LATELY = 2
+"""The same where each belongs to one pack, and the next pack asks for none of the last one's."""
+
 Given = ParamSpec("Given")
 Result = TypeVar("Result")
 
@@ -28,6 +31,11 @@ def remembered(work: Callable[Given, Result]) -> Callable[Given, Result]:
 def remembered_few(work: Callable[Given, Result]) -> Callable[Given, Result]:
     """Return the same of a function of whole assemblies, of which few results are kept."""
     return _once(work, MOST_WHOLES)
+
+
+def remembered_lately(work: Callable[Given, Result]) -> Callable[Given, Result]:
+    """Return the same of a function of all that a pack is made of: the pack at hand and the one before are known."""
+    return _once(work, MOST_LATELY)
 
 
 def _once(work: Callable[Given, Result], most: int) -> Callable[Given, Result]:

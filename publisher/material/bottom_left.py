@@ -39,28 +39,30 @@ class CopySpot:
     y: int
 
 
+Rings = list[list[list[int]]]
+Lies = tuple[int, bool, float]  # a piece's number, whether mirrored, its turn
+
+
 @dataclass(slots=True)
 class FilledSheet:
     """A container and what lies in it. ``regions``: for a kind and turn, the free region and how much of ``spots`` it knows.
+    ``empty``: the same before anything lies there, shared by sheets of one container that are filled with the same pieces.
     ``least``: for a kind and turn, filled from the left or from below, how near the best spot was when it was looked for last: a
     region only shrinks, so none is nearer now."""
 
     free: Container
     spots: list[CopySpot] = field(default_factory=list)
-    regions: dict[tuple[int, bool, float], tuple[list[list[list[int]]], int]] = field(default_factory=dict)
+    regions: dict[Lies, tuple[Rings, int]] = field(default_factory=dict)
     least: dict[tuple[int, bool, float, bool], tuple[float, float]] = field(default_factory=dict)
+    empty: dict[Lies, Rings] = field(default_factory=dict)
 
-    def region(self, kind: CopyKind, turn: float) -> list[list[list[int]]]:
+    def region(self, kind: CopyKind, turn: float) -> Rings:
         """Return the rings (grid units) that bound where the kind's origin may lie at this turn."""
         key = (kind.piece, kind.mirrored, turn)
         if key not in self.regions:
-            room, taken = inner_fit(self.free, kind.outline.path(turn, kind.mirrored, grown=False))
-            if room is None:
-                self.regions[key] = ([], 0)
-                return []
-            left, bottom, right, top = room
-            rings = [[[left, bottom], [right, bottom], [right, top], [left, top]]]
-            self.regions[key] = (_less(rings, taken), 0)
+            if key not in self.empty:
+                self.empty[key] = self._unfilled(kind, turn)
+            self.regions[key] = (self.empty[key], 0)
         rings, known = self.regions[key]
         if rings and known < len(self.spots):
             taken = tuple(
@@ -74,15 +76,22 @@ class FilledSheet:
         self.regions[key] = (rings, len(self.spots))
         return rings
 
+    def _unfilled(self, kind: CopyKind, turn: float) -> Rings:
+        room, taken = inner_fit(self.free, kind.outline.path(turn, kind.mirrored, grown=False))
+        if room is None:
+            return []
+        left, bottom, right, top = room
+        return _less([[[left, bottom], [right, bottom], [right, top], [left, top]]], taken)
 
-def _less(rings: list[list[list[int]]], taken: Sequence[IntPath]) -> list[list[list[int]]]:
+
+def _less(rings: Rings, taken: Sequence[IntPath]) -> Rings:
     """Return the region bounded by ``rings`` less the union of the ``taken`` rings."""
     if not taken or not rings:
         return rings
     engine = pyclipper.Pyclipper()
     engine.AddPaths(rings, pyclipper.PT_SUBJECT, True)
     engine.AddPaths([ring.tolist() for ring in taken], pyclipper.PT_CLIP, True)
-    left: list[list[list[int]]] = engine.Execute(pyclipper.CT_DIFFERENCE, pyclipper.PFT_EVENODD, pyclipper.PFT_NONZERO)
+    left: Rings = engine.Execute(pyclipper.CT_DIFFERENCE, pyclipper.PFT_EVENODD, pyclipper.PFT_NONZERO)
     return left
 
 
@@ -158,9 +167,18 @@ def copies_on(sheets: Iterable[Bin]) -> int:
 
 
 def fill(
-    free: Container, queue: Sequence[CopyKind], bins: int | None, across: bool, start: Sequence[Bin] = ()
+    free: Container,
+    queue: Sequence[CopyKind],
+    bins: int | None,
+    across: bool,
+    start: Sequence[Bin] = (),
+    empty: dict[Lies, Rings] | None = None,
 ) -> list[Bin]:
-    """Lay the queued kinds, one copy each time a kind stands in the queue, on at most ``bins`` sheets (None: no limit)."""
+    """Lay the queued kinds, one copy each time a kind stands in the queue, on at most ``bins`` sheets (None: no limit).
+
+    ``empty``: what is known of an empty sheet for these kinds, kept for the next time that they are laid.
+    """
+    empty = {} if empty is None else empty
     sheets = list(start)
     full: set[tuple[int, int, bool]] = set()
     left = [_area_left(free, sheet) for sheet in sheets]
@@ -184,7 +202,7 @@ def fill(
             full.add(mark)
         if placed or (bins is not None and len(sheets) >= bins):
             continue
-        fresh = Bin([FilledSheet(free)])
+        fresh = Bin([FilledSheet(free, empty=empty)])
         if fresh.add(kind, across):
             sheets.append(fresh)
             left.append(_area_left(free, fresh))

@@ -4,7 +4,7 @@ import random
 from collections.abc import Iterable, Mapping, Sequence
 
 from publisher.basics import Point, Pose, record
-from publisher.material.bottom_left import Bin, CopyKind, CopySpot, copies_on, fill, orders
+from publisher.material.bottom_left import Bin, CopyKind, CopySpot, Lies, Rings, copies_on, fill, orders
 from publisher.material.container import Container
 from publisher.material.container import container as prepare
 from publisher.material.judge import insist
@@ -79,10 +79,11 @@ def best_packing(
     queues = orders(kinds, tries)
     leader = queues[0]
     chance = random.Random(1)
+    empty: dict[Lies, Rings] = {}
     for seed in range(tries):
         queue = queues[seed] if seed < len(queues) else changed(leader, chance)
         for across in (False, True):
-            sheets = fill(free, queue, bins, across)
+            sheets = fill(free, queue, bins, across, empty=empty)
             laid = copies_on(sheets)
             score = (-laid, len(sheets), _last_filled(sheets, across))
             if best is None or score < best[0]:

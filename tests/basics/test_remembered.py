@@ -4,8 +4,8 @@ from collections.abc import Callable
 
 import pytest
 
-from publisher.basics import record, remembered, remembered_few
-from publisher.basics.remembered import MOST, MOST_WHOLES
+from publisher.basics import record, remembered, remembered_few, remembered_lately
+from publisher.basics.remembered import MOST, MOST_LATELY, MOST_WHOLES
 
 
 @record
@@ -36,7 +36,9 @@ def test_a_record_that_is_gone_lends_its_place_to_no_other() -> None:
     assert all(side(Block(n)) == n for n in range(3 * MOST))
 
 
-@pytest.mark.parametrize(("keeping", "most"), [(remembered, MOST), (remembered_few, MOST_WHOLES)])
+@pytest.mark.parametrize(
+    ("keeping", "most"), [(remembered, MOST), (remembered_few, MOST_WHOLES), (remembered_lately, MOST_LATELY)]
+)
 def test_the_oldest_goes_when_there_are_many(
     keeping: Callable[[Callable[[Block], int]], Callable[[Block], int]], most: int
 ) -> None:

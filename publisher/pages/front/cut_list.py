@@ -3,7 +3,7 @@
 from functools import partial
 
 from publisher.basics.wording import size_in_both
-from publisher.pages.front.layouts import PictureForm, forms_for, layout_blocks
+from publisher.pages.front.layouts import PictureForm, forms_for, layout_blocks, least_heights
 from publisher.pages.front.page_blocks import PageBlock, section_head
 from publisher.pages.front.what_to_buy import buy_block, work_block
 from publisher.pages.model import Link
@@ -34,9 +34,15 @@ def _set_out(context: Context, frame: Frame) -> tuple[tuple[PageBlock, ...], tup
         pieces = (*tables, *layout_blocks(context, frame, form))
         return pieces, share_out([piece.height for piece in pieces], height, height)
 
-    forms = forms_for(frame)
-    least = len(tried(forms[-1])[1])
-    return next(found for form in forms if len((found := tried(form))[1]) <= least)
+    def may_do(form: PictureForm) -> bool:
+        """Tell whether pictures of a form would take no page more if they had no lists: most that would, need not be set."""
+        heights = [*(table.height for table in tables), *least_heights(context, frame, form)]
+        return len(share_out(heights, height, height)) <= len(last[1])
+
+    *larger, smallest = forms_for(frame)
+    last = tried(smallest)
+    found = (tried(form) for form in larger if may_do(form))
+    return next((one for one in found if len(one[1]) <= len(last[1])), last)
 
 
 def _body(frame: Frame, pieces: tuple[PageBlock, ...], numbers: Numbers) -> Body:

@@ -1,6 +1,7 @@
 """Where a copy's number, letter and measures stand inside it in the picture of a sheet, clear of its lines. Millimetres on the page."""
 
 from collections.abc import Iterator
+from functools import cached_property
 
 import numpy as np
 import shapely
@@ -40,6 +41,7 @@ class Places:
         """Keep the type, the scale of the picture, and by how many degrees the sheet is turned in it."""
         self.setter, self.scale, self.turn = setter, scale, turn
         self._known: dict[tuple[str, float, bool, int, int], Point | None] = {}
+        self._rooms: dict[tuple[str, float, bool], _Room] = {}
 
     def label(self, words: SheetWords, place: PlacePromise, part: Part, origin: Point) -> PieceLabel | None:
         """Return the words that fit in a copy whose own origin lies at ``origin``: as many as can be; None when none does."""
@@ -57,9 +59,12 @@ class Places:
     def _spot(self, part: Part, turn: float, mirrored: bool, size: tuple[float, float]) -> Point | None:
         # sizes are grown to a tenth, so that copies of like words share a place
         wide, high = (int(np.ceil(side * 10.0 + 20.0 * LINES_CLEAR)) for side in size)
-        key = (part.id, round(turn, 6), mirrored, wide, high)
+        lies = (part.id, round(turn, 6), mirrored)
+        key = (*lies, wide, high)
         if key not in self._known:
-            self._known[key] = _roomiest(self._shape(part, turn, mirrored), wide / 10.0, high / 10.0)
+            if lies not in self._rooms:
+                self._rooms[lies] = _Room(self._shape(part, turn, mirrored))
+            self._known[key] = self._rooms[lies].roomiest(wide / 10.0, high / 10.0)
         return self._known[key]
 
     def _shape(self, part: Part, turn: float, mirrored: bool) -> shapely.Polygon:
@@ -79,20 +84,35 @@ def _ways(words: SheetWords, place: PlacePromise) -> Iterator[tuple[tuple[Styled
     yield ((name, SMALL_NAME),), False
 
 
-def _roomiest(shape: shapely.Polygon, wide: float, high: float) -> Point | None:
-    """Return the middle of the upright rectangle of this size inside a shape that lies nearest to its roomiest point."""
-    left, bottom, right, top = shape.bounds
-    if right - left < wide or top - bottom < high:
+class _Room:
+    """A copy's shape as it lies in a picture, and what is known of it, for words of all sizes."""
+
+    def __init__(self, shape: shapely.Polygon) -> None:
+        """Keep the shape (mm on the page)."""
+        self.shape = shape
+
+    @cached_property
+    def _middle(self) -> Point:
+        """The roomiest point: the middle of the largest circle inside."""
+        shapely.prepare(self.shape)
+        x, y = shapely.get_coordinates(shapely.maximum_inscribed_circle(self.shape, 0.2))[0]
+        return float(x), float(y)
+
+    def roomiest(self, wide: float, high: float) -> Point | None:
+        """Return the middle of the upright rectangle of this size inside the shape that lies nearest to its roomiest point."""
+        left, bottom, right, top = self.shape.bounds
+        if right - left < wide or top - bottom < high:
+            return None
+        middle = self._middle
+        xs, ys = np.meshgrid(
+            np.append(np.linspace(left + wide / 2, right - wide / 2, SPOTS_TRIED), middle[0]),
+            np.append(np.linspace(bottom + high / 2, top - high / 2, SPOTS_TRIED), middle[1]),
+        )
+        x, y = xs.ravel(), ys.ravel()
+        nearest = np.hypot(x - middle[0], y - middle[1]).argsort(kind="stable")
+        for some in np.split(nearest, [SPOTS_TRIED]):  # where there is room at all, it is seldom far off
+            boxes = shapely.box(x[some] - wide / 2, y[some] - high / 2, x[some] + wide / 2, y[some] + high / 2)
+            free = some[shapely.covers(self.shape, boxes)]
+            if len(free):
+                return float(x[free[0]]), float(y[free[0]])
         return None
-    middle = shapely.get_coordinates(shapely.maximum_inscribed_circle(shape, 0.2))[0]
-    xs, ys = np.meshgrid(
-        np.append(np.linspace(left + wide / 2, right - wide / 2, SPOTS_TRIED), middle[0]),
-        np.append(np.linspace(bottom + high / 2, top - high / 2, SPOTS_TRIED), middle[1]),
-    )
-    x, y = xs.ravel(), ys.ravel()
-    shapely.prepare(shape)
-    free = shapely.covers(shape, shapely.box(x - wide / 2, y - high / 2, x + wide / 2, y + high / 2))
-    if not free.any():
-        return None
-    best = np.flatnonzero(free)[np.hypot(x[free] - middle[0], y[free] - middle[1]).argmin()]
-    return float(x[best]), float(y[best])

@@ -119,10 +119,8 @@ def sheet_picture(
     context: Context, promise: LayoutPromise, layout: Layout, width: float, form: PictureForm
 ) -> SheetPicture:
     """Return the picture of a sheet as large as its block allows."""
-    words = SheetWords(promise, context.paper.first)
-    long, short = _sides(promise)
-    taken = MEASURE + (CUT_NAMES_BESIDE if promise.cuts else 1.0) + (form.notes + LIST_AWAY if form.beside else 0.0)
-    scale = min((width - taken) / long, form.tallest / short)
+    bare = bare_picture(context, promise, layout, width, form)
+    words, scale = bare.words, bare.scale
     finder = Places(context.type, scale, _turn(promise))
     carry = _pose(promise, 0.0, 0.0, scale)
     labels = []
@@ -134,9 +132,19 @@ def sheet_picture(
     whole = {label.place.order for label in labels if label.whole}
     left_out = sorted((p for p in promise.places if p.order not in whole), key=lambda p: p.order)
     listed = entries(context.type, words, left_out, form.notes, form.style)
+    return replace(bare, labels=tuple(labels), columns=_columns(listed, width, form, bare.high))
+
+
+def bare_picture(
+    context: Context, promise: LayoutPromise, layout: Layout, width: float, form: PictureForm
+) -> SheetPicture:
+    """Return the picture of a sheet without words in its pieces and without its list: it is as high with them, or higher."""
+    words = SheetWords(promise, context.paper.first)
+    long, short = _sides(promise)
+    taken = MEASURE + (CUT_NAMES_BESIDE if promise.cuts else 1.0) + (form.notes + LIST_AWAY if form.beside else 0.0)
+    scale = min((width - taken) / long, form.tallest / short)
     caption = context.type.lines(words.caption(), SMALL.bold(), width)
-    bare = SheetPicture(promise, layout, words, width, form, scale, caption, tuple(labels), ())
-    return replace(bare, columns=_columns(listed, width, form, bare.high))
+    return SheetPicture(promise, layout, words, width, form, scale, caption, (), ())
 
 
 def _columns(

@@ -3,11 +3,12 @@
 from dataclasses import replace
 from functools import partial
 
+from publisher.basics import LayoutPromise
 from publisher.basics.units import inches
 from publisher.basics.wording import paired
-from publisher.material import different_sheets, layout_key
+from publisher.material import Layout, different_sheets, layout_key
 from publisher.pages.front.layout_notes import NARROW_NOTES, WIDE_NOTES, Columns, column_height, set_columns
-from publisher.pages.front.layout_picture import PictureForm, SheetPicture, layout_picture, sheet_picture
+from publisher.pages.front.layout_picture import PictureForm, SheetPicture, bare_picture, layout_picture, sheet_picture
 from publisher.pages.front.page_blocks import PageBlock, section_head
 from publisher.pages.sheet import Body, Context, Frame, Numbers
 from publisher.pages.type import LEAST, SPACE
@@ -48,12 +49,7 @@ def forms_for(frame: Frame) -> tuple[PictureForm, ...]:
 
 def layout_blocks(context: Context, frame: Frame, form: PictureForm) -> tuple[PageBlock, ...]:
     """Return the pictures of all different sheets in one form."""
-    promised = {promise.key: promise for promise in context.needs.layouts}
-    sheets = [
-        sheet_picture(context, promised[layout_key(need, alike.number)], alike.layout, frame.text.width, form)
-        for need in context.needs.yields
-        for alike in different_sheets(need)
-    ]
+    sheets = [sheet_picture(context, promise, layout, frame.text.width, form) for promise, layout in _laid(context)]
     note = _note(context, sheets)
     over = section_head(context, frame, LAYOUTS, note, 0.0)[1]
     blocks: list[PageBlock] = []
@@ -75,6 +71,22 @@ def layout_blocks(context: Context, frame: Frame, form: PictureForm) -> tuple[Pa
         )
         over = 0.0
     return tuple(blocks)
+
+
+def least_heights(context: Context, frame: Frame, form: PictureForm) -> tuple[float, ...]:
+    """Return heights (mm) in their order that the pictures of ``layout_blocks`` reach at the least, whatever words they hold."""
+    bare = (bare_picture(context, promise, layout, frame.text.width, form) for promise, layout in _laid(context))
+    return tuple(sheet.height + 1.5 * SPACE for sheet in bare)
+
+
+def _laid(context: Context) -> list[tuple[LayoutPromise, Layout]]:
+    """Return all different sheets, with what is promised of each."""
+    promised = {promise.key: promise for promise in context.needs.layouts}
+    return [
+        (promised[layout_key(need, alike.number)], alike.layout)
+        for need in context.needs.yields
+        for alike in different_sheets(need)
+    ]
 
 
 def _note(context: Context, sheets: list[SheetPicture]) -> str:

@@ -11,7 +11,7 @@ from math import ceil, hypot
 
 import shapely
 
-from publisher.basics import Point, Pose
+from publisher.basics import Point, Pose, remembered_lately
 from publisher.geometry import Part, polygon
 from publisher.material import Item, Piece, pack
 from publisher.pages.sheet import A4, LEAST_SQUARE, MOST_ON_A4, PAGE_SQUARE, Context, Frame
@@ -73,7 +73,7 @@ def _packed(pieces: tuple[Piece, ...], ring: tuple[Point, ...], orders: int) -> 
     return pack(pieces, (ring,), PART_GAP, 1, orders)
 
 
-@lru_cache(maxsize=2)
+@remembered_lately
 def planner_of(context: Context) -> "Planner":
     """Return the planner of a context: templates and tiles share what it has worked out."""
     return Planner(context)

@@ -5,11 +5,10 @@ Fewest seams come first, then fewest pages; between ways with as many pages temp
 
 from collections.abc import Callable
 from dataclasses import replace
-from functools import lru_cache
 
 import shapely
 
-from publisher.basics import record
+from publisher.basics import record, remembered_lately
 from publisher.geometry import Part, polygon
 from publisher.pages.sheet import Body, Context, Numbers, PageDraft, title_fits
 from publisher.pages.templates import (
@@ -68,7 +67,7 @@ class TruePages:
         return sum(len(plan.seams) for plan in self.cut), len(self.templates) + own + len(self.shared) + maps
 
 
-@lru_cache(maxsize=2)
+@remembered_lately
 def plan_true_pages(context: Context) -> TruePages:
     """Plan all pages that show parts at true size; compass strips stand for round parts where that saves a seam or a page."""
     best = _planned(context)

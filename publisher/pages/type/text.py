@@ -29,6 +29,11 @@ class Block:
     height: float
 
 
+def _parted(text: str) -> list[str]:
+    """Return the paragraphs of a text, which blank lines part."""
+    return re.split(r"\n\s*\n", text.strip())
+
+
 def tidy(text: str) -> str:
     """Return the text in composed letters (NFC), with white space of any kind as single blanks and no control letters."""
     text = unicodedata.normalize("NFC", text)
@@ -115,7 +120,7 @@ class Setter:
         at = {"left": x, "centre": x + width / 2, "right": x + width}[align]
         drawn: list[Words] = []
         y = top
-        for number, piece in enumerate(re.split(r"\n\s*\n", text.strip())):
+        for number, piece in enumerate(_parted(text)):
             if number:
                 y -= style.leading / 2
             for row, text_line in enumerate(self.lines(piece, style, width)):
@@ -126,7 +131,12 @@ class Setter:
 
     def height(self, text: str, style: TypeStyle, width: float) -> float:
         """Return the height that a paragraph of this width needs."""
-        return self.paragraph(text, style, 0.0, 0.0, width).height
+        y = 0.0
+        for number, piece in enumerate(_parted(text)):
+            y -= style.leading / 2 if number else 0.0
+            for _ in self.lines(piece, style, width):
+                y -= style.leading
+        return 0.0 - y
 
     def drop(self, style: TypeStyle) -> float:
         """Return how far under the top of its line a baseline lies: capitals stand in the middle of the leading."""
