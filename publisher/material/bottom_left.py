@@ -172,13 +172,13 @@ def fill(
     bins: int | None,
     across: bool,
     start: Sequence[Bin] = (),
-    empty: dict[Lies, Rings] | None = None,
+    *,
+    empty: dict[Lies, Rings],
 ) -> list[Bin]:
     """Lay the queued kinds, one copy each time a kind stands in the queue, on at most ``bins`` sheets (None: no limit).
 
     ``empty``: what is known of an empty sheet for these kinds, kept for the next time that they are laid.
     """
-    empty = {} if empty is None else empty
     sheets = list(start)
     full: set[tuple[int, int, bool]] = set()
     left = [_area_left(free, sheet) for sheet in sheets]

@@ -186,7 +186,7 @@ def _filled_up(
     for seed, (start, across) in enumerate(product(starts, (False, True)), 1):
         if start and across and not added:
             continue  # no room was found from below, so there is none from the left
-        full = fill(free, [kind] * (piece.count - len(start)), 1, across, _begun(start, free))
+        full = fill(free, [kind] * (piece.count - len(start)), 1, across, _begun(start, free), empty={})
         added = copies_on(full) - len(start)
         if copies_on(full) > sum(map(len, best.sheets)):
             engine = f"{rows_alone.engine}, then bottom-left" if start else "bottom-left"

@@ -36,7 +36,7 @@ def rows_first(
     queue = [k for k in sorted(kinds_of(left, gap), key=lambda k: -k.outline.area) for _ in range(k.count)]
     best: tuple[tuple[int, float], Packed] | None = None
     for across in (False, True):
-        sheets = fill(free, queue, None, across, _rowed(pieces[main], spots, free, across))
+        sheets = fill(free, queue, None, across, _rowed(pieces[main], spots, free, across), empty={})
         score = (len(sheets), round(sheets[-1].used(across) / NESTING_GRID, 3))
         if best is None or score < best[0]:
             best = (score, Packed(numbered(pieces, items(pieces, sheets)), "rows, then bottom-left", int(across)))

@@ -48,7 +48,12 @@ def find_spares(problem: Problem, laid: Sequence[Layout], part: str) -> Spare | 
     # a part whose copies are all mirrored is wanted mirrored
     wanted = kinds.get((part, False)) or kinds[part, True]
     full = fill(
-        upright(problem.free()), [wanted] * MOST_SPARES, len(laid), False, [_bin(problem, s, kinds) for s in laid]
+        upright(problem.free()),
+        [wanted] * MOST_SPARES,
+        len(laid),
+        False,
+        [_bin(problem, s, kinds) for s in laid],
+        empty={},
     )
     sheets = items(pieces, full)
     # rooms in holes come after the sheet itself, so what is new is told by its place

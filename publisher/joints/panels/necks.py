@@ -1,6 +1,7 @@
 """Where what carries a deck alone is narrow: the area on which the deck lies, and the post under it down to its foot. Mm, N."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 import numpy as np
 import shapely
@@ -48,26 +49,29 @@ def necks_under(deck: Panel, over: CarriedOver, boards: Sequence[Panel]) -> Iter
     A board that others hold at its side bends between them, and is judged as a deck; several that carry one together are judged
     where they touch it.
     """
-    carried, passed = deck, {deck.name}
-    while True:
-        low, high = _extent(carried)
-        region = _filled(_level(carried, (low + high) / 2.0))
-        others = [board for board in boards if board.name not in passed]
-        beside = (shapely.difference(_level(board, (low + high) / 2.0), region) for board in others)
-        if any(side.area >= LEAST_SECTION and shapely.dwithin(side, region, UNDER) for side in beside):
-            return
-        cuts = [(board, shapely.intersection(_level(board, low - UNDER), region)) for board in others]
-        under = [(board, area) for board, area in cuts if area.area >= LEAST_SECTION]
-        if over.glued and under:
-            yield from _neck([board for board, _ in under], shapely.union_all([area for _, area in under]), over)
-        if len(under) != 1:
-            return
-        carried, over = under[0][0], CarriedOver(over.places, over.load, over.weight, over.middle)
-        passed.add(carried.name)
-        if abs(float(carried.frame.outward[2])) < UPRIGHT:
-            for height in _heights(carried, low):
-                yield from _neck([carried], _level(carried, height), over)
-            return
+    others = [board for board in boards if board.name != deck.name]
+    under = _under(deck, others)
+    if over.glued and under:
+        yield from _neck([board for board, _ in under], shapely.union_all([area for _, area in under]), over)
+    if len(under) != 1:
+        return
+    carrier, below = under[0][0], replace(over, glued=True)
+    if abs(float(carrier.frame.outward[2])) >= UPRIGHT:
+        yield from necks_under(carrier, below, others)
+        return
+    for height in _heights(carrier, _extent(deck)[0]):
+        yield from _neck([carrier], _level(carrier, height), below)
+
+
+def _under(deck: Panel, others: list[Panel]) -> list[tuple[Panel, shapely.Geometry]]:
+    """Return the boards that a level one lies on, or that go through it, each with where it does; none where another holds its side."""
+    low, high = _extent(deck)
+    region = _filled(_level(deck, (low + high) / 2.0))
+    beside = (shapely.difference(_level(board, (low + high) / 2.0), region) for board in others)
+    if any(side.area >= LEAST_SECTION and shapely.dwithin(side, region, UNDER) for side in beside):
+        return []
+    cuts = ((board, shapely.intersection(_level(board, low - UNDER), region)) for board in others)
+    return [(board, area) for board, area in cuts if area.area >= LEAST_SECTION]
 
 
 def _neck(carriers: list[Panel], area: shapely.Geometry, over: CarriedOver) -> Iterator[PostNeck]:

@@ -49,22 +49,32 @@ def lips_of(whole: PlacedWhole) -> tuple[Lip, ...]:
 
 def _plays(one: PlacedThing, other: PlacedThing) -> Iterator[float]:
     low, top = _extent(one.panels)[0], _extent(other.panels)[1]
-    goes_in = low < top - BESIDE_RIM
-    at = (low + top) / 2.0
-    upper = _plan(one.panels, at if goes_in else low + BESIDE_RIM)
-    lower = _plan(other.panels, at if goes_in else top - BESIDE_RIM)
-    if upper is None or lower is None:
+    if low < top - BESIDE_RIM:
+        at = (low + top) / 2.0
+        pairs = _in_each_other(_plan(one.panels, at), _plan(other.panels, at))
+        yield from (play for play, _, _ in pairs)
         return
     board = max(panel.part.thickness for panel in other.panels)
+    for play, lip, of_upper in _in_each_other(
+        _plan(one.panels, low + BESIDE_RIM), _plan(other.panels, top - BESIDE_RIM)
+    ):
+        if -board < play < 0.0 and _under_a_lid(one if of_upper else other, lip, board):
+            yield play
+
+
+def _in_each_other(
+    upper: shapely.Geometry | None, lower: shapely.Geometry | None
+) -> Iterator[tuple[float, shapely.Geometry, bool]]:
+    """Yield the play of each lip in its room, with the lip's hull, and whether it is of the upper thing; of two level sections."""
+    if upper is None or lower is None:
+        return
     for outer, inner in ((lower, upper), (upper, lower)):
+        whole = shapely.buffer(shapely.convex_hull(outer), CRACK)
         for room in _rooms(outer):
             own = [piece for piece in shapely.get_parts(inner) if shapely.intersects(piece, room)]
             lip = shapely.convex_hull(shapely.union_all(own))
-            if not own or not shapely.covers(shapely.buffer(shapely.convex_hull(outer), CRACK), lip):
-                continue
-            play = _least_play(room, lip)
-            if goes_in or (-board < play < 0.0 and _under_a_lid(one if inner is upper else other, lip, board)):
-                yield play
+            if own and shapely.covers(whole, lip):
+                yield _least_play(room, lip), lip, inner is upper
 
 
 def _under_a_lid(thing: PlacedThing, lip: shapely.Geometry, board: float) -> bool:

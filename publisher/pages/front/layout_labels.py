@@ -41,7 +41,7 @@ class Places:
         """Keep the type, the scale of the picture, and by how many degrees the sheet is turned in it."""
         self.setter, self.scale, self.turn = setter, scale, turn
         self._known: dict[tuple[str, float, bool, int, int], Point | None] = {}
-        self._rooms: dict[tuple[str, float, bool], _Room] = {}
+        self._rooms: dict[tuple[str, float, bool], RoomForWords] = {}
 
     def label(self, words: SheetWords, place: PlacePromise, part: Part, origin: Point) -> PieceLabel | None:
         """Return the words that fit in a copy whose own origin lies at ``origin``: as many as can be; None when none does."""
@@ -63,7 +63,7 @@ class Places:
         key = (*lies, wide, high)
         if key not in self._known:
             if lies not in self._rooms:
-                self._rooms[lies] = _Room(self._shape(part, turn, mirrored))
+                self._rooms[lies] = RoomForWords(self._shape(part, turn, mirrored))
             self._known[key] = self._rooms[lies].roomiest(wide / 10.0, high / 10.0)
         return self._known[key]
 
@@ -84,7 +84,7 @@ def _ways(words: SheetWords, place: PlacePromise) -> Iterator[tuple[tuple[Styled
     yield ((name, SMALL_NAME),), False
 
 
-class _Room:
+class RoomForWords:
     """A copy's shape as it lies in a picture, and what is known of it, for words of all sizes."""
 
     def __init__(self, shape: shapely.Polygon) -> None:

@@ -91,21 +91,38 @@ def _laid(context: Context) -> list[tuple[LayoutPromise, Layout]]:
 
 def _note(context: Context, sheets: list[SheetPicture]) -> str:
     """Say how the pictures are read, and which line of a piece is measured: of what they show only."""
-    laid = {place.part for sheet in sheets for place in sheet.promise.places}
-    allowance = max((part.trace_allowance for part in context.parts if part.id in laid), default=0.0)
-    strays = paired(f"{allowance:g} mm", f"{inches(allowance):.3f} in", context.paper.first)
+    end, way = _measured_from({sheet.words.turned for sheet in sheets})
     promises = [sheet.promise for sheet in sheets]
-    down = any(sheet.words.turned for sheet in sheets)
-    up = not all(sheet.words.turned for sheet in sheets)
+    listed = (entry for sheet in sheets for column in sheet.columns for entry in column)
     return NOTE.format(
-        line=PENCIL_LINE.format(strays=strays) if allowance else LINE,
-        end="upper or lower" if down and up else "upper" if down else "lower",
-        way="↓ or ↑" if down and up else "↓" if down else "↑",
-        askew=ASKEW if any(len(place.measures) > 1 for p in promises for place in p.places) else "",
-        cuts=CUTS if any(p.cuts for p in promises) else "",
-        rest=REST if any(entry.letter for sheet in sheets for column in sheet.columns for entry in column) else "",
-        keep=KEEP if any(p.offcut for p in promises) else "",
+        line=_line_measured(context, promises),
+        end=end,
+        way=way,
+        askew=ASKEW if any(map(_lies_askew, promises)) else "",
+        cuts=CUTS if any(promise.cuts for promise in promises) else "",
+        rest=REST if any(entry.letter for entry in listed) else "",
+        keep=KEEP if any(promise.offcut for promise in promises) else "",
     )
+
+
+def _measured_from(turned: set[bool]) -> tuple[str, str]:
+    """Return from which edge it is measured, and the arrow that way: of sheets that stand as they are, of turned ones, or of both."""
+    if len(turned) > 1:
+        return "upper or lower", "↓ or ↑"
+    return ("upper", "↓") if True in turned else ("lower", "↑")
+
+
+def _line_measured(context: Context, promises: list[LayoutPromise]) -> str:
+    """Return the line of a piece that is measured: where templates are traced, the pencil's."""
+    laid = {place.part for promise in promises for place in promise.places}
+    allowance = max((part.trace_allowance for part in context.parts if part.id in laid), default=0.0)
+    if not allowance:
+        return LINE
+    return PENCIL_LINE.format(strays=paired(f"{allowance:g} mm", f"{inches(allowance):.3f} in", context.paper.first))
+
+
+def _lies_askew(promise: LayoutPromise) -> bool:
+    return any(len(place.measures) > 1 for place in promise.places)
 
 
 def _draw_list(

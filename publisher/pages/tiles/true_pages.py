@@ -98,31 +98,51 @@ def _with_nests(context: Context, best: TruePages) -> TruePages:
     return other if other.whole and other.order < best.order and noted == len(nests) else best
 
 
+@record
+class _Wanted:
+    """What pages at true size are to show: the loads that go on them whole, the copies that come in tiles, and the pages that say why
+    a part is not printed."""
+
+    loads: tuple[Load, ...]
+    tiled: tuple[Sample, ...]
+    refused: tuple[PageDraft, ...]
+
+
 def _planned(context: Context, strips: tuple[CompassStrip, ...] = (), nests: tuple[Nest, ...] = ()) -> TruePages:
     """Plan all pages, compass strips among them in place of their parts, and of nests the outermost template."""
     planner = Planner(context, nests=nests) if nests else planner_of(context)
-    nested = {sample.part.id: nest for nest in nests for sample in nest.samples}
-    drawn = {strip.part.id for strip in strips} | set(nested)
-    parts = [p for p in context.parts if p.id not in drawn]
+    wanted = _wanted(context, strips, nests)
+    templates, left = planner.plan(wanted.loads) if wanted.loads else ((), ())
+    tilings = tuple(tiling(context, sample) for sample in wanted.tiled)
+    if not wanted.refused:
+        found = _fewer(context, planner, wanted.loads, wanted.tiled, templates, tilings)
+        if found is not None:
+            return TruePages(found.templates, found.alone, found.shared, (), found.tilings)
+    return TruePages(templates, tilings, refused=wanted.refused, whole=not left)
+
+
+def _wanted(context: Context, strips: tuple[CompassStrip, ...], nests: tuple[Nest, ...]) -> _Wanted:
+    """Tell templates from tiles, and what can be neither."""
     fits = planner_of(context).fits
-    small = most_used_first(context, (p for p in parts if fits(p)))
-    large = [p for p in parts if not fits(p)]
-    refused = [draft for part in large if (draft := tiles_refusal(context, part))]
-    large = [p for p in large if tiles_refusal(context, p) is None]
+    parts = _without(context.parts, strips, nests)
+    small = most_used_first(context, filter(fits, parts))
+    large = [(part, tiles_refusal(context, part)) for part in parts if not fits(part)]
+    refused = [draft for _, draft in large if draft]
     if draft := refusal(context, small):
         refused, small = [draft, *refused], ()
-    wanted: tuple[Load, ...] = (
-        *(s for part in small for s in samples(context, part)),
+    loads: tuple[Load, ...] = (
+        *(sample for part in small for sample in samples(context, part)),
         *(nest.samples[0] for nest in nests),
         *(strip_chunk(context, strip) for strip in strips),
     )
-    templates, left = planner.plan(wanted) if wanted else ((), ())
-    tiled = tuple(s for part in large for s in samples(context, part))
-    tilings = tuple(tiling(context, s) for s in tiled)
-    found = None if refused else _fewer(context, planner, wanted, tiled, templates, tilings)
-    if found is None:
-        return TruePages(templates, tilings, refused=tuple(refused), whole=not left)
-    return TruePages(found.templates, found.alone, found.shared, (), found.tilings)
+    tiled = tuple(sample for part, draft in large if draft is None for sample in samples(context, part))
+    return _Wanted(loads, tiled, tuple(refused))
+
+
+def _without(parts: tuple[Part, ...], strips: tuple[CompassStrip, ...], nests: tuple[Nest, ...]) -> list[Part]:
+    """Return the parts that have templates of their own: neither drawn with a strip nor nested in another."""
+    shown = {strip.part.id for strip in strips} | {sample.part.id for nest in nests for sample in nest.samples}
+    return [part for part in parts if part.id not in shown]
 
 
 def _fewer(

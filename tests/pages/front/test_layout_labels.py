@@ -2,12 +2,13 @@
 
 from collections.abc import Callable
 
+import numpy as np
 import pytest
 import shapely
 
 from publisher.basics import LayoutPromise, MeasurePromise, PlacePromise
 from publisher.geometry import Part
-from publisher.pages.front.layout_labels import PieceLabel, Places
+from publisher.pages.front.layout_labels import SPOTS_TRIED, PieceLabel, Places, RoomForWords
 from publisher.pages.front.layout_words import SheetWords
 from publisher.pages.type import Setter
 
@@ -39,3 +40,21 @@ def test_a_flat_piece_has_all_on_one_line_and_a_tiny_one_none(setter: Setter, ma
     assert flat is not None and [text for text, _ in flat.lines] == ["12 A →123.4 ↑56.7"]
     assert label(setter, make_part(width=300.0, height=8.0), 0.2) is None
     assert label(setter, make_part(width=300.0, height=14.0), 0.2, turn=90.0) is None
+
+
+@pytest.mark.parametrize("size", [(4.0, 2.0), (11.0, 3.0), (20.0, 12.0), (26.0, 9.0), (33.0, 20.0)])
+def test_the_spot_is_the_nearest_to_the_roomiest_point_of_all_that_are_tried(size: tuple[float, float]) -> None:
+    """Of an L, against all places looked at one by one."""
+    shape = shapely.Polygon([(0, 0), (40, 0), (40, 10), (14, 10), (14, 30), (0, 30)])
+    wide, high = size
+    x0, y0 = shapely.get_coordinates(shapely.maximum_inscribed_circle(shape, 0.2))[0]
+    xs = [*np.linspace(wide / 2, 40.0 - wide / 2, SPOTS_TRIED), x0]
+    ys = [*np.linspace(high / 2, 30.0 - high / 2, SPOTS_TRIED), y0]
+    free = [
+        (x, y)
+        for y in ys
+        for x in xs
+        if shape.covers(shapely.box(x - wide / 2, y - high / 2, x + wide / 2, y + high / 2))
+    ]
+    wanted = min(free, key=lambda at: np.hypot(at[0] - x0, at[1] - y0), default=None)
+    assert RoomForWords(shape).roomiest(wide, high) == (pytest.approx(wanted) if wanted else None)

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from publisher.pages import Words
-from publisher.pages.front.layouts import FORMS, forms_for, layout_blocks
+from publisher.pages.front.layouts import FORMS, forms_for, layout_blocks, least_heights
 from publisher.pages.sheet import make_frame
 from publisher.pages.sheet.draft import Context, Numbers
 from publisher.pages.type import SPACE
@@ -29,8 +29,13 @@ def test_the_note_says_what_the_pictures_show(demo: Callable[..., Context]) -> N
 def test_a_smaller_form_takes_less_room(demo: Callable[..., Context]) -> None:
     context = demo("quay")
     frame = make_frame(context.paper, False, 0.0)
-    heights = [sum(block.height for block in layout_blocks(context, frame, form)) for form in FORMS]
+    blocks = [layout_blocks(context, frame, form) for form in FORMS]
+    heights = [sum(block.height for block in own) for own in blocks]
     assert heights[-1] < heights[0] and heights[1:] == sorted(heights[1:], reverse=True)
+    # what is foretold without setting any words is never more
+    for form, own in zip(FORMS, blocks, strict=True):
+        least = least_heights(context, frame, form)
+        assert len(least) == len(own) and all(low <= block.height for low, block in zip(least, own, strict=True))
 
 
 def test_a_list_that_is_taller_than_its_page_runs_on_to_the_next(demo: Callable[..., Context]) -> None:

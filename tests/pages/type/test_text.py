@@ -68,6 +68,13 @@ def test_blanks_and_control_letters_are_tidied() -> None:
     assert tidy("e\u0301") == "é"
 
 
+@pytest.mark.parametrize(
+    "text", ["", "one", "Cut along the line. " * 9, "A first part.\n\nA second one, of more words than a line holds."]
+)
+def test_a_height_is_that_of_the_paragraph_as_it_is_placed(setter: Setter, text: str) -> None:
+    assert setter.height(text, BODY, 60.0) == setter.paragraph(text, BODY, 0.0, 0.0, 60.0).height
+
+
 def test_paragraphs_part_at_blank_lines(setter: Setter) -> None:
     one = setter.paragraph("alpha beta", BODY, 0, 0, 100)
     two = setter.paragraph("alpha\n\nbeta", BODY, 0, 0, 100)
