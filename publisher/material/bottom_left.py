@@ -39,7 +39,7 @@ class CopySpot:
     y: int
 
 
-Rings = list[list[list[int]]]
+GridRings = list[list[list[int]]]
 Lies = tuple[int, bool, float]  # a piece's number, whether mirrored, its turn
 
 
@@ -52,11 +52,11 @@ class FilledSheet:
 
     free: Container
     spots: list[CopySpot] = field(default_factory=list)
-    regions: dict[Lies, tuple[Rings, int]] = field(default_factory=dict)
+    regions: dict[Lies, tuple[GridRings, int]] = field(default_factory=dict)
     least: dict[tuple[int, bool, float, bool], tuple[float, float]] = field(default_factory=dict)
-    empty: dict[Lies, Rings] = field(default_factory=dict)
+    empty: dict[Lies, GridRings] = field(default_factory=dict)
 
-    def region(self, kind: CopyKind, turn: float) -> Rings:
+    def region(self, kind: CopyKind, turn: float) -> GridRings:
         """Return the rings (grid units) that bound where the kind's origin may lie at this turn."""
         key = (kind.piece, kind.mirrored, turn)
         if key not in self.regions:
@@ -76,7 +76,7 @@ class FilledSheet:
         self.regions[key] = (rings, len(self.spots))
         return rings
 
-    def _unfilled(self, kind: CopyKind, turn: float) -> Rings:
+    def _unfilled(self, kind: CopyKind, turn: float) -> GridRings:
         room, taken = inner_fit(self.free, kind.outline.path(turn, kind.mirrored, grown=False))
         if room is None:
             return []
@@ -84,14 +84,14 @@ class FilledSheet:
         return _less([[[left, bottom], [right, bottom], [right, top], [left, top]]], taken)
 
 
-def _less(rings: Rings, taken: Sequence[IntPath]) -> Rings:
+def _less(rings: GridRings, taken: Sequence[IntPath]) -> GridRings:
     """Return the region bounded by ``rings`` less the union of the ``taken`` rings."""
     if not taken or not rings:
         return rings
     engine = pyclipper.Pyclipper()
     engine.AddPaths(rings, pyclipper.PT_SUBJECT, True)
     engine.AddPaths([ring.tolist() for ring in taken], pyclipper.PT_CLIP, True)
-    left: Rings = engine.Execute(pyclipper.CT_DIFFERENCE, pyclipper.PFT_EVENODD, pyclipper.PFT_NONZERO)
+    left: GridRings = engine.Execute(pyclipper.CT_DIFFERENCE, pyclipper.PFT_EVENODD, pyclipper.PFT_NONZERO)
     return left
 
 
@@ -173,7 +173,7 @@ def fill(
     across: bool,
     start: Sequence[Bin] = (),
     *,
-    empty: dict[Lies, Rings],
+    empty: dict[Lies, GridRings],
 ) -> list[Bin]:
     """Lay the queued kinds, one copy each time a kind stands in the queue, on at most ``bins`` sheets (None: no limit).
 

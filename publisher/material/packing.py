@@ -4,7 +4,7 @@ import random
 from collections.abc import Iterable, Mapping, Sequence
 
 from publisher.basics import Point, Pose, record
-from publisher.material.bottom_left import Bin, CopyKind, CopySpot, Lies, Rings, copies_on, fill, orders
+from publisher.material.bottom_left import Bin, CopyKind, CopySpot, GridRings, Lies, copies_on, fill, orders
 from publisher.material.container import Container
 from publisher.material.container import container as prepare
 from publisher.material.judge import insist
@@ -79,7 +79,7 @@ def best_packing(
     queues = orders(kinds, tries)
     leader = queues[0]
     chance = random.Random(1)
-    empty: dict[Lies, Rings] = {}
+    empty: dict[Lies, GridRings] = {}
     for seed in range(tries):
         queue = queues[seed] if seed < len(queues) else changed(leader, chance)
         for across in (False, True):
