@@ -320,7 +320,7 @@ def wrong(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body,
         (f"{low} to {high} mm", "True size.", "Go on."),
         (near, "Printer runs small, or damp paper.", "Print on dry paper, or another printer."),
         ("95 to 97.9 mm", "Shrunk to fit other paper or margins.", "Set 100 % and the paper of this page."),
-        ("under 95 mm", "Shrunk to fit other paper or wide margins.", "The same, from a PDF viewer."),
+        ("under 95 mm", "The same, or fitted to wide margins.", "The same, from a PDF viewer."),
         (
             f"{float(high) + 0.1:.1f} mm or more",
             "Enlarged to fill the sheet.",
@@ -345,12 +345,15 @@ def wrong(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body,
 def _as_wide_as_their_words(
     setter: Setter, titles: tuple[str, ...], rows: tuple[tuple[str, ...], ...], width: float
 ) -> tuple[Column, ...]:
-    """Return columns, the first of them bold, as wide as their longest words, that share what is left of the width evenly."""
+    """Return columns, the first of them bold, as wide as their longest words, that share what is left of the width evenly; where
+    it does not do, the widest gives way."""
     styles = (SMALL.bold(), *(SMALL for _ in titles[1:]))
     wide = [
         max(setter.width(title, SMALL.bold()), *(setter.width(row[n], style) for row in rows)) + CELL_GAP
         for n, (title, style) in enumerate(zip(titles, styles, strict=True))
     ]
+    lacks = max(0.0, sum(wide) - width - CELL_GAP)
+    wide[wide.index(max(wide))] -= lacks
     more = (width + CELL_GAP - sum(wide)) / len(wide)
     last = len(titles) - 1
     return tuple(

@@ -12,6 +12,7 @@ from publisher.joints import Meeting
 from publisher.joints.budget import board_ranges
 from publisher.pages.front.print_check import print_check_drafts
 from publisher.pages.model import Words
+from publisher.pages.sheet import paper_for
 from publisher.pages.sheet.draft import Body, Context, Numbers
 from publisher.pages.sheet.page_checks import ink_box, words_box
 
@@ -70,6 +71,15 @@ def test_where_inches_come_first_a_square_of_4_in_stands_round_that_of_100_mm(
     said = words(body).replace("\n", " ")
     assert "4 in outside, 100 mm inside" in said
     assert "4 in, less than 1/64 in more or less" in said  # 0.5 % of 4 in is 0.02 in, and half of 1/32 is 0.0156
+
+
+@pytest.mark.parametrize("slug", ["bridge", "quay", "lock-stair"])
+def test_a_letter_page_of_a_demo_has_room_for_both_squares(
+    demo: Callable[..., Context], numbers: Callable[..., Numbers], slug: str
+) -> None:
+    context = demo(slug)
+    (body,) = bodies(replace(context, paper=paper_for(context.design, "letter")), numbers)
+    assert [line.label for line in body.lengths if line.purpose == "dimension"] == ["4 in", "", "", "4 in"]
 
 
 def test_a_design_that_allows_less_than_a_rule_shows_is_measured_by_the_square_of_100_mm(
