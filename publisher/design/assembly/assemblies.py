@@ -23,7 +23,7 @@ class Assemblies:
     stacks_of: tuple[tuple[str, tuple[StackPlan, ...]], ...]
     panels: tuple[PanelPlan, ...]
     places_of: tuple[tuple[str, tuple[PanelPlace, ...]], ...]
-    complete: tuple[str, ...]  # panel assemblies of which every place and join could be read
+    complete: tuple[str, ...]  # assemblies of panels and of layers of which every place, join and row could be read
     wholes: tuple[WholePlan, ...] = ()
 
     @property
@@ -61,7 +61,9 @@ class Assemblies:
             names = tuple(layer_name(number) for number in range(1, layers[name] + 1))
             braced = any(stack.brace for stack in stacks)
             if stacks:
-                made[name] = Buildable(name, "stack", names, bool(names), braced, stacks[0].place)
+                made[name] = Buildable(
+                    name, "stack", names, bool(names) and name in self.complete, braced, stacks[0].place
+                )
         for panels in self.panels:
             names = tuple(place.name for place in panels.places)
             made[panels.name] = Buildable(
@@ -91,7 +93,9 @@ def read_assemblies(table: Table, known: KnownParts, scope: Scope) -> Assemblies
             continue
         if entry.node.get("stack") is not None:
             kinds[entry.key] = "stack"
+            found = len(scope.findings)
             stacks_of.append((entry.key, read_stacks(entry.key, entry.node, known, scope)))
+            complete.extend((entry.key,) if len(scope.findings) == found else ())
         elif entry.node.get("things") is not None:
             kinds[entry.key] = "things"
             things.append((entry, entry.node))
