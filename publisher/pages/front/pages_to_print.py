@@ -14,7 +14,7 @@ from publisher.pages.type import CELL_GAP, DIMENSION, HEADING, NOTE, RULE, SMALL
 TALLEST_PREVIEW, LEAST_PREVIEW = 27.0, 10.0  # mm of height of a small picture of a page
 PREVIEW_OFF = 0.05  # mm that a line of them may be off
 PREVIEW_ARM = 6.0  # mm on the page itself: arms of the crosses of a compass strip
-MOST_ACROSS = 1.6  # of a small picture's width that the words under it may take
+CAPTION_MOST = 1.6  # of a small picture's width that the words under it may take
 MOST_PREVIEWS = 40  # more pages stand in the print list alone
 KEY_PLAN = "Pages that must print true, with their parts"
 
@@ -85,7 +85,7 @@ def _rows(context: Context, shown: tuple[TruePage, ...], box: Box, tall: float) 
     x, y, low = box.left, box.top, box.top
     for page in shown:
         width, height = page.width * scale, page.height * scale
-        across = max(width, min(context.type.width(_called(page), NOTE) + 0.1, MOST_ACROSS * width))
+        across = max(width, min(context.type.width(_called(page), NOTE) + 0.1, CAPTION_MOST * width))
         if x > box.left and x + width > box.right:
             x, y = box.left, low - SPACE
         drawn += (*_small(page, (x, y - height), scale), Link(Box(x, y - height, x + width, y), page.page))
