@@ -264,6 +264,24 @@ bad("proof/outline", "a slot 0.09 mm narrower")(
         kit, lambda rings: (tuple((x + 0.045 * ((x, y) in NOTCH[:2]) - 0.045 * ((x, y) in NOTCH[2:4]), y) for x, y in rings[0]), *rings[1:])
     ))
 )  # fmt: skip
+bad("proof/outline", "a slot 0.03 mm narrower")(
+    swap(1, "outline", lambda kit: part_a(
+        kit, lambda rings: (tuple((x + 0.015 * ((x, y) in NOTCH[:2]) - 0.015 * ((x, y) in NOTCH[2:4]), y) for x, y in rings[0]), *rings[1:])
+    ))
+)  # fmt: skip
+
+
+@bad("proof/outline", "a gap of 0.3 mm")
+def gap(pack: Any, kit: Any) -> None:
+    outline = pack.promises.outlines[0]
+    first, *rings = (outline.pose.apply_all(ring) for ring in outline.rings)
+    (ax, ay), (bx, by) = first[-1], first[0]
+    far = ((bx - ax) ** 2 + (by - ay) ** 2) ** 0.5
+    end = (bx - 0.3 * (bx - ax) / far, by - 0.3 * (by - ay) / far)
+    codes = (kit.ring_code((*first, end), False), *map(kit.ring_code, rings))
+    pack.sheets[1].items["outline"] = kit.stroke(" ".join(codes), 0.5)
+
+
 bad("proof/outline", "mirrored")(
     swap(1, "outline", lambda kit: part_a(kit, lambda rings: tuple(tuple((90 - x, y) for x, y in r) for r in rings)))
 )
@@ -911,6 +929,6 @@ def test_ids_are_unique_and_every_field_is_filled() -> None:
 def test_a_small_shift_within_the_tolerance_is_no_fault(kit: Any) -> None:
     pack = kit.good()
     promise = pack.promises.outlines[0]
-    pose = Pose(promise.pose.x + 0.01, promise.pose.y, promise.pose.turn)
+    pose = Pose(promise.pose.x + 0.008, promise.pose.y, promise.pose.turn)
     pack.sheets[1].items["outline"] = kit.outline(promise.rings, pose)
     assert prove(pack.write(), pack.promises, "near.pdf").findings == ()

@@ -16,7 +16,7 @@ EVERY_DAY = (
     "number retyped",
     "words moved",
     "pages exchanged",
-    "gap of 0.9 mm",
+    "gap of 0.3 mm",
     "stray line of 0.18 mm",
     "bookmark",
     "link",

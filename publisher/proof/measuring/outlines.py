@@ -9,9 +9,13 @@ from publisher.proof.measuring.ink import Ink
 from publisher.proof.reading import Array
 
 OUTLINE_TOLERANCE = (
-    0.02  # mm, Hausdorff distance between promised rings and drawn strokes: a slot 0.09 mm narrower is 0.045 off
+    0.01  # mm from a promised ring to the drawn stroke: a slot 0.03 mm narrower is 0.015 off on both sides
 )
-RING_STEP = 2.0  # mm between the points of a promised ring that are tried
+CUT_GAP = 0.3  # mm of a cut line that may not be missing
+RING_STEP = 2.0  # mm between the points of a promised ring that strokes are held against
+CLOSE_STEP = (
+    CUT_GAP - 2.0 * OUTLINE_TOLERANCE
+)  # mm between those at which its line is looked for: one of them lies in every gap
 STROKE_REACH = 3.0  # mm: farther than this from a promised ring, a stroke has nothing to do with it
 FOLLOWS = 0.6  # share of a stroke's length within STROKE_REACH of a ring that makes it a copy of that ring
 
@@ -123,17 +127,21 @@ def near_strokes(ink: Ink, low: Array, high: Array) -> StrokeSegments:
 
 def read_outline(promise: OutlinePromise, ink: Ink) -> OutlineReading:
     """Return how the strokes of a page agree with one promised outline."""
-    wanted = Wanted(promise)
+    wanted = Wanted(promise, step=CLOSE_STEP)
     if not len(wanted.points):
         # a tile may lie wholly inside its part and show no line of it
         lacking = 0.0 if promise.window is not None else STROKE_REACH
         return OutlineReading(promise, lacking, (0.0, 0.0), 0, 0.0, 0.0, 0.0, 0.0, 0.0)
     drawn = near_strokes(ink, *wanted.box())
-    away, index = drawn.nearest(wanted.points)
+    away = np.zeros(len(wanted.points))
+    lost = ~drawn.near(wanted.points, OUTLINE_TOLERANCE)
+    away[lost] = drawn.nearest(wanted.points[lost])[0]
     worst = int(np.argmax(away))
-    met = index[away <= OUTLINE_TOLERANCE]
+    ring = Wanted(promise)
+    near, index = drawn.nearest(ring.points)
+    met = index[near <= OUTLINE_TOLERANCE]
     width = _usual(drawn.widths[met]) if len(met) else 0.0
-    beside, times = _copies(wanted, drawn, ink, width)
+    beside, times = _copies(ring, drawn, ink, width)
     return OutlineReading(
         promise,
         float(away[worst]),

@@ -121,11 +121,11 @@ def _narrower(random: Random, stroke: Stroke) -> tuple[Drawn, ...]:
 
 
 def _gap(random: Random, stroke: Stroke) -> tuple[Drawn, ...]:
-    """A gap of 0.9 mm in a cut line."""
+    """A gap of 0.3 mm in a cut line."""
     place = random.randrange(len(stroke.paths))
     path = stroke.paths[place]
     which = max(range(len(path.edges)), key=lambda i: _length(path.edges[i]))
-    edge, k = path.edges[which], 0.45 / _length(path.edges[which])
+    edge, k = path.edges[which], 0.15 / _length(path.edges[which])
     at = random.uniform(0.2, 0.8)
     (ax, ay), (bx, by) = edge.start, edge.end
     near, far = ((ax + (bx - ax) * t, ay + (by - ay) * t) for t in (at - k, at + k))
@@ -268,7 +268,7 @@ PLANTS: dict[str, Plant] = {
     "cut line moved": _one(Stroke, _heavy, _moved_stroke),
     "cut line scaled": _one(Stroke, _heavy, _scaled_stroke),
     "slot narrower by 0.09 mm": _one(Stroke, _heavy, _narrower),
-    "gap of 0.9 mm": _one(Stroke, _heavy, _gap),
+    "gap of 0.3 mm": _one(Stroke, _heavy, _gap),
     "fine line deleted": _one(Stroke, _fine, lambda *_: ()),
     "fine line moved": _one(Stroke, _fine, _moved_stroke),
     "fine line scaled": _one(Stroke, _fine, _scaled_stroke),
