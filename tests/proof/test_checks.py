@@ -610,9 +610,9 @@ bad("proof/print-list", "another number of sheets")(
     swap(0, "print list sheets", lambda kit: kit.words("on paper: 5 sheets of paper", 22.0, 195.0, 3.0))
 )
 bad("proof/print-list", "no list")(drop(0, "print list"))
-bad("proof/key-plan", "another letter")(swap(0, "key 2", lambda kit: kit.words("2: B", 54.0, 185.0, 2.7)))
-bad("proof/key-plan", "a letter too many")(swap(0, "key 3", lambda kit: kit.words("3: A, B", 70.0, 185.0, 2.7)))
-bad("proof/key-plan", "another page")(swap(0, "key 4", lambda kit: kit.words("3: B", 86.0, 185.0, 2.7)))
+bad("proof/key-plan", "another letter")(swap(0, "key 2", lambda kit: kit.words("2: B", 44.0, 185.0, 2.7)))
+bad("proof/key-plan", "a letter too many")(swap(0, "key 3", lambda kit: kit.words("3: A, B", 55.0, 185.0, 2.7)))
+bad("proof/key-plan", "another page")(swap(0, "key 4", lambda kit: kit.words("3: B", 66.0, 185.0, 2.7)))
 bad("proof/key-plan", "a page left out")(drop(0, "key 1"))
 
 
