@@ -1,7 +1,8 @@
 """A fault planted anywhere into a finished file is found by truth alone, unless it changes no page.
 
-What survives is of three kinds. It changes nothing that anybody can see or read (a key that no reader asks for); it changes only what
-stands beside the pages, tags and links, which identity compares; or it exchanges two things that are the same.
+What survives is of three kinds. It changes nothing that anybody can see or read (a key that no reader asks for, two things exchanged
+that are the same); it changes only what stands beside the pages, such as tags, which identity compares; or it moves one inner point of a
+path with many points, in a picture: of these truth knows the box, the ends and the number of lines, and only identity compares the rest.
 """
 
 from functools import cache
@@ -15,6 +16,7 @@ from publisher.pipeline import compose_packs, work
 from tests.proof.plants.finished import plant_finished
 from tests.searches.profile import seeds
 
+ONLY_IDENTITY = ("path retyped",)
 DESIGN = Path(__file__).parents[2] / "designs" / "quay"
 
 
@@ -27,4 +29,4 @@ def pack() -> Pack:
 @seeds(4, 1000)
 def test_what_changes_a_page_is_found(seed: int) -> None:
     for planted in plant_finished(pack(), range(seed, seed + 1)):
-        assert planted.check or planted.differs != "page", planted
+        assert planted.check or planted.differs != "page" or planted.kind in ONLY_IDENTITY, planted
