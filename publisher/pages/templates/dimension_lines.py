@@ -8,6 +8,7 @@ from collections.abc import Iterable, Iterator
 from math import atan2, cos, degrees, dist, pi
 
 import shapely
+from shapely.ops import substring
 
 from publisher.basics import Box, Layer, LengthPromise, Path, Point, Pose, polar, polyline, record
 from publisher.basics.wording import LengthUnit, say_length
@@ -49,6 +50,11 @@ class DimensionLine:
         along = (track.grown(BESIDE_LINE),) if min(track.width, track.height) < OFF_AXIS else ()
         return (self.note.box.grown(BESIDE_LINE), *along)
 
+    @property
+    def area(self) -> shapely.Polygon:
+        """What its line and arrow heads take, with room beside them: where nothing is hatched and no other words stand."""
+        return shapely.LineString((self.start, self.end)).buffer(ARROW / 2.0)
+
     def promise(self, page: int) -> LengthPromise:
         """Return the promise of its length."""
         return LengthPromise(page, self.start, self.end, self.length, "dimension", self.note.text)
@@ -83,9 +89,12 @@ def dimension_lines(
             continue
         room = room or _Room(part, pose, within)
         words = said_dimension(dimension, unit)
-        if line := room.placed(setter, dimension, words, pose, shapely.union_all(blocked)):
+        tracks = shapely.union_all([other.area for other in found])
+        if line := room.placed(setter, dimension, words, pose, shapely.union_all(blocked), tracks):
             found.append(line)
-            own = shapely.LineString((line.start, line.end)).buffer(DIMENSION_CLEAR + ARROW / 4.0)
+            track = shapely.LineString((line.start, line.end))
+            # two that check one hole meet in its middle
+            own = substring(track, 0.0, track.length - 2.0 * ARROW).buffer(DIMENSION_CLEAR + ARROW / 4.0)
             blocked += [line.note.area(WORDS_CLEAR), own]
     return tuple(found)
 
@@ -105,9 +114,16 @@ class _Room:
             shapely.prepare(geometry)
 
     def placed(
-        self, setter: Setter, dimension: Dimension, words: str, pose: Pose, taken: shapely.Geometry
+        self,
+        setter: Setter,
+        dimension: Dimension,
+        words: str,
+        pose: Pose,
+        taken: shapely.Geometry,
+        tracks: shapely.Geometry,
     ) -> DimensionLine | None:
-        """Return the first line and the first place of its words that are clear; large words before small ones."""
+        """Return the first line and the first place of its words that are clear, these of the ``tracks`` of other lengths too; large
+        words before small ones."""
         for style in (NOTE, LEAST):
             for own in dimension.lines:
                 start, end = pose.apply(own[0]), pose.apply(own[1])
@@ -117,7 +133,7 @@ class _Room:
                 own_lines = track.buffer(WORDS_CLEAR)
                 for note in _notes(words, style, start, end, setter):
                     area = note.area(WORDS_CLEAR)
-                    clear = self.ground.covers(area) and not self.lines.intersects(area)
+                    clear = self.ground.covers(area) and not self.lines.intersects(area) and not tracks.intersects(area)
                     if clear and not area.intersects(taken) and not note.area().intersects(own_lines):
                         return DimensionLine(start, end, dimension.lengths[0], note)
         return None

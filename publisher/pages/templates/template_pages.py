@@ -255,7 +255,7 @@ def template_drawn(
     quiet += [box for line in lines for box in line.quiet]
     words = [w for n in notes for w in n.drawn(setter)]
     drawn = (
-        *waste_strokes(part, pose, setter, taken=taken),
+        *waste_strokes(part, pose, setter, taken=shapely.union_all([taken, *(line.area for line in lines)])),
         *mark_strokes(part, pose, quiet=quiet),
         *outline_strokes(part, pose),
         *words,

@@ -2,6 +2,8 @@
 
 from collections.abc import Iterable
 
+import shapely
+
 from publisher.basics import Box
 from publisher.pages.model import Drawn, Tile
 from publisher.pages.sheet import Body, Context
@@ -53,7 +55,7 @@ def tile_body(
     quiet += [box for line in lines for box in line.quiet]
     marks = mark_strokes(part, pose, window, quiet)
     drawn: tuple[Drawn, ...] = (
-        *waste_strokes(part, pose, context.type, window, boxes),
+        *waste_strokes(part, pose, context.type, window, boxes, taken=shapely.union_all([line.area for line in lines])),
         *marks,
         *outline_strokes(part, pose, window),
         *(word for note in notes for word in note.drawn(context.type)),

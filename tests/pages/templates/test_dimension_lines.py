@@ -8,10 +8,13 @@ import shapely
 
 from publisher.basics import LengthPromise, Pose
 from publisher.geometry import Part, polygon
+from publisher.pages.model import Stroke, Words
 from publisher.pages.sheet import Context
-from publisher.pages.templates import dimension_lines, said_off_part
+from publisher.pages.templates import Sample, dimension_lines, said_off_part
+from publisher.pages.templates.page_words import Lying
+from publisher.pages.templates.template_pages import template_drawn
 from publisher.pages.tiles import true_page_drafts
-from publisher.pages.type import Setter
+from publisher.pages.type import HATCH, Setter, TypeStyle
 
 ARCH = {
     "form": "segmental", "span": 90, "rise": 25, "springing": 10, "spandrel": 22, "length": 180, "voussoirs": 9,
@@ -67,3 +70,21 @@ def test_the_bridge_says_what_its_arch_is_drawn_by(
     assert lengths and all(line.length == pytest.approx(14.0) for line in lengths)
     promised = {text.text for body in bodies for text in body.texts}
     assert any(text.startswith("Arch: radius") for text in promised)
+
+
+def test_no_word_and_no_hatching_lies_on_a_length_into_a_hole(
+    make_context: Callable[..., Context], draw: Callable[..., Part]
+) -> None:
+    part = draw("quay_side", length=150, height=90, rings=1, ring_radius=14, ring_drop=35)
+    context = make_context(parts=(part,))
+    lying = Lying(Sample(part, 0, False), Pose(20.0, 60.0))
+    drawn, lines = template_drawn(context, lying, shapely.GeometryCollection())
+    into = [line for line in lines if line.note.text.endswith("middle")]
+    assert len(into) == 2
+    tracks = shapely.union_all([shapely.LineString((line.start, line.end)) for line in into])
+    hatch = [path for thing in drawn if isinstance(thing, Stroke) and thing.style == HATCH for path in thing.paths]
+    assert hatch and all(shapely.LineString(path.points).distance(tracks) > 0.9 for path in hatch)
+    for words in (thing for thing in drawn if isinstance(thing, Words)):
+        wide = context.type.width(words.text, TypeStyle("", "regular", words.size, 1.0))
+        if words.turn == 0.0:
+            assert not shapely.box(words.x, words.y, words.x + wide, words.y + 1.5).intersects(tracks), words.text
