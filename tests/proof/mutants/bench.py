@@ -52,12 +52,16 @@ class Tried:
 
 
 def clean_packs(names: Iterable[tuple[str, str]] = DESIGNS) -> tuple[Clean, ...]:
-    """Return demos worked out, composed for a paper and written."""
+    """Return demos worked out, composed for a paper and written. Raises ValueError where proof refuses one as it is: it would
+    refuse every mutant."""
     found = []
     for name, paper in names:
         worked = work(read_brief(TOP / "designs" / name))
         (pack,), _ = compose_packs(worked, (paper,))
-        found.append(Clean(name, paper, worked, pack, write_pdf(pack)))
+        data = write_pdf(pack)
+        if wrong := errors(prove(data, pack.promises, name).findings):
+            raise ValueError(f"{name} on {paper} is refused without any change: {wrong[0].message}")
+        found.append(Clean(name, paper, worked, pack, data))
     return tuple(found)
 
 
