@@ -7,7 +7,7 @@ from math import ceil, floor
 import numpy as np
 
 from publisher.basics import OutlinePromise, Promises, RowPromise, record
-from publisher.proof.measuring.figures_said import IN_MM, Said
+from publisher.proof.measuring.figures_said import IN_MM, Said, figures_in
 from publisher.proof.reading import normal
 
 MASS_STEP = 10.0  # g: pushes are said to ten
@@ -22,7 +22,7 @@ CARDS = 3  # more for a template that is traced often: a second layer, and two o
 @record
 class Known:
     """What numbers mean on one page: ``lengths`` in mm, ``angles`` in degrees, ``masses`` in g, ``shares`` in per cent, ``counts`` of
-    pieces, pages, steps; ``words``: numbers as they stand beside a ruler."""
+    pieces, pages, steps; ``words``: numbers as they stand beside a ruler, and in what the designer wrote."""
 
     lengths: tuple[float, ...]
     angles: tuple[float, ...]
@@ -75,8 +75,20 @@ def known_figures(promises: Promises, page: int) -> Known:
         tuple(figure.value for figure in promises.figures if figure.kind == "mass"),
         (100.0, *(100.0 * share for share in shares)),
         frozenset(_counts(promises, rows)),
-        frozenset(number for line in promises.lengths if line.page == page for number in normal(line.label).split()),
+        frozenset((*_beside_rulers(promises, page), *_written(promises))),
     )
+
+
+def _beside_rulers(promises: Promises, page: int) -> Iterator[str]:
+    """Yield the numbers as they stand beside the rulers of a page."""
+    yield from (number for line in promises.lengths if line.page == page for number in normal(line.label).split())
+
+
+def _written(promises: Promises) -> Iterator[str]:
+    """Yield the numbers in what the designer wrote: a name or a title may be broken over lines and cells, and is no number of ours."""
+    names = (name for piece in promises.prints for name in piece.names)
+    for words in (*promises.given, *names):
+        yield from (said.words for said in figures_in(normal(words)))
 
 
 def _read_off(mm: float) -> tuple[float, float, float]:
