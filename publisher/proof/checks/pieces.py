@@ -152,11 +152,14 @@ class WordsOn:
         self.ground = shown_ground(outline)
         lines = case.lines(outline.page)
         self.inside = [line for line in lines if self.ground.contains(shapely.Point(line.middle()))]
+        self.names = {normal(name) for name in (*piece.names, *case.promises.given)}
         self.places = [(word, outline.pose.apply(word.at)) for word in piece.words]
 
     def strays(self) -> Iterator[str]:
         """Yield words of this kind that belong to no place near them."""
         for line in filter(_kind, self.inside):
+            if normal(line.text) in self.names:
+                continue  # a part may be called so
             if not any(_says_it(line, word) and _away(line, at) <= WORD_FAR for word, at in self.places):
                 yield normal(line.text)
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from publisher.basics import Box, Carried, Check, Findings
 from publisher.proof.checks.frame import about, judged, page_name
-from publisher.proof.measuring import Case, lines_in
+from publisher.proof.measuring import ELSEWHERE, Case, lines_in
 from publisher.proof.reading import normal, says
 
 RUN = r"\d+(?:-\d+)?(?:, \d+(?:-\d+)?)*"
@@ -26,6 +26,10 @@ KINDS = (  # what words say of a page, and the kind of page that it is
     (re.compile(rf"board as pages? ({RUN}) show"), "cut_list"),
     (re.compile(rf"glue area of page ({RUN})"), "tiles"),
 )
+SAYINGS = (OF, SENT, QUOTED, LETTERED, CALLED, TILE, CELL, COPY)
+NAME_MOST = (
+    80  # letters of what may be a name, broken over lines and cells; longer words of the designer stand in one piece
+)
 STEPS = re.compile(r"\bSteps? (\d+)(?: to (\d+))?")
 STEP_AWAY = 16.0  # mm from a step's number to its title
 
@@ -42,9 +46,18 @@ TileAt = tuple[int, int, int]  # row and column of a tile from the upper left, a
 def page_references(case: Case, check: Check[Case]) -> Findings:
     """Look at every page number in the tool's own words."""
     looked = 0
+    written = {
+        found[0]
+        for name in case.given
+        if len(name) <= NAME_MOST
+        for saying in SAYINGS
+        for found in saying.finditer(name)
+    }
     hint = "number the pages first, and take the number from the page that is meant"
     for page in case.promises.pages if case.promises.prints else ():
         text = case.own_words(page.page)
+        for words in written:
+            text = text.replace(words, ELSEWHERE)
         looked += len(SENT.findall(text))
         for fault in _misled(case, page.page, text):
             yield about(check, page_name(page.page), f": {fault}", hint)

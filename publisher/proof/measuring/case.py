@@ -127,7 +127,8 @@ class Case:
             name for piece in self.promises.prints for name in (*piece.names, *(word.text for word in piece.words))
         )
         marks = (seam.label for seam in self.promises.seams)
-        words = {normal(words) for words in (*self.promises.given, *named, *marks) if any(c.isdigit() for c in words)}
+        found = {normal(words) for words in (*self.promises.given, *named, *marks) if any(c.isdigit() for c in words)}
+        words = (one for one in found if not NUMERAL.fullmatch(one))  # a bare number stands in words of ours too
         return tuple(sorted(words, key=lambda one: (-len(one), one)))
 
     @_once
