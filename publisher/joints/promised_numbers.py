@@ -46,7 +46,11 @@ def prints_of(pieces: Iterable[Part]) -> tuple[PrintPromise, ...]:
 
 def figures_of(design: Design, pieces: Iterable[Part], joined: Joined) -> tuple[FigurePromise, ...]:
     """Return the numbers that pages may say of the design as a whole, each once."""
-    return tuple(dict.fromkeys((*_of_boards(design, joined), *_of_print(pieces, joined), *_of_stacks(joined))))
+    return tuple(
+        dict.fromkeys(
+            (*_of_boards(design, joined), *_of_print(pieces, joined), *_of_stacks(joined), *_of_needs(design))
+        )
+    )
 
 
 def _of_boards(design: Design, joined: Joined) -> Iterator[FigurePromise]:
@@ -76,6 +80,14 @@ def _of_print(pieces: Iterable[Part], joined: Joined) -> Iterator[FigurePromise]
         yield FigurePromise("pencil beside the card", allowance, "length")
         yield FigurePromise("pencil beside the card, both sides", 2.0 * allowance, "length")
     yield FigurePromise("pencil that strays", PENCIL_SPREAD, "length")
+
+
+def _of_needs(design: Design) -> Iterator[FigurePromise]:
+    """Yield what other things on the table measure, as far as sizes on paper must fit them."""
+    for need in design.needs:
+        for end in (need.at_least, need.at_most):
+            if end is not None and need.kind == "length":
+                yield FigurePromise(f"need of {need.fact}", end, "length")
 
 
 def _of_stacks(joined: Joined) -> Iterator[FigurePromise]:

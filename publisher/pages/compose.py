@@ -185,7 +185,9 @@ def compose(
         links=tuple(promise for page in pages for promise in link_promises(page.number, page.drawn)),
         tags=tuple(promise for page in pages for promise in tag_promises(page.number, page.structure, page.drawn)),
         prints=joined.prints, figures=joined.figures,
-        given=(trial, paper.title, known_as[:SHOWN_DIGITS], *given_words(design), *table_words(context.edition)),
+        given=(
+            trial, paper.title, known_as[:SHOWN_DIGITS], *given_words(design, context.facts, paper.first), *table_words(context.edition),
+        ),
     )  # fmt: skip
     fonts_at = next((file.place for file in design.files if file.kind == "font"), None)
     kept = _kept(drafts, whole.fiducials)

@@ -1,4 +1,4 @@
-"""Names as designers choose them: none is taken for a number, a reference or a letter of ours; nor is a paper of the spec's own."""
+"""Names, materials and needs as designers write them are taken for no number of ours, nor is a paper of the spec's own."""
 
 from collections.abc import Callable
 from pathlib import Path
@@ -22,6 +22,14 @@ MORE = "\n".join(
     for number, name in enumerate(NAMES)
 )
 
+MATERIALS = """\
+materials:
+  - {text: "ribbon, 12.7 mm wide, as on page 44"}
+  - {text: lath, length: 3 * radius + 7 mm}
+  - {text: dowels, count: 17}
+needs: [{fact: n0.width, at_least: 37.3 mm}]
+"""
+
 
 @pytest.mark.parametrize("paper", ["a4", "{name: roll, width: 170 mm, height: 240 mm}"])
 def test_odd_names_are_built_and_proved(paper: str, publisher: Callable[..., Run], tmp_path: Path) -> None:
@@ -29,5 +37,6 @@ def test_odd_names_are_built_and_proved(paper: str, publisher: Callable[..., Run
     changed(folder, "papers: [a4, letter]", f"{MORE}\npapers: [{paper}]")
     changed(folder, "title: Bollard", 'title: "Bollard 12.5 of 1887, page 7"')
     changed(folder, "parts: [disc]", "parts: [disc, n0, n1, n5]")
+    changed(folder, "steps:", MATERIALS + "steps:")
     run = publisher("build", tmp_path / "designs", "--out", tmp_path / "out")
     assert (run.code, "proved" in run.out) == (0, True), run.err

@@ -2,12 +2,24 @@
 
 from collections.abc import Iterator
 
-from publisher.design.records import Design
+from publisher.basics.wording import LengthUnit
+from publisher.design.offer.texts import amount, fill, say
+from publisher.design.records import Design, Fact
 
 
-def given_words(design: Design) -> tuple[str, ...]:
-    """Return the names of a design, its parts, boards, sheets, assemblies and things to buy: each once, as written."""
-    return tuple(dict.fromkeys(words for words in _all(design) if words))
+def given_words(design: Design, facts: tuple[Fact, ...], first: LengthUnit) -> tuple[str, ...]:
+    """Return the names of a design, its parts, boards, sheets, assemblies and things to buy, with their amounts as they are worked out,
+    the ``first`` unit first: each once."""
+    return tuple(dict.fromkeys(words for words in (*_all(design), *_to_buy(design, facts, first)) if words))
+
+
+def _to_buy(design: Design, facts: tuple[Fact, ...], first: LengthUnit) -> Iterator[str]:
+    for material in design.materials:
+        if material.text:
+            yield fill(material.text, design, facts, first)[0]
+        quantity = amount(material.amount, design, facts)[0] if material.amount is not None else None
+        if quantity is not None:
+            yield say(quantity.value, quantity.kind, first=first)
 
 
 def _all(design: Design) -> Iterator[str]:

@@ -79,10 +79,14 @@ def measures_clear(case: Case, check: Check[Case]) -> Findings:
 def _judge(case: Case, check: Check[Case], promise: LengthPromise, length: float | None) -> Iterator[Finding]:
     """Yield what is wrong with one label; ``length`` (mm) is that of its line as drawn."""
     who = page_name(promise.page)
-    stated = _stated(promise.label)
-    if stated and promise.purpose != "tick" and length is not None and abs(stated[0] - length) > stated[1]:
+    off = (
+        []
+        if promise.purpose == "tick" or length is None
+        else [s for s in _stated(promise.label) if abs(s[0] - length) > s[1]]
+    )
+    if off and length is not None:
         what = f": the line labelled “{promise.label}” is {length:.2f} mm long"
-        yield about(check, who, what, "let the label say the length", length, stated[0])
+        yield about(check, who, what, "let the label say the length", length, off[0][0])
     track = _track(case, promise)
     lines, wanted = case.lines(promise.page), normal(promise.label)
     having = [i for i, line in enumerate(lines) if says(line.text, wanted)]
@@ -92,15 +96,19 @@ def _judge(case: Case, check: Check[Case], promise: LengthPromise, length: float
         yield _missing(check, promise, [lines[int(i)] for i in close])
 
 
-def _stated(label: str) -> tuple[float, float] | None:
-    """Return the length that a label states (mm) and what rounding allows; None when it names no unit."""
-    found = NUMBER.search(normal(label))
-    if not found:
-        return None
-    digits = found.group(1).replace(",", ".")
-    decimals = len(digits.partition(".")[2])
-    unit = IN_MM[found.group(2)]
-    return float(digits) * unit, max(0.5 * 10.0**-decimals * unit if decimals else 0.0, LABEL_ROUNDING)
+def _stated(label: str) -> tuple[tuple[float, float], ...]:
+    """Return the lengths that a label states (mm) and what rounding allows each: inches beside millimetres are those of the millimetres
+    that are shown."""
+    found = []
+    for number in NUMBER.finditer(normal(label)):
+        digits = number.group(1).replace(",", ".")
+        decimals = len(digits.partition(".")[2])
+        unit = IN_MM[number.group(2)]
+        found.append((float(digits) * unit, 0.5 * 10.0**-decimals * unit if decimals else 0.0, unit))
+    shown = max((half for _, half, unit in found if unit == IN_MM["mm"]), default=0.0)
+    return tuple(
+        (value, max(half + (shown if unit == MM_PER_INCH else 0.0), LABEL_ROUNDING)) for value, half, unit in found
+    )
 
 
 def _track(case: Case, promise: LengthPromise) -> Any:
