@@ -82,7 +82,7 @@ def show_folder(whole: ProvedFolder) -> None:
     """Print what was found in a folder: its PDFs each on a line, then what was looked at beside them."""
     bad = len(errors(whole.findings))
     alone = whole.by == "records"
-    good = "nothing wrong found" if alone else "proved"
+    good = "proved" if whole.proved else "nothing wrong found"
     click.echo(f"{whole.name}: {good if not bad else counted(bad, 'error')}")
     for one in whole.pdfs:
         if not one.proof.opened:
@@ -90,7 +90,8 @@ def show_folder(whole: ProvedFolder) -> None:
         elif own := len(errors(one.findings)):
             state = counted(own, "error")
         else:
-            state = "print scale not judged" if alone else f"proved, {counted(len(one.proof.measured), 'reading')}"
+            readings = counted(len(one.proof.measured), "reading")
+            state = f"proved, {readings}" if _scale_judged(one.proof) else "print scale not judged"
             state += f", largest difference {worst:.4f} mm" if (worst := _largest(one.proof)) is not None else ""
         click.echo(f"  {one.proof.name}: {state}")
         if one.identity is not None:

@@ -11,6 +11,7 @@ from publisher.pipeline.model import Expected
 from publisher.pipeline.promising import file_names, promised_files
 from publisher.pipeline.working import work
 from publisher.press import write_pdf
+from publisher.proof import PDF_UNKNOWN
 from publisher.release import pack_stem, paper_of
 
 
@@ -21,8 +22,12 @@ def expected_by(brief: Brief, names: Iterable[str], rebuild: bool) -> Expected:
     Raises Refusal when the design has errors, for an unknown paper, or when none of the names is one of its packs.
     """
     there = frozenset(names)
+    wanted = _variants_of(brief, there)
+    if not wanted:
+        said = f"the design {brief.slug}, as it is written now, makes none of the packs of this folder"
+        raise Refusal(PDF_UNKNOWN.found(said, subject=brief.slug, hint="give the spec of the same design and version"))
     files, promises, built = FilePromises(), dict[str, Promises](), dict[str, bytes]()
-    for variant, papers in _variants_of(brief, there).items():
+    for variant, papers in wanted.items():
         worked = work(brief, variant)
         if errors(worked.findings) or worked.design is None:
             raise Refusal(*errors(worked.findings))

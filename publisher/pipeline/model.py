@@ -147,3 +147,9 @@ class ProvedFolder:
     findings: tuple[Finding, ...]
     by: Literal["design", "records"]
     as_built: int | None = None
+
+    @property
+    def proved(self) -> bool:
+        """Whether every PDF was held against promises, and no error was found."""
+        judged = bool(self.pdfs) and not any(one.proof.unjudged for one in self.pdfs)
+        return judged and self.by == "design" and not errors(self.findings)

@@ -14,6 +14,7 @@ from publisher.proof.covers import ALONE_COVERS, BESIDE_COVERS, BY_RECORD_COVERS
 from publisher.proof.folder import (
     FOLDER_RULES,
     LISTS,
+    PDF_UNKNOWN,
     FolderProof,
     LookedAt,
     ZipRead,
@@ -37,6 +38,7 @@ __all__ = [
     "COVERS",
     "LISTS",
     "OPENING",
+    "PDF_UNKNOWN",
     "PROMISED",
     "RULES",
     "FolderProof",

@@ -1,9 +1,9 @@
 """What “proved” covers, in one place: commands, records and pages of the manual say the same."""
 
 COVERS = (
-    "“Proved” covers print scale, outlines, marks and tiles, letters, counts, widths, sides, limits, layouts and page references, and that "
-    "every thing on a page is drawn as it was placed. It does not cover whether the design is what its designer meant, where links lead, "
-    "nor what a printer does: measure the printed square."
+    "“Proved” covers print scale, outlines, marks and tiles, letters, counts, widths, sides, limits, layouts, page references, links and "
+    "tagged structure, and that every thing on a page is drawn as it was placed. It does not cover whether the design is what its designer "
+    "meant, nor what a printer does: measure the printed square."
 )
 ALONE_COVERS = (
     "Without the design nobody knows how long the lines should be: judged was only what holds for any PDF to print, "

@@ -3,15 +3,12 @@
 from contextlib import suppress
 from dataclasses import replace
 
-from shapely.errors import ShapelyError
-
 from publisher.basics import Check, Finding, Promises, Severity, errors, run_checks
 from publisher.proof.checks import ALONE, OPENING, PROMISED, RULES
 from publisher.proof.measuring import Case, looked_at
-from publisher.proof.reading import Measured, PageLooked, Proof, TooMuch, read_file
+from publisher.proof.reading import GIVES_UP, Measured, PageLooked, Proof, read_file, why_given_up
 
 MOST_OF_A_CHECK = 100  # findings of one check about one file
-GIVES_UP = (TooMuch, ShapelyError, ArithmeticError, ValueError, MemoryError, RecursionError)
 
 
 def prove(pdf: bytes, promises: Promises | None, name: str) -> Proof:
@@ -41,10 +38,9 @@ def _run(case: Case, checks: tuple[Check[Case], ...]) -> tuple[Finding, ...]:
         try:
             found.extend(_few(check, run_checks((check,), case)))
         except GIVES_UP as trouble:
-            why = str(trouble) if isinstance(trouble, TooMuch) else "its numbers make no sense"
             found.append(
                 check.found(
-                    f"“{check.title}” could not be judged: {why}",
+                    f"“{check.title}” could not be judged: {why_given_up(trouble)}",
                     subject=case.file.name,
                     hint="make the file again with plain lines and finite numbers",
                 )

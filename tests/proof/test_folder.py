@@ -5,16 +5,20 @@ import json
 import re
 import zipfile
 from collections.abc import Callable
+from dataclasses import replace
+from typing import Any
 
 import numpy as np
 import pytest
 from PIL import Image
 
+from publisher.basics import FilePromises, errors
+from publisher.proof import judge_files, judge_lists, promises_by_records
 from tests.proof.made_folder import Made
 
 Change = Callable[[bytes], bytes]
 WALL, DISC, SHEET, TABLE = "part-a-wall.svg", "part-b-disc.svg", "762mm-1.svg", "cut-yield.csv"
-PAGE, NEXT, RECORD = "page-02.png", "page-03.png", "quay-box-1.0.0-a4.json"
+PAGE, NEXT, RECORD = "page-02.png", "page-03.png", "-a4.json"
 
 
 def swapped(old: str, new: str, count: int = 1) -> Change:
@@ -98,6 +102,10 @@ PLANTS: dict[str, tuple[str, Change, str]] = {
     "a surface line twice": (WALL, first_path_twice("draw"), "proof/cut-file-lines"),
     "a line of no length": (WALL, swapped('id="cut"', 'id="x"><path d="M 5 5"/></g><g id="cut"'), "proof/cut-file-lines"),
     "room round a piece": (WALL, scaled(1.0, "cut"), ""),
+    "a line to a point 10,000 km away": (WALL, first_path("draw", lambda d: d + " L 1e10 5"), "proof/cut-file-read"),
+    "a number that is none": (WALL, first_path("draw", lambda d: d + " L 1e999 5"), "proof/cut-file-read"),
+    "a width of 1 km": (WALL, matched(r' width="[0-9.]+mm"', ' width="1e6mm"'), "proof/cut-file-read"),
+    "18 km of lines": (WALL, first_path("draw", lambda d: d + " L 0 5 L 90000 5" * 100), "proof/cut-file-read"),
     "letter gone": (WALL, matched(r"<text[^>]*>A</text>", ""), "proof/cut-file-words"),
     "letter retyped": (WALL, swapped(">A</text>", ">B</text>"), "proof/cut-file-words"),
     "letter moved": (WALL, matched(r'(<text[^>]* x=")[0-9.]+', r"\g<1>3.0"), "proof/cut-file-words"),
@@ -244,6 +252,65 @@ def test_a_zip_that_is_not_the_release_is_found(made_folder: Made, spoil: str) -
                 new.writestr(one, b"again")
     data = out.getvalue()[:500] if spoil == "cut" else out.getvalue()
     assert {finding.check for finding in made_folder.listed({**made_folder.files, name: data})} == {"proof/zip-content"}
+
+
+def in_record(change: Callable[[dict[str, Any]], None]) -> Change:
+    """The first part of the record, changed."""
+
+    def changed(data: bytes) -> bytes:
+        record = json.loads(data)
+        change(record["parts"][0])
+        return json.dumps(record).encode()
+
+    return changed
+
+
+def with_arc(radius: float, sweep: float) -> Change:
+    arc = {"to": [1.0, 1.0], "centre": [0.0, 0.0], "radius": radius, "sweep": sweep}
+    return in_record(lambda part: part["outline"][0]["edges"].insert(0, arc))
+
+
+DAMAGED: dict[str, tuple[str, Change]] = {
+    "no outline": (RECORD, in_record(lambda part: part.update(outline=[]))),
+    "an outline of one point": (RECORD, in_record(lambda part: part["outline"][0]["edges"].clear())),
+    "a start that is no number": (RECORD, in_record(lambda part: part["outline"][0].update(start=[float("nan"), 0.0]))),
+    "a corner 1,000 km away": (RECORD, in_record(lambda part: part["outline"][0]["edges"][0].update(to=[1e9, 0.0]))),
+    "an arc of many turns": (RECORD, with_arc(20.0, 1e7)),
+    "an arc without a radius": (RECORD, with_arc(0.0, 90.0)),
+    "thirty million pages": ("packs.json", matched(r'"pages": ?\d+', '"pages": 30000000')),
+    "pages without end": ("packs.json", matched(r'"pages": ?\d+', '"pages": 1e999')),
+}
+
+
+@pytest.mark.keeps("proof/pdf-unknown")
+def test_the_records_of_a_release_speak_of_its_packs(made_folder: Made) -> None:
+    promises = promises_by_records(made_folder.files)
+    assert {one.path for one in promises.cut_files} == {one.path for one in made_folder.promises.cut_files}
+    assert not errors(judge_lists(made_folder.files, "box", promises).findings)
+
+
+@pytest.mark.breaks("proof/pdf-unknown")
+@pytest.mark.parametrize("damage", DAMAGED)
+def test_a_damaged_record_is_a_finding(made_folder: Made, damage: str) -> None:
+    ending, change = DAMAGED[damage]
+    files = made_folder.spoiled(ending, change)
+    promises = promises_by_records(files)
+    judge_files(files, promises, made_folder.proofs)
+    found = {one.check for one in judge_lists(files, "box", promises).findings}
+    assert found >= {"proof/pdf-unknown", "proof/file-not-as-listed"}
+
+
+def test_a_size_that_is_no_number_is_a_finding(made_folder: Made) -> None:
+    files = made_folder.spoiled("manifest.json", matched(r'"size": ?\d+', '"size": 1e999'))
+    assert "it is no list of files" in " ".join(one.message for one in made_folder.listed(files))
+
+
+def test_a_check_that_gives_up_is_a_finding(made_folder: Made) -> None:
+    (disc,) = [one for one in made_folder.promises.cut_files if one.path.endswith(DISC)]
+    nothing = tuple((replace(piece, rings=(((0.0, 0.0), (40.0, 40.0)),)), pose) for piece, pose in disc.copies)
+    nowhere = replace(disc, copies=nothing)
+    found = judge_files(made_folder.files, FilePromises(cut_files=(nowhere,)), {}, "box").findings
+    assert any("could not be judged" in one.message for one in found)
 
 
 def test_many_faults_of_one_file_are_counted(made_folder: Made) -> None:

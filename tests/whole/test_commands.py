@@ -1,6 +1,7 @@
 """The smaller commands, as a user runs them."""
 
 import json
+import shutil
 from collections.abc import Callable
 from pathlib import Path
 
@@ -199,7 +200,17 @@ def test_a_folder_is_judged_whole_with_and_without_the_spec(publisher: Publisher
     for words in ("part A is off by", "has other bytes", "notes.txt is on no list"):
         assert words in alone.err, words
     assert "is not what this spec builds" in publisher("proof", packs, "--spec", folder).err
-    (packs / "bollard-1.0.0-a4.pdf").write_bytes(b"not a PDF")
+    other = tmp_path / "capstan"
+    shutil.copytree(folder, other)
+    of_other = publisher("proof", packs, "--spec", other)
+    assert of_other.code != 0 and "proved" not in of_other.out
+    assert "makes none of the packs of this folder" in of_other.err
+    (pdf,) = packs.glob("*.pdf")
+    (packs / "capstan-1.0.0-a4.pdf").write_bytes(pdf.read_bytes())
+    beside = publisher("proof", packs, "--spec", folder)
+    assert "capstan-1.0.0-a4.pdf: print scale not judged" in beside.out
+    assert "says what it should show" in beside.err and "[proof/pdf-unknown]" in beside.err
+    pdf.write_bytes(b"not a PDF")
     spoiled = publisher("proof", packs)
     assert spoiled.code == 2 and "could not be opened" in spoiled.out
     assert publisher("proof", shelf).code == 2

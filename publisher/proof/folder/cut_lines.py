@@ -5,11 +5,12 @@ import shapely
 
 from publisher.basics import Box, CutFilePromise, PiecePromise, Point, Pose, record
 from publisher.proof.folder.svg import CutFile, CutPath
-from publisher.proof.reading import Array
+from publisher.proof.reading import Array, TooMuch
 
 CUT_TOLERANCE = 0.01  # mm, both ways, between promised lines and those of a cut file
 CUT_STEP = 2.0  # mm between the points that are tried
 SAME_PLACE_ON_SHEET = 0.5  # mm: a path whose box is farther off than this is not the copy that is looked for
+MOST_PAIRS = 50_000_000  # of copies and paths that are compared; a sheet of 3,000 pieces has 9 million
 LENGTHS = 0.002  # share by which the length of a line may differ: promised arcs are chords of it
 
 
@@ -31,8 +32,13 @@ class DrawnCopy:
 
 
 def copies_of(promise: CutFilePromise, file: CutFile) -> CopiesRead:
-    """Return every promised copy with its path: the one whose box is nearest to where it should be."""
+    """Return every promised copy with its path: the one whose box is nearest to where it should be.
+
+    Raises TooMuch when there are more of both than on any sheet.
+    """
     left = {number: _box(path) for number, path in enumerate(file.paths) if path.group == "cut"}
+    if len(promise.copies) * len(left) > MOST_PAIRS:
+        raise TooMuch("a cut file holds many thousands of pieces")
     found = []
     alone = promise.width == 0.0  # a file of one piece, whose place in the file is free
     for piece, laid in promise.copies:

@@ -60,6 +60,22 @@ def unlisted(folder: FolderCase, check: Check[FolderCase]) -> Findings:
 
 
 @judged_files(
+    "proof/pdf-unknown",
+    "Every PDF of a folder is one that something is known of",
+    "a PDF of another design or version was held against nothing: beside proved ones it would pass for one of them",
+)
+def pdf_unknown(folder: FolderCase, check: Check[FolderCase]) -> Findings:
+    """Name the PDFs that no design and no record speaks of."""
+    known = {pack.pdf for pack in folder.expected.packs}
+    there = [path for path in sorted(folder.files) if path.endswith(".pdf")]
+    for path in there:
+        if path not in known:
+            said = ["neither the design nor a record that can be read says what it should show"]
+            yield from few(check, path, said, "give the spec of the same design and version, and keep the files' names")
+    return len(there)
+
+
+@judged_files(
     "proof/zip-content",
     "The zip of a release holds the release",
     "buyers get the zip and nobody opens it before them: its members are the files of its folder, all of them and byte by byte",
@@ -95,7 +111,7 @@ def read_list(name: str, data: bytes) -> FileList:
     try:
         document: Any = json.loads(data)
         files = tuple(Listed(str(one["path"]), int(one["size"]), str(one["sha256"])) for one in document["files"])
-    except (ValueError, LookupError, TypeError, RecursionError):
+    except (ValueError, LookupError, TypeError, ArithmeticError, RecursionError):
         return FileList(name, (), "it is no list of files")
     return FileList(name, files)
 

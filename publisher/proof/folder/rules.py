@@ -1,4 +1,5 @@
-"""The catalogue of checks of a folder. ``CONTENT`` needs the promises of the files, ``AS_A_WHOLE`` the lists that lie there."""
+"""The catalogue of checks of a folder. ``CONTENT`` needs the promises of the files, ``AS_A_WHOLE`` the lists that lie there,
+``BY_PROMISES`` both."""
 
 from publisher.basics import Check
 from publisher.proof.folder import beside_pages, cut_files, listed_files, yield_table
@@ -11,4 +12,6 @@ CONTENT: tuple[Check[FolderCase], ...] = (
 
 AS_A_WHOLE: tuple[Check[FolderCase], ...] = (listed_files.as_listed, listed_files.unlisted, listed_files.zip_content)
 
-FOLDER_RULES: tuple[Check[FolderCase], ...] = (*CONTENT, *AS_A_WHOLE)
+BY_PROMISES: tuple[Check[FolderCase], ...] = (listed_files.pdf_unknown,)
+
+FOLDER_RULES: tuple[Check[FolderCase], ...] = (*CONTENT, *AS_A_WHOLE, *BY_PROMISES)

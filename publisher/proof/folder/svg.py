@@ -18,6 +18,10 @@ SVG = "{http://www.w3.org/2000/svg}"
 FINE = 0.002  # mm: greatest distance between a chord and its arc
 MOST_CUT_BYTES = 40_000_000
 MOST_POINTS = 4_000_000
+MOST_MM = 100_000.0  # of any number: no sheet is 100 m long
+MOST_LENGTH = 10_000_000.0  # mm of all lines together: what is measured every few mm must stay countable
+LONGEST_NUMBER = 40  # letters
+TOO_MANY = "it has more than 4 million points"
 GROUP_WORDS = {"id", "fill", "stroke", "stroke-width", "stroke-dasharray", "font-family", "text-anchor"}
 MAY_SAY = {
     "svg": {"baseProfile", "height", "version", "viewBox", "width"},
@@ -109,7 +113,7 @@ class _Reader:
     def __init__(self, root: ET.Element) -> None:
         self.root = root
         self.strange: dict[str, None] = {}
-        self.points = 0
+        self.points, self.length = 0, 0.0
 
     def file(self) -> CutFile:
         """Return all that is there."""
@@ -171,8 +175,11 @@ class _Reader:
         for points, shut in _subpaths(d):
             self.points += len(points)
             if self.points > MOST_POINTS:
-                raise ValueError("it has more than 4 million points")
+                raise ValueError(TOO_MANY)
             line = np.array(points, dtype=float)
+            self.length += float(np.hypot(*np.diff(line, axis=0).T).sum())
+            if self.length > MOST_LENGTH:
+                raise ValueError("it has more than 10 km of lines")
             line[:, 1] = height - line[:, 1]
             lines.append(line)
             closed.append(shut)
@@ -180,28 +187,35 @@ class _Reader:
 
 
 def _group(element: ET.Element) -> CutGroup:
-    width = element.get("stroke-width")
     return CutGroup(
         element.get("id", ""),
         element.get("fill", ""),
         element.get("stroke", ""),
-        float(width) if width else 0.0,
+        _number(element, "stroke-width") if element.get("stroke-width") else 0.0,
         element.get("stroke-dasharray", ""),
     )
 
 
 def _length(text: str, side: str) -> float:
-    match = re.fullmatch(rf"({NUMBER.pattern})mm", text)
+    match = re.fullmatch(rf"({NUMBER.pattern})mm", text[:LONGEST_NUMBER])
     if match is None:
         raise ValueError(f"its {side} is “{text[:20]}”, not a number of mm")
-    return float(match[1])
+    return _finite(match[1])
+
+
+def _finite(text: str) -> float:
+    """Return a number of mm. Raises ValueError for one that no sheet has room for."""
+    value = float(text)
+    if not abs(value) <= MOST_MM:  # so that no number at all is caught too
+        raise ValueError(f"it holds the number {text[:20]}: nothing is longer than 100 m")
+    return value
 
 
 def _number(element: ET.Element, key: str) -> float:
     text = element.get(key, "")
-    if not NUMBER.fullmatch(text):
+    if len(text) > LONGEST_NUMBER or not NUMBER.fullmatch(text):
         raise ValueError(f"the {key} of something is “{text[:20]}”, not a plain number")
-    return float(text)
+    return _finite(text)
 
 
 def _subpaths(d: str) -> Iterator[tuple[list[Point], bool]]:
@@ -218,6 +232,8 @@ def _subpaths(d: str) -> Iterator[tuple[list[Point], bool]]:
             points.append((numbers[0], numbers[1]))
         elif command == "A":
             points += _arc(points[-1], numbers)
+            if len(points) > MOST_POINTS:
+                raise ValueError(TOO_MANY)
         else:
             if points[-1] != points[0]:
                 points.append(points[0])
@@ -240,7 +256,7 @@ def _commands(d: str) -> Iterator[tuple[str, list[float]]]:
                 raise ValueError("a path lacks numbers")
             command = token
         else:
-            numbers.append(float(token))
+            numbers.append(_finite(token))
         if command and len(numbers) == TAKES[command]:
             yield command, numbers
             command, numbers = "", []

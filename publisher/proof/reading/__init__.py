@@ -6,6 +6,7 @@ Never: know a promise.
 
 from publisher.proof.reading.areas import COVERS_FROM, Cover, clip_area, covers, filled_area, pictures_and_letters
 from publisher.proof.reading.beside import beside_pages
+from publisher.proof.reading.giving_up import GIVES_UP, why_given_up
 from publisher.proof.reading.model import (
     Array,
     FileRead,
@@ -21,6 +22,6 @@ from publisher.proof.reading.model import (
     ThingsLooked,
 )
 from publisher.proof.reading.objects import TooMuch
-from publisher.proof.reading.reader import read_file
+from publisher.proof.reading.reader import MOST_PAGES, read_file
 from publisher.proof.reading.texts import TextLine, normal, says, text_lines, why_hidden
 from publisher.proof.reading.units import MM_PER_INCH, MM_PER_PT

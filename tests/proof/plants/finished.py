@@ -16,8 +16,7 @@ from publisher.pages import Pack
 from publisher.press import write_pdf
 from publisher.proof import ALONE, OPENING, PROMISED, identify
 from publisher.proof.measuring import Case
-from publisher.proof.prove import GIVES_UP
-from publisher.proof.reading import read_file
+from publisher.proof.reading import GIVES_UP, read_file
 
 Instructions = list[Any]  # (operands, operator) of a page, as pikepdf parses them
 Span = tuple[int, int]  # of one thing in them: a path with its painting, or a text object
