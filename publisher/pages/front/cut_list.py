@@ -20,7 +20,7 @@ def cut_list_drafts(context: Context) -> tuple[PageDraft, ...]:
     pieces, shared = _set_out(context, frame)
     drafts = []
     for index, (start, end) in enumerate(shared, 1):
-        title = "Buy and cut" if index == 1 else "Layouts to copy"
+        title = "Buy and cut" if index == 1 else "Buy and cut, continued"
         body = partial(_body, frame, pieces[start:end])
         drafts.append(PageDraft("cut_list", f"cut_list:{index}", title, frame, body, TASK))
     return tuple(drafts)

@@ -20,7 +20,7 @@ NOTE = (
 )
 LINE = "cut line"
 PENCIL_LINE = "pencil line, {strays} outside the card,"
-ASKEW = " One at an angle: its points ● and ○, which its template shows."
+ASKEW = " One at an angle: its corners ● and ○; its template points to them."
 CUTS = " Thick dashes: straight cuts."
 KEEP = " Dots: a piece worth keeping."
 REST = " What has no room stands in the list."

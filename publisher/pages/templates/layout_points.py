@@ -8,16 +8,17 @@ from math import dist, hypot
 
 import shapely
 
-from publisher.basics import LayoutPromise, Point, Pose, TextPromise
+from publisher.basics import Layer, LayoutPromise, Point, Pose, TextPromise, polyline
 from publisher.geometry import Part, polygon
-from publisher.pages.model import Drawn, Words
+from publisher.pages.model import Drawn, Stroke, Words
 from publisher.pages.templates.part_strokes import quiet_lines
-from publisher.pages.type import NOTE, Note, Setter, note_at
+from publisher.pages.type import LEADER, NOTE, Note, Setter, note_at
 
 LAYOUT_POINTS = ("●", "○")
 POINT_CLEAR = 0.4  # mm round a point's corners
 FROM_CORNER = 12.0  # mm from its corner, and no more than
 NEARER_CORNER = 0.3  # of the way to the other corner
+LEADER_FROM, LEADER_SHORT = 1.4, 0.8  # mm from the middle of a point, and from its corner, that its line keeps
 POINT_STRAY = 3.0  # mm by which a reader may find words off their middle
 
 
@@ -53,6 +54,23 @@ def point_notes(
         notes.append(note_at(text, NOTE, x, y, setter))
         others.append(notes[-1].area())
     return tuple(notes)
+
+
+def point_leaders(corners: Sequence[Point], notes: Sequence[Note], pose: Pose) -> tuple[Drawn, ...]:
+    """Draw a line from each point to the corner that it stands for, where it does not stand at it: it is the corner that is measured."""
+    lines = []
+    for corner, note in zip(map(pose.apply, corners), notes, strict=False):
+        middle = note.area().centroid.coords[0]
+        away = dist(middle, corner)
+        if away > LEADER_FROM + LEADER_SHORT + 1.0:
+            lines.append(
+                polyline(tuple(_between(middle, corner, at / away) for at in (LEADER_FROM, away - LEADER_SHORT)))
+            )
+    return (Stroke(LEADER, tuple(lines), Layer.NOTES, tag="artifact"),) if lines else ()
+
+
+def _between(one: Point, other: Point, share: float) -> Point:
+    return (one[0] + (other[0] - one[0]) * share, one[1] + (other[1] - one[1]) * share)
 
 
 def point_promises(

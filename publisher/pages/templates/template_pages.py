@@ -23,7 +23,7 @@ from publisher.pages.templates.bevel_guides import guide_drawn
 from publisher.pages.templates.compass import CompassStrip, strip_body, strip_key, strip_of
 from publisher.pages.templates.dimension_lines import DimensionLine, dimension_lines
 from publisher.pages.templates.labels import BLOCK_MARGIN, CUT_CORNER, tag_size
-from publisher.pages.templates.layout_points import layout_points, point_notes, point_promises
+from publisher.pages.templates.layout_points import layout_points, point_leaders, point_notes, point_promises
 from publisher.pages.templates.nests import nest_drawn
 from publisher.pages.templates.page_words import Lying, Shown
 from publisher.pages.templates.part_notes import mark_notes, quiet_boxes
@@ -253,7 +253,8 @@ def template_drawn(
     notes += points
     quiet = [*(spot.box.grown(0.8) for spot in lying.spots), *quiet_boxes(part, pose, notes)]
     quiet += [box for line in lines for box in line.quiet]
-    words = [w for n in notes for w in n.drawn(setter)]
+    words: list[Drawn] = [w for n in notes for w in n.drawn(setter)]
+    words += point_leaders(corners, points, pose)
     drawn = (
         *waste_strokes(part, pose, setter, taken=shapely.union_all([taken, *(line.area for line in lines)])),
         *mark_strokes(part, pose, quiet=quiet),

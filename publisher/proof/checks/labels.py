@@ -14,6 +14,7 @@ from publisher.proof.measuring import Case, squares_of
 from publisher.proof.reading import MM_PER_INCH, TextLine, normal, says
 
 LABEL_ROUNDING = 0.02  # mm that a label without decimals may differ from its length
+LABEL_READ = 0.01  # mm by which a length may be read from a file otherwise than it was rounded
 NEAR_TICK = 6.0  # mm between a tick and its number
 NEAR_LINE = 12.0  # mm between any other line and its label, or more for a long one
 NEAR_SHARE = 0.6  # of a long line's length
@@ -107,7 +108,8 @@ def _stated(label: str) -> tuple[tuple[float, float], ...]:
         found.append((float(digits) * unit, 0.5 * 10.0**-decimals * unit if decimals else 0.0, unit))
     shown = max((half for _, half, unit in found if unit == IN_MM["mm"]), default=0.0)
     return tuple(
-        (value, max(half + (shown if unit == MM_PER_INCH else 0.0), LABEL_ROUNDING)) for value, half, unit in found
+        (value, max(half + (shown if unit == MM_PER_INCH else 0.0) + LABEL_READ, LABEL_ROUNDING))
+        for value, half, unit in found
     )
 
 

@@ -13,6 +13,7 @@ from publisher.pages.templates.layout_points import (
     FROM_CORNER,
     LAYOUT_POINTS,
     layout_points,
+    point_leaders,
     point_notes,
     point_promises,
 )
@@ -37,6 +38,13 @@ def test_each_stands_beside_its_corner_clear_of_all_else(
     for note, corner in zip(notes, corners, strict=True):
         assert ground.contains(note.area(0.2)) and not label.intersects(note.area(0.2))
         assert dist((note.x, note.y), pose.apply(corner)) < FROM_CORNER
+    ends = [path.points[-1] for line in point_leaders(corners, notes, pose) for path in line.paths]
+    far = [
+        corner
+        for note, corner in zip(notes, map(pose.apply, corners), strict=True)
+        if dist((note.x, note.y), corner) > 4.0
+    ]
+    assert len(far) >= 1 and all(min(dist(end, corner) for end in ends) == pytest.approx(0.8) for corner in far)
     drawn = [word for note in notes for word in note.drawn(setter)]
     promises = point_promises(4, corners, pose, drawn, part.id, 1)
     assert [(p.text, p.near, p.part) for p in promises] == [
