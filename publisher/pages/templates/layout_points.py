@@ -18,7 +18,7 @@ LAYOUT_POINTS = ("●", "○")
 POINT_CLEAR = 0.4  # mm round a point's corners
 FROM_CORNER = 12.0  # mm from its corner, and no more than
 NEARER_CORNER = 0.3  # of the way to the other corner
-LEADER_FROM, LEADER_SHORT = 1.4, 0.8  # mm from the middle of a point, and from its corner, that its line keeps
+SIGN_ROUND, CORNER_SHORT = 1.4, 0.8  # mm from the middle of a point, and from its corner, that its line keeps
 POINT_STRAY = 3.0  # mm by which a reader may find words off their middle
 
 
@@ -62,9 +62,9 @@ def point_leaders(corners: Sequence[Point], notes: Sequence[Note], pose: Pose) -
     for corner, note in zip(map(pose.apply, corners), notes, strict=False):
         middle = note.area().centroid.coords[0]
         away = dist(middle, corner)
-        if away > LEADER_FROM + LEADER_SHORT + 1.0:
+        if away > SIGN_ROUND + CORNER_SHORT + 1.0:
             lines.append(
-                polyline(tuple(_between(middle, corner, at / away) for at in (LEADER_FROM, away - LEADER_SHORT)))
+                polyline(tuple(_between(middle, corner, at / away) for at in (SIGN_ROUND, away - CORNER_SHORT)))
             )
     return (Stroke(LEADER, tuple(lines), Layer.NOTES, tag="artifact"),) if lines else ()
 
