@@ -1,6 +1,6 @@
 """Level panels of an assembly and what carries them, by what touches them as they stand. Mm."""
 
-from collections.abc import Collection
+from collections.abc import Collection, Iterator
 from math import isfinite
 
 import numpy as np
@@ -8,12 +8,13 @@ import shapely
 
 from publisher.basics import Place, Point, record
 from publisher.design import Board, Fact, Figure, Kind
-from publisher.geometry import polygon
+from publisher.geometry import Region, polygon
 from publisher.joints.bending import ON_RIM, SMALL, Bending, bendings_of, strength_of
 from publisher.joints.facts import made_fact
 from publisher.joints.footing import GRAVITY, areal_mass
 from publisher.joints.panels.interference import section_of
 from publisher.joints.panels.place import Panel, PanelAssembly
+from publisher.joints.panels.seats import opening_of
 from publisher.joints.panels.solids import ON_TABLE, corners_of
 from publisher.joints.panels.space import Array
 from publisher.joints.panels.standing import bears_figures
@@ -160,8 +161,8 @@ def section_over(panel: Panel, deck: Panel) -> shapely.Geometry:
 def supports_of(
     assembly: PanelAssembly, deck: Panel, region: shapely.Geometry, ground: Collection[str]
 ) -> shapely.Geometry:
-    """Return where a deck is carried, in its own coordinates: over what stands under it, and along edges that are glued to
-    what stands without it. ``ground``: names of the panels that something else carries, as the table."""
+    """Return where a deck is carried, in its own coordinates: over what stands under it, along edges that are glued to what
+    stands without it, and round posts in its openings. ``ground``: names of the panels that something else carries, as the table."""
     standing = _standing(assembly, deck.name, ground)
     pairs = [{join.a.panel, join.b.panel} for join in assembly.plan.joins]
     glued = {name for pair in pairs if deck.name in pair for name in pair}
@@ -174,7 +175,26 @@ def supports_of(
         if other.name in glued:
             beside = section_of(other, deck.frame, thick / 2.0)
             found.append(shapely.buffer(shapely.intersection(shapely.buffer(region, UNDER), beside), UNDER))
+    found += _in_openings(assembly, deck, standing)
     return shapely.intersection(shapely.union_all(found), region)
+
+
+def _in_openings(assembly: PanelAssembly, deck: Panel, standing: Collection[str]) -> Iterator[shapely.Geometry]:
+    """Yield the rims of a deck's openings that take posts, and its own ends in openings of others: glue fills their play, so
+    that neither need touch."""
+    for seat in assembly.plan.seats:
+        host = assembly.panel(seat.host)
+        if not seat.opening or host is None:
+            continue
+        if seat.host == deck.name and seat.panel in standing:
+            ring = opening_of(deck.part, seat.opening)
+            if ring is not None:
+                yield shapely.buffer(polygon(Region(ring)), UNDER, join_style="mitre")
+        elif seat.panel == deck.name and seat.host in standing:
+            end = deck.part.edge(seat.edge)
+            if end is not None:
+                line = shapely.LineString((end.start, end.end))
+                yield shapely.buffer(line, host.part.thickness, cap_style="flat")
 
 
 def _standing(assembly: PanelAssembly, without: str, ground: Collection[str]) -> set[str]:

@@ -1,11 +1,13 @@
 """What carries a level panel: what stands under it, and what its edges are glued to, if that stands without it."""
 
 from dataclasses import replace
+from math import hypot
 from types import SimpleNamespace
 
 import pytest
 
-from publisher.design import Figure, Join
+from publisher.design import FaceSeat, Figure, Join
+from publisher.geometry import Opening
 from publisher.joints.assembled import Assembled
 from publisher.joints.panels import Deck
 
@@ -76,3 +78,49 @@ def test_nobody_stands_on_a_strip_that_is_narrower_than_half_a_base(make: Simple
     subject = box(make)
     wide = replace(subject.design, figure=Figure(250.0, 30.0, assumed=False))
     assert make.assembled(wide, *subject.parts).panels[0].decks == ()
+
+
+def in_sockets(make: SimpleNamespace, play: float, face: str = "inside") -> Assembled:
+    """A deck of 300 × 200 with a post 12 wide in an opening at each of its corners, 20 mm in."""
+    spots = [(x, y) for x in (20.0, 280.0) for y in (20.0, 180.0)]
+    rings = tuple(
+        tuple((x + a * (6.0 + play / 2.0), y + b * (2.5 + play / 2.0)) for a, b in ((-1, -1), (-1, 1), (1, 1), (1, -1)))
+        for x, y in spots
+    )
+    rim = [(0, 0), (300, 0), (300, 200), (0, 200)]
+    deck = make.polygon("deck", rim, ("bottom", "right", "top", "left"), holes=rings)
+    sockets = tuple(
+        Opening(f"s{i}", "window", hole, 12.0, 5.0, 10.0, 50.0) for i, hole in enumerate(deck.outline.holes)
+    )
+    deck = replace(deck, openings=sockets)
+    places = {"deck": "deck"} | {f"p{i}": "post" for i in range(4)}
+    seats = tuple(
+        FaceSeat(f"p{i}", "deck", face, "top", None, 0.0, None, make.here, f"s{i}")  # type: ignore[arg-type]
+        for i in range(4)
+    )
+    plan = replace(make.panels("stage", places, "deck."), seats=seats)
+    made: Assembled = make.assembled(make.design(panels=(plan,)), deck, make.wall("post", 12, 50))
+    return made
+
+
+def test_posts_in_openings_with_play_carry_a_deck_as_those_without(make: SimpleNamespace) -> None:
+    """They touch nothing: glue fills the play. In the middle it spans from corner to corner."""
+    tight, loose = deck_of(in_sockets(make, 0.0)), deck_of(in_sockets(make, 0.3))
+    assert loose.weakest.length == pytest.approx(tight.weakest.length, abs=1.0)
+    assert loose.stress(loose.weakest) == pytest.approx(tight.stress(tight.weakest), rel=0.03)
+    longest = max(one.length for one in loose.bendings if one.way == "span")
+    assert (
+        hypot(248.0, 155.0) < longest < hypot(272.0, 165.0)
+    )  # across the corners of two posts, near ones and far ones
+
+
+def test_a_deck_whose_end_goes_into_an_opening_of_a_wall_is_held_there(make: SimpleNamespace) -> None:
+    ring = ((29.8, 37.3), (29.8, 42.7), (130.2, 42.7), (130.2, 37.3))
+    wall = make.polygon(
+        "wall", [(0, 0), (160, 0), (160, 60), (0, 60)], ("bottom", "right", "top", "left"), holes=(ring,)
+    )
+    wall = replace(wall, openings=(Opening("slot", "window", wall.outline.holes[0], 100.4, 5.4, 10.0, 50.0),))
+    seat = FaceSeat("deck", "front", "outside", "bottom", None, 0.0, None, make.here, "slot")
+    plan = replace(make.panels("shelf", {"front": "wall", "deck": "deck"}, "front.bottom"), seats=(seat,))
+    deck = deck_of(make.assembled(make.design(panels=(plan,)), wall, make.wall("deck", 100, 35)))
+    assert max(one.length for one in deck.bendings if one.way == "beyond") == pytest.approx(30.0, abs=0.2)
