@@ -8,6 +8,7 @@ computes anything.
 import gc
 import os
 import sys
+from io import TextIOWrapper
 from typing import Any
 
 import click
@@ -118,8 +119,16 @@ def look_for_rings_seldom() -> None:
     gc.set_threshold(400_000, 20, 50)
 
 
+def say_any_name() -> None:
+    """Let output show a name that is no letters, as disks allow and damaged lists hold, by its codes."""
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, TextIOWrapper) and stream.errors == "strict":
+            stream.reconfigure(errors="backslashreplace")
+
+
 def main() -> None:
     """Run a command; turn refusals, an interrupt and our own faults into a message and an exit code."""
+    say_any_name()
     attempts = Attempts()
     with hearing(attempts):
         try:

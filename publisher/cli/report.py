@@ -84,8 +84,13 @@ def _number(value: float | None) -> float | None:
 
 
 def write_json(document: dict[str, object]) -> None:
-    """Print one JSON document on standard output."""
-    click.echo(json.dumps(document, indent=2, ensure_ascii=False, allow_nan=False))
+    """Print one JSON document on standard output; a letter that the output has no bytes for, as in a damaged name, as its code."""
+    text = json.dumps(document, indent=2, ensure_ascii=False, allow_nan=False)
+    try:
+        text.encode(sys.stdout.encoding or "utf-8")
+    except UnicodeEncodeError:
+        text = json.dumps(document, indent=2, allow_nan=False)
+    click.echo(text)
 
 
 def leave(findings: Iterable[Finding]) -> NoReturn:

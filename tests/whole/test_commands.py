@@ -210,6 +210,13 @@ def test_a_folder_is_judged_whole_with_and_without_the_spec(publisher: Publisher
     beside = publisher("proof", packs, "--spec", folder)
     assert "capstan-1.0.0-a4.pdf: print scale not judged" in beside.out
     assert "says what it should show" in beside.err and "[proof/pdf-unknown]" in beside.err
+    (packs / "\udcff.pdf").write_bytes(b"a name that is no letters")
+    packed = packs / "packs.json"
+    packed.write_text(packed.read_text().replace('"path": "', '"path": "\\ud800', 1))
+    assert "\\udcff.pdf: could not be opened" in publisher("proof", packs).out
+    odd = json.loads(publisher("proof", packs, "--json").out)["files"][0]["findings"]
+    assert any("it names \ud800" in one["message"] for one in odd)
+    (packs / "\udcff.pdf").unlink()
     pdf.write_bytes(b"not a PDF")
     spoiled = publisher("proof", packs)
     assert spoiled.code == 2 and "could not be opened" in spoiled.out
