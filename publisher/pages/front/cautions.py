@@ -71,6 +71,7 @@ def _sections(context: Context) -> list[tuple[Section, tuple[str, ...]]]:
             trim=tiles,
             slits=slits,
             waste=waste,
+            shade=bool(context.design.steps),
         )
 
     return [*found, (lines, ())]

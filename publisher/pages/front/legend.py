@@ -18,6 +18,7 @@ LINES: tuple[tuple[LineKind, str, str], ...] = (
 )
 SLIT = "cut as deep as the template says"
 WASTE, WASTE_HALF = "cut it out and throw it away", 1.6  # words; mm: half of the height of its sample
+SHADE = "In pictures a hatched face is only in shade, or is board that is cut through: nothing is thrown away there."
 SAMPLE = 17.0  # length of a line sample: long enough for every pattern to show
 LEGEND_ROW = 5.4
 
@@ -34,11 +35,12 @@ def legend(
     trim: bool = False,
     slits: bool = False,
     waste: bool = False,
+    shade: bool = False,
 ) -> Block:
     """Draw the legend of these line kinds in ``across`` columns. ``width`` in mm; the block's height follows.
 
     ``trim``: with the line along which the paper of tiles is cut off. ``slits``: what bends is slit, as deep as its template says.
-    ``waste``: with the hatching of what is cut out.
+    ``waste``: with the hatching of what is cut out. ``shade``: and what the hatching of pictures is.
     """
     drawn: list[Drawn] = []
     y = top
@@ -67,7 +69,12 @@ def legend(
         drawn += setter.line("hatched", SMALL.bold(), left + SAMPLE + 2.5, middle - setter.cap(SMALL) / 2)
         said = setter.width("hatched ", SMALL.bold())
         drawn += setter.line(WASTE, SMALL, left + SAMPLE + 2.5 + said, middle - setter.cap(SMALL) / 2)
-    return Block(tuple(drawn), top - y + down * LEGEND_ROW)
+    y -= down * LEGEND_ROW
+    if shade:
+        words = setter.paragraph(SHADE, SMALL, x, y, width)
+        drawn += words.drawn
+        y -= words.height
+    return Block(tuple(drawn), top - y)
 
 
 def _hatched(left: float, middle: float) -> tuple[Drawn, ...]:

@@ -111,8 +111,11 @@ def slitting(pen: SketchPen) -> None:
     pen.words("hollow side", centre[0], 5.0, "centre")
 
 
-def bevelling(pen: SketchPen) -> None:
-    """A guide of card that stands on a board, and a blade that leans along its slope."""
+def bevelling(pen: SketchPen, outwards: bool) -> None:
+    """A guide of card that stands on a board, and a blade that leans along its slope.
+
+    What is kept has the longer face up; ``outwards``: the longer face underneath.
+    """
     pen.section((6.0, LOW), (44.0, LOW), (44.0, TOP), (6.0, TOP))
     tall, level = 14.0, 8.4
     guide: tuple[Point, ...] = ((16.0, TOP), (16.0 + level, TOP), (16.0, TOP + tall))
@@ -121,7 +124,10 @@ def bevelling(pen: SketchPen) -> None:
     lean = 30.9638  # the slope of the guide: atan(8.4 / 14)
     pen.line((16.0 + level, TOP), (16.0 + level + leaning(THICK, lean), LOW), style=REFERENCE)
     pen.knife((16.0 + level + leaning(THICK, lean) + 0.6, LOW), lean)
-    pen.words("guide", 7.0, TOP + 6.0)
+    pen.words("guide", 7.0, TOP + 8.0)
+    left, right = ("keep", "waste") if outwards else ("waste", "keep")
+    pen.words(left, 6.0, TOP + 1.2)
+    pen.words(right, 44.0, TOP + 1.2, "right")
     pen.right(46.0, TALL - 8.0)
 
 

@@ -100,12 +100,12 @@ def _acts(context: Context) -> Iterator[TradeAct]:
             sketches.turning,
             "A board turned under a knife that is pulled straight",
         )
-    if any(abs(edge.bevel) >= STEEP_BEVEL for edge in edges):
+    if steep := [edge for edge in edges if abs(edge.bevel) >= STEEP_BEVEL]:
         yield TradeAct(
             "Bevel by its guide",
             "Stand the guide of card on the board at the cut line and lean the blade along its slope.",
-            sketches.bevelling,
-            "A triangle of card on a board; the blade leans along it",
+            partial(sketches.bevelling, outwards=all(edge.bevel <= 0.0 for edge in steep)),
+            "A triangle of card on a board; the blade leans along it, between what is kept and what is waste",
         )
     if any(part.bending is not None and part.bending.slits for part in parts):
         yield TradeAct(
@@ -171,7 +171,7 @@ def remedies(context: Context) -> tuple[tuple[str, str], ...]:
         ),
         (
             "A piece broke",
-            "Glue the break and let it dry flat. Or cut the piece once more from what is left of the board.",
+            "Glue the break and let it dry flat. Or cut the piece once more, from a new sheet where what is left is too small.",
         ),
         ("A board is warped", "Give its other face the same coat of thinned glue, and let it dry flat under a weight."),
         ("A template is torn or wet", "Print its page once more in the same way, and measure its square again."),
