@@ -44,7 +44,7 @@ def sold_words(board: BoardRange, first: LengthUnit = "mm") -> str:
     between = f"{_plain(shop.least)} to {_plain(shop.most)} mm"
     if first == "in":
         between = paired(between, f"{_inward(shop.least, rounded_up)} to {_inward(shop.most, rounded_down)} in", first)
-    between += ", common practice"
+    between = f"usually {between}"
     thinner, thicker = (part / (shop.most - shop.least) for part in (board.least - shop.least, shop.most - board.most))
     if max(thinner, thicker) <= 0.0:
         return f"Boards sold as {shop.name} are {between}: measure yours."

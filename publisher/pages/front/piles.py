@@ -52,7 +52,7 @@ def piles(design: Design, joined: Joined, first: LengthUnit = "mm") -> tuple[str
             f"{pile.name.replace('_', ' ').capitalize()}: press a pile of {pile.scraps} scraps of your board together. It is to be "
             f"{say_length(pile.height, first=first)} high. For each {say_length(pile.thickness, first=first)} that it lacks cut one layer "
             "more, for each that it has too much one fewer; glue card between the layers for what is still missing. "
-            f"{likely} come out from {low} to {high} high, with up to {glue} of glue a line (assumption)."
+            f"{likely} come out from {low} to {high} high; we take it that a line of glue is up to {glue} thick."
         )
     return tuple(found)
 

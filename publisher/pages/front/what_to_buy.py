@@ -16,7 +16,7 @@ from publisher.pages.type import GUTTER, SMALL, SPACE, Block, Column, LaidTable,
 
 BUY = "What to buy"
 BASE_WIDTH = 187.0  # mm; narrower papers get narrower columns, and rows of more lines
-WORK_NOTE = "Sizes are those of the finished piece over all. A blade’s tip lasts {lasts} (common practice)."
+WORK_NOTE = "Sizes are those of the finished piece over all. A blade’s tip usually lasts {lasts}."
 SHARES = ((0.33, 0.37, 0.3), (0.4, 0.34, 0.26), (0.46, 0.3, 0.24))
 """Of the width: how the columns of board, of what is used up, of what is at hand may share it; that which is least high is taken."""
 BOARDS = {False: "bare board", True: "board with paper on it"}

@@ -31,10 +31,10 @@ def test_ends_are_rounded_inwards(
 @pytest.mark.parametrize(
     ("least", "most", "says"),
     [
-        (4.8, 5.3, "Most boards sold as 3/16 in are thinner (4.4 to 5.0 mm, common practice): measure."),
-        (4.6, 5.3, "Some boards sold as 3/16 in are thinner (4.4 to 5.0 mm, common practice): measure."),
-        (4.2, 4.6, "Most boards sold as 3/16 in are thicker (4.4 to 5.0 mm, common practice): measure."),
-        (4.3, 5.1, "Boards sold as 3/16 in are 4.4 to 5.0 mm, common practice: measure yours."),
+        (4.8, 5.3, "Most boards sold as 3/16 in are thinner (usually 4.4 to 5.0 mm): measure."),
+        (4.6, 5.3, "Some boards sold as 3/16 in are thinner (usually 4.4 to 5.0 mm): measure."),
+        (4.2, 4.6, "Most boards sold as 3/16 in are thicker (usually 4.4 to 5.0 mm): measure."),
+        (4.3, 5.1, "Boards sold as 3/16 in are usually 4.4 to 5.0 mm: measure yours."),
     ],
 )
 def test_what_boards_of_a_name_are_like(least: float, most: float, says: str) -> None:
@@ -46,6 +46,5 @@ def test_inches_come_first_where_they_are_asked_for() -> None:
     found = BoardRange("foam", "", ShopBoard("5 mm", 4.8, 5.2), 5.0, 0.2, 4.7, 5.3)
     assert takes_words(found, "in") == "from 0.186 to 0.208 in (4.7 to 5.3 mm)"
     assert (
-        sold_words(found, "in")
-        == "Boards sold as 5 mm are 0.189 to 0.204 in (4.8 to 5.2 mm), common practice: measure yours."
+        sold_words(found, "in") == "Boards sold as 5 mm are usually 0.189 to 0.204 in (4.8 to 5.2 mm): measure yours."
     )
