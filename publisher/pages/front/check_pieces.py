@@ -105,12 +105,13 @@ def how(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body, f
     """Say what to do, step by step."""
     setter = context.type
     measure, figures = _measure(context, form)
+    templates = "the templates, then " if context.design.use == "trace" else ""
     steps = (
         "Print at 100 %: choose “actual size” or “no scaling”, never “fit”, “shrink” or “fill”; "
         f"{context.paper.title}, one side only.",
         measure,
         "Look for all four corner marks. One is missing: the page was clipped.",
-        "Hold a scrap of your board in the gauge. Read the page “Before you cut”, then make the coupon from that scrap.",
+        f"Stand your board in the gauge. Print the rest and read “Before you cut”. Make {templates}the coupon, then the pieces.",
     )
     drawn: list[Drawn] = []
     y = box.top
@@ -146,10 +147,18 @@ def square_between(context: Context, side: float = SQUARE_SIDE) -> str:
 
 
 def square_ends(allowed: ScaleRange, side: float = SQUARE_SIDE) -> tuple[str, str]:
-    """Return between which readings (mm) a square may lie: rounded inwards to 0.1 mm, or to 0.01 mm where no tenth lies between."""
-    least, most = side * allowed.least, side * allowed.most
+    """Return between which readings (mm) a square may lie: the same share of its side for each square of a pack.
+
+    That share is said of the square of the print check: rounded inwards to 0.1 mm, or to 0.01 mm where no tenth lies between.
+    Other squares get it in as few decimals, of two, as say it; what is left over is rounded inwards.
+    """
+    least, most = SQUARE_SIDE * allowed.least, SQUARE_SIDE * allowed.most
     decimals = 1 if rounded_up(least, 1) <= rounded_down(most, 1) else 2
-    return fixed(rounded_up(least, decimals), decimals), fixed(rounded_down(most, decimals), decimals)
+    low, high = rounded_up(least, decimals), rounded_down(most, decimals)
+    if side != SQUARE_SIDE:
+        low, high = rounded_up(low * side / SQUARE_SIDE, 2), rounded_down(high * side / SQUARE_SIDE, 2)
+        decimals = 1 if low == round(low, 1) and high == round(high, 1) else 2
+    return fixed(low, decimals), fixed(high, decimals)
 
 
 def limits(context: Context, box: Box, _page: int, _form: CheckForm) -> tuple[Body, float]:
@@ -211,7 +220,7 @@ def _go_on(context: Context, fit: Fit, takes: BoardRange | None) -> str:
 
 def board_to_go_on(context: Context) -> tuple[str, tuple[str, ...]]:
     """Return how thick the board of the first fit must be (``from 4.7 to 5.3 mm (0.186 to 0.208 in)``; '' where nobody knows), and for
-    thinner and thicker board what fails first."""
+    thinner and thicker board, in sentences, what fails first."""
     fit = fit_of(context)
     takes = _taken(context, fit) if fit is not None else None
     if fit is None or takes is None:
@@ -220,9 +229,9 @@ def board_to_go_on(context: Context) -> tuple[str, tuple[str, ...]]:
     fails = {way: meeting.what for name, way in ends if (meeting := context.joined.meeting(name))}
     both = len(fails) > 1 and len(set(fails.values())) == 1
     said = (
-        (f"in any other board the {fails['thinner']}",)
+        (f"In thinner or thicker board the {fails['thinner']} is the first that no longer fits.",)
         if both
-        else (f"in {way} board the {what}" for way, what in fails.items())
+        else (f"In {way} board the {what} is the first that no longer fits." for way, what in fails.items())
     )
     return takes_words(takes, context.paper.first), tuple(said)
 
@@ -258,9 +267,9 @@ def scrap(context: Context, box: Box, page: int, _form: CheckForm) -> tuple[Body
     board = f"{fit.board.replace('_', ' ')} board, {_thickness(context, fit)}"
     traced = context.design.use == "trace"
     made = (
-        "Glue it to the card of your templates, cut it out, trace it on scrap, lift the card, cut on the pencil line."
+        "Glue it to card, cut it out, trace it on a free strip of the sheet, lift the card, cut on the pencil line."
         if traced
-        else "Glue the print on scrap and cut on the line, through paper and board."
+        else "Glue the print on a free strip of the sheet, and cut on the line, through paper and board."
     )
     words = setter.paragraph(f"For {board}. {made}", NOTE, box.left, y - 1.6, box.width)
     rows = _meanings(context, fit, _taken(context, fit), traced)
@@ -284,16 +293,18 @@ def _meanings(context: Context, fit: Fit, takes: BoardRange | None, traced: bool
     thick = f", or board over {_said(context, most, rounded_down)}" if not isinf(most) else ""
     if not fit.slot:
         return (
-            ("Lies flush", "A second scrap, laid in the step, ends level with the first: go on."),
-            ("Higher or lower", "Another board, or not cut on the line: measure the board again."),
+            ("Lies flush", "A second piece of board, laid in the step, ends level with the first: go on."),
+            ("Higher or lower", "Another board, or you did not cut on the line: measure the board again."),
         )
     card = (
-        f"Cut along the card: {_said(context, 2.0 * fit.allowance)} too wide"
+        f"You cut along the card: {_said(context, 2.0 * fit.allowance)} too wide"
         if fit.allowance
-        else "Not cut on the pencil line"
+        else "You did not cut on the pencil line"
     )
     loose, tight = (
-        (card, "A blunt pencil, or cut inside its line") if traced else ("Cut outside the line", "Cut inside the line")
+        (card, "A blunt pencil, or you cut inside its line")
+        if traced
+        else ("You cut outside the line", "You cut inside the line")
     )
     return (
         ("A light push", "Right: go on."),
@@ -320,7 +331,7 @@ def wrong(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body,
         (f"{low} to {high} mm", "True size.", "Go on."),
         (near, "Printer runs small, or damp paper.", "Print on dry paper, or another printer."),
         ("95 to 97.9 mm", "Shrunk to fit other paper or margins.", "Set 100 % and the paper of this page."),
-        ("under 95 mm", "The same, or fitted to wide margins.", "The same, from a PDF viewer."),
+        ("under 95 mm", "Shrunk, or fitted to wide margins.", "Print at 100 % from a PDF viewer."),
         (
             f"{float(high) + 0.1:.1f} mm or more",
             "Enlarged to fill the sheet.",

@@ -1,4 +1,4 @@
-"""The fit coupon: a tab and a slot of this design, or a step of its board, to cut from scrap before anything else.
+"""The fit coupon: a tab and a slot of this design, or a step of its board, to cut from free board before any piece.
 
 It is made as the parts are: in a pack that is traced it is drawn with the same allowance as the part that it stands for, so that
 what is tried is the pencil and the hand as well as the board.

@@ -40,8 +40,8 @@ COPY_SHOP = "For a copy shop: this file may be printed for the holder of this or
 FIRST = (
     "Print {pages} alone, at 100 %, on one side of the paper.",
     "Measure its square, or lay a bank card in it. The print check says what the reading means.",
-    "Read page {before}. Cut the fit coupon from scrap board.",
-    "Stop here until the square is true and the coupon fits. Then print the rest of the print list.",
+    "Stop until the square is true. Then print the rest of the print list, and read page {before}.",
+    "{make} the fit coupon, and stop until it fits. Then cut the pieces.",
 )
 BETWEEN = 5 * SPACE  # over and under the picture
 KEPT_FOR_PICTURE = 0.25  # of the height of the page, that the small pictures of pages leave to the picture of the piece
@@ -194,12 +194,17 @@ def _first_minutes(context: Context, box: Box, top: float, numbers: Numbers) -> 
     first, last = numbers.range_of("print_check") or (2, 2)
     pages = f"{numbered(last - first + 1, 'page')} {_range(first, last)}"
     before = numbers.page_of("cautions:1") or numbers.total  # as wide as any, until pages are numbered
+    make = "Make the templates, then" if context.design.use == "trace" else "Make"
     head, y = _section(context, "Do this first", box, top)
     drawn: list[Drawn] = [*head]
     for number, said in enumerate(FIRST, 1):
         drawn += setter.line(str(number), SMALL.bold().tagged("lbl"), box.left, y - setter.drop(SMALL))
         block = setter.paragraph(
-            said.format(pages=pages, before=before), SMALL.tagged("li"), box.left + NUMBER, y, box.width - NUMBER
+            said.format(pages=pages, before=before, make=make),
+            SMALL.tagged("li"),
+            box.left + NUMBER,
+            y,
+            box.width - NUMBER,
         )
         drawn += block.drawn
         y -= block.height + 0.5

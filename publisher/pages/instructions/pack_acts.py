@@ -25,7 +25,7 @@ from publisher.pages.tiles import TruePages, plan_true_pages
 
 WIDEST = (88, 90, 92)  # pages, of which the height of an act is worked out before pages are numbered
 MOST_TAPED = 4  # parts of which the sizes are said; of more, their pages say them
-SCRAPS = 10  # in a pile of which one board's thickness is worked out
+SCRAPS = 10  # pieces of it in a pile of which one board's thickness is worked out
 
 
 @record
@@ -72,23 +72,25 @@ def _measure(context: Context, numbers: Numbers | None) -> Act | None:
     piles = trials_of(context.design, context.joined)
     if not ends and not piles:
         return None
-    said = [f"Hold scraps of your board in the gauge on page {CHECK_PAGE}."]
+    said = [f"Stand your board on its edge in the gauge on page {CHECK_PAGE}."]
     check = f"the board is {ends} thick."
     if piles:
         page = (numbers.page_of("cautions:1") if numbers is not None else None) or WIDEST[0]
         counts = series(f"{pile.scraps} scraps, the layers of the {_words(pile.name)}" for pile in piles)
         said.append(
-            f"Press them together in a pile: {counts}. For another height see “Before you cut layers” from page {page} on."
+            f"Cut scraps from board that the layouts leave free, and press them together in a pile: {counts}. "
+            f"For another height see “Before you cut layers” from page {page} on."
         )
         heights = (
             f"{pile.scraps} scraps are {say_length(pile.height, first=context.paper.first)} high" for pile in piles
         )
         check = f"{series(heights)}."
     else:
-        said.append(f"Or press {SCRAPS} scraps together, measure the pile, and divide by {SCRAPS}.")
-    if fails:
-        said.append(f"What fails first: {series(fails)}.")
-    return Act("act:board", "Measure your board", " ".join(said), check)
+        said.append(
+            f"Or cut a strip off the edge of the sheet that the layouts leave free, cut it into {SCRAPS} pieces, press them together, "
+            f"measure the pile, and divide by {SCRAPS}."
+        )
+    return Act("act:board", "Measure your board", " ".join((*said, *fails)), check)
 
 
 def _tape(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | None:
@@ -122,8 +124,9 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
         return None
     shown = (*plan.templates, *(page.shown for page in plan.shared))
     strips = [strip.part.letter for page in shown for strip, _, _ in strips_of(context, page)]
+    coupon = f", and the fit coupon of page {CHECK_PAGE}," if fit_of(context) else ""
     said = [
-        f"Stick the prints to thin card, {ordered(CARD_THICK, context.paper.first)}, and let them dry flat under books.",
+        f"Stick the prints{coupon} to thin card, {ordered(CARD_THICK, context.paper.first)}, and let them dry flat under books.",
         f"Cut along the cut line with a fresh blade{_inside(context)}: {counted(_cards(context, shown, strips), 'template')}.",
     ]
     if any(page.nests for page in shown):
@@ -135,7 +138,7 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
     often = [f"{row.letter} ({row.tracings} times)" for row in context.needs.cut_list if row.sturdy]
     if often:
         said.append(
-            f"What is traced more than {MOST_TRACINGS} times wants two layers of card and a spare (common practice): {series(often)}."
+            f"What is traced more than {MOST_TRACINGS} times wants two layers of card and a spare: {series(often)}."
         )
     squares = (round(page.corner, 3) for page in numbers.previews() if page.corner) if numbers else (PAGE_SQUARE,)
     side = max(squares, default=0.0)  # of the largest a reading tells most
@@ -161,17 +164,18 @@ def _mark_out(context: Context, numbers: Numbers | None) -> Act | None:
     coupon = "Trace the fit coupon" if trace else "Glue the fit coupon"
     fit = fit_of(context)
     tried = (
-        f"{coupon} of page {CHECK_PAGE} on a scrap first, and cut it as you will cut the pieces. "
-        if fit and fit.slot
+        f"{coupon} of page {CHECK_PAGE} first, on board that the layouts leave free, and cut it as you will cut the pieces. "
+        if fit
         else ""
     )
+    fits = "goes in with a light push" if fit and fit.slot else "lies flush"
     laid = "Lay the templates" if trace else "Lay the prints"
     listed = series(f"{count} × {letter}" for letter, count in copies.items())
     return Act(
         "act:mark",
         "Mark out the board",
         f"{tried}{laid} on the board as {where} {'show' if pages[0] != pages[1] else 'shows'}.",
-        f"{'the coupon goes in with a light push, and ' if tried else ''}{counted(sum(copies.values()), 'piece')} "
+        f"{f'the coupon {fits}, and ' if tried else ''}{counted(sum(copies.values()), 'piece')} "
         f"({listed}) find room on the board before you cut the first.",
     )
 

@@ -10,7 +10,7 @@ FIXED = re.compile(  # sayings with numbers that no design changes, stated here 
     r"85\.60 × 53\.98 mm|3\.370 × 2\.125 in"  # a bank card: ISO/IEC 7810, ID-1
     r"|0\.3 to 0\.5 mm|0\.012 to 0\.02 in"  # thin card
     r"|[12] to [24] m|[37] to (?:7|13) ft"  # what the tip of a blade cuts
-    r"|0\.05 mm|0\.002 in|2 to 3 %|about 500 g|\b1 in\b|\b10 scraps|divide by 10\b|more than 10 times|\d+ templates?\b"
+    r"|0\.05 mm|0\.002 in|2 to 3 %|about 500 g|\b1 in\b|\binto 10 pieces|divide by 10\b|more than 10 times|\d+ templates?\b"
     r"|1 cut the card|2 pencil line|3 cut the foam|2, 3 inside slots"
     r"|3 15/16 to 3 31/32 in|3 13/16 to 3 29/32 in|under 3 13/16 in|4 1/32 in or more"  # squares of 4 in
     r"|less than 1/(?:32|64) in more or less"

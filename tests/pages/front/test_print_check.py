@@ -112,7 +112,7 @@ def test_the_words_follow_the_design(
         "95 to 97.9 mm",
         "Go on between 4.8 and 5.2 mm (0.189 and 0.204 in)",
         "lift the card, cut on the pencil line",
-        "Cut along the card: 0.8 mm too wide",
+        "You cut along the card: 0.8 mm too wide",
         "0.1 mm a side: that comes on top",
     ):
         assert needed in said.replace("\n", " "), needed
