@@ -158,12 +158,23 @@ def _beside(pack: Path) -> tuple[PackFacts, ...]:
 def _show_board(verdict: BoardVerdict) -> None:
     """Say what a board is good for: its range is rounded inwards."""
     name = f", sold as {verdict.sold_as}" if verdict.sold_as else ""
-    least = f"{rounded_up(verdict.least, 2):g}" if verdict.least else "any thinner"
-    most = "any thicker" if isinf(verdict.most) else f"{rounded_down(verdict.most, 2):g}"
     click.echo(f"  board: {verdict.board}{name}, {verdict.thickness:.2f} mm; drawn for {verdict.drawn_for:.2f} mm")
-    click.echo(f"  takes: {least} to {most} mm")
+    click.echo(f"  takes: {_range_words(verdict)}")
     click.echo(f"\n{BOARD_WORDS[verdict.verdict]}")
     _rows((("What will not fit", verdict.misfits), ("What to do", verdict.advice)))
+
+
+def _range_words(verdict: BoardVerdict) -> str:
+    """Return what thicknesses a pack takes, rounded inwards."""
+    least, most = (
+        f"{rounded_up(verdict.least, 2):g}",
+        f"{rounded_down(verdict.most, 2):g}" if not isinf(verdict.most) else "",
+    )
+    if verdict.least and most:
+        return f"{least} to {most} mm"
+    if not verdict.least and not most:
+        return "any thickness, for no joint depends on it; heights of layers do: see “Measure your board” in the pack"
+    return f"{least} mm and thicker" if verdict.least else f"up to {most} mm"
 
 
 def _board_record(verdict: BoardVerdict) -> dict[str, object]:

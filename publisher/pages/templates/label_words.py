@@ -53,8 +53,8 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     board = f"{part.board} {say_length(part.thickness, first=context.paper.first)}"
     if copy:
         spare = ", a spare" if copy > part.count else ""
-        line = f"{line}: this is {copy} of {copies}{spare}"
         if copies > 1:
+            line = f"{line}: this is {copy} of {copies}{spare}"
             cut = f"{copy}\u00a0of\u00a0{copies}"  # the print is the piece: no more of it are cut
         boxes = (1, 0, 0)
     else:
