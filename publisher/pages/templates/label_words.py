@@ -54,7 +54,7 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     if copy:
         spare = ", a spare" if copy > part.count else ""
         if copies > 1:
-            line = f"{line}: this is {copy} of {copies}{spare}"
+            line = f"{line}: this is {copy}\u00a0of\u00a0{copies}{spare}"
             cut = f"{copy}\u00a0of\u00a0{copies}"  # the print is the piece: no more of it are cut
         boxes = (1, 0, 0)
     else:

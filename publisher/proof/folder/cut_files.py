@@ -16,6 +16,7 @@ from publisher.proof.reading import Array
 SAME_UNIT = 1e-4  # mm between a stated size and its viewBox
 ROOM = (0.2, 5.0)  # mm left round a single piece, at least and at most
 SHORTEST = 0.001  # mm: a line shorter than this is none
+GAP_READ = 0.02  # mm by which a gap between two pieces, each flattened, may be read too small
 WORD_AWAY = 0.02  # mm that words may stand off
 WIDEST_LINE = 1.0  # mm: a wider stroke is no line
 REMAKE = "build the design again, and take its cut files"
@@ -231,7 +232,7 @@ def _too_near(promise: CutFilePromise, grounds: list[shapely.Polygon]) -> Iterat
     for one, other in near.T:
         if one < other:
             gap = float(grounds[one].distance(grounds[other]))
-            if gap < promise.gap - CUT_TOLERANCE or (gap == 0.0 and _overlap(grounds[one], grounds[other])):
+            if gap < promise.gap - GAP_READ or (gap == 0.0 and _overlap(grounds[one], grounds[other])):
                 yield f"two pieces lie {gap:.2f} mm apart; the knife needs {promise.gap:g} mm"
     for ground in grounds:
         left, bottom, right, top = ground.bounds

@@ -82,9 +82,9 @@ def test_mirrored_copies_are_told_and_ticked_apart(
 def test_a_copy_to_paste_says_which_it_is(make_context: Callable[..., Context], make_part: Callable[..., Part]) -> None:
     part = make_part(count=3, spare=1)
     context = make_context(parts=(part,))
-    assert says(context, part, 2).copies == "cut\u00a03\u00a0+\u00a01\u00a0spare: this is 2 of 4"
+    assert says(context, part, 2).copies == "cut\u00a03\u00a0+\u00a01\u00a0spare: this is 2\u00a0of\u00a04"
     assert says(context, part, 2).cut == "2\u00a0of\u00a04"  # what stays on the piece does not ask for more of them
-    assert says(context, part, 4).copies == "cut\u00a03\u00a0+\u00a01\u00a0spare: this is 4 of 4, a spare"
+    assert says(context, part, 4).copies == "cut\u00a03\u00a0+\u00a01\u00a0spare: this is 4\u00a0of\u00a04, a spare"
     assert says(context, part, 2, True).notes[-1] == "Mirror image: drawn turned over."
 
 

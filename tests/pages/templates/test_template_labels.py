@@ -129,4 +129,4 @@ def test_copies_share_a_place_that_is_wide_enough_for_all(
         assert labels.forms(sample, (0.0,)) == (form,)
         own = labels.flag_of(form, sample)
         assert own and own.width <= form.label.width + 1e-9 and own.height <= form.label.height + 1e-9
-        assert f"this is {sample.copy} of 13" in own.says.copies
+        assert f"this is {sample.copy}\u00a0of\u00a013" in own.says.copies
