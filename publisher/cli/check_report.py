@@ -72,7 +72,9 @@ def _extent(facts: dict[str, Fact]) -> list[str]:
 def _deciding(facts: dict[str, Fact]) -> list[str]:
     """Return what decides whether an assembly can be built."""
     bears = facts.get("strength_factor")
-    passed_over = ("weakest_step", "strength_factor") if bears is not None and bears.value > STRONG else ()
+    passed_over = {"weakest_step", "strength_factor"} if bears is not None and bears.value > STRONG else set()
+    if "balance_margin" in facts and not isfinite(facts["balance_margin"].value):
+        passed_over.add("balance_with_figures")  # what does not stand by itself
     said = [_words(key, words, facts[key]) for key, words in DECIDING if key in facts and key not in passed_over]
     if "deck_span" in facts and "deck_strength_factor" not in facts:
         said.append("deck not judged: no bending strength of the board is given")
@@ -83,6 +85,8 @@ def _deciding(facts: dict[str, Fact]) -> list[str]:
 
 def _words(key: str, words: str, fact: Fact) -> str:
     if key in ("balance_margin", "balance_with_figures"):
+        if not isfinite(fact.value):
+            return f"{words}: falls over"
         return f"{words} {_mm(fact.value)} mm"
     if key == "joint_stagger":
         return f"{words} {fixed(fact.value, 2)} of a unit apart"

@@ -82,6 +82,8 @@ class Meeting:
     Where board is in what it meets, ``board`` names it, and ``boards`` says how many thicknesses of it (below zero: board takes
     from it): ``unprinted_least`` is reckoned for its thickest, ``thickness + spread`` mm, ``loosest`` for its thinnest.
 
+    ``opening``: the opening whose size it is, where no play is written down that makes it.
+
     ``untraced``: the parts on whose templates lines of it stand without an allowance, and how many lines: a pencil makes an
     opening narrower by its width on each, and an outline, which counts below zero, wider.
     """
@@ -100,6 +102,7 @@ class Meeting:
     spread: float = 0.0
     boards: float = 0.0
     untraced: tuple[tuple[str, float], ...] = ()
+    opening: str = ""
 
     def cut_at(self, scale: float) -> float:
         """Return the size (mm) that is cut from a sheet printed at this scale (1 = true size)."""

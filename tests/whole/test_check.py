@@ -2,12 +2,16 @@
 
 import json
 from collections.abc import Callable
+from math import inf
 from pathlib import Path
 from typing import Any
 
 import pytest
 import yaml
 
+from publisher.basics import Place
+from publisher.cli.check_report import _deciding
+from publisher.design import Fact
 from tests.design.conftest import laid_over
 from tests.whole.conftest import ROOT, changed, demo, demo_pack
 
@@ -145,3 +149,15 @@ def test_check_finds_what_build_finds(case: str, publisher: Publisher, shelf: Pa
     assert (check.code, check.err) == (build.code, build.err)
     if case == "on pages alone":
         assert "pages/title-too-long" in check.err
+
+
+def test_what_falls_over_has_no_balance_in_mm() -> None:
+    """What touches the table along no area has a margin of minus infinity, which is no length."""
+    here = Place(Path("spec.yaml"), 1, 1, "")
+
+    def said(balance: float, with_figures: float) -> list[str]:
+        values = {"balance_margin": balance, "balance_with_figures": with_figures}
+        return _deciding({key: Fact(f"house.{key}", value, "length", here) for key, value in values.items()})
+
+    assert said(-inf, -inf) == ["balance: falls over"]
+    assert said(12.0, -3.0) == ["balance 12.0 mm", "with figures -3.0 mm"]

@@ -18,7 +18,7 @@ SLIT_LEAVES = 1.5  # mm of board under a slit, at least
 
 COVERED: ParameterInfo = choice(
     "covered",
-    "what is glued over the whole face that stays, before it is slit and bent over a bottle: bare foam tears without",
+    "what is glued over the whole face that stays, before it is bent over a bottle: bare foam tears without",
     ("none", "paper", "tape"),
 )
 

@@ -11,6 +11,7 @@ from publisher.joints.assembled import Assembled
 from publisher.joints.building import Group, Site, items_of, locked_in, order_of, sites_of
 
 TIMES = ("", "", "twice", "three times", "four times", "five times", "six times", "seven times", "eight times")
+MOST_PLACES = 4  # of one part in a row that are told by their names
 DRY = "Let it dry for 24 h on a flat table: you can stop here."
 
 
@@ -28,9 +29,10 @@ def _marked_out(subject: Assembled, uses: Sequence[str]) -> Iterator[StepText]:
     """Yield how the parts get onto the board, for each way of use."""
     every = _called(subject.design.parts)
     if "trace" in uses:
+        letters = " and the small letters at its edges" if _lettered(subject) else ""
         say = (
             "Trace each part as often as the cut list says, with the side that says THIS SIDE UP towards you. Copy the word top with "
-            "its arrow and the small letters at its edges before you lift the card."
+            f"its arrow{letters} before you lift the card."
         )
         only = "trace" if len(uses) > 1 else ""
         yield StepText("Trace the parts", "cut", say, every, ("pencil",), only=only)
@@ -54,7 +56,8 @@ def _cut(subject: Assembled) -> Iterator[StepText]:
     if holed:
         say = "Cut openings and closed slots before the outlines, while the board is large and stiff. Start each cut in a corner."
         yield StepText("Cut the holes first", "cut", say, _called(holed), knife)
-    say = "Cut the outlines with the knife upright, in two or three light strokes, and keep every tab."
+    tabbed = any(join.joint == "tab_and_slot" for panels in subject.design.panels for join in panels.joins)
+    say = f"Cut the outlines with the knife upright, in two or three light strokes{', and keep every tab' if tabbed else ''}."
     yield StepText("Cut the outlines", "cut", say, every, knife)
 
 
@@ -90,7 +93,7 @@ def _glued(subject: Assembled, site: Site) -> StepText:
         say = f"Glue each layer on the one below, where its marks lie over one another, and press it down. {each}Weigh it down. {DRY}"
         return StepText(f"Glue the layers of the {name}", "glue", say, parts, glue, adds, remark=remark)
     first, *others = order
-    say = f"Begin with the {_part(subject, site, first.names[0])}. "
+    say = f"Begin with the {_places(subject, site, first.names[:1])}. "
     if others:
         say += f"Then glue on, in this order: {', then '.join(_runs(subject, site, others))}. "
     return StepText(f"Glue the {name}", "glue", f"{say}{each}{DRY}", parts, glue, adds, remark=remark)
@@ -105,14 +108,30 @@ def _finished(subject: Assembled) -> Iterator[StepText]:
 
 
 def _runs(subject: Assembled, site: Site, order: Sequence[Group]) -> Iterator[str]:
-    """Yield what is glued on one after another, with how often in a row."""
+    """Yield what is glued on one after another: the places of one part in a row, or how often where those are many."""
     alike = groupby(order, lambda g: tuple(_part(subject, site, name) for name in g.names))
     for names, own in alike:
         groups = list(own)
         bent = any(site.movers[name].bent for group in groups for name in group.names)
-        said = f"the {' and the '.join(names)}" + (", joined before, as one" if len(names) > 1 else "")
+        once = len(names) == 1 and len(groups) <= MOST_PLACES
+        every = [[name for group in groups for name in group.names]] if once else [[name] for name in groups[0].names]
+        many = len(groups) > MOST_PLACES
+        each = [part if many else _places(subject, site, own) for part, own in zip(names, every, strict=True)]
+        said = f"the {' and the '.join(each)}" + (", joined before, as one" if len(names) > 1 else "")
         said += ", bent in" if bent else ""
-        yield said if len(groups) == 1 else f"{said}, {_often(len(groups))}"
+        yield said if once or len(groups) == 1 else f"{said}, {_often(len(groups))}"
+
+
+def _places(subject: Assembled, site: Site, names: Sequence[str]) -> str:
+    """Return the places of one part in words, and what the part is called where that says more."""
+    part, said = _part(subject, site, names[0]), [_words(name) for name in names]
+    places = " and ".join([*([", ".join(said[:-1])] if said[1:] else []), said[-1]])
+    return places if part.lower() == places.lower() else f"{places} ({part})"
+
+
+def _lettered(subject: Assembled) -> bool:
+    """Tell whether edges meet edges, and so have letters."""
+    return any(panels.joins or panels.rests for panels in subject.design.panels)
 
 
 def _part(subject: Assembled, site: Site, name: str) -> str:

@@ -87,7 +87,7 @@ def _whose(post: PostFound, host: Part) -> tuple[str, str]:
 def _board_of_post(post: PostFound, own: Part, host: Part, board: Board) -> Meeting:
     name, whose = _whose(post, host)
     met = slot_meeting(name, host, f"{whose} board of part {own.letter}", post.across, board)
-    return replace(met, place=post.seat.place)
+    return replace(met, place=post.seat.place, opening=post.seat.opening)
 
 
 def _edge_of_post(post: PostFound, own: Part, host: Part) -> Meeting:

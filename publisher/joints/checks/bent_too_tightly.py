@@ -12,6 +12,9 @@ MOST_STRAIN = 0.02
 LEAST_RADIUS = 8.0
 """Radius of a bend as a multiple of the thickness, of board that is covered and slit."""
 
+BENT_PLAIN = ("tube_wrap", "cone_frustum")
+"""Shapes that are never slit, whatever covers them."""
+
 
 @checked(
     "joints/bent-too-tightly",
@@ -67,11 +70,20 @@ def _fault(part: Part, bending: BentForm, board: Board) -> tuple[str, str, float
             strain,
             MOST_STRAIN,
         )
+    wide = f"make the radius {say_length(part.thickness / (2.0 * MOST_STRAIN))} or more, or use thinner board"
+    if part.shape in BENT_PLAIN:
+        return (
+            f"is bent to a radius of {say_length(radius)}, which strains its faces by {strains}; a {part.shape} is bent without "
+            f"slits, and such board takes {takes}",
+            f"{wide}, or roll it from card under {CARD:g} mm",
+            strain,
+            MOST_STRAIN,
+        )
     lacks = "bare and not covered" if not covered else "not slit"
     helps = "covered: paper (or tape) over the whole face that stays, and slits" if not covered else "slits"
     return (
         f"is bent to a radius of {say_length(radius)}, which strains its faces by {strains}; board that is {lacks} takes {takes}",
-        f"let it have {helps}, make the radius {say_length(part.thickness / (2.0 * MOST_STRAIN))} or more, or use thinner board",
+        f"let it have {helps}, {wide}",
         strain,
         MOST_STRAIN,
     )

@@ -9,6 +9,9 @@ from publisher.joints.facts import nearest_fact
 from publisher.joints.model import Meeting
 from publisher.joints.wholes import LIFT_PLAY
 
+LAP_OF_STRIP = 8.0
+"""mm of a strip round a tube that lie over each other: enough for glue. An assumption."""
+
 
 def _at_limits(met: Meeting, check: Check[Assembled]) -> Finding | None:
     """Judge a room, or a strip round a tube, at both ends of the general band."""
@@ -25,6 +28,8 @@ def _at_limits(met: Meeting, check: Check[Assembled]) -> Finding | None:
         hint = f"make it smaller or its loosest {more:.2f} mm larger, so that any print within ±{percent:.1f} % will do"
     else:
         return None
+    if met.kind == "seam":  # it goes by the tube, and what is longer gapes no less at the other end
+        hint = f"give it a lap, such as lap: {LAP_OF_STRIP:g} mm, under which its ends need not meet"
     has, needed = figures_apart(size, limit, 2)
     return check.found(
         f"the {met.what} fits only when it prints nearly at 100 %: at {scale:.1f} % it is {has} mm, {word} {needed} mm is needed",

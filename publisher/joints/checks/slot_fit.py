@@ -41,7 +41,16 @@ def least_play(slot: Meeting) -> float:
 
 def _more_play(slot: Meeting) -> Cure | None:
     """Return the play that a hint names, as words of the spec."""
-    return Cure((slot.place,), "play", f"{least_play(slot):.2f} mm") if slot.place is not None else None
+    if slot.place is None or slot.opening:
+        return None
+    return Cure((slot.place,), "play", f"{least_play(slot):.2f} mm")
+
+
+def _wider(slot: Meeting) -> str:
+    """Return what makes a slot wide enough: its play, or the size of the opening that takes a post, which has none."""
+    if slot.opening:
+        return f"make the opening {slot.opening} {least_play(slot) + slot.thickness:.2f} mm or more across the board of the post"
+    return f"make its play {least_play(slot):.2f} mm or more"
 
 
 def _in_all(subject: Assembled, slot: Meeting, finding: Finding) -> Finding:
@@ -77,7 +86,7 @@ def _too_narrow(slot: Meeting, check: Check[Assembled]) -> Finding | None:
         f"the {slot.what} is {wide} mm wide; the thickest {slot.board} needs {needed} mm "
         f"(measured {slot.thickness:.2f} mm, with its spread)",
         subject=slot.part,
-        hint=f"make its play {least_play(slot):.2f} mm or more, or measure the board again and write a smaller thickness_spread",
+        hint=f"{_wider(slot)}, or measure the board again and write a smaller thickness_spread",
         cure=_more_play(slot),
         place=slot.place,
         value=slot.printed,
@@ -118,7 +127,7 @@ def _at_limits(slot: Meeting, check: Check[Assembled]) -> Finding | None:
             f"the {slot.what} takes the thickest {slot.board} only when it prints nearly at 100 %: at {100 - percent:.1f} % it is "
             f"{wide} mm wide, {needed} mm is needed",
             subject=slot.part,
-            hint=f"make its play {least_play(slot):.2f} mm or more, so that any print within ±{percent:.1f} % will do",
+            hint=f"{_wider(slot)}, so that any print within ±{percent:.1f} % will do",
             cure=_more_play(slot),
             place=slot.place,
             value=small,
@@ -147,7 +156,9 @@ def _beyond_use(slot: Meeting, check: Check[Assembled]) -> Finding | None:
     return check.found(
         f"the {slot.what} has a play of {has} mm; 0.2 to 0.5 mm is usual, and more than {most} mm holds nothing",
         subject=slot.part,
-        hint="give it a play of 0.2 to 0.5 mm",
+        hint=f"make the opening {slot.opening} 0.2 to 0.5 mm wider than the board"
+        if slot.opening
+        else "give it a play of 0.2 to 0.5 mm",
         place=slot.place,
         value=play,
         limit=MOST_PLAY,

@@ -63,3 +63,13 @@ def test_a_cone_of_foam_tears_at_its_tip(make: SimpleNamespace) -> None:
     assert "cone_frustum" in finding.hint
     card = replace(part, thickness=1.0)
     assert bent_too_tightly.run(make.assembled(plan, card), bent_too_tightly).findings == ()
+
+
+@pytest.mark.breaks("joints/bent-too-tightly")
+@pytest.mark.parametrize("shape", ["tube_wrap", "cone_frustum"])
+@pytest.mark.parametrize("covered", ["none", "paper"])
+def test_no_slits_are_asked_of_a_shape_that_has_none(make: SimpleNamespace, shape: str, covered: str) -> None:
+    subject = bent(make, 60.0, covered=covered)
+    subject = replace(subject, parts=tuple(replace(part, shape=shape) for part in subject.parts))
+    (finding,) = bent_too_tightly.run(subject, bent_too_tightly).findings
+    assert "slits" not in finding.hint and "125.0 mm" in finding.hint

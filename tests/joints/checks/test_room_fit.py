@@ -145,4 +145,5 @@ def test_the_ends_of_a_thick_strip_gape(make: SimpleNamespace) -> None:
     (one,) = found(GAPES, wrapped(make, 0.4))
     assert "its ends gape by 1.26 mm" in one.message
     (one,) = found(AT_LIMITS, wrapped(make, 0.2))
+    assert "lap: 8 mm" in one.hint and "larger" not in one.hint  # no length holds both ends
     assert one.value == pytest.approx(0.995 * pi * 42.0)

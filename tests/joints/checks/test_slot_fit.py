@@ -7,9 +7,11 @@ from types import SimpleNamespace
 import pytest
 
 from publisher.basics import Severity
+from publisher.joints.assembled import Assembled
 from publisher.joints.budget import meetings_of
 from publisher.joints.checks.slot_fit import AT_LIMITS, BEYOND_USE, TOO_NARROW, TOO_WIDE, least_play
 from publisher.joints.model import Meeting
+from tests.joints.panels.test_posts import box, posted
 
 
 def crossed(
@@ -103,3 +105,21 @@ def test_the_play_that_is_named_will_do_and_a_twentieth_less_will_not() -> None:
         play = least_play(slot)
         assert replace(slot, printed=t + play).cut_at(0.995) >= slot.unprinted_least - 1e-9
         assert replace(slot, printed=t + play - 0.0501).cut_at(0.995) < slot.unprinted_least
+
+
+@pytest.mark.breaks("joints/slot-too-narrow")
+def test_an_opening_that_takes_a_post_has_no_play_to_change(make: SimpleNamespace) -> None:
+    """What is named, 5.25 mm for board of up to 5.2 mm, is the opening's, and does; a play stands nowhere in the spec."""
+
+    def posts(across: float) -> Assembled:
+        made = posted(make, box(30, 30, 20.4, across))
+        boards = (make.board(5.0, spread=0.2),)
+        made = replace(made, design=replace(made.design, boards=boards))
+        made = make.assembled(made.design, *made.parts)
+        return replace(made, meetings=meetings_of(made))
+
+    (first,) = TOO_NARROW.run(posts(5.0), TOO_NARROW).findings
+    assert first.hint.startswith("make the opening socket 5.25 mm or more across the board of the post, or")
+    assert first.cure is None
+    for check in (TOO_NARROW, AT_LIMITS):
+        assert check.run(posts(5.25), check).findings == ()
