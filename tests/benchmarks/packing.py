@@ -75,7 +75,7 @@ def search(pieces: tuple[Piece, ...], width: float, seconds: float) -> tuple[tup
                 changed[i], changed[j] = changed[j], changed[i]
             else:
                 changed.insert(j, changed.pop(i))
-        (sheet,) = fill(free, changed, 1, True)
+        (sheet,) = fill(free, changed, 1, True, empty={})
         tried += 1
         reach = sheet.used(True)
         if best is None or reach <= best[0]:

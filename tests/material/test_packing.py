@@ -54,7 +54,7 @@ def test_an_exact_jigsaw_in_the_published_order(shop) -> None:
     corners = {p.id: [min(c) for c in zip(*p.rings[0], strict=True)] for p in pieces}
     placed = shop.instance("dighe1")["solutions"][1]["placements"]
     order = sorted(placed, key=lambda a: (10 * a["y"] + corners[a["piece"]][1], 10 * a["x"] + corners[a["piece"]][0]))
-    (sheet,) = fill(container((shop.box(1000.0, 1000.0),)), [kinds[a["piece"]] for a in order], 1, False)
+    (sheet,) = fill(container((shop.box(1000.0, 1000.0),)), [kinds[a["piece"]] for a in order], 1, False, empty={})
     (items_,) = numbered(pieces, items(pieces, [sheet]))
     assert flaws(pieces, (shop.box(1000.0, 1000.0),), 0.0, (items_,), complete=True) == ()
 
