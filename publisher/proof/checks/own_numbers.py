@@ -4,7 +4,7 @@ import re
 
 from publisher.basics import Check, Findings
 from publisher.proof.checks.frame import MOST_SAID, about, judged, page_name
-from publisher.proof.measuring import ELSEWHERE, Case, figures_in, known_figures
+from publisher.proof.measuring import ELSEWHERE, Case, figures_in, known_figures, written_numbers
 
 FIXED = re.compile(  # sayings with numbers that no design changes, stated here once more
     r"85\.60 × 53\.98 mm|3\.370 × 2\.125 in"  # a bank card: ISO/IEC 7810, ID-1
@@ -36,9 +36,9 @@ STEPS = re.compile(r"Steps? (\d+)(?: to (\d+))?")
 )
 def own_numbers(case: Case, check: Check[Case]) -> Findings:
     """Look at every number in visible words, but for those of texts that are promised whole."""
-    looked = 0
+    looked, written = 0, written_numbers(case.promises)
     for page in case.promises.pages if case.promises.figures else ():
-        known = known_figures(case.promises, page.page)
+        known = known_figures(case.promises, page.page, written)
         text = case.own_words(page.page)
         for saying in (FIXED, PAGES, TILES, STEPS, CALLED):
             text = saying.sub(ELSEWHERE, text)

@@ -152,7 +152,7 @@ class WordsOn:
         self.ground = shown_ground(outline)
         lines = case.lines(outline.page)
         self.inside = [line for line in lines if self.ground.contains(shapely.Point(line.middle()))]
-        self.names = {normal(name) for name in (*piece.names, *case.promises.given)}
+        self.names = case.titles.union(map(normal, piece.names))
         self.places = [(word, outline.pose.apply(word.at)) for word in piece.words]
 
     def strays(self) -> Iterator[str]:

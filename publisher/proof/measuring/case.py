@@ -121,6 +121,13 @@ class Case:
         return text
 
     @property
+    @_once
+    def titles(self) -> frozenset[str]:
+        """Return the names and words that the designer wrote, as a reader would say them."""
+        return frozenset(map(normal, self.promises.given))
+
+    @property
+    @_once
     def given(self) -> tuple[str, ...]:
         """Return the words that the designer wrote and that hold a number, as a reader would say them, the longest first."""
         named = (

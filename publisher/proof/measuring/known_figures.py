@@ -46,8 +46,8 @@ class Known:
         return "." in said.words and any(said.is_of(self.lengths, IN_MM[unit]) for unit in ("mm", "in"))
 
 
-def known_figures(promises: Promises, page: int) -> Known:
-    """Return what is known on a page."""
+def known_figures(promises: Promises, page: int, written: frozenset[str]) -> Known:
+    """Return what is known on a page; ``written``: the numbers in what the designer wrote, the same on all."""
     kind = next((one.kind for one in promises.pages if one.page == page), "")
     shown = pieces_on(promises)
     here = {part for on, part in shown if on == page}
@@ -75,7 +75,7 @@ def known_figures(promises: Promises, page: int) -> Known:
         tuple(figure.value for figure in promises.figures if figure.kind == "mass"),
         (100.0, *(100.0 * share for share in shares)),
         frozenset(_counts(promises, rows)),
-        frozenset((*_beside_rulers(promises, page), *_written(promises))),
+        written.union(_beside_rulers(promises, page)),
     )
 
 
@@ -84,11 +84,10 @@ def _beside_rulers(promises: Promises, page: int) -> Iterator[str]:
     yield from (number for line in promises.lengths if line.page == page for number in normal(line.label).split())
 
 
-def _written(promises: Promises) -> Iterator[str]:
-    """Yield the numbers in what the designer wrote: a name or a title may be broken over lines and cells, and is no number of ours."""
+def written_numbers(promises: Promises) -> frozenset[str]:
+    """Return the numbers in what the designer wrote: a name or a title may be broken over lines and cells, and is no number of ours."""
     names = (name for piece in promises.prints for name in piece.names)
-    for words in (*promises.given, *names):
-        yield from (said.words for said in figures_in(normal(words)))
+    return frozenset(said.words for words in (*promises.given, *names) for said in figures_in(normal(words)))
 
 
 def _read_off(mm: float) -> tuple[float, float, float]:

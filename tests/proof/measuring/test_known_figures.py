@@ -10,7 +10,7 @@ from publisher.proof.measuring.known_figures import known_figures
 
 def known(kit: Any, page: int, text: str) -> list[bool]:
     promises = kit.good().promises
-    found = known_figures(promises, page)
+    found = known_figures(promises, page, frozenset())
     return [found.knows(said) for said in figures_in(text)]
 
 
@@ -23,7 +23,7 @@ def test_sizes_and_counts_of_the_pieces_on_a_page(kit: Any) -> None:
 def test_squares_are_read_off_between_their_limits(kit: Any) -> None:
     promises = kit.good().promises
     limited = replace(promises, figures=(FigurePromise("least scale of a print", 0.995, "share"),))
-    found = known_figures(limited, 2)
+    found = known_figures(limited, 2, frozenset())
     assert [found.knows(said) for said in figures_in("99.5 mm, 49.8 mm (1.961 in), 99.4 mm")] == [
         True,
         True,
