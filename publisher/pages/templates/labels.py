@@ -122,10 +122,14 @@ def small_blocks(setter: Setter, said: Says) -> Iterator[tuple[Label, ...]]:
 
 
 def reset(label: Label, setter: Setter, said: Says) -> Label:
-    """Return other words set as a label is set; what is the same for all copies stays as it is."""
+    """Return other words set as a label is set, no wider or higher than it; what is the same for all copies stays as it is.
+
+    A shorter number may fit on a line that the label's own words had to leave: then they are broken at its width, not its measure.
+    """
     if label.form == "rest":  # a part of what a piece must not lose
         said = replace(label.says, cut=label.says.cut and said.cut)
-    return _set(setter, said, label.style, label.measure, label.form)
+    own = _set(setter, said, label.style, label.measure, label.form)
+    return own if own.width <= label.width else _set(setter, said, label.style, label.width, label.form)
 
 
 def _settings(

@@ -15,6 +15,7 @@ from publisher.pages.templates.labels import (
     FLAG,
     MANY,
     STYLES,
+    alone,
     blocks,
     box_stands_for,
     details,
@@ -159,3 +160,23 @@ def test_other_words_are_set_as_a_label_is_set(make_context: Callable[..., Conte
             again = reset(label, context.type, replace(said, letter="B"))
             assert (again.form, again.measure, again.style) == (label.form, label.measure, label.style)
             assert "B" in again.promised[0]
+
+
+@pytest.mark.parametrize("copies", [10, 12, 100])
+def test_other_words_never_need_more_room_than_the_label_found(
+    make_context: Callable[..., Context], stair_layer: Part, copies: int
+) -> None:
+    """``12 of 12 · THIS SIDE UP`` may need two lines where ``5 of 12`` would stand on one, wider than the room of the first."""
+    context = make_context(parts=(replace(stair_layer, count=copies, spare=0),))
+    longest = says(context, context.parts[0], copies)
+    groups = (blocks, identities, details, alone)
+    settings = [label for make in groups for group in make(context.type, longest) for label in group]
+    settings += [*flags(context.type, longest), *rests(context.type, longest)]
+    for number in (1, 5, 9):
+        other = says(context, context.parts[0], number)
+        for label in settings:
+            again = reset(label, context.type, other)
+            assert again.width <= label.width + 1e-9 and again.height <= label.height + 1e-9, (
+                label.form,
+                label.measure,
+            )
