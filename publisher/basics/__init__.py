@@ -46,41 +46,43 @@ from publisher.basics.path import (
     polyline,
 )
 from publisher.basics.pose import Box, Point, Pose
-from publisher.basics.promise import (
-    AttachmentPromise,
-    BookmarkPromise,
-    Carried,
-    ClearPromise,
-    CodePromise,
-    CompassPromise,
+from publisher.basics.promise import Promises
+from publisher.basics.promised_boards import (
     CutPromise,
     CutReading,
-    DrawingPromise,
+    LayoutPromise,
+    MeasurePromise,
+    PlacePromise,
+    RowPromise,
+    SheetsPromise,
+    WorkPromise,
+)
+from publisher.basics.promised_lines import CompassPromise, LengthPromise, MarkPromise, OutlinePromise, SeamPromise
+from publisher.basics.promised_pages import (
+    WEIGHTS,
+    AttachmentPromise,
+    BookmarkPromise,
+    ClearPromise,
+    CodePromise,
     DrawnPromise,
     FiducialPlace,
     FiducialPromise,
-    FigurePromise,
     FurniturePromise,
-    LayoutPromise,
-    LengthPromise,
     LinkPromise,
-    MarkPromise,
-    MeasurePromise,
-    NumberPromise,
-    OutlinePromise,
     PagePromise,
-    PlacePromise,
-    PrintPromise,
-    Promises,
-    RowPromise,
-    SeamPromise,
-    SentencePromise,
-    SheetsPromise,
-    SidePromise,
     TagPromise,
     TextPromise,
+    weight_of,
+)
+from publisher.basics.promised_pieces import (
+    Carried,
+    DrawingPromise,
+    FigurePromise,
+    NumberPromise,
+    PrintPromise,
+    SentencePromise,
+    SidePromise,
     WordPromise,
-    WorkPromise,
 )
 from publisher.basics.records import record
 from publisher.basics.remembered import remembered, remembered_few, remembered_lately
@@ -88,6 +90,7 @@ from publisher.basics.remembered import remembered, remembered_few, remembered_l
 __all__ = [
     "SAGITTA",
     "SAME_POINT",
+    "WEIGHTS",
     "AlonePromise",
     "Arc",
     "AttachmentPromise",
@@ -163,4 +166,5 @@ __all__ = [
     "remembered_few",
     "remembered_lately",
     "run_checks",
+    "weight_of",
 ]

@@ -15,6 +15,7 @@ from publisher.basics.records import record
 
 SAGITTA = 0.005  # mm: greatest distance between a chord and its arc
 SAME_POINT = 1e-6  # mm: points closer than this are one point
+PART_OF_ARC = 45.0  # degrees
 
 Carry = Callable[[Point], Point]
 
@@ -47,6 +48,10 @@ class Line:
         """Return the line carried by a motion, a mirror or a change of scale."""
         del mirrored, scale
         return Line(self.name, carry(self.start), carry(self.end))
+
+    def knots(self) -> list[Point]:
+        """Return the points by which one knows it, beside its start: its end."""
+        return [self.end]
 
     def farthest(self) -> tuple[Point, ...]:
         """Return the points between its ends that reach farthest along an axis: none."""
@@ -118,6 +123,17 @@ class Arc:
         count = max(1, ceil(abs(whole) / step - 1e-9))
         first = angle(self.centre, self.start)
         return [self.start, *(polar(self.radius, first + k * whole / count, self.centre) for k in range(1, count))]
+
+    @property
+    def parts(self) -> int:
+        """In how many equal parts, of at most 45°, it is written where nobody knows arcs."""
+        return max(1, int(abs(self.sweep) / PART_OF_ARC + 1.0 - 1e-9))
+
+    def knots(self) -> list[Point]:
+        """Return the middle and the end of each of its parts: by these one knows it, however it was written."""
+        count = 2 * self.parts
+        first, step = angle(self.centre, self.start), radians(self.sweep) / count
+        return [*(polar(self.radius, first + k * step, self.centre) for k in range(1, count)), self.end]
 
 
 PathEdge: TypeAlias = Line | Arc

@@ -1,6 +1,6 @@
 """Arcs as Béziers, for writers that know no arcs."""
 
-from math import cos, pi, radians, sin, tan
+from math import cos, radians, sin, tan
 
 from publisher.basics import Arc, Point, angle
 
@@ -12,7 +12,7 @@ def beziers(arc: Arc) -> tuple[tuple[Point, Point, Point], ...]:
     4·10⁻⁶ of the radius: 0.001 mm at 300 mm).
     """
     sweep, first, (cx, cy) = radians(arc.sweep), angle(arc.centre, arc.start), arc.centre
-    pieces = max(1, int(abs(sweep) / (pi / 4) + 1 - 1e-9))
+    pieces = arc.parts
     step = sweep / pieces
     reach = 4.0 / 3.0 * tan(step / 4) * arc.radius
     out = []

@@ -112,3 +112,11 @@ def test_stretches_are_neighbours_of_one_name_also_over_the_first_point() -> Non
 def test_a_path_turned_round_runs_the_other_way() -> None:
     back = SQUARE.reversed()
     assert back.points == ((0.0, 0.0), (0.0, 4.0), (4.0, 4.0), (4.0, 0.0)) and back.reversed() == SQUARE
+
+
+def test_knots_are_middle_and_end_of_parts_of_at_most_45_degrees() -> None:
+    assert RIGHT.knots() == [RIGHT.end]
+    assert QUARTER.parts == 2
+    assert QUARTER.knots() == [*(pytest.approx(polar(5.0, k * pi / 8)) for k in (1, 2, 3)), QUARTER.end]
+    turn = Arc.between("t", (5.0, 0.0), polar(5.0, -pi / 4 - 0.01), (0.0, 0.0), 5.0, ccw=False)
+    assert turn.parts == 2 and turn.knots()[1] == pytest.approx(polar(5.0, -pi / 8 - 0.005))

@@ -2,9 +2,15 @@
 against the pages."""
 
 from collections.abc import Iterable
+from math import dist
 
-from publisher.basics import Box, DrawnPromise, LinkPromise, Path, Point
+import numpy as np
+
+from publisher.basics import WEIGHTS, Arc, Box, DrawnPromise, LinkPromise, Path, Point, weight_of
 from publisher.pages.model import Drawn, Fill, Link, Picture, Stroke, Words
+
+BACK_AT_START = 0.001  # mm: a knot nearer to the first is the first again
+_WEIGHTS = np.array([weight_of(place) for place in range(WEIGHTS)])
 
 
 def drawn_promises(page: int, drawn: Iterable[Drawn]) -> tuple[DrawnPromise, ...]:
@@ -30,12 +36,35 @@ def _promise(page: int, thing: Drawn) -> DrawnPromise | None:
     closed = sum(a == b for a, b in zip(starts, ends, strict=True))
     box = Box.round(point for path in thing.paths for point in path.points)
     first, last, count = _mean(starts), _mean(ends), len(thing.paths)
+    knots = [knot for path in thing.paths for knot in _knots(path)]
+    weighed = _weighed(knots)
     if isinstance(thing, Fill):
-        return DrawnPromise(page, "area", first, box, last, count, closed, grey=thing.grey, clip=thing.clip)
+        return DrawnPromise(
+            page, "area", first, box, last, count, closed,
+            grey=thing.grey, clip=thing.clip, points=len(knots), weighed=weighed,
+        )  # fmt: skip
     style = thing.style
     return DrawnPromise(
-        page, "lines", first, box, last, count, closed, style.width, style.dash, style.grey, clip=thing.clip
-    )
+        page, "lines", first, box, last, count, closed, style.width, style.dash, style.grey,
+        clip=thing.clip, points=len(knots), weighed=weighed,
+    )  # fmt: skip
+
+
+def _knots(path: Path) -> list[Point]:
+    """Return the points by which one knows a path; its first once, where it ends there again."""
+    first = path.edges[0].start
+    if any(isinstance(edge, Arc) for edge in path.edges):
+        knots = [first, *(knot for edge in path.edges for knot in edge.knots())]
+    else:
+        knots = list(path.points)  # made already
+    while len(knots) > 1 and dist(knots[-1], first) < BACK_AT_START:
+        knots.pop()
+    return knots
+
+
+def _weighed(knots: list[Point]) -> Point:
+    x, y = np.resize(_WEIGHTS, len(knots)) @ np.array(knots)
+    return float(x), float(y)
 
 
 def _end(path: Path) -> Point:

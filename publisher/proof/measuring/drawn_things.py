@@ -4,12 +4,14 @@ from collections.abc import Iterable
 
 import numpy as np
 
-from publisher.basics import Box, DrawnPromise, Point, record
-from publisher.proof.reading import PageRead, PaintedPath, PlacedImage, TextRun, normal
+from publisher.basics import WEIGHTS, Box, DrawnPromise, Point, record, weight_of
+from publisher.proof.reading import Array, PageRead, PaintedPath, PlacedImage, TextRun, normal
 
 DRAWN_TOLERANCE = 0.02  # mm: places are written to 0.0001 pt, and curves flattened to 0.005 mm on either side
 JOINED = 0.01  # mm between runs of letters that are one line of words set from two fonts
 SAME_SHADE = 0.005
+BACK_AT_START = 0.001  # mm: a knot nearer to the first is the first again
+_WEIGHTS = np.array([weight_of(place) for place in range(WEIGHTS)])
 
 PaintedThing = PaintedPath | TextRun | PlacedImage
 
@@ -78,6 +80,7 @@ def _path(page: int, path: PaintedPath) -> DrawnPromise:
     closed = int((np.abs(starts - ends) < JOINED / 100.0).all(axis=1).sum())
     first, last = starts.mean(axis=0), ends.mean(axis=0)
     stroked = path.grey is not None
+    count, weighed = _weighed(path)
     return DrawnPromise(
         page,
         "lines" if stroked else "area",
@@ -90,7 +93,25 @@ def _path(page: int, path: PaintedPath) -> DrawnPromise:
         path.dash if stroked else (),
         (path.grey if stroked else path.fill_grey) or 0.0,
         clip=path.clip.box,
+        points=count,
+        weighed=weighed,
     )
+
+
+def _weighed(path: PaintedPath) -> tuple[int, Point]:
+    """Return how many knots a path has, and their sum, each times its weight; the first of a line once, where it ends there again."""
+    starts = path.starts[:-1]
+    first = path.points[np.repeat(starts, np.diff(path.starts))]
+    back = (np.abs(path.points - first) < BACK_AT_START).all(axis=1)
+    back[starts] = False
+    keep: Array = np.ones(len(path.points), dtype=bool) if path.knots is None else path.knots.copy()
+    last = path.starts[1:] - 1
+    while (again := back[last]).any():  # an arc may end where it began, and a line of no length lead there once more
+        keep[last[again]] = False
+        last = last - again
+    knots = path.points[keep]
+    x, y = np.resize(_WEIGHTS, len(knots)) @ knots
+    return len(knots), (float(x), float(y))
 
 
 def _same(mine: DrawnPromise, seen: DrawnPromise) -> bool:
@@ -103,6 +124,9 @@ def _same(mine: DrawnPromise, seen: DrawnPromise) -> bool:
     pairs = [*zip(mine.first, seen.first, strict=True), *zip(mine.dash, seen.dash, strict=True)]
     if mine.kind in ("lines", "area"):
         pairs += [*zip(mine.last, seen.last, strict=True), (mine.width, seen.width)]
+        if mine.points != seen.points:
+            return False
+        pairs += zip(mine.weighed, seen.weighed, strict=True)
     if mine.box is not None and seen.box is not None:
         pairs += zip(mine.box.sides, seen.box.sides, strict=True)
     if mine.clip is not None and seen.clip is not None:

@@ -28,7 +28,8 @@ class PaintedPath:
     ``points`` (N, 2) holds all subpaths one after another, closed ones with their first point repeated; subpath i is
     ``points[starts[i]:starts[i + 1]]``. ``width`` (mm) is the stroke's least width over all
     directions, ``widest`` the greatest; ``grey`` and ``fill_grey`` run from 0 (black) to 1 (white) after transparency, None
-    when the path is not stroked, not filled. ``order`` counts what was painted before it on the page.
+    when the path is not stroked, not filled. ``order`` counts what was painted before it on the page. ``knots`` says which points are
+    ends of lines, or middles or ends of Béziers; None: all.
     """
 
     order: int
@@ -43,6 +44,7 @@ class PaintedPath:
     clip: Clip
     visible: bool
     solid_fill: bool = True
+    knots: Array | None = None
 
     def lines(self) -> list[Array]:
         """Return the subpaths."""

@@ -32,12 +32,13 @@ class PathOperators:
         self.canvas = canvas
         self.flat: list[float] = []
         self.starts: list[int] = []  # where in ``flat`` each subpath begins
+        self.curves: list[tuple[int, int]] = []  # the first inner point of each Bézier, and its chords
         self.is_closed = False  # the last subpath: what follows begins a new one
         self.clip_rule = ""
 
     def forget(self) -> None:
         """Drop the path."""
-        self.flat, self.starts, self.is_closed, self.clip_rule = [], [], False, ""
+        self.flat, self.starts, self.curves, self.is_closed, self.clip_rule = [], [], [], False, ""
         self.canvas.in_path = False
 
     def handlers(self) -> dict[bytes, Callable[[Operands], None]]:
@@ -80,10 +81,12 @@ class PathOperators:
         # a chord of a curve with second derivative D leaves it by at most D / (8 n²); D ≤ 6 max |Pi − 2 Pi+1 + Pi+2|
         bend = 6.0 * max(abs(x0 - 2 * x1 + x2) + abs(y0 - 2 * y1 + y2), abs(x1 - 2 * x2 + x3) + abs(y1 - 2 * y2 + y3))
         bend *= stretches(self.canvas.state.ctm)[1]
-        chords = min(max(1, ceil(sqrt(bend / (8 * FLATNESS)))), MOST_CHORDS)
-        if chords > 1:
-            points = _basis(chords) @ np.array(((x0, y0), (x1, y1), (x2, y2), (x3, y3)))
-            self.flat += points.ravel().tolist()
+        chords = 2 * min(
+            max(1, ceil(0.5 * sqrt(bend / (8 * FLATNESS)))), MOST_CHORDS // 2
+        )  # even: its middle is a point
+        points = _basis(chords) @ np.array(((x0, y0), (x1, y1), (x2, y2), (x3, y3)))
+        self.curves.append((len(self.flat) // 2, chords))
+        self.flat += points.ravel().tolist()
         self.flat += (x3, y3)
         self.canvas.spent.points += chords
 
@@ -129,14 +132,21 @@ class PathOperators:
         def paint(operands: Operands) -> None:
             if close:
                 self.close(operands)
-            flat, starts, rule = self.flat, self.starts, self.clip_rule
+            flat, starts, curves, rule = self.flat, self.starts, self.curves, self.clip_rule
             self.forget()
             if flat:
-                self._paint(flat, starts, rule, (fill, stroke, even_odd))
+                self._paint(flat, starts, curves, rule, (fill, stroke, even_odd))
 
         return paint
 
-    def _paint(self, flat: list[float], starts: list[int], rule: str, how: tuple[bool, bool, bool]) -> None:
+    def _paint(
+        self,
+        flat: list[float],
+        starts: list[int],
+        curves: list[tuple[int, int]],
+        rule: str,
+        how: tuple[bool, bool, bool],
+    ) -> None:
         canvas, state = self.canvas, self.canvas.state
         a, b, c, d, e, f = state.ctm
         with np.errstate(all="ignore"):  # numbers of 400 digits are told apart below
@@ -147,12 +157,12 @@ class PathOperators:
         canvas.spent.points += len(points)
         fill, stroke, _ = how
         if fill or stroke:
-            canvas.pieces.append(self._painted(points, bounds, how))
+            canvas.pieces.append(self._painted(points, bounds, _knots(len(points), curves), how))
         if rule:
             rings = tuple(points[i:j] for i, j in pairwise(bounds.tolist()))
             state.clip = clipped(state.clip, points, rings, rule == "W*")
 
-    def _painted(self, points: Array, bounds: Array, how: tuple[bool, bool, bool]) -> PaintedPath:
+    def _painted(self, points: Array, bounds: Array, knots: Array | None, how: tuple[bool, bool, bool]) -> PaintedPath:
         """Return what shows of a path (points in mm) that is filled, stroked or both, by the state at hand (8.5.3)."""
         canvas, state = self.canvas, self.canvas.state
         fill, stroke, even_odd = how
@@ -177,7 +187,19 @@ class PathOperators:
             state.clip,
             canvas.visible(),
             state.fill_alpha > 0.5 and state.fill_grey is not None,
+            knots,
         )
+
+
+def _knots(count: int, curves: list[tuple[int, int]]) -> Array | None:
+    """Return which of so many points are ends of lines, or middles or ends of Béziers; None where there is no Bézier."""
+    if not curves:
+        return None
+    knots: Array = np.ones(count, dtype=bool)
+    for first, chords in curves:
+        knots[first : first + chords - 1] = False
+        knots[first + chords // 2 - 1] = True
+    return knots
 
 
 def clipped(clip: Clip, points: Array, rings: tuple[Array, ...], even_odd: bool) -> Clip:

@@ -1,0 +1,120 @@
+"""What rooms before the pages worked out of pieces, steps and pictures, promised before any page; and where a page carries one."""
+
+from typing import Literal
+
+from publisher.basics.pose import Box, Point, Pose
+from publisher.basics.records import record
+
+
+@record
+class WordPromise:
+    """What a template says at a place of a part: the letter of a join, the angle of a bevel; ``at`` in the part's own coordinates."""
+
+    text: str
+    at: Point
+    kind: Literal["letter", "bevel"]
+
+
+@record
+class PrintPromise:
+    """What every print of a piece must show, made where the parts are put together, before any page.
+
+    ``rings`` are those of its template in its own coordinates (mm), the first the outside, without openings in which others are nested.
+    ``words``: what its edges and seats are marked with. ``names``: all other words at its places. ``lengths``: widths and depths (mm)
+    of what is folded or slit, and those by which a cut piece is checked; ``angles`` (degrees) of bevels and folds.
+    """
+
+    part: str
+    letter: str
+    board: str
+    thickness: float
+    rings: tuple[tuple[Point, ...], ...]
+    words: tuple[WordPromise, ...] = ()
+    names: tuple[str, ...] = ()
+    lengths: tuple[float, ...] = ()
+    angles: tuple[float, ...] = ()
+
+
+@record
+class FigurePromise:
+    """A number that the tool's own words may say on any page, made by the room that worked it out, before any page.
+
+    ``value`` is in mm, grams or a plain number by ``kind``; a ``share`` is of 1. ``name`` says what it is, for messages.
+    """
+
+    name: str
+    value: float
+    kind: Literal["length", "mass", "count", "share"]
+
+
+@record
+class SidePromise:
+    """What the print of a part must say of its sides, made where the parts are put together, before any page.
+
+    ``mirrored``: of the print that is the mirror image. ``face``: which face of the finished piece the upper side is, in an
+    assembly of panels; ``climbs`` for a layer whose arrow tells; ``either`` for a piece of which each face may be
+    up: its print says nothing of sides; '' where it has no name. ``flip``: the template may be turned
+    over. ``top``: the part stands wherever it is used, so that its upper edge is named.
+    """
+
+    key: str
+    part: str
+    letter: str
+    mirrored: bool
+    face: Literal["", "outside", "inside", "climbs", "either"]
+    flip: bool
+    top: bool
+
+
+@record
+class NumberPromise:
+    """A number in a sentence: what the spec asks for there, its value in mm, degrees, mm², g or plain, and how it is printed."""
+
+    expression: str
+    value: float
+    kind: str
+    text: str
+
+
+@record
+class SentencePromise:
+    """A text of the spec with its blanks filled, made where the facts were worked out, before any page.
+
+    ``key`` says which: ``summary``, ``step:3:title``, ``step:3:say``. ``numbers``: those that stand in the blanks, in order.
+    """
+
+    key: str
+    text: str
+    numbers: tuple[NumberPromise, ...]
+
+
+@record
+class DrawingPromise:
+    """The picture of a step, made where it was drawn, before any page: ``drawing`` names it, ``lines`` are in mm of the piece.
+
+    ``lines`` are those that make the picture what it is; ``fine`` ones, texture and what lies behind, may be thinned out on a
+    full page. ``labels``: words and their points. Of a photograph only ``width`` and ``height`` are known, in pixels.
+    """
+
+    key: str
+    drawing: str
+    width: float
+    height: float
+    lines: tuple[tuple[Point, ...], ...] = ()
+    fine: tuple[tuple[Point, ...], ...] = ()
+    labels: tuple[tuple[str, Point], ...] = ()
+
+
+@record
+class Carried:
+    """Where a page shows what another room promised under ``key``: points of the promise times ``scale`` are carried by ``pose``.
+
+    ``box`` (mm on the page) is what the thing takes there; ``copy`` of a part, where its words differ from copy to copy.
+    """
+
+    key: str
+    page: int
+    box: Box
+    pose: Pose = Pose()
+    scale: float = 1.0
+    copy: int = 0
