@@ -19,20 +19,24 @@ def measure(
     across: float | str,
     down: float | str,
     unit: str = "mm",
-    true_mm: float | tuple[float, float] = 100.0,
+    true_mm: float | tuple[float, float] | None = None,
     tool: str = "ruler",
     facts: PackFacts | None = None,
 ) -> Verdict:
     """Judge a printed sheet from two readings of lines that should be ``true_mm`` long (across and down where they differ, as those
-    of the long rulers: ``PackFacts.rulers``, or ``LONG_RULERS``).
+    of the long rulers: ``PackFacts.rulers``, or ``LONG_RULERS``); None for the square of 100 mm.
 
     Readings are numbers in ``unit`` (mm, cm, in), or what somebody wrote: "3 15/16 in", "97,3". ``tool`` is one of ``TOOLS``;
-    ``facts`` of the pack that was printed say what it allows. Raises Refusal for a reading that no such line can give.
+    ``facts`` of the pack that was printed say what it allows. Raises Refusal for a reading that no such line can give,
+    and for one in inches of a pack with a square of 4 in as well, unless ``true_mm`` says which was measured.
     """
-    from publisher.ruler import LONG_RULERS, judge, take_readings
+    from publisher.ruler import LONG_RULERS, judge, square_readings, take_readings
 
-    lines = true_mm if isinstance(true_mm, tuple) else (true_mm, true_mm)
-    readings = take_readings(across, down, unit, lines, tool)
+    if true_mm is None:
+        readings = square_readings(across, down, unit, tool, facts)
+    else:
+        lines = true_mm if isinstance(true_mm, tuple) else (true_mm, true_mm)
+        readings = take_readings(across, down, unit, lines, tool)
     if facts is None:
         return judge(*readings, rulers=LONG_RULERS)
     return judge(*readings, facts.meetings, facts.budget, facts.rulers)

@@ -14,6 +14,7 @@ from publisher.basics.wording import rounded_down, rounded_up
 from publisher.cli.options import json_option, read_file
 from publisher.cli.report import finding_record, leave, show_findings, write_json
 
+SAME_INCH = 1e-9  # a line this near to whole inches was given in inches: no printed length in mm is
 BOARD_WORDS = {
     "good": "GOOD: this pack takes your board.",
     "bad": "BAD: do not cut this pack from your board.",
@@ -60,7 +61,7 @@ def _line_length(_ctx: click.Context, _param: click.Parameter, text: str | None)
     "true_mm",
     metavar="LENGTH",
     callback=_line_length,
-    help="How long the printed line should be.  [default: 100 mm]",
+    help="How long the printed line should be: 4in for the outer square on papers of North America.  [default: 100 mm, the (inner) square]",
 )
 @click.option(
     "--tool",
@@ -96,7 +97,7 @@ def measure(
     \b
     Examples:  publisher measure --across 97.3 --down 97.2
                publisher measure --rulers 179.5 239.5
-               publisher measure --across "3 15/16 in" --down "3 7/8 in"
+               publisher measure --across "4 in" --down "3 31/32 in" --of 4in
                publisher measure --board 4.6mm --pack toll-house-1.0.0-foam-5mm-a4.pdf
     """
     if rulers is not None and (across, down, true_mm) != (None, None, None):
@@ -110,7 +111,7 @@ def measure(
     if rulers is not None:
         verdict = api.measure(*rulers, unit, facts.rulers if facts else LONG_RULERS, tool, facts)
     elif across is not None and down is not None:
-        verdict = api.measure(across, down, unit, 100.0 if true_mm is None else true_mm, tool, facts)
+        verdict = api.measure(across, down, unit, true_mm, tool, facts)
     if board is not None:
         on_board = _on_board(board, pack, facts, verdict)
     _tell(verdict, on_board, facts, as_json)
@@ -198,7 +199,7 @@ def _board_record(verdict: BoardVerdict) -> dict[str, object]:
 def _show(verdict: Verdict, facts: PackFacts | None) -> None:
     for scale, reading in zip(verdict.scales, verdict.readings, strict=True):
         click.echo(
-            f"{scale.axis:>7}: {reading.read_mm:.1f} mm ({reading.read_mm / INCH_MM:.2f} in) for {reading.true_mm:g} mm, "
+            f"{scale.axis:>7}: {reading.read_mm:.1f} mm ({reading.read_mm / INCH_MM:.2f} in) for {_line(reading.true_mm)}, "
             f"true scale {api.say_range(*scale.true, inwards=False)} ({reading.read_to}), {scale.verdict}"
         )
     budget = verdict.budget
@@ -226,9 +227,17 @@ def _shown(verdict: Verdict) -> str:
         if scale.good is None:
             said.append(f"{scale.axis} by no reading of this line with this ruler")
         else:
-            least, most = (end * reading.true_mm for end in scale.good)
-            said.append(f"{scale.axis} by a reading of {rounded_up(least, 2):g} to {rounded_down(most, 2):g} mm")
+            unit, per, decimals = ("in", INCH_MM, 3) if reading.inches else ("mm", 1.0, 2)
+            least, most = (end * reading.true_mm / per for end in scale.good)
+            ends = f"{rounded_up(least, decimals):g} to {rounded_down(most, decimals):g} {unit}"
+            said.append(f"{scale.axis} by a reading of {ends}")
     return ", ".join(said)
+
+
+def _line(true_mm: float) -> str:
+    """Say how long a line should be, as the page says it: ``100 mm``, ``4 in``."""
+    parts = true_mm / INCH_MM
+    return f"{parts:g} in" if abs(parts - round(parts)) < SAME_INCH else f"{true_mm:g} mm"
 
 
 def _rows(lists: tuple[tuple[str, tuple[str, ...]], ...]) -> None:

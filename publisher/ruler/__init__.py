@@ -12,6 +12,7 @@ from publisher.ruler.pack_facts import FACTS_ASKEW, NEWER_RECORD, NO_FACTS, Allo
 from publisher.ruler.readings import READING_UNUSABLE, TOOLS, Reading, take_reading, take_readings
 from publisher.ruler.scales import Scale
 from publisher.ruler.slips import LONG_RULERS
+from publisher.ruler.squares import SQUARE_NOT_SAID, square_readings
 from publisher.ruler.written import UNITS, read_length
 
 RULES: tuple[Rule, ...] = (
@@ -19,6 +20,7 @@ RULES: tuple[Rule, ...] = (
     FACTS_ASKEW,
     NEWER_RECORD,
     READING_UNUSABLE,
+    SQUARE_NOT_SAID,
     SCALE_BAD,
     SCALE_DOUBTFUL,
     BOARD_MISFIT,
@@ -42,6 +44,7 @@ __all__ = [
     "read_pack_facts",
     "read_thickness",
     "say_range",
+    "square_readings",
     "take_reading",
     "take_readings",
 ]

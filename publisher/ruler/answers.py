@@ -87,9 +87,10 @@ def advice(
     verdict: str, uneven: bool, scales: tuple[Scale, ...], readings: tuple[Reading, ...], how: str
 ) -> tuple[str, ...]:
     """Return what to do, first things first. ``how``: to settle a doubt."""
+    other = tuple(dict.fromkeys(reading.also for reading in readings if reading.also))
     if verdict == "good":
-        return ("use the sheet; measure again after it is glued to card",)
-    out = list(dict.fromkeys(f"{r.axis}: {r.slip}" for r in readings if r.slip))
+        return (*other, "use the sheet; measure again after it is glued to card")
+    out = [*other, *dict.fromkeys(f"{r.axis}: {r.slip}" for r in readings if r.slip)]
     again = f"print one page again {AGAIN}, on the paper that the pack is made for, and measure that page"
     if verdict == "doubtful":
         out.append(how)
@@ -124,6 +125,11 @@ def finding(scale: Scale, reading: Reading, budget: AllowedScale, how: str) -> F
 def reply(verdict: str, scales: tuple[Scale, ...], readings: tuple[Reading, ...], rulers: tuple[float, float]) -> str:
     """Return a sentence or two to paste into the answer to the buyer who sent the readings."""
     shown = " and ".join(f"{100 * s.value:.1f} % {s.axis}" for s in scales)
+    if any(reading.also for reading in readings):
+        return (
+            "Which square did you measure: the outer one, which should be 4 in, or the inner one, which should be 100 mm? Your two "
+            "numbers mean another thing for each; please tell me before you cut."
+        )
     if verdict == "good":
         return (
             f"By your readings the sheet printed at {shown}, which is true enough for this pack: "

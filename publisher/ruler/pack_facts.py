@@ -82,7 +82,8 @@ class RecordedBoard:
 @record
 class PackFacts:
     """Title, version and meetings of a pack, the range of print scale that it says it allows (None in older packs), and how long (mm)
-    the long rulers of its print-check page are, across and down."""
+    the long rulers of its print-check page are, across and down. ``outer_square``: the side (mm) of the square that stands round the
+    one of 100 mm there; 0 where none does."""
 
     title: str
     version: str
@@ -93,6 +94,7 @@ class PackFacts:
     boards: tuple[RecordedBoard, ...] = ()
     pencil_spread: float = 0.0
     rulers: tuple[float, float] = LONG_RULERS
+    outer_square: float = 0.0
 
     @property
     def called(self) -> str:
@@ -158,6 +160,7 @@ def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
             ),
             float(document.get("budget", {}).get("pencil_spread", 0.0)) if document.get("budget") else 0.0,
             _rulers(document),
+            _outer_square(document),
         )
     except Refusal:
         raise
@@ -223,6 +226,20 @@ def _rulers(document: dict[str, Any]) -> tuple[float, float]:
     across = [float(line["length"]) for line, level in zip(lines, ways, strict=True) if level]
     down = [float(line["length"]) for line, level in zip(lines, ways, strict=True) if not level]
     return max(across, default=LONG_RULERS[0]), max(down, default=LONG_RULERS[1])
+
+
+def _outer_square(document: dict[str, Any]) -> float:
+    """Return the side of the square round that of the print check; packs for papers where rulers show mm have none."""
+    return max(
+        (
+            float(line["length"])
+            for page in document.get("pages", ())
+            if page.get("kind") == "print_check"
+            for line in page.get("rulers", ())
+            if line["kind"] == "dimension"
+        ),
+        default=0.0,
+    )
 
 
 def _budget(document: dict[str, Any]) -> AllowedScale | None:

@@ -59,7 +59,8 @@ READING_UNUSABLE = Rule(
 @record
 class Reading:
     """A line that should be ``true_mm`` long was read as ``read_mm`` with a ``tool``. ``slip`` is what may have gone wrong with a
-    reading that is far off, ``read_to`` how finely it was taken, both in words."""
+    reading that is far off, ``read_to`` how finely it was taken, ``also`` which other line it may be of, all in words. ``inches``: it
+    was read on the inch side."""
 
     axis: str
     read_mm: float
@@ -67,6 +68,8 @@ class Reading:
     tool: Tool
     slip: str = ""
     read_to: str = ""
+    inches: bool = False
+    also: str = ""
 
 
 def take_readings(
@@ -150,7 +153,9 @@ def _reading(axis: str, written: Written, true_mm: float, tool: str) -> Reading:
             )
         )
     if tool == "ruler":  # how fine its marks are follows from how the reading is written
-        return Reading(axis, written.mm, true_mm, ruler(written.step), slip, f"read to {_said_step(written)}")
+        return Reading(
+            axis, written.mm, true_mm, ruler(written.step), slip, f"read to {_said_step(written)}", not written.metric
+        )
     return Reading(
         axis,
         written.mm,
@@ -158,6 +163,7 @@ def _reading(axis: str, written: Written, true_mm: float, tool: str) -> Reading:
         TOOLS[tool],
         slip,
         f"read with {'a calliper' if tool == 'calliper' else f'marks of {tool}'}",
+        not written.metric,
     )
 
 

@@ -115,3 +115,10 @@ def test_the_long_rulers_are_those_of_the_pack() -> None:
 def test_rulers_that_cannot_be_are_refused() -> None:
     with pytest.raises(Refusal, match="long rulers are 9000"):
         read_pack_facts(pdf_with(IN_SHORT | lines(9000, 150)), "pack.pdf")
+
+
+def test_the_square_round_the_other_is_read_from_the_print_check_alone() -> None:
+    lines = [{"kind": "dimension", "label": "4 in", "length": 101.6, "start": [0, 0], "end": [101.6, 0]}]
+    for kind, side in (("print_check", 101.6), ("template", 0.0)):
+        document = IN_SHORT | {"pages": [{"kind": kind, "rulers": lines}]}
+        assert read_pack_facts(pdf_with(document), "pack.pdf").outer_square == side

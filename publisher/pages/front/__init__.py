@@ -5,8 +5,8 @@ Never: place a template.
 """
 
 from publisher.pages.front.cautions import caution_drafts, licence_stands_here
-from publisher.pages.front.check_pieces import board_to_go_on, square_between
-from publisher.pages.front.check_squares import SQUARE_SIDE
+from publisher.pages.front.check_pieces import board_to_go_on, inner_square_words, outer_square_words, square_between
+from publisher.pages.front.check_squares import INCH_SIDE, SQUARE_SIDE
 from publisher.pages.front.coupon import fit_of
 from publisher.pages.front.cover import about_drafts, cover_drafts
 from publisher.pages.front.cover_picture import NO_COVER_PICTURE
@@ -14,5 +14,5 @@ from publisher.pages.front.cut_list import cut_list_drafts
 from publisher.pages.front.licence import licence_of, licensing
 from publisher.pages.front.pages_to_print import ranges
 from publisher.pages.front.piles import trials_of
-from publisher.pages.front.print_check import CHECK_PAGE, print_check_drafts
+from publisher.pages.front.print_check import CHECK_PAGE, has_two_squares, print_check_drafts
 from publisher.pages.front.to_buy import CARD_THICK, materials_to_buy, tools_to_buy

@@ -125,14 +125,21 @@ def how(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body, f
 
 def _measure(context: Context, form: CheckForm) -> tuple[str, tuple[str, ...]]:
     """Say what to measure, and what it must be; return the figures of that too."""
-    outer = inch_square_words(budget(context.joined)) if form.inch else ""
+    outer = outer_square_words(context) if form.inch else ""
     if outer:
-        inner = "{} to {} mm".format(*square_ends(budget(context.joined)))
+        inner = inner_square_words(context)
         said = f"Measure the outer square across and down: {outer}. Or the inner one: {inner}. Near a limit, measure the long rulers too."
         return said, (outer, inner)
     between = f"between {square_between(context)}"
-    said = f"Measure the square across and down. Both must lie {between}. Near either of them, measure the long rulers too."
+    which = "inner square" if form.inch else "square"
+    said = f"Measure the {which} across and down. Both must lie {between}. Near either of them, measure the long rulers too."
     return said, (between,)
+
+
+def outer_square_words(context: Context) -> str:
+    """Return what the square of 4 in must measure (``4 in, less than 1/64 in more or less``); '' where the design allows less than any
+    mark shows."""
+    return inch_square_words(budget(context.joined))
 
 
 def square_between(context: Context, side: float = SQUARE_SIDE) -> str:
@@ -144,6 +151,11 @@ def square_between(context: Context, side: float = SQUARE_SIDE) -> str:
             break
     imperial = f"{' and '.join(fixed(end, decimals) for end in ends)} in"
     return paired(f"{low} and {high} mm", imperial, context.paper.first)
+
+
+def inner_square_words(context: Context) -> str:
+    """Return what the square of 100 mm must measure beside one of 4 in: ``99.5 to 100.5 mm``."""
+    return "{} to {} mm".format(*square_ends(budget(context.joined)))
 
 
 def square_ends(allowed: ScaleRange, side: float = SQUARE_SIDE) -> tuple[str, str]:

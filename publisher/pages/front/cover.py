@@ -8,10 +8,12 @@ from dataclasses import replace
 from publisher.basics import Box, Carried, TextPromise
 from publisher.basics.wording import agreed, numbered
 from publisher.design import own_licence
+from publisher.pages.front.check_pieces import outer_square_words
 from publisher.pages.front.cover_picture import LEAST_PICTURE
 from publisher.pages.front.finished import finished
 from publisher.pages.front.handling import handling_lines
 from publisher.pages.front.pages_to_print import key_plan, print_list, sheets_of
+from publisher.pages.front.print_check import has_two_squares
 from publisher.pages.front.to_buy import sheet_words, taken_words
 from publisher.pages.model import Drawn, Link
 from publisher.pages.sheet import Body, Context, Frame, Numbers, PageDraft, columns, make_frame
@@ -39,7 +41,7 @@ COPY_SHOP = "For a copy shop: this file may be printed for the holder of this or
 
 FIRST = (
     "Print {pages} alone, at 100 %, on one side of the paper.",
-    "Measure its square, or lay a bank card in it. The print check says what the reading means.",
+    "Measure {square}, or lay a bank card in it. The print check says what the reading means.",
     "Stop until the square is true. Then print the rest of the print list, and read page {before}.",
     "{make} the fit coupon, and stop until it fits. Then cut the pieces.",
 )
@@ -196,11 +198,14 @@ def _first_minutes(context: Context, box: Box, top: float, numbers: Numbers) -> 
     before = numbers.page_of("cautions:1") or numbers.total  # as wide as any, until pages are numbered
     make = "Make the templates, then" if context.design.use == "trace" else "Make"
     head, y = _section(context, "Do this first", box, top)
+    square = "its square"
+    if has_two_squares(context):
+        square = "its outer or its inner square" if outer_square_words(context) else "its inner square"
     drawn: list[Drawn] = [*head]
     for number, said in enumerate(FIRST, 1):
         drawn += setter.line(str(number), SMALL.bold().tagged("lbl"), box.left, y - setter.drop(SMALL))
         block = setter.paragraph(
-            said.format(pages=pages, before=before, make=make),
+            said.format(pages=pages, before=before, make=make, square=square),
             SMALL.tagged("li"),
             box.left + NUMBER,
             y,

@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from dataclasses import replace
 
-from publisher.basics import Box, Refusal
+from publisher.basics import Box, Refusal, remembered_lately
 from publisher.basics.units import inches
 from publisher.pages.front.check_pieces import board, how, limits, scrap, square, wrong
 from publisher.pages.front.check_squares import SQUARE_SIDE, CheckForm, check_column, forms_of, square_box
@@ -53,10 +53,26 @@ def print_check_drafts(context: Context) -> tuple[PageDraft, ...]:
                 hint=_missing(column),
             )
         )
-    for form in forms_of(context):
-        if column.width >= CHECK_WIDE and _arranged(context, column, 0, form)[1] >= column.bottom:
-            return (_on_one_page(context, _with_code(frame, column, form), column, form),)
+    form, roomy = _form_of(context)
+    if roomy:
+        return (_on_one_page(context, _with_code(frame, column, form), column, form),)
     return _flowed(context, _with_code(frame, column, form), column, form)
+
+
+@remembered_lately
+def _form_of(context: Context) -> tuple[CheckForm, bool]:
+    """Return how the page is drawn, and whether one page holds its usual arrangement."""
+    _, column = check_column(context.paper)
+    forms = forms_of(context)
+    wide = column.width >= CHECK_WIDE
+    holds = (f for f in forms if wide and _arranged(context, column, 0, f)[1] >= column.bottom)
+    form = next(holds, None)
+    return (forms[-1], False) if form is None else (form, True)
+
+
+def has_two_squares(context: Context) -> bool:
+    """Tell whether the page has a square of 4 in round the one of 100 mm."""
+    return _form_of(context)[0].inch
 
 
 def _with_code(frame: Frame, column: Box, form: CheckForm) -> Frame:

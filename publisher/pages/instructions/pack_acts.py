@@ -12,9 +12,13 @@ from publisher.material import MOST_TRACINGS
 from publisher.pages.front import (
     CARD_THICK,
     CHECK_PAGE,
+    INCH_SIDE,
     SQUARE_SIDE,
     board_to_go_on,
     fit_of,
+    has_two_squares,
+    inner_square_words,
+    outer_square_words,
     ranges,
     square_between,
     trials_of,
@@ -53,18 +57,28 @@ def pack_acts(context: Context, numbers: Numbers | None) -> tuple[Act, ...]:
 
 def _print(context: Context, numbers: Numbers | None) -> Act:
     others = _beyond_check(numbers.true_pages()) if numbers is not None else WIDEST
+    which, must = _square(context)
     return Act(
         "act:print",
         "Print and measure",
-        f"Print page {CHECK_PAGE} at 100 %, one side only, and measure its square across and down. When both readings are right, print "
+        f"Print page {CHECK_PAGE} at 100 %, one side only, and measure {which} across and down. When both readings are right, print "
         f"{_pages(others)} the same way.",
-        f"both readings{_of_which(context)} lie between {square_between(context)}.",
+        must,
     )
 
 
-def _of_which(context: Context) -> str:
-    """Name the square: where inches come first another may stand round it."""
-    return f" of the {SQUARE_SIDE:g} mm square" if context.paper.first == "in" else ""
+def _square(context: Context) -> tuple[str, str]:
+    """Name the square that is measured, of two where the print check has them, and say what it must measure, as that page does."""
+    between = square_between(context)
+    if not has_two_squares(context):
+        return "its square", f"both readings lie between {between}."
+    outer = outer_square_words(context)
+    if not outer:
+        return "its inner square", f"both readings of the inner square ({SQUARE_SIDE:g} mm) lie between {between}."
+    return (
+        f"its outer square ({INCH_SIDE:g} in) or its inner one ({SQUARE_SIDE:g} mm)",
+        f"both readings of the outer square are {outer}, or both of the inner one {inner_square_words(context)}.",
+    )
 
 
 def _measure(context: Context, numbers: Numbers | None) -> Act | None:

@@ -50,6 +50,22 @@ def test_the_pages_to_print_are_those_that_must_be_true_less_the_one_that_was_me
     assert found.check == "both readings lie between 99.5 and 100.5 mm (3.92 and 3.95 in)."
 
 
+@pytest.mark.parametrize(
+    ("least", "most", "which", "must"),
+    [
+        (0.995, 1.005, "its outer square (4 in) or its inner one (100 mm)", "4 in, less than 1/64 in more or less, or both of the"),
+        (0.9966, 1.001, "its inner square", "of the inner square (100 mm) lie between 3.93 and 3.94 in (99.7 and 100.1 mm)."),
+    ],
+)  # fmt: skip
+def test_where_the_page_has_two_squares_each_has_its_limits(
+    demo: Callable[..., Context], least: float, most: float, which: str, must: str
+) -> None:
+    context = demo("bridge", "letter")
+    budget = replace(context.joined.budget, least=least, most=most)
+    found = act(replace(context, joined=replace(context.joined, budget=budget)), "print")
+    assert found is not None and which in found.say and must in found.check
+
+
 def test_a_stack_that_must_meet_others_is_tried_as_a_pile_of_its_own_layers(demo: Callable[..., Context]) -> None:
     context = demo("lock-stair")
     found = act(context, "board")
