@@ -18,7 +18,7 @@ ONE_LEVEL = 2.0
 FAR_OFF = 1.0e5  # mm: farther than anything reaches
 OPEN = 2.0
 """Boards: a side that is bare from corner to corner with more air than this over it is left open on purpose, as a gable that
-nobody closes. An assumption."""
+nobody closes, where the sides beside it are touched on more than a spot. An assumption."""
 
 LIES_FLAT = 1e-4
 """Rise over run by which two faces may differ that lie flat on each other; faces that are more askew touch in a line."""
@@ -183,16 +183,25 @@ def _rim(
     lines = shapely.union_all([piece.exterior for piece in filled])
     lines = shapely.intersection(lines, shapely.buffer(shapely.union_all(_filled(others)), PANEL_TOUCH))
     free = shapely.difference(lines, shapely.union(shapely.buffer(touched, near), shapely.buffer(turns, MERGE)))
+    along = _on_more_than_a_spot(touched, near)
     length, bare, widest = float(lines.length), 0.0, (0.0, (0.0, 0.0))
     for stretch in shapely.get_parts(shapely.line_merge(free)):
         gap = _widest(stretch, *between)
         ends = shapely.points(shapely.get_coordinates(stretch)[[0, -1]])
-        if gap[0] > OPEN * board and bool((shapely.distance(ends, turns) <= near + LEAST_TOUCH).all()):
+        flanked = shapely.distance(ends, along) <= near + LEAST_TOUCH
+        if gap[0] > OPEN * board and bool((flanked & (shapely.distance(ends, turns) <= near + LEAST_TOUCH)).all()):
             length -= stretch.length
         else:
             bare += stretch.length
             widest = max(widest, gap)
     return _Rim(length, bare, *widest)
+
+
+def _on_more_than_a_spot(touched: shapely.Geometry, spot: float) -> shapely.Geometry:
+    """Return the parts of what is touched that are longer than a spot (mm): what stands on its corners alone leaves no side open."""
+    parts = shapely.get_parts(shapely.union_all(shapely.buffer(touched, MERGE)))
+    low_x, low_y, high_x, high_y = shapely.bounds(parts).T
+    return shapely.union_all(parts[np.hypot(high_x - low_x, high_y - low_y) > spot])
 
 
 def _corners(piece: shapely.Polygon) -> Array:
