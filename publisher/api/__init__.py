@@ -57,7 +57,7 @@ if TYPE_CHECKING:
     from publisher.brief import STARTS, Brief, InputFile, Inputs
     from publisher.design import STANDARD, Design, Fact, JointInfo, Kind, NeedPlan, Size, say
     from publisher.geometry import DRAWING_BYTES, Look, ParameterInfo, Part, ShapeInfo
-    from publisher.joints import Joined, limit_of, margin_of, spare_words, spread_ends, takes_words
+    from publisher.joints import Joined, limit_of, margin_of, said_limit, spare_words, spread_ends, takes_words
     from publisher.material import BoardNeeds, Shared, Stored, Yield, gain
     from publisher.pages import Pack, Page, PageCount
     from publisher.pipeline import Built, BuiltPack, ProvedFolder, ProvedPdf, Released, WordList, Worked
@@ -179,6 +179,7 @@ __all__ = [
     "read_thickness",
     "rebuilt",
     "release",
+    "said_limit",
     "say",
     "say_range",
     "schema",

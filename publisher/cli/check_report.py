@@ -12,13 +12,14 @@ from publisher.api import (
     Worked,
     limit_of,
     margin_of,
+    said_limit,
     say,
     say_range,
     spare_words,
     spread_ends,
     takes_words,
 )
-from publisher.basics.wording import counted, fixed, rounded_down, rounded_up
+from publisher.basics.wording import Rounds, counted, fixed, rounded_down, rounded_up
 from publisher.cli.report import finding_record
 
 NAME = 18  # letters of the first column, at the least
@@ -106,14 +107,17 @@ def _needs(design: Design, joined: Joined) -> list[tuple[str, str]]:
 
 
 def _value(need: NeedPlan, fact: Fact) -> str:
-    """Return a fact beside its limit: as it counts against it, or to a hundredth of that where it would look too small."""
+    """Return a fact beside its limit: as it counts against it, or to a thousandth where it would look beyond a limit that it meets."""
     kind, least = _kind(need, fact), need.at_least is not None
     if need.at_least == need.at_most:
         return say(fact.value, kind)
-    said = say(fact.value, kind, "down" if least else "up")
-    limit = say(need.at_least, kind, "up") if need.at_least is not None else ""
-    close = isfinite(fact.value) and limit and _leading(said) < _leading(limit) and margin_of(need, fact) >= 0.0
-    return f"{fixed(fact.value, 3, 'down')} mm" if close and kind == "length" else said
+    ways: Rounds = "down" if least else "up"
+    said = say(fact.value, kind, ways)
+    limit = need.at_least if least else need.at_most
+    if limit is None or not isfinite(fact.value) or kind != "length" or margin_of(need, fact) < 0.0:
+        return said
+    shown, bound = _leading(said), _leading(said_limit(limit, kind, "up" if least else "down"))
+    return f"{fixed(fact.value, 3, ways)} mm" if (shown < bound if least else shown > bound) else said
 
 
 def _leading(words: str) -> float:

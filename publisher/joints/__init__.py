@@ -17,6 +17,7 @@ from publisher.joints.facts import (
     compare_members,
     limit_of,
     margin_of,
+    said_limit,
     spare_words,
     spread_ends,
 )
@@ -74,6 +75,7 @@ __all__ = [
     "propose_steps",
     "put_together",
     "safe_ends",
+    "said_limit",
     "sentences_of",
     "sentences_on",
     "side_key",

@@ -19,6 +19,7 @@ from publisher.joints.facts.needs import (
     margin_of,
     message_of,
     nearest_fact,
+    said_limit,
     same_kind,
     shortfall,
     spare_words,

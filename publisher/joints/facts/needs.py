@@ -1,9 +1,11 @@
 """Needs held against facts."""
 
+from collections.abc import Callable
 from math import inf, isinf
 
 from publisher.basics import record
-from publisher.basics.wording import fixed, nearest, told_apart
+from publisher.basics.units import inches
+from publisher.basics.wording import Rounds, fixed, nearest, paired, say_inches, say_mm, told_apart
 from publisher.design import Design, Fact, Kind, NeedPlan, say
 
 NEED_CLOSE = 1e-6
@@ -11,6 +13,10 @@ NEED_CLOSE = 1e-6
 
 TIGHT_SPARE = 0.5
 """mm: hand cutting is no better (common practice, no source); what has less to spare is tight."""
+
+MOST_WHOLE = 2
+"""Decimals beyond the usual ones with which a limit is said whole; of inches ``MOST_WHOLE_INCH``: a thirty-second has five."""
+MOST_WHOLE_INCH = 3
 
 PLAIN: tuple[Kind, ...] = ("count", "number", "ratio")
 """Kinds without a unit, which a plain limit may be compared with."""
@@ -63,7 +69,7 @@ def margin_of(need: NeedPlan, fact: Fact) -> float:
 
 def spare_words(need: NeedPlan, fact: Fact) -> str:
     """Return how a need stands, in words: ``met, 2.22 mm (0.08 in) to spare``, ``met exactly``, ``met, but tight: less than 0.5
-    mm to spare``, ``NOT MET, 3.00 mm (0.12 in) short``."""
+    mm to spare``, ``NOT MET, 3.00 mm (0.12 in) short``, ``NOT MET, 3.00 mm (0.12 in) too much``."""
     margin = margin_of(need, fact)
     kind = fact.kind if fact.kind in WEIGHED else need.kind
     if isinf(margin):
@@ -71,7 +77,8 @@ def spare_words(need: NeedPlan, fact: Fact) -> str:
     if abs(margin) <= NEED_CLOSE:
         return "met exactly"
     if margin < 0.0:
-        return f"NOT MET, {say(-margin, kind, 'up')} short"
+        over = need.at_most is not None and fact.value > need.at_most
+        return f"NOT MET, {say(-margin, kind, 'up')} {'too much' if over else 'short'}"
     if kind == "length" and margin < TIGHT_SPARE:
         return f"met, but tight: less than {fixed(TIGHT_SPARE, 1)} mm to spare"
     return f"met, {say(margin, kind, 'down')} to spare"
@@ -81,7 +88,7 @@ def message_of(short: Shortfall) -> str:
     """Return what was found and what is expected, with enough digits to tell them apart."""
     kind = short.fact.kind
     value = say(short.fact.value, kind, "down" if short.too_small else "up")
-    limit = say(short.limit, kind, "up" if short.too_small else "down")
+    limit = said_limit(short.limit, kind, "up" if short.too_small else "down")
     if say(short.fact.value, kind) == say(short.limit, kind):
         value, limit = told_apart(short.fact.value, short.limit, lambda number, more: say(number, kind, more=more))
     word = "at least" if short.too_small else "at most"
@@ -89,15 +96,36 @@ def message_of(short: Shortfall) -> str:
 
 
 def limit_of(need: NeedPlan, fact: Fact | None = None) -> str:
-    """Return a need's limit in words, away from failure: ``at least 25.0 mm (0.99 in)``, ``exactly 100.0 mm (3.94 in)``; in the
+    """Return a need's limit in words, as ``said_limit``: ``at least 25.0 mm (0.99 in)``, ``exactly 100.0 mm (3.94 in)``; in the
     fact's unit where the limit is a plain number."""
     kind = fact.kind if fact is not None and fact.kind in WEIGHED else need.kind
     if need.at_least is not None and need.at_least == need.at_most:
-        return f"exactly {say(need.at_least, kind)}"
-    limits = [] if need.at_least is None else [f"at least {say(need.at_least, kind, 'up')}"]
+        return f"exactly {said_limit(need.at_least, kind)}"
+    limits = [] if need.at_least is None else [f"at least {said_limit(need.at_least, kind, 'up')}"]
     if need.at_most is not None:
-        limits.append(f"at most {say(need.at_most, kind, 'down')}")
+        limits.append(f"at most {said_limit(need.at_most, kind, 'down')}")
     return " and ".join(limits)
+
+
+def said_limit(limit: float, kind: Kind, rounds: Rounds = "nearest") -> str:
+    """Return a limit as its writer gave it, where few decimals say it whole: ``31.75 mm (1.25 in)`` for 1.25 in and 31.75 mm. What they
+    do not say whole is rounded as told: away from failure."""
+    if isinf(limit) or kind in ("count", "area"):
+        return say(limit, kind, rounds)
+    if kind != "length":
+        return _whole(lambda way, more: say(limit, kind, way, more=more), MOST_WHOLE) or say(limit, kind, rounds)
+    metric = _whole(lambda way, more: say_mm(limit, way, more=more), MOST_WHOLE)
+    imperial = _whole(lambda way, more: f"{fixed(inches(limit), 2 + more, way)} in", MOST_WHOLE_INCH)
+    if not metric and not imperial:
+        return say(limit, kind, rounds)
+    shown = metric or say_mm(limit, rounds)
+    return paired(shown, imperial or say_inches(limit, rounds), "mm")
+
+
+def _whole(words: Callable[[Rounds, int], str], most: int) -> str:
+    """Return a figure with as few decimals more, up to so many, as leave nothing to round; '' where none do."""
+    pairs = ((words("down", more), words("up", more)) for more in range(most + 1))
+    return next((low for low, high in pairs if low == high), "")
 
 
 def hint_of(short: Shortfall, design: Design) -> str:

@@ -1,3 +1,4 @@
+import re
 from math import inf
 from types import SimpleNamespace
 
@@ -51,9 +52,45 @@ def test_margins_are_what_is_to_spare(make: SimpleNamespace) -> None:
 
 
 def test_limits_go_away_from_failure_and_one_value_is_exact(make: SimpleNamespace) -> None:
-    assert limit_of(make.need("s.x", 62.46)) == "at least 62.5 mm (2.47 in)"
-    assert limit_of(make.need("s.x", None, 62.46)) == "at most 62.4 mm (2.45 in)"
+    assert limit_of(make.need("s.x", 62.46789)) == "at least 62.5 mm (2.47 in)"
+    assert limit_of(make.need("s.x", None, 62.46789)) == "at most 62.4 mm (2.45 in)"
     assert limit_of(make.need("s.x", 100.0, 100.0)) == "exactly 100.0 mm (3.94 in)"
+
+
+@pytest.mark.parametrize(
+    ("limit", "kind", "words"),
+    [
+        (31.75, "length", "at most 31.75 mm (1.25 in)"),  # 1.25 in
+        (
+            25.4 * 21 / 16,
+            "length",
+            "at most 33.3 mm (1.3125 in)",
+        ),  # 1 5/16 in: rounded down where it cannot be said whole
+        (99.125, "length", "at most 99.125 mm (3.90 in)"),
+        (100.0 / 3.0, "length", "at most 33.3 mm (1.31 in)"),
+        (22.125, "angle", "at most 22.125°"),
+        (0.625, "ratio", "at most 0.625"),
+        (2.0 / 3.0, "ratio", "at most 0.66"),
+    ],
+)
+def test_a_limit_is_said_as_its_writer_gave_it(make: SimpleNamespace, limit: float, kind: str, words: str) -> None:
+    assert limit_of(make.need("s.x", None, limit, kind=kind)) == words
+
+
+def test_a_limit_in_words_is_never_on_the_failing_side(make: SimpleNamespace) -> None:
+    for step in range(1, 4000):
+        limit = step * 25.4 / 64 if step % 2 else step / 7.0
+        for need, side in ((make.need("s.x", limit), 1.0), (make.need("s.x", None, limit), -1.0)):
+            mm, inch = (float(number) for number in re.findall(r"\d[\d.]*", limit_of(need)))
+            assert side * (mm - limit) >= -1e-6
+            assert side * (inch * 25.4 - limit) >= -1e-4
+
+
+def test_what_is_over_a_limit_is_not_short(make: SimpleNamespace) -> None:
+    fact = Fact("s.x", 33.0, "length")
+    assert spare_words(make.need("s.x", None, 30.0), fact) == "NOT MET, 3.00 mm (0.12 in) too much"
+    assert spare_words(make.need("s.x", 20.0, 30.0), fact) == "NOT MET, 3.00 mm (0.12 in) too much"
+    assert spare_words(make.need("s.x", 34.0, 40.0), fact) == "NOT MET, 1.00 mm (0.04 in) short"
 
 
 @pytest.mark.parametrize(
