@@ -36,7 +36,7 @@ from publisher.geometry.model import (
     ShapeInfo,
 )
 from publisher.geometry.openings import opening_infos
-from publisher.geometry.paths import area, line_string, path_length, polygon
+from publisher.geometry.paths import area, line_string, next_of, one_before, path_length, polygon
 from publisher.geometry.rules import CARD, RULES
 from publisher.geometry.surfaces import surface_infos
 
@@ -71,6 +71,8 @@ __all__ = [
     "look_at",
     "make_parts",
     "middle_of",
+    "next_of",
+    "one_before",
     "opening_infos",
     "path_length",
     "piece_words",

@@ -10,7 +10,7 @@ import numpy.typing as npt
 import shapely
 
 from publisher.basics import SAME_POINT, Arc, Line, Path, PathEdge, Point, Pose, angle, polar
-from publisher.geometry import Part, polygon
+from publisher.geometry import Part, next_of, one_before, polygon
 
 Array = npt.NDArray[np.float64]
 
@@ -102,8 +102,8 @@ def _few_points(edge: PathEdge, sagitta: float, north: float | None) -> list[Poi
 def corners(points: tuple[Point, ...], least: float = 18.0) -> tuple[bool, ...]:
     """Tell for each point of a closed ring whether the direction changes there by more than ``least`` degrees."""
     ring = np.asarray(points)
-    ahead = np.roll(ring, -1, axis=0) - ring
-    behind = np.roll(ahead, 1, axis=0)
+    ahead = next_of(ring) - ring
+    behind = one_before(ahead)
     cross = behind[:, 0] * ahead[:, 1] - behind[:, 1] * ahead[:, 0]
     dot = (behind * ahead).sum(axis=1)
     return tuple(bool(b) for b in np.abs(np.arctan2(cross, dot)) > radians(least))

@@ -13,6 +13,7 @@ import numpy as np
 import pyclipper
 
 from publisher.basics import record
+from publisher.geometry import one_before
 from publisher.material.container import Container, from_hole, inner_fit
 from publisher.material.nfp import no_fit
 from publisher.material.outlines import NESTING_GRID, IntPath, Outline, turned
@@ -223,7 +224,7 @@ def orders(kinds: Sequence[CopyKind], number: int) -> list[list[CopyKind]]:
         return float(size.max()), float(size.min())
 
     def around(kind: CopyKind) -> float:
-        return float(np.hypot(*(kind.outline.bare - np.roll(kind.outline.bare, 1, axis=0)).T).sum())
+        return float(np.hypot(*(kind.outline.bare - one_before(kind.outline.bare)).T).sum())
 
     measures = (
         lambda k: (-k.outline.area, k.piece, k.mirrored),

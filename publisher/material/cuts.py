@@ -12,6 +12,7 @@ import numpy as np
 import numpy.typing as npt
 
 from publisher.basics import Box, CutPromise, record
+from publisher.geometry import next_of
 from publisher.material.model import Item, Piece
 from publisher.material.outlines import turned
 
@@ -45,7 +46,7 @@ def straight_sides(pieces: Sequence[Piece], items: Sequence[Item]) -> Sides:
 
 
 def _sides(ring: npt.NDArray[np.float64]) -> Sides:
-    after = np.roll(ring, -1, axis=0)
+    after = next_of(ring)
     low, high = np.minimum(ring, after), np.maximum(ring, after)
     run = high - low
     rows = []

@@ -3,6 +3,7 @@
 import numpy as np
 import shapely
 
+from publisher.geometry import next_of
 from publisher.material.model import Piece
 from publisher.material.outlines import FloatPath
 
@@ -33,7 +34,7 @@ def best_turn(piece: Piece, width: float, height: float, frames: tuple[float, ..
         best = int(np.nonzero(over <= max(over.min(), 0.0) + EXACT)[0][0])
         return float(turns[best]), float(over[best])
     hull = np.asarray(shapely.get_coordinates(shapely.convex_hull(shapely.multipoints(ring))), dtype=np.float64)
-    edge = np.roll(hull, -1, axis=0) - hull
+    edge = next_of(hull) - hull
     flat = -np.degrees(np.arctan2(edge[:, 1], edge[:, 0]))
     turns = np.unique(np.concatenate((np.arange(0.0, 180.0), flat % 180.0, (flat + 90.0) % 180.0)))
 

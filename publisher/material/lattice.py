@@ -9,6 +9,7 @@ import numpy as np
 import numpy.typing as npt
 
 from publisher.basics import record
+from publisher.geometry import next_of
 from publisher.material.outlines import FloatPath
 
 Floats = npt.NDArray[np.float64]
@@ -41,7 +42,7 @@ def crossings(rings: tuple[FloatPath, ...], at: Floats) -> tuple[Floats, Floats]
     least, most = np.full(len(at), np.inf), np.full(len(at), -np.inf)
     for ring in rings:
         x0, y0 = ring[:, 0], ring[:, 1]
-        x1, y1 = np.roll(x0, -1), np.roll(y0, -1)
+        x1, y1 = next_of(x0), next_of(y0)
         run = x1 - x0
         steep = np.where(np.abs(run) < 1e-12, 1.0, run)
         share = np.clip((at[:, None] - x0) / steep, 0.0, 1.0)

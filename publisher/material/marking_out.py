@@ -15,6 +15,7 @@ import shapely
 from publisher.basics import CutPromise, CutReading, MeasurePromise, Point, Pose, record
 from publisher.basics.units import INCH_MM
 from publisher.design import SheetSize
+from publisher.geometry import next_of, one_before
 from publisher.material.judge import LAYOUT_TOLERANCE, Laid, polygons
 from publisher.material.model import Item, Piece
 from publisher.material.outlines import turned
@@ -50,7 +51,7 @@ def _far_points(ring: npt.NDArray[np.float64]) -> tuple[npt.NDArray[np.float64],
     """Return two points of a ring far from each other: two of its corners, which are found on a template without measuring, or, where
     all of them lie near to each other, any two points of its hull."""
     hull = shapely.get_coordinates(shapely.convex_hull(shapely.multipoints(ring)))
-    before, after = ring - np.roll(ring, 1, axis=0), np.roll(ring, -1, axis=0) - ring
+    before, after = ring - one_before(ring), next_of(ring) - ring
     turns = np.arctan2(before[:, 0] * after[:, 1] - before[:, 1] * after[:, 0], (before * after).sum(axis=1))
     corners = ring[np.abs(turns) >= radians(LEAST_CORNER)]
     ends = _farthest(hull)

@@ -14,6 +14,7 @@ import numpy as np
 import numpy.typing as npt
 import pyclipper
 
+from publisher.geometry import next_of, one_before
 from publisher.material.outlines import FloatPath, IntPath, Outline, turned
 
 Paths = list[list[list[int]]]
@@ -38,9 +39,9 @@ class Bends:
 def _bends(ring: bytes) -> Bends:
     """Return the bends of a ring given as bytes of int64: a ring meets many others, and these are asked each time."""
     points = np.frombuffer(ring, dtype=np.int64).reshape(-1, 2)
-    edges = np.roll(points, -1, axis=0) - points
+    edges = next_of(points) - points
     leaving = np.arctan2(edges[:, 1], edges[:, 0])
-    arriving = np.roll(leaving, 1)
+    arriving = one_before(leaving)
     turn = (leaving - arriving + pi) % (2 * pi) - pi
     left = turn > 0
     convex = bool((turn >= 0).all() and turn.sum() < 3 * pi)
@@ -71,7 +72,7 @@ def _convex_sum(a: IntPath, bends_a: Bends, b: IntPath, bends_b: Bends) -> IntPa
     """
     # from the lowest point (the leftmost of several) all directions of a convex ring run from 0 up to a whole turn
     directions = np.concatenate((bends_a.direction, bends_b.direction)) % (2 * pi)
-    edges = np.concatenate((np.roll(a, -1, axis=0) - a, np.roll(b, -1, axis=0) - b))
+    edges = np.concatenate((next_of(a) - a, next_of(b) - b))
     lowest = a[np.lexsort((a[:, 0], a[:, 1]))[0]] + b[np.lexsort((b[:, 0], b[:, 1]))[0]]
     return np.asarray(lowest + np.cumsum(edges[np.argsort(directions, kind="stable")], axis=0), dtype=np.int64)
 

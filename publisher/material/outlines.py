@@ -13,6 +13,7 @@ import numpy.typing as npt
 import shapely
 
 from publisher.basics import Box, Point
+from publisher.geometry import next_of, one_before
 
 IntPath = npt.NDArray[np.int64]
 FloatPath = npt.NDArray[np.float64]
@@ -42,7 +43,7 @@ def turned(points: FloatPath, turn: float, mirrored: bool = False) -> FloatPath:
 def on_grid(points: FloatPath) -> IntPath:
     """Return a ring (n × 2, mm) on the grid, anticlockwise, without repeated points."""
     path = np.rint(points * NESTING_GRID).astype(np.int64)
-    keep = np.any(path != np.roll(path, 1, axis=0), axis=1)
+    keep = np.any(path != one_before(path), axis=1)
     path = path[keep]
     return path if twice_area(path) >= 0 else path[::-1].copy()
 
@@ -50,7 +51,7 @@ def on_grid(points: FloatPath) -> IntPath:
 def twice_area(path: IntPath) -> float:
     """Return twice the signed area of a ring; positive when it runs anticlockwise."""
     x, y = path[:, 0].astype(float), path[:, 1].astype(float)
-    return float(np.dot(x, np.roll(y, -1)) - np.dot(y, np.roll(x, -1)))
+    return float(np.dot(x, next_of(y)) - np.dot(y, next_of(x)))
 
 
 def solid(ring: tuple[Point, ...]) -> shapely.Polygon:
@@ -152,7 +153,7 @@ def outline(rings: tuple[tuple[Point, ...], ...], gap: float) -> Outline:
 def _sharpest(polygon: shapely.Polygon) -> float:
     """Return the sine of half the sharpest outside corner (1 for none): a tip recedes by the offset divided by it."""
     ring = shapely.get_coordinates(polygon.normalize().exterior)[:-1]
-    arriving, leaving = ring - np.roll(ring, 1, axis=0), np.roll(ring, -1, axis=0) - ring
+    arriving, leaving = ring - one_before(ring), next_of(ring) - ring
     cross = arriving[:, 0] * leaving[:, 1] - arriving[:, 1] * leaving[:, 0]
     dot = (arriving * leaving).sum(axis=1)
     # outside corners of a clockwise ring (as normalize makes them) turn to the right

@@ -11,7 +11,7 @@ import numpy.typing as npt
 import shapely
 
 from publisher.basics import record
-from publisher.geometry import Part
+from publisher.geometry import Part, next_of
 from publisher.material.fitting import best_turn
 from publisher.material.model import Piece
 from publisher.material.outlines import FloatPath, simplified, solid
@@ -63,7 +63,7 @@ def propose_split(part: Part, piece: Piece, room: tuple[float, float], frames: t
 
 def _sound(part: Part, outline: FloatPath, axis: int, places: FloatPath) -> npt.NDArray[np.bool_]:
     """Say for each place of a cut whether it leaves two sides of one piece each, off the openings."""
-    ends = np.sort(np.column_stack((outline[:, axis], np.roll(outline[:, axis], -1))), axis=1)
+    ends = np.sort(np.column_stack((outline[:, axis], next_of(outline[:, axis]))), axis=1)
     # a line that crosses the outline twice cuts it in two; with every two crossings more it leaves one piece more
     crossings = np.searchsorted(np.sort(ends[:, 0]), places, "right") - np.searchsorted(
         np.sort(ends[:, 1]), places, "right"
@@ -101,7 +101,7 @@ def _fitting(
 
 def _crossed(outline: FloatPath, axis: int, place: float) -> FloatPath:
     """Return where an outline crosses a cut, along the cut."""
-    after = np.roll(outline, -1, axis=0)
+    after = next_of(outline)
     start, end = outline[:, axis], after[:, axis]
     hit = (np.minimum(start, end) <= place) & (np.maximum(start, end) > place)
     share = (place - start[hit]) / (end[hit] - start[hit])

@@ -9,7 +9,7 @@ from publisher.basics import Finding, LineKind, Point, Purpose, record
 from publisher.basics.wording import lengths_apart, say_length
 from publisher.design import SplitPlan
 from publisher.geometry.model import Part, Region
-from publisher.geometry.paths import eroded, oriented, polygon, recover, straight
+from publisher.geometry.paths import eroded, next_of, one_before, oriented, polygon, recover, straight
 from publisher.geometry.rules import SPLIT_OUTSIDE, SPLIT_PLACE
 
 SEAM_CLEAR = 10.0  # mm of board between a seam and any opening, slot, tab, notch, inner corner or end (common practice, no source)
@@ -149,7 +149,7 @@ def _taken(part: Part, axis: int, beside: float, low: float, high: float) -> Ite
                 *stretch(mark.path.points),
             )
     points = np.asarray(outer.points)
-    came, goes = points - np.roll(points, 1, axis=0), np.roll(points, -1, axis=0) - points
+    came, goes = points - one_before(points), next_of(points) - points
     cross = came[:, 0] * goes[:, 1] - came[:, 1] * goes[:, 0]
     inward = cross < -_CORNER * np.hypot(*came.T) * np.hypot(*goes.T)
     for along in points[inward, axis].tolist():

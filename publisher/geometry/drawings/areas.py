@@ -9,6 +9,7 @@ from shapely.geometry.base import BaseGeometry
 
 from publisher.basics import Point
 from publisher.geometry.drawings.tree import Unreadable
+from publisher.geometry.paths import next_of
 
 MOST_CROSSINGS = 30_000  # pairs of segments whose boxes meet, beyond neighbours
 _SPECK = 1e-9  # mm²: less is rounding where an edge runs along a clip
@@ -97,7 +98,7 @@ def guard(rings: Sequence[Sequence[Point]]) -> None:
     if count < 100:
         return
     starts = np.concatenate(arrays)
-    ends = np.concatenate([np.roll(array, -1, axis=0) for array in arrays])
+    ends = np.concatenate([next_of(array) for array in arrays])
     (left, bottom), (right, top) = np.minimum(starts, ends).T.copy(), np.maximum(starts, ends).T.copy()
     chosen = np.unique((np.arange(_SAMPLE) * _GOLDEN % 1.0 * count).astype(int))
     met = 0

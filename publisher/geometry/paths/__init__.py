@@ -10,4 +10,4 @@ from publisher.geometry.paths.curves import meet
 from publisher.geometry.paths.line_strings import line_string, lines_left
 from publisher.geometry.paths.offset import eroded, shift
 from publisher.geometry.paths.regions import fault, polygon, recover
-from publisher.geometry.paths.rings import Pen, area, oriented, path_length, signed_area, straight
+from publisher.geometry.paths.rings import Pen, area, next_of, one_before, oriented, path_length, signed_area, straight

@@ -11,6 +11,7 @@ import numpy as np
 import numpy.typing as npt
 
 from publisher.basics import SAME_POINT, Arc, Line, Path, PathEdge, Point, polyline, record
+from publisher.geometry.paths.rings import next_of, one_before
 
 ARC_TOLERANCE = 0.004  # mm: how far a point may lie off the arcs
 CORNER = 20.0  # degrees: a sharper bend between two neighbours is a corner, and stays one
@@ -75,9 +76,9 @@ def _pairs(line: _Smooth, stops: Sequence[int]) -> tuple[PathEdge, ...]:
 def _tangents(ring: Array) -> tuple[Array, Array]:
     """Return the unit tangent at each point, looking ahead and looking behind: that of the circle through its neighbours,
     or at a corner the direction of each side."""
-    out = np.roll(ring, -1, axis=0) - ring
+    out = next_of(ring) - ring
     size_out = np.linalg.norm(out, axis=1)[:, None]
-    into, size_in = np.roll(out, 1, axis=0), np.roll(size_out, 1, axis=0)
+    into, size_in = one_before(out), one_before(size_out)
     out, into = out / size_out, into / size_in
     middle = into * size_out + out * size_in  # weights as on the circle through three points
     middle /= np.maximum(np.linalg.norm(middle, axis=1)[:, None], 1e-12)

@@ -31,7 +31,7 @@ from publisher.basics import (
 )
 from publisher.geometry.model import Region
 from publisher.geometry.paths.curves import meet
-from publisher.geometry.paths.rings import oriented
+from publisher.geometry.paths.rings import next_of, oriented
 
 _NEAR = 4.0 * SAGITTA  # mm: sources nearer than this may seem to cross when they are flattened
 _SPECK = 1e-6  # mm²: a piece or hole smaller than this is a speck of rounding, not board
@@ -118,7 +118,7 @@ class _Finder:
         if len(points) < 3:
             return None
         array = np.asarray(points)
-        middles = (array + np.roll(array, -1, axis=0)) / 2.0
+        middles = (array + next_of(array)) / 2.0
         pairs = self.tree.query_nearest(shapely.points(middles), all_matches=True)
         nearest = np.full(len(points), len(self.edges))
         np.minimum.at(nearest, pairs[0], pairs[1])

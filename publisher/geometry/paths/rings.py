@@ -2,9 +2,28 @@
 
 from collections.abc import Iterable, Sequence
 from math import radians, sin
+from typing import TypeVar
+
+import numpy as np
+import numpy.typing as npt
 
 from publisher.basics import Arc, Line, Path, PathEdge, Point
 from publisher.geometry.model import Region
+
+Around = TypeVar("Around", bound=np.generic)
+
+
+def next_of(ring: npt.NDArray[Around]) -> npt.NDArray[Around]:
+    """Return for each place of a closed ring (n, …) what stands at the next one.
+
+    As ``numpy.roll`` by one does, at a tenth of its time for the few points of a ring.
+    """
+    return np.concatenate((ring[1:], ring[:1]))
+
+
+def one_before(ring: npt.NDArray[Around]) -> npt.NDArray[Around]:
+    """Return for each place of a closed ring (n, …) what stands at the one before."""
+    return np.concatenate((ring[-1:], ring[:-1]))
 
 
 class Pen:

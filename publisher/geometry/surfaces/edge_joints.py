@@ -11,6 +11,7 @@ import shapely
 
 from publisher.basics import SAGITTA, Purpose
 from publisher.geometry.model import ParameterInfo, ShapeInfo
+from publisher.geometry.paths import one_before
 from publisher.geometry.registry import Values, length, nothing_to_check
 from publisher.geometry.surfaces.pattern import PENCIL_APART, Array, Ground, LineFamily, Pattern, segments
 from publisher.geometry.surfaces.rows import QUARTER, ROW_SLACK
@@ -56,7 +57,7 @@ def _corners(points: Array) -> Array:
     size = np.linalg.norm(sides, axis=1)
     sides, size = sides[size > 0.0], size[size > 0.0]
     ways = sides / size[:, None]
-    sharp = np.einsum("ij,ij->i", np.roll(ways, 1, axis=0), ways) < SHARP
+    sharp = np.einsum("ij,ij->i", one_before(ways), ways) < SHARP
     return np.asarray(np.concatenate([[0.0], np.cumsum(size)[:-1]])[sharp])
 
 

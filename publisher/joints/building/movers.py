@@ -6,7 +6,7 @@ from dataclasses import replace
 import numpy as np
 
 from publisher.basics import Place, record, remembered
-from publisher.geometry import behind_paper
+from publisher.geometry import behind_paper, next_of
 from publisher.joints.assembled import Assembled
 from publisher.joints.outlines import Array, coarse
 from publisher.joints.panels import Panel, PanelFrame, face_pair
@@ -84,7 +84,7 @@ def faces_of(mover: Mover) -> MoverFaces:
         broad += [tuple(near), tuple(far)]
         broad_normals += [panel.frame.outward, -panel.frame.outward]
         for front, back in zip(near, far, strict=True):
-            narrow.append(np.stack([front, np.roll(front, -1, axis=0), np.roll(back, -1, axis=0), back], axis=1))
+            narrow.append(np.stack([front, next_of(front), next_of(back), back], axis=1))
     quads = np.concatenate(narrow)
     normals = np.cross(quads[:, 1] - quads[:, 0], quads[:, 0] - quads[:, 3])
     size = np.linalg.norm(normals, axis=1)

@@ -7,8 +7,8 @@ import numpy as np
 import numpy.typing as npt
 import shapely
 
-from publisher.basics import Path, Purpose
-from publisher.geometry import Part, behind_paper, polygon, rabbet_strip
+from publisher.basics import Path, Purpose, record, remembered
+from publisher.geometry import Part, behind_paper, next_of, one_before, polygon, rabbet_strip
 from publisher.joints.drawings.hidden import FrontFaces
 from publisher.joints.drawings.view import View
 from publisher.joints.facts import slots_of
@@ -73,15 +73,33 @@ def _round(part: Part, at: int, looks: list[float]) -> tuple[str, ...]:
 def _layers(part: Part, frame: PanelFrame) -> list[tuple[Part, PanelFrame, Rims]]:
     """Return a panel as it is drawn, with where the rims of its outside and its inside are; two layers where a rabbet leaves
     only paper: the line between them is none on the piece, but for the ends of the paper."""
+    split = _split(part)
+    if split is None:
+        return [(part, frame, (None, None))]
+    below = PanelFrame(frame.axes, frame.origin - split.paper.thickness * frame.outward)
+    return [(split.paper, frame, (None, split.ends)), (split.foam, below, (shapely.Polygon(), None))]
+
+
+@record
+class _Split:
+    """A part with rabbets: the paper of its outside, the foam behind it, and where only paper is left."""
+
+    paper: Part
+    foam: Part
+    ends: shapely.Geometry
+
+
+@remembered
+def _split(part: Part) -> _Split | None:
+    """Return the layers of a part; None where no rabbet tells them apart."""
     papers = [edge.rabbet.paper for edge in part.edges if edge.rabbet is not None]
     if not papers:
-        return [(part, frame, (None, None))]
+        return None
     body = polygon(part.outline)
     ends = shapely.union_all([rabbet_strip(edge, body) for edge in part.edges])
     paper = min(papers)
     foam = replace(part, outline=behind_paper(part), thickness=part.thickness - paper, marks=())
-    below = PanelFrame(frame.axes, frame.origin - paper * frame.outward)
-    return [(replace(part, thickness=paper), frame, (None, ends)), (foam, below, (shapely.Polygon(), None))]
+    return _Split(replace(part, thickness=paper), foam, ends)
 
 
 def _add(
@@ -96,26 +114,22 @@ def _add(
     hidden: tuple[str, ...] = (),
 ) -> None:
     turned = PanelFrame(axes @ frame.axes, axes @ frame.origin)  # from the part straight to the drawing
-    outer, holes = part.outline.outer, part.outline.holes
     looks = float(turned.axes[2, 2])
-    if not slots:
-        holes = tuple(h for h in holes if h not in slots_of(part))
-        if looks > 1e-6:
-            _tab_ends(made, part, turned)
-        outer = bridged(outer, is_joint)
-    north = _north(frame)
-    pairs = [_pair(part, ring, north) for ring in (outer, *holes)]
-    front = [_carry(turned, outside, 0.0) for outside, _, _ in pairs]
-    back = [_carry(turned, inside, -part.thickness) for _, inside, _ in pairs]
+    if not slots and looks > 1e-6:
+        _tab_ends(made, part, turned)
+    rings = _rings(part, slots=slots, north=_north(frame))
+    front = [turned.carry(ring.outside) for ring in rings]
+    back = [turned.carry(ring.inside) for ring in rings]
     made.main.append(-1)
     if abs(looks) > 1e-6:
         shown = front if looks > 0 else back
         made.main[-1] = len(made.areas)
         _face(made, [ring[:, :2] for ring in shown], turned.axes[:, 2] * np.sign(looks), shown[0][0])
-    for (outside, _, corners), near, far in zip(pairs, front, back, strict=True):
+    for ring, near, far in zip(rings, front, back, strict=True):
+        outside = ring.outside[:, :2]
         round_on = _along(part, outside, hidden)
         seen = (_within(rims[0], outside) & ~round_on, _within(rims[1], outside) & ~round_on)
-        _sides(made, near, far, corners, looks, seen, round_on | np.roll(round_on, 1))
+        _sides(made, near, far, ring.corner, looks, seen, round_on | one_before(round_on))
     if looks > 1e-6 and surface:
         _marks(made, part, turned)
 
@@ -148,14 +162,37 @@ def _north(frame: PanelFrame) -> float | None:
     return degrees(atan2(y, x)) if abs(frame.axes[2, 2]) > 1.0 - LEVEL else None
 
 
-def _pair(part: Part, path: Path, north: float | None) -> tuple[Array, Array, Flags]:
+@record
+class _Ring:
+    """A ring of a part as it is drawn: points on both faces (n, 3), and for each whether a corner stands there."""
+
+    outside: Array
+    inside: Array
+    corner: Flags
+
+
+@remembered
+def _rings(part: Part, *, slots: bool, north: float | None) -> tuple[_Ring, ...]:
+    """Return a part's outline and openings, without joints unless ``slots`` show: the same in every view and every step."""
+    outer, holes = part.outline.outer, part.outline.holes
+    if not slots:
+        holes = tuple(h for h in holes if h not in slots_of(part))
+        outer = bridged(outer, is_joint)
+    return tuple(_ring(part, path, north) for path in (outer, *holes))
+
+
+def _ring(part: Part, path: Path, north: float | None) -> _Ring:
     points, corner = coarse(path, SOLID_TURN, SOLID_SAGITTA, north)
     pair = face_pair(part, points)
-    return pair.outside, pair.inside, np.array(corner)
+    return _Ring(_at_depth(pair.outside, 0.0), _at_depth(pair.inside, -part.thickness), np.array(corner))
+
+
+def _at_depth(points: Array, z: float) -> Array:
+    return np.column_stack([points, np.full(len(points), z)])
 
 
 def _carry(frame: PanelFrame, points: Array, z: float) -> Array:
-    return frame.carry(np.column_stack([points, np.full(len(points), z)]))
+    return frame.carry(_at_depth(points, z))
 
 
 def _face(made: Solids, rings: list[Array], normal: Array, on: Array) -> None:
@@ -172,7 +209,7 @@ def _within(rim: shapely.Geometry | None, ring: Array) -> Flags:
     """Tell which sides of a ring have their middles inside an area; all when it is None."""
     if rim is None:
         return np.ones(len(ring), dtype=bool)
-    middle = (ring + np.roll(ring, -1, axis=0)) / 2
+    middle = (ring + next_of(ring)) / 2
     inside: Flags = shapely.contains_xy(rim, middle[:, 0], middle[:, 1])
     return inside
 
@@ -180,8 +217,10 @@ def _within(rim: shapely.Geometry | None, ring: Array) -> Flags:
 def _along(part: Part, ring: Array, names: tuple[str, ...]) -> Flags:
     """Tell which sides of a ring lie along edges of these names, which are upright."""
     at = [edge.start[0] for edge in part.edges if edge.name in names]
-    ends = np.roll(ring, -1, axis=0)
     flags: Flags = np.zeros(len(ring), dtype=bool)
+    if not at:
+        return flags
+    ends = next_of(ring)
     for x in at:
         flags |= (np.abs(ring[:, 0] - x) < 1e-6) & (np.abs(ends[:, 0] - x) < 1e-6)
     return flags
@@ -192,14 +231,14 @@ def _sides(
 ) -> None:
     """Add the sides between both faces of one ring, and the edges of the ring that can be seen; at points ``on_round`` the board goes
     on without an edge across it."""
-    near_next, far_next = np.roll(near, -1, axis=0), np.roll(far, -1, axis=0)
+    near_next, far_next = next_of(near), next_of(far)
     normal = np.cross(near_next - near, near - far)  # outward: the ring has its material on the left, seen from outside
     size = np.linalg.norm(normal, axis=1)
     facing = normal[:, 2] > 1e-6 * size
     quads = np.stack([near, near_next, far_next, far], axis=1)[facing, :, :2]
     made.areas.extend(shapely.polygons(quads))
     made.planes.extend(_plane(n, on) for n, on in zip(normal[facing] / size[facing, None], near[facing], strict=True))
-    before = np.roll(facing, 1)
+    before = one_before(facing)
     rim_near = (facing | (looks > 1e-6)) & rims[0]
     rim_far = (facing | (looks < -1e-6)) & rims[1]
     upright = (facing | before) & (corner | (facing != before)) & ~on_round

@@ -9,6 +9,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import record
+from publisher.geometry import next_of, one_before
 from publisher.joints.drawings.lines import Sketch
 from publisher.joints.drawings.view import View
 from publisher.joints.outlines import Array
@@ -63,9 +64,9 @@ def _walls(rings: list[Array], corners: tuple[Array, ...], drop: Array) -> tuple
     walls: list[shapely.Geometry] = []
     uprights: list[Array] = []
     for ring, corner in zip(rings, corners, strict=True):
-        way = np.roll(ring, -1, axis=0) - ring
+        way = next_of(ring) - ring
         front = way[:, 1] * drop[0] - way[:, 0] * drop[1] > 1e-9
-        before = np.roll(front, 1)
+        before = one_before(front)
         uprights.append(ring[(front | before) & (corner | (front != before))])
         if front.all():  # cannot be for a closed ring, but for rounding
             continue

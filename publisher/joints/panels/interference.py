@@ -1,7 +1,7 @@
 """Board where other board stands: the solids of placed panels cut by planes inside each other (mm)."""
 
 from collections.abc import Iterable
-from itertools import combinations, pairwise
+from itertools import pairwise
 
 import numpy as np
 import shapely
@@ -46,6 +46,7 @@ class _Solid:
     cut: shapely.Geometry
     rings: tuple[FacePair, ...]
     bevelled: bool
+    corners: Array  # (n, 3) in space
     low: Array
     high: Array
     square: shapely.Geometry  # the region at every depth, when no edge is bevelled
@@ -92,10 +93,9 @@ def clashes_among(panels: Iterable[tuple[str, Panel]]) -> tuple[Clash, ...]:
     """
     solids = [(of, solid) for of, panel in panels for solid in _solids(panel)]
     found: dict[tuple[str, str], Clash] = {}
-    for (thing, one), (other_thing, other) in combinations(solids, 2):
+    for first, second in _near([solid for _, solid in solids]):
+        (thing, one), (other_thing, other) = solids[first], solids[second]
         if thing == other_thing:
-            continue
-        if np.any(one.low > other.high - PANEL_TOUCH) or np.any(other.low > one.high - PANEL_TOUCH):
             continue
         both = [clash for clash in (_clash(one, other), _clash(other, one)) if clash is not None]
         if both:
@@ -106,6 +106,14 @@ def clashes_among(panels: Iterable[tuple[str, Panel]]) -> tuple[Clash, ...]:
             if pair not in found or thin.thick > found[pair].thick:
                 found[pair] = Clash(one.name, other.name, thin.thick, thin.at)
     return tuple(found.values())
+
+
+def _near(solids: list[_Solid]) -> list[tuple[int, int]]:
+    """Return the pairs of solids, by their indices, whose boxes are in each other."""
+    low = np.array([solid.low for solid in solids]).reshape(-1, 3)
+    high = np.array([solid.high for solid in solids]).reshape(-1, 3)
+    reaches = (low[:, None] <= high[None] - PANEL_TOUCH).all(axis=2)
+    return [(int(i), int(j)) for i, j in np.argwhere(np.triu(reaches & reaches.T, 1))]
 
 
 def section_of(panel: Panel, frame: PanelFrame, depth: float) -> shapely.Geometry:
@@ -140,14 +148,20 @@ def _solid(panel: Panel, top: float, thick: float, cut: shapely.Geometry) -> _So
     shapely.prepare(square)
     low, high = corners.min(axis=0), corners.max(axis=0)
     frame = PanelFrame(panel.frame.axes, panel.frame.origin - top * panel.frame.outward)
-    return _Solid(panel.name, panel.part, frame, top, thick, cut, rings, bevelled, low, high, square)
+    return _Solid(panel.name, panel.part, frame, top, thick, cut, rings, bevelled, corners, low, high, square)
 
 
 def _clash(cut: _Solid, other: _Solid) -> Clash | None:
     """Cut the first panel at every depth and return the thickest place in which the other stands inside it."""
     worst: Clash | None = None
+    there, own = cut.frame.back(other.corners), cut.frame.back(cut.corners)
+    low, high = there.min(axis=0) - PANEL_TOUCH, there.max(axis=0) + PANEL_TOUCH
+    if np.any(low > own.max(axis=0)) or np.any(high < own.min(axis=0)):
+        return None
     for share in DEPTHS:
         depth = share * cut.thick
+        if not low[2] <= -depth <= high[2]:
+            continue
         section = _section(other, cut.frame, depth)
         if section is None:
             continue
@@ -187,13 +201,12 @@ def _section(solid: _Solid, frame: PanelFrame, depth: float) -> shapely.Geometry
     feet = np.array([a, b]) * (level - c * levels)[:, None] / across**2
     lines = shapely.linestrings(np.stack([feet - 1e5 * way, feet + 1e5 * way], axis=1))
     cuts = shapely.intersection(lines, solid.square if square else _regions(solid))
-    rows = [_intervals(cut, foot, way, float(w)) for cut, foot, w in zip(cuts, feet, levels, strict=True)]
-    strips = [
-        shapely.Polygon(_carried(solid, frame, quad[:, :2], quad[:, 2]))
-        for upper, lower in pairwise(rows)
-        for quad in _strips(upper, lower, foot_free=way)
-    ]
-    return shapely.union_all(strips) if strips else None
+    rows = _rows(cuts, feet, way, levels)
+    quads = [quad for upper, lower in pairwise(rows) for quad in _strips(upper, lower, foot_free=way)]
+    if not quads:
+        return None
+    corners = np.concatenate(quads)
+    return shapely.union_all(shapely.polygons(_carried(solid, frame, corners[:, :2], corners[:, 2]).reshape(-1, 4, 2)))
 
 
 @record
@@ -205,13 +218,18 @@ class _Row:
     w: float
 
 
-def _intervals(cut: shapely.Geometry, foot: Array, way: Array, w: float) -> _Row:
-    pairs = []
-    for piece in shapely.get_parts(cut):
-        along = (shapely.get_coordinates(piece) - foot) @ way
-        if len(along) > 1 and along.max() - along.min() > 1e-6:
-            pairs.append((float(along.min()), float(along.max())))
-    return _Row(tuple(sorted(pairs)), foot, w)
+def _rows(cuts: Array, feet: Array, way: Array, levels: Array) -> list[_Row]:
+    pieces, of = shapely.get_parts(cuts, return_index=True)
+    points, at = shapely.get_coordinates(pieces, return_index=True)
+    along = (points - feet[of[at]]) @ way
+    low, high = np.full(len(pieces), np.inf), np.full(len(pieces), -np.inf)
+    np.minimum.at(low, at, along)
+    np.maximum.at(high, at, along)
+    pairs: list[list[tuple[float, float]]] = [[] for _ in feet]
+    for row, a, b in zip(of.tolist(), low.tolist(), high.tolist(), strict=True):
+        if b - a > 1e-6:
+            pairs[row].append((a, b))
+    return [_Row(tuple(sorted(own)), foot, w) for own, foot, w in zip(pairs, feet, levels.tolist(), strict=True)]
 
 
 def _strips(upper: _Row, lower: _Row, *, foot_free: Array) -> list[Array]:

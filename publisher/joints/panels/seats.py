@@ -7,7 +7,7 @@ import shapely
 
 from publisher.basics import Path, Point, record
 from publisher.design import FaceSeat
-from publisher.geometry import Edge, Part, middle_of, polygon
+from publisher.geometry import Edge, Part, middle_of, next_of, polygon
 from publisher.joints.panels.solids import face_pair
 from publisher.joints.panels.space import Array, EdgeLine, PanelFrame, line_of, resting
 from publisher.joints.panels.touching import NOTHING, PANEL_TOUCH
@@ -212,7 +212,7 @@ def _welded(area: shapely.Geometry) -> shapely.Geometry:
 
 def _slant(ring: Array) -> float:
     """Return the angle (degrees) between a flat ring and the face."""
-    around = np.roll(ring, -1, axis=0)
+    around = next_of(ring)
     normal = np.cross(ring, around).sum(axis=0)
     size = float(np.linalg.norm(normal))
     return 0.0 if size < 1e-9 else degrees(acos(min(1.0, abs(float(normal[2])) / size)))

@@ -8,7 +8,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import Point, record, remembered
-from publisher.geometry import Part, polygon
+from publisher.geometry import Part, next_of, one_before, polygon
 from publisher.joints.panels.bent import arc_of_facet
 from publisher.joints.panels.space import Array, PanelFrame
 
@@ -33,10 +33,10 @@ def face_pair(part: Part, points: tuple[Point, ...]) -> FacePair:
     offsets = _offsets(part, ring)
     if not offsets.any():
         return FacePair(ring, ring)
-    way = np.roll(ring, -1, axis=0) - ring
+    way = next_of(ring) - ring
     way = way / np.maximum(np.hypot(way[:, 0], way[:, 1]), 1e-12)[:, None]
     normal = np.column_stack([-way[:, 1], way[:, 0]])
-    before, n_before, d_before = np.roll(way, 1, axis=0), np.roll(normal, 1, axis=0), np.roll(offsets, 1)
+    before, n_before, d_before = one_before(way), one_before(normal), one_before(offsets)
     cross = before[:, 0] * way[:, 1] - before[:, 1] * way[:, 0]
     inside = ring + offsets[:, None] * normal
     bent = np.abs(cross) > 1e-9
@@ -54,7 +54,7 @@ def face_pair(part: Part, points: tuple[Point, ...]) -> FacePair:
 def _offsets(part: Part, ring: Array) -> Array:
     """Return for every side of a ring how far (mm) the inside face's side is set into the panel."""
     offsets = np.zeros(len(ring))
-    ends = np.roll(ring, -1, axis=0)
+    ends = next_of(ring)
     for edge in part.edges:
         if edge.bevel == 0 or edge.centre is not None:
             continue

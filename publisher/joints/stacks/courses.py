@@ -4,7 +4,7 @@ import numpy as np
 import shapely
 
 from publisher.basics import Purpose, record
-from publisher.geometry import Part
+from publisher.geometry import Part, one_before
 from publisher.joints.outlines import Array, move
 from publisher.joints.stacks.layers import LaidStack
 from publisher.joints.stacks.plan_geometry import LayerKey, PlanGeometry
@@ -95,7 +95,7 @@ def _course(part: Part, outline: shapely.Polygon) -> _Course | None:
     ends, along = ends[order], along[order]
     gap = np.diff(np.append(along, along[0] + rim.length))
     # the unit at a joint: the shorter of the two gaps beside it, as a corner or a step may lie in the longer one
-    return _Course(ends, along, np.minimum(gap, np.roll(gap, 1)), rim)
+    return _Course(ends, along, np.minimum(gap, one_before(gap)), rim)
 
 
 def _moved(course: _Course, ends: Array) -> float | None:

@@ -7,6 +7,7 @@ import numpy.typing as npt
 import shapely
 
 from publisher.basics import record, remembered
+from publisher.geometry import next_of
 from publisher.joints.outlines import Array
 from publisher.joints.panels import Panel, face_pair
 
@@ -73,13 +74,13 @@ def _plane(normal: Array, on: Array) -> Array:
 
 def _sides(near: Array, far: Array, areas: list[shapely.Geometry], planes: list[Array], *, up: bool) -> None:
     """Add the sides between both faces of a ring, where they look up or down."""
-    near_next, far_next = np.roll(near, -1, axis=0), np.roll(far, -1, axis=0)
+    near_next, far_next = next_of(near), next_of(far)
     normal = np.cross(near_next - near, near - far)
     size = np.maximum(np.linalg.norm(normal, axis=1), 1e-12)
     looks = (normal[:, 2] if up else -normal[:, 2]) > LEAST_SLOPE * size
-    for i in np.flatnonzero(looks):
-        areas.append(shapely.Polygon(np.array([near[i], near_next[i], far_next[i], far[i]])[:, :2]))
-        planes.append(_plane(normal[i] / size[i], near[i]))
+    if looks.any():
+        areas.extend(shapely.polygons(np.stack([near, near_next, far_next, far], axis=1)[looks, :, :2]))
+        planes.extend(_plane(n, on) for n, on in zip(normal[looks] / size[looks, None], near[looks], strict=True))
 
 
 def over_each_other(upper: Surfaces, lower: Surfaces) -> tuple[Array, Array, Array]:

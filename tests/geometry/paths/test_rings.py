@@ -2,11 +2,12 @@
 
 from math import pi
 
+import numpy as np
 import pytest
 
 from publisher.basics import circle
 from publisher.geometry import Region, area, path_length
-from publisher.geometry.paths.rings import Pen, oriented, signed_area, straight
+from publisher.geometry.paths.rings import Pen, next_of, one_before, oriented, signed_area, straight
 
 SQUARE = straight((((0.0, 0.0), "bottom"), ((4.0, 0.0), "right"), ((4.0, 4.0), "top"), ((0.0, 4.0), "left")))
 
@@ -35,3 +36,10 @@ def test_orientation() -> None:
     assert signed_area(SQUARE) == 16.0 and signed_area(back) == -16.0
     assert oriented(back) == SQUARE
     assert signed_area(oriented(SQUARE, hole=True)) == -16.0
+
+
+def test_a_ring_goes_on_from_its_last_place_to_its_first() -> None:
+    ring = np.arange(12.0).reshape(4, 3)
+    assert (next_of(ring) == np.roll(ring, -1, axis=0)).all() and (one_before(ring) == np.roll(ring, 1, axis=0)).all()
+    flags = np.array([True, False, False])
+    assert next_of(flags).tolist() == [False, False, True] and one_before(flags).tolist() == [False, True, False]
