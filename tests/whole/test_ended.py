@@ -55,6 +55,22 @@ def test_a_signal_in_the_first_half_second_is_one_line(seed: int, shelf: Path, t
     assert not (tmp_path / "out").exists()
 
 
+@pytest.mark.parametrize(("words", "code"), [(("shapes",), 0), (("check", "no-such-folder"), 2)])
+def test_a_command_that_frees_nothing_at_its_end_does_what_was_asked_for_then(
+    words: tuple[str, ...], code: int
+) -> None:
+    """Output into a pipe stands whole, the exit code is the command's, and what others want done at the end is done."""
+    late = "import atexit, publisher.cli; run = publisher.cli.main\n"
+    late += "def main(): atexit.register(print, 'asked for', flush=True); run()\n"
+    late += "publisher.cli.main = main; from publisher.__main__ import command; command()"
+    done = subprocess.run([sys.executable, "-c", late, *words], cwd=ROOT, capture_output=True, text=True, check=False)
+    plain = subprocess.run(
+        [sys.executable, "-m", "publisher", *words], cwd=ROOT, capture_output=True, text=True, check=False
+    )
+    assert (done.returncode, plain.returncode) == (code, code)
+    assert done.stdout == plain.stdout + "asked for\n" and done.stderr == plain.stderr
+
+
 @posix
 @pytest.mark.parametrize("words", [("shapes",), ("build", "--help")])
 def test_a_reader_that_leaves_ends_a_command_in_silence(words: tuple[str, ...]) -> None:
