@@ -81,7 +81,7 @@ def _layers(part: Part, frame: PanelFrame) -> list[tuple[Part, PanelFrame, Rims]
 
 
 @record
-class _Split:
+class _PaperAndFoam:
     """A part with rabbets: the paper of its outside, the foam behind it, and where only paper is left."""
 
     paper: Part
@@ -90,7 +90,7 @@ class _Split:
 
 
 @remembered
-def _split(part: Part) -> _Split | None:
+def _split(part: Part) -> _PaperAndFoam | None:
     """Return the layers of a part; None where no rabbet tells them apart."""
     papers = [edge.rabbet.paper for edge in part.edges if edge.rabbet is not None]
     if not papers:
@@ -99,7 +99,7 @@ def _split(part: Part) -> _Split | None:
     ends = shapely.union_all([rabbet_strip(edge, body) for edge in part.edges])
     paper = min(papers)
     foam = replace(part, outline=behind_paper(part), thickness=part.thickness - paper, marks=())
-    return _Split(replace(part, thickness=paper), foam, ends)
+    return _PaperAndFoam(replace(part, thickness=paper), foam, ends)
 
 
 def _add(
@@ -163,7 +163,7 @@ def _north(frame: PanelFrame) -> float | None:
 
 
 @record
-class _Ring:
+class _RingDrawn:
     """A ring of a part as it is drawn: points on both faces (n, 3), and for each whether a corner stands there."""
 
     outside: Array
@@ -172,7 +172,7 @@ class _Ring:
 
 
 @remembered
-def _rings(part: Part, *, slots: bool, north: float | None) -> tuple[_Ring, ...]:
+def _rings(part: Part, *, slots: bool, north: float | None) -> tuple[_RingDrawn, ...]:
     """Return a part's outline and openings, without joints unless ``slots`` show: the same in every view and every step."""
     outer, holes = part.outline.outer, part.outline.holes
     if not slots:
@@ -181,10 +181,10 @@ def _rings(part: Part, *, slots: bool, north: float | None) -> tuple[_Ring, ...]
     return tuple(_ring(part, path, north) for path in (outer, *holes))
 
 
-def _ring(part: Part, path: Path, north: float | None) -> _Ring:
+def _ring(part: Part, path: Path, north: float | None) -> _RingDrawn:
     points, corner = coarse(path, SOLID_TURN, SOLID_SAGITTA, north)
     pair = face_pair(part, points)
-    return _Ring(_at_depth(pair.outside, 0.0), _at_depth(pair.inside, -part.thickness), np.array(corner))
+    return _RingDrawn(_at_depth(pair.outside, 0.0), _at_depth(pair.inside, -part.thickness), np.array(corner))
 
 
 def _at_depth(points: Array, z: float) -> Array:
