@@ -5,6 +5,8 @@ outside ring has not) and its holes. For the rectangle alone the inner-fit regio
 computation; each blocked polygon takes its no-fit polygon away.
 """
 
+from functools import lru_cache
+
 import numpy as np
 import shapely
 
@@ -44,6 +46,12 @@ def container(rings: tuple[tuple[Point, ...], ...]) -> Container:
         tuple(on_grid(ring) for ring in (offset(polygon, -SHEET_SLACK) for polygon in blocked) if len(ring)),
         free.area,
     )
+
+
+@lru_cache(maxsize=64)
+def prepared(rings: tuple[tuple[Point, ...], ...]) -> Container:
+    """Return the same, remembered: few pages and sheets are packed again and again."""
+    return container(rings)
 
 
 def upright(box: Box) -> Container:

@@ -109,14 +109,21 @@ def flaws(
             return (Flaw(f"part “{item.part}” lies nowhere: its place is not a number", 0.0, 0.0),)
     found = [flaw for sheet in sheets for flaw in flaws_of_turns(pieces, sheet)]
     found += flaw_of_numbers(pieces, sheets, complete)
-    free = shapely.Polygon(container[0], container[1:]).buffer(LAYOUT_TOLERANCE, join_style="mitre")
-    shapely.prepare(free)
+    free = _free_area(container)
     for number, sheet in enumerate(sheets, 1):
         if sheet:
             laid = _laid_out(pieces, sheet)
             found += _inside(number, laid, free)
             found += _apart(number, laid, gap, held[number - 1] if held else 0)
     return tuple(found)
+
+
+@lru_cache(maxsize=64)
+def _free_area(container: tuple[tuple[Point, ...], ...]) -> shapely.Geometry:
+    """Return the inside of a container with the tolerance round it."""
+    free = shapely.Polygon(container[0], container[1:]).buffer(LAYOUT_TOLERANCE, join_style="mitre")
+    shapely.prepare(free)
+    return free
 
 
 def flaws_of_turns(pieces: Sequence[Piece], sheet: Sequence[Item]) -> tuple[Flaw, ...]:

@@ -5,8 +5,7 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from publisher.basics import Point, Pose, record
 from publisher.material.bottom_left import Bin, CopyKind, CopySpot, GridRings, Lies, copies_on, fill, orders
-from publisher.material.container import Container
-from publisher.material.container import container as prepare
+from publisher.material.container import Container, prepared
 from publisher.material.judge import insist
 from publisher.material.model import Item, Piece
 from publisher.material.outlines import NESTING_GRID, distinct_turns, outline, upright_turn
@@ -37,7 +36,7 @@ def pack(
     many orders of the pieces are tried, each from below and from the left. The same input gives the same layout everywhere.
     Raises LayoutFault when a layout of ours does not hold (a fault of ours).
     """
-    packed = best_packing(pieces, prepare(container), gap, bins, tries).sheets
+    packed = best_packing(pieces, prepared(container), gap, bins, tries).sheets
     insist(pieces, container, gap, packed, complete=False, what="layout by bottom-left placement")
     return packed
 

@@ -142,14 +142,13 @@ def depth_at(solids: Solids, points: Array, shift: Array | None = None) -> Array
         return depth
     areas = np.array(solids.areas)
     shapely.prepare(areas)
-    bounds = shapely.bounds(areas)
-    for index, (left, bottom, right, top) in enumerate(bounds):
-        at = np.flatnonzero((own[:, 0] >= left) & (own[:, 0] <= right) & (own[:, 1] >= bottom) & (own[:, 1] <= top))
-        if not len(at):
-            continue
-        at = at[shapely.contains_xy(areas[index], own[at, 0], own[at, 1])]
-        p, q, r = solids.planes[index]
-        depth[at] = np.maximum(depth[at], own[at, 0] * p + own[at, 1] * q + r + by[2])
+    left, bottom, right, top = shapely.bounds(areas).T[:, :, None]
+    x, y = own.T
+    face, at = np.nonzero((x >= left) & (x <= right) & (y >= bottom) & (y <= top))
+    on = shapely.contains_xy(areas[face], x[at], y[at])
+    face, at = face[on], at[on]
+    p, q, r = np.array(solids.planes)[face].T
+    np.maximum.at(depth, at, x[at] * p + y[at] * q + r + by[2])
     return depth
 
 

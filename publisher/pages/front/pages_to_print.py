@@ -3,9 +3,10 @@
 from collections.abc import Iterable
 from itertools import groupby
 
+import numpy as np
 import shapely
 
-from publisher.basics import Box, Carried, Layer, Path, Point, polyline, record
+from publisher.basics import Box, Carried, Layer, Path, Point, polyline, record, remembered
 from publisher.basics.wording import counted
 from publisher.pages.model import Drawn, Link, Stroke
 from publisher.pages.sheet import Context, TruePage, described
@@ -103,9 +104,10 @@ def _called(page: TruePage) -> str:
     return f"{page.page}: {', '.join(dict.fromkeys(page.letters)) or 'check'}"
 
 
+@remembered
 def _coarse(ring: tuple[Point, ...]) -> Path:
     """Return a ring with as many points as a small picture shows."""
-    points = shapely.get_coordinates(shapely.LinearRing(ring).simplify(PREVIEW_OFF)).tolist()
+    points = shapely.get_coordinates(shapely.simplify(shapely.linearrings(np.array(ring)), PREVIEW_OFF)).tolist()
     return polyline(tuple((x, y) for x, y in points[:-1]), True)
 
 

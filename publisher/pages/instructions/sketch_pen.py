@@ -41,11 +41,11 @@ class SketchPen:
         """Draw a board that is cut through."""
         area = shapely.Polygon(ring)
         left, bottom, right, top = area.bounds
-        runs = []
-        for step in range(int((right - left + top - bottom) / HATCH_APART) + 1):
-            x = left - (top - bottom) + (step + 0.5) * HATCH_APART
-            inside = shapely.LineString(((x, bottom), (x + top - bottom, top))).intersection(area)
-            runs += [tuple(piece.coords) for piece in shapely.get_parts(inside) if piece.length > 0.5]
+        steps = int((right - left + top - bottom) / HATCH_APART) + 1
+        starts = [left - (top - bottom) + (step + 0.5) * HATCH_APART for step in range(steps)]
+        rising = shapely.linestrings([((x, bottom), (x + top - bottom, top)) for x in starts])
+        inside = shapely.get_parts(shapely.intersection(rising, area))
+        runs = [tuple(piece.coords) for piece in inside[shapely.length(inside) > 0.5]]
         self.white(*ring)
         paths = tuple(self._path(run, False) for run in runs)
         self.drawn.append(Stroke(HATCH, paths, Layer.PAGE, tag="figure"))

@@ -153,7 +153,7 @@ def _on_lines(
     """Yield the words that a line to be measured runs through, each once, with the line."""
     if not words or not lines:
         return
-    tracks = shapely.STRtree([shapely.LineString((line.start, line.end)) for line in lines])
+    tracks = shapely.STRtree(shapely.linestrings([(line.start, line.end) for line in lines]))
     found = tracks.query([_band(faces, thing) for thing, _ in words], predicate="intersects")
     for i, j in dict(found.T.tolist()).items():
         yield words[i][0], lines[j]
@@ -164,4 +164,5 @@ def _band(faces: Faces, words: Words) -> shapely.Polygon:
     box = words_box(faces, replace(words, turn=0.0)).grown(-_TOUCH)
     if _STANDING.fullmatch(words.text):
         box = replace(box, bottom=max(box.bottom, words.y))
-    return affinity.rotate(shapely.box(*box.sides), words.turn, (words.x, words.y))
+    level = shapely.box(*box.sides)
+    return affinity.rotate(level, words.turn, (words.x, words.y)) if words.turn else level

@@ -131,7 +131,7 @@ def place_drawing(
     )
     if heads:
         drawn.append(Fill(0.0, heads, layer, tag=tag))
-    if labels:
+    if labels and drawing.labels:
         style: TypeStyle = (NOTE if min(width, height) > 40 else LEAST).bold().tagged(tag)
         taken: list[Box] = []
         lines = shapely.MultiLineString([path.points for path in outlines])

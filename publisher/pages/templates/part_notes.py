@@ -5,9 +5,11 @@ from dataclasses import replace
 from functools import cached_property
 from math import cos, radians, sin
 
+import numpy as np
+import numpy.typing as npt
 import shapely
 
-from publisher.basics import Box, Pose, Purpose
+from publisher.basics import Box, Point, Pose, Purpose
 from publisher.geometry import Mark, Part, polygon
 from publisher.pages.templates.part_strokes import quiet_lines
 from publisher.pages.templates.top_marks import TOP
@@ -59,7 +61,9 @@ class NoteRoom:
     @cached_property
     def own_lines(self) -> shapely.Geometry:
         """All lines but those of the surface, which are broken where words stand for which there is no other room."""
-        return shapely.union_all([self.ground.boundary, quiet_lines(self.part, self.pose, surface=False)])
+        lines = shapely.union_all([self.ground.boundary, quiet_lines(self.part, self.pose, surface=False)])
+        shapely.prepare(lines)
+        return lines
 
     def place(self, mark: Mark) -> Note | None:
         """Return the words of a mark in the first way that finds room; None when none does."""
@@ -93,20 +97,23 @@ class NoteRoom:
         wide, tall = first.own.width, first.own.height
         from_mark = Pose(*at, turn)
         for away in reach:
+            notes: list[Note] = []
             for way in AROUND if away else (0,):
                 c, s = cos(radians(way)), sin(radians(way))
                 off = (c * (away + wide / 2) * bool(away), s * (away + tall / 2) * bool(away))
-                note = note_at(mark.text, style, *from_mark.apply(off), self.type, turn)
-                if self._free(note.area(0.5), lines):
-                    return note
+                notes.append(note_at(mark.text, style, *from_mark.apply(off), self.type, turn))
+            free = self._free([note.corners(0.5) for note in notes], lines)
+            if free.any():
+                return notes[int(free.argmax())]
         return None
 
-    def _free(self, box: shapely.Polygon, lines: shapely.Geometry) -> bool:
-        return (
-            bool(self.ground.contains(box))
-            and not lines.intersects(box)
-            and not any(t.intersects(box) for t in self.taken)
-        )
+    def _free(self, corners: list[tuple[Point, ...]], lines: shapely.Geometry) -> npt.NDArray[np.bool_]:
+        """Say which rectangles lie on the part and touch nothing."""
+        boxes = shapely.polygons(np.array(corners))
+        free: npt.NDArray[np.bool_] = shapely.contains(self.ground, boxes)
+        for there in (lines, *self.taken) if free.any() else ():
+            free &= ~shapely.intersects(there, boxes)
+        return free
 
 
 def _needed(mark: Mark) -> bool:

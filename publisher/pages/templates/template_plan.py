@@ -11,7 +11,7 @@ from math import ceil, hypot
 
 import shapely
 
-from publisher.basics import Point, Pose, remembered_lately
+from publisher.basics import Box, Point, Pose, remembered_lately
 from publisher.geometry import Part, polygon
 from publisher.material import Item, Piece, pack
 from publisher.pages.sheet import A4, LEAST_SQUARE, MOST_ON_A4, PAGE_SQUARE, Context, Frame
@@ -385,14 +385,11 @@ class Planner:
             turns = (0.0,)
         else:
             turns = self.turns(load.part, step)
-        left, bottom, right, top = free.bounds
-        a, b, c, d = shapely.Polygon(form.ring).bounds
-        if (
-            turns == (0.0,)
-            and (form.label or isinstance(load, Chunk))
-            and (c - a > right - left or d - b > top - bottom)
-        ):
-            return None
+        if turns == (0.0,) and (form.label or isinstance(load, Chunk)):
+            left, bottom, right, top = free.bounds
+            own = Box.round(form.ring)
+            if own.width > right - left or own.height > top - bottom:
+                return None
         rings = (form.ring, *form.holes) if self.in_holes else (form.ring,)
         return Piece(name, rings, turns, len(alike))
 

@@ -3,6 +3,7 @@
 import re
 import unicodedata
 from dataclasses import dataclass, field
+from math import cos, radians, sin
 from typing import Literal
 
 from publisher.basics import Layer, record
@@ -37,7 +38,9 @@ def _parted(text: str) -> list[str]:
 def tidy(text: str) -> str:
     """Return the text in composed letters (NFC), with white space of any kind as single blanks and no control letters."""
     text = unicodedata.normalize("NFC", text)
-    return re.sub(" +", " ", "".join(c if unicodedata.category(c) != "Cc" else " " for c in text)).strip()
+    if not text.isprintable():  # as nearly all text is, which then has no control letters
+        text = "".join(c if unicodedata.category(c) != "Cc" else " " for c in text)
+    return re.sub("  +", " ", text).strip()
 
 
 @dataclass(frozen=True, eq=False)
@@ -71,8 +74,6 @@ class Setter:
 
         More than one font in the line makes more than one ``Words``. ``goes_on``: in the paragraph of the line before.
         """
-        from math import cos, radians, sin
-
         text = text.translate(_PLAIN)
         runs = self.faces.runs(text, style.weight)
         widths = [face.width(run) * style.size for face, run in runs]
@@ -173,7 +174,7 @@ def _even_breaks(words: list[str], wide: list[float], blank: float, width: float
     count = len(words)
     best: list[tuple[int, float, int]] = [(0, 0.0, count)] * (count + 1)  # from word i: lines, cost, next break
     for i in range(count - 1, -1, -1):
-        best[i] = (count + 1, 0.0, i + 1)
+        here = (count + 1, 0.0, i + 1)
         used = -blank
         for j in range(i + 1, count + 1):
             used += blank + wide[j - 1]
@@ -182,7 +183,9 @@ def _even_breaks(words: list[str], wide: list[float], blank: float, width: float
             gap = max(0.0, width - used) / width
             cost = gap * gap if j < count else (2.0 if i > 0 and used < 0.16 * width and j == i + 1 else 0.0)
             lines, rest, _ = best[j]
-            best[i] = min(best[i], (lines + 1, cost + rest, j))
+            if (one := (lines + 1, cost + rest, j)) < here:
+                here = one
+        best[i] = here
     broken: list[str] = []
     i = 0
     while i < count:

@@ -1,8 +1,9 @@
 """One line of words with the box that it fills."""
 
+import numpy as np
 import shapely
 
-from publisher.basics import Box, Layer, Pose, record
+from publisher.basics import Box, Layer, Point, Pose, record
 from publisher.pages.model import Words
 from publisher.pages.type.styles import TypeStyle
 from publisher.pages.type.text import Setter
@@ -23,12 +24,15 @@ class Note:
     @property
     def box(self) -> Box:
         """The upright box round them."""
-        return Box(*self.area().bounds)
+        return Box.round(self.corners())
 
     def area(self, grown: float = 0.0) -> shapely.Polygon:
         """Return the rectangle that they fill, ``grown`` mm larger on each side."""
-        corners = self.own.grown(grown).corners()
-        return shapely.Polygon(Pose(self.x, self.y, self.turn).apply_all(corners))
+        return shapely.polygons(np.array(self.corners(grown)))
+
+    def corners(self, grown: float = 0.0) -> tuple[Point, ...]:
+        """Return the corners of that rectangle."""
+        return Pose(self.x, self.y, self.turn).apply_all(self.own.grown(grown).corners())
 
     def drawn(self, setter: Setter) -> tuple[Words, ...]:
         """Return the words as they are drawn: part of the figure that they stand in."""

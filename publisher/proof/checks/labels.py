@@ -66,7 +66,7 @@ def measures_clear(case: Case, check: Check[Case]) -> Findings:
         promises = [promise for promise in case.promises.lengths if promise.page == number]
         areas = shapely.buffer(case.areas(number), -WORDS_REACH)
         looked += len(promises)
-        tracks = shapely.STRtree([shapely.LineString((p.start, p.end)) for p in promises])
+        tracks = shapely.STRtree(shapely.linestrings([(p.start, p.end) for p in promises]))
         across = tracks.query(areas, predicate="intersects").T.tolist()
         if across:
             words, line = case.lines(number)[across[0][0]], promises[across[0][1]]

@@ -2,8 +2,10 @@
 
 import re
 from collections.abc import Iterator
+from itertools import compress
 from math import hypot
 
+import numpy as np
 import shapely
 
 from publisher.basics import Check, Findings, OutlinePromise, PrintPromise, RowPromise, WordPromise
@@ -151,7 +153,8 @@ class WordsOn:
         self.outline = outline
         self.ground = shown_ground(outline)
         lines = case.lines(outline.page)
-        self.inside = [line for line in lines if self.ground.contains(shapely.Point(line.middle()))]
+        middles = np.array([line.middle() for line in lines]).reshape(-1, 2)
+        self.inside = list(compress(lines, shapely.contains_xy(self.ground, middles)))
         self.names = case.titles.union(map(normal, piece.names))
         self.places = [(word, outline.pose.apply(word.at)) for word in piece.words]
 

@@ -74,8 +74,9 @@ def met_by(lines: Sequence[Array], strokes: StrokeSegments) -> Agreement:
     long = [line for line in lines if len(line) > 1]
     if not long:
         return Agreement(0, 0, (0.0, 0.0))
-    points = shapely.get_coordinates(shapely.segmentize([shapely.LineString(line) for line in long], TRY_STEP))
-    return _judged(points, strokes)
+    owners = np.repeat(np.arange(len(long)), [len(line) for line in long])
+    wanted = shapely.linestrings(np.concatenate(long), indices=owners)
+    return _judged(shapely.get_coordinates(shapely.segmentize(wanted, TRY_STEP)), strokes)
 
 
 def only(strokes: StrokeSegments, lines: Sequence[Array]) -> Agreement:

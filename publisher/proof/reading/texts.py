@@ -148,7 +148,7 @@ def _band(x: float, y: float, end_x: float, end_y: float, size: float) -> Any:
         return shapely.Point(x, y).buffer(size / 4)
     ux, uy = (end_x - x) / length, (end_y - y) / length
     hx, hy = -uy * 0.7 * size, ux * 0.7 * size
-    return shapely.Polygon(((x, y), (end_x, end_y), (end_x + hx, end_y + hy), (x + hx, y + hy)))
+    return shapely.polygons([(x, y), (end_x, end_y), (end_x + hx, end_y + hy), (x + hx, y + hy)])
 
 
 def _box(run: TextRun) -> Box:
