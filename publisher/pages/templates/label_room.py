@@ -103,7 +103,7 @@ class LabelRoom:
         for number, block in enumerate(blocks):
             shape = block.width / block.height
             places = grid.places(block.width, block.height)
-            count = int(places.sum())
+            count = int(np.count_nonzero(places))
             if count:
                 worth = block.ease * count * grid.step**2 * min(1.0, shape / 1.3) * min(1.0, 2.6 / shape)
                 found.append((worth, number, places))
@@ -140,9 +140,10 @@ class _Grid:
         s = self.sums
         if s.shape[0] <= tall or s.shape[1] <= wide or any(w <= wide and t <= tall for w, t in self._nowhere):
             return np.zeros((0, 0), dtype=bool)
-        found = s[tall:, wide:] - s[:-tall, wide:] - s[tall:, :-wide] + s[:-tall, :-wide] == 0
+        high = s[tall:] - s[:-tall]
+        found: Mask = high[:, wide:] == high[:, :-wide]
         if found.any():
-            return np.asarray(found)
+            return found
         self._nowhere.append((wide, tall))
         return np.zeros((0, 0), dtype=bool)
 
@@ -161,7 +162,7 @@ def filled(area: shapely.Geometry, origin: Point, step: float, shape: tuple[int,
     """
     rows, columns = shape
     starts, ends = _segments(area)
-    crossed = np.zeros((rows, columns + 1), dtype=np.int64)
+    odd = np.zeros((rows, columns + 1), dtype=np.uint8)
     if len(starts):
         ys = origin[1] + step * np.arange(rows)
         low, high = np.minimum(starts[:, 1], ends[:, 1]), np.maximum(starts[:, 1], ends[:, 1])
@@ -172,8 +173,9 @@ def filled(area: shapely.Geometry, origin: Point, step: float, shape: tuple[int,
         a, b = starts[edge], ends[edge]
         x = a[:, 0] + (ys[row] - a[:, 1]) * (b[:, 0] - a[:, 0]) / (b[:, 1] - a[:, 1])
         column = np.clip(np.ceil((x - origin[0]) / step), 0, columns).astype(np.int64)
-        crossed += np.bincount(row * (columns + 1) + column, minlength=crossed.size).reshape(crossed.shape)
-    return np.asarray(np.cumsum(crossed, axis=1)[:, :columns] % 2 == 1)
+        crossed = np.bincount(row * (columns + 1) + column, minlength=odd.size).reshape(odd.shape)
+        odd[:] = crossed & 1
+    return np.bitwise_xor.accumulate(odd, axis=1)[:, :columns].astype(np.bool_)
 
 
 def _segments(area: shapely.Geometry) -> tuple[npt.NDArray[np.float64], npt.NDArray[np.float64]]:

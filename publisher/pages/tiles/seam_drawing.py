@@ -1,8 +1,10 @@
 """What the seams of a tile draw: match marks with their names, lines to trim on, glue areas with their words."""
 
+from dataclasses import replace
+
 import shapely
 
-from publisher.basics import Box, Layer, Point, SeamPromise, circle, polyline, record
+from publisher.basics import Box, Layer, Point, SeamPromise, circle, polyline, record, remembered
 from publisher.geometry import polygon
 from publisher.pages.model import Drawn, Fill, Stroke, Words
 from publisher.pages.sheet import Body, Numbers
@@ -23,19 +25,50 @@ class Seamed:
 
     under: Body
     over: Body
-    boxes: list[Box]
+    boxes: tuple[Box, ...]
 
 
 def seam_bodies(setter: Setter, plan: Tiling, cell: Cell, numbers: Numbers) -> Seamed:
     """Return what a tile's seams draw. On a page that others share, words keep to the tile, and name no page."""
+    others = [seam.second if cell is seam.first else seam.first for seam in _own(plan, cell)]
+    pages = tuple(numbers.page_of(plan.key(other)) or 0 for other in others)
+    said = pages if plan.place(cell).info is not None else (0,) * len(pages)
+    drawn = _drawn(setter, plan, cell, said=said)
+    return replace(drawn, over=drawn.over + Body(seams=_promises(plan, cell, numbers.page, pages)))
+
+
+def _own(plan: Tiling, cell: Cell) -> list[TileSeam]:
+    """Return the seams of one tile."""
+    return [seam for seam in plan.seams if cell in (seam.first, seam.second)]
+
+
+def _promises(plan: Tiling, cell: Cell, here: int, pages: tuple[int, ...]) -> tuple[SeamPromise, ...]:
+    """Return the promises of the seams that begin with this tile; ``pages``: of the tile beyond each of its seams."""
+    part, copy = plan.sample.part.id, max(plan.sample.copy, 1)
+    return tuple(
+        SeamPromise(
+            part,
+            copy,
+            _mark_name(plan, seam, number),
+            (here, page),
+            (_shifted(plan, cell, mark), _shifted(plan, seam.second, mark)),
+            MARK_RADIUS,
+        )
+        for seam, page in zip(_own(plan, cell), pages, strict=True)
+        if cell is seam.first
+        for number, mark in enumerate(seam.marks)
+    )
+
+
+@remembered
+def _drawn(setter: Setter, plan: Tiling, cell: Cell, *, said: tuple[int, ...]) -> Seamed:
+    """Return what a tile's seams draw, without promises: the same wherever its page stands. ``said``: the page that each names."""
     under, over = Body(), Body()
-    own = [seam for seam in plan.seams if cell in (seam.first, seam.second)]
+    own = _own(plan, cell)
     room = _name_room(plan, cell, own)
     boxes = [Box(*at, *at).grown(MARK_RADIUS) for at in room.marks]
-    for seam in own:
+    for seam, page in zip(own, said, strict=True):
         first = cell is seam.first
-        other = seam.second if first else seam.first
-        page = numbers.page_of(plan.key(other)) or 0
         marks = [_shifted(plan, cell, m) for m in seam.marks]
         names = [_mark_name(plan, seam, i) for i in range(len(marks))]
         over += Body(tuple(_mark(m) for m in marks))
@@ -46,16 +79,7 @@ def seam_bodies(setter: Setter, plan: Tiling, cell: Cell, numbers: Numbers) -> S
         over += Body(_line_drawn(setter, plan, cell, seam, marks, boxes, page))
         if first:
             under += Body((_glue_fill(plan, cell, seam),))
-            here = numbers.page
-            there = [_shifted(plan, other, m) for m in seam.marks]
-            part, copy = plan.sample.part.id, max(plan.sample.copy, 1)
-            over += Body(
-                seams=tuple(
-                    SeamPromise(part, copy, name, (here, page), (a, b), MARK_RADIUS)
-                    for name, a, b in zip(names, marks, there, strict=True)
-                )
-            )
-    return Seamed(under, over, boxes)
+    return Seamed(under, over, tuple(boxes))
 
 
 def _shifted(plan: Tiling, cell: Cell, point: Point) -> Point:

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 import shapely
 
-from publisher.basics import Box
+from publisher.basics import Box, record, remembered_few
 from publisher.pages.model import Drawn, Tile
 from publisher.pages.sheet import Body, Context
 from publisher.pages.templates import (
@@ -46,16 +46,48 @@ def tile_body(
     must not lose. ``kept``: boxes of other words that stand on it."""
     part, copy, mirrored = plan.sample.part, max(plan.sample.copy, 1), plan.sample.mirrored
     pose, window = plan.pose(cell), plan.window(cell)
+    found = _drawn(context, plan, cell, seamed.boxes, label, kept=tuple(kept))
+    shown = Body(
+        tiles=(Tile(part.id, copy, cell.row, cell.column, window, pose),),
+        outlines=(outline_promise(page, part, copy, pose, window, cell.row, cell.column),),
+    )
+    own = Body(
+        found.drawn,
+        lengths=tuple(line.promise(page) for line in found.lengths),
+        marks=mark_promises(page, part, copy, found.marks, window),
+    )
+    said = Body(texts=spot_promises(page, label, part.id, copy)) if label else Body()
+    if label and whole:
+        said += Body(carried=(sides_carried(page, label.box, part.id, copy, mirrored),))
+    return shown + seamed.under + own + seamed.over + said
+
+
+@record
+class _OnTile:
+    """What a tile draws of its part, the lengths and the marks among it."""
+
+    drawn: tuple[Drawn, ...]
+    lengths: tuple[DimensionLine, ...]
+    marks: tuple[Drawn, ...]
+
+
+@remembered_few
+def _drawn(
+    context: Context, plan: Tiling, cell: Cell, seams: tuple[Box, ...], label: Spot | None, *, kept: tuple[Box, ...]
+) -> _OnTile:
+    """Return what a tile draws, the same wherever its page stands; ``seams``: boxes in which marks and words of its seams stand."""
+    part, pose, window = plan.sample.part, plan.pose(cell), plan.window(cell)
     notes = plan.notes_on(cell)
-    boxes = [box.grown(NOT_CLOSER) for box in seamed.boxes]
+    boxes = [box.grown(NOT_CLOSER) for box in seams]
     quiet = [*quiet_boxes(part, pose, notes), *boxes, *(box.grown(OFF_LABEL) for box in kept)]
     if label:
         quiet.append(label.box.grown(OFF_LABEL))
-    lines = _dimensions(context, plan, cell, [*seamed.boxes, *kept, *(note.box for note in notes)], label)
+    lines = _dimensions(context, plan, cell, [*seams, *kept, *(note.box for note in notes)], label)
     quiet += [box for line in lines for box in line.quiet]
     marks = mark_strokes(part, pose, window, quiet)
+    taken = shapely.union_all([line.area for line in lines])
     drawn: tuple[Drawn, ...] = (
-        *waste_strokes(part, pose, context.type, window, boxes, taken=shapely.union_all([line.area for line in lines])),
+        *waste_strokes(part, pose, context.type, window, boxes, taken=taken),
         *marks,
         *outline_strokes(part, pose, window),
         *(word for note in notes for word in note.drawn(context.type)),
@@ -63,17 +95,7 @@ def tile_body(
         *(spot_drawn(context.type, label, plan.turn) if label else ()),
         *size_lines(context.type, plan, cell, context.paper.first),
     )
-    shown = Body(
-        tiles=(Tile(part.id, copy, cell.row, cell.column, window, pose),),
-        outlines=(outline_promise(page, part, copy, pose, window, cell.row, cell.column),),
-    )
-    own = Body(
-        drawn, lengths=tuple(line.promise(page) for line in lines), marks=mark_promises(page, part, copy, marks, window)
-    )
-    said = Body(texts=spot_promises(page, label, part.id, copy)) if label else Body()
-    if label and whole:
-        said += Body(carried=(sides_carried(page, label.box, part.id, copy, mirrored),))
-    return shown + seamed.under + own + seamed.over + said
+    return _OnTile(drawn, lines, marks)
 
 
 def _dimensions(

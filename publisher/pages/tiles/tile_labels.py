@@ -1,5 +1,7 @@
 """What a tile says of its part: letter and name on each, and on one of them all that the piece must not lose."""
 
+from collections.abc import Sequence
+
 import shapely
 
 from publisher.basics import Box
@@ -25,7 +27,7 @@ from publisher.pages.type import as_polygon
 TURNED = ("upper side", "left", "lower side", "right")  # where the upper end of a part lies that is turned by quarters
 
 
-def tile_label(context: Context, plan: Tiling, cell: Cell, boxes: list[Box], whole: bool) -> Spot | None:
+def tile_label(context: Context, plan: Tiling, cell: Cell, boxes: Sequence[Box], whole: bool) -> Spot | None:
     """Return the words inside a tile: on the ``whole`` one all that fits there, what the piece must not lose above all; on the
     others letter and name. None where not even the letter fits."""
     said = said_of(context, plan)
@@ -65,7 +67,7 @@ def labelled(context: Context, plan: Tiling) -> Cell:
     return max(plan.cutting.cells, key=lambda c: plan.laid.intersection(as_polygon(c.area)).area)
 
 
-def tile_room(plan: Tiling, cell: Cell, boxes: list[Box], *, surface: bool = True) -> LabelRoom:
+def tile_room(plan: Tiling, cell: Cell, boxes: Sequence[Box], *, surface: bool = True) -> LabelRoom:
     """Return the free places of a tile, on the page: on the part, inside the tile, clear of marks and of what seams say. Lines of
     the surface are among the marks unless ``surface`` is False."""
     area = cell.area.moved(*plan.shift(cell))

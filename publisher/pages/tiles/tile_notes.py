@@ -4,7 +4,7 @@ It stands close beside the tile, else on it where no line crosses, else farther 
 room.
 """
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 import shapely
 
@@ -69,7 +69,7 @@ class NoteSize:
 
 
 NoteFor = tuple[
-    Tiling, Cell, list[Box], Spot | None, bool
+    Tiling, Cell, Sequence[Box], Spot | None, bool
 ]  # what seams and label take of a tile, and whether it bears the whole label
 
 
@@ -121,7 +121,7 @@ def _sizes(context: Context, plan: Tiling, cell: Cell, sides: str) -> Iterator[N
 def _place(
     plan: Tiling,
     cell: Cell,
-    boxes: list[Box],
+    boxes: Sequence[Box],
     label: Spot | None,
     paper: shapely.Geometry,
     sizes: tuple[NoteSize, ...],

@@ -6,7 +6,7 @@ from dataclasses import field, replace
 import shapely
 from shapely.affinity import translate
 
-from publisher.basics import Box, Line, Point, Pose, record
+from publisher.basics import Box, Line, Point, Pose, record, remembered_few
 from publisher.basics.wording import LengthUnit, say_size
 from publisher.geometry import Part, polygon
 from publisher.pages.sheet import LEAST_SQUARE, PAGE_SQUARE, Context, Frame
@@ -146,6 +146,7 @@ class LaidCopy:
         return replace(found, seams=seams(found.cutting, self.outline, self.quiet), lines=lines, notes=self.notes)
 
 
+@remembered_few
 def lay(context: Context, sample: Sample, turn: float) -> LaidCopy:
     """Lay a copy at a turn (degrees, whole quarters)."""
     pose = Pose(turn=turn, mirrored=sample.mirrored)
