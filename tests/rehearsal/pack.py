@@ -1,0 +1,57 @@
+"""A pack read from its pages, in their order: parts, the pencil's way round them, and what could not be read."""
+
+import re
+from dataclasses import dataclass
+from pathlib import Path
+
+from tests.rehearsal.pages import ReadPage, read_page
+from tests.rehearsal.parts import ReadPart, read_parts
+from tests.rehearsal.raster import page_pictures
+
+PENCIL = re.compile(r"its line runs .*?(\d+(?:\.\d+)?) ?(?:mm|$)")
+TRACE = "trace, lift"
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class ReadPack:
+    """What a pack's pages say. ``allowance``: mm by which a pencil runs outside a template, None where the pages say of tracing but of no
+    number; ``unread``: what the reader could not read, in words."""
+
+    pages: tuple[ReadPage, ...]
+    parts: tuple[ReadPart, ...]
+    allowance: float | None
+    unread: tuple[str, ...]
+
+
+def read_pack(pdf: Path) -> ReadPack:
+    """Read a pack from the pictures of its pages."""
+    pages = tuple(read_page(picture) for picture in page_pictures(pdf))
+    shown = tuple(page for page in pages if page.shows_templates)
+    parts = read_parts(shown)
+    allowance = _allowance(pages)
+    unread = [
+        f"page {page.number}: no square whose number was read: taken as true" for page in shown if page.scale is None
+    ]
+    unread += [
+        f"page {page.number}: a match mark without a name" for page in shown for mark in page.marks if not mark.name
+    ]
+    unread += [f"page {part.pages[0]}: a template without a letter" for part in parts if not part.letter]
+    unread += [f"part {part.letter}: {fault}" for part in parts for fault in part.faults]
+    unread += [f"part {part.letter}: how many are cut" for part in parts if part.letter and not part.count]
+    if allowance is None:
+        unread.append("how far outside a template the pencil runs")
+    return ReadPack(pages, parts, allowance, tuple(dict.fromkeys(unread)))
+
+
+def _allowance(pages: tuple[ReadPage, ...]) -> float | None:
+    """Return the millimetres that the page about templates says; 0 where nothing is traced."""
+    texts = [_flowing(page) for page in pages]
+    said = [float(m[1]) for text in texts if (m := PENCIL.search(text))]
+    if said:
+        return said[0]
+    return None if any(TRACE in text for text in texts) else 0.0
+
+
+def _flowing(page: ReadPage) -> str:
+    """Return a page's words with lines joined that stand under each other."""
+    return " ".join(line.text for line in sorted(page.lines, key=lambda line: (round(line.x), -line.y)))

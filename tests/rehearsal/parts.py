@@ -1,0 +1,195 @@
+"""Parts from read pages: which cut lines are one piece, its letter, how many of it, from which board, and how large it is cut."""
+
+import re
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, field
+
+import shapely
+
+from tests.rehearsal.cut_lines import WIDTH, middle_area
+from tests.rehearsal.letters import Tag
+from tests.rehearsal.pages import Line, ReadPage
+from tests.rehearsal.tiles import Tile, taped, tiles_of
+
+CUT = re.compile(r"\bcut (\d+)(?: ?\+ ?(\d+) spare)?")
+THIS_IS = re.compile(r"\bthis is (\d+) of (\d+)|^(\d+) of (\d+)$")
+BOARD = re.compile(r"^([^\d(].*?) (?:[\d/. ]+ in \()?(\d+(?:\.\d+)?) mm\b")
+MIRRORED = re.compile(r"(\d+) mirrored")
+STRIP = re.compile(r"^([A-Z]\d*) .*, cut (\d+)(?: ?\+ ?(\d+) spare)?: compass strip")
+RADIUS = re.compile(r"radius .*?(\d+(?:\.\d+)?) mm")
+LABEL_WIDE, LABEL_TALL = 100.0, 60.0  # mm from a tag within which its words stand
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class ReadPart:
+    """A template as read: its letter ("" where none was found), the area that its cut lines go round in true mm, how many are cut and
+    how many spare, how many of them mirrored, the board's name and thickness (0 where not read), and the pages that show it.
+
+    ``cut_so``: the lines are the finished size as they stand, as those of a compass strip are.
+    """
+
+    letter: str
+    area: shapely.Polygon
+    pages: tuple[int, ...]
+    count: int = 0
+    spare: int = 0
+    mirrored: int = 0
+    board: str = ""
+    thickness: float = 0.0
+    copy: int = 0
+    cut_so: bool = False
+    words: tuple[str, ...] = ()
+    faults: tuple[str, ...] = ()
+
+
+@dataclass(slots=True)
+class Label:
+    """The words that stand with a part's tags."""
+
+    words: list[str] = field(default_factory=list)
+
+
+def read_parts(pages: Iterable[ReadPage]) -> tuple[ReadPart, ...]:
+    """Return the parts that pages of templates and tiles show."""
+    pages = tuple(pages)
+    labels: dict[str, Label] = {}
+    found: list[ReadPart] = []
+    tiles: list[Tile] = []
+    for page in pages:
+        for letter, words in _labels(page):
+            labels.setdefault(letter, Label()).words += words
+        own = tiles_of(page)
+        tiles += own
+        taken = {id(ink) for tile in own for ink in tile.inks}
+        areas = [cut.area for cut in page.cuts if cut.closed and id(cut.ink) not in taken]
+        found += _lettered(page, [*_with_holes(areas)])
+        found += _strips(page)
+    for whole in taped(tiles):
+        letter = next(iter(whole.letters)) if len(whole.letters) == 1 else ""
+        areas = [middle_area(ink) for ink in whole.inks if ink.interiors]
+        if not areas:
+            found.append(
+                ReadPart(
+                    letter, shapely.Polygon(), whole.pages, faults=(*whole.faults, "its tiles make no closed line")
+                )
+            )
+        for area in _with_holes(areas):
+            found.append(ReadPart(letter, area, whole.pages, faults=whole.faults))
+    scale = {page.number: page.scale or 1.0 for page in pages}
+    return tuple(_said(part, labels, scale[part.pages[0]]) for part in found)
+
+
+def _with_holes(areas: list[shapely.Polygon]) -> Iterator[shapely.Polygon]:
+    """Yield the outer areas less those of the lines within them."""
+    areas = sorted((area for area in areas if not area.is_empty), key=lambda area: -area.area)
+    outer: list[tuple[shapely.Polygon, list[shapely.Polygon]]] = []
+    for area in areas:
+        around = next((one for one in outer if one[0].contains(area)), None)
+        if around is None:
+            outer.append((area, []))
+        else:
+            around[1].append(area)
+    for whole, holes in outer:
+        yield shapely.Polygon(whole.exterior, [hole.exterior for hole in holes])
+
+
+def _lettered(page: ReadPage, areas: list[shapely.Polygon]) -> Iterator[ReadPart]:
+    """Yield the parts of a page: each with the letter that stands in it, or with that of the nearest tag that stands in none."""
+    named: dict[int, str] = {}
+    outside: list[Tag] = []
+    for tag in page.tags:
+        within = [n for n, area in enumerate(areas) if shapely.Polygon(area.exterior).contains(_middle(tag))]
+        if within:
+            named[min(within, key=lambda n: areas[n].area)] = tag.letter
+        else:
+            outside.append(tag)
+    pairs = sorted(
+        (areas[n].distance(_frame(tag)), n, i)
+        for n in range(len(areas))
+        if n not in named
+        for i, tag in enumerate(outside)
+    )
+    used: set[int] = set()
+    for _, n, i in pairs:
+        if n not in named and i not in used:
+            named[n] = outside[i].letter
+            used.add(i)
+    for n, area in enumerate(areas):
+        yield ReadPart(named.get(n, ""), area, (page.number,))
+
+
+def _strips(page: ReadPage) -> Iterator[ReadPart]:
+    """Yield the discs of compass strips: by the radius that a strip says, for its lines are no outline."""
+    for line in page.lines:
+        strip = STRIP.search(line.text)
+        if not strip:
+            continue
+        below = [other for other in page.lines if 0.0 < line.y - other.y < 15.0 and RADIUS.search(other.text)]
+        said = RADIUS.search(max(below, key=lambda other: other.y).text) if below else None
+        if said:
+            disc = shapely.Point(0.0, 0.0).buffer(float(said[1]), quad_segs=256)
+            count, spare = int(strip[2]), int(strip[3] or 0)
+            yield ReadPart(strip[1], disc, (page.number,), count, spare, cut_so=True, words=(line.text,))
+
+
+def _labels(page: ReadPage) -> Iterator[tuple[str, list[str]]]:
+    """Yield the letter of each tag with the lines of words that stand with it."""
+    owned: dict[int, list[Line]] = {}
+    for line in page.lines:
+        gaps = [(_away(tag, line), n) for n, tag in enumerate(page.tags)]
+        gap, n = min(gaps, default=(LABEL_WIDE, -1))
+        if gap < LABEL_WIDE:
+            owned.setdefault(n, []).append(line)
+    for n, lines in owned.items():
+        yield page.tags[n].letter, [line.text for line in sorted(lines, key=lambda line: (-line.y, line.x))]
+
+
+def _away(tag: Tag, line: Line) -> float:
+    """Return how far (mm) a line begins from a tag, to whose right or under which it stands."""
+    right, down = line.x - tag.left, tag.top - line.y
+    if right < -1.0 or down < -1.0 or right > LABEL_WIDE or down > LABEL_TALL:
+        return LABEL_WIDE
+    beside = line.y > tag.bottom - 1.0
+    return (line.x - tag.right if beside else abs(right)) + (0.0 if beside else tag.bottom - line.y)
+
+
+def _said(part: ReadPart, labels: dict[str, Label], scale: float) -> ReadPart:
+    """Return a part with what its label says, in true millimetres."""
+    words = part.words or tuple(labels[part.letter].words if part.letter in labels else ())
+    cuts = Counter((int(m[1]), int(m[2] or 0)) for text in words if (m := CUT.search(text)))
+    boards = Counter((m[1], float(m[2])) for text in words if (m := BOARD.match(text)) and "finished" not in text)
+    mirrored = next((int(m[1]) for text in words if (m := MIRRORED.search(text))), 0)
+    count, spare = cuts.most_common(1)[0][0] if cuts else (part.count, part.spare)
+    board, thickness = boards.most_common(1)[0][0] if boards else ("", 0.0)
+    area = part.area if part.cut_so else shapely.transform(part.area, lambda points: points / scale)
+    return ReadPart(
+        part.letter,
+        area,
+        part.pages,
+        count,
+        spare,
+        mirrored,
+        board,
+        thickness,
+        part.copy,
+        part.cut_so,
+        words,
+        part.faults,
+    )
+
+
+def _middle(tag: Tag) -> shapely.Point:
+    return shapely.Point((tag.left + tag.right) / 2, (tag.bottom + tag.top) / 2)
+
+
+def _frame(tag: Tag) -> shapely.Polygon:
+    return shapely.box(tag.left, tag.bottom, tag.right, tag.top)
+
+
+def grown(area: shapely.Polygon, allowance: float) -> shapely.Polygon:
+    """Return what is cut along a pencil line that runs ``allowance`` mm outside a template and inside its openings."""
+    return area.buffer(allowance, join_style="mitre", mitre_limit=20.0) if allowance else area
+
+
+__all__ = ["WIDTH", "ReadPart", "grown", "read_parts"]

@@ -1,0 +1,162 @@
+"""Packs spoiled in one place, which a rehearsal must not build as meant: each function changes one thing on the composed pages.
+
+They change what is printed and nothing else. None where a pack has nothing of the kind.
+"""
+
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+
+from publisher.basics import Path, Pose
+from publisher.pages import Drawn, Pack, Stroke, Words
+
+Plant = Callable[[Pack], Pack | None]
+TAG = 6.0  # mm of the em: words as large are titles and the letters of tags
+TITLES = 10.0  # no title of a page with parts is set as large
+AWAY = 1.0  # mm by which a mark is moved
+
+
+def _changed(pack: Pack, change: Callable[[Drawn], Drawn | None]) -> Pack | None:
+    """Return the pack with a change of single things of its pages; None where nothing changed."""
+    pages = []
+    for page in pack.pages:
+        drawn = tuple(other for thing in page.drawn if (other := change(thing)) is not None)
+        pages.append(page if drawn == page.drawn else replace(page, drawn=drawn, structure=()))
+    return None if tuple(pages) == pack.pages else replace(pack, pages=tuple(pages))
+
+
+def _first(pack: Pack, wanted: Callable[[Drawn], bool], change: Callable[[Drawn], Drawn | None]) -> Pack | None:
+    """Return the pack with a change of the first thing of a page with parts that is wanted."""
+    for n, page in enumerate(pack.pages):
+        if page.kind not in ("templates", "tiles", "true"):
+            continue
+        for i, thing in enumerate(page.drawn):
+            if wanted(thing):
+                other = change(thing)
+                more = () if other is None else (other,)
+                drawn = (*page.drawn[:i], *more, *page.drawn[i + 1 :])
+                new = replace(page, drawn=drawn, structure=())
+                return replace(pack, pages=(*pack.pages[:n], new, *pack.pages[n + 1 :]))
+    return None
+
+
+def _letters(pack: Pack) -> list[str]:
+    tags = (t for p in pack.pages for t in p.drawn if isinstance(t, Words) and _is_tag(t))
+    return sorted({tag.text for tag in tags})
+
+
+def _is_tag(thing: Drawn) -> bool:
+    return isinstance(thing, Words) and thing.size > TAG and len(thing.text) <= 2 and thing.text[:1].isupper()
+
+
+def letters_exchanged(pack: Pack) -> Pack | None:
+    """Two parts bear each other's letter."""
+    letters = _letters(pack)
+    if len(letters) < 2:
+        return None
+    other = {letters[0]: letters[1], letters[1]: letters[0]}
+    return _changed(pack, lambda t: replace(t, text=other.get(t.text, t.text)) if _is_tag(t) else t)
+
+
+def letter_missing(pack: Pack) -> Pack | None:
+    """A part has no letter."""
+    letters = _letters(pack)
+    if not letters:
+        return None
+    return _changed(pack, lambda t: None if _is_tag(t) and t.text == letters[0] else t)
+
+
+def _outline(thing: Drawn) -> bool:
+    return isinstance(thing, Stroke) and thing.style.name == "cut"
+
+
+def _recut(change: Callable[[tuple[Path, ...]], tuple[Path, ...]], wanted: Callable[[Stroke], bool]) -> Plant:
+    def plant(pack: Pack) -> Pack | None:
+        return _first(pack, lambda t: _outline(t) and wanted(t), lambda t: replace(t, paths=change(t.paths)))
+
+    return plant
+
+
+def _flipped(paths: tuple[Path, ...]) -> tuple[Path, ...]:
+    box = paths[0].box
+    return tuple(path.placed(Pose(box.left + box.right, 0.0, 0.0, True)) for path in paths)
+
+
+def _larger(paths: tuple[Path, ...]) -> tuple[Path, ...]:
+    (x, y), scale = paths[0].points[0], 1.01
+    return tuple(
+        path.carried(lambda p: (x + scale * (p[0] - x), y + scale * (p[1] - y)), False, scale) for path in paths
+    )
+
+
+def _askew(stroke: Stroke) -> bool:
+    """Say whether an outline is another when it is turned over: its points lie unlike on both sides of its middle."""
+    box = stroke.paths[0].box
+    points = {(round(x - box.left, 2), round(y - box.bottom, 2)) for x, y in stroke.paths[0].points}
+    width, height = round(box.width, 2), round(box.height, 2)
+    flips = ({(round(width - x, 2), y) for x, y in points}, {(x, round(height - y, 2)) for x, y in points})
+    return points not in flips and stroke.clip is None
+
+
+def thin_cut_line(pack: Pack) -> Pack | None:
+    """A part's cut line is as thin as a drawn one."""
+    return _first(pack, _outline, lambda t: replace(t, style=replace(t.style, width=0.25)))
+
+
+def _is_mark(thing: Drawn) -> bool:
+    return (
+        isinstance(thing, Stroke)
+        and thing.style.name == "gauge"
+        and len(thing.paths) == 3
+        and len(thing.paths[1].points) == 2
+    )
+
+
+def mark_moved(pack: Pack) -> Pack | None:
+    """A match mark of a tile stands a millimetre off."""
+    pose = Pose(0.0, AWAY)
+    return _first(pack, _is_mark, lambda t: replace(t, paths=tuple(path.placed(pose) for path in t.paths)))
+
+
+def mark_misnamed(pack: Pack) -> Pack | None:
+    """On one tile, a match mark bears the name of the next."""
+    return _first(pack, lambda t: _named(t, "·a"), lambda t: replace(t, text=t.text[:-1] + "b"))
+
+
+def _named(thing: Drawn, end: str) -> bool:
+    return isinstance(thing, Words) and thing.text.endswith(end) and "-" in thing.text
+
+
+def _retold(old: str, new: str) -> Plant:
+    def other(thing: Drawn) -> Drawn:
+        plain = isinstance(thing, Words) and thing.text.replace("\u00a0", " ")
+        return replace(thing, text=plain.replace(old, new)) if plain and old in plain else thing
+
+    return lambda pack: _changed(pack, other)
+
+
+def counts_changed(pack: Pack) -> Pack | None:
+    """Every template of two copies asks for three."""
+    return _retold("cut 2", "cut 3")(pack) or _retold("cut 1", "cut 3")(pack)
+
+
+PLANTED: dict[str, Plant] = {
+    "letters exchanged": letters_exchanged,
+    "letter missing": letter_missing,
+    "side flipped": _recut(_flipped, _askew),
+    "one per cent larger": _recut(_larger, lambda t: t.clip is None),
+    "openings left out": _recut(lambda paths: paths[:1], lambda t: len(t.paths) > 1 and t.clip is None),
+    "cut line thin": thin_cut_line,
+    "match mark a millimetre off": mark_moved,
+    "match mark misnamed": mark_misnamed,
+    "another count": counts_changed,
+    "another board": _retold("5.00 mm", "6.00 mm"),
+    "another pencil": _retold("its line runs 0.4 mm", "its line runs 1.4 mm"),
+}
+
+
+def planted(pack: Pack) -> Iterator[tuple[str, Pack]]:
+    """Yield every spoiled pack with the name of what is wrong."""
+    for name, plant in PLANTED.items():
+        spoiled = plant(pack)
+        if spoiled is not None:
+            yield name, spoiled
