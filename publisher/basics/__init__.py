@@ -77,11 +77,14 @@ from publisher.basics.promised_pages import (
 from publisher.basics.promised_pieces import (
     Carried,
     DrawingPromise,
+    EdgePromise,
     FigurePromise,
+    HolePromise,
     NumberPromise,
     PrintPromise,
     SentencePromise,
     SidePromise,
+    SizesPromise,
     WordPromise,
 )
 from publisher.basics.records import record
@@ -108,6 +111,7 @@ __all__ = [
     "CutReading",
     "DrawingPromise",
     "DrawnPromise",
+    "EdgePromise",
     "FiducialPlace",
     "FiducialPromise",
     "FigurePromise",
@@ -115,6 +119,7 @@ __all__ = [
     "Finding",
     "Findings",
     "FurniturePromise",
+    "HolePromise",
     "Layer",
     "LayoutPromise",
     "LengthPromise",
@@ -148,6 +153,7 @@ __all__ = [
     "Severity",
     "SheetsPromise",
     "SidePromise",
+    "SizesPromise",
     "TagPromise",
     "TextPromise",
     "WordPromise",

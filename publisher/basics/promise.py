@@ -28,6 +28,7 @@ from publisher.basics.promised_pieces import (
     PrintPromise,
     SentencePromise,
     SidePromise,
+    SizesPromise,
 )
 from publisher.basics.records import record
 
@@ -64,4 +65,5 @@ class Promises:
     tags: tuple[TagPromise, ...] = ()
     prints: tuple[PrintPromise, ...] = ()
     figures: tuple[FigurePromise, ...] = ()
+    sizes: tuple[SizesPromise, ...] = ()
     given: tuple[str, ...] = ()

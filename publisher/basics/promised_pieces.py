@@ -7,6 +7,46 @@ from publisher.basics.records import record
 
 
 @record
+class HolePromise:
+    """A hole of a piece that is measured out: ``left`` and ``up`` mm from the piece's lower left corner to the hole's, or to the middle
+    of a ``round`` one; ``width`` and ``height`` of it, the diameter of a round one."""
+
+    left: float
+    up: float
+    width: float
+    height: float
+    round: bool
+
+
+@record
+class EdgePromise:
+    """What is cut at a side of a piece that is measured out: the ``bevel`` in degrees from square, positive when the face underneath is
+    shorter; the ``rabbet``: how wide (mm) foam is cut away behind the paper."""
+
+    side: Literal["bottom", "right", "top", "left"]
+    bevel: float
+    rabbet: float
+
+
+@record
+class SizesPromise:
+    """A piece that is shown by its sizes, without a template, made where pieces are cut, before any page: all mm of the finished piece.
+
+    ``holes`` are numbered from 1 in their order. ``lines`` to draw right across it: whether level, and how far from the lower or the
+    left side. A page that shows it tells by a ``Carried`` with its ``key`` where the words about it stand.
+    """
+
+    key: str
+    part: str
+    letter: str
+    width: float
+    height: float
+    holes: tuple[HolePromise, ...] = ()
+    lines: tuple[tuple[bool, float], ...] = ()
+    edges: tuple[EdgePromise, ...] = ()
+
+
+@record
 class WordPromise:
     """What a template says at a place of a part: the letter of a join, the angle of a bevel; ``at`` in the part's own coordinates."""
 

@@ -4,7 +4,7 @@ Comes in: ``PartPlan``s. Goes out: ``Part``s: outline, template, openings, marks
 shapes that cannot be. Never: knows paper, pages or output formats.
 """
 
-from publisher.geometry.cutting import PLATE, cut_pieces, with_seams
+from publisher.geometry.cutting import PLATE, cut_pieces, sizes_key, sizes_of, with_seams
 from publisher.geometry.drawings import DRAWING_BYTES, Look, Seen, look_at
 from publisher.geometry.making import (
     BEVEL_OUT,
@@ -81,6 +81,8 @@ __all__ = [
     "rabbet_strip",
     "radii_of",
     "shape_infos",
+    "sizes_key",
+    "sizes_of",
     "surface_infos",
     "with_seams",
 ]

@@ -5,7 +5,7 @@ from math import dist
 from typing import Literal
 
 from publisher.basics import LineKind, Path, Place, Point, Pose, Purpose, record
-from publisher.design import Rabbet
+from publisher.design import Printed, Rabbet
 
 
 @record
@@ -197,6 +197,7 @@ class Part:
         DrawnFor, ...
     ] = ()  # what its shape itself meets: board in a rib's slots, the tube that it goes round
     seams: tuple[LaidSeam, ...] = ()  # where it is split, for who puts it together (``with_seams``)
+    printed: Printed = "whole"  # how the pack shows it
 
     def edge(self, name: str) -> Edge | None:
         """Return the edge with this name, or None."""

@@ -9,7 +9,7 @@ from publisher.joints.advice import TRIED_WHOLE, Tried, suggest, try_cures
 from publisher.joints.budget import PENCIL_SPREAD, budget_of, safe_ends, sold_words, takes_words
 from publisher.joints.checks import CHECKS, NEED_NOT_MET
 from publisher.joints.cover import whole_names
-from publisher.joints.drawings import draw_parts
+from publisher.joints.drawings import SIZES_TALL, SIZES_WIDE, draw_parts
 from publisher.joints.facts import (
     MEETING_SIZE_ALONE,
     PACKS_DO_NOT_MEET,
@@ -51,6 +51,8 @@ __all__ = [
     "NEED_NOT_MET",
     "PENCIL_SPREAD",
     "RULES",
+    "SIZES_TALL",
+    "SIZES_WIDE",
     "TRIED_WHOLE",
     "BoardRange",
     "Drawing",

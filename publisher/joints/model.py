@@ -13,6 +13,7 @@ from publisher.basics import (
     PrintPromise,
     SentencePromise,
     SidePromise,
+    SizesPromise,
     record,
 )
 from publisher.design import Fact, ShopBoard
@@ -283,6 +284,7 @@ class Joined:
     additions: tuple[Addition, ...] = ()  # of the building, where steps say what they add
     prints: tuple[PrintPromise, ...] = ()
     figures: tuple[FigurePromise, ...] = ()
+    sizes: tuple[SizesPromise, ...] = ()  # of pieces without a template
 
     def fact(self, name: str) -> Fact | None:
         """Return the fact with this name, or None."""

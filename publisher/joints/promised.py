@@ -10,8 +10,9 @@ import shapely
 from publisher.basics import DrawingPromise, NumberPromise, Purpose, SentencePromise, SidePromise
 from publisher.basics.wording import LengthUnit
 from publisher.design import Design, Fact, PicturePlan, TextPlan, fill, said_numbers
-from publisher.geometry import PLATE, Mark, Part, polygon
+from publisher.geometry import PLATE, Mark, Part, polygon, sizes_of
 from publisher.joints.cover import cover_drawings, cover_sentences
+from publisher.joints.drawings import draw_sizes
 from publisher.joints.effort import effort_of
 from publisher.joints.model import Drawing, Joined, Placed
 from publisher.joints.picture_promise import picture_promise
@@ -27,13 +28,21 @@ def with_promises(design: Design, pieces: Sequence[Part], joined: Joined) -> Joi
     """Return what was put together with its promises about the ``pieces`` that are cut, the texts, the pictures asked for and what the
     cover says."""
     joined = replace(joined, effort=effort_of(design, pieces, joined))
+    measured = [(piece, sizes_of(piece)) for piece in pieces if piece.printed == "sizes"]
+    drawn = tuple(draw_sizes(piece, sizes) for piece, sizes in measured)
     return replace(
         joined,
         sides=sides_of(design, pieces, joined.placed),
         sentences=sentences_on(design, joined),
         prints=prints_of(pieces),
         figures=figures_of(design, pieces, joined),
-        pictures=(*pictures_of(design, joined.drawings), *cover_drawings(design, joined.drawings)),
+        pictures=(
+            *pictures_of(design, joined.drawings),
+            *cover_drawings(design, joined.drawings),
+            *(picture_promise(drawing.name, drawing) for drawing in drawn),
+        ),
+        drawings=(*joined.drawings, *drawn),
+        sizes=tuple(sizes for _, sizes in measured),
     )
 
 

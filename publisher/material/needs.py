@@ -96,7 +96,7 @@ def _cut_row(part: Part, use: str) -> CutRow:
     """Return a part's line of the cut list."""
     width, height = (float(v) for v in np.ptp(np.asarray(part.outline.outer.points), axis=0))
     copies = part.count + part.spare
-    tracings = copies if use == "trace" else 0
+    tracings = copies if use == "trace" and part.printed != "sizes" else 0
     return CutRow(
         part.id,
         part.letter,

@@ -43,8 +43,8 @@ def count_pages(design: Design, parts: tuple[Part, ...], joined: Joined, paper: 
     context = Context(design, with_top_marks(parts, joined), joined, nothing_laid, paper, Setter(faces))
     plan = plan_true_pages(context)
     fits = planner_of(context).fits
-    small = tuple(p for p in context.parts if fits(p))
-    large = [p for p in context.parts if not fits(p)]
+    small = tuple(p for p in context.templates if fits(p))
+    large = [p for p in context.templates if not fits(p)]
     refused = {p.id for p in large if tiles_refusal(context, p)} if plan.refused else set()
     tiles = None if refused else _tile_pages(plan)
     templates = None if refusal(context, small) else len(plan.templates)

@@ -32,9 +32,11 @@ from publisher.basics import (
     CutPromise,
     DrawingPromise,
     DrawnPromise,
+    EdgePromise,
     FiducialPromise,
     FigurePromise,
     FurniturePromise,
+    HolePromise,
     LayoutPromise,
     LengthPromise,
     LinkPromise,
@@ -53,6 +55,7 @@ from publisher.basics import (
     SentencePromise,
     SheetsPromise,
     SidePromise,
+    SizesPromise,
     TagPromise,
     TextPromise,
     WordPromise,
@@ -397,6 +400,7 @@ ROWS = (
     ("", "Part", "Board", "Cut", "Width × height", "in inches", "Page"),
     ("A", "Step", "foam", "14 + 1 spare", "90.0 × 60.0 mm", "3.54 × 2.36 in", "2"),
     ("B", "Deck of", "foam", "2, 1 mirrored", "300.0 × 90.0 mm", "11.81 × 3.54 in", "3-4"),
+    ("L", "Lid", "foam", "3 + 1 spare", "80.0 × 30.0 mm", "3.15 × 1.18 in", "4"),
 )
 
 
@@ -410,7 +414,7 @@ def table() -> dict[str, Draw]:
             if cell:
                 items[f"cell {row} {cell}"] = words(cell, x, top - 3.5, 3.0)
     items["cell 2 name"] = words("the bridge", 24.0, 260.5 - 3.5, 3.0)
-    items["rule 3"] = line((15.0, 256.0), (200.0, 256.0), 0.18)
+    items["rule 4"] = line((15.0, 248.0), (200.0, 248.0), 0.18)
     return items
 
 
@@ -574,12 +578,18 @@ def made() -> dict[str, Any]:
             PrintPromise("deck", "B", "foam", 5.0, (PART_B, HOLE_B)),
         ),
         "figures": (FigurePromise("thickness of foam", 5.0, "length"),),
-        "drawings": (DrawingPromise(PICTURE.key, "part:step", 80.0, 40.0, SEEN, TEXTURE, (("A", (10.0, 16.0)),)),),
+        "drawings": (
+            DrawingPromise(PICTURE.key, "part:step", 80.0, 40.0, SEEN, TEXTURE, (("A", (10.0, 16.0)),)),
+            DrawingPromise(SIZES.key, SIZES.key, 80.0, 30.0, LID_LINES),
+        ),
+        "sizes": (SIZES,),
         "carried": (
             *layout_carried(),
             Carried(WAY.key, 2, Box(19.0, 25.0, 190.0, 29.5)),
             Carried(WORK.key, 2, Box(19.0, 19.0, 190.0, 23.5)),
             PICTURE,
+            LID,
+            Carried(f"{SIZES.key}:words", 4, Box(69.0, 19.5, 148.0, 46.9)),
             Carried("side:step", 2, Box(120.0, 228.0, 190.0, 245.0), copy=1),
             Carried("side:deck", 3, Box(100.0, 128.0, 140.0, 137.0), copy=1),
             Carried("print_list", 1, Box(22.0, 193.0, 70.0, 204.0)),
@@ -588,6 +598,44 @@ def made() -> dict[str, Any]:
             Carried("step:2:say", 4, Box(70.0, 52.0, 145.0, 63.0)),
         ),
     }
+
+
+SIZES = SizesPromise(
+    "sizes:lid",
+    "lid",
+    "L",
+    80.0,
+    30.0,
+    (HolePromise(10.0, 5.0, 12.0, 20.0, False), HolePromise(60.0, 15.0, 6.0, 6.0, True)),
+    ((False, 40.0),),
+    (EdgePromise("top", 45.0, 0.0), EdgePromise("left", 0.0, 5.0)),
+)
+LID = Carried(SIZES.key, 4, Box(20.0, 30.0, 36.0, 36.0), Pose(20.0, 30.0), 0.2)
+LID_LINES = (
+    ((0.0, 0.0), (80.0, 0.0), (80.0, 30.0), (0.0, 30.0), (0.0, 0.0)),
+    ((10.0, 5.0), (22.0, 5.0), (22.0, 25.0), (10.0, 25.0), (10.0, 5.0)),
+    ((60.0, 12.0), (63.0, 15.0), (60.0, 18.0), (57.0, 15.0), (60.0, 12.0)),
+)
+LID_SAYS = (
+    "L Lid, cut 3 + 1 spare",
+    "80.0 × 30.0 mm (3.15 × 1.18 in), foam.",
+    "1: an opening, 12.0 × 20.0 mm (0.47 × 0.79 in);",
+    "10.0 mm (0.39 in) from the left, 5.00 mm (0.20 in) from below.",
+    "2: a round hole, 6.00 mm (0.24 in) across; its middle",
+    "60.0 mm (2.36 in) from the left, 15.0 mm (0.59 in) from below.",
+    "Draw an upright line, 40.0 mm (1.57 in) from the left.",
+    "Bevel 45° at the upper edge: the face underneath is shorter.",
+    "Rabbet at the left edge: cut the foam away behind,",
+    "5.00 mm (0.20 in) wide; the front paper stays.",
+)
+LID_ROW = 2.6
+
+
+def lid_items() -> dict[str, Draw]:
+    """A piece without a template: its drawing, and what is said of it."""
+    rings = [ring_code(tuple((20.0 + x / 5, 30.0 + y / 5) for x, y in line), False) for line in LID_LINES]
+    items: dict[str, Draw] = {"lid": stroke(" ".join(rings), 0.35)}
+    return items | {f"lid says {n}": words(said, 70.0, 44.0 - LID_ROW * n, 2.3) for n, said in enumerate(LID_SAYS)}
 
 
 KEYS = ("1: check", "2: A", "3: B", "4: B")  # of the small pictures: which parts each page shows
@@ -619,11 +667,15 @@ def good_pack() -> Pack:
         "side": words("THIS SIDE UP", 100.0, 132.0, 3.0),
         "whose": words("B cut 2", 100.0, 129.0, 2.4),
     }
-    sheets[3].items |= step_items() | {
-        "step": words("Dry-fit", 70.0, 66.0, 3.0),
-        "step number": words("1", 60.0, 66.0, 3.0),
-        "sent": words("Tile 2 of 2. Hold the board in the gauge on page 1.", 70.0, 48.0, 3.0),
-    }
+    sheets[3].items |= (
+        lid_items()
+        | step_items()
+        | {
+            "step": words("Dry-fit", 70.0, 66.0, 3.0),
+            "step number": words("1", 60.0, 66.0, 3.0),
+            "sent": words("Tile 2 of 2. Hold the board in the gauge on page 1.", 70.0, 48.0, 3.0),
+        }
+    )
     kinds = ("print_check", "templates", "tiles", "steps")
     tasks = [task for task, first, last in PLAN for _ in range(first, last + 1)]
     promises = Promises(
@@ -661,6 +713,7 @@ def good_pack() -> Pack:
         (
             RowPromise("step", "A", "Step", "foam", 14, 1, 0, 90.0, 60.0),
             RowPromise("deck", "B", "Deck of the bridge", "foam", 2, 0, 1, 300.0, 90.0),
+            RowPromise("lid", "L", "Lid", "foam", 3, 1, 0, 80.0, 30.0),
         ),
         bookmarks=(BookmarkPromise("Templates", 2, 0), BookmarkPromise("A Step", 2, 1), BookmarkPromise("Tiles", 3, 0)),
         fiducials=fiducials(2),

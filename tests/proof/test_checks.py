@@ -775,6 +775,40 @@ def two_values(pack: Any, _kit: Any) -> None:
     )
 
 
+LID_WRONG = {
+    "another letter": (0, "K Lid, cut 3 + 1 spare"),
+    "another count": (0, "L Lid, cut 4 + 1 spare"),
+    "no spare": (0, "L Lid, cut 3"),
+    "another width": (1, "80.2 × 30.0 mm (3.16 × 1.18 in), foam."),
+    "inches of another width": (1, "80.0 × 30.0 mm (3.18 × 1.18 in), foam."),
+    "an opening on its side": (2, "1: an opening, 20.0 × 12.0 mm (0.79 × 0.47 in);"),
+    "an opening elsewhere": (3, "11.0 mm (0.43 in) from the left, 5.00 mm (0.20 in) from below."),
+    "a hole of another number": (4, "3: a round hole, 6.00 mm (0.24 in) across; its middle"),
+    "a wider hole": (4, "2: a round hole, 8.00 mm (0.31 in) across; its middle"),
+    "a hole higher up": (5, "60.0 mm (2.36 in) from the left, 16.0 mm (0.63 in) from below."),
+    "a level line": (6, "Draw a level line, 40.0 mm (1.57 in) from below."),
+    "another bevel": (7, "Bevel 40° at the upper edge: the face underneath is shorter."),
+    "a bevel at another edge": (7, "Bevel 45° at the lower edge: the face underneath is shorter."),
+    "a bevel the other way": (7, "Bevel 45° at the upper edge: the face underneath is longer."),
+    "another rabbet": (9, "6.00 mm (0.24 in) wide; the front paper stays."),
+}
+for called, (row, said) in LID_WRONG.items():
+    bad("proof/sizes", called)(
+        swap(3, f"lid says {row}", lambda kit, row=row, said=said: kit.words(said, 70.0, 44.0 - 2.6 * row, 2.3))
+    )
+bad("proof/sizes", "a hole unsaid")(drop(3, "lid says 5"))
+bad("proof/sizes", "on no page")(carried("sizes:lid:words", page=9))
+
+
+@bad("proof/sizes", "drawn as another piece")
+def another_drawing(pack: Any, _: Any) -> None:
+    promises = pack.promises
+    pack.promises = replace(
+        promises,
+        drawings=tuple(replace(d, lines=d.lines[:2]) if d.key == "sizes:lid" else d for d in promises.drawings),
+    )
+
+
 bad("proof/step-picture", "dropped")(drop(3, "seen"))
 bad("proof/step-picture", "another one in its place")(
     swap(3, "seen", lambda kit: kit.stroke(kit.box_code(Box(20.0, 45.0, 60.0, 65.0)), 0.35))

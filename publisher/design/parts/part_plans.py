@@ -10,7 +10,7 @@ from publisher.design.parts.letters import letter
 from publisher.design.parts.parameters import read_openings, read_parameters, read_surface
 from publisher.design.parts.parts_known import KnownParts
 from publisher.design.parts.splits import find_taken, read_splits
-from publisher.design.records import Board, DrawingPlan, EdgeTreatment, Family, PartPlan
+from publisher.design.records import Board, DrawingPlan, EdgeTreatment, Family, PartPlan, Printed
 from publisher.design.rules import plans as rules
 
 MOST_PARTS = 200
@@ -114,6 +114,7 @@ class PartsReader:
                 )
             )
         count = self.count(entry, table, subject, id)
+        printed: Printed = "sizes" if table.text("printed") == "sizes" else "whole"
         surface = table.get("surface")
         turning = "any" if board.grain == "none" else "half"
         return PartPlan(
@@ -132,11 +133,13 @@ class PartsReader:
             spare=read_count(table.value("spare"), 0, 0, MOST_OF_ONE_PART, "spare", self.scope, subject),
             mirrored=read_count(table.value("mirrored"), 0, 0, count, "mirrored", self.scope, subject),
             turning=table.text("turning", turning),
-            trace_allowance=self.trace_allowance(table, subject),
+            # a piece that is measured out has no card that a pencil runs round
+            trace_allowance=0.0 if printed == "sizes" else self.trace_allowance(table, subject),
             place=entry.place,
             family=Family(entry.key, 1, len(layers)) if layers else None,
             combine=self.combine.steps(entry.key, table),
             splits=read_splits(table.get("split"), self.scope, subject),
+            printed=printed,
         )
 
     def count(self, entry: Entry, table: Table, subject: str, id: str) -> int:

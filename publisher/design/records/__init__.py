@@ -23,6 +23,7 @@ from publisher.design.records.plans import (
     PanelPlace,
     PanelPlan,
     PartPlan,
+    Printed,
     Quantity,
     Rest,
     SheetSize,

@@ -142,6 +142,10 @@ class DrawingPlan:
     scale: float = 1.0
 
 
+Printed = Literal["whole", "sizes"]
+"""How a pack shows a part: as a whole template, or without one, as a drawing with its sizes."""
+
+
 @record
 class PartPlan:
     """A part to draw. ``count`` is what the assemblies (or the spec) need, ``spare`` copies come on top.
@@ -170,6 +174,7 @@ class PartPlan:
     family: Family | None = None  # for a part that is one layer of several
     combine: tuple[CombineStep, ...] = ()  # done to the shape before openings and joins
     splits: tuple[SplitPlan, ...] = ()  # seams at which it is cut in pieces, for boards that are too short
+    printed: Printed = "whole"
 
 
 @record

@@ -4,5 +4,6 @@ Comes in: parts. Goes out: parts of their own, with seams, laps and grooves.
 Never: change a part that is neither split nor folded.
 """
 
+from publisher.geometry.cutting.by_sizes import sizes_key, sizes_of
 from publisher.geometry.cutting.plates import PLATE
 from publisher.geometry.cutting.split_parts import cut_pieces, with_seams

@@ -8,6 +8,7 @@ import shapely
 
 from publisher.basics import Finding, LineKind, Point, Purpose, polyline, record
 from publisher.design import Design, SplitPlan, letter
+from publisher.geometry.cutting.by_sizes import by_sizes
 from publisher.geometry.cutting.folds import folded_parts
 from publisher.geometry.cutting.plates import plate_behind
 from publisher.geometry.cutting.seams import Cut, Half, Seam, cut_in_two, misplaced, seam_of
@@ -39,6 +40,7 @@ def cut_pieces(design: Design, parts: Sequence[Part]) -> CutParts:
         pieces, problems = _tried(part, splits[part.id], letters) if part.id in splits else ((part,), ())
         made.extend(pieces)
         found.extend(problems)
+    found.extend(by_sizes(made, [plan.id for plan in design.parts if plan.printed == "sizes"]))
     return tuple(made), tuple(found)
 
 

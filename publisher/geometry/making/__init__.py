@@ -4,7 +4,7 @@ Comes in: plans and shapes. Goes out: parts at true size.
 Never: cut a part into pieces.
 """
 
-from publisher.geometry.making.dimensions import Dimension, dimensions_of, radii_of
+from publisher.geometry.making.dimensions import Dimension, dimensions_of, radii_of, whole_circle
 from publisher.geometry.making.edges_left import surviving_edges
 from publisher.geometry.making.joint_places import GLUED_BEHIND, stated_edge
 from publisher.geometry.making.labels import BEVEL_OUT, edge_words

@@ -67,7 +67,7 @@ def _to_holes(part: Part, body: shapely.Polygon) -> Iterator[Dimension]:
     """Yield for each round hole how far its middle lies from the nearest edge, and from the nearest that runs another way."""
     known: list[tuple[str, float]] = []
     for ring in part.outline.holes:
-        if (round_hole := _circle(ring)) is None:
+        if (round_hole := whole_circle(ring)) is None:
             continue
         middle, _ = round_hole
         near = sorted(
@@ -145,7 +145,7 @@ def _in_line(*points: Point) -> bool:
 
 def radii_of(part: Part) -> tuple[float, ...]:
     """Return the radii of a part of whole circles about one centre (mm), the outer one first; nothing for another part."""
-    circles = [_circle(path) for path in part.outline.paths]
+    circles = [whole_circle(path) for path in part.outline.paths]
     found = [one for one in circles if one is not None]
     if len(found) < len(circles):
         return ()
@@ -155,7 +155,7 @@ def radii_of(part: Part) -> tuple[float, ...]:
     return (outer, *sorted((radius for _, radius in inner), reverse=True))
 
 
-def _circle(path: Path) -> tuple[Point, float] | None:
+def whole_circle(path: Path) -> tuple[Point, float] | None:
     """Return centre and radius of a path that is one whole circle; None for another."""
     arcs = [edge for edge in path.edges if isinstance(edge, Arc)]
     if not arcs or len(arcs) < len(path.edges):

@@ -146,6 +146,12 @@ FOLD_PLACE = Rule(
     "Edges of one length that are whole make a fold; panels that lie over each other cannot be cut from one piece.",
     Severity.ERROR,
 )
+NOT_BY_SIZES = Rule(
+    "geometry/not-by-sizes",
+    "What has no template can be measured out",
+    "A drawing with sizes takes the place of a template where a rule marks the piece out: upright sides, rectangles and round holes.",
+    Severity.ERROR,
+)
 OWN_FAULT = Rule(
     "geometry/could-not-be-drawn",
     "Every shape is drawn or refused in words",
@@ -178,5 +184,6 @@ RULES: tuple[Rule, ...] = (
     SPLIT_OUTSIDE,
     SPLIT_PLACE,
     FOLD_PLACE,
+    NOT_BY_SIZES,
     OWN_FAULT,
 )

@@ -37,7 +37,7 @@ class PaperSize:
 
 def untraced_lines(part: Part, lines: float) -> tuple[tuple[str, float], ...]:
     """Return what a meeting says of these lines of a part, which the pencil moves, where no allowance takes it back."""
-    return () if part.trace_allowance > 0.0 else ((part.id, lines),)
+    return () if part.trace_allowance > 0.0 or part.printed == "sizes" else ((part.id, lines),)
 
 
 def size_on_paper(subject: Assembled, fact: Fact) -> PaperSize | None:

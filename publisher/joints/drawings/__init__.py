@@ -2,13 +2,14 @@
 
 from collections.abc import Sequence
 
+from publisher.basics import SizesPromise
 from publisher.geometry import Part
 from publisher.joints.assembled import Assembled
 from publisher.joints.drawings import panel_views, stack_views, thing_views
 from publisher.joints.drawings.hidden import FrontFaces, visible
 from publisher.joints.drawings.lines import SPECK, Sketch, finish, merge
 from publisher.joints.drawings.panel_solids import Solids, solids_of
-from publisher.joints.drawings.part_views import part_view
+from publisher.joints.drawings.part_views import SIZES_TALL, SIZES_WIDE, part_view, sizes_view
 from publisher.joints.drawings.view import ABOVE, FRONT, PANEL_VIEW, STACK_VIEW, View
 from publisher.joints.model import Drawing
 from publisher.joints.panels import PanelAssembly
@@ -111,3 +112,10 @@ def _plan(target: str, layer: int, stacks: dict[str, StackReport], parts: dict[s
 def draw_parts(parts: Sequence[Part]) -> tuple[Drawing, ...]:
     """Return a drawing of each part by itself, called ``part:ID``."""
     return tuple(finish(part_view(part), f"part:{part.id}", f"part {part.letter}, {part.name}") for part in parts)
+
+
+def draw_sizes(part: Part, sizes: SizesPromise) -> Drawing:
+    """Return the drawing of a piece that is measured out, called as its sizes are promised."""
+    return finish(
+        sizes_view(part, sizes), sizes.key, f"part {part.letter}, {part.name}, with the sides that are measured"
+    )

@@ -41,7 +41,7 @@ def _body(drawn: tuple[Drawn, ...], said: tuple[str, ...], numbers: Numbers) -> 
 
 def _sections(context: Context) -> list[tuple[Section, tuple[str, ...]]]:
     """Return what else a cutter must know: only what this pack's own templates call for; with each its words that have figures."""
-    setter, parts = context.type, context.parts
+    setter, parts = context.type, context.templates
     found: list[tuple[Section, tuple[str, ...]]] = []
     tiles = bool(plan_true_pages(context).cut)
     inside = any(part.template.holes or part.openings for part in parts)

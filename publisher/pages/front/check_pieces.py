@@ -105,7 +105,7 @@ def how(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body, f
     """Say what to do, step by step."""
     setter = context.type
     measure, figures = _measure(context, form)
-    templates = "the templates, then " if context.design.use == "trace" else ""
+    templates = "the templates, then " if context.design.use == "trace" and context.templates else ""
     steps = (
         "Print at 100 %: choose “actual size” or “no scaling”, never “fit”, “shrink” or “fill”; "
         f"{context.paper.title}, one side only.",

@@ -66,7 +66,7 @@ def about_drafts(context: Context) -> tuple[PageDraft, ...]:
 
 def _holds_all(context: Context, frame: Frame) -> bool:
     """Say whether the cover has room for all words beside the picture of the piece."""
-    tiled = sum(1 for part in context.parts if not planner_of(context).fits(part))
+    tiled = sum(1 for part in context.templates if not planner_of(context).fits(part))
     tasks = tuple((f"Tiles of part {'M' * 4}", 99, 99) for _ in range(USUAL_TASKS + tiled))
     most = Numbers(1, 99, (), (("print_check", 2, 9),), (), tasks, tuple(range(2, 2 * tiled + 10, 2)))
     low = _lower(context, frame.text, frame.text.top, most)[1]
@@ -196,7 +196,7 @@ def _first_minutes(context: Context, box: Box, top: float, numbers: Numbers) -> 
     first, last = numbers.range_of("print_check") or (2, 2)
     pages = f"{numbered(last - first + 1, 'page')} {_range(first, last)}"
     before = numbers.page_of("cautions:1") or numbers.total  # as wide as any, until pages are numbered
-    make = "Make the templates, then" if context.design.use == "trace" else "Make"
+    make = "Make the templates, then" if context.design.use == "trace" and context.templates else "Make"
     head, y = _section(context, "Do this first", box, top)
     square = "its square"
     if has_two_squares(context):

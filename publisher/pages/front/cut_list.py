@@ -4,6 +4,7 @@ from functools import partial
 
 from publisher.basics.wording import size_in_both
 from publisher.pages.front.layouts import PictureForm, forms_for, layout_blocks, least_heights
+from publisher.pages.front.measured_parts import measured_blocks
 from publisher.pages.front.page_blocks import PageBlock, section_head
 from publisher.pages.front.what_to_buy import buy_block, work_block
 from publisher.pages.model import Link
@@ -22,7 +23,8 @@ def cut_list_drafts(context: Context) -> tuple[PageDraft, ...]:
     for index, (start, end) in enumerate(shared, 1):
         title = "Buy and cut" if index == 1 else "Buy and cut, continued"
         body = partial(_body, frame, pieces[start:end])
-        drafts.append(PageDraft("cut_list", f"cut_list:{index}", title, frame, body, TASK))
+        parts = tuple(part for piece in pieces[start:end] for part in piece.parts)
+        drafts.append(PageDraft("cut_list", f"cut_list:{index}", title, frame, body, TASK, parts=parts))
     return tuple(drafts)
 
 
@@ -55,7 +57,7 @@ def _body(frame: Frame, pieces: tuple[PageBlock, ...], numbers: Numbers) -> Body
 
 
 def _tables(context: Context, frame: Frame) -> list[PageBlock]:
-    """Return what to buy, the cut list, broken where it is long, and the work."""
+    """Return what to buy, the cut list, broken where it is long, the parts that are measured out, and the work."""
     table = _cut_table(context, frame.text.width, None)
     pieces = [buy_block(context, frame)]
     first = 0
@@ -66,6 +68,7 @@ def _tables(context: Context, frame: Frame) -> list[PageBlock]:
         height = head + table.height(first, last) + 1.5 * SPACE
         pieces.append(PageBlock(height, partial(_draw_table, context, frame, title, (first, last))))
         first = last
+    pieces += measured_blocks(context, frame)
     return [*pieces, *(block for block in (work_block(context, frame),) if block is not None)]
 
 

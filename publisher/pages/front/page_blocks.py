@@ -14,6 +14,7 @@ class PageBlock:
 
     height: float
     draw: Callable[[float, Numbers], Body]
+    parts: tuple[str, ...] = ()  # whose sizes it shows
 
 
 def section_head(context: Context, frame: Frame, title: str, note: str, top: float) -> tuple[tuple[Drawn, ...], float]:

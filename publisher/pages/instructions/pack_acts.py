@@ -7,7 +7,7 @@ and one number, before what cannot be undone.
 from collections.abc import Iterable
 
 from publisher.basics import record
-from publisher.basics.wording import counted, numbered, ordered, say_length, series
+from publisher.basics.wording import agreed, counted, numbered, ordered, say_length, series
 from publisher.material import MOST_TRACINGS
 from publisher.pages.front import (
     CARD_THICK,
@@ -134,7 +134,7 @@ def _tape(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
 
 
 def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | None:
-    if context.design.use != "trace":
+    if context.design.use != "trace" or not context.templates:
         return None
     shown = (*plan.templates, *(page.shown for page in plan.shared))
     strips = [strip.part.letter for page in shown for strip, _, _ in strips_of(context, page)]
@@ -183,25 +183,38 @@ def _mark_out(context: Context, numbers: Numbers | None) -> Act | None:
         else ""
     )
     fits = "goes in with a light push" if fit and fit.slot else "lies flush"
-    laid = "Lay the templates" if trace else "Lay the prints"
+    laid = ("Lay the templates" if trace else "Lay the prints") if context.templates else "Lay the pieces out"
+    measured = _measured(context, numbers)
     listed = series(f"{count} × {letter}" for letter, count in copies.items())
     return Act(
         "act:mark",
         "Mark out the board",
-        f"{tried}{laid} on the board as {where} {'show' if pages[0] != pages[1] else 'shows'}.",
+        f"{tried}{laid} on the board as {where} {'show' if pages[0] != pages[1] else 'shows'}.{measured}",
         f"{f'the coupon {fits}, and ' if tried else ''}{counted(sum(copies.values()), 'piece')} "
         f"({listed}) find room on the board before you cut the first.",
+    )
+
+
+def _measured(context: Context, numbers: Numbers | None) -> str:
+    """Say which parts have no template, and which pages show their sizes."""
+    letters = [part.letter for part in context.measured]
+    if not letters:
+        return ""
+    found = {page for part in context.measured for page in numbers.pages_of_part(part.id)} if numbers else {*WIDEST[:1]}
+    return (
+        f" {series(letters)} {agreed(len(letters), 'has', 'have')} no template: draw {agreed(len(letters), 'it', 'them')} with "
+        f"pencil and rule, by the sizes on {_pages(sorted(found))}."
     )
 
 
 def _cards(context: Context, shown: Iterable[Shown], strips: list[str]) -> int:
     """Return how many cards are cut out: a nest is one, a strip none."""
     nested = sum(len(nest.samples) - 1 for page in shown for nest, _ in page.nests)
-    return max(1, len(context.parts) - nested - len(set(strips)))
+    return max(1, len(context.templates) - nested - len(set(strips)))
 
 
 def _inside(context: Context) -> str:
-    return ", openings and slots too" if any(part.template.holes or part.openings for part in context.parts) else ""
+    return ", openings and slots too" if any(part.template.holes or part.openings for part in context.templates) else ""
 
 
 def _beyond_check(pages: Iterable[int]) -> tuple[int, ...]:

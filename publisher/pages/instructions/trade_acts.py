@@ -67,7 +67,7 @@ def _acts(context: Context) -> Iterator[TradeAct]:
             sketches.peeling,
             "Paper pulled back flat along a board",
         )
-    if design.use == "trace":
+    if design.use == "trace" and context.templates:
         yield TradeAct(
             "Pencil upright",
             "Hold the card down and lead the pencil round it. A pencil that leans draws the piece too large.",
@@ -174,8 +174,11 @@ def remedies(context: Context) -> tuple[tuple[str, str], ...]:
             "Glue the break and let it dry flat. Or cut the piece once more, from a new sheet where what is left is too small.",
         ),
         ("A board is warped", "Give its other face the same coat of thinned glue, and let it dry flat under a weight."),
-        ("A template is torn or wet", "Print its page once more in the same way, and measure its square again."),
     ]
+    if context.templates:
+        found.append(
+            ("A template is torn or wet", "Print its page once more in the same way, and measure its square again.")
+        )
     return tuple(found)
 
 

@@ -186,6 +186,16 @@ class Context:
         return self.joined.facts
 
     @property
+    def templates(self) -> tuple[Part, ...]:
+        """The parts that have templates: all but those that are measured out."""
+        return tuple(part for part in self.parts if part.printed != "sizes")
+
+    @property
+    def measured(self) -> tuple[Part, ...]:
+        """The parts without a template, which are measured out on the board."""
+        return tuple(part for part in self.parts if part.printed == "sizes")
+
+    @property
     def boards(self) -> str:
         """The boards that the pack is drawn for, in words."""
         return drawn_for(self.design.boards, self.parts, self.paper.first)

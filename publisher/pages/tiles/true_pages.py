@@ -72,7 +72,7 @@ def plan_true_pages(context: Context) -> TruePages:
     """Plan all pages that show parts at true size; compass strips stand for round parts where that saves a seam or a page."""
     best = _planned(context)
     best = _with_nests(context, best)
-    strips = [strip for part in context.parts if (strip := strip_of(context, part))]
+    strips = [strip for part in context.templates if (strip := strip_of(context, part))]
     if best.refused or not strips or best.order <= (0, 1):
         return best
     large = tuple(strip for strip in strips if not planner_of(context).fits(strip.part))
@@ -87,7 +87,7 @@ def _with_nests(context: Context, best: TruePages) -> TruePages:
     """Return a plan with layers of a stack nested on one card, where that saves a page and each finds room for its words; else ``best``."""
     if best.refused or len(best.templates) + len(best.shared) < 2:
         return best
-    whole = tuple(part for part in context.parts if planner_of(context).fits(part))
+    whole = tuple(part for part in context.templates if planner_of(context).fits(part))
     nests = nests_of(context, whole)
     planner = Planner(context, nests=nests)
     nests = tuple(nest for nest in nests if says_enough(planner.labels, nest))
@@ -124,7 +124,7 @@ def _planned(context: Context, strips: tuple[CompassStrip, ...] = (), nests: tup
 def _wanted(context: Context, strips: tuple[CompassStrip, ...], nests: tuple[Nest, ...]) -> _Wanted:
     """Tell templates from tiles, and what can be neither."""
     fits = planner_of(context).fits
-    parts = _without(context.parts, strips, nests)
+    parts = _without(context.templates, strips, nests)
     small = most_used_first(context, filter(fits, parts))
     large = [(part, tiles_refusal(context, part)) for part in parts if not fits(part)]
     refused = [draft for _, draft in large if draft]

@@ -51,7 +51,7 @@ def cut_list(case: Case, check: Check[Case]) -> Findings:
             continue
         shown = _pages(promise, case.promises)
         if not shown:
-            yield about(check, who, "is in the cut list, and on no page at true size", hint)
+            yield about(check, who, "is in the cut list, and no page shows it", hint)
             continue
         if fault := _fault(mine[0], promise, shown):
             yield about(check, who, f": the cut list on {page_name(mine[0].page)} says {fault}", hint)
@@ -67,6 +67,11 @@ def _pages(promise: RowPromise, promises: Promises) -> str:
     shown = sorted(
         {outline.page for outline in promises.outlines if outline.part == promise.part}
         | {strip.page for strip in promises.compasses if strip.part == promise.part}
+        | {
+            where.page
+            for where in promises.carried
+            if where.key in {s.key for s in promises.sizes if s.part == promise.part}
+        }
     )
     return f"{shown[0]}-{shown[-1]}" if len(shown) > 1 else "".join(map(str, shown))
 

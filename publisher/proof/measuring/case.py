@@ -191,8 +191,8 @@ class Case:
 
     @property
     def strips(self) -> int:
-        """Return how many parts a compass strip draws: these have no outline, and a pack of them alone has none to look at."""
-        return len(self.promises.compasses)
+        """Return how many parts have no outline, since a compass strip draws them or a rule: a pack of them alone has none to look at."""
+        return len(self.promises.compasses) + len(self.promises.sizes)
 
     @_once
     def parts(self) -> dict[int, PromisedParts]:

@@ -6,7 +6,7 @@ from math import ceil, floor
 
 import numpy as np
 
-from publisher.basics import OutlinePromise, Promises, RowPromise, record
+from publisher.basics import OutlinePromise, Promises, RowPromise, SizesPromise, record
 from publisher.proof.measuring.figures_said import IN_MM, Said, figures_in
 from publisher.proof.reading import normal
 
@@ -66,6 +66,7 @@ def known_figures(promises: Promises, page: int, written: frozenset[str]) -> Kno
         *(size for piece in pieces for size in (piece.thickness, *piece.lengths)),
         *(size for row in rows for size in (row.width, row.height)),
         *_laid_sizes(outlines),
+        *(size for one in promises.sizes for size in _measured(one)),
         *(size for way in promises.sheets for size in (way.width, way.height)),
         *(size for layout in promises.layouts for size in (layout.width, layout.height)),
     }
@@ -77,6 +78,13 @@ def known_figures(promises: Promises, page: int, written: frozenset[str]) -> Kno
         frozenset(_counts(promises, rows)),
         written.union(_beside_rulers(promises, page)),
     )
+
+
+def _measured(piece: SizesPromise) -> Iterator[float]:
+    """Yield the lengths (mm) by which a piece without a template is measured out."""
+    yield from (size for hole in piece.holes for size in (hole.left, hole.up, hole.width, hole.height))
+    yield from (at for _, at in piece.lines)
+    yield from (edge.rabbet for edge in piece.edges)
 
 
 def _beside_rulers(promises: Promises, page: int) -> Iterator[str]:
@@ -119,6 +127,7 @@ def _counts(promises: Promises, rows: Iterable[RowPromise]) -> Iterator[float]:
         yield from map(float, (row.count, row.spare, row.mirrored, row.count + row.spare, row.count - row.mirrored))
     yield from (figure.value for figure in promises.figures if figure.kind == "count")
     yield from (float(way.sheets) for way in promises.sheets)
+    yield from (float(number) for one in promises.sizes for number in range(1, len(one.holes) + 1))
     yield from (float(number) for layout in promises.layouts for number in range(1, len(layout.cuts) + 1))
     yield float(sum(row.count + row.spare for row in rows))
     tiles = {(one.part, one.row, one.column) for one in promises.outlines if one.row}

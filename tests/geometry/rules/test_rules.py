@@ -106,6 +106,7 @@ MARKED = {
     "geometry/split-outside",
     "geometry/split-place",
     "geometry/fold-place",
+    "geometry/not-by-sizes",
     "geometry/surface-heavy",
 }
 TABLED = {rule.id for rule in RULES} - MARKED - {rule.id for rule in DRAWING_RULES}
