@@ -62,6 +62,7 @@ class PrintPromise:
     ``rings`` are those of its template in its own coordinates (mm), the first the outside, without openings in which others are nested.
     ``words``: what its edges and seats are marked with. ``names``: all other words at its places. ``lengths``: widths and depths (mm)
     of what is folded or slit, and those by which a cut piece is checked; ``angles`` (degrees) of bevels and folds.
+    Where half a template is drawn, ``rings`` are the half's, ``whole`` those of both, and ``mirror`` is the line between them.
     """
 
     part: str
@@ -73,6 +74,8 @@ class PrintPromise:
     names: tuple[str, ...] = ()
     lengths: tuple[float, ...] = ()
     angles: tuple[float, ...] = ()
+    whole: tuple[tuple[Point, ...], ...] = ()
+    mirror: tuple[Point, Point] | None = None
 
 
 @record

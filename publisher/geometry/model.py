@@ -164,6 +164,14 @@ class LaidSeam:
 
 
 @record
+class HalfTemplate:
+    """Of a part whose template is drawn by half: the ``whole`` one, and the ``line`` (mm) along which the half is flipped over."""
+
+    whole: Region
+    line: tuple[Point, Point]
+
+
+@record
 class Part:
     """A part at true size.
 
@@ -198,6 +206,7 @@ class Part:
     ] = ()  # what its shape itself meets: board in a rib's slots, the tube that it goes round
     seams: tuple[LaidSeam, ...] = ()  # where it is split, for who puts it together (``with_seams``)
     printed: Printed = "whole"  # how the pack shows it
+    half: HalfTemplate | None = None  # where ``template`` is half of one
 
     def edge(self, name: str) -> Edge | None:
         """Return the edge with this name, or None."""

@@ -105,7 +105,7 @@ def is_own_mirror(part: Part) -> bool:
     well that of the other face. Its upper edge stays the upper one. A bevel or rabbet tells the faces apart."""
     if any(edge.bevel or edge.rabbet for edge in part.edges):
         return False
-    shape = polygon(part.template)
+    shape = polygon(part.half.whole if part.half else part.template)
     left, _, right, _ = shape.bounds
     if not shapely.equals_exact(
         shape, shapely.transform(shape, lambda p: (left + right, 0.0) + p * (-1.0, 1.0)), SAME, normalize=True

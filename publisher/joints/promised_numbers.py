@@ -39,6 +39,8 @@ def prints_of(pieces: Iterable[Part]) -> tuple[PrintPromise, ...]:
                 *(fold.corner for fold in piece.folds),
                 *(abs(edge.bevel) for edge in piece.edges if edge.bevel),
             ),
+            tuple(path.points for path in piece.half.whole.paths) if piece.half else (),
+            piece.half.line if piece.half else None,
         )
         for piece in pieces
     )

@@ -552,6 +552,17 @@ def step_items() -> dict[str, Draw]:
     }
 
 
+def other_half(ring: tuple[Point, ...]) -> tuple[Point, ...]:
+    return tuple((180.0 - x, y) for x, y in reversed(ring))
+
+
+WHOLE_A = (
+    ((0.0, 0.0), *NOTCH, *other_half(NOTCH), (180.0, 0.0), (180.0, 60.0), (110.0, 60.0), (90.0, 40.0), *PART_A[-2:]),
+    DOOR,
+    other_half(DOOR),
+)
+
+
 def made() -> dict[str, Any]:
     """What other rooms promised before there was a page, and where pages carry it."""
     return {
@@ -574,7 +585,16 @@ def made() -> dict[str, Any]:
             ),
         ),
         "prints": (
-            PrintPromise("step", "A", "foam", 5.0, (PART_A, DOOR), (WordPromise("a", (45.0, 56.0), "letter"),)),
+            PrintPromise(
+                "step",
+                "A",
+                "foam",
+                5.0,
+                (PART_A, DOOR),
+                (WordPromise("a", (45.0, 56.0), "letter"),),
+                whole=WHOLE_A,
+                mirror=((90.0, 0.0), (90.0, 60.0)),
+            ),
             PrintPromise("deck", "B", "foam", 5.0, (PART_B, HOLE_B)),
         ),
         "figures": (FigurePromise("thickness of foam", 5.0, "length"),),
@@ -657,6 +677,7 @@ def good_pack() -> Pack:
         "dashes": dashes(),
         "side": words("THIS SIDE UP: the outside face", 120.0, 240.0, 3.0),
         "flip": words("Do not flip.", 120.0, 235.0, 3.0),
+        "half": words("Half: trace it, flip it over along the marked side, trace again.", 120.0, 243.5, 2.3),
         "top": words("top", 120.0, 230.0, 3.0),
         "whose": words("A cut 14 + 1 spare, 90.0 × 60.0 mm", 140.0, 230.0, 3.0),
         "edge letter": words("a", *AT_A.apply((45.0, 52.0)), 3.0),

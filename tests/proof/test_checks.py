@@ -12,7 +12,7 @@ from publisher.proof import ALONE, OPENING, PROMISED, prove
 from publisher.proof.checks import RULES
 from publisher.proof.measuring.case import Case
 from publisher.proof.reading.reader import read_file
-from tests.proof.conftest import AT_A
+from tests.proof.conftest import AT_A, WHOLE_A
 
 Spoil = Callable[[Any, Any], None]
 PT = 72 / 25.4
@@ -773,6 +773,23 @@ def two_values(pack: Any, _kit: Any) -> None:
     pack.promises = replace(
         pack.promises, sentences=(replace(promise, text=text, numbers=(promise.numbers[0], number)),)
     )
+
+
+bad("proof/half-template", "nothing says that it is half")(drop(1, "half"))
+
+
+def halved(pack: Any, **changes: Any) -> None:
+    first, *others = pack.promises.prints
+    pack.promises = replace(pack.promises, prints=(replace(first, **changes), *others))
+
+
+for called, changes in {
+    "flipped along another line": {"mirror": ((89.9, 0.0), (89.9, 60.0))},
+    "flipped along a line aslant": {"mirror": ((90.0, 0.0), (90.1, 60.0))},
+    "of a wider whole": {"whole": (tuple((x * 1.001, y) for x, y in WHOLE_A[0]), *WHOLE_A[1:])},
+    "of a whole with one opening": {"whole": WHOLE_A[:2]},
+}.items():
+    bad("proof/half-template", called)(lambda pack, _, changes=changes: halved(pack, **changes))
 
 
 LID_WRONG = {

@@ -114,7 +114,7 @@ class PartsReader:
                 )
             )
         count = self.count(entry, table, subject, id)
-        printed: Printed = "sizes" if table.text("printed") == "sizes" else "whole"
+        printed = self.printed(table)
         surface = table.get("surface")
         turning = "any" if board.grain == "none" else "half"
         return PartPlan(
@@ -208,6 +208,13 @@ class PartsReader:
                 )
             return 0.0
         return allowance
+
+    def printed(self, table: Table) -> Printed:
+        """How the pack shows the part; a print that is pasted on the board is whole."""
+        asked = table.text("printed")
+        if asked == "half":
+            return "half" if self.use == "trace" else "whole"
+        return "sizes" if asked == "sizes" else "whole"
 
     def drawing(self, table: Table, subject: str) -> DrawingPlan:
         """The designer's own drawing as the part's outline."""

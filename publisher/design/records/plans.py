@@ -142,8 +142,8 @@ class DrawingPlan:
     scale: float = 1.0
 
 
-Printed = Literal["whole", "sizes"]
-"""How a pack shows a part: as a whole template, or without one, as a drawing with its sizes."""
+Printed = Literal["whole", "half", "sizes"]
+"""How a pack shows a part: as a whole template, as half of one that is flipped over, or without one, as a drawing with its sizes."""
 
 
 @record

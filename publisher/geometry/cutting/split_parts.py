@@ -10,6 +10,7 @@ from publisher.basics import Finding, LineKind, Point, Purpose, polyline, record
 from publisher.design import Design, SplitPlan, letter
 from publisher.geometry.cutting.by_sizes import by_sizes
 from publisher.geometry.cutting.folds import folded_parts
+from publisher.geometry.cutting.halves import with_halves
 from publisher.geometry.cutting.plates import plate_behind
 from publisher.geometry.cutting.seams import Cut, Half, Seam, cut_in_two, misplaced, seam_of
 from publisher.geometry.making import edge_words, left_of, surviving_edges
@@ -41,7 +42,8 @@ def cut_pieces(design: Design, parts: Sequence[Part]) -> CutParts:
         made.extend(pieces)
         found.extend(problems)
     found.extend(by_sizes(made, [plan.id for plan in design.parts if plan.printed == "sizes"]))
-    return tuple(made), tuple(found)
+    halves, problems = with_halves(made)
+    return halves, (*found, *problems)
 
 
 def _tried(part: Part, plans: Sequence[SplitPlan], letters: Iterator[str]) -> CutParts:

@@ -224,8 +224,8 @@ def _part(
         count=plan.count,
         spare=plan.spare,
         mirrored=plan.mirrored,
-        # laid askew it would be marked out by two corners of a template, which it has not
-        turning="quarter" if plan.printed == "sizes" and plan.turning == "any" else plan.turning,
+        # laid askew it would be marked out by two corners of a whole template, which it has not
+        turning="quarter" if plan.printed != "whole" and plan.turning == "any" else plan.turning,
         trace_allowance=plan.trace_allowance,
         place=plan.place,
         printed=plan.printed,

@@ -152,6 +152,12 @@ NOT_BY_SIZES = Rule(
     "A drawing with sizes takes the place of a template where a rule marks the piece out: upright sides, rectangles and round holes.",
     Severity.ERROR,
 )
+NO_HALF = Rule(
+    "geometry/no-half",
+    "Half a template belongs to a part that is its own mirror image",
+    "Half a template flipped over draws the other half: outline, openings and lines must be the same on both sides of the line.",
+    Severity.ERROR,
+)
 OWN_FAULT = Rule(
     "geometry/could-not-be-drawn",
     "Every shape is drawn or refused in words",
@@ -185,5 +191,6 @@ RULES: tuple[Rule, ...] = (
     SPLIT_PLACE,
     FOLD_PLACE,
     NOT_BY_SIZES,
+    NO_HALF,
     OWN_FAULT,
 )

@@ -42,7 +42,8 @@ def card_words(context: Context, numbers: Numbers | None) -> tuple[str, ...]:
     """Return how much card the templates of a traced design are mounted on; () for one that is pasted on board."""
     if context.design.use != "trace" or not context.templates:
         return ()
-    pages = PAGES_GUESSED if numbers is None else len({page for _, page in numbers.parts if page in numbers.true})
+    measured = {part.id for part in context.measured}
+    pages = PAGES_GUESSED if numbers is None else len({page for part, page in numbers.parts if part not in measured})
     often = tuple(row for row in context.needs.cut_list if row.sturdy)
     more = sum(MORE_CARD * (1 if numbers is None else len(numbers.pages_of_part(row.part))) for row in often)
     size = context.paper.title.removesuffix(" paper")

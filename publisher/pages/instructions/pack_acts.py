@@ -149,6 +149,10 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
         said.append(
             f"The compass strip of {series(dict.fromkeys(strips))} gets two holes, for a pin and for the pencil."
         )
+    if halves := [part.letter for part in context.templates if part.half]:
+        said.append(
+            f"Of {series(halves)} half is printed: trace it, flip it over along its marked side, and trace it again."
+        )
     often = [f"{row.letter} ({row.tracings} times)" for row in context.needs.cut_list if row.sturdy]
     if often:
         said.append(

@@ -84,7 +84,7 @@ def _plain(part: Part) -> bool:
     """Say whether a part has nothing but an outline and a centre for a compass to draw."""
     edges = any(edge.bevel or edge.rabbet is not None for edge in part.edges)
     marks = {mark.purpose for mark in part.marks} <= {Purpose.CENTRE}
-    return marks and not edges and not part.folds and part.bending is None
+    return marks and part.half is None and not edges and not part.folds and part.bending is None
 
 
 def _name(part: Part) -> str:

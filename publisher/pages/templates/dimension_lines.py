@@ -109,6 +109,9 @@ class _Room:
             self.ground, whole = self.ground.intersection(within), whole.intersection(within)
         self.lines = shapely.union_all([polygon(part.template, pose).boundary, quiet_lines(part, pose)])
         self.reach = shapely.Polygon(whole.exterior) if isinstance(whole, shapely.Polygon) else whole
+        if part.half:  # where nothing else shows that the piece goes on
+            drawn = shapely.Polygon(polygon(part.template.outer, pose)).buffer(part.trace_allowance)
+            self.reach = self.reach.intersection(drawn)
         self.reach = self.reach.buffer(0.01)  # into a hole a line may lead, over the rim it may not
         for geometry in (self.ground, self.lines, self.reach):
             shapely.prepare(geometry)

@@ -10,6 +10,7 @@ from publisher.pages.sheet import Context
 from publisher.pages.templates.dimension_lines import said_off_part
 
 UP = "THIS SIDE UP"
+HALF = "Half: trace it, flip it over along the marked side, trace again."
 TRACED = "Trace, lift, cut on the pencil line."
 FACES = {"": "", "outside": "the outside face", "inside": "the inside face", "climbs": "the arrow climbs", "either": ""}
 
@@ -62,6 +63,7 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
         boxes = (part.count - part.mirrored, part.mirrored, part.spare)
     side = context.side(part, mirrored)
     sides = () if side.face == "either" else (UP,) if side.flip else (UP, "Do not flip.")
+    sides = (*sides, HALF) if part.half else sides
     traced = (TRACED,) if context.design.use == "trace" and not copy else ()
     notes = (*traced, *_notes(part, copy, mirrored, context.paper.first, side.face))
     top = side.top and not any(m.purpose is Purpose.TOP for m in part.marks)
@@ -93,7 +95,7 @@ def _notes(part: Part, copy: int, mirrored: bool, unit: LengthUnit, up: str = ""
         yield "Bevel: the face underneath ends at the dotted line."
     if any(m.purpose is Purpose.TOP for m in part.marks):
         yield "Copy “top” to the foam."
-    if part.mirrored and not copy:
+    if part.mirrored and not copy and part.half is None:
         as_drawn = part.count - part.mirrored
         first = f"{as_drawn} as drawn, " if as_drawn else ""
         yield f"{first}{part.mirrored} mirrored: turn the template over for those."

@@ -68,7 +68,7 @@ def nests_of(context: Context, parts: tuple[Part, ...]) -> tuple[Nest, ...]:
     """Return the nests that the stacks of a design give, of these parts, each part in one at most."""
     if context.design.use != "trace":
         return ()
-    free = {part.id: part for part in parts if not part.mirrored}
+    free = {part.id: part for part in parts if not part.mirrored and part.half is None}
     found = []
     for _, layers in context.joined.layers:
         chain: list[Part] = []

@@ -10,6 +10,7 @@ from publisher.basics import LineKind, Point, Purpose, polyline, record
 from publisher.geometry import (
     Mark,
     Part,
+    half_marks,
     line_string,
     polygon,
 )
@@ -45,8 +46,9 @@ FORMS = (
 
 
 def with_top_marks(parts: Sequence[Part], joined: Joined) -> tuple[Part, ...]:
-    """Return the parts, those that stand in every place of theirs with the mark."""
+    """Return the parts, those that stand in every place of theirs with the mark; of half a template with the marks on that half."""
     standing = {side.part for side in joined.sides if side.top}
+    parts = [replace(part, marks=half_marks(part)) if part.half else part for part in parts]
     return tuple(_marked(part) if part.id in standing else part for part in parts)
 
 

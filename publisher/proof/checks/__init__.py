@@ -14,6 +14,7 @@ from publisher.proof.checks import (
     drawn,
     fiducials,
     furniture,
+    halves,
     inside_parts,
     labels,
     layout_cuts,
@@ -67,7 +68,7 @@ PROMISED: tuple[Check[Case], ...] = (
     furniture.space_clear, fiducials.fiducial_marks,
     links.links_lead, tags.structure, tags.untagged,
     pages.page_labels, drawn.all_drawn, own_numbers.own_numbers, references.page_references,
-    references.step_numbers, pieces.pieces_shown, pieces.edge_words, catalogue.bookmarks, catalogue.attached,
+    references.step_numbers, halves.half_templates, pieces.pieces_shown, pieces.edge_words, catalogue.bookmarks, catalogue.attached,
 )  # fmt: skip
 
 RULES: tuple[Check[Case], ...] = OPENING + ALONE + PROMISED

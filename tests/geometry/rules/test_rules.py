@@ -107,6 +107,7 @@ MARKED = {
     "geometry/split-place",
     "geometry/fold-place",
     "geometry/not-by-sizes",
+    "geometry/no-half",
     "geometry/surface-heavy",
 }
 TABLED = {rule.id for rule in RULES} - MARKED - {rule.id for rule in DRAWING_RULES}
