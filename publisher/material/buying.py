@@ -41,6 +41,10 @@ def _largest_offcut(one: Yield) -> tuple[float, float] | None:
     return (left.height, left.width) if one.sheet.height > one.sheet.width else (left.width, left.height)
 
 
+PRESSED = (Purpose.SURFACE, Purpose.JOINT_TICK)
+"""Marks of the stone or wood that is shown, on a face or at an edge."""
+
+
 def work_of(boards: Iterable[Board], parts: Iterable[Part]) -> WorkPromise:
     """Return what there is to cut, to score and to draw on all copies of all parts, spares included."""
     papered = {board.id: board.faces != "bare" for board in boards}
@@ -52,7 +56,7 @@ def work_of(boards: Iterable[Board], parts: Iterable[Part]) -> WorkPromise:
         shortest, longest = CUT_BY_A_TIP[papered.get(part.board, False)]
         cut, least, most = cut + own, least + own / longest, most + own / shortest
         score += score_length(part) * copies
-        drawn = [m.path.length for m in part.marks if m.purpose is Purpose.SURFACE and m.kind is LineKind.DRAW]
+        drawn = [m.path.length for m in part.marks if m.purpose in PRESSED and m.kind is LineKind.DRAW]
         texture, strokes = texture + sum(drawn) * copies, strokes + len(drawn) * copies
         holes += len(part.outline.holes) * copies
     return WorkPromise(WORK, cut, score, holes, texture, strokes, (ceil(least), ceil(most)))

@@ -28,12 +28,15 @@ def test_the_work_is_that_of_all_copies(shop) -> None:
         Mark(LineKind.SCORE, Purpose.BEND, polyline(((0.0, 50.0), (100.0, 50.0)))),
         Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((0.0, 10.0), (100.0, 10.0)))),
         Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((0.0, 20.0), (50.0, 20.0)))),
+        Mark(
+            LineKind.DRAW, Purpose.JOINT_TICK, polyline(((0.0, 0.0), (0.0, 4.0)))
+        ),  # pressed into the edge, as stones are
         Mark(LineKind.DRAW, Purpose.NAME, polyline(((0.0, 30.0), (50.0, 30.0)))),
     )
     part = replace(shop.part("a", (ring, hole), 2, spare=1), marks=lines)
     work = work_of((shop.board((297.0, 420.0)),), (part,))
-    assert (work.cut, work.score, work.texture) == pytest.approx((3 * 460.0, 300.0, 450.0))
-    assert (work.holes, work.strokes, work.blades) == (3, 6, (1, 1))
+    assert (work.cut, work.score, work.texture) == pytest.approx((3 * 460.0, 300.0, 462.0))
+    assert (work.holes, work.strokes, work.blades) == (3, 9, (1, 1))
     many = replace(part, count=19)
     assert work_of((shop.board((297.0, 420.0)),), (many,)).blades == (3, 5)  # 9.2 m
     papered = replace(shop.board((297.0, 420.0)), faces="paper_both")

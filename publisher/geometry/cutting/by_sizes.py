@@ -14,9 +14,9 @@ from publisher.geometry.model import Edge, Mark, Part
 from publisher.geometry.paths import polygon
 from publisher.geometry.rules import NOT_BY_SIZES
 
-UPRIGHT = 1e-3  # mm by which a side may be off its axis
-SQUARE_OFF = 1e-6  # share of its box that a rectangle may not fill: dust of sines
-MOST_NAMED = 4  # kinds of lines in a message
+OFF_UPRIGHT = 1e-3  # mm by which a side may be off its axis
+OFF_SQUARE = 1e-6  # share of its box that a rectangle may not fill: dust of sines
+MOST_KINDS_NAMED = 4  # kinds of lines in a message
 AT_RIM = 1.0  # mm from the rim at which a line across a piece may end
 WORDS_ALONE = (Purpose.MATCH, Purpose.BEVEL, Purpose.RABBET, Purpose.TOP, Purpose.NAME)
 SAID_AT_EDGES = (Purpose.BEVEL, Purpose.RABBET)
@@ -67,7 +67,7 @@ def _refused(piece: Part, why: str, place: Place) -> Finding:
 def hindrance(piece: Part) -> str:
     """Return in words why a rule does not mark a piece out; empty when it does."""
     other = [mark for mark in piece.marks if not _is_said(mark, polygon(piece.outline).bounds)]
-    names = series([*dict.fromkeys((mark.name or mark.purpose).replace("_", " ") for mark in other)][:MOST_NAMED])
+    names = series([*dict.fromkeys((mark.name or mark.purpose).replace("_", " ") for mark in other)][:MOST_KINDS_NAMED])
     handed = piece.outline.holes or any(edge.bevel or edge.rabbet for edge in piece.edges)
     reasons = (
         (piece.folded, "it is folded from several panels in one piece"),
@@ -88,7 +88,7 @@ def _is_rectangle(ring: Path) -> bool:
         return False
     left, bottom, right, top = shapely.Polygon(ring.points).bounds
     box = (right - left) * (top - bottom)
-    return bool(abs(shapely.Polygon(ring.points).area - box) <= SQUARE_OFF * box)
+    return bool(abs(shapely.Polygon(ring.points).area - box) <= OFF_SQUARE * box)
 
 
 def _is_line(mark: Mark) -> bool:
@@ -108,9 +108,9 @@ def _line(mark: Mark, bounds: tuple[float, float, float, float]) -> tuple[bool, 
     (ax, ay), (bx, by) = mark.path.points[0], mark.path.points[-1]
     if len(mark.path.points) > 2 or mark.path.closed:
         return None
-    if abs(ay - by) < UPRIGHT and min(ax, bx) - left < AT_RIM and right - max(ax, bx) < AT_RIM:
+    if abs(ay - by) < OFF_UPRIGHT and min(ax, bx) - left < AT_RIM and right - max(ax, bx) < AT_RIM:
         return True, round(ay - bottom, 6)
-    if abs(ax - bx) < UPRIGHT and min(ay, by) - bottom < AT_RIM and top - max(ay, by) < AT_RIM:
+    if abs(ax - bx) < OFF_UPRIGHT and min(ay, by) - bottom < AT_RIM and top - max(ay, by) < AT_RIM:
         return False, round(ax - left, 6)
     return None
 
@@ -130,6 +130,6 @@ def _edge(edge: Edge) -> EdgePromise | None:
         return None
     (ax, ay), (bx, by) = edge.start, edge.end
     rabbet = edge.rabbet.width if edge.rabbet else 0.0
-    if abs(ay - by) < UPRIGHT:
+    if abs(ay - by) < OFF_UPRIGHT:
         return EdgePromise("bottom" if bx > ax else "top", edge.bevel, rabbet)
     return EdgePromise("right" if by > ay else "left", edge.bevel, rabbet)

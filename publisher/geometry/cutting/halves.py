@@ -12,8 +12,8 @@ from publisher.geometry.paths import line_string, polygon, recover
 from publisher.geometry.rules import NO_HALF
 
 SAME_OUTLINE = 0.01  # mm between an outline or a line and its mirror image
-BEYOND = 1.0  # mm by which what is cut with reaches over the piece
-LEAST_SIDE = 8.0  # mm: the shortest straight side along which a card is flipped over
+BEYOND_HALF = 1.0  # mm by which what is cut with reaches over the piece
+LEAST_FLIP = 8.0  # mm: the shortest straight side along which a card is flipped over
 FLIP = "flip along this side"
 MIRROR_LINE = "mirror line"
 
@@ -108,14 +108,18 @@ def _half(template: Region, whole: shapely.Polygon, axis: int) -> tuple[Region, 
     """Return the left or the lower half of a template and the line between both; None where it is not one piece with a straight side."""
     left, bottom, right, top = whole.bounds
     middle = (left + right) / 2.0 if axis == 0 else (bottom + top) / 2.0
-    box = (left - BEYOND, bottom - BEYOND, *((middle, top + BEYOND) if axis == 0 else (right + BEYOND, middle)))
+    box = (
+        left - BEYOND_HALF,
+        bottom - BEYOND_HALF,
+        *((middle, top + BEYOND_HALF) if axis == 0 else (right + BEYOND_HALF, middle)),
+    )
     x, y, far, high = box
     corners = ((x, y), (far, y), (far, high), (x, high))
     region, _ = recover(
         shapely.intersection(whole, shapely.box(*box)), (template, Region(polyline(corners, True, MIRROR_LINE)))
     )
     line = ((middle, bottom), (middle, top)) if axis == 0 else ((left, middle), (right, middle))
-    if region is None or _side(polygon(region), line).length < LEAST_SIDE:
+    if region is None or _side(polygon(region), line).length < LEAST_FLIP:
         return None
     return region, line
 

@@ -108,9 +108,9 @@ def _centres(arcs: Sequence[Arc]) -> Iterator[Dimension]:
         known.append((radius, aside, below))
         words, lengths = "arch: radius {}, centre ", [radius]
         if below > DIMENSION_OFF:
-            words, lengths = words + "{} below the springings", [*lengths, below]
+            words, lengths = words + "{} below the arch’s ends", [*lengths, below]
         else:
-            words += "level with the springings"
+            words += "level with the arch’s ends"
         if aside > DIMENSION_OFF:
             words, lengths = words + ", {} from the middle", [*lengths, aside]
         yield Dimension(words, tuple(lengths))

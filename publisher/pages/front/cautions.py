@@ -71,7 +71,7 @@ def _sections(context: Context) -> list[tuple[Section, tuple[str, ...]]]:
             trim=tiles,
             slits=slits,
             waste=waste,
-            shade=bool(context.design.steps),
+            shade=any(line.weight == "hatch" for one in context.joined.drawings for line in one.lines),
         )
 
     return [*found, (lines, ())]

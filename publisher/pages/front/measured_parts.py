@@ -14,15 +14,15 @@ from publisher.pages.type import BODY, DIMENSION, GUTTER, LEADER, NOTE, SMALL, S
 TITLE = "Parts to measure out"
 NOTE_OVER = (
     "These parts have no template. Draw them on the board with a sharp pencil, a rule and a square: all sizes are those of the finished "
-    "piece, and the pencil line is the cut line. Write its letter on each. “From the left” and “from below” are measured from the sides "
-    "of the piece."
+    "piece, and the pencil line is the cut line. Write its letter on each."
 )
-BESIDE = 17.0  # mm at the left of a drawing, for its height in words
-MOST_SHARE = 0.5  # of the width that drawing and height take
-AWAY = 4.0  # mm from a side to its dimension line
-TICK_HALF = 0.9  # mm: half of a stroke across the end of a dimension line
-PAST = 1.2  # mm by which the lines from the corners run past it
-CLEAR = 0.8  # mm between a corner and them
+FROM_SIDES = " “From the left” and “from below” are measured from the sides of the piece."
+HEIGHT_WORDS = 17.0  # mm at the left of a drawing, for its height in words
+DRAWING_SHARE = 0.5  # of the width that drawing and height take
+SIDE_AWAY = 4.0  # mm from a side to its dimension line
+SIDE_TICK = 0.9  # mm: half of a stroke across the end of a dimension line
+PAST_SIDE = 1.2  # mm by which the lines from the corners run past it
+CORNER_CLEAR = 0.8  # mm between a corner and them
 PLAIN_TALL = 20.0  # mm: the tallest drawing of a plain rectangle
 SIDE_WORDS = 16.0  # mm from where words at a side begin to their middle, at most
 
@@ -41,11 +41,17 @@ def measured_blocks(context: Context, frame: Frame) -> list[PageBlock]:
     blocks: list[PageBlock] = []
     for part in context.measured:
         one = _of(context, part)
-        head = not blocks
-        over = section_head(context, frame, TITLE, NOTE_OVER, 0.0)[1] if head else 0.0
+        head = "" if blocks else _head(context)
+        over = section_head(context, frame, TITLE, head, 0.0)[1] if head else 0.0
         height = over + _height(context, frame, one) + 1.5 * SPACE
         blocks.append(PageBlock(height, partial(_draw, context, frame, one, head), (part.id,)))
     return blocks
+
+
+def _head(context: Context) -> str:
+    """Return what is said over all of them: from where is measured, where one has more than its sides."""
+    measured = any(one.holes or one.lines for one in context.joined.sizes)
+    return NOTE_OVER + FROM_SIDES if measured else NOTE_OVER
 
 
 def _of(context: Context, part: Part) -> MeasuredPart:
@@ -98,7 +104,7 @@ def _title(part: Part) -> str:
 
 def _room(frame: Frame) -> float:
     """Return how wide a drawing may be (mm)."""
-    return min(SIZES_WIDE, frame.text.width * MOST_SHARE - BESIDE - AWAY)
+    return min(SIZES_WIDE, frame.text.width * DRAWING_SHARE - HEIGHT_WORDS - SIDE_AWAY)
 
 
 def _tall(one: MeasuredPart) -> float:
@@ -108,16 +114,21 @@ def _tall(one: MeasuredPart) -> float:
 
 def _depth(context: Context) -> float:
     """Return what stands under a drawing: its dimension line and the words of its width, in mm."""
-    return AWAY + PAST + context.type.cap(NOTE) + 2.0
+    return SIDE_AWAY + PAST_SIDE + context.type.cap(NOTE) + 2.0
+
+
+def _over(context: Context, tall: float) -> float:
+    """Return what is kept free over a drawing (mm), so that the two lines of its height stand clear where it is flat."""
+    return max(1.0, context.type.cap(NOTE) + 1.5 - tall / 2.0)
 
 
 def _height(context: Context, frame: Frame, one: MeasuredPart) -> float:
     _, _, tall = drawn_size(one.drawing, _room(frame), _tall(one))
-    return max(tall + _depth(context), _words(context, one, _words_at(frame), 0.0, frame, 0)[1])
+    return max(_over(context, tall) + tall + _depth(context), _words(context, one, _words_at(frame), 0.0, frame, 0)[1])
 
 
 def _words_at(frame: Frame) -> float:
-    return frame.text.left + BESIDE + AWAY + _room(frame) + GUTTER
+    return frame.text.left + HEIGHT_WORDS + SIDE_AWAY + _room(frame) + GUTTER
 
 
 def _words(context: Context, one: MeasuredPart, x: float, top: float, frame: Frame, page: int) -> tuple[Body, float]:
@@ -135,15 +146,15 @@ def _words(context: Context, one: MeasuredPart, x: float, top: float, frame: Fra
     return Body(tuple(drawn), carried=(carried,), texts=texts), top - y
 
 
-def _draw(context: Context, frame: Frame, one: MeasuredPart, head: bool, top: float, numbers: Numbers) -> Body:
+def _draw(context: Context, frame: Frame, one: MeasuredPart, head: str, top: float, numbers: Numbers) -> Body:
     body = Body()
     if head:
-        drawn, height = section_head(context, frame, TITLE, NOTE_OVER, top)
+        drawn, height = section_head(context, frame, TITLE, head, top)
         body, top = Body(drawn), top - height
     setter, first = context.type, context.paper.first
     _, wide, tall = drawn_size(one.drawing, _room(frame), _tall(one))
-    left = frame.text.left + BESIDE + AWAY
-    box = Box(left, top - tall, left + wide, top)
+    left, high = frame.text.left + HEIGHT_WORDS + SIDE_AWAY, top - _over(context, tall)
+    box = Box(left, high - tall, left + wide, high)
     picture = place_drawing(setter, one.drawing, box)
     sides = (
         *_side(setter, (box.left, box.bottom), (box.right, box.bottom), one.sizes.width, first),
@@ -165,13 +176,16 @@ def _side(setter: Setter, start: Point, end: Point, length: float, first: Length
     (ax, ay), (bx, by) = start, end
     level = abs(ay - by) < abs(ax - bx)
     dx, dy = (0.0, -1.0) if level else (-1.0, 0.0)
-    a, b = (ax + AWAY * dx, ay + AWAY * dy), (bx + AWAY * dx, by + AWAY * dy)
-    far = AWAY + PAST
+    a, b = (ax + SIDE_AWAY * dx, ay + SIDE_AWAY * dy), (bx + SIDE_AWAY * dx, by + SIDE_AWAY * dy)
+    far = SIDE_AWAY + PAST_SIDE
     lines: list[Path] = [
         polyline((a, b)),
-        *(polyline(((x + CLEAR * dx, y + CLEAR * dy), (x + far * dx, y + far * dy))) for x, y in (start, end)),
+        *(
+            polyline(((x + CORNER_CLEAR * dx, y + CORNER_CLEAR * dy), (x + far * dx, y + far * dy)))
+            for x, y in (start, end)
+        ),
     ]
-    ticks = (polyline(((x - TICK_HALF, y - TICK_HALF), (x + TICK_HALF, y + TICK_HALF))) for x, y in (a, b))
+    ticks = (polyline(((x - SIDE_TICK, y - SIDE_TICK), (x + SIDE_TICK, y + SIDE_TICK))) for x, y in (a, b))
     drawn: list[Drawn] = [
         Stroke(DIMENSION, tuple(lines), Layer.DIMENSIONS, tag="figure"),
         Stroke(LEADER, tuple(ticks), Layer.DIMENSIONS, tag="figure"),
@@ -179,11 +193,11 @@ def _side(setter: Setter, start: Point, end: Point, length: float, first: Length
     said, cap = say_length(length, first=first), setter.cap(NOTE)
     if level:
         drawn += setter.line(
-            said, NOTE, (a[0] + b[0]) / 2, a[1] - PAST - cap - 0.6, align="centre", layer=Layer.DIMENSIONS
+            said, NOTE, (a[0] + b[0]) / 2, a[1] - PAST_SIDE - cap - 0.6, align="centre", layer=Layer.DIMENSIONS
         )
         return tuple(drawn)
     one, _, other = said.partition(" (")
-    middle, right = (a[1] + b[1]) / 2, a[0] - PAST - 0.6
+    middle, right = (a[1] + b[1]) / 2, a[0] - PAST_SIDE - 0.6
     drawn += setter.line(one, NOTE, right, middle + 0.5, align="right", layer=Layer.DIMENSIONS)
     drawn += setter.line(f"({other}", NOTE, right, middle - 0.5 - cap, align="right", layer=Layer.DIMENSIONS)
     return tuple(drawn)

@@ -113,6 +113,7 @@ class _Room:
             drawn = shapely.Polygon(polygon(part.template.outer, pose)).buffer(part.trace_allowance)
             self.reach = self.reach.intersection(drawn)
         self.reach = self.reach.buffer(0.01)  # into a hole a line may lead, over the rim it may not
+        self.holes = [polygon(hole, pose) for hole in part.template.holes]
         for geometry in (self.ground, self.lines, self.reach):
             shapely.prepare(geometry)
 
@@ -131,7 +132,7 @@ class _Room:
             for own in dimension.lines:
                 start, end = pose.apply(own[0]), pose.apply(own[1])
                 track = shapely.LineString((start, end))
-                if not self.reach.covers(track) or track.dwithin(taken, DIMENSION_CLEAR):
+                if not self.reach.covers(track) or track.dwithin(taken, DIMENSION_CLEAR) or self._crosses_a_hole(track):
                     continue
                 own_lines = track.buffer(WORDS_CLEAR)
                 for note in _notes(words, style, start, end, setter):
@@ -140,6 +141,11 @@ class _Room:
                     if clear and not area.intersects(taken) and not note.area().intersects(own_lines):
                         return DimensionLine(start, end, dimension.lengths[0], note)
         return None
+
+    def _crosses_a_hole(self, track: shapely.LineString) -> bool:
+        """Say whether a line runs through an opening in which it does not end: it would read as if it were measured to it."""
+        ends = [shapely.Point(at) for at in track.coords]
+        return any(hole.intersects(track) and not any(hole.covers(end) for end in ends) for hole in self.holes)
 
 
 def _notes(words: str, style: TypeStyle, start: Point, end: Point, setter: Setter) -> Iterator[Note]:

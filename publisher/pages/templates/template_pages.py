@@ -48,6 +48,7 @@ TOO_MANY_COPIES = Rule(
     "with use: paste every copy is printed; a slip in a count must not fill a thousand pages",
     Severity.ERROR,
 )
+SHORT_LEADER, LONG_LEADER = 14.0, 90.0  # mm from a label to its part: a longer line must cross nothing
 LAST = (1_000_000, 0)  # where pages stand that bear nothing but compass strips
 TITLE_MOST = 64  # letters of a title; a longer one names fewer parts
 
@@ -141,7 +142,8 @@ def templates_body(context: Context, shown: Shown) -> Callable[[Numbers], Body]:
     points = layout_points(context.needs.layouts)
     corners = tuple(points.get(y.sample.part.id, ()) for y in lying)
     placed = tuple(
-        template_drawn(context, y, _in_openings(y, lying), own) for y, own in zip(lying, corners, strict=True)
+        template_drawn(context, y, _in_openings(y, lying), own, _beside(y, shown))
+        for y, own in zip(lying, corners, strict=True)
     )
     each = tuple(one for one, _ in placed)
     drawn = tuple(thing for one in each for thing in one)
@@ -191,6 +193,18 @@ def _in_openings(one: Lying, lying: tuple[Lying, ...]) -> shapely.Geometry:
     return shapely.union_all([other.buffer(2 * PART_GAP) for other in others if room.covers(other)])
 
 
+def _beside(one: Lying, page: Shown) -> shapely.Geometry:
+    """Return all that a line from a label to its part must not cross: other parts, and words."""
+    others = [y for y in page.lying if y is not one]
+    shapes = [polygon(y.sample.part.template.outer, y.pose) for y in others]
+    shapes += [shapely.Polygon(pose.apply_all(chunk.ring)) for chunk, pose in page.chunks]
+    shapes += [spot.polygon for y in others for spot in y.spots]
+    shapes += [
+        as_polygon(box) for box in (*page.frame.blocked, *(n.box for n in page.notes), *(g.box for g in page.guides))
+    ]
+    return shapely.union_all(shapes)
+
+
 def label_promises(page: int, lying: Lying) -> tuple[TextPromise, ...]:
     """Promise the words of a copy where they stand; those inside it inside its outline."""
     part, copy = lying.sample.part.id, max(lying.sample.copy, 1)
@@ -199,8 +213,11 @@ def label_promises(page: int, lying: Lying) -> tuple[TextPromise, ...]:
     return (*within, *(p for spot in others for p in spot_promises(page, spot)))
 
 
-def leader(setter: Setter, part: Part, pose: Pose, spot: Spot) -> tuple[Drawn, ...]:
-    """Return the short line from the tag of a label that stands beside its part to the part; none for a label inside it."""
+def leader(
+    setter: Setter, part: Part, pose: Pose, spot: Spot, others: shapely.Geometry | None = None
+) -> tuple[Drawn, ...]:
+    """Return the line from the tag of a label that stands beside its part to the part, short, or longer where it crosses nothing of
+    the ``others``; none for a label inside it."""
     shape, box = polygon(part.template.outer, pose), spot.box
     if shape.intersects(spot.polygon):
         return ()
@@ -208,7 +225,11 @@ def leader(setter: Setter, part: Part, pose: Pose, spot: Spot) -> tuple[Drawn, .
     wide, tall = tag_size(setter, spot.label)
     sides = ((left + (wide - CUT_CORNER) / 2, top), (left, top - tall / 2), (left + wide / 2, top - tall))
     start = min((shapely.Point(p) for p in sides), key=shape.distance)
-    line = _up_to(start, shape, 14.0)
+    line = _up_to(start, shape, SHORT_LEADER)
+    if line is None and others is not None:
+        line = _up_to(start, shape, LONG_LEADER)
+        if line is not None and others.intersects(shapely.LineString(line.points)):
+            line = None
     return (Stroke(LEADER, (line,), Layer.NOTES, None, "figure"),) if line else ()
 
 
@@ -234,12 +255,17 @@ def _flag_drawn(lying: Lying) -> tuple[Drawn, ...]:
 
 
 def template_drawn(
-    context: Context, lying: Lying, taken: shapely.Geometry, corners: Sequence[Point] = ()
+    context: Context,
+    lying: Lying,
+    taken: shapely.Geometry,
+    corners: Sequence[Point] = (),
+    others: shapely.Geometry | None = None,
 ) -> tuple[tuple[Drawn, ...], tuple[DimensionLine, ...]]:
     """Return everything of one template, surface first, then outline, then words, so that no line crosses a word; and those of its
     lengths that may be measured.
 
     ``taken``: what other parts take of its openings, where nothing is hatched. ``corners``: its own points by which layouts lay it.
+    ``others``: what else stands on the page, which a long line from its label keeps off.
     """
     setter, part, pose = context.type, lying.sample.drawn, lying.pose
     labels = [spot.polygon.buffer(0.5) for spot in lying.spots]
@@ -261,7 +287,7 @@ def template_drawn(
         *outline_strokes(part, pose),
         *words,
         *(thing for line in lines for thing in line.drawn(setter)),
-        *(leader(setter, part, pose, lying.beside) if lying.beside else ()),
+        *(leader(setter, part, pose, lying.beside, others) if lying.beside else ()),
         *_flag_drawn(lying),
         *(thing for spot in lying.spots for thing in spot_drawn(setter, spot, pose.turn)),
     )

@@ -31,17 +31,20 @@ RABBET = re.compile(rf"Rabbet at the (\w+) edge: cut the foam away behind, {LENG
 WHOLE = re.compile(rf"^.*?{SIZE},")
 CUT = re.compile(r"\bcut (\d+)(?: \+ (\d+) spare)?")
 EDGES = {"lower": "bottom", "right": "right", "upper": "top", "left": "left"}
-HALF_MM, HALF_IN = 0.05, 0.0051  # of the last digit that is printed; inches are those of the millimetres shown
-DUST = 1e-6
-SAME = 0.02  # mm between a size in words and the same one in the drawing
-CHORD = 0.5  # mm of the piece by which a round hole is drawn smaller, of few chords
+SIZE_HALF_MM, SIZE_HALF_IN = (
+    0.05,
+    0.0051,
+)  # of the last digit that is printed; inches are those of the millimetres shown
+SIZE_DUST = 1e-6
+DRAWN_AS_SAID = 0.02  # mm between a size in words and the same one in the drawing
+HOLE_CHORD = 0.5  # mm of the piece by which a round hole is drawn smaller, of few chords
 
 
 @judged(
     "proof/sizes",
     "Sizes of pieces without a template",
     "a piece that is measured out comes out as the words and the drawing say: its letter, how many are cut, its sides, each hole, each "
-    f"line and each bevel, to {HALF_MM:g} mm",
+    f"line and each bevel, to {SIZE_HALF_MM:g} mm",
     may_be_empty=True,
 )
 def sizes_said(case: Case, check: Check[Case]) -> Findings:
@@ -67,12 +70,12 @@ def sizes_said(case: Case, check: Check[Case]) -> Findings:
 
 def _other_piece(promise: SizesPromise, row: RowPromise, drawing: DrawingPromise | None) -> str:
     """Return in words that the sizes are not those of the piece that was counted, or not those of its drawing; empty when they are."""
-    if max(abs(promise.width - row.width), abs(promise.height - row.height)) > SAME:
+    if max(abs(promise.width - row.width), abs(promise.height - row.height)) > DRAWN_AS_SAID:
         return f"is {row.width:.2f} × {row.height:.2f} mm; its sizes are promised as {promise.width:.2f} × {promise.height:.2f} mm"
     if drawing is None:
         return "is measured out, and has no drawing"
     boxes = [_box(line) for line in drawing.lines]
-    wanted = [(0.0, 0.0, promise.width, promise.height, SAME), *map(_place, promise.holes)]
+    wanted = [(0.0, 0.0, promise.width, promise.height, DRAWN_AS_SAID), *map(_place, promise.holes)]
     for left, bottom, right, top, off in wanted:
         if not any(max(map(abs, np.subtract(box, (left, bottom, right, top)))) <= off for box in boxes):
             return f"is drawn without its line from {left:.1f}, {bottom:.1f} to {right:.1f}, {top:.1f} mm"
@@ -87,9 +90,9 @@ def _box(points: tuple[tuple[float, float], ...]) -> tuple[float, ...]:
 def _place(hole: HolePromise) -> tuple[float, float, float, float, float]:
     """Return the box of a hole, and how far (mm) the drawing may be off it."""
     if not hole.round:
-        return hole.left, hole.up, hole.left + hole.width, hole.up + hole.height, SAME
+        return hole.left, hole.up, hole.left + hole.width, hole.up + hole.height, DRAWN_AS_SAID
     half = hole.width / 2.0
-    return hole.left - half, hole.up - half, hole.left + half, hole.up + half, CHORD
+    return hole.left - half, hole.up - half, hole.left + half, hole.up + half, HOLE_CHORD
 
 
 def _fault(case: Case, promise: SizesPromise, row: RowPromise, where: Carried) -> str:
@@ -109,11 +112,11 @@ def _fault(case: Case, promise: SizesPromise, row: RowPromise, where: Carried) -
     return ""
 
 
-Read = tuple[tuple[str, ...], Sequence[str]]  # words that must be the same, and figures with their units
-Wanted = tuple[tuple[str, ...], tuple[float, ...]]
+SizesRead = tuple[tuple[str, ...], Sequence[str]]  # words that must be the same, and figures with their units
+SizesWanted = tuple[tuple[str, ...], tuple[float, ...]]
 
 
-def _lists(said: str, promise: SizesPromise) -> Iterator[tuple[str, list[Read], list[Wanted]]]:
+def _lists(said: str, promise: SizesPromise) -> Iterator[tuple[str, list[SizesRead], list[SizesWanted]]]:
     """Yield of each kind of thing what is read of it, and what is promised, in the order of the words."""
     numbered = [*enumerate(promise.holes, 1)]
     yield (
@@ -153,7 +156,7 @@ def _parted(figures: Sequence[str]) -> tuple[str, ...]:
     return (a, unit, c, other, b, unit, d, other, *rest)
 
 
-def _bevel(angle: str, side: str, ends: str) -> Read:
+def _bevel(angle: str, side: str, ends: str) -> SizesRead:
     return (EDGES.get(side, ""), ends, f"{float(angle):.1f}"), ()
 
 
@@ -161,7 +164,7 @@ def _ends(edge: EdgePromise) -> str:
     return "shorter" if edge.bevel > 0.0 else "longer"
 
 
-def _same(found: Read, wanted: Wanted) -> bool:
+def _same(found: SizesRead, wanted: SizesWanted) -> bool:
     (words, figures), (right, lengths) = found, wanted
     if words != right or len(figures) != 4 * len(lengths):
         return False
@@ -173,8 +176,8 @@ def _same(found: Read, wanted: Wanted) -> bool:
 def _reads(number: str, unit: str, mm: float) -> bool:
     """Say whether a figure with its unit stands for a length."""
     if unit == "mm":
-        return abs(float(number) - mm) <= HALF_MM + DUST
-    return abs(float(number) * MM_PER_INCH - mm) <= HALF_IN * MM_PER_INCH + HALF_MM + DUST
+        return abs(float(number) - mm) <= SIZE_HALF_MM + SIZE_DUST
+    return abs(float(number) * MM_PER_INCH - mm) <= SIZE_HALF_IN * MM_PER_INCH + SIZE_HALF_MM + SIZE_DUST
 
 
 def _sized(figures: tuple[str, ...], sides: tuple[float, float]) -> bool:

@@ -59,7 +59,7 @@ def test_an_arch_is_drawn_by_its_depth_radius_and_centre(stones: int) -> None:
     half, rise = ARCH["span"] / 2.0, ARCH["rise"]
     radius = (half**2 + rise**2) / (2.0 * rise)  # chord and height of a segment
     assert arch.lengths == pytest.approx((radius, radius - rise)) and not arch.lines
-    assert arch.words == "arch: radius {}, centre {} below the springings"
+    assert arch.words == "arch: radius {}, centre {} below the arch’s ends"
     assert depth.lengths == pytest.approx((14.0,)) and depth.words == "stones {} deep"
     centre = (140.0, 15.0 + rise - radius)
     for start, end in depth.lines:
@@ -75,14 +75,14 @@ def test_an_arch_is_drawn_by_its_depth_radius_and_centre(stones: int) -> None:
 @pytest.mark.parametrize(
     ("form", "rise", "words"),
     [
-        ("semicircular", 80.0, ["arch: radius {}, centre level with the springings"]),
-        ("pointed", 120.0, ["arch: radius {}, centre level with the springings, {} from the middle"]),
+        ("semicircular", 80.0, ["arch: radius {}, centre level with the arch’s ends"]),
+        ("pointed", 120.0, ["arch: radius {}, centre level with the arch’s ends, {} from the middle"]),
         (
             "three_centred",
             50.0,
             [
-                "arch: radius {}, centre level with the springings, {} from the middle",
-                "arch: radius {}, centre {} below the springings",
+                "arch: radius {}, centre level with the arch’s ends, {} from the middle",
+                "arch: radius {}, centre {} below the arch’s ends",
             ],
         ),
     ],

@@ -6,7 +6,8 @@ from math import dist
 import pytest
 import shapely
 
-from publisher.basics import LengthPromise, Pose
+from publisher.basics import LengthPromise, Place, Pose
+from publisher.design import OpeningPlan, Parameter
 from publisher.geometry import Part, polygon
 from publisher.pages.model import Stroke, Words
 from publisher.pages.sheet import Context
@@ -53,7 +54,7 @@ def test_what_finds_no_room_is_left_out(draw: Callable[..., Part], setter: Sette
 def test_what_ends_off_the_part_is_a_sentence(draw: Callable[..., Part]) -> None:
     part = arch_side(draw)
     assert said_off_part(part, "mm") == (
-        "Arch: radius 53.0 mm (2.09 in), centre 28.0 mm (1.10 in) below the springings.",
+        "Arch: radius 53.0 mm (2.09 in), centre 28.0 mm (1.10 in) below the arch’s ends.",
     )
 
 
@@ -65,11 +66,31 @@ def test_the_bridge_says_what_its_arch_is_drawn_by(
     bodies = [draft.body(numbers(page)) for page, draft in enumerate(true_page_drafts(context), 1)]  # type: ignore[arg-type]
     said = " ".join(map(words, bodies))
     radius = "93.6 mm (3.69 in)" if context.paper.first == "mm" else "3.69 in (93.6 mm)"
-    assert f"Arch: radius {radius}, centre" in said and "below the springings." in said
+    assert f"Arch: radius {radius}, centre" in said and "below the arch’s ends." in said
     lengths = [line for body in bodies for line in body.lengths if line.label.startswith("stones")]
     assert lengths and all(line.length == pytest.approx(14.0) for line in lengths)
     promised = {text.text for body in bodies for text in body.texts}
     assert any(text.startswith("Arch: radius") for text in promised)
+
+
+@pytest.mark.parametrize("between", [True, False])
+def test_a_length_leads_through_no_other_opening(draw: Callable[..., Part], setter: Setter, between: bool) -> None:
+    """From the right edge to the hole’s middle a window lies in the way, or it does not."""
+    place = Place("spec.yaml", 3, 5)
+
+    def opening(name: str, kind: str, **sizes: float | str) -> OpeningPlan:
+        return OpeningPlan(name, kind, tuple(Parameter(key, value, "", place) for key, value in sizes.items()), place)
+
+    openings = (
+        opening("vent", "round_hole", diameter=8.0, centre=200.0, up=110.0),
+        opening("w", "window", head="square", width=12.0, height=40.0, sill=90.0, centre=250.0 if between else 40.0),
+    )
+    part = draw("wall_panel", width=300, height=260, openings=openings)
+    lines = dimension_lines(part, Pose(), setter, "mm", [])
+    window = max(map(shapely.Polygon, polygon(part.template).interiors), key=lambda hole: hole.area)
+    assert not any(shapely.LineString((line.start, line.end)).intersects(window) for line in lines)
+    said = {line.note.text.split(" mm")[0] for line in lines}
+    assert ("100.0" in said) is not between
 
 
 def test_no_word_and_no_hatching_lies_on_a_length_into_a_hole(

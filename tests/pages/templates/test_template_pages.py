@@ -4,12 +4,17 @@ from collections.abc import Callable
 from math import dist
 
 import pytest
+import shapely
 
-from publisher.basics import Layer
+from publisher.basics import Layer, Pose
 from publisher.design import Design
-from publisher.geometry import Part
+from publisher.geometry import Part, polygon
 from publisher.pages.model import Stroke, Words
 from publisher.pages.sheet.draft import Body, Context, Numbers, PageDraft
+from publisher.pages.templates.label_words import says
+from publisher.pages.templates.labels import details
+from publisher.pages.templates.spots import Spot
+from publisher.pages.templates.template_pages import leader
 from publisher.pages.tiles.true_pages import true_page_drafts
 from publisher.pages.type.styles import CUT, LEADER, LEAST_SIZE
 
@@ -142,3 +147,18 @@ def test_a_title_of_very_many_parts_names_the_first_and_counts_the_rest(
             assert set(named) <= set(letters)
             assert rest == f"{len(letters) - len(named)} more"
     assert any("more" in d.title for d in template_drafts(make_context(parts=parts)))
+
+
+@pytest.mark.parametrize(
+    ("away", "in_the_way", "drawn"), [(30.0, False, True), (50.0, False, True), (50.0, True, False)]
+)
+def test_a_long_leader_crosses_nothing(
+    make_context: Callable[..., Context], stair_layer: Part, away: float, in_the_way: bool, drawn: bool
+) -> None:
+    """A label far from its part is tied to it too, but never through another part."""
+    context = make_context(parts=(stair_layer,))
+    label = next(iter(details(context.type, says(context, stair_layer))))[0]
+    left, bottom, right, top = polygon(stair_layer.template).bounds
+    spot = Spot(label, (right + away, (bottom + top) / 2))
+    other = shapely.box(right + 8.0, bottom, right + 9.0, top) if in_the_way else shapely.Point(left - 30.0, bottom)
+    assert bool(leader(context.type, stair_layer, Pose(), spot, other)) is drawn
