@@ -162,10 +162,11 @@ def _clash(cut: _Solid, other: _Solid) -> Clash | None:
         depth = share * cut.thick
         if not low[2] <= -depth <= high[2]:
             continue
-        section = _section(other, cut.frame, depth)
-        if section is None:
+        strips, region = _strips_cut(other, cut.frame, depth), cut.region(depth)
+        strips = strips[shapely.intersects(region, strips)]  # of tabs in slots with play nothing is left
+        if not len(strips):
             continue
-        common = shapely.intersection(section, cut.region(depth))
+        common = shapely.intersection(shapely.union_all(strips), region)
         if common.area < PANEL_TOUCH * PANEL_TOUCH:
             continue
         overlap = shapely.buffer(common, -PANEL_TOUCH / 2)
@@ -184,6 +185,12 @@ def _clash(cut: _Solid, other: _Solid) -> Clash | None:
 
 def _section(solid: _Solid, frame: PanelFrame, depth: float) -> shapely.Geometry | None:
     """Return the section of a solid by the plane ``depth`` mm behind another panel's face, in that panel's coordinates."""
+    strips = _strips_cut(solid, frame, depth)
+    return shapely.union_all(strips) if len(strips) else None
+
+
+def _strips_cut(solid: _Solid, frame: PanelFrame, depth: float) -> Array:
+    """Return the areas of which such a section is made, side by side; none where the plane passes the solid."""
     # the plane in the solid's coordinates (u, v, w): a·u + b·v + c·w = level
     normal = solid.frame.axes.T @ frame.outward
     level = -depth - float(frame.outward @ (solid.frame.origin - frame.origin))
@@ -193,8 +200,9 @@ def _section(solid: _Solid, frame: PanelFrame, depth: float) -> shapely.Geometry
     if across < 1e-6:
         w = level / c
         if not -t + 1e-9 < w < -1e-9:
-            return None
-        return shapely.transform(solid.region(-w), lambda p: _carried(solid, frame, p, np.full(len(p), w)))
+            return np.array([], dtype=object)
+        whole = shapely.transform(solid.region(-w), lambda p: _carried(solid, frame, p, np.full(len(p), w)))
+        return np.array([whole], dtype=object)
     square = not solid.bevelled and abs(c) < 1e-9
     levels = np.array([0.0, -t]) if square else solid.levels
     way = np.array([-b, a]) / across
@@ -204,9 +212,9 @@ def _section(solid: _Solid, frame: PanelFrame, depth: float) -> shapely.Geometry
     rows = _rows(cuts, feet, way, levels)
     quads = [quad for upper, lower in pairwise(rows) for quad in _strips(upper, lower, foot_free=way)]
     if not quads:
-        return None
+        return np.array([], dtype=object)
     corners = np.concatenate(quads)
-    return shapely.union_all(shapely.polygons(_carried(solid, frame, corners[:, :2], corners[:, 2]).reshape(-1, 4, 2)))
+    return np.asarray(shapely.polygons(_carried(solid, frame, corners[:, :2], corners[:, 2]).reshape(-1, 4, 2)))
 
 
 @record

@@ -6,7 +6,6 @@ from dataclasses import replace
 import numpy as np
 import numpy.typing as npt
 import shapely
-from shapely.affinity import translate
 
 from publisher.basics import Point, Pose
 from publisher.geometry import polygon
@@ -67,11 +66,15 @@ def _apart(shapes: Sequence[shapely.Polygon], free: shapely.Polygon) -> list[Poi
             moved = False
             for i, shape in enumerate(now):
                 others = np.array([*now[:i], *now[i + 1 :], free.exterior])
-                best, gaps = None, _gaps(shape, others)
-                for x, y in ((step * right, step * up) for right, up in WAYS_TO_GO):
-                    there = translate(shape, x, y)
-                    if ground.covers(there) and _wider(found := _gaps(there, others), gaps):
-                        best, gaps = (there, (moves[i][0] + x, moves[i][1] + y)), found
+                shapely.prepare(others)
+                best, gaps = None, _gaps(np.array([shape]), others)[0]
+                ways = [(step * right, step * up) for right, up in WAYS_TO_GO]
+                there = np.array([shapely.transform(shape, lambda p, by=way: p + by) for way in ways])
+                on = np.flatnonzero(shapely.covers(ground, there))
+                for at, found in zip(on.tolist(), _gaps(there[on], others), strict=True):
+                    if _wider(found, gaps):
+                        x, y = ways[at]
+                        best, gaps = (there[at], (moves[i][0] + x, moves[i][1] + y)), found
                 if best:
                     now[i], moves[i] = best
                     moved = True
@@ -80,9 +83,9 @@ def _apart(shapes: Sequence[shapely.Polygon], free: shapely.Polygon) -> list[Poi
     return moves
 
 
-def _gaps(shape: shapely.Polygon, others: npt.NDArray[np.object_]) -> SpreadGaps:
-    """Return the gaps (mm) between a shape and the others, none wider than is wide enough."""
-    return np.asarray(np.minimum(shapely.distance(shape, others), WIDE_ENOUGH))
+def _gaps(shapes: npt.NDArray[np.object_], others: npt.NDArray[np.object_]) -> SpreadGaps:
+    """Return the gaps (mm) between each of the shapes (rows) and the others, which are prepared; none wider than is wide enough."""
+    return np.asarray(np.minimum(shapely.distance(others, shapes[:, None]), WIDE_ENOUGH))
 
 
 def _wider(new: SpreadGaps, old: SpreadGaps) -> bool:

@@ -6,7 +6,7 @@ from math import atan2, degrees, hypot
 import numpy as np
 import shapely
 
-from publisher.basics import Box, Point, Pose, record
+from publisher.basics import Box, Point, Pose, record, remembered_few
 from publisher.geometry import Part, polygon
 from publisher.pages.templates.labels import Label
 from publisher.pages.type import as_polygon
@@ -82,14 +82,21 @@ def centring(laid: list[shapely.Polygon], free: shapely.Polygon) -> Point:
     left, bottom, right, top = group.bounds
     a, b, c, d = free.bounds
     x, y = round((a + c - left - right) / 2, 2), round((b + d - bottom - top) / 2, 2)
-    ground = free.buffer(0.01, join_style="mitre")
-    shapely.prepare(ground)
+    ground = _with_rim(free)
     parts = (1.0, 0.8, 0.6, 0.4, 0.2, 0.0)
     for share_x, share_y in sorted(((i, j) for i in parts for j in parts), key=lambda s: -(s[0] + s[1])):
         moved = (x * share_x, y * share_y)
         if ground.covers(shapely.transform(group, lambda p, m=moved: p + m)):
             return moved
     return (0.0, 0.0)
+
+
+@remembered_few
+def _with_rim(free: shapely.Polygon) -> shapely.Geometry:
+    """Return a free area with a hair round it: what lies on its border lies in it."""
+    ground = free.buffer(0.01, join_style="mitre")
+    shapely.prepare(ground)
+    return ground
 
 
 def cover(shape: shapely.Polygon) -> tuple[Point, ...]:

@@ -4,7 +4,7 @@ from functools import cache
 
 import shapely
 
-from publisher.basics import Box
+from publisher.basics import Box, remembered
 from publisher.pages.model import Paper
 from publisher.pages.sheet import Corner, Frame, make_frame
 from publisher.pages.templates.template_forms import PART_AWAY
@@ -24,6 +24,7 @@ def page_frame(paper: Paper, landscape: bool, square: float, corner: Corner) -> 
     return make_frame(paper, landscape, square, corner)
 
 
+@remembered
 def free_area(frame: Frame) -> shapely.Polygon:
     """Return where templates may lie: the live area less what is blocked, with paper between."""
     live = frame.live

@@ -5,7 +5,7 @@ Everything is mm on the page. A template that has no room for what it must not l
 
 from collections.abc import Iterable
 from dataclasses import replace
-from functools import lru_cache
+from functools import cached_property, lru_cache
 from itertools import accumulate
 from math import ceil, hypot
 
@@ -204,8 +204,12 @@ class Planner:
 
         ``filled``: the share of a page that they cover at most.
         """
-        room = max(float(free_area(f).buffer(PART_GAP / 2).area) for f in frames(self.context.paper, LEAST_SQUARE))
-        return ceil(sum(self._area_with_gap(s) for s in wanted) / (filled * room))
+        return ceil(sum(self._area_with_gap(s) for s in wanted) / (filled * self._most_room))
+
+    @cached_property
+    def _most_room(self) -> float:
+        """The most that a page holds, in mm², half the gap all round included."""
+        return max(float(free_area(f).buffer(PART_GAP / 2).area) for f in frames(self.context.paper, LEAST_SQUARE))
 
     def _area_with_gap(self, sample: Load) -> float:
         """Return the least area (mm²) that a load takes with half the gap round it, its flag included."""

@@ -25,17 +25,18 @@ class TileSeam:
 def seams(cutting: Cutting, outline: shapely.Polygon, lines: shapely.Geometry) -> tuple[TileSeam, ...]:
     """Return the seams with their match marks, in reading order. ``lines``: marks of the part that match marks keep off."""
     found = []
+    edges, quiet = outline.boundary.buffer(MARK_RADIUS + 1.0), lines.buffer(MARK_RADIUS + 0.8)
     for cell in cutting.cells:
         beside = cutting.cell(cell.row, cell.column + 1)
         below = cutting.cell(cell.row + 1, cell.column)
         if beside:
             at = cutting.across[cell.column - 1]
             low, high = _stretch(cell.window.bottom, cell.window.top, cutting.down)
-            found.append(_seam(cell, beside, True, at, low, high, outline, lines))
+            found.append(_seam(cell, beside, True, at, low, high, outline, edges, quiet))
         if below:
             at = cutting.down[cell.row - 1]
             low, high = _stretch(cell.window.left, cell.window.right, cutting.across)
-            found.append(_seam(cell, below, False, at, low, high, outline, lines))
+            found.append(_seam(cell, below, False, at, low, high, outline, edges, quiet))
     return tuple(found)
 
 
@@ -58,13 +59,13 @@ def _seam(
     low: float,
     high: float,
     outline: shapely.Polygon,
-    lines: shapely.Geometry,
+    edges: shapely.Geometry,
+    quiet: shapely.Geometry,
 ) -> TileSeam:
+    """Return a seam with its marks; ``edges``, ``quiet``: what lies too near to the part's border, and to its lines."""
     ends = ((at, low), (at, high)) if upright else ((low, at), (high, at))
     track = shapely.LineString(ends)
     axis = 1 if upright else 0
-    edges = outline.boundary.buffer(MARK_RADIUS + 1.0)
-    quiet = lines.buffer(MARK_RADIUS + 0.8)
     inside = track.intersection(outline)
     spans = (
         _ends(inside.difference(edges).difference(quiet), axis),  # on the part, clear of every line
