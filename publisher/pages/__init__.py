@@ -6,7 +6,14 @@ words and pictures in mm, and the promises that proof holds against the finished
 
 from publisher.basics import Rule
 from publisher.pages.compose import FONT_UNREADABLE, compose
-from publisher.pages.front import NO_COVER_PICTURE, materials_to_buy, tools_to_buy
+from publisher.pages.front import (
+    NO_COVER_PICTURE,
+    Covering,
+    covering_words,
+    coverings_of,
+    materials_to_buy,
+    tools_to_buy,
+)
 from publisher.pages.model import (
     Attachment,
     Bookmark,
@@ -64,6 +71,7 @@ __all__ = [
     "Attachment",
     "Bookmark",
     "Caution",
+    "Covering",
     "Drawn",
     "Fill",
     "FontFile",
@@ -82,6 +90,8 @@ __all__ = [
     "cautions_for",
     "compose",
     "count_pages",
+    "covering_words",
+    "coverings_of",
     "material_words",
     "materials_to_buy",
     "paper_for",

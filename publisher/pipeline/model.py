@@ -9,7 +9,7 @@ from publisher.design import Design
 from publisher.geometry import Part
 from publisher.joints import Joined
 from publisher.material import BoardNeeds
-from publisher.pages import Pack
+from publisher.pages import Pack, coverings_of
 from publisher.proof import FolderProof, Identity, LookedAt, Proof
 from publisher.release import Bundle, Offer, Output
 
@@ -93,7 +93,15 @@ class Built:
             raise ValueError("what could not be built cannot be offered")
         packs = tuple((one.pack, one.proof) for one in self.packs)
         return Offer(
-            design, needs, packs, self.outputs, joined.boards, self.worked.brief.inputs, joined.facts, self.beside
+            design,
+            needs,
+            packs,
+            self.outputs,
+            joined.boards,
+            self.worked.brief.inputs,
+            joined.facts,
+            self.beside,
+            coverings_of(self.worked.pieces, needs.cut_list),
         )
 
 

@@ -11,7 +11,7 @@ from publisher.brief import NOTHING_READ, Inputs
 from publisher.design import Design, Fact, OwnLicence, own_licence
 from publisher.joints import BoardRange
 from publisher.material import BoardNeeds
-from publisher.pages import Pack, cautions_for, materials_to_buy, papers, tools_to_buy
+from publisher.pages import Covering, Pack, cautions_for, covering_words, materials_to_buy, papers, tools_to_buy
 from publisher.proof import FolderProof, Proof
 from publisher.release.bundle import Bundle, make_bundle
 from publisher.release.listing import FinishedSize, Listing, SheetsToBuy, Variant, listing_text, sheet_words
@@ -39,8 +39,8 @@ class Output:
 
 @record
 class Offer:
-    """One variant: its design, its board sheets, its packs with what proof says of each, all its files, what they were made of, and what
-    proof says of the files ``beside`` the packs."""
+    """One variant: its design, its board sheets, its packs with what proof says of each, all its files, what they were made of, what
+    proof says of the files ``beside`` the packs, and what ``covers`` its bent pieces."""
 
     design: Design
     needs: BoardNeeds
@@ -50,6 +50,7 @@ class Offer:
     inputs: Inputs = NOTHING_READ
     facts: tuple[Fact, ...] = ()
     beside: FolderProof = FolderProof()
+    covers: tuple[Covering, ...] = ()
 
 
 def bundle_of(offers: tuple[Offer, ...]) -> Bundle:
@@ -105,7 +106,7 @@ def _variant_of(offer: Offer) -> Variant:
             for need in offer.needs.yields
             if need.sheets and not need.left_out
         ),
-        materials=materials_to_buy(offer.design, offer.facts),
+        materials=(*materials_to_buy(offer.design, offer.facts), *covering_words(offer.covers)),
     )
 
 

@@ -9,6 +9,7 @@ from jsonschema import Draft202012Validator
 
 from publisher.brief import read_brief
 from publisher.design import Blank, MaterialPlan, TextPlan
+from publisher.pages import Covering
 from publisher.pipeline import build
 from publisher.release import Offer, listing_of, proof_of, proof_schema
 
@@ -62,3 +63,9 @@ def test_the_proof_says_of_each_page_what_was_looked_at_and_how_far_it_was_off(o
     (beside,) = document["beside"]
     assert {file["path"].split("/")[0] for file in beside["files"]} == {"cut-files"}
     assert sum(look["things"] for look in beside["looked_at"]) > 50
+
+
+def test_what_covers_bent_pieces_is_listed_with_the_materials(offer: Offer) -> None:
+    covers = (Covering("wall", "A", "paper", "outside", 2, 191.9, 75.0),)
+    (one,) = listing_of((replace(offer, covers=covers),)).variants
+    assert one.materials[-1] == "plain paper to cover 2 pieces of A, 191.9 × 75.0 mm (7.56 × 2.95 in) each"

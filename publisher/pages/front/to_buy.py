@@ -5,6 +5,7 @@ from dataclasses import replace
 from publisher.basics.wording import counted, ordered, say_length
 from publisher.design import Board, Design, Fact, amount, fill, say
 from publisher.joints import sold_words, takes_words
+from publisher.pages.front.coverings import covering_words, coverings_of
 from publisher.pages.sheet import OTHER, Context, Edition, Numbers, edition_called, thing_name, tool_words
 from publisher.pages.tiles import plan_true_pages
 
@@ -52,6 +53,14 @@ def card_words(context: Context, numbers: Numbers | None) -> tuple[str, ...]:
         return (f"{said}.",)
     names = ", ".join(f"{row.letter} ({row.tracings} times)" for row in often)
     return (f"{said}, and {more} more for two layers and a spare of what is traced often: {names}.",)
+
+
+def cover_words(context: Context) -> tuple[str, ...]:
+    """Return what bent pieces are covered with, and how much of it; () where none is."""
+    paper = context.paper
+    sheet = (paper.title.removesuffix(" paper"), paper.width, paper.height)
+    covers = coverings_of(context.parts, context.needs.cut_list)
+    return tuple(f"{said[:1].upper()}{said[1:]}." for said in covering_words(covers, paper.first, sheet))
 
 
 def materials_words(context: Context) -> tuple[str, ...]:

@@ -9,7 +9,7 @@ from publisher.basics.wording import LengthUnit, paired
 from publisher.material import CUT_BY_A_TIP
 from publisher.pages.front.buy_words import shop_note, way_words, work_words
 from publisher.pages.front.page_blocks import PageBlock, section_head
-from publisher.pages.front.to_buy import at_hand, board_words, card_words, materials_words
+from publisher.pages.front.to_buy import at_hand, board_words, card_words, cover_words, materials_words
 from publisher.pages.model import Drawn
 from publisher.pages.sheet import Body, Context, Frame, Numbers
 from publisher.pages.type import GUTTER, SMALL, SPACE, Block, Column, LaidTable, make_table
@@ -77,7 +77,7 @@ def _columns(
 ) -> tuple[Block, tuple[str, ...]]:
     """Set the three columns with these shares of the width."""
     setter = context.type
-    card = card_words(context, numbers)
+    card = (*card_words(context, numbers), *cover_words(context))
     board = board_words(context)
     lists = (
         ("Board", board),

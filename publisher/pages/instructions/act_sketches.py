@@ -90,24 +90,31 @@ def corners(pen: SketchPen) -> None:
     pen.wrong(left + 3.0, low + 3.0, right - 3.0, high - 3.0)
 
 
-def slitting(pen: SketchPen) -> None:
-    """A strip in section with slits that are not cut through, and the same bent, slits on the hollow side."""
-    thick, low = 5.0, 6.0
+def slitting(pen: SketchPen, covered: bool = False, slit: bool = True) -> None:
+    """A strip in section with slits that are not cut through, and the same bent, slits on the hollow side; ``covered``: with paper or
+    tape on the face that stays, which the bent one has outside."""
+    thick, low, paper = 5.0, 6.0, 0.9
     pen.section((0.0, low), (22.0, low), (22.0, low + thick), (0.0, low + thick))
-    for number in range(5):
+    for number in range(5 if slit else 0):
         x = 2.5 + 4.2 * number
         pen.line((x, low + thick), (x, low + thick / 3), style=CUT)
-    pen.words("slits", 6.0, low + thick + 1.2)
+    if slit:
+        pen.words("slits", 6.0, low + thick + 1.2)
+    if covered:
+        pen.line((-0.6, low - paper), (22.6, low - paper), style=CUT)
+        pen.words("paper or tape", 0.0, low - paper - 3.6)
     pen.arrow((24.5, 9.0), (29.5, 9.0))
-    centre, outer = (41.0, 7.0), 13.5
+    centre, outer = (41.0, 7.0), 13.5 - (paper if covered else 0.0)
     inner = outer - thick
     pen.section(*along_arc(centre, outer, 20.0, 160.0), *along_arc(centre, inner, 160.0, 20.0))
-    for turn in (45.0, 67.5, 90.0, 112.5, 135.0):
+    for turn in (45.0, 67.5, 90.0, 112.5, 135.0) if slit else ():
         pen.line(
             along_arc(centre, inner, turn, turn, 1)[0],
             along_arc(centre, outer - thick / 3, turn, turn, 1)[0],
             style=CUT,
         )
+    if covered:
+        pen.line(*along_arc(centre, outer + paper, 18.0, 162.0), style=CUT)
     pen.words("hollow side", centre[0], 5.0, "centre")
 
 

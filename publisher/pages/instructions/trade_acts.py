@@ -6,8 +6,9 @@ Acts and remedies are common practice, no source.
 from collections.abc import Callable, Iterator
 from functools import partial
 
-from publisher.basics import Arc, Box, Layer, polyline, record
-from publisher.pages.front import fit_of
+from publisher.basics import Arc, Box, Layer, TextPromise, polyline, record
+from publisher.basics.wording import series
+from publisher.pages.front import coverings_of, fit_of
 from publisher.pages.instructions import act_sketches as sketches
 from publisher.pages.instructions.act_sketches import TALL, WIDE
 from publisher.pages.instructions.sketch_pen import SketchPen
@@ -43,11 +44,19 @@ def trade_act_drafts(context: Context) -> tuple[PageDraft, ...]:
     acts = trade_acts(context)
     rows = [acts[start : start + across] for start in range(0, len(acts), across)]
     blocks: list[Callable[[float], Block]] = [partial(_row, setter, row, cells) for row in rows]
+    says = [tuple(act.say for act in row) for row in rows] + [()]
     blocks.append(partial(_mending, setter, remedies(context), text.left, text.width))
     heights = [block(0.0).height + 2 * SPACE for block in blocks]
     room = text.height + 2 * SPACE
     return tuple(
-        PageDraft("acts", f"acts:{number}", TITLE, frame, partial(_body, tuple(blocks[first:last]), text.top), TASK)
+        PageDraft(
+            "acts",
+            f"acts:{number}",
+            TITLE,
+            frame,
+            partial(_body, tuple(blocks[first:last]), sum(says[first:last], ()), text.top),
+            TASK,
+        )
         for number, (first, last) in enumerate(share_out(heights, room, room), 1)
     )
 
@@ -107,13 +116,7 @@ def _acts(context: Context) -> Iterator[TradeAct]:
             partial(sketches.bevelling, outwards=all(edge.bevel <= 0.0 for edge in steep)),
             "A triangle of card on a board; the blade leans along it, between what is kept and what is waste",
         )
-    if any(part.bending is not None and part.bending.slits for part in parts):
-        yield TradeAct(
-            "Slit and bend",
-            "Cut each slit as deep as its template says and not through. Bend slowly, slits on the hollow side.",
-            sketches.slitting,
-            "A strip with slits that are not cut through, and the strip bent with its slits inside",
-        )
+    yield from _bends(context)
     if any(treatment.tabs for plan in design.parts for treatment in plan.treatments):
         yield TradeAct(
             "Push tabs home",
@@ -141,6 +144,33 @@ def _acts(context: Context) -> Iterator[TradeAct]:
             "Stand a block with square corners beside the edge and lead the sanding stick along it.",
             sketches.sanding,
             "A sanding stick between the work and an upright block",
+        )
+
+
+def _bends(context: Context) -> Iterator[TradeAct]:
+    """Yield how pieces are bent: what is glued over them before, and their slits."""
+    covers = coverings_of(context.parts, context.needs.cut_list)
+    slit = any(part.bending is not None and part.bending.slits for part in context.parts)
+    first = [
+        f"{'Glue paper' if what == 'paper' else 'Lay tape, strip beside strip,'} over the whole {face} of "
+        f"{series(one.letter for one in covers if (one.what, one.face) == (what, face))}"
+        for what, face in dict.fromkeys((one.what, one.face) for one in covers)
+    ]
+    said = f"{'; '.join(first)}. " if covers else ""
+    if slit:
+        yield TradeAct(
+            "Cover, slit and bend" if covers else "Slit and bend",
+            f"{said}Cut each slit as deep as its template says and not through. Bend slowly, slits on the hollow side.",
+            partial(sketches.slitting, covered=bool(covers)),
+            f"A strip with slits that are not cut through{', paper on its other face' if covers else ''}, and the strip bent with its "
+            "slits inside",
+        )
+    elif covers:
+        yield TradeAct(
+            "Cover, then bend",
+            f"{said}Let it dry flat, then bend it slowly over a bottle.",
+            partial(sketches.slitting, covered=True, slit=False),
+            "A strip with paper on one face, and the same bent, the paper outside",
         )
 
 
@@ -211,10 +241,10 @@ def _mending(setter: Setter, rows: tuple[tuple[str, str], ...], x: float, width:
     )
 
 
-def _body(blocks: tuple[Callable[[float], Block], ...], top: float, _: Numbers) -> Body:
+def _body(blocks: tuple[Callable[[float], Block], ...], says: tuple[str, ...], top: float, numbers: Numbers) -> Body:
     drawn: list[Drawn] = []
     for block in blocks:
         made = block(top)
         drawn += made.drawn
         top -= made.height + 2 * SPACE
-    return Body(tuple(drawn))
+    return Body(tuple(drawn), texts=tuple(TextPromise(numbers.page, said) for said in says))

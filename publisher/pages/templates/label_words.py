@@ -83,6 +83,10 @@ def _notes(part: Part, copy: int, mirrored: bool, unit: LengthUnit, up: str = ""
     """Say what is done to the piece, and what must not be done with the template."""
     for fold in part.folds:
         yield f"Fold {fold.corner:g}°: V-groove from inside, {say_length(fold.width, first=unit)} wide; leave the outer skin whole."
+    if part.bending is not None and part.bending.covered != "none":
+        kept = "inside" if part.bending.keeps == "inside" else "outside"
+        how = "Glue paper" if part.bending.covered == "paper" else "Lay tape"
+        yield f"{how} over the whole {kept} face before you bend it."
     if part.bending is not None and part.bending.slits:
         face = "inside" if part.bending.keeps == "outside" else "outside"
         carried = "" if up in ("", face) else "; carry the ends of the lines round to it"

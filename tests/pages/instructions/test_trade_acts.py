@@ -19,7 +19,7 @@ def test_only_what_the_pack_asks_for_is_told(demo: Callable[..., Context]) -> No
     assert told["toll-house"][:3] == ["Pencil upright", "Lift the card first", "Blade upright"]
     assert "Push tabs home" in told["toll-house"] and "Push tabs home" not in told["lock-stair"]
     assert "Press the layers" in told["lock-stair"] and "Press the layers" not in told["toll-house"]
-    assert "Slit and bend" in told["bridge"] and "Bevel by its guide" in told["toll-house"]
+    assert "Cover, slit and bend" in told["bridge"] and "Bevel by its guide" in told["toll-house"]
     house = demo("toll-house")
     assert "A slot is too wide" in dict(remedies(house)) and "A slot is too wide" not in dict(
         remedies(demo("lock-stair"))
@@ -43,6 +43,28 @@ def test_pages_hold_all_of_it(paper: str, demo: Callable[..., Context]) -> None:
     assert heads == [*(act.title for act in trade_acts(context)), "If it went wrong"]
     shown = {thing.tag for _, thing in things if isinstance(thing, Stroke | Fill) and thing.tag.startswith("figure")}
     assert shown == {f"figure:{act.shows}" for act in trade_acts(context)}
+
+
+@pytest.mark.parametrize(
+    ("what", "slits", "title", "first"),
+    [
+        ("none", 12, "Slit and bend", "Cut each slit"),
+        ("paper", 12, "Cover, slit and bend", "Glue paper over the whole outside of D. Cut"),
+        ("tape", 0, "Cover, then bend", "Lay tape, strip beside strip, over the whole outside of D. Let it dry"),
+    ],
+)
+def test_how_a_piece_is_bent_is_told_as_its_shape_asks_and_promised(
+    what: str, slits: int, title: str, first: str, demo: Callable[..., Context]
+) -> None:
+    context = demo("bridge")
+    parts = tuple(
+        part if part.bending is None else replace(part, bending=replace(part.bending, covered=what, slits=slits))
+        for part in context.parts
+    )
+    changed = replace(context, parts=parts)
+    (found,) = [act for act in trade_acts(changed) if "bend" in act.title.casefold()]
+    assert found.title == title and found.say.startswith(first)
+    assert found.say in [text.text for draft in trade_act_drafts(changed) for text in draft.body(NUMBERS).texts]
 
 
 def test_a_design_without_steps_has_none(make_context: Callable[..., Context], make_part: Callable[..., Part]) -> None:

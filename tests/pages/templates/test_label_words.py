@@ -106,7 +106,8 @@ def test_what_lies_on_the_other_face_is_said_to(
     part = replace(make_part(), bending=form, marks=(behind,))
     context = make_context(design=panel_design(make_design, part), parts=(part,))
     assert says(context, part).notes[1:] == (
+        "Glue paper over the whole outside face before you bend it.",
         "Slit the inside face, 3.30 mm (0.13 in) deep; carry the ends of the lines round to it.",
         "Glue lines: carry their ends round the edges to the inside face.",
     )
-    assert says(context, part, 2, True).notes[0] == "Slit the inside face, 3.30 mm (0.13 in) deep."
+    assert says(context, part, 2, True).notes[1] == "Slit the inside face, 3.30 mm (0.13 in) deep."
