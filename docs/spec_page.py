@@ -49,7 +49,7 @@ def spec() -> dict[str, str]:
         "\n\nIn a text, `{reach}` prints a size or a fact: a length in mm and inches, of which the paper's edition decides the first "
         "(A papers: mm; North American papers: inches). `{reach in mm}` and `{reach in inches}` print one of them. Inches are sixteenths "
         "where one lies within 0.1 mm, else hundredths. A fact that promises something (a base that stands, headroom, what passes "
-        "a door) is rounded down, what room must be found for is rounded up.; `tile: 3 in` is printed as "
+        "a door) is rounded down, what room must be found for is rounded up. A size written `tile: 3 in` is printed as "
         "`76.2 mm (3 in)`.\n\nShapes "
         "and openings are listed in [shapes.md](shapes.md), patterns in "
         "[surfaces.md](surfaces.md); all other words, from functions to stages, in [words.md](words.md).\n",

@@ -5,9 +5,9 @@ order that works.
 Never: moves a part from its place, knows a page.
 """
 
-from publisher.joints.building.additions import built_by_steps
+from publisher.joints.building.additions import Unheld, built_by_steps
 from publisher.joints.building.movers import Mover, movers_of
-from publisher.joints.building.orders import Group, locked_in, order_of
+from publisher.joints.building.orders import Group, locked_in, order_of, woven_in
 from publisher.joints.building.reach import BRUSH_REACH, closed_in
 from publisher.joints.building.sites import Site, sites_of
-from publisher.joints.building.words import called, items_of
+from publisher.joints.building.words import called, called_from_below, items_from_below, items_of

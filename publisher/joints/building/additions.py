@@ -10,6 +10,7 @@ from publisher.basics import Place, record, remembered_few
 from publisher.design import BRACES, AddPlan
 from publisher.joints.assembled import Assembled
 from publisher.joints.building.legs import way_in
+from publisher.joints.building.orders import locked_in
 from publisher.joints.building.sites import Site, sites_of
 from publisher.joints.model import Addition, Manner, Vector
 
@@ -19,7 +20,8 @@ TRIAL = "dry_fit"
 
 @record
 class Blocked:
-    """What cannot be put in any more: ``names`` of an assembly, in ``step``, and what stands in the freest of its ways."""
+    """What cannot be put in any more: ``names`` of an assembly, in ``step``, and what stands in the freest of its ways. ``locked``:
+    what is said to have been joined before, of which no order of straight moves puts these together."""
 
     step: int
     assembly: str
@@ -27,6 +29,7 @@ class Blocked:
     by: tuple[str, ...]
     there: tuple[str, ...]
     place: Place
+    locked: tuple[str, ...] = ()
 
 
 @record
@@ -103,7 +106,9 @@ class _Works:
         bent = any(site.movers[name].bent for name in group)
         way = way_in(site.ways, group, there)
         how: Manner = "laid" if not there else "folded" if folded else "bent" if bent else "put"
-        if held and how == "put" and not way.legs:
+        if plan.together and (locked := locked_in(site, group)):
+            self.blocked.append(Blocked(step, site.name, group, (), there, plan.place, locked))
+        elif held and how == "put" and not way.legs:
             self.blocked.append(Blocked(step, site.name, group, way.by, there, plan.place))
         parts = {site.movers[name].part for name in group}
         return Addition(

@@ -36,13 +36,22 @@ def holds_of(subject: Assembled, assembly: str, movers: tuple[Mover, ...]) -> di
 
 
 def _of_stack(movers: tuple[Mover, ...]) -> dict[str, Holds]:
-    """A layer lies on the one below it, and a brace stands against the layers beside it and under its own."""
+    """A layer lies on the one below it, and a brace stands against the layers beside it, whether its own lies over it by then or not."""
     none: frozenset[str] = frozenset()
-    layers = [mover.name for mover in movers if mover.name.startswith("layer_")]
-    found = {name: Holds(frozenset(layers[at - 1 : at]), none, none, at == 0) for at, name in enumerate(layers)}
+    layers = [mover for mover in movers if mover.name.startswith("layer_")]
+    found = {
+        mover.name: Holds(frozenset(below.name for below in layers[at - 1 : at]), none, none, at == 0)
+        for at, mover in enumerate(layers)
+    }
     for mover in movers:
         if mover.name not in found:
-            found[mover.name] = Holds(none, frozenset(layers), none, False)
+            low, high = (float(height) for height in (faces_of(mover).low[2], faces_of(mover).high[2]))
+            beside = [
+                layer.name
+                for layer in layers
+                if float(faces_of(layer).high[2]) > low + ON_TABLE and float(faces_of(layer).low[2]) < high - ON_TABLE
+            ]
+            found[mover.name] = Holds(frozenset(beside), none, none, False)
     return found
 
 

@@ -16,6 +16,9 @@ COARSE_TURN = 8.0  # degrees from one point of a flattened arc to the next
 COARSE = 0.08
 """mm by which a flattened arc leaves the true one: less than half of what two movers may be in each other's way."""
 
+LIES_ON = 0.5
+"""mm by which others may reach beyond a face on which the whole lies: foam gives, and a table is that even."""
+
 OF_PLATE = "'s plate"
 
 
@@ -98,6 +101,16 @@ def faces_of(mover: Mover) -> MoverFaces:
         corners.min(axis=0),
         corners.max(axis=0),
     )
+
+
+def is_outermost(mover: Mover, every: tuple[Mover, ...]) -> bool:
+    """Tell whether all movers lie on one side of a face of one: whether some pose of the whole lies or stands on it."""
+    own = faces_of(mover)
+    corners = np.vstack([ring for one in every for rings in faces_of(one).broad for ring in rings])
+    on = np.vstack([np.array([rings[0][0] for rings in own.broad]), own.narrow[:, 0]])
+    normals = np.vstack([own.broad_normals, own.narrow_normals])
+    beyond = (corners @ normals.T).max(axis=0) - (on * normals).sum(axis=1)
+    return bool((beyond < LIES_ON).any())
 
 
 def _layers(panel: Panel) -> tuple[Panel, ...]:

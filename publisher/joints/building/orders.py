@@ -37,9 +37,30 @@ def order_of(site: Site, among: Sequence[str] = ()) -> tuple[Group, ...] | None:
     return None if len(left) > 1 else (*(Group((name,)) for name in left), *reversed(groups))
 
 
-def locked_in(site: Site) -> tuple[str, ...]:
-    """Return what of an assembly no straight moves take apart; () where an order builds it."""
-    left, _ = _taken_apart(site, tuple(site.movers))
+def locked_in(site: Site, among: Sequence[str] = ()) -> tuple[str, ...]:
+    """Return what of an assembly, or of some of it (``among``), no straight moves take apart; () where an order builds it."""
+    left, _ = _taken_apart(site, tuple(among) or tuple(site.movers))
+    return tuple(left) if len(left) > 1 else ()
+
+
+def woven_in(site: Site, laps: Sequence[tuple[str, str]]) -> tuple[str, ...]:
+    """Return panels that half laps (pairs of names) weave into each other, so that no straight moves put them together; () where an
+    order does, or where no laps run in a ring."""
+    crossed = {
+        name: {other for pair in laps if name in pair for other in pair if other != name}
+        for pair in laps
+        for name in pair
+    }
+    while ends := [
+        name for name, others in crossed.items() if len(others) < 2
+    ]:  # what crosses one alone is put on last
+        for name in ends:
+            for other in crossed.pop(name):
+                crossed.get(other, set()).discard(name)
+    names = tuple(name for name in site.movers if name in crossed)
+    if not names or any(site.movers[name].bent for name in names):
+        return ()
+    left, _ = _taken_apart(site, names)
     return tuple(left) if len(left) > 1 else ()
 
 
@@ -65,7 +86,7 @@ def _taken_out(site: Site, left: list[str]) -> tuple[str, ...] | None:
 
     def worth(group: tuple[str, ...]) -> tuple[int, bool, float, int]:
         rest = frozenset(left) - set(group)
-        held = all(site.holds[name].held_by(rest - {name}) for name in rest) or len(rest) == 1
+        held = site.lies_first(tuple(rest)) if len(rest) == 1 else all(site.holds[n].held_by(rest - {n}) for n in rest)
         return (-len(group), held, _low(site, group), max(rank[name] for name in group))
 
     return max(found, key=worth, default=None)

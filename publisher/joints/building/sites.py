@@ -5,7 +5,7 @@ from collections.abc import Sequence
 from publisher.basics import record, remembered_few
 from publisher.joints.assembled import Assembled
 from publisher.joints.building.held import Holds, holds_of
-from publisher.joints.building.movers import Mover, movers_of
+from publisher.joints.building.movers import Mover, is_outermost, movers_of
 from publisher.joints.building.ways import Ways, ways_of
 
 
@@ -24,16 +24,33 @@ class Site:
 
     def lacking(self, group: Sequence[str], there: Sequence[str]) -> list[tuple[str, tuple[str, ...], bool]]:
         """Return which of a group that goes in as one are not held, each with what must be there first: all of it (True), or one. The
-        first panel of an assembly may be any: it lies on the table as it likes."""
-        if not there and not self.stack and not self.made_of:
-            return []
+        first panels of an assembly are any that some pose of it lies or stands on, and that nothing else is to carry."""
         standing, own = frozenset(there), frozenset(group)
-        missing = [(name, tuple(sorted(self.holds[name].all_of - standing - own))) for name in group]
+        missing = [(name, self._in_order(self.holds[name].all_of - standing - own)) for name in group]
         lost = [(name, lacks, True) for name, lacks in missing if lacks]
-        if lost or not there or any(self.holds[name].held_by(standing) for name in group):
+        if lost or self._held(group, standing):
             return lost
         any_of = frozenset[str]().union(*(self.holds[name].any_of for name in group)) - own
-        return [(group[0], tuple(sorted(any_of)), False)]
+        return [(group[0], self._in_order(any_of), False)]
+
+    def _held(self, group: Sequence[str], standing: frozenset[str]) -> bool:
+        if standing or self.stack or self.made_of:
+            return not standing or any(self.holds[name].held_by(standing) for name in group)
+        return self.lies_first(group)
+
+    def lies_first(self, group: Sequence[str]) -> bool:
+        """Tell whether panels may be the first of their assembly: one of them has a face that all of it lies on one side of, so that
+        it can be built on that, upright, upside down or lying."""
+        return any(
+            self.holds[name].table
+            or self.movers[name].bent
+            or is_outermost(self.movers[name], tuple(self.movers.values()))
+            for name in group
+        )
+
+    def _in_order(self, names: frozenset[str]) -> tuple[str, ...]:
+        """Return movers in the order of the spec, layers from the table up."""
+        return tuple(name for name in self.movers if name in names)
 
 
 @remembered_few

@@ -3,7 +3,7 @@
 import re
 from collections.abc import Sequence
 
-from publisher.basics.wording import listed
+from publisher.basics.wording import listed, series
 from publisher.design import BRACES
 from publisher.joints.building.orders import Group
 from publisher.joints.building.sites import Site
@@ -25,6 +25,29 @@ def items_of(site: Site, groups: Sequence[Group]) -> tuple[str, ...]:
     ]:
         return (site.name,)
     return tuple(item_of(site, group.names) for group in groups)
+
+
+def items_from_below(site: Site, layers: Sequence[str]) -> tuple[str, ...]:
+    """Return items of ``adds`` for layers of a stack, given from below: ``stair 1 to 4``, ``stair 7``."""
+    return tuple(item_of(site, run) for run in _runs(layers))
+
+
+def called_from_below(site: Site, layers: Sequence[str]) -> str:
+    """Return how a message calls layers of a stack: ``layers 1 to 4 and layer 7``."""
+    said = [item_of(site, run).removeprefix(f"{site.name} ") for run in _runs(layers)]
+    return series(f"layer{'s' if ' to ' in run else ''} {run}" for run in said)
+
+
+def _runs(layers: Sequence[str]) -> list[list[str]]:
+    """Return layers that lie on one another together."""
+    runs: list[list[str]] = []
+    for name in layers:
+        number = int(name.rpartition("_")[2])
+        if runs and number == int(runs[-1][-1].rpartition("_")[2]) + 1:
+            runs[-1].append(name)
+        else:
+            runs.append([name])
+    return runs
 
 
 def called(names: Sequence[str]) -> str:

@@ -1,9 +1,12 @@
 """Parts that a step adds when what stands leaves them no way in."""
 
-from publisher.basics import Check, Findings, checked
-from publisher.joints.assembled import Assembled
-from publisher.joints.building import built_by_steps, called, items_of, locked_in, order_of, sites_of
+from collections.abc import Iterator
 
+from publisher.basics import Check, Finding, Findings, checked
+from publisher.joints.assembled import Assembled
+from publisher.joints.building import built_by_steps, called, items_of, locked_in, order_of, sites_of, woven_in
+
+LEAST_RING = 4  # laps: two panels each way
 LOCKED = "turn the joints where they meet so that all of one part open the same way, or leave one of these joins open"
 
 
@@ -25,6 +28,15 @@ def cannot_be_put_in(subject: Assembled, check: Check[Assembled]) -> Findings:
         if site.name in locked:
             continue
         name, by = called(blocked.names), called(blocked.by)
+        if blocked.locked:
+            them = called(blocked.locked)
+            yield check.found(
+                f"{name} of {site.name} are said to be joined before, and {them} lock each other: no order of straight moves joins them",
+                subject=f"step {blocked.step}",
+                hint=f"{LOCKED}; what goes in one after another is written without “with”",
+                place=blocked.place,
+            )
+            continue
         order = order_of(site)
         stand = "stands" if len(blocked.by) == 1 else "stand"
         said = f"{name} of {site.name} cannot be put in any more: {by} {stand} in the way, and no other way is free"
@@ -35,4 +47,22 @@ def cannot_be_put_in(subject: Assembled, check: Check[Assembled]) -> Findings:
         else:
             hint = f"this order works: adds: [{', '.join(items_of(site, order))}]"
         yield check.found(said, subject=f"step {blocked.step}", hint=hint, place=blocked.place)
-    return building.looked_at
+    woven = [*_woven(subject, check)] if not building.additions else []
+    yield from woven
+    return building.looked_at + len(woven)
+
+
+def _woven(subject: Assembled, check: Check[Assembled]) -> Iterator[Finding]:
+    """Find laps that lock each other whatever the order: no step has to say what it adds for that."""
+    for mated in subject.panels:
+        plan = mated.assembly.plan
+        laps = [(join.a.panel, join.b.panel) for join in plan.joins if join.at is not None]
+        site = sites_of(subject).get(plan.name) if len(laps) >= LEAST_RING else None
+        woven = woven_in(site, laps) if site is not None else ()
+        if woven:
+            yield check.found(
+                f"{called(woven)} of {plan.name} are woven into each other: no order of straight moves puts them together",
+                subject=plan.name,
+                hint="let the slots of all that run one way open to the same side",
+                place=plan.place,
+            )

@@ -35,11 +35,14 @@ def out_of_reach(subject: Assembled, check: Check[Assembled]) -> Findings:
                 looked_at += 1
                 if found.by:
                     yield check.found(
-                        f"{tool} does not reach the face of {found.name} of {assembly}: {found.by} stands {say_mm(found.gap)} before it",
+                        f"{tool} does not reach the face of {found.name} of {assembly}: {found.by} stands {say_mm(found.gap)} before it"
+                        + (", and the room between them is closed all round" if found.shut else ""),
                         subject=f"step {number}",
-                        hint=f"do it before {found.by} is put in",
+                        hint="do it while one side of the room is open"
+                        if found.shut
+                        else f"do it before {found.by} is put in",
                         place=step.place,
-                        value=found.gap,
-                        limit=BRUSH_REACH,
+                        value=None if found.shut else found.gap,
+                        limit=None if found.shut else BRUSH_REACH,
                     )
     return looked_at

@@ -70,3 +70,27 @@ def test_ribs_let_in_from_above(assembled: Callable) -> None:
     for woven, straight in STRAIGHT.items():
         text = text.replace(woven, straight)
     assert cannot_be_put_in.run(assembled(text, "crate"), cannot_be_put_in).findings == ()
+
+
+@pytest.mark.breaks("joints/cannot-be-put-in")
+def test_woven_ribs_are_found_without_any_step_that_adds(assembled: Callable) -> None:
+    (finding,) = cannot_be_put_in.run(assembled(WOVEN), cannot_be_put_in).findings
+    assert (
+        finding.message
+        == "a, b, c, d of crate are woven into each other: no order of straight moves puts them together"
+    )
+    assert finding.place.line == assembled(WOVEN).design.panels[0].place.line
+    text = WOVEN
+    for woven, straight in STRAIGHT.items():
+        text = text.replace(woven, straight)
+    assert cannot_be_put_in.run(assembled(text), cannot_be_put_in).findings == ()
+
+
+@pytest.mark.breaks("joints/cannot-be-put-in")
+def test_what_is_said_to_be_joined_before_can_be_joined(assembled: Callable) -> None:
+    """“with” is no cure for what locks: all that goes in as one is put together too."""
+    subject = assembled(WOVEN, "crate.a with crate.b with crate.c with crate.d")
+    (finding,) = cannot_be_put_in.run(subject, cannot_be_put_in).findings
+    assert "are said to be joined before, and a, b, c, d lock each other" in finding.message
+    good = assembled(BOX, "box.front with box.left with box.right with box.back, box.lid")
+    assert cannot_be_put_in.run(good, cannot_be_put_in).findings == ()

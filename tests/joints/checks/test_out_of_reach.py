@@ -55,3 +55,53 @@ def test_things_that_stand_close_behind_each_other(assembled: Callable) -> None:
         out_of_reach.run(assembled(TERRACE.replace("AT", "40"), "wall", "terrace", after=paint), out_of_reach).findings
         == ()
     )
+
+
+ROOM = """
+sizes: {board: 5 mm}
+parts:
+  side: {name: Side, board: foam, shape: wall_panel, with: {width: 120 mm, height: 60 mm}}
+  end: {name: End, board: foam, shape: wall_panel, with: {width: 80 mm, height: 60 mm}}
+  lid: {name: Lid, board: foam, shape: wall_panel, with: {width: 120 mm, height: 90 mm}WINDOW}
+  ground:
+    name: Ground
+    board: foam
+    shape: rectangle
+    with: {width: 200 mm, height: 200 mm}
+    surface: {pattern: brick, with: {length: 20 mm, height: 20 mm, bond: running}, how: pressed}
+assembly:
+  slab: {stack: [{part: ground}]}
+  box:
+    panels: {front: side, back: side, left: end, right: end, lid: lid}
+    stands_on: front.bottom
+    joins:
+      - {edges: [front.right, right.left], joint: butt, runs_through: front}
+      - {edges: [right.right, back.left], joint: butt, runs_through: back}
+      - {edges: [back.right, left.left], joint: butt, runs_through: back}
+      - {edges: [left.right, front.left], joint: butt, runs_through: front}
+      - {place: lid, rests_on: [front.top, back.top]}
+  yard: {things: {floor: {assembly: slab}, house: {assembly: box, on_top_of: [floor]}}}
+"""
+PRESS = "  - {title: Press, say: Press the stones., stage: texture, parts: [ground]}\n"
+WINDOW = ", openings: {light: {kind: window, head: square, width: 60 mm, height: 40 mm, centre: 60 mm, sill: 25 mm}}"
+
+
+@pytest.mark.breaks("joints/out-of-reach")
+def test_the_floor_of_a_room_that_is_closed_all_round(assembled: Callable) -> None:
+    subject = assembled(ROOM.replace("WINDOW", ""), "slab", "box", "yard", after=PRESS)
+    (finding,) = out_of_reach.run(subject, out_of_reach).findings
+    assert finding.message.endswith("and the room between them is closed all round")
+    assert finding.hint == "do it while one side of the room is open" and finding.limit is None
+
+
+@pytest.mark.keeps("joints/out-of-reach")
+def test_a_floor_that_is_pressed_before_or_seen_from_above(assembled: Callable) -> None:
+    before = assembled(
+        ROOM.replace("WINDOW", ""),
+        "slab",
+        "yard.floor",
+        after=PRESS + "  - {title: Set, say: Set it., adds: [box, yard.house]}\n",
+    )
+    open_above = assembled(ROOM.replace("WINDOW", WINDOW), "slab", "box", "yard", after=PRESS)
+    for subject in (before, open_above):
+        assert out_of_reach.run(subject, out_of_reach).findings == ()
