@@ -20,6 +20,15 @@ JOINT_OPTIONS = {
     "tab_and_slot": (("tabs_on", "tabs", "play"), ("corner", "inset", "loosest", "flush")),
     "cross_lap": (("at", "play"), ("corner", "loosest")),
 }
+_LACKING = {
+    "runs_through": "write runs_through: {a}, or {b}: that panel keeps its full length, and the other ends against its face",
+    "rabbet_on": "write rabbet_on: {a}, or {b}: that panel has the step, and its outside paper covers the other’s edge",
+    "tabs_on": "write tabs_on: {a}, or {b}: that panel has the tabs, and the other the slots",
+    "tabs": "write how many tabs there are, such as tabs: 2",
+    "play": "write play: 0.3 mm, or how much wider a slot is than the board that goes into it",
+    "at": "write at: [30 mm, 30 mm]: where on {a}, from the left end of its edge, the slot is, and where on {b}",
+}
+"""What to do about an option that a joint must have; ``a`` and ``b`` are the places that meet."""
 _JOINT_MEANINGS = {
     "butt": "a square edge against the other board, which runs through",
     "rabbet": "a square edge in a step of the other board, whose outside paper covers it",
@@ -135,7 +144,7 @@ class JoinReader:
             return None
         a, b = edges
         first, joint = a.panel, table.text("joint")
-        if not self.options_fit(joint, table, f"{a} – {b}"):
+        if not self.options_fit(joint, table, a, b):
             return None
         leading = self.leading(table, LEADING.get(joint, ""), a, b)
         corner = self.corner(table, joint)
@@ -236,8 +245,9 @@ class JoinReader:
         self.refuse(rules.RABBET, f"a rabbet in {a} keeps the outside paper, and {what}", hint, table.place)
         return False
 
-    def options_fit(self, joint: str, table: Table, what: str) -> bool:
+    def options_fit(self, joint: str, table: Table, a: EdgeRef, b: EdgeRef) -> bool:
         """True when the joint is known and says all that it needs and nothing else."""
+        what = f"{a} – {b}"
         if joint not in JOINT_OPTIONS:
             hint = pick_hint(joint, JOINT_OPTIONS, "joints")
             self.refuse(rules.JOIN_OPTION, f"{what}: there is no joint “{joint}”", hint, table.place)
@@ -245,7 +255,7 @@ class JoinReader:
         must, may = JOINT_OPTIONS[joint]
         lacking = [option for option in must if table.get(option) is None]
         for option in lacking:
-            hint = f"a {joint} join says {listed(must)}"
+            hint = _LACKING[option].format(a=a.panel, b=b.panel)
             self.refuse(rules.JOIN_OPTION, f"{what}: the {joint} join does not say {option}", hint, table.place)
         for entry in table.entries:
             if entry.key in _ALL_OPTIONS and entry.key not in must and entry.key not in may:

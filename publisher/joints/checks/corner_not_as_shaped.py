@@ -4,7 +4,8 @@ from publisher.basics import Check, Findings, checked
 from publisher.basics.wording import trimmed
 from publisher.design import Join, PanelPlan
 from publisher.joints.assembled import Assembled
-from publisher.joints.checks.ring_does_not_close import ANGLE, shaped_corner
+from publisher.joints.checks.ring_does_not_close import shaped_corner
+from publisher.joints.panels import ANGLE
 
 
 @checked(

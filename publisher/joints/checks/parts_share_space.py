@@ -1,15 +1,28 @@
 """Panels that stand in one place."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from math import inf
+from types import MappingProxyType
 
 from publisher.basics import Check, Finding, Findings, Place, checked
 from publisher.basics.wording import say_length
 from publisher.geometry import PLATE
 from publisher.joints.assembled import Assembled
-from publisher.joints.panels import PANEL_TOUCH, Clash, Panel, clashes_among, clashes_of, corners_of
+from publisher.joints.panels import (
+    PANEL_TOUCH,
+    Clash,
+    Panel,
+    PanelAssembly,
+    clashes_among,
+    clashes_of,
+    corners_of,
+    exchanged_edges,
+    matings_of,
+    meets,
+)
 from publisher.joints.wholes import panels_of_stack
 
+MAKE_ROOM = "join the two, so that one makes room for the other, or change the size that makes them meet"
 KEEP_CLEAR = "move the seam, make its plate narrower, or leave the plate out"
 
 
@@ -38,7 +51,8 @@ def parts_share_space(subject: Assembled, check: Check[Assembled]) -> Findings:
         assembly = mated.assembly
         looked_at += len(assembly.panels)
         name, place = assembly.plan.name, assembly.plan.place
-        yield from _found(clashes_of(assembly), assembly.solid, name, place, check)
+        clashes = clashes_of(assembly)
+        yield from _found(clashes, assembly.solid, name, place, check, _exchanged(assembly, clashes))
         yield from _under(assembly.solid, name, place, check, name in carried)
     for whole in subject.things:
         looked_at += len(whole.things)
@@ -48,7 +62,12 @@ def parts_share_space(subject: Assembled, check: Check[Assembled]) -> Findings:
 
 
 def _found(
-    clashes: Iterable[Clash], panels: tuple[Panel, ...], name: str, place: Place, check: Check[Assembled]
+    clashes: Iterable[Clash],
+    panels: tuple[Panel, ...],
+    name: str,
+    place: Place,
+    check: Check[Assembled],
+    cures: Mapping[str, str] = MappingProxyType({}),
 ) -> Iterator[Finding]:
     letters = {panel.name: panel.part.letter for panel in panels}
     shapes = {panel.name: panel.part.shape for panel in panels}
@@ -60,11 +79,22 @@ def _found(
             subject=name,
             hint=KEEP_CLEAR
             if {PLATE} & {shapes[clash.a], shapes[clash.b]}
-            else "join the two, so that one makes room for the other, or change the size that makes them meet",
+            else cures.get(clash.a) or cures.get(clash.b) or MAKE_ROOM,
             place=place,
             value=clash.thick,
             limit=PANEL_TOUCH,
         )
+
+
+def _exchanged(assembly: PanelAssembly, clashes: tuple[Clash, ...]) -> dict[str, str]:
+    """Return for panels that stand where others do what to write where an exchange of two of their edges makes room: a floor that
+    looks to the wrong side lies on the other side of the edges that it meets."""
+    names = tuple(dict.fromkeys(name for clash in clashes for name in (clash.a, clash.b)))
+    found: dict[str, str] = {}
+    for name, said, tried in exchanged_edges(assembly, names):
+        if name not in found and not clashes_of(tried) and all(meets(mating) for mating in matings_of(tried)):
+            found[name] = f"exchange two edges of {name}: edges: {said}"
+    return found
 
 
 def _under(

@@ -7,13 +7,7 @@ from publisher.basics.wording import figures_apart, listed, say_mm, trimmed
 from publisher.design import Join
 from publisher.geometry import Edge
 from publisher.joints.assembled import Assembled, MatedPanels
-from publisher.joints.panels import Mating
-
-RING_GAP = 0.05
-"""mm between the ends of edges that should coincide."""
-
-ANGLE = 0.01
-"""Degrees: over 300 mm it opens a joint by 0.05 mm."""
+from publisher.joints.panels import ANGLE, RING_GAP, exchanged_edges, matings_of, meets
 
 
 @checked(
@@ -27,6 +21,7 @@ def ring_does_not_close(subject: Assembled, check: Check[Assembled]) -> Findings
     the join that no panel was placed by meets as well."""
     looked_at = 0
     for mated in subject.panels:
+        cure = ""
         for mating in mated.matings:
             looked_at += 1
             if meets(mating):
@@ -38,10 +33,11 @@ def ring_does_not_close(subject: Assembled, check: Check[Assembled]) -> Findings
                 what = f"stand at {stand}° and not at the {said}° of this join"
             else:
                 what = f"are {mating.gap:.2f} mm apart"
+            cure = cure or _exchange(mated) or _cure(mated)
             yield check.found(
                 f"the panels do not close: with all other joins made, {join.a} and {join.b} {what}",
                 subject=mated.assembly.plan.name,
-                hint=_cure(mated),
+                hint=cure,
                 place=join.place,
                 value=turned if turned > ANGLE else mating.gap,
                 limit=ANGLE if turned > ANGLE else RING_GAP,
@@ -49,9 +45,13 @@ def ring_does_not_close(subject: Assembled, check: Check[Assembled]) -> Findings
     return looked_at
 
 
-def meets(mating: Mating) -> bool:
-    """Tell whether the stated edges of a join lie on each other, at its corner."""
-    return mating.gap <= RING_GAP and abs(mating.corner - mating.join.corner) <= ANGLE
+def _exchange(mated: MatedPanels) -> str:
+    """Return which two edges of a panel are exchanged, where all joins meet with them in each other's place; '' where none are."""
+    open_joins = [mating.join for mating in mated.matings if not meets(mating)]
+    names = tuple(dict.fromkeys(ref.panel for join in open_joins for ref in (join.a, join.b)))
+    ways = exchanged_edges(mated.assembly, names)
+    best = next((way for way in ways if all(meets(mating) for mating in matings_of(way[2]))), None)
+    return f"two edges of {best[0]} look exchanged: with edges: {best[1]} all joins meet" if best is not None else ""
 
 
 def _cure(mated: MatedPanels) -> str:

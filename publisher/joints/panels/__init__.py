@@ -17,10 +17,11 @@ from publisher.joints.panels.decks import (
     supports_of,
 )
 from publisher.joints.panels.edges import backed_area, slots_of_join
+from publisher.joints.panels.exchanged import exchanged_edges
 from publisher.joints.panels.facts import inside_walls, standing_facts
 from publisher.joints.panels.interference import Clash, clashes_among, clashes_of, section_of
 from publisher.joints.panels.linings import LiningFound
-from publisher.joints.panels.matings import Mating, matings_of
+from publisher.joints.panels.matings import ANGLE, RING_GAP, Mating, matings_of, meets
 from publisher.joints.panels.necks import UPRIGHT, CarriedOver, PostNeck, necks_under
 from publisher.joints.panels.place import Panel, PanelAssembly, boards_of, flat_boards, place_panels, plates_on
 from publisher.joints.panels.posts import PostFound

@@ -15,6 +15,12 @@ from publisher.joints.panels.place import Panel, PanelAssembly
 from publisher.joints.panels.space import Array, EdgeLine, PanelFrame
 from publisher.joints.panels.touching import PANEL_TOUCH, Touch, face_behind, face_of_edge, stretch_of, touch_of
 
+RING_GAP = 0.05
+"""mm between the ends of edges that should coincide."""
+
+ANGLE = 0.01
+"""Degrees: over 300 mm it opens a joint by 0.05 mm."""
+
 
 @record
 class Mating:
@@ -31,6 +37,11 @@ class Mating:
     corner: float
     tab_misses: float | None
     touch: Touch | None = None
+
+
+def meets(mating: Mating) -> bool:
+    """Tell whether the stated edges of a join lie on each other, at its corner."""
+    return mating.gap <= RING_GAP and abs(mating.corner - mating.join.corner) <= ANGLE
 
 
 def matings_of(assembly: PanelAssembly) -> tuple[Mating, ...]:

@@ -79,7 +79,7 @@ def test_matching_letters_run_through_the_assembly(tried: Callable[..., Any]) ->
         ("{edges: [front.right, sied.left], joint: mitre}", "design/unknown-place", "did you mean “side”?"),
         ("{edges: [front.right, front.left], joint: mitre}", "design/edge-with-itself", "edges of one panel"),
         ("{edges: [front.right, side.left], joint: mitter}", "design/join-option", "did you mean “mitre”?"),
-        ("{edges: [front.right, side.left], joint: butt}", "design/join-option", "does not say runs_through"),
+        ("{edges: [front.right, side.left], joint: butt}", "design/join-option", "write runs_through: front, or side: that panel keeps"),
         ("{edges: [front.right, side.left], joint: butt, runs_through: lid}", "design/unknown-place", "write front or side"),
         ("{edges: [front.right, side.left], joint: mitre, play: 1 mm}", "design/join-option", "play means nothing in a mitre join"),
         ("{edges: [front.right, side.left], joint: mitre, corner: 0 deg}", "design/corner", "more than 0"),

@@ -1,9 +1,13 @@
+from collections.abc import Callable
 from types import SimpleNamespace
 
 import pytest
 
 from publisher.basics import Severity
 from publisher.joints.checks.ring_does_not_close import panels_of, ring_does_not_close, spire_corner, triangle
+from tests.joints.building.conftest import assembled
+
+__all__ = ["assembled"]
 
 
 def box(make: SimpleNamespace, last: str, corner: float = 90.0) -> object:
@@ -103,3 +107,41 @@ def test_corners_of_spires_are_those_of_the_regular_solids(panels: int, taper: f
 def test_a_corner_closes_in_one_number_of_panels(corner: float, taper: float | None, panels: int | None) -> None:
     """Prisms of 6 and 8 walls, a tetrahedron and the cap of an icosahedron; no prism has corners of 100°."""
     assert panels_of(corner, taper) == panels
+
+
+FLOORED = """
+sizes: {board: 5 mm}
+parts:
+  side: {name: Side, board: foam, shape: wall_panel, with: {width: 120 mm, height: 60 mm}}
+  end: {name: End, board: foam, shape: wall_panel, with: {width: 80 mm, height: 60 mm}}
+  floor: {name: Floor, board: foam, shape: wall_panel, with: {width: 120 mm, height: 80 mm}}
+assembly:
+  box:
+    panels: {front: side, back: side, left: end, right: end, floor: floor}
+    stands_on: front.bottom
+    joins:
+      - {edges: [front.right, right.left], joint: butt, runs_through: front}
+      - {edges: [right.right, back.left], joint: butt, runs_through: back}
+      - {edges: [back.right, left.left], joint: butt, runs_through: back}
+      - {edges: [left.right, front.left], joint: butt, runs_through: front}
+      - {edges: [front.bottom, floor.bottom], joint: butt, runs_through: front, inset: 5 mm}
+      - {edges: [back.bottom, floor.top], joint: butt, runs_through: back, inset: 5 mm}
+      - {edges: [floor.LEFT, left.bottom], joint: butt, runs_through: left, inset: 5 mm}
+      - {edges: [floor.RIGHT, right.bottom], joint: butt, runs_through: right, inset: 5 mm}
+"""
+
+
+def test_a_floor_with_two_edges_exchanged_is_cured_by_their_exchange(assembled: Callable) -> None:
+    subject = assembled(FLOORED.replace("LEFT", "left").replace("RIGHT", "right"))
+    findings = ring_does_not_close.run(subject, ring_does_not_close).findings
+    said = "[front.bottom, floor.top] and [back.bottom, floor.bottom]"
+    assert {found.hint for found in findings} == {
+        f"two edges of floor look exchanged: with edges: {said} all joins meet"
+    }
+    cured = FLOORED.replace("LEFT", "left").replace("RIGHT", "right")
+    cured = (
+        cured.replace("floor.bottom]", "floor.TOP]")
+        .replace("floor.top]", "floor.bottom]")
+        .replace("floor.TOP]", "floor.top]")
+    )
+    assert ring_does_not_close.run(assembled(cured), ring_does_not_close).findings == ()
