@@ -20,11 +20,11 @@ LOOKS = 6
 """Planes before a face on which other boards are looked for."""
 
 LEAST_SHADOW = 1.0  # mm²: of what is beside a face, and not before it
-SPOT = 12.0  # mm between the places of a face from which is looked for the open
+LOOK_APART = 12.0  # mm between the places of a face from which is looked for the open
 MOST_SPOTS = 400
 LEAST_SHUT = (2.0 * BRUSH_REACH) ** 2  # mm²: a patch that a brush does not reach from its border
-LEAST_ROOM = 3  # boards that close a room before a face, at least
-CRACK = 3.0
+LEAST_SHUT_BY = 3  # boards that close a room before a face, at least
+SHUT_CRACK = 3.0
 """mm by which boards that close a room may stand apart, or be bevelled: no brush goes through that."""
 NEAREST = 0.5  # mm before a face: what is nearer lies on it
 
@@ -76,13 +76,13 @@ def _shut_in(name: str, panel: Panel, free: shapely.Geometry, others: Sequence[M
     outside = Within(name, "", BRUSH_REACH)
     points = _spots(free)
     boards = [(other.name, board) for other in others for board in other.panels]
-    if not len(points) or len(boards) < LEAST_ROOM:
+    if not len(points) or len(boards) < LEAST_SHUT_BY:
         return outside
     starts = np.array([panel.frame.point((float(x), float(y)), -NEAREST) for x, y in points])
     ways = _ways_off(panel.frame.axes)
     met = [(by, _met(board, starts, ways)) for by, board in boards]
     shut = np.any([np.isfinite(far) for _, far in met], axis=0).all(axis=1)
-    if shut.sum() * SPOT**2 < LEAST_SHUT:
+    if shut.sum() * LOOK_APART**2 < LEAST_SHUT:
         return outside
     gap, by = min((float(far[shut, 0].min()), by) for by, far in met)
     return Within(name, by, gap + NEAREST, shut=True)
@@ -91,7 +91,7 @@ def _shut_in(name: str, panel: Panel, free: shapely.Geometry, others: Sequence[M
 def _spots(free: shapely.Geometry) -> Array:
     """Return points of a face, a brush apart."""
     low_x, low_y, high_x, high_y = free.bounds if not free.is_empty else (0.0, 0.0, 0.0, 0.0)
-    x, y = np.meshgrid(*(np.arange(a + SPOT / 2.0, b, SPOT) for a, b in ((low_x, high_x), (low_y, high_y))))
+    x, y = np.meshgrid(*(np.arange(a + LOOK_APART / 2.0, b, LOOK_APART) for a, b in ((low_x, high_x), (low_y, high_y))))
     x, y = x.ravel()[:MOST_SPOTS], y.ravel()[:MOST_SPOTS]
     inside = shapely.contains_xy(free, x, y) if len(x) else np.zeros(0, dtype=np.bool_)
     return np.asarray(np.column_stack([x, y])[inside])
@@ -115,7 +115,7 @@ def _met(board: Panel, starts: Array, ways: Array) -> Array:
     ahead = np.isfinite(far) & (far > 0.0)
     hit = np.zeros(far.shape, dtype=np.bool_)
     if ahead.any():
-        hit[ahead] = shapely.contains_xy(shapely.buffer(polygon(board.part.outline), CRACK), x[ahead], y[ahead])
+        hit[ahead] = shapely.contains_xy(shapely.buffer(polygon(board.part.outline), SHUT_CRACK), x[ahead], y[ahead])
     return np.where(hit, far, np.inf)
 
 

@@ -6,7 +6,7 @@ from publisher.basics import Check, Finding, Findings, checked
 from publisher.joints.assembled import Assembled
 from publisher.joints.building import built_by_steps, called, items_of, locked_in, order_of, sites_of, woven_in
 
-LEAST_RING = 4  # laps: two panels each way
+LEAST_WOVEN = 4  # laps: two panels each way
 LOCKED = "turn the joints where they meet so that all of one part open the same way, or leave one of these joins open"
 
 
@@ -57,7 +57,7 @@ def _woven(subject: Assembled, check: Check[Assembled]) -> Iterator[Finding]:
     for mated in subject.panels:
         plan = mated.assembly.plan
         laps = [(join.a.panel, join.b.panel) for join in plan.joins if join.at is not None]
-        site = sites_of(subject).get(plan.name) if len(laps) >= LEAST_RING else None
+        site = sites_of(subject).get(plan.name) if len(laps) >= LEAST_WOVEN else None
         woven = woven_in(site, laps) if site is not None else ()
         if woven:
             yield check.found(

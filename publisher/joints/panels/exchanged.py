@@ -7,14 +7,14 @@ from itertools import combinations, islice
 from publisher.design import EdgeRef, Join
 from publisher.joints.panels.place import PanelAssembly, place_panels
 
-MOST_TRIED = 30
+MOST_EXCHANGES = 30
 """Exchanges that are tried of one assembly: each places all of its panels."""
 
 
 def exchanged_edges(assembly: PanelAssembly, names: tuple[str, ...]) -> Iterator[tuple[str, str, PanelAssembly]]:
     """Yield for each of some panels, and for each two of its joins, what the exchange of its edges makes of the assembly, with its name
     and how the joins read then: ``[floor.right, left.bottom] and [floor.left, right.bottom]``."""
-    yield from islice(_every(assembly, names), MOST_TRIED)
+    yield from islice(_every(assembly, names), MOST_EXCHANGES)
 
 
 def _every(assembly: PanelAssembly, names: tuple[str, ...]) -> Iterator[tuple[str, str, PanelAssembly]]:

@@ -12,9 +12,9 @@ from publisher.basics.wording import LengthUnit, counted, paired, rounded_up, sa
 from publisher.geometry import Part
 from publisher.material import CutRow
 
-MARGIN = 5.0  # mm that a cover is cut larger all round; it is trimmed with the piece
+COVER_MARGIN = 5.0  # mm that a cover is cut larger all round; it is trimmed with the piece
 TAPE_WIDE = 50.0  # mm
-OVERLAP = 5.0  # mm by which strips of tape lie over each other
+TAPE_OVERLAP = 5.0  # mm by which strips of tape lie over each other
 TAPE_WORDS = ("50 mm", "2 in")
 
 
@@ -34,13 +34,13 @@ class Covering:
     @property
     def tape(self) -> float:
         """Length of tape (mm) that covers all pieces: strips along the longer side."""
-        long, short = (side + 2.0 * MARGIN for side in sorted((self.width, self.height), reverse=True))
-        strips = 1 + max(0, ceil((short - TAPE_WIDE) / (TAPE_WIDE - OVERLAP) - 1e-9))
+        long, short = (side + 2.0 * COVER_MARGIN for side in sorted((self.width, self.height), reverse=True))
+        strips = 1 + max(0, ceil((short - TAPE_WIDE) / (TAPE_WIDE - TAPE_OVERLAP) - 1e-9))
         return self.pieces * strips * long
 
     def sheets(self, width: float, height: float) -> int:
         """Return how many sheets of paper (mm) cover all pieces; on a larger piece sheets are laid edge to edge."""
-        wide, high = self.width + 2.0 * MARGIN, self.height + 2.0 * MARGIN
+        wide, high = self.width + 2.0 * COVER_MARGIN, self.height + 2.0 * COVER_MARGIN
         ways = ((wide, high), (high, wide))
         most = max(floor(width / a) * floor(height / b) for a, b in ways)
         if most:
