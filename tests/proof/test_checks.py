@@ -141,6 +141,38 @@ def link(action: dict[str, Any], border: int = 0) -> Spoil:
     )  # fmt: skip
 
 
+def patterned(pdf: pikepdf.Pdf, grey: int) -> None:
+    """Lay a pattern of one grey over words and a part's outline."""
+    page = pdf.pages[1]
+    tile = pdf.make_stream(f"{grey} g 0 0 9 9 re f".encode())
+    entries: dict[str, Any] = {
+        "PatternType": 1,
+        "PaintType": 1,
+        "TilingType": 1,
+        "BBox": [0, 0, 9, 9],
+        "XStep": 9,
+        "YStep": 9,
+    }
+    for key, value in entries.items():
+        tile[f"/{key}"] = value
+    tile.Resources = pikepdf.Dictionary()
+    page.Resources.Pattern = pikepdf.Dictionary(P=tile)
+    page.contents_add(b"q /Pattern cs /P scn 60 500 260 140 re f Q")
+
+
+def stamped(code: str, box: tuple[int, int, int, int]) -> Spoil:
+    """Lay a note's own picture of 100 units a side over a box."""
+
+    def change(pdf: pikepdf.Pdf) -> None:
+        form = pdf.make_stream(code.encode())
+        form.Type, form.Subtype = pikepdf.Name.XObject, pikepdf.Name.Form
+        form.BBox = pikepdf.Array([0, 0, 100, 100])
+        note = pikepdf.Dictionary(Subtype=pikepdf.Name.Stamp, F=4, Rect=list(box), AP=pikepdf.Dictionary(N=form))
+        pdf.pages[1].obj.Annots.append(pdf.make_indirect(note))
+
+    return edit(change)
+
+
 def other_pages(pack: Any, count: int) -> None:
     pack.sheets = [pack.sheets[i % 4] for i in range(count)]
 
@@ -253,6 +285,10 @@ bad("proof/words-on-measure", "a table in a ruler")(add(0, lambda kit: kit.words
 bad("proof/calibration-by-pixels", "0.2 mm")(
     swap(1, "square", lambda kit: kit.stroke(kit.box_code(Box(150, 30, 200, 80.2))))
 )
+bad("proof/ink-unseen", "a line and words under a white pattern")(edit(lambda pdf: patterned(pdf, 1)))
+bad("proof/ink-unseen", "words under a note")(stamped("1 g 0 0 100 100 re f", (220, 600, 320, 640)))
+bad("proof/ink-stray", "a dark pattern")(edit(lambda pdf: patterned(pdf, 0)))
+bad("proof/ink-stray", "a line of a note")(stamped("10 10 m 90 90 l S", (300, 300, 400, 400)))
 bad("proof/readers-disagree", "an area of the square's shape over it")(
     add(1, lambda kit: kit.literal(edge_fill(200.3)))
 )

@@ -10,6 +10,7 @@ from publisher.proof.checks import (
     catalogue,
     compass,
     cut_list,
+    dots,
     drawings,
     drawn,
     fiducials,
@@ -57,7 +58,7 @@ ALONE: tuple[Check[Case], ...] = (
 PROMISED: tuple[Check[Case], ...] = (
     pages.page_count, pages.page_size, margins.ink_by_lines, margins.ink_by_pixels, margins.corner_marks,
     lengths.calibration, lengths.rulers, lengths.other_lengths, labels.length_labels, labels.measures_clear, lengths.calibration_by_pixels,
-    lengths.readers_agree, outlines.outlines_promised, outlines.outlines_twice, outlines.outline_width,
+    lengths.readers_agree, dots.ink_unseen, dots.ink_stray, outlines.outlines_promised, outlines.outlines_twice, outlines.outline_width,
     outlines.outlines_by_pixels, inside_parts.other_lines, inside_parts.dark_areas, marks.marked_lines,
     tiles.match_marks, tiles.tiles_together, compass.compass_strips, text.words_promised, cut_list.cut_list,
     buying.what_to_buy, layouts.layout_pictures,

@@ -25,6 +25,7 @@ from publisher.proof.measuring.drawn_marks import MarkReading, read_marks
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.lengths import LengthReading, read_lengths
 from publisher.proof.measuring.outlines import OutlineReading, read_outline
+from publisher.proof.measuring.page_sight import Crop, PageSight, see_page
 from publisher.proof.measuring.pixels import PixelReadings, read_pixels
 from publisher.proof.measuring.tiles import SeamReading, TilesReading, read_seams, read_tiles
 from publisher.proof.measuring.unpromised_ink import PromisedParts, promised_parts
@@ -213,7 +214,16 @@ class Case:
     def pixels(self) -> PixelReadings:
         """Return what the second reader sees."""
         trouble = self._not_for_pixels()
-        return PixelReadings(trouble=trouble) if trouble else read_pixels(self.data, self.promises)
+        return PixelReadings(trouble=trouble) if trouble else read_pixels(self.data, self.promises, self._seen)
+
+    def _seen(self, number: int, dots: Crop) -> PageSight | None:
+        """Return what the dots of a page show of its lines and words; None where these ask too much: the checks say so."""
+        page = self.page(number)
+        try:
+            ink, hidden = self.ink(number), self.hidden(number)
+        except TooMuch:
+            return None
+        return None if page is None or ink is None else see_page(dots, page, ink, hidden)
 
     def _not_for_pixels(self) -> str:
         """Return why the second reader must not draw the file: it cannot be stopped once it has begun."""

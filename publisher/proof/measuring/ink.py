@@ -25,6 +25,7 @@ class Ink:
         """Collect the strokes of a page, less what its ``covers`` hide."""
         self.page = page
         self.cuts = 0
+        self.cut: set[int] = set()  # pieces of which something was taken away
         shown = [
             i
             for i, p in enumerate(page.pieces)
@@ -117,6 +118,7 @@ class Ink:
             self._replace(changed)
 
     def _replace(self, changed: dict[int, Any]) -> None:
+        self.cut.update(int(self.piece[i]) for i in changed)
         chunks: list[Array] = []
         owners: list[int] = []
         for i in range(len(self.piece)):

@@ -40,6 +40,9 @@ def _on(case: Case, page: PageRead) -> Iterator[ThingsLooked]:
     )
     yield _measured("sides of squares", "dots", off)
     yield ThingsLooked("outlines", "dots", sum(ring.promise.page == number for ring in dots.rings))
+    sights = [sight for sight in dots.sights if sight.page == number]
+    yield ThingsLooked("stretches of lines", "dots", sum(sight.stretches for sight in sights))
+    yield ThingsLooked("letters", "dots", sum(sight.letters for sight in sights))
     yield ThingsLooked("margins", "dots", sum(margin.page == number for margin in dots.margins))
 
 

@@ -1,18 +1,23 @@
-"""The second road: PDFium draws the pages, and the pixels are measured. Only crops are drawn at 300 dpi, never whole pages."""
+"""The second road: PDFium draws the pages, and the pixels are measured: whole pages at 127 dpi, squares to measure at 300 dpi."""
 
+from collections.abc import Callable
 from contextlib import closing
 from math import ceil, floor
 from typing import Any
 
 import numpy as np
 
-from publisher.basics import Box, LengthPromise, OutlinePromise, Promises, record
-from publisher.proof.measuring.witness import DPI, LEAST_DPI, MOST_DOTS, RingSight, box_of, see_ring
+from publisher.basics import Box, LengthPromise, Promises, record
+from publisher.proof.measuring.page_sight import Crop, PageSight
+from publisher.proof.measuring.witness import RingSight, see_ring
 from publisher.proof.reading import MM_PER_INCH, MM_PER_PT, Array
 
 FINE_DPI = 300.0  # dpi for lengths
 COMPARED_DPI = 100.0  # dpi for one page beside another
-COARSE_DPI = 40.0  # dpi for ink in the margins
+PAGE_DPI = 127.0  # dpi for whole pages, 5 dots for each mm: the thinnest line is nearly one dot wide
+LEAST_DPI = 75.0  # a line of 0.5 mm is 1.5 dots wide: its darkest one is at least three quarters dark
+MOST_DOTS = 12_000_000  # of one page; on larger ones the dots are coarser
+MARGIN_ROUNDING = 1.0  # mm over the limit within which a dot may carry ink from inside
 AROUND_PIXEL = 1.6  # mm drawn round a square
 SIDE_DISTANCE = 0.6  # mm on either side of a promised line in which it is looked for
 DARK_PIXEL = 24  # of 255: what counts as ink
@@ -46,11 +51,14 @@ class PixelReadings:
     squares: tuple[SquareReading, ...] = ()
     margins: tuple[MarginReading, ...] = ()
     rings: tuple[RingSight, ...] = ()
+    sights: tuple[PageSight, ...] = ()
     trouble: str = ""
 
 
-def read_pixels(data: bytes, promises: Promises) -> PixelReadings:
-    """Return what the second reader sees of the promised squares and margins."""
+def read_pixels(
+    data: bytes, promises: Promises, see: Callable[[int, Crop], PageSight | None] = lambda _, __: None
+) -> PixelReadings:
+    """Return what the second reader sees of the promised squares, margins and outlines; ``see`` looks at the dots of a page."""
     import pypdfium2
 
     try:
@@ -61,6 +69,7 @@ def read_pixels(data: bytes, promises: Promises) -> PixelReadings:
         squares: list[SquareReading] = []
         margins: list[MarginReading] = []
         rings: list[RingSight] = []
+        sights: list[PageSight | None] = []
         count = len(document)
         for promise in promises.pages:
             if promise.page > count:
@@ -69,9 +78,12 @@ def read_pixels(data: bytes, promises: Promises) -> PixelReadings:
                 if not 1.0 < max(page.width, page.height) < LARGEST_PICTURE:
                     continue
                 squares += [_square(page, promise.page, box) for box in squares_of(promises.lengths, promise.page)]
-                margins.append(_margin(page, promise.page, promise.limit))
-                rings += _rings(page, tuple(o for o in promises.outlines if o.page == promise.page))
-        return PixelReadings(tuple(squares), tuple(margins), tuple(rings))
+                dots = page.whole()
+                margins.append(_margin(dots, promise.page, promise.limit))
+                rings += [see_ring(outline, dots) for outline in promises.outlines if outline.page == promise.page]
+                sights.append(see(promise.page, dots))
+        seen = tuple(sight for sight in sights if sight is not None)
+        return PixelReadings(tuple(squares), tuple(margins), tuple(rings), seen)
     except pypdfium2.PdfiumError:
         return PixelReadings(trouble="it cannot draw a page of the file")
     finally:
@@ -134,7 +146,12 @@ class _page:
     def __exit__(self, *_: object) -> None:
         self.page.close()
 
-    def crop(self, box: Box, dpi: float) -> tuple[Array, float, float, float, float]:
+    def whole(self) -> Crop:
+        """Return the whole page, on fewer dots where it is very large."""
+        most = (MOST_DOTS / (self.width * self.height)) ** 0.5 * MM_PER_INCH
+        return self.crop(Box(0.0, 0.0, self.width, self.height), max(LEAST_DPI, min(PAGE_DPI, most)))
+
+    def crop(self, box: Box, dpi: float) -> Crop:
         """Return (darkness (rows, columns), mm of column 0, pixels per mm across, mm of row 0, pixels per mm down).
 
         The page is drawn on a whole number of pixels, so that the true scale of each axis differs a little from the dpi.
@@ -186,25 +203,20 @@ def _line_at(dark: Array, expected: float, scale: float, first: float, last: flo
     return float(np.median(middles))
 
 
-def _rings(page: _page, outlines: tuple[OutlinePromise, ...]) -> list[RingSight]:
-    box = box_of(outlines)
-    if box is None:
-        return []
-    wide, tall = min(box.width, page.width), min(box.height, page.height)
-    dpi = max(LEAST_DPI, min(DPI, (MOST_DOTS / (wide * tall)) ** 0.5 * MM_PER_INCH))
-    crop = page.crop(box, dpi)
-    return [see_ring(outline, crop) for outline in outlines]
-
-
-def _margin(page: _page, number: int, limit: Box) -> MarginReading:
-    dark, _, kx, y0, ky = page.crop(Box(0.0, 0.0, page.width, page.height), COARSE_DPI)
-    outside = np.ones_like(dark, dtype=bool)
-    # a pixel that the limit's edge crosses, and its neighbour, may carry ink from inside
-    top, bottom = floor((y0 - limit.top) * ky) - 1, ceil((y0 - limit.bottom) * ky) + 1
-    left, right = floor(limit.left * kx) - 1, ceil(limit.right * kx) + 1
-    outside[max(0, top) : bottom, max(0, left) : right] = False
-    found = np.argwhere(outside & (dark > DARK_PIXEL))
-    if not len(found):
-        return MarginReading(number, 0, (0.0, 0.0))
-    row, column = found[0]
-    return MarginReading(number, len(found), ((column + 0.5) / kx, page.height - (row + 0.5) / ky))
+def _margin(dots: Crop, number: int, limit: Box) -> MarginReading:
+    dark, _, kx, y0, ky = dots
+    shown = limit.grown(MARGIN_ROUNDING)
+    top, bottom = max(0, floor((y0 - shown.top) * ky)), max(0, ceil((y0 - shown.bottom) * ky))
+    left, right = max(0, floor(shown.left * kx)), max(0, ceil(shown.right * kx))
+    count, at = 0, (0.0, 0.0)
+    for first_row, first_column, strip in (
+        (0, 0, dark[:top]), (bottom, 0, dark[bottom:]), (top, 0, dark[top:bottom, :left]), (top, right, dark[top:bottom, right:]),
+    ):  # fmt: skip
+        if not strip.size or int(strip.max()) <= DARK_PIXEL:
+            continue
+        found = np.argwhere(strip > DARK_PIXEL)
+        if not count:
+            row, column = found[0]
+            at = ((first_column + column + 0.5) / kx, y0 - (first_row + row + 0.5) / ky)
+        count += len(found)
+    return MarginReading(number, count, at)

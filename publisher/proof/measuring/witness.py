@@ -1,27 +1,21 @@
-"""The pixel witness of cut lines: PDFium draws the pages that carry outlines, and along every promised ring there must be darkness.
+"""The pixel witness of cut lines: PDFium draws the pages, and along every promised ring there must be darkness.
 
 The walk through the operators reasons about what covers what; here it does not matter how a line was lost: under a stencil, a
 shading, a note, in a colour that prints white, by transparency. Beside the ring the paper must show, or the line is no line.
 """
 
-from collections.abc import Iterable
-
 import numpy as np
 
-from publisher.basics import Box, OutlinePromise, Point, record
+from publisher.basics import OutlinePromise, Point, record
 from publisher.proof.measuring.outlines import Wanted
 from publisher.proof.reading import Array
 
-DPI = 127.0  # 5 pixels for each mm
-LEAST_DPI = 75.0  # a line of 0.5 mm is 1.5 pixels wide: its darkest one is at least three quarters dark
-MOST_DOTS = 12_000_000  # of one page; on larger ones the dots are coarser
 WITNESS_STEP = 0.5  # mm between the points that are tried
 INKED = 150  # of 255: a line promised black is at least so dark in its darkest pixel
 SMEARED = 77  # of 255: grey 0.7, what counts as a line elsewhere
 WITNESS_GAP = 1.0  # mm of a ring in one piece that may be light
 BESIDE = (0.9, 1.6)  # mm from the ring: both dark is no line beside it, but an area
 SOLID = 6.0  # mm of a ring in one piece that may run along a dark area
-AROUND_WITNESS = 2.5  # mm drawn round the outlines
 
 
 @record
@@ -34,17 +28,6 @@ class RingSight:
     light_at: Point
     smeared: float
     smeared_at: Point
-
-
-def box_of(promises: Iterable[OutlinePromise]) -> Box | None:
-    """Return the box round the outlines of a page, with room; None when nothing of them shows."""
-    corners: list[Point] = []
-    for promise in promises:
-        box = Box.round(point for ring in promise.rings for point in promise.pose.apply_all(ring))
-        shown = box if promise.window is None else box.common(promise.window)
-        if min(shown.width, shown.height) > 0.0:
-            corners += shown.corners()
-    return Box.round(corners).grown(AROUND_WITNESS) if corners else None
 
 
 def see_ring(promise: OutlinePromise, crop: tuple[Array, float, float, float, float]) -> RingSight:

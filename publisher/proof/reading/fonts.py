@@ -5,10 +5,11 @@ from typing import Any
 
 from publisher.proof.reading.letter_meanings import ENTRY, read_meanings
 from publisher.proof.reading.objects import Spent, array, dictionary, number, numbers, plain, stream_bytes
-from publisher.proof.reading.truetype import Program, read_program
+from publisher.proof.reading.truetype import GlyphBox, Program, read_program
 
 FLAT = "xzvwurnm"  # letters whose top is the x-height
 TALL = "HIEFTLKNMZXY1475"  # as high as capitals
+AROUND, BELOW, ABOVE = 0.1, -0.3, 1.05  # em: how far letters reach beside their width, below and above the baseline
 X_TO_CAPITAL = 0.7  # ISO 3098-1: lower-case letters are 7/10 of the height of capitals
 
 
@@ -28,10 +29,10 @@ class Font:
     x_height: float = 0.0
     shown: bool = False
     glyph_of: dict[int, int] | None = None
-    _letters: dict[int, tuple[str, float, bool]] = field(default_factory=dict)
+    _letters: dict[int, tuple[str, float, bool, GlyphBox | None]] = field(default_factory=dict)
 
-    def letters(self, codes: bytes) -> list[tuple[int, str, float, bool]]:
-        """Return (code, text, width in em, shown well) for each code of a string."""
+    def letters(self, codes: bytes) -> list[tuple[int, str, float, bool, GlyphBox | None]]:
+        """Return (code, text, width in em, shown well, box of its ink in em) for each code of a string."""
         self.shown = True
         pairs = zip(codes[::2], codes[1::2], strict=False)
         sequence = [high << 8 | low for high, low in pairs] if self.two_bytes else list(codes)
@@ -44,9 +45,15 @@ class Font:
             found.append((code, *letter))
         return found
 
-    def _letter(self, code: int) -> tuple[str, float, bool]:
-        text = self.meanings.get(code, "")
-        return text, self.widths.get(code, self.default_width), bool(text) and self._glyph(code) != 0
+    def _letter(self, code: int) -> tuple[str, float, bool, GlyphBox | None]:
+        text, width, glyph = self.meanings.get(code, ""), self.widths.get(code, self.default_width), self._glyph(code)
+        return text, width, bool(text) and glyph != 0, self._box(text, width, glyph)
+
+    def _box(self, text: str, width: float, glyph: int | None) -> GlyphBox | None:
+        """Return where the ink of a letter lies; of a program that is not read, where that of a usual font would at the most."""
+        if self.program is not None and glyph is not None:
+            return self.program.box(glyph)
+        return (-AROUND, BELOW, width + AROUND, ABOVE) if text.strip() else None
 
     def _glyph(self, code: int) -> int | None:
         if self.two_bytes:

@@ -60,7 +60,8 @@ class TextRun:
     """Letters shown by one operator: text by /ToUnicode, baseline start and end, em in mm, how they are painted.
 
     ``broken`` counts letters that the font shows as a missing-letter box or that have no meaning in /ToUnicode. ``mark``: number of the
-    marked content that it stands in, by which the structure finds it; ``ARTIFACT``; None for neither.
+    marked content that it stands in, by which the structure finds it; ``ARTIFACT``; None for neither. ``letters``: for each letter that
+    leaves ink, where it begins along the baseline and the box of its ink from there, in em; ``frame`` carries these to mm on the page.
     """
 
     order: int
@@ -78,6 +79,8 @@ class TextRun:
     visible: bool
     broken: int = 0
     mark: int | None = None
+    frame: Matrix = (1.0, 0.0, 0.0, 1.0, 0.0, 0.0)
+    letters: tuple[tuple[float, tuple[float, float, float, float]], ...] = ()
 
 
 @record

@@ -93,7 +93,7 @@ class TextOperators:
             if any(isinstance(t, bytes) and t for t in things):
                 canvas.unread["words in a font that the page does not name"] = None
             return
-        along, broken, said = 0.0, 0, []
+        along, broken, said, inked = 0.0, 0, [], []
         for thing in things:
             if isinstance(thing, float):
                 along -= thing / 1000.0 * state.size * state.stretch
@@ -102,9 +102,11 @@ class TextOperators:
                 continue
             if not isinstance(thing, bytes):
                 continue
-            for code, text, width, good in font.letters(thing):
+            for code, text, width, good, box in font.letters(thing):
                 said.append(text)
                 broken += not good
+                if box is not None:
+                    inked.append((along, box))
                 space = state.letter_space + (state.word_space if code == 32 and not font.two_bytes else 0.0)
                 along += (width * state.size + space) * state.stretch
         text = "".join(said)
@@ -112,13 +114,15 @@ class TextOperators:
         start = _carry(whole, 0.0, state.rise)
         end = _carry(whole, along, state.rise)
         size = abs(state.size) * hypot(whole[2], whole[3])
+        em, stretch = state.size, state.size * state.stretch
+        frame = (whole[0] * stretch, whole[1] * stretch, whole[2] * em, whole[3] * em, *start)
         if text or broken:
             canvas.texts.append(
                 TextRun(
                     canvas.next_order(), text, *start, *end, size, size * font.x_height, font.name,
                     state.stroke() if state.mode in OUTLINED else state.fill(),
                     state.mode in INVISIBLE, state.clip, canvas.visible(), broken,
-                    canvas.mark(),
+                    canvas.mark(), frame, tuple((at / stretch, box) for at, box in inked) if stretch else (),
                 )
             )  # fmt: skip
         canvas.text_matrix = multiply((1, 0, 0, 1, along, 0), canvas.text_matrix)

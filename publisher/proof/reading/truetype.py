@@ -1,23 +1,28 @@
-"""As much of an embedded TrueType program as proof needs: which glyph a code shows, and how high a letter is. Read by fontTools."""
+"""As much of an embedded TrueType program as proof needs: which glyph a code shows, and where its ink lies. Read by fontTools."""
 
 from dataclasses import field
 from functools import lru_cache
 from io import BytesIO
+from typing import Any
 
 from fontTools.ttLib import TTFont
 
 from publisher.basics import record
 
 _NEEDED = {"head", "loca", "glyf", "maxp"}
+GlyphBox = tuple[float, float, float, float]
 
 
 @record
 class Program:
-    """A TrueType program: glyphs there are, units to the em, and code → glyph by (platform, encoding) of its cmap tables."""
+    """A TrueType program: glyphs there are, units to the em, and code → glyph by (platform, encoding) of its cmap tables.
+
+    ``boxes``: for each glyph left, bottom, right and top of its outline in em; None for a blank one.
+    """
 
     glyphs: int
     units: int
-    tops: tuple[float, ...]
+    boxes: tuple[GlyphBox | None, ...]
     codes: dict[tuple[int, int], dict[int, int]] = field(default_factory=dict)
 
     def glyph(self, code: int) -> int | None:
@@ -32,7 +37,12 @@ class Program:
 
     def top(self, glyph: int) -> float:
         """Return the height of a glyph's highest point above the baseline, in em; 0 for a blank one."""
-        return self.tops[glyph] if 0 <= glyph < len(self.tops) else 0.0
+        box = self.box(glyph)
+        return box[3] if box is not None else 0.0
+
+    def box(self, glyph: int) -> GlyphBox | None:
+        """Return the box round the outline of a glyph, in em; None for a blank one, or one that there is not."""
+        return self.boxes[glyph] if 0 <= glyph < len(self.boxes) else None
 
 
 @lru_cache(maxsize=16)
@@ -54,7 +64,7 @@ def _program(font: TTFont) -> Program:
     names = [f"glyph{number}" for number in range(font["maxp"].numGlyphs)]
     font.setGlyphOrder(names)
     units, outlines = font["head"].unitsPerEm, font["glyf"]
-    tops = tuple(getattr(outlines[name], "yMax", 0) / units for name in names)
+    boxes = tuple(_box(outlines[name], units) for name in names)
     number = {name: place for place, name in enumerate(names)}
     codes = {
         (table.platformID, table.platEncID): {
@@ -62,4 +72,10 @@ def _program(font: TTFont) -> Program:
         }
         for table in (font["cmap"].tables if "cmap" in font else ())
     }
-    return Program(len(names), units, tops, codes)
+    return Program(len(names), units, boxes, codes)
+
+
+def _box(glyph: Any, units: int) -> GlyphBox | None:
+    sides = tuple(getattr(glyph, side, 0) for side in ("xMin", "yMin", "xMax", "yMax"))
+    left, bottom, right, top = (side / units for side in sides)
+    return (left, bottom, right, top) if any(sides) else None

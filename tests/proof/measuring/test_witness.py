@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 
 from publisher.basics import Box, OutlinePromise, Pose
-from publisher.proof.measuring.witness import AROUND_WITNESS, SOLID, WITNESS_GAP, box_of, see_ring
+from publisher.proof.measuring.witness import SOLID, WITNESS_GAP, see_ring
 from publisher.proof.reading.model import Array
 
 HERE = Pose()
@@ -60,16 +60,3 @@ def test_an_area_along_the_ring_is_seen_from_either_side(area: tuple[float, floa
     assert sight.light == 0.0
     assert sight.smeared == pytest.approx(12.0, abs=1.1)
     assert sight.smeared > SOLID
-
-
-def test_the_box_round_outlines_follows_poses_and_windows() -> None:
-    box = box_of([promise(), promise(Pose(100.0, 0.0, 0.0, False))])
-    assert box is not None
-    assert (box.left, box.bottom, box.right, box.top) == pytest.approx(
-        (10 - AROUND_WITNESS, 10 - AROUND_WITNESS, 150 + AROUND_WITNESS, 50 + AROUND_WITNESS)
-    )
-    cut = box_of([promise(window=Box(30.0, 0.0, 90.0, 90.0))])
-    assert cut is not None
-    assert (cut.left, cut.right) == pytest.approx((30 - AROUND_WITNESS, 50 + AROUND_WITNESS))
-    assert box_of([promise(window=Box(80.0, 0.0, 90.0, 90.0))]) is None
-    assert box_of([]) is None

@@ -1,0 +1,52 @@
+"""Points strewn along many lines at once, and dots that many areas cover: whole pages by numpy, nothing line by line."""
+
+import numpy as np
+
+from publisher.proof.reading import Array
+
+
+def along(points: Array, starts: Array, step: float) -> tuple[Array, Array, Array]:
+    """Return points (N, 2) at most ``step`` apart along lines, the line of each, and how far from its beginning it lies.
+
+    Line i is ``points[starts[i]:starts[i + 1]]``. The first and last point of a straight stretch lie half a distance inside it.
+    """
+    inner = np.ones(len(points), dtype=bool)
+    inner[starts[1:] - 1] = False
+    first = np.flatnonzero(inner)
+    if not len(first):
+        return np.zeros((0, 2)), np.zeros(0, dtype=int), np.zeros(0)
+    ahead = points[first + 1] - points[first]
+    lengths = np.hypot(ahead[:, 0], ahead[:, 1])
+    line = np.repeat(np.arange(len(starts) - 1), np.diff(starts) - 1)
+    total = np.cumsum(lengths) - lengths
+    heads = np.flatnonzero(np.concatenate(([True], line[1:] != line[:-1])))
+    begun = total - np.repeat(total[heads], np.diff(np.append(heads, len(line))))
+    counts = np.maximum(1, np.ceil(lengths / step)).astype(int)
+    which = np.repeat(np.arange(len(counts)), counts)
+    share = (np.arange(len(which)) - (np.cumsum(counts) - counts)[which] + 0.5) / counts[which]
+    strewn = points[first][which] + ahead[which] * share[:, None]
+    return strewn, line[which], begun[which] + lengths[which] * share
+
+
+def filled_dots(points: Array, starts: Array, shapes: Array, rows: int, columns: int) -> Array:
+    """Return which dots (``row * columns + column``) closed rings cover, by the even-odd rule among those of one shape (``shapes``: of
+    each ring). ``points`` are (column, row), the middle of the first dot at 0.5, 0.5; of a row is covered what its middle crosses."""
+    lasts = starts[1:] - 1
+    following = np.arange(1, len(points) + 1)
+    following[lasts] = starts[:-1]
+    ax, ay = points[:, 0], points[:, 1]
+    bx, by = points[following, 0], points[following, 1]
+    low = np.clip(np.ceil(np.minimum(ay, by) - 0.5), 0, rows).astype(int)
+    high = np.clip(np.ceil(np.maximum(ay, by) - 0.5), 0, rows).astype(int)
+    counts = high - low
+    edge = np.repeat(np.arange(len(counts)), counts)
+    row = np.arange(len(edge)) - (np.cumsum(counts) - counts)[edge] + low[edge]
+    x = ax[edge] + (row + 0.5 - ay[edge]) * ((bx - ax)[edge] / (by - ay)[edge])
+    shape = np.repeat(shapes, np.diff(starts))[edge]
+    order = np.lexsort((x, row, shape))
+    left = np.clip(np.floor(x[order[::2]]), 0, columns).astype(int)
+    right = np.clip(np.ceil(x[order[1::2]]), 0, columns).astype(int)
+    wide = np.maximum(0, right - left)
+    span = np.repeat(np.arange(len(wide)), wide)
+    dots: Array = row[order[::2]][span] * columns + left[span] + np.arange(len(span)) - (np.cumsum(wide) - wide)[span]
+    return dots
