@@ -10,10 +10,11 @@ from publisher.proof.reading.objects import number, numbers, plain
 
 Operands = list[Any]
 RECIPES = ("Separation", "DeviceN", "Indexed", "ICCBased", "CalGray", "CalRGB", "Lab")
-# Entries of a named state (ISO 32000-1, table 58) that are followed here, and those that change no line's place or look on paper
+# Entries of a named state (ISO 32000-1, table 58) that are followed here, and those that change no line's place or look on paper: of
+# all others (BG, BG2, UCR, UCR2, TR, TR2, HT, OP, op, and what later editions add) only a value that changes nothing passes
 FOLLOWED = ("/LW", "/D", "/CA", "/ca", "/SMask", "/BM", "/Font")
-HARMLESS = ("/Type", "/LC", "/LJ", "/ML", "/RI", "/SA", "/AIS", "/TK", "/OP", "/op", "/OPM", "/SM")
-UNCHANGED = ("/Identity", "/Default")  # a function that changes nothing
+HARMLESS = ("/Type", "/LC", "/LJ", "/ML", "/RI", "/SA", "/AIS", "/TK", "/OPM", "/SM")  # OPM says how, not whether
+UNCHANGED = ("/Identity", "/Default", "False", "false")  # a function that changes nothing; no overprint
 FLATTEST = 1.0  # dots: with more, curves become corners
 
 

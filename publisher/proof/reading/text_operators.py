@@ -10,6 +10,7 @@ from publisher.proof.reading.model import TextRun
 
 Operands = list[Any]
 INVISIBLE = (3, 7)
+CLIPPING = 4  # modes from here on clip all that follows to the letters (ISO 32000-1, table 106)
 OUTLINED = (1, 5)
 
 
@@ -89,6 +90,10 @@ class TextOperators:
     def _show(self, things: list[Any]) -> None:
         canvas, state = self.canvas, self.canvas.state
         font = state.font
+        if state.mode >= CLIPPING:
+            canvas.unread["letters that cut off what is drawn after them"] = None
+        if font is not None and font.kind == "Type3":
+            canvas.unread["letters that draw themselves by operators (a Type 3 font)"] = None
         if font is None:
             if any(isinstance(t, bytes) and t for t in things):
                 canvas.unread["words in a font that the page does not name"] = None

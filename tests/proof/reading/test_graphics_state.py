@@ -62,3 +62,24 @@ def test_named_settings(kit: Any) -> None:
 def test_what_is_not_measured_is_named(kit: Any, content: bytes, resources: bytes, words: str) -> None:
     page = read_file(kit.raw_pdf(content + b" 0 0 m 9 9 l B", resources=resources), "test.pdf").pages[0]
     assert any(words in what for what in page.unread)
+
+
+# ISO 32000-1, table 58: entries that change how dark things print, or whether; each is to be followed or named
+CHANGING = {
+    "CA": "0.5", "ca": "0.5", "SMask": "<< /S /Alpha >>", "BM": "/Screen", "FL": "20", "OP": "true", "op": "true",
+    "BG": "<< >>", "BG2": "<< >>", "UCR": "<< >>", "UCR2": "<< >>", "TR": "<< >>", "TR2": "<< >>", "HT": "<< >>", "UseBlackPtComp": "/ON",
+}  # fmt: skip
+UNCHANGING = {
+    "Type": "/ExtGState", "LC": "1", "LJ": "1", "ML": "4", "RI": "/Perceptual", "SA": "true", "AIS": "true", "TK": "false", "OPM": "1",
+    "SM": "0.1", "OP": "false", "op": "false", "SMask": "/None", "BM": "/Normal", "CA": "1", "ca": "1", "FL": "0.5", "BG2": "/Default",
+    "UCR2": "/Default", "TR": "/Identity", "TR2": "/Default", "HT": "/Default", "LW": "2", "D": "[[3 1] 0]",
+}  # fmt: skip
+
+
+@pytest.mark.parametrize(("key", "value", "named"), [
+    *((key, value, True) for key, value in CHANGING.items()), *((key, value, False) for key, value in UNCHANGING.items()),
+])  # fmt: skip
+def test_every_entry_of_a_named_state_is_followed_or_named(kit: Any, key: str, value: str, named: bool) -> None:
+    resources = f"/ExtGState << /S << /{key} {value} >> >>".encode()
+    page = read_file(kit.raw_pdf(b"/S gs 0 0 m 9 9 l 9 0 l B", resources=resources), "test.pdf").pages[0]
+    assert bool(page.unread) is named

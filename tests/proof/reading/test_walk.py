@@ -139,3 +139,38 @@ def test_operators_are_counted_inside_forms_too(kit: Any) -> None:
     form = kit.raw_stream(b"0 0 m 1 0 l S", b"/Type /XObject /Subtype /Form /BBox [0 0 9 9]")
     page = page_of(kit.raw_pdf(b"/F Do /F Do 0 0 5 5 re f", resources=b"/XObject << /F 5 0 R >>", objects=((5, form),)))
     assert page.operators == 8
+
+
+# ISO 32000-1, annex A, all operators, each with operands that do no harm
+OPERATORS = (
+    "0 0 m 9 9 l b", "0 0 m 9 9 l B", "0 0 m 9 9 l b*", "0 0 m 9 9 l B*", "/Span << >> BDC EMC", "/Span BMC EMC", "BX EX",
+    "BI /W 1 /H 1 /CS /G /BPC 8 ID \x00 EI", "BT ET", "0 0 m 1 1 2 2 3 3 c S", "1 0 0 1 0 0 cm", "/DeviceGray CS", "/DeviceGray cs",
+    "[] 0 d", "9 0 d0", "9 0 0 0 9 9 d1", "/X Do", "/Span << >> DP", "0 0 m 9 9 l f", "0 0 m 9 9 l F", "0 0 m 9 9 l f*", "0 G", "0 g",
+    "/S gs", "0 0 m h S", "0.5 i", "0 j", "0 J", "0 0 0 1 K", "0 0 0 1 k", "10 M", "/Span MP", "0 0 m n", "q Q", "0 0 9 9 re S",
+    "0 0 0 RG", "0 0 0 rg", "/Perceptual ri", "0 0 m 9 9 l s", "0 SC", "0 sc", "0 SCN", "0 scn", "BT T* 0 Tc 1 2 Td 1 2 TD 9 TL ET",
+    "BT 1 0 0 1 0 0 Tm 0 Tr 0 Ts 0 Tw 100 Tz ET", "0 0 m 1 1 2 2 v S", "0 0 m 1 1 2 2 y S", "2 w", "0 0 9 9 re W n", "0 0 9 9 re W* n",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("code", OPERATORS)
+def test_every_operator_of_the_standard_is_known(kit: Any, code: str) -> None:
+    assert read_file(kit.raw_pdf(code.encode()), "test.pdf").pages[0].unread == ()
+
+
+@pytest.mark.parametrize(("code", "resources", "objects", "words"), [
+    ("0 0 9 9 re xf", b"", (), "does not have"),
+    ("/S sh", b"/Shading << /S << >> >>", (), "shading"),
+    ("BT /T 9 Tf (a) Tj ET", b"/Font << /T << /Type /Font /Subtype /Type3 /FontMatrix [1 0 0 1 0 0] >> >>", (), "Type 3"),
+    ("BT /T 9 Tf 7 Tr (a) Tj ET", b"/Font << /T << /Type /Font /Subtype /TrueType >> >>", (), "cut off"),
+    ("BT /T 9 Tf 5 Tr (a) Tj ET", b"/Font << /T << /Type /Font /Subtype /TrueType >> >>", (), "cut off"),
+    ("/X Do", b"/XObject << /X 5 0 R >>", (b"/Subtype /PS",), "another"),
+    ("/X Do", b"/XObject << /X 5 0 R >>", (b"/Subtype /Form /BBox [0 0 9 9] /Ref << >>",), "another"),
+    ("/X Do", b"/XObject << /X 5 0 R >>", (b"/Subtype /Image /Width 1 /Height 1 /Alternates []",), "another"),
+    ("/X Do", b"/XObject << /X 5 0 R >>", (b"/Subtype /Image /Width 1 /Height 1 /OPI << >>",), "another"),
+])  # fmt: skip
+def test_what_readers_treat_in_different_ways_is_named(
+    kit: Any, code: str, resources: bytes, objects: tuple[bytes, ...], words: str
+) -> None:
+    streams = tuple((5 + i, kit.raw_stream(b"", entries)) for i, entries in enumerate(objects))
+    page = read_file(kit.raw_pdf(code.encode(), resources=resources, objects=streams), "test.pdf").pages[0]
+    assert any(words in what for what in page.unread)
