@@ -13,20 +13,24 @@ from publisher.proof.measuring.strewn import along, filled_dots
 from publisher.proof.reading import Array, PageRead, PaintedPath, TextRun
 
 SEEN_STRETCH = 1.0  # mm: in each stretch so long of a line there is a dark dot
-DASHES = 1.6  # periods of a dashed line, in which a whole dash lies
-LEAST_LINE = 0.35  # mm: shorter lines may fall between dots
+DASH_PERIODS = 1.6  # periods of a dashed line, in which a whole dash lies
+LEAST_SOUGHT = 0.35  # mm: shorter lines may fall between dots
 LINE_SHARE = 0.4  # of the darkness that the darkest dot of a line has at the least
 LETTER_SHARE = 0.2  # the same of a letter, whose thinnest strokes are narrower than a dot
 STRAY_DOT = 24  # of 255: what counts as ink where none should be
 PALEST_AREA = 1.0 - STRAY_DOT / 255.0  # lighter areas leave no dot that counts
 BESIDE_INK = 1  # dots that a dot may lie beside the ink that makes it dark: one that it touches, and one more
 CLIP_ROUNDING = 1.5  # dots by which what is clipped may show over the clip: readers clip to whole dots
-WIDEST = 40  # dots of half a stroke's width that are looked at
-SHARPEST = 10.0  # times half the width that a mitred corner reaches out at the most (ISO 32000-1, table 52)
-ROUNDED = 0.75  # dots by which a reader may set a small letter off its place
-GRID = 5
+WIDEST_HALF = 40  # dots of half a stroke's width that are looked at
+SHARPEST_MITRE = 10.0  # times half the width that a mitred corner reaches out at the most (ISO 32000-1, table 52)
+LETTER_SET = 0.75  # dots by which a reader may set a small letter off its place
+SHARES_ACROSS = 5
 SHARES = np.array(
-    [((i + (j + 0.5) / GRID) / GRID, (j + (i + 0.5) / GRID) / GRID) for i in range(GRID) for j in range(GRID)],
+    [
+        ((i + (j + 0.5) / SHARES_ACROSS) / SHARES_ACROSS, (j + (i + 0.5) / SHARES_ACROSS) / SHARES_ACROSS)
+        for i in range(SHARES_ACROSS)
+        for j in range(SHARES_ACROSS)
+    ],
     dtype=np.float32,
 )  # of a letter's box, across and up: no two in one column or row
 
@@ -122,7 +126,7 @@ class _Lines:
         periods = np.array([_period(piece) for piece in ink.page.pieces])[ink.piece]
         lengths = np.zeros(len(ink.piece))
         np.maximum.at(lengths, self.line, self.arc)
-        stretch = np.maximum(SEEN_STRETCH, DASHES * periods) * self.dots.kx
+        stretch = np.maximum(SEEN_STRETCH, DASH_PERIODS * periods) * self.dots.kx
         parts = np.maximum(1, np.floor(lengths / stretch)).astype(int)
         part = np.minimum((self.arc / stretch[self.line]).astype(int), parts[self.line] - 1)
         begins = np.flatnonzero(np.concatenate(([True], (part[1:] != part[:-1]) | (self.line[1:] != self.line[:-1]))))
@@ -135,7 +139,7 @@ class _Lines:
         darkest = np.maximum.reduceat(dark, begins)
         wanted = LINE_SHARE * 255.0 * (1.0 - ink.grey) * np.minimum(1.0, ink.width * self.dots.kx / 2.0)
         owner = self.line[begins]
-        looked = lengths[owner] >= np.where(periods > 0.0, stretch, LEAST_LINE * self.dots.kx)[owner]
+        looked = lengths[owner] >= np.where(periods > 0.0, stretch, LEAST_SOUGHT * self.dots.kx)[owner]
         light = np.flatnonzero(looked & (darkest < wanted[owner]))
         if not len(light):
             return int(looked.sum()), None
@@ -179,7 +183,7 @@ class _Letters:
             return 0, None
         # column and row of a place in a letter's box are linear in its shares of the box
         owner = self.owner[letters]
-        room = (ROUNDED / self.dots.kx / np.maximum(np.hypot(*np.moveaxis(self.turns, 2, 0)), 1e-9))[owner]
+        room = (LETTER_SET / self.dots.kx / np.maximum(np.hypot(*np.moveaxis(self.turns, 2, 0)), 1e-9))[owner]
         low = self.low[letters] - room
         size = self.high[letters] + room - low
         turns = self.turns[owner] * (self.dots.kx, -self.dots.ky)
@@ -260,7 +264,7 @@ class _Allowed:
 
     def __init__(self, dots: _Dots) -> None:
         self.dots = dots
-        self.rim = WIDEST + BESIDE_INK + 1
+        self.rim = WIDEST_HALF + BESIDE_INK + 1
         self.wide = dots.columns + 2 * self.rim
         self.grid = np.zeros((dots.rows + 2 * self.rim, self.wide), dtype=np.uint8)
         self.inside = self.grid[self.rim : -self.rim, self.rim : -self.rim]
@@ -268,7 +272,7 @@ class _Allowed:
 
     def near(self, flat: Array, halves: Array) -> None:
         """Allow dots about points of strokes, half as wide (in dots) as these."""
-        reach = np.minimum(np.floor(halves + 0.5), WIDEST).astype(np.uint8) + np.uint8(BESIDE_INK)
+        reach = np.minimum(np.floor(halves + 0.5), WIDEST_HALF).astype(np.uint8) + np.uint8(BESIDE_INK)
         row, column = np.divmod(flat, np.int32(self.dots.columns))
         cells = (row + self.rim) * self.wide + column + self.rim
         for far in np.unique(reach):  # the wider ones last: a cell keeps what reaches farthest
@@ -357,7 +361,7 @@ def _spikes(points: Array, starts: Array, halves: Array) -> tuple[Array, Array]:
     meets = (np.abs(ends - points[first[after]]) < 1e-6).all(axis=1)
     half = np.sqrt(np.maximum(0.5 * (1.0 + (ahead * ahead[after]).sum(axis=1)), 1e-12))  # the cosine of half the turn
     wide = halves[line]
-    sharp = np.flatnonzero(meets & (wide / half - wide > 0.25) & (half > 0.9 / SHARPEST))
+    sharp = np.flatnonzero(meets & (wide / half - wide > 0.25) & (half > 0.9 / SHARPEST_MITRE))
     if not len(sharp):
         return none
     out = ahead[sharp] - ahead[after[sharp]]

@@ -9,7 +9,11 @@ from publisher.proof.reading.truetype import GlyphBox, Program, read_program
 
 FLAT = "xzvwurnm"  # letters whose top is the x-height
 TALL = "HIEFTLKNMZXY1475"  # as high as capitals
-AROUND, BELOW, ABOVE = 0.1, -0.3, 1.05  # em: how far letters reach beside their width, below and above the baseline
+BESIDE_LETTER, UNDER_LETTER, OVER_LETTER = (
+    0.1,
+    -0.3,
+    1.05,
+)  # em: how far letters reach beside their width, below and above the baseline
 X_TO_CAPITAL = 0.7  # ISO 3098-1: lower-case letters are 7/10 of the height of capitals
 
 
@@ -53,7 +57,7 @@ class Font:
         """Return where the ink of a letter lies; of a program that is not read, where that of a usual font would at the most."""
         if self.program is not None and glyph is not None:
             return self.program.box(glyph)
-        return (-AROUND, BELOW, width + AROUND, ABOVE) if text.strip() else None
+        return (-BESIDE_LETTER, UNDER_LETTER, width + BESIDE_LETTER, OVER_LETTER) if text.strip() else None
 
     def _glyph(self, code: int) -> int | None:
         if self.two_bytes:

@@ -17,9 +17,9 @@ from publisher.proof.reading.tokens import Name, operations
 
 DEEPEST_FORM = 12
 # Operators of ISO 32000-1, annex A, that move no line and change no grey: ends and corners of lines, intents, marks, compatibility
-PASSED = frozenset((b"J", b"j", b"M", b"ri", b"MP", b"DP", b"BX", b"EX", b"ET", b"d0", b"d1"))
+NO_EFFECT = frozenset((b"J", b"j", b"M", b"ri", b"MP", b"DP", b"BX", b"EX", b"ET", b"d0", b"d1"))
 # Entries of a picture or form by which some readers and printers show another one in its place (8.9.5, 8.10.4, 14.11.7)
-OTHERS = ("/Alternates", "/OPI", "/Ref", "/PS")
+REPLACED = ("/Alternates", "/OPI", "/Ref", "/PS")
 PASSED_OVER = (IndexError, TypeError, ValueError, OverflowError, AttributeError, KeyError)
 UNIT_SQUARE = ((0.0, 0.0), (1.0, 0.0), (1.0, 1.0), (0.0, 1.0))
 
@@ -60,7 +60,7 @@ class Walker:
                 spent.check()
             handler = handlers.get(operator)
             if handler is None:
-                if operator not in PASSED:
+                if operator not in NO_EFFECT:
                     canvas.unread["an operator that PDF does not have"] = None
                 continue
             if operator in self.path_operators:
@@ -79,7 +79,7 @@ class Walker:
             return
         hidden = self.canvas.layer(raw(thing, "/OC"))
         self.canvas.open_marked(hidden)
-        if str(plain(thing.get("/Subtype"))) not in ("/Image", "/Form") or any(key in thing for key in OTHERS):
+        if str(plain(thing.get("/Subtype"))) not in ("/Image", "/Form") or any(key in thing for key in REPLACED):
             self.canvas.unread["a picture or form that some readers replace by another"] = None
         try:
             if str(plain(thing.get("/Subtype"))) == "/Image":
