@@ -14,6 +14,7 @@ from dataclasses import replace
 
 from publisher.basics import Finding, Refusal, record
 from publisher.brief import Brief
+from publisher.pages import Pack
 from publisher.pipeline import Built, build
 from publisher.sharing import shared
 
@@ -49,11 +50,14 @@ class _BuildTask:
     number: int
     brief: Brief
     variant: str
+    offered: bool
 
 
-def build_many(wanted: Iterable[tuple[Brief, str]], workers: int = 1) -> Generator[BuildOutcome, None, None]:
+def build_many(
+    wanted: Iterable[tuple[Brief, str]], workers: int = 1, offered: bool = False
+) -> Generator[BuildOutcome, None, None]:
     """Yield the outcome of each build that is wanted, (brief, variant), in that order. ``wanted`` is asked for little more than is
-    being done. To be closed by whoever leaves it early."""
+    being done. ``offered``: with what is given beside the packs. To be closed by whoever leaves it early."""
     left, ready, taken = enumerate(wanted), dict[int, BuildOutcome](), 0
     handed = 0
 
@@ -64,7 +68,7 @@ def build_many(wanted: Iterable[tuple[Brief, str]], workers: int = 1) -> Generat
         if (found := next(left, None)) is None:
             return None
         handed += 1
-        return _BuildTask(found[0], *found[1])
+        return _BuildTask(found[0], *found[1], offered)
 
     with closing(shared(_build, None, next_task, workers)) as results:
         for task, outcome in results:
@@ -82,7 +86,7 @@ def fault_of(error: Exception) -> OwnFault:
 def _build(_: None, task: _BuildTask) -> BuildOutcome:
     start, slug = time.perf_counter(), task.brief.slug
     try:
-        built = build(task.brief, task.variant)
+        built = build(task.brief, task.variant, offered=task.offered)
     except Refusal as refusal:
         return BuildOutcome(slug, task.variant, time.perf_counter() - start, refused=refusal.findings)
     except Exception as error:
@@ -92,5 +96,9 @@ def _build(_: None, task: _BuildTask) -> BuildOutcome:
 
 def _as_handed_on(built: Built) -> Built:
     """Return a build without the lines of its pages: three quarters of what would else go from process to process, for nobody."""
-    packs = [replace(one.pack, pages=tuple(replace(page, drawn=()) for page in one.pack.pages)) for one in built.packs]
-    return replace(built, packs=tuple(replace(one, pack=pack) for one, pack in zip(built.packs, packs, strict=True)))
+    packs = tuple(replace(one, pack=_without_lines(one.pack)) for one in built.packs)
+    return replace(built, packs=packs, extras=tuple(replace(e, pack=_without_lines(e.pack)) for e in built.extras))
+
+
+def _without_lines(pack: Pack) -> Pack:
+    return replace(pack, pages=tuple(replace(page, drawn=()) for page in pack.pages))

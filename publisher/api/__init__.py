@@ -60,7 +60,7 @@ if TYPE_CHECKING:
     from publisher.joints import Joined, limit_of, margin_of, said_limit, spare_words, spread_ends, takes_words
     from publisher.material import BoardNeeds, Shared, Stored, Yield, gain
     from publisher.pages import Pack, Page, PageCount
-    from publisher.pipeline import Built, BuiltPack, ProvedFolder, ProvedPdf, Released, WordList, Worked
+    from publisher.pipeline import Built, BuiltExtra, BuiltPack, ProvedFolder, ProvedPdf, Released, WordList, Worked
     from publisher.proof import Identity, Measured, Proof
     from publisher.release import Bundle, Left, Output, PlacedSet
     from publisher.ruler import (
@@ -95,6 +95,7 @@ __all__ = [
     "Brief",
     "BuildOutcome",
     "Built",
+    "BuiltExtra",
     "BuiltPack",
     "Bundle",
     "Design",

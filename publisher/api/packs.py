@@ -15,26 +15,29 @@ if TYPE_CHECKING:
     from publisher.release import Bundle, Offer, PlacedSet
 
 
-def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:
-    """Build one variant for all papers of the inputs, in memory, and prove every PDF: a pure function of the inputs.
+def build(brief: Brief, variant: str = "", previews: bool = True, offered: bool = False) -> Built:
+    """Build one variant for all papers of the inputs, in memory, and prove every PDF: a pure function of the inputs. ``offered``: what is
+    given beside the packs too, as a release has it.
 
     Raises Refusal for an unknown paper.
     """
     from publisher import pipeline
 
-    return pipeline.build(brief, variant, previews)
+    return pipeline.build(brief, variant, previews, offered)
 
 
-def build_many(wanted: Iterable[tuple[Brief, str]], workers: int = 1) -> Generator[BuildOutcome, None, None]:
+def build_many(
+    wanted: Iterable[tuple[Brief, str]], workers: int = 1, offered: bool = False
+) -> Generator[BuildOutcome, None, None]:
     """Build many, (brief, variant), and yield the outcome of each in their order: what stops one does not stop the others. Its pages
-    come without what is drawn on them, which ``compose`` gives.
+    come without what is drawn on them, which ``compose`` gives. ``offered`` as with ``build``.
 
     ``workers``: processes that share the work; with more than one, a program of its own starts it under ``if __name__ ==
     "__main__"``. To be closed (``contextlib.closing``) by whoever leaves it early: that ends its processes.
     """
     from publisher import batch
 
-    return batch.build_many(wanted, workers)
+    return batch.build_many(wanted, workers, offered)
 
 
 def fault_of(error: Exception) -> OwnFault:

@@ -46,7 +46,7 @@ from publisher.basics.path import (
     polyline,
 )
 from publisher.basics.pose import Box, Point, Pose
-from publisher.basics.promise import Promises
+from publisher.basics.promise import FileKind, Promises
 from publisher.basics.promised_boards import (
     CutPromise,
     CutReading,
@@ -115,6 +115,7 @@ __all__ = [
     "FiducialPlace",
     "FiducialPromise",
     "FigurePromise",
+    "FileKind",
     "FilePromises",
     "Finding",
     "Findings",

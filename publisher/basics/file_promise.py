@@ -94,7 +94,8 @@ class YieldPromise:
 
 @record
 class PackFiles:
-    """The files of one pack: its PDF, the record beside it, and the pictures of its pages in their order, () where none were made."""
+    """The files of one pack: its PDF, the record beside it ('' where none lies there), and the pictures of its pages in their order, ()
+    where none were made."""
 
     pdf: str
     record: str
@@ -112,7 +113,7 @@ class FilePromises:
     @property
     def paths(self) -> frozenset[str]:
         """Every file."""
-        packs = (name for pack in self.packs for name in (pack.pdf, pack.record, *pack.pictures))
+        packs = (name for pack in self.packs for name in (pack.pdf, pack.record, *pack.pictures) if name)
         return frozenset((*packs, *(one.path for one in self.cut_files), *(path for path, _ in self.tables)))
 
     def with_others(self, other: "FilePromises") -> "FilePromises":

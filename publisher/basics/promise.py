@@ -6,6 +6,8 @@ sentences, drawings); the page that shows it only says where (``Carried``).
 Page numbers run from 1. The origin of a page is its lower left corner, y upward.
 """
 
+from typing import Literal
+
 from publisher.basics.promised_boards import LayoutPromise, RowPromise, SheetsPromise, WorkPromise
 from publisher.basics.promised_lines import CompassPromise, LengthPromise, MarkPromise, OutlinePromise, SeamPromise
 from publisher.basics.promised_pages import (
@@ -32,10 +34,15 @@ from publisher.basics.promised_pieces import (
 )
 from publisher.basics.records import record
 
+FileKind = Literal["pack", "test_page", "phone", "shop"]
+"""What a PDF is for: the whole pack, a page to try printer and board with before anybody buys it, the instructions for a phone, or pages
+of which a shop shows pictures."""
+
 
 @record
 class Promises:
-    """All that one finished PDF must show. ``given``: names and words as the designer wrote them, numbers in them included."""
+    """All that one finished PDF must show. ``given``: names and words as the designer wrote them, numbers in them included.
+    ``purpose``: what the file is for; of the small ones that are given beside a pack less is asked."""
 
     title: str
     language: str
@@ -67,3 +74,4 @@ class Promises:
     figures: tuple[FigurePromise, ...] = ()
     sizes: tuple[SizesPromise, ...] = ()
     given: tuple[str, ...] = ()
+    purpose: FileKind = "pack"

@@ -42,6 +42,11 @@ FEW_DESIGNS = 2  # designs that one process builds sooner than others have start
 @click.option(
     "--jobs", type=click.IntRange(1, 256), help="Processes that share the work; by default one for each core."
 )
+@click.option(
+    "--offer",
+    is_flag=True,
+    help="Make what is given beside the packs too, as a release does: free test page, phone copy, shop pictures.",
+)
 @json_option
 def build(
     folders: tuple[Path, ...],
@@ -51,6 +56,7 @@ def build(
     out: Path,
     discard_trials: bool,
     jobs: int | None,
+    offer: bool,
     as_json: bool,
 ) -> None:
     """Make the packs of the designs in FOLDER (a design's folder, or a folder of them; “designs” when none is given).
@@ -69,7 +75,7 @@ def build(
     run = _Run(report, out, discard_trials, as_json, len(found))
     chosen = tuple(dict.fromkeys(p.lower() for p in papers))
     workers = jobs or (1 if len(found) <= FEW_DESIGNS else min(len(found), os.cpu_count() or 1))
-    with closing(api.build_many(run.wanted(found, sets, chosen, variants), workers)) as outcomes:
+    with closing(api.build_many(run.wanted(found, sets, chosen, variants), workers, offer)) as outcomes:
         for outcome in outcomes:
             run.take(outcome)
     run.end()

@@ -5,12 +5,16 @@ from typing import Literal
 
 import click
 
-from publisher.api import STANDARD, Built, BuiltPack, PlacedSet, Proof
+from publisher.api import STANDARD, Built, BuiltExtra, BuiltPack, PlacedSet, Proof
 from publisher.basics import errors, record
 from publisher.basics.wording import counted, listed
 from publisher.cli.report import finding_record
 
 BuildState = Literal["built", "refused", "unreadable", "fault"]
+
+
+EXTRAS = {"test_page": "free test page", "phone": "phone copy", "shop": "pictures for a shop"}
+"""What is given beside the packs, in words."""
 
 
 @record
@@ -68,6 +72,8 @@ def summary(builds: list[Built], placed: PlacedSet | None) -> None:
         else:
             for one in built.packs:
                 click.echo(_line(title, one, placed.folder))
+            for extra in built.extras:
+                click.echo(_extra_line(title, extra, placed.folder))
     if placed is not None:
         show_left(placed)
 
@@ -98,6 +104,11 @@ def _line(title: str, one: BuiltPack, folder: Path) -> str:
     )
 
 
+def _extra_line(title: str, one: BuiltExtra, folder: Path) -> str:
+    pages, what = counted(len(one.pack.pages), "page"), EXTRAS[one.pack.purpose]
+    return f"{title} {one.pack.version}, {what}, {one.pack.paper.title}: {pages}, proved\n    {folder / one.pdf.path}"
+
+
 def _worst(proof: Proof) -> float:
     return max((abs(m.found - m.promised) for m in proof.measured), default=0.0)
 
@@ -121,6 +132,16 @@ def built_record(built: Built, placed: PlacedSet | None) -> dict[str, object]:
                 "worst_mm": _worst(one.proof),
             }
             for one in built.packs
+            if folder
+        ],
+        "extras": [
+            {
+                "file": str(folder / one.pdf.path),
+                "kind": one.pack.purpose,
+                "paper": one.pack.paper.name,
+                "pages": len(one.pack.pages),
+            }
+            for one in built.extras
             if folder
         ],
         **(left_record(placed) if placed is not None else {"removed": [], "stays": []}),

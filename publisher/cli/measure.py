@@ -143,7 +143,7 @@ def _on_board(board: str, pack: Path | None, facts: PackFacts | None, verdict: V
 
 
 def _beside(pack: Path) -> tuple[PackFacts, ...]:
-    """Return the facts of the other packs in the pack's folder; what cannot be read there is none of them."""
+    """Return the facts of the other packs in the pack's folder; what cannot be read there is none of them, nor is a free test page."""
     found: dict[str, PackFacts] = {}
     for path in sorted(pack.parent.glob("*.pdf")):
         if path.name == pack.name:
@@ -152,7 +152,8 @@ def _beside(pack: Path) -> tuple[PackFacts, ...]:
             facts = api.pack_facts(path.read_bytes(), path.name)
         except (OSError, Refusal):
             continue
-        found.setdefault(facts.called, facts)
+        if facts.whole:
+            found.setdefault(facts.called, facts)
     return tuple(found.values())
 
 

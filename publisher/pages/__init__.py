@@ -8,6 +8,7 @@ from publisher.basics import Rule
 from publisher.pages.compose import FONT_UNREADABLE, compose
 from publisher.pages.front import (
     NO_COVER_PICTURE,
+    SHOP_PICTURES,
     Covering,
     covering_words,
     coverings_of,
@@ -27,6 +28,7 @@ from publisher.pages.model import (
     Page,
     Paper,
     Picture,
+    ShownPage,
     Stroke,
     StructureElement,
     Tile,
@@ -68,6 +70,7 @@ RULES: tuple[Rule, ...] = (
 
 __all__ = [
     "RULES",
+    "SHOP_PICTURES",
     "Attachment",
     "Bookmark",
     "Caution",
@@ -83,6 +86,7 @@ __all__ = [
     "PageCount",
     "Paper",
     "Picture",
+    "ShownPage",
     "Stroke",
     "StructureElement",
     "Tile",

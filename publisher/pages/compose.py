@@ -10,6 +10,7 @@ from publisher.basics import (
     Carried,
     DrawingPromise,
     FiducialPromise,
+    FileKind,
     Finding,
     PagePromise,
     Promises,
@@ -25,22 +26,37 @@ from publisher.geometry import Part
 from publisher.joints import Joined, sentences_on
 from publisher.material import BoardNeeds
 from publisher.pages.front import (
+    ONE_PART,
+    SHOP_KIND,
     about_drafts,
     caution_drafts,
     cover_drafts,
     cut_list_drafts,
+    one_part_drafts,
     print_check_drafts,
+    shop_drafts,
 )
-from publisher.pages.instructions import pages_of_use, step_drafts, trade_act_drafts, use_links, worded_links
-from publisher.pages.model import Bookmark, Drawn, Pack, PackImage, Page, Paper, Picture
+from publisher.pages.instructions import (
+    act_titles,
+    pages_of_use,
+    phone_drafts,
+    step_drafts,
+    trade_act_drafts,
+    use_links,
+    worded_links,
+)
+from publisher.pages.model import Bookmark, Drawn, Pack, PackImage, Page, Paper, Picture, ShownPage
 from publisher.pages.record import (
     beside_furniture,
     digests_of,
     drawn_promises,
     ink_id,
     link_promises,
+    pictured_alone,
+    shown_alone,
     structure_of,
     tag_promises,
+    told_alone,
     words_of,
 )
 from publisher.pages.sheet import (
@@ -62,6 +78,7 @@ from publisher.pages.sheet import (
     needs_in,
     own_faults,
     pack_id,
+    screen_furniture,
     table_words,
     thinned,
     too_many_pages,
@@ -98,6 +115,45 @@ PAGES: tuple[PageMaker, ...] = (  # every kind of page, in the order of the pack
     PageMaker(step_drafts, (("steps", "Instructions"),)),
 )
 
+TEST_PAGE: tuple[PageMaker, ...] = (  # those of the free test page
+    PageMaker(print_check_drafts, (("print_check", "Print check"),), ("print_check",)),
+    PageMaker(one_part_drafts, ((ONE_PART, "One part to try"),), (ONE_PART,)),
+)
+PHONE_COPY: tuple[PageMaker, ...] = (  # those of the instructions for a phone
+    PageMaker(
+        phone_drafts,
+        (
+            ("start", "Phone copy"),
+            ("cautions", "Before you cut"),
+            ("before", "With the printed pack"),
+            ("steps", "Instructions"),
+            ("licence", "What you may do"),
+        ),
+    ),
+)
+SHOP: tuple[PageMaker, ...] = (PageMaker(shop_drafts, ((SHOP_KIND, "Pictures for a shop"),)),)
+MAKERS: dict[FileKind, tuple[PageMaker, ...]] = {
+    "pack": PAGES,
+    "test_page": TEST_PAGE,
+    "phone": PHONE_COPY,
+    "shop": SHOP,
+}
+TITLES: dict[FileKind, str] = {
+    "pack": "",
+    "test_page": "free test page",
+    "phone": "phone copy",
+    "shop": "shop pictures",
+}
+PROMISED: dict[FileKind, Callable[[Promises], Promises]] = {
+    "test_page": shown_alone,
+    "phone": told_alone,
+    "shop": pictured_alone,
+}
+"""What a file that is not the pack promises of all that was worked out."""
+
+ON_SCREEN: tuple[FileKind, ...] = ("phone", "shop")
+"""What the title of a file says that is not the pack."""
+
 FONT_UNREADABLE = Rule(
     "pages/font-unreadable",
     "A font of the spec cannot be read",
@@ -113,8 +169,13 @@ def compose(
     needs: BoardNeeds,
     paper: Paper,
     inputs: Inputs,
+    purpose: FileKind = "pack",
+    acts: tuple[tuple[str, str], ...] = (),
+    shown_pages: tuple[ShownPage, ...] = (),
 ) -> Pack:
-    """Return the pack of one design for one paper, with the promises that the finished file must keep.
+    """Return the pack of one design for one paper, with the promises that the finished file must keep; with another ``purpose`` one of
+    the small files that are given beside it; ``acts``: those of the pack, for a phone copy; ``shown_pages``:
+    its pages, for the pictures of a shop.
 
     Raises Refusal when the paper cannot hold a page, PageFault when something of ours stands where it must not.
     """
@@ -122,14 +183,16 @@ def compose(
     needs = needs_in(edition_called(paper.edition), needs)
     joined = replace(joined, sentences=sentences_on(design, joined, paper.first))
     trial = trial_words(tried_sizes(design.sizes, (name for name, _ in inputs.sets)))
-    context = Context(design, with_top_marks(parts, joined), joined, needs, paper, Setter(faces), trial)
+    context = Context(
+        design, with_top_marks(parts, joined), joined, needs, paper, Setter(faces), trial, purpose, acts, shown_pages
+    )
     findings += text_findings(design, context.facts)
     drafts = _within(_drafts(context), context)
     bodies = _drawn(drafts, context)
-    known_as = pack_id(inputs, design.variant, paper)
-    heading = heading_of(design, paper, known_as, trial, context.boards)
+    known_as = pack_id(inputs, design.variant, paper, purpose)
+    heading = heading_of(design, paper, known_as, trial, context.boards, purpose)
     pictures = (PackImage(file.name, file.data) for file in design.files if file.kind == "picture")
-    digests = digests_of((*faces.files(), *pictures))
+    digests = digests_of((*faces.files(), *pictures, *(page.image for page in shown_pages)))
     untitled = replace(heading, title="", variant_title="")  # the cover says both itself
     pages: list[Page] = []
     promised: list[PagePromise] = []
@@ -138,7 +201,14 @@ def compose(
     for number, draft in enumerate(drafts, start=1):
         seen, own = bodies[number - 1]
         said = untitled if draft.kind == COVER else heading
-        around = furniture(context.type, draft.frame, said, draft.title, seen, own.drawn if _is_true(draft) else None)
+        true = own.drawn if _is_true(purpose, draft) else None
+        around = (
+            Body()
+            if purpose == "shop"
+            else screen_furniture(context.type, draft.frame, draft.title, seen)
+            if purpose in ON_SCREEN
+            else furniture(context.type, draft.frame, said, draft.title, seen, true)
+        )
         body = own + around
         findings += (*draft.findings, *body.findings)
         frame, label = draft.frame, str(number)
@@ -165,13 +235,21 @@ def compose(
         boxes.append(reach)
         promised.append(
             PagePromise(
-                number, frame.width, frame.height, label, draft.kind, frame.limit, True, _task(draft), _is_true(draft)
+                number,
+                frame.width,
+                frame.height,
+                label,
+                draft.kind,
+                frame.limit,
+                purpose not in ON_SCREEN,
+                _task(draft),
+                _is_true(purpose, draft),
             )
         )
         whole += replace(body, drawn=(), tiles=(), findings=())
     named = f"{design.title}, {design.variant_title}" if design.variant_title else design.title
-    title = tidy(" · ".join(filter(None, (named, context.boards, trial))))
-    bookmarks = _bookmarks(drafts, whole.carried)
+    title = tidy(" · ".join(filter(None, (named, TITLES[purpose], context.boards, trial))))
+    bookmarks = _bookmarks(purpose, drafts, whole.carried)
     promises = Promises(
         title, design.language, tuple(promised), whole.lengths, whole.outlines, whole.seams, whole.texts, whole.codes,
         marks=whole.marks, furniture=whole.furniture, rows=needs.promises,
@@ -189,6 +267,7 @@ def compose(
             trial, paper.title, known_as[:SHOWN_DIGITS], *given_words(design, context.facts, paper.first), *table_words(context.edition),
         ),
     )  # fmt: skip
+    promises = PROMISED[purpose](promises) if purpose in PROMISED else promises
     fonts_at = next((file.place for file in design.files if file.kind == "font"), None)
     kept = _kept(drafts, whole.fiducials)
     composed = Composed(tuple(pages), tuple(promised), tuple(boxes), faces, fonts_at, whole.lengths, kept)
@@ -209,12 +288,14 @@ def compose(
         paper=paper,
         pages=tuple(pages),
         bookmarks=bookmarks,
-        print_plan=_ranges((_task(draft), number) for number, draft in enumerate(drafts, start=1)),
+        print_plan=_ranges((_task(draft), number) for number, draft in enumerate(drafts, start=1) if draft.task),
         fonts=faces.files(),
-        images=_images(design, pages),
+        images=_images(design, shown_pages, pages),
         attachments=(),
         promises=promises,
         findings=tuple(dict.fromkeys(findings)),
+        purpose=purpose,
+        acts=act_titles(context) if purpose == "pack" else acts,
     )
 
 
@@ -252,7 +333,7 @@ def _faces(design: Design) -> tuple[Faces, tuple[Finding, ...]]:
 def _drafts(context: Context) -> tuple[PageDraft, ...]:
     """Ask every maker for its pages and put them in order; inside a kind the makers' own order stays."""
     found: list[PageDraft] = []
-    for maker in PAGES:
+    for maker in MAKERS[context.purpose]:
         rank = {kind: place for place, (kind, _) in enumerate(maker.kinds)}
         found += sorted(maker.drafts(context), key=lambda draft: rank[draft.kind])
     return tuple(found)
@@ -275,7 +356,7 @@ def _drawn(drafts: tuple[PageDraft, ...], context: Context) -> tuple[tuple[Numbe
     keys = tuple((draft.key, page) for page, draft in pages)
     parts = tuple((part, page) for page, draft in pages for part in draft.parts)
     plan = _ranges((_task(draft), page) for page, draft in pages)
-    true = tuple(page for page, draft in pages if _is_true(draft))
+    true = tuple(page for page, draft in pages if _is_true(context.purpose, draft))
     numbers = Numbers(0, len(drafts), keys, _ranges((d.kind, n) for n, d in pages), parts, plan, true)
     made: dict[int, tuple[Numbers, Body]] = {}
     shown: list[TruePage] = []
@@ -296,9 +377,9 @@ def _drawn(drafts: tuple[PageDraft, ...], context: Context) -> tuple[tuple[Numbe
     return tuple(made[page] for page, _ in pages)
 
 
-def _is_true(draft: PageDraft) -> bool:
+def _is_true(purpose: FileKind, draft: PageDraft) -> bool:
     """Tell whether a page is of use only when it prints true."""
-    return any(draft.kind in maker.true_size for maker in PAGES)
+    return any(draft.kind in maker.true_size for maker in MAKERS[purpose])
 
 
 def _task(draft: PageDraft) -> str:
@@ -322,11 +403,11 @@ def _ranges(named: Iterable[tuple[str, int]]) -> PrintPlan:
     return tuple(found)
 
 
-def _bookmarks(drafts: tuple[PageDraft, ...], carried: tuple[Carried, ...]) -> tuple[Bookmark, ...]:
+def _bookmarks(purpose: FileKind, drafts: tuple[PageDraft, ...], carried: tuple[Carried, ...]) -> tuple[Bookmark, ...]:
     """One entry for each kind of page at depth 0; under it what the drafts ask for, each at the height where its page carries
     what it names."""
     tops = {(where.page, where.key): where.box.top for where in carried}
-    called = dict(kind for maker in PAGES for kind in maker.kinds)
+    called = dict(kind for maker in MAKERS[purpose] for kind in maker.kinds)
     found: list[Bookmark] = []
     kind = ""
     for number, draft in enumerate(drafts, start=1):
@@ -338,7 +419,8 @@ def _bookmarks(drafts: tuple[PageDraft, ...], carried: tuple[Carried, ...]) -> t
     return tuple(found)
 
 
-def _images(design: Design, pages: list[Page]) -> tuple[PackImage, ...]:
-    """Return the bytes of every picture that a page shows, each once, in the order of the spec's files."""
-    shown = {thing.image for page in pages for thing in page.drawn if isinstance(thing, Picture)}
-    return tuple(PackImage(f.name, f.data) for f in design.files if f.name in shown)
+def _images(design: Design, shown: tuple[ShownPage, ...], pages: list[Page]) -> tuple[PackImage, ...]:
+    """Return the bytes of every picture that a page shows, each once, in the order of the spec's files, then those of pages."""
+    placed = {thing.image for page in pages for thing in page.drawn if isinstance(thing, Picture)}
+    own = tuple(PackImage(f.name, f.data) for f in design.files if f.name in placed)
+    return (*own, *(page.image for page in shown if page.image.name in placed))

@@ -2,7 +2,7 @@
 
 from typing import Literal
 
-from publisher.basics import Box, Finding, Layer, Path, Pose, Promises, record
+from publisher.basics import Box, FileKind, Finding, Layer, Path, Pose, Promises, record
 from publisher.basics.wording import LengthUnit
 
 
@@ -145,6 +145,15 @@ class PackImage:
 
 
 @record
+class ShownPage:
+    """A page of the pack as a picture, for pages that show it small: its size in mm."""
+
+    image: PackImage
+    width: float
+    height: float
+
+
+@record
 class Bookmark:
     """An entry of the outline tree; ``depth`` 0 is the top. ``top``: height in mm on its page that a viewer should show at the top
     of its window; None for the page as a whole."""
@@ -182,11 +191,11 @@ class Paper:
 
 @record
 class Pack:
-    """A pack for one paper, ready to be written.
+    """A pack for one paper, or one of the small files that are given beside it (``purpose``), ready to be written.
 
     ``title``: of the file, with the boards that it is drawn for and what is tried. ``id``: eight hexadecimal digits of the digest that
     names it; ``trial``: sizes were given with the command, so that they are not those of the spec; ``print_plan``: (task, first
-    page, last page).
+    page, last page); ``acts``: key and title of what the pack itself says before the designer's first step, in order.
     """
 
     id: str
@@ -208,3 +217,5 @@ class Pack:
     attachments: tuple[Attachment, ...]
     promises: Promises
     findings: tuple[Finding, ...]
+    purpose: FileKind = "pack"
+    acts: tuple[tuple[str, str], ...] = ()

@@ -7,7 +7,7 @@ from publisher.pipeline.building import build, compose_packs, release, with_page
 from publisher.pipeline.expecting import promised_by, rebuilt_by
 from publisher.pipeline.family import compare_family, shop
 from publisher.pipeline.judging import prove_files
-from publisher.pipeline.model import Built, BuiltPack, Made, ProvedFolder, ProvedPdf, Released, Worked
+from publisher.pipeline.model import Built, BuiltExtra, BuiltPack, Made, ProvedFolder, ProvedPdf, Released, Worked
 from publisher.pipeline.proposing import proposed_steps_of
 from publisher.pipeline.trying import count_papers, join_made, make_at, try_out, try_whole
 from publisher.pipeline.vocabulary import WordList, fresh_schema, word_lists
@@ -20,6 +20,7 @@ ROOMS = (
 __all__ = [
     "ROOMS",
     "Built",
+    "BuiltExtra",
     "BuiltPack",
     "Made",
     "ProvedFolder",

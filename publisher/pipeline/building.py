@@ -4,13 +4,14 @@ from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
 
-from publisher.basics import FilePromises, Finding, Place, Severity, errors
+from publisher.basics import FilePromises, Finding, PackFiles, Place, Severity, errors
 from publisher.brief import Brief
 from publisher.design import asked_variants, unsigned
 from publisher.geometry import Part
 from publisher.material import BoardNeeds, yield_csv
 from publisher.pages import Pack, compose, paper_for, record_of, with_attachment
-from publisher.pipeline.model import Built, BuiltPack, Released, Worked
+from publisher.pipeline.extras import free_pages, free_papers, phone_copies, shop_pages
+from publisher.pipeline.model import Built, BuiltExtra, BuiltPack, Released, Worked
 from publisher.pipeline.promising import file_names, promised_files
 from publisher.pipeline.trying import papers_of
 from publisher.pipeline.working import work
@@ -20,6 +21,7 @@ from publisher.release import (
     Bundle,
     Output,
     bundle_of,
+    given_name,
     pack_name,
     pack_stem,
     part_name,
@@ -28,8 +30,11 @@ from publisher.release import (
     record_name,
     refuse_trial,
     sheet_name,
+    shop_pictures,
     yield_name,
 )
+
+SHOP_DPI = 256  # dots per inch of the pictures for a shop: their long side, 200 mm, has 2016
 
 
 def compose_packs(worked: Worked, wanted: tuple[str, ...] = ()) -> tuple[tuple[Pack, ...], tuple[Finding, ...]]:
@@ -61,8 +66,10 @@ def with_pages(worked: Worked) -> Worked:
     return replace(worked, findings=tuple(dict.fromkeys((*worked.findings, *found))))
 
 
-def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:
+def build(brief: Brief, variant: str = "", previews: bool = True, offered: bool = False) -> Built:
     """Call the rooms in order, from a brief to one variant's proved files for all papers of the inputs. Nothing is written.
+
+    ``offered``: what is given beside the packs too, as every release has it.
 
     A pure function of the brief's inputs: the same files in any process. Raises Refusal for an unknown paper.
     """
@@ -71,28 +78,38 @@ def build(brief: Brief, variant: str = "", previews: bool = True) -> Built:
     if errors(worked.findings) or needs is None:
         return Built(worked, (), (), worked.findings)
     packs, page_findings = compose_packs(worked)
-    found = list(dict.fromkeys((*worked.findings, *page_findings)))
+    extras = (*free_pages(worked, free_papers(worked)), *phone_copies(worked, packs)) if offered else ()
+    found = list(dict.fromkeys((*worked.findings, *page_findings, *(f for pack in extras for f in pack.findings))))
     if errors(found):
         return Built(worked, (), (), tuple(found))
     assert worked.design is not None  # as there are packs
     stem = pack_stem(worked.design, brief.inputs.sets)
     built = tuple(_written(pack, stem) for pack in packs)
-    found += [replace(f, place=f.place or Place(one.pdf.path)) for one in built for f in one.proof.findings]
+    thumbs = tuple(render_previews(one.pdf.data) for one in built) if previews or offered else ()
+    if offered:
+        extras += shop_pages(worked, zip(packs, thumbs, strict=True))
+    given = tuple(_given(pack, stem) for pack in extras)
+    proved = [(one.pdf, one.proof) for one in built] + [(one.pdf, one.proof) for one in given]
+    found += [replace(f, place=f.place or Place(pdf.path)) for pdf, proof in proved for f in proof.findings]
     if errors(found):
-        return Built(worked, built, (), tuple(found))
-    files = [file for one in built for file in (one.pdf, one.record)]
-    pictures = [picture for one in built for picture in _previews(one, variant)] if previews else []
+        return Built(worked, built, (), tuple(found), extras=given)
+    files = [file for one in built for file in (one.pdf, one.record)] + [one.pdf for one in given]
+    pictures = [p for one, dots in zip(built, thumbs, strict=True) for p in _previews(one, dots)] if previews else []
+    pictures += [picture for one in given for picture in _for_a_shop(one)]
     outputs = (*files, *cut_files(variant, worked.pieces, needs), *pictures)
     data = {one.path: one.data for one in outputs}
-    promises = promised_files(worked, tuple(file_names(one.pack, stem, frozenset(data)) for one in built))
+    names = tuple(file_names(one.pack, stem, frozenset(data)) for one in built)
+    promises = promised_files(
+        worked, (*names, *(PackFiles(one.pdf.path, "", shop_pictures(one.pack)) for one in given))
+    )
     beside = judge_files(
         data, replace(promises, packs=()), {}
     )  # whatever papers are built with it, the same is said of it
-    with_packs = judge_files(data, FilePromises(promises.packs), {one.pdf.path: one.proof for one in built})
+    with_packs = judge_files(data, FilePromises(promises.packs), {pdf.path: proof for pdf, proof in proved})
     found += [replace(f, place=Place(f.subject)) for f in (*beside.findings, *with_packs.findings)]
     if errors(found):
-        return Built(worked, built, (), tuple(found), beside)
-    return Built(worked, built, outputs, tuple(found), beside)
+        return Built(worked, built, (), tuple(found), beside, given)
+    return Built(worked, built, outputs, tuple(found), beside, given)
 
 
 def _written(pack: Pack, stem: str) -> BuiltPack:
@@ -102,9 +119,24 @@ def _written(pack: Pack, stem: str) -> BuiltPack:
     return BuiltPack(pack, pdf, record, prove(pdf.data, pack.promises, pdf.path))
 
 
-def _previews(one: BuiltPack, variant: str) -> list[Output]:
-    pictures = enumerate(render_previews(one.pdf.data), 1)
-    return [Output(preview_name(variant, one.pack.paper.name, number), png) for number, png in pictures]
+def _given(pack: Pack, stem: str) -> BuiltExtra:
+    """Write a file that is given beside the packs, and prove it."""
+    pdf = Output(given_name(pack, stem), write_pdf(pack))
+    return BuiltExtra(pack, pdf, prove(pdf.data, pack.promises, pdf.path))
+
+
+def _previews(one: BuiltPack, pictures: tuple[bytes, ...]) -> list[Output]:
+    pack = one.pack
+    return [Output(preview_name(pack.variant, pack.paper.name, n), png) for n, png in enumerate(pictures, 1)]
+
+
+def _for_a_shop(one: BuiltExtra) -> list[Output]:
+    """Return the pictures of the pages that a shop shows; none of any other file."""
+    names = shop_pictures(one.pack)
+    if not names:
+        return []
+    pictures = render_previews(one.pdf.data, SHOP_DPI)
+    return [Output(name, png) for name, png in zip(names, pictures, strict=True)]
 
 
 def cut_files(variant: str, pieces: tuple[Part, ...], needs: BoardNeeds) -> list[Output]:
@@ -129,7 +161,7 @@ def release(brief: Brief, releases: Path, told: Callable[[Bundle], None] | None 
     refuse_trial(brief.slug, brief.inputs.sets)
     if missing := tuple(replace(found, severity=Severity.ERROR) for found in unsigned(brief.fields, releasing=True)):
         return Released((Built(Worked(brief, ""), (), (), (*brief.findings, *missing)),))
-    builds = tuple(build(brief, variant) for variant in asked_variants(brief))
+    builds = tuple(build(brief, variant, offered=True) for variant in asked_variants(brief))
     if not all(built.good for built in builds):
         return Released(builds)
     bundle = bundle_of(tuple(built.offer for built in builds))

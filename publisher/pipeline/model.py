@@ -49,15 +49,25 @@ class BuiltPack:
 
 
 @record
+class BuiltExtra:
+    """A small file that is given beside the packs: its pages, the finished PDF, what proof says of it."""
+
+    pack: Pack
+    pdf: Output
+    proof: Proof
+
+
+@record
 class Built:
     """One variant, built for all its papers. ``outputs`` are all its files; () when an error stopped it; ``beside``: what proof says of
-    those beside the PDFs."""
+    those beside the PDFs; ``extras``: what is given beside the packs, where that was asked for."""
 
     worked: Worked
     packs: tuple[BuiltPack, ...]
     outputs: tuple[Output, ...]
     findings: tuple[Finding, ...]
     beside: FolderProof = FolderProof()
+    extras: tuple[BuiltExtra, ...] = ()
 
     @property
     def good(self) -> bool:
@@ -92,6 +102,7 @@ class Built:
         if not self.good or design is None or joined is None or needs is None:
             raise ValueError("what could not be built cannot be offered")
         packs = tuple((one.pack, one.proof) for one in self.packs)
+        extras = tuple((one.pack, one.proof) for one in self.extras)
         return Offer(
             design,
             needs,
@@ -102,6 +113,7 @@ class Built:
             joined.facts,
             self.beside,
             coverings_of(self.worked.pieces, needs.cut_list),
+            extras,
         )
 
 

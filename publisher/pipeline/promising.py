@@ -5,7 +5,14 @@ from publisher.geometry import promised_piece
 from publisher.material import promised_sheet, promised_yields
 from publisher.pages import Pack
 from publisher.pipeline.model import Worked
-from publisher.release import pack_name, part_name, preview_name, record_name, sheet_name, yield_name
+from publisher.release import (
+    pack_name,
+    part_name,
+    preview_name,
+    record_name,
+    sheet_name,
+    yield_name,
+)
 
 
 def promised_files(worked: Worked, packs: tuple[PackFiles, ...]) -> FilePromises:

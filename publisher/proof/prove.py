@@ -4,7 +4,7 @@ from contextlib import suppress
 from dataclasses import replace
 
 from publisher.basics import Check, Finding, Promises, Severity, errors, run_checks
-from publisher.proof.checks import ALONE, OPENING, PROMISED, RULES
+from publisher.proof.checks import ALONE, NUMBERED, OPENING, PROMISED, RULES, TO_PRINT
 from publisher.proof.measuring import Case, looked_at
 from publisher.proof.reading import GIVES_UP, Measured, PageLooked, Proof, read_file, why_given_up
 
@@ -18,7 +18,7 @@ def prove(pdf: bytes, promises: Promises | None, name: str) -> Proof:
     """
     file = read_file(pdf, name)
     case = Case(pdf, file, promises)
-    run = OPENING if file.trouble else OPENING + ALONE + (PROMISED if promises is not None else ())
+    run = OPENING if file.trouble else OPENING + ALONE + _of_promises(promises)
     findings = _run(case, run)
     passed = () if file.trouble else run  # of a file that does not open nothing was found to hold
     judged = tuple(check.title for check in passed)
@@ -30,6 +30,13 @@ def prove(pdf: bytes, promises: Promises | None, name: str) -> Proof:
             measured, pages = _measured(case), looked_at(case)
     attached = tuple(digest for _, digest in file.attachments)
     return Proof(name, findings, measured, judged, unjudged, not file.trouble, attached, pages)
+
+
+def _of_promises(promises: Promises | None) -> tuple[Check[Case], ...]:
+    if promises is None:
+        return ()
+    left_out = {"phone": TO_PRINT, "shop": (*TO_PRINT, *NUMBERED)}.get(promises.purpose, ())
+    return tuple(check for check in PROMISED if check not in left_out)
 
 
 def _run(case: Case, checks: tuple[Check[Case], ...]) -> tuple[Finding, ...]:

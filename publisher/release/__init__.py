@@ -21,7 +21,12 @@ from publisher.release.contents import NOT_AN_OUTPUT, Contents, contents_of
 from publisher.release.listing import FinishedSize, Listing, SheetsToBuy, Variant, listing_text
 from publisher.release.lock import BUSY
 from publisher.release.names import (
+    EXTRAS,
     NAME_TAKEN,
+    board_name,
+    extra_name,
+    extra_paper_of,
+    given_name,
     name_findings,
     pack_name,
     pack_stem,
@@ -30,6 +35,8 @@ from publisher.release.names import (
     preview_name,
     record_name,
     sheet_name,
+    shop_paper_of,
+    shop_pictures,
     trial_name,
     yield_name,
 )
@@ -41,6 +48,7 @@ from publisher.release.proved import PROOF, proof_schema
 RULES: tuple[Rule, ...] = (BUSY, CANNOT_WRITE, DAMAGED, NAME_TAKEN, NOT_AN_OUTPUT, TRIAL_RELEASED, VERSION_EXISTS)
 
 __all__ = [
+    "EXTRAS",
     "PROOF",
     "RULES",
     "Bundle",
@@ -54,9 +62,13 @@ __all__ = [
     "Release",
     "SheetsToBuy",
     "Variant",
+    "board_name",
     "bundle_of",
     "contents_of",
     "discard_trials",
+    "extra_name",
+    "extra_paper_of",
+    "given_name",
     "held",
     "is_placed",
     "is_released",
@@ -81,6 +93,8 @@ __all__ = [
     "set_folder",
     "settle",
     "sheet_name",
+    "shop_paper_of",
+    "shop_pictures",
     "trial_name",
     "yield_name",
 ]

@@ -28,7 +28,8 @@ class FinishedSize:
 
 @record
 class Variant:
-    """What a buyer of one variant gets and needs. ``pages``: (paper title, page count) of each PDF; ``pieces`` are cut in all,
+    """What a buyer of one variant gets and needs. ``pages``: (paper title, page count) of each PDF, ``extras``: (words, page
+    count) of each file that is given beside them; ``pieces`` are cut in all,
     ``spare`` ones included, of ``parts`` different parts; of several ``sheets`` for one board each will do."""
 
     title: str
@@ -40,6 +41,7 @@ class Variant:
     boards: tuple[BoardRange, ...]
     sheets: tuple[SheetsToBuy, ...]
     materials: tuple[str, ...]
+    extras: tuple[tuple[str, int], ...] = ()
 
 
 @record
@@ -71,6 +73,11 @@ def listing_text(listing: Listing) -> str:
         for paper, count in variant.pages:
             title = f"{variant.title}, " if variant.title else ""
             lines.append(f"- {title}{paper}: {counted(count, 'page')}, to print at 100 %")
+    several = len(some) > 1
+    for variant in some:
+        for said, count in variant.extras:
+            title = f"{variant.title}, " if variant.title and several else ""
+            lines.append(f"- {title}{said}; {counted(count, 'page')}")
     lines.append("- cut files (SVG, true size in mm) and a picture of every page")
     lines += _section("What you build", some, lambda one: (*map(_size, one.sizes), _pieces(one)), (), lambda _: ())
     lines += _section("What you need", some, _boards, listing.tools, lambda one: one.materials)

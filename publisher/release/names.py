@@ -11,12 +11,13 @@ from dataclasses import replace
 from hashlib import sha256
 from pathlib import PurePosixPath
 
-from publisher.basics import Finding, Place, Refusal, Rule, Severity, record
+from publisher.basics import FileKind, Finding, Place, Refusal, Rule, Severity, record
 from publisher.basics.wording import trimmed
 from publisher.brief import Brief
 from publisher.design import STANDARD, USUAL_PAPERS, Design, SheetSize, tried_sizes, variants
 from publisher.geometry import Part
 from publisher.material import BoardNeeds
+from publisher.pages import SHOP_PICTURES, Pack
 
 NAME_TAKEN = Rule(
     "release/name-taken",
@@ -27,6 +28,10 @@ NAME_TAKEN = Rule(
 )
 LIST = "packs.json"
 """The list of the packs of a set, and of all files that were made with them."""
+EXTRAS: dict[FileKind, str] = {"test_page": "test-page", "phone": "phone"}
+"""What the names of files say that are given beside the packs."""
+
+SHOP_FILE = "pictures.pdf"
 LONGEST_TRIAL, LONGEST_BOARDS = 60, 40  # letters of a name that tell what is tried, and for which boards
 HASH_DIGITS = 6  # of them, of a hash of what has no room
 # what file browsers leave in any folder that they show (macOS, Windows, KDE); from memory
@@ -97,6 +102,43 @@ def paper_of(name: str, stem: str, own: Iterable[str] = ()) -> str | None:
     return paper if known and name == pack_name(stem, paper) else None
 
 
+def extra_name(stem: str, purpose: FileKind, paper: str) -> str:
+    """Return the name of a file that is given beside the pack for one paper. Raises KeyError for a pack."""
+    return pack_name(f"{stem}-{EXTRAS[purpose]}", paper)
+
+
+def extra_paper_of(name: str, stem: str, purpose: FileKind, own: Iterable[str] = ()) -> str | None:
+    """Return the paper of such a file called ``name``, as ``paper_of`` does of a pack."""
+    return paper_of(name, f"{stem}-{EXTRAS[purpose]}", own)
+
+
+def given_name(pack: Pack, stem: str) -> str:
+    """Return the path of a file that is given beside the packs."""
+    if pack.purpose == "shop":
+        return f"{shop_folder(pack.variant, pack.paper.name)}/{SHOP_FILE}"
+    return extra_name(stem, pack.purpose, pack.paper.name)
+
+
+def shop_folder(variant: str, paper: str) -> str:
+    """Return the folder that holds the pictures for a shop of one pack and nothing else."""
+    return f"shop/{variant or STANDARD}-{paper}"
+
+
+def shop_pictures(pack: Pack) -> tuple[str, ...]:
+    """Return the names of the pictures for a shop, in the order of their pages; () where there are none."""
+    if pack.purpose != "shop":
+        return ()
+    return tuple(f"{shop_folder(pack.variant, pack.paper.name)}/{name}.png" for name, _, _ in SHOP_PICTURES)
+
+
+def shop_paper_of(name: str, variant: str, own: Iterable[str] = ()) -> str | None:
+    """Return the paper of a file of pages for a shop called ``name``; None when it is none of this variant's."""
+    start = f"shop/{variant or STANDARD}-"
+    paper = name.removeprefix(start).removesuffix(f"/{SHOP_FILE}")
+    known = paper and ("-" not in paper or paper in own)
+    return paper if known and name == f"{start}{paper}/{SHOP_FILE}" else None
+
+
 def record_name(stem: str, paper: str) -> str:
     """Return the name of the record of the pack for one paper."""
     return f"{stem}-{paper}.json"
@@ -156,7 +198,9 @@ def name_findings(brief: Brief, design: Design, pieces: tuple[Part, ...], needs:
         for number, (paper, written) in enumerate(papers):
             once = f" ({number + 1})" if paper in [name for name, _ in papers[:number]] else ""
             owner = f"the pack of {who} for the paper “{paper}”{once}"
-            for name in (pack_name(stem, paper), record_name(stem, paper), f"{preview_folder(variant, paper)}/"):
+            names = [pack_name(stem, paper), record_name(stem, paper)]
+            names += (extra_name(stem, purpose, paper) for purpose in EXTRAS)
+            for name in (*names, f"{preview_folder(variant, paper)}/", f"{shop_folder(variant, paper)}/"):
                 claims.append(Claim(name, owner, place or written))
     claims += _cut_claims(brief, design, pieces, needs)
     return clashes(claims)

@@ -6,7 +6,7 @@ from hashlib import sha256
 from math import inf
 from typing import Any
 
-from publisher.basics import record
+from publisher.basics import FileKind, record
 from publisher.brief import NOTHING_READ, Inputs
 from publisher.design import Design, Fact, OwnLicence, own_licence
 from publisher.joints import BoardRange
@@ -18,14 +18,21 @@ from publisher.release.listing import FinishedSize, Listing, SheetsToBuy, Varian
 from publisher.release.names import (
     LIST,
     cut_folder,
+    given_name,
     pack_name,
     pack_stem,
     preview_folder,
     record_name,
+    shop_pictures,
 )
 from publisher.release.proved import PROOF, beside_entry, pack_entry, proof_document, proof_text
 
 LICENCE = "LICENCE.txt"
+EXTRA_WORDS: dict[FileKind, str] = {
+    "test_page": "free test page, {}: try your printer and your board before you buy",
+    "phone": "phone copy of the instructions, for {}: to read beside your work, not to print",
+    "shop": "",
+}
 LIST_FORMAT = 2  # of the list of packs; 1 was a list for each variant that did not name all files
 
 
@@ -40,7 +47,8 @@ class Output:
 @record
 class Offer:
     """One variant: its design, its board sheets, its packs with what proof says of each, all its files, what they were made of, what
-    proof says of the files ``beside`` the packs, and what ``covers`` its bent pieces."""
+    proof says of the files ``beside`` the packs, and what ``covers`` its bent pieces; ``extras``: what is given beside the packs, with what
+    proof says of it."""
 
     design: Design
     needs: BoardNeeds
@@ -51,6 +59,7 @@ class Offer:
     facts: tuple[Fact, ...] = ()
     beside: FolderProof = FolderProof()
     covers: tuple[Covering, ...] = ()
+    extras: tuple[tuple[Pack, Proof], ...] = ()
 
 
 def bundle_of(offers: tuple[Offer, ...]) -> Bundle:
@@ -94,6 +103,11 @@ def _variant_of(offer: Offer) -> Variant:
     return Variant(
         title=offer.design.variant_title,
         pages=tuple((pack.paper.title, len(pack.pages)) for pack, _ in offer.packs),
+        extras=tuple(
+            (EXTRA_WORDS[pack.purpose].format(pack.paper.title), len(pack.pages))
+            for pack, _ in offer.extras
+            if EXTRA_WORDS[pack.purpose]  # pictures for a shop are no buyer's
+        ),
         sizes=_finished(offer),
         parts=len(offer.needs.cut_list),
         pieces=sum(row.count + row.spare for row in offer.needs.cut_list),
@@ -145,6 +159,9 @@ def _proved(offer: Offer) -> Iterator[dict[str, Any]]:
         pictures = f"{preview_folder(pack.variant, pack.paper.name)}/"
         seen = sum(output.path.startswith(pictures) for output in offer.outputs)
         yield pack_entry(pack, proof, entry["file"], entry["sha256"], seen)
+    for pack, proof in offer.extras:
+        entry = _extra_entry(offer, pack)
+        yield pack_entry(pack, proof, entry["file"], entry["sha256"], len(shop_pictures(pack)))
 
 
 def _beside(offer: Offer) -> dict[str, Any]:
@@ -165,6 +182,7 @@ def list_of(offers: tuple[Offer, ...]) -> dict[str, Any]:
         "inputs": [{"name": file.name, "sha256": file.sha256} for file in first.inputs.files],
         "versions": dict(first.inputs.versions),
         "packs": [_pack_entry(offer, pack) for offer in offers for pack, _ in offer.packs],
+        "extras": [_extra_entry(offer, pack) for offer in offers for pack, _ in offer.extras],
         "files": [
             {"path": output.path, "size": len(output.data), "sha256": sha256(output.data).hexdigest()}
             for output in sorted((o for offer in offers for o in offer.outputs), key=lambda o: o.path)
@@ -179,7 +197,20 @@ def list_text(document: dict[str, Any]) -> bytes:
 
 def _pack_entry(offer: Offer, pack: Pack) -> dict[str, Any]:
     stem = pack_stem(offer.design, offer.inputs.sets)
-    pdf = next(output for output in offer.outputs if output.path == pack_name(stem, pack.paper.name))
+    entry = _entry(offer, pack, pack_name(stem, pack.paper.name))
+    return {**entry, "record": record_name(stem, pack.paper.name)}
+
+
+def _extra_entry(offer: Offer, pack: Pack) -> dict[str, Any]:
+    stem = pack_stem(offer.design, offer.inputs.sets)
+    pictures = shop_pictures(pack)
+    shown = {"pictures": list(pictures)} if pictures else {}
+    return {"kind": pack.purpose, **_entry(offer, pack, given_name(pack, stem)), **shown}
+
+
+def _entry(offer: Offer, pack: Pack, path: str) -> dict[str, Any]:
+    """Return what a list says of a PDF."""
+    pdf = next(output for output in offer.outputs if output.path == path)
     return {
         "id": pack.id,
         "variant": pack.variant,
@@ -188,5 +219,4 @@ def _pack_entry(offer: Offer, pack: Pack) -> dict[str, Any]:
         "file": pdf.path,
         "size": len(pdf.data),
         "sha256": sha256(pdf.data).hexdigest(),
-        "record": record_name(stem, pack.paper.name),
     }

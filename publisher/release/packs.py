@@ -62,6 +62,7 @@ class _Made:
     inputs: dict[str, str] = field(default_factory=dict)
     versions: dict[str, str] = field(default_factory=dict)
     packs: tuple[dict[str, Any], ...] = ()
+    extras: tuple[dict[str, Any], ...] = ()
     files: tuple[_MadeFile, ...] = ()
 
 
@@ -170,6 +171,7 @@ def _read_list(home: Path) -> _Made | None:
             {one["name"]: one["sha256"] for one in document["inputs"]},
             {**document["versions"]},
             tuple({**one} for one in document["packs"]),
+            tuple({**one} for one in document.get("extras", ())),
             tuple(
                 _MadeFile(one["path"], int(one["size"]), one["sha256"])
                 for one in document["files"]
@@ -208,9 +210,11 @@ def _merged(now: dict[str, Any], before: _Made, kept: list[_MadeFile]) -> dict[s
     """Return the list of this build with what stays of the last one, in an order that does not tell which was built first."""
     names = {file.name for file in kept}
     packs = [*now["packs"], *(pack for pack in before.packs if pack.get("file") in names)]
+    extras = [*now["extras"], *(one for one in before.extras if one.get("file") in names)]
     files = [*now["files"], *({"path": one.name, "size": one.size, "sha256": one.sha256} for one in kept)]
     return {
         **now,
         "packs": sorted(packs, key=lambda pack: (str(pack.get("variant")), str(pack.get("paper")))),
+        "extras": sorted(extras, key=lambda one: str(one.get("file"))),
         "files": sorted(files, key=lambda one: str(one["path"])),
     }

@@ -27,6 +27,7 @@ FACTS_ASKEW = Rule(
 )
 LEAST_SCALE, MOST_SCALE = 0.9, 1.1  # no design allows a print scale outside
 FORMATS = (1, 2)
+PACK_KINDS = ("standard", "trial")  # what a record calls a whole pack
 NEWER_RECORD = Rule(
     "ruler/newer-record",
     "The record of a pack is of a format that is known",
@@ -83,7 +84,7 @@ class RecordedBoard:
 class PackFacts:
     """Title, version and meetings of a pack, the range of print scale that it says it allows (None in older packs), and how long (mm)
     the long rulers of its print-check page are, across and down. ``outer_square``: the side (mm) of the square that stands round the
-    one of 100 mm there; 0 where none does."""
+    one of 100 mm there; 0 where none does. ``whole``: it is a pack, and not a small file given beside one."""
 
     title: str
     version: str
@@ -95,6 +96,7 @@ class PackFacts:
     pencil_spread: float = 0.0
     rulers: tuple[float, float] = LONG_RULERS
     outer_square: float = 0.0
+    whole: bool = True
 
     @property
     def called(self) -> str:
@@ -161,6 +163,7 @@ def read_pack_facts(pdf: bytes, name: str) -> PackFacts:
             float(document.get("budget", {}).get("pencil_spread", 0.0)) if document.get("budget") else 0.0,
             _rulers(document),
             _outer_square(document),
+            document.get("pack", {}).get("kind", PACK_KINDS[0]) in PACK_KINDS,
         )
     except Refusal:
         raise

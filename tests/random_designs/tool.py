@@ -43,7 +43,7 @@ def build(spec: str, files: Sequence[tuple[str, str]], papers: tuple[str, ...]) 
     with TemporaryDirectory() as top:
         brief = api.read(written(Path(top), spec, files), (), papers)
         try:
-            built = api.build(brief, previews=False)
+            built = api.build(brief, previews=False, offered=True)
         except Refusal as refusal:
             return _said((*refusal.findings,), {})
         except Exception as fault:

@@ -8,11 +8,14 @@ import pytest
 from publisher.basics import Refusal
 from publisher.design import SheetSize
 from publisher.release.names import (
+    EXTRAS,
     Claim,
     board_name,
     check_names,
     clashes,
     cut_folder,
+    extra_name,
+    extra_paper_of,
     pack_name,
     pack_stem,
     paper_of,
@@ -20,6 +23,7 @@ from publisher.release.names import (
     preview_name,
     record_name,
     sheet_name,
+    shop_paper_of,
     yield_name,
 )
 
@@ -138,3 +142,27 @@ def test_one_owner_may_claim_a_name_twice_and_two_are_told_once() -> None:
     assert clashes(twice) == ()
     both = [Claim(f"{n}.{kind}", who) for who, n in (("one", "big"), ("other", "Big")) for kind in ("pdf", "json")]
     assert [f.message.partition(" would")[0] for f in clashes(both)] == ["one and other"]
+
+
+def test_what_is_given_beside_a_pack_is_known_by_its_name() -> None:
+    assert extra_name("bollard-1.0.0-foam-5mm", "phone", "a4") == "bollard-1.0.0-foam-5mm-phone-a4.pdf"
+    for purpose, name in EXTRAS.items():
+        path = extra_name("b-1.0.0", purpose, "roll-a")
+        assert path == f"b-1.0.0-{name}-roll-a.pdf"
+        assert extra_paper_of(path, "b-1.0.0", purpose, ("roll-a",)) == "roll-a"
+        assert extra_paper_of(path, "b-1.0.0", purpose) is None
+        assert paper_of(path, "b-1.0.0", ("roll-a",)) is None  # no pack
+
+
+@pytest.mark.parametrize(
+    ("name", "variant", "paper"),
+    [
+        ("shop/standard-a4/pictures.pdf", "", "a4"),
+        ("shop/wide-a4/pictures.pdf", "wide", "a4"),
+        ("shop/wide-a4/pictures.pdf", "", None),
+        ("shop/standard-a4/cover.png", "", None),
+        ("shop/standard-/pictures.pdf", "", None),
+    ],
+)
+def test_pages_for_a_shop_are_known_by_their_folder(name: str, variant: str, paper: str | None) -> None:
+    assert shop_paper_of(name, variant) == paper

@@ -106,12 +106,15 @@ def how(context: Context, box: Box, page: int, form: CheckForm) -> tuple[Body, f
     setter = context.type
     measure, figures = _measure(context, form)
     templates = "the templates, then " if context.design.use == "trace" and context.templates else ""
+    then = f"Print the rest and read “Before you cut”. Make {templates}the coupon, then the pieces."
+    if context.purpose == "test_page":
+        then = "Make the coupon, then go on with the next page."
     steps = (
         "Print at 100 %: choose “actual size” or “no scaling”, never “fit”, “shrink” or “fill”; "
         f"{context.paper.title}, one side only.",
         measure,
         "Look for all four corner marks. One is missing: the page was clipped.",
-        f"Stand your board in the gauge. Print the rest and read “Before you cut”. Make {templates}the coupon, then the pieces.",
+        f"Stand your board in the gauge. {then}",
     )
     drawn: list[Drawn] = []
     y = box.top

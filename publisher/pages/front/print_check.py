@@ -28,6 +28,7 @@ from publisher.pages.type import GUTTER, LEAST, SPACE, Setter
 TASK = "Check your printer and your board"
 CHECK_PAGE = 2  # it always is: the cover is one page
 TITLE = f"Page {CHECK_PAGE}: print and measure it first"
+TRIED_TITLE = "Free test page: measure it first"
 CHECK_ACROSS, CHECK_UP = 180.0, 240.0
 BASE = 6.1  # of the upright ruler's line, from the printable limit: its numbers keep clear of the mark at that side
 CHECK_WIDE = 168.0  # what the usual arrangement needs
@@ -87,7 +88,7 @@ def _on_one_page(context: Context, frame: Frame, column: Box, form: CheckForm) -
         rulers = _rulers(context.type, frame, numbers.page)
         return rulers + _arranged(context, column, numbers.page, form)[0]
 
-    return _draft(1, frame, body)
+    return _draft(context, 1, frame, body)
 
 
 def _missing(column: Box) -> str:
@@ -100,9 +101,10 @@ def _missing(column: Box) -> str:
     return f"it needs {' and '.join(lacks)}: use smaller margins, if the printer can print there, or a larger paper"
 
 
-def _draft(number: int, frame: Frame, body: Callable[[Numbers], Body]) -> PageDraft:
+def _draft(context: Context, number: int, frame: Frame, body: Callable[[Numbers], Body]) -> PageDraft:
     key = "print_check" if number == 1 else f"print_check:{number}"
-    return PageDraft("print_check", key, TITLE if number == 1 else "Print check", frame, body, TASK)
+    first, task = (TITLE, TASK) if context.purpose == "pack" else (TRIED_TITLE, "")
+    return PageDraft("print_check", key, first if number == 1 else "Print check", frame, body, task)
 
 
 def _arranged(context: Context, column: Box, page: int, form: CheckForm) -> tuple[Body, float]:
@@ -152,7 +154,7 @@ def _flowed(context: Context, frame: Frame, column: Box, form: CheckForm) -> tup
 
         return draw
 
-    return tuple(_draft(n, frame if n == 1 else plain, body(n)) for n in range(1, len(pages) + 1))
+    return tuple(_draft(context, n, frame if n == 1 else plain, body(n)) for n in range(1, len(pages) + 1))
 
 
 def _rulers(setter: Setter, frame: Frame, page: int) -> Body:

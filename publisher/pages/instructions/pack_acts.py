@@ -55,6 +55,11 @@ def pack_acts(context: Context, numbers: Numbers | None) -> tuple[Act, ...]:
     return tuple(act for act in (*acts, _card(context, plan, numbers), _mark_out(context, numbers)) if act is not None)
 
 
+def act_titles(context: Context) -> tuple[tuple[str, str], ...]:
+    """Return key and title of each act that stands before the designer's steps; () where there are none of these."""
+    return tuple((act.key, act.title) for act in pack_acts(context, None)) if context.design.steps else ()
+
+
 def _print(context: Context, numbers: Numbers | None) -> Act:
     others = _beyond_check(numbers.true_pages()) if numbers is not None else WIDEST
     which, must = _square(context)

@@ -213,7 +213,7 @@ def _worded(context: Context, told: _Told, box: Box, under: tuple[Drawing, ...])
     drawn += words.drawn
     y -= words.height
     carried.append(Carried(f"step:{own}:say", pages[0], Box(left, y, left + width, y + words.height)))
-    keys = (*_stage_tools(context, step), *step.uses)
+    keys = (*stage_tools(context, step), *step.uses)
     caution, height, warned = _cautions(context, keys, (left, y - SPACE, width), pages[1])
     drawn += caution
     y -= height
@@ -249,7 +249,7 @@ def _cautions(
     return (bar, *block.drawn), block.height + SPACE, cautions
 
 
-def _stage_tools(context: Context, step: StepPlan) -> tuple[str, ...]:
+def stage_tools(context: Context, step: StepPlan) -> tuple[str, ...]:
     """Return the pack's own tools that a step of this stage takes in hand; none where it names a tool itself: one that says it only
     takes a pencil needs no word about knives."""
     own = context.design.tools
@@ -300,7 +300,7 @@ def _needed(
     """List the parts of this step with small silhouettes, each a link to its template, then materials, under “You need now”."""
     setter = context.type
     parts = list({part.id: part for name in step.parts for part in context.to_take(name)}.values())
-    names = [short_name(key, context.edition) for key in dict.fromkeys((*_stage_tools(context, step), *step.uses))]
+    names = [short_name(key, context.edition) for key in dict.fromkeys((*stage_tools(context, step), *step.uses))]
     if not parts and not names:
         return (), 0.0
     drawn: list[Drawn] = list(setter.line("You need now", SMALL.bold(), box.left, box.top - setter.drop(SMALL)))
@@ -308,7 +308,7 @@ def _needed(
     for row in (parts[i : i + 2] for i in range(0, len(parts), 2)):
         taken = STEP_ROW
         for part, cell in zip(row, columns(Box(box.left, y - STEP_ROW, box.right, y), 2, 2.0), strict=False):
-            own, height = _part_cell(context, part, cell, _count(context, part, step.stage))
+            own, height = _part_cell(context, part, cell, copies_taken(context, part, step.stage))
             drawn += own
             if part.id in templates:
                 drawn.append(Link(replace(cell, bottom=min(cell.bottom, cell.top - height)), templates[part.id]))
@@ -321,7 +321,7 @@ def _needed(
     return tuple(drawn), box.top - y
 
 
-def _count(context: Context, part: Part, stage: str) -> int:
+def copies_taken(context: Context, part: Part, stage: str) -> int:
     """Return how many copies a step of this stage takes in hand; 0 where only its words say."""
     if stage in COUNTED:
         return context.copies(part)

@@ -66,7 +66,7 @@ def record_of(
             ),
             "pack": {
                 "id": pack.id,
-                "kind": "trial" if pack.trial else "standard",
+                "kind": _kind(pack),
                 "paper": fields(pack.paper, "name title width height margins"),
                 "print_plan": [{"task": task, "first": first, "last": last} for task, first, last in pack.print_plan],
             },
@@ -91,6 +91,12 @@ def with_attachment(pack: Pack, document: bytes) -> Pack:
     promised = AttachmentPromise(NAME, sha256(document).hexdigest())
     promises = replace(pack.promises, attachments=(*pack.promises.attachments, promised))
     return replace(pack, attachments=(*pack.attachments, attached), promises=promises)
+
+
+def _kind(pack: Pack) -> str:
+    if pack.purpose != "pack":
+        return pack.purpose
+    return "trial" if pack.trial else "standard"
 
 
 def _part(part: Part) -> Json:

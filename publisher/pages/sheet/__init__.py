@@ -49,5 +49,7 @@ from publisher.pages.sheet.pictures import (
     place_photo,
 )
 from publisher.pages.sheet.rulers import MILLIMETRES, SIXTEENTHS, base_line, graduation
+from publisher.pages.sheet.screen import phone_frame, room, screen_furniture
+from publisher.pages.sheet.shop_frame import SHOP_LONG, SHOP_SHORT, shop_frame
 from publisher.pages.sheet.terms import terms
 from publisher.pages.sheet.thinning import A4, MOST_ON_A4, thinned

@@ -1,13 +1,13 @@
 """The page code: a QR symbol (ISO/IEC 18004) that says which page of which pack this is, so that a scan can be told apart.
 
 Its form is settled for good, since codes that are printed cannot be changed: ``SLUG/PAGE/OF/ID/S`` in capital letters, where ID is
-the pack's eight hexadecimal digits and the last letter is ``T`` for a trial, ``S`` for the sizes as written. All names stand in
+the pack's eight hexadecimal digits and the last letter is ``T`` for a trial, ``F`` for a free test page, ``S`` else. All names stand in
 the pack's record. Capitals, digits, ``-`` and ``/`` are letters of the symbol's alphanumeric mode, which holds half as many again
 as bytes do: version 3 at level M takes 61 of them (table 7). The longest slug (40 letters), two numbers of four digits and the
 rest come to just that, so one size of symbol does for every page, with modules of 0.5 mm.
 """
 
-from publisher.basics import Box, CodePromise, Layer, polyline
+from publisher.basics import Box, CodePromise, FileKind, Layer, polyline
 from publisher.brief import Inputs
 from publisher.pages.model import Fill, Paper
 from publisher.pages.sheet.draft import Body
@@ -17,21 +17,24 @@ VERSION = 3  # 29 x 29 modules
 MODULES = 29
 CODE_LETTERS = 61  # letters of the alphanumeric mode that version 3 holds at level M (ISO/IEC 18004, table 7)
 ID_DIGITS = 8
+_KINDS: dict[FileKind, str] = {"pack": "s", "test_page": "f", "phone": "p", "shop": "p"}
 _MASK = 3  # any of the eight is valid; a fixed one keeps the search for the prettiest out of every page
 
 
-def pack_id(inputs: Inputs, variant: str, paper: Paper) -> str:
-    """Return the eight hexadecimal digits by which a pack is known, in small letters.
+def pack_id(inputs: Inputs, variant: str, paper: Paper, purpose: FileKind = "pack") -> str:
+    """Return the eight hexadecimal digits by which a pack, or a file given beside it, is known, in small letters.
 
     They come from what was read and from the versions of program and libraries, not from the pack's own bytes or from other papers:
     they are known before a page is drawn, and are the same whatever is built beside.
     """
-    return inputs.pack_digest(variant, paper.name)[:ID_DIGITS]
+    named = paper.name if purpose == "pack" else f"{paper.name} {purpose}"  # no paper has a blank in its name
+    return inputs.pack_digest(variant, named)[:ID_DIGITS]
 
 
-def page_text(*, slug: str, page: int, total: int, pack: str, trial: bool) -> str:
+def page_text(*, slug: str, page: int, total: int, pack: str, trial: bool, purpose: FileKind = "pack") -> str:
     """Return what a page's code says; ``pack`` is the pack's id."""
-    return f"{slug}/{page}/{total}/{pack}/{'t' if trial else 's'}".upper()
+    kind = "t" if trial else _KINDS[purpose]
+    return f"{slug}/{page}/{total}/{pack}/{kind}".upper()
 
 
 def page_code(box: Box, text: str, page: int) -> Body:

@@ -14,6 +14,7 @@ from publisher.basics import (
     CodePromise,
     CompassPromise,
     FiducialPromise,
+    FileKind,
     Finding,
     FurniturePromise,
     LengthPromise,
@@ -28,7 +29,7 @@ from publisher.design import Design, Fact, TextPlan
 from publisher.geometry import Part
 from publisher.joints import Joined
 from publisher.material import BoardNeeds
-from publisher.pages.model import Drawn, Paper, Tile
+from publisher.pages.model import Drawn, Paper, ShownPage, Tile
 from publisher.pages.sheet.board_words import drawn_for
 from publisher.pages.sheet.editions import Edition, edition_called
 from publisher.pages.sheet.frame import Frame
@@ -165,7 +166,8 @@ class PageDraft:
 
 @record
 class Context:
-    """All that a maker of pages may look at."""
+    """All that a maker of pages may look at. ``purpose``: what the pages are for; ``acts``: key and title of those of the pack that a
+    phone copy goes with, ``shown``: its pages, for the pictures of a shop."""
 
     design: Design
     parts: tuple[Part, ...]
@@ -174,6 +176,9 @@ class Context:
     paper: Paper
     type: Setter
     trial: str = ""  # what is tried, in words; "" for the sizes as written
+    purpose: FileKind = "pack"
+    acts: tuple[tuple[str, str], ...] = ()
+    shown: tuple[ShownPage, ...] = ()
     _ids: dict[str, Part] = field(init=False, repr=False, compare=False)
 
     def __post_init__(self) -> None:

@@ -2,6 +2,7 @@
 
 from publisher.basics import (
     Box,
+    FileKind,
     Finding,
     FurniturePromise,
     Layer,
@@ -72,11 +73,14 @@ class Heading:
     trial: str
     traced: bool = True
     boards: str = ""
+    purpose: FileKind = "pack"
 
 
-def heading_of(design: Design, paper: Paper, pack: str, trial: str, boards: str = "") -> Heading:
+def heading_of(
+    design: Design, paper: Paper, pack: str, trial: str, boards: str = "", purpose: FileKind = "pack"
+) -> Heading:
     """Return a design's heading on one paper; ``pack`` is the pack's id, ``trial`` what is tried, "" for nothing; ``boards``: those
-    that it is drawn for."""
+    that it is drawn for; ``purpose``: what the pages are for."""
     return Heading(
         design.slug,
         design.title,
@@ -87,6 +91,7 @@ def heading_of(design: Design, paper: Paper, pack: str, trial: str, boards: str 
         trial,
         design.use == "trace",
         boards,
+        purpose,
     )
 
 
@@ -109,6 +114,7 @@ def furniture(
             total=numbers.total,
             pack=heading.pack,
             trial=bool(heading.trial),
+            purpose=heading.purpose,
         )
         quiet = frame.code.grown(QUIET_MM)
         body += page_code(frame.code, said, numbers.page)

@@ -102,10 +102,11 @@ def place_drawing(
     labels: bool = True,
     details: bool = True,
     layer: Layer = Layer.PAGE,
+    style: TypeStyle | None = None,
 ) -> tuple[Drawn, ...]:
     """Draw a line drawing in the middle of a box, as large as fits. Not at true size: it is a picture, nothing is measured on it.
 
-    ``details`` False leaves texture and marks out, as for a silhouette of a few millimetres.
+    ``details`` False leaves texture and marks out, as for a silhouette of a few millimetres. ``style``: of its words.
     """
     pose, scale = drawing_pose(drawing, box, largest)
     x, y, width, height = pose.x, pose.y, drawing.width * scale, drawing.height * scale
@@ -132,7 +133,7 @@ def place_drawing(
     if heads:
         drawn.append(Fill(0.0, heads, layer, tag=tag))
     if labels and drawing.labels:
-        style: TypeStyle = (NOTE if min(width, height) > 40 else LEAST).bold().tagged(tag)
+        style = (style or (NOTE if min(width, height) > 40 else LEAST).bold()).tagged(tag)
         taken: list[Box] = []
         lines = shapely.MultiLineString([path.points for path in outlines])
         for label in drawing.labels:

@@ -12,7 +12,7 @@ from publisher.pages.templates.label_words import Says, says, shortened
 from publisher.pages.templates.labels import blocks, details, identities, letters, small_blocks
 from publisher.pages.templates.layout_points import LAYOUT_POINTS
 from publisher.pages.templates.nests import Nest, nests_of, says_enough
-from publisher.pages.templates.page_words import Shown, free_paper, near
+from publisher.pages.templates.page_words import Lying, Shown, free_paper, near, with_words
 from publisher.pages.templates.part_notes import mark_notes, quiet_boxes
 from publisher.pages.templates.part_strokes import (
     mark_promises,

@@ -95,6 +95,10 @@ NOTE = TypeStyle("note", "regular", 2.7, 3.6)
 LEAST = TypeStyle("least", "regular", 2.3, 2.9)
 LETTER = TypeStyle("letter", "bold", 12.0, 14.0)  # a part's letter on its template
 
+SCREEN_HEAD = TypeStyle("screen_head", "bold", 5.6, 7.0, tag="h2")  # on a phone nothing is smaller than 10 points
+SCREEN = TypeStyle("screen", "regular", 3.9, 5.4)
+SCREEN_SMALL = TypeStyle("screen_small", "regular", 3.55, 4.8)
+
 LEAST_SIZE = LEAST.size  # nothing is ever set smaller
 
 SPACE = 2.0  # the step of the grid: distances between things are whole multiples of it

@@ -72,4 +72,14 @@ PROMISED: tuple[Check[Case], ...] = (
     references.step_numbers, halves.half_templates, pieces.pieces_shown, pieces.edge_words, catalogue.bookmarks, catalogue.attached,
 )  # fmt: skip
 
+TO_PRINT: tuple[Check[Case], ...] = (
+    margins.corner_marks, lengths.calibration, lengths.calibration_by_pixels, outlines.outlines_promised,
+    outlines.outlines_twice, outlines.outline_width, outlines.outlines_by_pixels, inside_parts.other_lines,
+    inside_parts.dark_areas,
+)  # fmt: skip
+"""Of ``PROMISED`` those of what is printed at true size: a file for a screen has nothing that they could look at."""
+
+NUMBERED: tuple[Check[Case], ...] = (pages.page_numbers,)
+"""Those of pages that are turned: not of pages that become pictures."""
+
 RULES: tuple[Check[Case], ...] = OPENING + ALONE + PROMISED

@@ -36,6 +36,7 @@ def promises_by_records(files: dict[str, bytes]) -> FilePromises:
             packs.append(PackFiles(str(entry["file"]), str(entry["record"]), pictures))
         except (ValueError, LookupError, TypeError, ArithmeticError, AttributeError, RecursionError, MemoryError):
             continue  # a PDF that no record speaks of is found as such
+    packs += _extras(files.get("packs.json", b""))
     return FilePromises(tuple(packs), tuple(cut.values()))
 
 
@@ -43,6 +44,15 @@ def _entries(text: bytes) -> list[Any]:
     try:
         return list(json.loads(text)["packs"])
     except (ValueError, LookupError, TypeError, RecursionError):
+        return []
+
+
+def _extras(text: bytes) -> list[PackFiles]:
+    """Return the files that are given beside the packs; lists of former versions name none."""
+    try:
+        extras = json.loads(text).get("extras", ())
+        return [PackFiles(str(one["file"]), "", tuple(map(str, one.get("pictures", ())))) for one in extras]
+    except (ValueError, LookupError, TypeError, AttributeError, RecursionError):
         return []
 
 

@@ -1,0 +1,55 @@
+"""What the files that are given beside the pack promise of all that the pack must show."""
+
+from dataclasses import replace
+
+from publisher.basics import Promises
+
+
+def shown_alone(promises: Promises) -> Promises:
+    """Return the promises of a file that shows some parts once each, for themselves: nothing is bought, laid out or built by it, and of
+    each part a single copy is cut."""
+    shown = {outline.part for outline in promises.outlines}
+    return replace(
+        promises,
+        rows=tuple(replace(row, count=1, spare=0, mirrored=0) for row in promises.rows if row.part in shown),
+        sheets=(),
+        work=None,
+        layouts=(),
+        sides=tuple(side for side in promises.sides if side.part in shown and not side.mirrored),
+        sentences=(),
+        drawings=(),
+        sizes=(),
+        purpose="test_page",
+        prints=tuple(piece for piece in promises.prints if piece.part in shown),
+    )
+
+
+def told_alone(promises: Promises) -> Promises:
+    """Return the promises of a file that tells the steps, with what they take and their pictures, and shows no part at true size."""
+    return replace(
+        promises,
+        sheets=(),
+        work=None,
+        layouts=(),
+        sides=(),
+        sizes=(),
+        sentences=tuple(one for one in promises.sentences if one.key == "summary" or one.key.startswith("step:")),
+        drawings=tuple(one for one in promises.drawings if one.key.startswith("step:")),
+        purpose="phone",
+    )
+
+
+def pictured_alone(promises: Promises) -> Promises:
+    """Return the promises of pages of which pictures are made: the drawings and sizes of the piece that they carry, and nothing else."""
+    carried = {where.key for where in promises.carried}
+    return replace(
+        promises,
+        sheets=(),
+        work=None,
+        layouts=(),
+        sides=(),
+        sizes=(),
+        sentences=tuple(one for one in promises.sentences if one.key in carried),
+        drawings=tuple(one for one in promises.drawings if one.key in carried),
+        purpose="shop",
+    )
