@@ -48,6 +48,7 @@ TOO_MANY_COPIES = Rule(
     "with use: paste every copy is printed; a slip in a count must not fill a thousand pages",
     Severity.ERROR,
 )
+TAG_CLEAR = 0.4  # mm between a line to a part and the words of its label
 SHORT_LEADER, LONG_LEADER = 14.0, 90.0  # mm from a label to its part: a longer line must cross nothing
 LAST = (1_000_000, 0)  # where pages stand that bear nothing but compass strips
 TITLE_MOST = 64  # letters of a title; a longer one names fewer parts
@@ -223,14 +224,19 @@ def leader(
         return ()
     left, top = box.left + BLOCK_MARGIN, box.top
     wide, tall = tag_size(setter, spot.label)
+    tag = shapely.box(left, top - tall, left + wide, top)
+    words = spot.polygon.difference(tag.buffer(TAG_CLEAR))
     sides = ((left + (wide - CUT_CORNER) / 2, top), (left, top - tall / 2), (left + wide / 2, top - tall))
-    start = min((shapely.Point(p) for p in sides), key=shape.distance)
-    line = _up_to(start, shape, SHORT_LEADER)
-    if line is None and others is not None:
-        line = _up_to(start, shape, LONG_LEADER)
-        if line is not None and others.intersects(shapely.LineString(line.points)):
-            line = None
-    return (Stroke(LEADER, (line,), Layer.NOTES, None, "figure"),) if line else ()
+    starts = sorted((shapely.Point(at) for at in sides), key=shape.distance)
+    spot_rim = spot.polygon  # from there where its own words stand under the tag
+    for start in (*starts, spot_rim):
+        line = _up_to(start, shape, SHORT_LEADER if others is None else LONG_LEADER)
+        track = shapely.LineString(line.points) if line else None
+        if line is None or track is None or (start is not spot_rim and words.intersects(track)):
+            continue
+        if track.length <= SHORT_LEADER or others is None or not others.intersects(track):
+            return (Stroke(LEADER, (line,), Layer.NOTES, None, "figure"),)
+    return ()
 
 
 def _up_to(start: shapely.Geometry, shape: shapely.Polygon, most: float) -> Path | None:

@@ -11,11 +11,13 @@ from publisher.design import Design
 from publisher.geometry import Part, polygon
 from publisher.pages.model import Stroke, Words
 from publisher.pages.sheet.draft import Body, Context, Numbers, PageDraft
+from publisher.pages.sheet.page_checks import words_box
 from publisher.pages.templates.label_words import says
 from publisher.pages.templates.labels import details
-from publisher.pages.templates.spots import Spot
+from publisher.pages.templates.spots import Spot, spot_drawn
 from publisher.pages.templates.template_pages import leader
 from publisher.pages.tiles.true_pages import true_page_drafts
+from publisher.pages.type import as_polygon
 from publisher.pages.type.styles import CUT, LEADER, LEAST_SIZE
 
 
@@ -162,3 +164,23 @@ def test_a_long_leader_crosses_nothing(
     spot = Spot(label, (right + away, (bottom + top) / 2))
     other = shapely.box(right + 8.0, bottom, right + 9.0, top) if in_the_way else shapely.Point(left - 30.0, bottom)
     assert bool(leader(context.type, stair_layer, Pose(), spot, other)) is drawn
+
+
+@pytest.mark.parametrize("way", [(0.0, -1.0), (1.0, 0.0), (0.0, 1.0), (-1.0, 0.0)])
+@pytest.mark.parametrize("away", [6.0, 40.0])
+def test_a_leader_keeps_off_the_words_of_its_own_label(
+    make_context: Callable[..., Context], stair_layer: Part, way: tuple[float, float], away: float
+) -> None:
+    """A part may lie on any side of its label, and the words stand under the tag."""
+    context = make_context(parts=(stair_layer,))
+    label = next(iter(details(context.type, says(context, stair_layer))))[0]
+    left, bottom, right, top = polygon(stair_layer.template).bounds
+    x = {1.0: right + away, -1.0: left - away - label.width}.get(way[0], (left + right) / 2)
+    y = {1.0: top + away, -1.0: bottom - away - label.height}.get(way[1], (bottom + top) / 2)
+    spot = Spot(label, (x, y))
+    (line,) = leader(context.type, stair_layer, Pose(), spot, shapely.Point(-900.0, -900.0))
+    assert isinstance(line, Stroke)
+    track = shapely.LineString(line.paths[0].points)
+    for word in spot_drawn(context.type, spot, 0.0):
+        if isinstance(word, Words) and word.text != stair_layer.letter:
+            assert not track.intersects(as_polygon(words_box(context.type.faces, word))), word.text
