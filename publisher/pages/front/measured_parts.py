@@ -16,6 +16,7 @@ NOTE_OVER = (
     "These parts have no template. Draw them on the board with a sharp pencil, a rule and a square: all sizes are those of the finished "
     "piece, and the pencil line is the cut line. Write its letter on each."
 )
+RULE_IN_MM = " Measure in millimetres: the inches are hundredths, which hardly a rule shows."
 FROM_SIDES = " “From the left” and “from below” are measured from the sides of the piece."
 HEIGHT_WORDS = 17.0  # mm at the left of a drawing, for its height in words
 DRAWING_SHARE = 0.5  # of the width that drawing and height take
@@ -51,7 +52,8 @@ def measured_blocks(context: Context, frame: Frame) -> list[PageBlock]:
 def _head(context: Context) -> str:
     """Return what is said over all of them: from where is measured, where one has more than its sides."""
     measured = any(one.holes or one.lines for one in context.joined.sizes)
-    return NOTE_OVER + FROM_SIDES if measured else NOTE_OVER
+    said = NOTE_OVER + FROM_SIDES if measured else NOTE_OVER
+    return said if context.paper.first == "mm" else said + RULE_IN_MM
 
 
 def _of(context: Context, part: Part) -> MeasuredPart:
