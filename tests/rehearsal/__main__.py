@@ -13,10 +13,12 @@ from time import perf_counter
 from publisher import api
 from publisher.press import write_pdf
 from tests.rehearsal.compare import Held, held
+from tests.rehearsal.compare_standing import stood_well
 from tests.rehearsal.pack import ReadPack, read_pack
 from tests.rehearsal.planted import planted
+from tests.rehearsal.standing import boards_of, stand
 from tests.rehearsal.tried import random_packs
-from tests.rehearsal.truth import true_parts
+from tests.rehearsal.truth import true_panels, true_parts
 
 
 def main() -> None:
@@ -55,17 +57,23 @@ def main() -> None:
 def plants(folder: Path) -> None:
     """Spoil the first pack of a design in one way after another and print which rehearsals fail, as all must."""
     composed = api.compose(api.work(api.read(folder)))[0][0]
-    truth = true_parts(folder)
+    truth, panels = true_parts(folder), true_panels(folder)
+    most = -1  # panels that the pack stands as it is
     with TemporaryDirectory() as top:
         pdf = Path(top) / "pack.pdf"
         for name, spoiled in (("nothing", composed), *planted(composed)):
             pdf.write_bytes(write_pdf(spoiled))
             pack = read_pack(pdf)
             off = [one for one in held(pack, truth) if not one.reached]
+            stood = stood_well(stand(boards_of(pack.parts, pack.allowance or 0.0))[0], panels)
+            found = stood.found - stood.stray if stood else 0
+            most = found if name == "nothing" else most
+            if found < most:
+                print(f"  stood: {found} panels, of {most}", end=" ")
             said = "; ".join(
                 (*(f"{one.letter} {one.worst or 0.0:.2f} mm {', '.join(one.wrong)}" for one in off), *pack.unread)
             )
-            print(f"{name}: {'FAILS' if off else 'is built as meant'} {said}", flush=True)
+            print(f"{name}: {'FAILS' if off or found < most else 'is built as meant'} {said}", flush=True)
 
 
 def show(pack: ReadPack) -> None:
@@ -91,6 +99,15 @@ def unread(pack: ReadPack) -> None:
 def compared(pack: ReadPack, folder: Path, variant: str = "") -> tuple[Held, ...]:
     """Hold a pack against its design and print every part that is off."""
     found = held(pack, true_parts(folder, variant))
+    stood, left = stand(boards_of(pack.parts, pack.allowance or 0.0))
+    well = stood_well(stood, true_panels(folder, variant)) if len(stood) > 1 else None
+    if well is not None:
+        print(
+            f"  stood by letters: {well.found} of {well.panels} panels of an assembly, {well.stray} boards where none belongs, "
+            f"mean {well.mean:.4f}, worst {well.worst:.4f} mm"
+        )
+    for said in left:
+        print(f"  not stood: {said}")
     for one in found:
         far = "not found" if one.mean is None or one.worst is None else f"mean {one.mean:.4f}, worst {one.worst:.4f} mm"
         print(

@@ -48,12 +48,12 @@ def cut_lines(ink: Grey) -> tuple[CutLine, ...]:
     return tuple(line for area in inked_areas(heavy, pieces_of(heavy)) if (line := _cut_line(area)) is not None)
 
 
-def inked_areas(ink: Grey, seen: Pieces, least: float = LEAST) -> Iterator[shapely.Polygon]:
-    """Yield the areas of connected ink of a picture, traced at its half tone."""
+def inked_areas(ink: Grey, seen: Pieces, least: float = LEAST, square: bool = False) -> Iterator[shapely.Polygon]:
+    """Yield the areas of connected ink of a picture, traced at its half tone; ``square``: only those that are as wide as high."""
     labels, boxes = seen.labels, seen.boxes
     for number in range(1, len(boxes)):
         x, y, width, height, _ = (int(value) for value in boxes[number])
-        if max(width, height) < least * DOTS:
+        if max(width, height) < least * DOTS or (square and abs(width - height) > 0.02 * height):
             continue
         top, left = max(y - 2, 0), max(x - 2, 0)
         cut = np.s_[top : y + height + 2, left : x + width + 2]

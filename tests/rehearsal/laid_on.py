@@ -1,6 +1,7 @@
 """One outline laid on another by turning and moving it, never by turning it over: how far apart they stay."""
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from math import atan2, cos, sin
 
 import numpy as np
@@ -15,21 +16,44 @@ TURNS = 24  # of shapes without long sides
 Points = npt.NDArray[np.float64]
 
 
+@dataclass(frozen=True, slots=True, eq=False)
+class Laid:
+    """One way to lay an outline on another: the matrix (2 × 3) that carries it there, mean and greatest distance in mm."""
+
+    matrix: Points
+    mean: float
+    worst: float
+
+
 def apart(one: shapely.Polygon, other: shapely.Polygon) -> tuple[float, float]:
     """Return the mean and the greatest distance (mm) of the boundaries where ``one`` lies best on ``other``."""
-    best = (np.inf, np.inf)
+    best = min(ways(one, other), key=lambda laid: laid.mean)
+    return best.mean, best.worst
+
+
+def ways(one: shapely.Polygon, other: shapely.Polygon) -> tuple[Laid, ...]:
+    """Return the ways to lay ``one`` on ``other`` that are worth a try, each brought as near as it comes."""
     target = other.boundary
     shapely.prepare(target)
+    own, its = _points(one), shapely.points(_points(other))
+    found = []
     for turn in _turns(one, other):
-        points = _points(one) - _middle(one)
-        points = _turned(points, turn) + _middle(other)
+        points = _turned(own - _middle(one), turn) + _middle(other)
         for _ in range(ROUNDS):
             points = _nearer(points, target)
         gaps = shapely.distance(shapely.points(points), target)
-        if gaps.mean() < best[0]:
-            back = shapely.distance(shapely.points(_points(other)), _rings(points, one))
-            best = (float((gaps.mean() + back.mean()) / 2), float(max(gaps.max(), back.max())))
-    return best
+        back = shapely.distance(its, _rings(points, one))
+        mean, worst = float((gaps.mean() + back.mean()) / 2), float(max(gaps.max(), back.max()))
+        found.append(Laid(_carrying(own, points), mean, worst))
+    return tuple(found)
+
+
+def _carrying(own: Points, to: Points) -> Points:
+    """Return the matrix (2 × 3) of the motion that carried points."""
+    a, b = own - own.mean(axis=0), to - to.mean(axis=0)
+    turn = atan2(float((a[:, 0] * b[:, 1] - a[:, 1] * b[:, 0]).sum()), float((a * b).sum()))
+    rotation = np.array(((cos(turn), -sin(turn)), (sin(turn), cos(turn))))
+    return np.column_stack((rotation, to.mean(axis=0) - rotation @ own.mean(axis=0)))
 
 
 def _turns(one: shapely.Polygon, other: shapely.Polygon) -> Iterator[float]:

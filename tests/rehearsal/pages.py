@@ -10,6 +10,7 @@ import shapely
 
 from tests.rehearsal.cut_lines import CutLine, cut_lines, inked_areas
 from tests.rehearsal.letters import Tag, tags
+from tests.rehearsal.notes import Note, Said, notes_of
 from tests.rehearsal.raster import DOTS, Grey, PagePicture, Pieces, pieces_of
 from tests.rehearsal.words import Read, read_words
 
@@ -64,6 +65,7 @@ class ReadPage:
     marks: tuple[MatchMark, ...] = ()
     square: shapely.Polygon | None = None
     scale: float | None = None
+    notes: tuple[Note, ...] = ()
 
     @property
     def title(self) -> str:
@@ -96,7 +98,8 @@ def read_page(picture: PagePicture) -> ReadPage:
     if any(not mark.name for mark in marks):
         upright = _upright(ink)
         marks = tuple(_marks(ink, seen, (*lines, *upright)))
-    return ReadPage(picture.number, lines, tags(seen), cuts, marks, square, scale)
+    said = (Said(line.text, *line.middle, line.em, line.bold) for line in lines)
+    return ReadPage(picture.number, lines, tags(seen), cuts, marks, square, scale, tuple(notes_of(said, seen)))
 
 
 def _lines(seen: Pieces, height: int) -> tuple[Line, ...]:
@@ -119,7 +122,7 @@ def _turned(read: Read, tall: float) -> Line:
 
 def _square(ink: Grey, seen: Pieces, lines: tuple[Line, ...]) -> tuple[shapely.Polygon | None, float | None]:
     """Return the calibration square and the scale that its sides have against the number in it."""
-    for area in inked_areas(ink, seen, SQUARE_LEAST):
+    for area in inked_areas(ink, seen, SQUARE_LEAST, square=True):
         left, bottom, right, top = area.bounds
         wide, tall = right - left - SQUARE_LINE, top - bottom - SQUARE_LINE
         box = shapely.box(left, bottom, right, top)

@@ -3,12 +3,13 @@
 import re
 from collections import Counter
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 import shapely
 
 from tests.rehearsal.cut_lines import WIDTH, middle_area
 from tests.rehearsal.letters import Tag
+from tests.rehearsal.notes import Note
 from tests.rehearsal.pages import Line, ReadPage
 from tests.rehearsal.tiles import Tile, taped, tiles_of
 
@@ -18,6 +19,7 @@ BOARD = re.compile(r"^([^\d(].*?) (?:[\d/. ]+ in \()?(\d+(?:\.\d+)?) mm\b")
 MIRRORED = re.compile(r"(\d+) mirrored")
 STRIP = re.compile(r"^([A-Z]\d*) .*, cut (\d+)(?: ?\+ ?(\d+) spare)?: compass strip")
 RADIUS = re.compile(r"radius .*?(\d+(?:\.\d+)?) mm")
+FOOT = " · version "
 LABEL_WIDE, LABEL_TALL = 100.0, 60.0  # mm from a tag within which its words stand
 
 
@@ -41,6 +43,7 @@ class ReadPart:
     cut_so: bool = False
     words: tuple[str, ...] = ()
     faults: tuple[str, ...] = ()
+    notes: tuple[Note, ...] = ()
 
 
 @dataclass(slots=True)
@@ -75,9 +78,21 @@ def read_parts(pages: Iterable[ReadPage]) -> tuple[ReadPart, ...]:
                 )
             )
         for area in _with_holes(areas):
-            found.append(ReadPart(letter, area, whole.pages, faults=whole.faults))
+            found.append(ReadPart(letter, area, whole.pages, faults=whole.faults, notes=_on(area, whole.notes)))
     scale = {page.number: page.scale or 1.0 for page in pages}
-    return tuple(_said(part, labels, scale[part.pages[0]]) for part in found)
+    feet = {_boards(line.text) for page in pages for line in page.lines if FOOT in line.text}
+    foot = next(iter(feet)) if len(feet) == 1 else ()
+    parts = (_said(part, labels, scale[part.pages[0]]) for part in found)
+    if len(foot) != 1:
+        return tuple(parts)
+    (board, thickness), *_ = foot  # a pack of one board says it under every page, and not beside every part
+    return tuple(part if part.thickness else replace(part, board=board, thickness=thickness) for part in parts)
+
+
+def _boards(text: str) -> tuple[tuple[str, float], ...]:
+    """Return the boards that a page's foot names before the version."""
+    said = text.split(FOOT, maxsplit=1)[0].split(" · ")
+    return tuple((found[1], float(found[2])) for part in said if (found := BOARD.match(part)))
 
 
 def _with_holes(areas: list[shapely.Polygon]) -> Iterator[shapely.Polygon]:
@@ -116,7 +131,7 @@ def _lettered(page: ReadPage, areas: list[shapely.Polygon]) -> Iterator[ReadPart
             named[n] = outside[i].letter
             used.add(i)
     for n, area in enumerate(areas):
-        yield ReadPart(named.get(n, ""), area, (page.number,))
+        yield ReadPart(named.get(n, ""), area, (page.number,), notes=_on(area, page.notes))
 
 
 def _strips(page: ReadPage) -> Iterator[ReadPart]:
@@ -162,21 +177,24 @@ def _said(part: ReadPart, labels: dict[str, Label], scale: float) -> ReadPart:
     mirrored = next((int(m[1]) for text in words if (m := MIRRORED.search(text))), 0)
     count, spare = cuts.most_common(1)[0][0] if cuts else (part.count, part.spare)
     board, thickness = boards.most_common(1)[0][0] if boards else ("", 0.0)
-    area = part.area if part.cut_so else shapely.transform(part.area, lambda points: points / scale)
-    return ReadPart(
-        part.letter,
-        area,
-        part.pages,
-        count,
-        spare,
-        mirrored,
-        board,
-        thickness,
-        part.copy,
-        part.cut_so,
-        words,
-        part.faults,
+    size = 1.0 if part.cut_so else 1.0 / scale
+    return replace(
+        part,
+        area=shapely.transform(part.area, lambda points: points * size),
+        count=count,
+        spare=spare,
+        mirrored=mirrored,
+        board=board,
+        thickness=thickness,
+        words=words,
+        notes=tuple(replace(note, x=note.x * size, y=note.y * size) for note in part.notes),
     )
+
+
+def _on(area: shapely.Polygon, notes: Iterable[Note]) -> tuple[Note, ...]:
+    """Return the notes that stand on an area, its openings among it."""
+    whole = shapely.Polygon(area.exterior)
+    return tuple(note for note in notes if whole.contains(shapely.Point(note.x, note.y)))
 
 
 def _middle(tag: Tag) -> shapely.Point:

@@ -134,6 +134,20 @@ def _retold(old: str, new: str) -> Plant:
     return lambda pack: _changed(pack, other)
 
 
+def _match_letter(thing: Drawn) -> bool:
+    return isinstance(thing, Words) and len(thing.text) == 1 and thing.text.islower() and thing.size < 3.3
+
+
+def match_letter_changed(pack: Pack) -> Pack | None:
+    """An edge bears a match letter that no other edge has."""
+    return _first(pack, _match_letter, lambda t: replace(t, text="z"))
+
+
+def tops_left_out(pack: Pack) -> Pack | None:
+    """Nothing says which end of a part is up."""
+    return _changed(pack, lambda t: None if isinstance(t, Words) and t.text == "top" else t)
+
+
 def counts_changed(pack: Pack) -> Pack | None:
     """Every template of two copies asks for three."""
     return _retold("cut 2", "cut 3")(pack) or _retold("cut 1", "cut 3")(pack)
@@ -148,6 +162,8 @@ PLANTED: dict[str, Plant] = {
     "cut line thin": thin_cut_line,
     "match mark a millimetre off": mark_moved,
     "match mark misnamed": mark_misnamed,
+    "match letter changed": match_letter_changed,
+    "tops left out": tops_left_out,
     "another count": counts_changed,
     "another board": _retold("5.00 mm", "6.00 mm"),
     "another pencil": _retold("its line runs 0.4 mm", "its line runs 1.4 mm"),

@@ -5,7 +5,7 @@ The ink of all tiles of a part is moved into the frame of the first; where two t
 
 from collections import defaultdict
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import combinations
 from math import atan2, cos, dist, sin
 
@@ -15,6 +15,7 @@ from shapely import affinity
 
 from tests.rehearsal.cut_lines import WIDTH, CutLine
 from tests.rehearsal.letters import Tag
+from tests.rehearsal.notes import Note
 from tests.rehearsal.pages import MatchMark, ReadPage
 
 APART = 0.25  # mm by which the distances of two marks may differ on two tiles: more is no print scale, but a mark in the wrong place
@@ -26,12 +27,13 @@ IN_LINE = 3.0  # mm by which the marks of a seam may be out of line
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Tile:
-    """What one tile shows: ink of cut lines, marks by name, tags."""
+    """What one tile shows: ink of cut lines, marks by name, tags, notes."""
 
     page: int
     inks: tuple[shapely.Polygon, ...]
     marks: dict[str, tuple[float, float]]
     tags: tuple[Tag, ...]
+    notes: tuple[Note, ...] = ()
 
     @property
     def hull(self) -> shapely.Geometry:
@@ -48,6 +50,7 @@ class Taped:
     pages: tuple[int, ...]
     faults: tuple[str, ...]
     worst: float  # mm by which marks of one name are apart
+    notes: tuple[Note, ...] = ()
 
 
 def tiles_of(page: ReadPage) -> tuple[Tile, ...]:
@@ -71,7 +74,8 @@ def tiles_of(page: ReadPage) -> tuple[Tile, ...]:
             for tag in page.tags
             if hull.contains(shapely.Point((tag.left + tag.right) / 2, (tag.bottom + tag.top) / 2))
         )
-        found.append(Tile(tile.page, (*tile.inks, *inner), tile.marks, tagged))
+        noted = tuple(note for note in page.notes if hull.contains(shapely.Point(note.x, note.y)))
+        found.append(Tile(tile.page, (*tile.inks, *inner), tile.marks, tagged, noted))
     return tuple(found)
 
 
@@ -178,8 +182,9 @@ def _together(first: Tile, rest: list[Tile]) -> Taped:
     whole = shapely.union_all(inks)
     if whole.buffer(-(WIDTH + TWICE) / 2).area > 0.02 * whole.area:
         faults.append("a line that two tiles show is two lines when they are taped")
+    notes = tuple(note for tile in placed for note in tile.notes)
     letters = frozenset(tag.letter for tile in placed for tag in tile.tags)
-    return Taped(tuple(inks), letters, tuple(tile.page for tile in placed), tuple(faults), worst)
+    return Taped(tuple(inks), letters, tuple(tile.page for tile in placed), tuple(faults), worst, notes)
 
 
 def _laid(tile: Tile, here: dict[str, tuple[float, float]]) -> tuple[Tile, float]:
@@ -196,4 +201,13 @@ def _laid(tile: Tile, here: dict[str, tuple[float, float]]) -> tuple[Tile, float
         name: (c * x - s * y + float(move[0]), s * x + c * y + float(move[1])) for name, (x, y) in tile.marks.items()
     }
     off = max(dist(marks[name], here[name]) for name in names)
-    return Tile(tile.page, inks, marks, tile.tags), off
+    notes = tuple(
+        replace(
+            note,
+            x=c * note.x - s * note.y + float(move[0]),
+            y=s * note.x + c * note.y + float(move[1]),
+            way=(c * note.way[0] - s * note.way[1], s * note.way[0] + c * note.way[1]),
+        )
+        for note in tile.notes
+    )
+    return Tile(tile.page, inks, marks, tile.tags, notes), off

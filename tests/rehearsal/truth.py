@@ -1,8 +1,10 @@
-"""The only module of the rehearsal that asks the tool: the parts that a design is to have."""
+"""The only module of the rehearsal that asks the tool what is true: the parts that a design is to have, and where its panels stand."""
 
 from dataclasses import dataclass
 from pathlib import Path
 
+import numpy as np
+import numpy.typing as npt
 import shapely
 
 from publisher import api
@@ -28,4 +30,28 @@ def true_parts(folder: Path, variant: str = "") -> tuple[TruePart, ...]:
     return tuple(
         TruePart(p.letter, polygon(p.template), polygon(p.outline), p.count, p.spare, p.mirrored, p.thickness)
         for p in worked.parts or ()
+    )
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class TruePanel:
+    """A panel as ``joints`` places it: the matrix (4 × 4) carries its part's own coordinates to the assembly."""
+
+    part: TruePart
+    matrix: npt.NDArray[np.float64]
+
+
+def true_panels(folder: Path, variant: str = "") -> tuple[tuple[TruePanel, ...], ...]:
+    """Return, of each assembly of panels, where they stand; what is bent is left out."""
+    worked = api.work(api.read(folder), variant)
+    parts = {p.id: part for p, part in zip(worked.parts or (), true_parts(folder, variant), strict=True)}
+    bent = {p.id for p in worked.parts or () if p.bending is not None}
+    assemblies = worked.joined.placed if worked.joined else ()
+    return tuple(
+        tuple(
+            TruePanel(parts[panel.part], np.vstack((np.array(panel.matrix).reshape(3, 4), (0.0, 0.0, 0.0, 1.0))))
+            for panel in panels
+            if panel.part in parts and panel.part not in bent
+        )
+        for _, panels in assemblies
     )

@@ -19,12 +19,13 @@ TALLEST, WIDEST = 11.0, 12.0  # mm, of a piece of ink that may be a letter
 LEAST = 0.22  # mm: less is no stroke of a letter
 JOIN = 1.3  # mm between letters of a run, and words of a line
 VOTERS = 8
-ALIKE = 0.24  # share of differing dots with which a piece may vote
+ALIKE = 0.34  # share of differing dots with which a piece may vote
 NEAR = 0.04  # by which letters are alike, so that the ink decides
-READ = 0.26  # and with which a letter is read
+READ = 0.33  # and with which a letter is read
 BARS = ".,-–—'|·:’‘Il_…°"  # alone, these are bits of lines
 WIDER = (0, -1, 1, -2, 2)  # after a blank
 OFFS = (0, -1, 1)  # dots by which the pen may be off
+SHORT = 5  # letters: of so few one that is not read is many
 SLACK = 1  # dots by which a piece may be larger or smaller
 
 
@@ -160,6 +161,9 @@ def _lines(small: npt.NDArray[np.bool_], likeness: _Likeness, run: list[int]) ->
             return
         style, base, pen = voted
         line, end = _decode(small, glyphs(style), base, pen)
+        if line is None or len(line.text) < SHORT:  # half a dot up or down is much of a small letter
+            tries = [(line, end), *(_decode(small, glyphs(style), base + off, pen) for off in (-1, 1))]
+            line, end = max(tries, key=lambda one: (len(one[0].text), -one[0].doubt) if one[0] else (0, 0.0))
         if line is None:
             left = left[1:]
             continue

@@ -1,0 +1,103 @@
+"""What was stood held against where ``joints`` has it: the solids, wherever the piece as a whole lies."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+import numpy.typing as npt
+import shapely
+
+from tests.rehearsal.laid_on import ways
+from tests.rehearsal.standing import Stood
+from tests.rehearsal.truth import TruePanel
+
+ALIKE = 0.15  # mm: ways to lay an outline on itself
+STEP = 2.0  # mm between the points of a solid's edges that are compared
+
+
+@dataclass(frozen=True, slots=True)
+class StoodWell:
+    """Of the assembly that fits best: how many of its panels were stood, of how many, how many boards stand where none belongs, and mean
+    and worst distance (mm) of the solids that were found."""
+
+    found: int
+    panels: int
+    stray: int
+    mean: float
+    worst: float
+
+
+def stood_well(stood: Sequence[Stood], assemblies: Sequence[Sequence[TruePanel]]) -> StoodWell | None:
+    """Return how far what was stood is right; None where nothing was stood or no assembly has panels. A solid more than a millimetre off
+    is not found."""
+    best: StoodWell | None = None
+    for panels in assemblies:
+        for carry in _carries(stood, panels):
+            found = _held(stood, panels, carry)
+            if best is None or (found.found, -found.worst) > (best.found, -best.worst):
+                best = found
+    return best
+
+
+def _carries(stood: Sequence[Stood], panels: Sequence[TruePanel]) -> Iterator[npt.NDArray[np.float64]]:
+    """Yield the motions that lay the first stood board on each panel of its part, each way that its outline allows."""
+    if not stood:
+        return
+    first = stood[0]
+    for panel in (p for p in panels if p.part.letter == first.board.letter):
+        laid = ways(first.board.area, panel.part.outline)
+        for one in laid:
+            if one.worst < min(way.worst for way in laid) + ALIKE:
+                flat = np.eye(4)
+                flat[:2, :2], flat[:2, 3] = one.matrix[:, :2], one.matrix[:, 2]
+                yield panel.matrix @ flat @ np.linalg.inv(first.matrix)
+
+
+def _held(stood: Sequence[Stood], panels: Sequence[TruePanel], carry: npt.NDArray[np.float64]) -> StoodWell:
+    rest = list(panels)
+    gaps: list[tuple[float, float]] = []
+    for one in stood:
+        off = [(_apart(one, panel, carry), n) for n, panel in enumerate(rest) if panel.part.letter == one.board.letter]
+        if off and min(off)[0][1] < 1.0:
+            gap, number = min(off)
+            gaps.append(gap)
+            rest.pop(number)
+    mean = float(np.mean([gap[0] for gap in gaps])) if gaps else np.inf
+    worst = max((gap[1] for gap in gaps), default=np.inf)
+    return StoodWell(len(gaps), len(panels), len(stood) - len(gaps), mean, worst)
+
+
+def _apart(one: Stood, panel: TruePanel, carry: npt.NDArray[np.float64]) -> tuple[float, float]:
+    """Return the mean and greatest distance of the edges of two boards, both ways."""
+    moved = carry @ one.matrix
+    there = _off(
+        np.linalg.inv(panel.matrix) @ moved,
+        one.board.area,
+        one.board.thickness,
+        panel.part.outline,
+        panel.part.thickness,
+    )
+    if there.max() > 1.0:
+        return float(there.mean()), float(there.max())
+    back = _off(
+        np.linalg.inv(moved) @ panel.matrix,
+        panel.part.outline,
+        panel.part.thickness,
+        one.board.area,
+        one.board.thickness,
+    )
+    both = np.concatenate((there, back))
+    return float(both.mean()), float(both.max())
+
+
+def _off(
+    matrix: npt.NDArray[np.float64], own: shapely.Polygon, thickness: float, other: shapely.Polygon, its: float
+) -> npt.NDArray[np.float64]:
+    """Return how far points of a board's edges, carried into another's coordinates, are from that board's edges."""
+    flat = shapely.get_coordinates(shapely.segmentize(own, STEP))
+    off = []
+    for z, level in ((0.0, 0.0), (-thickness, -its)):
+        points = matrix @ np.column_stack((flat, np.full(len(flat), z), np.ones(len(flat)))).T
+        gaps = shapely.distance(shapely.points(points[0], points[1]), other.boundary)
+        off.append(np.hypot(gaps, points[2] - level))
+    return np.concatenate(off)

@@ -1,0 +1,75 @@
+"""Small marks on a template: match letters, angles of bevels, the arrow whose word is “top”."""
+
+import re
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+
+from tests.rehearsal.raster import DOTS, Pieces
+
+MATCH = re.compile(r"^[a-z]{1,2}$")
+BEVEL = re.compile(r"bevel (\d+(?:\.\d+)?)°( out)?")
+LARGEST = 3.3  # mm of the em of a match letter
+DASHES = 4
+ARROW_LONG, ARROW_WIDE = (3.5, 9.5), (1.2, 3.2)  # mm over an arrow, along and across
+ARROW_FAR = 9.0  # mm from the word to its arrow
+
+
+@dataclass(frozen=True, slots=True)
+class Note:
+    """A mark in mm of the page; ``way``: where an arrow points, as a unit vector."""
+
+    kind: Literal["match", "bevel", "top"]
+    text: str
+    x: float
+    y: float
+    way: tuple[float, float] = (0.0, 0.0)
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """Words with the middle of them in mm of the page, their em and weight."""
+
+    text: str
+    x: float
+    y: float
+    em: float
+    bold: bool
+
+
+def notes_of(words: Iterable[Said], seen: Pieces) -> Iterator[Note]:
+    """Yield the small marks that words and arrows of a page are."""
+    words = tuple(words)
+    columns = Counter((said.text, round(said.x)) for said in words)
+    for said in words:
+        if columns[said.text, round(said.x)] >= DASHES:
+            continue  # an upright dashed line looks like many an i
+        if said.bold and said.em < LARGEST and MATCH.match(said.text):
+            yield Note("match", said.text, said.x, said.y)
+        for found in BEVEL.finditer(said.text) if len(said.text) < 20 else ():
+            yield Note("bevel", f"{found[1]}{found[2] or ''}", said.x, said.y)
+        if said.text == "top" and (arrow := _arrow(said, seen)) is not None:
+            yield arrow
+
+
+def _arrow(word: Said, seen: Pieces) -> Note | None:
+    """Return the arrow beside the word, which points where most of its ink is."""
+    tall = len(seen.labels)
+    boxes = seen.boxes / DOTS
+    long_side, wide = boxes[:, 2:4].max(axis=1), boxes[:, 2:4].min(axis=1)
+    fits = (long_side > ARROW_LONG[0]) & (long_side < ARROW_LONG[1]) & (wide > ARROW_WIDE[0]) & (wide < ARROW_WIDE[1])
+    x, y = boxes[:, 0] + boxes[:, 2] / 2, tall / DOTS - boxes[:, 1] - boxes[:, 3] / 2
+    away = np.hypot(x - word.x, y - word.y)
+    near = [int(n) for n in np.flatnonzero(fits & (away < ARROW_FAR)) if n]
+    if not near:
+        return None
+    number = min(near, key=lambda n: float(away[n]))
+    left, top, width, height, _ = (int(value) for value in seen.boxes[number])
+    rows, columns = np.nonzero(seen.labels[top : top + height, left : left + width] == number)
+    along = (0.0, -1.0) if height > width else (1.0, 0.0)  # on the page: down the rows is -y
+    heavy = rows.mean() - height / 2 if height > width else columns.mean() - width / 2
+    sign = 1.0 if heavy > 0.0 else -1.0
+    return Note("top", "top", float(x[number]), float(y[number]), (sign * along[0], sign * along[1]))

@@ -1,0 +1,218 @@
+"""Panels stood by match letters: tabs of one part in slots of another that bear the same letter, both with “top” the same way.
+
+Each part lies as its page shows it: its drawn, outside face is z = 0, its inside face a thickness below. A row of tabs goes in from the
+inside; its middle is the middle of the slots, along them and across. What is joined in another way is not stood, and said so.
+"""
+
+from collections import Counter, defaultdict
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+import numpy as np
+import numpy.typing as npt
+import shapely
+from shapely.geometry.polygon import orient
+
+from tests.rehearsal.notes import Note
+from tests.rehearsal.parts import ReadPart, grown
+
+Matrix = npt.NDArray[np.float64]  # 4 × 4
+Vector = npt.NDArray[np.float64]
+
+LEVEL = 0.3  # mm within which ends of tabs, or middles of slots, are in one line
+FITS = 0.4  # mm by which the distances of tabs and of their slots may differ
+SLOT_WIDER = (-0.4, 1.3)  # mm by which a slot may be wider than the board that goes in
+BESIDE = 30.0  # mm from a letter to its row of slots
+SAME = 1.0  # mm within which two boards are one
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Row:
+    """Tabs or slots that bear a letter. ``along``: the direction of the row; ``out``: across it, for tabs out of the part; ``base``: how
+    far along ``out`` the edge behind the tabs is, or the middle of the slots; ``middles``: of tabs or slots, along the row, in order."""
+
+    letter: str
+    along: Vector
+    out: Vector
+    base: float
+    middles: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Board:
+    """A part to stand: its cut area, thickness, rows, how many there are, and where its top is (None: no arrow was read)."""
+
+    letter: str
+    area: shapely.Polygon
+    thickness: float
+    count: int
+    tabs: tuple[Row, ...]
+    slots: tuple[Row, ...]
+    up: Vector | None
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Stood:
+    """A board in its place: the matrix carries it from its page to the piece."""
+
+    board: Board
+    matrix: Matrix
+
+
+def boards_of(parts: Sequence[ReadPart], allowance: float) -> tuple[Board, ...]:
+    """Return the parts that have a letter and a thickness as they are cut, each once: of prints that are pieces, the first."""
+    known = [part for part in parts if part.letter and part.thickness and not part.area.is_empty]
+    thick = sorted({part.thickness for part in known})
+    found: dict[str, Board] = {}
+    for part in known:
+        area = part.area if part.cut_so else grown(part.area, allowance)
+        found.setdefault(part.letter, board_of(part, area, thick))
+    return tuple(found.values())
+
+
+def board_of(part: ReadPart, area: shapely.Polygon, boards: Sequence[float]) -> Board:
+    """Return a part with its rows; ``area``: as it is cut; ``boards``: thicknesses of all parts."""
+    tops = [np.array(note.way) for note in part.notes if note.kind == "top"]
+    letters = [note for note in part.notes if note.kind == "match"]
+    tabs = [row for note in letters if (row := _tabs(note, area, boards)) is not None]
+    slots = list(_slots(letters, area, boards))
+    return Board(part.letter, area, part.thickness, part.count, tuple(tabs), tuple(slots), tops[0] if tops else None)
+
+
+def _sides(area: shapely.Polygon) -> Iterator[tuple[Vector, Vector]]:
+    whole = orient(shapely.Polygon(area.exterior).simplify(0.05), -1.0)  # clockwise
+    yield from pairwise(shapely.get_coordinates(whole.exterior))
+
+
+def _tabs(note: Note, area: shapely.Polygon, boards: Sequence[float]) -> Row | None:
+    """Return the row of tabs beside a letter: what stands out, by a board's thickness, of the edge nearest to it."""
+    at = shapely.Point(note.x, note.y)
+    sides = [(a, b) for a, b in _sides(area) if np.hypot(*(b - a)) > 3.0]
+    a, b = min(sides, key=lambda side: shapely.LineString(side).distance(at))
+    way = (b - a) / np.hypot(*(b - a))
+    out = np.array((-way[1], way[0]))  # at the left of who goes round clockwise
+    base = float(a @ out)
+    tip = float((shapely.get_coordinates(area.exterior) @ out).max())
+    if not any(-0.3 < tip - base - board < 0.6 for board in boards):
+        return None
+    along = np.array((out[1], -out[0]))
+    ends = [
+        (float(p @ along), float(q @ along))
+        for p, q in sides
+        if abs(p @ out - tip) < LEVEL and abs(q @ out - tip) < LEVEL
+    ]
+    return Row(note.text, along, out, base, tuple(sorted((p + q) / 2 for p, q in ends))) if ends else None
+
+
+def _slots(letters: list[Note], area: shapely.Polygon, boards: Sequence[float]) -> Iterator[Row]:
+    """Yield the rows of slots that a letter stands beside or between."""
+    rows: list[tuple[Vector, Vector, float, list[float], list[shapely.Polygon]]] = []
+    for hole in map(shapely.Polygon, area.interiors):
+        box = shapely.get_coordinates(hole.minimum_rotated_rectangle)
+        one, other = box[1] - box[0], box[2] - box[1]
+        long_side, short = (one, other) if np.hypot(*one) >= np.hypot(*other) else (other, one)
+        wide = float(np.hypot(*short))
+        if hole.area < 0.97 * wide * np.hypot(*long_side):
+            continue
+        if not any(SLOT_WIDER[0] < wide - board < SLOT_WIDER[1] for board in boards):
+            continue
+        along = long_side / np.hypot(*long_side)
+        along = along if along[1] > 1e-6 or (abs(along[1]) <= 1e-6 and along[0] > 0) else -along
+        across = np.array((-along[1], along[0]))
+        middle = np.array((hole.centroid.x, hole.centroid.y))
+        same = [r for r in rows if abs(r[0] @ across) < 0.003 and abs(r[2] - middle @ r[1]) < LEVEL]
+        if same:
+            same[0][3].append(float(middle @ same[0][0]))
+            same[0][4].append(hole)
+        else:
+            rows.append((along, across, float(middle @ across), [float(middle @ along)], [hole]))
+    for note in letters:
+        at = shapely.Point(note.x, note.y)
+        near = [(shapely.convex_hull(shapely.union_all(r[4])).distance(at), n) for n, r in enumerate(rows)]
+        far, n = min(near, default=(BESIDE, -1))
+        if far < BESIDE:
+            along, across, base, middles, _ = rows[n]
+            yield Row(note.text, along, across, base, tuple(sorted(middles)))
+
+
+def joined(tabbed: Board, tabs: Row, slotted: Board, slots: Row) -> Matrix | None:
+    """Return the matrix that carries the tabbed board into the frame of the slotted one; None where they do not fit, or nothing says which
+    way round."""
+    if len(tabs.middles) != len(slots.middles) or tabbed.up is None or slotted.up is None:
+        return None
+    ups = float(tabbed.up @ tabs.along), float(slotted.up @ slots.along)
+    if min(abs(ups[0]), abs(ups[1])) < 0.5:
+        return None
+    sign = 1.0 if ups[0] * ups[1] > 0.0 else -1.0
+    own = sorted(sign * middle for middle in tabs.middles)
+    gaps = np.array(slots.middles) - np.array(own)
+    if np.ptp(gaps) > FITS:
+        return None
+    u, w, z = np.append(slots.along, 0.0), np.append(slots.out, 0.0), np.array((0.0, 0.0, 1.0))
+    face = sign * np.cross(u, z)
+    rows = np.vstack([sign * np.append(tabs.along, 0.0), np.append(tabs.out, 0.0), z])  # own page to (along, out, face)
+    turn = np.column_stack([u, z, face]) @ rows
+    shift = gaps.mean() * u + slots.base * w - (tabs.base + slotted.thickness) * z + tabbed.thickness / 2 * face
+    matrix = np.eye(4)
+    matrix[:3, :3], matrix[:3, 3] = turn, shift
+    return matrix
+
+
+def stand(boards: Sequence[Board]) -> tuple[tuple[Stood, ...], tuple[str, ...]]:
+    """Stand what tabs and slots join, from the first board with slots on; return it, and what was not stood, in words."""
+    roots = [board for board in boards if board.slots]
+    if not roots:
+        return (), tuple(f"part {board.letter}: nothing says where it stands" for board in boards)
+    stood = [Stood(max(roots, key=lambda board: len(board.slots)), np.eye(4))]
+    while (more := _next(stood, boards)) is not None:
+        stood.append(more)
+    placed = Counter(one.board.letter for one in stood)
+    left = [
+        f"part {board.letter}: {board.count - placed[board.letter]} of {board.count} have no place"
+        for board in boards
+        if placed[board.letter] < board.count
+    ]
+    return tuple(stood), tuple(left)
+
+
+def _next(stood: list[Stood], boards: Sequence[Board]) -> Stood | None:
+    """Return the board that most of what stands agrees on; None where none is left that fits."""
+    placed = Counter(one.board.letter for one in stood)
+    votes: dict[int, int] = defaultdict(int)
+    found: list[Stood] = []
+    for one in stood:
+        for board in boards:
+            if placed[board.letter] >= board.count:
+                continue
+            for matrix in _places(one, board):
+                if any(
+                    _one_place(matrix, other.matrix, board) for other in stood if other.board.letter == board.letter
+                ):
+                    continue
+                number = next(
+                    (n for n, f in enumerate(found) if f.board is board and _one_place(matrix, f.matrix, board)),
+                    len(found),
+                )
+                if number == len(found):
+                    found.append(Stood(board, matrix))
+                votes[number] += 1
+    return found[max(votes, key=lambda n: votes[n])] if votes else None
+
+
+def _places(one: Stood, board: Board) -> Iterator[Matrix]:
+    """Yield the places of a board that a standing one's rows allow."""
+    for slots in one.board.slots:
+        for tabs in board.tabs:
+            if tabs.letter == slots.letter and (matrix := joined(board, tabs, one.board, slots)) is not None:
+                yield one.matrix @ matrix
+    for tabs in one.board.tabs:
+        for slots in board.slots:
+            if tabs.letter == slots.letter and (matrix := joined(one.board, tabs, board, slots)) is not None:
+                yield one.matrix @ np.linalg.inv(matrix)
+
+
+def _one_place(a: Matrix, b: Matrix, board: Board) -> bool:
+    left, bottom, right, top = board.area.bounds
+    points = np.array([(x, y, 0.0, 1.0) for x in (left, right) for y in (bottom, top)]).T
+    return bool(np.abs(a @ points - b @ points).max() < SAME)
