@@ -9,7 +9,7 @@ from publisher.basics import Place, record, remembered
 from publisher.geometry import behind_paper, next_of
 from publisher.joints.assembled import Assembled
 from publisher.joints.outlines import Array, coarse
-from publisher.joints.panels import Panel, PanelFrame, face_pair
+from publisher.joints.panels import Panel, PanelFrame, crossed, face_pair
 from publisher.joints.wholes import panels_of_stack
 
 COARSE_TURN = 8.0  # degrees from one point of a flattened arc to the next
@@ -89,7 +89,7 @@ def faces_of(mover: Mover) -> MoverFaces:
         for front, back in zip(near, far, strict=True):
             narrow.append(np.stack([front, next_of(front), next_of(back), back], axis=1))
     quads = np.concatenate(narrow)
-    normals = np.cross(quads[:, 1] - quads[:, 0], quads[:, 0] - quads[:, 3])
+    normals = crossed(quads[:, 1] - quads[:, 0], quads[:, 0] - quads[:, 3])
     size = np.linalg.norm(normals, axis=1)
     sound = size > 1e-9
     corners = np.vstack([ring for rings in broad for ring in rings])

@@ -15,7 +15,7 @@ import shapely
 from publisher.basics import record, remembered_few
 from publisher.joints.building.movers import Mover, MoverFaces, faces_of
 from publisher.joints.outlines import Array
-from publisher.joints.panels import PanelFrame
+from publisher.joints.panels import PanelFrame, planes_of
 
 Flags = npt.NDArray[np.bool_]
 
@@ -175,7 +175,7 @@ def _seen(faces: Sequence[MoverFaces], turn: Array, side: float) -> SeenFaces:
         looks = side * normals[:, 2] > ALONG
         quads, normals = quads[looks], normals[looks]
         areas.append(shapely.polygons(quads[:, :, :2]) if len(quads) else np.array([], dtype=object))
-        planes.append(_planes(normals, quads[:, 0]))
+        planes.append(planes_of(normals, quads[:, 0]))
         least.append(quads[:, :, 2].min(axis=1))
         most.append(quads[:, :, 2].max(axis=1))
         count = len(quads)
@@ -183,7 +183,7 @@ def _seen(faces: Sequence[MoverFaces], turn: Array, side: float) -> SeenFaces:
             if side * normal[2] > ALONG:
                 flat = [ring @ turn.T for ring in rings]
                 areas.append(np.array([shapely.Polygon(flat[0][:, :2], [ring[:, :2] for ring in flat[1:]])]))
-                planes.append(_planes(normal[None, :], flat[0][:1]))
+                planes.append(planes_of(normal[None, :], flat[0][:1]))
                 least.append(flat[0][:, 2].min(keepdims=True))
                 most.append(flat[0][:, 2].max(keepdims=True))
                 count += 1
@@ -192,11 +192,6 @@ def _seen(faces: Sequence[MoverFaces], turn: Array, side: float) -> SeenFaces:
     unsound = ~shapely.is_valid(every)
     every[unsound] = shapely.make_valid(every[unsound])
     return SeenFaces(every, np.vstack(planes), np.concatenate(least), np.concatenate(most), np.concatenate(of))
-
-
-def _planes(normals: Array, on: Array) -> Array:
-    level = (normals * on).sum(axis=1)
-    return np.asarray(np.column_stack([-normals[:, 0], -normals[:, 1], level]) / normals[:, 2:3])
 
 
 def _gaps(ahead: SeenFaces, back: SeenFaces, asked: Flags) -> dict[tuple[int, int], float]:

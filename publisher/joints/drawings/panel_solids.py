@@ -13,7 +13,7 @@ from publisher.joints.drawings.hidden import FrontFaces
 from publisher.joints.drawings.view import View
 from publisher.joints.facts import slots_of
 from publisher.joints.outlines import Array, bridged, coarse
-from publisher.joints.panels import FACET, PanelFrame, face_pair, is_facet
+from publisher.joints.panels import FACET, PanelFrame, crossed, face_pair, is_facet, planes_of
 
 Rims = tuple[shapely.Geometry | None, shapely.Geometry | None]
 Flags = npt.NDArray[np.bool_]
@@ -198,11 +198,7 @@ def _carry(frame: PanelFrame, points: Array, z: float) -> Array:
 def _face(made: Solids, rings: list[Array], normal: Array, on: Array) -> None:
     """Add a face that looks towards the viewer: depth from n·p = c."""
     made.areas.append(shapely.Polygon(rings[0], rings[1:]))
-    made.planes.append(_plane(normal, on))
-
-
-def _plane(normal: Array, on: Array) -> Array:
-    return np.asarray(np.array([-normal[0], -normal[1], float(normal @ on)]) / normal[2])
+    made.planes.extend(planes_of(normal[None], on[None]))
 
 
 def _within(rim: shapely.Geometry | None, ring: Array) -> Flags:
@@ -232,12 +228,12 @@ def _sides(
     """Add the sides between both faces of one ring, and the edges of the ring that can be seen; at points ``on_round`` the board goes
     on without an edge across it."""
     near_next, far_next = next_of(near), next_of(far)
-    normal = np.cross(near_next - near, near - far)  # outward: the ring has its material on the left, seen from outside
+    normal = crossed(near_next - near, near - far)  # outward: the ring has its material on the left, seen from outside
     size = np.linalg.norm(normal, axis=1)
     facing = normal[:, 2] > 1e-6 * size
     quads = np.stack([near, near_next, far_next, far], axis=1)[facing, :, :2]
     made.areas.extend(shapely.polygons(quads))
-    made.planes.extend(_plane(n, on) for n, on in zip(normal[facing] / size[facing, None], near[facing], strict=True))
+    made.planes.extend(planes_of(normal[facing], near[facing]))
     before = one_before(facing)
     rim_near = (facing | (looks > 1e-6)) & rims[0]
     rim_far = (facing | (looks < -1e-6)) & rims[1]

@@ -185,9 +185,9 @@ def _seen(solids: Solids, main: int, hiding: npt.NDArray[np.int64]) -> tuple[Arr
     for index in hiding[near]:
         other, other_plane = solids.areas[index], solids.planes[index]
         if index != main:
-            before = points @ other_plane[:2] + other_plane[2] > depth + 0.1
-            if before.any():
-                seen &= ~(before & shapely.contains_xy(other, points[:, 0], points[:, 1]))
+            behind = np.flatnonzero(seen & (points @ other_plane[:2] + other_plane[2] > depth + 0.1))
+            if len(behind):
+                seen[behind[shapely.contains_xy(other, points[behind])]] = False
     return points, seen
 
 

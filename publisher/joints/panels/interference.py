@@ -1,6 +1,6 @@
 """Board where other board stands: the solids of placed panels cut by planes inside each other (mm)."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from itertools import pairwise
 
 import numpy as np
@@ -209,55 +209,44 @@ def _strips_cut(solid: _Solid, frame: PanelFrame, depth: float) -> Array:
     feet = np.array([a, b]) * (level - c * levels)[:, None] / across**2
     lines = shapely.linestrings(np.stack([feet - 1e5 * way, feet + 1e5 * way], axis=1))
     cuts = shapely.intersection(lines, solid.square if square else _regions(solid))
-    rows = _rows(cuts, feet, way, levels)
-    quads = [quad for upper, lower in pairwise(rows) for quad in _strips(upper, lower, foot_free=way)]
-    if not quads:
+    rows = _rows(cuts, feet, way)
+    ends = [end for row, pairs in enumerate(pairwise(rows)) for end in _strips(row, *pairs)]
+    if not ends:
         return np.array([], dtype=object)
-    corners = np.concatenate(quads)
-    return np.asarray(shapely.polygons(_carried(solid, frame, corners[:, :2], corners[:, 2]).reshape(-1, 4, 2)))
+    row, along = np.array([row for row, _ in ends]), np.array([at for _, at in ends])
+    corners = feet[row] + along[:, None] * way
+    return np.asarray(shapely.polygons(_carried(solid, frame, corners, levels[row]).reshape(-1, 4, 2)))
 
 
-@record
-class _Row:
-    """Where the plane's line at one level runs inside the solid: pairs of places along it, the line's foot, the level."""
-
-    pairs: tuple[tuple[float, float], ...]
-    foot: Array
-    w: float
+Pairs = list[tuple[float, float]]
 
 
-def _rows(cuts: Array, feet: Array, way: Array, levels: Array) -> list[_Row]:
+def _rows(cuts: Array, feet: Array, way: Array) -> list[Pairs]:
+    """Return for each level where the plane's line runs inside the solid: pairs of places along it, from the line's foot."""
     pieces, of = shapely.get_parts(cuts, return_index=True)
     points, at = shapely.get_coordinates(pieces, return_index=True)
     along = (points - feet[of[at]]) @ way
     low, high = np.full(len(pieces), np.inf), np.full(len(pieces), -np.inf)
     np.minimum.at(low, at, along)
     np.maximum.at(high, at, along)
-    pairs: list[list[tuple[float, float]]] = [[] for _ in feet]
+    rows: list[Pairs] = [[] for _ in feet]
     for row, a, b in zip(of.tolist(), low.tolist(), high.tolist(), strict=True):
         if b - a > 1e-6:
-            pairs[row].append((a, b))
-    return [_Row(tuple(sorted(own)), foot, w) for own, foot, w in zip(pairs, feet, levels.tolist(), strict=True)]
+            rows[row].append((a, b))
+    return [sorted(own) for own in rows]
 
 
-def _strips(upper: _Row, lower: _Row, *, foot_free: Array) -> list[Array]:
-    """Return quadrilaterals (4, 3) between two levels: ends joined where both have as many, else what both have in common."""
-    pairs: list[tuple[tuple[float, float], tuple[float, float]]]
-    if len(upper.pairs) == len(lower.pairs):
-        pairs = list(zip(upper.pairs, lower.pairs, strict=True))
+def _strips(row: int, upper: Pairs, lower: Pairs) -> Iterator[tuple[int, float]]:
+    """Yield the corners of quadrilaterals between a level and the next, four of each: the level, and the place along its line. Ends
+    are joined where both levels have as many, else what both have in common is."""
+    strips: list[tuple[tuple[float, float], tuple[float, float]]]
+    if len(upper) == len(lower):
+        strips = list(zip(upper, lower, strict=True))
     else:
-        common = [
-            (max(p[0], q[0]), min(p[1], q[1]))
-            for p in upper.pairs
-            for q in lower.pairs
-            if min(p[1], q[1]) > max(p[0], q[0])
-        ]
-        pairs = [(pair, pair) for pair in common]
-    made = []
-    for (a, b), (c, d) in pairs:
-        ends = [(upper, a), (upper, b), (lower, d), (lower, c)]
-        made.append(np.array([[*(row.foot + at * foot_free), row.w] for row, at in ends]))
-    return made
+        common = [(max(p[0], q[0]), min(p[1], q[1])) for p in upper for q in lower if min(p[1], q[1]) > max(p[0], q[0])]
+        strips = [(pair, pair) for pair in common]
+    for (a, b), (c, d) in strips:
+        yield from ((row, a), (row, b), (row + 1, d), (row + 1, c))
 
 
 def _carried(solid: _Solid, frame: PanelFrame, flat: Array, w: Array) -> Array:

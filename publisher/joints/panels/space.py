@@ -43,6 +43,18 @@ class PanelFrame:
         return tuple(flat)  # type: ignore[return-value]
 
 
+def crossed(one: Array, other: Array) -> Array:
+    """Return the cross products of the rows of two arrays (n, 3): as ``numpy.cross``, in half its time for the few rows of a ring."""
+    (a, b, c), (d, e, f) = one.T, other.T
+    return np.column_stack([b * f - c * e, c * d - a * f, a * e - b * d])
+
+
+def planes_of(normals: Array, on: Array) -> Array:
+    """Return the planes z = p·x + q·y + r (n, 3) that look along normals (n, 3), of any length, and hold these points (n, 3)."""
+    level = (normals * on).sum(axis=1)
+    return np.asarray(np.column_stack([-normals[:, 0], -normals[:, 1], level]) / normals[:, 2:3])
+
+
 @record
 class EdgeLine:
     """A nominal edge, or a line parallel to it, in the part's own coordinates: direction as the edge runs, middle, length,

@@ -9,7 +9,7 @@ import shapely
 from publisher.basics import record, remembered
 from publisher.geometry import next_of
 from publisher.joints.outlines import Array
-from publisher.joints.panels import Panel, face_pair
+from publisher.joints.panels import Panel, crossed, face_pair, planes_of
 
 LEAST_SLOPE = 1e-6
 """Share of its normal that a face must have upwards or downwards to lie over something."""
@@ -56,7 +56,7 @@ def _of_panel(panel: Panel, *, up: bool) -> Surfaces:
     for side, normal in ((near, panel.frame.outward), (far, -panel.frame.outward)):
         if (normal[2] if up else -normal[2]) > LEAST_SLOPE:
             areas.append(shapely.Polygon(side[0][:, :2], [ring[:, :2] for ring in side[1:]]))
-            planes.append(_plane(normal, side[0][0]))
+            planes.extend(planes_of(normal[None], side[0][:1]))
     faces = len(areas)
     for front, back in zip(near, far, strict=True):
         _sides(front, back, areas, planes, up=up)
@@ -68,19 +68,15 @@ def _at(ring: Array, z: float) -> Array:
     return np.column_stack([ring, np.full(len(ring), z)])
 
 
-def _plane(normal: Array, on: Array) -> Array:
-    return np.asarray(np.array([-normal[0], -normal[1], float(normal @ on)]) / normal[2])
-
-
 def _sides(near: Array, far: Array, areas: list[shapely.Geometry], planes: list[Array], *, up: bool) -> None:
     """Add the sides between both faces of a ring, where they look up or down."""
     near_next, far_next = next_of(near), next_of(far)
-    normal = np.cross(near_next - near, near - far)
+    normal = crossed(near_next - near, near - far)
     size = np.maximum(np.linalg.norm(normal, axis=1), 1e-12)
     looks = (normal[:, 2] if up else -normal[:, 2]) > LEAST_SLOPE * size
     if looks.any():
         areas.extend(shapely.polygons(np.stack([near, near_next, far_next, far], axis=1)[looks, :, :2]))
-        planes.extend(_plane(n, on) for n, on in zip(normal[looks] / size[looks, None], near[looks], strict=True))
+        planes.extend(planes_of(normal[looks], near[looks]))
 
 
 def over_each_other(upper: Surfaces, lower: Surfaces) -> tuple[Array, Array, Array]:

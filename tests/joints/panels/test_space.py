@@ -1,7 +1,7 @@
 import numpy as np
 import pytest
 
-from publisher.joints.panels.space import joined, line_of, standing
+from publisher.joints.panels.space import crossed, joined, line_of, planes_of, standing
 
 
 def test_a_panel_stands_upright_facing_the_front() -> None:
@@ -47,3 +47,13 @@ def test_a_matrix_carries_a_point_and_a_frame_brings_it_back() -> None:
     carried = frame.carry(point[None, :])[0]
     assert matrix @ np.append(point, 1.0) == pytest.approx(carried)
     assert frame.back(carried[None, :])[0] == pytest.approx(point)
+
+
+def test_rows_are_crossed_as_numpy_does_and_planes_hold_their_points() -> None:
+    rows = np.array([[1.0, 2.0, 3.0], [-4.0, 0.5, 2.0], [0.0, 0.0, 7.0]])
+    others = np.array([[0.5, -1.0, 2.0], [3.0, 3.0, 1.0], [1.0, 0.0, 4.0]])
+    assert (crossed(rows, others) == np.cross(rows, others)).all()
+    p, q, r = planes_of(rows, others).T
+    x, y, z = others.T
+    assert p * x + q * y + r == pytest.approx(z)
+    assert rows[:, 0] + rows[:, 2] * p == pytest.approx(0.0) and rows[:, 1] + rows[:, 2] * q == pytest.approx(0.0)
