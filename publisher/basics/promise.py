@@ -17,6 +17,7 @@ from publisher.basics.promised_pages import (
     CodePromise,
     DrawnPromise,
     FiducialPromise,
+    FontPromise,
     FurniturePromise,
     LinkPromise,
     PagePromise,
@@ -75,3 +76,4 @@ class Promises:
     sizes: tuple[SizesPromise, ...] = ()
     given: tuple[str, ...] = ()
     purpose: FileKind = "pack"
+    fonts: tuple[FontPromise, ...] = ()

@@ -148,6 +148,14 @@ class AttachmentPromise:
 
 
 @record
+class FontPromise:
+    """A font that the pack is set in: its name, and the TrueType program from which letters are taken."""
+
+    name: str
+    program: bytes
+
+
+@record
 class BookmarkPromise:
     """An entry of the outline tree: its title, the page that it leads to, and how deep it stands; 0 is the top."""
 

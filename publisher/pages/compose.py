@@ -12,6 +12,7 @@ from publisher.basics import (
     FiducialPromise,
     FileKind,
     Finding,
+    FontPromise,
     PagePromise,
     Promises,
     Rule,
@@ -266,6 +267,7 @@ def compose(
         given=(
             trial, paper.title, known_as[:SHOWN_DIGITS], *given_words(design, context.facts, paper.first), *table_words(context.edition),
         ),
+        fonts=tuple(FontPromise(font.name, font.data) for font in faces.files()),
     )  # fmt: skip
     promises = PROMISED[purpose](promises) if purpose in PROMISED else promises
     fonts_at = next((file.place for file in design.files if file.kind == "font"), None)

@@ -35,6 +35,7 @@ from publisher.basics import (
     EdgePromise,
     FiducialPromise,
     FigurePromise,
+    FontPromise,
     FurniturePromise,
     HolePromise,
     LayoutPromise,
@@ -613,7 +614,7 @@ def made() -> dict[str, Any]:
             Carried("side:step", 2, Box(120.0, 228.0, 190.0, 245.0), copy=1),
             Carried("side:deck", 3, Box(100.0, 128.0, 140.0, 137.0), copy=1),
             Carried("print_list", 1, Box(22.0, 193.0, 70.0, 204.0)),
-            *(Carried(f"key_plan:{n}", 1, Box(22.0 + 11.0 * n, 184.0, 32.0 + 11.0 * n, 188.0)) for n in range(1, 5)),
+            *(Carried(f"key_plan:{n}", 1, Box(21.0 + 16.0 * n, 184.0, 36.0 + 16.0 * n, 188.0)) for n in range(1, 5)),
             Carried("step:2:title", 4, Box(70.0, 64.0, 145.0, 70.0)),
             Carried("step:2:say", 4, Box(70.0, 52.0, 145.0, 63.0)),
         ),
@@ -670,7 +671,7 @@ def good_pack() -> Pack:
         "print list": words("Print list: now 1, then 2-4", 22.0, 200.0, 3.0),
         "print list sheets": words("on paper: 4 sheets of paper", 22.0, 195.0, 3.0),
     }
-    sheets[0].items |= {f"key {n}": words(said, 22.0 + 11.0 * n, 185.0, 2.7) for n, said in enumerate(KEYS, 1)}
+    sheets[0].items |= {f"key {n}": words(said, 22.0 + 16.0 * n, 185.0, 2.7) for n, said in enumerate(KEYS, 1)}
     sheets[2].items |= plan()
     sheets[3].items |= table()
     sheets[1].items |= {
@@ -741,6 +742,7 @@ def good_pack() -> Pack:
         links=(LinkPromise(2, LINK, 3),),
         tags=(TagPromise(2, 0, "P", "", "cut 14"), TagPromise(2, 0, "Figure", "Outline of the step", "")),
         clear=(ClearPromise(1, "ruler", Box(180.5, 150.0, 185.5, 250.0)),),
+        fonts=(FontPromise("Body", FONT.read_bytes()),),
         compasses=(CompassPromise(2, "step", "A", (60.0, 50.0), ((105.0, 50.0),), (45.0,), 1.25),),
         **made(),
     )

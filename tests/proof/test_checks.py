@@ -2,10 +2,13 @@
 
 from collections.abc import Callable
 from dataclasses import replace
+from io import BytesIO
 from typing import Any
 
 import pikepdf
 import pytest
+from fontTools.ttLib import TTFont
+from fontTools.ttLib.tables._g_l_y_f import Glyph
 
 from publisher.basics import Box, Carried, DrawingPromise, Pose, Severity
 from publisher.proof import ALONE, OPENING, PROMISED, prove
@@ -141,6 +144,32 @@ def link(action: dict[str, Any], border: int = 0) -> Spoil:
     )  # fmt: skip
 
 
+def other_program(pdf: pikepdf.Pdf, change: Callable[[TTFont, list[str]], None]) -> None:
+    """Change the embedded program of the words; what the file says of its letters stays."""
+    (stream,) = (one for one in pdf.objects if isinstance(one, pikepdf.Stream) and "/Length1" in one)
+    with TTFont(BytesIO(stream.read_bytes())) as font, BytesIO() as out:
+        names = font.getGlyphOrder()
+        change(font, [name for name in names if font["glyf"][name].numberOfContours > 0][1:])
+        font.save(out)
+        stream.write(out.getvalue())
+
+
+def exchanged(font: TTFont, letters: list[str]) -> None:
+    outlines, (a, b) = font["glyf"], letters[4:6]
+    outlines.glyphs[a], outlines.glyphs[b] = outlines.glyphs[b], outlines.glyphs[a]
+
+
+def blanked(font: TTFont, letters: list[str]) -> None:
+    font["glyf"].glyphs[letters[4]] = Glyph()
+
+
+def wider(pdf: pikepdf.Pdf) -> None:
+    (font,) = (
+        one for one in pdf.objects if isinstance(one, pikepdf.Dictionary) and "/Widths" in one and "/ToUnicode" in one
+    )
+    font.Widths = pikepdf.Array([round(float(width)) + 50 for width in font.Widths])
+
+
 def patterned(pdf: pikepdf.Pdf, grey: int) -> None:
     """Lay a pattern of one grey over words and a part's outline."""
     page = pdf.pages[1]
@@ -228,6 +257,9 @@ bad("proof/paper-tray", "not said")(preferences(PickTrayByPDFSize=None))
 bad("proof/title", "none")(edit(lambda pdf: pdf.docinfo.__delitem__("/Title")))
 bad("proof/title", "another")(edit(lambda pdf: pdf.docinfo.__setitem__("/Title", "Toll house")))
 bad("proof/language", "none")(edit(lambda pdf: pdf.Root.__delitem__("/Lang")))
+bad("proof/letter-shape", "two letters exchanged in the program")(edit(lambda pdf: other_program(pdf, exchanged)))
+bad("proof/letter-shape", "a letter left blank")(edit(lambda pdf: other_program(pdf, blanked)))
+bad("proof/letter-shape", "letters wider than they are")(edit(wider))
 bad("proof/font-not-embedded", "a standard font")(add(1, lambda kit: kit.words("Notes", 100, 100, font="Helvetica")))
 bad("proof/letter-missing", "not in the font")(add(1, lambda kit: kit.words("\u4e00 boat", 100, 100)))
 bad("proof/text-hidden", "invisible letters")(add(1, lambda kit: kit.words("cut 14", 100, 100, mode=3)))
@@ -646,9 +678,9 @@ bad("proof/print-list", "another number of sheets")(
     swap(0, "print list sheets", lambda kit: kit.words("on paper: 5 sheets of paper", 22.0, 195.0, 3.0))
 )
 bad("proof/print-list", "no list")(drop(0, "print list"))
-bad("proof/key-plan", "another letter")(swap(0, "key 2", lambda kit: kit.words("2: B", 44.0, 185.0, 2.7)))
-bad("proof/key-plan", "a letter too many")(swap(0, "key 3", lambda kit: kit.words("3: A, B", 55.0, 185.0, 2.7)))
-bad("proof/key-plan", "another page")(swap(0, "key 4", lambda kit: kit.words("3: B", 66.0, 185.0, 2.7)))
+bad("proof/key-plan", "another letter")(swap(0, "key 2", lambda kit: kit.words("2: B", 54.0, 185.0, 2.7)))
+bad("proof/key-plan", "a letter too many")(swap(0, "key 3", lambda kit: kit.words("3: A, B", 70.0, 185.0, 2.7)))
+bad("proof/key-plan", "another page")(swap(0, "key 4", lambda kit: kit.words("3: B", 86.0, 185.0, 2.7)))
 bad("proof/key-plan", "a page left out")(drop(0, "key 1"))
 
 

@@ -8,7 +8,6 @@ from functools import partial
 from itertools import groupby
 
 from publisher.basics import Carried, Check, CompassPromise, Findings, OutlinePromise
-from publisher.proof.checks.boxes import BOX_TOUCH
 from publisher.proof.checks.frame import about, carried_faults, judged, words_at
 from publisher.proof.checks.table_rows import bands
 from publisher.proof.measuring import Case
@@ -86,26 +85,12 @@ def key_plan(case: Case, check: Check[Case]) -> Findings:
 
 def _caption_fault(case: Case, number: int, letters: set[str], where: Carried) -> str:
     """Return in words what stands under a small picture otherwise; empty when nothing."""
-    said = _caption(case, where)
+    said = words_at(case, where)
     page, _, named = said.partition(": ")
     right = sorted(named.split(", ")) == (sorted(letters) or [NO_PART])
     if page == str(number) and right:
         return ""
     return f": the key plan says “{said}” for page {number}, which shows {', '.join(sorted(letters)) or 'no part'}"
-
-
-def _caption(case: Case, where: Carried) -> str:
-    """Return the words that begin in a caption's box: those of small pictures stand so close that they would read as one line."""
-    page, box = case.page(where.page), where.box
-    if page is None:
-        return ""
-    hidden = case.hidden(where.page)
-    runs = [
-        run
-        for run, why in zip(page.texts, hidden, strict=True)
-        if not why and box.left - BOX_TOUCH <= run.x <= box.right and box.bottom <= run.y <= box.top
-    ]
-    return normal(" ".join(run.text for run in sorted(runs, key=lambda run: (-run.y, run.x))))
 
 
 def _list_fault(case: Case, wanted: list[int], where: Carried) -> str:

@@ -7,9 +7,11 @@ Never: know a promise.
 from publisher.proof.reading.areas import COVERS_FROM, Cover, clip_area, covers, filled_area, pictures_and_letters
 from publisher.proof.reading.beside import beside_pages
 from publisher.proof.reading.giving_up import GIVES_UP, why_given_up
+from publisher.proof.reading.glyph_shapes import LetterShapes, letter_shapes
 from publisher.proof.reading.model import (
     Array,
     FileRead,
+    GlyphRead,
     LinkRead,
     Measured,
     PageLooked,

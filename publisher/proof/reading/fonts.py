@@ -3,7 +3,9 @@
 from dataclasses import dataclass, field
 from typing import Any
 
+from publisher.proof.reading.glyph_shapes import shapes_of
 from publisher.proof.reading.letter_meanings import ENTRY, read_meanings
+from publisher.proof.reading.model import GlyphRead
 from publisher.proof.reading.objects import Spent, array, dictionary, number, numbers, plain, stream_bytes
 from publisher.proof.reading.truetype import GlyphBox, Program, read_program
 
@@ -30,6 +32,7 @@ class Font:
     widths: dict[int, float] = field(default_factory=dict)
     default_width: float = 0.5
     program: Program | None = None
+    data: bytes = b""
     x_height: float = 0.0
     shown: bool = False
     glyph_of: dict[int, int] | None = None
@@ -64,6 +67,19 @@ class Font:
             return self.glyph_of.get(code, 0) if self.glyph_of is not None else code
         return self.program.glyph(code) if self.program else None
 
+    def glyphs(self) -> tuple[GlyphRead, ...]:
+        """Return the letters that were shown, with their outlines; none of a font whose program is not in the file."""
+        if not self.data:
+            return ()
+        shown = {code: self._glyph(code) or 0 for code, (text, *_) in self._letters.items() if text}
+        shapes = shapes_of(self.data, tuple(sorted(set(shown.values()))))
+        return tuple(
+            GlyphRead(
+                self.name, self._letters[code][0], self._letters[code][1], None if shapes is None else shapes[glyph]
+            )
+            for code, glyph in shown.items()
+        )
+
     def measure_x_height(self, fallback: float) -> None:
         """Set ``x_height`` from the glyphs of the program, else from the font's own /XHeight, else half an em."""
         if self.program is not None:
@@ -87,7 +103,8 @@ def read_font(resource: Any, spent: Spent) -> Font:
     program_stream = next((p for p in programs if hasattr(p, "get_data")), None)
     read = Font(name, kind, program_stream is not None or kind == "Type3", kind == "Type0")
     if program_stream is not None and "/FontFile2" in descriptor:
-        read.program = read_program(stream_bytes(program_stream, spent))
+        read.data = stream_bytes(program_stream, spent)
+        read.program = read_program(read.data)
     _meanings(font, read, spent)
     if read.two_bytes:
         _composite_widths(inner, read, spent)

@@ -110,6 +110,17 @@ class FontRead:
 
 
 @record
+class GlyphRead:
+    """A letter that a font of the file shows: its text by /ToUnicode, its width in em, and its outline as ``glyph_shapes`` says it; None
+    when the program cannot be read."""
+
+    font: str
+    text: str
+    width: float
+    shape: tuple[float, ...] | None
+
+
+@record
 class LinkRead:
     """A rectangle (mm) of a page that leads to a page of the file; 0: to none that the file has."""
 
@@ -172,6 +183,7 @@ class FileRead:
 
     ``two_minds``: some dictionary gives one key two values, of which different readers take different ones.
     ``wishes``: in words, what else it asks of print programs; ``labels``: of its pages; ``bookmarks``: in the order of the tree;
+    ``glyphs``: each letter of each embedded TrueType font that is shown, once;
     ``attachments``: name and SHA-256 of each attached file; ``tags``: the tagged structure in the order of reading.
     """
 
@@ -192,6 +204,7 @@ class FileRead:
     bookmarks: tuple[BookmarkRead, ...] = ()
     attachments: tuple[tuple[str, str], ...] = ()
     tags: tuple[TagRead, ...] = ()
+    glyphs: tuple[GlyphRead, ...] = ()
 
 
 @record

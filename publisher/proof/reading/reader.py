@@ -141,6 +141,7 @@ def _read(data: bytes, name: str) -> FileRead:
         bookmarks=bookmarks(catalogue, numbered),
         attachments=attachments(catalogue, spent),
         tags=tags(catalogue, numbered, pages),
+        glyphs=tuple(glyph for font in fonts.values() for glyph in font.glyphs()),
     )
 
 
