@@ -20,6 +20,7 @@ MIRRORED = re.compile(r"(\d+) mirrored")
 STRIP = re.compile(r"^([A-Z]\d*) .*, cut (\d+)(?: ?\+ ?(\d+) spare)?: compass strip")
 RADIUS = re.compile(r"radius .*?(\d+(?:\.\d+)?) mm")
 FOOT = " · version "
+THICKEST = 60.0  # mm of a board: more is a size
 LABEL_WIDE, LABEL_TALL = 100.0, 60.0  # mm from a tag within which its words stand
 
 
@@ -173,7 +174,7 @@ def _said(part: ReadPart, labels: dict[str, Label], scale: float) -> ReadPart:
     """Return a part with what its label says, in true millimetres."""
     words = part.words or tuple(labels[part.letter].words if part.letter in labels else ())
     cuts = Counter((int(m[1]), int(m[2] or 0)) for text in words if (m := CUT.search(text)))
-    boards = Counter((m[1], float(m[2])) for text in words if (m := BOARD.match(text)) and "finished" not in text)
+    boards = Counter((m[1], float(m[2])) for text in words if (m := BOARD.match(text)) and float(m[2]) < THICKEST)
     mirrored = next((int(m[1]) for text in words if (m := MIRRORED.search(text))), 0)
     count, spare = cuts.most_common(1)[0][0] if cuts else (part.count, part.spare)
     board, thickness = boards.most_common(1)[0][0] if boards else ("", 0.0)

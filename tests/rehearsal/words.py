@@ -20,7 +20,8 @@ LEAST = 0.22  # mm: less is no stroke of a letter
 JOIN = 1.3  # mm between letters of a run, and words of a line
 VOTERS = 8
 ALIKE = 0.34  # share of differing dots with which a piece may vote
-NEAR = 0.04  # by which letters are alike, so that the ink decides
+NEAR = 0.06  # by which letters are alike, so that the ink decides, where one has this much more of it
+MUCH = 1.2
 READ = 0.33  # and with which a letter is read
 BARS = ".,-–—'|·:’‘Il_…°"  # alone, these are bits of lines
 WIDER = (0, -1, 1, -2, 2)  # after a blank
@@ -216,8 +217,10 @@ def _decode(small: npt.NDArray[np.bool_], style: Glyphs, base: int, start: float
         own = within[:, ends] - within[:, [style.left - 1]]
         both = np.bitwise_count(packed(windows)[:, None] & flat).sum(axis=2, dtype=np.int32)
         doubt = 1.0 - both / (inks + own - both)
-        near = np.where(doubt <= doubt.min() + NEAR, both, 0)  # of letters much alike, the one with the most ink
-        off, number = divmod(int(np.argmax(near)), len(LETTERS))
+        off, number = divmod(int(np.argmin(doubt)), len(LETTERS))
+        more = (doubt <= doubt[off, number] + NEAR) & (both >= MUCH * both[off, number])
+        if more.any():  # a letter that is part of another: the h's stem is an l
+            off, number = divmod(int(np.argmax(np.where(more, both, 0))), len(LETTERS))
         if doubt[off, number] > READ:
             break
         if blank:
