@@ -133,12 +133,9 @@ PHONE_COPY: tuple[PageMaker, ...] = (  # those of the instructions for a phone
     ),
 )
 SHOP: tuple[PageMaker, ...] = (PageMaker(shop_drafts, ((SHOP_KIND, "Pictures for a shop"),)),)
-MAKERS: dict[FileKind, tuple[PageMaker, ...]] = {
-    "pack": PAGES,
-    "test_page": TEST_PAGE,
-    "phone": PHONE_COPY,
-    "shop": SHOP,
-}
+GIVEN_BESIDE: dict[FileKind, tuple[PageMaker, ...]] = {"test_page": TEST_PAGE, "phone": PHONE_COPY, "shop": SHOP}
+"""Who makes the pages of what is given beside a pack."""
+
 TITLES: dict[FileKind, str] = {
     "pack": "",
     "test_page": "free test page",
@@ -335,7 +332,7 @@ def _faces(design: Design) -> tuple[Faces, tuple[Finding, ...]]:
 def _drafts(context: Context) -> tuple[PageDraft, ...]:
     """Ask every maker for its pages and put them in order; inside a kind the makers' own order stays."""
     found: list[PageDraft] = []
-    for maker in MAKERS[context.purpose]:
+    for maker in _makers(context.purpose):
         rank = {kind: place for place, (kind, _) in enumerate(maker.kinds)}
         found += sorted(maker.drafts(context), key=lambda draft: rank[draft.kind])
     return tuple(found)
@@ -379,9 +376,13 @@ def _drawn(drafts: tuple[PageDraft, ...], context: Context) -> tuple[tuple[Numbe
     return tuple(made[page] for page, _ in pages)
 
 
+def _makers(purpose: FileKind) -> tuple[PageMaker, ...]:
+    return PAGES if purpose == "pack" else GIVEN_BESIDE[purpose]
+
+
 def _is_true(purpose: FileKind, draft: PageDraft) -> bool:
     """Tell whether a page is of use only when it prints true."""
-    return any(draft.kind in maker.true_size for maker in MAKERS[purpose])
+    return any(draft.kind in maker.true_size for maker in _makers(purpose))
 
 
 def _task(draft: PageDraft) -> str:
@@ -409,7 +410,7 @@ def _bookmarks(purpose: FileKind, drafts: tuple[PageDraft, ...], carried: tuple[
     """One entry for each kind of page at depth 0; under it what the drafts ask for, each at the height where its page carries
     what it names."""
     tops = {(where.page, where.key): where.box.top for where in carried}
-    called = dict(kind for maker in MAKERS[purpose] for kind in maker.kinds)
+    called = dict(kind for maker in _makers(purpose) for kind in maker.kinds)
     found: list[Bookmark] = []
     kind = ""
     for number, draft in enumerate(drafts, start=1):

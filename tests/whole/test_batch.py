@@ -37,10 +37,10 @@ def street(tmp_path: Path) -> Path:
 def failing_for(slug: str, patch: pytest.MonkeyPatch) -> None:
     """Let the build of one design meet a fault of ours."""
 
-    def build(brief: Any, variant: str) -> Built:
+    def build(brief: Any, variant: str, offered: bool = False) -> Built:
         if brief.slug == slug:
             raise ValueError("no such corner")
-        return build_one(brief, variant)
+        return build_one(brief, variant, offered=offered)
 
     patch.setattr(batch, "build", build)
 
