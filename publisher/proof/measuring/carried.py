@@ -8,6 +8,7 @@ import shapely
 from publisher.basics import Box, Carried, Point, record
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.outlines import StrokeSegments
+from publisher.proof.measuring.strewn import tried
 from publisher.proof.reading import Array, TextLine
 
 CARRIED_TOLERANCE = 0.1  # mm on the page between a promised line and the stroke that shows it
@@ -76,7 +77,7 @@ def met_by(lines: Sequence[Array], strokes: StrokeSegments) -> Agreement:
         return Agreement(0, 0, (0.0, 0.0))
     owners = np.repeat(np.arange(len(long)), [len(line) for line in long])
     wanted = shapely.linestrings(np.concatenate(long), indices=owners)
-    return _judged(shapely.get_coordinates(shapely.segmentize(wanted, TRY_STEP)), strokes)
+    return _judged(tried(wanted, TRY_STEP)[0], strokes)
 
 
 def only(strokes: StrokeSegments, lines: Sequence[Array]) -> Agreement:
@@ -86,7 +87,7 @@ def only(strokes: StrokeSegments, lines: Sequence[Array]) -> Agreement:
     ends = np.concatenate([line[1:] for line in long]) if long else np.zeros((0, 2))
     promised = StrokeSegments(starts, ends, np.zeros(len(starts), dtype=int), np.zeros(len(starts)))
     drawn = shapely.linestrings(np.stack((strokes.starts, strokes.ends), axis=1))
-    return _judged(shapely.get_coordinates(shapely.segmentize(drawn, TRY_STEP)), promised)
+    return _judged(tried(drawn, TRY_STEP)[0], promised)
 
 
 def _judged(points: Array, against: StrokeSegments) -> Agreement:

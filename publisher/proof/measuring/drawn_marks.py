@@ -6,6 +6,7 @@ import shapely
 from publisher.basics import Box, MarkPromise, Point, record
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.outlines import StrokeSegments
+from publisher.proof.measuring.strewn import tried
 from publisher.proof.reading import Array
 
 MARK_TOLERANCE = 0.1  # mm that a point of a promised line may lie off the drawn one
@@ -60,7 +61,7 @@ def _tried(promise: MarkPromise) -> Array:
         return np.zeros((0, 2))
     flat = np.concatenate([np.asarray(line, dtype=float) for line in lines])
     owners = np.repeat(np.arange(len(lines)), [len(line) for line in lines])
-    points: Array = shapely.get_coordinates(shapely.segmentize(shapely.linestrings(flat, indices=owners), LINE_STEP))
+    points, _ = tried(shapely.linestrings(flat, indices=owners), LINE_STEP)
     return points if promise.window is None else points[_inside(points, promise.window.grown(-WINDOW_EDGE))]
 
 

@@ -1,8 +1,19 @@
 """Points strewn along many lines at once, and dots that many areas cover: whole pages by numpy, nothing line by line."""
 
 import numpy as np
+import shapely
 
 from publisher.proof.reading import Array
+
+
+def tried(lines: Array, step: float) -> tuple[Array, Array]:
+    """Return points (N, 2) of lines (shapely's), their own and between these so many that none is farther than ``step`` from the next,
+    and the line of each. One of no length, which GEOS would refuse to part, keeps its own."""
+    dense = np.array(lines, dtype=object)
+    long = shapely.length(dense) > 0.0
+    dense[long] = shapely.segmentize(dense[long], step)
+    points, owner = shapely.get_coordinates(dense, return_index=True)
+    return points, owner
 
 
 def along(points: Array, starts: Array, step: float) -> tuple[Array, Array, Array]:

@@ -8,6 +8,7 @@ import shapely
 from publisher.basics import Box, OutlinePromise, Point, record
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.outlines import OUTLINE_TOLERANCE, STROKE_REACH, StrokeSegments, Wanted
+from publisher.proof.measuring.strewn import tried
 from publisher.proof.reading import Array, PageRead, PlacedImage, filled_area
 
 HEAVY = 0.45  # mm: a stroke so wide is taken for a line to cut along
@@ -59,13 +60,10 @@ class PromisedParts:
         if not len(heavy):
             return []
         lines = [ink.line(int(i)) for i in heavy]
-        dense = shapely.segmentize(
-            shapely.linestrings(
-                np.concatenate(lines), indices=np.repeat(np.arange(len(lines)), [len(x) for x in lines])
-            ),
-            STROKE_STEP,
+        strokes = shapely.linestrings(
+            np.concatenate(lines), indices=np.repeat(np.arange(len(lines)), [len(x) for x in lines])
         )
-        points, owner = shapely.get_coordinates(dense, return_index=True)
+        points, owner = tried(strokes, STROKE_STEP)
         width = ink.width[heavy][owner]
         away, index = self.rings.nearest(points)
         wrong = (away > OUTLINE_TOLERANCE) | (np.abs(self.rings.widths[np.maximum(index, 0)] - width) > SAME_WIDTH)

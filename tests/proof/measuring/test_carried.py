@@ -44,3 +44,11 @@ def test_a_stroke_beside_what_was_promised_is_seen_though_it_crosses_it() -> Non
 def test_words_are_in_a_box_when_their_middle_is() -> None:
     inside, over = TextLine("in", 95.0, 50.0, 103.0, 50.0, 3.0), TextLine("out", 99.0, 50.0, 110.0, 50.0, 3.0)
     assert lines_in((inside, over), BOX) == [inside]
+
+
+def test_a_dot_is_a_line_too() -> None:
+    # a ring that is smaller than a bend shrinks to one point
+    promised, dot = [np.array(((0.0, 0.0), (20.0, 0.0)))], ((5.0, 0.0), (5.0, 0.0))
+    assert only(strokes(dot, ((1.0, 0.0), (2.0, 0.0))), promised).missing == 0
+    assert only(strokes(((5.0, 3.0), (5.0, 3.0))), promised).missing > 0
+    assert met_by([np.array(dot)], strokes(((0.0, 0.0), (9.0, 0.0)))).missing == 0

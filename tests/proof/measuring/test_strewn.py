@@ -2,8 +2,9 @@
 
 import numpy as np
 import pytest
+import shapely
 
-from publisher.proof.measuring.strewn import along, filled_dots
+from publisher.proof.measuring.strewn import along, filled_dots, tried
 
 
 def test_points_lie_along_their_lines_no_farther_apart_than_asked() -> None:
@@ -28,3 +29,12 @@ def test_a_ring_inside_another_of_its_shape_is_a_hole_and_of_another_shape_is_no
         dots = set(filled_dots(points, starts, np.array(shapes), 8, 8).tolist())
         assert len(dots) == covered
         assert (3 * 8 + 3 in dots) == (covered == 36)
+
+
+def test_lines_are_parted_and_one_of_no_length_keeps_its_points() -> None:
+    lines = shapely.linestrings([[(0.0, 0.0), (5.0, 0.0)], [(3.0, 3.0), (3.0, 3.0)], [(0.0, 1.0), (0.0, 2.0)]])
+    points, owner = tried(lines, 2.0)
+    assert np.diff(points[owner == 0][:, 0]) == pytest.approx([5 / 3] * 3)
+    assert points[owner == 1].tolist() == [[3.0, 3.0], [3.0, 3.0]]
+    assert points[owner == 2].tolist() == [[0.0, 1.0], [0.0, 2.0]]
+    assert len(tried(lines[:0], 2.0)[0]) == 0
