@@ -2,6 +2,7 @@
 
 from typing import Literal
 
+from publisher.basics.file_promise import PieceLine
 from publisher.basics.pose import Box, Point, Pose
 from publisher.basics.records import record
 
@@ -62,7 +63,9 @@ class PrintPromise:
     ``rings`` are those of its template in its own coordinates (mm), the first the outside, without openings in which others are nested.
     ``words``: what its edges and seats are marked with. ``names``: all other words at its places. ``lengths``: widths and depths (mm)
     of what is folded or slit, and those by which a cut piece is checked; ``angles`` (degrees) of bevels and folds.
-    Where half a template is drawn, ``rings`` are the half's, ``whole`` those of both, and ``mirror`` is the line between them.
+    Where half a template is drawn, ``rings`` are the half's, ``whole`` those of both, and ``mirror`` is the line between them. ``lines``:
+    all that is drawn, scored, folded or glued along inside it; ``strips``: where foam goes from behind, which is hatched as openings are.
+    ``traced``: it is a template, drawn round with a pencil.
     """
 
     part: str
@@ -76,6 +79,9 @@ class PrintPromise:
     angles: tuple[float, ...] = ()
     whole: tuple[tuple[Point, ...], ...] = ()
     mirror: tuple[Point, Point] | None = None
+    lines: tuple[PieceLine, ...] = ()
+    strips: tuple[tuple[Point, ...], ...] = ()
+    traced: bool = False
 
 
 @record

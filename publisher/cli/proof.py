@@ -46,7 +46,7 @@ def proof(
     records: list[dict[str, object]] = []
     opened = True
     for file in files:
-        if file.is_dir() or file.suffix == ".zip":
+        if file.is_dir() or file.suffix.casefold() == ".zip":
             api.settle(file)
             whole = api.prove_files(str(file), api.contents(file), brief, truth)
             opened &= all(one.proof.opened for one in whole.pdfs)

@@ -34,7 +34,7 @@ def with_promises(design: Design, pieces: Sequence[Part], joined: Joined) -> Joi
         joined,
         sides=sides_of(design, pieces, joined.placed),
         sentences=sentences_on(design, joined),
-        prints=prints_of(pieces),
+        prints=prints_of(pieces, design.use == "trace"),
         figures=figures_of(design, pieces, joined),
         pictures=(
             *pictures_of(design, joined.drawings),

@@ -3,20 +3,22 @@
 from collections.abc import Iterable, Iterator
 from math import inf
 
-from publisher.basics import FigurePromise, PrintPromise, Purpose, WordPromise
+from publisher.basics import FigurePromise, LineKind, PieceLine, PrintPromise, Purpose, WordPromise
 from publisher.design import Design
-from publisher.geometry import Part, dimensions_of
+from publisher.geometry import Mark, Part, dimensions_of, half_marks, polygon, rabbet_strip
 from publisher.joints.budget import PENCIL_SPREAD, safe_ends
 from publisher.joints.facts import spread_ends
 from publisher.joints.model import Joined
 
 SAID_AT_PLACES = (Purpose.MATCH, Purpose.BEVEL)
+ARROWS = (Purpose.CLIMB, Purpose.GRAIN, Purpose.TOP)
 SAID_PUSHES = ("step_carries", "deck_carries")
 GRAMS_PER_NEWTON = 1000.0 / 9.80665
 
 
-def prints_of(pieces: Iterable[Part]) -> tuple[PrintPromise, ...]:
-    """Return what each print of a piece must show: its template, the letters and angles at its edges, what it says of grooves and slits."""
+def prints_of(pieces: Iterable[Part], traced: bool = False) -> tuple[PrintPromise, ...]:
+    """Return what each print of a piece must show: its template, the letters and angles at its edges, what it says of grooves and slits;
+    ``traced``: the pieces are drawn round."""
     return tuple(
         PrintPromise(
             piece.id,
@@ -29,7 +31,7 @@ def prints_of(pieces: Iterable[Part]) -> tuple[PrintPromise, ...]:
                 for mark in piece.marks
                 if mark.text and mark.purpose in SAID_AT_PLACES
             ),
-            tuple(mark.text for mark in piece.marks if mark.text and mark.purpose not in SAID_AT_PLACES),
+            tuple(mark.text for mark in half_marks(piece) if mark.text and mark.purpose not in SAID_AT_PLACES),
             (
                 *(fold.width for fold in piece.folds),
                 *(length for dimension in dimensions_of(piece) for length in dimension.lengths),
@@ -41,9 +43,29 @@ def prints_of(pieces: Iterable[Part]) -> tuple[PrintPromise, ...]:
             ),
             tuple(path.points for path in piece.half.whole.paths) if piece.half else (),
             piece.half.line if piece.half else None,
+            tuple(
+                PieceLine(_kind_of(mark), mark.path.travelled)
+                for mark in half_marks(piece)
+                if len(mark.path.points) > 1
+            ),
+            tuple(
+                tuple(map(tuple, rabbet_strip(edge, polygon(piece.outline)).exterior.coords))
+                for edge in piece.edges
+                if edge.rabbet is not None
+            ),
+            traced,
         )
         for piece in pieces
     )
+
+
+def _kind_of(mark: Mark) -> str:
+    """Return what a line of a piece is: its kind; an ``arrow``; a ``lap``, the outline of a layer that lies on it, which is left out where
+    another line says the same."""
+    if mark.purpose in ARROWS:
+        return "arrow"
+    lap = mark.purpose is Purpose.LAP and mark.path.closed and mark.kind is not LineKind.GLUE
+    return "lap" if lap else mark.kind.value
 
 
 def figures_of(design: Design, pieces: Iterable[Part], joined: Joined) -> tuple[FigurePromise, ...]:

@@ -28,3 +28,17 @@ def test_boards_limits_and_the_pencil_are_figures(make: SimpleNamespace) -> None
     board = design.boards[0]
     assert ("length", board.thickness) in values and ("length", round(board.thickness + board.spread, 4)) in values
     assert {("length", 0.4), ("length", 0.8), ("share", joined.budget.least), ("share", joined.budget.most)} <= values
+
+
+def test_lines_of_a_piece_are_promised_by_what_they_are(make: SimpleNamespace) -> None:
+    line, ring = polyline(((1.0, 1.0), (9.0, 1.0))), polyline(((1.0, 1.0), (9.0, 1.0), (9.0, 9.0)), True)
+    marks = (
+        Mark(LineKind.FOLD, Purpose.BEND, line),
+        Mark(LineKind.DRAW, Purpose.CLIMB, line),
+        Mark(LineKind.REFERENCE, Purpose.LAP, ring),
+        Mark(LineKind.GLUE, Purpose.LAP, ring),
+        Mark(LineKind.REFERENCE, Purpose.NAME, polyline(((3.0, 4.0),)), text="here"),
+    )
+    (piece,) = prints_of((replace(make.wall("wall", 120, 50), marks=marks),))
+    assert [one.kind for one in piece.lines] == ["fold", "arrow", "lap", "glue"]
+    assert piece.lines[2].points == ring.travelled and piece.strips == ()

@@ -46,6 +46,7 @@ from publisher.basics import (
     NumberPromise,
     OutlinePromise,
     PagePromise,
+    PieceLine,
     PlacePromise,
     Point,
     Pose,
@@ -272,6 +273,7 @@ HOLE_B = ((140.0, 30.0), (140.0, 60.0), (165.0, 60.0), (165.0, 30.0))
 RULER = 60  # mm: each of its ticks is read in each of the packs that tests spoil
 AT_A = Pose(30.0, 180.0, 10.0)
 DRAW_LINES = (((35.0, 20.0), (80.0, 20.0)), ((50.0, 20.0), (50.0, 35.0), (60.0, 35.0)))
+REFERENCE = ((0.0, 30.0), (90.0, 30.0), (0.0, 30.0))
 FOLD_LINE = ((0.0, 50.0), (80.0, 50.0))
 FOOTER = Box(145.0, 14.5, 190.0, 21.0)
 FOLD_DASH = (8.4, 1.05, 0.35, 1.05)
@@ -336,6 +338,8 @@ def print_check() -> tuple[Sheet, list[LengthPromise]]:
         "card": stroke(box_code(card)),
         "card label": words("85.60 mm", 110.0, 118.0),
         "gauge": line((30.0, 140.0), (30.0, 146.0)),
+        "wide end": line((130.0, 140.0), (130.0, 148.0)),
+        "bar": line((30.0, 149.0), (80.0, 149.0), 0.5),
     }
     for i, a, b in ticks:
         items[f"tick {i}"] = line(a, b, 0.18)
@@ -346,6 +350,7 @@ def print_check() -> tuple[Sheet, list[LengthPromise]]:
         LengthPromise(1, (20.0, 30.0), (20.0 + RULER, 30.0), float(RULER), "ruler"),
         LengthPromise(1, (80.0, 90.0), (165.6, 90.0), 85.6, "card", "85.60 mm"),
         LengthPromise(1, (30.0, 140.0), (30.0, 146.0), 6.0, "gauge"),
+        LengthPromise(1, (130.0, 140.0), (130.0, 148.0), 8.0, "gauge"),
         *(LengthPromise(1, a, b, b[1] - a[1], "tick", str(i) if i % 50 == 0 else "") for i, a, b in ticks),
     ]
     return Sheet(items), lengths
@@ -367,7 +372,7 @@ def template() -> tuple[Sheet, list[LengthPromise]]:
         "fold lines": stroke(
             ring_code(AT_A.apply_all(FOLD_LINE), False), 0.35, " ".join(f"{d * K:.4f}" for d in FOLD_DASH)
         ),
-        "reference": stroke(ring_code(AT_A.apply_all(((0.0, 30.0), (90.0, 30.0)))), 0.25, "3 1"),
+        "reference": stroke(ring_code(AT_A.apply_all(REFERENCE)), 0.25, "3 1"),
         "letter": words("A", 70.0, 215.0, 12.0),
         "count": words("cut 14", 80.0, 215.0),
         "code": literal(f"q 0 g {code_modules('pack 1.0.0 a4 2', code)} f* Q"),
@@ -595,10 +600,18 @@ def made() -> dict[str, Any]:
                 (WordPromise("a", (45.0, 56.0), "letter"),),
                 whole=WHOLE_A,
                 mirror=((90.0, 0.0), (90.0, 60.0)),
+                lines=(
+                    *(PieceLine("draw", line) for line in DRAW_LINES),
+                    PieceLine("fold", FOLD_LINE),
+                    PieceLine("reference", REFERENCE),
+                ),
             ),
             PrintPromise("deck", "B", "foam", 5.0, (PART_B, HOLE_B)),
         ),
-        "figures": (FigurePromise("thickness of foam", 5.0, "length"),),
+        "figures": (
+            FigurePromise("thickness of foam", 5.0, "length"),
+            FigurePromise("thickness of foam that is taken", 7.0, "length"),
+        ),
         "drawings": (
             DrawingPromise(PICTURE.key, "part:step", 80.0, 40.0, SEEN, TEXTURE, (("A", (10.0, 16.0)),)),
             DrawingPromise(SIZES.key, SIZES.key, 80.0, 30.0, LID_LINES),
@@ -659,6 +672,11 @@ def lid_items() -> dict[str, Draw]:
     return items | {f"lid says {n}": words(said, 70.0, 44.0 - LID_ROW * n, 2.3) for n, said in enumerate(LID_SAYS)}
 
 
+def boxes_code(count: int) -> str:
+    """Boxes to tick in the label on the second page."""
+    return " ".join(box_code(Box(141.0 + 3.0 * i, 234.0, 143.0 + 3.0 * i, 236.0)) for i in range(count))
+
+
 KEYS = ("1: check", "2: A", "3: B", "4: B")  # of the small pictures: which parts each page shows
 
 
@@ -681,6 +699,7 @@ def good_pack() -> Pack:
         "half": words("Half: trace it, flip it over along the marked side, trace again.", 120.0, 243.5, 2.3),
         "top": words("top", 120.0, 230.0, 3.0),
         "whose": words("A cut 14 + 1 spare, 90.0 × 60.0 mm", 140.0, 230.0, 3.0),
+        "boxes": stroke(boxes_code(15)),
         "edge letter": words("a", *AT_A.apply((45.0, 52.0)), 3.0),
     }
     sheets[1].items |= {"pin": pin(60.0, 50.0), "pencil": stroke(circle_code(105.0, 50.0, 1.25))}

@@ -15,7 +15,7 @@ from publisher.proof import ALONE, OPENING, PROMISED, prove
 from publisher.proof.checks import RULES
 from publisher.proof.measuring.case import Case
 from publisher.proof.reading.reader import read_file
-from tests.proof.conftest import AT_A, WHOLE_A
+from tests.proof.conftest import AT_A, WHOLE_A, boxes_code
 
 Spoil = Callable[[Any, Any], None]
 PT = 72 / 25.4
@@ -307,6 +307,53 @@ bad("proof/ruler", "one wrong tick")(swap(0, "tick 37", lambda kit: kit.line((57
 bad("proof/ruler", "one tick missing")(drop(0, "tick 44"))
 bad("proof/ruler", "base line short")(swap(0, "ruler", lambda kit: kit.line((20, 30), (79.9, 30))))
 bad("proof/length", "card too wide")(swap(0, "card", lambda kit: kit.stroke(kit.box_code(Box(80, 70, 165.8, 123.98)))))
+bad("proof/scale", "the bar over a gauge ends where no board is taken")(
+    swap(0, "bar", lambda kit: kit.line((30.0, 149.0), (85.0, 149.0), 0.5))
+)
+bad("proof/scale", "the arrow over a gauge points at no board")(
+    add(0, lambda kit: kit.literal(f"q 0 g {kit.ring_code(((70.0, 149.0), (71.0, 151.0), (69.0, 151.0)))} f Q"))
+)
+
+
+def other_ticks(change: Callable[[Any], Any]) -> Spoil:
+    """Draw and promise the ticks alike, but otherwise."""
+
+    def spoil(pack: Any, kit: Any) -> None:
+        items = {name: draw for name, draw in pack.sheets[0].items.items() if not name.startswith("tick")}
+        lengths = [change(one) if one.purpose == "tick" else one for one in pack.promises.lengths]
+        lengths = [one for one in lengths if one is not None]
+        for number, one in enumerate(lengths):
+            if one.purpose == "tick":
+                items[f"tick {number}"] = kit.line(one.start, one.end, 0.18)
+                if one.label:
+                    items[f"tick label {number}"] = kit.words(one.label, one.start[0] - 2.0, 35.5, 2.4)
+        pack.sheets[0].items, pack.promises = items, replace(pack.promises, lengths=tuple(lengths))
+
+    return spoil
+
+
+def stretched(one: Any) -> Any:
+    shift = (one.start[0] - 20.0) * (8.0 / 9.0 - 1.0)
+    return replace(one, start=(one.start[0] + shift, one.start[1]), end=(one.end[0] + shift, one.end[1]))
+
+
+bad("proof/scale", "ticks of no known step")(other_ticks(stretched))
+bad("proof/scale", "a tick left out")(other_ticks(lambda one: None if abs(one.start[0] - 43.0) < 0.1 else one))
+bad("proof/scale", "a number that counts otherwise")(
+    other_ticks(lambda one: replace(one, label="60") if one.label == "50" else one)
+)
+bad("proof/tick-boxes", "one box too few")(swap(1, "boxes", lambda kit: kit.stroke(boxes_code(14))))
+bad("proof/tick-boxes", "a pencil line that nobody draws")(
+    add(1, lambda kit: kit.words("cut on the pencil line", 140.0, 241.0, 3.0))
+)
+
+
+@bad("proof/tick-boxes", "a template that does not say so")
+def traced(pack: Any, _kit: Any) -> None:
+    piece, *others = pack.promises.prints
+    pack.promises = replace(pack.promises, prints=(replace(piece, traced=True), *others))
+
+
 bad("proof/length", "gauge too short")(swap(0, "gauge", lambda kit: kit.line((30, 140), (30, 145.9))))
 bad("proof/label", "another number")(swap(1, "square label", lambda kit: kit.words("51 mm", 155, 40)))
 bad("proof/label", "no number at a tick")(drop(0, "tick label 50"))
@@ -537,6 +584,32 @@ bad("proof/line-unpromised", "5 mm thick over the outline")(inside_a(((50.0, 0.0
 bad("proof/line-unpromised", "a chord over a notch")(inside_a(((40.0, 0.0), (48.0, 0.0))))
 bad("proof/outline-width", "5 mm thick")(with_width(5.0))
 bad("proof/outline-width", "as thin as a line to draw")(with_width(0.25))
+ACROSS = ((40.0, 23.0), (80.0, 23.5))
+bad("proof/unpromised-ink", "a line")(inside_a(ACROSS, 0.25))
+bad("proof/unpromised-ink", "a hairline")(inside_a(ACROSS, 0.02))
+bad("proof/unpromised-ink", "a short one")(inside_a(((60.0, 25.0), (61.0, 25.0)), 0.18))
+bad("proof/unpromised-ink", "beside a promised line")(inside_a(((50.0, 20.3), (70.0, 20.3)), 0.25))
+bad("proof/unpromised-ink", "a dotted line")(
+    add(1, lambda kit: kit.stroke(kit.ring_code(AT_A.apply_all(ACROSS), False), 0.25, "0.7 2"))
+)
+bad("proof/unpromised-ink", "a pale line")(
+    add(1, lambda kit: kit.stroke(kit.ring_code(AT_A.apply_all(ACROSS), False), 0.25, "", 0.9))
+)
+bad("proof/unpromised-ink", "a grey shape")(
+    add(1, lambda kit: kit.literal(f"q 0.5 g {kit.ring_code(AT_A.apply_all(((60, 22), (63, 22), (60, 24))))} f Q"))
+)
+bad("proof/unpromised-ink", "a white patch")(
+    add(
+        1,
+        lambda kit: kit.literal(f"q 1 g {kit.ring_code(AT_A.apply_all(((60, 22), (75, 22), (75, 27), (60, 27))))} f Q"),
+    )
+)
+bad("proof/unpromised-ink", "a word")(add(1, lambda kit: kit.words("glue here", *AT_A.apply((60.0, 23.0)), 2.4)))
+bad("proof/unpromised-ink", "a number")(add(1, lambda kit: kit.words("12", *AT_A.apply((60.0, 23.0)), 2.4)))
+bad("proof/unpromised-ink", "a picture")(add(1, lambda kit: kit.picture(Box(95, 205, 97, 207), 20)))
+bad("proof/unpromised-ink", "in an opening")(inside_a(((12.0, 12.0), (28.0, 14.0)), 0.35))
+bad("proof/unpromised-ink", "on a tile")(add(3, lambda kit: kit.line((60.0, 120.0), (100.0, 122.0), 0.18)))
+bad("proof/lines-left-out", "no folds")(drop(1, "fold lines"))
 bad("proof/dark-area", "a black bar over the outline")(
     add(1, lambda kit: kit.literal(f"q 0 g {AT[0]} {AT[1]} 60 60 re f Q"))
 )

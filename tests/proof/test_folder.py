@@ -6,6 +6,7 @@ import re
 import zipfile
 from collections.abc import Callable
 from dataclasses import replace
+from random import Random
 from typing import Any
 
 import numpy as np
@@ -14,7 +15,9 @@ from PIL import Image
 
 from publisher.basics import FilePromises, errors
 from publisher.proof import judge_files, judge_lists, promises_by_records
+from publisher.proof.folder.zips import is_zip_name, read_zip
 from tests.proof.made_folder import Made
+from tests.searches.profile import seeds
 
 Change = Callable[[bytes], bytes]
 WALL, DISC, SHEET, TABLE = "part-a-wall.svg", "part-b-disc.svg", "762mm-1.svg", "cut-yield.csv"
@@ -252,6 +255,28 @@ def test_a_zip_that_is_not_the_release_is_found(made_folder: Made, spoil: str) -
                 new.writestr(one, b"again")
     data = out.getvalue()[:500] if spoil == "cut" else out.getvalue()
     assert {finding.check for finding in made_folder.listed({**made_folder.files, name: data})} == {"proof/zip-content"}
+
+
+PACKINGS = (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED, zipfile.ZIP_BZIP2, zipfile.ZIP_LZMA)
+
+
+@pytest.mark.search
+@seeds(80, 5000)
+def test_a_spoilt_zip_of_any_packing_is_read_or_said_to_be_damaged(seed: int) -> None:
+    random, out = Random(f"zip {seed}"), io.BytesIO()
+    with zipfile.ZipFile(out, "w", PACKINGS[seed % len(PACKINGS)]) as box:
+        for name in ("packs/one.txt", "packs/two.txt"):
+            box.writestr(name, name.encode() * 40)
+    data = bytearray(out.getvalue())
+    for _ in range(random.choice((1, 2, 4))):
+        data[random.randrange(len(data))] = random.randrange(256)
+    read = read_zip(bytes(data[: random.choice((len(data), random.randrange(len(data))))]))
+    assert not (read.trouble and read.files)
+
+
+@pytest.mark.parametrize(("name", "zipped"), [("a.zip", True), ("A.ZIP", True), ("a.Zip", True), ("azip", False)])
+def test_zips_are_known_by_their_names_in_capitals_too(name: str, zipped: bool) -> None:
+    assert is_zip_name(name) is zipped
 
 
 def in_record(change: Callable[[dict[str, Any]], None]) -> Change:

@@ -4,7 +4,7 @@ import re
 
 import pytest
 
-from publisher.proof.checks.own_numbers import TILES
+from publisher.proof.checks.own_numbers import FIXED, SAYINGS, TILES
 
 
 @pytest.mark.parametrize(
@@ -21,3 +21,20 @@ from publisher.proof.checks.own_numbers import TILES
 )
 def test_only_numbers_of_tiles_and_copies_are_taken_out(said: str, left: list[str]) -> None:
     assert re.findall(r"\d+(?:\.\d+)?", TILES.sub("", said)) == left
+
+
+@pytest.mark.parametrize(
+    ("saying", "kinds"),
+    [
+        ("a bank card, 85.60 × 53.98 mm", {"print_check"}),
+        ("about 500 g", {"cover"}),
+        ("thin card, 0.3 to 0.5 mm", {"about", "cut_list", "acts", "steps"}),
+        ("cut it into 10 pieces", {"acts", "steps"}),
+        ("98 mm or so", {"print_check"}),
+        ("0.05 mm of glue", {"cautions"}),
+        ("1 in", {"templates", "tiles"}),
+        ("12 templates", set()),
+    ],
+)
+def test_a_saying_with_a_number_is_known_only_where_it_is_said(saying: str, kinds: set[str]) -> None:
+    assert {kind for kind in FIXED if SAYINGS[kind].search(saying)} == kinds

@@ -40,6 +40,7 @@ from publisher.joints.checks.rests_on_nothing import rests_on_nothing
 from publisher.joints.checks.ring_does_not_close import ring_does_not_close
 from publisher.joints.checks.row_off_the_middle import row_off_the_middle
 from publisher.joints.checks.rows_do_not_meet import rows_do_not_meet
+from publisher.joints.checks.size_in_words import size_in_words
 from publisher.joints.checks.slot_too_close_to_edge import slot_too_close_to_edge
 from publisher.joints.checks.step_names_no_mark import step_names_no_mark
 from publisher.joints.checks.step_too_weak import step_too_weak
@@ -105,6 +106,7 @@ CHECKS: tuple[Check[Assembled], ...] = (
     need_not_met,
     need_over_spread,
     step_names_no_mark,
+    size_in_words,
     cannot_be_put_in,
     rests_on_nothing,
     out_of_reach,

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 import shapely
 
-from publisher.basics import Box, Layer, TextPromise, record
+from publisher.basics import Box, Carried, Layer, TextPromise, record
 from publisher.basics.wording import LengthUnit
 from publisher.geometry import polygon
 from publisher.pages.model import Drawn
@@ -163,7 +163,12 @@ def note_drawn(context: Context, plan: Tiling, cell: Cell, note: TileNote, numbe
     part, copy = plan.sample.part.id, max(plan.sample.copy, 1)
     measures = (text for text in said_off_part(plan.sample.part, context.paper.first) if text in said)
     lines = (line for text in measures for line in context.type.lines(text, note.style, width))
-    body = Body(drawn, texts=tuple(TextPromise(numbers.page, line) for line in (said[0], *lines)))
+    own = Box(left, top - height, left + width, top)
+    body = Body(
+        drawn,
+        texts=tuple(TextPromise(numbers.page, line) for line in (said[0], *lines)),
+        carried=(tile_carried(numbers.page, own, part, copy, cell),),
+    )
     if whole and note.sides:
         before = set_note(context.type, said[:-1], note.style, left, top, width)[
             1
@@ -171,6 +176,11 @@ def note_drawn(context: Context, plan: Tiling, cell: Cell, note: TileNote, numbe
         sides = Box(left, top - height, left + width, top - before).grown(NOTE_OVER)
         body += Body(carried=(sides_carried(numbers.page, sides, part, copy, plan.sample.mirrored),))
     return body
+
+
+def tile_carried(page: int, box: Box, part: str, copy: int, cell: Cell) -> Carried:
+    """Say that the words in a box are the note of a tile: they may lie on the tile itself."""
+    return Carried(f"tile:{part}:{copy}:{cell.row}:{cell.column}", page, box)
 
 
 def set_note(

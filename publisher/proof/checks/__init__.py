@@ -37,11 +37,14 @@ from publisher.proof.checks import (
     print_wishes,
     printers,
     references,
+    scales,
     sentences,
     sides,
     sizes,
+    stray_ink,
     tags,
     text,
+    tick_boxes,
     tiles,
 )
 from publisher.proof.measuring import Case
@@ -58,9 +61,11 @@ ALONE: tuple[Check[Case], ...] = (
 
 PROMISED: tuple[Check[Case], ...] = (
     pages.page_count, pages.page_size, margins.ink_by_lines, margins.ink_by_pixels, margins.corner_marks,
-    lengths.calibration, lengths.rulers, lengths.other_lengths, labels.length_labels, labels.measures_clear, lengths.calibration_by_pixels,
-    lengths.readers_agree, dots.ink_unseen, dots.ink_stray, outlines.outlines_promised, outlines.outlines_twice, outlines.outline_width,
-    outlines.outlines_by_pixels, inside_parts.other_lines, inside_parts.dark_areas, marks.marked_lines,
+    lengths.calibration, scales.scales, lengths.rulers, lengths.other_lengths, labels.length_labels, labels.measures_clear,
+    lengths.calibration_by_pixels, lengths.readers_agree, dots.ink_unseen, dots.ink_stray,
+    outlines.outlines_promised, outlines.outlines_twice, outlines.outline_width,
+    outlines.outlines_by_pixels, inside_parts.other_lines, inside_parts.dark_areas, stray_ink.stray_ink,
+    marks.marked_lines, marks.lines_left_out,
     tiles.match_marks, tiles.tiles_together, compass.compass_strips, letters.letter_shape, text.words_promised, cut_list.cut_list,
     buying.what_to_buy, layouts.layout_pictures,
     layout_measures.layout_measures, layout_cuts.layout_cuts,
@@ -70,7 +75,8 @@ PROMISED: tuple[Check[Case], ...] = (
     furniture.space_clear, fiducials.fiducial_marks,
     links.links_lead, tags.structure, tags.untagged,
     pages.page_labels, drawn.all_drawn, own_numbers.own_numbers, references.page_references,
-    references.step_numbers, halves.half_templates, pieces.pieces_shown, pieces.edge_words, catalogue.bookmarks, catalogue.attached,
+    references.step_numbers, halves.half_templates, pieces.pieces_shown, pieces.edge_words, tick_boxes.tick_boxes,
+    catalogue.bookmarks, catalogue.attached,
 )  # fmt: skip
 
 TO_PRINT: tuple[Check[Case], ...] = (

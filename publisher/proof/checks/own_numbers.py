@@ -6,16 +6,28 @@ from publisher.basics import Check, Findings
 from publisher.proof.checks.frame import MOST_SAID, about, judged, page_name
 from publisher.proof.measuring import ELSEWHERE, Case, figures_in, known_figures, written_numbers
 
-FIXED = re.compile(  # sayings with numbers that no design changes, stated here once more
-    r"85\.60 × 53\.98 mm|3\.370 × 2\.125 in"  # a bank card: ISO/IEC 7810, ID-1
-    r"|0\.3 to 0\.5 mm|0\.012 to 0\.02 in"  # thin card
-    r"|[12] to [24] m|[37] to (?:7|13) ft"  # what the tip of a blade cuts
-    r"|0\.05 mm|0\.002 in|2 to 3 %|about 500 g|\b1 in\b|\binto 10 pieces|divide by 10\b|more than 10 times|\d+ templates?\b"
-    r"|1 cut the card|2 pencil line|3 cut the foam|2, 3 inside slots"
-    r"|3 15/16 to 3 31/32 in|3 13/16 to 3 29/32 in|under 3 13/16 in|4 1/32 in or more"  # squares of 4 in
-    r"|less than 1/(?:32|64) in more or less"
-    r"|\b98 mm|\b95 mm|\b98 to|\b95 to 97\.9 mm"  # squares of pages that were fitted to other papers
+SQUARES = (  # squares of 100 mm and 4 in, of pages that print true and of those that were fitted to other papers
+    r"|3 15/16 to 3 31/32 in|3 13/16 to 3 29/32 in|under 3 13/16 in|4 1/32 in or more"
+    r"|\b98 mm|\b95 mm|\b98 to|\b95 to 97\.9 mm"
 )
+CARD = r"0\.3 to 0\.5 mm|0\.012 to 0\.02 in"  # thin card
+BLADES = r"|[12] to [24] m|[37] to (?:7|13) ft"  # what the tip of a blade cuts
+HALF_LINE = r"less than 1/(?:32|64) in more or less"
+TEN = r"|\binto 10 pieces|divide by 10\b|more than 10 times"  # scraps in a pile, whose height is measured
+AN_INCH = r"\b1 in\b"  # the small square of a page
+FIXED = {  # sayings with numbers that no design changes, stated here once more, by the kind of page where they are said
+    "cover": r"about 500 g",
+    "print_check": rf"85\.60 × 53\.98 mm|3\.370 × 2\.125 in|2 to 3 %|{HALF_LINE}{SQUARES}",  # a bank card: ISO/IEC 7810, ID-1
+    "about": CARD + BLADES,
+    "cut_list": CARD + BLADES,
+    "cautions": r"0\.05 mm|0\.002 in|1 cut the card|2 pencil line|3 cut the foam|2, 3 inside slots",
+    "acts": f"{CARD}|{HALF_LINE}{TEN}",
+    "steps": f"{CARD}|{HALF_LINE}{TEN}",
+    "templates": AN_INCH,
+    "tiles": AN_INCH,
+}
+SAYINGS = {kind: re.compile(words) for kind, words in FIXED.items()}
+NOTHING = re.compile(r"(?!)")
 CALLED = re.compile(r"\b(\d+): (?:check|[A-Z]+(?:, [A-Z]+)*)(?![\w])")
 PAGE_RUN = r"\d+(?:-\d+)?(?:, \d+(?:-\d+)?)*(?: and \d+(?:-\d+)?)?"
 PAGES = re.compile(rf"[Pp]ages? ({PAGE_RUN})(?: of (\d+))?")
@@ -40,7 +52,7 @@ def own_numbers(case: Case, check: Check[Case]) -> Findings:
     for page in case.promises.pages if case.promises.figures else ():
         known = known_figures(case.promises, page.page, written)
         text = case.own_words(page.page)
-        for saying in (FIXED, PAGES, TILES, STEPS, CALLED):
+        for saying in (SAYINGS.get(page.kind, NOTHING), PAGES, TILES, STEPS, CALLED):
             text = saying.sub(ELSEWHERE, text)
         wrong = []
         for said in figures_in(text):

@@ -7,7 +7,7 @@ from typing import Any
 
 from publisher.basics import Check, Findings, checked
 from publisher.proof.folder.case import FileList, FolderCase, Listed, few, judged_files
-from publisher.proof.folder.zips import read_zip
+from publisher.proof.folder.zips import is_zip_name, read_zip
 
 LISTS = ("packs.json", "manifest.json")
 """The lists of a set of packs and of a release; a release has both, and its manifest names more."""
@@ -101,9 +101,7 @@ def zip_content(folder: FolderCase, check: Check[FolderCase]) -> Findings:
 
 def _zips(folder: FolderCase) -> set[str]:
     """Return the zip of a release, which holds its manifest and so cannot stand in it."""
-    return {
-        path for path in folder.files if path.endswith(".zip") and "/" not in path and "manifest.json" in folder.files
-    }
+    return {path for path in folder.files if is_zip_name(path) and "/" not in path and "manifest.json" in folder.files}
 
 
 def read_list(name: str, data: bytes) -> FileList:

@@ -1,5 +1,7 @@
 """A zip read with bounds: whoever sends one may have made it to exhaust a reader."""
 
+import lzma
+import struct
 import zipfile
 import zlib
 from io import BytesIO
@@ -9,6 +11,24 @@ from publisher.basics import record
 
 MOST_MEMBERS = 5_000
 MOST_UNPACKED = 400_000_000  # bytes of all members together
+SPOILT = (
+    zipfile.BadZipFile,
+    zlib.error,
+    lzma.LZMAError,
+    struct.error,
+    ValueError,
+    EOFError,
+    LookupError,
+    RuntimeError,
+    NotImplementedError,
+    OSError,
+)
+"""What the packers of the standard library raise over damaged bytes: each its own."""
+
+
+def is_zip_name(name: str) -> bool:
+    """Say whether a file is called as zips are: some programs write that in capitals."""
+    return name.casefold().endswith(".zip")
 
 
 @record
@@ -38,7 +58,7 @@ def read_zip(data: bytes) -> ZipRead:
                 if left < 0:
                     return ZipRead(trouble="it unpacks to more than is reasonable")
                 files.append((one.filename, content))
-    except (zipfile.BadZipFile, zlib.error, ValueError, EOFError, RuntimeError, NotImplementedError, OSError):
+    except SPOILT:
         return ZipRead(trouble="the zip is damaged or cut short")
     tops = {PurePosixPath(name).parts[0] for name, _ in files if PurePosixPath(name).parts}
     if len(tops) == 1 and all("/" in name for name, _ in files):

@@ -16,6 +16,7 @@ from publisher.basics import (
     FurniturePromise,
     LengthPromise,
     MarkPromise,
+    OutlinePromise,
     PagePromise,
     Promises,
     TextPromise,
@@ -24,9 +25,11 @@ from publisher.proof.measuring.carried import lines_in
 from publisher.proof.measuring.drawn_marks import MarkReading, read_marks
 from publisher.proof.measuring.ink import Ink
 from publisher.proof.measuring.lengths import LengthReading, read_lengths
-from publisher.proof.measuring.outlines import OutlineReading, read_outline
+from publisher.proof.measuring.outlines import OutlineReading, StrokeSegments, read_outline
 from publisher.proof.measuring.page_sight import Crop, PageSight, see_page
+from publisher.proof.measuring.piece_lines import LinesShown, PieceLines, lines_shown
 from publisher.proof.measuring.pixels import PixelReadings, read_pixels
+from publisher.proof.measuring.stray_ink import LABELS, Inside
 from publisher.proof.measuring.tiles import SeamReading, TilesReading, read_seams, read_tiles
 from publisher.proof.measuring.unpromised_ink import PromisedParts, promised_parts
 from publisher.proof.reading import (
@@ -45,7 +48,7 @@ from publisher.proof.reading import (
 
 MOST_PIXELS = 60_000_000  # of one picture
 ELSEWHERE = "|"
-OWN = ("side:", "act:")  # what pages carry in words of their own
+OWN = ("side:", "act:", "tile:")  # what pages carry in words of their own
 NUMERAL = re.compile(r"\d+(?:-\d+)?")
 NO_PROMISES = Promises("", "", (), (), (), (), (), ())
 OnPage = TypeVar(
@@ -199,6 +202,42 @@ class Case:
     def parts(self) -> dict[int, PromisedParts]:
         """Return the promised parts of each page of the file."""
         return promised_parts(tuple(p for p in self.promises.outlines if self.page(p.page) is not None))
+
+    @_once
+    def insides(self) -> dict[int, Inside]:
+        """Return for each page of the file with outlines of pieces that were promised what may stand inside them."""
+        pieces = {piece.part for piece in self.promises.prints}
+        on: dict[int, list[OutlinePromise]] = {}
+        for outline in self.promises.outlines:
+            if outline.part in pieces:
+                on.setdefault(outline.page, []).append(outline)
+        return {
+            number: Inside(self.promises, page, outlines, self.lines(number))
+            for number, outlines in on.items()
+            if (page := self.page(number)) is not None
+        }
+
+    @_once
+    def lines_shown(self) -> tuple[LinesShown, ...]:
+        """Return how much of the lines of each piece its copies show."""
+        pieces = {piece.part: piece for piece in self.promises.prints if piece.lines}
+        copies: dict[tuple[str, int], list[tuple[OutlinePromise, PieceLines, StrokeSegments]]] = {}
+        for outline in self.promises.outlines:
+            strokes = self.strokes(outline.page)
+            if outline.part in pieces and strokes is not None:
+                labels = [where.box for where in self.carried_on(outline.page) if where.key.startswith(LABELS)]
+                lines = PieceLines(pieces[outline.part], outline, self.lines(outline.page), labels)
+                copies.setdefault((outline.part, outline.copy), []).append((outline, lines, strokes))
+        return tuple(one for prints in copies.values() for one in lines_shown(prints))
+
+    @_once
+    def strokes(self, number: int) -> StrokeSegments | None:
+        """Return all visible strokes of a page as segments."""
+        ink = self.ink(number)
+        if ink is None:
+            return None
+        starts, ends, owners = ink.segments
+        return StrokeSegments(starts, ends, owners, ink.width[owners] if len(owners) else np.zeros(0))
 
     @_once
     def seams(self) -> tuple[SeamReading, ...]:

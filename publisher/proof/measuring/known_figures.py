@@ -5,6 +5,7 @@ from collections.abc import Iterable, Iterator
 from math import ceil, floor
 
 import numpy as np
+import shapely
 
 from publisher.basics import OutlinePromise, Promises, RowPromise, SizesPromise, record
 from publisher.proof.measuring.figures_said import IN_MM, Said, figures_in
@@ -135,6 +136,26 @@ def _counts(promises: Promises, rows: Iterable[RowPromise]) -> Iterator[float]:
     true = {page.page for page in promises.pages if page.true_size}
     pages = len({page for page, _ in pieces_on(promises)})  # these are glued to card or board
     yield from (float(len(true)), float(pages), *(float(CARDS * number) for number in range(1, pages + 1)))
+    yield float(cut_out(promises))
+
+
+def cut_out(promises: Promises) -> int:
+    """Return how many templates are cut out of card: one for each piece, but for strips, and for those nested in others, which come out of
+    these. One is nested where it lies inside another's outline and in no opening of it."""
+    strips = {strip.part for strip in promises.compasses}
+    nested: set[str] = set()
+    on: dict[int, list[tuple[OutlinePromise, shapely.Polygon]]] = {}
+    for one in promises.outlines:
+        if not one.row:
+            on.setdefault(one.page, []).append((one, shapely.Polygon(one.pose.apply_all(one.rings[0]))))
+    for shown in on.values():
+        for one, shape in shown:
+            for other, around in shown:
+                if one.part != other.part and shapely.contains_properly(around, shape):
+                    holes = shapely.union_all([shapely.Polygon(other.pose.apply_all(hole)) for hole in other.rings[1:]])
+                    if not shapely.covers(holes, shape):
+                        nested.add(one.part)
+    return max(1, len({piece.part for piece in promises.prints} - strips - nested))
 
 
 def pieces_on(promises: Promises) -> set[tuple[int, str]]:

@@ -3,9 +3,9 @@
 from dataclasses import replace
 from typing import Any
 
-from publisher.basics import FigurePromise
+from publisher.basics import CompassPromise, FigurePromise, OutlinePromise, Pose, PrintPromise, Promises
 from publisher.proof.measuring.figures_said import figures_in
-from publisher.proof.measuring.known_figures import known_figures
+from publisher.proof.measuring.known_figures import cut_out, known_figures
 
 
 def known(kit: Any, page: int, text: str) -> list[bool]:
@@ -30,3 +30,22 @@ def test_squares_are_read_off_between_their_limits(kit: Any) -> None:
         True,
         False,
     ]
+
+
+def test_cards_that_are_cut_out_are_pieces_without_strips_and_nested_ones() -> None:
+    big, hole = (
+        ((0.0, 0.0), (90.0, 0.0), (90.0, 60.0), (0.0, 60.0)),
+        ((50.0, 5.0), (50.0, 55.0), (85.0, 55.0), (85.0, 5.0)),
+    )
+    small = ((0.0, 0.0), (20.0, 0.0), (20.0, 20.0), (0.0, 20.0))
+    outlines = (
+        OutlinePromise(1, "wall", "A", 1, Pose(), (big, hole)),
+        OutlinePromise(1, "nested", "B", 1, Pose(10.0, 10.0), (small,)),
+        OutlinePromise(1, "in an opening", "C", 1, Pose(60.0, 10.0), (small,)),
+        OutlinePromise(1, "beside", "D", 1, Pose(100.0, 10.0), (small,)),
+    )
+    strip = CompassPromise(1, "round", "E", (0.0, 0.0), ((50.0, 0.0),), (50.0,), 1.0)
+    prints = tuple(PrintPromise(one.part, one.letter, "foam", 5.0, one.rings) for one in outlines)
+    round_one = PrintPromise("round", "E", "foam", 5.0, (small,))
+    promises = replace(Promises("", "", (), (), outlines, (), (), ()), compasses=(strip,), prints=(*prints, round_one))
+    assert cut_out(promises) == 3

@@ -9,7 +9,7 @@ from random import Random
 from tests.proof.mutants.bench import Tried, clean_packs, try_all
 from tests.proof.mutants.sites import mutant_of, sites
 
-FATES = ("caught", "broke", "equivalent", "beside", "survived")
+FATES = ("caught", "broke", "equivalent", "beside", "unused", "survived")
 
 
 def main(words: list[str]) -> int:

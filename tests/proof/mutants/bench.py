@@ -6,12 +6,13 @@ import resource
 import sys
 from collections import Counter
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from contextlib import contextmanager
+from dataclasses import dataclass, replace
 from importlib.abc import Loader, MetaPathFinder
 from importlib.machinery import ModuleSpec
 from importlib.util import spec_from_file_location
 from pathlib import Path
-from types import ModuleType
+from types import FrameType, ModuleType
 from typing import Any
 
 from publisher.basics import errors
@@ -22,8 +23,10 @@ from publisher.press import write_pdf
 from publisher.proof import prove
 from publisher.proof.identity import identify
 from publisher.proof.reading import PageRead, read_file
-from tests.proof.mutants.sites import TOP, Mutant
+from tests.proof.mutants.sites import ROOMS, TOP, Mutant, Site, sites
+from tests.proof.plants.finished import first_check
 
+Ran = tuple[str, int]  # a file, and a line of it
 MADE_ANEW = ("publisher.pages", "publisher.press", "publisher.pipeline")
 SECONDS = 60  # of the processor: a mutant that takes longer never ends
 DESIGNS = (("quay", "a4"), ("toll-house", "letter"), ("lock-stair", "a4"), ("bridge", "letter"))
@@ -31,20 +34,28 @@ DESIGNS = (("quay", "a4"), ("toll-house", "letter"), ("lock-stair", "a4"), ("bri
 
 @dataclass(frozen=True)
 class Clean:
-    """A design as it was worked out, its paper, its pack and its file as they are without any change."""
+    """A design as it was worked out, its paper, its pack and its file as they are without any change; which lines of which files run
+    while both are made; all that is placed, as text."""
 
     name: str
     paper: str
     worked: Worked
     pack: Pack
     data: bytes
+    runs: frozenset[Ran]
+    placed: str
+
+    def meets(self, site: Site) -> bool:
+        """Say whether this pack is made by what stands at a site."""
+        return any((site.path, line) in self.runs for line in range(site.line, site.last + 1))
 
 
 @dataclass(frozen=True)
 class Tried:
-    """What became of a mutant. ``fate``: ``equivalent`` (the same bytes, or all pages draw the same), ``beside`` (the pages draw the same,
-    but not what stands beside them), ``broke`` (it makes no pack), ``caught`` (``by`` these checks), ``survived`` (``by``: in the pages
-    of which design, and whether words differ, or lines, or only the places of both)."""
+    """What became of a mutant. ``fate``: ``unused`` (none of the packs is made by what was changed), ``equivalent`` (the same bytes, or all
+    pages draw the same), ``beside`` (the pages draw the same, but not what stands beside them), ``broke`` (it makes no pack), ``caught``
+    (``by`` this check), ``survived`` (``by``: in the pages of which design, and whether words differ, or lines, or only the places of
+    both)."""
 
     mutant: Mutant
     fate: str
@@ -57,12 +68,63 @@ def clean_packs(names: Iterable[tuple[str, str]] = DESIGNS) -> tuple[Clean, ...]
     found = []
     for name, paper in names:
         worked = work(read_brief(TOP / "designs" / name))
-        (pack,), _ = compose_packs(worked, (paper,))
-        data = write_pdf(pack)
+        with _lines_that_run() as runs:
+            (pack,), _ = compose_packs(worked, (paper,))
+            data = write_pdf(pack)
         if wrong := errors(prove(data, pack.promises, name).findings):
             raise ValueError(f"{name} on {paper} is refused without any change: {wrong[0].message}")
-        found.append(Clean(name, paper, worked, pack, data))
-    return tuple(found)
+        found.append(Clean(name, paper, worked, pack, data, frozenset(runs), _placed(pack)))
+    loaded = _lines_of_modules()
+    return tuple(replace(clean, runs=clean.runs | loaded) for clean in found)
+
+
+@contextmanager
+def _lines_that_run() -> Iterator[set[Ran]]:
+    """Note each line that runs in the rooms that are changed: their modules are loaded anew, so that nothing is remembered."""
+    runs: set[Ran] = set()
+    ours = {str(TOP / room) for room in ROOMS}
+
+    def trace(frame: FrameType, event: str, _: object) -> Any:
+        file = frame.f_code.co_filename
+        if not file.startswith(tuple(ours)):
+            return None
+        path = file.removeprefix(f"{TOP}/")
+
+        def line(inner: FrameType, event: str, _: object) -> Any:
+            runs.add((path, inner.f_lineno))
+            return line
+
+        runs.add((path, frame.f_lineno))
+        return line
+
+    before = sys.gettrace()
+    sys.settrace(trace)
+    try:
+        yield runs
+    finally:
+        sys.settrace(before)
+
+
+def _lines_of_modules() -> frozenset[Ran]:
+    """Return the lines of all that runs while a module is loaded: all that is in no function."""
+    found: set[Ran] = set()
+    for path in {site.path for site in sites()}:
+        tree = ast.parse((TOP / path).read_text("utf-8"))
+        for node in ast.walk(tree):
+            for inside in node.body if isinstance(node, ast.Module | ast.ClassDef) else ():
+                if not isinstance(inside, ast.FunctionDef | ast.ClassDef):
+                    found.update(
+                        (path, line) for line in range(inside.lineno, (inside.end_lineno or inside.lineno) + 1)
+                    )
+                elif isinstance(inside, ast.FunctionDef):
+                    first = (*inside.args.defaults, *inside.args.kw_defaults, *inside.decorator_list)
+                    found.update((path, once.lineno) for once in first if once)
+    return frozenset(found)
+
+
+def _placed(pack: Pack) -> str:
+    """Return all that is placed and promised, as text: modules that were loaded anew make records of classes of their own."""
+    return repr((pack.pages, pack.bookmarks, pack.promises))
 
 
 def try_all(mutants: Iterable[Mutant], packs: tuple[Clean, ...], at_once: int) -> Iterator[Tried]:
@@ -99,21 +161,25 @@ def _started(mutant: Mutant, packs: tuple[Clean, ...]) -> tuple[int, tuple[Mutan
 
 
 def _fate(mutant: Mutant, packs: tuple[Clean, ...]) -> tuple[str, str]:
-    fates = ["equivalent"]
+    met = [clean for clean in packs if clean.meets(mutant.site)]
+    fates = ["equivalent" if met else "unused"]
     try:
         compose, write = _made_anew(mutant)
-        for clean in packs:
+        for clean in met:
             (pack,), found = compose(clean.worked, (clean.paper,))
+            if wrong := errors(found):
+                return "caught", wrong[0].check
+            if "/pages/" in mutant.site.path and _placed(pack) == clean.placed:
+                continue  # it would be written and judged as it was
             data = write(pack)
-            judged = prove(data, pack.promises, "mutant.pdf")
-            if wrong := errors((*found, *judged.findings)):
-                return "caught", ", ".join(dict.fromkeys(finding.check for finding in wrong))
+            if check := first_check(pack, data):
+                return "caught", check
             fates.append(_compared(data, clean.data, clean.name))
             if fates[-1].startswith("survived"):
                 return "survived", fates[-1].removeprefix("survived ")
     except Exception as trouble:
         return "broke", f"{type(trouble).__name__}: {trouble}"[:90]
-    return ("beside" if "beside" in fates else "equivalent"), ""
+    return ("beside" if "beside" in fates else fates[0]), ""
 
 
 def _compared(data: bytes, clean: bytes, name: str) -> str:

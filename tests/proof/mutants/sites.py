@@ -17,11 +17,12 @@ EDGE = {ast.Lt: ast.LtE, ast.LtE: ast.Lt, ast.Gt: ast.GtE, ast.GtE: ast.Gt}
 
 @dataclass(frozen=True)
 class Site:
-    """A node of a file that can be changed: its number in the order of ``_nodes``, and its line."""
+    """A node of a file that can be changed: its number in the order of ``_nodes``, its first line and its last."""
 
     path: str
     node: int
     line: int
+    last: int
 
     @property
     def module(self) -> str:
@@ -45,7 +46,9 @@ def sites() -> list[Site]:
     for room in ROOMS:
         for file in sorted((TOP / room).rglob("*.py")):
             path = str(file.relative_to(TOP))
-            found += (Site(path, i, node.lineno) for i, node in enumerate(_nodes(_tree(path))))
+            found += (
+                Site(path, i, node.lineno, node.end_lineno or node.lineno) for i, node in enumerate(_nodes(_tree(path)))
+            )
     return found
 
 

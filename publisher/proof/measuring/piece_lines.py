@@ -1,0 +1,73 @@
+"""The lines that were worked out of a piece, looked for on its prints: what a page maker forgot is promised by no page."""
+
+from collections.abc import Iterable
+
+import numpy as np
+import shapely
+
+from publisher.basics import Box, OutlinePromise, PrintPromise, record
+from publisher.proof.measuring.outlines import StrokeSegments
+from publisher.proof.reading import Array, TextLine
+
+SHOWN_KINDS = ("score", "fold", "draw", "glue", "reference")
+POINT_STEP = 2.0  # mm between the points of a line that are tried
+LINE_AWAY = 0.1  # mm from a line to the stroke that shows it
+WORDS_ROUND = 2.5  # mm round words where lines of a surface are broken
+GLUE_OFF = 1.5  # mm from other lines within which no glue line is drawn: it would be taken for those
+LEAST_TRIED = 4  # points: of fewer nothing is said
+
+
+@record
+class LinesShown:
+    """How many points of the lines of one kind were tried on the prints of one copy, and how many have their stroke."""
+
+    outline: OutlinePromise
+    kind: str
+    tried: int
+    met: int
+
+
+class PieceLines:
+    """The lines of a piece, as far as one print shows them, by kind: points on the page."""
+
+    def __init__(
+        self, piece: PrintPromise, outline: OutlinePromise, words: Iterable[TextLine], labels: Iterable[Box]
+    ) -> None:
+        """Place the lines; what stands under words, or beyond the window, is not tried."""
+        silent = [shapely.buffer(line.area(), WORDS_ROUND) for line in words]
+        self.silent = shapely.union_all([*silent, *(shapely.box(*box.grown(WORDS_ROUND).sides) for box in labels)])
+        shapely.prepare(self.silent)
+        self.window = outline.window.grown(-WORDS_ROUND) if outline.window else None
+        self.placed = {
+            kind: shapely.MultiLineString(lines)
+            for kind in SHOWN_KINDS
+            if (lines := [outline.pose.apply_all(line.points) for line in piece.lines if line.kind == kind])
+        }
+        self.rings = shapely.MultiLineString([outline.pose.apply_all((*ring, ring[0])) for ring in outline.rings])
+
+    def tried(self, kind: str) -> Array:
+        """Return the points of one kind that a print must show."""
+        lines = self.placed.get(kind)
+        if lines is None:
+            return np.zeros((0, 2))
+        points = shapely.get_coordinates(shapely.segmentize(lines, POINT_STEP))
+        keep = ~shapely.contains_xy(self.silent, points)
+        if self.window is not None:
+            left, bottom, right, top = self.window.sides
+            keep &= (points >= (left, bottom)).all(axis=1) & (points <= (right, top)).all(axis=1)
+        if kind == "glue":
+            others = shapely.union_all([self.rings, *(line for name, line in self.placed.items() if name != kind)])
+            keep &= ~shapely.dwithin(shapely.points(points), others, GLUE_OFF)
+        tried: Array = points[keep]
+        return tried
+
+
+def lines_shown(prints: Iterable[tuple[OutlinePromise, PieceLines, StrokeSegments]]) -> list[LinesShown]:
+    """Return for one copy, over all its prints (one, or its tiles), how much of the lines of each kind they show."""
+    counted: dict[str, tuple[OutlinePromise, int, int]] = {}
+    for outline, lines, drawn in prints:
+        for kind in lines.placed:
+            points = lines.tried(kind)
+            first, tried, met = counted.get(kind, (outline, 0, 0))
+            counted[kind] = first, tried + len(points), met + int(drawn.near(points, LINE_AWAY).sum())
+    return [LinesShown(outline, kind, tried, met) for kind, (outline, tried, met) in counted.items()]
