@@ -32,7 +32,6 @@ def test_only_numbers_of_tiles_and_copies_are_taken_out(said: str, left: list[st
         ("cut it into 10 pieces", {"acts", "steps"}),
         ("98 mm or so", {"print_check"}),
         ("0.05 mm of glue", {"cautions"}),
-        ("1 in", {"templates", "tiles"}),
         ("12 templates", set()),
     ],
 )

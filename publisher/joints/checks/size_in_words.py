@@ -20,7 +20,7 @@ WRITTEN = re.compile(
 version in two parts."""
 
 IN_MM = {"mm": 1.0, "cm": 10.0}
-FURNITURE = (25.4, 40.0, 50.0, 100.0, 101.6, 53.98, 85.6)
+FURNITURE = (INCH_MM, 4.0 * INCH_MM, 40.0, 50.0, 100.0, 53.98, 85.6)
 """mm: what every pack bears: squares of 1 in, 40, 50 and 100 mm and 4 in, and the sides of a bank card."""
 
 ROUNDED = 0.05

@@ -14,7 +14,7 @@ CARD = r"0\.3 to 0\.5 mm|0\.012 to 0\.02 in"  # thin card
 BLADES = r"|[12] to [24] m|[37] to (?:7|13) ft"  # what the tip of a blade cuts
 HALF_LINE = r"less than 1/(?:32|64) in more or less"
 TEN = r"|\binto 10 pieces|divide by 10\b|more than 10 times"  # scraps in a pile, whose height is measured
-AN_INCH = r"\b1 in\b"  # the small square of a page
+AN_INCH = re.compile(r"\b1 in\b")  # the marks at an inch of a page's square
 FIXED = {  # sayings with numbers that no design changes, stated here once more, by the kind of page where they are said
     "cover": r"about 500 g",
     "print_check": rf"85\.60 × 53\.98 mm|3\.370 × 2\.125 in|2 to 3 %|{HALF_LINE}{SQUARES}",  # a bank card: ISO/IEC 7810, ID-1
@@ -23,8 +23,6 @@ FIXED = {  # sayings with numbers that no design changes, stated here once more,
     "cautions": r"0\.05 mm|0\.002 in|1 cut the card|2 pencil line|3 cut the foam|2, 3 inside slots",
     "acts": f"{CARD}|{HALF_LINE}{TEN}",
     "steps": f"{CARD}|{HALF_LINE}{TEN}",
-    "templates": AN_INCH,
-    "tiles": AN_INCH,
 }
 SAYINGS = {kind: re.compile(words) for kind, words in FIXED.items()}
 NOTHING = re.compile(r"(?!)")
@@ -49,10 +47,12 @@ STEPS = re.compile(r"Steps? (\d+)(?: to (\d+))?")
 def own_numbers(case: Case, check: Check[Case]) -> Findings:
     """Look at every number in visible words, but for those of texts that are promised whole."""
     looked, written = 0, written_numbers(case.promises)
+    squared = {line.page for line in case.promises.lengths if line.purpose == "calibration"}
     for page in case.promises.pages if case.promises.figures else ():
         known = known_figures(case.promises, page.page, written)
         text = case.own_words(page.page)
-        for saying in (SAYINGS.get(page.kind, NOTHING), PAGES, TILES, STEPS, CALLED):
+        inch = AN_INCH if page.page in squared else NOTHING
+        for saying in (SAYINGS.get(page.kind, NOTHING), inch, PAGES, TILES, STEPS, CALLED):
             text = saying.sub(ELSEWHERE, text)
         wrong = []
         for said in figures_in(text):
