@@ -28,7 +28,7 @@ def test_only_numbers_of_tiles_and_copies_are_taken_out(said: str, left: list[st
     [
         ("a bank card, 85.60 × 53.98 mm", {"print_check"}),
         ("about 500 g", {"cover"}),
-        ("thin card, 0.3 to 0.5 mm", {"about", "cut_list", "acts", "steps"}),
+        ("thin card, 0.3 to 0.5 mm", {"about", "cut_list", "one_part", "before", "acts", "steps"}),
         ("cut it into 10 pieces", {"acts", "steps"}),
         ("98 mm or so", {"print_check"}),
         ("0.05 mm of glue", {"cautions"}),

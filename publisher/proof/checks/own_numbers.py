@@ -21,6 +21,8 @@ FIXED = {  # sayings with numbers that no design changes, stated here once more,
     "about": CARD + BLADES,
     "cut_list": CARD + BLADES,
     "cautions": r"0\.05 mm|0\.002 in|1 cut the card|2 pencil line|3 cut the foam|2, 3 inside slots",
+    "one_part": CARD,
+    "before": CARD + BLADES,
     "acts": f"{CARD}|{HALF_LINE}{TEN}",
     "steps": f"{CARD}|{HALF_LINE}{TEN}",
 }
