@@ -23,7 +23,7 @@ IN_MM = {"mm": 1.0, "cm": 10.0}
 FURNITURE = (INCH_MM, 4.0 * INCH_MM, 40.0, 50.0, 100.0, 53.98, 85.6)
 """mm: what every pack bears: squares of 1 in, 40, 50 and 100 mm and 4 in, and the sides of a bank card."""
 
-ROUNDED = 0.05
+SAID_OFF = 0.05
 """mm that a size without decimals may be off what it says; one with decimals half of its last."""
 
 
@@ -69,7 +69,7 @@ def _written(text: TextPlan) -> Iterator[tuple[str, float, float]]:
             if figure := found["plain"]:
                 unit = IN_MM.get(found["unit"], INCH_MM)
                 decimals = len(figure.replace(",", ".").partition(".")[2])
-                off = 0.5 * 10.0**-decimals * unit if decimals else ROUNDED
+                off = 0.5 * 10.0**-decimals * unit if decimals else SAID_OFF
                 yield found[0], float(figure.replace(",", ".")) * unit, off + 1e-6
             else:
                 *whole, part = found["inch"].split(" ")

@@ -9,13 +9,13 @@ from publisher.proof.checks.frame import about, judged, page_name
 from publisher.proof.measuring import Case
 from publisher.proof.reading import MM_PER_INCH, PaintedPath, normal
 
-ON_LINE = 0.02  # mm from a tick's foot to the line that it stands on
+FOOT_OFF = 0.02  # mm from a tick's foot to the line that it stands on
 EVEN = 0.005  # mm
 STEPS = (1.0, MM_PER_INCH / 8.0, MM_PER_INCH / 16.0)  # mm: those of rulers that are sold
 COUNTED = {1.0: 1.0}  # what a step counts; all others count in inches
 OVER_GAUGE = 8.0  # mm above a gauge where its bar and its arrow stand
 HEAVY_BAR = 0.45  # mm: no other line over a gauge is so wide
-SAME_WIDTH = 0.03  # mm of the gap's width
+GAUGE_OFF = 0.03  # mm of the gap's width
 THICK = "thickness of "
 
 
@@ -71,7 +71,7 @@ def _along(line: LengthPromise, tick: LengthPromise) -> tuple[float, float]:
 def _side(line: LengthPromise, tick: LengthPromise) -> int:
     """Return on which side of a line a tick stands square to it: 1 or -1, 0 where it stands on another."""
     along, off = _along(line, tick)
-    if off > ON_LINE or not -ON_LINE <= along <= line.length + ON_LINE:
+    if off > FOOT_OFF or not -FOOT_OFF <= along <= line.length + FOOT_OFF:
         return 0
     (ax, ay), (bx, by) = line.start, line.end
     (sx, sy), (tx, ty) = tick.start, tick.end
@@ -132,10 +132,10 @@ def _beside_gauge(case: Case, page: int, widths: Widths) -> Iterator[str]:
         if not over or box.top > foot + most + OVER_GAUGE or not piece.visible:
             continue
         for x in _bar_ends(piece):
-            if not any(abs(width_at(x) - end) <= SAME_WIDTH for end in (*taken, least, most)):
+            if not any(abs(width_at(x) - end) <= GAUGE_OFF for end in (*taken, least, most)):
                 yield f"the bar over the gauge ends at {width_at(x):.2f} mm, which is no thickness that a board may have"
         tip = _arrow(piece)
-        if tip is not None and not any(abs(width_at(tip) - one) <= SAME_WIDTH for one in boards):
+        if tip is not None and not any(abs(width_at(tip) - one) <= GAUGE_OFF for one in boards):
             yield f"the arrow over the gauge points at {width_at(tip):.2f} mm, which is the thickness of no board"
 
 

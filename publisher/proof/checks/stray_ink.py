@@ -2,7 +2,7 @@
 
 from publisher.basics import Check, Findings
 from publisher.proof.checks.frame import MOST_SAID, about, copy_name, judged, page_name
-from publisher.proof.measuring import OWN_LINE, RIM, Case
+from publisher.proof.measuring import INSIDE_FROM, OWN_LINE, Case
 
 
 @judged(
@@ -10,7 +10,7 @@ from publisher.proof.measuring import OWN_LINE, RIM, Case
     "Nothing else inside outlines",
     "whatever stands inside the line to cut is cut, drawn, glued or read by somebody: every line, area, picture and word there was "
     f"promised of that piece, or is furniture of a known form in its place; lines may be {OWN_LINE:g} mm off, and what "
-    f"reaches less than {RIM:g} mm over the outline is not inside",
+    f"reaches less than {INSIDE_FROM:g} mm over the outline is not inside",
     may_be_empty=True,
 )
 def stray_ink(case: Case, check: Check[Case]) -> Findings:

@@ -12,7 +12,7 @@ FOR_EACH = re.compile(r"one box for every (\d+)")
 NUMBERED = re.compile(r"this is \d+ of \d+|\b\d+ of \d+\b")
 PENCIL = "pencil line"
 TICK_BOX = (1.0, 4.0)  # mm: sides of boxes to tick, at least and at most
-SQUARE = 0.02  # mm by which sides of one box differ at most
+SIDES_OFF = 0.02  # mm by which sides of one box differ at most
 LABEL_OVER = 0.6  # mm by which what belongs to a label may reach over its box
 
 
@@ -71,5 +71,5 @@ def _boxes(case: Case, where: Carried) -> int:
             inside = label.left <= left and label.bottom <= bottom and right <= label.right and top <= label.top
             if inside and len(line) == 5 and (line[0] == line[-1]).all():
                 sides = np.hypot(*np.diff(line, axis=0).T)
-                count += bool(TICK_BOX[0] <= sides.min() and sides.max() <= TICK_BOX[1] and np.ptp(sides) <= SQUARE)
+                count += bool(TICK_BOX[0] <= sides.min() and sides.max() <= TICK_BOX[1] and np.ptp(sides) <= SIDES_OFF)
     return count

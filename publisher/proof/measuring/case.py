@@ -29,7 +29,7 @@ from publisher.proof.measuring.outlines import OutlineReading, StrokeSegments, r
 from publisher.proof.measuring.page_sight import Crop, PageSight, see_page
 from publisher.proof.measuring.piece_lines import LinesShown, PieceLines, lines_shown
 from publisher.proof.measuring.pixels import PixelReadings, read_pixels
-from publisher.proof.measuring.stray_ink import LABELS, Inside
+from publisher.proof.measuring.stray_ink import LABELS, InsideOutlines
 from publisher.proof.measuring.tiles import SeamReading, TilesReading, read_seams, read_tiles
 from publisher.proof.measuring.unpromised_ink import PromisedParts, promised_parts
 from publisher.proof.reading import (
@@ -204,7 +204,7 @@ class Case:
         return promised_parts(tuple(p for p in self.promises.outlines if self.page(p.page) is not None))
 
     @_once
-    def insides(self) -> dict[int, Inside]:
+    def insides(self) -> dict[int, InsideOutlines]:
         """Return for each page of the file with outlines of pieces that were promised what may stand inside them."""
         pieces = {piece.part for piece in self.promises.prints}
         on: dict[int, list[OutlinePromise]] = {}
@@ -212,7 +212,7 @@ class Case:
             if outline.part in pieces:
                 on.setdefault(outline.page, []).append(outline)
         return {
-            number: Inside(self.promises, page, outlines, self.lines(number))
+            number: InsideOutlines(self.promises, page, outlines, self.lines(number))
             for number, outlines in on.items()
             if (page := self.page(number)) is not None
         }

@@ -17,10 +17,10 @@ from publisher.proof.measuring.outlines import StrokeSegments, shown_ground
 from publisher.proof.reading import Array, PageRead, PaintedPath, TextLine, normal, says
 
 OWN_LINE = 0.1  # mm from a promised line to a stroke that shows it
-RIM = 0.4  # mm inside an outline where ink begins to be inside: half the cut line, and what is written
+INSIDE_FROM = 0.4  # mm inside an outline where ink begins to be inside: half the cut line, and what is written
 LINE_POINTS = 2.0  # mm between the points of a stroke that are tried
 IN_BOX = 0.6  # mm by which what belongs to a label may reach over its box
-THIN = 0.2  # mm: hatching and leaders are no wider
+HAIR_WIDE = 0.2  # mm: hatching and leaders are no wider
 LEADER_MOST = 14.0  # mm
 SIGN_NEAR, CORNER_NEAR = 3.0, 1.5  # mm from a point's sign and from its corner to the ends of the line between them
 TAG_MOST = 30.0  # mm across a tag round a letter
@@ -46,7 +46,7 @@ class StrayInk:
     outline: OutlinePromise
 
 
-class Inside:
+class InsideOutlines:
     """The outlines of one page, and all that may stand inside them."""
 
     def __init__(
@@ -55,7 +55,7 @@ class Inside:
         """Collect what was promised here."""
         self.page, self.outlines, self.lines = page, outlines, lines
         self.prints = {piece.part: piece for piece in promises.prints}
-        self.grounds = [shapely.buffer(shown_ground(outline), -RIM) for outline in outlines]
+        self.grounds = [shapely.buffer(shown_ground(outline), -INSIDE_FROM) for outline in outlines]
         self.ground = shapely.union_all(self.grounds)
         shapely.prepare(self.ground)
         number = page.number
@@ -164,7 +164,7 @@ class Inside:
             return True
         if self._is_tag(points, box) or (len(points) == 2 and not dashed and self._is_top(box)):
             return True
-        if dashed or width > THIN:
+        if dashed or width > HAIR_WIDE:
             return False
         return self._is_leader(points) or bool(
             shapely.covers(shapely.buffer(self.waste, OWN_LINE), shapely.LineString(points))

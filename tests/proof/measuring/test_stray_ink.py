@@ -22,7 +22,7 @@ from publisher.basics import (
     WordPromise,
 )
 from publisher.proof.measuring.ink import Ink
-from publisher.proof.measuring.stray_ink import Inside
+from publisher.proof.measuring.stray_ink import InsideOutlines
 from publisher.proof.reading import TextLine, read_file
 
 PT = 72 / 25.4
@@ -57,7 +57,7 @@ def words(text: str, x: float, y: float) -> TextLine:
 def stray(kit: Any, *content: str, lines: tuple[TextLine, ...] = ()) -> list[str]:
     drawn = f"{PT:.6f} 0 0 {PT:.6f} 0 0 cm 0.18 w {' '.join(content)}"
     page = read_file(kit.raw_pdf(drawn.encode()), "test.pdf").pages[0]
-    return [one.what for one in Inside(PROMISES, page, (OUTLINE,), lines).stray(Ink(page, ()))]
+    return [one.what for one in InsideOutlines(PROMISES, page, (OUTLINE,), lines).stray(Ink(page, ()))]
 
 
 @pytest.mark.parametrize(
