@@ -12,7 +12,7 @@ from time import perf_counter
 
 from publisher import api
 from publisher.press import write_pdf
-from tests.rehearsal.compare import Held, held
+from tests.rehearsal.compare import TRUE, Held, held
 from tests.rehearsal.compare_standing import stood_well
 from tests.rehearsal.pack import ReadPack, read_pack
 from tests.rehearsal.planted import planted
@@ -31,13 +31,14 @@ def main() -> None:
     parser.add_argument("--plants", type=Path, help="a design whose pack is spoiled in one way after another")
     asked = parser.parse_args()
     every: list[Held] = []
+    whole: list[bool] = []
     for pdf in asked.packs:
         start = perf_counter()
         pack = read_pack(pdf)
         print(f"{pdf.name}: {len(pack.parts)} templates, {perf_counter() - start:.0f} s")
         show(pack)
         if asked.design:
-            every += compared(pack, asked.design, asked.variant)
+            every += compared(pack, asked.design, whole, asked.variant)
     if asked.random:
         first, _, last = asked.random.partition("-")
         with TemporaryDirectory() as top:
@@ -46,12 +47,12 @@ def main() -> None:
                 pack = read_pack(tried.pdf)
                 print(f"{tried.name}: {len(pack.parts)} templates, {perf_counter() - start:.0f} s")
                 unread(pack)
-                every += compared(pack, tried.folder)
+                every += compared(pack, tried.folder, whole)
                 tried.pdf.unlink()
     if asked.plants:
         plants(asked.plants)
     if every:
-        summed(every)
+        summed(every, whole)
 
 
 def plants(folder: Path) -> None:
@@ -96,8 +97,8 @@ def unread(pack: ReadPack) -> None:
         print(f"  not read: {said}")
 
 
-def compared(pack: ReadPack, folder: Path, variant: str = "") -> tuple[Held, ...]:
-    """Hold a pack against its design and print every part that is off."""
+def compared(pack: ReadPack, folder: Path, whole: list[bool], variant: str = "") -> tuple[Held, ...]:
+    """Hold a pack against its design and print every part that is off; add to ``whole`` whether all of it was stood as meant."""
     found = held(pack, true_parts(folder, variant))
     stood, left = stand(boards_of(pack.parts, pack.allowance or 0.0))
     well = stood_well(stood, true_panels(folder, variant)) if len(stood) > 1 else None
@@ -106,6 +107,7 @@ def compared(pack: ReadPack, folder: Path, variant: str = "") -> tuple[Held, ...
             f"  stood by letters: {well.found} of {well.panels} panels of an assembly, {well.stray} boards where none belongs, "
             f"mean {well.mean:.4f}, worst {well.worst:.4f} mm"
         )
+    whole.append(not left and well is not None and well.found == well.panels and not well.stray and well.worst <= TRUE)
     for said in left:
         print(f"  not stood: {said}")
     for one in found:
@@ -116,13 +118,13 @@ def compared(pack: ReadPack, folder: Path, variant: str = "") -> tuple[Held, ...
     return found
 
 
-def summed(every: Iterable[Held]) -> None:
-    """Print the share that was reached and the errors of the parts that were found."""
+def summed(every: Iterable[Held], whole: list[bool]) -> None:
+    """Print the shares that were reached and the errors of the parts that were found."""
     every = tuple(every)
     means = [one.mean for one in every if one.mean is not None]
     worsts = [one.worst for one in every if one.worst is not None]
     reached = [one for one in every if one.reached]
-    print(f"reached: {len(reached)} of {len(every)} parts")
+    print(f"reached: {len(reached)} of {len(every)} parts; stood whole: {sum(whole)} of {len(whole)} packs")
     if reached:
         good = [(one.mean or 0.0, one.worst or 0.0) for one in reached]
         print(
