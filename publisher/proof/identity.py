@@ -150,11 +150,20 @@ def _same(new: Any, old: Any) -> bool:
             if abs(a - b) > (SAME_GREY if "grey" in field else SAME_PLACE):
                 return False
         elif isinstance(a, tuple) and a and isinstance(b, tuple):
-            if not _near(np.array(a, dtype=float), np.array(b, dtype=float)):
+            if not _same_values(a, b):
                 return False
         elif a != b:
             return False
     return True
+
+
+def _same_values(ours: Any, theirs: Any) -> bool:
+    """Compare tuples in each other value by value: numbers nearly, all else exactly."""
+    if isinstance(ours, tuple) and isinstance(theirs, tuple):
+        return len(ours) == len(theirs) and all(map(_same_values, ours, theirs))
+    if isinstance(ours, float | int) and isinstance(theirs, float | int):
+        return abs(ours - theirs) <= SAME_PLACE
+    return bool(np.array_equal(ours, theirs))
 
 
 def _same_shapes(ours: tuple[Any, ...], theirs: tuple[Any, ...]) -> bool:
