@@ -696,7 +696,9 @@ def good_pack() -> Pack:
         "dashes": dashes(),
         "side": words("THIS SIDE UP: the outside face", 120.0, 240.0, 3.0),
         "flip": words("Do not flip.", 120.0, 235.0, 3.0),
-        "half": words("Half: trace it, flip it over along the marked side, trace again.", 120.0, 243.5, 2.3),
+        "half": words(
+            "Half: trace all but the marked side, flip it over along that side, trace again.", 120.0, 243.5, 2.3
+        ),
         "top": words("top", 120.0, 230.0, 3.0),
         "whose": words("A cut 14 + 1 spare, 90.0 × 60.0 mm", 140.0, 230.0, 3.0),
         "boxes": stroke(boxes_code(15)),

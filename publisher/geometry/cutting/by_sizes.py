@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 
 import shapely
 
-from publisher.basics import EdgePromise, Finding, HolePromise, Line, Path, Place, Purpose, SizesPromise
+from publisher.basics import EdgePromise, Finding, HolePromise, Line, LineKind, Path, Place, Purpose, SizesPromise
 from publisher.basics.wording import series
 from publisher.geometry.making import whole_circle
 from publisher.geometry.model import Edge, Mark, Part
@@ -19,6 +19,7 @@ OFF_SQUARE = 1e-6  # share of its box that a rectangle may not fill: dust of sin
 MOST_KINDS_NAMED = 4  # kinds of lines in a message
 AT_RIM = 1.0  # mm from the rim at which a line across a piece may end
 WORDS_ALONE = (Purpose.MATCH, Purpose.BEVEL, Purpose.RABBET, Purpose.TOP, Purpose.NAME)
+DRAWN_LINES = (LineKind.DRAW, LineKind.REFERENCE)
 SAID_AT_EDGES = (Purpose.BEVEL, Purpose.RABBET)
 
 
@@ -69,6 +70,7 @@ def hindrance(piece: Part) -> str:
     other = [mark for mark in piece.marks if not _is_said(mark, polygon(piece.outline).bounds)]
     names = series([*dict.fromkeys((mark.name or mark.purpose).replace("_", " ") for mark in other)][:MOST_KINDS_NAMED])
     handed = piece.outline.holes or any(edge.bevel or edge.rabbet for edge in piece.edges)
+    handed = handed or any(_is_line(mark) for mark in piece.marks)
     reasons = (
         (piece.folded, "it is folded from several panels in one piece"),
         (piece.bending is not None, "it is bent"),
@@ -97,8 +99,8 @@ def _is_line(mark: Mark) -> bool:
 
 def _is_said(mark: Mark, bounds: tuple[float, float, float, float]) -> bool:
     """Say whether words can tell all of a mark: words alone, lines of a bevel or rabbet, lines right across the piece."""
-    if _is_line(mark):
-        return _line(mark, bounds) is not None
+    if _is_line(mark):  # what is scored or folded is no line to draw
+        return mark.kind in DRAWN_LINES and _line(mark, bounds) is not None
     return mark.purpose in (*WORDS_ALONE, *SAID_AT_EDGES)
 
 

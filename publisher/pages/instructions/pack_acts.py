@@ -156,7 +156,7 @@ def _card(context: Context, plan: TruePages, numbers: Numbers | None) -> Act | N
         )
     if halves := [part.letter for part in context.templates if part.half]:
         said.append(
-            f"Of {series(halves)} half is printed: trace it, flip it over along its marked side, and trace it again."
+            f"Of {series(halves)} half is printed: trace all but its marked side, flip it over along that side, and trace again."
         )
     often = [f"{row.letter} ({row.tracings} times)" for row in context.needs.cut_list if row.sturdy]
     if often:

@@ -10,7 +10,8 @@ from publisher.pages.sheet import Context
 from publisher.pages.templates.dimension_lines import said_off_part
 
 UP = "THIS SIDE UP"
-HALF = "Half: trace it, flip it over along the marked side, trace again."
+HALF = "Half: trace all but the marked side, flip it over along that side, trace again."
+TRACED_BY_HALVES = "Then cut on the pencil line."
 TRACED = "Trace, lift, cut on the pencil line."
 FACES = {"": "", "outside": "the outside face", "inside": "the inside face", "climbs": "the arrow climbs", "either": ""}
 
@@ -64,7 +65,7 @@ def says(context: Context, part: Part, copy: int = 0, mirrored: bool = False) ->
     side = context.side(part, mirrored)
     sides = () if side.face == "either" else (UP,) if side.flip else (UP, "Do not flip.")
     sides = (*sides, HALF) if part.half else sides
-    traced = (TRACED,) if context.design.use == "trace" and not copy else ()
+    traced = (TRACED_BY_HALVES if part.half else TRACED,) if context.design.use == "trace" and not copy else ()
     notes = (*traced, *_notes(part, copy, mirrored, context.paper.first, side.face))
     top = side.top and not any(m.purpose is Purpose.TOP for m in part.marks)
     measures = said_off_part(part, context.paper.first)

@@ -10,7 +10,7 @@ from publisher.proof.checks.frame import about, copy_name, judged, page_name, wo
 from publisher.proof.measuring import Case
 from publisher.proof.reading import normal
 
-HALF = "Half: trace it, flip it over along the marked side, trace again."
+HALF = "Half: trace all but the marked side, flip it over along that side, trace again."
 WHOLE_OFF = 0.01  # mm between the whole template and both halves
 SEAM_DUST = 1e-3  # mm by which halves may lie apart along their line
 

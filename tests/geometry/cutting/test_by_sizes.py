@@ -102,6 +102,22 @@ def test_what_a_rule_does_not_mark_out_needs_a_template(
         sizes_of(part)
 
 
+@pytest.mark.parametrize("kind", list(LineKind))
+def test_only_lines_to_draw_or_to_look_at_are_said(plan: Plan, drawn: Draw, kind: LineKind) -> None:
+    """A line that is scored, folded, glued or cut along would be drawn in ink: such a piece needs its template."""
+    part = drawn(measured(plan("wall_panel", WALL)))
+    line = Mark(kind, Purpose.SURFACE, polyline(((20.0, 0.0), (20.0, 80.0))), name="seam")
+    hinders = hindrance(replace(part, marks=(*part.marks, line)))
+    assert bool(hinders) is (kind not in (LineKind.DRAW, LineKind.REFERENCE)), hinders
+
+
+def test_a_line_off_the_middle_has_two_hands(plan: Plan, drawn: Draw) -> None:
+    part = drawn(measured(replace(plan("wall_panel", WALL), count=2, mirrored=1)))
+    line = Mark(LineKind.DRAW, Purpose.SURFACE, polyline(((20.0, 0.0), (20.0, 80.0))), name="seam")
+    assert "mirror images" in hindrance(replace(part, marks=(*part.marks, line)))
+    assert not hindrance(part)
+
+
 def test_a_round_headed_opening_and_mirrored_copies_need_one(
     plan: Plan, drawn: Draw, opening: Callable[..., object]
 ) -> None:
